@@ -1,0 +1,35 @@
+import { z } from 'zod'
+import { numberField } from './number-field.js'
+import { dateField, nameField, textField } from './text-field.js'
+
+export const PressureGauge = z.strictObject({
+  serial: textField('serial number of the pressure gauge').optional(),
+  calibrationDue: dateField('calibration due date of the pressure gauge').optional(),
+})
+
+const devicePressure = (term: string) => numberField({ term, unit: 'Pa' }, 0, 10_000)
+const deviceFlow = (term: string) => numberField({ term, unit: 'm³/h' }, 0, 1e6)
+
+/** A calibrated range: q = coefficient · |Δp_d|^exponent in m³/h at the device's reference density. */
+export const DeviceRange = z.strictObject({
+  label: nameField('label of the range'),
+  coefficient: numberField({ term: 'coefficient of the range', unit: 'm³/(h·Paᵐ)' }, 1e-6, 1e6).optional(),
+  exponent: numberField({ term: 'exponent of the range', unit: '1' }, 0.1, 2).optional(),
+  minimumPressure_Pa: devicePressure('lowest device pressure of the range').optional(),
+  maximumPressure_Pa: devicePressure('highest device pressure of the range').optional(),
+  minimumFlow_m3_h: deviceFlow('lowest flow of the range').optional(),
+  maximumFlow_m3_h: deviceFlow('highest flow of the range').optional(),
+})
+export type DeviceRange = z.infer<typeof DeviceRange>
+
+export const FlowDevice = z.strictObject({
+  serial: textField('serial number of the flow device').optional(),
+  calibrationDue: dateField('calibration due date of the flow device').optional(),
+  referenceDensity_kg_m3: numberField(
+    { term: 'reference density of the flow device', unit: 'kg/m³' },
+    0.8,
+    1.6,
+  ).optional(),
+  ranges: z.array(DeviceRange).max(50).optional(),
+})
+export type FlowDevice = z.infer<typeof FlowDevice>

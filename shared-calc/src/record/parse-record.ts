@@ -1,0 +1,58 @@
+import type { z } from 'zod'
+import { InputError, type Problem } from '../problem.js'
+import { TestRecord } from './test-record.js'
+
+/**
+ * Checks unknown input against the record schema. Returns it unchanged: no defaults are filled in.
+ * @param cells - field path → cell address, for input that came from a sheet
+ * @throws InputError with one problem per fault, each naming its field (and cell)
+ */
+export function parseRecord(input: unknown, cells: Readonly<Record<string, string>> = {}): TestRecord {
+  const result = TestRecord.safeParse(input)
+  if (result.success) return result.data
+  throw new InputError(problemsFromZod(result.error.issues, cells))
+}
+
+export function problemsFromZod(
+  issues: readonly z.core.$ZodIssue[],
+  cells: Readonly<Record<string, string>> = {},
+): Problem[] {
+  return issues.flatMap((issue) => problemsOfIssue(issue, cells))
+}
+
+function problemsOfIssue(issue: z.core.$ZodIssue, cells: Readonly<Record<string, string>>): Problem[] {
+  if (issue.code === 'invalid_union') return [nearestBranch(issue, cells)]
+  if (issue.code === 'unrecognized_keys')
+    return issue.keys.map((key) => at([...issue.path, key], 'unknown field', cells))
+  return [at(issue.path, issue.message, cells)]
+}
+
+/** The branch of a union that got furthest is the one the writer meant: its first fault is the useful one. */
+function nearestBranch(
+  issue: Extract<z.core.$ZodIssue, { code: 'invalid_union' }>,
+  cells: Readonly<Record<string, string>>,
+): Problem {
+  const branches = issue.errors.map((faults) => faults.length)
+  const best = issue.errors[branches.indexOf(Math.min(...branches))]?.[0]
+  if (!best) return at(issue.path, issue.message, cells)
+  const [problem] = problemsOfIssue(
+    { ...best, path: [...issue.path, ...best.path] } as z.core.$ZodIssue,
+    cells,
+  )
+  return problem ?? at(issue.path, issue.message, cells)
+}
+
+function at(path: readonly PropertyKey[], message: string, cells: Readonly<Record<string, string>>): Problem {
+  const text = pathText(path)
+  const cell = cells[text] ?? cells[text.replace(/\[\d+\]$/, '')]
+  return cell === undefined ? { path: text, message } : { path: text, cell, message }
+}
+
+/** ['runs', 0, 'readings', 2, 'flow_m3_h'] → `runs[0].readings[2].flow_m3_h`. */
+export function pathText(path: readonly PropertyKey[]): string {
+  return path.reduce<string>(
+    (text, key) =>
+      typeof key === 'number' ? `${text}[${key}]` : text ? `${text}.${String(key)}` : String(key),
+    '',
+  )
+}

@@ -1,0 +1,59 @@
+import { z } from 'zod'
+import { numberField } from './number-field.js'
+import { nameField } from './text-field.js'
+
+export const Direction = z.enum(['depressurisation', 'pressurisation'], {
+  error: 'direction must be "depressurisation" or "pressurisation"',
+})
+export type Direction = z.infer<typeof Direction>
+
+const pressure = numberField({ term: 'pressure difference', unit: 'Pa' }, -1000, 1000)
+const zeroFlow = z
+  .array(numberField({ term: 'zero-flow pressure difference', unit: 'Pa' }, -200, 200))
+  .max(1000)
+
+/** One station: pressure difference across the envelope with the flow as indicated, or with the device's own pressure. */
+export const Reading = z
+  .strictObject({
+    pressure_Pa: pressure,
+    flow_m3_h: numberField({ term: 'air flow', unit: 'm³/h' }, 1e-6, 1e6).optional(),
+    devicePressure_Pa: numberField({ term: 'device pressure', unit: 'Pa' }, -10_000, 10_000).optional(),
+    range: nameField('range of the flow device').optional(),
+  })
+  .superRefine((reading, context) => {
+    const { flow_m3_h: flow, devicePressure_Pa: device, range } = reading
+    if (flow === undefined && device === undefined)
+      context.addIssue({
+        code: 'custom',
+        path: ['flow_m3_h'],
+        message: 'reading has neither an air flow nor a device pressure',
+      })
+    if (flow !== undefined && device !== undefined)
+      context.addIssue({
+        code: 'custom',
+        path: ['devicePressure_Pa'],
+        message: 'reading has both an air flow and a device pressure: keep the one that was read',
+      })
+    if (device === 0)
+      context.addIssue({
+        code: 'custom',
+        path: ['devicePressure_Pa'],
+        message: 'device pressure is 0: no flow to fit',
+      })
+    if (device !== undefined && range === undefined)
+      context.addIssue({
+        code: 'custom',
+        path: ['range'],
+        message: 'range of the flow device is missing for a device pressure',
+      })
+  })
+export type Reading = z.infer<typeof Reading>
+
+export const Run = z.strictObject({
+  direction: Direction,
+  averagingTime_s: numberField({ term: 'averaging time', unit: 's' }, 0, 3600).optional(),
+  zeroFlowBefore_Pa: zeroFlow.optional(),
+  zeroFlowAfter_Pa: zeroFlow.optional(),
+  readings: z.array(Reading).min(3, { error: 'a run needs at least 3 readings to fit a curve' }).max(1000),
+})
+export type Run = z.infer<typeof Run>
