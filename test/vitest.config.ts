@@ -24,5 +24,6 @@ export default defineConfig({
     testTimeout: 60_000,
     hookTimeout: 120_000,
     maxWorkers: 2,
+    reporters: ['default', path('tools/summary-reporter.ts')],
   },
 })
