@@ -1,0 +1,46 @@
+import { chapter, memory } from './chapter.js'
+
+/** Temperature difference times height, the measure of stack pressure that methods limit. */
+export const stackMeasure = chapter({
+  title: 'Temperature difference times height',
+  inputs: [
+    { symbol: 'h_b', name: 'building height', unit: 'm' },
+    { symbol: 'theta_i', name: 'indoor temperature', unit: '°C' },
+    { symbol: 'theta_e', name: 'outdoor temperature', unit: '°C' },
+  ],
+  formulas: [
+    {
+      symbol: 'h_T',
+      name: 'height times temperature difference',
+      unit: 'm·K',
+      expression: 'h_b*abs(theta_i - theta_e)',
+      source: memory('ISO 9972:2015, 5.1.4'),
+    },
+  ],
+})
+
+/** The lowest pressure difference at which a reading still stands clear of the zero-flow pressure. */
+export const lowestPressure = chapter({
+  title: 'Lowest pressure to use',
+  inputs: [
+    { symbol: 'dp_floor', name: 'lowest pressure difference of the method', unit: 'Pa' },
+    { symbol: 'k_z', name: 'multiple of the zero-flow pressure', unit: '1' },
+    { symbol: 'dp_s', name: 'signed means of the zero-flow pressure', unit: 'Pa', rows: true },
+  ],
+  formulas: [
+    {
+      symbol: 'dp_high',
+      name: 'largest signed mean of the zero-flow pressure',
+      unit: 'Pa',
+      expression: 'max(max(dp_s), 0 - min(dp_s))',
+      source: memory('ISO 9972:2015, 5.3.4'),
+    },
+    {
+      symbol: 'dp_min',
+      name: 'lowest pressure difference to use',
+      unit: 'Pa',
+      expression: 'max(dp_floor, k_z*dp_high)',
+      source: memory('ISO 9972:2015, 5.3.4'),
+    },
+  ],
+})

@@ -1,0 +1,136 @@
+import { type Chapter, runSteps } from './chapter.js'
+import type { Frame } from './compile.js'
+import { FormulaError } from './formula-error.js'
+
+/** Where an input of a block comes from: the record, another block, or an assumption that a finding names. */
+export type Origin =
+  | { readonly kind: 'record'; readonly path: string }
+  | { readonly kind: 'block'; readonly block: string; readonly symbol: string; readonly row?: number }
+  | { readonly kind: 'assumed'; readonly reason: string }
+  | { readonly kind: 'rule'; readonly reason: string }
+
+/** A value with its origin. */
+export interface Given {
+  readonly value: number
+  readonly origin: Origin
+}
+
+export type Bindings = Readonly<Record<string, Given | readonly Given[] | undefined>>
+
+export const fromRecord = (path: string, value: number): Given => ({
+  value,
+  origin: { kind: 'record', path },
+})
+/** A stand-in for something not logged: a finding must say so. */
+export const assumed = (value: number, reason: string): Given => ({
+  value,
+  origin: { kind: 'assumed', reason },
+})
+/** A number that a method, a target or a direction fixes. */
+export const byRule = (value: number, reason: string): Given => ({ value, origin: { kind: 'rule', reason } })
+
+/** A chapter evaluated once, with the origin of everything it was given. */
+export class Block {
+  constructor(
+    readonly id: string,
+    readonly title: string,
+    readonly chapter: Chapter,
+    readonly bindings: Bindings,
+    private readonly frame: Frame,
+  ) {}
+
+  get rows(): number {
+    return this.frame.rows
+  }
+
+  has(symbol: string): boolean {
+    return this.chapter.slots.has(symbol)
+  }
+
+  /** Value of a scalar. Throws FormulaError when the block has no such scalar. */
+  value(symbol: string): number {
+    const slot = this.chapter.slots.get(symbol)
+    if (!slot || slot.rows) throw new FormulaError(`block ${this.id} has no scalar ${symbol}`)
+    return this.frame.scalars[slot.index] as number
+  }
+
+  /** Values of a column, one a row. Throws FormulaError when the block has no such column. */
+  column(symbol: string): Float64Array {
+    const slot = this.chapter.slots.get(symbol)
+    if (!slot?.rows) throw new FormulaError(`block ${this.id} has no column ${symbol}`)
+    return this.frame.columns[slot.index] as Float64Array
+  }
+
+  /** The scalar (or one row of a column) as an input for another block. */
+  ref(symbol: string, row?: number): Given {
+    const value = row === undefined ? this.value(symbol) : (this.column(symbol)[row] as number)
+    const origin = { kind: 'block', block: this.id, symbol } as const
+    return { value, origin: row === undefined ? origin : { ...origin, row } }
+  }
+}
+
+/** A test worked out, block by block: the evaluation, the working and the workbook all read it. */
+export class Calculation {
+  private readonly byId = new Map<string, Block>()
+
+  /** All blocks in the order they were worked out. */
+  get blocks(): readonly Block[] {
+    return [...this.byId.values()]
+  }
+
+  get(id: string): Block {
+    const block = this.byId.get(id)
+    if (!block) throw new FormulaError(`no block ${id}`)
+    return block
+  }
+
+  find(id: string): Block | undefined {
+    return this.byId.get(id)
+  }
+
+  /**
+   * Evaluates a chapter. Formulas whose inputs are left out (undefined) are left out too.
+   * @throws FormulaError when the columns given differ in length or an id is used twice
+   */
+  add(id: string, title: string, chapter: Chapter, bindings: Bindings): Block {
+    if (this.byId.has(id)) throw new FormulaError(`block ${id} is worked out twice`)
+    const complete = chapter.inputs.every(({ symbol }) => bindings[symbol] !== undefined)
+    const used = complete ? chapter : chapter.given(new Set(Object.keys(bindings).filter((s) => bindings[s])))
+    const block = new Block(id, title, used, bindings, frameOf(id, used, bindings))
+    this.byId.set(id, block)
+    return block
+  }
+}
+
+function frameOf(id: string, chapter: Chapter, bindings: Bindings): Frame {
+  const scalars: number[] = []
+  const columns: Float64Array[] = []
+  let rows = 0
+  for (const constant of chapter.constants) scalars.push(constant.value)
+  for (const input of chapter.inputs) {
+    const given = bindings[input.symbol]
+    if (input.rows) {
+      if (!isColumn(given)) throw new FormulaError(`block ${id}: ${input.symbol} must be a column`)
+      if (columns.length > 0 && given.length !== rows)
+        throw new FormulaError(`block ${id}: columns differ in length`)
+      rows = given.length
+      const column = new Float64Array(rows)
+      for (let row = 0; row < rows; row += 1) column[row] = (given[row] as Given).value
+      columns.push(column)
+    } else {
+      if (given === undefined || isColumn(given))
+        throw new FormulaError(`block ${id}: ${input.symbol} must be one value`)
+      scalars.push(given.value)
+    }
+  }
+  for (const step of chapter.steps) {
+    if (step.rows) columns.push(new Float64Array(rows))
+    else scalars.push(Number.NaN)
+  }
+  const frame = { scalars, columns, rows }
+  runSteps(chapter, frame)
+  return frame
+}
+
+const isColumn = (given: Given | readonly Given[] | undefined): given is readonly Given[] =>
+  Array.isArray(given)

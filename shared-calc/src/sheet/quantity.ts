@@ -1,0 +1,41 @@
+/** How a source is known: its passage was seen, only remembered, worked out here, or it is trade practice. */
+export type Seen = 'read' | 'memory' | 'derived' | 'common practice' | 'definition'
+
+export interface Source {
+  readonly text: string
+  readonly seen: Seen
+}
+
+/** A named number or column of numbers with its unit ('1' for a plain number). */
+export interface Quantity {
+  readonly symbol: string
+  readonly name: string
+  readonly unit: string
+}
+
+/** What a chapter of formulas is given. `rows: true` marks a column: one value for each row of the chapter. */
+export interface Input extends Quantity {
+  readonly rows?: boolean
+}
+
+/** A domain formula as data. The expression is legal mathjs and stands nowhere else. */
+export interface Formula extends Quantity {
+  readonly expression: string
+  readonly source: Source
+}
+
+export interface Constant extends Quantity {
+  readonly value: number
+  readonly source: Source
+}
+
+const marks: Record<Seen, string> = {
+  read: '',
+  memory: ' (value from memory)',
+  derived: ' (derived)',
+  'common practice': '',
+  definition: '',
+}
+
+/** The source as printed: a clause that nobody has read is marked so. */
+export const sourceText = ({ text, seen }: Source): string => `${text}${marks[seen]}`
