@@ -5,7 +5,7 @@ import { element, valued } from './xml.js'
 
 export const AXIS_IDS = { x: 10, y: 20 } // any two numbers, unique within one chart part
 
-const GRID = { major: 'BFBFBF', minor: 'E6E6E6', axis: '595959' }
+const GRID = { major: 'BFBFBF', minor: 'DEDEDE', axis: '595959' }
 
 /** Both axes of a chart; child order as CT_ValAx, CT_CatAx and CT_DateAx ask. */
 export function axes(chart: ChartDescription): string {

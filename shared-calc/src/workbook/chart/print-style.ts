@@ -2,14 +2,15 @@ import type { BarStyle, ChartDescription, LineStyle, MarkerStyle, SeriesStyle } 
 
 const WHITE = 'FFFFFF'
 
-// Our own colours: far apart in lightness as well as hue, all dark enough for thin lines on white paper.
+// Our own colours: far apart in lightness as well as hue, all dark enough for thin lines on white paper. Markers
+// are filled: LibreOffice draws no outline, so a hollow one would vanish there.
 const STYLES: readonly { marker: MarkerStyle; line: LineStyle; bar: BarStyle }[] = [
-  style('17508A', 'circle', 'solid', '17508A'),
-  style('B4530A', 'square', 'dash', WHITE),
-  style('2B2B2B', 'triangle', 'sysDot', '2B2B2B'),
-  style('6B7F1E', 'diamond', 'dashDot', WHITE),
-  style('8C3B7A', 'x', 'lgDash', '8C3B7A'),
-  style('0E7C7B', 'plus', 'lgDashDot', '0E7C7B'),
+  style('17508A', 'circle', 'solid'),
+  style('B4530A', 'square', 'dash'),
+  style('2B2B2B', 'triangle', 'sysDot'),
+  style('6B7F1E', 'diamond', 'dashDot'),
+  style('8C3B7A', 'x', 'lgDash'),
+  style('0E7C7B', 'plus', 'lgDashDot'),
 ]
 const PATTERNS = [undefined, 'wdUpDiag', 'pct20', 'wdDnDiag', 'smGrid'] as const
 
@@ -31,9 +32,9 @@ export function defaultStyle(kind: ChartDescription['kind'], position: number): 
   return kind === 'line' ? { line, marker } : { bar }
 }
 
-function style(colour: string, shape: MarkerStyle['shape'], dash: LineStyle['dash'], fill: string) {
+function style(colour: string, shape: MarkerStyle['shape'], dash: LineStyle['dash']) {
   return {
-    marker: { shape, size: 7, fill, outline: colour },
+    marker: { shape, size: 7, fill: colour, outline: colour },
     line: { colour, width: 1.75, dash },
     bar: { fill: colour, outline: colour },
   }

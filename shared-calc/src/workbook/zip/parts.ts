@@ -3,8 +3,8 @@ import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate'
 /** The parts of a package: path without leading slash → bytes. */
 export type Parts = Map<string, Uint8Array>
 
-// Zip keeps local calendar fields and no zone, so the fields are given locally: the same bytes everywhere.
-const FIXED_TIME = new Date(1980, 0, 1)
+// Zip keeps local calendar fields and no zone; given as local fields they are the same bytes in every zone.
+const fixedTime = () => new Date(1980, 0, 1)
 
 /** Parts of a zip archive, folder entries left out. Throws RangeError when the bytes are not a readable zip. */
 export function readParts(zip: Uint8Array): Parts {
@@ -19,7 +19,7 @@ export function readParts(zip: Uint8Array): Parts {
 /** Zip archive of the parts, content types first, then by name; the same parts always give the same bytes. */
 export function writeParts(parts: Parts): Uint8Array {
   const sorted = [...parts].sort(([a], [b]) => rank(a) - rank(b) || (a < b ? -1 : 1))
-  return zipSync(Object.fromEntries(sorted), { mtime: FIXED_TIME })
+  return zipSync(Object.fromEntries(sorted), { mtime: fixedTime() })
 }
 
 /** Text of an XML part (UTF-8). Throws RangeError naming the part when it is missing. */
