@@ -1,0 +1,78 @@
+import { splitReference } from '../address.ts'
+import { saveFile } from '../download.ts'
+import type { Host } from '../host.ts'
+import { toBase64 } from './base64.ts'
+import { type ExcelApi, hostError, inExcel, type SetSupported } from './excel-api.ts'
+import { readGrid } from './grid.ts'
+import { insertSheets } from './insert.ts'
+import { replaceMarks } from './marks.ts'
+import { locate, readBlock } from './read.ts'
+import { readKept, writeKept } from './settings.ts'
+import { watchSheets } from './watch.ts'
+
+const SETTINGS_KEY = 'draughtbook.test'
+
+/** The pane beside a workbook in Excel, through Office.js. Needs ExcelApi 1.9, asks for later sets at run time. */
+export function createExcelHost(excel: ExcelApi, supported: SetSupported): Host {
+  return {
+    kind: 'excel',
+    unavailable: supported('ExcelApi', '1.13')
+      ? {}
+      : { insertWorkbook: 'This Excel cannot insert sheets: it needs Excel 2024, Microsoft 365 or the web.' },
+    workbookName: () =>
+      inExcel(excel, 'reading the workbook’s name', async (context) => {
+        context.workbook.load('name')
+        await context.sync()
+        return context.workbook.name
+      }),
+    sheets: () => inExcel(excel, 'listing the sheets', listSheets),
+    selection: () =>
+      inExcel(excel, 'reading the selection', (context) =>
+        readBlock(context, context.workbook.getSelectedRange()),
+      ),
+    read: (reference) =>
+      inExcel(excel, `reading ${reference}`, async (context) =>
+        readBlock(context, await locate(context, reference)),
+      ),
+    grid: (references) =>
+      inExcel(excel, 'reading the cells', (context) => readGrid(context, references)),
+    watch: (listener) => watchSheets(excel, listener),
+    mark: (marks) => inExcel(excel, 'marking cells', (context) => replaceMarks(context, marks)),
+    jump: (reference) =>
+      inExcel(excel, `going to ${reference}`, async (context) => {
+        const range = await locate(context, reference)
+        if (splitReference(reference).sheet !== undefined) range.worksheet.activate()
+        range.select()
+        await context.sync()
+      }),
+    loadSettings: () =>
+      inExcel(excel, 'reading what was kept', (context) => readKept(context, SETTINGS_KEY)),
+    saveSettings: (text) =>
+      inExcel(excel, 'keeping what was typed', (context) => writeKept(context, SETTINGS_KEY, text)),
+    insertWorkbook: (bytes, chart) => insertSheets(excel, supported, bytes, chart),
+    openWorkbook: async (bytes) => {
+      try {
+        await excel.createWorkbook(toBase64(bytes))
+      } catch (error) {
+        throw hostError(error, 'opening a new workbook')
+      }
+    },
+    download: async (bytes, fileName) => saveFile(bytes, fileName),
+  }
+}
+
+async function listSheets(context: Excel.RequestContext) {
+  const { worksheets } = context.workbook
+  worksheets.load('items/name')
+  await context.sync()
+  const used = worksheets.items.map((sheet) => {
+    const range = sheet.getUsedRangeOrNullObject(true)
+    range.load('address')
+    return range
+  })
+  await context.sync()
+  return worksheets.items.map(({ name }, index) => {
+    const range = used[index]
+    return range && !range.isNullObject ? { name, used: splitReference(range.address).address } : { name }
+  })
+}

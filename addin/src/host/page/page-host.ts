@@ -1,0 +1,203 @@
+import type { Grid } from '@draughtbook/shared-calc/log'
+import { type Area, areaAddress, cellCount, intersection, joinReference, parseArea, splitReference } from '../address.ts'
+import { saveFile } from '../download.ts'
+import { type CellBlock, type CellChange, type CellMark, type CellValue, type Host, HostError, MOST_CELLS } from '../host.ts'
+import { cellText } from './cell-text.ts'
+import type { OpenedBook } from '../opened-book.ts'
+import { CellSheet } from '../cell-sheet.ts'
+import { typedCell } from './typed-cell.ts'
+
+/** Where the page keeps what was typed: the browser's storage, or a stand-in under test. */
+export type Storage = Pick<globalThis.Storage, 'getItem' | 'setItem'>
+
+const NO_BOOK = 'No workbook is open. Open one, or type the values into the forms.'
+
+/** The plain page: a workbook opened from disk into an on-page grid. It has no other contact with any file. */
+export class PageHost implements Host {
+  readonly kind = 'page'
+  readonly unavailable = {
+    insertWorkbook: 'A page cannot write into the file it was opened from. Download the summary instead.',
+  }
+  book: { name: string; sheets: CellSheet[]; opened: OpenedBook } | undefined
+  marks: readonly CellMark[] = []
+  /** Selection as the grid shows it; counted from 1, as all areas of the host. */
+  selected: { sheet: string; area: Area } | undefined
+  readonly #watchers = new Set<(change: CellChange) => void>()
+  readonly #viewers = new Set<() => void>()
+
+  constructor(private readonly storage: Storage) {}
+
+  /** Puts a workbook read by the worker on the page. */
+  show(opened: OpenedBook): void {
+    const sheets = opened.sheets.map((sheet) => new CellSheet(sheet))
+    this.book = { name: opened.fileName, sheets, opened }
+    const first = sheets.find(({ hidden }) => !hidden) ?? sheets[0]
+    this.selected = first && { sheet: first.name, area: { top: 1, left: 1, bottom: 1, right: 1 } }
+    this.marks = []
+    this.#redraw()
+  }
+
+  /** Calls back when the grid has to be drawn anew. */
+  onView(listener: () => void): () => void {
+    this.#viewers.add(listener)
+    return () => this.#viewers.delete(listener)
+  }
+
+  select(sheet: string, area: Area): void {
+    this.selected = { sheet, area }
+    this.#redraw()
+  }
+
+  /** A cell typed into the grid; places count from 1. */
+  type(sheetName: string, row: number, column: number, text: string): void {
+    const sheet = this.#sheet(sheetName)
+    sheet.set(row - 1, column - 1, typedCell(text, sheet.at(row - 1, column - 1)))
+    const address = areaAddress({ top: row, bottom: row, left: column, right: column })
+    this.#redraw()
+    for (const watcher of this.#watchers) watcher({ sheet: sheet.name, address })
+  }
+
+  textAt(sheet: CellSheet, row: number, column: number): string {
+    return cellText(sheet.at(row, column), this.book?.opened.date1904)
+  }
+
+  workbookName = async () => this.book?.name
+
+  sheets = async () =>
+    (this.book?.sheets ?? []).map((sheet) => {
+      const used = usedArea(sheet)
+      return used ? { name: sheet.name, used: areaAddress(used) } : { name: sheet.name }
+    })
+
+  selection = async (): Promise<CellBlock> => {
+    if (!this.book || !this.selected) throw new HostError('no-workbook', NO_BOOK)
+    return this.#read(this.#sheet(this.selected.sheet), this.selected.area)
+  }
+
+  read = async (reference: string): Promise<CellBlock> => {
+    const { sheet, area } = this.#locate(reference)
+    return this.#read(sheet, area)
+  }
+
+  grid = async (): Promise<Grid> => {
+    if (!this.book) throw new HostError('no-workbook', NO_BOOK)
+    const { opened, sheets } = this.book
+    return {
+      kind: opened.kind,
+      fileName: opened.fileName,
+      sheetNames: sheets.map(({ name }) => name),
+      sheet: (name) => sheets.find((sheet) => sheet.name.toLowerCase() === name.toLowerCase()),
+      names: opened.names,
+      date1904: opened.date1904,
+      ...(opened.decimal === undefined ? {} : { decimal: opened.decimal }),
+      findings: opened.findings,
+    }
+  }
+
+  watch = async (listener: (change: CellChange) => void): Promise<() => Promise<void>> => {
+    this.#watchers.add(listener)
+    return async () => {
+      this.#watchers.delete(listener)
+    }
+  }
+
+  mark = async (marks: readonly CellMark[]): Promise<void> => {
+    this.marks = marks
+    this.#redraw()
+  }
+
+  jump = async (reference: string): Promise<void> => {
+    const { sheet, area } = this.#locate(reference)
+    this.select(sheet.name, area)
+  }
+
+  loadSettings = async (): Promise<string | undefined> => this.storage.getItem(this.#key()) ?? undefined
+
+  saveSettings = async (text: string): Promise<void> => {
+    try {
+      this.storage.setItem(this.#key(), text)
+    } catch (cause) {
+      throw new HostError('failed', 'The browser did not keep what was typed: its storage is full or switched off.', { cause })
+    }
+  }
+
+  insertWorkbook = async (): Promise<never> => {
+    throw new HostError('unsupported', this.unavailable.insertWorkbook)
+  }
+
+  openWorkbook = async (bytes: Uint8Array, fileName: string): Promise<void> => saveFile(bytes, fileName)
+
+  download = async (bytes: Uint8Array, fileName: string): Promise<void> => saveFile(bytes, fileName)
+
+  #key(): string {
+    return `draughtbook.test:${this.book?.name ?? ''}`
+  }
+
+  #sheet(name: string): CellSheet {
+    if (!this.book) throw new HostError('no-workbook', NO_BOOK)
+    const sheet = this.book.sheets.find((candidate) => candidate.name.toLowerCase() === name.toLowerCase())
+    if (!sheet) throw new HostError('not-found', `There is no sheet “${name}” in this workbook.`)
+    return sheet
+  }
+
+  #locate(reference: string): { sheet: CellSheet; area: Area } {
+    if (!this.book) throw new HostError('no-workbook', NO_BOOK)
+    const area = parseArea(reference)
+    const active = this.selected?.sheet ?? this.book.sheets[0]?.name ?? ''
+    if (area) return { sheet: this.#sheet(area.sheet ?? active), area }
+    const { address } = splitReference(reference)
+    const name = this.book.opened.names.find((candidate) => candidate.name.toLowerCase() === address.toLowerCase())
+    if (!name) throw new HostError('not-found', `There is no range named “${address}” in this workbook.`)
+    const { top, left, bottom, right } = name.block
+    return { sheet: this.#sheet(name.sheet), area: { top: top + 1, left: left + 1, bottom: bottom + 1, right: right + 1 } }
+  }
+
+  #read(sheet: CellSheet, asked: Area): CellBlock {
+    const used = usedArea(sheet)
+    const area = used && intersection(asked, used)
+    if (!area)
+      return {
+        sheet: sheet.name,
+        address: areaAddress({ ...asked, bottom: asked.top, right: asked.left }),
+        values: [],
+        texts: [],
+        formats: [],
+        limited: `${areaAddress(asked)} on sheet ${sheet.name} holds nothing`,
+      }
+    if (cellCount(area) > MOST_CELLS)
+      throw new HostError('too-large', `${areaAddress(area)} has ${cellCount(area)} cells; select at most ${MOST_CELLS}.`)
+    const grid = <T>(of: (row: number, column: number) => T): T[][] =>
+      Array.from({ length: area.bottom - area.top + 1 }, (_, row) =>
+        Array.from({ length: area.right - area.left + 1 }, (__, column) => of(area.top - 1 + row, area.left - 1 + column)),
+      )
+    const block: CellBlock = {
+      sheet: sheet.name,
+      address: areaAddress(area),
+      values: grid((row, column): CellValue => sheet.at(row, column)?.value ?? ''),
+      texts: grid((row, column) => this.textAt(sheet, row, column)),
+      formats: grid((row, column) => sheet.at(row, column)?.format ?? 'General'),
+    }
+    if (cellCount(area) < cellCount(asked)) block.limited = `read ${areaAddress(area)}, the part of ${areaAddress(asked)} that is used`
+    return block
+  }
+
+  #redraw(): void {
+    for (const viewer of this.#viewers) viewer()
+  }
+}
+
+/** From the first to the last cell that holds anything, counted from 1. */
+function usedArea(sheet: CellSheet): Area | undefined {
+  let area: Area | undefined
+  for (let row = 0; row < sheet.rows; row++)
+    for (let column = 0; column < sheet.columns; column++)
+      if (sheet.at(row, column)) {
+        const place = { top: row + 1, left: column + 1, bottom: row + 1, right: column + 1 }
+        area = area
+          ? { top: area.top, left: Math.min(area.left, place.left), bottom: place.bottom, right: Math.max(area.right, place.right) }
+          : place
+      }
+  return area
+}
+
+export const blockReference = (block: CellBlock): string => joinReference(block.sheet, block.address)

@@ -1,0 +1,34 @@
+import { fileURLToPath } from 'node:url'
+import { defineConfig } from 'vite'
+import { functionsMetadata } from './build/functions-metadata-plugin.ts'
+import { initialSize } from './build/initial-size-plugin.ts'
+import { officeJs } from './build/office-js-plugin.ts'
+
+const path = (relative: string) => fileURLToPath(new URL(relative, import.meta.url))
+
+/** Two pages over one bundle: index.html is the plain page, pane.html carries the office.js tag for Excel. */
+export default defineConfig({
+  root: path('.'),
+  base: './',
+  publicDir: path('public'),
+  resolve: {
+    alias: [
+      {
+        find: /^@draughtbook\/shared-calc\/(\w+)$/,
+        replacement: `${path('../shared-calc/src')}/$1/index.ts`,
+      },
+      { find: /^@draughtbook\/shared-calc$/, replacement: path('../shared-calc/src/index.ts') },
+    ],
+  },
+  build: {
+    outDir: path('dist'),
+    emptyOutDir: true,
+    target: 'es2022',
+    modulePreload: { polyfill: false },
+    assetsInlineLimit: 0,
+    chunkSizeWarningLimit: 1200,
+    rolldownOptions: { input: { index: path('index.html'), pane: path('pane.html') } },
+  },
+  worker: { format: 'es' },
+  plugins: [officeJs(process.env.DRAUGHTBOOK_OFFICE_JS), functionsMetadata(), initialSize(120)],
+})

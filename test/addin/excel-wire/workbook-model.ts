@@ -1,0 +1,402 @@
+import { type Area, areaAddress, intersection, joinReference, parseArea } from '../../../addin/src/host/address.ts'
+import { WireFault } from './protocol.ts'
+
+export type ModelValue = string | number | boolean
+export interface ModelCell {
+  value: ModelValue
+  text?: string
+  format?: string
+  formula?: string
+  struck?: boolean
+}
+
+/** The worksheets of a workbook in memory, under the names the wire uses. */
+export class ModelSheet {
+  readonly Id: string
+  readonly cells = new Map<string, ModelCell>()
+  readonly Charts = new ModelCharts()
+  readonly Names: ModelNames
+  readonly formats: ModelFormat[] = []
+  readonly hiddenRows = new Set<number>()
+  Visibility = 'Visible'
+
+  constructor(
+    readonly book: ModelWorkbook,
+    public Name: string,
+  ) {
+    this.Id = `{sheet-${book.nextId()}}`
+    this.Names = new ModelNames(book)
+  }
+
+  GetRange(address: string): ModelRange {
+    const area = parseArea(address)
+    if (!area) throw new WireFault('InvalidArgument', `not an address: ${address}`)
+    return new ModelRange(this, area)
+  }
+
+  GetUsedRangeOrNullObject(valuesOnly: boolean): ModelRange | null {
+    if (valuesOnly !== true) throw new Error('used range is asked with formats too: that reaches over styled rows')
+    let used: Area | undefined
+    for (const address of this.cells.keys()) {
+      const at = parseArea(address)
+      if (!at) throw new Error(`the model holds a cell at ${address}`)
+      used = used
+        ? {
+            top: Math.min(used.top, at.top),
+            left: Math.min(used.left, at.left),
+            bottom: Math.max(used.bottom, at.bottom),
+            right: Math.max(used.right, at.right),
+          }
+        : at
+    }
+    return used ? new ModelRange(this, used) : null
+  }
+
+  Activate(): void {
+    this.book.active = this
+  }
+}
+
+export class ModelRange {
+  readonly ConditionalFormats: ModelFormats
+
+  constructor(
+    readonly Worksheet: ModelSheet,
+    readonly area: Area,
+  ) {
+    this.ConditionalFormats = new ModelFormats(Worksheet, area)
+  }
+
+  /** Whole columns come back as Excel writes them, `Log!B:B`. */
+  get Address(): string {
+    const { top, bottom } = this.area
+    const address = areaAddress(this.area)
+    return joinReference(
+      this.Worksheet.Name,
+      top === 1 && bottom === 1_048_576 ? address.replaceAll(/\d+/g, '').replace(/^([A-Z]+)$/, '$1:$1') : address,
+    )
+  }
+
+  get Values(): ModelValue[][] {
+    return this.#grid((cell) => cell?.value ?? '')
+  }
+
+  get Text(): string[][] {
+    return this.#grid((cell) => cell?.text ?? String(cell?.value ?? ''))
+  }
+
+  get NumberFormat(): string[][] {
+    return this.#grid((cell) => cell?.format ?? 'General')
+  }
+
+  get Formulas(): ModelValue[][] {
+    return this.#grid((cell) => cell?.formula ?? cell?.value ?? '')
+  }
+
+  get ValueTypes(): string[][] {
+    return this.#grid((cell) => valueType(cell?.value))
+  }
+
+  GetCellProperties(): object[][] {
+    return this.#grid((cell) => ({ format: { font: { strikethrough: cell?.struck === true } } }))
+  }
+
+  GetRowProperties(): object[] {
+    const { top, bottom } = this.area
+    return Array.from({ length: bottom - top + 1 }, (_, row) => ({ rowHidden: this.Worksheet.hiddenRows.has(top + row) }))
+  }
+
+  GetColumnProperties(): object[] {
+    return Array.from({ length: this.area.right - this.area.left + 1 }, () => ({ columnHidden: false }))
+  }
+
+  Select(): void {
+    this.Worksheet.book.selected = [this]
+  }
+
+  #grid<T>(of: (cell: ModelCell | undefined) => T): T[][] {
+    const { top, left, bottom, right } = this.area
+    if ((bottom - top + 1) * (right - left + 1) > 1_000_000) throw new WireFault('ResponsePayloadSizeLimitExceeded', 'too large')
+    return Array.from({ length: bottom - top + 1 }, (_, row) =>
+      Array.from({ length: right - left + 1 }, (_, column) =>
+        of(this.Worksheet.cells.get(areaAddress({ top: top + row, bottom: top + row, left: left + column, right: left + column }))),
+      ),
+    )
+  }
+}
+
+function valueType(value: ModelValue | undefined): string {
+  if (value === undefined || value === '') return 'Empty'
+  if (typeof value === 'number') return 'Double'
+  if (typeof value === 'boolean') return 'Boolean'
+  return value.startsWith('#') ? 'Error' : 'String'
+}
+
+export class ModelFormat {
+  readonly Id: string
+  readonly Custom = { Rule: { Formula: '' }, Format: { Fill: { Color: '' } } }
+
+  constructor(
+    readonly sheet: ModelSheet,
+    readonly area: Area,
+  ) {
+    this.Id = `format-${sheet.book.nextId()}`
+  }
+
+  Delete(): void {
+    this.sheet.formats.splice(this.sheet.formats.indexOf(this), 1)
+  }
+}
+
+class ModelFormats {
+  constructor(
+    readonly sheet: ModelSheet,
+    readonly area: Area,
+  ) {}
+
+  get Items(): ModelFormat[] {
+    return this.sheet.formats.filter((format) => intersection(format.area, this.area))
+  }
+
+  Add(type: string): ModelFormat {
+    if (type !== 'Custom') throw new WireFault('InvalidArgument', `conditional format of type ${type}`)
+    const format = new ModelFormat(this.sheet, this.area)
+    this.sheet.formats.push(format)
+    return format
+  }
+
+  Indexer(id: string): ModelFormat {
+    const found = this.Items.find((format) => format.Id === id)
+    if (!found) throw new WireFault('ItemNotFound', `no conditional format ${id}`)
+    return found
+  }
+}
+
+export class ModelSeries {
+  readonly Id: string
+  ChartType = ''
+  x: ModelRange | undefined
+  y: ModelRange | undefined
+
+  constructor(
+    readonly owner: ModelSeriesList,
+    public Name: string,
+    id: number,
+  ) {
+    this.Id = `series-${id}`
+  }
+
+  SetXAxisValues(range: ModelRange): void {
+    this.x = range
+  }
+
+  SetValues(range: ModelRange): void {
+    this.y = range
+  }
+
+  Delete(): void {
+    this.owner.Items.splice(this.owner.Items.indexOf(this), 1)
+  }
+}
+
+class ModelSeriesList {
+  readonly Items: ModelSeries[] = []
+  #count = 0
+
+  Add(name: string): ModelSeries {
+    const series = new ModelSeries(this, name, ++this.#count)
+    this.Items.push(series)
+    return series
+  }
+
+  Indexer(id: string): ModelSeries {
+    const found = this.Items.find((series) => series.Id === id)
+    if (!found) throw new WireFault('ItemNotFound', `no series ${id}`)
+    return found
+  }
+
+  GetItemAt(index: number): ModelSeries {
+    const found = this.Items[index]
+    if (!found) throw new WireFault('InvalidArgument', `no series ${index}`)
+    return found
+  }
+}
+
+export class ModelChart {
+  constructor(readonly Id: string) {}
+
+  readonly Title = { Text: '' }
+  readonly Series = new ModelSeriesList()
+  readonly Axes = {
+    ValueAxis: { ScaleType: 'Linear', Title: { Text: '' } },
+    CategoryAxis: { ScaleType: 'Linear', Title: { Text: '' } },
+  }
+  anchor = ''
+
+  SetPosition(startCell: string): void {
+    this.anchor = startCell
+  }
+}
+
+class ModelCharts {
+  readonly all: ModelChart[] = []
+
+  Add(type: string, source: ModelRange): ModelChart {
+    if (type !== 'XYScatter' || !(source instanceof ModelRange)) throw new WireFault('InvalidArgument', 'chart')
+    const chart = new ModelChart(`chart-${this.all.length + 1}`)
+    chart.Series.Add('guessed by Excel')
+    this.all.push(chart)
+    return chart
+  }
+
+  Indexer(id: string): ModelChart {
+    const found = this.all.find((chart) => chart.Id === id)
+    if (!found) throw new WireFault('ItemNotFound', `no chart ${id}`)
+    return found
+  }
+}
+
+export class ModelNames {
+  readonly all = new Map<string, () => ModelRange | null>()
+
+  constructor(readonly book: ModelWorkbook) {}
+
+  get Items(): ModelName[] {
+    return [...this.all].map(([name, range]) => new ModelName(name, range))
+  }
+
+  GetItemOrNullObject(name: string): object | null {
+    const range = this.all.get(name)
+    return range ? new ModelName(name, range) : null
+  }
+}
+
+class ModelName {
+  readonly Type = 'Range'
+
+  get Value(): string {
+    return `=${this.range()?.Address ?? '#REF!'}`
+  }
+
+  constructor(
+    readonly Name: string,
+    readonly range: () => ModelRange | null,
+  ) {}
+
+  GetRangeOrNullObject(): ModelRange | null {
+    return this.range()
+  }
+}
+
+class ModelSettings {
+  readonly all = new Map<string, { Key: string; Value: unknown }>()
+
+  Add(Key: string, Value: unknown): object {
+    const setting = { Key, Value }
+    this.all.set(Key, setting)
+    return setting
+  }
+
+  GetItemOrNullObject(key: string): object | null {
+    return this.all.get(key) ?? null
+  }
+}
+
+class ModelSheets {
+  readonly Items: ModelSheet[] = []
+  readonly registered = new Set<string>()
+
+  constructor(readonly book: ModelWorkbook) {}
+
+  Indexer(key: string): ModelSheet {
+    const found = this.#find(key)
+    if (!found) throw new WireFault('ItemNotFound', `The requested resource doesn't exist: ${key}`)
+    return found
+  }
+
+  GetItemOrNullObject(key: string): ModelSheet | null {
+    return this.#find(key) ?? null
+  }
+
+  GetActiveWorksheet(): ModelSheet {
+    return this.book.active
+  }
+
+  _RegisterDataChangedEvent(): void {
+    this.registered.add('changed')
+  }
+
+  _UnregisterDataChangedEvent(): void {
+    this.registered.delete('changed')
+  }
+
+  _RegisterCalculatedEvent(): void {
+    this.registered.add('calculated')
+  }
+
+  _UnregisterCalculatedEvent(): void {
+    this.registered.delete('calculated')
+  }
+
+  #find(key: string): ModelSheet | undefined {
+    return this.Items.find(({ Id, Name }) => Id === key || Name.toLowerCase() === key.toLowerCase())
+  }
+}
+
+/** A workbook behind the real Excel object model. `fail` makes the named calls fail as Excel sometimes does. */
+export class ModelWorkbook {
+  #id = 0
+  readonly Names: ModelNames = new ModelNames(this)
+  readonly Settings = new ModelSettings()
+  readonly Worksheets: ModelSheets = new ModelSheets(this)
+  readonly Application = { CreateWorkbook: (base64: string) => ({ Open: () => void this.created.push(base64) }) }
+  readonly created: string[] = []
+  readonly fail = new Map<string, { code: string; message: string }>()
+  /** Reads the sheet names of an inserted workbook. */
+  sheetNames: (bytes: Uint8Array) => string[] = () => []
+  active: ModelSheet
+  selected: ModelRange[]
+
+  constructor(
+    readonly Name: string,
+    sheets: Record<string, Record<string, ModelCell | ModelValue>>,
+  ) {
+    for (const [name, cells] of Object.entries(sheets)) {
+      const sheet = this.add(name)
+      for (const [address, cell] of Object.entries(cells)) sheet.cells.set(address, typeof cell === 'object' ? cell : { value: cell })
+    }
+    const [first] = this.Worksheets.Items
+    if (!first) throw new Error('a workbook has a sheet')
+    this.active = first
+    this.selected = [first.GetRange('A1')]
+  }
+
+  nextId(): number {
+    return ++this.#id
+  }
+
+  add(name: string): ModelSheet {
+    const sheet = new ModelSheet(this, name)
+    this.Worksheets.Items.push(sheet)
+    return sheet
+  }
+
+  GetSelectedRange(): ModelRange {
+    const [only] = this.selected
+    if (!only || this.selected.length > 1) throw new WireFault('InvalidSelection', 'The current selection is invalid for this operation.')
+    return only
+  }
+
+  InsertWorksheetsFromBase64(base64: string, options: { positionType: string }): string[] {
+    const fault = this.fail.get('InsertWorksheetsFromBase64')
+    if (fault) throw new WireFault(fault.code, fault.message)
+    if (options.positionType !== 'End') throw new WireFault('InvalidArgument', 'position')
+    const taken = new Set(this.Worksheets.Items.map(({ Name }) => Name))
+    return this.sheetNames(Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0))).map((wanted) => {
+      let name = wanted
+      for (let count = 2; taken.has(name); count++) name = `${wanted} (${count})`
+      taken.add(name)
+      return this.add(name).Id
+    })
+  }
+}
