@@ -1,2 +1,11 @@
+// The only public door, in the order of the job: read, evaluate, show.
+
+export { CALCULATION_VERSION } from './calculation-version.js'
+export type { CellMap } from './cell-map.js'
+export { type EvaluateOptions, evaluate, evaluateInput, evaluateWorked } from './evaluate.js'
+export { formulaList, type ListedFormula } from './formulas/list.js'
+export { type Method, methodById, methods } from './methods/index.js'
 export { InputError, type Problem, problemLine } from './problem.js'
 export * from './record/index.js'
+export { type LimitRule, type TargetPreset, targetPresets } from './targets/presets.js'
+export type { WorkedTest } from './work/worked-test.js'

@@ -2,6 +2,8 @@ import { chapter, memory, read } from './chapter.js'
 
 const annex = read('ISO 9972:2015 Annex C; Roulet 2008, eq. 7.13–7.21')
 
+const outliers = memory('Cook and Weisberg, Residuals and Influence in Regression, 1982, ch. 2')
+
 /** Scatter of the fit: standard errors and 95 % intervals of exponent and coefficient. It says nothing of wind or bias. */
 export const fitScatter = chapter({
   title: 'Scatter of the fit',
@@ -9,6 +11,7 @@ export const fitScatter = chapter({
     { symbol: 'x', name: 'logarithm of the pressure difference', unit: '1', rows: true },
     { symbol: 'e', name: 'residual of the fit, in logarithms', unit: '1', rows: true },
     { symbol: 'N', name: 'number of readings', unit: '1' },
+    { symbol: 'xbar', name: 'mean of x', unit: '1' },
     { symbol: 'S_xx', name: 'variance of x', unit: '1' },
     { symbol: 'n', name: 'air flow exponent', unit: '1' },
     { symbol: 'lnC', name: 'logarithm of the air flow coefficient', unit: '1' },
@@ -58,23 +61,6 @@ export const fitScatter = chapter({
       expression: 'exp(lnC + t_95*S_lnC)',
       source: annex,
     },
-  ],
-})
-
-const outliers = memory('Cook and Weisberg, Residuals and Influence in Regression, 1982, ch. 2')
-
-/** Externally studentised residuals: how far each reading lies from the line through all the others. */
-export const studentisedResiduals = chapter({
-  title: 'Residuals',
-  inputs: [
-    { symbol: 'x', name: 'logarithm of the pressure difference', unit: '1', rows: true },
-    { symbol: 'e', name: 'residual of the fit, in logarithms', unit: '1', rows: true },
-    { symbol: 'N', name: 'number of readings', unit: '1' },
-    { symbol: 'xbar', name: 'mean of x', unit: '1' },
-    { symbol: 'S_xx', name: 'variance of x', unit: '1' },
-    { symbol: 'SSE', name: 'sum of the squared residuals', unit: '1' },
-  ],
-  formulas: [
     {
       symbol: 'h_x',
       name: 'leverage of a reading',
@@ -83,10 +69,34 @@ export const studentisedResiduals = chapter({
       source: outliers,
     },
     {
+      symbol: 'd_e',
+      name: 'squared residuals left without the reading, times (1 − leverage)',
+      unit: '1',
+      expression: 'SSE*(1 - h_x) - e .^ 2',
+      source: outliers,
+    },
+  ],
+})
+
+/** Externally studentised residuals: how far each reading lies from the line through all the others. */
+export const studentisedResiduals = chapter({
+  title: 'Residuals',
+  inputs: [
+    { symbol: 'e', name: 'residual of the fit, in logarithms', unit: '1', rows: true },
+    {
+      symbol: 'd_e',
+      name: 'squared residuals left without the reading, times (1 − leverage)',
+      unit: '1',
+      rows: true,
+    },
+    { symbol: 'N', name: 'number of readings', unit: '1' },
+  ],
+  formulas: [
+    {
       symbol: 't_e',
       name: 'externally studentised residual',
       unit: '1',
-      expression: 'e .* sqrt((N - 3) ./ (SSE*(1 - h_x) - e .^ 2))',
+      expression: 'e .* sqrt((N - 3) ./ d_e)',
       source: outliers,
     },
   ],

@@ -1,0 +1,109 @@
+import { CALCULATION_VERSION } from './calculation-version.js'
+import { constantValue } from './formulas/constants.js'
+import type { Method } from './methods/index.js'
+import {
+  digestOf,
+  EVALUATION_FORMAT,
+  type EvaluatedRun,
+  type Evaluation,
+  type Figure,
+  type Finding,
+  type Results,
+  type TestRecord,
+} from './record/index.js'
+import type { Block } from './sheet/index.js'
+import { verdictOf } from './verdict.js'
+import type { AtPressure, WorkedRun, WorkedTest } from './work/worked-test.js'
+
+/** The evaluation of a worked test: figures read off its blocks, nothing computed here. */
+export function assemble(
+  record: TestRecord,
+  method: Method,
+  test: WorkedTest,
+  findings: Finding[],
+): Evaluation {
+  return {
+    format: EVALUATION_FORMAT,
+    calculationVersion: CALCULATION_VERSION,
+    method: method.id,
+    recordDigest: digestOf(record),
+    air: {
+      indoorDensity_kg_m3: test.indoor.value('rho'),
+      outdoorDensity_kg_m3: test.outdoor.value('rho'),
+      referenceDensity_kg_m3: constantValue('rho_0'),
+    },
+    runs: test.runs.map(runOf),
+    results: quantitiesOf((pressure) => at(test.means, pressure)),
+    verdict: verdictOf(test, findings),
+    findings,
+  }
+}
+
+function runOf(run: WorkedRun): EvaluatedRun {
+  const { curve, scatter, standard, residuals } = run
+  const fitted = curve.column('q_fit')
+  const flows = curve.column('q_env')
+  const studentised = residuals?.column('t_e')
+  return {
+    direction: run.direction,
+    zeroFlowPressure_Pa: curve.value('dp_0'),
+    airFlowCoefficient: figure(curve, 'C_env', COEFFICIENT, [scatter.value('C_lo'), scatter.value('C_hi')]),
+    airLeakageCoefficient: figure(standard, 'C_L', COEFFICIENT, [
+      standard.value('C_L_lo'),
+      standard.value('C_L_hi'),
+    ]),
+    airFlowExponent: figure(curve, 'n', '1', [scatter.value('n_lo'), scatter.value('n_hi')]),
+    rSquared: curve.value('r_2'),
+    ...quantitiesOf((pressure) => at(run.at, pressure)),
+    readings: [...curve.column('dp')].map((pressure, i) => ({
+      pressureDifference_Pa: pressure,
+      envelopeFlow_m3_h: flows[i] as number,
+      fittedFlow_m3_h: fitted[i] as number,
+      ...(studentised && { studentisedResidual: studentised[i] as number }),
+    })),
+  }
+}
+
+const COEFFICIENT = 'm3/(h·Pa^n)'
+const PER_AREA = 'm3/(h·m2)'
+
+function quantitiesOf(atPressure: (pressure: number) => AtPressure): Results {
+  const [fifty, ten, four] = [atPressure(50), atPressure(10), atPressure(4)]
+  const n50 = optional(fifty.derived, 'n_pr', '1/h')
+  const qE50 = optional(fifty.derived, 'q_E', PER_AREA)
+  const qF50 = optional(fifty.derived, 'q_F', PER_AREA)
+  return {
+    q50: flow(fifty.rate),
+    q10: flow(ten.rate),
+    q4: flow(four.rate),
+    ela4: figure(four.rate, 'A_L', 'cm2'),
+    ela10: figure(ten.rate, 'A_L', 'cm2'),
+    ...(n50 && { n50 }),
+    ...(qE50 && { qE50 }),
+    ...(qF50 && { qF50 }),
+  }
+}
+
+const flow = (rate: Block): Figure =>
+  figure(rate, 'q_pr', 'm3/h', rate.has('q_lo') ? [rate.value('q_lo'), rate.value('q_hi')] : undefined)
+
+function optional(block: Block, symbol: string, unit: string): Figure | undefined {
+  if (!block.has(symbol)) return undefined
+  const lower = `${symbol}_lo`
+  return figure(
+    block,
+    symbol,
+    unit,
+    block.has(lower) ? [block.value(lower), block.value(`${symbol}_hi`)] : undefined,
+  )
+}
+
+function figure(block: Block, symbol: string, unit: string, ci95?: [number, number]): Figure {
+  return { value: block.value(symbol), unit, ...(ci95 && { ci95 }) }
+}
+
+function at(pressures: ReadonlyMap<number, AtPressure>, pressure: number): AtPressure {
+  const found = pressures.get(pressure)
+  if (!found) throw new RangeError(`nothing worked out at ${pressure} Pa`)
+  return found
+}

@@ -1,0 +1,59 @@
+import { type Chapter, sourceText, symbolText, toMathml, toText } from '../sheet/index.js'
+import { moistAir, standardAtmosphere } from './air.js'
+import { atReferencePressure } from './at-reference-pressure.js'
+import { fitScatter, studentisedResiduals } from './confidence.js'
+import { derivedRates, meanOfDirections } from './derived.js'
+import { flowDevice } from './flow-device.js'
+import { leakageCurve } from './leakage-curve.js'
+import { lowestPressure, stackMeasure } from './limits.js'
+import { standardAir } from './standard-air.js'
+import { ageing, comparison, leakageToSeal, roundedValue } from './verdict.js'
+import { zeroFlowPeriod } from './zero-flow.js'
+
+/** Every chapter with the file it stands in, in the order of the calculation. */
+export const chapters: readonly { readonly file: string; readonly chapter: Chapter }[] = [
+  { file: 'air.ts', chapter: standardAtmosphere },
+  { file: 'air.ts', chapter: moistAir },
+  { file: 'zero-flow.ts', chapter: zeroFlowPeriod },
+  { file: 'flow-device.ts', chapter: flowDevice },
+  { file: 'leakage-curve.ts', chapter: leakageCurve },
+  { file: 'confidence.ts', chapter: fitScatter },
+  { file: 'confidence.ts', chapter: studentisedResiduals },
+  { file: 'standard-air.ts', chapter: standardAir },
+  { file: 'at-reference-pressure.ts', chapter: atReferencePressure },
+  { file: 'derived.ts', chapter: derivedRates },
+  { file: 'derived.ts', chapter: meanOfDirections },
+  { file: 'limits.ts', chapter: lowestPressure },
+  { file: 'limits.ts', chapter: stackMeasure },
+  { file: 'verdict.ts', chapter: roundedValue },
+  { file: 'verdict.ts', chapter: comparison },
+  { file: 'verdict.ts', chapter: ageing },
+  { file: 'verdict.ts', chapter: leakageToSeal },
+]
+
+export interface ListedFormula {
+  readonly chapter: string
+  readonly symbol: string
+  readonly name: string
+  readonly unit: string
+  readonly expression: string
+  readonly mathml: string
+  readonly source: string
+  readonly file: string
+}
+
+/** The published list of formulas: what `/v1/formulas` and FORMULAS.md show. */
+export function formulaList(): ListedFormula[] {
+  return chapters.flatMap(({ file, chapter }) =>
+    chapter.steps.map(({ symbol, name, unit, tree, source }) => ({
+      chapter: chapter.title,
+      symbol: symbolText(symbol),
+      name,
+      unit,
+      expression: toText(tree),
+      mathml: toMathml(symbol, tree),
+      source: sourceText(source),
+      file: `shared-calc/src/formulas/${file}`,
+    })),
+  )
+}

@@ -1,0 +1,47 @@
+import { fanPressurisationRules } from '../rules/index.js'
+import type { Source } from '../sheet/index.js'
+import type { Method, MethodLimits } from './method.js'
+
+const clause = (number: string): Source => ({ text: `ISO 9972:2015, ${number}`, seen: 'memory' })
+const practice: Source = { text: 'common practice, no source', seen: 'common practice' }
+
+/** Limits of ISO 9972:2015; the clauses are from memory, as the calculation reference marks them. */
+export const iso9972Limits: MethodLimits = {
+  readingsPerDirection: { value: 5, source: clause('5.3.4') },
+  highestPressure_Pa: { value: 50, source: clause('5.3.4') },
+  highestPressureLargeBuilding_Pa: { value: 25, source: clause('5.3.4') },
+  lowestPressure_Pa: { value: 10, source: clause('5.3.4') },
+  zeroFlowMultiple: { value: 5, source: clause('5.3.4') },
+  readingSpacing_Pa: { value: 10, source: clause('5.3.4') },
+  readingSpacingSlack_Pa: 2,
+  pressureCeiling_Pa: { value: 100, source: practice },
+  zeroFlow_Pa: { value: 5, source: clause('5.3.3') },
+  zeroFlowSamples: { value: 10, source: clause('5.3.3') },
+  zeroFlowDuration_s: 30,
+  exponent: { lowest: 0.5, highest: 1, source: clause('6.2') },
+  rSquared: { value: 0.98, source: clause('6.2') },
+  heightTemperature_mK: { value: 250, source: clause('5.1.4') },
+  windGround_m_s: { value: 3, source: clause('5.1.4') },
+  windMeteorological_m_s: { value: 6, source: { text: 'ISO 9972:2015, 5.1.4', seen: 'read' } },
+  beaufort: { value: 3, source: { text: 'ISO 9972:2015, 5.1.4', seen: 'read' } },
+  averagingTime_s: { value: 20, source: practice },
+  directionsDiffer: { value: 0.15, source: practice },
+}
+
+export const iso9972: Method = {
+  id: 'iso-9972:2015',
+  title: 'ISO 9972:2015',
+  volumeBasis: 'overall internal',
+  volumeBasisSource: { text: 'ISO 9972:2015, definitions', seen: 'read' },
+  limits: iso9972Limits,
+  rules: fanPressurisationRules,
+  terms: {
+    q50: 'air leakage rate at 50 Pa, q50',
+    n50: 'air change rate at 50 Pa, n50',
+    qE50: 'specific leakage rate (envelope) at 50 Pa, qE50',
+    qF50: 'specific leakage rate (floor) at 50 Pa, qF50',
+    ela4: 'effective leakage area at 4 Pa, ELA4',
+    ela10: 'effective leakage area at 10 Pa, ELA10',
+  },
+  notes: ['Clause numbers marked "from memory" have not been checked against the text of the standard.'],
+}

@@ -1,0 +1,76 @@
+import { constantValue } from '../formulas/constants.js'
+import { flowDevice } from '../formulas/flow-device.js'
+import { InputError } from '../problem.js'
+import type { DeviceRange, FlowDevice, Run } from '../record/index.js'
+import { assumed, type Block, type Calculation, fromRecord, type Given } from '../sheet/index.js'
+
+/** A calibrated range that a reading names, with its place in the record. */
+export interface NamedRange {
+  readonly range: DeviceRange
+  readonly path: string
+}
+
+/** Ranges of a device by label. */
+export function rangesOf(device: FlowDevice | undefined): ReadonlyMap<string, NamedRange> {
+  return new Map(
+    (device?.ranges ?? []).map((range, i) => [range.label, { range, path: `flowDevice.ranges[${i}]` }]),
+  )
+}
+
+/**
+ * Measured flow of each reading: as indicated, or from the device's own pressure by its range.
+ * @throws InputError when a reading names a range that the device lacks, or one without its coefficients
+ */
+export function workFlows(
+  calculation: Calculation,
+  id: string,
+  title: string,
+  run: { readonly run: Run; readonly path: string },
+  device: FlowDevice | undefined,
+  density: Given,
+): { flows: Given[]; device?: Block } {
+  const ranges = rangesOf(device)
+  const columns = { dp_d: [] as Given[], c_d: [] as Given[], m_d: [] as Given[] }
+  run.run.readings.forEach((reading, i) => {
+    if (reading.devicePressure_Pa === undefined) return
+    const path = `${run.path}.readings[${i}]`
+    const { range, path: rangePath } = named(ranges, reading.range ?? '', `${path}.range`)
+    if (range.coefficient === undefined || range.exponent === undefined)
+      throw new InputError([
+        { path: rangePath, message: `range "${range.label}" has no coefficient and exponent` },
+      ])
+    columns.dp_d.push(fromRecord(`${path}.devicePressure_Pa`, reading.devicePressure_Pa))
+    columns.c_d.push(fromRecord(`${rangePath}.coefficient`, range.coefficient))
+    columns.m_d.push(fromRecord(`${rangePath}.exponent`, range.exponent))
+  })
+  const block =
+    columns.dp_d.length === 0
+      ? undefined
+      : calculation.add(id, title, flowDevice, {
+          ...columns,
+          rho_cal: referenceDensity(device),
+          rho_d: density,
+        })
+  let next = 0
+  const flows = run.run.readings.map((reading, i): Given => {
+    if (reading.flow_m3_h !== undefined)
+      return fromRecord(`${run.path}.readings[${i}].flow_m3_h`, reading.flow_m3_h)
+    if (!block) throw new InputError([{ path: `${run.path}.readings[${i}]`, message: 'reading has no flow' }])
+    return block.ref('q_d', next++)
+  })
+  return block ? { flows, device: block } : { flows }
+}
+
+function named(ranges: ReadonlyMap<string, NamedRange>, label: string, path: string): NamedRange {
+  const found = ranges.get(label)
+  if (found) return found
+  const known = [...ranges.keys()].map((name) => `"${name}"`).join(', ') || 'none'
+  throw new InputError([{ path, message: `the flow device has no range "${label}" (its ranges: ${known})` }])
+}
+
+function referenceDensity(device: FlowDevice | undefined): Given {
+  const given = device?.referenceDensity_kg_m3
+  return given === undefined
+    ? assumed(constantValue('rho_0'), 'assumed-reference-density')
+    : fromRecord('flowDevice.referenceDensity_kg_m3', given)
+}

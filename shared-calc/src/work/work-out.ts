@@ -1,0 +1,82 @@
+import { meanOfDirections } from '../formulas/derived.js'
+import { stackMeasure } from '../formulas/limits.js'
+import type { Method } from '../methods/method.js'
+import { InputError } from '../problem.js'
+import type { TestRecord } from '../record/index.js'
+import { type Block, Calculation, fromRecord } from '../sheet/index.js'
+import { workAir } from './air.js'
+import { definiteTarget } from './definite-target.js'
+import { workDerived } from './derived.js'
+import { judge } from './judge.js'
+import { workRun } from './run.js'
+import type { AtPressure, WorkedRun, WorkedTest } from './worked-test.js'
+
+/** Reference pressures every evaluation reports, Pa. */
+export const reportedPressures = [50, 10, 4] as const
+
+/**
+ * Works out a fan-pressurisation test: air, each run, means over the directions, target.
+ * @throws InputError naming the field that stops the calculation
+ */
+export function workOut(record: TestRecord, method: Method): WorkedTest {
+  const target = definiteTarget(record)
+  if (record.building.volume_m3 === undefined && (!target || record.building.envelopeArea_m2 === undefined))
+    throw new InputError([{ path: 'building.volume_m3', message: 'internal volume is missing' }])
+  const calculation = new Calculation()
+  const { indoor, outdoor } = workAir(calculation, record)
+  const referencePressures = [
+    ...new Set([...reportedPressures, ...(target?.limits ?? []).map((limit) => limit.referencePressure_Pa)]),
+  ]
+  const around = { calculation, record, method, indoor, outdoor, referencePressures }
+  const runs = record.runs.map((run, index) => workRun(around, run, index))
+  const means = new Map(
+    referencePressures.map((pressure) => [pressure, meanAt(calculation, record, runs, pressure)]),
+  )
+  const stack = workStack(calculation, record)
+  return {
+    calculation,
+    indoor,
+    outdoor,
+    runs,
+    means,
+    ...(stack && { stack }),
+    ...(target && { target }),
+    criteria: target ? judge(calculation, record, target, runs, means) : [],
+  }
+}
+
+function meanAt(
+  calculation: Calculation,
+  record: TestRecord,
+  runs: readonly WorkedRun[],
+  pressure: number,
+): AtPressure {
+  const rates = runs.flatMap(({ at }) => at.get(pressure)?.rate ?? [])
+  const rate = calculation.add(
+    `mean.at${pressure}`,
+    `Mean of the directions at ${pressure} Pa`,
+    meanOfDirections,
+    {
+      q_r: rates.map((block) => block.ref('q_pr')),
+      A_r: rates.map((block) => block.ref('A_L')),
+    },
+  )
+  const derived = workDerived(
+    calculation,
+    `mean.at${pressure}.rates`,
+    `Derived at ${pressure} Pa`,
+    record,
+    rate,
+    false,
+  )
+  return { rate, derived }
+}
+
+function workStack(calculation: Calculation, { building, conditions }: TestRecord): Block | undefined {
+  if (building.height_m === undefined) return undefined
+  return calculation.add('limits.stack', 'Height times temperature difference', stackMeasure, {
+    h_b: fromRecord('building.height_m', building.height_m),
+    theta_i: fromRecord('conditions.indoorTemperature_C', conditions.indoorTemperature_C),
+    theta_e: fromRecord('conditions.outdoorTemperature_C', conditions.outdoorTemperature_C),
+  })
+}

@@ -1,0 +1,53 @@
+import type { Direction, JudgedTarget, TargetQuantity } from '../record/index.js'
+import type { Block, Calculation } from '../sheet/index.js'
+import type { LimitRule } from '../targets/presets.js'
+
+/** The blocks of one run. */
+export interface WorkedRun {
+  readonly direction: Direction
+  /** Index of the run in the record. */
+  readonly index: number
+  readonly before?: Block
+  readonly after?: Block
+  readonly device?: Block
+  readonly curve: Block
+  readonly scatter: Block
+  readonly residuals?: Block
+  readonly standard: Block
+  readonly lowest?: Block
+  /** By reference pressure in Pa. */
+  readonly at: ReadonlyMap<number, AtPressure>
+}
+
+export interface AtPressure {
+  readonly rate: Block
+  readonly derived: Block
+}
+
+/** A target made definite for this building: which limits count, and over which directions. */
+export interface DefiniteTarget {
+  readonly target: JudgedTarget
+  readonly limits: readonly LimitRule[]
+}
+
+export interface WorkedCriterion {
+  readonly quantity: TargetQuantity
+  readonly referencePressure_Pa: number
+  readonly judged: 'mean' | 'one direction' | 'worse direction'
+  readonly value: Block
+  readonly toSeal: Block
+  readonly ageing: readonly Block[]
+}
+
+/** A whole test worked out. */
+export interface WorkedTest {
+  readonly calculation: Calculation
+  readonly indoor: Block
+  readonly outdoor: Block
+  readonly runs: readonly WorkedRun[]
+  /** Means over the directions, by reference pressure in Pa. */
+  readonly means: ReadonlyMap<number, AtPressure>
+  readonly stack?: Block
+  readonly target?: DefiniteTarget
+  readonly criteria: readonly WorkedCriterion[]
+}
