@@ -1,0 +1,124 @@
+import type { QuantityKind } from './units.js'
+
+/** What a field of the record holds, and so how a cell for it is read. */
+export type FieldKind =
+  | { kind: 'quantity'; quantity: QuantityKind }
+  | { kind: 'number' }
+  | { kind: 'whole' }
+  | { kind: 'date' }
+  | { kind: 'text' }
+  | { kind: 'choice'; words: Readonly<Record<string, string>> }
+
+/** Field names end in their unit, so the ending tells the quantity. */
+const BY_ENDING: [RegExp, QuantityKind][] = [
+  [/_Pa$/, 'pressure'],
+  [/_m3_h$/, 'flow'],
+  [/_kg_m3$/, 'density'],
+  [/_m3$/, 'volume'],
+  [/_m2$/, 'area'],
+  [/_m_s$/, 'speed'],
+  [/_m$/, 'length'],
+  [/_C$/, 'temperature'],
+  [/_s$/, 'time'],
+  [/RelativeHumidity$/, 'fraction'],
+]
+
+/** Words logs use for the values of a choice, in lower case without accents: English, German, French. */
+const CHOICES: Record<string, Record<string, string>> = {
+  direction: {
+    depressurisation: 'depressurisation',
+    depressurization: 'depressurisation',
+    depressurise: 'depressurisation',
+    negative: 'depressurisation',
+    unterdruck: 'depressurisation',
+    depression: 'depressurisation',
+    pressurisation: 'pressurisation',
+    pressurization: 'pressurisation',
+    pressurise: 'pressurisation',
+    positive: 'pressurisation',
+    uberdruck: 'pressurisation',
+    ueberdruck: 'pressurisation',
+    surpression: 'pressurisation',
+    pressurisierung: 'pressurisation',
+  },
+  volumeBasis: {
+    net: 'net',
+    netto: 'net',
+    nettoluftvolumen: 'net',
+    'volume net': 'net',
+    'overall internal': 'overall internal',
+    internal: 'overall internal',
+    innenmasse: 'overall internal',
+    'dimensions interieures': 'overall internal',
+  },
+  stage: {
+    fabric: 'fabric',
+    'after services': 'after services',
+    acceptance: 'acceptance',
+    abnahme: 'acceptance',
+    reception: 'acceptance',
+    retest: 'retest',
+    wiederholung: 'retest',
+    'nouvel essai': 'retest',
+  },
+  preparation: {
+    'method 1': 'method 1',
+    'method 2': 'method 2',
+    'method 3': 'method 3',
+    'verfahren 1': 'method 1',
+    'verfahren 2': 'method 2',
+    'verfahren 3': 'method 3',
+    'methode 1': 'method 1',
+    'methode 2': 'method 2',
+    'methode 3': 'method 3',
+  },
+  windAt: { ground: 'ground', meteorological: 'meteorological' },
+  state: {
+    open: 'open',
+    closed: 'closed',
+    sealed: 'sealed',
+    filled: 'filled',
+    off: 'off',
+    'not present': 'not present',
+    offen: 'open',
+    geschlossen: 'closed',
+    abgedichtet: 'sealed',
+    abgeklebt: 'sealed',
+    ausgeschaltet: 'off',
+    'nicht vorhanden': 'not present',
+    ouvert: 'open',
+    ferme: 'closed',
+    obture: 'sealed',
+    rempli: 'filled',
+    arrete: 'off',
+    absent: 'not present',
+  },
+}
+
+/** How the field at a path of the record is read: `runs[0].readings[2].pressure_Pa` → a pressure. */
+export function fieldKind(path: string): FieldKind {
+  const name =
+    path
+      .replace(/(\[\d*\])+$/, '')
+      .split('.')
+      .at(-1) ?? path
+  const quantity = BY_ENDING.find(([ending]) => ending.test(name))?.[1]
+  if (quantity) return { kind: 'quantity', quantity }
+  if (name === 'date' || name === 'calibrationDue') return { kind: 'date' }
+  if (name === 'coefficient' || name === 'exponent' || name === 'limit') return { kind: 'number' }
+  if (name === 'beaufort') return { kind: 'whole' }
+  const words = CHOICES[name]
+  return words ? { kind: 'choice', words } : { kind: 'text' }
+}
+
+/** A word as dictionaries keep it: lower case, no accents, single blanks, no stops. */
+export function plainWord(text: string): string {
+  return text
+    .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
+    .replaceAll('ß', 'ss')
+    .toLowerCase()
+    .replace(/[.:*_]+/g, ' ')
+    .replace(/\s+/g, ' ')
+    .trim()
+}

@@ -1,0 +1,143 @@
+import { create, createUnitDependencies, type FactoryFunctionMap, unitDependencies } from 'mathjs'
+
+// Only mathjs' units are loaded: the whole of it would triple the pane.
+const { unit, createUnit } = create({
+  unitDependencies: unitDependencies as FactoryFunctionMap,
+  createUnitDependencies: createUnitDependencies as FactoryFunctionMap,
+})
+
+// Conventional columns of water and mercury, and the knot: NIST SP 811 (2008), appendix B.8. The rest mathjs knows.
+createUnit('inH2O', '249.0889 Pa')
+createUnit('inHgConventional', '3386.389 Pa')
+createUnit('mmHgConventional', '133.3224 Pa')
+createUnit('knot', '0.5144444444444444 m/s')
+createUnit('fraction')
+createUnit('percent', '0.01 fraction')
+
+/** Physical quantity of a field, with the one unit records use for it. */
+export const RECORD_UNITS = {
+  pressure: 'Pa',
+  flow: 'm^3/h',
+  temperature: 'degC',
+  volume: 'm^3',
+  area: 'm^2',
+  length: 'm',
+  speed: 'm/s',
+  time: 's',
+  density: 'kg/m^3',
+  fraction: 'fraction',
+} as const
+export type QuantityKind = keyof typeof RECORD_UNITS
+
+/** mathjs' unit → its spellings in logs: lower case, superscripts as digits, no blanks and dots. */
+const SPELLINGS: Record<QuantityKind, Record<string, string>> = {
+  pressure: {
+    Pa: 'pa pascal pascals',
+    hPa: 'hpa',
+    kPa: 'kpa',
+    mbar: 'mbar mb millibar',
+    bar: 'bar',
+    inH2O: 'inh2o inwc inwg iwc iwg "wc "wg "h2o',
+    mmH2O: 'mmh2o mmwc mmwg mmws mmce',
+    mmHgConventional: 'mmhg torr',
+    inHgConventional: 'inhg "hg',
+    psi: 'psi',
+  },
+  flow: {
+    'm^3/h': 'm3/h m3h m3/hr cbm/h m^3/h m3*h-1 m3h-1 cmh',
+    'm^3/s': 'm3/s m^3/s m3s-1',
+    'm^3/minute': 'm3/min m^3/min',
+    'L/s': 'l/s ltr/s ls-1 lps',
+    'L/minute': 'l/min lpm',
+    'L/h': 'l/h',
+    'cuft/minute': 'cfm ft3/min cf/m cuft/min ft^3/min',
+  },
+  temperature: {
+    degC: 'c °c degc celsius gradc',
+    degF: 'f °f degf fahrenheit',
+    K: 'k kelvin',
+  },
+  volume: { 'm^3': 'm3 m^3 cbm', cuft: 'ft3 ft^3 cuft cf cubicfeet', L: 'l ltr litre litres liter' },
+  area: { 'm^2': 'm2 m^2 qm sqm', sqft: 'ft2 ft^2 sqft sf squarefeet' },
+  length: { m: 'm metre metres meter', cm: 'cm', mm: 'mm', ft: "ft foot feet '", inch: 'in inch' },
+  speed: {
+    'm/s': 'm/s ms-1',
+    'km/h': 'km/h kmh kph',
+    'mi/h': 'mph mi/h',
+    knot: 'kn kt kts knot knots',
+    'ft/minute': 'fpm ft/min',
+  },
+  time: {
+    s: 's sec secs second seconds sek',
+    minute: 'min mins minute minutes mn',
+    h: 'h hr hour hours std',
+  },
+  density: { 'kg/m^3': 'kg/m3 kg/m^3', 'lbm/cuft': 'lb/ft3 lbm/ft3' },
+  fraction: { percent: '% percent pct prozent pourcent', fraction: '1 -' },
+}
+
+/** A unit as a log spells it, understood. */
+export interface KnownUnit {
+  kind: QuantityKind
+  /** As mathjs names it. */
+  unit: string
+}
+
+const BY_SPELLING = new Map<string, KnownUnit>(
+  Object.entries(SPELLINGS).flatMap(([kind, units]) =>
+    Object.entries(units).flatMap(([name, spellings]) =>
+      spellings
+        .split(' ')
+        .map((spelling): [string, KnownUnit] => [spelling, { kind: kind as QuantityKind, unit: name }]),
+    ),
+  ),
+)
+
+/** The unit a spelling stands for: "m³/h", "in. w.c.", "°F", "% rF" is none. Undefined for an unknown one. */
+export function findUnit(spelling: string): KnownUnit | undefined {
+  const key = spelling
+    .normalize('NFKC')
+    .toLowerCase()
+    .replace(/[\s.·⋅]/g, '')
+    .replace(/[″“”]/g, '"')
+    .replace('º', '°')
+  return BY_SPELLING.get(key)
+}
+
+/**
+ * A value of one unit in the unit records use for its quantity. Both units measure the same quantity.
+ * Converted by mathjs, temperatures with their zero.
+ */
+export function toRecordUnit(value: number, from: KnownUnit): number {
+  const target = RECORD_UNITS[from.kind]
+  return from.unit === target ? value : unit(value, from.unit).toNumber(target)
+}
+
+/** "1 inH2O = 249.0889 Pa", for the finding that tells of a conversion. */
+export function conversionText(from: KnownUnit): string {
+  const target = RECORD_UNITS[from.kind]
+  if (from.kind === 'temperature') return `${shown(from.unit)} to ${shown(target)}`
+  return `1 ${shown(from.unit)} = ${Number(toRecordUnit(1, from).toPrecision(8))} ${shown(target)}`
+}
+
+const PRINTED: Record<string, string> = {
+  degC: '°C',
+  degF: '°F',
+  'cuft/minute': 'cfm',
+  inHgConventional: 'inHg',
+  mmHgConventional: 'mmHg',
+  percent: '%',
+  fraction: '(fraction)',
+  cuft: 'ft³',
+  sqft: 'ft²',
+  'mi/h': 'mph',
+  'ft/minute': 'ft/min',
+  'L/minute': 'L/min',
+  minute: 'min',
+  inch: 'in',
+}
+
+/** A unit as people print it. */
+export function shown(name: string): string {
+  return PRINTED[name] ?? name.replace('^3', '³').replace('^2', '²').replace('minute', 'min')
+}

@@ -1,0 +1,93 @@
+import { refuse } from '../problem.js'
+import { decoderFor } from './text-decoder.js'
+
+export type ContentKind = 'zip' | 'text'
+
+const SAVE_AS = 'open it in a spreadsheet program and save it as .xlsx'
+
+/**
+ * What a file is by its first bytes; its extension must agree. Old, binary and encrypted files are refused with what to do.
+ * @returns 'zip' for .xlsx and .xlsm, 'text' for .csv, .txt and .tsv
+ * @throws LogError `unsupported-format`, `encrypted`, `wrong-extension`
+ */
+export function sniff(bytes: Uint8Array, fileName: string): ContentKind {
+  const extension = /\.([^./\\]+)$/.exec(fileName)?.[1]?.toLowerCase() ?? ''
+  if (bytes.length === 0) refuse('damaged-file', 'the file is empty')
+  if (startsWith(bytes, [0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1])) refuseCompoundFile(bytes)
+  if (startsWith(bytes, [0x09, 0x08]) || startsWith(bytes, [0x09, 0x04]) || startsWith(bytes, [0x09, 0x02]))
+    refuse('unsupported-format', `the file is a spreadsheet of a format before 1997: ${SAVE_AS}`)
+  const zip = startsWith(bytes, [0x50, 0x4b])
+  if (extension === 'ods' || extension === 'xls' || extension === 'xlsb' || extension === 'numbers')
+    refuse('unsupported-format', `.${extension} files are not read: ${SAVE_AS}`)
+  if (zip) {
+    if (extension !== 'xlsx' && extension !== 'xlsm')
+      wrongExtension(extension, 'a workbook or zip archive', '.xlsx')
+    return 'zip'
+  }
+  refuseOther(bytes)
+  if (extension === 'xlsx' || extension === 'xlsm')
+    wrongExtension(extension, 'not a workbook but text', '.csv')
+  if (!['csv', 'txt', 'tsv'].includes(extension))
+    refuse('unsupported-format', `.${extension} files are not read: a log is an .xlsx, .xlsm or .csv file`)
+  return 'text'
+}
+
+/** A compound file is either an old .xls or a password-protected .xlsx; its directory says which, in UTF-16. */
+function refuseCompoundFile(bytes: Uint8Array): never {
+  if (holdsUtf16(bytes, 'EncryptedPackage'))
+    refuse(
+      'encrypted',
+      'the workbook is protected by a password to open it: open it and save a copy without the password',
+    )
+  refuse('unsupported-format', `the file is an old .xls workbook (or another old office file): ${SAVE_AS}`)
+}
+
+function refuseOther(bytes: Uint8Array): void {
+  const head = decoderFor('latin1').decode(bytes.subarray(0, 512)).trimStart().toLowerCase()
+  const binary: [string, string][] = [
+    ['%pdf', 'a PDF'],
+    ['\u0089png', 'a picture'],
+    ['\u00ff\u00d8\u00ff', 'a picture'],
+    ['<html', 'a web page'],
+    ['<!doctype html', 'a web page'],
+    ['<?xml', 'an XML file'],
+    ['{\\rtf', 'a text document'],
+  ]
+  for (const [mark, what] of binary)
+    if (head.startsWith(mark)) refuse('unsupported-format', `the file is ${what}, not a log: ${SAVE_AS}`)
+}
+
+/** What a zip is, by the names of its parts. Throws LogError when it is not a workbook this reader knows. */
+export function refuseForeignZip(names: ReadonlySet<string>): void {
+  const has = (pattern: RegExp) => [...names].some((name) => pattern.test(name))
+  if (names.has('xl/workbook.bin'))
+    refuse('unsupported-format', `the file is a binary .xlsb workbook: ${SAVE_AS}`)
+  if (names.has('content.xml') && names.has('mimetype'))
+    refuse('unsupported-format', `the file is an OpenDocument file under another extension: ${SAVE_AS}`)
+  if (has(/^word\//)) refuse('wrong-extension', 'the file is a text document, not a workbook')
+  if (has(/^ppt\//)) refuse('wrong-extension', 'the file is a presentation, not a workbook')
+  if (!names.has('[Content_Types].xml'))
+    refuse(
+      'wrong-extension',
+      'the file is a zip archive, not a workbook: unpack it and read the workbooks inside',
+    )
+}
+
+function wrongExtension(extension: string, what: string, right: string): never {
+  refuse(
+    'wrong-extension',
+    `the file is called .${extension} but is ${what}: give it its right extension (${right}) if it is a log`,
+  )
+}
+
+function startsWith(bytes: Uint8Array, mark: readonly number[]): boolean {
+  return mark.every((byte, index) => bytes[index] === byte)
+}
+
+function holdsUtf16(bytes: Uint8Array, text: string): boolean {
+  const codes = [...text].map((letter) => letter.charCodeAt(0))
+  for (let at = bytes.indexOf(codes[0] as number); at >= 0; at = bytes.indexOf(codes[0] as number, at + 1))
+    if (codes.every((code, index) => bytes[at + 2 * index] === code && bytes[at + 2 * index + 1] === 0))
+      return true
+  return false
+}

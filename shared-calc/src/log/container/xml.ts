@@ -1,0 +1,54 @@
+import { SaxesParser } from 'saxes'
+import { LIMITS } from '../limits.js'
+import { LogError, refuse } from '../problem.js'
+
+export type Attributes = Record<string, string>
+
+export interface XmlEvents {
+  /** Element names come without their namespace prefix: writers differ in it. */
+  open(name: string, attributes: Attributes): void
+  close(name: string): void
+  text(text: string): void
+}
+
+/**
+ * A strict XML reader fed piece by piece. Document types (the door to entity expansion) and deep nesting are refused.
+ * @param part - the part's name, for the error's text
+ * @throws LogError `document-type`, `damaged-file`
+ */
+export function xmlReader(part: string, events: XmlEvents): { write(text: string): void; end(): void } {
+  const parser = new SaxesParser({ position: false })
+  let depth = 0
+  parser.on('doctype', () =>
+    refuse('document-type', `the part ${part} declares a document type, which no workbook needs`),
+  )
+  parser.on('opentag', (tag) => {
+    if (++depth > LIMITS.xmlDepth) refuse('damaged-file', `the part ${part} nests its elements too deeply`)
+    events.open(localName(tag.name), tag.attributes as Attributes)
+  })
+  parser.on('closetag', (tag) => {
+    depth--
+    events.close(localName(tag.name))
+  })
+  parser.on('text', (text) => events.text(text))
+  parser.on('cdata', (text) => events.text(text))
+  parser.on('error', () => refuse('damaged-file', `the part ${part} is not well-formed XML`))
+  return {
+    write: (text) => shielded(part, () => parser.write(text)),
+    end: () => shielded(part, () => parser.close()),
+  }
+}
+
+function localName(name: string): string {
+  const colon = name.indexOf(':')
+  return colon < 0 ? name : name.slice(colon + 1)
+}
+
+function shielded(part: string, run: () => unknown): void {
+  try {
+    run()
+  } catch (error) {
+    if (error instanceof LogError) throw error
+    refuse('damaged-file', `the part ${part} is not well-formed XML`)
+  }
+}

@@ -1,0 +1,69 @@
+import { LIMITS } from '../limits.js'
+
+/** A cell's place, counted from 0. */
+export interface Place {
+  row: number
+  column: number
+}
+
+/** A block of cells, both corners included, counted from 0. */
+export interface Block {
+  top: number
+  left: number
+  bottom: number
+  right: number
+}
+
+/** 0 → A, 25 → Z, 26 → AA. */
+export function columnLetters(column: number): string {
+  let letters = ''
+  for (let rest = column + 1; rest > 0; rest = Math.floor((rest - 1) / 26))
+    letters = String.fromCharCode(65 + ((rest - 1) % 26)) + letters
+  return letters
+}
+
+/** A → 0, XFD → 16383; undefined for what is no column of the file format. */
+export function columnIndex(letters: string): number | undefined {
+  if (!/^[A-Z]{1,3}$/.test(letters)) return undefined
+  let column = 0
+  for (const letter of letters) column = column * 26 + letter.charCodeAt(0) - 64
+  return column <= LIMITS.columns ? column - 1 : undefined
+}
+
+/** B4 or $B$4 → its place; undefined for anything else or beyond the sheet's edge. */
+export function parseAddress(text: string): Place | undefined {
+  const match = /^\$?([A-Z]{1,3})\$?([1-9]\d{0,6})$/i.exec(text)
+  if (!match) return undefined
+  const column = columnIndex((match[1] as string).toUpperCase())
+  const row = Number(match[2]) - 1
+  return column === undefined || row >= LIMITS.rows ? undefined : { row, column }
+}
+
+/** B4:C9 or B4 → the block; undefined for anything else. */
+export function parseBlock(text: string): Block | undefined {
+  const [first = '', second = first] = text.split(':')
+  const from = parseAddress(first)
+  const to = parseAddress(second)
+  if (!from || !to) return undefined
+  return {
+    top: Math.min(from.row, to.row),
+    left: Math.min(from.column, to.column),
+    bottom: Math.max(from.row, to.row),
+    right: Math.max(from.column, to.column),
+  }
+}
+
+export function addressOf(row: number, column: number): string {
+  return `${columnLetters(column)}${row + 1}`
+}
+
+export function blockText({ top, left, bottom, right }: Block): string {
+  const from = addressOf(top, left)
+  return top === bottom && left === right ? from : `${from}:${addressOf(bottom, right)}`
+}
+
+/** Log!B4, or 'Test log'!B4 where the name needs quotes. */
+export function withSheet(sheet: string, address: string): string {
+  const plain = /^[\p{L}_][\p{L}\p{N}_.]*$/u.test(sheet)
+  return `${plain ? sheet : `'${sheet.replaceAll("'", "''")}'`}!${address}`
+}

@@ -1,0 +1,67 @@
+import { LIMITS } from '../limits.js'
+import { refuse } from '../problem.js'
+import type { Block } from './address.js'
+import type { Cell, Sheet } from './grid.js'
+
+const STRIDE = 16_384
+
+/** Cells of one sheet by place, with the little a reader must know about rows, columns and merges. */
+export class CellStore implements Sheet {
+  private readonly cells = new Map<number, Cell>()
+  private readonly hiddenRows = new Set<number>()
+  private readonly hiddenColumns: [number, number][] = []
+  private readonly merges: Block[] = []
+  rows = 0
+  columns = 0
+
+  constructor(
+    readonly name: string,
+    readonly hidden = false,
+  ) {}
+
+  get size(): number {
+    return this.cells.size
+  }
+
+  has(row: number, column: number): boolean {
+    return this.cells.has(row * STRIDE + column)
+  }
+
+  set(row: number, column: number, cell: Cell): void {
+    this.cells.set(row * STRIDE + column, cell)
+    if (row >= this.rows) this.rows = row + 1
+    if (column >= this.columns) this.columns = column + 1
+  }
+
+  at(row: number, column: number): Cell | undefined {
+    return this.cells.get(row * STRIDE + column)
+  }
+
+  hideRow(row: number): void {
+    this.hiddenRows.add(row)
+  }
+
+  hideColumns(first: number, last: number): void {
+    this.hiddenColumns.push([first, last])
+  }
+
+  merge(block: Block): void {
+    if (this.merges.length >= LIMITS.merges)
+      refuse('too-many-cells', `sheet ${this.name} holds more than ${LIMITS.merges} merged blocks`)
+    this.merges.push(block)
+  }
+
+  isRowHidden(row: number): boolean {
+    return this.hiddenRows.has(row)
+  }
+
+  isColumnHidden(column: number): boolean {
+    return this.hiddenColumns.some(([first, last]) => column >= first && column <= last)
+  }
+
+  mergeAt(row: number, column: number): Block | undefined {
+    return this.merges.find(
+      ({ top, left, bottom, right }) => row >= top && row <= bottom && column >= left && column <= right,
+    )
+  }
+}

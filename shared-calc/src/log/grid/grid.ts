@@ -1,0 +1,54 @@
+import type { Finding } from '../../record/index.js'
+import type { Block } from './address.js'
+
+/** One cell as the log holds it, before anyone interprets it. Cells without content are absent. */
+export interface Cell {
+  /** `unstored`: a formula whose result the file does not hold. */
+  readonly kind: 'number' | 'text' | 'boolean' | 'error' | 'unstored'
+  /** The number, text or boolean; the error as shown (#DIV/0!); '' for `unstored`. */
+  readonly value: number | string | boolean
+  /** Number format code; absent: General. */
+  readonly format?: string
+  readonly formula?: string
+  /** Struck through, wholly or in part. */
+  readonly struck?: 'whole' | 'part'
+  /** What is not struck through, where `struck` is 'part'. */
+  readonly unstruck?: string
+}
+
+/** One sheet, counted from 0. The same interface stands over a workbook's part, a text file, or ranges from Excel. */
+export interface Sheet {
+  readonly name: string
+  readonly hidden: boolean
+  /** One past the last row and column that hold something. */
+  readonly rows: number
+  readonly columns: number
+  at(row: number, column: number): Cell | undefined
+  isRowHidden(row: number): boolean
+  isColumnHidden(column: number): boolean
+  /** The merged block this cell belongs to. */
+  mergeAt(row: number, column: number): Block | undefined
+}
+
+/** A name a workbook gives to cells. */
+export interface DefinedName {
+  name: string
+  sheet: string
+  block: Block
+}
+
+/** A log as cells: what layouts are applied to. Sheets are read when first asked for. */
+export interface Grid {
+  readonly kind: 'workbook' | 'text' | 'ranges'
+  readonly fileName: string
+  readonly sheetNames: readonly string[]
+  /** Throws LogError when the sheet is damaged. Undefined for a name the log does not have (case counts not). */
+  sheet(name: string): Sheet | undefined
+  readonly names: readonly DefinedName[]
+  /** Serial dates count from 1904 instead of 1900. */
+  readonly date1904: boolean
+  /** Decimal sign of numbers written as text, where the whole file proves one. */
+  readonly decimal?: '.' | ','
+  /** What was noticed while opening: macros left alone, an encoding taken, a decimal sign found. */
+  readonly findings: readonly Finding[]
+}

@@ -1,0 +1,38 @@
+import type { Finding } from '../../../record/index.js'
+import { decoderFor } from '../../container/text-decoder.js'
+import { note } from '../../findings.js'
+import { refuse } from '../../problem.js'
+
+/**
+ * Text of a separated-values file: UTF-8 or UTF-16 where its bytes prove it, else Windows-1252, and then a finding says so.
+ * @throws LogError `unreadable-text` for bytes that are no text
+ */
+export function decodeText(bytes: Uint8Array): { text: string; findings: Finding[] } {
+  const proven = provenEncoding(bytes)
+  if (proven) return { text: decoderFor(proven).decode(bytes), findings: [] }
+  if (holdsControls(bytes))
+    refuse('unreadable-text', 'the file is no text (it holds control bytes): it is not a .csv')
+  try {
+    return { text: decoderFor('utf-8', { fatal: true }).decode(bytes), findings: [] }
+  } catch {
+    const text = decoderFor('windows-1252').decode(bytes)
+    const message = 'the file is not UTF-8; it was read as Windows-1252: check letters with accents'
+    return { text, findings: [note('log-encoding', message, [], [])] }
+  }
+}
+
+function provenEncoding(bytes: Uint8Array): string | undefined {
+  const [first, second] = bytes
+  if (first === 0xff && second === 0xfe) return 'utf-16le'
+  if (first === 0xfe && second === 0xff) return 'utf-16be'
+  // Without a mark: text of Latin letters in UTF-16 has a zero in every other byte.
+  const head = bytes.subarray(0, 400)
+  const zeros = (parity: number) => head.filter((byte, index) => byte === 0 && index % 2 === parity).length
+  if (head.length >= 8 && zeros(1) > head.length * 0.4 && zeros(0) === 0) return 'utf-16le'
+  if (head.length >= 8 && zeros(0) > head.length * 0.4 && zeros(1) === 0) return 'utf-16be'
+  return undefined
+}
+
+function holdsControls(bytes: Uint8Array): boolean {
+  return bytes.some((byte) => byte < 9 || (byte > 13 && byte < 32 && byte !== 27))
+}

@@ -1,0 +1,80 @@
+import Papa from 'papaparse'
+import type { Finding } from '../../../record/index.js'
+import { note } from '../../findings.js'
+import { LIMITS } from '../../limits.js'
+import { refuse } from '../../problem.js'
+import { addressOf, withSheet } from '../address.js'
+import type { Cell, Grid, Sheet } from '../grid.js'
+import { decodeText } from './decode.js'
+import { findSeparator, provenDecimal } from './dialect.js'
+
+const SIGNS = { '.': 'point', ',': 'comma' } as const
+
+/**
+ * Opens a separated-values file as a grid of one sheet named after the file. Fields stay text unless they are plain
+ * numbers under the decimal sign the layout states or the whole file proves.
+ * @throws LogError `unreadable-text`, `damaged-file`, `too-many-cells`
+ */
+export function openText(bytes: Uint8Array, fileName: string, stated?: '.' | ','): Grid {
+  const { text, findings } = decodeText(bytes)
+  const name = fileName.replace(/^.*[\\/]/, '').replace(/\.[^.]*$/, '') || 'text'
+  const rows = split(text.replace(/^\ufeff/, ''), name)
+  const proof = stated ? undefined : provenDecimal(rows, name)
+  const decimal = stated ?? proof?.sign
+  const sheet = textSheet(name, rows, decimal)
+  return {
+    kind: 'text',
+    fileName,
+    sheetNames: [name],
+    sheet: (wanted) => (wanted.toLowerCase() === name.toLowerCase() ? sheet : undefined),
+    names: [],
+    date1904: false,
+    ...(decimal ? { decimal } : {}),
+    findings: [...findings, ...(proof ? [decimalFound(proof)] : [])],
+  }
+}
+
+function decimalFound({ sign, cell }: { sign: '.' | ','; cell: string }): Finding {
+  const message = `numbers of the file are read with a decimal ${SIGNS[sign]}, as ${cell} proves`
+  return note('log-decimal', message, [], [cell])
+}
+
+function split(text: string, sheet: string): string[][] {
+  const separator = findSeparator(text)
+  const body = text.replace(/^sep=[\t;|,]\r?\n/, (line) => line.replace(/sep=./, ''))
+  const { data, errors } = Papa.parse<string[]>(body, { delimiter: separator ?? '\u001f' })
+  const fault = errors.find(({ type }) => type === 'Quotes')
+  if (fault)
+    refuse('damaged-file', 'a quotation mark is not closed: the rest of the file would be one field', {
+      cell: withSheet(sheet, addressOf(fault.row ?? 0, 0)),
+    })
+  const fields = data.reduce((sum, row) => sum + row.length, 0)
+  if (fields > LIMITS.textCells || data.length > LIMITS.rows)
+    refuse('too-many-cells', `the file holds ${fields} fields; at most ${LIMITS.textCells} are read`)
+  return data
+}
+
+function textSheet(
+  name: string,
+  rows: readonly (readonly string[])[],
+  decimal: '.' | ',' | undefined,
+): Sheet {
+  const plain = decimal === ',' ? /^[+-]?\d+(,\d+)?$/ : /^[+-]?\d+(\.\d+)?([eE][+-]?\d+)?$/
+  return {
+    name,
+    hidden: false,
+    rows: rows.length,
+    columns: rows.reduce((most, row) => Math.max(most, row.length), 0),
+    at(row, column): Cell | undefined {
+      const field = rows[row]?.[column]?.trim()
+      if (!field) return undefined
+      // Without a proven sign only whole numbers are beyond doubt.
+      if (plain.test(field) && (decimal || /^[+-]?\d+$/.test(field)))
+        return { kind: 'number', value: Number(field.replace(',', '.')) }
+      return { kind: 'text', value: field }
+    },
+    isRowHidden: () => false,
+    isColumnHidden: () => false,
+    mergeAt: () => undefined,
+  }
+}

@@ -1,0 +1,122 @@
+import { guardSizes } from '../../container/guard.js'
+import { refuseForeignZip } from '../../container/sniff.js'
+import { unpackText } from '../../container/unpack.js'
+import { type XmlEvents, xmlReader } from '../../container/xml.js'
+import { listEntries, type ZipEntry } from '../../container/zip.js'
+import { note } from '../../findings.js'
+import { refuse } from '../../problem.js'
+import { parseBlock } from '../address.js'
+import { CellStore } from '../cell-store.js'
+import type { DefinedName, Grid, Sheet } from '../grid.js'
+import type { StoredText } from './rich-text.js'
+import { sheetEvents } from './sheet-part.js'
+import type { SheetContext } from './stored-cell.js'
+import { stringsEvents } from './strings-part.js'
+import { type CellStyle, stylesEvents } from './styles-part.js'
+import {
+  type Relation,
+  relationsEvents,
+  resolveTarget,
+  type WorkbookPart,
+  workbookEvents,
+} from './workbook-part.js'
+
+/**
+ * Opens an .xlsx or .xlsm: guard, directory, sheet names and defined names. A sheet is unpacked when first asked for;
+ * texts and formats with the first sheet. Macros, charts, pictures and links are never unpacked.
+ * @throws LogError when the file is hostile, damaged or no workbook
+ */
+export function openWorkbook(bytes: Uint8Array, fileName: string): Grid {
+  const entries = listEntries(bytes)
+  refuseForeignZip(new Set(entries.keys()))
+  guardSizes(bytes.length, entries)
+  const read = partReader(bytes, entries)
+  const root = new Map<string, Relation>()
+  read('_rels/.rels', relationsEvents(root))
+  const target = [...root.values()].find(({ type }) => type === 'officeDocument')?.target ?? 'xl/workbook.xml'
+  const path = resolveTarget('', target)
+  const folder = path.split('/').slice(0, -1).join('/')
+  const part: WorkbookPart = { sheets: [], date1904: false, names: [] }
+  read(path, workbookEvents(part))
+  const relations = new Map<string, Relation>()
+  read(`${folder}/_rels/${path.split('/').at(-1)}.rels`, relationsEvents(relations))
+
+  const worksheets = part.sheets.filter(
+    ({ relation }) => (relations.get(relation)?.type ?? 'worksheet') === 'worksheet',
+  )
+  if (worksheets.length === 0) refuse('damaged-file', 'the workbook holds no worksheet')
+  const context = lazily(() => sharedContext(read, entries, folder, relations))
+  const sheets = new Map<string, () => Sheet>()
+  for (const { name, relation, hidden } of worksheets) {
+    sheets.set(
+      name.toLowerCase(),
+      lazily(() => {
+        const store = new CellStore(name, hidden)
+        const place = relations.get(relation)
+        const partName = place && resolveTarget(folder, place.target)
+        if (!partName || !entries.has(partName))
+          return refuse('damaged-file', `the part of the sheet ${name} is missing from the workbook`)
+        read(partName, sheetEvents(store, context()))
+        return store
+      }),
+    )
+  }
+  return {
+    kind: 'workbook',
+    fileName,
+    sheetNames: worksheets.map(({ name }) => name),
+    sheet: (name) => sheets.get(name.toLowerCase())?.(),
+    names: definedNames(part),
+    date1904: part.date1904,
+    findings: [...entries.keys()].some((name) => /vbaProject\.bin$/i.test(name))
+      ? [note('log-macros', 'the workbook holds macros; they were neither read nor run', [], [])]
+      : [],
+  }
+}
+
+type ReadPart = (name: string, events: XmlEvents) => void
+
+function partReader(bytes: Uint8Array, entries: ReadonlyMap<string, ZipEntry>): ReadPart {
+  return (name, events) => {
+    const entry = entries.get(name)
+    if (!entry) return refuse('damaged-file', `the part ${name} is missing: this is not a whole workbook`)
+    const reader = xmlReader(name, events)
+    unpackText(bytes, entry, (text) => reader.write(text))
+    reader.end()
+  }
+}
+
+function sharedContext(
+  read: ReadPart,
+  entries: ReadonlyMap<string, ZipEntry>,
+  folder: string,
+  relations: ReadonlyMap<string, Relation>,
+): SheetContext {
+  const strings: StoredText[] = []
+  const styles: CellStyle[] = []
+  for (const { type, target } of relations.values()) {
+    const name = resolveTarget(folder, target)
+    if (!entries.has(name)) continue
+    if (type === 'sharedStrings') read(name, stringsEvents(strings))
+    else if (type === 'styles') read(name, stylesEvents(styles))
+  }
+  return { strings, styles, budget: { cells: 0 } }
+}
+
+/** Names that stand for one block of one sheet; formulas, constants and lists of blocks are no place of a log. */
+function definedNames(part: WorkbookPart): DefinedName[] {
+  return part.names.flatMap(({ name, text }) => {
+    const match = /^(?:'((?:[^']|'')+)'|([^'!]+))!([^!]+)$/.exec(text)
+    const block = match && parseBlock(match[3] as string)
+    if (!match || !block) return []
+    return [{ name, sheet: match[1]?.replaceAll("''", "'") ?? (match[2] as string), block }]
+  })
+}
+
+function lazily<T>(make: () => T): () => T {
+  let made: { value: T } | undefined
+  return () => {
+    made ??= { value: make() }
+    return made.value
+  }
+}

@@ -1,0 +1,63 @@
+import type { Attributes } from '../../container/xml.js'
+
+/** A piece of a cell's text; `struck` undefined: as the cell's own font. */
+export interface TextRun {
+  text: string
+  struck: boolean | undefined
+}
+
+/** Plain text, or the runs of a text with formats of its own. */
+export type StoredText = string | readonly TextRun[]
+
+/** Collects the text of an <si> or <is> element: `t` with runs `r`, without phonetic hints `rPh`. */
+export class TextCollector {
+  private runs: TextRun[] = []
+  private rich = false
+  private inText = false
+  private phonetic = 0
+  private struck: boolean | undefined
+
+  open(name: string, attributes: Attributes): void {
+    if (name === 'rPh') this.phonetic++
+    else if (name === 'r') this.struck = undefined
+    else if (name === 'rPr') this.struck = false
+    else if (name === 'strike') this.struck = isOn(attributes)
+    else if (name === 't' && this.phonetic === 0) {
+      this.inText = true
+      this.runs.push({ text: '', struck: this.struck })
+      if (this.struck !== undefined) this.rich = true
+    }
+  }
+
+  text(text: string): void {
+    const run = this.runs.at(-1)
+    if (this.inText && run) run.text += text
+  }
+
+  close(name: string): void {
+    if (name === 'rPh') this.phonetic--
+    else if (name === 't') this.inText = false
+  }
+
+  take(): StoredText {
+    const runs = this.runs.map((run) => ({ ...run, text: unescapeText(run.text) }))
+    const result = this.rich ? runs : runs.map((run) => run.text).join('')
+    this.runs = []
+    this.rich = false
+    this.struck = undefined
+    return result
+  }
+}
+
+/** An on/off element is on unless it says 0 or false (ECMA-376, CT_BooleanProperty). */
+export function isOn(attributes: Attributes): boolean {
+  return attributes.val !== '0' && attributes.val !== 'false'
+}
+
+/** `_x000D_` stands for a character XML cannot hold (ECMA-376, ST_Xstring). */
+export function unescapeText(text: string): string {
+  if (!text.includes('_x')) return text
+  return text.replace(/_x([0-9A-Fa-f]{4})_/g, (_, code: string) =>
+    String.fromCharCode(Number.parseInt(code, 16)),
+  )
+}

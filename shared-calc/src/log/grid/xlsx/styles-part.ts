@@ -1,0 +1,56 @@
+import type { XmlEvents } from '../../container/xml.js'
+import { LIMITS } from '../../limits.js'
+import { refuse } from '../../problem.js'
+import { isOn } from './rich-text.js'
+
+/** What the reader needs of a cell's style: its number format and whether its font is struck through. */
+export interface CellStyle {
+  format?: string
+  struck: boolean
+}
+
+/** Built-in formats that are dates or times, or percentages (ECMA-376 part 1, 18.8.30); the rest are plain numbers. */
+const BUILT_IN: Record<number, string> = {
+  9: '0%',
+  10: '0.00%',
+  14: 'mm-dd-yy',
+  15: 'd-mmm-yy',
+  16: 'd-mmm',
+  17: 'mmm-yy',
+  18: 'h:mm AM/PM',
+  19: 'h:mm:ss AM/PM',
+  20: 'h:mm',
+  21: 'h:mm:ss',
+  22: 'm/d/yy h:mm',
+  45: 'mm:ss',
+  46: '[h]:mm:ss',
+  47: 'mm:ss.0',
+}
+
+/** Reads xl/styles.xml into one entry per cell format. */
+export function stylesEvents(styles: CellStyle[]): XmlEvents {
+  const formats = new Map<number, string>()
+  const struckFonts: boolean[] = []
+  let section = ''
+  return {
+    open(name, attributes) {
+      if (name === 'fonts' || name === 'cellXfs' || name === 'cellStyleXfs' || name === 'dxfs') section = name
+      else if (name === 'numFmt') formats.set(Number(attributes.numFmtId), attributes.formatCode ?? '')
+      else if (section === 'fonts' && name === 'font') struckFonts.push(false)
+      else if (section === 'fonts' && name === 'strike')
+        struckFonts[struckFonts.length - 1] = isOn(attributes)
+      else if (section === 'cellXfs' && name === 'xf') {
+        if (styles.length >= LIMITS.styles)
+          refuse('too-many-cells', 'the workbook holds too many cell formats')
+        const id = Number(attributes.numFmtId ?? 0)
+        const format = formats.get(id) ?? BUILT_IN[id]
+        const struck = struckFonts[Number(attributes.fontId ?? 0)] ?? false
+        styles.push(format === undefined ? { struck } : { format, struck })
+      }
+    },
+    text() {},
+    close(name) {
+      if (name === section) section = ''
+    },
+  }
+}

@@ -1,0 +1,52 @@
+import { plainWord } from '../cells/fields.js'
+import { findUnit, type KnownUnit } from '../cells/units.js'
+
+/** A heading or label parted into its words and the unit it names: "Volume (m³):" → "volume" and m³. */
+export interface Heading {
+  words: string
+  /** Words with everything in brackets. */
+  whole: string
+  unit?: KnownUnit
+}
+
+/** Reads a heading: unit in brackets, after "in", after a slash or a comma, or as the last word. */
+export function readHeading(text: string): Heading {
+  const whole = plainWord(text)
+  const bracket = /^(.*?)\s*[([]\s*([^()[\]]*?)\s*[)\]]\s*:?\s*$/s.exec(text)
+  const bracketUnit = bracket?.[2] ? findUnit(bracket[2]) : undefined
+  if (bracket && bracketUnit) return { whole, words: plainWord(bracket[1] ?? ''), unit: bracketUnit }
+  const tail = /^(.*?)(?:\s+in\s+|\s*[,/]\s*|\s+en\s+|\s+)(\S+)\s*:?\s*$/s.exec(text)
+  const tailUnit = tail?.[2] && tail[2].length > 1 ? findUnit(tail[2].replace(/:$/, '')) : undefined
+  if (tail?.[1] && tailUnit) return { whole, words: plainWord(tail[1]), unit: tailUnit }
+  return { whole, words: whole }
+}
+
+/** Whether a cell's text is the label a layout names: the whole of it, or all but its unit. `*` stands for anything. */
+export function matchesLabel(cellText: string, wanted: string): boolean {
+  const target = plainWord(wanted.replaceAll('*', '\u0001'))
+  const { whole, words } = readHeading(cellText)
+  return target.includes('\u0001')
+    ? glob(whole, target) || glob(words, target)
+    : whole === target || words === target
+}
+
+/** Whether a sheet's name is the one a layout names. Case counts not. */
+export function matchesSheet(name: string, wanted: string): boolean {
+  return glob(name.toLowerCase(), wanted.toLowerCase().replaceAll('*', '\u0001'))
+}
+
+/** Greedy matching piece by piece: linear, so that no layout can make it slow. */
+function glob(text: string, pattern: string): boolean {
+  const pieces = pattern.split('\u0001')
+  const first = pieces[0] ?? ''
+  const last = pieces.at(-1) ?? ''
+  if (pieces.length === 1) return text === pattern
+  if (!text.startsWith(first)) return false
+  let at = first.length
+  for (const piece of pieces.slice(1, -1)) {
+    const found = text.indexOf(piece, at)
+    if (found < 0) return false
+    at = found + piece.length
+  }
+  return text.length - last.length >= at && text.endsWith(last)
+}

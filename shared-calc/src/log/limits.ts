@@ -1,0 +1,44 @@
+const MEBIBYTE = 1024 * 1024
+
+/**
+ * What the reader accepts. Own choice, no source: a log of a year's tests stays far below, and a file at the limits
+ * is still refused or read within 2 s and 300 MB. Every limit is checked before or while reading, never after.
+ */
+export const LIMITS = {
+  /** Size of the file as it arrives. */
+  fileBytes: 32 * MEBIBYTE,
+  /** Parts inside the zip. */
+  entries: 2000,
+  /** Unpacked size of one part, declared or actual. */
+  partBytes: 32 * MEBIBYTE,
+  /** Unpacked size of all parts together, as declared. */
+  totalBytes: 192 * MEBIBYTE,
+  /** Unpacked over packed size, judged for parts above {@link LIMITS.ratioFromBytes}. Deflate's own ceiling is about 1032. */
+  ratio: 250,
+  ratioFromBytes: MEBIBYTE,
+  sheets: 500,
+  /** Rows and columns of the file format. */
+  rows: 1_048_576,
+  columns: 16_384,
+  /** Rows × columns a sheet says it uses. */
+  dimensionCells: 20_000_000,
+  /** Cells that hold something, over all sheets read. */
+  cells: 700_000,
+  /** Fields of a text file, which take less room than cells. */
+  textCells: 1_500_000,
+  /** Elements inside elements; a worksheet needs about 8. */
+  xmlDepth: 64,
+  /** Separate texts of the workbook. */
+  strings: 400_000,
+  /** Formats and fonts; the format's own ceiling is 65,490. */
+  styles: 66_000,
+  /** Merged blocks of one sheet; defined names of a workbook. */
+  merges: 50_000,
+  names: 20_000,
+  /** Characters of one cell: the spreadsheet's own limit. */
+  cellCharacters: 32_767,
+  /** Rows of a raw gauge series. */
+  seriesRows: 100_000,
+  /** Tests of one workbook. */
+  tests: 1000,
+} as const
