@@ -15,11 +15,27 @@ export interface Given {
   readonly origin: Origin
 }
 
-export type Bindings = Readonly<Record<string, Given | readonly Given[] | undefined>>
+/** A column of values, one a row, with the origin of each row. */
+export interface Column {
+  readonly values: Float64Array
+  readonly origin: (row: number) => Origin
+}
+
+export type Bindings = Readonly<Record<string, Given | Column | undefined>>
 
 export const fromRecord = (path: string, value: number): Given => ({
   value,
   origin: { kind: 'record', path },
+})
+/** A column of the record: `path` names the field of each row. */
+export const columnFromRecord = (values: readonly number[], path: (row: number) => string): Column => ({
+  values: Float64Array.from(values),
+  origin: (row) => ({ kind: 'record', path: path(row) }),
+})
+/** A column made up of single values. */
+export const columnOf = (given: readonly Given[]): Column => ({
+  values: Float64Array.from(given, ({ value }) => value),
+  origin: (row) => (given[row] as Given).origin,
 })
 /** A stand-in for something not logged: a finding must say so. */
 export const assumed = (value: number, reason: string): Given => ({
@@ -61,11 +77,22 @@ export class Block {
     return this.frame.columns[slot.index] as Float64Array
   }
 
-  /** The scalar (or one row of a column) as an input for another block. */
-  ref(symbol: string, row?: number): Given {
-    const value = row === undefined ? this.value(symbol) : (this.column(symbol)[row] as number)
-    const origin = { kind: 'block', block: this.id, symbol } as const
-    return { value, origin: row === undefined ? origin : { ...origin, row } }
+  /** A scalar as an input for another block. */
+  ref(symbol: string): Given {
+    return { value: this.value(symbol), origin: { kind: 'block', block: this.id, symbol } }
+  }
+
+  /** One row of a column as an input for another block. */
+  refRow(symbol: string, row: number): Given {
+    return {
+      value: this.column(symbol)[row] as number,
+      origin: { kind: 'block', block: this.id, symbol, row },
+    }
+  }
+
+  /** A whole column as an input for another block. */
+  refColumn(symbol: string): Column {
+    return { values: this.column(symbol), origin: (row) => ({ kind: 'block', block: this.id, symbol, row }) }
   }
 }
 
@@ -110,15 +137,14 @@ function frameOf(id: string, chapter: Chapter, bindings: Bindings): Frame {
   for (const input of chapter.inputs) {
     const given = bindings[input.symbol]
     if (input.rows) {
-      if (!isColumn(given)) throw new FormulaError(`block ${id}: ${input.symbol} must be a column`)
-      if (columns.length > 0 && given.length !== rows)
+      if (given === undefined || 'value' in given)
+        throw new FormulaError(`block ${id}: ${input.symbol} must be a column`)
+      if (columns.length > 0 && given.values.length !== rows)
         throw new FormulaError(`block ${id}: columns differ in length`)
-      rows = given.length
-      const column = new Float64Array(rows)
-      for (let row = 0; row < rows; row += 1) column[row] = (given[row] as Given).value
-      columns.push(column)
+      rows = given.values.length
+      columns.push(given.values)
     } else {
-      if (given === undefined || isColumn(given))
+      if (given === undefined || 'values' in given)
         throw new FormulaError(`block ${id}: ${input.symbol} must be one value`)
       scalars.push(given.value)
     }
@@ -131,6 +157,3 @@ function frameOf(id: string, chapter: Chapter, bindings: Bindings): Frame {
   runSteps(chapter, frame)
   return frame
 }
-
-const isColumn = (given: Given | readonly Given[] | undefined): given is readonly Given[] =>
-  Array.isArray(given)

@@ -2,7 +2,15 @@ import { constantValue } from '../formulas/constants.js'
 import { flowDevice } from '../formulas/flow-device.js'
 import { InputError } from '../problem.js'
 import type { DeviceRange, FlowDevice, Run } from '../record/index.js'
-import { assumed, type Block, type Calculation, fromRecord, type Given } from '../sheet/index.js'
+import {
+  assumed,
+  type Block,
+  type Calculation,
+  type Column,
+  columnOf,
+  fromRecord,
+  type Given,
+} from '../sheet/index.js'
 
 /** A calibrated range that a reading names, with its place in the record. */
 export interface NamedRange {
@@ -28,7 +36,7 @@ export function workFlows(
   run: { readonly run: Run; readonly path: string },
   device: FlowDevice | undefined,
   density: Given,
-): { flows: Given[]; device?: Block } {
+): { flows: Column; device?: Block } {
   const ranges = rangesOf(device)
   const columns = { dp_d: [] as Given[], c_d: [] as Given[], m_d: [] as Given[] }
   run.run.readings.forEach((reading, i) => {
@@ -47,7 +55,9 @@ export function workFlows(
     columns.dp_d.length === 0
       ? undefined
       : calculation.add(id, title, flowDevice, {
-          ...columns,
+          dp_d: columnOf(columns.dp_d),
+          c_d: columnOf(columns.c_d),
+          m_d: columnOf(columns.m_d),
           rho_cal: referenceDensity(device),
           rho_d: density,
         })
@@ -56,9 +66,9 @@ export function workFlows(
     if (reading.flow_m3_h !== undefined)
       return fromRecord(`${run.path}.readings[${i}].flow_m3_h`, reading.flow_m3_h)
     if (!block) throw new InputError([{ path: `${run.path}.readings[${i}]`, message: 'reading has no flow' }])
-    return block.ref('q_d', next++)
+    return block.refRow('q_d', next++)
   })
-  return block ? { flows, device: block } : { flows }
+  return block ? { flows: columnOf(flows), device: block } : { flows: columnOf(flows) }
 }
 
 function named(ranges: ReadonlyMap<string, NamedRange>, label: string, path: string): NamedRange {

@@ -5,7 +5,7 @@ import { lowestPressure } from '../formulas/limits.js'
 import { standardAir } from '../formulas/standard-air.js'
 import type { Method } from '../methods/method.js'
 import type { Run, TestRecord } from '../record/index.js'
-import { type Block, byRule, type Calculation, fromRecord } from '../sheet/index.js'
+import { type Block, byRule, type Calculation, columnFromRecord, columnOf } from '../sheet/index.js'
 import { refuseUnusableCurve, refuseWrongSide } from './curve-faults.js'
 import { workDerived } from './derived.js'
 import { workFlows } from './device-flow.js'
@@ -48,8 +48,9 @@ export function workRun(around: RunSurroundings, run: Run, index: number): Worke
     inDevice,
   )
   const curve = calculation.add(`${id}.curve`, `${word}: leakage curve`, leakageCurve, {
-    dp_m: run.readings.map(({ pressure_Pa }, i) =>
-      fromRecord(`${path}.readings[${i}].pressure_Pa`, pressure_Pa),
+    dp_m: columnFromRecord(
+      run.readings.map(({ pressure_Pa }) => pressure_Pa),
+      (row) => `${path}.readings[${row}].pressure_Pa`,
     ),
     q_m: flows,
     sign: byRule(loggedSign(run), 'sign with which the pressures of this run were logged'),
@@ -59,10 +60,9 @@ export function workRun(around: RunSurroundings, run: Run, index: number): Worke
     rho_x: inLeaks,
   })
   refuseWrongSide(curve, run, path)
-  const rows = (symbol: string) => run.readings.map((_, i) => curve.ref(symbol, i))
-  const residual = rows('e')
+  const residual = curve.refColumn('e')
   const scatter = calculation.add(`${id}.scatter`, `${word}: scatter of the fit`, fitScatter, {
-    x: rows('x'),
+    x: curve.refColumn('x'),
     e: residual,
     N: curve.ref('N'),
     xbar: curve.ref('xbar'),
@@ -80,7 +80,7 @@ export function workRun(around: RunSurroundings, run: Run, index: number): Worke
   const residuals = canJudgeResiduals(scatter)
     ? calculation.add(`${id}.residuals`, `${word}: residuals`, studentisedResiduals, {
         e: residual,
-        d_e: run.readings.map((_, i) => scatter.ref('d_e', i)),
+        d_e: scatter.refColumn('d_e'),
         N: curve.ref('N'),
       })
     : undefined
@@ -147,6 +147,6 @@ function workLowest(
   return calculation.add(`${id}.lowest`, `${word}: lowest pressure to use`, lowestPressure, {
     dp_floor: byRule(method.limits.lowestPressure_Pa.value, 'lowest pressure difference of the method'),
     k_z: byRule(method.limits.zeroFlowMultiple.value, 'multiple of the zero-flow pressure'),
-    dp_s: means,
+    dp_s: columnOf(means),
   })
 }

@@ -3,7 +3,7 @@ import { stackMeasure } from '../formulas/limits.js'
 import type { Method } from '../methods/method.js'
 import { InputError } from '../problem.js'
 import type { TestRecord } from '../record/index.js'
-import { type Block, Calculation, fromRecord } from '../sheet/index.js'
+import { type Block, Calculation, columnOf, fromRecord } from '../sheet/index.js'
 import { workAir } from './air.js'
 import { definiteTarget } from './definite-target.js'
 import { workDerived } from './derived.js'
@@ -57,8 +57,8 @@ function meanAt(
     `Mean of the directions at ${pressure} Pa`,
     meanOfDirections,
     {
-      q_r: rates.map((block) => block.ref('q_pr')),
-      A_r: rates.map((block) => block.ref('A_L')),
+      q_r: columnOf(rates.map((block) => block.ref('q_pr'))),
+      A_r: columnOf(rates.map((block) => block.ref('A_L'))),
     },
   )
   const derived = workDerived(

@@ -1,6 +1,6 @@
 import { zeroFlowPeriod } from '../formulas/zero-flow.js'
 import type { Run } from '../record/index.js'
-import { assumed, type Block, type Calculation, fromRecord, type Given } from '../sheet/index.js'
+import { assumed, type Block, type Calculation, columnFromRecord, type Given } from '../sheet/index.js'
 
 export interface ZeroFlow {
   readonly before?: Block
@@ -29,7 +29,7 @@ export function workZeroFlow(
       `${word}: zero-flow pressure ${when.toLowerCase()}`,
       zeroFlowPeriod,
       {
-        dp_z: values.map((value, i) => fromRecord(`${path}.${field}[${i}]`, value)),
+        dp_z: columnFromRecord(values, (row) => `${path}.${field}[${row}]`),
       },
     )
   }

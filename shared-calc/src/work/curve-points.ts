@@ -1,0 +1,34 @@
+import { atReferencePressure } from '../formulas/at-reference-pressure.js'
+import { byRule, Calculation } from '../sheet/index.js'
+import type { WorkedRun } from './worked-test.js'
+
+/** A point of a run's fitted curve: induced pressure difference, Pa; envelope flow with its 95 % interval, m³/h. */
+export interface CurvePoint {
+  readonly pressure_Pa: number
+  readonly flow_m3_h: number
+  readonly lower_m3_h: number
+  readonly upper_m3_h: number
+}
+
+/** The fitted curve of a run, as measured (before the correction to reference air density), with its fit scatter. */
+export function curvePoints({ curve, scatter }: WorkedRun, pressures_Pa: readonly number[]): CurvePoint[] {
+  const calculation = new Calculation()
+  return pressures_Pa.map((pressure, i) => {
+    const point = calculation.add(`point${i}`, 'point of the curve', atReferencePressure, {
+      dp_r: byRule(pressure, 'point of the curve'),
+      C_L: curve.ref('C_env'),
+      n: curve.ref('n'),
+      N: curve.ref('N'),
+      xbar: curve.ref('xbar'),
+      S_xx: curve.ref('S_xx'),
+      S_n: scatter.ref('S_n'),
+      t_95: scatter.ref('t_95'),
+    })
+    return {
+      pressure_Pa: pressure,
+      flow_m3_h: point.value('q_pr'),
+      lower_m3_h: point.value('q_lo'),
+      upper_m3_h: point.value('q_hi'),
+    }
+  })
+}
