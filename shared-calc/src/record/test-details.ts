@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { OpeningKind } from './opening-kind.js'
 import { dateField, nameField, textField } from './text-field.js'
 
 export const Stage = z.enum(['fabric', 'after services', 'acceptance', 'retest'], {
@@ -12,6 +13,8 @@ export const OpeningState = z.enum(['open', 'closed', 'sealed', 'filled', 'off',
 
 export const Opening = z.strictObject({
   opening: nameField('opening'),
+  /** Which entry of the preparation list it is (from record@2 on). */
+  kind: OpeningKind.optional(),
   state: OpeningState,
   note: textField('note').optional(),
 })

@@ -2,16 +2,23 @@ import { z } from 'zod'
 import { Building } from './building.js'
 import { Conditions } from './conditions.js'
 import { FlowDevice, PressureGauge } from './instruments.js'
+import { LeakLog } from './leaks.js'
+import { Plan } from './plan.js'
+import { Preparation } from './preparation.js'
 import { Run } from './runs.js'
+import { TakeOff } from './take-off.js'
 import { Target } from './target.js'
 import { TestDetails } from './test-details.js'
+import { RECORD_FORMATS, refuseNewerParts } from './versions.js'
 
-export const RECORD_FORMAT = 'draughtbook/record@1'
+export { RECORD_FORMAT, RECORD_FORMAT_2, RECORD_FORMATS } from './versions.js'
 
 /** What was built, measured and asked: everything an evaluation depends on. Source: record-format of this project. */
 export const TestRecord = z
   .strictObject({
-    format: z.literal(RECORD_FORMAT, { error: `format must be "${RECORD_FORMAT}"` }),
+    format: z.enum(RECORD_FORMATS, {
+      error: `format must be ${RECORD_FORMATS.map((f) => `"${f}"`).join(' or ')}`,
+    }),
     building: Building,
     test: TestDetails,
     conditions: Conditions,
@@ -22,7 +29,12 @@ export const TestRecord = z
       .min(1, { error: 'the record has no run' })
       .max(2, { error: 'the record has more than two runs' }),
     target: Target.optional(),
+    takeOff: TakeOff.optional(),
+    plan: Plan.optional(),
+    preparation: Preparation.optional(),
+    leaks: LeakLog.optional(),
   })
+  .superRefine(refuseNewerParts)
   .superRefine((record, context) => {
     const [first, second] = record.runs
     if (first && second && first.direction === second.direction)

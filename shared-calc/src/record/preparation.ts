@@ -1,0 +1,40 @@
+import { z } from 'zod'
+import { dateField, nameField, textField } from './text-field.js'
+
+/** Dangers that a tester looks for before a fan is switched on. */
+export const CautionKind = z.enum(
+  [
+    'fuel-burning appliances',
+    'contaminated dust',
+    'persons',
+    'ceilings and membranes',
+    'locked doors',
+    'fan and cables',
+    'safety systems',
+  ],
+  { error: 'there is no such caution' },
+)
+export type CautionKind = z.infer<typeof CautionKind>
+
+export const AcknowledgedCaution = z.strictObject({
+  caution: CautionKind,
+  answer: z.enum(['taken care of', 'does not apply'], {
+    error: 'answer must be "taken care of" or "does not apply"',
+  }),
+  by: nameField('name of the tester who acknowledged the caution'),
+  on: dateField('date on which the caution was acknowledged').optional(),
+  note: textField('note').optional(),
+})
+export type AcknowledgedCaution = z.infer<typeof AcknowledgedCaution>
+
+/** What was done before the test; the states of the openings stand in `test.openings`. */
+export const Preparation = z.strictObject({
+  cautions: z
+    .array(AcknowledgedCaution)
+    .max(100)
+    .refine((all) => new Set(all.map(({ caution }) => caution)).size === all.length, {
+      error: 'a caution is answered twice',
+    }),
+  notes: textField('notes on the preparation').optional(),
+})
+export type Preparation = z.infer<typeof Preparation>

@@ -1,0 +1,31 @@
+import type { z } from 'zod'
+
+export const RECORD_FORMAT = 'draughtbook/record@1'
+/** The format that may also hold a take-off, a plan, the preparation and the leaks. */
+export const RECORD_FORMAT_2 = 'draughtbook/record@2'
+export const RECORD_FORMATS = [RECORD_FORMAT, RECORD_FORMAT_2] as const
+
+/** Parts that came with record@2; a record@1 must not hold them, or it would be read differently by an older tool. */
+export const partsOfVersion2 = ['takeOff', 'plan', 'preparation', 'leaks'] as const
+
+interface AnyVersion {
+  readonly format: (typeof RECORD_FORMATS)[number]
+  readonly test: { readonly openings?: readonly { readonly kind?: unknown }[] | undefined }
+}
+
+/** Refuses fields of record@2 in a record@1, naming each. */
+export function refuseNewerParts(
+  record: AnyVersion & { readonly [part in (typeof partsOfVersion2)[number]]?: unknown },
+  context: z.RefinementCtx,
+): void {
+  if (record.format !== RECORD_FORMAT) return
+  const refuse = (path: PropertyKey[], name: string) =>
+    context.addIssue({
+      code: 'custom',
+      path,
+      message: `${name} is a field of ${RECORD_FORMAT_2}; this record says ${RECORD_FORMAT}`,
+    })
+  for (const part of partsOfVersion2) if (record[part] !== undefined) refuse([part], part)
+  for (const [i, opening] of (record.test.openings ?? []).entries())
+    if (opening.kind !== undefined) refuse(['test', 'openings', i, 'kind'], 'kind')
+}
