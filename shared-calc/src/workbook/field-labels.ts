@@ -1,0 +1,41 @@
+import { z } from 'zod'
+import { TestRecord } from '../record/index.js'
+
+export interface FieldLabel {
+  readonly label: string
+  readonly unit: string
+}
+
+interface SchemaNode {
+  readonly title?: string
+  readonly unit?: string
+  readonly properties?: Readonly<Record<string, SchemaNode>>
+  readonly items?: SchemaNode
+  readonly anyOf?: readonly SchemaNode[]
+}
+
+let root: SchemaNode | undefined
+
+/** The trade's term and unit of a record's field, from its schema; the field's own name in words where it has none. */
+export function fieldLabel(keys: readonly (string | number)[]): FieldLabel {
+  root ??= z.toJSONSchema(TestRecord, { unrepresentable: 'any' }) as SchemaNode
+  let node: SchemaNode | undefined = root
+  for (const key of keys) node = node && child(node, key)
+  const last = [...keys].reverse().find((key) => typeof key === 'string') ?? ''
+  const unit = node?.unit ?? ''
+  return { label: node?.title ?? inWords(String(last)), unit: unit === '1' ? '' : unit }
+}
+
+function child(node: SchemaNode, key: string | number): SchemaNode | undefined {
+  const own = typeof key === 'number' ? node.items : node.properties?.[key]
+  return own ?? node.anyOf?.map((branch) => child(branch, key)).find((found) => found !== undefined)
+}
+
+/** volumeBasis → volume basis; windSpeed_m_s → wind speed. */
+function inWords(key: string): string {
+  const [word = ''] = key.split('_')
+  return word.replace(
+    /([a-z])([A-Z])/g,
+    (_, before: string, after: string) => `${before} ${after.toLowerCase()}`,
+  )
+}

@@ -1,0 +1,33 @@
+import type { Worksheet } from 'exceljs'
+import { columnLetters } from './address.js'
+
+export interface PageSetUp {
+  readonly landscape: boolean
+  readonly title: string
+  readonly lastRow: number
+  readonly lastColumn: number
+  /** Whether everything must fit one page; otherwise only the width. */
+  readonly onePage?: boolean
+  /** Rows repeated on every page, as `1:3`. */
+  readonly repeat?: string
+}
+
+/** A4, sensible margins, page numbers, and a print area that ends where the sheet does. */
+export function setUpPage(
+  sheet: Worksheet,
+  { landscape, title, lastRow, lastColumn, onePage = false, repeat }: PageSetUp,
+): void {
+  Object.assign(sheet.pageSetup, {
+    paperSize: 9,
+    orientation: landscape ? 'landscape' : 'portrait',
+    fitToPage: true,
+    fitToWidth: 1,
+    fitToHeight: onePage ? 1 : 0,
+    horizontalCentered: true,
+    margins: { left: 0.5, right: 0.5, top: 0.55, bottom: 0.6, header: 0.3, footer: 0.3 },
+    printArea: `A1:${columnLetters(lastColumn)}${lastRow}`,
+    ...(repeat && { printTitlesRow: repeat }),
+  })
+  // In headers and footers & begins a code, so text must double it.
+  sheet.headerFooter.oddFooter = `&L&8${title.replaceAll('&', '&&')}&C&8Draughtbook&R&8page &P of &N`
+}

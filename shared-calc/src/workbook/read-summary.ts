@@ -1,0 +1,70 @@
+import ExcelJS from 'exceljs'
+import { InputError } from '../problem.js'
+import { digestOf, Evaluation, parseRecord, type TestRecord } from '../record/index.js'
+import { RECORD, RECORD_SHEET_FORMAT } from './record-sheet.js'
+import { parseChunks } from './record-text.js'
+
+/** What a summary workbook holds as data. */
+export interface ReadSummary {
+  readonly record: TestRecord
+  readonly evaluation: Evaluation
+  readonly calculationVersion: string
+  /** Digests as written on the sheet, and as they are of what was found. */
+  readonly digests: {
+    readonly record: { readonly written: string; readonly found: string }
+    readonly evaluation: { readonly written: string; readonly found: string }
+  }
+}
+
+/**
+ * Recovers the record and its evaluation from a summary workbook.
+ * @throws InputError when it is not one of ours, or its Record sheet is damaged
+ */
+export async function readSummaryWorkbook(bytes: Uint8Array): Promise<ReadSummary> {
+  const workbook = new ExcelJS.Workbook()
+  await workbook.xlsx.load(bytes.slice().buffer)
+  const sheet = workbook.getWorksheet(RECORD)
+  if (!sheet) throw fault('the workbook has no sheet Record: it is not a summary of ours')
+  const rows = new Map<string, string[]>()
+  sheet.eachRow((row) => {
+    const key = row.getCell(1).text
+    rows.set(key, [...(rows.get(key) ?? []), row.getCell(2).text])
+  })
+  return parseRecordRows(rows)
+}
+
+/** Rows of the Record sheet, key → texts of column B, to what they hold. */
+export function parseRecordRows(rows: ReadonlyMap<string, readonly string[]>): ReadSummary {
+  const one = (key: string): string => {
+    const [text] = rows.get(key) ?? []
+    if (text === undefined) throw fault(`sheet Record has no line "${key}"`)
+    return text
+  }
+  if (one('sheet format') !== RECORD_SHEET_FORMAT)
+    throw fault(
+      `sheet Record has the format "${one('sheet format')}"; this version reads "${RECORD_SHEET_FORMAT}"`,
+    )
+  const rawRecord = json(rows.get('record') ?? [], 'record')
+  const rawEvaluation = json(rows.get('evaluation') ?? [], 'evaluation')
+  const evaluation = Evaluation.safeParse(rawEvaluation)
+  if (!evaluation.success) throw fault('the evaluation on sheet Record is damaged')
+  return {
+    record: parseRecord(rawRecord),
+    evaluation: evaluation.data,
+    calculationVersion: one('calculation version'),
+    digests: {
+      record: { written: one('record digest'), found: digestOf(rawRecord) },
+      evaluation: { written: one('evaluation digest'), found: digestOf(rawEvaluation) },
+    },
+  }
+}
+
+function json(chunks: readonly string[], what: string): unknown {
+  try {
+    return parseChunks(chunks)
+  } catch {
+    throw fault(`the ${what} on sheet Record is damaged`)
+  }
+}
+
+const fault = (message: string): InputError => new InputError([{ path: '', message }])

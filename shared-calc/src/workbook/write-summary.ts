@@ -1,0 +1,68 @@
+import ExcelJS from 'exceljs'
+import type { CellMap } from '../cell-map.js'
+import { evaluateWorked } from '../evaluate.js'
+import { methodById } from '../methods/index.js'
+import type { Evaluation, TestRecord } from '../record/index.js'
+import { addCharts } from './chart/index.js'
+import { writeCheckSheet } from './check-sheet.js'
+import { nameMainResults } from './defined-names.js'
+import { publishedFigures } from './figures.js'
+import { Places } from './places.js'
+import { writeReadingsSheet } from './readings-sheet.js'
+import { writeRecordSheet } from './record-sheet.js'
+import { leakageChart } from './summary-chart.js'
+import { addSummarySheet, fillSummarySheet } from './summary-sheet.js'
+import { writeWorkingSheet } from './working-sheet.js'
+
+export interface SummaryOptions {
+  /** Field path → cell address in the log that the record was read from. */
+  readonly cells?: CellMap
+}
+
+/**
+ * The summary workbook of a test: Summary, Readings, Working, Check, Record. The same record gives the same bytes.
+ * @param record - a record that `parseRecord` has checked
+ * @throws InputError when the record cannot be evaluated
+ */
+export async function writeSummaryWorkbook(
+  record: TestRecord,
+  options: SummaryOptions = {},
+): Promise<Uint8Array> {
+  return (await writeSummary(record, options)).bytes
+}
+
+/** The workbook with the evaluation it shows. */
+export async function writeSummary(
+  record: TestRecord,
+  { cells }: SummaryOptions = {},
+): Promise<{ bytes: Uint8Array; evaluation: Evaluation }> {
+  const { evaluation, test } = evaluateWorked(record, cells ? { cells } : {})
+  const places = new Places()
+  const workbook = newWorkbook(record)
+  const summary = addSummarySheet(workbook)
+  writeReadingsSheet(workbook, record, places)
+  writeWorkingSheet(workbook, test.calculation, places)
+  const figures = publishedFigures(evaluation, test)
+  const check = writeCheckSheet(workbook, record, figures, evaluation.findings, places)
+  await writeRecordSheet(workbook, record, evaluation)
+  const method = methodById(record.test.method)
+  const chartRows = fillSummarySheet(summary, { record, evaluation, test, method, places, check })
+  nameMainResults(workbook, figures, places)
+  const plain = new Uint8Array(await workbook.xlsx.writeBuffer())
+  return { bytes: addCharts(plain, [leakageChart(test, places, chartRows)]), evaluation }
+}
+
+/** Document properties; dated by the test, so that a workbook written again is the same to the byte. */
+function newWorkbook({ building, test }: TestRecord): ExcelJS.Workbook {
+  const workbook = new ExcelJS.Workbook()
+  const dated = new Date(`${test.date}T12:00:00Z`)
+  workbook.creator = test.tester ?? 'Draughtbook'
+  workbook.lastModifiedBy = 'Draughtbook'
+  workbook.created = dated
+  workbook.modified = dated
+  workbook.company = test.organisation ?? ''
+  workbook.title = `Airtightness test: ${building.name}`
+  workbook.subject = 'Summary of a fan-pressurisation test'
+  workbook.keywords = 'airtightness, fan pressurisation'
+  return workbook
+}
