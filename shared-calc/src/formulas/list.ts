@@ -1,10 +1,12 @@
 import { type Chapter, sourceText, symbolText, toMathml, toText } from '../sheet/index.js'
 import { moistAir, standardAtmosphere } from './air.js'
 import { atReferencePressure } from './at-reference-pressure.js'
-import { fitScatter, studentisedResiduals } from './confidence.js'
+import { fitScatter, studentisedResiduals, weightedFitScatter } from './confidence.js'
 import { derivedRates, meanOfDirections } from './derived.js'
+import { bothErrorsLine } from './fit-both-errors.js'
+import { organicLine } from './fit-organic.js'
 import { flowDevice } from './flow-device.js'
-import { leakageCurve } from './leakage-curve.js'
+import { leakageCurve, weightedLeakageCurve } from './leakage-curve.js'
 import { lowestPressure, stackMeasure } from './limits.js'
 import { standardAir } from './standard-air.js'
 import { ageing, comparison, leakageToSeal, roundedValue } from './verdict.js'
@@ -29,6 +31,10 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'verdict.ts', chapter: comparison },
   { file: 'verdict.ts', chapter: ageing },
   { file: 'verdict.ts', chapter: leakageToSeal },
+  { file: 'leakage-curve.ts', chapter: weightedLeakageCurve },
+  { file: 'confidence.ts', chapter: weightedFitScatter },
+  { file: 'fit-organic.ts', chapter: organicLine },
+  { file: 'fit-both-errors.ts', chapter: bothErrorsLine },
 ]
 
 export interface ListedFormula {

@@ -1,3 +1,6 @@
+import normalCdf from '@stdlib/stats-base-dists-normal-cdf'
+import normalQuantile from '@stdlib/stats-base-dists-normal-quantile'
+import tCdf from '@stdlib/stats-base-dists-t-cdf'
 import tQuantile from '@stdlib/stats-base-dists-t-quantile'
 
 type Numbers = readonly number[] | Float64Array
@@ -73,7 +76,15 @@ export const scalarFunctions: Readonly<Record<string, ScalarFunction>> = {
   max: scalar('MAX', Math.max),
   min: scalar('MIN', Math.min),
   round: scalar('ROUND', roundTo),
+  floor: scalar('INT', Math.floor),
   student_t: scalar('_xlfn.T.INV.2T', studentT),
+  student_share: {
+    kind: 'scalar',
+    evaluate: (t, dof) => tCdf(t as number, dof as number),
+    sheet: (t, dof) => `_xlfn.T.DIST(${t},${dof},TRUE)`,
+  },
+  normal_share: scalar('NORMSDIST', (z) => normalCdf(z, 0, 1)),
+  normal_quantile: scalar('NORMSINV', (share) => normalQuantile(share, 0, 1)),
 }
 
 export const columnFunctions: Readonly<Record<string, ColumnFunction>> = {
