@@ -7,5 +7,14 @@ export { formulaList, type ListedFormula } from './formulas/list.js'
 export { type Method, methodById, methods } from './methods/index.js'
 export { InputError, type Problem, problemLine } from './problem.js'
 export * from './record/index.js'
+export * from './take-off/index.js'
 export { type LimitRule, type TargetPreset, targetPresets } from './targets/presets.js'
+export { type CurvePoint, curvePoints } from './work/curve-points.js'
+export { lowestUsablePressure } from './work/lowest-usable-pressure.js'
+export {
+  ASSUMED_EXPONENT,
+  type RunningEstimate,
+  runningEstimate,
+  type UnfinishedTest,
+} from './work/running-estimate.js'
 export type { WorkedTest } from './work/worked-test.js'

@@ -9,6 +9,9 @@ import { flowDevice } from './flow-device.js'
 import { leakageCurve, weightedLeakageCurve } from './leakage-curve.js'
 import { lowestPressure, stackMeasure } from './limits.js'
 import { standardAir } from './standard-air.js'
+import { givenAreas, straightFigures, trapeziums } from './take-off-figures.js'
+import { areaTimesHeight, frustums, straightSolids, underSlopes } from './take-off-solids.js'
+import { areaTotal, basesCompared, statedCompared, volumeTotal } from './take-off-totals.js'
 import { ageing, comparison, leakageToSeal, roundedValue } from './verdict.js'
 import { zeroFlowPeriod } from './zero-flow.js'
 
@@ -31,6 +34,17 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'verdict.ts', chapter: comparison },
   { file: 'verdict.ts', chapter: ageing },
   { file: 'verdict.ts', chapter: leakageToSeal },
+  { file: 'take-off-solids.ts', chapter: areaTimesHeight },
+  { file: 'take-off-solids.ts', chapter: straightSolids },
+  { file: 'take-off-solids.ts', chapter: underSlopes },
+  { file: 'take-off-solids.ts', chapter: frustums },
+  { file: 'take-off-figures.ts', chapter: givenAreas },
+  { file: 'take-off-figures.ts', chapter: straightFigures },
+  { file: 'take-off-figures.ts', chapter: trapeziums },
+  { file: 'take-off-totals.ts', chapter: volumeTotal },
+  { file: 'take-off-totals.ts', chapter: areaTotal },
+  { file: 'take-off-totals.ts', chapter: basesCompared },
+  { file: 'take-off-totals.ts', chapter: statedCompared },
   { file: 'leakage-curve.ts', chapter: weightedLeakageCurve },
   { file: 'confidence.ts', chapter: weightedFitScatter },
   { file: 'fit-organic.ts', chapter: organicLine },

@@ -28,14 +28,28 @@ export const Solid = z.discriminatedUnion(
     }),
     z.strictObject({ shape: z.literal('box'), ...plan, height_m: lengthField('clear height') }),
     /** A room under sloped ceilings: knee wall, slope up to a flat middle part (width 0 where the slopes meet). */
-    z.strictObject({
-      shape: z.literal('under slopes'),
-      ...plan,
-      kneeHeight_m: lengthField('height of the knee wall', 0),
-      ridgeHeight_m: lengthField('height of the flat part or of the ridge'),
-      flatWidth_m: lengthField('width of the flat part', 0),
-    }),
-    /** Half a box: the body under a flight of stairs, a ramp, a lean-to above its walls. */
+    z
+      .strictObject({
+        shape: z.literal('under slopes'),
+        ...plan,
+        kneeHeight_m: lengthField('height of the knee wall', 0),
+        ridgeHeight_m: lengthField('height of the flat part or of the ridge'),
+        flatWidth_m: lengthField('width of the flat part', 0),
+      })
+      .superRefine((solid, context) => {
+        if (solid.ridgeHeight_m < solid.kneeHeight_m)
+          context.addIssue({
+            code: 'custom',
+            path: ['ridgeHeight_m'],
+            message: `height of the ridge, ${solid.ridgeHeight_m} m, lies below the knee wall, ${solid.kneeHeight_m} m`,
+          })
+        if (solid.flatWidth_m > solid.width_m)
+          context.addIssue({
+            code: 'custom',
+            path: ['flatWidth_m'],
+            message: `flat part, ${solid.flatWidth_m} m, is wider than the room, ${solid.width_m} m`,
+          })
+      }),
     z.strictObject({ shape: z.literal('wedge'), ...plan, height_m: lengthField('height of the wedge') }),
     z.strictObject({ shape: z.literal('pyramid'), ...plan, height_m: lengthField('height of the pyramid') }),
     /** Sloped on all sides up to a smaller flat top: light well, hipped ceiling. */

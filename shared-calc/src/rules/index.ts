@@ -13,6 +13,7 @@ import {
   tooFewReadings,
 } from './readings.js'
 import type { Rule } from './rule.js'
+import { takeOffParts, takeOffUsed } from './take-off.js'
 import { zeroFlowLimit, zeroFlowSamples } from './zero-flow.js'
 
 export { citing, plain, type Rule, type RuleContext } from './rule.js'
@@ -47,4 +48,6 @@ export const fanPressurisationRules: readonly Rule[] = [
   missingBasis,
   missingPreparation,
   missingTarget,
+  takeOffUsed,
+  takeOffParts,
 ]

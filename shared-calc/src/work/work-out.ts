@@ -4,11 +4,12 @@ import type { Method } from '../methods/method.js'
 import { InputError } from '../problem.js'
 import type { TestRecord } from '../record/index.js'
 import { type Block, Calculation, columnOf, fromRecord } from '../sheet/index.js'
+import { workTakeOff } from '../take-off/work-take-off.js'
 import { workAir } from './air.js'
 import { definiteTarget } from './definite-target.js'
 import { workDerived } from './derived.js'
 import { judge } from './judge.js'
-import { workRun } from './run.js'
+import { type RunSurroundings, workRun } from './run.js'
 import type { AtPressure, WorkedRun, WorkedTest } from './worked-test.js'
 
 /** Reference pressures every evaluation reports, Pa. */
@@ -27,12 +28,12 @@ export function workOut(record: TestRecord, method: Method): WorkedTest {
   const referencePressures = [
     ...new Set([...reportedPressures, ...(target?.limits ?? []).map((limit) => limit.referencePressure_Pa)]),
   ]
-  const around = { calculation, record, method, indoor, outdoor, referencePressures }
+  const derivedPressures = new Set([50, ...(target?.limits ?? []).map((limit) => limit.referencePressure_Pa)])
+  const around = { calculation, record, method, indoor, outdoor, referencePressures, derivedPressures }
   const runs = record.runs.map((run, index) => workRun(around, run, index))
-  const means = new Map(
-    referencePressures.map((pressure) => [pressure, meanAt(calculation, record, runs, pressure)]),
-  )
+  const means = new Map(referencePressures.map((pressure) => [pressure, meanAt(around, runs, pressure)]))
   const stack = workStack(calculation, record)
+  const takeOff = record.takeOff && workTakeOff(calculation, record.takeOff)
   return {
     calculation,
     indoor,
@@ -40,14 +41,14 @@ export function workOut(record: TestRecord, method: Method): WorkedTest {
     runs,
     means,
     ...(stack && { stack }),
+    ...(takeOff && { takeOff }),
     ...(target && { target }),
     criteria: target ? judge(calculation, record, target, runs, means) : [],
   }
 }
 
 function meanAt(
-  calculation: Calculation,
-  record: TestRecord,
+  { calculation, record, derivedPressures }: RunSurroundings,
   runs: readonly WorkedRun[],
   pressure: number,
 ): AtPressure {
@@ -61,6 +62,7 @@ function meanAt(
       A_r: columnOf(rates.map((block) => block.ref('A_L'))),
     },
   )
+  if (!derivedPressures.has(pressure)) return { rate }
   const derived = workDerived(
     calculation,
     `mean.at${pressure}.rates`,

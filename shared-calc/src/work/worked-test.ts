@@ -1,5 +1,6 @@
 import type { Direction, JudgedTarget, TargetQuantity } from '../record/index.js'
 import type { Block, Calculation } from '../sheet/index.js'
+import type { WorkedTakeOff } from '../take-off/work-take-off.js'
 import type { LimitRule } from '../targets/presets.js'
 
 /** The blocks of one run. */
@@ -21,7 +22,8 @@ export interface WorkedRun {
 
 export interface AtPressure {
   readonly rate: Block
-  readonly derived: Block
+  /** Only at 50 Pa and at the target's reference pressure, where they are reported. */
+  readonly derived?: Block
 }
 
 /** A target made definite for this building: which limits count, and over which directions. */
@@ -48,6 +50,7 @@ export interface WorkedTest {
   /** Means over the directions, by reference pressure in Pa. */
   readonly means: ReadonlyMap<number, AtPressure>
   readonly stack?: Block
+  readonly takeOff?: WorkedTakeOff
   readonly target?: DefiniteTarget
   readonly criteria: readonly WorkedCriterion[]
 }

@@ -1,0 +1,9 @@
+export { lengthUnits, toMetres } from './length-units.js'
+export {
+  measureTakeOff,
+  TAKE_OFF_RESULT_FORMAT,
+  TakeOffResult,
+  type Total,
+  takeOffResult,
+} from './result.js'
+export { type WorkedTakeOff, workTakeOff } from './work-take-off.js'
