@@ -87,8 +87,8 @@ function quantitiesOf(atPressure: (pressure: number) => AtPressure): Results {
 const flow = (rate: Block): Figure =>
   figure(rate, 'q_pr', 'm3/h', rate.has('q_lo') ? [rate.value('q_lo'), rate.value('q_hi')] : undefined)
 
-function optional(block: Block, symbol: string, unit: string): Figure | undefined {
-  if (!block.has(symbol)) return undefined
+function optional(block: Block | undefined, symbol: string, unit: string): Figure | undefined {
+  if (!block?.has(symbol)) return undefined
   const lower = `${symbol}_lo`
   return figure(
     block,

@@ -12,6 +12,7 @@ command -v redis-server >/dev/null || missing+=(redis-server)
 fonts=$(fc-list 2>/dev/null || true)
 grep -qi dejavu <<<"$fonts" || missing+=(fonts-dejavu)
 grep -qi liberation <<<"$fonts" || missing+=(fonts-liberation)
+grep -qi carlito <<<"$fonts" || missing+=(fonts-crosextra-carlito)
 
 if [ ${#missing[@]} -eq 0 ]; then
   echo 'Test tools: all there.'

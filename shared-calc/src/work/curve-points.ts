@@ -11,9 +11,9 @@ export interface CurvePoint {
 }
 
 /** The fitted curve of a run, as measured (before the correction to reference air density), with its fit scatter. */
-export function curvePoints({ curve, scatter }: WorkedRun, pressures_Pa: readonly number[]): CurvePoint[] {
+export function curvePoints({ curve, scatter }: WorkedRun): CurvePoint[] {
   const calculation = new Calculation()
-  return pressures_Pa.map((pressure, i) => {
+  return curvePressures(curve.column('dp')).map((pressure, i) => {
     const point = calculation.add(`point${i}`, 'point of the curve', atReferencePressure, {
       dp_r: byRule(pressure, 'point of the curve'),
       C_L: curve.ref('C_env'),
@@ -31,4 +31,12 @@ export function curvePoints({ curve, scatter }: WorkedRun, pressures_Pa: readonl
       upper_m3_h: point.value('q_hi'),
     }
   })
+}
+
+/** Pressures to draw a curve through, Pa: evenly in logarithms, a little beyond the readings and over 50 Pa. */
+export function curvePressures(pressures_Pa: Iterable<number>): number[] {
+  const all = [...pressures_Pa, 50]
+  const from = Math.min(...all) * 0.93
+  const to = Math.max(...all) * 1.07
+  return Array.from({ length: 17 }, (_, step) => from * (to / from) ** (step / 16))
 }

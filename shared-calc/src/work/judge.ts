@@ -82,8 +82,9 @@ function reference(
   { quantity, referencePressure_Pa }: LimitRule,
 ): Block {
   const found = at.get(referencePressure_Pa)
-  if (!found) throw new RangeError(`nothing worked out at ${referencePressure_Pa} Pa`)
-  return basisOf(quantity) === 'q' ? found.rate : found.derived
+  const block = basisOf(quantity) === 'q' ? found?.rate : found?.derived
+  if (!block) throw new RangeError(`nothing worked out at ${referencePressure_Pa} Pa`)
+  return block
 }
 
 function rounded(calculation: Calculation, id: string, value: Given, places: number | undefined): Given {

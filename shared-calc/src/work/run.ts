@@ -19,6 +19,8 @@ export interface RunSurroundings {
   readonly indoor: Block
   readonly outdoor: Block
   readonly referencePressures: readonly number[]
+  /** Reference pressures at which rates per volume and area are reported. */
+  readonly derivedPressures: ReadonlySet<number>
 }
 
 /** The sign with which most of a run's pressures were logged; the direction itself is a word in the record. */
@@ -97,15 +99,17 @@ export function workRun(around: RunSurroundings, run: Run, index: number): Worke
       t_95: scatter.ref('t_95'),
     })
     refuseUnusableCurve(rate, curve, path)
-    const derived = workDerived(
-      calculation,
-      `${id}.at${pressure}.rates`,
-      `${word}: derived at ${pressure} Pa`,
-      record,
-      rate,
-      true,
-    )
-    at.set(pressure, { rate, derived })
+    const derived = around.derivedPressures.has(pressure)
+      ? workDerived(
+          calculation,
+          `${id}.at${pressure}.rates`,
+          `${word}: derived at ${pressure} Pa`,
+          record,
+          rate,
+          true,
+        )
+      : undefined
+    at.set(pressure, derived ? { rate, derived } : { rate })
   }
   const lowest = workLowest(calculation, id, word, method, zero)
   return {
@@ -133,7 +137,7 @@ function canJudgeResiduals(scatter: Block): boolean {
   return scatter.column('d_e').every((left) => left > 1e-9 * squares)
 }
 
-function workLowest(
+export function workLowest(
   calculation: Calculation,
   id: string,
   word: string,

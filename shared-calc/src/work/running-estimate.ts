@@ -7,6 +7,7 @@ import { standardAir } from '../formulas/standard-air.js'
 import type { Building, Conditions, Direction, FlowDevice, Run, TestRecord } from '../record/index.js'
 import { assumed, byRule, Calculation, columnFromRecord, type Given } from '../sheet/index.js'
 import { workAir } from './air.js'
+import { curvePressures } from './curve-points.js'
 import { basesOf } from './derived.js'
 import { workFlows } from './device-flow.js'
 import { loggedSign } from './run.js'
@@ -33,8 +34,8 @@ export interface RunningEstimate {
   readonly n50_1_h?: number
   readonly qE50_m3_h_m2?: number
   readonly qF50_m3_h_m2?: number
-  /** Flow through the envelope on the assumed curve: C_env in m³/(h·Paⁿ). */
-  readonly airFlowCoefficient: number
+  /** Points of the assumed curve: induced pressure difference, Pa; envelope flow, m³/h. */
+  readonly curve: readonly { readonly pressure_Pa: number; readonly flow_m3_h: number }[]
   /** Induced pressure differences, Pa, and envelope flows, m³/h, of the readings so far. */
   readonly points: readonly { readonly pressure_Pa: number; readonly flow_m3_h: number }[]
 }
@@ -44,7 +45,12 @@ export interface RunningEstimate {
  * @returns undefined where no reading lies on the right side of the zero-flow pressure
  * @throws InputError when a reading names a range that the device lacks
  */
-export function runningEstimate({ building, conditions, flowDevice, run }: UnfinishedTest): RunningEstimate | undefined {
+export function runningEstimate({
+  building,
+  conditions,
+  flowDevice,
+  run,
+}: UnfinishedTest): RunningEstimate | undefined {
   const calculation = new Calculation()
   const densities = densitiesOf(calculation, building, conditions)
   const blowingOut = run.direction === 'depressurisation'
@@ -85,7 +91,8 @@ export function runningEstimate({ building, conditions, flowDevice, run }: Unfin
     q_pr: rate.ref('q_pr'),
     ...basesOf({ building } as TestRecord),
   })
-  const optional = (symbol: string): number | undefined => (rates.has(symbol) ? rates.value(symbol) : undefined)
+  const optional = (symbol: string): number | undefined =>
+    rates.has(symbol) ? rates.value(symbol) : undefined
   const [n50, qE50, qF50] = [optional('n_pr'), optional('q_E'), optional('q_F')]
   const flowsThrough = curve.column('q_env')
   return {
@@ -97,8 +104,20 @@ export function runningEstimate({ building, conditions, flowDevice, run }: Unfin
     ...(n50 !== undefined && { n50_1_h: n50 }),
     ...(qE50 !== undefined && { qE50_m3_h_m2: qE50 }),
     ...(qF50 !== undefined && { qF50_m3_h_m2: qF50 }),
-    airFlowCoefficient: estimate.value('C_env'),
-    points: [...curve.column('dp')].map((pressure, i) => ({ pressure_Pa: pressure, flow_m3_h: flowsThrough[i] as number })),
+    curve: curvePressures(curve.column('dp')).map((pressure, i) => ({
+      pressure_Pa: pressure,
+      flow_m3_h: calculation
+        .add(`point${i}`, 'point of the assumed curve', atReferencePressure, {
+          dp_r: byRule(pressure, 'point of the curve'),
+          C_L: estimate.ref('C_env'),
+          n: estimate.ref('n'),
+        })
+        .value('q_pr'),
+    })),
+    points: [...curve.column('dp')].map((pressure, i) => ({
+      pressure_Pa: pressure,
+      flow_m3_h: flowsThrough[i] as number,
+    })),
   }
 }
 
