@@ -8,8 +8,8 @@ export default defineConfig({
   resolve: {
     alias: [
       {
-        find: /^@draughtbook\/shared-calc\/workbook$/,
-        replacement: path('../shared-calc/src/workbook/index.ts'),
+        find: /^@draughtbook\/shared-calc\/(\w+)$/,
+        replacement: `${path('../shared-calc/src')}/$1/index.ts`,
       },
       {
         find: /^@draughtbook\/shared-calc$/,

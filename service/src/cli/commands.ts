@@ -1,0 +1,7 @@
+import { addCheck } from './check.js'
+import type { AddCommand } from './command.js'
+import { addEvaluate } from './evaluate.js'
+import { addServe } from './serve.js'
+
+/** Every command, in the order the help lists them. */
+export const commands: readonly AddCommand[] = [addEvaluate, addCheck, addServe]

@@ -1,0 +1,44 @@
+import { readFile, realpath } from 'node:fs/promises'
+import { dirname, extname, join, parse } from 'node:path'
+import { UsageError } from './usage-error.js'
+
+export interface OutputWish {
+  /** Path asked for with --out. */
+  readonly out?: string | undefined
+  readonly force?: boolean | undefined
+}
+
+/**
+ * Where a summary goes: the path asked for, else beside the input as `<name>-summary.xlsx`. Throws UsageError when it
+ * would be the input itself or no .xlsx.
+ */
+export async function outputPath(input: string, wish: OutputWish, suffix = ''): Promise<string> {
+  const { dir, name } = parse(input)
+  const path = wish.out ?? join(dir, `${name}${suffix}-summary.xlsx`)
+  if (extname(path).toLowerCase() !== '.xlsx')
+    throw new UsageError(`--out must name an .xlsx file, not ${path}`)
+  if ((await where(path)) === (await where(input)))
+    throw new UsageError(`--out names the input itself (${input}); name another file`)
+  return path
+}
+
+/**
+ * Whether writing there is allowed. A path that the user named is replaced; one we chose is replaced only when it
+ * holds the same test already, so that no archived workbook disappears unasked. Throws UsageError otherwise.
+ * @param sameTest - tells from the bytes of the old file whether it is of the same test
+ */
+export async function guardOld(
+  path: string,
+  wish: OutputWish,
+  sameTest: (old: Uint8Array) => Promise<boolean>,
+): Promise<void> {
+  if (wish.out !== undefined || wish.force) return
+  const old = await readFile(path).catch(() => undefined)
+  if (old === undefined || (await sameTest(old))) return
+  throw new UsageError(`${path} exists and holds something else; use --force to replace it, or --out`)
+}
+
+async function where(path: string): Promise<string> {
+  const folder = await realpath(dirname(path)).catch(() => dirname(path))
+  return realpath(path).catch(() => join(folder, parse(path).base))
+}

@@ -1,0 +1,52 @@
+import type { Evaluation, Figure, TestRecord } from '@draughtbook/shared-calc'
+import { methodById } from '@draughtbook/shared-calc'
+import { findingsText } from './findings-text.js'
+import { numberText } from './number-text.js'
+import { unitText } from './unit-text.js'
+import { verdictLines } from './verdict-text.js'
+
+/** The evaluation in plain words: what was tested, result, verdict, margin, ageing, what to seal, findings. */
+export function evaluationText(record: TestRecord, evaluation: Evaluation): string {
+  return [
+    headline(record, evaluation),
+    '',
+    ...resultLines(evaluation).map(labelled('Result')),
+    ...verdictLines(evaluation).map(({ label, text }, i, lines) =>
+      labelled(label)(text, lines[i - 1]?.label === label ? 1 : 0),
+    ),
+    '',
+    findingsText(evaluation.findings),
+  ].join('\n')
+}
+
+const WIDTH = 11
+
+/** The label stands on the first line of a group only. */
+export const labelled =
+  (label: string) =>
+  (text: string, index: number): string =>
+    `${(index === 0 ? label : '').padEnd(WIDTH)}${text}`
+
+function headline({ building, test }: TestRecord, { method, runs }: Evaluation): string {
+  const directions = runs.map(({ direction }) => direction).join(' and ')
+  const parts = [building.name, building.site, test.stage, test.date, methodById(method).title, directions]
+  return parts.filter(Boolean).join(' · ')
+}
+
+function resultLines({ results, runs, method }: Evaluation): string[] {
+  const { terms } = methodById(method)
+  const shown = (['n50', 'qE50', 'qF50', 'q50', 'ela4', 'ela10'] as const).flatMap((key) => {
+    const figure = results[key]
+    return figure ? [`${terms[key]}: ${figureText(figure)}`] : []
+  })
+  const exponents = runs.map(
+    ({ direction, airFlowExponent, rSquared }) =>
+      `${direction}: air flow exponent ${figureText(airFlowExponent)}, r² ${numberText(rSquared, 5)}`,
+  )
+  return [...shown, ...exponents]
+}
+
+export function figureText({ value, unit, ci95 }: Figure): string {
+  const range = ci95 ? ` (95 % interval of the fit ${numberText(ci95[0])} to ${numberText(ci95[1])})` : ''
+  return `${numberText(value)}${unit === '1' ? '' : ` ${unitText(unit)}`}${range}`
+}

@@ -1,0 +1,55 @@
+import type { Evaluation } from '@draughtbook/shared-calc'
+import { apart, numberText } from './number-text.js'
+import { unitText } from './unit-text.js'
+
+interface Line {
+  label: string
+  text: string
+}
+
+/** Verdict, margin, ageing and what is left to seal. */
+export function verdictLines({ verdict }: Evaluation): Line[] {
+  const { target, outcome, criteria, ageing, leakageToSeal_cm2 } = verdict
+  if (!target) return [{ label: 'Verdict', text: 'no target was set, so nothing is judged' }]
+  const opening = {
+    meets: `meets the target “${target.label}”`,
+    misses: `misses the target “${target.label}”`,
+    'not valid': `not valid: findings below invalidate the test; the target was “${target.label}”`,
+    'no target': 'no target was set',
+  }[outcome]
+  return [
+    { label: 'Verdict', text: opening },
+    ...criteria.map((criterion) => ({ label: 'Margin', text: marginText(criterion) })),
+    ...ageing.map(({ label, value, within, source }) => ({
+      label: 'Ageing',
+      text: `${label}: ${numberText(value)} ${unitText(target.unit)} expected, ${within ? 'still within' : 'then above'} the limit (${source})`,
+    })),
+    ...(leakageToSeal_cm2 === undefined ? [] : [{ label: 'To seal', text: toSealText(leakageToSeal_cm2) }]),
+  ]
+}
+
+type Criterion = Evaluation['verdict']['criteria'][number]
+
+function marginText({
+  quantity,
+  value,
+  limit,
+  unit,
+  margin,
+  within,
+  judged,
+  referencePressure_Pa,
+}: Criterion): string {
+  const [shownValue, shownLimit] = apart(value, limit)
+  const printed = unitText(unit)
+  const at = quantity.endsWith('_pr') ? ` at ${referencePressure_Pa} Pa` : ''
+  const comparison = `${quantity}${at} is ${shownValue}, the limit ${shownLimit} ${printed} (${judged})`
+  return `${comparison}: ${numberText(Math.abs(margin))} ${printed} ${within ? 'to spare' : 'too much'}`
+}
+
+/** The area is that of a sharp-edged hole; a square of the same area is easier to picture. */
+function toSealText(area_cm2: number): string {
+  if (area_cm2 === 0) return 'nothing: the limit is met'
+  const side = numberText(Math.sqrt(area_cm2), 2)
+  return `about ${numberText(area_cm2, 2)} cm² of sharp-edged holes, as one square of ${side} cm by ${side} cm`
+}

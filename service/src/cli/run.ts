@@ -1,0 +1,51 @@
+import { InputError, problemLine } from '@draughtbook/shared-calc'
+import { Command, CommanderError } from 'commander'
+import { fileFault } from '../files/file-fault.js'
+import { DONE, UNREADABLE } from './command.js'
+import { commands } from './commands.js'
+import { FileError } from './file-error.js'
+import type { Terminal } from './terminal.js'
+import { UsageError } from './usage-error.js'
+
+/** Carries out one command line (without node and script). Resolves to the exit code; never throws. */
+export async function run(args: readonly string[], terminal: Terminal): Promise<number> {
+  let code = DONE
+  const end = (wanted: number): void => {
+    code = Math.max(code, wanted)
+  }
+  const program = new Command('draughtbook')
+    .description('Airtightness test evaluation: a test log in, a defensible evaluation and workbook out.')
+    .showSuggestionAfterError()
+  // Subcommands copy these settings when they are added, so they are set first.
+  program.exitOverride().configureOutput({
+    writeOut: (text) => terminal.out(text.trimEnd()),
+    writeErr: () => undefined,
+  })
+  for (const add of commands) add(program, { terminal, end })
+  try {
+    if (args.length === 0) throw new UsageError('name a command; `draughtbook --help` lists them')
+    await program.parseAsync([...args], { from: 'user' })
+    return code
+  } catch (error) {
+    return failed(error, terminal)
+  }
+}
+
+function failed(error: unknown, terminal: Terminal): number {
+  if (error instanceof CommanderError) {
+    if (error.exitCode === 0) return DONE
+    terminal.err(`draughtbook: ${error.message.replace(/^error: /, '')}`)
+    return UNREADABLE
+  }
+  if (error instanceof FileError) for (const line of error.lines) terminal.err(line)
+  else if (error instanceof InputError)
+    for (const problem of error.problems) terminal.err(problemLine(problem))
+  else if (error instanceof UsageError) terminal.err(`draughtbook: ${error.message}`)
+  else terminal.err(`draughtbook: ${fileFault(error) ?? unexpected(error)}`)
+  return UNREADABLE
+}
+
+/** A fault of ours: the stack goes with it, so that it can be reported. */
+function unexpected(error: unknown): string {
+  return error instanceof Error ? `unexpected fault, please report it: ${error.stack}` : String(error)
+}

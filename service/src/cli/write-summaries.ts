@@ -1,0 +1,43 @@
+import { digestOf, type TestRecord } from '@draughtbook/shared-calc'
+import { readSummaryWorkbook, writeSummaryWorkbook } from '@draughtbook/shared-calc/workbook'
+import { fileFault } from '../files/file-fault.js'
+import { writeAtomically } from '../files/write-atomically.js'
+import { guardOld, type OutputWish, outputPath } from './output-path.js'
+import type { ReadTest } from './read-input.js'
+import { UsageError } from './usage-error.js'
+
+/** Writes the summary workbook of each test of a file. Resolves to their paths. Throws UsageError when one cannot be written. */
+export async function writeSummaries(
+  input: string,
+  tests: readonly ReadTest[],
+  wish: OutputWish,
+): Promise<string[]> {
+  if (tests.length > 1 && wish.out !== undefined)
+    throw new UsageError(`${input} holds ${tests.length} tests, so --out cannot name their workbooks`)
+  const paths: string[] = []
+  for (const [i] of tests.entries()) {
+    const path = await outputPath(input, wish, tests.length === 1 ? '' : `-${i + 1}`)
+    await guardOld(path, wish, (old) => holds(old, tests[i]?.record))
+    paths.push(path)
+  }
+  for (const [i, test] of tests.entries()) await write(paths[i] ?? '', test)
+  return paths
+}
+
+async function write(path: string, { record, cells }: ReadTest): Promise<void> {
+  const bytes = await writeSummaryWorkbook(record, { cells })
+  try {
+    await writeAtomically(path, bytes)
+  } catch (error) {
+    throw new UsageError(`${path} cannot be written: ${fileFault(error) ?? String(error)}`)
+  }
+}
+
+/** Whether a workbook is a summary of the same record. */
+async function holds(bytes: Uint8Array, record: TestRecord | undefined): Promise<boolean> {
+  try {
+    return digestOf((await readSummaryWorkbook(bytes)).record) === digestOf(record)
+  } catch {
+    return false
+  }
+}

@@ -1,0 +1,25 @@
+/** What the operating system's error codes mean to the person who named the file. */
+const MEANING: Readonly<Record<string, string>> = {
+  ENOENT: 'there is no such file or folder',
+  EACCES: 'access is not allowed',
+  EPERM: 'access is not allowed',
+  EISDIR: 'it is a folder, not a file',
+  ENOTDIR: 'a part of the path is not a folder',
+  ENOSPC: 'the disk is full',
+  EDQUOT: 'the disk quota is used up',
+  EROFS: 'the disk can only be read',
+  EMFILE: 'too many files are open',
+  ENAMETOOLONG: 'the name is too long',
+  EBUSY: 'another program holds it',
+  EIO: 'the disk reports an error',
+}
+
+/** Plain words for a failed file operation; undefined when the error is no file error. */
+export function fileFault(error: unknown): string | undefined {
+  if (!(error instanceof Error) || !('code' in error) || typeof error.code !== 'string') return undefined
+  if (!('syscall' in error)) return undefined
+  return MEANING[error.code] ?? `the system says ${error.code}`
+}
+
+export const errorCode = (error: unknown): string | undefined =>
+  error instanceof Error && 'code' in error && typeof error.code === 'string' ? error.code : undefined

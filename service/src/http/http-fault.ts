@@ -1,0 +1,22 @@
+import type { Problem } from '@draughtbook/shared-calc'
+
+export interface FaultDetails {
+  /** One sentence on this occurrence. */
+  readonly detail?: string
+  readonly errors?: readonly Problem[]
+  readonly headers?: Readonly<Record<string, string>>
+  /** Anchor of the problem's description on the API page; left out for problems that say no more than the status. */
+  readonly kind?: string
+}
+
+/** A request that is answered with a problem. */
+export class HttpFault extends Error {
+  override readonly name = 'HttpFault'
+  constructor(
+    readonly status: number,
+    readonly title: string,
+    readonly details: FaultDetails = {},
+  ) {
+    super(title)
+  }
+}

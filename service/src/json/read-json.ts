@@ -1,0 +1,30 @@
+import { InputError, type Problem } from '@draughtbook/shared-calc'
+import { duplicateKeys, syntaxFaults } from './json-faults.js'
+import { countKeys, DEEPEST, scanJson } from './scan-json.js'
+
+/** JSON that cannot be read at all, before any question of what it says. */
+export class JsonError extends InputError {
+  constructor(problems: readonly Problem[]) {
+    super(problems)
+  }
+}
+
+/**
+ * Reads JSON text (RFC 8259). Stricter than JSON.parse in two ways: the same key twice in one object is refused, not
+ * silently settled by the later one, and so is nesting deeper than {@link DEEPEST}.
+ * @throws JsonError naming line, column and field of each fault
+ */
+export function readJson(text: string): unknown {
+  const { keys, depth } = scanJson(text)
+  if (depth > DEEPEST)
+    throw new JsonError([{ path: '', message: `the JSON is nested more than ${DEEPEST} levels deep` }])
+  let value: unknown
+  try {
+    value = JSON.parse(text)
+  } catch {
+    throw new JsonError(syntaxFaults(text))
+  }
+  // Fewer keys in the value than in the text: some were given twice. Only then is it worth finding out which.
+  if (countKeys(value) !== keys) throw new JsonError(duplicateKeys(text))
+  return value
+}

@@ -1,0 +1,34 @@
+import { formulaList, methods, targetPresets } from '@draughtbook/shared-calc'
+import { Router } from 'express'
+import { z } from 'zod'
+import { serve } from '../http/methods.js'
+import { queryOf } from '../http/query.js'
+
+const NoQuery = z.strictObject({})
+
+/** GET /v1/methods, /v1/targets, /v1/formulas: what the calculation knows. The same for every caller, so made once. */
+export function reference(): Router {
+  const router = Router()
+  const listed = {
+    methods: methods.map(({ id, title, volumeBasis, limits, terms, notes }) => ({
+      id,
+      title,
+      volumeBasis,
+      limits,
+      terms,
+      notes,
+    })),
+    targets: targetPresets,
+    formulas: formulaList(),
+  }
+  for (const [name, list] of Object.entries(listed)) {
+    const body = JSON.stringify({ [name]: list })
+    serve(router, `/${name}`, {
+      get: (request, response) => {
+        queryOf(request, NoQuery)
+        response.set('cache-control', 'public, max-age=300').type('json').send(body)
+      },
+    })
+  }
+  return router
+}
