@@ -1,5 +1,5 @@
 import type { Finding } from '../record/index.js'
-import { parseAddress, withSheet } from './grid/address.js'
+import { parseAddress } from './grid/address.js'
 import { type LogProblem, type LogProblemCode, problem } from './problem.js'
 
 interface Told {
@@ -76,5 +76,3 @@ export function compact(cells: readonly string[]): string[] {
   }
   return ranges.map(({ text }) => text)
 }
-
-export { withSheet }

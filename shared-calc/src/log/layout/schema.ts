@@ -64,7 +64,7 @@ export const RunLayout = z.strictObject({
   pressure: Column,
   flow: Column.optional(),
   devicePressure: Column.optional(),
-  range: z.union([Column, z.strictObject({ value: text, words: words.optional() })]).optional(),
+  range: z.union([Column, z.strictObject({ value: text })]).optional(),
   /** A column that says what each row of the table is, for logs that keep zero-flow values among the readings. */
   role: z
     .strictObject({

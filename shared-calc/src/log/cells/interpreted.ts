@@ -1,0 +1,39 @@
+import type { Cell } from '../grid/grid.js'
+import type { LogProblemCode } from '../problem.js'
+import type { DateOrder } from './dates.js'
+import type { KnownUnit } from './units.js'
+
+/** What the layout says of a field beyond its place. */
+export interface Reading {
+  unit?: KnownUnit
+  decimal?: '.' | ','
+  dateOrder?: DateOrder
+  /** The log's own words for the values of a choice. */
+  words?: Readonly<Record<string, string>>
+  date1904?: boolean
+}
+
+/** Something to tell of a cell: a conversion, an assumption, a remark left out. */
+export interface Remark {
+  severity: 'caution' | 'note'
+  rule: string
+  message: string
+  remedy?: string
+}
+
+export type Interpreted =
+  | {
+      value: number | string
+      remarks: Remark[]
+      /** The cell or its number format named the unit: nothing was assumed. */
+      ownUnit?: boolean
+    }
+  | { refused: LogProblemCode; message: string }
+
+export function notNumber(cell: Cell): { refused: LogProblemCode; message: string } {
+  return { refused: 'not-a-number', message: `${quote(String(cell.value))} is not a number` }
+}
+
+export function quote(text: string): string {
+  return JSON.stringify(text.length > 60 ? `${text.slice(0, 60)}…` : text)
+}

@@ -1,0 +1,153 @@
+import { fieldKind } from '../cells/fields.js'
+import { type Interpreted, interpret, type Reading, type Remark } from '../cells/interpret.js'
+import { findUnit, type KnownUnit, RECORD_UNITS, shown } from '../cells/units.js'
+import type { Collector } from '../collector.js'
+import { addressOf, withSheet } from '../grid/address.js'
+import type { Cell, Sheet } from '../grid/grid.js'
+import { type LogProblemCode, refuse } from '../problem.js'
+import { readHeading } from './match.js'
+import type { Layout } from './schema.js'
+import { type Found, type Scope, textOf } from './scope.js'
+
+/** What a cell turned out to hold, before it is decided where in the record it goes. */
+export type Looked = { address: string; remarks: Remark[] } & (
+  | { state: 'blank' | 'struck' }
+  | { state: 'value'; value: number | string }
+  | { state: 'refused'; code: LogProblemCode; message: string; cell: Cell }
+)
+
+export interface LookOptions {
+  unit?: string | undefined
+  words?: Readonly<Record<string, string>> | undefined
+  /** A unit may stand in the cell to the right. */
+  neighbour?: boolean
+}
+
+/** Reads the cell at a place as the field at a path, without telling anyone yet. */
+export function look(
+  scope: Scope,
+  layout: Layout,
+  found: Found,
+  path: string,
+  options: LookOptions = {},
+): Looked {
+  const { sheet } = found
+  const merged = sheet.at(found.row, found.column) ? undefined : sheet.mergeAt(found.row, found.column)
+  const row = merged?.top ?? found.row
+  const column = merged?.left ?? found.column
+  const address = withSheet(sheet.name, addressOf(row, column))
+  const cell = sheet.at(row, column)
+  const remarks = placeRemarks(sheet, row, column, merged !== undefined)
+  if (!cell || (cell.kind === 'text' && String(cell.value).trim() === ''))
+    return { state: 'blank', address, remarks: [] }
+  if (cell.struck === 'whole') return { state: 'struck', address, remarks }
+  const field = fieldKind(path)
+  const unit =
+    field.kind === 'quantity' ? unitOf(found, sheet, row, column, options, path, address) : undefined
+  const decimal = layout.decimal ?? scope.grid.decimal
+  const reading: Reading = {
+    ...(unit ? { unit } : {}),
+    ...(decimal ? { decimal } : {}),
+    ...(layout.dateOrder ? { dateOrder: layout.dateOrder } : {}),
+    ...(options.words ? { words: options.words } : {}),
+    date1904: scope.grid.date1904,
+  }
+  const result: Interpreted = interpret(cell, field, reading)
+  if ('refused' in result)
+    return { state: 'refused', address, remarks, code: result.refused, message: result.message, cell }
+  const assumed: Remark[] =
+    field.kind === 'quantity' && !unit && !result.ownUnit
+      ? [
+          {
+            severity: 'note',
+            rule: 'log-unit-assumed',
+            message: `no unit is stated; read as ${shown(RECORD_UNITS[field.quantity])}`,
+          },
+        ]
+      : []
+  return {
+    state: 'value',
+    address,
+    value: result.value,
+    remarks: [...remarks, ...result.remarks, ...assumed],
+  }
+}
+
+/** The unit the layout, the heading or the neighbouring cell states. Two that differ are refused, not weighed. */
+function unitOf(
+  found: Found,
+  sheet: Sheet,
+  row: number,
+  column: number,
+  options: LookOptions,
+  path: string,
+  address: string,
+): KnownUnit | undefined {
+  const stated = options.unit === undefined ? undefined : findUnit(options.unit)
+  if (options.unit !== undefined && !stated)
+    refuse(
+      'layout-invalid',
+      `the layout states the unit ${JSON.stringify(options.unit)}, which this reader does not know`,
+      { path },
+    )
+  const heading = found.heading === undefined ? undefined : readHeading(found.heading).unit
+  const beside = options.neighbour ? textOf(sheet.at(row, column + 1)) : undefined
+  const neighbour = beside === undefined ? undefined : findUnit(beside)
+  const named = [
+    stated,
+    heading,
+    neighbour?.kind === (stated ?? heading)?.kind || !(stated ?? heading) ? neighbour : undefined,
+  ]
+  const units = named.filter((unit): unit is KnownUnit => unit !== undefined)
+  const [first] = units
+  const other = units.find(({ unit }) => unit !== first?.unit)
+  if (first && other)
+    refuse(
+      'unknown-unit',
+      `the unit is ${shown(first.unit)} by the layout or heading and ${shown(other.unit)} by the heading or the cell beside: make them agree`,
+      { path, cell: address },
+    )
+  return first
+}
+
+function placeRemarks(sheet: Sheet, row: number, column: number, merged: boolean): Remark[] {
+  const remarks: Remark[] = []
+  const hidden = sheet.hidden
+    ? 'sheet'
+    : sheet.isRowHidden(row)
+      ? 'row'
+      : sheet.isColumnHidden(column)
+        ? 'column'
+        : undefined
+  if (hidden)
+    remarks.push({
+      severity: 'caution',
+      rule: 'log-hidden',
+      message: `the cell stands in a hidden ${hidden}; it was read`,
+      remedy: 'unhide it and check, or strike through what does not count',
+    })
+  if (merged)
+    remarks.push({
+      severity: 'note',
+      rule: 'log-merged',
+      message: 'the value stands in a merged block that covers this place',
+    })
+  return remarks
+}
+
+/** Tells of what was seen and hands on the value, as the field at its final path. */
+export function settle(looked: Looked, collector: Collector, path: string): number | string | undefined {
+  if (looked.state !== 'blank') collector.cells[path] = looked.address
+  for (const { severity, rule, message, remedy } of looked.remarks)
+    collector.tell(severity, rule, message, looked.address, path, remedy)
+  if (looked.state === 'value') return looked.value
+  if (looked.state === 'refused') collector.refuse(looked.code, looked.message, looked.address, path)
+  if (looked.state === 'struck') collector.tell('caution', 'log-struck-through', STRUCK, looked.address, path)
+  if (looked.state === 'blank') {
+    collector.cells[path] = looked.address
+    collector.tell('note', 'log-blank', 'the cell is blank; nothing was read', looked.address, path)
+  }
+  return undefined
+}
+
+export const STRUCK = 'the cell is struck through; it was left out'

@@ -1,0 +1,293 @@
+import { plainWord } from '../cells/fields.js'
+import type { Collector } from '../collector.js'
+import { addressOf, withSheet } from '../grid/address.js'
+import type { Sheet } from '../grid/grid.js'
+import { findList, type List } from './lists.js'
+import { type Looked, look } from './look.js'
+import type { Layout, RunLayout } from './schema.js'
+import { type Scope, textOf } from './scope.js'
+
+/** One row of a table of readings, as seen. */
+export interface TableRow {
+  pressure: Looked
+  flow?: Looked
+  devicePressure?: Looked
+  range?: Looked
+  direction?: Looked
+  role?: 'reading' | 'zero-flow before' | 'zero-flow after'
+}
+
+const COLUMNS = ['pressure', 'flow', 'devicePressure', 'range'] as const
+const PATHS = {
+  pressure: 'pressure_Pa',
+  flow: 'flow_m3_h',
+  devicePressure: 'devicePressure_Pa',
+  range: 'range',
+}
+/** What people write in place of a number that was not taken. */
+const PLACEHOLDERS = new Set([
+  '-',
+  '–',
+  '—',
+  '/',
+  'n/a',
+  'na',
+  'n a',
+  'none',
+  'k a',
+  's o',
+  'nc',
+  'oor',
+  'out of range',
+  'x',
+  '?',
+])
+const SUMMARY =
+  /^(mean|average|avg|total|sum|std|st dev|mittel|mittelwert|durchschnitt|summe|moyenne|total|ecart|ecart type)\b/
+
+/**
+ * The rows of a table of readings. Left out, each with a finding: struck-through readings, error values, placeholders,
+ * rows the layout skips, rows of means below, hidden rows where the layout says so.
+ * @param path - where the table is in the record, for findings
+ */
+export function readTable(
+  scope: Scope,
+  layout: Layout,
+  run: RunLayout,
+  collector: Collector,
+  path: string,
+): TableRow[] {
+  const lists = findColumns(scope, run, path)
+  const direction =
+    typeof run.direction === 'object' && 'column' in run.direction
+      ? findList(scope, run.direction.column, path)
+      : undefined
+  const role = run.role && findList(scope, run.role.column, path)
+  const rows: TableRow[] = []
+  let blanks: string[] = []
+  for (let index = 0; ; index++) {
+    const place = lists.pressure.place(index)
+    if (!place) break
+    const { sheet, open } = lists.pressure
+    if (isSummary(sheet, place.row, lists.pressure, collector, path)) break
+    const row: TableRow = { pressure: seen(scope, layout, lists.pressure, index, 'pressure', run) }
+    for (const name of COLUMNS.slice(1)) {
+      const list = lists[name]
+      if (list) row[name] = seen(scope, layout, list, index, name, run)
+    }
+    if (run.skipRows?.includes(place.row + 1)) {
+      collector.tell('note', 'log-row-skipped', 'the layout skips this row', row.pressure.address, path)
+      continue
+    }
+    if (isBlank(row)) {
+      blanks.push(row.pressure.address)
+      if (open && endsHere(lists, index, collector, path)) break
+      continue
+    }
+    if (!open)
+      for (const cell of blanks)
+        collector.tell('note', 'log-blank', 'the row is blank; nothing was read', cell, path)
+    blanks = []
+    if (role && run.role) {
+      const found = roleOf(role, index, run.role.words, collector, path)
+      if (found === 'skip' || found === undefined) continue
+      row.role = found
+    }
+    if (direction)
+      row.direction = look(
+        scope,
+        layout,
+        { sheet: direction.sheet, ...(direction.place(index) ?? place) },
+        'direction',
+        {
+          words: typeof run.direction === 'object' ? run.direction.words : undefined,
+        },
+      )
+    if (keeps(row, layout, sheet, place.row, collector, path)) rows.push(row)
+  }
+  for (const cell of lists.pressure.open ? [] : blanks)
+    collector.tell('note', 'log-blank', 'the row is blank; nothing was read', cell, path)
+  return rows
+}
+
+type Columns = { pressure: List } & Partial<Record<(typeof COLUMNS)[number], List>>
+
+function findColumns(scope: Scope, run: RunLayout, path: string): Columns {
+  const columns: Columns = { pressure: findList(scope, run.pressure.at, `${path}.readings[].pressure_Pa`) }
+  if (run.flow) columns.flow = findList(scope, run.flow.at, `${path}.readings[].flow_m3_h`)
+  if (run.devicePressure)
+    columns.devicePressure = findList(scope, run.devicePressure.at, `${path}.readings[].devicePressure_Pa`)
+  if (run.range && 'at' in run.range)
+    columns.range = findList(scope, run.range.at, `${path}.readings[].range`)
+  return columns
+}
+
+function seen(
+  scope: Scope,
+  layout: Layout,
+  list: List,
+  index: number,
+  name: (typeof COLUMNS)[number],
+  run: RunLayout,
+): Looked {
+  const place = list.place(index)
+  const column = run[name]
+  if (!place) return { state: 'blank', address: '', remarks: [] }
+  return look(
+    scope,
+    layout,
+    { sheet: list.sheet, ...place, ...(list.heading === undefined ? {} : { heading: list.heading }) },
+    PATHS[name],
+    {
+      unit: column && 'at' in column ? column.unit : undefined,
+    },
+  )
+}
+
+/** The flow as indicated or the device's pressure, whichever the row holds. */
+export function flowOf({ flow, devicePressure }: TableRow): Looked | undefined {
+  return flow && (flow.state !== 'blank' || !devicePressure || devicePressure.state === 'blank')
+    ? flow
+    : devicePressure
+}
+
+function isBlank(row: TableRow): boolean {
+  return row.pressure.state === 'blank' && (flowOf(row)?.state ?? 'blank') === 'blank'
+}
+
+/** An open table ends at its first blank row. Numbers that follow within three rows are told of, never silently lost. */
+function endsHere(lists: Columns, index: number, collector: Collector, path: string): boolean {
+  for (let ahead = 1; ahead <= 3; ahead++) {
+    const place = lists.pressure.place(index + ahead)
+    const cell = place && lists.pressure.sheet.at(place.row, place.column)
+    if (!place || cell?.kind === 'text') break
+    if (cell?.kind === 'number') {
+      const address = withSheet(lists.pressure.sheet.name, addressOf(place.row, place.column))
+      const message = 'numbers stand below a blank row that ends the readings; they were not read'
+      collector.tell(
+        'caution',
+        'log-gap',
+        message,
+        address,
+        path,
+        'close the gap, or give the readings as a range in the layout',
+      )
+      break
+    }
+  }
+  return true
+}
+
+/** A row of means below the readings is no reading. */
+function isSummary(sheet: Sheet, row: number, list: List, collector: Collector, path: string): boolean {
+  if (!list.open) return false
+  for (let column = 0; column < sheet.columns; column++) {
+    const text = textOf(sheet.at(row, column))
+    if (text === undefined || !SUMMARY.test(plainWord(text))) continue
+    const address = withSheet(sheet.name, addressOf(row, column))
+    collector.tell(
+      'note',
+      'log-summary-row',
+      `the readings end at the row marked ${JSON.stringify(text.trim())}`,
+      address,
+      path,
+    )
+    return true
+  }
+  return false
+}
+
+function roleOf(
+  list: List,
+  index: number,
+  words: Readonly<Record<string, 'reading' | 'zero-flow before' | 'zero-flow after' | 'skip'>>,
+  collector: Collector,
+  path: string,
+): 'reading' | 'zero-flow before' | 'zero-flow after' | 'skip' | undefined {
+  const place = list.place(index)
+  const text = place && textOf(list.sheet.at(place.row, place.column))
+  const address = place && withSheet(list.sheet.name, addressOf(place.row, place.column))
+  const found = Object.entries(words).find(([word]) => plainWord(word) === plainWord(text ?? ''))?.[1]
+  if (found === undefined)
+    collector.refuse(
+      'unknown-word',
+      `${JSON.stringify(text ?? '')} does not say what the row is: add it to "role" in the layout`,
+      address,
+      path,
+    )
+  if (found === 'skip' && address)
+    collector.tell(
+      'note',
+      'log-row-skipped',
+      `rows marked ${JSON.stringify(text)} are no readings`,
+      address,
+      path,
+    )
+  return found
+}
+
+function keeps(
+  row: TableRow,
+  layout: Layout,
+  sheet: Sheet,
+  sheetRow: number,
+  collector: Collector,
+  path: string,
+): boolean {
+  const cells = COLUMNS.flatMap((name) => row[name] ?? [])
+  if (layout.hiddenRows === 'leave out' && sheet.isRowHidden(sheetRow)) {
+    const message = 'the row is hidden; its reading was left out, as the layout says'
+    for (const { address } of cells.slice(0, 1))
+      collector.tell('caution', 'log-hidden', message, address, path)
+    return false
+  }
+  const struck = cells.filter(({ state }) => state === 'struck')
+  for (const { address } of struck)
+    collector.tell(
+      'caution',
+      'log-struck-through',
+      'the reading is struck through; it was left out',
+      address,
+      path,
+    )
+  if (struck.length > 0) return false
+  const bad = cells.find(
+    (cell) => cell.state === 'refused' && (cell.code === 'error-value' || isPlaceholder(cell)),
+  )
+  if (bad?.state === 'refused') {
+    const rule = bad.code === 'error-value' ? 'log-error-value' : 'log-placeholder'
+    collector.tell(
+      'caution',
+      rule,
+      `${shownCell(bad)} stands in place of a number; the reading was left out`,
+      bad.address,
+      path,
+    )
+    return false
+  }
+  const missing = [row.pressure, ...(row.role && row.role !== 'reading' ? [] : [flowOf(row)])].find(
+    (cell) => cell?.state === 'blank',
+  )
+  if (!missing) return true
+  collector.tell(
+    'caution',
+    'log-incomplete',
+    'the reading lacks its pressure or its flow; it was left out',
+    missing.address,
+    path,
+  )
+  return false
+}
+
+export function isPlaceholder(looked: Looked): boolean {
+  return (
+    looked.state === 'refused' &&
+    looked.cell.kind === 'text' &&
+    (PLACEHOLDERS.has(plainWord(String(looked.cell.value))) ||
+      PLACEHOLDERS.has(String(looked.cell.value).trim()))
+  )
+}
+
+export function shownCell(looked: Looked): string {
+  return looked.state === 'refused' ? JSON.stringify(String(looked.cell.value)) : ''
+}

@@ -1,0 +1,81 @@
+import type { Direction } from '../../record/index.js'
+import type { Collector } from '../collector.js'
+import { findList } from './lists.js'
+import { look, settle } from './look.js'
+import type { Layout, RunLayout } from './schema.js'
+import type { Scope } from './scope.js'
+import { isPlaceholder, shownCell } from './table.js'
+
+/** Zero-flow pressure differences of one list, Pa, in the order of the log; struck-through values and placeholders left out. */
+export function readZeroFlow(
+  scope: Scope,
+  layout: Layout,
+  run: RunLayout,
+  which: 'zeroFlowBefore' | 'zeroFlowAfter',
+  direction: Direction,
+  collector: Collector,
+  path: string,
+): number[] | undefined {
+  const given = run[which]
+  if (!given) return undefined
+  const column = 'at' in given ? given : given[direction]
+  const list = findList(scope, column.at, path)
+  const values: number[] = []
+  for (let index = 0; ; index++) {
+    const place = list.place(index)
+    if (!place) break
+    const looked = look(
+      scope,
+      layout,
+      { sheet: list.sheet, ...place, ...(list.heading === undefined ? {} : { heading: list.heading }) },
+      path,
+      {
+        unit: column.unit,
+      },
+    )
+    if (looked.state === 'blank') {
+      if (list.open) break
+      collector.tell('note', 'log-blank', 'the cell is blank; nothing was read', looked.address, path)
+      continue
+    }
+    // Below open-ended values the next label ends them.
+    if (list.open && looked.state === 'refused' && looked.code === 'not-a-number' && !isPlaceholder(looked))
+      break
+    if (looked.state === 'refused' && (looked.code === 'error-value' || isPlaceholder(looked))) {
+      const rule = looked.code === 'error-value' ? 'log-error-value' : 'log-placeholder'
+      collector.tell(
+        'caution',
+        rule,
+        `${shownCell(looked)} stands in place of a number; it was left out`,
+        looked.address,
+        path,
+      )
+      continue
+    }
+    if (looked.state === 'struck') {
+      collector.tell(
+        'caution',
+        'log-struck-through',
+        'the zero-flow value is struck through; it was left out',
+        looked.address,
+        path,
+      )
+      continue
+    }
+    const value = settle(looked, collector, `${path}[${values.length}]`)
+    if (typeof value === 'number') values.push(turned(value, run, looked.address, path, collector))
+  }
+  return values
+}
+
+export function turned(
+  value: number,
+  run: RunLayout,
+  cell: string,
+  path: string,
+  collector: Collector,
+): number {
+  if (run.sign?.zeroFlow !== 'outside minus inside') return value
+  collector.tell('note', 'log-sign', 'logged as outside minus inside; the sign was turned', cell, path)
+  return value === 0 ? 0 : -value
+}

@@ -1,0 +1,73 @@
+import { isDateFormat } from '../cells/dates.js'
+import { readNumberText } from '../cells/number-text.js'
+import { addressOf, withSheet } from '../grid/address.js'
+import type { Cell, Sheet } from '../grid/grid.js'
+import { matchesLabel } from '../layout/match.js'
+
+/** Only this much of a sheet is searched for headings and labels. */
+const SEARCHED = { rows: 300, columns: 60 }
+
+export interface Label {
+  row: number
+  column: number
+  text: string
+}
+
+/** Texts of a sheet that may be labels or headings: short, not numbers, in reading order. */
+export function labelsOf(sheet: Sheet): Label[] {
+  const labels: Label[] = []
+  for (let row = 0; row < Math.min(sheet.rows, SEARCHED.rows); row++)
+    for (let column = 0; column < Math.min(sheet.columns, SEARCHED.columns); column++) {
+      const cell = sheet.at(row, column)
+      if (cell?.kind === 'text' && String(cell.value).length <= 80 && !isNumberLike(cell))
+        labels.push({ row, column, text: String(cell.value) })
+    }
+  return labels
+}
+
+/** A number, or text that begins with one. */
+export function isNumberLike(cell: Cell | undefined): boolean {
+  if (!cell) return false
+  if (cell.kind === 'number') return !isDateFormat(cell.format)
+  return cell.kind === 'text' && readNumberText(String(cell.value)) !== undefined
+}
+
+/** The number a cell shows, as far as it is beyond doubt. */
+export function numberOf(cell: Cell | undefined): number | undefined {
+  if (cell?.kind === 'number') return Number(cell.value)
+  const read = cell?.kind === 'text' ? readNumberText(String(cell.value)) : undefined
+  return read && 'value' in read ? read.value : undefined
+}
+
+/** Numbers below a heading: how many rows of units or blanks come between, and the numbers to the first row without one. */
+export function numbersBelow(sheet: Sheet, { row, column }: Label): { skip: number; values: number[] } {
+  const start = (sheet.mergeAt(row, column)?.bottom ?? row) + 1
+  for (let skip = 0; skip <= 2; skip++) {
+    if (!isNumberLike(sheet.at(start + skip, column))) continue
+    const values: number[] = []
+    for (let at = start + skip; isNumberLike(sheet.at(at, column)); at++)
+      values.push(numberOf(sheet.at(at, column)) ?? Number.NaN)
+    return { skip, values }
+  }
+  return { skip: 0, values: [] }
+}
+
+/** Numbers to the right of a label, up to the first cell without one. */
+export function numbersRight(sheet: Sheet, { row, column }: Label): number[] {
+  const values: number[] = []
+  const start = (sheet.mergeAt(row, column)?.right ?? column) + 1
+  for (let at = start; isNumberLike(sheet.at(row, at)); at++)
+    values.push(numberOf(sheet.at(row, at)) ?? Number.NaN)
+  return values
+}
+
+/** Which of equal labels this one is, as a layout states it; nothing where it is the only one. */
+export function nthOf(labels: readonly Label[], { row, column, text }: Label): { nth?: number } {
+  const equal = labels.filter((one) => matchesLabel(one.text, text))
+  const index = equal.findIndex((one) => one.row === row && one.column === column)
+  return equal.length > 1 ? { nth: index + 1 } : {}
+}
+
+export function cellText(sheet: Sheet, { row, column }: { row: number; column: number }): string {
+  return withSheet(sheet.name, addressOf(row, column))
+}

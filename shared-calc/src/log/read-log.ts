@@ -1,0 +1,103 @@
+import type { Finding } from '../record/index.js'
+import { note } from './findings.js'
+import type { Grid } from './grid/grid.js'
+import { applyLayout, type ReadTest } from './layout/apply.js'
+import { chooseLayout } from './layout/fingerprint.js'
+import type { Layout } from './layout/schema.js'
+import { openLog } from './open-log.js'
+import type { LogProblem } from './problem.js'
+import { LogError, problem } from './problem.js'
+import { type Proposal, propose } from './propose/propose.js'
+
+export interface ReadOptions {
+  /** The layout to use, whatever its fingerprint. */
+  layout?: Layout
+  /** Layouts to choose from by fingerprint. */
+  layouts?: readonly Layout[]
+  /** Use a proposed layout where none fits. Without it a proposal is only shown. */
+  acceptProposal?: boolean
+}
+
+/** A log read: its tests, by which layout, and what stands in the way of others. */
+export interface ReadLog {
+  tests: ReadTest[]
+  layoutUsed?: Layout
+  /** Made where no layout fits: what was found, why, and what was not. */
+  proposal?: Proposal
+  /** Faults of all tests. */
+  problems: LogProblem[]
+}
+
+/**
+ * Reads a test log: bytes in, records with findings and cells out. Nothing is kept and nothing else is read.
+ * @throws LogError when the file cannot be opened, or the layout does not suit it
+ */
+export function readLog(bytes: Uint8Array, fileName: string, options: ReadOptions = {}): ReadLog {
+  const grid = openLog(bytes, fileName, options.layout?.decimal)
+  const read = readGrid(grid, options)
+  // A text file's decimal sign bears on its cells: a layout found by fingerprint may state another.
+  const decimal = read.layoutUsed?.decimal
+  return grid.kind === 'text' && decimal && decimal !== grid.decimal && !options.layout
+    ? readGrid(openLog(bytes, fileName, decimal), options)
+    : read
+}
+
+/** The same for cells that are already at hand: ranges of an open workbook, as the pane and `POST /v1/readings` have them. */
+export function readGrid(
+  grid: Grid,
+  { layout, layouts = [], acceptProposal = false }: ReadOptions = {},
+): ReadLog {
+  const known = layout ?? chooseLayout(grid, layouts)
+  if (known)
+    return finished(applyLayout(grid, known), { layoutUsed: known }, chosen(known, layout === undefined))
+  const proposal = propose(grid)
+  if (!proposal.layout || !acceptProposal) return { tests: [], proposal, problems: [unconfirmed(proposal)] }
+  const accepted = note(
+    'log-proposal',
+    `the layout was proposed from the log itself and accepted unseen; its least certain guess has a confidence of ${Math.round(100 * proposal.confidence)} %`,
+    [],
+    [],
+    { remedy: 'look at each guess, and save the layout' },
+  )
+  return finished(
+    applyLayout(grid, proposal.layout),
+    { layoutUsed: proposal.layout, proposal },
+    { ...accepted, severity: 'caution' },
+  )
+}
+
+function finished(tests: ReadTest[], more: Pick<ReadLog, 'layoutUsed' | 'proposal'>, told: Finding): ReadLog {
+  return {
+    tests: tests.map((test) => ({ ...test, findings: [told, ...test.findings] })),
+    ...more,
+    problems: tests.flatMap(({ problems }) => problems),
+  }
+}
+
+function chosen({ name }: Layout, byFingerprint: boolean): Finding {
+  return note(
+    'log-layout',
+    `read by the layout "${name}"${byFingerprint ? ', chosen because its fingerprint fits' : ''}`,
+    [],
+    [],
+  )
+}
+
+function unconfirmed({ layout, notFound }: Proposal): LogProblem {
+  const lacking = notFound.length > 0 ? `; not found: ${notFound.join(', ')}` : ''
+  return problem(
+    'no-layout',
+    layout
+      ? `no layout fits this log. One was proposed and waits to be confirmed (--accept-proposal, or save it)${lacking}`
+      : `no layout fits this log, and none could be proposed${lacking}: describe it in a layout file`,
+  )
+}
+
+/** The tests of a log that must be whole. @throws LogError with every problem of it */
+export function testsOf({
+  tests,
+  problems,
+}: ReadLog): Required<Pick<ReadTest, 'record' | 'cells' | 'findings'>>[] {
+  if (problems.length > 0) throw new LogError(problems)
+  return tests.flatMap(({ record, cells, findings }) => (record ? [{ record, cells, findings }] : []))
+}

@@ -1,0 +1,225 @@
+import { isTimeFormat } from '../cells/dates.js'
+import { plainWord } from '../cells/fields.js'
+import { findUnit, RECORD_UNITS, shown, toRecordUnit } from '../cells/units.js'
+import type { Collector } from '../collector.js'
+import { addressOf, withSheet } from '../grid/address.js'
+import type { Cell } from '../grid/grid.js'
+import { findList, type List } from '../layout/lists.js'
+import { type Looked, look } from '../layout/look.js'
+import { readHeading } from '../layout/match.js'
+import type { Layout, SeriesLayout } from '../layout/schema.js'
+import type { Scope } from '../layout/scope.js'
+import { LIMITS } from '../limits.js'
+import { refuse } from '../problem.js'
+import type { Series } from './series.js'
+import { readTimeText } from './time-text.js'
+
+const DAY_S = 86_400
+
+/** A series with the cells it came from. */
+export interface SeriesCells extends Series {
+  sheet: string
+  /** Row of each sample on the sheet, counted from 0, and the pressure's column. */
+  rows: Uint32Array
+  column: number
+}
+
+/**
+ * Reads a gauge's time log into columns. Rows end at the first without a time. Samples that are struck through, blank,
+ * errors or placeholders are left out with one finding for each kind; times must rise.
+ * @throws LogError `series-unusable`, `too-large` and those of the lists
+ */
+export function readColumns(
+  scope: Scope,
+  layout: Layout,
+  given: SeriesLayout,
+  collector: Collector,
+  path: string,
+): SeriesCells {
+  const flowColumn = given.flow ?? given.devicePressure
+  if (!flowColumn || (given.flow && given.devicePressure))
+    refuse('layout-invalid', 'a series needs either a flow or a device pressure', { path })
+  const flowKind = given.flow ? 'flow_m3_h' : 'devicePressure_Pa'
+  const time = findList(scope, given.time.at, path)
+  const pressure = fastColumn(
+    scope,
+    layout,
+    findList(scope, given.pressure.at, path),
+    'pressure_Pa',
+    given.pressure.unit,
+    collector,
+    path,
+  )
+  const flow = fastColumn(
+    scope,
+    layout,
+    findList(scope, flowColumn.at, path),
+    flowKind,
+    flowColumn.unit,
+    collector,
+    path,
+  )
+  const marks = given.marks && { list: findList(scope, given.marks.column, path), words: given.marks.words }
+  const clock = clockReader(time, given.time.unit, path)
+  const columns: [number[], number[], number[], number[], number[]] = [[], [], [], [], []]
+  const [times, pressures, flows, rows, states] = columns
+  for (let index = 0; ; index++) {
+    const place = time.place(index)
+    const cell = place && time.sheet.at(place.row, place.column)
+    if (!place || !cell) break
+    if (index >= LIMITS.seriesRows)
+      refuse('too-large', `the series has more than ${LIMITS.seriesRows} rows`, { path })
+    const state = marks ? markOf(marks.list, index, marks.words) : 0
+    if (state === 3) continue
+    const p = pressure(index)
+    const q = flow(index)
+    if (p === undefined || q === undefined) continue
+    const t = clock(
+      cell,
+      withSheet(time.sheet.name, addressOf(place.row, place.column)),
+      times.at(-1),
+      collector,
+    )
+    times.push(t)
+    pressures.push(p)
+    flows.push(q)
+    rows.push(place.row)
+    states.push(state)
+  }
+  const first = time.place(0)
+  return {
+    time_s: Float64Array.from(times),
+    pressure_Pa: Float64Array.from(pressures),
+    flow: Float64Array.from(flows),
+    flowKind,
+    ...(marks ? { marks: Uint8Array.from(states) } : {}),
+    sheet: time.sheet.name,
+    rows: Uint32Array.from(rows),
+    column: first?.column ?? 0,
+  }
+}
+
+/** Reads plain numbers directly and only what is not plain the careful way: a series has 100,000 rows. */
+function fastColumn(
+  scope: Scope,
+  layout: Layout,
+  list: List,
+  field: 'pressure_Pa' | 'flow_m3_h' | 'devicePressure_Pa',
+  stated: string | undefined,
+  collector: Collector,
+  path: string,
+): (index: number) => number | undefined {
+  const quantity = field === 'flow_m3_h' ? 'flow' : 'pressure'
+  const heading = list.heading === undefined ? {} : { heading: list.heading }
+  const unit =
+    (stated === undefined ? undefined : findUnit(stated)) ??
+    (list.heading ? readHeading(list.heading).unit : undefined)
+  const plain = unit === undefined || (unit.kind === quantity && unit.unit === RECORD_UNITS[quantity])
+  if (!unit) {
+    const start = list.place(0)
+    const cell = start ? withSheet(list.sheet.name, addressOf(start.row, start.column)) : ''
+    collector.tell(
+      'note',
+      'log-unit-assumed',
+      `no unit is stated; read as ${shown(RECORD_UNITS[quantity])}`,
+      cell,
+      path,
+    )
+  }
+  let checked = false
+  return (index) => {
+    const place = list.place(index)
+    if (!place) return undefined
+    const cell = list.sheet.at(place.row, place.column)
+    if (
+      checked &&
+      cell?.kind === 'number' &&
+      cell.format === undefined &&
+      cell.formula === undefined &&
+      !cell.struck &&
+      !list.sheet.hidden &&
+      !list.sheet.isRowHidden(place.row)
+    )
+      return plain || !unit ? Number(cell.value) : toRecordUnit(Number(cell.value), unit)
+    const looked = look(scope, layout, { sheet: list.sheet, ...place, ...heading }, field, { unit: stated })
+    checked = true
+    return accept(looked, collector, path)
+  }
+}
+
+function accept(looked: Looked, collector: Collector, path: string): number | undefined {
+  for (const { severity, rule, message, remedy } of looked.remarks)
+    if (rule !== 'log-unit-assumed') collector.tell(severity, rule, message, looked.address, path, remedy)
+  if (looked.state === 'value') return Number(looked.value)
+  const [rule, why] = WHY[looked.state](looked.state === 'refused' ? looked.message : '')
+  if (
+    looked.state === 'refused' &&
+    (looked.code === 'ambiguous-number' ||
+      looked.code === 'unknown-unit' ||
+      looked.code === 'formula-without-result')
+  )
+    collector.refuse(looked.code, looked.message, looked.address, path)
+  else
+    collector.tell(
+      'caution',
+      rule as string,
+      `the cell ${why}; its sample was left out`,
+      looked.address,
+      path,
+    )
+  return undefined
+}
+
+const WHY: Record<'struck' | 'blank' | 'refused', (message: string) => [rule: string, why: string]> = {
+  struck: () => ['log-struck-through', 'is struck through'],
+  blank: () => ['log-blank', 'is blank'],
+  refused: (message) => ['log-left-out', `cannot be read (${message})`],
+}
+
+const MARKS = { reading: 1, 'zero-flow': 2, skip: 3 } as const
+
+function markOf(list: List, index: number, words: Readonly<Record<string, keyof typeof MARKS>>): number {
+  const place = list.place(index)
+  const cell = place && list.sheet.at(place.row, place.column)
+  if (!cell) return 0
+  const found = Object.entries(words).find(([word]) => plainWord(word) === plainWord(String(cell.value)))?.[1]
+  if (!found || !place)
+    refuse(
+      'unknown-word',
+      `${JSON.stringify(String(cell.value))} marks a row but the layout does not say as what`,
+      {
+        cell: place ? withSheet(list.sheet.name, addressOf(place.row, place.column)) : '',
+      },
+    )
+  return MARKS[found]
+}
+
+/** Reads times in s: numbers in the stated unit, clock times as part of a day, or text. They must rise; a clock may pass midnight. */
+function clockReader(list: List, stated: string | undefined, path: string) {
+  const unit = findUnit(stated ?? '') ?? (list.heading ? readHeading(list.heading).unit : undefined)
+  let days = 0
+  return (cell: Cell, address: string, before: number | undefined, collector: Collector): number => {
+    const clock = cell.kind === 'text' || isTimeFormat(cell.format)
+    const raw =
+      cell.kind === 'text'
+        ? readTimeText(String(cell.value))
+        : cell.kind === 'number'
+          ? Number(cell.value) * (clock ? DAY_S : 1)
+          : undefined
+    if (raw === undefined)
+      refuse('series-unusable', `${JSON.stringify(String(cell.value))} is no time (14:03:07 or seconds)`, {
+        path,
+        cell: address,
+      })
+    if (!clock && !unit)
+      collector.tell('note', 'log-unit-assumed', 'no unit of time is stated; read as s', '', path)
+    const seconds = !clock && unit?.kind === 'time' ? toRecordUnit(raw, unit) : raw
+    if (clock && before !== undefined && raw + days < before - DAY_S / 2) {
+      days += DAY_S
+      collector.tell('note', 'log-midnight', 'the clock passes midnight here', address, path)
+    }
+    if (before !== undefined && seconds + days <= before)
+      refuse('series-unusable', 'the time does not rise from the row above', { path, cell: address })
+    return seconds + days
+  }
+}

@@ -1,0 +1,197 @@
+import type { Direction } from '../../record/index.js'
+import type { Collector } from '../collector.js'
+import { addressOf, withSheet } from '../grid/address.js'
+import { locate } from '../layout/locate.js'
+import { look, settle } from '../layout/look.js'
+import type { DraftRun } from '../layout/runs.js'
+import type { Layout, SeriesLayout } from '../layout/schema.js'
+import type { Scope } from '../layout/scope.js'
+import { refuse } from '../problem.js'
+import { readColumns, type SeriesCells } from './columns.js'
+import { driftLimit, type Station } from './series.js'
+import { findStations, sampleStep } from './stations.js'
+import { windowText } from './window-text.js'
+import { zeroFlowValues } from './zero-flow-values.js'
+
+/** A raw series as it was read, with its stations: what the pane and the page draw. */
+export interface SeriesReading {
+  series: SeriesCells
+  stations: Station[]
+}
+
+/** Turns a gauge's time log into runs: readings from its steady stations, zero-flow values from those without flow. */
+export function readSeriesRuns(
+  scope: Scope,
+  layout: Layout,
+  given: SeriesLayout,
+  first: number,
+  collector: Collector,
+): { runs: DraftRun[]; series: SeriesReading[] } {
+  const path = `runs[${first}]`
+  const cells = readColumns(scope, layout, given, collector, path)
+  if (cells.time_s.length < 2)
+    refuse('series-unusable', 'the series has fewer than two samples that can be read', { path })
+  if (given.sign === 'outside minus inside') {
+    cells.pressure_Pa = cells.pressure_Pa.map((value) => (value === 0 ? 0 : -value))
+    collector.tell(
+      'note',
+      'log-sign',
+      'logged as outside minus inside; the sign was turned',
+      whole(cells),
+      path,
+    )
+  }
+  const options = {
+    averagingTime_s: given.averagingTime_s,
+    ...(given.driftLimit_Pa === undefined ? {} : { driftLimit_Pa: given.driftLimit_Pa }),
+  }
+  checkSampling(cells, collector, path)
+  const stations = findStations(cells, options)
+  const taken = stations.filter(({ kind, rejected }) => kind === 'reading' && !rejected)
+  if (taken.length === 0)
+    refuse('series-unusable', `no station holds steady for the ${given.averagingTime_s} s of averaging`, {
+      path,
+    })
+  for (const station of stations) if (station.rejected) tellRejected(cells, station, options, collector, path)
+
+  const directions = directionsOf(scope, layout, given, taken, path, collector)
+  const runs = directions.map((direction, index) => {
+    const own = taken.filter(
+      ({ pressure }) => directions.length === 1 || pressure.mean < 0 === (direction === 'depressurisation'),
+    )
+    return draftRun(cells, stations, own, direction, given, `runs[${first + index}]`, collector)
+  })
+  return { runs, series: [{ series: cells, stations }] }
+}
+
+function directionsOf(
+  scope: Scope,
+  layout: Layout,
+  given: SeriesLayout,
+  taken: readonly Station[],
+  path: string,
+  collector: Collector,
+): Direction[] {
+  if (given.direction === 'by sign')
+    return [
+      ...new Set(
+        taken.map(({ pressure }): Direction => (pressure.mean < 0 ? 'depressurisation' : 'pressurisation')),
+      ),
+    ]
+  if (typeof given.direction === 'string') return [given.direction]
+  const at = `${path}.direction`
+  const found = locate(scope, given.direction.at, at)
+  const value = settle(look(scope, layout, found, at, { words: given.direction.words }), collector, at)
+  return value === undefined ? [] : [value as Direction]
+}
+
+function draftRun(
+  cells: SeriesCells,
+  stations: readonly Station[],
+  own: readonly Station[],
+  direction: Direction,
+  given: SeriesLayout,
+  path: string,
+  collector: Collector,
+): DraftRun {
+  const draft: DraftRun = { direction, averagingTime_s: given.averagingTime_s, readings: [] }
+  for (const [index, station] of own.entries()) {
+    const at = `${path}.readings[${index}]`
+    const range = windowText(cells, station.window)
+    collector.cells[`${at}.pressure_Pa`] = range
+    collector.cells[`${at}.${cells.flowKind}`] = range
+    draft.readings.push({
+      pressure_Pa: station.pressure.mean,
+      [cells.flowKind]: station.flow.mean,
+      ...(given.range && cells.flowKind === 'devicePressure_Pa' ? { range: given.range.value } : {}),
+    })
+    collector.tell('note', 'log-series-reading', readingText(cells, station), range, at)
+  }
+  const start = own[0]?.first ?? 0
+  const end = own.at(-1)?.last ?? 0
+  const zeros = stations.filter(({ kind }) => kind === 'zero-flow')
+  // Between two runs one block serves as the end of the first and the beginning of the second.
+  const before = zeros.filter(({ last }) => last < start).at(-1)
+  const after = zeros.find(({ first }) => first > end)
+  if (before) draft.zeroFlowBefore_Pa = zeroFlowValues(cells, before, `${path}.zeroFlowBefore_Pa`, collector)
+  if (after) draft.zeroFlowAfter_Pa = zeroFlowValues(cells, after, `${path}.zeroFlowAfter_Pa`, collector)
+  if (!before || !after) {
+    const which = before ? 'after' : after ? 'before' : 'before or after'
+    collector.tell(
+      'caution',
+      'log-series-no-zero-flow',
+      `no steady stretch without flow was found ${which} the readings`,
+      whole(cells),
+      path,
+    )
+  }
+  return draft
+}
+
+function readingText(cells: SeriesCells, { pressure, flow }: Station): string {
+  const uncertainty =
+    pressure.standardUncertainty === undefined
+      ? 'standard uncertainty unknown (too few independent samples)'
+      : `standard uncertainty ${round(pressure.standardUncertainty)} Pa`
+  const unit = cells.flowKind === 'flow_m3_h' ? 'm³/h' : 'Pa'
+  return `averaged from ${pressure.samples} samples: ${round(pressure.mean)} Pa, standard deviation ${round(pressure.standardDeviation)} Pa, ${uncertainty}, drift ${round(pressure.drift)} Pa; ${round(flow.mean)} ${unit} at the device, standard deviation ${round(flow.standardDeviation)}`
+}
+
+function tellRejected(
+  cells: SeriesCells,
+  station: Station,
+  options: { averagingTime_s: number; driftLimit_Pa?: number },
+  collector: Collector,
+  path: string,
+): void {
+  const { pressure, window } = station
+  const seconds = (cells.time_s[station.last] ?? 0) - (cells.time_s[station.first] ?? 0)
+  const message =
+    station.rejected === 'drift'
+      ? `the station near ${round(pressure.mean)} Pa drifts by ${round(pressure.drift)} Pa over ${options.averagingTime_s} s (limit ${round(driftLimit(pressure, options))} Pa); no reading was taken`
+      : `the station near ${round(pressure.mean)} Pa holds steady for ${round(seconds)} s only (${options.averagingTime_s} s needed); no reading was taken`
+  collector.tell(
+    'caution',
+    `log-series-${station.rejected}`,
+    message,
+    windowText(cells, window),
+    path,
+    'hold each station steady for longer',
+  )
+}
+
+/** Gauges log at 1 to 10 Hz; a slower log leaves too few samples to judge steadiness by. */
+function checkSampling(cells: SeriesCells, collector: Collector, path: string): void {
+  const step = sampleStep(cells.time_s)
+  if (step > 2)
+    collector.tell(
+      'caution',
+      'log-series-slow',
+      `the series has a sample every ${round(step)} s only; steadiness is hard to judge`,
+      whole(cells),
+      path,
+    )
+  for (let index = 1; index < cells.time_s.length; index++) {
+    const gap = (cells.time_s[index] as number) - (cells.time_s[index - 1] as number)
+    if (gap > 5 * step)
+      collector.tell(
+        'caution',
+        'log-series-gap',
+        `${round(gap)} s are missing before this row; no average spans the gap`,
+        windowText(cells, { first: index, last: index }),
+        path,
+      )
+  }
+}
+
+function whole(cells: SeriesCells): string {
+  const last = cells.rows.at(-1) ?? 0
+  return withSheet(
+    cells.sheet,
+    `${addressOf(cells.rows[0] ?? 0, cells.column)}:${addressOf(last, cells.column)}`,
+  )
+}
+
+function round(value: number): string {
+  return String(Number(value.toPrecision(3)))
+}

@@ -1,0 +1,53 @@
+import type { Average } from './average.js'
+
+/** A gauge's time log: columns of one length, times rising. */
+export interface Series {
+  /** s, from any start. */
+  time_s: Float64Array
+  /** Across the envelope, inside minus outside, Pa. */
+  pressure_Pa: Float64Array
+  /** Flow in m³/h, or the device's own pressure in Pa. */
+  flow: Float64Array
+  flowKind: 'flow_m3_h' | 'devicePressure_Pa'
+  /** What the log says of each sample: 0 nothing, 1 reading, 2 zero-flow, 3 to be skipped. */
+  marks?: Uint8Array
+}
+
+/** A stretch over which pressure and flow hold steady. Sample numbers, both ends included. */
+export interface Station {
+  kind: 'reading' | 'zero-flow'
+  first: number
+  last: number
+  /** The samples averaged: for a reading the window of the averaging time with the least drift, for zero flow the whole stretch. */
+  window: { first: number; last: number }
+  pressure: Average
+  flow: Average
+  /** Why no reading was taken from it. */
+  rejected?: 'drift' | 'short'
+}
+
+export interface StationOptions {
+  averagingTime_s: number
+  /** Largest drift of the pressure over the averaging time, Pa. Left out: {@link DRIFT}. */
+  driftLimit_Pa?: number
+}
+
+/** Limits of steadiness. Common practice, no source. */
+export const DRIFT = {
+  /** Drift that never matters, Pa. */
+  floor_Pa: 1,
+  /** Share of the mean. */
+  share: 0.05,
+  /** A line through noise alone drifts by √12·u; twice that is not noise (95 %). */
+  coverage: 2,
+} as const
+
+/** Largest drift accepted for an average. */
+export function driftLimit(
+  { mean, standardUncertainty = 0 }: Average,
+  { driftLimit_Pa }: StationOptions,
+): number {
+  if (driftLimit_Pa !== undefined) return driftLimit_Pa
+  const noise = DRIFT.coverage * Math.sqrt(12) * standardUncertainty
+  return Math.max(DRIFT.floor_Pa, DRIFT.share * Math.abs(mean), noise)
+}

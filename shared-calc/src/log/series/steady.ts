@@ -1,0 +1,91 @@
+import type { Series } from './series.js'
+
+/** Half width of the comparison, s: the means of the 5 s before and after each moment are compared. */
+export const COMPARE_S = 5
+/** A change counts when it exceeds so many times the usual difference between neighbouring means. Own choice, no source. */
+const CHANGE = 4
+/** Changes below these are never steps: 1 Pa, and 2 % of the highest flow. Own choice, no source. */
+const PRESSURE_FLOOR_PA = 1
+const FLOW_FLOOR = 0.02
+
+export interface Stretch {
+  first: number
+  last: number
+}
+
+/**
+ * Stretches of a series between steps of the fan: runs of samples over which neither the pressure's nor the flow's
+ * mean of the next 5 s differs from that of the last 5 s by more than the noise. A break in time ends a stretch.
+ */
+export function steadyStretches(series: Series, step_s: number): Stretch[] {
+  const reach = Math.max(1, Math.round(COMPARE_S / step_s))
+  const pressure = contrast(series.pressure_Pa, reach)
+  const flow = contrast(series.flow, reach)
+  let highest = 0
+  for (const value of series.flow) highest = Math.max(highest, Math.abs(value))
+  const pressureLimit = Math.max(PRESSURE_FLOOR_PA, CHANGE * spread(pressure))
+  const flowLimit = Math.max(FLOW_FLOOR * highest, CHANGE * spread(flow))
+  const count = series.time_s.length
+  const stretches: Stretch[] = []
+  let first = -1
+  for (let index = 0; index <= count; index++) {
+    const steady =
+      index < count &&
+      Math.abs(pressure[index] as number) <= pressureLimit &&
+      Math.abs(flow[index] as number) <= flowLimit &&
+      series.marks?.[index] !== 3
+    const follows = first >= 0 && sameBlock(series, index, step_s)
+    if (steady && follows) continue
+    if (first >= 0) stretches.push({ first, last: index - 1 })
+    first = steady ? index : -1
+  }
+  return widened(stretches, Math.max(0, reach - 2 * Math.round(1 / step_s)), series, step_s)
+}
+
+/** Neighbouring samples belong together when no time is missing between them and the log marks them alike. */
+function sameBlock({ time_s, marks }: Series, index: number, step_s: number): boolean {
+  if (index >= time_s.length) return false
+  const gap = (time_s[index] as number) - (time_s[index - 1] as number)
+  return gap <= 5 * step_s && marks?.[index] === marks?.[index - 1]
+}
+
+/** The comparison blurs a sharp step over 5 s on both sides; all but 2 s of that is given back. */
+function widened(stretches: Stretch[], by: number, series: Series, step_s: number): Stretch[] {
+  return stretches.map(({ first, last }, index) => {
+    const floor = (stretches[index - 1]?.last ?? -1) + 1
+    const ceiling = (stretches[index + 1]?.first ?? series.time_s.length) - 1
+    let from = first
+    let to = last
+    while (
+      from > Math.max(floor, first - by) &&
+      sameBlock(series, from, step_s) &&
+      series.marks?.[from - 1] !== 3
+    )
+      from--
+    while (to < Math.min(ceiling, last + by) && sameBlock(series, to + 1, step_s)) to++
+    return { first: from, last: to }
+  })
+}
+
+/** Mean of the next `reach` samples minus mean of the last `reach`, by running sums: one pass. */
+function contrast(values: Float64Array, reach: number): Float64Array {
+  const sums = new Float64Array(values.length + 1)
+  for (let index = 0; index < values.length; index++)
+    sums[index + 1] = (sums[index] as number) + (values[index] as number)
+  const result = new Float64Array(values.length)
+  for (let index = 0; index < values.length; index++) {
+    const before = Math.max(0, index - reach)
+    const after = Math.min(values.length, index + reach)
+    if (index === before || index === after) continue
+    const later = ((sums[after] as number) - (sums[index] as number)) / (after - index)
+    const earlier = ((sums[index] as number) - (sums[before] as number)) / (index - before)
+    result[index] = later - earlier
+  }
+  return result
+}
+
+/** Median of the absolute differences, scaled to a standard deviation (factor 1.4826, normal distribution). */
+function spread(values: Float64Array): number {
+  const sorted = Float64Array.from(values, Math.abs).sort()
+  return 1.4826 * (sorted[Math.floor(sorted.length / 2)] ?? 0)
+}
