@@ -1,7 +1,7 @@
 import type { Finding } from '../record/index.js'
 import { studentT } from '../sheet/functions.js'
 import { practiceSource } from './practice-source.js'
-import { citing, plain, type Rule } from './rule.js'
+import { citing, plain, type Rule, readingName } from './rule.js'
 
 /** The exponent lies between fully turbulent and fully laminar flow. */
 export const exponentRange: Rule = ({ method, test }) => {
@@ -50,14 +50,16 @@ const OUTLIER_ALPHA = 0.01
 
 /** A reading that lies off the line through all the others. */
 export const outlier: Rule = ({ test }) =>
-  test.runs.flatMap(({ scatter, residuals, index }) => {
+  test.runs.flatMap(({ scatter, residuals, direction, index }) => {
     if (scatter.rows < 4) return []
     const where = (i: number) => [`runs[${index}].readings[${i}]`]
     if (!residuals) {
       const squares = scatter.value('SSE')
       if (squares <= 1e-24 * scatter.rows) return []
       return [...scatter.column('d_e')].flatMap((left, i) =>
-        left > 1e-9 * squares ? [] : [offTheLine(i, where(i), 'all other readings lie exactly on one line')],
+        left > 1e-9 * squares
+          ? []
+          : [offTheLine(readingName(direction, i), where(i), 'all other readings lie exactly on one line')],
       )
     }
     const limit = studentT(OUTLIER_ALPHA, scatter.rows - 3)
@@ -66,7 +68,11 @@ export const outlier: Rule = ({ test }) =>
         ? []
         : [
             {
-              ...offTheLine(i, where(i), `studentised residual ${plain(value, 1)}, limit ${plain(limit, 1)}`),
+              ...offTheLine(
+                readingName(direction, i),
+                where(i),
+                `studentised residual ${plain(value, 1)}, limit ${plain(limit, 1)}`,
+              ),
               value,
               limit,
             },
@@ -74,10 +80,10 @@ export const outlier: Rule = ({ test }) =>
     )
   })
 
-const offTheLine = (i: number, where: string[], how: string): Finding => ({
+const offTheLine = (reading: string, where: string[], how: string): Finding => ({
   rule: 'outlier',
   severity: 'note',
-  message: `reading ${i + 1} lies off the line through the others: ${how}`,
+  message: `${reading} lies off the line through the others: ${how}`,
   ...citing(practiceSource),
   where,
   remedy:

@@ -2,7 +2,7 @@ import type { DeviceRange, Finding, Reading } from '../record/index.js'
 import { rangesOf } from '../work/device-flow.js'
 import type { WorkedRun } from '../work/worked-test.js'
 import { practiceSource } from './practice-source.js'
-import { citing, plain, type Rule, type RuleContext } from './rule.js'
+import { citing, plain, type Rule, type RuleContext, readingName } from './rule.js'
 
 const calibration = { text: 'yearly in the UK, every second year in France', seen: 'read' } as const
 
@@ -38,16 +38,17 @@ function rangeFindings({ record }: RuleContext, run: WorkedRun, reading: Reading
   const ranges = rangesOf(record.flowDevice)
   const path = `runs[${run.index}].readings[${i}]`
   const flow = measuredFlow(run, i)
+  const name = readingName(run.direction, i)
   if (reading.range !== undefined) {
     const named = ranges.get(reading.range)
-    if (!named) return [unknownRange(reading.range, i, path)]
-    return outsideRange(named.range, reading, flow, i, path)
+    if (!named) return [unknownRange(reading.range, name, path)]
+    return outsideRange(named.range, reading, flow, name, path)
   }
   const limited = [...ranges.values()].filter(({ range }) => hasFlowLimits(range))
   if (limited.length === 0 || limited.some(({ range }) => withinFlow(range, flow))) return []
   return [
     outside(
-      `air flow ${plain(flow, 1)} m³/h of reading ${i + 1} lies in no calibrated range of the device`,
+      `${name}: air flow ${plain(flow, 1)} m³/h lies in no calibrated range of the device`,
       `${path}.flow_m3_h`,
       flow,
     ),
@@ -58,7 +59,7 @@ function outsideRange(
   range: DeviceRange,
   reading: Reading,
   flow: number,
-  i: number,
+  name: string,
   path: string,
 ): Finding[] {
   const findings: Finding[] = []
@@ -67,7 +68,7 @@ function outsideRange(
   if (pressure !== undefined && (pressure < lowest || pressure > highest))
     findings.push(
       outside(
-        `device pressure ${plain(pressure, 1)} Pa of reading ${i + 1} lies outside the calibrated range "${range.label}" (${limitsText(lowest, highest)} Pa)`,
+        `${name}: device pressure ${plain(pressure, 1)} Pa lies outside the calibrated range "${range.label}" (${limitsText(lowest, highest)} Pa)`,
         `${path}.devicePressure_Pa`,
         pressure,
         pressure < lowest ? lowest : highest,
@@ -77,7 +78,7 @@ function outsideRange(
     const { minimumFlow_m3_h: least = 0, maximumFlow_m3_h: most = Number.POSITIVE_INFINITY } = range
     findings.push(
       outside(
-        `air flow ${plain(flow, 1)} m³/h of reading ${i + 1} lies outside the calibrated range "${range.label}" (${limitsText(least, most)} m³/h)`,
+        `${name}: air flow ${plain(flow, 1)} m³/h lies outside the calibrated range "${range.label}" (${limitsText(least, most)} m³/h)`,
         reading.flow_m3_h === undefined ? `${path}.devicePressure_Pa` : `${path}.flow_m3_h`,
         flow,
         flow < least ? least : most,
@@ -109,10 +110,10 @@ const outside = (message: string, where: string, value: number, limit?: number):
   remedy: 'change to the range that covers this flow and repeat the reading',
 })
 
-const unknownRange = (label: string, i: number, path: string): Finding => ({
+const unknownRange = (label: string, name: string, path: string): Finding => ({
   rule: 'device-range',
   severity: 'caution',
-  message: `reading ${i + 1} names the range "${label}", which the flow device does not list: its limits cannot be judged`,
+  message: `${name} names the range "${label}", which the flow device does not list: its limits cannot be judged`,
   ...citing(practiceSource),
   where: [`${path}.range`],
   remedy: 'add the range with its limits from the calibration certificate',

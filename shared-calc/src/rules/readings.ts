@@ -1,6 +1,6 @@
 import type { Finding } from '../record/index.js'
 import { practiceSource } from './practice-source.js'
-import { citing, plain, type Rule } from './rule.js'
+import { citing, plain, type Rule, readingName } from './rule.js'
 
 /** Enough readings in each direction. */
 export const tooFewReadings: Rule = ({ record, method }) => {
@@ -53,7 +53,7 @@ export const highestPressure: Rule = ({ record, method, test }) => {
 
 /** No reading so low that the zero-flow pressure blurs it. */
 export const lowestPressure: Rule = ({ method, test }) =>
-  test.runs.flatMap(({ curve, lowest, index }) => {
+  test.runs.flatMap(({ curve, lowest, direction, index }) => {
     const source = method.limits.lowestPressure_Pa.source
     const limit = lowest?.value('dp_min') ?? method.limits.lowestPressure_Pa.value
     return [...curve.column('dp')].flatMap((value, i) =>
@@ -63,7 +63,7 @@ export const lowestPressure: Rule = ({ method, test }) =>
             {
               rule: 'lowest-pressure',
               severity: 'caution',
-              message: `reading ${i + 1} lies at ${plain(value, 1)} Pa; the lowest pressure to use in this test is ${plain(limit, 1)} Pa`,
+              message: `${readingName(direction, i)} lies at ${plain(value, 1)} Pa; the lowest pressure to use in this test is ${plain(limit, 1)} Pa`,
               ...citing(source),
               value,
               limit,
@@ -103,7 +103,7 @@ export const readingSpacing: Rule = ({ method, test }) => {
 /** No pressure so high that linings and membranes are at risk. */
 export const pressureCeiling: Rule = ({ record, method }) => {
   const { value: limit, source } = method.limits.pressureCeiling_Pa
-  return record.runs.flatMap(({ readings }, run) =>
+  return record.runs.flatMap(({ readings, direction }, run) =>
     readings.flatMap(({ pressure_Pa }, i) =>
       Math.abs(pressure_Pa) <= limit
         ? []
@@ -111,7 +111,7 @@ export const pressureCeiling: Rule = ({ record, method }) => {
             {
               rule: 'pressure-ceiling',
               severity: 'caution',
-              message: `reading ${i + 1} was taken at ${plain(Math.abs(pressure_Pa), 1)} Pa; above ${limit} Pa linings and membranes may be damaged`,
+              message: `${readingName(direction, i)} was taken at ${plain(Math.abs(pressure_Pa), 1)} Pa; above ${limit} Pa linings and membranes may be damaged`,
               ...citing(source),
               value: Math.abs(pressure_Pa),
               limit,
@@ -125,7 +125,7 @@ export const pressureCeiling: Rule = ({ record, method }) => {
 
 /** The same reading typed in twice. */
 export const duplicateReading: Rule = ({ record }) =>
-  record.runs.flatMap(({ readings }, run) => {
+  record.runs.flatMap(({ readings, direction }, run) => {
     const seen = new Map<string, number>()
     return readings.flatMap((reading, i) => {
       const key = [reading.pressure_Pa, reading.flow_m3_h, reading.devicePressure_Pa, reading.range].join('|')
@@ -136,7 +136,7 @@ export const duplicateReading: Rule = ({ record }) =>
         {
           rule: 'duplicate-reading',
           severity: 'note',
-          message: `readings ${first + 1} and ${i + 1} are the same, ${plain(reading.pressure_Pa, 1)} Pa`,
+          message: `${direction}, readings ${first + 1} and ${i + 1} are the same, ${plain(reading.pressure_Pa, 1)} Pa`,
           ...citing(practiceSource),
           where: [`runs[${run}].readings[${first}]`, `runs[${run}].readings[${i}]`],
           remedy: 'check that a reading was not copied; leave one out if it was',

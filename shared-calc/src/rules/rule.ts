@@ -1,5 +1,5 @@
 import type { Method } from '../methods/method.js'
-import type { Finding, TestRecord } from '../record/index.js'
+import type { Direction, Finding, TestRecord } from '../record/index.js'
 import type { Source } from '../sheet/index.js'
 import type { WorkedTest } from '../work/worked-test.js'
 
@@ -28,3 +28,7 @@ export function citing(source: Source): { clause: string; provenance: string } {
 
 /** A number as findings print it: at most `decimals` places, no trailing zeros. */
 export const plain = (value: number, decimals = 2): string => String(Number(value.toFixed(decimals)))
+
+/** A reading as findings name it: both runs have a reading 1. */
+export const readingName = (direction: Direction, index: number): string =>
+  `${direction}, reading ${index + 1}`

@@ -47,7 +47,7 @@ export function writeResultsTable(
     dress(sheet.getCell(start, i + 2), {
       font: { ...fonts.bold, size: 9 },
       fill: fills.heading,
-      alignment: { horizontal: i === 3 ? 'left' : i === 4 ? 'left' : 'right' },
+      alignment: i < 3 ? { horizontal: 'right' } : { horizontal: 'left', indent: i === 3 ? 1 : 0 },
     }).value = head
   })
   const put = (
@@ -78,7 +78,7 @@ export function writeResultsTable(
       if (figure) put(row, i + 2, `run${i + 1}.${block}`, symbol, figure.value, numFmt)
     })
     put(row, 4, `mean.${block}`, symbol, result.value, numFmt, true)
-    dress(sheet.getCell(row, 5), { font: fonts.muted }).value = unit
+    dress(sheet.getCell(row, 5), { font: fonts.muted, alignment: { indent: 1 } }).value = unit
     dress(sheet.getCell(row, 6), { font: fonts.small }).value = intervals(
       evaluation.runs.map((run) => run[key]),
       numFmt,
@@ -92,7 +92,7 @@ export function writeResultsTable(
       const source = block === 'curve' ? run.curve : run.standard
       put(row, i + 2, source.id, symbol, source.value(symbol), numFmt)
     })
-    dress(sheet.getCell(row, 5), { font: fonts.muted }).value = unit
+    dress(sheet.getCell(row, 5), { font: fonts.muted, alignment: { indent: 1 } }).value = unit
     underline(sheet, row, COLUMNS)
     row += 1
   }

@@ -29,7 +29,7 @@ export interface ChartRows {
   readonly to: number
 }
 
-const CHART_ROWS = 19
+const CHART_ROWS = 24
 const FINDINGS_SHOWN = 6
 
 /** Fills the one page that goes to the client: who and what, result, verdict, curve, findings, signature, cautions. */

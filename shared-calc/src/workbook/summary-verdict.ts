@@ -94,7 +94,7 @@ function line(
     numFmt: '0.00',
     alignment: { horizontal: 'right' },
   }).value = { formula, result }
-  dress(sheet.getCell(row, 3), { font: fonts.muted }).value = unit
+  dress(sheet.getCell(row, 3), { font: fonts.muted, alignment: { indent: 1 } }).value = unit
   sheet.mergeCells(row, 4, row, COLUMNS)
   dress(sheet.getCell(row, 4), { font: fonts.muted }).value = remark
 }
