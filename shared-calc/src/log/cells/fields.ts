@@ -7,7 +7,12 @@ export type FieldKind =
   | { kind: 'whole' }
   | { kind: 'date' }
   | { kind: 'text' }
-  | { kind: 'choice'; words: Readonly<Record<string, string>> }
+  | {
+      kind: 'choice'
+      words: Readonly<Record<string, string>>
+      /** Other words are handed on as they are: what reads the record knows more of them. */
+      open?: boolean
+    }
 
 /** Field names end in their unit, so the ending tells the quantity. */
 const BY_ENDING: [RegExp, QuantityKind][] = [
@@ -24,6 +29,18 @@ const BY_ENDING: [RegExp, QuantityKind][] = [
 ]
 
 /** Words logs use for the values of a choice, in lower case without accents: English, German, French. */
+const METHODS = {
+  'iso 9972': 'iso-9972:2015',
+  'iso 9972:2015': 'iso-9972:2015',
+  'en iso 9972': 'iso-9972:2015',
+  'din en iso 9972': 'iso-9972:2015',
+  'nf en iso 9972': 'iso-9972:2015',
+  'bs en iso 9972': 'iso-9972:2015',
+  'en 13829': 'en-13829:2001',
+  'en 13829:2001': 'en-13829:2001',
+  'din en 13829': 'en-13829:2001',
+}
+
 const CHOICES: Record<string, Record<string, string>> = {
   direction: {
     depressurisation: 'depressurisation',
@@ -107,6 +124,7 @@ export function fieldKind(path: string): FieldKind {
   if (name === 'date' || name === 'calibrationDue') return { kind: 'date' }
   if (name === 'coefficient' || name === 'exponent' || name === 'limit') return { kind: 'number' }
   if (name === 'beaufort') return { kind: 'whole' }
+  if (path === 'test.method') return { kind: 'choice', words: METHODS, open: true }
   const words = CHOICES[name]
   return words ? { kind: 'choice', words } : { kind: 'text' }
 }

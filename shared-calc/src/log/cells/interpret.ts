@@ -32,7 +32,7 @@ function byKind(cell: Cell, field: FieldKind, reading: Reading): Interpreted {
     case 'date':
       return date(cell, reading)
     case 'choice':
-      return choice(cell, { ...field.words, ...reading.words })
+      return choice(cell, { ...field.words, ...reading.words }, field.open ?? false)
     case 'text':
       return text(cell, reading)
   }

@@ -11,8 +11,8 @@ createUnit('inH2O', '249.0889 Pa')
 createUnit('inHgConventional', '3386.389 Pa')
 createUnit('mmHgConventional', '133.3224 Pa')
 createUnit('knot', '0.5144444444444444 m/s')
-createUnit('fraction')
-createUnit('percent', '0.01 fraction')
+createUnit('percent')
+createUnit('fraction', '100 percent')
 
 /** Physical quantity of a field, with the one unit records use for it. */
 export const RECORD_UNITS = {

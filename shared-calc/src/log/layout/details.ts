@@ -33,7 +33,8 @@ export function readDetails(scope: Scope, layout: Layout, draft: Draft, collecto
       setPath(draft, path, value)
       agree(scope, layout, found, path, value, { unit, words }, collector)
     })
-  if (layout.openings) gathering(collector, () => readOpenings(scope, layout, draft, collector))
+  for (const table of layout.lists)
+    gathering(collector, () => readTableOf(scope, layout, table, draft, collector))
 }
 
 /** In a test of several rows, a value that stands in each of them must be the same in all. */
@@ -61,36 +62,48 @@ function agree(
   }
 }
 
-function readOpenings(scope: Scope, layout: Layout, draft: Draft, collector: Collector): void {
-  const given = layout.openings
-  if (!given) return
-  const path = 'test.openings'
-  const names = findList(scope, given.opening, path)
-  const states = findList(scope, given.state, path)
-  const notes = given.note && findList(scope, given.note, path)
-  const openings: Draft[] = []
-  for (let index = 0; ; index++) {
-    const place = names.place(index)
-    if (!place) break
-    const name = look(scope, layout, { sheet: names.sheet, ...place }, `${path}[].opening`)
-    if (name.state === 'blank' && names.open) break
-    if (name.state === 'blank') continue
-    const at = `${path}[${openings.length}]`
-    const opening: Draft = {}
-    const put = (key: string, list: typeof names | undefined, words?: Record<string, string>) => {
-      const where = list?.place(index)
-      if (!list || !where) return
-      const looked = look(scope, layout, { sheet: list.sheet, ...where }, `${at}.${key}`, { words })
-      if (looked.state === 'blank' && key === 'note') return
-      const value = settle(looked, collector, `${at}.${key}`)
-      if (value !== undefined) opening[key] = value
+type TableLayout = Layout['lists'][number]
+
+/** Reads a table of openings or of the device's ranges: its first column says where it ends. */
+function readTableOf(
+  scope: Scope,
+  layout: Layout,
+  table: TableLayout,
+  draft: Draft,
+  collector: Collector,
+): void {
+  const columns = Object.entries(table.columns).map(([name, { at, unit, words }]) => ({
+    name,
+    list: findList(scope, at, `${table.path}[].${name}`),
+    options: { unit, words },
+  }))
+  const [key] = columns
+  if (!key) return
+  const entries: Draft[] = []
+  for (let index = 0; key.list.place(index); index++) {
+    const cells = columns.flatMap(({ name, list, options }) => {
+      const place = list.place(index)
+      const found = {
+        sheet: list.sheet,
+        ...place,
+        ...(list.heading === undefined ? {} : { heading: list.heading }),
+      }
+      return place ? [{ name, looked: look(scope, layout, { ...found, ...place }, name, options) }] : []
+    })
+    if (cells[0]?.looked.state === 'blank') {
+      if (key.list.open) break
+      continue
     }
-    put('opening', names)
-    put('state', states, given.words)
-    put('note', notes)
-    openings.push(opening)
+    const at = `${table.path}[${entries.length}]`
+    const entry: Draft = {}
+    for (const { name, looked } of cells) {
+      if (looked.state === 'blank') continue
+      const value = settle(looked, collector, `${at}.${name}`)
+      if (value !== undefined) entry[name] = value
+    }
+    entries.push(entry)
   }
-  setPath(draft, path, openings)
+  setPath(draft, table.path, entries)
 }
 
 /** Runs a step; a LogError it throws is kept as problems of the test, so that one pass names every fault. */

@@ -147,14 +147,16 @@ export const Layout = z
         }),
       )
       .max(300),
-    openings: z
-      .strictObject({
-        opening: ListLocator,
-        state: ListLocator,
-        note: ListLocator.optional(),
-        words: words.optional(),
-      })
-      .optional(),
+    /** Tables of things that are no readings: one entry per row, as long as its first column holds something. */
+    lists: z
+      .array(
+        z.strictObject({
+          path: z.enum(['test.openings', 'flowDevice.ranges']),
+          columns: z.record(z.string().max(60), Column.extend({ words: words.optional() })),
+        }),
+      )
+      .max(10)
+      .default([]),
     runs: z.array(RunLayout).max(4).default([]),
     series: z.array(SeriesLayout).max(4).default([]),
   })

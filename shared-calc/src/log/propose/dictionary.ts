@@ -1,5 +1,5 @@
 import { plainWord } from '../cells/fields.js'
-import type { KnownUnit } from '../cells/units.js'
+import type { KnownUnit, QuantityKind } from '../cells/units.js'
 import { readHeading } from '../layout/match.js'
 
 /** Columns a table of readings, or a raw series, may have. */
@@ -22,13 +22,16 @@ const FIELD_WORDS: Record<string, string> = {
   'building.altitude_m':
     'altitude|site altitude|elevation|height above sea level|seehohe|hohe uber nn|altitude du site',
   'test.id':
-    "test no|test number|test id|test ref|reference|report no|pruf-nr|prufnummer|messung nr|bericht nr|essai n|n° essai|numero d'essai|essai no",
+    "test no|test number|test id|test ref|test reference|report no|pruf-nr|prufnummer|messung nr|bericht nr|essai n|n° essai|numero d'essai|essai no",
   'test.date':
     "date|test date|date of test|datum|prufdatum|messdatum|date de l'essai|date d'essai|date de mesure|jour",
   'test.tester':
     'tester|tested by|technician|operator|carried out by|prufer|messtechniker|durchgefuhrt von|bearbeiter|operateur|testeur|mesureur|mesure par|essai realise par',
   'test.organisation': 'organisation|company|testing company|firma|organisme|societe|entreprise',
   'test.client': "client|customer|auftraggeber|bauherr|kunde|maitre d'ouvrage|donneur d'ordre",
+  'test.method': "method|test method|standard|test standard|norm|prufnorm|norme|methode d'essai",
+  'test.stage': 'stage|bauphase|phase',
+  'test.preparation': 'preparation|gebaudepraparation|preparation du batiment',
   'test.notes': 'notes|remarks|comments|bemerkungen|anmerkungen|remarques|observations',
   'conditions.indoorTemperature_C':
     'indoor temperature|inside temperature|internal temperature|temperature inside|temperature indoors|temp inside|temp in|t in|ti|indoor temp|inside temp|internal temp|innentemperatur|temperatur innen|lufttemperatur innen|raumtemperatur|temperature interieure|temp interieure|temperature int|t int',
@@ -57,7 +60,7 @@ const COLUMN_WORDS: Record<ColumnRole, string> = {
     'pressure|pressure difference|building pressure|envelope pressure|induced pressure|house pressure|dp|delta p|δp|dp building|dp envelope|p|druck|druckdifferenz|differenzdruck|gebaudedruck|gebaudedruckdifferenz|pression|difference de pression|ecart de pression|dp batiment|pression batiment',
   flow: "flow|air flow|airflow|flow rate|air flow rate|fan flow|volume flow|measured flow|q|qm|v\u0307|volumenstrom|luftvolumenstrom|leckagestrom|luftstrom|debit|debit d'air|debit de fuite|debit mesure",
   devicePressure:
-    'device pressure|fan pressure|flow pressure|nozzle pressure|orifice pressure|dp fan|dp device|geblasedruck|geratedruck|messdruck geblase|druck am geblase|blendendruck|pression ventilateur|pression du ventilateur|pression dispositif|pression diaphragme',
+    'device pressure|fan pressure|flow pressure|nozzle pressure|orifice pressure|dp fan|dp device|geblasedruck|geratedruck|messdruck geblase|druck am geblase|blendendruck|pression ventilateur|pression du ventilateur|pression dispositif|device|fan|geblase|pression diaphragme',
   range: 'range|fan range|device range|ring|plate|bereich|messbereich|blende|plage|gamme|configuration',
   direction: "direction|mode|test mode|test direction|richtung|messrichtung|sens|sens d'essai",
   time: 'time|elapsed|elapsed time|clock|zeit|uhrzeit|messzeit|temps|heure|t',
@@ -93,7 +96,28 @@ export function guessField(text: string): WordGuess | undefined {
 
 /** The column a heading names. Zero-flow headings are none of these. */
 export function guessColumn(text: string): WordGuess<ColumnRole> | undefined {
-  return guessZeroFlow(text) ? undefined : guess(text, COLUMN_TERMS)
+  if (guessZeroFlow(text)) return undefined
+  const { unit, words } = readHeading(text)
+  const kind = unit?.kind
+  const fits = (what: ColumnRole) => kind === undefined || kind === KINDS[what]
+  const known = guess(
+    text,
+    COLUMN_TERMS.filter(([what]) => fits(what)),
+  )
+  if (known && (known.what !== 'devicePressure' || unit || known.term.includes(' '))) return known
+  // A flow "in Pa" is the pressure the device shows; a unit alone is a weak guess.
+  const asFlow = guess(words, COLUMN_TERMS)
+  if (asFlow?.what === 'flow' && kind === 'pressure')
+    return { ...asFlow, what: 'devicePressure', unit: unit as KnownUnit }
+  if (kind === 'flow' && unit) return { what: 'flow', fit: 0.45, term: 'its unit', unit }
+  return undefined
+}
+
+const KINDS: Partial<Record<ColumnRole, QuantityKind>> = {
+  pressure: 'pressure',
+  flow: 'flow',
+  devicePressure: 'pressure',
+  time: 'time',
 }
 
 /** Whether a heading means the zero-flow values before or after the readings. */
@@ -115,16 +139,19 @@ export function guessDirection(text: string): 'depressurisation' | 'pressurisati
 function guess<T extends string>(text: string, known: readonly [T, string][]): WordGuess<T> | undefined {
   const heading = readHeading(text)
   let best: WordGuess<T> | undefined
+  if (!heading.words) return undefined
   for (const [what, term] of known) {
     const fit =
-      heading.words === term
-        ? 0.95
-        : contains(heading.words, term)
-          ? 0.4 + (0.4 * term.length) / heading.words.length
-          : 0
+      heading.words === term ? 0.95 : contains(heading.words, term) ? coverage(term, heading.words) : 0
     if (fit > (best?.fit ?? 0)) best = { what, fit, term, ...(heading.unit ? { unit: heading.unit } : {}) }
   }
   return best
+}
+
+/** A term that is under half of a label is not what the label is about. */
+function coverage(term: string, words: string): number {
+  const share = term.length / words.length
+  return share < 0.5 ? 0 : 0.4 + 0.4 * share
 }
 
 /** Whole words only, and no single letters: "t" is in every second word. */
