@@ -11,7 +11,7 @@ export function curveInReferenceAir(
   const { evaluation, test } = evaluateWorked(oneRun(pressures_Pa, flows_m3_h, zeroFlow))
   const [run] = evaluation.runs
   const [worked] = test.runs
-  if (!run || !worked) throw new Error('nothing was evaluated')
+  if (!run || !worked?.scatter) throw new Error('nothing was fitted')
   return { run, scatter: worked.scatter, findings: evaluation.findings }
 }
 

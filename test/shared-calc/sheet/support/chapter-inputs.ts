@@ -1,0 +1,67 @@
+import fc, { type Arbitrary } from 'fast-check'
+import {
+  type Block,
+  byRule,
+  Calculation,
+  type Chapter,
+  columnFromRecord,
+} from '../../../../shared-calc/src/sheet/index.js'
+
+const ROWS = 7
+
+// Between which bounds a symbol may lie so that its chapters can be worked out; anything else takes 0.5 to 3.
+const bounds: Readonly<Record<string, readonly [number, number]>> = {
+  dp_m: [12, 70],
+  q_m: [100, 2000],
+  dp_01: [-2, 2],
+  dp_02: [-2, 2],
+  dp_z: [-6, 6],
+  dp_s: [-6, 6],
+  dp_d: [-300, -20],
+  dp_r: [4, 75],
+  rho_d: [1.1, 1.3],
+  rho_x: [1.1, 1.3],
+  theta: [-20, 40],
+  theta_i: [10, 30],
+  theta_e: [-20, 40],
+  phi: [0, 1],
+  p_bar: [80_000, 105_000],
+  h: [-300, 3000],
+  h_b: [3, 60],
+  x: [2, 4.3],
+  e: [-0.05, 0.05],
+  d_e: [1e-4, 1e-2],
+  xbar: [2.5, 4],
+  S_xx: [0.1, 1],
+  n: [0.5, 1],
+  S_n: [0.001, 0.1],
+  t_95: [1.96, 12.7],
+}
+// Whole numbers, and what only takes one of a few values.
+const whole: Readonly<Record<string, readonly number[]>> = { N: [ROWS], k: [0, 1, 2, 3], sign: [1] }
+
+function inputOf(symbol: string): Arbitrary<number> {
+  const values = whole[symbol]
+  if (values) return fc.constantFrom(...values)
+  const [min, max] = bounds[symbol] ?? [0.5, 3]
+  // Evenly spread: numbers next to zero, whose squares vanish, are errors to spreadsheets.
+  return fc.integer({ min: 1, max: 1e6 }).map((share) => min + ((max - min) * share) / 1e6)
+}
+
+/** A chapter worked out with random inputs inside the bounds of what they mean. */
+export function evaluatedChapter(chapter: Chapter): Arbitrary<Block> {
+  const inputs = chapter.inputs.map(({ symbol, rows }) =>
+    rows
+      ? fc.array(inputOf(symbol), { minLength: ROWS, maxLength: ROWS })
+      : inputOf(symbol).map((value) => [value]),
+  )
+  return fc.tuple(...inputs).map((values) => {
+    const bindings = Object.fromEntries(
+      chapter.inputs.map(({ symbol, rows }, i) => {
+        const given = values[i] ?? []
+        return [symbol, rows ? columnFromRecord(given, String) : byRule(given[0] ?? Number.NaN, 'test')]
+      }),
+    )
+    return new Calculation().add('random', chapter.title, chapter, bindings)
+  })
+}
