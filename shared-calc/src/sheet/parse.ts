@@ -38,7 +38,8 @@ function narrow(node: RawNode, text: string): Expression {
   const [first, second] = node.args ?? []
   switch (node.type) {
     case 'ConstantNode':
-      if (typeof node.value === 'number') return { kind: 'number', value: node.value }
+      if (typeof node.value === 'number' && Number.isFinite(node.value))
+        return { kind: 'number', value: node.value }
       break
     case 'SymbolNode':
       return { kind: 'symbol', symbol: node.name ?? '' }
