@@ -7,8 +7,11 @@ import {
   parseRecord,
   type TestRecord,
 } from '@draughtbook/shared-calc'
-import { readSummaryWorkbook } from '@draughtbook/shared-calc/workbook'
+import { openLog, readLog, testsOf } from '@draughtbook/shared-calc/log'
+import { parseRecordRows } from '@draughtbook/shared-calc/workbook'
 import { readJson } from '../json/read-json.js'
+import { layoutsFor, readLayout } from '../library/layouts.js'
+import { summaryRows } from '../library/summary-rows.js'
 import { withFile } from './file-error.js'
 
 /** One test as read: its record, where its fields stood, and what reading it had to convert or leave out. */
@@ -33,7 +36,7 @@ export function readInput(path: string, options: ReadOptions = {}): Promise<Read
   return withFile(path, async () => {
     const bytes = await readBytes(path)
     if (extname(path).toLowerCase() === '.json') return [recordOf(bytes)]
-    return readSheet(bytes, basename(path), options)
+    return readSheet(bytes, path, options)
   })
 }
 
@@ -57,13 +60,16 @@ export function utf8(bytes: Uint8Array): string {
   }
 }
 
-/** One of our own workbooks holds its record. */
-async function readSheet(bytes: Uint8Array, _name: string, _options: ReadOptions): Promise<ReadTest[]> {
-  try {
-    const { record } = await readSummaryWorkbook(bytes)
-    return [{ record, cells: {}, findings: [] }]
-  } catch (error) {
-    if (error instanceof InputError) throw error
-    throw new InputError([{ path: '', message: 'the file is not a workbook that can be read' }])
-  }
+/** One of our own workbooks holds its record; any other is a test log. */
+async function readSheet(
+  bytes: Uint8Array,
+  path: string,
+  { layout: layoutPath, acceptProposal = false }: ReadOptions,
+): Promise<ReadTest[]> {
+  const name = basename(path)
+  const layout = layoutPath === undefined ? undefined : await readLayout(layoutPath)
+  const rows = summaryRows(openLog(bytes, name, layout?.decimal))
+  if (rows) return [{ record: parseRecordRows(rows).record, cells: {}, findings: [] }]
+  const layouts = layout ? [] : await layoutsFor(path)
+  return testsOf(readLog(bytes, name, { ...(layout ? { layout } : {}), layouts, acceptProposal }))
 }

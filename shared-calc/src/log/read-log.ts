@@ -3,6 +3,7 @@ import { note } from './findings.js'
 import type { Grid } from './grid/grid.js'
 import { applyLayout, type ReadTest } from './layout/apply.js'
 import { chooseLayout } from './layout/fingerprint.js'
+import { savedLayout } from './layout/saved-with.js'
 import type { Layout } from './layout/schema.js'
 import { openLog } from './open-log.js'
 import type { LogProblem } from './problem.js'
@@ -47,9 +48,12 @@ export function readGrid(
   grid: Grid,
   { layout, layouts = [], acceptProposal = false }: ReadOptions = {},
 ): ReadLog {
-  const known = layout ?? chooseLayout(grid, layouts)
-  if (known)
-    return finished(applyLayout(grid, known), { layoutUsed: known }, chosen(known, layout === undefined))
+  const saved = layout ? undefined : savedLayout(grid)
+  const known = layout ?? saved ?? chooseLayout(grid, layouts)
+  if (known) {
+    const why = layout ? '' : saved ? ', saved with the workbook' : ', chosen because its fingerprint fits'
+    return finished(applyLayout(grid, known), { layoutUsed: known }, chosen(known, why))
+  }
   const proposal = propose(grid)
   if (!proposal.layout || !acceptProposal) return { tests: [], proposal, problems: [unconfirmed(proposal)] }
   const accepted = note(
@@ -74,13 +78,8 @@ function finished(tests: ReadTest[], more: Pick<ReadLog, 'layoutUsed' | 'proposa
   }
 }
 
-function chosen({ name }: Layout, byFingerprint: boolean): Finding {
-  return note(
-    'log-layout',
-    `read by the layout "${name}"${byFingerprint ? ', chosen because its fingerprint fits' : ''}`,
-    [],
-    [],
-  )
+function chosen({ name }: Layout, why: string): Finding {
+  return note('log-layout', `read by the layout "${name}"${why}`, [], [])
 }
 
 function unconfirmed({ layout, notFound }: Proposal): LogProblem {

@@ -46,8 +46,9 @@ export function propose(grid: Grid): Proposal {
       ? prefixGlob(withRuns, sheets)
       : undefined
   const used = alike ? withRuns.slice(0, 1) : sheets
-  const method = methodOf(sheets)
-  const guesses = [...used.flatMap((one) => one.guesses), method.guess]
+  const own = used.flatMap((one) => one.guesses)
+  const method = own.some(({ path }) => path === 'test.method') ? undefined : methodOf(sheets)
+  const guesses = [...own, ...(method ? [method.guess] : [])]
   const questions = used.flatMap((one) => one.questions)
   const fields = bestFields(used, alike === undefined, guesses)
   const found = new Set(fields.map(({ path }) => path))
@@ -82,7 +83,7 @@ export function propose(grid: Grid): Proposal {
     fingerprint: fingerprintOf(grid, used, alike),
     ...(decimal ? { decimal } : {}),
     ...(alike ? { tests: { each: 'sheet', sheets: alike } } : {}),
-    constants: { 'test.method': method.id },
+    ...(method ? { constants: { 'test.method': method.id } } : {}),
     fields,
     runs: runs.slice(0, 4),
     series: series.slice(0, 4),
