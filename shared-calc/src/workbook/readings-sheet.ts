@@ -55,7 +55,8 @@ function writeSection(
     const numbers = keys.filter((k): k is number => typeof k === 'number').map((k) => k + 1)
     dress(sheet.getCell(row, 1), {}).value = numbers.length > 0 ? `${label} (${numbers.join('.')})` : label
     writeValue(sheet, row, 2, value, pathText(keys), places)
-    dress(sheet.getCell(row, 3), { font: fonts.muted, alignment: { indent: 1 } }).value = unit
+    dress(sheet.getCell(row, 3), { font: fonts.muted, alignment: { horizontal: 'left', indent: 1 } }).value =
+      unit
     underline(sheet, row, COLUMNS)
     row += 1
   }
@@ -71,7 +72,8 @@ function writeRun(sheet: Worksheet, run: Run, index: number, start: number, plac
   if (run.averagingTime_s !== undefined) {
     dress(sheet.getCell(row, 1), {}).value = 'averaging time'
     writeValue(sheet, row, 2, run.averagingTime_s, `${path}.averagingTime_s`, places)
-    dress(sheet.getCell(row, 3), { font: fonts.muted, alignment: { indent: 1 } }).value = 's'
+    dress(sheet.getCell(row, 3), { font: fonts.muted, alignment: { horizontal: 'left', indent: 1 } }).value =
+      's'
     row += 1
   }
   const heads = [

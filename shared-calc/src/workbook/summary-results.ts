@@ -78,7 +78,8 @@ export function writeResultsTable(
       if (figure) put(row, i + 2, `run${i + 1}.${block}`, symbol, figure.value, numFmt)
     })
     put(row, 4, `mean.${block}`, symbol, result.value, numFmt, true)
-    dress(sheet.getCell(row, 5), { font: fonts.muted, alignment: { indent: 1 } }).value = unit
+    dress(sheet.getCell(row, 5), { font: fonts.muted, alignment: { horizontal: 'left', indent: 1 } }).value =
+      unit
     dress(sheet.getCell(row, 6), { font: fonts.small }).value = intervals(
       evaluation.runs.map((run) => run[key]),
       numFmt,
@@ -92,7 +93,8 @@ export function writeResultsTable(
       const source = block === 'curve' ? run.curve : run.standard
       put(row, i + 2, source.id, symbol, source.value(symbol), numFmt)
     })
-    dress(sheet.getCell(row, 5), { font: fonts.muted, alignment: { indent: 1 } }).value = unit
+    dress(sheet.getCell(row, 5), { font: fonts.muted, alignment: { horizontal: 'left', indent: 1 } }).value =
+      unit
     underline(sheet, row, COLUMNS)
     row += 1
   }
@@ -100,7 +102,8 @@ export function writeResultsTable(
 }
 
 function intervals(figures: readonly (Figure | undefined)[], numFmt: string): string {
-  const places = numFmt.split('.')[1]?.length ?? 0
+  // One more place than the value, or the two ends of a narrow interval would print alike.
+  const places = (numFmt.split('.')[1]?.length ?? 0) + 1
   return figures
     .flatMap((figure) => (figure?.ci95 ? [figure.ci95.map((end) => end.toFixed(places)).join('–')] : []))
     .join(' / ')

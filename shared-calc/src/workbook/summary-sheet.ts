@@ -34,7 +34,7 @@ const FINDINGS_SHOWN = 6
 
 /** Fills the one page that goes to the client: who and what, result, verdict, curve, findings, signature, cautions. */
 export function fillSummarySheet(sheet: Worksheet, input: SummaryInput): ChartRows {
-  sheet.columns = [34, 15, 15, 15, 13, 24].map((width) => ({ width }))
+  sheet.columns = [41, 14, 14, 14, 13, 22].map((width) => ({ width }))
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Airtightness test: summary'
   sheet.getRow(1).height = 26
   let row = writeIdentity(sheet, input, 2)
@@ -42,7 +42,7 @@ export function fillSummarySheet(sheet: Worksheet, input: SummaryInput): ChartRo
   row = writeResultsTable(sheet, input, row + 1)
   headingRow(sheet, row + 1, 'Leakage curve', SUMMARY_COLUMNS)
   const chart = { from: row + 1, to: row + 1 + CHART_ROWS }
-  row = writeFindings(sheet, input, chart.to + 1)
+  row = writeFindings(sheet, input, chart.to + 2)
   row = writeSignature(sheet, row + 1)
   row = writeCautions(sheet, row + 1)
   setUpPage(sheet, {
@@ -142,7 +142,7 @@ function writeFindings(sheet: Worksheet, { evaluation, check }: SummaryInput, st
     dress(sheet.getCell(row, 1), { font: fonts.bold, alignment: { vertical: 'top' } }).value = severity
     sheet.mergeCells(row, 2, row, SUMMARY_COLUMNS)
     dress(sheet.getCell(row, 2), { alignment: wrap }).value = message
-    sheet.getRow(row).height = 13.5 * Math.max(1, Math.ceil(String(message).length / 88))
+    sheet.getRow(row).height = 13.5 * Math.max(1, Math.ceil(String(message).length / 100))
   })
   return start + 1 + lines.length
 }

@@ -25,12 +25,13 @@ export function writeVerdict(sheet: Worksheet, input: SummaryInput, start: numbe
   sheet.mergeCells(row, 1, row, 2)
   dress(sheet.getCell(row, 1), {
     font: fonts.verdict,
-    fill: boxFill(verdict),
+    fill: fills.plain,
     alignment: { vertical: 'middle', horizontal: 'center' },
   }).value = {
     formula: `IF(${check.invalidating}>0,"NOT VALID",IF(MIN(${margins.join(',')})>=0,"MEETS","MISSES"))`,
     result: verdict.outcome.toUpperCase(),
   }
+  colourBox(sheet, row)
   sheet.mergeCells(row, 3, row, COLUMNS)
   dress(sheet.getCell(row, 3), { alignment: { vertical: 'middle', wrapText: true } }).value =
     targetText(verdict)
@@ -94,13 +95,28 @@ function line(
     numFmt: '0.00',
     alignment: { horizontal: 'right' },
   }).value = { formula, result }
-  dress(sheet.getCell(row, 3), { font: fonts.muted, alignment: { indent: 1 } }).value = unit
+  dress(sheet.getCell(row, 3), { font: fonts.muted, alignment: { horizontal: 'left', indent: 1 } }).value =
+    unit
   sheet.mergeCells(row, 4, row, COLUMNS)
   dress(sheet.getCell(row, 4), { font: fonts.muted }).value = remark
 }
 
-const boxFill = ({ outcome }: Verdict) =>
-  outcome === 'meets' ? fills.good : outcome === 'misses' ? fills.bad : fills.plain
+/** The box takes its colour from its own word, which is live. */
+function colourBox(sheet: Worksheet, row: number): void {
+  const colours = [
+    ['MEETS', 'FFDDF3E4'],
+    ['MISSES', 'FFFBDCDC'],
+  ] as const
+  sheet.addConditionalFormatting({
+    ref: `A${row}:B${row}`,
+    rules: colours.map(([word, argb], i) => ({
+      type: 'expression',
+      formulae: [`$A$${row}="${word}"`],
+      priority: 10 + i,
+      style: { fill: { type: 'pattern', pattern: 'solid', bgColor: { argb }, fgColor: { argb } } },
+    })),
+  })
+}
 
 /** m3/h as printed: m³/h. */
 export const printed = (unit: string): string => unit.replace(/m3/g, 'm³').replace(/m2/g, 'm²')

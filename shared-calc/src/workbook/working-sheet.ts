@@ -86,7 +86,7 @@ function writeLine(
 ): void {
   dress(sheet.getCell(row, 1), { font: fonts.bold }).value = symbolText(symbol)
   dress(sheet.getCell(row, 2), {}).value = name
-  dress(sheet.getCell(row, 4), { font: fonts.muted, alignment: { indent: 1 } }).value =
+  dress(sheet.getCell(row, 4), { font: fonts.muted, alignment: { horizontal: 'left', indent: 1 } }).value =
     unit === '1' ? '' : unit
   if (expression) dress(sheet.getCell(row, EXPRESSION), { font: fonts.muted }).value = expression
   if (source) dress(sheet.getCell(row, SOURCE), { font: fonts.muted }).value = source

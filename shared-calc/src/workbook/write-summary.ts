@@ -3,7 +3,7 @@ import type { CellMap } from '../cell-map.js'
 import { evaluateWorked } from '../evaluate.js'
 import { methodById } from '../methods/index.js'
 import type { Evaluation, TestRecord } from '../record/index.js'
-import { addCharts } from './chart/index.js'
+import { addCharts, type ChartDescription } from './chart/index.js'
 import { writeCheckSheet } from './check-sheet.js'
 import { nameMainResults } from './defined-names.js'
 import { publishedFigures } from './figures.js'
@@ -31,11 +31,11 @@ export async function writeSummaryWorkbook(
   return (await writeSummary(record, options)).bytes
 }
 
-/** The workbook with the evaluation it shows. */
+/** The workbook with the evaluation and the chart it shows. */
 export async function writeSummary(
   record: TestRecord,
   { cells }: SummaryOptions = {},
-): Promise<{ bytes: Uint8Array; evaluation: Evaluation }> {
+): Promise<{ bytes: Uint8Array; evaluation: Evaluation; chart: ChartDescription }> {
   const { evaluation, test } = evaluateWorked(record, cells ? { cells } : {})
   const places = new Places()
   const workbook = newWorkbook(record)
@@ -49,7 +49,8 @@ export async function writeSummary(
   const chartRows = fillSummarySheet(summary, { record, evaluation, test, method, places, check })
   nameMainResults(workbook, figures, places)
   const plain = new Uint8Array(await workbook.xlsx.writeBuffer())
-  return { bytes: addCharts(plain, [leakageChart(test, places, chartRows)]), evaluation }
+  const chart = leakageChart(test, places, chartRows)
+  return { bytes: addCharts(plain, [chart]), evaluation, chart }
 }
 
 /** Document properties; dated by the test, so that a workbook written again is the same to the byte. */
