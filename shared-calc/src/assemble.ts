@@ -47,13 +47,10 @@ function runOf(run: WorkedRun): EvaluatedRun {
   return {
     direction: run.direction,
     zeroFlowPressure_Pa: curve.value('dp_0'),
-    airFlowCoefficient: figure(curve, 'C_env', COEFFICIENT, [scatter.value('C_lo'), scatter.value('C_hi')]),
-    airLeakageCoefficient: figure(standard, 'C_L', COEFFICIENT, [
-      standard.value('C_L_lo'),
-      standard.value('C_L_hi'),
-    ]),
-    airFlowExponent: figure(curve, 'n', '1', [scatter.value('n_lo'), scatter.value('n_hi')]),
-    rSquared: curve.value('r_2'),
+    airFlowCoefficient: figure(curve, 'C_env', COEFFICIENT, ends(scatter, 'C')),
+    airLeakageCoefficient: figure(standard, 'C_L', COEFFICIENT, ends(standard, 'C_L')),
+    airFlowExponent: figure(curve, 'n', '1', ends(scatter, 'n')),
+    ...(curve.has('r_2') && { rSquared: curve.value('r_2') }),
     ...quantitiesOf((pressure) => at(run.at, pressure)),
     readings: [...curve.column('dp')].map((pressure, i) => ({
       pressureDifference_Pa: pressure,
@@ -89,13 +86,13 @@ const flow = (rate: Block): Figure =>
 
 function optional(block: Block | undefined, symbol: string, unit: string): Figure | undefined {
   if (!block?.has(symbol)) return undefined
-  const lower = `${symbol}_lo`
-  return figure(
-    block,
-    symbol,
-    unit,
-    block.has(lower) ? [block.value(lower), block.value(`${symbol}_hi`)] : undefined,
-  )
+  return figure(block, symbol, unit, ends(block, symbol))
+}
+
+/** The ends of a figure's interval, where the block has them. */
+function ends(block: Block | undefined, symbol: string): [number, number] | undefined {
+  if (!block?.has(`${symbol}_lo`)) return undefined
+  return [block.value(`${symbol}_lo`), block.value(`${symbol}_hi`)]
 }
 
 function figure(block: Block, symbol: string, unit: string, ci95?: [number, number]): Figure {

@@ -10,6 +10,7 @@ const altitude = {
   text: 'US Standard Atmosphere 1976; ASHRAE Fundamentals 2017 ch. 1',
   seen: 'read',
 } as const
+const sutherland = { text: 'Roulet 2008, eq. 4.17; US Standard Atmosphere 1976', seen: 'read' } as const
 const si = { text: 'definition of the unit', seen: 'definition' } as const
 
 /** Every constant, once. Expressions refer to them by symbol. */
@@ -24,6 +25,35 @@ export const constants: readonly Constant[] = [
   { symbol: 'c_v', name: 'saturation pressure, ln T term', unit: '1', value: 5.02802, source: vapour },
   { symbol: 'a_h', name: 'standard atmosphere, lapse', unit: '1/m', value: 2.25577e-5, source: altitude },
   { symbol: 'b_h', name: 'standard atmosphere, exponent', unit: '1', value: 5.25588, source: altitude },
+  {
+    symbol: 'g_n',
+    name: 'standard acceleration of free fall',
+    unit: 'm/s²',
+    value: 9.80665,
+    source: { text: 'CGPM 1901', seen: 'definition' },
+  },
+  {
+    symbol: 'pi',
+    name: 'circumference of a circle over its diameter',
+    unit: '1',
+    value: Math.PI,
+    source: si,
+  },
+  {
+    symbol: 'b_mu',
+    name: 'viscosity of air, Sutherland coefficient',
+    unit: 'Pa·s/K^0.5',
+    value: 1.458e-6,
+    source: sutherland,
+  },
+  {
+    symbol: 'S_mu',
+    name: 'viscosity of air, Sutherland temperature',
+    unit: 'K',
+    value: 110.4,
+    source: sutherland,
+  },
+  { symbol: 'theta_0', name: 'temperature of the reference air', unit: '°C', value: 20, source: iso },
   { symbol: 's_h', name: 'seconds in an hour', unit: 's/h', value: 3600, source: si },
   { symbol: 'u_A', name: 'square centimetres in a square metre', unit: 'cm²/m²', value: 1e4, source: si },
   {

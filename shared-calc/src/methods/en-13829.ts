@@ -1,5 +1,6 @@
 import { fanPressurisationRules } from '../rules/index.js'
 import type { Source } from '../sheet/index.js'
+import { fittedLine } from './fitted-line.js'
 import { iso9972Limits } from './iso-9972.js'
 import type { Limit, Method, MethodLimits } from './method.js'
 
@@ -37,6 +38,7 @@ export const en13829: Method = {
   volumeBasisSource: { text: 'EN 13829:2001, definitions', seen: 'read' },
   limits: en13829Limits,
   rules: fanPressurisationRules,
+  formulas: fittedLine,
   terms: {
     q50: 'air leakage rate at 50 Pa, V50',
     n50: 'air change rate at 50 Pa, n50',

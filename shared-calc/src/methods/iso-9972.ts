@@ -1,5 +1,6 @@
 import { fanPressurisationRules } from '../rules/index.js'
 import type { Source } from '../sheet/index.js'
+import { fittedLine } from './fitted-line.js'
 import type { Method, MethodLimits } from './method.js'
 
 const clause = (number: string): Source => ({ text: `ISO 9972:2015, ${number}`, seen: 'memory' })
@@ -35,6 +36,7 @@ export const iso9972: Method = {
   volumeBasisSource: { text: 'ISO 9972:2015, definitions', seen: 'read' },
   limits: iso9972Limits,
   rules: fanPressurisationRules,
+  formulas: fittedLine,
   terms: {
     q50: 'air leakage rate at 50 Pa, q50',
     n50: 'air change rate at 50 Pa, n50',

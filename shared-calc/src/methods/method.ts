@@ -1,6 +1,6 @@
 import type { VolumeBasis } from '../record/index.js'
 import type { Rule } from '../rules/rule.js'
-import type { Source } from '../sheet/index.js'
+import type { Chapter, Source } from '../sheet/index.js'
 
 /** A limit with its clause. */
 export interface Limit {
@@ -31,7 +31,35 @@ export interface MethodLimits {
   readonly directionsDiffer: Limit
 }
 
-/** A test method: its limits, rules and words. Methods differ in these only. */
+/**
+ * The formulas by which a run becomes a leakage curve and its figures. Each chapter is given what its inputs ask for by
+ * symbol: from the readings, the air and the chapters before it.
+ */
+export interface CurveChapters {
+  /** From readings to coefficient and exponent: gives at least dp, q_env, x, y, N, n, C_env, q_fit. */
+  readonly curve: Chapter
+  /** Scatter of the fit; a method that fits no line has none. */
+  readonly scatter?: Chapter
+  readonly residuals?: Chapter
+  /** To reference air: gives C_L. */
+  readonly standard: Chapter
+  /** At a reference pressure: gives q_pr and A_L. */
+  readonly rate: Chapter
+  /** How the logarithm of q_pr moves with each reading: gives c_x, c_y and the sums that the budget needs. */
+  readonly sensitivity: Chapter
+}
+
+/** A figure that the method itself reports. */
+export interface OfficialFigure {
+  readonly term: string
+  /** Block of each run, or of the means at a pressure, and symbol that hold it. */
+  readonly from: 'run curve' | 'run standard' | { readonly meanAt_Pa: number }
+  readonly symbol: string
+  readonly unit: string
+  readonly source: Source
+}
+
+/** A test method: its formulas, limits, rules and words. Methods differ in these only. */
 export interface Method {
   readonly id: string
   readonly title: string
@@ -40,6 +68,15 @@ export interface Method {
   readonly volumeBasisSource: Source
   readonly limits: MethodLimits
   readonly rules: readonly Rule[]
+  readonly formulas: CurveChapters
+  /** Reference pressures of the method beside the reported 50, 10 and 4 Pa. */
+  readonly referencePressures?: readonly number[]
+  /** Fewest readings of a run that can be worked out at all. */
+  readonly fewestReadings?: number
+  /** Exponent that the method assumes where it finds none. */
+  readonly assumedExponent?: Limit
+  /** What the method itself reports, where that is more than the quantities every evaluation gives. */
+  readonly official?: readonly OfficialFigure[]
   /** The method's own names of the reported quantities. */
   readonly terms: Readonly<Record<'q50' | 'n50' | 'qE50' | 'qF50' | 'ela4' | 'ela10', string>>
   readonly notes: readonly string[]

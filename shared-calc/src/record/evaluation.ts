@@ -56,7 +56,8 @@ export const EvaluatedRun = z.strictObject({
   airFlowCoefficient: Figure,
   airLeakageCoefficient: Figure,
   airFlowExponent: Figure,
-  rSquared: finite,
+  /** Absent where the method fits no line. */
+  rSquared: finite.optional(),
   ...quantities,
   readings: z.array(EvaluatedReading),
 })

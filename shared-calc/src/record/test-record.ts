@@ -9,6 +9,7 @@ import { Run } from './runs.js'
 import { TakeOff } from './take-off.js'
 import { Target } from './target.js'
 import { TestDetails } from './test-details.js'
+import { UncertaintyInputs } from './uncertainty.js'
 import { RECORD_FORMATS, refuseNewerParts } from './versions.js'
 
 export { RECORD_FORMAT, RECORD_FORMAT_2, RECORD_FORMATS } from './versions.js'
@@ -33,6 +34,7 @@ export const TestRecord = z
     plan: Plan.optional(),
     preparation: Preparation.optional(),
     leaks: LeakLog.optional(),
+    uncertainty: UncertaintyInputs.optional(),
   })
   .superRefine(refuseNewerParts)
   .superRefine((record, context) => {

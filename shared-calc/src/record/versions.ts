@@ -1,12 +1,12 @@
 import type { z } from 'zod'
 
 export const RECORD_FORMAT = 'draughtbook/record@1'
-/** The format that may also hold a take-off, a plan, the preparation and the leaks. */
+/** The format that may also hold a take-off, a plan, the preparation, the leaks and the uncertainty of the inputs. */
 export const RECORD_FORMAT_2 = 'draughtbook/record@2'
 export const RECORD_FORMATS = [RECORD_FORMAT, RECORD_FORMAT_2] as const
 
 /** Parts that came with record@2; a record@1 must not hold them, or it would be read differently by an older tool. */
-export const partsOfVersion2 = ['takeOff', 'plan', 'preparation', 'leaks'] as const
+export const partsOfVersion2 = ['takeOff', 'plan', 'preparation', 'leaks', 'uncertainty'] as const
 
 interface AnyVersion {
   readonly format: (typeof RECORD_FORMATS)[number]

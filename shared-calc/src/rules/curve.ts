@@ -28,7 +28,8 @@ export const exponentRange: Rule = ({ method, test }) => {
 /** The readings lie on one line. */
 export const correlation: Rule = ({ method, test }) => {
   const { value: limit, source } = method.limits.rSquared
-  return test.runs.flatMap(({ curve, direction, index }) => {
+  return test.runs.flatMap(({ curve, scatter, direction, index }) => {
+    if (!scatter) return []
     const value = curve.value('r_2')
     if (value >= limit) return []
     return [
@@ -51,7 +52,7 @@ const OUTLIER_ALPHA = 0.01
 /** A reading that lies off the line through all the others. */
 export const outlier: Rule = ({ test }) =>
   test.runs.flatMap(({ scatter, residuals, direction, index }) => {
-    if (scatter.rows < 4) return []
+    if (!scatter || scatter.rows < 4) return []
     const where = (i: number) => [`runs[${index}].readings[${i}]`]
     if (!residuals) {
       const squares = scatter.value('SSE')

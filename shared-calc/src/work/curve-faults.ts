@@ -35,6 +35,7 @@ export function refuseWrongSide(curve: Block, run: Run, path: string): void {
 /** @throws InputError when the fitted line leaves the range of numbers at a reference pressure */
 export function refuseUnusableCurve(rate: Block, curve: Block, path: string): void {
   const usable = ['q_pr', 'q_lo', 'q_hi', 'A_L'].every((symbol) => {
+    if (!rate.has(symbol)) return true
     const value = rate.value(symbol)
     return Number.isFinite(value) && value > 0
   })

@@ -2,7 +2,10 @@ import { atReferencePressure } from '../formulas/at-reference-pressure.js'
 import { byRule, Calculation } from '../sheet/index.js'
 import type { WorkedRun } from './worked-test.js'
 
-/** A point of a run's fitted curve: induced pressure difference, Pa; envelope flow with its 95 % interval, m³/h. */
+/**
+ * A point of a run's fitted curve: induced pressure difference, Pa; envelope flow with its 95 % interval, m³/h. Where
+ * the method fits no line there is no scatter of a fit, and the ends are the flow itself.
+ */
 export interface CurvePoint {
   readonly pressure_Pa: number
   readonly flow_m3_h: number
@@ -18,17 +21,14 @@ export function curvePoints({ curve, scatter }: WorkedRun): CurvePoint[] {
       dp_r: byRule(pressure, 'point of the curve'),
       C_L: curve.ref('C_env'),
       n: curve.ref('n'),
-      N: curve.ref('N'),
-      xbar: curve.ref('xbar'),
-      S_xx: curve.ref('S_xx'),
-      S_n: scatter.ref('S_n'),
-      t_95: scatter.ref('t_95'),
+      ...(scatter && { N: curve.ref('N'), xbar: curve.ref('xbar'), S_xx: curve.ref('S_xx') }),
+      ...(scatter && { S_n: scatter.ref('S_n'), t_95: scatter.ref('t_95') }),
     })
     return {
       pressure_Pa: pressure,
       flow_m3_h: point.value('q_pr'),
-      lower_m3_h: point.value('q_lo'),
-      upper_m3_h: point.value('q_hi'),
+      lower_m3_h: point.value(scatter ? 'q_lo' : 'q_pr'),
+      upper_m3_h: point.value(scatter ? 'q_hi' : 'q_pr'),
     }
   })
 }

@@ -3,7 +3,7 @@ import type { TestRecord } from '../record/index.js'
 import { type Block, type Calculation, fromRecord, type Given } from '../sheet/index.js'
 
 /** The building's bases, as far as they were recorded. */
-export function basesOf({ building }: TestRecord): { V?: Given; A_E?: Given; A_F?: Given } {
+export function basesOf({ building }: Pick<TestRecord, 'building'>): { V?: Given; A_E?: Given; A_F?: Given } {
   const { volume_m3: volume, envelopeArea_m2: envelope, floorArea_m2: floor } = building
   return {
     ...(volume !== undefined && { V: fromRecord('building.volume_m3', volume) }),
@@ -23,7 +23,7 @@ export function workDerived(
 ): Block {
   return calculation.add(id, title, derivedRates, {
     q_pr: rate.ref('q_pr'),
-    ...(withEnds && { q_lo: rate.ref('q_lo'), q_hi: rate.ref('q_hi') }),
+    ...(withEnds && rate.has('q_lo') && { q_lo: rate.ref('q_lo'), q_hi: rate.ref('q_hi') }),
     ...basesOf(record),
   })
 }

@@ -1,14 +1,20 @@
-import { atReferencePressure } from '../formulas/at-reference-pressure.js'
-import { fitScatter, studentisedResiduals } from '../formulas/confidence.js'
-import { leakageCurve } from '../formulas/leakage-curve.js'
 import { lowestPressure } from '../formulas/limits.js'
-import { standardAir } from '../formulas/standard-air.js'
 import type { Method } from '../methods/method.js'
 import type { Run, TestRecord } from '../record/index.js'
-import { type Block, byRule, type Calculation, columnFromRecord, columnOf } from '../sheet/index.js'
+import {
+  type Bindings,
+  type Block,
+  bindBySymbol,
+  byRule,
+  type Calculation,
+  type Chapter,
+  columnFromRecord,
+  columnOf,
+} from '../sheet/index.js'
 import { refuseUnusableCurve, refuseWrongSide } from './curve-faults.js'
 import { workDerived } from './derived.js'
 import { workFlows } from './device-flow.js'
+import { upperStation } from './stations.js'
 import type { AtPressure, WorkedRun } from './worked-test.js'
 import { workZeroFlow, type ZeroFlow } from './zero-flow.js'
 
@@ -37,8 +43,9 @@ export function workRun(around: RunSurroundings, run: Run, index: number): Worke
   const path = `runs[${index}]`
   const word = run.direction === 'depressurisation' ? 'Depressurisation' : 'Pressurisation'
   const blowingOut = run.direction === 'depressurisation'
-  const inDevice = (blowingOut ? indoor : outdoor).ref('rho')
-  const inLeaks = (blowingOut ? outdoor : indoor).ref('rho')
+  const [airInDevice, airInLeaks] = blowingOut ? [indoor, outdoor] : [outdoor, indoor]
+  const inDevice = airInDevice.ref('rho')
+  const inLeaks = airInLeaks.ref('rho')
 
   const zero = workZeroFlow(calculation, id, word, run, path)
   const { flows, device } = workFlows(
@@ -49,54 +56,41 @@ export function workRun(around: RunSurroundings, run: Run, index: number): Worke
     record.flowDevice,
     inDevice,
   )
-  const curve = calculation.add(`${id}.curve`, `${word}: leakage curve`, leakageCurve, {
-    dp_m: columnFromRecord(
-      run.readings.map(({ pressure_Pa }) => pressure_Pa),
-      (row) => `${path}.readings[${row}].pressure_Pa`,
-    ),
+  const { formulas, assumedExponent } = method
+  const pressures = run.readings.map(({ pressure_Pa }) => pressure_Pa)
+  const given: Bindings = {
+    dp_m: columnFromRecord(pressures, (row) => `${path}.readings[${row}].pressure_Pa`),
     q_m: flows,
     sign: byRule(loggedSign(run), 'sign with which the pressures of this run were logged'),
     dp_01: zero.meanBefore,
     dp_02: zero.meanAfter,
     rho_d: inDevice,
     rho_x: inLeaks,
-  })
+    T_d: airInDevice.ref('T'),
+    T_x: airInLeaks.ref('T'),
+    n_a: assumedExponent && byRule(assumedExponent.value, 'air flow exponent assumed by the method'),
+    ...(formulas.curve.slots.has('hi') && { hi: upperStation(pressures) }),
+  }
+  const add = (name: string, title: string, chapter: Chapter, blocks: readonly Block[], more?: Bindings) =>
+    calculation.add(
+      `${id}.${name}`,
+      `${word}: ${title}`,
+      chapter,
+      bindBySymbol(chapter, more ?? given, blocks),
+    )
+  const curve = add('curve', 'leakage curve', formulas.curve, [])
   refuseWrongSide(curve, run, path)
-  const residual = curve.refColumn('e')
-  const scatter = calculation.add(`${id}.scatter`, `${word}: scatter of the fit`, fitScatter, {
-    x: curve.refColumn('x'),
-    e: residual,
-    N: curve.ref('N'),
-    xbar: curve.ref('xbar'),
-    S_xx: curve.ref('S_xx'),
-    n: curve.ref('n'),
-    lnC: curve.ref('lnC'),
-  })
-  const standard = calculation.add(`${id}.standard`, `${word}: reference air density`, standardAir, {
-    C_env: curve.ref('C_env'),
-    C_lo: scatter.ref('C_lo'),
-    C_hi: scatter.ref('C_hi'),
-    n: curve.ref('n'),
-    rho_x: inLeaks,
-  })
-  const residuals = canJudgeResiduals(scatter)
-    ? calculation.add(`${id}.residuals`, `${word}: residuals`, studentisedResiduals, {
-        e: residual,
-        d_e: scatter.refColumn('d_e'),
-        N: curve.ref('N'),
-      })
-    : undefined
+  const scatter = formulas.scatter && add('scatter', 'scatter of the fit', formulas.scatter, [curve])
+  const fit = scatter ? [curve, scatter] : [curve]
+  const standard = add('standard', 'reference air density', formulas.standard, fit)
+  const residuals =
+    formulas.residuals && scatter && canJudgeResiduals(scatter)
+      ? add('residuals', 'residuals', formulas.residuals, fit)
+      : undefined
   const at = new Map<number, AtPressure>()
   for (const pressure of around.referencePressures) {
-    const rate = calculation.add(`${id}.at${pressure}`, `${word}: at ${pressure} Pa`, atReferencePressure, {
+    const rate = add(`at${pressure}`, `at ${pressure} Pa`, formulas.rate, [...fit, standard], {
       dp_r: byRule(pressure, 'reference pressure'),
-      C_L: standard.ref('C_L'),
-      n: curve.ref('n'),
-      N: curve.ref('N'),
-      xbar: curve.ref('xbar'),
-      S_xx: curve.ref('S_xx'),
-      S_n: scatter.ref('S_n'),
-      t_95: scatter.ref('t_95'),
     })
     refuseUnusableCurve(rate, curve, path)
     const derived = around.derivedPressures.has(pressure)
@@ -119,7 +113,7 @@ export function workRun(around: RunSurroundings, run: Run, index: number): Worke
     ...(zero.after && { after: zero.after }),
     ...(device && { device }),
     curve,
-    scatter,
+    ...(scatter && { scatter }),
     ...(residuals && { residuals }),
     standard,
     ...(lowest && { lowest }),

@@ -12,7 +12,8 @@ export interface WorkedRun {
   readonly after?: Block
   readonly device?: Block
   readonly curve: Block
-  readonly scatter: Block
+  /** Only where the method fits a line. */
+  readonly scatter?: Block
   readonly residuals?: Block
   readonly standard: Block
   readonly lowest?: Block

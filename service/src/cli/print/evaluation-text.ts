@@ -41,7 +41,7 @@ function resultLines({ results, runs, method }: Evaluation): string[] {
   })
   const exponents = runs.map(
     ({ direction, airFlowExponent, rSquared }) =>
-      `${direction}: air flow exponent ${figureText(airFlowExponent)}, r² ${numberText(rSquared, 5)}`,
+      `${direction}: air flow exponent ${figureText(airFlowExponent)}${rSquared === undefined ? '' : `, r² ${numberText(rSquared, 5)}`}`,
   )
   return [...shown, ...exponents]
 }
