@@ -2,6 +2,7 @@ import ExcelJS from 'exceljs'
 import { InputError } from '../problem.js'
 import { digestOf, Evaluation, parseRecord, type TestRecord } from '../record/index.js'
 import { RECORD, RECORD_SHEET_FORMAT } from './record-sheet.js'
+import { type RecordSignature, signatureOf } from './record-signature.js'
 import { parseChunks } from './record-text.js'
 
 /** What a summary workbook holds as data. */
@@ -9,6 +10,8 @@ export interface ReadSummary {
   readonly record: TestRecord
   readonly evaluation: Evaluation
   readonly calculationVersion: string
+  /** Undefined where the workbook was not signed. */
+  readonly signature?: RecordSignature
   /** Digests as written on the sheet, and as they are of what was found. */
   readonly digests: {
     readonly record: { readonly written: string; readonly found: string }
@@ -48,8 +51,10 @@ export function parseRecordRows(rows: ReadonlyMap<string, readonly string[]>): R
   const rawEvaluation = json(rows.get('evaluation') ?? [], 'evaluation')
   const evaluation = Evaluation.safeParse(rawEvaluation)
   if (!evaluation.success) throw fault('the evaluation on sheet Record is damaged')
+  const signature = signatureOf(rows)
   return {
     record: parseRecord(rawRecord),
+    ...(signature && { signature }),
     evaluation: evaluation.data,
     calculationVersion: one('calculation version'),
     digests: {

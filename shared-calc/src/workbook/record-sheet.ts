@@ -1,6 +1,7 @@
 import type { Workbook } from 'exceljs'
 import { digestOf, type Evaluation, type TestRecord } from '../record/index.js'
 import { setUpPage } from './page.js'
+import { type RecordSignature, signatureRows } from './record-signature.js'
 import { jsonChunks } from './record-text.js'
 import { dress, fonts, headingRow } from './styles.js'
 
@@ -12,6 +13,7 @@ export async function writeRecordSheet(
   workbook: Workbook,
   record: TestRecord,
   evaluation: Evaluation,
+  signature?: RecordSignature,
 ): Promise<void> {
   const sheet = workbook.addWorksheet(RECORD, { views: [{ showGridLines: false }] })
   sheet.columns = [{ width: 26 }, { width: 100 }]
@@ -21,6 +23,7 @@ export async function writeRecordSheet(
     ['calculation version', evaluation.calculationVersion],
     ['record digest', evaluation.recordDigest],
     ['evaluation digest', digestOf(evaluation)],
+    ...(signature ? signatureRows(signature) : []),
     ...jsonChunks(record).map((chunk): [string, string] => ['record', chunk]),
     ...jsonChunks(evaluation).map((chunk): [string, string] => ['evaluation', chunk]),
   ]

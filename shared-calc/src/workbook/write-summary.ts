@@ -3,6 +3,7 @@ import type { CellMap } from '../cell-map.js'
 import { evaluateWorked } from '../evaluate.js'
 import { methodById } from '../methods/index.js'
 import type { Evaluation, TestRecord } from '../record/index.js'
+import type { WorkedTest } from '../work/worked-test.js'
 import { addCharts, type ChartDescription } from './chart/index.js'
 import { writeCheckSheet } from './check-sheet.js'
 import { nameMainResults } from './defined-names.js'
@@ -10,6 +11,7 @@ import { publishedFigures } from './figures.js'
 import { Places } from './places.js'
 import { writeReadingsSheet } from './readings-sheet.js'
 import { writeRecordSheet } from './record-sheet.js'
+import { type RecordSignature, signedMessage } from './record-signature.js'
 import { leakageChart } from './summary-chart.js'
 import { addSummarySheet, fillSummarySheet } from './summary-sheet.js'
 import { writeWorkingSheet } from './working-sheet.js'
@@ -17,6 +19,8 @@ import { writeWorkingSheet } from './working-sheet.js'
 export interface SummaryOptions {
   /** Field path → cell address in the log that the record was read from. */
   readonly cells?: CellMap
+  /** Signs the message of {@link signedMessage}; the workbook then carries the signature. */
+  readonly sign?: (message: string) => RecordSignature
 }
 
 /**
@@ -34,9 +38,21 @@ export async function writeSummaryWorkbook(
 /** The workbook with the evaluation and the chart it shows. */
 export async function writeSummary(
   record: TestRecord,
-  { cells }: SummaryOptions = {},
+  { cells, sign }: SummaryOptions = {},
 ): Promise<{ bytes: Uint8Array; evaluation: Evaluation; chart: ChartDescription }> {
-  const { evaluation, test } = evaluateWorked(record, cells ? { cells } : {})
+  const worked = evaluateWorked(record, cells ? { cells } : {})
+  const { evaluation } = worked
+  const { workbook, chart } = await layOutSummary(record, worked, sign?.(signedMessage(evaluation)))
+  const plain = new Uint8Array(await workbook.xlsx.writeBuffer())
+  return { bytes: addCharts(plain, [chart]), evaluation, chart }
+}
+
+/** Every cell of a summary, before it becomes a file. Re-run compares archived workbooks with this. */
+export async function layOutSummary(
+  record: TestRecord,
+  { evaluation, test }: { readonly evaluation: Evaluation; readonly test: WorkedTest },
+  signature?: RecordSignature,
+): Promise<{ workbook: ExcelJS.Workbook; chart: ChartDescription; places: Places }> {
   const places = new Places()
   const workbook = newWorkbook(record)
   const summary = addSummarySheet(workbook)
@@ -44,13 +60,11 @@ export async function writeSummary(
   writeWorkingSheet(workbook, test.calculation, places)
   const figures = publishedFigures(evaluation, test)
   const check = writeCheckSheet(workbook, record, figures, evaluation.findings, places)
-  await writeRecordSheet(workbook, record, evaluation)
+  await writeRecordSheet(workbook, record, evaluation, signature)
   const method = methodById(record.test.method)
   const chartRows = fillSummarySheet(summary, { record, evaluation, test, method, places, check })
   nameMainResults(workbook, figures, places)
-  const plain = new Uint8Array(await workbook.xlsx.writeBuffer())
-  const chart = leakageChart(test, places, chartRows)
-  return { bytes: addCharts(plain, [chart]), evaluation, chart }
+  return { workbook, chart: leakageChart(test, places, chartRows), places }
 }
 
 /** Document properties; dated by the test, so that a workbook written again is the same to the byte. */
