@@ -1,7 +1,7 @@
 import { assemble } from './assemble.js'
 import { attachCells, type CellMap } from './cell-map.js'
 import { methodById } from './methods/index.js'
-import { type Evaluation, parseRecord, type TestRecord } from './record/index.js'
+import { type Evaluation, type Finding, parseRecord, type TestRecord } from './record/index.js'
 import { traceOf } from './sheet/index.js'
 import { workOut } from './work/work-out.js'
 import type { WorkedTest } from './work/worked-test.js'
@@ -9,6 +9,8 @@ import type { WorkedTest } from './work/worked-test.js'
 export interface EvaluateOptions {
   /** Field path → cell address, where the record came from a sheet. */
   readonly cells?: CellMap
+  /** What reading the log had to convert or leave out; they stand first and count for the verdict. */
+  readonly findings?: readonly Finding[]
   /** Whether to add every step of the working. */
   readonly trace?: boolean
 }
@@ -25,14 +27,12 @@ export function evaluate(record: TestRecord, options: EvaluateOptions = {}): Eva
 /** The evaluation together with the blocks it was read off, for the workbook. */
 export function evaluateWorked(
   record: TestRecord,
-  { cells, trace = false }: EvaluateOptions = {},
+  { cells, findings: told = [], trace = false }: EvaluateOptions = {},
 ): { evaluation: Evaluation; test: WorkedTest } {
   const method = methodById(record.test.method)
   const test = workOut(record, method)
-  const findings = attachCells(
-    method.rules.flatMap((rule) => rule({ record, method, test })),
-    cells,
-  )
+  const ruled = method.rules.flatMap((rule) => rule({ record, method, test }))
+  const findings = [...told, ...attachCells(ruled, cells)]
   const evaluation = assemble(record, method, test, findings)
   return { evaluation: trace ? { ...evaluation, trace: traceOf(test.calculation) } : evaluation, test }
 }

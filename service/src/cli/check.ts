@@ -16,7 +16,7 @@ export const addCheck: AddCommand = (program, { terminal }) => {
     .action(async (file: string, options: ReadOptions & { json?: boolean }) => {
       const tests = await readInput(file, options)
       const found = await withFile(file, async () =>
-        tests.map(({ record, cells, findings }) => [...findings, ...evaluate(record, { cells }).findings]),
+        tests.map(({ record, cells, findings }) => evaluate(record, { cells, findings }).findings),
       )
       if (options.json) return terminal.out(JSON.stringify(found.length === 1 ? found[0] : found, null, 2))
       for (const [i, findings] of found.entries()) {

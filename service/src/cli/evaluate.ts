@@ -30,10 +30,9 @@ export const addEvaluate: AddCommand = (program, { terminal }) => {
       const tests = await readInput(file, options)
       // Every test is evaluated before the first file is written: a fault in the last leaves nothing behind.
       const evaluations = await withFile(file, async () =>
-        tests.map(({ record, cells, findings }) => {
-          const evaluation = evaluate(record, { cells, trace: options.trace === true })
-          return { ...evaluation, findings: [...findings, ...evaluation.findings] }
-        }),
+        tests.map(({ record, cells, findings }) =>
+          evaluate(record, { cells, findings, trace: options.trace === true }),
+        ),
       )
       const skip = options.json === true && options.out === undefined
       const written = skip ? [] : await writeSummaries(file, tests, options)

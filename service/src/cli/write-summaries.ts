@@ -2,8 +2,8 @@ import { digestOf, type TestRecord } from '@draughtbook/shared-calc'
 import { readSummaryWorkbook, writeSummaryWorkbook } from '@draughtbook/shared-calc/workbook'
 import { fileFault } from '../files/file-fault.js'
 import { writeAtomically } from '../files/write-atomically.js'
+import type { ReadTest } from '../input/read-sheet.js'
 import { guardOld, type OutputWish, outputPath } from './output-path.js'
-import type { ReadTest } from './read-input.js'
 import { UsageError } from './usage-error.js'
 
 /** Writes the summary workbook of each test of a file. Resolves to their paths. Throws UsageError when one cannot be written. */

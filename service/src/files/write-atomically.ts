@@ -6,11 +6,15 @@ import { basename, dirname, join } from 'node:path'
  * Writes a file so that nobody ever sees half of it: to a temporary name in the same folder, flushed to disk, then
  * renamed over the old one. On any error the old file stays as it was and the temporary one is removed.
  */
-export async function writeAtomically(path: string, content: Uint8Array | string): Promise<void> {
+export async function writeAtomically(
+  path: string,
+  content: Uint8Array | string,
+  mode = 0o644,
+): Promise<void> {
   const folder = dirname(path)
   const temporary = join(folder, `.${basename(path)}.${randomBytes(6).toString('hex')}.part`)
   try {
-    const file = await open(temporary, 'wx', 0o644)
+    const file = await open(temporary, 'wx', mode)
     try {
       await file.writeFile(content)
       await file.sync()

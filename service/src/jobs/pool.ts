@@ -1,0 +1,80 @@
+import { fileURLToPath } from 'node:url'
+import { Piscina } from 'piscina'
+import { HttpFault } from '../http/http-fault.js'
+import type { Jobs } from './jobs.js'
+import { type Outcome, unwrap } from './outcome.js'
+import type { TaskInput, TaskName, TaskResult } from './tasks.js'
+import type { Order } from './worker.js'
+
+export interface PoolOptions {
+  readonly workers: number
+  /** Most tasks that wait; more are turned away. */
+  readonly queue: number
+  /** Memory of one worker, MB. */
+  readonly memory_MB?: number
+  /** File of the worker's entry. */
+  readonly file?: string
+}
+
+export interface Pool extends Jobs {
+  readonly waiting: number
+  readonly threads: number
+  /** Thread ids, for tests that end one. */
+  readonly pool: Piscina
+}
+
+const ENTRY = fileURLToPath(new URL('./worker.js', import.meta.url))
+
+/** Worker threads with a bounded queue. A task whose worker dies is tried once more: tasks change nothing, so that is safe. */
+export function startPool({ workers, queue, memory_MB = 512, file = ENTRY }: PoolOptions): Pool {
+  const pool = new Piscina({
+    filename: file,
+    minThreads: 1,
+    maxThreads: workers,
+    maxQueue: queue,
+    idleTimeout: 60_000,
+    resourceLimits: { maxOldGenerationSizeMb: memory_MB },
+  })
+  // A worker that dies with nothing to do is replaced by the pool; without a listener it would end the process.
+  pool.on('error', () => undefined)
+  const run = (order: Order, signal: AbortSignal) => pool.run(order, { signal })
+  return {
+    pool,
+    get waiting() {
+      return pool.queueSize
+    },
+    get threads() {
+      return pool.threads.length
+    },
+    run: async <Name extends TaskName>(name: Name, input: TaskInput<Name>, signal: AbortSignal) => {
+      const order: Order = { name, input }
+      const outcome: unknown = await run(order, signal)
+        .catch((error: unknown) => (isCrash(error) && !signal.aborted ? run(order, signal) : refused(error)))
+        .catch(refused)
+      return unwrap<TaskResult<Name>>(outcome as Outcome<TaskResult<Name>>)
+    },
+    close: () => pool.close(),
+  }
+}
+
+const isCrash = (error: unknown) => error instanceof Error && error.message.startsWith('worker exited')
+
+/** What went wrong with the pool itself, as an answer. */
+function refused(error: unknown): never {
+  if (error instanceof HttpFault) throw error
+  const { message = '', code = '' } = error as { message?: string; code?: string }
+  if (message === 'Task queue is at limit') throw overloaded()
+  if (code === 'ERR_WORKER_OUT_OF_MEMORY')
+    throw new HttpFault(422, 'The input needs more memory than one request may use', {
+      kind: 'too-much-work',
+    })
+  throw error
+}
+
+/** Too much to do at the moment. */
+export const overloaded = () =>
+  new HttpFault(503, 'The service is busy', {
+    kind: 'busy',
+    detail: 'more requests are waiting than can be kept; try again shortly',
+    headers: { 'retry-after': '2' },
+  })

@@ -1,0 +1,11 @@
+import { settle } from './outcome.js'
+import type { TaskInput, TaskName } from './tasks.js'
+
+/** What the pool sends to a worker. */
+export interface Order {
+  readonly name: TaskName
+  readonly input: TaskInput<TaskName>
+}
+
+/** Entry of a worker thread. */
+export default ({ name, input }: Order): Promise<unknown> => settle(name, input as never)

@@ -1,0 +1,69 @@
+import type { Request, RequestHandler } from 'express'
+import { HttpFault } from '../http/http-fault.js'
+import { isOpen, type Settings } from '../settings/settings.js'
+import { type Caller, thisMachine } from './caller.js'
+import { IssuerUnreachable, oidcCheck } from './oidc.js'
+import { provenBy } from './tokens/token.js'
+import { TokenStore } from './tokens/token-store.js'
+
+/** Finds out who calls, and puts it in `response.locals.caller`. 401 for nobody we know. */
+export function authenticate(settings: Settings): RequestHandler {
+  if (isOpen(settings))
+    return (_request, response, next) => {
+      response.locals.caller = thisMachine
+      next()
+    }
+  const checks = [tokenCheck(settings), identityCheck(settings)].filter((check) => check !== undefined)
+  return async (request, response, next) => {
+    const presented = bearerOf(request)
+    if (presented === undefined) throw unknownCaller('The request carries no access token')
+    for (const check of checks) {
+      const caller = await check(presented).catch(unavailable)
+      if (!caller) continue
+      response.locals.caller = caller
+      return next()
+    }
+    throw unknownCaller('The access token is not known, has expired or was revoked', 'invalid_token')
+  }
+}
+
+type Check = (token: string) => Promise<Caller | undefined>
+
+function tokenCheck({ tokens }: Settings): Check | undefined {
+  if (tokens === undefined) return undefined
+  const store = new TokenStore(tokens)
+  return async (presented) => {
+    const stored = provenBy(presented, await store.current())
+    return stored && { name: stored.name, key: `token ${stored.id}`, library: stored.library }
+  }
+}
+
+function identityCheck({ oidcIssuer, oidcAudience, oidcJwks }: Settings): Check | undefined {
+  if (oidcIssuer === undefined || oidcAudience === undefined) return undefined
+  const check = oidcCheck({ issuer: oidcIssuer, audience: oidcAudience, jwks: oidcJwks })
+  // Our own tokens have no dot; a JWT has two. Asking the issuer about ours would only cost time.
+  return async (presented) => (presented.includes('.') ? check(presented) : undefined)
+}
+
+/** Source: RFC 6750, 2.1. */
+function bearerOf(request: Request): string | undefined {
+  const { authorization } = request.headers
+  return /^Bearer ([A-Za-z0-9._~+/-]{1,4096}=*)$/i.exec(authorization ?? '')?.[1]
+}
+
+/** Source: RFC 6750, 3. */
+function unknownCaller(title: string, error?: string): HttpFault {
+  const challenge = error ? `Bearer realm="draughtbook", error="${error}"` : 'Bearer realm="draughtbook"'
+  return new HttpFault(401, title, { kind: 'unknown-caller', headers: { 'www-authenticate': challenge } })
+}
+
+/** When access cannot be checked, nobody gets in. */
+function unavailable(error: unknown): never {
+  const detail =
+    error instanceof IssuerUnreachable ? 'the identity provider does not answer' : 'the tokens cannot be read'
+  throw new HttpFault(503, 'Access cannot be checked now', {
+    kind: 'busy',
+    detail,
+    headers: { 'retry-after': '10' },
+  })
+}

@@ -1,0 +1,44 @@
+import { readFile } from 'node:fs/promises'
+import { InputError, problemsFromZod } from '@draughtbook/shared-calc'
+import { z } from 'zod'
+import { errorCode } from '../../files/file-fault.js'
+import { writeAtomically } from '../../files/write-atomically.js'
+import { readJson } from '../../json/read-json.js'
+
+const hex = (bytes: number) => z.string().regex(new RegExp(`^[0-9a-f]{${2 * bytes}}$`))
+
+/** A token as kept: never the token itself, only a salted hash of its secret. */
+export const StoredToken = z.strictObject({
+  id: hex(8),
+  name: z.string().min(1).max(100),
+  salt: hex(16),
+  hash: hex(32),
+  created: z.iso.datetime(),
+  expires: z.iso.datetime(),
+  revoked: z.iso.datetime().optional(),
+  /** May change the firm's library. */
+  library: z.boolean(),
+})
+export type StoredToken = z.infer<typeof StoredToken>
+
+const TokenFile = z.strictObject({
+  format: z.literal('draughtbook/tokens@1'),
+  tokens: z.array(StoredToken).max(10_000),
+})
+
+/** The tokens of a file; none when there is no file yet. Throws InputError when it is damaged. */
+export async function readTokens(path: string): Promise<StoredToken[]> {
+  const text = await readFile(path, 'utf8').catch((error: unknown) => {
+    if (errorCode(error) === 'ENOENT') return undefined
+    throw error
+  })
+  if (text === undefined) return []
+  const result = TokenFile.safeParse(readJson(text))
+  if (!result.success) throw new InputError(problemsFromZod(result.error.issues))
+  return result.data.tokens
+}
+
+export function writeTokens(path: string, tokens: readonly StoredToken[]): Promise<void> {
+  const text = JSON.stringify({ format: 'draughtbook/tokens@1', tokens }, null, 2)
+  return writeAtomically(path, `${text}\n`, 0o600)
+}
