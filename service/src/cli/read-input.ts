@@ -1,9 +1,10 @@
 import { readFile, stat } from 'node:fs/promises'
 import { basename, extname } from 'node:path'
 import { InputError, parseRecord } from '@draughtbook/shared-calc'
-import { type Layout, LIMITS, parseLayout } from '@draughtbook/shared-calc/log'
+import { LIMITS } from '@draughtbook/shared-calc/log'
 import { type ReadTest, readSheet } from '../input/read-sheet.js'
 import { readJson } from '../json/read-json.js'
+import { layoutsFor, readLayout } from '../library/layouts.js'
 import { withFile } from './file-error.js'
 
 export interface ReadOptions {
@@ -15,18 +16,14 @@ export interface ReadOptions {
 
 /** Reads a record (.json), one of our own workbooks or a test log. Throws FileError with every fault. */
 export async function readInput(path: string, options: ReadOptions = {}): Promise<ReadTest[]> {
-  const layout = options.layout === undefined ? undefined : await readLayout(options.layout)
   return withFile(path, async () => {
     const bytes = await readBytes(path)
     if (extname(path).toLowerCase() === '.json')
       return [{ record: parseRecord(readJson(utf8(bytes))), cells: {}, findings: [] }]
-    return readSheet(bytes, basename(path), { layout, acceptProposal: options.acceptProposal })
+    const layout = options.layout === undefined ? undefined : await readLayout(options.layout)
+    const layouts = layout ? [] : await layoutsFor(path)
+    return readSheet(bytes, basename(path), { layout, layouts, acceptProposal: options.acceptProposal })
   })
-}
-
-/** A layout file. Throws FileError with every fault. */
-export function readLayout(path: string): Promise<Layout> {
-  return withFile(path, async () => parseLayout(readJson(utf8(await readBytes(path)))))
 }
 
 /** The bytes of a file, unless it is larger than any that is read. */

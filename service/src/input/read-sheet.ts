@@ -1,14 +1,7 @@
 import type { CellMap, Finding, TestRecord } from '@draughtbook/shared-calc'
-import {
-  builtInLayouts,
-  type Grid,
-  type Layout,
-  openLog,
-  readGrid,
-  readLog,
-  testsOf,
-} from '@draughtbook/shared-calc/log'
+import { type Layout, openLog, readGrid, readLog, testsOf } from '@draughtbook/shared-calc/log'
 import { parseRecordRows, RECORD } from '@draughtbook/shared-calc/workbook'
+import { summaryRows } from './summary-rows.js'
 
 /** One test as read: its record, where its fields stood, and what reading it had to convert or leave out. */
 export interface ReadTest {
@@ -20,7 +13,7 @@ export interface ReadTest {
 export interface SheetOptions {
   /** The layout to use, whatever the log looks like. */
   readonly layout?: Layout | undefined
-  /** Further layouts to choose from. */
+  /** Layouts to choose from. */
   readonly layouts?: readonly Layout[] | undefined
   /** Whether a layout found by guessing may be used. */
   readonly acceptProposal?: boolean | undefined
@@ -32,28 +25,12 @@ export interface SheetOptions {
  */
 export function readSheet(bytes: Uint8Array, name: string, options: SheetOptions = {}): ReadTest[] {
   const { layout, layouts = [], acceptProposal = false } = options
-  const reading = {
-    ...(layout && { layout }),
-    layouts: [...layouts, ...builtInLayouts],
-    acceptProposal,
-  }
+  const reading = { ...(layout && { layout }), layouts, acceptProposal }
   const grid = openLog(bytes, name, layout?.decimal)
-  const rows = grid.kind === 'workbook' && !layout ? recordRows(grid) : undefined
+  const rows = layout ? undefined : summaryRows(grid)
   if (rows) return [summaryOf(rows)]
   // A text file is opened again where the chosen layout states another decimal sign; that is readLog's affair.
   return testsOf(grid.kind === 'workbook' ? readGrid(grid, reading) : readLog(bytes, name, reading))
-}
-
-/** Key → texts of the sheet that holds a summary's record; undefined when the workbook is none of ours. */
-function recordRows(grid: Grid): Map<string, string[]> | undefined {
-  const sheet = grid.sheet(RECORD)
-  if (!sheet) return undefined
-  const rows = new Map<string, string[]>()
-  for (let row = 0; row < sheet.rows; row++) {
-    const key = String(sheet.at(row, 0)?.value ?? '')
-    rows.set(key, [...(rows.get(key) ?? []), String(sheet.at(row, 1)?.value ?? '')])
-  }
-  return rows.has('sheet format') ? rows : undefined
 }
 
 function summaryOf(rows: ReadonlyMap<string, readonly string[]>): ReadTest {
