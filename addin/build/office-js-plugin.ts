@@ -15,8 +15,10 @@ export function officeJs(choice: string | undefined): Plugin {
   const self = choice === 'self'
   return {
     name: 'draughtbook:office-js',
-    transformIndexHtml: (html) =>
-      html.replace('%OFFICE_JS%', self ? './office-js/office.js' : MICROSOFT_OFFICE_JS),
+    transformIndexHtml: {
+      order: 'pre',
+      handler: (html) => html.replace('%OFFICE_JS%', self ? './office-js/office.js' : MICROSOFT_OFFICE_JS),
+    },
     writeBundle(options) {
       if (self && options.dir) copyPackage(join(options.dir, 'office-js'))
     },
@@ -25,7 +27,10 @@ export function officeJs(choice: string | undefined): Plugin {
 
 /** Copies what Excel asks for: the loader, the Excel host files and the words in each language. */
 function copyPackage(target: string): void {
-  const source = join(dirname(fileURLToPath(import.meta.resolve('@microsoft/office-js/package.json'))), 'dist')
+  const source = join(
+    dirname(fileURLToPath(import.meta.resolve('@microsoft/office-js/package.json'))),
+    'dist',
+  )
   const wanted = readdirSync(source, { withFileTypes: true }).filter(
     (entry) =>
       entry.isDirectory() ||

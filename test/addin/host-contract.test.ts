@@ -1,15 +1,23 @@
 import { afterEach, describe, expect, it } from 'vitest'
-import { createExcelHost } from '../../addin/src/host/excel/excel-host.ts'
-import { type CellChange, type Host, HostError } from '../../addin/src/host/host.ts'
-import { PageHost } from '../../addin/src/host/page/page-host.ts'
-import { WorkbookBridge } from './excel-wire/bridge.ts'
-import { loadExcel } from './excel-wire/load-excel.ts'
-import { ModelWorkbook } from './excel-wire/workbook-model.ts'
-import { openedBook } from './opened-book.ts'
+import { createExcelHost } from '../../addin/src/host/excel/excel-host.js'
+import { type CellChange, type Host, HostError } from '../../addin/src/host/host.js'
+import { PageHost } from '../../addin/src/host/page/page-host.js'
+import { WorkbookBridge } from './excel-wire/bridge.js'
+import { loadExcel } from './excel-wire/load-excel.js'
+import { ModelWorkbook } from './excel-wire/workbook-model.js'
+import { openedBook } from './opened-book.js'
 
 /** One workbook, two hosts: the page twin and Excel's real object model over the wire. */
 const CELLS = {
-  'House 3': { A1: 'Pressure', B1: 'Flow', A2: -50.5, B2: { value: 92.1, format: '0.0', text: '92.1' }, A3: '12,5', B3: true, C7: '#DIV/0!' },
+  'House 3': {
+    A1: 'Pressure',
+    B1: 'Flow',
+    A2: -50.5,
+    B2: { value: 92.1, format: '0.0', text: '92.1' },
+    A3: '12,5',
+    B3: true,
+    C7: '#DIV/0!',
+  },
   Empty: {},
   Log: { B2: 1, B3: 2, B4: 3 },
 } as const
@@ -17,7 +25,7 @@ const CELLS = {
 interface Driven {
   host: Host
   select(sheet: string, address: string): void
-  edit(sheet: string, address: string, value: number): void
+  edit(sheet: string, address: string, value: number): void | Promise<void>
 }
 
 function excel(): Driven {
@@ -37,14 +45,17 @@ function excel(): Driven {
 
 function page(): Driven {
   const kept = new Map<string, string>()
-  const host = new PageHost({ getItem: (key) => kept.get(key) ?? null, setItem: (key, text) => void kept.set(key, text) })
+  const host = new PageHost({
+    getItem: (key) => kept.get(key) ?? null,
+    setItem: (key, text) => void kept.set(key, text),
+  })
   host.show(openedBook('Plot 7.xlsx', CELLS, { flows: ['Log', 'B2:B4'] }))
   return {
     host,
     select: (sheet, address) => void host.jump(`'${sheet}'!${address}`),
     edit: (sheet, address, value) => {
       const column = address.charCodeAt(0) - 64
-      host.type(sheet, Number(address.slice(1)), column, String(value))
+      return host.type(sheet, Number(address.slice(1)), column, String(value))
     },
   }
 }
@@ -61,7 +72,11 @@ describe.each([
   it('names the workbook and lists its sheets with their used ranges', async () => {
     const { host } = open()
     expect(await host.workbookName()).toBe('Plot 7.xlsx')
-    expect(await host.sheets()).toEqual([{ name: 'House 3', used: 'A1:C7' }, { name: 'Empty' }, { name: 'Log', used: 'B2:B4' }])
+    expect(await host.sheets()).toEqual([
+      { name: 'House 3', used: 'A1:C7' },
+      { name: 'Empty' },
+      { name: 'Log', used: 'B2:B4' },
+    ])
   })
 
   it('reads values, texts and formats of a range with its address', async () => {
@@ -85,7 +100,11 @@ describe.each([
 
   it('reads a named range', async () => {
     const { host } = open()
-    expect(await host.read('flows')).toMatchObject({ sheet: 'Log', address: 'B2:B4', values: [[1], [2], [3]] })
+    expect(await host.read('flows')).toMatchObject({
+      sheet: 'Log',
+      address: 'B2:B4',
+      values: [[1], [2], [3]],
+    })
   })
 
   it('clips whole columns to what is used and says so', async () => {
@@ -118,19 +137,21 @@ describe.each([
     expect(grid.sheet('House 3')?.at(6, 2)).toEqual({ kind: 'error', value: '#DIV/0!' })
     expect(grid.sheet('log')?.at(2, 1)?.value).toBe(2)
     expect(grid.sheet('Empty')?.rows).toBe(0)
-    expect(grid.names).toEqual([{ name: 'flows', sheet: 'Log', block: { top: 1, left: 1, bottom: 3, right: 1 } }])
+    expect(grid.names).toEqual([
+      { name: 'flows', sheet: 'Log', block: { top: 1, left: 1, bottom: 3, right: 1 } },
+    ])
   })
 
   it('reports an edited cell until told to stop', async () => {
     const { host, edit } = open()
     const changes: CellChange[] = []
     const stop = await host.watch((change) => changes.push(change))
-    edit('Log', 'B3', 7)
+    await edit('Log', 'B3', 7)
     await expect.poll(() => changes).toContainEqual({ sheet: 'Log', address: 'B3' })
     expect((await host.read('Log!B3')).values).toEqual([[7]])
     await stop()
     changes.length = 0
-    edit('Log', 'B4', 8)
+    await edit('Log', 'B4', 8)
     await new Promise((resolve) => setTimeout(resolve, 50))
     expect(changes).toEqual([])
   })
@@ -151,8 +172,8 @@ describe.each([
 
   it('refuses cells without end instead of reading them', async () => {
     const driven = open()
-    driven.edit('Log', 'A1', 1)
-    driven.edit('Log', 'Z900000', 1)
+    await driven.edit('Log', 'A1', 1)
+    await driven.edit('Log', 'Z900000', 1)
     await expect(driven.host.read('Log!A1:Z900000')).rejects.toMatchObject({ code: 'too-large' })
   })
 })
@@ -162,7 +183,8 @@ describe('Excel alone', () => {
     new TextEncoder().encode(names.map((name) => `<sheet name="${name}"/>`).join(''))
   const start = (version?: string) => {
     const workbook = new ModelWorkbook('Plot 7.xlsx', structuredClone(CELLS))
-    workbook.sheetNames = (bytes) => [...new TextDecoder().decode(bytes).matchAll(/<sheet name="(\w+)"/g)].map(([, name = '']) => name)
+    workbook.sheetNames = (bytes) =>
+      [...new TextDecoder().decode(bytes).matchAll(/<sheet name="(\w+)"/g)].map(([, name = '']) => name)
     const bridge = new WorkbookBridge(workbook)
     const { Excel, supported } = loadExcel(bridge, version)
     return { workbook, bridge, host: createExcelHost(Excel, supported) }
@@ -228,7 +250,9 @@ describe('Excel alone', () => {
   it('says at once that an older Excel cannot insert sheets', async () => {
     const { host } = start('1.9')
     expect(host.unavailable.insertWorkbook).toContain('cannot insert sheets')
-    await expect(host.insertWorkbook(Uint8Array.of(1), undefined)).rejects.toMatchObject({ code: 'unsupported' })
+    await expect(host.insertWorkbook(Uint8Array.of(1), undefined)).rejects.toMatchObject({
+      code: 'unsupported',
+    })
   })
 
   it('works with ExcelApi 1.9 in everything else', async () => {
@@ -245,7 +269,8 @@ describe('Excel alone', () => {
     const { host, workbook, bridge } = start()
     const sheet = workbook.add('Long')
     for (let row = 1; row <= 50_000; row++)
-      for (const [index, letter] of ['A', 'B', 'C', 'D'].entries()) sheet.cells.set(`${letter}${row}`, { value: -50.25 - index })
+      for (const [index, letter] of ['A', 'B', 'C', 'D'].entries())
+        sheet.cells.set(`${letter}${row}`, { value: -50.25 - index })
     const block = await host.read('Long!A:D')
     expect(block.values).toHaveLength(50_000)
     expect(block.values.at(-1)).toEqual([-50.25, -51.25, -52.25, -53.25])
@@ -260,4 +285,3 @@ describe('Excel alone', () => {
     expect(error).toBeInstanceOf(HostError)
   })
 })
-

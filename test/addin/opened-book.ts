@@ -1,6 +1,6 @@
-import type { Cell } from '../../shared-calc/src/log/grid/grid.ts'
-import { parseAddress, parseBlock } from '../../shared-calc/src/log/grid/address.ts'
-import type { OpenedBook } from '../../addin/src/host/opened-book.ts'
+import type { OpenedBook } from '../../addin/src/host/opened-book.js'
+import { parseAddress, parseBlock } from '../../shared-calc/src/log/grid/address.js'
+import type { Cell } from '../../shared-calc/src/log/grid/grid.js'
 
 type Given = string | number | boolean | { value: string | number | boolean; format?: string; text?: string }
 
@@ -15,7 +15,11 @@ export function openedBook(
     kind: 'workbook',
     date1904: false,
     findings: [],
-    names: Object.entries(names).map(([name, [sheet, address]]) => ({ name, sheet, block: required(parseBlock(address)) })),
+    names: Object.entries(names).map(([name, [sheet, address]]) => ({
+      name,
+      sheet,
+      block: required(parseBlock(address)),
+    })),
     sheets: Object.entries(sheets).map(([name, cells]) => ({
       name,
       hidden: false,
@@ -32,7 +36,14 @@ export function openedBook(
 
 function cellOf(given: Given): Cell {
   const { value, format } = typeof given === 'object' ? given : { value: given, format: undefined }
-  const kind = typeof value === 'number' ? 'number' : typeof value === 'boolean' ? 'boolean' : value.startsWith('#') ? 'error' : 'text'
+  const kind =
+    typeof value === 'number'
+      ? 'number'
+      : typeof value === 'boolean'
+        ? 'boolean'
+        : value.startsWith('#')
+          ? 'error'
+          : 'text'
   return { kind, value, ...(format === undefined ? {} : { format }) }
 }
 

@@ -33,7 +33,8 @@ export function splitReference(reference: string): { sheet?: string; address: st
 
 /** Joins sheet and address, with quotes where a spreadsheet needs them. */
 export function joinReference(sheet: string, address: string): string {
-  const bare = /^[\p{L}_][\p{L}\p{N}_]*$/u.test(sheet) && !/^[A-Za-z]{1,3}\d+$|^[Rr]\d*([Cc]\d*)?$|^[Cc]\d*$/.test(sheet)
+  const bare =
+    /^[\p{L}_][\p{L}\p{N}_]*$/u.test(sheet) && !/^[A-Za-z]{1,3}\d+$|^[Rr]\d*([Cc]\d*)?$|^[Cc]\d*$/.test(sheet)
   return `${bare ? sheet : `'${sheet.replaceAll("'", "''")}'`}!${address}`
 }
 
@@ -44,7 +45,12 @@ export function parseArea(reference: string): Area | undefined {
   const columns = /^\$?([A-Za-z]{1,3}):\$?([A-Za-z]{1,3})$/.exec(address)
   const rows = /^\$?(\d{1,7}):\$?(\d{1,7})$/.exec(address)
   const corners = cells
-    ? [columnNumber(cells[1] ?? ''), Number(cells[2]), columnNumber(cells[3] ?? cells[1] ?? ''), Number(cells[4] ?? cells[2])]
+    ? [
+        columnNumber(cells[1] ?? ''),
+        Number(cells[2]),
+        columnNumber(cells[3] ?? cells[1] ?? ''),
+        Number(cells[4] ?? cells[2]),
+      ]
     : columns
       ? [columnNumber(columns[1] ?? ''), 1, columnNumber(columns[2] ?? ''), LAST_ROW]
       : rows
@@ -52,7 +58,12 @@ export function parseArea(reference: string): Area | undefined {
         : undefined
   if (!corners) return undefined
   const [x1 = 0, y1 = 0, x2 = 0, y2 = 0] = corners
-  const area = { top: Math.min(y1, y2), left: Math.min(x1, x2), bottom: Math.max(y1, y2), right: Math.max(x1, x2) }
+  const area = {
+    top: Math.min(y1, y2),
+    left: Math.min(x1, x2),
+    bottom: Math.max(y1, y2),
+    right: Math.max(x1, x2),
+  }
   if (area.top < 1 || area.bottom > LAST_ROW || area.right > LAST_COLUMN) return undefined
   return sheet === undefined ? area : { sheet, ...area }
 }
@@ -75,10 +86,15 @@ export function intersection(a: Area, b: Area): Area | undefined {
   return shared.top <= shared.bottom && shared.left <= shared.right ? shared : undefined
 }
 
-export const cellCount = ({ top, left, bottom, right }: Area): number => (bottom - top + 1) * (right - left + 1)
+export const cellCount = ({ top, left, bottom, right }: Area): number =>
+  (bottom - top + 1) * (right - left + 1)
 
 /** Reference of one cell of a block, by row and column counted from 0 inside it. */
-export function cellReference(block: { sheet: string; address: string }, row: number, column: number): string {
+export function cellReference(
+  block: { sheet: string; address: string },
+  row: number,
+  column: number,
+): string {
   const area = parseArea(block.address)
   if (!area) return joinReference(block.sheet, block.address)
   return joinReference(block.sheet, `${columnLetters(area.left + column)}${area.top + row}`)

@@ -1,5 +1,5 @@
 import type { Block, Cell, Sheet } from '@draughtbook/shared-calc/log'
-import type { OpenedSheet } from './opened-book.ts'
+import type { OpenedSheet } from './opened-book.js'
 
 const STRIDE = 16_384
 

@@ -1,6 +1,6 @@
-import { WireExecutor } from './executor.ts'
-import type { WireRequest } from './protocol.ts'
-import type { ModelWorkbook } from './workbook-model.ts'
+import { WireExecutor } from './executor.js'
+import type { WireRequest } from './protocol.js'
+import type { ModelWorkbook } from './workbook-model.js'
 
 /** The door Office.js looks for, under `_richApiNativeBridge`, before it turns to a real host. */
 export interface NativeBridge {
@@ -17,9 +17,7 @@ export class WorkbookBridge implements NativeBridge {
   readonly sizes: { request: number; response: number }[] = []
   readonly #executor: WireExecutor
 
-  constructor(
-    readonly workbook: ModelWorkbook,
-  ) {
+  constructor(readonly workbook: ModelWorkbook) {
     this.#executor = new WireExecutor(workbook)
   }
 
@@ -42,7 +40,13 @@ export class WorkbookBridge implements NativeBridge {
     else sheet.cells.set(address, { value })
     const { registered } = this.workbook.Worksheets
     if (registered.has('changed'))
-      this.#report(CHANGED, { worksheetId: sheet.Id, address, changeType: 'RangeEdited', source: 'Local', triggerSource: 'ThisLocalAddin' })
+      this.#report(CHANGED, {
+        worksheetId: sheet.Id,
+        address,
+        changeType: 'RangeEdited',
+        source: 'Local',
+        triggerSource: 'ThisLocalAddin',
+      })
     if (registered.has('calculated')) this.#report(CALCULATED, { worksheetId: sheet.Id })
   }
 
@@ -51,7 +55,9 @@ export class WorkbookBridge implements NativeBridge {
       JSON.stringify({
         type: 3,
         message: {
-          entries: [{ messageCategory: 65_536, messageType, targetId: 'Workbook', message: JSON.stringify(detail) }],
+          entries: [
+            { messageCategory: 65_536, messageType, targetId: 'Workbook', message: JSON.stringify(detail) },
+          ],
         },
       }),
     )

@@ -1,4 +1,11 @@
-import { type WireAction, type WireArguments, WireFault, type WirePath, type WireRequest, type WireResponse } from './protocol.ts'
+import {
+  type WireAction,
+  type WireArguments,
+  WireFault,
+  type WirePath,
+  type WireRequest,
+  type WireResponse,
+} from './protocol.js'
 
 /** An object of the workbook as the wire sees it: members carry the wire's own names (`GetRange`, `Address`). */
 export type WireObject = object
@@ -26,7 +33,10 @@ export class WireExecutor {
       } catch (error) {
         const [code, message] =
           error instanceof WireFault ? [error.code, error.message] : ['NotModelled', String(error)]
-        return { Results: results, Error: { Code: code, Message: message, Location: action.Name, ActionIndex: index } }
+        return {
+          Results: results,
+          Error: { Code: code, Message: message, Location: action.Name, ActionIndex: index },
+        }
       }
     }
     return { Results: results }
@@ -67,7 +77,10 @@ export class WireExecutor {
       if (!kept) throw new WireFault('InvalidObjectPath', `reference ${path.Name} is gone`)
       return kept
     }
-    const parent = path.ParentObjectPathId === undefined ? this.root : this.#resolve(path.ParentObjectPathId, request, known)
+    const parent =
+      path.ParentObjectPathId === undefined
+        ? this.root
+        : this.#resolve(path.ParentObjectPathId, request, known)
     if (parent === null) return null
     const values = this.#values(path.ArgumentInfo, request, known)
     if (path.ObjectPathType === 4) return member(parent, path.Name) as WireObject
@@ -75,7 +88,11 @@ export class WireExecutor {
     return method(parent, name)(...values) as WireObject | null
   }
 
-  #values(info: WireArguments | undefined, request: WireRequest, known: Map<number, WireObject | null>): unknown[] {
+  #values(
+    info: WireArguments | undefined,
+    request: WireRequest,
+    known: Map<number, WireObject | null>,
+  ): unknown[] {
     const values = info?.Arguments ?? []
     return values.map((value, index) => {
       const id = info?.ReferencedObjectPathIds?.[index]
@@ -86,7 +103,10 @@ export class WireExecutor {
   #identity(target: WireObject): Bag {
     const reference = this.#ids.get(target)
     const { Id } = bag(target)
-    return { ...(Id === undefined ? {} : { Id }), ...(reference === undefined ? {} : { _ReferenceId: reference }) }
+    return {
+      ...(Id === undefined ? {} : { Id }),
+      ...(reference === undefined ? {} : { _ReferenceId: reference }),
+    }
   }
 
   #release(id: string): null {
@@ -113,7 +133,8 @@ function member(target: WireObject, name: string): unknown {
 
 function method(target: WireObject, name: string): (...values: unknown[]) => unknown {
   const found = member(target, name)
-  if (typeof found !== 'function') throw new Error(`${target.constructor.name}.${name} is no method of the model`)
+  if (typeof found !== 'function')
+    throw new Error(`${target.constructor.name}.${name} is no method of the model`)
   return (...values) => found.apply(target, values) as unknown
 }
 

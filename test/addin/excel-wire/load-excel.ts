@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import vm from 'node:vm'
-import type { ExcelApi, SetSupported } from '../../../addin/src/host/excel/excel-api.ts'
-import type { NativeBridge } from './bridge.ts'
+import type { ExcelApi, SetSupported } from '../../../addin/src/host/excel/excel-api.js'
+import type { NativeBridge } from './bridge.js'
 
 const dist = join(dirname(fileURLToPath(import.meta.resolve('@microsoft/office-js/package.json'))), 'dist')
 let script: vm.Script | undefined
@@ -15,7 +15,10 @@ export const HOST_FILE = join(dist, 'excel-web-16.00.debug.js')
  * Loads the real Excel object model into a room of its own, answering through the bridge.
  * @param version the highest ExcelApi set this Excel claims to have
  */
-export function loadExcel(bridge: NativeBridge, version = '1.17'): { Excel: ExcelApi; supported: SetSupported } {
+export function loadExcel(
+  bridge: NativeBridge,
+  version = '1.17',
+): { Excel: ExcelApi; supported: SetSupported } {
   script ??= new vm.Script(readFileSync(HOST_FILE, 'utf8'), { filename: HOST_FILE })
   const room: Record<string, unknown> = {
     _richApiNativeBridge: bridge,
@@ -42,7 +45,11 @@ export function loadExcel(bridge: NativeBridge, version = '1.17'): { Excel: Exce
   const supported: SetSupported = (set, wanted) => set !== 'ExcelApi' || atLeast(version, wanted)
   // Only Office.js' loader knows a host's requirement sets; here the test says which this Excel has.
   room.Office = Object.create(room.Office as object, {
-    context: { value: { requirements: { isSetSupported: (set: string, wanted: string) => supported(set, String(wanted)) } } },
+    context: {
+      value: {
+        requirements: { isSetSupported: (set: string, wanted: string) => supported(set, String(wanted)) },
+      },
+    },
   })
   return { Excel: room.Excel as ExcelApi, supported }
 }

@@ -1,5 +1,11 @@
-import { type Area, areaAddress, intersection, joinReference, parseArea } from '../../../addin/src/host/address.ts'
-import { WireFault } from './protocol.ts'
+import {
+  type Area,
+  areaAddress,
+  intersection,
+  joinReference,
+  parseArea,
+} from '../../../addin/src/host/address.js'
+import { WireFault } from './protocol.js'
 
 export type ModelValue = string | number | boolean
 export interface ModelCell {
@@ -35,7 +41,8 @@ export class ModelSheet {
   }
 
   GetUsedRangeOrNullObject(valuesOnly: boolean): ModelRange | null {
-    if (valuesOnly !== true) throw new Error('used range is asked with formats too: that reaches over styled rows')
+    if (valuesOnly !== true)
+      throw new Error('used range is asked with formats too: that reaches over styled rows')
     let used: Area | undefined
     for (const address of this.cells.keys()) {
       const at = parseArea(address)
@@ -73,7 +80,9 @@ export class ModelRange {
     const address = areaAddress(this.area)
     return joinReference(
       this.Worksheet.Name,
-      top === 1 && bottom === 1_048_576 ? address.replaceAll(/\d+/g, '').replace(/^([A-Z]+)$/, '$1:$1') : address,
+      top === 1 && bottom === 1_048_576
+        ? address.replaceAll(/\d+/g, '').replace(/^([A-Z]+)$/, '$1:$1')
+        : address,
     )
   }
 
@@ -103,7 +112,9 @@ export class ModelRange {
 
   GetRowProperties(): object[] {
     const { top, bottom } = this.area
-    return Array.from({ length: bottom - top + 1 }, (_, row) => ({ rowHidden: this.Worksheet.hiddenRows.has(top + row) }))
+    return Array.from({ length: bottom - top + 1 }, (_, row) => ({
+      rowHidden: this.Worksheet.hiddenRows.has(top + row),
+    }))
   }
 
   GetColumnProperties(): object[] {
@@ -116,10 +127,15 @@ export class ModelRange {
 
   #grid<T>(of: (cell: ModelCell | undefined) => T): T[][] {
     const { top, left, bottom, right } = this.area
-    if ((bottom - top + 1) * (right - left + 1) > 1_000_000) throw new WireFault('ResponsePayloadSizeLimitExceeded', 'too large')
+    if ((bottom - top + 1) * (right - left + 1) > 1_000_000)
+      throw new WireFault('ResponsePayloadSizeLimitExceeded', 'too large')
     return Array.from({ length: bottom - top + 1 }, (_, row) =>
       Array.from({ length: right - left + 1 }, (_, column) =>
-        of(this.Worksheet.cells.get(areaAddress({ top: top + row, bottom: top + row, left: left + column, right: left + column }))),
+        of(
+          this.Worksheet.cells.get(
+            areaAddress({ top: top + row, bottom: top + row, left: left + column, right: left + column }),
+          ),
+        ),
       ),
     )
   }
@@ -242,7 +258,8 @@ class ModelCharts {
   readonly all: ModelChart[] = []
 
   Add(type: string, source: ModelRange): ModelChart {
-    if (type !== 'XYScatter' || !(source instanceof ModelRange)) throw new WireFault('InvalidArgument', 'chart')
+    if (type !== 'XYScatter' || !(source instanceof ModelRange))
+      throw new WireFault('InvalidArgument', 'chart')
     const chart = new ModelChart(`chart-${this.all.length + 1}`)
     chart.Series.Add('guessed by Excel')
     this.all.push(chart)
@@ -349,7 +366,9 @@ export class ModelWorkbook {
   readonly Names: ModelNames = new ModelNames(this)
   readonly Settings = new ModelSettings()
   readonly Worksheets: ModelSheets = new ModelSheets(this)
-  readonly Application = { CreateWorkbook: (base64: string) => ({ Open: () => void this.created.push(base64) }) }
+  readonly Application = {
+    CreateWorkbook: (base64: string) => ({ Open: () => void this.created.push(base64) }),
+  }
   readonly created: string[] = []
   readonly fail = new Map<string, { code: string; message: string }>()
   /** Reads the sheet names of an inserted workbook. */
@@ -363,7 +382,8 @@ export class ModelWorkbook {
   ) {
     for (const [name, cells] of Object.entries(sheets)) {
       const sheet = this.add(name)
-      for (const [address, cell] of Object.entries(cells)) sheet.cells.set(address, typeof cell === 'object' ? cell : { value: cell })
+      for (const [address, cell] of Object.entries(cells))
+        sheet.cells.set(address, typeof cell === 'object' ? cell : { value: cell })
     }
     const [first] = this.Worksheets.Items
     if (!first) throw new Error('a workbook has a sheet')
@@ -383,7 +403,8 @@ export class ModelWorkbook {
 
   GetSelectedRange(): ModelRange {
     const [only] = this.selected
-    if (!only || this.selected.length > 1) throw new WireFault('InvalidSelection', 'The current selection is invalid for this operation.')
+    if (!only || this.selected.length > 1)
+      throw new WireFault('InvalidSelection', 'The current selection is invalid for this operation.')
     return only
   }
 

@@ -1,4 +1,4 @@
-import type { InsertedChart } from '../host.ts'
+import type { InsertedChart } from '../host.js'
 
 /** Draws the flow against pressure chart on logarithmic axes from cells of the workbook. */
 export async function addChart(context: Excel.RequestContext, wanted: InsertedChart): Promise<void> {

@@ -1,4 +1,4 @@
-import { HostError, type HostErrorCode } from '../host.ts'
+import { HostError, type HostErrorCode } from '../host.js'
 
 /** Excel's object model as office.js provides it; handed in, so that tests can run the same model in Node. */
 export interface ExcelApi {
@@ -15,11 +15,20 @@ const KNOWN: Record<string, [HostErrorCode, string]> = {
     'busy',
     'Excel is waiting for a cell to be finished: press Enter or Esc there, then try again.',
   ],
-  InvalidSelection: ['several-areas', 'Select one block of cells: several blocks, a chart or a picture cannot be read.'],
+  InvalidSelection: [
+    'several-areas',
+    'Select one block of cells: several blocks, a chart or a picture cannot be read.',
+  ],
   ItemNotFound: ['not-found', 'That sheet or range is not in this workbook any more.'],
   InvalidReference: ['not-found', 'That sheet or range is not in this workbook any more.'],
-  RequestPayloadSizeLimitExceeded: ['too-large', 'That is more than Excel hands over at once: select fewer cells.'],
-  ResponsePayloadSizeLimitExceeded: ['too-large', 'That is more than Excel hands over at once: select fewer cells.'],
+  RequestPayloadSizeLimitExceeded: [
+    'too-large',
+    'That is more than Excel hands over at once: select fewer cells.',
+  ],
+  ResponsePayloadSizeLimitExceeded: [
+    'too-large',
+    'That is more than Excel hands over at once: select fewer cells.',
+  ],
   AccessDenied: ['failed', 'Excel refused: the sheet or workbook is protected.'],
 }
 
@@ -40,7 +49,10 @@ export async function inExcel<T>(
 export function hostError(error: unknown, what: string): HostError {
   if (error instanceof HostError) return error
   const { code, message } = asFault(error)
-  const [known, words] = KNOWN[code] ?? ['failed', `Excel could not finish ${what} (${code || 'no code'}: ${message})`]
+  const [known, words] = KNOWN[code] ?? [
+    'failed',
+    `Excel could not finish ${what} (${code || 'no code'}: ${message})`,
+  ]
   return new HostError(known, words, { cause: error })
 }
 

@@ -1,14 +1,14 @@
-import { splitReference } from '../address.ts'
-import { saveFile } from '../download.ts'
-import type { Host } from '../host.ts'
-import { toBase64 } from './base64.ts'
-import { type ExcelApi, hostError, inExcel, type SetSupported } from './excel-api.ts'
-import { readGrid } from './grid.ts'
-import { insertSheets } from './insert.ts'
-import { replaceMarks } from './marks.ts'
-import { locate, readBlock } from './read.ts'
-import { readKept, writeKept } from './settings.ts'
-import { watchSheets } from './watch.ts'
+import { splitReference } from '../address.js'
+import { saveFile } from '../download.js'
+import type { Host } from '../host.js'
+import { toBase64 } from './base64.js'
+import { type ExcelApi, hostError, inExcel, type SetSupported } from './excel-api.js'
+import { readGrid } from './grid.js'
+import { insertSheets } from './insert.js'
+import { replaceMarks } from './marks.js'
+import { locate, readBlock } from './read.js'
+import { readKept, writeKept } from './settings.js'
+import { watchSheets } from './watch.js'
 
 const SETTINGS_KEY = 'draughtbook.test'
 
@@ -34,8 +34,7 @@ export function createExcelHost(excel: ExcelApi, supported: SetSupported): Host 
       inExcel(excel, `reading ${reference}`, async (context) =>
         readBlock(context, await locate(context, reference)),
       ),
-    grid: (references) =>
-      inExcel(excel, 'reading the cells', (context) => readGrid(context, references)),
+    grid: (references) => inExcel(excel, 'reading the cells', (context) => readGrid(context, references)),
     watch: (listener) => watchSheets(excel, listener),
     mark: (marks) => inExcel(excel, 'marking cells', (context) => replaceMarks(context, marks)),
     jump: (reference) =>
@@ -45,8 +44,7 @@ export function createExcelHost(excel: ExcelApi, supported: SetSupported): Host 
         range.select()
         await context.sync()
       }),
-    loadSettings: () =>
-      inExcel(excel, 'reading what was kept', (context) => readKept(context, SETTINGS_KEY)),
+    loadSettings: () => inExcel(excel, 'reading what was kept', (context) => readKept(context, SETTINGS_KEY)),
     saveSettings: (text) =>
       inExcel(excel, 'keeping what was typed', (context) => writeKept(context, SETTINGS_KEY, text)),
     insertWorkbook: (bytes, chart) => insertSheets(excel, supported, bytes, chart),

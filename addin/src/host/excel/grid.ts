@@ -1,9 +1,9 @@
 import type { Cell, DefinedName, Grid } from '@draughtbook/shared-calc/log'
-import { type Area, areaAddress, bands, cellCount, intersection, parseArea } from '../address.ts'
-import { CellSheet } from '../cell-sheet.ts'
-import { HostError, MOST_CELLS } from '../host.ts'
-import type { OpenedSheet } from '../opened-book.ts'
-import { locate } from './read.ts'
+import { type Area, areaAddress, bands, cellCount, intersection, parseArea } from '../address.js'
+import { CellSheet } from '../cell-sheet.js'
+import { HostError, MOST_CELLS } from '../host.js'
+import type { OpenedSheet } from '../opened-book.js'
+import { locate } from './read.js'
 
 /** With formulas, types and fonts a cell takes some 130 bytes of the 5 MB an answer may have in Excel on the web. */
 const CELLS_PER_ANSWER = 25_000
@@ -37,7 +37,9 @@ export async function readGrid(context: Excel.RequestContext, references?: reado
     fileName: workbook.name,
     sheetNames: sheets.map(({ name }) => name),
     sheet: (name) => sheets.find((sheet) => sheet.name.toLowerCase() === name.toLowerCase()),
-    names: names.items.flatMap(({ name, value, type }) => (type === 'Range' ? definedName(name, String(value)) : [])),
+    names: names.items.flatMap(({ name, value, type }) =>
+      type === 'Range' ? definedName(name, String(value)) : [],
+    ),
     date1904: false,
     findings: [],
   }
@@ -46,12 +48,19 @@ export async function readGrid(context: Excel.RequestContext, references?: reado
 async function areasOf(context: Excel.RequestContext, references: readonly string[]) {
   const ranges: Excel.Range[] = []
   for (const reference of references) {
-    const range = await locate(context, reference)
+    const range = await locate(context, reference).catch(unlessMissing)
+    if (!range) continue
     range.load('address,worksheet/name')
     ranges.push(range)
   }
   await context.sync()
   return ranges.map((range) => ({ sheet: range.worksheet.name, area: parseArea(range.address) }))
+}
+
+/** A sheet or name that is gone is told of, cell by cell, by whoever looks for it in the grid. */
+function unlessMissing(error: unknown): undefined {
+  if (error instanceof HostError && error.code === 'not-found') return undefined
+  throw error
 }
 
 function definedName(name: string, value: string): DefinedName[] {
@@ -61,7 +70,11 @@ function definedName(name: string, value: string): DefinedName[] {
   return [{ name, sheet: area.sheet, block }]
 }
 
-async function readInto(context: Excel.RequestContext, into: OpenedSheet, asked: Area | undefined): Promise<void> {
+async function readInto(
+  context: Excel.RequestContext,
+  into: OpenedSheet,
+  asked: Area | undefined,
+): Promise<void> {
   const worksheet = context.workbook.worksheets.getItem(into.name)
   const used = worksheet.getUsedRangeOrNullObject(true)
   used.load('address')
@@ -70,8 +83,12 @@ async function readInto(context: Excel.RequestContext, into: OpenedSheet, asked:
   const area = whole && (asked ? intersection(asked, whole) : whole)
   if (!area) return
   if (cellCount(area) > MOST_CELLS)
-    throw new HostError('too-large', `Sheet ${into.name} has ${cellCount(area)} used cells; at most ${MOST_CELLS} are read. Pick the ranges by hand.`)
-  for (const band of bands(area, CELLS_PER_ANSWER)) await readBand(context, worksheet.getRange(areaAddress(band)), band, into)
+    throw new HostError(
+      'too-large',
+      `Sheet ${into.name} has ${cellCount(area)} used cells; at most ${MOST_CELLS} are read. Pick the ranges by hand.`,
+    )
+  for (const band of bands(area, CELLS_PER_ANSWER))
+    await readBand(context, worksheet.getRange(areaAddress(band)), band, into)
   const columns = worksheet.getRange(areaAddress(area)).getColumnProperties({ columnHidden: true })
   await context.sync()
   columns.value.forEach((column, x) => {
@@ -79,7 +96,12 @@ async function readInto(context: Excel.RequestContext, into: OpenedSheet, asked:
   })
 }
 
-async function readBand(context: Excel.RequestContext, range: Excel.Range, band: Area, into: OpenedSheet): Promise<void> {
+async function readBand(
+  context: Excel.RequestContext,
+  range: Excel.Range,
+  band: Area,
+  into: OpenedSheet,
+): Promise<void> {
   range.load('values,numberFormat,formulas,valueTypes')
   const fonts = range.getCellProperties({ format: { font: { strikethrough: true } } })
   const rows = range.getRowProperties({ rowHidden: true })
@@ -98,8 +120,20 @@ async function readBand(context: Excel.RequestContext, range: Excel.Range, band:
   })
 }
 
-function cellOf(value: unknown, type: ValueType | undefined, format: string, formula: unknown): Cell | undefined {
-  const kind = type === 'Error' ? 'error' : typeof value === 'number' ? 'number' : typeof value === 'boolean' ? 'boolean' : 'text'
+function cellOf(
+  value: unknown,
+  type: ValueType | undefined,
+  format: string,
+  formula: unknown,
+): Cell | undefined {
+  const kind =
+    type === 'Error'
+      ? 'error'
+      : typeof value === 'number'
+        ? 'number'
+        : typeof value === 'boolean'
+          ? 'boolean'
+          : 'text'
   const hasFormula = typeof formula === 'string' && formula.startsWith('=')
   if (value === '' && !hasFormula) return undefined
   return {

@@ -1,8 +1,8 @@
-import type { Inserted, InsertedChart } from '../host.ts'
-import { HostError } from '../host.ts'
-import { toBase64 } from './base64.ts'
-import { addChart } from './chart.ts'
-import { type ExcelApi, hostError, inExcel, type SetSupported } from './excel-api.ts'
+import type { Inserted, InsertedChart } from '../host.js'
+import { HostError } from '../host.js'
+import { toBase64 } from './base64.js'
+import { addChart } from './chart.js'
+import { type ExcelApi, hostError, inExcel, type SetSupported } from './excel-api.js'
 
 /**
  * Inserts a workbook's sheets behind those of the open one. Excel drops charts on the way, so the chart is drawn
@@ -16,7 +16,10 @@ export async function insertSheets(
   chart: InsertedChart | undefined,
 ): Promise<Inserted> {
   if (!supported('ExcelApi', '1.13'))
-    throw new HostError('unsupported', 'This Excel cannot insert sheets (it lacks ExcelApi 1.13). Open the summary as a new workbook instead.')
+    throw new HostError(
+      'unsupported',
+      'This Excel cannot insert sheets (it lacks ExcelApi 1.13). Open the summary as a new workbook instead.',
+    )
   const sheets = await inExcel(excel, 'inserting the summary', (context) => insertNames(context, bytes))
   if (!chart) return { sheets, chart: false, notes: [] }
   try {

@@ -1,6 +1,6 @@
-import { splitReference } from '../address.ts'
-import type { CellMark } from '../host.ts'
-import { readKept, writeKept } from './settings.ts'
+import { splitReference } from '../address.js'
+import type { CellMark } from '../host.js'
+import { readKept, writeKept } from './settings.js'
 
 const KEY = 'draughtbook.marks'
 const COLOUR: Record<CellMark['severity'], string> = {

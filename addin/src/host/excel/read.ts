@@ -1,5 +1,5 @@
-import { areaAddress, bands, cellCount, intersection, parseArea, splitReference } from '../address.ts'
-import { type CellBlock, type CellValue, HostError, MOST_CELLS } from '../host.ts'
+import { areaAddress, bands, cellCount, intersection, parseArea, splitReference } from '../address.js'
+import { type CellBlock, type CellValue, HostError, MOST_CELLS } from '../host.js'
 
 /** Excel on the web refuses answers above 5 MB; this many cells with value, text and format take about 2 MB. */
 const CELLS_PER_ANSWER = 60_000
@@ -19,7 +19,8 @@ export async function locate(context: Excel.RequestContext, reference: string): 
   const worksheet = workbook.worksheets.getItemOrNullObject(sheet)
   worksheet.load('name')
   await context.sync()
-  if (worksheet.isNullObject) throw new HostError('not-found', `There is no sheet “${sheet}” in this workbook.`)
+  if (worksheet.isNullObject)
+    throw new HostError('not-found', `There is no sheet “${sheet}” in this workbook.`)
   return isAddress ? worksheet.getRange(address) : namedRange(context, worksheet.names, address)
 }
 
@@ -31,7 +32,8 @@ async function namedRange(
   const item = names.getItemOrNullObject(name)
   item.load('name')
   await context.sync()
-  if (item.isNullObject) throw new HostError('not-found', `There is no range named “${name}” in this workbook.`)
+  if (item.isNullObject)
+    throw new HostError('not-found', `There is no range named “${name}” in this workbook.`)
   const range = item.getRangeOrNullObject()
   range.load('address')
   await context.sync()
@@ -61,8 +63,17 @@ export async function readBlock(context: Excel.RequestContext, range: Excel.Rang
       limited: `${areaAddress(asked)} on sheet ${worksheet.name} holds nothing`,
     }
   if (cellCount(area) > MOST_CELLS)
-    throw new HostError('too-large', `${areaAddress(area)} has ${cellCount(area)} cells; select at most ${MOST_CELLS}.`)
-  const block: CellBlock = { sheet: worksheet.name, address: areaAddress(area), values: [], texts: [], formats: [] }
+    throw new HostError(
+      'too-large',
+      `${areaAddress(area)} has ${cellCount(area)} cells; select at most ${MOST_CELLS}.`,
+    )
+  const block: CellBlock = {
+    sheet: worksheet.name,
+    address: areaAddress(area),
+    values: [],
+    texts: [],
+    formats: [],
+  }
   for (const band of bands(area, CELLS_PER_ANSWER)) {
     const part = worksheet.getRange(areaAddress(band))
     part.load('values,text,numberFormat')
@@ -71,6 +82,7 @@ export async function readBlock(context: Excel.RequestContext, range: Excel.Rang
     block.texts = block.texts.concat(part.text)
     block.formats = block.formats.concat(part.numberFormat as string[][])
   }
-  if (cellCount(area) < cellCount(asked)) block.limited = `read ${areaAddress(area)}, the part of ${areaAddress(asked)} that is used`
+  if (cellCount(area) < cellCount(asked))
+    block.limited = `read ${areaAddress(area)}, the part of ${areaAddress(asked)} that is used`
   return block
 }

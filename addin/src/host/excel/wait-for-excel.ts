@@ -5,19 +5,23 @@ export type ExcelAnswer = { excel: true } | { excel: false; why: string }
  * Waits for office.js to load and to name its host. It may do neither (a blocked address, a page opened outside
  * Excel with a left-over hint), so the caller shows what is waited for and may give up after `limit_ms`.
  */
-export function waitForExcel(limit_ms: number, page: Window & typeof globalThis = window): Promise<ExcelAnswer> {
+export function waitForExcel(
+  limit_ms: number,
+  page: Window & typeof globalThis = window,
+): Promise<ExcelAnswer> {
   return new Promise((resolve) => {
-    const stop = page.setTimeout(
-      () => resolve({ excel: false, why: 'Excel has not answered yet' }),
-      limit_ms,
-    )
+    const stop = page.setTimeout(() => resolve({ excel: false, why: 'Excel has not answered yet' }), limit_ms)
     const answer = (result: ExcelAnswer): void => {
       page.clearTimeout(stop)
       resolve(result)
     }
     const ask = (): void => {
       void Office.onReady().then(({ host }) =>
-        answer(host === 'Excel' ? { excel: true } : { excel: false, why: 'This page is not open inside Excel' }),
+        answer(
+          host === Office.HostType.Excel
+            ? { excel: true }
+            : { excel: false, why: 'This page is not open inside Excel' },
+        ),
       )
     }
     if (typeof Office !== 'undefined') return ask()

@@ -1,5 +1,5 @@
-import type { CellChange } from '../host.ts'
-import { type ExcelApi, hostError, inExcel } from './excel-api.ts'
+import type { CellChange } from '../host.js'
+import { type ExcelApi, hostError, inExcel } from './excel-api.js'
 
 /** Calls back after edits and after recalculation, which Excel reports apart from edits. */
 export async function watchSheets(

@@ -18,8 +18,13 @@ function numberText(value: number, format: string, date1904: boolean): string {
   const percent = words.includes('%')
   const shown = percent ? value * 100 : value
   const plain =
-    decimals !== undefined ? shown.toFixed(decimals) : /^[#,]*0+%?\s*$/.test(words) ? shown.toFixed(0) : shortest(shown)
-  const [before = '', after = ''] = section.indexOf('"') < section.search(/[0#]/) ? [literals.join('')] : ['', literals.join('')]
+    decimals !== undefined
+      ? shown.toFixed(decimals)
+      : /^[#,]*0+%?\s*$/.test(words)
+        ? shown.toFixed(0)
+        : shortest(shown)
+  const [before = '', after = ''] =
+    section.indexOf('"') < section.search(/[0#]/) ? [literals.join('')] : ['', literals.join('')]
   return `${before}${plain}${percent ? '%' : ''}${after}`
 }
 

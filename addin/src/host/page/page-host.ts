@@ -1,11 +1,26 @@
 import type { Grid } from '@draughtbook/shared-calc/log'
-import { type Area, areaAddress, cellCount, intersection, joinReference, parseArea, splitReference } from '../address.ts'
-import { saveFile } from '../download.ts'
-import { type CellBlock, type CellChange, type CellMark, type CellValue, type Host, HostError, MOST_CELLS } from '../host.ts'
-import { cellText } from './cell-text.ts'
-import type { OpenedBook } from '../opened-book.ts'
-import { CellSheet } from '../cell-sheet.ts'
-import { typedCell } from './typed-cell.ts'
+import {
+  type Area,
+  areaAddress,
+  cellCount,
+  intersection,
+  joinReference,
+  parseArea,
+  splitReference,
+} from '../address.js'
+import { CellSheet } from '../cell-sheet.js'
+import { saveFile } from '../download.js'
+import {
+  type CellBlock,
+  type CellChange,
+  type CellMark,
+  type CellValue,
+  type Host,
+  HostError,
+  MOST_CELLS,
+} from '../host.js'
+import type { OpenedBook } from '../opened-book.js'
+import { cellText } from './cell-text.js'
 
 /** Where the page keeps what was typed: the browser's storage, or a stand-in under test. */
 export type Storage = Pick<globalThis.Storage, 'getItem' | 'setItem'>
@@ -48,8 +63,9 @@ export class PageHost implements Host {
     this.#redraw()
   }
 
-  /** A cell typed into the grid; places count from 1. */
-  type(sheetName: string, row: number, column: number, text: string): void {
+  /** A cell typed into the grid; places count from 1. The reader that judges numbers is fetched when first needed. */
+  async type(sheetName: string, row: number, column: number, text: string): Promise<void> {
+    const { typedCell } = await import('./typed-cell.js')
     const sheet = this.#sheet(sheetName)
     sheet.set(row - 1, column - 1, typedCell(text, sheet.at(row - 1, column - 1)))
     const address = areaAddress({ top: row, bottom: row, left: column, right: column })
@@ -117,7 +133,11 @@ export class PageHost implements Host {
     try {
       this.storage.setItem(this.#key(), text)
     } catch (cause) {
-      throw new HostError('failed', 'The browser did not keep what was typed: its storage is full or switched off.', { cause })
+      throw new HostError(
+        'failed',
+        'The browser did not keep what was typed: its storage is full or switched off.',
+        { cause },
+      )
     }
   }
 
@@ -146,10 +166,15 @@ export class PageHost implements Host {
     const active = this.selected?.sheet ?? this.book.sheets[0]?.name ?? ''
     if (area) return { sheet: this.#sheet(area.sheet ?? active), area }
     const { address } = splitReference(reference)
-    const name = this.book.opened.names.find((candidate) => candidate.name.toLowerCase() === address.toLowerCase())
+    const name = this.book.opened.names.find(
+      (candidate) => candidate.name.toLowerCase() === address.toLowerCase(),
+    )
     if (!name) throw new HostError('not-found', `There is no range named “${address}” in this workbook.`)
     const { top, left, bottom, right } = name.block
-    return { sheet: this.#sheet(name.sheet), area: { top: top + 1, left: left + 1, bottom: bottom + 1, right: right + 1 } }
+    return {
+      sheet: this.#sheet(name.sheet),
+      area: { top: top + 1, left: left + 1, bottom: bottom + 1, right: right + 1 },
+    }
   }
 
   #read(sheet: CellSheet, asked: Area): CellBlock {
@@ -165,10 +190,15 @@ export class PageHost implements Host {
         limited: `${areaAddress(asked)} on sheet ${sheet.name} holds nothing`,
       }
     if (cellCount(area) > MOST_CELLS)
-      throw new HostError('too-large', `${areaAddress(area)} has ${cellCount(area)} cells; select at most ${MOST_CELLS}.`)
+      throw new HostError(
+        'too-large',
+        `${areaAddress(area)} has ${cellCount(area)} cells; select at most ${MOST_CELLS}.`,
+      )
     const grid = <T>(of: (row: number, column: number) => T): T[][] =>
       Array.from({ length: area.bottom - area.top + 1 }, (_, row) =>
-        Array.from({ length: area.right - area.left + 1 }, (__, column) => of(area.top - 1 + row, area.left - 1 + column)),
+        Array.from({ length: area.right - area.left + 1 }, (__, column) =>
+          of(area.top - 1 + row, area.left - 1 + column),
+        ),
       )
     const block: CellBlock = {
       sheet: sheet.name,
@@ -177,7 +207,8 @@ export class PageHost implements Host {
       texts: grid((row, column) => this.textAt(sheet, row, column)),
       formats: grid((row, column) => sheet.at(row, column)?.format ?? 'General'),
     }
-    if (cellCount(area) < cellCount(asked)) block.limited = `read ${areaAddress(area)}, the part of ${areaAddress(asked)} that is used`
+    if (cellCount(area) < cellCount(asked))
+      block.limited = `read ${areaAddress(area)}, the part of ${areaAddress(asked)} that is used`
     return block
   }
 
@@ -194,7 +225,12 @@ function usedArea(sheet: CellSheet): Area | undefined {
       if (sheet.at(row, column)) {
         const place = { top: row + 1, left: column + 1, bottom: row + 1, right: column + 1 }
         area = area
-          ? { top: area.top, left: Math.min(area.left, place.left), bottom: place.bottom, right: Math.max(area.right, place.right) }
+          ? {
+              top: area.top,
+              left: Math.min(area.left, place.left),
+              bottom: place.bottom,
+              right: Math.max(area.right, place.right),
+            }
           : place
       }
   return area

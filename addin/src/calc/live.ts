@@ -1,0 +1,177 @@
+import {
+  curvePoints,
+  type EvaluatedRun,
+  type Evaluation,
+  evaluateWorked,
+  type Finding,
+  InputError,
+  lowestUsablePressure,
+  methods,
+  type Problem,
+  parseRecord,
+  type Run,
+  type RunningEstimate,
+  runningEstimate,
+  type TestRecord,
+  type WorkedTest,
+} from '@draughtbook/shared-calc'
+import type { Grid } from '@draughtbook/shared-calc/log'
+import type { ChartData, ChartLimit, ChartRun } from '../chart/leakage-chart.js'
+import { figure, signed } from '../pane/figures.js'
+import type { TestEntries } from '../pane/test/entries.js'
+import { type NextPressure, nextPressure } from './next-pressure.js'
+import { readEntries } from './read-entries.js'
+
+/** Everything the Test view shows that follows from what was typed and picked. */
+export interface LiveResult {
+  /** Present when a whole record could be read; also when some of its cells had to be left out. */
+  record?: TestRecord
+  evaluation?: Evaluation
+  /** What the entries come to, in the shape of a record; perhaps unfinished. */
+  draft: Record<string, unknown>
+  /** Field path → cell. */
+  cells: Record<string, string>
+  /** What is missing or wrong before anything can be computed. */
+  problems: Problem[]
+  /** Of the entries and of the evaluation, gravest first. */
+  findings: Finding[]
+  /** Some entry could not be used: the verdict is "not valid" and nothing is exported until it is mended. */
+  unusable: boolean
+  estimates: RunningEstimate[]
+  next: NextPressure[]
+  chart: ChartData
+}
+
+/** The whole way from entries to what is shown. Pure: the same entries and cells give the same result. */
+export function live(entries: TestEntries, grid: Grid | undefined, trace = false): LiveResult {
+  const read = readEntries(entries, grid)
+  const base = { draft: read.draft, cells: read.cells, unusable: read.told.unusable }
+  const estimates = read.unfinished.flatMap((run) => estimateOf(run, read.draft))
+  const next = nextPressures([...read.runs, ...read.unfinished], read.draft)
+  for (const run of read.unfinished)
+    if (run.readings.length > 0 && read.runs.length > 0)
+      read.told.note(
+        'run-unfinished',
+        `${run.direction} has ${run.readings.length} of at least 3 readings and is not evaluated yet`,
+        '',
+      )
+  try {
+    const record = parseRecord(read.draft, read.cells)
+    const { evaluation, test } = evaluateWorked(record, { cells: read.cells, trace })
+    const findings = sorted([...read.told.findings(), ...evaluation.findings])
+    const marked = base.unusable ? notValid(evaluation) : evaluation
+    return {
+      ...base,
+      record,
+      evaluation: marked,
+      problems: [],
+      findings,
+      estimates,
+      next,
+      chart: chartOf(evaluation, test, findings, estimates),
+    }
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error
+    const chart = { runs: estimates.map(provisionalRun) }
+    return {
+      ...base,
+      problems: [...error.problems],
+      findings: sorted(read.told.findings()),
+      estimates,
+      next,
+      chart,
+    }
+  }
+}
+
+const RANK = { invalidates: 0, caution: 1, note: 2 } as const
+const sorted = (findings: readonly Finding[]): Finding[] =>
+  findings.toSorted((a, b) => RANK[a.severity] - RANK[b.severity])
+
+/** Cells had to be left out, so nothing may be called met. */
+function notValid(evaluation: Evaluation): Evaluation {
+  const { verdict } = evaluation
+  return verdict.outcome === 'no target'
+    ? evaluation
+    : { ...evaluation, verdict: { ...verdict, outcome: 'not valid' } }
+}
+
+function estimateOf(run: Run, draft: Record<string, unknown>): RunningEstimate[] {
+  if (run.readings.length === 0) return []
+  const { building, conditions, flowDevice } = draft as Pick<
+    TestRecord,
+    'building' | 'conditions' | 'flowDevice'
+  >
+  try {
+    const estimate = runningEstimate({ building, conditions, run, ...(flowDevice ? { flowDevice } : {}) })
+    return estimate ? [estimate] : []
+  } catch (error) {
+    if (error instanceof InputError) return []
+    throw error
+  }
+}
+
+function nextPressures(runs: readonly Run[], draft: Record<string, unknown>): NextPressure[] {
+  const id = (draft.test as { method?: unknown }).method
+  const method = methods.find((candidate) => candidate.id === id)
+  if (!method) return []
+  return runs
+    .filter(({ readings }) => readings.length > 0)
+    .map((run) => nextPressure(run, method, lowestUsablePressure(run, method)))
+}
+
+function chartOf(
+  evaluation: Evaluation,
+  test: WorkedTest,
+  findings: readonly Finding[],
+  estimates: readonly RunningEstimate[],
+): ChartData {
+  const runs = evaluation.runs.map((run, index): ChartRun => {
+    const worked = test.runs[index]
+    const curve = worked ? curvePoints(worked) : []
+    return {
+      direction: run.direction,
+      points: pointsOf(run, index, findings),
+      curve: curve.map((at) => [at.pressure_Pa, at.flow_m3_h, at.lower_m3_h, at.upper_m3_h] as const),
+    }
+  })
+  const limit = limitOf(evaluation)
+  return { runs: [...runs, ...estimates.map(provisionalRun)], ...(limit ? { limit } : {}) }
+}
+
+function pointsOf(run: EvaluatedRun, index: number, findings: readonly Finding[]) {
+  return run.readings.map(({ pressureDifference_Pa, envelopeFlow_m3_h, fittedFlow_m3_h }, place) => {
+    const path = `runs[${index}].readings[${place}]`
+    const off = (envelopeFlow_m3_h / fittedFlow_m3_h - 1) * 100
+    return {
+      pressure_Pa: pressureDifference_Pa,
+      flow_m3_h: envelopeFlow_m3_h,
+      label: `${run.direction}: ${figure(pressureDifference_Pa, 3)} Pa, ${figure(envelopeFlow_m3_h, 4)} m³/h, ${signed(off, 1)} % off the curve`,
+      flagged: findings.some(
+        ({ severity, where }) =>
+          severity !== 'note' && where.some((one) => one === path || one.startsWith(`${path}.`)),
+      ),
+    }
+  })
+}
+
+/** Where the limit lies in the chart, where it is one at 50 Pa: the flow in proportion to the value judged. */
+function limitOf({ verdict, results }: Evaluation): ChartLimit | undefined {
+  const [main] = verdict.criteria
+  if (main?.referencePressure_Pa !== 50 || main.judged === 'worse direction' || !(main.value > 0))
+    return undefined
+  return { pressure_Pa: 50, flow_m3_h: (results.q50.value * main.limit) / main.value, label: 'limit' }
+}
+
+function provisionalRun({ direction, points, curve }: RunningEstimate): ChartRun {
+  return {
+    direction,
+    points: points.map(({ pressure_Pa, flow_m3_h }) => ({
+      pressure_Pa,
+      flow_m3_h,
+      label: `${direction}: ${figure(pressure_Pa, 3)} Pa, ${figure(flow_m3_h, 4)} m³/h`,
+    })),
+    curve: curve.map(({ pressure_Pa, flow_m3_h }) => [pressure_Pa, flow_m3_h, flow_m3_h, flow_m3_h] as const),
+    provisional: true,
+  }
+}

@@ -1,0 +1,114 @@
+import {
+  type Cell,
+  findUnit,
+  type Grid,
+  interpret,
+  type KnownUnit,
+  RECORD_UNITS,
+  type Sheet,
+  withSheet,
+} from '@draughtbook/shared-calc/log'
+import { columnLetters, parseArea } from '../host/address.js'
+import type { Pick } from '../pane/test/entries.js'
+import type { Told } from './told.js'
+
+/** One place of a picked list: a value, a blank, or a cell that is left out with a finding. */
+export type Place =
+  | { cell: string; value: number }
+  | { cell: string; blank: true }
+  | { cell: string; leftOut: true }
+
+/** The list a pick stands for, in reading order; headings above the first number are left out, and said so. */
+export function readColumn(grid: Grid, pick: Pick, quantity: 'pressure' | 'flow', told: Told): Place[] {
+  const located = locate(grid, pick.reference)
+  if (!located) {
+    told.problem(pick.reference, `there are no cells ${pick.reference} in this workbook`)
+    return []
+  }
+  const { sheet, area } = located
+  const cells: { cell: Cell | undefined; address: string; row: number; column: number }[] = []
+  const [bottom, right] = [Math.min(area.bottom, sheet.rows), Math.min(area.right, sheet.columns)]
+  for (let row = area.top; row <= bottom; row++)
+    for (let column = area.left; column <= right; column++) {
+      const address = withSheet(sheet.name, `${columnLetters(column)}${row}`)
+      cells.push({ cell: sheet.at(row - 1, column - 1), address, row: row - 1, column: column - 1 })
+    }
+  while (cells.at(-1) && !cells.at(-1)?.cell) cells.pop()
+  const heading = headingLength(cells.map(({ cell }) => cell))
+  const headings = cells.splice(0, heading)
+  const named = headings.map(({ cell }) => unitInHeading(String(cell?.value ?? ''), quantity)).find(Boolean)
+  for (const { cell, address } of headings)
+    if (cell) told.note('heading', `“${String(cell.value)}” was taken as a heading and left out`, address)
+  const above = (): KnownUnit | undefined => unitAbove(sheet, area, quantity)
+  const unit =
+    (pick.unit === undefined ? undefined : findUnit(pick.unit)) ?? named ?? above() ?? base(quantity)
+  return cells.map(({ cell, address, row, column }): Place => {
+    if (!cell) return { cell: address, blank: true }
+    if (sheet.isRowHidden(row) || sheet.isColumnHidden(column))
+      told.caution(
+        'hidden-cell',
+        'hidden cells were read',
+        address,
+        'show the row or column, or pick other cells',
+      )
+    if (cell.struck === 'whole') {
+      told.caution('struck-through', 'struck-through cells were left out', address)
+      return { cell: address, leftOut: true }
+    }
+    const read = interpret(cell, { kind: 'quantity', quantity }, { unit, date1904: grid.date1904 })
+    if ('refused' in read) {
+      told.problem(address, read.message)
+      return { cell: address, leftOut: true }
+    }
+    for (const remark of read.remarks) told.add(remark.severity, remark.rule, remark.message, address)
+    return { cell: address, value: Number(read.value) }
+  })
+}
+
+const base = (quantity: 'pressure' | 'flow'): KnownUnit => ({ kind: quantity, unit: RECORD_UNITS[quantity] })
+
+/** Texts without a figure, and blanks, before the first cell that holds a number. */
+function headingLength(cells: readonly (Cell | undefined)[]): number {
+  const first = cells.findIndex(
+    (cell) => cell && (cell.kind !== 'text' || /\d/.test(String(cell.value).replace(/m3|m³|H2O/gi, ''))),
+  )
+  return first < 0 ? 0 : first
+}
+
+/** The unit of the heading over a picked block: the nearest text above its first cell, at most four rows up. */
+function unitAbove(
+  sheet: Sheet,
+  { top, left }: { top: number; left: number },
+  quantity: 'pressure' | 'flow',
+): KnownUnit | undefined {
+  for (let row = top - 2; row >= Math.max(0, top - 5); row--) {
+    const cell = sheet.at(row, left - 1)
+    if (!cell) continue
+    const unit = cell.kind === 'text' ? unitInHeading(String(cell.value), quantity) : undefined
+    if (unit || cell.kind !== 'text') return unit
+  }
+  return undefined
+}
+
+/** The unit a heading names: `Flow (m³/h)`, `Pressure, Pa`, `q [l/s]`. */
+function unitInHeading(text: string, quantity: 'pressure' | 'flow'): KnownUnit | undefined {
+  const candidates = [...text.matchAll(/[([]([^)\]]+)[)\]]/g)].map(([, inside = '']) => inside)
+  const last = text.split(/[,\s]+/).at(-1) ?? ''
+  return [...candidates, last].map((candidate) => findUnit(candidate)).find((unit) => unit?.kind === quantity)
+}
+
+export function locate(
+  grid: Grid,
+  reference: string,
+): { sheet: Sheet; area: { top: number; left: number; bottom: number; right: number } } | undefined {
+  const area = parseArea(reference)
+  if (area) {
+    const sheet = grid.sheet(area.sheet ?? grid.sheetNames[0] ?? '')
+    return sheet && { sheet, area }
+  }
+  const name = grid.names.find((candidate) => candidate.name.toLowerCase() === reference.toLowerCase())
+  const sheet = name && grid.sheet(name.sheet)
+  if (!name || !sheet) return undefined
+  const { top, left, bottom, right } = name.block
+  return { sheet, area: { top: top + 1, left: left + 1, bottom: bottom + 1, right: right + 1 } }
+}

@@ -1,0 +1,200 @@
+import { type Direction, RECORD_FORMAT, type Reading, type Run } from '@draughtbook/shared-calc'
+import { fieldKind, findUnit, type Grid, interpret, setPath, withSheet } from '@draughtbook/shared-calc/log'
+import { columnLetters } from '../host/address.js'
+import { DIRECTIONS, type RunPicks, type TestEntries } from '../pane/test/entries.js'
+import { locate, type Place, readColumn } from './read-column.js'
+import { Told } from './told.js'
+
+/** A curve and its scatter need three readings; the record's schema says the same. */
+const FEWEST_READINGS = 3
+
+/** A record under construction, with where each of its values came from. */
+export interface ReadEntries {
+  /** In the shape of a record, but perhaps with fewer readings and fields than a record needs. */
+  draft: Record<string, unknown>
+  /** Runs with enough readings to fit, as they stand in the record. */
+  runs: Run[]
+  /** Runs with too few readings so far; not part of the record. */
+  unfinished: Run[]
+  /** Field path → cell address. */
+  cells: Record<string, string>
+  told: Told
+  /** Runs with a pressure or flow still to come, by direction: the cell that waits. */
+  waiting: Partial<Record<Direction, string>>
+}
+
+/**
+ * Turns what was typed and picked into a record. Every value goes through the log reader's own interpretation;
+ * conversions, omissions and faults become findings that name the cell.
+ * @param grid cells the entries point to; undefined where no workbook is open
+ */
+export function readEntries(entries: TestEntries, grid: Grid | undefined): ReadEntries {
+  const told = new Told()
+  const draft: Record<string, unknown> = { format: RECORD_FORMAT, building: {}, test: {}, conditions: {} }
+  const cells: Record<string, string> = {}
+  for (const [path, entry] of Object.entries(entries.fields)) {
+    const value = 'cell' in entry ? linked(entry, path, grid, cells, told) : typed(entry.text, path, told)
+    if (value !== undefined) setPath(draft, path, value)
+  }
+  dropBlankRanges(draft)
+  const waiting: ReadEntries['waiting'] = {}
+  const runs: Run[] = []
+  const unfinished: Run[] = []
+  for (const direction of DIRECTIONS) {
+    const picks = entries.runs[direction]
+    if (!picks || !grid) continue
+    const own: Record<string, string> = {}
+    const run = readRun(direction, runs.length, picks, grid, own, told, waiting)
+    if (!run) continue
+    if (run.readings.length < FEWEST_READINGS) {
+      unfinished.push(run)
+      continue
+    }
+    runs.push({ ...run, ...averaging(draft) })
+    Object.assign(cells, own)
+  }
+  draft.runs = runs
+  delete draft.averagingTime_s
+  return { draft, runs, unfinished, cells, told, waiting }
+}
+
+/** Averaging time is one field of the form and stands with each run of the record. */
+function averaging(draft: Record<string, unknown>): { averagingTime_s?: number } {
+  return typeof draft.averagingTime_s === 'number' ? { averagingTime_s: draft.averagingTime_s } : {}
+}
+
+function typed(text: string, path: string, told: Told): string | number | undefined {
+  if (text.trim() === '') return undefined
+  const read = interpret({ kind: 'text', value: text.trim() }, fieldKind(path), {})
+  if ('refused' in read) {
+    told.problem('', read.message.replace(/: state "[^"]+" in the layout.*$/, ''), path)
+    return undefined
+  }
+  for (const { severity, rule, message } of read.remarks)
+    if (!['log-text-number', 'log-text-date', 'log-word'].includes(rule))
+      told.add(severity, rule, `as typed: ${message}`, '', undefined, path)
+  return read.value
+}
+
+function linked(
+  { cell: reference, unit }: { cell: string; unit?: string },
+  path: string,
+  grid: Grid | undefined,
+  cells: Record<string, string>,
+  told: Told,
+): string | number | undefined {
+  const located = grid && locate(grid, reference)
+  if (!located || !grid) {
+    told.problem(reference, `there is no cell ${reference} in the open workbook`, path)
+    return undefined
+  }
+  const { sheet, area } = located
+  const address = withSheet(sheet.name, `${columnLetters(area.left)}${area.top}`)
+  cells[path] = address
+  const cell = sheet.at(area.top - 1, area.left - 1)
+  if (!cell) {
+    told.add('caution', 'empty-cell', 'the cell picked for this field is empty', address, undefined, path)
+    return undefined
+  }
+  const known = unit === undefined ? undefined : findUnit(unit)
+  const read = interpret(cell, fieldKind(path), {
+    date1904: grid.date1904,
+    ...(known ? { unit: known } : {}),
+  })
+  if ('refused' in read) {
+    told.problem(address, read.message, path)
+    return undefined
+  }
+  for (const { severity, rule, message } of read.remarks)
+    told.add(severity, rule, message, address, undefined, path)
+  return read.value
+}
+
+/** A range of the device of which nothing is filled in is no range. */
+function dropBlankRanges(draft: Record<string, unknown>): void {
+  const device = draft.flowDevice as { ranges?: (object | undefined)[] } | undefined
+  if (!device?.ranges) return
+  device.ranges = device.ranges.filter((range) => range && Object.keys(range).length > 0)
+  if (device.ranges.length === 0) delete device.ranges
+}
+
+function readRun(
+  direction: Direction,
+  index: number,
+  picks: RunPicks,
+  grid: Grid,
+  cells: Record<string, string>,
+  told: Told,
+  waiting: ReadEntries['waiting'],
+): Run | undefined {
+  const column = (role: 'pressure' | 'flow' | 'devicePressure' | 'zeroFlowBefore' | 'zeroFlowAfter') => {
+    const pick = picks[role]
+    if (pick?.unit !== undefined && !findUnit(pick.unit))
+      told.problem(pick.reference, `“${pick.unit}” is no unit known here`)
+    return pick ? readColumn(grid, pick, role === 'flow' ? 'flow' : 'pressure', told) : undefined
+  }
+  const pressures = column('pressure')
+  const flows = column('flow')
+  const device = flows ? undefined : column('devicePressure')
+  const second = flows ?? device
+  const zero = (role: 'zeroFlowBefore' | 'zeroFlowAfter') => {
+    const values: number[] = []
+    for (const place of column(role) ?? [])
+      if ('value' in place) {
+        cells[`runs[${index}].${role}_Pa[${values.length}]`] = place.cell
+        values.push(place.value)
+      }
+    return values.length > 0 ? { [`${role}_Pa`]: values } : {}
+  }
+  if (!pressures && !second) return undefined
+  const readings = pair(
+    direction,
+    index,
+    pressures ?? [],
+    second ?? [],
+    flows ? 'flow_m3_h' : 'devicePressure_Pa',
+    picks.range,
+    cells,
+    told,
+    waiting,
+  )
+  return { direction, ...zero('zeroFlowBefore'), readings, ...zero('zeroFlowAfter') }
+}
+
+/** Pairs pressures with flows place by place. Both blank: no reading. One missing: not a reading yet, or a fault. */
+function pair(
+  direction: Direction,
+  index: number,
+  pressures: readonly Place[],
+  seconds: readonly Place[],
+  field: 'flow_m3_h' | 'devicePressure_Pa',
+  range: string | undefined,
+  cells: Record<string, string>,
+  told: Told,
+  waiting: ReadEntries['waiting'],
+): Reading[] {
+  const readings: Reading[] = []
+  const count = Math.max(pressures.length, seconds.length)
+  for (let place = 0; place < count; place++) {
+    const [pressure, second] = [pressures[place], seconds[place]]
+    if (pressure && second && 'value' in pressure && 'value' in second) {
+      const path = `runs[${index}].readings[${readings.length}]`
+      cells[`${path}.pressure_Pa`] = pressure.cell
+      cells[`${path}.${field}`] = second.cell
+      readings.push({
+        pressure_Pa: pressure.value,
+        [field]: second.value,
+        ...(field === 'devicePressure_Pa' && range ? { range } : {}),
+      })
+      continue
+    }
+    const [present, absent] = pressure && 'value' in pressure ? [pressure, second] : [second, pressure]
+    if (!present || !('value' in present) || (absent && 'leftOut' in absent)) continue
+    const what = present === pressure ? (field === 'flow_m3_h' ? 'flow' : 'device pressure') : 'pressure'
+    if (place === count - 1) {
+      waiting[direction] = present.cell
+      told.note('reading-unfinished', `the last reading has no ${what} yet and is not used`, present.cell)
+    } else told.problem(present.cell, `this reading has no ${what}`)
+  }
+  return readings
+}

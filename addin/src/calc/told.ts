@@ -1,0 +1,49 @@
+import type { Finding } from '@draughtbook/shared-calc'
+
+/** Gathers what is noticed while cells are read; the same thing said of several cells becomes one finding. */
+export class Told {
+  readonly #findings = new Map<string, Finding & { cells: string[] }>()
+
+  add(
+    severity: Finding['severity'],
+    rule: string,
+    message: string,
+    cell: string,
+    remedy?: string,
+    where?: string,
+  ): void {
+    const key = `${severity}|${rule}|${message}`
+    const found = this.#findings.get(key) ?? {
+      rule,
+      severity,
+      message,
+      where: [],
+      cells: [],
+      ...(remedy === undefined ? {} : { remedy }),
+    }
+    if (cell && !found.cells.includes(cell)) found.cells.push(cell)
+    if (where && !found.where.includes(where)) found.where.push(where)
+    this.#findings.set(key, found)
+  }
+
+  note(rule: string, message: string, cell: string): void {
+    this.add('note', rule, message, cell)
+  }
+
+  caution(rule: string, message: string, cell: string, remedy?: string): void {
+    this.add('caution', rule, message, cell, remedy)
+  }
+
+  /** A cell or field that cannot be used: the test is not valid until it is mended. */
+  problem(cell: string, message: string, where?: string): void {
+    this.add('invalidates', 'unusable-entry', message, cell, 'correct the entry', where)
+  }
+
+  findings(): Finding[] {
+    return [...this.#findings.values()]
+  }
+
+  get unusable(): boolean {
+    return this.findings().some(({ severity }) => severity === 'invalidates')
+  }
+}

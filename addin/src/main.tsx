@@ -1,0 +1,18 @@
+import { render } from 'preact'
+import { App } from './pane/app.js'
+import { startExcel } from './start-excel.js'
+import { startPage } from './start-page.js'
+import './style/index.css'
+
+const root = document.getElementById('draughtbook')
+if (!root) throw new Error('the page has no place for the pane')
+
+/** The pane's own folder: the service that serves it is the only address it calls. */
+const base = new URL('./', document.baseURI)
+
+if (document.body.dataset.entry === 'excel') startExcel(root, base)
+else {
+  const { store, host } = startPage(base)
+  root.replaceChildren()
+  render(<App store={store} page={host} />, root)
+}

@@ -1,0 +1,56 @@
+import { useState } from 'preact/hooks'
+import type { PageHost } from '../host/page/page-host.js'
+import { MonthView } from './month/month-view.js'
+import { OriginLine } from './origin-line.js'
+import { PageGrid } from './page/page-grid.js'
+import { RerunView } from './rerun/rerun-view.js'
+import type { TestStore } from './test/store.js'
+import { TestView } from './test/test-view.js'
+import { useTestState } from './use-store.js'
+
+const VIEWS = [
+  ['test', 'Test'],
+  ['month', 'Month'],
+  ['rerun', 'Re-run'],
+] as const
+type View = (typeof VIEWS)[number][0]
+
+interface AppProps {
+  store: TestStore
+  /** The on-page grid's host, where the pane is not inside Excel. */
+  page?: PageHost
+}
+
+/** The pane: three views, one line that says where the figures come from, and the grid beside it on the plain page. */
+export function App({ store, page }: AppProps) {
+  const [view, setView] = useState<View>('test')
+  const state = useTestState(store)
+  return (
+    <div class={page ? 'shell with-grid' : 'shell'}>
+      {page && view === 'test' ? <PageGrid host={page} store={store} /> : null}
+      <div class="pane">
+        <header class="top">
+          <h1>Draughtbook</h1>
+          <nav aria-label="Views">
+            {VIEWS.map(([id, label]) => (
+              <button
+                type="button"
+                key={id}
+                aria-current={view === id ? 'page' : undefined}
+                onClick={() => setView(id)}
+              >
+                {label}
+              </button>
+            ))}
+          </nav>
+        </header>
+        <OriginLine state={state} onDismiss={() => store.dismissFault()} />
+        <main>
+          {view === 'test' ? <TestView store={store} state={state} /> : null}
+          {view === 'month' ? <MonthView /> : null}
+          {view === 'rerun' ? <RerunView /> : null}
+        </main>
+      </div>
+    </div>
+  )
+}

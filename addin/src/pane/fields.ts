@@ -1,0 +1,168 @@
+/** How a field of the form is asked for. The record's own schema judges what is typed. */
+export type Field =
+  | {
+      path: string
+      label: string
+      unit?: string
+      hint?: string
+      needed?: boolean
+      kind: 'number' | 'text' | 'date' | 'long'
+    }
+  | {
+      path: string
+      label: string
+      hint?: string
+      needed?: boolean
+      kind: 'choice'
+      options: readonly (readonly [value: string, label: string])[]
+    }
+
+const number = (
+  path: string,
+  label: string,
+  unit?: string,
+  more: { hint?: string; needed?: boolean } = {},
+): Field => ({
+  path,
+  label,
+  kind: 'number',
+  ...(unit === undefined ? {} : { unit }),
+  ...more,
+})
+const text = (path: string, label: string, more: { hint?: string; needed?: boolean } = {}): Field => ({
+  path,
+  label,
+  kind: 'text',
+  ...more,
+})
+const date = (path: string, label: string, more: { needed?: boolean } = {}): Field => ({
+  path,
+  label,
+  kind: 'date',
+  ...more,
+})
+const choice = (
+  path: string,
+  label: string,
+  options: readonly (readonly [string, string])[],
+  more: { hint?: string; needed?: boolean } = {},
+): Field => ({ path, label, kind: 'choice', options, ...more })
+
+export const buildingFields: readonly Field[] = [
+  text('building.name', 'Building', { needed: true }),
+  text('building.site', 'Site'),
+  text('building.address', 'Address'),
+  number('building.volume_m3', 'Internal volume', 'm³', { needed: true }),
+  choice('building.volumeBasis', 'Volume basis', [
+    ['net', 'net, room by room'],
+    ['overall internal', 'overall internal dimensions'],
+  ]),
+  number('building.envelopeArea_m2', 'Envelope area', 'm²'),
+  number('building.floorArea_m2', 'Floor area', 'm²'),
+  number('building.height_m', 'Building height', 'm'),
+  number('building.altitude_m', 'Altitude', 'm'),
+  text('building.largeBuilding', 'Large building, reason', { hint: 'only where 50 Pa cannot be reached' }),
+]
+
+export const testFields: readonly Field[] = [
+  date('test.date', 'Test date', { needed: true }),
+  text('test.id', 'Test number'),
+  choice('test.stage', 'Stage', [
+    ['fabric', 'fabric'],
+    ['after services', 'after services'],
+    ['acceptance', 'acceptance'],
+    ['retest', 'retest'],
+  ]),
+  choice('test.preparation', 'Preparation', [
+    ['method 1', 'method 1, building in use'],
+    ['method 2', 'method 2, building envelope'],
+    ['method 3', 'method 3, specific purpose'],
+  ]),
+  text('test.tester', 'Tester'),
+  text('test.organisation', 'Organisation'),
+  text('test.client', 'Client'),
+  { path: 'test.notes', label: 'Notes', kind: 'long' },
+]
+
+export const conditionsFields: readonly Field[] = [
+  number('conditions.indoorTemperature_C', 'Indoor temperature', '°C', { needed: true }),
+  number('conditions.outdoorTemperature_C', 'Outdoor temperature', '°C', { needed: true }),
+  number('conditions.barometricPressure_Pa', 'Barometric pressure', 'Pa', {
+    hint: 'or with its unit: 1006 hPa',
+  }),
+  number('conditions.indoorRelativeHumidity', 'Indoor humidity', undefined, { hint: '0.45 or 45 %' }),
+  number('conditions.outdoorRelativeHumidity', 'Outdoor humidity', undefined, { hint: '0.8 or 80 %' }),
+  number('conditions.windSpeed_m_s', 'Wind speed', 'm/s'),
+  choice('conditions.windAt', 'Wind taken', [
+    ['ground', 'near the ground'],
+    ['meteorological', 'weather station'],
+  ]),
+  number('conditions.beaufort', 'Wind force', 'Bft'),
+]
+
+export const deviceFields: readonly Field[] = [
+  text('flowDevice.serial', 'Flow device, serial'),
+  date('flowDevice.calibrationDue', 'Calibration due'),
+  text('pressureGauge.serial', 'Gauge, serial'),
+  date('pressureGauge.calibrationDue', 'Calibration due'),
+  number('averagingTime_s', 'Averaging time', 's', { hint: 'of each reading' }),
+  number('flowDevice.referenceDensity_kg_m3', 'Reference density', 'kg/m³'),
+]
+
+/** One calibrated range; the flow is coefficient · |device pressure| ^ exponent. */
+export const rangeFields = (index: number): readonly Field[] => [
+  text(`flowDevice.ranges[${index}].label`, 'Range'),
+  number(`flowDevice.ranges[${index}].coefficient`, 'Coefficient', 'm³/(h·Paᵐ)'),
+  number(`flowDevice.ranges[${index}].exponent`, 'Exponent'),
+  number(`flowDevice.ranges[${index}].minimumFlow_m3_h`, 'Lowest flow', 'm³/h'),
+  number(`flowDevice.ranges[${index}].maximumFlow_m3_h`, 'Highest flow', 'm³/h'),
+  number(`flowDevice.ranges[${index}].minimumPressure_Pa`, 'Lowest device pressure', 'Pa'),
+  number(`flowDevice.ranges[${index}].maximumPressure_Pa`, 'Highest device pressure', 'Pa'),
+]
+
+export const ownTargetFields: readonly Field[] = [
+  text('target.label', 'Name of the target'),
+  choice('target.quantity', 'Quantity', [
+    ['n50', 'n50, 1/h'],
+    ['qE50', 'qE50, m³/(h·m²) envelope'],
+    ['qF50', 'qF50, m³/(h·m²) floor'],
+    ['q50', 'q50, m³/h'],
+    ['n_pr', 'n at another pressure'],
+    ['qE_pr', 'qE at another pressure'],
+    ['qF_pr', 'qF at another pressure'],
+    ['q_pr', 'q at another pressure'],
+  ]),
+  number('target.limit', 'Limit'),
+  number('target.referencePressure_Pa', 'Reference pressure', 'Pa', { hint: 'only “at another pressure”' }),
+  choice('target.directions', 'Directions', [
+    ['mean', 'mean of both'],
+    ['each', 'each by itself'],
+    ['any', 'one is enough'],
+  ]),
+]
+
+const all: readonly Field[] = [
+  ...buildingFields,
+  ...testFields,
+  ...conditionsFields,
+  ...deviceFields,
+  ...ownTargetFields,
+]
+
+/** A field's label by its path in the record, for findings. */
+export function labelOf(path: string): string {
+  const found = all.find((field) => field.path === path)
+  if (found) return found.label
+  const reading = /^runs\[(\d)\]\.readings\[(\d+)\]/.exec(path)
+  if (reading) return `run ${Number(reading[1]) + 1}, reading ${Number(reading[2]) + 1}`
+  const range = /^flowDevice\.ranges\[(\d+)\]/.exec(path)
+  if (range) return `device range ${Number(range[1]) + 1}`
+  const words: Record<string, string> = {
+    runs: 'readings',
+    target: 'target',
+    conditions: 'conditions',
+    building: 'building',
+    test: 'test',
+  }
+  return words[path.split(/[.[]/)[0] ?? ''] ?? path
+}

@@ -1,0 +1,161 @@
+import { useId } from 'preact/hooks'
+import { cellReference, joinReference } from '../../host/address.js'
+import type { Field } from '../fields.js'
+import type { SectionProps } from '../test/section.js'
+
+/** One field: typed, or linked to a cell of the workbook; what is wrong with it stands under it. */
+export function FieldRow({ field, store, state }: SectionProps & { field: Field }) {
+  const id = useId()
+  const entry = state.entries.fields[field.path]
+  const fault = faultOf(field.path, state)
+  const hint = field.kind === 'choice' || field.kind === 'date' ? undefined : field.hint
+  const described =
+    [fault ? `${id}-fault` : '', hint ? `${id}-hint` : ''].filter(Boolean).join(' ') || undefined
+  const linked = entry && 'cell' in entry ? entry.cell : undefined
+  const unit = 'unit' in field ? field.unit : undefined
+  const pick = async (): Promise<void> => {
+    const block = await store.attempt(() => store.host.selection())
+    if (!block) return
+    const reference =
+      block.values.length === 0 ? joinReference(block.sheet, block.address) : cellReference(block, 0, 0)
+    store.setField(field.path, { cell: reference })
+  }
+  return (
+    <div class={`field ${field.kind}${fault ? ' wrong' : ''}`}>
+      <label for={id}>
+        {field.label}
+        {unit ? <span class="unit"> {unit}</span> : null}
+        {field.needed ? (
+          <span class="needed" title="needed">
+            {' '}
+            *
+          </span>
+        ) : null}
+      </label>
+      <div class="entry">
+        {linked === undefined ? (
+          <Typed
+            id={id}
+            field={field}
+            text={entry && 'text' in entry ? entry.text : ''}
+            described={described}
+            wrong={fault !== undefined}
+            onText={(text) => store.setField(field.path, { text })}
+          />
+        ) : (
+          <button
+            type="button"
+            id={id}
+            class="link"
+            aria-describedby={described}
+            title="Go to the cell"
+            onClick={() => void store.attempt(() => store.host.jump(linked))}
+          >
+            {linked} <output>{valueText(state.result?.draft, field.path)}</output>
+          </button>
+        )}
+        {field.kind === 'choice' || field.kind === 'long' ? null : linked === undefined ? (
+          <button
+            type="button"
+            class="icon"
+            aria-label={`Take ${field.label} from the selected cell`}
+            title="Take from the selected cell"
+            onClick={() => void pick()}
+          >
+            <PickIcon />
+          </button>
+        ) : (
+          <button
+            type="button"
+            class="icon"
+            aria-label={`Type ${field.label} instead of taking it from ${linked}`}
+            title="Type instead"
+            onClick={() => store.setField(field.path, undefined)}
+          >
+            ×
+          </button>
+        )}
+      </div>
+      {hint ? (
+        <p class="hint" id={`${id}-hint`}>
+          {hint}
+        </p>
+      ) : null}
+      {fault ? (
+        <p class="fault" id={`${id}-fault`}>
+          {fault}
+        </p>
+      ) : null}
+    </div>
+  )
+}
+
+interface TypedProps {
+  id: string
+  field: Field
+  text: string
+  described: string | undefined
+  wrong: boolean
+  onText: (text: string) => void
+}
+
+function Typed({ id, field, text, described, wrong, onText }: TypedProps) {
+  const common = { id, 'aria-describedby': described, 'aria-invalid': wrong }
+  if (field.kind === 'choice')
+    return (
+      <select {...common} value={text} onChange={(event) => onText(event.currentTarget.value)}>
+        <option value="">–</option>
+        {field.options.map(([value, label]) => (
+          <option key={value} value={value}>
+            {label}
+          </option>
+        ))}
+      </select>
+    )
+  if (field.kind === 'long')
+    return (
+      <textarea {...common} rows={2} value={text} onInput={(event) => onText(event.currentTarget.value)} />
+    )
+  const entry = {
+    ...common,
+    value: text,
+    onInput: (event: { currentTarget: HTMLInputElement }) => onText(event.currentTarget.value),
+  }
+  if (field.kind === 'date') return <input {...entry} type="date" />
+  return field.kind === 'number' ? (
+    <input {...entry} type="text" inputMode="decimal" autoComplete="off" spellcheck={false} />
+  ) : (
+    <input {...entry} type="text" autoComplete="off" />
+  )
+}
+
+export function PickIcon() {
+  return (
+    <svg viewBox="0 0 16 16" width="14" height="14" aria-hidden="true">
+      <path d="M2 2h12v12H2zM2 6h12M6 2v12" fill="none" stroke="currentColor" />
+      <path d="M6 6h4v4H6z" fill="currentColor" />
+    </svg>
+  )
+}
+
+/** What the reader or the schema holds against this field; a field merely not filled in yet is not called wrong. */
+function faultOf(path: string, { entries, result }: SectionProps['state']): string | undefined {
+  if (!entries.fields[path]) return undefined
+  const told = result?.findings.find(({ rule, where }) => rule === 'unusable-entry' && where.includes(path))
+  return told?.message ?? result?.problems.find((problem) => problem.path === path)?.message
+}
+
+function valueText(draft: Record<string, unknown> | undefined, path: string): string {
+  const value = path
+    .split(/[.[\]]+/)
+    .filter(Boolean)
+    .reduce<unknown>(
+      (at, key) => (typeof at === 'object' && at !== null ? (at as Record<string, unknown>)[key] : undefined),
+      draft,
+    )
+  return typeof value === 'number'
+    ? String(Number(value.toPrecision(8)))
+    : typeof value === 'string'
+      ? value
+      : ''
+}

@@ -1,0 +1,36 @@
+import type { TestState } from './test/store.js'
+
+interface OriginLineProps {
+  state: TestState
+  onDismiss: () => void
+}
+
+/** Where the figures come from, whether the entries are kept, and what the spreadsheet refused. */
+export function OriginLine({ state: { origin, saved, fault }, onDismiss }: OriginLineProps) {
+  const words =
+    origin.kind === 'none'
+      ? 'Nothing to work out yet'
+      : origin.kind === 'service'
+        ? 'Worked out by the service'
+        : origin.words
+  const kept =
+    saved === 'yes' ? 'entries kept' : saved === 'saving' ? 'keeping entries …' : `entries not kept: ${saved}`
+  return (
+    <div class="origin">
+      <p role="status" class={origin.kind === 'local' && origin.why === 'unreachable' ? 'warn' : undefined}>
+        <span data-origin={origin.kind === 'local' ? origin.why : origin.kind}>{words}</span>
+        <span aria-hidden="true"> · </span>
+        <span data-saved={saved === 'yes' || saved === 'saving' ? saved : 'no'}>{kept}</span>
+      </p>
+      {origin.kind === 'service' && origin.difference ? <p class="fault">{origin.difference}</p> : null}
+      {fault ? (
+        <p class="fault" role="alert">
+          <span>{fault}</span>
+          <button type="button" onClick={onDismiss} aria-label="Dismiss this message">
+            ×
+          </button>
+        </p>
+      ) : null}
+    </div>
+  )
+}

@@ -1,0 +1,51 @@
+import { useRef, useState } from 'preact/hooks'
+import { HostError } from '../../host/host.js'
+import type { PageHost } from '../../host/page/page-host.js'
+import type { TestStore } from '../test/store.js'
+
+/** Opens a log from disk; the reading itself happens in a worker with a deadline. */
+export function OpenFile({ host, store }: { host: PageHost; store: TestStore }) {
+  const input = useRef<HTMLInputElement>(null)
+  const [busy, setBusy] = useState(false)
+  const open = async (file: File | undefined): Promise<void> => {
+    if (!file) return
+    setBusy(true)
+    await store.save()
+    const book = await store.attempt(async () => {
+      const [{ runJob }, bytes] = await Promise.all([import('../../worker/run-job.js'), bytesOf(file)])
+      const done = await runJob({ kind: 'open', bytes, fileName: file.name }, 20_000)
+      return done.kind === 'opened' ? done.book : undefined
+    })
+    setBusy(false)
+    if (!book) return
+    host.show(book)
+    store.dismissFault()
+    await store.restore()
+  }
+  return (
+    <>
+      <button type="button" class="main-action" disabled={busy} onClick={() => input.current?.click()}>
+        {busy ? 'Opening …' : 'Open a test log'}
+      </button>
+      <input
+        ref={input}
+        type="file"
+        hidden
+        accept=".xlsx,.xlsm,.csv,.txt,.tsv"
+        aria-label="Test log"
+        onChange={(event) => {
+          void open(event.currentTarget.files?.[0])
+          event.currentTarget.value = ''
+        }}
+      />
+    </>
+  )
+}
+
+async function bytesOf(file: File): Promise<Uint8Array> {
+  try {
+    return new Uint8Array(await file.arrayBuffer())
+  } catch (cause) {
+    throw new HostError('failed', `${file.name} could not be read from disk.`, { cause })
+  }
+}

@@ -1,0 +1,239 @@
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
+import { type Area, columnLetters, intersection, parseArea, splitReference } from '../../host/address.js'
+import type { CellSheet } from '../../host/cell-sheet.js'
+import type { CellMark } from '../../host/host.js'
+import type { PageHost } from '../../host/page/page-host.js'
+import { areaOf, type Cursor, moved } from './grid-keys.js'
+import { HEAD_WIDTH_PX, type Measures, measure, ROW_HEIGHT_PX, visible } from './grid-measures.js'
+
+interface SheetGridProps {
+  host: PageHost
+  sheet: CellSheet
+  area: Area
+}
+
+/** A sheet, of which only the rows and columns in view are drawn: 5,000 rows cost no more than 50. */
+export function SheetGrid({ host, sheet, area }: SheetGridProps) {
+  const room = useRef<HTMLDivElement>(null)
+  const dragging = useRef(false)
+  const [view, setView] = useState({ top: 0, left: 0, height: 400, width: 600 })
+  const [cursor, setCursor] = useState<Cursor>(cursorOn(area))
+  const measures = useMemo(
+    () => measure(sheet, (row, column) => host.textAt(sheet, row, column)),
+    [sheet, sheet.rows, sheet.columns, host],
+  )
+  const { rows, columns, starts } = measures
+
+  useEffect(() => {
+    const current = areaOf(cursor)
+    if (
+      current.top !== area.top ||
+      current.left !== area.left ||
+      current.bottom !== area.bottom ||
+      current.right !== area.right
+    )
+      setCursor(cursorOn(area))
+    scrollTo(room.current, area, measures)
+  }, [area])
+  useEffect(() => {
+    const element = room.current
+    if (!element) return
+    const look = (): void =>
+      setView({
+        top: element.scrollTop,
+        left: element.scrollLeft,
+        height: element.clientHeight,
+        width: element.clientWidth,
+      })
+    const observer = new ResizeObserver(look)
+    observer.observe(element)
+    return () => observer.disconnect()
+  }, [])
+
+  const go = (next: Cursor): void => {
+    setCursor(next)
+    host.select(sheet.name, areaOf(next))
+  }
+  const onKeyDown = (event: KeyboardEvent): void => {
+    const next = moved(cursor, event.key, event.shiftKey, { rows, columns })
+    if (next) go(next)
+    else if (event.key === 'Delete') void host.type(sheet.name, cursor.anchor.row, cursor.anchor.column, '')
+    else if (event.key === 'Enter' || event.key === 'F2')
+      room.current?.parentElement?.querySelector<HTMLInputElement>('.cell-bar input')?.select()
+    else return
+    event.preventDefault()
+  }
+  const placeOf = (event: Event): { row: number; column: number } | undefined => {
+    const cell = event.target instanceof Element ? event.target.closest<HTMLElement>('[data-row]') : null
+    if (!cell) return undefined
+    return { row: Number(cell.dataset.row), column: Number(cell.dataset.column) }
+  }
+  const onPointerDown = (event: PointerEvent): void => {
+    const place = placeOf(event)
+    if (!place) return
+    if (place.row === 0)
+      return go({ anchor: { row: 1, column: place.column }, head: { row: 1_048_576, column: place.column } })
+    if (place.column === 0)
+      return go({ anchor: { row: place.row, column: 1 }, head: { row: place.row, column: columns } })
+    dragging.current = true
+    go(event.shiftKey ? { anchor: cursor.anchor, head: place } : { anchor: place, head: place })
+  }
+  const onPointerOver = (event: PointerEvent): void => {
+    const place = dragging.current ? placeOf(event) : undefined
+    if (place && place.row > 0 && place.column > 0) go({ anchor: cursor.anchor, head: place })
+  }
+
+  const rowEdges = useMemo(() => Array.from({ length: rows + 1 }, (_, row) => row * ROW_HEIGHT_PX), [rows])
+  const [firstRow, lastRow] = visible(rowEdges, view.top, view.top + view.height)
+  const [firstColumn, lastColumn] = visible(starts, view.left, view.left + view.width)
+  const shown = range(firstColumn, lastColumn)
+  return (
+    <div
+      class="sheet"
+      ref={room}
+      role="grid"
+      tabindex={0}
+      aria-label={`Sheet ${sheet.name}`}
+      aria-rowcount={rows}
+      aria-colcount={columns}
+      aria-multiselectable="true"
+      aria-activedescendant={`cell-${cursor.head.row}-${cursor.head.column}`}
+      onScroll={(event) => {
+        const { scrollTop, scrollLeft, clientHeight, clientWidth } = event.currentTarget
+        setView({ top: scrollTop, left: scrollLeft, height: clientHeight, width: clientWidth })
+      }}
+      onKeyDown={onKeyDown}
+      onPointerDown={onPointerDown}
+      onPointerOver={onPointerOver}
+      onPointerUp={() => {
+        dragging.current = false
+      }}
+      onPointerLeave={() => {
+        dragging.current = false
+      }}
+    >
+      <div
+        class="sheet-room"
+        role="presentation"
+        style={{
+          height: `${(rows + 1) * ROW_HEIGHT_PX}px`,
+          width: `${HEAD_WIDTH_PX + (starts.at(-1) ?? 0)}px`,
+        }}
+      >
+        <div
+          class="row heads"
+          role="row"
+          aria-rowindex={1}
+          style={{ paddingLeft: `${starts[firstColumn] ?? 0}px` }}
+        >
+          <span class="head corner" role="columnheader" aria-label="row" />
+          {shown.map((column) => (
+            <span
+              class="head"
+              role="columnheader"
+              key={column}
+              data-row="0"
+              data-column={column + 1}
+              style={{ width: `${width(starts, column)}px` }}
+            >
+              {columnLetters(column + 1)}
+            </span>
+          ))}
+        </div>
+        {range(firstRow, lastRow).map((row) => (
+          <div
+            class={`row${sheet.isRowHidden(row) ? ' hidden-row' : ''}`}
+            role="row"
+            key={row}
+            aria-rowindex={row + 2}
+            style={{ top: `${(row + 1) * ROW_HEIGHT_PX}px`, paddingLeft: `${starts[firstColumn] ?? 0}px` }}
+          >
+            <span class="head" role="rowheader" data-row={row + 1} data-column="0">
+              {row + 1}
+            </span>
+            {shown.map((column) => (
+              <GridCell
+                key={column}
+                host={host}
+                sheet={sheet}
+                row={row}
+                column={column}
+                width_px={width(starts, column)}
+                area={area}
+              />
+            ))}
+          </div>
+        ))}
+      </div>
+    </div>
+  )
+}
+
+interface GridCellProps {
+  host: PageHost
+  sheet: CellSheet
+  row: number
+  column: number
+  width_px: number
+  area: Area
+}
+
+function GridCell({ host, sheet, row, column, width_px, area }: GridCellProps) {
+  const cell = sheet.at(row, column)
+  const merge = sheet.mergeAt(row, column)
+  const covered = merge !== undefined && (merge.top !== row || merge.left !== column)
+  const here = { top: row + 1, left: column + 1, bottom: row + 1, right: column + 1 }
+  const selected = intersection(area, here) !== undefined
+  const mark = markOn(host.marks, sheet.name, here)
+  const classes = [
+    'cell',
+    cell?.kind,
+    selected ? 'selected' : '',
+    mark ? `marked ${mark}` : '',
+    cell?.struck ? 'struck' : '',
+    covered ? 'covered' : '',
+  ]
+    .filter(Boolean)
+    .join(' ')
+  return (
+    <span
+      class={classes}
+      role="gridcell"
+      id={`cell-${row + 1}-${column + 1}`}
+      aria-selected={selected}
+      data-row={row + 1}
+      data-column={column + 1}
+      style={{ width: `${width_px}px` }}
+    >
+      {covered ? '' : host.textAt(sheet, row, column)}
+    </span>
+  )
+}
+
+function markOn(marks: readonly CellMark[], sheet: string, here: Area): CellMark['severity'] | undefined {
+  for (const { reference, severity } of marks) {
+    const { sheet: marked, address } = splitReference(reference)
+    const area = marked === undefined || marked === sheet ? parseArea(address) : undefined
+    if (area && intersection(area, here)) return severity
+  }
+  return undefined
+}
+
+const cursorOn = (area: Area): Cursor => ({
+  anchor: { row: area.top, column: area.left },
+  head: { row: area.bottom, column: area.right },
+})
+const range = (first: number, last: number): number[] =>
+  Array.from({ length: Math.max(0, last - first + 1) }, (_, index) => first + index)
+const width = (starts: readonly number[], column: number): number =>
+  (starts[column + 1] ?? 0) - (starts[column] ?? 0)
+
+function scrollTo(room: HTMLElement | null, area: Area, { starts }: Measures): void {
+  if (!room) return
+  const top = (area.top - 1) * ROW_HEIGHT_PX
+  const left = starts[area.left - 1] ?? 0
+  if (top < room.scrollTop || top > room.scrollTop + room.clientHeight - 3 * ROW_HEIGHT_PX)
+    room.scrollTop = Math.max(0, top - 3 * ROW_HEIGHT_PX)
+  if (left < room.scrollLeft || left > room.scrollLeft + room.clientWidth - 2 * HEAD_WIDTH_PX)
+    room.scrollLeft = left
+}

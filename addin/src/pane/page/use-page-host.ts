@@ -1,0 +1,9 @@
+import { useEffect, useState } from 'preact/hooks'
+import type { PageHost } from '../../host/page/page-host.js'
+
+/** Draws anew whenever the page's workbook, its selection or its marks change. */
+export function usePageHost(host: PageHost): number {
+  const [drawn, setDrawn] = useState(0)
+  useEffect(() => host.onView(() => setDrawn((count) => count + 1)), [host])
+  return drawn
+}

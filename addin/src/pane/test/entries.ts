@@ -1,0 +1,64 @@
+import type { Direction } from '@draughtbook/shared-calc'
+
+/** What stands behind a field: text as typed, or the cell it is taken from, with its unit where the cell names none. */
+export type FieldEntry = { text: string } | { cell: string; unit?: string }
+
+/** Cells picked for one list of values. `unit` is that of cells which do not say their own. */
+export interface Pick {
+  reference: string
+  unit?: string
+}
+
+export const RUN_ROLES = ['zeroFlowBefore', 'pressure', 'flow', 'devicePressure', 'zeroFlowAfter'] as const
+export type RunRole = (typeof RUN_ROLES)[number]
+export type RunPicks = Partial<Record<RunRole, Pick>> & { range?: string }
+
+export const DIRECTIONS: readonly Direction[] = ['depressurisation', 'pressurisation']
+
+/** Everything the user typed and picked for one test. Kept with the workbook as it is; nothing computed. */
+export interface TestEntries {
+  version: 1
+  /** By field path of the record, as in `building.volume_m3`. */
+  fields: Record<string, FieldEntry>
+  runs: Partial<Record<Direction, RunPicks>>
+}
+
+export const emptyEntries = (): TestEntries => ({
+  version: 1,
+  fields: { 'test.method': { text: 'iso-9972:2015' } },
+  runs: {},
+})
+
+/** Reads what was kept. Undefined for anything that is no such text: the user then starts afresh and is told. */
+export function parseEntries(text: string): TestEntries | undefined {
+  try {
+    const kept: unknown = JSON.parse(text)
+    return isEntries(kept) ? kept : undefined
+  } catch {
+    return undefined
+  }
+}
+
+function isEntries(value: unknown): value is TestEntries {
+  if (typeof value !== 'object' || value === null) return false
+  const { version, fields, runs } = value as Partial<TestEntries>
+  return version === 1 && isObject(fields) && isObject(runs) && Object.values(fields).every(isField)
+}
+
+const isObject = (value: unknown): value is object =>
+  typeof value === 'object' && value !== null && !Array.isArray(value)
+
+const isField = (value: unknown): boolean =>
+  isObject(value) &&
+  (typeof (value as { text?: unknown }).text === 'string' ||
+    typeof (value as { cell?: unknown }).cell === 'string')
+
+/** Every reference the entries point to, in the order of the form. */
+export function referencesOf(entries: TestEntries): string[] {
+  const cells = Object.values(entries.fields).flatMap((entry) => ('cell' in entry ? [entry.cell] : []))
+  const picks = DIRECTIONS.flatMap((direction) => {
+    const run = entries.runs[direction]
+    return run ? RUN_ROLES.flatMap((role) => run[role]?.reference ?? []) : []
+  })
+  return [...new Set([...cells, ...picks])]
+}

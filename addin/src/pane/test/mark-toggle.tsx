@@ -1,0 +1,26 @@
+import { useEffect, useState } from 'preact/hooks'
+import type { CellMark } from '../../host/host.js'
+import type { SectionProps } from './section.js'
+
+/** Points out the cells of findings in the sheet. On the page at once; in Excel, where it touches the workbook, on request. */
+export function MarkToggle({ store, state }: SectionProps) {
+  const [on, setOn] = useState(store.host.kind === 'page')
+  const findings = state.result?.findings
+  useEffect(() => {
+    if (!on) return
+    const marks = (findings ?? []).flatMap(({ cells = [], severity }) =>
+      severity === 'note' ? [] : cells.map((reference): CellMark => ({ reference, severity })),
+    )
+    void store.attempt(() => store.host.mark(marks))
+  }, [on, findings, store])
+  const toggle = (checked: boolean): void => {
+    setOn(checked)
+    if (!checked) void store.attempt(() => store.host.mark([]))
+  }
+  return (
+    <label class="mark-toggle">
+      <input type="checkbox" checked={on} onChange={(event) => toggle(event.currentTarget.checked)} /> mark
+      the cells in the sheet
+    </label>
+  )
+}

@@ -1,0 +1,27 @@
+import type { Section } from './section.js'
+import { buildingSection } from './sections/building.js'
+import { conditionsSection } from './sections/conditions.js'
+import { curveSection } from './sections/curve.js'
+import { deviceSection } from './sections/device.js'
+import { exportSection } from './sections/export.js'
+import { findingsSection } from './sections/findings.js'
+import { readingsSection } from './sections/readings.js'
+import { resultSection } from './sections/result.js'
+import { targetSection } from './sections/target.js'
+import { testDetailsSection } from './sections/test-details.js'
+import { workingSection } from './sections/working.js'
+
+/** The Test view from top to bottom. A new section is one import and one line here. */
+export const sections: readonly Section[] = [
+  resultSection,
+  readingsSection,
+  curveSection,
+  findingsSection,
+  buildingSection,
+  testDetailsSection,
+  conditionsSection,
+  deviceSection,
+  targetSection,
+  workingSection,
+  exportSection,
+]

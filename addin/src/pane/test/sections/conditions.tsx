@@ -1,0 +1,11 @@
+import { conditionsFields } from '../../fields.js'
+import { Fields, stillNeeded } from '../../form/fields.js'
+import type { Section } from '../section.js'
+
+export const conditionsSection: Section = {
+  id: 'conditions',
+  title: 'Conditions',
+  fold: 'open',
+  summary: ({ entries }) => stillNeeded(conditionsFields, entries),
+  Body: (props) => <Fields {...props} fields={conditionsFields} />,
+}

@@ -1,0 +1,51 @@
+import { useEffect, useRef, useState } from 'preact/hooks'
+import { leakageChart } from '../../../chart/leakage-chart.js'
+import type { Section, SectionProps } from '../section.js'
+
+/** Flow against pressure; what lies under the pointer, or has the focus, is said in the line below. */
+function Curve({ state: { result } }: SectionProps) {
+  const room = useRef<HTMLDivElement>(null)
+  const [width, setWidth] = useState(320)
+  const [told, setTold] = useState('')
+  useEffect(() => {
+    const element = room.current
+    if (!element) return
+    const observer = new ResizeObserver(
+      ([entry]) => entry && setWidth(Math.max(260, Math.round(entry.contentRect.width))),
+    )
+    observer.observe(element)
+    return () => observer.disconnect()
+  }, [])
+  const tell = (event: Event): void => {
+    const point = event.target instanceof Element ? event.target.closest<SVGElement>('.point') : null
+    setTold(point?.dataset.label ?? '')
+  }
+  const svg = leakageChart(
+    result?.chart ?? { runs: [] },
+    Math.min(width, 640),
+    Math.round(Math.min(width, 640) * 0.66),
+  )
+  const runs = result?.chart.runs ?? []
+  return (
+    <div class="curve-room" ref={room}>
+      {/* The chart is our own text, with every value escaped. */}
+      {/* biome-ignore lint/security/noDangerouslySetInnerHtml: the chart is a pure function to SVG text, shared with print and tests */}
+      <div
+        onPointerOver={tell}
+        onFocusIn={tell}
+        onPointerLeave={() => setTold('')}
+        dangerouslySetInnerHTML={{ __html: svg }}
+      />
+      <p class="told" aria-live="polite">
+        {told || legend(runs.map(({ direction }) => direction))}
+      </p>
+    </div>
+  )
+}
+
+const legend = (directions: readonly string[]): string =>
+  directions.length === 0
+    ? ''
+    : `${directions.map((direction) => (direction === 'depressurisation' ? '● depressurisation' : '□ pressurisation')).join('   ')}   band: 95 %, fit scatter only`
+
+export const curveSection: Section = { id: 'curve', title: 'Curve', fold: 'open', Body: Curve }

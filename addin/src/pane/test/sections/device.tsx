@@ -1,0 +1,35 @@
+import { deviceFields, rangeFields } from '../../fields.js'
+import { Fields } from '../../form/fields.js'
+import type { Section, SectionProps } from '../section.js'
+
+const RANGES = [0, 1, 2, 3, 4, 5]
+
+/** Device and gauge; a range is needed only where the log holds device pressures instead of flows. */
+function Device(props: SectionProps) {
+  const used = RANGES.filter((index) =>
+    Object.keys(props.state.entries.fields).some((path) => path.startsWith(`flowDevice.ranges[${index}].`)),
+  )
+  const shown = RANGES.slice(0, used.length + 1)
+  return (
+    <>
+      <Fields {...props} fields={deviceFields} />
+      {shown.map((index) => (
+        <details key={index} class="sub" open={used.includes(index)}>
+          <summary>{used.includes(index) ? `Range ${index + 1}` : 'Add a calibrated range'}</summary>
+          <Fields {...props} fields={rangeFields(index)} />
+        </details>
+      ))}
+    </>
+  )
+}
+
+export const deviceSection: Section = {
+  id: 'device',
+  title: 'Device',
+  fold: 'closed',
+  summary: ({ entries }) => {
+    const serial = entries.fields['flowDevice.serial']
+    return serial && 'text' in serial ? serial.text : ''
+  },
+  Body: Device,
+}

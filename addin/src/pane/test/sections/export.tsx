@@ -1,0 +1,110 @@
+import { useState } from 'preact/hooks'
+import type { InsertedChart } from '../../../host/host.js'
+import type { Section, SectionProps } from '../section.js'
+
+/** Writes the summary: into this workbook, as a new one, or to disk. */
+function Export({ store, state }: SectionProps) {
+  const [doing, setDoing] = useState<string>()
+  const [done, setDone] = useState<string>()
+  const { result } = state
+  const ready = result?.record !== undefined && result.evaluation !== undefined && !result.unusable
+  const why = ready
+    ? undefined
+    : result?.unusable
+      ? 'Mend the entries that cannot be used first: see the findings.'
+      : 'There is no result to write yet.'
+
+  const run = async (
+    what: string,
+    then: (bytes: Uint8Array, fileName: string, chart: InsertedChart) => Promise<string>,
+  ): Promise<void> => {
+    const { record, cells = {} } = state.result ?? {}
+    if (!record) return
+    setDoing(what)
+    setDone(undefined)
+    const words = await store.attempt(async () => {
+      const { runJob } = await import('../../../worker/run-job.js')
+      const insertBeside = what === 'insert' ? (await store.host.sheets()).map(({ name }) => name) : undefined
+      const written = await runJob({
+        kind: 'summary',
+        record,
+        cells,
+        ...(insertBeside ? { insertBeside } : {}),
+      })
+      return written.kind === 'written'
+        ? then(written.bytes, fileNameOf(record.building.name, record.test.date), written.chart)
+        : undefined
+    })
+    setDoing(undefined)
+    setDone(words)
+  }
+
+  const { unavailable, kind } = store.host
+  return (
+    <div class="export">
+      {kind === 'excel' ? (
+        <>
+          <button
+            type="button"
+            disabled={!ready || doing !== undefined || unavailable.insertWorkbook !== undefined}
+            onClick={() =>
+              void run('insert', async (bytes, _fileName, chart) => {
+                const inserted = await store.host.insertWorkbook(bytes, chart)
+                return [`Added ${inserted.sheets.join(', ')} to this workbook.`, ...inserted.notes].join(' ')
+              })
+            }
+          >
+            Write into this workbook
+          </button>
+          <button
+            type="button"
+            disabled={!ready || doing !== undefined}
+            onClick={() =>
+              void run('open', async (bytes, fileName) => {
+                await store.host.openWorkbook(bytes, fileName)
+                return 'The summary is open as a new workbook; save it there.'
+              })
+            }
+          >
+            Open as a new workbook
+          </button>
+        </>
+      ) : null}
+      <button
+        type="button"
+        class="main-action"
+        disabled={!ready || doing !== undefined}
+        onClick={() =>
+          void run('download', async (bytes, fileName) => {
+            await store.host.download(bytes, fileName)
+            return `Downloaded ${fileName}.`
+          })
+        }
+      >
+        Download the summary workbook
+      </button>
+      {unavailable.insertWorkbook && kind === 'excel' ? (
+        <p class="hint">{unavailable.insertWorkbook}</p>
+      ) : null}
+      {why ? <p class="hint">{why}</p> : null}
+      <p role="status">{doing ? 'Writing the workbook …' : done}</p>
+    </div>
+  )
+}
+
+/** Letters, digits and dashes only: the name has to live on every file system. */
+function fileNameOf(building: string, date: string): string {
+  const name = building
+    .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/^-|-$/g, '')
+  return `${name || 'test'}-${date}-summary.xlsx`
+}
+
+export const exportSection: Section = {
+  id: 'export',
+  title: 'Summary workbook',
+  fold: 'always',
+  Body: Export,
+}

@@ -1,0 +1,87 @@
+import type { Finding } from '@draughtbook/shared-calc'
+import { labelOf } from '../../fields.js'
+import { figure, withMinus } from '../../figures.js'
+import { MarkToggle } from '../mark-toggle.js'
+import type { Section, SectionProps } from '../section.js'
+
+const SHAPE: Record<Finding['severity'], string> = { invalidates: '■', caution: '▲', note: '●' }
+
+function Findings({ store, state }: SectionProps) {
+  const findings = state.result?.findings ?? []
+  if (findings.length === 0) return <p class="hint">Nothing to object to so far.</p>
+  return (
+    <>
+      <MarkToggle store={store} state={state} />
+      <ul class="findings">
+        {findings.map((finding) => (
+          <li
+            key={`${finding.rule}${finding.message}${finding.where.join()}${finding.cells?.join() ?? ''}`}
+            class={finding.severity}
+            data-rule={finding.rule}
+          >
+            <p class="head">
+              <span class="shape" aria-hidden="true">
+                {SHAPE[finding.severity]}
+              </span>
+              <b>{finding.severity}</b> {finding.message}
+            </p>
+            <p class="places">
+              {places(finding).map(({ text, cell }) =>
+                cell === undefined ? (
+                  <span key={text}>{text}</span>
+                ) : (
+                  <button
+                    type="button"
+                    class="link"
+                    key={text}
+                    aria-label={`Go to ${cell}`}
+                    onClick={() => void store.attempt(() => store.host.jump(cell))}
+                  >
+                    {text}
+                  </button>
+                ),
+              )}
+              {finding.value !== undefined && finding.limit !== undefined ? (
+                <span>
+                  {withMinus(figure(finding.value, 4))} against {withMinus(figure(finding.limit, 4))}
+                </span>
+              ) : null}
+              {finding.clause ? (
+                <span class="clause">
+                  {finding.clause}
+                  {finding.provenance && finding.provenance !== finding.clause
+                    ? ` (${finding.provenance})`
+                    : ''}
+                </span>
+              ) : null}
+            </p>
+            {finding.remedy ? <p class="remedy">{finding.remedy}</p> : null}
+          </li>
+        ))}
+      </ul>
+    </>
+  )
+}
+
+/** Cells where there are any, else the names of the fields; long lists are cut, and said so. */
+function places({ cells = [], where }: Finding): { text: string; cell?: string }[] {
+  const all =
+    cells.length > 0
+      ? cells.map((cell) => ({ text: cell, cell }))
+      : [...new Set(where.map(labelOf))].map((text) => ({ text }))
+  return all.length > 8 ? [...all.slice(0, 8), { text: `and ${all.length - 8} more` }] : all
+}
+
+export const findingsSection: Section = {
+  id: 'findings',
+  title: 'Findings',
+  fold: 'open',
+  summary: ({ result }) => {
+    const count = (severity: Finding['severity']) =>
+      result?.findings.filter((finding) => finding.severity === severity).length ?? 0
+    return [`${count('invalidates')} invalidate`, `${count('caution')} cautions`, `${count('note')} notes`]
+      .filter((text) => !text.startsWith('0 '))
+      .join(' · ')
+  },
+  Body: Findings,
+}

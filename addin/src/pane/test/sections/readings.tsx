@@ -1,0 +1,135 @@
+import type { Direction } from '@draughtbook/shared-calc'
+import { joinReference } from '../../../host/address.js'
+import { figure, withMinus } from '../../figures.js'
+import { PickIcon } from '../../form/field-row.js'
+import { DIRECTIONS, type RunPicks, type RunRole } from '../entries.js'
+import { FindButton } from '../find-button.js'
+import type { Section, SectionProps } from '../section.js'
+
+const ROLES: readonly (readonly [RunRole, string, string])[] = [
+  ['zeroFlowBefore', 'Zero-flow before', 'Pa'],
+  ['pressure', 'Pressures', 'Pa'],
+  ['flow', 'Air flows', 'm³/h'],
+  ['devicePressure', 'or device pressures', 'Pa'],
+  ['zeroFlowAfter', 'Zero-flow after', 'Pa'],
+]
+
+function Readings(props: SectionProps) {
+  return (
+    <>
+      <FindButton {...props} />
+      <p class="hint">Or select cells in the sheet, then press the button of the role they have.</p>
+      {DIRECTIONS.map((direction) => (
+        <RunFieldset key={direction} direction={direction} {...props} />
+      ))}
+    </>
+  )
+}
+
+function RunFieldset({ direction, store, state }: SectionProps & { direction: Direction }) {
+  const picks = state.entries.runs[direction] ?? {}
+  const change = (next: RunPicks): void =>
+    store.change((entries) => ({ ...entries, runs: { ...entries.runs, [direction]: next } }))
+  const pick = async (role: RunRole): Promise<void> => {
+    const block = await store.attempt(() => store.host.selection())
+    if (block)
+      change({ ...picks, [role]: { ...picks[role], reference: joinReference(block.sheet, block.address) } })
+  }
+  const without = (role: RunRole): RunPicks => {
+    const { [role]: _, ...others } = picks
+    return others
+  }
+  return (
+    <fieldset class="run">
+      <legend>
+        {direction === 'depressurisation' ? 'Depressurisation' : 'Pressurisation'}{' '}
+        <span class="tell">{readingsText(direction, state)}</span>
+      </legend>
+      {ROLES.map(([role, label, unit]) => {
+        const chosen = picks[role]
+        return (
+          <div class="role" key={role}>
+            <button
+              type="button"
+              class="pick"
+              aria-label={`${label}, ${direction}: take the selected cells`}
+              onClick={() => void pick(role)}
+            >
+              <PickIcon /> {label}
+            </button>
+            {chosen ? (
+              <>
+                <button
+                  type="button"
+                  class="link"
+                  title="Go to the cells"
+                  onClick={() => void store.attempt(() => store.host.jump(chosen.reference))}
+                >
+                  {chosen.reference}
+                </button>
+                <input
+                  class="unit-entry"
+                  aria-label={`Unit of ${label}, ${direction}`}
+                  placeholder={unit}
+                  value={chosen.unit ?? ''}
+                  onChange={(event) => {
+                    const typed = event.currentTarget.value.trim()
+                    change({
+                      ...picks,
+                      [role]: typed
+                        ? { reference: chosen.reference, unit: typed }
+                        : { reference: chosen.reference },
+                    })
+                  }}
+                />
+                <button
+                  type="button"
+                  class="icon"
+                  aria-label={`Clear ${label}, ${direction}`}
+                  onClick={() => change(without(role))}
+                >
+                  ×
+                </button>
+              </>
+            ) : (
+              <span class="none">not picked</span>
+            )}
+          </div>
+        )
+      })}
+      {picks.devicePressure && !picks.flow ? (
+        <div class="role">
+          <label class="range-entry">
+            Range of the device
+            <input
+              value={picks.range ?? ''}
+              onInput={(event) => change({ ...picks, range: event.currentTarget.value })}
+            />
+          </label>
+        </div>
+      ) : null}
+    </fieldset>
+  )
+}
+
+function readingsText(direction: Direction, { result }: SectionProps['state']): string {
+  const run = result?.record?.runs.find((candidate) => candidate.direction === direction)
+  if (!run) {
+    const estimate = result?.estimates.find((candidate) => candidate.direction === direction)
+    return estimate ? `${estimate.readings} reading${estimate.readings === 1 ? '' : 's'} so far` : ''
+  }
+  const pressures = run.readings.map(({ pressure_Pa }) => pressure_Pa)
+  const [first = 0, last = 0] = [pressures[0], pressures.at(-1)]
+  return `${run.readings.length} readings, ${withMinus(figure(first, 3))} to ${withMinus(figure(last, 3))} Pa`
+}
+
+export const readingsSection: Section = {
+  id: 'readings',
+  title: 'Readings',
+  fold: 'open',
+  summary: ({ result }) =>
+    result?.record
+      ? `${result.record.runs.reduce((sum, { readings }) => sum + readings.length, 0)} readings`
+      : '',
+  Body: Readings,
+}

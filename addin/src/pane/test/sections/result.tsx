@@ -1,0 +1,204 @@
+import type { Evaluation, Figure, RunningEstimate } from '@draughtbook/shared-calc'
+import { labelOf } from '../../fields.js'
+import { figure, signed, unitText, withMinus } from '../../figures.js'
+import type { Section, SectionProps } from '../section.js'
+
+const OUTCOMES: Record<Evaluation['verdict']['outcome'], string> = {
+  meets: 'Meets the target',
+  misses: 'Misses the target',
+  'not valid': 'Not valid',
+  'no target': 'No target set',
+}
+const SHAPES: Record<Evaluation['verdict']['outcome'], string> = {
+  meets: '✓',
+  misses: '✗',
+  'not valid': '!',
+  'no target': '–',
+}
+
+function Result({ state: { evaluation, result } }: SectionProps) {
+  return (
+    <>
+      {evaluation ? (
+        <>
+          <Verdict evaluation={evaluation} />
+          <Figures evaluation={evaluation} />
+        </>
+      ) : null}
+      {result?.estimates.map((estimate) => (
+        <Estimate key={estimate.direction} estimate={estimate} />
+      ))}
+      {result?.next.map(({ direction, pressure_Pa, why }) => (
+        <p class="next" key={direction}>
+          {pressure_Pa === undefined ? (
+            <>
+              <b>Pressures cover the range</b> ({direction}): {why}
+            </>
+          ) : (
+            <>
+              <b>Next: about {withMinus(String(pressure_Pa))} Pa</b> ({direction}): {why}
+            </>
+          )}
+        </p>
+      ))}
+      {evaluation ? null : <Needed {...(result ? { result } : {})} />}
+    </>
+  )
+}
+
+function Verdict({ evaluation: { verdict, results } }: { evaluation: Evaluation }) {
+  const { outcome, target, value, margin, leakageToSeal_cm2 } = verdict
+  const main = verdict.criteria[0]
+  return (
+    <div class={`verdict ${outcome.replace(' ', '-')}`} role="status" data-outcome={outcome}>
+      <p class="outcome">
+        <span class="shape" aria-hidden="true">
+          {SHAPES[outcome]}
+        </span>
+        {OUTCOMES[outcome]}
+      </p>
+      {target && main && value !== undefined && margin !== undefined ? (
+        <>
+          <p class="against">
+            <b>
+              {target.quantity} {figure(value)} {unitText(main.unit)}
+            </b>{' '}
+            against {main.limit} · margin {signed(margin, decimals(main.limit))} · {target.label}
+          </p>
+          {outcome === 'misses' && leakageToSeal_cm2 ? (
+            <p class="against">Still to seal: about {figure(leakageToSeal_cm2, 2)} cm² of sharp-edged hole</p>
+          ) : null}
+        </>
+      ) : (
+        <p class="against">q50 {figure(results.q50.value)} m³/h. Choose a target to get a verdict.</p>
+      )}
+    </div>
+  )
+}
+
+const decimals = (limit: number): number => Math.max(2, (String(limit).split('.')[1]?.length ?? 0) + 1)
+
+const ROWS = [
+  ['n50', 'n50'],
+  ['q50', 'q50'],
+  ['qE50', 'qE50 (envelope)'],
+  ['qF50', 'qF50 (floor)'],
+  ['ela4', 'leakage area, 4 Pa'],
+  ['ela10', 'leakage area, 10 Pa'],
+] as const
+
+function Figures({ evaluation }: { evaluation: Evaluation }) {
+  const { runs, results } = evaluation
+  return (
+    <div class="table-room" role="region" aria-label="Results" tabindex={0}>
+      <table class="figures">
+        <thead>
+          <tr>
+            <th scope="col">At 50 Pa</th>
+            {runs.map(({ direction }) => (
+              <th scope="col" key={direction}>
+                {direction === 'depressurisation' ? 'depress.' : 'press.'}
+              </th>
+            ))}
+            <th scope="col">{runs.length > 1 ? 'mean' : 'result'}</th>
+            <th scope="col">unit</th>
+          </tr>
+        </thead>
+        <tbody>
+          {ROWS.map(([key, label]) => {
+            const mean = results[key]
+            return mean ? (
+              <tr key={key}>
+                <th scope="row">{label}</th>
+                {runs.map((run) => (
+                  <td key={run.direction} title={intervalText(run[key])}>
+                    {run[key] ? figure(run[key].value) : '–'}
+                  </td>
+                ))}
+                <td class="mean">{figure(mean.value)}</td>
+                <td class="unit">{unitText(mean.unit)}</td>
+              </tr>
+            ) : null
+          })}
+          <tr>
+            <th scope="row">exponent n</th>
+            {runs.map(({ direction, airFlowExponent }) => (
+              <td key={direction} title={intervalText(airFlowExponent)}>
+                {airFlowExponent.value.toFixed(3)}
+              </td>
+            ))}
+            <td />
+            <td />
+          </tr>
+          <tr>
+            <th scope="row">coefficient C_L</th>
+            {runs.map(({ direction, airLeakageCoefficient }) => (
+              <td key={direction} title={intervalText(airLeakageCoefficient)}>
+                {figure(airLeakageCoefficient.value, 4)}
+              </td>
+            ))}
+            <td />
+            <td class="unit">m³/(h·Paⁿ)</td>
+          </tr>
+          <tr>
+            <th scope="row">r²</th>
+            {runs.map(({ direction, rSquared }) => (
+              <td key={direction}>{rSquared?.toFixed(4) ?? '–'}</td>
+            ))}
+            <td />
+            <td />
+          </tr>
+        </tbody>
+      </table>
+      <p class="hint">
+        95 % intervals of q50, fit scatter only:{' '}
+        {runs.map(({ direction, q50 }) => `${direction} ${intervalText(q50)}`).join('; ')}
+      </p>
+    </div>
+  )
+}
+
+const intervalText = (value: Figure | undefined): string =>
+  value?.ci95 ? `${figure(value.ci95[0])} to ${figure(value.ci95[1])}` : ''
+
+function Estimate({ estimate }: { estimate: RunningEstimate }) {
+  const { direction, readings, assumedExponent, densityAssumed, n50_1_h, qE50_m3_h_m2, q50_m3_h } = estimate
+  const main =
+    n50_1_h !== undefined
+      ? `n50 ≈ ${figure(n50_1_h, 2)} 1/h`
+      : qE50_m3_h_m2 !== undefined
+        ? `qE50 ≈ ${figure(qE50_m3_h_m2, 2)} m³/(h·m²)`
+        : `q50 ≈ ${figure(q50_m3_h, 2)} m³/h`
+  return (
+    <div class="estimate" role="status">
+      <p>
+        <b>Running estimate: {main}</b>
+      </p>
+      <p>
+        {direction}, {readings} reading{readings === 1 ? '' : 's'}, exponent {assumedExponent} assumed
+        {densityAssumed ? ', temperatures not yet entered' : ''}. Not a result.
+      </p>
+    </div>
+  )
+}
+
+function Needed({ result }: { result?: NonNullable<SectionProps['state']['result']> }) {
+  if (!result) return <p class="hint">Loading the calculation …</p>
+  return (
+    <div class="needed-list">
+      <p>Still needed for a result:</p>
+      <ul>
+        {result.problems.map(({ path, cell, message }) => (
+          <li key={`${path}${message}`}>
+            {cell ? `${cell}: ` : ''}
+            {missing(message) ? labelOf(path) : `${labelOf(path)}: ${message}`}
+          </li>
+        ))}
+      </ul>
+    </div>
+  )
+}
+
+const missing = (message: string): boolean => /missing/.test(message)
+
+export const resultSection: Section = { id: 'result', title: 'Result', fold: 'always', Body: Result }

@@ -1,0 +1,254 @@
+import type { Evaluation, Problem } from '@draughtbook/shared-calc'
+import type { Grid } from '@draughtbook/shared-calc/log'
+import type { LiveResult } from '../../calc/live.js'
+import type { Host } from '../../host/host.js'
+import { HostError } from '../../host/host.js'
+import { askService } from '../../service/client.js'
+import { differenceOf } from '../../service/compare.js'
+import { emptyEntries, parseEntries, referencesOf, type TestEntries } from './entries.js'
+
+/** Where the figures on show come from. */
+export type Origin =
+  | { kind: 'none' }
+  | { kind: 'local'; why: 'asking' | 'unreachable' | 'refused'; words: string }
+  | { kind: 'service'; difference?: string }
+
+export interface TestState {
+  entries: TestEntries
+  result: LiveResult | undefined
+  /** The evaluation on show: the service's where it has answered for these entries, else the pane's own. */
+  evaluation: Evaluation | undefined
+  origin: Origin
+  /** The working is open, so the trace is asked for. */
+  trace: boolean
+  /** Something the host would not do. */
+  fault: string | undefined
+  saved: 'yes' | 'saving' | string
+}
+
+export interface StoreTimes {
+  /** Quiet time before the service is asked and the entries are kept, ms. */
+  settle_ms: number
+  /** Until an unreachable service is tried again, ms. */
+  retry_ms: number
+}
+
+/** The Test view's one state. Views call its methods and listen; nothing else writes to it. */
+export class TestStore {
+  state: TestState = {
+    entries: emptyEntries(),
+    result: undefined,
+    evaluation: undefined,
+    origin: { kind: 'none' },
+    trace: false,
+    fault: undefined,
+    saved: 'yes',
+  }
+  readonly #listeners = new Set<() => void>()
+  #grid: { references: string; grid: Grid } | undefined
+  #run = 0
+  #asking: AbortController | undefined
+  #askTimer: ReturnType<typeof setTimeout> | undefined
+  #saveTimer: ReturnType<typeof setTimeout> | undefined
+  #calc: Promise<typeof import('../../calc/live.js')> | undefined
+
+  constructor(
+    readonly host: Host,
+    private readonly base: URL,
+    private readonly times: StoreTimes = { settle_ms: 350, retry_ms: 15_000 },
+  ) {}
+
+  listen(listener: () => void): () => void {
+    this.#listeners.add(listener)
+    return () => this.#listeners.delete(listener)
+  }
+
+  /** Takes up what was kept with the workbook and follows its cells. */
+  async start(): Promise<() => Promise<void>> {
+    await this.restore()
+    return this.host.watch(({ sheet }) => {
+      const touched = referencesOf(this.state.entries).some(
+        (reference) =>
+          reference.toLowerCase().includes(sheet.toLowerCase().replaceAll("'", "''")) ||
+          !reference.includes('!'),
+      )
+      if (!touched) return
+      this.#grid = undefined
+      void this.refresh()
+    })
+  }
+
+  /** Reads the entries kept with the workbook now open. */
+  async restore(): Promise<void> {
+    this.#grid = undefined
+    const kept = await this.#host(() => this.host.loadSettings())
+    const entries = kept === undefined ? undefined : parseEntries(kept)
+    if (kept !== undefined && !entries)
+      this.#set({ fault: 'What was kept with this workbook could not be read; the forms start empty.' })
+    this.#set({ entries: entries ?? emptyEntries() })
+    await this.refresh()
+  }
+
+  /** Changes entries, shows what follows at once, and keeps them. */
+  change(edit: (entries: TestEntries) => TestEntries): void {
+    this.#set({ entries: edit(this.state.entries), saved: 'saving' })
+    void this.refresh()
+    clearTimeout(this.#saveTimer)
+    this.#saveTimer = setTimeout(() => void this.save(), this.times.settle_ms)
+  }
+
+  setField(path: string, entry: TestEntries['fields'][string] | undefined): void {
+    this.change(({ fields, ...rest }) => {
+      const { [path]: _, ...others } = fields
+      return {
+        ...rest,
+        fields:
+          entry === undefined || ('text' in entry && entry.text === '')
+            ? others
+            : { ...fields, [path]: entry },
+      }
+    })
+  }
+
+  showTrace(open: boolean): void {
+    if (open === this.state.trace) return
+    this.#set({ trace: open })
+    void this.refresh()
+  }
+
+  /** Keeps the entries now; called also when the page is left. */
+  async save(): Promise<void> {
+    clearTimeout(this.#saveTimer)
+    try {
+      await this.host.saveSettings(JSON.stringify(this.state.entries))
+      this.#set({ saved: 'yes' })
+    } catch (error) {
+      this.#set({ saved: wordsOf(error) })
+    }
+  }
+
+  /** Works out everything from the entries and the cells they point to. */
+  async refresh(): Promise<void> {
+    const run = ++this.#run
+    this.#calc ??= import('../../calc/live.js')
+    const [{ live }, grid] = await Promise.all([this.#calc, this.#read()])
+    if (run !== this.#run) return
+    const { entries, trace, evaluation } = this.state
+    const result = live(entries, grid, trace)
+    const same = evaluation && result.evaluation?.recordDigest === evaluation.recordDigest && !trace
+    this.#set({
+      result,
+      evaluation:
+        same && this.state.origin.kind === 'service' && !result.unusable ? evaluation : result.evaluation,
+      origin: result.evaluation
+        ? same
+          ? this.state.origin
+          : { kind: 'local', why: 'asking', words: 'Worked out here; asking the service' }
+        : { kind: 'none' },
+    })
+    if (result.record && !result.unusable) this.#askSoon()
+    else
+      this.#stopAsking(
+        result.evaluation
+          ? {
+              kind: 'local',
+              why: 'refused',
+              words: 'Worked out here; not sent to the service until the entries are mended',
+            }
+          : undefined,
+      )
+  }
+
+  dismissFault(): void {
+    this.#set({ fault: undefined })
+  }
+
+  /** Runs something the host may refuse; the refusal is shown. */
+  async attempt<T>(action: () => Promise<T>): Promise<T | undefined> {
+    return this.#host(action)
+  }
+
+  #askSoon(): void {
+    this.#asking?.abort()
+    clearTimeout(this.#askTimer)
+    this.#askTimer = setTimeout(() => void this.#ask(), this.times.settle_ms)
+  }
+
+  #stopAsking(origin: Origin | undefined): void {
+    this.#asking?.abort()
+    clearTimeout(this.#askTimer)
+    if (origin) this.#set({ origin })
+  }
+
+  async #ask(): Promise<void> {
+    const { result, trace } = this.state
+    if (!result?.record || !result.evaluation) return
+    const asking = new AbortController()
+    this.#asking = asking
+    try {
+      const answer = await askService(result.record, trace, this.base, asking.signal)
+      if (this.state.result !== result) return
+      if (answer.kind === 'evaluation') this.#take(answer.evaluation, result)
+      else if (answer.kind === 'refused')
+        this.#set({ origin: { kind: 'local', why: 'refused', words: refusal(answer.problems) } })
+      else {
+        this.#set({
+          origin: {
+            kind: 'local',
+            why: 'unreachable',
+            words: `Worked out here, with the same formulas: ${answer.why}`,
+          },
+        })
+        this.#askTimer = setTimeout(() => void this.#ask(), this.times.retry_ms)
+      }
+    } catch (error) {
+      if (!asking.signal.aborted) throw error
+    }
+  }
+
+  /** The service knows no cells: findings keep those of the pane's own evaluation. */
+  #take(evaluation: Evaluation, { evaluation: own }: LiveResult): void {
+    if (!own || evaluation.recordDigest !== own.recordDigest) return
+    const difference = differenceOf(evaluation, own)
+    this.#set({
+      evaluation: { ...evaluation, ...(own.trace ? { trace: evaluation.trace ?? own.trace } : {}) },
+      origin: difference === undefined ? { kind: 'service' } : { kind: 'service', difference },
+    })
+  }
+
+  async #read(): Promise<Grid | undefined> {
+    const references = referencesOf(this.state.entries)
+    if (references.length === 0) return undefined
+    const key = references.join('\n')
+    if (this.#grid?.references === key) return this.#grid.grid
+    const name = await this.#host(() => this.host.workbookName())
+    if (name === undefined) return undefined
+    const grid = await this.#host(() => this.host.grid(references))
+    if (grid) this.#grid = { references: key, grid }
+    return grid
+  }
+
+  async #host<T>(action: () => Promise<T>): Promise<T | undefined> {
+    try {
+      return await action()
+    } catch (error) {
+      this.#set({ fault: wordsOf(error) })
+      return undefined
+    }
+  }
+
+  #set(part: Partial<TestState>): void {
+    this.state = { ...this.state, ...part }
+    for (const listener of this.#listeners) listener()
+  }
+}
+
+const refusal = (problems: readonly Problem[]): string =>
+  `Worked out here; the service refused the record: ${problems.map(({ path, message }) => (path ? `${path}: ${message}` : message)).join('; ')}`
+
+/** Words for the user; anything but a host's own refusal is a fault of ours and is logged too. */
+export function wordsOf(error: unknown): string {
+  if (error instanceof HostError) return error.message
+  console.error(error)
+  return error instanceof Error ? error.message : String(error)
+}

@@ -1,0 +1,12 @@
+import { useEffect, useState } from 'preact/hooks'
+import type { TestState, TestStore } from './test/store.js'
+
+/** The store's state, drawn anew whenever it changes. */
+export function useTestState(store: TestStore): TestState {
+  const [state, setState] = useState(store.state)
+  useEffect(() => {
+    setState(store.state)
+    return store.listen(() => setState(store.state))
+  }, [store])
+  return state
+}

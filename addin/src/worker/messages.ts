@@ -1,0 +1,20 @@
+import type { Problem, TestRecord } from '@draughtbook/shared-calc'
+import type { InsertedChart } from '../host/host.js'
+import type { OpenedBook } from '../host/opened-book.js'
+
+/** Work done off the main thread: desktop Excel restarts an add-in that does not answer for five seconds. */
+export type Job =
+  | { kind: 'open'; bytes: Uint8Array; fileName: string }
+  | {
+      kind: 'summary'
+      record: TestRecord
+      /** Field path → cell, for the findings in the workbook. */
+      cells: Readonly<Record<string, string>>
+      /** Names of the sheets of the workbook it will be inserted into; left out for a file of its own. */
+      insertBeside?: readonly string[]
+    }
+
+export type Done =
+  | { kind: 'opened'; book: OpenedBook }
+  | { kind: 'written'; bytes: Uint8Array; chart: InsertedChart }
+  | { kind: 'failed'; problems: Problem[] }

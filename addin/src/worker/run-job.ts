@@ -1,0 +1,40 @@
+import { HostError } from '../host/host.js'
+import type { Done, Job } from './messages.js'
+
+/**
+ * Runs one job in a worker of its own and ends the worker afterwards, so that no file can hold the page up.
+ * @param limit_ms after which the job is given up
+ */
+export function runJob(job: Job, limit_ms = 60_000): Promise<Exclude<Done, { kind: 'failed' }>> {
+  return new Promise((resolve, reject) => {
+    const worker = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' })
+    const stop = setTimeout(
+      () =>
+        finish(() => reject(new HostError('too-large', 'The file takes too long to read; it was given up.'))),
+      limit_ms,
+    )
+    const finish = (then: () => void): void => {
+      clearTimeout(stop)
+      worker.terminate()
+      then()
+    }
+    worker.onmessage = ({ data }: MessageEvent<Done>) =>
+      finish(() => {
+        if (data.kind === 'failed') reject(new HostError('failed', sentences(data.problems)))
+        else resolve(data)
+      })
+    worker.onerror = (event) =>
+      finish(() =>
+        reject(
+          new HostError(
+            'failed',
+            `The work could not be done: ${event.message || 'the worker did not start'}`,
+          ),
+        ),
+      )
+    worker.postMessage(job)
+  })
+}
+
+const sentences = (problems: readonly { path: string; cell?: string; message: string }[]): string =>
+  problems.map(({ cell, message }) => (cell ? `${cell}: ${message}` : message)).join('; ')

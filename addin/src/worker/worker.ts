@@ -1,0 +1,27 @@
+import { InputError } from '@draughtbook/shared-calc'
+import type { Done, Job } from './messages.js'
+
+/** The parts of the worker's own scope that are used; the DOM library names the window's instead. */
+const scope = self as unknown as {
+  onmessage: ((event: MessageEvent<Job>) => void) | null
+  postMessage(message: Done): void
+}
+
+scope.onmessage = ({ data }) => {
+  void work(data).then((done) => scope.postMessage(done))
+}
+
+async function work(job: Job): Promise<Done> {
+  try {
+    if (job.kind === 'open') {
+      const { openBook } = await import('./open-book.js')
+      return { kind: 'opened', book: openBook(job.bytes, job.fileName) }
+    }
+    const { writeSummaryFor } = await import('./write-summary.js')
+    return { kind: 'written', ...(await writeSummaryFor(job.record, job.cells, job.insertBeside)) }
+  } catch (error) {
+    const problems =
+      error instanceof InputError ? [...error.problems] : [{ path: '', message: String(error) }]
+    return { kind: 'failed', problems }
+  }
+}

@@ -1,0 +1,68 @@
+import { existsSync } from 'node:fs'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import express, { type Response, Router } from 'express'
+
+export interface PaneOptions {
+  /** Folder of the built pane; the add-in's own build unless another is named. */
+  readonly folder?: string | undefined
+  /** Where pane.html takes office.js from: Microsoft's address, or the copy built beside the pane. */
+  readonly officeJs?: 'microsoft' | 'self'
+}
+
+const BUILT = fileURLToPath(new URL('../../../addin/dist', import.meta.url))
+
+/** Excel on the web shows the pane in a frame of one of these. */
+const OFFICE_FRAMES = [
+  'https://*.officeapps.live.com',
+  'https://*.office.com',
+  'https://*.office365.com',
+  'https://*.sharepoint.com',
+  'https://*.cloud.microsoft',
+]
+const OFFICE_JS = 'https://appsforoffice.microsoft.com'
+
+/**
+ * GET /: the plain page; GET /pane.html: the same pane for Excel; and their files. The policies are as strict as the
+ * pane can meet: the plain page may call its own service and nothing else. A folder that is not there serves nothing.
+ */
+export function pane({ folder = BUILT, officeJs = 'microsoft' }: PaneOptions = {}): Router {
+  const router = Router()
+  if (!existsSync(join(folder, 'index.html'))) return router
+  router.use(
+    express.static(folder, {
+      index: 'index.html',
+      dotfiles: 'ignore',
+      redirect: false,
+      setHeaders: (response, path) => {
+        const inExcel = path.endsWith('pane.html')
+        response.setHeader('content-security-policy', policy(inExcel, officeJs))
+        if (inExcel) response.removeHeader('x-frame-options')
+        caching(response, path)
+      },
+    }),
+  )
+  return router
+}
+
+function policy(inExcel: boolean, officeJs: 'microsoft' | 'self'): string {
+  const scripts = inExcel && officeJs === 'microsoft' ? `'self' ${OFFICE_JS}` : "'self'"
+  return [
+    "default-src 'none'",
+    `script-src ${scripts}`,
+    "style-src 'self'",
+    "img-src 'self'",
+    "connect-src 'self'",
+    "worker-src 'self'",
+    "base-uri 'none'",
+    "form-action 'none'",
+    "object-src 'none'",
+    `frame-ancestors ${inExcel ? `'self' ${OFFICE_FRAMES.join(' ')}` : "'none'"}`,
+  ].join('; ')
+}
+
+/** Files under assets carry a digest of their content in their names; all others are asked for anew. */
+function caching(response: Response, path: string): void {
+  const lasting = /[\\/]assets[\\/]/.test(path)
+  response.setHeader('cache-control', lasting ? 'public, max-age=31536000, immutable' : 'no-cache')
+}
