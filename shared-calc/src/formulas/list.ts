@@ -8,6 +8,9 @@ import { organicLine } from './fit-organic.js'
 import { flowDevice } from './flow-device.js'
 import { leakageCurve, weightedLeakageCurve } from './leakage-curve.js'
 import { lowestPressure, stackMeasure } from './limits.js'
+import { allowedLeakage, expectedFlows, provableLeakage } from './plan-flows.js'
+import { pressureSpan, pressuresToSet } from './plan-pressures.js'
+import { stackPressure } from './stack-pressure.js'
 import { standardAir } from './standard-air.js'
 import { givenAreas, straightFigures, trapeziums } from './take-off-figures.js'
 import { areaTimesHeight, frustums, straightSolids, underSlopes } from './take-off-solids.js'
@@ -45,6 +48,12 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'take-off-totals.ts', chapter: areaTotal },
   { file: 'take-off-totals.ts', chapter: basesCompared },
   { file: 'take-off-totals.ts', chapter: statedCompared },
+  { file: 'plan-pressures.ts', chapter: pressureSpan },
+  { file: 'plan-pressures.ts', chapter: pressuresToSet },
+  { file: 'plan-flows.ts', chapter: allowedLeakage },
+  { file: 'plan-flows.ts', chapter: expectedFlows },
+  { file: 'plan-flows.ts', chapter: provableLeakage },
+  { file: 'stack-pressure.ts', chapter: stackPressure },
   { file: 'leakage-curve.ts', chapter: weightedLeakageCurve },
   { file: 'confidence.ts', chapter: weightedFitScatter },
   { file: 'fit-organic.ts', chapter: organicLine },

@@ -7,6 +7,7 @@ const greek: Readonly<Record<string, string>> = {
   mu: 'μ',
   nu: 'ν',
   phi: 'φ',
+  pi: 'π',
   rho: 'ρ',
   sigma: 'σ',
   theta: 'θ',

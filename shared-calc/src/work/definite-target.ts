@@ -14,11 +14,14 @@ export const unitOf = (quantity: TargetQuantity): string => units[basisOf(quanti
 
 const needs = { n: 'volume_m3', qE: 'envelopeArea_m2', qF: 'floorArea_m2' } as const
 
+/** What a target depends on: it is known before there are readings. */
+type Asked = Pick<TestRecord, 'target' | 'building'>
+
 /**
  * The limits that count for this building.
  * @throws InputError for an unknown preset, or when the building lacks what a limit is related to
  */
-export function definiteTarget(record: TestRecord): DefiniteTarget | undefined {
+export function definiteTarget(record: Asked): DefiniteTarget | undefined {
   const { target } = record
   if (!target) return undefined
   const definite = 'preset' in target ? fromPreset(record, target.preset, target.directions) : fromOwn(target)
@@ -27,7 +30,7 @@ export function definiteTarget(record: TestRecord): DefiniteTarget | undefined {
 }
 
 function fromPreset(
-  record: TestRecord,
+  record: Asked,
   id: string,
   directions: JudgedTarget['directions'] | undefined,
 ): DefiniteTarget {
@@ -92,7 +95,7 @@ function fromOwn(target: Exclude<TestRecord['target'], undefined | { preset: str
   }
 }
 
-function refuseMissingBasis({ building }: TestRecord, quantity: TargetQuantity): void {
+function refuseMissingBasis({ building }: Asked, quantity: TargetQuantity): void {
   const basis = basisOf(quantity)
   if (basis === 'q') return
   const field = needs[basis]

@@ -97,7 +97,8 @@ function rounded(calculation: Calculation, id: string, value: Given, places: num
     .ref('v')
 }
 
-function basisValue(record: TestRecord, { quantity }: LimitRule): Given {
+/** What the quantity of a limit is related to. */
+export function basisValue(record: Pick<TestRecord, 'building'>, { quantity }: LimitRule): Given {
   const bases = basesOf(record)
   const basis = { n: bases.V, qE: bases.A_E, qF: bases.A_F, q: undefined }[basisOf(quantity)]
   return basis ?? byRule(1, 'the target limits the air flow itself')

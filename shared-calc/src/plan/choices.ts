@@ -1,0 +1,13 @@
+/** Choices of the plan that no standard makes. Source of all: common practice, no source. */
+
+/** Exponents between which most buildings lie; flows are shown for the ends and for the usual value, Pa^n. */
+export const EXPECTED_EXPONENTS = [0.55, 0.65, 0.75] as const
+
+/** Highest pressure difference to set, Pa: clear of 50 Pa, kind to linings. */
+export const HIGHEST_TO_SET_PA = 65
+
+/** Margin above the lowest pressure that the method allows, Pa, as readings waver around what was set. */
+export const MARGIN_PA = 2
+
+/** Readings to plan for beyond the method's least number, so that one may be lost. */
+export const SPARE_READINGS = 2
