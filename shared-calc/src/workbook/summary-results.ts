@@ -1,6 +1,7 @@
-import type { Worksheet } from 'exceljs'
+import type { CellValue, Worksheet } from 'exceljs'
 import type { Figure } from '../record/index.js'
 import { reference } from './address.js'
+import type { Places } from './places.js'
 import { dress, fills, fonts, headingRow, underline } from './styles.js'
 import type { SummaryInput } from './summary-sheet.js'
 
@@ -80,10 +81,8 @@ export function writeResultsTable(
     put(row, 4, `mean.${block}`, symbol, result.value, numFmt, true)
     dress(sheet.getCell(row, 5), { font: fonts.muted, alignment: { horizontal: 'left', indent: 1 } }).value =
       unit
-    dress(sheet.getCell(row, 6), { font: fonts.small }).value = intervals(
-      evaluation.runs.map((run) => run[key]),
-      numFmt,
-    )
+    const ends = evaluation.runs.map((run, i) => ({ figure: run[key], id: `run${i + 1}.${block}` }))
+    dress(sheet.getCell(row, 6), { font: fonts.small }).value = intervals(ends, symbol, numFmt, places)
     underline(sheet, row, COLUMNS)
     row += 1
   }
@@ -101,12 +100,24 @@ export function writeResultsTable(
   return row
 }
 
-function intervals(figures: readonly (Figure | undefined)[], numFmt: string): string {
+/** The interval of each direction as live text: FIXED gives the same in every language of the spreadsheet. */
+function intervals(
+  ends: readonly { readonly figure: Figure | undefined; readonly id: string }[],
+  symbol: string,
+  numFmt: string,
+  places: Places,
+): CellValue {
   // One more place than the value, or the two ends of a narrow interval would print alike.
-  const places = (numFmt.split('.')[1]?.length ?? 0) + 1
-  return figures
-    .flatMap((figure) => (figure?.ci95 ? [figure.ci95.map((end) => end.toFixed(places)).join('–')] : []))
-    .join(' / ')
+  const decimals = (numFmt.split('.')[1]?.length ?? 0) + 1
+  const stem = symbol === 'q_pr' ? 'q' : symbol
+  const shown = ends.flatMap(({ figure, id }) => (figure?.ci95 ? [{ ci95: figure.ci95, id }] : []))
+  if (shown.length === 0) return null
+  const end = (id: string, which: string) =>
+    `FIXED(${reference(places.symbol(id, `${stem}_${which}`))},${decimals},TRUE)`
+  return {
+    formula: shown.map(({ id }) => `${end(id, 'lo')}&"–"&${end(id, 'hi')}`).join('&" / "&'),
+    result: shown.map(({ ci95 }) => ci95.map((value) => value.toFixed(decimals)).join('–')).join(' / '),
+  }
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

@@ -1,4 +1,4 @@
-import type { Worksheet } from 'exceljs'
+import type { CellValue, Worksheet } from 'exceljs'
 import type { Verdict } from '../record/index.js'
 import { reference } from './address.js'
 import { dress, fills, fonts, headingRow } from './styles.js'
@@ -48,7 +48,7 @@ export function writeVerdict(sheet: Worksheet, input: SummaryInput, start: numbe
       cell(id, 'v'),
       criterion.value.value('v'),
       shownUnit,
-      `limit ${limit} ${shownUnit}`,
+      { formula: `"limit "&${cell(id, 'L')}&" ${shownUnit}"`, result: `limit ${limit} ${shownUnit}` },
     )
     line(sheet, next + 1, 'Margin to the limit', cell(id, 'M'), criterion.value.value('M'), shownUnit, '')
     next += 2
@@ -87,7 +87,7 @@ function line(
   formula: string,
   result: number,
   unit: string,
-  remark: string,
+  remark: CellValue,
 ): void {
   dress(sheet.getCell(row, 1), {}).value = label
   dress(sheet.getCell(row, 2), {

@@ -35,6 +35,9 @@ export async function writeSummaryWorkbook(
   return (await writeSummary(record, options)).bytes
 }
 
+/** The chart is added to the parts and the whole packed then: packing them here would be work done twice. */
+const UNPACKED = { zip: { compression: 'STORE' } } as Partial<ExcelJS.XlsxWriteOptions>
+
 /** The workbook with the evaluation and the chart it shows. */
 export async function writeSummary(
   record: TestRecord,
@@ -43,7 +46,7 @@ export async function writeSummary(
   const worked = evaluateWorked(record, cells ? { cells } : {})
   const { evaluation } = worked
   const { workbook, chart } = await layOutSummary(record, worked, sign?.(signedMessage(evaluation)))
-  const plain = new Uint8Array(await workbook.xlsx.writeBuffer())
+  const plain = new Uint8Array(await workbook.xlsx.writeBuffer(UNPACKED))
   return { bytes: addCharts(plain, [chart]), evaluation, chart }
 }
 
