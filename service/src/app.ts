@@ -1,40 +1,69 @@
 import express, { type ErrorRequestHandler, type Express } from 'express'
+import type { Logger } from 'pino'
 import { HttpFault } from './http/http-fault.js'
 import { faultOf, problemBody } from './http/problem-body.js'
 import { type Jobs, jobsHere } from './jobs/jobs.js'
 import { evaluations } from './routes/evaluations.js'
 import { health } from './routes/health.js'
+import { metricsRoute } from './routes/metrics.js'
 import { reference } from './routes/reference.js'
 import { workbooks } from './routes/workbooks.js'
+import { RunningState } from './running/state.js'
+import { authenticate } from './security/authenticate.js'
+import { safeHeaders } from './security/headers.js'
+import { checkHost, checkOrigin } from './security/origin.js'
+import { limitCallers, limitRefusals } from './security/rate-limit.js'
+import { audit } from './seen/audit.js'
+import { silentLog } from './seen/log.js'
+import { Metrics } from './seen/metrics.js'
+import { requestId } from './seen/request-id.js'
+import { defaultSettings, type Settings } from './settings/settings.js'
 
 export interface AppDeps {
+  readonly settings?: Settings
   readonly jobs?: Jobs
-  /** Called with every error that is our fault, not the caller's. */
-  readonly report?: (error: unknown) => void
+  readonly log?: Logger
+  readonly state?: RunningState
+  readonly metrics?: Metrics
 }
 
 /** The service as an express app that listens nowhere yet. */
-export function createApp({ jobs = jobsHere, report = () => undefined }: AppDeps = {}): Express {
+export function createApp(deps: AppDeps = {}): Express {
+  const { settings = defaultSettings, jobs = jobsHere, log = silentLog } = deps
+  const { state = new RunningState(settings.concurrency) } = deps
+  const { metrics = new Metrics({ inHand: () => state.inHand, waiting: () => 0 }) } = deps
   const app = express()
   app.disable('x-powered-by').disable('etag').set('query parser', 'simple')
-  app.use(health())
-  app.use('/v1', evaluations(jobs), workbooks(jobs), reference())
+  // Exactly one proxy: with more, a caller could name any address as its own.
+  app.set('trust proxy', settings.behindProxy ? 1 : false)
+  app.use(requestId, audit(log), metrics.observe)
+  app.use(safeHeaders(settings.tlsCertificate !== undefined || settings.behindProxy))
+  app.use(checkHost(settings), checkOrigin(settings))
+  app.use(health(state))
+  // From here on only those who may.
+  const guard = [...limitRefusals(settings), authenticate(settings), ...limitCallers(settings)]
+  app.use('/metrics', ...guard)
+  app.use(metricsRoute(metrics))
+  app.use('/v1', ...guard, state.admit)
+  app.use('/v1', evaluations(jobs, settings.timeout_s), workbooks(jobs, settings.timeout_s), reference())
   app.use(() => {
     throw new HttpFault(404, 'There is nothing at this address')
   })
-  app.use(answerWithProblem(report))
+  app.use(answerWithProblem(log))
   return app
 }
 
-function answerWithProblem(report: (error: unknown) => void): ErrorRequestHandler {
+/** Every error as a problem (RFC 9457). Only faults of ours are logged with what they are; callers see an id to quote. */
+function answerWithProblem(log: Logger): ErrorRequestHandler {
   return (error: unknown, _request, response, _next) => {
     const fault = faultOf(error)
-    if (fault.status >= 500) report(error)
+    const { requestId: id } = response.locals
+    if (fault.status === 500) log.error({ requestId: id, err: error }, 'unexpected fault')
     if (response.headersSent) return void response.destroy()
     response
       .status(fault.status)
       .set(fault.details.headers ?? {})
       .type('application/problem+json')
-      .send(JSON.stringify(problemBody(fault)))
+      .send(JSON.stringify(problemBody(fault, typeof id === 'string' ? `/requests/${id}` : undefined)))
   }
 }

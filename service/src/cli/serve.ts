@@ -1,19 +1,15 @@
-import { createServer } from 'node:http'
-import { createApp } from '../app.js'
 import type { AddCommand } from './command.js'
+import { addServeOptions, settingsOf } from './serve-options.js'
+import { UsageError } from './usage-error.js'
 
-export const addServe: AddCommand = (program, { terminal }) => {
-  program
-    .command('serve')
-    .description('run the service, the pane and the API')
-    .option('--port <number>', 'port to listen on', '8460')
-    .option('--host <address>', 'address to listen on', '127.0.0.1')
-    .action(async ({ port, host }: { port: string; host: string }) => {
-      const server = createServer(createApp({ report: (error) => terminal.err(String(error)) }))
-      await new Promise<void>((resolve, reject) => {
-        server.once('error', reject)
-        server.listen(Number(port), host, resolve)
-      })
-      terminal.err(`draughtbook: listening on http://${host}:${port}`)
-    })
+export const addServe: AddCommand = (program, { terminal, end }) => {
+  addServeOptions(
+    program.command('serve').description('run the service: the pane, the API and their pages'),
+  ).action(async (options: Parameters<typeof settingsOf>[0]) => {
+    // Loaded here, so that the other commands do not wait for a server they do not need.
+    const { runService } = await import('../running/run-service.js')
+    const faults = await runService(settingsOf(options), terminal)
+    if (faults.length > 0) throw new UsageError(faults.join('\ndraughtbook: '))
+    end(0)
+  })
 }

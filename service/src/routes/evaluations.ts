@@ -4,7 +4,8 @@ import { z } from 'zod'
 import { serve } from '../http/methods.js'
 import { flag, queryOf } from '../http/query.js'
 import { bytesOf, jsonBytes, jsonOf } from '../http/read-body.js'
-import { wanted } from '../http/wanted.js'
+import { within } from '../http/within.js'
+import { evaluationText } from '../jobs/evaluation-text.js'
 import type { Jobs } from '../jobs/jobs.js'
 
 export const EvaluationQuery = z.strictObject({ trace: flag })
@@ -16,7 +17,7 @@ export const EvaluationQuery = z.strictObject({ trace: flag })
 export const LARGE = 32 * 1024
 
 /** POST /v1/evaluations: a record in, its evaluation out. */
-export function evaluations(jobs: Jobs): Router {
+export function evaluations(jobs: Jobs, timeout_s: number): Router {
   const router = Router()
   serve(router, '/evaluations', {
     post: [
@@ -24,15 +25,12 @@ export function evaluations(jobs: Jobs): Router {
       async (request, response) => {
         const { trace } = queryOf(request, EvaluationQuery)
         const body = bytesOf(request)
-        if (body.length > LARGE) {
-          const { json, digest } = await jobs.run('evaluation', { body, trace }, wanted(response))
-          response.locals.digest = digest
-          response.type('json').send(json)
-          return
-        }
-        const evaluation = evaluate(parseRecord(jsonOf(body)), { trace })
-        response.locals.digest = evaluation.recordDigest
-        response.json(evaluation)
+        const { json, ...told } =
+          body.length > LARGE
+            ? await within(response, timeout_s, (signal) => jobs.run('evaluation', { body, trace }, signal))
+            : evaluationText(evaluate(parseRecord(jsonOf(body)), { trace }))
+        Object.assign(response.locals, told)
+        response.type('json').send(json)
       },
     ],
   })

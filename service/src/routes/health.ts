@@ -1,13 +1,22 @@
 import { CALCULATION_VERSION } from '@draughtbook/shared-calc'
 import { Router } from 'express'
 import { serve } from '../http/methods.js'
+import type { RunningState } from '../running/state.js'
 
-/** GET /healthz: the process is alive. Says nothing about whether it takes work; that is /readyz. */
-export function health(): Router {
+/**
+ * GET /healthz: the process is alive; restarting it is of no use. GET /readyz: it takes work; 503 while it starts or
+ * stops, so that a balancer sends work elsewhere.
+ */
+export function health(state: RunningState): Router {
   const router = Router()
   serve(router, '/healthz', {
     get: (_request, response) => {
       response.json({ status: 'alive', calculationVersion: CALCULATION_VERSION })
+    },
+  })
+  serve(router, '/readyz', {
+    get: (_request, response) => {
+      response.status(state.stopping ? 503 : 200).json({ status: state.stopping ? 'stopping' : 'ready' })
     },
   })
   return router

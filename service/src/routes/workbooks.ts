@@ -1,24 +1,23 @@
 import { Router } from 'express'
 import { serve } from '../http/methods.js'
 import { bytesOf, jsonBytes } from '../http/read-body.js'
-import { wanted } from '../http/wanted.js'
+import { within } from '../http/within.js'
 import type { Jobs } from '../jobs/jobs.js'
 
 export const XLSX = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet'
 
 /** POST /v1/workbooks: a record in, its summary workbook out. */
-export function workbooks(jobs: Jobs): Router {
+export function workbooks(jobs: Jobs, timeout_s: number): Router {
   const router = Router()
   serve(router, '/workbooks', {
     post: [
       ...jsonBytes(),
       async (request, response) => {
-        const { bytes, digest, name } = await jobs.run(
-          'workbook',
-          { body: bytesOf(request) },
-          wanted(response),
+        const body = bytesOf(request)
+        const { bytes, name, ...told } = await within(response, timeout_s, (signal) =>
+          jobs.run('workbook', { body }, signal),
         )
-        response.locals.digest = digest
+        Object.assign(response.locals, told)
         response.attachment(fileName(name)).type(XLSX).send(Buffer.from(bytes))
       },
     ],

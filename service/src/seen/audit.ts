@@ -18,7 +18,7 @@ export function audit(log: Logger): RequestHandler {
         audit: true,
         requestId,
         who: caller?.name ?? 'unknown',
-        what: `${request.method} ${routeOf(request, response)}`,
+        what: `${request.method} ${routeOf(response)}`,
         ...(entry !== undefined && { entry }),
         ...(digest !== undefined && { digest }),
         status: response.writableFinished ? response.statusCode : 499,

@@ -41,7 +41,7 @@ export class Metrics {
     response.once('close', () => {
       const status = response.writableFinished ? response.statusCode : 499
       this.duration.observe(
-        { method: request.method, route: routeOf(request, response), status },
+        { method: request.method, route: routeOf(response), status },
         Number(process.hrtime.bigint() - start) / 1e9,
       )
       const { outcome } = response.locals

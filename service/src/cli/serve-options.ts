@@ -1,0 +1,77 @@
+import { type Command, Option } from 'commander'
+import { defaultSettings, type Settings } from '../settings/settings.js'
+
+const whole = (text: string): number => (/^\d{1,9}$/.test(text) ? Number(text) : Number.NaN)
+const list = (text: string, before: readonly string[] = []): string[] => [
+  ...before,
+  ...text.split(/[\s,]+/).filter(Boolean),
+]
+
+type Row = [flags: string, says: string, more?: (option: Option) => Option]
+
+const number =
+  (value: number) =>
+  (option: Option): Option =>
+    option.argParser(whole).default(value)
+
+const d = defaultSettings
+
+/** Every setting with its option; its environment variable is DRAUGHTBOOK_ and the option's name. */
+const ROWS: readonly Row[] = [
+  ['--port <number>', 'port to listen on', number(d.port)],
+  ['--host <address>', 'address to listen on', (option) => option.default(d.host)],
+  ['--tls-certificate <FILE>', 'certificate chain (PEM); with --tls-key, the service speaks https itself'],
+  ['--tls-key <FILE>', 'private key (PEM)'],
+  ['--behind-proxy', 'a proxy in front ends TLS and names the client'],
+  ['--public-url <URL>', 'address that users see'],
+  ['--tokens <FILE>', 'access tokens, made by `draughtbook token add`'],
+  ['--oidc-issuer <URL>', 'OpenID Connect issuer whose access tokens are taken'],
+  ['--oidc-audience <name>', 'audience those tokens must be made for'],
+  ['--oidc-jwks <URL>', 'address of the issuer’s keys, where it publishes no configuration'],
+  [
+    '--origin <URL...>',
+    'other origins whose pages may call the API',
+    (option) => option.argParser(list).default([]),
+  ],
+  ['--library <FOLDER>', 'the firm’s devices, gauges, layouts and targets'],
+  ['--workers <number>', 'threads for workbook work', number(d.workers)],
+  ['--queue <number>', 'most tasks that may wait for a worker', number(d.queue)],
+  ['--concurrency <number>', 'most requests in hand at one time', number(d.concurrency)],
+  ['--timeout <seconds>', 'longest time for one request', number(d.timeout_s)],
+  ['--rate <number>', 'requests a minute for one caller, 0 for no limit', number(d.rate)],
+  ['--grace <seconds>', 'longest wait for running requests when stopping', number(d.grace_s)],
+  ['--drain <seconds>', 'how long to serve on after readiness is withdrawn', number(d.drain_s)],
+  [
+    '--log-level <level>',
+    'fatal, error, warn, info, debug or silent',
+    (option) => option.default(d.logLevel),
+  ],
+]
+
+export function addServeOptions(command: Command): Command {
+  for (const [flags, says, more = (option: Option) => option] of ROWS) {
+    const option = more(new Option(flags, says))
+    command.addOption(option.env(`DRAUGHTBOOK_${option.name().replaceAll('-', '_').toUpperCase()}`))
+  }
+  return command
+}
+
+type Parsed = Omit<Settings, 'origins' | 'timeout_s' | 'grace_s' | 'drain_s' | 'behindProxy'> & {
+  origin: readonly string[]
+  timeout: number
+  grace: number
+  drain: number
+  behindProxy?: boolean | string
+}
+
+/** What commander read, as settings. */
+export function settingsOf({ origin, timeout, grace, drain, behindProxy, ...rest }: Parsed): Settings {
+  return {
+    ...rest,
+    origins: origin,
+    timeout_s: timeout,
+    grace_s: grace,
+    drain_s: drain,
+    behindProxy: behindProxy !== undefined && behindProxy !== false,
+  }
+}

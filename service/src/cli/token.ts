@@ -1,0 +1,77 @@
+import type { Command } from 'commander'
+import { makeToken } from '../security/tokens/token.js'
+import { readTokens, type StoredToken, writeTokens } from '../security/tokens/token-file.js'
+import type { AddCommand } from './command.js'
+import { withFile } from './file-error.js'
+import { oneLine, type Terminal } from './terminal.js'
+import { UsageError } from './usage-error.js'
+
+const FILE = ['--tokens <FILE>', 'the token file, as given to `serve`', 'draughtbook-tokens.json'] as const
+
+export const addToken: AddCommand = (program, { terminal }) => {
+  const token = program.command('token').description('make, list and revoke access tokens of the service')
+  addTokenAdd(token, terminal)
+  addTokenList(token, terminal)
+  addTokenRevoke(token, terminal)
+}
+
+function addTokenAdd(token: Command, terminal: Terminal): void {
+  token
+    .command('add')
+    .description('make a token and show it, once: only a salted hash is kept')
+    .argument('<NAME>', 'whom or what it is for; stands in the audit line')
+    .option('--days <number>', 'days until it expires', '365')
+    .option('--library', 'may change the firm’s library')
+    .option(...FILE)
+    .action(async (name: string, options: { days: string; library?: boolean; tokens: string }) => {
+      const days = Number(options.days)
+      if (!(Number.isInteger(days) && days >= 1 && days <= 3650))
+        throw new UsageError('--days must be a whole number from 1 to 3650')
+      if (!/^[\p{L}\p{N} ._@-]{1,100}$/u.test(name))
+        throw new UsageError('a name has 1 to 100 letters, digits, spaces, dots, hyphens, underscores or @')
+      const { token: shown, stored } = makeToken(name, days, options.library === true)
+      await withFile(options.tokens, async () =>
+        writeTokens(options.tokens, [...(await readTokens(options.tokens)), stored]),
+      )
+      terminal.err(`draughtbook: token ${stored.id} for ${name}, until ${stored.expires.slice(0, 10)}`)
+      terminal.out(shown)
+    })
+}
+
+function addTokenList(token: Command, terminal: Terminal): void {
+  token
+    .command('list')
+    .description('list the tokens, without their secrets')
+    .option(...FILE)
+    .action(async (options: { tokens: string }) => {
+      const tokens = await withFile(options.tokens, () => readTokens(options.tokens))
+      for (const one of tokens) terminal.out(oneLine(`${one.id}  ${stateOf(one)}  ${one.name}`))
+    })
+}
+
+function addTokenRevoke(token: Command, terminal: Terminal): void {
+  token
+    .command('revoke')
+    .description('end a token at once')
+    .argument('<ID>', 'as `token list` shows it')
+    .option(...FILE)
+    .action(async (id: string, options: { tokens: string }) => {
+      const tokens = await withFile(options.tokens, () => readTokens(options.tokens))
+      if (!tokens.some((one) => one.id === id)) throw new UsageError(`there is no token ${id}`)
+      const revoked = new Date().toISOString()
+      await withFile(options.tokens, () =>
+        writeTokens(
+          options.tokens,
+          tokens.map((one) => (one.id === id ? { ...one, revoked: one.revoked ?? revoked } : one)),
+        ),
+      )
+      terminal.err(`draughtbook: token ${id} is revoked`)
+    })
+}
+
+function stateOf({ expires, revoked, library }: StoredToken): string {
+  const rights = library ? 'library  ' : '         '
+  if (revoked !== undefined) return `revoked ${revoked.slice(0, 10)}  ${rights}`
+  const past = new Date(expires) <= new Date()
+  return `${past ? 'expired' : 'until  '} ${expires.slice(0, 10)}  ${rights}`
+}
