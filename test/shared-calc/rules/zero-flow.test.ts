@@ -1,0 +1,125 @@
+import { describe, expect, it } from 'vitest'
+import { findingsOf } from '../support/findings'
+import { recordWith, run } from '../support/records'
+import { describeRules, type RuleCase } from './support'
+
+const of = (value: number, count = 10) => Array.from({ length: count }, () => value)
+/** Pressures far enough out for the zero-flow pressures tried here. */
+const shift = (record: Parameters<RuleCase[1]>[0]) => {
+  for (const one of run(record).readings) one.pressure_Pa -= 30
+}
+
+describeRules({
+  'zero-flow-limit': [
+    [
+      '5 Pa before',
+      (r) => {
+        shift(r)
+        run(r).zeroFlowBefore_Pa = of(5)
+      },
+    ],
+    [
+      'just below 5 Pa after',
+      (r) => {
+        shift(r)
+        run(r).zeroFlowAfter_Pa = of(-4.99)
+      },
+    ],
+    [
+      'just above 5 Pa before',
+      (r) => {
+        shift(r)
+        run(r).zeroFlowBefore_Pa = of(5.01)
+      },
+      { severity: 'invalidates', value: 5.01, limit: 5, where: ['runs[0].zeroFlowBefore_Pa'] },
+    ],
+    [
+      'just below −5 Pa after',
+      (r) => {
+        shift(r)
+        run(r).zeroFlowAfter_Pa = of(-5.01)
+      },
+      { severity: 'invalidates', value: -5.01, limit: 5, where: ['runs[0].zeroFlowAfter_Pa'] },
+    ],
+    [
+      'signed means by themselves: +6 and −6 Pa do not cancel',
+      (r) => {
+        shift(r)
+        run(r).zeroFlowBefore_Pa = [6, -6, 6, -6, 6, -6, 6, -6, 6, -6]
+      },
+      [
+        { severity: 'invalidates', value: 6, limit: 5 },
+        { severity: 'invalidates', value: -6, limit: 5 },
+      ],
+    ],
+    [
+      'the mean of a sign counts, not a single value',
+      (r) => {
+        shift(r)
+        run(r).zeroFlowBefore_Pa = [9, 1, 1, 1, 1, 1, 1, 1, 1, 1]
+      },
+    ],
+  ],
+  'zero-flow-samples': [
+    ['10 values before and after', () => undefined],
+    [
+      '11 values',
+      (r) => {
+        run(r).zeroFlowBefore_Pa = of(0, 11)
+      },
+    ],
+    [
+      '9 values',
+      (r) => {
+        run(r).zeroFlowBefore_Pa = of(0, 9)
+      },
+      { severity: 'caution', value: 9, limit: 10, where: ['runs[0].zeroFlowBefore_Pa'] },
+    ],
+    [
+      'not logged after',
+      (r) => {
+        delete run(r).zeroFlowAfter_Pa
+      },
+      { severity: 'invalidates', value: 0, where: ['runs[0].zeroFlowAfter_Pa'] },
+    ],
+    [
+      'logged as an empty list',
+      (r) => {
+        run(r).zeroFlowAfter_Pa = []
+      },
+      { severity: 'invalidates', value: 0, where: ['runs[0].zeroFlowAfter_Pa'] },
+    ],
+    [
+      'not logged at all',
+      (r) => {
+        delete run(r).zeroFlowBefore_Pa
+        delete run(r).zeroFlowAfter_Pa
+      },
+      [
+        { severity: 'invalidates', where: ['runs[0].zeroFlowBefore_Pa'] },
+        { severity: 'invalidates', where: ['runs[0].zeroFlowAfter_Pa'] },
+      ],
+    ],
+  ],
+})
+
+describe('what stands in for a missing zero-flow pressure', () => {
+  it.each([
+    [
+      'the other period',
+      (r: Parameters<RuleCase[1]>[0]) => {
+        delete run(r).zeroFlowAfter_Pa
+      },
+    ],
+    [
+      '0 Pa',
+      (r: Parameters<RuleCase[1]>[0]) => {
+        delete run(r).zeroFlowBefore_Pa
+        delete run(r).zeroFlowAfter_Pa
+      },
+    ],
+  ])('is named: %s', (standIn, change) => {
+    for (const { message } of findingsOf(recordWith(change), 'zero-flow-samples'))
+      expect(message).toContain(`${standIn} is used`)
+  })
+})
