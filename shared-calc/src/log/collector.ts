@@ -1,5 +1,5 @@
 import type { Finding } from '../record/index.js'
-import { parseAddress } from './grid/address.js'
+import { compactCells } from './grid/compact-cells.js'
 import { type LogProblem, type LogProblemCode, problem } from './problem.js'
 
 interface Told {
@@ -48,31 +48,6 @@ export class Collector {
   }
 
   findings(): Finding[] {
-    return [...this.told.values()].map((told) => ({ ...told, cells: compact(told.cells) }))
+    return [...this.told.values()].map((told) => ({ ...told, cells: compactCells(told.cells) }))
   }
-}
-
-/** Log!C9, Log!C10, Log!C11 → Log!C9:C11: cells of a column that follow each other become one range. */
-export function compact(cells: readonly string[]): string[] {
-  const ranges: { sheet: string; column: number; top: number; bottom: number; text: string }[] = []
-  for (const cell of cells) {
-    const cut = cell.lastIndexOf('!')
-    const sheet = cell.slice(0, cut)
-    const place = parseAddress(cell.slice(cut + 1))
-    const last = ranges.at(-1)
-    if (
-      place &&
-      last &&
-      last.sheet === sheet &&
-      last.column === place.column &&
-      last.bottom + 1 === place.row
-    ) {
-      last.bottom = place.row
-      last.text = `${last.text.split(':')[0]}:${cell.slice(cut + 1)}`
-    } else {
-      const { row = -1, column = -1 } = place ?? {}
-      ranges.push({ sheet, column, top: row, bottom: row, text: cell })
-    }
-  }
-  return ranges.map(({ text }) => text)
 }

@@ -1,6 +1,6 @@
 import { fieldKind } from '../cells/fields.js'
 import { type Interpreted, interpret, type Reading, type Remark } from '../cells/interpret.js'
-import { findUnit, type KnownUnit, RECORD_UNITS, shown } from '../cells/units.js'
+import { findUnit, type KnownUnit, type QuantityKind, RECORD_UNITS, shown } from '../cells/units.js'
 import type { Collector } from '../collector.js'
 import { addressOf, withSheet } from '../grid/address.js'
 import type { Cell, Sheet } from '../grid/grid.js'
@@ -43,7 +43,9 @@ export function look(
   if (cell.struck === 'whole') return { state: 'struck', address, remarks }
   const field = fieldKind(path)
   const unit =
-    field.kind === 'quantity' ? unitOf(found, sheet, row, column, options, path, address) : undefined
+    field.kind === 'quantity'
+      ? unitOf(found, sheet, row, column, field.quantity, options, path, address)
+      : undefined
   const decimal = layout.decimal ?? scope.grid.decimal
   const reading: Reading = {
     ...(unit ? { unit } : {}),
@@ -79,6 +81,7 @@ function unitOf(
   sheet: Sheet,
   row: number,
   column: number,
+  quantity: QuantityKind,
   options: LookOptions,
   path: string,
   address: string,
@@ -90,7 +93,8 @@ function unitOf(
       `the layout states the unit ${JSON.stringify(options.unit)}, which this reader does not know`,
       { path },
     )
-  const heading = found.heading === undefined ? undefined : readHeading(found.heading).unit
+  const read = found.heading === undefined ? undefined : readHeading(found.heading)
+  const heading = read?.loose && read.unit?.kind !== quantity ? undefined : read?.unit
   const beside = options.neighbour ? textOf(sheet.at(row, column + 1)) : undefined
   const neighbour = beside === undefined ? undefined : findUnit(beside)
   const named = [

@@ -7,6 +7,8 @@ export interface Heading {
   /** Words with everything in brackets. */
   whole: string
   unit?: KnownUnit
+  /** The unit is the last word, not in brackets: it may be a word after all. */
+  loose?: boolean
 }
 
 /** Reads a heading: unit in brackets, after "in", after a slash or a comma, or as the last word. */
@@ -16,8 +18,10 @@ export function readHeading(text: string): Heading {
   const bracketUnit = bracket?.[2] ? findUnit(bracket[2]) : undefined
   if (bracket && bracketUnit) return { whole, words: plainWord(bracket[1] ?? ''), unit: bracketUnit }
   const tail = /^(.*?)(?:\s+in\s+|\s*[,/]\s*|\s+en\s+|\s+)(\S+)\s*:?\s*$/s.exec(text)
-  const tailUnit = tail?.[2] && tail[2].length > 1 ? findUnit(tail[2].replace(/:$/, '')) : undefined
-  if (tail?.[1] && tailUnit) return { whole, words: plainWord(tail[1]), unit: tailUnit }
+  // "T in" is a temperature inside, not one in inches.
+  const tailUnit =
+    tail?.[2] && tail[2].length > 1 && tail[2] !== 'in' ? findUnit(tail[2].replace(/:$/, '')) : undefined
+  if (tail?.[1] && tailUnit) return { whole, words: plainWord(tail[1]), unit: tailUnit, loose: true }
   return { whole, words: whole }
 }
 

@@ -1,5 +1,6 @@
 import type { Direction } from '../../record/index.js'
 import type { Collector } from '../collector.js'
+import { refuse } from '../problem.js'
 import { locate } from './locate.js'
 import { type Looked, look, settle } from './look.js'
 import type { Layout, RunLayout } from './schema.js'
@@ -69,7 +70,7 @@ function part(
   collector: Collector,
 ): Part[] {
   const path = `runs[${first}].direction`
-  if (run.direction === 'by sign') return bySign(rows, collector, `runs[${first}]`)
+  if (run.direction === 'by sign') return bySign(rows, run, collector, `runs[${first}]`)
   if (typeof run.direction === 'string') return [{ direction: run.direction, rows }]
   if ('at' in run.direction) {
     const found = locate(scope, run.direction.at, path)
@@ -117,11 +118,17 @@ function byColumn(rows: TableRow[], first: number, collector: Collector): Part[]
 }
 
 /** Zero-flow rows belong to both runs; a reading of 0 Pa to neither, and is refused. */
-function bySign(rows: TableRow[], collector: Collector, path: string): Part[] {
+function bySign(rows: TableRow[], run: RunLayout, collector: Collector, path: string): Part[] {
+  const sign = run.sign?.readings
+  if (sign === 'without sign')
+    refuse('layout-invalid', 'the layout parts the directions by sign, but says pressures have none', {
+      path,
+    })
   const parts: Part[] = []
   for (const row of rows) {
     if (row.role && row.role !== 'reading') continue
-    const value = row.pressure.state === 'value' ? Number(row.pressure.value) : Number.NaN
+    const logged = row.pressure.state === 'value' ? Number(row.pressure.value) : Number.NaN
+    const value = sign === 'outside minus inside' ? -logged : logged
     if (value === 0)
       collector.refuse('ambiguous', '0 Pa belongs to neither direction', row.pressure.address, path)
     const direction: Direction = value < 0 ? 'depressurisation' : 'pressurisation'

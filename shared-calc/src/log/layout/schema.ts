@@ -114,6 +114,28 @@ const Tests = z.union([
   z.strictObject({ each: z.literal('block'), sheet, label: text }),
 ])
 
+/** A result the firm's own workbook shows, for Re-run to compare; in the units of the evaluation. */
+export const RecordedResult = z.union([
+  z.strictObject({
+    figure: z.enum(['q50', 'q10', 'q4', 'ela4', 'ela10', 'n50', 'qE50', 'qF50']),
+    /** Of one direction; left out: of the test as a whole. */
+    direction: z.enum(['depressurisation', 'pressurisation']).optional(),
+    at: Locator,
+  }),
+  z.strictObject({
+    figure: z.enum(['airFlowCoefficient', 'airLeakageCoefficient', 'airFlowExponent', 'rSquared']),
+    direction: z.enum(['depressurisation', 'pressurisation']),
+    at: Locator,
+  }),
+  z.strictObject({
+    figure: z.literal('outcome'),
+    at: Locator,
+    /** What the workbook says → the outcome it means. */
+    words: z.record(z.string().max(100), z.enum(['meets', 'misses', 'not valid', 'no target'])),
+  }),
+])
+export type RecordedResult = z.infer<typeof RecordedResult>
+
 /** Where a firm's log keeps each thing. */
 export const Layout = z
   .strictObject({
@@ -157,6 +179,8 @@ export const Layout = z
       )
       .max(10)
       .default([]),
+    /** Results that stand in the workbook itself. */
+    results: z.array(RecordedResult).max(100).optional(),
     runs: z.array(RunLayout).max(4).default([]),
     series: z.array(SeriesLayout).max(4).default([]),
   })

@@ -1,5 +1,6 @@
 import { isDateFormat } from '../cells/dates.js'
 import { readNumberText } from '../cells/number-text.js'
+import { findUnit } from '../cells/units.js'
 import { addressOf, withSheet } from '../grid/address.js'
 import type { Cell, Sheet } from '../grid/grid.js'
 import { matchesLabel } from '../layout/match.js'
@@ -43,7 +44,12 @@ export function numberOf(cell: Cell | undefined): number | undefined {
 export function numbersBelow(sheet: Sheet, { row, column }: Label): { skip: number; values: number[] } {
   const start = (sheet.mergeAt(row, column)?.bottom ?? row) + 1
   for (let skip = 0; skip <= 2; skip++) {
-    if (!isNumberLike(sheet.at(start + skip, column))) continue
+    const cell = sheet.at(start + skip, column)
+    if (!isNumberLike(cell)) {
+      // Only a blank or a unit may stand between a heading and its numbers.
+      if (cell && !(cell.kind === 'text' && findUnit(String(cell.value).replace(/^[([]|[)\]]$/g, '')))) break
+      continue
+    }
     const values: number[] = []
     for (let at = start + skip; isNumberLike(sheet.at(at, column)); at++)
       values.push(numberOf(sheet.at(at, column)) ?? Number.NaN)

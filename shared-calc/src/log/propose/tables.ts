@@ -55,7 +55,7 @@ function tableAt(
 ): FoundTable | undefined {
   const mates = lines.filter((line) => belongs(line, pressure, lines))
   const find = (what: ColumnRole) =>
-    mates.filter(({ guess }) => guess.what === what).sort((a, b) => b.guess.fit - a.guess.fit)[0]
+    mates.filter(({ guess }) => guess.what === what).sort(byNearness(pressure))[0]
   const flow = find('flow')
   const device = flow ? undefined : find('devicePressure')
   const time = find('time')
@@ -86,6 +86,15 @@ function tableAt(
     ...place,
     run: { direction, ...(sign ? { sign } : {}), ...base, ...(range ? { range: column(range) } : {}) },
   }
+}
+
+/** Mates to the right or below come first, then the nearest. */
+function byNearness({ label }: Line) {
+  const distance = (line: Line) => {
+    const away = line.label.column - label.column + (line.label.row - label.row)
+    return away > 0 ? away : 1000 - away
+  }
+  return (one: Line, other: Line) => distance(one) - distance(other)
 }
 
 /** Columns of one table stand in the same row, between this pressure and the next; lines across in neighbouring rows. */

@@ -9,10 +9,15 @@ export interface CellStyle {
   struck: boolean
 }
 
-/** Built-in formats that are dates or times, or percentages (ECMA-376 part 1, 18.8.30); the rest are plain numbers. */
+/** Built-in formats (ECMA-376 part 1, 18.8.30); fractions and text are left out: nothing is read from them. */
 const BUILT_IN: Record<number, string> = {
+  1: '0',
+  2: '0.00',
+  3: '#,##0',
+  4: '#,##0.00',
   9: '0%',
   10: '0.00%',
+  11: '0.00E+00',
   14: 'mm-dd-yy',
   15: 'd-mmm-yy',
   16: 'd-mmm',
@@ -22,9 +27,14 @@ const BUILT_IN: Record<number, string> = {
   20: 'h:mm',
   21: 'h:mm:ss',
   22: 'm/d/yy h:mm',
+  37: '#,##0 ;(#,##0)',
+  38: '#,##0 ;[Red](#,##0)',
+  39: '#,##0.00 ;(#,##0.00)',
+  40: '#,##0.00 ;[Red](#,##0.00)',
   45: 'mm:ss',
   46: '[h]:mm:ss',
   47: 'mm:ss.0',
+  48: '##0.0E+0',
 }
 
 /** Reads xl/styles.xml into one entry per cell format. */
