@@ -2,17 +2,22 @@ import { assemble } from './assemble.js'
 import { attachCells, type CellMap } from './cell-map.js'
 import { methodById } from './methods/index.js'
 import { type Evaluation, type Finding, parseRecord, type TestRecord } from './record/index.js'
+import { uncertaintyFindings } from './rules/uncertainty.js'
 import { traceOf } from './sheet/index.js'
+import { assembleUncertainty } from './uncertainty/assemble-uncertainty.js'
+import { workUncertainty } from './uncertainty/work-uncertainty.js'
 import { workOut } from './work/work-out.js'
 import type { WorkedTest } from './work/worked-test.js'
 
 export interface EvaluateOptions {
   /** Field path → cell address, where the record came from a sheet. */
   readonly cells?: CellMap
-  /** What reading the log had to convert or leave out; they stand first and count for the verdict. */
+  /** What reading the log had to convert or leave out; they count for the verdict. */
   readonly findings?: readonly Finding[]
   /** Whether to add every step of the working. */
   readonly trace?: boolean
+  /** Whether to add uncertainty budget, further fits and decision; always where the record has an uncertainty part. */
+  readonly uncertainty?: boolean
 }
 
 /**
@@ -27,15 +32,34 @@ export function evaluate(record: TestRecord, options: EvaluateOptions = {}): Eva
 /** The evaluation together with the blocks it was read off, for the workbook. */
 export function evaluateWorked(
   record: TestRecord,
-  { cells, findings: told = [], trace = false }: EvaluateOptions = {},
+  {
+    cells,
+    findings: told = [],
+    trace = false,
+    uncertainty = record.uncertainty !== undefined,
+  }: EvaluateOptions = {},
 ): { evaluation: Evaluation; test: WorkedTest } {
   const method = methodById(record.test.method)
-  const test = workOut(record, method)
-  const ruled = method.rules.flatMap((rule) => rule({ record, method, test }))
-  const findings = [...told, ...attachCells(ruled, cells)]
-  const evaluation = assemble(record, method, test, findings)
+  const worked = workOut(record, method)
+  const sure = uncertainty ? workUncertainty(record, method, worked) : undefined
+  const test = sure ? { ...worked, uncertainty: sure } : worked
+  const ruled = [
+    ...method.rules.flatMap((rule) => rule({ record, method, test })),
+    ...(sure ? uncertaintyFindings(sure) : []),
+  ]
+  const findings = bySeverity([...told, ...attachCells(ruled, cells)])
+  const official = assemble(record, method, test, findings)
+  const evaluation = sure
+    ? { ...official, ...assembleUncertainty(test, sure, official.verdict.outcome) }
+    : official
   return { evaluation: trace ? { ...evaluation, trace: traceOf(test.calculation) } : evaluation, test }
 }
+
+const weight = { invalidates: 0, caution: 1, note: 2 } as const
+
+/** What decides comes first; within a severity the order of the rules stays. */
+const bySeverity = (findings: Finding[]): Finding[] =>
+  findings.sort((a, b) => weight[a.severity] - weight[b.severity])
 
 /** Evaluates unchecked input. Throws InputError with every fault. */
 export const evaluateInput = (input: unknown, options: EvaluateOptions = {}): Evaluation =>

@@ -15,6 +15,7 @@ export const comparison = chapter({
       expression: 'L - v',
       source: practice,
     },
+    { symbol: 'M_L', name: 'margin as a share of the limit', unit: '1', expression: 'M/L', source: practice },
   ],
 })
 

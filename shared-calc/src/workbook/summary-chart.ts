@@ -15,12 +15,11 @@ export function leakageChart(test: WorkedTest, places: Places, rows: ChartRows):
     altText:
       'Leakage curve: air flow through the envelope against pressure difference, both axes logarithmic',
     kind: 'scatter',
-    xAxis: { title: 'pressure difference, Pa', log: true, ...logLimits(pressures), numberFormat: 'General' },
+    xAxis: { title: 'pressure difference, Pa', log: true, ...logAxis(pressures) },
     yAxis: {
       title: 'air flow through the envelope, m³/h',
       log: true,
-      ...logLimits(flows),
-      numberFormat: 'General',
+      ...logAxis(flows),
     },
     series: test.runs.flatMap((run, i) => seriesOf(run, i, places)),
     legend: 'bottom',
@@ -50,6 +49,12 @@ function seriesOf({ curve, direction }: WorkedRun, index: number, places: Places
       ...(line && { style: { line } }),
     },
   ]
+}
+
+/** Limits, and whole numbers where they are whole: computed marks such as 499.9999 then print as 500. */
+function logAxis(values: readonly number[]): { min: number; max: number; numberFormat: string } {
+  const limits = logLimits(values)
+  return { ...limits, numberFormat: limits.min >= 1 ? '0' : '0.0##' }
 }
 
 /** Axis limits at 1, 2 or 5 times a power of ten, a little outside the values. */

@@ -29,12 +29,14 @@ export interface ChartRows {
   readonly to: number
 }
 
+/** Width of each column, in characters. */
+const CHARACTERS = [41, 14, 14, 14, 13, 22]
 const CHART_ROWS = 24
 const FINDINGS_SHOWN = 6
 
 /** Fills the one page that goes to the client: who and what, result, verdict, curve, findings, signature, cautions. */
 export function fillSummarySheet(sheet: Worksheet, input: SummaryInput): ChartRows {
-  sheet.columns = [41, 14, 14, 14, 13, 22].map((width) => ({ width }))
+  sheet.columns = CHARACTERS.map((width) => ({ width }))
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Airtightness test: summary'
   sheet.getRow(1).height = 26
   let row = writeIdentity(sheet, input, 2)
@@ -65,12 +67,12 @@ function writeIdentity(
   start: number,
 ): number {
   const left: [string, string][] = [
-    ['Building', 'building.name'],
     ['Site', 'building.site'],
     ['Address', 'building.address'],
     ['Client', 'test.client'],
     ['Stage', 'test.stage'],
     ['Preparation', 'test.preparation'],
+    ['Purpose', 'test.purpose'],
   ]
   const right: [string, string][] = [
     ['Test number', 'test.id'],
@@ -90,13 +92,14 @@ function writeIdentity(
     formula: `IF(${check.differing}=0,"","EDITED SINCE ISSUE: "&${check.differing}&" cells differ, see sheet ${CHECK}")`,
     result: '',
   }
+  identity(sheet, start + 1, 1, 2, SUMMARY_COLUMNS, ['Building', 'building.name'], record, places)
   left.forEach((pair, i) => {
-    const row = start + 1 + i
+    const row = start + 2 + i
     identity(sheet, row, 1, 2, 3, pair, record, places)
     const other = right[i]
     if (other) identity(sheet, row, 4, 5, 6, other, record, places)
   })
-  return start + 1 + left.length
+  return start + 2 + left.length
 }
 
 function identity(
@@ -110,12 +113,18 @@ function identity(
   places: Places,
 ): void {
   const cell = places.field(path)
-  dress(sheet.getCell(row, label), { font: fonts.muted }).value = name
+  dress(sheet.getCell(row, label), { font: fonts.muted, alignment: { vertical: 'top' } }).value = name
   sheet.mergeCells(row, from, row, to)
   const value = sheet.getCell(row, from)
-  dress(value, { alignment: { horizontal: 'left', shrinkToFit: true } })
-  if (cell) value.value = { formula: reference(cell), result: fieldOf(record, path) as string }
-  else {
+  dress(value, { alignment: { horizontal: 'left', vertical: 'top', wrapText: true } })
+  if (cell) {
+    const text = fieldOf(record, path)
+    value.value = { formula: reference(cell), result: text as string }
+    const width = CHARACTERS.slice(from - 1, to).reduce((sum, characters) => sum + characters, 0)
+    const lines = Math.min(4, Math.ceil(String(text).length / (1.25 * width)))
+    const room = sheet.getRow(row)
+    if (lines > 1) room.height = Math.max(room.height ?? 0, 13.5 * lines)
+  } else {
     value.value = 'not logged'
     value.font = fonts.muted
   }

@@ -1,5 +1,7 @@
 import type { CellValue, Worksheet } from 'exceljs'
 import type { Verdict } from '../record/index.js'
+import { governingCriterion } from '../verdict.js'
+import type { WorkedCriterion } from '../work/worked-test.js'
 import { reference } from './address.js'
 import { dress, fills, fonts, headingRow } from './styles.js'
 import type { SummaryInput } from './summary-sheet.js'
@@ -44,7 +46,7 @@ export function writeVerdict(sheet: Worksheet, input: SummaryInput, start: numbe
     line(
       sheet,
       next,
-      `${criterion.quantity}, ${judgedWord(verdict, i)}`,
+      `${quantityText(criterion)}, ${judgedWord(verdict, i)}`,
       cell(id, 'v'),
       criterion.value.value('v'),
       shownUnit,
@@ -53,7 +55,7 @@ export function writeVerdict(sheet: Worksheet, input: SummaryInput, start: numbe
     line(sheet, next + 1, 'Margin to the limit', cell(id, 'M'), criterion.value.value('M'), shownUnit, '')
     next += 2
   })
-  const [main] = criteria
+  const main = governingCriterion(test)
   if (!main) return next
   main.ageing.forEach((age, i) => {
     const entry = verdict.ageing[i]
@@ -63,17 +65,18 @@ export function writeVerdict(sheet: Worksheet, input: SummaryInput, start: numbe
       `Margin if leakage grows by ${Math.round(age.value('g') * 100)} %`,
       cell(age.id, 'M_g'),
       age.value('M_g'),
-      printed(verdict.criteria[0]?.unit ?? ''),
+      printed(target.unit),
       `first year; ${entry?.source ?? ''}`,
     )
     next += 1
   })
+  const seals = criteria.map(({ toSeal }) => cell(toSeal.id, 'A_s'))
   line(
     sheet,
     next,
     'Leakage still to seal',
-    cell(main.toSeal.id, 'A_s'),
-    main.toSeal.value('A_s'),
+    seals.length === 1 ? `${seals[0]}` : `MAX(${seals.join(',')})`,
+    verdict.leakageToSeal_cm2 ?? 0,
     'cm²',
     `sharp-edged hole at ${main.referencePressure_Pa} Pa`,
   )
@@ -117,6 +120,10 @@ function colourBox(sheet: Worksheet, row: number): void {
     })),
   })
 }
+
+/** n50 as it is; n_pr with its reference pressure in words. */
+const quantityText = ({ quantity, referencePressure_Pa }: WorkedCriterion): string =>
+  quantity.replace('_pr', ` at ${referencePressure_Pa} Pa`)
 
 /** m3/h as printed: m³/h. */
 export const printed = (unit: string): string => unit.replace(/m3/g, 'm³').replace(/m2/g, 'm²')
