@@ -4,6 +4,7 @@ import { atReferencePressure } from './at-reference-pressure.js'
 import { fitScatter, studentisedResiduals, weightedFitScatter } from './confidence.js'
 import { derivedRates, meanOfDirections } from './derived.js'
 import { bothErrorsLine } from './fit-both-errors.js'
+import { fitCompared } from './fit-compared.js'
 import { organicLine } from './fit-organic.js'
 import { flowDevice } from './flow-device.js'
 import { leakageCurve, weightedLeakageCurve } from './leakage-curve.js'
@@ -15,7 +16,21 @@ import { standardAir } from './standard-air.js'
 import { givenAreas, straightFigures, trapeziums } from './take-off-figures.js'
 import { areaTimesHeight, frustums, straightSolids, underSlopes } from './take-off-solids.js'
 import { areaTotal, basesCompared, statedCompared, volumeTotal } from './take-off-totals.js'
+import {
+  airSensitivity,
+  densityCorrectionSlope,
+  readingUncertainty,
+  relativeUncertainty,
+  windFromForce,
+  windUncertainty,
+  zeroFlowSpread,
+  zeroFlowUncertainty,
+} from './uncertainty-air.js'
+import { changeBetweenTests, conformity, meanSensitivity, uncertaintyBudget } from './uncertainty-budget.js'
+import { fittedLineSensitivity, onePointSensitivity, twoPointSensitivity } from './uncertainty-curve.js'
 import { ageing, comparison, leakageToSeal, roundedValue } from './verdict.js'
+import { standardAirViscous } from './viscosity.js'
+import { assumedExponentError, furtherReading, zeroFlowDrift } from './while-reading.js'
 import { zeroFlowPeriod } from './zero-flow.js'
 
 /** Every chapter with the file it stands in, in the order of the calculation. */
@@ -54,10 +69,30 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'plan-flows.ts', chapter: expectedFlows },
   { file: 'plan-flows.ts', chapter: provableLeakage },
   { file: 'stack-pressure.ts', chapter: stackPressure },
+  { file: 'while-reading.ts', chapter: assumedExponentError },
+  { file: 'while-reading.ts', chapter: furtherReading },
+  { file: 'while-reading.ts', chapter: zeroFlowDrift },
   { file: 'leakage-curve.ts', chapter: weightedLeakageCurve },
   { file: 'confidence.ts', chapter: weightedFitScatter },
   { file: 'fit-organic.ts', chapter: organicLine },
   { file: 'fit-both-errors.ts', chapter: bothErrorsLine },
+  { file: 'fit-compared.ts', chapter: fitCompared },
+  { file: 'viscosity.ts', chapter: standardAirViscous },
+  { file: 'uncertainty-air.ts', chapter: windFromForce },
+  { file: 'uncertainty-air.ts', chapter: windUncertainty },
+  { file: 'uncertainty-air.ts', chapter: airSensitivity },
+  { file: 'uncertainty-air.ts', chapter: densityCorrectionSlope },
+  { file: 'uncertainty-air.ts', chapter: zeroFlowSpread },
+  { file: 'uncertainty-air.ts', chapter: zeroFlowUncertainty },
+  { file: 'uncertainty-air.ts', chapter: readingUncertainty },
+  { file: 'uncertainty-air.ts', chapter: relativeUncertainty },
+  { file: 'uncertainty-curve.ts', chapter: fittedLineSensitivity },
+  { file: 'uncertainty-curve.ts', chapter: onePointSensitivity },
+  { file: 'uncertainty-curve.ts', chapter: twoPointSensitivity },
+  { file: 'uncertainty-budget.ts', chapter: meanSensitivity },
+  { file: 'uncertainty-budget.ts', chapter: uncertaintyBudget },
+  { file: 'uncertainty-budget.ts', chapter: conformity },
+  { file: 'uncertainty-budget.ts', chapter: changeBetweenTests },
 ]
 
 export interface ListedFormula {

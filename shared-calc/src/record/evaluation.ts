@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { VolumeBasis } from './building.js'
+import { Decision, RunFits, UncertaintyEvaluation } from './evaluation-uncertainty.js'
 import { Direction } from './runs.js'
 import { TargetDirections, TargetQuantity } from './target.js'
 
@@ -145,6 +146,10 @@ export const Evaluation = z.strictObject({
   results: Results,
   verdict: Verdict,
   findings: z.array(Finding),
+  /** Only where asked for, or where the record has an uncertainty part. */
+  uncertainty: UncertaintyEvaluation.optional(),
+  fits: z.array(RunFits).optional(),
+  decision: z.array(Decision).optional(),
   trace: z.array(TraceStep).optional(),
 })
 export type Evaluation = z.infer<typeof Evaluation>

@@ -2,6 +2,7 @@ import type { Direction, JudgedTarget, TargetQuantity } from '../record/index.js
 import type { Block, Calculation } from '../sheet/index.js'
 import type { WorkedTakeOff } from '../take-off/work-take-off.js'
 import type { LimitRule } from '../targets/presets.js'
+import type { WorkedUncertainty } from '../uncertainty/worked-uncertainty.js'
 
 /** The blocks of one run. */
 export interface WorkedRun {
@@ -54,4 +55,6 @@ export interface WorkedTest {
   readonly takeOff?: WorkedTakeOff
   readonly target?: DefiniteTarget
   readonly criteria: readonly WorkedCriterion[]
+  /** Only where asked for, or where the record has an uncertainty part. */
+  readonly uncertainty?: WorkedUncertainty
 }

@@ -1,0 +1,70 @@
+import type { Finding } from '../record/index.js'
+import { sourceText } from '../sheet/index.js'
+import { ASSUMED_WIND_m_s, defaultUncertainties } from '../uncertainty/defaults.js'
+import type { WorkedUncertainty } from '../uncertainty/worked-uncertainty.js'
+import { practiceSource } from './practice-source.js'
+import { citing, plain } from './rule.js'
+
+/** Findings about the budget itself; only where one was asked for. */
+export function uncertaintyFindings(worked: WorkedUncertainty): Finding[] {
+  return [...defaultsTaken(worked), ...windAssumed(worked), ...moreScatter(worked)]
+}
+
+/** Standard uncertainties taken by default, all in one note. */
+function defaultsTaken({ defaults }: WorkedUncertainty): Finding[] {
+  if (defaults.length === 0) return []
+  const each = defaults.map(({ input, value, source }) => {
+    const { term, unit } = defaultUncertainties[input]
+    const amount = unit === '1' ? `${plain(value * 100, 2)} %` : `${plain(value, 3)} ${unit}`
+    return `${term} ${amount} (${sourceText(source)})`
+  })
+  return [
+    {
+      rule: 'assumed-uncertainty',
+      severity: 'note',
+      message: `standard uncertainties taken by default: ${each.join('; ')}`,
+      ...citing(practiceSource),
+      provenance: 'each with its source in the message',
+      where: defaults.map(({ input }) => `uncertainty.${input}`),
+      remedy: 'enter what the calibration certificates and your own checks say',
+    },
+  ]
+}
+
+function windAssumed(worked: WorkedUncertainty): Finding[] {
+  if (!worked.windAssumed) return []
+  return [
+    {
+      rule: 'assumed-wind',
+      severity: 'caution',
+      message: `wind was not logged: the uncertainty is worked out for ${ASSUMED_WIND_m_s} m/s`,
+      ...citing(practiceSource),
+      value: ASSUMED_WIND_m_s,
+      where: ['conditions.windSpeed_m_s', 'conditions.beaufort'],
+      remedy: 'log the wind speed or the Beaufort force',
+    },
+  ]
+}
+
+/** The fit scatters much more than its readings should: the larger of the two is counted, and named. */
+function moreScatter({ runs }: WorkedUncertainty): Finding[] {
+  return runs.flatMap(({ run, sensitivityAt }) => {
+    const block = sensitivityAt(50)
+    const [found, expected] = [block.value('u_s'), block.value('u_b')]
+    if (found <= MUCH_MORE * expected) return []
+    return [
+      {
+        rule: 'scatter-unexpected',
+        severity: 'note',
+        message: `${run.direction}: the readings scatter ${plain(found / expected, 1)} times as much as their instruments explain; what was found is counted`,
+        ...citing(practiceSource),
+        value: found / expected,
+        limit: MUCH_MORE,
+        where: [`runs[${run.index}].readings`],
+        remedy: 'look for gusts or a change during the run; average longer',
+      } satisfies Finding,
+    ]
+  })
+}
+
+const MUCH_MORE = 3

@@ -1,0 +1,65 @@
+import { fitCompared } from '../formulas/fit-compared.js'
+import type { OtherFit, RunFits } from '../record/index.js'
+import { type Block, byRule, Calculation } from '../sheet/index.js'
+import type { WorkedRun, WorkedTest } from '../work/worked-test.js'
+import type { WorkedFits } from './worked-uncertainty.js'
+
+/** The official fit of a run with the other two beside it, all before the correction to reference air. */
+export function assembleFits(test: WorkedTest, { run, organic, bothErrors }: WorkedFits): RunFits[] {
+  const worked = test.runs.find(({ index }) => index === run)
+  if (!worked || !organic) return []
+  const fits = [
+    compared('official', worked, worked.curve),
+    compared('line of organic correlation', worked, organic),
+    ...(bothErrors ? [compared('least squares, errors in both variables', worked, bothErrors)] : []),
+  ]
+  return [{ direction: worked.direction, fits, explanation: explanation(fits) }]
+}
+
+function compared(fit: OtherFit['fit'], { curve }: WorkedRun, other: Block): OtherFit {
+  const calculation = new Calculation()
+  const official = curve.has('lnC')
+    ? curve.ref('lnC')
+    : byRule(Math.log(curve.value('C_env')), 'ln C of the curve')
+  const own = other === curve ? official : other.ref('lnC')
+  const at = (pressure: number) =>
+    calculation.add(`at${pressure}`, 'compared', fitCompared, {
+      dp_r: byRule(pressure, 'reference pressure'),
+      n: curve.ref('n'),
+      lnC: curve.ref('lnC'),
+      n_o: other.ref('n'),
+      lnC_o: other.ref('lnC'),
+    })
+  const [fifty, four] = [at(50), at(4)]
+  return {
+    fit,
+    exponent: other.value('n'),
+    airFlowCoefficient: fifty.value('C_b'),
+    q50: fifty.value('q_n'),
+    q4: four.value('q_n'),
+    q50Difference: fifty.value('d_o'),
+    q4Difference: four.value('d_o'),
+    ...(other.has('chi_r') && { reducedChiSquare: other.value('chi_r') }),
+  }
+}
+
+function explanation(fits: readonly OtherFit[]): string {
+  const [official, ...others] = fits
+  const largest = Math.max(...others.map(({ q4Difference }) => Math.abs(q4Difference)))
+  const at50 = Math.max(...others.map(({ q50Difference }) => Math.abs(q50Difference)))
+  const percent = (share: number) => `${Number((share * 100).toPrecision(2))} %`
+  const chi = others.find(({ reducedChiSquare }) => reducedChiSquare !== undefined)?.reducedChiSquare
+  const scatter =
+    chi === undefined
+      ? ''
+      : chi > 4
+        ? ' The readings scatter more than their instruments explain: wind, or something that changed.'
+        : chi < 0.1
+          ? ' The readings scatter less than was expected of them.'
+          : ''
+  const steeper = others.some(({ exponent }) => exponent > (official?.exponent ?? 0))
+  return (
+    `The official figure is the method's own fit. The others weigh readings by how uncertain they are, low pressures least, and allow for errors of pressure too; they differ from it by up to ${percent(at50)} at 50 Pa and ${percent(largest)} at 4 Pa` +
+    `${largest > 0.02 ? ` (${steeper ? 'steeper' : 'flatter'}, because the low readings count for less)` : ''}.${scatter}`
+  )
+}

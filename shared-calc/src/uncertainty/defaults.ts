@@ -1,0 +1,99 @@
+import type { UncertaintyInputs } from '../record/index.js'
+import type { Source } from '../sheet/index.js'
+
+/** A default standard uncertainty, with where it comes from. */
+export interface DefaultUncertainty {
+  readonly term: string
+  readonly value: number
+  readonly unit: string
+  readonly source: Source
+}
+
+const practice = (text: string): Source => ({
+  text: `common practice, no source: ${text}`,
+  seen: 'common practice',
+})
+const astm = (text: string): Source => ({ text: `ASTM E779, ${text}`, seen: 'memory' })
+const iso = (text: string): Source => ({ text: `ISO 9972:2015, ${text}`, seen: 'memory' })
+const steadyWind: Source = {
+  text: 'Carrié and Leprince 2014: steady wind, 3 % at 50 Pa up to 6 m/s, 11 % up to 10 m/s; as half width of an even spread',
+  seen: 'read',
+}
+
+export type DefaultedInput = Exclude<keyof UncertaintyInputs, undefined>
+
+/**
+ * Standard uncertainties taken where the record gives none; a note names each. Limits of error ±a count as an even
+ * spread, a/√3.
+ */
+export const defaultUncertainties: Readonly<Record<DefaultedInput, DefaultUncertainty>> = {
+  flowCalibration_relative: {
+    term: 'flow calibration',
+    value: 0.05 / Math.sqrt(3),
+    unit: '1',
+    source: astm('flow device within ±5 %'),
+  },
+  flowReading_relative: { term: 'one flow reading', value: 0.005, unit: '1', source: practice('0.5 %') },
+  gaugeSpan_relative: {
+    term: 'span of the pressure gauge',
+    value: 0.01 / Math.sqrt(3),
+    unit: '1',
+    source: practice('gauge within ±1 % of reading'),
+  },
+  pressureReading_Pa: { term: 'one pressure reading', value: 0.1, unit: 'Pa', source: practice('0.1 Pa') },
+  zeroFlow_Pa: {
+    term: 'zero-flow pressure, beyond its scatter',
+    value: 0.03,
+    unit: 'Pa',
+    source: practice('resolution 0.1 Pa'),
+  },
+  windShift: {
+    term: 'wind, shift of the mean pressure',
+    value: 0.11 / Math.sqrt(3),
+    unit: '1',
+    source: steadyWind,
+  },
+  windSpread: {
+    term: 'wind, spread of the pressure round the envelope',
+    value: 0.25,
+    unit: '1',
+    source: practice('standard deviation of surface pressure coefficients of a sheltered house'),
+  },
+  indoorTemperature_K: {
+    term: 'indoor temperature',
+    value: 0.5 / Math.sqrt(3),
+    unit: 'K',
+    source: iso('thermometer within ±0.5 K'),
+  },
+  outdoorTemperature_K: {
+    term: 'outdoor temperature',
+    value: 0.5 / Math.sqrt(3),
+    unit: 'K',
+    source: iso('thermometer within ±0.5 K'),
+  },
+  barometricPressure_Pa: {
+    term: 'barometric pressure',
+    value: 100,
+    unit: 'Pa',
+    source: practice('1 hPa where read'),
+  },
+  relativeHumidity: { term: 'relative humidity', value: 0.05, unit: '1', source: practice('5 % where read') },
+  volume_relative: { term: 'internal volume', value: 0.02, unit: '1', source: practice('2 %') },
+  envelopeArea_relative: { term: 'envelope area', value: 0.02, unit: '1', source: practice('2 %') },
+  floorArea_relative: { term: 'floor area', value: 0.02, unit: '1', source: practice('2 %') },
+  assumedExponent: {
+    term: 'assumed exponent',
+    value: 0.057,
+    unit: '1',
+    source: { text: 'Chan et al. 2013: standard deviation over 7 000 houses', seen: 'read' },
+  },
+  otherDirection_relative: { term: 'direction not run', value: 0.03, unit: '1', source: practice('3 %') },
+  acceptedRisk: { term: 'accepted risk', value: 0.05, unit: '1', source: practice('5 %') },
+}
+
+/** Standard uncertainty of a barometric pressure that nobody read, Pa: weather at a known altitude, or neither known. */
+export const UNREAD_BAROMETER_Pa = { altitudeKnown: 1000, nothingKnown: 3000 } as const
+/** Standard uncertainty of a humidity that nobody read: an even spread over 0.1 to 0.9. */
+export const UNREAD_HUMIDITY = 0.8 / (2 * Math.sqrt(3))
+/** Wind speed assumed where neither speed nor force was logged, m/s: the limit of the methods near the ground. */
+export const ASSUMED_WIND_m_s = 3

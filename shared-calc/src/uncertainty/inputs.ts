@@ -1,0 +1,92 @@
+import { relativeUncertainty, windFromForce } from '../formulas/uncertainty-air.js'
+import type { TestRecord, UncertaintyInputs } from '../record/index.js'
+import { assumed, type Calculation, fromRecord, type Given } from '../sheet/index.js'
+import {
+  ASSUMED_WIND_m_s,
+  type DefaultedInput,
+  defaultUncertainties,
+  UNREAD_BAROMETER_Pa,
+  UNREAD_HUMIDITY,
+} from './defaults.js'
+
+/** Default that an input fell back on, with the value taken. */
+export interface UsedDefault {
+  readonly input: DefaultedInput
+  readonly value: number
+  readonly source: (typeof defaultUncertainties)[DefaultedInput]['source']
+}
+
+const unread = { text: 'common practice, no source: it was not logged', seen: 'common practice' } as const
+
+/** Reads the uncertainty part of a record, falling back on defaults and keeping account of each. */
+export class UncertaintyReader {
+  readonly defaults = new Map<DefaultedInput, UsedDefault>()
+
+  constructor(
+    private readonly calculation: Calculation,
+    private readonly record: TestRecord,
+  ) {}
+
+  read(input: DefaultedInput): Given {
+    return this.given(input) ?? this.byDefault(input)
+  }
+
+  barometer(): Given {
+    const { conditions, building } = this.record
+    const fallBack = () => {
+      if (conditions.barometricPressure_Pa !== undefined) return this.byDefault('barometricPressure_Pa')
+      const { altitudeKnown, nothingKnown } = UNREAD_BAROMETER_Pa
+      const value = building.altitude_m === undefined ? nothingKnown : altitudeKnown
+      return this.byDefault('barometricPressure_Pa', value)
+    }
+    return this.given('barometricPressure_Pa') ?? fallBack()
+  }
+
+  humidity(side: 'indoor' | 'outdoor'): Given {
+    const logged = this.record.conditions[`${side}RelativeHumidity`] !== undefined
+    return (
+      this.given('relativeHumidity') ??
+      (logged ? this.byDefault('relativeHumidity') : this.byDefault('relativeHumidity', UNREAD_HUMIDITY))
+    )
+  }
+
+  volume(): Given {
+    const { volume_m3: volume, volumeUncertainty_m3: absolute } = this.record.building
+    const given = this.given('volume_relative')
+    if (given || volume === undefined || absolute === undefined)
+      return given ?? this.byDefault('volume_relative')
+    const id = 'uncertainty.volume'
+    const block =
+      this.calculation.find(id) ??
+      this.calculation.add(id, 'Relative uncertainty of the volume', relativeUncertainty, {
+        u_V: fromRecord('building.volumeUncertainty_m3', absolute),
+        V: fromRecord('building.volume_m3', volume),
+      })
+    return block.ref('u')
+  }
+
+  /** Wind speed at the house, from the speed or the force logged; else assumed, and rule `assumed-wind` says so. */
+  wind(): Given {
+    const { windSpeed_m_s: speed, beaufort } = this.record.conditions
+    if (speed !== undefined) return fromRecord('conditions.windSpeed_m_s', speed)
+    if (beaufort === undefined) return assumed(ASSUMED_WIND_m_s, 'assumed-wind')
+    return this.calculation
+      .add('uncertainty.windForce', 'Wind speed from wind force', windFromForce, {
+        B_f: fromRecord('conditions.beaufort', beaufort),
+      })
+      .ref('U_w')
+  }
+
+  private given(input: DefaultedInput): Given | undefined {
+    const part: UncertaintyInputs = this.record.uncertainty ?? {}
+    const value = part[input]
+    return value === undefined ? undefined : fromRecord(`uncertainty.${input}`, value)
+  }
+
+  private byDefault(input: DefaultedInput, other?: number): Given {
+    const { value, source } = defaultUncertainties[input]
+    const taken = other ?? value
+    this.defaults.set(input, { input, value: taken, source: other === undefined ? source : unread })
+    return assumed(taken, 'assumed-uncertainty')
+  }
+}

@@ -1,0 +1,179 @@
+import {
+  airSensitivity,
+  densityCorrectionSlope,
+  readingUncertainty,
+  zeroFlowSpread,
+  zeroFlowUncertainty,
+} from '../formulas/uncertainty-air.js'
+import type { Method } from '../methods/method.js'
+import {
+  assumed,
+  type Bindings,
+  type Block,
+  bindBySymbol,
+  byRule,
+  type Calculation,
+  type Column,
+  type Given,
+} from '../sheet/index.js'
+import type { WorkedRun, WorkedTest } from '../work/worked-test.js'
+import type { UncertaintyReader } from './inputs.js'
+
+/** The same value in every row of a column. */
+export const constantColumn = ({ value, origin }: Given, rows: number): Column => ({
+  values: new Float64Array(rows).fill(value),
+  origin: () => origin,
+})
+
+/** The blocks of one run from which every budget is made. */
+export interface RunUncertainty {
+  readonly run: WorkedRun
+  readonly id: string
+  /** Uncertainty of the zero-flow pressure: `u_0`, Pa. */
+  readonly zeroFlow: Block
+  /** Expected relative scatter of the readings: `u_x`; that of the flows is one value. */
+  readonly readings: Block
+  readonly flowReading: Given
+  readonly sensitivityAt: (pressure_Pa: number) => Block
+}
+
+/** How the density of the air on both sides moves with what was logged; humidity of exactly 0 is left out. */
+export function airSensitivities(
+  calculation: Calculation,
+  test: WorkedTest,
+): { indoor: Block; outdoor: Block } {
+  const side = (where: 'indoor' | 'outdoor') => {
+    const air = test[where]
+    const { phi, p_bar } = air.bindings
+    return calculation.add(`uncertainty.air.${where}`, `Sensitivities of the air ${where}s`, airSensitivity, {
+      T: air.ref('T'),
+      p_v: air.ref('p_v'),
+      p_bar,
+      phi: air.value('phi') === 0 ? undefined : phi,
+    })
+  }
+  return { indoor: side('indoor'), outdoor: side('outdoor') }
+}
+
+export function workRunUncertainty(
+  calculation: Calculation,
+  method: Method,
+  reader: UncertaintyReader,
+  air: { readonly indoor: Block; readonly outdoor: Block },
+  run: WorkedRun,
+): RunUncertainty {
+  const id = `run${run.index + 1}.uncertainty`
+  const word = run.direction === 'depressurisation' ? 'Depressurisation' : 'Pressurisation'
+  const { curve, scatter, standard } = run
+  const rows = curve.rows
+  const readings = calculation.add(
+    `${id}.readings`,
+    `${word}: expected scatter of the readings`,
+    readingUncertainty,
+    {
+      dp: curve.refColumn('dp'),
+      u_p: constantColumn(reader.read('pressureReading_Pa'), rows),
+    },
+  )
+  const flowReading = reader.read('flowReading_relative')
+  const blowingOut = run.direction === 'depressurisation'
+  const [inDevice, inLeaks] = blowingOut ? [air.indoor, air.outdoor] : [air.outdoor, air.indoor]
+  const slope = standard.has('k_n')
+    ? standard
+    : calculation.add(`${id}.correction`, `${word}: correction and exponent`, densityCorrectionSlope, {
+        rho_x: curve.bindings.rho_x,
+      })
+  const given: Bindings = {
+    u_y: constantColumn(flowReading, rows),
+    a_d: densityPowers(run),
+    w: curve.has('w') ? curve.refColumn('w') : constantColumn(byRule(1, 'the fit is not weighted'), rows),
+    k_T: standard.has('k_T') ? standard.ref('k_T') : byRule(0, 'the method corrects no viscosity'),
+    d_s: byRule(blowingOut ? -1 : 1, 'direction: pressurisation +1, depressurisation −1'),
+    g_Td: inDevice.ref('g_T'),
+    g_Tx: inLeaks.ref('g_T'),
+    g_pd: inDevice.ref('g_p'),
+    g_px: inLeaks.ref('g_p'),
+    g_hd: inDevice.has('g_h') ? inDevice.ref('g_h') : undefined,
+    g_hx: inLeaks.has('g_h') ? inLeaks.ref('g_h') : undefined,
+  }
+  const blocks = [curve, ...(scatter ? [scatter] : []), slope, readings]
+  const known = new Map<number, Block>()
+  return {
+    run,
+    id,
+    readings,
+    flowReading,
+    zeroFlow: workZeroFlow(calculation, id, word, reader, run),
+    sensitivityAt: (pressure) => {
+      const block =
+        known.get(pressure) ??
+        calculation.add(
+          `${id}.at${pressure}`,
+          `${word}: sensitivities at ${pressure} Pa`,
+          method.formulas.sensitivity,
+          bindBySymbol(
+            method.formulas.sensitivity,
+            { ...given, dp_r: byRule(pressure, 'reference pressure') },
+            blocks,
+          ),
+        )
+      known.set(pressure, block)
+      return block
+    },
+  }
+}
+
+/** A flow as indicated goes with the density in the device; one worked out from its pressure with the square root. */
+function densityPowers({ curve }: WorkedRun): Column {
+  const flows = curve.bindings.q_m
+  const origin = (row: number) => (flows && 'values' in flows ? flows.origin(row) : undefined)
+  const values = Float64Array.from({ length: curve.rows }, (_, row) =>
+    origin(row)?.kind === 'block' ? 0.5 : 1,
+  )
+  return {
+    values,
+    origin: () => ({ kind: 'rule', reason: 'flow as indicated: 1; from the device pressure: 1/2' }),
+  }
+}
+
+function workZeroFlow(
+  calculation: Calculation,
+  id: string,
+  word: string,
+  reader: UncertaintyReader,
+  run: WorkedRun,
+): Block {
+  const spread = (period: Block | undefined, name: string): Given | undefined =>
+    period && period.rows > 1
+      ? calculation
+          .add(
+            `${id}.zero${name}`,
+            `${word}: scatter of the zero-flow pressure ${name.toLowerCase()}`,
+            zeroFlowSpread,
+            {
+              dp_z: period.refColumn('dp_z'),
+              dp_m0: period.ref('dp_m0'),
+            },
+          )
+          .ref('v_z')
+      : undefined
+  const before = spread(run.before, 'Before')
+  const after = spread(run.after, 'After')
+  // A period that was not logged, or with one value only, is as uncertain as a zero-flow pressure at the method's limit.
+  const unknown = assumed(UNKNOWN_ZERO_FLOW_Pa2, 'zero-flow-samples')
+  const { dp_01, dp_02 } = run.curve.bindings
+  return calculation.add(
+    `${id}.zero`,
+    `${word}: uncertainty of the zero-flow pressure`,
+    zeroFlowUncertainty,
+    {
+      v_1: before ?? after ?? unknown,
+      v_2: after ?? before ?? unknown,
+      dp_01,
+      dp_02,
+      u_z: reader.read('zeroFlow_Pa'),
+    },
+  )
+}
+
+const UNKNOWN_ZERO_FLOW_Pa2 = 4

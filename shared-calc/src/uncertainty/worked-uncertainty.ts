@@ -1,0 +1,60 @@
+import type { TargetQuantity } from '../record/index.js'
+import type { Block, Given } from '../sheet/index.js'
+import type { DefaultedInput } from './defaults.js'
+import type { UsedDefault } from './inputs.js'
+import type { RunUncertainty } from './run-sensitivity.js'
+
+/** One cause of uncertainty in a budget: a row of its block. */
+export interface Cause {
+  /** The same cause has the same id in every budget; those of one run end in its number. */
+  readonly id: string
+  readonly name: string
+  /** Unit of its standard uncertainty. */
+  readonly unit: string
+  /** Input of the record's uncertainty part that sets it, where one does. */
+  readonly input?: DefaultedInput
+  /** Index of the run whose own it is; absent where all readings of the test share it. */
+  readonly run?: number
+}
+
+export interface BudgetRow extends Cause {
+  readonly c: Given
+  readonly u: Given
+  readonly r: Given
+}
+
+/** What the budget of a figure stands on, and its rows. */
+export interface WorkedBudget {
+  readonly quantity: string
+  readonly label: string
+  readonly unit: string
+  readonly referencePressure_Pa: number
+  readonly rows: readonly BudgetRow[]
+  readonly block: Block
+}
+
+export interface WorkedDecision {
+  readonly quantity: TargetQuantity
+  readonly referencePressure_Pa: number
+  readonly budget: WorkedBudget
+  readonly block: Block
+}
+
+export interface WorkedFits {
+  /** Index of the run. */
+  readonly run: number
+  /** Absent where readings are too few or taken as certain. */
+  readonly organic?: Block
+  /** Absent too where its rounds did not settle. */
+  readonly bothErrors?: Block
+}
+
+/** The uncertainty of a whole test: budgets, decisions, and the other fits beside the official one. */
+export interface WorkedUncertainty {
+  readonly defaults: readonly UsedDefault[]
+  readonly windAssumed: boolean
+  readonly budgets: readonly WorkedBudget[]
+  readonly decisions: readonly WorkedDecision[]
+  readonly fits: readonly WorkedFits[]
+  readonly runs: readonly RunUncertainty[]
+}
