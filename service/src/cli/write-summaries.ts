@@ -24,8 +24,8 @@ export async function writeSummaries(
   return paths
 }
 
-async function write(path: string, { record, cells }: ReadTest): Promise<void> {
-  const bytes = await writeSummaryWorkbook(record, { cells })
+async function write(path: string, { record, cells, findings }: ReadTest): Promise<void> {
+  const bytes = await writeSummaryWorkbook(record, { cells, findings })
   try {
     await writeAtomically(path, bytes)
   } catch (error) {

@@ -26,7 +26,7 @@ const curveRows = [
     symbol: 'C_L',
     numFmt: '0.000',
   },
-  { label: 'coefficient of determination r²', unit: '', block: 'curve', symbol: 'r_2', numFmt: '0.0000' },
+  { label: 'coefficient of determination r²', unit: '', block: 'curve', symbol: 'r_2', numFmt: '0.00000' },
   { label: 'zero-flow pressure', unit: 'Pa', block: 'curve', symbol: 'dp_0', numFmt: '0.00' },
 ] as const
 

@@ -2,7 +2,7 @@ import ExcelJS from 'exceljs'
 import type { CellMap } from '../cell-map.js'
 import { evaluateWorked } from '../evaluate.js'
 import { methodById } from '../methods/index.js'
-import type { Evaluation, TestRecord } from '../record/index.js'
+import type { Evaluation, Finding, TestRecord } from '../record/index.js'
 import type { WorkedTest } from '../work/worked-test.js'
 import { addCharts, type ChartDescription } from './chart/index.js'
 import { writeCheckSheet } from './check-sheet.js'
@@ -19,6 +19,8 @@ import { writeWorkingSheet } from './working-sheet.js'
 export interface SummaryOptions {
   /** Field path → cell address in the log that the record was read from. */
   readonly cells?: CellMap
+  /** What reading the log had to convert or leave out. */
+  readonly findings?: readonly Finding[]
   /** Signs the message of {@link signedMessage}; the workbook then carries the signature. */
   readonly sign?: (message: string) => RecordSignature
 }
@@ -41,9 +43,9 @@ const UNPACKED = { zip: { compression: 'STORE' } } as Partial<ExcelJS.XlsxWriteO
 /** The workbook with the evaluation and the chart it shows. */
 export async function writeSummary(
   record: TestRecord,
-  { cells, sign }: SummaryOptions = {},
+  { cells, findings, sign }: SummaryOptions = {},
 ): Promise<{ bytes: Uint8Array; evaluation: Evaluation; chart: ChartDescription }> {
-  const worked = evaluateWorked(record, cells ? { cells } : {})
+  const worked = evaluateWorked(record, { ...(cells && { cells }), ...(findings && { findings }) })
   const { evaluation } = worked
   const { workbook, chart } = await layOutSummary(record, worked, sign?.(signedMessage(evaluation)))
   const plain = new Uint8Array(await workbook.xlsx.writeBuffer(UNPACKED))
