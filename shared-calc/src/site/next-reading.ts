@@ -1,0 +1,55 @@
+import type { MethodLimits } from '../methods/method.js'
+import { HIGHEST_TO_SET_PA } from '../plan/choices.js'
+import { plain } from '../rules/rule.js'
+
+export interface NextReading {
+  /** Induced pressure difference to set, Pa; undefined when the range is covered. */
+  readonly pressureDifference_Pa?: number
+  /** What the gauge will show then, with the sign the run is logged with, Pa. */
+  readonly gaugePressure_Pa?: number
+  readonly why: string
+}
+
+/** How a run stands: what was read, and what the method allows. Pressures in Pa, induced, above zero. */
+export interface Standing {
+  readonly taken: readonly number[]
+  readonly lowest: number
+  readonly zeroFlow: number
+  readonly sign: 1 | -1
+}
+
+/**
+ * The pressure to set next: first the highest, then the widest gap, then down to the lowest, then more readings.
+ * Never below what the method allows, nor with the gauge above its ceiling. Source: common practice, no source.
+ */
+export function nextReading({ taken, lowest, zeroFlow, sign }: Standing, limits: MethodLimits): NextReading {
+  const { readingSpacing_Pa: spacing, readingSpacingSlack_Pa: slack } = limits
+  const ceiling = limits.pressureCeiling_Pa.value - Math.abs(zeroFlow)
+  const set = (value: number, why: string): NextReading => {
+    const pressure = Math.min(ceiling, Math.max(lowest, value))
+    return { pressureDifference_Pa: pressure, gaugePressure_Pa: sign * pressure + zeroFlow, why }
+  }
+  const sorted = [...taken].sort((a, b) => b - a)
+  const [highest] = sorted
+  if (highest === undefined || highest < limits.highestPressure_Pa.value)
+    return set(HIGHEST_TO_SET_PA, `a reading of at least ${limits.highestPressure_Pa.value} Pa is needed`)
+  const gaps = sorted.slice(1).map((below, i) => ({ above: sorted[i] as number, below }))
+  const widest = gaps.reduce<(typeof gaps)[number] | undefined>(
+    (most, gap) => (most && most.above - most.below >= gap.above - gap.below ? most : gap),
+    undefined,
+  )
+  if (widest && widest.above - widest.below > spacing.value + slack)
+    return set(
+      (widest.above + widest.below) / 2,
+      `there is a gap between ${plain(widest.below, 0)} and ${plain(widest.above, 0)} Pa`,
+    )
+  const last = sorted.at(-1) ?? highest
+  if (last - lowest > spacing.value + slack)
+    return set(last - spacing.value, `at most ${spacing.value} Pa below ${plain(last, 0)} Pa`)
+  if (taken.length < limits.readingsPerDirection.value)
+    return set(
+      widest ? (widest.above + widest.below) / 2 : lowest,
+      `at least ${limits.readingsPerDirection.value} readings are needed`,
+    )
+  return { why: `${taken.length} readings from ${plain(highest, 0)} to ${plain(last, 0)} Pa cover the range` }
+}

@@ -1,0 +1,133 @@
+import { moistAir } from '../formulas/air.js'
+import { assumedExponentCurve } from '../formulas/assumed-exponent.js'
+import { atReferencePressure } from '../formulas/at-reference-pressure.js'
+import { constantValue } from '../formulas/constants.js'
+import { leakageCurve } from '../formulas/leakage-curve.js'
+import { standardAir } from '../formulas/standard-air.js'
+import { assumedExponentError } from '../formulas/while-reading.js'
+import type { Method } from '../methods/method.js'
+import { EXPECTED_EXPONENTS } from '../plan/choices.js'
+import { RECORD_FORMAT, type Run, type TestRecord } from '../record/index.js'
+import { assumed, type Block, bindBySymbol, byRule, Calculation, columnFromRecord } from '../sheet/index.js'
+import { workAir } from '../work/air.js'
+import { workFlows } from '../work/device-flow.js'
+import { loggedSign, type RunSurroundings, workRun } from '../work/run.js'
+import { ASSUMED_EXPONENT, type UnfinishedTest } from '../work/running-estimate.js'
+import type { WorkedRun } from '../work/worked-test.js'
+import { workZeroFlow } from '../work/zero-flow.js'
+
+/** Temperature taken on both sides while none is logged, °C: then densities do not matter. */
+const ASSUMED_TEMPERATURE_C = 20
+
+/** What stands around an unfinished run. */
+export function surroundings(
+  unfinished: UnfinishedTest,
+  method: Method,
+): RunSurroundings & { densityAssumed: boolean } {
+  const calculation = new Calculation()
+  const { building, conditions } = unfinished
+  const record = recordOf(unfinished)
+  const known = conditions.indoorTemperature_C !== undefined && conditions.outdoorTemperature_C !== undefined
+  const air = known
+    ? workAir(calculation, { ...record, building: record.building, conditions: record.conditions })
+    : { indoor: still(calculation, 'indoor'), outdoor: still(calculation, 'outdoor') }
+  return {
+    calculation,
+    record: { ...record, building: { ...record.building, ...building } },
+    method,
+    ...air,
+    referencePressures: [50],
+    derivedPressures: new Set([50]),
+    densityAssumed: !known,
+  }
+}
+
+function still(calculation: Calculation, side: string): Block {
+  return calculation.add(`air.${side}`, `Air ${side}, assumed`, moistAir, {
+    theta: assumed(ASSUMED_TEMPERATURE_C, 'assumed-density'),
+    phi: assumed(0, 'assumed-density'),
+    p_bar: assumed(constantValue('p_0'), 'assumed-density'),
+  })
+}
+
+/** The unfinished test in the shape that the work on runs reads; it is not a record and is never published. */
+function recordOf({ building, conditions, flowDevice, run }: UnfinishedTest): TestRecord {
+  return {
+    format: RECORD_FORMAT,
+    building: { name: '', ...building },
+    test: { date: '', method: '' },
+    conditions: {
+      indoorTemperature_C: ASSUMED_TEMPERATURE_C,
+      outdoorTemperature_C: ASSUMED_TEMPERATURE_C,
+      ...conditions,
+    },
+    ...(flowDevice && { flowDevice }),
+    runs: [run],
+  }
+}
+
+/** A run with enough readings for a fit. Throws InputError where no line can be put through them. */
+export const fitRun = (around: RunSurroundings, run: Run): WorkedRun => workRun(around, run, 0)
+
+/** One or two readings, with the exponent assumed and the error that this can cause. */
+export interface AssumedRun {
+  readonly curve: Block
+  readonly rate: Block
+  /** Ends of the leakage rate over the exponents to expect. */
+  readonly error: Block
+}
+
+/** Puts a curve of the assumed exponent through the mean of the readings. */
+export function assumeRun({ calculation, record, indoor, outdoor }: RunSurroundings, run: Run): AssumedRun {
+  const blowingOut = run.direction === 'depressurisation'
+  const [inDevice, inLeaks] = (blowingOut ? [indoor, outdoor] : [outdoor, indoor]).map((air) =>
+    air.ref('rho'),
+  )
+  if (!inDevice || !inLeaks) throw new RangeError('air has two sides')
+  const path = 'runs[0]'
+  const zero = workZeroFlow(calculation, 'run1', run.direction, run, path)
+  const { flows } = workFlows(
+    calculation,
+    'run1.device',
+    'device',
+    { run, path },
+    record.flowDevice,
+    inDevice,
+  )
+  const curve = calculation.add('run1.curve', 'readings so far', leakageCurve, {
+    dp_m: columnFromRecord(
+      run.readings.map(({ pressure_Pa }) => pressure_Pa),
+      (row) => `${path}.readings[${row}].pressure_Pa`,
+    ),
+    q_m: flows,
+    sign: byRule(loggedSign(run), 'sign with which the pressures of this run were logged'),
+    dp_01: zero.meanBefore,
+    dp_02: zero.meanAfter,
+    rho_d: inDevice,
+    rho_x: inLeaks,
+  })
+  const n_a = assumed(ASSUMED_EXPONENT, 'assumed-exponent')
+  const line = calculation.add('run1.assumed', 'assumed exponent', assumedExponentCurve, {
+    xbar: curve.ref('xbar'),
+    ybar: curve.ref('ybar'),
+    n_a,
+  })
+  const standard = calculation.add('run1.standard', 'reference air density', standardAir, {
+    ...bindBySymbol(standardAir, { rho_x: inLeaks }, [line]),
+  })
+  const dp_r = byRule(50, 'reference pressure')
+  const rate = calculation.add('run1.at50', 'at 50 Pa', atReferencePressure, {
+    dp_r,
+    C_L: standard.ref('C_L'),
+    n: line.ref('n'),
+  })
+  const error = calculation.add('run1.error', 'error of the assumed exponent', assumedExponentError, {
+    dp_r,
+    xbar: curve.ref('xbar'),
+    q_pr: rate.ref('q_pr'),
+    n_a,
+    n_lo: byRule(EXPECTED_EXPONENTS[0], 'lowest exponent to expect'),
+    n_hi: byRule(EXPECTED_EXPONENTS[2], 'highest exponent to expect'),
+  })
+  return { curve, rate, error }
+}

@@ -1,0 +1,145 @@
+import { methodById, type UnfinishedTest, whileReading } from '@draughtbook/shared-calc'
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+
+const iso = methodById('iso-9972:2015')
+const zeroes = Array.from({ length: 10 }, () => 0)
+
+/** An unfinished depressurisation run of an invented house of 200 m³, temperatures unknown. */
+const unfinished = (readings: readonly (readonly [number, number])[], after?: number[]): UnfinishedTest => ({
+  building: { volume_m3: 200 },
+  conditions: {},
+  run: {
+    direction: 'depressurisation',
+    zeroFlowBefore_Pa: zeroes,
+    ...(after && { zeroFlowAfter_Pa: after }),
+    readings: readings.map(([pressure, flow_m3_h]) => ({ pressure_Pa: -pressure, flow_m3_h })),
+  },
+})
+const onCurve = (pressures: readonly number[], noise: readonly number[] = []) =>
+  pressures.map((dp, i) => [dp, 20 * dp ** 0.62 * Math.exp(noise[i] ?? 0)] as const)
+const at = (readings: readonly (readonly [number, number])[], after?: number[]) => {
+  const state = whileReading(unfinished(readings, after), iso)
+  if (!state) throw new Error('no state')
+  return state
+}
+
+describe('after the first reading', () => {
+  const state = at([[70, 300]])
+
+  it('one point and n = 0.65: 300 m³/h at 70 Pa is 300·(50/70)^0.65 at 50 Pa (ASTM E1827 form, value from memory)', () => {
+    // Densities are equal and near the reference: the correction is (1.2044/1.2041)^0.35, below 1e-4.
+    expect(Math.abs(state.q50_m3_h.value / (300 * (50 / 70) ** 0.65) - 1)).toBeLessThan(2e-4)
+    expect(state.basis).toBe('assumed exponent')
+    expect(state.densityAssumed).toBe(true)
+  })
+
+  it('says what the assumption can cost: exponents 0.55 and 0.75 move the figure by (50/70)^∓0.1', () => {
+    expect(state.q50_m3_h.lower / state.q50_m3_h.value).toBeCloseTo((50 / 70) ** 0.1, 12)
+    expect(state.q50_m3_h.upper / state.q50_m3_h.value).toBeCloseTo((50 / 70) ** -0.1, 12)
+    expect(state.n50_1_h?.upper).toBeCloseTo(state.q50_m3_h.upper / 200, 12)
+  })
+
+  it('a reading at 50 Pa itself costs nothing', () => {
+    const { q50_m3_h } = at([[50, 250]])
+    expect(q50_m3_h.upper).toBeCloseTo(q50_m3_h.lower, 9)
+  })
+})
+
+describe('the next pressure', () => {
+  it('goes down by the spacing of the method, then says that the range is covered', () => {
+    const taken: [number, number][] = []
+    for (let i = 0; i < 12; i += 1) {
+      const [last] = taken.slice(-1)
+      const asked = taken.length === 0 ? 65 : at(taken).next.pressureDifference_Pa
+      if (asked === undefined) break
+      expect(last === undefined || asked < last[0]).toBe(true)
+      taken.push([asked, 20 * asked ** 0.62])
+    }
+    expect(taken.map(([pressure]) => pressure)).toStrictEqual([65, 55, 45, 35, 25, 15])
+    expect(at(taken).next).toStrictEqual({ why: '6 readings from 65 to 15 Pa cover the range' })
+  })
+
+  it('fills a gap', () => {
+    expect(at(onCurve([65, 55, 30, 20, 12])).next.pressureDifference_Pa).toBe(42.5)
+  })
+
+  it('never lies below what the method allows nor with the gauge above its ceiling', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.double({ min: 11, max: 95, noNaN: true }), { minLength: 1, maxLength: 9 }),
+        fc.double({ min: -5, max: 5, noNaN: true }),
+        (pressures, zero) => {
+          const run = unfinished(onCurve(pressures)).run
+          const shifted = {
+            ...unfinished([]),
+            run: {
+              ...run,
+              zeroFlowBefore_Pa: zeroes.map(() => zero),
+              readings: run.readings.map((reading) => ({
+                ...reading,
+                pressure_Pa: reading.pressure_Pa + zero,
+              })),
+            },
+          }
+          if (new Set(pressures).size < pressures.length) return
+          const { next } = whileReading(shifted, iso) ?? {}
+          if (next?.pressureDifference_Pa === undefined) return
+          expect(next.pressureDifference_Pa).toBeGreaterThanOrEqual(Math.max(10, 5 * Math.abs(zero)) - 1e-9)
+          expect(Math.abs(next.gaugePressure_Pa ?? 0)).toBeLessThanOrEqual(100 + 1e-9)
+        },
+      ),
+    )
+  })
+})
+
+describe('enough readings', () => {
+  const pressures = [65, 56, 47, 38, 29, 20, 12]
+
+  it('said where the readings lie close to a line', () => {
+    const state = at(onCurve(pressures, [0.001, -0.001, 0.0005, -0.0005, 0.001, -0.001, 0]))
+    expect(state.enough).toBe(true)
+    expect(state.enoughWhy).toMatch(/^enough readings: one further reading would take the interval from/)
+  })
+
+  it('not said where they scatter: another one narrows the result', () => {
+    const state = at(onCurve(pressures, [0.03, -0.02, 0.025, -0.03, 0.02, -0.025, 0.01]))
+    expect(state.enough).toBe(false)
+    expect(state.enoughWhy).toMatch(/^worth another reading/)
+  })
+
+  it('the interval now is that of the straight line, computed here by the textbook formula with t = 2.571 from the printed table, 5 degrees of freedom', () => {
+    const readings = onCurve(pressures, [0.03, -0.02, 0.025, -0.03, 0.02, -0.025, 0.01])
+    const state = at(readings)
+    const x = readings.map(([dp]) => Math.log(dp))
+    const y = readings.map(([, q]) => Math.log(q))
+    const mean = (v: number[]) => v.reduce((sum, value) => sum + value, 0) / v.length
+    const [mx, my] = [mean(x), mean(y)]
+    const sxx = x.reduce((sum, value) => sum + (value - mx) ** 2, 0)
+    const slope = x.reduce((sum, value, i) => sum + (value - mx) * ((y[i] as number) - my), 0) / sxx
+    const sse = x.reduce((sum, value, i) => sum + ((y[i] as number) - my - slope * (value - mx)) ** 2, 0)
+    const half = 2.571 * Math.sqrt((sse / 5) * (1 / 7 + (Math.log(50) - mx) ** 2 / sxx))
+    expect(state.enoughWhy).toContain(`±${Number((half * 100).toFixed(1))} %`)
+  })
+})
+
+describe('what to repeat', () => {
+  it('names an outlier while it can still be repeated', () => {
+    const readings = onCurve([65, 56, 47, 38, 29, 20, 12], [0.001, -0.001, 0.12, 0.001, -0.001, 0.001, 0])
+    const [finding] = at(readings).findings
+    expect(finding).toMatchObject({ rule: 'outlier', where: ['runs[0].readings[2]'] })
+    expect(finding?.remedy).toMatch(/^repeat this reading now/)
+  })
+
+  it('names a zero-flow pressure that has moved: 1.5 Pa at 12 Pa and n = 0.62 is worth about 4 %', () => {
+    const after = zeroes.map(() => -1.5)
+    const { findings } = at(onCurve([65, 56, 47, 38, 29, 20, 12]), after)
+    const finding = findings.find(({ rule }) => rule === 'zero-flow-drift')
+    expect(finding?.value).toBeGreaterThan(0.035)
+    expect(finding?.value).toBeLessThan(0.046)
+  })
+
+  it('stays silent about one that has not', () => {
+    expect(at(onCurve([65, 56, 47, 38, 29, 20, 12], [0.001, -0.001]), zeroes).findings).toStrictEqual([])
+  })
+})
