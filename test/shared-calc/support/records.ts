@@ -63,7 +63,7 @@ export function faultlessRecord(): TestRecord {
       serial: 'D-1',
       calibrationDue: '2027-03-01',
       referenceDensity_kg_m3: 1.2041,
-      ranges: [{ label: 'only', minimumFlow_m3_h: 10, maximumFlow_m3_h: 5000 }],
+      ranges: [{ label: 'only', minimumFlow_m3_h: 10, maximumFlow_m3_h: 50_000 }],
     },
     runs: [runOf('depressurisation'), runOf('pressurisation')],
     target: { preset: 'passive-house-new' },
