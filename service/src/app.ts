@@ -3,9 +3,12 @@ import type { Logger } from 'pino'
 import { HttpFault } from './http/http-fault.js'
 import { faultOf, problemBody } from './http/problem-body.js'
 import { type Jobs, jobsHere } from './jobs/jobs.js'
+import { Library } from './library/library.js'
 import { evaluations } from './routes/evaluations.js'
 import { health } from './routes/health.js'
+import { libraryRoutes } from './routes/library.js'
 import { metricsRoute } from './routes/metrics.js'
+import { pane } from './routes/pane.js'
 import { reference } from './routes/reference.js'
 import { workbooks } from './routes/workbooks.js'
 import { RunningState } from './running/state.js'
@@ -39,13 +42,16 @@ export function createApp(deps: AppDeps = {}): Express {
   app.use(requestId, audit(log), metrics.observe)
   app.use(safeHeaders(settings.tlsCertificate !== undefined || settings.behindProxy))
   app.use(checkHost(settings), checkOrigin(settings))
-  app.use(health(state))
+  app.use(health(state), pane({ folder: settings.pane }))
   // From here on only those who may.
   const guard = [...limitRefusals(settings), authenticate(settings), ...limitCallers(settings)]
   app.use('/metrics', ...guard)
   app.use(metricsRoute(metrics))
   app.use('/v1', ...guard, state.admit)
-  app.use('/v1', evaluations(jobs, settings.timeout_s), workbooks(jobs, settings.timeout_s), reference())
+  const { timeout_s } = settings
+  const library = settings.library === undefined ? undefined : new Library(settings.library)
+  app.use('/v1', evaluations(jobs, timeout_s), workbooks(jobs, timeout_s), reference())
+  app.use('/v1', libraryRoutes(library))
   app.use(() => {
     throw new HttpFault(404, 'There is nothing at this address')
   })

@@ -28,7 +28,7 @@ const OFFICE_JS = 'https://appsforoffice.microsoft.com'
  */
 export function pane({ folder = BUILT, officeJs = 'microsoft' }: PaneOptions = {}): Router {
   const router = Router()
-  if (!existsSync(join(folder, 'index.html'))) return router
+  if (!paneIsBuilt(folder)) return router
   router.use(
     express.static(folder, {
       index: 'index.html',
@@ -44,6 +44,9 @@ export function pane({ folder = BUILT, officeJs = 'microsoft' }: PaneOptions = {
   )
   return router
 }
+
+/** Whether there is a pane to serve. */
+export const paneIsBuilt = (folder = BUILT): boolean => existsSync(join(folder, 'index.html'))
 
 function policy(inExcel: boolean, officeJs: 'microsoft' | 'self'): string {
   const scripts = inExcel && officeJs === 'microsoft' ? `'self' ${OFFICE_JS}` : "'self'"

@@ -1,3 +1,4 @@
+import { paneIsBuilt } from '../routes/pane.js'
 import { isOpen, type Settings } from '../settings/settings.js'
 
 export interface Feature {
@@ -36,7 +37,7 @@ export function overview(settings: Settings): Feature[] {
         ? off('--library FOLDER switches it on')
         : on('devices, gauges, layouts, targets'),
     ],
-    ['pane', pane === undefined ? off('not built: npm run build') : on('at /')],
+    ['pane', paneIsBuilt(pane) ? on('at /') : off('not built: npm run build')],
     [
       'rate limit',
       rate === 0 || isOpen(settings)

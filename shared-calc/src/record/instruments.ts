@@ -2,10 +2,16 @@ import { z } from 'zod'
 import { numberField } from './number-field.js'
 import { dateField, nameField, textField } from './text-field.js'
 
+/** Which entry of the firm's library was copied, and its state: a record carries the copy. */
+const libraryEntry = textField('entry of the library').optional()
+
 export const PressureGauge = z.strictObject({
+  libraryEntry,
   serial: textField('serial number of the pressure gauge').optional(),
   calibrationDue: dateField('calibration due date of the pressure gauge').optional(),
 })
+
+export type PressureGauge = z.infer<typeof PressureGauge>
 
 const devicePressure = (term: string) => numberField({ term, unit: 'Pa' }, 0, 10_000)
 const deviceFlow = (term: string) => numberField({ term, unit: 'm³/h' }, 0, 1e6)
@@ -23,6 +29,7 @@ export const DeviceRange = z.strictObject({
 export type DeviceRange = z.infer<typeof DeviceRange>
 
 export const FlowDevice = z.strictObject({
+  libraryEntry,
   serial: textField('serial number of the flow device').optional(),
   calibrationDue: dateField('calibration due date of the flow device').optional(),
   referenceDensity_kg_m3: numberField(

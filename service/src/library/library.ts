@@ -1,0 +1,90 @@
+import { mkdir, rm, stat } from 'node:fs/promises'
+import { join } from 'node:path'
+import { errorCode } from '../files/file-fault.js'
+import { writeAtomically } from '../files/write-atomically.js'
+import { History, type KeptVersion } from './history.js'
+import { type EntryValue, type Kind, kindNames } from './kinds.js'
+import { type Entry, type EntryFault, readText, versionOf } from './read-entry.js'
+import { Shelf } from './shelf.js'
+import { withLock } from './with-lock.js'
+
+/** The state a change was based on is no longer the state there is. */
+export class Outdated extends Error {}
+
+/** What a change expects to find: a version, or nothing. */
+export type Expected = string | undefined
+
+/** The firm's library: JSON files in one folder, which people may also edit by hand and several services may share. */
+export class Library {
+  private readonly history: History
+  private readonly shelves: Readonly<Record<Kind, Shelf>>
+
+  constructor(private readonly root: string) {
+    this.history = new History(root)
+    const shelves = kindNames.map((kind) => [kind, new Shelf(root, kind, this.history)])
+    this.shelves = Object.fromEntries(shelves)
+  }
+
+  /** The entries of a kind, with what is wrong in its files. */
+  async list(kind: Kind): Promise<{ entries: Entry[]; faults: EntryFault[] }> {
+    const shelf = this.shelves[kind]
+    await shelf.look()
+    return { entries: shelf.entries, faults: shelf.faults }
+  }
+
+  async get(kind: Kind, id: string): Promise<Entry | undefined> {
+    await this.shelves[kind].look()
+    return this.shelves[kind].entry(id)
+  }
+
+  /** Saves an entry. Throws Outdated when its state is not the expected one. Resolves to the new version. */
+  put(kind: Kind, id: string, value: EntryValue, expected: Expected): Promise<string> {
+    return this.change(kind, id, expected, async (path) => {
+      const text = `${JSON.stringify(value, null, 2)}\n`
+      // First the history, then the entry: whatever happens between, nothing is lost.
+      await this.history.keep(kind, id, text)
+      await writeAtomically(path, text)
+      return versionOf(text)
+    })
+  }
+
+  /** Removes an entry; its history stays. Throws Outdated. */
+  async remove(kind: Kind, id: string, expected: Expected): Promise<void> {
+    await this.change(kind, id, expected, (path) => rm(path))
+  }
+
+  kept(kind: Kind, id: string): Promise<KeptVersion[]> {
+    return this.history.list(kind, id)
+  }
+
+  keptText(kind: Kind, id: string, version: string): Promise<string | undefined> {
+    return this.history.text(kind, id, version)
+  }
+
+  private async change<T>(
+    kind: Kind,
+    id: string,
+    expected: Expected,
+    work: (path: string) => Promise<T>,
+  ): Promise<T> {
+    // Without this, a folder that is gone would silently be made anew somewhere else.
+    await stat(this.root)
+    await mkdir(join(this.root, kind), { recursive: true })
+    const path = join(this.root, kind, `${id}.json`)
+    const result = await withLock(join(this.root, kind, `.${id}.lock`), async () => {
+      const text = await textOrNone(path)
+      if ((text === undefined ? undefined : versionOf(text)) !== expected) throw new Outdated()
+      if (text !== undefined) await this.history.keep(kind, id, text)
+      return work(path)
+    })
+    await this.shelves[kind].look(true)
+    return result
+  }
+}
+
+async function textOrNone(path: string): Promise<string | undefined> {
+  return readText(path).catch((error: unknown) => {
+    if (errorCode(error) === 'ENOENT') return undefined
+    throw error
+  })
+}

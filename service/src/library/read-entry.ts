@@ -1,0 +1,61 @@
+import { createHash } from 'node:crypto'
+import { open } from 'node:fs/promises'
+import { InputError } from '@draughtbook/shared-calc'
+import { lineOf } from '../json/line-of.js'
+import { JsonError, readJson } from '../json/read-json.js'
+import { type EntryValue, type Kind, parseEntry } from './kinds.js'
+
+/** An entry in one state. */
+export interface Entry {
+  readonly id: string
+  readonly value: EntryValue
+  /** First 16 hex digits of the SHA-256 of the file: names this state. */
+  readonly version: string
+}
+
+/** Something wrong with a file of the library. */
+export interface EntryFault {
+  readonly file: string
+  readonly line?: number
+  readonly path: string
+  readonly message: string
+  /** Whether an earlier, good state is in use. */
+  readonly lastGood: boolean
+}
+
+/** Largest file of an entry: a layout with all its fields has about 20 kB. */
+export const ENTRY_BYTES = 256 * 1024
+
+export const versionOf = (text: string | Uint8Array): string =>
+  createHash('sha256').update(text).digest('hex').slice(0, 16)
+
+/** Text of a file that is not unreasonably large. Throws InputError, or the system's error. */
+export async function readText(path: string): Promise<string> {
+  const file = await open(path, 'r')
+  try {
+    const { size } = await file.stat()
+    if (size > ENTRY_BYTES)
+      throw new InputError([{ path: '', message: `the file is larger than ${ENTRY_BYTES / 1024} kB` }])
+    return new TextDecoder('utf-8', { fatal: true }).decode(await file.readFile())
+  } catch (error) {
+    if (error instanceof TypeError)
+      throw new InputError([{ path: '', message: 'the file is not text in UTF-8' }])
+    throw error
+  } finally {
+    await file.close()
+  }
+}
+
+/** An entry from the text of its file. Throws InputError naming each field. */
+export function entryOf(kind: Kind, id: string, text: string): Entry {
+  return { id, value: parseEntry(kind, readJson(text)), version: versionOf(text) }
+}
+
+/** The faults of a file's text, each with the line it stands on. */
+export function faultsOf(error: InputError, file: string, text: string, lastGood: boolean): EntryFault[] {
+  return error.problems.map(({ path, message }) => {
+    // A fault of the JSON itself names its line already.
+    const line = error instanceof JsonError ? Number(/^line (\d+)/.exec(message)?.[1]) : lineOf(text, path)
+    return { file, ...(line ? { line } : {}), path, message, lastGood }
+  })
+}

@@ -1,0 +1,126 @@
+import { type Request, type RequestHandler, type Response, Router } from 'express'
+import { etagOf, expectedVersion, hasVersion } from '../http/etag.js'
+import { HttpFault } from '../http/http-fault.js'
+import { serve } from '../http/methods.js'
+import { bytesOf, jsonBytes, jsonOf } from '../http/read-body.js'
+import { isEntryId, isKind, type Kind, kindNames, parseEntry } from '../library/kinds.js'
+import type { Library } from '../library/library.js'
+import { ENTRY_BYTES } from '../library/read-entry.js'
+import type { Caller } from '../security/caller.js'
+import { storageFault } from './storage-fault.js'
+
+/** /v1/library: the firm's devices, gauges, layouts and targets. */
+export function libraryRoutes(library: Library | undefined): Router {
+  const router = Router()
+  if (!library) {
+    router.use('/library', () => {
+      throw new HttpFault(404, 'No library is set up', { detail: 'start the service with --library FOLDER' })
+    })
+    return router
+  }
+  serve(router, '/library', { get: summary(library) })
+  serve(router, '/library/:kind', { get: listing(library) })
+  serve(router, '/library/:kind/:id', {
+    get: reading(library),
+    put: [mayChange, ...jsonBytes(ENTRY_BYTES), saving(library)],
+    delete: [mayChange, removing(library)],
+  })
+  serve(router, '/library/:kind/:id/history', { get: history(library) })
+  serve(router, '/library/:kind/:id/history/:version', { get: keptState(library) })
+  return router
+}
+
+const summary =
+  (library: Library): RequestHandler =>
+  async (_request, response) => {
+    const lists = await Promise.all(kindNames.map((kind) => library.list(kind)))
+    response.json({
+      kinds: Object.fromEntries(kindNames.map((kind, i) => [kind, lists[i]?.entries.length ?? 0])),
+      faults: lists.flatMap(({ faults }) => faults),
+    })
+  }
+
+const listing =
+  (library: Library): RequestHandler =>
+  async (request, response) => {
+    response.json(await library.list(kindOf(request)))
+  }
+
+const reading =
+  (library: Library): RequestHandler =>
+  async (request, response) => {
+    const { kind, id } = entryOf(request, response)
+    const entry = await library.get(kind, id)
+    if (!entry) throw noEntry(kind, id)
+    response.set({ etag: etagOf(entry.version), 'cache-control': 'no-cache' })
+    if (hasVersion(request, entry.version)) return void response.status(304).end()
+    response.json(entry.value)
+  }
+
+const saving =
+  (library: Library): RequestHandler =>
+  async (request, response) => {
+    const { kind, id } = entryOf(request, response)
+    const expected = expectedVersion(request)
+    const value = parseEntry(kind, jsonOf(bytesOf(request)))
+    const version = await library.put(kind, id, value, expected).catch(storageFault)
+    response
+      .status(expected === undefined ? 201 : 200)
+      .set('etag', etagOf(version))
+      .json({ id, version })
+  }
+
+const removing =
+  (library: Library): RequestHandler =>
+  async (request, response) => {
+    const { kind, id } = entryOf(request, response)
+    const expected = expectedVersion(request)
+    if (expected === undefined) throw noEntry(kind, id)
+    await library.remove(kind, id, expected).catch(storageFault)
+    response.status(204).end()
+  }
+
+const history =
+  (library: Library): RequestHandler =>
+  async (request, response) => {
+    const { kind, id } = entryOf(request, response)
+    response.json({ versions: await library.kept(kind, id).catch(storageFault) })
+  }
+
+const keptState =
+  (library: Library): RequestHandler =>
+  async (request, response) => {
+    const { kind, id } = entryOf(request, response)
+    const { version } = request.params
+    const known = typeof version === 'string' && /^[0-9a-f]{16}$/.test(version)
+    const text = known ? await library.keptText(kind, id, version).catch(storageFault) : undefined
+    if (text === undefined) throw new HttpFault(404, 'There is no such state of this entry')
+    response.type('json').send(text)
+  }
+
+const mayChange: RequestHandler = (_request, response, next) => {
+  const { library } = response.locals.caller as Caller
+  if (!library) throw new HttpFault(403, 'This access does not allow changing the library')
+  next()
+}
+
+function kindOf({ params }: Request): Kind {
+  if (isKind(params.kind)) return params.kind
+  throw new HttpFault(404, 'The library holds nothing of this kind', {
+    detail: `it holds ${kindNames.join(', ')}`,
+  })
+}
+
+/** Kind and id from the address. Nothing else ever becomes a part of a path. */
+function entryOf(request: Request, response: Response): { kind: Kind; id: string } {
+  const kind = kindOf(request)
+  const { id } = request.params
+  if (!isEntryId(id))
+    throw new HttpFault(404, 'There is no such entry', {
+      detail: 'an entry is named with up to 64 lower-case letters, digits and hyphens',
+    })
+  response.locals.entry = `${kind}/${id}`
+  return { kind, id }
+}
+
+const noEntry = (kind: Kind, id: string) => new HttpFault(404, `There is no entry ${kind}/${id}`)
