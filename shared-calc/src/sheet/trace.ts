@@ -11,7 +11,8 @@ export function traceOf(calculation: Calculation): TraceStep[] {
   return calculation.blocks.flatMap((block) => block.chapter.steps.map((step) => traceStep(block, step)))
 }
 
-function traceStep(block: Block, step: Step): TraceStep {
+/** One step of a block. */
+export function traceStep(block: Block, step: Step): TraceStep {
   const value = step.rows ? [...block.column(step.symbol)] : block.value(step.symbol)
   const first = step.rows && block.rows > 0 ? 'first row: ' : ''
   return {

@@ -1,0 +1,93 @@
+import { type Evaluation, pathText } from '../record/index.js'
+import { numberText, symbolText, traceStep } from '../sheet/index.js'
+import type { WorkedTest } from '../work/worked-test.js'
+import { reference } from '../workbook/address.js'
+import { publishedFigures } from '../workbook/figures.js'
+import { leavesOf } from '../workbook/leaves.js'
+import type { Places } from '../workbook/places.js'
+import { computedAgrees } from './agreement.js'
+import type { Difference, DifferenceValue } from './report.js'
+
+export interface ComparedFigures {
+  readonly figures: number
+  readonly differences: Difference[]
+}
+
+/**
+ * Recorded against recomputed: every published figure with its cell and working, then every other part of the
+ * evaluation by its path. Cells and versions are no results, and are left to others to compare.
+ */
+export function compareEvaluations(
+  recorded: Evaluation,
+  recomputed: Evaluation,
+  test: WorkedTest,
+  places?: Places,
+): ComparedFigures {
+  const before = new Map(publishedFigures(recorded, test).map((figure) => [figure.label, figure]))
+  const figures = publishedFigures(recomputed, test)
+  const differences = figures.flatMap(({ label, unit, recorded: expected, block, symbol }): Difference[] => {
+    const found = before.get(label)?.recorded ?? null
+    const agreement = found === null ? 'differs' : computedAgrees(found, expected)
+    if (agreement === 'same') return []
+    return [
+      {
+        kind: 'figure',
+        label,
+        ...(unit && { unit }),
+        ...(places && { cell: reference(places.symbol(block, symbol)).replaceAll('$', '') }),
+        recorded: found,
+        expected,
+        ...(found !== null && { change: found - expected }),
+        rounding: agreement === 'rounding',
+        working: workingOf(test, block, symbol),
+      },
+    ]
+  })
+  const told = new Set(differences.map((one) => pairKey(one.recorded, one.expected)))
+  const others = otherParts(recorded, recomputed).filter(
+    (one) => !told.has(pairKey(one.recorded, one.expected)),
+  )
+  return { figures: figures.length, differences: [...differences, ...others] }
+}
+
+const pairKey = (recorded: DifferenceValue, expected: DifferenceValue): string =>
+  `${String(recorded)}|${String(expected)}`
+
+function otherParts(recorded: Evaluation, recomputed: Evaluation): Difference[] {
+  const found = leavesByPath(recorded)
+  const expected = leavesByPath(recomputed)
+  return [...new Set([...found.keys(), ...expected.keys()])].flatMap((path): Difference[] => {
+    const [a, b] = [found.get(path) ?? null, expected.get(path) ?? null]
+    if (a === b) return []
+    const numbers = typeof a === 'number' && typeof b === 'number'
+    const agreement = numbers ? computedAgrees(a, b) : 'differs'
+    if (agreement === 'same') return []
+    return [
+      {
+        kind: 'evaluation',
+        label: path,
+        path,
+        recorded: a,
+        expected: b,
+        ...(numbers && { change: a - b }),
+        rounding: agreement === 'rounding',
+      },
+    ]
+  })
+}
+
+function leavesByPath({ trace: _, calculationVersion: __, findings, ...rest }: Evaluation) {
+  // A finding's cells belong to the log it was read from, which is not at hand.
+  const told = findings.map(({ cells: _, ...finding }) => finding)
+  return new Map(leavesOf({ ...rest, findings: told }).map(({ keys, value }) => [pathText(keys), value]))
+}
+
+/** The last step of a figure's working: its formula, with the numbers put in. */
+function workingOf({ calculation }: WorkedTest, block: string, symbol: string): string {
+  const from = calculation.get(block)
+  const step = from.chapter.steps.find((one) => one.symbol === symbol)
+  if (!step) return `${symbolText(symbol)} = ${numberText(from.value(symbol))}, given to ${from.title}`
+  const { expression, substituted, unit, source } = traceStep(from, step)
+  const value = numberText(from.value(symbol))
+  return `${symbolText(symbol)} = ${expression} = ${substituted} = ${value} ${unit === '1' ? '' : unit} (${source})`
+}

@@ -1,0 +1,168 @@
+import type { Workbook, Worksheet } from 'exceljs'
+import { addressOf, withSheet } from '../log/grid/address.js'
+import type { Cell, Grid, Sheet } from '../log/grid/grid.js'
+import { computedAgrees, typedAgrees } from './agreement.js'
+import { type ExpectedCell, expectedCell } from './expected-cell.js'
+import { comparableFormat, comparableFormula } from './formula-text.js'
+import type { Difference } from './report.js'
+
+/** Address of an input (`Readings!B12`) → field of the record it holds. */
+export type InputCells = ReadonlyMap<string, string>
+
+export interface ComparedCells {
+  readonly cells: number
+  readonly differences: Difference[]
+  readonly notes: string[]
+}
+
+/** Compares every cell of an archived summary with what the writer would write. Sheets of others are left alone, and named. */
+export function compareSheets(grid: Grid, written: Workbook, inputs: InputCells): ComparedCells {
+  const differences: Difference[] = []
+  let cells = 0
+  for (const sheet of written.worksheets) {
+    const found = grid.sheetNames.includes(sheet.name) ? grid.sheet(sheet.name) : undefined
+    if (found) cells += compareSheet(found, sheet, inputs, differences)
+    else differences.push(lost(sheet.name))
+  }
+  const foreign = grid.sheetNames.filter((name) => !written.getWorksheet(name))
+  return {
+    cells,
+    differences,
+    notes: foreign.map((name) => `sheet ${name} was added by someone else; it was not checked`),
+  }
+}
+
+const lost = (name: string): Difference => ({
+  kind: 'sheet',
+  label: `sheet ${name} is missing`,
+  cell: name,
+  recorded: null,
+  expected: name,
+  rounding: false,
+})
+
+function compareSheet(found: Sheet, written: Worksheet, inputs: InputCells, into: Difference[]): number {
+  let compared = 0
+  const rows = Math.max(found.rows, written.rowCount)
+  const columns = Math.max(found.columns, written.columnCount)
+  if (found.hidden) into.push(hidden(`sheet ${found.name}`, found.name))
+  for (let row = 0; row < rows; row += 1) {
+    if (found.isRowHidden(row)) into.push(hidden(`row ${row + 1}`, withSheet(found.name, addressOf(row, 0))))
+    for (let column = 0; column < columns; column += 1) {
+      const cell = found.at(row, column)
+      const expected = expectedAt(written, row, column)
+      if (!cell && !expected) continue
+      compared += 1
+      const address = withSheet(found.name, addressOf(row, column))
+      into.push(...compareCell(cell, expected, address, inputs.get(address)))
+    }
+  }
+  for (let column = 0; column < columns; column += 1)
+    if (found.isColumnHidden(column))
+      into.push(
+        hidden(`column ${addressOf(0, column).slice(0, -1)}`, withSheet(found.name, addressOf(0, column))),
+      )
+  return compared
+}
+
+function expectedAt(sheet: Worksheet, row: number, column: number): ExpectedCell | undefined {
+  const cell = sheet.findCell(row + 1, column + 1)
+  return cell && expectedCell(cell)
+}
+
+const hidden = (what: string, cell: string): Difference => ({
+  kind: 'appearance',
+  label: `${what} is hidden`,
+  cell,
+  recorded: 'hidden',
+  expected: 'shown',
+  rounding: false,
+})
+
+/** Everything that differs between a cell found and the cell expected. @param field - the record's field it holds */
+export function compareCell(
+  cell: Cell | undefined,
+  expected: ExpectedCell | undefined,
+  address: string,
+  field?: string,
+): Difference[] {
+  const place = { cell: address, ...(field !== undefined && { path: field }) }
+  const kind = field === undefined ? ('cell' as const) : ('input' as const)
+  const label = field ?? (expected ? `content of ${address}` : `${address} should be empty`)
+  if (!cell || !expected) {
+    // A formula that gives an empty text may be stored without a result: there is nothing to see either way.
+    if (!cell && expected?.value === '' && expected.formula === undefined) return []
+    const recorded = cell?.value ?? null
+    return [{ kind, label, ...place, recorded, expected: expected?.value ?? null, rounding: false }]
+  }
+  const differences: Difference[] = []
+  const value = compareValue(cell, expected)
+  if (value) differences.push({ kind, label, ...place, ...value })
+  const formula = compareFormula(cell, expected)
+  if (formula)
+    differences.push({
+      kind: 'formula',
+      label: `formula of ${address}`,
+      ...place,
+      ...formula,
+      rounding: false,
+    })
+  const appearance = compareAppearance(cell, expected)
+  if (appearance) differences.push({ kind: 'appearance', ...place, ...appearance, rounding: false })
+  return differences
+}
+
+type Compared = Pick<Difference, 'recorded' | 'expected'>
+
+function compareValue(
+  cell: Cell,
+  expected: ExpectedCell,
+): (Compared & Pick<Difference, 'rounding' | 'change'>) | undefined {
+  const found = cell.value
+  const pair = { recorded: found, expected: expected.value }
+  if (cell.kind === 'number' && typeof found === 'number' && typeof expected.value === 'number') {
+    const agrees = expected.formula === undefined ? typedAgrees : computedAgrees
+    const agreement = agrees(found, expected.value)
+    if (agreement === 'same') return undefined
+    return { ...pair, change: found - expected.value, rounding: agreement === 'rounding' }
+  }
+  if (cell.kind === 'unstored' && expected.value === '') return undefined
+  const sameKind = (cell.kind === 'boolean') === (typeof expected.value === 'boolean')
+  if (sameKind && cell.kind !== 'error' && cell.kind !== 'number' && sameText(found, expected.value))
+    return undefined
+  return { ...pair, rounding: false }
+}
+
+/** Line ends inside a text are stored as one program or the other likes them. */
+const sameText = (found: Cell['value'], expected: Cell['value']): boolean =>
+  found === expected ||
+  (typeof found === 'string' &&
+    typeof expected === 'string' &&
+    found.replaceAll('\r\n', '\n') === expected.replaceAll('\r\n', '\n'))
+
+function compareFormula(cell: Cell, expected: ExpectedCell): Compared | undefined {
+  if (cell.formula === undefined && expected.formula === undefined) return undefined
+  const found = cell.formula === undefined ? null : comparableFormula(cell.formula)
+  const wanted = expected.formula === undefined ? null : comparableFormula(expected.formula)
+  if (found === wanted) return undefined
+  return {
+    recorded: cell.formula === undefined ? null : `=${cell.formula}`,
+    expected: expected.formula === undefined ? null : `=${expected.formula}`,
+  }
+}
+
+function compareAppearance(
+  cell: Cell,
+  expected: ExpectedCell,
+): (Compared & Pick<Difference, 'label'>) | undefined {
+  if (cell.struck)
+    return { label: 'struck through', recorded: 'struck through', expected: 'not struck through' }
+  if (typeof expected.value !== 'number') return undefined
+  const found = comparableFormat(cell.format)
+  if (found === comparableFormat(expected.format)) return undefined
+  return {
+    label: 'number format',
+    recorded: cell.format ?? 'General',
+    expected: expected.format ?? 'General',
+  }
+}

@@ -1,0 +1,30 @@
+import ExcelJS, { type Cell as WrittenCell } from 'exceljs'
+
+/** What the writer puts into a cell. */
+export interface ExpectedCell {
+  readonly value: number | string | boolean
+  readonly formula?: string
+  readonly format?: string
+}
+
+/** The cell as the writer would store it; undefined for an empty one or one covered by a merged block. */
+export function expectedCell(cell: WrittenCell): ExpectedCell | undefined {
+  if (cell.isMerged && cell.master !== cell) return undefined
+  const value = contentOf(cell)
+  if (value === undefined) return undefined
+  return {
+    value,
+    ...(cell.type === ExcelJS.ValueType.Formula && { formula: cell.formula }),
+    ...(cell.numFmt && { format: cell.numFmt }),
+  }
+}
+
+function contentOf(cell: WrittenCell): ExpectedCell['value'] | undefined {
+  const { type } = cell
+  if (type === ExcelJS.ValueType.Null) return undefined
+  const value: unknown = type === ExcelJS.ValueType.Formula ? cell.result : cell.value
+  if (typeof value === 'number' || typeof value === 'boolean' || typeof value === 'string') return value
+  // A formula whose result is an empty text is stored without one.
+  if (value === undefined || value === null) return ''
+  return cell.text
+}

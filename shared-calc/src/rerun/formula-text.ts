@@ -1,0 +1,23 @@
+/**
+ * A formula in the form used for comparing: programs that save a workbook again may write spaces, quotes of sheet
+ * names, numbers, truth values, the prefix of newer functions and the case of names differently. Texts in quotes stay.
+ */
+export function comparableFormula(formula: string): string {
+  return formula
+    .split(/("(?:[^"]|"")*")/)
+    .map((piece, i) => (i % 2 === 1 ? piece : comparablePiece(piece)))
+    .join('')
+}
+
+const comparablePiece = (piece: string): string =>
+  piece
+    .replace(/\s+/g, '')
+    .replace(/'([A-Za-z_]\w*)'!/g, '$1!')
+    .toUpperCase()
+    .replaceAll('_XLFN.', '')
+    .replace(/\b(TRUE|FALSE)\(\)/g, '$1')
+    .replace(/(?<![\w.$])(?:\d+\.?\d*|\.\d+)(?:E[+-]?\d+)?(?![\w.(!])/g, (number) => String(Number(number)))
+
+/** A number format in the form used for comparing: signs that need no escape may be escaped, case counts not. */
+export const comparableFormat = (format: string | undefined): string =>
+  (format === undefined || format === '' ? 'General' : format).replace(/\\(?=[-+ ()/:])/g, '').toLowerCase()

@@ -1,0 +1,3 @@
+export type { RerunOptions } from './options.js'
+export * from './report.js'
+export { rerunFile } from './rerun.js'

@@ -1,0 +1,12 @@
+import type { Layout } from '../log/layout/schema.js'
+import type { RunnableVersion } from '../versions/index.js'
+import type { RecordSignature } from '../workbook/record-signature.js'
+
+export interface RerunOptions {
+  /** Layouts of firms' own workbooks, chosen by fingerprint. */
+  readonly layouts?: readonly Layout[]
+  /** Calculation versions to run, oldest first; all known ones when left out. */
+  readonly versions?: readonly RunnableVersion[]
+  /** Checks a signature; 'key not given' where its key is not among those trusted. */
+  readonly verify?: (message: string, signature: RecordSignature) => 'valid' | 'invalid' | 'key not given'
+}

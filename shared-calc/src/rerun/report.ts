@@ -1,0 +1,78 @@
+/** What came of re-running one archived test, from best to worst. */
+export const outcomes = [
+  'agrees',
+  'rounding only',
+  'older calculation version',
+  'differs',
+  'inputs changed after issue',
+  'cannot be read',
+] as const
+export type RerunOutcome = (typeof outcomes)[number]
+
+/** What stands in the archived file against what it should be. */
+export interface Difference {
+  /**
+   * input: a logged value is not the recorded one · figure: a recorded result is not what the inputs give · cell: a
+   * cell's value · formula: a cell's formula · appearance: number format, hidden or struck through · sheet: a sheet is
+   * missing · digest, signature: does not fit the data · evaluation: another part of the recorded evaluation.
+   */
+  readonly kind:
+    | 'input'
+    | 'figure'
+    | 'cell'
+    | 'formula'
+    | 'appearance'
+    | 'sheet'
+    | 'digest'
+    | 'signature'
+    | 'evaluation'
+  readonly label: string
+  readonly unit?: string
+  /** Cell of the archived file, as `Working!C12`. */
+  readonly cell?: string
+  /** Field of the record or evaluation. */
+  readonly path?: string
+  /** What the file holds; null: nothing. */
+  readonly recorded: DifferenceValue
+  /** What it should hold; null: nothing. */
+  readonly expected: DifferenceValue
+  /** Recorded − expected, for numbers. */
+  readonly change?: number
+  /** Whether rounding alone explains it. */
+  readonly rounding: boolean
+  /** The formula with its numbers put in, for a figure. */
+  readonly working?: string
+}
+export type DifferenceValue = number | string | boolean | null
+
+export type SignatureState =
+  | { readonly state: 'not signed' }
+  | { readonly state: 'valid' | 'invalid' | 'key not given'; readonly keyId: string }
+
+/** One archived test re-run. */
+export interface RerunTest {
+  /** Path of the file as given. */
+  readonly file: string
+  /** What tells several tests of one file apart; absent where there is one. */
+  readonly part?: string
+  readonly outcome: RerunOutcome
+  /** One sentence on the outcome. */
+  readonly why: string
+  readonly kind?: 'summary workbook' | 'own layout'
+  readonly building?: string
+  readonly site?: string
+  readonly date?: string
+  readonly testNumber?: string
+  readonly verdict?: { readonly recorded: string; readonly recomputed: string }
+  readonly calculationVersion?: string
+  readonly recordDigest?: string
+  readonly signature?: SignatureState
+  /** How much was compared. */
+  readonly compared: { readonly figures: number; readonly cells: number }
+  /** Against what its own calculation version gives. */
+  readonly differences: readonly Difference[]
+  /** What the current version gives instead, where the file was made under an older one. */
+  readonly sinceIssue: readonly Difference[]
+  /** What was not checked, and other remarks. */
+  readonly notes: readonly string[]
+}

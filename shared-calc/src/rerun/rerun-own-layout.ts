@@ -1,0 +1,177 @@
+import { addressOf, withSheet } from '../log/grid/address.js'
+import type { Grid } from '../log/grid/grid.js'
+import { applyLayout, type ReadTest } from '../log/layout/apply.js'
+import { chooseLayout } from '../log/layout/fingerprint.js'
+import { locate } from '../log/layout/locate.js'
+import type { Layout, RecordedResult } from '../log/layout/schema.js'
+import type { Scope } from '../log/layout/scope.js'
+import { splitTests } from '../log/layout/split-tests.js'
+import { LogError } from '../log/problem.js'
+import { problemLine } from '../problem.js'
+import { digestOf, type Evaluation } from '../record/index.js'
+import { versions as known } from '../versions/index.js'
+import { printedAgrees } from './agreement.js'
+import { displayedNumber } from './displayed.js'
+import type { RerunOptions } from './options.js'
+import { outcomeOf } from './outcome.js'
+import type { Difference, RerunTest } from './report.js'
+
+/**
+ * Re-runs a firm's own workbook: its inputs are read by the layout and evaluated by the current version, and the cells
+ * that the layout names as results are compared at the precision they show.
+ */
+export function rerunOwnLayout(file: string, grid: Grid, options: RerunOptions): RerunTest[] {
+  const { layouts = [], versions = known } = options
+  const layout = chooseLayout(grid, layouts)
+  const current = versions.at(-1)
+  if (!layout || !current)
+    return [
+      notRead(
+        file,
+        layouts.length === 0
+          ? 'it is no summary workbook of ours, and no layout was given for others'
+          : 'it is no summary workbook of ours, and no layout given fits it',
+      ),
+    ]
+  const scopes = splitTests(grid, layout)
+  return applyLayout(grid, layout).map((read, i) => {
+    const part = scopes.length > 1 ? { part: `test ${i + 1}` } : {}
+    const scope = scopes[i]
+    if (!read.record || !scope)
+      return { ...notRead(file, read.problems.map(problemLine).join('; ')), ...part }
+    return { ...rerunTest(file, read, read.record, scope, layout, current.evaluateWorked), ...part }
+  })
+}
+
+function rerunTest(
+  file: string,
+  { findings }: ReadTest,
+  record: NonNullable<ReadTest['record']>,
+  scope: Scope,
+  layout: Layout,
+  evaluateWorked: (typeof known)[number]['evaluateWorked'],
+): RerunTest {
+  const { evaluation } = evaluateWorked(record)
+  const results = layout.results ?? []
+  const differences = results.flatMap((result) => compareResult(scope, layout, result, evaluation))
+  const { building, test } = record
+  const outcome =
+    results.length === 0
+      ? {
+          outcome: 'cannot be read' as const,
+          why: `the layout "${layout.name}" names no recorded results to compare with`,
+        }
+      : withCount(outcomeOf(differences), results.length)
+  return {
+    file,
+    kind: 'own layout',
+    ...outcome,
+    building: building.name,
+    ...(building.site !== undefined && { site: building.site }),
+    date: test.date,
+    ...(test.id !== undefined && { testNumber: test.id }),
+    calculationVersion: evaluation.calculationVersion,
+    recordDigest: digestOf(record),
+    compared: { figures: results.length, cells: results.length },
+    differences,
+    sinceIssue: [],
+    notes: [
+      `read by the layout "${layout.name}"; results are compared at the precision they show`,
+      'a workbook that is not ours holds no digest: whether its inputs were changed cannot be told',
+      ...findings.filter(({ severity }) => severity !== 'note').map(({ message }) => message),
+    ],
+  }
+}
+
+const withCount = (
+  found: Pick<RerunTest, 'outcome' | 'why'>,
+  results: number,
+): Pick<RerunTest, 'outcome' | 'why'> =>
+  found.outcome === 'agrees' || found.outcome === 'rounding only'
+    ? { ...found, why: `all ${results} recorded results agree at the precision they show` }
+    : found
+
+function compareResult(
+  scope: Scope,
+  layout: Layout,
+  result: RecordedResult,
+  evaluation: Evaluation,
+): Difference[] {
+  const path = `results ${result.figure}`
+  const direction = 'direction' in result ? result.direction : undefined
+  const label = `${direction ? `${direction}: ` : ''}${result.figure}`
+  try {
+    const { sheet, row, column } = locate(scope, result.at, path)
+    const cell = sheet.at(row, column)
+    const place = { label, cell: withSheet(sheet.name, addressOf(row, column)) }
+    const figure = { kind: 'figure' as const, ...place }
+    if (result.figure === 'outcome') {
+      const { outcome } = evaluation.verdict
+      const said = cell?.value ?? null
+      const means = wordOf(result.words, said)
+      return means === outcome ? [] : [{ ...figure, recorded: said, expected: outcome, rounding: false }]
+    }
+    const expected = expectedFigure(evaluation, result.figure, direction)
+    const shown = cell && displayedNumber(cell, layout.decimal ?? scope.grid.decimal)
+    if (expected === undefined || !shown)
+      return [
+        {
+          ...figure,
+          recorded: cell?.value ?? null,
+          expected: expected?.value ?? null,
+          ...(expected?.unit && { unit: expected.unit }),
+          rounding: false,
+        },
+      ]
+    const agreement = printedAgrees(shown.value, expected.value, shown.decimals)
+    if (agreement === 'same') return []
+    return [
+      {
+        ...figure,
+        unit: expected.unit,
+        recorded: shown.value,
+        expected: expected.value,
+        change: shown.value - expected.value,
+        rounding: agreement === 'rounding',
+      },
+    ]
+  } catch (error) {
+    if (!(error instanceof LogError)) throw error
+    return [
+      {
+        kind: 'figure',
+        label: `${label}: ${error.problems.map(problemLine).join('; ')}`,
+        recorded: null,
+        expected: null,
+        rounding: false,
+      },
+    ]
+  }
+}
+
+const wordOf = (words: Readonly<Record<string, string>>, said: Difference['recorded']): string | undefined =>
+  Object.entries(words).find(([word]) => word.trim().toLowerCase() === String(said).trim().toLowerCase())?.[1]
+
+type FigureName = Exclude<RecordedResult['figure'], 'outcome'>
+
+function expectedFigure(
+  evaluation: Evaluation,
+  name: FigureName,
+  direction: string | undefined,
+): { value: number; unit: string } | undefined {
+  const run = evaluation.runs.find((one) => one.direction === direction)
+  if (name === 'rSquared') return run?.rSquared === undefined ? undefined : { value: run.rSquared, unit: '1' }
+  if (name === 'airFlowCoefficient' || name === 'airLeakageCoefficient' || name === 'airFlowExponent')
+    return run?.[name]
+  return direction === undefined ? evaluation.results[name] : run?.[name]
+}
+
+const notRead = (file: string, why: string): RerunTest => ({
+  file,
+  outcome: 'cannot be read',
+  why,
+  compared: { figures: 0, cells: 0 },
+  differences: [],
+  sinceIssue: [],
+  notes: [],
+})

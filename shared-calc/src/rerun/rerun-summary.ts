@@ -1,0 +1,145 @@
+import type { Grid } from '../log/grid/grid.js'
+import type { Evaluation, Finding } from '../record/index.js'
+import { versions as known, type RunnableVersion } from '../versions/index.js'
+import type { ReadSummary } from '../workbook/read-summary.js'
+import { signedMessage } from '../workbook/record-signature.js'
+import { compareEvaluations } from './compare-evaluations.js'
+import { compareSheets } from './compare-sheets.js'
+import { inputCells } from './input-cells.js'
+import type { RerunOptions } from './options.js'
+import { outcomeOf } from './outcome.js'
+import type { Difference, RerunTest, SignatureState } from './report.js'
+
+/** Re-runs a summary workbook of ours: digests, signature, every figure, every cell. */
+export async function rerunSummary(
+  file: string,
+  grid: Grid,
+  summary: ReadSummary,
+  { versions = known, verify }: RerunOptions,
+): Promise<RerunTest> {
+  const { record, evaluation: recorded, calculationVersion } = summary
+  const { building, test: details } = record
+  const signature = signatureState(summary, verify)
+  const about = {
+    file,
+    kind: 'summary workbook' as const,
+    building: building.name,
+    ...(building.site !== undefined && { site: building.site }),
+    date: details.date,
+    ...(details.id !== undefined && { testNumber: details.id }),
+    calculationVersion,
+    recordDigest: summary.digests.record.found,
+    signature,
+  }
+  const issuedUnder = versions.find(({ version }) => version === calculationVersion)
+  if (!issuedUnder)
+    return {
+      ...about,
+      outcome: 'cannot be read',
+      why: `calculation version ${calculationVersion} is not known here; known are ${versions.map(({ version }) => version).join(', ')}`,
+      compared: { figures: 0, cells: 0 },
+      differences: [],
+      sinceIssue: [],
+      notes: [],
+    }
+  const worked = issuedUnder.evaluateWorked(record)
+  const expected = withReadingFindings(worked.evaluation, recorded)
+  const written = await issuedUnder.layOutSummary(
+    record,
+    { evaluation: expected.evaluation, test: worked.test },
+    summary.signature,
+  )
+  const figures = compareEvaluations(recorded, expected.evaluation, worked.test, written.places)
+  const cells = compareSheets(grid, written.workbook, inputCells(written.places))
+  const differences = [
+    ...digestDifferences(summary),
+    ...signatureDifferences(signature),
+    ...figures.differences,
+    ...cells.differences,
+  ]
+  const current = versions.at(-1)
+  const older = current !== undefined && current !== issuedUnder
+  return {
+    ...about,
+    ...outcomeOf(differences, older ? calculationVersion : undefined),
+    verdict: { recorded: recorded.verdict.outcome, recomputed: expected.evaluation.verdict.outcome },
+    compared: { figures: figures.figures, cells: cells.cells },
+    differences,
+    sinceIssue: older ? changesSince(current, summary) : [],
+    notes: [...cells.notes, ...expected.notes, ...(older ? versionNotes(versions, issuedUnder) : [])],
+  }
+}
+
+/** What the current version makes of the same record. */
+function changesSince(current: RunnableVersion, { record, evaluation }: ReadSummary): Difference[] {
+  const now = current.evaluateWorked(record)
+  return compareEvaluations(evaluation, withReadingFindings(now.evaluation, evaluation).evaluation, now.test)
+    .differences
+}
+
+const versionNotes = (versions: readonly RunnableVersion[], issuedUnder: RunnableVersion): string[] =>
+  versions
+    .slice(versions.indexOf(issuedUnder) + 1)
+    .map(({ version, changed }) => `version ${version}: ${changed}`)
+
+/**
+ * Findings that were made while a log was read cannot come from the record alone, and cells of findings neither: both
+ * are taken over from what was recorded, so that they raise no difference. The record's digest guards neither.
+ */
+function withReadingFindings(
+  evaluation: Evaluation,
+  recorded: Evaluation,
+): { evaluation: Evaluation; notes: string[] } {
+  const reading = recorded.findings.filter(({ rule }) => rule.startsWith('log-'))
+  const cellsOf = new Map(recorded.findings.map((finding) => [findingKey(finding), finding.cells]))
+  const own = evaluation.findings.map((finding) => {
+    const cells = cellsOf.get(findingKey(finding))
+    return cells ? { ...finding, cells } : finding
+  })
+  const notes =
+    reading.length === 0
+      ? []
+      : [`${reading.length} findings were made when the log was read; they cannot be re-run without the log`]
+  return { evaluation: { ...evaluation, findings: [...reading, ...own] }, notes }
+}
+
+const findingKey = ({ rule, message, where }: Finding): string => [rule, message, ...where].join('|')
+
+function digestDifferences({ digests, evaluation, calculationVersion }: ReadSummary): Difference[] {
+  const differences: Difference[] = []
+  const differs = (label: string, recorded: string, expected: string): void => {
+    if (recorded !== expected)
+      differences.push({ kind: 'digest', label, cell: 'Record', recorded, expected, rounding: false })
+  }
+  differs('digest of the record', digests.record.written, digests.record.found)
+  differs('digest of the evaluation', digests.evaluation.written, digests.evaluation.found)
+  differs('digest of the record in the evaluation', evaluation.recordDigest, digests.record.found)
+  differs('calculation version in the evaluation', evaluation.calculationVersion, calculationVersion)
+  return differences
+}
+
+function signatureState(
+  { signature, evaluation, digests }: ReadSummary,
+  verify: RerunOptions['verify'],
+): SignatureState {
+  if (!signature) return { state: 'not signed' }
+  const { keyId } = signature
+  if (!verify) return { state: 'key not given', keyId }
+  // The digests as they are found, not as they are written: what stands in the file is what must have been signed.
+  const found = { ...evaluation, recordDigest: digests.record.found }
+  return { state: verify(signedMessage(found), signature), keyId }
+}
+
+const signatureDifferences = (signature: SignatureState): Difference[] =>
+  signature.state === 'invalid'
+    ? [
+        {
+          kind: 'signature',
+          label: 'the signature does not fit record and evaluation',
+          cell: 'Record',
+          recorded: signature.keyId,
+          expected: null,
+          rounding: false,
+        },
+      ]
+    : []

@@ -1,0 +1,36 @@
+import { openArchived } from '../archive/open-archived.js'
+import { InputError, problemLine } from '../problem.js'
+import type { RerunOptions } from './options.js'
+import type { RerunTest } from './report.js'
+import { rerunOwnLayout } from './rerun-own-layout.js'
+import { rerunSummary } from './rerun-summary.js'
+
+/**
+ * Re-runs one archived file: recomputes it from its inputs and compares with all that it records. Never throws for a
+ * file that cannot be read: that is an outcome.
+ * @returns one entry for each test of the file
+ */
+export async function rerunFile(
+  bytes: Uint8Array,
+  file: string,
+  options: RerunOptions = {},
+): Promise<RerunTest[]> {
+  try {
+    const { grid, summary } = openArchived(bytes, file)
+    if (summary) return [await rerunSummary(file, grid, summary, options)]
+    return rerunOwnLayout(file, grid, options)
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error
+    return [unreadable(file, error.problems.map(problemLine).join('; '))]
+  }
+}
+
+export const unreadable = (file: string, why: string): RerunTest => ({
+  file,
+  outcome: 'cannot be read',
+  why,
+  compared: { figures: 0, cells: 0 },
+  differences: [],
+  sinceIssue: [],
+  notes: [],
+})

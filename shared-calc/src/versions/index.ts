@@ -1,0 +1,2 @@
+export { versions } from './list.js'
+export type { RunnableVersion } from './version.js'

@@ -1,0 +1,89 @@
+import { readFileSync } from 'node:fs'
+import { evaluate, parseRecord, type TestRecord } from '@draughtbook/shared-calc'
+import { rerunFile } from '@draughtbook/shared-calc/rerun'
+import { writeSummaryWorkbook } from '@draughtbook/shared-calc/workbook'
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { inventedRecord } from '../archive/invented-record'
+import { recalculate } from '../support/libreoffice'
+
+const demo = () => parseRecord(JSON.parse(readFileSync('test/demo/demo-record.json', 'utf8')))
+
+async function rerun(bytes: Uint8Array) {
+  const [test, ...others] = await rerunFile(bytes, 'archived.xlsx')
+  expect(others).toEqual([])
+  if (!test) throw new Error('no test came back')
+  return test
+}
+
+describe('Re-run of an untouched summary workbook', () => {
+  it('agrees in every figure and cell of the demonstration test', async () => {
+    const test = await rerun(await writeSummaryWorkbook(demo()))
+    expect(test.differences).toEqual([])
+    expect(test.outcome).toBe('agrees')
+    expect(test.compared.figures).toBeGreaterThan(40)
+    expect(test.compared.cells).toBeGreaterThan(1500)
+    expect(test.verdict).toEqual({ recorded: 'meets', recomputed: 'meets' })
+  })
+
+  it('agrees for invented tests of any seed', async () => {
+    await fc.assert(
+      fc.asyncProperty(fc.integer({ min: 0, max: 1e6 }), async (seed) => {
+        const test = await rerun(await writeSummaryWorkbook(inventedRecord(seed)))
+        expect(test.differences).toEqual([])
+        expect(test.outcome).toBe('agrees')
+      }),
+      { numRuns: 12 },
+    )
+  })
+
+  it('agrees where the findings name cells of the log the test was read from', async () => {
+    const record = demo()
+    delete record.conditions.barometricPressure_Pa
+    const cells = { 'conditions.outdoorTemperature_C': 'Log!C4', 'runs[0].readings[2].pressure_Pa': 'Log!B9' }
+    expect((await rerun(await writeSummaryWorkbook(record, { cells }))).outcome).toBe('agrees')
+  })
+
+  it('finds nothing but rounding after LibreOffice has recalculated and saved it', async () => {
+    const test = await rerun(await recalculate(await writeSummaryWorkbook(demo())))
+    expect(test.differences.filter(({ rounding }) => !rounding)).toEqual([])
+    expect(['agrees', 'rounding only']).toContain(test.outcome)
+  })
+
+  it('says which sheets of others it did not check', async () => {
+    const test = await rerun(await withSheet(await writeSummaryWorkbook(demo()), 'Office notes'))
+    expect(test.notes).toEqual(['sheet Office notes was added by someone else; it was not checked'])
+    expect(test.outcome).toBe('agrees')
+  })
+})
+
+async function withSheet(bytes: Uint8Array, name: string): Promise<Uint8Array> {
+  const { default: ExcelJS } = await import('exceljs')
+  const workbook = new ExcelJS.Workbook()
+  await workbook.xlsx.load(bytes.slice().buffer)
+  workbook.addWorksheet(name).getCell('A1').value = 'seen by the office'
+  return new Uint8Array(await workbook.xlsx.writeBuffer())
+}
+
+describe('Re-run of what cannot be read', () => {
+  const why = async (bytes: Uint8Array, name = 'archived.xlsx') => {
+    const [test] = await rerunFile(bytes, name)
+    expect(test?.outcome).toBe('cannot be read')
+    return test?.why
+  }
+
+  it('says why, for each kind of fault', async () => {
+    expect(await why(new Uint8Array())).toMatch(/empty/)
+    expect(await why(new TextEncoder().encode('not a workbook at all'), 'a.xlsx')).toMatch(/\w/)
+    const whole = await writeSummaryWorkbook(demo())
+    expect(await why(whole.slice(0, 20_000))).toMatch(/cut short or damaged/)
+  })
+
+  it('names the versions known where the version is not', async () => {
+    const record: TestRecord = demo()
+    const bytes = await writeSummaryWorkbook(record)
+    const [test] = await rerunFile(bytes, 'a.xlsx', { versions: [] })
+    expect(test?.outcome).toBe('cannot be read')
+    expect(test?.why).toContain(evaluate(record).calculationVersion)
+  })
+})
