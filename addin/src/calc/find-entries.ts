@@ -46,17 +46,19 @@ function fieldsOf(
   for (const [path, value] of Object.entries(layoutUsed?.constants ?? {}))
     fields[path] = { text: String(value) }
   for (const [path, cell] of Object.entries(cells)) {
-    if (path.startsWith('runs[') || path.startsWith('test.openings')) continue
+    if (path === 'runs[0].averagingTime_s') fields.averagingTime_s = { cell }
+    if (path.startsWith('runs[')) continue
     const unit = layoutUsed?.fields.find((field) => field.path === path)?.unit
     fields[path] = unit === undefined ? { cell } : { cell, unit }
   }
   return fields
 }
 
-const ROLES: readonly (readonly [RunRole, RegExp])[] = [
+const ROLES: readonly (readonly [RunRole | 'ranges', RegExp])[] = [
   ['pressure', /^runs\[(\d)\]\.readings\[\d+\]\.pressure_Pa$/],
   ['flow', /^runs\[(\d)\]\.readings\[\d+\]\.flow_m3_h$/],
   ['devicePressure', /^runs\[(\d)\]\.readings\[\d+\]\.devicePressure_Pa$/],
+  ['ranges', /^runs\[(\d)\]\.readings\[\d+\]\.range$/],
   ['zeroFlowBefore', /^runs\[(\d)\]\.zeroFlowBefore_Pa(\[\d+\])?$/],
   ['zeroFlowAfter', /^runs\[(\d)\]\.zeroFlowAfter_Pa(\[\d+\])?$/],
 ]

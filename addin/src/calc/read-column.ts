@@ -11,6 +11,7 @@ import {
 import { columnLetters, parseArea } from '../host/address.js'
 import type { Pick } from '../pane/test/entries.js'
 import type { Told } from './told.js'
+import { unitAbove, unitInHeading } from './unit-nearby.js'
 
 /** One place of a picked list: a value, a blank, or a cell that is left out with a finding. */
 export type Place =
@@ -72,29 +73,7 @@ function headingLength(cells: readonly (Cell | undefined)[]): number {
   const first = cells.findIndex(
     (cell) => cell && (cell.kind !== 'text' || /\d/.test(String(cell.value).replace(/m3|m³|H2O/gi, ''))),
   )
-  return first < 0 ? 0 : first
-}
-
-/** The unit of the heading over a picked block: the nearest text above its first cell, at most four rows up. */
-function unitAbove(
-  sheet: Sheet,
-  { top, left }: { top: number; left: number },
-  quantity: 'pressure' | 'flow',
-): KnownUnit | undefined {
-  for (let row = top - 2; row >= Math.max(0, top - 5); row--) {
-    const cell = sheet.at(row, left - 1)
-    if (!cell) continue
-    const unit = cell.kind === 'text' ? unitInHeading(String(cell.value), quantity) : undefined
-    if (unit || cell.kind !== 'text') return unit
-  }
-  return undefined
-}
-
-/** The unit a heading names: `Flow (m³/h)`, `Pressure, Pa`, `q [l/s]`. */
-function unitInHeading(text: string, quantity: 'pressure' | 'flow'): KnownUnit | undefined {
-  const candidates = [...text.matchAll(/[([]([^)\]]+)[)\]]/g)].map(([, inside = '']) => inside)
-  const last = text.split(/[,\s]+/).at(-1) ?? ''
-  return [...candidates, last].map((candidate) => findUnit(candidate)).find((unit) => unit?.kind === quantity)
+  return Math.max(0, first)
 }
 
 export function locate(

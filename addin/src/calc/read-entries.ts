@@ -1,9 +1,11 @@
-import { type Direction, RECORD_FORMAT, type Reading, type Run } from '@draughtbook/shared-calc'
+import { type Direction, RECORD_FORMAT, type Run } from '@draughtbook/shared-calc'
 import { fieldKind, findUnit, type Grid, interpret, setPath, withSheet } from '@draughtbook/shared-calc/log'
 import { columnLetters } from '../host/address.js'
-import { DIRECTIONS, type RunPicks, type TestEntries } from '../pane/test/entries.js'
-import { locate, type Place, readColumn } from './read-column.js'
+import { DIRECTIONS, type TestEntries } from '../pane/test/entries.js'
+import { locate } from './read-column.js'
+import { readRun } from './read-run.js'
 import { Told } from './told.js'
+import { unitBeside } from './unit-nearby.js'
 
 /** A curve and its scatter need three readings; the record's schema says the same. */
 const FEWEST_READINGS = 3
@@ -44,8 +46,10 @@ export function readEntries(entries: TestEntries, grid: Grid | undefined): ReadE
     const picks = entries.runs[direction]
     if (!picks || !grid) continue
     const own: Record<string, string> = {}
-    const run = readRun(direction, runs.length, picks, grid, own, told, waiting)
-    if (!run) continue
+    const read = readRun({ direction, index: runs.length, picks, grid, cells: own, told })
+    if (!read) continue
+    const { run } = read
+    if (read.waiting !== undefined) waiting[direction] = read.waiting
     if (run.readings.length < FEWEST_READINGS) {
       unfinished.push(run)
       continue
@@ -96,8 +100,14 @@ function linked(
     told.add('caution', 'empty-cell', 'the cell picked for this field is empty', address, undefined, path)
     return undefined
   }
-  const known = unit === undefined ? undefined : findUnit(unit)
-  const read = interpret(cell, fieldKind(path), {
+  const kind = fieldKind(path)
+  const known =
+    unit === undefined
+      ? kind.kind === 'quantity'
+        ? unitBeside(sheet, area.top - 1, area.left - 1, kind.quantity)
+        : undefined
+      : findUnit(unit)
+  const read = interpret(cell, kind, {
     date1904: grid.date1904,
     ...(known ? { unit: known } : {}),
   })
@@ -116,85 +126,4 @@ function dropBlankRanges(draft: Record<string, unknown>): void {
   if (!device?.ranges) return
   device.ranges = device.ranges.filter((range) => range && Object.keys(range).length > 0)
   if (device.ranges.length === 0) delete device.ranges
-}
-
-function readRun(
-  direction: Direction,
-  index: number,
-  picks: RunPicks,
-  grid: Grid,
-  cells: Record<string, string>,
-  told: Told,
-  waiting: ReadEntries['waiting'],
-): Run | undefined {
-  const column = (role: 'pressure' | 'flow' | 'devicePressure' | 'zeroFlowBefore' | 'zeroFlowAfter') => {
-    const pick = picks[role]
-    if (pick?.unit !== undefined && !findUnit(pick.unit))
-      told.problem(pick.reference, `“${pick.unit}” is no unit known here`)
-    return pick ? readColumn(grid, pick, role === 'flow' ? 'flow' : 'pressure', told) : undefined
-  }
-  const pressures = column('pressure')
-  const flows = column('flow')
-  const device = flows ? undefined : column('devicePressure')
-  const second = flows ?? device
-  const zero = (role: 'zeroFlowBefore' | 'zeroFlowAfter') => {
-    const values: number[] = []
-    for (const place of column(role) ?? [])
-      if ('value' in place) {
-        cells[`runs[${index}].${role}_Pa[${values.length}]`] = place.cell
-        values.push(place.value)
-      }
-    return values.length > 0 ? { [`${role}_Pa`]: values } : {}
-  }
-  if (!pressures && !second) return undefined
-  const readings = pair(
-    direction,
-    index,
-    pressures ?? [],
-    second ?? [],
-    flows ? 'flow_m3_h' : 'devicePressure_Pa',
-    picks.range,
-    cells,
-    told,
-    waiting,
-  )
-  return { direction, ...zero('zeroFlowBefore'), readings, ...zero('zeroFlowAfter') }
-}
-
-/** Pairs pressures with flows place by place. Both blank: no reading. One missing: not a reading yet, or a fault. */
-function pair(
-  direction: Direction,
-  index: number,
-  pressures: readonly Place[],
-  seconds: readonly Place[],
-  field: 'flow_m3_h' | 'devicePressure_Pa',
-  range: string | undefined,
-  cells: Record<string, string>,
-  told: Told,
-  waiting: ReadEntries['waiting'],
-): Reading[] {
-  const readings: Reading[] = []
-  const count = Math.max(pressures.length, seconds.length)
-  for (let place = 0; place < count; place++) {
-    const [pressure, second] = [pressures[place], seconds[place]]
-    if (pressure && second && 'value' in pressure && 'value' in second) {
-      const path = `runs[${index}].readings[${readings.length}]`
-      cells[`${path}.pressure_Pa`] = pressure.cell
-      cells[`${path}.${field}`] = second.cell
-      readings.push({
-        pressure_Pa: pressure.value,
-        [field]: second.value,
-        ...(field === 'devicePressure_Pa' && range ? { range } : {}),
-      })
-      continue
-    }
-    const [present, absent] = pressure && 'value' in pressure ? [pressure, second] : [second, pressure]
-    if (!present || !('value' in present) || (absent && 'leftOut' in absent)) continue
-    const what = present === pressure ? (field === 'flow_m3_h' ? 'flow' : 'device pressure') : 'pressure'
-    if (place === count - 1) {
-      waiting[direction] = present.cell
-      told.note('reading-unfinished', `the last reading has no ${what} yet and is not used`, present.cell)
-    } else told.problem(present.cell, `this reading has no ${what}`)
-  }
-  return readings
 }

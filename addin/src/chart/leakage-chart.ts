@@ -88,14 +88,14 @@ function pointMark(point: ChartPoint, direction: ChartRun['direction'], x: LogSc
       ? `<circle class="mark" cx="${px(cx)}" cy="${px(cy)}" r="4"/>`
       : `<rect class="mark" x="${px(cx - 3.5)}" y="${px(cy - 3.5)}" width="7" height="7"/>`
   const ring = point.flagged ? `<circle class="flag" cx="${px(cx)}" cy="${px(cy)}" r="8"/>` : ''
-  const label = escape(point.label)
+  const label = escapeXml(point.label)
   return `<g class="point" tabindex="0" role="img" aria-label="${label}" data-label="${label}">${ring}<circle class="hit" cx="${px(cx)}" cy="${px(cy)}" r="11"/>${shape}</g>`
 }
 
 function limitMark({ pressure_Pa, flow_m3_h, label }: ChartLimit, x: LogScale, y: LogScale): string {
   const cx = x.at(pressure_Pa)
   const cy = y.at(flow_m3_h)
-  return `<g class="limit"><line x1="${px(cx - 14)}" x2="${px(cx + 14)}" y1="${px(cy)}" y2="${px(cy)}"/><text x="${px(cx - 17)}" y="${px(cy + 4)}" text-anchor="end">${escape(label)}</text></g>`
+  return `<g class="limit"><line x1="${px(cx - 14)}" x2="${px(cx + 14)}" y1="${px(cy)}" y2="${px(cy)}"/><text x="${px(cx - 17)}" y="${px(cy + 4)}" text-anchor="end">${escapeXml(label)}</text></g>`
 }
 
 function axes(x: LogScale, y: LogScale, width_px: number, height_px: number): string {
@@ -127,7 +127,7 @@ function axes(x: LogScale, y: LogScale, width_px: number, height_px: number): st
 }
 
 function open(width_px: number, height_px: number, label: string): string {
-  return `<svg class="leakage-chart" viewBox="0 0 ${width_px} ${height_px}" width="${width_px}" height="${height_px}" role="group" aria-label="${escape(label)}" xmlns="http://www.w3.org/2000/svg">`
+  return `<svg class="leakage-chart" viewBox="0 0 ${width_px} ${height_px}" width="${width_px}" height="${height_px}" role="group" aria-label="${escapeXml(label)}" xmlns="http://www.w3.org/2000/svg">`
 }
 
 function empty(width_px: number, height_px: number): string {
@@ -144,5 +144,5 @@ const px = (value: number): string => String(Number(value.toFixed(1)))
 
 const tickText = (value: number): string => String(Number(value.toPrecision(2)))
 
-const escape = (text: string): string =>
+const escapeXml = (text: string): string =>
   text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('"', '&quot;')

@@ -57,6 +57,7 @@ export const buildingFields: readonly Field[] = [
     ['net', 'net, room by room'],
     ['overall internal', 'overall internal dimensions'],
   ]),
+  number('building.volumeUncertainty_m3', 'Volume, standard uncertainty', 'm³'),
   number('building.envelopeArea_m2', 'Envelope area', 'm²'),
   number('building.floorArea_m2', 'Floor area', 'm²'),
   number('building.height_m', 'Building height', 'm'),

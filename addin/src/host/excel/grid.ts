@@ -54,7 +54,19 @@ async function areasOf(context: Excel.RequestContext, references: readonly strin
     ranges.push(range)
   }
   await context.sync()
-  return ranges.map((range) => ({ sheet: range.worksheet.name, area: parseArea(range.address) }))
+  return ranges.map((range) => ({ sheet: range.worksheet.name, area: widened(parseArea(range.address)) }))
+}
+
+/** Headings above and units beside the cells asked for belong to how they are read. */
+function widened(area: Area | undefined): Area | undefined {
+  return (
+    area && {
+      ...area,
+      top: Math.max(1, area.top - 4),
+      left: Math.max(1, area.left - 1),
+      right: area.right + 1,
+    }
+  )
 }
 
 /** A sheet or name that is gone is told of, cell by cell, by whoever looks for it in the grid. */

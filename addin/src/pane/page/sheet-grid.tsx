@@ -1,5 +1,14 @@
+// biome-ignore-all lint/a11y/useSemanticElements: an ARIA grid of which only the visible part is drawn cannot be a table
+// biome-ignore-all lint/a11y/useFocusableInteractive: the grid itself has the focus and names its active cell
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
-import { type Area, columnLetters, intersection, parseArea, splitReference } from '../../host/address.js'
+import {
+  type Area,
+  columnLetters,
+  intersection,
+  LAST_ROW,
+  parseArea,
+  splitReference,
+} from '../../host/address.js'
 import type { CellSheet } from '../../host/cell-sheet.js'
 import type { CellMark } from '../../host/host.js'
 import type { PageHost } from '../../host/page/page-host.js'
@@ -71,12 +80,13 @@ export function SheetGrid({ host, sheet, area }: SheetGridProps) {
   const onPointerDown = (event: PointerEvent): void => {
     const place = placeOf(event)
     if (!place) return
-    if (place.row === 0)
-      return go({ anchor: { row: 1, column: place.column }, head: { row: 1_048_576, column: place.column } })
-    if (place.column === 0)
-      return go({ anchor: { row: place.row, column: 1 }, head: { row: place.row, column: columns } })
-    dragging.current = true
-    go(event.shiftKey ? { anchor: cursor.anchor, head: place } : { anchor: place, head: place })
+    if (place.row === 0) go(wholeColumn(place.column))
+    else if (place.column === 0)
+      go({ anchor: { row: place.row, column: 1 }, head: { row: place.row, column: columns } })
+    else {
+      dragging.current = true
+      go(event.shiftKey ? { anchor: cursor.anchor, head: place } : { anchor: place, head: place })
+    }
   }
   const onPointerOver = (event: PointerEvent): void => {
     const place = dragging.current ? placeOf(event) : undefined
@@ -92,7 +102,7 @@ export function SheetGrid({ host, sheet, area }: SheetGridProps) {
       class="sheet"
       ref={room}
       role="grid"
-      tabindex={0}
+      tabIndex={0}
       aria-label={`Sheet ${sheet.name}`}
       aria-rowcount={rows}
       aria-colcount={columns}
@@ -219,6 +229,10 @@ function markOn(marks: readonly CellMark[], sheet: string, here: Area): CellMark
   return undefined
 }
 
+const wholeColumn = (column: number): Cursor => ({
+  anchor: { row: 1, column },
+  head: { row: LAST_ROW, column },
+})
 const cursorOn = (area: Area): Cursor => ({
   anchor: { row: area.top, column: area.left },
   head: { row: area.bottom, column: area.right },

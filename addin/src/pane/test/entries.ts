@@ -11,7 +11,8 @@ export interface Pick {
 
 export const RUN_ROLES = ['zeroFlowBefore', 'pressure', 'flow', 'devicePressure', 'zeroFlowAfter'] as const
 export type RunRole = (typeof RUN_ROLES)[number]
-export type RunPicks = Partial<Record<RunRole, Pick>> & { range?: string }
+/** `ranges`: cells that name the device's range of each reading; `range`: one for all. */
+export type RunPicks = Partial<Record<RunRole, Pick>> & { range?: string; ranges?: Pick }
 
 export const DIRECTIONS: readonly Direction[] = ['depressurisation', 'pressurisation']
 
@@ -58,7 +59,7 @@ export function referencesOf(entries: TestEntries): string[] {
   const cells = Object.values(entries.fields).flatMap((entry) => ('cell' in entry ? [entry.cell] : []))
   const picks = DIRECTIONS.flatMap((direction) => {
     const run = entries.runs[direction]
-    return run ? RUN_ROLES.flatMap((role) => run[role]?.reference ?? []) : []
+    return run ? [...RUN_ROLES, 'ranges' as const].flatMap((role) => run[role]?.reference ?? []) : []
   })
   return [...new Set([...cells, ...picks])]
 }

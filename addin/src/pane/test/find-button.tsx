@@ -31,7 +31,7 @@ export function FindButton({ store }: SectionProps) {
       </button>
       {found ? (
         <details class="sub" open={found.missing.length > 0}>
-          <summary role="status">
+          <summary>
             {found.guesses.length} found
             {found.missing.length > 0 ? `, ${found.missing.length} not found` : ''}: check them
           </summary>

@@ -28,8 +28,7 @@ function Curve({ state: { result } }: SectionProps) {
   const runs = result?.chart.runs ?? []
   return (
     <div class="curve-room" ref={room}>
-      {/* The chart is our own text, with every value escaped. */}
-      {/* biome-ignore lint/security/noDangerouslySetInnerHtml: the chart is a pure function to SVG text, shared with print and tests */}
+      {/* The chart is our own text, a pure function shared with print and tests, with every value escaped. */}
       <div
         onPointerOver={tell}
         onFocusIn={tell}

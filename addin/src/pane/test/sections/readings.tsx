@@ -98,17 +98,63 @@ function RunFieldset({ direction, store, state }: SectionProps & { direction: Di
         )
       })}
       {picks.devicePressure && !picks.flow ? (
-        <div class="role">
-          <label class="range-entry">
-            Range of the device
-            <input
-              value={picks.range ?? ''}
-              onInput={(event) => change({ ...picks, range: event.currentTarget.value })}
-            />
-          </label>
-        </div>
+        <Ranges direction={direction} picks={picks} store={store} onChange={change} />
       ) : null}
     </fieldset>
+  )
+}
+
+interface RangesProps {
+  direction: Direction
+  picks: RunPicks
+  store: SectionProps['store']
+  onChange: (picks: RunPicks) => void
+}
+
+/** Device pressures need the range each was read in: cells that name it, or one for the whole run. */
+function Ranges({ direction, picks, store, onChange }: RangesProps) {
+  const { ranges, range, ...others } = picks
+  const pick = async (): Promise<void> => {
+    const block = await store.attempt(() => store.host.selection())
+    if (block) onChange({ ...others, ranges: { reference: joinReference(block.sheet, block.address) } })
+  }
+  return (
+    <div class="role">
+      <button
+        type="button"
+        class="pick"
+        aria-label={`Range of each reading, ${direction}: take the selected cells`}
+        onClick={() => void pick()}
+      >
+        <PickIcon /> Device range
+      </button>
+      {ranges ? (
+        <>
+          <button
+            type="button"
+            class="link"
+            onClick={() => void store.attempt(() => store.host.jump(ranges.reference))}
+          >
+            {ranges.reference}
+          </button>
+          <button
+            type="button"
+            class="icon"
+            aria-label={`Clear the range of each reading, ${direction}`}
+            onClick={() => onChange(others)}
+          >
+            ×
+          </button>
+        </>
+      ) : (
+        <input
+          aria-label={`One range for all readings, ${direction}`}
+          placeholder="or one for all"
+          value={range ?? ''}
+          onInput={(event) => onChange({ ...others, range: event.currentTarget.value })}
+        />
+      )}
+    </div>
   )
 }
 

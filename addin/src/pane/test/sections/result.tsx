@@ -1,4 +1,4 @@
-import type { Evaluation, Figure, RunningEstimate } from '@draughtbook/shared-calc'
+import type { Evaluation, Figure, Problem, RunningEstimate } from '@draughtbook/shared-calc'
 import { labelOf } from '../../fields.js'
 import { figure, signed, unitText, withMinus } from '../../figures.js'
 import type { Section, SectionProps } from '../section.js'
@@ -90,7 +90,7 @@ const ROWS = [
 function Figures({ evaluation }: { evaluation: Evaluation }) {
   const { runs, results } = evaluation
   return (
-    <div class="table-room" role="region" aria-label="Results" tabindex={0}>
+    <section class="table-room" aria-label="Results" tabIndex={0}>
       <table class="figures">
         <thead>
           <tr>
@@ -154,7 +154,7 @@ function Figures({ evaluation }: { evaluation: Evaluation }) {
         95 % intervals of q50, fit scatter only:{' '}
         {runs.map(({ direction, q50 }) => `${direction} ${intervalText(q50)}`).join('; ')}
       </p>
-    </div>
+    </section>
   )
 }
 
@@ -188,17 +188,30 @@ function Needed({ result }: { result?: NonNullable<SectionProps['state']['result
     <div class="needed-list">
       <p>Still needed for a result:</p>
       <ul>
-        {result.problems.map(({ path, cell, message }) => (
-          <li key={`${path}${message}`}>
-            {cell ? `${cell}: ` : ''}
-            {missing(message) ? labelOf(path) : `${labelOf(path)}: ${message}`}
-          </li>
+        {needs(result.problems).map((text) => (
+          <li key={text}>{text}</li>
         ))}
       </ul>
     </div>
   )
 }
 
-const missing = (message: string): boolean => /missing/.test(message)
+/** One line for each need; the same need of many readings is one line. */
+function needs(problems: readonly Problem[]): string[] {
+  const lines = new Map<string, string[]>()
+  for (const { path, cell, message } of problems) {
+    const name = labelOf(path)
+    const reading = /^run \d, reading /.test(name)
+    const text = reading ? message : isMissing(message) ? name : `${name}: ${message}`
+    lines.set(text, [...(lines.get(text) ?? []), cell ?? (reading ? name : '')])
+  }
+  return [...lines].map(([text, places]) => {
+    const named = places.filter(Boolean)
+    if (named.length === 0) return text
+    return `${text} (${named.slice(0, 2).join(', ')}${named.length > 2 ? ` and ${named.length - 2} more` : ''})`
+  })
+}
+
+const isMissing = (message: string): boolean => /missing/.test(message)
 
 export const resultSection: Section = { id: 'result', title: 'Result', fold: 'always', Body: Result }

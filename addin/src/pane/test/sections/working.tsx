@@ -21,7 +21,7 @@ function Working({ state: { evaluation, result, trace } }: SectionProps) {
                 <p class="name">
                   {step.name} <b>{step.symbol}</b>
                 </p>
-                {/* biome-ignore lint/security/noDangerouslySetInnerHtml: MathML written by the calculation from its own formulas */}
+                {/* MathML written by the calculation from its own formulas. */}
                 <p class="formula" dangerouslySetInnerHTML={{ __html: step.mathml }} />
                 <p class="numbers">{step.substituted}</p>
                 <p class="value">
