@@ -7,6 +7,8 @@ import { inchPound } from './inch-pound'
 import { longTable } from './long-table'
 import { oldMacroBook } from './old-macro-book'
 import { rowPerTest } from './row-per-test'
+import { seriesSheet } from './series-sheet'
+import { seriesText } from './series-text'
 import { sheetPerTest } from './sheet-per-test'
 import { stackedBlocks } from './stacked-blocks'
 import { tabbedText } from './tabbed-text'
@@ -24,4 +26,6 @@ export const madeUpLogs = [
   dirtySheet,
   oldMacroBook,
   tabbedText,
+  seriesText,
+  seriesSheet,
 ]

@@ -8,7 +8,7 @@ export type ColumnRole = 'pressure' | 'flow' | 'devicePressure' | 'range' | 'dir
 /** The trade's words for single values, by field: English, German, French; lower case, without accents. */
 const FIELD_WORDS: Record<string, string> = {
   'building.name':
-    'building|building name|project|plot|dwelling|property|unit tested|gebaude|objekt|projekt|bauvorhaben|wohneinheit|batiment|projet|ouvrage|logement|nom du batiment',
+    'building|building name|house|project|plot|dwelling|property|unit tested|gebaude|objekt|projekt|bauvorhaben|wohneinheit|batiment|projet|ouvrage|logement|nom du batiment',
   'building.address': 'address|site address|adresse|anschrift|adresse du chantier',
   'building.site': 'site|development|baustelle|standort|chantier|lotissement',
   'building.volume_m3':
@@ -34,9 +34,9 @@ const FIELD_WORDS: Record<string, string> = {
   'test.preparation': 'preparation|gebaudepraparation|preparation du batiment',
   'test.notes': 'notes|remarks|comments|bemerkungen|anmerkungen|remarques|observations',
   'conditions.indoorTemperature_C':
-    'indoor temperature|inside temperature|internal temperature|temperature inside|temperature indoors|temp inside|temp in|t in|ti|indoor temp|inside temp|internal temp|innentemperatur|temperatur innen|lufttemperatur innen|raumtemperatur|temperature interieure|temp interieure|temperature int|t int',
+    'indoor temperature|inside|indoors|innen|interieur|inside temperature|internal temperature|temperature inside|temperature indoors|temp inside|temp in|t in|ti|indoor temp|inside temp|internal temp|innentemperatur|temperatur innen|lufttemperatur innen|raumtemperatur|temperature interieure|temp interieure|temperature int|t int',
   'conditions.outdoorTemperature_C':
-    'outdoor temperature|outside temperature|external temperature|temperature outside|temperature outdoors|temp outside|temp out|t out|te|outdoor temp|outside temp|external temp|aussentemperatur|temperatur aussen|lufttemperatur aussen|temperature exterieure|temp exterieure|temperature ext|t ext',
+    'outdoor temperature|outside|outdoors|aussen|exterieur|outside temperature|external temperature|temperature outside|temperature outdoors|temp outside|temp out|t out|te|outdoor temp|outside temp|external temp|aussentemperatur|temperatur aussen|lufttemperatur aussen|temperature exterieure|temp exterieure|temperature ext|t ext',
   'conditions.barometricPressure_Pa':
     'barometric pressure|barometer|atmospheric pressure|air pressure|baro|luftdruck|barometerstand|pression barometrique|pression atmospherique',
   'conditions.indoorRelativeHumidity':

@@ -19,9 +19,10 @@ const DAY_S = 86_400
 /** A series with the cells it came from. */
 export interface SeriesCells extends Series {
   sheet: string
-  /** Row of each sample on the sheet, counted from 0, and the pressure's column. */
+  /** Row of each sample on the sheet, counted from 0, and the columns of pressure and flow. */
   rows: Uint32Array
   column: number
+  flowColumn: number
 }
 
 /**
@@ -41,24 +42,18 @@ export function readColumns(
     refuse('layout-invalid', 'a series needs either a flow or a device pressure', { path })
   const flowKind = given.flow ? 'flow_m3_h' : 'devicePressure_Pa'
   const time = findList(scope, given.time.at, path)
+  const pressureList = findList(scope, given.pressure.at, path)
+  const flowList = findList(scope, flowColumn.at, path)
   const pressure = fastColumn(
     scope,
     layout,
-    findList(scope, given.pressure.at, path),
+    pressureList,
     'pressure_Pa',
     given.pressure.unit,
     collector,
     path,
   )
-  const flow = fastColumn(
-    scope,
-    layout,
-    findList(scope, flowColumn.at, path),
-    flowKind,
-    flowColumn.unit,
-    collector,
-    path,
-  )
+  const flow = fastColumn(scope, layout, flowList, flowKind, flowColumn.unit, collector, path)
   const marks = given.marks && { list: findList(scope, given.marks.column, path), words: given.marks.words }
   const clock = clockReader(time, given.time.unit, path)
   const columns: [number[], number[], number[], number[], number[]] = [[], [], [], [], []]
@@ -86,7 +81,6 @@ export function readColumns(
     rows.push(place.row)
     states.push(state)
   }
-  const first = time.place(0)
   return {
     time_s: Float64Array.from(times),
     pressure_Pa: Float64Array.from(pressures),
@@ -95,7 +89,8 @@ export function readColumns(
     ...(marks ? { marks: Uint8Array.from(states) } : {}),
     sheet: time.sheet.name,
     rows: Uint32Array.from(rows),
-    column: first?.column ?? 0,
+    column: pressureList.place(0)?.column ?? 0,
+    flowColumn: flowList.place(0)?.column ?? 0,
   }
 }
 

@@ -7,6 +7,7 @@ import type { DraftRun } from '../layout/runs.js'
 import type { Layout, SeriesLayout } from '../layout/schema.js'
 import type { Scope } from '../layout/scope.js'
 import { refuse } from '../problem.js'
+import { FEW } from './average.js'
 import { readColumns, type SeriesCells } from './columns.js'
 import { driftLimit, type Station } from './series.js'
 import { findStations, sampleStep } from './stations.js'
@@ -99,13 +100,21 @@ function draftRun(
     const at = `${path}.readings[${index}]`
     const range = windowText(cells, station.window)
     collector.cells[`${at}.pressure_Pa`] = range
-    collector.cells[`${at}.${cells.flowKind}`] = range
+    collector.cells[`${at}.${cells.flowKind}`] = windowText(cells, station.window, cells.flowColumn)
     draft.readings.push({
       pressure_Pa: station.pressure.mean,
       [cells.flowKind]: station.flow.mean,
       ...(given.range && cells.flowKind === 'devicePressure_Pa' ? { range: given.range.value } : {}),
     })
     collector.tell('note', 'log-series-reading', readingText(cells, station), range, at)
+    if (given.range)
+      collector.tell(
+        'note',
+        'log-constant',
+        `the range ${given.range.value} stands in the layout, not in the log`,
+        '',
+        `${at}.range`,
+      )
   }
   const start = own[0]?.first ?? 0
   const end = own.at(-1)?.last ?? 0
@@ -132,7 +141,7 @@ function readingText(cells: SeriesCells, { pressure, flow }: Station): string {
   const uncertainty =
     pressure.standardUncertainty === undefined
       ? 'standard uncertainty unknown (too few independent samples)'
-      : `standard uncertainty ${round(pressure.standardUncertainty)} Pa`
+      : `standard uncertainty ${round(pressure.standardUncertainty)} Pa${pressure.effectiveSamples < FEW ? ' (few independent samples: it may be a fifth too small)' : ''}`
   const unit = cells.flowKind === 'flow_m3_h' ? 'm³/h' : 'Pa'
   return `averaged from ${pressure.samples} samples: ${round(pressure.mean)} Pa, standard deviation ${round(pressure.standardDeviation)} Pa, ${uncertainty}, drift ${round(pressure.drift)} Pa; ${round(flow.mean)} ${unit} at the device, standard deviation ${round(flow.standardDeviation)}`
 }

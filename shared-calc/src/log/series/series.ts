@@ -38,16 +38,12 @@ export const DRIFT = {
   floor_Pa: 1,
   /** Share of the mean. */
   share: 0.05,
-  /** A line through noise alone drifts by √12·u; twice that is not noise (95 %). */
+  /** Noise alone makes a line drift; twice the standard uncertainty of that is not noise (95 %). */
   coverage: 2,
 } as const
 
 /** Largest drift accepted for an average. */
-export function driftLimit(
-  { mean, standardUncertainty = 0 }: Average,
-  { driftLimit_Pa }: StationOptions,
-): number {
+export function driftLimit({ mean, driftUncertainty }: Average, { driftLimit_Pa }: StationOptions): number {
   if (driftLimit_Pa !== undefined) return driftLimit_Pa
-  const noise = DRIFT.coverage * Math.sqrt(12) * standardUncertainty
-  return Math.max(DRIFT.floor_Pa, DRIFT.share * Math.abs(mean), noise)
+  return Math.max(DRIFT.floor_Pa, DRIFT.share * Math.abs(mean), DRIFT.coverage * driftUncertainty)
 }

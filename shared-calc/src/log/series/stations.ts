@@ -22,10 +22,11 @@ export function sampleStep(times: Float64Array): number {
 export function findStations(series: Series, options: StationOptions): Station[] {
   const step = sampleStep(series.time_s)
   const atRest = restLimit(series)
-  return steadyStretches(series, step).flatMap((stretch) => {
+  const wanted = Math.max(2, Math.round(options.averagingTime_s / step))
+  return steadyStretches(series, step, wanted).flatMap((stretch) => {
     const mark = series.marks?.[stretch.first]
     const zero = mark === 2 || (mark !== 1 && isAtRest(series, stretch, atRest))
-    return station(series, stretch, step, zero ? 'zero-flow' : 'reading', options) ?? []
+    return station(series, stretch, step, wanted, zero ? 'zero-flow' : 'reading', options) ?? []
   })
 }
 
@@ -33,10 +34,10 @@ function station(
   series: Series,
   stretch: Stretch,
   step: number,
+  wanted: number,
   kind: Station['kind'],
   options: StationOptions,
 ): Station | undefined {
-  const wanted = Math.max(2, Math.round(options.averagingTime_s / step))
   const length = stretch.last - stretch.first + 1
   if (length < wanted / 2) return undefined
   const averages = (window: Stretch): { pressure: Average; flow: Average } => ({

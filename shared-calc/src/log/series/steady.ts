@@ -16,8 +16,9 @@ export interface Stretch {
 /**
  * Stretches of a series between steps of the fan: runs of samples over which neither the pressure's nor the flow's
  * mean of the next 5 s differs from that of the last 5 s by more than the noise. A break in time ends a stretch.
+ * @param wanted - samples an average needs: only stretches shorter than that are given back what the comparison blurred
  */
-export function steadyStretches(series: Series, step_s: number): Stretch[] {
+export function steadyStretches(series: Series, step_s: number, wanted: number): Stretch[] {
   const reach = Math.max(1, Math.round(COMPARE_S / step_s))
   const pressure = contrast(series.pressure_Pa, reach)
   const flow = contrast(series.flow, reach)
@@ -39,7 +40,7 @@ export function steadyStretches(series: Series, step_s: number): Stretch[] {
     if (first >= 0) stretches.push({ first, last: index - 1 })
     first = steady ? index : -1
   }
-  return widened(stretches, Math.max(0, reach - 2 * Math.round(1 / step_s)), series, step_s)
+  return widened(stretches, Math.max(0, reach - 2 * Math.round(1 / step_s)), series, step_s, wanted)
 }
 
 /** Neighbouring samples belong together when no time is missing between them and the log marks them alike. */
@@ -49,20 +50,28 @@ function sameBlock({ time_s, marks }: Series, index: number, step_s: number): bo
   return gap <= 5 * step_s && marks?.[index] === marks?.[index - 1]
 }
 
-/** The comparison blurs a sharp step over 5 s on both sides; all but 2 s of that is given back. */
-function widened(stretches: Stretch[], by: number, series: Series, step_s: number): Stretch[] {
+/** The comparison blurs a sharp step over 5 s on both sides; all but 2 s of that is given back where it is needed. */
+function widened(
+  stretches: Stretch[],
+  by: number,
+  series: Series,
+  step_s: number,
+  wanted: number,
+): Stretch[] {
   return stretches.map(({ first, last }, index) => {
     const floor = (stretches[index - 1]?.last ?? -1) + 1
     const ceiling = (stretches[index + 1]?.first ?? series.time_s.length) - 1
     let from = first
     let to = last
+    const short = () => to - from + 1 < wanted
     while (
+      short() &&
       from > Math.max(floor, first - by) &&
       sameBlock(series, from, step_s) &&
       series.marks?.[from - 1] !== 3
     )
       from--
-    while (to < Math.min(ceiling, last + by) && sameBlock(series, to + 1, step_s)) to++
+    while (short() && to < Math.min(ceiling, last + by) && sameBlock(series, to + 1, step_s)) to++
     return { first: from, last: to }
   })
 }

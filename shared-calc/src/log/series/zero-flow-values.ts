@@ -1,6 +1,7 @@
 import type { Collector } from '../collector.js'
 import type { SeriesCells } from './columns.js'
 import type { Station } from './series.js'
+import { sampleStep } from './stations.js'
 import { windowText } from './window-text.js'
 
 /** Averages are taken over 1 s, or longer where a block would give more values than a record holds. */
@@ -17,19 +18,19 @@ export function zeroFlowValues(
   collector: Collector,
 ): number[] {
   const { first, last } = station
-  const start = cells.time_s[first] as number
-  const length = (cells.time_s[last] as number) - start
-  const width = Math.max(VALUE_S, length / MOST_VALUES)
-  const sums: { sum: number; count: number }[] = []
-  for (let index = first; index <= last; index++) {
-    const slot = Math.min(MOST_VALUES - 1, Math.floor(((cells.time_s[index] as number) - start) / width))
-    sums[slot] ??= { sum: 0, count: 0 }
-    const bin = sums[slot]
-    bin.sum += cells.pressure_Pa[index] as number
-    bin.count++
+  const samples = last - first + 1
+  const step = sampleStep(cells.time_s)
+  const each = Math.max(Math.round(VALUE_S / step), Math.ceil(samples / MOST_VALUES), 1)
+  const width = each * step
+  const length = samples * step
+  const values: number[] = []
+  // What is left over at the end, less than one value's worth, is not averaged.
+  for (let at = first; at + each - 1 <= last; at += each) {
+    let sum = 0
+    for (let index = at; index < at + each; index++) sum += cells.pressure_Pa[index] as number
+    values.push(sum / each)
   }
-  const values = sums.filter(Boolean).map(({ sum, count }) => sum / count)
-  const range = windowText(cells, station)
+  const range = windowText(cells, { first, last })
   collector.cells[path] = range
   collector.tell(
     'note',
