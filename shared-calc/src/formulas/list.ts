@@ -7,11 +7,21 @@ import { bothErrorsLine } from './fit-both-errors.js'
 import { fitCompared } from './fit-compared.js'
 import { organicLine } from './fit-organic.js'
 import { flowDevice } from './flow-device.js'
+import {
+  estimatedHoles,
+  flowThroughHoles,
+  gaps,
+  holeSizes,
+  limitBeforeAgeing,
+  ratesCompared,
+  roundHoles,
+} from './holes.js'
 import { leakageCurve, weightedLeakageCurve } from './leakage-curve.js'
 import { lowestPressure, stackMeasure } from './limits.js'
 import { allowedLeakage, expectedFlows, provableLeakage } from './plan-flows.js'
 import { pressureSpan, pressuresToSet } from './plan-pressures.js'
 import { stackPressure } from './stack-pressure.js'
+import { changeBetweenTests, crossing, spreadOfMean } from './stage-change.js'
 import { standardAir } from './standard-air.js'
 import { givenAreas, straightFigures, trapeziums } from './take-off-figures.js'
 import { areaTimesHeight, frustums, straightSolids, underSlopes } from './take-off-solids.js'
@@ -26,7 +36,7 @@ import {
   zeroFlowSpread,
   zeroFlowUncertainty,
 } from './uncertainty-air.js'
-import { changeBetweenTests, conformity, meanSensitivity, uncertaintyBudget } from './uncertainty-budget.js'
+import { conformity, meanSensitivity, uncertaintyBudget, uncertaintyOfChange } from './uncertainty-budget.js'
 import { fittedLineSensitivity, onePointSensitivity, twoPointSensitivity } from './uncertainty-curve.js'
 import { ageing, comparison, leakageToSeal, roundedValue } from './verdict.js'
 import { standardAirViscous } from './viscosity.js'
@@ -69,6 +79,13 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'plan-flows.ts', chapter: expectedFlows },
   { file: 'plan-flows.ts', chapter: provableLeakage },
   { file: 'stack-pressure.ts', chapter: stackPressure },
+  { file: 'holes.ts', chapter: roundHoles },
+  { file: 'holes.ts', chapter: gaps },
+  { file: 'holes.ts', chapter: estimatedHoles },
+  { file: 'holes.ts', chapter: flowThroughHoles },
+  { file: 'holes.ts', chapter: holeSizes },
+  { file: 'holes.ts', chapter: limitBeforeAgeing },
+  { file: 'holes.ts', chapter: ratesCompared },
   { file: 'while-reading.ts', chapter: assumedExponentError },
   { file: 'while-reading.ts', chapter: furtherReading },
   { file: 'while-reading.ts', chapter: zeroFlowDrift },
@@ -92,7 +109,10 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'uncertainty-budget.ts', chapter: meanSensitivity },
   { file: 'uncertainty-budget.ts', chapter: uncertaintyBudget },
   { file: 'uncertainty-budget.ts', chapter: conformity },
-  { file: 'uncertainty-budget.ts', chapter: changeBetweenTests },
+  { file: 'uncertainty-budget.ts', chapter: uncertaintyOfChange },
+  { file: 'stage-change.ts', chapter: spreadOfMean },
+  { file: 'stage-change.ts', chapter: changeBetweenTests },
+  { file: 'stage-change.ts', chapter: crossing },
 ]
 
 export interface ListedFormula {

@@ -178,8 +178,8 @@ export const conformity = chapter({
 })
 
 /** Change between two tests of one house: what both share cancels as far as its sensitivities agree. */
-export const changeBetweenTests = chapter({
-  title: 'Change between two tests',
+export const uncertaintyOfChange = chapter({
+  title: 'Uncertainty of the change between two tests',
   inputs: [
     { symbol: 'v_a', name: 'value of the first test', unit: 'as the figure' },
     { symbol: 'v_b', name: 'value of the second test', unit: 'as the figure' },
