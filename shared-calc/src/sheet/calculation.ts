@@ -59,6 +59,12 @@ export class Block {
     return this.frame.rows
   }
 
+  /** Whether every number of the block is finite. */
+  isFinite(): boolean {
+    const { scalars, columns } = this.frame
+    return scalars.every(Number.isFinite) && columns.every((column) => column.every(Number.isFinite))
+  }
+
   has(symbol: string): boolean {
     return this.chapter.slots.has(symbol)
   }

@@ -57,8 +57,13 @@ export function studentT(alpha: number, dof: number): number {
 
 /** Rounds half away from zero, as spreadsheets' ROUND does. */
 export function roundTo(value: number, decimals: number): number {
-  const shifted = Number(`${Math.abs(value)}e${decimals}`)
-  return Math.sign(value) * Number(`${Math.round(shifted)}e-${decimals}`)
+  return Math.sign(value) * shifted(Math.round(shifted(Math.abs(value), decimals)), -decimals)
+}
+
+/** A number with its decimal point moved, by its text: 1.005 becomes 100.5, which no multiplication gives. */
+function shifted(value: number, places: number): number {
+  const [digits = '', exponent = '0'] = String(value).split('e')
+  return Number(`${digits}e${Number(exponent) + places}`)
 }
 
 const scalar = (name: string, evaluate: ScalarFunction['evaluate']): ScalarFunction => ({

@@ -21,29 +21,49 @@ export function refuseWrongSide(curve: Block, run: Run, path: string): void {
           : `pressure difference ${plain(logged)} Pa is on the wrong side of the zero-flow pressure ${plain(curve.value('dp_0'))} Pa, or has not the sign of the other readings`,
     })
   }
+  const flows = curve.column('q_env')
+  for (let i = 0; i < flows.length; i += 1) {
+    const flow = flows[i] as number
+    if (flow > 0 && flow < Number.POSITIVE_INFINITY) continue
+    problems.push({
+      path: `${path}.readings[${i}].devicePressure_Pa`,
+      message: `device pressure ${run.readings[i]?.devicePressure_Pa} Pa gives no usable air flow by its range`,
+    })
+  }
   if (problems.length > 0) throw new InputError(problems)
   if (sameThroughout(pressures))
     throw new InputError([
       { path: `${path}.readings`, message: 'all pressure differences are equal: no curve can be fitted' },
     ])
-  if (sameThroughout(curve.column('q_env')))
+  if (sameThroughout(flows))
     throw new InputError([
       { path: `${path}.readings`, message: 'all air flows are equal: no curve can be fitted' },
     ])
 }
 
-/** @throws InputError when the fitted line leaves the range of numbers at a reference pressure */
-export function refuseUnusableCurve(rate: Block, curve: Block, path: string): void {
-  const usable = ['q_pr', 'q_lo', 'q_hi', 'A_L'].every((symbol) => {
-    if (!rate.has(symbol)) return true
-    const value = rate.value(symbol)
-    return Number.isFinite(value) && value > 0
-  })
-  if (usable) return
+/** No leakage rate, in m³/h, and no leakage area, in cm², lies outside these: the fit has run away. */
+const USABLE = { from: 1e-30, to: 1e30 } as const
+
+/** @throws InputError when a figure of a run is no number, or lies beyond all measure at a reference pressure */
+export function refuseUnusableCurve(
+  rates: readonly Block[],
+  others: readonly (Block | undefined)[],
+  curve: Block,
+  path: string,
+): void {
+  const usable = rates.every((rate) =>
+    ['q_pr', 'q_lo', 'q_hi', 'A_L'].every((symbol) => {
+      const value = rate.has(symbol) ? rate.value(symbol) : 1
+      return value > USABLE.from && value < USABLE.to
+    }),
+  )
+  if (usable && [curve, ...rates, ...others].every((block) => block === undefined || block.isFinite())) return
+  const exponent = curve.value('n')
+  const found = Number.isFinite(exponent) ? `an air flow exponent of ${plain(exponent, 3)} and ` : ''
   throw new InputError([
     {
       path: `${path}.readings`,
-      message: `the readings give an air flow exponent of ${plain(curve.value('n'), 3)} and no usable curve: check pressures and flows`,
+      message: `the readings give ${found}no usable curve: check pressures and flows`,
     },
   ])
 }

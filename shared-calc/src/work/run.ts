@@ -92,7 +92,6 @@ export function workRun(around: RunSurroundings, run: Run, index: number): Worke
     const rate = add(`at${pressure}`, `at ${pressure} Pa`, formulas.rate, [...fit, standard], {
       dp_r: byRule(pressure, 'reference pressure'),
     })
-    refuseUnusableCurve(rate, curve, path)
     const derived = around.derivedPressures.has(pressure)
       ? workDerived(
           calculation,
@@ -105,6 +104,8 @@ export function workRun(around: RunSurroundings, run: Run, index: number): Worke
       : undefined
     at.set(pressure, derived ? { rate, derived } : { rate })
   }
+  const rates = [...at.values()].map(({ rate }) => rate)
+  refuseUnusableCurve(rates, [scatter, standard, residuals], curve, path)
   const lowest = workLowest(calculation, id, word, method, zero)
   return {
     direction: run.direction,
