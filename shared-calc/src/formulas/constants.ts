@@ -56,6 +56,7 @@ export const constants: readonly Constant[] = [
   { symbol: 'theta_0', name: 'temperature of the reference air', unit: '°C', value: 20, source: iso },
   { symbol: 's_h', name: 'seconds in an hour', unit: 's/h', value: 3600, source: si },
   { symbol: 'u_A', name: 'square centimetres in a square metre', unit: 'cm²/m²', value: 1e4, source: si },
+  { symbol: 'u_m', name: 'millimetres in a metre', unit: 'mm/m', value: 1000, source: si },
   {
     symbol: 'alpha',
     name: 'share of cases outside the 95 % interval',

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { methodById } from '../methods/index.js'
 import { Direction, Finding, JudgedTarget, type PlannedDevice } from '../record/index.js'
 import { bestDevice, flowSpans, servingRanges } from './coverage.js'
 import type { DeviceInDirection } from './devices.js'
@@ -57,7 +58,8 @@ export const PlanResult = z.strictObject({
 export type PlanResult = z.infer<typeof PlanResult>
 
 /** A plan worked out and read off. Throws InputError naming the field that stops it. */
-export const makePlan = (request: PlanRequest): PlanResult => planResult(request, workPlan(request))
+export const makePlan = (request: PlanRequest): PlanResult =>
+  planResult(request, workPlan(request, methodById(request.method)))
 
 /** The result read off the blocks of a worked plan. */
 export function planResult(request: PlanRequest, worked: WorkedPlan): PlanResult {

@@ -1,7 +1,7 @@
 import { stackMeasure } from '../formulas/limits.js'
 import { allowedLeakage, expectedFlows } from '../formulas/plan-flows.js'
 import { stackPressure } from '../formulas/stack-pressure.js'
-import { type Method, methodById } from '../methods/index.js'
+import type { Method } from '../methods/method.js'
 import type { Direction, PlannedDevice } from '../record/index.js'
 import { type Block, byRule, Calculation, fromRecord } from '../sheet/index.js'
 import { definiteTarget } from '../work/definite-target.js'
@@ -36,10 +36,13 @@ export interface WorkedPlan {
   readonly stackMeasure?: Block
 }
 
-/** Works out a plan. Throws InputError naming the field that stops it. */
-export function workPlan(request: PlanRequest, calculation = new Calculation()): WorkedPlan {
+/**
+ * Works out a plan.
+ * @param calculation - where the blocks go: a calculation of its own, or that of the test the plan was made for
+ * @throws InputError naming the field that stops it
+ */
+export function workPlan(request: PlanRequest, method: Method, calculation = new Calculation()): WorkedPlan {
   const { building, plan } = request
-  const method = methodById(request.method)
   const target = definiteTarget(request)
   const air = workExpectedAir(calculation, building, plan.forecast)
   const pressures = workPressures(calculation, method, plan)

@@ -4,6 +4,7 @@ import { temperatureHeight, wind } from './conditions.js'
 import { correlation, exponentRange, extrapolatedTarget, outlier } from './curve.js'
 import { directionsDiffer, oneDirection } from './directions.js'
 import { averagingTime, calibrationExpired, deviceRange, missingRanges } from './instruments.js'
+import { leakLog } from './leaks.js'
 import {
   duplicateReading,
   highestPressure,
@@ -50,4 +51,5 @@ export const fanPressurisationRules: readonly Rule[] = [
   missingTarget,
   takeOffUsed,
   takeOffParts,
+  leakLog,
 ]

@@ -91,7 +91,11 @@ export function curveOfColumns(pressures_Pa: readonly number[], flows_m3_h: read
 }
 
 /** Density of moist air, kg/m³, from temperature in °C, relative humidity 0…1 and pressure in Pa. */
-export function moistAirDensity(temperature_C: number, relativeHumidity: number, pressure_Pa: number): number {
+export function moistAirDensity(
+  temperature_C: number,
+  relativeHumidity: number,
+  pressure_Pa: number,
+): number {
   return new Calculation()
     .add('air', 'air', moistAir, {
       theta: byRule(temperature_C, 'given'),

@@ -1,6 +1,9 @@
 import { meanOfDirections } from '../formulas/derived.js'
 import { stackMeasure } from '../formulas/limits.js'
+import { workLeaks } from '../leaks/work-leaks.js'
 import type { Method } from '../methods/method.js'
+import { planOfRecord } from '../plan/request.js'
+import { workPlan } from '../plan/work-plan.js'
 import { InputError } from '../problem.js'
 import type { TestRecord } from '../record/index.js'
 import { type Block, Calculation, columnOf, fromRecord } from '../sheet/index.js'
@@ -33,17 +36,27 @@ export function workOut(record: TestRecord, method: Method): WorkedTest {
   const runs = record.runs.map((run, index) => workRun(around, run, index))
   const means = new Map(referencePressures.map((pressure) => [pressure, meanAt(around, runs, pressure)]))
   const stack = workStack(calculation, record)
-  const takeOff = record.takeOff && workTakeOff(calculation, record.takeOff)
-  return {
+  return withSite(record, method, {
     calculation,
     indoor,
     outdoor,
     runs,
     means,
     ...(stack && { stack }),
-    ...(takeOff && { takeOff }),
     ...(target && { target }),
     criteria: target ? judge(calculation, record, target, runs, means) : [],
+  })
+}
+
+/** What a record@2 holds beside the test: take-off, plan, leaks. */
+function withSite(record: TestRecord, method: Method, test: WorkedTest): WorkedTest {
+  const { calculation } = test
+  const plan = planOfRecord(record)
+  return {
+    ...test,
+    ...(record.takeOff && { takeOff: workTakeOff(calculation, record.takeOff) }),
+    ...(plan && { plan: workPlan(plan, method, calculation) }),
+    ...(record.leaks && { leaks: workLeaks(test, record.leaks) }),
   }
 }
 

@@ -1,3 +1,5 @@
+import type { WorkedLeaks } from '../leaks/work-leaks.js'
+import type { WorkedPlan } from '../plan/work-plan.js'
 import type { Direction, JudgedTarget, TargetQuantity } from '../record/index.js'
 import type { Block, Calculation } from '../sheet/index.js'
 import type { WorkedTakeOff } from '../take-off/work-take-off.js'
@@ -53,6 +55,8 @@ export interface WorkedTest {
   readonly means: ReadonlyMap<number, AtPressure>
   readonly stack?: Block
   readonly takeOff?: WorkedTakeOff
+  readonly plan?: WorkedPlan
+  readonly leaks?: WorkedLeaks
   readonly target?: DefiniteTarget
   readonly criteria: readonly WorkedCriterion[]
   /** Only where asked for, or where the record has an uncertainty part. */
