@@ -1,5 +1,5 @@
 import type { Direction } from '@draughtbook/shared-calc'
-import { type Grid, type ReadLog, readGrid } from '@draughtbook/shared-calc/log'
+import { builtInLayouts, type Grid, type Guess, type ReadLog, readGrid } from '@draughtbook/shared-calc/log'
 import { areaAddress, joinReference, parseArea } from '../host/address.js'
 import { labelOf } from '../pane/fields.js'
 import type { FieldEntry, RunPicks, RunRole } from '../pane/test/entries.js'
@@ -9,8 +9,17 @@ import { locate } from './read-column.js'
 export interface FoundEntries {
   fields: Record<string, FieldEntry>
   runs: Partial<Record<Direction, RunPicks>>
-  guesses: { what: string; reference: string; reason: string; sure: boolean }[]
+  guesses: GuessShown[]
   missing: string[]
+  /** The layout that fits the log, where nothing had to be guessed. */
+  layout: string | undefined
+}
+
+interface GuessShown {
+  what: string
+  reference: string
+  reason: string
+  sure: boolean
 }
 
 /** Below this the log reader itself says to look twice. */
@@ -18,25 +27,35 @@ const SURE = 0.6
 
 /** Asks the log reader for a layout and turns what it reads by it into picks. Nothing is used that is not shown. */
 export function findEntries(grid: Grid): FoundEntries {
-  const read = readGrid(grid, { acceptProposal: true })
+  const read = readGrid(grid, { layouts: builtInLayouts, acceptProposal: true })
   const [test, ...others] = read.tests
   const cells = test?.cells ?? {}
   const missing = [...(read.proposal?.notFound ?? []), ...(read.proposal?.questions ?? [])]
   if (!test) missing.unshift('readings')
   if (others.length > 0) missing.push(`${others.length} more tests in this workbook: only the first is taken`)
   if (test?.series.length) missing.push('picks for a gauge’s time series: read such logs by a layout')
+  const fieldsFound = fieldsOf(cells, read)
   return {
-    fields: fieldsOf(cells, read),
+    fields: fieldsFound,
     runs: runsOf(cells, grid, test?.record?.runs.map(({ direction }) => direction) ?? []),
-    guesses: (read.proposal?.guesses ?? []).map(({ path, cells: places, reason, confidence }) => ({
-      what: labelOf(path),
-      reference: places.slice(0, 3).join(', '),
-      reason,
-      sure: confidence >= SURE,
-    })),
+    layout: read.proposal ? undefined : read.layoutUsed?.name,
+    guesses: read.proposal ? guessed(read.proposal.guesses) : known(fieldsFound),
     missing,
   }
 }
+
+const guessed = (guesses: readonly Guess[]): GuessShown[] =>
+  guesses.map(({ path, cells, reason, confidence }) => ({
+    what: labelOf(path),
+    reference: cells.slice(0, 3).join(', '),
+    reason,
+    sure: confidence >= SURE,
+  }))
+
+const known = (fields: Record<string, FieldEntry>): GuessShown[] =>
+  Object.entries(fields).flatMap(([path, entry]) =>
+    'cell' in entry ? [{ what: labelOf(path), reference: entry.cell, reason: '', sure: true }] : [],
+  )
 
 function fieldsOf(
   cells: Readonly<Record<string, string>>,

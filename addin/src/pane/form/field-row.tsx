@@ -54,16 +54,18 @@ export function FieldRow({ field, store, state }: SectionProps & { field: Field 
             {linked} <output>{valueText(state.result?.draft, field.path)}</output>
           </button>
         )}
-        {field.kind === 'choice' || field.kind === 'long' ? null : linked === undefined ? (
-          <button
-            type="button"
-            class="icon"
-            aria-label={`Take ${field.label} from the selected cell`}
-            title="Take from the selected cell"
-            onClick={() => void pick()}
-          >
-            <PickIcon />
-          </button>
+        {linked === undefined ? (
+          field.kind === 'choice' || field.kind === 'long' ? null : (
+            <button
+              type="button"
+              class="icon"
+              aria-label={`Take ${field.label} from the selected cell`}
+              title="Take from the selected cell"
+              onClick={() => void pick()}
+            >
+              <PickIcon />
+            </button>
+          )
         ) : (
           <button
             type="button"

@@ -32,6 +32,7 @@ export function FindButton({ store }: SectionProps) {
       {found ? (
         <details class="sub" open={found.missing.length > 0}>
           <summary>
+            {found.layout === undefined ? '' : `Read by the layout “${found.layout}”: `}
             {found.guesses.length} found
             {found.missing.length > 0 ? `, ${found.missing.length} not found` : ''}: check them
           </summary>

@@ -19,7 +19,7 @@ function Findings({ store, state }: SectionProps) {
             class={finding.severity}
             data-rule={finding.rule}
           >
-            <p class="head">
+            <p class="what">
               <span class="shape" aria-hidden="true">
                 {SHAPE[finding.severity]}
               </span>

@@ -10,7 +10,7 @@ const ROLES: readonly (readonly [RunRole, string, string])[] = [
   ['zeroFlowBefore', 'Zero-flow before', 'Pa'],
   ['pressure', 'Pressures', 'Pa'],
   ['flow', 'Air flows', 'm³/h'],
-  ['devicePressure', 'or device pressures', 'Pa'],
+  ['devicePressure', 'Device pressures', 'Pa'],
   ['zeroFlowAfter', 'Zero-flow after', 'Pa'],
 ]
 

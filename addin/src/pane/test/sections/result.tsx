@@ -90,7 +90,7 @@ const ROWS = [
 function Figures({ evaluation }: { evaluation: Evaluation }) {
   const { runs, results } = evaluation
   return (
-    <section class="table-room" aria-label="Results" tabIndex={0}>
+    <section class="table-room" aria-label="Results">
       <table class="figures">
         <thead>
           <tr>
@@ -212,6 +212,6 @@ function needs(problems: readonly Problem[]): string[] {
   })
 }
 
-const isMissing = (message: string): boolean => /missing/.test(message)
+const isMissing = (message: string): boolean => /missing|has no run$/.test(message)
 
 export const resultSection: Section = { id: 'result', title: 'Result', fold: 'always', Body: Result }

@@ -1,0 +1,96 @@
+import { existsSync } from 'node:fs'
+import { rm } from 'node:fs/promises'
+import { createServer, type Server } from 'node:http'
+import type { AddressInfo } from 'node:net'
+import express from 'express'
+import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core'
+import { createApp } from '../../../service/src/app.js'
+import { pane } from '../../../service/src/routes/pane.js'
+import { buildPane } from './built-pane.js'
+
+const CHROMIUM = '/usr/bin/chromium'
+const FLAGS = [
+  '--headless',
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+]
+
+/** A page with everything it complained of and every address it asked for. */
+export interface Watched {
+  page: Page
+  complaints: string[]
+  asked: string[]
+}
+
+/** The service with the built pane, on loopback, and a browser before it. */
+export class World {
+  #server: Server | undefined
+  #port = 0
+  /** Waited before every answer of the API, ms. */
+  delay_ms = 0
+
+  private constructor(
+    readonly folder: string,
+    readonly browser: Browser,
+  ) {}
+
+  static async start(): Promise<World> {
+    if (!existsSync(CHROMIUM)) throw new Error('these tests need Chromium: apt-get install chromium')
+    const folder = await buildPane()
+    const world = new World(folder, await chromium.launch({ executablePath: CHROMIUM, args: FLAGS }))
+    await world.startService()
+    return world
+  }
+
+  get base(): string {
+    return `http://127.0.0.1:${this.#port}/`
+  }
+
+  /** Starts the service, on the same port as before where it was stopped. */
+  async startService(): Promise<void> {
+    const app = express()
+    app.use('/v1', (_request, _response, next) => void setTimeout(next, this.delay_ms))
+    app.use(pane({ folder: this.folder }))
+    app.use(createApp())
+    const server = createServer(app)
+    await new Promise<void>((resolve) => server.listen(this.#port, '127.0.0.1', resolve))
+    this.#port = (server.address() as AddressInfo).port
+    this.#server = server
+  }
+
+  async stopService(): Promise<void> {
+    const server = this.#server
+    if (!server) return
+    this.#server = undefined
+    server.closeAllConnections()
+    await new Promise((resolve) => server.close(resolve))
+  }
+
+  async open(path = '', options: BrowserContextOptions = {}): Promise<Watched> {
+    const context = await this.browser.newContext({
+      viewport: { width: 1200, height: 860 },
+      acceptDownloads: true,
+      ...options,
+    })
+    const page = await context.newPage()
+    const watched: Watched = { page, complaints: [], asked: [] }
+    page.on('console', (message) => {
+      if (message.type() === 'error' || message.type() === 'warning') watched.complaints.push(message.text())
+    })
+    page.on('pageerror', (error) => watched.complaints.push(String(error)))
+    page.on('request', (request) => watched.asked.push(request.url()))
+    await page.goto(new URL(path, this.base).href)
+    return watched
+  }
+
+  async stop(): Promise<void> {
+    await this.browser.close()
+    await this.stopService()
+    await rm(this.folder, { recursive: true, force: true })
+  }
+}
