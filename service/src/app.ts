@@ -8,6 +8,7 @@ import { evaluations } from './routes/evaluations.js'
 import { health } from './routes/health.js'
 import { libraryRoutes } from './routes/library.js'
 import { metricsRoute } from './routes/metrics.js'
+import { documentPages, statusRoute } from './routes/pages.js'
 import { pane } from './routes/pane.js'
 import { reference } from './routes/reference.js'
 import { workbooks } from './routes/workbooks.js'
@@ -42,11 +43,11 @@ export function createApp(deps: AppDeps = {}): Express {
   app.use(requestId, audit(log), metrics.observe)
   app.use(safeHeaders(settings.tlsCertificate !== undefined || settings.behindProxy))
   app.use(checkHost(settings), checkOrigin(settings))
-  app.use(health(state), pane({ folder: settings.pane }))
+  app.use(health(state), documentPages(), pane({ folder: settings.pane }))
   // From here on only those who may.
   const guard = [...limitRefusals(settings), authenticate(settings), ...limitCallers(settings)]
-  app.use('/metrics', ...guard)
-  app.use(metricsRoute(metrics))
+  app.use(['/metrics', '/status'], ...guard)
+  app.use(metricsRoute(metrics), statusRoute(settings))
   app.use('/v1', ...guard, state.admit)
   const { timeout_s } = settings
   const library = settings.library === undefined ? undefined : new Library(settings.library)

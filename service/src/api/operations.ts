@@ -1,0 +1,130 @@
+import { EvaluationQuery } from '../routes/evaluations.js'
+import { XLSX } from '../routes/workbooks.js'
+import type { Operation } from './operation.js'
+
+const json = (schema: string) => ({ schema })
+const ok = (says: string, schema: string) => ({ status: 200, says, content: json(schema) })
+
+const calculation: readonly Operation[] = [
+  {
+    method: 'post',
+    path: '/v1/evaluations',
+    summary: 'Evaluate a test record',
+    query: EvaluationQuery,
+    body: json('TestRecord'),
+    answer: ok('The evaluation; with trace=1, every step of its working', 'Evaluation'),
+    problems: [400, 413, 415, 422],
+  },
+  {
+    method: 'post',
+    path: '/v1/workbooks',
+    summary: 'Write the summary workbook of a test record',
+    body: json('TestRecord'),
+    answer: { status: 200, says: 'The workbook', content: { file: XLSX } },
+    problems: [400, 413, 415, 422],
+  },
+  {
+    method: 'get',
+    path: '/v1/methods',
+    summary: 'Test methods, with their limits and terms',
+    answer: ok('The methods', 'MethodList'),
+    problems: [400],
+  },
+  {
+    method: 'get',
+    path: '/v1/targets',
+    summary: 'Preset targets; local codes decide',
+    answer: ok('The targets', 'TargetList'),
+    problems: [400],
+  },
+  {
+    method: 'get',
+    path: '/v1/formulas',
+    summary: 'Every formula with its unit, expression and source',
+    answer: ok('The formulas', 'FormulaList'),
+    problems: [400],
+  },
+]
+
+const library: readonly Operation[] = [
+  {
+    method: 'get',
+    path: '/v1/library',
+    summary: 'What the firm’s library holds, and what is wrong in its files',
+    answer: ok('Number of entries by kind, and faults', 'LibrarySummary'),
+    problems: [404],
+  },
+  {
+    method: 'get',
+    path: '/v1/library/{kind}',
+    summary: 'All entries of a kind: devices, gauges, layouts or targets',
+    answer: ok('The entries', 'LibraryListing'),
+    problems: [404],
+  },
+  {
+    method: 'get',
+    path: '/v1/library/{kind}/{id}',
+    summary: 'One entry; its ETag names its state',
+    answer: ok('The entry', 'LibraryEntry'),
+    problems: [304, 404],
+    headers: ['If-None-Match'],
+  },
+  {
+    method: 'put',
+    path: '/v1/library/{kind}/{id}',
+    summary: 'Save an entry: a new one with If-None-Match: *, a changed one with If-Match',
+    body: json('LibraryEntry'),
+    answer: ok('Saved; 201 for a new entry', 'LibrarySaved'),
+    creates: true,
+    problems: [400, 403, 404, 412, 413, 415, 422, 428, 507],
+    headers: ['If-Match', 'If-None-Match'],
+  },
+  {
+    method: 'delete',
+    path: '/v1/library/{kind}/{id}',
+    summary: 'Remove an entry; its history stays',
+    answer: { status: 204, says: 'Removed' },
+    problems: [403, 404, 412, 428, 507],
+    headers: ['If-Match'],
+  },
+  {
+    method: 'get',
+    path: '/v1/library/{kind}/{id}/history',
+    summary: 'The states an entry has had, newest first',
+    answer: ok('The states', 'LibraryHistory'),
+    problems: [404],
+  },
+  {
+    method: 'get',
+    path: '/v1/library/{kind}/{id}/history/{version}',
+    summary: 'An entry as it was',
+    answer: ok('The entry in that state', 'LibraryEntry'),
+    problems: [404],
+  },
+]
+
+const running: readonly Operation[] = [
+  {
+    method: 'get',
+    path: '/healthz',
+    summary: 'Whether the process is alive',
+    open: true,
+    answer: ok('Alive', 'Alive'),
+  },
+  {
+    method: 'get',
+    path: '/readyz',
+    summary: 'Whether the service takes work; 503 while it stops',
+    open: true,
+    answer: ok('Ready', 'Readiness'),
+  },
+  {
+    method: 'get',
+    path: '/metrics',
+    summary: 'Metrics in the Prometheus text format',
+    answer: { status: 200, says: 'The metrics', content: { file: 'text/plain' } },
+  },
+]
+
+/** Every operation, in the order the API page shows them. A new route has one entry here. */
+export const operations: readonly Operation[] = [...calculation, ...library, ...running]

@@ -1,0 +1,63 @@
+import {
+  Evaluation,
+  Finding,
+  LibraryDevice,
+  LibraryGauge,
+  LibraryTarget,
+  TestRecord,
+} from '@draughtbook/shared-calc'
+import { Layout } from '@draughtbook/shared-calc/log'
+import { z } from 'zod'
+import { ProblemBody } from '../http/problem-body.js'
+
+const text = z.string()
+const list = (name: string, item: z.ZodType) => z.strictObject({ [name]: z.array(item) })
+
+const EntryFault = z.strictObject({
+  file: text,
+  line: z.int().optional(),
+  path: text,
+  message: text,
+  lastGood: z.boolean(),
+})
+const Entry = z.union([LibraryDevice, LibraryGauge, Layout, LibraryTarget])
+
+/** Every schema the API speaks of, by name. The same objects check what comes in. */
+export const schemas: Readonly<Record<string, z.ZodType>> = {
+  TestRecord,
+  Evaluation,
+  Finding,
+  Problem: ProblemBody,
+  LibraryDevice,
+  LibraryGauge,
+  LibraryTarget,
+  Layout,
+  LibraryEntry: Entry,
+  MethodList: list('methods', z.looseObject({ id: text, title: text })),
+  TargetList: list('targets', z.looseObject({ id: text, label: text })),
+  FormulaList: list(
+    'formulas',
+    z.strictObject({
+      chapter: text,
+      symbol: text,
+      name: text,
+      unit: text,
+      expression: text,
+      mathml: text,
+      source: text,
+      file: text,
+    }),
+  ),
+  LibrarySummary: z.strictObject({
+    kinds: z.record(text, z.int()),
+    faults: z.array(EntryFault),
+  }),
+  LibraryListing: z.strictObject({
+    entries: z.array(z.strictObject({ id: text, version: text, value: Entry })),
+    faults: z.array(EntryFault),
+  }),
+  LibrarySaved: z.strictObject({ id: text, version: text }),
+  LibraryHistory: list('versions', z.strictObject({ version: text, saved: z.iso.datetime() })),
+  Alive: z.strictObject({ status: z.literal('alive'), calculationVersion: text }),
+  Readiness: z.strictObject({ status: z.enum(['ready', 'stopping']) }),
+}

@@ -1,0 +1,48 @@
+import { type RequestHandler, Router } from 'express'
+import { openApi } from '../api/openapi.js'
+import { serve } from '../http/methods.js'
+import { apiPage } from '../pages/api-page.js'
+import { statusPage } from '../pages/status-page.js'
+import { style } from '../pages/style.js'
+import type { Settings } from '../settings/settings.js'
+
+/** GET /openapi.json, /api and their style: the same for everybody, made when first asked for. */
+export function documentPages(): Router {
+  const router = Router()
+  const description = once(() => JSON.stringify(openApi()))
+  const api = once(apiPage)
+  serve(router, '/openapi.json', {
+    get: (_request, response) => {
+      response.type('json').send(description())
+    },
+  })
+  serve(router, '/api', { get: [pagePolicy, (_request, response) => void response.send(api())] })
+  serve(router, '/pages.css', { get: (_request, response) => void response.type('css').send(style) })
+  return router
+}
+
+/** GET /status: what is on and off. Only for those who may use the service. */
+export function statusRoute(settings: Settings): Router {
+  const router = Router()
+  serve(router, '/status', {
+    get: [pagePolicy, (_request, response) => void response.send(statusPage(settings))],
+  })
+  return router
+}
+
+/** Pages without script: our own style sheet, nothing else. */
+const pagePolicy: RequestHandler = (_request, response, next) => {
+  response.set(
+    'content-security-policy',
+    "default-src 'none'; style-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'",
+  )
+  next()
+}
+
+function once<T>(make: () => T): () => T {
+  let made: { value: T } | undefined
+  return () => {
+    made ??= { value: make() }
+    return made.value
+  }
+}

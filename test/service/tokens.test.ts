@@ -1,0 +1,151 @@
+import { readFile, stat, writeFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { describe, expect, it } from 'vitest'
+import { createApp } from '../../service/src/app'
+import { makeToken, provenBy } from '../../service/src/security/tokens/token'
+import { writeTokens } from '../../service/src/security/tokens/token-file'
+import { commandLine, folder } from './support/command-line'
+import { listen, postJson } from './support/listen'
+import { demoRecord } from './support/record'
+import { settings } from './support/settings'
+
+const NOW = new Date('2026-11-25T12:00:00Z')
+
+describe('an access token', () => {
+  it('proves itself, and nothing else does', () => {
+    const { token, stored } = makeToken('office', 365, false, NOW)
+    const other = makeToken('site', 365, false, NOW)
+    const known = [stored, other.stored]
+    expect(provenBy(token, known, NOW)).toBe(stored)
+    const [prefix, id, secret] = token.split('_')
+    const wrong = [
+      '',
+      token.slice(0, -1),
+      `${token}A`,
+      `${prefix}_${id}_${'A'.repeat(43)}`,
+      `${prefix}_${'0'.repeat(16)}_${secret}`,
+      `${prefix}_${other.stored.id}_${secret}`,
+      `${prefix}_${id}_${stored.hash}`,
+      stored.hash,
+    ]
+    for (const presented of wrong) expect(provenBy(presented, known, NOW)).toBeUndefined()
+  })
+
+  it('ends when it expires or is revoked', () => {
+    const { token, stored } = makeToken('office', 1, false, NOW)
+    expect(provenBy(token, [stored], new Date('2026-11-26T11:59:59Z'))).toBe(stored)
+    expect(provenBy(token, [stored], new Date('2026-11-26T12:00:00Z'))).toBeUndefined()
+    expect(provenBy(token, [{ ...stored, revoked: NOW.toISOString() }], NOW)).toBeUndefined()
+  })
+
+  it('is compared in constant time, also when its id is unknown', async () => {
+    // Timing itself cannot be asserted on a shared machine; that the comparison is the constant-time one can.
+    const source = await readFile(
+      new URL('../../service/src/security/tokens/token.ts', import.meta.url),
+      'utf8',
+    )
+    expect(source).toMatch(/timingSafeEqual\(hashOf\(secret, salt\)/)
+    expect(source).toMatch(/stored \?\? NOBODY/)
+    expect(source).not.toMatch(/hash === /)
+  })
+})
+
+describe('draughtbook token', () => {
+  it('shows a token once and keeps a salted hash that only the owner can read', async () => {
+    const file = join(await folder(), 'tokens.json')
+    const made = await commandLine('token', 'add', 'office', '--tokens', file)
+    expect(made.code).toBe(0)
+    expect(made.out).toMatch(/^dbk_[0-9a-f]{16}_[A-Za-z0-9_-]{43}$/)
+    const kept = await readFile(file, 'utf8')
+    expect(kept).not.toContain(made.out.split('_')[2])
+    expect((await stat(file)).mode & 0o777).toBe(0o600)
+    const list = await commandLine('token', 'list', '--tokens', file)
+    expect(list.out).toMatch(/until +20\d\d-\d\d-\d\d +office$/)
+  })
+
+  it('refuses odd names, odd numbers of days and unknown ids', async () => {
+    const file = join(await folder(), 'tokens.json')
+    expect((await commandLine('token', 'add', 'a\nb', '--tokens', file)).code).toBe(2)
+    expect((await commandLine('token', 'add', 'a', '--days', '0', '--tokens', file)).code).toBe(2)
+    expect((await commandLine('token', 'revoke', 'ffff', '--tokens', file)).code).toBe(2)
+    await writeFile(file, '{}')
+    const damaged = await commandLine('token', 'add', 'a', '--tokens', file)
+    expect([damaged.code, damaged.err[0]]).toEqual([2, expect.stringContaining('tokens.json: format')])
+    expect(await readFile(file, 'utf8')).toBe('{}')
+  })
+})
+
+describe('a service with tokens', () => {
+  async function serviceWith(tokens: Parameters<typeof writeTokens>[1]) {
+    const file = join(await folder(), 'tokens.json')
+    await writeTokens(file, tokens)
+    const base = await listen(createApp({ settings: settings({ tokens: file }) }))
+    const ask = (authorization?: string) =>
+      postJson(`${base}/v1/evaluations`, JSON.stringify(demoRecord()), authorization ? { authorization } : {})
+    return { base, file, ask }
+  }
+
+  it('answers those who have one, and 401 with a challenge all others', async () => {
+    const good = makeToken('office', 1, false)
+    const expired = makeToken('old', 1, false, new Date('2020-01-01'))
+    const revoked = makeToken('lost', 1, false)
+    const { base, ask } = await serviceWith([
+      good.stored,
+      expired.stored,
+      { ...revoked.stored, revoked: new Date().toISOString() },
+    ])
+    expect((await ask(`Bearer ${good.token}`)).status).toBe(200)
+    for (const wrong of [
+      undefined,
+      'Bearer',
+      'Basic b2ZmaWNlOng=',
+      `Bearer ${expired.token}`,
+      `Bearer ${revoked.token}`,
+      `Bearer ${makeToken('stranger', 1, false).token}`,
+      `Bearer ${good.token}, ${good.token}`,
+    ]) {
+      const answer = await ask(wrong)
+      expect(answer.status).toBe(401)
+      expect(answer.headers.get('www-authenticate')).toMatch(/^Bearer realm="draughtbook"/)
+      expect(await answer.text()).not.toContain(good.stored.id)
+    }
+    for (const path of ['/v1/methods', '/metrics', '/status', '/v1/library', '/v1/none'])
+      expect((await fetch(base + path)).status).toBe(401)
+    for (const path of ['/healthz', '/readyz', '/openapi.json', '/api'])
+      expect((await fetch(base + path)).status).toBe(200)
+  })
+
+  it('lets a revoked token in no more within about a second', async () => {
+    const { token, stored } = makeToken('office', 1, false)
+    const { file, ask } = await serviceWith([stored])
+    expect((await ask(`Bearer ${token}`)).status).toBe(200)
+    await commandLine('token', 'revoke', stored.id, '--tokens', file)
+    await expect.poll(async () => (await ask(`Bearer ${token}`)).status, { timeout: 3000 }).toBe(401)
+  })
+
+  it('lets nobody in when the token file is gone or damaged', async () => {
+    const { token, stored } = makeToken('office', 1, false)
+    const { file, ask } = await serviceWith([stored])
+    await writeFile(file, 'not JSON')
+    const answer = await ask(`Bearer ${token}`)
+    expect(answer.status).toBe(503)
+    expect(answer.headers.get('retry-after')).toBe('10')
+  })
+
+  it('limits refused attempts of one address and requests of one caller', async () => {
+    const { token, stored } = makeToken('office', 1, false)
+    const file = join(await folder(), 'tokens.json')
+    await writeTokens(file, [stored])
+    const base = await listen(createApp({ settings: settings({ tokens: file, rate: 5 }) }))
+    const get = (authorization: string) => fetch(`${base}/v1/methods`, { headers: { authorization } })
+    const mine = await Promise.all(Array.from({ length: 8 }, () => get(`Bearer ${token}`)))
+    expect(mine.map(({ status }) => status).sort()).toEqual([200, 200, 200, 200, 200, 429, 429, 429])
+    const limited = mine.find(({ status }) => status === 429)
+    expect(Number(limited?.headers.get('retry-after'))).toBeGreaterThan(0)
+    expect(await limited?.json()).toMatchObject({ status: 429, type: '/api#too-many' })
+    const guesses: number[] = []
+    for (let i = 0; i < 35; i++) guesses.push((await get('Bearer guess')).status)
+    expect(guesses.slice(0, 30)).toEqual(Array(30).fill(401))
+    expect(guesses.slice(30)).toEqual(Array(5).fill(429))
+  })
+})
