@@ -103,3 +103,16 @@ export function runSteps(chapter: Chapter, frame: Frame): void {
     } else frame.scalars[slot] = closure(frame, 0)
   }
 }
+
+/** The steps of a chapter that some of its symbols need, in their order. */
+export function neededSteps(chapter: Chapter, symbols: ReadonlySet<string>): readonly Step[] {
+  const needed = new Set(symbols)
+  return [...chapter.steps]
+    .reverse()
+    .filter(({ symbol, uses }) => {
+      if (!needed.has(symbol)) return false
+      for (const used of uses) needed.add(used)
+      return true
+    })
+    .reverse()
+}

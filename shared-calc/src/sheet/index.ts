@@ -1,6 +1,6 @@
 export { bindBySymbol } from './bind.js'
 export * from './calculation.js'
-export { type Chapter, type ChapterDefinition, defineChapter, type Step } from './chapter.js'
+export { type Chapter, type ChapterDefinition, defineChapter, neededSteps, type Step } from './chapter.js'
 export { FormulaError } from './formula-error.js'
 export { type Expression, parseExpression, symbolsOf } from './parse.js'
 export * from './quantity.js'

@@ -18,10 +18,6 @@ export function assembleFits(test: WorkedTest, { run, organic, bothErrors }: Wor
 
 function compared(fit: OtherFit['fit'], { curve }: WorkedRun, other: Block): OtherFit {
   const calculation = new Calculation()
-  const official = curve.has('lnC')
-    ? curve.ref('lnC')
-    : byRule(Math.log(curve.value('C_env')), 'ln C of the curve')
-  const own = other === curve ? official : other.ref('lnC')
   const at = (pressure: number) =>
     calculation.add(`at${pressure}`, 'compared', fitCompared, {
       dp_r: byRule(pressure, 'reference pressure'),
