@@ -46,10 +46,9 @@ function unsized({ list }: LeakLog, { sized }: WorkedLeaks, at: string): Finding
       rule: 'leak-size',
       severity: 'note',
       message:
-        `${where.length === 1 ? 'one leak has' : `${where.length} leaks have`} no size: it counts in no area`.replace(
-          'leaks have no size: it counts',
-          'leaks have no size: they count',
-        ),
+        where.length === 1
+          ? 'one leak has no size: it counts in no area'
+          : `${where.length} leaks have no size: they count in no area`,
       ...citing(practiceSource),
       where,
       remedy: 'estimate the size in words, or leave it open',

@@ -6,6 +6,13 @@ import { directionsDiffer, oneDirection } from './directions.js'
 import { averagingTime, calibrationExpired, deviceRange, missingRanges } from './instruments.js'
 import { leakLog } from './leaks.js'
 import {
+  cautionContradicted,
+  cautionsUnanswered,
+  preparationBlank,
+  preparationDeparts,
+  preparationPurpose,
+} from './preparation.js'
+import {
   duplicateReading,
   highestPressure,
   lowestPressure,
@@ -49,6 +56,11 @@ export const fanPressurisationRules: readonly Rule[] = [
   missingBasis,
   missingPreparation,
   missingTarget,
+  preparationDeparts,
+  preparationBlank,
+  preparationPurpose,
+  cautionsUnanswered,
+  cautionContradicted,
   takeOffUsed,
   takeOffParts,
   leakLog,
