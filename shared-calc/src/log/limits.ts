@@ -7,6 +7,8 @@ const MEBIBYTE = 1024 * 1024
 export const LIMITS = {
   /** Size of the file as it arrives. */
   fileBytes: 32 * MEBIBYTE,
+  /** Size of a text file. */
+  textBytes: 16 * MEBIBYTE,
   /** Parts inside the zip. */
   entries: 2000,
   /** Unpacked size of one part, declared or actual. */
@@ -28,8 +30,10 @@ export const LIMITS = {
   textCells: 1_500_000,
   /** Elements inside elements; a worksheet needs about 8. */
   xmlDepth: 64,
+  /** Elements of one part: a full sheet has about three per cell. */
+  xmlElements: 3_000_000,
   /** Separate texts of the workbook. */
-  strings: 400_000,
+  strings: 200_000,
   /** Formats and fonts; the format's own ceiling is 65,490. */
   styles: 66_000,
   /** Merged blocks of one sheet; defined names of a workbook. */
@@ -37,8 +41,14 @@ export const LIMITS = {
   names: 20_000,
   /** Characters of one cell: the spreadsheet's own limit. */
   cellCharacters: 32_767,
+  /** Characters of a number format: the spreadsheet's own limit. */
+  formatCharacters: 255,
+  /** Longest text that may be a label, a number or a date. */
+  labelCharacters: 200,
   /** Rows of a raw gauge series. */
   seriesRows: 100_000,
+  /** Readings of one table. */
+  readings: 1000,
   /** Tests of one workbook. */
   tests: 1000,
 } as const

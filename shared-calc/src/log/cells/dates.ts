@@ -1,3 +1,5 @@
+import { LIMITS } from '../limits.js'
+
 const MONTHS: Record<string, number> = Object.fromEntries(
   [
     'jan januar january janvier janv',
@@ -24,6 +26,7 @@ export type DateText = { date: string; shortYear: boolean } | { ambiguous: strin
  * the layout states the order; points between figures mean day, month, year.
  */
 export function readDateText(text: string, order?: DateOrder): DateText {
+  if (text.length > LIMITS.labelCharacters) return undefined
   const plain = text
     .normalize('NFKD')
     .replace(/\p{M}/gu, '')

@@ -1,4 +1,5 @@
 import { mayGroup } from '../grid/text/dialect.js'
+import { LIMITS } from '../limits.js'
 
 export type NumberText =
   | {
@@ -18,6 +19,7 @@ export type NumberText =
  * @returns undefined where the text does not begin with one plain number
  */
 export function readNumberText(text: string, decimal?: '.' | ','): NumberText | undefined {
+  if (text.length > LIMITS.labelCharacters) return undefined
   const plain = text
     .normalize('NFKC')
     .replace(/[\u00a0\u2007\u2009\u202f]/g, ' ')

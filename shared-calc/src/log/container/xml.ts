@@ -19,11 +19,14 @@ export interface XmlEvents {
 export function xmlReader(part: string, events: XmlEvents): { write(text: string): void; end(): void } {
   const parser = new SaxesParser({ position: false })
   let depth = 0
+  let elements = 0
   parser.on('doctype', () =>
     refuse('document-type', `the part ${part} declares a document type, which no workbook needs`),
   )
   parser.on('opentag', (tag) => {
     if (++depth > LIMITS.xmlDepth) refuse('damaged-file', `the part ${part} nests its elements too deeply`)
+    if (++elements > LIMITS.xmlElements)
+      refuse('too-many-cells', `the part ${part} holds more than ${LIMITS.xmlElements} elements`)
     events.open(localName(tag.name), tag.attributes as Attributes)
   })
   parser.on('closetag', (tag) => {

@@ -7,7 +7,7 @@ const STRIDE = 16_384
 
 /** Cells of one sheet by place, with the little a reader must know about rows, columns and merges. */
 export class CellStore implements Sheet {
-  private readonly cells = new Map<number, Cell>()
+  private readonly byPlace = new Map<number, Cell>()
   private readonly hiddenRows = new Set<number>()
   private readonly hiddenColumns: [number, number][] = []
   private readonly merges: Block[] = []
@@ -20,21 +20,25 @@ export class CellStore implements Sheet {
   ) {}
 
   get size(): number {
-    return this.cells.size
+    return this.byPlace.size
   }
 
   has(row: number, column: number): boolean {
-    return this.cells.has(row * STRIDE + column)
+    return this.byPlace.has(row * STRIDE + column)
   }
 
   set(row: number, column: number, cell: Cell): void {
-    this.cells.set(row * STRIDE + column, cell)
+    this.byPlace.set(row * STRIDE + column, cell)
     if (row >= this.rows) this.rows = row + 1
     if (column >= this.columns) this.columns = column + 1
   }
 
   at(row: number, column: number): Cell | undefined {
-    return this.cells.get(row * STRIDE + column)
+    return this.byPlace.get(row * STRIDE + column)
+  }
+
+  *cells(): Iterable<[row: number, column: number, cell: Cell]> {
+    for (const [key, cell] of this.byPlace) yield [Math.floor(key / STRIDE), key % STRIDE, cell]
   }
 
   hideRow(row: number): void {

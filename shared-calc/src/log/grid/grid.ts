@@ -24,6 +24,8 @@ export interface Sheet {
   readonly rows: number
   readonly columns: number
   at(row: number, column: number): Cell | undefined
+  /** All cells in any order, where that is quicker than asking for each place. */
+  cells?(): Iterable<[row: number, column: number, cell: Cell]>
   isRowHidden(row: number): boolean
   isColumnHidden(column: number): boolean
   /** The merged block this cell belongs to. */

@@ -1,7 +1,8 @@
 import { addressOf, parseAddress, withSheet } from '../grid/address.js'
 import type { Sheet } from '../grid/grid.js'
 import { refuse } from '../problem.js'
-import { matchesLabel } from './match.js'
+import { labelIndex } from './label-index.js'
+import { labelMatcher } from './match.js'
 import type { Locator } from './schema.js'
 import { type Found, rowsOf, type Scope, sheetOf, textOf } from './scope.js'
 
@@ -52,13 +53,8 @@ export function allLabels(
   top: number,
   bottom: number,
 ): { row: number; column: number }[] {
-  const found: { row: number; column: number }[] = []
-  for (let row = top; row <= bottom; row++)
-    for (let column = 0; column < sheet.columns; column++) {
-      const text = textOf(sheet.at(row, column))
-      if (text !== undefined && matchesLabel(text, label)) found.push({ row, column })
-    }
-  return found
+  const fits = labelMatcher(label)
+  return labelIndex(sheet).filter(({ row, heading }) => row >= top && row <= bottom && fits(heading))
 }
 
 function pick(

@@ -1,5 +1,6 @@
 import { plainWord } from '../cells/fields.js'
 import { findUnit, type KnownUnit } from '../cells/units.js'
+import { LIMITS } from '../limits.js'
 
 /** A heading or label parted into its words and the unit it names: "Volume (m³):" → "volume" and m³. */
 export interface Heading {
@@ -14,6 +15,8 @@ export interface Heading {
 /** Reads a heading: unit in brackets, after "in", after a slash or a comma, or as the last word. */
 export function readHeading(text: string): Heading {
   const whole = plainWord(text)
+  // The patterns below are not linear; nobody's heading is that long.
+  if (text.length > LIMITS.labelCharacters) return { whole, words: whole }
   const bracket = /^(.*?)\s*[([]\s*([^()[\]]*?)\s*[)\]]\s*:?\s*$/s.exec(text)
   const bracketUnit = bracket?.[2] ? findUnit(bracket[2]) : undefined
   if (bracket && bracketUnit) return { whole, words: plainWord(bracket[1] ?? ''), unit: bracketUnit }
@@ -25,13 +28,16 @@ export function readHeading(text: string): Heading {
   return { whole, words: whole }
 }
 
-/** Whether a cell's text is the label a layout names: the whole of it, or all but its unit. `*` stands for anything. */
-export function matchesLabel(cellText: string, wanted: string): boolean {
+/** Tells whether a heading is the label a layout names: the whole of it, or all but its unit. `*` stands for anything. */
+export function labelMatcher(wanted: string): (heading: Heading) => boolean {
   const target = plainWord(wanted.replaceAll('*', '\u0001'))
-  const { whole, words } = readHeading(cellText)
-  return target.includes('\u0001')
-    ? glob(whole, target) || glob(words, target)
-    : whole === target || words === target
+  if (target.includes('\u0001')) return ({ whole, words }) => glob(whole, target) || glob(words, target)
+  return ({ whole, words }) => whole === target || words === target
+}
+
+/** Whether a cell's text is the label a layout names. */
+export function matchesLabel(cellText: string, wanted: string): boolean {
+  return labelMatcher(wanted)(readHeading(cellText))
 }
 
 /** Whether a sheet's name is the one a layout names. Case counts not. */

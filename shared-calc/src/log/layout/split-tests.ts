@@ -1,4 +1,5 @@
 import { plainWord } from '../cells/fields.js'
+import { eachCell } from '../grid/each-cell.js'
 import type { Grid, Sheet } from '../grid/grid.js'
 import { LIMITS } from '../limits.js'
 import { refuse } from '../problem.js'
@@ -69,14 +70,9 @@ function bySheet(grid: Grid, pattern: string): Scope[] {
 }
 
 function filledRows(sheet: Sheet, headerRow: number): number[] {
-  const rows: number[] = []
-  for (let row = headerRow + 1; row < sheet.rows; row++)
-    for (let column = 0; column < sheet.columns; column++)
-      if (sheet.at(row, column)) {
-        rows.push(row)
-        break
-      }
-  return rows
+  const rows = new Set<number>()
+  for (const [row] of eachCell(sheet)) if (row > headerRow) rows.add(row)
+  return [...rows].sort((a, b) => a - b)
 }
 
 /** Rows with the same entry belong together; a blank entry belongs to the test above. */

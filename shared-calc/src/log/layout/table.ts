@@ -2,6 +2,8 @@ import { plainWord } from '../cells/fields.js'
 import type { Collector } from '../collector.js'
 import { addressOf, withSheet } from '../grid/address.js'
 import type { Sheet } from '../grid/grid.js'
+import { LIMITS } from '../limits.js'
+import { refuse } from '../problem.js'
 import { findList, type List } from './lists.js'
 import { type Looked, look } from './look.js'
 import type { Layout, RunLayout } from './schema.js'
@@ -104,6 +106,10 @@ export function readTable(
         },
       )
     if (keeps(row, layout, sheet, place.row, collector, path)) rows.push(row)
+    if (rows.length > LIMITS.readings)
+      refuse('too-large', `the table has more than ${LIMITS.readings} readings; is it a raw series?`, {
+        path,
+      })
   }
   for (const cell of lists.pressure.open ? [] : blanks)
     collector.tell('note', 'log-blank', 'the row is blank; nothing was read', cell, path)
@@ -181,7 +187,8 @@ function endsHere(lists: Columns, index: number, collector: Collector, path: str
 /** A row of means below the readings is no reading. */
 function isSummary(sheet: Sheet, row: number, list: List, collector: Collector, path: string): boolean {
   if (!list.open) return false
-  for (let column = 0; column < sheet.columns; column++) {
+  const last = (list.place(0)?.column ?? 0) + 1
+  for (let column = Math.max(0, last - 20); column <= last; column++) {
     const text = textOf(sheet.at(row, column))
     if (text === undefined || !SUMMARY.test(plainWord(text))) continue
     const address = withSheet(sheet.name, addressOf(row, column))

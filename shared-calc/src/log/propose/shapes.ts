@@ -5,6 +5,8 @@ import type { FoundTable } from './tables.js'
 
 /** At least so many rows are needed to tell a curve from chance. */
 const ROWS = 5
+/** More rows than a table of readings has. */
+const LONGEST = 200
 
 /**
  * Tables without a heading anyone knows, by the shape of their numbers: one column of 5 to 120 Pa either way, and beside
@@ -65,7 +67,7 @@ function tableOf(
 
 function runLength(sheet: Sheet, row: number, column: number): number {
   let length = 0
-  while (isNumberLike(sheet.at(row + length, column))) length++
+  while (length < LONGEST && isNumberLike(sheet.at(row + length, column))) length++
   return length
 }
 

@@ -16,6 +16,11 @@ const SIGNS = { '.': 'point', ',': 'comma' } as const
  * @throws LogError `unreadable-text`, `damaged-file`, `too-many-cells`
  */
 export function openText(bytes: Uint8Array, fileName: string, stated?: '.' | ','): Grid {
+  if (bytes.length > LIMITS.textBytes)
+    refuse(
+      'too-large',
+      `the file is larger than the ${LIMITS.textBytes / 1024 / 1024} MB that are read of a text file`,
+    )
   const { text, findings } = decodeText(bytes)
   const name = fileName.replace(/^.*[\\/]/, '').replace(/\.[^.]*$/, '') || 'text'
   const rows = split(text.replace(/^\ufeff/, ''), name)
@@ -42,16 +47,25 @@ function decimalFound({ sign, cell }: { sign: '.' | ','; cell: string }): Findin
 function split(text: string, sheet: string): string[][] {
   const separator = findSeparator(text)
   const body = text.replace(/^sep=[\t;|,]\r?\n/, (line) => line.replace(/sep=./, ''))
+  guardFields(body, separator ?? '')
   const { data, errors } = Papa.parse<string[]>(body, { delimiter: separator ?? '\u001f' })
   const fault = errors.find(({ type }) => type === 'Quotes')
   if (fault)
     refuse('damaged-file', 'a quotation mark is not closed: the rest of the file would be one field', {
       cell: withSheet(sheet, addressOf(fault.row ?? 0, 0)),
     })
-  const fields = data.reduce((sum, row) => sum + row.length, 0)
-  if (fields > LIMITS.textCells || data.length > LIMITS.rows)
-    refuse('too-many-cells', `the file holds ${fields} fields; at most ${LIMITS.textCells} are read`)
   return data
+}
+
+/** Counts fields before they are made: a file of separators alone would fill the memory. */
+function guardFields(text: string, separator: string): void {
+  let fields = 1
+  for (let at = 0; at < text.length; at++) {
+    const letter = text[at]
+    if (letter === '\n' || letter === separator) fields++
+  }
+  if (fields > LIMITS.textCells)
+    refuse('too-many-cells', `the file holds about ${fields} fields; at most ${LIMITS.textCells} are read`)
 }
 
 function textSheet(

@@ -45,7 +45,8 @@ export function stylesEvents(styles: CellStyle[]): XmlEvents {
   return {
     open(name, attributes) {
       if (name === 'fonts' || name === 'cellXfs' || name === 'cellStyleXfs' || name === 'dxfs') section = name
-      else if (name === 'numFmt') formats.set(Number(attributes.numFmtId), attributes.formatCode ?? '')
+      else if (name === 'numFmt')
+        formats.set(Number(attributes.numFmtId), shortCode(attributes.formatCode ?? ''))
       else if (section === 'fonts' && name === 'font') struckFonts.push(false)
       else if (section === 'fonts' && name === 'strike')
         struckFonts[struckFonts.length - 1] = isOn(attributes)
@@ -63,4 +64,10 @@ export function stylesEvents(styles: CellStyle[]): XmlEvents {
       if (name === section) section = ''
     },
   }
+}
+
+function shortCode(code: string): string {
+  if (code.length > LIMITS.formatCharacters)
+    refuse('damaged-file', `a number format is longer than ${LIMITS.formatCharacters} characters`)
+  return code
 }
