@@ -1,0 +1,7 @@
+export type { RegisterRow } from './arrange.js'
+export { CALIBRATION_DAYS, type ExpiringCalibration } from './calibrations.js'
+export type { HouseChange } from './houses.js'
+export { type LeftOut, type ReadLines, readLines } from './read-lines.js'
+export { makeRegister, REGISTER_FORMAT, type Register, type RegisterOptions } from './register.js'
+export { type LineQuantity, lineQuantities, type TestLine } from './test-line.js'
+export type { Totals } from './totals.js'

@@ -1,0 +1,81 @@
+import { grouped, type RegisterRow } from './arrange.js'
+
+export const groupings = ['site', 'stage', 'tester', 'client'] as const
+export type Grouping = (typeof groupings)[number]
+
+/** What stands where the log did not say. */
+export const NOT_LOGGED = '(not logged)'
+
+/** What a group of tests comes to. Only tests that count are judged; medians and worst are of those too. */
+export interface Totals {
+  /** Name of the group, as first written. */
+  readonly group: string
+  readonly tests: number
+  readonly counting: number
+  readonly meets: number
+  readonly misses: number
+  readonly notValid: number
+  readonly noTarget: number
+  /** First tests that have a target, and those of them that met it. */
+  readonly firstTests: number
+  readonly firstMet: number
+  /** Share of first tests that met; absent where there is none. */
+  readonly firstPassRate?: number
+  readonly medianN50?: number
+  readonly worstN50?: number
+  readonly medianQE50?: number
+  readonly worstQE50?: number
+  readonly withFindings: number
+}
+
+export const groupName = (row: RegisterRow, grouping: Grouping): string => row[grouping] ?? NOT_LOGGED
+
+/** Totals of each group, in alphabetical order. Spreadsheets compare texts without their case, so groups do too. */
+export function totalsBy(rows: readonly RegisterRow[], grouping: Grouping): Totals[] {
+  const groups = grouped(rows, (row) => groupName(row, grouping).toLocaleLowerCase('en'))
+  return [...groups.values()]
+    .map((group) => totalsOf(group[0] ? groupName(group[0], grouping) : NOT_LOGGED, group))
+    .sort((a, b) => a.group.localeCompare(b.group, 'en'))
+}
+
+export function totalsOf(group: string, rows: readonly RegisterRow[]): Totals {
+  const counting = rows.filter(({ counts }) => counts)
+  const outcome = (wanted: RegisterRow['outcome']) => counting.filter((row) => row.outcome === wanted).length
+  const first = rows.filter((row) => row.role === 'first test' && row.outcome !== 'no target')
+  const met = first.filter((row) => row.outcome === 'meets').length
+  const values = (name: 'n50' | 'qE50') =>
+    counting.flatMap(({ results }) => (results[name] === undefined ? [] : [results[name]]))
+  return {
+    group,
+    tests: rows.length,
+    counting: counting.length,
+    meets: outcome('meets'),
+    misses: outcome('misses'),
+    notValid: outcome('not valid'),
+    noTarget: outcome('no target'),
+    firstTests: first.length,
+    firstMet: met,
+    ...(first.length > 0 && { firstPassRate: met / first.length }),
+    ...spread(values('n50'), 'medianN50', 'worstN50'),
+    ...spread(values('qE50'), 'medianQE50', 'worstQE50'),
+    withFindings: rows.filter(({ findings }) => findings.length > 0).length,
+  }
+}
+
+function spread<Median extends string, Worst extends string>(
+  values: readonly number[],
+  median: Median,
+  worst: Worst,
+): { readonly [key in Median | Worst]?: number } {
+  if (values.length === 0) return {}
+  return { [median]: medianOf(values), [worst]: values.reduce((a, b) => Math.max(a, b)) } as {
+    [key in Median | Worst]: number
+  }
+}
+
+/** Middle value, or the mean of the two middle ones, as spreadsheets' MEDIAN. @param values - at least one */
+export function medianOf(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b)
+  const half = sorted.length / 2
+  return ((sorted[Math.ceil(half) - 1] as number) + (sorted[Math.floor(half)] as number)) / 2
+}

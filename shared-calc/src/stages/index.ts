@@ -1,0 +1,1 @@
+export { crossingPressure, type QuantityChange, type StageChange, stageChange } from './stage-change.js'
