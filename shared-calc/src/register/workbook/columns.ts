@@ -1,0 +1,184 @@
+import type { RegisterRow } from '../arrange.js'
+import { daysBetween } from '../calibrations.js'
+import { NOT_LOGGED } from '../totals.js'
+
+export const REGISTER_SHEET = 'Register'
+/** First row of tests; the row above holds the headings. */
+export const FIRST_ROW = 7
+/** Cell with the date on which calibrations are judged. */
+export const AS_OF = '$C$3'
+
+export type CellContent =
+  | string
+  | number
+  | Date
+  | { readonly formula: string; readonly result: string | number }
+  | { readonly text: string; readonly hyperlink: string }
+  | null
+
+/** One column of the register. */
+export interface RegisterColumn {
+  readonly key: string
+  readonly head: string
+  readonly width: number
+  readonly numFmt?: string
+  readonly align?: 'right' | 'left' | 'center'
+  /** @param cell - address of another column in the same row */
+  readonly content: (row: RegisterRow, cell: (key: string) => string, asOf: string) => CellContent
+}
+
+export const dateOf = (iso: string): Date => new Date(`${iso}T00:00:00Z`)
+
+const figure = (
+  key: 'n50' | 'qE50' | 'qF50' | 'q50' | 'ela4',
+  head: string,
+  numFmt: string,
+): RegisterColumn => ({
+  key,
+  head,
+  width: 9,
+  numFmt,
+  align: 'right',
+  content: ({ results }) => results[key] ?? null,
+})
+
+const text = (
+  key: string,
+  head: string,
+  width: number,
+  content: (row: RegisterRow) => CellContent,
+): RegisterColumn => ({ key, head, width, align: 'left', content })
+
+/** The earliest date on which an instrument of the test must be calibrated again. */
+const earliestDue = ({ gauge, device }: RegisterRow): string | undefined =>
+  [gauge.calibrationDue, device.calibrationDue].filter((due) => due !== undefined).sort()[0]
+
+const NOT_LOGGED_TEXT = (value: string | undefined): string => value ?? NOT_LOGGED
+
+const count = (key: string, head: string, counted: (row: RegisterRow) => number): RegisterColumn => ({
+  key,
+  head,
+  width: 7,
+  align: 'right',
+  numFmt: '0',
+  content: counted,
+})
+
+/** The register's columns in their order; those up to `printedColumns` are printed. */
+export const columns: readonly RegisterColumn[] = [
+  { key: 'row', head: 'No.', width: 5, align: 'right', numFmt: '0', content: ({ row }) => row },
+  text('site', 'Site', 20, ({ site }) => NOT_LOGGED_TEXT(site)),
+  text('plot', 'Plot', 16, ({ building }) => building),
+  text('stage', 'Stage', 13, ({ stage }) => NOT_LOGGED_TEXT(stage)),
+  {
+    key: 'date',
+    head: 'Date',
+    width: 11,
+    numFmt: 'yyyy-mm-dd',
+    align: 'left',
+    content: ({ date }) => dateOf(date),
+  },
+  text('tester', 'Tester', 14, ({ tester }) => NOT_LOGGED_TEXT(tester)),
+  figure('n50', 'n50\n1/h', '0.00'),
+  figure('qE50', 'qE50\nm³/(h·m²)', '0.00'),
+  figure('qF50', 'qF50\nm³/(h·m²)', '0.00'),
+  figure('q50', 'q50\nm³/h', '0.0'),
+  figure('ela4', 'ELA 4 Pa\ncm²', '0.0'),
+  text('judged', 'Judged', 8, ({ judged }) => judged?.quantity ?? ''),
+  {
+    key: 'value',
+    head: 'Value',
+    width: 8,
+    numFmt: '0.00',
+    align: 'right',
+    content: ({ judged }) => judged?.value ?? null,
+  },
+  {
+    key: 'limit',
+    head: 'Limit',
+    width: 8,
+    numFmt: '0.00',
+    align: 'right',
+    content: ({ judged }) => judged?.limit ?? null,
+  },
+  {
+    key: 'margin',
+    head: 'Margin',
+    width: 8,
+    numFmt: '0.00',
+    align: 'right',
+    content: ({ judged }, cell) => ({
+      formula: `IF(AND(ISNUMBER(${cell('value')}),ISNUMBER(${cell('limit')})),${cell('limit')}-${cell('value')},"")`,
+      result: judged?.margin ?? '',
+    }),
+  },
+  {
+    key: 'verdict',
+    head: 'Verdict',
+    width: 11,
+    align: 'left',
+    content: ({ outcome }, cell) => ({
+      formula: `IF(${cell('margin')}="","no target",IF(${cell('invalidating')}>0,"not valid",IF(${cell('margin')}>=0,"meets","misses")))`,
+      result: outcome,
+    }),
+  },
+  count('findings', 'Find-\nings', ({ findings }) => findings.length),
+  count(
+    'invalidating',
+    'Invali-\ndating',
+    ({ findings }) => findings.filter(({ severity }) => severity === 'invalidates').length,
+  ),
+  text('role', 'Which test', 12, ({ role }) => role),
+  {
+    key: 'of',
+    head: 'of No.',
+    width: 7,
+    numFmt: '0',
+    align: 'right',
+    content: ({ of }) => of ?? null,
+  },
+  {
+    key: 'counts',
+    head: 'Counts',
+    width: 8,
+    align: 'left',
+    content: ({ counts }) => (counts ? 'yes' : 'no'),
+  },
+  {
+    key: 'due',
+    head: 'Calibration\ndue',
+    width: 12,
+    numFmt: 'yyyy-mm-dd',
+    align: 'left',
+    content: (row) => {
+      const due = earliestDue(row)
+      return due === undefined ? 'not logged' : dateOf(due)
+    },
+  },
+  {
+    key: 'days',
+    head: 'Days\nleft',
+    width: 7,
+    numFmt: '0',
+    align: 'right',
+    content: (row, cell, asOf) => {
+      const due = earliestDue(row)
+      return {
+        formula: `IF(ISNUMBER(${cell('due')}),${cell('due')}-${AS_OF},"")`,
+        result: due === undefined ? '' : daysBetween(asOf, due),
+      }
+    },
+  },
+  text('client', 'Client', 24, ({ client }) => NOT_LOGGED_TEXT(client)),
+  text('number', 'Test number', 16, ({ testNumber }) => testNumber ?? ''),
+  text('target', 'Target', 30, ({ judged }) => judged?.label ?? ''),
+  text('file', 'File', 40, ({ file, part }) => ({
+    text: part === undefined ? file : `${file} (${part})`,
+    hyperlink: encodeURI(file).replaceAll('#', '%23'),
+  })),
+  text('altered', 'To look at', 44, ({ altered, remark }) => [altered, remark].filter(Boolean).join('; ')),
+  text('version', 'Calculation', 12, ({ calculationVersion }) => calculationVersion),
+]
+
+/** How many columns from the left go onto paper. */
+export const printedColumns = columns.findIndex(({ key }) => key === 'days') + 1

@@ -1,0 +1,21 @@
+import { columnLetters } from '../../workbook/address.js'
+import { columns, FIRST_ROW, REGISTER_SHEET } from './columns.js'
+
+const letters = new Map(columns.map(({ key }, i) => [key, columnLetters(i + 1)]))
+
+export function letterOf(key: string): string {
+  const letter = letters.get(key)
+  if (!letter) throw new RangeError(`the register has no column ${key}`)
+  return letter
+}
+
+/** `$G12` for the column in a row of the register's own sheet. */
+export const cellOf = (key: string, row: number): string => `$${letterOf(key)}${row}`
+
+/** The whole column of tests, as seen from another sheet. @param tests - number of rows; at least one is spanned */
+export const columnRange = (key: string, tests: number): string => {
+  const letter = letterOf(key)
+  return `${REGISTER_SHEET}!$${letter}$${FIRST_ROW}:$${letter}$${lastRow(tests)}`
+}
+
+export const lastRow = (tests: number): number => FIRST_ROW + Math.max(tests, 1) - 1

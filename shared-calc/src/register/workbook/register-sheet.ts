@@ -1,0 +1,136 @@
+import type { Workbook, Worksheet } from 'exceljs'
+import { columnLetters } from '../../workbook/address.js'
+import { setUpPage } from '../../workbook/page.js'
+import { dress, fills, fonts, underline } from '../../workbook/styles.js'
+import type { Register } from '../register.js'
+import { medianOf } from '../totals.js'
+import { type CellContent, columns, dateOf, FIRST_ROW, printedColumns, REGISTER_SHEET } from './columns.js'
+import { cellOf, lastRow, letterOf } from './places.js'
+import { colourVerdicts } from './verdict-colours.js'
+
+/** One row per test; margins, verdicts and days are formulas, so that a corrected value carries through. */
+export function writeRegisterSheet(workbook: Workbook, register: Register): Worksheet {
+  const sheet = workbook.addWorksheet(REGISTER_SHEET, {
+    views: [{ state: 'frozen', xSplit: 3, ySplit: FIRST_ROW - 1, showGridLines: false }],
+  })
+  sheet.columns = columns.map(({ width }) => ({ width }))
+  writeHead(sheet, register)
+  columns.forEach(({ head, align }, i) => {
+    dress(sheet.getCell(FIRST_ROW - 1, i + 1), {
+      font: fonts.bold,
+      fill: fills.heading,
+      alignment: { horizontal: align ?? 'left', vertical: 'bottom', wrapText: true },
+    }).value = head
+  })
+  sheet.getRow(FIRST_ROW - 1).height = 28
+  register.rows.forEach((test, index) => {
+    const row = FIRST_ROW + index
+    columns.forEach(({ numFmt, align, content }, i) => {
+      const cell = dress(sheet.getCell(row, i + 1), {
+        ...(test.counts ? {} : { font: fonts.muted }),
+        ...(numFmt && { numFmt }),
+        alignment: { horizontal: align ?? 'left', vertical: 'top' },
+      })
+      put(
+        cell,
+        content(test, (key) => cellOf(key, row), register.asOf),
+      )
+    })
+    underline(sheet, row, columns.length)
+  })
+  const last = lastRow(register.rows.length)
+  sheet.autoFilter = `A${FIRST_ROW - 1}:${columnLetters(columns.length)}${last}`
+  colourVerdicts(sheet, `${letterOf('verdict')}${FIRST_ROW}:${letterOf('verdict')}${last}`)
+  colourDays(sheet, last)
+  setUpPage(sheet, {
+    landscape: true,
+    title: titleOf(register),
+    lastRow: last,
+    lastColumn: printedColumns,
+    repeat: `${FIRST_ROW - 1}:${FIRST_ROW - 1}`,
+  })
+  return sheet
+}
+
+export const titleOf = ({ month }: Register): string =>
+  month === undefined ? 'Register of airtightness tests' : `Register of airtightness tests, ${month}`
+
+export function put(cell: ReturnType<typeof dress>, content: CellContent): void {
+  if (content === null) return
+  cell.value = content
+  if (typeof content === 'object' && 'hyperlink' in content)
+    cell.font = { ...fonts.body, underline: true, color: { argb: 'FF1F4E5F' } }
+}
+
+function writeHead(sheet: Worksheet, register: Register): void {
+  dress(sheet.getCell('A1'), { font: fonts.title }).value = titleOf(register)
+  sheet.getRow(1).height = 26
+  dress(sheet.getCell('A2'), { font: fonts.muted }).value =
+    'Figures as issued. Values and limits may be corrected here: margins, verdicts, totals and charts follow. Filters carry into the line below.'
+  dress(sheet.getCell('A3'), { font: fonts.muted }).value = 'judged on'
+  dress(sheet.getCell('C3'), {
+    fill: fills.given,
+    numFmt: 'yyyy-mm-dd',
+    alignment: { horizontal: 'left' },
+  }).value = dateOf(register.asOf)
+  dress(sheet.getCell('A4'), { font: fonts.bold }).value = 'shown'
+  const last = lastRow(register.rows.length)
+  const range = (key: string) => `${letterOf(key)}${FIRST_ROW}:${letterOf(key)}${last}`
+  dress(sheet.getCell('C4'), {
+    font: fonts.bold,
+    numFmt: '0" tests"',
+    alignment: { horizontal: 'left' },
+  }).value = {
+    formula: `SUBTOTAL(103,${range('plot')})`,
+    result: register.rows.length,
+  }
+  const values = register.rows.flatMap(({ results }) => (results.n50 === undefined ? [] : [results.n50]))
+  const shown: [string, string, string, number | ''][] = [
+    ['site', 'mean and worst n50 of those shown', '', ''],
+    ['n50', '', `IFERROR(SUBTOTAL(101,${range('n50')}),"")`, values.length ? meanOf(values) : ''],
+    [
+      'qE50',
+      '',
+      `IF(SUBTOTAL(102,${range('n50')})=0,"",SUBTOTAL(104,${range('n50')}))`,
+      values.length ? medianOf([Math.max(...values)]) : '',
+    ],
+  ]
+  for (const [key, label, formula, result] of shown) {
+    const cell = dress(sheet.getCell(`${letterOf(key === 'site' ? 'tester' : key)}4`), {
+      font: fonts.bold,
+      numFmt: '0.00',
+      alignment: { horizontal: 'right' },
+    })
+    cell.value = formula === '' ? label : { formula, result }
+  }
+}
+
+const meanOf = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0) / values.length
+
+/** Calibrations that run out within 60 days in amber, those run out in red. */
+function colourDays(sheet: Worksheet, last: number): void {
+  const letter = letterOf('days')
+  const fill = (argb: string) => ({
+    type: 'pattern' as const,
+    pattern: 'solid' as const,
+    bgColor: { argb },
+    fgColor: { argb },
+  })
+  sheet.addConditionalFormatting({
+    ref: `${letter}${FIRST_ROW}:${letter}${last}`,
+    rules: [
+      {
+        type: 'expression',
+        formulae: [`AND(ISNUMBER(${letter}${FIRST_ROW}),${letter}${FIRST_ROW}<0)`],
+        priority: 11,
+        style: { fill: fill('FFF4A6A6'), font: { bold: true } },
+      },
+      {
+        type: 'expression',
+        formulae: [`AND(ISNUMBER(${letter}${FIRST_ROW}),${letter}${FIRST_ROW}<=60)`],
+        priority: 12,
+        style: { fill: fill('FFFCE8B2') },
+      },
+    ],
+  })
+}

@@ -1,0 +1,188 @@
+import type { Workbook, Worksheet } from 'exceljs'
+import { setUpPage } from '../../workbook/page.js'
+import { dress, fills, fonts, headingRow, underline } from '../../workbook/styles.js'
+import type { Register } from '../register.js'
+import { type Grouping, groupings, type Totals } from '../totals.js'
+import { columnRange } from './places.js'
+import { titleOf } from './register-sheet.js'
+
+export const TOTALS_SHEET = 'Totals'
+
+interface TotalColumn {
+  readonly head: string
+  readonly width: number
+  readonly numFmt: string
+  readonly value: (totals: Totals) => number | ''
+  /** @param group - condition for the group, as `(range=$A5)`; 1 for all tests */
+  readonly formula: (group: string, of: (key: string) => string) => string
+  /** Whether the formula works on arrays and must be entered as one. */
+  readonly array?: boolean
+}
+
+const counted = (of: (key: string) => string): string => `(${of('counts')}="yes")`
+const verdict = (word: string) => (group: string, of: (key: string) => string) =>
+  `SUMPRODUCT(${group}*${counted(of)}*(${of('verdict')}="${word}"))`
+const first = (group: string, of: (key: string) => string): string =>
+  `SUMPRODUCT(${group}*(${of('role')}="first test")*(${of('verdict')}<>"no target"))`
+const firstMet = (group: string, of: (key: string) => string): string =>
+  `SUMPRODUCT(${group}*(${of('role')}="first test")*(${of('verdict')}="meets"))`
+const over = (name: 'MEDIAN' | 'MAX', key: string) => (group: string, of: (key: string) => string) => {
+  const chosen = `${group}*${counted(of)}*ISNUMBER(${of(key)})`
+  return `IF(SUMPRODUCT(${chosen})=0,"",${name}(IF(${chosen}=1,${of(key)})))`
+}
+
+const totalColumns: readonly TotalColumn[] = [
+  {
+    head: 'Tests',
+    width: 8,
+    numFmt: '0',
+    value: ({ tests }) => tests,
+    formula: (group, of) => `SUMPRODUCT(${group}*(${of('plot')}<>""))`,
+  },
+  {
+    head: 'of them\ncounting',
+    width: 9,
+    numFmt: '0',
+    value: ({ counting }) => counting,
+    formula: (group, of) => `SUMPRODUCT(${group}*${counted(of)})`,
+  },
+  { head: 'meets', width: 8, numFmt: '0', value: ({ meets }) => meets, formula: verdict('meets') },
+  { head: 'misses', width: 8, numFmt: '0', value: ({ misses }) => misses, formula: verdict('misses') },
+  {
+    head: 'not\nvalid',
+    width: 8,
+    numFmt: '0',
+    value: ({ notValid }) => notValid,
+    formula: verdict('not valid'),
+  },
+  {
+    head: 'no\ntarget',
+    width: 8,
+    numFmt: '0',
+    value: ({ noTarget }) => noTarget,
+    formula: verdict('no target'),
+  },
+  {
+    head: 'first tests\njudged',
+    width: 11,
+    numFmt: '0',
+    value: ({ firstTests }) => firstTests,
+    formula: first,
+  },
+  {
+    head: 'met at\nfirst test',
+    width: 10,
+    numFmt: '0',
+    value: ({ firstMet: met }) => met,
+    formula: firstMet,
+  },
+  {
+    head: 'pass rate at\nfirst test',
+    width: 11,
+    numFmt: '0 %',
+    value: ({ firstPassRate }) => firstPassRate ?? '',
+    formula: (group, of) => `IF(${first(group, of)}=0,"",${firstMet(group, of)}/${first(group, of)})`,
+  },
+  {
+    head: 'n50 median\n1/h',
+    width: 11,
+    numFmt: '0.00',
+    value: ({ medianN50 }) => medianN50 ?? '',
+    formula: over('MEDIAN', 'n50'),
+    array: true,
+  },
+  {
+    head: 'n50 worst\n1/h',
+    width: 11,
+    numFmt: '0.00',
+    value: ({ worstN50 }) => worstN50 ?? '',
+    formula: over('MAX', 'n50'),
+    array: true,
+  },
+  {
+    head: 'qE50 median\nm³/(h·m²)',
+    width: 12,
+    numFmt: '0.00',
+    value: ({ medianQE50 }) => medianQE50 ?? '',
+    formula: over('MEDIAN', 'qE50'),
+    array: true,
+  },
+  {
+    head: 'qE50 worst\nm³/(h·m²)',
+    width: 12,
+    numFmt: '0.00',
+    value: ({ worstQE50 }) => worstQE50 ?? '',
+    formula: over('MAX', 'qE50'),
+    array: true,
+  },
+  {
+    head: 'tests with\nfindings',
+    width: 10,
+    numFmt: '0',
+    value: ({ withFindings }) => withFindings,
+    formula: (group, of) => `SUMPRODUCT(${group}*(${of('findings')}>0))`,
+  },
+]
+
+const headings: Readonly<Record<Grouping, string>> = {
+  site: 'By site',
+  stage: 'By stage',
+  tester: 'By tester',
+  client: 'By client',
+}
+
+const COLUMNS = totalColumns.length + 1
+
+/** Totals as live formulas over the register: what is corrected there changes here. */
+export function writeTotalsSheet(workbook: Workbook, register: Register): void {
+  const sheet = workbook.addWorksheet(TOTALS_SHEET, { views: [{ showGridLines: false }] })
+  sheet.columns = [30, ...totalColumns.map(({ width }) => width)].map((width) => ({ width }))
+  dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Totals'
+  sheet.getRow(1).height = 26
+  dress(sheet.getCell('A2'), { font: fonts.muted }).value =
+    'A test counts unless it is a duplicate or another took its place. The pass rate is that of first tests, whatever retests came to.'
+  const tests = register.rows.length
+  let row = writeBlock(sheet, 4, 'All tests', [register.overall], tests)
+  for (const grouping of groupings)
+    row = writeBlock(sheet, row + 1, headings[grouping], register.totals[grouping], tests, grouping)
+  setUpPage(sheet, { landscape: true, title: titleOf(register), lastRow: row, lastColumn: COLUMNS })
+}
+
+function writeBlock(
+  sheet: Worksheet,
+  start: number,
+  title: string,
+  groups: readonly Totals[],
+  tests: number,
+  grouping?: Grouping,
+): number {
+  headingRow(sheet, start, title, COLUMNS)
+  sheet.getRow(start).height = 28
+  totalColumns.forEach(({ head }, i) => {
+    dress(sheet.getCell(start, i + 2), {
+      font: fonts.bold,
+      fill: fills.heading,
+      alignment: { horizontal: 'right', vertical: 'bottom', wrapText: true },
+    }).value = head
+  })
+  dress(sheet.getCell(start, 1), {
+    font: fonts.heading,
+    fill: fills.heading,
+    alignment: { vertical: 'bottom' },
+  })
+  groups.forEach((totals, index) => {
+    const row = start + 1 + index
+    dress(sheet.getCell(row, 1), grouping ? {} : { font: fonts.bold }).value = grouping ? totals.group : 'all'
+    const condition = grouping ? `(${columnRange(grouping, tests)}=$A${row})` : '1'
+    totalColumns.forEach(({ numFmt, value, formula, array }, i) => {
+      const cell = dress(sheet.getCell(row, i + 2), { numFmt, alignment: { horizontal: 'right' } })
+      const text = formula(condition, (key) => columnRange(key, tests))
+      const result = value(totals)
+      const plain = { formula: text, result }
+      // The type of an array formula is missing from exceljs's own union of cell values.
+      cell.value = array ? Object.assign(plain, { shareType: 'array', ref: cell.address }) : plain
+    })
+    underline(sheet, row, COLUMNS)
+  })
+  return start + 1 + groups.length
+}

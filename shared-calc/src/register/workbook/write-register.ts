@@ -1,0 +1,30 @@
+import ExcelJS from 'exceljs'
+import { addCharts } from '../../workbook/chart/index.js'
+import type { Register } from '../register.js'
+import { writeCharts } from './charts.js'
+import { dateOf } from './columns.js'
+import { writeLeftOutSheet } from './left-out-sheet.js'
+import { titleOf, writeRegisterSheet } from './register-sheet.js'
+import { writeStagesSheet } from './stages-sheet.js'
+import { writeToDoSheet } from './to-do-sheet.js'
+import { writeTotalsSheet } from './totals-sheet.js'
+
+/** The register as a workbook: Register, Totals, Stages, To do, Charts, Left out. The same register gives the same bytes. */
+export async function writeRegisterWorkbook(register: Register): Promise<Uint8Array> {
+  const workbook = new ExcelJS.Workbook()
+  const dated = dateOf(register.asOf)
+  Object.assign(workbook, {
+    creator: 'Draughtbook',
+    lastModifiedBy: 'Draughtbook',
+    created: dated,
+    modified: dated,
+    title: titleOf(register),
+  })
+  writeRegisterSheet(workbook, register)
+  writeTotalsSheet(workbook, register)
+  writeStagesSheet(workbook, register)
+  writeToDoSheet(workbook, register)
+  const charts = writeCharts(workbook, register)
+  writeLeftOutSheet(workbook, register)
+  return addCharts(new Uint8Array(await workbook.xlsx.writeBuffer()), charts)
+}
