@@ -112,6 +112,7 @@ describe.each([
     driven.select('Log', 'A:B')
     const block = await driven.host.selection()
     expect(block.address).toBe('B2:B4')
+    expect(block.asked).toBe('A1:B1048576')
     expect(block.limited).toBe('read B2:B4, the part of A1:B1048576 that is used')
   })
 

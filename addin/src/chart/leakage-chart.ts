@@ -45,8 +45,8 @@ export function leakageChart(data: ChartData, width_px: number, height_px: numbe
     ...(data.limit ? [data.limit.flow_m3_h] : []),
   ]
   if (flows.length === 0) return empty(width_px, height_px)
-  const x = logScale(pressures, MARGIN.left, width_px - MARGIN.right)
-  const y = logScale(flows, height_px - MARGIN.bottom, MARGIN.top)
+  const x = logScale(pressures, MARGIN.left, width_px - MARGIN.right, 22)
+  const y = logScale(flows, height_px - MARGIN.bottom, MARGIN.top, 15)
   return [
     open(width_px, height_px, describe(data)),
     axes(x, y, width_px, height_px),

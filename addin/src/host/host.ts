@@ -6,8 +6,10 @@ export type CellValue = string | number | boolean
 /** A rectangle of cells as read: `values`, `texts` and `formats` have the same shape, rows by columns. */
 export interface CellBlock {
   sheet: string
-  /** Address on the sheet, as in `B4:C12`. */
+  /** Address on the sheet of the cells read, as in `B4:C12`. */
   address: string
+  /** Address asked for; it reaches beyond `address` where only a part of it is used. */
+  asked: string
   values: CellValue[][]
   /** What the sheet shows. */
   texts: string[][]

@@ -57,6 +57,7 @@ export async function readBlock(context: Excel.RequestContext, range: Excel.Rang
     return {
       sheet: worksheet.name,
       address: areaAddress({ ...asked, bottom: asked.top, right: asked.left }),
+      asked: areaAddress(asked),
       values: [],
       texts: [],
       formats: [],
@@ -70,6 +71,7 @@ export async function readBlock(context: Excel.RequestContext, range: Excel.Rang
   const block: CellBlock = {
     sheet: worksheet.name,
     address: areaAddress(area),
+    asked: areaAddress(asked),
     values: [],
     texts: [],
     formats: [],

@@ -184,6 +184,7 @@ export class PageHost implements Host {
       return {
         sheet: sheet.name,
         address: areaAddress({ ...asked, bottom: asked.top, right: asked.left }),
+        asked: areaAddress(asked),
         values: [],
         texts: [],
         formats: [],
@@ -203,6 +204,7 @@ export class PageHost implements Host {
     const block: CellBlock = {
       sheet: sheet.name,
       address: areaAddress(area),
+      asked: areaAddress(asked),
       values: grid((row, column): CellValue => sheet.at(row, column)?.value ?? ''),
       texts: grid((row, column) => this.textAt(sheet, row, column)),
       formats: grid((row, column) => sheet.at(row, column)?.format ?? 'General'),

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks'
-import { type Area, areaAddress } from '../../host/address.js'
+import { type Area, areaAddress, joinReference, parseArea } from '../../host/address.js'
 import type { CellSheet } from '../../host/cell-sheet.js'
 import type { PageHost } from '../../host/page/page-host.js'
 
@@ -9,20 +9,39 @@ interface CellBarProps {
   area: Area
 }
 
-/** Address of the selection and what its first cell holds, to read in full and to correct. */
+/** The selection's address, to read or to type, and what its first cell holds, to read in full or to correct. */
 export function CellBar({ host, sheet, area }: CellBarProps) {
   const cell = sheet.at(area.top - 1, area.left - 1)
   const held = cell ? String(cell.value) : ''
-  const place = `${sheet.name}!${areaAddress(area)}`
+  const address = areaAddress(area)
+  const place = `${sheet.name}!${address}`
   const [text, setText] = useState(held)
-  useEffect(() => setText(held), [held, place])
+  const [typed, setTyped] = useState(address)
+  useEffect(() => {
+    setText(held)
+    setTyped(address)
+  }, [held, place])
   const put = (): void => {
     if (text !== held) void host.type(sheet.name, area.top, area.left, text)
   }
+  const go = (): void => {
+    const wanted = parseArea(typed)
+    if (wanted && wanted.sheet === undefined) void host.jump(joinReference(sheet.name, typed))
+    else setTyped(address)
+  }
   return (
     <div class="cell-bar">
-      <span class="address">{areaAddress(area)}</span>
       <input
+        class="address"
+        aria-label="Selected cells"
+        spellcheck={false}
+        value={typed}
+        onInput={(event) => setTyped(event.currentTarget.value)}
+        onBlur={() => setTyped(address)}
+        onKeyDown={(event) => event.key === 'Enter' && go()}
+      />
+      <input
+        class="content"
         aria-label={`Content of cell ${areaAddress({ ...area, bottom: area.top, right: area.left })}`}
         value={text}
         onInput={(event) => setText(event.currentTarget.value)}

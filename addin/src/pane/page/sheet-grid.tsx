@@ -68,7 +68,7 @@ export function SheetGrid({ host, sheet, area }: SheetGridProps) {
     if (next) go(next)
     else if (event.key === 'Delete') void host.type(sheet.name, cursor.anchor.row, cursor.anchor.column, '')
     else if (event.key === 'Enter' || event.key === 'F2')
-      room.current?.parentElement?.querySelector<HTMLInputElement>('.cell-bar input')?.select()
+      room.current?.parentElement?.querySelector<HTMLInputElement>('.cell-bar .content')?.select()
     else return
     event.preventDefault()
   }
@@ -136,7 +136,9 @@ export function SheetGrid({ host, sheet, area }: SheetGridProps) {
           aria-rowindex={1}
           style={{ paddingLeft: `${starts[firstColumn] ?? 0}px` }}
         >
-          <span class="head corner" role="columnheader" aria-label="row" />
+          <span class="head corner" role="columnheader">
+            <span class="unseen">row</span>
+          </span>
           {shown.map((column) => (
             <span
               class="head"

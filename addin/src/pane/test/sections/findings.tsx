@@ -1,6 +1,6 @@
 import type { Finding } from '@draughtbook/shared-calc'
 import { labelOf } from '../../fields.js'
-import { figure, withMinus } from '../../figures.js'
+import { withMinus } from '../../figures.js'
 import { MarkToggle } from '../mark-toggle.js'
 import type { Section, SectionProps } from '../section.js'
 
@@ -43,7 +43,7 @@ function Findings({ store, state }: SectionProps) {
               )}
               {finding.value !== undefined && finding.limit !== undefined ? (
                 <span>
-                  {withMinus(figure(finding.value, 4))} against {withMinus(figure(finding.limit, 4))}
+                  {shortest(finding.value)} against {shortest(finding.limit)}
                 </span>
               ) : null}
               {finding.clause ? (
@@ -72,6 +72,10 @@ function places({ cells = [], where }: Finding): { text: string; cell?: string }
   return all.length > 8 ? [...all.slice(0, 8), { text: `and ${all.length - 8} more` }] : all
 }
 
+const shortest = (value: number): string => withMinus(String(Number(value.toPrecision(4))))
+
+const plural = (count: number, word: string): string => `${count} ${word}${count === 1 ? '' : 's'}`
+
 export const findingsSection: Section = {
   id: 'findings',
   title: 'Findings',
@@ -79,7 +83,11 @@ export const findingsSection: Section = {
   summary: ({ result }) => {
     const count = (severity: Finding['severity']) =>
       result?.findings.filter((finding) => finding.severity === severity).length ?? 0
-    return [`${count('invalidates')} invalidate`, `${count('caution')} cautions`, `${count('note')} notes`]
+    return [
+      `${count('invalidates')} invalidating`,
+      plural(count('caution'), 'caution'),
+      plural(count('note'), 'note'),
+    ]
       .filter((text) => !text.startsWith('0 '))
       .join(' · ')
   },

@@ -33,7 +33,7 @@ function RunFieldset({ direction, store, state }: SectionProps & { direction: Di
   const pick = async (role: RunRole): Promise<void> => {
     const block = await store.attempt(() => store.host.selection())
     if (block)
-      change({ ...picks, [role]: { ...picks[role], reference: joinReference(block.sheet, block.address) } })
+      change({ ...picks, [role]: { ...picks[role], reference: joinReference(block.sheet, block.asked) } })
   }
   const without = (role: RunRole): RunPicks => {
     const { [role]: _, ...others } = picks
@@ -116,14 +116,14 @@ function Ranges({ direction, picks, store, onChange }: RangesProps) {
   const { ranges, range, ...others } = picks
   const pick = async (): Promise<void> => {
     const block = await store.attempt(() => store.host.selection())
-    if (block) onChange({ ...others, ranges: { reference: joinReference(block.sheet, block.address) } })
+    if (block) onChange({ ...others, ranges: { reference: joinReference(block.sheet, block.asked) } })
   }
   return (
     <div class="role">
       <button
         type="button"
         class="pick"
-        aria-label={`Range of each reading, ${direction}: take the selected cells`}
+        aria-label={`Device range, ${direction}: take the selected cells`}
         onClick={() => void pick()}
       >
         <PickIcon /> Device range

@@ -17,6 +17,8 @@ const SHAPES: Record<Evaluation['verdict']['outcome'], string> = {
 }
 
 function Result({ state: { evaluation, result } }: SectionProps) {
+  // Once there is a result, only pressures still worth setting are worth a line.
+  const steps = (result?.next ?? []).filter(({ pressure_Pa }) => pressure_Pa !== undefined || !evaluation)
   return (
     <>
       {evaluation ? (
@@ -28,7 +30,7 @@ function Result({ state: { evaluation, result } }: SectionProps) {
       {result?.estimates.map((estimate) => (
         <Estimate key={estimate.direction} estimate={estimate} />
       ))}
-      {result?.next.map(({ direction, pressure_Pa, why }) => (
+      {steps.map(({ direction, pressure_Pa, why }) => (
         <p class="next" key={direction}>
           {pressure_Pa === undefined ? (
             <>
@@ -94,14 +96,13 @@ function Figures({ evaluation }: { evaluation: Evaluation }) {
       <table class="figures">
         <thead>
           <tr>
-            <th scope="col">At 50 Pa</th>
+            <th scope="col">quantity</th>
             {runs.map(({ direction }) => (
               <th scope="col" key={direction}>
                 {direction === 'depressurisation' ? 'depress.' : 'press.'}
               </th>
             ))}
             <th scope="col">{runs.length > 1 ? 'mean' : 'result'}</th>
-            <th scope="col">unit</th>
           </tr>
         </thead>
         <tbody>
@@ -109,14 +110,15 @@ function Figures({ evaluation }: { evaluation: Evaluation }) {
             const mean = results[key]
             return mean ? (
               <tr key={key}>
-                <th scope="row">{label}</th>
+                <th scope="row">
+                  {label} <span class="unit">{unitText(mean.unit)}</span>
+                </th>
                 {runs.map((run) => (
                   <td key={run.direction} title={intervalText(run[key])}>
                     {run[key] ? figure(run[key].value) : '–'}
                   </td>
                 ))}
                 <td class="mean">{figure(mean.value)}</td>
-                <td class="unit">{unitText(mean.unit)}</td>
               </tr>
             ) : null
           })}
@@ -128,24 +130,23 @@ function Figures({ evaluation }: { evaluation: Evaluation }) {
               </td>
             ))}
             <td />
-            <td />
           </tr>
           <tr>
-            <th scope="row">coefficient C_L</th>
+            <th scope="row">
+              coefficient C_L <span class="unit">m³/(h·Paⁿ)</span>
+            </th>
             {runs.map(({ direction, airLeakageCoefficient }) => (
               <td key={direction} title={intervalText(airLeakageCoefficient)}>
                 {figure(airLeakageCoefficient.value, 4)}
               </td>
             ))}
             <td />
-            <td class="unit">m³/(h·Paⁿ)</td>
           </tr>
           <tr>
             <th scope="row">r²</th>
             {runs.map(({ direction, rSquared }) => (
-              <td key={direction}>{rSquared?.toFixed(4) ?? '–'}</td>
+              <td key={direction}>{rSquared?.toFixed(5) ?? '–'}</td>
             ))}
-            <td />
             <td />
           </tr>
         </tbody>

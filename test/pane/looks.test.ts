@@ -1,0 +1,103 @@
+import { mkdir, readFile } from 'node:fs/promises'
+import { fileURLToPath } from 'node:url'
+import type { Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { openDemo, openLog, outcome, type } from './support/steps.js'
+import { World } from './support/world.js'
+
+const PICTURES = fileURLToPath(new URL('../output/pane', import.meta.url))
+const AXE = fileURLToPath(import.meta.resolve('axe-core/axe.min.js'))
+
+let world: World
+beforeAll(async () => {
+  world = await World.start()
+  await mkdir(PICTURES, { recursive: true })
+})
+afterAll(() => world?.stop())
+
+interface Violation {
+  id: string
+  nodes: { html: string }[]
+}
+
+/** Every rule of axe-core, also those beyond WCAG, on the page as it stands. */
+async function violations(page: Page): Promise<string[]> {
+  await page.evaluate(await readFile(AXE, 'utf8'))
+  const found = await page.evaluate(async () => {
+    const { axe } = window as unknown as { axe: { run: () => Promise<{ violations: Violation[] }> } }
+    return (await axe.run()).violations
+  })
+  return found.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')}`)
+}
+
+async function shoot(page: Page, name: string): Promise<void> {
+  await page.screenshot({ path: `${PICTURES}/${name}.png`, fullPage: true })
+}
+
+describe.each([350, 800])('at %i px', (width) => {
+  it.each(['light', 'dark'] as const)('looks right and is accessible, %s', async (colorScheme) => {
+    const { page } = await world.open('', { viewport: { width, height: 1400 }, colorScheme })
+    expect(await violations(page)).toEqual([])
+    await shoot(page, `${width}-${colorScheme}-empty`)
+    await openDemo(page)
+    expect(await violations(page)).toEqual([])
+    await shoot(page, `${width}-${colorScheme}-result`)
+    await type(page, 'F8', 'gust')
+    await page.locator('[data-rule="unusable-entry"]').waitFor()
+    await page.getByText('Show the working').click()
+    await page.locator('.block summary').nth(5).click()
+    expect(await violations(page)).toEqual([])
+    await shoot(page, `${width}-${colorScheme}-broken`)
+  })
+})
+
+describe('room', () => {
+  it.each([320, 350, 480, 800, 1200])('nothing is wider than the window at %i px', async (width) => {
+    const { page } = await world.open('', { viewport: { width, height: 900 } })
+    await openDemo(page)
+    const wide = await page.evaluate(() => document.documentElement.scrollWidth)
+    expect(wide).toBeLessThanOrEqual(width)
+    const pane = await page.locator('.pane').evaluate((element) => element.scrollWidth - element.clientWidth)
+    expect(pane).toBeLessThanOrEqual(0)
+  })
+
+  it('high contrast keeps verdict, marks and curve apart', async () => {
+    const { page } = await world.open('', { viewport: { width: 800, height: 1400 }, forcedColors: 'active' })
+    await openDemo(page)
+    await type(page, 'F8', 'gust')
+    await page.locator('[data-rule="unusable-entry"]').waitFor()
+    await shoot(page, '800-high-contrast')
+    expect(
+      await page.locator('.verdict').evaluate((element) => getComputedStyle(element).borderTopStyle),
+    ).toBe('solid')
+    expect(
+      await page
+        .locator('.cell.marked')
+        .first()
+        .evaluate((element) => getComputedStyle(element).outlineStyle),
+    ).toBe('dashed')
+  })
+})
+
+describe('keyboard alone', () => {
+  it('moves and selects in the grid, reaches the roles, and reads the points of the curve', async () => {
+    const { page } = await world.open()
+    await openLog(page)
+    await page.locator('.sheet').focus()
+    for (const key of ['ArrowDown', 'ArrowDown', 'ArrowRight', 'Shift+ArrowDown', 'Shift+ArrowRight'])
+      await page.keyboard.press(key)
+    expect(await page.locator('input.address').inputValue()).toBe('B3:C4')
+    await page.keyboard.press('Home')
+    await page.keyboard.press('F2')
+    expect(await page.evaluate(() => document.activeElement?.className)).toBe('content')
+    await page.getByRole('button', { name: 'Find the readings' }).focus()
+    await page.keyboard.press('Enter')
+    await outcome(page).waitFor()
+    await page.locator('.point').first().focus()
+    await page
+      .getByText(/depressurisation: [\d.]+ Pa, [\d.]+ m³\/h/)
+      .first()
+      .waitFor()
+    expect(await page.locator('.told').textContent()).toMatch(/% off the curve/)
+  })
+})

@@ -1,0 +1,66 @@
+import { readFile } from 'node:fs/promises'
+import { fileURLToPath } from 'node:url'
+import type { Locator, Page } from 'playwright-core'
+
+const DEMO = fileURLToPath(new URL('../../demo/demo-log.xlsx', import.meta.url))
+
+/** Opens a log on the page twin and waits until its grid stands. */
+export async function openLog(
+  page: Page,
+  file: string | { name: string; buffer: Buffer } = DEMO,
+): Promise<void> {
+  const given = typeof file === 'string' ? file : { ...file, mimeType: 'application/octet-stream' }
+  await page.setInputFiles('input[type=file]', given)
+  const name = typeof file === 'string' ? (file.split('/').at(-1) ?? '') : file.name
+  await page.locator('.book-name', { hasText: name }).waitFor()
+}
+
+/** Opens the demonstration log and lets the pane find its readings; ends with the verdict on show. */
+export async function openDemo(page: Page): Promise<void> {
+  await openLog(page)
+  await page.getByRole('button', { name: 'Find the readings' }).click()
+  await outcome(page).waitFor()
+}
+
+export const outcome = (page: Page): Locator => page.locator('[data-outcome]')
+export const finding = (page: Page, rule: string): Locator => page.locator(`[data-rule="${rule}"]`)
+export const origin = (page: Page): Locator => page.locator('[data-origin]')
+
+/** A field of the form by its label; buttons that name the field too are left out. */
+export const field = (page: Page, label: string): Locator =>
+  page.locator('input, select, textarea').and(page.getByLabel(label))
+
+/** Selects cells of the sheet on show by typing their address. */
+export async function select(page: Page, address: string): Promise<void> {
+  const box = field(page, 'Selected cells')
+  await box.fill(address)
+  await box.press('Enter')
+}
+
+/** Types into a cell of the sheet on show. */
+export async function type(page: Page, address: string, text: string): Promise<void> {
+  await select(page, address)
+  const content = page.getByLabel(`Content of cell ${address}`, { exact: true })
+  await content.fill(text)
+  await content.press('Enter')
+}
+
+/** Presses a role's button, so that the selected cells take that role. */
+export async function pick(
+  page: Page,
+  role: string,
+  direction: 'depressurisation' | 'pressurisation',
+): Promise<void> {
+  await page
+    .getByRole('button', { name: `${role}, ${direction}: take the selected cells`, exact: true })
+    .click()
+}
+
+/** The bytes of the file that a click downloads. */
+export async function downloadOf(
+  page: Page,
+  click: () => Promise<void>,
+): Promise<{ name: string; bytes: Uint8Array }> {
+  const [download] = await Promise.all([page.waitForEvent('download'), click()])
+  return { name: download.suggestedFilename(), bytes: new Uint8Array(await readFile(await download.path())) }
+}

@@ -1,0 +1,165 @@
+import { readFileSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { evaluate, parseRecord } from '../../shared-calc/src/index.js'
+import { readSummaryWorkbook } from '../../shared-calc/src/workbook/index.js'
+import { compareCached } from '../support/formula-cells.js'
+import {
+  downloadOf,
+  field,
+  finding,
+  openDemo,
+  openLog,
+  origin,
+  outcome,
+  pick,
+  select,
+  type,
+} from './support/steps.js'
+import { World } from './support/world.js'
+
+let world: World
+beforeAll(async () => {
+  world = await World.start()
+})
+afterAll(() => world?.stop())
+
+const demoRecord = parseRecord(
+  JSON.parse(readFileSync(fileURLToPath(new URL('../demo/demo-record.json', import.meta.url)), 'utf8')),
+)
+
+describe('the whole job on the page twin', () => {
+  it('opens the demo log, finds the readings, breaks a cell, mends it and exports a workbook that recalculates', async () => {
+    const { page, complaints } = await world.open()
+    await openDemo(page)
+    await expect.poll(() => outcome(page).getAttribute('data-outcome')).toBe('meets')
+    await expect.poll(() => origin(page).getAttribute('data-origin')).toBe('service')
+    const expected = evaluate(demoRecord).results.n50?.value ?? 0
+    expect(await outcome(page).textContent()).toContain(`n50 ${expected.toFixed(3)} 1/h`)
+
+    await type(page, 'F8', 'gust')
+    await finding(page, 'unusable-entry').waitFor()
+    expect(await finding(page, 'unusable-entry').textContent()).toContain('"gust" is not a number')
+    expect(await outcome(page).getAttribute('data-outcome')).toBe('not valid')
+    const download = page.getByRole('button', { name: 'Download the summary workbook' })
+    expect(await download.isDisabled()).toBe(true)
+
+    await select(page, 'A1')
+    await finding(page, 'unusable-entry').getByRole('button', { name: 'Go to Log!F8' }).click()
+    expect(await field(page, 'Selected cells').inputValue()).toBe('F8')
+    expect(await page.locator('#cell-8-6').getAttribute('class')).toContain('invalidates')
+
+    await type(page, 'F8', '93,0')
+    await finding(page, 'unusable-entry').waitFor({ state: 'detached' })
+    await expect.poll(() => outcome(page).getAttribute('data-outcome')).toBe('meets')
+
+    const { name, bytes } = await downloadOf(page, () => download.click())
+    expect(name).toMatch(/^House-7-invented-2026-10-14-summary\.xlsx$/)
+    expect(await compareCached(bytes, { relative: 1e-9, absolute: 1e-12 })).toEqual([])
+    const { record } = await readSummaryWorkbook(bytes)
+    expect(record).toMatchObject({ building: demoRecord.building, conditions: demoRecord.conditions })
+    expect(complaints).toEqual([])
+  })
+
+  it('takes ranges picked by hand and values typed with comma or point', async () => {
+    const { page, complaints } = await world.open()
+    await openLog(page)
+    for (const [role, address] of [
+      ['Pressures', 'E6:E15'],
+      ['Device pressures', 'F6:F15'],
+      ['Device range', 'G6:G15'],
+      ['Zero-flow before', 'H6:H17'],
+      ['Zero-flow after', 'I6:I17'],
+    ] as const) {
+      await select(page, address)
+      await pick(page, role, 'depressurisation')
+    }
+    await field(page, 'Building *').fill('Plot 7 (invented)')
+    await field(page, 'Internal volume m³').fill('243,6')
+    await field(page, 'Test date *').fill('2026-10-14')
+    await field(page, 'Indoor temperature °C').fill('19.4')
+    await field(page, 'Outdoor temperature °C').fill('8,6')
+    await field(page, 'Barometric pressure Pa').fill('1004.8 hPa')
+    await page.getByText('Device', { exact: true }).click()
+    const ranges = demoRecord.flowDevice?.ranges ?? []
+    for (const [index, range] of ranges.entries()) {
+      await page.getByText('Add a calibrated range').click()
+      const own = page.locator('.sub', { hasText: 'Coefficient' }).nth(index)
+      await own
+        .locator('input')
+        .and(page.getByLabel('Range', { exact: true }))
+        .fill(range.label)
+      await own.locator('input').and(page.getByLabel('Coefficient')).fill(String(range.coefficient))
+      await own
+        .locator('input')
+        .and(page.getByLabel('Exponent'))
+        .fill(String(range.exponent).replace('.', ','))
+    }
+    await page.getByLabel('Target', { exact: true }).selectOption('passive-house-new')
+    await outcome(page).waitFor()
+    const expected = evaluate({
+      ...demoRecord,
+      runs: demoRecord.runs.slice(0, 1),
+      building: { name: 'x', volume_m3: 243.6 },
+    })
+    await expect
+      .poll(() => page.locator('.figures tbody tr').first().locator('td').first().textContent())
+      .toBe(expected.runs[0]?.n50?.value.toFixed(3))
+    expect(complaints).toEqual([])
+  })
+
+  it('asks about a number that may be two, and says what is wrong beside its field', async () => {
+    const { page } = await world.open()
+    await field(page, 'Internal volume m³').fill('1,234')
+    const fault = page.locator('.field.wrong .fault')
+    await fault.waitFor()
+    expect(await fault.textContent()).toContain('"1,234" may be 1234 or 1.234')
+    expect(await field(page, 'Internal volume m³').getAttribute('aria-invalid')).toBe('true')
+    await field(page, 'Internal volume m³').fill('12.5 apples')
+    await expect.poll(() => fault.textContent()).toContain('is no unit of volume')
+  })
+
+  it('gives a running estimate after the first reading and names the next pressure', async () => {
+    const { page } = await world.open()
+    const log = 'Pressure [Pa];Flow [m³/h]\n-58,3;130\n'
+    await openLog(page, { name: 'first.csv', buffer: Buffer.from(log) })
+    await select(page, 'A2:A12')
+    await pick(page, 'Pressures', 'depressurisation')
+    await select(page, 'B2:B12')
+    await pick(page, 'Air flows', 'depressurisation')
+    await field(page, 'Internal volume m³').fill('250')
+    // Independent arithmetic: one point, exponent 0.65, equal densities: 130·(50/58.3)^0.65/250 = 0.4705 1/h.
+    await page.getByText('Running estimate: n50 ≈ 0.47 1/h').waitFor()
+    const estimate = page.locator('.estimate')
+    expect(await estimate.textContent()).toContain('exponent 0.65 assumed')
+    expect(await estimate.textContent()).toContain('Not a result')
+    await page.getByText(/Next: about −\d+ Pa/).waitFor()
+    await type(page, 'A3', '-49')
+    await page.getByText('the last reading has no flow yet').waitFor()
+    await type(page, 'B3', '116')
+    await page.getByText('2 readings, exponent 0.65 assumed').waitFor()
+  })
+
+  it('shows the working with formulas, numbers and sources', async () => {
+    const { page } = await world.open()
+    await openDemo(page)
+    await page.getByText('Show the working').click()
+    const block = page.locator('.block', { hasText: 'Air indoors' })
+    await block.locator('summary').click()
+    expect(await block.locator('math').count()).toBeGreaterThan(2)
+    expect(await block.textContent()).toContain('19.4')
+    expect(await block.locator('.source').first().textContent()).not.toBe('')
+  })
+
+  it('keeps what was typed with the workbook and takes it up again', async () => {
+    const { page } = await world.open()
+    await openDemo(page)
+    await field(page, 'Large building, reason').fill('atrium (invented)')
+    await page.locator('[data-saved="yes"]').waitFor()
+    await page.reload()
+    expect(await field(page, 'Large building, reason').inputValue()).toBe('')
+    await openLog(page)
+    await expect.poll(() => field(page, 'Large building, reason').inputValue()).toBe('atrium (invented)')
+    await outcome(page).waitFor()
+  })
+})
