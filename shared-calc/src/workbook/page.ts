@@ -25,7 +25,8 @@ export function setUpPage(
     fitToHeight: onePage ? 1 : 0,
     horizontalCentered: true,
     margins: { left: 0.5, right: 0.5, top: 0.55, bottom: 0.6, header: 0.3, footer: 0.3 },
-    printArea: `A1:${columnLetters(lastColumn)}${lastRow}`,
+    // With rows marked so: exceljs writes A1:F50 as $A1:$F50, which LibreOffice takes for no print area at all.
+    printArea: `A$1:${columnLetters(lastColumn)}$${lastRow}`,
     ...(repeat && { printTitlesRow: repeat }),
   })
   // In headers and footers & begins a code, so text must double it.
