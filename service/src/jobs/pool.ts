@@ -1,5 +1,6 @@
 import { fileURLToPath } from 'node:url'
 import { Piscina } from 'piscina'
+import { errorCode } from '../files/file-fault.js'
 import { HttpFault } from '../http/http-fault.js'
 import type { Jobs } from './jobs.js'
 import { type Outcome, unwrap } from './outcome.js'
@@ -17,9 +18,9 @@ export interface PoolOptions {
 }
 
 export interface Pool extends Jobs {
+  /** Tasks that wait for a worker. */
   readonly waiting: number
-  readonly threads: number
-  /** Thread ids, for tests that end one. */
+  /** The threads, for tests that end one. */
   readonly pool: Piscina
 }
 
@@ -31,27 +32,32 @@ export function startPool({ workers, queue, memory_MB = 512, file = ENTRY }: Poo
     filename: file,
     minThreads: 1,
     maxThreads: workers,
-    maxQueue: queue,
     idleTimeout: 60_000,
     resourceLimits: { maxOldGenerationSizeMb: memory_MB },
   })
   // A worker that dies with nothing to do is replaced by the pool; without a listener it would end the process.
   pool.on('error', () => undefined)
-  const run = (order: Order, signal: AbortSignal) => pool.run(order, { signal })
+  // Counted here: the pool's own bound does not count tasks that can be called off.
+  let inHand = 0
+  const run = (order: Order, signal: AbortSignal): Promise<unknown> => pool.run(order, { signal })
+  const twice = (order: Order, signal: AbortSignal): Promise<unknown> =>
+    run(order, signal).catch((error: unknown) => {
+      if (isCrash(error) && !signal.aborted) return run(order, signal)
+      throw error
+    })
   return {
     pool,
     get waiting() {
-      return pool.queueSize
-    },
-    get threads() {
-      return pool.threads.length
+      return Math.max(0, inHand - workers)
     },
     run: async <Name extends TaskName>(name: Name, input: TaskInput<Name>, signal: AbortSignal) => {
-      const order: Order = { name, input }
-      const outcome: unknown = await run(order, signal)
-        .catch((error: unknown) => (isCrash(error) && !signal.aborted ? run(order, signal) : refused(error)))
-        .catch(refused)
-      return unwrap<TaskResult<Name>>(outcome as Outcome<TaskResult<Name>>)
+      if (inHand >= workers + queue) throw overloaded()
+      inHand++
+      try {
+        return unwrap((await twice({ name, input }, signal).catch(refused)) as Outcome<TaskResult<Name>>)
+      } finally {
+        inHand--
+      }
     },
     close: () => pool.close(),
   }
@@ -61,10 +67,7 @@ const isCrash = (error: unknown) => error instanceof Error && error.message.star
 
 /** What went wrong with the pool itself, as an answer. */
 function refused(error: unknown): never {
-  if (error instanceof HttpFault) throw error
-  const { message = '', code = '' } = error as { message?: string; code?: string }
-  if (message === 'Task queue is at limit') throw overloaded()
-  if (code === 'ERR_WORKER_OUT_OF_MEMORY')
+  if (errorCode(error) === 'ERR_WORKER_OUT_OF_MEMORY')
     throw new HttpFault(422, 'The input needs more memory than one request may use', {
       kind: 'too-much-work',
     })

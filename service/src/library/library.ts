@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import { errorCode } from '../files/file-fault.js'
 import { writeAtomically } from '../files/write-atomically.js'
 import { History, type KeptVersion } from './history.js'
-import { type EntryValue, type Kind, kindNames } from './kinds.js'
+import { type Kind, kindNames } from './kinds.js'
 import { type Entry, type EntryFault, readText, versionOf } from './read-entry.js'
 import { Shelf } from './shelf.js'
 import { withLock } from './with-lock.js'
@@ -37,8 +37,8 @@ export class Library {
     return this.shelves[kind].entry(id)
   }
 
-  /** Saves an entry. Throws Outdated when its state is not the expected one. Resolves to the new version. */
-  put(kind: Kind, id: string, value: EntryValue, expected: Expected): Promise<string> {
+  /** Saves an entry as it was written, in its own order of fields; it must have been checked. Throws Outdated when its state is not the expected one. Resolves to the new version. */
+  put(kind: Kind, id: string, value: unknown, expected: Expected): Promise<string> {
     return this.change(kind, id, expected, async (path) => {
       const text = `${JSON.stringify(value, null, 2)}\n`
       // First the history, then the entry: whatever happens between, nothing is lost.

@@ -8,7 +8,7 @@ import { escaped, page } from './html.js'
 /** The API for people to read, from the same data as /openapi.json. */
 export function apiPage(): string {
   const { components } = openApi() as { components: { schemas: Record<string, unknown> } }
-  const schemas = Object.entries(components.schemas).filter(([name]) => !name.endsWith('List'))
+  const schemas = Object.entries(components.schemas)
   return page(
     'Draughtbook API',
     [

@@ -62,7 +62,8 @@ const saving =
   async (request, response) => {
     const { kind, id } = entryOf(request, response)
     const expected = expectedVersion(request)
-    const value = parseEntry(kind, jsonOf(bytesOf(request)))
+    const value = jsonOf(bytesOf(request))
+    parseEntry(kind, value)
     const version = await library.put(kind, id, value, expected).catch(storageFault)
     response
       .status(expected === undefined ? 201 : 200)

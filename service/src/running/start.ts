@@ -7,6 +7,7 @@ import type { Settings } from '../settings/settings.js'
 import { makeServer } from './make-server.js'
 import { RunningState } from './state.js'
 import { stop } from './stop.js'
+import { warmUp } from './warm-up.js'
 
 export interface Running {
   readonly url: string
@@ -20,6 +21,7 @@ export interface Running {
 export async function start(settings: Settings, log: Logger): Promise<Running> {
   const pool = startPool(settings)
   try {
+    await warmUp(pool)
     const state = new RunningState(settings.concurrency)
     const metrics = new Metrics({ inHand: () => state.inHand, waiting: () => pool.waiting })
     const server = await makeServer(createApp({ settings, jobs: pool, log, state, metrics }), settings)

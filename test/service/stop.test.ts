@@ -1,0 +1,52 @@
+import { connect } from 'node:net'
+import { describe, expect, it } from 'vitest'
+import { postJson } from './support/listen'
+import { demoRecord } from './support/record'
+import { spawnService } from './support/spawned'
+
+const RECORD = JSON.stringify(demoRecord())
+
+describe('a service told to stop', () => {
+  it('finishes what it began, under load, loses no answer and ends with 0', async () => {
+    const { base, child, ended, text } = await spawnService({ args: ['--drain', '1', '--queue', '200'] })
+    const asked = Array.from({ length: 30 }, (_, i) =>
+      postJson(`${base}/v1/${i % 2 ? 'workbooks' : 'evaluations'}`, RECORD).then(async (answer) => ({
+        status: answer.status,
+        bytes: (await answer.arrayBuffer()).byteLength,
+      })),
+    )
+    // All are under way once the first is answered.
+    await Promise.any(asked)
+    child.kill('SIGTERM')
+    await expect.poll(async () => (await fetch(`${base}/readyz`)).status).toBe(503)
+    expect((await fetch(`${base}/healthz`)).status).toBe(200)
+    const answers = await Promise.all(asked)
+    expect(answers.map(({ status }) => status)).toEqual(Array(30).fill(200))
+    expect(Math.min(...answers.map(({ bytes }) => bytes))).toBeGreaterThan(1000)
+    expect(await ended).toBe(0)
+    expect(text()).toMatch(/SIGTERM, finishing what was begun[\s\S]*stopped/)
+    expect(text().match(/"audit":true/g)?.length).toBeGreaterThanOrEqual(30)
+    await expect(fetch(`${base}/healthz`)).rejects.toThrow()
+  })
+
+  it('does not wait for idle connections, nor longer than allowed for others', async () => {
+    const { base, child, ended } = await spawnService({ args: ['--grace', '1'] })
+    await fetch(`${base}/healthz`)
+    const socket = connect(Number(new URL(base).port), '127.0.0.1')
+    socket.on('error', () => undefined)
+    socket.write('POST /v1/evaluations HTTP/1.1\r\nhost: localhost\r\ncontent-length: 100\r\n\r\n')
+    await new Promise((resolve) => setTimeout(resolve, 100))
+    const start = Date.now()
+    child.kill('SIGINT')
+    expect(await ended).toBe(0)
+    expect(Date.now() - start).toBeLessThan(10_000)
+  })
+
+  it('says why when the address is taken', async () => {
+    const { base } = await spawnService()
+    const port = new URL(base).port
+    await expect(spawnService({ args: ['--port', port] })).rejects.toThrow(
+      `127.0.0.1:${port} is taken by another program`,
+    )
+  })
+})
