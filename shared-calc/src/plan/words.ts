@@ -20,7 +20,7 @@ export function deviceInWords(
     const served = pressures.filter((_, i) => serving[i]?.includes(limited))
     return `${reach(limited, served, pressures, spans)} ${proves(first, row)}`.trim()
   })
-  return [...ranges, ...whole(name, directions, worked)]
+  return [...ranges, ...whole(directions, worked)]
 }
 
 function reach(
@@ -33,8 +33,7 @@ function reach(
   if (spans.length === 0) return `${head}.`
   if (served.length === pressures.length)
     return `${head} reaches from the lowest to the highest pressure if the building just meets the target.`
-  if (served.length > 0)
-    return `${head} serves ${plain(Math.min(...served), 0)} to ${plain(Math.max(...served), 0)} Pa only.`
+  if (served.length > 0) return `${head} serves ${list(served)} Pa only.`
   const least = Math.min(...spans.map((span) => span.least))
   const most = Math.max(...spans.map((span) => span.most))
   if (most < lowest.value)
@@ -53,14 +52,17 @@ function proves({ provable }: DeviceInDirection, row: number): string {
     : `By itself it can prove an n50 from ${plain(least)} to ${plain(most)} 1/h in this volume; a tighter building shows it too little flow at the lowest pressure.`
 }
 
-function whole(name: string, directions: readonly DeviceInDirection[], worked: WorkedPlan): string[] {
+function whole(directions: readonly DeviceInDirection[], worked: WorkedPlan): string[] {
   const missed = directions.flatMap((one) => {
     const serving = servingRanges(one, flowSpans(worked, one.direction))
     const set = worked.pressures?.byDirection.get(one.direction)?.column('dp') ?? []
     return serving.flatMap((ranges, i) => (ranges.length > 0 ? [] : [set[i] as number]))
   })
   if (flowSpans(worked, directions[0]?.direction ?? 'depressurisation').length === 0) return []
-  if (missed.length === 0) return [`With its ranges, "${name}" reaches every planned pressure.`]
-  const list = [...new Set(missed.map((pressure) => plain(pressure, 0)))].join(', ')
-  return [`"${name}" does not reach ${list} Pa if the building just meets the target.`]
+  if (missed.length === 0) return ['With its ranges it reaches every planned pressure.']
+  return [`It does not reach ${list(missed)} Pa if the building just meets the target.`]
 }
+
+/** Pressures in whole Pa, each once. */
+const list = (pressures: readonly number[]): string =>
+  [...new Set(pressures.map((pressure) => plain(pressure, 0)))].join(', ')

@@ -32,7 +32,7 @@ export const takeOffUsed: Rule = ({ record: { building }, test: { takeOff } }) =
       {
         rule: 'take-off-used',
         severity: 'caution',
-        message: `the evaluation uses a ${term} of ${plain(used, 1)}, the take-off comes to ${plain(worked, 1)}`,
+        message: `${term}: the evaluation uses ${plain(used, 1)}, the take-off comes to ${plain(worked, 1)}`,
         ...citing(practiceSource),
         value: used,
         limit: worked,

@@ -155,7 +155,9 @@ function textRow(sheet: Worksheet, row: number, recorded: string | boolean, addr
     formula: address,
     result: recorded,
   }
-  state(sheet, row, `IF(ISNUMBER(${address}),FALSE,EXACT(B${row},C${row}))`)
+  // LibreOffice counts truth values among the numbers.
+  const kind = typeof recorded === 'boolean' ? `NOT(ISLOGICAL(${address}))` : `ISNUMBER(${address})`
+  state(sheet, row, `IF(${kind},FALSE,EXACT(B${row},C${row}))`)
 }
 
 function state(sheet: Worksheet, row: number, agrees: string): void {

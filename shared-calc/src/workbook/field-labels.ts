@@ -12,6 +12,7 @@ interface SchemaNode {
   readonly properties?: Readonly<Record<string, SchemaNode>>
   readonly items?: SchemaNode
   readonly anyOf?: readonly SchemaNode[]
+  readonly oneOf?: readonly SchemaNode[]
 }
 
 let root: SchemaNode | undefined
@@ -28,7 +29,13 @@ export function fieldLabel(keys: readonly (string | number)[]): FieldLabel {
 
 function child(node: SchemaNode, key: string | number): SchemaNode | undefined {
   const own = typeof key === 'number' ? node.items : node.properties?.[key]
-  return own ?? node.anyOf?.map((branch) => child(branch, key)).find((found) => found !== undefined)
+  if (own) return own
+  const found = [...(node.anyOf ?? []), ...(node.oneOf ?? [])].flatMap((branch) => child(branch, key) ?? [])
+  const [first] = found
+  if (!first || found.every(({ title }) => title === first.title)) return first
+  // The branches call it by different terms: none of them would be right for all.
+  const { title: _, ...rest } = first
+  return rest
 }
 
 /** volumeBasis → volume basis; windSpeed_m_s → wind speed. */

@@ -40,7 +40,8 @@ export function writeReadingsSheet(workbook: Workbook, record: TestRecord, place
   return sheet
 }
 
-function writeSection(
+/** Writes every field of one part of a record or request, each in a cell of its own. Returns the row after it. */
+export function writeSection(
   sheet: Worksheet,
   part: unknown,
   key: string,
@@ -127,5 +128,5 @@ function writeValue(
     alignment: { horizontal: number || column > 2 ? 'right' : 'left', vertical: 'top' },
   })
   cell.value = value
-  places.placeField(path, { sheet: READINGS, column, row })
+  places.placeField(path, { sheet: sheet.name, column, row })
 }

@@ -12,6 +12,7 @@ import { Places } from './places.js'
 import { writeReadingsSheet } from './readings-sheet.js'
 import { writeRecordSheet } from './record-sheet.js'
 import { type RecordSignature, signedMessage } from './record-signature.js'
+import { writeSiteSheets } from './site-sheets.js'
 import { leakageChart } from './summary-chart.js'
 import { addSummarySheet, fillSummarySheet } from './summary-sheet.js'
 import { writeWorkingSheet } from './working-sheet.js'
@@ -63,6 +64,7 @@ export async function layOutSummary(
   const summary = addSummarySheet(workbook)
   writeReadingsSheet(workbook, record, places)
   writeWorkingSheet(workbook, test.calculation, places)
+  writeSiteSheets(workbook, record, test, places)
   const figures = publishedFigures(evaluation, test)
   const check = writeCheckSheet(workbook, record, figures, evaluation.findings, places)
   await writeRecordSheet(workbook, record, evaluation, signature)
