@@ -24,14 +24,14 @@ export const LIMITS = {
   columns: 16_384,
   /** Rows × columns a sheet says it uses. */
   dimensionCells: 20_000_000,
-  /** Cells that hold something, over all sheets read. */
-  cells: 700_000,
+  /** Cells that hold something, over all sheets read: a series of 100,000 rows in four columns and some more. */
+  cells: 450_000,
   /** Fields of a text file, which take less room than cells. */
   textCells: 1_500_000,
   /** Elements inside elements; a worksheet needs about 8. */
   xmlDepth: 64,
   /** Elements of one part: a full sheet has about three per cell. */
-  xmlElements: 3_000_000,
+  xmlElements: 2_000_000,
   /** Separate texts of the workbook. */
   strings: 200_000,
   /** Formats and fonts; the format's own ceiling is 65,490. */

@@ -4,6 +4,9 @@ import { addressOf, withSheet } from '../address.js'
 const SEPARATORS = ['\t', ';', '|', ','] as const
 export type Separator = (typeof SEPARATORS)[number]
 
+/** Characters looked at to tell the separator. */
+const SAMPLE = 64 * 1024
+
 /**
  * The separator of a text file: of those that split most of the first lines, tab, semicolon and bar go before the comma,
  * which may be a decimal sign instead. A first line `sep=;` decides outright. Undefined: one field per line.
@@ -11,9 +14,10 @@ export type Separator = (typeof SEPARATORS)[number]
 export function findSeparator(text: string): Separator | undefined {
   const stated = /^sep=([\t;|,])\r?\n/.exec(text)?.[1]
   if (stated) return stated as Separator
+  const start = text.slice(0, SAMPLE)
   let best: { separator: Separator; share: number } | undefined
   for (const separator of SEPARATORS) {
-    const { data } = Papa.parse<string[]>(text, { delimiter: separator, preview: 60, skipEmptyLines: true })
+    const { data } = Papa.parse<string[]>(start, { delimiter: separator, preview: 60, skipEmptyLines: true })
     const share = data.filter((fields) => fields.length > 1).length / Math.max(1, data.length)
     if (share > 0.5 && share > (best?.share ?? 0) + 0.2) best = { separator, share }
   }

@@ -1,0 +1,63 @@
+import { execFile } from 'node:child_process'
+import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join, resolve } from 'node:path'
+import { promisify } from 'node:util'
+import { build } from 'vite'
+import { beforeAll, describe, expect, it } from 'vitest'
+import { hostileFiles } from './hostile-files'
+
+const run = promisify(execFile)
+const built = resolve('test/output/log-reader')
+
+interface Ending {
+  problems: { code: string; message: string }[]
+  seconds: number
+  megabytes: number
+}
+
+let endings: Ending[] = []
+
+// The reader is built and run in a process of its own: only so is its memory its own.
+beforeAll(async () => {
+  await build({
+    configFile: false,
+    logLevel: 'error',
+    build: {
+      ssr: resolve('shared-calc/src/log/index.ts'),
+      outDir: built,
+      emptyOutDir: true,
+      rolldownOptions: { output: { entryFileNames: 'reader.mjs' } },
+    },
+  })
+  const folder = await mkdtemp(join(tmpdir(), 'hostile-'))
+  try {
+    for (const [index, { make, fileName }] of hostileFiles.entries()) {
+      const own = join(folder, String(index).padStart(3, '0'))
+      await mkdir(own)
+      await writeFile(join(own, fileName), make())
+    }
+    const child = resolve('test/log/hostile/child.mjs')
+    const { stdout } = await run(process.execPath, ['--expose-gc', child, join(built, 'reader.mjs'), folder])
+    endings = stdout
+      .trim()
+      .split('\n')
+      .map((line) => JSON.parse(line) as Ending)
+  } finally {
+    await rm(folder, { recursive: true, force: true })
+  }
+})
+
+describe('a hostile or foreign file', () => {
+  it.each(hostileFiles.map((file, index) => ({ ...file, index })))(
+    '$name ends in a clear error within 2 s of work and 300 MB',
+    ({ index, code, says }) => {
+      const { problems = [], seconds, megabytes } = endings[index] ?? {}
+      expect(problems).toMatchObject([{ code }])
+      expect(problems[0]?.message).toMatch(says)
+      // Processor time: other work on the machine does not lengthen it much.
+      expect(seconds).toBeLessThan(2)
+      expect(megabytes).toBeLessThan(300)
+    },
+  )
+})
