@@ -16,6 +16,7 @@ export function inventedMonth(count: number, seed = 1): TestRecord[] {
   for (let house = 1; tests.length < count; house += 1) {
     const site = house % SITES.length
     const about = { site: SITES[site] ?? '', plot: `Plot ${house}`, client: CLIENTS[site] ?? '' }
+    const volume = Math.round(180 + 200 * random())
     const n50 = 0.38 + 0.34 * random()
     const exponent = 0.6 + 0.1 * random()
     const add = (stage: 'fabric' | 'acceptance' | 'retest', date: number, target: number, n: number) =>
@@ -25,6 +26,7 @@ export function inventedMonth(count: number, seed = 1): TestRecord[] {
           stage,
           date: day(date),
           n50: target,
+          volume,
           exponent: n,
           id: `INV-${house}-${stage}`,
         }),

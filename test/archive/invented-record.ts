@@ -14,10 +14,23 @@ export interface Invented {
   /** Leakage at 50 Pa per volume aimed at, 1/h. */
   readonly n50?: number
   readonly exponent?: number
+  readonly volume?: number
 }
 
 const SITES = ['Invented Green', 'Invented Quay', 'Invented Rise']
 const TESTERS = ['R. Example', 'S. Sample']
+const FIRST_SET = {
+  gauge: { serial: 'INV-G-1', calibrationDue: '2027-03-01' },
+  device: { serial: 'INV-F-1', calibrationDue: '2026-11-15' },
+}
+/** Instruments of each tester. */
+const SETS = [
+  FIRST_SET,
+  {
+    gauge: { serial: 'INV-G-2', calibrationDue: '2026-12-01' },
+    device: { serial: 'INV-F-2', calibrationDue: '2027-05-20' },
+  },
+]
 const CLIENTS = ['Sample Builder (invented)', 'Example Homes (invented)']
 const PRESSURES = [68, 60, 52, 45, 37, 30, 22, 15]
 
@@ -26,7 +39,7 @@ export function inventedRecord(seed: number, wish: Invented = {}): TestRecord {
   const random = seeded(seed)
   const round = (value: number, places: number) => Number(value.toFixed(places))
   const pick = <T>(list: readonly T[]): T => list[Math.floor(random() * list.length)] as T
-  const volume = round(180 + 200 * random(), 1)
+  const volume = wish.volume ?? round(180 + 200 * random(), 1)
   const n50 = wish.n50 ?? 0.35 + 0.5 * random()
   const exponent = wish.exponent ?? 0.6 + 0.1 * random()
   const coefficient = (n50 * volume) / 50 ** exponent
@@ -44,6 +57,8 @@ export function inventedRecord(seed: number, wish: Invented = {}): TestRecord {
     zeroFlowAfter_Pa: zeroFlow(),
     readings: readings(direction === 'pressurisation' ? 1 : -1),
   })
+  const tester = wish.tester ?? pick(TESTERS)
+  const set = SETS[TESTERS.indexOf(tester)] ?? FIRST_SET
   return {
     format: 'draughtbook/record@1',
     building: {
@@ -59,7 +74,7 @@ export function inventedRecord(seed: number, wish: Invented = {}): TestRecord {
       id: wish.id ?? `INV-${String(seed).padStart(5, '0')}`,
       date: wish.date ?? `2026-10-${String(day).padStart(2, '0')}`,
       stage: wish.stage ?? pick(['fabric', 'after services', 'acceptance'] as const),
-      tester: wish.tester ?? pick(TESTERS),
+      tester,
       organisation: 'Sample Test Office (invented)',
       client: wish.client ?? pick(CLIENTS),
       method: 'iso-9972:2015',
@@ -75,10 +90,9 @@ export function inventedRecord(seed: number, wish: Invented = {}): TestRecord {
       windSpeed_m_s: round(3.2 * random(), 1),
       windAt: 'ground',
     },
-    pressureGauge: { serial: 'INV-G-1', calibrationDue: pick(['2027-03-01', '2026-12-01']) },
+    pressureGauge: set.gauge,
     flowDevice: {
-      serial: 'INV-F-1',
-      calibrationDue: pick(['2027-03-01', '2026-11-15']),
+      ...set.device,
       referenceDensity_kg_m3: 1.2041,
       ranges: [{ label: 'only', minimumFlow_m3_h: 5, maximumFlow_m3_h: 5000 }],
     },

@@ -1,4 +1,4 @@
-import { arrange, type RegisterRow } from './arrange.js'
+import { arrange, grouped, houseOf, type RegisterRow } from './arrange.js'
 import { type ExpiringCalibration, expiringCalibrations } from './calibrations.js'
 import { type HouseChange, houseChanges } from './houses.js'
 import type { LeftOut } from './read-lines.js'
@@ -17,7 +17,7 @@ export interface Register {
   readonly rows: readonly RegisterRow[]
   readonly overall: Totals
   readonly totals: { readonly [grouping in Grouping]: readonly Totals[] }
-  /** Rows whose tests missed or are not valid, and were not repeated. */
+  /** Rows of houses whose latest test missed its target or is not valid. */
   readonly toRetest: readonly number[]
   readonly calibrations: readonly ExpiringCalibration[]
   readonly changes: readonly HouseChange[]
@@ -60,8 +60,14 @@ export function makeRegister(
       tester: totalsBy(rows, 'tester'),
       client: totalsBy(rows, 'client'),
     },
-    toRetest: rows
-      .filter(({ counts, outcome }) => counts && (outcome === 'misses' || outcome === 'not valid'))
+    toRetest: [
+      ...grouped(
+        rows.filter(({ role }) => role !== 'duplicate'),
+        houseOf,
+      ).values(),
+    ]
+      .flatMap((tests) => tests.slice(-1))
+      .filter(({ outcome }) => outcome === 'misses' || outcome === 'not valid')
       .map(({ row }) => row),
     calibrations: expiringCalibrations(rows, asOf),
     changes: houseChanges(rows),

@@ -15,7 +15,7 @@ export interface ComparedFigures {
 
 /**
  * Recorded against recomputed: every published figure with its cell and working, then every other part of the
- * evaluation by its path. Cells and versions are no results, and are left to others to compare.
+ * evaluation by its path. Cells, versions and digests are no results, and are compared elsewhere.
  */
 export function compareEvaluations(
   recorded: Evaluation,
@@ -76,7 +76,13 @@ function otherParts(recorded: Evaluation, recomputed: Evaluation): Difference[] 
   })
 }
 
-function leavesByPath({ trace: _, calculationVersion: __, findings, ...rest }: Evaluation) {
+function leavesByPath({
+  trace: _,
+  calculationVersion: __,
+  recordDigest: ___,
+  findings,
+  ...rest
+}: Evaluation) {
   // A finding's cells belong to the log it was read from, which is not at hand.
   const told = findings.map(({ cells: _, ...finding }) => finding)
   return new Map(leavesOf({ ...rest, findings: told }).map(({ keys, value }) => [pathText(keys), value]))

@@ -54,7 +54,7 @@ function compareSheet(found: Sheet, written: Worksheet, inputs: InputCells, into
       if (!cell && !expected) continue
       compared += 1
       const address = withSheet(found.name, addressOf(row, column))
-      into.push(...compareCell(cell, expected, address, inputs.get(address)))
+      into.push(...compareCell(cell, expected, address, inputs.get(address), rowLabel(written, row)))
     }
   }
   for (let column = 0; column < columns; column += 1)
@@ -79,16 +79,24 @@ const hidden = (what: string, cell: string): Difference => ({
   rounding: false,
 })
 
-/** Everything that differs between a cell found and the cell expected. @param field - the record's field it holds */
+/** What a row is about: the first text the writer puts into it. */
+function rowLabel(sheet: Worksheet, row: number): string | undefined {
+  const first = sheet.findCell(row + 1, 1)
+  const value = first && expectedCell(first)?.value
+  return typeof value === 'string' && value !== '' && value.length <= 80 ? value : undefined
+}
+
+/** Everything that differs between a cell found and the cell expected. @param field - the record's field it holds @param about - what its row is about */
 export function compareCell(
   cell: Cell | undefined,
   expected: ExpectedCell | undefined,
   address: string,
   field?: string,
+  about = `content of ${address}`,
 ): Difference[] {
   const place = { cell: address, ...(field !== undefined && { path: field }) }
   const kind = field === undefined ? ('cell' as const) : ('input' as const)
-  const label = field ?? (expected ? `content of ${address}` : `${address} should be empty`)
+  const label = field ?? (expected ? about : `${address} should be empty`)
   if (!cell || !expected) {
     // A formula that gives an empty text may be stored without a result: there is nothing to see either way.
     if (!cell && expected?.value === '' && expected.formula === undefined) return []

@@ -16,10 +16,11 @@ export function classesOf(values: readonly number[]): ValueClass[] {
   // Whole numbers of steps, so that 3 × 0.1 does not creep.
   const first = Math.ceil(lowest / step) - 1
   const last = Math.max(Math.ceil(highest / step), first + 1)
+  const decimals = Math.max(0, -Math.floor(Math.log10(step)))
   const edge = (k: number) => Number((k * step).toPrecision(12))
   return Array.from({ length: last - first }, (_, i) => {
     const [from, to] = [edge(first + i), edge(first + i + 1)]
-    return { from, to, label: `${from}–${to}` }
+    return { from, to, label: `${from.toFixed(decimals)}–${to.toFixed(decimals)}` }
   })
 }
 

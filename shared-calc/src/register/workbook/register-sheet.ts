@@ -1,10 +1,18 @@
-import type { Workbook, Worksheet } from 'exceljs'
+import type { Alignment, Workbook, Worksheet } from 'exceljs'
 import { columnLetters } from '../../workbook/address.js'
 import { setUpPage } from '../../workbook/page.js'
 import { dress, fills, fonts, underline } from '../../workbook/styles.js'
 import type { Register } from '../register.js'
 import { medianOf } from '../totals.js'
-import { type CellContent, columns, dateOf, FIRST_ROW, printedColumns, REGISTER_SHEET } from './columns.js'
+import {
+  type CellContent,
+  columns,
+  dateOf,
+  FIRST_ROW,
+  printedColumns,
+  REGISTER_SHEET,
+  type RegisterColumn,
+} from './columns.js'
 import { cellOf, lastRow, letterOf } from './places.js'
 import { colourVerdicts } from './verdict-colours.js'
 
@@ -19,7 +27,7 @@ export function writeRegisterSheet(workbook: Workbook, register: Register): Work
     dress(sheet.getCell(FIRST_ROW - 1, i + 1), {
       font: fonts.bold,
       fill: fills.heading,
-      alignment: { horizontal: align ?? 'left', vertical: 'bottom', wrapText: true },
+      alignment: { ...alignmentOf(align), vertical: 'bottom', wrapText: true },
     }).value = head
   })
   sheet.getRow(FIRST_ROW - 1).height = 28
@@ -29,7 +37,7 @@ export function writeRegisterSheet(workbook: Workbook, register: Register): Work
       const cell = dress(sheet.getCell(row, i + 1), {
         ...(test.counts ? {} : { font: fonts.muted }),
         ...(numFmt && { numFmt }),
-        alignment: { horizontal: align ?? 'left', vertical: 'top' },
+        alignment: { ...alignmentOf(align), vertical: 'top' },
       })
       put(
         cell,
@@ -51,6 +59,10 @@ export function writeRegisterSheet(workbook: Workbook, register: Register): Work
   })
   return sheet
 }
+
+/** Texts keep clear of the number before them. */
+const alignmentOf = (align: RegisterColumn['align'] = 'left'): Partial<Alignment> =>
+  align === 'left' ? { horizontal: align, indent: 1 } : { horizontal: align }
 
 export const titleOf = ({ month }: Register): string =>
   month === undefined ? 'Register of airtightness tests' : `Register of airtightness tests, ${month}`

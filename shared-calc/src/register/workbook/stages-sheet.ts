@@ -15,7 +15,7 @@ export const STAGES_SHEET = 'Stages'
 const HEAD_ROW = 5
 
 const quantities = [
-  { key: 'n50', head: 'n50, 1/h', numFmt: '0.00' },
+  { key: 'n50', head: 'n50, 1/h', numFmt: '0.000' },
   { key: 'ela4', head: 'ELA at 4 Pa, cm²', numFmt: '0.0' },
 ] as const
 type Key = (typeof quantities)[number]['key']
@@ -61,7 +61,12 @@ export function writeStagesSheet(workbook: Workbook, register: Register): void {
 }
 
 function writeHeads(sheet: Worksheet): void {
-  const head = (row: number, column: number, text: string, horizontal: 'left' | 'right' = 'left'): void => {
+  const head = (
+    row: number,
+    column: number,
+    text: string,
+    horizontal: 'left' | 'right' | 'center' = 'left',
+  ): void => {
     dress(sheet.getCell(row, column), {
       font: fonts.bold,
       fill: fills.heading,
@@ -75,12 +80,12 @@ function writeHeads(sheet: Worksheet): void {
   quantities.forEach((quantity, q) => {
     const start = FIRST + q * parts.length
     sheet.mergeCells(HEAD_ROW - 1, start, HEAD_ROW - 1, start + parts.length - 1)
-    head(HEAD_ROW - 1, start, quantity.head)
+    head(HEAD_ROW - 1, start, quantity.head, 'center')
     parts.forEach((part, i) => {
       head(HEAD_ROW, start + i, part === 'share' ? 'in %' : part, 'right')
     })
   })
-  head(HEAD_ROW, COLUMNS, 'To look at')
+  head(HEAD_ROW, COLUMNS, '  To look at')
 }
 
 function writeChange(sheet: Worksheet, row: number, change: HouseChange): void {
@@ -94,7 +99,8 @@ function writeChange(sheet: Worksheet, row: number, change: HouseChange): void {
     if (found) writeQuantity(sheet, row, FIRST + q * parts.length, key, numFmt, found, change)
   })
   if (warning !== undefined) {
-    dress(sheet.getCell(row, COLUMNS), { alignment: wrap }).value = warning
+    dress(sheet.getCell(row, COLUMNS), { alignment: { ...wrap, horizontal: 'left', indent: 1 } }).value =
+      warning
     sheet.getRow(row).height = 13.5 * Math.ceil(warning.length / 62)
   }
   underline(sheet, row, COLUMNS)

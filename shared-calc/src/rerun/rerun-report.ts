@@ -1,0 +1,43 @@
+import { CALCULATION_VERSION } from '../calculation-version.js'
+import { outcomes, type RerunOutcome, type RerunTest } from './report.js'
+
+export const RERUN_FORMAT = 'draughtbook/rerun@1'
+
+/** A whole re-run: every file given, the gravest outcomes first. */
+export interface RerunReport {
+  readonly format: typeof RERUN_FORMAT
+  readonly calculationVersion: string
+  /** Date of the re-run. */
+  readonly asOf: string
+  readonly tests: readonly RerunTest[]
+  readonly counts: { readonly [outcome in RerunOutcome]: number }
+}
+
+export function makeRerunReport(tests: readonly RerunTest[], asOf: string): RerunReport {
+  const rank = ({ outcome }: RerunTest) => -outcomes.indexOf(outcome)
+  const sorted = [...tests].sort(
+    (a, b) =>
+      rank(a) - rank(b) ||
+      (a.file < b.file ? -1 : a.file > b.file ? 1 : 0) ||
+      (a.part ?? '').localeCompare(b.part ?? '', 'en', { numeric: true }),
+  )
+  const count = (wanted: RerunOutcome) => tests.filter(({ outcome }) => outcome === wanted).length
+  return {
+    format: RERUN_FORMAT,
+    calculationVersion: CALCULATION_VERSION,
+    asOf,
+    tests: sorted,
+    counts: {
+      agrees: count('agrees'),
+      'rounding only': count('rounding only'),
+      'older calculation version': count('older calculation version'),
+      differs: count('differs'),
+      'inputs changed after issue': count('inputs changed after issue'),
+      'cannot be read': count('cannot be read'),
+    },
+  }
+}
+
+/** Whether something was found that an auditor must look at. */
+export const foundDifference = ({ counts }: RerunReport): boolean =>
+  counts.differs + counts['inputs changed after issue'] + counts['cannot be read'] > 0

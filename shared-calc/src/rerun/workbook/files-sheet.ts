@@ -1,0 +1,88 @@
+import type { Workbook } from 'exceljs'
+import { columnLetters } from '../../workbook/address.js'
+import { setUpPage } from '../../workbook/page.js'
+import { dress, fills, fonts, underline, wrap } from '../../workbook/styles.js'
+import type { RerunTest, SignatureState } from '../report.js'
+import type { RerunReport } from '../rerun-report.js'
+import { linkTo } from './link.js'
+import { colourOutcomes } from './outcome-colours.js'
+
+export const FILES_SHEET = 'Files'
+export const FILES_HEAD = 3
+
+const columns: readonly { head: string; width: number; text: (test: RerunTest) => string | number }[] = [
+  { head: 'Outcome', width: 24, text: ({ outcome }) => outcome },
+  { head: 'Site', width: 18, text: ({ site }) => site ?? '' },
+  { head: 'Plot', width: 16, text: ({ building }) => building ?? '' },
+  { head: 'Date', width: 11, text: ({ date }) => date ?? '' },
+  { head: 'Test number', width: 16, text: ({ testNumber }) => testNumber ?? '' },
+  { head: 'Verdict\nrecorded', width: 11, text: ({ verdict }) => verdict?.recorded ?? '' },
+  { head: 'Verdict\nnow', width: 11, text: ({ verdict }) => verdict?.recomputed ?? '' },
+  { head: 'Version', width: 9, text: ({ calculationVersion }) => calculationVersion ?? '' },
+  { head: 'Signature', width: 15, text: ({ signature }) => signatureText(signature) },
+  { head: 'Figures\ncompared', width: 9, text: ({ compared }) => compared.figures },
+  { head: 'Cells\ncompared', width: 9, text: ({ compared }) => compared.cells },
+  {
+    head: 'Differ',
+    width: 8,
+    text: ({ differences }) => differences.filter(({ rounding }) => !rounding).length,
+  },
+  {
+    head: 'Rounding',
+    width: 9,
+    text: ({ differences }) => differences.filter(({ rounding }) => rounding).length,
+  },
+  { head: 'Why', width: 60, text: ({ why, notes }) => [why, ...notes].join('; ') },
+  { head: 'File', width: 46, text: ({ file, part }) => (part === undefined ? file : `${file} (${part})`) },
+]
+
+function signatureText(signature: SignatureState | undefined): string {
+  if (!signature) return ''
+  return 'keyId' in signature ? `${signature.state} (${signature.keyId})` : signature.state
+}
+
+/** One row per test. Returns the row of each. */
+export function writeFilesSheet(workbook: Workbook, { tests }: RerunReport): ReadonlyMap<RerunTest, number> {
+  const sheet = workbook.addWorksheet(FILES_SHEET, {
+    views: [{ state: 'frozen', ySplit: FILES_HEAD, xSplit: 1, showGridLines: false }],
+  })
+  sheet.columns = columns.map(({ width }) => ({ width }))
+  dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Files re-run'
+  sheet.getRow(1).height = 26
+  sheet.getRow(FILES_HEAD).height = 28
+  columns.forEach(({ head }, i) => {
+    dress(sheet.getCell(FILES_HEAD, i + 1), {
+      font: fonts.bold,
+      fill: fills.heading,
+      alignment: { wrapText: true, vertical: 'bottom' },
+    }).value = head
+  })
+  const rows = new Map<RerunTest, number>()
+  tests.forEach((test, index) => {
+    const row = FILES_HEAD + 1 + index
+    rows.set(test, row)
+    columns.forEach(({ head, width, text }, i) => {
+      const content = text(test)
+      const cell = dress(sheet.getCell(row, i + 1), { alignment: { ...wrap, horizontal: 'left' } })
+      if (head === 'File') linkTo(cell, String(content), test.file)
+      else cell.value = content
+      if (typeof content === 'string' && content.length > width * 1.1)
+        sheet.getRow(row).height = Math.max(
+          sheet.getRow(row).height ?? 0,
+          13.5 * Math.ceil(content.length / (width * 1.1)),
+        )
+    })
+    underline(sheet, row, columns.length)
+  })
+  const last = FILES_HEAD + Math.max(tests.length, 1)
+  sheet.autoFilter = `A${FILES_HEAD}:${columnLetters(columns.length)}${last}`
+  colourOutcomes(sheet, `A${FILES_HEAD + 1}:A${last}`)
+  setUpPage(sheet, {
+    landscape: true,
+    title: 'Re-run of archived workbooks',
+    lastRow: last,
+    lastColumn: columns.length,
+    repeat: `${FILES_HEAD}:${FILES_HEAD}`,
+  })
+  return rows
+}

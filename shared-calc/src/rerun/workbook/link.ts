@@ -1,0 +1,9 @@
+import type { Cell } from 'exceljs'
+import { fonts } from '../../workbook/styles.js'
+
+/** Writes a text that opens a file, or a cell of it (`Working!C12`). */
+export function linkTo(cell: Cell, text: string, file: string, place?: string): void {
+  const path = encodeURI(file).replaceAll('#', '%23')
+  cell.value = { text, hyperlink: place === undefined ? path : `${path}#${place}` }
+  cell.font = { ...fonts.body, underline: true, color: { argb: 'FF1F4E5F' } }
+}

@@ -1,0 +1,88 @@
+import type { Worksheet } from 'exceljs'
+import { setUpPage } from '../../workbook/page.js'
+import { dress, fonts, headingRow, underline, wrap } from '../../workbook/styles.js'
+import { outcomes, type RerunOutcome } from '../report.js'
+import type { RerunReport } from '../rerun-report.js'
+import { FILES_HEAD, FILES_SHEET } from './files-sheet.js'
+
+const COLUMNS = 4
+
+const meanings: Readonly<Record<RerunOutcome, string>> = {
+  agrees: 'Recomputed from its inputs, every recorded figure and every cell is as it was issued.',
+  'rounding only':
+    'Figures differ only as far as saving with 15 digits, recalculating in another program, or their own display explains.',
+  'older calculation version':
+    'Agrees with the version it was issued under; what the current version gives instead is listed under Differences.',
+  differs: 'Inputs are as recorded, but a recorded figure, a formula or another cell is not what they give.',
+  'inputs changed after issue':
+    'A logged value is not the recorded one, or the record no longer fits its digest.',
+  'cannot be read': 'The file could not be compared; the reason stands beside it.',
+}
+
+export const proofNote = [
+  'What a digest shows: that record or evaluation were altered without writing the digest anew. Whoever alters all of them together leaves no trace in it.',
+  'What a signature shows: that record and evaluation are as they were when someone who held the firm’s private key signed them. It does not show that the readings are true, who pressed the button, or when.',
+  'A re-run repeats the calculation from what was logged. It cannot tell whether the test was carried out as logged: that is for the auditor.',
+]
+
+/** The page to sign: what was re-run, how it came out, what that means. */
+export function writeSignOffSheet(sheet: Worksheet, report: RerunReport): void {
+  sheet.columns = [34, 12, 78, 4].map((width) => ({ width }))
+  dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Re-run of archived workbooks'
+  sheet.getRow(1).height = 26
+  const facts: [string, string | number][] = [
+    ['Date of the re-run', report.asOf],
+    ['Calculation version', report.calculationVersion],
+    ['Tests re-run', report.tests.length],
+    ['Cells compared', report.tests.reduce((sum, { compared }) => sum + compared.cells, 0)],
+  ]
+  facts.forEach(([label, fact], i) => {
+    dress(sheet.getCell(3 + i, 1), { font: fonts.muted }).value = label
+    dress(sheet.getCell(3 + i, 2), { alignment: { horizontal: 'left' } }).value = fact
+  })
+  let row = 8
+  headingRow(sheet, row, 'Outcome', COLUMNS)
+  sheet.getCell(row, 2).value = 'Tests'
+  sheet.getCell(row, 3).value = 'What it means'
+  const last = FILES_HEAD + Math.max(report.tests.length, 1)
+  for (const outcome of outcomes) {
+    row += 1
+    dress(sheet.getCell(row, 1), { font: fonts.bold, alignment: wrap }).value = outcome
+    dress(sheet.getCell(row, 2), { alignment: { horizontal: 'left', vertical: 'top' } }).value = {
+      formula: `COUNTIF(${FILES_SHEET}!$A$${FILES_HEAD + 1}:$A$${last},A${row})`,
+      result: report.counts[outcome],
+    }
+    dress(sheet.getCell(row, 3), { alignment: wrap }).value = meanings[outcome]
+    sheet.getRow(row).height = 13.5 * Math.ceil(meanings[outcome].length / 100)
+    underline(sheet, row, COLUMNS)
+  }
+  row += 2
+  headingRow(sheet, row, 'What this can and cannot show', COLUMNS)
+  for (const text of proofNote) {
+    row += 1
+    sheet.mergeCells(row, 1, row, 3)
+    dress(sheet.getCell(row, 1), { alignment: wrap }).value = text
+    sheet.getRow(row).height = 13.5 * Math.ceil(text.length / 155)
+  }
+  row = signature(sheet, row + 2)
+  setUpPage(sheet, {
+    landscape: false,
+    title: 'Re-run of archived workbooks',
+    lastRow: row,
+    lastColumn: 3,
+    onePage: true,
+  })
+}
+
+function signature(sheet: Worksheet, start: number): number {
+  headingRow(sheet, start, 'Sign-off', COLUMNS)
+  const lines = ['Auditor', 'Organisation', 'Accepted / not accepted, with remarks', 'Signature and date']
+  lines.forEach((label, i) => {
+    const row = start + 1 + i
+    sheet.getRow(row).height = 30
+    dress(sheet.getCell(row, 1), { font: fonts.muted, alignment: { vertical: 'bottom' } }).value = label
+    for (const column of [2, 3])
+      sheet.getCell(row, column).border = { bottom: { style: 'thin', color: { argb: 'FF52606D' } } }
+  })
+  return start + lines.length
+}

@@ -1,0 +1,108 @@
+import { evaluateWorked, parseRecord } from '@draughtbook/shared-calc'
+import {
+  makeRerunReport,
+  type RerunReport,
+  rerunFile,
+  writeRerunWorkbook,
+} from '@draughtbook/shared-calc/rerun'
+import { writeSummaryWorkbook } from '@draughtbook/shared-calc/workbook'
+import ExcelJS from 'exceljs'
+import { beforeAll, describe, expect, it } from 'vitest'
+import { inventedRecord } from '../archive/invented-record'
+import { Tamperer, withNumber, withText } from '../archive/tamper'
+import { compareCached } from '../support/formula-cells'
+import { toPdf } from '../support/libreoffice'
+import { pdfPages } from '../support/pdf-pages'
+
+let report: RerunReport
+let bytes: Uint8Array
+
+beforeAll(async () => {
+  const whole = await writeSummaryWorkbook(parseRecord(inventedRecord(1)))
+  const book = new Tamperer(whole)
+  const cells = book.cells()
+  const reading = cells.find(({ sheet, xml }) => sheet === 'Readings' && /<v>-?6\d\.\d<\/v>/.test(xml))
+  const result = cells.find(
+    ({ sheet, xml }) => sheet === 'Summary' && xml.includes('<f>') && /<v>0\.\d+<\/v>/.test(xml),
+  )
+  const record = cells.find(
+    ({ sheet, xml }) => sheet === 'Record' && book.sharedText(xml)?.includes('volume_m3'),
+  )
+  if (!reading || !result || !record) throw new Error('the cells to tamper with are not there')
+  const text = (book.sharedText(record.xml) ?? '').replaceAll('&quot;', '"')
+  const files: [string, Uint8Array][] = [
+    ['archive/2026/untouched.xlsx', whole],
+    ['archive/2026/reading changed.xlsx', book.with(reading, withNumber(reading, 61.5))],
+    ['archive/2026/result typed over.xlsx', book.with(result, withText(result, '0.31'))],
+    [
+      'archive/2026/volume changed.xlsx',
+      book.with(record, withText(record, text.replace(/"volume_m3":[\d.]+/, '"volume_m3":250'))),
+    ],
+    ['archive/2026/cut.xlsx', whole.slice(0, 9000)],
+  ]
+  const tests = []
+  for (const [name, content] of files) tests.push(...(await rerunFile(content, name)))
+  report = makeRerunReport(tests, '2030-01-15')
+  bytes = await writeRerunWorkbook(report)
+})
+
+describe('the re-run workbook', () => {
+  it('counts outcomes and puts the gravest first', () => {
+    expect(report.counts).toEqual({
+      agrees: 1,
+      'rounding only': 0,
+      'older calculation version': 0,
+      differs: 1,
+      'inputs changed after issue': 2,
+      'cannot be read': 1,
+    })
+    expect(report.tests.map(({ outcome }) => outcome)).toEqual([
+      'cannot be read',
+      'inputs changed after issue',
+      'inputs changed after issue',
+      'differs',
+      'agrees',
+    ])
+  })
+
+  it('holds formulas that LibreOffice works out to the stored results', async () => {
+    expect(await compareCached(bytes)).toEqual([])
+  })
+
+  it('has a row for each figure that differs, with the recorded value, the link to the cell and the working', async () => {
+    const sheet = (await load(bytes)).getWorksheet('Differences')
+    const rows: unknown[][] = []
+    sheet?.eachRow((row) => rows.push(row.values as unknown[]))
+    const n50 = rows.find(([, , , what, which]) => what === 'figure' && which === 'result: n50')
+    const record = inventedRecord(1)
+    record.building.volume_m3 = 250
+    const { evaluation } = evaluateWorked(record)
+    expect(n50?.[7]).toBe(evaluation.results.n50?.value)
+    expect(n50?.[5]).toMatchObject({
+      hyperlink: expect.stringMatching(/^archive\/2026\/volume%20changed\.xlsx#Working!/),
+    })
+    expect(String(n50?.[12])).toMatch(/^n_pr = q_pr.*= \d.*\/250 = /)
+  })
+
+  it('says what digests and signatures do and do not prove', async () => {
+    const sheet = (await load(bytes)).getWorksheet('Sign-off')
+    const texts: string[] = []
+    sheet?.eachRow((row) => row.eachCell((cell) => texts.push(cell.text)))
+    expect(texts.join('\n')).toMatch(/does not show that the readings are true/)
+  })
+
+  it('is the same to the byte when it is written again', async () => {
+    expect(Buffer.compare(await writeRerunWorkbook(report), bytes)).toBe(0)
+  })
+
+  it('prints its sheets on paper to be looked at', async () => {
+    const pages = await pdfPages(await toPdf(bytes), 'rerun')
+    expect(pages.length).toBeGreaterThanOrEqual(3)
+  })
+})
+
+async function load(content: Uint8Array): Promise<ExcelJS.Workbook> {
+  const workbook = new ExcelJS.Workbook()
+  await workbook.xlsx.load(content.slice().buffer)
+  return workbook
+}
