@@ -33,6 +33,7 @@ import {
   relativeUncertainty,
   windFromForce,
   windUncertainty,
+  zeroFlowChange,
   zeroFlowSpread,
   zeroFlowUncertainty,
 } from './uncertainty-air.js'
@@ -100,6 +101,7 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'uncertainty-air.ts', chapter: airSensitivity },
   { file: 'uncertainty-air.ts', chapter: densityCorrectionSlope },
   { file: 'uncertainty-air.ts', chapter: zeroFlowSpread },
+  { file: 'uncertainty-air.ts', chapter: zeroFlowChange },
   { file: 'uncertainty-air.ts', chapter: zeroFlowUncertainty },
   { file: 'uncertainty-air.ts', chapter: readingUncertainty },
   { file: 'uncertainty-air.ts', chapter: relativeUncertainty },

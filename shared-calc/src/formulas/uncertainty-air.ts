@@ -130,30 +130,51 @@ export const zeroFlowSpread = chapter({
   ],
 })
 
-/** The zero-flow pressure of a run: scatter of both periods, and what changed between them. */
+/** What the zero-flow pressure does between the two periods of a run, pooled over the runs. */
+export const zeroFlowChange = chapter({
+  title: 'Change of the zero-flow pressure',
+  inputs: [
+    { symbol: 'dp_01', name: 'mean zero-flow pressure before', unit: 'Pa', rows: true },
+    { symbol: 'dp_02', name: 'mean zero-flow pressure after', unit: 'Pa', rows: true },
+  ],
+  formulas: [
+    {
+      symbol: 'v_d',
+      name: 'variance of the mean of two periods, from the change between them',
+      unit: 'Pa²',
+      expression: 'sum((dp_01 - dp_02) .^ 2)/(4*count(dp_01))',
+      source: derived('mean of two observations, pooled, JCGM 100:2008, 4.2.3 and 4.2.4'),
+    },
+  ],
+})
+
+/** The zero-flow pressure of a run: scatter of both periods, and what changes between them. */
 export const zeroFlowUncertainty = chapter({
   title: 'Uncertainty of the zero-flow pressure',
   inputs: [
     { symbol: 'v_1', name: 'variance of the mean before', unit: 'Pa²' },
     { symbol: 'v_2', name: 'variance of the mean after', unit: 'Pa²' },
-    { symbol: 'dp_01', name: 'mean zero-flow pressure before', unit: 'Pa' },
-    { symbol: 'dp_02', name: 'mean zero-flow pressure after', unit: 'Pa' },
+    {
+      symbol: 'v_d',
+      name: 'variance of the mean of two periods, from the change between them',
+      unit: 'Pa²',
+    },
     { symbol: 'u_z', name: 'further standard uncertainty of the zero-flow pressure', unit: 'Pa' },
   ],
   formulas: [
-    {
-      symbol: 'v_d',
-      name: 'variance from the change during the test',
-      unit: 'Pa²',
-      expression: '(dp_01 - dp_02)^2/12',
-      source: derived('an even spread between the two means, JCGM 100:2008, 4.3.7'),
-    },
     {
       symbol: 'u_0',
       name: 'standard uncertainty of the zero-flow pressure',
       unit: 'Pa',
       expression: 'sqrt((v_1 + v_2)/4 + v_d + u_z^2)',
       source: derived('JCGM 100:2008, 5.1.2'),
+    },
+    {
+      symbol: 'r_0',
+      name: 'fourth power of what the changes show, over a degree of freedom for each run',
+      unit: 'Pa⁴',
+      expression: 'v_d^2',
+      source: derived('Welch–Satterthwaite, JCGM 100:2008, G.4.1'),
     },
   ],
 })

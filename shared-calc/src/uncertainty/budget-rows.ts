@@ -98,6 +98,7 @@ export function rateRows(
       },
       mean.refRow('c_0', i),
       zeroFlow.ref('u_0'),
+      zeroFlow.ref('r_0'),
     )
     const sensitivity = sensitivityAt(pressure_Pa)
     add(

@@ -55,9 +55,12 @@ export const defaultUncertainties: Readonly<Record<DefaultedInput, DefaultUncert
   },
   windSpread: {
     term: 'wind, spread of the pressure round the envelope',
-    value: 0.25,
+    value: 0.35,
     unit: '1',
-    source: practice('standard deviation of surface pressure coefficients of a sheltered house'),
+    source: {
+      text: 'standard deviation of surface pressure coefficients of a low-rise house half sheltered, from the order of the tables in the AIVC guide to energy-efficient ventilation, 1996',
+      seen: 'memory',
+    },
   },
   indoorTemperature_K: {
     term: 'indoor temperature',

@@ -2,6 +2,7 @@ import {
   airSensitivity,
   densityCorrectionSlope,
   readingUncertainty,
+  zeroFlowChange,
   zeroFlowSpread,
   zeroFlowUncertainty,
 } from '../formulas/uncertainty-air.js'
@@ -14,6 +15,7 @@ import {
   byRule,
   type Calculation,
   type Column,
+  columnOf,
   type Given,
 } from '../sheet/index.js'
 import type { WorkedRun, WorkedTest } from '../work/worked-test.js'
@@ -55,11 +57,23 @@ export function airSensitivities(
   return { indoor: side('indoor'), outdoor: side('outdoor') }
 }
 
+/** What the zero-flow pressures of all runs say of their change; a period that was not logged shows none. */
+export function workZeroFlowChange(calculation: Calculation, runs: readonly WorkedRun[]): Given {
+  const means = (symbol: 'dp_01' | 'dp_02') =>
+    columnOf(runs.map(({ curve }) => curve.bindings[symbol]).flatMap((g) => (g && 'value' in g ? [g] : [])))
+  return calculation
+    .add('uncertainty.zeroFlow', 'Change of the zero-flow pressure', zeroFlowChange, {
+      dp_01: means('dp_01'),
+      dp_02: means('dp_02'),
+    })
+    .ref('v_d')
+}
+
 export function workRunUncertainty(
   calculation: Calculation,
   method: Method,
   reader: UncertaintyReader,
-  air: { readonly indoor: Block; readonly outdoor: Block },
+  around: { readonly indoor: Block; readonly outdoor: Block; readonly zeroFlowChange: Given },
   run: WorkedRun,
 ): RunUncertainty {
   const id = `run${run.index + 1}.uncertainty`
@@ -77,7 +91,7 @@ export function workRunUncertainty(
   )
   const flowReading = reader.read('flowReading_relative')
   const blowingOut = run.direction === 'depressurisation'
-  const [inDevice, inLeaks] = blowingOut ? [air.indoor, air.outdoor] : [air.outdoor, air.indoor]
+  const [inDevice, inLeaks] = blowingOut ? [around.indoor, around.outdoor] : [around.outdoor, around.indoor]
   const slope = standard.has('k_n')
     ? standard
     : calculation.add(`${id}.correction`, `${word}: correction and exponent`, densityCorrectionSlope, {
@@ -103,7 +117,7 @@ export function workRunUncertainty(
     id,
     readings,
     flowReading,
-    zeroFlow: workZeroFlow(calculation, id, word, reader, run),
+    zeroFlow: workZeroFlow(calculation, id, word, reader, run, around.zeroFlowChange),
     sensitivityAt: (pressure) => {
       const block =
         known.get(pressure) ??
@@ -142,6 +156,7 @@ function workZeroFlow(
   word: string,
   reader: UncertaintyReader,
   run: WorkedRun,
+  v_d: Given,
 ): Block {
   const spread = (period: Block | undefined, name: string): Given | undefined =>
     period && period.rows > 1
@@ -161,7 +176,6 @@ function workZeroFlow(
   const after = spread(run.after, 'After')
   // A period that was not logged, or with one value only, is as uncertain as a zero-flow pressure at the method's limit.
   const unknown = assumed(UNKNOWN_ZERO_FLOW_Pa2, 'zero-flow-samples')
-  const { dp_01, dp_02 } = run.curve.bindings
   return calculation.add(
     `${id}.zero`,
     `${word}: uncertainty of the zero-flow pressure`,
@@ -169,8 +183,7 @@ function workZeroFlow(
     {
       v_1: before ?? after ?? unknown,
       v_2: after ?? before ?? unknown,
-      dp_01,
-      dp_02,
+      v_d,
       u_z: reader.read('zeroFlow_Pa'),
     },
   )

@@ -7,7 +7,12 @@ import { basisOf, unitOf } from '../work/definite-target.js'
 import type { AtPressure, WorkedCriterion, WorkedTest } from '../work/worked-test.js'
 import { rateRows, type SharedUncertainty } from './budget-rows.js'
 import { UncertaintyReader } from './inputs.js'
-import { airSensitivities, type RunUncertainty, workRunUncertainty } from './run-sensitivity.js'
+import {
+  airSensitivities,
+  type RunUncertainty,
+  workRunUncertainty,
+  workZeroFlowChange,
+} from './run-sensitivity.js'
 import { workFits } from './work-fits.js'
 import type { BudgetRow, WorkedBudget, WorkedDecision, WorkedUncertainty } from './worked-uncertainty.js'
 
@@ -34,8 +39,11 @@ export function workUncertainty(record: TestRecord, method: Method, test: Worked
     k_w: reader.read('windShift'),
     k_s: reader.read('windSpread'),
   })
-  const air = airSensitivities(calculation, test)
-  const runs = test.runs.map((run) => workRunUncertainty(calculation, method, reader, air, run))
+  const around = {
+    ...airSensitivities(calculation, test),
+    zeroFlowChange: workZeroFlowChange(calculation, test.runs),
+  }
+  const runs = test.runs.map((run) => workRunUncertainty(calculation, method, reader, around, run))
   const shared: SharedUncertainty = {
     calculation,
     reader,
