@@ -4,6 +4,8 @@ import type { OpenedBook } from '../host/opened-book.js'
 
 /** Work done off the main thread: desktop Excel restarts an add-in that does not answer for five seconds. */
 export type Job =
+  /** Fetches the code of the other jobs, so that they work when the service is out of reach later. */
+  | { kind: 'warm' }
   | { kind: 'open'; bytes: Uint8Array; fileName: string }
   | {
       kind: 'summary'
@@ -17,4 +19,5 @@ export type Job =
 export type Done =
   | { kind: 'opened'; book: OpenedBook }
   | { kind: 'written'; bytes: Uint8Array; chart: InsertedChart }
+  | { kind: 'warmed' }
   | { kind: 'failed'; problems: Problem[] }

@@ -28,7 +28,9 @@ export function runJob(job: Job, limit_ms = 60_000): Promise<Exclude<Done, { kin
         reject(
           new HostError(
             'failed',
-            `The work could not be done: ${event.message || 'the worker did not start'}`,
+            event.message
+              ? `The work could not be done: ${event.message}`
+              : 'The part of the pane that does this could not be fetched: the service it comes from is out of reach.',
           ),
         ),
       )

@@ -13,6 +13,10 @@ scope.onmessage = ({ data }) => {
 
 async function work(job: Job): Promise<Done> {
   try {
+    if (job.kind === 'warm') {
+      await Promise.all([import('./open-book.js'), import('./write-summary.js')])
+      return { kind: 'warmed' }
+    }
     if (job.kind === 'open') {
       const { openBook } = await import('./open-book.js')
       return { kind: 'opened', book: openBook(job.bytes, job.fileName) }

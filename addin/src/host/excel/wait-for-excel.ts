@@ -10,7 +10,15 @@ export function waitForExcel(
   page: Window & typeof globalThis = window,
 ): Promise<ExcelAnswer> {
   return new Promise((resolve) => {
-    const stop = page.setTimeout(() => resolve({ excel: false, why: 'Excel has not answered yet' }), limit_ms)
+    const stop = page.setTimeout(
+      () =>
+        resolve({
+          excel: false,
+          // A script that failed before this code ran leaves no trace but its absence.
+          why: typeof Office === 'undefined' ? 'Office.js could not be loaded' : 'Excel has not answered yet',
+        }),
+      limit_ms,
+    )
     const answer = (result: ExcelAnswer): void => {
       page.clearTimeout(stop)
       resolve(result)

@@ -30,6 +30,10 @@ export const emptyEntries = (): TestEntries => ({
   runs: {},
 })
 
+/** Whether nothing was typed or picked yet. */
+export const isUntouched = ({ fields, runs }: TestEntries): boolean =>
+  Object.keys(runs).length === 0 && Object.keys(fields).every((path) => path === 'test.method')
+
 /** Reads what was kept. Undefined for anything that is no such text: the user then starts afresh and is told. */
 export function parseEntries(text: string): TestEntries | undefined {
   try {

@@ -5,7 +5,7 @@ import type { Host } from '../../host/host.js'
 import { HostError } from '../../host/host.js'
 import { askService } from '../../service/client.js'
 import { differenceOf } from '../../service/compare.js'
-import { emptyEntries, parseEntries, referencesOf, type TestEntries } from './entries.js'
+import { emptyEntries, isUntouched, parseEntries, referencesOf, type TestEntries } from './entries.js'
 
 /** Where the figures on show come from. */
 export type Origin =
@@ -130,6 +130,8 @@ export class TestStore {
   /** Works out everything from the entries and the cells they point to. */
   async refresh(): Promise<void> {
     const run = ++this.#run
+    // Nothing typed or picked: there is nothing to fetch the calculation for.
+    if (!this.state.result && isUntouched(this.state.entries)) return
     this.#calc ??= import('../../calc/live.js')
     const [{ live }, grid] = await Promise.all([this.#calc, this.#read()])
     if (run !== this.#run) return
@@ -146,6 +148,7 @@ export class TestStore {
           : { kind: 'local', why: 'asking', words: 'Worked out here; asking the service' }
         : { kind: 'none' },
     })
+    if (result.record) void import('../../worker/warm-up.js').then(({ warmUp }) => warmUp())
     if (result.record && !result.unusable) this.#askSoon()
     else
       this.#stopAsking(

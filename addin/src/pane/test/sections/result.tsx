@@ -184,7 +184,7 @@ function Estimate({ estimate }: { estimate: RunningEstimate }) {
 }
 
 function Needed({ result }: { result?: NonNullable<SectionProps['state']['result']> }) {
-  if (!result) return <p class="hint">Loading the calculation …</p>
+  if (!result) return <p class="hint">Pick readings from a test log, or start with the forms below.</p>
   return (
     <div class="needed-list">
       <p>Still needed for a result:</p>

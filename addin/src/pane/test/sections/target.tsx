@@ -1,14 +1,13 @@
-import { useEffect, useState } from 'preact/hooks'
 import { type Field, ownTargetFields } from '../../fields.js'
 import { Fields } from '../../form/fields.js'
+import { useChoices } from '../../form/use-choices.js'
 import type { Section, SectionProps } from '../section.js'
+
+const loadPresets = () => import('../../../calc/choices.js').then(({ presetChoices }) => presetChoices())
 
 /** A published target, or one of the user's own; never both. */
 function Target(props: SectionProps) {
-  const [presets, setPresets] = useState<readonly (readonly [string, string])[]>([])
-  useEffect(() => {
-    void import('../../../calc/choices.js').then(({ presetChoices }) => setPresets(presetChoices()))
-  }, [])
+  const { choices: presets, ask } = useChoices(loadPresets, props.state.result !== undefined, [])
   const { entries } = props.state
   const chosen = entries.fields['target.preset']
   const own = Object.keys(entries.fields).some(
@@ -16,7 +15,7 @@ function Target(props: SectionProps) {
   )
   const preset: Field = { path: 'target.preset', label: 'Target', kind: 'choice', options: presets }
   return (
-    <>
+    <div onFocusIn={ask} onPointerEnter={ask}>
       {own ? null : <Fields {...props} fields={[preset]} />}
       {chosen ? (
         <p class="hint">Local codes decide: check the edition in force where the building stands.</p>
@@ -26,7 +25,7 @@ function Target(props: SectionProps) {
           <Fields {...props} fields={ownTargetFields} />
         </details>
       )}
-    </>
+    </div>
   )
 }
 

@@ -1,24 +1,26 @@
-import { useEffect, useState } from 'preact/hooks'
 import { type Field, testFields } from '../../fields.js'
 import { Fields, stillNeeded } from '../../form/fields.js'
+import { useChoices } from '../../form/use-choices.js'
 import type { Section, SectionProps } from '../section.js'
+
+const USUAL = [['iso-9972:2015', 'ISO 9972:2015']] as const
+const loadMethods = () => import('../../../calc/choices.js').then(({ methodChoices }) => methodChoices())
 
 /** The methods come from the calculation, which is loaded behind the pane: the form shows the one chosen meanwhile. */
 function TestDetails(props: SectionProps) {
-  const [methods, setMethods] = useState<readonly (readonly [string, string])[]>([
-    ['iso-9972:2015', 'ISO 9972:2015'],
-  ])
-  useEffect(() => {
-    void import('../../../calc/choices.js').then(({ methodChoices }) => setMethods(methodChoices()))
-  }, [])
+  const { choices, ask } = useChoices(loadMethods, props.state.result !== undefined, USUAL)
   const method: Field = {
     path: 'test.method',
     label: 'Test method',
     kind: 'choice',
-    options: methods,
+    options: choices,
     needed: true,
   }
-  return <Fields {...props} fields={[...testFields.slice(0, 1), method, ...testFields.slice(1)]} />
+  return (
+    <div onFocusIn={ask} onPointerEnter={ask}>
+      <Fields {...props} fields={[...testFields.slice(0, 1), method, ...testFields.slice(1)]} />
+    </div>
+  )
 }
 
 export const testDetailsSection: Section = {

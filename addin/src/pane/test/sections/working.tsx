@@ -1,5 +1,5 @@
 import type { TraceStep } from '@draughtbook/shared-calc'
-import { figure, unitText, withMinus } from '../../figures.js'
+import { unitText, withMinus } from '../../figures.js'
 import type { Section, SectionProps } from '../section.js'
 
 /** Every step with its formula, the numbers put in, its value and its source. */
@@ -48,7 +48,9 @@ function blocksOf(steps: readonly TraceStep[]): [string, TraceStep[]][] {
 }
 
 const valueText = (value: number | number[]): string =>
-  (Array.isArray(value) ? value : [value]).map((one) => withMinus(figure(one, 6))).join('; ')
+  (Array.isArray(value) ? value : [value])
+    .map((one) => withMinus(String(Number(one.toPrecision(7)))))
+    .join('; ')
 
 export const workingSection: Section = {
   id: 'working',

@@ -1,0 +1,25 @@
+import { runJob } from './run-job.js'
+
+let warmed = false
+
+/**
+ * Fetches, once and in idle time, what a test in hand will need next: the writer of workbooks and the finder. Later
+ * they come from the browser's cache, also where the service has gone.
+ */
+export function warmUp(): void {
+  if (warmed) return
+  warmed = true
+  const fetchAll = (): void => {
+    void Promise.all([
+      import('../calc/find-entries.js'),
+      import('../calc/choices.js'),
+      import('../host/page/typed-cell.js'),
+      runJob({ kind: 'warm' }),
+    ]).catch(() => {
+      // Out of reach already: what is asked for later says so itself.
+      warmed = false
+    })
+  }
+  if ('requestIdleCallback' in window) window.requestIdleCallback(fetchAll, { timeout: 3000 })
+  else setTimeout(fetchAll, 1000)
+}
