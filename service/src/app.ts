@@ -11,6 +11,7 @@ import { metricsRoute } from './routes/metrics.js'
 import { documentPages, statusRoute } from './routes/pages.js'
 import { pane } from './routes/pane.js'
 import { reference } from './routes/reference.js'
+import { site } from './routes/site.js'
 import { workbooks } from './routes/workbooks.js'
 import { RunningState } from './running/state.js'
 import { authenticate } from './security/authenticate.js'
@@ -52,7 +53,7 @@ export function createApp(deps: AppDeps = {}): Express {
   const { timeout_s } = settings
   const library = settings.library === undefined ? undefined : new Library(settings.library)
   app.use('/v1', evaluations(jobs, timeout_s), workbooks(jobs, timeout_s), reference())
-  app.use('/v1', libraryRoutes(library))
+  app.use('/v1', site(jobs, timeout_s, library), libraryRoutes(library))
   app.use(() => {
     throw new HttpFault(404, 'There is nothing at this address')
   })

@@ -72,7 +72,12 @@ function describe(operation: Operation): Json {
 }
 
 const contentOf = (content: Content): Json =>
-  'schema' in content ? { 'application/json': { schema: reference(content.schema) } } : { [content.file]: {} }
+  'schema' in content
+    ? {
+        'application/json': { schema: reference(content.schema) },
+        ...(content.orFile && { [content.orFile]: {} }),
+      }
+    : { [content.file]: {} }
 
 function problemAnswer(status: number): Json {
   if (status === 304) return { description: 'The caller has this state already' }

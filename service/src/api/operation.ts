@@ -1,7 +1,7 @@
 import type { z } from 'zod'
 
-/** What is sent or answered: JSON by a schema's name, or a file by its media type. */
-export type Content = { readonly schema: string } | { readonly file: string }
+/** What is sent or answered: JSON by a schema's name (or a file, where the client accepts that first), or a file by its media type. */
+export type Content = { readonly schema: string; readonly orFile?: string } | { readonly file: string }
 
 export interface Operation {
   readonly method: 'get' | 'post' | 'put' | 'delete'

@@ -46,6 +46,49 @@ const calculation: readonly Operation[] = [
   },
 ]
 
+const site: readonly Operation[] = [
+  {
+    method: 'post',
+    path: '/v1/take-offs',
+    summary: 'Work out volume and areas of a take-off',
+    body: json('TakeOffRequest'),
+    answer: {
+      status: 200,
+      says: 'Both volumes and the areas, or a workbook with live formulas',
+      content: { schema: 'TakeOffResult', orFile: XLSX },
+    },
+    problems: [400, 406, 413, 415, 422],
+  },
+  {
+    method: 'post',
+    path: '/v1/plans',
+    summary: 'Plan a test; the firm’s devices count where the plan names none',
+    body: json('PlanRequest'),
+    answer: {
+      status: 200,
+      says: 'Pressures to set, flows to expect, devices, weather; or the sheet to take along',
+      content: { schema: 'PlanResult', orFile: XLSX },
+    },
+    problems: [400, 406, 413, 415, 422],
+  },
+  {
+    method: 'post',
+    path: '/v1/running-estimates',
+    summary: 'Where a run is heading while its readings come in; never a result',
+    body: json('UnfinishedRequest'),
+    answer: ok('The estimate, the next pressure, what to repeat, whether it is enough', 'WhileReading'),
+    problems: [400, 413, 415, 422],
+  },
+  {
+    method: 'post',
+    path: '/v1/leak-reports',
+    summary: 'What is left to seal, and what repair rounds brought',
+    body: json('TestRecord'),
+    answer: ok('The leak report', 'LeakReport'),
+    problems: [400, 413, 415, 422],
+  },
+]
+
 const library: readonly Operation[] = [
   {
     method: 'get',
@@ -127,4 +170,4 @@ const running: readonly Operation[] = [
 ]
 
 /** Every operation, in the order the API page shows them. A new route has one entry here. */
-export const operations: readonly Operation[] = [...calculation, ...library, ...running]
+export const operations: readonly Operation[] = [...calculation, ...site, ...library, ...running]

@@ -1,10 +1,17 @@
 import {
   Evaluation,
   Finding,
+  LeakReport,
   LibraryDevice,
   LibraryGauge,
   LibraryTarget,
+  PlanRequest,
+  PlanResult,
+  TakeOffRequest,
+  TakeOffResult,
   TestRecord,
+  UnfinishedRequest,
+  WhileReading,
 } from '@draughtbook/shared-calc'
 import { Layout } from '@draughtbook/shared-calc/log'
 import { z } from 'zod'
@@ -26,6 +33,13 @@ const Entry = z.union([LibraryDevice, LibraryGauge, Layout, LibraryTarget])
 export const schemas: Readonly<Record<string, z.ZodType>> = {
   TestRecord,
   Evaluation,
+  TakeOffRequest,
+  TakeOffResult,
+  PlanRequest,
+  PlanResult,
+  UnfinishedRequest,
+  WhileReading,
+  LeakReport,
   Finding,
   Problem: ProblemBody,
   LibraryDevice,

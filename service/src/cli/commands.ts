@@ -1,8 +1,10 @@
 import { addCheck } from './check.js'
 import type { AddCommand } from './command.js'
 import { addEvaluate } from './evaluate.js'
+import { addPlan } from './plan.js'
 import { addServe } from './serve.js'
 import { addToken } from './token.js'
+import { addVolume } from './volume.js'
 
 /** Every command, in the order the help lists them. */
-export const commands: readonly AddCommand[] = [addEvaluate, addCheck, addServe, addToken]
+export const commands: readonly AddCommand[] = [addEvaluate, addCheck, addVolume, addPlan, addServe, addToken]

@@ -1,5 +1,5 @@
-import { evaluate, parseRecord } from '@draughtbook/shared-calc'
-import { writeSummary } from '@draughtbook/shared-calc/workbook'
+import { evaluate, parsePlan, parseRecord, parseTakeOff } from '@draughtbook/shared-calc'
+import { writePlanWorkbook, writeSummary, writeTakeOffWorkbook } from '@draughtbook/shared-calc/workbook'
 import { jsonOf } from '../http/read-body.js'
 import { evaluationText } from './evaluation-text.js'
 
@@ -17,6 +17,16 @@ export const tasks = {
     const name = `${record.building.name} ${record.test.date}`
     return { bytes, name, digest: recordDigest, outcome: verdict.outcome }
   },
+
+  /** Body of a plan → the workbook to take along. */
+  planWorkbook: async ({ body }: { body: Uint8Array }) => ({
+    bytes: await writePlanWorkbook(parsePlan(jsonOf(body))),
+  }),
+
+  /** Body of a take-off → its workbook. */
+  takeOffWorkbook: async ({ body }: { body: Uint8Array }) => ({
+    bytes: await writeTakeOffWorkbook(parseTakeOff(jsonOf(body))),
+  }),
 }
 
 export type TaskName = keyof typeof tasks

@@ -1,2 +1,3 @@
-export { type NextReading, nextReading, type Standing } from './next-reading.js'
-export { type UnderWay, type WhileReading, whileReading } from './while-reading.js'
+export { NextReading, nextReading, type Standing } from './next-reading.js'
+export { estimateWhileReading, UnfinishedRequest } from './unfinished.js'
+export { UnderWay, WhileReading, whileReading } from './while-reading.js'

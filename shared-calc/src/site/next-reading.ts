@@ -1,14 +1,17 @@
+import { z } from 'zod'
 import type { MethodLimits } from '../methods/method.js'
 import { HIGHEST_TO_SET_PA } from '../plan/choices.js'
 import { plain } from '../rules/rule.js'
 
-export interface NextReading {
-  /** Induced pressure difference to set, Pa; undefined when the range is covered. */
-  readonly pressureDifference_Pa?: number
+/** The next pressure to set; without one when the range is covered. */
+export const NextReading = z.strictObject({
+  /** Induced pressure difference, Pa. */
+  pressureDifference_Pa: z.number().optional(),
   /** What the gauge will show then, with the sign the run is logged with, Pa. */
-  readonly gaugePressure_Pa?: number
-  readonly why: string
-}
+  gaugePressure_Pa: z.number().optional(),
+  why: z.string(),
+})
+export type NextReading = z.infer<typeof NextReading>
 
 /** How a run stands: what was read, and what the method allows. Pressures in Pa, induced, above zero. */
 export interface Standing {

@@ -1,7 +1,8 @@
+import { z } from 'zod'
 import { derivedRates } from '../formulas/derived.js'
 import { furtherReading, zeroFlowDrift } from '../formulas/while-reading.js'
 import type { Method } from '../methods/method.js'
-import type { Finding, Run } from '../record/index.js'
+import { Finding, type Run } from '../record/index.js'
 import { outlier } from '../rules/curve.js'
 import { practiceSource } from '../rules/practice-source.js'
 import { citing, plain } from '../rules/rule.js'
@@ -11,33 +12,33 @@ import { lowestUsablePressure } from '../work/lowest-usable-pressure.js'
 import { loggedSign, type RunSurroundings } from '../work/run.js'
 import { ASSUMED_EXPONENT, type UnfinishedTest } from '../work/running-estimate.js'
 import type { WorkedRun, WorkedTest } from '../work/worked-test.js'
-import { type NextReading, nextReading } from './next-reading.js'
+import { NextReading, nextReading } from './next-reading.js'
 import { assumeRun, fitRun, surroundings } from './work-reading.js'
 
-/** A figure that is under way: with the interval in which it lies so far. */
-export interface UnderWay {
-  readonly value: number
-  readonly lower: number
-  readonly upper: number
-}
+const finite = z.number()
+
+/** A figure that is under way, with the interval in which it lies so far. */
+export const UnderWay = z.strictObject({ value: finite, lower: finite, upper: finite })
+export type UnderWay = z.infer<typeof UnderWay>
 
 /** Where a run stands after the readings so far. Never a result. */
-export interface WhileReading {
-  readonly readings: number
+export const WhileReading = z.strictObject({
+  readings: finite,
   /** 'fit': a line through the readings, interval of the fit scatter only; 'assumed exponent': interval of the exponents to expect. */
-  readonly basis: 'fit' | 'assumed exponent'
-  readonly exponent: number
+  basis: z.enum(['fit', 'assumed exponent']),
+  exponent: finite,
   /** Temperatures were missing: densities were taken as equal. */
-  readonly densityAssumed: boolean
-  readonly q50_m3_h: UnderWay
-  readonly n50_1_h?: UnderWay
-  readonly next: NextReading
+  densityAssumed: z.boolean(),
+  q50_m3_h: UnderWay,
+  n50_1_h: UnderWay.optional(),
+  next: NextReading,
   /** Whether further readings would not narrow the result by anything that matters. */
-  readonly enough: boolean
-  readonly enoughWhy: string
+  enough: z.boolean(),
+  enoughWhy: z.string(),
   /** Outliers to repeat, and a zero-flow pressure that has moved. */
-  readonly findings: readonly Finding[]
-}
+  findings: z.array(Finding),
+})
+export type WhileReading = z.infer<typeof WhileReading>
 
 /** Narrowing of the result that is worth another reading, share of the result. Common practice, no source. */
 const WORTH_ANOTHER = 0.003

@@ -1,4 +1,5 @@
 export { lengthUnits, toMetres } from './length-units.js'
+export { parseTakeOff, TAKE_OFF_FORMAT, TakeOffRequest } from './request.js'
 export {
   measureTakeOff,
   TAKE_OFF_RESULT_FORMAT,

@@ -1,0 +1,38 @@
+import { makePlan, parsePlan } from '@draughtbook/shared-calc'
+import { writePlanWorkbook } from '@draughtbook/shared-calc/workbook'
+import { firmsPlan } from '../library/firms-plan.js'
+import { LIBRARY_VARIABLE } from '../library/layouts.js'
+import { Library } from '../library/library.js'
+import type { AddCommand } from './command.js'
+import { withFile } from './file-error.js'
+import { labelled } from './print/evaluation-text.js'
+import { planText } from './print/plan-text.js'
+import { readJsonFile } from './read-json-file.js'
+import { shown } from './terminal.js'
+import { writeWorkbook } from './write-workbook.js'
+
+interface Options {
+  readonly library?: string
+  readonly out?: string
+  readonly json?: boolean
+}
+
+export const addPlan: AddCommand = (program, { terminal }) => {
+  program
+    .command('plan')
+    .description('plan a test: pressures to set, flows to expect, which device reaches, weather')
+    .argument('<FILE.json>', 'plan, or a record that holds one')
+    .option('--library <FOLDER>', 'the firm’s devices and gauges, for a plan that names none')
+    .option('--out <PLAN.xlsx>', 'write the sheet to take along, with live formulas')
+    .option('--json', 'print the result as JSON')
+    .action(async (file: string, { library, out, json }: Options) => {
+      const folder = library ?? process.env[LIBRARY_VARIABLE]
+      const asked = await readJsonFile(file, parsePlan)
+      const request = folder ? await firmsPlan(asked, new Library(folder)) : asked
+      const result = await withFile(file, async () => makePlan(request))
+      if (out !== undefined) await writeWorkbook(out, () => writePlanWorkbook(request))
+      if (json) return terminal.out(JSON.stringify(result, null, 2))
+      terminal.out(shown(planText(request, result)))
+      if (out !== undefined) terminal.out(shown(`\n${labelled('Workbook')(out, 0)}`))
+    })
+}

@@ -1,0 +1,33 @@
+import type { TakeOffResult, Total } from '@draughtbook/shared-calc'
+import { findingsText } from './findings-text.js'
+import { unitText } from './unit-text.js'
+
+const WIDTH = 26
+
+/** A take-off in plain words: totals with their uncertainty, the bases, the plan's own totals, findings. */
+export function takeOffText(name: string, result: TakeOffResult): string {
+  const { netVolume, overallInternalVolume, floorArea, envelopeArea, elements, stated, bases } = result
+  const line = (label: string, total: Total | undefined) =>
+    total
+      ? [
+          `${label.padEnd(WIDTH)}${total.value.toFixed(2)} ${unitText(total.unit)} (standard uncertainty ${total.standardUncertainty.toFixed(2)})`,
+        ]
+      : [`${label.padEnd(WIDTH)}not taken off`]
+  return [
+    name,
+    '',
+    ...line('Net internal volume', netVolume),
+    ...line('Overall internal volume', overallInternalVolume),
+    ...line('Floor area', floorArea),
+    ...line('Envelope area', envelopeArea),
+    ...elements.flatMap(({ kind, area }) => line(`  ${kind}`, area)),
+    ...stated.map(
+      ({ field, from, workedOut, stated: said, relativeDifference }) =>
+        `${'Beside the plan'.padEnd(WIDTH)}${field}: ${from} says ${said.toFixed(2)}, worked out ${workedOut.toFixed(2)} (${(relativeDifference * 100).toFixed(1)} %)`,
+    ),
+    '',
+    ...bases,
+    '',
+    findingsText(result.findings),
+  ].join('\n')
+}

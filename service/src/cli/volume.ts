@@ -1,0 +1,30 @@
+import { measureTakeOff, parseTakeOff } from '@draughtbook/shared-calc'
+import { writeTakeOffWorkbook } from '@draughtbook/shared-calc/workbook'
+import type { AddCommand } from './command.js'
+import { labelled } from './print/evaluation-text.js'
+import { takeOffText } from './print/take-off-text.js'
+import { readJsonFile } from './read-json-file.js'
+import { shown } from './terminal.js'
+import { writeWorkbook } from './write-workbook.js'
+
+interface Options {
+  readonly out?: string
+  readonly json?: boolean
+}
+
+export const addVolume: AddCommand = (program, { terminal }) => {
+  program
+    .command('volume')
+    .description('work out volume and areas of a take-off, on both bases')
+    .argument('<FILE.json>', 'take-off, or a record that holds one')
+    .option('--out <VOLUME.xlsx>', 'write the take-off as a workbook with live formulas')
+    .option('--json', 'print the result as JSON')
+    .action(async (file: string, { out, json }: Options) => {
+      const request = await readJsonFile(file, parseTakeOff)
+      const result = measureTakeOff(request.takeOff)
+      if (out !== undefined) await writeWorkbook(out, () => writeTakeOffWorkbook(request))
+      if (json) return terminal.out(JSON.stringify(result, null, 2))
+      terminal.out(shown(takeOffText(request.name, result)))
+      if (out !== undefined) terminal.out(shown(`\n${labelled('Workbook')(out, 0)}`))
+    })
+}
