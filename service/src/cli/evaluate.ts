@@ -24,6 +24,7 @@ export const addEvaluate: AddCommand = (program, { terminal }) => {
     .option('--accept-proposal', 'use the layout found by guessing, where none fits')
     .option('--out <SUMMARY.xlsx>', 'where to write the workbook; replaces what is there')
     .option('--force', 'replace a workbook of other content that stands beside the input')
+    .option('--sign <KEY>', 'sign the workbook with the firm’s private key (draughtbook keys)')
     .option('--json', 'print the evaluation alone, as JSON; writes a workbook only with --out')
     .option('--trace', 'show every step of the working')
     .action(async (file: string, options: Options) => {

@@ -6,6 +6,8 @@ export interface OutputWish {
   /** Path asked for with --out. */
   readonly out?: string | undefined
   readonly force?: boolean | undefined
+  /** Path of the private key to sign with. */
+  readonly sign?: string | undefined
 }
 
 /**

@@ -3,6 +3,7 @@ import { readSummaryWorkbook, writeSummaryWorkbook } from '@draughtbook/shared-c
 import { fileFault } from '../files/file-fault.js'
 import { writeAtomically } from '../files/write-atomically.js'
 import type { ReadTest } from '../input/read-sheet.js'
+import { readSigner, type Signer } from '../signature/read-signer.js'
 import { guardOld, type OutputWish, outputPath } from './output-path.js'
 import { UsageError } from './usage-error.js'
 
@@ -14,18 +15,23 @@ export async function writeSummaries(
 ): Promise<string[]> {
   if (tests.length > 1 && wish.out !== undefined)
     throw new UsageError(`${input} holds ${tests.length} tests, so --out cannot name their workbooks`)
+  const sign = wish.sign === undefined ? undefined : await readSigner(wish.sign)
   const paths: string[] = []
   for (const [i] of tests.entries()) {
     const path = await outputPath(input, wish, tests.length === 1 ? '' : `-${i + 1}`)
     await guardOld(path, wish, (old) => holds(old, tests[i]?.record))
     paths.push(path)
   }
-  for (const [i, test] of tests.entries()) await write(paths[i] ?? '', test)
+  for (const [i, test] of tests.entries()) await write(paths[i] ?? '', test, sign)
   return paths
 }
 
-async function write(path: string, { record, cells, findings }: ReadTest): Promise<void> {
-  const bytes = await writeSummaryWorkbook(record, { cells, findings })
+async function write(
+  path: string,
+  { record, cells, findings }: ReadTest,
+  sign: Signer | undefined,
+): Promise<void> {
+  const bytes = await writeSummaryWorkbook(record, { cells, findings, ...(sign && { sign }) })
   try {
     await writeAtomically(path, bytes)
   } catch (error) {

@@ -1,4 +1,5 @@
 import { openArchived } from '../archive/open-archived.js'
+import { ownReport } from '../archive/own-report.js'
 import { evaluate } from '../evaluate.js'
 import type { Grid } from '../log/grid/grid.js'
 import type { Layout } from '../log/layout/schema.js'
@@ -18,6 +19,8 @@ export interface LeftOut {
   readonly file: string
   readonly part?: string
   readonly why: string
+  /** It was never meant to be read: a picture, another month's test, a register of ours. */
+  readonly expected?: true
 }
 
 /**
@@ -55,6 +58,8 @@ function alteration({ digests, evaluation }: ReadSummary, grid: Grid): string | 
 }
 
 function ofLog(file: string, grid: Grid, layouts: readonly Layout[]): ReadLines {
+  const own = ownReport(grid)
+  if (own !== undefined) return { lines: [], leftOut: [{ file, why: own, expected: true }] }
   if (layouts.length === 0)
     return {
       lines: [],
@@ -69,8 +74,8 @@ function ofLog(file: string, grid: Grid, layouts: readonly Layout[]): ReadLines 
     const part = several ? { part: `test ${i + 1}` } : {}
     try {
       if (!test.record) throw new InputError(test.problems)
-      const evaluation = evaluate(test.record, { cells: test.cells })
-      lines.push(lineOf({ file, ...part, source: 'own layout' }, test.record, evaluation, test.findings))
+      const evaluation = evaluate(test.record, { cells: test.cells, findings: test.findings })
+      lines.push(lineOf({ file, ...part, source: 'own layout' }, test.record, evaluation))
     } catch (error) {
       if (!(error instanceof InputError)) throw error
       leftOut.push({ file, ...part, why: error.problems.map(problemLine).join('; ') })

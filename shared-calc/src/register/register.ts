@@ -47,6 +47,7 @@ export function makeRegister(
       file,
       ...(part !== undefined && { part }),
       why: `tested on ${date}, not in ${month ?? ''}`,
+      expected: true as const,
     }))
   return {
     format: REGISTER_FORMAT,

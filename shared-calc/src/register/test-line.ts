@@ -61,7 +61,6 @@ export function lineOf(
   about: Pick<TestLine, 'file' | 'part' | 'source' | 'altered'>,
   { building, test, pressureGauge, flowDevice }: TestRecord,
   evaluation: Evaluation,
-  readingFindings: readonly Finding[] = [],
 ): TestLine {
   const { results, verdict } = evaluation
   const judged = judgedOf(evaluation)
@@ -81,7 +80,7 @@ export function lineOf(
     ),
     ...(judged && { judged }),
     outcome: verdict.outcome,
-    findings: [...readingFindings, ...evaluation.findings].map(({ rule, severity, message }) => ({
+    findings: evaluation.findings.map(({ rule, severity, message }) => ({
       rule,
       severity,
       message,

@@ -1,5 +1,5 @@
 export type { RerunOptions } from './options.js'
 export * from './report.js'
-export { rerunFile } from './rerun.js'
+export { rerunFile, unreadable } from './rerun.js'
 export { foundDifference, makeRerunReport, RERUN_FORMAT, type RerunReport } from './rerun-report.js'
 export { writeRerunWorkbook } from './workbook/write-rerun.js'

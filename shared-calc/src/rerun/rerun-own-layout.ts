@@ -51,7 +51,7 @@ function rerunTest(
   layout: Layout,
   evaluateWorked: (typeof known)[number]['evaluateWorked'],
 ): RerunTest {
-  const { evaluation } = evaluateWorked(record)
+  const { evaluation } = evaluateWorked(record, { findings })
   const results = layout.results ?? []
   const differences = results.flatMap((result) => compareResult(scope, layout, result, evaluation))
   const { building, test } = record

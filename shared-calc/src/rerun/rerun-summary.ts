@@ -42,14 +42,9 @@ export async function rerunSummary(
       sinceIssue: [],
       notes: [],
     }
-  const worked = issuedUnder.evaluateWorked(record)
-  const expected = withReadingFindings(worked.evaluation, recorded)
-  const written = await issuedUnder.layOutSummary(
-    record,
-    { evaluation: expected.evaluation, test: worked.test },
-    summary.signature,
-  )
-  const figures = compareEvaluations(recorded, expected.evaluation, worked.test, written.places)
+  const expected = runAgain(issuedUnder, summary)
+  const written = await issuedUnder.layOutSummary(record, expected, summary.signature)
+  const figures = compareEvaluations(recorded, expected.evaluation, expected.test, written.places)
   const cells = compareSheets(grid, written.workbook, inputCells(written.places))
   const differences = [
     ...digestDifferences(summary),
@@ -66,15 +61,14 @@ export async function rerunSummary(
     compared: { figures: figures.figures, cells: cells.cells },
     differences,
     sinceIssue: older ? changesSince(current, summary) : [],
-    notes: [...cells.notes, ...expected.notes, ...(older ? versionNotes(versions, issuedUnder) : [])],
+    notes: [...cells.notes, ...readingNotes(recorded), ...(older ? versionNotes(versions, issuedUnder) : [])],
   }
 }
 
 /** What the current version makes of the same record. */
-function changesSince(current: RunnableVersion, { record, evaluation }: ReadSummary): Difference[] {
-  const now = current.evaluateWorked(record)
-  return compareEvaluations(evaluation, withReadingFindings(now.evaluation, evaluation).evaluation, now.test)
-    .differences
+function changesSince(current: RunnableVersion, summary: ReadSummary): Difference[] {
+  const now = runAgain(current, summary)
+  return compareEvaluations(summary.evaluation, now.evaluation, now.test).differences
 }
 
 const versionNotes = (versions: readonly RunnableVersion[], issuedUnder: RunnableVersion): string[] =>
@@ -83,24 +77,29 @@ const versionNotes = (versions: readonly RunnableVersion[], issuedUnder: Runnabl
     .map(({ version, changed }) => `version ${version}: ${changed}`)
 
 /**
- * Findings that were made while a log was read cannot come from the record alone, and cells of findings neither: both
- * are taken over from what was recorded, so that they raise no difference. The record's digest guards neither.
+ * Runs a version on the record. Findings made while a log was read cannot come from the record alone, nor the cells
+ * that findings name: both are taken over from what was recorded, so that they raise no difference.
  */
-function withReadingFindings(
-  evaluation: Evaluation,
-  recorded: Evaluation,
-): { evaluation: Evaluation; notes: string[] } {
-  const reading = recorded.findings.filter(({ rule }) => rule.startsWith('log-'))
+function runAgain(version: RunnableVersion, { record, evaluation: recorded }: ReadSummary) {
+  const reading = readingFindings(recorded)
+  const { evaluation, test } = version.evaluateWorked(record, { findings: reading })
   const cellsOf = new Map(recorded.findings.map((finding) => [findingKey(finding), finding.cells]))
-  const own = evaluation.findings.map((finding) => {
+  const findings = evaluation.findings.map((finding) => {
     const cells = cellsOf.get(findingKey(finding))
     return cells ? { ...finding, cells } : finding
   })
-  const notes =
-    reading.length === 0
-      ? []
-      : [`${reading.length} findings were made when the log was read; they cannot be re-run without the log`]
-  return { evaluation: { ...evaluation, findings: [...reading, ...own] }, notes }
+  return { evaluation: { ...evaluation, findings }, test }
+}
+
+/** Rule ids of the log reader begin so. */
+const readingFindings = ({ findings }: Evaluation): Finding[] =>
+  findings.filter(({ rule }) => rule.startsWith('log-'))
+
+const readingNotes = (recorded: Evaluation): string[] => {
+  const { length } = readingFindings(recorded)
+  return length === 0
+    ? []
+    : [`${length} findings were made when the log was read; they cannot be re-run without the log`]
 }
 
 const findingKey = ({ rule, message, where }: Finding): string => [rule, message, ...where].join('|')

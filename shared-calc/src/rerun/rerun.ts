@@ -1,4 +1,5 @@
 import { openArchived } from '../archive/open-archived.js'
+import { ownReport } from '../archive/own-report.js'
 import { InputError, problemLine } from '../problem.js'
 import type { RerunOptions } from './options.js'
 import type { RerunTest } from './report.js'
@@ -18,6 +19,8 @@ export async function rerunFile(
   try {
     const { grid, summary } = openArchived(bytes, file)
     if (summary) return [await rerunSummary(file, grid, summary, options)]
+    // Registers and re-runs lie beside what they are about; they hold nothing to re-run.
+    if (ownReport(grid) !== undefined) return []
     return rerunOwnLayout(file, grid, options)
   } catch (error) {
     if (!(error instanceof InputError)) throw error

@@ -1,0 +1,55 @@
+import { readFile, stat } from 'node:fs/promises'
+import { type Layout, LIMITS } from '@draughtbook/shared-calc/log'
+import { type ReadLines, readLines } from '@draughtbook/shared-calc/register'
+import { type RerunTest, rerunFile, unreadable } from '@draughtbook/shared-calc/rerun'
+import { fileFault } from '../files/file-fault.js'
+import { verifierOf } from '../signature/sign.js'
+
+/** One file of an archive, as a job: everything in it can be sent to another thread or machine. */
+export interface FileOrder {
+  /** Where the file lies. */
+  readonly path: string
+  /** What it is called in the result. */
+  readonly file: string
+  readonly layouts: readonly Layout[]
+  /** Public keys that signatures are checked against, PEM. */
+  readonly keys: readonly string[]
+}
+
+/** The jobs on one file. They read and change nothing else, so doing one twice does no harm. */
+export const archiveTasks = {
+  register: async ({ path, file, layouts }: FileOrder): Promise<ReadLines> => {
+    const bytes = await bytesOf(path)
+    if (typeof bytes === 'string') return { lines: [], leftOut: [{ file, why: bytes }] }
+    return readLines(bytes, file, layouts)
+  },
+  rerun: async ({ path, file, layouts, keys }: FileOrder): Promise<RerunTest[]> => {
+    const bytes = await bytesOf(path)
+    if (typeof bytes === 'string') return [unreadable(file, bytes)]
+    return rerunFile(bytes, file, { layouts, ...(keys.length > 0 && { verify: verifierOf(keys) }) })
+  },
+}
+
+export type ArchiveTask = keyof typeof archiveTasks
+export type ArchiveResult<Task extends ArchiveTask> = Awaited<ReturnType<(typeof archiveTasks)[Task]>>
+
+/** What stands in the result for a file that no worker could finish. */
+export const setAside: {
+  readonly [Task in ArchiveTask]: (file: string, why: string) => ArchiveResult<Task>
+} = {
+  register: (file, why) => ({ lines: [], leftOut: [{ file, why }] }),
+  rerun: (file, why) => [unreadable(file, why)],
+}
+
+/** The file's bytes, or why they cannot be had. */
+async function bytesOf(path: string): Promise<Uint8Array | string> {
+  try {
+    const { size } = await stat(path)
+    if (size > LIMITS.fileBytes) return `the file is larger than ${LIMITS.fileBytes / 1024 / 1024} MB`
+    return await readFile(path)
+  } catch (error) {
+    const fault = fileFault(error)
+    if (fault === undefined) throw error
+    return fault
+  }
+}

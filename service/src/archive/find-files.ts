@@ -1,0 +1,51 @@
+import { lstat, readdir } from 'node:fs/promises'
+import { basename, extname, join } from 'node:path'
+import type { LeftOut } from '@draughtbook/shared-calc/register'
+import { fileFault } from '../files/file-fault.js'
+
+/** What lies under the paths given: files to read, and others with the reason why not. */
+export interface FoundFiles {
+  readonly files: readonly string[]
+  readonly others: readonly LeftOut[]
+}
+
+const READ = new Set(['.xlsx', '.xlsm', '.csv', '.tsv'])
+
+/** All files under folders, in order of their names, each once. A path that does not exist is among the others. */
+export async function findFiles(paths: readonly string[]): Promise<FoundFiles> {
+  const files = new Set<string>()
+  const others: LeftOut[] = []
+  for (const path of paths) await add(path, true, files, others)
+  return { files: [...files], others }
+}
+
+async function add(path: string, named: boolean, files: Set<string>, others: LeftOut[]): Promise<void> {
+  try {
+    const found = await lstat(path)
+    if (found.isSymbolicLink() && !named) {
+      others.push({ file: path, why: 'it is a link; links inside folders are not followed', expected: true })
+    } else if (found.isDirectory()) {
+      const names = await readdir(path)
+      for (const name of names.sort(byName)) await add(join(path, name), false, files, others)
+    } else {
+      const why = named ? undefined : notRead(path)
+      if (why === undefined) files.add(path)
+      else others.push({ file: path, why, expected: true })
+    }
+  } catch (error) {
+    const fault = fileFault(error)
+    if (fault === undefined) throw error
+    others.push({ file: path, why: fault })
+  }
+}
+
+const collator = new Intl.Collator('en', { numeric: true })
+const byName = (a: string, b: string): number => collator.compare(a, b) || (a < b ? -1 : 1)
+
+function notRead(path: string): string | undefined {
+  const name = basename(path)
+  if (name.startsWith('~$')) return 'it only marks a workbook that is open in a spreadsheet program'
+  if (name.startsWith('.')) return 'it is a hidden file'
+  if (!READ.has(extname(name).toLowerCase())) return 'it is no workbook or separated text'
+  return undefined
+}

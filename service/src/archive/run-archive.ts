@@ -1,0 +1,74 @@
+import {
+  type ArchiveResult,
+  type ArchiveTask,
+  archiveTasks,
+  type FileOrder,
+  setAside,
+} from './archive-tasks.js'
+
+/** Runs jobs on files, wherever that is: on this thread, on others, on other machines. */
+export interface FileRunner {
+  /** How many jobs it wants in hand at a time; no more are handed to it, so that memory stays bounded. */
+  readonly atOnce: number
+  run<Task extends ArchiveTask>(
+    task: Task,
+    order: FileOrder,
+    signal: AbortSignal,
+  ): Promise<ArchiveResult<Task>>
+  close(): Promise<void>
+}
+
+export interface ArchiveProgress {
+  readonly done: number
+  readonly of: number
+}
+
+export interface ArchiveRun {
+  readonly signal?: AbortSignal
+  readonly onProgress?: (progress: ArchiveProgress) => void
+}
+
+/** On this thread. */
+export const runnerHere: FileRunner = {
+  atOnce: 1,
+  run: <Task extends ArchiveTask>(task: Task, order: FileOrder): Promise<ArchiveResult<Task>> =>
+    archiveTasks[task](order) as Promise<ArchiveResult<Task>>,
+  close: async () => undefined,
+}
+
+/**
+ * Does one job for each file, a few at a time. Results come in the order of the files, whatever finished first, so
+ * that the same archive always gives the same report.
+ * @throws the signal's reason when it falls
+ */
+export async function runArchive<Task extends ArchiveTask>(
+  runner: FileRunner,
+  task: Task,
+  orders: readonly FileOrder[],
+  { signal = new AbortController().signal, onProgress = () => undefined }: ArchiveRun = {},
+): Promise<ArchiveResult<Task>[]> {
+  const results = new Array<ArchiveResult<Task>>(orders.length)
+  let next = 0
+  let done = 0
+  const take = async (): Promise<void> => {
+    while (next < orders.length) {
+      signal.throwIfAborted()
+      const index = next
+      next += 1
+      const order = orders[index]
+      if (!order) return
+      results[index] = await runner.run(task, order, signal).catch((error: unknown) => {
+        signal.throwIfAborted()
+        return setAside[task](order.file, whyNot(error))
+      })
+      done += 1
+      onProgress({ done, of: orders.length })
+    }
+  }
+  await Promise.all(Array.from({ length: Math.max(1, runner.atOnce) }, take))
+  return results
+}
+
+/** A file that no worker could finish: what happened, in words. */
+const whyNot = (error: unknown): string =>
+  `it could not be worked on: ${error instanceof Error ? error.message : String(error)}`

@@ -1,0 +1,57 @@
+import { availableParallelism } from 'node:os'
+import { type Command, InvalidArgumentError } from 'commander'
+import { type FileRunner, runnerHere } from '../archive/run-archive.js'
+
+/** Options that every command on an archive has. */
+export interface ArchiveOptions {
+  readonly layout: readonly string[]
+  readonly workers: number
+  readonly queue?: string
+  readonly asOf: string
+  readonly json?: boolean
+}
+
+const whole = (text: string): number => {
+  if (!/^[1-9]\d?$/.test(text)) throw new InvalidArgumentError('it must be a whole number from 1 to 99')
+  return Number(text)
+}
+
+export const isoDate = (text: string): string => {
+  const date = new Date(`${text}T00:00:00Z`)
+  if (!/^\d{4}-\d\d-\d\d$/.test(text) || Number.isNaN(date.getTime()) || !date.toISOString().startsWith(text))
+    throw new InvalidArgumentError('it must be a date such as 2026-10-31')
+  return text
+}
+
+/** Today, as the machine's clock has it. */
+const today = (): string => {
+  const now = new Date()
+  const two = (part: number) => String(part).padStart(2, '0')
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`
+}
+
+export const collect = (value: string, before: readonly string[]): string[] => [...before, value]
+
+export function addArchiveOptions(command: Command): Command {
+  return command
+    .argument('<PATH...>', 'workbooks, and folders with workbooks')
+    .option('--layout <LAYOUT.json>', 'layout of workbooks that are not ours; may be repeated', collect, [])
+    .option('--as-of <DATE>', 'date that stands for today', isoDate, today())
+    .option('--workers <number>', 'threads to work with', whole, availableParallelism())
+    .option('--queue <redis://…>', 'hand the files to workers on other machines through this Redis')
+    .option('--json', 'print the result alone, as JSON')
+}
+
+/** Below this many files, starting threads takes longer than it saves. */
+const FEW = 6
+
+/** Where the files are worked on. Threads and queue are loaded only when used. */
+export async function runnerFor({ workers, queue }: ArchiveOptions, files: number): Promise<FileRunner> {
+  if (queue !== undefined) {
+    const { startQueue } = await import('../queue/queue-runner.js')
+    return startQueue(queue)
+  }
+  if (files <= FEW || workers === 1) return runnerHere
+  const { startThreads } = await import('../archive/thread-runner.js')
+  return startThreads({ workers: Math.min(workers, files) })
+}

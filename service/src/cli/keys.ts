@@ -1,0 +1,45 @@
+import { open } from 'node:fs/promises'
+import { errorCode, fileFault } from '../files/file-fault.js'
+import { makeKeyPair } from '../signature/keys.js'
+import type { AddCommand } from './command.js'
+import { shown } from './terminal.js'
+import { UsageError } from './usage-error.js'
+
+export const addKeys: AddCommand = (program, { terminal }) => {
+  program
+    .command('keys')
+    .description('make the key pair a firm signs its workbooks with: KEY, to be kept secret, and KEY.pub')
+    .argument('<KEY>', 'file for the private key')
+    .action(async (path: string) => {
+      const { privateKey, publicKey, keyId } = makeKeyPair()
+      await writeNew(path, privateKey, 0o600)
+      await writeNew(`${path}.pub`, publicKey, 0o644)
+      terminal.out(
+        shown(
+          [
+            `Key ${keyId}`,
+            `${path}: private, to sign with (evaluate --sign ${path}). Keep it secret and keep a copy safe.`,
+            `${path}.pub: public, for whoever re-runs your workbooks (rerun --key ${path}.pub).`,
+            'A signature shows that a record is as it was when the holder of the private key signed it. It does not',
+            'show that the readings are true, who signed, or when.',
+          ].join('\n'),
+        ),
+      )
+    })
+}
+
+/** Never over an existing file: a key that is lost cannot be made again. */
+async function writeNew(path: string, text: string, mode: number): Promise<void> {
+  try {
+    const file = await open(path, 'wx', mode)
+    try {
+      await file.writeFile(text)
+    } finally {
+      await file.close()
+    }
+  } catch (error) {
+    if (errorCode(error) === 'EEXIST')
+      throw new UsageError(`${path} exists; a key is never written over another`)
+    throw new UsageError(`${path} cannot be written: ${fileFault(error) ?? String(error)}`)
+  }
+}

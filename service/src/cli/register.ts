@@ -1,0 +1,50 @@
+import { InvalidArgumentError } from 'commander'
+import { type ArchiveOptions, addArchiveOptions } from './archive-options.js'
+import { type AddCommand, DIFFERENT } from './command.js'
+import { runFiles } from './run-files.js'
+import { shown } from './terminal.js'
+import { UsageError } from './usage-error.js'
+import { writeWorkbook } from './write-workbook.js'
+
+interface Options extends ArchiveOptions {
+  readonly month?: string
+  readonly out?: string
+}
+
+const month = (text: string): string => {
+  if (!/^\d{4}-(0[1-9]|1[0-2])$/.test(text))
+    throw new InvalidArgumentError('it must be a month such as 2026-10')
+  return text
+}
+
+export const addRegister: AddCommand = (program, { terminal, end }) => {
+  addArchiveOptions(
+    program.command('register').description('make the register of a folder of workbooks: one row per test'),
+  )
+    .option('--month <YYYY-MM>', 'only tests of this month', month)
+    .option('--out <REGISTER.xlsx>', 'where to write the register; replaces what is there')
+    .action(async (paths: string[], options: Options) => {
+      const { out } = options
+      if (out === undefined && !options.json)
+        throw new UsageError('name the register with --out REGISTER.xlsx, or ask for --json')
+      const { makeRegister, writeRegisterWorkbook } = await import('@draughtbook/shared-calc/register')
+      const { results, others } = await runFiles('register', paths, options, terminal)
+      const register = makeRegister(
+        results.flatMap(({ lines }) => lines),
+        [...others, ...results.flatMap(({ leftOut }) => leftOut)],
+        { asOf: options.asOf, ...(options.month !== undefined && { month: options.month }) },
+      )
+      if (out !== undefined) await writeWorkbook(out, () => writeRegisterWorkbook(register))
+      const unread = register.leftOut.filter(({ expected }) => !expected)
+      for (const { file, part, why } of unread)
+        terminal.err(`${file}${part === undefined ? '' : ` (${part})`}: ${why}`)
+      if (unread.length > 0) end(DIFFERENT)
+      if (options.json) return terminal.out(JSON.stringify(register, null, 2))
+      const { tests, meets, misses, notValid } = register.overall
+      terminal.out(
+        shown(
+          `${tests} tests: ${meets} meet their target, ${misses} miss it, ${notValid} not valid; ${register.leftOut.length} files left out\nRegister: ${out ?? ''}`,
+        ),
+      )
+    })
+}

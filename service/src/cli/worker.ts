@@ -1,0 +1,30 @@
+import { availableParallelism } from 'node:os'
+import type { AddCommand } from './command.js'
+import { UsageError } from './usage-error.js'
+
+interface Options {
+  readonly queue: string
+  readonly workers: string
+  readonly root: string
+}
+
+export const addWorker: AddCommand = (program, { terminal }) => {
+  program
+    .command('worker')
+    .description('work on files that others hand over through a Redis, until stopped')
+    .requiredOption('--queue <redis://…>', 'the Redis that hands out files')
+    .option('--workers <number>', 'threads to work with', String(availableParallelism()))
+    .option('--root <FOLDER>', 'only files under this folder are read', '.')
+    .action(async ({ queue, workers, root }: Options) => {
+      if (!/^[1-9]\d?$/.test(workers)) throw new UsageError('--workers must be a whole number from 1 to 99')
+      const { startWorker } = await import('../queue/queue-worker.js')
+      const worker = await startWorker({ url: queue, workers: Number(workers), root })
+      terminal.err('draughtbook: waiting for files')
+      await new Promise<void>((resolve) => {
+        process.once('SIGTERM', resolve)
+        process.once('SIGINT', resolve)
+      })
+      // What is in hand is finished; what is not begun stays for others.
+      await worker.close()
+    })
+}

@@ -1,0 +1,34 @@
+import { Redis } from 'ioredis'
+import { UsageError } from '../cli/usage-error.js'
+
+/** Connects to Redis, or says why not. Throws UsageError. */
+export async function connect(url: string): Promise<Redis> {
+  if (!/^rediss?:\/\/./.test(url))
+    throw new UsageError(`--queue must name a Redis, as redis://host:6379, not ${withoutPassword(url)}`)
+  const redis = new Redis(url, {
+    // Workers wait for ever for their next job.
+    maxRetriesPerRequest: null,
+    lazyConnect: true,
+    retryStrategy: (tries) => Math.min(tries * 100, 2000),
+  })
+  // Lost connections are made again; without a listener each would be printed.
+  redis.on('error', () => undefined)
+  try {
+    await Promise.race([redis.connect(), late()])
+  } catch (error) {
+    redis.disconnect()
+    throw new UsageError(
+      `the Redis at ${withoutPassword(url)} cannot be reached: ${error instanceof Error ? error.message : String(error)}`,
+    )
+  }
+  return redis
+}
+
+const LIMIT_MS = 5000
+
+const late = (): Promise<never> =>
+  new Promise((_, reject) => {
+    setTimeout(() => reject(new Error(`no answer within ${LIMIT_MS / 1000} s`)), LIMIT_MS).unref()
+  })
+
+const withoutPassword = (url: string): string => url.replace(/\/\/[^@/]*@/, '//')

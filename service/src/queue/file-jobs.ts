@@ -1,0 +1,37 @@
+import { createHash } from 'node:crypto'
+import { stat } from 'node:fs/promises'
+import { CALCULATION_VERSION, canonicalJson } from '@draughtbook/shared-calc'
+import type { ArchiveTask, FileOrder } from '../archive/archive-tasks.js'
+
+/** Name of the queue in Redis. */
+export const QUEUE_NAME = 'draughtbook-files'
+
+/** One file's job as it lies in Redis. */
+export interface FileJob {
+  readonly task: ArchiveTask
+  readonly order: FileOrder
+}
+
+/** How often a file is tried before it is set aside. */
+export const JOB_TRIES = 3
+
+export interface QueueTimes {
+  /** How long a worker may be silent before its job is given to another. */
+  readonly lock_ms: number
+  /** How often jobs are looked through for silent workers. */
+  readonly stalled_ms: number
+}
+export const usualTimes: QueueTimes = { lock_ms: 20_000, stalled_ms: 10_000 }
+
+/**
+ * Name of a job, the same for the same work: file as it is now, what is asked, calculation version. Handing it over
+ * twice makes one job, and a run that is begun again finds what is already done.
+ */
+export async function jobIdOf({ task, order }: FileJob): Promise<string> {
+  const seen = await stat(order.path).then(
+    ({ size, mtimeMs }) => ({ size, mtimeMs }),
+    () => null,
+  )
+  const text = canonicalJson({ task, order, seen, version: CALCULATION_VERSION })
+  return createHash('sha256').update(text).digest('hex')
+}

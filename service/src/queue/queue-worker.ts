@@ -1,0 +1,61 @@
+import { realpath } from 'node:fs/promises'
+import { sep } from 'node:path'
+import { UnrecoverableError, Worker } from 'bullmq'
+import { setAside } from '../archive/archive-tasks.js'
+import { startThreads } from '../archive/thread-runner.js'
+import { connect } from './connect.js'
+import { type FileJob, JOB_TRIES, QUEUE_NAME, type QueueTimes, usualTimes } from './file-jobs.js'
+
+export interface WorkerOptions {
+  readonly url: string
+  readonly workers: number
+  /** Only files under this folder are read: whoever can write into the Redis could name any other. */
+  readonly root: string
+  readonly times?: QueueTimes
+  readonly onDone?: (file: string) => void
+}
+
+/**
+ * Takes files from the queue and works on them in threads until closed. A worker that dies leaves its jobs to others;
+ * a file whose worker died three times is failed, and set aside by whoever asked for it.
+ */
+export async function startWorker({
+  url,
+  workers,
+  root,
+  times = usualTimes,
+  onDone = () => undefined,
+}: WorkerOptions): Promise<{ close(): Promise<void> }> {
+  const connection = await connect(url)
+  const threads = startThreads({ workers })
+  const inside = await realpath(root)
+  const never = new AbortController().signal
+  const worker = new Worker<FileJob>(
+    QUEUE_NAME,
+    async ({ data: { task, order } }) => {
+      const path = await realpath(order.path).catch(() => undefined)
+      if (path === undefined) return setAside[task](order.file, 'the worker does not see this file')
+      if (!path.startsWith(inside.endsWith(sep) ? inside : inside + sep))
+        throw new UnrecoverableError('the file lies outside the folder that this worker may read')
+      const result = await threads.run(task, { ...order, path }, never)
+      onDone(order.file)
+      return result
+    },
+    {
+      connection,
+      concurrency: workers,
+      lockDuration: times.lock_ms,
+      stalledInterval: times.stalled_ms,
+      maxStalledCount: JOB_TRIES - 1,
+    },
+  )
+  worker.on('error', () => undefined)
+  await worker.waitUntilReady()
+  return {
+    close: async () => {
+      await worker.close()
+      await threads.close()
+      connection.disconnect()
+    },
+  }
+}
