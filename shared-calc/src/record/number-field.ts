@@ -30,5 +30,7 @@ function outside({ term, unit }: FieldMeta, input: unknown, minimum: number, max
 function shown(input: unknown): string {
   if (input === undefined) return 'missing'
   if (typeof input === 'string') return `the text ${JSON.stringify(input.slice(0, 40))}`
-  return Array.isArray(input) ? 'a list' : String(input)
+  if (Array.isArray(input)) return 'a list'
+  // An object from outside may have anything in the place of its toString.
+  return typeof input === 'object' && input !== null ? 'an object' : String(input)
 }

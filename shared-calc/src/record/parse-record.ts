@@ -44,9 +44,13 @@ function nearestBranch(
 
 function at(path: readonly PropertyKey[], message: string, cells: Readonly<Record<string, string>>): Problem {
   const text = pathText(path)
-  const cell = cells[text] ?? cells[text.replace(/\[\d+\]$/, '')]
+  const cell = own(cells, text) ?? own(cells, text.replace(/\[\d+\]$/, ''))
   return cell === undefined ? { path: text, message } : { path: text, cell, message }
 }
+
+/** A field may be called `constructor`: only the map's own entries are cells. */
+const own = (cells: Readonly<Record<string, string>>, path: string): string | undefined =>
+  Object.hasOwn(cells, path) ? cells[path] : undefined
 
 /** ['runs', 0, 'readings', 2, 'flow_m3_h'] → `runs[0].readings[2].flow_m3_h`. */
 export function pathText(path: readonly PropertyKey[]): string {
