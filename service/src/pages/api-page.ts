@@ -2,7 +2,7 @@ import { openApi } from '../api/openapi.js'
 import type { Content, Operation } from '../api/operation.js'
 import { operations } from '../api/operations.js'
 import { problemKinds } from '../api/problem-kinds.js'
-import { fieldRows } from './field-rows.js'
+import { fieldRows, wholeKind } from './field-rows.js'
 import { escaped, page } from './html.js'
 
 /** The API for people to read, from the same data as /openapi.json. */
@@ -42,7 +42,7 @@ const contentText = (content: Content): string =>
 
 function schemaText(name: string, schema: unknown): string {
   const rows = fieldRows(schema)
-  if (rows.length === 0) return ''
+  if (rows.length === 0) return `<h3 id="${name}">${name}</h3>\n<p>${wholeKind(schema)}</p>`
   const cells = rows.map(
     ({ path, kind, unit, says, required }) =>
       `<tr><td><code>${escaped(path)}</code>${required ? '' : ' <span class="quiet">optional</span>'}</td><td>${kind}</td><td>${escaped(unit)}</td><td>${escaped(says)}</td></tr>`,

@@ -27,6 +27,9 @@ interface Node {
 /** The fields of a JSON Schema as rows, nested ones by their path. */
 export const fieldRows = (schema: unknown): FieldRow[] => rowsOf(schema as Node, '')
 
+/** What a schema without fields of its own is, such as one of several others. As HTML. */
+export const wholeKind = (schema: unknown): string => kindOf(schema as Node)
+
 function rowsOf(node: Node, path: string): FieldRow[] {
   if (node.anyOf) {
     const rows = node.anyOf.flatMap((branch) => rowsOf(branch, path))
