@@ -1,6 +1,6 @@
 import { splitReference } from '../address.js'
 import { saveFile } from '../download.js'
-import type { Host } from '../host.js'
+import type { CellMark, Host } from '../host.js'
 import { toBase64 } from './base64.js'
 import { type ExcelApi, hostError, inExcel, type SetSupported } from './excel-api.js'
 import { readGrid } from './grid.js'
@@ -14,6 +14,9 @@ const SETTINGS_KEY = 'draughtbook.test'
 
 /** The pane beside a workbook in Excel, through Office.js. Needs ExcelApi 1.9, asks for later sets at run time. */
 export function createExcelHost(excel: ExcelApi, supported: SetSupported): Host {
+  let marking: Promise<void> = Promise.resolve()
+  const markNow = (marks: readonly CellMark[]) => () =>
+    inExcel(excel, 'marking cells', (context) => replaceMarks(context, marks))
   return {
     kind: 'excel',
     unavailable: supported('ExcelApi', '1.13')
@@ -36,7 +39,11 @@ export function createExcelHost(excel: ExcelApi, supported: SetSupported): Host 
       ),
     grid: (references) => inExcel(excel, 'reading the cells', (context) => readGrid(context, references)),
     watch: (listener) => watchSheets(excel, listener),
-    mark: (marks) => inExcel(excel, 'marking cells', (context) => replaceMarks(context, marks)),
+    mark: (marks) => {
+      // One after the other: each removes what the one before has added.
+      marking = marking.then(markNow(marks), markNow(marks))
+      return marking
+    },
     jump: (reference) =>
       inExcel(excel, `going to ${reference}`, async (context) => {
         const range = await locate(context, reference)

@@ -26,7 +26,7 @@ export function waitForExcel(
     const ask = (): void => {
       void Office.onReady().then(({ host }) =>
         answer(
-          host === Office.HostType.Excel
+          String(host) === 'Excel'
             ? { excel: true }
             : { excel: false, why: 'This page is not open inside Excel' },
         ),

@@ -8,10 +8,10 @@ const SHAPE: Record<Finding['severity'], string> = { invalidates: '■', caution
 
 function Findings({ store, state }: SectionProps) {
   const findings = state.result?.findings ?? []
-  if (findings.length === 0) return <p class="hint">Nothing to object to so far.</p>
   return (
     <>
       <MarkToggle store={store} state={state} />
+      {findings.length === 0 ? <p class="hint">Nothing to object to so far.</p> : null}
       <ul class="findings">
         {findings.map((finding) => (
           <li
