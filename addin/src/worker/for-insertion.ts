@@ -52,7 +52,9 @@ function renameReferences(xml: string, renamed: ReadonlyMap<string, string>): st
   const rename = (reference: string): string =>
     [...renamed].reduce(
       (text, [from, to]) =>
-        from === to ? text : text.replace(new RegExp(`(?<![\\w'.])'?${from}'?!`, 'g'), `'${to}'!`),
+        from === to
+          ? text
+          : text.replace(new RegExp(`(?<![\\w'.])(?:'|&apos;)?${from}(?:'|&apos;)?!`, 'g'), `'${to}'!`),
       reference,
     )
   return xml

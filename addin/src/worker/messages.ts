@@ -1,4 +1,4 @@
-import type { Problem, TestRecord } from '@draughtbook/shared-calc'
+import type { PlanRequest, Problem, TestRecord } from '@draughtbook/shared-calc'
 import type { InsertedChart } from '../host/host.js'
 import type { OpenedBook } from '../host/opened-book.js'
 
@@ -7,6 +7,8 @@ export type Job =
   /** Fetches the code of the other jobs, so that they work when the service is out of reach later. */
   | { kind: 'warm' }
   | { kind: 'open'; bytes: Uint8Array; fileName: string }
+  /** The sheet to take along. */
+  | { kind: 'plan'; request: PlanRequest }
   | {
       kind: 'summary'
       record: TestRecord
@@ -17,6 +19,7 @@ export type Job =
     }
 
 export type Done =
+  | { kind: 'plan-written'; bytes: Uint8Array }
   | { kind: 'opened'; book: OpenedBook }
   | { kind: 'written'; bytes: Uint8Array; chart: InsertedChart }
   | { kind: 'warmed' }

@@ -21,6 +21,10 @@ async function work(job: Job): Promise<Done> {
       const { openBook } = await import('./open-book.js')
       return { kind: 'opened', book: openBook(job.bytes, job.fileName) }
     }
+    if (job.kind === 'plan') {
+      const { writePlanWorkbook } = await import('@draughtbook/shared-calc/workbook')
+      return { kind: 'plan-written', bytes: await writePlanWorkbook(job.request) }
+    }
     const { writeSummaryFor } = await import('./write-summary.js')
     return { kind: 'written', ...(await writeSummaryFor(job.record, job.cells, job.insertBeside)) }
   } catch (error) {

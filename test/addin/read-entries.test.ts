@@ -1,0 +1,168 @@
+import { describe, expect, it } from 'vitest'
+import { live } from '../../addin/src/calc/live.js'
+import { readEntries } from '../../addin/src/calc/read-entries.js'
+import { CellSheet } from '../../addin/src/host/cell-sheet.js'
+import { emptyEntries, type TestEntries } from '../../addin/src/pane/test/entries.js'
+import type { Cell, Grid } from '../../shared-calc/src/log/index.js'
+import { openedBook } from './opened-book.js'
+
+type Cells = Parameters<typeof openedBook>[1][string]
+
+function gridOf(
+  cells: Cells,
+  change: (sheet: CellSheet) => void = () => undefined,
+  hiddenRows: number[] = [],
+): Grid {
+  const [opened] = openedBook('log.xlsx', { Log: cells }).sheets
+  if (!opened) throw new Error('no sheet')
+  const sheet = new CellSheet({ ...opened, hiddenRows })
+  change(sheet)
+  return {
+    kind: 'ranges',
+    fileName: 'log.xlsx',
+    sheetNames: ['Log'],
+    sheet: (name) => (name === 'Log' ? sheet : undefined),
+    names: [],
+    date1904: false,
+    findings: [],
+  }
+}
+
+const READINGS: Cells = {
+  A1: 'Pressure [Pa]',
+  B1: 'Flow [L/s]',
+  ...Object.fromEntries(
+    [-60, -50, -40, -30, -20].flatMap((pressure, row) => [
+      [`A${row + 2}`, pressure],
+      [`B${row + 2}`, 40 - 5 * row],
+    ]),
+  ),
+}
+
+const entries = (
+  pressure = 'Log!A2:A6',
+  flow = 'Log!B2:B6',
+  fields: TestEntries['fields'] = {},
+): TestEntries => ({
+  ...emptyEntries(),
+  fields: { ...emptyEntries().fields, ...fields },
+  runs: { depressurisation: { pressure: { reference: pressure }, flow: { reference: flow } } },
+})
+
+const rules = (read: ReturnType<typeof readEntries>): string[] => read.told.findings().map(({ rule }) => rule)
+
+describe('what was typed and picked becomes a record', () => {
+  it('converts from the unit of the heading above the picked cells, and says so', () => {
+    const read = readEntries(entries(), gridOf(READINGS))
+    // 40 L/s = 144 m³/h by the definition of the litre.
+    expect(read.runs[0]?.readings[0]).toEqual({ pressure_Pa: -60, flow_m3_h: expect.closeTo(144, 9) })
+    expect(read.told.findings().find(({ rule }) => rule === 'log-unit')?.cells).toHaveLength(5)
+    expect(read.cells['runs[0].readings[4].flow_m3_h']).toBe('Log!B6')
+  })
+
+  it('leaves headings out of a picked column, pairing by row, and says so', () => {
+    const read = readEntries(entries('Log!A1:A1048576', 'Log!B2:B6'), gridOf(READINGS))
+    expect(read.runs[0]?.readings).toHaveLength(5)
+    expect(rules(read)).toContain('heading')
+  })
+
+  it('takes a unit given with the pick before that of the heading', () => {
+    const given = entries()
+    given.runs.depressurisation = {
+      ...given.runs.depressurisation,
+      flow: { reference: 'Log!B2:B6', unit: 'm3/h' },
+    }
+    expect(readEntries(given, gridOf(READINGS)).runs[0]?.readings[0]?.flow_m3_h).toBe(40)
+  })
+
+  it.each<[string, (sheet: CellSheet) => void, string, string]>([
+    [
+      'text among the flows',
+      (sheet) => sheet.set(3, 1, { kind: 'text', value: 'gust' }),
+      'unusable-entry',
+      'Log!B4',
+    ],
+    [
+      'an error value',
+      (sheet) => sheet.set(3, 0, { kind: 'error', value: '#REF!' }),
+      'unusable-entry',
+      'Log!A4',
+    ],
+    ['a gap in the middle', (sheet) => sheet.set(3, 1, undefined), 'unusable-entry', 'Log!A4'],
+    [
+      'a struck-through reading',
+      (sheet) => sheet.set(3, 1, { kind: 'number', value: 30, struck: 'whole' }),
+      'struck-through',
+      'Log!B4',
+    ],
+    [
+      'a formula without a result',
+      (sheet) => sheet.set(3, 1, { kind: 'unstored', value: '', formula: 'A1' } as Cell),
+      'unusable-entry',
+      'Log!B4',
+    ],
+  ])('leaves out %s and names the cell', (_name, change, rule, cell) => {
+    const read = readEntries(entries(), gridOf(READINGS, change))
+    expect(read.runs[0]?.readings).toHaveLength(4)
+    expect(read.told.findings().find((finding) => finding.rule === rule)?.cells).toEqual([cell])
+  })
+
+  it('does not call the last reading a fault while its flow is still to come', () => {
+    const read = readEntries(
+      entries(),
+      gridOf(READINGS, (sheet) => sheet.set(5, 1, undefined)),
+    )
+    expect(read.waiting.depressurisation).toBe('Log!A6')
+    expect(read.told.unusable).toBe(false)
+  })
+
+  it('reads hidden rows, with a caution', () => {
+    const read = readEntries(entries(), gridOf(READINGS, undefined, [3]))
+    expect(read.runs[0]?.readings).toHaveLength(5)
+    expect(read.told.findings().find(({ rule }) => rule === 'hidden-cell')?.cells).toEqual([
+      'Log!A4',
+      'Log!B4',
+    ])
+  })
+
+  it('takes the unit beside a linked cell', () => {
+    const grid = gridOf({ ...READINGS, D1: 1006, E1: 'hPa', D2: 'Indoor temperature [°F]', E2: 68 })
+    const read = readEntries(
+      entries(undefined, undefined, {
+        'conditions.barometricPressure_Pa': { cell: 'Log!D1' },
+        'conditions.indoorTemperature_C': { cell: 'Log!E2' },
+      }),
+      grid,
+    )
+    // 1 hPa = 100 Pa and 68 °F = 20 °C by definition.
+    expect(read.draft.conditions).toEqual({
+      barometricPressure_Pa: expect.closeTo(100_600, 6),
+      indoorTemperature_C: expect.closeTo(20, 9),
+    })
+  })
+
+  it('names a sheet that is gone', () => {
+    const read = readEntries(entries('Old!A2:A6', 'Log!B2:B6'), gridOf(READINGS))
+    expect(read.told.findings()[0]?.message).toBe('there are no cells Old!A2:A6 in this workbook')
+  })
+
+  it('an entry that cannot be used makes the verdict not valid, whatever the other readings give', () => {
+    const fields: TestEntries['fields'] = {
+      'building.name': { text: 'Shed (invented)' },
+      'building.volume_m3': { text: '2000' },
+      'test.date': { text: '2026-10-14' },
+      'conditions.indoorTemperature_C': { text: '20' },
+      'conditions.outdoorTemperature_C': { text: '10' },
+      'target.quantity': { text: 'n50' },
+      'target.limit': { text: '5' },
+    }
+    const sound = live(entries(undefined, undefined, fields), gridOf(READINGS))
+    expect(sound.evaluation?.verdict.criteria[0]?.within).toBe(true)
+    const broken = live(
+      entries(undefined, undefined, fields),
+      gridOf(READINGS, (sheet) => sheet.set(3, 1, { kind: 'text', value: '?' })),
+    )
+    expect(broken.unusable).toBe(true)
+    expect(broken.evaluation?.verdict.outcome).toBe('not valid')
+  })
+})
