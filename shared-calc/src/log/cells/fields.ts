@@ -1,3 +1,4 @@
+import { remembered } from '../remembered.js'
 import type { QuantityKind } from './units.js'
 
 /** What a field of the record holds, and so how a cell for it is read. */
@@ -113,7 +114,9 @@ const CHOICES: Record<string, Record<string, string>> = {
 }
 
 /** How the field at a path of the record is read: `runs[0].readings[2].pressure_Pa` → a pressure. */
-export function fieldKind(path: string): FieldKind {
+export const fieldKind = remembered(kindOf)
+
+function kindOf(path: string): FieldKind {
   const name =
     path
       .replace(/(\[\d*\])+$/, '')
@@ -121,20 +124,22 @@ export function fieldKind(path: string): FieldKind {
       .at(-1) ?? path
   const quantity = BY_ENDING.find(([ending]) => ending.test(name))?.[1]
   if (quantity) return { kind: 'quantity', quantity }
-  if (name === 'date' || name === 'calibrationDue') return { kind: 'date' }
-  if (name === 'coefficient' || name === 'exponent' || name === 'limit') return { kind: 'number' }
+  if (name === 'date' || name === 'day' || name === 'calibrationDue') return { kind: 'date' }
+  if (name === 'coefficient' || name === 'exponent' || name === 'limit' || name === 'scaleUncertainty')
+    return { kind: 'number' }
   if (name === 'beaufort') return { kind: 'whole' }
   if (path === 'test.method') return { kind: 'choice', words: METHODS, open: true }
   const words = CHOICES[name]
   return words ? { kind: 'choice', words } : { kind: 'text' }
 }
 
+const ASCII = /^[ -~]*$/
+
 /** A word as dictionaries keep it: lower case, no accents, single blanks, no stops. */
 export function plainWord(text: string): string {
-  return text
-    .normalize('NFKD')
-    .replace(/\p{M}/gu, '')
-    .replaceAll('ß', 'ss')
+  // Most labels are plain ASCII, on which the first three steps change nothing.
+  const bare = ASCII.test(text) ? text : text.normalize('NFKD').replace(/\p{M}/gu, '').replaceAll('ß', 'ss')
+  return bare
     .toLowerCase()
     .replace(/[.:*_]+/g, ' ')
     .replace(/\s+/g, ' ')

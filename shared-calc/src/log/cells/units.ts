@@ -1,4 +1,5 @@
 import { create, createUnitDependencies, type FactoryFunctionMap, unitDependencies } from 'mathjs'
+import { remembered } from '../remembered.js'
 
 // Only mathjs' units are loaded: the whole of it would triple the pane.
 const { unit, createUnit } = create({
@@ -95,23 +96,39 @@ const BY_SPELLING = new Map<string, KnownUnit>(
 
 /** The unit a spelling stands for: "m³/h", "in. w.c.", "°F", "% rF" is none. Undefined for an unknown one. */
 export function findUnit(spelling: string): KnownUnit | undefined {
+  return looked(spelling).unit
+}
+
+const looked = remembered((spelling): { unit?: KnownUnit } => {
   const key = spelling
     .normalize('NFKC')
     .toLowerCase()
     .replace(/[\s.·⋅]/g, '')
     .replace(/[″“”]/g, '"')
     .replace('º', '°')
-  return BY_SPELLING.get(key)
-}
+  const unit = BY_SPELLING.get(key)
+  return unit ? { unit } : {}
+})
 
 /**
  * A value of one unit in the unit records use for its quantity. Both units measure the same quantity.
- * Converted by mathjs, temperatures with their zero.
+ * Factors are mathjs'; temperatures, which have a zero of their own, it converts one by one.
  */
 export function toRecordUnit(value: number, from: KnownUnit): number {
   const target = RECORD_UNITS[from.kind]
-  return from.unit === target ? value : unit(value, from.unit).toNumber(target)
+  if (from.unit === target) return value
+  if (from.kind === 'temperature') return unit(value, from.unit).toNumber(target)
+  const { factor, whole } = factorOf(`${from.unit} ${target}`)
+  // 47 % is 47/100: dividing by a whole number is exact where multiplying by its inverse is not.
+  return whole ? value / whole : value * factor
 }
+
+const factorOf = remembered((pair): { factor: number; whole?: number } => {
+  const [from = '', target = ''] = pair.split(' ')
+  const factor = unit(1, from).toNumber(target)
+  const inverse = unit(1, target).toNumber(from)
+  return Number.isInteger(inverse) && inverse > 1 ? { factor, whole: inverse } : { factor }
+})
 
 /** "1 inH2O = 249.0889 Pa", for the finding that tells of a conversion. */
 export function conversionText(from: KnownUnit): string {

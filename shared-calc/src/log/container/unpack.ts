@@ -15,7 +15,7 @@ const PIECE = 8 * 1024
  * @throws LogError `damaged-file`, `compression-bomb`, `unreadable-text`
  */
 export function unpackText(file: Uint8Array, entry: ZipEntry, onText: (text: string) => void): void {
-  const decoder = textDecoder(entry.name)
+  const decoder = textDecoder(entry)
   let size = 0
   let crc = 0
   unpack(file, entry, (piece) => {
@@ -26,9 +26,8 @@ export function unpackText(file: Uint8Array, entry: ZipEntry, onText: (text: str
         `the part ${entry.name} unpacks to more than the ${entry.size} bytes it declares`,
       )
     crc = crc32(piece, crc)
-    onText(decoder.decode(piece))
+    onText(decoder.decode(piece, size === entry.size))
   })
-  onText(decoder.end())
   if (size !== entry.size || crc !== entry.crc)
     refuse(
       'damaged-file',
@@ -58,22 +57,19 @@ function inPieces(packed: Uint8Array, onPiece: (piece: Uint8Array) => void): voi
     inflate.push(packed.subarray(at, at + PIECE), at + PIECE >= packed.length)
 }
 
-function textDecoder(name: string) {
+/** Decodes a part piece by piece; whole parts at once, which runtimes do several times faster. */
+function textDecoder({ name }: ZipEntry) {
   let decoder: ReturnType<typeof decoderFor> | undefined
-  const guarded = (run: () => string): string => {
-    try {
-      return run()
-    } catch {
-      return refuse('unreadable-text', `the part ${name} is not text in the encoding it states`)
-    }
-  }
   return {
-    decode(piece: Uint8Array): string {
+    decode(piece: Uint8Array, last: boolean): string {
+      const whole = !decoder && last
       decoder ??= decoderFor(encodingOf(piece), { fatal: true })
-      const current = decoder
-      return guarded(() => current.decode(piece, { stream: true }))
+      try {
+        return whole ? decoder.decode(piece) : decoder.decode(piece, { stream: !last })
+      } catch {
+        return refuse('unreadable-text', `the part ${name} is not text in the encoding it states`)
+      }
     },
-    end: () => guarded(() => decoder?.decode() ?? ''),
   }
 }
 

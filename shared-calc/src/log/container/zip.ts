@@ -27,15 +27,12 @@ export function listEntries(bytes: Uint8Array): Map<string, ZipEntry> {
     refuse('damaged-file', 'the file uses zip64, which no workbook of this size needs')
   if (count > LIMITS.entries)
     refuse('too-many-parts', `the file holds ${count} parts; at most ${LIMITS.entries} are read`)
+  const names = decoderFor('utf-8')
   const entries = new Map<string, ZipEntry>()
   for (let index = 0; index < count; index++) {
     if (at + 46 > bytes.length || view.getUint32(at, true) !== CENTRAL_HEADER) damaged()
     const nameLength = view.getUint16(at + 28, true)
-    const entry = readEntry(
-      view,
-      at,
-      decoderFor('utf-8').decode(bytes.subarray(at + 46, at + 46 + nameLength)),
-    )
+    const entry = readEntry(view, at, names.decode(bytes.subarray(at + 46, at + 46 + nameLength)))
     if (entries.has(entry.name)) refuse('damaged-file', `the file holds the part ${entry.name} twice`)
     entries.set(entry.name, entry)
     at += 46 + nameLength + view.getUint16(at + 30, true) + view.getUint16(at + 32, true)

@@ -16,15 +16,12 @@ const known = new WeakMap<Sheet, IndexedLabel[]>()
 export function labelIndex(sheet: Sheet): readonly IndexedLabel[] {
   const cached = known.get(sheet)
   if (cached) return cached
-  const headings = new Map<string, Heading>()
   const labels: IndexedLabel[] = []
   for (const [row, column, cell] of eachCell(sheet)) {
     const text = cell.kind === 'text' ? String(cell.value) : ''
     // Clock times and numbers as text are no labels; a series has 100,000 of them.
     if (!text || text.length > LIMITS.labelCharacters || /^[\d\s.,:/+-]*$/.test(text)) continue
-    const heading = headings.get(text) ?? readHeading(text)
-    headings.set(text, heading)
-    labels.push({ row, column, heading })
+    labels.push({ row, column, heading: readHeading(text) })
   }
   labels.sort((a, b) => a.row - b.row || a.column - b.column)
   known.set(sheet, labels)

@@ -1,6 +1,7 @@
 import { plainWord } from '../cells/fields.js'
 import { findUnit, type KnownUnit } from '../cells/units.js'
 import { LIMITS } from '../limits.js'
+import { remembered } from '../remembered.js'
 
 /** A heading or label parted into its words and the unit it names: "Volume (m³):" → "volume" and m³. */
 export interface Heading {
@@ -13,7 +14,9 @@ export interface Heading {
 }
 
 /** Reads a heading: unit in brackets, after "in", after a slash or a comma, or as the last word. */
-export function readHeading(text: string): Heading {
+export const readHeading = remembered(headingOf)
+
+function headingOf(text: string): Heading {
   const whole = plainWord(text)
   // The patterns below are not linear; nobody's heading is that long.
   if (text.length > LIMITS.labelCharacters) return { whole, words: whole }
