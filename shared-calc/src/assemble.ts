@@ -1,6 +1,7 @@
 import { CALCULATION_VERSION } from './calculation-version.js'
 import { constantValue } from './formulas/constants.js'
 import type { Method } from './methods/index.js'
+import { officialResults } from './official-results.js'
 import {
   digestOf,
   EVALUATION_FORMAT,
@@ -36,6 +37,7 @@ export function assemble(
     results: quantitiesOf((pressure) => at(test.means, pressure)),
     verdict: verdictOf(test, findings),
     findings,
+    ...(method.official && { official: officialResults(method.official, test) }),
   }
 }
 

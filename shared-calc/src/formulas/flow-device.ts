@@ -1,4 +1,4 @@
-import { chapter, memory } from './chapter.js'
+import { chapter, definition, memory } from './chapter.js'
 
 /** Flow through a device from the pressure it shows, at the density of the air in it. */
 export const flowDevice = chapter({
@@ -17,6 +17,21 @@ export const flowDevice = chapter({
       unit: 'm³/h',
       expression: 'c_d .* abs(dp_d) .^ m_d * sqrt(rho_cal/rho_d)',
       source: memory('square-root law of a throttling device; ISO 9972:2015'),
+    },
+  ],
+})
+
+/** Devices running together: what they move adds. */
+export const severalDevices = chapter({
+  title: 'Flow of several devices',
+  inputs: [{ symbol: 'q_j', name: 'measured air flow of one device', unit: 'm³/h', rows: true }],
+  formulas: [
+    {
+      symbol: 'q_m',
+      name: 'measured air flow of all devices',
+      unit: 'm³/h',
+      expression: 'sum(q_j)',
+      source: definition('flows through devices side by side add'),
     },
   ],
 })

@@ -4,7 +4,8 @@ import { chapter, derived, memory, read } from './chapter.js'
 const fit = read('Roulet 2008, p. 148 and eq. 7.13–7.21')
 const clause = memory('ISO 9972:2015, 6.1')
 
-const readings: readonly Input[] = [
+/** What every curve is worked out from. */
+export const readingInputs: readonly Input[] = [
   { symbol: 'dp_m', name: 'measured pressure difference', unit: 'Pa', rows: true },
   { symbol: 'q_m', name: 'measured air flow', unit: 'm³/h', rows: true },
   { symbol: 'sign', name: 'sign with which the run was logged', unit: '1' },
@@ -15,7 +16,7 @@ const readings: readonly Input[] = [
 ]
 
 /** From readings to points of the curve, in logarithms. */
-const points: readonly Formula[] = [
+export const curvePoints: readonly Formula[] = [
   {
     symbol: 'dp_0',
     name: 'zero-flow pressure',
@@ -109,9 +110,9 @@ const line: readonly Formula[] = [
 /** From readings to the leakage curve of one direction: induced pressure, envelope flow, least squares in logarithms. */
 export const leakageCurve = chapter({
   title: 'Leakage curve',
-  inputs: readings,
+  inputs: readingInputs,
   formulas: [
-    ...points,
+    ...curvePoints,
     ...leastSquares,
     ...line,
     {
@@ -130,9 +131,9 @@ const weightedSum = derived('weighted sums; equal weights give the unweighted on
 /** The same with the readings weighted by the square of their flow: the large flows count most. */
 export const weightedLeakageCurve = chapter({
   title: 'Leakage curve, weighted by flow squared',
-  inputs: readings,
+  inputs: readingInputs,
   formulas: [
-    ...points,
+    ...curvePoints,
     {
       symbol: 'w',
       name: 'weight of a reading, 1 on average',

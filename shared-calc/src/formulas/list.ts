@@ -1,12 +1,12 @@
 import { type Chapter, sourceText, symbolText, toMathml, toText } from '../sheet/index.js'
 import { moistAir, standardAtmosphere } from './air.js'
-import { atReferencePressure } from './at-reference-pressure.js'
+import { atReferencePressure, atReferencePressureHole } from './at-reference-pressure.js'
 import { fitScatter, studentisedResiduals, weightedFitScatter } from './confidence.js'
 import { derivedRates, meanOfDirections } from './derived.js'
 import { bothErrorsLine } from './fit-both-errors.js'
 import { fitCompared } from './fit-compared.js'
 import { organicLine } from './fit-organic.js'
-import { flowDevice } from './flow-device.js'
+import { flowDevice, severalDevices } from './flow-device.js'
 import {
   estimatedHoles,
   flowThroughHoles,
@@ -20,6 +20,13 @@ import { leakageCurve, weightedLeakageCurve } from './leakage-curve.js'
 import { lowestPressure, stackMeasure } from './limits.js'
 import { allowedLeakage, expectedFlows, provableLeakage } from './plan-flows.js'
 import { pressureSpan, pressuresToSet } from './plan-pressures.js'
+import {
+  correctedAlready,
+  onePointCurve,
+  onePointWithFactors,
+  statedExtension,
+  twoPointCurve,
+} from './repeated-readings.js'
 import { stackPressure } from './stack-pressure.js'
 import { changeBetweenTests, crossing, spreadOfMean } from './stage-change.js'
 import { standardAir } from './standard-air.js'
@@ -50,6 +57,7 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'air.ts', chapter: moistAir },
   { file: 'zero-flow.ts', chapter: zeroFlowPeriod },
   { file: 'flow-device.ts', chapter: flowDevice },
+  { file: 'flow-device.ts', chapter: severalDevices },
   { file: 'leakage-curve.ts', chapter: leakageCurve },
   { file: 'confidence.ts', chapter: fitScatter },
   { file: 'confidence.ts', chapter: studentisedResiduals },
@@ -95,6 +103,12 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'fit-organic.ts', chapter: organicLine },
   { file: 'fit-both-errors.ts', chapter: bothErrorsLine },
   { file: 'fit-compared.ts', chapter: fitCompared },
+  { file: 'at-reference-pressure.ts', chapter: atReferencePressureHole },
+  { file: 'repeated-readings.ts', chapter: onePointCurve },
+  { file: 'repeated-readings.ts', chapter: twoPointCurve },
+  { file: 'repeated-readings.ts', chapter: onePointWithFactors },
+  { file: 'repeated-readings.ts', chapter: correctedAlready },
+  { file: 'repeated-readings.ts', chapter: statedExtension },
   { file: 'viscosity.ts', chapter: standardAirViscous },
   { file: 'uncertainty-air.ts', chapter: windFromForce },
   { file: 'uncertainty-air.ts', chapter: windUncertainty },

@@ -1,6 +1,6 @@
 import { fanPressurisationRules } from '../rules/index.js'
 import type { Source } from '../sheet/index.js'
-import { fittedLine } from './fitted-line.js'
+import { fittedLine } from './curve-chapters.js'
 import { iso9972Limits } from './iso-9972.js'
 import type { Limit, Method, MethodLimits } from './method.js'
 

@@ -1,6 +1,6 @@
 import { fanPressurisationRules } from '../rules/index.js'
 import type { Source } from '../sheet/index.js'
-import { fittedLine } from './fitted-line.js'
+import { fittedLine } from './curve-chapters.js'
 import type { Method, MethodLimits } from './method.js'
 
 const clause = (number: string): Source => ({ text: `ISO 9972:2015, ${number}`, seen: 'memory' })

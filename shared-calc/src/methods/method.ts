@@ -1,6 +1,7 @@
 import type { VolumeBasis } from '../record/index.js'
 import type { Rule } from '../rules/rule.js'
 import type { Chapter, Source } from '../sheet/index.js'
+import type { CustomaryUnit } from './customary-units.js'
 
 /** A limit with its clause. */
 export interface Limit {
@@ -49,14 +50,29 @@ export interface CurveChapters {
   readonly sensitivity: Chapter
 }
 
-/** A figure that the method itself reports. */
+/** A figure that the method itself reports, read off one of the blocks. */
 export interface OfficialFigure {
   readonly term: string
-  /** Block of each run, or of the means at a pressure, and symbol that hold it. */
-  readonly from: 'run curve' | 'run standard' | { readonly meanAt_Pa: number }
+  /** `curve` and `standard` give one figure a run, `mean` and `derived` one for the test at a pressure. */
+  readonly from:
+    | 'curve'
+    | 'standard'
+    | 'reported'
+    | { readonly of: 'mean' | 'derived'; readonly at_Pa: number }
   readonly symbol: string
   readonly unit: string
+  /** Unit in which the method's users expect it, where that is a US customary one. */
+  readonly customary?: CustomaryUnit
   readonly source: Source
+}
+
+/** Stations of a method that repeats its readings at one or two pressures. */
+export interface Stations {
+  readonly pressures_Pa: readonly number[]
+  /** How far from its pressure a station may lie, as a share of it. */
+  readonly slack: number
+  /** Readings that each station needs. */
+  readonly repeats: Limit
 }
 
 /** A test method: its formulas, limits, rules and words. Methods differ in these only. */
@@ -75,6 +91,9 @@ export interface Method {
   readonly fewestReadings?: number
   /** Exponent that the method assumes where it finds none. */
   readonly assumedExponent?: Limit
+  /** Formulas from the means at a pressure to what the method reports beyond the quantities of every evaluation. */
+  readonly reported?: { readonly chapter: Chapter; readonly at_Pa: number }
+  readonly stations?: Stations
   /** What the method itself reports, where that is more than the quantities every evaluation gives. */
   readonly official?: readonly OfficialFigure[]
   /** The method's own names of the reported quantities. */

@@ -131,6 +131,18 @@ export const TraceStep = z.strictObject({
 })
 export type TraceStep = z.infer<typeof TraceStep>
 
+/** A figure of the method itself, in the unit of the evaluation and in that of the method's users. */
+export const OfficialResult = z.strictObject({
+  term: z.string(),
+  /** Only where each run has its own. */
+  direction: Direction.optional(),
+  value: finite,
+  unit: z.string(),
+  customary: z.strictObject({ value: finite, unit: z.string() }).optional(),
+  source: z.string(),
+})
+export type OfficialResult = z.infer<typeof OfficialResult>
+
 /** What comes back for a record. Full double precision: rounding is the reader's business. */
 export const Evaluation = z.strictObject({
   format: z.literal(EVALUATION_FORMAT),
@@ -146,6 +158,8 @@ export const Evaluation = z.strictObject({
   results: Results,
   verdict: Verdict,
   findings: z.array(Finding),
+  /** What the method itself reports, where that is more than the quantities above. */
+  official: z.array(OfficialResult).optional(),
   /** Only where asked for, or where the record has an uncertainty part. */
   uncertainty: UncertaintyEvaluation.optional(),
   fits: z.array(RunFits).optional(),

@@ -12,39 +12,32 @@ const zeroFlow = z
   .array(numberField({ term: 'zero-flow pressure difference', unit: 'Pa' }, -200, 200))
   .max(1000)
 
+const oneDevice = {
+  flow_m3_h: numberField({ term: 'air flow', unit: 'm³/h' }, 1e-6, 1e6).optional(),
+  devicePressure_Pa: numberField({ term: 'device pressure', unit: 'Pa' }, -10_000, 10_000).optional(),
+  range: nameField('range of the flow device').optional(),
+}
+
+/** What one of several devices running together shows: its flow, or its pressure with the range that gives the flow. */
+export const DeviceReading = z.strictObject(oneDevice).superRefine(refuseUnclearFlow)
+export type DeviceReading = z.infer<typeof DeviceReading>
+
 /** One station: pressure difference across the envelope with the flow as indicated, or with the device's own pressure. */
 export const Reading = z
   .strictObject({
     pressure_Pa: pressure,
-    flow_m3_h: numberField({ term: 'air flow', unit: 'm³/h' }, 1e-6, 1e6).optional(),
-    devicePressure_Pa: numberField({ term: 'device pressure', unit: 'Pa' }, -10_000, 10_000).optional(),
-    range: nameField('range of the flow device').optional(),
+    ...oneDevice,
+    /** Several devices running together, record@2: their flows add. */
+    devices: z.array(DeviceReading).min(2, { error: 'several devices are at least two' }).max(20).optional(),
   })
   .superRefine((reading, context) => {
-    const { flow_m3_h: flow, devicePressure_Pa: device, range } = reading
-    if (flow === undefined && device === undefined)
+    const { devices, ...single } = reading
+    if (devices === undefined) refuseUnclearFlow(single, context)
+    else if (single.flow_m3_h !== undefined || single.devicePressure_Pa !== undefined)
       context.addIssue({
         code: 'custom',
-        path: ['flow_m3_h'],
-        message: 'reading has neither an air flow nor a device pressure',
-      })
-    if (flow !== undefined && device !== undefined)
-      context.addIssue({
-        code: 'custom',
-        path: ['devicePressure_Pa'],
-        message: 'reading has both an air flow and a device pressure: keep the one that was read',
-      })
-    if (device === 0)
-      context.addIssue({
-        code: 'custom',
-        path: ['devicePressure_Pa'],
-        message: 'device pressure is 0: no flow to fit',
-      })
-    if (device !== undefined && range === undefined)
-      context.addIssue({
-        code: 'custom',
-        path: ['range'],
-        message: 'range of the flow device is missing for a device pressure',
+        path: ['devices'],
+        message: 'reading has both a flow of its own and several devices: keep one of the two',
       })
   })
 export type Reading = z.infer<typeof Reading>
@@ -54,6 +47,42 @@ export const Run = z.strictObject({
   averagingTime_s: numberField({ term: 'averaging time', unit: 's' }, 0, 3600).optional(),
   zeroFlowBefore_Pa: zeroFlow.optional(),
   zeroFlowAfter_Pa: zeroFlow.optional(),
-  readings: z.array(Reading).min(3, { error: 'a run needs at least 3 readings to fit a curve' }).max(1000),
+  readings: z.array(Reading).min(1, { error: 'a run needs at least 3 readings to fit a curve' }).max(1000),
 })
 export type Run = z.infer<typeof Run>
+
+/** Refuses a reading that has no flow, or two, or a device pressure from which none can be worked out. */
+function refuseUnclearFlow(
+  reading: {
+    flow_m3_h?: number | undefined
+    devicePressure_Pa?: number | undefined
+    range?: string | undefined
+  },
+  context: z.RefinementCtx,
+): void {
+  const { flow_m3_h: flow, devicePressure_Pa: device, range } = reading
+  if (flow === undefined && device === undefined)
+    context.addIssue({
+      code: 'custom',
+      path: ['flow_m3_h'],
+      message: 'reading has neither an air flow nor a device pressure',
+    })
+  if (flow !== undefined && device !== undefined)
+    context.addIssue({
+      code: 'custom',
+      path: ['devicePressure_Pa'],
+      message: 'reading has both an air flow and a device pressure: keep the one that was read',
+    })
+  if (device === 0)
+    context.addIssue({
+      code: 'custom',
+      path: ['devicePressure_Pa'],
+      message: 'device pressure is 0: no flow to fit',
+    })
+  if (device !== undefined && range === undefined)
+    context.addIssue({
+      code: 'custom',
+      path: ['range'],
+      message: 'range of the flow device is missing for a device pressure',
+    })
+}

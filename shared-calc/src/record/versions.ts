@@ -10,6 +10,7 @@ export const partsOfVersion2 = ['takeOff', 'plan', 'preparation', 'leaks', 'unce
 
 interface AnyVersion {
   readonly format: (typeof RECORD_FORMATS)[number]
+  readonly runs: readonly { readonly readings: readonly { readonly devices?: unknown }[] }[]
   readonly test: { readonly openings?: readonly { readonly kind?: unknown }[] | undefined }
 }
 
@@ -28,4 +29,14 @@ export function refuseNewerParts(
   for (const part of partsOfVersion2) if (record[part] !== undefined) refuse([part], part)
   for (const [i, opening] of (record.test.openings ?? []).entries())
     if (opening.kind !== undefined) refuse(['test', 'openings', i, 'kind'], 'kind')
+  for (const [i, { readings }] of record.runs.entries()) {
+    if (readings.length > 0 && readings.length < 3)
+      context.addIssue({
+        code: 'custom',
+        path: ['runs', i, 'readings'],
+        message: 'a run needs at least 3 readings to fit a curve',
+      })
+    for (const [j, { devices }] of readings.entries())
+      if (devices !== undefined) refuse(['runs', i, 'readings', j, 'devices'], 'devices')
+  }
 }

@@ -2,36 +2,40 @@ import type { Finding } from '../record/index.js'
 import { practiceSource } from './practice-source.js'
 import { citing, plain, type Rule } from './rule.js'
 
-/** Height times temperature difference: the stack pressure stays small. */
-export const temperatureHeight: Rule = ({ method, test }) => {
-  const { value: limit, source } = method.limits.heightTemperature_mK
-  if (!test.stack)
+/** Height times temperature difference: the stack pressure stays small. Methods differ in what more of it means. */
+export const temperatureHeightAs =
+  (severity: 'caution' | 'invalidates'): Rule =>
+  ({ method, test }) => {
+    const { value: limit, source } = method.limits.heightTemperature_mK
+    if (!test.stack)
+      return [
+        {
+          rule: 'temperature-height',
+          severity: 'note',
+          message: 'building height was not logged: height times temperature difference cannot be judged',
+          ...citing(source),
+          limit,
+          where: ['building.height_m'],
+          remedy: 'add the height of the building',
+        },
+      ]
+    const value = test.stack.value('h_T')
+    if (value <= limit) return []
     return [
       {
         rule: 'temperature-height',
-        severity: 'note',
-        message: 'building height was not logged: height times temperature difference cannot be judged',
+        severity,
+        message: `height times temperature difference is ${plain(value, 0)} m·K; above ${limit} m·K a steady zero-flow pressure is unlikely`,
         ...citing(source),
+        value,
         limit,
-        where: ['building.height_m'],
-        remedy: 'add the height of the building',
+        where: ['building.height_m', 'conditions.indoorTemperature_C', 'conditions.outdoorTemperature_C'],
+        remedy: 'test when the temperatures are closer together',
       },
     ]
-  const value = test.stack.value('h_T')
-  if (value <= limit) return []
-  return [
-    {
-      rule: 'temperature-height',
-      severity: 'caution',
-      message: `height times temperature difference is ${plain(value, 0)} m·K; above ${limit} m·K a steady zero-flow pressure is unlikely`,
-      ...citing(source),
-      value,
-      limit,
-      where: ['building.height_m', 'conditions.indoorTemperature_C', 'conditions.outdoorTemperature_C'],
-      remedy: 'test when the temperatures are closer together',
-    },
-  ]
-}
+  }
+
+export const temperatureHeight = temperatureHeightAs('caution')
 
 /** Wind within the method's limits, by speed or by force. */
 export const wind: Rule = ({ record, method }) => {

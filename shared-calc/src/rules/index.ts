@@ -1,6 +1,6 @@
 import { assumedHumidity, assumedPressure, assumedReferenceDensity, signConvention } from './assumptions.js'
 import { missingBasis, missingPreparation, missingTarget, volumeBasis } from './building.js'
-import { temperatureHeight, wind } from './conditions.js'
+import { temperatureHeight, temperatureHeightAs, wind } from './conditions.js'
 import { correlation, exponentRange, extrapolatedTarget, outlier } from './curve.js'
 import { directionsDiffer, oneDirection } from './directions.js'
 import { averagingTime, calibrationExpired, deviceRange, missingRanges } from './instruments.js'
@@ -12,6 +12,7 @@ import {
   preparationDeparts,
   preparationPurpose,
 } from './preparation.js'
+import { assumedAltitude, assumedExponent, stationReadings } from './procedure.js'
 import {
   duplicateReading,
   highestPressure,
@@ -65,3 +66,38 @@ export const fanPressurisationRules: readonly Rule[] = [
   takeOffParts,
   leakLog,
 ]
+
+/** The same list with some rules taken out and others put in their place or at its head. */
+export function changedRules(
+  rules: readonly Rule[],
+  change: { readonly without?: readonly Rule[]; readonly first?: readonly Rule[] },
+): readonly Rule[] {
+  return [...(change.first ?? []), ...rules.filter((rule) => !change.without?.includes(rule))]
+}
+
+/** What only a line through many readings can be asked. */
+const lineRules = [
+  tooFewReadings,
+  highestPressure,
+  exponentRange,
+  correlation,
+  lowestPressure,
+  readingSpacing,
+  outlier,
+]
+
+/** The rules of a test that repeats its readings at one or two stations. */
+export const repeatedReadingRules: readonly Rule[] = changedRules(fanPressurisationRules, {
+  first: [stationReadings],
+  without: [...lineRules, duplicateReading],
+})
+
+export { bothDirectionsOf, directionOf, leakageAreaError } from './procedure.js'
+export {
+  assumedAltitude,
+  assumedExponent,
+  correlation,
+  exponentRange,
+  temperatureHeight,
+  temperatureHeightAs,
+}

@@ -5,7 +5,7 @@ import type { Block } from '../sheet/index.js'
 
 /**
  * Readings that no logarithmic line can be put through are an error, not a finding.
- * @throws InputError naming the reading on the wrong side of zero, or the run whose readings do not differ
+ * @throws InputError naming the reading on the wrong side of zero
  */
 export function refuseWrongSide(curve: Block, run: Run, path: string): void {
   const pressures = curve.column('dp')
@@ -31,11 +31,15 @@ export function refuseWrongSide(curve: Block, run: Run, path: string): void {
     })
   }
   if (problems.length > 0) throw new InputError(problems)
-  if (sameThroughout(pressures))
+}
+
+/** @throws InputError when the readings do not differ, so that no exponent can be found from them */
+export function refuseLevelReadings(curve: Block, path: string): void {
+  if (sameThroughout(curve.column('dp')))
     throw new InputError([
       { path: `${path}.readings`, message: 'all pressure differences are equal: no curve can be fitted' },
     ])
-  if (sameThroughout(flows))
+  if (sameThroughout(curve.column('q_env')))
     throw new InputError([
       { path: `${path}.readings`, message: 'all air flows are equal: no curve can be fitted' },
     ])

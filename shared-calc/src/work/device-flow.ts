@@ -1,7 +1,7 @@
 import { constantValue } from '../formulas/constants.js'
-import { flowDevice } from '../formulas/flow-device.js'
+import { flowDevice, severalDevices } from '../formulas/flow-device.js'
 import { InputError } from '../problem.js'
-import type { DeviceRange, FlowDevice, Run } from '../record/index.js'
+import type { DeviceRange, DeviceReading, FlowDevice, Run } from '../record/index.js'
 import {
   assumed,
   type Block,
@@ -39,18 +39,24 @@ export function workFlows(
 ): { flows: Column; device?: Block } {
   const ranges = rangesOf(device)
   const columns = { dp_d: [] as Given[], c_d: [] as Given[], m_d: [] as Given[] }
-  run.run.readings.forEach((reading, i) => {
-    if (reading.devicePressure_Pa === undefined) return
+  const shown = run.run.readings.map((reading, i) => {
     const path = `${run.path}.readings[${i}]`
-    const { range, path: rangePath } = named(ranges, reading.range ?? '', `${path}.range`)
+    return (reading.devices ?? [reading]).map((single, j) => ({
+      single,
+      path: reading.devices ? `${path}.devices[${j}]` : path,
+    }))
+  })
+  for (const { single, path } of shown.flat()) {
+    if (single.devicePressure_Pa === undefined) continue
+    const { range, path: rangePath } = named(ranges, single.range ?? '', `${path}.range`)
     if (range.coefficient === undefined || range.exponent === undefined)
       throw new InputError([
         { path: rangePath, message: `range "${range.label}" has no coefficient and exponent` },
       ])
-    columns.dp_d.push(fromRecord(`${path}.devicePressure_Pa`, reading.devicePressure_Pa))
+    columns.dp_d.push(fromRecord(`${path}.devicePressure_Pa`, single.devicePressure_Pa))
     columns.c_d.push(fromRecord(`${rangePath}.coefficient`, range.coefficient))
     columns.m_d.push(fromRecord(`${rangePath}.exponent`, range.exponent))
-  })
+  }
   const block =
     columns.dp_d.length === 0
       ? undefined
@@ -62,11 +68,19 @@ export function workFlows(
           rho_d: density,
         })
   let next = 0
-  const flows = run.run.readings.map((reading, i): Given => {
-    if (reading.flow_m3_h !== undefined)
-      return fromRecord(`${run.path}.readings[${i}].flow_m3_h`, reading.flow_m3_h)
-    if (!block) throw new InputError([{ path: `${run.path}.readings[${i}]`, message: 'reading has no flow' }])
+  const flowOf = ({ single, path }: { single: DeviceReading; path: string }): Given => {
+    if (single.flow_m3_h !== undefined) return fromRecord(`${path}.flow_m3_h`, single.flow_m3_h)
+    if (!block) throw new InputError([{ path, message: 'reading has no flow' }])
     return block.refRow('q_d', next++)
+  }
+  const flows = shown.map((devices, i): Given => {
+    const [only, second] = devices
+    if (only && !second) return flowOf(only)
+    return calculation
+      .add(`${id}s${i + 1}`, `${title}: reading ${i + 1}, all devices`, severalDevices, {
+        q_j: columnOf(devices.map(flowOf)),
+      })
+      .ref('q_m')
   })
   return block ? { flows: columnOf(flows), device: block } : { flows: columnOf(flows) }
 }

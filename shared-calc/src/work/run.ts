@@ -2,6 +2,7 @@ import { lowestPressure } from '../formulas/limits.js'
 import type { Method } from '../methods/method.js'
 import type { Run, TestRecord } from '../record/index.js'
 import {
+  assumed,
   type Bindings,
   type Block,
   bindBySymbol,
@@ -10,8 +11,10 @@ import {
   type Chapter,
   columnFromRecord,
   columnOf,
+  fromRecord,
+  type Given,
 } from '../sheet/index.js'
-import { refuseUnusableCurve, refuseWrongSide } from './curve-faults.js'
+import { refuseLevelReadings, refuseUnusableCurve, refuseWrongSide } from './curve-faults.js'
 import { workDerived } from './derived.js'
 import { workFlows } from './device-flow.js'
 import { upperStation } from './stations.js'
@@ -34,6 +37,12 @@ export function loggedSign(run: Run): 1 | -1 {
   let negative = 0
   for (const { pressure_Pa } of run.readings) if (pressure_Pa < 0) negative += 1
   return negative * 2 > run.readings.length ? -1 : 1
+}
+
+/** Altitude for methods that correct for it; where it was not logged rule `assumed-altitude` says so. */
+function altitudeOf({ building }: TestRecord): Given {
+  const { altitude_m: altitude } = building
+  return altitude === undefined ? assumed(0, 'assumed-altitude') : fromRecord('building.altitude_m', altitude)
 }
 
 /** Works out one run, from its readings to the leakage rates at every reference pressure asked for. */
@@ -69,6 +78,7 @@ export function workRun(around: RunSurroundings, run: Run, index: number): Worke
     T_d: airInDevice.ref('T'),
     T_x: airInLeaks.ref('T'),
     n_a: assumedExponent && byRule(assumedExponent.value, 'air flow exponent assumed by the method'),
+    h: altitudeOf(record),
     ...(formulas.curve.slots.has('hi') && { hi: upperStation(pressures) }),
   }
   const add = (name: string, title: string, chapter: Chapter, blocks: readonly Block[], more?: Bindings) =>
@@ -80,6 +90,7 @@ export function workRun(around: RunSurroundings, run: Run, index: number): Worke
     )
   const curve = add('curve', 'leakage curve', formulas.curve, [])
   refuseWrongSide(curve, run, path)
+  if (!assumedExponent) refuseLevelReadings(curve, path)
   const scatter = formulas.scatter && add('scatter', 'scatter of the fit', formulas.scatter, [curve])
   const fit = scatter ? [curve, scatter] : [curve]
   const standard = add('standard', 'reference air density', formulas.standard, fit)

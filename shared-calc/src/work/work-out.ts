@@ -6,7 +6,7 @@ import { planOfRecord } from '../plan/request.js'
 import { workPlan } from '../plan/work-plan.js'
 import { InputError } from '../problem.js'
 import type { TestRecord } from '../record/index.js'
-import { type Block, Calculation, columnOf, fromRecord } from '../sheet/index.js'
+import { type Block, bindBySymbol, Calculation, columnOf, fromRecord } from '../sheet/index.js'
 import { workTakeOff } from '../take-off/work-take-off.js'
 import { workAir } from './air.js'
 import { definiteTarget } from './definite-target.js'
@@ -26,16 +26,20 @@ export function workOut(record: TestRecord, method: Method): WorkedTest {
   const target = definiteTarget(record)
   if (record.building.volume_m3 === undefined && (!target || record.building.envelopeArea_m2 === undefined))
     throw new InputError([{ path: 'building.volume_m3', message: 'internal volume is missing' }])
+  refuseTooFewReadings(record, method)
   const calculation = new Calculation()
   const { indoor, outdoor } = workAir(calculation, record)
-  const referencePressures = [
-    ...new Set([...reportedPressures, ...(target?.limits ?? []).map((limit) => limit.referencePressure_Pa)]),
+  const ownPressures = [
+    ...(method.referencePressures ?? []),
+    ...(target?.limits ?? []).map((limit) => limit.referencePressure_Pa),
   ]
-  const derivedPressures = new Set([50, ...(target?.limits ?? []).map((limit) => limit.referencePressure_Pa)])
+  const referencePressures = [...new Set([...reportedPressures, ...ownPressures])]
+  const derivedPressures = new Set([50, ...ownPressures])
   const around = { calculation, record, method, indoor, outdoor, referencePressures, derivedPressures }
   const runs = record.runs.map((run, index) => workRun(around, run, index))
   const means = new Map(referencePressures.map((pressure) => [pressure, meanAt(around, runs, pressure)]))
   const stack = workStack(calculation, record)
+  const reported = workReported(calculation, method, means)
   return withSite(record, method, {
     calculation,
     indoor,
@@ -43,9 +47,39 @@ export function workOut(record: TestRecord, method: Method): WorkedTest {
     runs,
     means,
     ...(stack && { stack }),
+    ...(reported && { reported }),
     ...(target && { target }),
     criteria: target ? judge(calculation, record, target, runs, means) : [],
   })
+}
+
+/** A fitted line needs three readings; a method that fits none may do with fewer. */
+function refuseTooFewReadings({ runs }: TestRecord, { fewestReadings = 3 }: Method): void {
+  const short = runs.flatMap(({ readings }, i) => (readings.length < fewestReadings ? [i] : []))
+  if (short.length === 0) return
+  throw new InputError(
+    short.map((i) => ({
+      path: `runs[${i}].readings`,
+      message: `a run needs at least ${fewestReadings} readings by this method`,
+    })),
+  )
+}
+
+/** What a method reports beyond the quantities of every evaluation, from the means at its pressure. */
+function workReported(
+  calculation: Calculation,
+  { reported }: Method,
+  means: ReadonlyMap<number, AtPressure>,
+): Block | undefined {
+  if (!reported) return undefined
+  const at = means.get(reported.at_Pa)
+  const blocks = at ? [at.rate, ...(at.derived ? [at.derived] : [])] : []
+  return calculation.add(
+    'reported',
+    'Figures of the method',
+    reported.chapter,
+    bindBySymbol(reported.chapter, {}, blocks),
+  )
 }
 
 /** What a record@2 holds beside the test: take-off, plan, leaks. */

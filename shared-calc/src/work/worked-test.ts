@@ -54,6 +54,8 @@ export interface WorkedTest {
   /** Means over the directions, by reference pressure in Pa. */
   readonly means: ReadonlyMap<number, AtPressure>
   readonly stack?: Block
+  /** What the method reports beyond the quantities of every evaluation. */
+  readonly reported?: Block
   readonly takeOff?: WorkedTakeOff
   readonly plan?: WorkedPlan
   readonly leaks?: WorkedLeaks

@@ -40,6 +40,14 @@ const METHODS = {
   'en 13829': 'en-13829:2001',
   'en 13829:2001': 'en-13829:2001',
   'din en 13829': 'en-13829:2001',
+  'astm e779': 'astm-e779-19',
+  'astm e1827 one-point': 'astm-e1827-22-one-point',
+  'astm e1827 two-point': 'astm-e1827-22-two-point',
+  'astm e3158': 'astm-e3158-18',
+  'can/cgsb-149.10': 'can-cgsb-149.10-2019',
+  'cgsb 149.10': 'can-cgsb-149.10-2019',
+  'ansi/resnet/icc 380': 'ansi-resnet-icc-380',
+  'resnet 380': 'ansi-resnet-icc-380',
 }
 
 const CHOICES: Record<string, Record<string, string>> = {

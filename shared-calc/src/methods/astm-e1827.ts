@@ -1,0 +1,78 @@
+import { assumedExponent, changedRules, exponentRange, repeatedReadingRules } from '../rules/index.js'
+import type { Source } from '../sheet/index.js'
+import { astmE779Limits, astmTerms } from './astm-e779.js'
+import { onePoint, twoPoint } from './curve-chapters.js'
+import { customary } from './customary-units.js'
+import type { Method, OfficialFigure } from './method.js'
+
+const astm: Source = { text: 'ASTM E1827-22', seen: 'memory' }
+const repeats = { value: 5, source: astm }
+
+const official: readonly OfficialFigure[] = [
+  {
+    term: 'air leakage rate at 50 Pa',
+    from: { of: 'mean', at_Pa: 50 },
+    symbol: 'q_pr',
+    unit: 'm3/h',
+    customary: customary.cfm,
+    source: astm,
+  },
+  {
+    term: 'air changes an hour at 50 Pa',
+    from: { of: 'derived', at_Pa: 50 },
+    symbol: 'n_pr',
+    unit: '1/h',
+    source: astm,
+  },
+]
+
+const shared = {
+  volumeBasis: 'net',
+  volumeBasisSource: astm,
+  limits: { ...astmE779Limits, averagingTime_s: { value: 10, source: astm } },
+  terms: astmTerms,
+} as const
+
+/** Readings repeated near 50 Pa, the exponent taken as 0.65. */
+export const astmE1827OnePoint: Method = {
+  ...shared,
+  id: 'astm-e1827-22-one-point',
+  title: 'ASTM E1827-22, one-point',
+  rules: changedRules(repeatedReadingRules, { first: [assumedExponent] }),
+  formulas: onePoint,
+  fewestReadings: 1,
+  assumedExponent: { value: 0.65, source: astm },
+  stations: { pressures_Pa: [50], slack: 0.1, repeats },
+  official,
+  notes: [
+    'The exponent is assumed: only the figure at 50 Pa is the method’s own, others depend on the assumption.',
+    'Stations, repeats and exponent are from memory; limits that cite another standard are taken from there.',
+  ],
+}
+
+/** Readings repeated near 50 and near 12.5 Pa, the exponent found from the two means. */
+export const astmE1827TwoPoint: Method = {
+  ...shared,
+  id: 'astm-e1827-22-two-point',
+  title: 'ASTM E1827-22, two-point',
+  rules: changedRules(repeatedReadingRules, { first: [exponentRange] }),
+  formulas: twoPoint,
+  fewestReadings: 2,
+  stations: { pressures_Pa: [50, 12.5], slack: 0.15, repeats },
+  official: [
+    ...official,
+    {
+      term: 'effective leakage area at 4 Pa',
+      from: { of: 'mean', at_Pa: 4 },
+      symbol: 'A_L',
+      unit: 'cm2',
+      customary: customary.squareInch,
+      source: astm,
+    },
+    { term: 'pressure exponent n', from: 'curve', symbol: 'n', unit: '1', source: astm },
+  ],
+  notes: [
+    'Stations and repeats are from memory; limits that cite another standard are taken from there.',
+    'Two stations cannot show a crooked curve: where that matters, run a multi-point test.',
+  ],
+}

@@ -1,0 +1,53 @@
+import { bothDirectionsOf, changedRules, fanPressurisationRules } from '../rules/index.js'
+import type { Source } from '../sheet/index.js'
+import { astmE779Limits, astmTerms } from './astm-e779.js'
+import { fittedLineViscous } from './curve-chapters.js'
+import { customary } from './customary-units.js'
+import type { Method } from './method.js'
+
+const memory: Source = { text: 'ASTM E3158-18', seen: 'memory' }
+const seen: Source = { text: 'ASTM E3158-18', seen: 'read' }
+
+/** Large or many-zone buildings: 75 Pa, several devices running together. */
+export const astmE3158: Method = {
+  id: 'astm-e3158-18',
+  title: 'ASTM E3158-18',
+  volumeBasis: 'overall internal',
+  volumeBasisSource: memory,
+  limits: {
+    ...astmE779Limits,
+    readingsPerDirection: { value: 10, source: memory },
+    highestPressure_Pa: { value: 75, source: memory },
+    highestPressureLargeBuilding_Pa: { value: 50, source: memory },
+    lowestPressure_Pa: { value: 25, source: memory },
+    exponent: { lowest: 0.45, highest: 1, source: seen },
+    averagingTime_s: { value: 20, source: memory },
+  },
+  rules: changedRules(fanPressurisationRules, { first: [bothDirectionsOf(memory)] }),
+  formulas: fittedLineViscous,
+  referencePressures: [75],
+  official: [
+    {
+      term: 'air leakage rate at 75 Pa',
+      from: { of: 'mean', at_Pa: 75 },
+      symbol: 'q_pr',
+      unit: 'm3/h',
+      customary: customary.cfm,
+      source: seen,
+    },
+    {
+      term: 'air leakage rate at 75 Pa per envelope area',
+      from: { of: 'derived', at_Pa: 75 },
+      symbol: 'q_E',
+      unit: 'm3/(h·m2)',
+      customary: customary.cfmPerSquareFoot,
+      source: seen,
+    },
+    { term: 'pressure exponent n', from: 'curve', symbol: 'n', unit: '1', source: seen },
+  ],
+  terms: astmTerms,
+  notes: [
+    'The reference pressure is 75 Pa; flows of devices running together add (record@2: `devices` of a reading).',
+    'Number and range of the readings are from memory; limits that cite another standard are taken from there.',
+  ],
+}

@@ -1,0 +1,59 @@
+import { changedRules, directionOf, fanPressurisationRules, leakageAreaError } from '../rules/index.js'
+import type { Source } from '../sheet/index.js'
+import { weightedLine } from './curve-chapters.js'
+import { customary } from './customary-units.js'
+import { iso9972Limits } from './iso-9972.js'
+import type { Method } from './method.js'
+
+const cgsb: Source = { text: 'CAN/CGSB-149.10-2019', seen: 'memory' }
+const areaPressure: Source = { text: 'CAN/CGSB-149.10: leakage area at 10 Pa', seen: 'read' }
+
+export const cgsb14910: Method = {
+  id: 'can-cgsb-149.10-2019',
+  title: 'CAN/CGSB-149.10-2019',
+  volumeBasis: 'overall internal',
+  volumeBasisSource: cgsb,
+  limits: {
+    ...iso9972Limits,
+    highestPressure_Pa: { value: 50, source: cgsb },
+    lowestPressure_Pa: { value: 15, source: cgsb },
+    exponent: { lowest: 0.5, highest: 1, source: cgsb },
+    // The method asks for r ≥ 0.990; findings speak of r².
+    rSquared: { value: 0.99 ** 2, source: cgsb },
+  },
+  rules: changedRules(fanPressurisationRules, {
+    first: [directionOf('depressurisation', cgsb), leakageAreaError(10, 0.07, cgsb)],
+  }),
+  formulas: weightedLine,
+  official: [
+    {
+      term: 'equivalent leakage area at 10 Pa',
+      from: { of: 'mean', at_Pa: 10 },
+      symbol: 'A_L',
+      unit: 'cm2',
+      customary: customary.squareInch,
+      source: areaPressure,
+    },
+    { term: 'air flow coefficient C', from: 'standard', symbol: 'C_L', unit: 'm3/(h·Pa^n)', source: cgsb },
+    { term: 'flow exponent n', from: 'curve', symbol: 'n', unit: '1', source: cgsb },
+    {
+      term: 'air changes an hour at 50 Pa',
+      from: { of: 'derived', at_Pa: 50 },
+      symbol: 'n_pr',
+      unit: '1/h',
+      source: cgsb,
+    },
+  ],
+  terms: {
+    q50: 'air leakage rate at 50 Pa',
+    n50: 'air changes an hour at 50 Pa',
+    qE50: 'air leakage rate at 50 Pa per envelope area',
+    qF50: 'air leakage rate at 50 Pa per floor area',
+    ela4: 'equivalent leakage area at 4 Pa (discharge coefficient 0.611)',
+    ela10: 'equivalent leakage area at 10 Pa (discharge coefficient 0.611)',
+  },
+  notes: [
+    'The line is weighted by the square of the flow; leakage areas are those of a sharp-edged hole.',
+    'The correction to reference air is taken as in ISO 9972:2015: the text of the method was not at hand. Its limits are from memory.',
+  ],
+}

@@ -1,0 +1,68 @@
+import { statedExtension } from '../formulas/repeated-readings.js'
+import { assumedAltitude, assumedExponent, changedRules, repeatedReadingRules } from '../rules/index.js'
+import type { Source } from '../sheet/index.js'
+import { astmE779Limits, astmTerms } from './astm-e779.js'
+import { onePointFactors } from './curve-chapters.js'
+import { customary } from './customary-units.js'
+import type { Method } from './method.js'
+
+const resnet: Source = { text: 'ANSI/RESNET/ICC 380', seen: 'memory' }
+
+export const resnetIcc380: Method = {
+  id: 'ansi-resnet-icc-380',
+  title: 'ANSI/RESNET/ICC 380, one-point',
+  volumeBasis: 'net',
+  volumeBasisSource: resnet,
+  limits: { ...astmE779Limits, averagingTime_s: { value: 10, source: resnet } },
+  rules: changedRules(repeatedReadingRules, { first: [assumedExponent, assumedAltitude] }),
+  formulas: onePointFactors,
+  fewestReadings: 1,
+  assumedExponent: { value: 0.65, source: resnet },
+  stations: { pressures_Pa: [50], slack: 0.1, repeats: { value: 1, source: resnet } },
+  reported: { chapter: statedExtension, at_Pa: 50 },
+  official: [
+    {
+      term: 'corrected air leakage rate at 50 Pa',
+      from: { of: 'mean', at_Pa: 50 },
+      symbol: 'q_pr',
+      unit: 'm3/h',
+      customary: customary.cfm,
+      source: resnet,
+    },
+    {
+      term: 'air changes an hour at 50 Pa',
+      from: { of: 'derived', at_Pa: 50 },
+      symbol: 'n_pr',
+      unit: '1/h',
+      source: resnet,
+    },
+    {
+      term: 'extended air leakage rate at 50 Pa (reduced accuracy)',
+      from: 'reported',
+      symbol: 'q_ext',
+      unit: 'm3/h',
+      customary: customary.cfm,
+      source: resnet,
+    },
+    {
+      term: 'extended air changes an hour at 50 Pa (reduced accuracy)',
+      from: 'reported',
+      symbol: 'n_ext',
+      unit: '1/h',
+      source: resnet,
+    },
+    {
+      term: 'effective leakage area at 4 Pa',
+      from: { of: 'mean', at_Pa: 4 },
+      symbol: 'A_L',
+      unit: 'cm2',
+      customary: customary.squareInch,
+      source: resnet,
+    },
+  ],
+  terms: astmTerms,
+  notes: [
+    'The flow is corrected by factors for temperature and altitude, and for a pressure other than 50 Pa with an exponent of 0.65.',
+    'Factors, exponent and extension (1.1) are from memory: check them against the text before a figure is relied on.',
+  ],
+}
