@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks'
+import { useMemo, useState } from 'preact/hooks'
 import type { PageHost } from '../host/page/page-host.js'
 import { MonthView } from './month/month-view.js'
 import { OriginLine } from './origin-line.js'
@@ -25,9 +25,11 @@ interface AppProps {
 export function App({ store, page }: AppProps) {
   const [view, setView] = useState<View>('test')
   const state = useTestState(store)
+  // The same node again is not drawn again: the grid follows its host, not every keystroke in the forms.
+  const grid = useMemo(() => (page ? <PageGrid host={page} store={store} /> : null), [page, store])
   return (
     <div class={page ? 'shell with-grid' : 'shell'}>
-      {page && view === 'test' ? <PageGrid host={page} store={store} /> : null}
+      {view === 'test' ? grid : null}
       <div class="pane">
         <header class="top">
           <h1>Draughtbook</h1>

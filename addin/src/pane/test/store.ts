@@ -33,6 +33,8 @@ export interface StoreTimes {
   retry_ms: number
 }
 
+type Live = typeof import('../../calc/live.js').live
+
 /** The Test view's one state. Views call its methods and listen; nothing else writes to it. */
 export class TestStore {
   state: TestState = {
@@ -50,7 +52,9 @@ export class TestStore {
   #asking: AbortController | undefined
   #askTimer: ReturnType<typeof setTimeout> | undefined
   #saveTimer: ReturnType<typeof setTimeout> | undefined
-  #calc: Promise<typeof import('../../calc/live.js')> | undefined
+  #calc: Promise<{ live: Live }> | undefined
+  /** The calculation, once it is there. */
+  #live: Live | undefined
 
   constructor(
     readonly host: Host,
@@ -91,8 +95,11 @@ export class TestStore {
 
   /** Changes entries, shows what follows at once, and keeps them. */
   change(edit: (entries: TestEntries) => TestEntries): void {
-    this.#set({ entries: edit(this.state.entries), saved: 'saving' })
-    void this.refresh()
+    const entries = edit(this.state.entries)
+    const shown = this.#atOnce(entries)
+    this.#set({ entries, saved: 'saving', ...shown })
+    if (shown) this.#follow()
+    else void this.refresh()
     clearTimeout(this.#saveTimer)
     this.#saveTimer = setTimeout(() => void this.save(), this.times.settle_ms)
   }
@@ -133,12 +140,27 @@ export class TestStore {
     // Nothing typed or picked: there is nothing to fetch the calculation for.
     if (!this.state.result && isUntouched(this.state.entries)) return
     this.#calc ??= import('../../calc/live.js')
-    const [{ live }, grid] = await Promise.all([this.#calc, this.#read()])
+    const [calc, grid] = await Promise.all([this.#calc, this.#read()])
+    this.#live = calc.live
     if (run !== this.#run) return
-    const { entries, trace, evaluation } = this.state
+    this.#set(this.#workOut(calc.live, this.state.entries, grid))
+    this.#follow()
+  }
+
+  /** What follows from entries where everything it takes is at hand: shown with them in one drawing. */
+  #atOnce(entries: TestEntries): Partial<TestState> | undefined {
+    const references = referencesOf(entries)
+    const known = references.length === 0 || this.#grid?.references === references.join('\n')
+    if (!this.#live || !known) return undefined
+    this.#run += 1
+    return this.#workOut(this.#live, entries, references.length === 0 ? undefined : this.#grid?.grid)
+  }
+
+  #workOut(live: Live, entries: TestEntries, grid: Grid | undefined): Partial<TestState> {
+    const { trace, evaluation } = this.state
     const result = live(entries, grid, trace)
     const same = evaluation && result.evaluation?.recordDigest === evaluation.recordDigest && !trace
-    this.#set({
+    return {
       result,
       evaluation:
         same && this.state.origin.kind === 'service' && !result.unusable ? evaluation : result.evaluation,
@@ -147,7 +169,13 @@ export class TestStore {
           ? this.state.origin
           : { kind: 'local', why: 'asking', words: 'Worked out here; asking the service' }
         : { kind: 'none' },
-    })
+    }
+  }
+
+  /** What the result on show sets going: code for what comes next, and the service's word. */
+  #follow(): void {
+    const { result } = this.state
+    if (!result) return
     if (result.record) void import('../../worker/warm-up.js').then(({ warmUp }) => warmUp())
     if (result.record && !result.unusable) this.#askSoon()
     else

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'preact/hooks'
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import { leakageChart } from '../../../chart/leakage-chart.js'
 import type { Section, SectionProps } from '../section.js'
 
@@ -20,10 +20,10 @@ function Curve({ state: { result } }: SectionProps) {
     const point = event.target instanceof Element ? event.target.closest<SVGElement>('.point') : null
     setTold(point?.dataset.label ?? '')
   }
-  const svg = leakageChart(
-    result?.chart ?? { runs: [] },
-    Math.min(width, 640),
-    Math.round(Math.min(width, 640) * 0.66),
+  const chart = result?.chart
+  const svg = useMemo(
+    () => leakageChart(chart ?? { runs: [] }, Math.min(width, 640), Math.round(Math.min(width, 640) * 0.66)),
+    [chart, width],
   )
   const runs = result?.chart.runs ?? []
   return (
