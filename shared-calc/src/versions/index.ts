@@ -1,2 +1,2 @@
 export { versions } from './list.js'
-export type { RunnableVersion } from './version.js'
+export type { RunnableVersion, VersionParts } from './version.js'
