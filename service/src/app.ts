@@ -10,6 +10,7 @@ import { libraryRoutes } from './routes/library.js'
 import { metricsRoute } from './routes/metrics.js'
 import { documentPages, statusRoute } from './routes/pages.js'
 import { pane } from './routes/pane.js'
+import { readings } from './routes/readings.js'
 import { reference } from './routes/reference.js'
 import { site } from './routes/site.js'
 import { workbooks } from './routes/workbooks.js'
@@ -52,7 +53,13 @@ export function createApp(deps: AppDeps = {}): Express {
   app.use('/v1', ...guard, state.admit)
   const { timeout_s } = settings
   const library = settings.library === undefined ? undefined : new Library(settings.library)
-  app.use('/v1', evaluations(jobs, timeout_s), workbooks(jobs, timeout_s), reference())
+  app.use(
+    '/v1',
+    evaluations(jobs, timeout_s),
+    workbooks(jobs, timeout_s),
+    readings(jobs, timeout_s, library),
+    reference(),
+  )
   app.use('/v1', site(jobs, timeout_s, library), libraryRoutes(library))
   app.use(() => {
     throw new HttpFault(404, 'There is nothing at this address')

@@ -24,6 +24,14 @@ const calculation: readonly Operation[] = [
     problems: [400, 413, 415, 422],
   },
   {
+    method: 'post',
+    path: '/v1/readings',
+    summary: 'Read ranges of cells as a test log, by a layout given, fitting or proposed',
+    body: json('ReadingsRequest'),
+    answer: ok('The tests with findings and cells; only a proposal where no layout fits', 'ReadingsAnswer'),
+    problems: [400, 413, 415, 422],
+  },
+  {
     method: 'get',
     path: '/v1/methods',
     summary: 'Test methods, with their limits and terms',

@@ -13,7 +13,7 @@ import {
   UnfinishedRequest,
   WhileReading,
 } from '@draughtbook/shared-calc'
-import { Layout } from '@draughtbook/shared-calc/log'
+import { Layout, ReadingsAnswer, ReadingsRequest } from '@draughtbook/shared-calc/log'
 import { z } from 'zod'
 import { ProblemBody } from '../http/problem-body.js'
 
@@ -41,6 +41,8 @@ export const schemas: Readonly<Record<string, z.ZodType>> = {
   WhileReading,
   LeakReport,
   Finding,
+  ReadingsRequest,
+  ReadingsAnswer,
   Problem: ProblemBody,
   LibraryDevice,
   LibraryGauge,

@@ -1,4 +1,5 @@
 import { evaluate, parsePlan, parseRecord, parseTakeOff } from '@draughtbook/shared-calc'
+import { type Layout, readRanges } from '@draughtbook/shared-calc/log'
 import { writePlanWorkbook, writeSummary, writeTakeOffWorkbook } from '@draughtbook/shared-calc/workbook'
 import { jsonOf } from '../http/read-body.js'
 import { evaluationText } from './evaluation-text.js'
@@ -17,6 +18,11 @@ export const tasks = {
     const name = `${record.building.name} ${record.test.date}`
     return { bytes, name, digest: recordDigest, outcome: verdict.outcome }
   },
+
+  /** Body of ranges of cells → the tests read from them, as JSON. */
+  readings: async ({ body, layouts }: { body: Uint8Array; layouts: readonly Layout[] }) => ({
+    json: JSON.stringify(readRanges(jsonOf(body), layouts)),
+  }),
 
   /** Body of a plan → the workbook to take along. */
   planWorkbook: async ({ body }: { body: Uint8Array }) => ({
