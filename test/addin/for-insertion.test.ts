@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
+import { parseRecord } from '@draughtbook/shared-calc'
+import { writeSummaryWorkbook } from '@draughtbook/shared-calc/workbook'
 import ExcelJS from 'exceljs'
 import { strFromU8, unzipSync } from 'fflate'
 import { describe, expect, it } from 'vitest'
 import { forInsertion } from '../../addin/src/worker/for-insertion.js'
-import { parseRecord } from '../../shared-calc/src/index.js'
-import { writeSummaryWorkbook } from '../../shared-calc/src/workbook/index.js'
 import { compareCached } from '../support/formula-cells.js'
 
 const record = parseRecord(

@@ -1,7 +1,7 @@
+import { methodById, type Run } from '@draughtbook/shared-calc'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { nextPressure } from '../../addin/src/calc/next-pressure.js'
-import { methodById, type Run } from '../../shared-calc/src/index.js'
 
 const method = methodById('iso-9972:2015')
 const run = (pressures: number[]): Run => ({

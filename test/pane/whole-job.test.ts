@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
+import { evaluate, parseRecord } from '@draughtbook/shared-calc'
+import { readSummaryWorkbook } from '@draughtbook/shared-calc/workbook'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { evaluate, parseRecord } from '../../shared-calc/src/index.js'
-import { readSummaryWorkbook } from '../../shared-calc/src/workbook/index.js'
 import { compareCached } from '../support/formula-cells.js'
 import {
   downloadOf,

@@ -1,5 +1,5 @@
+import { openLog } from '@draughtbook/shared-calc/log'
 import { areaAddress } from '../../../addin/src/host/address.js'
-import { openLog } from '../../../shared-calc/src/log/index.js'
 import { type ModelCell, ModelWorkbook } from './workbook-model.js'
 
 /** A log as Excel would hold it: the same cells, behind the object model. */
