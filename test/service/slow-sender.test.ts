@@ -4,10 +4,9 @@ import { connect } from 'node:net'
 import { describe, expect, it, onTestFinished } from 'vitest'
 import { createApp } from '../../service/src/app'
 import { makeServer } from '../../service/src/running/make-server'
-import { settings } from './support/settings'
 
 async function server() {
-  const made = await makeServer(createApp(), settings())
+  const made = makeServer(createApp())
   // The real limits are 10 s and 60 s; the mechanism is the same with shorter ones.
   made.headersTimeout = 300
   made.requestTimeout = 600

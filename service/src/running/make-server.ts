@@ -1,15 +1,13 @@
-import { readFile } from 'node:fs/promises'
 import { createServer, type RequestListener, type Server, STATUS_CODES } from 'node:http'
 import { createServer as createSecureServer } from 'node:https'
-import type { Settings } from '../settings/settings.js'
+import type { TlsFiles } from './tls-files.js'
 
 /** Time for all headers to arrive, and for a whole request; slow senders are cut off. */
 const HEADERS_MS = 10_000
 const REQUEST_MS = 60_000
 
 /** A server for an app, with or without TLS, that slow or malformed senders cannot hold up. */
-export async function makeServer(app: RequestListener, settings: Settings): Promise<Server> {
-  const { tlsCertificate, tlsKey } = settings
+export function makeServer(app: RequestListener, tls?: TlsFiles): Server {
   const options = {
     headersTimeout: HEADERS_MS,
     requestTimeout: REQUEST_MS,
@@ -17,18 +15,9 @@ export async function makeServer(app: RequestListener, settings: Settings): Prom
     connectionsCheckingInterval: 1000,
     maxHeaderSize: 16 * 1024,
   }
-  const server =
-    tlsCertificate === undefined || tlsKey === undefined
-      ? createServer(options, app)
-      : createSecureServer(
-          {
-            ...options,
-            cert: await readFile(tlsCertificate),
-            key: await readFile(tlsKey),
-            minVersion: 'TLSv1.2',
-          },
-          app,
-        )
+  const server = tls
+    ? createSecureServer({ ...options, ...tls, minVersion: 'TLSv1.2' }, app)
+    : createServer(options, app)
   server.maxConnections = 10_000
   server.on('clientError', answerMalformed)
   return server

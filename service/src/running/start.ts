@@ -7,6 +7,7 @@ import type { Settings } from '../settings/settings.js'
 import { makeServer } from './make-server.js'
 import { RunningState } from './state.js'
 import { stop } from './stop.js'
+import { readTlsFiles } from './tls-files.js'
 import { warmUp } from './warm-up.js'
 
 export interface Running {
@@ -19,18 +20,19 @@ export interface Running {
 
 /** Starts the service. Rejects when the address is taken or a file of the settings cannot be read. */
 export async function start(settings: Settings, log: Logger): Promise<Running> {
+  const tls = await readTlsFiles(settings)
   const pool = startPool(settings)
   try {
     await warmUp(pool)
     const state = new RunningState(settings.concurrency)
     const metrics = new Metrics({ inHand: () => state.inHand, waiting: () => pool.waiting })
-    const server = await makeServer(createApp({ settings, jobs: pool, log, state, metrics }), settings)
+    const server = makeServer(createApp({ settings, jobs: pool, log, state, metrics }), tls)
     await new Promise<void>((resolve, reject) => {
       server.once('error', reject)
       server.listen(settings.port, settings.host, resolve)
     })
     const { port } = server.address() as AddressInfo
-    const scheme = settings.tlsCertificate === undefined ? 'http' : 'https'
+    const scheme = tls ? 'https' : 'http'
     const host = settings.host.includes(':') ? `[${settings.host}]` : settings.host
     return {
       url: `${scheme}://${host}:${port}`,
