@@ -21,6 +21,7 @@ import { figure, signed } from '../pane/figures.js'
 import type { TestEntries } from '../pane/test/entries.js'
 import { type NextPressure, nextPressure } from './next-pressure.js'
 import { readEntries } from './read-entries.js'
+import { type LiveSite, liveSite } from './site.js'
 
 /** Everything the Test view shows that follows from what was typed and picked. */
 export interface LiveResult {
@@ -40,6 +41,8 @@ export interface LiveResult {
   estimates: RunningEstimate[]
   next: NextPressure[]
   chart: ChartData
+  /** Before and on site: take-off, plan, preparation, leaks, readings so far. */
+  site: LiveSite
 }
 
 /** The whole way from entries to what is shown. Pure: the same entries and cells give the same result. */
@@ -55,6 +58,8 @@ export function live(entries: TestEntries, grid: Grid | undefined, trace = false
         `${run.direction} has ${run.readings.length} of at least 3 readings and is not evaluated yet`,
         '',
       )
+  const siteOf = (record?: TestRecord) =>
+    liveSite(read.draft, record, [...read.runs, ...read.unfinished], read.faults)
   try {
     const record = parseRecord(read.draft, read.cells)
     const { evaluation, test } = evaluateWorked(record, { cells: read.cells, trace })
@@ -69,6 +74,7 @@ export function live(entries: TestEntries, grid: Grid | undefined, trace = false
       estimates,
       next,
       chart: chartOf(evaluation, test, findings, estimates),
+      site: siteOf(record),
     }
   } catch (error) {
     if (!(error instanceof InputError)) throw error
@@ -80,6 +86,7 @@ export function live(entries: TestEntries, grid: Grid | undefined, trace = false
       estimates,
       next,
       chart,
+      site: siteOf(),
     }
   }
 }

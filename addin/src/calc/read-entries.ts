@@ -1,8 +1,9 @@
-import { type Direction, RECORD_FORMAT, type Run } from '@draughtbook/shared-calc'
+import { type Direction, type Problem, RECORD_FORMAT, type Run } from '@draughtbook/shared-calc'
 import { fieldKind, findUnit, type Grid, interpret, setPath, withSheet } from '@draughtbook/shared-calc/log'
 import { columnLetters } from '../host/address.js'
 import { DIRECTIONS, type TestEntries } from '../pane/test/entries.js'
 import { locate } from './read-column.js'
+import { readLists } from './read-lists.js'
 import { readRun } from './read-run.js'
 import { Told } from './told.js'
 import { unitBeside } from './unit-nearby.js'
@@ -21,6 +22,8 @@ export interface ReadEntries {
   /** Field path → cell address. */
   cells: Record<string, string>
   told: Told
+  /** What unfinished lists lack, by path. */
+  faults: Problem[]
   /** Runs with a pressure or flow still to come, by direction: the cell that waits. */
   waiting: Partial<Record<Direction, string>>
 }
@@ -39,6 +42,7 @@ export function readEntries(entries: TestEntries, grid: Grid | undefined): ReadE
     if (value !== undefined) setPath(draft, path, value)
   }
   dropBlankRanges(draft)
+  const faults = readLists(draft, entries.lists ?? {}, told)
   const waiting: ReadEntries['waiting'] = {}
   const runs: Run[] = []
   const unfinished: Run[] = []
@@ -59,7 +63,7 @@ export function readEntries(entries: TestEntries, grid: Grid | undefined): ReadE
   }
   draft.runs = runs
   delete draft.averagingTime_s
-  return { draft, runs, unfinished, cells, told, waiting }
+  return { draft, runs, unfinished, cells, told, faults, waiting }
 }
 
 /** Averaging time is one field of the form and stands with each run of the record. */

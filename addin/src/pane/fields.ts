@@ -164,6 +164,10 @@ export function labelOf(path: string): string {
     conditions: 'conditions',
     building: 'building',
     test: 'test',
+    takeOff: 'take-off',
+    plan: 'plan',
+    preparation: 'cautions',
+    leaks: 'leak log',
   }
   return words[path.split(/[.[]/)[0] ?? ''] ?? path
 }

@@ -1,4 +1,5 @@
 import type { Direction } from '@draughtbook/shared-calc'
+import { type Lists, listColumns } from './lists.js'
 
 /** What stands behind a field: text as typed, or the cell it is taken from, with its unit where the cell names none. */
 export type FieldEntry = { text: string } | { cell: string; unit?: string }
@@ -22,6 +23,8 @@ export interface TestEntries {
   /** By field path of the record, as in `building.volume_m3`. */
   fields: Record<string, FieldEntry>
   runs: Partial<Record<Direction, RunPicks>>
+  /** Rows of the lists: rooms, devices, openings, leaks. */
+  lists?: Lists
 }
 
 export const emptyEntries = (): TestEntries => ({
@@ -31,8 +34,10 @@ export const emptyEntries = (): TestEntries => ({
 })
 
 /** Whether nothing was typed or picked yet. */
-export const isUntouched = ({ fields, runs }: TestEntries): boolean =>
-  Object.keys(runs).length === 0 && Object.keys(fields).every((path) => path === 'test.method')
+export const isUntouched = ({ fields, runs, lists = {} }: TestEntries): boolean =>
+  Object.keys(runs).length === 0 &&
+  Object.values(lists).every((rows) => rows.length === 0) &&
+  Object.keys(fields).every((path) => path === 'test.method')
 
 /** Reads what was kept. Undefined for anything that is no such text: the user then starts afresh and is told. */
 export function parseEntries(text: string): TestEntries | undefined {
@@ -46,12 +51,23 @@ export function parseEntries(text: string): TestEntries | undefined {
 
 function isEntries(value: unknown): value is TestEntries {
   if (typeof value !== 'object' || value === null) return false
-  const { version, fields, runs } = value as Partial<TestEntries>
-  return version === 1 && isObject(fields) && isObject(runs) && Object.values(fields).every(isField)
+  const { version, fields, runs, lists = {} } = value as Partial<TestEntries>
+  return (
+    version === 1 &&
+    isObject(fields) &&
+    isObject(runs) &&
+    Object.values(fields).every(isField) &&
+    isObject(lists) &&
+    Object.entries(lists).every(([name, rows]) => name in listColumns && isRows(rows))
+  )
 }
 
 const isObject = (value: unknown): value is object =>
   typeof value === 'object' && value !== null && !Array.isArray(value)
+
+const isRows = (value: unknown): boolean =>
+  Array.isArray(value) &&
+  value.every((row) => isObject(row) && Object.values(row).every((text) => typeof text === 'string'))
 
 const isField = (value: unknown): boolean =>
   isObject(value) &&

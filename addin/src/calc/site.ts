@@ -1,0 +1,127 @@
+import {
+  allCautions,
+  askedOf,
+  cautionTexts,
+  checkPreparation,
+  InputError,
+  type LeakReport,
+  makePlan,
+  measureTakeOff,
+  methods,
+  PLAN_FORMAT,
+  type PlanRequest,
+  type PlanResult,
+  type Problem,
+  parsePlan,
+  preparationList,
+  type Run,
+  reportLeaks,
+  type TakeOffResult,
+  type TestRecord,
+  type WhileReading,
+  whileReading,
+} from '@draughtbook/shared-calc'
+
+/** One opening of the preparation list: what the method asks, and whether what was logged agrees. */
+export interface ListedOpening {
+  readonly kind: string
+  readonly asked: string
+  readonly states: readonly string[]
+  readonly agrees?: boolean
+}
+
+/** What the sections before and on site show. */
+export interface LiveSite {
+  readonly takeOff?: TakeOffResult
+  readonly plan?: { readonly request: PlanRequest; readonly result: PlanResult }
+  /** What stops the plan. */
+  readonly planProblems: readonly Problem[]
+  readonly openings: readonly ListedOpening[]
+  readonly cautions: readonly { readonly caution: string; readonly text: string }[]
+  readonly leaks?: LeakReport
+  readonly readings: readonly { readonly direction: string; readonly state: WhileReading }[]
+  /** What unfinished parts lack, by path. */
+  readonly faults: readonly Problem[]
+}
+
+/** Works out what is shown before and on site, from the draft and from the record where there is one. */
+export function liveSite(
+  draft: Record<string, unknown>,
+  record: TestRecord | undefined,
+  runs: readonly Run[],
+  faults: readonly Problem[],
+): LiveSite {
+  const known = draft as Partial<TestRecord>
+  const planned = planOf(known)
+  return {
+    ...(known.takeOff && { takeOff: measureTakeOff(known.takeOff) }),
+    ...('request' in planned && { plan: planned }),
+    planProblems: 'problems' in planned ? planned.problems : [],
+    openings: openingsOf(known),
+    cautions: allCautions.map((caution) => ({ caution, text: cautionTexts[caution] })),
+    ...(record && { leaks: reportLeaks(record) }),
+    readings: readingsOf(known, runs),
+    faults,
+  }
+}
+
+function planOf({
+  building,
+  test,
+  target,
+  takeOff,
+  plan,
+}: Partial<TestRecord>): { request: PlanRequest; result: PlanResult } | { problems: readonly Problem[] } {
+  try {
+    const request = parsePlan({
+      format: PLAN_FORMAT,
+      building,
+      method: test?.method,
+      ...(test?.preparation && { preparation: test.preparation }),
+      ...(target && { target }),
+      ...(takeOff && { takeOff }),
+      plan: plan ?? {},
+    })
+    return { request, result: makePlan(request) }
+  } catch (error) {
+    if (error instanceof InputError) return { problems: error.problems }
+    throw error
+  }
+}
+
+function openingsOf({ test }: Partial<TestRecord>): ListedOpening[] {
+  const openings = (test?.openings ?? []).filter(({ state }) => state !== undefined)
+  const checked = checkPreparation({ test: { date: '', method: '', ...test, openings } })
+  return preparationList.map((listed, i) => {
+    const found = checked[i]?.found ?? []
+    return {
+      kind: listed.kind,
+      asked: checked[i]?.asked ?? '',
+      states: askedOf(listed, test?.preparation)?.states ?? [],
+      ...(found.length > 0 && { agrees: found.every(({ agrees }) => agrees) }),
+    }
+  })
+}
+
+function readingsOf(
+  {
+    building = {} as TestRecord['building'],
+    conditions = {} as TestRecord['conditions'],
+    flowDevice,
+    test,
+  }: Partial<TestRecord>,
+  runs: readonly Run[],
+): LiveSite['readings'] {
+  const method = methods.find(({ id }) => id === test?.method)
+  if (!method) return []
+  return runs.flatMap((run) => {
+    try {
+      const state = whileReading({ building, conditions, run, ...(flowDevice && { flowDevice }) }, method)
+      return state ? [{ direction: run.direction, state }] : []
+    } catch (error) {
+      // What is wrong with a reading is said where the record is read.
+      if (error instanceof InputError) return []
+      throw error
+    }
+  })
+}

@@ -1,0 +1,143 @@
+import type { PlanResult } from '@draughtbook/shared-calc'
+import { useState } from 'preact/hooks'
+import type { Field } from '../../fields.js'
+import { withMinus } from '../../figures.js'
+import { Fields } from '../../form/fields.js'
+import { ListRows } from '../../form/list-rows.js'
+import type { Section, SectionProps } from '../section.js'
+
+const planFields: readonly Field[] = [
+  { path: 'plan.day', label: 'Day of the test', kind: 'date' },
+  { path: 'plan.zeroFlowPressure_Pa', label: 'Zero-flow pressure', unit: 'Pa', kind: 'number' },
+  { path: 'plan.forecast.indoorTemperature_C', label: 'Indoors, expected', unit: '°C', kind: 'number' },
+  { path: 'plan.forecast.outdoorTemperature_C', label: 'Outdoors, forecast', unit: '°C', kind: 'number' },
+  { path: 'plan.forecast.windSpeed_m_s', label: 'Wind, forecast', unit: 'm/s', kind: 'number' },
+  {
+    path: 'plan.forecast.windAt',
+    label: 'Wind holds',
+    kind: 'choice',
+    options: [
+      ['ground', 'near the ground'],
+      ['meteorological', 'weather station'],
+    ],
+  },
+]
+
+/** What to set and expect, which device reaches, the weather; and the sheet to take along. */
+function PlanBody(props: SectionProps) {
+  const site = props.state.result?.site
+  return (
+    <>
+      <Fields {...props} fields={planFields} />
+      <ListRows {...props} list="plan.devices" noun="Device" />
+      <ListRows {...props} list="plan.gauges" noun="Gauge" />
+      {site?.plan ? (
+        <>
+          <Planned plan={site.plan.result} />
+          <TakeAlong {...props} />
+        </>
+      ) : (
+        <p class="hint">
+          {site && site.planProblems.length > 0
+            ? `For a plan: ${site.planProblems.map(({ message }) => message).join('; ')}`
+            : 'Enter building, method and target for a plan.'}
+        </p>
+      )}
+    </>
+  )
+}
+
+function Planned({ plan }: { plan: PlanResult }) {
+  const { runs, devices, findings, allowedLeakage, stackPressure_Pa, chosenDevice } = plan
+  return (
+    <div class="plan-result">
+      {allowedLeakage ? (
+        <p>
+          The building just meets the target with{' '}
+          <b>
+            {allowedLeakage.flow_m3_h.toFixed(0)} m³/h at {allowedLeakage.referencePressure_Pa} Pa
+          </b>
+          .
+        </p>
+      ) : null}
+      {runs.map(({ direction, readings }) => (
+        <section class="table-room" key={direction} aria-label={`Pressures to set, ${direction}`}>
+          <table class="figures">
+            <thead>
+              <tr>
+                <th scope="col">{direction}, Pa</th>
+                <th scope="col">gauge</th>
+                <th scope="col">m³/h at n 0.55</th>
+                <th scope="col">0.65</th>
+                <th scope="col">0.75</th>
+                <th scope="col">range</th>
+              </tr>
+            </thead>
+            <tbody>
+              {readings.map((reading) => (
+                <tr key={reading.pressureDifference_Pa} class={reading.proposed ? '' : 'out-of-reach'}>
+                  <th scope="row">{reading.pressureDifference_Pa.toFixed(0)}</th>
+                  <td>{withMinus(reading.gaugePressure_Pa.toFixed(1))}</td>
+                  {[0, 1, 2].map((i) => (
+                    <td key={i}>{reading.expectedFlows_m3_h[i]?.flow.toFixed(0) ?? '–'}</td>
+                  ))}
+                  <td>{reading.proposed ? reading.ranges.join(' or ') : 'out of reach'}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </section>
+      ))}
+      {devices.map(({ name, inWords }) => (
+        <p class="hint" key={name}>
+          <b>{name === chosenDevice ? `${name} (chosen)` : name}</b>: {inWords.join(' ')}
+        </p>
+      ))}
+      {stackPressure_Pa === undefined ? null : (
+        <p class="hint">
+          Stack pressure to expect: {withMinus(stackPressure_Pa.toFixed(1))} Pa over the height.
+        </p>
+      )}
+      <ul class="findings">
+        {findings.map(({ rule, severity, message }) => (
+          <li key={`${rule}${message}`} class={severity} data-plan-rule={rule}>
+            <p class="head">
+              <b>{severity}</b> {message}
+            </p>
+          </li>
+        ))}
+      </ul>
+    </div>
+  )
+}
+
+function TakeAlong({ store, state }: SectionProps) {
+  const [busy, setBusy] = useState(false)
+  const request = state.result?.site.plan?.request
+  const write = async (): Promise<void> => {
+    if (!request) return
+    setBusy(true)
+    await store.attempt(async () => {
+      const { runJob } = await import('../../../worker/run-job.js')
+      const done = await runJob({ kind: 'plan', request })
+      if (done.kind === 'plan-written') await store.host.download(done.bytes, 'test-plan.xlsx')
+    })
+    setBusy(false)
+  }
+  return (
+    <button type="button" disabled={busy || !request} onClick={() => void write()}>
+      Download the sheet to take along
+    </button>
+  )
+}
+
+export const planSection: Section = {
+  id: 'plan',
+  title: 'Plan',
+  fold: 'closed',
+  summary: ({ result }) => {
+    const allowed = result?.site.plan?.result.allowedLeakage
+    return allowed ? `at most ${allowed.flow_m3_h.toFixed(0)} m³/h at ${allowed.referencePressure_Pa} Pa` : ''
+  },
+  Body: PlanBody,
+}
