@@ -2,6 +2,7 @@ import { addCheck } from './check.js'
 import type { AddCommand } from './command.js'
 import { addEvaluate } from './evaluate.js'
 import { addKeys } from './keys.js'
+import { addLayout } from './layout.js'
 import { addPlan } from './plan.js'
 import { addRegister } from './register.js'
 import { addRerun } from './rerun.js'
@@ -14,6 +15,7 @@ import { addWorker } from './worker.js'
 export const commands: readonly AddCommand[] = [
   addEvaluate,
   addCheck,
+  addLayout,
   addVolume,
   addPlan,
   addRegister,

@@ -1,11 +1,12 @@
-import { evaluate } from '@draughtbook/shared-calc'
-import type { AddCommand } from './command.js'
-import { withFile } from './file-error.js'
+import { type Evaluation, evaluate } from '@draughtbook/shared-calc'
+import { type AddCommand, DIFFERENT, UNREADABLE } from './command.js'
+import { FileError, withFile } from './file-error.js'
 import type { OutputWish } from './output-path.js'
 import { evaluationText, labelled } from './print/evaluation-text.js'
 import { traceText } from './print/trace-text.js'
 import { readInput } from './read-input.js'
-import { shown } from './terminal.js'
+import { shown, type Terminal } from './terminal.js'
+import { UsageError } from './usage-error.js'
 import { writeSummaries } from './write-summaries.js'
 
 interface Options extends OutputWish {
@@ -15,11 +16,11 @@ interface Options extends OutputWish {
   readonly trace?: boolean
 }
 
-export const addEvaluate: AddCommand = (program, { terminal }) => {
+export const addEvaluate: AddCommand = (program, { terminal, end }) => {
   program
     .command('evaluate')
     .description('evaluate a record (.json) or test log (.xlsx, .xlsm, .csv) and write its summary workbook')
-    .argument('<FILE>', 'record, test log or one of our own workbooks')
+    .argument('<FILE...>', 'records, test logs or workbooks of our own')
     .option('--layout <LAYOUT.json>', 'where the log keeps each thing')
     .option('--accept-proposal', 'use the layout found by guessing, where none fits')
     .option('--out <SUMMARY.xlsx>', 'where to write the workbook; replaces what is there')
@@ -27,25 +28,49 @@ export const addEvaluate: AddCommand = (program, { terminal }) => {
     .option('--sign <KEY>', 'sign the workbook with the firm’s private key (draughtbook keys)')
     .option('--json', 'print the evaluation alone, as JSON; writes a workbook only with --out')
     .option('--trace', 'show every step of the working')
-    .action(async (file: string, options: Options) => {
-      const tests = await readInput(file, options)
-      // Every test is evaluated before the first file is written: a fault in the last leaves nothing behind.
-      const evaluations = await withFile(file, async () =>
-        tests.map(({ record, cells, findings }) =>
-          evaluate(record, { cells, findings, trace: options.trace === true }),
-        ),
-      )
-      const skip = options.json === true && options.out === undefined
-      const written = skip ? [] : await writeSummaries(file, tests, options)
-      if (options.json) {
-        terminal.out(JSON.stringify(evaluations.length === 1 ? evaluations[0] : evaluations, null, 2))
-        return
+    .action(async (files: string[], options: Options) => {
+      if (files.length > 1 && options.out !== undefined)
+        throw new UsageError('--out names one workbook; leave it out for several files')
+      const evaluations: Evaluation[] = []
+      let failed = 0
+      for (const file of files) {
+        try {
+          evaluations.push(...(await evaluateFile(file, options, terminal)))
+        } catch (error) {
+          // One of many that cannot be read is named, and the rest is done.
+          if (files.length === 1 || !(error instanceof FileError)) throw error
+          for (const line of error.lines) terminal.err(line)
+          failed++
+        }
       }
-      for (const [i, evaluation] of evaluations.entries()) {
-        const { record } = tests[i] ?? {}
-        if (record) terminal.out(shown(evaluationText(record, evaluation)))
-        if (options.trace) terminal.out(shown(`\n${traceText(evaluation)}`))
-        terminal.out(shown(`\n${labelled('Workbook')(written[i] ?? '', 0)}`))
-      }
+      if (failed > 0) end(failed < files.length ? DIFFERENT : UNREADABLE)
+      if (options.json)
+        terminal.out(
+          JSON.stringify(
+            files.length === 1 && evaluations.length === 1 ? evaluations[0] : evaluations,
+            null,
+            2,
+          ),
+        )
     })
+}
+
+async function evaluateFile(file: string, options: Options, terminal: Terminal): Promise<Evaluation[]> {
+  const tests = await readInput(file, options)
+  // Every test is evaluated before the first file is written: a fault in the last leaves nothing behind.
+  const evaluations = await withFile(file, async () =>
+    tests.map(({ record, cells, findings }) =>
+      evaluate(record, { cells, findings, trace: options.trace === true }),
+    ),
+  )
+  const skip = options.json === true && options.out === undefined
+  const written = skip ? [] : await writeSummaries(file, tests, options)
+  if (options.json) return evaluations
+  for (const [i, evaluation] of evaluations.entries()) {
+    const { record } = tests[i] ?? {}
+    if (record) terminal.out(shown(evaluationText(record, evaluation)))
+    if (options.trace) terminal.out(shown(`\n${traceText(evaluation)}`))
+    terminal.out(shown(`\n${labelled('Workbook')(written[i] ?? '', 0)}`))
+  }
+  return evaluations
 }

@@ -1,0 +1,103 @@
+import { readdir, readFile, writeFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { describe, expect, it } from 'vitest'
+import { commandLine, folder } from '../service/support/command-line'
+import { englishForm } from './logs/english-form'
+import { sheetPerTest } from './logs/sheet-per-test'
+
+async function here(...logs: (typeof englishForm)[]) {
+  const path = await folder()
+  for (const { fileName, write } of logs) await writeFile(join(path, fileName), await write())
+  return path
+}
+
+describe('a test log on the command line', () => {
+  it('is refused while no layout fits it, with one clear line', async () => {
+    const path = await here(englishForm)
+    const { code, out, err } = await commandLine('evaluate', join(path, englishForm.fileName))
+    expect([code, out, err.length]).toEqual([2, '', 1])
+    expect(err[0]).toMatch(/no layout fits this log.*--accept-proposal/)
+    expect(await readdir(path)).toEqual([englishForm.fileName])
+  })
+
+  it('is evaluated by its layout, with the cells in the findings', async () => {
+    const path = await here(englishForm)
+    await writeFile(join(path, 'form.json'), JSON.stringify(englishForm.layout))
+    const { code, out, err } = await commandLine(
+      'evaluate',
+      join(path, englishForm.fileName),
+      '--layout',
+      join(path, 'form.json'),
+    )
+    expect([code, err]).toEqual([0, []])
+    expect(out).toContain('Plot 12')
+    expect(out).toMatch(/converted from hPa .*\n +where: 'Air test'!B6/)
+  })
+
+  it('gets a layout by proposal, reasons shown, and fits it from then on', async () => {
+    const path = await here(englishForm)
+    const file = join(path, englishForm.fileName)
+    const proposed = await commandLine('layout', file, '--out', join(path, 'form.layout.json'))
+    expect([proposed.code, proposed.err]).toEqual([0, []])
+    expect(proposed.out).toMatch(
+      /95 % {2}building\.volume_m3 {2}'Air test'!A4, 'Air test'!B4\n +the label "Volume" has the term "volume"/,
+    )
+    expect(JSON.parse(await readFile(join(path, 'form.layout.json'), 'utf8'))).toMatchObject({
+      format: 'draughtbook/layout@1',
+    })
+    const { code, out } = await commandLine('check', file)
+    expect(code).toBe(0)
+    expect(out).toMatch(/chosen because its fingerprint fits/)
+  })
+
+  it('is read by an accepted proposal, which a caution tells of', async () => {
+    const path = await here(englishForm)
+    const { code, out } = await commandLine('check', join(path, englishForm.fileName), '--accept-proposal')
+    expect(code).toBe(0)
+    expect(out).toMatch(/proposed from the log itself and accepted unseen/)
+  })
+
+  it('comes with others: what cannot be read is named, the rest is done, exit 1', async () => {
+    const path = await here(englishForm, sheetPerTest)
+    await writeFile(
+      join(path, 'form.layout.json'),
+      JSON.stringify({ ...englishForm.layout, fingerprint: { sheets: ['Air test'] } }),
+    )
+    await writeFile(
+      join(path, 'site.layout.json'),
+      JSON.stringify({ ...sheetPerTest.layout, fingerprint: { sheets: ['Cover', 'Plot *'] } }),
+    )
+    await writeFile(join(path, 'broken.xlsx'), 'not a workbook')
+    const files = [englishForm.fileName, 'broken.xlsx', sheetPerTest.fileName].map((name) => join(path, name))
+    const { code, out, err } = await commandLine('evaluate', ...files, '--json')
+    expect([code, err.length]).toEqual([1, 1])
+    expect(err[0]).toMatch(/broken\.xlsx: .*not a workbook but text/)
+    expect(JSON.parse(out)).toHaveLength(1 + 3)
+    expect((await commandLine('evaluate', ...files, '--out', join(path, 'x.xlsx'))).code).toBe(2)
+  })
+
+  it('names file, sheet and cell of every fault', async () => {
+    const path = await here(englishForm)
+    await writeFile(
+      join(path, 'form.json'),
+      JSON.stringify({
+        ...englishForm.layout,
+        fields: englishForm.layout.fields.map((field) =>
+          field.path === 'building.volume_m3' ? { ...field, at: { cell: 'B2' } } : field,
+        ),
+      }),
+    )
+    const { code, err } = await commandLine(
+      'check',
+      join(path, englishForm.fileName),
+      '--layout',
+      join(path, 'form.json'),
+    )
+    expect(code).toBe(2)
+    expect(err).toEqual([
+      expect.stringMatching(
+        /Plot 12 fabric test\.xlsx: 'Air test'!B2 · building\.volume_m3: "Plot 12" is not a number/,
+      ),
+    ])
+  })
+})
