@@ -12,6 +12,8 @@ import { documentPages, statusRoute } from './routes/pages.js'
 import { pane } from './routes/pane.js'
 import { readings } from './routes/readings.js'
 import { reference } from './routes/reference.js'
+import { registers } from './routes/registers.js'
+import { reruns } from './routes/reruns.js'
 import { site } from './routes/site.js'
 import { workbooks } from './routes/workbooks.js'
 import { RunningState } from './running/state.js'
@@ -61,6 +63,7 @@ export function createApp(deps: AppDeps = {}): Express {
     reference(),
   )
   app.use('/v1', site(jobs, timeout_s, library), libraryRoutes(library))
+  app.use('/v1', registers(jobs, settings.workers), reruns(jobs, settings.workers))
   app.use(() => {
     throw new HttpFault(404, 'There is nothing at this address')
   })

@@ -1,4 +1,7 @@
+import { NDJSON } from '../archive/answer-archive.js'
 import { EvaluationQuery } from '../routes/evaluations.js'
+import { RegisterQuery } from '../routes/registers.js'
+import { RerunQuery } from '../routes/reruns.js'
 import { XLSX } from '../routes/workbooks.js'
 import type { Operation } from './operation.js'
 
@@ -22,6 +25,33 @@ const calculation: readonly Operation[] = [
     body: json('TestRecord'),
     answer: { status: 200, says: 'The workbook', content: { file: XLSX } },
     problems: [400, 413, 415, 422],
+  },
+  {
+    method: 'post',
+    path: '/v1/registers',
+    summary: 'Make the register of workbooks (parts `files`, and `layouts` of workbooks that are not ours)',
+    query: RegisterQuery,
+    body: { file: 'multipart/form-data' },
+    answer: {
+      status: 200,
+      says: 'JSON lines: progress, then the register; or the register as a workbook, by Accept',
+      content: { file: NDJSON },
+    },
+    problems: [400, 406, 413, 415, 422],
+  },
+  {
+    method: 'post',
+    path: '/v1/reruns',
+    summary:
+      'Re-run archived workbooks (parts `files`, `layouts`, and `keys` that signatures are checked against)',
+    query: RerunQuery,
+    body: { file: 'multipart/form-data' },
+    answer: {
+      status: 200,
+      says: 'JSON lines: progress, then what differs; or the same as a workbook, by Accept',
+      content: { file: NDJSON },
+    },
+    problems: [400, 406, 413, 415, 422],
   },
   {
     method: 'post',

@@ -1,6 +1,7 @@
 import { evaluate, parsePlan, parseRecord, parseTakeOff } from '@draughtbook/shared-calc'
 import { type Layout, readRanges } from '@draughtbook/shared-calc/log'
 import { writePlanWorkbook, writeSummary, writeTakeOffWorkbook } from '@draughtbook/shared-calc/workbook'
+import { archiveTasks } from '../archive/archive-tasks.js'
 import { jsonOf } from '../http/read-body.js'
 import { evaluationText } from './evaluation-text.js'
 
@@ -33,6 +34,10 @@ export const tasks = {
   takeOffWorkbook: async ({ body }: { body: Uint8Array }) => ({
     bytes: await writeTakeOffWorkbook(parseTakeOff(jsonOf(body))),
   }),
+
+  /** One archived file's tests for a register; what differs in one archived file. */
+  registerFile: archiveTasks.register,
+  rerunFile: archiveTasks.rerun,
 }
 
 export type TaskName = keyof typeof tasks

@@ -1,0 +1,56 @@
+import type { Request, Response } from 'express'
+import { HttpFault } from '../http/http-fault.js'
+import { faultOf, problemBody } from '../http/problem-body.js'
+import { XLSX } from '../routes/workbooks.js'
+import type { ArchiveResult, ArchiveTask } from './archive-tasks.js'
+import { type FileRunner, runArchive } from './run-archive.js'
+import { takeUpload } from './take-upload.js'
+
+export const NDJSON = 'application/x-ndjson'
+
+/** What a request on an archive comes to, as data and as a workbook. */
+export interface ArchiveAnswer<Task extends ArchiveTask> {
+  readonly task: Task
+  /** Name of the result in the last line. */
+  readonly name: string
+  readonly fileName: string
+  readonly result: (results: ArchiveResult<Task>[]) => object
+  readonly workbook: (results: ArchiveResult<Task>[]) => Promise<Uint8Array>
+}
+
+/**
+ * Works on the workbooks of a request. Answers in JSON lines, `{"progress":{"done":3,"of":40}}` and at last the result
+ * under its name, or with the workbook, whichever the client accepts first. The work ends when the client goes.
+ */
+export async function answerArchive<Task extends ArchiveTask>(
+  request: Request,
+  response: Response,
+  runner: FileRunner,
+  { task, name, fileName, result, workbook }: ArchiveAnswer<Task>,
+): Promise<void> {
+  const wanted = request.accepts([NDJSON, XLSX])
+  if (wanted === false)
+    throw new HttpFault(406, 'The answer is in JSON lines or a workbook', { detail: `${NDJSON} or ${XLSX}` })
+  const orders = await takeUpload(request, response)
+  const gone = new AbortController()
+  response.once('close', () => gone.abort())
+  const { signal } = gone
+  if (wanted === XLSX) {
+    const bytes = await workbook(await runArchive(runner, task, orders, { signal }))
+    response.attachment(fileName).type(XLSX).send(Buffer.from(bytes))
+    return
+  }
+  response.status(200).type(NDJSON).set('cache-control', 'no-store')
+  const line = (value: object): void => void response.write(`${JSON.stringify(value)}\n`)
+  try {
+    const results = await runArchive(runner, task, orders, {
+      signal,
+      onProgress: (progress) => line({ progress }),
+    })
+    line({ [name]: result(results) })
+  } catch (error) {
+    // The status is out already: what went wrong comes as the last line.
+    if (!signal.aborted) line({ problem: problemBody(faultOf(error)) })
+  }
+  response.end()
+}

@@ -1,0 +1,117 @@
+import { randomBytes } from 'node:crypto'
+import { mkdtemp, readFile, rm } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { builtInLayouts, type Layout, LIMITS, parseLayout } from '@draughtbook/shared-calc/log'
+import type { Request, Response } from 'express'
+import multer from 'multer'
+import { HttpFault } from '../http/http-fault.js'
+import { readJson } from '../json/read-json.js'
+import { publicKeyOf } from '../signature/keys.js'
+import type { FileOrder } from './archive-tasks.js'
+
+/** Most workbooks of one request. A whole country's archive goes over the command line and a queue. */
+export const MOST_FILES = 2000
+const MOST_LAYOUTS = 20
+
+/**
+ * Takes the workbooks of a multipart body (`files`, with `layouts` and `keys` beside them) into a folder of their own,
+ * which is removed when the answer is over. Nothing of them is kept in memory.
+ */
+export async function takeUpload(request: Request, response: Response): Promise<FileOrder[]> {
+  const folder = await mkdtemp(join(tmpdir(), 'draughtbook-upload-'))
+  response.once('close', () => void rm(folder, { recursive: true, force: true }))
+  await receive(request, response, folder)
+  const files = request.files as { [field: string]: Express.Multer.File[] } | undefined
+  const layouts = await Promise.all((files?.layouts ?? []).map(layoutOf))
+  const keys = await Promise.all((files?.keys ?? []).map(keyOf))
+  const workbooks = files?.files ?? []
+  if (workbooks.length === 0)
+    throw new HttpFault(422, 'There is nothing to read', {
+      kind: 'unusable-input',
+      errors: [{ path: 'files', message: 'the body holds no workbook' }],
+    })
+  return workbooks.map(({ path, originalname }) => ({
+    path,
+    file: nameOf(originalname),
+    layouts: layouts.length > 0 ? layouts : builtInLayouts,
+    keys,
+  }))
+}
+
+function receive(request: Request, response: Response, folder: string): Promise<void> {
+  if (!request.is('multipart/form-data'))
+    throw new HttpFault(415, 'The body must be multipart/form-data', { kind: 'wrong-type' })
+  const upload = multer({
+    storage: multer.diskStorage({
+      destination: folder,
+      // Never the sender's name: it could lead anywhere.
+      filename: (_request, _file, done) => done(null, randomBytes(16).toString('hex')),
+    }),
+    defParamCharset: 'utf8',
+    // A folder's files keep their folders: two sites may both have a "1.xlsx".
+    preservePath: true,
+    limits: {
+      fileSize: LIMITS.fileBytes,
+      files: MOST_FILES + 2 * MOST_LAYOUTS,
+      fields: 0,
+      parts: MOST_FILES + 50,
+    },
+  }).fields([
+    { name: 'files', maxCount: MOST_FILES },
+    { name: 'layouts', maxCount: MOST_LAYOUTS },
+    { name: 'keys', maxCount: MOST_LAYOUTS },
+  ])
+  return new Promise((resolve, reject) => {
+    upload(request, response, (error: unknown) => (error ? reject(uploadFault(error)) : resolve()))
+  })
+}
+
+function uploadFault(error: unknown): unknown {
+  if (error instanceof multer.MulterError) {
+    const large =
+      error.code === 'LIMIT_FILE_SIZE' ||
+      error.code === 'LIMIT_FILE_COUNT' ||
+      error.code === 'LIMIT_PART_COUNT'
+    return large
+      ? new HttpFault(413, 'The body is too large', {
+          kind: 'too-large',
+          detail: `at most ${MOST_FILES} files of ${LIMITS.fileBytes / 1024 / 1024} MB each`,
+        })
+      : new HttpFault(422, 'The input cannot be used', {
+          kind: 'unusable-input',
+          errors: [{ path: error.field ?? '', message: error.message }],
+        })
+  }
+  // What busboy says of a body that is cut short or badly formed.
+  return error instanceof Error && !('syscall' in error)
+    ? new HttpFault(400, 'The body cannot be read', { detail: error.message })
+    : error
+}
+
+/** The name as the sender's folder has it, without ways up. */
+const nameOf = (name: string): string =>
+  name
+    .replaceAll('\\', '/')
+    .split('/')
+    .filter((part) => part !== '' && part !== '.' && part !== '..')
+    .join('/')
+    .slice(0, 400) || 'workbook'
+
+const layoutOf = async ({ path }: Express.Multer.File): Promise<Layout> =>
+  parseLayout(readJson(await readFile(path, 'utf8')))
+
+async function keyOf({ path, originalname }: Express.Multer.File): Promise<string> {
+  const pem = await readFile(path, 'utf8')
+  try {
+    publicKeyOf(pem)
+  } catch (error) {
+    throw new HttpFault(422, 'The input cannot be used', {
+      kind: 'unusable-input',
+      errors: [
+        { path: 'keys', message: `${nameOf(originalname)}: ${error instanceof Error ? error.message : ''}` },
+      ],
+    })
+  }
+  return pem
+}

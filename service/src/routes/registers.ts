@@ -1,0 +1,48 @@
+import { makeRegister, writeRegisterWorkbook } from '@draughtbook/shared-calc/register'
+import { Router } from 'express'
+import { z } from 'zod'
+import { answerArchive } from '../archive/answer-archive.js'
+import type { ArchiveResult } from '../archive/archive-tasks.js'
+import { jobRunner } from '../archive/job-runner.js'
+import { serve } from '../http/methods.js'
+import { queryOf } from '../http/query.js'
+import type { Jobs } from '../jobs/jobs.js'
+
+export const asOf = z
+  .string()
+  .regex(/^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, { error: 'must be a date such as 2026-10-31' })
+  .optional()
+export const RegisterQuery = z.strictObject({
+  month: z
+    .string()
+    .regex(/^\d{4}-(0[1-9]|1[0-2])$/, { error: 'must be a month such as 2026-10' })
+    .optional(),
+  asOf,
+})
+
+/** Today in UTC, where the client does not say what stands for today. */
+export const today = (): string => new Date().toISOString().slice(0, 10)
+
+/** POST /v1/registers: workbooks in, the month's register out. */
+export function registers(jobs: Jobs, workers: number): Router {
+  const router = Router()
+  serve(router, '/registers', {
+    post: async (request, response) => {
+      const { month, asOf = today() } = queryOf(request, RegisterQuery)
+      const made = (results: ArchiveResult<'register'>[]) =>
+        makeRegister(
+          results.flatMap(({ lines }) => lines),
+          results.flatMap(({ leftOut }) => leftOut),
+          { asOf, ...(month !== undefined && { month }) },
+        )
+      await answerArchive(request, response, jobRunner(jobs, workers), {
+        task: 'register',
+        name: 'register',
+        fileName: `register${month === undefined ? '' : `-${month}`}.xlsx`,
+        result: made,
+        workbook: (results) => writeRegisterWorkbook(made(results)),
+      })
+    },
+  })
+  return router
+}

@@ -1,0 +1,29 @@
+import { makeRerunReport, writeRerunWorkbook } from '@draughtbook/shared-calc/rerun'
+import { Router } from 'express'
+import { z } from 'zod'
+import { answerArchive } from '../archive/answer-archive.js'
+import { jobRunner } from '../archive/job-runner.js'
+import { serve } from '../http/methods.js'
+import { queryOf } from '../http/query.js'
+import type { Jobs } from '../jobs/jobs.js'
+import { asOf, today } from './registers.js'
+
+export const RerunQuery = z.strictObject({ asOf })
+
+/** POST /v1/reruns: archived workbooks in, what differs out. */
+export function reruns(jobs: Jobs, workers: number): Router {
+  const router = Router()
+  serve(router, '/reruns', {
+    post: async (request, response) => {
+      const { asOf = today() } = queryOf(request, RerunQuery)
+      await answerArchive(request, response, jobRunner(jobs, workers), {
+        task: 'rerun',
+        name: 'rerun',
+        fileName: 'rerun.xlsx',
+        result: (results) => makeRerunReport(results.flat(), asOf),
+        workbook: (results) => writeRerunWorkbook(makeRerunReport(results.flat(), asOf)),
+      })
+    },
+  })
+  return router
+}

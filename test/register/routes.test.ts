@@ -1,0 +1,112 @@
+import { writeSummaryWorkbook } from '@draughtbook/shared-calc/workbook'
+import ExcelJS from 'exceljs'
+import { beforeAll, describe, expect, it } from 'vitest'
+import { createApp } from '../../service/src/app'
+import { inventedMonth } from '../archive/invented-month'
+import { listen } from '../service/support/listen'
+
+const XLSX = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet'
+let workbooks: Uint8Array[]
+
+beforeAll(async () => {
+  workbooks = await Promise.all(inventedMonth(4).map((record) => writeSummaryWorkbook(record)))
+})
+
+function form(files: readonly (readonly [string, Uint8Array])[]): FormData {
+  const body = new FormData()
+  for (const [name, bytes] of files) body.append('files', new Blob([Uint8Array.from(bytes)]), name)
+  return body
+}
+
+const all = () => form(workbooks.map((bytes, i) => [`2026-10/${i + 1}.xlsx`, bytes] as const))
+const lines = async (response: Response) =>
+  (await response.text())
+    .trim()
+    .split('\n')
+    .map((line) => JSON.parse(line) as Record<string, never>)
+
+describe('POST /v1/registers', () => {
+  it('answers in JSON lines: progress, then the register', async () => {
+    const base = await listen(createApp())
+    const response = await fetch(`${base}/v1/registers?asOf=2026-10-31&month=2026-10`, {
+      method: 'POST',
+      body: all(),
+    })
+    expect(response.status).toBe(200)
+    expect(response.headers.get('content-type')).toMatch(/^application\/x-ndjson/)
+    const said = await lines(response)
+    expect(said.slice(0, -1)).toEqual([1, 2, 3, 4].map((done) => ({ progress: { done, of: 4 } })))
+    const { register } = said.at(-1) as unknown as {
+      register: { rows: { file: string }[]; leftOut: unknown[] }
+    }
+    expect(register.rows.map(({ file }) => file).sort()).toEqual([1, 2, 3, 4].map((i) => X
+    expect(register.leftOut).toEqual([])
+  })
+
+  it('answers with the workbook where the client asks for it', async () => {
+    const base = await listen(createApp())
+    const response = await fetch(`${base}/v1/registers?asOf=2026-10-31`, {
+      method: 'POST',
+      body: all(),
+      headers: { accept: XLSX },
+    })
+    expect(response.headers.get('content-type')).toBe(XLSX)
+    const workbook = new ExcelJS.Workbook()
+    await workbook.xlsx.load(await response.arrayBuffer())
+    expect(workbook.getWorksheet('Register')?.getCell('A10').value).toBe(4)
+  })
+
+  it('lists a file that cannot be read instead of failing', async () => {
+    const base = await listen(createApp())
+    const body = form([
+      ['good.xlsx', workbooks[0] ?? new Uint8Array()],
+      ['../../etc/bad.xlsx', new Uint8Array([1, 2, 3])],
+    ])
+    const said = await lines(await fetch(`${base}/v1/registers`, { method: 'POST', body }))
+    const { register } = said.at(-1) as unknown as {
+      register: { rows: unknown[]; leftOut: { file: string; why: string }[] }
+    }
+    expect(register.rows).toHaveLength(1)
+    expect(register.leftOut).toHaveLength(1)
+    expect(register.leftOut[0]?.file).not.toContain('..')
+  })
+
+  it('refuses other bodies, parts and questions, each by its status', async () => {
+    const base = await listen(createApp())
+    const status = async (path: string, body: BodyInit, headers: Record<string, string> = {}) =>
+      (await fetch(`${base}${path}`, { method: 'POST', body, headers })).status
+    expect(await status('/v1/registers', '{}', { 'content-type': 'application/json' })).toBe(415)
+    expect(await status('/v1/registers', form([]))).toBeGreaterThanOrEqual(400)
+    const wrong = new FormData()
+    wrong.append('other', new Blob(['x']), 'x')
+    expect(await status('/v1/registers', wrong)).toBe(422)
+    expect(await status('/v1/registers?month=October', all())).toBe(400)
+    expect(await status('/v1/registers', all(), { accept: 'image/png' })).toBe(406)
+    const cut = '--b\r\nContent-Disposition: form-data; name="files"; filename="a.xlsx"\r\n\r\nabc'
+    expect(await status('/v1/registers', cut, { 'content-type': 'multipart/form-data; boundary=b' })).toBe(
+      400,
+    )
+  })
+})
+
+describe('POST /v1/reruns', () => {
+  it('answers in JSON lines: progress, then what differs', async () => {
+    const base = await listen(createApp())
+    const said = await lines(
+      await fetch(`${base}/v1/reruns?asOf=2030-01-01`, { method: 'POST', body: all() }),
+    )
+    const { rerun } = said.at(-1) as unknown as { rerun: { counts: Record<string, number>; asOf: string } }
+    expect(rerun.counts.agrees).toBe(4)
+    expect(rerun.asOf).toBe('2030-01-01')
+  })
+
+  it('refuses a private key, so that none is handed round by mistake', async () => {
+    const { makeKeyPair } = await import('../../service/src/signature/keys')
+    const base = await listen(createApp())
+    const body = all()
+    body.append('keys', new Blob([makeKeyPair().privateKey]), 'firm')
+    const response = await fetch(`${base}/v1/reruns`, { method: 'POST', body })
+    expect(response.status).toBe(422)
+    expect(await response.text()).toContain('it is a private key')
+  })
+})
