@@ -1,9 +1,11 @@
 import type { Evaluation, Problem, TestRecord } from '@draughtbook/shared-calc'
+import { ServiceClient } from './service-client.js'
+import { ServiceProblem } from './service-problem.js'
 
 /** What the service said, or why it said nothing. */
 export type ServiceAnswer =
   | { kind: 'evaluation'; evaluation: Evaluation }
-  | { kind: 'refused'; problems: Problem[] }
+  | { kind: 'refused'; problems: readonly Problem[] }
   | { kind: 'unreachable'; why: string }
 
 /** Longer than a slow mobile connection takes, shorter than patience lasts. The local result stands meanwhile. */
@@ -19,19 +21,13 @@ export async function askService(
   base: URL,
   signal: AbortSignal,
 ): Promise<ServiceAnswer> {
-  const address = new URL(`v1/evaluations${trace ? '?trace=1' : ''}`, base)
+  const limited = AbortSignal.any([signal, AbortSignal.timeout(LIMIT_MS)])
   try {
-    const response = await fetch(address, {
-      method: 'POST',
-      headers: { 'content-type': 'application/json' },
-      body: JSON.stringify(record),
-      signal: AbortSignal.any([signal, AbortSignal.timeout(LIMIT_MS)]),
-    })
-    if (response.ok) return { kind: 'evaluation', evaluation: (await response.json()) as Evaluation }
-    if (response.status === 422) return { kind: 'refused', problems: await problemsOf(response) }
-    return { kind: 'unreachable', why: `the service answered ${response.status}` }
+    const evaluation = await new ServiceClient(base).evaluate(record, { trace, signal: limited })
+    return { kind: 'evaluation', evaluation }
   } catch (error) {
     if (signal.aborted) throw error
+    if (error instanceof ServiceProblem) return refusal(error)
     const timedOut = error instanceof DOMException && error.name === 'TimeoutError'
     return {
       kind: 'unreachable',
@@ -40,7 +36,10 @@ export async function askService(
   }
 }
 
-async function problemsOf(response: Response): Promise<Problem[]> {
-  const body = (await response.json()) as { errors?: Problem[]; detail?: string }
-  return body.errors ?? [{ path: '', message: body.detail ?? 'the service refused the record' }]
+function refusal({ status, problems, detail, message }: ServiceProblem): ServiceAnswer {
+  if (status !== 422) return { kind: 'unreachable', why: `the service answered ${status}` }
+  return {
+    kind: 'refused',
+    problems: problems.length > 0 ? problems : [{ path: '', message: detail ?? message }],
+  }
 }
