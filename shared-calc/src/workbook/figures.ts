@@ -185,7 +185,7 @@ export function publishedFigures(evaluation: Evaluation, test: WorkedTest): Publ
       symbol: 'rho',
     },
   ]
-  return [...means, ...verdictFigures(evaluation, test), ...runs, ...densities]
+  return [...means, ...verdictFigures(evaluation, test), ...sureness(evaluation, test), ...runs, ...densities]
 }
 
 function verdictFigures({ verdict }: Evaluation, test: WorkedTest): PublishedFigure[] {
@@ -221,4 +221,32 @@ function verdictFigures({ verdict }: Evaluation, test: WorkedTest): PublishedFig
       })),
     ]
   })
+}
+
+/** Combined uncertainties and how sure the target is met, where the test has a budget. */
+function sureness({ uncertainty, decision }: Evaluation, test: WorkedTest): PublishedFigure[] {
+  const budgets = test.uncertainty?.budgets ?? []
+  const decisions = test.uncertainty?.decisions ?? []
+  return [
+    ...budgets.flatMap(({ label, block }, i) => {
+      const recorded = uncertainty?.figures[i]?.relativeStandardUncertainty
+      return recorded === undefined
+        ? []
+        : [
+            {
+              label: `${label}: relative standard uncertainty`,
+              unit: '1',
+              recorded,
+              block: block.id,
+              symbol: 'u_c',
+            },
+          ]
+    }),
+    ...decisions.flatMap(({ quantity, block }, i) => {
+      const recorded = decision?.[i]?.probability
+      return recorded === undefined
+        ? []
+        : [{ label: `target ${quantity}: sure to meet`, unit: '1', recorded, block: block.id, symbol: 'P_m' }]
+    }),
+  ]
 }

@@ -87,6 +87,7 @@ export function writeResultsTable(
     row += 1
   }
   for (const { label, unit, block, symbol, numFmt } of curveRows) {
+    if (block === 'curve' && !test.runs.some(({ curve }) => curve.has(symbol))) continue
     dress(sheet.getCell(row, 1), {}).value = capital(label)
     test.runs.forEach((run, i) => {
       const source = block === 'curve' ? run.curve : run.standard

@@ -15,6 +15,7 @@ import { type RecordSignature, signedMessage } from './record-signature.js'
 import { writeSiteSheets } from './site-sheets.js'
 import { leakageChart } from './summary-chart.js'
 import { addSummarySheet, fillSummarySheet } from './summary-sheet.js'
+import { writeUncertaintySheet } from './uncertainty-sheet.js'
 import { writeWorkingSheet } from './working-sheet.js'
 
 export interface SummaryOptions {
@@ -65,6 +66,7 @@ export async function layOutSummary(
   writeReadingsSheet(workbook, record, places)
   writeWorkingSheet(workbook, test.calculation, places)
   writeSiteSheets(workbook, record, test, places)
+  if (test.uncertainty) writeUncertaintySheet(workbook, evaluation, test.uncertainty, places)
   const figures = publishedFigures(evaluation, test)
   const check = writeCheckSheet(workbook, record, figures, evaluation.findings, places)
   await writeRecordSheet(workbook, record, evaluation, signature)
