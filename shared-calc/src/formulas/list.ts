@@ -27,6 +27,7 @@ import {
   statedExtension,
   twoPointCurve,
 } from './repeated-readings.js'
+import { averageOfSeries } from './series-average.js'
 import { stackPressure } from './stack-pressure.js'
 import { changeBetweenTests, crossing, spreadOfMean } from './stage-change.js'
 import { standardAir } from './standard-air.js'
@@ -129,6 +130,7 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'stage-change.ts', chapter: spreadOfMean },
   { file: 'stage-change.ts', chapter: changeBetweenTests },
   { file: 'stage-change.ts', chapter: crossing },
+  { file: 'series-average.ts', chapter: averageOfSeries },
 ]
 
 export interface ListedFormula {

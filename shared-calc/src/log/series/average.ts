@@ -1,5 +1,5 @@
+import { averageOfSeries } from '../../formulas/series-average.js'
 import { Calculation } from '../../sheet/index.js'
-import { averageOfSeries } from './formulas.js'
 
 /** The average of one window of a series, in the series' unit. */
 export interface Average {

@@ -1,4 +1,4 @@
-import { chapter, memory } from '../../formulas/chapter.js'
+import { chapter, memory } from './chapter.js'
 
 const effective = memory(
   'A. Zięba, Effective number of observations and unbiased estimators of variance for autocorrelated data, Metrology and Measurement Systems 17 (2010) 3–16',
