@@ -15,7 +15,10 @@ const calculation: readonly Operation[] = [
     summary: 'Evaluate a test record',
     query: EvaluationQuery,
     body: json('TestRecord'),
-    answer: ok('The evaluation; with trace=1, every step of its working', 'Evaluation'),
+    answer: ok(
+      'The evaluation; with trace=1 every step of its working, with uncertainty=1 its budget, further fits and how sure the target is met',
+      'Evaluation',
+    ),
     problems: [400, 413, 415, 422],
   },
   {

@@ -4,6 +4,7 @@ import { FileError, withFile } from './file-error.js'
 import type { OutputWish } from './output-path.js'
 import { evaluationText, labelled } from './print/evaluation-text.js'
 import { traceText } from './print/trace-text.js'
+import { uncertaintyText } from './print/uncertainty-text.js'
 import { readInput } from './read-input.js'
 import { shown, type Terminal } from './terminal.js'
 import { UsageError } from './usage-error.js'
@@ -14,6 +15,7 @@ interface Options extends OutputWish {
   readonly acceptProposal?: boolean
   readonly json?: boolean
   readonly trace?: boolean
+  readonly uncertainty?: boolean
 }
 
 export const addEvaluate: AddCommand = (program, { terminal, end }) => {
@@ -28,6 +30,7 @@ export const addEvaluate: AddCommand = (program, { terminal, end }) => {
     .option('--sign <KEY>', 'sign the workbook with the firm’s private key (draughtbook keys)')
     .option('--json', 'print the evaluation alone, as JSON; writes a workbook only with --out')
     .option('--trace', 'show every step of the working')
+    .option('--uncertainty', 'add the uncertainty budget and how sure the target is met')
     .action(async (files: string[], options: Options) => {
       if (files.length > 1 && options.out !== undefined)
         throw new UsageError('--out names one workbook; leave it out for several files')
@@ -60,7 +63,12 @@ async function evaluateFile(file: string, options: Options, terminal: Terminal):
   // Every test is evaluated before the first file is written: a fault in the last leaves nothing behind.
   const evaluations = await withFile(file, async () =>
     tests.map(({ record, cells, findings }) =>
-      evaluate(record, { cells, findings, trace: options.trace === true }),
+      evaluate(record, {
+        cells,
+        findings,
+        trace: options.trace === true,
+        ...(options.uncertainty && { uncertainty: true }),
+      }),
     ),
   )
   const skip = options.json === true && options.out === undefined
@@ -69,6 +77,7 @@ async function evaluateFile(file: string, options: Options, terminal: Terminal):
   for (const [i, evaluation] of evaluations.entries()) {
     const { record } = tests[i] ?? {}
     if (record) terminal.out(shown(evaluationText(record, evaluation)))
+    if (evaluation.uncertainty) terminal.out(shown(`\n${uncertaintyText(evaluation)}`))
     if (options.trace) terminal.out(shown(`\n${traceText(evaluation)}`))
     terminal.out(shown(`\n${labelled('Workbook')(written[i] ?? '', 0)}`))
   }

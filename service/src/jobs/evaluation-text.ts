@@ -1,8 +1,14 @@
-import type { Evaluation } from '@draughtbook/shared-calc'
+import type { EvaluateOptions, Evaluation } from '@draughtbook/shared-calc'
 
 /** An evaluation as the text of an answer, with what the audit line and the metrics tell of it. */
 export const evaluationText = (evaluation: Evaluation) => ({
   json: JSON.stringify(evaluation),
   digest: evaluation.recordDigest,
   outcome: evaluation.verdict.outcome,
+})
+
+/** What a request asked for beside the evaluation; a record with an uncertainty part has its budget unasked. */
+export const evaluateOptions = (trace: boolean, uncertainty: boolean): EvaluateOptions => ({
+  trace,
+  ...(uncertainty && { uncertainty }),
 })

@@ -3,13 +3,20 @@ import { type Layout, readRanges } from '@draughtbook/shared-calc/log'
 import { writePlanWorkbook, writeSummary, writeTakeOffWorkbook } from '@draughtbook/shared-calc/workbook'
 import { archiveTasks } from '../archive/archive-tasks.js'
 import { jsonOf } from '../http/read-body.js'
-import { evaluationText } from './evaluation-text.js'
+import { evaluateOptions, evaluationText } from './evaluation-text.js'
 
 /** Work that runs outside the event loop. A new task is one entry; its input and result must be cloneable. */
 export const tasks = {
   /** Body of a record → the evaluation's JSON. For bodies too large to evaluate between two requests. */
-  evaluation: async ({ body, trace }: { body: Uint8Array; trace: boolean }) =>
-    evaluationText(evaluate(parseRecord(jsonOf(body)), { trace })),
+  evaluation: async ({
+    body,
+    trace,
+    uncertainty,
+  }: {
+    body: Uint8Array
+    trace: boolean
+    uncertainty: boolean
+  }) => evaluationText(evaluate(parseRecord(jsonOf(body)), evaluateOptions(trace, uncertainty))),
 
   /** Body of a record → the summary workbook. */
   workbook: async ({ body }: { body: Uint8Array }) => {

@@ -5,10 +5,10 @@ import { serve } from '../http/methods.js'
 import { flag, queryOf } from '../http/query.js'
 import { bytesOf, jsonBytes, jsonOf } from '../http/read-body.js'
 import { within } from '../http/within.js'
-import { evaluationText } from '../jobs/evaluation-text.js'
+import { evaluateOptions, evaluationText } from '../jobs/evaluation-text.js'
 import type { Jobs } from '../jobs/jobs.js'
 
-export const EvaluationQuery = z.strictObject({ trace: flag })
+export const EvaluationQuery = z.strictObject({ trace: flag, uncertainty: flag })
 
 /**
  * Bodies above this go to a worker. A record of 2 × 25 readings has about 4 kB; nothing of this size takes the event
@@ -23,12 +23,14 @@ export function evaluations(jobs: Jobs, timeout_s: number): Router {
     post: [
       ...jsonBytes(),
       async (request, response) => {
-        const { trace } = queryOf(request, EvaluationQuery)
+        const { trace, uncertainty } = queryOf(request, EvaluationQuery)
         const body = bytesOf(request)
         const { json, ...told } =
           body.length > LARGE
-            ? await within(response, timeout_s, (signal) => jobs.run('evaluation', { body, trace }, signal))
-            : evaluationText(evaluate(parseRecord(jsonOf(body)), { trace }))
+            ? await within(response, timeout_s, (signal) =>
+                jobs.run('evaluation', { body, trace, uncertainty }, signal),
+              )
+            : evaluationText(evaluate(parseRecord(jsonOf(body)), evaluateOptions(trace, uncertainty)))
         Object.assign(response.locals, told)
         response.type('json').send(json)
       },
