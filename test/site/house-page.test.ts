@@ -226,7 +226,8 @@ describe('a house on the page twin', () => {
     expect(reportLeaks(record).rounds[0]?.gainShare).toBeCloseTo(0.3, 2)
     expect(evaluate(record).verdict.outcome).toBe('meets')
     expect(await compareCached(bytes, { relative: 1e-9, absolute: 1e-12 })).toEqual([])
-    await page.screenshot({ path: 'test/output/house-page.png', fullPage: true })
+    for (const title of ['Readings so far', 'Volume and areas', 'Plan', 'Preparation and cautions', 'Leaks'])
+      await (await open(page, title)).screenshot({ path: `test/output/house-page/${title}.png` })
     expect(complaints).toEqual([])
   }, 180_000)
 

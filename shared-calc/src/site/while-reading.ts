@@ -137,7 +137,7 @@ function enough(
     dp_next: byRule(Math.max(...pressures), 'highest pressure read'),
   })
   const [now, after] = [further.value('h_now'), further.value('h_next')]
-  const words = `one further reading would take the interval from ±${plain(now * 100, 1)} % to about ±${plain(after * 100, 1)} %`
+  const words = `one further reading would take the interval from ±${plain(now * 100)} % to about ±${plain(after * 100)} %`
   return further.value('g_h') < WORTH_ANOTHER
     ? { enough: true, enoughWhy: `enough readings: ${words}` }
     : { enough: false, enoughWhy: `worth another reading: ${words}` }

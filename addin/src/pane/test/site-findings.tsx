@@ -9,7 +9,7 @@ export function SiteFindings({ findings, state }: SectionProps & { findings: rea
     <ul class="findings">
       {shown.map(({ rule, severity, message, remedy }) => (
         <li key={`${rule}${message}`} class={severity} data-site-rule={rule}>
-          <p class="head">
+          <p class="said">
             <b>{severity}</b> {message}
           </p>
           {remedy ? <p class="remedy">{remedy}</p> : null}

@@ -29,6 +29,7 @@ function PlanBody(props: SectionProps) {
   return (
     <>
       <Fields {...props} fields={planFields} />
+      <FirmsEquipment {...props} />
       <ListRows {...props} list="plan.devices" noun="Device" />
       <ListRows {...props} list="plan.gauges" noun="Gauge" />
       {site?.plan ? (
@@ -44,6 +45,26 @@ function PlanBody(props: SectionProps) {
         </p>
       )}
     </>
+  )
+}
+
+/** Puts the firm's devices and gauges in, as rows that can be changed. */
+function FirmsEquipment({ store }: SectionProps) {
+  const take = async (): Promise<void> => {
+    const taken = await store.attempt(async () => {
+      const { firmsEquipment } = await import('../../../service/firms-equipment.js')
+      return firmsEquipment(new URL(document.baseURI))
+    })
+    if (taken)
+      store.change((entries) => ({
+        ...entries,
+        lists: { ...entries.lists, 'plan.devices': taken.devices, 'plan.gauges': taken.gauges },
+      }))
+  }
+  return (
+    <button type="button" onClick={() => void take()}>
+      Take the firm’s devices and gauges
+    </button>
   )
 }
 
@@ -101,7 +122,7 @@ function Planned({ plan }: { plan: PlanResult }) {
       <ul class="findings">
         {findings.map(({ rule, severity, message }) => (
           <li key={`${rule}${message}`} class={severity} data-plan-rule={rule}>
-            <p class="head">
+            <p class="said">
               <b>{severity}</b> {message}
             </p>
           </li>
