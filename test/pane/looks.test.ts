@@ -86,7 +86,7 @@ describe('keyboard alone', () => {
     await page.locator('.sheet').focus()
     for (const key of ['ArrowDown', 'ArrowDown', 'ArrowRight', 'Shift+ArrowDown', 'Shift+ArrowRight'])
       await page.keyboard.press(key)
-    expect(await page.locator('input.address').inputValue()).toBe('B3:C4')
+    await expect.poll(() => page.locator('input.address').inputValue(), { timeout: 8000 }).toBe('B3:C4')
     await page.keyboard.press('Home')
     await page.keyboard.press('F2')
     expect(await page.evaluate(() => document.activeElement?.className)).toBe('content')

@@ -21,12 +21,13 @@ export function CellBar({ host, sheet, area }: CellBarProps) {
     setText(held)
     setTyped(address)
   }, [held, place])
-  const put = (): void => {
-    if (text !== held) void host.type(sheet.name, area.top, area.left, text)
+  // Both take what the field holds now: a key may come before the last letter is drawn.
+  const put = (given: string): void => {
+    if (given !== held) void host.type(sheet.name, area.top, area.left, given)
   }
-  const go = (): void => {
-    const wanted = parseArea(typed)
-    if (wanted && wanted.sheet === undefined) void host.jump(joinReference(sheet.name, typed))
+  const go = (given: string): void => {
+    const wanted = parseArea(given)
+    if (wanted && wanted.sheet === undefined) void host.jump(joinReference(sheet.name, given))
     else setTyped(address)
   }
   return (
@@ -38,16 +39,16 @@ export function CellBar({ host, sheet, area }: CellBarProps) {
         value={typed}
         onInput={(event) => setTyped(event.currentTarget.value)}
         onBlur={() => setTyped(address)}
-        onKeyDown={(event) => event.key === 'Enter' && go()}
+        onKeyDown={(event) => event.key === 'Enter' && go(event.currentTarget.value)}
       />
       <input
         class="content"
         aria-label={`Content of cell ${areaAddress({ ...area, bottom: area.top, right: area.left })}`}
         value={text}
         onInput={(event) => setText(event.currentTarget.value)}
-        onBlur={put}
+        onBlur={(event) => put(event.currentTarget.value)}
         onKeyDown={(event) => {
-          if (event.key === 'Enter') put()
+          if (event.key === 'Enter') put(event.currentTarget.value)
           if (event.key === 'Escape') setText(held)
         }}
       />

@@ -26,7 +26,8 @@ export function SheetGrid({ host, sheet, area }: SheetGridProps) {
   const room = useRef<HTMLDivElement>(null)
   const dragging = useRef(false)
   const [view, setView] = useState({ top: 0, left: 0, height: 400, width: 600 })
-  const [cursor, setCursor] = useState<Cursor>(cursorOn(area))
+  // Not drawing state: keys may follow each other faster than drawings.
+  const cursor = useRef<Cursor>(cursorOn(area))
   const measures = useMemo(
     () => measure(sheet, (row, column) => host.textAt(sheet, row, column)),
     [sheet, sheet.rows, sheet.columns, host],
@@ -34,14 +35,9 @@ export function SheetGrid({ host, sheet, area }: SheetGridProps) {
   const { rows, columns, starts } = measures
 
   useEffect(() => {
-    const current = areaOf(cursor)
-    if (
-      current.top !== area.top ||
-      current.left !== area.left ||
-      current.bottom !== area.bottom ||
-      current.right !== area.right
-    )
-      setCursor(cursorOn(area))
+    // Only a selection made elsewhere moves the cursor; the host's own is newer than what was drawn.
+    const now = host.selected?.area
+    if (now && areaAddress(now) !== areaAddress(areaOf(cursor.current))) cursor.current = cursorOn(now)
     scrollTo(room.current, area, measures)
   }, [area])
   useEffect(() => {
@@ -60,13 +56,14 @@ export function SheetGrid({ host, sheet, area }: SheetGridProps) {
   }, [])
 
   const go = (next: Cursor): void => {
-    setCursor(next)
+    cursor.current = next
     host.select(sheet.name, areaOf(next))
   }
   const onKeyDown = (event: KeyboardEvent): void => {
-    const next = moved(cursor, event.key, event.shiftKey, { rows, columns })
+    const next = moved(cursor.current, event.key, event.shiftKey, { rows, columns })
     if (next) go(next)
-    else if (event.key === 'Delete') void host.type(sheet.name, cursor.anchor.row, cursor.anchor.column, '')
+    else if (event.key === 'Delete')
+      void host.type(sheet.name, cursor.current.anchor.row, cursor.current.anchor.column, '')
     else if (event.key === 'Enter' || event.key === 'F2')
       room.current?.parentElement?.querySelector<HTMLInputElement>('.cell-bar .content')?.select()
     else return
@@ -85,12 +82,12 @@ export function SheetGrid({ host, sheet, area }: SheetGridProps) {
       go({ anchor: { row: place.row, column: 1 }, head: { row: place.row, column: columns } })
     else {
       dragging.current = true
-      go(event.shiftKey ? { anchor: cursor.anchor, head: place } : { anchor: place, head: place })
+      go(event.shiftKey ? { anchor: cursor.current.anchor, head: place } : { anchor: place, head: place })
     }
   }
   const onPointerOver = (event: PointerEvent): void => {
     const place = dragging.current ? placeOf(event) : undefined
-    if (place && place.row > 0 && place.column > 0) go({ anchor: cursor.anchor, head: place })
+    if (place && place.row > 0 && place.column > 0) go({ anchor: cursor.current.anchor, head: place })
   }
 
   const rowEdges = useMemo(() => Array.from({ length: rows + 1 }, (_, row) => row * ROW_HEIGHT_PX), [rows])
@@ -107,7 +104,7 @@ export function SheetGrid({ host, sheet, area }: SheetGridProps) {
       aria-rowcount={rows}
       aria-colcount={columns}
       aria-multiselectable="true"
-      aria-activedescendant={`cell-${cursor.head.row}-${cursor.head.column}`}
+      aria-activedescendant={`cell-${cursor.current.head.row}-${cursor.current.head.column}`}
       onScroll={(event) => {
         const { scrollTop, scrollLeft, clientHeight, clientWidth } = event.currentTarget
         setView({ top: scrollTop, left: scrollLeft, height: clientHeight, width: clientWidth })

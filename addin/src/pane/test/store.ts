@@ -67,9 +67,13 @@ export class TestStore {
     return () => this.#listeners.delete(listener)
   }
 
-  /** Takes up what was kept with the workbook and follows its cells. */
-  async start(): Promise<() => Promise<void>> {
+  /** Follows the workbook's cells and takes up what was kept with it; in this order, so that no edit goes unseen. */
+  async start(): Promise<void> {
+    await this.#host(() => this.#watch())
     await this.restore()
+  }
+
+  #watch(): Promise<() => Promise<void>> {
     return this.host.watch(({ sheet }) => {
       const touched = referencesOf(this.state.entries).some(
         (reference) =>
@@ -85,7 +89,10 @@ export class TestStore {
   /** Reads the entries kept with the workbook now open. */
   async restore(): Promise<void> {
     this.#grid = undefined
+    const before = this.state.entries
     const kept = await this.#host(() => this.host.loadSettings())
+    // Typed while the spreadsheet was still answering: that stands, and is kept in its turn.
+    if (this.state.entries !== before) return
     const entries = kept === undefined ? undefined : parseEntries(kept)
     if (kept !== undefined && !entries)
       this.#set({ fault: 'What was kept with this workbook could not be read; the forms start empty.' })
