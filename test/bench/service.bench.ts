@@ -1,0 +1,157 @@
+import { mkdtempSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { setTimeout as wait } from 'node:timers/promises'
+import { evaluateInput } from '@draughtbook/shared-calc'
+import { load, metric, type Server, startServer } from './service-load.js'
+import { twoDirections } from './two-directions.js'
+
+const SERVICE = join(import.meta.dirname, '../../../service/bin/draughtbook.mjs')
+const PEER = join(import.meta.dirname, 'service-peer.js')
+const ROUNDS = 5
+const ROUND_S = 4
+/** Length of the memory run; BENCH_MINUTES shortens it while working on the bench. */
+const MINUTES = Number(process.env.BENCH_MINUTES ?? 5)
+
+/** The service under load on loopback, against bare express in the same run. The load generator takes a part of the machine. */
+export async function run(): Promise<void> {
+  const body = JSON.stringify(twoDirections())
+  const answer = JSON.stringify(evaluateInput(twoDirections()))
+  const file = join(mkdtempSync(join(tmpdir(), 'draughtbook-bench-')), 'answer.json')
+  writeFileSync(file, answer)
+  const peer = await startServer([PEER, file])
+  const service = await startServer([SERVICE, 'serve', '--port', '0'])
+  try {
+    console.log(`\nThe service on loopback: body ${body.length} bytes, answer ${answer.length} bytes`)
+    const capacity = await throughput(service, peer, body)
+    await atSeventyPercent(service, body, capacity)
+    await overloaded(service, body, capacity)
+    await eventLoop(service, body)
+    await memory(service, body, capacity)
+  } finally {
+    await Promise.all([service.stop(), peer.stop()])
+  }
+}
+
+const median = (values: readonly number[]) =>
+  [...values].sort((a, b) => a - b)[values.length >> 1] ?? Number.NaN
+
+/** Alternating rounds, so that whatever else the machine does strikes both alike. */
+async function throughput(service: Server, peer: Server, body: string): Promise<number> {
+  const options = { seconds: ROUND_S, connections: 20 }
+  for (const { base } of [service, peer]) await load(base, body, { seconds: 2, connections: 20 })
+  const [ours, theirs]: [number[], number[]] = [[], []]
+  for (let round = 0; round < ROUNDS; round++) {
+    theirs.push((await load(peer.base, body, options)).good)
+    ours.push((await load(service.base, body, options)).good)
+  }
+  const ratio = median(ours) / median(theirs)
+  console.log(
+    `  peer      ${median(theirs).toFixed(0)} a second  bare express: parses the JSON, answers a constant`,
+  )
+  console.log(
+    `  ${ratio.toFixed(2)} ×    ${median(ours).toFixed(0)} a second  /v1/evaluations (goal ≥ 0.6 ×, ${ratio >= 0.6 ? 'reached' : 'not reached'})`,
+  )
+  return median(ours)
+}
+
+async function atSeventyPercent({ base }: Server, body: string, capacity: number): Promise<void> {
+  const { p50_ms, p99_ms, broken } = await load(base, body, {
+    seconds: 10,
+    connections: 20,
+    rate: 0.7 * capacity,
+  })
+  console.log(`  at 70 % of that: median ${p50_ms} ms, p99 ${p99_ms} ms, ${broken} broken connections`)
+}
+
+/** Three times as much as can be served: what is turned away must be told so, and the rest served. */
+async function overloaded(service: Server, body: string, capacity: number): Promise<void> {
+  const { base, child } = service
+  const { statuses, broken, good } = await load(base, body, {
+    seconds: 10,
+    connections: 600,
+    rate: 3 * capacity,
+  })
+  const end = performance.now()
+  let slow = Number.POSITIVE_INFINITY
+  while (slow > 50 && performance.now() - end < 30_000) {
+    const start = performance.now()
+    const { status } = await fetch(`${base}/v1/evaluations`, {
+      method: 'POST',
+      body,
+      headers: { 'content-type': 'application/json' },
+    })
+    slow = status === 200 ? performance.now() - start : Number.POSITIVE_INFINITY
+    await wait(20)
+  }
+  const recovered = ((performance.now() - end) / 1000).toFixed(2)
+  const counts = Object.entries(statuses).map(([status, count]) => `${count} × ${status}`)
+  const alive = child.exitCode === null ? 'alive' : 'ended'
+  console.log(
+    `  offered 3 times that: ${counts.join(', ')}, ${broken} broken connections; ${good.toFixed(0)} good answers a second; ${alive}, answering within 50 ms again after ${recovered} s`,
+  )
+}
+
+/** Workbooks and large bodies on the workers while small evaluations go on. */
+async function eventLoop({ base }: Server, body: string): Promise<void> {
+  await metric(base, 'nodejs_eventloop_lag_max_seconds')
+  const end = performance.now() + 10_000
+  const headers = { 'content-type': 'application/json' }
+  const large = twoDirections()
+  for (const run of large.runs)
+    run.readings = Array.from({ length: 900 }, (_, i) => ({
+      pressure_Pa: 10 + i / 15,
+      flow_m3_h: 40 + i / 10,
+    }))
+  const post = async (path: string, sent: string) => {
+    while (performance.now() < end)
+      await (await fetch(base + path, { method: 'POST', body: sent, headers })).arrayBuffer()
+  }
+  const texts = [body, JSON.stringify(large)] as const
+  await Promise.all([
+    ...Array.from({ length: 4 }, () => post('/v1/workbooks', texts[0])),
+    ...Array.from({ length: 2 }, () => post('/v1/evaluations', texts[1])),
+    post('/v1/evaluations', texts[0]),
+  ])
+  const [max, p99] = [
+    await metric(base, 'nodejs_eventloop_lag_max_seconds'),
+    await metric(base, 'nodejs_eventloop_lag_p99_seconds'),
+  ]
+  console.log(
+    `  event loop while workbooks and large bodies are worked on: p99 ${(1e3 * p99).toFixed(0)} ms, longest ${(1e3 * max).toFixed(0)} ms (goal: never above 50 ms)`,
+  )
+}
+
+/** Slope of memory in use under half load, by least squares over the samples after the first fifth. */
+async function memory({ base }: Server, body: string, capacity: number): Promise<void> {
+  const seconds = Math.round(60 * MINUTES)
+  const samples: { minutes: number; resident: number; heap: number }[] = []
+  const start = performance.now()
+  const loading = load(base, body, { seconds, connections: 20, rate: 0.5 * capacity })
+  while (performance.now() - start < 1000 * (seconds - 2)) {
+    await wait(2000)
+    samples.push({
+      minutes: (performance.now() - start) / 60_000,
+      resident: (await metric(base, 'process_resident_memory_bytes')) / 2 ** 20,
+      heap: (await metric(base, 'nodejs_heap_size_used_bytes')) / 2 ** 20,
+    })
+  }
+  const { statuses, broken } = await loading
+  const late = samples.slice(Math.floor(samples.length / 5))
+  const [first, last] = [late[0], late.at(-1)]
+  console.log(
+    `  memory over ${MINUTES} minutes at 50 % (${statuses['200'] ?? 0} answers, ${broken} broken): resident ${first?.resident.toFixed(0)} to ${last?.resident.toFixed(0)} MB, slope ${slope(late, 'resident').toFixed(2)} MB a minute; heap in use slope ${slope(late, 'heap').toFixed(2)} MB a minute`,
+  )
+}
+
+function slope(
+  samples: readonly { minutes: number; resident: number; heap: number }[],
+  name: 'resident' | 'heap',
+): number {
+  const mean = (values: number[]) => values.reduce((sum, value) => sum + value, 0) / values.length
+  const x = samples.map(({ minutes }) => minutes)
+  const y = samples.map((sample) => sample[name])
+  const [mx, my] = [mean(x), mean(y)]
+  const sxy = x.reduce((sum, value, i) => sum + (value - mx) * ((y[i] ?? 0) - my), 0)
+  return sxy / x.reduce((sum, value) => sum + (value - mx) ** 2, 0)
+}
