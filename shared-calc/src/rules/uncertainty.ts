@@ -1,5 +1,5 @@
 import type { Finding } from '../record/index.js'
-import { sourceText } from '../sheet/index.js'
+import type { Source } from '../sheet/index.js'
 import { ASSUMED_WIND_m_s, defaultUncertainties } from '../uncertainty/defaults.js'
 import type { WorkedUncertainty } from '../uncertainty/worked-uncertainty.js'
 import { practiceSource } from './practice-source.js'
@@ -13,18 +13,27 @@ export function uncertaintyFindings(worked: WorkedUncertainty): Finding[] {
 /** Standard uncertainties taken by default, all in one note. */
 function defaultsTaken({ defaults }: WorkedUncertainty): Finding[] {
   if (defaults.length === 0) return []
-  const each = defaults.map(({ input, value, source }) => {
+  const each = defaults.map(({ input, value }) => {
     const { term, unit } = defaultUncertainties[input]
-    const amount = unit === '1' ? `${plain(value * 100, 2)} %` : `${plain(value, 3)} ${unit}`
-    return `${term} ${amount} (${sourceText(source)})`
+    return `${term} ${unit === '1' ? `${plain(value * 100, 1)} %` : `${plain(value, 2)} ${unit}`}`
   })
+  const known = (seen: Source['seen'], word: string): string[] => {
+    const terms = defaults.filter(({ source }) => source.seen === seen)
+    return terms.length === 0
+      ? []
+      : [`${word}: ${terms.map(({ input }) => defaultUncertainties[input].term).join(', ')}`]
+  }
   return [
     {
       rule: 'assumed-uncertainty',
       severity: 'note',
-      message: `standard uncertainties taken by default: ${each.join('; ')}`,
-      ...citing(practiceSource),
-      provenance: 'each with its source in the message',
+      message: `standard uncertainties taken by default: ${each.join(', ')}`,
+      clause: 'sources in the uncertainty part of the evaluation',
+      provenance: [
+        ...known('read', 'read in the source'),
+        ...known('memory', 'value from memory'),
+        ...known('common practice', 'common practice, no source'),
+      ].join('; '),
       where: defaults.map(({ input }) => `uncertainty.${input}`),
       remedy: 'enter what the calibration certificates and your own checks say',
     },

@@ -20,7 +20,7 @@ export function writeUncertaintySheet(
   places: Places,
 ): void {
   const sheet = workbook.addWorksheet(UNCERTAINTY, { views: [{ showGridLines: false }] })
-  sheet.columns = [44, 13, 9, 13, 13, 10, 12, 12].map((width) => ({ width }))
+  sheet.columns = [44, 13, 12, 13, 13, 10, 12, 12].map((width) => ({ width }))
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'How sure'
   let row = 3
   if (worked.decisions.length > 0) {

@@ -11,6 +11,7 @@ import { preparationSection } from './sections/preparation.js'
 import { readingsSection } from './sections/readings.js'
 import { resultSection } from './sections/result.js'
 import { soFarSection } from './sections/so-far.js'
+import { sureSection } from './sections/sure.js'
 import { targetSection } from './sections/target.js'
 import { testDetailsSection } from './sections/test-details.js'
 import { volumeSection } from './sections/volume.js'
@@ -23,6 +24,7 @@ export const sections: readonly Section[] = [
   soFarSection,
   curveSection,
   findingsSection,
+  sureSection,
   leaksSection,
   buildingSection,
   volumeSection,
