@@ -1,3 +1,5 @@
+import { readFile } from 'node:fs/promises'
+import { fileURLToPath } from 'node:url'
 import {
   evaluate,
   measureTakeOff,
@@ -9,10 +11,11 @@ import { readSummaryWorkbook } from '@draughtbook/shared-calc/workbook'
 import ExcelJS from 'exceljs'
 import type { Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { downloadOf, finding, openLog, outcome, pick, select } from '../pane/support/steps.js'
+import { downloadOf, finding, openDemo, openLog, outcome, pick, select } from '../pane/support/steps.js'
 import { World } from '../pane/support/world.js'
 import { compareCached } from '../support/formula-cells.js'
 
+const AXE = fileURLToPath(import.meta.resolve('axe-core/axe.min.js'))
 const SOON = { timeout: 10_000 }
 
 let world: World
@@ -245,4 +248,35 @@ describe('a house on the page twin', () => {
     await expect.poll(() => volume.locator('.totals').textContent(), SOON).toContain('15.00')
     expect(complaints).toEqual([])
   })
+
+  it.each([320, 800])(
+    'every section with a row of each list fits %i px and breaks no rule of axe-core',
+    async (width) => {
+      const { page } = await world.open('', { viewport: { width, height: 1200 } })
+      await openDemo(page)
+      for (const [title, ...adds] of [
+        ['Volume and areas', 'Add a space', 'Add an element'],
+        ['Plan', 'Add a device', 'Add a gauge'],
+        ['Preparation and cautions'],
+        ['Leaks', 'Add a leak', 'Add an earlier test'],
+      ] as const) {
+        const section = await open(page, title)
+        for (const name of adds) await section.getByRole('button', { name, exact: true }).click()
+      }
+      await page.locator('.plan-result').waitFor()
+      const pane = await page
+        .locator('.pane')
+        .evaluate((element) => element.scrollWidth - element.clientWidth)
+      expect(pane).toBeLessThanOrEqual(0)
+      await page.evaluate(await readFile(AXE, 'utf8'))
+      const violations = await page.evaluate(async () => {
+        const { axe } = window as unknown as {
+          axe: { run: () => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> }
+        }
+        return (await axe.run()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 120)}`)
+      })
+      expect(violations).toEqual([])
+      await page.screenshot({ path: `test/output/house-page/all-${width}.png`, fullPage: true })
+    },
+  )
 })
