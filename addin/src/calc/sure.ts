@@ -1,4 +1,9 @@
-import { type Evaluation, evaluate, type TestRecord } from '@draughtbook/shared-calc'
+import {
+  type Evaluation,
+  evaluate,
+  type TestRecord,
+  type UncertaintyEvaluation,
+} from '@draughtbook/shared-calc'
 
 /** What the section "How sure" shows of a test. */
 export interface Sure extends Pick<Evaluation, 'decision' | 'fits'> {
