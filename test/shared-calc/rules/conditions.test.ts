@@ -55,8 +55,8 @@ describeRules({
       'place of the wind not logged: judged as near the ground',
       windOf(3.1, undefined),
       [
-        { severity: 'note', where: ['conditions.windAt'] },
         { severity: 'caution', value: 3.1, limit: 3 },
+        { severity: 'note', where: ['conditions.windAt'] },
       ],
     ],
     [

@@ -36,9 +36,23 @@ const bounds: Readonly<Record<string, readonly [number, number]>> = {
   n: [0.5, 1],
   S_n: [0.001, 0.1],
   t_95: [1.96, 12.7],
+  n_a: [0.5, 1],
+  r_a: [0.005, 0.4],
+  r_k: [0.01, 0.3],
+  N_s: [150, 250],
+  T_d: [260, 300],
+  T_x: [260, 300],
 }
 // Whole numbers, and what only takes one of a few values.
-const whole: Readonly<Record<string, readonly number[]>> = { N: [ROWS], k: [0, 1, 2, 3], sign: [1] }
+const whole: Readonly<Record<string, readonly number[]>> = {
+  N: [ROWS],
+  k: [0, 1, 2, 3],
+  sign: [1],
+  nu_e: [1, 2, 5, 30],
+  s: [0, 1],
+}
+// The upper of two stations: some rows of each.
+const fixed: Readonly<Record<string, readonly number[]>> = { hi: [1, 0, 1, 1, 0, 0, 1] }
 
 function inputOf(symbol: string): Arbitrary<number> {
   const values = whole[symbol]
@@ -51,9 +65,11 @@ function inputOf(symbol: string): Arbitrary<number> {
 /** A chapter worked out with random inputs inside the bounds of what they mean. */
 export function evaluatedChapter(chapter: Chapter): Arbitrary<Block> {
   const inputs = chapter.inputs.map(({ symbol, rows }) =>
-    rows
-      ? fc.array(inputOf(symbol), { minLength: ROWS, maxLength: ROWS })
-      : inputOf(symbol).map((value) => [value]),
+    fixed[symbol]
+      ? fc.constant([...fixed[symbol]])
+      : rows
+        ? fc.array(inputOf(symbol), { minLength: ROWS, maxLength: ROWS })
+        : inputOf(symbol).map((value) => [value]),
   )
   return fc.tuple(...inputs).map((values) => {
     const bindings = Object.fromEntries(

@@ -1,5 +1,5 @@
-import { all, create, type FactoryFunctionMap, round } from 'mathjs'
-import { studentT } from '../../../../shared-calc/src/sheet/functions.js'
+import { all, create, type FactoryFunctionMap, floor, round } from 'mathjs'
+import { scalarFunctions } from '../../../../shared-calc/src/sheet/functions.js'
 
 // Full mathjs, not the lean part the project parses with. Its comparisons take close numbers for equal unless told not to.
 const math = create(all as FactoryFunctionMap, { relTol: Number.MIN_VALUE, absTol: 0 })
@@ -21,12 +21,20 @@ const functions = {
   sqrt: elementwise((value) => math.sqrt(value) as number),
   exp: elementwise(math.exp),
   log: elementwise((value) => math.log(value) as number),
-  // With the comparisons made exact, mathjs no longer takes 0 for a whole number of places: its round as it comes.
+  // With the comparisons made exact, mathjs no longer takes 0 for a whole number of places: its round and floor
+  // as they come.
   round,
+  floor,
   count: (values: number[]) => values.length,
   positive_mean: meanOfSide(1),
   negative_mean: meanOfSide(-1),
-  student_t: studentT,
+  // Distributions are no functions of mathjs: they are checked against published tables.
+  ...Object.fromEntries(
+    ['student_t', 'student_share', 'normal_share', 'normal_quantile'].map((name) => [
+      name,
+      scalarFunctions[name]?.evaluate,
+    ]),
+  ),
 }
 
 /**
