@@ -1,5 +1,5 @@
 import type { Finding } from '../record/index.js'
-import { studentT } from '../sheet/functions.js'
+import { largest, smallest, studentT } from '../sheet/functions.js'
 import { practiceSource } from './practice-source.js'
 import { citing, plain, type Rule, readingName } from './rule.js'
 
@@ -96,8 +96,8 @@ export const extrapolatedTarget: Rule = ({ test }) => {
   const pressure = test.target?.target.referencePressure_Pa
   if (pressure === undefined) return []
   return test.runs.flatMap(({ curve, direction, index }) => {
-    const lowest = Math.min(...curve.column('dp'))
-    const highest = Math.max(...curve.column('dp'))
+    const lowest = smallest(curve.column('dp'))
+    const highest = largest(curve.column('dp'))
     if (pressure >= lowest && pressure <= highest) return []
     return [
       {

@@ -1,8 +1,8 @@
 import type { DeviceRange, Finding, Reading } from '../record/index.js'
-import { rangesOf } from '../work/device-flow.js'
+import { type NamedRange, rangesOf } from '../work/device-flow.js'
 import type { WorkedRun } from '../work/worked-test.js'
 import { practiceSource } from './practice-source.js'
-import { citing, plain, type Rule, type RuleContext, readingName } from './rule.js'
+import { citing, plain, type Rule, readingName } from './rule.js'
 
 const calibration = { text: 'yearly in the UK, every second year in France', seen: 'read' } as const
 
@@ -28,14 +28,20 @@ export const calibrationExpired: Rule = ({ record }) =>
   })
 
 /** Every device pressure and flow lies inside the calibrated range that was used. */
-export const deviceRange: Rule = (context) =>
-  context.test.runs.flatMap((worked) => {
-    const run = context.record.runs[worked.index]
-    return (run?.readings ?? []).flatMap((reading, i) => rangeFindings(context, worked, reading, i))
-  })
-
-function rangeFindings({ record }: RuleContext, run: WorkedRun, reading: Reading, i: number): Finding[] {
+export const deviceRange: Rule = ({ record, test }) => {
   const ranges = rangesOf(record.flowDevice)
+  return test.runs.flatMap((worked) => {
+    const run = record.runs[worked.index]
+    return (run?.readings ?? []).flatMap((reading, i) => rangeFindings(ranges, worked, reading, i))
+  })
+}
+
+function rangeFindings(
+  ranges: ReadonlyMap<string, NamedRange>,
+  run: WorkedRun,
+  reading: Reading,
+  i: number,
+): Finding[] {
   const path = `runs[${run.index}].readings[${i}]`
   const flow = measuredFlow(run, i)
   const name = readingName(run.direction, i)

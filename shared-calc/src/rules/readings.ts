@@ -1,4 +1,5 @@
 import type { Finding } from '../record/index.js'
+import { largest, smallest } from '../sheet/functions.js'
 import { practiceSource } from './practice-source.js'
 import { citing, plain, type Rule, readingName } from './rule.js'
 
@@ -28,7 +29,7 @@ export const highestPressure: Rule = ({ record, method, test }) => {
   const { highestPressure_Pa: usual, highestPressureLargeBuilding_Pa: large } = method.limits
   const reason = record.building.largeBuilding
   return test.runs.flatMap(({ curve, direction, index }) => {
-    const highest = Math.max(...curve.column('dp'))
+    const highest = largest(curve.column('dp'))
     if (highest >= usual.value) return []
     const excused = reason !== undefined && highest >= large.value
     const limit = reason === undefined ? usual : large
@@ -56,7 +57,9 @@ export const lowestPressure: Rule = ({ method, test }) =>
   test.runs.flatMap(({ curve, lowest, direction, index }) => {
     const source = method.limits.lowestPressure_Pa.source
     const limit = lowest?.value('dp_min') ?? method.limits.lowestPressure_Pa.value
-    return [...curve.column('dp')].flatMap((value, i) =>
+    const pressures = curve.column('dp')
+    if (smallest(pressures) >= limit) return []
+    return [...pressures].flatMap((value, i) =>
       value >= limit
         ? []
         : [
@@ -78,6 +81,7 @@ export const lowestPressure: Rule = ({ method, test }) =>
 export const readingSpacing: Rule = ({ method, test }) => {
   const { readingSpacing_Pa: spacing, readingSpacingSlack_Pa: slack } = method.limits
   return test.runs.flatMap(({ curve, direction, index }) => {
+    if (!hasGap(curve.column('dp'), spacing.value + slack)) return []
     const sorted = [...curve.column('dp')].map((value, i) => ({ value, i })).sort((a, b) => a.value - b.value)
     return sorted.slice(1).flatMap((upper, k) => {
       const lower = sorted[k]
@@ -98,6 +102,14 @@ export const readingSpacing: Rule = ({ method, test }) => {
       ]
     })
   })
+}
+
+/** Whether two neighbours in value lie further apart than allowed. */
+function hasGap(values: Float64Array, allowed: number): boolean {
+  const sorted = values.slice().sort()
+  for (let i = 1; i < sorted.length; i += 1)
+    if ((sorted[i] as number) - (sorted[i - 1] as number) > allowed) return true
+  return false
 }
 
 /** No pressure so high that linings and membranes are at risk. */
@@ -126,6 +138,8 @@ export const pressureCeiling: Rule = ({ record, method }) => {
 /** The same reading typed in twice. */
 export const duplicateReading: Rule = ({ record }) =>
   record.runs.flatMap(({ readings, direction }, run) => {
+    // Where no pressure comes twice, no reading does.
+    if (new Set(readings.map(({ pressure_Pa }) => pressure_Pa)).size === readings.length) return []
     const seen = new Map<string, number>()
     return readings.flatMap((reading, i) => {
       const key = [reading.pressure_Pa, reading.flow_m3_h, reading.devicePressure_Pa, reading.range].join('|')

@@ -29,14 +29,15 @@ export const fromRecord = (path: string, value: number): Given => ({
 })
 /** A column of the record: `path` names the field of each row. */
 export const columnFromRecord = (values: readonly number[], path: (row: number) => string): Column => ({
-  values: Float64Array.from(values),
+  values: new Float64Array(values),
   origin: (row) => ({ kind: 'record', path: path(row) }),
 })
 /** A column made up of single values. */
-export const columnOf = (given: readonly Given[]): Column => ({
-  values: Float64Array.from(given, ({ value }) => value),
-  origin: (row) => (given[row] as Given).origin,
-})
+export function columnOf(given: readonly Given[]): Column {
+  const values = new Float64Array(given.length)
+  for (let row = 0; row < values.length; row += 1) values[row] = (given[row] as Given).value
+  return { values, origin: (row) => (given[row] as Given).origin }
+}
 /** A stand-in for something not logged: a finding must say so. */
 export const assumed = (value: number, reason: string): Given => ({
   value,
@@ -62,7 +63,7 @@ export class Block {
   /** Whether every number of the block is finite. */
   isFinite(): boolean {
     const { scalars, columns } = this.frame
-    return scalars.every(Number.isFinite) && columns.every((column) => column.every(Number.isFinite))
+    return allFinite(scalars) && columns.every(allFinite)
   }
 
   has(symbol: string): boolean {
@@ -102,6 +103,11 @@ export class Block {
   }
 }
 
+function allFinite(values: readonly number[] | Float64Array): boolean {
+  for (let i = 0; i < values.length; i += 1) if (!Number.isFinite(values[i])) return false
+  return true
+}
+
 /** A test worked out, block by block: the evaluation, the working and the workbook all read it. */
 export class Calculation {
   private readonly byId = new Map<string, Block>()
@@ -128,36 +134,34 @@ export class Calculation {
   add(id: string, title: string, chapter: Chapter, bindings: Bindings): Block {
     if (this.byId.has(id)) throw new FormulaError(`block ${id} is worked out twice`)
     const complete = chapter.inputs.every(({ symbol }) => bindings[symbol] !== undefined)
-    const used = complete ? chapter : chapter.given(new Set(Object.keys(bindings).filter((s) => bindings[s])))
+    const used = complete ? chapter : chapter.given({ has: (symbol) => bindings[symbol] !== undefined })
     const block = new Block(id, title, used, bindings, frameOf(id, used, bindings))
     this.byId.set(id, block)
     return block
   }
 }
 
+/** The numbers of a chapter: constants and what is given in their slots, then every step worked out. */
 function frameOf(id: string, chapter: Chapter, bindings: Bindings): Frame {
-  const scalars: number[] = []
+  const scalars = chapter.blank.slice()
   const columns: Float64Array[] = []
+  let scalar = chapter.constants.length
   let rows = 0
-  for (const constant of chapter.constants) scalars.push(constant.value)
-  for (const input of chapter.inputs) {
-    const given = bindings[input.symbol]
-    if (input.rows) {
-      if (given === undefined || 'value' in given)
-        throw new FormulaError(`block ${id}: ${input.symbol} must be a column`)
+  for (const { symbol, rows: isColumn } of chapter.inputs) {
+    const given = bindings[symbol]
+    if (isColumn) {
+      if (given === undefined || !('values' in given))
+        throw new FormulaError(`block ${id}: ${symbol} must be a column`)
       if (columns.length > 0 && given.values.length !== rows)
         throw new FormulaError(`block ${id}: columns differ in length`)
       rows = given.values.length
       columns.push(given.values)
     } else {
-      if (given === undefined || 'values' in given)
-        throw new FormulaError(`block ${id}: ${input.symbol} must be one value`)
-      scalars.push(given.value)
+      if (given === undefined || !('value' in given))
+        throw new FormulaError(`block ${id}: ${symbol} must be one value`)
+      scalars[scalar] = given.value
+      scalar += 1
     }
-  }
-  for (const step of chapter.steps) {
-    if (step.rows) columns.push(new Float64Array(rows))
-    else scalars.push(Number.NaN)
   }
   const frame = { scalars, columns, rows }
   runSteps(chapter, frame)

@@ -22,8 +22,10 @@ export interface Chapter {
   readonly steps: readonly Step[]
   readonly slots: ReadonlyMap<string, Slot>
   readonly quantities: ReadonlyMap<string, Quantity>
+  /** Scalars of a frame before anything is given: the constants in their slots, NaN in the rest. */
+  readonly blank: readonly number[]
   /** The same chapter with only the formulas that can be computed from the inputs named. */
-  readonly given: (symbols: ReadonlySet<string>) => Chapter
+  readonly given: (symbols: Pick<ReadonlySet<string>, 'has'>) => Chapter
 }
 
 export interface ChapterDefinition {
@@ -67,13 +69,16 @@ export function defineChapter(definition: ChapterDefinition, constants: readonly
     return { ...formula, rows, closure, slot: place(formula.symbol, rows) }
   })
   const quantities = new Map<string, Quantity>([...own, ...inputs, ...steps].map((q) => [q.symbol, q]))
-  return { title, inputs, constants: own, steps, slots, quantities, given: reduced(definition, constants) }
+  const blank = Array.from({ length: scalars }, (_, slot) => own[slot]?.value ?? Number.NaN)
+  const given = reduced(definition, constants)
+  return { title, inputs, constants: own, steps, slots, quantities, blank, given }
 }
 
 function reduced(definition: ChapterDefinition, constants: readonly Constant[]): Chapter['given'] {
   const known = new Map<string, Chapter>()
   return (symbols) => {
-    const key = definition.inputs.map(({ symbol }) => (symbols.has(symbol) ? '1' : '0')).join('')
+    let key = ''
+    for (const { symbol } of definition.inputs) key += symbols.has(symbol) ? '1' : '0'
     const cached = known.get(key)
     if (cached) return cached
     const left = new Set(definition.inputs.map((i) => i.symbol).filter((symbol) => !symbols.has(symbol)))
@@ -95,12 +100,14 @@ function reduced(definition: ChapterDefinition, constants: readonly Constant[]):
 }
 
 /** Evaluates every step of a chapter in a frame whose inputs and constants are filled in. */
-export function runSteps(chapter: Chapter, frame: Frame): void {
-  for (const { closure, rows, slot } of chapter.steps) {
+export function runSteps({ steps }: Chapter, frame: Frame): void {
+  const { scalars, columns, rows: count } = frame
+  for (const { closure, rows, slot } of steps) {
     if (rows) {
-      const column = frame.columns[slot] as Float64Array
-      for (let row = 0; row < frame.rows; row += 1) column[row] = closure(frame, row)
-    } else frame.scalars[slot] = closure(frame, 0)
+      const column = new Float64Array(count)
+      for (let row = 0; row < count; row += 1) column[row] = closure(frame, row)
+      columns[slot] = column
+    } else scalars[slot] = closure(frame, 0)
   }
 }
 

@@ -26,6 +26,26 @@ const total = (values: Numbers): number => {
   return sum
 }
 
+/** Largest value; NaN where one is NaN, as Math.max has it. */
+export function largest(values: Numbers): number {
+  let most = Number.NEGATIVE_INFINITY
+  for (let i = 0; i < values.length; i += 1) {
+    const value = values[i] as number
+    if (value > most || Number.isNaN(value)) most = value
+  }
+  return most
+}
+
+/** Smallest value; NaN where one is NaN. */
+export function smallest(values: Numbers): number {
+  let least = Number.POSITIVE_INFINITY
+  for (let i = 0; i < values.length; i += 1) {
+    const value = values[i] as number
+    if (value < least || Number.isNaN(value)) least = value
+  }
+  return least
+}
+
 /** Mean of the values on one side of zero; 0 where there is none on that side. */
 function sideMean(values: Numbers, side: 1 | -1): number {
   let sum = 0
@@ -95,8 +115,8 @@ export const scalarFunctions: Readonly<Record<string, ScalarFunction>> = {
 export const columnFunctions: Readonly<Record<string, ColumnFunction>> = {
   mean: { kind: 'column', evaluate: (v) => total(v) / v.length, sheet: (r) => `AVERAGE(${r})` },
   count: { kind: 'column', evaluate: (v) => v.length, sheet: (r) => `COUNT(${r})` },
-  max: { kind: 'column', evaluate: (v) => Math.max(...v), sheet: (r) => `MAX(${r})` },
-  min: { kind: 'column', evaluate: (v) => Math.min(...v), sheet: (r) => `MIN(${r})` },
+  max: { kind: 'column', evaluate: largest, sheet: (r) => `MAX(${r})` },
+  min: { kind: 'column', evaluate: smallest, sheet: (r) => `MIN(${r})` },
   positive_mean: {
     kind: 'column',
     evaluate: (v) => sideMean(v, 1),
