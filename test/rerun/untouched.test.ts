@@ -4,6 +4,7 @@ import { rerunFile } from '@draughtbook/shared-calc/rerun'
 import { writeSummaryWorkbook } from '@draughtbook/shared-calc/workbook'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { type RunnableVersion, versions } from '../../shared-calc/src/versions'
 import { inventedRecord } from '../archive/invented-record'
 import { recalculate } from '../support/libreoffice'
 
@@ -48,6 +49,24 @@ describe('Re-run of an untouched summary workbook', () => {
     const test = await rerun(await recalculate(await writeSummaryWorkbook(demo())))
     expect(test.differences.filter(({ rounding }) => !rounding)).toEqual([])
     expect(['agrees', 'rounding only']).toContain(test.outcome)
+  })
+
+  it('finds nothing but rounding where mathematics comes out differently in the last digit', async () => {
+    const [current] = versions.slice(-1)
+    if (!current) throw new Error('no version')
+    const otherMachine: RunnableVersion = {
+      ...current,
+      evaluateWorked: (given, options) => {
+        const worked = current.evaluateWorked(given, options)
+        const { results } = worked.evaluation
+        const q50 = { ...results.q50, value: results.q50.value * (1 + Number.EPSILON) }
+        return { ...worked, evaluation: { ...worked.evaluation, results: { ...results, q50 } } }
+      },
+    }
+    const bytes = await writeSummaryWorkbook(demo())
+    const [test] = await rerunFile(bytes, 'a.xlsx', { versions: [otherMachine] })
+    expect(test?.differences.filter(({ rounding }) => !rounding)).toEqual([])
+    expect(test?.outcome).toBe('rounding only')
   })
 
   it('says which sheets of others it did not check', async () => {

@@ -1,12 +1,109 @@
-/** Place of the month's register. */
+import type { Register, RegisterRow } from '@draughtbook/shared-calc/register'
+import { useState } from 'preact/hooks'
+import './archive.css'
+import { ChooseFiles } from './choose-files.js'
+import { DownloadButton } from './download-button.js'
+import { LeftOutList } from './left-out-list.js'
+import { asked, monthRun } from './month-run.js'
+import { SortableTable, type TableColumn } from './sortable-table.js'
+import { useRun } from './use-run.js'
+
+const figure = (key: 'n50' | 'qE50' | 'q50', places: number): TableColumn<RegisterRow> => ({
+  head: key,
+  value: ({ results }) => results[key],
+  text: ({ results }) => results[key]?.toFixed(places) ?? '',
+})
+
+const verdict: TableColumn<RegisterRow> = { head: 'Verdict', value: ({ outcome }) => outcome }
+
+const columns: readonly TableColumn<RegisterRow>[] = [
+  { head: 'No.', value: ({ row }) => row },
+  { head: 'Site', value: ({ site }) => site },
+  { head: 'Plot', value: ({ building }) => building },
+  { head: 'Stage', value: ({ stage }) => stage },
+  { head: 'Date', value: ({ date }) => date },
+  { head: 'Tester', value: ({ tester }) => tester },
+  figure('n50', 2),
+  figure('qE50', 2),
+  figure('q50', 1),
+  {
+    head: 'Margin',
+    value: ({ judged }) => judged?.margin,
+    text: ({ judged }) => judged?.margin.toFixed(2) ?? '',
+  },
+  verdict,
+  { head: 'Findings', value: ({ findings }) => findings.length },
+  {
+    head: 'Which test',
+    value: ({ role, of }) => (of === undefined ? role : `${role} of ${of}`),
+  },
+  { head: 'To look at', value: ({ altered, remark }) => [altered, remark].filter(Boolean).join('; ') },
+  { head: 'File', value: ({ file }) => file },
+]
+
+/** The month's register: files in, a table and a workbook out. */
 export function MonthView() {
+  const state = useRun(monthRun)
+  const [month, setMonth] = useState(asked.month)
   return (
-    <section class="empty-view" aria-labelledby="month-title">
+    <section class="archive" aria-labelledby="month-title">
       <h2 id="month-title">Month</h2>
-      <p>
-        The month’s register is made on the command line so far:{' '}
-        <code>npx draughtbook register FOLDER --out register.xlsx</code>
+      <p class="hint">
+        Choose the month’s workbooks, or their folder. They are read on this machine and go nowhere. Layouts
+        (.json) among them are used for workbooks that are not ours.
       </p>
+      <label class="month-choice">
+        Month
+        <input
+          type="month"
+          value={month}
+          onInput={({ currentTarget: { value } }) => {
+            asked.month = value
+            setMonth(value)
+          }}
+        />
+        <span class="hint">empty: every test</span>
+      </label>
+      <ChooseFiles run={monthRun} state={state} what="register" />
+      {state.report ? <Result register={state.report} /> : null}
     </section>
+  )
+}
+
+function Result({ register }: { register: Register }) {
+  const { overall, rows, toRetest, calibrations, leftOut, changes, month } = register
+  const rate = overall.firstPassRate
+  const crossing = changes.filter(({ warning }) => warning !== undefined)
+  return (
+    <>
+      <p class="totals">
+        <b>{overall.tests}</b> tests, <b>{overall.meets}</b> meet their target, <b>{overall.misses}</b> miss
+        it, <b>{overall.notValid}</b> not valid
+        {rate === undefined ? '' : `; ${Math.round(rate * 100)} % passed at first test`}
+        {overall.medianN50 === undefined ? '' : `; median n50 ${overall.medianN50.toFixed(2)} 1/h`}.{' '}
+        {toRetest.length} houses still to be retested, {calibrations.length} calibrations expire within 60
+        days.
+      </p>
+      <DownloadButton
+        label="Download the register"
+        fileName={`register${month === undefined ? '' : `-${month}`}.xlsx`}
+        write={() =>
+          monthRun.after((helper) => helper.ask<'write-register'>({ kind: 'write-register', register }))
+        }
+      />
+      {crossing.map(({ building, laterRow, warning }) => (
+        <p class="hint" key={laterRow}>
+          {building}: {warning}
+        </p>
+      ))}
+      <LeftOutList leftOut={leftOut} />
+      <SortableTable
+        caption="Tests in the register"
+        rows={rows}
+        columns={columns}
+        choose={verdict}
+        rowClass={({ counts, outcome }) => `${counts ? '' : 'not-counting '}${outcome.replace(' ', '-')}`}
+      />
+    </>
   )
 }

@@ -1,12 +1,74 @@
-/** Place of the re-run of archived workbooks. */
+import type { Difference, RerunOutcome, RerunReport, RerunTest } from '@draughtbook/shared-calc/rerun'
+import { ChooseFiles } from '../month/choose-files.js'
+import { DownloadButton } from '../month/download-button.js'
+import { SortableTable, type TableColumn } from '../month/sortable-table.js'
+import '../month/archive.css'
+import { useRun } from '../month/use-run.js'
+import { rerunRun } from './rerun-run.js'
+
+const outcome: TableColumn<RerunTest> = { head: 'Outcome', value: (test) => test.outcome }
+const real = ({ rounding }: Difference): boolean => !rounding
+
+const columns: readonly TableColumn<RerunTest>[] = [
+  outcome,
+  { head: 'Site', value: ({ site }) => site },
+  { head: 'Plot', value: ({ building }) => building },
+  { head: 'Date', value: ({ date }) => date },
+  { head: 'Recorded', value: ({ verdict }) => verdict?.recorded },
+  { head: 'Now', value: ({ verdict }) => verdict?.recomputed },
+  { head: 'Version', value: ({ calculationVersion }) => calculationVersion },
+  { head: 'Signature', value: ({ signature }) => signature?.state },
+  { head: 'Differ', value: ({ differences }) => differences.filter(real).length },
+  { head: 'File', value: ({ file, part }) => (part === undefined ? file : `${file} (${part})`) },
+  { head: 'Why', value: ({ why, notes }) => [why, ...notes].join('; ') },
+]
+
+const looks: Readonly<Record<RerunOutcome, string>> = {
+  agrees: 'good',
+  'rounding only': 'good',
+  'older calculation version': 'warn',
+  differs: 'bad',
+  'inputs changed after issue': 'bad',
+  'cannot be read': 'warn',
+}
+
+/** The re-run of archived workbooks: files in, what differs out. */
 export function RerunView() {
+  const state = useRun(rerunRun)
   return (
-    <section class="empty-view" aria-labelledby="rerun-title">
+    <section class="archive" aria-labelledby="rerun-title">
       <h2 id="rerun-title">Re-run</h2>
-      <p>
-        Archived workbooks are re-run on the command line so far:{' '}
-        <code>npx draughtbook rerun FOLDER --out rerun.xlsx</code>
+      <p class="hint">
+        Choose archived workbooks, or their folder. Each is computed again from its inputs and compared cell
+        by cell, on this machine. Signatures are checked on the command line:{' '}
+        <code>draughtbook rerun --key firm.pub FOLDER</code>.
       </p>
+      <ChooseFiles run={rerunRun} state={state} what="re-run" />
+      {state.report ? <Result report={state.report} /> : null}
     </section>
+  )
+}
+
+function Result({ report }: { report: RerunReport }) {
+  const counted = Object.entries(report.counts).filter(([, count]) => count > 0)
+  return (
+    <>
+      <p class="totals">
+        <b>{report.tests.length}</b> tests re-run:{' '}
+        {counted.map(([word, count]) => `${word} ${count}`).join(', ') || 'none'}.
+      </p>
+      <DownloadButton
+        label="Download the re-run"
+        fileName={`rerun-${report.asOf}.xlsx`}
+        write={() => rerunRun.after((helper) => helper.ask<'write-rerun'>({ kind: 'write-rerun', report }))}
+      />
+      <SortableTable
+        caption="Tests re-run"
+        rows={report.tests}
+        columns={columns}
+        choose={outcome}
+        rowClass={(test) => looks[test.outcome]}
+      />
+    </>
   )
 }

@@ -1,0 +1,55 @@
+import type { Answer, Answers, Asked } from './archive-messages.js'
+
+/** Longest time for one file: a hostile one must not hold the others up. */
+const LIMIT_MS = 60_000
+
+/** A worker that answers one question at a time. One that hangs or dies is replaced by a fresh one. */
+export class ArchiveHelper {
+  #worker: Worker | undefined
+  #number = 0
+  #stop: (why: Error) => void = () => undefined
+
+  /** Rejects with an Error that can be shown. */
+  ask<Kind extends Asked['kind']>(
+    asked: Extract<Asked, { kind: Kind }>,
+    limit_ms = LIMIT_MS,
+  ): Promise<Answers[Kind]> {
+    this.#worker ??= new Worker(new URL('./archive-worker.ts', import.meta.url), { type: 'module' })
+    const worker = this.#worker
+    this.#number += 1
+    const number = this.#number
+    return new Promise((resolve, reject) => {
+      const late = setTimeout(() => this.#fail('it takes too long; it was given up', reject), limit_ms)
+      const settled = (then: () => void): void => {
+        clearTimeout(late)
+        then()
+      }
+      this.#stop = (why) => settled(() => reject(why))
+      worker.onmessage = ({ data }: MessageEvent<Answer>) => {
+        if (data.number !== number) return
+        settled(() => {
+          if ('fault' in data) reject(new Error(data.fault))
+          else resolve(data.value as Answers[Kind])
+        })
+      }
+      worker.onerror = ({ message }) =>
+        settled(() =>
+          this.#fail(message || 'the part of the pane that does this could not be fetched', reject),
+        )
+      worker.postMessage({ number, asked })
+    })
+  }
+
+  /** Ends whatever it is at; the question is rejected. */
+  end(): void {
+    this.#worker?.terminate()
+    this.#worker = undefined
+    this.#stop(new Error('stopped'))
+  }
+
+  #fail(why: string, reject: (error: Error) => void): void {
+    this.#worker?.terminate()
+    this.#worker = undefined
+    reject(new Error(why))
+  }
+}

@@ -1,0 +1,48 @@
+import { InputError, problemLine } from '@draughtbook/shared-calc'
+import type { Answer, Answers, Asked } from './archive-messages.js'
+
+/** The parts of the worker's own scope that are used; the DOM library names the window's instead. */
+const scope = self as unknown as {
+  onmessage: ((event: MessageEvent<{ number: number; asked: Asked }>) => void) | null
+  postMessage(message: Answer): void
+}
+
+scope.onmessage = ({ data: { number, asked } }) => {
+  void answer(asked).then(
+    (value) => scope.postMessage({ number, value }),
+    (error: unknown) => scope.postMessage({ number, fault: faultOf(error) }),
+  )
+}
+
+const faultOf = (error: unknown): string =>
+  error instanceof InputError ? error.problems.map(problemLine).join('; ') : String(error)
+
+async function answer(asked: Asked): Promise<Answers[keyof Answers]> {
+  if (asked.kind === 'layout') {
+    const { parseLayout } = await import('@draughtbook/shared-calc/log')
+    return parseLayout(parsed(asked.text))
+  }
+  if (asked.kind === 'rerun' || asked.kind === 'make-rerun' || asked.kind === 'write-rerun') {
+    const rerun = await import('@draughtbook/shared-calc/rerun')
+    if (asked.kind === 'rerun') return rerun.rerunFile(asked.bytes, asked.file, { layouts: asked.layouts })
+    if (asked.kind === 'make-rerun') return rerun.makeRerunReport(asked.tests, asked.asOf)
+    return rerun.writeRerunWorkbook(asked.report)
+  }
+  const register = await import('@draughtbook/shared-calc/register')
+  if (asked.kind === 'read') return register.readLines(asked.bytes, asked.file, asked.layouts)
+  if (asked.kind === 'write-register') return register.writeRegisterWorkbook(asked.register)
+  const { read, others, asOf, month } = asked
+  return register.makeRegister(
+    read.flatMap(({ lines }) => lines),
+    [...others, ...read.flatMap(({ leftOut }) => leftOut)],
+    { asOf, ...(month === undefined ? {} : { month }) },
+  )
+}
+
+function parsed(text: string): unknown {
+  try {
+    return JSON.parse(text)
+  } catch {
+    throw new InputError([{ path: '', message: 'it is not valid JSON' }])
+  }
+}
