@@ -3,6 +3,7 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import {
   type Area,
+  areaAddress,
   columnLetters,
   intersection,
   LAST_ROW,
