@@ -1,0 +1,32 @@
+import { mkdir } from 'node:fs/promises'
+import { fileURLToPath } from 'node:url'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { openDemo } from '../pane/support/steps.js'
+import { World } from '../pane/support/world.js'
+
+const PICTURES = fileURLToPath(new URL('../output/uncertainty', import.meta.url))
+
+let world: World
+beforeAll(async () => {
+  world = await World.start()
+  await mkdir(PICTURES, { recursive: true })
+})
+afterAll(() => world?.stop())
+
+describe('how sure, in the pane', () => {
+  it('says the decision in words, draws the budget and confirms it by 100,000 draws in a worker', async () => {
+    const { page } = await world.open('', { viewport: { width: 420, height: 1400 } })
+    await openDemo(page)
+    await page.locator('summary', { hasText: 'How sure' }).click()
+    const sure = page.locator('div.sure')
+    await sure.locator('.decision').waitFor()
+    expect(await sure.locator('.decision').textContent()).toMatch(/n50: meets; more than 99 % sure/)
+    expect(await sure.locator('svg.share-bars .bar').count()).toBeGreaterThan(1)
+    await sure.getByRole('button', { name: /Check by 100,000 draws/ }).click()
+    const drawn = sure.locator('ul[aria-label="By simulation"] li')
+    await drawn.first().waitFor({ timeout: 50_000 })
+    expect(await drawn.count()).toBeGreaterThanOrEqual(5)
+    await sure.scrollIntoViewIfNeeded()
+    await sure.screenshot({ path: `${PICTURES}/pane.png` })
+  })
+})
