@@ -20,7 +20,8 @@ const WARM_UP_MS = 300
 export let kept: unknown
 
 /**
- * Times candidates in turn, round by round, so that whatever else the machine does strikes all of them alike.
+ * Times candidates in turn, round by round, so that whatever else the machine does strikes all of them alike. The garbage
+ * collector is left to itself: forced between rounds it throws compiled code away and triples what is measured.
  * Asynchronous candidates are awaited.
  */
 export async function measure(candidates: readonly Candidate[]): Promise<Timing[]> {
@@ -29,7 +30,6 @@ export async function measure(candidates: readonly Candidate[]): Promise<Timing[
   const rounds = candidates.map(() => [] as number[])
   for (let round = 0; round < ROUNDS; round += 1)
     for (const [i, { run }] of candidates.entries()) {
-      globalThis.gc?.()
       rounds[i]?.push(await timed(run, calls[i] ?? 1))
     }
   return candidates.map(({ name }, i) => {
