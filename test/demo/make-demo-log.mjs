@@ -87,7 +87,15 @@ runs.forEach((run, k) => {
 
 const ranges = workbook.addWorksheet('Device ranges')
 ranges.columns = [14, 16, 12, 18, 18, 18, 18].map((width) => ({ width }))
-ranges.addRow(['Range', 'Coefficient', 'Exponent', 'Lowest pressure [Pa]', 'Highest pressure [Pa]', 'Lowest flow [m³/h]', 'Highest flow [m³/h]']).font = bold
+ranges.addRow([
+  'Range',
+  'Coefficient',
+  'Exponent',
+  'Lowest pressure [Pa]',
+  'Highest pressure [Pa]',
+  'Lowest flow [m³/h]',
+  'Highest flow [m³/h]',
+]).font = bold
 for (const range of flowDevice.ranges)
   ranges.addRow([
     range.label,

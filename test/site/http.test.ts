@@ -56,6 +56,18 @@ describe('before the test', () => {
   })
 })
 
+describe('the preparation list', () => {
+  it('GET /v1/preparation gives what each method asks, and the cautions with who decides', async () => {
+    const answer = await fetch(`${await listen(createApp())}/v1/preparation`)
+    const { preparation } = (await answer.json()) as {
+      preparation: { openings: unknown[]; cautions: unknown[]; decides: string }
+    }
+    expect(preparation.openings).toHaveLength(12)
+    expect(preparation.cautions).toHaveLength(7)
+    expect(preparation.decides).toContain('Local codes and licensed practice decide')
+  })
+})
+
 describe('on site', () => {
   const unfinished = {
     method: 'iso-9972:2015',

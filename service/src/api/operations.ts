@@ -89,6 +89,13 @@ const calculation: readonly Operation[] = [
 
 const site: readonly Operation[] = [
   {
+    method: 'get',
+    path: '/v1/preparation',
+    summary: 'Openings with what each preparation method asks, and cautions to acknowledge',
+    answer: ok('The lists', 'PreparationLists'),
+    problems: [400],
+  },
+  {
     method: 'post',
     path: '/v1/take-offs',
     summary: 'Work out volume and areas of a take-off',

@@ -64,6 +64,13 @@ export const schemas: Readonly<Record<string, z.ZodType>> = {
       file: text,
     }),
   ),
+  PreparationLists: z.strictObject({
+    preparation: z.strictObject({
+      openings: z.array(z.looseObject({ kind: text })),
+      cautions: z.array(z.strictObject({ caution: text, text })),
+      decides: text,
+    }),
+  }),
   LibrarySummary: z.strictObject({
     kinds: z.record(text, z.int()),
     faults: z.array(EntryFault),

@@ -1,4 +1,12 @@
-import { formulaList, methods, targetPresets } from '@draughtbook/shared-calc'
+import {
+  allCautions,
+  CAUTIONS_DEFER,
+  cautionTexts,
+  formulaList,
+  methods,
+  preparationList,
+  targetPresets,
+} from '@draughtbook/shared-calc'
 import { Router } from 'express'
 import { z } from 'zod'
 import { serve } from '../http/methods.js'
@@ -6,7 +14,7 @@ import { queryOf } from '../http/query.js'
 
 const NoQuery = z.strictObject({})
 
-/** GET /v1/methods, /v1/targets, /v1/formulas: what the calculation knows. The same for every caller, so made once. */
+/** GET /v1/methods, /v1/targets, /v1/formulas, /v1/preparation: what the calculation knows. The same for every caller, so made once. */
 export function reference(): Router {
   const router = Router()
   const listed = {
@@ -20,6 +28,11 @@ export function reference(): Router {
     })),
     targets: targetPresets,
     formulas: formulaList(),
+    preparation: {
+      openings: preparationList,
+      cautions: allCautions.map((caution) => ({ caution, text: cautionTexts[caution] })),
+      decides: CAUTIONS_DEFER,
+    },
   }
   for (const [name, list] of Object.entries(listed)) {
     const body = JSON.stringify({ [name]: list })
