@@ -50,12 +50,14 @@ export function parseRecordRows(rows: ReadonlyMap<string, readonly string[]>): R
   const rawRecord = json(rows.get('record') ?? [], 'record')
   const rawEvaluation = json(rows.get('evaluation') ?? [], 'evaluation')
   const evaluation = Evaluation.safeParse(rawEvaluation)
+  parseRecord(rawRecord)
   if (!evaluation.success) throw fault('the evaluation on sheet Record is damaged')
   const signature = signatureOf(rows)
   return {
-    record: parseRecord(rawRecord),
+    // As they stand: checked, but with their fields in the order they were written in. The sheets follow that order.
+    record: rawRecord as TestRecord,
     ...(signature && { signature }),
-    evaluation: evaluation.data,
+    evaluation: rawEvaluation as Evaluation,
     calculationVersion: one('calculation version'),
     digests: {
       record: { written: one('record digest'), found: digestOf(rawRecord) },
