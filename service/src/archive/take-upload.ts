@@ -13,6 +13,8 @@ import type { FileOrder } from './archive-tasks.js'
 /** Most workbooks of one request. A whole country's archive goes over the command line and a queue. */
 export const MOST_FILES = 2000
 const MOST_LAYOUTS = 20
+/** Largest body: a year of a busy firm. What comes is kept on disk until it is answered. */
+const TOTAL_BYTES = 1024 * 1024 * 1024
 
 /**
  * Takes the workbooks of a multipart body (`files`, with `layouts` and `keys` beside them) into a folder of their own,
@@ -63,9 +65,22 @@ function receive(request: Request, response: Response, folder: string): Promise<
     { name: 'keys', maxCount: MOST_LAYOUTS },
   ])
   return new Promise((resolve, reject) => {
+    let taken = 0
+    request.on('data', (chunk: Buffer) => {
+      taken += chunk.length
+      if (taken <= TOTAL_BYTES) return
+      request.unpipe()
+      reject(tooLarge())
+    })
     upload(request, response, (error: unknown) => (error ? reject(uploadFault(error)) : resolve()))
   })
 }
+
+const tooLarge = () =>
+  new HttpFault(413, 'The body is too large', {
+    kind: 'too-large',
+    detail: `at most ${MOST_FILES} files of ${LIMITS.fileBytes / 1024 / 1024} MB each, ${TOTAL_BYTES / 1024 / 1024} MB together`,
+  })
 
 function uploadFault(error: unknown): unknown {
   if (error instanceof multer.MulterError) {
@@ -74,10 +89,7 @@ function uploadFault(error: unknown): unknown {
       error.code === 'LIMIT_FILE_COUNT' ||
       error.code === 'LIMIT_PART_COUNT'
     return large
-      ? new HttpFault(413, 'The body is too large', {
-          kind: 'too-large',
-          detail: `at most ${MOST_FILES} files of ${LIMITS.fileBytes / 1024 / 1024} MB each`,
-        })
+      ? tooLarge()
       : new HttpFault(422, 'The input cannot be used', {
           kind: 'unusable-input',
           errors: [{ path: error.field ?? '', message: error.message }],

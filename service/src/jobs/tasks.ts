@@ -2,6 +2,7 @@ import { evaluate, parsePlan, parseRecord, parseTakeOff } from '@draughtbook/sha
 import { type Layout, readRanges } from '@draughtbook/shared-calc/log'
 import { writePlanWorkbook, writeSummary, writeTakeOffWorkbook } from '@draughtbook/shared-calc/workbook'
 import { archiveTasks } from '../archive/archive-tasks.js'
+import { resultTasks } from '../archive/result-tasks.js'
 import { jsonOf } from '../http/read-body.js'
 import { evaluateOptions, evaluationText } from './evaluation-text.js'
 
@@ -45,6 +46,7 @@ export const tasks = {
   /** One archived file's tests for a register; what differs in one archived file. */
   registerFile: archiveTasks.register,
   rerunFile: archiveTasks.rerun,
+  ...resultTasks,
 }
 
 export type TaskName = keyof typeof tasks

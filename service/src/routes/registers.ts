@@ -1,9 +1,7 @@
-import { makeRegister, writeRegisterWorkbook } from '@draughtbook/shared-calc/register'
 import { Router } from 'express'
 import { z } from 'zod'
 import { answerArchive } from '../archive/answer-archive.js'
-import type { ArchiveResult } from '../archive/archive-tasks.js'
-import { jobRunner } from '../archive/job-runner.js'
+import { jobRunner, patiently } from '../archive/job-runner.js'
 import { serve } from '../http/methods.js'
 import { queryOf } from '../http/query.js'
 import type { Jobs } from '../jobs/jobs.js'
@@ -29,18 +27,15 @@ export function registers(jobs: Jobs, workers: number): Router {
   serve(router, '/registers', {
     post: async (request, response) => {
       const { month, asOf = today() } = queryOf(request, RegisterQuery)
-      const made = (results: ArchiveResult<'register'>[]) =>
-        makeRegister(
-          results.flatMap(({ lines }) => lines),
-          results.flatMap(({ leftOut }) => leftOut),
-          { asOf, ...(month !== undefined && { month }) },
-        )
+      const order = { asOf, month }
       await answerArchive(request, response, jobRunner(jobs, workers), {
         task: 'register',
         name: 'register',
         fileName: `register${month === undefined ? '' : `-${month}`}.xlsx`,
-        result: made,
-        workbook: (results) => writeRegisterWorkbook(made(results)),
+        result: async (results, signal) =>
+          (await patiently(jobs, 'registerResult', { ...order, results }, signal)).json,
+        workbook: async (results, signal) =>
+          (await patiently(jobs, 'registerWorkbook', { ...order, results }, signal)).bytes,
       })
     },
   })

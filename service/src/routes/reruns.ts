@@ -1,8 +1,7 @@
-import { makeRerunReport, writeRerunWorkbook } from '@draughtbook/shared-calc/rerun'
 import { Router } from 'express'
 import { z } from 'zod'
 import { answerArchive } from '../archive/answer-archive.js'
-import { jobRunner } from '../archive/job-runner.js'
+import { jobRunner, patiently } from '../archive/job-runner.js'
 import { serve } from '../http/methods.js'
 import { queryOf } from '../http/query.js'
 import type { Jobs } from '../jobs/jobs.js'
@@ -20,8 +19,10 @@ export function reruns(jobs: Jobs, workers: number): Router {
         task: 'rerun',
         name: 'rerun',
         fileName: 'rerun.xlsx',
-        result: (results) => makeRerunReport(results.flat(), asOf),
-        workbook: (results) => writeRerunWorkbook(makeRerunReport(results.flat(), asOf)),
+        result: async (results, signal) =>
+          (await patiently(jobs, 'rerunResult', { results, asOf }, signal)).json,
+        workbook: async (results, signal) =>
+          (await patiently(jobs, 'rerunWorkbook', { results, asOf }, signal)).bytes,
       })
     },
   })
