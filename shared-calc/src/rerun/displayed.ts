@@ -15,10 +15,12 @@ export function displayedNumber(cell: Cell, decimal?: '.' | ','): Displayed | un
   if (cell.kind === 'number' && typeof cell.value === 'number')
     return { value: cell.value, decimals: decimalsOf(cell.value, cell.format) }
   if (cell.kind !== 'text') return undefined
-  const read = readNumberText(String(cell.value), decimal)
+  // The one unit that begins with a digit would be taken for a group of the number's own.
+  const text = String(cell.value).replace(/\s+1\/h\s*$/i, '')
+  const read = readNumberText(text, decimal)
   if (!read || 'ambiguous' in read) return undefined
   const sign = read.comma ? ',' : '.'
-  const digits = /\d(?:.*\d)?/.exec(String(cell.value))?.[0] ?? ''
+  const digits = /\d(?:.*\d)?/.exec(text)?.[0] ?? ''
   const typed = digits.includes(sign)
     ? (/^\d+/.exec(digits.slice(digits.lastIndexOf(sign) + 1))?.[0] ?? '')
     : ''
