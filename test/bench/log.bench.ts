@@ -1,4 +1,4 @@
-import { parseLayout, readLog } from '@draughtbook/shared-calc/log'
+import { openLog, parseLayout, readLog } from '@draughtbook/shared-calc/log'
 import ExcelJS from 'exceljs'
 import { unzipSync } from 'fflate'
 import { SaxesParser } from 'saxes'
@@ -60,7 +60,16 @@ export async function run(): Promise<void> {
   await compare(
     'The same against bare unzip (fflate) and SAX (saxes) of the needed parts',
     { name: 'bare unzip + SAX, nothing kept', run: () => bare(next()) },
-    [ours],
+    [
+      {
+        name: 'openLog: the needed sheets as cells, guards and checksums included',
+        run: () => {
+          const grid = openLog(next(), 'log.xlsx')
+          return [grid.sheet('Cover'), grid.sheet('Readings')]
+        },
+      },
+      ours,
+    ],
     2,
   )
 }

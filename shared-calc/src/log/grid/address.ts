@@ -1,4 +1,5 @@
 import { LIMITS } from '../limits.js'
+import { remembered } from '../remembered.js'
 
 /** A cell's place, counted from 0. */
 export interface Place {
@@ -32,6 +33,30 @@ export function columnIndex(letters: string): number | undefined {
 
 /** B4 or $B$4 → its place; undefined for anything else or beyond the sheet's edge. */
 export function parseAddress(text: string): Place | undefined {
+  return plainAddress(text) ?? markedAddress(text)
+}
+
+/** The common case, letters then digits, without a pattern: every cell of every sheet comes through here. */
+function plainAddress(text: string): Place | undefined {
+  let at = 0
+  let column = 0
+  for (; at < 3; at++) {
+    const code = text.charCodeAt(at)
+    if (!(code >= 65 && code <= 90)) break
+    column = column * 26 + code - 64
+  }
+  let row = 0
+  const first = at
+  for (; at < text.length && at < first + 7; at++) {
+    const digit = text.charCodeAt(at) - 48
+    if (!(digit >= 0 && digit <= 9) || (digit === 0 && at === first)) return undefined
+    row = row * 10 + digit
+  }
+  if (first === 0 || at === first || at < text.length) return undefined
+  return column <= LIMITS.columns && row <= LIMITS.rows ? { row: row - 1, column: column - 1 } : undefined
+}
+
+function markedAddress(text: string): Place | undefined {
   const match = /^\$?([A-Z]{1,3})\$?([1-9]\d{0,6})$/i.exec(text)
   if (!match) return undefined
   const column = columnIndex((match[1] as string).toUpperCase())
@@ -64,6 +89,10 @@ export function blockText({ top, left, bottom, right }: Block): string {
 
 /** Log!B4, or 'Test log'!B4 where the name needs quotes. */
 export function withSheet(sheet: string, address: string): string {
-  const plain = /^[\p{L}_][\p{L}\p{N}_.]*$/u.test(sheet)
-  return `${plain ? sheet : `'${sheet.replaceAll("'", "''")}'`}!${address}`
+  return `${prefix(sheet).text}!${address}`
 }
+
+const prefix = remembered((sheet): { text: string } => {
+  const plain = /^[\p{L}_][\p{L}\p{N}_.]*$/u.test(sheet)
+  return { text: plain ? sheet : `'${sheet.replaceAll("'", "''")}'` }
+})

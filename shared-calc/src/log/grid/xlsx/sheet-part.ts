@@ -24,14 +24,15 @@ export function sheetEvents(store: CellStore, context: SheetContext): XmlEvents 
 
   function closeCell(): void {
     if (!parts) return
-    const address = withSheet(store.name, addressOf(row, column))
+    // Only an error needs to know the address: making it for every cell would cost more than reading the cell.
+    const address = () => withSheet(store.name, addressOf(row, column))
     const cell = cellOf(parts, context, address)
     parts = undefined
     if (!cell) return
     if (++context.budget.cells > LIMITS.cells)
       refuse(
         'too-many-cells',
-        `more than ${LIMITS.cells} cells are filled (reached at ${address}): keep the log without other data`,
+        `more than ${LIMITS.cells} cells are filled (reached at ${address()}): keep the log without other data`,
       )
     store.set(row, column, cell)
   }

@@ -23,9 +23,20 @@ export interface CellParts {
 }
 
 /** The cell those pieces make; undefined when it holds nothing. Throws LogError on what no spreadsheet writes. */
-export function cellOf(parts: CellParts, context: SheetContext, address: string): Cell | undefined {
+export function cellOf(parts: CellParts, context: SheetContext, address: () => string): Cell | undefined {
   const { type, stored, formula, inline } = parts
   const style = context.styles[parts.style]
+  // Most cells are plain numbers: nothing of what follows concerns them.
+  if (
+    type === 'n' &&
+    formula === undefined &&
+    stored !== undefined &&
+    style?.format === undefined &&
+    !style?.struck
+  ) {
+    const value = Number(stored)
+    if (stored.trim() !== '' && Number.isFinite(value)) return { kind: 'number', value }
+  }
   const shared = {
     ...(style?.format === undefined ? {} : { format: style.format }),
     ...(formula === undefined ? {} : { formula }),
@@ -36,7 +47,9 @@ export function cellOf(parts: CellParts, context: SheetContext, address: string)
     if (stored === undefined) return undefined
     const text = context.strings[Number(stored)]
     if (text === undefined)
-      return refuse('damaged-file', 'the cell refers to a text the workbook does not hold', { cell: address })
+      return refuse('damaged-file', 'the cell refers to a text the workbook does not hold', {
+        cell: address(),
+      })
     return textCell(text, style, shared, address)
   }
   if (type === 'str' && stored !== undefined) return textCell(unescapeText(stored), style, shared, address)
@@ -48,7 +61,7 @@ export function cellOf(parts: CellParts, context: SheetContext, address: string)
   const value = Number(stored)
   if (stored.trim() === '' || !Number.isFinite(value))
     return refuse('damaged-file', `the stored number ${JSON.stringify(stored.slice(0, 30))} is none`, {
-      cell: address,
+      cell: address(),
     })
   return { ...shared, kind: 'number', value }
 }
@@ -57,13 +70,13 @@ function textCell(
   stored: StoredText,
   style: CellStyle | undefined,
   shared: Pick<Cell, 'format' | 'formula' | 'struck'>,
-  address: string,
+  address: () => string,
 ): Cell | undefined {
   const runs = typeof stored === 'string' ? [{ text: stored, struck: undefined }] : stored
   const text = runs.map((run) => run.text).join('')
   if (text.length > LIMITS.cellCharacters)
     refuse('too-large', `the text is longer than the ${LIMITS.cellCharacters} characters a cell can hold`, {
-      cell: address,
+      cell: address(),
     })
   if (text === '' && shared.formula === undefined) return undefined
   const { struck: _, ...rest } = shared
