@@ -6,7 +6,7 @@ export interface SectionProps {
   state: TestState
 }
 
-/** One part of the Test view. `open`: shown unfolded at first; `always`: cannot be folded away. */
+/** One part of the Test view; its element carries the class `section-` and the id, so that no id meets a class of a part. `open`: shown unfolded at first; `always`: cannot be folded away. */
 export interface Section {
   id: string
   title: string

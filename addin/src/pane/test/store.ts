@@ -6,6 +6,7 @@ import { HostError } from '../../host/host.js'
 import { askService } from '../../service/client.js'
 import { differenceOf } from '../../service/compare.js'
 import { emptyEntries, isUntouched, parseEntries, referencesOf, type TestEntries } from './entries.js'
+import { withoutStaleOrigin } from './library-origin.js'
 
 /** Where the figures on show come from. */
 export type Origin =
@@ -112,7 +113,8 @@ export class TestStore {
   }
 
   setField(path: string, entry: TestEntries['fields'][string] | undefined): void {
-    this.change(({ fields, ...rest }) => {
+    this.change(({ fields: before, ...rest }) => {
+      const fields = withoutStaleOrigin(before, path)
       const { [path]: _, ...others } = fields
       return {
         ...rest,

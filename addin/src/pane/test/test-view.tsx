@@ -9,7 +9,7 @@ export function TestView({ store, state }: SectionProps) {
         const words = summary?.(state)
         if (fold === 'always')
           return (
-            <section key={id} class={`section ${id}`} aria-labelledby={`${id}-title`}>
+            <section key={id} class={`section section-${id}`} aria-labelledby={`${id}-title`}>
               <h2 id={`${id}-title`}>{title}</h2>
               <Body store={store} state={state} />
             </section>
@@ -17,7 +17,7 @@ export function TestView({ store, state }: SectionProps) {
         return (
           <details
             key={id}
-            class={`section ${id}`}
+            class={`section section-${id}`}
             open={fold === 'open'}
             onToggle={(event) => id === 'working' && store.showTrace(event.currentTarget.open)}
           >

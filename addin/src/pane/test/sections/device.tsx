@@ -1,6 +1,7 @@
 import { deviceFields, rangeFields } from '../../fields.js'
 import { Fields } from '../../form/fields.js'
 import type { Section, SectionProps } from '../section.js'
+import { FirmsInstruments } from './firms-instruments.js'
 
 const RANGES = [0, 1, 2, 3, 4, 5]
 
@@ -12,6 +13,7 @@ function Device(props: SectionProps) {
   const shown = RANGES.slice(0, used.length + 1)
   return (
     <>
+      <FirmsInstruments {...props} />
       <Fields {...props} fields={deviceFields} />
       {shown.map((index) => (
         <details key={index} class="sub" open={used.includes(index)}>

@@ -23,7 +23,7 @@ function Result({ state: { evaluation, result } }: SectionProps) {
     <>
       {evaluation ? (
         <>
-          <Verdict evaluation={evaluation} />
+          <Verdict evaluation={evaluation} unusable={result?.unusable === true} />
           <Figures evaluation={evaluation} />
         </>
       ) : null}
@@ -48,7 +48,13 @@ function Result({ state: { evaluation, result } }: SectionProps) {
   )
 }
 
-function Verdict({ evaluation: { verdict, results } }: { evaluation: Evaluation }) {
+interface VerdictProps {
+  evaluation: Evaluation
+  /** Some entry had to be left out. */
+  unusable: boolean
+}
+
+function Verdict({ evaluation: { verdict, results }, unusable }: VerdictProps) {
   const { outcome, target, value, margin, leakageToSeal_cm2 } = verdict
   const main = verdict.criteria[0]
   return (
@@ -67,6 +73,13 @@ function Verdict({ evaluation: { verdict, results } }: { evaluation: Evaluation 
             </b>{' '}
             against {main.limit} · margin {signed(margin, decimals(main.limit))} · {target.label}
           </p>
+          {outcome === 'not valid' ? (
+            <p class="against">
+              {unusable
+                ? 'An entry cannot be used: see the findings. The figures leave it out.'
+                : 'A finding invalidates the test; the figures are shown all the same.'}
+            </p>
+          ) : null}
           {outcome === 'misses' && leakageToSeal_cm2 ? (
             <p class="against">Still to seal: about {figure(leakageToSeal_cm2, 2)} cm² of sharp-edged hole</p>
           ) : null}
