@@ -71,19 +71,19 @@ describe('flows to expect', () => {
 })
 
 describe('pressures to set', () => {
-  it('run from 65 Pa down to 12 Pa in steps of at most 10 Pa, seven readings', () => {
+  it('run from 60 Pa down to 12 Pa in steps of at most 10 Pa, seven readings', () => {
     for (const { readings } of plan.runs) {
       const set = readings.map(({ pressureDifference_Pa }) => pressureDifference_Pa)
       expect(set).toHaveLength(7)
-      expect(set[0]).toBe(65)
+      expect(set[0]).toBe(60)
       expect(set.at(-1)).toBeCloseTo(12, 9)
       for (const [i, pressure] of set.slice(1).entries())
         expect((set[i] as number) - pressure).toBeLessThan(10)
     }
   })
 
-  it('are read on the gauge with the zero-flow pressure in them: −65 − 1.2 Pa and 65 − 1.2 Pa', () => {
-    expect(plan.runs.map(({ readings }) => readings[0]?.gaugePressure_Pa)).toStrictEqual([-66.2, 63.8])
+  it('are read on the gauge with the zero-flow pressure in them: −60 − 1.2 Pa and 60 − 1.2 Pa', () => {
+    expect(plan.runs.map(({ readings }) => readings[0]?.gaugePressure_Pa)).toStrictEqual([-61.2, 58.8])
   })
 
   it('start at five times the zero-flow pressure where that is more than 10 Pa: 4 Pa gives 20 Pa', () => {
@@ -166,5 +166,23 @@ describe('stack pressure', () => {
       building: { name: 'tower', volume_m3: 3000, height_m: 24, altitude_m: 0 },
     }
     expect(rules(tower)).toContain('stack-pressure')
+  })
+})
+
+describe('methods that repeat their readings at stations', () => {
+  const twoPoint = (zeroFlowPressure_Pa: number) =>
+    makePlan({ ...withPlan({ zeroFlowPressure_Pa }), method: 'astm-e1827-22-two-point' })
+
+  it('ASTM E1827 two-point plans 50 and 12.5 Pa, five readings each (value from memory)', () => {
+    const { runs, repeats } = twoPoint(-1.2)
+    expect(repeats).toBe(5)
+    for (const { readings } of runs)
+      expect(readings.map(({ pressureDifference_Pa }) => pressureDifference_Pa)).toStrictEqual([50, 12.5])
+  })
+
+  it('a zero-flow pressure of 3 Pa rules out the station at 12.5 Pa, as five times it is 15 Pa', () => {
+    const { runs, findings } = twoPoint(3)
+    expect(runs[0]?.readings.map(({ pressureDifference_Pa }) => pressureDifference_Pa)).toStrictEqual([50])
+    expect(findings.find(({ rule }) => rule === 'lowest-pressure')).toMatchObject({ value: 12.5, limit: 15 })
   })
 })

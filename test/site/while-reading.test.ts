@@ -51,13 +51,13 @@ describe('the next pressure', () => {
     const taken: [number, number][] = []
     for (let i = 0; i < 12; i += 1) {
       const [last] = taken.slice(-1)
-      const asked = taken.length === 0 ? 65 : at(taken).next.pressureDifference_Pa
+      const asked = taken.length === 0 ? 60 : at(taken).next.pressureDifference_Pa
       if (asked === undefined) break
       expect(last === undefined || asked < last[0]).toBe(true)
       taken.push([asked, 20 * asked ** 0.62])
     }
-    expect(taken.map(([pressure]) => pressure)).toStrictEqual([65, 55, 45, 35, 25, 15])
-    expect(at(taken).next).toStrictEqual({ why: '6 readings from 65 to 15 Pa cover the range' })
+    expect(taken.map(([pressure]) => pressure)).toStrictEqual([60, 50, 40, 30, 20])
+    expect(at(taken).next).toStrictEqual({ why: '5 readings from 60 to 20 Pa cover the range' })
   })
 
   it('fills a gap', () => {
@@ -141,5 +141,20 @@ describe('what to repeat', () => {
 
   it('stays silent about one that has not', () => {
     expect(at(onCurve([65, 56, 47, 38, 29, 20, 12], [0.001, -0.001]), zeroes).findings).toStrictEqual([])
+  })
+})
+
+describe('a method that repeats its readings', () => {
+  const onePoint = methodById('astm-e1827-22-one-point')
+  const stateWith = (count: number) =>
+    whileReading(
+      unfinished(Array.from({ length: count }, (_, i) => [50 + i * 0.4, 240 + i] as const)),
+      onePoint,
+    )
+
+  it('counts the readings at its station, and is enough with the fifth (ASTM E1827, value from memory)', () => {
+    expect(stateWith(4)).toMatchObject({ enough: false, next: { pressureDifference_Pa: 50 } })
+    expect(stateWith(4)?.next.why).toBe('4 of 5 readings at 50 Pa so far')
+    expect(stateWith(5)).toMatchObject({ enough: true, enoughWhy: '5 readings at each station are taken' })
   })
 })

@@ -19,7 +19,7 @@ import {
 import { leakageCurve, weightedLeakageCurve } from './leakage-curve.js'
 import { lowestPressure, stackMeasure } from './limits.js'
 import { allowedLeakage, expectedFlows, provableLeakage } from './plan-flows.js'
-import { pressureSpan, pressuresToSet } from './plan-pressures.js'
+import { pressureSpan, pressuresToSet, stationsToSet } from './plan-pressures.js'
 import {
   correctedAlready,
   onePointCurve,
@@ -85,6 +85,7 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'take-off-totals.ts', chapter: statedCompared },
   { file: 'plan-pressures.ts', chapter: pressureSpan },
   { file: 'plan-pressures.ts', chapter: pressuresToSet },
+  { file: 'plan-pressures.ts', chapter: stationsToSet },
   { file: 'plan-flows.ts', chapter: allowedLeakage },
   { file: 'plan-flows.ts', chapter: expectedFlows },
   { file: 'plan-flows.ts', chapter: provableLeakage },

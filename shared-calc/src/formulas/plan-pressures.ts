@@ -35,6 +35,25 @@ export const pressureSpan = chapter({
   ],
 })
 
+/** What the gauge shows at the stations of a method that repeats its readings at one or two pressures. */
+export const stationsToSet = chapter({
+  title: 'Readings of the gauge at the stations',
+  inputs: [
+    { symbol: 'dp', name: 'induced pressure difference of a station', unit: 'Pa', rows: true },
+    { symbol: 'sign', name: '1 for pressurisation, −1 for depressurisation', unit: '1' },
+    { symbol: 'dp_0', name: 'zero-flow pressure', unit: 'Pa' },
+  ],
+  formulas: [
+    {
+      symbol: 'dp_g',
+      name: 'pressure difference the gauge shows',
+      unit: 'Pa',
+      expression: 'sign*dp + dp_0',
+      source: memory('ISO 9972:2015, 5.3.3'),
+    },
+  ],
+})
+
 /** What the gauge shows at each pressure to set: the zero-flow pressure is part of every reading. */
 export const pressuresToSet = chapter({
   title: 'Readings of the gauge',

@@ -3,8 +3,8 @@
 /** Exponents between which most buildings lie; flows are shown for the ends and for the usual value, Pa^n. */
 export const EXPECTED_EXPONENTS = [0.55, 0.65, 0.75] as const
 
-/** Highest pressure difference to set, Pa: clear of 50 Pa, kind to linings. */
-export const HIGHEST_TO_SET_PA = 65
+/** How far the highest pressure to set lies above the one the method needs, Pa: clear of it, kind to linings. */
+export const ABOVE_NEEDED_PA = 10
 
 /** Margin above the lowest pressure that the method allows, Pa, as readings waver around what was set. */
 export const MARGIN_PA = 2

@@ -12,6 +12,7 @@ import {
   type Given,
 } from '../sheet/index.js'
 import { EXPECTED_EXPONENTS } from './choices.js'
+import type { PlannedPressures } from './pressures.js'
 
 /** A range whose flow limits are known, with its place in the plan. */
 export interface LimitedRange {
@@ -42,7 +43,7 @@ export function workDevice(
   index: number,
   direction: Direction,
   air: DirectionAir,
-  span: Block,
+  pressures: PlannedPressures,
   volume: Given | undefined,
 ): DeviceInDirection {
   const id = `plan.device${index + 1}.${direction}`
@@ -63,8 +64,8 @@ export function workDevice(
     {
       q_low: columnOf(ranges.map(({ lowest }) => lowest)),
       q_top: columnOf(ranges.map(({ highest }) => highest)),
-      dp_low: span.ref('dp_low'),
-      dp_top: span.ref('dp_top'),
+      dp_low: pressures.lowestToSet,
+      dp_top: pressures.highestToSet,
       dp_r: byRule(50, 'reference pressure'),
       n_hi: byRule(EXPECTED_EXPONENTS[2], 'highest exponent to expect'),
       rho_d: air.inDevice,

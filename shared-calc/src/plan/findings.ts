@@ -10,6 +10,7 @@ import type { WorkedPlan } from './work-plan.js'
 export function planFindings(request: PlanRequest, worked: WorkedPlan): Finding[] {
   return [
     ...zeroFlow(request, worked),
+    ...stations(worked),
     ...devices(request, worked),
     ...lapsing(request),
     ...weatherFindings(request, worked),
@@ -45,6 +46,21 @@ function zeroFlow({ plan }: PlanRequest, { method }: WorkedPlan): Finding[] {
       remedy: 'wait for less wind or a smaller temperature difference',
     },
   ]
+}
+
+/** Stations of the method that the zero-flow pressure rules out. */
+function stations({ method, pressures }: WorkedPlan): Finding[] {
+  const limit = pressures?.lowest.value('dp_min')
+  return (pressures?.stationsTooLow ?? []).map((station) => ({
+    rule: 'lowest-pressure',
+    severity: 'caution',
+    message: `the station at ${plain(station)} Pa of ${method.title} lies below the lowest pressure to use, ${plain(limit ?? 0, 1)} Pa: it is not proposed`,
+    ...citing(method.limits.lowestPressure_Pa.source),
+    value: station,
+    ...(limit !== undefined && { limit }),
+    where: ['plan.zeroFlowPressure_Pa'],
+    remedy: 'wait for a smaller zero-flow pressure, or test by a method with more pressures',
+  }))
 }
 
 function devices({ plan }: PlanRequest, worked: WorkedPlan): Finding[] {

@@ -41,6 +41,8 @@ export const PlanResult = z.strictObject({
   target: JudgedTarget.optional(),
   allowedLeakage: z.strictObject({ flow_m3_h: finite, referencePressure_Pa: finite }).optional(),
   lowestPressure_Pa: finite.optional(),
+  /** Readings to take at each pressure; 1 but for methods that repeat theirs. */
+  repeats: finite,
   runs: z.array(z.strictObject({ direction: Direction, readings: z.array(PlannedReading) })),
   chosenDevice: z.string().optional(),
   devices: z.array(
@@ -78,6 +80,7 @@ export function planResult(request: PlanRequest, worked: WorkedPlan): PlanResult
       },
     }),
     ...(pressures && { lowestPressure_Pa: pressures.lowest.value('dp_min') }),
+    repeats: method.stations?.repeats.value ?? 1,
     runs: runsOf(worked, chosen),
     ...(chosen && { chosenDevice: chosen.name }),
     devices: [...worked.devices].map(([device, directions]) => ({

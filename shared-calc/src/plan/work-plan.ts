@@ -70,7 +70,7 @@ export function workPlan(request: PlanRequest, method: Method, calculation = new
           index,
           direction,
           inDirection(direction),
-          (pressures as PlannedPressures).span,
+          pressures as PlannedPressures,
           basesOf(request).V,
         ),
       ),

@@ -1,6 +1,6 @@
 import { z } from 'zod'
-import type { MethodLimits } from '../methods/method.js'
-import { HIGHEST_TO_SET_PA } from '../plan/choices.js'
+import type { Method, Stations } from '../methods/method.js'
+import { ABOVE_NEEDED_PA } from '../plan/choices.js'
 import { plain } from '../rules/rule.js'
 
 /** The next pressure to set; without one when the range is covered. */
@@ -25,17 +25,22 @@ export interface Standing {
  * The pressure to set next: first the highest, then the widest gap, then down to the lowest, then more readings.
  * Never below what the method allows, nor with the gauge above its ceiling. Source: common practice, no source.
  */
-export function nextReading({ taken, lowest, zeroFlow, sign }: Standing, limits: MethodLimits): NextReading {
+export function nextReading(standing: Standing, { limits, stations }: Method): NextReading {
+  const { taken, lowest, zeroFlow, sign } = standing
   const { readingSpacing_Pa: spacing, readingSpacingSlack_Pa: slack } = limits
   const ceiling = limits.pressureCeiling_Pa.value - Math.abs(zeroFlow)
   const set = (value: number, why: string): NextReading => {
     const pressure = Math.min(ceiling, Math.max(lowest, value))
     return { pressureDifference_Pa: pressure, gaugePressure_Pa: sign * pressure + zeroFlow, why }
   }
+  if (stations) return nextAtStation(standing, stations, set)
   const sorted = [...taken].sort((a, b) => b - a)
   const [highest] = sorted
   if (highest === undefined || highest < limits.highestPressure_Pa.value)
-    return set(HIGHEST_TO_SET_PA, `a reading of at least ${limits.highestPressure_Pa.value} Pa is needed`)
+    return set(
+      limits.highestPressure_Pa.value + ABOVE_NEEDED_PA,
+      `a reading of at least ${limits.highestPressure_Pa.value} Pa is needed`,
+    )
   const gaps = sorted.slice(1).map((below, i) => ({ above: sorted[i] as number, below }))
   const widest = gaps.reduce<(typeof gaps)[number] | undefined>(
     (most, gap) => (most && most.above - most.below >= gap.above - gap.below ? most : gap),
@@ -55,4 +60,22 @@ export function nextReading({ taken, lowest, zeroFlow, sign }: Standing, limits:
       `at least ${limits.readingsPerDirection.value} readings are needed`,
     )
   return { why: `${taken.length} readings from ${plain(highest, 0)} to ${plain(last, 0)} Pa cover the range` }
+}
+
+/** Methods that repeat their readings: the first station that still lacks some. */
+function nextAtStation(
+  { taken, lowest }: Standing,
+  { pressures_Pa, slack, repeats }: Stations,
+  set: (value: number, why: string) => NextReading,
+): NextReading {
+  for (const station of pressures_Pa) {
+    const there = taken.filter((pressure) => Math.abs(pressure - station) <= slack * station).length
+    if (there >= repeats.value) continue
+    if (station < lowest)
+      return {
+        why: `the station at ${plain(station)} Pa lies below the lowest pressure to use, ${plain(lowest, 1)} Pa`,
+      }
+    return set(station, `${there} of ${repeats.value} readings at ${plain(station)} Pa so far`)
+  }
+  return { why: `${repeats.value} readings at each station are taken` }
 }

@@ -59,15 +59,17 @@ export function whileReading(unfinished: UnfinishedTest, method: Method): WhileR
   const lowest = lowestUsablePressure(run, method)
   if (run.readings.length < 3 || !method.formulas.scatter) {
     const { curve, rate, error } = assumeRun(around, run)
+    const coming = next(curve, lowest, run, method)
     return {
       readings: run.readings.length,
       basis: 'assumed exponent',
       exponent: ASSUMED_EXPONENT,
       densityAssumed,
       ...figures(around, rate, error),
-      next: next(curve, lowest, run, method),
-      enough: false,
-      enoughWhy: 'fewer than 3 readings: no line can be put through them yet',
+      next: coming,
+      ...(method.stations
+        ? { enough: coming.pressureDifference_Pa === undefined, enoughWhy: coming.why }
+        : { enough: false, enoughWhy: 'fewer than 3 readings: no line can be put through them yet' }),
       findings: [],
     }
   }
@@ -110,10 +112,10 @@ function figures(
   }
 }
 
-function next(curve: Block, lowest: number, run: Run, { limits }: Method): NextReading {
+function next(curve: Block, lowest: number, run: Run, method: Method): NextReading {
   return nextReading(
     { taken: [...curve.column('dp')], lowest, zeroFlow: curve.value('dp_0'), sign: loggedSign(run) },
-    limits,
+    method,
   )
 }
 

@@ -105,10 +105,11 @@ function targetText({ target, allowance }: WorkedPlan): string {
 function writeZeroLine(sheet: Worksheet, row: number, { pressures, method }: WorkedPlan): number {
   const { zeroFlow_Pa, zeroFlowSamples, zeroFlowDuration_s, averagingTime_s } = method.limits
   const text = `Zero-flow pressure before and after each run, fan covered: at least ${zeroFlowSamples.value} values over ${zeroFlowDuration_s} s, within ${zeroFlow_Pa.value} Pa. Each reading averaged over ${averagingTime_s.value} s.`
+  const repeats = method.stations ? ` ${method.stations.repeats.value} readings at each pressure.` : ''
   const lowest = pressures
     ? ` Lowest pressure to use: ${pressures.lowest.value('dp_min').toFixed(1)} Pa.`
     : ''
-  return writeLine(sheet, row, text + lowest, WIDE)
+  return writeLine(sheet, row, text + repeats + lowest, WIDE)
 }
 
 function writeDirection(
