@@ -36,6 +36,8 @@ export interface LiveResult {
   problems: Problem[]
   /** Of the entries and of the evaluation, gravest first. */
   findings: Finding[]
+  /** Of the entries alone: what was converted, assumed or left out; for the workbook. */
+  told?: Finding[]
   /** Some entry could not be used: the verdict is "not valid" and nothing is exported until it is mended. */
   unusable: boolean
   estimates: RunningEstimate[]
@@ -62,13 +64,15 @@ export function live(entries: TestEntries, grid: Grid | undefined, trace = false
     liveSite(read.draft, record, [...read.runs, ...read.unfinished], read.faults)
   try {
     const record = parseRecord(read.draft, read.cells)
-    const { evaluation, test } = evaluateWorked(record, { cells: read.cells, trace })
-    const findings = sorted([...read.told.findings(), ...evaluation.findings])
-    const marked = base.unusable ? notValid(evaluation) : evaluation
+    // What reading had to leave out counts for the verdict: nothing is called met over a cell that was not read.
+    const told = read.told.findings()
+    const { evaluation, test } = evaluateWorked(record, { cells: read.cells, findings: told, trace })
+    const findings = sorted(evaluation.findings)
     return {
       ...base,
       record,
-      evaluation: marked,
+      evaluation,
+      told,
       problems: [],
       findings,
       estimates,
@@ -94,14 +98,6 @@ export function live(entries: TestEntries, grid: Grid | undefined, trace = false
 const RANK = { invalidates: 0, caution: 1, note: 2 } as const
 const sorted = (findings: readonly Finding[]): Finding[] =>
   findings.toSorted((a, b) => RANK[a.severity] - RANK[b.severity])
-
-/** Cells had to be left out, so nothing may be called met. */
-function notValid(evaluation: Evaluation): Evaluation {
-  const { verdict } = evaluation
-  return verdict.outcome === 'no target'
-    ? evaluation
-    : { ...evaluation, verdict: { ...verdict, outcome: 'not valid' } }
-}
 
 function estimateOf(run: Run, draft: Record<string, unknown>): RunningEstimate[] {
   if (run.readings.length === 0) return []

@@ -1,4 +1,4 @@
-import type { PlanRequest, Problem, TestRecord } from '@draughtbook/shared-calc'
+import type { Finding, PlanRequest, Problem, TestRecord } from '@draughtbook/shared-calc'
 import type { InsertedChart } from '../host/host.js'
 import type { OpenedBook } from '../host/opened-book.js'
 
@@ -14,6 +14,8 @@ export type Job =
       record: TestRecord
       /** Field path → cell, for the findings in the workbook. */
       cells: Readonly<Record<string, string>>
+      /** What reading the log had to convert or leave out. */
+      findings: readonly Finding[]
       /** Names of the sheets of the workbook it will be inserted into; left out for a file of its own. */
       insertBeside?: readonly string[]
     }

@@ -26,7 +26,7 @@ async function work(job: Job): Promise<Done> {
       return { kind: 'plan-written', bytes: await writePlanWorkbook(job.request) }
     }
     const { writeSummaryFor } = await import('./write-summary.js')
-    return { kind: 'written', ...(await writeSummaryFor(job.record, job.cells, job.insertBeside)) }
+    return { kind: 'written', ...(await writeSummaryFor(job)) }
   } catch (error) {
     const problems =
       error instanceof InputError ? [...error.problems] : [{ path: '', message: String(error) }]

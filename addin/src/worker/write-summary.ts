@@ -1,16 +1,19 @@
-import type { TestRecord } from '@draughtbook/shared-calc'
 import { type ChartDescription, writeSummary } from '@draughtbook/shared-calc/workbook'
 import { columnLetters } from '../host/address.js'
 import type { InsertedChart } from '../host/host.js'
 import { forInsertion } from './for-insertion.js'
+import type { Job } from './messages.js'
+
+type SummaryJob = Extract<Job, { kind: 'summary' }>
 
 /** The summary workbook, and its chart as cells for hosts that lose charts on the way. */
-export async function writeSummaryFor(
-  record: TestRecord,
-  cells: Readonly<Record<string, string>>,
-  insertBeside: readonly string[] | undefined,
-): Promise<{ bytes: Uint8Array; chart: InsertedChart }> {
-  const { bytes, chart } = await writeSummary(record, { cells })
+export async function writeSummaryFor({
+  record,
+  cells,
+  findings,
+  insertBeside,
+}: SummaryJob): Promise<{ bytes: Uint8Array; chart: InsertedChart }> {
+  const { bytes, chart } = await writeSummary(record, { cells, findings })
   if (!insertBeside) return { bytes, chart: insertedChart(chart, new Map()) }
   const fitted = forInsertion(bytes, insertBeside)
   return { bytes: fitted.bytes, chart: insertedChart(chart, fitted.renamed) }

@@ -18,7 +18,7 @@ function Export({ store, state }: SectionProps) {
     what: string,
     then: (bytes: Uint8Array, fileName: string, chart: InsertedChart) => Promise<string>,
   ): Promise<void> => {
-    const { record, cells = {} } = state.result ?? {}
+    const { record, cells = {}, told = [] } = state.result ?? {}
     if (!record) return
     setDoing(what)
     setDone(undefined)
@@ -29,6 +29,7 @@ function Export({ store, state }: SectionProps) {
         kind: 'summary',
         record,
         cells,
+        findings: told,
         ...(insertBeside ? { insertBeside } : {}),
       })
       return written.kind === 'written'
