@@ -22,7 +22,7 @@ export interface Standing {
 }
 
 /**
- * The pressure to set next: first the highest, then the widest gap, then down to the lowest, then more readings.
+ * The pressure to set next: first the highest, then the first gap from the top, then down to the lowest, then more readings.
  * Never below what the method allows, nor with the gauge above its ceiling. Source: common practice, no source.
  */
 export function nextReading(standing: Standing, { limits, stations }: Method): NextReading {
@@ -42,21 +42,20 @@ export function nextReading(standing: Standing, { limits, stations }: Method): N
       `a reading of at least ${limits.highestPressure_Pa.value} Pa is needed`,
     )
   const gaps = sorted.slice(1).map((below, i) => ({ above: sorted[i] as number, below }))
-  const widest = gaps.reduce<(typeof gaps)[number] | undefined>(
-    (most, gap) => (most && most.above - most.below >= gap.above - gap.below ? most : gap),
-    undefined,
-  )
-  if (widest && widest.above - widest.below > spacing.value + slack)
+  const open = gaps.find(({ above, below }) => above - below > spacing.value + slack)
+  if (open) {
+    const size = open.above - open.below
     return set(
-      (widest.above + widest.below) / 2,
-      `there is a gap between ${plain(widest.below, 0)} and ${plain(widest.above, 0)} Pa`,
+      open.above - size / Math.ceil(size / spacing.value),
+      `there is a gap between ${plain(open.below, 0)} and ${plain(open.above, 0)} Pa`,
     )
+  }
   const last = sorted.at(-1) ?? highest
   if (last - lowest > spacing.value + slack)
     return set(last - spacing.value, `at most ${spacing.value} Pa below ${plain(last, 0)} Pa`)
   if (taken.length < limits.readingsPerDirection.value)
     return set(
-      widest ? (widest.above + widest.below) / 2 : lowest,
+      (highest + (sorted[1] ?? lowest)) / 2,
       `at least ${limits.readingsPerDirection.value} readings are needed`,
     )
   return { why: `${taken.length} readings from ${plain(highest, 0)} to ${plain(last, 0)} Pa cover the range` }

@@ -1,4 +1,4 @@
-import { figure, withMinus } from '../../figures.js'
+import { figure } from '../../figures.js'
 import type { Section, SectionProps } from '../section.js'
 
 /** After each reading: where the run is heading, what to repeat, and whether it is enough. */
@@ -23,12 +23,6 @@ function SoFar({ state: { result } }: SectionProps) {
               : `exponent ${state.exponent} assumed; interval for exponents from 0.55 to 0.75`}
             {state.densityAssumed ? '; densities taken as equal' : ''}
           </p>
-          {state.next.gaugePressure_Pa === undefined ? null : (
-            <p>
-              <b>Gauge to about {withMinus(state.next.gaugePressure_Pa.toFixed(0))} Pa next</b>:{' '}
-              {state.next.why}
-            </p>
-          )}
           <p class={state.enough ? 'enough' : 'hint'}>{state.enoughWhy}</p>
           {state.findings.map(({ rule, message, remedy }) => (
             <p class="repeat" key={message} data-reading-rule={rule}>
