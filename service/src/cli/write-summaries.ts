@@ -1,8 +1,8 @@
 import { digestOf, type TestRecord } from '@draughtbook/shared-calc'
-import { readSummaryWorkbook, writeSummaryWorkbook } from '@draughtbook/shared-calc/workbook'
+import { writeSummaryWorkbook } from '@draughtbook/shared-calc/workbook'
 import { fileFault } from '../files/file-fault.js'
 import { writeAtomically } from '../files/write-atomically.js'
-import type { ReadTest } from '../input/read-sheet.js'
+import { type ReadTest, readSheet } from '../input/read-sheet.js'
 import { readSigner, type Signer } from '../signature/read-signer.js'
 import { guardOld, type OutputWish, outputPath } from './output-path.js'
 import { UsageError } from './usage-error.js'
@@ -39,10 +39,11 @@ async function write(
   }
 }
 
-/** Whether a workbook is a summary of the same record. */
+/** Whether a workbook is a summary of the same record. Read with the guards for files from anywhere. */
 async function holds(bytes: Uint8Array, record: TestRecord | undefined): Promise<boolean> {
   try {
-    return digestOf((await readSummaryWorkbook(bytes)).record) === digestOf(record)
+    const tests = readSheet(bytes, 'workbook.xlsx')
+    return tests.length === 1 && digestOf(tests[0]?.record) === digestOf(record)
   } catch {
     return false
   }
