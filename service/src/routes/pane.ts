@@ -1,4 +1,4 @@
-import { existsSync } from 'node:fs'
+import { existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import express, { type Response, Router } from 'express'
@@ -6,8 +6,6 @@ import express, { type Response, Router } from 'express'
 export interface PaneOptions {
   /** Folder of the built pane; the add-in's own build unless another is named. */
   readonly folder?: string | undefined
-  /** Where pane.html takes office.js from: Microsoft's address, or the copy built beside the pane. */
-  readonly officeJs?: 'microsoft' | 'self'
 }
 
 const BUILT = fileURLToPath(new URL('../../../addin/dist', import.meta.url))
@@ -26,7 +24,7 @@ const OFFICE_JS = 'https://appsforoffice.microsoft.com'
  * GET /: the plain page; GET /pane.html: the same pane for Excel; and their files. The policies are as strict as the
  * pane can meet: the plain page may call its own service and nothing else. A folder that is not there serves nothing.
  */
-export function pane({ folder = BUILT, officeJs = 'microsoft' }: PaneOptions = {}): Router {
+export function pane({ folder = BUILT }: PaneOptions = {}): Router {
   const router = Router()
   if (!paneIsBuilt(folder)) return router
   router.use(
@@ -36,7 +34,7 @@ export function pane({ folder = BUILT, officeJs = 'microsoft' }: PaneOptions = {
       redirect: false,
       setHeaders: (response, path) => {
         const inExcel = path.endsWith('pane.html')
-        response.setHeader('content-security-policy', policy(inExcel, officeJs))
+        response.setHeader('content-security-policy', policy(inExcel, inExcel ? scripts : "'self'"))
         if (inExcel) response.removeHeader('x-frame-options')
         caching(response, path)
       },
@@ -48,8 +46,7 @@ export function pane({ folder = BUILT, officeJs = 'microsoft' }: PaneOptions = {
 /** Whether there is a pane to serve. */
 export const paneIsBuilt = (folder = BUILT): boolean => existsSync(join(folder, 'index.html'))
 
-function policy(inExcel: boolean, officeJs: 'microsoft' | 'self'): string {
-  const scripts = inExcel && officeJs === 'microsoft' ? `'self' ${OFFICE_JS}` : "'self'"
+function policy(inExcel: boolean, scripts: string): string {
   return [
     "default-src 'none'",
     `script-src ${scripts}`,
