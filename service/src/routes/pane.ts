@@ -27,6 +27,7 @@ const OFFICE_JS = 'https://appsforoffice.microsoft.com'
 export function pane({ folder = BUILT }: PaneOptions = {}): Router {
   const router = Router()
   if (!paneIsBuilt(folder)) return router
+  const scripts = scriptSources(folder)
   router.use(
     express.static(folder, {
       index: 'index.html',
@@ -45,6 +46,13 @@ export function pane({ folder = BUILT }: PaneOptions = {}): Router {
 
 /** Whether there is a pane to serve. */
 export const paneIsBuilt = (folder = BUILT): boolean => existsSync(join(folder, 'index.html'))
+
+/** The pane is built with Microsoft's address or with a copy of office.js beside it; the policy follows the build. */
+function scriptSources(folder: string): string {
+  const page = join(folder, 'pane.html')
+  const fromMicrosoft = existsSync(page) && readFileSync(page, 'utf8').includes(OFFICE_JS)
+  return fromMicrosoft ? `'self' ${OFFICE_JS}` : "'self'"
+}
 
 function policy(inExcel: boolean, scripts: string): string {
   return [
