@@ -39,7 +39,7 @@ describe('POST /v1/registers', () => {
     const { register } = said.at(-1) as unknown as {
       register: { rows: { file: string }[]; leftOut: unknown[] }
     }
-    expect(register.rows.map(({ file }) => file).sort()).toEqual([1, 2, 3, 4].map((i) => X
+    expect(register.rows.map(({ file }) => file).sort()).toEqual([1, 2, 3, 4].map((i) => `2026-10/${i}.xlsx`))
     expect(register.leftOut).toEqual([])
   })
 

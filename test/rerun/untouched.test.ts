@@ -1,10 +1,9 @@
 import { readFileSync } from 'node:fs'
 import { evaluate, parseRecord, type TestRecord } from '@draughtbook/shared-calc'
-import { rerunFile } from '@draughtbook/shared-calc/rerun'
+import { type RunnableVersion, rerunFile, versions } from '@draughtbook/shared-calc/rerun'
 import { writeSummaryWorkbook } from '@draughtbook/shared-calc/workbook'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { type RunnableVersion, versions } from '../../shared-calc/src/versions'
 import { inventedRecord } from '../archive/invented-record'
 import { recalculate } from '../support/libreoffice'
 

@@ -70,5 +70,5 @@ export async function runArchive<Task extends ArchiveTask>(
 }
 
 /** A file that no worker could finish: what happened, in words. */
-const whyNot = (error: unknown): string =>
+export const whyNot = (error: unknown): string =>
   `it could not be worked on: ${error instanceof Error ? error.message : String(error)}`

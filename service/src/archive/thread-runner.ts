@@ -1,4 +1,5 @@
 import { fileURLToPath } from 'node:url'
+import { MessageChannel, type MessagePort } from 'node:worker_threads'
 import { Piscina } from 'piscina'
 import { errorCode } from '../files/file-fault.js'
 import type { ArchiveResult, ArchiveTask, FileOrder } from './archive-tasks.js'
@@ -37,19 +38,30 @@ export function startThreads({
   })
   // A worker that dies with nothing to do is replaced by the pool; without a listener it would end the process.
   pool.on('error', () => undefined)
-  const attempt = async (order: ThreadOrder, signal: AbortSignal, tries: number): Promise<unknown> => {
-    const late = AbortSignal.timeout(deadline_ms)
+  const attempt = async (
+    task: ArchiveTask,
+    order: FileOrder,
+    signal: AbortSignal,
+    tries: number,
+  ): Promise<unknown> => {
+    const late = deadline(deadline_ms)
     try {
-      return await pool.run(order, { signal: AbortSignal.any([signal, late]) })
+      const thread: ThreadOrder = { task, order, begun: late.begun }
+      return await pool.run(thread, {
+        signal: AbortSignal.any([signal, late.signal]),
+        transferList: [late.begun],
+      })
     } catch (error) {
-      if (late.aborted && !signal.aborted)
+      if (late.signal.aborted && !signal.aborted)
         throw new Error(`it took longer than ${deadline_ms / 1000} s`, { cause: error })
       if (errorCode(error) === 'ERR_WORKER_OUT_OF_MEMORY')
         throw new Error(`it needs more than ${memory_MB} MB of memory`, { cause: error })
       const died = error instanceof Error && error.message.startsWith('worker exited')
       if (!died || signal.aborted) throw error
       if (tries + 1 >= TRIES) throw new Error(`its worker died ${TRIES} times`, { cause: error })
-      return attempt(order, signal, tries + 1)
+      return attempt(task, order, signal, tries + 1)
+    } finally {
+      late.end()
     }
   }
   return {
@@ -57,7 +69,25 @@ export function startThreads({
     // One more than there are threads, so that none waits for the next job to be handed over.
     atOnce: workers + 1,
     run: <Task extends ArchiveTask>(task: Task, order: FileOrder, signal: AbortSignal) =>
-      attempt({ task, order }, signal, 0) as Promise<ArchiveResult<Task>>,
+      attempt(task, order, signal, 0) as Promise<ArchiveResult<Task>>,
     close: () => pool.destroy(),
+  }
+}
+
+/** A signal that falls some time after the thread said it has begun. */
+function deadline(after_ms: number): { begun: MessagePort; signal: AbortSignal; end(): void } {
+  const { port1, port2 } = new MessageChannel()
+  const late = new AbortController()
+  let timer: NodeJS.Timeout | undefined
+  port1.once('message', () => {
+    timer = setTimeout(() => late.abort(), after_ms)
+  })
+  return {
+    begun: port2,
+    signal: late.signal,
+    end: () => {
+      clearTimeout(timer)
+      port1.close()
+    },
   }
 }

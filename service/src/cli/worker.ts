@@ -6,6 +6,7 @@ interface Options {
   readonly queue: string
   readonly workers: string
   readonly root: string
+  readonly silence: string
 }
 
 export const addWorker: AddCommand = (program, { terminal }) => {
@@ -15,10 +16,17 @@ export const addWorker: AddCommand = (program, { terminal }) => {
     .requiredOption('--queue <redis://…>', 'the Redis that hands out files')
     .option('--workers <number>', 'threads to work with', String(availableParallelism()))
     .option('--root <FOLDER>', 'only files under this folder are read', '.')
-    .action(async ({ queue, workers, root }: Options) => {
-      if (!/^[1-9]\d?$/.test(workers)) throw new UsageError('--workers must be a whole number from 1 to 99')
+    .option('--silence <seconds>', 'after how long without a sign of life its files go to others', '20')
+    .action(async ({ queue, workers, root, silence }: Options) => {
+      for (const [name, text] of Object.entries({ workers, silence }))
+        if (!/^[1-9]\d?$/.test(text)) throw new UsageError(`--${name} must be a whole number from 1 to 99`)
       const { startWorker } = await import('../queue/queue-worker.js')
-      const worker = await startWorker({ url: queue, workers: Number(workers), root })
+      const worker = await startWorker({
+        url: queue,
+        workers: Number(workers),
+        root,
+        silence_ms: Number(silence) * 1000,
+      })
       terminal.err('draughtbook: waiting for files')
       await new Promise<void>((resolve) => {
         process.once('SIGTERM', resolve)

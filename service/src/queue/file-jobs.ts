@@ -15,14 +15,6 @@ export interface FileJob {
 /** How often a file is tried before it is set aside. */
 export const JOB_TRIES = 3
 
-export interface QueueTimes {
-  /** How long a worker may be silent before its job is given to another. */
-  readonly lock_ms: number
-  /** How often jobs are looked through for silent workers. */
-  readonly stalled_ms: number
-}
-export const usualTimes: QueueTimes = { lock_ms: 20_000, stalled_ms: 10_000 }
-
 /**
  * Name of a job, the same for the same work: file as it is now, what is asked, calculation version. Handing it over
  * twice makes one job, and a run that is begun again finds what is already done.

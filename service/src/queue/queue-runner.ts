@@ -3,7 +3,7 @@ import { Queue, QueueEvents } from 'bullmq'
 import type { ArchiveResult, ArchiveTask, FileOrder } from '../archive/archive-tasks.js'
 import type { FileRunner } from '../archive/run-archive.js'
 import { connect } from './connect.js'
-import { type FileJob, JOB_TRIES, jobIdOf, QUEUE_NAME } from './file-jobs.js'
+import { type FileJob, jobIdOf, QUEUE_NAME } from './file-jobs.js'
 
 /** Jobs in hand at a time: enough for a few dozen workers, few enough to keep Redis small. */
 const AT_ONCE = 64
@@ -27,7 +27,6 @@ export async function startQueue(url: string): Promise<FileRunner> {
       if (before && (await before.isFailed())) await before.remove()
       const job = await queue.add(task, data, {
         jobId,
-        attempts: JOB_TRIES,
         removeOnComplete: { age: KEPT_S },
         removeOnFail: { age: KEPT_S },
       })

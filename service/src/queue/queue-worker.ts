@@ -2,16 +2,18 @@ import { realpath } from 'node:fs/promises'
 import { sep } from 'node:path'
 import { UnrecoverableError, Worker } from 'bullmq'
 import { setAside } from '../archive/archive-tasks.js'
+import { whyNot } from '../archive/run-archive.js'
 import { startThreads } from '../archive/thread-runner.js'
 import { connect } from './connect.js'
-import { type FileJob, JOB_TRIES, QUEUE_NAME, type QueueTimes, usualTimes } from './file-jobs.js'
+import { type FileJob, JOB_TRIES, QUEUE_NAME } from './file-jobs.js'
 
 export interface WorkerOptions {
   readonly url: string
   readonly workers: number
   /** Only files under this folder are read: whoever can write into the Redis could name any other. */
   readonly root: string
-  readonly times?: QueueTimes
+  /** How long a worker may give no sign of life before its files go to others. */
+  readonly silence_ms?: number
   readonly onDone?: (file: string) => void
 }
 
@@ -23,7 +25,7 @@ export async function startWorker({
   url,
   workers,
   root,
-  times = usualTimes,
+  silence_ms = 20_000,
   onDone = () => undefined,
 }: WorkerOptions): Promise<{ close(): Promise<void> }> {
   const connection = await connect(url)
@@ -37,15 +39,18 @@ export async function startWorker({
       if (path === undefined) return setAside[task](order.file, 'the worker does not see this file')
       if (!path.startsWith(inside.endsWith(sep) ? inside : inside + sep))
         throw new UnrecoverableError('the file lies outside the folder that this worker may read')
-      const result = await threads.run(task, { ...order, path }, never)
+      // Only a worker that dies as a whole is tried again by another: what threads cannot finish, others cannot either.
+      const result = await threads
+        .run(task, { ...order, path }, never)
+        .catch((error: unknown) => setAside[task](order.file, whyNot(error)))
       onDone(order.file)
       return result
     },
     {
       connection,
       concurrency: workers,
-      lockDuration: times.lock_ms,
-      stalledInterval: times.stalled_ms,
+      lockDuration: silence_ms,
+      stalledInterval: silence_ms / 2,
       maxStalledCount: JOB_TRIES - 1,
     },
   )
