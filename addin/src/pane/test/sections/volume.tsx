@@ -1,7 +1,8 @@
 import type { TakeOffResult, Total } from '@draughtbook/shared-calc'
+import { useState } from 'preact/hooks'
 import type { Field } from '../../fields.js'
 import { Fields } from '../../form/fields.js'
-import { ListRows } from '../../form/list-rows.js'
+import { ListRows, useRows } from '../../form/list-rows.js'
 import type { Section, SectionProps } from '../section.js'
 import { SiteFindings } from '../site-findings.js'
 
@@ -43,11 +44,43 @@ function Volume(props: SectionProps) {
         noun="Space"
         tell={(i) => (takeOff?.spaces[i] ? `${takeOff.spaces[i].volume.value.toFixed(2)} m³` : '')}
       />
+      <FromCells {...props} />
       <h3>Envelope</h3>
       <ListRows {...props} list="takeOff.elements" noun="Element" />
       <h3>Uncertainty, and the plan’s own totals</h3>
       <Fields {...props} fields={aroundFields} />
       {takeOff ? <Totals {...props} takeOff={takeOff} /> : null}
+    </>
+  )
+}
+
+/** Rooms that already stand in the workbook: each row a name with two or three numbers. */
+function FromCells(props: SectionProps) {
+  const { change } = useRows('takeOff.spaces', props)
+  const [leftOut, setLeftOut] = useState<readonly string[]>([])
+  const take = async (): Promise<void> => {
+    const read = await props.store.attempt(async () => {
+      const block = await props.store.host.selection()
+      const { spacesFromCells } = await import('../../../calc/spaces-from-cells.js')
+      return spacesFromCells(block)
+    })
+    if (!read) return
+    setLeftOut(read.leftOut)
+    change((rows) => [...rows, ...read.rows])
+  }
+  return (
+    <>
+      <button type="button" onClick={() => void take()}>
+        Add the selected rows as spaces
+      </button>
+      <p class="hint">
+        A name, then length, width and height, or floor area and height; units from the headings.
+      </p>
+      {leftOut.map((words) => (
+        <p class="repeat" key={words} role="status">
+          Left out: {words}
+        </p>
+      ))}
     </>
   )
 }
