@@ -25,9 +25,9 @@ function assumptionsOf({ calculation }: WorkedTest): Set<string> {
 }
 
 /** Evaluates; undefined where the input is refused, as it may be, with a message for every field it names. */
-function evaluatedOrRefused(input: unknown) {
+function evaluatedOrRefused(input: unknown, options: EvaluateOptions) {
   try {
-    return evaluateWorked(parseRecord(input))
+    return evaluateWorked(parseRecord(input), options)
   } catch (error) {
     if (!(error instanceof InputError)) throw error
     expect(error.problems).not.toEqual([])
@@ -41,8 +41,8 @@ function evaluatedOrRefused(input: unknown) {
 }
 
 let worked = 0
-function expectSound(input: unknown): void {
-  const result = evaluatedOrRefused(input)
+function expectSound(input: unknown, options: EvaluateOptions = {}): void {
+  const result = evaluatedOrRefused(input, options)
   if (!result) return
   worked += 1
   const { evaluation, test } = result
@@ -58,14 +58,31 @@ function expectSound(input: unknown): void {
 describe('whatever the schema lets pass', () => {
   it('is refused by name or gives finite figures, in the evaluation’s schema, with a finding for every assumption', () => {
     worked = 0
-    fc.assert(fc.property(anyRecord, expectSound), { numRuns: 3000, interruptAfterTimeLimit: 40_000 })
+    fc.assert(
+      fc.property(anyRecord, (record) => expectSound(record)),
+      { numRuns: 3000, interruptAfterTimeLimit: 40_000 },
+    )
     // The check would be empty if nearly everything were refused.
     expect(worked).toBeGreaterThan(500)
   })
 
+  it('holds with uncertainty budget, further fits and decision too', () => {
+    worked = 0
+    fc.assert(
+      fc.property(fc.oneof(anyRecord, ordinaryRecord), (record) =>
+        expectSound(record, { uncertainty: true }),
+      ),
+      { numRuns: 500, interruptAfterTimeLimit: 40_000 },
+    )
+    expect(worked).toBeGreaterThan(200)
+  })
+
   it('holds for ordinary tests, none of which is refused', () => {
     worked = 0
-    fc.assert(fc.property(ordinaryRecord, expectSound), { numRuns: 300 })
+    fc.assert(
+      fc.property(ordinaryRecord, (record) => expectSound(record)),
+      { numRuns: 300 },
+    )
     expect(worked).toBeGreaterThanOrEqual(300)
   })
 })

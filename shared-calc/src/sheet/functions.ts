@@ -62,8 +62,12 @@ function sideMean(values: Numbers, side: 1 | -1): number {
 
 const quantiles = new Map<string, number>()
 
-/** Two-sided Student t quantile, t(1 − alpha/2, dof). Throws RangeError when alpha or dof is out of range. */
+/**
+ * Two-sided Student t quantile, t(1 − alpha/2, dof); NaN for NaN, as with any other function: the block is refused then.
+ * Throws RangeError when alpha or dof is out of range.
+ */
 export function studentT(alpha: number, dof: number): number {
+  if (Number.isNaN(alpha) || Number.isNaN(dof)) return Number.NaN
   const key = `${alpha}/${dof}`
   const known = quantiles.get(key)
   if (known !== undefined) return known

@@ -2,6 +2,7 @@ import { fitCompared } from '../formulas/fit-compared.js'
 import type { OtherFit, RunFits } from '../record/index.js'
 import { type Block, byRule, Calculation } from '../sheet/index.js'
 import type { WorkedRun, WorkedTest } from '../work/worked-test.js'
+import { refuseBeyondMeasure } from './refuse-beyond-measure.js'
 import type { WorkedFits } from './worked-uncertainty.js'
 
 /** The official fit of a run with the other two beside it, all before the correction to reference air. */
@@ -19,7 +20,7 @@ export function assembleFits(test: WorkedTest, { run, organic, bothErrors }: Wor
 function compared(fit: OtherFit['fit'], { curve }: WorkedRun, other: Block): OtherFit {
   const calculation = new Calculation()
   const at = (pressure: number) =>
-    calculation.add(`at${pressure}`, 'compared', fitCompared, {
+    calculation.add(`at${pressure}`, `Fits compared at ${pressure} Pa`, fitCompared, {
       dp_r: byRule(pressure, 'reference pressure'),
       n: curve.ref('n'),
       lnC: curve.ref('lnC'),
@@ -27,6 +28,7 @@ function compared(fit: OtherFit['fit'], { curve }: WorkedRun, other: Block): Oth
       lnC_o: other.ref('lnC'),
     })
   const [fifty, four] = [at(50), at(4)]
+  refuseBeyondMeasure([fifty, four])
   return {
     fit,
     exponent: other.value('n'),

@@ -7,6 +7,7 @@ import { basisOf, unitOf } from '../work/definite-target.js'
 import type { AtPressure, WorkedCriterion, WorkedTest } from '../work/worked-test.js'
 import { rateRows, type SharedUncertainty } from './budget-rows.js'
 import { UncertaintyReader } from './inputs.js'
+import { refuseBeyondMeasure } from './refuse-beyond-measure.js'
 import {
   airSensitivities,
   type RunUncertainty,
@@ -32,6 +33,7 @@ const symbols = { q: 'q_pr', n: 'n_pr', qE: 'q_E', qF: 'q_F', area: 'A_L' } as c
 /** Works out budgets, decisions and further fits of a test, as blocks behind its own. */
 export function workUncertainty(record: TestRecord, method: Method, test: WorkedTest): WorkedUncertainty {
   const { calculation } = test
+  const before = calculation.blocks.length
   const reader = new UncertaintyReader(calculation, record)
   const speed = reader.wind()
   const wind = calculation.add('uncertainty.wind', 'Uncertainty from wind', windUncertainty, {
@@ -67,10 +69,12 @@ export function workUncertainty(record: TestRecord, method: Method, test: Worked
       })
     return budget ? [workDecision(calculation, reader, criterion, budget, i)] : []
   })
+  const fits = runs.map((run) => workFits(calculation, run))
+  refuseBeyondMeasure(calculation.blocks.slice(before))
   return {
     budgets: [...budgets, ...decisions.flatMap(({ budget }) => (budgets.includes(budget) ? [] : [budget]))],
     decisions,
-    fits: runs.map((run) => workFits(calculation, run)),
+    fits,
     runs,
     defaults: [...reader.defaults.values()],
     windAssumed: speed.origin.kind === 'assumed',

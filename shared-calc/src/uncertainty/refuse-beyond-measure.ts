@@ -1,0 +1,17 @@
+import { InputError } from '../problem.js'
+import type { Block } from '../sheet/index.js'
+
+/**
+ * Readings may lie so near to zero that an interval about them leaves the numbers: nothing can be said of such a test.
+ * @throws InputError when a block holds what is no finite number
+ */
+export function refuseBeyondMeasure(blocks: readonly Block[]): void {
+  const beyond = blocks.find((block) => !block.isFinite())
+  if (!beyond) return
+  throw new InputError([
+    {
+      path: 'runs',
+      message: `${beyond.title}: beyond all measure; pressures or flows lie too close to zero for their uncertainty, or far off any curve: check them`,
+    },
+  ])
+}
