@@ -10,6 +10,7 @@ import { EXPECTED_EXPONENTS } from '../plan/choices.js'
 import { RECORD_FORMAT, type Run, type TestRecord } from '../record/index.js'
 import { assumed, type Block, bindBySymbol, byRule, Calculation, columnFromRecord } from '../sheet/index.js'
 import { workAir } from '../work/air.js'
+import { refuseWrongSide } from '../work/curve-faults.js'
 import { workFlows } from '../work/device-flow.js'
 import { loggedSign, type RunSurroundings, workRun } from '../work/run.js'
 import { ASSUMED_EXPONENT, type UnfinishedTest } from '../work/running-estimate.js'
@@ -77,7 +78,7 @@ export interface AssumedRun {
   readonly error: Block
 }
 
-/** Puts a curve of the assumed exponent through the mean of the readings. */
+/** Puts a curve of the assumed exponent through the mean of the readings. Throws InputError for a reading on the wrong side of zero. */
 export function assumeRun({ calculation, record, indoor, outdoor }: RunSurroundings, run: Run): AssumedRun {
   const blowingOut = run.direction === 'depressurisation'
   const [inDevice, inLeaks] = (blowingOut ? [indoor, outdoor] : [outdoor, indoor]).map((air) =>
@@ -106,6 +107,7 @@ export function assumeRun({ calculation, record, indoor, outdoor }: RunSurroundi
     rho_d: inDevice,
     rho_x: inLeaks,
   })
+  refuseWrongSide(curve, run, path)
   const n_a = assumed(ASSUMED_EXPONENT, 'assumed-exponent')
   const line = calculation.add('run1.assumed', 'assumed exponent', assumedExponentCurve, {
     xbar: curve.ref('xbar'),
