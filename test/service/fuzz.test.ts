@@ -1,71 +1,12 @@
-import { randomInt } from 'node:crypto'
-import { Agent, request } from 'node:http'
 import { Evaluation } from '@draughtbook/shared-calc'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { createApp } from '../../service/src/app'
-import { ProblemBody } from '../../service/src/http/problem-body'
 import { bodiesAround, recordBodies } from './support/arbitrary-bodies'
 import { folder } from './support/command-line'
+import { batches, expectOrderly, seed, sender } from './support/fuzzing'
 import { listen } from './support/listen'
 import { settings } from './support/settings'
-
-/** Set FUZZ_SEED to repeat a run. */
-const seed = Number(process.env.FUZZ_SEED ?? randomInt(2 ** 31))
-console.log(`fuzz seed ${seed}`)
-
-/** Bodies of one property run; they go out together. */
-const BATCH = 50
-const batches = (bodies: fc.Arbitrary<string | Uint8Array>) =>
-  fc.array(bodies, { minLength: BATCH, maxLength: BATCH, size: 'max' })
-
-interface Sent {
-  body: string | Uint8Array
-  status: number
-  type: string
-  text: string
-}
-
-function sender(base: string) {
-  const agent = new Agent({ keepAlive: true, maxSockets: 16 })
-  const { hostname, port } = new URL(base)
-  return (method: string, path: string, body: string | Uint8Array, headers: Record<string, string> = {}) =>
-    new Promise<Sent>((resolve, reject) => {
-      const options = { agent, hostname, port, method, path }
-      const sent = request(
-        { ...options, headers: { 'content-type': 'application/json', ...headers } },
-        (answer) => {
-          let text = ''
-          answer.setEncoding('utf8').on('data', (chunk) => {
-            text += chunk
-          })
-          answer.on('end', () =>
-            resolve({
-              body,
-              status: answer.statusCode ?? 0,
-              type: String(answer.headers['content-type']),
-              text,
-            }),
-          )
-        },
-      )
-      sent.on('error', reject).end(body)
-    })
-}
-
-/** Either a good answer, or a problem that says what is wrong: nothing in between, and never a fault of ours. */
-function expectOrderly({ body, status, type, text }: Sent, good: (json: unknown) => boolean): void {
-  if (status === 200 || status === 201) {
-    if (!good(JSON.parse(text))) throw new Error(`a wrong answer for ${body}: ${text.slice(0, 500)}`)
-    return
-  }
-  if (status >= 500 || !type.startsWith('application/problem+json'))
-    throw new Error(`${status} for ${body}: ${text.slice(0, 500)}`)
-  const problem = ProblemBody.parse(JSON.parse(text))
-  if (status === 422 || status === 400)
-    if (!problem.errors?.every(({ message }) => message.length > 3))
-      throw new Error(`no reason given for ${body}: ${text}`)
-}
 
 describe('no body gets a 5xx', () => {
   it('from /v1/evaluations (18,000 cases); what is answered fits the schema of an evaluation', async () => {

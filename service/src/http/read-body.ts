@@ -1,6 +1,7 @@
 import express, { type Request, type RequestHandler } from 'express'
 import { JsonError, readJson } from '../json/read-json.js'
 import { HttpFault } from './http-fault.js'
+import { inTurn } from './in-turn.js'
 
 /** Largest JSON body: a record with 2 × 1000 readings and all its texts stays below a third of it. */
 export const JSON_BYTES = 1024 * 1024
@@ -8,7 +9,7 @@ export const JSON_BYTES = 1024 * 1024
 /** Takes a JSON body as bytes. Throws 415 for any other type, 413 for more than {@link JSON_BYTES}. */
 export function jsonBytes(limit = JSON_BYTES): RequestHandler[] {
   // Compressed bodies are refused: they save nothing at this size, and unpack to any size.
-  return [requireType('application/json'), express.raw({ type: () => true, limit, inflate: false })]
+  return [requireType('application/json'), express.raw({ type: () => true, limit, inflate: false }), inTurn]
 }
 
 function requireType(wanted: string): RequestHandler {

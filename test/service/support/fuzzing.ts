@@ -1,0 +1,62 @@
+import { randomInt } from 'node:crypto'
+import { Agent, request } from 'node:http'
+import fc from 'fast-check'
+import { ProblemBody } from '../../../service/src/http/problem-body'
+
+/** Set FUZZ_SEED to repeat a run. */
+export const seed = Number(process.env.FUZZ_SEED ?? randomInt(2 ** 31))
+console.log(`fuzz seed ${seed}`)
+
+/** Bodies of one property run; they go out together. */
+const BATCH = 50
+export const batches = (bodies: fc.Arbitrary<string | Uint8Array>) =>
+  fc.array(bodies, { minLength: BATCH, maxLength: BATCH, size: 'max' })
+
+export interface Sent {
+  body: string | Uint8Array
+  status: number
+  type: string
+  text: string
+}
+
+/** Sends bodies to a service over a few kept connections. */
+export function sender(base: string) {
+  const agent = new Agent({ keepAlive: true, maxSockets: 16 })
+  const { hostname, port } = new URL(base)
+  return (method: string, path: string, body: string | Uint8Array, headers: Record<string, string> = {}) =>
+    new Promise<Sent>((resolve, reject) => {
+      const options = { agent, hostname, port, method, path }
+      const sent = request(
+        { ...options, headers: { 'content-type': 'application/json', ...headers } },
+        (answer) => {
+          let text = ''
+          answer.setEncoding('utf8').on('data', (chunk) => {
+            text += chunk
+          })
+          answer.on('end', () =>
+            resolve({
+              body,
+              status: answer.statusCode ?? 0,
+              type: String(answer.headers['content-type']),
+              text,
+            }),
+          )
+        },
+      )
+      sent.on('error', reject).end(body)
+    })
+}
+
+/** Either a good answer, or a problem that says what is wrong: nothing in between, and never a fault of ours. */
+export function expectOrderly({ body, status, type, text }: Sent, good: (json: unknown) => boolean): void {
+  if (status === 200 || status === 201) {
+    if (!good(JSON.parse(text))) throw new Error(`a wrong answer for ${body}: ${text.slice(0, 500)}`)
+    return
+  }
+  if (status >= 500 || !type.startsWith('application/problem+json'))
+    throw new Error(`${status} for ${body}: ${text.slice(0, 500)}`)
+  const problem = ProblemBody.parse(JSON.parse(text))
+  if (status === 422 || status === 400)
+    if (!problem.errors?.every(({ message }) => message.length > 3))
+      throw new Error(`no reason given for ${body}: ${text}`)
+}
