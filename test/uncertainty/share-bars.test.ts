@@ -11,10 +11,12 @@ const bars = [
 
 describe('the bars of an uncertainty budget', () => {
   const svg = shareBars(bars, 400)
-  const widths = [...svg.matchAll(/<rect class="bar (\w+)"[^>]* width="([\d.]+)"/g)].map(([, scope, width]) => ({
-    scope,
-    width: Number(width),
-  }))
+  const widths = [...svg.matchAll(/<rect class="bar (\w+)"[^>]* width="([\d.]+)"/g)].map(
+    ([, scope, width]) => ({
+      scope,
+      width: Number(width),
+    }),
+  )
 
   it('stand largest first, as long as their shares, in the look of what they are', () => {
     expect(widths.map(({ scope }) => scope)).toEqual(['shared', 'shared', 'run', 'shared'])
@@ -29,6 +31,8 @@ describe('the bars of an uncertainty budget', () => {
   it('escape what they are given and tell it in words to those who do not see it', () => {
     expect(svg).toContain('wind &amp; gusts')
     expect(svg).not.toContain('wind & gusts')
-    expect(svg).toMatch(/role="img" aria-label="Share of each cause: flow calibration 65 %; wind &amp; gusts 30 %/)
+    expect(svg).toMatch(
+      /role="img" aria-label="Share of each cause: flow calibration 65 %; wind &amp; gusts 30 %/,
+    )
   })
 })

@@ -1,59 +1,70 @@
 import type { Block } from '../sheet/index.js'
 import type { RunUncertainty } from '../uncertainty/run-sensitivity.js'
+import { BATCH } from './batch-value.js'
 import type { Random } from './random.js'
 import type { Handle, Replay } from './replay.js'
 
-/** What all runs of a test share in one draw. */
-export interface SharedDraw {
-  /** Logarithm of the error of the flow calibration. */
-  flow: number
+/** What all runs of a test share, one value a draw. */
+export interface SharedDraws {
+  /** Relative error of the flow calibration. */
+  readonly flow: Float64Array
   /** Relative error of the span of the gauge. */
-  span: number
+  readonly span: Float64Array
   /** Shift of the mean pressure round the envelope, Pa (inside − outside). */
-  windShift: number
+  readonly windShift: Float64Array
   /** Its variance round the envelope, Pa². */
-  windVariance: number
+  readonly windVariance: Float64Array
 }
 
-/** Changes the readings of one run by one draw. */
-export type PerturbRun = (shared: SharedDraw, random: Random) => void
+/** Fills the readings of one run for a batch of draws. */
+export type PerturbRun = (shared: SharedDraws, random: Random) => void
 
 /**
  * Prepares the errors of one run: its zero-flow pressure and the scatter of its readings, with what is shared.
  * Scatter is drawn as the budget counts it: as found by the fit, or as expected, whichever is larger at 50 Pa.
  */
-export function perturbRun(
-  replay: Replay,
-  { run, zeroFlow, readings, flowReading, sensitivityAt }: RunUncertainty,
-): PerturbRun {
+export function perturbRun(replay: Replay, uncertainty: RunUncertainty): PerturbRun {
+  const { run, zeroFlow, readings, flowReading, sensitivityAt } = uncertainty
   const { curve } = run
   const sensitivity = sensitivityAt(SCATTER_JUDGED_AT_Pa)
   const found = sensitivity.value('u_s') > sensitivity.value('u_b')
-  const rows = curve.rows
   const n = curve.value('n')
   const sign = curve.value('sign')
   const zero = curve.value('dp_0')
   const u_0 = zeroFlow.value('u_0')
   const direction = run.direction === 'depressurisation' ? -1 : 1
-  const dp = curve.column('dp')
-  const u_x = readings.column('u_x')
-  const u_y = flowReading.value
-  const s_e = sensitivity.value('s_e')
   const weight = curve.has('w') ? curve.column('w') : undefined
-  const pressures = Array.from({ length: rows }, (_, row) => replay.handle(curve.id, 'dp_m', row))
-  const flows = Array.from({ length: rows }, (_, row) => flowHandles(replay, curve, row))
-  return (shared, random) => {
-    const offset = -sign * u_0 * random.normal() + direction * shared.windShift
-    const scale = 1 + shared.span
-    for (let row = 0; row < rows; row += 1) {
-      const induced = dp[row] as number
-      const noise = found ? 0 : (u_x[row] as number) * random.normal()
-      const pressure = induced * (scale + noise) + offset
-      pressures[row]?.set(zero + sign * pressure)
-      const scatter = found ? s_e / Math.sqrt(weight ? (weight[row] as number) : 1) : u_y
-      const spread = (n * (n - 1) * shared.windVariance) / (2 * induced * induced)
-      const factor = Math.exp(shared.flow + spread + scatter * random.normal())
-      for (const handle of flows[row] as readonly Handle[]) handle.set(handle.nominal * factor)
+  const s_e = sensitivity.value('s_e')
+  const rows = Array.from(curve.column('dp'), (induced, row) => ({
+    induced,
+    pressure: replay.handle(curve.id, 'dp_m', row)?.draws,
+    flows: flowHandles(replay, curve, row),
+    pressureNoise: found ? 0 : (readings.column('u_x')[row] as number),
+    flowNoise: found ? s_e / Math.sqrt(weight?.[row] ?? 1) : flowReading.value,
+    spread: (n * (n - 1)) / (2 * induced * induced),
+  }))
+  const offset = new Float64Array(BATCH)
+  const factor = new Float64Array(BATCH)
+  return ({ flow, span, windShift, windVariance }, { normal }) => {
+    for (let i = 0; i < BATCH; i += 1)
+      offset[i] = direction * (windShift[i] as number) - sign * u_0 * normal()
+    for (const { induced, pressure, flows, pressureNoise, flowNoise, spread } of rows) {
+      if (pressure) {
+        const base = zero + sign * induced
+        const scale = sign * induced
+        for (let i = 0; i < BATCH; i += 1)
+          pressure[i] = base + scale * (span[i] as number) + sign * (offset[i] as number)
+        if (pressureNoise > 0) {
+          const noise = scale * pressureNoise
+          for (let i = 0; i < BATCH; i += 1) pressure[i] = (pressure[i] as number) + noise * normal()
+        }
+      }
+      for (let i = 0; i < BATCH; i += 1)
+        factor[i] = Math.exp(
+          (flow[i] as number) + spread * (windVariance[i] as number) + flowNoise * normal(),
+        )
+      for (const { nominal, draws } of flows)
+        for (let i = 0; i < BATCH; i += 1) draws[i] = nominal * (factor[i] as number)
     }
   }
 }

@@ -1,4 +1,5 @@
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus'
+import { LAYERS, layerEdges, layerHeights, TAIL } from './normal-layers.js'
 
 /** Seeded random numbers: the same seed gives the same draws on every machine. */
 export interface Random {
@@ -8,28 +9,34 @@ export interface Random {
   readonly normal: () => number
 }
 
-/** Random numbers from a whole-number seed. Normal ones by Marsaglia's polar method. */
+const TO_SHARE = 2 ** -32
+/** The 25 bits above those that choose the layer, as a share from −1 to 1. */
+const TO_SIGNED = 2 ** -24
+
+/** Random numbers from a whole-number seed; normal ones by layers under the curve (Marsaglia and Tsang 2000). */
 export function randomFrom(seed: number): Random {
   const generator = xoroshiro128plus(seed)
-  const uniform = () => ((generator.next() >>> 0) + 0.5) / 4_294_967_296
-  let spare = Number.NaN
-  const normal = () => {
-    if (!Number.isNaN(spare)) {
-      const value = spare
-      spare = Number.NaN
-      return value
+  const uniform = () => ((generator.next() >>> 0) + 0.5) * TO_SHARE
+  const normal = (): number => {
+    for (;;) {
+      const bits = generator.next()
+      const layer = bits & (LAYERS - 1)
+      const share = ((bits >> 7) + 0.5) * TO_SIGNED
+      const x = share * (layerEdges[layer] as number)
+      // Nearly always: the point lies under the curve in the whole height of its layer.
+      if (Math.abs(x) < (layerEdges[layer + 1] as number)) return x
+      if (layer === 0) return Math.sign(share) * tail(uniform)
+      const [low, high] = [layerHeights[layer] as number, layerHeights[layer + 1] as number]
+      if (low + uniform() * (high - low) < Math.exp(-0.5 * x * x)) return x
     }
-    let u = 0
-    let v = 0
-    let s = 0
-    do {
-      u = 2 * uniform() - 1
-      v = 2 * uniform() - 1
-      s = u * u + v * v
-    } while (s >= 1 || s === 0)
-    const factor = Math.sqrt((-2 * Math.log(s)) / s)
-    spare = v * factor
-    return u * factor
   }
   return { uniform, normal }
+}
+
+/** A normal number beyond the last layer (Marsaglia 1964). */
+function tail(uniform: () => number): number {
+  for (;;) {
+    const x = -Math.log(uniform()) / TAIL
+    if (-2 * Math.log(uniform()) > x * x) return TAIL + x
+  }
 }

@@ -5,54 +5,38 @@ import {
   type Given,
   neededSteps,
   type Origin,
-  type Step,
 } from '../sheet/index.js'
+import { BATCH, type Batch, type BatchColumn, layOut, Program } from './batch-value.js'
 
-/** A place in the replay that can be changed from draw to draw. */
+/** A place in the replay that changes from draw to draw. */
 export interface Handle {
   /** Value as it was worked out. */
   readonly nominal: number
-  readonly set: (value: number) => void
+  /** One value a draw of the batch; to be filled before each run. */
+  readonly draws: Float64Array
 }
 
-interface Frame {
-  readonly scalars: number[]
-  readonly columns: Float64Array[]
-  readonly rows: number
-}
-
-interface Stage {
-  readonly block: Block
-  readonly frame: Frame
-  readonly steps: readonly Step[]
-  /** What is taken from other blocks before the steps are run, by the place it goes to. */
-  readonly copies: Map<string, () => void>
-}
-
-/** A figure to read off after each round: a scalar of a block. */
+/** A figure to read off after each run: a scalar of a block. */
 export interface Output {
   readonly block: string
   readonly symbol: string
 }
 
 /**
- * A calculation made ready to be run again and again with other inputs, through the very formulas it was worked out
- * with: only the blocks and steps that lead from the changed inputs to the outputs are run.
+ * A calculation made ready to be run again and again with other inputs, {@link BATCH} draws at a time, through the very
+ * formulas it was worked out with. First every place that will change is asked for, then it is run.
  */
 export class Replay {
-  private readonly stages = new Map<string, Stage>()
-  private readonly order: Stage[] = []
-  private readonly wanted = new Map<string, Set<string>>()
+  private readonly handles = new Map<string, Handle>()
+  private readonly laidOut = new Map<string, Batch | BatchColumn>()
+  private readonly program = new Program()
+  private readonly wanted: ReadonlyMap<string, ReadonlySet<string>>
 
   constructor(
     private readonly calculation: Calculation,
-    private readonly outputs: readonly Output[],
+    outputs: readonly Output[],
   ) {
-    this.want()
-    for (const block of calculation.blocks) {
-      const symbols = this.wanted.get(block.id)
-      if (symbols) this.addStage(block, symbols)
-    }
+    this.wanted = wantedSymbols(calculation, outputs)
   }
 
   /** A block of the calculation that is replayed. */
@@ -61,147 +45,103 @@ export class Replay {
   }
 
   /**
-   * An input of a block, in one row where it is a column; from now on it takes what it is set to, not what another
+   * An input of a block, in one row where it is a column; it takes what its draws are filled with, not what another
    * block works out. Undefined where the outputs do not depend on it.
    */
-  handle(block: string, symbol: string, row?: number): Handle | undefined {
-    const stage = this.stages.get(block)
-    const slot = stage?.block.chapter.slots.get(symbol)
-    if (!stage || !slot) return undefined
-    const { scalars, columns } = stage.frame
-    stage.copies.delete(row === undefined ? `${slot.index}` : `${slot.index}/${row}`)
-    if (row === undefined)
-      return {
-        nominal: scalars[slot.index] as number,
-        set: (value) => {
-          scalars[slot.index] = value
-        },
-      }
-    const column = columns[slot.index] as Float64Array
-    return {
-      nominal: column[row] as number,
-      set: (value) => {
-        column[row] = value
-      },
-    }
+  handle(id: string, symbol: string, row?: number): Handle | undefined {
+    const block = this.calculation.find(id)
+    const given = block?.bindings[symbol]
+    if (!block || given === undefined || !this.wanted.get(id)?.has(symbol)) return undefined
+    const key = keyOf(id, symbol, row)
+    const known = this.handles.get(key)
+    if (known) return known
+    const nominal = 'values' in given ? given.values[row ?? 0] : given.value
+    if (nominal === undefined) return undefined
+    const handle = { nominal, draws: new Float64Array(BATCH).fill(nominal) }
+    this.handles.set(key, handle)
+    return handle
   }
 
-  /** Works the outputs out again from what the handles were set to. */
+  /** Reads an output of each draw after a run. Asking for the first lays the work out: no handle can follow. */
+  reader({ block, symbol }: Output): Batch {
+    const value = this.symbol(block, symbol)
+    if (Array.isArray(value)) throw new RangeError(`${symbol} of ${block} is a column`)
+    return value as Batch
+  }
+
+  /** Works the outputs out again from what the handles were filled with. */
   run(): void {
-    for (const { copies, steps, frame } of this.order) {
-      for (const copy of copies.values()) copy()
-      for (const { rows, slot, closure } of steps) {
-        if (rows) {
-          const column = frame.columns[slot] as Float64Array
-          for (let row = 0; row < frame.rows; row += 1) column[row] = closure(frame, row)
-        } else frame.scalars[slot] = closure(frame, 0)
-      }
-    }
+    for (const loop of this.program.loops) loop()
   }
 
-  /** Reads an output after {@link run}. */
-  reader({ block, symbol }: Output): () => number {
-    const stage = this.stages.get(block)
-    const slot = stage?.block.chapter.slots.get(symbol)
-    if (!stage || !slot) throw new RangeError(`replay does not work out ${symbol} of ${block}`)
-    const { scalars } = stage.frame
-    return () => scalars[slot.index] as number
+  private symbol(id: string, symbol: string): Batch | BatchColumn {
+    const key = keyOf(id, symbol)
+    const known = this.laidOut.get(key)
+    if (known !== undefined) return known
+    const block = this.calculation.get(id)
+    const step = block.chapter.steps.find((candidate) => candidate.symbol === symbol)
+    const value = step
+      ? layOut(step.tree, (used) => this.symbol(id, used), this.program)
+      : this.input(block, symbol)
+    this.laidOut.set(key, value)
+    return value
   }
 
-  /** Which symbols of which blocks the outputs need, followed back through the origins of the inputs. */
-  private want(): void {
-    const open = this.outputs.map(({ block, symbol }) => ({ block, symbol }))
-    for (let next = open.pop(); next; next = open.pop()) {
-      const known = this.wanted.get(next.block) ?? new Set<string>()
-      if (known.has(next.symbol)) continue
-      known.add(next.symbol)
-      this.wanted.set(next.block, known)
-      const block = this.calculation.get(next.block)
-      for (const origin of originsOf(block, known))
+  private input(block: Block, symbol: string): Batch | BatchColumn {
+    const given = block.bindings[symbol]
+    if (given === undefined) return block.value(symbol)
+    if ('values' in given) return this.column(block, symbol, given)
+    return this.handles.get(keyOf(block.id, symbol))?.draws ?? this.from(given.origin) ?? given.value
+  }
+
+  private column(block: Block, symbol: string, { values, origin }: Column): BatchColumn {
+    return Array.from(
+      values,
+      (value, row) =>
+        this.handles.get(keyOf(block.id, symbol, row))?.draws ?? this.from(origin(row)) ?? value,
+    )
+  }
+
+  private from(origin: Origin): Batch | undefined {
+    if (origin.kind !== 'block') return undefined
+    const value = this.symbol(origin.block, origin.symbol)
+    return Array.isArray(value) ? (value[origin.row ?? 0] as Batch) : (value as Batch)
+  }
+}
+
+const keyOf = (block: string, symbol: string, row?: number): string =>
+  row === undefined ? `${block}|${symbol}` : `${block}|${symbol}|${row}`
+
+/** Which symbols of which blocks the outputs need, followed back through the origins of the inputs. */
+function wantedSymbols(calculation: Calculation, outputs: readonly Output[]): Map<string, Set<string>> {
+  const wanted = new Map<string, Set<string>>()
+  const open = [...outputs]
+  for (let next = open.pop(); next; next = open.pop()) {
+    const known = wanted.get(next.block) ?? new Set<string>()
+    wanted.set(next.block, known)
+    if (known.has(next.symbol)) continue
+    const block = calculation.get(next.block)
+    for (const { symbol, given } of inputsOf(block, next.symbol)) {
+      known.add(symbol)
+      for (const origin of originsOf(given))
         if (origin.kind === 'block') open.push({ block: origin.block, symbol: origin.symbol })
     }
+    known.add(next.symbol)
   }
-
-  private addStage(block: Block, symbols: ReadonlySet<string>): void {
-    const { chapter, rows, bindings } = block
-    const frame: Frame = { scalars: [], columns: [], rows }
-    const copies = new Map<string, () => void>()
-    for (const { value } of chapter.constants) frame.scalars.push(value)
-    const steps = neededSteps(chapter, symbols)
-    const used = new Set(steps.flatMap((step) => [...step.uses]))
-    for (const { symbol } of chapter.inputs) {
-      const given = bindings[symbol]
-      if (given === undefined) continue
-      if ('values' in given)
-        frame.columns.push(this.column(given, used.has(symbol), frame.columns.length, copies))
-      else this.scalar(given, used.has(symbol), frame.scalars, copies)
-    }
-    for (const step of chapter.steps)
-      if (step.rows) frame.columns.push(Float64Array.from(block.column(step.symbol)))
-      else frame.scalars.push(block.value(step.symbol))
-    const stage = { block, frame, steps, copies }
-    this.stages.set(block.id, stage)
-    this.order.push(stage)
-  }
-
-  private scalar(given: Given, used: boolean, scalars: number[], copies: Map<string, () => void>): void {
-    const index = scalars.push(given.value) - 1
-    const source = used ? this.source(given.origin) : undefined
-    if (!source) return
-    const { list, at } = source
-    copies.set(`${index}`, () => {
-      scalars[index] = list[at] as number
-    })
-  }
-
-  /** A whole column of one block is shared, not copied; a column put together from several is copied row by row. */
-  private column(given: Column, used: boolean, place: number, copies: Map<string, () => void>): Float64Array {
-    const { values, origin } = given
-    const whole = used ? this.wholeColumn(given) : undefined
-    if (whole) return whole
-    const column = Float64Array.from(values)
-    if (!used) return column
-    for (let row = 0; row < column.length; row += 1) {
-      const source = this.source(origin(row))
-      if (!source) continue
-      const { list, at } = source
-      copies.set(`${place}/${row}`, () => {
-        column[row] = list[at] as number
-      })
-    }
-    return column
-  }
-
-  private wholeColumn({ values, origin }: Column): Float64Array | undefined {
-    const first = values.length > 0 ? origin(0) : undefined
-    if (first?.kind !== 'block') return undefined
-    for (let row = 0; row < values.length; row += 1) {
-      const at = origin(row)
-      if (at.kind !== 'block' || at.block !== first.block || at.symbol !== first.symbol || at.row !== row)
-        return undefined
-    }
-    const stage = this.stages.get(first.block)
-    const slot = stage?.block.chapter.slots.get(first.symbol)
-    return slot?.rows && stage?.frame.rows === values.length ? stage.frame.columns[slot.index] : undefined
-  }
-
-  private source(origin: Origin): { list: number[] | Float64Array; at: number } | undefined {
-    if (origin.kind !== 'block') return undefined
-    const stage = this.stages.get(origin.block)
-    const slot = stage?.block.chapter.slots.get(origin.symbol)
-    if (!stage || !slot) return undefined
-    if (!slot.rows) return { list: stage.frame.scalars, at: slot.index }
-    return { list: stage.frame.columns[slot.index] as Float64Array, at: origin.row ?? 0 }
-  }
+  return wanted
 }
 
-/** Where the inputs come from that the symbols of a block need. */
-function originsOf(block: Block, symbols: ReadonlySet<string>): Origin[] {
-  const used = new Set(neededSteps(block.chapter, symbols).flatMap((step) => [...step.uses]))
-  return [...used, ...symbols].flatMap((symbol) => {
-    const given = block.bindings[symbol]
-    if (given === undefined) return []
-    if ('value' in given) return [given.origin]
-    return Array.from(given.values, (_, row) => given.origin(row))
+/** The inputs that one symbol of a block needs. */
+function inputsOf(block: Block, symbol: string): { symbol: string; given: Given | Column }[] {
+  const used = new Set([
+    symbol,
+    ...neededSteps(block.chapter, new Set([symbol])).flatMap((step) => [...step.uses]),
+  ])
+  return [...used].flatMap((name) => {
+    const given = block.bindings[name]
+    return given === undefined ? [] : [{ symbol: name, given }]
   })
 }
+
+const originsOf = (given: Given | Column): Origin[] =>
+  'value' in given ? [given.origin] : Array.from(given.values, (_, row) => given.origin(row))

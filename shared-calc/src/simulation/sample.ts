@@ -1,3 +1,5 @@
+import { select } from './select.js'
+
 export interface SampleSummary {
   readonly draws: number
   readonly mean: number
@@ -34,11 +36,12 @@ export class Sample {
     return within / this.count
   }
 
+  /** Sums the draws up; they are rearranged, none is lost. */
   summary(): SampleSummary {
-    const values = this.values.subarray(0, this.count).slice().sort()
-    const [mean, deviation] = spread(values)
-    const [, relative] = spread(values.map(Math.log))
-    const at = (share: number) => values[Math.round(share * (values.length - 1))] ?? Number.NaN
+    const values = this.values.subarray(0, this.count)
+    const [mean, deviation] = spread(values, (value) => value)
+    const [, relative] = spread(values, Math.log)
+    const at = (share: number) => select(values, Math.round(share * (values.length - 1))) ?? Number.NaN
     return {
       draws: this.count + this.failed,
       mean,
@@ -50,11 +53,16 @@ export class Sample {
   }
 }
 
-function spread(values: Float64Array): [mean: number, deviation: number] {
+/** Mean and standard deviation of a function of the values, in one pass round the first of them. */
+function spread(values: Float64Array, of: (value: number) => number): [mean: number, deviation: number] {
+  const origin = of(values[0] ?? Number.NaN)
   let sum = 0
-  for (const value of values) sum += value
-  const mean = sum / values.length
   let squares = 0
-  for (const value of values) squares += (value - mean) ** 2
-  return [mean, Math.sqrt(squares / (values.length - 1))]
+  for (let i = 0; i < values.length; i += 1) {
+    const off = of(values[i] as number) - origin
+    sum += off
+    squares += off * off
+  }
+  const mean = sum / values.length
+  return [origin + mean, Math.sqrt((squares - sum * mean) / (values.length - 1))]
 }
