@@ -65,4 +65,28 @@ describe('content security', () => {
     await page.getByText('Excel has not answered yet').waitFor({ timeout: 9000 })
     expect(await page.getByRole('button', { name: 'Go on without Excel' }).count()).toBe(1)
   })
+
+  it('pane.html takes an answer of Excel that comes late, but not over the plain page once that is chosen', async () => {
+    const context = await world.browser.newContext()
+    const page = await context.newPage()
+    await page.route('https://appsforoffice.microsoft.com/**', (route) =>
+      route.fulfill({
+        contentType: 'text/javascript',
+        body: `window.CustomFunctions = { associate: () => {} }
+          window.Office = { onReady: () => new Promise((answer) => { window.answer = () => answer({ host: 'Excel' }) }),
+            context: { requirements: { isSetSupported: () => false } } }`,
+      }),
+    )
+    const answer = () => page.evaluate(() => (window as unknown as { answer: () => void }).answer())
+    await page.goto(new URL('pane.html', world.base).href)
+    await page.getByText('Excel has not answered yet').waitFor({ timeout: 9000 })
+    await answer()
+    await page.getByText('This Excel is too old for the pane').waitFor()
+    await page.reload()
+    await page.getByRole('button', { name: 'Go on without Excel' }).click()
+    await page.getByRole('button', { name: 'Open a test log' }).waitFor()
+    await answer()
+    await page.waitForTimeout(300)
+    expect(await page.getByRole('button', { name: 'Open a test log' }).count()).toBe(1)
+  })
 })

@@ -3,29 +3,13 @@ export type ExcelAnswer = { excel: true } | { excel: false; why: string }
 
 /**
  * Waits for office.js to load and to name its host. It may do neither (a blocked address, a page opened outside
- * Excel with a left-over hint), so the caller shows what is waited for and may give up after `limit_ms`.
+ * Excel with a left-over hint): the caller shows what is waited for, and does not rely on an answer.
  */
-export function waitForExcel(
-  limit_ms: number,
-  page: Window & typeof globalThis = window,
-): Promise<ExcelAnswer> {
+export function waitForExcel(page: Window & typeof globalThis = window): Promise<ExcelAnswer> {
   return new Promise((resolve) => {
-    const stop = page.setTimeout(
-      () =>
-        resolve({
-          excel: false,
-          // A script that failed before this code ran leaves no trace but its absence.
-          why: typeof Office === 'undefined' ? 'Office.js could not be loaded' : 'Excel has not answered yet',
-        }),
-      limit_ms,
-    )
-    const answer = (result: ExcelAnswer): void => {
-      page.clearTimeout(stop)
-      resolve(result)
-    }
     const ask = (): void => {
       void Office.onReady().then(({ host }) =>
-        answer(
+        resolve(
           String(host) === 'Excel'
             ? { excel: true }
             : { excel: false, why: 'This page is not open inside Excel' },
@@ -34,8 +18,14 @@ export function waitForExcel(
     }
     if (typeof Office !== 'undefined') return ask()
     const script = page.document.getElementById('office-js')
-    if (!script) return answer({ excel: false, why: 'This page does not load Office.js' })
+    if (!script) return resolve({ excel: false, why: 'This page does not load Office.js' })
     script.addEventListener('load', ask)
-    script.addEventListener('error', () => answer({ excel: false, why: 'Office.js could not be loaded' }))
+    script.addEventListener('error', () => resolve({ excel: false, why: NOT_LOADED }))
   })
 }
+
+const NOT_LOADED = 'Office.js could not be loaded'
+
+/** Why there is no answer yet. A script that failed before this code ran leaves no trace but its absence. */
+export const noAnswerYet = (): string =>
+  typeof Office === 'undefined' ? NOT_LOADED : 'Excel has not answered yet'

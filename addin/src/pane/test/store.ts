@@ -50,6 +50,8 @@ export class TestStore {
   readonly #listeners = new Set<() => void>()
   #grid: { references: string; grid: Grid } | undefined
   #run = 0
+  /** Rises with every change of the workbook's cells. */
+  #edition = 0
   #asking: AbortController | undefined
   #askTimer: ReturnType<typeof setTimeout> | undefined
   #saveTimer: ReturnType<typeof setTimeout> | undefined
@@ -70,8 +72,9 @@ export class TestStore {
 
   /** Follows the workbook's cells and takes up what was kept with it; in this order, so that no edit goes unseen. */
   async start(): Promise<void> {
+    const before = this.state.entries
     await this.#host(() => this.#watch())
-    await this.restore()
+    await this.restore(before)
   }
 
   #watch(): Promise<() => Promise<void>> {
@@ -82,18 +85,20 @@ export class TestStore {
           !reference.includes('!'),
       )
       if (!touched) return
-      this.#grid = undefined
+      this.#forgetCells()
       void this.refresh()
     })
   }
 
-  /** Reads the entries kept with the workbook now open. */
-  async restore(): Promise<void> {
-    this.#grid = undefined
-    const before = this.state.entries
+  /**
+   * Reads the entries kept with the workbook now open.
+   * @param before entries that may be replaced: what was typed since stands
+   */
+  async restore(before = this.state.entries): Promise<void> {
+    this.#forgetCells()
     const kept = await this.#host(() => this.host.loadSettings())
     // Typed while the spreadsheet was still answering: that stands, and is kept in its turn.
-    if (this.state.entries !== before) return
+    if (this.state.entries !== before) return this.refresh()
     const entries = kept === undefined ? undefined : parseEntries(kept)
     if (kept !== undefined && !entries)
       this.#set({ fault: 'What was kept with this workbook could not be read; the forms start empty.' })
@@ -263,9 +268,16 @@ export class TestStore {
     if (this.#grid?.references === key) return this.#grid.grid
     const name = await this.#host(() => this.host.workbookName())
     if (name === undefined) return undefined
+    const edition = this.#edition
     const grid = await this.#host(() => this.host.grid(references))
-    if (grid) this.#grid = { references: key, grid }
+    // Cells read before an edit are shown until the reading that the edit has set going is there, but not kept.
+    if (grid && edition === this.#edition) this.#grid = { references: key, grid }
     return grid
+  }
+
+  #forgetCells(): void {
+    this.#edition += 1
+    this.#grid = undefined
   }
 
   async #host<T>(action: () => Promise<T>): Promise<T | undefined> {
