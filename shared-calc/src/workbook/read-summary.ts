@@ -1,7 +1,8 @@
-import ExcelJS from 'exceljs'
+import { openLog } from '../log/open-log.js'
 import { InputError } from '../problem.js'
 import { digestOf, Evaluation, parseRecord, type TestRecord } from '../record/index.js'
-import { RECORD, RECORD_SHEET_FORMAT } from './record-sheet.js'
+import { recordRows } from './record-rows.js'
+import { RECORD_SHEET_FORMAT } from './record-sheet.js'
 import { type RecordSignature, signatureOf } from './record-signature.js'
 import { parseChunks } from './record-text.js'
 
@@ -20,19 +21,13 @@ export interface ReadSummary {
 }
 
 /**
- * Recovers the record and its evaluation from a summary workbook.
- * @throws InputError when it is not one of ours, or its Record sheet is damaged
+ * Recovers the record and its evaluation from a summary workbook. Only sheet Record is unpacked, within the limits of
+ * `LIMITS`: a hostile file ends in an error, not in the memory.
+ * @throws LogError when the file cannot be opened, InputError when it is not one of ours, or its Record sheet is damaged
  */
 export async function readSummaryWorkbook(bytes: Uint8Array): Promise<ReadSummary> {
-  const workbook = new ExcelJS.Workbook()
-  await workbook.xlsx.load(bytes.slice().buffer)
-  const sheet = workbook.getWorksheet(RECORD)
-  if (!sheet) throw fault('the workbook has no sheet Record: it is not a summary of ours')
-  const rows = new Map<string, string[]>()
-  sheet.eachRow((row) => {
-    const key = row.getCell(1).text
-    rows.set(key, [...(rows.get(key) ?? []), row.getCell(2).text])
-  })
+  const rows = recordRows(openLog(bytes, 'summary.xlsx'))
+  if (rows.size === 0) throw fault('the workbook has no sheet Record: it is not a summary of ours')
   return parseRecordRows(rows)
 }
 
