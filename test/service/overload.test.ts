@@ -10,7 +10,7 @@ const RECORD = JSON.stringify(demoRecord())
 
 describe('more requests at once than can be served soon', () => {
   it('are served up to the bound and turned away beyond it, each with a clear answer', async () => {
-    let release = () => undefined as void
+    let release: () => void = () => undefined
     const held = new Promise<void>((resolve) => {
       release = resolve
     })

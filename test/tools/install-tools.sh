@@ -1,5 +1,6 @@
 #!/usr/bin/env bash
-# Installs what the tests need and the machine lacks: Chromium, LibreOffice Calc, poppler, Redis and two font families.
+# Installs what the tests need and the machine lacks: Chromium, LibreOffice Calc, poppler, Redis, OpenSSL, systemd's checker
+# and three font families.
 # Does nothing, and needs no rights and no network, where everything is there.
 set -euo pipefail
 
@@ -9,6 +10,8 @@ command -v chromium >/dev/null || missing+=(chromium)
 command -v soffice >/dev/null || missing+=(libreoffice-calc)
 { command -v pdftoppm && command -v pdftotext; } >/dev/null || missing+=(poppler-utils)
 command -v redis-server >/dev/null || missing+=(redis-server)
+command -v openssl >/dev/null || missing+=(openssl)
+command -v systemd-analyze >/dev/null || missing+=(systemd)
 fonts=$(fc-list 2>/dev/null || true)
 grep -qi dejavu <<<"$fonts" || missing+=(fonts-dejavu)
 grep -qi liberation <<<"$fonts" || missing+=(fonts-liberation)

@@ -6,8 +6,8 @@ import { fileURLToPath } from 'node:url'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 
 const SCRIPT = fileURLToPath(new URL('install-tools.sh', import.meta.url))
-const TOOLS = ['chromium', 'soffice', 'pdftoppm', 'pdftotext', 'redis-server']
-const BOTH_FONTS = 'echo DejaVu Sans; echo Liberation Serif'
+const TOOLS = ['chromium', 'soffice', 'pdftoppm', 'pdftotext', 'redis-server', 'openssl', 'systemd-analyze']
+const ALL_FONTS = 'echo DejaVu Sans; echo Liberation Serif; echo Carlito'
 
 let bin: string
 beforeEach(() => {
@@ -35,7 +35,7 @@ const root = 'echo 0'
 
 describe('install-tools.sh', () => {
   it('does nothing, and asks for no rights, where every tool and font is there', () => {
-    const run = runOn({ ...all, 'fc-list': BOTH_FONTS, 'apt-get': 'exit 9' })
+    const run = runOn({ ...all, 'fc-list': ALL_FONTS, 'apt-get': 'exit 9' })
     expect([run.status, run.stdout]).toEqual([0, 'Test tools: all there.\n'])
   })
 
@@ -45,7 +45,7 @@ describe('install-tools.sh', () => {
     expect([run.status, run.stderr]).toEqual([0, ''])
     expect(calls()).toEqual([
       'apt-get -q -y update',
-      'apt-get -q -y install --no-install-recommends poppler-utils fonts-liberation',
+      'apt-get -q -y install --no-install-recommends poppler-utils fonts-liberation fonts-crosextra-carlito',
     ])
   })
 
@@ -54,7 +54,9 @@ describe('install-tools.sh', () => {
     const run = runOn({ ...all, 'fc-list': 'true', id: 'echo 1000', sudo, 'apt-get': note('apt-get') })
     expect(run.status).toBe(0)
     expect(calls()[0]).toBe('sudo env DEBIAN_FRONTEND=noninteractive apt-get -q -y update')
-    expect(calls().at(-1)).toBe('apt-get -q -y install --no-install-recommends fonts-dejavu fonts-liberation')
+    expect(calls().at(-1)).toBe(
+      'apt-get -q -y install --no-install-recommends fonts-dejavu fonts-liberation fonts-crosextra-carlito',
+    )
   })
 
   it.each([
@@ -66,7 +68,7 @@ describe('install-tools.sh', () => {
     ],
     ['apt-get fails', { 'apt-get': 'echo no route; exit 100', id: root }, /no route\napt-get update failed/],
   ])('fails, naming what is missing, when %s', (_, machine, message) => {
-    const run = runOn({ 'fc-list': BOTH_FONTS, ...machine })
+    const run = runOn({ 'fc-list': ALL_FONTS, ...machine })
     expect(run.status).toBe(1)
     expect(run.stderr).toMatch(message)
     expect(run.stderr).toContain('chromium libreoffice-calc poppler-utils redis-server')
