@@ -1,12 +1,13 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
 import {
+  type EvaluateOptions,
   Evaluation,
   evaluateWorked,
   InputError,
   parseRecord,
   type WorkedTest,
-} from '@draughtbook/shared-calc'
-import fc from 'fast-check'
-import { describe, expect, it } from 'vitest'
+} from '../../shared-calc/src/index.js'
 import { traceOf } from '../../shared-calc/src/sheet/index.js'
 import { anyRecord } from './support/any-records'
 import { numbersIn } from './support/figures'
