@@ -214,6 +214,30 @@ describe('ASTM E3158', () => {
     expect(evaluateInput(byPressure).results.q50.value / evaluate(record).results.q50.value).toBeCloseTo(1, 5)
   })
 
+  it('objects to one of several devices outside its own range, naming it', () => {
+    const record = recordBy('astm-e3158-18', powerLaw(2000, 0.6, pressures), {
+      flowDevice: {
+        referenceDensity_kg_m3: 1.2041,
+        ranges: [
+          { label: 'a', coefficient: 900, exponent: 0.5, minimumPressure_Pa: 20, maximumPressure_Pa: 2000 },
+        ],
+      },
+    })
+    const [run] = record.runs
+    const readings = run?.readings.map(({ pressure_Pa }) => ({
+      pressure_Pa,
+      devices: [
+        { devicePressure_Pa: 400 * Math.abs(pressure_Pa / 50), range: 'a' },
+        { devicePressure_Pa: 15, range: 'a' },
+      ],
+    }))
+    const found = evaluateInput({ ...record, runs: [{ ...run, readings }] }).findings.filter(
+      ({ rule }) => rule === 'device-range',
+    )
+    expect(found[0]?.where).toEqual(['runs[0].readings[0].devices[1].devicePressure_Pa'])
+    expect(found[0]?.message).toContain('device 2')
+  })
+
   it('accepts exponents from 0.45', () => {
     expect(rulesOf(recordBy('astm-e3158-18', powerLaw(2000, 0.47, pressures)), 'invalidates')).not.toContain(
       'exponent-range',

@@ -1,6 +1,6 @@
-import type { DeviceRange, Finding, Reading } from '../record/index.js'
+import type { DeviceRange, DeviceReading, Finding } from '../record/index.js'
 import { type NamedRange, rangesOf } from '../work/device-flow.js'
-import type { WorkedRun } from '../work/worked-test.js'
+import type { WorkedRun, WorkedTest } from '../work/worked-test.js'
 import { practiceSource } from './practice-source.js'
 import { citing, plain, type Rule, readingName } from './rule.js'
 
@@ -32,19 +32,38 @@ export const deviceRange: Rule = ({ record, test }) => {
   const ranges = rangesOf(record.flowDevice)
   return test.runs.flatMap((worked) => {
     const run = record.runs[worked.index]
-    return (run?.readings ?? []).flatMap((reading, i) => rangeFindings(ranges, worked, reading, i))
+    return (run?.readings ?? []).flatMap((reading, i) => {
+      const path = `runs[${worked.index}].readings[${i}]`
+      const name = readingName(worked.direction, i)
+      if (!reading.devices) return rangeFindings(ranges, reading, measuredFlow(worked, i), name, path)
+      const flows = flowsOfDevices(test, worked, i)
+      return reading.devices.flatMap((device, j) =>
+        rangeFindings(
+          ranges,
+          device,
+          flows?.[j] ?? Number.NaN,
+          `${name}, device ${j + 1}`,
+          `${path}.devices[${j}]`,
+        ),
+      )
+    })
   })
+}
+
+/** The flow of each of several devices that ran together for one reading. */
+function flowsOfDevices(test: WorkedTest, { curve }: WorkedRun, i: number): Float64Array | undefined {
+  const flows = curve.bindings.q_m
+  const origin = flows && 'values' in flows ? flows.origin(i) : undefined
+  return origin?.kind === 'block' ? test.calculation.get(origin.block).column('q_j') : undefined
 }
 
 function rangeFindings(
   ranges: ReadonlyMap<string, NamedRange>,
-  run: WorkedRun,
-  reading: Reading,
-  i: number,
+  reading: DeviceReading,
+  flow: number,
+  name: string,
+  path: string,
 ): Finding[] {
-  const path = `runs[${run.index}].readings[${i}]`
-  const flow = measuredFlow(run, i)
-  const name = readingName(run.direction, i)
   if (reading.range !== undefined) {
     const named = ranges.get(reading.range)
     if (!named) return [unknownRange(reading.range, name, path)]
@@ -63,7 +82,7 @@ function rangeFindings(
 
 function outsideRange(
   range: DeviceRange,
-  reading: Reading,
+  reading: DeviceReading,
   flow: number,
   name: string,
   path: string,

@@ -110,7 +110,17 @@ function writeRun(sheet: Worksheet, run: Run, index: number, start: number, plac
       writeValue(sheet, first + i, 6 + k, value, `${path}.${field}[${i}]`, places)
     })
   })
-  return first + Math.max(run.readings.length, ...zeros.map((values) => values.length)) + 1
+  const next = first + Math.max(run.readings.length, ...zeros.map((values) => values.length)) + 1
+  const several = run.readings.map(({ devices }) => (devices ? { devices } : {}))
+  if (!run.readings.some(({ devices }) => devices)) return next
+  return writeSection(
+    sheet,
+    several,
+    `${path}.readings`,
+    `Run ${index + 1}: devices running together`,
+    next,
+    places,
+  )
 }
 
 /** Writes a field as a number or as text: never as a formula, whatever it begins with. */
