@@ -1,5 +1,6 @@
 import { useMemo, useState } from 'preact/hooks'
 import type { PageHost } from '../host/page/page-host.js'
+import { keepAccessToken } from '../service/access-token.js'
 import { MonthView } from './month/month-view.js'
 import { OriginLine } from './origin-line.js'
 import { PageGrid } from './page/page-grid.js'
@@ -46,7 +47,14 @@ export function App({ store, page }: AppProps) {
             ))}
           </nav>
         </header>
-        <OriginLine state={state} onDismiss={() => store.dismissFault()} />
+        <OriginLine
+          state={state}
+          onDismiss={() => store.dismissFault()}
+          onToken={(token) => {
+            keepAccessToken(token)
+            store.askAgain()
+          }}
+        />
         <main>
           {view === 'test' ? <TestView store={store} state={state} /> : null}
           {view === 'month' ? <MonthView /> : null}

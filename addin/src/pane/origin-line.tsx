@@ -1,12 +1,14 @@
+import { AccessTokenForm } from './access-token.js'
 import type { TestState } from './test/store.js'
 
 interface OriginLineProps {
   state: TestState
   onDismiss: () => void
+  onToken: (token: string) => void
 }
 
 /** Where the figures come from, whether the entries are kept, and what the spreadsheet refused. */
-export function OriginLine({ state: { origin, saved, fault }, onDismiss }: OriginLineProps) {
+export function OriginLine({ state: { origin, saved, fault }, onDismiss, onToken }: OriginLineProps) {
   const words =
     origin.kind === 'none'
       ? 'Nothing to work out yet'
@@ -17,11 +19,15 @@ export function OriginLine({ state: { origin, saved, fault }, onDismiss }: Origi
     saved === 'yes' ? 'entries kept' : saved === 'saving' ? 'keeping entries …' : `entries not kept: ${saved}`
   return (
     <div class="origin">
-      <p role="status" class={origin.kind === 'local' && origin.why === 'unreachable' ? 'warn' : undefined}>
+      <p
+        role="status"
+        class={origin.kind === 'local' && ['unreachable', 'access'].includes(origin.why) ? 'warn' : undefined}
+      >
         <span data-origin={origin.kind === 'local' ? origin.why : origin.kind}>{words}</span>
         <span aria-hidden="true"> · </span>
         <span data-saved={saved === 'yes' || saved === 'saving' ? saved : 'no'}>{kept}</span>
       </p>
+      {origin.kind === 'local' && origin.why === 'access' ? <AccessTokenForm onToken={onToken} /> : null}
       {origin.kind === 'service' && origin.difference ? <p class="fault">{origin.difference}</p> : null}
       {fault ? (
         <p class="fault" role="alert">

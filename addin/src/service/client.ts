@@ -1,4 +1,5 @@
 import type { Evaluation, Problem, TestRecord } from '@draughtbook/shared-calc'
+import { accessToken } from './access-token.js'
 import { ServiceClient } from './service-client.js'
 import { ServiceProblem } from './service-problem.js'
 
@@ -6,7 +7,8 @@ import { ServiceProblem } from './service-problem.js'
 export type ServiceAnswer =
   | { kind: 'evaluation'; evaluation: Evaluation }
   | { kind: 'refused'; problems: readonly Problem[] }
-  | { kind: 'unreachable'; why: string }
+  /** `access`: the service wants to know who asks. */
+  | { kind: 'unreachable'; why: string; access?: boolean }
 
 /** Longer than a slow mobile connection takes, shorter than patience lasts. The local result stands meanwhile. */
 const LIMIT_MS = 8000
@@ -23,7 +25,10 @@ export async function askService(
 ): Promise<ServiceAnswer> {
   const limited = AbortSignal.any([signal, AbortSignal.timeout(LIMIT_MS)])
   try {
-    const evaluation = await new ServiceClient(base).evaluate(record, { trace, signal: limited })
+    const evaluation = await new ServiceClient(base, { token: accessToken() }).evaluate(record, {
+      trace,
+      signal: limited,
+    })
     return { kind: 'evaluation', evaluation }
   } catch (error) {
     if (signal.aborted) throw error
@@ -37,6 +42,8 @@ export async function askService(
 }
 
 function refusal({ status, problems, detail, message }: ServiceProblem): ServiceAnswer {
+  if (status === 401)
+    return { kind: 'unreachable', why: 'the service asks for an access token', access: true }
   if (status !== 422) return { kind: 'unreachable', why: `the service answered ${status}` }
   return {
     kind: 'refused',

@@ -1,29 +1,28 @@
 import type { LibraryDevice, LibraryGauge } from '@draughtbook/shared-calc'
 import { HostError } from '../host/host.js'
 import type { ListRow } from '../pane/test/lists.js'
+import { accessToken } from './access-token.js'
+import { libraryFault } from './library-fault.js'
+import { ServiceClient } from './service-client.js'
 
 const LIMIT_MS = 8000
 
 /** Rows for the plan from the firm's library on the service that serves this page. Throws HostError in words. */
 export async function firmsEquipment(base: URL): Promise<{ devices: ListRow[]; gauges: ListRow[] }> {
-  const [devices, gauges] = await Promise.all([
-    entriesOf<LibraryDevice>(new URL('v1/library/devices', base)),
-    entriesOf<LibraryGauge>(new URL('v1/library/gauges', base)),
-  ])
-  return { devices: devices.map(equipmentRow), gauges: gauges.map(equipmentRow) }
-}
-
-async function entriesOf<T>(address: URL): Promise<T[]> {
-  let answer: Response
+  const service = new ServiceClient(base, { token: accessToken() })
+  const signal = AbortSignal.timeout(LIMIT_MS)
   try {
-    answer = await fetch(address, { signal: AbortSignal.timeout(LIMIT_MS) })
-  } catch {
-    throw new HostError('unsupported', 'The service cannot be reached: enter the devices by hand.')
+    const [devices, gauges] = await Promise.all([
+      service.library('devices', { signal }),
+      service.library('gauges', { signal }),
+    ])
+    return {
+      devices: devices.map(({ value }) => equipmentRow(value)),
+      gauges: gauges.map(({ value }) => equipmentRow(value)),
+    }
+  } catch (error) {
+    throw new HostError('unsupported', libraryFault(error))
   }
-  if (answer.status === 404) throw new HostError('unsupported', 'The service has no library of devices.')
-  if (!answer.ok) throw new HostError('unsupported', `The service answered ${answer.status}.`)
-  const { entries } = (await answer.json()) as { entries: { value: T }[] }
-  return entries.map(({ value }) => value)
 }
 
 /** A library entry as a row of the plan: every number and text by its path; what a plan does not ask for stays out. */

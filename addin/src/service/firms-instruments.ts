@@ -1,7 +1,8 @@
 import { deviceForRecord, gaugeForRecord } from '@draughtbook/shared-calc'
 import { HostError } from '../host/host.js'
+import { accessToken } from './access-token.js'
+import { libraryFault } from './library-fault.js'
 import { ServiceClient } from './service-client.js'
-import { ServiceProblem } from './service-problem.js'
 
 const LIMIT_MS = 8000
 
@@ -20,7 +21,7 @@ export interface OfferedInstruments {
 
 /** The firm's devices and gauges on the service that serves this page. Throws HostError in words. */
 export async function firmsInstruments(base: URL): Promise<OfferedInstruments> {
-  const service = new ServiceClient(base)
+  const service = new ServiceClient(base, { token: accessToken() })
   const signal = AbortSignal.timeout(LIMIT_MS)
   try {
     const [devices, gauges] = await Promise.all([
@@ -40,13 +41,8 @@ export async function firmsInstruments(base: URL): Promise<OfferedInstruments> {
       })),
     }
   } catch (error) {
-    throw new HostError('unsupported', inWords(error))
+    throw new HostError('unsupported', libraryFault(error))
   }
-}
-
-function inWords(error: unknown): string {
-  if (!(error instanceof ServiceProblem)) return 'The service cannot be reached: enter the device by hand.'
-  return error.status === 404 ? 'The service has no library of devices.' : `The service: ${error.message}.`
 }
 
 /** Every number and text of a part of the record by its path. */

@@ -11,7 +11,7 @@ import { withoutStaleOrigin } from './library-origin.js'
 /** Where the figures on show come from. */
 export type Origin =
   | { kind: 'none' }
-  | { kind: 'local'; why: 'asking' | 'unreachable' | 'refused'; words: string }
+  | { kind: 'local'; why: 'asking' | 'unreachable' | 'access' | 'refused'; words: string }
   | { kind: 'service'; difference?: string }
 
 export interface TestState {
@@ -213,6 +213,11 @@ export class TestStore {
     return this.#host(action)
   }
 
+  /** Asks the service again: something it depends on has changed. */
+  askAgain(): void {
+    this.#askSoon()
+  }
+
   #askSoon(): void {
     this.#asking?.abort()
     clearTimeout(this.#askTimer)
@@ -240,7 +245,7 @@ export class TestStore {
         this.#set({
           origin: {
             kind: 'local',
-            why: 'unreachable',
+            why: answer.access ? 'access' : 'unreachable',
             words: `Worked out here, with the same formulas: ${answer.why}`,
           },
         })

@@ -1,0 +1,48 @@
+import { mkdtemp, rm } from 'node:fs/promises'
+import { createServer } from 'node:http'
+import type { AddressInfo } from 'node:net'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { createApp } from '../../service/src/app.js'
+import { makeToken } from '../../service/src/security/tokens/token.js'
+import { writeTokens } from '../../service/src/security/tokens/token-file.js'
+import { settings } from '../service/support/settings.js'
+import { field, openDemo, origin } from './support/steps.js'
+import { World } from './support/world.js'
+
+const SOON = { timeout: 12_000 }
+
+let world: World
+let folder: string
+beforeAll(async () => {
+  world = await World.start()
+  folder = await mkdtemp(join(tmpdir(), 'draughtbook-tokens-'))
+})
+afterAll(async () => {
+  await world?.stop()
+  await rm(folder, { recursive: true, force: true })
+})
+
+describe('a service that asks who you are', () => {
+  it('is worked without until the token is entered, then with it, also after the page is opened again', async () => {
+    const tokens = join(folder, 'tokens.json')
+    const { token, stored } = makeToken('office', 1, false)
+    await writeTokens(tokens, [stored])
+    const server = createServer(createApp({ settings: settings({ tokens, pane: world.folder }) }))
+    await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve))
+    const base = `http://127.0.0.1:${(server.address() as AddressInfo).port}/`
+    const { page } = await world.open(base)
+    await openDemo(page)
+    await expect.poll(() => origin(page).getAttribute('data-origin'), SOON).toBe('access')
+    expect(await origin(page).textContent()).toContain('the service asks for an access token')
+    await field(page, 'Access token').fill(token)
+    await page.getByRole('button', { name: 'Use', exact: true }).click()
+    await expect.poll(() => origin(page).getAttribute('data-origin'), SOON).toBe('service')
+    await page.reload()
+    await openDemo(page)
+    await expect.poll(() => origin(page).getAttribute('data-origin'), SOON).toBe('service')
+    server.closeAllConnections()
+    server.close()
+  })
+})
