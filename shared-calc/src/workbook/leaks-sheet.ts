@@ -86,7 +86,7 @@ export function writeLeaksSheet(workbook: Workbook, log: LeakLog, worked: Worked
   row = writeLine(
     sheet,
     row + 1,
-    'Areas are of sharp-edged holes (discharge coefficient 0.61) at 50 Pa. Sizes in words are rough: common practice, no source.',
+    'Areas are of sharp-edged holes (discharge coefficient 0.61): those left to seal at the reference pressure of the target, all others at 50 Pa. Sizes in words are rough: common practice, no source.',
     { ...WIDE, font: fonts.muted },
   )
   setUpPage(sheet, { landscape: true, title: 'Leaks', lastRow: row, lastColumn: COLUMNS })
