@@ -108,3 +108,12 @@ export function bands(area: Area, cells: number): Area[] {
     cut.push({ ...area, top, bottom: Math.min(area.bottom, top + rows - 1) })
   return cut
 }
+
+/** The smallest area that holds both. The sheet is that of the first. */
+export const union = (a: Area, b: Area): Area => ({
+  ...a,
+  top: Math.min(a.top, b.top),
+  left: Math.min(a.left, b.left),
+  bottom: Math.max(a.bottom, b.bottom),
+  right: Math.max(a.right, b.right),
+})

@@ -70,6 +70,8 @@ export interface Host {
   /** Name of the open workbook; undefined where none is open. */
   workbookName(): Promise<string | undefined>
   sheets(): Promise<SheetInfo[]>
+  /** Reference of the selected cells; nothing is read. */
+  selected(): Promise<string>
   /** The selected cells, clipped to the used range. */
   selection(): Promise<CellBlock>
   /** Reads a range or a named range, clipped to the used range. */

@@ -1,157 +1,134 @@
-import type { Cell, DefinedName, Grid } from '@draughtbook/shared-calc/log'
-import { type Area, areaAddress, bands, cellCount, intersection, parseArea } from '../address.js'
+import type { DefinedName, Grid } from '@draughtbook/shared-calc/log'
+import { type Area, bands, cellCount, intersection, parseArea, union } from '../address.js'
 import { CellSheet } from '../cell-sheet.js'
 import { HostError, MOST_CELLS } from '../host.js'
 import type { OpenedSheet } from '../opened-book.js'
-import { locate } from './read.js'
+import { readBands, type SheetBand } from './read-bands.js'
 
 /** With formulas, types and fonts a cell takes some 130 bytes of the 5 MB an answer may have in Excel on the web. */
 const CELLS_PER_ANSWER = 25_000
+/** Picks of one sheet within a block of this size are read as that block: few trips count more than few cells. */
+const ONE_BLOCK = 6_000
 
-type ValueType = Excel.Range['valueTypes'][number][number]
-
-/** The cells of the references, or all used cells, as the log reader takes them. */
+/**
+ * The cells of the references, or all used cells, as the log reader takes them. However many references there are,
+ * Excel is asked three times: every trip takes it tens of milliseconds.
+ */
 export async function readGrid(context: Excel.RequestContext, references?: readonly string[]): Promise<Grid> {
   const { workbook } = context
   const { worksheets, names } = workbook
   workbook.load('name')
   worksheets.load('items/name,items/visibility')
   names.load('items/name,items/value,items/type')
+  const active = worksheets.getActiveWorksheet()
+  active.load('name')
   await context.sync()
-  const wanted = references
-    ? await areasOf(context, references)
-    : worksheets.items.map(({ name }) => ({ sheet: name, area: undefined }))
+  const defined = names.items.flatMap(({ name, value, type }) =>
+    type === 'Range' ? definedName(name, String(value)) : [],
+  )
   const opened = new Map<string, OpenedSheet>(
     worksheets.items.map(({ name, visibility }) => [
-      name,
+      name.toLowerCase(),
       { name, hidden: visibility !== 'Visible', cells: [], hiddenRows: [], hiddenColumns: [], merges: [] },
     ]),
   )
-  for (const { sheet, area } of wanted) {
-    const into = opened.get(sheet)
-    if (into) await readInto(context, into, area)
-  }
-  const sheets = [...opened.values()].map((sheet) => new CellSheet(sheet))
+  const wanted = references ? areasBySheet(references, defined, active.name) : undefined
+  const sheets = [...opened].filter(([key]) => !wanted || wanted.has(key)).map(([, sheet]) => sheet)
+  const used = sheets.map(({ name }) => {
+    const range = worksheets.getItem(name).getUsedRangeOrNullObject(true)
+    range.load('address')
+    return range
+  })
+  await context.sync()
+  const cut = sheets.flatMap((into, index): SheetBand[] => {
+    const range = used[index]
+    const whole = range && !range.isNullObject ? parseArea(range.address) : undefined
+    if (!whole) return []
+    const areas = wanted?.get(into.name.toLowerCase())
+    return blocksOf(areas, whole, into.name).flatMap((block) =>
+      bands(block, CELLS_PER_ANSWER).map((area) => ({ into, area })),
+    )
+  })
+  for (const batch of batches(cut)) await readBands(context, batch)
+  const read = [...opened.values()].map((sheet) => new CellSheet(sheet))
   return {
     kind: 'ranges',
     fileName: workbook.name,
-    sheetNames: sheets.map(({ name }) => name),
-    sheet: (name) => sheets.find((sheet) => sheet.name.toLowerCase() === name.toLowerCase()),
-    names: names.items.flatMap(({ name, value, type }) =>
-      type === 'Range' ? definedName(name, String(value)) : [],
-    ),
+    sheetNames: read.map(({ name }) => name),
+    sheet: (name) => read.find((sheet) => sheet.name.toLowerCase() === name.toLowerCase()),
+    names: defined,
     date1904: false,
     findings: [],
   }
 }
 
-async function areasOf(context: Excel.RequestContext, references: readonly string[]) {
-  const ranges: Excel.Range[] = []
+/** What is asked for, by sheet in small letters. What stands for no cells is told of by whoever looks for it. */
+function areasBySheet(
+  references: readonly string[],
+  names: readonly DefinedName[],
+  activeSheet: string,
+): Map<string, Area[]> {
+  const bySheet = new Map<string, Area[]>()
   for (const reference of references) {
-    const range = await locate(context, reference).catch(unlessMissing)
-    if (!range) continue
-    range.load('address,worksheet/name')
-    ranges.push(range)
+    const name = names.find((candidate) => candidate.name.toLowerCase() === reference.toLowerCase())
+    const area = name ? { ...fromBlock(name.block), sheet: name.sheet } : parseArea(reference)
+    if (!area) continue
+    const key = (area.sheet ?? activeSheet).toLowerCase()
+    bySheet.set(key, [...(bySheet.get(key) ?? []), widened(area)])
   }
-  await context.sync()
-  return ranges.map((range) => ({ sheet: range.worksheet.name, area: widened(parseArea(range.address)) }))
+  return bySheet
+}
+
+/** Blocks to read of one sheet, within what is used of it. */
+function blocksOf(areas: readonly Area[] | undefined, used: Area, sheet: string): Area[] {
+  const clipped = areas ? areas.flatMap((area) => intersection(area, used) ?? []) : [used]
+  const [first, ...rest] = clipped
+  if (!first) return []
+  const all = rest.reduce(union, first)
+  const blocks = cellCount(all) <= ONE_BLOCK ? [all] : clipped
+  const cells = blocks.reduce((sum, block) => sum + cellCount(block), 0)
+  if (cells > MOST_CELLS)
+    throw new HostError(
+      'too-large',
+      `Sheet ${sheet} has ${cells} cells to read; at most ${MOST_CELLS} are read. Pick smaller ranges.`,
+    )
+  return blocks
+}
+
+/** Bands put together as far as one answer holds them. */
+function batches(cut: readonly SheetBand[]): SheetBand[][] {
+  const groups: SheetBand[][] = []
+  let room = 0
+  for (const band of cut) {
+    const cells = cellCount(band.area)
+    if (groups.length === 0 || cells > room) {
+      groups.push([])
+      room = CELLS_PER_ANSWER
+    }
+    groups.at(-1)?.push(band)
+    room -= cells
+  }
+  return groups
 }
 
 /** Headings above and units beside the cells asked for belong to how they are read. */
-function widened(area: Area | undefined): Area | undefined {
-  return (
-    area && {
-      ...area,
-      top: Math.max(1, area.top - 4),
-      left: Math.max(1, area.left - 1),
-      right: area.right + 1,
-    }
-  )
-}
+const widened = (area: Area): Area => ({
+  ...area,
+  top: Math.max(1, area.top - 4),
+  left: Math.max(1, area.left - 1),
+  right: area.right + 1,
+})
 
-/** A sheet or name that is gone is told of, cell by cell, by whoever looks for it in the grid. */
-function unlessMissing(error: unknown): undefined {
-  if (error instanceof HostError && error.code === 'not-found') return undefined
-  throw error
-}
+const fromBlock = ({ top, left, bottom, right }: DefinedName['block']): Area => ({
+  top: top + 1,
+  left: left + 1,
+  bottom: bottom + 1,
+  right: right + 1,
+})
 
 function definedName(name: string, value: string): DefinedName[] {
   const area = parseArea(value.replace(/^=/, ''))
   if (area?.sheet === undefined) return []
   const block = { top: area.top - 1, left: area.left - 1, bottom: area.bottom - 1, right: area.right - 1 }
   return [{ name, sheet: area.sheet, block }]
-}
-
-async function readInto(
-  context: Excel.RequestContext,
-  into: OpenedSheet,
-  asked: Area | undefined,
-): Promise<void> {
-  const worksheet = context.workbook.worksheets.getItem(into.name)
-  const used = worksheet.getUsedRangeOrNullObject(true)
-  used.load('address')
-  await context.sync()
-  const whole = used.isNullObject ? undefined : parseArea(used.address)
-  const area = whole && (asked ? intersection(asked, whole) : whole)
-  if (!area) return
-  if (cellCount(area) > MOST_CELLS)
-    throw new HostError(
-      'too-large',
-      `Sheet ${into.name} has ${cellCount(area)} used cells; at most ${MOST_CELLS} are read. Pick the ranges by hand.`,
-    )
-  for (const band of bands(area, CELLS_PER_ANSWER))
-    await readBand(context, worksheet.getRange(areaAddress(band)), band, into)
-  const columns = worksheet.getRange(areaAddress(area)).getColumnProperties({ columnHidden: true })
-  await context.sync()
-  columns.value.forEach((column, x) => {
-    if (column.columnHidden) into.hiddenColumns.push(area.left - 1 + x)
-  })
-}
-
-async function readBand(
-  context: Excel.RequestContext,
-  range: Excel.Range,
-  band: Area,
-  into: OpenedSheet,
-): Promise<void> {
-  range.load('values,numberFormat,formulas,valueTypes')
-  const fonts = range.getCellProperties({ format: { font: { strikethrough: true } } })
-  const rows = range.getRowProperties({ rowHidden: true })
-  await context.sync()
-  range.values.forEach((row, y) => {
-    row.forEach((value: unknown, x: number) => {
-      const format = String(range.numberFormat[y]?.[x] ?? 'General')
-      const cell = cellOf(value, range.valueTypes[y]?.[x], format, range.formulas[y]?.[x])
-      if (!cell) return
-      const struck = fonts.value[y]?.[x]?.format?.font?.strikethrough
-      into.cells.push([band.top - 1 + y, band.left - 1 + x, struck ? { ...cell, struck: 'whole' } : cell])
-    })
-  })
-  rows.value.forEach((row, y) => {
-    if (row.rowHidden) into.hiddenRows.push(band.top - 1 + y)
-  })
-}
-
-function cellOf(
-  value: unknown,
-  type: ValueType | undefined,
-  format: string,
-  formula: unknown,
-): Cell | undefined {
-  const kind =
-    type === 'Error'
-      ? 'error'
-      : typeof value === 'number'
-        ? 'number'
-        : typeof value === 'boolean'
-          ? 'boolean'
-          : 'text'
-  const hasFormula = typeof formula === 'string' && formula.startsWith('=')
-  if (value === '' && !hasFormula) return undefined
-  return {
-    kind,
-    value: value as Cell['value'],
-    ...(format === 'General' ? {} : { format }),
-    ...(hasFormula ? { formula: formula.slice(1) } : {}),
-  }
 }

@@ -36,7 +36,7 @@ export class PageHost implements Host {
   book: { name: string; sheets: CellSheet[]; opened: OpenedBook } | undefined
   marks: readonly CellMark[] = []
   /** Selection as the grid shows it; counted from 1, as all areas of the host. */
-  selected: { sheet: string; area: Area } | undefined
+  chosen: { sheet: string; area: Area } | undefined
   readonly #watchers = new Set<(change: CellChange) => void>()
   readonly #viewers = new Set<() => void>()
 
@@ -84,6 +84,11 @@ export class PageHost implements Host {
       const used = usedArea(sheet)
       return used ? { name: sheet.name, used: areaAddress(used) } : { name: sheet.name }
     })
+
+  selected = async (): Promise<string> => {
+    if (!this.book || !this.selected) throw new HostError('no-workbook', NO_BOOK)
+    return joinReference(this.selected.sheet, areaAddress(this.selected.area))
+  }
 
   selection = async (): Promise<CellBlock> => {
     if (!this.book || !this.selected) throw new HostError('no-workbook', NO_BOOK)
