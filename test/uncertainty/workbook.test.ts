@@ -3,7 +3,7 @@ import { readSummaryWorkbook, writeSummaryWorkbook } from '@draughtbook/shared-c
 import ExcelJS from 'exceljs'
 import { describe, expect, it } from 'vitest'
 import { powerLaw, recordBy, usual_Pa } from '../methods/record-by'
-import { compareCached } from '../support/formula-cells'
+import { compareCached, readCells } from '../support/formula-cells'
 import { randomRecord } from './random-record'
 
 /** Residuals of exact readings are zero but for rounding, and so is all that is made of them. */
@@ -42,8 +42,29 @@ describe('the uncertainty in the summary workbook', () => {
   })
 })
 
+const repeated = (pressures: readonly number[]) => powerLaw(80, 0.62, pressures)
+
 describe('the summary workbook of the further methods', () => {
-  const repeated = (pressures: readonly number[]) => powerLaw(80, 0.62, pressures)
+  it('refers to what each of several devices showed', async () => {
+    const record = recordBy('astm-e3158-18', repeated([78, 72, 66, 60, 54, 48, 42, 36, 30, 26]))
+    const runs = record.runs.map((run) => ({
+      ...run,
+      readings: run.readings.map(({ pressure_Pa, flow_m3_h = 0 }, i) => ({
+        pressure_Pa,
+        devices: [{ flow_m3_h: flow_m3_h * 0.6 }, { flow_m3_h: flow_m3_h * (0.4 + 0.002 * (i % 3)) }],
+      })),
+    }))
+    const bytes = await writeSummaryWorkbook(parseRecord({ ...record, runs }))
+    const cells = (await readCells(bytes)).filter(({ sheet }) => sheet === 'Working')
+    const sums = cells
+      .filter(({ formula }) => /^SUM\(Readings!/.test(formula))
+      .map(({ cached }) => Number(cached))
+    const [first] = runs[0]?.readings ?? []
+    expect(sums).toHaveLength(20)
+    expect(sums[0]).toBeCloseTo((first?.devices[0]?.flow_m3_h ?? 0) + (first?.devices[1]?.flow_m3_h ?? 0), 9)
+    expect(await compareCached(bytes, ROUNDING)).toEqual([])
+  })
+
   it.each([
     ['astm-e779-19', repeated(usual_Pa)],
     ['astm-e1827-22-one-point', repeated([50, 51, 50, 49, 50])],
