@@ -12,7 +12,9 @@ const AUDIENCE = 'draughtbook'
 async function issuer() {
   const { publicKey, privateKey } = await generateKeyPair('ES256', { extractable: true })
   const jwk = { ...(await exportJWK(publicKey)), kid: 'one', alg: 'ES256', use: 'sig' }
+  const asked: string[] = []
   const server = createServer((request, response) => {
+    asked.push(request.url ?? '')
     response.setHeader('content-type', 'application/json')
     const body =
       request.url === '/.well-known/openid-configuration'
@@ -37,7 +39,7 @@ async function issuer() {
     })
       .setProtectedHeader({ alg, kid: 'one' })
       .sign(key)
-  return { url, token, close, privateKey }
+  return { url, token, close, asked }
 }
 
 async function service(oidcIssuer: string) {
@@ -92,5 +94,14 @@ describe('an OpenID Connect issuer', () => {
     close()
     const ask = await service(url)
     expect(await ask(good)).toBe(503)
+  })
+
+  it('is asked for its keys once, however many callers come', async () => {
+    const { url, token, asked } = await issuer()
+    const ask = await service(url)
+    const good = await token()
+    expect(await ask(good)).toBe(200)
+    for (let i = 0; i < 10; i++) expect(await ask(good)).toBe(200)
+    expect(asked.filter((path) => path === '/keys').length).toBe(1)
   })
 })

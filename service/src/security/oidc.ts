@@ -15,6 +15,9 @@ export const LIBRARY_SCOPE = 'draughtbook.library'
 /** Asymmetric algorithms only: with a shared secret, whoever can check a token could also make one. */
 const ALGORITHMS = ['RS256', 'PS256', 'ES256', 'EdDSA']
 
+/** After a failed try the issuer is left alone for so long: many callers must not become many questions to it. */
+const REST_MS = 5000
+
 /** Whether the identity provider, not the token, is the trouble. */
 export class IssuerUnreachable extends Error {}
 
@@ -28,7 +31,10 @@ export function oidcCheck({
   jwks,
 }: OidcOptions): (token: string) => Promise<Caller | undefined> {
   let keys: ReturnType<typeof createRemoteJWKSet> | undefined
+  let failed = Number.NEGATIVE_INFINITY
   return async (token) => {
+    if (performance.now() - failed < REST_MS)
+      throw new IssuerUnreachable('the identity provider did not answer')
     try {
       keys ??= createRemoteJWKSet(new URL(jwks ?? (await discover(issuer))), { timeoutDuration: 5000 })
       const { payload } = await jwtVerify(token, keys, {
@@ -41,6 +47,7 @@ export function oidcCheck({
       return callerOf(payload, issuer)
     } catch (error) {
       if (isBadToken(error)) return undefined
+      failed = performance.now()
       throw new IssuerUnreachable('the identity provider does not answer', { cause: error })
     }
   }
