@@ -71,6 +71,25 @@ describe('stages of one house', () => {
     ).toBeUndefined()
   })
 
+  it('says so where one of the two changes lies within the scatter of the fits', () => {
+    const line = (q50: number, q4: number, half: number) => ({
+      results: { q50, q4 },
+      curves: [
+        {
+          direction: 'pressurisation',
+          coefficient: q50 / 50 ** 0.6,
+          exponent: 0.6,
+          q50: [q50 - half, q50 + half] as const,
+          q4: [q4 - half, q4 + half] as const,
+        },
+      ],
+    })
+    expect(stageChange(line(100, 20, 0.1), line(90, 21, 0.1)).warning).not.toMatch(/scatter/)
+    expect(stageChange(line(100, 20, 1), line(90, 21, 1)).warning).toMatch(
+      /one of the two lies within the scatter/,
+    )
+  })
+
   it('adds independent half-widths as the root of their squares', () => {
     const line = (value: number, half: number) => ({
       results: { q50: value },

@@ -125,5 +125,7 @@ function opposite(
   const percent = ({ share }: QuantityChange) => `${Math.abs(share * 100).toFixed(1)} %`
   const where = crossings.map(({ pressure_Pa }) => `${pressure_Pa.toFixed(0)} Pa`)
   const at = where.length > 0 ? `: the lines cross at ${[...new Set(where)].join(' and ')}` : ''
-  return `q50 ${moved(q50.change)} by ${percent(q50)} while q4 ${moved(q4.change)} by ${percent(q4)}${at}; say at which pressure a change is meant`
+  const unsure = [q50, q4].some(({ interval }) => interval && interval[0] * interval[1] <= 0)
+  const scatter = unsure ? ' (one of the two lies within the scatter of the fits)' : ''
+  return `q50 ${moved(q50.change)} by ${percent(q50)} while q4 ${moved(q4.change)} by ${percent(q4)}${at}${scatter}; say at which pressure a change is meant`
 }
