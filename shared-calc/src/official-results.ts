@@ -1,30 +1,42 @@
 import type { OfficialFigure } from './methods/method.js'
-import type { OfficialResult } from './record/index.js'
+import type { Direction, OfficialResult } from './record/index.js'
 import { type Block, sourceText } from './sheet/index.js'
 import type { WorkedTest } from './work/worked-test.js'
 
-/** The figures that a method itself reports, read off their blocks; what lacks its basis is left out. */
-export function officialResults(official: readonly OfficialFigure[], test: WorkedTest): OfficialResult[] {
-  return official.flatMap((figure) => {
+/** A figure of the method with the block it is read off, once for each run where every run has its own. */
+export interface PlacedFigure {
+  readonly figure: OfficialFigure
+  readonly block: Block
+  readonly direction?: Direction
+}
+
+/** Where the figures that a method itself reports stand; what lacks its basis is left out. */
+export function placedFigures(official: readonly OfficialFigure[], test: WorkedTest): PlacedFigure[] {
+  return official.flatMap((figure): PlacedFigure[] => {
     const { from } = figure
     if (from === 'curve' || from === 'standard')
-      return test.runs.map((run) => ({ ...result(figure, run[from]), direction: run.direction }))
+      return test.runs.map((run) => ({ figure, block: run[from], direction: run.direction }))
     if (from === 'reported') return present(figure, test.reported)
     const at = test.means.get(from.at_Pa)
     return present(figure, from.of === 'mean' ? at?.rate : at?.derived)
   })
 }
 
-const present = (figure: OfficialFigure, block: Block | undefined): OfficialResult[] =>
-  block?.has(figure.symbol) ? [result(figure, block)] : []
+const present = (figure: OfficialFigure, block: Block | undefined): PlacedFigure[] =>
+  block?.has(figure.symbol) ? [{ figure, block }] : []
 
-function result({ term, symbol, unit, customary, source }: OfficialFigure, block: Block): OfficialResult {
-  const value = block.value(symbol)
-  return {
-    term,
-    value,
-    unit,
-    ...(customary && { customary: { value: value / customary.inOurs, unit: customary.unit } }),
-    source: sourceText(source),
-  }
-}
+/** The figures that a method itself reports, with their values. */
+export const officialResults = (official: readonly OfficialFigure[], test: WorkedTest): OfficialResult[] =>
+  placedFigures(official, test).map(
+    ({ figure: { term, symbol, unit, customary, source }, block, direction }) => {
+      const value = block.value(symbol)
+      return {
+        term,
+        ...(direction && { direction }),
+        value,
+        unit,
+        ...(customary && { customary: { value: value / customary.inOurs, unit: customary.unit } }),
+        source: sourceText(source),
+      }
+    },
+  )

@@ -8,6 +8,7 @@ import { CHECK, type CheckPlaces } from './check-sheet.js'
 import { setUpPage } from './page.js'
 import type { Places } from './places.js'
 import { dress, fonts, headingRow, wrap } from './styles.js'
+import { writeOfficialFigures } from './summary-official.js'
 import { writeResultsTable } from './summary-results.js'
 import { writeVerdict } from './summary-verdict.js'
 
@@ -41,7 +42,7 @@ export function fillSummarySheet(sheet: Worksheet, input: SummaryInput): ChartRo
   sheet.getRow(1).height = 26
   let row = writeIdentity(sheet, input, 2)
   row = writeVerdict(sheet, input, row + 1)
-  row = writeResultsTable(sheet, input, row + 1)
+  row = writeOfficialFigures(sheet, input, writeResultsTable(sheet, input, row + 1))
   headingRow(sheet, row + 1, 'Leakage curve', SUMMARY_COLUMNS)
   const chart = { from: row + 1, to: row + 1 + CHART_ROWS }
   row = writeFindings(sheet, input, chart.to + 2)

@@ -33,7 +33,7 @@ function headline({ building, test }: TestRecord, { method, runs }: Evaluation):
   return parts.filter(Boolean).join(' · ')
 }
 
-function resultLines({ results, runs, method }: Evaluation): string[] {
+function resultLines({ results, runs, method, official }: Evaluation): string[] {
   const { terms } = methodById(method)
   const shown = (['n50', 'qE50', 'qF50', 'q50', 'ela4', 'ela10'] as const).flatMap((key) => {
     const figure = results[key]
@@ -43,7 +43,11 @@ function resultLines({ results, runs, method }: Evaluation): string[] {
     ({ direction, airFlowExponent, rSquared }) =>
       `${direction}: air flow exponent ${figureText(airFlowExponent)}${rSquared === undefined ? '' : `, r² ${numberText(rSquared, 5)}`}`,
   )
-  return [...shown, ...exponents]
+  const own = (official ?? []).map(({ term, direction, value, unit, customary }) => {
+    const other = customary ? ` = ${numberText(customary.value)} ${unitText(customary.unit)}` : ''
+    return `${term}${direction ? `, ${direction}` : ''}: ${figureText({ value, unit })}${other}`
+  })
+  return [...shown, ...exponents, ...own]
 }
 
 export function figureText({ value, unit, ci95 }: Figure): string {
