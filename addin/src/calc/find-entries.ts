@@ -33,11 +33,15 @@ export function findEntries(grid: Grid): FoundEntries {
   const missing = [...(read.proposal?.notFound ?? []), ...(read.proposal?.questions ?? [])]
   if (!test) missing.unshift('readings')
   if (others.length > 0) missing.push(`${others.length} more tests in this workbook: only the first is taken`)
-  if (test?.series.length) missing.push('picks for a gauge’s time series: read such logs by a layout')
+  if (test?.series.length)
+    missing.push('readings: this is a gauge’s time log. Read it under “Raw gauge series” below')
   const fieldsFound = fieldsOf(cells, read)
   return {
     fields: fieldsFound,
-    runs: runsOf(cells, grid, test?.record?.runs.map(({ direction }) => direction) ?? []),
+    // The stations of a series are averages over many cells; picks are one cell for each reading.
+    runs: test?.series.length
+      ? {}
+      : runsOf(cells, grid, test?.record?.runs.map(({ direction }) => direction) ?? []),
     layout: read.proposal ? undefined : read.layoutUsed?.name,
     guesses: read.proposal ? guessed(read.proposal.guesses) : known(fieldsFound),
     missing,

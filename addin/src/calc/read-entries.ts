@@ -48,7 +48,7 @@ export function readEntries(entries: TestEntries, grid: Grid | undefined): ReadE
   const unfinished: Run[] = []
   for (const direction of DIRECTIONS) {
     const picks = entries.runs[direction]
-    if (!picks || !grid) continue
+    if (!picks || (!grid && !picks.stations)) continue
     const own: Record<string, string> = {}
     const read = readRun({ direction, index: runs.length, picks, grid, cells: own, told })
     if (!read) continue
@@ -58,7 +58,7 @@ export function readEntries(entries: TestEntries, grid: Grid | undefined): ReadE
       unfinished.push(run)
       continue
     }
-    runs.push({ ...run, ...averaging(draft) })
+    runs.push({ ...run, ...averagingOf(run, draft, told) })
     Object.assign(cells, own)
   }
   draft.runs = runs
@@ -66,9 +66,23 @@ export function readEntries(entries: TestEntries, grid: Grid | undefined): ReadE
   return { draft, runs, unfinished, cells, told, faults, waiting }
 }
 
-/** Averaging time is one field of the form and stands with each run of the record. */
-function averaging(draft: Record<string, unknown>): { averagingTime_s?: number } {
-  return typeof draft.averagingTime_s === 'number' ? { averagingTime_s: draft.averagingTime_s } : {}
+/** Averaging time is one field of the form and stands with each run of the record; a series was averaged over its own. */
+function averagingOf(
+  { direction, averagingTime_s: own }: Run,
+  { averagingTime_s: typed }: Record<string, unknown>,
+  told: Told,
+): { averagingTime_s?: number } {
+  if (own !== undefined && typed !== undefined && typed !== own)
+    told.add(
+      'note',
+      'averaging-time',
+      `the series of ${direction} was averaged over ${own} s; the ${String(typed)} s of the form are not used for it`,
+      '',
+      undefined,
+      'averagingTime_s',
+    )
+  const used = own ?? typed
+  return typeof used === 'number' ? { averagingTime_s: used } : {}
 }
 
 function typed(text: string, path: string, told: Told): string | number | undefined {

@@ -3,6 +3,7 @@ import { findUnit, type Grid, withSheet } from '@draughtbook/shared-calc/log'
 import { areaAddress, parseArea } from '../host/address.js'
 import type { RunPicks, RunRole } from '../pane/test/entries.js'
 import { locate, type Place, readColumn } from './read-column.js'
+import { takenRun } from './taken-run.js'
 import type { Told } from './told.js'
 
 interface RunSource {
@@ -10,7 +11,8 @@ interface RunSource {
   /** Place of the run in the record. */
   index: number
   picks: RunPicks
-  grid: Grid
+  /** Undefined where no workbook is open: only figures taken over before are read then. */
+  grid: Grid | undefined
   /** Takes the cell of every value read, by field path. */
   cells: Record<string, string>
   told: Told
@@ -25,6 +27,7 @@ interface RunRead {
 /** One run from its picks. Undefined where neither pressures nor flows are picked. */
 export function readRun(source: RunSource): RunRead | undefined {
   const { direction, picks } = source
+  if (picks.stations) return { run: { direction, ...takenRun(picks.stations, source) } }
   const pressures = column(source, 'pressure')
   const flows = column(source, 'flow')
   const field = flows ? 'flow_m3_h' : 'devicePressure_Pa'
@@ -39,7 +42,7 @@ export function readRun(source: RunSource): RunRead | undefined {
 
 function column({ picks, grid, told }: RunSource, role: RunRole): Place[] | undefined {
   const pick = picks[role]
-  if (!pick) return undefined
+  if (!pick || !grid) return undefined
   if (pick.unit !== undefined && !findUnit(pick.unit))
     told.problem(pick.reference, `“${pick.unit}” is no unit known here`)
   return readColumn(grid, pick, role === 'flow' ? 'flow' : 'pressure', told)
@@ -122,10 +125,10 @@ function readingsOf(
 /** The device's range of a reading: the word in its row or column of the picked cells, else the one typed for all. */
 function rangeOf(
   { range, ranges }: RunPicks,
-  grid: Grid,
+  grid: Grid | undefined,
   pressureCell: string,
 ): { label: string; cell?: string } | undefined {
-  const located = ranges && locate(grid, ranges.reference)
+  const located = ranges && grid && locate(grid, ranges.reference)
   const place = parseArea(pressureCell)
   if (located && place) {
     const { sheet, area } = located

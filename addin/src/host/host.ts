@@ -71,7 +71,7 @@ export interface Host {
   workbookName(): Promise<string | undefined>
   sheets(): Promise<SheetInfo[]>
   /** Reference of the selected cells; nothing is read. */
-  selected(): Promise<string>
+  selectedReference(): Promise<string>
   /** The selected cells, clipped to the used range. */
   selection(): Promise<CellBlock>
   /** Reads a range or a named range, clipped to the used range. */

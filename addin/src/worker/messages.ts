@@ -1,12 +1,15 @@
 import type { Finding, PlanRequest, Problem, TestRecord } from '@draughtbook/shared-calc'
 import type { InsertedChart } from '../host/host.js'
 import type { OpenedBook } from '../host/opened-book.js'
+import type { SeriesJob, SeriesShown } from './read-series.js'
 
 /** Work done off the main thread: desktop Excel restarts an add-in that does not answer for five seconds. */
 export type Job =
   /** Fetches the code of the other jobs, so that they work when the service is out of reach later. */
   | { kind: 'warm' }
   | { kind: 'open'; bytes: Uint8Array; fileName: string }
+  /** A raw gauge series to be read and drawn. */
+  | SeriesJob
   /** The sheet to take along. */
   | { kind: 'plan'; request: PlanRequest }
   | {
@@ -23,6 +26,7 @@ export type Job =
 export type Done =
   | { kind: 'plan-written'; bytes: Uint8Array }
   | { kind: 'opened'; book: OpenedBook }
+  | { kind: 'series-read'; series: SeriesShown }
   | { kind: 'written'; bytes: Uint8Array; chart: InsertedChart }
   | { kind: 'warmed' }
   | { kind: 'failed'; problems: Problem[] }

@@ -14,12 +14,16 @@ scope.onmessage = ({ data }) => {
 async function work(job: Job): Promise<Done> {
   try {
     if (job.kind === 'warm') {
-      await Promise.all([import('./open-book.js'), import('./write-summary.js')])
+      await Promise.all([import('./open-book.js'), import('./read-series.js'), import('./write-summary.js')])
       return { kind: 'warmed' }
     }
     if (job.kind === 'open') {
       const { openBook } = await import('./open-book.js')
       return { kind: 'opened', book: openBook(job.bytes, job.fileName) }
+    }
+    if (job.kind === 'series') {
+      const { readSeries } = await import('./read-series.js')
+      return { kind: 'series-read', series: readSeries(job) }
     }
     if (job.kind === 'plan') {
       const { writePlanWorkbook } = await import('@draughtbook/shared-calc/workbook')

@@ -22,6 +22,12 @@ export { LogError, type LogProblem, type LogProblemCode } from './problem.js'
 export { type Guess, type Proposal, propose } from './propose/propose.js'
 export { type ReadLog, type ReadOptions, readGrid, readLog, testsOf } from './read-log.js'
 export { ReadingsAnswer, ReadingsRequest, readRanges } from './read-ranges.js'
+export {
+  type PickedRun,
+  type PickedSeries,
+  readPickedSeries,
+  type SeriesSettings,
+} from './series/picked-series.js'
 export type { SeriesReading } from './series/read-series.js'
 export { seriesChart } from './series/series-chart.js'
 export { type ToldStation, toldStations } from './series/told-stations.js'

@@ -29,6 +29,13 @@ export function createExcelHost(excel: ExcelApi, supported: SetSupported): Host 
         return context.workbook.name
       }),
     sheets: () => inExcel(excel, 'listing the sheets', listSheets),
+    selectedReference: () =>
+      inExcel(excel, 'reading the selection', async (context) => {
+        const range = context.workbook.getSelectedRange()
+        range.load('address')
+        await context.sync()
+        return range.address
+      }),
     selection: () =>
       inExcel(excel, 'reading the selection', (context) =>
         readBlock(context, context.workbook.getSelectedRange()),

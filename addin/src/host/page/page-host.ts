@@ -36,7 +36,7 @@ export class PageHost implements Host {
   book: { name: string; sheets: CellSheet[]; opened: OpenedBook } | undefined
   marks: readonly CellMark[] = []
   /** Selection as the grid shows it; counted from 1, as all areas of the host. */
-  chosen: { sheet: string; area: Area } | undefined
+  selected: { sheet: string; area: Area } | undefined
   readonly #watchers = new Set<(change: CellChange) => void>()
   readonly #viewers = new Set<() => void>()
 
@@ -85,7 +85,7 @@ export class PageHost implements Host {
       return used ? { name: sheet.name, used: areaAddress(used) } : { name: sheet.name }
     })
 
-  selected = async (): Promise<string> => {
+  selectedReference = async (): Promise<string> => {
     if (!this.book || !this.selected) throw new HostError('no-workbook', NO_BOOK)
     return joinReference(this.selected.sheet, areaAddress(this.selected.area))
   }

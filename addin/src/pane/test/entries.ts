@@ -1,5 +1,6 @@
 import type { Direction } from '@draughtbook/shared-calc'
 import { type Lists, listColumns } from './lists.js'
+import { isStations, type TakenStations } from './stations.js'
 
 /** What stands behind a field: text as typed, or the cell it is taken from, with its unit where the cell names none. */
 export type FieldEntry = { text: string } | { cell: string; unit?: string }
@@ -12,8 +13,15 @@ export interface Pick {
 
 export const RUN_ROLES = ['zeroFlowBefore', 'pressure', 'flow', 'devicePressure', 'zeroFlowAfter'] as const
 export type RunRole = (typeof RUN_ROLES)[number]
-/** `ranges`: cells that name the device's range of each reading; `range`: one for all. */
-export type RunPicks = Partial<Record<RunRole, Pick>> & { range?: string; ranges?: Pick }
+/**
+ * `ranges`: cells that name the device's range of each reading; `range`: one for all; `stations`: figures taken over from a
+ * raw series, which then stand in place of all cells picked.
+ */
+export type RunPicks = Partial<Record<RunRole, Pick>> & {
+  range?: string
+  ranges?: Pick
+  stations?: TakenStations
+}
 
 export const DIRECTIONS: readonly Direction[] = ['depressurisation', 'pressurisation']
 
@@ -56,6 +64,7 @@ function isEntries(value: unknown): value is TestEntries {
     version === 1 &&
     isObject(fields) &&
     isObject(runs) &&
+    Object.values(runs).every((run) => isObject(run) && (!run.stations || isStations(run.stations))) &&
     Object.values(fields).every(isField) &&
     isObject(lists) &&
     Object.entries(lists).every(([name, rows]) => name in listColumns && isRows(rows))

@@ -10,6 +10,7 @@ import { planSection } from './sections/plan.js'
 import { preparationSection } from './sections/preparation.js'
 import { readingsSection } from './sections/readings.js'
 import { resultSection } from './sections/result.js'
+import { seriesSection } from './sections/series.js'
 import { soFarSection } from './sections/so-far.js'
 import { sureSection } from './sections/sure.js'
 import { targetSection } from './sections/target.js'
@@ -21,6 +22,7 @@ import { workingSection } from './sections/working.js'
 export const sections: readonly Section[] = [
   resultSection,
   readingsSection,
+  seriesSection,
   soFarSection,
   curveSection,
   findingsSection,

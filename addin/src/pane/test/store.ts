@@ -25,6 +25,8 @@ export interface TestState {
   /** Something the host would not do. */
   fault: string | undefined
   saved: 'yes' | 'saving' | string
+  /** Counts the workbooks opened: what a view shows of an earlier one goes. */
+  opened: number
 }
 
 export interface StoreTimes {
@@ -46,6 +48,7 @@ export class TestStore {
     trace: false,
     fault: undefined,
     saved: 'yes',
+    opened: 0,
   }
   readonly #listeners = new Set<() => void>()
   #grid: { references: string; grid: Grid } | undefined
@@ -102,7 +105,7 @@ export class TestStore {
     const entries = kept === undefined ? undefined : parseEntries(kept)
     if (kept !== undefined && !entries)
       this.#set({ fault: 'What was kept with this workbook could not be read; the forms start empty.' })
-    this.#set({ entries: entries ?? emptyEntries() })
+    this.#set({ entries: entries ?? emptyEntries(), opened: this.state.opened + 1 })
     await this.refresh()
   }
 

@@ -37,7 +37,9 @@ export function findTables(sheet: Sheet, labels: readonly Label[]): FoundTable[]
     if (!guess) return []
     const below = numbersBelow(sheet, label)
     const right = numbersRight(sheet, label)
-    const textual = guess.what === 'direction' || guess.what === 'range'
+    // Times may be formatted as dates, which count as no numbers.
+    const times = guess.what === 'time' && right.length < 3
+    const textual = guess.what === 'direction' || guess.what === 'range' || times
     if (textual || below.values.length >= Math.max(3, right.length))
       return [{ label, guess, across: false, ...below }]
     return right.length >= 3 ? [{ label, guess, across: true, skip: 0, values: right }] : []
@@ -136,7 +138,7 @@ function guessOf(sheet: Sheet, { label, guess, values }: Line): Guess {
   const numbers = values.filter((value) => !Number.isNaN(value))
   const span =
     numbers.length > 0
-      ? `; ${values.length} numbers from ${Math.min(...numbers)} to ${Math.max(...numbers)}`
+      ? `; ${values.length} numbers from ${numbers.reduce((a, b) => Math.min(a, b))} to ${numbers.reduce((a, b) => Math.max(a, b))}`
       : ''
   const unit = guess.unit ? `; unit ${guess.unit.unit}` : ''
   const shape = shapeFit(guess.what, numbers)

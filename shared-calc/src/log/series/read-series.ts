@@ -9,7 +9,7 @@ import type { Scope } from '../layout/scope.js'
 import { refuse } from '../problem.js'
 import { FEW } from './average.js'
 import { readColumns, type SeriesCells } from './columns.js'
-import { driftLimit, type Station } from './series.js'
+import { driftLimit, type Station, type StationOptions } from './series.js'
 import { findStations, sampleStep } from './stations.js'
 import { windowText } from './window-text.js'
 import { zeroFlowValues } from './zero-flow-values.js'
@@ -20,6 +20,11 @@ export interface SeriesReading {
   stations: Station[]
 }
 
+/** A series opened, with the stations that become readings. */
+export interface OpenedSeries extends SeriesReading {
+  taken: readonly Station[]
+}
+
 /** Turns a gauge's time log into runs: readings from its steady stations, zero-flow values from those without flow. */
 export function readSeriesRuns(
   scope: Scope,
@@ -28,7 +33,23 @@ export function readSeriesRuns(
   first: number,
   collector: Collector,
 ): { runs: DraftRun[]; series: SeriesReading[] } {
-  const path = `runs[${first}]`
+  const opened = openSeries(scope, layout, given, `runs[${first}]`, collector)
+  const { series, stations } = opened
+  const directions = seriesDirections(scope, layout, given, opened, `runs[${first}]`, collector)
+  const runs = directions.map((direction, index) =>
+    seriesRun(opened, directions, direction, given, `runs[${first + index}]`, collector),
+  )
+  return { runs, series: [{ series, stations }] }
+}
+
+/** Reads the samples of a series and finds its stations. @throws LogError `series-unusable` and those of the columns */
+export function openSeries(
+  scope: Scope,
+  layout: Layout,
+  given: SeriesLayout,
+  path: string,
+  collector: Collector,
+): OpenedSeries {
   const cells = readColumns(scope, layout, given, collector, path)
   if (cells.time_s.length < 2)
     refuse('series-unusable', 'the series has fewer than two samples that can be read', { path })
@@ -42,27 +63,50 @@ export function readSeriesRuns(
       path,
     )
   }
-  const options = {
-    averagingTime_s: given.averagingTime_s,
-    ...(given.driftLimit_Pa === undefined ? {} : { driftLimit_Pa: given.driftLimit_Pa }),
-  }
   checkSampling(cells, collector, path)
-  const stations = findStations(cells, options)
+  const stations = findStations(cells, optionsOf(given))
   const taken = stations.filter(({ kind, rejected }) => kind === 'reading' && !rejected)
+  return { series: cells, stations, taken }
+}
+
+function optionsOf({ averagingTime_s, driftLimit_Pa }: SeriesLayout): StationOptions {
+  return { averagingTime_s, ...(driftLimit_Pa === undefined ? {} : { driftLimit_Pa }) }
+}
+
+/**
+ * The directions of the readings; rejected stations are told of.
+ * @throws LogError `series-unusable` where no station holds steady
+ */
+export function seriesDirections(
+  scope: Scope,
+  layout: Layout,
+  given: SeriesLayout,
+  { series, stations, taken }: OpenedSeries,
+  path: string,
+  collector: Collector,
+): Direction[] {
   if (taken.length === 0)
     refuse('series-unusable', `no station holds steady for the ${given.averagingTime_s} s of averaging`, {
       path,
     })
-  for (const station of stations) if (station.rejected) tellRejected(cells, station, options, collector, path)
+  for (const station of stations)
+    if (station.rejected) tellRejected(series, station, optionsOf(given), collector, path)
+  return directionsOf(scope, layout, given, taken, path, collector)
+}
 
-  const directions = directionsOf(scope, layout, given, taken, path, collector)
-  const runs = directions.map((direction, index) => {
-    const own = taken.filter(
-      ({ pressure }) => directions.length === 1 || pressure.mean < 0 === (direction === 'depressurisation'),
-    )
-    return draftRun(cells, stations, own, direction, given, `runs[${first + index}]`, collector)
-  })
-  return { runs, series: [{ series: cells, stations }] }
+/** The run of one direction, with its zero-flow values. */
+export function seriesRun(
+  { series, stations, taken }: OpenedSeries,
+  directions: readonly Direction[],
+  direction: Direction,
+  given: SeriesLayout,
+  path: string,
+  collector: Collector,
+): DraftRun {
+  const own = taken.filter(
+    ({ pressure }) => directions.length === 1 || pressure.mean < 0 === (direction === 'depressurisation'),
+  )
+  return draftRun(series, stations, own, direction, given, path, collector)
 }
 
 function directionsOf(
@@ -149,7 +193,7 @@ function readingText(cells: SeriesCells, { pressure, flow }: Station): string {
 function tellRejected(
   cells: SeriesCells,
   station: Station,
-  options: { averagingTime_s: number; driftLimit_Pa?: number },
+  options: StationOptions,
   collector: Collector,
   path: string,
 ): void {

@@ -5,6 +5,7 @@ import { PickIcon } from '../../form/field-row.js'
 import { DIRECTIONS, type RunPicks, type RunRole } from '../entries.js'
 import { FindButton } from '../find-button.js'
 import type { Section, SectionProps } from '../section.js'
+import type { TakenStations } from '../stations.js'
 
 const ROLES: readonly (readonly [RunRole, string, string])[] = [
   ['zeroFlowBefore', 'Zero-flow before', 'Pa'],
@@ -45,7 +46,8 @@ function RunFieldset({ direction, store, state }: SectionProps & { direction: Di
         {direction === 'depressurisation' ? 'Depressurisation' : 'Pressurisation'}{' '}
         <span class="tell">{readingsText(direction, state)}</span>
       </legend>
-      {ROLES.map(([role, label, unit]) => {
+      {picks.stations ? <Taken stations={picks.stations} direction={direction} store={store} /> : null}
+      {(picks.stations ? [] : ROLES).map(([role, label, unit]) => {
         const chosen = picks[role]
         return (
           <div class="role" key={role}>
@@ -101,6 +103,39 @@ function RunFieldset({ direction, store, state }: SectionProps & { direction: Di
         <Ranges direction={direction} picks={picks} store={store} onChange={change} />
       ) : null}
     </fieldset>
+  )
+}
+
+interface TakenProps {
+  stations: TakenStations
+  direction: Direction
+  store: SectionProps['store']
+}
+
+/** Readings that were taken over from a raw series; putting them away lets cells be picked again. */
+function Taken({ stations, direction, store }: TakenProps) {
+  return (
+    <div class="role">
+      <span>from the series</span>
+      <button
+        type="button"
+        class="link"
+        title="Go to the cells"
+        onClick={() => void store.attempt(() => store.host.jump(stations.source))}
+      >
+        {stations.source}
+      </button>
+      <button
+        type="button"
+        class="icon"
+        aria-label={`Clear the readings from the series, ${direction}`}
+        onClick={() =>
+          store.change(({ runs: { [direction]: _, ...runs }, ...entries }) => ({ ...entries, runs }))
+        }
+      >
+        ×
+      </button>
+    </div>
   )
 }
 

@@ -1,0 +1,32 @@
+import type { Run } from '@draughtbook/shared-calc'
+import type { TakenStations } from '../pane/test/stations.js'
+import type { Told } from './told.js'
+
+/** Where the run stands in the record, and what takes its cells and findings. */
+interface Target {
+  index: number
+  cells: Record<string, string>
+  told: Told
+}
+
+/** The figures of a run that were taken over from a raw series, with the cells and findings they came with. */
+export function takenRun(
+  { source, run, cells, findings, changed }: TakenStations,
+  { index, cells: into, told }: Target,
+): Omit<Run, 'direction'> {
+  const path = (within: string): string => `runs[${index}]${within ? `.${within}` : ''}`
+  for (const [within, cell] of Object.entries(cells)) into[path(within)] = cell
+  for (const { severity, rule, message, where, cells: own = [], remedy } of findings) {
+    if (where.length === 0 && own.length === 0) told.add(severity, rule, message, '', remedy)
+    for (const cell of own) told.add(severity, rule, message, cell, remedy)
+    for (const within of where) told.add(severity, rule, message, '', remedy, path(within))
+  }
+  if (changed)
+    told.caution(
+      'series-changed',
+      'the cells of this series no longer give the stations that were taken over from it',
+      source,
+      'read the series again and take its stations over',
+    )
+  return run
+}

@@ -1,0 +1,115 @@
+import type { SeriesSettings } from '@draughtbook/shared-calc/log'
+import { useId } from 'preact/hooks'
+
+interface SeriesFormProps {
+  settings: SeriesSettings
+  /** The series holds device pressures, which need the device's range. */
+  device: boolean
+  onChange: (settings: SeriesSettings) => void
+}
+
+const DIRECTIONS = [
+  ['', 'as found'],
+  ['by sign', 'by the sign of the pressures'],
+  ['depressurisation', 'depressurisation'],
+  ['pressurisation', 'pressurisation'],
+] as const
+const SIGNS = [
+  ['', 'inside minus outside'],
+  ['outside minus inside', 'outside minus inside'],
+] as const
+
+/** How the series is to be read. */
+export function SeriesForm({ settings, device, onChange }: SeriesFormProps) {
+  const id = useId()
+  const { averagingTime_s, direction, sign, range } = settings
+  return (
+    <div class="fields">
+      <div class="field">
+        <label for={`${id}-time`}>
+          Averaging time <span class="unit">s</span>
+        </label>
+        <div class="entry">
+          <input
+            id={`${id}-time`}
+            type="number"
+            min="1"
+            max="600"
+            value={averagingTime_s}
+            onChange={({ currentTarget }) => {
+              const seconds = currentTarget.valueAsNumber
+              // The field's own limits; anything else stays as it was, and the field shows that.
+              if (seconds >= 1 && seconds <= 600) onChange({ ...settings, averagingTime_s: seconds })
+              else currentTarget.value = String(averagingTime_s)
+            }}
+          />
+        </div>
+      </div>
+      <Choice
+        id={`${id}-direction`}
+        label="Direction"
+        value={direction ?? ''}
+        options={DIRECTIONS}
+        onChange={(value) =>
+          onChange({ ...without(settings, 'direction'), ...(value ? { direction: value } : {}) })
+        }
+      />
+      <Choice
+        id={`${id}-sign`}
+        label="Pressures logged as"
+        value={sign === 'outside minus inside' ? sign : ''}
+        options={SIGNS}
+        onChange={(value) => onChange({ ...without(settings, 'sign'), ...(value ? { sign: value } : {}) })}
+      />
+      {device ? (
+        <div class="field">
+          <label for={`${id}-range`}>Device range</label>
+          <div class="entry">
+            <input
+              id={`${id}-range`}
+              value={range?.value ?? ''}
+              onChange={({ currentTarget }) => {
+                const value = currentTarget.value.trim()
+                onChange({ ...without(settings, 'range'), ...(value ? { range: { value } } : {}) })
+              }}
+            />
+          </div>
+        </div>
+      ) : null}
+    </div>
+  )
+}
+
+function without(settings: SeriesSettings, name: keyof SeriesSettings): SeriesSettings {
+  const { [name]: _, ...others } = settings
+  return others
+}
+
+interface ChoiceProps<T extends string> {
+  id: string
+  label: string
+  value: T | ''
+  options: readonly (readonly [value: T | '', label: string])[]
+  onChange: (value: T | '') => void
+}
+
+function Choice<T extends string>({ id, label, value, options, onChange }: ChoiceProps<T>) {
+  return (
+    <div class="field">
+      <label for={id}>{label}</label>
+      <div class="entry">
+        <select
+          id={id}
+          value={value}
+          onChange={({ currentTarget }) => onChange(currentTarget.value as T | '')}
+        >
+          {options.map(([one, words]) => (
+            <option key={one} value={one}>
+              {words}
+            </option>
+          ))}
+        </select>
+      </div>
+    </div>
+  )
+}

@@ -1,0 +1,54 @@
+import type { Direction, Finding, Run } from '@draughtbook/shared-calc'
+import type { PickedRun, SeriesSettings } from '@draughtbook/shared-calc/log'
+import type { TestEntries } from './entries.js'
+
+/** Readings taken over from the stations of a raw series: figures with the cells they were averaged from. */
+export interface TakenStations {
+  /** Cells of the series. */
+  source: string
+  settings: SeriesSettings
+  run: Omit<Run, 'direction'>
+  /** Field path within the run → cells. */
+  cells: Readonly<Record<string, string>>
+  /** What reading the series had to say; places within the run. */
+  findings: readonly Finding[]
+  /** The cells have since been seen to hold something else. */
+  changed?: boolean
+}
+
+/** The stations as entries keep them. */
+export function takenOf(
+  { run, cells, findings }: PickedRun,
+  source: string,
+  settings: SeriesSettings,
+): TakenStations {
+  const { direction: _, ...rest } = run
+  return { source, settings, run: rest, cells, findings }
+}
+
+/** Puts the stations in place of whatever the run had. */
+export const withStations = (
+  entries: TestEntries,
+  direction: Direction,
+  stations: TakenStations,
+): TestEntries => ({ ...entries, runs: { ...entries.runs, [direction]: { stations } } })
+
+/** Whether reading the cells again gives the same figures. */
+export const sameFigures = ({ run }: TakenStations, again: PickedRun | undefined): boolean =>
+  again !== undefined && JSON.stringify(run) === JSON.stringify(takenOf(again, '', {}).run)
+
+/** What was kept with a workbook is checked as far as it is used without another look. */
+export function isStations(value: unknown): boolean {
+  if (typeof value !== 'object' || value === null) return false
+  const { source, settings, run, cells, findings } = value as Partial<TakenStations>
+  return (
+    typeof source === 'string' &&
+    typeof settings === 'object' &&
+    typeof cells === 'object' &&
+    cells !== null &&
+    Object.values(cells).every((cell) => typeof cell === 'string') &&
+    Array.isArray(findings) &&
+    findings.every((finding) => Array.isArray(finding?.where)) &&
+    Array.isArray(run?.readings)
+  )
+}

@@ -1,0 +1,123 @@
+import type { Direction, Finding, Reading, Run } from '../../record/index.js'
+import { Collector } from '../collector.js'
+import type { Grid } from '../grid/grid.js'
+import { gathering } from '../layout/details.js'
+import type { DraftRun } from '../layout/runs.js'
+import type { SeriesLayout } from '../layout/schema.js'
+import type { LogProblem } from '../problem.js'
+import { refuse } from '../problem.js'
+import type { Guess } from '../propose/proposal.js'
+import { propose } from '../propose/propose.js'
+import {
+  type OpenedSeries,
+  openSeries,
+  type SeriesReading,
+  seriesDirections,
+  seriesRun,
+} from './read-series.js'
+import { type ToldStation, toldStations } from './told-stations.js'
+
+type DraftReading = DraftRun['readings'][number]
+
+/** What the user sets; the rest is found by the headings. */
+export type SeriesSettings = Partial<
+  Pick<SeriesLayout, 'averagingTime_s' | 'driftLimit_Pa' | 'sign' | 'range'>
+> & { direction?: Direction | 'by sign' }
+
+/** One run a series comes to. Paths start at the run: `readings[0].pressure_Pa`. */
+export interface PickedRun {
+  run: Run
+  /** Field path → cells. */
+  cells: Readonly<Record<string, string>>
+  /** Those of the series as a whole included. */
+  findings: Finding[]
+}
+
+export interface PickedSeries {
+  /** Present where the columns could be read and a station holds. */
+  reading?: SeriesReading
+  stations: ToldStation[]
+  runs: PickedRun[]
+  /** How the columns were found. */
+  guesses: Guess[]
+  questions: string[]
+  /** By which the series was read. */
+  layout: SeriesLayout
+  problems: LogProblem[]
+}
+
+/**
+ * Reads a gauge's time log that was picked by hand: the columns are found by their headings, the stations averaged.
+ * @param grid - the log, or the part of it that was selected, headings included
+ * @throws LogError `series-unusable` where the headings name no time, pressure and flow; `ambiguous` where they name several
+ */
+export function readPickedSeries(grid: Grid, settings: SeriesSettings = {}): PickedSeries {
+  const { layout, guesses, questions } = propose(grid)
+  const [found, second] = layout?.series ?? []
+  const sheet = grid.sheet(grid.sheetNames[0] ?? '')
+  if (!layout || !found || !sheet)
+    refuse(
+      'series-unusable',
+      'no columns of time, pressure and flow (or device pressure) with at least 200 rows were recognised: give each a heading with its unit, as in “Time (s)”, “Pressure (Pa)”, “Flow (m³/h)”',
+    )
+  if (second) refuse('ambiguous', 'there are several series here: select the columns of one')
+  const given: SeriesLayout = { ...found, ...defined(settings) }
+  const general = new Collector()
+  const scope = { grid, sheet, top: 0, bottom: sheet.rows - 1, shift: 0 }
+  const [opened] = gathered(general, () => [openSeries(scope, layout, given, PATH, general)])
+  const directions = opened
+    ? gathered(general, () => seriesDirections(scope, layout, given, opened, PATH, general))
+    : []
+  return {
+    ...(opened ? { reading: { series: opened.series, stations: opened.stations } } : {}),
+    stations: opened ? toldStations(opened) : [],
+    runs: opened ? directions.map((direction) => picked(opened, directions, direction, given, general)) : [],
+    guesses,
+    questions,
+    layout: given,
+    problems: general.problems,
+  }
+}
+
+function picked(
+  opened: OpenedSeries,
+  directions: readonly Direction[],
+  direction: Direction,
+  given: SeriesLayout,
+  general: Collector,
+): PickedRun {
+  const collector = new Collector()
+  const run = seriesRun(opened, directions, direction, given, PATH, collector)
+  return {
+    run: { ...run, direction, readings: run.readings.map(reading) },
+    cells: Object.fromEntries(Object.entries(collector.cells).map(([path, cell]) => [bare(path), cell])),
+    findings: [...general.findings(), ...collector.findings()].map((finding) => ({
+      ...finding,
+      where: finding.where.map(bare).filter(Boolean),
+    })),
+  }
+}
+
+/** A reading of a draft, which a series fills with a pressure and either a flow or a device pressure. */
+const reading = ({ pressure_Pa, flow_m3_h, devicePressure_Pa, range }: DraftReading): Reading => ({
+  pressure_Pa: Number(pressure_Pa),
+  ...(flow_m3_h === undefined ? {} : { flow_m3_h: Number(flow_m3_h) }),
+  ...(devicePressure_Pa === undefined ? {} : { devicePressure_Pa: Number(devicePressure_Pa) }),
+  ...(range === undefined ? {} : { range: String(range) }),
+})
+
+/** What a step gives; nothing where it fails, which becomes a problem. */
+function gathered<T>(collector: Collector, step: () => T[]): T[] {
+  let found: T[] = []
+  gathering(collector, () => {
+    found = step()
+  })
+  return found
+}
+
+/** Where a run stands in a record is decided by whoever takes it over. */
+const PATH = 'run'
+const bare = (path: string): string => path.replace(/^run\.?/, '')
+
+const defined = (settings: SeriesSettings): Partial<SeriesLayout> =>
+  Object.fromEntries(Object.entries(settings).filter(([, value]) => value !== undefined))
