@@ -1,5 +1,6 @@
 import { openLog } from '@draughtbook/shared-calc/log'
 import { areaAddress } from '../../../addin/src/host/address.js'
+import { cellText } from '../../../addin/src/host/page/cell-text.js'
 import { type ModelCell, ModelWorkbook } from './workbook-model.js'
 
 /** A log as Excel would hold it: the same cells, behind the object model. */
@@ -16,6 +17,7 @@ export function modelFromLog(bytes: Uint8Array, fileName: string): ModelWorkbook
           if (cell)
             cells[address] = {
               value: cell.value,
+              text: cellText(cell, grid.date1904),
               ...(cell.format === undefined ? {} : { format: cell.format }),
             }
         }

@@ -3,6 +3,7 @@ import { type Area, bands, cellCount, intersection, parseArea, union } from '../
 import { CellSheet } from '../cell-sheet.js'
 import { HostError, MOST_CELLS } from '../host.js'
 import type { OpenedSheet } from '../opened-book.js'
+import { dateSystem, type ShownDate } from './date-system.js'
 import { readBands, type SheetBand } from './read-bands.js'
 
 /** With formulas, types and fonts a cell takes some 130 bytes of the 5 MB an answer may have in Excel on the web. */
@@ -49,7 +50,8 @@ export async function readGrid(context: Excel.RequestContext, references?: reado
       bands(block, CELLS_PER_ANSWER).map((area) => ({ into, area })),
     )
   })
-  for (const batch of batches(cut)) await readBands(context, batch)
+  const dates: ShownDate[] = []
+  for (const batch of batches(cut)) dates.push(...(await readBands(context, batch)))
   const read = [...opened.values()].map((sheet) => new CellSheet(sheet))
   return {
     kind: 'ranges',
@@ -57,8 +59,7 @@ export async function readGrid(context: Excel.RequestContext, references?: reado
     sheetNames: read.map(({ name }) => name),
     sheet: (name) => read.find((sheet) => sheet.name.toLowerCase() === name.toLowerCase()),
     names: defined,
-    date1904: false,
-    findings: [],
+    ...dateSystem(dates),
   }
 }
 

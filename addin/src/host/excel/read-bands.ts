@@ -1,6 +1,7 @@
-import type { Cell } from '@draughtbook/shared-calc/log'
-import { type Area, areaAddress } from '../address.js'
+import { type Cell, isDateFormat } from '@draughtbook/shared-calc/log'
+import { type Area, areaAddress, joinReference } from '../address.js'
 import type { OpenedSheet } from '../opened-book.js'
+import type { ShownDate } from './date-system.js'
 
 /** Rows of a sheet to read, and the sheet that takes their cells. */
 export interface SheetBand {
@@ -10,11 +11,17 @@ export interface SheetBand {
 
 type ValueType = Excel.Range['valueTypes'][number][number]
 
-/** Reads bands of any sheets in one trip: values, formats, formulas, errors, what is hidden or struck through. */
-export async function readBands(context: Excel.RequestContext, wanted: readonly SheetBand[]): Promise<void> {
+/**
+ * Reads bands of any sheets in one trip: values, formats, formulas, errors, what is hidden or struck through.
+ * Resolves to the dates among them as Excel shows them.
+ */
+export async function readBands(
+  context: Excel.RequestContext,
+  wanted: readonly SheetBand[],
+): Promise<ShownDate[]> {
   const loaded = wanted.map(({ into, area }) => {
     const range = context.workbook.worksheets.getItem(into.name).getRange(areaAddress(area))
-    range.load('values,numberFormat,formulas,valueTypes')
+    range.load('values,numberFormat,formulas,valueTypes,text')
     return {
       into,
       area,
@@ -25,12 +32,19 @@ export async function readBands(context: Excel.RequestContext, wanted: readonly 
     }
   })
   await context.sync()
+  const dates: ShownDate[] = []
   for (const { into, area, range, fonts, rows, columns } of loaded) {
     range.values.forEach((row, y) => {
       row.forEach((value: unknown, x: number) => {
         const format = String(range.numberFormat[y]?.[x] ?? 'General')
         const cell = cellOf(value, range.valueTypes[y]?.[x], format, range.formulas[y]?.[x])
         if (!cell) return
+        if (typeof value === 'number' && isDateFormat(cell.format))
+          dates.push({
+            serial: value,
+            shown: String(range.text[y]?.[x] ?? ''),
+            cell: joinReference(into.name, oneCell(area.top + y, area.left + x)),
+          })
         const struck = fonts.value[y]?.[x]?.format?.font?.strikethrough
         into.cells.push([area.top - 1 + y, area.left - 1 + x, struck ? { ...cell, struck: 'whole' } : cell])
       })
@@ -42,7 +56,11 @@ export async function readBands(context: Excel.RequestContext, wanted: readonly 
       if (column.columnHidden) into.hiddenColumns.push(area.left - 1 + x)
     })
   }
+  return dates
 }
+
+const oneCell = (row: number, column: number): string =>
+  areaAddress({ top: row, bottom: row, left: column, right: column })
 
 function cellOf(
   value: unknown,
