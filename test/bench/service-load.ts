@@ -84,8 +84,8 @@ export async function load(base: string, body: string, options: LoadOptions): Pr
   }
 }
 
-/** One figure of the service's own metrics. */
-export async function metric(base: string, name: string): Promise<number> {
+/** Figures of the service's own metrics, by name, of one look: some start anew after each. */
+export async function metrics(base: string): Promise<(name: string) => number> {
   const text = await (await fetch(`${base}/metrics`)).text()
-  return Number(new RegExp(`^${name} (\\S+)$`, 'm').exec(text)?.[1])
+  return (name) => Number(new RegExp(`^${name} (\\S+)$`, 'm').exec(text)?.[1])
 }

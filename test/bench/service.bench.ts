@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { setTimeout as wait } from 'node:timers/promises'
 import { evaluateInput } from '@draughtbook/shared-calc'
-import { load, metric, type Server, startServer } from './service-load.js'
+import { load, metrics, type Server, startServer } from './service-load.js'
 import { twoDirections } from './two-directions.js'
 
 const SERVICE = join(import.meta.dirname, '../../../service/bin/draughtbook.mjs')
@@ -94,7 +94,7 @@ async function overloaded(service: Server, body: string, capacity: number): Prom
 
 /** Workbooks and large bodies on the workers while small evaluations go on. */
 async function eventLoop({ base }: Server, body: string): Promise<void> {
-  await metric(base, 'nodejs_eventloop_lag_max_seconds')
+  await metrics(base)
   const end = performance.now() + 10_000
   const headers = { 'content-type': 'application/json' }
   const large = twoDirections()
@@ -113,10 +113,8 @@ async function eventLoop({ base }: Server, body: string): Promise<void> {
     ...Array.from({ length: 2 }, () => post('/v1/evaluations', texts[1])),
     post('/v1/evaluations', texts[0]),
   ])
-  const [max, p99] = [
-    await metric(base, 'nodejs_eventloop_lag_max_seconds'),
-    await metric(base, 'nodejs_eventloop_lag_p99_seconds'),
-  ]
+  const now = await metrics(base)
+  const [max, p99] = [now('nodejs_eventloop_lag_max_seconds'), now('nodejs_eventloop_lag_p99_seconds')]
   console.log(
     `  event loop while workbooks and large bodies are worked on: p99 ${(1e3 * p99).toFixed(0)} ms, longest ${(1e3 * max).toFixed(0)} ms (goal: never above 50 ms)`,
   )
@@ -130,10 +128,11 @@ async function memory({ base }: Server, body: string, capacity: number): Promise
   const loading = load(base, body, { seconds, connections: 20, rate: 0.5 * capacity })
   while (performance.now() - start < 1000 * (seconds - 2)) {
     await wait(2000)
+    const now = await metrics(base)
     samples.push({
       minutes: (performance.now() - start) / 60_000,
-      resident: (await metric(base, 'process_resident_memory_bytes')) / 2 ** 20,
-      heap: (await metric(base, 'nodejs_heap_size_used_bytes')) / 2 ** 20,
+      resident: now('process_resident_memory_bytes') / 2 ** 20,
+      heap: now('nodejs_heap_size_used_bytes') / 2 ** 20,
     })
   }
   const { statuses, broken } = await loading
