@@ -150,11 +150,12 @@ function guessOf(sheet: Sheet, { label, guess, values }: Line): Guess {
   }
 }
 
-/** Whether numbers look like what their heading says: pressures of 10 to 100 Pa either way, flows above zero. */
+/** Whether numbers look like what their heading says: pressures of 10 to 100 Pa either way, flows above zero in a table of readings. */
 function shapeFit(what: ColumnRole, values: readonly number[]): number {
   if (values.length === 0) return 0
   if (what === 'pressure') return values.every((value) => Math.abs(value) <= 120) ? 0 : -0.3
-  if (what === 'flow') return values.every((value) => value > 0) ? 0 : -0.3
+  // A gauge's own log holds the blocks without flow too.
+  if (what === 'flow' && values.length < SERIES_FROM) return values.every((value) => value > 0) ? 0 : -0.3
   return 0
 }
 

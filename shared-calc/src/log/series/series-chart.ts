@@ -145,7 +145,7 @@ function timeAxis(
   width: number,
   across: (time: number) => number,
 ): string {
-  const ticks = niceTicks(0, end - start, Math.max(3, Math.floor(width / 90)))
+  const ticks = niceTicks(0, end - start, Math.max(3, Math.floor(width / 60)))
     .map((tick) => {
       const x = across(start + tick).toFixed(1)
       return `<line x1="${x}" x2="${x}" y1="${bottom}" y2="${bottom + 4}" stroke="currentColor"/><text x="${x}" y="${bottom + 16}" text-anchor="middle">${tick}</text>`

@@ -15,8 +15,8 @@ const DIRECTIONS = [
   ['pressurisation', 'pressurisation'],
 ] as const
 const SIGNS = [
-  ['', 'inside minus outside'],
-  ['outside minus inside', 'outside minus inside'],
+  ['', 'inside − outside'],
+  ['outside minus inside', 'outside − inside'],
 ] as const
 
 /** How the series is to be read. */

@@ -1,5 +1,5 @@
 import type { ToldStation } from '@draughtbook/shared-calc/log'
-import { figure } from '../../figures.js'
+import { figure, withMinus } from '../../figures.js'
 
 interface StationsTableProps {
   stations: readonly ToldStation[]
@@ -48,8 +48,8 @@ export function StationsTable({ stations, flow, onGo }: StationsTableProps) {
                 </span>
               </th>
               <td>
-                {figure(pressure.mean)}
-                <span>{figure(second.mean)}</span>
+                {mean(pressure)}
+                <span>{mean(second)}</span>
               </td>
               <td>
                 {figure(pressure.standardDeviation, 2)}
@@ -72,6 +72,12 @@ function why({ rejected, pressure, start_s, end_s }: ToldStation): string | unde
   if (rejected === 'drift') return `drifts by ${figure(Math.abs(pressure.drift), 2)} Pa`
   if (rejected === 'short') return `holds for ${seconds(end_s - start_s)} s only`
   return undefined
+}
+
+/** The mean to the place its standard uncertainty reaches to. */
+function mean({ mean: value, standardUncertainty: u = 0 }: ToldStation['pressure']): string {
+  const decimals = u > 0 ? Math.min(6, Math.max(0, 1 - Math.floor(Math.log10(u)))) : 2
+  return withMinus(value.toFixed(decimals))
 }
 
 const seconds = (value: number): string => value.toFixed(0)
