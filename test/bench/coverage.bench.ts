@@ -17,9 +17,9 @@ export function run(): Coverage[] {
   )
   const coverages = winds_m_s.map((wind) => {
     const coverage = coverageAt(wind, TESTS)
-    const { q50, ela4 } = coverage
+    const { q50, ela4, useless } = coverage
     console.log(
-      `  ${wind} m/s          ${percent(q50.fitScatter)}      ${percent(q50.budget)}                  ${percent(ela4.fitScatter)}      ${percent(ela4.budget)}      ${percent(q50.medianExpanded)} ${percent(ela4.medianExpanded)}`,
+      `  ${wind} m/s          ${percent(q50.fitScatter)}      ${percent(q50.budget)}                  ${percent(ela4.fitScatter)}      ${percent(ela4.budget)}      ${percent(q50.medianExpanded)} ${percent(ela4.medianExpanded)}${useless > 0 ? `   (${useless} tests could not be evaluated)` : ''}`,
     )
     return coverage
   })

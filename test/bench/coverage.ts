@@ -1,4 +1,4 @@
-import { evaluate } from '@draughtbook/shared-calc'
+import { type Evaluation, evaluate, InputError, type TestRecord } from '@draughtbook/shared-calc'
 import { drawWindTest, randomFrom } from '@draughtbook/shared-calc/simulation'
 
 export interface QuantityCoverage {
@@ -17,6 +17,8 @@ export interface Coverage {
   readonly wind_m_s: number
   readonly q50: QuantityCoverage
   readonly ela4: QuantityCoverage
+  /** Tests that wind made useless: no curve could be put through their readings. They count for neither share. */
+  readonly useless: number
 }
 
 /** Simulates tests at one wind speed and counts how often the stated 95 % intervals hold the truth. */
@@ -24,9 +26,15 @@ export function coverageAt(wind_m_s: number, tests: number, seed = 20261014): Co
   const random = randomFrom(seed + wind_m_s)
   const q50 = new Count()
   const ela4 = new Count()
+  let useless = 0
   for (let i = 0; i < tests; i += 1) {
     const { record, truth } = drawWindTest(wind_m_s, random)
-    const { runs, uncertainty, results } = evaluate(record)
+    const evaluation = evaluated(record)
+    if (!evaluation) {
+      useless += 1
+      continue
+    }
+    const { runs, uncertainty, results } = evaluation
     const figure = (name: string) => uncertainty?.figures.find(({ quantity }) => quantity === name)
     const [run] = runs
     if (!run) throw new Error('a simulated test has no run')
@@ -36,7 +44,17 @@ export function coverageAt(wind_m_s: number, tests: number, seed = 20261014): Co
     const scatter = run.q4.ci95 && ([run.q4.ci95[0] * scale, run.q4.ci95[1] * scale] as const)
     ela4.add(truth.ela4, results.ela4.value, scatter, figure('ela4')?.interval95)
   }
-  return { wind_m_s, q50: q50.result(), ela4: ela4.result() }
+  return { wind_m_s, q50: q50.result(), ela4: ela4.result(), useless }
+}
+
+/** The evaluation; undefined where a reading lies on the wrong side of the zero-flow pressure. */
+function evaluated(record: TestRecord): Evaluation | undefined {
+  try {
+    return evaluate(record)
+  } catch (error) {
+    if (error instanceof InputError) return undefined
+    throw error
+  }
 }
 
 type Interval = readonly [number, number] | undefined
