@@ -10,7 +10,7 @@ export interface FieldRow {
 }
 
 interface Node {
-  readonly type?: string
+  readonly type?: string | readonly string[]
   readonly title?: string
   readonly unit?: string
   readonly minimum?: number
@@ -60,5 +60,6 @@ function kindOf(node: Node): string {
   if (node.anyOf) return [...new Set(node.anyOf.map(kindOf))].join(' or ')
   const { type = 'anything', minimum, maximum } = node
   const bounded = minimum !== undefined && maximum !== undefined && Math.abs(minimum) < 1e15
-  return escaped(bounded ? `${type}, ${minimum} to ${maximum}` : type)
+  const name = typeof type === 'string' ? type : type.join(' or ')
+  return escaped(bounded ? `${name}, ${minimum} to ${maximum}` : name)
 }
