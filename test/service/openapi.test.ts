@@ -42,7 +42,7 @@ describe('/openapi.json', () => {
       'a missing field',
       'a negative volume',
       'text for a number',
-      'two readings',
+      'no run',
       'an unknown key',
     ]
     const wrong = badInputs.filter(({ what }) => bySchema.includes(what))
