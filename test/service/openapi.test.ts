@@ -38,13 +38,7 @@ describe('/openapi.json', () => {
     expect(record(demoRecord())).toBe(true)
     expect(check('Evaluation')(evaluate(demoRecord(), { trace: true }))).toBe(true)
     expect(check('FormulaList')({ formulas: formulaList() })).toBe(true)
-    const bySchema = [
-      'a missing field',
-      'a negative volume',
-      'text for a number',
-      'no run',
-      'an unknown key',
-    ]
+    const bySchema = ['a missing field', 'a negative volume', 'text for a number', 'no run', 'an unknown key']
     const wrong = badInputs.filter(({ what }) => bySchema.includes(what))
     expect(wrong.length).toBe(bySchema.length)
     for (const { body } of wrong) expect(record(JSON.parse(body))).toBe(false)
