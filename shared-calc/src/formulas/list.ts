@@ -37,6 +37,8 @@ import { areaTotal, basesCompared, statedCompared, volumeTotal } from './take-of
 import {
   airSensitivity,
   densityCorrectionSlope,
+  deviceAverageUncertainty,
+  flowAverageUncertainty,
   readingUncertainty,
   relativeUncertainty,
   windFromForce,
@@ -121,6 +123,8 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'uncertainty-air.ts', chapter: zeroFlowUncertainty },
   { file: 'uncertainty-air.ts', chapter: readingUncertainty },
   { file: 'uncertainty-air.ts', chapter: relativeUncertainty },
+  { file: 'uncertainty-air.ts', chapter: flowAverageUncertainty },
+  { file: 'uncertainty-air.ts', chapter: deviceAverageUncertainty },
   { file: 'uncertainty-curve.ts', chapter: fittedLineSensitivity },
   { file: 'uncertainty-curve.ts', chapter: onePointSensitivity },
   { file: 'uncertainty-curve.ts', chapter: twoPointSensitivity },

@@ -197,6 +197,43 @@ export const readingUncertainty = chapter({
   ],
 })
 
+/** Scatter of averaged flows, made relative. */
+export const flowAverageUncertainty = chapter({
+  title: 'Scatter of the averaged flows',
+  inputs: [
+    { symbol: 'q_m', name: 'measured air flow', unit: 'm³/h', rows: true },
+    { symbol: 'u_q', name: 'standard uncertainty of the averaged flow', unit: 'm³/h', rows: true },
+  ],
+  formulas: [
+    {
+      symbol: 'u_y',
+      name: 'relative standard uncertainty of the flow',
+      unit: '1',
+      expression: 'u_q ./ q_m',
+      source: derived('JCGM 100:2008, 5.1.6'),
+    },
+  ],
+})
+
+/** Scatter of flows from averaged device pressures, made relative. */
+export const deviceAverageUncertainty = chapter({
+  title: 'Scatter of the flows from averaged device pressures',
+  inputs: [
+    { symbol: 'dp_d', name: 'device pressure', unit: 'Pa', rows: true },
+    { symbol: 'u_d', name: 'standard uncertainty of the averaged device pressure', unit: 'Pa', rows: true },
+    { symbol: 'm_d', name: 'exponent of the range', unit: '1', rows: true },
+  ],
+  formulas: [
+    {
+      symbol: 'u_y',
+      name: 'relative standard uncertainty of the flow',
+      unit: '1',
+      expression: 'm_d .* u_d ./ abs(dp_d)',
+      source: derived('JCGM 100:2008, 5.1.6, for a flow that goes with a power of the device pressure'),
+    },
+  ],
+})
+
 /** A standard uncertainty made relative to its quantity. */
 export const relativeUncertainty = chapter({
   title: 'Relative uncertainty',

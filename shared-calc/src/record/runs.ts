@@ -27,11 +27,31 @@ export const Reading = z
   .strictObject({
     pressure_Pa: pressure,
     ...oneDevice,
+    /**
+     * Standard uncertainties (k = 1) of averages over a raw series, autocorrelation allowed for, record@2; they stand in
+     * place of the scatter that is else expected of a reading.
+     */
+    pressureUncertainty_Pa: numberField(
+      { term: 'standard uncertainty of the averaged pressure difference', unit: 'Pa' },
+      1e-9,
+      1000,
+    ).optional(),
+    flowUncertainty_m3_h: numberField(
+      { term: 'standard uncertainty of the averaged air flow', unit: 'm³/h' },
+      1e-9,
+      1e6,
+    ).optional(),
+    devicePressureUncertainty_Pa: numberField(
+      { term: 'standard uncertainty of the averaged device pressure', unit: 'Pa' },
+      1e-9,
+      10_000,
+    ).optional(),
     /** Several devices running together, record@2: their flows add. */
     devices: z.array(DeviceReading).min(2, { error: 'several devices are at least two' }).max(20).optional(),
   })
   .superRefine((reading, context) => {
     const { devices, ...single } = reading
+    refuseUncertaintyOfNothing(reading, context)
     if (devices === undefined) refuseUnclearFlow(single, context)
     else if (single.flow_m3_h !== undefined || single.devicePressure_Pa !== undefined)
       context.addIssue({
@@ -84,5 +104,29 @@ function refuseUnclearFlow(
       code: 'custom',
       path: ['range'],
       message: 'range of the flow device is missing for a device pressure',
+    })
+}
+
+/** Refuses the uncertainty of an average that the reading does not hold. */
+function refuseUncertaintyOfNothing(
+  reading: {
+    flow_m3_h?: number | undefined
+    devicePressure_Pa?: number | undefined
+    flowUncertainty_m3_h?: number | undefined
+    devicePressureUncertainty_Pa?: number | undefined
+  },
+  context: z.RefinementCtx,
+): void {
+  if (reading.flowUncertainty_m3_h !== undefined && reading.flow_m3_h === undefined)
+    context.addIssue({
+      code: 'custom',
+      path: ['flowUncertainty_m3_h'],
+      message: 'reading has an uncertainty of the air flow but no air flow of its own',
+    })
+  if (reading.devicePressureUncertainty_Pa !== undefined && reading.devicePressure_Pa === undefined)
+    context.addIssue({
+      code: 'custom',
+      path: ['devicePressureUncertainty_Pa'],
+      message: 'reading has an uncertainty of the device pressure but no device pressure of its own',
     })
 }

@@ -12,7 +12,7 @@ import { TestDetails } from './test-details.js'
 import { UncertaintyInputs } from './uncertainty.js'
 import { RECORD_FORMATS, refuseNewerParts } from './versions.js'
 
-export { RECORD_FORMAT, RECORD_FORMAT_2, RECORD_FORMATS } from './versions.js'
+export { needsVersion2, RECORD_FORMAT, RECORD_FORMAT_2, RECORD_FORMATS } from './versions.js'
 
 /** What was built, measured and asked: everything an evaluation depends on. Source: record-format of this project. */
 export const TestRecord = z

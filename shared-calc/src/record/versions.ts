@@ -8,11 +8,25 @@ export const RECORD_FORMATS = [RECORD_FORMAT, RECORD_FORMAT_2] as const
 /** Parts that came with record@2; a record@1 must not hold them, or it would be read differently by an older tool. */
 export const partsOfVersion2 = ['takeOff', 'plan', 'preparation', 'leaks', 'uncertainty'] as const
 
+/** Fields of a reading that came with record@2. */
+export const readingFieldsOfVersion2 = [
+  'devices',
+  'pressureUncertainty_Pa',
+  'flowUncertainty_m3_h',
+  'devicePressureUncertainty_Pa',
+] as const
+
 interface AnyVersion {
   readonly format: (typeof RECORD_FORMATS)[number]
-  readonly runs: readonly { readonly readings: readonly { readonly devices?: unknown }[] }[]
+  readonly runs: readonly { readonly readings: readonly ReadingOfVersion2[] }[]
   readonly test: { readonly openings?: readonly { readonly kind?: unknown }[] | undefined }
 }
+
+type ReadingOfVersion2 = { readonly [field in (typeof readingFieldsOfVersion2)[number]]?: unknown }
+
+/** Whether a reading holds a field that only record@2 has. */
+export const needsVersion2 = (reading: ReadingOfVersion2): boolean =>
+  readingFieldsOfVersion2.some((field) => reading[field] !== undefined)
 
 /** Refuses fields of record@2 in a record@1, naming each. */
 export function refuseNewerParts(
@@ -36,7 +50,8 @@ export function refuseNewerParts(
         path: ['runs', i, 'readings'],
         message: 'a run needs at least 3 readings to fit a curve',
       })
-    for (const [j, { devices }] of readings.entries())
-      if (devices !== undefined) refuse(['runs', i, 'readings', j, 'devices'], 'devices')
+    for (const [j, reading] of readings.entries())
+      for (const field of readingFieldsOfVersion2)
+        if (reading[field] !== undefined) refuse(['runs', i, 'readings', j, field], field)
   }
 }

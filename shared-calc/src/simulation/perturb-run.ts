@@ -24,7 +24,7 @@ export type PerturbRun = (shared: SharedDraws, random: Random) => void
  * Scatter is drawn as the budget counts it: as found by the fit, or as expected, whichever is larger at 50 Pa.
  */
 export function perturbRun(replay: Replay, uncertainty: RunUncertainty): PerturbRun {
-  const { run, zeroFlow, readings, flowReading, sensitivityAt } = uncertainty
+  const { run, zeroFlow, readings, sensitivityAt } = uncertainty
   const { curve } = run
   const sensitivity = sensitivityAt(SCATTER_JUDGED_AT_Pa)
   const found = sensitivity.value('u_s') > sensitivity.value('u_b')
@@ -39,8 +39,8 @@ export function perturbRun(replay: Replay, uncertainty: RunUncertainty): Perturb
     induced,
     pressure: replay.handle(curve.id, 'dp_m', row)?.draws,
     flows: flowHandles(replay, curve, row),
-    pressureNoise: found ? 0 : (readings.column('u_x')[row] as number),
-    flowNoise: found ? s_e / Math.sqrt(weight?.[row] ?? 1) : flowReading.value,
+    pressureNoise: found ? 0 : (readings.pressures.column('u_x')[row] as number),
+    flowNoise: found ? s_e / Math.sqrt(weight?.[row] ?? 1) : (readings.flows.values[row] as number),
     spread: (n * (n - 1)) / (2 * induced * induced),
   }))
   const offset = new Float64Array(BATCH)

@@ -7,7 +7,7 @@ import { standardAir } from '../formulas/standard-air.js'
 import { assumedExponentError } from '../formulas/while-reading.js'
 import type { Method } from '../methods/method.js'
 import { EXPECTED_EXPONENTS } from '../plan/choices.js'
-import { RECORD_FORMAT, type Run, type TestRecord } from '../record/index.js'
+import { RECORD_FORMAT_2, type Run, type TestRecord } from '../record/index.js'
 import { assumed, type Block, bindBySymbol, byRule, Calculation, columnFromRecord } from '../sheet/index.js'
 import { workAir } from '../work/air.js'
 import { refuseWrongSide } from '../work/curve-faults.js'
@@ -54,7 +54,7 @@ function still(calculation: Calculation, side: string): Block {
 /** The unfinished test in the shape that the work on runs reads; it is not a record and is never published. */
 function recordOf({ building, conditions, flowDevice, run }: UnfinishedTest): TestRecord {
   return {
-    format: RECORD_FORMAT,
+    format: RECORD_FORMAT_2,
     building: { name: '', ...building },
     test: { date: '', method: '' },
     conditions: {

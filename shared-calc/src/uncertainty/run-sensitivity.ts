@@ -1,12 +1,12 @@
 import {
   airSensitivity,
   densityCorrectionSlope,
-  readingUncertainty,
   zeroFlowChange,
   zeroFlowSpread,
   zeroFlowUncertainty,
 } from '../formulas/uncertainty-air.js'
 import type { Method } from '../methods/method.js'
+import type { Run } from '../record/index.js'
 import {
   assumed,
   type Bindings,
@@ -20,6 +20,7 @@ import {
 } from '../sheet/index.js'
 import type { WorkedRun, WorkedTest } from '../work/worked-test.js'
 import type { UncertaintyReader } from './inputs.js'
+import { type ReadingScatter, workReadingScatter } from './reading-scatter.js'
 
 /** The same value in every row of a column. */
 export const constantColumn = ({ value, origin }: Given, rows: number): Column => ({
@@ -33,9 +34,8 @@ export interface RunUncertainty {
   readonly id: string
   /** Uncertainty of the zero-flow pressure: `u_0`, Pa. */
   readonly zeroFlow: Block
-  /** Expected relative scatter of the readings: `u_x`; that of the flows is one value. */
-  readonly readings: Block
-  readonly flowReading: Given
+  /** Relative scatter expected of the readings. */
+  readonly readings: ReadingScatter
   readonly sensitivityAt: (pressure_Pa: number) => Block
 }
 
@@ -75,21 +75,13 @@ export function workRunUncertainty(
   reader: UncertaintyReader,
   around: { readonly indoor: Block; readonly outdoor: Block; readonly zeroFlowChange: Given },
   run: WorkedRun,
+  logged: Run,
 ): RunUncertainty {
   const id = `run${run.index + 1}.uncertainty`
   const word = run.direction === 'depressurisation' ? 'Depressurisation' : 'Pressurisation'
   const { curve, scatter, standard } = run
   const rows = curve.rows
-  const readings = calculation.add(
-    `${id}.readings`,
-    `${word}: expected scatter of the readings`,
-    readingUncertainty,
-    {
-      dp: curve.refColumn('dp'),
-      u_p: constantColumn(reader.read('pressureReading_Pa'), rows),
-    },
-  )
-  const flowReading = reader.read('flowReading_relative')
+  const readings = workReadingScatter(calculation, id, word, reader, run, logged)
   const blowingOut = run.direction === 'depressurisation'
   const [inDevice, inLeaks] = blowingOut ? [around.indoor, around.outdoor] : [around.outdoor, around.indoor]
   const slope = standard.has('k_n')
@@ -98,7 +90,7 @@ export function workRunUncertainty(
         rho_x: curve.bindings.rho_x,
       })
   const given: Bindings = {
-    u_y: constantColumn(flowReading, rows),
+    u_y: readings.flows,
     a_d: densityPowers(run),
     w: curve.has('w') ? curve.refColumn('w') : constantColumn(byRule(1, 'the fit is not weighted'), rows),
     k_T: standard.has('k_T') ? standard.ref('k_T') : byRule(0, 'the method corrects no viscosity'),
@@ -110,13 +102,12 @@ export function workRunUncertainty(
     g_hd: inDevice.has('g_h') ? inDevice.ref('g_h') : undefined,
     g_hx: inLeaks.has('g_h') ? inLeaks.ref('g_h') : undefined,
   }
-  const blocks = [curve, ...(scatter ? [scatter] : []), slope, readings]
+  const blocks = [curve, ...(scatter ? [scatter] : []), slope, readings.pressures]
   const known = new Map<number, Block>()
   return {
     run,
     id,
     readings,
-    flowReading,
     zeroFlow: workZeroFlow(calculation, id, word, reader, run, around.zeroFlowChange),
     sensitivityAt: (pressure) => {
       const block =

@@ -45,7 +45,10 @@ export function workUncertainty(record: TestRecord, method: Method, test: Worked
     ...airSensitivities(calculation, test),
     zeroFlowChange: workZeroFlowChange(calculation, test.runs),
   }
-  const runs = test.runs.map((run) => workRunUncertainty(calculation, method, reader, around, run))
+  const runs = test.runs.flatMap((run) => {
+    const logged = record.runs[run.index]
+    return logged ? [workRunUncertainty(calculation, method, reader, around, run, logged)] : []
+  })
   const shared: SharedUncertainty = {
     calculation,
     reader,

@@ -21,11 +21,17 @@ let root: SchemaNode | undefined
 export function fieldLabel(keys: readonly (string | number)[]): FieldLabel {
   root ??= z.toJSONSchema(TestRecord, { unrepresentable: 'any' }) as SchemaNode
   let node: SchemaNode | undefined = root
-  for (const key of keys) node = node && child(node, key)
+  for (const key of keys.flatMap(steps)) node = node && child(node, key)
   const last = [...keys].reverse().find((key) => typeof key === 'string') ?? ''
   const unit = node?.unit ?? ''
   return { label: node?.title ?? inWords(String(last)), unit: unit === '1' ? '' : unit }
 }
+
+/** `runs[0].readings`, given as one key, is three. */
+const steps = (key: string | number): (string | number)[] =>
+  typeof key === 'number'
+    ? [key]
+    : key.split(/[.[\]]+/).flatMap((step) => (step === '' ? [] : /^\d+$/.test(step) ? Number(step) : step))
 
 function child(node: SchemaNode, key: string | number): SchemaNode | undefined {
   const own = typeof key === 'number' ? node.items : node.properties?.[key]

@@ -111,16 +111,22 @@ function writeRun(sheet: Worksheet, run: Run, index: number, start: number, plac
     })
   })
   const next = first + Math.max(run.readings.length, ...zeros.map((values) => values.length)) + 1
-  const several = run.readings.map(({ devices }) => (devices ? { devices } : {}))
-  if (!run.readings.some(({ devices }) => devices)) return next
-  return writeSection(
-    sheet,
-    several,
-    `${path}.readings`,
-    `Run ${index + 1}: devices running together`,
-    next,
-    places,
-  )
+  const further = [
+    { fields: ['devices'], title: 'devices running together' },
+    {
+      fields: ['pressureUncertainty_Pa', 'flowUncertainty_m3_h', 'devicePressureUncertainty_Pa'],
+      title: 'standard uncertainties of the averages',
+    },
+  ] as const
+  return further.reduce((at, { fields: own, title }) => {
+    const part = run.readings.map((reading) =>
+      Object.fromEntries(
+        own.flatMap((field) => (reading[field] === undefined ? [] : [[field, reading[field]]])),
+      ),
+    )
+    if (part.every((held) => Object.keys(held).length === 0)) return at
+    return writeSection(sheet, part, `${path}.readings`, `Run ${index + 1}: ${title}`, at, places)
+  }, next)
 }
 
 /** Writes a field as a number or as text: never as a formula, whatever it begins with. */

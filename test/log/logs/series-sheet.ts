@@ -7,6 +7,8 @@ const fan = (pressure_Pa: number, device: number) => ({ pressure_Pa, device, hol
 const reading = (pressure_Pa: number, devicePressure_Pa: number) => ({
   pressure_Pa,
   devicePressure_Pa,
+  // 80 samples that alternate by 0.5 Pa: s²/n with s² = 80 · 0.5²/79. The device, always the same, tells nothing.
+  pressureUncertainty_Pa: 0.5 / Math.sqrt(79),
   range: 'ring 1',
 })
 
@@ -74,7 +76,7 @@ export const seriesSheet: MadeUpLog = {
   },
   records: [
     {
-      format: 'draughtbook/record@1',
+      format: 'draughtbook/record@2',
       building: { name: 'Studio 3 (invented)', volume_m3: 96.4 },
       test: { date: '2026-08-19', method: 'iso-9972:2015' },
       conditions: { indoorTemperature_C: 24, outdoorTemperature_C: 22 },

@@ -53,7 +53,7 @@ export const seriesText: MadeUpLog = {
   },
   records: [
     {
-      format: 'draughtbook/record@1',
+      format: 'draughtbook/record@2',
       building: { name: 'Plot 30 (invented)', volume_m3: 275.5 },
       test: { date: '2026-07-02', method: 'iso-9972:2015' },
       conditions: { indoorTemperature_C: 21, outdoorTemperature_C: 14.2 },
@@ -61,7 +61,11 @@ export const seriesText: MadeUpLog = {
         {
           direction: 'depressurisation',
           averagingTime_s: 20,
-          readings: pairs([-60, 806], [-48, 697], [-35, 568], [-22, 420]),
+          // 40 samples that alternate by 0.25 Pa: s²/n with s² = 40 · 0.25²/39. The flow, always the same, tells nothing.
+          readings: pairs([-60, 806], [-48, 697], [-35, 568], [-22, 420]).map((reading) => ({
+            ...reading,
+            pressureUncertainty_Pa: 0.25 / Math.sqrt(39),
+          })),
           // A minute of each, less the 5 s next to the step, in averages of 1 s.
           zeroFlowBefore_Pa: Array.from({ length: 55 }, () => -1),
           zeroFlowAfter_Pa: Array.from({ length: 55 }, () => -0.5),

@@ -1,5 +1,12 @@
 import { InputError } from '../../problem.js'
-import { type Finding, parseRecord, RECORD_FORMAT, type TestRecord } from '../../record/index.js'
+import {
+  type Finding,
+  needsVersion2,
+  parseRecord,
+  RECORD_FORMAT,
+  RECORD_FORMAT_2,
+  type TestRecord,
+} from '../../record/index.js'
 import { Collector } from '../collector.js'
 import type { Grid } from '../grid/grid.js'
 import { LogError, type LogProblem } from '../problem.js'
@@ -45,6 +52,7 @@ function readTest(scope: Scope, layout: Layout): ReadTest {
       runs.push(...read.runs)
       series.push(...read.series)
     })
+  if (runs.some(({ readings }) => readings.some(needsVersion2))) draft.format = RECORD_FORMAT_2
   setPath(draft, 'runs', runs)
   readDetails(scope, layout, draft, collector)
   const record = finish(draft, collector)

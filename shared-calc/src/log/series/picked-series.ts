@@ -99,12 +99,21 @@ function picked(
 }
 
 /** A reading of a draft, which a series fills with a pressure and either a flow or a device pressure. */
-const reading = ({ pressure_Pa, flow_m3_h, devicePressure_Pa, range }: DraftReading): Reading => ({
+const reading = ({ pressure_Pa, range, ...given }: DraftReading): Reading => ({
   pressure_Pa: Number(pressure_Pa),
-  ...(flow_m3_h === undefined ? {} : { flow_m3_h: Number(flow_m3_h) }),
-  ...(devicePressure_Pa === undefined ? {} : { devicePressure_Pa: Number(devicePressure_Pa) }),
+  ...Object.fromEntries(
+    numbersOfReading.flatMap((field) => (given[field] === undefined ? [] : [[field, Number(given[field])]])),
+  ),
   ...(range === undefined ? {} : { range: String(range) }),
 })
+
+const numbersOfReading = [
+  'flow_m3_h',
+  'devicePressure_Pa',
+  'pressureUncertainty_Pa',
+  'flowUncertainty_m3_h',
+  'devicePressureUncertainty_Pa',
+] as const
 
 /** What a step gives; nothing where it fails, which becomes a problem. */
 function gathered<T>(collector: Collector, step: () => T[]): T[] {

@@ -148,8 +148,12 @@ function draftRun(
     draft.readings.push({
       pressure_Pa: station.pressure.mean,
       [cells.flowKind]: station.flow.mean,
+      ...scatterOf(station, cells.flowKind),
       ...(given.range && cells.flowKind === 'devicePressure_Pa' ? { range: given.range.value } : {}),
     })
+    for (const field of Object.keys(scatterOf(station, cells.flowKind)))
+      collector.cells[`${at}.${field}`] =
+        field === 'pressureUncertainty_Pa' ? range : windowText(cells, station.window, cells.flowColumn)
     collector.tell('note', 'log-series-reading', readingText(cells, station), range, at)
     if (given.range)
       collector.tell(
@@ -179,6 +183,18 @@ function draftRun(
     )
   }
   return draft
+}
+
+/**
+ * Standard uncertainties of the averages, where the samples tell them. None where all samples are the same: that says
+ * how coarse the log is, not that the average is exact.
+ */
+function scatterOf({ pressure, flow }: Station, flowKind: SeriesCells['flowKind']): Record<string, number> {
+  const ofFlow = flowKind === 'flow_m3_h' ? 'flowUncertainty_m3_h' : 'devicePressureUncertainty_Pa'
+  return {
+    ...(pressure.standardUncertainty && { pressureUncertainty_Pa: pressure.standardUncertainty }),
+    ...(flow.standardUncertainty && { [ofFlow]: flow.standardUncertainty }),
+  }
 }
 
 function readingText(cells: SeriesCells, { pressure, flow }: Station): string {
