@@ -2,7 +2,7 @@ import { NDJSON } from '../archive/answer-archive.js'
 import { EvaluationQuery } from '../routes/evaluations.js'
 import { RegisterQuery } from '../routes/registers.js'
 import { RerunQuery } from '../routes/reruns.js'
-import { XLSX } from '../routes/workbooks.js'
+import { WorkbookQuery, XLSX } from '../routes/workbooks.js'
 import type { Operation } from './operation.js'
 
 const json = (schema: string) => ({ schema })
@@ -25,8 +25,13 @@ const calculation: readonly Operation[] = [
     method: 'post',
     path: '/v1/workbooks',
     summary: 'Write the summary workbook of a test record',
+    query: WorkbookQuery,
     body: json('TestRecord'),
-    answer: { status: 200, says: 'The workbook', content: { file: XLSX } },
+    answer: {
+      status: 200,
+      says: 'The workbook; with uncertainty=1 also its sheet Uncertainty',
+      content: { file: XLSX },
+    },
     problems: [400, 413, 415, 422],
   },
   {

@@ -11,7 +11,7 @@ import { UsageError } from './usage-error.js'
 export async function writeSummaries(
   input: string,
   tests: readonly ReadTest[],
-  wish: OutputWish,
+  wish: OutputWish & { readonly uncertainty?: boolean },
 ): Promise<string[]> {
   if (tests.length > 1 && wish.out !== undefined)
     throw new UsageError(`${input} holds ${tests.length} tests, so --out cannot name their workbooks`)
@@ -22,7 +22,7 @@ export async function writeSummaries(
     await guardOld(path, wish, (old) => holds(old, tests[i]?.record))
     paths.push(path)
   }
-  for (const [i, test] of tests.entries()) await write(paths[i] ?? '', test, sign)
+  for (const [i, test] of tests.entries()) await write(paths[i] ?? '', test, sign, wish.uncertainty === true)
   return paths
 }
 
@@ -30,8 +30,14 @@ async function write(
   path: string,
   { record, cells, findings }: ReadTest,
   sign: Signer | undefined,
+  uncertainty: boolean,
 ): Promise<void> {
-  const bytes = await writeSummaryWorkbook(record, { cells, findings, ...(sign && { sign }) })
+  const bytes = await writeSummaryWorkbook(record, {
+    cells,
+    findings,
+    ...(sign && { sign }),
+    ...(uncertainty && { uncertainty }),
+  })
   try {
     await writeAtomically(path, bytes)
   } catch (error) {

@@ -20,9 +20,9 @@ export const tasks = {
   }) => evaluationText(evaluate(parseRecord(jsonOf(body)), evaluateOptions(trace, uncertainty))),
 
   /** Body of a record → the summary workbook. */
-  workbook: async ({ body }: { body: Uint8Array }) => {
+  workbook: async ({ body, uncertainty }: { body: Uint8Array; uncertainty?: boolean }) => {
     const record = parseRecord(jsonOf(body))
-    const { bytes, evaluation } = await writeSummary(record)
+    const { bytes, evaluation } = await writeSummary(record, { ...(uncertainty && { uncertainty }) })
     const { recordDigest, verdict } = evaluation
     const name = `${record.building.name} ${record.test.date}`
     return { bytes, name, digest: recordDigest, outcome: verdict.outcome }

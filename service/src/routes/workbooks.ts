@@ -1,21 +1,26 @@
 import { Router } from 'express'
+import { z } from 'zod'
 import { serve } from '../http/methods.js'
+import { flag, queryOf } from '../http/query.js'
 import { bytesOf, jsonBytes } from '../http/read-body.js'
 import { within } from '../http/within.js'
 import type { Jobs } from '../jobs/jobs.js'
 
 export const XLSX = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet'
 
-/** POST /v1/workbooks: a record in, its summary workbook out. */
+export const WorkbookQuery = z.strictObject({ uncertainty: flag })
+
+/** POST /v1/workbooks: a record in, its summary workbook out; with `uncertainty=1` also sheet Uncertainty. */
 export function workbooks(jobs: Jobs, timeout_s: number): Router {
   const router = Router()
   serve(router, '/workbooks', {
     post: [
       ...jsonBytes(),
       async (request, response) => {
+        const { uncertainty } = queryOf(request, WorkbookQuery)
         const body = bytesOf(request)
         const { bytes, name, ...told } = await within(response, timeout_s, (signal) =>
-          jobs.run('workbook', { body }, signal),
+          jobs.run('workbook', { body, uncertainty }, signal),
         )
         Object.assign(response.locals, told)
         response.attachment(fileName(name)).type(XLSX).send(Buffer.from(bytes))

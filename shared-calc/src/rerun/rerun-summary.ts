@@ -96,7 +96,11 @@ const versionNotes = (versions: readonly RunnableVersion[], issuedUnder: Runnabl
  */
 function runAgain(version: RunnableVersion, { record, evaluation: recorded }: ReadSummary) {
   const reading = readingFindings(recorded)
-  const { evaluation, test } = version.evaluateWorked(record, { findings: reading })
+  const { evaluation, test } = version.evaluateWorked(record, {
+    findings: reading,
+    // It may have been asked for beyond the record; only what was recorded can tell.
+    ...(recorded.uncertainty && { uncertainty: true }),
+  })
   const cellsOf = new Map(recorded.findings.map((finding) => [findingKey(finding), finding.cells]))
   const findings = evaluation.findings.map((finding) => {
     const cells = cellsOf.get(findingKey(finding))

@@ -23,6 +23,8 @@ export interface SummaryOptions {
   readonly cells?: CellMap
   /** What reading the log had to convert or leave out. */
   readonly findings?: readonly Finding[]
+  /** Whether to add sheet Uncertainty and its working; always where the record has an uncertainty part. */
+  readonly uncertainty?: boolean
   /** Signs the message of {@link signedMessage}; the workbook then carries the signature. */
   readonly sign?: (message: string) => RecordSignature
 }
@@ -45,9 +47,13 @@ const UNPACKED = { zip: { compression: 'STORE' } } as Partial<ExcelJS.XlsxWriteO
 /** The workbook with the evaluation and the chart it shows. */
 export async function writeSummary(
   record: TestRecord,
-  { cells, findings, sign }: SummaryOptions = {},
+  { cells, findings, sign, uncertainty }: SummaryOptions = {},
 ): Promise<{ bytes: Uint8Array; evaluation: Evaluation; chart: ChartDescription }> {
-  const worked = evaluateWorked(record, { ...(cells && { cells }), ...(findings && { findings }) })
+  const worked = evaluateWorked(record, {
+    ...(cells && { cells }),
+    ...(findings && { findings }),
+    ...(uncertainty && { uncertainty }),
+  })
   const { evaluation } = worked
   const { workbook, chart } = await layOutSummary(record, worked, sign?.(signedMessage(evaluation)))
   const plain = new Uint8Array(await workbook.xlsx.writeBuffer(UNPACKED))
