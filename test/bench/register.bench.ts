@@ -3,6 +3,7 @@ import { once } from 'node:events'
 import { readFile, rm } from 'node:fs/promises'
 import { resolve } from 'node:path'
 import { pathToFileURL } from 'node:url'
+import { Worker } from 'node:worker_threads'
 import {
   makeRegister,
   readLines,
@@ -99,6 +100,27 @@ async function twoWorkers(paths: readonly string[]): Promise<void> {
     )
   }
   for (const pool of pools) await pool.close()
+  console.log(
+    `  ${(await ceiling()).toFixed(2)} times  peer: a loop of square roots, which no memory or collector slows down`,
+  )
+}
+
+/** What this machine gives two threads over one where they have nothing to share. */
+async function ceiling(): Promise<number> {
+  const burn = (): Promise<number> =>
+    new Promise((done) => {
+      const loop =
+        'let x = 0; for (let i = 0; i < 3e8; i++) x += Math.sqrt(i); require("worker_threads").parentPort.postMessage(x)'
+      new Worker(loop, { eval: true }).once('message', done)
+    })
+  const timed = async (threads: number): Promise<number> => {
+    const start = performance.now()
+    await Promise.all(Array.from({ length: threads }, burn))
+    return performance.now() - start
+  }
+  const rounds: number[] = []
+  for (let round = 0; round < 5; round += 1) rounds.push((2 * (await timed(1))) / (await timed(2)))
+  return median(rounds)
 }
 
 const median = (values: readonly number[]): number =>
