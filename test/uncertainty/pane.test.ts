@@ -1,9 +1,10 @@
-import { mkdir } from 'node:fs/promises'
+import { mkdir, readFile } from 'node:fs/promises'
 import { fileURLToPath } from 'node:url'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { openDemo } from '../pane/support/steps.js'
 import { World } from '../pane/support/world.js'
 
+const AXE = fileURLToPath(import.meta.resolve('axe-core/axe.min.js'))
 const PICTURES = fileURLToPath(new URL('../output/uncertainty', import.meta.url))
 
 let world: World
@@ -28,5 +29,26 @@ describe('how sure, in the pane', () => {
     expect(await drawn.count()).toBeGreaterThanOrEqual(5)
     await sure.scrollIntoViewIfNeeded()
     await sure.screenshot({ path: `${PICTURES}/pane.png` })
+  })
+
+  it('takes what is known of the uncertainties, with a comma too, and keeps the defaults for the rest', async () => {
+    const { page } = await world.open('', { viewport: { width: 420, height: 1400 } })
+    await openDemo(page)
+    await page.locator('summary', { hasText: 'How sure' }).click()
+    await page.locator('div.sure .decision').waitFor()
+    await page.locator('summary', { hasText: 'What you know of the uncertainties' }).click()
+    const calibration = page.getByRole('textbox', { name: /^Flow calibration/ })
+    expect(await calibration.getAttribute('placeholder')).toBe('0.0289')
+    await calibration.fill('0,02')
+    await page.locator('div.sure summary', { hasText: 'All causes' }).click()
+    const row = page.locator('div.sure tr', { hasText: 'flow calibration' })
+    await row.getByText('2.00 %').waitFor()
+    await page.evaluate(await readFile(AXE, 'utf8'))
+    const violations = await page.evaluate(async () => {
+      const { axe } = window as unknown as { axe: { run: () => Promise<{ violations: { id: string }[] }> } }
+      return (await axe.run()).violations.map(({ id }) => id)
+    })
+    expect(violations).toEqual([])
+    await page.locator('.section-sure').screenshot({ path: `${PICTURES}/pane-fields.png` })
   })
 })

@@ -70,7 +70,8 @@ export function readEntries(entries: TestEntries, grid: Grid | undefined): ReadE
   }
   draft.runs = runs
   // A series taken over brings the uncertainties of its averages.
-  if (runs.some(({ readings }) => readings.some(needsVersion2))) draft.format = RECORD_FORMAT_2
+  if (draft.uncertainty !== undefined || runs.some(({ readings }) => readings.some(needsVersion2)))
+    draft.format = RECORD_FORMAT_2
   delete draft.averagingTime_s
   return { draft, runs, unfinished, cells, told, faults, waiting }
 }

@@ -6,6 +6,8 @@ export type Field =
       unit?: string
       hint?: string
       needed?: boolean
+      /** What is taken while the field is empty. */
+      placeholder?: string
       kind: 'number' | 'text' | 'date' | 'long'
     }
   | {

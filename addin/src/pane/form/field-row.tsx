@@ -125,7 +125,14 @@ function Typed({ id, field, text, described, wrong, onText }: TypedProps) {
   }
   if (field.kind === 'date') return <input {...entry} type="date" />
   return field.kind === 'number' ? (
-    <input {...entry} type="text" inputMode="decimal" autoComplete="off" spellcheck={false} />
+    <input
+      {...entry}
+      type="text"
+      inputMode="decimal"
+      autoComplete="off"
+      spellcheck={false}
+      placeholder={field.placeholder}
+    />
   ) : (
     <input {...entry} type="text" autoComplete="off" />
   )

@@ -132,6 +132,9 @@ function kindOf(path: string): FieldKind {
       .at(-1) ?? path
   const quantity = BY_ENDING.find(([ending]) => ending.test(name))?.[1]
   if (quantity) return { kind: 'quantity', quantity }
+  // Of the uncertainties only temperatures and pressures have a unit; the rest are shares.
+  if (path.startsWith('uncertainty.'))
+    return name.endsWith('_K') ? { kind: 'number' } : { kind: 'quantity', quantity: 'fraction' }
   if (name === 'date' || name === 'day' || name === 'calibrationDue') return { kind: 'date' }
   if (name === 'coefficient' || name === 'exponent' || name === 'limit' || name === 'scaleUncertainty')
     return { kind: 'number' }

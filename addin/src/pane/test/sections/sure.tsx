@@ -5,13 +5,28 @@ import { shareBars } from '../../../chart/share-bars.js'
 import { runSimulation } from '../../../worker/run-simulation.js'
 import type { SimulationMessage } from '../../../worker/simulation-worker.js'
 import { figure, unitText } from '../../figures.js'
+import { Fields } from '../../form/fields.js'
 import type { Section, SectionProps } from '../section.js'
+import { sureFields } from './sure-fields.js'
 
 const DRAWS = 100_000
 const BARS_WIDTH = 340
 
+function Sure(props: SectionProps) {
+  return (
+    <>
+      <Shown {...props} />
+      <details class="sub">
+        <summary>What you know of the uncertainties</summary>
+        <p class="hint">Standard uncertainties, k = 1. An empty field takes the default shown in it.</p>
+        <Fields {...props} fields={sureFields} />
+      </details>
+    </>
+  )
+}
+
 /** Budget, decision and further fits of the test, with the check by simulation. */
-function Sure({ state: { result } }: SectionProps) {
+function Shown({ state: { result } }: SectionProps) {
   const record = result?.record
   const parts = useSure(record)
   const [shown, setShown] = useState('n50')
