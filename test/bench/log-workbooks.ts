@@ -7,8 +7,9 @@ export const WORKBOOKS = 200
 /**
  * A made-up six-sheet log: a cover, the readings, openings, device ranges, a sheet of formulas and one of notes. The layout
  * below needs the cover and the readings only.
+ * @param own - every workbook has formats and a sheet's name of its own, so that no part but the relations is like another's
  */
-export async function sixSheets(index: number): Promise<Uint8Array> {
+export async function sixSheets(index: number, own = false): Promise<Uint8Array> {
   const workbook = new ExcelJS.Workbook()
   const cover = workbook.addWorksheet('Cover')
   cover.addRows([
@@ -43,7 +44,8 @@ export async function sixSheets(index: number): Promise<Uint8Array> {
       { formula: `A${row}*2`, result: 2 * row },
       { formula: `LN(B${row})`, result: Math.log(2 * row) },
     ])
-  const notes = workbook.addWorksheet('Notes')
+  const notes = workbook.addWorksheet(own ? `Notes ${index}` : 'Notes')
+  if (own) notes.getCell('A1').numFmt = `0.0" of ${index}"`
   for (let row = 0; row < 60; row++)
     notes.addRow([`note ${row} of ${index}`, 'nothing out of the ordinary was seen'])
   return new Uint8Array(await workbook.xlsx.writeBuffer())

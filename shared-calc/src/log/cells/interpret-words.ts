@@ -51,7 +51,8 @@ export function date(cell: Cell, { dateOrder, date1904 = false }: Reading): Inte
 /** One of the words a field allows. */
 export function choice(cell: Cell, words: Readonly<Record<string, string>>, open: boolean): Interpreted {
   const typed = String(cell.value).trim()
-  const found = Object.entries(words).find(([word]) => plainWord(word) === plainWord(typed))?.[1]
+  const plain = plainWord(typed)
+  const found = Object.entries(words).find(([word]) => plainWord(word) === plain)?.[1]
   if (found === undefined && open) return { value: typed, remarks: [] }
   if (found === undefined) {
     const known = [...new Set(Object.values(words))].join('", "')

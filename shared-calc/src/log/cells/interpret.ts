@@ -19,7 +19,8 @@ export function interpret(cell: Cell, field: FieldKind, reading: Reading): Inter
   const remarks = generalRemarks(cell)
   const live = cell.struck === 'part' ? { ...cell, value: cell.unstruck ?? '' } : cell
   const result = byKind(live, field, reading)
-  return 'refused' in result ? result : { ...result, remarks: [...remarks, ...result.remarks] }
+  if ('refused' in result || remarks.length === 0) return result
+  return { ...result, remarks: [...remarks, ...result.remarks] }
 }
 
 function byKind(cell: Cell, field: FieldKind, reading: Reading): Interpreted {

@@ -54,7 +54,10 @@ export function allLabels(
   bottom: number,
 ): { row: number; column: number }[] {
   const fits = labelMatcher(label)
-  return labelIndex(sheet).filter(({ row, heading }) => row >= top && row <= bottom && fits(heading))
+  const found: { row: number; column: number }[] = []
+  for (const one of labelIndex(sheet))
+    if (one.row >= top && one.row <= bottom && fits(one.heading)) found.push(one)
+  return found
 }
 
 function pick(

@@ -31,53 +31,64 @@ export function look(
   path: string,
   options: LookOptions = {},
 ): Looked {
-  const { sheet } = found
-  const merged = sheet.at(found.row, found.column) ? undefined : sheet.mergeAt(found.row, found.column)
-  const row = merged?.top ?? found.row
-  const column = merged?.left ?? found.column
-  const address = withSheet(sheet.name, addressOf(row, column))
-  const cell = sheet.at(row, column)
-  const remarks = placeRemarks(sheet, row, column, merged !== undefined)
-  if (!cell || (cell.kind === 'text' && String(cell.value).trim() === ''))
-    return { state: 'blank', address, remarks: [] }
-  if (cell.struck === 'whole') return { state: 'struck', address, remarks }
+  return lookAlong(scope, layout, found, path, options)(found.row, found.column)
+}
+
+/** The same for many cells of one list: what is stated of all of them is worked out once, at the first that is not blank. */
+export function lookAlong(
+  scope: Scope,
+  layout: Layout,
+  { sheet, heading }: Pick<Found, 'sheet' | 'heading'>,
+  path: string,
+  options: LookOptions = {},
+): (row: number, column: number) => Looked {
   const field = fieldKind(path)
-  const unit =
-    field.kind === 'quantity'
-      ? unitOf(found, sheet, row, column, field.quantity, options, path, address)
-      : undefined
-  const decimal = layout.decimal ?? scope.grid.decimal
-  const reading: Reading = {
-    ...(unit ? { unit } : {}),
-    ...(decimal ? { decimal } : {}),
-    ...(layout.dateOrder ? { dateOrder: layout.dateOrder } : {}),
-    ...(options.words ? { words: options.words } : {}),
-    date1904: scope.grid.date1904,
+  let known: Reading | undefined
+  const readingAt = (row: number, column: number, address: string): Reading => {
+    const unit =
+      field.kind === 'quantity'
+        ? unitOf(heading, sheet, row, column, field.quantity, options, path, address)
+        : undefined
+    const decimal = layout.decimal ?? scope.grid.decimal
+    return {
+      ...(unit ? { unit } : {}),
+      ...(decimal ? { decimal } : {}),
+      ...(layout.dateOrder ? { dateOrder: layout.dateOrder } : {}),
+      ...(options.words ? { words: options.words } : {}),
+      date1904: scope.grid.date1904,
+    }
   }
-  const result: Interpreted = interpret(cell, field, reading)
-  if ('refused' in result)
-    return { state: 'refused', address, remarks, code: result.refused, message: result.message, cell }
-  const assumed: Remark[] =
-    field.kind === 'quantity' && !unit && !result.ownUnit
-      ? [
-          {
-            severity: 'note',
-            rule: 'log-unit-assumed',
-            message: `no unit is stated; read as ${shown(RECORD_UNITS[field.quantity])}`,
-          },
-        ]
-      : []
-  return {
-    state: 'value',
-    address,
-    value: result.value,
-    remarks: [...remarks, ...result.remarks, ...assumed],
+  return (atRow, atColumn) => {
+    const own = sheet.at(atRow, atColumn)
+    const merged = own ? undefined : sheet.mergeAt(atRow, atColumn)
+    const row = merged?.top ?? atRow
+    const column = merged?.left ?? atColumn
+    const address = withSheet(sheet.name, addressOf(row, column))
+    const cell = merged ? sheet.at(row, column) : own
+    if (!cell || (cell.kind === 'text' && String(cell.value).trim() === ''))
+      return { state: 'blank', address, remarks: [] }
+    const remarks = placeRemarks(sheet, row, column, merged !== undefined)
+    if (cell.struck === 'whole') return { state: 'struck', address, remarks }
+    // Only a neighbour's unit differs from cell to cell.
+    const reading = (!options.neighbour && known) || readingAt(row, column, address)
+    known = reading
+    const result: Interpreted = interpret(cell, field, reading)
+    if ('refused' in result)
+      return { state: 'refused', address, remarks, code: result.refused, message: result.message, cell }
+    remarks.push(...result.remarks)
+    if (field.kind === 'quantity' && !reading.unit && !result.ownUnit)
+      remarks.push({
+        severity: 'note',
+        rule: 'log-unit-assumed',
+        message: `no unit is stated; read as ${shown(RECORD_UNITS[field.quantity])}`,
+      })
+    return { state: 'value', address, value: result.value, remarks }
   }
 }
 
 /** The unit the layout, the heading or the neighbouring cell states. Two that differ are refused, not weighed. */
 function unitOf(
-  found: Found,
+  heading: string | undefined,
   sheet: Sheet,
   row: number,
   column: number,
@@ -93,14 +104,14 @@ function unitOf(
       `the layout states the unit ${JSON.stringify(options.unit)}, which this reader does not know`,
       { path },
     )
-  const read = found.heading === undefined ? undefined : readHeading(found.heading)
-  const heading = read?.loose && read.unit?.kind !== quantity ? undefined : read?.unit
+  const read = heading === undefined ? undefined : readHeading(heading)
+  const headed = read?.loose && read.unit?.kind !== quantity ? undefined : read?.unit
   const beside = options.neighbour ? textOf(sheet.at(row, column + 1)) : undefined
   const neighbour = beside === undefined ? undefined : findUnit(beside)
   const named = [
     stated,
-    heading,
-    neighbour?.kind === (stated ?? heading)?.kind || !(stated ?? heading) ? neighbour : undefined,
+    headed,
+    neighbour?.kind === (stated ?? headed)?.kind || !(stated ?? headed) ? neighbour : undefined,
   ]
   const units = named.filter((unit): unit is KnownUnit => unit !== undefined)
   const [first] = units

@@ -32,7 +32,11 @@ function headingOf(text: string): Heading {
 }
 
 /** Tells whether a heading is the label a layout names: the whole of it, or all but its unit. `*` stands for anything. */
-export function labelMatcher(wanted: string): (heading: Heading) => boolean {
+export const labelMatcher = (wanted: string): ((heading: Heading) => boolean) => matcher(wanted).fits
+
+const matcher = remembered((wanted) => ({ fits: matcherOf(wanted) }))
+
+function matcherOf(wanted: string): (heading: Heading) => boolean {
   const target = plainWord(wanted.replaceAll('*', '\u0001'))
   if (target.includes('\u0001')) return ({ whole, words }) => glob(whole, target) || glob(words, target)
   return ({ whole, words }) => whole === target || words === target

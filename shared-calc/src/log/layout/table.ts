@@ -5,7 +5,7 @@ import type { Sheet } from '../grid/grid.js'
 import { LIMITS } from '../limits.js'
 import { refuse } from '../problem.js'
 import { findList, type List } from './lists.js'
-import { type Looked, look } from './look.js'
+import { type Looked, lookAlong } from './look.js'
 import type { Layout, RunLayout } from './schema.js'
 import { type Scope, textOf } from './scope.js'
 
@@ -20,6 +20,7 @@ export interface TableRow {
 }
 
 const COLUMNS = ['pressure', 'flow', 'devicePressure', 'range'] as const
+const OTHERS = ['flow', 'devicePressure', 'range'] as const
 const PATHS = {
   pressure: 'pressure_Pa',
   flow: 'flow_m3_h',
@@ -65,6 +66,12 @@ export function readTable(
       ? findList(scope, run.direction.column, path)
       : undefined
   const role = run.role && findList(scope, run.role.column, path)
+  const seen = lookers(scope, layout, lists, run)
+  const directionAt =
+    direction &&
+    lookAlong(scope, layout, { sheet: direction.sheet }, 'direction', {
+      words: typeof run.direction === 'object' ? run.direction.words : undefined,
+    })
   const rows: TableRow[] = []
   let blanks: string[] = []
   for (let index = 0; ; index++) {
@@ -72,10 +79,10 @@ export function readTable(
     if (!place) break
     const { sheet, open } = lists.pressure
     if (isSummary(sheet, place.row, lists.pressure, collector, path)) break
-    const row: TableRow = { pressure: seen(scope, layout, lists.pressure, index, 'pressure', run) }
-    for (const name of COLUMNS.slice(1)) {
-      const list = lists[name]
-      if (list) row[name] = seen(scope, layout, list, index, name, run)
+    const row: TableRow = { pressure: seen.pressure(index) }
+    for (const name of OTHERS) {
+      const looked = seen[name]?.(index)
+      if (looked) row[name] = looked
     }
     if (run.skipRows?.includes(place.row + 1)) {
       collector.tell('note', 'log-row-skipped', 'the layout skips this row', row.pressure.address, path)
@@ -95,16 +102,10 @@ export function readTable(
       if (found === 'skip' || found === undefined) continue
       row.role = found
     }
-    if (direction)
-      row.direction = look(
-        scope,
-        layout,
-        { sheet: direction.sheet, ...(direction.place(index) ?? place) },
-        'direction',
-        {
-          words: typeof run.direction === 'object' ? run.direction.words : undefined,
-        },
-      )
+    if (directionAt) {
+      const named = direction?.place(index) ?? place
+      row.direction = directionAt(named.row, named.column)
+    }
     if (keeps(row, layout, sheet, place.row, collector, path)) rows.push(row)
     if (rows.length > LIMITS.readings)
       refuse('too-large', `the table has more than ${LIMITS.readings} readings; is it a raw series?`, {
@@ -128,26 +129,33 @@ function findColumns(scope: Scope, run: RunLayout, path: string): Columns {
   return columns
 }
 
-function seen(
+type Looker = (index: number) => Looked
+
+/** What stands in the nth row of each column. */
+function lookers(
   scope: Scope,
   layout: Layout,
-  list: List,
-  index: number,
-  name: (typeof COLUMNS)[number],
+  lists: Columns,
   run: RunLayout,
-): Looked {
-  const place = list.place(index)
-  const column = run[name]
-  if (!place) return { state: 'blank', address: '', remarks: [] }
-  return look(
-    scope,
-    layout,
-    { sheet: list.sheet, ...place, ...(list.heading === undefined ? {} : { heading: list.heading }) },
-    PATHS[name],
-    {
-      unit: column && 'at' in column ? column.unit : undefined,
-    },
-  )
+): { pressure: Looker } & Partial<Record<(typeof COLUMNS)[number], Looker>> {
+  const along = (list: List, name: (typeof COLUMNS)[number]): Looker => {
+    const column = run[name]
+    const unit = column && 'at' in column ? column.unit : undefined
+    const at = lookAlong(scope, layout, list, PATHS[name], { unit })
+    return (index) => {
+      const place = list.place(index)
+      return place ? at(place.row, place.column) : { state: 'blank', address: '', remarks: [] }
+    }
+  }
+  return {
+    pressure: along(lists.pressure, 'pressure'),
+    ...Object.fromEntries(
+      OTHERS.flatMap((name) => {
+        const list = lists[name]
+        return list ? [[name, along(list, name)]] : []
+      }),
+    ),
+  }
 }
 
 /** The flow as indicated or the device's pressure, whichever the row holds. */
@@ -248,6 +256,7 @@ function keeps(
       collector.tell('caution', 'log-hidden', message, address, path)
     return false
   }
+  if (cells.every(({ state }) => state === 'value')) return true
   const struck = cells.filter(({ state }) => state === 'struck')
   for (const { address } of struck)
     collector.tell(

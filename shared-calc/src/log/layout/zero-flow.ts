@@ -1,7 +1,7 @@
 import type { Direction } from '../../record/index.js'
 import type { Collector } from '../collector.js'
 import { findList } from './lists.js'
-import { look, settle } from './look.js'
+import { lookAlong, settle } from './look.js'
 import type { Layout, RunLayout } from './schema.js'
 import type { Scope } from './scope.js'
 import { isPlaceholder, shownCell } from './table.js'
@@ -20,19 +20,12 @@ export function readZeroFlow(
   if (!given) return undefined
   const column = 'at' in given ? given : given[direction]
   const list = findList(scope, column.at, path)
+  const at = lookAlong(scope, layout, list, path, { unit: column.unit })
   const values: number[] = []
   for (let index = 0; ; index++) {
     const place = list.place(index)
     if (!place) break
-    const looked = look(
-      scope,
-      layout,
-      { sheet: list.sheet, ...place, ...(list.heading === undefined ? {} : { heading: list.heading }) },
-      path,
-      {
-        unit: column.unit,
-      },
-    )
+    const looked = at(place.row, place.column)
     if (looked.state === 'blank') {
       if (list.open) break
       collector.tell('note', 'log-blank', 'the cell is blank; nothing was read', looked.address, path)

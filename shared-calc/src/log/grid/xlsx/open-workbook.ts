@@ -1,4 +1,5 @@
 import { guardSizes } from '../../container/guard.js'
+import { partMemory } from '../../container/part-memory.js'
 import { refuseForeignZip } from '../../container/sniff.js'
 import { unpackText } from '../../container/unpack.js'
 import { type XmlEvents, xmlReader } from '../../container/xml.js'
@@ -31,15 +32,15 @@ export function openWorkbook(bytes: Uint8Array, fileName: string): Grid {
   refuseForeignZip(new Set(entries.keys()))
   guardSizes(bytes.length, entries)
   const read = partReader(bytes, entries)
-  const root = new Map<string, Relation>()
-  read('_rels/.rels', relationsEvents(root))
+  const root = relationsOf(read, '_rels/.rels')
   const target = [...root.values()].find(({ type }) => type === 'officeDocument')?.target ?? 'xl/workbook.xml'
   const path = resolveTarget('', target)
   const folder = path.split('/').slice(0, -1).join('/')
-  const part: WorkbookPart = { sheets: [], date1904: false, names: [] }
-  read(path, workbookEvents(part))
-  const relations = new Map<string, Relation>()
-  read(`${folder}/_rels/${path.split('/').at(-1)}.rels`, relationsEvents(relations))
+  const part = read(path, workbooks, () => {
+    const made: WorkbookPart = { sheets: [], date1904: false, names: [] }
+    return [made, workbookEvents(made)]
+  })
+  const relations = relationsOf(read, `${folder}/_rels/${path.split('/').at(-1)}.rels`)
 
   const worksheets = part.sheets.filter(
     ({ relation }) => (relations.get(relation)?.type ?? 'worksheet') === 'worksheet',
@@ -56,8 +57,7 @@ export function openWorkbook(bytes: Uint8Array, fileName: string): Grid {
         const partName = place && resolveTarget(folder, place.target)
         if (!partName || !entries.has(partName))
           return refuse('damaged-file', `the part of the sheet ${name} is missing from the workbook`)
-        read(partName, sheetEvents(store, context()))
-        return store
+        return read(partName, undefined, () => [store, sheetEvents(store, context())])
       }),
     )
   }
@@ -74,16 +74,34 @@ export function openWorkbook(bytes: Uint8Array, fileName: string): Grid {
   }
 }
 
-type ReadPart = (name: string, events: XmlEvents) => void
+type PartMemory<T> = ReturnType<typeof partMemory<T>>
+/** Parses a part into what `begin` makes, or hands on what a memory has of the same bytes. */
+type ReadPart = <T>(name: string, memory: PartMemory<T> | undefined, begin: () => [made: T, XmlEvents]) => T
+
+const relationParts = partMemory<ReadonlyMap<string, Relation>>()
+const workbooks = partMemory<WorkbookPart>()
+const styleParts = partMemory<readonly CellStyle[]>()
 
 function partReader(bytes: Uint8Array, entries: ReadonlyMap<string, ZipEntry>): ReadPart {
-  return (name, events) => {
+  return (name, memory, begin) => {
     const entry = entries.get(name)
     if (!entry) return refuse('damaged-file', `the part ${name} is missing: this is not a whole workbook`)
-    const reader = xmlReader(name, events)
-    unpackText(bytes, entry, (text) => reader.write(text))
-    reader.end()
+    const parse = () => {
+      const [made, events] = begin()
+      const reader = xmlReader(name, events)
+      unpackText(bytes, entry, (text) => reader.write(text))
+      reader.end()
+      return made
+    }
+    return memory ? memory(bytes, entry, parse) : parse()
   }
+}
+
+function relationsOf(read: ReadPart, name: string): ReadonlyMap<string, Relation> {
+  return read(name, relationParts, () => {
+    const made = new Map<string, Relation>()
+    return [made, relationsEvents(made)]
+  })
 }
 
 function sharedContext(
@@ -93,12 +111,18 @@ function sharedContext(
   relations: ReadonlyMap<string, Relation>,
 ): SheetContext {
   const strings: StoredText[] = []
-  const styles: CellStyle[] = []
+  let styles: CellStyle[] = []
   for (const { type, target } of relations.values()) {
     const name = resolveTarget(folder, target)
     if (!entries.has(name)) continue
-    if (type === 'sharedStrings') read(name, stringsEvents(strings))
-    else if (type === 'styles') read(name, stylesEvents(styles))
+    if (type === 'sharedStrings') read(name, undefined, () => [strings, stringsEvents(strings)])
+    else if (type === 'styles')
+      styles = styles.concat(
+        read(name, styleParts, () => {
+          const made: CellStyle[] = []
+          return [made, stylesEvents(made)]
+        }),
+      )
   }
   return { strings, styles, budget: { cells: 0 } }
 }

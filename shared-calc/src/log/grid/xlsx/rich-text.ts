@@ -40,6 +40,12 @@ export class TextCollector {
   }
 
   take(): StoredText {
+    const [only] = this.runs
+    if (only && this.runs.length === 1 && !this.rich) {
+      this.runs = []
+      this.struck = undefined
+      return unescapeText(only.text)
+    }
     const runs = this.runs.map((run) => ({ ...run, text: unescapeText(run.text) }))
     const result = this.rich ? runs : runs.map((run) => run.text).join('')
     this.runs = []

@@ -14,6 +14,9 @@ export function sheetEvents(store: CellStore, context: SheetContext): XmlEvents 
   let parts: CellParts | undefined
   let inside: 'v' | 'f' | 'is' | undefined
 
+  /** Only an error needs to know the address: making it for every cell would cost more than reading the cell. */
+  const address = () => withSheet(store.name, addressOf(row, column))
+
   function openCell(attributes: Attributes): void {
     const place = attributes.r === undefined ? { row, column: column + 1 } : parseAddress(attributes.r)
     if (!place || place.row !== row || place.column <= column || place.column >= LIMITS.columns)
@@ -24,8 +27,6 @@ export function sheetEvents(store: CellStore, context: SheetContext): XmlEvents 
 
   function closeCell(): void {
     if (!parts) return
-    // Only an error needs to know the address: making it for every cell would cost more than reading the cell.
-    const address = () => withSheet(store.name, addressOf(row, column))
     const cell = cellOf(parts, context, address)
     parts = undefined
     if (!cell) return

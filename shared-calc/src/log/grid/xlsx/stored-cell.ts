@@ -72,16 +72,22 @@ function textCell(
   shared: Pick<Cell, 'format' | 'formula' | 'struck'>,
   address: () => string,
 ): Cell | undefined {
-  const runs = typeof stored === 'string' ? [{ text: stored, struck: undefined }] : stored
-  const text = runs.map((run) => run.text).join('')
+  const text = typeof stored === 'string' ? stored : stored.map((run) => run.text).join('')
   if (text.length > LIMITS.cellCharacters)
     refuse('too-large', `the text is longer than the ${LIMITS.cellCharacters} characters a cell can hold`, {
       cell: address(),
     })
   if (text === '' && shared.formula === undefined) return undefined
   const { struck: _, ...rest } = shared
+  if (typeof stored === 'string')
+    return {
+      ...rest,
+      kind: 'text',
+      value: text,
+      ...(style?.struck && text ? { struck: 'whole' as const } : {}),
+    }
   const isStruck = (run: { struck: boolean | undefined }) => run.struck ?? style?.struck ?? false
-  const unstruck = runs
+  const unstruck = stored
     .filter((run) => !isStruck(run))
     .map((run) => run.text)
     .join('')
