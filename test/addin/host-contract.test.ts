@@ -69,6 +69,17 @@ describe.each([
   ['Excel', excel],
   ['page', page],
 ])('host contract: %s', (_name, open) => {
+  it('tells where the selection is without reading it', async () => {
+    const { host, select } = open()
+    for (const sheet of ['Log', 'Empty']) {
+      select(sheet, 'B2:C40')
+      expect(await host.selectedReference()).toBe(`${sheet}!B2:C40`)
+    }
+    const quoted = Object.keys(CELLS).find((name) => name.includes(' ')) ?? ''
+    select(quoted, 'A1')
+    expect(await host.selectedReference()).toBe(`'${quoted.replaceAll("'", "''")}'!A1`)
+  })
+
   it('names the workbook and lists its sheets with their used ranges', async () => {
     const { host } = open()
     expect(await host.workbookName()).toBe('Plot 7.xlsx')

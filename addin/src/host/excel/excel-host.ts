@@ -1,4 +1,4 @@
-import { splitReference } from '../address.js'
+import { joinReference, splitReference } from '../address.js'
 import { saveFile } from '../download.js'
 import type { CellMark, Host } from '../host.js'
 import { toBase64 } from './base64.js'
@@ -34,7 +34,8 @@ export function createExcelHost(excel: ExcelApi, supported: SetSupported): Host 
         const range = context.workbook.getSelectedRange()
         range.load('address')
         await context.sync()
-        return range.address
+        const { sheet = '', address } = splitReference(range.address)
+        return joinReference(sheet, address)
       }),
     selection: () =>
       inExcel(excel, 'reading the selection', (context) =>
