@@ -145,15 +145,44 @@ describe('a raw gauge series on the page', () => {
     expect(await page.getByRole('alert').count()).toBe(0)
   })
 
-  it('asks for headings where it cannot tell the columns', async () => {
+  it('reads a series again that was taken over earlier, and notices another file of the same name', async () => {
+    const { page } = await world.open()
+    await openLog(page, { name: 'gauge.csv', buffer: log })
+    const series = await section(page)
+    await series.getByRole('button', { name: 'Read the series' }).click()
+    await series.getByRole('button', { name: /^Take over as readings/ }).click()
+    await openLog(page, { name: 'other.csv', buffer: Buffer.from('Pa,m3/h\n1,2') })
+    await series.locator('.series-chart').waitFor({ state: 'detached' })
+    const other = Buffer.from(log.toString().replaceAll(/,-5(\d\.\d+)/g, ',-4$1'))
+    await openLog(page, { name: 'gauge.csv', buffer: other })
+    await series.locator('.series-chart').waitFor()
+    await finding(page, 'series-changed').waitFor(SOON)
+    await openLog(page, { name: 'gauge.csv', buffer: log })
+    await finding(page, 'series-changed').waitFor({ state: 'detached', ...SOON })
+    expect(await series.getByRole('status').textContent()).toContain('5 readings')
+  })
+
+  it('asks for headings or columns where it cannot tell them', async () => {
     const { page } = await world.open()
     const bare = Buffer.from(log.toString().split('\n').slice(1).join('\n'))
     await openLog(page, { name: 'bare.csv', buffer: bare })
     const series = await section(page)
     await series.getByRole('button', { name: 'Read the series' }).click()
-    const alert = page.getByRole('alert').getByText('give each a heading with its unit')
+    const alert = page.getByRole('alert').getByText('name the columns, or give each a heading with its unit')
     await alert.waitFor()
     expect(await series.locator('.series-chart').count()).toBe(0)
+    await series.getByText('Name the columns instead').click()
+    for (const [label, letter] of [
+      ['Time', 'a'],
+      ['Pressure', 'b'],
+      ['Flow', 'c'],
+    ] as const)
+      await series.getByLabel(label, { exact: true }).fill(letter)
+    await series.getByRole('button', { name: 'Read the series' }).click()
+    await series.locator('.series-chart').waitFor()
+    expect(await series.getByRole('status').textContent()).toContain('5 readings')
+    expect(await violations(page)).toEqual([])
+    await series.screenshot({ path: `${PICTURES}/series-columns.png` })
   })
 
   it.each([350, 800])(

@@ -1,13 +1,15 @@
 import type { Direction, Finding, Reading, Run } from '../../record/index.js'
 import { Collector } from '../collector.js'
-import type { Grid } from '../grid/grid.js'
+import type { Grid, Sheet } from '../grid/grid.js'
 import { gathering } from '../layout/details.js'
+import { parseLayout } from '../layout/parse-layout.js'
 import type { DraftRun } from '../layout/runs.js'
-import type { SeriesLayout } from '../layout/schema.js'
+import { LAYOUT_FORMAT, type Layout, type SeriesLayout } from '../layout/schema.js'
 import type { LogProblem } from '../problem.js'
 import { refuse } from '../problem.js'
 import type { Guess } from '../propose/proposal.js'
 import { propose } from '../propose/propose.js'
+import { type ChosenColumns, chosenColumns } from './chosen-columns.js'
 import {
   type OpenedSeries,
   openSeries,
@@ -22,7 +24,11 @@ type DraftReading = DraftRun['readings'][number]
 /** What the user sets; the rest is found by the headings. */
 export type SeriesSettings = Partial<
   Pick<SeriesLayout, 'averagingTime_s' | 'driftLimit_Pa' | 'sign' | 'range'>
-> & { direction?: Direction | 'by sign' }
+> & {
+  direction?: Direction | 'by sign'
+  /** In place of what the headings say. */
+  columns?: ChosenColumns
+}
 
 /** One run a series comes to. Paths start at the run: `readings[0].pressure_Pa`. */
 export interface PickedRun {
@@ -49,19 +55,15 @@ export interface PickedSeries {
 /**
  * Reads a gauge's time log that was picked by hand: the columns are found by their headings, the stations averaged.
  * @param grid - the log, or the part of it that was selected, headings included
- * @throws LogError `series-unusable` where the headings name no time, pressure and flow; `ambiguous` where they name several
+ * @throws LogError `series-unusable` where the headings name no time, pressure and flow; `ambiguous` where they name several;
+ * `layout-invalid` where a column named by hand is none
  */
 export function readPickedSeries(grid: Grid, settings: SeriesSettings = {}): PickedSeries {
-  const { layout, guesses, questions } = propose(grid)
-  const [found, second] = layout?.series ?? []
+  const { columns, ...wishes } = settings
   const sheet = grid.sheet(grid.sheetNames[0] ?? '')
-  if (!layout || !found || !sheet)
-    refuse(
-      'series-unusable',
-      'no columns of time, pressure and flow (or device pressure) with at least 200 rows were recognised: give each a heading with its unit, as in “Time (s)”, “Pressure (Pa)”, “Flow (m³/h)”',
-    )
-  if (second) refuse('ambiguous', 'there are several series here: select the columns of one')
-  const given: SeriesLayout = { ...found, ...defined(settings) }
+  if (!sheet) refuse('series-unusable', 'there is no sheet to read')
+  const { layout, guesses, questions } = columns ? byColumns(sheet, columns) : byHeadings(grid)
+  const given: SeriesLayout = { ...layout.series[0], ...defined(wishes) }
   const general = new Collector()
   const scope = { grid, sheet, top: 0, bottom: sheet.rows - 1, shift: 0 }
   const [opened] = gathered(general, () => [openSeries(scope, layout, given, PATH, general)])
@@ -77,6 +79,36 @@ export function readPickedSeries(grid: Grid, settings: SeriesSettings = {}): Pic
     layout: given,
     problems: general.problems,
   }
+}
+
+interface Found {
+  layout: Layout & { series: [SeriesLayout] }
+  guesses: Guess[]
+  questions: string[]
+}
+
+function byHeadings(grid: Grid): Found {
+  const { layout, guesses, questions } = propose(grid)
+  const [found, second] = layout?.series ?? []
+  if (!layout || !found)
+    refuse(
+      'series-unusable',
+      'no columns of time, pressure and flow (or device pressure) with at least 200 rows were recognised: name the columns, or give each a heading with its unit, as in “Time (s)”, “Pressure (Pa)”, “Flow (m³/h)”',
+    )
+  if (second) refuse('ambiguous', 'there are several series here: select the columns of one, or name them')
+  return { layout: { ...layout, series: [found] }, guesses, questions }
+}
+
+function byColumns(sheet: Sheet, columns: ChosenColumns): Found {
+  const layout = parseLayout({
+    format: LAYOUT_FORMAT,
+    name: 'columns as named',
+    fields: [],
+    series: [{ direction: 'by sign', ...chosenColumns(sheet, columns) }],
+  })
+  const [series] = layout.series
+  if (!series) refuse('layout-invalid', 'the layout names no series')
+  return { layout: { ...layout, series: [series] }, guesses: [], questions: [] }
 }
 
 function picked(
@@ -128,5 +160,5 @@ function gathered<T>(collector: Collector, step: () => T[]): T[] {
 const PATH = 'run'
 const bare = (path: string): string => path.replace(/^run\.?/, '')
 
-const defined = (settings: SeriesSettings): Partial<SeriesLayout> =>
+const defined = (settings: Omit<SeriesSettings, 'columns'>): Partial<SeriesLayout> =>
   Object.fromEntries(Object.entries(settings).filter(([, value]) => value !== undefined))

@@ -29,7 +29,11 @@ function Series(props: SectionProps) {
         A gauge’s time log (time, pressure, flow or device pressure; 200 rows or more): go to its sheet, or
         select its cells.
       </p>
-      <SeriesForm settings={settings} device={shown?.series.flow === 'Pa'} onChange={setSettings} />
+      <SeriesForm
+        settings={settings}
+        device={shown?.series.flow === 'Pa' || settings.columns?.devicePressure !== undefined}
+        onChange={setSettings}
+      />
       <button type="button" class="main-action" disabled={busy} onClick={() => void read(settings)}>
         {busy ? 'Reading …' : shown ? 'Read again' : 'Read the series'}
       </button>
@@ -71,18 +75,20 @@ function Shown({ source, series, onGo, onTake }: ShownProps) {
           </p>
         ),
       )}
-      <details class="sub">
-        <summary>How the columns were found</summary>
-        <ul class="guesses">
-          {guesses
-            .filter(({ path }) => path.startsWith('runs['))
-            .map(({ path, cells, reason }) => (
-              <li key={path}>
-                {cells.join(', ')} <span class="hint">{reason}</span>
-              </li>
-            ))}
-        </ul>
-      </details>
+      {guesses.length > 0 ? (
+        <details class="sub">
+          <summary>How the columns were found</summary>
+          <ul class="guesses">
+            {guesses
+              .filter(({ path }) => path.startsWith('runs['))
+              .map(({ path, cells, reason }) => (
+                <li key={path}>
+                  {cells.join(', ')} <span class="hint">{reason}</span>
+                </li>
+              ))}
+          </ul>
+        </details>
+      ) : null}
       <button type="button" class="main-action" disabled={!usable} onClick={onTake}>
         Take over as readings:{' '}
         {runs.map(({ run }) => `${run.readings.length} of ${run.direction}`).join(', ') || 'none'}

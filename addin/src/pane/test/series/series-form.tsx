@@ -19,10 +19,17 @@ const SIGNS = [
   ['outside minus inside', 'outside − inside'],
 ] as const
 
+const COLUMNS = [
+  ['time', 'Time'],
+  ['pressure', 'Pressure'],
+  ['flow', 'Flow'],
+  ['devicePressure', 'or device pressure'],
+] as const
+
 /** How the series is to be read. */
 export function SeriesForm({ settings, device, onChange }: SeriesFormProps) {
   const id = useId()
-  const { averagingTime_s, direction, sign, range } = settings
+  const { averagingTime_s, direction, sign, range, columns } = settings
   return (
     <div class="fields">
       <div class="field">
@@ -76,6 +83,32 @@ export function SeriesForm({ settings, device, onChange }: SeriesFormProps) {
           </div>
         </div>
       ) : null}
+      <details class="sub columns">
+        <summary>Name the columns instead</summary>
+        <div class="fields">
+          {COLUMNS.map(([name, label]) => (
+            <div class="field" key={name}>
+              <label for={`${id}-column-${name}`}>{label}</label>
+              <div class="entry">
+                <input
+                  id={`${id}-column-${name}`}
+                  placeholder="letter, as in B"
+                  value={columns?.[name] ?? ''}
+                  onChange={({ currentTarget }) => {
+                    const { [name]: _, ...others } = columns ?? {}
+                    const letters = currentTarget.value.trim().toUpperCase()
+                    const named = letters ? { ...others, [name]: letters } : others
+                    onChange({
+                      ...without(settings, 'columns'),
+                      ...(Object.keys(named).length > 0 ? { columns: named } : {}),
+                    })
+                  }}
+                />
+              </div>
+            </div>
+          ))}
+        </div>
+      </details>
     </div>
   )
 }
