@@ -170,6 +170,7 @@ export function labelOf(path: string): string {
     plan: 'plan',
     preparation: 'cautions',
     leaks: 'leak log',
+    uncertainty: 'what you know of the uncertainties',
   }
   return words[path.split(/[.[]/)[0] ?? ''] ?? path
 }

@@ -26,9 +26,11 @@ export const outcome = (page: Page): Locator => page.locator('[data-outcome]')
 export const finding = (page: Page, rule: string): Locator => page.locator(`[data-rule="${rule}"]`)
 export const origin = (page: Page): Locator => page.locator('[data-origin]')
 
-/** A field of the form by its label; buttons that name the field too are left out. */
+/** A field of the form by how its label begins; buttons that name the field too are left out. */
 export const field = (page: Page, label: string): Locator =>
-  page.locator('input, select, textarea').and(page.getByLabel(label))
+  page
+    .locator('input, select, textarea')
+    .and(page.getByLabel(new RegExp(`^\\s*${label.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')}`)))
 
 /** Selects cells of the sheet on show by typing their address. */
 export async function select(page: Page, address: string): Promise<void> {

@@ -4,13 +4,15 @@ import { beforeAll, describe, expect, it } from 'vitest'
 import { chapters } from '../../../shared-calc/src/formulas/list.js'
 import { parseExpression, toSheet } from '../../../shared-calc/src/sheet/index.js'
 import { type FormulaCell, readCells } from '../../support/formula-cells'
-import { evaluatedChapter } from './support/chapter-inputs'
+import { evaluatedChapter, nothingCancels } from './support/chapter-inputs'
 import { ourValue } from './support/evaluate-expression'
 import { columnExpression, type Numbers, numbers, scalarExpression } from './support/random-expressions'
 import { tame } from './support/tame'
 import { writeBlock } from './support/write-block'
 
 const CASES = 400
+// Another one every run; the message of a failure names it, and set here it brings the same numbers again.
+const seed = Date.now()
 const columnLetters = ['D', 'E'] as const
 
 // One workbook for all: LibreOffice takes seconds to start. Every formula stores our own value as its result.
@@ -20,7 +22,10 @@ const expectConfirmed = (own: readonly FormulaCell[]) => {
   for (const { formula, cached, recalculated } of own) {
     const apart = Math.abs(Number(cached) - Number(recalculated))
     const allowed = 1e-9 * Math.max(Math.abs(Number(cached)), Math.abs(Number(recalculated)))
-    expect(apart <= allowed, `=${formula} is ${recalculated} to LibreOffice, ${cached} to us`).toBe(true)
+    expect(
+      apart <= allowed,
+      `=${formula} is ${recalculated} to LibreOffice, ${cached} to us (seed ${seed})`,
+    ).toBe(true)
   }
 }
 
@@ -58,15 +63,15 @@ beforeAll(async () => {
   ] as const) {
     const sheet = workbook.addWorksheet(name)
     const usable = fc.tuple(expression, numbers).filter(([text, values]) => tame(text, values))
-    for (const [text, values] of fc.sample(usable, CASES)) writeCase(sheet, text, values)
+    for (const [text, values] of fc.sample(usable, { numRuns: CASES, seed })) writeCase(sheet, text, values)
   }
   const fixed = workbook.addWorksheet('fixed')
   for (const expression of FIXED) writeCase(fixed, expression, { a: -2, b: 3, c: 0.5, u: [1, -2], v: [3, 4] })
   chapters.forEach(({ chapter }, i) => {
     const sheet = workbook.addWorksheet(`chapter ${i + 1}`)
     // A division by zero is an error to spreadsheets, an infinite number here.
-    const finite = evaluatedChapter(chapter).filter((block) => block.isFinite())
-    for (const block of fc.sample(finite, 8)) writeBlock(sheet, block)
+    const usable = evaluatedChapter(chapter).filter((block) => block.isFinite() && nothingCancels(block))
+    for (const block of fc.sample(usable, { numRuns: 8, seed })) writeBlock(sheet, block)
   })
   cells = await readCells(new Uint8Array(await workbook.xlsx.writeBuffer()))
 })

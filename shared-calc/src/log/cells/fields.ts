@@ -132,9 +132,12 @@ function kindOf(path: string): FieldKind {
       .at(-1) ?? path
   const quantity = BY_ENDING.find(([ending]) => ending.test(name))?.[1]
   if (quantity) return { kind: 'quantity', quantity }
-  // Of the uncertainties only temperatures and pressures have a unit; the rest are shares.
+  // Of the uncertainties only temperatures and pressures have a unit; the rest are shares, but for the exponent's,
+  // where a per cent sign could mean either.
   if (path.startsWith('uncertainty.'))
-    return name.endsWith('_K') ? { kind: 'number' } : { kind: 'quantity', quantity: 'fraction' }
+    return name.endsWith('_K') || name === 'assumedExponent'
+      ? { kind: 'number' }
+      : { kind: 'quantity', quantity: 'fraction' }
   if (name === 'date' || name === 'day' || name === 'calibrationDue') return { kind: 'date' }
   if (name === 'coefficient' || name === 'exponent' || name === 'limit' || name === 'scaleUncertainty')
     return { kind: 'number' }

@@ -18,7 +18,7 @@ function Sure(props: SectionProps) {
       <Shown {...props} />
       <details class="sub">
         <summary>What you know of the uncertainties</summary>
-        <p class="hint">Standard uncertainties, k = 1. An empty field takes the default shown in it.</p>
+        <p class="hint">u: standard uncertainty, k = 1. An empty field takes the default shown in it.</p>
         <Fields {...props} fields={sureFields} />
       </details>
     </>
