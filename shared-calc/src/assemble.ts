@@ -5,11 +5,13 @@ import { officialResults } from './official-results.js'
 import {
   digestOf,
   EVALUATION_FORMAT,
+  type EvaluatedReading,
   type EvaluatedRun,
   type Evaluation,
   type Figure,
   type Finding,
   type Results,
+  type Sha256,
   type TestRecord,
 } from './record/index.js'
 import type { Block } from './sheet/index.js'
@@ -22,12 +24,13 @@ export function assemble(
   method: Method,
   test: WorkedTest,
   findings: Finding[],
+  sha256?: Sha256,
 ): Evaluation {
   return {
     format: EVALUATION_FORMAT,
     calculationVersion: CALCULATION_VERSION,
     method: method.id,
-    recordDigest: digestOf(record),
+    recordDigest: digestOf(record, sha256),
     air: {
       indoorDensity_kg_m3: test.indoor.value('rho'),
       outdoorDensity_kg_m3: test.outdoor.value('rho'),
@@ -54,12 +57,15 @@ function runOf(run: WorkedRun): EvaluatedRun {
     airFlowExponent: figure(curve, 'n', '1', ends(scatter, 'n')),
     ...(curve.has('r_2') && { rSquared: curve.value('r_2') }),
     ...quantitiesOf((pressure) => at(run.at, pressure)),
-    readings: [...curve.column('dp')].map((pressure, i) => ({
-      pressureDifference_Pa: pressure,
-      envelopeFlow_m3_h: flows[i] as number,
-      fittedFlow_m3_h: fitted[i] as number,
-      ...(studentised && { studentisedResidual: studentised[i] as number }),
-    })),
+    readings: curve.column('dp').map((pressure, i) => {
+      const reading: EvaluatedReading = {
+        pressureDifference_Pa: pressure,
+        envelopeFlow_m3_h: flows[i] as number,
+        fittedFlow_m3_h: fitted[i] as number,
+      }
+      if (studentised) reading.studentisedResidual = studentised[i] as number
+      return reading
+    }),
   }
 }
 
@@ -98,7 +104,8 @@ function ends(block: Block | undefined, symbol: string): [number, number] | unde
 }
 
 function figure(block: Block, symbol: string, unit: string, ci95?: [number, number]): Figure {
-  return { value: block.value(symbol), unit, ...(ci95 && { ci95 }) }
+  const value = block.value(symbol)
+  return ci95 ? { value, unit, ci95 } : { value, unit }
 }
 
 function at(pressures: ReadonlyMap<number, AtPressure>, pressure: number): AtPressure {

@@ -1,7 +1,7 @@
 import { assemble } from './assemble.js'
 import { attachCells, type CellMap } from './cell-map.js'
 import { methodById } from './methods/index.js'
-import { type Evaluation, type Finding, parseRecord, type TestRecord } from './record/index.js'
+import { type Evaluation, type Finding, parseRecord, type Sha256, type TestRecord } from './record/index.js'
 import { uncertaintyFindings } from './rules/uncertainty.js'
 import { traceOf } from './sheet/index.js'
 import { assembleUncertainty } from './uncertainty/assemble-uncertainty.js'
@@ -18,6 +18,8 @@ export interface EvaluateOptions {
   readonly trace?: boolean
   /** Whether to add uncertainty budget, further fits and decision; always where the record has an uncertainty part. */
   readonly uncertainty?: boolean
+  /** The platform's own SHA-256 for the digest of the record; one in script unless given. */
+  readonly sha256?: Sha256
 }
 
 /**
@@ -36,6 +38,7 @@ export function evaluateWorked(
     cells,
     findings: told = [],
     trace = false,
+    sha256,
     uncertainty = record.uncertainty !== undefined,
   }: EvaluateOptions = {},
 ): { evaluation: Evaluation; test: WorkedTest } {
@@ -48,7 +51,7 @@ export function evaluateWorked(
     ...(sure ? uncertaintyFindings(sure) : []),
   ]
   const findings = bySeverity([...told, ...attachCells(ruled, cells)])
-  const official = assemble(record, method, test, findings)
+  const official = assemble(record, method, test, findings, sha256)
   const evaluation = sure
     ? { ...official, ...assembleUncertainty(test, sure, official.verdict.outcome) }
     : official

@@ -17,7 +17,7 @@ import { ordinaryRecord } from './support/ordinary-records'
 function assumptionsOf({ calculation }: WorkedTest): Set<string> {
   const reasons = new Set<string>()
   for (const block of calculation.blocks)
-    for (const given of Object.values(block.bindings)) {
+    for (const given of block.inputs) {
       if (given === undefined) continue
       const origins = 'value' in given ? [given.origin] : [...given.values].map((_, row) => given.origin(row))
       for (const origin of origins) if (origin.kind === 'assumed') reasons.add(origin.reason)

@@ -14,7 +14,7 @@ import { expectPrinted } from '../support/expect-printed'
 import { randomRecord } from './random-record'
 
 const column = (values: readonly number[]): Column => ({
-  values: Float64Array.from(values),
+  values: values,
   origin: () => ({ kind: 'rule', reason: 'test' }),
 })
 const given = (value: number) => byRule(value, 'test')

@@ -12,7 +12,7 @@ import { expectPrinted } from '../support/expect-printed'
 import { minimise } from './minimise'
 
 const column = (values: readonly number[]): Column => ({
-  values: Float64Array.from(values),
+  values: values,
   origin: () => ({ kind: 'rule', reason: 'test' }),
 })
 const given = (value: number) => byRule(value, 'test')

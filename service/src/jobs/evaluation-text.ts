@@ -1,3 +1,4 @@
+import { hash } from 'node:crypto'
 import type { EvaluateOptions, Evaluation } from '@draughtbook/shared-calc'
 
 /** An evaluation as the text of an answer, with what the audit line and the metrics tell of it. */
@@ -10,5 +11,6 @@ export const evaluationText = (evaluation: Evaluation) => ({
 /** What a request asked for beside the evaluation; a record with an uncertainty part has its budget unasked. */
 export const evaluateOptions = (trace: boolean, uncertainty: boolean): EvaluateOptions => ({
   trace,
+  sha256: (text) => hash('sha256', text),
   ...(uncertainty && { uncertainty }),
 })

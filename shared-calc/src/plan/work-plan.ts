@@ -101,7 +101,7 @@ function tightest(
         `plan.target${i + 1}`,
         `Leakage that just meets the target: ${rule.quantity} ≤ ${rule.limit}`,
         allowedLeakage,
-        { L: byRule(rule.limit, 'limit of the target'), B: basisValue(request, rule) },
+        { L: byRule(rule.limit, 'limit of the target'), B: basisValue(basesOf(request), rule) },
       ),
       referencePressure_Pa: rule.referencePressure_Pa,
     }),

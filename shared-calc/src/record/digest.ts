@@ -9,7 +9,13 @@ export function canonicalJson(value: unknown): string {
   return text
 }
 
-/** SHA-256 of the canonical JSON of a value, in lower-case hex. Source: RFC 8785, FIPS 180-4. */
-export function digestOf(value: unknown): string {
-  return bytesToHex(sha256(utf8ToBytes(canonicalJson(value))))
-}
+/** SHA-256 of a text's UTF-8 bytes, in lower-case hex. Source: FIPS 180-4. */
+export type Sha256 = (text: string) => string
+
+const sha256InScript: Sha256 = (text) => bytesToHex(sha256(utf8ToBytes(text)))
+
+/**
+ * SHA-256 of the canonical JSON of a value, in lower-case hex. Source: RFC 8785, FIPS 180-4.
+ * @param hash - the platform's own SHA-256 where it has one: some seven times as fast as one in script
+ */
+export const digestOf = (value: unknown, hash = sha256InScript): string => hash(canonicalJson(value))

@@ -51,6 +51,8 @@ const quantities = {
   qF50: Figure.optional(),
 }
 
+export type EvaluatedReading = z.infer<typeof EvaluatedReading>
+
 export const EvaluatedRun = z.strictObject({
   direction: Direction,
   zeroFlowPressure_Pa: finite,

@@ -50,10 +50,9 @@ export const Reading = z
     devices: z.array(DeviceReading).min(2, { error: 'several devices are at least two' }).max(20).optional(),
   })
   .superRefine((reading, context) => {
-    const { devices, ...single } = reading
     refuseUncertaintyOfNothing(reading, context)
-    if (devices === undefined) refuseUnclearFlow(single, context)
-    else if (single.flow_m3_h !== undefined || single.devicePressure_Pa !== undefined)
+    if (reading.devices === undefined) refuseUnclearFlow(reading, context)
+    else if (reading.flow_m3_h !== undefined || reading.devicePressure_Pa !== undefined)
       context.addIssue({
         code: 'custom',
         path: ['devices'],

@@ -1,7 +1,7 @@
 import { constantValue } from '../formulas/constants.js'
 import type { Finding } from '../record/index.js'
 import { ASSUMED_HUMIDITY } from '../work/air.js'
-import { loggedSign } from '../work/run.js'
+import { loggedSign } from '../work/work-readings.js'
 import { practiceSource } from './practice-source.js'
 import { citing, plain, type Rule } from './rule.js'
 

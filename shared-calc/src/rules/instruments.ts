@@ -51,8 +51,8 @@ export const deviceRange: Rule = ({ record, test }) => {
 }
 
 /** The flow of each of several devices that ran together for one reading. */
-function flowsOfDevices(test: WorkedTest, { curve }: WorkedRun, i: number): Float64Array | undefined {
-  const flows = curve.bindings.q_m
+function flowsOfDevices(test: WorkedTest, { curve }: WorkedRun, i: number): readonly number[] | undefined {
+  const flows = curve.input('q_m')
   const origin = flows && 'values' in flows ? flows.origin(i) : undefined
   return origin?.kind === 'block' ? test.calculation.get(origin.block).column('q_j') : undefined
 }

@@ -105,8 +105,8 @@ export const readingSpacing: Rule = ({ method, test }) => {
 }
 
 /** Whether two neighbours in value lie further apart than allowed. */
-function hasGap(values: Float64Array, allowed: number): boolean {
-  const sorted = values.slice().sort()
+function hasGap(values: readonly number[], allowed: number): boolean {
+  const sorted = values.slice().sort((a, b) => a - b)
   for (let i = 1; i < sorted.length; i += 1)
     if ((sorted[i] as number) - (sorted[i - 1] as number) > allowed) return true
   return false

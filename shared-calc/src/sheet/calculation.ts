@@ -1,6 +1,7 @@
 import { type Chapter, runSteps } from './chapter.js'
 import type { Frame } from './compile.js'
 import { FormulaError } from './formula-error.js'
+import type { Input } from './quantity.js'
 
 /** Where an input of a block comes from: the record, another block, or an assumption that a finding names. */
 export type Origin =
@@ -15,13 +16,19 @@ export interface Given {
   readonly origin: Origin
 }
 
-/** A column of values, one a row, with the origin of each row. */
+/**
+ * A column of values, one a row, with the origin of each row. Plain arrays: a test's columns hold ten numbers or so, and
+ * a typed array of that size costs more to make than all that is done with it.
+ */
 export interface Column {
-  readonly values: Float64Array
+  readonly values: readonly number[]
   readonly origin: (row: number) => Origin
 }
 
+/** Inputs of a chapter by symbol. */
 export type Bindings = Readonly<Record<string, Given | Column | undefined>>
+/** Inputs of a chapter in its order, undefined where one is left out. */
+export type Inputs = readonly (Given | Column | undefined)[]
 
 export const fromRecord = (path: string, value: number): Given => ({
   value,
@@ -29,15 +36,14 @@ export const fromRecord = (path: string, value: number): Given => ({
 })
 /** A column of the record: `path` names the field of each row. */
 export const columnFromRecord = (values: readonly number[], path: (row: number) => string): Column => ({
-  values: new Float64Array(values),
+  values,
   origin: (row) => ({ kind: 'record', path: path(row) }),
 })
 /** A column made up of single values. */
-export function columnOf(given: readonly Given[]): Column {
-  const values = new Float64Array(given.length)
-  for (let row = 0; row < values.length; row += 1) values[row] = (given[row] as Given).value
-  return { values, origin: (row) => (given[row] as Given).origin }
-}
+export const columnOf = (given: readonly Given[]): Column => ({
+  values: given.map(({ value }) => value),
+  origin: (row) => (given[row] as Given).origin,
+})
 /** A stand-in for something not logged: a finding must say so. */
 export const assumed = (value: number, reason: string): Given => ({
   value,
@@ -52,9 +58,15 @@ export class Block {
     readonly id: string,
     readonly title: string,
     readonly chapter: Chapter,
-    readonly bindings: Bindings,
+    /** What the chapter was given, in the order of its inputs. */
+    readonly inputs: readonly (Given | Column)[],
     private readonly frame: Frame,
   ) {}
+
+  /** What the chapter was given for a symbol; undefined where that is no input of its own. */
+  input(symbol: string): Given | Column | undefined {
+    return this.inputs[this.chapter.inputs.findIndex((input) => input.symbol === symbol)]
+  }
 
   get rows(): number {
     return this.frame.rows
@@ -78,10 +90,10 @@ export class Block {
   }
 
   /** Values of a column, one a row. Throws FormulaError when the block has no such column. */
-  column(symbol: string): Float64Array {
+  column(symbol: string): readonly number[] {
     const slot = this.chapter.slots.get(symbol)
     if (!slot?.rows) throw new FormulaError(`block ${this.id} has no column ${symbol}`)
-    return this.frame.columns[slot.index] as Float64Array
+    return this.frame.columns[slot.index] as readonly number[]
   }
 
   /** A scalar as an input for another block. */
@@ -103,7 +115,7 @@ export class Block {
   }
 }
 
-function allFinite(values: readonly number[] | Float64Array): boolean {
+function allFinite(values: readonly number[]): boolean {
   for (let i = 0; i < values.length; i += 1) if (!Number.isFinite(values[i])) return false
   return true
 }
@@ -132,33 +144,50 @@ export class Calculation {
    * @throws FormulaError when the columns given differ in length or an id is used twice
    */
   add(id: string, title: string, chapter: Chapter, bindings: Bindings): Block {
-    if (this.byId.has(id)) throw new FormulaError(`block ${id} is worked out twice`)
-    const complete = chapter.inputs.every(({ symbol }) => bindings[symbol] !== undefined)
-    const used = complete ? chapter : chapter.given({ has: (symbol) => bindings[symbol] !== undefined })
-    const block = new Block(id, title, used, bindings, frameOf(id, used, bindings))
+    return this.addInputs(
+      id,
+      title,
+      chapter,
+      chapter.inputs.map(({ symbol }) => bindings[symbol]),
+    )
+  }
+
+  /** The same with what is given in the order of the chapter's inputs. */
+  addInputs(id: string, title: string, chapter: Chapter, given: Inputs): Block {
+    const used = given.includes(undefined) ? chapter.given((_, input) => given[input] !== undefined) : chapter
+    const inputs =
+      used === chapter
+        ? (given as readonly (Given | Column)[])
+        : used.inputs.map(({ symbol }) => {
+            const input = given[chapter.inputs.findIndex((one) => one.symbol === symbol)]
+            if (input === undefined) throw new FormulaError(`block ${id}: ${symbol} is not given`)
+            return input
+          })
+    const block = new Block(id, title, used, inputs, frameOf(id, used, inputs))
+    const before = this.byId.size
     this.byId.set(id, block)
+    if (this.byId.size === before) throw new FormulaError(`block ${id} is worked out twice`)
     return block
   }
 }
 
 /** The numbers of a chapter: constants and what is given in their slots, then every step worked out. */
-function frameOf(id: string, chapter: Chapter, bindings: Bindings): Frame {
+function frameOf(id: string, chapter: Chapter, inputs: readonly (Given | Column)[]): Frame {
   const scalars = chapter.blank.slice()
-  const columns: Float64Array[] = []
+  const columns: (readonly number[])[] = []
   let scalar = chapter.constants.length
   let rows = 0
-  for (const { symbol, rows: isColumn } of chapter.inputs) {
-    const given = bindings[symbol]
+  for (let i = 0; i < inputs.length; i += 1) {
+    const { symbol, rows: isColumn } = chapter.inputs[i] as Input
+    const given = inputs[i] as Given | Column
     if (isColumn) {
-      if (given === undefined || !('values' in given))
-        throw new FormulaError(`block ${id}: ${symbol} must be a column`)
+      if (!('values' in given)) throw new FormulaError(`block ${id}: ${symbol} must be a column`)
       if (columns.length > 0 && given.values.length !== rows)
         throw new FormulaError(`block ${id}: columns differ in length`)
       rows = given.values.length
       columns.push(given.values)
     } else {
-      if (given === undefined || !('value' in given))
-        throw new FormulaError(`block ${id}: ${symbol} must be one value`)
+      if (!('value' in given)) throw new FormulaError(`block ${id}: ${symbol} must be one value`)
       scalars[scalar] = given.value
       scalar += 1
     }

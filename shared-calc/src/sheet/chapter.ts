@@ -24,8 +24,8 @@ export interface Chapter {
   readonly quantities: ReadonlyMap<string, Quantity>
   /** Scalars of a frame before anything is given: the constants in their slots, NaN in the rest. */
   readonly blank: readonly number[]
-  /** The same chapter with only the formulas that can be computed from the inputs named. */
-  readonly given: (symbols: Pick<ReadonlySet<string>, 'has'>) => Chapter
+  /** The same chapter with only the formulas that can be computed from some of its inputs. */
+  readonly given: (has: (symbol: string, input: number) => boolean) => Chapter
 }
 
 export interface ChapterDefinition {
@@ -76,12 +76,13 @@ export function defineChapter(definition: ChapterDefinition, constants: readonly
 
 function reduced(definition: ChapterDefinition, constants: readonly Constant[]): Chapter['given'] {
   const known = new Map<string, Chapter>()
-  return (symbols) => {
+  return (has) => {
     let key = ''
-    for (const { symbol } of definition.inputs) key += symbols.has(symbol) ? '1' : '0'
+    for (let i = 0; i < definition.inputs.length; i += 1)
+      key += has(definition.inputs[i]?.symbol ?? '', i) ? '1' : '0'
     const cached = known.get(key)
     if (cached) return cached
-    const left = new Set(definition.inputs.map((i) => i.symbol).filter((symbol) => !symbols.has(symbol)))
+    const left = new Set(definition.inputs.map(({ symbol }) => symbol).filter((symbol, i) => !has(symbol, i)))
     let formulas = definition.formulas
     for (let before = -1; before !== formulas.length; ) {
       before = formulas.length
@@ -104,8 +105,8 @@ export function runSteps({ steps }: Chapter, frame: Frame): void {
   const { scalars, columns, rows: count } = frame
   for (const { closure, rows, slot } of steps) {
     if (rows) {
-      const column = new Float64Array(count)
-      for (let row = 0; row < count; row += 1) column[row] = closure(frame, row)
+      const column: number[] = []
+      for (let row = 0; row < count; row += 1) column.push(closure(frame, row))
       columns[slot] = column
     } else scalars[slot] = closure(frame, 0)
   }

@@ -5,7 +5,7 @@ import type { Expression, Operator } from './parse.js'
 /** The numbers a chapter works on: one slot per scalar, one array per column. */
 export interface Frame {
   readonly scalars: number[]
-  readonly columns: Float64Array[]
+  readonly columns: (readonly number[])[]
   readonly rows: number
 }
 
@@ -54,7 +54,7 @@ function symbol(name: string, slots: ReadonlyMap<string, Slot>): Compiled {
   if (!slot) throw new FormulaError(`unknown symbol ${name}`)
   const { index, rows } = slot
   return rows
-    ? { closure: (frame, row) => (frame.columns[index] as Float64Array)[row] as number, rows }
+    ? { closure: (frame, row) => (frame.columns[index] as readonly number[])[row] as number, rows }
     : { closure: (frame) => frame.scalars[index] as number, rows }
 }
 
@@ -89,7 +89,7 @@ function call(name: string, args: readonly Expression[], slots: ReadonlyMap<stri
   const column = columnFunctions[name]
   if (column && first?.rows && !second && args[0]?.kind === 'symbol') {
     const slot = slots.get(args[0].symbol)?.index ?? 0
-    return { closure: (frame) => column.evaluate(frame.columns[slot] as Float64Array), rows: false }
+    return { closure: (frame) => column.evaluate(frame.columns[slot] as readonly number[]), rows: false }
   }
   const scalar = scalarFunctions[name]
   if (!scalar || !first)

@@ -3,7 +3,7 @@ import normalQuantile from '@stdlib/stats-base-dists-normal-quantile'
 import tCdf from '@stdlib/stats-base-dists-t-cdf'
 import tQuantile from '@stdlib/stats-base-dists-t-quantile'
 
-type Numbers = readonly number[] | Float64Array
+type Numbers = readonly number[]
 
 /** A function of plain numbers, taken row by row where an argument is a column. */
 export interface ScalarFunction {

@@ -1,4 +1,4 @@
-export { bindBySymbol } from './bind.js'
+export { inputsBySymbol } from './bind.js'
 export * from './calculation.js'
 export { type Chapter, type ChapterDefinition, defineChapter, neededSteps, type Step } from './chapter.js'
 export { FormulaError } from './formula-error.js'

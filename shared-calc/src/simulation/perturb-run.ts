@@ -73,7 +73,7 @@ const SCATTER_JUDGED_AT_Pa = 50
 
 /** What to scale so that the flow of a reading scales: the logged flow, or the coefficient behind each device. */
 function flowHandles(replay: Replay, block: Block, row: number, symbol = 'q_m'): readonly Handle[] {
-  const given = block.bindings[symbol]
+  const given = block.input(symbol)
   const origin = given && 'values' in given ? given.origin(row) : undefined
   if (origin?.kind !== 'block') return present(replay.handle(block.id, symbol, row))
   const from = replay.block(origin.block)

@@ -28,7 +28,7 @@ export function prepare(record: TestRecord): PreparedTest {
   if (!uncertainty) throw new RangeError('the test has no uncertainty budget')
   const { budgets, runs, decisions } = uncertainty
   const outputs = budgets.map(({ block }) => {
-    const { v } = block.bindings
+    const v = block.input('v')
     const origin = v && 'value' in v ? v.origin : undefined
     if (origin?.kind !== 'block') throw new RangeError(`the value of ${block.id} comes from no block`)
     return { block: origin.block, symbol: origin.symbol }

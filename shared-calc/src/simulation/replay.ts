@@ -50,7 +50,7 @@ export class Replay {
    */
   handle(id: string, symbol: string, row?: number): Handle | undefined {
     const block = this.calculation.find(id)
-    const given = block?.bindings[symbol]
+    const given = block?.input(symbol)
     if (!block || given === undefined || !this.wanted.get(id)?.has(symbol)) return undefined
     const key = keyOf(id, symbol, row)
     const known = this.handles.get(key)
@@ -88,7 +88,7 @@ export class Replay {
   }
 
   private input(block: Block, symbol: string): Batch | BatchColumn {
-    const given = block.bindings[symbol]
+    const given = block.input(symbol)
     if (given === undefined) return block.value(symbol)
     if ('values' in given) return this.column(block, symbol, given)
     return this.handles.get(keyOf(block.id, symbol))?.draws ?? this.from(given.origin) ?? given.value
@@ -138,7 +138,7 @@ function inputsOf(block: Block, symbol: string): { symbol: string; given: Given 
     ...neededSteps(block.chapter, new Set([symbol])).flatMap((step) => [...step.uses]),
   ])
   return [...used].flatMap((name) => {
-    const given = block.bindings[name]
+    const given = block.input(name)
     return given === undefined ? [] : [{ symbol: name, given }]
   })
 }

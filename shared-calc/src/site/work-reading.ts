@@ -8,14 +8,14 @@ import { assumedExponentError } from '../formulas/while-reading.js'
 import type { Method } from '../methods/method.js'
 import { EXPECTED_EXPONENTS } from '../plan/choices.js'
 import { RECORD_FORMAT_2, type Run, type TestRecord } from '../record/index.js'
-import { assumed, type Block, bindBySymbol, byRule, Calculation, columnFromRecord } from '../sheet/index.js'
+import { assumed, type Block, byRule, Calculation, inputsBySymbol } from '../sheet/index.js'
 import { workAir } from '../work/air.js'
 import { refuseWrongSide } from '../work/curve-faults.js'
-import { workFlows } from '../work/device-flow.js'
-import { loggedSign, type RunSurroundings, workRun } from '../work/run.js'
+import { basesOf } from '../work/derived.js'
+import { type RunSurroundings, workRun } from '../work/run.js'
 import { ASSUMED_EXPONENT, type UnfinishedTest } from '../work/running-estimate.js'
+import { workReadings } from '../work/work-readings.js'
 import type { WorkedRun } from '../work/worked-test.js'
-import { workZeroFlow } from '../work/zero-flow.js'
 
 /** Temperature taken on both sides while none is logged, °C: then densities do not matter. */
 const ASSUMED_TEMPERATURE_C = 20
@@ -35,6 +35,7 @@ export function surroundings(
   return {
     calculation,
     record: { ...record, building: { ...record.building, ...building } },
+    bases: basesOf({ building }),
     method,
     ...air,
     referencePressures: [50],
@@ -86,27 +87,16 @@ export function assumeRun({ calculation, record, indoor, outdoor }: RunSurroundi
   )
   if (!inDevice || !inLeaks) throw new RangeError('air has two sides')
   const path = 'runs[0]'
-  const zero = workZeroFlow(calculation, 'run1', run.direction, run, path)
-  const { flows } = workFlows(
-    calculation,
-    'run1.device',
-    'device',
-    { run, path },
-    record.flowDevice,
+  const { given } = workReadings(calculation, {
+    run,
+    path,
+    id: 'run1',
+    word: run.direction,
+    flowDevice: record.flowDevice,
     inDevice,
-  )
-  const curve = calculation.add('run1.curve', 'readings so far', leakageCurve, {
-    dp_m: columnFromRecord(
-      run.readings.map(({ pressure_Pa }) => pressure_Pa),
-      (row) => `${path}.readings[${row}].pressure_Pa`,
-    ),
-    q_m: flows,
-    sign: byRule(loggedSign(run), 'sign with which the pressures of this run were logged'),
-    dp_01: zero.meanBefore,
-    dp_02: zero.meanAfter,
-    rho_d: inDevice,
-    rho_x: inLeaks,
+    inLeaks,
   })
+  const curve = calculation.add('run1.curve', 'readings so far', leakageCurve, given)
   refuseWrongSide(curve, run, path)
   const n_a = assumed(ASSUMED_EXPONENT, 'assumed-exponent')
   const line = calculation.add('run1.assumed', 'assumed exponent', assumedExponentCurve, {
@@ -114,9 +104,12 @@ export function assumeRun({ calculation, record, indoor, outdoor }: RunSurroundi
     ybar: curve.ref('ybar'),
     n_a,
   })
-  const standard = calculation.add('run1.standard', 'reference air density', standardAir, {
-    ...bindBySymbol(standardAir, { rho_x: inLeaks }, [line]),
-  })
+  const standard = calculation.addInputs(
+    'run1.standard',
+    'reference air density',
+    standardAir,
+    inputsBySymbol(standardAir, { rho_x: inLeaks }, [line]),
+  )
   const dp_r = byRule(50, 'reference pressure')
   const rate = calculation.add('run1.at50', 'at 50 Pa', atReferencePressure, {
     dp_r,

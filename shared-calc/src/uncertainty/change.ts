@@ -48,7 +48,7 @@ export function changeBetween(first: TestRecord, second: TestRecord, quantity = 
   }
   const rule = { kind: 'rule', reason: 'contribution from the budget of the test' } as const
   const column = (values: readonly number[]): Column => ({
-    values: Float64Array.from(values),
+    values,
     origin: () => rule,
   })
   const block = new Calculation().add('change', 'Change between two tests', uncertaintyOfChange, {

@@ -101,7 +101,7 @@ export function workReadingScatter(
 
 /** One row of what a block was given. */
 function given(block: Block, symbol: string, row: number): Given {
-  const column = block.bindings[symbol]
+  const column = block.input(symbol)
   if (!column || !('values' in column)) throw new RangeError(`${block.id} was given no column ${symbol}`)
   return { value: column.values[row] as number, origin: column.origin(row) }
 }

@@ -11,12 +11,12 @@ import {
   assumed,
   type Bindings,
   type Block,
-  bindBySymbol,
   byRule,
   type Calculation,
   type Column,
   columnOf,
   type Given,
+  inputsBySymbol,
 } from '../sheet/index.js'
 import type { WorkedRun, WorkedTest } from '../work/worked-test.js'
 import type { UncertaintyReader } from './inputs.js'
@@ -24,7 +24,7 @@ import { type ReadingScatter, workReadingScatter } from './reading-scatter.js'
 
 /** The same value in every row of a column. */
 export const constantColumn = ({ value, origin }: Given, rows: number): Column => ({
-  values: new Float64Array(rows).fill(value),
+  values: new Array<number>(rows).fill(value),
   origin: () => origin,
 })
 
@@ -46,7 +46,7 @@ export function airSensitivities(
 ): { indoor: Block; outdoor: Block } {
   const side = (where: 'indoor' | 'outdoor') => {
     const air = test[where]
-    const { phi, p_bar } = air.bindings
+    const [phi, p_bar] = [air.input('phi'), air.input('p_bar')]
     return calculation.add(`uncertainty.air.${where}`, `Sensitivities of the air ${where}s`, airSensitivity, {
       T: air.ref('T'),
       p_v: air.ref('p_v'),
@@ -60,7 +60,7 @@ export function airSensitivities(
 /** What the zero-flow pressures of all runs say of their change; a period that was not logged shows none. */
 export function workZeroFlowChange(calculation: Calculation, runs: readonly WorkedRun[]): Given {
   const means = (symbol: 'dp_01' | 'dp_02') =>
-    columnOf(runs.map(({ curve }) => curve.bindings[symbol]).flatMap((g) => (g && 'value' in g ? [g] : [])))
+    columnOf(runs.map(({ curve }) => curve.input(symbol)).flatMap((g) => (g && 'value' in g ? [g] : [])))
   return calculation
     .add('uncertainty.zeroFlow', 'Change of the zero-flow pressure', zeroFlowChange, {
       dp_01: means('dp_01'),
@@ -87,7 +87,7 @@ export function workRunUncertainty(
   const slope = standard.has('k_n')
     ? standard
     : calculation.add(`${id}.correction`, `${word}: correction and exponent`, densityCorrectionSlope, {
-        rho_x: curve.bindings.rho_x,
+        rho_x: curve.input('rho_x'),
       })
   const given: Bindings = {
     u_y: readings.flows,
@@ -112,11 +112,11 @@ export function workRunUncertainty(
     sensitivityAt: (pressure) => {
       const block =
         known.get(pressure) ??
-        calculation.add(
+        calculation.addInputs(
           `${id}.at${pressure}`,
           `${word}: sensitivities at ${pressure} Pa`,
           method.formulas.sensitivity,
-          bindBySymbol(
+          inputsBySymbol(
             method.formulas.sensitivity,
             { ...given, dp_r: byRule(pressure, 'reference pressure') },
             blocks,
@@ -130,11 +130,9 @@ export function workRunUncertainty(
 
 /** A flow as indicated goes with the density in the device; one worked out from its pressure with the square root. */
 function densityPowers({ curve }: WorkedRun): Column {
-  const flows = curve.bindings.q_m
+  const flows = curve.input('q_m')
   const origin = (row: number) => (flows && 'values' in flows ? flows.origin(row) : undefined)
-  const values = Float64Array.from({ length: curve.rows }, (_, row) =>
-    origin(row)?.kind === 'block' ? 0.5 : 1,
-  )
+  const values = Array.from({ length: curve.rows }, (_, row) => (origin(row)?.kind === 'block' ? 0.5 : 1))
   return {
     values,
     origin: () => ({ kind: 'rule', reason: 'flow as indicated: 1; from the device pressure: 1/2' }),

@@ -157,8 +157,8 @@ function workDecision(
     `How sure the target is met: ${quantity}`,
     conformity,
     {
-      v: budget.block.bindings.v,
-      L: value.bindings.L,
+      v: budget.block.input('v'),
+      L: value.input('L'),
       u_c: budget.block.ref('u_c'),
       nu_e: budget.block.ref('nu_e'),
       r_a: reader.read('acceptedRisk'),

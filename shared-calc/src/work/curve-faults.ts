@@ -72,7 +72,7 @@ export function refuseUnusableCurve(
   ])
 }
 
-function sameThroughout(values: Float64Array): boolean {
+function sameThroughout(values: readonly number[]): boolean {
   let lowest = Number.POSITIVE_INFINITY
   let highest = 0
   for (const value of values) {

@@ -121,6 +121,6 @@ const between = (block: Block, value: string, lower: string, upper: string): Bet
 })
 
 const column = (values: readonly number[]): Column => ({
-  values: Float64Array.from(values),
+  values,
   origin: (row) => ({ kind: 'rule', reason: `row ${row + 1} of the range` }),
 })

@@ -1,14 +1,21 @@
 import { derivedRates } from '../formulas/derived.js'
-import type { TestRecord } from '../record/index.js'
+import type { Building } from '../record/index.js'
 import { type Block, type Calculation, fromRecord, type Given } from '../sheet/index.js'
 
+/** What leakage is related to: internal volume, envelope area, floor area. */
+export interface Bases {
+  readonly V: Given | undefined
+  readonly A_E: Given | undefined
+  readonly A_F: Given | undefined
+}
+
 /** The building's bases, as far as they were recorded. */
-export function basesOf({ building }: Pick<TestRecord, 'building'>): { V?: Given; A_E?: Given; A_F?: Given } {
+export function basesOf({ building }: { readonly building: Partial<Building> }): Bases {
   const { volume_m3: volume, envelopeArea_m2: envelope, floorArea_m2: floor } = building
   return {
-    ...(volume !== undefined && { V: fromRecord('building.volume_m3', volume) }),
-    ...(envelope !== undefined && { A_E: fromRecord('building.envelopeArea_m2', envelope) }),
-    ...(floor !== undefined && { A_F: fromRecord('building.floorArea_m2', floor) }),
+    V: volume === undefined ? undefined : fromRecord('building.volume_m3', volume),
+    A_E: envelope === undefined ? undefined : fromRecord('building.envelopeArea_m2', envelope),
+    A_F: floor === undefined ? undefined : fromRecord('building.floorArea_m2', floor),
   }
 }
 
@@ -17,13 +24,17 @@ export function workDerived(
   calculation: Calculation,
   id: string,
   title: string,
-  record: TestRecord,
+  { V, A_E, A_F }: Bases,
   rate: Block,
   withEnds: boolean,
 ): Block {
+  const hasEnds = withEnds && rate.has('q_lo')
   return calculation.add(id, title, derivedRates, {
     q_pr: rate.ref('q_pr'),
-    ...(withEnds && rate.has('q_lo') && { q_lo: rate.ref('q_lo'), q_hi: rate.ref('q_hi') }),
-    ...basesOf(record),
+    q_lo: hasEnds ? rate.ref('q_lo') : undefined,
+    q_hi: hasEnds ? rate.ref('q_hi') : undefined,
+    V,
+    A_E,
+    A_F,
   })
 }

@@ -1,12 +1,13 @@
 import { constantValue } from '../formulas/constants.js'
 import { flowDevice, severalDevices } from '../formulas/flow-device.js'
 import { InputError } from '../problem.js'
-import type { DeviceRange, DeviceReading, FlowDevice, Run } from '../record/index.js'
+import type { DeviceRange, DeviceReading, FlowDevice, Reading, Run } from '../record/index.js'
 import {
   assumed,
   type Block,
   type Calculation,
   type Column,
+  columnFromRecord,
   columnOf,
   fromRecord,
   type Given,
@@ -37,6 +38,7 @@ export function workFlows(
   device: FlowDevice | undefined,
   density: Given,
 ): { flows: Column; device?: Block } {
+  if (run.run.readings.every(isFlowAsIndicated)) return { flows: indicatedFlows(run.run, run.path) }
   const ranges = rangesOf(device)
   const columns = { dp_d: [] as Given[], c_d: [] as Given[], m_d: [] as Given[] }
   const shown = run.run.readings.map((reading, i) => {
@@ -84,6 +86,15 @@ export function workFlows(
   })
   return block ? { flows: columnOf(flows), device: block } : { flows: columnOf(flows) }
 }
+
+const isFlowAsIndicated = ({ devices, devicePressure_Pa, flow_m3_h }: Reading): boolean =>
+  devices === undefined && devicePressure_Pa === undefined && flow_m3_h !== undefined
+
+const indicatedFlows = ({ readings }: Run, path: string): Column =>
+  columnFromRecord(
+    readings.map(({ flow_m3_h = Number.NaN }) => flow_m3_h),
+    (row) => `${path}.readings[${row}].flow_m3_h`,
+  )
 
 function named(ranges: ReadonlyMap<string, NamedRange>, label: string, path: string): NamedRange {
   const found = ranges.get(label)

@@ -1,9 +1,8 @@
 import { ageing, comparison, leakageToSeal, roundedValue } from '../formulas/verdict.js'
-import type { TestRecord } from '../record/index.js'
 import { type Block, byRule, type Calculation, type Given } from '../sheet/index.js'
 import type { LimitRule } from '../targets/presets.js'
 import { basisOf } from './definite-target.js'
-import { basesOf } from './derived.js'
+import type { Bases } from './derived.js'
 import type { AtPressure, DefiniteTarget, WorkedCriterion, WorkedRun } from './worked-test.js'
 
 /** Growth of leakage in the first year, as published. Source: calculation reference, section 3 (read). */
@@ -25,7 +24,7 @@ const symbols = { n: 'n_pr', qE: 'q_E', qF: 'q_F', q: 'q_pr' } as const
 /** Compares what a target counts with each of its limits. */
 export function judge(
   calculation: Calculation,
-  record: TestRecord,
+  bases: Bases,
   { target, limits }: DefiniteTarget,
   runs: readonly WorkedRun[],
   means: ReadonlyMap<number, AtPressure>,
@@ -44,7 +43,7 @@ export function judge(
       toSeal: calculation.add(`${id}.seal`, `Leakage to seal: ${quantity}`, leakageToSeal, {
         v: value,
         L,
-        B: basisValue(record, rule),
+        B: basisValue(bases, rule),
         dp_r: byRule(referencePressure_Pa, 'reference pressure'),
       }),
       ageing: publishedAgeing.map(({ growth }, year) =>
@@ -98,8 +97,7 @@ function rounded(calculation: Calculation, id: string, value: Given, places: num
 }
 
 /** What the quantity of a limit is related to. */
-export function basisValue(record: Pick<TestRecord, 'building'>, { quantity }: LimitRule): Given {
-  const bases = basesOf(record)
+export function basisValue(bases: Bases, { quantity }: LimitRule): Given {
   const basis = { n: bases.V, qE: bases.A_E, qF: bases.A_F, q: undefined }[basisOf(quantity)]
   return basis ?? byRule(1, 'the target limits the air flow itself')
 }

@@ -5,38 +5,31 @@ import {
   assumed,
   type Bindings,
   type Block,
-  bindBySymbol,
   byRule,
   type Calculation,
   type Chapter,
-  columnFromRecord,
   columnOf,
   fromRecord,
   type Given,
+  inputsBySymbol,
 } from '../sheet/index.js'
 import { refuseLevelReadings, refuseUnusableCurve, refuseWrongSide } from './curve-faults.js'
-import { workDerived } from './derived.js'
-import { workFlows } from './device-flow.js'
+import { type Bases, workDerived } from './derived.js'
 import { upperStation } from './stations.js'
+import { workReadings } from './work-readings.js'
 import type { AtPressure, WorkedRun } from './worked-test.js'
-import { workZeroFlow, type ZeroFlow } from './zero-flow.js'
+import type { ZeroFlow } from './zero-flow.js'
 
 export interface RunSurroundings {
   readonly calculation: Calculation
   readonly record: TestRecord
+  readonly bases: Bases
   readonly method: Method
   readonly indoor: Block
   readonly outdoor: Block
   readonly referencePressures: readonly number[]
   /** Reference pressures at which rates per volume and area are reported. */
   readonly derivedPressures: ReadonlySet<number>
-}
-
-/** The sign with which most of a run's pressures were logged; the direction itself is a word in the record. */
-export function loggedSign(run: Run): 1 | -1 {
-  let negative = 0
-  for (const { pressure_Pa } of run.readings) if (pressure_Pa < 0) negative += 1
-  return negative * 2 > run.readings.length ? -1 : 1
 }
 
 /** Altitude for methods that correct for it; where it was not logged rule `assumed-altitude` says so. */
@@ -47,46 +40,40 @@ function altitudeOf({ building }: TestRecord): Given {
 
 /** Works out one run, from its readings to the leakage rates at every reference pressure asked for. */
 export function workRun(around: RunSurroundings, run: Run, index: number): WorkedRun {
-  const { calculation, record, method, indoor, outdoor } = around
+  const { calculation, record, bases, method, indoor, outdoor } = around
   const id = `run${index + 1}`
   const path = `runs[${index}]`
   const word = run.direction === 'depressurisation' ? 'Depressurisation' : 'Pressurisation'
   const blowingOut = run.direction === 'depressurisation'
   const [airInDevice, airInLeaks] = blowingOut ? [indoor, outdoor] : [outdoor, indoor]
-  const inDevice = airInDevice.ref('rho')
-  const inLeaks = airInLeaks.ref('rho')
-
-  const zero = workZeroFlow(calculation, id, word, run, path)
-  const { flows, device } = workFlows(
-    calculation,
-    `${id}.device`,
-    `${word}: flow through the device`,
-    { run, path },
-    record.flowDevice,
-    inDevice,
-  )
+  const {
+    zero,
+    device,
+    given: logged,
+  } = workReadings(calculation, {
+    run,
+    path,
+    id,
+    word,
+    flowDevice: record.flowDevice,
+    inDevice: airInDevice.ref('rho'),
+    inLeaks: airInLeaks.ref('rho'),
+  })
   const { formulas, assumedExponent } = method
-  const pressures = run.readings.map(({ pressure_Pa }) => pressure_Pa)
   const given: Bindings = {
-    dp_m: columnFromRecord(pressures, (row) => `${path}.readings[${row}].pressure_Pa`),
-    q_m: flows,
-    sign: byRule(loggedSign(run), 'sign with which the pressures of this run were logged'),
-    dp_01: zero.meanBefore,
-    dp_02: zero.meanAfter,
-    rho_d: inDevice,
-    rho_x: inLeaks,
+    ...logged,
     T_d: airInDevice.ref('T'),
     T_x: airInLeaks.ref('T'),
     n_a: assumedExponent && byRule(assumedExponent.value, 'air flow exponent assumed by the method'),
     h: altitudeOf(record),
-    ...(formulas.curve.slots.has('hi') && { hi: upperStation(pressures) }),
+    hi: formulas.curve.slots.has('hi') ? upperStation(logged.dp_m.values) : undefined,
   }
   const add = (name: string, title: string, chapter: Chapter, blocks: readonly Block[], more?: Bindings) =>
-    calculation.add(
+    calculation.addInputs(
       `${id}.${name}`,
       `${word}: ${title}`,
       chapter,
-      bindBySymbol(chapter, more ?? given, blocks),
+      inputsBySymbol(chapter, more ?? given, blocks),
     )
   const curve = add('curve', 'leakage curve', formulas.curve, [])
   refuseWrongSide(curve, run, path)
@@ -108,12 +95,12 @@ export function workRun(around: RunSurroundings, run: Run, index: number): Worke
           calculation,
           `${id}.at${pressure}.rates`,
           `${word}: derived at ${pressure} Pa`,
-          record,
+          bases,
           rate,
           true,
         )
       : undefined
-    at.set(pressure, derived ? { rate, derived } : { rate })
+    at.set(pressure, { rate, derived })
   }
   const rates = [...at.values()].map(({ rate }) => rate)
   refuseUnusableCurve(rates, [scatter, standard, residuals], curve, path)
@@ -121,14 +108,14 @@ export function workRun(around: RunSurroundings, run: Run, index: number): Worke
   return {
     direction: run.direction,
     index,
-    ...(zero.before && { before: zero.before }),
-    ...(zero.after && { after: zero.after }),
-    ...(device && { device }),
+    before: zero.before,
+    after: zero.after,
+    device,
     curve,
-    ...(scatter && { scatter }),
-    ...(residuals && { residuals }),
+    scatter,
+    residuals,
     standard,
-    ...(lowest && { lowest }),
+    lowest,
     at,
   }
 }

@@ -5,13 +5,11 @@ import { derivedRates } from '../formulas/derived.js'
 import { leakageCurve } from '../formulas/leakage-curve.js'
 import { standardAir } from '../formulas/standard-air.js'
 import type { Building, Conditions, Direction, FlowDevice, Run, TestRecord } from '../record/index.js'
-import { assumed, byRule, Calculation, columnFromRecord, type Given } from '../sheet/index.js'
+import { assumed, byRule, Calculation, type Given } from '../sheet/index.js'
 import { workAir } from './air.js'
 import { curvePressures } from './curve-points.js'
 import { basesOf } from './derived.js'
-import { workFlows } from './device-flow.js'
-import { loggedSign } from './run.js'
-import { workZeroFlow } from './zero-flow.js'
+import { workReadings } from './work-readings.js'
 
 /** Exponent taken where readings are too few to find one. Source: ASTM E1827 one-point test (value from memory). */
 export const ASSUMED_EXPONENT = 0.65
@@ -56,21 +54,16 @@ export function runningEstimate({
   const blowingOut = run.direction === 'depressurisation'
   const inDevice = blowingOut ? densities.indoor : densities.outdoor
   const inLeaks = blowingOut ? densities.outdoor : densities.indoor
-  const path = 'runs[0]'
-  const zero = workZeroFlow(calculation, 'run', run.direction, run, path)
-  const { flows } = workFlows(calculation, 'device', 'device', { run, path }, flowDevice, inDevice)
-  const curve = calculation.add('curve', 'readings so far', leakageCurve, {
-    dp_m: columnFromRecord(
-      run.readings.map(({ pressure_Pa }) => pressure_Pa),
-      (row) => `${path}.readings[${row}].pressure_Pa`,
-    ),
-    q_m: flows,
-    sign: byRule(loggedSign(run), 'sign with which the pressures of this run were logged'),
-    dp_01: zero.meanBefore,
-    dp_02: zero.meanAfter,
-    rho_d: inDevice,
-    rho_x: inLeaks,
+  const { given } = workReadings(calculation, {
+    run,
+    path: 'runs[0]',
+    id: 'run1',
+    word: run.direction,
+    flowDevice,
+    inDevice,
+    inLeaks,
   })
+  const curve = calculation.add('curve', 'readings so far', leakageCurve, given)
   const estimate = calculation.add('estimate', 'running estimate', assumedExponentCurve, {
     xbar: curve.ref('xbar'),
     ybar: curve.ref('ybar'),
@@ -89,7 +82,7 @@ export function runningEstimate({
   if (!Number.isFinite(rate.value('q_pr'))) return undefined
   const rates = calculation.add('rates', 'derived', derivedRates, {
     q_pr: rate.ref('q_pr'),
-    ...basesOf({ building } as TestRecord),
+    ...basesOf({ building }),
   })
   const optional = (symbol: string): number | undefined =>
     rates.has(symbol) ? rates.value(symbol) : undefined

@@ -8,7 +8,7 @@ export function upperStation(pressures_Pa: readonly number[]): Column {
   const sizes = pressures_Pa.map(Math.abs)
   const middle = Math.sqrt(Math.min(...sizes) * Math.max(...sizes))
   return {
-    values: Float64Array.from(sizes, (size) => (size > middle ? 1 : 0)),
+    values: sizes.map((size) => (size > middle ? 1 : 0)),
     origin: () => ({ kind: 'rule', reason: 'station to which the reading belongs' }),
   }
 }

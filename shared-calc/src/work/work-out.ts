@@ -6,11 +6,11 @@ import { planOfRecord } from '../plan/request.js'
 import { workPlan } from '../plan/work-plan.js'
 import { InputError } from '../problem.js'
 import type { TestRecord } from '../record/index.js'
-import { type Block, bindBySymbol, Calculation, columnOf, fromRecord } from '../sheet/index.js'
+import { type Block, Calculation, columnOf, fromRecord, inputsBySymbol } from '../sheet/index.js'
 import { workTakeOff } from '../take-off/work-take-off.js'
 import { workAir } from './air.js'
 import { definiteTarget } from './definite-target.js'
-import { workDerived } from './derived.js'
+import { basesOf, workDerived } from './derived.js'
 import { judge } from './judge.js'
 import { type RunSurroundings, workRun } from './run.js'
 import type { AtPressure, WorkedRun, WorkedTest } from './worked-test.js'
@@ -35,7 +35,8 @@ export function workOut(record: TestRecord, method: Method): WorkedTest {
   ]
   const referencePressures = [...new Set([...reportedPressures, ...ownPressures])]
   const derivedPressures = new Set([50, ...ownPressures])
-  const around = { calculation, record, method, indoor, outdoor, referencePressures, derivedPressures }
+  const bases = basesOf(record)
+  const around = { calculation, record, bases, method, indoor, outdoor, referencePressures, derivedPressures }
   const runs = record.runs.map((run, index) => workRun(around, run, index))
   const means = new Map(referencePressures.map((pressure) => [pressure, meanAt(around, runs, pressure)]))
   const stack = workStack(calculation, record)
@@ -49,7 +50,7 @@ export function workOut(record: TestRecord, method: Method): WorkedTest {
     ...(stack && { stack }),
     ...(reported && { reported }),
     ...(target && { target }),
-    criteria: target ? judge(calculation, record, target, runs, means) : [],
+    criteria: target ? judge(calculation, bases, target, runs, means) : [],
   })
 }
 
@@ -74,11 +75,11 @@ function workReported(
   if (!reported) return undefined
   const at = means.get(reported.at_Pa)
   const blocks = at ? [at.rate, ...(at.derived ? [at.derived] : [])] : []
-  return calculation.add(
+  return calculation.addInputs(
     'reported',
     'Figures of the method',
     reported.chapter,
-    bindBySymbol(reported.chapter, {}, blocks),
+    inputsBySymbol(reported.chapter, {}, blocks),
   )
 }
 
@@ -95,7 +96,7 @@ function withSite(record: TestRecord, method: Method, test: WorkedTest): WorkedT
 }
 
 function meanAt(
-  { calculation, record, derivedPressures }: RunSurroundings,
+  { calculation, bases, derivedPressures }: RunSurroundings,
   runs: readonly WorkedRun[],
   pressure: number,
 ): AtPressure {
@@ -109,12 +110,12 @@ function meanAt(
       A_r: columnOf(rates.map((block) => block.ref('A_L'))),
     },
   )
-  if (!derivedPressures.has(pressure)) return { rate }
+  if (!derivedPressures.has(pressure)) return { rate, derived: undefined }
   const derived = workDerived(
     calculation,
     `mean.at${pressure}.rates`,
     `Derived at ${pressure} Pa`,
-    record,
+    bases,
     rate,
     false,
   )

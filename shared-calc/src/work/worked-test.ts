@@ -11,15 +11,15 @@ export interface WorkedRun {
   readonly direction: Direction
   /** Index of the run in the record. */
   readonly index: number
-  readonly before?: Block
-  readonly after?: Block
-  readonly device?: Block
+  readonly before: Block | undefined
+  readonly after: Block | undefined
+  readonly device: Block | undefined
   readonly curve: Block
   /** Only where the method fits a line. */
-  readonly scatter?: Block
-  readonly residuals?: Block
+  readonly scatter: Block | undefined
+  readonly residuals: Block | undefined
   readonly standard: Block
-  readonly lowest?: Block
+  readonly lowest: Block | undefined
   /** By reference pressure in Pa. */
   readonly at: ReadonlyMap<number, AtPressure>
 }
@@ -27,7 +27,7 @@ export interface WorkedRun {
 export interface AtPressure {
   readonly rate: Block
   /** Only at 50 Pa and at the target's reference pressure, where they are reported. */
-  readonly derived?: Block
+  readonly derived: Block | undefined
 }
 
 /** A target made definite for this building: which limits count, and over which directions. */

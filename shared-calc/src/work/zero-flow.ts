@@ -3,8 +3,8 @@ import type { Run } from '../record/index.js'
 import { assumed, type Block, type Calculation, columnFromRecord, type Given } from '../sheet/index.js'
 
 export interface ZeroFlow {
-  readonly before?: Block
-  readonly after?: Block
+  readonly before: Block | undefined
+  readonly after: Block | undefined
   readonly meanBefore: Given
   readonly meanAfter: Given
 }
@@ -38,5 +38,5 @@ export function workZeroFlow(
   const none = assumed(0, 'zero-flow-samples')
   const meanBefore = before?.ref('dp_m0') ?? after?.ref('dp_m0') ?? none
   const meanAfter = after?.ref('dp_m0') ?? before?.ref('dp_m0') ?? none
-  return { ...(before && { before }), ...(after && { after }), meanBefore, meanAfter }
+  return { before, after, meanBefore, meanAfter }
 }

@@ -115,7 +115,7 @@ class BlockWriter {
 
   /** Values that already have a cell elsewhere are referred to there; the others get a line or a column of their own. */
   private sortInput(input: Input, showsRows: boolean): void {
-    const given = this.block.bindings[input.symbol]
+    const given = this.block.input(input.symbol)
     if (given === undefined) return
     if ('values' in given) {
       const elsewhere = this.places.run(given)
@@ -160,7 +160,7 @@ class BlockWriter {
       dress(cell, { numFmt: formatFor(value) }).value = { formula: this.formula(line, 0), result: value }
       return
     }
-    const given = this.block.bindings[line.symbol] as Given
+    const given = this.block.input(line.symbol) as Given
     writeLine(this.sheet, row, line, originText(given))
     this.writeGiven(row, VALUE, given)
   }
@@ -209,7 +209,7 @@ class BlockWriter {
       }
       return
     }
-    const { values, origin } = this.block.bindings[quantity.symbol] as Column
+    const { values, origin } = this.block.input(quantity.symbol) as Column
     this.writeGiven(row, column, { value: values[i] as number, origin: origin(i) })
   }
 

@@ -100,8 +100,8 @@ function positiveCorrelations(values: Float64Array, first: number, samples: numb
   }
   if (correlations.length === 0) correlations.push(0)
   return {
-    lags: Float64Array.from(correlations, (_, index) => index + 1),
-    correlations: Float64Array.from(correlations),
+    lags: correlations.map((_, index) => index + 1),
+    correlations,
   }
 }
 

@@ -13,7 +13,7 @@ export const ourValue = (expression: string, numbers: Numbers): number | number[
 
 export function treeValue(expression: Expression, numbers: Numbers): number | number[] {
   const { closure, rows } = compile(expression, slots)
-  const columns = COLUMNS.map((symbol) => Float64Array.from(numbers[symbol]))
+  const columns = COLUMNS.map((symbol) => numbers[symbol])
   const frame = { scalars: SCALARS.map((symbol) => numbers[symbol]), columns, rows: numbers.u.length }
   return rows ? numbers.u.map((_, row) => closure(frame, row)) : closure(frame, 0)
 }
