@@ -2,6 +2,7 @@ import express, { type ErrorRequestHandler, type Express } from 'express'
 import type { Logger } from 'pino'
 import { HttpFault } from './http/http-fault.js'
 import { faultOf, problemBody } from './http/problem-body.js'
+import { type Evaluator, evaluatorHere } from './jobs/evaluator.js'
 import { type Jobs, jobsHere } from './jobs/jobs.js'
 import { Library } from './library/library.js'
 import { evaluations } from './routes/evaluations.js'
@@ -30,6 +31,7 @@ import { defaultSettings, type Settings } from './settings/settings.js'
 export interface AppDeps {
   readonly settings?: Settings
   readonly jobs?: Jobs
+  readonly evaluate?: Evaluator
   readonly log?: Logger
   readonly state?: RunningState
   readonly metrics?: Metrics
@@ -37,7 +39,7 @@ export interface AppDeps {
 
 /** The service as an express app that listens nowhere yet. */
 export function createApp(deps: AppDeps = {}): Express {
-  const { settings = defaultSettings, jobs = jobsHere, log = silentLog } = deps
+  const { settings = defaultSettings, jobs = jobsHere, evaluate = evaluatorHere, log = silentLog } = deps
   const { state = new RunningState(settings.concurrency) } = deps
   const { metrics = new Metrics({ inHand: () => state.inHand, waiting: () => 0 }) } = deps
   const app = express()
@@ -47,23 +49,24 @@ export function createApp(deps: AppDeps = {}): Express {
   app.use(requestId, audit(log), metrics.observe)
   app.use(safeHeaders(settings.tlsCertificate !== undefined || settings.behindProxy))
   app.use(checkHost(settings), checkOrigin(settings))
-  app.use(health(state), documentPages(), pane({ folder: settings.pane }))
-  // From here on only those who may.
+  // For those who may; first, because most requests are for these.
   const guard = [...limitRefusals(settings), authenticate(settings), ...limitCallers(settings)]
-  app.use(['/metrics', '/status'], ...guard)
-  app.use(metricsRoute(metrics), statusRoute(settings))
   app.use('/v1', ...guard, state.admit)
   const { timeout_s } = settings
   const library = settings.library === undefined ? undefined : new Library(settings.library)
   app.use(
     '/v1',
-    evaluations(jobs, timeout_s),
+    evaluations(evaluate, jobs, timeout_s),
     workbooks(jobs, timeout_s),
     readings(jobs, timeout_s, library),
     reference(),
   )
   app.use('/v1', site(jobs, timeout_s, library), libraryRoutes(library))
   app.use('/v1', registers(jobs, settings.workers), reruns(jobs, settings.workers))
+  app.use(['/metrics', '/status'], ...guard)
+  app.use(metricsRoute(metrics), statusRoute(settings))
+  // For everybody.
+  app.use(health(state), documentPages(), pane({ folder: settings.pane }))
   app.use(() => {
     throw new HttpFault(404, 'There is nothing at this address')
   })

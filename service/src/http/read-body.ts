@@ -7,10 +7,13 @@ import { inTurn } from './in-turn.js'
 export const JSON_BYTES = 1024 * 1024
 
 /** Takes a JSON body as bytes. Throws 415 for any other type, 413 for more than {@link JSON_BYTES}. */
-export function jsonBytes(limit = JSON_BYTES): RequestHandler[] {
+export function wholeJsonBytes(limit = JSON_BYTES): RequestHandler[] {
   // Compressed bodies are refused: they save nothing at this size, and unpack to any size.
-  return [requireType('application/json'), express.raw({ type: () => true, limit, inflate: false }), inTurn]
+  return [requireType('application/json'), express.raw({ type: () => true, limit, inflate: false })]
 }
+
+/** The same, for routes that work on the body between two requests: one request after the other. */
+export const jsonBytes = (limit = JSON_BYTES): RequestHandler[] => [...wholeJsonBytes(limit), inTurn]
 
 function requireType(wanted: string): RequestHandler {
   return (request, _response, next) => {

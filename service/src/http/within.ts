@@ -25,7 +25,7 @@ export async function within<T>(
   }
 }
 
-const tookTooLong = (timeout_s: number) =>
+export const tookTooLong = (timeout_s: number) =>
   new HttpFault(503, 'The request took too long', {
     kind: 'busy',
     detail: `one request may take ${timeout_s} s`,

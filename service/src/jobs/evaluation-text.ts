@@ -8,6 +8,8 @@ export const evaluationText = (evaluation: Evaluation) => ({
   outcome: evaluation.verdict.outcome,
 })
 
+export type EvaluationText = ReturnType<typeof evaluationText>
+
 /** What a request asked for beside the evaluation; a record with an uncertainty part has its budget unasked. */
 export const evaluateOptions = (trace: boolean, uncertainty: boolean): EvaluateOptions => ({
   trace,

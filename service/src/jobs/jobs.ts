@@ -1,5 +1,5 @@
 import { settle, unwrap } from './outcome.js'
-import type { TaskInput, TaskName, TaskResult } from './tasks.js'
+import { runTask, type TaskInput, type TaskName, type TaskResult } from './tasks.js'
 
 /** Where heavy work goes. */
 export interface Jobs {
@@ -15,6 +15,6 @@ export interface Jobs {
 /** Work on the calling thread: for tests and for the command line, which has nothing else to do. */
 export const jobsHere: Jobs = {
   run: async <Name extends TaskName>(name: Name, input: TaskInput<Name>): Promise<TaskResult<Name>> =>
-    unwrap<TaskResult<Name>>(await settle(name, input)),
+    unwrap<TaskResult<Name>>(await settle(() => runTask(name, input))),
   close: async () => undefined,
 }

@@ -5,19 +5,26 @@ import { archiveTasks } from '../archive/archive-tasks.js'
 import { resultTasks } from '../archive/result-tasks.js'
 import { jsonOf } from '../http/read-body.js'
 import { evaluateOptions, evaluationText } from './evaluation-text.js'
+import { settle } from './outcome.js'
+
+/** Body of a record, and what was asked for beside the evaluation. */
+export interface EvaluationOrder {
+  readonly body: Uint8Array
+  readonly trace: boolean
+  readonly uncertainty: boolean
+}
+
+const evaluation = async ({ body, trace, uncertainty }: EvaluationOrder) =>
+  evaluationText(evaluate(parseRecord(jsonOf(body)), evaluateOptions(trace, uncertainty)))
 
 /** Work that runs outside the event loop. A new task is one entry; its input and result must be cloneable. */
 export const tasks = {
-  /** Body of a record → the evaluation's JSON. For bodies too large to evaluate between two requests. */
-  evaluation: async ({
-    body,
-    trace,
-    uncertainty,
-  }: {
-    body: Uint8Array
-    trace: boolean
-    uncertainty: boolean
-  }) => evaluationText(evaluate(parseRecord(jsonOf(body)), evaluateOptions(trace, uncertainty))),
+  /** Body of a record → the evaluation's JSON. */
+  evaluation,
+
+  /** The same for several bodies, each with an outcome of its own. */
+  evaluations: (orders: readonly EvaluationOrder[]) =>
+    Promise.all(orders.map((order) => settle(() => evaluation(order)))),
 
   /** Body of a record → the summary workbook. */
   workbook: async ({ body, uncertainty }: { body: Uint8Array; uncertainty?: boolean }) => {
@@ -48,6 +55,13 @@ export const tasks = {
   rerunFile: archiveTasks.rerun,
   ...resultTasks,
 }
+
+/** Runs a task by its name, on the calling thread. */
+export const runTask = <Name extends TaskName>(
+  name: Name,
+  input: TaskInput<Name>,
+): Promise<TaskResult<Name>> =>
+  (tasks[name] as unknown as (input: TaskInput<Name>) => Promise<TaskResult<Name>>)(input)
 
 export type TaskName = keyof typeof tasks
 export type TaskInput<Name extends TaskName> = Parameters<(typeof tasks)[Name]>[0]

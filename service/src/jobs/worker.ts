@@ -1,5 +1,5 @@
 import { settle } from './outcome.js'
-import type { TaskInput, TaskName } from './tasks.js'
+import { runTask, type TaskInput, type TaskName } from './tasks.js'
 
 /** What the pool sends to a worker. */
 export interface Order {
@@ -8,4 +8,4 @@ export interface Order {
 }
 
 /** Entry of a worker thread. */
-export default ({ name, input }: Order): Promise<unknown> => settle(name, input as never)
+export default ({ name, input }: Order): Promise<unknown> => settle(() => runTask(name, input as never))

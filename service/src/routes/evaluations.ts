@@ -1,37 +1,36 @@
-import { evaluate, parseRecord } from '@draughtbook/shared-calc'
 import { Router } from 'express'
 import { z } from 'zod'
 import { serve } from '../http/methods.js'
 import { flag, queryOf } from '../http/query.js'
-import { bytesOf, jsonBytes, jsonOf } from '../http/read-body.js'
+import { bytesOf, wholeJsonBytes } from '../http/read-body.js'
 import { within } from '../http/within.js'
-import { evaluateOptions, evaluationText } from '../jobs/evaluation-text.js'
+import type { Evaluator } from '../jobs/evaluator.js'
 import type { Jobs } from '../jobs/jobs.js'
 
 export const EvaluationQuery = z.strictObject({ trace: flag, uncertainty: flag })
 
 /**
- * Bodies above this go to a worker. A record of 2 × 25 readings has about 4 kB; nothing of this size takes the event
- * loop more than a few milliseconds, valid or not.
+ * Bodies above this go to the workers. A record of 2 × 25 readings has about 4 kB; nothing of this size takes the
+ * evaluator more than a few milliseconds, valid or not.
  */
 export const LARGE = 32 * 1024
 
 /** POST /v1/evaluations: a record in, its evaluation out. */
-export function evaluations(jobs: Jobs, timeout_s: number): Router {
+export function evaluations(evaluate: Evaluator, jobs: Jobs, timeout_s: number): Router {
   const router = Router()
   serve(router, '/evaluations', {
     post: [
-      ...jsonBytes(),
+      ...wholeJsonBytes(),
       async (request, response) => {
         const { trace, uncertainty } = queryOf(request, EvaluationQuery)
         const body = bytesOf(request)
-        const { json, ...told } =
+        const order = { body, trace, uncertainty }
+        const { json, digest, outcome } =
           body.length > LARGE
-            ? await within(response, timeout_s, (signal) =>
-                jobs.run('evaluation', { body, trace, uncertainty }, signal),
-              )
-            : evaluationText(evaluate(parseRecord(jsonOf(body)), evaluateOptions(trace, uncertainty)))
-        Object.assign(response.locals, told)
+            ? await within(response, timeout_s, (signal) => jobs.run('evaluation', order, signal))
+            : await evaluate(order, () => !response.destroyed)
+        response.locals.digest = digest
+        response.locals.outcome = outcome
         response.type('json').send(json)
       },
     ],

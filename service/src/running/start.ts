@@ -1,6 +1,7 @@
 import type { AddressInfo } from 'node:net'
 import type { Logger } from 'pino'
 import { createApp } from '../app.js'
+import { BATCHES, evaluatorOn, MOST_EVALUATORS } from '../jobs/evaluator.js'
 import { type Pool, startPool } from '../jobs/pool.js'
 import { Metrics } from '../seen/metrics.js'
 import type { Settings } from '../settings/settings.js'
@@ -22,11 +23,20 @@ export interface Running {
 export async function start(settings: Settings, log: Logger): Promise<Running> {
   const tls = await readTlsFiles(settings)
   const pool = startPool(settings)
+  // Evaluations have threads of their own: they are small, and a workbook in front of them would make them wait.
+  const threads = Math.min(settings.workers, MOST_EVALUATORS)
+  const evaluators = startPool({ workers: threads, queue: threads * BATCHES, tasksPerWorker: BATCHES })
+  const evaluator = evaluatorOn(evaluators, threads, settings.timeout_s)
+  const close = async (): Promise<void> => void (await Promise.all([pool.close(), evaluators.close()]))
   try {
-    await warmUp(pool)
+    await warmUp(pool, evaluator.evaluate)
     const state = new RunningState(settings.concurrency)
-    const metrics = new Metrics({ inHand: () => state.inHand, waiting: () => pool.waiting })
-    const server = makeServer(createApp({ settings, jobs: pool, log, state, metrics }), tls)
+    const metrics = new Metrics({
+      inHand: () => state.inHand,
+      waiting: () => pool.waiting + evaluator.waiting,
+    })
+    const { evaluate } = evaluator
+    const server = makeServer(createApp({ settings, jobs: pool, evaluate, log, state, metrics }), tls)
     await new Promise<void>((resolve, reject) => {
       server.once('error', reject)
       server.listen(settings.port, settings.host, resolve)
@@ -38,10 +48,10 @@ export async function start(settings: Settings, log: Logger): Promise<Running> {
       url: `${scheme}://${host}:${port}`,
       state,
       pool,
-      stop: () => stop({ server, pool, state, settings }),
+      stop: () => stop({ server, close, state, settings }),
     }
   } catch (error) {
-    await pool.close()
+    await close()
     throw error
   }
 }

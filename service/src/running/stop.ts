@@ -1,12 +1,12 @@
 import type { Server } from 'node:http'
 import { setTimeout as wait } from 'node:timers/promises'
-import type { Pool } from '../jobs/pool.js'
 import type { Settings } from '../settings/settings.js'
 import type { RunningState } from './state.js'
 
 interface Parts {
   readonly server: Server
-  readonly pool: Pool
+  /** Ends the threads. */
+  readonly close: () => Promise<void>
   readonly state: RunningState
   readonly settings: Settings
 }
@@ -15,7 +15,7 @@ interface Parts {
  * Stops in the order that loses nothing: say "not ready", go on for a moment so that a balancer notices, take no new
  * connections, finish the requests in hand, end the workers.
  */
-export async function stop({ server, pool, state, settings }: Parts): Promise<boolean> {
+export async function stop({ server, close, state, settings }: Parts): Promise<boolean> {
   state.stopping = true
   await wait(settings.drain_s * 1000)
   const closed = new Promise<void>((resolve) => server.close(() => resolve()))
@@ -28,6 +28,6 @@ export async function stop({ server, pool, state, settings }: Parts): Promise<bo
   ])
   clearInterval(sweep)
   if (!finished) server.closeAllConnections()
-  await pool.close()
+  await close()
   return finished
 }

@@ -1,4 +1,4 @@
-import { evaluateInput } from '@draughtbook/shared-calc'
+import type { Evaluator } from '../jobs/evaluator.js'
 import type { Jobs } from '../jobs/jobs.js'
 
 /** Enough for the engine to have compiled what every request uses. */
@@ -23,9 +23,11 @@ const RECORD = {
   ],
 }
 
-/** Evaluates and writes once before the first request, which would else hold up the event loop while code is compiled. */
-export async function warmUp(jobs: Jobs): Promise<void> {
-  for (let i = 0; i < TIMES; i++) JSON.stringify(evaluateInput(RECORD, { trace: i === 0 }))
+/** Evaluates and writes before the first request, which would else wait until code is loaded and compiled. */
+export async function warmUp(jobs: Jobs, evaluate: Evaluator): Promise<void> {
   const body = new TextEncoder().encode(JSON.stringify(RECORD))
-  await jobs.run('workbook', { body }, new AbortController().signal)
+  const evaluations = Array.from({ length: TIMES }, (_, i) =>
+    evaluate({ body, trace: i === 0, uncertainty: false }, () => true),
+  )
+  await Promise.all([...evaluations, jobs.run('workbook', { body }, new AbortController().signal)])
 }

@@ -87,11 +87,13 @@ function mutate(record: unknown, list: Steps): unknown {
     const slot = all[step.at % Math.max(1, all.length)]
     if (!slot) continue
     const { holder, name } = slot
-    if (step.what === 'replace') Reflect.set(holder, name, step.value)
-    else if (step.what === 'add' && Array.isArray(holder)) holder.push(step.value)
+    // A value of its own: put into itself by a later step, it would be endless.
+    const value = structuredClone(step.value)
+    if (step.what === 'replace') Reflect.set(holder, name, value)
+    else if (step.what === 'add' && Array.isArray(holder)) holder.push(value)
     else if (step.what === 'add')
       Object.defineProperty(holder, step.key, {
-        value: step.value,
+        value,
         enumerable: true,
         configurable: true,
         writable: true,

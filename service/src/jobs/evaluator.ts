@@ -1,0 +1,122 @@
+import { HttpFault } from '../http/http-fault.js'
+import { tookTooLong } from '../http/within.js'
+import type { EvaluationText } from './evaluation-text.js'
+import type { Jobs } from './jobs.js'
+import { type Outcome, unwrap } from './outcome.js'
+import { type EvaluationOrder, tasks } from './tasks.js'
+
+/**
+ * Evaluates the body of a request.
+ * @param wanted - whether anybody still waits for the answer
+ */
+export type Evaluator = (order: EvaluationOrder, wanted: () => boolean) => Promise<EvaluationText>
+
+/** On the calling thread: for tests. */
+export const evaluatorHere: Evaluator = (order) => tasks.evaluation(order)
+
+/**
+ * Orders sent to the thread together. The way there and back costs about as much for several as for one; more at once
+ * and the event loop has nothing to do while the thread has all requests, and the other way round.
+ */
+const TOGETHER = 4
+/** Batches given to a thread: one that is worked on, one that lies ready. */
+export const BATCHES = 2
+/** One event loop cannot feed more threads than these. */
+export const MOST_EVALUATORS = 3
+
+interface Item {
+  readonly order: EvaluationOrder
+  readonly wanted: () => boolean
+  readonly resolve: (text: EvaluationText) => void
+  readonly reject: (error: unknown) => void
+}
+
+/**
+ * Evaluates on other threads, a few at a time, so that the event loop is free for everything else. An order that takes
+ * its batch down with it, by a fault of ours, fails alone: the others of the batch are done again one by one.
+ * @param jobs - the threads; each takes {@link BATCHES} tasks at a time
+ * @param timeout_s - the longest a batch may take; its requests are answered with 503 then, its thread is replaced
+ */
+export function evaluatorOn(
+  jobs: Jobs,
+  threads: number,
+  timeout_s: number,
+): { evaluate: Evaluator; readonly waiting: number } {
+  const waiting: Item[] = []
+  let onTheirWay = 0
+  let planned = false
+
+  const plan = (): void => {
+    if (planned) return
+    planned = true
+    // After this turn of the event loop: what arrived with it goes together.
+    setImmediate(send)
+  }
+
+  function send(): void {
+    planned = false
+    while (onTheirWay < threads * BATCHES && waiting.length > 0) {
+      const batch = waiting.splice(0, TOGETHER).filter(stillWanted)
+      if (batch.length === 0) continue
+      onTheirWay++
+      void settleAll(batch).finally(() => {
+        onTheirWay--
+        if (waiting.length > 0) plan()
+      })
+    }
+  }
+
+  async function settleAll(batch: readonly Item[]): Promise<void> {
+    try {
+      const outcomes = await run(batch)
+      for (const [i, item] of batch.entries()) answer(item, outcomes[i])
+    } catch (error) {
+      const isBusy = error instanceof HttpFault && error.status === 503
+      if (batch.length === 1 || isBusy) for (const { reject } of batch) reject(error)
+      else for (const item of batch) if (stillWanted(item)) await settleAll([item])
+    }
+  }
+
+  function run(batch: readonly Item[]): Promise<Outcome<EvaluationText>[]> {
+    const tooLong = new AbortController()
+    const timer = setTimeout(() => tooLong.abort(), timeout_s * 1000)
+    return jobs
+      .run(
+        'evaluations',
+        batch.map(({ order }) => order),
+        tooLong.signal,
+      )
+      .catch((error: unknown) => {
+        throw tooLong.signal.aborted ? tookTooLong(timeout_s) : error
+      })
+      .finally(() => clearTimeout(timer))
+  }
+
+  return {
+    evaluate: (order, wanted) =>
+      new Promise((resolve, reject) => {
+        // A copy of its own: small bodies are views of a larger buffer, all of which would be sent.
+        waiting.push({ order: { ...order, body: new Uint8Array(order.body) }, wanted, resolve, reject })
+        plan()
+      }),
+    get waiting() {
+      return waiting.length
+    },
+  }
+}
+
+/** Nobody waits for the answer of a client that has gone; 499 is for the audit line. */
+function stillWanted({ wanted, reject }: Item): boolean {
+  if (wanted()) return true
+  reject(new HttpFault(499, 'The client has gone'))
+  return false
+}
+
+function answer({ resolve, reject }: Item, outcome: Outcome<EvaluationText> | undefined): void {
+  try {
+    if (!outcome) throw new Error('a batch of evaluations came back short')
+    resolve(unwrap(outcome))
+  } catch (error) {
+    reject(error)
+  }
+}
