@@ -7,6 +7,7 @@ import { load, metrics, type Server, startServer } from './service-load.js'
 import { twoDirections } from './two-directions.js'
 
 const SERVICE = join(import.meta.dirname, '../../../service/bin/draughtbook.mjs')
+const COLLECT = join(import.meta.dirname, 'collect.js')
 const PEER = join(import.meta.dirname, 'service-peer.js')
 const ROUNDS = 5
 const ROUND_S = 4
@@ -27,9 +28,10 @@ export async function run(): Promise<void> {
     await atSeventyPercent(service, body, capacity)
     await overloaded(service, body, capacity)
     await eventLoop(service, body)
-    await memory(service, body, capacity)
+    await service.stop()
+    await memory(body, capacity)
   } finally {
-    await Promise.all([service.stop(), peer.stop()])
+    await peer.stop()
   }
 }
 
@@ -120,26 +122,30 @@ async function eventLoop({ base }: Server, body: string): Promise<void> {
   )
 }
 
-/** Slope of memory in use under half load, by least squares over the samples after the first fifth. */
-async function memory({ base }: Server, body: string, capacity: number): Promise<void> {
+/**
+ * Slope of memory in use under half load, by least squares over the samples after the first fifth; in a service of its
+ * own that collects every few seconds, as its heap would else rise and fall by chance.
+ */
+async function memory(body: string, capacity: number): Promise<void> {
+  const service = await startServer(['--expose-gc', '--import', COLLECT, SERVICE, 'serve', '--port', '0'])
+  const { base, child } = service
   const seconds = Math.round(60 * MINUTES)
   const samples: { minutes: number; resident: number; heap: number }[] = []
   const start = performance.now()
-  const loading = load(base, body, { seconds, connections: 20, rate: 0.5 * capacity })
-  while (performance.now() - start < 1000 * (seconds - 2)) {
-    await wait(2000)
-    const now = await metrics(base)
-    samples.push({
-      minutes: (performance.now() - start) / 60_000,
-      resident: now('process_resident_memory_bytes') / 2 ** 20,
-      heap: now('nodejs_heap_size_used_bytes') / 2 ** 20,
-    })
-  }
-  const { statuses, broken } = await loading
+  child.stderr?.on('data', async (chunk: Buffer) => {
+    const [, heap] = /^heap (\d+)$/m.exec(chunk.toString()) ?? []
+    if (!heap) return
+    const minutes = (performance.now() - start) / 60_000
+    const resident = (await metrics(base))('process_resident_memory_bytes') / 2 ** 20
+    samples.push({ minutes, resident, heap: Number(heap) / 2 ** 20 })
+  })
+  const { statuses, broken } = await load(base, body, { seconds, connections: 20, rate: 0.5 * capacity })
+  child.stderr?.removeAllListeners('data').resume()
+  await service.stop()
   const late = samples.slice(Math.floor(samples.length / 5))
   const [first, last] = [late[0], late.at(-1)]
   console.log(
-    `  memory over ${MINUTES} minutes at 50 % (${statuses['200'] ?? 0} answers, ${broken} broken): resident ${first?.resident.toFixed(0)} to ${last?.resident.toFixed(0)} MB, slope ${slope(late, 'resident').toFixed(2)} MB a minute; heap in use slope ${slope(late, 'heap').toFixed(2)} MB a minute`,
+    `  memory over ${MINUTES} minutes at 50 % (${statuses['200'] ?? 0} answers, ${broken} broken): resident ${first?.resident.toFixed(0)} to ${last?.resident.toFixed(0)} MB, slope ${slope(late, 'resident').toFixed(2)} MB a minute; heap after collections ${first?.heap.toFixed(1)} to ${last?.heap.toFixed(1)} MB, slope ${slope(late, 'heap').toFixed(2)} MB a minute`,
   )
 }
 

@@ -27,7 +27,7 @@ function told(work: Jobs['run'] = jobsHere.run) {
   return { jobs, batches }
 }
 
-const threads = (workers: number) => testPool({ workers, queue: workers * BATCHES, tasksPerWorker: BATCHES })
+const threads = (workers: number) => testPool({ workers, queue: workers * BATCHES })
 
 describe('evaluations on threads of their own', () => {
   it('give each caller the evaluation of its own record', async () => {
@@ -103,6 +103,22 @@ describe('evaluations on threads of their own', () => {
       await pool.pool.threads[0]?.terminate()
       for (const { json } of await running) expect(json).toBe(expected)
     }
+  })
+
+  it('outlive a neighbour that took too long and was ended', async () => {
+    const pool = await threads(1)
+    const long = demoRecord()
+    const readings = Array.from({ length: 900 }, (_, i) => ({
+      pressure_Pa: -10 - i / 15,
+      flow_m3_h: 40 + i / 10,
+    }))
+    Object.assign(long.runs[0] ?? {}, { readings })
+    const tooLong = new AbortController()
+    const ended = pool.run('evaluations', Array(50).fill(order(JSON.stringify(long))), tooLong.signal)
+    const other = pool.run('evaluations', [order()], new AbortController().signal)
+    setTimeout(() => tooLong.abort(), 100)
+    await expect(ended).rejects.toThrow()
+    expect(await other).toMatchObject([{ ok: true, value: { json: expected } }])
   })
 
   it('are left out when their client has gone before their turn', async () => {

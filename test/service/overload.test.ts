@@ -1,7 +1,7 @@
 import { request } from 'node:http'
 import { describe, expect, it } from 'vitest'
 import { createApp } from '../../service/src/app'
-import { BATCHES, evaluatorOn } from '../../service/src/jobs/evaluator'
+import { evaluatorOn } from '../../service/src/jobs/evaluator'
 import { jobsHere } from '../../service/src/jobs/jobs'
 import { listen, postJson } from './support/listen'
 import { demoRecord } from './support/record'
@@ -38,7 +38,7 @@ describe('more requests at once than can be served soon', () => {
   })
 
   it('do not keep a health check waiting for all of them', async () => {
-    const { evaluate } = evaluatorOn(await testPool({ tasksPerWorker: BATCHES }), 1, 10)
+    const { evaluate } = evaluatorOn(await testPool(), 1, 10)
     const base = await listen(createApp({ evaluate }))
     let done = 0
     const busy = Array.from({ length: 100 }, async () => {

@@ -35,7 +35,7 @@ const ROWS: readonly Row[] = [
   ],
   ['--library <FOLDER>', 'the firm’s devices, gauges, layouts and targets'],
   ['--pane <FOLDER>', 'the built pane, where it is not the project’s own'],
-  ['--workers <number>', 'threads for workbook work', number(d.workers)],
+  ['--workers <number>', 'threads for workbook work; evaluations get as many, at most 3', number(d.workers)],
   ['--queue <number>', 'most tasks that may wait for a worker', number(d.queue)],
   ['--concurrency <number>', 'most requests in hand at one time', number(d.concurrency)],
   ['--timeout <seconds>', 'longest time for one request', number(d.timeout_s)],

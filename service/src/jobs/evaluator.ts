@@ -15,11 +15,15 @@ export type Evaluator = (order: EvaluationOrder, wanted: () => boolean) => Promi
 export const evaluatorHere: Evaluator = (order) => tasks.evaluation(order)
 
 /**
- * Orders sent to the thread together. The way there and back costs about as much for several as for one; more at once
- * and the event loop has nothing to do while the thread has all requests, and the other way round.
+ * Orders sent to a thread together. The way there and back costs about as much for several as for one; but with all of
+ * them in one batch the event loop has nothing to do while the thread works, and the other way round. So a third of
+ * those that wait, within bounds: many wait where the event loop is slow to come round again.
  */
-const TOGETHER = 4
-/** Batches given to a thread: one that is worked on, one that lies ready. */
+const TOGETHER = { fewest: 4, most: 64 } as const
+const batchSize = (waiting: number): number =>
+  Math.min(TOGETHER.most, Math.max(TOGETHER.fewest, Math.ceil(waiting / 3)))
+
+/** Batches for each thread: one that is worked on, one that lies ready. */
 export const BATCHES = 2
 /** One event loop cannot feed more threads than these. */
 export const MOST_EVALUATORS = 3
@@ -34,7 +38,7 @@ interface Item {
 /**
  * Evaluates on other threads, a few at a time, so that the event loop is free for everything else. An order that takes
  * its batch down with it, by a fault of ours, fails alone: the others of the batch are done again one by one.
- * @param jobs - the threads; each takes {@link BATCHES} tasks at a time
+ * @param jobs - the threads, with room for {@link BATCHES} tasks for each
  * @param timeout_s - the longest a batch may take; its requests are answered with 503 then, its thread is replaced
  */
 export function evaluatorOn(
@@ -56,7 +60,7 @@ export function evaluatorOn(
   function send(): void {
     planned = false
     while (onTheirWay < threads * BATCHES && waiting.length > 0) {
-      const batch = waiting.splice(0, TOGETHER).filter(stillWanted)
+      const batch = waiting.splice(0, batchSize(waiting.length)).filter(stillWanted)
       if (batch.length === 0) continue
       onTheirWay++
       void settleAll(batch).finally(() => {

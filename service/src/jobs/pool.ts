@@ -11,8 +11,6 @@ export interface PoolOptions {
   readonly workers: number
   /** Most tasks that wait; more are turned away. */
   readonly queue: number
-  /** Tasks a worker is given at a time; those beyond the first lie ready for it. */
-  readonly tasksPerWorker?: number
   /** Memory of one worker, MB. */
   readonly memory_MB?: number
   /** File of the worker's entry. */
@@ -30,12 +28,11 @@ const ENTRY = fileURLToPath(new URL('./worker.js', import.meta.url))
 
 /** Worker threads with a bounded queue. A task whose worker dies is tried once more: tasks change nothing, so that is safe. */
 export function startPool(options: PoolOptions): Pool {
-  const { workers, queue, tasksPerWorker = 1, memory_MB = 512, file = ENTRY } = options
+  const { workers, queue, memory_MB = 512, file = ENTRY } = options
   const pool = new Piscina({
     filename: file,
     minThreads: 1,
     maxThreads: workers,
-    concurrentTasksPerWorker: tasksPerWorker,
     idleTimeout: 60_000,
     resourceLimits: { maxOldGenerationSizeMb: memory_MB },
   })

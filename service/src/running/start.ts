@@ -25,7 +25,7 @@ export async function start(settings: Settings, log: Logger): Promise<Running> {
   const pool = startPool(settings)
   // Evaluations have threads of their own: they are small, and a workbook in front of them would make them wait.
   const threads = Math.min(settings.workers, MOST_EVALUATORS)
-  const evaluators = startPool({ workers: threads, queue: threads * BATCHES, tasksPerWorker: BATCHES })
+  const evaluators = startPool({ workers: threads, queue: threads * BATCHES })
   const evaluator = evaluatorOn(evaluators, threads, settings.timeout_s)
   const close = async (): Promise<void> => void (await Promise.all([pool.close(), evaluators.close()]))
   try {
