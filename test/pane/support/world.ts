@@ -25,6 +25,8 @@ export interface Watched {
   page: Page
   complaints: string[]
   asked: string[]
+  /** Addresses whose answer has come in whole. */
+  loaded: string[]
 }
 
 /** The service with the built pane, on loopback, and a browser before it. */
@@ -79,12 +81,13 @@ export class World {
     })
     const page = await context.newPage()
     page.setDefaultTimeout(12_000)
-    const watched: Watched = { page, complaints: [], asked: [] }
+    const watched: Watched = { page, complaints: [], asked: [], loaded: [] }
     page.on('console', (message) => {
       if (message.type() === 'error' || message.type() === 'warning') watched.complaints.push(message.text())
     })
     page.on('pageerror', (error) => watched.complaints.push(String(error)))
     page.on('request', (request) => watched.asked.push(request.url()))
+    page.on('requestfinished', (request) => watched.loaded.push(request.url()))
     await page.goto(new URL(path, this.base).href)
     return watched
   }
