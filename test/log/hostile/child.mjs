@@ -6,12 +6,24 @@ import { join } from 'node:path'
 const [, , reader, folder] = process.argv
 const { readLog } = await import(reader)
 
+const secondsOf = ({ user, system }) => (user + system) / 1e6
+
+/** Processor time of a fixed piece of work of the same kind, texts into objects: how fast this machine is just now. */
+function yardstick() {
+  const before = process.cpuUsage()
+  for (let round = 0; round < 8; round++) JSON.parse(YARD)
+  return secondsOf(process.cpuUsage(before))
+}
+const YARD = JSON.stringify(Array.from({ length: 50_000 }, (_, i) => ({ r: `A${i}`, v: i / 7, s: [i] })))
+yardstick()
+
 for (const index of readdirSync(folder).sort()) {
   const [name] = readdirSync(join(folder, index))
+  const bytes = new Uint8Array(readFileSync(join(folder, index, name)))
+  const yardBefore = yardstick()
   globalThis.gc()
   // 5 resets the high-water mark (proc(5), clear_refs).
   writeFileSync('/proc/self/clear_refs', '5')
-  const bytes = new Uint8Array(readFileSync(join(folder, index, name)))
   const before = process.cpuUsage()
   let problems
   try {
@@ -19,7 +31,8 @@ for (const index of readdirSync(folder).sort()) {
   } catch (error) {
     problems = error.problems ?? [{ code: 'thrown', message: String(error) }]
   }
-  const { user, system } = process.cpuUsage(before)
+  const seconds = secondsOf(process.cpuUsage(before))
   const highest = /^VmHWM:\s+(\d+) kB$/m.exec(readFileSync('/proc/self/status', 'utf8'))?.[1]
-  console.log(JSON.stringify({ problems, seconds: (user + system) / 1e6, megabytes: Number(highest) / 1024 }))
+  const yard = (yardBefore + yardstick()) / 2
+  console.log(JSON.stringify({ problems, seconds, yard, megabytes: Number(highest) / 1024 }))
 }

@@ -13,8 +13,13 @@ const built = resolve('test/output/log-reader')
 interface Ending {
   problems: { code: string; message: string }[]
   seconds: number
+  /** Seconds a fixed piece of work took just before and after. */
+  yard: number
   megabytes: number
 }
+
+/** What the fixed piece of work takes on the machine that the 2 s were set on, when it has nothing else to do. */
+const USUAL_YARD_s = 0.2
 
 let endings: Ending[] = []
 
@@ -52,11 +57,11 @@ describe('a hostile or foreign file', () => {
   it.each(hostileFiles.map((file, index) => ({ ...file, index })))(
     '$name ends in a clear error within 2 s of work and 300 MB',
     ({ index, code, says }) => {
-      const { problems = [], seconds, megabytes } = endings[index] ?? {}
+      const { problems = [], seconds, yard = 0, megabytes } = endings[index] ?? {}
       expect(problems).toMatchObject([{ code }])
       expect(problems[0]?.message).toMatch(says)
-      // Processor time: other work on the machine does not lengthen it much.
-      expect(seconds).toBeLessThan(2)
+      // Processor time, and more of it where the machine is just now slower than the one the limit was set on.
+      expect(seconds).toBeLessThan(2 * Math.max(1, yard / USUAL_YARD_s))
       expect(megabytes).toBeLessThan(300)
     },
   )
