@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks'
+import { useLayoutEffect, useState } from 'preact/hooks'
 import { type Area, areaAddress, joinReference, parseArea } from '../../host/address.js'
 import type { CellSheet } from '../../host/cell-sheet.js'
 import type { PageHost } from '../../host/page/page-host.js'
@@ -17,7 +17,8 @@ export function CellBar({ host, sheet, area }: CellBarProps) {
   const place = `${sheet.name}!${address}`
   const [text, setText] = useState(held)
   const [typed, setTyped] = useState(address)
-  useEffect(() => {
+  // Before the fields can be typed into again: a moment later, what is typed at once would be overwritten.
+  useLayoutEffect(() => {
     setText(held)
     setTyped(address)
   }, [held, place])
