@@ -63,6 +63,15 @@ async function section(page: Page): Promise<Locator> {
   return body
 }
 
+/** Opens the gauge's log, reads its series and takes the stations over as readings. */
+async function takenOver(page: Page): Promise<Locator> {
+  await openLog(page, { name: 'gauge.csv', buffer: log })
+  const series = await section(page)
+  await series.getByRole('button', { name: 'Read the series' }).click()
+  await series.getByRole('button', { name: /^Take over as readings/ }).click()
+  return series
+}
+
 async function violations(page: Page): Promise<string[]> {
   await page.evaluate(await readFile(AXE, 'utf8'))
   return page.evaluate(async () => {
@@ -126,10 +135,7 @@ describe('a raw gauge series on the page', () => {
 
   it('says so when a cell under the stations changes, and stops when it is put back', async () => {
     const { page } = await world.open()
-    await openLog(page, { name: 'gauge.csv', buffer: log })
-    const series = await section(page)
-    await series.getByRole('button', { name: 'Read the series' }).click()
-    await series.getByRole('button', { name: /^Take over as readings/ }).click()
+    const series = await takenOver(page)
     await page.getByText('5 readings').first().waitFor()
     await select(page, 'B150')
     const before = await page.getByLabel('Content of cell B150', { exact: true }).inputValue()
@@ -147,10 +153,7 @@ describe('a raw gauge series on the page', () => {
 
   it('reads a series again that was taken over earlier, and notices another file of the same name', async () => {
     const { page } = await world.open()
-    await openLog(page, { name: 'gauge.csv', buffer: log })
-    const series = await section(page)
-    await series.getByRole('button', { name: 'Read the series' }).click()
-    await series.getByRole('button', { name: /^Take over as readings/ }).click()
+    const series = await takenOver(page)
     await openLog(page, { name: 'other.csv', buffer: Buffer.from('Pa,m3/h\n1,2') })
     await series.locator('.series-chart').waitFor({ state: 'detached' })
     const other = Buffer.from(log.toString().replaceAll(/,-5(\d\.\d+)/g, ',-4$1'))
