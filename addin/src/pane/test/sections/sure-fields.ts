@@ -9,7 +9,7 @@ export const sureFields: readonly Field[] = Object.entries(defaultUncertainties)
   ([input, { term, value, unit }]) => ({
     path: `uncertainty.${input}`,
     label: input === 'acceptedRisk' ? 'Accepted risk' : `u of ${term}`,
-    unit: unit !== '1' ? unit : input === 'assumedExponent' ? '' : 'fraction or %',
+    unit: unit !== '1' ? unit : input === 'assumedExponent' ? '' : '(fraction or %)',
     kind: 'number',
     placeholder: String(Number(value.toPrecision(3))),
   }),
