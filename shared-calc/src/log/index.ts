@@ -17,6 +17,15 @@ export { LAYOUT_SHEET, layoutPieces } from './layout/saved-with.js'
 export { LAYOUT_FORMAT, Layout, type LayoutInput } from './layout/schema.js'
 export { setPath } from './layout/set-path.js'
 export { builtInLayouts } from './layouts/built-in.js'
+export { interpretLog, type InterpretOptions } from './interpret/interpret.js'
+export type {
+  Answers,
+  Choice,
+  Interpretation,
+  InterpretedTest,
+  Question,
+  Use,
+} from './interpret/interpretation.js'
 export { LIMITS } from './limits.js'
 export { openLog } from './open-log.js'
 export { LogError, type LogProblem, type LogProblemCode } from './problem.js'
