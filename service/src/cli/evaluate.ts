@@ -21,7 +21,7 @@ interface Options extends OutputWish {
 export const addEvaluate: AddCommand = (program, { terminal, end }) => {
   program
     .command('evaluate')
-    .description('evaluate a record (.json) or test log (.xlsx, .xlsm, .csv) and write its summary workbook')
+    .description('evaluate a record (.json) or test log (.xlsx, .xlsm, .ods, .csv) and write its summary workbook')
     .argument('<FILE...>', 'records, test logs or workbooks of our own')
     .option('--layout <LAYOUT.json>', 'where the log keeps each thing')
     .option('--accept-proposal', 'use the layout found by guessing, where none fits')
