@@ -14,10 +14,8 @@ interface Options {
   readonly json?: boolean
 }
 
-export const addLayout: AddCommand = (program, { terminal }) => {
-  program
-    .command('layout')
-    .description('propose where a test log keeps each thing, with reasons; save it to look through and use')
+export const addLayout: AddCommand = (command, { terminal }) => {
+  command
     .argument('<FILE>', 'test log (.xlsx, .xlsm, .csv)')
     .option('--out <LAYOUT.json>', 'write the proposed layout')
     .option('--json', 'print the proposal as JSON')
