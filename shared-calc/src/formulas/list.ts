@@ -1,4 +1,4 @@
-import { type Chapter, sourceText, symbolText, toMathml, toText } from '../sheet/index.js'
+import { type Chapter, sourceText, symbolText, toMathml, toText } from '../engine/index.js'
 import { moistAir, standardAtmosphere } from './air.js'
 import { atReferencePressure, atReferencePressureHole } from './at-reference-pressure.js'
 import { fitScatter, studentisedResiduals, weightedFitScatter } from './confidence.js'

@@ -1,4 +1,4 @@
-import type { Formula, Input } from '../sheet/index.js'
+import type { Formula, Input } from '../engine/index.js'
 import { chapter, derived } from './chapter.js'
 
 const propagation = derived('first-order propagation, JCGM 100:2008, 5.1.2; checked against Monte Carlo')

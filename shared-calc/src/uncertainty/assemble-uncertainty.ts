@@ -1,7 +1,13 @@
-import type { Decision, FigureUncertainty, Outcome, RunFits, UncertaintyEvaluation } from '../record/index.js'
-import { sourceText } from '../sheet/index.js'
-import { unitOf } from '../work/definite-target.js'
-import type { WorkedTest } from '../work/worked-test.js'
+import type {
+  Decision,
+  FigureUncertainty,
+  Outcome,
+  RunFits,
+  UncertaintyEvaluation,
+} from '../contract/record/index.js'
+import { sourceText } from '../engine/index.js'
+import { unitOf } from '../evaluation/work/definite-target.js'
+import type { WorkedTest } from '../evaluation/work/worked-test.js'
 import { assembleFits } from './assemble-fits.js'
 import { defaultUncertainties } from './defaults.js'
 import { decisionWords } from './words.js'

@@ -1,5 +1,5 @@
+import { type Block, byRule, type Calculation, columnOf, type Given } from '../engine/index.js'
 import { meanSensitivity } from '../formulas/uncertainty-budget.js'
-import { type Block, byRule, type Calculation, columnOf, type Given } from '../sheet/index.js'
 import type { UncertaintyReader } from './inputs.js'
 import type { RunUncertainty } from './run-sensitivity.js'
 import type { BudgetRow, Cause } from './worked-uncertainty.js'

@@ -1,5 +1,5 @@
-import type { UncertaintyInputs } from '../record/index.js'
-import type { Source } from '../sheet/index.js'
+import type { UncertaintyInputs } from '../contract/record/index.js'
+import type { Source } from '../engine/index.js'
 
 /** A default standard uncertainty, with where it comes from. */
 export interface DefaultUncertainty {

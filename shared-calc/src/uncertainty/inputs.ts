@@ -1,6 +1,6 @@
+import type { TestRecord, UncertaintyInputs } from '../contract/record/index.js'
+import { assumed, type Calculation, fromRecord, type Given } from '../engine/index.js'
 import { relativeUncertainty, windFromForce } from '../formulas/uncertainty-air.js'
-import type { TestRecord, UncertaintyInputs } from '../record/index.js'
-import { assumed, type Calculation, fromRecord, type Given } from '../sheet/index.js'
 import {
   ASSUMED_WIND_m_s,
   type DefaultedInput,

@@ -1,5 +1,5 @@
-import { InputError } from '../problem.js'
-import type { Block } from '../sheet/index.js'
+import { InputError } from '../contract/problem.js'
+import type { Block } from '../engine/index.js'
 
 /**
  * Readings may lie so near to zero that an interval about them leaves the numbers: nothing can be said of such a test.

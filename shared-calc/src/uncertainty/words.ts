@@ -1,4 +1,4 @@
-import type { Outcome } from '../record/index.js'
+import type { Outcome } from '../contract/record/index.js'
 
 /** A probability in words, never rounded up to certainty. */
 export function sureness(probability: number): string {

@@ -1,5 +1,5 @@
-import type { TargetQuantity } from '../record/index.js'
-import type { Block, Given } from '../sheet/index.js'
+import type { TargetQuantity } from '../contract/record/index.js'
+import type { Block, Given } from '../engine/index.js'
 import type { DefaultedInput } from './defaults.js'
 import type { UsedDefault } from './inputs.js'
 import type { RunUncertainty } from './run-sensitivity.js'

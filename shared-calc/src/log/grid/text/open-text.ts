@@ -1,3 +1,4 @@
+import type { Finding } from '../../../contract/record/index.js'
 import type { Finding } from '../../../record/index.js'
 import { note } from '../../findings.js'
 import { LIMITS } from '../../limits.js'
