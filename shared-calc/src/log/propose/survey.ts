@@ -69,10 +69,25 @@ export function numbersRight(sheet: Sheet, { row, column }: Label): number[] {
 
 /** Which of equal labels this one is, as a layout states it; nothing where it is the only one. */
 export function nthOf(labels: readonly Label[], { row, column, text }: Label): { nth?: number } {
-  const equal = labels.filter((one) => matchesLabel(one.text, text))
-  const index = equal.findIndex((one) => one.row === row && one.column === column)
-  return equal.length > 1 ? { nth: index + 1 } : {}
+  const places = placesOf(labels, text)
+  return places.size > 1 ? { nth: places.get(placeKey(row, column)) ?? 0 } : {}
 }
+
+const known = new WeakMap<readonly Label[], Map<string, ReadonlyMap<string, number>>>()
+
+/** The places of the labels a text stands for, numbered from 1: found once for all equal labels of a form. */
+function placesOf(labels: readonly Label[], text: string): ReadonlyMap<string, number> {
+  const found = known.get(labels) ?? new Map<string, ReadonlyMap<string, number>>()
+  known.set(labels, found)
+  const before = found.get(text)
+  if (before) return before
+  const equal = labels.filter((one) => matchesLabel(one.text, text))
+  const places = new Map(equal.map(({ row, column }, index) => [placeKey(row, column), index + 1]))
+  found.set(text, places)
+  return places
+}
+
+export const placeKey = (row: number, column: number): string => `${row},${column}`
 
 export function cellText(sheet: Sheet, { row, column }: { row: number; column: number }): string {
   return withSheet(sheet.name, addressOf(row, column))
