@@ -5,7 +5,7 @@ import { readHeading } from '../layout/match.js'
 import type { LayoutInput } from '../layout/schema.js'
 import { guessField } from './dictionary.js'
 import type { Guess } from './proposal.js'
-import { cellText, type Label, nthOf, placeKey } from './survey.js'
+import { cellText, type Label, nameOf, nthOf, placeKey } from './survey.js'
 
 export type FieldInput = LayoutInput['fields'][number]
 
@@ -38,7 +38,7 @@ export function findFields(
         field: {
           path: guess.what,
           at: {
-            label: label.text,
+            label: nameOf(label),
             ...nthOf(labels, label),
             ...(value.side === 'below' ? { side: 'below' } : {}),
           },

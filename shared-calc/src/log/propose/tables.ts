@@ -3,7 +3,7 @@ import type { LayoutInput } from '../layout/schema.js'
 import { type ColumnRole, guessColumn, guessDirection, guessZeroFlow } from './dictionary.js'
 import { type Line, type LinesByPlace, linesByPlace, matesOf } from './lines.js'
 import type { Guess } from './proposal.js'
-import { cellText, type Label, nthOf, numbersBelow, numbersRight } from './survey.js'
+import { cellText, type Label, nameOf, nthOf, numbersBelow, numbersRight } from './survey.js'
 
 export type RunInput = NonNullable<LayoutInput['runs']>[number]
 export type SeriesInput = NonNullable<LayoutInput['series']>[number]
@@ -93,11 +93,14 @@ function byNearness({ label }: Line) {
 }
 
 const down = (labels: readonly Label[], { label, skip }: Line) => ({
-  header: label.text,
+  header: nameOf(label),
   ...nthOf(labels, label),
   ...(skip ? { skip } : {}),
 })
-const across = (labels: readonly Label[], { label }: Line) => ({ label: label.text, ...nthOf(labels, label) })
+const across = (labels: readonly Label[], { label }: Line) => ({
+  label: nameOf(label),
+  ...nthOf(labels, label),
+})
 
 function guessOf(sheet: Sheet, { label, guess, values }: Line): Guess {
   const numbers = values.filter((value) => !Number.isNaN(value))
