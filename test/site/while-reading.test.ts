@@ -57,7 +57,7 @@ describe('the next pressure', () => {
       taken.push([asked, 20 * asked ** 0.62])
     }
     expect(taken.map(([pressure]) => pressure)).toStrictEqual([60, 50, 40, 30, 20])
-    expect(at(taken).next).toStrictEqual({ why: '5 readings from 60 to 20 Pa cover the range' })
+    expect(at(taken).next).toStrictEqual({ why: '5 readings from 60 to 20 Pa cover the range.' })
   })
 
   it('fills a gap', () => {
@@ -154,7 +154,7 @@ describe('a method that repeats its readings', () => {
 
   it('counts the readings at its station, and is enough with the fifth (ASTM E1827, value from memory)', () => {
     expect(stateWith(4)).toMatchObject({ enough: false, next: { pressureDifference_Pa: 50 } })
-    expect(stateWith(4)?.next.why).toBe('4 of 5 readings at 50 Pa so far')
+    expect(stateWith(4)?.next.why).toBe('4 of 5 readings at 50 Pa so far.')
     expect(stateWith(5)).toMatchObject({ enough: true, enoughWhy: '5 readings at each station are taken' })
   })
 })
