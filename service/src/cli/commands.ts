@@ -11,7 +11,7 @@ export const commands: readonly {
 }[] = [
   {
     name: 'evaluate',
-    does: 'evaluate a record (.json) or test log (.xlsx, .xlsm, .csv) and write its summary workbook',
+    does: 'evaluate a record (.json) or test log (.xlsx, .xlsm, .ods, .csv) and write its summary workbook',
     load: async () => (await import('./evaluate.js')).addEvaluate,
   },
   {

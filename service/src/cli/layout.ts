@@ -16,7 +16,7 @@ interface Options {
 
 export const addLayout: AddCommand = (command, { terminal }) => {
   command
-    .argument('<FILE>', 'test log (.xlsx, .xlsm, .csv)')
+    .argument('<FILE>', 'test log (.xlsx, .xlsm, .ods, .csv)')
     .option('--out <LAYOUT.json>', 'write the proposed layout')
     .option('--json', 'print the proposal as JSON')
     .action(async (file: string, { out, json }: Options) => {

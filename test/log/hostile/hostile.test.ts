@@ -5,9 +5,11 @@ import { join, resolve } from 'node:path'
 import { promisify } from 'node:util'
 import { build } from 'vite'
 import { beforeAll, describe, expect, it } from 'vitest'
-import { hostileFiles } from './hostile-files'
+import { hostileFiles as hostileBooks } from './hostile-files'
+import { hostileSpreadsheets } from './hostile-spreadsheets'
 
 const run = promisify(execFile)
+const hostileFiles = [...hostileBooks, ...hostileSpreadsheets]
 const built = resolve('test/output/log-reader')
 
 interface Ending {
