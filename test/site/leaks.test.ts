@@ -153,6 +153,8 @@ describe('findings of the leak log', () => {
 
   it('leaks without a size are named', () => {
     const found = reportLeaks(withLeaks({ list: [leak(), leak({ place: 'sill' })] })).findings
-    expect(found.map(({ message }) => message)).toContain('2 leaks have no size and are not included in any area.')
+    expect(found.map(({ message }) => message)).toContain(
+      '2 leaks have no size and are not included in any area.',
+    )
   })
 })

@@ -12,7 +12,9 @@ export function deviceInWords(
 ): string[] {
   const [first] = directions
   if (!first || first.ranges.length === 0)
-    return [`The range limits of "${name}" are not stated, so the plan cannot check whether it is powerful enough.`]
+    return [
+      `The range limits of "${name}" are not stated, so the plan cannot check whether it is powerful enough.`,
+    ]
   const spans = flowSpans(worked, first.direction)
   const serving = servingRanges(first, spans)
   const pressures = [...(worked.pressures?.byDirection.get(first.direction)?.column('dp') ?? [])]

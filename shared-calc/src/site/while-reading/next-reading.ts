@@ -52,13 +52,18 @@ export function nextReading(standing: Standing, { limits, stations }: Method): N
   }
   const last = sorted.at(-1) ?? highest
   if (last - lowest > spacing.value + slack)
-    return set(last - spacing.value, `The next reading is at most ${spacing.value} Pa below ${plain(last, 0)} Pa.`)
+    return set(
+      last - spacing.value,
+      `The next reading is at most ${spacing.value} Pa below ${plain(last, 0)} Pa.`,
+    )
   if (taken.length < limits.readingsPerDirection.value)
     return set(
       (highest + (sorted[1] ?? lowest)) / 2,
       `At least ${limits.readingsPerDirection.value} readings are needed.`,
     )
-  return { why: `${taken.length} readings from ${plain(highest, 0)} to ${plain(last, 0)} Pa cover the range.` }
+  return {
+    why: `${taken.length} readings from ${plain(highest, 0)} to ${plain(last, 0)} Pa cover the range.`,
+  }
 }
 
 /** Methods that repeat their readings: the first station that still lacks some. */
