@@ -12,6 +12,7 @@ import type { Grid } from '../grid/grid.js'
 import { LogError, type LogProblem } from '../problem.js'
 import type { SeriesReading } from '../series/read-series.js'
 import { readSeriesRuns } from '../series/read-series.js'
+import { takeOutBlankRuns } from './blank-runs.js'
 import { gathering, readDetails } from './details.js'
 import { type DraftRun, readRuns } from './runs.js'
 import type { Layout } from './schema.js'
@@ -55,6 +56,7 @@ function readTest(scope: Scope, layout: Layout): ReadTest {
   if (runs.some(({ readings }) => readings.some(needsVersion2))) draft.format = RECORD_FORMAT_2
   setPath(draft, 'runs', runs)
   readDetails(scope, layout, draft, collector)
+  takeOutBlankRuns(runs, collector)
   const record = finish(draft, collector)
   const findings = [...scope.grid.findings, ...collector.findings()]
   const { cells, problems } = collector
