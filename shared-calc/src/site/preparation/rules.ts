@@ -1,12 +1,12 @@
 import { citing, practiceSource } from '../../catalogue/sources.js'
-import { type Finding, RECORD_FORMAT_2, type TestRecord } from '../../contract/record/index.js'
+import { type Finding, RECORD_FORMAT, type TestRecord } from '../../contract/record/index.js'
 import type { Rule } from '../../evaluation/rules/rule.js'
 import { preparationList } from './asks.js'
 import { allCautions, cautionTexts } from './cautions.js'
 import { checkPreparation } from './check.js'
 
 /** The rules of this file came with record@2: a record@1 is judged as it was when it was archived. */
-const asks = ({ format }: TestRecord): boolean => format === RECORD_FORMAT_2
+const asks = ({ format }: TestRecord): boolean => format !== RECORD_FORMAT
 
 /** An opening is in another state than the preparation method asks. */
 export const preparationDeparts: Rule = ({ record }) => {
