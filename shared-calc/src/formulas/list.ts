@@ -1,5 +1,6 @@
 import { type Chapter, sourceText, symbolText, toMathml, toText } from '../engine/index.js'
 import { moistAir, standardAtmosphere } from './air.js'
+import { assumedExponentCurve } from './assumed-exponent.js'
 import { atReferencePressure, atReferencePressureHole } from './at-reference-pressure.js'
 import { fitScatter, studentisedResiduals, weightedFitScatter } from './confidence.js'
 import { derivedRates, meanOfDirections } from './derived.js'
@@ -110,6 +111,7 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'holes.ts', chapter: holeSizes },
   { file: 'holes.ts', chapter: limitBeforeAgeing },
   { file: 'holes.ts', chapter: ratesCompared },
+  { file: 'assumed-exponent.ts', chapter: assumedExponentCurve },
   { file: 'while-reading.ts', chapter: assumedExponentError },
   { file: 'while-reading.ts', chapter: furtherReading },
   { file: 'while-reading.ts', chapter: zeroFlowDrift },

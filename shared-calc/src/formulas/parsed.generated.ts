@@ -95,6 +95,7 @@ export const parsed: Readonly<Record<string, unknown>> = {
   "exp(log(C_1/C_2)/(n_2 - n_1))": ["exp",["/",["log",["/","C_1","C_2"]],["()",["-","n_2","n_1"]]]],
   "exp(x_c + normal_quantile(1 - alpha/2)*u_d) - 1": ["-",["exp",["+","x_c",["*",["normal_quantile",["-",1,["/","alpha",2]]],"u_d"]]],1],
   "exp(x_c - normal_quantile(1 - alpha/2)*u_d) - 1": ["-",["exp",["-","x_c",["*",["normal_quantile",["-",1,["/","alpha",2]]],"u_d"]]],1],
+  "exp(ybar - n_a*xbar)": ["exp",["-","ybar",["*","n_a","xbar"]]],
   "f_1*hi .* q_env/sum(hi .* q_env) + (1 - f_1)*(1 - hi) .* q_env/sum((1 - hi) .* q_env)": ["+",["/",[".*",["*","f_1","hi"],"q_env"],["sum",[".*","hi","q_env"]]],["/",[".*",["*",["()",["-",1,"f_1"]],["()",["-",1,"hi"]]],"q_env"],["sum",[".*",["()",["-",1,"hi"]],"q_env"]]]],
   "g .* s_0": [".*","g","s_0"],
   "g_n*h_b*(rho_e - rho_i)": ["*",["*","g_n","h_b"],["()",["-","rho_e","rho_i"]]],
