@@ -10,14 +10,7 @@ export { listEntries } from './container/zip.js'
 export { type Block, type Place, withSheet } from './grid/address.js'
 export type { Cell, DefinedName, Grid, Sheet } from './grid/grid.js'
 export { CellRange, gridFromRanges } from './grid/ranges.js'
-export type { ReadTest } from './layout/apply.js'
-export { chooseLayout } from './layout/fingerprint.js'
-export { parseLayout } from './layout/parse-layout.js'
-export { LAYOUT_SHEET, layoutPieces } from './layout/saved-with.js'
-export { LAYOUT_FORMAT, Layout, type LayoutInput } from './layout/schema.js'
-export { setPath } from './layout/set-path.js'
-export { builtInLayouts } from './layouts/built-in.js'
-export { interpretLog, type InterpretOptions } from './interpret/interpret.js'
+export { type InterpretOptions, interpretLog } from './interpret/interpret.js'
 export type {
   Answers,
   Choice,
@@ -26,6 +19,13 @@ export type {
   Question,
   Use,
 } from './interpret/interpretation.js'
+export type { ReadTest } from './layout/apply.js'
+export { chooseLayout } from './layout/fingerprint.js'
+export { parseLayout } from './layout/parse-layout.js'
+export { LAYOUT_SHEET, layoutPieces } from './layout/saved-with.js'
+export { LAYOUT_FORMAT, Layout, type LayoutInput } from './layout/schema.js'
+export { setPath } from './layout/set-path.js'
+export { builtInLayouts } from './layouts/built-in.js'
 export { LIMITS } from './limits.js'
 export { openLog } from './open-log.js'
 export { LogError, type LogProblem, type LogProblemCode } from './problem.js'

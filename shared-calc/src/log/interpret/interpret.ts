@@ -1,11 +1,5 @@
 import { InputError } from '../../contract/problem.js'
-import {
-  needsVersion2,
-  parseRecord,
-  RECORD_FORMAT,
-  RECORD_FORMAT_2,
-  type TestRecord,
-} from '../../contract/record/index.js'
+import { formatNeeded, parseRecord, type TestRecord } from '../../contract/record/index.js'
 import { caution, note } from '../findings.js'
 import type { Grid } from '../grid/grid.js'
 import { openLog } from '../open-log.js'
@@ -122,12 +116,12 @@ export function interpretLog(
       .map(({ view, isTaken }) => roomsOf(view, isTaken))
       .find((one) => one)
     const volume = putSizes(draft, scope, rooms, american)
-    const { several } = putRuns(draft, group.runs, { scope, zero: assigned, device, volume, american })
+    putRuns(draft, group.runs, { scope, zero: assigned, device, volume, american })
     if (volume.open) draft.ask(volumeUnitQuestion(volume.open, american))
     putSeries(draft, grid, group)
     const target = draft.answered('target.preset')
     if (target !== undefined) draft.put('target.preset', target)
-    draft.put('format', several || needsNewer(draft) ? RECORD_FORMAT_2 : RECORD_FORMAT)
+    draft.put('format', formatNeeded(draft.record))
     return finished(draft, group, scope, grid)
   })
   return {
@@ -137,11 +131,6 @@ export function interpretLog(
     findings: [...grid.findings, ...leftOutTests(groups, chosen)],
     problems,
   }
-}
-
-const needsNewer = (draft: Draft): boolean => {
-  const { runs } = draft.record as { runs?: { readings?: Record<string, unknown>[] }[] }
-  return (runs ?? []).some(({ readings = [] }) => readings.some((reading) => needsVersion2(reading as never)))
 }
 
 function nothingFound(views: readonly View[]) {

@@ -24,8 +24,8 @@ interface ZeroValues {
   unit: KnownUnit | undefined
 }
 
-/** The runs of a test, in the units of records. Answers how many devices a reading has at most. */
-export function putRuns(draft: Draft, runs: readonly FoundRun[], context: RunContext): { several: boolean } {
+/** The runs of a test, in the units of records.  */
+export function putRuns(draft: Draft, runs: readonly FoundRun[], context: RunContext) {
   const directions = directionsOf(draft, runs)
   askDoubts(draft, runs)
   const zeros = runs.map((run) => zerosOf(draft, run, context))
@@ -46,7 +46,6 @@ export function putRuns(draft: Draft, runs: readonly FoundRun[], context: RunCon
   const device = runs.some(({ block }) => block.carriers[0]?.role === 'device')
     ? putDevice(draft, context.device)
     : undefined
-  let several = false
   for (const [index, run] of runs.entries()) {
     const direction = directions[index]
     const unit = pressureUnit(draft, run, runs)
@@ -75,8 +74,6 @@ export function putRuns(draft: Draft, runs: readonly FoundRun[], context: RunCon
           row.pressure.cell,
           path,
         )
-      const many = run.block.carriers.length > 1
-      several ||= many && row.carriers.filter(Boolean).length > 1
       const figures = row.carriers.flatMap((figure, carrier) => (figure ? [{ figure, carrier }] : []))
       for (const [nth, { figure, carrier }] of figures.entries()) {
         const base = figures.length > 1 ? `${path}.devices[${nth}]` : path
@@ -99,7 +96,6 @@ export function putRuns(draft: Draft, runs: readonly FoundRun[], context: RunCon
         `runs[${index}].readings`,
       )
   }
-  return { several }
 }
 
 const mean = (values: readonly number[]): number | undefined =>
