@@ -343,8 +343,16 @@ function tellUses(draft: Draft, run: FoundRun, index: number, direction: Directi
         'range of the flow device',
         `runs[${index}].readings[].range`,
       )
-  for (const { column, why } of block.ignored)
+  for (const { column, why } of block.ignored) {
     draft.uses.push({ cells: span(run, column.at), heading: column.label.text, ignoredBecause: why })
+    if (column.role !== 'index' && column.role !== 'time')
+      draft.note(
+        'log-column-left-out',
+        `the column "${column.label.text}" was left out: ${why}`,
+        span(run, column.at),
+        `runs[${index}].readings`,
+      )
+  }
   if (block.total)
     draft.note(
       'log-total',
