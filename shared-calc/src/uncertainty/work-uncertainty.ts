@@ -1,11 +1,12 @@
-import { windUncertainty } from '../formulas/uncertainty-air.js'
 import { conformity, uncertaintyBudget } from '../formulas/uncertainty-budget.js'
+import { leakMixture } from '../formulas/uncertainty-leaks.js'
+import { stackUncertainty, windUncertainty } from '../formulas/uncertainty-weather.js'
 import type { Method } from '../methods/method.js'
 import type { TargetQuantity, TestRecord } from '../record/index.js'
 import { type Block, byRule, type Calculation, columnOf, type Given } from '../sheet/index.js'
 import { basisOf, unitOf } from '../work/definite-target.js'
 import type { AtPressure, WorkedCriterion, WorkedTest } from '../work/worked-test.js'
-import { rateRows, type SharedUncertainty } from './budget-rows.js'
+import { budgetRows, type SharedUncertainty } from './budget-rows.js'
 import { UncertaintyReader } from './inputs.js'
 import { refuseBeyondMeasure } from './refuse-beyond-measure.js'
 import {
@@ -15,7 +16,7 @@ import {
   workZeroFlowChange,
 } from './run-sensitivity.js'
 import { workFits } from './work-fits.js'
-import type { BudgetRow, WorkedBudget, WorkedDecision, WorkedUncertainty } from './worked-uncertainty.js'
+import type { WorkedBudget, WorkedDecision, WorkedUncertainty } from './worked-uncertainty.js'
 
 type Basis = ReturnType<typeof basisOf>
 
@@ -41,8 +42,20 @@ export function workUncertainty(record: TestRecord, method: Method, test: Worked
     k_w: reader.read('windShift'),
     k_s: reader.read('windSpread'),
   })
+  const height = reader.height()
+  const stack = calculation.add('uncertainty.stack', 'Uncertainty from the stack pressure', stackUncertainty, {
+    rho_i: test.indoor.ref('rho'),
+    rho_e: test.outdoor.ref('rho'),
+    h_b: height,
+    k_t: reader.read('stackShift'),
+    k_h: reader.read('stackSpread'),
+  })
+  const leaks = calculation.add('uncertainty.leaks', 'Openings of unlike exponents', leakMixture, {
+    s_l: reader.read('leakExponentSpread'),
+  })
   const around = {
     ...airSensitivities(calculation, test),
+    wind,
     zeroFlowChange: workZeroFlowChange(calculation, test.runs),
   }
   const runs = test.runs.flatMap((run) => {
@@ -53,6 +66,8 @@ export function workUncertainty(record: TestRecord, method: Method, test: Worked
     calculation,
     reader,
     wind,
+    stack,
+    leaks,
     otherDirectionMissing: runs.length === 1 && test.target?.target.directions !== 'any',
   }
   const budgetOf = (over: readonly RunUncertainty[], what: Wanted) => workBudget(shared, test, over, what)
@@ -81,6 +96,8 @@ export function workUncertainty(record: TestRecord, method: Method, test: Worked
     runs,
     defaults: [...reader.defaults.values()],
     windAssumed: speed.origin.kind === 'assumed',
+    heightAssumed: height.origin.kind === 'assumed',
+    windFromStation: calculation.find('uncertainty.windAtHouse'),
   }
 }
 
@@ -102,7 +119,7 @@ function workBudget(
   const at = runs.length === 1 && only ? only.run.at.get(pressure) : test.means.get(pressure)
   const value = figureValue(at, basis)
   if (!value) return undefined
-  const rows = [...rateRows(shared, runs, pressure), ...basisRows(shared, basis)]
+  const rows = budgetRows(shared, runs, pressure, basis)
   const label = `${quantity}${id === quantity ? '' : ' as judged'}`
   const block = shared.calculation.add(
     `uncertainty.${id}`,
@@ -112,6 +129,7 @@ function workBudget(
       v: value,
       c: columnOf(rows.map(({ c }) => c)),
       u: columnOf(rows.map(({ u }) => u)),
+      a: columnOf(rows.map(({ a }) => a)),
       r: columnOf(rows.map(({ r }) => r)),
     },
   )
@@ -121,20 +139,6 @@ function workBudget(
 function figureValue(at: AtPressure | undefined, basis: Wanted['basis']): Given | undefined {
   const block: Block | undefined = basis === 'q' || basis === 'area' ? at?.rate : at?.derived
   return block?.has(symbols[basis]) ? block.ref(symbols[basis]) : undefined
-}
-
-const inverse = byRule(-1, 'the rate goes with the inverse of its basis')
-const certain = byRule(0, 'not found from scatter')
-
-function basisRows({ reader }: SharedUncertainty, basis: Wanted['basis']): BudgetRow[] {
-  const row = (name: string, input: BudgetRow['input'], u: Given): BudgetRow[] => [
-    { id: name, name, unit: '1', ...(input && { input }), c: inverse, u, r: certain },
-  ]
-  if (basis === 'n') return row('internal volume', 'volume_relative', reader.volume())
-  if (basis === 'qE')
-    return row('envelope area', 'envelopeArea_relative', reader.read('envelopeArea_relative'))
-  if (basis === 'qF') return row('floor area', 'floorArea_relative', reader.read('floorArea_relative'))
-  return []
 }
 
 /** The runs a criterion was judged on: all of them, or the one with the larger leakage rate. */
@@ -160,8 +164,10 @@ function workDecision(
       v: budget.block.input('v'),
       L: value.input('L'),
       u_c: budget.block.ref('u_c'),
+      b: budget.block.ref('b'),
       nu_e: budget.block.ref('nu_e'),
       r_a: reader.read('acceptedRisk'),
+      N_m: byRule(1, 'one limit'),
     },
   )
   return { quantity: quantity satisfies TargetQuantity, referencePressure_Pa, budget, block }

@@ -1,11 +1,13 @@
 import type { TargetQuantity } from '../record/index.js'
 import type { Block, Given } from '../sheet/index.js'
+import type { CauseId } from './causes.js'
 import type { DefaultedInput } from './defaults.js'
 import type { UsedDefault } from './inputs.js'
 import type { RunUncertainty } from './run-sensitivity.js'
 
-/** One cause of uncertainty in a budget: a row of its block. */
-export interface Cause {
+/** One row of a budget. */
+export interface BudgetRow {
+  readonly cause: CauseId
   /** The same cause has the same id in every budget; those of one run end in its number. */
   readonly id: string
   readonly name: string
@@ -15,11 +17,10 @@ export interface Cause {
   readonly input?: DefaultedInput
   /** Index of the run whose own it is; absent where all readings of the test share it. */
   readonly run?: number
-}
-
-export interface BudgetRow extends Cause {
+  /** Relative sensitivity, standard uncertainty, expected size, fourth power over the degrees of freedom. */
   readonly c: Given
   readonly u: Given
+  readonly a: Given
   readonly r: Given
 }
 
@@ -53,6 +54,9 @@ export interface WorkedFits {
 export interface WorkedUncertainty {
   readonly defaults: readonly UsedDefault[]
   readonly windAssumed: boolean
+  readonly heightAssumed: boolean
+  /** Present where the wind was logged at a meteorological station. */
+  readonly windFromStation: Block | undefined
   readonly budgets: readonly WorkedBudget[]
   readonly decisions: readonly WorkedDecision[]
   readonly fits: readonly WorkedFits[]
