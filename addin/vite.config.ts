@@ -1,5 +1,6 @@
 import { fileURLToPath } from 'node:url'
 import { defineConfig } from 'vite'
+import { sourceAliases } from '../shared-calc/source-aliases.mjs'
 import { functionsMetadata } from './build/functions-metadata-plugin.ts'
 import { initialSize } from './build/initial-size-plugin.ts'
 import { officeJs } from './build/office-js-plugin.ts'
@@ -12,13 +13,7 @@ export default defineConfig({
   base: './',
   publicDir: path('public'),
   resolve: {
-    alias: [
-      {
-        find: /^@draughtbook\/shared-calc\/(\w+)$/,
-        replacement: `${path('../shared-calc/src')}/$1/index.ts`,
-      },
-      { find: /^@draughtbook\/shared-calc$/, replacement: path('../shared-calc/src/index.ts') },
-    ],
+    alias: sourceAliases,
   },
   build: {
     outDir: path('dist'),

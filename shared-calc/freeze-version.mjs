@@ -32,7 +32,7 @@ export async function frozenBundle(version) {
 export const nameOf = (version) => `v${version.replaceAll('.', '_')}`
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
-  const text = await readFile(join(source, 'calculation-version.ts'), 'utf8')
+  const text = await readFile(join(source, 'catalogue/calculation-version.ts'), 'utf8')
   const version = /CALCULATION_VERSION = '([^']+)'/.exec(text)?.[1]
   if (!version) throw new Error('calculation-version.ts names no version')
   const folder = join(source, 'versions/frozen')

@@ -1,21 +1,13 @@
 import { fileURLToPath } from 'node:url'
 import { defineConfig } from 'vitest/config'
+import { sourceAliases } from '../shared-calc/source-aliases.mjs'
 
 const path = (relative: string) => fileURLToPath(new URL(relative, import.meta.url))
 
 export default defineConfig({
   root: path('..'),
   resolve: {
-    alias: [
-      {
-        find: /^@draughtbook\/shared-calc\/(\w+)$/,
-        replacement: `${path('../shared-calc/src')}/$1/index.ts`,
-      },
-      {
-        find: /^@draughtbook\/shared-calc$/,
-        replacement: path('../shared-calc/src/index.ts'),
-      },
-    ],
+    alias: sourceAliases,
   },
   test: {
     include: ['test/**/*.test.ts', 'test/**/*.test.tsx'],

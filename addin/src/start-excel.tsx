@@ -3,7 +3,7 @@ import type { ExcelApi, SetSupported } from './host/excel/excel-api.js'
 import { createExcelHost } from './host/excel/excel-host.js'
 import { noAnswerYet, waitForExcel } from './host/excel/wait-for-excel.js'
 import { App } from './pane/app.js'
-import { TestStore } from './pane/test/store.js'
+import { TestStore } from './pane/one-test/store.js'
 import { Waiting } from './pane/waiting.js'
 import { startPage } from './start-page.js'
 

@@ -1,5 +1,5 @@
 import { PageHost } from './host/page/page-host.js'
-import { TestStore } from './pane/test/store.js'
+import { TestStore } from './pane/one-test/store.js'
 
 /** The pane over the plain page. What is typed is kept in this browser, by the workbook's file name. */
 export function startPage(base: URL): { store: TestStore; host: PageHost } {

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { live } from '../../addin/src/calc/live.js'
 import { readEntries } from '../../addin/src/calc/read-entries.js'
 import { CellSheet } from '../../addin/src/host/cell-sheet.js'
-import { emptyEntries, type TestEntries } from '../../addin/src/pane/test/entries.js'
+import { emptyEntries, type TestEntries } from '../../addin/src/pane/one-test/entries.js'
 import { openedBook } from './opened-book.js'
 
 type Cells = Parameters<typeof openedBook>[1][string]

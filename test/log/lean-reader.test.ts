@@ -6,7 +6,7 @@ import { promisify } from 'node:util'
 import { openLog, parseLayout, readLog } from '@draughtbook/shared-calc/log'
 import ExcelJS from 'exceljs'
 import { describe, expect, it } from 'vitest'
-import { madeUpLogs } from './logs'
+import { madeUpLogs } from './logs/index'
 import { expectRecord } from './support/expect-record'
 
 const run = promisify(execFile)

@@ -1,6 +1,6 @@
 import { parseLayout, readLog } from '@draughtbook/shared-calc/log'
 import { describe, expect, it } from 'vitest'
-import { madeUpLogs } from './logs'
+import { madeUpLogs } from './logs/index'
 import { expectRecord } from './support/expect-record'
 
 describe.each(madeUpLogs)('$name: $imitates', ({ fileName, write, layout, records, findings }) => {

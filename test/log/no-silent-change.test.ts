@@ -9,7 +9,7 @@ import {
 import fc from 'fast-check'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { parseBlock } from '../../shared-calc/src/log/grid/address'
-import { madeUpLogs } from './logs'
+import { madeUpLogs } from './logs/index'
 
 interface Opened {
   grid: Grid

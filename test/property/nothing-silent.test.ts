@@ -1,20 +1,20 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { traceOf } from '../../shared-calc/src/engine/index.js'
 import {
+  type AssessedTest,
   type EvaluateOptions,
   Evaluation,
   evaluateWorked,
   InputError,
   parseRecord,
-  type WorkedTest,
 } from '../../shared-calc/src/index.js'
-import { traceOf } from '../../shared-calc/src/sheet/index.js'
 import { anyRecord } from './support/any-records'
 import { numbersIn } from './support/figures'
 import { ordinaryRecord } from './support/ordinary-records'
 
 /** The rules that must speak for what a calculation assumed. */
-function assumptionsOf({ calculation }: WorkedTest): Set<string> {
+function assumptionsOf({ calculation }: AssessedTest): Set<string> {
   const reasons = new Set<string>()
   for (const block of calculation.blocks)
     for (const given of block.inputs) {

@@ -1,7 +1,7 @@
 import psychrolib from 'psychrolib'
 import { beforeAll, describe, expect, it } from 'vitest'
+import { byRule, Calculation } from '../../shared-calc/src/engine/index.js'
 import { moistAir, standardAtmosphere } from '../../shared-calc/src/formulas/air.js'
-import { byRule, Calculation } from '../../shared-calc/src/sheet/index.js'
 import density from '../references/air-density.json'
 import vapour from '../references/saturation-pressure.json'
 import atmosphere from '../references/standard-atmosphere.json'

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
+import { constants } from '../../shared-calc/src/catalogue/constants.js'
+import { byRule, Calculation, defineChapter } from '../../shared-calc/src/engine/index.js'
 import { atReferencePressure } from '../../shared-calc/src/formulas/at-reference-pressure.js'
-import { constants } from '../../shared-calc/src/formulas/constants.js'
-import { byRule, Calculation, defineChapter } from '../../shared-calc/src/sheet/index.js'
 import ashrae from '../references/ashrae-leakage-area.json'
 import { expectClose } from './support/expect-close'
 

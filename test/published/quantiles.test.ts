@@ -1,6 +1,6 @@
 import normalQuantile from '@stdlib/stats-base-dists-normal-quantile'
 import { describe, expect, it } from 'vitest'
-import { studentT } from '../../shared-calc/src/sheet/functions.js'
+import { studentT } from '../../shared-calc/src/engine/evaluate/functions.js'
 import normal from '../references/normal.json'
 import t from '../references/student-t.json'
 import { expectPrinted } from '../support/expect-printed'

@@ -4,7 +4,7 @@ import {
   type ChartDescription,
   type ChartSeries,
   printStyle,
-} from '../../shared-calc/src/workbook/chart'
+} from '../../shared-calc/src/reports/workbook/chart/index'
 
 export const SHEET = `Owner's "log" & <notes>`
 

@@ -1,8 +1,8 @@
 import ExcelJS from 'exceljs'
 import { describe, expect, it } from 'vitest'
-import { addCharts } from '../../shared-calc/src/workbook/chart'
-import { attributesOf } from '../../shared-calc/src/workbook/chart/read-xml'
-import { readParts, rezip, textOf } from '../../shared-calc/src/workbook/zip'
+import { addCharts } from '../../shared-calc/src/reports/workbook/chart/index'
+import { attributesOf } from '../../shared-calc/src/reports/workbook/chart/read-xml'
+import { readParts, rezip, textOf } from '../../shared-calc/src/reports/workbook/zip/index'
 import { inventedWorkbook, leakageChart, SHEET } from './chart-data'
 import { orderProblems } from './schema-order'
 

@@ -1,7 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import { addCharts, type ChartDescription, printStyle } from '../../shared-calc/src/workbook/chart'
-import { attributesOf } from '../../shared-calc/src/workbook/chart/read-xml'
-import { readParts, textOf } from '../../shared-calc/src/workbook/zip'
+import {
+  addCharts,
+  type ChartDescription,
+  printStyle,
+} from '../../shared-calc/src/reports/workbook/chart/index'
+import { attributesOf } from '../../shared-calc/src/reports/workbook/chart/read-xml'
+import { readParts, textOf } from '../../shared-calc/src/reports/workbook/zip/index'
 import { inventedWorkbook, leakageChart, SHEET } from './chart-data'
 import { orderProblems } from './schema-order'
 

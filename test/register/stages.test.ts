@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs'
 import { evaluate } from '@draughtbook/shared-calc'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { lineOf } from '../../shared-calc/src/register/test-line'
-import { crossingPressure, stageChange } from '../../shared-calc/src/stages'
+import { crossingPressure, stageChange } from '../../shared-calc/src/reports/register/stage-change'
+import { lineOf } from '../../shared-calc/src/reports/register/test-line'
 import { PRESSURES, powerLaw, recordWith, run } from '../shared-calc/support/records'
 
 /** A test of both directions in reference air on one power law. */

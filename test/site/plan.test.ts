@@ -1,8 +1,8 @@
 import { type Finding, makePlan, type PlanRequest } from '@draughtbook/shared-calc'
 import { describe, expect, it } from 'vitest'
+import { byRule, Calculation } from '../../shared-calc/src/engine/index.js'
 import { moistAir } from '../../shared-calc/src/formulas/air.js'
 import { stackPressure } from '../../shared-calc/src/formulas/stack-pressure.js'
-import { byRule, Calculation } from '../../shared-calc/src/sheet/index.js'
 import { planRequest } from './support/plan-request.js'
 
 const plan = makePlan(planRequest)

@@ -1,9 +1,9 @@
 import { readFile } from 'node:fs/promises'
 import { fileURLToPath } from 'node:url'
 import { describe, expect, it } from 'vitest'
-import { constants } from '../../shared-calc/src/formulas/constants.js'
+import { constants } from '../../shared-calc/src/catalogue/constants.js'
+import { symbolText } from '../../shared-calc/src/engine/index.js'
 import { chapters } from '../../shared-calc/src/formulas/list.js'
-import { symbolText } from '../../shared-calc/src/sheet/index.js'
 import { betweenMarkers, formulasPage, mainFormulas } from './formulas-page'
 
 const path = (relative: string) => fileURLToPath(new URL(`../../${relative}`, import.meta.url))

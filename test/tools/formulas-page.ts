@@ -1,6 +1,6 @@
-import { constants } from '../../shared-calc/src/formulas/constants.js'
+import { constants } from '../../shared-calc/src/catalogue/constants.js'
+import { sourceText, symbolText } from '../../shared-calc/src/engine/index.js'
 import { formulaList, type ListedFormula } from '../../shared-calc/src/formulas/list.js'
-import { sourceText, symbolText } from '../../shared-calc/src/sheet/index.js'
 
 const HEAD = `# Formulas
 

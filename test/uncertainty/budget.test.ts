@@ -7,8 +7,8 @@ import {
   type TestRecord,
 } from '@draughtbook/shared-calc'
 import { describe, expect, it } from 'vitest'
+import { byRule, Calculation, type Column } from '../../shared-calc/src/engine/index.js'
 import { conformity, uncertaintyBudget } from '../../shared-calc/src/formulas/uncertainty-budget.js'
-import { byRule, Calculation, type Column } from '../../shared-calc/src/sheet/index.js'
 import { powerLaw, recordBy, usual_Pa } from '../methods/record-by'
 import { expectPrinted } from '../support/expect-printed'
 import { randomRecord } from './random-record'

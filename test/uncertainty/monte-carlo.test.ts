@@ -1,9 +1,9 @@
 import type { TestRecord } from '@draughtbook/shared-calc'
 import { evaluate, parseRecord } from '@draughtbook/shared-calc'
 import { describe, expect, it } from 'vitest'
-import { randomFrom } from '../../shared-calc/src/simulation/random.js'
-import { Sample } from '../../shared-calc/src/simulation/sample.js'
-import { type SimulatedFigure, simulate } from '../../shared-calc/src/simulation/simulate.js'
+import { randomFrom } from '../../shared-calc/src/assessment/simulation/random.js'
+import { Sample } from '../../shared-calc/src/assessment/simulation/sample.js'
+import { type SimulatedFigure, simulate } from '../../shared-calc/src/assessment/simulation/simulate.js'
 import { randomRecord } from './random-record'
 
 function simulated(record: TestRecord, draws: number, seed = 1): SimulatedFigure[] {

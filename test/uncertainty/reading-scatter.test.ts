@@ -2,7 +2,7 @@ import { type Evaluation, evaluate, parseRecord, type TestRecord } from '@draugh
 import { readLog } from '@draughtbook/shared-calc/log'
 import { writeSummaryWorkbook } from '@draughtbook/shared-calc/workbook'
 import { describe, expect, it } from 'vitest'
-import { simulate } from '../../shared-calc/src/simulation/simulate.js'
+import { simulate } from '../../shared-calc/src/assessment/simulation/simulate.js'
 import { seriesText } from '../log/logs/series-text'
 import { powerLaw, recordBy, usual_Pa } from '../methods/record-by'
 import { compareCached } from '../support/formula-cells'

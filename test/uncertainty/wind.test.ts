@@ -1,9 +1,12 @@
 import { evaluate } from '@draughtbook/shared-calc'
 import { describe, expect, it } from 'vitest'
-import { randomFrom } from '../../shared-calc/src/simulation/random.js'
-import { drawHouse, pressureCoefficient } from '../../shared-calc/src/simulation/wind/house.js'
-import { insidePressure, outsidePressures } from '../../shared-calc/src/simulation/wind/inside-pressure.js'
-import { drawWindTest } from '../../shared-calc/src/simulation/wind/wind-test.js'
+import { randomFrom } from '../../shared-calc/src/assessment/simulation/random.js'
+import { drawHouse, pressureCoefficient } from '../../shared-calc/src/assessment/simulation/wind/house.js'
+import {
+  insidePressure,
+  outsidePressures,
+} from '../../shared-calc/src/assessment/simulation/wind/inside-pressure.js'
+import { drawWindTest } from '../../shared-calc/src/assessment/simulation/wind/wind-test.js'
 import { coverageAt } from '../bench/coverage'
 
 const still = { speed_m_s: 0, bearing: 0 }

@@ -2,7 +2,7 @@ import type { Direction } from '@draughtbook/shared-calc'
 import { builtInLayouts, type Grid, type Guess, type ReadLog, readGrid } from '@draughtbook/shared-calc/log'
 import { areaAddress, joinReference, parseArea } from '../host/address.js'
 import { labelOf } from '../pane/fields.js'
-import type { FieldEntry, RunPicks, RunRole } from '../pane/test/entries.js'
+import type { FieldEntry, RunPicks, RunRole } from '../pane/one-test/entries.js'
 import { locate } from './read-column.js'
 
 /** What the log reader proposes for this workbook, as entries of the pane that the user can check and change. */

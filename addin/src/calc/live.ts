@@ -1,4 +1,5 @@
 import {
+  type AssessedTest,
   curvePoints,
   type EvaluatedRun,
   type Evaluation,
@@ -13,12 +14,11 @@ import {
   type RunningEstimate,
   runningEstimate,
   type TestRecord,
-  type WorkedTest,
 } from '@draughtbook/shared-calc'
 import type { Grid } from '@draughtbook/shared-calc/log'
 import type { ChartData, ChartLimit, ChartRun } from '../chart/leakage-chart.js'
 import { figure, signed } from '../pane/figures.js'
-import type { TestEntries } from '../pane/test/entries.js'
+import type { TestEntries } from '../pane/one-test/entries.js'
 import { type NextPressure, nextPressure } from './next-pressure.js'
 import { readEntries } from './read-entries.js'
 import { type LiveSite, liveSite } from './site.js'
@@ -125,7 +125,7 @@ function nextPressures(runs: readonly Run[], draft: Record<string, unknown>): Ne
 
 function chartOf(
   evaluation: Evaluation,
-  test: WorkedTest,
+  test: AssessedTest,
   findings: readonly Finding[],
   estimates: readonly RunningEstimate[],
 ): ChartData {

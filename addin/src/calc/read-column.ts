@@ -9,7 +9,7 @@ import {
   withSheet,
 } from '@draughtbook/shared-calc/log'
 import { columnLetters, parseArea } from '../host/address.js'
-import type { Pick } from '../pane/test/entries.js'
+import type { Pick } from '../pane/one-test/entries.js'
 import type { Told } from './told.js'
 import { unitAbove, unitInHeading } from './unit-nearby.js'
 

@@ -8,7 +8,7 @@ import {
 } from '@draughtbook/shared-calc'
 import { fieldKind, findUnit, type Grid, interpret, setPath, withSheet } from '@draughtbook/shared-calc/log'
 import { columnLetters } from '../host/address.js'
-import { DIRECTIONS, type TestEntries } from '../pane/test/entries.js'
+import { DIRECTIONS, type TestEntries } from '../pane/one-test/entries.js'
 import { locate } from './read-column.js'
 import { readLists } from './read-lists.js'
 import { readRun } from './read-run.js'

@@ -8,7 +8,13 @@ import {
   TakeOff,
 } from '@draughtbook/shared-calc'
 import { type FieldKind, fieldKind, interpret, setPath } from '@draughtbook/shared-calc/log'
-import { type ListColumn, type ListName, type ListRow, type Lists, listColumns } from '../pane/test/lists.js'
+import {
+  type ListColumn,
+  type ListName,
+  type ListRow,
+  type Lists,
+  listColumns,
+} from '../pane/one-test/lists.js'
 import type { Told } from './told.js'
 
 const parts = { takeOff: TakeOff, plan: Plan, preparation: Preparation, leaks: LeakLog } as const

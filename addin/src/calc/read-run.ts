@@ -1,7 +1,7 @@
 import type { Direction, Reading, Run } from '@draughtbook/shared-calc'
 import { findUnit, type Grid, withSheet } from '@draughtbook/shared-calc/log'
 import { areaAddress, parseArea } from '../host/address.js'
-import type { RunPicks, RunRole } from '../pane/test/entries.js'
+import type { RunPicks, RunRole } from '../pane/one-test/entries.js'
 import { locate, type Place, readColumn } from './read-column.js'
 import { takenRun } from './taken-run.js'
 import type { Told } from './told.js'

@@ -1,5 +1,5 @@
 import type { CellBlock } from '../host/host.js'
-import type { ListRow } from '../pane/test/lists.js'
+import type { ListRow } from '../pane/one-test/lists.js'
 
 /** Rows for the take-off, and what of the cells was left out. */
 export interface SpacesFromCells {

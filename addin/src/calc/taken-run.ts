@@ -1,5 +1,5 @@
 import type { Run } from '@draughtbook/shared-calc'
-import type { TakenStations } from '../pane/test/stations.js'
+import type { TakenStations } from '../pane/one-test/taken-stations.js'
 import type { Told } from './told.js'
 
 /** Where the run stands in the record, and what takes its cells and findings. */

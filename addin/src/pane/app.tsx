@@ -2,11 +2,11 @@ import { useMemo, useState } from 'preact/hooks'
 import type { PageHost } from '../host/page/page-host.js'
 import { keepAccessToken } from '../service/access-token.js'
 import { MonthView } from './month/month-view.js'
+import type { TestStore } from './one-test/store.js'
+import { TestView } from './one-test/test-view.js'
 import { OriginLine } from './origin-line.js'
 import { PageGrid } from './page/page-grid.js'
 import { RerunView } from './rerun/rerun-view.js'
-import type { TestStore } from './test/store.js'
-import { TestView } from './test/test-view.js'
 import { useTestState } from './use-store.js'
 
 const VIEWS = [

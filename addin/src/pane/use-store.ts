@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks'
-import type { TestState, TestStore } from './test/store.js'
+import type { TestState, TestStore } from './one-test/store.js'
 
 /** The store's state, drawn anew whenever it changes. */
 export function useTestState(store: TestStore): TestState {

@@ -1,6 +1,6 @@
 import type { LibraryDevice, LibraryGauge } from '@draughtbook/shared-calc'
 import { HostError } from '../host/host.js'
-import type { ListRow } from '../pane/test/lists.js'
+import type { ListRow } from '../pane/one-test/lists.js'
 import { accessToken } from './access-token.js'
 import { libraryFault } from './library-fault.js'
 import { ServiceClient } from './service-client.js'

@@ -1,5 +1,5 @@
-import { type Chapter, type ChapterDefinition, defineChapter, type Source } from '../sheet/index.js'
-import { constants } from './constants.js'
+import { constants } from '../catalogue/constants.js'
+import { type Chapter, type ChapterDefinition, defineChapter, type Source } from '../engine/index.js'
 
 /** A chapter of domain formulas over the project's constants. */
 export const chapter = (definition: ChapterDefinition): Chapter => defineChapter(definition, constants)

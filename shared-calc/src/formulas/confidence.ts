@@ -1,4 +1,4 @@
-import type { Formula, Input } from '../sheet/index.js'
+import type { Formula, Input } from '../engine/index.js'
 import { chapter, derived, memory, read } from './chapter.js'
 
 const annex = read('ISO 9972:2015 Annex C; Roulet 2008, eq. 7.13–7.21')

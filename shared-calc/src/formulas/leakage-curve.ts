@@ -1,4 +1,4 @@
-import type { Formula, Input } from '../sheet/index.js'
+import type { Formula, Input } from '../engine/index.js'
 import { chapter, derived, memory, read } from './chapter.js'
 
 const fit = read('Roulet 2008, p. 148 and eq. 7.13–7.21')

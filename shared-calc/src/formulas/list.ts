@@ -1,4 +1,4 @@
-import { type Chapter, sourceText, symbolText, toMathml, toText } from '../sheet/index.js'
+import { type Chapter, sourceText, symbolText, toMathml, toText } from '../engine/index.js'
 import { moistAir, standardAtmosphere } from './air.js'
 import { atReferencePressure, atReferencePressureHole } from './at-reference-pressure.js'
 import { fitScatter, studentisedResiduals, weightedFitScatter } from './confidence.js'
@@ -44,6 +44,7 @@ import {
 } from './uncertainty-air.js'
 import { conformity, meanSensitivity, uncertaintyBudget, uncertaintyOfChange } from './uncertainty-budget.js'
 import { fittedLineSensitivity, onePointSensitivity, twoPointSensitivity } from './uncertainty-curve.js'
+import { allMet, bothMet, correlationOfFigures } from './uncertainty-joint.js'
 import { leakMixture } from './uncertainty-leaks.js'
 import { stackUncertainty, windFromForce, windFromStation, windUncertainty } from './uncertainty-weather.js'
 import { zeroFlowChange, zeroFlowSpread, zeroFlowUncertainty } from './uncertainty-zero-flow.js'
@@ -132,6 +133,9 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'uncertainty-budget.ts', chapter: meanSensitivity },
   { file: 'uncertainty-budget.ts', chapter: uncertaintyBudget },
   { file: 'uncertainty-budget.ts', chapter: conformity },
+  { file: 'uncertainty-joint.ts', chapter: correlationOfFigures },
+  { file: 'uncertainty-joint.ts', chapter: bothMet },
+  { file: 'uncertainty-joint.ts', chapter: allMet },
   { file: 'uncertainty-budget.ts', chapter: uncertaintyOfChange },
   { file: 'stage-change.ts', chapter: spreadOfMean },
   { file: 'stage-change.ts', chapter: changeBetweenTests },

@@ -1,4 +1,4 @@
-import type { Formula } from '../sheet/index.js'
+import type { Formula } from '../engine/index.js'
 import { chapter, definition, derived, memory } from './chapter.js'
 import { curvePoints, readingInputs } from './leakage-curve.js'
 

@@ -1,4 +1,4 @@
-import type { Input } from '../sheet/index.js'
+import type { Input } from '../engine/index.js'
 import { chapter, definition, derived } from './chapter.js'
 
 const geometry = definition('elementary geometry')

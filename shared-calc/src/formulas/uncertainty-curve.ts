@@ -1,4 +1,4 @@
-import type { Formula, Input } from '../sheet/index.js'
+import type { Formula, Input } from '../engine/index.js'
 import { chapter, derived } from './chapter.js'
 
 const propagation = derived('first-order propagation, JCGM 100:2008, 5.1.2; checked against Monte Carlo')
@@ -150,6 +150,10 @@ const found: readonly Formula[] = [
 
 const quadratic = derived('expectation and variance of a quadratic form in the residuals, M = I − H')
 
+const scatteredPressures = derived(
+  'second order in the scatter of the pressures: a line through scattered x is too flat, and the mean of ln(p + ε) below ln p',
+)
+
 /**
  * Scatter of the readings round a fitted line: as expected of the instruments, and what is found beyond it.
  *
@@ -224,6 +228,21 @@ const gusts: readonly Formula[] = [
     unit: '1',
     expression: 'sqrt(v_g*sum((c_x ./ dp) .^ 2))',
     source: propagation,
+  },
+  {
+    symbol: 'f_xx',
+    name: 'second derivative of ln of the leakage rate with ln of the pressure difference',
+    unit: '1',
+    expression:
+      'w .* ((L_r - xbar)*(4*n*w .* d_x .^ 2/((N - 1)*S_xx) - 2*n*(1 - w/N)) + 2*n*w .* d_x/N)/((N - 1)*S_xx)',
+    source: scatteredPressures,
+  },
+  {
+    symbol: 'b_r',
+    name: 'what the scatter of the pressures adds to ln of the leakage rate on average',
+    unit: '1',
+    expression: '0.5*sum((f_xx - c_x) .* (u_x .^ 2 + v_g ./ dp .^ 2))',
+    source: scatteredPressures,
   },
   {
     symbol: 'u_r',

@@ -1,4 +1,4 @@
-import type { Finding } from '../record/index.js'
+import type { Finding } from '../contract/record/index.js'
 import { compactCells } from './grid/compact-cells.js'
 import { type LogProblem, type LogProblemCode, problem } from './problem.js'
 

@@ -1,4 +1,4 @@
-import type { Finding } from '../record/index.js'
+import type { Finding } from '../contract/record/index.js'
 
 type Severity = Finding['severity']
 

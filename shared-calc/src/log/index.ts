@@ -1,5 +1,5 @@
 /** Reads test logs as firms keep them: layouts, dirty cells, raw gauge series. Bytes or cells in; records, findings, cells out. */
-export type { Finding } from '../record/index.js'
+export type { Finding } from '../contract/record/index.js'
 export { dateOfSerial, isDateFormat } from './cells/dates.js'
 export { type FieldKind, fieldKind } from './cells/fields.js'
 export { type Interpreted, interpret, type Reading, type Remark } from './cells/interpret.js'

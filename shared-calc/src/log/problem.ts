@@ -1,4 +1,4 @@
-import { InputError, type Problem } from '../problem.js'
+import { InputError, type Problem } from '../contract/problem.js'
 
 /** Why a log, or a cell of it, cannot be read. Codes are stable: tests and the service key on them. */
 export type LogProblemCode =

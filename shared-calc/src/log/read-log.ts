@@ -1,4 +1,4 @@
-import type { Finding } from '../record/index.js'
+import type { Finding } from '../contract/record/index.js'
 import { note } from './findings.js'
 import type { Grid } from './grid/grid.js'
 import { applyLayout, type ReadTest } from './layout/apply.js'

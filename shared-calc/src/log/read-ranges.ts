@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { Finding, pathText, TestRecord } from '../record/index.js'
+import { Finding, pathText, TestRecord } from '../contract/record/index.js'
 import { CellRange, gridFromRanges } from './grid/ranges.js'
 import { Layout } from './layout/schema.js'
 import { LogError, problem } from './problem.js'

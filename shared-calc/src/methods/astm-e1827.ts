@@ -1,5 +1,4 @@
-import { assumedExponent, changedRules, exponentRange, repeatedReadingRules } from '../rules/index.js'
-import type { Source } from '../sheet/index.js'
+import type { Source } from '../engine/index.js'
 import { astmE779Limits, astmTerms } from './astm-e779.js'
 import { onePoint, twoPoint } from './curve-chapters.js'
 import { customary } from './customary-units.js'
@@ -38,7 +37,6 @@ export const astmE1827OnePoint: Method = {
   ...shared,
   id: 'astm-e1827-22-one-point',
   title: 'ASTM E1827-22, one-point',
-  rules: changedRules(repeatedReadingRules, { first: [assumedExponent] }),
   formulas: onePoint,
   fewestReadings: 1,
   assumedExponent: { value: 0.65, source: astm },
@@ -55,7 +53,6 @@ export const astmE1827TwoPoint: Method = {
   ...shared,
   id: 'astm-e1827-22-two-point',
   title: 'ASTM E1827-22, two-point',
-  rules: changedRules(repeatedReadingRules, { first: [exponentRange] }),
   formulas: twoPoint,
   fewestReadings: 2,
   stations: { pressures_Pa: [50, 12.5], slack: 0.15, repeats },

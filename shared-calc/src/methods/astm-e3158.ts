@@ -1,5 +1,4 @@
-import { bothDirectionsOf, changedRules, fanPressurisationRules } from '../rules/index.js'
-import type { Source } from '../sheet/index.js'
+import type { Source } from '../engine/index.js'
 import { astmE779Limits, astmTerms } from './astm-e779.js'
 import { fittedLineViscous } from './curve-chapters.js'
 import { customary } from './customary-units.js'
@@ -22,8 +21,8 @@ export const astmE3158: Method = {
     lowestPressure_Pa: { value: 25, source: memory },
     exponent: { lowest: 0.45, highest: 1, source: seen },
     averagingTime_s: { value: 20, source: memory },
+    directions: { asked: 'both', source: memory },
   },
-  rules: changedRules(fanPressurisationRules, { first: [bothDirectionsOf(memory)] }),
   formulas: fittedLineViscous,
   referencePressures: [75],
   official: [

@@ -1,12 +1,4 @@
-import {
-  bothDirectionsOf,
-  changedRules,
-  correlation,
-  fanPressurisationRules,
-  temperatureHeight,
-  temperatureHeightAs,
-} from '../rules/index.js'
-import type { Source } from '../sheet/index.js'
+import type { Source } from '../engine/index.js'
 import { fittedLineViscous } from './curve-chapters.js'
 import { customary } from './customary-units.js'
 import { iso9972Limits } from './iso-9972.js'
@@ -23,7 +15,7 @@ export const astmE779Limits: MethodLimits = {
   lowestPressure_Pa: { value: 10, source: astm },
   readingSpacing_Pa: { value: 10, source: astm },
   exponent: { lowest: 0.5, highest: 1, source: astm },
-  heightTemperature_mK: { value: 200, source: astm },
+  heightTemperature_mK: { value: 200, source: astm, beyond: 'caution' },
   averagingTime_s: { value: 10, source: astm },
 }
 
@@ -36,16 +28,18 @@ export const astmTerms = {
   ela10: 'effective leakage area at 10 Pa',
 } as const
 
+const { rSquared: _, ...judgedByNoCorrelation } = astmE779Limits
+
 export const astmE779: Method = {
   id: 'astm-e779-19',
   title: 'ASTM E779-19',
   volumeBasis: 'net',
   volumeBasisSource: astm,
-  limits: astmE779Limits,
-  rules: changedRules(fanPressurisationRules, {
-    first: [bothDirectionsOf(astm), temperatureHeightAs('invalidates')],
-    without: [correlation, temperatureHeight],
-  }),
+  limits: {
+    ...judgedByNoCorrelation,
+    heightTemperature_mK: { value: 200, source: astm, beyond: 'invalidates' },
+    directions: { asked: 'both', source: astm },
+  },
   formulas: fittedLineViscous,
   official: [
     {

@@ -1,5 +1,4 @@
-import { changedRules, directionOf, fanPressurisationRules, leakageAreaError } from '../rules/index.js'
-import type { Source } from '../sheet/index.js'
+import type { Source } from '../engine/index.js'
 import { weightedLine } from './curve-chapters.js'
 import { customary } from './customary-units.js'
 import { iso9972Limits } from './iso-9972.js'
@@ -20,10 +19,9 @@ export const cgsb14910: Method = {
     exponent: { lowest: 0.5, highest: 1, source: cgsb },
     // The method asks for r ≥ 0.990; findings speak of r².
     rSquared: { value: 0.99 ** 2, source: cgsb },
+    directions: { asked: 'depressurisation', source: cgsb },
+    leakageAreaError: { value: 0.07, at_Pa: 10, source: cgsb },
   },
-  rules: changedRules(fanPressurisationRules, {
-    first: [directionOf('depressurisation', cgsb), leakageAreaError(10, 0.07, cgsb)],
-  }),
   formulas: weightedLine,
   official: [
     {

@@ -1,5 +1,4 @@
-import { fanPressurisationRules } from '../rules/index.js'
-import type { Source } from '../sheet/index.js'
+import type { Source } from '../engine/index.js'
 import { fittedLine } from './curve-chapters.js'
 import { iso9972Limits } from './iso-9972.js'
 import type { Limit, Method, MethodLimits } from './method.js'
@@ -24,8 +23,8 @@ const en13829Limits: MethodLimits = {
   zeroFlow_Pa: restated(shared.zeroFlow_Pa),
   zeroFlowSamples: restated(shared.zeroFlowSamples),
   exponent: { ...shared.exponent, source: standard },
-  rSquared: restated(shared.rSquared),
-  heightTemperature_mK: restated(shared.heightTemperature_mK),
+  rSquared: { value: 0.98, source: standard },
+  heightTemperature_mK: { ...shared.heightTemperature_mK, source: standard },
   windGround_m_s: restated(shared.windGround_m_s),
   windMeteorological_m_s: { ...shared.windMeteorological_m_s, source: { ...standard, seen: 'read' } },
   beaufort: { ...shared.beaufort, source: { ...standard, seen: 'read' } },
@@ -37,7 +36,6 @@ export const en13829: Method = {
   volumeBasis: 'net',
   volumeBasisSource: { text: 'EN 13829:2001, definitions', seen: 'read' },
   limits: en13829Limits,
-  rules: fanPressurisationRules,
   formulas: fittedLine,
   terms: {
     q50: 'air leakage rate at 50 Pa, V50',

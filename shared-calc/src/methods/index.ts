@@ -1,4 +1,4 @@
-import { InputError } from '../problem.js'
+import { InputError } from '../contract/problem.js'
 import { astmE779 } from './astm-e779.js'
 import { astmE1827OnePoint, astmE1827TwoPoint } from './astm-e1827.js'
 import { astmE3158 } from './astm-e3158.js'

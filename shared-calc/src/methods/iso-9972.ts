@@ -1,5 +1,4 @@
-import { fanPressurisationRules } from '../rules/index.js'
-import type { Source } from '../sheet/index.js'
+import type { Source } from '../engine/index.js'
 import { fittedLine } from './curve-chapters.js'
 import type { Method, MethodLimits } from './method.js'
 
@@ -21,7 +20,7 @@ export const iso9972Limits: MethodLimits = {
   zeroFlowDuration_s: 30,
   exponent: { lowest: 0.5, highest: 1, source: clause('6.2') },
   rSquared: { value: 0.98, source: clause('6.2') },
-  heightTemperature_mK: { value: 250, source: clause('5.1.4') },
+  heightTemperature_mK: { value: 250, source: clause('5.1.4'), beyond: 'caution' },
   windGround_m_s: { value: 3, source: clause('5.1.4') },
   windMeteorological_m_s: { value: 6, source: { text: 'ISO 9972:2015, 5.1.4', seen: 'read' } },
   beaufort: { value: 3, source: { text: 'ISO 9972:2015, 5.1.4', seen: 'read' } },
@@ -35,7 +34,6 @@ export const iso9972: Method = {
   volumeBasis: 'overall internal',
   volumeBasisSource: { text: 'ISO 9972:2015, definitions', seen: 'read' },
   limits: iso9972Limits,
-  rules: fanPressurisationRules,
   formulas: fittedLine,
   terms: {
     q50: 'air leakage rate at 50 Pa, q50',

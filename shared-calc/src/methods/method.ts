@@ -1,6 +1,5 @@
-import type { VolumeBasis } from '../record/index.js'
-import type { Rule } from '../rules/rule.js'
-import type { Chapter, Source } from '../sheet/index.js'
+import type { VolumeBasis } from '../contract/record/index.js'
+import type { Chapter, Source } from '../engine/index.js'
 import type { CustomaryUnit } from './customary-units.js'
 
 /** A limit with its clause. */
@@ -23,13 +22,21 @@ export interface MethodLimits {
   readonly zeroFlowSamples: Limit
   readonly zeroFlowDuration_s: number
   readonly exponent: { readonly lowest: number; readonly highest: number; readonly source: Source }
-  readonly rSquared: Limit
-  readonly heightTemperature_mK: Limit
+  /** A method that sets none judges no correlation. */
+  readonly rSquared?: Limit
+  readonly heightTemperature_mK: Limit & { readonly beyond: 'caution' | 'invalidates' }
   readonly windGround_m_s: Limit
   readonly windMeteorological_m_s: Limit
   readonly beaufort: Limit
   readonly averagingTime_s: Limit
   readonly directionsDiffer: Limit
+  /** Directions that the method itself asks for, whatever the target counts. */
+  readonly directions?: {
+    readonly asked: 'both' | 'depressurisation' | 'pressurisation'
+    readonly source: Source
+  }
+  /** Relative standard error of the leakage area at its pressure. */
+  readonly leakageAreaError?: Limit & { readonly at_Pa: number }
 }
 
 /**
@@ -83,7 +90,6 @@ export interface Method {
   readonly volumeBasis: VolumeBasis
   readonly volumeBasisSource: Source
   readonly limits: MethodLimits
-  readonly rules: readonly Rule[]
   readonly formulas: CurveChapters
   /** Reference pressures of the method beside the reported 50, 10 and 4 Pa. */
   readonly referencePressures?: readonly number[]
@@ -91,6 +97,8 @@ export interface Method {
   readonly fewestReadings?: number
   /** Exponent that the method assumes where it finds none. */
   readonly assumedExponent?: Limit
+  /** Whether the method's factors need the altitude of the site. */
+  readonly correctsForAltitude?: boolean
   /** Formulas from the means at a pressure to what the method reports beyond the quantities of every evaluation. */
   readonly reported?: { readonly chapter: Chapter; readonly at_Pa: number }
   readonly stations?: Stations

@@ -1,6 +1,5 @@
+import type { Source } from '../engine/index.js'
 import { statedExtension } from '../formulas/repeated-readings.js'
-import { assumedAltitude, assumedExponent, changedRules, repeatedReadingRules } from '../rules/index.js'
-import type { Source } from '../sheet/index.js'
 import { astmE779Limits, astmTerms } from './astm-e779.js'
 import { onePointFactors } from './curve-chapters.js'
 import { customary } from './customary-units.js'
@@ -14,9 +13,9 @@ export const resnetIcc380: Method = {
   volumeBasis: 'net',
   volumeBasisSource: resnet,
   limits: { ...astmE779Limits, averagingTime_s: { value: 10, source: resnet } },
-  rules: changedRules(repeatedReadingRules, { first: [assumedExponent, assumedAltitude] }),
   formulas: onePointFactors,
   fewestReadings: 1,
+  correctsForAltitude: true,
   assumedExponent: { value: 0.65, source: resnet },
   stations: { pressures_Pa: [50], slack: 0.1, repeats: { value: 1, source: resnet } },
   reported: { chapter: statedExtension, at_Pa: 50 },

@@ -1,10 +1,10 @@
-import { type Evaluation, pathText } from '../record/index.js'
-import { numberText, symbolText, traceStep } from '../sheet/index.js'
-import type { WorkedTest } from '../work/worked-test.js'
-import { reference } from '../workbook/address.js'
-import { publishedFigures } from '../workbook/figures.js'
-import { leavesOf } from '../workbook/leaves.js'
-import type { Places } from '../workbook/places.js'
+import type { AssessedTest } from '../assessment/assessed-test.js'
+import { type Evaluation, pathText } from '../contract/record/index.js'
+import { numberText, symbolText, traceStep } from '../engine/index.js'
+import { reference } from '../reports/workbook/address.js'
+import { publishedFigures } from '../reports/workbook/figures.js'
+import { leavesOf } from '../reports/workbook/leaves.js'
+import type { Places } from '../reports/workbook/places.js'
 import { computedAgrees } from './agreement.js'
 import type { Difference, DifferenceValue } from './report.js'
 
@@ -20,7 +20,7 @@ export interface ComparedFigures {
 export function compareEvaluations(
   recorded: Evaluation,
   recomputed: Evaluation,
-  test: WorkedTest,
+  test: AssessedTest,
   places?: Places,
 ): ComparedFigures {
   const before = new Map(publishedFigures(recorded, test).map((figure) => [figure.label, figure]))
@@ -89,7 +89,7 @@ function leavesByPath({
 }
 
 /** The last step of a figure's working: its formula, with the numbers put in. */
-function workingOf({ calculation }: WorkedTest, block: string, symbol: string): string {
+function workingOf({ calculation }: AssessedTest, block: string, symbol: string): string {
   const from = calculation.get(block)
   const step = from.chapter.steps.find((one) => one.symbol === symbol)
   if (!step) return `${symbolText(symbol)} = ${numberText(from.value(symbol))}, given to ${from.title}`

@@ -1,5 +1,5 @@
 import { addressOf, withSheet } from '../log/grid/address.js'
-import type { Places } from '../workbook/places.js'
+import type { Places } from '../reports/workbook/places.js'
 import type { InputCells } from './compare-sheets.js'
 
 /** Cells that hold a field of the record as it was logged. */

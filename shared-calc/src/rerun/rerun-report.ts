@@ -1,4 +1,4 @@
-import { CALCULATION_VERSION } from '../calculation-version.js'
+import { CALCULATION_VERSION } from '../catalogue/calculation-version.js'
 import { outcomes, type RerunOutcome, type RerunTest } from './report.js'
 
 export const RERUN_FORMAT = 'draughtbook/rerun@1'

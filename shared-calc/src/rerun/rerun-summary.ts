@@ -1,9 +1,9 @@
+import type { AssessedTest } from '../assessment/assessed-test.js'
+import type { Evaluation, Finding } from '../contract/record/index.js'
 import type { Grid } from '../log/grid/grid.js'
-import type { Evaluation, Finding } from '../record/index.js'
+import type { ReadSummary } from '../reports/workbook/read-summary.js'
+import { signedMessage } from '../reports/workbook/record-signature.js'
 import { versions as known, type RunnableVersion } from '../versions/index.js'
-import type { WorkedTest } from '../work/worked-test.js'
-import type { ReadSummary } from '../workbook/read-summary.js'
-import { signedMessage } from '../workbook/record-signature.js'
 import { compareEvaluations } from './compare-evaluations.js'
 import { compareSheets } from './compare-sheets.js'
 import { inputCells } from './input-cells.js'
@@ -76,7 +76,7 @@ export async function rerunSummary(
  */
 const onlyRounding = (
   recorded: Evaluation,
-  { evaluation, test }: { readonly evaluation: Evaluation; readonly test: WorkedTest },
+  { evaluation, test }: { readonly evaluation: Evaluation; readonly test: AssessedTest },
 ): boolean => compareEvaluations(recorded, evaluation, test).differences.every(({ rounding }) => rounding)
 
 /** What the current version makes of the same record. */

@@ -1,5 +1,5 @@
-import type { TargetDirections, TargetQuantity, VolumeBasis } from '../record/index.js'
-import type { Source } from '../sheet/index.js'
+import type { TargetDirections, TargetQuantity, VolumeBasis } from '../contract/record/index.js'
+import type { Source } from '../engine/index.js'
 
 /** One limit of a target; `when` bounds the internal volume, in m³, for which it counts. */
 export interface LimitRule {

@@ -1,7 +1,7 @@
+import type { OtherFit, RunFits } from '../contract/record/index.js'
+import { type Block, byRule, Calculation } from '../engine/index.js'
+import type { WorkedRun, WorkedTest } from '../evaluation/work/worked-test.js'
 import { fitCompared } from '../formulas/fit-compared.js'
-import type { OtherFit, RunFits } from '../record/index.js'
-import { type Block, byRule, Calculation } from '../sheet/index.js'
-import type { WorkedRun, WorkedTest } from '../work/worked-test.js'
 import { refuseBeyondMeasure } from './refuse-beyond-measure.js'
 import type { WorkedFits } from './worked-uncertainty.js'
 

@@ -1,7 +1,13 @@
-import type { Decision, FigureUncertainty, Outcome, RunFits, UncertaintyEvaluation } from '../record/index.js'
-import { sourceText } from '../sheet/index.js'
-import { unitOf } from '../work/definite-target.js'
-import type { WorkedTest } from '../work/worked-test.js'
+import type {
+  Decision,
+  FigureUncertainty,
+  Outcome,
+  RunFits,
+  UncertaintyEvaluation,
+} from '../contract/record/index.js'
+import { sourceText } from '../engine/index.js'
+import { unitOf } from '../evaluation/work/definite-target.js'
+import type { WorkedTest } from '../evaluation/work/worked-test.js'
 import { assembleFits } from './assemble-fits.js'
 import { defaultUncertainties } from './defaults.js'
 import { decisionWords } from './words.js'
@@ -65,8 +71,12 @@ function figureOf({
   }
 }
 
-function decisionOf({ quantity, referencePressure_Pa, block }: WorkedDecision, outcome: Outcome): Decision {
-  const [value, limit, probability] = [block.value('v'), block.value('L'), block.value('P_m')]
+function decisionOf(
+  { quantity, referencePressure_Pa, block, met, allMet }: WorkedDecision,
+  outcome: Outcome,
+): Decision {
+  const [value, limit, probability] = [block.value('v'), block.value('L'), met.block.value(met.symbol)]
+  const all = allMet?.block.value(allMet.symbol)
   const [acceptedRisk, acceptanceLimit] = [block.value('r_a'), block.value('L_a')]
   const withinAcceptanceLimit = value <= acceptanceLimit
   const unit = unitOf(quantity)
@@ -77,6 +87,7 @@ function decisionOf({ quantity, referencePressure_Pa, block }: WorkedDecision, o
     limit,
     unit,
     probability,
+    ...(all !== undefined && { allLimitsProbability: all }),
     acceptedRisk,
     acceptanceLimit,
     withinAcceptanceLimit,
@@ -84,6 +95,7 @@ function decisionOf({ quantity, referencePressure_Pa, block }: WorkedDecision, o
       acceptedRisk,
       acceptanceLimit: `${Number(acceptanceLimit.toPrecision(3))} ${unit.replace('m3', 'm³').replace('m2', 'm²')}`,
       within: withinAcceptanceLimit,
+      ...(all !== undefined && { allLimits: all }),
     }),
   }
 }

@@ -1,5 +1,5 @@
+import { type Block, byRule, type Calculation, columnOf, type Given } from '../engine/index.js'
 import { meanSensitivity } from '../formulas/uncertainty-budget.js'
-import { type Block, byRule, type Calculation, columnOf, type Given } from '../sheet/index.js'
 import { type CauseId, cause, causeIds, causeOfBasis } from './causes.js'
 import type { UncertaintyReader } from './inputs.js'
 import type { RunUncertainty } from './run-sensitivity.js'
@@ -92,7 +92,7 @@ function runRow(
     run: run.index,
     c: mean.refRow(sensitivity.ofRun, i),
     u: from.ref(readings ? 'u_r' : 'u_0'),
-    a: eitherWay,
+    a: readings && from.has('b_r') ? from.ref('b_r') : eitherWay,
     r: from.ref(readings ? 'r_r' : 'r_0'),
   }
 }

@@ -1,4 +1,4 @@
-import type { Source } from '../sheet/index.js'
+import type { Source } from '../engine/index.js'
 import type { DefaultedInput } from './defaults.js'
 
 /** How a cause moves a figure: by a symbol of the sensitivities of the mean, of each run in the mean, or by a fixed power. */
@@ -95,7 +95,10 @@ export const causes = {
     sensitivity: { mean: 'c_m' },
     size: { block: 'leaks', u: 'u_k', expected: 'k_c' },
     draw: { moves: 'curvature' },
-    source: { text: "variance of the openings' exponents as curvature of the leakage curve", seen: 'derived' },
+    source: {
+      text: "variance of the openings' exponents as curvature of the leakage curve",
+      seen: 'derived',
+    },
   },
   'wind shift': {
     name: 'wind: shift of the mean pressure',

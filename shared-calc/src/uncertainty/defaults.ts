@@ -1,5 +1,5 @@
-import type { UncertaintyInputs } from '../record/index.js'
-import type { Source } from '../sheet/index.js'
+import type { UncertaintyInputs } from '../contract/record/index.js'
+import type { Source } from '../engine/index.js'
 
 /** A default standard uncertainty, with where it comes from. */
 export interface DefaultUncertainty {
@@ -16,7 +16,10 @@ const practice = (text: string): Source => ({
 const astm = (text: string): Source => ({ text: `ASTM E779, ${text}`, seen: 'memory' })
 const iso = (text: string): Source => ({ text: `ISO 9972:2015, ${text}`, seen: 'memory' })
 /** Houses drawn at random and balanced: four to six openings of unlike exponents, heights and sides. */
-const openings = (text: string): Source => ({ text: `simulated houses of unlike openings: ${text}`, seen: 'derived' })
+const openings = (text: string): Source => ({
+  text: `simulated houses of unlike openings: ${text}`,
+  seen: 'derived',
+})
 const steadyWind: Source = {
   text: 'Carrié and Leprince 2014: steady wind, 3 % at 50 Pa up to 6 m/s, 11 % up to 10 m/s; as half width of an even spread',
   seen: 'read',
@@ -57,10 +60,10 @@ export const defaultUncertainties: Readonly<Record<DefaultedInput, DefaultUncert
   },
   windSpread: {
     term: 'wind, spread of the pressure round the envelope',
-    value: 0.35,
+    value: 0.3,
     unit: '1',
     source: {
-      text: 'standard deviation of surface pressure coefficients of a low-rise house half sheltered, from the order of the tables in the AIVC guide to energy-efficient ventilation, 1996',
+      text: 'standard deviation of the surface pressure coefficients at the openings of a low-rise house half sheltered: 0.35 by the order of the tables in the AIVC guide to energy-efficient ventilation, 1996; 0.3 where few openings take most of the flow',
       seen: 'memory',
     },
   },

@@ -1,7 +1,7 @@
+import type { TestRecord, UncertaintyInputs } from '../contract/record/index.js'
+import { assumed, type Calculation, fromRecord, type Given } from '../engine/index.js'
 import { relativeUncertainty } from '../formulas/uncertainty-air.js'
 import { windFromForce, windFromStation } from '../formulas/uncertainty-weather.js'
-import type { TestRecord, UncertaintyInputs } from '../record/index.js'
-import { assumed, type Calculation, fromRecord, type Given } from '../sheet/index.js'
 import {
   ASSUMED_HEIGHT_m,
   ASSUMED_WIND_m_s,

@@ -1,9 +1,4 @@
-import {
-  deviceAverageUncertainty,
-  flowAverageUncertainty,
-  readingUncertainty,
-} from '../formulas/uncertainty-air.js'
-import type { Run } from '../record/index.js'
+import type { Run } from '../contract/record/index.js'
 import {
   type Block,
   type Calculation,
@@ -11,8 +6,13 @@ import {
   columnOf,
   fromRecord,
   type Given,
-} from '../sheet/index.js'
-import type { WorkedRun } from '../work/worked-test.js'
+} from '../engine/index.js'
+import type { WorkedRun } from '../evaluation/work/worked-test.js'
+import {
+  deviceAverageUncertainty,
+  flowAverageUncertainty,
+  readingUncertainty,
+} from '../formulas/uncertainty-air.js'
 import type { UncertaintyReader } from './inputs.js'
 
 /** What scatter is expected of the readings of a run, all relative, one value a reading. */

@@ -1,7 +1,4 @@
-import { airSensitivity, densityCorrectionSlope } from '../formulas/uncertainty-air.js'
-import { zeroFlowChange, zeroFlowSpread, zeroFlowUncertainty } from '../formulas/uncertainty-zero-flow.js'
-import type { Method } from '../methods/method.js'
-import type { Run } from '../record/index.js'
+import type { Run } from '../contract/record/index.js'
 import {
   assumed,
   type Bindings,
@@ -12,8 +9,11 @@ import {
   columnOf,
   type Given,
   inputsBySymbol,
-} from '../sheet/index.js'
-import type { WorkedRun, WorkedTest } from '../work/worked-test.js'
+} from '../engine/index.js'
+import type { WorkedRun, WorkedTest } from '../evaluation/work/worked-test.js'
+import { airSensitivity, densityCorrectionSlope } from '../formulas/uncertainty-air.js'
+import { zeroFlowChange, zeroFlowSpread, zeroFlowUncertainty } from '../formulas/uncertainty-zero-flow.js'
+import type { Method } from '../methods/method.js'
 import type { UncertaintyReader } from './inputs.js'
 import { type ReadingScatter, workReadingScatter } from './reading-scatter.js'
 

@@ -1,6 +1,6 @@
-import { fitBothErrors } from '../fits/both-errors.js'
+import type { Calculation } from '../engine/index.js'
 import { organicLine } from '../formulas/fit-organic.js'
-import type { Calculation } from '../sheet/index.js'
+import { fitBothErrors } from './fits/both-errors.js'
 import type { RunUncertainty } from './run-sensitivity.js'
 import type { WorkedFits } from './worked-uncertainty.js'
 

@@ -1,5 +1,5 @@
-import type { TargetQuantity } from '../record/index.js'
-import type { Block, Given } from '../sheet/index.js'
+import type { TargetQuantity } from '../contract/record/index.js'
+import type { Block, Given } from '../engine/index.js'
 import type { CauseId } from './causes.js'
 import type { DefaultedInput } from './defaults.js'
 import type { UsedDefault } from './inputs.js'
@@ -34,11 +34,24 @@ export interface WorkedBudget {
   readonly block: Block
 }
 
+/** Where a probability stands. */
+export interface Probability {
+  readonly block: Block
+  readonly symbol: string
+}
+
 export interface WorkedDecision {
   readonly quantity: TargetQuantity
   readonly referencePressure_Pa: number
+  /** Of the figure judged: the mean, or the worse direction. */
   readonly budget: WorkedBudget
   readonly block: Block
+  /** That this limit is met: by each direction where each must meet it. */
+  readonly met: Probability
+  /** That all limits of the target are met; absent where there is one. */
+  readonly allMet?: Probability
+  /** Budgets of the other directions that must meet it too. */
+  readonly others: readonly WorkedBudget[]
 }
 
 export interface WorkedFits {

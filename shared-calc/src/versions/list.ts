@@ -1,4 +1,4 @@
-import { CALCULATION_VERSION } from '../calculation-version.js'
+import { CALCULATION_VERSION } from '../catalogue/calculation-version.js'
 import * as current from './current.js'
 import type { RunnableVersion } from './version.js'
 

@@ -1,14 +1,14 @@
-import type { EvaluateOptions } from '../evaluate.js'
-import type { Evaluation, TestRecord } from '../record/index.js'
-import type { WorkedTest } from '../work/worked-test.js'
-import type { layOutSummary } from '../workbook/write-summary.js'
+import type { AssessedTest } from '../assessment/assessed-test.js'
+import type { EvaluateOptions } from '../assessment/evaluate.js'
+import type { Evaluation, TestRecord } from '../contract/record/index.js'
+import type { layOutSummary } from '../reports/workbook/write-summary.js'
 
 /** How a version evaluates a record, and how it lays the summary out in cells. */
 export interface VersionParts {
   readonly evaluateWorked: (
     record: TestRecord,
     options?: EvaluateOptions,
-  ) => { evaluation: Evaluation; test: WorkedTest }
+  ) => { evaluation: Evaluation; test: AssessedTest }
   readonly layOutSummary: typeof layOutSummary
 }
 

@@ -39,8 +39,7 @@ export class AirBalance {
     // Through an opening of exponent n, the flow at one pressure goes with density to the power n − 1, the mass with n.
     const massAtOnePascal = (density: number) =>
       house.openings.map(
-        ({ coefficient, exponent }) =>
-          coefficient * (REFERENCE_kg_m3 / density) ** (1 - exponent) * density,
+        ({ coefficient, exponent }) => coefficient * (REFERENCE_kg_m3 / density) ** (1 - exponent) * density,
       )
     this.coefficients = { out: massAtOnePascal(air.indoor_kg_m3), in: massAtOnePascal(air.outdoor_kg_m3) }
     this.outside = new Float64Array(house.openings.length)

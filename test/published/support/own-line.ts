@@ -1,8 +1,8 @@
+import { type Block, byRule, Calculation, columnFromRecord } from '../../../shared-calc/src/engine/index.js'
 import { atReferencePressure } from '../../../shared-calc/src/formulas/at-reference-pressure.js'
 import { chapter } from '../../../shared-calc/src/formulas/chapter.js'
 import { fitScatter } from '../../../shared-calc/src/formulas/confidence.js'
 import { leakageCurve } from '../../../shared-calc/src/formulas/leakage-curve.js'
-import { type Block, byRule, Calculation, columnFromRecord } from '../../../shared-calc/src/sheet/index.js'
 
 // The project's own formulas of the straight line, taken as they stand, but given x and y instead of the
 // logarithms of pressures and flows: so that published straight lines can be put through them.

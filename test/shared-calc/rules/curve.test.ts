@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { evaluateWorked } from '../../../shared-calc/src/evaluate.js'
+import { evaluateWorked } from '../../../shared-calc/src/assessment/evaluate.js'
+import { correlation, exponentRange } from '../../../shared-calc/src/evaluation/rules/curve.js'
 import { methodById } from '../../../shared-calc/src/methods/index.js'
-import { correlation, exponentRange } from '../../../shared-calc/src/rules/curve.js'
 import { PRESSURES, powerLaw, reading, recordWith, run } from '../support/records'
 import { describeRules, type RuleCase } from './support'
 
@@ -117,7 +117,10 @@ describe('exactly at the limit', () => {
     correlation({
       record,
       test: run0,
-      method: { ...method, limits: { ...method.limits, rSquared: { ...method.limits.rSquared, value } } },
+      method: {
+        ...method,
+        limits: { ...method.limits, rSquared: { value, source: method.limits.exponent.source } },
+      },
     })
 
   it('the exponent is still in its range', () => {

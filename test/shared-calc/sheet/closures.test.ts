@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { parseExpression } from '../../../shared-calc/src/engine/index.js'
 import { chapters } from '../../../shared-calc/src/formulas/list.js'
-import { parseExpression } from '../../../shared-calc/src/sheet/index.js'
 import { evaluatedChapter } from './support/chapter-inputs'
 import { ourValue, partsOf, treeValue } from './support/evaluate-expression'
 import { mathjsValue } from './support/mathjs-oracle'

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { defineChapter, FormulaError, type Input } from '../../../shared-calc/src/sheet/index.js'
+import { defineChapter, FormulaError, type Input } from '../../../shared-calc/src/engine/index.js'
 
 const source = { text: 'test', seen: 'definition' } as const
 const quantity = (symbol: string) => ({ symbol, name: symbol, unit: '1' })

@@ -1,15 +1,15 @@
 import fc from 'fast-check'
 import { SaxesParser } from 'saxes'
 import { describe, expect, it } from 'vitest'
-import { chapters, formulaList } from '../../../shared-calc/src/formulas/list.js'
-import { columnFunctions, scalarFunctions } from '../../../shared-calc/src/sheet/functions.js'
+import { columnFunctions, scalarFunctions } from '../../../shared-calc/src/engine/evaluate/functions.js'
 import {
   parseExpression,
   symbolParts,
   symbolsOf,
   toMathml,
   toText,
-} from '../../../shared-calc/src/sheet/index.js'
+} from '../../../shared-calc/src/engine/index.js'
+import { chapters, formulaList } from '../../../shared-calc/src/formulas/list.js'
 import { ourValue } from './support/evaluate-expression'
 import { columnExpression, numbers, scalarExpression } from './support/random-expressions'
 

@@ -1,7 +1,7 @@
 import { useId } from 'preact/hooks'
 import { cellReference, joinReference } from '../../host/address.js'
 import type { Field } from '../fields.js'
-import type { SectionProps } from '../test/section.js'
+import type { SectionProps } from '../one-test/section.js'
 
 /** One field: typed, or linked to a cell of the workbook; what is wrong with it stands under it. */
 export function FieldRow({ field, store, state }: SectionProps & { field: Field }) {

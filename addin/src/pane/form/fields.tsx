@@ -1,5 +1,5 @@
 import type { Field } from '../fields.js'
-import type { SectionProps } from '../test/section.js'
+import type { SectionProps } from '../one-test/section.js'
 import { FieldRow } from './field-row.js'
 
 export function Fields({ fields, store, state }: SectionProps & { fields: readonly Field[] }) {

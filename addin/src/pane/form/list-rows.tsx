@@ -1,6 +1,6 @@
 import { useId } from 'preact/hooks'
-import { type ListColumn, type ListName, type ListRow, listColumns, newRow } from '../test/lists.js'
-import type { SectionProps } from '../test/section.js'
+import { type ListColumn, type ListName, type ListRow, listColumns, newRow } from '../one-test/lists.js'
+import type { SectionProps } from '../one-test/section.js'
 
 /** The rows of a list as typed; changes go through the store, so they are kept and worked out at once. */
 export function useRows(list: ListName, { store, state }: SectionProps) {

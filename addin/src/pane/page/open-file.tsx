@@ -1,7 +1,7 @@
 import { useRef, useState } from 'preact/hooks'
 import { HostError } from '../../host/host.js'
 import type { PageHost } from '../../host/page/page-host.js'
-import type { TestStore } from '../test/store.js'
+import type { TestStore } from '../one-test/store.js'
 
 /** Opens a log from disk; the reading itself happens in a worker with a deadline. */
 export function OpenFile({ host, store }: { host: PageHost; store: TestStore }) {

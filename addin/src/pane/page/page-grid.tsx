@@ -1,5 +1,5 @@
 import type { PageHost } from '../../host/page/page-host.js'
-import type { TestStore } from '../test/store.js'
+import type { TestStore } from '../one-test/store.js'
 import { CellBar } from './cell-bar.js'
 import { OpenFile } from './open-file.js'
 import { SheetGrid } from './sheet-grid.js'

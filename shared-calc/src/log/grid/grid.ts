@@ -1,4 +1,4 @@
-import type { Finding } from '../../record/index.js'
+import type { Finding } from '../../contract/record/index.js'
 import type { Block } from './address.js'
 
 /** One cell as the log holds it, before anyone interprets it. Cells without content are absent. */

@@ -1,4 +1,4 @@
-import { InputError } from '../../problem.js'
+import { InputError } from '../../contract/problem.js'
 import {
   type Finding,
   needsVersion2,
@@ -6,7 +6,7 @@ import {
   RECORD_FORMAT,
   RECORD_FORMAT_2,
   type TestRecord,
-} from '../../record/index.js'
+} from '../../contract/record/index.js'
 import { Collector } from '../collector.js'
 import type { Grid } from '../grid/grid.js'
 import { LogError, type LogProblem } from '../problem.js'

@@ -1,4 +1,4 @@
-import { pathText } from '../../record/index.js'
+import { pathText } from '../../contract/record/index.js'
 import { LogError, problem } from '../problem.js'
 import { Layout } from './schema.js'
 

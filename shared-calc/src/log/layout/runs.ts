@@ -1,4 +1,4 @@
-import type { Direction } from '../../record/index.js'
+import type { Direction } from '../../contract/record/index.js'
 import type { Collector } from '../collector.js'
 import { refuse } from '../problem.js'
 import { locate } from './locate.js'

@@ -1,5 +1,5 @@
 import type { z } from 'zod'
-import type { Direction } from '../../record/index.js'
+import type { Direction } from '../../contract/record/index.js'
 import type { Collector } from '../collector.js'
 import type { PressureSign } from './schema.js'
 

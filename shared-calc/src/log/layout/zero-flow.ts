@@ -1,4 +1,4 @@
-import type { Direction } from '../../record/index.js'
+import type { Direction } from '../../contract/record/index.js'
 import type { Collector } from '../collector.js'
 import { findList } from './lists.js'
 import { lookAlong, settle } from './look.js'

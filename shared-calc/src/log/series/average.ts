@@ -1,5 +1,5 @@
+import { Calculation } from '../../engine/index.js'
 import { averageOfSeries } from '../../formulas/series-average.js'
-import { Calculation } from '../../sheet/index.js'
 
 /** The average of one window of a series, in the series' unit. */
 export interface Average {

@@ -1,4 +1,4 @@
-import type { Direction, Finding, Reading, Run } from '../../record/index.js'
+import type { Direction, Finding, Reading, Run } from '../../contract/record/index.js'
 import { Collector } from '../collector.js'
 import type { Grid, Sheet } from '../grid/grid.js'
 import { gathering } from '../layout/details.js'

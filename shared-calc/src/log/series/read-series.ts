@@ -1,4 +1,4 @@
-import type { Direction } from '../../record/index.js'
+import type { Direction } from '../../contract/record/index.js'
 import type { Collector } from '../collector.js'
 import { addressOf, withSheet } from '../grid/address.js'
 import { locate } from '../layout/locate.js'

@@ -1,5 +1,5 @@
 import type { Cell } from 'exceljs'
-import { fonts } from '../../workbook/styles.js'
+import { fonts } from '../../reports/workbook/styles.js'
 
 /** Writes a text that opens a file, or a cell of it (`Working!C12`). */
 export function linkTo(cell: Cell, text: string, file: string, place?: string): void {

@@ -1,6 +1,6 @@
 import type { Worksheet } from 'exceljs'
-import { setUpPage } from '../../workbook/page.js'
-import { dress, fonts, headingRow, underline, wrap } from '../../workbook/styles.js'
+import { setUpPage } from '../../reports/workbook/page.js'
+import { dress, fonts, headingRow, underline, wrap } from '../../reports/workbook/styles.js'
 import { outcomes, type RerunOutcome } from '../report.js'
 import type { RerunReport } from '../rerun-report.js'
 import { FILES_HEAD, FILES_SHEET } from './files-sheet.js'

@@ -5,7 +5,7 @@ import {
   Calculation,
   type Chapter,
   columnFromRecord,
-} from '../../../../shared-calc/src/sheet/index.js'
+} from '../../../../shared-calc/src/engine/index.js'
 
 const ROWS = 7
 

@@ -1,5 +1,5 @@
-import { compile, type Slot } from '../../../../shared-calc/src/sheet/compile.js'
-import { type Expression, parseExpression } from '../../../../shared-calc/src/sheet/index.js'
+import { compile, type Slot } from '../../../../shared-calc/src/engine/evaluate/compile.js'
+import { type Expression, parseExpression } from '../../../../shared-calc/src/engine/index.js'
 import { COLUMNS, type Numbers, SCALARS } from './random-expressions'
 
 const slots = new Map<string, Slot>([

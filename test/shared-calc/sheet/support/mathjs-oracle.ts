@@ -1,5 +1,5 @@
 import { all, create, type FactoryFunctionMap, floor, round } from 'mathjs'
-import { scalarFunctions } from '../../../../shared-calc/src/sheet/functions.js'
+import { scalarFunctions } from '../../../../shared-calc/src/engine/evaluate/functions.js'
 
 // Full mathjs, not the lean part the project parses with. Its comparisons take close numbers for equal unless told not to.
 const math = create(all as FactoryFunctionMap, { relTol: Number.MIN_VALUE, absTol: 0 })

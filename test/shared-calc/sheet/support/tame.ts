@@ -1,4 +1,4 @@
-import { type Expression, parseExpression } from '../../../../shared-calc/src/sheet/index.js'
+import { type Expression, parseExpression } from '../../../../shared-calc/src/engine/index.js'
 import { partsOf, treeValue } from './evaluate-expression'
 import type { Numbers } from './random-expressions'
 

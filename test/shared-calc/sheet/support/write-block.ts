@@ -1,5 +1,5 @@
 import type ExcelJS from 'exceljs'
-import { type Block, toSheet } from '../../../../shared-calc/src/sheet/index.js'
+import { type Block, toSheet } from '../../../../shared-calc/src/engine/index.js'
 
 /** Writes a block below what stands on a sheet, a column a symbol: what it was given as numbers, its steps as formulas. */
 export function writeBlock(sheet: ExcelJS.Worksheet, block: Block): void {

@@ -1,4 +1,4 @@
-import type { Finding } from '../../../record/index.js'
+import type { Finding } from '../../../contract/record/index.js'
 import { decoderFor } from '../../container/text-decoder.js'
 import { note } from '../../findings.js'
 import { refuse } from '../../problem.js'

@@ -1,5 +1,5 @@
 import Papa from 'papaparse'
-import type { Finding } from '../../../record/index.js'
+import type { Finding } from '../../../contract/record/index.js'
 import { note } from '../../findings.js'
 import { LIMITS } from '../../limits.js'
 import { refuse } from '../../problem.js'

@@ -1,0 +1,94 @@
+import type { Direction } from '@draughtbook/shared-calc'
+import { type Lists, listColumns } from './lists.js'
+import { isStations, type TakenStations } from './taken-stations.js'
+
+/** What stands behind a field: text as typed, or the cell it is taken from, with its unit where the cell names none. */
+export type FieldEntry = { text: string } | { cell: string; unit?: string }
+
+/** Cells picked for one list of values. `unit` is that of cells which do not say their own. */
+export interface Pick {
+  reference: string
+  unit?: string
+}
+
+export const RUN_ROLES = ['zeroFlowBefore', 'pressure', 'flow', 'devicePressure', 'zeroFlowAfter'] as const
+export type RunRole = (typeof RUN_ROLES)[number]
+/**
+ * `ranges`: cells that name the device's range of each reading; `range`: one for all; `stations`: figures taken over from a
+ * raw series, which then stand in place of all cells picked.
+ */
+export type RunPicks = Partial<Record<RunRole, Pick>> & {
+  range?: string
+  ranges?: Pick
+  stations?: TakenStations
+}
+
+export const DIRECTIONS: readonly Direction[] = ['depressurisation', 'pressurisation']
+
+/** Everything the user typed and picked for one test. Kept with the workbook as it is; nothing computed. */
+export interface TestEntries {
+  version: 1
+  /** By field path of the record, as in `building.volume_m3`. */
+  fields: Record<string, FieldEntry>
+  runs: Partial<Record<Direction, RunPicks>>
+  /** Rows of the lists: rooms, devices, openings, leaks. */
+  lists?: Lists
+}
+
+export const emptyEntries = (): TestEntries => ({
+  version: 1,
+  fields: { 'test.method': { text: 'iso-9972:2015' } },
+  runs: {},
+})
+
+/** Whether nothing was typed or picked yet. */
+export const isUntouched = ({ fields, runs, lists = {} }: TestEntries): boolean =>
+  Object.keys(runs).length === 0 &&
+  Object.values(lists).every((rows) => rows.length === 0) &&
+  Object.keys(fields).every((path) => path === 'test.method')
+
+/** Reads what was kept. Undefined for anything that is no such text: the user then starts afresh and is told. */
+export function parseEntries(text: string): TestEntries | undefined {
+  try {
+    const kept: unknown = JSON.parse(text)
+    return isEntries(kept) ? kept : undefined
+  } catch {
+    return undefined
+  }
+}
+
+function isEntries(value: unknown): value is TestEntries {
+  if (typeof value !== 'object' || value === null) return false
+  const { version, fields, runs, lists = {} } = value as Partial<TestEntries>
+  return (
+    version === 1 &&
+    isObject(fields) &&
+    isObject(runs) &&
+    Object.values(runs).every((run) => isObject(run) && (!run.stations || isStations(run.stations))) &&
+    Object.values(fields).every(isField) &&
+    isObject(lists) &&
+    Object.entries(lists).every(([name, rows]) => name in listColumns && isRows(rows))
+  )
+}
+
+const isObject = (value: unknown): value is object =>
+  typeof value === 'object' && value !== null && !Array.isArray(value)
+
+const isRows = (value: unknown): boolean =>
+  Array.isArray(value) &&
+  value.every((row) => isObject(row) && Object.values(row).every((text) => typeof text === 'string'))
+
+const isField = (value: unknown): boolean =>
+  isObject(value) &&
+  (typeof (value as { text?: unknown }).text === 'string' ||
+    typeof (value as { cell?: unknown }).cell === 'string')
+
+/** Every reference the entries point to, in the order of the form. */
+export function referencesOf(entries: TestEntries): string[] {
+  const cells = Object.values(entries.fields).flatMap((entry) => ('cell' in entry ? [entry.cell] : []))
+  const picks = DIRECTIONS.flatMap((direction) => {
+    const run = entries.runs[direction]
+    return run ? [...RUN_ROLES, 'ranges' as const].flatMap((role) => run[role]?.reference ?? []) : []
+  })
+  return [...new Set([...cells, ...picks])]
+}

@@ -1,0 +1,29 @@
+import { earlierColumns, leakColumns } from './lists/leaks.js'
+import type { ListColumn, ListRow } from './lists/list-column.js'
+import { deviceColumns, gaugeColumns } from './lists/plan.js'
+import { cautionColumns, openingColumns } from './lists/preparation.js'
+import { elementColumns, spaceColumns } from './lists/take-off.js'
+
+/** Lists of a record, by their path in it. */
+export const listColumns = {
+  'takeOff.spaces': spaceColumns,
+  'takeOff.elements': elementColumns,
+  'plan.devices': deviceColumns,
+  'plan.gauges': gaugeColumns,
+  'test.openings': openingColumns,
+  'preparation.cautions': cautionColumns,
+  'leaks.list': leakColumns,
+  'leaks.earlierTests': earlierColumns,
+} as const satisfies Readonly<Record<string, readonly ListColumn[]>>
+
+export type { ListColumn, ListRow } from './lists/list-column.js'
+export type ListName = keyof typeof listColumns
+export type Lists = Readonly<Partial<Record<ListName, readonly ListRow[]>>>
+
+/** A new row, with what its columns start with. */
+export const newRow = (list: ListName): ListRow =>
+  Object.fromEntries(
+    (listColumns[list] as readonly ListColumn[]).flatMap(({ path, start }) =>
+      start === undefined ? [] : [[path, start]],
+    ),
+  )

@@ -1,0 +1,216 @@
+import type { Direction } from '@draughtbook/shared-calc'
+import { joinReference } from '../../../host/address.js'
+import { figure, withMinus } from '../../figures.js'
+import { PickIcon } from '../../form/field-row.js'
+import { DIRECTIONS, type RunPicks, type RunRole } from '../entries.js'
+import { FindButton } from '../find-button.js'
+import type { Section, SectionProps } from '../section.js'
+import type { TakenStations } from '../taken-stations.js'
+
+const ROLES: readonly (readonly [RunRole, string, string])[] = [
+  ['zeroFlowBefore', 'Zero-flow before', 'Pa'],
+  ['pressure', 'Pressures', 'Pa'],
+  ['flow', 'Air flows', 'm³/h'],
+  ['devicePressure', 'Device pressures', 'Pa'],
+  ['zeroFlowAfter', 'Zero-flow after', 'Pa'],
+]
+
+function Readings(props: SectionProps) {
+  return (
+    <>
+      <FindButton {...props} />
+      <p class="hint">Or select cells in the sheet, then press the button of the role they have.</p>
+      {DIRECTIONS.map((direction) => (
+        <RunFieldset key={direction} direction={direction} {...props} />
+      ))}
+    </>
+  )
+}
+
+function RunFieldset({ direction, store, state }: SectionProps & { direction: Direction }) {
+  const picks = state.entries.runs[direction] ?? {}
+  const change = (next: RunPicks): void =>
+    store.change((entries) => ({ ...entries, runs: { ...entries.runs, [direction]: next } }))
+  const pick = async (role: RunRole): Promise<void> => {
+    const block = await store.attempt(() => store.host.selection())
+    if (block)
+      change({ ...picks, [role]: { ...picks[role], reference: joinReference(block.sheet, block.asked) } })
+  }
+  const without = (role: RunRole): RunPicks => {
+    const { [role]: _, ...others } = picks
+    return others
+  }
+  return (
+    <fieldset class="run">
+      <legend>
+        {direction === 'depressurisation' ? 'Depressurisation' : 'Pressurisation'}{' '}
+        <span class="tell">{readingsText(direction, state)}</span>
+      </legend>
+      {picks.stations ? <Taken stations={picks.stations} direction={direction} store={store} /> : null}
+      {(picks.stations ? [] : ROLES).map(([role, label, unit]) => {
+        const chosen = picks[role]
+        return (
+          <div class="role" key={role}>
+            <button
+              type="button"
+              class="pick"
+              aria-label={`${label}, ${direction}: take the selected cells`}
+              onClick={() => void pick(role)}
+            >
+              <PickIcon /> {label}
+            </button>
+            {chosen ? (
+              <>
+                <button
+                  type="button"
+                  class="link"
+                  title="Go to the cells"
+                  onClick={() => void store.attempt(() => store.host.jump(chosen.reference))}
+                >
+                  {chosen.reference}
+                </button>
+                <input
+                  class="unit-entry"
+                  aria-label={`Unit of ${label}, ${direction}`}
+                  placeholder={unit}
+                  value={chosen.unit ?? ''}
+                  onChange={(event) => {
+                    const typed = event.currentTarget.value.trim()
+                    change({
+                      ...picks,
+                      [role]: typed
+                        ? { reference: chosen.reference, unit: typed }
+                        : { reference: chosen.reference },
+                    })
+                  }}
+                />
+                <button
+                  type="button"
+                  class="icon"
+                  aria-label={`Clear ${label}, ${direction}`}
+                  onClick={() => change(without(role))}
+                >
+                  ×
+                </button>
+              </>
+            ) : (
+              <span class="none">not picked</span>
+            )}
+          </div>
+        )
+      })}
+      {picks.devicePressure && !picks.flow ? (
+        <Ranges direction={direction} picks={picks} store={store} onChange={change} />
+      ) : null}
+    </fieldset>
+  )
+}
+
+interface TakenProps {
+  stations: TakenStations
+  direction: Direction
+  store: SectionProps['store']
+}
+
+/** Readings that were taken over from a raw series; putting them away lets cells be picked again. */
+function Taken({ stations, direction, store }: TakenProps) {
+  return (
+    <div class="role">
+      <span>from the series</span>
+      <button
+        type="button"
+        class="link"
+        title="Go to the cells"
+        onClick={() => void store.attempt(() => store.host.jump(stations.source))}
+      >
+        {stations.source}
+      </button>
+      <button
+        type="button"
+        class="icon"
+        aria-label={`Clear the readings from the series, ${direction}`}
+        onClick={() =>
+          store.change(({ runs: { [direction]: _, ...runs }, ...entries }) => ({ ...entries, runs }))
+        }
+      >
+        ×
+      </button>
+    </div>
+  )
+}
+
+interface RangesProps {
+  direction: Direction
+  picks: RunPicks
+  store: SectionProps['store']
+  onChange: (picks: RunPicks) => void
+}
+
+/** Device pressures need the range each was read in: cells that name it, or one for the whole run. */
+function Ranges({ direction, picks, store, onChange }: RangesProps) {
+  const { ranges, range, ...others } = picks
+  const pick = async (): Promise<void> => {
+    const block = await store.attempt(() => store.host.selection())
+    if (block) onChange({ ...others, ranges: { reference: joinReference(block.sheet, block.asked) } })
+  }
+  return (
+    <div class="role">
+      <button
+        type="button"
+        class="pick"
+        aria-label={`Device range, ${direction}: take the selected cells`}
+        onClick={() => void pick()}
+      >
+        <PickIcon /> Device range
+      </button>
+      {ranges ? (
+        <>
+          <button
+            type="button"
+            class="link"
+            onClick={() => void store.attempt(() => store.host.jump(ranges.reference))}
+          >
+            {ranges.reference}
+          </button>
+          <button
+            type="button"
+            class="icon"
+            aria-label={`Clear the range of each reading, ${direction}`}
+            onClick={() => onChange(others)}
+          >
+            ×
+          </button>
+        </>
+      ) : (
+        <input
+          aria-label={`One range for all readings, ${direction}`}
+          placeholder="or one for all"
+          value={range ?? ''}
+          onInput={(event) => onChange({ ...others, range: event.currentTarget.value })}
+        />
+      )}
+    </div>
+  )
+}
+
+function readingsText(direction: Direction, { result }: SectionProps['state']): string {
+  const run = result?.record?.runs.find((candidate) => candidate.direction === direction)
+  if (!run) {
+    const estimate = result?.estimates.find((candidate) => candidate.direction === direction)
+    return estimate ? `${estimate.readings} reading${estimate.readings === 1 ? '' : 's'} so far` : ''
+  }
+  const pressures = run.readings.map(({ pressure_Pa }) => pressure_Pa)
+  const [first = 0, last = 0] = [pressures[0], pressures.at(-1)]
+  return `${run.readings.length} readings, ${withMinus(figure(first, 3))} to ${withMinus(figure(last, 3))} Pa`
+}
+
+export const readingsSection: Section = {
+  id: 'readings',
+  title: 'Readings',
+  fold: 'open',
+  summary: ({ result }) =>
+    result?.record
+      ? `${result.record.runs.reduce((sum, { readings }) => sum + readings.length, 0)} readings`
+      : '',
+  Body: Readings,
+}

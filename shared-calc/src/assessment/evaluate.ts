@@ -1,0 +1,93 @@
+import { attachCells, type CellMap } from '../contract/cell-map.js'
+import {
+  type Evaluation,
+  type Finding,
+  parseRecord,
+  type Sha256,
+  type TestRecord,
+} from '../contract/record/index.js'
+import { traceOf } from '../engine/index.js'
+import { assemble } from '../evaluation/assemble.js'
+import { rules } from '../evaluation/rules/index.js'
+import { workOut } from '../evaluation/work/work-out.js'
+import { methodById } from '../methods/index.js'
+import { siteRules } from '../site/rules.js'
+import { withSite } from '../site/test-with-site.js'
+import { assembleUncertainty } from '../uncertainty/assemble-uncertainty.js'
+import { UnboundedUncertainty } from '../uncertainty/refuse-beyond-measure.js'
+import { uncertaintyFindings, uncertaintyUnbounded } from '../uncertainty/rules.js'
+import { workUncertainty } from '../uncertainty/work-uncertainty.js'
+import type { AssessedTest } from './assessed-test.js'
+
+export interface EvaluateOptions {
+  /** Field path → cell address, where the record came from a sheet. */
+  readonly cells?: CellMap
+  /** What reading the log had to convert or leave out; they count for the verdict. */
+  readonly findings?: readonly Finding[]
+  /** Whether to add every step of the working. */
+  readonly trace?: boolean
+  /** Whether to add uncertainty budget, further fits and decision; always where the record has an uncertainty part. */
+  readonly uncertainty?: boolean
+  /** The platform's own SHA-256 for the digest of the record; one in script unless given. */
+  readonly sha256?: Sha256
+}
+
+/**
+ * The main job: a test record in, its evaluation out.
+ * @param record - a record that {@link parseRecord} has checked
+ * @throws InputError naming the field (and cell) that stops the calculation
+ */
+export function evaluate(record: TestRecord, options: EvaluateOptions = {}): Evaluation {
+  return evaluateWorked(record, options).evaluation
+}
+
+/** The evaluation together with the blocks it was read off, for the workbook. */
+export function evaluateWorked(
+  record: TestRecord,
+  options: EvaluateOptions = {},
+): { evaluation: Evaluation; test: AssessedTest } {
+  try {
+    return assess(record, options)
+  } catch (error) {
+    if (!(error instanceof UnboundedUncertainty)) throw error
+    const findings = [...(options.findings ?? []), uncertaintyUnbounded(error)]
+    return assess(record, { ...options, findings, uncertainty: false })
+  }
+}
+
+function assess(
+  record: TestRecord,
+  {
+    cells,
+    findings: told = [],
+    trace = false,
+    sha256,
+    uncertainty = record.uncertainty !== undefined,
+  }: EvaluateOptions,
+): { evaluation: Evaluation; test: AssessedTest } {
+  const method = methodById(record.test.method)
+  const worked = withSite(record, method, workOut(record, method))
+  const sure = uncertainty ? workUncertainty(record, method, worked) : undefined
+  const test: AssessedTest = sure ? { ...worked, uncertainty: sure } : worked
+  const ruled = [
+    ...rules.flatMap((rule) => rule({ record, method, test })),
+    ...siteRules.flatMap((rule) => rule({ record, method, test })),
+    ...(sure ? uncertaintyFindings(sure) : []),
+  ]
+  const findings = bySeverity([...told, ...attachCells(ruled, cells)])
+  const official = assemble(record, method, test, findings, sha256)
+  const evaluation = sure
+    ? { ...official, ...assembleUncertainty(test, sure, official.verdict.outcome) }
+    : official
+  return { evaluation: trace ? { ...evaluation, trace: traceOf(test.calculation) } : evaluation, test }
+}
+
+const weight = { invalidates: 0, caution: 1, note: 2 } as const
+
+/** What decides comes first; within a severity the order of the rules stays. */
+const bySeverity = (findings: Finding[]): Finding[] =>
+  findings.sort((a, b) => weight[a.severity] - weight[b.severity])
+
+/** Evaluates unchecked input. Throws InputError with every fault. */
+export const evaluateInput = (input: unknown, options: EvaluateOptions = {}): Evaluation =>
+  evaluate(parseRecord(input, options.cells), options)

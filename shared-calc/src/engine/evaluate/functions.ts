@@ -1,0 +1,136 @@
+import normalCdf from '@stdlib/stats-base-dists-normal-cdf'
+import normalQuantile from '@stdlib/stats-base-dists-normal-quantile'
+import tCdf from '@stdlib/stats-base-dists-t-cdf'
+import tQuantile from '@stdlib/stats-base-dists-t-quantile'
+
+type Numbers = readonly number[]
+
+/** A function of plain numbers, taken row by row where an argument is a column. */
+export interface ScalarFunction {
+  readonly kind: 'scalar'
+  readonly evaluate: (...values: number[]) => number
+  /** Spreadsheet formula from the arguments' formulas. */
+  readonly sheet: (...args: string[]) => string
+}
+
+/** A function that takes one whole column and returns one number. */
+export interface ColumnFunction {
+  readonly kind: 'column'
+  readonly evaluate: (values: Numbers) => number
+  readonly sheet: (range: string) => string
+}
+
+const total = (values: Numbers): number => {
+  let sum = 0
+  for (let i = 0; i < values.length; i += 1) sum += values[i] as number
+  return sum
+}
+
+/** Largest value; NaN where one is NaN, as Math.max has it. */
+export function largest(values: Numbers): number {
+  let most = Number.NEGATIVE_INFINITY
+  for (let i = 0; i < values.length; i += 1) {
+    const value = values[i] as number
+    if (value > most || Number.isNaN(value)) most = value
+  }
+  return most
+}
+
+/** Smallest value; NaN where one is NaN. */
+export function smallest(values: Numbers): number {
+  let least = Number.POSITIVE_INFINITY
+  for (let i = 0; i < values.length; i += 1) {
+    const value = values[i] as number
+    if (value < least || Number.isNaN(value)) least = value
+  }
+  return least
+}
+
+/** Mean of the values on one side of zero; 0 where there is none on that side. */
+function sideMean(values: Numbers, side: 1 | -1): number {
+  let sum = 0
+  let count = 0
+  for (let i = 0; i < values.length; i += 1) {
+    const value = values[i] as number
+    if (value * side > 0) {
+      sum += value
+      count += 1
+    }
+  }
+  return count === 0 ? 0 : sum / count
+}
+
+const quantiles = new Map<string, number>()
+
+/**
+ * Two-sided Student t quantile, t(1 − alpha/2, dof); NaN for NaN, as with any other function: the block is refused then.
+ * Throws RangeError when alpha or dof is out of range.
+ */
+export function studentT(alpha: number, dof: number): number {
+  if (Number.isNaN(alpha) || Number.isNaN(dof)) return Number.NaN
+  const key = `${alpha}/${dof}`
+  const known = quantiles.get(key)
+  if (known !== undefined) return known
+  const value = tQuantile(1 - alpha / 2, dof)
+  if (!Number.isFinite(value))
+    throw new RangeError(`no Student t quantile for alpha ${alpha}, ${dof} degrees of freedom`)
+  if (quantiles.size > 5000) quantiles.clear()
+  quantiles.set(key, value)
+  return value
+}
+
+/** Rounds half away from zero, as spreadsheets' ROUND does. */
+export function roundTo(value: number, decimals: number): number {
+  return Math.sign(value) * shifted(Math.round(shifted(Math.abs(value), decimals)), -decimals)
+}
+
+/** A number with its decimal point moved, by its text: 1.005 becomes 100.5, which no multiplication gives. */
+function shifted(value: number, places: number): number {
+  const [digits = '', exponent = '0'] = String(value).split('e')
+  return Number(`${digits}e${Number(exponent) + places}`)
+}
+
+const scalar = (name: string, evaluate: ScalarFunction['evaluate']): ScalarFunction => ({
+  kind: 'scalar',
+  evaluate,
+  sheet: (...args) => `${name}(${args.join(',')})`,
+})
+
+/** The functions that expressions may use, each with its one implementation and its spreadsheet name. */
+export const scalarFunctions: Readonly<Record<string, ScalarFunction>> = {
+  abs: scalar('ABS', Math.abs),
+  sin: scalar('SIN', Math.sin),
+  asin: scalar('ASIN', Math.asin),
+  sqrt: scalar('SQRT', Math.sqrt),
+  exp: scalar('EXP', Math.exp),
+  log: scalar('LN', Math.log),
+  max: scalar('MAX', Math.max),
+  min: scalar('MIN', Math.min),
+  round: scalar('ROUND', roundTo),
+  floor: scalar('INT', Math.floor),
+  student_t: scalar('_xlfn.T.INV.2T', studentT),
+  student_share: {
+    kind: 'scalar',
+    evaluate: (t, dof) => tCdf(t as number, dof as number),
+    sheet: (t, dof) => `_xlfn.T.DIST(${t},${dof},TRUE)`,
+  },
+  normal_share: scalar('NORMSDIST', (z) => normalCdf(z, 0, 1)),
+  normal_quantile: scalar('NORMSINV', (share) => normalQuantile(share, 0, 1)),
+}
+
+export const columnFunctions: Readonly<Record<string, ColumnFunction>> = {
+  mean: { kind: 'column', evaluate: (v) => total(v) / v.length, sheet: (r) => `AVERAGE(${r})` },
+  count: { kind: 'column', evaluate: (v) => v.length, sheet: (r) => `COUNT(${r})` },
+  max: { kind: 'column', evaluate: largest, sheet: (r) => `MAX(${r})` },
+  min: { kind: 'column', evaluate: smallest, sheet: (r) => `MIN(${r})` },
+  positive_mean: {
+    kind: 'column',
+    evaluate: (v) => sideMean(v, 1),
+    sheet: (r) => `IF(COUNTIF(${r},">0")=0,0,SUMIF(${r},">0")/MAX(1,COUNTIF(${r},">0")))`,
+  },
+  negative_mean: {
+    kind: 'column',
+    evaluate: (v) => sideMean(v, -1),
+    sheet: (r) => `IF(COUNTIF(${r},"<0")=0,0,SUMIF(${r},"<0")/MAX(1,COUNTIF(${r},"<0")))`,
+  },
+}

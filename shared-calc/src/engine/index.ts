@@ -1,0 +1,17 @@
+export { inputsBySymbol } from './evaluate/bind.js'
+export * from './evaluate/calculation.js'
+export {
+  type Chapter,
+  type ChapterDefinition,
+  defineChapter,
+  neededSteps,
+  type Step,
+} from './parse/chapter.js'
+export { FormulaError } from './parse/formula-error.js'
+export { type Expression, parseExpression, symbolsOf } from './parse/parse.js'
+export { symbolParts, symbolText } from './parse/symbols.js'
+export * from './quantity.js'
+export { toMathml } from './render/to-mathml.js'
+export { type SheetPlaces, toSheet } from './render/to-sheet.js'
+export { numberText, toText } from './render/to-text.js'
+export { traceOf, traceStep } from './render/trace.js'

@@ -1,0 +1,73 @@
+import { assumedHumidity, assumedPressure, assumedReferenceDensity, signConvention } from './assumptions.js'
+import { missingBasis, missingPreparation, missingTarget, volumeBasis } from './building.js'
+import { temperatureHeight, wind } from './conditions.js'
+import { correlation, exponentRange, extrapolatedTarget, outlier } from './curve.js'
+import { directionsDiffer, oneDirection } from './directions.js'
+import { averagingTime, calibrationExpired, deviceRange, missingRanges } from './instruments.js'
+import {
+  assumedAltitude,
+  assumedExponent,
+  bothDirections,
+  leakageAreaError,
+  methodDirection,
+  stationReadings,
+} from './procedure.js'
+import {
+  duplicateReading,
+  highestPressure,
+  lowestPressure,
+  pressureCeiling,
+  readingSpacing,
+  tooFewReadings,
+} from './readings.js'
+import type { Rule } from './rule.js'
+import { zeroFlowLimit, zeroFlowSamples } from './zero-flow.js'
+
+export type { Rule, RuleContext } from './rule.js'
+
+/** What only a line through many readings can be asked. */
+const ofALine =
+  (rule: Rule): Rule =>
+  (context) =>
+    context.method.stations ? [] : rule(context)
+
+/**
+ * Every rule of a test, in the order in which findings are listed. A rule looks at the method's limits and is silent
+ * where the method sets none, so no list of rules is kept by method.
+ */
+export const rules: readonly Rule[] = [
+  assumedExponent,
+  assumedAltitude,
+  bothDirections,
+  methodDirection,
+  leakageAreaError,
+  stationReadings,
+  ofALine(tooFewReadings),
+  ofALine(highestPressure),
+  zeroFlowSamples,
+  zeroFlowLimit,
+  exponentRange,
+  correlation,
+  deviceRange,
+  oneDirection,
+  ofALine(lowestPressure),
+  ofALine(readingSpacing),
+  pressureCeiling,
+  temperatureHeight,
+  wind,
+  calibrationExpired,
+  averagingTime,
+  volumeBasis,
+  assumedPressure,
+  directionsDiffer,
+  extrapolatedTarget,
+  ofALine(outlier),
+  ofALine(duplicateReading),
+  signConvention,
+  assumedHumidity,
+  assumedReferenceDensity,
+  missingRanges,
+  missingBasis,
+  missingPreparation,
+  missingTarget,
+]

@@ -1,0 +1,149 @@
+import type { Run, TestRecord } from '../../contract/record/index.js'
+import {
+  assumed,
+  type Bindings,
+  type Block,
+  byRule,
+  type Calculation,
+  type Chapter,
+  columnOf,
+  fromRecord,
+  type Given,
+  inputsBySymbol,
+} from '../../engine/index.js'
+import { lowestPressure } from '../../formulas/limits.js'
+import type { Method } from '../../methods/method.js'
+import { refuseLevelReadings, refuseUnusableCurve, refuseWrongSide } from './curve-faults.js'
+import { type Bases, workDerived } from './derived.js'
+import { upperStation } from './stations.js'
+import { workReadings } from './work-readings.js'
+import type { AtPressure, WorkedRun } from './worked-test.js'
+import type { ZeroFlow } from './zero-flow.js'
+
+export interface RunSurroundings {
+  readonly calculation: Calculation
+  readonly record: TestRecord
+  readonly bases: Bases
+  readonly method: Method
+  readonly indoor: Block
+  readonly outdoor: Block
+  readonly referencePressures: readonly number[]
+  /** Reference pressures at which rates per volume and area are reported. */
+  readonly derivedPressures: ReadonlySet<number>
+}
+
+/** Altitude for methods that correct for it; where it was not logged rule `assumed-altitude` says so. */
+function altitudeOf({ building }: TestRecord): Given {
+  const { altitude_m: altitude } = building
+  return altitude === undefined ? assumed(0, 'assumed-altitude') : fromRecord('building.altitude_m', altitude)
+}
+
+/** Works out one run, from its readings to the leakage rates at every reference pressure asked for. */
+export function workRun(around: RunSurroundings, run: Run, index: number): WorkedRun {
+  const { calculation, record, bases, method, indoor, outdoor } = around
+  const id = `run${index + 1}`
+  const path = `runs[${index}]`
+  const word = run.direction === 'depressurisation' ? 'Depressurisation' : 'Pressurisation'
+  const blowingOut = run.direction === 'depressurisation'
+  const [airInDevice, airInLeaks] = blowingOut ? [indoor, outdoor] : [outdoor, indoor]
+  const {
+    zero,
+    device,
+    given: logged,
+  } = workReadings(calculation, {
+    run,
+    path,
+    id,
+    word,
+    flowDevice: record.flowDevice,
+    inDevice: airInDevice.ref('rho'),
+    inLeaks: airInLeaks.ref('rho'),
+  })
+  const { formulas, assumedExponent } = method
+  const given: Bindings = {
+    ...logged,
+    T_d: airInDevice.ref('T'),
+    T_x: airInLeaks.ref('T'),
+    n_a: assumedExponent && byRule(assumedExponent.value, 'air flow exponent assumed by the method'),
+    h: altitudeOf(record),
+    hi: formulas.curve.slots.has('hi') ? upperStation(logged.dp_m.values) : undefined,
+  }
+  const add = (name: string, title: string, chapter: Chapter, blocks: readonly Block[], more?: Bindings) =>
+    calculation.addInputs(
+      `${id}.${name}`,
+      `${word}: ${title}`,
+      chapter,
+      inputsBySymbol(chapter, more ?? given, blocks),
+    )
+  const curve = add('curve', 'leakage curve', formulas.curve, [])
+  refuseWrongSide(curve, run, path)
+  if (!assumedExponent) refuseLevelReadings(curve, path)
+  const scatter = formulas.scatter && add('scatter', 'scatter of the fit', formulas.scatter, [curve])
+  const fit = scatter ? [curve, scatter] : [curve]
+  const standard = add('standard', 'reference air density', formulas.standard, fit)
+  const residuals =
+    formulas.residuals && scatter && canJudgeResiduals(scatter)
+      ? add('residuals', 'residuals', formulas.residuals, fit)
+      : undefined
+  const at = new Map<number, AtPressure>()
+  for (const pressure of around.referencePressures) {
+    const rate = add(`at${pressure}`, `at ${pressure} Pa`, formulas.rate, [...fit, standard], {
+      dp_r: byRule(pressure, 'reference pressure'),
+    })
+    const derived = around.derivedPressures.has(pressure)
+      ? workDerived(
+          calculation,
+          `${id}.at${pressure}.rates`,
+          `${word}: derived at ${pressure} Pa`,
+          bases,
+          rate,
+          true,
+        )
+      : undefined
+    at.set(pressure, { rate, derived })
+  }
+  const rates = [...at.values()].map(({ rate }) => rate)
+  refuseUnusableCurve(rates, [scatter, standard, residuals], curve, path)
+  const lowest = workLowest(calculation, id, word, method, zero)
+  return {
+    direction: run.direction,
+    index,
+    before: zero.before,
+    after: zero.after,
+    device,
+    curve,
+    scatter,
+    residuals,
+    standard,
+    lowest,
+    at,
+  }
+}
+
+/**
+ * Whether each reading can be set against the line through the others: at least four readings, and a scatter
+ * that is more than rounding. A reading without which the fit were perfect has no finite residual (rule `outlier`).
+ */
+function canJudgeResiduals(scatter: Block): boolean {
+  const squares = scatter.value('SSE')
+  if (scatter.rows < 4 || squares <= 1e-24 * scatter.rows) return false
+  return scatter.column('d_e').every((left) => left > 1e-9 * squares)
+}
+
+export function workLowest(
+  calculation: Calculation,
+  id: string,
+  word: string,
+  method: Method,
+  zero: ZeroFlow,
+): Block | undefined {
+  const means = [zero.before, zero.after].flatMap((block) =>
+    block ? [block.ref('dp_plus'), block.ref('dp_minus')] : [],
+  )
+  if (means.length === 0) return undefined
+  return calculation.add(`${id}.lowest`, `${word}: lowest pressure to use`, lowestPressure, {
+    dp_floor: byRule(method.limits.lowestPressure_Pa.value, 'lowest pressure difference of the method'),
+    k_z: byRule(method.limits.zeroFlowMultiple.value, 'multiple of the zero-flow pressure'),
+    dp_s: columnOf(means),
+  })
+}

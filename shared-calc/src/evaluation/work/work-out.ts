@@ -1,0 +1,116 @@
+import { InputError } from '../../contract/problem.js'
+import type { TestRecord } from '../../contract/record/index.js'
+import { type Block, Calculation, columnOf, fromRecord, inputsBySymbol } from '../../engine/index.js'
+import { meanOfDirections } from '../../formulas/derived.js'
+import { stackMeasure } from '../../formulas/limits.js'
+import type { Method } from '../../methods/method.js'
+import { workAir } from './air.js'
+import { definiteTarget } from './definite-target.js'
+import { basesOf, workDerived } from './derived.js'
+import { judge } from './judge.js'
+import { type RunSurroundings, workRun } from './run.js'
+import type { AtPressure, WorkedRun, WorkedTest } from './worked-test.js'
+
+/** Reference pressures every evaluation reports, Pa. */
+export const reportedPressures = [50, 10, 4] as const
+
+/**
+ * Works out a fan-pressurisation test: air, each run, means over the directions, target.
+ * @throws InputError naming the field that stops the calculation
+ */
+export function workOut(record: TestRecord, method: Method): WorkedTest {
+  const target = definiteTarget(record)
+  if (record.building.volume_m3 === undefined && (!target || record.building.envelopeArea_m2 === undefined))
+    throw new InputError([{ path: 'building.volume_m3', message: 'internal volume is missing' }])
+  refuseTooFewReadings(record, method)
+  const calculation = new Calculation()
+  const { indoor, outdoor } = workAir(calculation, record)
+  const ownPressures = [
+    ...(method.referencePressures ?? []),
+    ...(target?.limits ?? []).map((limit) => limit.referencePressure_Pa),
+  ]
+  const referencePressures = [...new Set([...reportedPressures, ...ownPressures])]
+  const derivedPressures = new Set([50, ...ownPressures])
+  const bases = basesOf(record)
+  const around = { calculation, record, bases, method, indoor, outdoor, referencePressures, derivedPressures }
+  const runs = record.runs.map((run, index) => workRun(around, run, index))
+  const means = new Map(referencePressures.map((pressure) => [pressure, meanAt(around, runs, pressure)]))
+  const stack = workStack(calculation, record)
+  const reported = workReported(calculation, method, means)
+  return {
+    calculation,
+    indoor,
+    outdoor,
+    runs,
+    means,
+    ...(stack && { stack }),
+    ...(reported && { reported }),
+    ...(target && { target }),
+    criteria: target ? judge(calculation, bases, target, runs, means) : [],
+  }
+}
+
+/** A fitted line needs three readings; a method that fits none may do with fewer. */
+function refuseTooFewReadings({ runs }: TestRecord, { fewestReadings = 3 }: Method): void {
+  const short = runs.flatMap(({ readings }, i) => (readings.length < fewestReadings ? [i] : []))
+  if (short.length === 0) return
+  throw new InputError(
+    short.map((i) => ({
+      path: `runs[${i}].readings`,
+      message: `a run needs at least ${fewestReadings} readings by this method`,
+    })),
+  )
+}
+
+/** What a method reports beyond the quantities of every evaluation, from the means at its pressure. */
+function workReported(
+  calculation: Calculation,
+  { reported }: Method,
+  means: ReadonlyMap<number, AtPressure>,
+): Block | undefined {
+  if (!reported) return undefined
+  const at = means.get(reported.at_Pa)
+  const blocks = at ? [at.rate, ...(at.derived ? [at.derived] : [])] : []
+  return calculation.addInputs(
+    'reported',
+    'Figures of the method',
+    reported.chapter,
+    inputsBySymbol(reported.chapter, {}, blocks),
+  )
+}
+
+function meanAt(
+  { calculation, bases, derivedPressures }: RunSurroundings,
+  runs: readonly WorkedRun[],
+  pressure: number,
+): AtPressure {
+  const rates = runs.flatMap(({ at }) => at.get(pressure)?.rate ?? [])
+  const rate = calculation.add(
+    `mean.at${pressure}`,
+    `Mean of the directions at ${pressure} Pa`,
+    meanOfDirections,
+    {
+      q_r: columnOf(rates.map((block) => block.ref('q_pr'))),
+      A_r: columnOf(rates.map((block) => block.ref('A_L'))),
+    },
+  )
+  if (!derivedPressures.has(pressure)) return { rate, derived: undefined }
+  const derived = workDerived(
+    calculation,
+    `mean.at${pressure}.rates`,
+    `Derived at ${pressure} Pa`,
+    bases,
+    rate,
+    false,
+  )
+  return { rate, derived }
+}
+
+function workStack(calculation: Calculation, { building, conditions }: TestRecord): Block | undefined {
+  if (building.height_m === undefined) return undefined
+  return calculation.add('limits.stack', 'Height times temperature difference', stackMeasure, {
+    h_b: fromRecord('building.height_m', building.height_m),
+    theta_i: fromRecord('conditions.indoorTemperature_C', conditions.indoorTemperature_C),
+    theta_e: fromRecord('conditions.outdoorTemperature_C', conditions.outdoorTemperature_C),
+  })
+}

@@ -1,0 +1,34 @@
+import { grouped, houseOf, type RegisterRow } from './arrange.js'
+import { type StageChange, stageChange } from './stage-change.js'
+
+/** Two tests of one house, one after the other, and what changed between them. */
+export interface HouseChange extends StageChange {
+  readonly site?: string
+  readonly building: string
+  readonly earlierRow: number
+  readonly laterRow: number
+  readonly earlierStage: string
+  readonly laterStage: string
+}
+
+/** Changes from each test of a house to the next; duplicates left out, and tests that are not valid too. */
+export function houseChanges(rows: readonly RegisterRow[]): HouseChange[] {
+  const usable = rows.filter(({ role, outcome }) => role !== 'duplicate' && outcome !== 'not valid')
+  return [...grouped(usable, houseOf).values()].flatMap((tests) =>
+    tests.slice(1).flatMap((later, i) => {
+      const earlier = tests[i]
+      if (!earlier) return []
+      return [
+        {
+          ...(later.site !== undefined && { site: later.site }),
+          building: later.building,
+          earlierRow: earlier.row,
+          laterRow: later.row,
+          earlierStage: earlier.stage ?? '',
+          laterStage: later.stage ?? '',
+          ...stageChange(earlier, later),
+        },
+      ]
+    }),
+  )
+}

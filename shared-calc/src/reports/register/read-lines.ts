@@ -1,0 +1,85 @@
+import { evaluate } from '../../assessment/evaluate.js'
+import { InputError, problemLine } from '../../contract/problem.js'
+import type { Grid } from '../../log/grid/grid.js'
+import type { Layout } from '../../log/layout/schema.js'
+import { readGrid } from '../../log/read-log.js'
+import { openArchived } from '../archive/open-archived.js'
+import { ownReport } from '../archive/own-report.js'
+import { CHECK } from '../workbook/check-sheet.js'
+import type { ReadSummary } from '../workbook/read-summary.js'
+import { lineOf, type TestLine } from './test-line.js'
+
+/** What came of reading one file: its tests, and why others in it could not be read. */
+export interface ReadLines {
+  readonly lines: readonly TestLine[]
+  /** A file, or a test of it, that is not in the register. */
+  readonly leftOut: readonly LeftOut[]
+}
+export interface LeftOut {
+  readonly file: string
+  readonly part?: string
+  readonly why: string
+  /** It was never meant to be read: a picture, another month's test, a register of ours. */
+  readonly expected?: true
+}
+
+/**
+ * Reads the tests of one file: recorded figures of a summary workbook, or a log by one of the layouts, evaluated.
+ * Never throws for a file that cannot be read: it is left out, with the reason.
+ */
+export function readLines(bytes: Uint8Array, file: string, layouts: readonly Layout[] = []): ReadLines {
+  try {
+    const { grid, summary } = openArchived(bytes, file)
+    return summary ? { lines: [ofSummary(file, summary, grid)], leftOut: [] } : ofLog(file, grid, layouts)
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error
+    return { lines: [], leftOut: [{ file, why: error.problems.map(problemLine).join('; ') }] }
+  }
+}
+
+function ofSummary(file: string, summary: ReadSummary, grid: Grid): TestLine {
+  const altered = alteration(summary, grid)
+  return lineOf(
+    { file, source: 'summary workbook', ...(altered !== undefined && { altered }) },
+    summary.record,
+    summary.evaluation,
+  )
+}
+
+/** What tells that a summary is not as issued. Re-run finds more: the register only looks at digests and sheet Check. */
+function alteration({ digests, evaluation }: ReadSummary, grid: Grid): string | undefined {
+  const { record } = digests
+  if (record.written !== record.found || evaluation.recordDigest !== record.found)
+    return 'the record was changed after issue'
+  if (digests.evaluation.written !== digests.evaluation.found) return 'the evaluation was changed after issue'
+  const differing = grid.sheetNames.includes(CHECK) ? grid.sheet(CHECK)?.at(1, 1)?.value : undefined
+  if (differing === undefined) return 'sheet Check is missing'
+  return differing === 0 ? undefined : `${String(differing)} cells were edited after issue (sheet Check)`
+}
+
+function ofLog(file: string, grid: Grid, layouts: readonly Layout[]): ReadLines {
+  const own = ownReport(grid)
+  if (own !== undefined) return { lines: [], leftOut: [{ file, why: own, expected: true }] }
+  if (layouts.length === 0)
+    return {
+      lines: [],
+      leftOut: [{ file, why: 'it is no summary workbook of ours, and no layout was given for others' }],
+    }
+  const { tests, problems } = readGrid(grid, { layouts })
+  if (tests.length === 0) return { lines: [], leftOut: [{ file, why: problems.map(problemLine).join('; ') }] }
+  const several = tests.length > 1
+  const lines: TestLine[] = []
+  const leftOut: LeftOut[] = []
+  for (const [i, test] of tests.entries()) {
+    const part = several ? { part: `test ${i + 1}` } : {}
+    try {
+      if (!test.record) throw new InputError(test.problems)
+      const evaluation = evaluate(test.record, { cells: test.cells, findings: test.findings })
+      lines.push(lineOf({ file, ...part, source: 'own layout' }, test.record, evaluation))
+    } catch (error) {
+      if (!(error instanceof InputError)) throw error
+      leftOut.push({ file, ...part, why: error.problems.map(problemLine).join('; ') })
+    }
+  }
+  return { lines, leftOut }
+}

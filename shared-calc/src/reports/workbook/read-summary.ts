@@ -1,0 +1,72 @@
+import { InputError } from '../../contract/problem.js'
+import { digestOf, Evaluation, parseRecord, type TestRecord } from '../../contract/record/index.js'
+import { openLog } from '../../log/open-log.js'
+import { recordRows } from './record-rows.js'
+import { RECORD_SHEET_FORMAT } from './record-sheet.js'
+import { type RecordSignature, signatureOf } from './record-signature.js'
+import { parseChunks } from './record-text.js'
+
+/** What a summary workbook holds as data. */
+export interface ReadSummary {
+  readonly record: TestRecord
+  readonly evaluation: Evaluation
+  readonly calculationVersion: string
+  /** Undefined where the workbook was not signed. */
+  readonly signature?: RecordSignature
+  /** Digests as written on the sheet, and as they are of what was found. */
+  readonly digests: {
+    readonly record: { readonly written: string; readonly found: string }
+    readonly evaluation: { readonly written: string; readonly found: string }
+  }
+}
+
+/**
+ * Recovers the record and its evaluation from a summary workbook. Only sheet Record is unpacked, within the limits of
+ * `LIMITS`: a hostile file ends in an error, not in the memory.
+ * @throws LogError when the file cannot be opened, InputError when it is not one of ours, or its Record sheet is damaged
+ */
+export async function readSummaryWorkbook(bytes: Uint8Array): Promise<ReadSummary> {
+  const rows = recordRows(openLog(bytes, 'summary.xlsx'))
+  if (rows.size === 0) throw fault('the workbook has no sheet Record: it is not a summary of ours')
+  return parseRecordRows(rows)
+}
+
+/** Rows of the Record sheet, key → texts of column B, to what they hold. */
+export function parseRecordRows(rows: ReadonlyMap<string, readonly string[]>): ReadSummary {
+  const one = (key: string): string => {
+    const [text] = rows.get(key) ?? []
+    if (text === undefined) throw fault(`sheet Record has no line "${key}"`)
+    return text
+  }
+  if (one('sheet format') !== RECORD_SHEET_FORMAT)
+    throw fault(
+      `sheet Record has the format "${one('sheet format')}"; this version reads "${RECORD_SHEET_FORMAT}"`,
+    )
+  const rawRecord = json(rows.get('record') ?? [], 'record')
+  const rawEvaluation = json(rows.get('evaluation') ?? [], 'evaluation')
+  const evaluation = Evaluation.safeParse(rawEvaluation)
+  parseRecord(rawRecord)
+  if (!evaluation.success) throw fault('the evaluation on sheet Record is damaged')
+  const signature = signatureOf(rows)
+  return {
+    // As they stand: checked, but with their fields in the order they were written in. The sheets follow that order.
+    record: rawRecord as TestRecord,
+    ...(signature && { signature }),
+    evaluation: rawEvaluation as Evaluation,
+    calculationVersion: one('calculation version'),
+    digests: {
+      record: { written: one('record digest'), found: digestOf(rawRecord) },
+      evaluation: { written: one('evaluation digest'), found: digestOf(rawEvaluation) },
+    },
+  }
+}
+
+function json(chunks: readonly string[], what: string): unknown {
+  try {
+    return parseChunks(chunks)
+  } catch {
+    throw fault(`the ${what} on sheet Record is damaged`)
+  }
+}
+
+const fault = (message: string): InputError => new InputError([{ path: '', message }])

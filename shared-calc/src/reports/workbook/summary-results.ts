@@ -1,0 +1,124 @@
+import type { CellValue, Worksheet } from 'exceljs'
+import type { Figure } from '../../contract/record/index.js'
+import { reference } from './address.js'
+import type { Places } from './places.js'
+import { dress, fills, fonts, headingRow, underline } from './styles.js'
+import type { SummaryInput } from './summary-input.js'
+
+const COLUMNS = 6
+const PER_AREA = 'm³/(h·m²)'
+
+const rows = [
+  { key: 'n50', unit: '1/h', block: 'at50.rates', symbol: 'n_pr', numFmt: '0.00' },
+  { key: 'q50', unit: 'm³/h', block: 'at50', symbol: 'q_pr', numFmt: '0.0' },
+  { key: 'qE50', unit: PER_AREA, block: 'at50.rates', symbol: 'q_E', numFmt: '0.00' },
+  { key: 'qF50', unit: PER_AREA, block: 'at50.rates', symbol: 'q_F', numFmt: '0.00' },
+  { key: 'ela4', unit: 'cm²', block: 'at4', symbol: 'A_L', numFmt: '0.0' },
+  { key: 'ela10', unit: 'cm²', block: 'at10', symbol: 'A_L', numFmt: '0.0' },
+] as const
+
+const curveRows = [
+  { label: 'air flow exponent n', unit: '', block: 'curve', symbol: 'n', numFmt: '0.000' },
+  {
+    label: 'air leakage coefficient C_L',
+    unit: 'm³/(h·Paⁿ)',
+    block: 'standard',
+    symbol: 'C_L',
+    numFmt: '0.000',
+  },
+  { label: 'coefficient of determination r²', unit: '', block: 'curve', symbol: 'r_2', numFmt: '0.00000' },
+  { label: 'zero-flow pressure', unit: 'Pa', block: 'curve', symbol: 'dp_0', numFmt: '0.00' },
+] as const
+
+/** Every quantity in both directions and as their mean, in the method's own terms. */
+export function writeResultsTable(
+  sheet: Worksheet,
+  { evaluation, test, method, places }: SummaryInput,
+  start: number,
+): number {
+  headingRow(sheet, start, 'Results at reference air density', COLUMNS)
+  const heads = [
+    ...test.runs.map(({ direction }) => direction),
+    ...(test.runs.length === 1 ? [''] : []),
+    'reported',
+    'unit',
+    '95 % interval, fit scatter only',
+  ]
+  heads.forEach((head, i) => {
+    dress(sheet.getCell(start, i + 2), {
+      font: { ...fonts.bold, size: 9 },
+      fill: fills.heading,
+      alignment: i < 3 ? { horizontal: 'right' } : { horizontal: 'left', indent: i === 3 ? 1 : 0 },
+    }).value = head
+  })
+  const put = (
+    row: number,
+    column: number,
+    block: string,
+    symbol: string,
+    value: number,
+    numFmt: string,
+    bold = false,
+  ) => {
+    dress(sheet.getCell(row, column), {
+      font: bold ? fonts.bold : fonts.body,
+      numFmt,
+      alignment: { horizontal: 'right' },
+    }).value = {
+      formula: reference(places.symbol(block, symbol)),
+      result: value,
+    }
+  }
+  let row = start + 1
+  for (const { key, unit, block, symbol, numFmt } of rows) {
+    const result = evaluation.results[key]
+    if (!result) continue
+    dress(sheet.getCell(row, 1), {}).value = capital(method.terms[key])
+    evaluation.runs.forEach((run, i) => {
+      const figure = run[key]
+      if (figure) put(row, i + 2, `run${i + 1}.${block}`, symbol, figure.value, numFmt)
+    })
+    put(row, 4, `mean.${block}`, symbol, result.value, numFmt, true)
+    dress(sheet.getCell(row, 5), { font: fonts.muted, alignment: { horizontal: 'left', indent: 1 } }).value =
+      unit
+    const ends = evaluation.runs.map((run, i) => ({ figure: run[key], id: `run${i + 1}.${block}` }))
+    dress(sheet.getCell(row, 6), { font: fonts.small }).value = intervals(ends, symbol, numFmt, places)
+    underline(sheet, row, COLUMNS)
+    row += 1
+  }
+  for (const { label, unit, block, symbol, numFmt } of curveRows) {
+    if (block === 'curve' && !test.runs.some(({ curve }) => curve.has(symbol))) continue
+    dress(sheet.getCell(row, 1), {}).value = capital(label)
+    test.runs.forEach((run, i) => {
+      const source = block === 'curve' ? run.curve : run.standard
+      put(row, i + 2, source.id, symbol, source.value(symbol), numFmt)
+    })
+    dress(sheet.getCell(row, 5), { font: fonts.muted, alignment: { horizontal: 'left', indent: 1 } }).value =
+      unit
+    underline(sheet, row, COLUMNS)
+    row += 1
+  }
+  return row
+}
+
+/** The interval of each direction as live text: FIXED gives the same in every language of the spreadsheet. */
+function intervals(
+  ends: readonly { readonly figure: Figure | undefined; readonly id: string }[],
+  symbol: string,
+  numFmt: string,
+  places: Places,
+): CellValue {
+  // One more place than the value, or the two ends of a narrow interval would print alike.
+  const decimals = (numFmt.split('.')[1]?.length ?? 0) + 1
+  const stem = symbol === 'q_pr' ? 'q' : symbol
+  const shown = ends.flatMap(({ figure, id }) => (figure?.ci95 ? [{ ci95: figure.ci95, id }] : []))
+  if (shown.length === 0) return null
+  const end = (id: string, which: string) =>
+    `FIXED(${reference(places.symbol(id, `${stem}_${which}`))},${decimals},TRUE)`
+  return {
+    formula: shown.map(({ id }) => `${end(id, 'lo')}&"–"&${end(id, 'hi')}`).join('&" / "&'),
+    result: shown.map(({ ci95 }) => ci95.map((value) => value.toFixed(decimals)).join('–')).join(' / '),
+  }
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

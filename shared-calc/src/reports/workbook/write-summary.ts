@@ -1,0 +1,98 @@
+import ExcelJS from 'exceljs'
+import type { AssessedTest } from '../../assessment/assessed-test.js'
+import { evaluateWorked } from '../../assessment/evaluate.js'
+import type { CellMap } from '../../contract/cell-map.js'
+import type { Evaluation, Finding, TestRecord } from '../../contract/record/index.js'
+import { methodById } from '../../methods/index.js'
+import { addCharts, type ChartDescription } from './chart/index.js'
+import { writeCheckSheet } from './check-sheet.js'
+import { nameMainResults } from './defined-names.js'
+import { publishedFigures } from './figures.js'
+import { Places } from './places.js'
+import { writeReadingsSheet } from './readings-sheet.js'
+import { writeRecordSheet } from './record-sheet.js'
+import { type RecordSignature, signedMessage } from './record-signature.js'
+import { writeSiteSheets } from './site-sheets.js'
+import { leakageChart } from './summary-chart.js'
+import { addSummarySheet, fillSummarySheet } from './summary-sheet.js'
+import { writeUncertaintySheet } from './uncertainty-sheet.js'
+import { writeWorkingSheet } from './working-sheet.js'
+
+export interface SummaryOptions {
+  /** Field path → cell address in the log that the record was read from. */
+  readonly cells?: CellMap
+  /** What reading the log had to convert or leave out. */
+  readonly findings?: readonly Finding[]
+  /** Whether to add sheet Uncertainty and its working; always where the record has an uncertainty part. */
+  readonly uncertainty?: boolean
+  /** Signs the message of {@link signedMessage}; the workbook then carries the signature. */
+  readonly sign?: (message: string) => RecordSignature
+}
+
+/**
+ * The summary workbook of a test: Summary, Readings, Working, Check, Record. The same record gives the same bytes.
+ * @param record - a record that `parseRecord` has checked
+ * @throws InputError when the record cannot be evaluated
+ */
+export async function writeSummaryWorkbook(
+  record: TestRecord,
+  options: SummaryOptions = {},
+): Promise<Uint8Array> {
+  return (await writeSummary(record, options)).bytes
+}
+
+/** The chart is added to the parts and the whole packed then: packing them here would be work done twice. */
+const UNPACKED = { zip: { compression: 'STORE' } } as Partial<ExcelJS.XlsxWriteOptions>
+
+/** The workbook with the evaluation and the chart it shows. */
+export async function writeSummary(
+  record: TestRecord,
+  { cells, findings, sign, uncertainty }: SummaryOptions = {},
+): Promise<{ bytes: Uint8Array; evaluation: Evaluation; chart: ChartDescription }> {
+  const worked = evaluateWorked(record, {
+    ...(cells && { cells }),
+    ...(findings && { findings }),
+    ...(uncertainty && { uncertainty }),
+  })
+  const { evaluation } = worked
+  const { workbook, chart } = await layOutSummary(record, worked, sign?.(signedMessage(evaluation)))
+  const plain = new Uint8Array(await workbook.xlsx.writeBuffer(UNPACKED))
+  return { bytes: addCharts(plain, [chart]), evaluation, chart }
+}
+
+/** Every cell of a summary, before it becomes a file. Re-run compares archived workbooks with this. */
+export async function layOutSummary(
+  record: TestRecord,
+  { evaluation, test }: { readonly evaluation: Evaluation; readonly test: AssessedTest },
+  signature?: RecordSignature,
+): Promise<{ workbook: ExcelJS.Workbook; chart: ChartDescription; places: Places }> {
+  const places = new Places()
+  const workbook = newWorkbook(record)
+  const summary = addSummarySheet(workbook)
+  writeReadingsSheet(workbook, record, places)
+  writeWorkingSheet(workbook, test.calculation, places)
+  writeSiteSheets(workbook, record, test, places)
+  if (test.uncertainty) writeUncertaintySheet(workbook, evaluation, test.uncertainty, places)
+  const figures = publishedFigures(evaluation, test)
+  const check = writeCheckSheet(workbook, record, figures, evaluation.findings, places)
+  await writeRecordSheet(workbook, record, evaluation, signature)
+  const method = methodById(record.test.method)
+  const chartRows = fillSummarySheet(summary, { record, evaluation, test, method, places, check })
+  nameMainResults(workbook, figures, places)
+  return { workbook, chart: leakageChart(test, places, chartRows), places }
+}
+
+/** Document properties; dated by the test, so that a workbook written again is the same to the byte. */
+function newWorkbook({ building, test }: TestRecord): ExcelJS.Workbook {
+  const workbook = new ExcelJS.Workbook()
+  const dated = new Date(`${test.date}T12:00:00Z`)
+  workbook.creator = test.tester ?? 'Draughtbook'
+  workbook.lastModifiedBy = 'Draughtbook'
+  workbook.created = dated
+  workbook.modified = dated
+  workbook.company = test.organisation ?? ''
+  workbook.title = `Airtightness test: ${building.name}`
+  workbook.subject = 'Summary of a fan-pressurisation test'
+  workbook.keywords = 'airtightness, fan pressurisation'
+  return workbook
+}

@@ -1,0 +1,50 @@
+import { plain } from '../../catalogue/words.js'
+import type { Direction, LeakLog } from '../../contract/record/index.js'
+import type { WorkedLeaks } from './work-leaks.js'
+
+/** What the pressure opens in each direction. Source: which way the pressure pushes (derived). */
+const opens: Readonly<Record<Direction, readonly string[]>> = {
+  pressurisation: [
+    'flaps of extract ducts and hoods, which open outwards',
+    'windows and doors that open outwards, pushed off their seals',
+    'loft hatches that lie loose in their frame',
+    'membranes fixed from outside, pushed off what carries them',
+  ],
+  depressurisation: [
+    'flaps of supply ducts, which open inwards',
+    'windows and doors that open inwards, drawn off their seals',
+    'membranes and tapes on the room side, drawn off what carries them',
+    'hatches and covers that are held by the pressure of the room',
+  ],
+}
+
+const other: Record<Direction, Direction> = {
+  pressurisation: 'depressurisation',
+  depressurisation: 'pressurisation',
+}
+
+/** Why the directions may differ: what seals under one opens under the other. It names what was seen, and guesses nothing. */
+export function directionsInWords({ directions }: WorkedLeaks, { list }: LeakLog): string[] {
+  if (!directions) return ['Only one direction was run: the directions cannot be compared.']
+  const { compared, hole } = directions
+  const difference = compared.value('d_ab')
+  if (difference === 0) return ['Both directions leak the same.']
+  const more: Direction = difference > 0 ? 'pressurisation' : 'depressurisation'
+  const less = other[more]
+  const area = hole.seal.value('A_s')
+  const seen = list.filter((leak) => leak.seenUnder === more && !leak.fixed).map(({ place }) => `"${place}"`)
+  const opposite = list
+    .filter((leak) => leak.seenUnder === less && !leak.fixed)
+    .map(({ place }) => `"${place}"`)
+  return [
+    `Under ${more} the building leaks ${plain(Math.abs(difference), 0)} m³/h more at 50 Pa than under ${less}: a hole of about ${plain(area, 0)} cm² that opens under ${more} or closes under ${less}.`,
+    `Under ${more} these can open, and under ${less} close: ${opens[more].join('; ')}.`,
+    seen.length > 0
+      ? `Logged as leaking under ${more} only: ${seen.join(', ')}.`
+      : `No open leak in the log was seen under ${more} only: look for one before naming a cause.`,
+    ...(opposite.length > 0
+      ? [`Logged as leaking under ${less} only, which works the other way: ${opposite.join(', ')}.`]
+      : []),
+    'The difference of two leakage rates does not say which of these it is.',
+  ]
+}

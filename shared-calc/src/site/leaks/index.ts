@@ -1,0 +1,2 @@
+export { sizeWords } from './size-words.js'
+export { type WorkedLeaks, workLeaks } from './work-leaks.js'

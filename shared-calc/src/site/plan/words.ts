@@ -1,0 +1,68 @@
+import { plain } from '../../catalogue/words.js'
+import type { PlannedDevice } from '../../contract/record/index.js'
+import { type FlowSpan, flowSpans, servingRanges } from './coverage.js'
+import type { DeviceInDirection, LimitedRange } from './devices.js'
+import type { WorkedPlan } from './work-plan.js'
+
+/** What a device can and cannot do in this building, in plain words, one sentence or two for each range. */
+export function deviceInWords(
+  worked: WorkedPlan,
+  { name }: PlannedDevice,
+  directions: readonly DeviceInDirection[],
+): string[] {
+  const [first] = directions
+  if (!first || first.ranges.length === 0)
+    return [`The limits of the ranges of "${name}" are not stated: whether it reaches cannot be said.`]
+  const spans = flowSpans(worked, first.direction)
+  const serving = servingRanges(first, spans)
+  const pressures = [...(worked.pressures?.byDirection.get(first.direction)?.column('dp') ?? [])]
+  const ranges = first.ranges.map((limited, row) => {
+    const served = pressures.filter((_, i) => serving[i]?.includes(limited))
+    return `${reach(limited, served, pressures, spans)} ${proves(first, row)}`.trim()
+  })
+  return [...ranges, ...whole(directions, worked)]
+}
+
+function reach(
+  { range, lowest, highest }: LimitedRange,
+  served: readonly number[],
+  pressures: readonly number[],
+  spans: readonly FlowSpan[],
+): string {
+  const head = `Range "${range.label}" (${plain(lowest.value, 0)} to ${plain(highest.value, 0)} m³/h)`
+  if (spans.length === 0) return `${head}.`
+  if (served.length === pressures.length)
+    return `${head} reaches from the lowest to the highest pressure if the building just meets the target.`
+  if (served.length > 0) return `${head} serves ${list(served)} Pa only.`
+  const least = Math.min(...spans.map((span) => span.least))
+  const most = Math.max(...spans.map((span) => span.most))
+  if (most < lowest.value)
+    return `${head} is too large: a building that just meets the target leaks at most ${plain(most, 0)} m³/h at these pressures. It needs a smaller device.`
+  if (least > highest.value)
+    return `${head} is too small: a building that just meets the target leaks at least ${plain(least, 0)} m³/h at these pressures.`
+  return `${head} serves none of the pressures whatever the exponent turns out to be.`
+}
+
+function proves({ provable }: DeviceInDirection, row: number): string {
+  if (!provable) return ''
+  const least = provable.column('n_least')[row] as number
+  const most = provable.column('n_most')[row] as number
+  return least > most
+    ? 'By itself it cannot hold all pressures of one run in this volume.'
+    : `By itself it can prove an n50 from ${plain(least)} to ${plain(most)} 1/h in this volume; a tighter building shows it too little flow at the lowest pressure.`
+}
+
+function whole(directions: readonly DeviceInDirection[], worked: WorkedPlan): string[] {
+  const missed = directions.flatMap((one) => {
+    const serving = servingRanges(one, flowSpans(worked, one.direction))
+    const set = worked.pressures?.byDirection.get(one.direction)?.column('dp') ?? []
+    return serving.flatMap((ranges, i) => (ranges.length > 0 ? [] : [set[i] as number]))
+  })
+  if (flowSpans(worked, directions[0]?.direction ?? 'depressurisation').length === 0) return []
+  if (missed.length === 0) return ['With its ranges it reaches every planned pressure.']
+  return [`It does not reach ${list(missed)} Pa if the building just meets the target.`]
+}
+
+/** Pressures in whole Pa, each once. */
+const list = (pressures: readonly number[]): string =>
+  [...new Set(pressures.map((pressure) => plain(pressure, 0)))].join(', ')

@@ -1,0 +1,30 @@
+import { z } from 'zod'
+import { Building, Conditions, FlowDevice, Reading, Run } from '../../contract/record/index.js'
+import { parseWith } from '../../contract/record/parse-with.js'
+import { nameField } from '../../contract/record/text-field.js'
+import type { UnfinishedTest } from '../../evaluation/work/running-estimate.js'
+import { methodById } from '../../methods/index.js'
+import { type WhileReading, whileReading } from './while-reading.js'
+
+/** A run while its readings come in. */
+export const UnfinishedRequest = z.strictObject({
+  method: nameField('test method'),
+  building: Building.partial(),
+  conditions: Conditions.partial(),
+  flowDevice: FlowDevice.optional(),
+  run: z.strictObject({
+    ...Run.shape,
+    readings: z.array(Reading).min(1, { error: 'there is no reading yet' }).max(1000),
+  }),
+})
+export type UnfinishedRequest = z.infer<typeof UnfinishedRequest>
+
+/** What can be said of a run so far, from unchecked input. Throws InputError. */
+export function estimateWhileReading(input: unknown): WhileReading {
+  const { method, building, conditions, flowDevice, run } = parseWith(UnfinishedRequest, input)
+  // A field left out of the input is left out of what zod gives, too: it is never there as undefined.
+  const unfinished = { building, conditions, ...(flowDevice && { flowDevice }), run } as UnfinishedTest
+  const state = whileReading(unfinished, methodById(method))
+  if (!state) throw new RangeError('a run with a reading has a state')
+  return state
+}

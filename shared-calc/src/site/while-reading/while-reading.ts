@@ -1,0 +1,180 @@
+import { z } from 'zod'
+import { citing, practiceSource } from '../../catalogue/sources.js'
+import { plain } from '../../catalogue/words.js'
+import { Finding, type Run } from '../../contract/record/index.js'
+import { type Block, byRule } from '../../engine/index.js'
+import { outlier } from '../../evaluation/rules/curve.js'
+import { basesOf } from '../../evaluation/work/derived.js'
+import { lowestUsablePressure } from '../../evaluation/work/lowest-usable-pressure.js'
+import type { RunSurroundings } from '../../evaluation/work/run.js'
+import { ASSUMED_EXPONENT, type UnfinishedTest } from '../../evaluation/work/running-estimate.js'
+import { loggedSign } from '../../evaluation/work/work-readings.js'
+import type { WorkedRun, WorkedTest } from '../../evaluation/work/worked-test.js'
+import { derivedRates } from '../../formulas/derived.js'
+import { furtherReading, zeroFlowDrift } from '../../formulas/while-reading.js'
+import type { Method } from '../../methods/method.js'
+import { NextReading, nextReading } from './next-reading.js'
+import { assumeRun, fitRun, surroundings } from './work-reading.js'
+
+const finite = z.number()
+
+/** A figure that is under way, with the interval in which it lies so far. */
+export const UnderWay = z.strictObject({ value: finite, lower: finite, upper: finite })
+export type UnderWay = z.infer<typeof UnderWay>
+
+/** Where a run stands after the readings so far. Never a result. */
+export const WhileReading = z.strictObject({
+  readings: finite,
+  /** 'fit': a line through the readings, interval of the fit scatter only; 'assumed exponent': interval of the exponents to expect. */
+  basis: z.enum(['fit', 'assumed exponent']),
+  exponent: finite,
+  /** Temperatures were missing: densities were taken as equal. */
+  densityAssumed: z.boolean(),
+  q50_m3_h: UnderWay,
+  n50_1_h: UnderWay.optional(),
+  next: NextReading,
+  /** Whether further readings would not narrow the result by anything that matters. */
+  enough: z.boolean(),
+  enoughWhy: z.string(),
+  /** Outliers to repeat, and a zero-flow pressure that has moved. */
+  findings: z.array(Finding),
+})
+export type WhileReading = z.infer<typeof WhileReading>
+
+/** Narrowing of the result that is worth another reading, share of the result. Common practice, no source. */
+const WORTH_ANOTHER = 0.003
+
+/** Error at the lowest reading from which a drift of the zero-flow pressure is named. Common practice, no source. */
+const DRIFT_ERROR = 0.02
+
+/**
+ * What can be said after each reading.
+ * @returns undefined before the first reading
+ * @throws InputError when a reading lies on the wrong side of the zero-flow pressure, or names a range that is missing
+ */
+export function whileReading(unfinished: UnfinishedTest, method: Method): WhileReading | undefined {
+  const { run } = unfinished
+  if (run.readings.length === 0) return undefined
+  const around = surroundings(unfinished, method)
+  const { densityAssumed } = around
+  const lowest = lowestUsablePressure(run, method)
+  if (run.readings.length < 3 || !method.formulas.scatter) {
+    const { curve, rate, error } = assumeRun(around, run)
+    const coming = next(curve, lowest, run, method)
+    return {
+      readings: run.readings.length,
+      basis: 'assumed exponent',
+      exponent: ASSUMED_EXPONENT,
+      densityAssumed,
+      ...figures(around, rate, error),
+      next: coming,
+      ...(method.stations
+        ? { enough: coming.pressureDifference_Pa === undefined, enoughWhy: coming.why }
+        : { enough: false, enoughWhy: 'fewer than 3 readings: no line can be put through them yet' }),
+      findings: [],
+    }
+  }
+  const worked = fitRun(around, run)
+  const rate = (worked.at.get(50) as { rate: Block }).rate
+  const coming = next(worked.curve, lowest, run, method)
+  return {
+    readings: run.readings.length,
+    basis: 'fit',
+    exponent: worked.curve.value('n'),
+    densityAssumed,
+    ...figures(around, rate, rate),
+    next: coming,
+    ...enough(around, worked, coming, method),
+    findings: [...outliers(around, worked), ...drift(around, worked)],
+  }
+}
+
+/** q50 and, where the volume is known, n50, each with the ends of its interval. */
+function figures(
+  { calculation, record }: RunSurroundings,
+  rate: Block,
+  ends: Block,
+): { q50_m3_h: UnderWay; n50_1_h?: UnderWay } {
+  const q50 = { value: rate.value('q_pr'), lower: ends.value('q_lo'), upper: ends.value('q_hi') }
+  if (record.building.volume_m3 === undefined) return { q50_m3_h: q50 }
+  const derived = calculation.add('run1.so-far', 'related to the building, so far', derivedRates, {
+    q_pr: rate.ref('q_pr'),
+    q_lo: ends.ref('q_lo'),
+    q_hi: ends.ref('q_hi'),
+    ...basesOf(record),
+  })
+  return {
+    q50_m3_h: q50,
+    n50_1_h: {
+      value: derived.value('n_pr'),
+      lower: derived.value('n_pr_lo'),
+      upper: derived.value('n_pr_hi'),
+    },
+  }
+}
+
+function next(curve: Block, lowest: number, run: Run, method: Method): NextReading {
+  return nextReading(
+    { taken: [...curve.column('dp')], lowest, zeroFlow: curve.value('dp_0'), sign: loggedSign(run) },
+    method,
+  )
+}
+
+/** "Enough" once the method asks for no more, and another reading would not narrow the result by what matters. */
+function enough(
+  { calculation }: RunSurroundings,
+  { curve, scatter }: WorkedRun,
+  coming: NextReading,
+  method: Method,
+): { enough: boolean; enoughWhy: string } {
+  if (coming.pressureDifference_Pa !== undefined) return { enough: false, enoughWhy: coming.why }
+  if (!scatter?.has('SSE') || !curve.has('S_xx'))
+    return { enough: false, enoughWhy: `${method.title} gives no scatter to judge by` }
+  const pressures = curve.column('dp')
+  const further = calculation.add('run1.further', 'what one further reading would bring', furtherReading, {
+    N: curve.ref('N'),
+    xbar: curve.ref('xbar'),
+    S_xx: curve.ref('S_xx'),
+    SSE: scatter.ref('SSE'),
+    dp_r: byRule(50, 'reference pressure'),
+    dp_next: byRule(Math.max(...pressures), 'highest pressure read'),
+  })
+  const [now, after] = [further.value('h_now'), further.value('h_next')]
+  const words = `one further reading would take the interval from ±${plain(now * 100)} % to about ±${plain(after * 100)} %`
+  return further.value('g_h') < WORTH_ANOTHER
+    ? { enough: true, enoughWhy: `enough readings: ${words}` }
+    : { enough: false, enoughWhy: `worth another reading: ${words}` }
+}
+
+function outliers(around: RunSurroundings, worked: WorkedRun): Finding[] {
+  const test = { runs: [worked] } as unknown as WorkedTest
+  return outlier({ record: around.record, method: around.method, test }).map((finding) => ({
+    ...finding,
+    remedy:
+      'repeat this reading now, while the building is as it was; look for its cause (gust, door, range)',
+  }))
+}
+
+function drift({ calculation }: RunSurroundings, { curve, before, after }: WorkedRun): Finding[] {
+  if (!before || !after) return []
+  const block = calculation.add('run1.drift', 'drift of the zero-flow pressure', zeroFlowDrift, {
+    dp_01: before.ref('dp_m0'),
+    dp_02: after.ref('dp_m0'),
+    n: curve.ref('n'),
+    dp_l: byRule(Math.min(...curve.column('dp')), 'lowest pressure read'),
+  })
+  const error = block.value('e_0')
+  if (error <= DRIFT_ERROR) return []
+  return [
+    {
+      rule: 'zero-flow-drift',
+      severity: 'note',
+      message: `the zero-flow pressure has moved by ${plain(block.value('d_0'), 1)} Pa; at the lowest reading that is worth ${plain(error * 100, 1)} % of the flow`,
+      ...citing(practiceSource),
+      value: error,
+      limit: DRIFT_ERROR,
+      where: ['runs[0].zeroFlowBefore_Pa', 'runs[0].zeroFlowAfter_Pa'],
+      remedy: 'wait for steadier weather and read the zero-flow pressure and the lowest readings again',
+    },
+  ]
+}

@@ -1,1 +1,0 @@
-export { crossingPressure, type QuantityChange, type StageChange, stageChange } from './stage-change.js'
