@@ -59,11 +59,15 @@ export function prepare(record: TestRecord): PreparedTest {
     pressureVariance: shared.pressureVariance.draws,
     curvature: shared.curvature.draws,
   }
+  const corrections = runs.map(({ sensitivityAt }) => sensitivityAt(CURVE_TOUCHES_AT_Pa).value('k_n'))
+  const correction = corrections.reduce((sum, one) => sum + one, 0) / corrections.length
   const figures = budgets.map(({ quantity, unit, referencePressure_Pa, block }, i): PreparedFigure => {
     const read = replay.reader(outputs[i] as (typeof outputs)[number])
     const one = typeof read === 'number' ? () => read : (draw: number) => read[draw] as number
     const judged = decisions.find((decision) => decision.budget.block === block)
-    const bend = Math.log(referencePressure_Pa / CURVE_TOUCHES_AT_Pa) ** 2 / 2
+    // Along the curve the exponent changes too, and with it the correction to reference air.
+    const away = Math.log(referencePressure_Pa / CURVE_TOUCHES_AT_Pa)
+    const bend = away ** 2 / 2 + away * correction
     return {
       quantity,
       unit,
