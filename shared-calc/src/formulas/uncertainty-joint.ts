@@ -12,22 +12,22 @@ export const correlationOfFigures = chapter({
   formulas: [
     {
       symbol: 'rho',
-      name: 'correlation coefficient, within −1 and 1 whatever is rounded',
+      name: 'correlation coefficient, 1 less a billionth at most',
       unit: '1',
-      expression: 'max(-1, min(1, sum(d_1 .* d_2)/(u_1*u_2)))',
+      expression: 'max(-1 + 1e-9, min(1 - 1e-9, sum(d_1 .* d_2)/(u_1*u_2)))',
       source: derived('JCGM 100:2008, 5.2.2 and F.1.2.3'),
     },
   ],
 })
 
 const plackett = derived(
-  'bivariate normal probability: its derivative with the correlation is the density (Plackett 1954), r = sin of an angle',
+  'bivariate normal probability: its derivative with the correlation is the density (Plackett 1954), r = tanh v',
 )
 
 /**
  * Probability that two figures both meet their limits, from the probability of each and their correlation. The normal
- * scores of both are taken as jointly normal: Φ₂(h, k; ρ) = Φ(h)·Φ(k) + 1/(2π)·∫₀^arcsin ρ exp(−(h² − 2hk·sin θ + k²)/(2·cos² θ)) dθ,
- * summed at given places between 0 and 1 (Gauss and Legendre).
+ * scores of both are taken as jointly normal: Φ₂(h, k; ρ) = Φ(h)·Φ(k) + 1/(2π)·∫₀^ρ exp(−(h² − 2hk·r + k²)/(2(1 − r²)))/√(1 − r²) dr.
+ * With r = tanh v nothing in it grows beyond bounds; it is summed at given places (Gauss and Legendre).
  */
 export const bothMet = chapter({
   title: 'Both met',
@@ -35,7 +35,7 @@ export const bothMet = chapter({
     { symbol: 'P_1', name: 'probability that the first is met', unit: '1' },
     { symbol: 'P_2', name: 'probability that the second is met', unit: '1' },
     { symbol: 'rho', name: 'correlation coefficient', unit: '1' },
-    { symbol: 't', name: 'place of the sum, as a share of the angle', unit: '1', rows: true },
+    { symbol: 't', name: 'place of the sum, as a share of its length', unit: '1', rows: true },
     { symbol: 'w', name: 'weight of the place', unit: '1', rows: true },
   ],
   formulas: [
@@ -53,13 +53,26 @@ export const bothMet = chapter({
       expression: 'normal_quantile(min(max(P_2, 1e-12), 1 - 1e-12))',
       source: plackett,
     },
-    { symbol: 'a', name: 'angle of the correlation', unit: '1', expression: 'asin(rho)', source: plackett },
-    { symbol: 's', name: 'correlation at the place', unit: '1', expression: 'sin(a*t)', source: plackett },
+    {
+      symbol: 'a',
+      name: 'upper end of the sum: arc tanh of the correlation',
+      unit: '1',
+      expression: '0.5*log((1 + rho)/(1 - rho))',
+      source: plackett,
+    },
+    {
+      symbol: 'r',
+      name: 'correlation at the place',
+      unit: '1',
+      expression: '1 - 2 ./ (exp(2*a*t) + 1)',
+      source: plackett,
+    },
     {
       symbol: 'P_b',
       name: 'probability that both are met',
       unit: '1',
-      expression: 'max(0, P_1*P_2 + a/(2*pi)*sum(w .* exp((h*k*s - (h^2 + k^2)/2) ./ (1 - s .^ 2))))',
+      expression:
+        'max(0, P_1*P_2 + a/(2*pi)*sum(w .* sqrt(1 - r .^ 2) .* exp((h*k*r - (h^2 + k^2)/2) ./ (1 - r .^ 2))))',
       source: plackett,
     },
   ],

@@ -99,8 +99,6 @@ const scalar = (name: string, evaluate: ScalarFunction['evaluate']): ScalarFunct
 /** The functions that expressions may use, each with its one implementation and its spreadsheet name. */
 export const scalarFunctions: Readonly<Record<string, ScalarFunction>> = {
   abs: scalar('ABS', Math.abs),
-  sin: scalar('SIN', Math.sin),
-  asin: scalar('ASIN', Math.asin),
   sqrt: scalar('SQRT', Math.sqrt),
   exp: scalar('EXP', Math.exp),
   log: scalar('LN', Math.log),
