@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { constants } from '../../shared-calc/src/catalogue/constants.js'
 import { byRule, Calculation, defineChapter } from '../../shared-calc/src/engine/index.js'
+import { parseExpression } from '../../shared-calc/src/engine/parse/parse-with-mathjs.js'
 import { atReferencePressure } from '../../shared-calc/src/formulas/at-reference-pressure.js'
 import ashrae from '../references/ashrae-leakage-area.json'
 import { expectClose } from './support/expect-close'
@@ -11,6 +12,7 @@ const atHandbookDensity = defineChapter(
   constants.map((constant) =>
     constant.symbol === 'rho_0' ? { ...constant, value: ashrae.density_kg_m3 } : constant,
   ),
+  parseExpression,
 )
 const at = (pressure: number, exponent: number) =>
   new Calculation().add('at', 'at', atHandbookDensity, {

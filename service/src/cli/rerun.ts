@@ -13,12 +13,8 @@ interface Options extends ArchiveOptions {
   readonly out?: string
 }
 
-export const addRerun: AddCommand = (program, { terminal, end }) => {
-  addArchiveOptions(
-    program
-      .command('rerun')
-      .description('re-run archived workbooks and tell what differs from what they record'),
-  )
+export const addRerun: AddCommand = (command, { terminal, end }) => {
+  addArchiveOptions(command)
     .option('--key <KEY.pub>', 'public key that signatures are checked against; may be repeated', collect, [])
     .option('--out <RERUN.xlsx>', 'where to write the re-run; replaces what is there')
     .action(async (paths: string[], options: Options) => {

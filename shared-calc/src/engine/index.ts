@@ -4,11 +4,12 @@ export {
   type Chapter,
   type ChapterDefinition,
   defineChapter,
+  lazyChapter,
   neededSteps,
   type Step,
 } from './parse/chapter.js'
+export { type Expression, type Packed, pack, symbolsOf, unpack } from './parse/expression.js'
 export { FormulaError } from './parse/formula-error.js'
-export { type Expression, parseExpression, symbolsOf } from './parse/parse.js'
 export { symbolParts, symbolText } from './parse/symbols.js'
 export * from './quantity.js'
 export { toMathml } from './render/to-mathml.js'

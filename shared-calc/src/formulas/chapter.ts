@@ -1,8 +1,26 @@
 import { constants } from '../catalogue/constants.js'
-import { type Chapter, type ChapterDefinition, defineChapter, type Source } from '../engine/index.js'
+import {
+  type Chapter,
+  type ChapterDefinition,
+  FormulaError,
+  lazyChapter,
+  type Packed,
+  type Source,
+  unpack,
+} from '../engine/index.js'
+import { parsed } from './parsed.generated.js'
 
 /** A chapter of domain formulas over the project's constants. */
-export const chapter = (definition: ChapterDefinition): Chapter => defineChapter(definition, constants)
+export const chapter = (definition: ChapterDefinition): Chapter =>
+  lazyChapter(definition, constants, parsedExpression)
+
+/** The tree of an expression, parsed when the project was built. */
+function parsedExpression(text: string) {
+  const packed = parsed[text] as Packed | undefined
+  if (packed === undefined)
+    throw new FormulaError(`"${text}" is not in formulas/parsed.generated.ts: run npm run formulas`)
+  return unpack(packed)
+}
 
 export const memory = (text: string): Source => ({ text, seen: 'memory' })
 export const read = (text: string): Source => ({ text, seen: 'read' })

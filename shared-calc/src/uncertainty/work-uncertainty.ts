@@ -1,3 +1,4 @@
+import { results } from '../catalogue/figures.js'
 import type { TestRecord } from '../contract/record/index.js'
 import type { WorkedTest } from '../evaluation/work/worked-test.js'
 import { leakMixture } from '../formulas/uncertainty-leaks.js'
@@ -17,14 +18,15 @@ import { type Wanted, workBudget } from './work-budget.js'
 import { workFits } from './work-fits.js'
 import type { WorkedUncertainty } from './worked-uncertainty.js'
 
-const reported = [
-  { quantity: 'q50', pressure: 50, basis: 'q', unit: 'm3/h' },
-  { quantity: 'n50', pressure: 50, basis: 'n', unit: '1/h' },
-  { quantity: 'qE50', pressure: 50, basis: 'qE', unit: 'm3/(h·m2)' },
-  { quantity: 'qF50', pressure: 50, basis: 'qF', unit: 'm3/(h·m2)' },
-  { quantity: 'ela4', pressure: 4, basis: 'area', unit: 'cm2' },
-  { quantity: 'ela10', pressure: 10, basis: 'area', unit: 'cm2' },
-] as const
+const basisOfResult = { q50: 'q', n50: 'n', qE50: 'qE', qF50: 'qF', ela4: 'area', ela10: 'area' } as const
+
+/** The figures that get a budget. */
+const reported = (['q50', 'n50', 'qE50', 'qF50', 'ela4', 'ela10'] as const).map((quantity) => ({
+  quantity,
+  pressure: results[quantity].at_Pa,
+  basis: basisOfResult[quantity],
+  unit: results[quantity].unit,
+}))
 
 /** Works out budgets, decisions and further fits of a test, as blocks behind its own. */
 export function workUncertainty(record: TestRecord, method: Method, test: WorkedTest): WorkedUncertainty {

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { parseExpression } from '../../../shared-calc/src/engine/index.js'
+import { parseExpression } from '../../../shared-calc/src/engine/parse/parse-with-mathjs.js'
 import { chapters } from '../../../shared-calc/src/formulas/list.js'
 import { evaluatedChapter } from './support/chapter-inputs'
 import { ourValue, partsOf, treeValue } from './support/evaluate-expression'

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { defineChapter, FormulaError, type Input } from '../../../shared-calc/src/engine/index.js'
+import { parseExpression } from '../../../shared-calc/src/engine/parse/parse-with-mathjs.js'
 
 const source = { text: 'test', seen: 'definition' } as const
 const quantity = (symbol: string) => ({ symbol, name: symbol, unit: '1' })
@@ -15,6 +16,7 @@ const chapterOf = (inputs: readonly Input[], formulas: Readonly<Record<string, s
       })),
     },
     [],
+    parseExpression,
   )
 const a = quantity('a')
 const column = (symbol: string): Input => ({ ...quantity(symbol), rows: true })
@@ -71,9 +73,9 @@ describe('a chapter of formulas', () => {
       { ...quantity('p'), expression: 'a', source },
       { ...quantity('p'), expression: '2*a', source },
     ]
-    expect(() => defineChapter({ title: 'twice', inputs: [a], formulas: twice }, [])).toThrow(
-      'symbol p is defined twice',
-    )
+    expect(() =>
+      defineChapter({ title: 'twice', inputs: [a], formulas: twice }, [], parseExpression),
+    ).toThrow('symbol p is defined twice')
   })
 
   it.each([

@@ -2,13 +2,8 @@ import fc from 'fast-check'
 import { SaxesParser } from 'saxes'
 import { describe, expect, it } from 'vitest'
 import { columnFunctions, scalarFunctions } from '../../../shared-calc/src/engine/evaluate/functions.js'
-import {
-  parseExpression,
-  symbolParts,
-  symbolsOf,
-  toMathml,
-  toText,
-} from '../../../shared-calc/src/engine/index.js'
+import { symbolParts, symbolsOf, toMathml, toText } from '../../../shared-calc/src/engine/index.js'
+import { parseExpression } from '../../../shared-calc/src/engine/parse/parse-with-mathjs.js'
 import { chapters, formulaList } from '../../../shared-calc/src/formulas/list.js'
 import { ourValue } from './support/evaluate-expression'
 import { columnExpression, numbers, scalarExpression } from './support/random-expressions'

@@ -1,5 +1,5 @@
 import { columnFunctions, scalarFunctions } from '../../engine/evaluate/functions.js'
-import type { Expression, Operator } from '../../engine/parse/parse.js'
+import type { Expression, Operator } from '../../engine/parse/expression.js'
 
 /** Draws worked out together: small enough that all buffers of a test stay in the processor's cache. */
 export const BATCH = 64

@@ -1,5 +1,5 @@
+import type { Expression, Operator } from '../parse/expression.js'
 import { FormulaError } from '../parse/formula-error.js'
-import type { Expression, Operator } from '../parse/parse.js'
 import { columnFunctions, scalarFunctions } from './functions.js'
 
 /** The numbers a chapter works on: one slot per scalar, one array per column. */

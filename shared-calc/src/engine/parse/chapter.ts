@@ -1,8 +1,8 @@
 import { type Closure, compile, type Frame, type Slot } from '../evaluate/compile.js'
 import type { Constant, Formula, Input, Quantity } from '../quantity.js'
+import { type Expression, symbolsOf } from './expression.js'
 import { FormulaError } from './formula-error.js'
 import { orderByUse } from './order.js'
-import { type Expression, parseExpression, symbolsOf } from './parse.js'
 
 /** A formula made ready: parsed, and placed behind all it uses. */
 export interface Step extends Formula {
@@ -16,6 +16,7 @@ export interface Step extends Formula {
 
 /** A set of formulas with what they are given; evaluated as one unit, once for each run, direction or pressure. */
 export interface Chapter {
+  readonly definition: ChapterDefinition
   readonly title: string
   readonly inputs: readonly Input[]
   readonly constants: readonly Constant[]
@@ -34,15 +35,23 @@ export interface ChapterDefinition {
   readonly formulas: readonly Formula[]
 }
 
+/** From the text of an expression to its tree. */
+export type Parse = (text: string) => Expression
+
 /**
  * Builds a chapter from formulas in any order.
  * @param constants - constants an expression may refer to without declaring them
+ * @param parse - gives the tree of an expression's text
  * @throws FormulaError for a cycle, an unknown or doubled symbol, an unused input, a misuse of columns
  */
-export function defineChapter(definition: ChapterDefinition, constants: readonly Constant[]): Chapter {
+export function defineChapter(
+  definition: ChapterDefinition,
+  constants: readonly Constant[],
+  parse: Parse,
+): Chapter {
   const { title, inputs } = definition
   const parsed = definition.formulas.map((formula) => {
-    const tree = parseExpression(formula.expression)
+    const tree = parse(formula.expression)
     return { ...formula, tree, uses: symbolsOf(tree) }
   })
   const used = new Set(parsed.flatMap((formula) => [...formula.uses]))
@@ -70,11 +79,51 @@ export function defineChapter(definition: ChapterDefinition, constants: readonly
   })
   const quantities = new Map<string, Quantity>([...own, ...inputs, ...steps].map((q) => [q.symbol, q]))
   const blank = Array.from({ length: scalars }, (_, slot) => own[slot]?.value ?? Number.NaN)
-  const given = reduced(definition, constants)
-  return { title, inputs, constants: own, steps, slots, quantities, blank, given }
+  const given = reduced(definition, constants, parse)
+  return { definition, title, inputs, constants: own, steps, slots, quantities, blank, given }
 }
 
-function reduced(definition: ChapterDefinition, constants: readonly Constant[]): Chapter['given'] {
+/** A chapter that is built when it is first looked into: most commands use few of them. */
+export function lazyChapter(
+  definition: ChapterDefinition,
+  constants: readonly Constant[],
+  parse: Parse,
+): Chapter {
+  let built: Chapter | undefined
+  const get = (): Chapter => {
+    built ??= defineChapter(definition, constants, parse)
+    return built
+  }
+  return {
+    definition,
+    title: definition.title,
+    inputs: definition.inputs,
+    get constants() {
+      return get().constants
+    },
+    get steps() {
+      return get().steps
+    },
+    get slots() {
+      return get().slots
+    },
+    get quantities() {
+      return get().quantities
+    },
+    get blank() {
+      return get().blank
+    },
+    get given() {
+      return get().given
+    },
+  }
+}
+
+function reduced(
+  definition: ChapterDefinition,
+  constants: readonly Constant[],
+  parse: Parse,
+): Chapter['given'] {
   const known = new Map<string, Chapter>()
   return (has) => {
     let key = ''
@@ -87,14 +136,14 @@ function reduced(definition: ChapterDefinition, constants: readonly Constant[]):
     for (let before = -1; before !== formulas.length; ) {
       before = formulas.length
       formulas = formulas.filter((formula) => {
-        const keep = ![...symbolsOf(parseExpression(formula.expression))].some((symbol) => left.has(symbol))
+        const keep = ![...symbolsOf(parse(formula.expression))].some((symbol) => left.has(symbol))
         if (!keep) left.add(formula.symbol)
         return keep
       })
     }
-    const used = new Set(formulas.flatMap((f) => [...symbolsOf(parseExpression(f.expression))]))
+    const used = new Set(formulas.flatMap((f) => [...symbolsOf(parse(f.expression))]))
     const inputs = definition.inputs.filter(({ symbol }) => used.has(symbol))
-    const chapter = defineChapter({ ...definition, inputs, formulas }, constants)
+    const chapter = defineChapter({ ...definition, inputs, formulas }, constants, parse)
     known.set(key, chapter)
     return chapter
   }

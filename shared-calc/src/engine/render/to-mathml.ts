@@ -1,4 +1,4 @@
-import type { Expression } from '../parse/parse.js'
+import type { Expression } from '../parse/expression.js'
 import { symbolParts } from '../parse/symbols.js'
 import { escapeXml } from './escape-xml.js'
 

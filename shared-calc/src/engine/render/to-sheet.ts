@@ -1,5 +1,5 @@
 import { columnFunctions, scalarFunctions } from '../evaluate/functions.js'
-import type { Expression } from '../parse/parse.js'
+import type { Expression } from '../parse/expression.js'
 
 /** Where each symbol stands in a workbook. */
 export interface SheetPlaces {

@@ -1,4 +1,4 @@
-import type { Expression } from '../parse/parse.js'
+import type { Expression } from '../parse/expression.js'
 import { symbolText } from '../parse/symbols.js'
 
 const names: Readonly<Record<string, string>> = { log: 'ln', sum: 'Σ', sqrt: '√', student_t: 't' }

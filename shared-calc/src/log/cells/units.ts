@@ -1,19 +1,5 @@
-import { create, createUnitDependencies, type FactoryFunctionMap, unitDependencies } from 'mathjs'
 import { remembered } from '../remembered.js'
-
-// Only mathjs' units are loaded: the whole of it would triple the pane.
-const { unit, createUnit } = create({
-  unitDependencies: unitDependencies as FactoryFunctionMap,
-  createUnitDependencies: createUnitDependencies as FactoryFunctionMap,
-})
-
-// Conventional columns of water and mercury, and the knot: NIST SP 811 (2008), appendix B.8. The rest mathjs knows.
-createUnit('inH2O', '249.0889 Pa')
-createUnit('inHgConventional', '3386.389 Pa')
-createUnit('mmHgConventional', '133.3224 Pa')
-createUnit('knot', '0.5144444444444444 m/s')
-createUnit('percent')
-createUnit('fraction', '100 percent')
+import { unitFactors } from './unit-factors.generated.js'
 
 /** Physical quantity of a field, with the one unit records use for it. */
 export const RECORD_UNITS = {
@@ -30,7 +16,7 @@ export const RECORD_UNITS = {
 } as const
 export type QuantityKind = keyof typeof RECORD_UNITS
 
-/** mathjs' unit → its spellings in logs: lower case, superscripts as digits, no blanks and dots. */
+/** Unit as mathjs names it → its spellings in logs: lower case, superscripts as digits, no blanks and dots. */
 const SPELLINGS: Record<QuantityKind, Record<string, string>> = {
   pressure: {
     Pa: 'pa pascal pascals',
@@ -112,23 +98,23 @@ const looked = remembered((spelling): { unit?: KnownUnit } => {
 
 /**
  * A value of one unit in the unit records use for its quantity. Both units measure the same quantity.
- * Factors are mathjs'; temperatures, which have a zero of their own, it converts one by one.
+ * Factors are those of mathjs, taken when the project is built; temperatures have a zero of their own.
  */
 export function toRecordUnit(value: number, from: KnownUnit): number {
   const target = RECORD_UNITS[from.kind]
   if (from.unit === target) return value
-  if (from.kind === 'temperature') return unit(value, from.unit).toNumber(target)
-  const { factor, whole } = factorOf(`${from.unit} ${target}`)
+  const known = unitFactors[from.unit]
+  if (!known) throw new RangeError(`${from.unit} is not in unit-factors.generated.ts: run npm run formulas`)
+  const { factor, whole, zero = 0 } = known
   // 47 % is 47/100: dividing by a whole number is exact where multiplying by its inverse is not.
-  return whole ? value / whole : value * factor
+  return whole ? (value - zero) / whole : (value - zero) * factor
 }
 
-const factorOf = remembered((pair): { factor: number; whole?: number } => {
-  const [from = '', target = ''] = pair.split(' ')
-  const factor = unit(1, from).toNumber(target)
-  const inverse = unit(1, target).toNumber(from)
-  return Number.isInteger(inverse) && inverse > 1 ? { factor, whole: inverse } : { factor }
-})
+/** Every unit that logs may use, once. */
+export const knownUnits = (): KnownUnit[] =>
+  Object.entries(SPELLINGS).flatMap(([kind, units]) =>
+    Object.keys(units).map((unit) => ({ kind: kind as QuantityKind, unit })),
+  )
 
 /** "1 inH2O = 249.0889 Pa", for the finding that tells of a conversion. */
 export function conversionText(from: KnownUnit): string {

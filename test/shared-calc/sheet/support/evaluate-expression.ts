@@ -1,5 +1,6 @@
 import { compile, type Slot } from '../../../../shared-calc/src/engine/evaluate/compile.js'
-import { type Expression, parseExpression } from '../../../../shared-calc/src/engine/index.js'
+import type { Expression } from '../../../../shared-calc/src/engine/index.js'
+import { parseExpression } from '../../../../shared-calc/src/engine/parse/parse-with-mathjs.js'
 import { COLUMNS, type Numbers, SCALARS } from './random-expressions'
 
 const slots = new Map<string, Slot>([

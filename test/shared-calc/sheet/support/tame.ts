@@ -1,4 +1,5 @@
-import { type Expression, parseExpression } from '../../../../shared-calc/src/engine/index.js'
+import type { Expression } from '../../../../shared-calc/src/engine/index.js'
+import { parseExpression } from '../../../../shared-calc/src/engine/parse/parse-with-mathjs.js'
 import { partsOf, treeValue } from './evaluate-expression'
 import type { Numbers } from './random-expressions'
 

@@ -1,21 +1,5 @@
 import { type MathNode, parse } from 'mathjs/number'
-
-/** The few kinds of node an expression may hold; everything else is refused when a chapter is defined. */
-export type Expression =
-  | { readonly kind: 'number'; readonly value: number }
-  | { readonly kind: 'symbol'; readonly symbol: string }
-  | {
-      readonly kind: 'operator'
-      readonly operator: Operator
-      readonly left: Expression
-      readonly right: Expression
-    }
-  | { readonly kind: 'negative'; readonly of: Expression }
-  | { readonly kind: 'call'; readonly name: string; readonly args: readonly Expression[] }
-  | { readonly kind: 'brackets'; readonly of: Expression }
-
-const operators = ['+', '-', '*', '/', '^', '.*', './', '.^'] as const
-export type Operator = (typeof operators)[number]
+import { type Expression, isOperator } from './expression.js'
 
 interface RawNode extends MathNode {
   readonly op?: string
@@ -27,7 +11,8 @@ interface RawNode extends MathNode {
 }
 
 /**
- * Parses the text of an expression with mathjs and narrows its tree.
+ * Parses the text of an expression with mathjs and narrows its tree. Only the generator of the parsed formulas and the
+ * tests load this: mathjs takes a third of a second to start.
  * @throws SyntaxError naming the expression and what it may not hold
  */
 export function parseExpression(text: string): Expression {
@@ -59,26 +44,4 @@ function narrow(node: RawNode, text: string): Expression {
   throw new SyntaxError(
     `expression "${text}" holds ${node.type} ${node.op ?? ''}, which formulas may not use`,
   )
-}
-
-const isOperator = (op: unknown): op is Operator => (operators as readonly unknown[]).includes(op)
-
-/** Every symbol an expression refers to, once each, in order of appearance. */
-export function symbolsOf(expression: Expression, found = new Set<string>()): Set<string> {
-  switch (expression.kind) {
-    case 'symbol':
-      found.add(expression.symbol)
-      break
-    case 'operator':
-      symbolsOf(expression.left, found)
-      symbolsOf(expression.right, found)
-      break
-    case 'negative':
-    case 'brackets':
-      symbolsOf(expression.of, found)
-      break
-    case 'call':
-      for (const arg of expression.args) symbolsOf(arg, found)
-  }
-  return found
 }
