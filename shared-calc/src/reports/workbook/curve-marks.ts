@@ -1,8 +1,7 @@
 import type { Workbook, Worksheet } from 'exceljs'
 import type { AssessedTest } from '../../assessment/assessed-test.js'
-import { results } from '../../catalogue/figures.js'
 import { unitText } from '../../catalogue/units.js'
-import { basisOf, unitOf } from '../../evaluation/work/definite-target.js'
+import { unitOf } from '../../evaluation/work/definite-target.js'
 import { columnLetters, reference } from './address.js'
 import type { ChartSeries } from './chart/index.js'
 import type { Places } from './places.js'
@@ -76,9 +75,8 @@ export function writeCurveMarks(
       .filter(({ referencePressure_Pa: p }) => within(x, p))
       .map(({ quantity, referencePressure_Pa, value, flow }) => {
         const shown = `${value.value('L')} ${unitText(unitOf(quantity))}`
-        const short = results[`${basisOf(quantity)}50`]?.short.replace(/50$/, '') ?? quantity
         return writer.series(
-          `limit ${short} ${shown} at ${referencePressure_Pa} Pa`,
+          `limit: ${quantity.replace('_pr', '')} ${shown} at ${referencePressure_Pa} Pa`,
           [
             [
               referencePressure_Pa,
@@ -129,7 +127,10 @@ class MarkWriter {
     for (const [x, y] of points) {
       this.row += 1
       dress(this.sheet.getCell(this.row, COLUMN), { font: fonts.small }).value = x
-      dress(this.sheet.getCell(this.row, COLUMN + 1), { font: fonts.small }).value = y
+      dress(this.sheet.getCell(this.row, COLUMN + 1), {
+        font: fonts.small,
+        ...(typeof y === 'object' && { numFmt: '0.00' }),
+      }).value = y
     }
     const last = this.row
     const range = (column: number) => ({
