@@ -31,6 +31,8 @@ import { defaultSettings, type Settings } from './settings/settings.js'
 export interface AppDeps {
   readonly settings?: Settings
   readonly jobs?: Jobs
+  /** For what may take long, archives and long series, so that nothing else waits behind it. */
+  readonly longJobs?: Jobs
   readonly evaluate?: Evaluator
   readonly log?: Logger
   readonly state?: RunningState
@@ -40,7 +42,7 @@ export interface AppDeps {
 /** The service as an express app that listens nowhere yet. */
 export function createApp(deps: AppDeps = {}): Express {
   const { settings = defaultSettings, jobs = jobsHere, evaluate = evaluatorHere, log = silentLog } = deps
-  const { state = new RunningState(settings.concurrency) } = deps
+  const { state = new RunningState(settings.concurrency), longJobs = jobs } = deps
   const { metrics = new Metrics({ inHand: () => state.inHand, waiting: () => 0 }) } = deps
   const app = express()
   app.disable('x-powered-by').disable('etag').set('query parser', 'simple')
@@ -58,11 +60,11 @@ export function createApp(deps: AppDeps = {}): Express {
     '/v1',
     evaluations(evaluate, jobs, timeout_s),
     workbooks(jobs, timeout_s),
-    readings(jobs, timeout_s, library),
+    readings({ jobs, longJobs, timeout_s, library }),
     reference(),
   )
-  app.use('/v1', site(jobs, timeout_s, library), libraryRoutes(library))
-  app.use('/v1', registers(jobs, settings.workers), reruns(jobs, settings.workers))
+  app.use('/v1', site(jobs, timeout_s, settings.library), libraryRoutes(library, jobs, timeout_s))
+  app.use('/v1', registers(longJobs, settings.workers), reruns(longJobs, settings.workers))
   app.use(['/metrics', '/status'], ...guard)
   app.use(metricsRoute(metrics), statusRoute(settings))
   // For everybody.

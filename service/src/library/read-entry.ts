@@ -1,7 +1,8 @@
 import { createHash } from 'node:crypto'
 import { open } from 'node:fs/promises'
 import { InputError } from '@draughtbook/shared-calc'
-import { lineOf } from '../json/line-of.js'
+import { MOST_FAULTS } from '../json/json-faults.js'
+import { lineFinder } from '../json/line-of.js'
 import { JsonError, readJson } from '../json/read-json.js'
 import { type EntryValue, type Kind, parseEntry } from './kinds.js'
 
@@ -51,11 +52,12 @@ export function entryOf(kind: Kind, id: string, text: string): Entry {
   return { id, value: parseEntry(kind, readJson(text)), version: versionOf(text) }
 }
 
-/** The faults of a file's text, each with the line it stands on. */
+/** The faults of a file's text, the first {@link MOST_FAULTS} of them, each with the line it stands on. */
 export function faultsOf(error: InputError, file: string, text: string, lastGood: boolean): EntryFault[] {
-  return error.problems.map(({ path, message }) => {
-    // A fault of the JSON itself names its line already.
-    const line = error instanceof JsonError ? Number(/^line (\d+)/.exec(message)?.[1]) : lineOf(text, path)
+  // A fault of the JSON itself names its line already.
+  const lineOf = error instanceof JsonError ? undefined : lineFinder(text)
+  return error.problems.slice(0, MOST_FAULTS).map(({ path, message }) => {
+    const line = lineOf ? lineOf(path) : Number(/^line (\d+)/.exec(message)?.[1])
     return { file, ...(line ? { line } : {}), path, message, lastGood }
   })
 }

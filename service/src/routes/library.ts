@@ -2,15 +2,17 @@ import { type Request, type RequestHandler, type Response, Router } from 'expres
 import { etagOf, expectedVersion, hasVersion } from '../http/etag.js'
 import { HttpFault } from '../http/http-fault.js'
 import { serve } from '../http/methods.js'
-import { bytesOf, jsonBytes, jsonOf } from '../http/read-body.js'
-import { isEntryId, isKind, type Kind, kindNames, parseEntry } from '../library/kinds.js'
+import { bytesOf, jsonBytes } from '../http/read-body.js'
+import { doWork } from '../jobs/do-work.js'
+import type { Jobs } from '../jobs/jobs.js'
+import { isEntryId, isKind, type Kind, kindNames } from '../library/kinds.js'
 import type { Library } from '../library/library.js'
 import { ENTRY_BYTES } from '../library/read-entry.js'
 import type { Caller } from '../security/caller.js'
 import { storageFault } from './storage-fault.js'
 
 /** /v1/library: the firm's devices, gauges, layouts and targets. */
-export function libraryRoutes(library: Library | undefined): Router {
+export function libraryRoutes(library: Library | undefined, jobs: Jobs, timeout_s: number): Router {
   const router = Router()
   if (!library) {
     router.use('/library', () => {
@@ -22,7 +24,7 @@ export function libraryRoutes(library: Library | undefined): Router {
   serve(router, '/library/:kind', { get: listing(library) })
   serve(router, '/library/:kind/:id', {
     get: reading(library),
-    put: [mayChange, ...jsonBytes(ENTRY_BYTES), saving(library)],
+    put: [mayChange, ...jsonBytes(ENTRY_BYTES), saving(library, jobs, timeout_s)],
     delete: [mayChange, removing(library)],
   })
   serve(router, '/library/:kind/:id/history', { get: history(library) })
@@ -58,12 +60,12 @@ const reading =
   }
 
 const saving =
-  (library: Library): RequestHandler =>
+  (library: Library, jobs: Jobs, timeout_s: number): RequestHandler =>
   async (request, response) => {
     const { kind, id } = entryOf(request, response)
     const expected = expectedVersion(request)
-    const value = jsonOf(bytesOf(request))
-    parseEntry(kind, value)
+    const body = bytesOf(request)
+    const { value } = await doWork({ jobs, timeout_s, response }, 'libraryEntry', { body, kind })
     const version = await library.put(kind, id, value, expected).catch(storageFault)
     response
       .status(expected === undefined ? 201 : 200)

@@ -23,6 +23,7 @@ export interface Running {
 export async function start(settings: Settings, log: Logger): Promise<Running> {
   const tls = await readTlsFiles(settings)
   const pool = startPool(settings)
+  const longJobs = startPool({ workers: settings.workers, queue: settings.queue, idle: 0 })
   // Evaluations have threads of their own: they are small, and a workbook in front of them would make them wait.
   const threads = Math.min(settings.workers, MOST_EVALUATORS)
   const evaluators = startPool({ workers: threads, queue: threads * BATCHES })
@@ -36,7 +37,10 @@ export async function start(settings: Settings, log: Logger): Promise<Running> {
       waiting: () => pool.waiting + evaluator.waiting,
     })
     const { evaluate } = evaluator
-    const server = makeServer(createApp({ settings, jobs: pool, evaluate, log, state, metrics }), tls)
+    const server = makeServer(
+      createApp({ settings, jobs: pool, longJobs, evaluate, log, state, metrics }),
+      tls,
+    )
     await new Promise<void>((resolve, reject) => {
       server.once('error', reject)
       server.listen(settings.port, settings.host, resolve)
