@@ -21,7 +21,7 @@ import { RunningState } from './running/state.js'
 import { authenticate } from './security/authenticate.js'
 import { safeHeaders } from './security/headers.js'
 import { checkHost, checkOrigin } from './security/origin.js'
-import { limitCallers, limitRefusals } from './security/rate-limit.js'
+import { limitCallers } from './security/rate-limit.js'
 import { audit } from './seen/audit.js'
 import { silentLog } from './seen/log.js'
 import { Metrics } from './seen/metrics.js'
@@ -46,14 +46,15 @@ export function createApp(deps: AppDeps = {}): Express {
   const { metrics = new Metrics({ inHand: () => state.inHand, waiting: () => 0 }) } = deps
   const app = express()
   app.disable('x-powered-by').disable('etag').set('query parser', 'simple')
-  // Exactly one proxy: with more, a caller could name any address as its own.
-  app.set('trust proxy', settings.behindProxy ? 1 : false)
+  // What a proxy says of the caller's address is believed of these alone: anybody could say it.
+  app.set('trust proxy', settings.behindProxy ? [...settings.proxies] : false)
   app.use(requestId, audit(log), metrics.observe)
   app.use(safeHeaders(settings.tlsCertificate !== undefined || settings.behindProxy))
   app.use(checkHost(settings), checkOrigin(settings))
   // For those who may; first, because most requests are for these.
-  const guard = [...limitRefusals(settings), authenticate(settings), ...limitCallers(settings)]
-  app.use('/v1', ...guard, state.admit)
+  const guard = [authenticate(settings), ...limitCallers(settings)]
+  app.locals.state = state
+  app.use('/v1', ...guard)
   const { timeout_s } = settings
   const library = settings.library === undefined ? undefined : new Library(settings.library)
   app.use(

@@ -5,6 +5,7 @@ import { HttpFault } from '../http/http-fault.js'
 import { inThread, TooLong } from './in-thread.js'
 import type { Jobs } from './jobs.js'
 import { type Outcome, unwrap } from './outcome.js'
+import { overloaded } from './overloaded.js'
 import type { TaskInput, TaskName, TaskResult } from './tasks.js'
 import type { Order } from './worker.js'
 
@@ -89,11 +90,3 @@ function refused(error: unknown): never {
     })
   throw error
 }
-
-/** Too much to do at the moment. */
-export const overloaded = () =>
-  new HttpFault(503, 'The service is busy', {
-    kind: 'busy',
-    detail: 'more requests are waiting than can be kept; try again shortly',
-    headers: { 'retry-after': '2' },
-  })

@@ -2,7 +2,9 @@ import type { Request, RequestHandler } from 'express'
 import { HttpFault } from '../http/http-fault.js'
 import { isOpen, type Settings } from '../settings/settings.js'
 import { type Caller, thisMachine } from './caller.js'
-import { IssuerUnreachable, oidcCheck } from './oidc.js'
+import { IssuerUnreachable } from './issuer-keys.js'
+import { oidcCheck } from './oidc.js'
+import { Refusals } from './rate-limit.js'
 import { provenBy } from './tokens/token.js'
 import { TokenStore } from './tokens/token-store.js'
 
@@ -13,16 +15,21 @@ export function authenticate(settings: Settings): RequestHandler {
       response.locals.caller = thisMachine
       next()
     }
+  const refusals = new Refusals()
   const checks = [tokenCheck(settings), identityCheck(settings)].filter((check) => check !== undefined)
   return async (request, response, next) => {
     const presented = bearerOf(request)
-    if (presented === undefined) throw unknownCaller('The request carries no access token')
+    if (presented === undefined) {
+      await refusals.check(request, response)
+      throw unknownCaller('The request carries no access token')
+    }
     for (const check of checks) {
       const caller = await check(presented).catch(unavailable)
       if (!caller) continue
       response.locals.caller = caller
       return next()
     }
+    await refusals.check(request, response)
     throw unknownCaller('The access token is not known, has expired or was revoked', 'invalid_token')
   }
 }
