@@ -20,6 +20,7 @@ import { workbooks } from './routes/workbooks.js'
 import { RunningState } from './running/state.js'
 import { authenticate } from './security/authenticate.js'
 import { safeHeaders } from './security/headers.js'
+import { mayUse } from './security/may-use.js'
 import { checkHost, checkOrigin } from './security/origin.js'
 import { limitCallers } from './security/rate-limit.js'
 import { audit } from './seen/audit.js'
@@ -39,6 +40,17 @@ export interface AppDeps {
   readonly metrics?: Metrics
 }
 
+/** What works on a test, before, on and after site. */
+const EVALUATING = [
+  'evaluations',
+  'workbooks',
+  'readings',
+  'take-offs',
+  'plans',
+  'running-estimates',
+  'leak-reports',
+].map((name) => `/v1/${name}`)
+
 /** The service as an express app that listens nowhere yet. */
 export function createApp(deps: AppDeps = {}): Express {
   const { settings = defaultSettings, jobs = jobsHere, evaluate = evaluatorHere, log = silentLog } = deps
@@ -55,6 +67,8 @@ export function createApp(deps: AppDeps = {}): Express {
   const guard = [authenticate(settings), ...limitCallers(settings)]
   app.locals.state = state
   app.use('/v1', ...guard)
+  app.use(EVALUATING, mayUse('evaluate'))
+  app.use(['/v1/registers', '/v1/reruns'], mayUse('archive'))
   const { timeout_s } = settings
   const library = settings.library === undefined ? undefined : new Library(settings.library)
   app.use(

@@ -128,7 +128,9 @@ const nameOf = (name: string): string =>
     .split('/')
     .filter((part) => part !== '' && part !== '.' && part !== '..')
     .join('/')
-    .slice(0, 400) || 'workbook'
+    .slice(0, 400)
+    // Cut in the middle of a character, or sent as half of one.
+    .replace(/\p{Surrogate}/gu, '\ufffd') || 'workbook'
 
 const layoutOf = async ({ path }: Express.Multer.File): Promise<Layout> =>
   parseLayout(readJson(await readFile(path, 'utf8')))

@@ -69,7 +69,9 @@ export function startPool(options: PoolOptions): Pool {
     },
     run: async <Name extends TaskName>(name: Name, input: TaskInput<Name>, signal: AbortSignal) => {
       if (inHand >= workers + queue) throw overloaded()
-      return unwrap((await twice({ name, input }, signal).catch(refused)) as Outcome<TaskResult<Name>>)
+      return unwrap(
+        (await twice({ name, input }, signal).catch(refused(deadline_ms))) as Outcome<TaskResult<Name>>,
+      )
     },
     close: () => pool.close(),
     destroy: () => pool.destroy(),
@@ -79,14 +81,16 @@ export function startPool(options: PoolOptions): Pool {
 const isCrash = (error: unknown) => error instanceof Error && error.message.startsWith('worker exited')
 
 /** What went wrong with the pool itself, as an answer. */
-function refused(error: unknown): never {
-  if (errorCode(error) === 'ERR_WORKER_OUT_OF_MEMORY')
-    throw new HttpFault(422, 'The input needs more memory than one request may use', {
-      kind: 'too-much-work',
-    })
-  if (error instanceof TooLong)
-    throw new HttpFault(422, `The input takes longer than the ${DEADLINE_MS / 1000} s it may`, {
-      kind: 'too-much-work',
-    })
-  throw error
-}
+const refused =
+  (deadline_ms: number) =>
+  (error: unknown): never => {
+    if (errorCode(error) === 'ERR_WORKER_OUT_OF_MEMORY')
+      throw new HttpFault(422, 'The input needs more memory than one request may use', {
+        kind: 'too-much-work',
+      })
+    if (error instanceof TooLong)
+      throw new HttpFault(422, `The input takes longer than the ${deadline_ms / 1000} s it may`, {
+        kind: 'too-much-work',
+      })
+    throw error
+  }

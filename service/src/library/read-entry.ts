@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto'
-import { open } from 'node:fs/promises'
 import { InputError } from '@draughtbook/shared-calc'
+import { NotReadable, readRegular } from '../files/read-regular.js'
 import { MOST_FAULTS } from '../json/json-faults.js'
 import { lineFinder } from '../json/line-of.js'
 import { JsonError, readJson } from '../json/read-json.js'
@@ -30,20 +30,15 @@ export const ENTRY_BYTES = 256 * 1024
 export const versionOf = (text: string | Uint8Array): string =>
   createHash('sha256').update(text).digest('hex').slice(0, 16)
 
-/** Text of a file that is not unreasonably large. Throws InputError, or the system's error. */
+/** Text of a regular file that is not unreasonably large. Throws InputError, or the system's error. */
 export async function readText(path: string): Promise<string> {
-  const file = await open(path, 'r')
   try {
-    const { size } = await file.stat()
-    if (size > ENTRY_BYTES)
-      throw new InputError([{ path: '', message: `the file is larger than ${ENTRY_BYTES / 1024} kB` }])
-    return new TextDecoder('utf-8', { fatal: true }).decode(await file.readFile())
+    return new TextDecoder('utf-8', { fatal: true }).decode(await readRegular(path, ENTRY_BYTES))
   } catch (error) {
+    if (error instanceof NotReadable) throw new InputError([{ path: '', message: error.message }])
     if (error instanceof TypeError)
       throw new InputError([{ path: '', message: 'the file is not text in UTF-8' }])
     throw error
-  } finally {
-    await file.close()
   }
 }
 

@@ -8,7 +8,7 @@ import type { Jobs } from '../jobs/jobs.js'
 import { isEntryId, isKind, type Kind, kindNames } from '../library/kinds.js'
 import type { Library } from '../library/library.js'
 import { ENTRY_BYTES } from '../library/read-entry.js'
-import type { Caller } from '../security/caller.js'
+import { mayUse } from '../security/may-use.js'
 import { storageFault } from './storage-fault.js'
 
 /** /v1/library: the firm's devices, gauges, layouts and targets. */
@@ -24,8 +24,8 @@ export function libraryRoutes(library: Library | undefined, jobs: Jobs, timeout_
   serve(router, '/library/:kind', { get: listing(library) })
   serve(router, '/library/:kind/:id', {
     get: reading(library),
-    put: [mayChange, ...jsonBytes(ENTRY_BYTES), saving(library, jobs, timeout_s)],
-    delete: [mayChange, removing(library)],
+    put: [mayUse('library'), ...jsonBytes(ENTRY_BYTES), saving(library, jobs, timeout_s)],
+    delete: [mayUse('library'), removing(library)],
   })
   serve(router, '/library/:kind/:id/history', { get: history(library) })
   serve(router, '/library/:kind/:id/history/:version', { get: keptState(library) })
@@ -100,12 +100,6 @@ const keptState =
     if (text === undefined) throw new HttpFault(404, 'There is no such state of this entry')
     response.type('json').send(text)
   }
-
-const mayChange: RequestHandler = (_request, response, next) => {
-  const { library } = response.locals.caller as Caller
-  if (!library) throw new HttpFault(403, 'This access does not allow changing the library')
-  next()
-}
 
 function kindOf({ params }: Request): Kind {
   if (isKind(params.kind)) return params.kind

@@ -8,10 +8,20 @@ import type { TlsFiles } from './tls-files.js'
 /** Time for all headers to arrive, and for a TLS connection to be agreed on; slow senders are cut off. */
 const HEADERS_MS = 10_000
 
+/** How long senders are waited for; shorter in tests. */
+export interface Patience {
+  readonly pace?: Pace
+  readonly headers_ms?: number
+}
+
 /** A server for an app, with or without TLS, that slow or malformed senders cannot hold up. */
-export function makeServer(app: RequestListener, tls?: TlsFiles, pace: Pace = PACE): Server {
+export function makeServer(
+  app: RequestListener,
+  tls?: TlsFiles,
+  { pace = PACE, headers_ms = HEADERS_MS }: Patience = {},
+): Server {
   const options = {
-    headersTimeout: HEADERS_MS,
+    headersTimeout: headers_ms,
     // Bodies are judged by their pace, not by a time that only fits one line and one size.
     requestTimeout: 0,
     keepAliveTimeout: 10_000,
@@ -19,7 +29,7 @@ export function makeServer(app: RequestListener, tls?: TlsFiles, pace: Pace = PA
     maxHeaderSize: 16 * 1024,
   }
   const server = tls
-    ? createSecureServer({ ...options, ...tls, minVersion: 'TLSv1.2', handshakeTimeout: HEADERS_MS }, app)
+    ? createSecureServer({ ...options, ...tls, minVersion: 'TLSv1.2', handshakeTimeout: headers_ms }, app)
     : createServer(options, app)
   const bodies = watchBodies(pace, (request) => answer(request.socket, 408))
   server.prependListener('request', bodies.watch)

@@ -6,7 +6,9 @@ import { IssuerUnreachable } from './issuer-keys.js'
 import { oidcCheck } from './oidc.js'
 import { Refusals } from './rate-limit.js'
 import { provenBy } from './tokens/token.js'
+import { rolesOf } from './tokens/token-file.js'
 import { TokenStore } from './tokens/token-store.js'
+import { TokenUse } from './tokens/token-use.js'
 
 /** Finds out who calls, and puts it in `response.locals.caller`. 401 for nobody we know. */
 export function authenticate(settings: Settings): RequestHandler {
@@ -39,9 +41,12 @@ type Check = (token: string) => Promise<Caller | undefined>
 function tokenCheck({ tokens }: Settings): Check | undefined {
   if (tokens === undefined) return undefined
   const store = new TokenStore(tokens)
+  const use = new TokenUse(tokens)
   return async (presented) => {
     const stored = provenBy(presented, await store.current())
-    return stored && { name: stored.name, key: `token ${stored.id}`, library: stored.library }
+    if (!stored) return undefined
+    use.note(stored.id)
+    return { name: stored.name, key: `token ${stored.id}`, roles: rolesOf(stored) }
   }
 }
 

@@ -1,6 +1,7 @@
 import { errors, type JWTPayload, jwtVerify } from 'jose'
 import type { Caller } from './caller.js'
 import { issuerKeys } from './issuer-keys.js'
+import { ROLES } from './roles.js'
 
 export interface OidcOptions {
   readonly issuer: string
@@ -48,6 +49,6 @@ function callerOf({ sub = '', scope }: JWTPayload, issuer: string): Caller {
   return {
     name: `${new URL(issuer).host}: ${sub}`,
     key: `oidc ${sub}`,
-    library: scopes.includes(LIBRARY_SCOPE),
+    roles: scopes.includes(LIBRARY_SCOPE) ? ROLES : ['evaluate', 'archive'],
   }
 }
