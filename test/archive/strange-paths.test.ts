@@ -1,5 +1,5 @@
 import { symlink, writeFile } from 'node:fs/promises'
-import { join } from 'node:path'
+import { dirname, join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { fileLink } from '../../shared-calc/src/reports/workbook/file-link'
 import { commandLine, folder } from '../service/support/command-line'
@@ -27,14 +27,15 @@ describe('a folder with strange things in it', () => {
 
   it('is read with a layout that is a device, and one that is broken, each named', async () => {
     const here = await folder()
-    await makeArchive(here, 1)
-    await symlink('/dev/zero', join(here, 'zero.layout.json'))
-    await writeFile(join(here, 'broken.layout.json'), '{"format":')
+    const [archived] = await makeArchive(here, 1)
+    const beside = dirname(archived?.path ?? here)
+    await symlink('/dev/zero', join(beside, 'zero.layout.json'))
+    await writeFile(join(beside, 'broken.layout.json'), '{"format":')
     const { register: made, code } = await register(here)
     expect(code).toBe(1)
     expect(made.overall.tests).toBe(1)
     const named = (file: string) =>
-      made.leftOut.find((one: { file: string }) => one.file === join(here, file))
+      made.leftOut.find((one: { file: string }) => one.file === join(beside, file))
     expect(named('zero.layout.json').why).toBe('the layout cannot be used: it is no regular file')
     expect(named('broken.layout.json').why).toMatch(/^the layout cannot be used: line 1, column 11/)
   })
@@ -43,7 +44,7 @@ describe('a folder with strange things in it', () => {
     const pipe = join(await folder(), 'pipe.csv')
     await runTool('mkfifo', [pipe], 'coreutils')
     const { code, err } = await register(pipe)
-    expect(code).toBe(1)
+    expect(code).toBe(2)
     expect(err.join('\n')).toMatch(/pipe\.csv: it is a pipe, a device or the like, no file/)
   })
 })

@@ -96,7 +96,7 @@ describe('a log that cannot be written', () => {
   })
 })
 
-it('a sign of life and the ends of a service are told of where it is run', async () => {
+it('every exit code of the service is listed where it is told how to run it', async () => {
   const page = await readFile('service/deploy/README.md', 'utf8')
   for (const code of ['0', '2', '3', '74', '130']) expect(page).toMatch(new RegExp(`^\\| ${code} \\|`, 'm'))
 })

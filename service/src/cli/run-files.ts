@@ -27,10 +27,10 @@ export async function runFiles<Task extends ArchiveTask>(
   const runner = await runnerFor(options, orders.length)
   const bar = progressBar(terminal.watched)
   try {
-    return {
-      results: await runArchive(runner, task, orders, { onProgress: bar.show }),
-      others: [...others, ...broken],
-    }
+    const results = await runArchive(runner, task, orders, { onProgress: bar.show })
+    // A layout is no file to read, which needs no mention, unless it is broken.
+    const sound = others.filter(({ file }) => broken.every((one) => one.file !== file))
+    return { results, others: [...sound, ...broken] }
   } finally {
     bar.end()
     await runner.close()
