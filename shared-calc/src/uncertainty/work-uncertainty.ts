@@ -30,7 +30,15 @@ const reported = (['q50', 'n50', 'qE50', 'qF50', 'ela4', 'ela10'] as const).map(
   unit: results[quantity].unit,
 }))
 
-const symbols = { q: 'q_pr', n: 'n_pr', qE: 'q_E', qF: 'q_F', area: 'A_L' } as const
+const symbols = {
+  q: 'q_pr',
+  n: 'n_pr',
+  qE: 'q_E',
+  qF: 'q_F',
+  qT: 'q_T',
+  aE: 'A_N',
+  area: 'A_L',
+} as const
 
 /** Works out budgets, decisions and further fits of a test, as blocks behind its own. */
 export function workUncertainty(record: TestRecord, method: Method, test: WorkedTest): WorkedUncertainty {
@@ -121,7 +129,8 @@ function workBudget(
 }
 
 function figureValue(at: AtPressure | undefined, basis: Wanted['basis']): Given | undefined {
-  const block: Block | undefined = basis === 'q' || basis === 'area' ? at?.rate : at?.derived
+  const block: Block | undefined =
+    basis === 'q' || basis === 'area' ? at?.rate : basis === 'aE' ? at?.area : at?.derived
   return block?.has(symbols[basis]) ? block.ref(symbols[basis]) : undefined
 }
 
@@ -133,7 +142,7 @@ function basisRows({ reader }: SharedUncertainty, basis: Wanted['basis']): Budge
     { id: name, name, unit: '1', ...(input && { input }), c: inverse, u, r: certain },
   ]
   if (basis === 'n') return row('internal volume', 'volume_relative', reader.volume())
-  if (basis === 'qE')
+  if (basis === 'qE' || basis === 'qT' || basis === 'aE')
     return row('envelope area', 'envelopeArea_relative', reader.read('envelopeArea_relative'))
   if (basis === 'qF') return row('floor area', 'floorArea_relative', reader.read('floorArea_relative'))
   return []
@@ -150,7 +159,7 @@ function judgedRuns(criterion: WorkedCriterion, runs: readonly RunUncertainty[])
 function workDecision(
   calculation: Calculation,
   reader: UncertaintyReader,
-  { quantity, referencePressure_Pa, value }: WorkedCriterion,
+  { quantity, referencePressure_Pa, limitBefore }: WorkedCriterion,
   budget: WorkedBudget,
   i: number,
 ): WorkedDecision {
@@ -160,7 +169,7 @@ function workDecision(
     conformity,
     {
       v: budget.block.input('v'),
-      L: value.input('L'),
+      L: limitBefore,
       u_c: budget.block.ref('u_c'),
       nu_e: budget.block.ref('nu_e'),
       r_a: reader.read('acceptedRisk'),
