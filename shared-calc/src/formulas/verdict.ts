@@ -117,6 +117,25 @@ export const ageing = chapter({
   ],
 })
 
+/** The air leakage rate of a building whose leakage area just meets its limit. */
+export const flowThroughAllowedArea = chapter({
+  title: 'Leakage that just meets the target, by its area',
+  inputs: [
+    { symbol: 'L', name: 'limit', unit: asTarget },
+    { symbol: 'B', name: 'area that the target is related to', unit: 'm²' },
+    { symbol: 'dp_r', name: 'reference pressure difference', unit: 'Pa' },
+  ],
+  formulas: [
+    {
+      symbol: 'q_t',
+      name: 'air leakage rate that just meets the target',
+      unit: 'm³/h',
+      expression: 's_h*C_g*sqrt(2*dp_r/rho_0)*L*B/u_A',
+      source: derived('orifice law q = C·A·√(2Δp/ρ)'),
+    },
+  ],
+})
+
 /** The area of sharp-edged holes above the limit, where the target limits an area; 0 when it is met. */
 export const areaToSeal = chapter({
   title: 'Leakage area to seal',

@@ -1,10 +1,12 @@
 import { constantValue } from '../../catalogue/constants.js'
 import { type Block, byRule, type Calculation, type Given } from '../../engine/index.js'
+import { allowedLeakage } from '../../formulas/plan-flows.js'
 import {
   ageing,
   areaToSeal,
   comparison,
   extendedValue,
+  flowThroughAllowedArea,
   leakageToSeal,
   limitBefore as limitBeforeChapter,
   roundedValue,
@@ -70,21 +72,29 @@ function judgeLimit(
   const L = byRule(rule.limit, 'limit of the target')
   const { value, limitBefore } = asJudged(around, id, definite, counted.value, L)
   const B = basisValue(bases, rule)
+  const dp_r = byRule(referencePressure_Pa, 'reference pressure')
+  const ofArea = basisOf(quantity) === 'aE'
+  // What leaks in fact is above the limit before factors and rounding.
+  const excess = { v: counted.value, L: limitBefore, B }
   return {
     quantity,
     referencePressure_Pa,
     judged: counted.judged ?? (runs.length === 1 ? 'one direction' : 'mean'),
     value: calculation.add(id, `Against the target: ${quantity}`, comparison, { v: value, L }),
     limitBefore,
-    toSeal:
-      basisOf(quantity) === 'aE'
-        ? calculation.add(`${id}.seal`, `Leakage area to seal: ${quantity}`, areaToSeal, { v: value, L, B })
-        : calculation.add(`${id}.seal`, `Leakage to seal: ${quantity}`, leakageToSeal, {
-            v: value,
-            L,
-            B,
-            dp_r: byRule(referencePressure_Pa, 'reference pressure'),
-          }),
+    flow: ofArea
+      ? calculation.add(`${id}.flow`, `Flow at the limit: ${quantity}`, flowThroughAllowedArea, {
+          L: limitBefore,
+          B,
+          dp_r,
+        })
+      : calculation.add(`${id}.flow`, `Flow at the limit: ${quantity}`, allowedLeakage, {
+          L: limitBefore,
+          B,
+        }),
+    toSeal: ofArea
+      ? calculation.add(`${id}.seal`, `Leakage area to seal: ${quantity}`, areaToSeal, excess)
+      : calculation.add(`${id}.seal`, `Leakage to seal: ${quantity}`, leakageToSeal, { ...excess, dp_r }),
     ageing: publishedAgeing.map(({ growth }, year) =>
       calculation.add(`${id}.age${year + 1}`, `After ageing by ${growth * 100} %: ${quantity}`, ageing, {
         v: value,

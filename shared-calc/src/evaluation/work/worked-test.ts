@@ -47,6 +47,8 @@ export interface WorkedCriterion {
   readonly value: Block
   /** The limit before factors and rounding, with which probabilities are worked out. */
   readonly limitBefore: Given
+  /** The air leakage rate that just meets the limit. */
+  readonly flow: Block
   readonly toSeal: Block
   readonly ageing: readonly Block[]
 }
