@@ -12,6 +12,7 @@ import { DIRECTIONS, type TestEntries } from '../pane/one-test/entries.js'
 import { locate } from './read-column.js'
 import { readLists } from './read-lists.js'
 import { readRun } from './read-run.js'
+import { readTyped } from './read-typed.js'
 import { Told } from './told.js'
 import { unitBeside } from './unit-nearby.js'
 
@@ -33,6 +34,8 @@ export interface ReadEntries {
   faults: Problem[]
   /** Runs with a pressure or flow still to come, by direction: the cell that waits. */
   waiting: Partial<Record<Direction, string>>
+  /** What is wrong with values of runs typed by hand, by their place: `depressurisation.readings[3].pressure`. */
+  typedFaults: Record<string, string>
 }
 
 /**
@@ -45,19 +48,25 @@ export function readEntries(entries: TestEntries, grid: Grid | undefined): ReadE
   const draft: Record<string, unknown> = { format: RECORD_FORMAT, building: {}, test: {}, conditions: {} }
   const cells: Record<string, string> = {}
   for (const [path, entry] of Object.entries(entries.fields)) {
-    const value = 'cell' in entry ? linked(entry, path, grid, cells, told) : typed(entry.text, path, told)
+    const value = 'cell' in entry ? linked(entry, path, grid, cells, told) : typed(entry, path, told)
     if (value !== undefined) setPath(draft, path, value)
   }
   dropBlankRanges(draft)
   const faults = readLists(draft, entries.lists ?? {}, told)
   const waiting: ReadEntries['waiting'] = {}
+  const typedFaults: Record<string, string> = {}
   const runs: Run[] = []
   const unfinished: Run[] = []
   for (const direction of DIRECTIONS) {
     const picks = entries.runs[direction]
-    if (!picks || (!grid && !picks.stations)) continue
+    if (!picks) continue
     const own: Record<string, string> = {}
-    const read = readRun({ direction, index: runs.length, picks, grid, cells: own, told })
+    const { typed } = picks
+    const read = typed
+      ? readTyped({ direction, index: runs.length, typed, told, faults: typedFaults })
+      : grid || picks.stations
+        ? readRun({ direction, index: runs.length, picks, grid, cells: own, told })
+        : undefined
     if (!read) continue
     const { run } = read
     if (read.waiting !== undefined) waiting[direction] = read.waiting
@@ -73,7 +82,7 @@ export function readEntries(entries: TestEntries, grid: Grid | undefined): ReadE
   if (draft.uncertainty !== undefined || runs.some(({ readings }) => readings.some(needsVersion2)))
     draft.format = RECORD_FORMAT_2
   delete draft.averagingTime_s
-  return { draft, runs, unfinished, cells, told, faults, waiting }
+  return { draft, runs, unfinished, cells, told, faults, waiting, typedFaults }
 }
 
 /** Averaging time is one field of the form and stands with each run of the record; a series was averaged over its own. */
@@ -95,9 +104,14 @@ function averagingOf(
   return typeof used === 'number' ? { averagingTime_s: used } : {}
 }
 
-function typed(text: string, path: string, told: Told): string | number | undefined {
+function typed(
+  { text, unit }: { text: string; unit?: string },
+  path: string,
+  told: Told,
+): string | number | undefined {
   if (text.trim() === '') return undefined
-  const read = interpret({ kind: 'text', value: text.trim() }, fieldKind(path), {})
+  const known = unit === undefined ? undefined : findUnit(unit)
+  const read = interpret({ kind: 'text', value: text.trim() }, fieldKind(path), known ? { unit: known } : {})
   if ('refused' in read) {
     told.problem('', read.message.replace(/: state "[^"]+" in the layout.*$/, ''), path)
     return undefined

@@ -21,7 +21,7 @@ export function FieldRow({ field, store, state }: SectionProps & { field: Field 
     store.setField(field.path, { cell: reference })
   }
   return (
-    <div class={`field ${field.kind}${fault ? ' wrong' : ''}`}>
+    <div class={`field ${field.kind}${fault ? ' wrong' : ''}`} data-path={field.path}>
       <label for={id}>
         {field.label}
         {unit ? <span class="unit"> {unit}</span> : null}
@@ -58,7 +58,7 @@ export function FieldRow({ field, store, state }: SectionProps & { field: Field 
           field.kind === 'choice' || field.kind === 'long' ? null : (
             <button
               type="button"
-              class="icon"
+              class="icon take-cell"
               aria-label={`Take ${field.label} from the selected cell`}
               title="Take from the selected cell"
               onClick={() => void pick()}

@@ -108,6 +108,8 @@ function told(stations: SeriesShown['stations']): string {
 export const seriesSection: Section = {
   id: 'series',
   title: 'Raw gauge series',
+  steps: ['site'],
+  shown: ({ store }) => store.host.hasWorkbook,
   fold: 'closed',
   summary: ({ entries: { runs } }) => {
     const taken = Object.values(runs).filter(({ stations }) => stations)
