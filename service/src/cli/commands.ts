@@ -20,6 +20,11 @@ export const commands: readonly {
     load: async () => (await import('./check.js')).addCheck,
   },
   {
+    name: 'template',
+    does: 'write an empty test log to fill in, which is read without a question',
+    load: async () => (await import('./template.js')).addTemplate,
+  },
+  {
     name: 'layout',
     does: 'propose where a test log keeps each thing, with reasons; save it to look through and use',
     load: async () => (await import('./layout.js')).addLayout,

@@ -1,12 +1,20 @@
 import { type Chapter, sourceText, symbolText, toMathml, toText } from '../engine/index.js'
 import { moistAir, standardAtmosphere } from './air.js'
+import { assumedExponentCurve } from './assumed-exponent.js'
 import { atReferencePressure, atReferencePressureHole } from './at-reference-pressure.js'
 import { fitScatter, studentisedResiduals, weightedFitScatter } from './confidence.js'
 import { derivedRates, meanOfDirections } from './derived.js'
 import { bothErrorsLine } from './fit-both-errors.js'
 import { fitCompared } from './fit-compared.js'
 import { organicLine } from './fit-organic.js'
-import { flowDevice, severalDevices } from './flow-device.js'
+import {
+  flowDevice,
+  flowDeviceNominal,
+  fromReferenceAir,
+  severalDevices,
+  statedAir,
+  toReferenceAir,
+} from './flow-device.js'
 import {
   estimatedHoles,
   flowThroughHoles,
@@ -60,6 +68,10 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'air.ts', chapter: moistAir },
   { file: 'zero-flow.ts', chapter: zeroFlowPeriod },
   { file: 'flow-device.ts', chapter: flowDevice },
+  { file: 'flow-device.ts', chapter: flowDeviceNominal },
+  { file: 'flow-device.ts', chapter: fromReferenceAir },
+  { file: 'flow-device.ts', chapter: toReferenceAir },
+  { file: 'flow-device.ts', chapter: statedAir },
   { file: 'flow-device.ts', chapter: severalDevices },
   { file: 'leakage-curve.ts', chapter: leakageCurve },
   { file: 'confidence.ts', chapter: fitScatter },
@@ -99,6 +111,7 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'holes.ts', chapter: holeSizes },
   { file: 'holes.ts', chapter: limitBeforeAgeing },
   { file: 'holes.ts', chapter: ratesCompared },
+  { file: 'assumed-exponent.ts', chapter: assumedExponentCurve },
   { file: 'while-reading.ts', chapter: assumedExponentError },
   { file: 'while-reading.ts', chapter: furtherReading },
   { file: 'while-reading.ts', chapter: zeroFlowDrift },

@@ -1,3 +1,4 @@
+import type { ResultKey } from '../catalogue/figures.js'
 import type { VolumeBasis } from '../contract/record/index.js'
 import type { Chapter, Source } from '../engine/index.js'
 import type { CustomaryUnit } from './customary-units.js'
@@ -99,12 +100,14 @@ export interface Method {
   readonly assumedExponent?: Limit
   /** Whether the method's factors need the altitude of the site. */
   readonly correctsForAltitude?: boolean
+  /** Whether the method's factors hold the density of the air in the device, so that it takes the flow for reference air. */
+  readonly takesFlowForReferenceAir?: boolean
   /** Formulas from the means at a pressure to what the method reports beyond the quantities of every evaluation. */
   readonly reported?: { readonly chapter: Chapter; readonly at_Pa: number }
   readonly stations?: Stations
   /** What the method itself reports, where that is more than the quantities every evaluation gives. */
   readonly official?: readonly OfficialFigure[]
   /** The method's own names of the reported quantities. */
-  readonly terms: Readonly<Record<'q50' | 'n50' | 'qE50' | 'qF50' | 'ela4' | 'ela10', string>>
+  readonly terms: Readonly<Record<Exclude<ResultKey, 'q10' | 'q4'>, string>>
   readonly notes: readonly string[]
 }

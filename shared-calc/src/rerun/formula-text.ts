@@ -16,7 +16,9 @@ const comparablePiece = (piece: string): string =>
     .toUpperCase()
     .replaceAll('_XLFN.', '')
     .replace(/\b(TRUE|FALSE)\(\)/g, '$1')
-    .replace(/(?<![\w.$])(?:\d+\.?\d*|\.\d+)(?:E[+-]?\d+)?(?![\w.(!])/g, (number) => String(Number(number)))
+    .replace(/(?<![\w.$])(?:\d+(?:\.\d*)?|\.\d+)(?:E[+-]?\d+)?(?![\w.(!])/g, (number) =>
+      String(Number(number)),
+    )
 
 /** A number format in the form used for comparing: signs that need no escape may be escaped, case counts not. */
 export const comparableFormat = (format: string | undefined): string =>

@@ -1,4 +1,4 @@
-import { citing, practiceSource } from '../catalogue/sources.js'
+import { finding } from '../catalogue/findings/finding.js'
 import { plain } from '../catalogue/words.js'
 import type { Finding } from '../contract/record/index.js'
 import type { Source } from '../engine/index.js'
@@ -25,53 +25,40 @@ function defaultsTaken({ defaults }: WorkedUncertainty): Finding[] {
   }
   return [
     {
-      rule: 'assumed-uncertainty',
-      severity: 'note',
-      message: `standard uncertainties taken by default: ${each.join(', ')}`,
+      ...finding(
+        'assumed-uncertainty',
+        { where: defaults.map(({ input }) => `uncertainty.${input}`) },
+        { values: each },
+      ),
       clause: 'sources in the uncertainty part of the evaluation',
       provenance: [
         ...known('read', 'read in the source'),
         ...known('memory', 'value from memory'),
         ...known('common practice', 'common practice, no source'),
       ].join('; '),
-      where: defaults.map(({ input }) => `uncertainty.${input}`),
-      remedy: 'enter what the calibration certificates and your own checks say',
     },
   ]
 }
 
 function windAssumed(worked: WorkedUncertainty): Finding[] {
   if (!worked.windAssumed) return []
-  return [
-    {
-      rule: 'assumed-wind',
-      severity: 'caution',
-      message: `wind was not logged: the uncertainty is worked out for ${ASSUMED_WIND_m_s} m/s`,
-      ...citing(practiceSource),
-      value: ASSUMED_WIND_m_s,
-      where: ['conditions.windSpeed_m_s', 'conditions.beaufort'],
-      remedy: 'log the wind speed or the Beaufort force',
-    },
-  ]
+  const speed = ASSUMED_WIND_m_s
+  const where = ['conditions.windSpeed_m_s', 'conditions.beaufort']
+  return [finding('assumed-wind', { where, value: speed }, { speed })]
 }
 
 /** The fit scatters much more than its readings should: the larger of the two is counted, and named. */
 function moreScatter({ runs }: WorkedUncertainty): Finding[] {
   return runs.flatMap(({ run, sensitivityAt }) => {
     const block = sensitivityAt(50)
-    const [found, expected] = [block.value('u_s'), block.value('u_b')]
-    if (found <= MUCH_MORE * expected) return []
+    const times = block.value('u_s') / block.value('u_b')
+    if (!(times > MUCH_MORE)) return []
     return [
-      {
-        rule: 'scatter-unexpected',
-        severity: 'note',
-        message: `${run.direction}: the readings scatter ${plain(found / expected, 1)} times as much as their instruments explain; what was found is counted`,
-        ...citing(practiceSource),
-        value: found / expected,
-        limit: MUCH_MORE,
-        where: [`runs[${run.index}].readings`],
-        remedy: 'look for gusts or a change during the run; average longer',
-      } satisfies Finding,
+      finding(
+        'scatter-unexpected',
+        { where: [`runs[${run.index}].readings`], value: times, limit: MUCH_MORE },
+        { direction: run.direction, times, limit: MUCH_MORE },
+      ),
     ]
   })
 }

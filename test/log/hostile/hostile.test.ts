@@ -53,7 +53,8 @@ beforeAll(async () => {
   } finally {
     await rm(folder, { recursive: true, force: true })
   }
-})
+  // Its limits are in processor time: how long a busy machine needs for it says nothing.
+}, 600_000)
 
 describe('a hostile or foreign file', () => {
   it.each(hostileFiles.map((file, index) => ({ ...file, index })))(

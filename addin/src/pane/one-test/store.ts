@@ -221,7 +221,13 @@ export class TestStore {
 
   #workOut(live: Live, entries: TestEntries, grid: Grid | undefined): Partial<TestState> {
     const { trace, evaluation } = this.state
-    const result = live(entries, grid, trace)
+    let result: LiveResult
+    try {
+      result = live(entries, grid, trace)
+    } catch (error) {
+      // Whatever the calculation does, what was typed is kept.
+      return { result: undefined, evaluation: undefined, origin: { kind: 'none' }, fault: wordsOf(error) }
+    }
     const same = evaluation && result.evaluation?.recordDigest === evaluation.recordDigest && !trace
     return {
       result,
