@@ -19,6 +19,7 @@ import type { Grid } from '@draughtbook/shared-calc/log'
 import type { ChartData, ChartLimit, ChartRun } from '../chart/leakage-chart.js'
 import { figure, signed } from '../pane/figures.js'
 import type { TestEntries } from '../pane/one-test/entries.js'
+import type { AskedValue } from './ask-about.js'
 import { type NextPressure, nextPressure } from './next-pressure.js'
 import { readEntries } from './read-entries.js'
 import { type RunningValue, runningValue } from './running-value.js'
@@ -46,6 +47,8 @@ export interface LiveResult {
   running?: RunningValue
   next: NextPressure[]
   chart: ChartData
+  /** Values typed into fields that are asked about before they are used, by path. */
+  asked: Record<string, AskedValue>
   /** What is wrong with values typed into the table of readings, by their place there. */
   typedFaults: Record<string, string>
   /** Before and on site: take-off, plan, preparation, leaks, readings so far. */
@@ -59,6 +62,7 @@ export function live(entries: TestEntries, grid: Grid | undefined, trace = false
     draft: read.draft,
     cells: read.cells,
     unusable: read.told.unusable,
+    asked: read.asked,
     typedFaults: read.typedFaults,
   }
   const estimates = read.unfinished.flatMap((run) => estimateOf(run, read.draft))

@@ -2,6 +2,7 @@ import { type Direction, formatNeeded, type Problem, RECORD_FORMAT, type Run } f
 import { fieldKind, findUnit, type Grid, interpret, setPath, withSheet } from '@draughtbook/shared-calc/log'
 import { columnLetters } from '../host/address.js'
 import { DIRECTIONS, type TestEntries } from '../pane/one-test/entries.js'
+import { type AskedValue, askAbout } from './ask-about.js'
 import { locate } from './read-column.js'
 import { readLists } from './read-lists.js'
 import { readRun } from './read-run.js'
@@ -27,6 +28,8 @@ export interface ReadEntries {
   faults: Problem[]
   /** Runs with a pressure or flow still to come, by direction: the cell that waits. */
   waiting: Partial<Record<Direction, string>>
+  /** Values typed into fields that are asked about before they are used, by path. */
+  asked: Record<string, AskedValue>
   /** What is wrong with values of runs typed by hand, by their place: `depressurisation.readings[3].pressure`. */
   typedFaults: Record<string, string>
 }
@@ -40,8 +43,9 @@ export function readEntries(entries: TestEntries, grid: Grid | undefined): ReadE
   const told = new Told()
   const draft: Record<string, unknown> = { format: RECORD_FORMAT, building: {}, test: {}, conditions: {} }
   const cells: Record<string, string> = {}
+  const asked: Record<string, AskedValue> = {}
   for (const [path, entry] of Object.entries(entries.fields)) {
-    const value = 'cell' in entry ? linked(entry, path, grid, cells, told) : typed(entry, path, told)
+    const value = 'cell' in entry ? linked(entry, path, grid, cells, told) : typed(entry, path, told, asked)
     if (value !== undefined) setPath(draft, path, value)
   }
   dropBlankRanges(draft)
@@ -73,7 +77,7 @@ export function readEntries(entries: TestEntries, grid: Grid | undefined): ReadE
   draft.runs = runs
   delete draft.averagingTime_s
   draft.format = formatNeeded(draft)
-  return { draft, runs, unfinished, cells, told, faults, waiting, typedFaults }
+  return { draft, runs, unfinished, cells, told, faults, waiting, asked, typedFaults }
 }
 
 /** Averaging time is one field of the form and stands with each run of the record; a series was averaged over its own. */
@@ -96,9 +100,10 @@ function averagingOf(
 }
 
 function typed(
-  { text, unit }: { text: string; unit?: string },
+  { text, unit, kept }: { text: string; unit?: string; kept?: true },
   path: string,
   told: Told,
+  asked: Record<string, AskedValue>,
 ): string | number | undefined {
   if (text.trim() === '') return undefined
   const known = unit === undefined ? undefined : findUnit(unit)
@@ -110,7 +115,11 @@ function typed(
   for (const { severity, rule, message } of read.remarks)
     if (!['log-text-number', 'log-text-date', 'log-word'].includes(rule))
       told.add(severity, rule, `as typed: ${message}`, '', undefined, path)
-  return read.value
+  const question = kept || typeof read.value !== 'number' ? undefined : askAbout(path, text, read.value)
+  if (!question) return read.value
+  asked[path] = question
+  told.problem('', question.words, path)
+  return undefined
 }
 
 function linked(

@@ -73,8 +73,8 @@ function readRow(source: TypedSource, row: number, entry: TypedReading): Reading
   const { typed, direction } = source
   const at = `readings[${row}]`
   const field = typed.second === 'flow' ? 'flow_m3_h' : 'devicePressure_Pa'
-  const size = valueOf(source, `${at}.pressure`, entry.pressure, 'pressure', typed.pressureUnit, entry.kept)
-  const second = valueOf(source, `${at}.second`, entry.second, typed.second, typed.secondUnit, entry.kept)
+  const size = numberOf(source, `${at}.pressure`, entry.pressure, 'pressure', typed.pressureUnit, entry.kept)
+  const second = numberOf(source, `${at}.second`, entry.second, typed.second, typed.secondUnit, entry.kept)
   if (size === undefined || second === undefined) return undefined
   const signed = /^\s*[-−–+]/.test(entry.pressure)
   const pressure_Pa = direction === 'depressurisation' && !signed ? -size : size
@@ -97,13 +97,13 @@ function zeroFlow(source: TypedSource, role: 'zeroFlowBefore' | 'zeroFlowAfter')
   const values = source.typed[role].flatMap((text, i) =>
     text.trim() === ''
       ? []
-      : (valueOf(source, `${role}[${i}]`, text, 'zeroFlow', source.typed.pressureUnit, undefined) ?? []),
+      : (numberOf(source, `${role}[${i}]`, text, 'zeroFlow', source.typed.pressureUnit, undefined) ?? []),
   )
   return values.length > 0 ? values : undefined
 }
 
 /** The value in the record's unit; what cannot be used, or is unusual and not confirmed, is said and left out. */
-function valueOf(
+function numberOf(
   source: TypedSource,
   at: string,
   text: string,

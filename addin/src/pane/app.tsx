@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'preact/hooks'
+import { useEffect, useMemo, useState } from 'preact/hooks'
 import type { PageHost } from '../host/page/page-host.js'
 import { keepAccessToken } from '../service/access-token.js'
 import { MonthView } from './month/month-view.js'
@@ -31,6 +31,17 @@ export function App({ store, page }: AppProps) {
   // The same node again is not drawn again: the grid follows its host, not every keystroke in the forms.
   const grid = useMemo(() => (page ? <PageGrid host={page} /> : null), [page])
   const beside = useOpenLog(page) && view === 'test'
+  useEffect(() => {
+    const undo = (event: KeyboardEvent): void => {
+      if (!(event.ctrlKey || event.metaKey) || event.shiftKey || event.key.toLowerCase() !== 'z') return
+      // A cell being typed into the sheet is the browser's own to take back.
+      if (event.target instanceof Element && event.target.closest('.page-grid')) return
+      event.preventDefault()
+      store.undo()
+    }
+    window.addEventListener('keydown', undo)
+    return () => window.removeEventListener('keydown', undo)
+  }, [store])
   return (
     <div class={`shell${beside ? ' with-grid' : ''}${page && !beside ? ' no-cells' : ''}`}>
       {beside ? grid : null}

@@ -64,13 +64,18 @@ export function standingOf({ entries, result, evaluation }: TestState): Standing
               margin,
               label: target.label,
             }
-          : { quantity: 'q50', value: evaluation.results.q50.value, unit: 'm3/h' },
+          : plainValue(evaluation.results),
     }
   }
   const missing = result ? missingOf(result.problems) : neededOf(entries)
   const against = result?.running
   if (against) return { ...common, stage: 'running', missing, against }
   return { ...common, stage: result ? 'unfinished' : 'empty', missing }
+}
+
+/** Without a target: the air change rate where there is a volume. */
+function plainValue({ n50, q50 }: Evaluation['results']): Against {
+  return n50 ? { quantity: 'n50', ...n50 } : { quantity: 'q50', ...q50 }
 }
 
 const neededOf = ({ fields }: TestEntries): Standing['missing'] =>

@@ -236,7 +236,7 @@ export class TestStore {
       origin: result.evaluation
         ? same
           ? this.state.origin
-          : { kind: 'local', why: 'asking', words: 'Worked out here; asking the service' }
+          : { kind: 'local', why: 'asking', words: 'Calculated on this device; asking the service' }
         : { kind: 'none' },
     }
   }
@@ -301,7 +301,7 @@ export class TestStore {
           origin: {
             kind: 'local',
             why: answer.access ? 'access' : 'unreachable',
-            words: `Worked out here, with the same formulas: ${answer.why}`,
+            words: `Calculated on this device with the same formulas: ${answer.why}`,
           },
         })
         this.#askTimer = setTimeout(() => void this.#ask(), this.times.retry_ms)
@@ -356,7 +356,7 @@ export class TestStore {
 }
 
 const refusal = (problems: readonly Problem[]): string =>
-  `Worked out here; the service refused the record: ${problems.map(({ path, message }) => (path ? `${path}: ${message}` : message)).join('; ')}`
+  `Calculated on this device; the service refused the record: ${problems.map(({ path, message }) => (path ? `${path}: ${message}` : message)).join('; ')}`
 
 /** Words for the user; anything but a host's own refusal is a fault of ours and is logged too. */
 export function wordsOf(error: unknown): string {

@@ -26,7 +26,7 @@ function Readings(props: SectionProps) {
   return (
     <>
       {/* biome-ignore lint/a11y/useSemanticElements: two views of the same readings, not a form's own group */}
-      <div class="choice" role="group" aria-label="Readings from">
+      <div class="segments" role="group" aria-label="Readings from">
         <button type="button" aria-pressed={!typing} onClick={() => setWanted(false)}>
           From cells
         </button>

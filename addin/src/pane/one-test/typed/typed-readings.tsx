@@ -28,16 +28,9 @@ export function TypedReadings({ store, state }: SectionProps) {
       what && `${direction}.${what}`,
     )
   return (
-    <div
-      class="typed"
-      onKeyDown={(event) => {
-        if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== 'z') return
-        event.preventDefault()
-        store.undo()
-      }}
-    >
+    <div class="typed">
       {/* biome-ignore lint/a11y/useSemanticElements: these are two views of one table, not a form's own group */}
-      <div class="choice" role="group" aria-label="Direction">
+      <div class="segments" role="group" aria-label="Direction">
         {DIRECTIONS.map((one) => (
           <button type="button" key={one} aria-pressed={direction === one} onClick={() => setDirection(one)}>
             {one === 'depressurisation' ? 'Depressurisation' : 'Pressurisation'}
@@ -101,45 +94,59 @@ interface UnitsProps {
 function Units({ run, onChange }: UnitsProps) {
   const units = run.second === 'flow' ? FLOW_UNITS : PRESSURE_UNITS
   return (
-    <div class="typed-units">
-      <label>
-        Pressure in{' '}
-        <Options
-          values={PRESSURE_UNITS}
-          value={run.pressureUnit}
-          onValue={(pressureUnit) => onChange({ pressureUnit })}
-        />
-      </label>
-      <label>
-        The device shows{' '}
-        <select
-          value={run.second}
-          onChange={({ currentTarget }) => {
-            const second = currentTarget.value as SecondColumn
-            onChange({ second, secondUnit: second === 'flow' ? 'm³/h' : 'Pa' })
-          }}
-        >
-          <option value="flow">air flow</option>
-          <option value="devicePressure">its own pressure</option>
-        </select>
-      </label>
-      <label>
-        in{' '}
-        <Options values={units} value={run.secondUnit} onValue={(secondUnit) => onChange({ secondUnit })} />
-      </label>
-    </div>
+    <details class="sub">
+      <summary>
+        Pressures in {run.pressureUnit}; the device shows{' '}
+        {run.second === 'flow' ? 'air flow' : 'its own pressure'} in {run.secondUnit}
+      </summary>
+      <div class="typed-units">
+        <span>
+          Pressure in{' '}
+          <Options
+            label="Unit of the pressures"
+            values={PRESSURE_UNITS}
+            value={run.pressureUnit}
+            onValue={(pressureUnit) => onChange({ pressureUnit })}
+          />
+        </span>
+        <span>
+          The device shows{' '}
+          <select
+            aria-label="What the device shows"
+            value={run.second}
+            onChange={({ currentTarget }) => {
+              const second = currentTarget.value as SecondColumn
+              onChange({ second, secondUnit: second === 'flow' ? 'm³/h' : 'Pa' })
+            }}
+          >
+            <option value="flow">air flow</option>
+            <option value="devicePressure">its own pressure</option>
+          </select>
+        </span>
+        <span>
+          in{' '}
+          <Options
+            label="Unit of what the device shows"
+            values={units}
+            value={run.secondUnit}
+            onValue={(secondUnit) => onChange({ secondUnit })}
+          />
+        </span>
+      </div>
+    </details>
   )
 }
 
 interface OptionsProps {
+  label: string
   values: readonly string[]
   value: string
   onValue: (value: string) => void
 }
 
-function Options({ values, value, onValue }: OptionsProps) {
+function Options({ label, values, value, onValue }: OptionsProps) {
   return (
-    <select value={value} onChange={({ currentTarget }) => onValue(currentTarget.value)}>
+    <select aria-label={label} value={value} onChange={({ currentTarget }) => onValue(currentTarget.value)}>
       {values.map((one) => (
         <option key={one}>{one}</option>
       ))}
