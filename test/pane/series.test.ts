@@ -214,6 +214,7 @@ describe('a raw gauge series in Excel', () => {
   it('is read from the selected cells, or from their sheet where only a few are selected', async () => {
     const workbook = modelFromLog(new Uint8Array(log), 'gauge.csv')
     const { page, complaints } = await openInExcel(world, workbook)
+    await step(page, 'On site')
     const series = await section(page)
     workbook.selected = [workbook.active.GetRange('A1')]
     await series.getByRole('button', { name: 'Read the series' }).click()

@@ -111,7 +111,10 @@ describe('the whole job on the page twin', () => {
       building: { name: 'x', volume_m3: 243.6 },
     })
     await expect
-      .poll(() => page.locator('.step-result .figures tbody tr').first().locator('td').first().textContent(), SOON)
+      .poll(
+        () => page.locator('.step-result .figures tbody tr').first().locator('td').first().textContent(),
+        SOON,
+      )
       .toBe(expected.runs[0]?.n50?.value.toFixed(3))
     expect(complaints).toEqual([])
   })

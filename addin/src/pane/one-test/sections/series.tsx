@@ -110,7 +110,8 @@ export const seriesSection: Section = {
   title: 'Raw gauge series',
   steps: ['site'],
   shown: ({ store }) => store.host.hasWorkbook,
-  fold: 'closed',
+  // Readings that were taken from a series are looked at again with it.
+  fold: ({ entries }) => (Object.values(entries.runs).some((run) => run?.stations) ? 'open' : 'closed'),
   summary: ({ entries: { runs } }) => {
     const taken = Object.values(runs).filter(({ stations }) => stations)
     return taken.length === 0 ? '' : `taken over for ${taken.length === 1 ? 'one run' : 'both runs'}`
