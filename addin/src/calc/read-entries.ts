@@ -109,7 +109,7 @@ function typed(
   const known = unit === undefined ? undefined : findUnit(unit)
   const read = interpret({ kind: 'text', value: text.trim() }, fieldKind(path), known ? { unit: known } : {})
   if ('refused' in read) {
-    told.problem('', read.message.replace(/: state "[^"]+" in the layout.*$/, ''), path)
+    told.problem('', read.message.replace(/: state "[^":]+" in the layout[\s\S]*$/, ''), path)
     return undefined
   }
   for (const { severity, rule, message } of read.remarks)
