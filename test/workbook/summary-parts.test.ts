@@ -27,6 +27,7 @@ describe('the parts of the summary workbook', () => {
     await workbook.xlsx.load(bytes.slice().buffer)
     expect(workbook.worksheets.map(({ name }) => name)).toEqual([
       'Summary',
+      'Report',
       'Readings',
       'Working',
       'Check',

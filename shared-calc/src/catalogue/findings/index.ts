@@ -7,8 +7,10 @@ import { leakTexts } from './leaks.js'
 import { planTexts } from './plan.js'
 import { planWeatherTexts } from './plan-weather.js'
 import { preparationTexts } from './preparation.js'
+import { readingSpanTexts } from './reading-span.js'
 import { readingTexts } from './readings.js'
 import { takeOffTexts } from './take-off.js'
+import { targetTexts } from './target.js'
 import { uncertaintyTexts } from './uncertainty.js'
 import { whileReadingTexts } from './while-reading.js'
 import { zeroFlowTexts } from './zero-flow.js'
@@ -21,6 +23,8 @@ export const findingCatalogue = {
   ...curveTexts,
   ...instrumentTexts,
   ...readingTexts,
+  ...readingSpanTexts,
+  ...targetTexts,
   ...zeroFlowTexts,
   ...leakTexts,
   ...planTexts,
