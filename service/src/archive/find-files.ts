@@ -23,7 +23,7 @@ async function add(path: string, named: boolean, files: Set<string>, others: Lef
   try {
     const found = await lstat(path)
     if (found.isSymbolicLink() && !named) {
-      others.push({ file: path, why: 'it is a link; links inside folders are not followed', expected: true })
+      others.push({ file: path, why: 'links inside folders are not followed', expected: true })
     } else if (found.isDirectory()) {
       const names = await readdir(path)
       for (const name of names.sort(byName)) await add(join(path, name), false, files, others)
@@ -44,8 +44,8 @@ const byName = (a: string, b: string): number => collator.compare(a, b) || (a < 
 
 function notRead(path: string): string | undefined {
   const name = basename(path)
-  if (name.startsWith('~$')) return 'it only marks a workbook that is open in a spreadsheet program'
-  if (name.startsWith('.')) return 'it is a hidden file'
-  if (!READ.has(extname(name).toLowerCase())) return 'it is no workbook or separated text'
+  if (name.startsWith('~$')) return 'temporary file of an open workbook'
+  if (name.startsWith('.')) return 'hidden file'
+  if (!READ.has(extname(name).toLowerCase())) return 'not a workbook or a CSV file'
   return undefined
 }

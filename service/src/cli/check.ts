@@ -7,9 +7,9 @@ import { shown } from './terminal.js'
 
 export const addCheck: AddCommand = (command, { terminal }) => {
   command
-    .argument('<FILE>', 'record, test log or one of our own workbooks')
-    .option('--layout <LAYOUT.json>', 'where the log keeps each thing')
-    .option('--accept-proposal', 'use the layout found by guessing, where none fits')
+    .argument('<FILE>', 'record, test log or Draughtbook workbook')
+    .option('--layout <LAYOUT.json>', 'where each item is in the log')
+    .option('--accept-proposal', 'use the proposed layout if no known layout matches')
     .option('--json', 'print the findings as JSON')
     .action(async (file: string, options: ReadOptions & { json?: boolean }) => {
       const tests = await readInput(file, options)

@@ -19,18 +19,18 @@ interface Options extends OutputWish {
 
 export const addEvaluate: AddCommand = (command, { terminal, end }) => {
   command
-    .argument('<FILE...>', 'records, test logs or workbooks of our own')
-    .option('--layout <LAYOUT.json>', 'where the log keeps each thing')
-    .option('--accept-proposal', 'use the layout found by guessing, where none fits')
-    .option('--out <SUMMARY.xlsx>', 'where to write the workbook; replaces what is there')
-    .option('--force', 'replace a workbook of other content that stands beside the input')
+    .argument('<FILE...>', 'records, test logs or Draughtbook workbooks')
+    .option('--layout <LAYOUT.json>', 'where each item is in the log')
+    .option('--accept-proposal', 'use the proposed layout if no known layout matches')
+    .option('--out <SUMMARY.xlsx>', 'where to write the workbook; replaces an existing file')
+    .option('--force', 'replace an existing workbook with other content')
     .option('--sign <KEY>', 'sign the workbook with the firm’s private key (draughtbook keys)')
-    .option('--json', 'print the evaluation alone, as JSON; writes a workbook only with --out')
+    .option('--json', 'print only the evaluation, as JSON; writes a workbook only with --out')
     .option('--trace', 'show every step of the working')
-    .option('--uncertainty', 'add the uncertainty budget and how sure the target is met')
+    .option('--uncertainty', 'add the uncertainty budget and the probability of meeting the target')
     .action(async (files: string[], options: Options) => {
       if (files.length > 1 && options.out !== undefined)
-        throw new UsageError('--out names one workbook; leave it out for several files')
+        throw new UsageError('--out names one workbook; omit it for several files')
       const evaluations: Evaluation[] = []
       let failed = 0
       for (const file of files) {

@@ -26,7 +26,8 @@ export const addLayout: AddCommand = (command, { terminal }) => {
       if (json) terminal.out(JSON.stringify(proposal, null, 2))
       else terminal.out(shown(proposalText(proposal)))
       if (out === undefined) return
-      if (!proposal.layout) throw new UsageError(`${file}: no layout could be proposed; nothing was written`)
+      if (!proposal.layout)
+        throw new UsageError(`${file}: no layout could be proposed, so nothing was written`)
       await writeAtomically(out, `${JSON.stringify(proposal.layout, null, 2)}\n`)
       if (!json) terminal.out(shown(`\n${labelled('Layout')(out, 0)}`))
     })

@@ -18,8 +18,8 @@ export const addToken: AddCommand = (command, { terminal }) => {
 function addTokenAdd(token: Command, terminal: Terminal): void {
   token
     .command('add')
-    .description('make a token and show it, once: only a salted hash is kept')
-    .argument('<NAME>', 'whom or what it is for; stands in the audit line')
+    .description('make a token and show it once; only a salted hash is kept')
+    .argument('<NAME>', 'who or what it is for; appears in the audit log')
     .option('--days <number>', 'days until it expires', '365')
     .option('--library', 'may change the firm’s library')
     .option(...FILE)
@@ -52,12 +52,13 @@ function addTokenList(token: Command, terminal: Terminal): void {
 function addTokenRevoke(token: Command, terminal: Terminal): void {
   token
     .command('revoke')
-    .description('end a token at once')
+    .description('revoke a token at once')
     .argument('<ID>', 'as `token list` shows it')
     .option(...FILE)
     .action(async (id: string, options: { tokens: string }) => {
       const tokens = await withFile(options.tokens, () => readTokens(options.tokens))
-      if (!tokens.some((one) => one.id === id)) throw new UsageError(`there is no token ${id}`)
+      if (!tokens.some((one) => one.id === id))
+        throw new UsageError(`there is no token ${id}; \`draughtbook token list\` lists them`)
       const revoked = new Date().toISOString()
       await withFile(options.tokens, () =>
         writeTokens(

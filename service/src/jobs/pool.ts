@@ -79,6 +79,6 @@ function refused(error: unknown): never {
 export const overloaded = () =>
   new HttpFault(503, 'The service is busy', {
     kind: 'busy',
-    detail: 'more requests are waiting than can be kept; try again shortly',
+    detail: 'too many requests are waiting; try again shortly',
     headers: { 'retry-after': '2' },
   })

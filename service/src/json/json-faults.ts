@@ -42,7 +42,7 @@ function duplicatesIn(node: Node, text: string): Problem[] {
     if (seen.has(key.value))
       here.push({
         path: pathText([...getNodePath(node), String(key.value)]),
-        message: `${placeText(text, key.offset)}: the field is given twice`,
+        message: `${placeText(text, key.offset)}: the field appears twice`,
       })
     seen.add(key.value)
   }

@@ -59,6 +59,6 @@ export function site(jobs: Jobs, timeout_s: number, library: Library | undefined
 
 function wants(request: Request): string {
   const type = request.accepts(['application/json', XLSX])
-  if (type === false) throw new HttpFault(406, `Only application/json and ${XLSX} can be answered`)
+  if (type === false) throw new HttpFault(406, `Only application/json and ${XLSX} can be sent back`)
   return type
 }

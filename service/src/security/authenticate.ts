@@ -16,14 +16,14 @@ export function authenticate(settings: Settings): RequestHandler {
   const checks = [tokenCheck(settings), identityCheck(settings)].filter((check) => check !== undefined)
   return async (request, response, next) => {
     const presented = bearerOf(request)
-    if (presented === undefined) throw unknownCaller('The request carries no access token')
+    if (presented === undefined) throw unknownCaller('The request has no access token')
     for (const check of checks) {
       const caller = await check(presented).catch(unavailable)
       if (!caller) continue
       response.locals.caller = caller
       return next()
     }
-    throw unknownCaller('The access token is not known, has expired or was revoked', 'invalid_token')
+    throw unknownCaller('The access token is unknown, expired or revoked', 'invalid_token')
   }
 }
 
@@ -61,7 +61,7 @@ function unknownCaller(title: string, error?: string): HttpFault {
 function unavailable(error: unknown): never {
   const detail =
     error instanceof IssuerUnreachable ? 'the identity provider does not answer' : 'the tokens cannot be read'
-  throw new HttpFault(503, 'Access cannot be checked now', {
+  throw new HttpFault(503, 'Access cannot be checked at the moment', {
     kind: 'busy',
     detail,
     headers: { 'retry-after': '10' },

@@ -76,6 +76,6 @@ async function discover(issuer: string): Promise<string> {
   const response = await fetch(address, { signal: AbortSignal.timeout(5000), redirect: 'error' })
   const configuration = Configuration.parse(await response.json())
   if (configuration.issuer !== issuer)
-    throw new Error(`${address} speaks for another issuer: ${configuration.issuer}`)
+    throw new Error(`${address} belongs to another issuer: ${configuration.issuer}`)
   return configuration.jwks_uri
 }

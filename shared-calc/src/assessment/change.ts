@@ -2,7 +2,7 @@ import { InputError } from '../contract/problem.js'
 import type { TestRecord } from '../contract/record/index.js'
 import { type Block, byRule, Calculation, type Column } from '../engine/index.js'
 import { uncertaintyOfChange } from '../formulas/uncertainty-budget.js'
-import { sureness } from '../uncertainty/words.js'
+import { probabilityText } from '../uncertainty/words.js'
 import type { WorkedBudget } from '../uncertainty/worked-uncertainty.js'
 import { evaluateWorked } from './evaluate.js'
 
@@ -88,9 +88,7 @@ function budgetOf(record: TestRecord, quantity: string): WorkedBudget {
   const { test } = evaluateWorked(record, { uncertainty: true })
   const found = test.uncertainty?.budgets.find((budget) => budget.quantity === quantity)
   if (found) return found
-  throw new InputError([
-    { path: '', message: `test ${record.test.id ?? ''} gives no ${quantity} to compare` },
-  ])
+  throw new InputError([{ path: '', message: `test ${record.test.id ?? ''} has no ${quantity} to compare` }])
 }
 
 function sharedCauses(first: TestRecord, second: TestRecord): Set<string> {
@@ -114,10 +112,10 @@ function sharedCauses(first: TestRecord, second: TestRecord): Set<string> {
 
 function words(change: number, fell: number): string {
   const percent = `${Number(Math.abs(change * 100).toPrecision(2))} %`
-  const sure = sureness(Math.max(fell, 1 - fell))
+  const sure = probabilityText(Math.max(fell, 1 - fell))
   if (Math.max(fell, 1 - fell) < 0.9)
-    return `${percent} ${change < 0 ? 'less' : 'more'}, which the uncertainty of the two tests can explain (${sure})`
+    return `${percent} ${change < 0 ? 'less' : 'more'}, within the uncertainty of the two tests`
   return change < 0
-    ? `leakage fell by ${percent}; ${sure} that it fell`
-    : `leakage rose by ${percent}; ${sure} that it rose`
+    ? `leakage fell by ${percent} (probability of a real decrease: ${sure})`
+    : `leakage rose by ${percent} (probability of a real increase: ${sure})`
 }

@@ -33,13 +33,11 @@ export function rateRows(
   }
   add(
     { id: 'flow calibration', name: 'flow calibration', unit: '1', input: 'flowCalibration_relative' },
-    byRule(1, 'the leakage rate goes with the flow'),
+    byRule(1, 'leakage rate is proportional to flow'),
     reader.read('flowCalibration_relative'),
   )
-  shares(
-    'c_g',
-    { id: 'gauge span', name: 'span of the pressure gauge', unit: '1', input: 'gaugeSpan_relative' },
-    () => reader.read('gaugeSpan_relative'),
+  shares('c_g', { id: 'gauge span', name: 'pressure gauge', unit: '1', input: 'gaugeSpan_relative' }, () =>
+    reader.read('gaugeSpan_relative'),
   )
   shares(
     'c_w',
@@ -50,7 +48,7 @@ export function rateRows(
     'c_v',
     {
       id: 'wind spread',
-      name: 'wind: spread of the pressure round the envelope',
+      name: 'wind: spread of the pressure around the envelope',
       unit: 'Pa²',
       input: 'windSpread',
     },
@@ -112,11 +110,11 @@ export function rateRows(
     add(
       {
         id: 'other direction',
-        name: 'direction that was not run',
+        name: 'direction not measured',
         unit: '1',
         input: 'otherDirection_relative',
       },
-      byRule(1, 'the mean of both directions is asked for'),
+      byRule(1, 'the target needs the mean of both directions'),
       reader.read('otherDirection_relative'),
     )
   return rows

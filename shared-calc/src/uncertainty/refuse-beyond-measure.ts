@@ -11,7 +11,7 @@ export function refuseBeyondMeasure(blocks: readonly Block[]): void {
   throw new InputError([
     {
       path: 'runs',
-      message: `${beyond.title}: beyond all measure; pressures or flows lie too close to zero for their uncertainty, or far off any curve: check them`,
+      message: `${beyond.title}: the result is not finite. Pressures or flows are too close to zero for their uncertainty, or far from any curve; check them`,
     },
   ])
 }

@@ -135,7 +135,7 @@ function densityPowers({ curve }: WorkedRun): Column {
   const values = Array.from({ length: curve.rows }, (_, row) => (origin(row)?.kind === 'block' ? 0.5 : 1))
   return {
     values,
-    origin: () => ({ kind: 'rule', reason: 'flow as indicated: 1; from the device pressure: 1/2' }),
+    origin: () => ({ kind: 'rule', reason: '1 for an indicated flow, 1/2 for a device pressure' }),
   }
 }
 

@@ -1,10 +1,10 @@
 import type { Outcome } from '../contract/record/index.js'
 
-/** A probability in words, never rounded up to certainty. */
-export function sureness(probability: number): string {
-  const percent = Math.floor(probability * 100)
-  if (probability > 0.99) return 'more than 99 % sure'
-  return `${percent} % sure`
+/** A probability in per cent, never rounded to certainty. */
+export function probabilityText(probability: number): string {
+  if (probability > 0.99) return 'more than 99 %'
+  if (probability < 0.01) return 'less than 1 %'
+  return `${Math.floor(probability * 100)} %`
 }
 
 /** What a decision says in plain words; the outcome is the method's own verdict and leads. */
@@ -14,13 +14,11 @@ export function decisionWords(
   probability: number,
   guarded: { readonly acceptedRisk: number; readonly acceptanceLimit: string; readonly within: boolean },
 ): string {
-  const risk = `${Number((guarded.acceptedRisk * 100).toPrecision(2))} %`
   if (outcome === 'not valid')
-    return 'not valid: what invalidates a test is not covered by its uncertainty, so nothing is said about the target'
-  if (!within) {
-    const sure = sureness(1 - probability)
-    return probability > 0.5 ? `misses; only ${sure}` : `misses; ${sure}`
-  }
-  if (guarded.within) return `meets; ${sureness(probability)}`
-  return `meets; only ${sureness(probability)}: to accept with a risk of ${risk} at most, the value must not exceed ${guarded.acceptanceLimit}`
+    return 'not valid: the uncertainty does not cover faults that invalidate a test'
+  const meeting = `probability of meeting the target: ${probabilityText(probability)}`
+  if (!within) return `fails; ${meeting}`
+  if (guarded.within) return `meets; ${meeting}`
+  const risk = `${Number((guarded.acceptedRisk * 100).toPrecision(2))} %`
+  return `meets; ${meeting}. For a risk of at most ${risk}, the value must not exceed ${guarded.acceptanceLimit}`
 }

@@ -125,7 +125,7 @@ function figureValue(at: AtPressure | undefined, basis: Wanted['basis']): Given 
   return block?.has(symbols[basis]) ? block.ref(symbols[basis]) : undefined
 }
 
-const inverse = byRule(-1, 'the rate goes with the inverse of its basis')
+const inverse = byRule(-1, 'result is inversely proportional to its basis')
 const certain = byRule(0, 'not found from scatter')
 
 function basisRows({ reader }: SharedUncertainty, basis: Wanted['basis']): BudgetRow[] {
@@ -156,7 +156,7 @@ function workDecision(
 ): WorkedDecision {
   const block = calculation.add(
     `uncertainty.decision${i + 1}`,
-    `How sure the target is met: ${quantity}`,
+    `Probability of meeting the target: ${quantity}`,
     conformity,
     {
       v: budget.block.input('v'),

@@ -42,13 +42,13 @@ export const OwnTarget = z
       context.addIssue({
         code: 'custom',
         path: ['referencePressure_Pa'],
-        message: `target ${target.quantity} needs its reference pressure`,
+        message: `target ${target.quantity} needs a reference pressure`,
       })
     if (!asksPressure && given !== undefined && given !== 50)
       context.addIssue({
         code: 'custom',
         path: ['referencePressure_Pa'],
-        message: `target ${target.quantity} is at 50 Pa by name; for ${given} Pa use ${target.quantity.replace('50', '_pr')}`,
+        message: `target ${target.quantity} applies at 50 Pa; for ${given} Pa use ${target.quantity.replace('50', '_pr')}`,
       })
   })
 export type OwnTarget = z.infer<typeof OwnTarget>

@@ -38,7 +38,7 @@ export function refuseNewerParts(
     context.addIssue({
       code: 'custom',
       path,
-      message: `${name} is a field of ${RECORD_FORMAT_2}; this record says ${RECORD_FORMAT}`,
+      message: `${name} needs the format ${RECORD_FORMAT_2}; this record has the format ${RECORD_FORMAT}`,
     })
   for (const part of partsOfVersion2) if (record[part] !== undefined) refuse([part], part)
   for (const [i, opening] of (record.test.openings ?? []).entries())

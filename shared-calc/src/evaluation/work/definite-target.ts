@@ -39,13 +39,15 @@ function fromPreset(
   if (!preset) {
     const known = targetPresets.map((candidate) => candidate.id).join(', ')
     throw new InputError([
-      { path: 'target.preset', message: `there is no target preset "${id}" (known: ${known})` },
+      { path: 'target.preset', message: `"${id}" is not a known target; the known ones are ${known}` },
     ])
   }
   const limits = limitsFor(preset, record.building.volume_m3)
   const [main] = limits
   if (!main)
-    throw new InputError([{ path: 'target.preset', message: `target "${id}" has no limit for this volume` }])
+    throw new InputError([
+      { path: 'target.preset', message: `target "${id}" has no limit for a building of this volume` },
+    ])
   return {
     limits,
     target: {
@@ -101,5 +103,7 @@ function refuseMissingBasis({ building }: Asked, quantity: TargetQuantity): void
   if (basis === 'q') return
   const field = needs[basis]
   if (building[field] === undefined)
-    throw new InputError([{ path: `building.${field}`, message: `missing: the target asks for ${quantity}` }])
+    throw new InputError([
+      { path: `building.${field}`, message: `is missing; the target needs it for ${quantity}` },
+    ])
 }

@@ -72,7 +72,7 @@ export function workFlows(
   let next = 0
   const flowOf = ({ single, path }: { single: DeviceReading; path: string }): Given => {
     if (single.flow_m3_h !== undefined) return fromRecord(`${path}.flow_m3_h`, single.flow_m3_h)
-    if (!block) throw new InputError([{ path, message: 'reading has no flow' }])
+    if (!block) throw new InputError([{ path, message: 'reading has no air flow' }])
     return block.refRow('q_d', next++)
   }
   const flows = shown.map((devices, i): Given => {

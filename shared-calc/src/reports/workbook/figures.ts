@@ -142,7 +142,15 @@ function sureness({ uncertainty, decision }: Evaluation, test: AssessedTest): Pu
       const recorded = decision?.[i]?.probability
       return recorded === undefined
         ? []
-        : [{ label: `target ${quantity}: sure to meet`, unit: '1', recorded, block: block.id, symbol: 'P_m' }]
+        : [
+            {
+              label: `target ${quantity}: probability of meeting`,
+              unit: '1',
+              recorded,
+              block: block.id,
+              symbol: 'P_m',
+            },
+          ]
     }),
   ]
 }

@@ -1,4 +1,5 @@
 import type { CellValue, Worksheet } from 'exceljs'
+import { outcomeWords } from '../../catalogue/words.js'
 import type { Verdict } from '../../contract/record/index.js'
 import { governingCriterion } from '../../evaluation/verdict.js'
 import type { WorkedCriterion } from '../../evaluation/work/worked-test.js'
@@ -30,8 +31,8 @@ export function writeVerdict(sheet: Worksheet, input: SummaryInput, start: numbe
     fill: fills.plain,
     alignment: { vertical: 'middle', horizontal: 'center' },
   }).value = {
-    formula: `IF(${check.invalidating}>0,"NOT VALID",IF(MIN(${margins.join(',')})>=0,"MEETS","MISSES"))`,
-    result: verdict.outcome.toUpperCase(),
+    formula: `IF(${check.invalidating}>0,"NOT VALID",IF(MIN(${margins.join(',')})>=0,"MEETS","FAILS"))`,
+    result: outcomeWords[verdict.outcome].toUpperCase(),
   }
   colourBox(sheet, row)
   sheet.mergeCells(row, 3, row, COLUMNS)
@@ -62,7 +63,7 @@ export function writeVerdict(sheet: Worksheet, input: SummaryInput, start: numbe
     line(
       sheet,
       next,
-      `Margin if leakage grows by ${Math.round(age.value('g') * 100)} %`,
+      `Margin if leakage increases by ${Math.round(age.value('g') * 100)} %`,
       cell(age.id, 'M_g'),
       age.value('M_g'),
       printed(target.unit),
@@ -108,7 +109,7 @@ function line(
 function colourBox(sheet: Worksheet, row: number): void {
   const colours = [
     ['MEETS', 'FFDDF3E4'],
-    ['MISSES', 'FFFBDCDC'],
+    ['FAILS', 'FFFBDCDC'],
   ] as const
   sheet.addConditionalFormatting({
     ref: `A${row}:B${row}`,
@@ -132,12 +133,12 @@ function targetText({ target, outcome }: Verdict): string {
   if (!target) return ''
   const reason =
     outcome === 'not valid'
-      ? ' The findings below say why the test is not valid; the figures are shown all the same.'
+      ? ' The findings below explain why the test is not valid. The figures are shown for information.'
       : ''
   const rounding =
     target.decimalPlaces === undefined
       ? ''
-      : ` Compared after rounding to ${target.decimalPlaces} decimal places, as the target asks.`
+      : ` Compared after rounding to ${target.decimalPlaces} decimal places, as the target requires.`
   return `Target: ${target.label} (${target.source}).${rounding}${reason}`
 }
 

@@ -1,5 +1,6 @@
 import { numberFormat, results } from '../../../catalogue/figures.js'
 import { unitText } from '../../../catalogue/units.js'
+import { outcomeWords } from '../../../catalogue/words.js'
 import type { RegisterRow } from '../arrange.js'
 import { daysBetween } from '../calibrations.js'
 import { NOT_LOGGED } from '../totals.js'
@@ -116,8 +117,8 @@ export const columns: readonly RegisterColumn[] = [
     width: 11,
     align: 'left',
     content: ({ outcome }, cell) => ({
-      formula: `IF(${cell('margin')}="","no target",IF(${cell('invalidating')}>0,"not valid",IF(${cell('margin')}>=0,"meets","misses")))`,
-      result: outcome,
+      formula: `IF(${cell('margin')}="","no target",IF(${cell('invalidating')}>0,"not valid",IF(${cell('margin')}>=0,"meets","fails")))`,
+      result: outcomeWords[outcome],
     }),
   },
   count('findings', 'Find-\nings', ({ findings }) => findings.length),
@@ -126,10 +127,10 @@ export const columns: readonly RegisterColumn[] = [
     'Invali-\ndating',
     ({ findings }) => findings.filter(({ severity }) => severity === 'invalidates').length,
   ),
-  text('role', 'Which test', 12, ({ role }) => role),
+  text('role', 'Test or repeat', 12, ({ role }) => role),
   {
     key: 'of',
-    head: 'of No.',
+    head: 'repeats No.',
     width: 7,
     numFmt: '0',
     align: 'right',
@@ -137,7 +138,7 @@ export const columns: readonly RegisterColumn[] = [
   },
   {
     key: 'counts',
-    head: 'Counts',
+    head: 'In totals',
     width: 8,
     align: 'left',
     content: ({ counts }) => (counts ? 'yes' : 'no'),
@@ -174,7 +175,7 @@ export const columns: readonly RegisterColumn[] = [
     text: part === undefined ? file : `${file} (${part})`,
     hyperlink: encodeURI(file).replaceAll('#', '%23'),
   })),
-  text('altered', 'To look at', 44, ({ altered, remark }) => [altered, remark].filter(Boolean).join('; ')),
+  text('altered', 'To check', 44, ({ altered, remark }) => [altered, remark].filter(Boolean).join('; ')),
   text('version', 'Calculation', 12, ({ calculationVersion }) => calculationVersion),
 ]
 
