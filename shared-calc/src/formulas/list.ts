@@ -7,7 +7,14 @@ import { derivedRates, meanOfDirections } from './derived.js'
 import { bothErrorsLine } from './fit-both-errors.js'
 import { fitCompared } from './fit-compared.js'
 import { organicLine } from './fit-organic.js'
-import { flowDevice, severalDevices } from './flow-device.js'
+import {
+  flowDevice,
+  flowDeviceNominal,
+  fromReferenceAir,
+  severalDevices,
+  statedAir,
+  toReferenceAir,
+} from './flow-device.js'
 import {
   estimatedHoles,
   flowThroughHoles,
@@ -61,6 +68,10 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'air.ts', chapter: moistAir },
   { file: 'zero-flow.ts', chapter: zeroFlowPeriod },
   { file: 'flow-device.ts', chapter: flowDevice },
+  { file: 'flow-device.ts', chapter: flowDeviceNominal },
+  { file: 'flow-device.ts', chapter: fromReferenceAir },
+  { file: 'flow-device.ts', chapter: toReferenceAir },
+  { file: 'flow-device.ts', chapter: statedAir },
   { file: 'flow-device.ts', chapter: severalDevices },
   { file: 'leakage-curve.ts', chapter: leakageCurve },
   { file: 'confidence.ts', chapter: fitScatter },

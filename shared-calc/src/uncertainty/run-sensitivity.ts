@@ -128,16 +128,14 @@ export function workRunUncertainty(
   }
 }
 
-/** A flow as indicated goes with the density in the device; one worked out from its pressure with the square root. */
-function densityPowers({ curve }: WorkedRun): Column {
-  const flows = curve.input('q_m')
-  const origin = (row: number) => (flows && 'values' in flows ? flows.origin(row) : undefined)
-  const values = Array.from({ length: curve.rows }, (_, row) => (origin(row)?.kind === 'block' ? 0.5 : 1))
-  return {
-    values,
-    origin: () => ({ kind: 'rule', reason: '1 for an indicated flow, 1/2 for a device pressure' }),
-  }
-}
+/** How each mass flow goes with the density of the air in the device. */
+const densityPowers = ({ flows }: WorkedRun): Column => ({
+  values: [...flows.densityPowers],
+  origin: () => ({
+    kind: 'rule',
+    reason: 'flow of the air in the device: 1; for reference air or from the device pressure: 1/2',
+  }),
+})
 
 function workZeroFlow(
   calculation: Calculation,

@@ -1,13 +1,13 @@
 import { finding } from '../../catalogue/findings/finding.js'
 import { practiceSource } from '../../catalogue/sources.js'
-import { RECORD_FORMAT_2, type TestRecord } from '../../contract/record/index.js'
+import { RECORD_FORMAT, type TestRecord } from '../../contract/record/index.js'
 import type { Rule } from '../../evaluation/rules/rule.js'
 import { preparationList } from './asks.js'
 import { allCautions, cautionTexts } from './cautions.js'
 import { checkPreparation } from './check.js'
 
 /** The rules of this file came with record@2: a record@1 is judged as it was when it was archived. */
-const asks = ({ format }: TestRecord): boolean => format === RECORD_FORMAT_2
+const asks = ({ format }: TestRecord): boolean => format !== RECORD_FORMAT
 
 /** An opening is in another state than the preparation method requires. */
 export const preparationDeparts: Rule = ({ record }) => {
