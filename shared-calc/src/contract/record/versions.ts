@@ -104,7 +104,7 @@ export function refuseNewerParts(
         context.addIssue({
           code: 'custom',
           path: [...path],
-          message: `${nameOf(record, path, newer)} of ${format}; this record has the format ${record.format}`,
+          message: `${nameOf(record, path, newer)} of ${format}; this record says ${record.format}`,
         })
   }
   if (record.format !== RECORD_FORMAT) return
