@@ -49,14 +49,13 @@ import {
   flowAverageUncertainty,
   readingUncertainty,
   relativeUncertainty,
-  windFromForce,
-  windUncertainty,
-  zeroFlowChange,
-  zeroFlowSpread,
-  zeroFlowUncertainty,
 } from './uncertainty-air.js'
 import { conformity, meanSensitivity, uncertaintyBudget, uncertaintyOfChange } from './uncertainty-budget.js'
 import { fittedLineSensitivity, onePointSensitivity, twoPointSensitivity } from './uncertainty-curve.js'
+import { allMet, bothMet, correlationOfFigures } from './uncertainty-joint.js'
+import { leakMixture } from './uncertainty-leaks.js'
+import { stackUncertainty, windFromForce, windFromStation, windUncertainty } from './uncertainty-weather.js'
+import { zeroFlowChange, zeroFlowSpread, zeroFlowUncertainty } from './uncertainty-zero-flow.js'
 import { ageing, comparison, leakageToSeal, roundedValue } from './verdict.js'
 import { standardAirViscous } from './viscosity.js'
 import { assumedExponentError, furtherReading, zeroFlowDrift } from './while-reading.js'
@@ -127,13 +126,16 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'repeated-readings.ts', chapter: correctedAlready },
   { file: 'repeated-readings.ts', chapter: statedExtension },
   { file: 'viscosity.ts', chapter: standardAirViscous },
-  { file: 'uncertainty-air.ts', chapter: windFromForce },
-  { file: 'uncertainty-air.ts', chapter: windUncertainty },
+  { file: 'uncertainty-weather.ts', chapter: windFromForce },
+  { file: 'uncertainty-weather.ts', chapter: windFromStation },
+  { file: 'uncertainty-weather.ts', chapter: windUncertainty },
+  { file: 'uncertainty-weather.ts', chapter: stackUncertainty },
+  { file: 'uncertainty-leaks.ts', chapter: leakMixture },
   { file: 'uncertainty-air.ts', chapter: airSensitivity },
   { file: 'uncertainty-air.ts', chapter: densityCorrectionSlope },
-  { file: 'uncertainty-air.ts', chapter: zeroFlowSpread },
-  { file: 'uncertainty-air.ts', chapter: zeroFlowChange },
-  { file: 'uncertainty-air.ts', chapter: zeroFlowUncertainty },
+  { file: 'uncertainty-zero-flow.ts', chapter: zeroFlowSpread },
+  { file: 'uncertainty-zero-flow.ts', chapter: zeroFlowChange },
+  { file: 'uncertainty-zero-flow.ts', chapter: zeroFlowUncertainty },
   { file: 'uncertainty-air.ts', chapter: readingUncertainty },
   { file: 'uncertainty-air.ts', chapter: relativeUncertainty },
   { file: 'uncertainty-air.ts', chapter: flowAverageUncertainty },
@@ -144,6 +146,9 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'uncertainty-budget.ts', chapter: meanSensitivity },
   { file: 'uncertainty-budget.ts', chapter: uncertaintyBudget },
   { file: 'uncertainty-budget.ts', chapter: conformity },
+  { file: 'uncertainty-joint.ts', chapter: correlationOfFigures },
+  { file: 'uncertainty-joint.ts', chapter: bothMet },
+  { file: 'uncertainty-joint.ts', chapter: allMet },
   { file: 'uncertainty-budget.ts', chapter: uncertaintyOfChange },
   { file: 'stage-change.ts', chapter: spreadOfMean },
   { file: 'stage-change.ts', chapter: changeBetweenTests },

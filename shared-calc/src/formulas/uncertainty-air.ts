@@ -14,7 +14,7 @@ export const airSensitivity = chapter({
   formulas: [
     {
       symbol: 'p_d',
-      name: 'barometric pressure less the correction for vapour',
+      name: 'barometric pressure minus the correction for vapour',
       unit: 'Pa',
       expression: 'p_bar - k_v*p_v',
       source: slope,
@@ -54,127 +54,6 @@ export const densityCorrectionSlope = chapter({
       unit: '1',
       expression: '0 - log(rho_x/rho_0)',
       source: slope,
-    },
-  ],
-})
-
-const model = derived('published model errors taken as the ends of an even spread: half width over √3')
-
-/** What wind does to a test beside scatter: pressures differ round the envelope, and one gauge shows one of them. */
-export const windUncertainty = chapter({
-  title: 'Uncertainty from wind',
-  inputs: [
-    { symbol: 'U_w', name: 'wind speed', unit: 'm/s' },
-    { symbol: 'k_w', name: 'shift of the mean pressure, share of the dynamic pressure', unit: '1' },
-    {
-      symbol: 'k_s',
-      name: 'spread of the pressure round the envelope, share of the dynamic pressure',
-      unit: '1',
-    },
-  ],
-  formulas: [
-    {
-      symbol: 'p_w',
-      name: 'dynamic pressure of the wind',
-      unit: 'Pa',
-      expression: 'rho_0*U_w^2/2',
-      source: derived("Bernoulli's law at reference density"),
-    },
-    {
-      symbol: 'u_w',
-      name: 'standard uncertainty of the shift of the mean pressure',
-      unit: 'Pa',
-      expression: 'k_w*p_w',
-      source: model,
-    },
-    {
-      symbol: 'u_v',
-      name: 'standard uncertainty of the variance of the pressure round the envelope',
-      unit: 'Pa²',
-      expression: '(k_s*p_w)^2',
-      source: model,
-    },
-  ],
-})
-
-/** Wind speed from a wind force, where no speed was logged. */
-export const windFromForce = chapter({
-  title: 'Wind speed from wind force',
-  inputs: [{ symbol: 'B_f', name: 'wind force', unit: 'Bft' }],
-  formulas: [
-    {
-      symbol: 'U_w',
-      name: 'wind speed at 10 m over open ground',
-      unit: 'm/s',
-      expression: '0.836*B_f^1.5',
-      source: { text: 'World Meteorological Organization, Beaufort scale', seen: 'memory' },
-    },
-  ],
-})
-
-/** Spread of the zero-flow readings of one period. */
-export const zeroFlowSpread = chapter({
-  title: 'Scatter of the zero-flow pressure',
-  inputs: [
-    { symbol: 'dp_z', name: 'zero-flow pressure difference', unit: 'Pa', rows: true },
-    { symbol: 'dp_m0', name: 'mean zero-flow pressure of the period', unit: 'Pa' },
-  ],
-  formulas: [
-    {
-      symbol: 'v_z',
-      name: 'variance of the mean',
-      unit: 'Pa²',
-      expression: 'sum((dp_z - dp_m0) .^ 2)/((count(dp_z) - 1)*count(dp_z))',
-      source: derived('JCGM 100:2008, 4.2.3'),
-    },
-  ],
-})
-
-/** What the zero-flow pressure does between the two periods of a run, pooled over the runs. */
-export const zeroFlowChange = chapter({
-  title: 'Change of the zero-flow pressure',
-  inputs: [
-    { symbol: 'dp_01', name: 'mean zero-flow pressure before', unit: 'Pa', rows: true },
-    { symbol: 'dp_02', name: 'mean zero-flow pressure after', unit: 'Pa', rows: true },
-  ],
-  formulas: [
-    {
-      symbol: 'v_d',
-      name: 'variance of the mean of two periods, from the change between them',
-      unit: 'Pa²',
-      expression: 'sum((dp_01 - dp_02) .^ 2)/(4*count(dp_01))',
-      source: derived('mean of two observations, pooled, JCGM 100:2008, 4.2.3 and 4.2.4'),
-    },
-  ],
-})
-
-/** The zero-flow pressure of a run: scatter of both periods, and what changes between them. */
-export const zeroFlowUncertainty = chapter({
-  title: 'Uncertainty of the zero-flow pressure',
-  inputs: [
-    { symbol: 'v_1', name: 'variance of the mean before', unit: 'Pa²' },
-    { symbol: 'v_2', name: 'variance of the mean after', unit: 'Pa²' },
-    {
-      symbol: 'v_d',
-      name: 'variance of the mean of two periods, from the change between them',
-      unit: 'Pa²',
-    },
-    { symbol: 'u_z', name: 'further standard uncertainty of the zero-flow pressure', unit: 'Pa' },
-  ],
-  formulas: [
-    {
-      symbol: 'u_0',
-      name: 'standard uncertainty of the zero-flow pressure',
-      unit: 'Pa',
-      expression: 'sqrt((v_1 + v_2)/4 + v_d + u_z^2)',
-      source: derived('JCGM 100:2008, 5.1.2'),
-    },
-    {
-      symbol: 'r_0',
-      name: 'fourth power of what the changes show, over a degree of freedom for each run',
-      unit: 'Pa⁴',
-      expression: 'v_d^2',
-      source: derived('Welch–Satterthwaite, JCGM 100:2008, G.4.1'),
     },
   ],
 })

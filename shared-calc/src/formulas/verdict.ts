@@ -4,7 +4,7 @@ import { chapter, derived, practice, read } from './chapter.js'
 export const comparison = chapter({
   title: 'Against the target',
   inputs: [
-    { symbol: 'v', name: 'value judged', unit: 'as the target' },
+    { symbol: 'v', name: 'value compared with the limit', unit: 'as the target' },
     { symbol: 'L', name: 'limit', unit: 'as the target' },
   ],
   formulas: [
@@ -29,7 +29,7 @@ export const roundedValue = chapter({
   formulas: [
     {
       symbol: 'v',
-      name: 'value judged',
+      name: 'value compared with the limit',
       unit: 'as the target',
       expression: 'round(v_u, k)',
       source: practice,
@@ -41,7 +41,7 @@ export const roundedValue = chapter({
 export const ageing = chapter({
   title: 'After ageing',
   inputs: [
-    { symbol: 'v', name: 'value judged', unit: 'as the target' },
+    { symbol: 'v', name: 'value compared with the limit', unit: 'as the target' },
     { symbol: 'L', name: 'limit', unit: 'as the target' },
     { symbol: 'g', name: 'growth of leakage', unit: '1' },
   ],
@@ -67,7 +67,7 @@ export const ageing = chapter({
 export const leakageToSeal = chapter({
   title: 'Leakage to seal',
   inputs: [
-    { symbol: 'v', name: 'value judged', unit: 'as the target' },
+    { symbol: 'v', name: 'value compared with the limit', unit: 'as the target' },
     { symbol: 'L', name: 'limit', unit: 'as the target' },
     { symbol: 'B', name: 'basis of the target (volume or area; 1 for a flow)', unit: 'm³ or m²' },
     { symbol: 'dp_r', name: 'reference pressure difference', unit: 'Pa' },

@@ -12,13 +12,21 @@ export function decisionWords(
   outcome: Outcome,
   within: boolean,
   probability: number,
-  guarded: { readonly acceptedRisk: number; readonly acceptanceLimit: string; readonly within: boolean },
+  guarded: {
+    readonly acceptedRisk: number
+    readonly acceptanceLimit: string
+    readonly within: boolean
+    /** Probability that all limits of the target are met, where it has several. */
+    readonly allLimits?: number
+  },
 ): string {
   if (outcome === 'not valid')
     return 'not valid: the uncertainty does not cover faults that invalidate a test'
   const meeting = `probability of meeting the target: ${probabilityText(probability)}`
   if (!within) return `fails; ${meeting}`
-  if (guarded.within) return `meets; ${meeting}`
+  const together =
+    guarded.allLimits === undefined ? '' : `; all limits together: ${probabilityText(guarded.allLimits)}`
+  if (guarded.within) return `meets; ${meeting}${together}`
   const risk = `${Number((guarded.acceptedRisk * 100).toPrecision(2))} %`
-  return `meets; ${meeting}. For a risk of at most ${risk}, the value must not exceed ${guarded.acceptanceLimit}`
+  return `meets; ${meeting}${together}. For a risk of at most ${risk}, the value must not exceed ${guarded.acceptanceLimit}`
 }

@@ -11,6 +11,7 @@ import type { Grid } from '../grid/grid.js'
 import { LogError, type LogProblem } from '../problem.js'
 import type { SeriesReading } from '../series/read-series.js'
 import { readSeriesRuns } from '../series/read-series.js'
+import { takeOutBlankRuns } from './blank-runs.js'
 import { gathering, readDetails } from './details.js'
 import { type DraftRun, readRuns } from './runs.js'
 import type { Layout } from './schema.js'
@@ -53,6 +54,7 @@ function readTest(scope: Scope, layout: Layout): ReadTest {
     })
   setPath(draft, 'runs', runs)
   readDetails(scope, layout, draft, collector)
+  takeOutBlankRuns(runs, collector)
   draft.format = formatNeeded(draft)
   const record = finish(draft, collector)
   const findings = [...scope.grid.findings, ...collector.findings()]

@@ -138,7 +138,7 @@ function sureness({ uncertainty, decision }: Evaluation, test: AssessedTest): Pu
             },
           ]
     }),
-    ...decisions.flatMap(({ quantity, block }, i) => {
+    ...decisions.flatMap(({ quantity, met }, i) => {
       const recorded = decision?.[i]?.probability
       return recorded === undefined
         ? []
@@ -147,8 +147,8 @@ function sureness({ uncertainty, decision }: Evaluation, test: AssessedTest): Pu
               label: `target ${quantity}: probability of meeting`,
               unit: '1',
               recorded,
-              block: block.id,
-              symbol: 'P_m',
+              block: met.block.id,
+              symbol: met.symbol,
             },
           ]
     }),
