@@ -2,11 +2,12 @@ import type { Restated } from './change.js'
 import type { GeneratedLog } from './generate.js'
 import { moistAirDensity } from './truth/air.js'
 import type { FittedRun } from './truth/fit.js'
-import { BAROMETER, FLOW, TEMPERATURE, type Unit, VOLUME } from './units.js'
+import { truthOfTest } from './truth/of-test.js'
+import { BAROMETER, FLOW, PRESSURE, TEMPERATURE, type Unit, VOLUME } from './units.js'
 
 /**
  * Air change rates that are right after one unit word was changed: the figures of the log then mean something else, for one
- * direction, for both, or for one of the two temperatures. Which of them, only the sheet knows.
+ * direction, for both, for one of the two temperatures, or for one list of pressures. Which of them, only the sheet knows.
  */
 export function rightAfter(log: GeneratedLog, restated: Restated | undefined): number[] {
   const [test] = log.tests
@@ -38,8 +39,31 @@ export function rightAfter(log: GeneratedLog, restated: Restated | undefined): n
   }
   if (isOf(TEMPERATURE, from))
     return [inAir(anew(indoor_C), outdoor_C, barometer_Pa), inAir(indoor_C, anew(outdoor_C), barometer_Pa)]
-  if (isOf(BAROMETER, from)) return [plain, inAir(indoor_C, outdoor_C, anew(barometer_Pa))]
-  return [plain]
+  const barometer = isOf(BAROMETER, from) ? [inAir(indoor_C, outdoor_C, anew(barometer_Pa))] : []
+  if (isOf(PRESSURE, from)) return [...pressuresRestated(log, share), ...barometer]
+  return [plain, ...barometer]
+}
+
+/** One label or heading names the unit of the values before, of those after, or of the readings of one run. */
+function pressuresRestated(
+  { written: [test], recipe, tests: [truth] }: GeneratedLog,
+  share: number,
+): number[] {
+  if (!test || !truth) return []
+  const scaled = (values: readonly number[]) => values.map((value) => value * share)
+  return test.runs.flatMap((run, index) =>
+    [
+      { ...run, before: scaled(run.before) },
+      { ...run, after: scaled(run.after) },
+      {
+        ...run,
+        readings: run.readings.map((reading) => ({ ...reading, pressure: reading.pressure * share })),
+      },
+    ].map((other) => {
+      const runs = test.runs.map((one, at) => (at === index ? other : one))
+      return truthOfTest({ ...test, runs }, recipe).n50_1_h
+    }),
+  )
 }
 
 const isOf = (units: Readonly<Record<string, Unit>>, unit: Unit) => Object.values(units).includes(unit)

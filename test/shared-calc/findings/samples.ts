@@ -184,7 +184,7 @@ export const samples: Samples = {
   'take-off-used': [{ term: 'net internal volume', unit: 'm³', used: 250, taken: 262.4 }],
   'assumed-uncertainty': [{ values: ['flow calibration 2.9 %', 'pressure gauge 0.6 %'] }],
   'assumed-wind': [{ speed: 3 }],
-  'scatter-unexpected/stated as none': [{ direction: de }],
+  'scatter-unexpected/stated-as-none': [{ direction: de }],
   'wind-at-station': [{ station: 6, house: 3.4 }],
   'assumed-height': [{ height: 6 }],
   'uncertainty-unbounded': [{ block: 'Uncertainty budget: n50' }],

@@ -25,7 +25,7 @@ export const uncertaintyTexts = {
       `${capital(direction)}: the readings scatter ${plain(times, 1)} times as much as the instruments explain (limit ${limit}). The uncertainty includes the scatter found.`,
     remedy: 'Look for gusts or a change during the run. Average over a longer time.',
   },
-  'scatter-unexpected/stated as none': {
+  'scatter-unexpected/stated-as-none': {
     severity: 'note',
     source: practiceSource,
     message: ({ direction }: { direction: Direction }) =>

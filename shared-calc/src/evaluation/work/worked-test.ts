@@ -38,6 +38,8 @@ export interface WorkedCriterion {
   readonly referencePressure_Pa: number
   readonly judged: 'mean' | 'one direction' | 'worse direction'
   readonly value: Block
+  /** The air leakage rate that just meets the limit. */
+  readonly flow: Block
   readonly toSeal: Block
   readonly ageing: readonly Block[]
 }

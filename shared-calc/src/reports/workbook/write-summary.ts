@@ -79,7 +79,7 @@ export async function layOutSummary(
   const method = methodById(record.test.method)
   const chartRows = fillSummarySheet(summary, { record, evaluation, test, method, places, check })
   nameMainResults(workbook, figures, places)
-  return { workbook, chart: leakageChart(test, places, chartRows), places }
+  return { workbook, chart: leakageChart(workbook, test, places, chartRows), places }
 }
 
 /** Document properties; dated by the test, so that a workbook written again is the same to the byte. */
