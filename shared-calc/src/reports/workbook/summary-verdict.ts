@@ -1,10 +1,7 @@
 import type { CellValue, Worksheet } from 'exceljs'
-<<<<<<< HEAD
-import { outcomeWords } from '../../catalogue/words.js'
-=======
 import { decimalsBeside } from '../../catalogue/shown-figure.js'
 import { unitText } from '../../catalogue/units.js'
->>>>>>> main
+import { outcomeWords } from '../../catalogue/words.js'
 import type { Verdict } from '../../contract/record/index.js'
 import { governingCriterion } from '../../evaluation/verdict.js'
 import type { WorkedCriterion } from '../../evaluation/work/worked-test.js'
@@ -61,59 +58,6 @@ function writeBanner(
     fill: fills.plain,
     alignment: { vertical: 'middle', horizontal: 'center' },
   }).value = {
-<<<<<<< HEAD
-    formula: `IF(${check.invalidating}>0,"NOT VALID",IF(MIN(${margins.join(',')})>=0,"MEETS","FAILS"))`,
-    result: outcomeWords[verdict.outcome].toUpperCase(),
-  }
-  colourBox(sheet, row)
-  sheet.mergeCells(row, 3, row, COLUMNS)
-  dress(sheet.getCell(row, 3), { alignment: { vertical: 'middle', wrapText: true } }).value =
-    targetText(verdict)
-  let next = row + 1
-  const { criteria } = test
-  criteria.forEach((criterion, i) => {
-    const { unit, limit } = verdict.criteria[i] ?? { unit: '', limit: 0 }
-    const id = criterion.value.id
-    const shownUnit = printed(unit)
-    line(
-      sheet,
-      next,
-      `${quantityText(criterion)}, ${judgedWord(verdict, i)}`,
-      cell(id, 'v'),
-      criterion.value.value('v'),
-      shownUnit,
-      { formula: `"limit "&${cell(id, 'L')}&" ${shownUnit}"`, result: `limit ${limit} ${shownUnit}` },
-    )
-    line(sheet, next + 1, 'Margin to the limit', cell(id, 'M'), criterion.value.value('M'), shownUnit, '')
-    next += 2
-  })
-  const main = governingCriterion(test)
-  if (!main) return next
-  main.ageing.forEach((age, i) => {
-    const entry = verdict.ageing[i]
-    line(
-      sheet,
-      next,
-      `Margin if leakage increases by ${Math.round(age.value('g') * 100)} %`,
-      cell(age.id, 'M_g'),
-      age.value('M_g'),
-      printed(target.unit),
-      `first year; ${entry?.source ?? ''}`,
-    )
-    next += 1
-  })
-  const seals = criteria.map(({ toSeal }) => cell(toSeal.id, 'A_s'))
-  line(
-    sheet,
-    next,
-    'Leakage still to seal',
-    seals.length === 1 ? `${seals[0]}` : `MAX(${seals.join(',')})`,
-    verdict.leakageToSeal_cm2 ?? 0,
-    'cm²',
-    `sharp-edged hole at ${main.referencePressure_Pa} Pa`,
-  )
-  return next + 1
-=======
     formula: `IF(${check.invalidating}>0,"${WORDS.invalid}",IF(MIN(${margins.join(',')})>=0,"${WORDS.meets}","${WORDS.misses}"))`,
     result: verdict.outcome === 'not valid' ? WORDS.invalid : WORDS[verdict.outcome as 'meets' | 'misses'],
   }
@@ -141,7 +85,6 @@ function writeBanner(
   const text = targetText(verdict)
   dress(sheet.getCell(row + 1, 1), { alignment: { vertical: 'top', wrapText: true } }).value = text
   sheet.getRow(row + 1).height = 13.5 * Math.ceil(text.length / 125)
->>>>>>> main
 }
 
 function writeCriterion(
@@ -200,7 +143,7 @@ function writeAgeing(
 ): void {
   main.ageing.forEach((age, i) => {
     writer.line(
-      `Margin if leakage grows by ${Math.round(age.value('g') * 100)} %`,
+      `Margin if leakage increases by ${Math.round(age.value('g') * 100)} %`,
       {
         formula: reference(places.symbol(age.id, 'M_g')),
         result: age.value('M_g'),
@@ -274,14 +217,9 @@ class LineWriter {
 /** The box takes its colour from its own word, which is live. */
 function colourBox(sheet: Worksheet, row: number): void {
   const colours = [
-<<<<<<< HEAD
-    ['MEETS', 'FFDDF3E4'],
-    ['FAILS', 'FFFBDCDC'],
-=======
     [WORDS.meets, 'FFDDF3E4'],
     [WORDS.misses, 'FFFBDCDC'],
     [WORDS.invalid, 'FFFBE8C8'],
->>>>>>> main
   ] as const
   sheet.addConditionalFormatting({
     ref: `A${row}:F${row}`,
@@ -302,20 +240,12 @@ function targetText({ target, outcome }: Verdict): string {
   if (!target) return ''
   const reason =
     outcome === 'not valid'
-<<<<<<< HEAD
-      ? ' The findings below explain why the test is not valid. The figures are shown for information.'
-=======
       ? ' The findings below say why the test is not valid. The figures are shown all the same.'
->>>>>>> main
       : ''
   const rounding =
     target.decimalPlaces === undefined
       ? ''
-<<<<<<< HEAD
-      : ` Compared after rounding to ${target.decimalPlaces} decimal places, as the target requires.`
-=======
       : ` The target compares values rounded to ${target.decimalPlaces} decimal ${target.decimalPlaces === 1 ? 'place' : 'places'}.`
->>>>>>> main
   return `Target: ${target.label} (${target.source}).${rounding}${reason}`
 }
 
