@@ -23,6 +23,7 @@ await build({
       input: {
         main: at('src/cli/main.ts'),
         worker: at('src/jobs/worker.ts'),
+        'watchdog-thread': at('src/running/watchdog-thread.ts'),
         'thread-entry': at('src/archive/thread-entry.ts'),
       },
       output: { entryFileNames: '[name].js', chunkFileNames: '[name]-[hash].js', hashCharacters: 'hex' },

@@ -1,6 +1,7 @@
 import type { Request, Response } from 'express'
 import { HttpFault } from '../http/http-fault.js'
 import { faultOf, problemBody } from '../http/problem-body.js'
+import { admitted } from '../http/read-body.js'
 import { XLSX } from '../routes/workbooks.js'
 import type { ArchiveResult, ArchiveTask } from './archive-tasks.js'
 import { type FileRunner, runArchive } from './run-archive.js'
@@ -33,6 +34,7 @@ export async function answerArchive<Task extends ArchiveTask>(
   if (wanted === false)
     throw new HttpFault(406, 'The answer is in JSON lines or a workbook', { detail: `${NDJSON} or ${XLSX}` })
   const orders = await takeUpload(request, response)
+  await admitted(request, response)
   const gone = new AbortController()
   response.once('close', () => gone.abort())
   const { signal } = gone
