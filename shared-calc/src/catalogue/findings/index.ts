@@ -9,6 +9,7 @@ import { planWeatherTexts } from './plan-weather.js'
 import { preparationTexts } from './preparation.js'
 import { readingTexts } from './readings.js'
 import { takeOffTexts } from './take-off.js'
+import { targetTexts } from './target.js'
 import { uncertaintyTexts } from './uncertainty.js'
 import { whileReadingTexts } from './while-reading.js'
 import { zeroFlowTexts } from './zero-flow.js'
@@ -21,6 +22,7 @@ export const findingCatalogue = {
   ...curveTexts,
   ...instrumentTexts,
   ...readingTexts,
+  ...targetTexts,
   ...zeroFlowTexts,
   ...leakTexts,
   ...planTexts,

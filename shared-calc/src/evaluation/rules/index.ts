@@ -28,6 +28,7 @@ import {
   tooFewReadings,
 } from './readings.js'
 import type { Rule } from './rule.js'
+import { targetAdjoiningSpaces, targetAlternatives, targetArea, targetPreparation } from './target.js'
 import { zeroFlowLimit, zeroFlowSamples } from './zero-flow.js'
 
 export type { Rule, RuleContext } from './rule.js'
@@ -65,6 +66,9 @@ export const rules: readonly Rule[] = [
   calibrationExpired,
   averagingTime,
   volumeBasis,
+  targetPreparation,
+  targetAdjoiningSpaces,
+  targetArea,
   assumedPressure,
   flowStatedAt,
   implausibleValue,
@@ -79,4 +83,5 @@ export const rules: readonly Rule[] = [
   missingBasis,
   missingPreparation,
   missingTarget,
+  targetAlternatives,
 ]
