@@ -82,9 +82,7 @@ function budgetOf(record: TestRecord, quantity: string): WorkedBudget {
   const { test } = evaluateWorked(record, { uncertainty: true })
   const found = test.uncertainty?.budgets.find((budget) => budget.quantity === quantity)
   if (found) return found
-  throw new InputError([
-    { path: '', message: `test ${record.test.id ?? ''} has no ${quantity} to compare` },
-  ])
+  throw new InputError([{ path: '', message: `test ${record.test.id ?? ''} has no ${quantity} to compare` }])
 }
 
 /** Causes that both tests share: an instrument of the same calibration, or the same house measured up. */

@@ -22,7 +22,9 @@ export const UncertaintyInputs = z.strictObject({
     50,
   ).optional(),
   windShift: relative('wind: shift of the mean pressure, as a share of the dynamic pressure'),
-  windSpread: relative('wind: spread of the pressure around the envelope, as a share of the dynamic pressure'),
+  windSpread: relative(
+    'wind: spread of the pressure around the envelope, as a share of the dynamic pressure',
+  ),
   stackShift: relative('stack: shift of the effective zero, share of the stack pressure'),
   stackSpread: relative('stack: variance over the openings, share of the square of the stack pressure'),
   leakExponentSpread: relative("standard deviation of the openings' exponents", 0.25),
