@@ -23,7 +23,7 @@ export const CONCEPTS = {
   gross:
     'gross external brutto brut bruto ~brutto overall lordo lorda zewnetrzna buitenwerks bta outer externe exterieur exterieures | external dims|outside dims',
   net: 'net netto ~netto internal inner interior nett innen* heated conditioned interieur interne neto netta interna wewnetrzna kubatura inwendig total totale intern luftvolumen air heated* beheiz* chauffe verwarmd ogrzewana',
-  room: 'room rooms raum raume zimmer piece pieces kamer pokoj habitacion stanza rum rom',
+  room: 'room rooms zone zones space spaces raum raume zimmer piece pieces kamer pokoj habitacion stanza rum rom',
   envelope:
     'envelope env ae shell surface fabric perimeter ~hullflache ~huellflaeche ~hullflachen enveloppe parois deperditive schiloppervlak* gebouwschil verliesoppervlak* schil przegrod przegrody powloki obudowy envolvente envolvente* involucro disperdente klimaskal* omslutande klimaskarm* klimaskaerm* omsluttende at atb atbat',
   floor:
