@@ -64,7 +64,7 @@ const mayBeZero = (label: Label): boolean =>
 function innerValue(text: string): { value: number; unit?: KnownUnit } | undefined {
   const at = Math.max(text.indexOf(':'), text.indexOf('='))
   if (at < 0) return undefined
-  const match = /^\s*([-+−]?\d+(?:[.,]\d+)?)\s*(\S*)$/.exec(text.slice(at + 1))
+  const match = /^\s*([-+−]?\d+(?:[.,]\d+)?)(?!\d)\s*(\S*)$/.exec(text.slice(at + 1))
   if (!match) return undefined
   const unit = bareUnit(match[2] ?? '')
   return {
