@@ -189,5 +189,17 @@ export const samples: Samples = {
   'assumed-height': [{ height: 6 }],
   'uncertainty-unbounded': [{ block: 'Uncertainty budget: n50' }],
   'scatter-unexpected': [{ direction: de, times: 3.62, limit: 3 }],
+  'target-preparation/not-logged': [{ target: 'France, house', accepted: ['method 1', 'method 3'] }],
+  'target-preparation/other': [{ target: 'France, house', accepted: ['method 3'], preparation: 'method 1' }],
+  'target-adjoining-spaces/not-logged': [{ target: 'US model code', accepted: ['guarded', 'unguarded'] }],
+  'target-adjoining-spaces/other': [{ target: 'US model code', accepted: ['unguarded'], found: 'guarded' }],
+  'target-area/stand-in': [{ target: 'France, house', area: 'loss area without the lowest floor' }],
+  'target-alternatives': [
+    {
+      target: 'Germany, with ventilation system',
+      judged: 'n50',
+      others: [{ quantity: 'qE50', value: 1.234, limit: 0.9 }],
+    },
+  ],
   'zero-flow-drift': [{ moved_Pa: -1.3, share: 0.042, limit: 0.02 }],
 }
