@@ -3,6 +3,7 @@
 import { fileURLToPath } from 'node:url'
 import { build } from 'vite'
 import { sourceAliases } from '../shared-calc/source-aliases.mjs'
+import { OUTSIDE } from './outside.mjs'
 
 const at = (relative) => fileURLToPath(new URL(relative, import.meta.url))
 
@@ -10,7 +11,7 @@ await build({
   configFile: false,
   logLevel: 'warn',
   resolve: { alias: sourceAliases, conditions: ['node', 'import'] },
-  ssr: { noExternal: true, external: ['bullmq', 'ioredis', 'piscina', 'pino', 'prom-client', 'multer'] },
+  ssr: { noExternal: true, external: OUTSIDE },
   build: {
     ssr: true,
     outDir: at('dist/bundle'),

@@ -43,6 +43,8 @@ export const parsed: Readonly<Record<string, unknown>> = {
   "2*log(mu_x/mu_0) - log(rho_x/rho_0)": ["-",["*",2,["log",["/","mu_x","mu_0"]]],["log",["/","rho_x","rho_0"]]],
   "2*u_w": ["*",2,"u_w"],
   "4 + N_d": ["+",4,"N_d"],
+  "A_L*exp(-(t_95*S_y))": ["*","A_L",["exp",["-",["()",["*","t_95","S_y"]]]]],
+  "A_L*exp(t_95*S_y)": ["*","A_L",["exp",["*","t_95","S_y"]]],
   "A_h/A_q": ["/","A_h","A_q"],
   "A_sum/A_q": ["/","A_sum","A_q"],
   "C_L*dp_r^n": ["*","C_L",["^","dp_r","n"]],
