@@ -201,5 +201,17 @@ export const samples: Samples = {
       others: [{ quantity: 'qE50', value: 1.234, limit: 0.9 }],
     },
   ],
+  'outdoor-temperature': [{ value: -6.5, lowest: 5, highest: 35 }],
+  'instrument-accuracy': [
+    { instrument: 'pressure gauge', unit: 'Pa', value: 1, limit: 0.5 },
+    { instrument: 'flow device', unit: '%', value: 0.08, limit: 0.05 },
+  ],
+  'inside-pressure': [{ direction: de, difference: 6.2, test: 50, limit: 0.1 }],
+  'inside-pressure/not-read': [{ limit: 0.1 }],
+  'reading-span/one-station': [{ direction: de, lowest: 49.9, highest: 50.2 }],
+  'reading-span/far': [{ direction: de, lowest: 12, highest: 20, pressure_Pa: 50 }],
+  'reading-span/narrow': [{ direction: de, lowest: 45, highest: 60, factor: 2 }],
+  'reading-span/vague': [{ direction: de, width: 0.31, limit: 0.2, pressure_Pa: 4 }],
+  'top-pressure': [{ ...place, pressure: 72, limit: 60 }],
   'zero-flow-drift': [{ moved_Pa: -1.3, share: 0.042, limit: 0.02 }],
 }
