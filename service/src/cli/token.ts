@@ -2,7 +2,7 @@ import type { Command } from 'commander'
 import { ROLES, Role } from '../security/roles.js'
 import { makeToken } from '../security/tokens/token.js'
 import { changeTokens, readTokens, rolesOf, type StoredToken } from '../security/tokens/token-file.js'
-import { readUse } from '../security/tokens/token-use.js'
+import { forgetUse, readUse } from '../security/tokens/token-use.js'
 import type { AddCommand } from './command.js'
 import { withFile } from './file-error.js'
 import { oneLine, type Terminal } from './terminal.js'
@@ -15,6 +15,7 @@ export const addToken: AddCommand = (command, { terminal }) => {
   addTokenAdd(token, terminal)
   addTokenList(token, terminal)
   addTokenRevoke(token, terminal)
+  addTokenRemove(token, terminal)
 }
 
 function addTokenAdd(token: Command, terminal: Terminal): void {
@@ -68,6 +69,24 @@ function addTokenRevoke(token: Command, terminal: Terminal): void {
         }),
       )
       terminal.err(`draughtbook: token ${id} is revoked`)
+    })
+}
+
+function addTokenRemove(token: Command, terminal: Terminal): void {
+  token
+    .command('remove')
+    .description('end a token and remove everything that is kept of it')
+    .argument('<ID>', 'as `token list` shows it')
+    .option(...FILE)
+    .action(async (id: string, options: { tokens: string }) => {
+      await withFile(options.tokens, () =>
+        changeTokens(options.tokens, (tokens) => {
+          if (!tokens.some((one) => one.id === id)) throw new UsageError(`there is no token ${id}`)
+          return tokens.filter((one) => one.id !== id)
+        }),
+      )
+      await withFile(options.tokens, () => forgetUse(options.tokens, id))
+      terminal.err(`draughtbook: token ${id} is removed`)
     })
 }
 
