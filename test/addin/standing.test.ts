@@ -63,7 +63,7 @@ describe('where a test stands', () => {
       const { evaluation } = live(given, undefined)
       const criteria = evaluation?.verdict.criteria ?? []
       expect(criteria).toHaveLength(2)
-    const nearest = criteria.toSorted((a, b) => a.margin / a.limit - b.margin / b.limit)[0]
+      const nearest = criteria.toSorted((a, b) => a.margin / a.limit - b.margin / b.limit)[0]
       const { against } = standing(given)
       expect(against).toMatchObject({
         quantity: nearest?.quantity,
@@ -85,11 +85,10 @@ describe('readings typed by hand', () => {
 
   it('takes the sign from the direction, decimal commas, and the unit beside a number', () => {
     const result = run('60,5', '1187 cfm')
-    const [first] = (result.draft.runs as { readings: { pressure_Pa: number; flow_m3_h: number }[] }[])[0]
-      ?.readings as [{ pressure_Pa: number; flow_m3_h: number }]
-    expect(first.pressure_Pa).toBe(-60.5)
+    const first = result.record?.runs[0]?.readings[0]
+    expect(first?.pressure_Pa).toBe(-60.5)
     // 1 ft³ = 0.028316846592 m³ by definition of the international foot.
-    expect(first.flow_m3_h).toBeCloseTo(1187 * 60 * 0.028316846592, 6)
+    expect(first?.flow_m3_h).toBeCloseTo(1187 * 60 * 0.028316846592, 6)
     expect(result.findings.map(({ rule }) => rule)).toContain('sign-by-direction')
   })
 
