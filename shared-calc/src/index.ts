@@ -11,6 +11,9 @@ export {
   reportLeaks,
 } from './assessment/leak-report.js'
 export { CALCULATION_VERSION } from './catalogue/calculation-version.js'
+export * from './catalogue/figures.js'
+export { decimalsBeside } from './catalogue/shown-figure.js'
+export { unitText } from './catalogue/units.js'
 export type { CellMap } from './contract/cell-map.js'
 export * from './contract/library/index.js'
 export { InputError, type Problem, problemLine } from './contract/problem.js'

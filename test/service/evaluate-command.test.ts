@@ -24,7 +24,7 @@ describe('draughtbook evaluate', () => {
     expect(out).toMatch(/Margin +n50 is 0\.3\d\d, the limit 0\.600 1\/h \(mean\): 0\.2\d\d 1\/h to spare/)
     expect(out).toMatch(/To seal +nothing/)
     expect(out).toMatch(/Findings +none invalidates, 2 cautions, 3 notes/)
-    expect(out).toMatch(/where: pressureGauge\.calibrationDue\n +do: /)
+    expect(out).toMatch(/where: pressureGauge\.calibrationDue\n +what to do: /)
     expect(out).toContain(`Workbook   ${summary}`)
     expect((await readSummaryWorkbook(await readFile(summary))).record).toEqual(demoRecord())
     expect((await readdir(here)).sort()).toEqual(['plot-7-summary.xlsx', 'plot-7.json'])

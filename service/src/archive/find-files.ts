@@ -9,7 +9,7 @@ export interface FoundFiles {
   readonly others: readonly LeftOut[]
 }
 
-const READ = new Set(['.xlsx', '.xlsm', '.csv', '.tsv'])
+const READ = new Set(['.xlsx', '.xlsm', '.ods', '.csv', '.tsv'])
 
 /** All files under folders, in order of their names, each once. A path that does not exist is among the others. */
 export async function findFiles(paths: readonly string[]): Promise<FoundFiles> {

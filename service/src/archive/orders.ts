@@ -3,6 +3,13 @@ import type { Layout } from '@draughtbook/shared-calc/log'
 import { layoutsFor, readLayout } from '../library/layouts.js'
 import type { FileOrder } from './archive-tasks.js'
 
+/** How signatures are judged. */
+export interface SignatureWish {
+  /** Public keys, PEM. */
+  readonly keys?: readonly string[]
+  readonly requireSignature?: boolean
+}
+
 /**
  * One order for each file, with the layouts that may fit it: those named, else those beside it, of the library and
  * built in. Each folder is looked through once.
@@ -10,7 +17,7 @@ import type { FileOrder } from './archive-tasks.js'
  */
 export async function ordersFor(
   files: readonly string[],
-  { layouts: named = [], keys = [] }: { layouts?: readonly string[]; keys?: readonly string[] } = {},
+  { layouts: named = [], keys = [], requireSignature = false }: { layouts?: readonly string[] } & SignatureWish = {},
 ): Promise<FileOrder[]> {
   const given = await Promise.all(named.map(readLayout))
   const byFolder = new Map<string, Promise<Layout[]>>()
@@ -26,6 +33,7 @@ export async function ordersFor(
       file,
       layouts: given.length > 0 ? given : await layoutsOf(file),
       keys,
+      ...(requireSignature && { requireSignature }),
     })),
   )
 }

@@ -5,10 +5,8 @@ import { findingsText } from './print/findings-text.js'
 import { type ReadOptions, readInput } from './read-input.js'
 import { shown } from './terminal.js'
 
-export const addCheck: AddCommand = (program, { terminal }) => {
-  program
-    .command('check')
-    .description('validate a record or test log and list the findings only; writes nothing')
+export const addCheck: AddCommand = (command, { terminal }) => {
+  command
     .argument('<FILE>', 'record, test log or one of our own workbooks')
     .option('--layout <LAYOUT.json>', 'where the log keeps each thing')
     .option('--accept-proposal', 'use the layout found by guessing, where none fits')

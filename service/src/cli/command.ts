@@ -13,5 +13,5 @@ export interface Surroundings {
   end(code: number): void
 }
 
-/** Adds one command to the program. A new command is one file with such a function and one line in commands.ts. */
-export type AddCommand = (program: Command, surroundings: Surroundings) => void
+/** Gives a command its options and what it does. A new command is one file with such a function and one row in commands.ts. */
+export type AddCommand = (command: Command, surroundings: Surroundings) => void

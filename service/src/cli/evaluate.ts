@@ -8,7 +8,6 @@ import { uncertaintyText } from './print/uncertainty-text.js'
 import { readInput } from './read-input.js'
 import { shown, type Terminal } from './terminal.js'
 import { UsageError } from './usage-error.js'
-import { writeSummaries } from './write-summaries.js'
 
 interface Options extends OutputWish {
   readonly layout?: string
@@ -18,10 +17,8 @@ interface Options extends OutputWish {
   readonly uncertainty?: boolean
 }
 
-export const addEvaluate: AddCommand = (program, { terminal, end }) => {
-  program
-    .command('evaluate')
-    .description('evaluate a record (.json) or test log (.xlsx, .xlsm, .csv) and write its summary workbook')
+export const addEvaluate: AddCommand = (command, { terminal, end }) => {
+  command
     .argument('<FILE...>', 'records, test logs or workbooks of our own')
     .option('--layout <LAYOUT.json>', 'where the log keeps each thing')
     .option('--accept-proposal', 'use the layout found by guessing, where none fits')
@@ -72,7 +69,9 @@ async function evaluateFile(file: string, options: Options, terminal: Terminal):
     ),
   )
   const skip = options.json === true && options.out === undefined
-  const written = skip ? [] : await writeSummaries(file, tests, options)
+  const written = skip
+    ? []
+    : await (await import('./write-summaries.js')).writeSummaries(file, tests, options)
   if (options.json) return evaluations
   for (const [i, evaluation] of evaluations.entries()) {
     const { record } = tests[i] ?? {}

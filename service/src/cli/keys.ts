@@ -5,27 +5,23 @@ import type { AddCommand } from './command.js'
 import { shown } from './terminal.js'
 import { UsageError } from './usage-error.js'
 
-export const addKeys: AddCommand = (program, { terminal }) => {
-  program
-    .command('keys')
-    .description('make the key pair a firm signs its workbooks with: KEY, to be kept secret, and KEY.pub')
-    .argument('<KEY>', 'file for the private key')
-    .action(async (path: string) => {
-      const { privateKey, publicKey, keyId } = makeKeyPair()
-      await writeNew(path, privateKey, 0o600)
-      await writeNew(`${path}.pub`, publicKey, 0o644)
-      terminal.out(
-        shown(
-          [
-            `Key ${keyId}`,
-            `${path}: private, to sign with (evaluate --sign ${path}). Keep it secret and keep a copy safe.`,
-            `${path}.pub: public, for whoever re-runs your workbooks (rerun --key ${path}.pub).`,
-            'A signature shows that a record is as it was when the holder of the private key signed it. It does not',
-            'show that the readings are true, who signed, or when.',
-          ].join('\n'),
-        ),
-      )
-    })
+export const addKeys: AddCommand = (command, { terminal }) => {
+  command.argument('<KEY>', 'file for the private key').action(async (path: string) => {
+    const { privateKey, publicKey, keyId } = makeKeyPair()
+    await writeNew(path, privateKey, 0o600)
+    await writeNew(`${path}.pub`, publicKey, 0o644)
+    terminal.out(
+      shown(
+        [
+          `Key ${keyId}`,
+          `${path}: private, to sign with (evaluate --sign ${path}). Keep it secret and keep a copy safe.`,
+          `${path}.pub: public, for whoever re-runs your workbooks (rerun --key ${path}.pub).`,
+          'A signature shows that a record is as it was when the holder of the private key signed it. It does not',
+          'show that the readings are true, who signed, or when.',
+        ].join('\n'),
+      ),
+    )
+  })
 }
 
 /** Never over an existing file: a key that is lost cannot be made again. */

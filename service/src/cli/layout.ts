@@ -14,11 +14,9 @@ interface Options {
   readonly json?: boolean
 }
 
-export const addLayout: AddCommand = (program, { terminal }) => {
-  program
-    .command('layout')
-    .description('propose where a test log keeps each thing, with reasons; save it to look through and use')
-    .argument('<FILE>', 'test log (.xlsx, .xlsm, .csv)')
+export const addLayout: AddCommand = (command, { terminal }) => {
+  command
+    .argument('<FILE>', 'test log (.xlsx, .xlsm, .ods, .csv)')
     .option('--out <LAYOUT.json>', 'write the proposed layout')
     .option('--json', 'print the proposal as JSON')
     .action(async (file: string, { out, json }: Options) => {

@@ -17,10 +17,8 @@ interface Options {
   readonly json?: boolean
 }
 
-export const addPlan: AddCommand = (program, { terminal }) => {
-  program
-    .command('plan')
-    .description('plan a test: pressures to set, flows to expect, which device reaches, weather')
+export const addPlan: AddCommand = (command, { terminal }) => {
+  command
     .argument('<FILE.json>', 'plan, or a record that holds one')
     .option('--library <FOLDER>', 'the firm’s devices and gauges, for a plan that names none')
     .option('--out <PLAN.xlsx>', 'write the sheet to take along, with live formulas')

@@ -17,10 +17,8 @@ const month = (text: string): string => {
   return text
 }
 
-export const addRegister: AddCommand = (program, { terminal, end }) => {
-  addArchiveOptions(
-    program.command('register').description('make the register of a folder of workbooks: one row per test'),
-  )
+export const addRegister: AddCommand = (command, { terminal, end }) => {
+  addArchiveOptions(command)
     .option('--month <YYYY-MM>', 'only tests of this month', month)
     .option('--out <REGISTER.xlsx>', 'where to write the register; replaces what is there')
     .action(async (paths: string[], options: Options) => {

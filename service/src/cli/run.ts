@@ -7,6 +7,9 @@ import { FileError } from './file-error.js'
 import type { Terminal } from './terminal.js'
 import { UsageError } from './usage-error.js'
 
+/** Commands that go on until they are stopped. */
+const runs: ReadonlySet<string> = new Set(['serve', 'worker'])
+
 /** Carries out one command line (without node and script). Resolves to the exit code; never throws. */
 export async function run(args: readonly string[], terminal: Terminal): Promise<number> {
   let code = DONE
@@ -21,8 +24,15 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
     writeOut: (text) => terminal.out(text.trimEnd()),
     writeErr: () => undefined,
   })
-  for (const add of commands) add(program, { terminal, end })
+  const asked = args.find((arg) => !arg.startsWith('-') && arg !== 'help')
   try {
+    for (const { name, does, load } of commands) {
+      const command = program.command(name).description(does)
+      if (name !== asked) continue
+      if (!runs.has(name)) await import('./short-run.js')
+      const add = await load()
+      add(command, { terminal, end })
+    }
     if (args.length === 0) throw new UsageError('name a command; `draughtbook --help` lists them')
     await program.parseAsync([...args], { from: 'user' })
     return code
@@ -34,7 +44,9 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
 function failed(error: unknown, terminal: Terminal): number {
   if (error instanceof CommanderError) {
     if (error.exitCode === 0) return DONE
-    terminal.err(`draughtbook: ${error.message.replace(/^error: /, '')}`)
+    const says =
+      error.code === 'commander.help' ? 'name one of its commands; --help lists them' : error.message
+    terminal.err(`draughtbook: ${says.replace(/^error: /, '')}`)
     return UNREADABLE
   }
   if (error instanceof FileError) for (const line of error.lines) terminal.err(line)

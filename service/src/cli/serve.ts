@@ -2,10 +2,8 @@ import type { AddCommand } from './command.js'
 import { addServeOptions, settingsOf } from './serve-options.js'
 import { UsageError } from './usage-error.js'
 
-export const addServe: AddCommand = (program, { terminal, end }) => {
-  addServeOptions(
-    program.command('serve').description('run the service: the pane, the API and their pages'),
-  ).action(async (options: Parameters<typeof settingsOf>[0]) => {
+export const addServe: AddCommand = (command, { terminal, end }) => {
+  addServeOptions(command).action(async (options: Parameters<typeof settingsOf>[0]) => {
     // Loaded here, so that the other commands do not wait for a server they do not need.
     const { runService } = await import('../running/run-service.js')
     const faults = await runService(settingsOf(options), terminal)

@@ -8,8 +8,8 @@ import { UsageError } from './usage-error.js'
 
 const FILE = ['--tokens <FILE>', 'the token file, as given to `serve`', 'draughtbook-tokens.json'] as const
 
-export const addToken: AddCommand = (program, { terminal }) => {
-  const token = program.command('token').description('make, list and revoke access tokens of the service')
+export const addToken: AddCommand = (command, { terminal }) => {
+  const token = command
   addTokenAdd(token, terminal)
   addTokenList(token, terminal)
   addTokenRevoke(token, terminal)

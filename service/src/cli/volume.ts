@@ -12,10 +12,8 @@ interface Options {
   readonly json?: boolean
 }
 
-export const addVolume: AddCommand = (program, { terminal }) => {
-  program
-    .command('volume')
-    .description('work out volume and areas of a take-off, on both bases')
+export const addVolume: AddCommand = (command, { terminal }) => {
+  command
     .argument('<FILE.json>', 'take-off, or a record that holds one')
     .option('--out <VOLUME.xlsx>', 'write the take-off as a workbook with live formulas')
     .option('--json', 'print the result as JSON')

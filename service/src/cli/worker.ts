@@ -9,10 +9,8 @@ interface Options {
   readonly silence: string
 }
 
-export const addWorker: AddCommand = (program, { terminal }) => {
-  program
-    .command('worker')
-    .description('work on files that others hand over through a Redis, until stopped')
+export const addWorker: AddCommand = (command, { terminal }) => {
+  command
     .requiredOption('--queue <redis://…>', 'the Redis that hands out files')
     .option('--workers <number>', 'threads to work with', String(availableParallelism()))
     .option('--root <FOLDER>', 'only files under this folder are read', '.')

@@ -3,11 +3,23 @@ import type { Source } from '../engine/index.js'
 /** Source of a rule that the trade follows and no standard states. */
 export const practiceSource: Source = { text: 'common practice, no source', seen: 'common practice' }
 
+/** How the building is prepared. */
+export const preparationClause: Source = { text: 'ISO 9972:2015, 5.2', seen: 'memory' }
+
+/** Pressure and density of air by altitude. */
+export const standardAtmosphere: Source = { text: 'US Standard Atmosphere 1976', seen: 'read' }
+
+/** How often instruments are calibrated. */
+export const calibrationInterval: Source = {
+  text: 'yearly in the UK, every second year in France',
+  seen: 'read',
+}
+
 const provenances: Readonly<Record<Source['seen'], string>> = {
   read: 'read in the source',
   memory: 'value from memory',
   derived: 'derived',
-  'common practice': 'common practice, no source',
+  'common practice': practiceSource.text,
   definition: 'definition',
 }
 

@@ -1,8 +1,44 @@
 import type { Direction } from '../contract/record/index.js'
 
-/** A number as findings print it: at most `decimals` places, no trailing zeros. */
-export const plain = (value: number, decimals = 2): string => String(Number(value.toFixed(decimals)))
+/** A number as findings print it: at most `decimals` places, no trailing zeros, a proper minus sign. */
+export const plain = (value: number, decimals = 2): string =>
+  String(Number(value.toFixed(decimals))).replace('-', '−')
 
-/** A reading as findings name it: both runs have a reading 1. */
+/** A word with a capital, as a sentence begins. */
+export const capital = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1)
+
+/** A reading as findings name it, numbered as on the sheet: both runs have a reading 1. */
 export const readingName = (direction: Direction, index: number): string =>
-  `${direction}, reading ${index + 1}`
+  `${capital(direction)}, reading ${index + 1}`
+
+/** A number of things: `1 reading`, `3 readings`. */
+export const counted = (count: number, one: string, several = `${one}s`): string =>
+  `${count} ${count === 1 ? one : several}`
+
+const months = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+] as const
+
+/** `2026-10-14` as people write it: 14 October 2026. Anything that is no such date is left as it is. */
+export function dayInWords(date: string): string {
+  const [, year, month, day] = /^(\d{4})-(\d{2})-(\d{2})$/.exec(date) ?? []
+  const name = months[Number(month) - 1]
+  return name ? `${Number(day)} ${name} ${year}` : date
+}
+
+/** `a`, `a and b`, `a, b and c`. */
+export function listed(words: readonly string[], last = 'and'): string {
+  const [end = '', ...before] = [...words].reverse()
+  return before.length === 0 ? end : `${before.reverse().join(', ')} ${last} ${end}`
+}

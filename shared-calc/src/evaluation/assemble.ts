@@ -1,5 +1,6 @@
 import { CALCULATION_VERSION } from '../catalogue/calculation-version.js'
 import { constantValue } from '../catalogue/constants.js'
+import { curveFigures, type FigureDefinition, results } from '../catalogue/figures.js'
 import {
   digestOf,
   EVALUATION_FORMAT,
@@ -51,11 +52,11 @@ function runOf(run: WorkedRun): EvaluatedRun {
   const studentised = residuals?.column('t_e')
   return {
     direction: run.direction,
-    zeroFlowPressure_Pa: curve.value('dp_0'),
-    airFlowCoefficient: figure(curve, 'C_env', COEFFICIENT, ends(scatter, 'C')),
-    airLeakageCoefficient: figure(standard, 'C_L', COEFFICIENT, ends(standard, 'C_L')),
-    airFlowExponent: figure(curve, 'n', '1', ends(scatter, 'n')),
-    ...(curve.has('r_2') && { rSquared: curve.value('r_2') }),
+    zeroFlowPressure_Pa: curve.value(curveFigures.zeroFlowPressure_Pa.symbol),
+    airFlowCoefficient: figure(curve, curveFigures.airFlowCoefficient, scatter),
+    airLeakageCoefficient: figure(standard, curveFigures.airLeakageCoefficient, standard),
+    airFlowExponent: figure(curve, curveFigures.airFlowExponent, scatter),
+    ...(curve.has(curveFigures.rSquared.symbol) && { rSquared: curve.value(curveFigures.rSquared.symbol) }),
     ...quantitiesOf((pressure) => at(run.at, pressure)),
     readings: curve.column('dp').map((pressure, i) => {
       const reading: EvaluatedReading = {
@@ -69,43 +70,24 @@ function runOf(run: WorkedRun): EvaluatedRun {
   }
 }
 
-const COEFFICIENT = 'm3/(h·Pa^n)'
-const PER_AREA = 'm3/(h·m2)'
-
 function quantitiesOf(atPressure: (pressure: number) => AtPressure): Results {
-  const [fifty, ten, four] = [atPressure(50), atPressure(10), atPressure(4)]
-  const n50 = optional(fifty.derived, 'n_pr', '1/h')
-  const qE50 = optional(fifty.derived, 'q_E', PER_AREA)
-  const qF50 = optional(fifty.derived, 'q_F', PER_AREA)
-  return {
-    q50: flow(fifty.rate),
-    q10: flow(ten.rate),
-    q4: flow(four.rate),
-    ela4: figure(four.rate, 'A_L', 'cm2'),
-    ela10: figure(ten.rate, 'A_L', 'cm2'),
-    ...(n50 && { n50 }),
-    ...(qE50 && { qE50 }),
-    ...(qF50 && { qF50 }),
-  }
+  const found = Object.values(results).flatMap((definition): [string, Figure][] => {
+    const { rate, derived } = atPressure(definition.at_Pa)
+    const block = definition.needs ? derived : rate
+    return block?.has(definition.symbol) ? [[definition.key, figure(block, definition, block)]] : []
+  })
+  return Object.fromEntries(found) as unknown as Results
 }
 
-const flow = (rate: Block): Figure =>
-  figure(rate, 'q_pr', 'm3/h', rate.has('q_lo') ? [rate.value('q_lo'), rate.value('q_hi')] : undefined)
-
-function optional(block: Block | undefined, symbol: string, unit: string): Figure | undefined {
-  if (!block?.has(symbol)) return undefined
-  return figure(block, symbol, unit, ends(block, symbol))
-}
-
-/** The ends of a figure's interval, where the block has them. */
-function ends(block: Block | undefined, symbol: string): [number, number] | undefined {
-  if (!block?.has(`${symbol}_lo`)) return undefined
-  return [block.value(`${symbol}_lo`), block.value(`${symbol}_hi`)]
-}
-
-function figure(block: Block, symbol: string, unit: string, ci95?: [number, number]): Figure {
+/** A figure read off its block, with the ends of its interval where their block has them. */
+function figure(
+  block: Block,
+  { symbol, unit, ends }: FigureDefinition,
+  endsBlock: Block | undefined,
+): Figure {
   const value = block.value(symbol)
-  return ci95 ? { value, unit, ci95 } : { value, unit }
+  if (!ends || !endsBlock?.has(`${ends.stem}_lo`)) return { value, unit }
+  return { value, unit, ci95: [endsBlock.value(`${ends.stem}_lo`), endsBlock.value(`${ends.stem}_hi`)] }
 }
 
 function at(pressures: ReadonlyMap<number, AtPressure>, pressure: number): AtPressure {

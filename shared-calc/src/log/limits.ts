@@ -45,6 +45,8 @@ export const LIMITS = {
   formatCharacters: 255,
   /** Longest text that may be a label, a number or a date. */
   labelCharacters: 200,
+  /** Texts that may be labels, over all sheets searched for a layout: sixty forms of three hundred labels. */
+  labels: 20_000,
   /** Rows of a raw gauge series. */
   seriesRows: 100_000,
   /** Readings of one table. */

@@ -1,3 +1,4 @@
+import type { ResultKey } from '../catalogue/figures.js'
 import type { VolumeBasis } from '../contract/record/index.js'
 import type { Chapter, Source } from '../engine/index.js'
 import type { CustomaryUnit } from './customary-units.js'
@@ -105,6 +106,6 @@ export interface Method {
   /** What the method itself reports, where that is more than the quantities every evaluation gives. */
   readonly official?: readonly OfficialFigure[]
   /** The method's own names of the reported quantities. */
-  readonly terms: Readonly<Record<'q50' | 'n50' | 'qE50' | 'qF50' | 'ela4' | 'ela10', string>>
+  readonly terms: Readonly<Record<Exclude<ResultKey, 'q10' | 'q4'>, string>>
   readonly notes: readonly string[]
 }

@@ -16,7 +16,7 @@ export function displayedNumber(cell: Cell, decimal?: '.' | ','): Displayed | un
     return { value: cell.value, decimals: decimalsOf(cell.value, cell.format) }
   if (cell.kind !== 'text') return undefined
   // The one unit that begins with a digit would be taken for a group of the number's own.
-  const text = String(cell.value).replace(/\s+1\/h\s*$/i, '')
+  const text = String(cell.value).replace(/(?<!\s)\s+1\/h\s*$/i, '')
   const read = readNumberText(text, decimal)
   if (!read || 'ambiguous' in read) return undefined
   const sign = read.comma ? ',' : '.'
@@ -30,7 +30,7 @@ export function displayedNumber(cell: Cell, decimal?: '.' | ','): Displayed | un
 /** Decimal places a number format shows of a value. */
 export function decimalsOf(value: number, format: string | undefined): number {
   const section = (format ?? '').split(';')[value < 0 && (format ?? '').includes(';') ? 1 : 0] ?? ''
-  const plain = section.replace(/"[^"]*"|\\.|\[[^\]]*\]|_.|\*./g, '')
+  const plain = section.replace(/"[^"]*"|\\.|\[[^[\]]*\]|_.|\*./g, '')
   if (!/[0#?]/.test(plain)) return placesOf(Number(value.toPrecision(GENERAL_DIGITS)))
   const places = /\.([0#?]*)/.exec(plain)?.[1]?.length ?? 0
   if (/[eE][+-]/.test(plain)) return places - Math.floor(Math.log10(Math.abs(value) || 1))

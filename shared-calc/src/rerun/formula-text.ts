@@ -18,7 +18,7 @@ const comparablePiece = (piece: string): string =>
     .replace(/\b(TRUE|FALSE)\(\)/g, '$1')
     // A range of one cell is that cell.
     .replace(/(\$?[A-Z]{1,3}\$?\d+):\1(?![\d:])/g, '$1')
-    .replace(/(?<![\w.$])(?:\d+\.?\d*|\.\d+)(?:E[+-]?\d+)?(?![\w.(!])/g, digits)
+    .replace(/(?<![\w.$])(?:\d+(?:\.\d*)?|\.\d+)(?:E[+-]?\d+)?(?![\w.(!])/g, digits)
 
 /** Programs keep 15 digits of a number in a formula. */
 const digits = (number: string): string => String(Number(Number(number).toPrecision(DIGITS)))

@@ -67,7 +67,7 @@ export function withFields(
   record: TestRecord,
   fields: readonly { readonly keys: Leaf['keys']; readonly value: Field }[],
 ): TestRecord {
-  const copy = structuredClone(record)
+  const copy = JSON.parse(JSON.stringify(record)) as TestRecord
   for (const { keys, value } of fields) {
     let holder = copy as unknown as Record<string | number, unknown>
     for (const key of keys.slice(0, -1)) holder = holder[key] as Record<string | number, unknown>

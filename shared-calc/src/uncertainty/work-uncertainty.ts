@@ -1,3 +1,4 @@
+import { results } from '../catalogue/figures.js'
 import type { TargetQuantity, TestRecord } from '../contract/record/index.js'
 import { type Block, byRule, type Calculation, columnOf, type Given } from '../engine/index.js'
 import { basisOf, unitOf } from '../evaluation/work/definite-target.js'
@@ -19,14 +20,15 @@ import type { BudgetRow, WorkedBudget, WorkedDecision, WorkedUncertainty } from 
 
 type Basis = ReturnType<typeof basisOf>
 
-const reported = [
-  { quantity: 'q50', pressure: 50, basis: 'q', unit: 'm3/h' },
-  { quantity: 'n50', pressure: 50, basis: 'n', unit: '1/h' },
-  { quantity: 'qE50', pressure: 50, basis: 'qE', unit: 'm3/(h·m2)' },
-  { quantity: 'qF50', pressure: 50, basis: 'qF', unit: 'm3/(h·m2)' },
-  { quantity: 'ela4', pressure: 4, basis: 'area', unit: 'cm2' },
-  { quantity: 'ela10', pressure: 10, basis: 'area', unit: 'cm2' },
-] as const
+const basisOfResult = { q50: 'q', n50: 'n', qE50: 'qE', qF50: 'qF', ela4: 'area', ela10: 'area' } as const
+
+/** The figures that get a budget. */
+const reported = (['q50', 'n50', 'qE50', 'qF50', 'ela4', 'ela10'] as const).map((quantity) => ({
+  quantity,
+  pressure: results[quantity].at_Pa,
+  basis: basisOfResult[quantity],
+  unit: results[quantity].unit,
+}))
 
 const symbols = { q: 'q_pr', n: 'n_pr', qE: 'q_E', qF: 'q_F', area: 'A_L' } as const
 

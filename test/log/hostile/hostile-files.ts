@@ -321,28 +321,6 @@ export const hostileFiles: readonly HostileFile[] = [
     says: /without the password/,
   },
   {
-    name: 'an .ods',
-    fileName: 'log.ods',
-    make: () =>
-      zipSync({
-        mimetype: strToU8('application/vnd.oasis.opendocument.spreadsheet'),
-        'content.xml': strToU8('<a/>'),
-      }),
-    code: 'unsupported-format',
-    says: /save it as \.xlsx/,
-  },
-  {
-    name: 'an .ods called .xlsx',
-    fileName: 'log.xlsx',
-    make: () =>
-      zipSync({
-        mimetype: strToU8('application/vnd.oasis.opendocument.spreadsheet'),
-        'content.xml': strToU8('<a/>'),
-      }),
-    code: 'unsupported-format',
-    says: /OpenDocument/,
-  },
-  {
     name: 'an .xlsb called .xlsx',
     fileName: 'log.xlsx',
     make: () => zipSync({ '[Content_Types].xml': strToU8('<a/>'), 'xl/workbook.bin': strToU8('x') }),

@@ -106,13 +106,13 @@ describeRules({
 describe('what stands in for a missing zero-flow pressure', () => {
   it.each([
     [
-      'the other period',
+      'The values before the readings are',
       (r: Parameters<RuleCase[1]>[0]) => {
         delete run(r).zeroFlowAfter_Pa
       },
     ],
     [
-      '0 Pa',
+      '0 Pa is',
       (r: Parameters<RuleCase[1]>[0]) => {
         delete run(r).zeroFlowBefore_Pa
         delete run(r).zeroFlowAfter_Pa
@@ -120,6 +120,6 @@ describe('what stands in for a missing zero-flow pressure', () => {
     ],
   ])('is named: %s', (standIn, change) => {
     for (const { message } of findingsOf(recordWith(change), 'zero-flow-samples'))
-      expect(message).toContain(`${standIn} is used`)
+      expect(message).toContain(`${standIn} used instead.`)
   })
 })

@@ -11,7 +11,7 @@ export function cellText(cell: Cell | undefined, date1904 = false): string {
 
 function numberText(value: number, format: string, date1904: boolean): string {
   const [section = ''] = format.split(';')
-  const words = section.replace(/"([^"]*)"|\\(.)|\[[^\]]*\]/g, '')
+  const words = section.replace(/"([^"]*)"|\\(.)|\[[^[\]]*\]/g, '')
   const literals = [...section.matchAll(/"([^"]*)"/g)].map(([, text = '']) => text)
   if (/[ymdhs]/i.test(words) && !/^general$/i.test(words)) return dateText(value, words, date1904)
   const decimals = /[0#]\.(0+)/.exec(words)?.[1]?.length

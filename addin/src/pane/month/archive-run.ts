@@ -22,7 +22,7 @@ export interface RunSteps<Result, Report> {
   readonly report: (helper: ArchiveHelper, results: Result[], others: LeftOut[]) => Promise<Report>
 }
 
-const TABLE = /\.(xlsx|xlsm|csv|tsv)$/i
+const TABLE = /\.(xlsx|xlsm|ods|csv|tsv)$/i
 const LAYOUT = /\.json$/i
 
 /**

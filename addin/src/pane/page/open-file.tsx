@@ -31,7 +31,7 @@ export function OpenFile({ host, store }: { host: PageHost; store: TestStore }) 
         ref={input}
         type="file"
         hidden
-        accept=".xlsx,.xlsm,.csv,.txt,.tsv"
+        accept=".xlsx,.xlsm,.ods,.csv,.txt,.tsv"
         aria-label="Test log"
         onChange={(event) => {
           void open(event.currentTarget.files?.[0])

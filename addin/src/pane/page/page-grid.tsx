@@ -58,7 +58,7 @@ export function PageGrid({ host, store }: PageGridProps) {
         </>
       ) : (
         <div class="no-book">
-          <p>Open a test log (.xlsx, .xlsm or .csv) to pick its readings.</p>
+          <p>Open a test log (.xlsx, .xlsm, .ods or .csv) to pick its readings.</p>
           <p class="hint">
             The file is read on this computer. Only the figures of the test go to the service that serves this
             page.

@@ -24,11 +24,13 @@ const columns: readonly TableColumn<RerunTest>[] = [
 ]
 
 const looks: Readonly<Record<RerunOutcome, string>> = {
+  'exactly as issued': 'good',
+  'saved again': 'good',
   agrees: 'good',
-  'rounding only': 'good',
   'older calculation version': 'warn',
   differs: 'bad',
   'inputs changed after issue': 'bad',
+  'signature not accepted': 'bad',
   'cannot be read': 'warn',
 }
 

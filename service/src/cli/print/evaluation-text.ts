@@ -1,8 +1,7 @@
 import type { Evaluation, Figure, TestRecord } from '@draughtbook/shared-calc'
-import { methodById } from '@draughtbook/shared-calc'
+import { methodById, reportedResults, unitText } from '@draughtbook/shared-calc'
 import { findingsText } from './findings-text.js'
 import { numberText } from './number-text.js'
-import { unitText } from './unit-text.js'
 import { verdictLines } from './verdict-text.js'
 
 /** The evaluation in plain words: what was tested, result, verdict, margin, ageing, what to seal, findings. */
@@ -35,9 +34,9 @@ function headline({ building, test }: TestRecord, { method, runs }: Evaluation):
 
 function resultLines({ results, runs, method, official }: Evaluation): string[] {
   const { terms } = methodById(method)
-  const shown = (['n50', 'qE50', 'qF50', 'q50', 'ela4', 'ela10'] as const).flatMap((key) => {
+  const shown = reportedResults.flatMap(({ key, name }) => {
     const figure = results[key]
-    return figure ? [`${terms[key]}: ${figureText(figure)}`] : []
+    return figure ? [`${terms[key as keyof typeof terms] ?? name}: ${figureText(figure)}`] : []
   })
   const exponents = runs.map(
     ({ direction, airFlowExponent, rSquared }) =>
@@ -52,5 +51,5 @@ function resultLines({ results, runs, method, official }: Evaluation): string[] 
 
 export function figureText({ value, unit, ci95 }: Figure): string {
   const range = ci95 ? ` (95 % interval of the fit ${numberText(ci95[0])} to ${numberText(ci95[1])})` : ''
-  return `${numberText(value)}${unit === '1' ? '' : ` ${unitText(unit)}`}${range}`
+  return `${numberText(value)}${unitText(unit) && ` ${unitText(unit)}`}${range}`
 }

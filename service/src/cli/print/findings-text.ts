@@ -4,7 +4,7 @@ import { count } from './number-text.js'
 const GROUPS = [
   { severity: 'invalidates', title: 'Invalidates the test' },
   { severity: 'caution', title: 'Caution' },
-  { severity: 'note', title: 'To note' },
+  { severity: 'note', title: 'Notes' },
 ] as const
 
 /** Findings by severity, each with its place, clause and what to do. */
@@ -28,6 +28,6 @@ function findingLines({ message, where, cells, clause, provenance, remedy }: Fin
   return [
     `  - ${message}${source}`,
     ...(places ? [`      where: ${places}${more}`] : []),
-    ...(remedy ? [`      do: ${remedy}`] : []),
+    ...(remedy ? [`      what to do: ${remedy}`] : []),
   ]
 }

@@ -1,6 +1,6 @@
 import type { TakeOffResult, Total } from '@draughtbook/shared-calc'
+import { unitText } from '@draughtbook/shared-calc'
 import { findingsText } from './findings-text.js'
-import { unitText } from './unit-text.js'
 
 const WIDTH = 26
 

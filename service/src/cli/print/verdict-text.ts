@@ -1,6 +1,6 @@
 import type { Evaluation } from '@draughtbook/shared-calc'
+import { unitText } from '@draughtbook/shared-calc'
 import { apart, numberText } from './number-text.js'
-import { unitText } from './unit-text.js'
 
 interface Line {
   label: string

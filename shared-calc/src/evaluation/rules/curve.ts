@@ -1,6 +1,4 @@
-import { citing, practiceSource } from '../../catalogue/sources.js'
-import { plain, readingName } from '../../catalogue/words.js'
-import type { Finding } from '../../contract/record/index.js'
+import { finding } from '../../catalogue/findings/finding.js'
 import { largest, smallest, studentT } from '../../engine/evaluate/functions.js'
 import type { Rule } from './rule.js'
 
@@ -12,17 +10,11 @@ export const exponentRange: Rule = ({ method, test }) => {
     const value = curve.value('n')
     if (value >= lowest && value <= highest) return []
     return [
-      {
-        rule: 'exponent-range',
-        severity: 'invalidates',
-        message: `${direction}: air flow exponent ${plain(value, 3)} lies outside ${lowest} to ${highest}`,
-        ...citing(source),
-        value,
-        limit: value < lowest ? lowest : highest,
-        where: [`runs[${index}].readings`],
-        remedy:
-          'look for something that opened or closed during the run, a wrong range, or wind; then repeat the run',
-      } satisfies Finding,
+      finding(
+        'exponent-range',
+        { where: [`runs[${index}].readings`], source, value, limit: value < lowest ? lowest : highest },
+        { direction, exponent: value, lowest, highest },
+      ),
     ]
   })
 }
@@ -35,18 +27,8 @@ export const correlation: Rule = ({ method, test }) => {
     if (!scatter) return []
     const value = curve.value('r_2')
     if (value >= limit) return []
-    return [
-      {
-        rule: 'correlation',
-        severity: 'invalidates',
-        message: `${direction}: coefficient of determination r² is ${plain(value, 4)}; at least ${limit} is needed`,
-        ...citing(source),
-        value,
-        limit,
-        where: [`runs[${index}].readings`],
-        remedy: 'repeat the run in calmer conditions, or repeat the readings that lie off the line',
-      } satisfies Finding,
-    ]
+    const where = [`runs[${index}].readings`]
+    return [finding('correlation', { where, source, value, limit }, { direction, rSquared: value, limit })]
   })
 }
 
@@ -63,7 +45,7 @@ export const outlier: Rule = ({ test }) =>
       return [...scatter.column('d_e')].flatMap((left, i) =>
         left > 1e-9 * squares
           ? []
-          : [offTheLine(readingName(direction, i), where(i), 'all other readings lie exactly on one line')],
+          : [finding('outlier/others-exact', { where: where(i) }, { direction, reading: i })],
       )
     }
     const limit = studentT(OUTLIER_ALPHA, scatter.rows - 3)
@@ -71,48 +53,33 @@ export const outlier: Rule = ({ test }) =>
       Math.abs(value) <= limit
         ? []
         : [
-            {
-              ...offTheLine(
-                readingName(direction, i),
-                where(i),
-                `studentised residual ${plain(value, 1)}, limit ${plain(limit, 1)}`,
-              ),
-              value,
-              limit,
-            },
+            finding(
+              'outlier/residual',
+              { where: where(i), value, limit },
+              { direction, reading: i, residual: value, limit },
+            ),
           ],
     )
   })
 
-const offTheLine = (reading: string, where: string[], how: string): Finding => ({
-  rule: 'outlier',
-  severity: 'note',
-  message: `${reading} lies off the line through the others: ${how}`,
-  ...citing(practiceSource),
-  where,
-  remedy:
-    'look for its cause (gust, door, wrong range); repeat it if you can, never drop it without a reason',
-})
-
 /** The target's reference pressure lies outside the pressures that were read. */
 export const extrapolatedTarget: Rule = ({ test }) => {
-  const pressure = test.target?.target.referencePressure_Pa
-  if (pressure === undefined) return []
+  const pressure_Pa = test.target?.target.referencePressure_Pa
+  if (pressure_Pa === undefined) return []
   return test.runs.flatMap(({ curve, direction, index }) => {
     const lowest = smallest(curve.column('dp'))
     const highest = largest(curve.column('dp'))
-    if (pressure >= lowest && pressure <= highest) return []
+    if (pressure_Pa >= lowest && pressure_Pa <= highest) return []
     return [
-      {
-        rule: 'extrapolated-target',
-        severity: 'note',
-        message: `${direction}: the target is judged at ${plain(pressure)} Pa, outside the readings (${plain(lowest, 1)} to ${plain(highest, 1)} Pa)`,
-        ...citing(practiceSource),
-        value: pressure,
-        limit: pressure < lowest ? lowest : highest,
-        where: [`runs[${index}].readings`],
-        remedy: 'mind the interval: it widens outside the readings',
-      } satisfies Finding,
+      finding(
+        'extrapolated-target',
+        {
+          where: [`runs[${index}].readings`],
+          value: pressure_Pa,
+          limit: pressure_Pa < lowest ? lowest : highest,
+        },
+        { direction, pressure_Pa, lowest, highest },
+      ),
     ]
   })
 }

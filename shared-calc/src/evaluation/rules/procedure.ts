@@ -1,25 +1,17 @@
-import { citing } from '../../catalogue/sources.js'
-import { plain } from '../../catalogue/words.js'
-import type { Finding, Severity } from '../../contract/record/index.js'
-import type { Source } from '../../engine/index.js'
+import { finding } from '../../catalogue/findings/finding.js'
 import type { Rule } from './rule.js'
 
 /** Both directions are part of the method, whatever the target counts. */
 export const bothDirections: Rule = ({ record, method }) => {
   const { directions } = method.limits
-  if (directions?.asked !== 'both' || record.runs.length === 2) return []
-  const { source } = directions
+  const [run, other] = record.runs
+  if (directions?.asked !== 'both' || !run || other) return []
   return [
-    {
-      rule: 'both-directions',
-      severity: 'invalidates',
-      message: `only ${record.runs[0]?.direction} was run; ${method.title} asks for both directions`,
-      ...citing(source),
-      value: 1,
-      limit: 2,
-      where: ['runs'],
-      remedy: 'turn the device round and run the other direction',
-    },
+    finding(
+      'both-directions',
+      { where: ['runs'], source: directions.source, value: 1, limit: 2 },
+      { direction: run.direction, method: method.title },
+    ),
   ]
 }
 
@@ -28,57 +20,52 @@ export const methodDirection: Rule = ({ record, method }) => {
   const { directions } = method.limits
   if (!directions || directions.asked === 'both') return []
   const { asked, source } = directions
-  return record.runs.flatMap((run, i) =>
-    run.direction === asked
+  return record.runs.flatMap(({ direction }, i) =>
+    direction === asked
       ? []
       : [
-          {
-            rule: 'method-direction',
-            severity: 'caution',
-            message: `${method.title} is a test by ${asked}; this run is ${run.direction} and counts in the mean`,
-            ...citing(source),
-            where: [`runs[${i}].direction`],
-            remedy: 'leave the run out, or evaluate by a method of both directions',
-          } satisfies Finding,
+          finding(
+            'method-direction',
+            { where: [`runs[${i}].direction`], source },
+            { method: method.title, asked, direction },
+          ),
         ],
   )
 }
 
 /** Every reading belongs to a station of the method, and each station has its repeats. */
 export const stationReadings: Rule = ({ method, test }) => {
-  const { stations } = method
-  if (!stations) return []
-  const { pressures_Pa: pressures, slack, repeats } = stations
+  if (!method.stations) return []
+  const { pressures_Pa: stations, slack, repeats } = method.stations
+  const { source, value: limit } = repeats
   const nearest = (dp: number) =>
-    pressures.reduce((best, station) =>
+    stations.reduce((best, station) =>
       Math.abs(Math.log(dp / station)) < Math.abs(Math.log(dp / best)) ? station : best,
     )
   return test.runs.flatMap(({ curve, direction, index }) => {
     const readings = [...curve.column('dp')]
-    const off = readings.flatMap((dp, i) => {
-      const station = nearest(dp)
-      if (Math.abs(dp - station) <= slack * station) return []
+    const off = readings.flatMap((pressure, i) => {
+      const station = nearest(pressure)
+      if (Math.abs(pressure - station) <= slack * station) return []
+      const where = [`runs[${index}].readings[${i}].pressure_Pa`]
       return [
-        finding('station-pressure', 'caution', `runs[${index}].readings[${i}].pressure_Pa`, {
-          message: `reading ${i + 1} lies at ${plain(dp, 1)} Pa; ${method.title} reads at ${pressures.map((p) => plain(p, 1)).join(' and ')} Pa`,
-          source: repeats.source,
-          value: dp,
-          limit: station,
-          remedy: 'take the reading again nearer to the station',
-        }),
+        finding(
+          'station-pressure',
+          { where, source, value: pressure, limit: station },
+          { direction, reading: i, pressure, method: method.title, stations, station },
+        ),
       ]
     })
-    const few = pressures.flatMap((station) => {
+    const few = stations.flatMap((station) => {
       const count = readings.filter((dp) => nearest(dp) === station).length
-      if (count >= repeats.value) return []
+      if (count >= limit) return []
+      const where = [`runs[${index}].readings`]
       return [
-        finding('station-repeats', 'invalidates', `runs[${index}].readings`, {
-          message: `${direction} has ${count} readings near ${plain(station, 1)} Pa; at least ${repeats.value} are needed`,
-          source: repeats.source,
-          value: count,
-          limit: repeats.value,
-          remedy: `repeat the reading near ${plain(station, 1)} Pa`,
-        }),
+        finding(
+          'station-repeats',
+          { where, source, value: count, limit },
+          { direction, count, station, limit },
+        ),
       ]
     })
     return [...few, ...off]
@@ -92,29 +79,27 @@ export const leakageAreaError: Rule = ({ method, test }) => {
   return test.runs.flatMap(({ at, index, direction }) => {
     const value = at.get(pressure_Pa)?.rate.value('S_y')
     if (value === undefined || value <= limit) return []
+    const where = [`runs[${index}].readings`]
     return [
-      finding('leakage-area-error', 'invalidates', `runs[${index}].readings`, {
-        message: `${direction}: the leakage area at ${pressure_Pa} Pa has a relative standard error of ${plain(value * 100, 1)} %; at most ${limit * 100} % is accepted`,
-        source,
-        value,
-        limit,
-        remedy: 'repeat the run in calmer weather, or with more readings at low pressure',
-      }),
+      finding(
+        'leakage-area-error',
+        { where, source, value, limit },
+        { direction, pressure_Pa, error: value, limit },
+      ),
     ]
   })
 }
 
 /** An exponent was taken, not found. */
 export const assumedExponent: Rule = ({ method, record }) => {
-  const taken = method.assumedExponent
-  if (!taken) return []
+  if (!method.assumedExponent) return []
+  const { value, source } = method.assumedExponent
   return [
-    finding('assumed-exponent', 'note', 'runs', {
-      message: `an air flow exponent of ${taken.value} is assumed in ${record.runs.length === 1 ? 'the run' : 'both runs'}: figures away from the pressure read depend on it`,
-      source: taken.source,
-      value: taken.value,
-      remedy: 'run a multi-point test where a figure far from the pressure read decides',
-    }),
+    finding(
+      'assumed-exponent',
+      { where: ['runs'], source, value },
+      { exponent: value, runs: record.runs.length },
+    ),
   ]
 }
 
@@ -123,29 +108,9 @@ export const assumedAltitude: Rule = ({ record, method }) =>
   !method.correctsForAltitude || record.building.altitude_m !== undefined
     ? []
     : [
-        finding('assumed-altitude', 'caution', 'building.altitude_m', {
-          message: `altitude was not logged: ${method.title} corrects for it, and sea level is taken`,
-          source: { text: method.title, seen: 'memory' },
-          value: 0,
-          remedy: 'add the altitude of the site',
-        }),
+        finding(
+          'assumed-altitude',
+          { where: ['building.altitude_m'], source: { text: method.title, seen: 'memory' }, value: 0 },
+          { method: method.title },
+        ),
       ]
-
-interface Told {
-  readonly message: string
-  readonly source: Source
-  readonly value: number
-  readonly limit?: number
-  readonly remedy: string
-}
-
-const finding = (rule: string, severity: Severity, where: string, told: Told): Finding => ({
-  rule,
-  severity,
-  message: told.message,
-  ...citing(told.source),
-  value: told.value,
-  ...(told.limit !== undefined && { limit: told.limit }),
-  where: [where],
-  remedy: told.remedy,
-})

@@ -1,3 +1,4 @@
+import { results } from '../../catalogue/figures.js'
 import { InputError } from '../../contract/problem.js'
 import type { JudgedTarget, TargetQuantity, TestRecord } from '../../contract/record/index.js'
 import { sourceText } from '../../engine/index.js'
@@ -9,8 +10,8 @@ type Basis = 'n' | 'qE' | 'qF' | 'q'
 /** n, qE, qF or q: what the quantity is related to. */
 export const basisOf = (quantity: TargetQuantity): Basis => quantity.replace(/50$|_pr$/, '') as Basis
 
-const units: Readonly<Record<Basis, string>> = { n: '1/h', qE: 'm3/(h·m2)', qF: 'm3/(h·m2)', q: 'm3/h' }
-export const unitOf = (quantity: TargetQuantity): string => units[basisOf(quantity)]
+const figureOf = { n: results.n50, qE: results.qE50, qF: results.qF50, q: results.q50 } as const
+export const unitOf = (quantity: TargetQuantity): string => figureOf[basisOf(quantity)].unit
 
 const needs = { n: 'volume_m3', qE: 'envelopeArea_m2', qF: 'floorArea_m2' } as const
 

@@ -31,7 +31,7 @@ export function readDateText(text: string, order?: DateOrder): DateText {
     .normalize('NFKD')
     .replace(/\p{M}/gu, '')
     .toLowerCase()
-    .replace(/[t ,]+\d{1,2}[:h]\d{2}.*$/, '')
+    .replace(/(?<![t ,])[t ,]+\d{1,2}[:h]\d{2}.*$/, '')
     .trim()
   const iso = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/.exec(plain)
   if (iso) return made(Number(iso[1]), Number(iso[2]), Number(iso[3]), false)
@@ -105,5 +105,5 @@ export function isTimeFormat(format: string | undefined): boolean {
 }
 
 function bare(format = ''): string {
-  return format.replace(/"[^"]*"|\\.|_.|\*.|\[[^\]]*\]/g, '')
+  return format.replace(/"[^"]*"|\\.|_.|\*.|\[[^[\]]*\]/g, '')
 }

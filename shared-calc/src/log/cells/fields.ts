@@ -125,11 +125,8 @@ const CHOICES: Record<string, Record<string, string>> = {
 export const fieldKind = remembered(kindOf)
 
 function kindOf(path: string): FieldKind {
-  const name =
-    path
-      .replace(/(\[\d*\])+$/, '')
-      .split('.')
-      .at(-1) ?? path
+  const last = path.slice(path.lastIndexOf('.') + 1)
+  const name = last.split('[', 1)[0] || last
   const quantity = BY_ENDING.find(([ending]) => ending.test(name))?.[1]
   if (quantity) return { kind: 'quantity', quantity }
   // Of the uncertainties only temperatures and pressures have a unit; the rest are shares, but for the exponent's,

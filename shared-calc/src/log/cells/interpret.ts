@@ -35,7 +35,8 @@ function byKind(cell: Cell, field: FieldKind, reading: Reading): Interpreted {
     case 'choice':
       return choice(cell, { ...field.words, ...reading.words }, field.open ?? false)
     case 'text':
-      return text(cell, reading)
+      // A layout may give words for a text as well: a target's name for its id.
+      return reading.words ? choice(cell, reading.words, true) : text(cell, reading)
   }
 }
 

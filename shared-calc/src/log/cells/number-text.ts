@@ -27,7 +27,7 @@ export function readNumberText(text: string, decimal?: '.' | ','): NumberText | 
     .trim()
   const match = /^([+-]?) ?((?:\d[\d .,'’]*|[.,]\d+))/.exec(plain)
   if (!match) return undefined
-  const digits = (match[2] as string).replace(/[ .,'’]+$/, '')
+  const digits = (match[2] as string).replace(/(?<![ .,'’])[ .,'’]+$/, '')
   const exponent =
     /^[eE][+-]?\d{1,3}(?![\p{L}\d])/u.exec(plain.slice((match[1] as string).length + digits.length))?.[0] ??
     ''

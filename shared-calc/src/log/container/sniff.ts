@@ -1,13 +1,13 @@
 import { refuse } from '../problem.js'
 import { decoderFor } from './text-decoder.js'
 
-export type ContentKind = 'zip' | 'text'
+export type ContentKind = 'workbook' | 'spreadsheet' | 'text'
 
 const SAVE_AS = 'open it in a spreadsheet program and save it as .xlsx'
 
 /**
  * What a file is by its first bytes; its extension must agree. Old, binary and encrypted files are refused with what to do.
- * @returns 'zip' for .xlsx and .xlsm, 'text' for .csv, .txt and .tsv
+ * @returns 'workbook' for .xlsx and .xlsm, 'spreadsheet' for .ods, 'text' for .csv, .txt and .tsv
  * @throws LogError `unsupported-format`, `encrypted`, `wrong-extension`
  */
 export function sniff(bytes: Uint8Array, fileName: string): ContentKind {
@@ -17,18 +17,22 @@ export function sniff(bytes: Uint8Array, fileName: string): ContentKind {
   if (startsWith(bytes, [0x09, 0x08]) || startsWith(bytes, [0x09, 0x04]) || startsWith(bytes, [0x09, 0x02]))
     refuse('unsupported-format', `the file is a spreadsheet of a format before 1997: ${SAVE_AS}`)
   const zip = startsWith(bytes, [0x50, 0x4b])
-  if (extension === 'ods' || extension === 'xls' || extension === 'xlsb' || extension === 'numbers')
+  if (extension === 'xls' || extension === 'xlsb' || extension === 'numbers')
     refuse('unsupported-format', `.${extension} files are not read: ${SAVE_AS}`)
   if (zip) {
+    if (extension === 'ods') return 'spreadsheet'
     if (extension !== 'xlsx' && extension !== 'xlsm')
       wrongExtension(extension, 'a workbook or zip archive', '.xlsx')
-    return 'zip'
+    return 'workbook'
   }
   refuseOther(bytes)
-  if (extension === 'xlsx' || extension === 'xlsm')
+  if (extension === 'xlsx' || extension === 'xlsm' || extension === 'ods')
     wrongExtension(extension, 'not a workbook but text', '.csv')
   if (!['csv', 'txt', 'tsv'].includes(extension))
-    refuse('unsupported-format', `.${extension} files are not read: a log is an .xlsx, .xlsm or .csv file`)
+    refuse(
+      'unsupported-format',
+      `.${extension} files are not read: a log is an .xlsx, .xlsm, .ods or .csv file`,
+    )
   return 'text'
 }
 
@@ -63,13 +67,31 @@ export function refuseForeignZip(names: ReadonlySet<string>): void {
   if (names.has('xl/workbook.bin'))
     refuse('unsupported-format', `the file is a binary .xlsb workbook: ${SAVE_AS}`)
   if (names.has('content.xml') && names.has('mimetype'))
-    refuse('unsupported-format', `the file is an OpenDocument file under another extension: ${SAVE_AS}`)
+    refuse(
+      'wrong-extension',
+      'the file is an OpenDocument file under another extension: give it its right extension (.ods) if it is a log',
+    )
   if (has(/^word\//)) refuse('wrong-extension', 'the file is a text document, not a workbook')
   if (has(/^ppt\//)) refuse('wrong-extension', 'the file is a presentation, not a workbook')
   if (!names.has('[Content_Types].xml'))
     refuse(
       'wrong-extension',
       'the file is a zip archive, not a workbook: unpack it and read the workbooks inside',
+    )
+}
+
+/** The same for an .ods, whose part `mimetype` says what it is. Throws LogError. */
+export function refuseForeignDocument(names: ReadonlySet<string>, type: string | undefined): void {
+  if (names.has('xl/workbook.xml')) wrongExtension('ods', 'an .xlsx workbook', '.xlsx')
+  if (
+    type !== undefined &&
+    !/^application\/vnd\.oasis\.opendocument\.spreadsheet(-template)?$/.test(type.trim())
+  )
+    refuse('wrong-extension', 'the file is an OpenDocument file other than a spreadsheet')
+  if (!names.has('content.xml'))
+    refuse(
+      'wrong-extension',
+      'the file is a zip archive, not a spreadsheet: unpack it and read the spreadsheets inside',
     )
 }
 

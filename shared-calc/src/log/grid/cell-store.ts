@@ -2,6 +2,8 @@ import { LIMITS } from '../limits.js'
 import { refuse } from '../problem.js'
 import type { Block } from './address.js'
 import type { Cell, Sheet } from './grid.js'
+import { HiddenColumns } from './hidden-columns.js'
+import { Merges } from './merges.js'
 
 const STRIDE = 16_384
 
@@ -9,8 +11,8 @@ const STRIDE = 16_384
 export class CellStore implements Sheet {
   private readonly byPlace = new Map<number, Cell>()
   private readonly hiddenRows = new Set<number>()
-  private readonly hiddenColumns: [number, number][] = []
-  private readonly merges: Block[] = []
+  private readonly hiddenColumns = new HiddenColumns()
+  private readonly merges = new Merges()
   rows = 0
   columns = 0
 
@@ -46,13 +48,13 @@ export class CellStore implements Sheet {
   }
 
   hideColumns(first: number, last: number): void {
-    this.hiddenColumns.push([first, last])
+    this.hiddenColumns.add(first, last)
   }
 
   merge(block: Block): void {
-    if (this.merges.length >= LIMITS.merges)
+    if (this.merges.count >= LIMITS.merges)
       refuse('too-many-cells', `sheet ${this.name} holds more than ${LIMITS.merges} merged blocks`)
-    this.merges.push(block)
+    this.merges.add(block)
   }
 
   isRowHidden(row: number): boolean {
@@ -60,12 +62,10 @@ export class CellStore implements Sheet {
   }
 
   isColumnHidden(column: number): boolean {
-    return this.hiddenColumns.some(([first, last]) => column >= first && column <= last)
+    return this.hiddenColumns.has(column)
   }
 
   mergeAt(row: number, column: number): Block | undefined {
-    return this.merges.find(
-      ({ top, left, bottom, right }) => row >= top && row <= bottom && column >= left && column <= right,
-    )
+    return this.merges.at(row, column)
   }
 }

@@ -7,8 +7,11 @@ export function compactCells(cells: readonly string[]): string[] {
   for (const cell of cells) {
     const cut = cell.lastIndexOf('!')
     const block = parseBlock(cell.slice(cut + 1))
-    if (block) sheets.set(cell.slice(0, cut + 1), [...(sheets.get(cell.slice(0, cut + 1)) ?? []), block])
-    else others.push(cell)
+    const sheet = cell.slice(0, cut + 1)
+    const own = sheets.get(sheet)
+    if (!block) others.push(cell)
+    else if (own) own.push(block)
+    else sheets.set(sheet, [block])
   }
   const blocks = [...sheets].flatMap(([sheet, own]) =>
     merge(own).map((block) => `${sheet}${blockText(block)}`),

@@ -2,6 +2,7 @@ import { plainWord } from '../cells/fields.js'
 import { findUnit, type KnownUnit } from '../cells/units.js'
 import { LIMITS } from '../limits.js'
 import { remembered } from '../remembered.js'
+import { lastBracket, lastWord } from './heading-parts.js'
 
 /** A heading or label parted into its words and the unit it names: "Volume (m³):" → "volume" and m³. */
 export interface Heading {
@@ -18,16 +19,16 @@ export const readHeading = remembered(headingOf)
 
 function headingOf(text: string): Heading {
   const whole = plainWord(text)
-  // The patterns below are not linear; nobody's heading is that long.
+  // Nobody's heading is that long.
   if (text.length > LIMITS.labelCharacters) return { whole, words: whole }
-  const bracket = /^(.*?)\s*[([]\s*([^()[\]]*?)\s*[)\]]\s*:?\s*$/s.exec(text)
-  const bracketUnit = bracket?.[2] ? findUnit(bracket[2]) : undefined
-  if (bracket && bracketUnit) return { whole, words: plainWord(bracket[1] ?? ''), unit: bracketUnit }
-  const tail = /^(.*?)(?:\s+in\s+|\s*[,/]\s*|\s+en\s+|\s+)(\S+)\s*:?\s*$/s.exec(text)
+  const bracket = lastBracket(text)
+  const bracketUnit = bracket?.unit ? findUnit(bracket.unit) : undefined
+  if (bracket && bracketUnit) return { whole, words: plainWord(bracket.words), unit: bracketUnit }
+  const tail = lastWord(text)
   // "T in" is a temperature inside, not one in inches.
   const tailUnit =
-    tail?.[2] && tail[2].length > 1 && tail[2] !== 'in' ? findUnit(tail[2].replace(/:$/, '')) : undefined
-  if (tail?.[1] && tailUnit) return { whole, words: plainWord(tail[1]), unit: tailUnit, loose: true }
+    tail && tail.unit.length > 1 && tail.unit !== 'in' ? findUnit(tail.unit.replace(/:$/, '')) : undefined
+  if (tail?.words && tailUnit) return { whole, words: plainWord(tail.words), unit: tailUnit, loose: true }
   return { whole, words: whole }
 }
 

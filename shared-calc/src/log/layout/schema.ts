@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { type ResultKey, results } from '../../catalogue/figures.js'
 
 export const LAYOUT_FORMAT = 'draughtbook/layout@1'
 
@@ -117,7 +118,7 @@ const Tests = z.union([
 /** A result the firm's own workbook shows, for Re-run to compare; in the units of the evaluation. */
 export const RecordedResult = z.union([
   z.strictObject({
-    figure: z.enum(['q50', 'q10', 'q4', 'ela4', 'ela10', 'n50', 'qE50', 'qF50']),
+    figure: z.enum(Object.keys(results) as ResultKey[]),
     /** Of one direction; left out: of the test as a whole. */
     direction: z.enum(['depressurisation', 'pressurisation']).optional(),
     at: Locator,

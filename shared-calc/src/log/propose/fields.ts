@@ -5,7 +5,7 @@ import { readHeading } from '../layout/match.js'
 import type { LayoutInput } from '../layout/schema.js'
 import { guessField } from './dictionary.js'
 import type { Guess } from './proposal.js'
-import { cellText, type Label, nthOf } from './survey.js'
+import { cellText, type Label, nameOf, nthOf, placeKey } from './survey.js'
 
 export type FieldInput = LayoutInput['fields'][number]
 
@@ -21,10 +21,16 @@ export function findFields(
   labels: readonly Label[],
   taken: ReadonlySet<string>,
 ): FoundField[] {
+  const guesses = new Map(
+    labels.map(({ row, column, text }) => [placeKey(row, column), guessField(text)] as const),
+  )
   const found = labels.flatMap((label): FoundField[] => {
-    const guess = taken.has(cellText(sheet, label)) ? undefined : guessField(label.text)
+    const guess = taken.has(cellText(sheet, label))
+      ? undefined
+      : guesses.get(placeKey(label.row, label.column))
     if (!guess) return []
-    const value = valueBeside(grid, sheet, label, guess.what, labels)
+    const isLabel = (row: number, column: number) => guesses.get(placeKey(row, column))?.fit === 0.95
+    const value = valueBeside(grid, sheet, label, guess.what, isLabel)
     if (!value) return []
     const plausible = value.readable ? '' : '; but it cannot be read as one yet'
     return [
@@ -32,7 +38,7 @@ export function findFields(
         field: {
           path: guess.what,
           at: {
-            label: label.text,
+            label: nameOf(label),
             ...nthOf(labels, label),
             ...(value.side === 'below' ? { side: 'below' } : {}),
           },
@@ -62,15 +68,14 @@ function valueBeside(
   sheet: Sheet,
   { row, column }: Label,
   path: string,
-  labels: readonly Label[],
+  isLabel: (row: number, column: number) => boolean,
 ) {
   const from = (sheet.mergeAt(row, column)?.right ?? column) + 1
   for (let at = from; at < from + 6; at++) {
     const cell = sheet.at(row, at)
     if (!cell || String(cell.value).trim() === ':') continue
     // Another label of the form ends the search: this one has no value beside it.
-    if (labels.some((one) => one.row === row && one.column === at && guessField(one.text)?.fit === 0.95))
-      break
+    if (isLabel(row, at)) break
     return {
       row,
       column: at,

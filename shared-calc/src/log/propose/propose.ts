@@ -3,6 +3,8 @@ import type { Grid, Sheet } from '../grid/grid.js'
 import { provenDecimal } from '../grid/text/dialect.js'
 import { parseLayout } from '../layout/parse-layout.js'
 import { LAYOUT_FORMAT, type LayoutInput } from '../layout/schema.js'
+import { LIMITS } from '../limits.js'
+import { refuse } from '../problem.js'
 import { type FieldInput, findFields } from './fields.js'
 import type { Guess, Proposal } from './proposal.js'
 import { findShapes } from './shapes.js'
@@ -36,9 +38,18 @@ interface SheetFinds {
  * Each guess says why and how sure; what was not found is named. Nothing is read by it until someone confirms it.
  */
 export function propose(grid: Grid): Proposal {
+  let labelCount = 0
   const sheets = grid.sheetNames.slice(0, 60).flatMap((name) => {
     const sheet = grid.sheet(name)
-    return sheet && sheet.rows > 0 ? [survey(grid, sheet)] : []
+    if (!sheet || sheet.rows === 0) return []
+    const labels = labelsOf(sheet)
+    labelCount += labels.length
+    if (labelCount > LIMITS.labels)
+      refuse(
+        'too-many-cells',
+        `the log holds more than ${LIMITS.labels} texts that may be labels (reached on sheet ${name}), so no layout is proposed: state the layout, or keep the log without other data`,
+      )
+    return [survey(grid, sheet, labels)]
   })
   const withRuns = sheets.filter(({ runs, series }) => runs.length + series.length > 0)
   const alike =
@@ -97,8 +108,7 @@ export function propose(grid: Grid): Proposal {
   }
 }
 
-function survey(grid: Grid, sheet: Sheet): SheetFinds {
-  const labels = labelsOf(sheet)
+function survey(grid: Grid, sheet: Sheet, labels: Label[]): SheetFinds {
   const byHeading = findTables(sheet, labels)
   const tables: FoundTable[] = byHeading.length > 0 ? byHeading : findShapes(sheet)
   const zeros = tables.length > 0 ? findZeroFlow(sheet, labels) : []

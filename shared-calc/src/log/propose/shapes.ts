@@ -7,14 +7,19 @@ import type { FoundTable } from './tables.js'
 const ROWS = 5
 /** More rows than a table of readings has. */
 const LONGEST = 200
+/** So many numbers may stand right above a table without a blank: trying every row of a long column takes its square. */
+const ABOVE = 5
 
 /**
  * Tables without a heading anyone knows, by the shape of their numbers: one column of 5 to 120 Pa either way, and beside
  * it one that rises with it. A weak guess: people must look.
  */
 export function findShapes(sheet: Sheet): FoundTable[] {
-  for (let column = 0; column < Math.min(sheet.columns, 40); column++)
+  for (let column = 0; column < Math.min(sheet.columns, 40); column++) {
+    let above = 0
     for (let row = 0; row < Math.min(sheet.rows, 200); row++) {
+      above = isNumberLike(sheet.at(row - 1, column)) ? above + 1 : 0
+      if (above > ABOVE) continue
       const rows = runLength(sheet, row, column)
       if (rows < ROWS) continue
       const pressures = numbersOf(sheet, row, column, rows)
@@ -26,6 +31,7 @@ export function findShapes(sheet: Sheet): FoundTable[] {
         return [tableOf(sheet, row, rows, column, beside, pressures)]
       }
     }
+  }
   return []
 }
 

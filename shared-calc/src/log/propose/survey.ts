@@ -1,9 +1,10 @@
 import { isDateFormat } from '../cells/dates.js'
+import { plainWord } from '../cells/fields.js'
 import { readNumberText } from '../cells/number-text.js'
 import { findUnit } from '../cells/units.js'
 import { addressOf, withSheet } from '../grid/address.js'
 import type { Cell, Sheet } from '../grid/grid.js'
-import { matchesLabel } from '../layout/match.js'
+import { readHeading } from '../layout/match.js'
 
 /** Only this much of a sheet is searched for headings and labels. */
 const SEARCHED = { rows: 300, columns: 60 }
@@ -67,12 +68,38 @@ export function numbersRight(sheet: Sheet, { row, column }: Label): number[] {
   return values
 }
 
+/** A label as a layout names it: a star in the log's own text is none of the layout's, which stands for anything. */
+export const nameOf = ({ text }: Label): string => text.replaceAll('*', ' ')
+
 /** Which of equal labels this one is, as a layout states it; nothing where it is the only one. */
-export function nthOf(labels: readonly Label[], { row, column, text }: Label): { nth?: number } {
-  const equal = labels.filter((one) => matchesLabel(one.text, text))
-  const index = equal.findIndex((one) => one.row === row && one.column === column)
-  return equal.length > 1 ? { nth: index + 1 } : {}
+export function nthOf(labels: readonly Label[], label: Label): { nth?: number } {
+  const places = wordsOf(labels).get(plainWord(nameOf(label)))
+  return places && places.size > 1 ? { nth: places.get(placeKey(label.row, label.column)) ?? 0 } : {}
 }
+
+/** Places of labels by what a layout may call them, numbered from 1 in reading order. */
+type PlacesByWord = ReadonlyMap<string, ReadonlyMap<string, number>>
+
+const known = new WeakMap<readonly Label[], PlacesByWord>()
+
+/** Indexed once for all labels of a sheet: comparing each with each takes the square of their number. */
+function wordsOf(labels: readonly Label[]): PlacesByWord {
+  const before = known.get(labels)
+  if (before) return before
+  const index = new Map<string, Map<string, number>>()
+  for (const { row, column, text } of labels) {
+    const { whole, words } = readHeading(text)
+    for (const name of new Set([whole, words])) {
+      const places = index.get(name) ?? new Map<string, number>()
+      index.set(name, places)
+      places.set(placeKey(row, column), places.size + 1)
+    }
+  }
+  known.set(labels, index)
+  return index
+}
+
+export const placeKey = (row: number, column: number): string => `${row},${column}`
 
 export function cellText(sheet: Sheet, { row, column }: { row: number; column: number }): string {
   return withSheet(sheet.name, addressOf(row, column))

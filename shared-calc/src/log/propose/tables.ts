@@ -1,20 +1,12 @@
 import type { Sheet } from '../grid/grid.js'
 import type { LayoutInput } from '../layout/schema.js'
-import { type ColumnRole, guessColumn, guessDirection, guessZeroFlow, type WordGuess } from './dictionary.js'
+import { type ColumnRole, guessColumn, guessDirection, guessZeroFlow } from './dictionary.js'
+import { type Line, type LinesByPlace, linesByPlace, matesOf } from './lines.js'
 import type { Guess } from './proposal.js'
-import { cellText, type Label, nthOf, numbersBelow, numbersRight } from './survey.js'
+import { cellText, type Label, nameOf, nthOf, numbersBelow, numbersRight } from './survey.js'
 
 export type RunInput = NonNullable<LayoutInput['runs']>[number]
 export type SeriesInput = NonNullable<LayoutInput['series']>[number]
-
-/** A heading or row label understood as a column of readings, with its numbers. */
-interface Line {
-  label: Label
-  guess: WordGuess<ColumnRole>
-  across: boolean
-  skip: number
-  values: number[]
-}
 
 /** A table of readings found on a sheet. */
 export interface FoundTable {
@@ -44,18 +36,19 @@ export function findTables(sheet: Sheet, labels: readonly Label[]): FoundTable[]
       return [{ label, guess, across: false, ...below }]
     return right.length >= 3 ? [{ label, guess, across: true, skip: 0, values: right }] : []
   })
+  const neighbours = linesByPlace(lines)
   return lines
     .filter(({ guess }) => guess.what === 'pressure')
-    .flatMap((pressure) => tableAt(sheet, labels, lines, pressure) ?? [])
+    .flatMap((pressure) => tableAt(sheet, labels, neighbours, pressure) ?? [])
 }
 
 function tableAt(
   sheet: Sheet,
   labels: readonly Label[],
-  lines: readonly Line[],
+  neighbours: LinesByPlace,
   pressure: Line,
 ): FoundTable | undefined {
-  const mates = lines.filter((line) => belongs(line, pressure, lines))
+  const mates = matesOf(pressure, neighbours)
   const find = (what: ColumnRole) =>
     mates.filter(({ guess }) => guess.what === what).sort(byNearness(pressure))[0]
   const flow = find('flow')
@@ -99,40 +92,15 @@ function byNearness({ label }: Line) {
   return (one: Line, other: Line) => distance(one) - distance(other)
 }
 
-/** Columns of one table stand in the same row, between this pressure and the next; lines across in neighbouring rows. */
-function belongs(line: Line, pressure: Line, lines: readonly Line[]): boolean {
-  if (line === pressure || line.across !== pressure.across) return false
-  const others = lines.filter(
-    (one) => one.guess.what === 'pressure' && one !== pressure && one.across === pressure.across,
-  )
-  if (line.across)
-    return (
-      line.label.column === pressure.label.column &&
-      Math.abs(line.label.row - pressure.label.row) <= 4 &&
-      !others.some((one) => between(pressure.label.row, one.label.row, line.label.row))
-    )
-  if (line.label.row !== pressure.label.row) return false
-  const shared = line.guess.what === 'direction' || line.guess.what === 'time'
-  return (
-    shared ||
-    !others.some(
-      (one) =>
-        one.label.row === pressure.label.row &&
-        between(pressure.label.column, one.label.column, line.label.column),
-    )
-  )
-}
-
-function between(from: number, middle: number, to: number): boolean {
-  return (middle > from && middle < to) || (middle < from && middle > to)
-}
-
 const down = (labels: readonly Label[], { label, skip }: Line) => ({
-  header: label.text,
+  header: nameOf(label),
   ...nthOf(labels, label),
   ...(skip ? { skip } : {}),
 })
-const across = (labels: readonly Label[], { label }: Line) => ({ label: label.text, ...nthOf(labels, label) })
+const across = (labels: readonly Label[], { label }: Line) => ({
+  label: nameOf(label),
+  ...nthOf(labels, label),
+})
 
 function guessOf(sheet: Sheet, { label, guess, values }: Line): Guess {
   const numbers = values.filter((value) => !Number.isNaN(value))

@@ -76,10 +76,10 @@ function writeFindings(sheet: Worksheet, findings: readonly Finding[], start: nu
     const parts = [
       message,
       remedy && `What to do: ${remedy}`,
-      source && `Source: ${source}`,
+      source && `Source: ${source}.`,
       `Where: ${(cells ?? where).join(', ')}`,
     ]
-    const text = parts.filter(Boolean).join('. ')
+    const text = parts.filter(Boolean).join(' ')
     dress(sheet.getCell(row, 2), { alignment: wrap }).value = text
     dress(sheet.getCell(row, 1), { alignment: wrap }).value = severity
     sheet.getRow(row).height = 13.5 * Math.max(1, Math.ceil(text.length / 82))

@@ -1,5 +1,7 @@
 import type { AssessedTest } from '../../assessment/assessed-test.js'
-import type { Evaluation } from '../../contract/record/index.js'
+import { curveFigures, type FigureDefinition, nameWithSymbol, results } from '../../catalogue/figures.js'
+import { unitText } from '../../catalogue/units.js'
+import type { Evaluation, Figure } from '../../contract/record/index.js'
 
 /** A published figure with the cell of Working it is read off. */
 export interface PublishedFigure {
@@ -12,163 +14,57 @@ export interface PublishedFigure {
   readonly name?: string
 }
 
-const PER_AREA = 'm³/(h·m²)'
-const COEFFICIENT = 'm³/(h·Paⁿ)'
+/** What a run publishes, in the order of sheet Check: those of its curve, then those at the reference pressures. */
+const ofCurve: readonly FigureDefinition[] = Object.values(curveFigures)
+const ofResults: readonly FigureDefinition[] = Object.values(results)
 
-interface RunFigure {
-  readonly label: string
-  readonly unit: string
-  readonly value: (run: Evaluation['runs'][number]) => number | undefined
-  readonly block: string
-  readonly symbol: string
-  readonly name?: string
+type Published = Readonly<Record<string, Figure | number | undefined>>
+
+/** A figure and the ends of its interval, where the evaluation has them. */
+function withEnds(definition: FigureDefinition, published: Published): PublishedFigure[] {
+  const found = published[definition.key]
+  if (found === undefined) return []
+  const figure = typeof found === 'number' ? { value: found } : (found as Figure)
+  const { short, block, symbol, bookName, ends } = definition
+  const unit = unitText(definition.unit)
+  const label =
+    definition.unit === 'm3/h' || definition.block.endsWith('.rates') ? short : longLabel(definition)
+  const whole = { label, unit, recorded: figure.value, block, symbol, ...(bookName && { name: bookName }) }
+  if (!ends || !('ci95' in figure) || !figure.ci95) return [whole]
+  const [low, high] = figure.ci95
+  const end = (which: 'lower' | 'upper', recorded: number, suffix: string): PublishedFigure => ({
+    label: `${short}, ${which} end`,
+    unit,
+    recorded,
+    block: ends.block,
+    symbol: `${ends.stem}_${suffix}`,
+  })
+  return [whole, end('lower', low, 'lo'), end('upper', high, 'hi')]
 }
 
-const ofRun: readonly RunFigure[] = [
-  {
-    label: 'zero-flow pressure',
-    unit: 'Pa',
-    value: (r) => r.zeroFlowPressure_Pa,
-    block: 'curve',
-    symbol: 'dp_0',
-  },
-  {
-    label: 'air flow coefficient C_env',
-    unit: COEFFICIENT,
-    value: (r) => r.airFlowCoefficient.value,
-    block: 'curve',
-    symbol: 'C_env',
-  },
-  {
-    label: 'C_env, lower end',
-    unit: COEFFICIENT,
-    value: (r) => r.airFlowCoefficient.ci95?.[0],
-    block: 'scatter',
-    symbol: 'C_lo',
-  },
-  {
-    label: 'C_env, upper end',
-    unit: COEFFICIENT,
-    value: (r) => r.airFlowCoefficient.ci95?.[1],
-    block: 'scatter',
-    symbol: 'C_hi',
-  },
-  {
-    label: 'air leakage coefficient C_L',
-    unit: COEFFICIENT,
-    value: (r) => r.airLeakageCoefficient.value,
-    block: 'standard',
-    symbol: 'C_L',
-    name: 'air_leakage_coefficient',
-  },
-  {
-    label: 'air flow exponent n',
-    unit: '',
-    value: (r) => r.airFlowExponent.value,
-    block: 'curve',
-    symbol: 'n',
-    name: 'air_flow_exponent',
-  },
-  {
-    label: 'n, lower end',
-    unit: '',
-    value: (r) => r.airFlowExponent.ci95?.[0],
-    block: 'scatter',
-    symbol: 'n_lo',
-  },
-  {
-    label: 'n, upper end',
-    unit: '',
-    value: (r) => r.airFlowExponent.ci95?.[1],
-    block: 'scatter',
-    symbol: 'n_hi',
-  },
-  {
-    label: 'coefficient of determination r²',
-    unit: '',
-    value: (r) => r.rSquared,
-    block: 'curve',
-    symbol: 'r_2',
-  },
-  {
-    label: 'q50',
-    unit: 'm³/h',
-    value: (r) => r.q50.value,
-    block: 'at50',
-    symbol: 'q_pr',
-    name: 'air_leakage_rate_50',
-  },
-  { label: 'q50, lower end', unit: 'm³/h', value: (r) => r.q50.ci95?.[0], block: 'at50', symbol: 'q_lo' },
-  { label: 'q50, upper end', unit: 'm³/h', value: (r) => r.q50.ci95?.[1], block: 'at50', symbol: 'q_hi' },
-  { label: 'q10', unit: 'm³/h', value: (r) => r.q10.value, block: 'at10', symbol: 'q_pr' },
-  { label: 'q4', unit: 'm³/h', value: (r) => r.q4.value, block: 'at4', symbol: 'q_pr' },
-  {
-    label: 'effective leakage area at 4 Pa',
-    unit: 'cm²',
-    value: (r) => r.ela4.value,
-    block: 'at4',
-    symbol: 'A_L',
-  },
-  {
-    label: 'effective leakage area at 10 Pa',
-    unit: 'cm²',
-    value: (r) => r.ela10.value,
-    block: 'at10',
-    symbol: 'A_L',
-  },
-  {
-    label: 'n50',
-    unit: '1/h',
-    value: (r) => r.n50?.value,
-    block: 'at50.rates',
-    symbol: 'n_pr',
-    name: 'air_change_rate_50',
-  },
-  {
-    label: 'qE50',
-    unit: PER_AREA,
-    value: (r) => r.qE50?.value,
-    block: 'at50.rates',
-    symbol: 'q_E',
-    name: 'specific_leakage_rate_envelope_50',
-  },
-  {
-    label: 'qF50',
-    unit: PER_AREA,
-    value: (r) => r.qF50?.value,
-    block: 'at50.rates',
-    symbol: 'q_F',
-    name: 'specific_leakage_rate_floor_50',
-  },
-]
-
-const fromCurve = new Set(['curve', 'scatter', 'standard'])
+const longLabel = (definition: FigureDefinition): string =>
+  ['C_env', 'C_L', 'n', 'r²'].includes(definition.short) ? nameWithSymbol(definition) : definition.name
 
 /** Every figure that the evaluation publishes, in the order of the report. */
 export function publishedFigures(evaluation: Evaluation, test: AssessedTest): PublishedFigure[] {
   const runs = evaluation.runs.flatMap((run, i) =>
-    ofRun.flatMap(({ label, unit, value, block, symbol, name }) => {
-      const recorded = value(run)
-      if (recorded === undefined) return []
-      const figure = {
-        label: `${run.direction}: ${label}`,
-        unit,
-        recorded,
-        block: `run${i + 1}.${block}`,
-        symbol,
-      }
-      return [name ? { ...figure, name: `${name}_${run.direction}` } : figure]
-    }),
+    [...ofCurve, ...ofResults].flatMap((definition) =>
+      withEnds(definition, run as unknown as Published).map(({ name, ...figure }) => ({
+        ...figure,
+        label: `${run.direction}: ${figure.label}`,
+        block: `run${i + 1}.${figure.block}`,
+        ...(name && { name: `${name}_${run.direction}` }),
+      })),
+    ),
   )
-  const { results, air } = evaluation
-  const means = ofRun
-    .filter(({ block, symbol }) => !fromCurve.has(block) && !/_(lo|hi)$/.test(symbol))
-    .flatMap(({ label, unit, value, block, symbol, name }) => {
-      const recorded = value({ ...results } as Evaluation['runs'][number])
-      if (recorded === undefined) return []
-      const figure = { label: `result: ${label}`, unit, recorded, block: `mean.${block}`, symbol }
-      return [name ? { ...figure, name } : figure]
-    })
+  const means = ofResults.flatMap((definition) =>
+    withEnds(definition, evaluation.results as unknown as Published).map((figure) => ({
+      ...figure,
+      label: `result: ${figure.label}`,
+      block: `mean.${figure.block}`,
+    })),
+  )
+  const { air } = evaluation
   const densities: PublishedFigure[] = [
     {
       label: 'air density indoors',

@@ -1,4 +1,5 @@
 import type { Workbook, Worksheet } from 'exceljs'
+import { capital } from '../../catalogue/words.js'
 import type { Direction } from '../../contract/record/index.js'
 import { bestDevice, flowSpans, servingRanges } from '../../site/plan/coverage.js'
 import { planFindings } from '../../site/plan/findings.js'
@@ -43,7 +44,7 @@ export function writePlanSheet(
   for (const { severity, message, remedy } of planFindings(request, worked).filter(
     (finding) => finding.severity !== 'note',
   ))
-    row = writeLine(sheet, row, `${severity}: ${message}. What to do: ${remedy ?? ''}`, WIDE)
+    row = writeLine(sheet, row, `${capital(severity)}: ${message} ${remedy ?? ''}`, WIDE)
   for (const { message } of planFindings(request, worked).filter((finding) => finding.severity === 'note'))
     row = writeLine(sheet, row, message, { ...WIDE, font: fonts.small })
   row = signature(sheet, row + 1)

@@ -1,4 +1,5 @@
 import type { Worksheet } from 'exceljs'
+import { unitText } from '../../catalogue/units.js'
 import { placedFigures } from '../../evaluation/official-results.js'
 import { reference } from './address.js'
 import { dress, fonts, formatFor, headingRow, underline } from './styles.js'
@@ -28,7 +29,7 @@ export function writeOfficialFigures(
       dress(sheet.getCell(row, column + 1), {
         font: fonts.muted,
         alignment: { horizontal: 'left', indent: 1 },
-      }).value = unit === '1' ? '' : printed(unit)
+      }).value = unitText(unit)
     }
     dress(sheet.getCell(row, 1), {}).value = direction ? `${figure.term}, ${direction}` : figure.term
     put(2, from, value, figure.unit)
@@ -40,9 +41,3 @@ export function writeOfficialFigures(
   })
   return start + 1 + figures.length
 }
-
-/** Units as print has them: m³/(h·m²), m³/(h·Paⁿ), ft². */
-const printed = (unit: string): string =>
-  unit
-    .replace(/(m|ft|in)([23])/g, (_, base, power) => `${base}${power === '2' ? '²' : '³'}`)
-    .replace('Pa^n', 'Paⁿ')

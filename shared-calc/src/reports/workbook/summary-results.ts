@@ -1,4 +1,6 @@
 import type { CellValue, Worksheet } from 'exceljs'
+import { curveFigures, nameWithSymbol, numberFormat, reportedResults } from '../../catalogue/figures.js'
+import { unitText } from '../../catalogue/units.js'
 import type { Figure } from '../../contract/record/index.js'
 import { reference } from './address.js'
 import type { Places } from './places.js'
@@ -6,28 +8,11 @@ import { dress, fills, fonts, headingRow, underline } from './styles.js'
 import type { SummaryInput } from './summary-input.js'
 
 const COLUMNS = 6
-const PER_AREA = 'm³/(h·m²)'
-
-const rows = [
-  { key: 'n50', unit: '1/h', block: 'at50.rates', symbol: 'n_pr', numFmt: '0.00' },
-  { key: 'q50', unit: 'm³/h', block: 'at50', symbol: 'q_pr', numFmt: '0.0' },
-  { key: 'qE50', unit: PER_AREA, block: 'at50.rates', symbol: 'q_E', numFmt: '0.00' },
-  { key: 'qF50', unit: PER_AREA, block: 'at50.rates', symbol: 'q_F', numFmt: '0.00' },
-  { key: 'ela4', unit: 'cm²', block: 'at4', symbol: 'A_L', numFmt: '0.0' },
-  { key: 'ela10', unit: 'cm²', block: 'at10', symbol: 'A_L', numFmt: '0.0' },
-] as const
-
 const curveRows = [
-  { label: 'air flow exponent n', unit: '', block: 'curve', symbol: 'n', numFmt: '0.000' },
-  {
-    label: 'air leakage coefficient C_L',
-    unit: 'm³/(h·Paⁿ)',
-    block: 'standard',
-    symbol: 'C_L',
-    numFmt: '0.000',
-  },
-  { label: 'coefficient of determination r²', unit: '', block: 'curve', symbol: 'r_2', numFmt: '0.00000' },
-  { label: 'zero-flow pressure', unit: 'Pa', block: 'curve', symbol: 'dp_0', numFmt: '0.00' },
+  curveFigures.airFlowExponent,
+  curveFigures.airLeakageCoefficient,
+  curveFigures.rSquared,
+  curveFigures.zeroFlowPressure_Pa,
 ] as const
 
 /** Every quantity in both directions and as their mean, in the method's own terms. */
@@ -70,31 +55,37 @@ export function writeResultsTable(
     }
   }
   let row = start + 1
-  for (const { key, unit, block, symbol, numFmt } of rows) {
+  for (const definition of reportedResults) {
+    const { key, unit, block, symbol } = definition
+    const numFmt = numberFormat(definition)
     const result = evaluation.results[key]
     if (!result) continue
-    dress(sheet.getCell(row, 1), {}).value = capital(method.terms[key])
+    dress(sheet.getCell(row, 1), {}).value = capital(method.terms[key as keyof typeof method.terms])
     evaluation.runs.forEach((run, i) => {
       const figure = run[key]
       if (figure) put(row, i + 2, `run${i + 1}.${block}`, symbol, figure.value, numFmt)
     })
     put(row, 4, `mean.${block}`, symbol, result.value, numFmt, true)
     dress(sheet.getCell(row, 5), { font: fonts.muted, alignment: { horizontal: 'left', indent: 1 } }).value =
-      unit
+      unitText(unit)
     const ends = evaluation.runs.map((run, i) => ({ figure: run[key], id: `run${i + 1}.${block}` }))
     dress(sheet.getCell(row, 6), { font: fonts.small }).value = intervals(ends, symbol, numFmt, places)
     underline(sheet, row, COLUMNS)
     row += 1
   }
-  for (const { label, unit, block, symbol, numFmt } of curveRows) {
+  for (const definition of curveRows) {
+    const { unit, block, symbol } = definition
+    const numFmt = numberFormat(definition)
     if (block === 'curve' && !test.runs.some(({ curve }) => curve.has(symbol))) continue
-    dress(sheet.getCell(row, 1), {}).value = capital(label)
+    dress(sheet.getCell(row, 1), {}).value = capital(
+      definition.key === 'zeroFlowPressure_Pa' ? definition.name : nameWithSymbol(definition),
+    )
     test.runs.forEach((run, i) => {
       const source = block === 'curve' ? run.curve : run.standard
       put(row, i + 2, source.id, symbol, source.value(symbol), numFmt)
     })
     dress(sheet.getCell(row, 5), { font: fonts.muted, alignment: { horizontal: 'left', indent: 1 } }).value =
-      unit
+      unitText(unit)
     underline(sheet, row, COLUMNS)
     row += 1
   }

@@ -1,4 +1,5 @@
 import type { Workbook } from 'exceljs'
+import { unitText } from '../../catalogue/units.js'
 import type { Evaluation } from '../../contract/record/index.js'
 import { sourceText } from '../../engine/index.js'
 import { defaultUncertainties } from '../../uncertainty/defaults.js'
@@ -63,7 +64,7 @@ export function writeUncertaintySheet(
     worked.budgets.map(({ label, unit, block }) => [
       label,
       live(places, block, 'v', '0.000'),
-      printed(unit),
+      unitText(unit),
       live(places, block, 'u_1', '0.000'),
       live(places, block, 'U', '0.0%'),
       live(places, block, 'k', '0.00'),
@@ -113,7 +114,3 @@ const rowsOf = ({ rows, block }: WorkedBudget, places: Places): (Shown | string)
     live(places, block, 'd', '0.00%', i),
     live(places, block, 'f', '0.0%', i),
   ])
-
-/** m3/(h·m2) as print has it. */
-const printed = (unit: string): string =>
-  unit.replace(/m([23])/g, (_, power) => `m${power === '2' ? '²' : '³'}`)

@@ -4,7 +4,7 @@ import type { Section, SectionProps } from '../section.js'
 /** After each reading: where the run is heading, what to repeat, and whether it is enough. */
 function SoFar({ state: { result } }: SectionProps) {
   const readings = result?.site.readings ?? []
-  if (readings.length === 0) return <p class="hint">Shows from the first reading on.</p>
+  if (readings.length === 0) return <p class="hint">Appears after the first reading.</p>
   return (
     <>
       {readings.map(({ direction, state }) => (
@@ -26,7 +26,7 @@ function SoFar({ state: { result } }: SectionProps) {
           <p class={state.enough ? 'enough' : 'hint'}>{state.enoughWhy}</p>
           {state.findings.map(({ rule, message, remedy }) => (
             <p class="repeat" key={message} data-reading-rule={rule}>
-              <b>{message}</b>. {remedy}
+              <b>{message}</b> {remedy}
             </p>
           ))}
         </div>

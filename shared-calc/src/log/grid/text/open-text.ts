@@ -1,4 +1,3 @@
-import Papa from 'papaparse'
 import type { Finding } from '../../../contract/record/index.js'
 import { note } from '../../findings.js'
 import { LIMITS } from '../../limits.js'
@@ -7,6 +6,7 @@ import { addressOf, withSheet } from '../address.js'
 import type { Cell, Grid, Sheet } from '../grid.js'
 import { decodeText } from './decode.js'
 import { findSeparator, provenDecimal } from './dialect.js'
+import { splitFields } from './split-fields.js'
 
 const SIGNS = { '.': 'point', ',': 'comma' } as const
 
@@ -48,13 +48,17 @@ function split(text: string, sheet: string): string[][] {
   const separator = findSeparator(text)
   const body = text.replace(/^sep=[\t;|,]\r?\n/, (line) => line.replace(/sep=./, ''))
   guardFields(body, separator ?? '')
-  const { data, errors } = Papa.parse<string[]>(body, { delimiter: separator ?? '\u001f' })
-  const fault = errors.find(({ type }) => type === 'Quotes')
+  const { rows, fault } = splitFields(body, separator ?? '')
   if (fault)
-    refuse('damaged-file', 'a quotation mark is not closed: the rest of the file would be one field', {
-      cell: withSheet(sheet, addressOf(fault.row ?? 0, 0)),
+    refuse('damaged-file', QUOTE_FAULTS[fault.kind], {
+      cell: withSheet(sheet, addressOf(fault.row, fault.column)),
     })
-  return data
+  return rows
+}
+
+const QUOTE_FAULTS = {
+  open: 'a quotation mark is not closed: the rest of the file would be one field',
+  after: 'more text follows the closing quotation mark: write a quotation mark inside a quoted field twice',
 }
 
 /** Counts fields before they are made: a file of separators alone would fill the memory. */

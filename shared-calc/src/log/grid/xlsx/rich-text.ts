@@ -1,13 +1,22 @@
 import type { Attributes } from '../../container/xml.js'
 
 /** A piece of a cell's text; `struck` undefined: as the cell's own font. */
-export interface TextRun {
+interface TextRun {
   text: string
   struck: boolean | undefined
 }
 
-/** Plain text, or the runs of a text with formats of its own. */
-export type StoredText = string | readonly TextRun[]
+/**
+ * A text with formats of its own. Many cells may hold the same one, so its runs are joined once and not anew for every cell.
+ */
+export interface RichText {
+  text: string
+  /** What is not struck through, by whether the cell's own font is struck. */
+  unstruck: { inStruckCell: string; inPlainCell: string }
+}
+
+/** Plain text, or one with formats of its own. */
+export type StoredText = string | RichText
 
 /** Collects the text of an <si> or <is> element: `t` with runs `r`, without phonetic hints `rPh`. */
 export class TextCollector {
@@ -47,13 +56,21 @@ export class TextCollector {
       return unescapeText(only.text)
     }
     const runs = this.runs.map((run) => ({ ...run, text: unescapeText(run.text) }))
-    const result = this.rich ? runs : runs.map((run) => run.text).join('')
+    const text = joined(runs)
+    const result = this.rich ? { text, unstruck: unstruckOf(runs) } : text
     this.runs = []
     this.rich = false
     this.struck = undefined
     return result
   }
 }
+
+const joined = (runs: readonly TextRun[]): string => runs.map((run) => run.text).join('')
+
+const unstruckOf = (runs: readonly TextRun[]): RichText['unstruck'] => ({
+  inStruckCell: joined(runs.filter(({ struck }) => struck === false)),
+  inPlainCell: joined(runs.filter(({ struck }) => !struck)),
+})
 
 /** An on/off element is on unless it says 0 or false (ECMA-376, CT_BooleanProperty). */
 export function isOn(attributes: Attributes): boolean {

@@ -72,7 +72,7 @@ function textCell(
   shared: Pick<Cell, 'format' | 'formula' | 'struck'>,
   address: () => string,
 ): Cell | undefined {
-  const text = typeof stored === 'string' ? stored : stored.map((run) => run.text).join('')
+  const text = typeof stored === 'string' ? stored : stored.text
   if (text.length > LIMITS.cellCharacters)
     refuse('too-large', `the text is longer than the ${LIMITS.cellCharacters} characters a cell can hold`, {
       cell: address(),
@@ -86,11 +86,7 @@ function textCell(
       value: text,
       ...(style?.struck && text ? { struck: 'whole' as const } : {}),
     }
-  const isStruck = (run: { struck: boolean | undefined }) => run.struck ?? style?.struck ?? false
-  const unstruck = stored
-    .filter((run) => !isStruck(run))
-    .map((run) => run.text)
-    .join('')
+  const unstruck = style?.struck ? stored.unstruck.inStruckCell : stored.unstruck.inPlainCell
   if (unstruck === text) return { ...rest, kind: 'text', value: text }
   if (unstruck.trim() === '') return { ...rest, kind: 'text', value: text, struck: 'whole' }
   return { ...rest, kind: 'text', value: text, struck: 'part', unstruck }

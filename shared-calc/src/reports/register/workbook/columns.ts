@@ -1,3 +1,5 @@
+import { numberFormat, results } from '../../../catalogue/figures.js'
+import { unitText } from '../../../catalogue/units.js'
 import type { RegisterRow } from '../arrange.js'
 import { daysBetween } from '../calibrations.js'
 import { NOT_LOGGED } from '../totals.js'
@@ -29,17 +31,13 @@ export interface RegisterColumn {
 
 export const dateOf = (iso: string): Date => new Date(`${iso}T00:00:00Z`)
 
-const figure = (
-  key: 'n50' | 'qE50' | 'qF50' | 'q50' | 'ela4',
-  head: string,
-  numFmt: string,
-): RegisterColumn => ({
+const figure = (key: 'n50' | 'qE50' | 'qF50' | 'q50' | 'ela4'): RegisterColumn => ({
   key,
-  head,
+  head: `${results[key].short}\n${unitText(results[key].unit)}`,
   width: 9,
-  numFmt,
+  numFmt: numberFormat(results[key]),
   align: 'right',
-  content: ({ results }) => results[key] ?? null,
+  content: (row) => row.results[key] ?? null,
 })
 
 const text = (
@@ -79,11 +77,11 @@ export const columns: readonly RegisterColumn[] = [
     content: ({ date }) => dateOf(date),
   },
   text('tester', 'Tester', 14, ({ tester }) => NOT_LOGGED_TEXT(tester)),
-  figure('n50', 'n50\n1/h', '0.00'),
-  figure('qE50', 'qE50\nm³/(h·m²)', '0.00'),
-  figure('qF50', 'qF50\nm³/(h·m²)', '0.00'),
-  figure('q50', 'q50\nm³/h', '0.0'),
-  figure('ela4', 'ELA 4 Pa\ncm²', '0.0'),
+  figure('n50'),
+  figure('qE50'),
+  figure('qF50'),
+  figure('q50'),
+  figure('ela4'),
   text('judged', 'Judged', 8, ({ judged }) => judged?.quantity ?? ''),
   {
     key: 'value',

@@ -1,4 +1,6 @@
 import type { Workbook, Worksheet } from 'exceljs'
+import { results } from '../../../catalogue/figures.js'
+import { unitText } from '../../../catalogue/units.js'
 import { toSheet } from '../../../engine/index.js'
 import { changeBetweenTests } from '../../../formulas/stage-change.js'
 import { columnLetters } from '../../workbook/address.js'
@@ -15,8 +17,8 @@ export const STAGES_SHEET = 'Stages'
 const HEAD_ROW = 5
 
 const quantities = [
-  { key: 'n50', head: 'n50, 1/h', numFmt: '0.000' },
-  { key: 'ela4', head: 'ELA at 4 Pa, cm²', numFmt: '0.0' },
+  { key: 'n50', head: `${results.n50.short}, ${unitText(results.n50.unit)}`, numFmt: '0.000' },
+  { key: 'ela4', head: `${results.ela4.short}, ${unitText(results.ela4.unit)}`, numFmt: '0.0' },
 ] as const
 type Key = (typeof quantities)[number]['key']
 

@@ -1,4 +1,6 @@
 import type { Workbook, Worksheet } from 'exceljs'
+import { results } from '../../../catalogue/figures.js'
+import { unitText } from '../../../catalogue/units.js'
 import { setUpPage } from '../../workbook/page.js'
 import { dress, fills, fonts, headingRow, underline } from '../../workbook/styles.js'
 import type { Register } from '../register.js'
@@ -84,7 +86,7 @@ const totalColumns: readonly TotalColumn[] = [
     formula: (group, of) => `IF(${first(group, of)}=0,"",${firstMet(group, of)}/${first(group, of)})`,
   },
   {
-    head: 'n50 median\n1/h',
+    head: `${results.n50.short} median\n${unitText(results.n50.unit)}`,
     width: 11,
     numFmt: '0.00',
     value: ({ medianN50 }) => medianN50 ?? '',
@@ -92,7 +94,7 @@ const totalColumns: readonly TotalColumn[] = [
     array: true,
   },
   {
-    head: 'n50 worst\n1/h',
+    head: `${results.n50.short} worst\n${unitText(results.n50.unit)}`,
     width: 11,
     numFmt: '0.00',
     value: ({ worstN50 }) => worstN50 ?? '',
@@ -100,7 +102,7 @@ const totalColumns: readonly TotalColumn[] = [
     array: true,
   },
   {
-    head: 'qE50 median\nm³/(h·m²)',
+    head: `${results.qE50.short} median\n${unitText(results.qE50.unit)}`,
     width: 12,
     numFmt: '0.00',
     value: ({ medianQE50 }) => medianQE50 ?? '',
@@ -108,7 +110,7 @@ const totalColumns: readonly TotalColumn[] = [
     array: true,
   },
   {
-    head: 'qE50 worst\nm³/(h·m²)',
+    head: `${results.qE50.short} worst\n${unitText(results.qE50.unit)}`,
     width: 12,
     numFmt: '0.00',
     value: ({ worstQE50 }) => worstQE50 ?? '',

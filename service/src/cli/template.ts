@@ -1,0 +1,22 @@
+import { writeLogTemplate } from '@draughtbook/shared-calc/workbook'
+import type { AddCommand } from './command.js'
+import { labelled } from './print/evaluation-text.js'
+import { shown } from './terminal.js'
+import { writeWorkbook } from './write-workbook.js'
+
+interface Options {
+  readonly out: string
+  readonly method: string
+  readonly readings: string
+}
+
+export const addTemplate: AddCommand = (command, { terminal }) => {
+  command
+    .requiredOption('--out <LOG.xlsx>', 'where to write the empty log')
+    .option('--method <ID>', 'test method, filled in beforehand', 'iso-9972:2015')
+    .option('--readings <NUMBER>', 'rows for readings in each direction', '10')
+    .action(async ({ out, method, readings }: Options) => {
+      await writeWorkbook(out, () => writeLogTemplate({ method, readings: Number(readings) }))
+      terminal.out(shown(labelled('Log')(out, 0)))
+    })
+}

@@ -1,0 +1,45 @@
+import { practiceSource, preparationClause } from '../sources.js'
+import type { FindingTexts } from './finding-text.js'
+
+/** What is missing about the building, its preparation or its target. */
+export const buildingTexts = {
+  'volume-basis/not-stated': {
+    severity: 'caution',
+    message: 'The basis of the internal volume (net or overall internal) was not stated.',
+    remedy: 'State how the volume was measured.',
+  },
+  'volume-basis/other-than-target': {
+    severity: 'caution',
+    message: ({ basis, asked, target }: { basis: string; asked: string; target: string }) =>
+      `The volume entered is the ${basis} volume, but the target "${target}" uses the ${asked} volume.`,
+    remedy: ({ asked }: { asked: string }) => `Calculate the ${asked} volume and enter it with its basis.`,
+  },
+  'volume-basis/other-than-method': {
+    severity: 'note',
+    message: ({ basis, method, usual }: { basis: string; method: string; usual: string }) =>
+      `The volume entered is the ${basis} volume; ${method} uses the ${usual} volume.`,
+    remedy: 'State the basis in the report.',
+  },
+  'missing-basis': {
+    severity: 'note',
+    source: practiceSource,
+    message: ({ term, result }: { term: string; result: string }) =>
+      `The ${term} was not logged, so the ${result} is not given.`,
+    remedy: ({ term }: { term: string }) => `Enter the ${term} if you need this figure.`,
+  },
+  'missing-preparation': {
+    severity: 'note',
+    source: preparationClause,
+    message: ({ missing }: { missing: 'both' | 'method' | 'openings' }) =>
+      missing === 'both'
+        ? 'The preparation method and the state of the openings were not logged.'
+        : `The ${missing === 'method' ? 'preparation method' : 'state of the openings'} was not logged.`,
+    remedy: 'Log the preparation method, and what was closed, sealed or left open.',
+  },
+  'missing-target': {
+    severity: 'note',
+    source: practiceSource,
+    message: 'No target was set, so there is no pass or fail.',
+    remedy: 'Set the target that the project must meet.',
+  },
+} as const satisfies FindingTexts

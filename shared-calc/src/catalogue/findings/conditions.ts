@@ -1,0 +1,54 @@
+import { practiceSource } from '../sources.js'
+import { plain } from '../words.js'
+import type { FindingTexts } from './finding-text.js'
+
+export const windPlace = (at: 'ground' | 'meteorological' | undefined): string =>
+  at === 'meteorological' ? 'at the weather station' : 'near the ground'
+
+const calmer = 'Wait for calmer weather, or explain in the report why the readings are steady.'
+
+/** Wind and temperatures during the test. */
+export const conditionTexts = {
+  'temperature-height/unknown': {
+    severity: 'note',
+    message: ({ limit }: { limit: number }) =>
+      `The building height was not logged, so height times temperature difference was not checked (limit ${limit} m·K).`,
+    remedy: 'Enter the height of the building.',
+  },
+  'temperature-height/beyond': {
+    severity: 'caution',
+    message: ({ value, limit }: { value: number; limit: number }) =>
+      `Height times temperature difference is ${plain(value, 0)} m·K (limit ${limit} m·K). A steady zero-flow pressure is unlikely.`,
+    remedy: 'Test when the indoor and outdoor temperatures are closer together.',
+  },
+  'wind/not-logged': {
+    severity: 'caution',
+    message: 'Wind was not logged, so its limit was not checked.',
+    remedy: 'Log the wind speed and where it was measured, or the Beaufort force.',
+  },
+  'wind/place-not-logged': {
+    severity: 'note',
+    source: practiceSource,
+    message: 'Where the wind speed was measured was not logged. It is checked as wind near the ground.',
+    remedy: 'State whether it was measured near the ground or at a weather station.',
+  },
+  'wind/speed': {
+    severity: 'caution',
+    message: ({
+      speed,
+      at,
+      limit,
+    }: {
+      speed: number
+      at: 'ground' | 'meteorological' | undefined
+      limit: number
+    }) => `Wind speed ${windPlace(at)} was ${plain(speed, 1)} m/s (limit ${limit} m/s).`,
+    remedy: calmer,
+  },
+  'wind/force': {
+    severity: 'caution',
+    message: ({ force, limit }: { force: number; limit: number }) =>
+      `Wind force was Beaufort ${force} (limit ${limit}).`,
+    remedy: calmer,
+  },
+} as const satisfies FindingTexts

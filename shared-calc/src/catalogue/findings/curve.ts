@@ -1,0 +1,122 @@
+import type { Direction } from '../../contract/record/index.js'
+import { practiceSource } from '../sources.js'
+import { capital, plain, readingName } from '../words.js'
+import type { FindingTexts } from './finding-text.js'
+
+const findCause =
+  'Look for the cause (gust, door, wrong range) and repeat the reading. Never drop it without a reason.'
+
+/** What the leakage curve shows, and how the directions agree. */
+export const curveTexts = {
+  'exponent-range': {
+    severity: 'invalidates',
+    message: ({
+      direction,
+      exponent,
+      lowest,
+      highest,
+    }: {
+      direction: Direction
+      exponent: number
+      lowest: number
+      highest: number
+    }) =>
+      `${capital(direction)}: the air flow exponent is ${plain(exponent, 3)}, outside ${lowest} to ${highest}.`,
+    remedy: 'Look for an opening that moved during the run, a wrong range, or wind. Then repeat the run.',
+  },
+  correlation: {
+    severity: 'invalidates',
+    message: ({ direction, rSquared, limit }: { direction: Direction; rSquared: number; limit: number }) =>
+      `${capital(direction)}: the coefficient of determination r² is ${plain(rSquared, 4)} (at least ${limit} needed).`,
+    remedy: 'Repeat the run in calmer conditions, or repeat the readings that do not fit.',
+  },
+  'outlier/residual': {
+    severity: 'note',
+    source: practiceSource,
+    message: ({
+      direction,
+      reading,
+      residual,
+      limit,
+    }: {
+      direction: Direction
+      reading: number
+      residual: number
+      limit: number
+    }) =>
+      `${readingName(direction, reading)} does not fit the others (${plain(residual, 1)} standard deviations; limit ${plain(limit, 1)}).`,
+    remedy: findCause,
+  },
+  'outlier/others-exact': {
+    severity: 'note',
+    source: practiceSource,
+    message: ({ direction, reading }: { direction: Direction; reading: number }) =>
+      `${readingName(direction, reading)} does not fit the others, which lie exactly on one line.`,
+    remedy: findCause,
+  },
+  'extrapolated-target': {
+    severity: 'note',
+    source: practiceSource,
+    message: ({
+      direction,
+      pressure_Pa,
+      lowest,
+      highest,
+    }: {
+      direction: Direction
+      pressure_Pa: number
+      lowest: number
+      highest: number
+    }) =>
+      `${capital(direction)}: the target applies at ${plain(pressure_Pa)} Pa, outside the pressures measured (${plain(lowest, 1)} to ${plain(highest, 1)} Pa).`,
+    remedy: 'Check the confidence interval: it widens outside the pressures measured.',
+  },
+  'one-direction/both-needed': {
+    severity: 'invalidates',
+    source: practiceSource,
+    message: ({ direction }: { direction: Direction }) =>
+      `Only ${direction} was measured; the target needs both directions.`,
+    remedy: 'Turn the device round and measure the other direction.',
+  },
+  'one-direction/alone': {
+    severity: 'note',
+    source: practiceSource,
+    message: ({ direction }: { direction: Direction }) =>
+      `Only ${direction} was measured. The results are for this direction alone.`,
+    remedy: 'Turn the device round and measure the other direction.',
+  },
+  'both-directions': {
+    severity: 'invalidates',
+    message: ({ direction, method }: { direction: Direction; method: string }) =>
+      `Only ${direction} was measured; ${method} requires both directions.`,
+    remedy: 'Turn the device round and measure the other direction.',
+  },
+  'method-direction': {
+    severity: 'caution',
+    message: ({ method, asked, direction }: { method: string; asked: Direction; direction: Direction }) =>
+      `${method} tests by ${asked}. This run is ${direction}, and it is included in the mean.`,
+    remedy: 'Leave the run out, or choose a method that uses both directions.',
+  },
+  'directions-differ': {
+    severity: 'note',
+    message: ({ share, limit }: { share: number; limit: number }) =>
+      `At 50 Pa the air leakage rates of the two directions differ by ${plain(share * 100, 0)} % of their mean (limit ${plain(limit * 100, 0)} %).`,
+    remedy: 'Explain it: a flap or membrane that closes in one direction, or a change between the runs.',
+  },
+  'leakage-area-error': {
+    severity: 'invalidates',
+    message: ({
+      direction,
+      pressure_Pa,
+      error,
+      limit,
+    }: {
+      direction: Direction
+      pressure_Pa: number
+      error: number
+      limit: number
+    }) =>
+      `${capital(direction)}: the leakage area at ${pressure_Pa} Pa has a relative standard error of ${plain(error * 100, 1)} % (limit ${plain(limit * 100, 1)} %).`,
+    remedy: 'Repeat the run in calmer weather, or with more readings at low pressure.',
+  },
+} as const satisfies FindingTexts

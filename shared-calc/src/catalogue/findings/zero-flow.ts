@@ -1,0 +1,69 @@
+import type { Direction } from '../../contract/record/index.js'
+import { capital, counted, plain } from '../words.js'
+import type { FindingTexts } from './finding-text.js'
+
+type Period = 'before' | 'after'
+
+const recordIt = ({
+  period,
+  samples,
+  duration_s,
+}: {
+  period: Period
+  samples: number
+  duration_s: number
+}): string =>
+  `With the fan covered, record at least ${samples} zero-flow values over ${duration_s} s or longer ${period} the readings.`
+
+/** Zero-flow pressures before and after the readings. */
+export const zeroFlowTexts = {
+  'zero-flow-limit/mean': {
+    severity: 'invalidates',
+    message: ({
+      direction,
+      period,
+      mean,
+      limit,
+    }: {
+      direction: Direction
+      period: Period
+      mean: number
+      limit: number
+    }) =>
+      `${capital(direction)}: the mean of the ${mean > 0 ? 'positive' : 'negative'} zero-flow pressures ${period} the readings is ${plain(mean, 1)} Pa (limit ±${limit} Pa).`,
+    remedy:
+      'Wait for less wind or a smaller temperature difference. Check the hoses and their outdoor ends, then test again.',
+  },
+  'zero-flow-samples/none': {
+    severity: 'invalidates',
+    message: ({
+      direction,
+      period,
+      instead,
+    }: {
+      direction: Direction
+      period: Period
+      instead: 'other period' | 'zero'
+    }) =>
+      `${capital(direction)}: the zero-flow pressure ${period} the readings was not logged. ${instead === 'zero' ? '0 Pa is used' : `The values ${period === 'before' ? 'after' : 'before'} the readings are used`} instead.`,
+    remedy: recordIt,
+  },
+  'zero-flow-samples/few': {
+    severity: 'caution',
+    message: ({
+      direction,
+      period,
+      count,
+      samples,
+      duration_s,
+    }: {
+      direction: Direction
+      period: Period
+      count: number
+      samples: number
+      duration_s: number
+    }) =>
+      `${capital(direction)}: ${counted(count, 'zero-flow value')} ${period} the readings (at least ${samples} over ${duration_s} s expected).`,
+    remedy: recordIt,
+  },
+} as const satisfies FindingTexts

@@ -1,0 +1,21 @@
+/** Most decimals that a judged value is shown with: a computed value is not known any closer. */
+const MOST = 9
+
+/**
+ * Decimals with which a value and its limit can be printed so that they never contradict the verdict: 0.603 against
+ * 0.6 is not printed as 0.60, and a margin that is not 0 is not printed as 0.
+ * @param least - decimals that the figure is printed with where that is enough
+ */
+export function decimalsBeside(value: number, limit: number, least: number): number {
+  const inLimit = String(limit).split('.')[1]?.length ?? 0
+  for (let decimals = Math.max(least, inLimit); decimals < MOST; decimals += 1) {
+    const shown = Number(value.toFixed(decimals))
+    const margin = Number((limit - value).toFixed(decimals))
+    if (
+      Math.sign(limit - shown) === Math.sign(limit - value) &&
+      Math.sign(margin) === Math.sign(limit - value)
+    )
+      return decimals
+  }
+  return MOST
+}
