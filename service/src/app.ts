@@ -62,7 +62,7 @@ export function createApp(deps: AppDeps = {}): Express {
     reference(),
   )
   app.use('/v1', site(jobs, timeout_s, library), libraryRoutes(library))
-  app.use('/v1', registers(jobs, settings.workers), reruns(jobs, settings.workers), settings.library)
+  app.use('/v1', registers(jobs, settings.workers), reruns(jobs, settings.workers, settings.library))
   app.use(['/metrics', '/status'], ...guard)
   app.use(metricsRoute(metrics), statusRoute(settings))
   // For everybody.

@@ -32,7 +32,7 @@ async function rerun(bytes: Uint8Array, keys: string[]) {
 describe('a signed summary workbook', () => {
   it('is valid under the firm’s key, unknown under others, and agrees cell by cell', async () => {
     expect(await rerun(signed, [firm.publicKey])).toMatchObject({
-      outcome: 'agrees',
+      outcome: 'exactly as issued',
       signature: { state: 'valid', keyId: firm.keyId },
     })
     expect((await rerun(signed, [other.publicKey]))?.signature).toEqual({
@@ -56,7 +56,7 @@ describe('a signed summary workbook', () => {
     expect(test?.outcome).toBe('differs')
     expect(test?.differences.map(({ kind }) => kind)).toEqual(['signature'])
     // Without the key nothing shows: that is what the signature is for.
-    expect((await rerun(forged, []))?.outcome).toBe('agrees')
+    expect((await rerun(forged, []))?.outcome).toBe('exactly as issued')
   })
 
   it('is found where the signature itself was altered', async () => {

@@ -28,7 +28,11 @@ export const archiveTasks = {
   rerun: async ({ path, file, layouts, keys, requireSignature = false }: FileOrder): Promise<RerunTest[]> => {
     const bytes = await bytesOf(path)
     if (typeof bytes === 'string') return [unreadable(file, bytes)]
-    return rerunFile(bytes, file, { layouts, requireSignature, ...(keys.length > 0 && { verify: verifierOf(keys) }) })
+    return rerunFile(bytes, file, {
+      layouts,
+      requireSignature,
+      ...(keys.length > 0 && { verify: verifierOf(keys) }),
+    })
   },
 }
 

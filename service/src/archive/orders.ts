@@ -17,7 +17,11 @@ export interface SignatureWish {
  */
 export async function ordersFor(
   files: readonly string[],
-  { layouts: named = [], keys = [], requireSignature = false }: { layouts?: readonly string[] } & SignatureWish = {},
+  {
+    layouts: named = [],
+    keys = [],
+    requireSignature = false,
+  }: { layouts?: readonly string[] } & SignatureWish = {},
 ): Promise<FileOrder[]> {
   const given = await Promise.all(named.map(readLayout))
   const byFolder = new Map<string, Promise<Layout[]>>()

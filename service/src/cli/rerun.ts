@@ -16,7 +16,10 @@ interface Options extends ArchiveOptions {
 export const addRerun: AddCommand = (command, { terminal, end }) => {
   addArchiveOptions(command)
     .option('--key <KEY.pub>', 'public key that signatures are checked against; may be repeated', collect, [])
-    .option('--require-signature', 'fail whatever is not signed with one of the keys given, or of the library')
+    .option(
+      '--require-signature',
+      'fail whatever is not signed with one of the keys given, or of the library',
+    )
     .option('--out <RERUN.xlsx>', 'where to write the re-run; replaces what is there')
     .action(async (paths: string[], options: Options) => {
       const { foundDifference, makeRerunReport, unreadable, writeRerunWorkbook } = await import(

@@ -8,7 +8,9 @@ import { LIBRARY_VARIABLE } from './layouts.js'
 const FOLDER = 'keys'
 
 /** The public keys of the firm's library; none where there is no library or it holds none. Throws RangeError naming the file that is no key. */
-export async function libraryKeys(library: string | undefined = process.env[LIBRARY_VARIABLE]): Promise<string[]> {
+export async function libraryKeys(
+  library: string | undefined = process.env[LIBRARY_VARIABLE],
+): Promise<string[]> {
   if (!library) return []
   const folder = join(library, FOLDER)
   const names = await readdir(folder).catch(() => [])

@@ -4,8 +4,8 @@ import { answerArchive } from '../archive/answer-archive.js'
 import { jobRunner, patiently } from '../archive/job-runner.js'
 import { serve } from '../http/methods.js'
 import { flag, queryOf } from '../http/query.js'
-import { libraryKeys } from '../library/keys.js'
 import type { Jobs } from '../jobs/jobs.js'
+import { libraryKeys } from '../library/keys.js'
 import { asOf, today } from './registers.js'
 
 export const RerunQuery = z.strictObject({ asOf, requireSignature: flag })

@@ -2,13 +2,17 @@ import type { Cell, Worksheet } from 'exceljs'
 import { expectedCell } from './expected-cell.js'
 
 const LONGEST = 80
+/** How many rows above a cell a text may be that it is named by. */
+const NEAR = 2
 
 /** What a cell of the issued workbook is about: the nearest text to its left, and the head of its column in a table. */
 export function cellLabel(sheet: Worksheet, row: number, column: number): string | undefined {
   const left = nearest(column, (at) => wordsAt(sheet, row, at))
   const head = nearest(row, (at) => headAt(sheet, at, column))
   const own = wordsAt(sheet, row, column)
-  const words = [left ?? own, head].filter((text) => text !== undefined && text !== '')
+  const above =
+    left ?? own ?? nearest(row, (at) => (row - at > NEAR ? undefined : wordsAt(sheet, at, column)))
+  const words = [above, head].filter((text) => text !== undefined && text !== '')
   return words.length > 0 ? words.join(', ') : undefined
 }
 

@@ -2,6 +2,12 @@ export { type RunnableVersion, type VersionParts, versions } from '../versions/i
 export type { RerunOptions } from './options.js'
 export * from './report.js'
 export { rerunFile, unreadable } from './rerun.js'
-export { bad as badOutcomes, foundDifference, makeRerunReport, RERUN_FORMAT, type RerunReport } from './rerun-report.js'
+export {
+  bad as badOutcomes,
+  foundDifference,
+  makeRerunReport,
+  RERUN_FORMAT,
+  type RerunReport,
+} from './rerun-report.js'
 export { signatureWords } from './signature-state.js'
 export { writeRerunWorkbook } from './workbook/write-rerun.js'

@@ -19,17 +19,14 @@ export interface IssuedFile {
   readonly digests: IssuedParts
 }
 
-/** The first version's workbooks hold no digests of their parts. */
-export const FIRST_VERSION = '1.0.0'
-
 /** Makes the summary of a record again, with the signature the archived one carries. */
 export async function issueAgain(
   version: RunnableVersion,
   record: TestRecord,
   again: RunAgain,
-  { issuedParts, signature, calculationVersion }: ReadSummary,
+  { issuedParts, signature }: ReadSummary,
 ): Promise<IssuedFile> {
-  const before = issuedParts === undefined && calculationVersion === FIRST_VERSION
+  const before = issuedParts === undefined && version.withoutPartDigests === true
   const laidOut = await version.layOutSummary(record, again, before ? signature : undefined)
   const parts = await (version.packSummary ?? packSummary)(laidOut)
   const { workbook, places } = laidOut

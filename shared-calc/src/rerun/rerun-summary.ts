@@ -95,7 +95,7 @@ async function compare(
   const parts = archivedParts(bytes)
   const again = runAgain(version, record, recorded)
   const figures = compareEvaluations(recorded, again.evaluation, again.test)
-  const fits = digestDifferences(summary)
+  const fits = digestDifferences(summary, version)
   const verdict = again.evaluation.verdict.outcome
   const result = { figures: figures.figures, verdict, notes: [] }
   // The signature covers the digests of all parts: with it nothing has to be made again to be compared.

@@ -11,6 +11,8 @@ export interface VersionParts {
     options?: EvaluateOptions,
   ) => { evaluation: Evaluation; test: AssessedTest }
   readonly layOutSummary: typeof layOutSummary
+  /** Its workbooks hold no digests of their parts: they were issued before that. */
+  readonly withoutPartDigests?: true
   /** Makes the parts of the workbook from it; left out: as the current version does. */
   readonly packSummary?: typeof packSummary
 }

@@ -33,7 +33,9 @@ function differenceLines(one: Difference): string[] {
     `  ${label}${place}: ${pair}${unit ? ` ${unit}` : ''}`,
     ...follows
       .slice(0, MOST_FOLLOWING)
-      .map((figure) => `    ${figure.label}: issued ${value(figure.recorded)}, recalculated ${value(figure.expected)} ${figure.unit ?? ''}`.trimEnd()),
+      .map((figure) =>
+        `    ${figure.label}: issued ${value(figure.recorded)}, recalculated ${value(figure.expected)} ${figure.unit ?? ''}`.trimEnd(),
+      ),
     ...(follows.length > MOST_FOLLOWING ? [`    and ${follows.length - MOST_FOLLOWING} more figures`] : []),
   ]
 }
@@ -49,7 +51,9 @@ function value(content: Difference['recorded']): string {
 
 /** Counts of outcomes, and of signatures where any file is a summary of ours. */
 export function countLines({ tests, counts }: RerunReport): string[] {
-  const found = outcomes.filter((outcome) => counts[outcome] > 0).map((outcome) => `${outcome} ${counts[outcome]}`)
+  const found = outcomes
+    .filter((outcome) => counts[outcome] > 0)
+    .map((outcome) => `${outcome} ${counts[outcome]}`)
   const signed = (Object.keys(signatureWords) as (keyof typeof signatureWords)[]).flatMap((state) => {
     const count = tests.filter(({ signature }) => signature?.state === state).length
     return count > 0 ? [`${signatureWords[state]} ${count}`] : []

@@ -16,7 +16,7 @@ export function compareCellLooks(issued: SheetLook, now: SheetLook, contents: Is
   const differences: Difference[] = []
   for (const [address, cell] of issued.cells) {
     const found = now.cells.get(address)
-    if (!cell.filled || !found) continue
+    if (!cell.filled || !found?.filled) continue
     const place = withSheet(issued.name, addressOf(cell.row, cell.column))
     for (const [label, a, b] of lookDifferences(cell, found, contents(issued.name, cell.row, cell.column)))
       differences.push(seen('appearance', label, place, a, b))

@@ -26,7 +26,7 @@ export function compareLooks(
       const other = found.get(sheet.name)
       return other ? compareSheetLooks(sheet, other, contents) : []
     }),
-    ...settingDifferences('name', 'defined name ', undefined, issued.names, now.names),
+    ...settingDifferences('name', '', undefined, issued.names, now.names),
     ...settingDifferences('workbook', 'workbook: ', undefined, issued.settings, now.settings),
     ...settingDifferences('workbook', 'file property, ', undefined, issued.properties, now.properties),
   ]

@@ -16,7 +16,7 @@ export function compareSheetLooks(issued: SheetLook, now: SheetLook, contents: I
   return [
     ...(issued.state === now.state
       ? []
-      : [seen('appearance', `sheet ${name} is hidden`, name, issued.state, now.state)]),
+      : [seen('sheet', `sheet ${name} is hidden`, name, issued.state, now.state)]),
     ...compareCellLooks(issued, now, contents),
     ...sizes(issued, now),
     ...merges(issued, now),
@@ -38,7 +38,8 @@ function sizes(issued: SheetLook, now: SheetLook): Difference[] {
   return [
     ...rows.flatMap((row) =>
       size(
-        `height of row ${row + 1}, points`,
+        `row ${row + 1}`,
+        'points',
         withSheet(name, addressOf(row, 0)),
         issued.height(row),
         now.height(row),
@@ -46,7 +47,8 @@ function sizes(issued: SheetLook, now: SheetLook): Difference[] {
     ),
     ...columns.flatMap((column) =>
       size(
-        `width of column ${columnLetters(column)}, characters`,
+        `column ${columnLetters(column)}`,
+        'characters',
         withSheet(name, addressOf(0, column)),
         issued.width(column),
         now.width(column),
@@ -55,9 +57,12 @@ function sizes(issued: SheetLook, now: SheetLook): Difference[] {
   ]
 }
 
-/** A height or width of nothing is a hidden row or column, which the comparison of the cells names. */
-const size = (label: string, cell: string, issued: number, now: number): Difference[] =>
-  now >= CUT * issued && now <= PUSHED * issued ? [] : [seen('appearance', label, cell, issued, now)]
+function size(what: string, unit: string, cell: string, issued: number, now: number): Difference[] {
+  if (now === 0 && issued > 0) return [seen('appearance', `${what} is hidden`, cell, 'shown', 'hidden')]
+  if (now >= CUT * issued && now <= PUSHED * issued) return []
+  const label = unit === 'points' ? `height of ${what}, ${unit}` : `width of ${what}, ${unit}`
+  return [seen('appearance', label, cell, issued, now)]
+}
 
 function merges({ name, merges: issued }: SheetLook, { merges: now }: SheetLook): Difference[] {
   const added = [...now].filter((ref) => !issued.has(ref))

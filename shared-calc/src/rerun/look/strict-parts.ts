@@ -89,7 +89,7 @@ interface Found {
 /** The first element that is not the same, with the names that lead to it. */
 function firstDifference(a: XmlNode, b: XmlNode, above: readonly string[] = []): Found | undefined {
   const names = [...above, a.name]
-  if (a.name !== b.name) return { names: above, issued: a.name, now: b.name }
+  if (a.name !== b.name) return { names: [...above, b.name], issued: a.name, now: b.name }
   for (const key of new Set([...Object.keys(a.attributes), ...Object.keys(b.attributes)])) {
     const [one, other] = [a.attributes[key], b.attributes[key]]
     if (one !== other) return { names: [...names, key], issued: one ?? null, now: other ?? null }

@@ -33,15 +33,20 @@ export function readLook(parts: Parts): WorkbookLook {
 /** Names that programs add for their own use. */
 const OF_PROGRAMS = /^_xlnm\.(Sheet_Title|_FilterDatabase)$/i
 
+const WORDS: Readonly<Record<string, string>> = {
+  print_area: 'print area',
+  print_titles: 'rows printed on every page',
+}
+
 function namesOf(workbook: XmlNode | undefined, sheets: readonly SheetLook[]): Map<string, string> {
   return new Map(
     deep(workbook, 'definedName').flatMap((one): [string, string][] => {
       const name = attr(one, 'name') ?? ''
       if (OF_PROGRAMS.test(name)) return []
       const sheet = attr(one, 'localSheetId')
-      const own = sheet === undefined ? '' : `${sheets[Number(sheet)]?.name ?? sheet}: `
+      const own = sheet === undefined ? '' : ` of sheet ${sheets[Number(sheet)]?.name ?? sheet}`
       const word = name.replace(/^_xlnm\./, '').toLowerCase()
-      return [[`${own}${word}`, comparableFormula(one.text.trim())]]
+      return [[`${WORDS[word] ?? `defined name ${word}`}${own}`, comparableFormula(one.text.trim())]]
     }),
   )
 }
