@@ -10,4 +10,5 @@ export {
   type RerunReport,
 } from './rerun-report.js'
 export { signatureWords } from './signature-state.js'
+export { signatureVerifier } from './signature-verifier.js'
 export { writeRerunWorkbook } from './workbook/write-rerun.js'

@@ -153,7 +153,7 @@ async function compareInFull(
     verdict: expected.evaluation.verdict.outcome,
     differences: [
       ...explained,
-      ...(rest.some((one) => !isData(one)) ? rest.filter((one) => !isData(one)) : rest),
+      ...(rest.some((one) => !one.rounding && !isData(one)) ? rest.filter((one) => !isData(one)) : rest),
     ],
     notes: cause.following > 0 ? [followingNote(cause.following)] : [],
   }

@@ -4,6 +4,7 @@ import { conditionTexts } from './conditions.js'
 import { curveTexts } from './curve.js'
 import { instrumentTexts } from './instruments.js'
 import { readingTexts } from './readings.js'
+import { textTexts } from './texts.js'
 import { zeroFlowTexts } from './zero-flow.js'
 
 /** Every finding, once: how much it weighs, what it says and what to do. */
@@ -14,6 +15,7 @@ export const findingCatalogue = {
   ...curveTexts,
   ...instrumentTexts,
   ...readingTexts,
+  ...textTexts,
   ...zeroFlowTexts,
 } as const
 

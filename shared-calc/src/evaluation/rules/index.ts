@@ -21,6 +21,7 @@ import {
   tooFewReadings,
 } from './readings.js'
 import type { Rule } from './rule.js'
+import { textCharacters } from './texts.js'
 import { zeroFlowLimit, zeroFlowSamples } from './zero-flow.js'
 
 export type { Rule, RuleContext } from './rule.js'
@@ -58,6 +59,7 @@ export const rules: readonly Rule[] = [
   calibrationExpired,
   averagingTime,
   volumeBasis,
+  textCharacters,
   assumedPressure,
   directionsDiffer,
   extrapolatedTarget,

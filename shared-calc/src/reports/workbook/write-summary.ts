@@ -8,6 +8,7 @@ import type { ChartDescription } from './chart/index.js'
 import { writeCheckSheet } from './check-sheet.js'
 import { nameMainResults } from './defined-names.js'
 import { publishedFigures } from './figures.js'
+import { holdTexts } from './held-texts.js'
 import { issue } from './issued/issue.js'
 import { packSummary } from './issued/pack-summary.js'
 import { Places } from './places.js'
@@ -80,6 +81,7 @@ export async function layOutSummary(
   const method = methodById(record.test.method)
   const chartRows = fillSummarySheet(summary, { record, evaluation, test, method, places, check })
   nameMainResults(workbook, figures, places)
+  holdTexts(workbook)
   return { workbook, chart: leakageChart(test, places, chartRows), places }
 }
 

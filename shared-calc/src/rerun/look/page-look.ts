@@ -1,4 +1,4 @@
-import { attr, child, isOn, type XmlNode } from './xml-tree.js'
+import { attr, child, children, isOn, type XmlNode } from './xml-tree.js'
 
 /** What decides how a sheet is printed, in words. Sizes and fonts of headers are left out: programs write them differently. */
 export function pageOf(tree: XmlNode | undefined): Map<string, string> {
@@ -20,6 +20,7 @@ export function pageOf(tree: XmlNode | undefined): Map<string, string> {
       `${side} margin`,
       Number(attr(margins, side) ?? 0.7).toFixed(1),
     ]),
+    ['page breaks', breaks(tree)],
     ['header', text('oddHeader')],
     ['footer', text('oddFooter')],
     [
@@ -32,6 +33,14 @@ export function pageOf(tree: XmlNode | undefined): Map<string, string> {
     ],
   ])
 }
+
+/** Page breaks set by hand: rows, then columns. */
+const breaks = (tree: XmlNode | undefined): string =>
+  ['rowBreaks', 'colBreaks']
+    .flatMap((name) => children(child(tree, name), 'brk'))
+    .filter((one) => isOn(attr(one, 'man')))
+    .map((one) => attr(one, 'id') ?? '')
+    .join(', ') || 'none'
 
 /** A header's text with its codes of place and number, without those of size, font and style. */
 const plainHeader = (text: string): string =>

@@ -1,5 +1,6 @@
 import type { Workbook, XlsxWriteOptions } from 'exceljs'
 import { addChartsTo, type ChartDescription } from '../chart/index.js'
+import { escapeStandIns } from '../held-texts.js'
 import { type Parts, readParts } from '../zip/parts.js'
 
 /** The parts are packed when everything is in them: packing them here would be work done twice. */
@@ -14,6 +15,7 @@ export async function packSummary({
   readonly chart: ChartDescription
 }): Promise<Parts> {
   const parts = readParts(new Uint8Array(await workbook.xlsx.writeBuffer(UNPACKED)))
+  escapeStandIns(parts)
   addChartsTo(parts, [chart])
   return parts
 }
