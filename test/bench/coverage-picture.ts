@@ -1,40 +1,76 @@
-import type { Coverage } from './coverage.js'
+import type { Directions, Quantity } from './coverage.js'
 
-const series = [
-  { label: 'q50, fit scatter alone', of: ({ q50 }: Coverage) => q50.fitScatter, fill: '#c9a227' },
-  { label: 'q50, full budget', of: ({ q50 }: Coverage) => q50.budget, fill: '#1f5f8b' },
-  { label: 'ELA at 4 Pa, fit scatter alone', of: ({ ela4 }: Coverage) => ela4.fitScatter, fill: '#e6d69a' },
-  { label: 'ELA at 4 Pa, full budget', of: ({ ela4 }: Coverage) => ela4.budget, fill: '#7fb2d1' },
+export interface CoverageCell {
+  readonly family: string
+  readonly instruments: string
+  readonly weather: string
+  readonly shares: readonly {
+    readonly quantity: Quantity
+    readonly directions: Directions
+    readonly share: number
+  }[]
+}
+
+const panel = { width: 400, height: 210, gapX: 60, gapY: 70, left: 60, top: 90 }
+const LOWEST = 0.85
+const styles = [
+  { family: 'known', directions: 'both', fill: '#1f5f8b', stroke: '#1f5f8b' },
+  { family: 'known', directions: 'one', fill: 'white', stroke: '#1f5f8b' },
+  { family: 'held back', directions: 'both', fill: '#b5541c', stroke: '#b5541c' },
+  { family: 'held back', directions: 'one', fill: 'white', stroke: '#b5541c' },
 ] as const
+const titles: Readonly<Record<Quantity, string>> = { q50: 'flow at 50 Pa', ela4: 'ELA at 4 Pa' }
 
-const size = { width: 760, height: 400, left: 60, top: 70, right: 20, bottom: 50 }
-const bar = 32
-
-/** The coverage of the stated 95 % intervals at each wind speed, as an SVG picture. */
-export function coveragePicture(coverages: readonly Coverage[], tests: number): string {
-  const plot = { width: size.width - size.left - size.right, height: size.height - size.top - size.bottom }
-  const y = (share: number) => size.top + plot.height * (1 - share)
-  const group = plot.width / coverages.length
-  const bars = coverages.flatMap((coverage, g) =>
-    series.map(({ of, fill }, i) => {
-      const share = of(coverage)
-      const x = size.left + g * group + (group - series.length * bar) / 2 + i * bar
-      const top = y(share)
-      return `<rect x="${x}" y="${top}" width="${bar - 3}" height="${y(0) - top}" fill="${fill}"/><text x="${x + bar / 2 - 1.5}" y="${top - 4}" text-anchor="middle" font-size="10">${(share * 100).toFixed(0)}</text>`
+/** Coverage of the stated 95 % intervals, one panel for each figure and set of instruments, as an SVG picture. */
+export function coveragePicture(cells: readonly CoverageCell[], tests: number): string {
+  const weathers = [...new Set(cells.map(({ weather }) => weather))]
+  const instruments = [...new Set(cells.map((cell) => cell.instruments))]
+  const panels = (['q50', 'ela4'] as const).flatMap((quantity, row) =>
+    instruments.map((name, column) => {
+      const left = panel.left + column * (panel.width + panel.gapX)
+      const top = panel.top + row * (panel.height + panel.gapY)
+      return onePanel(cells, weathers, quantity, name, left, top)
     }),
   )
-  const winds = coverages.map(
-    ({ wind_m_s }, g) =>
-      `<text x="${size.left + (g + 0.5) * group}" y="${size.height - 28}" text-anchor="middle">wind ${wind_m_s} m/s</text>`,
+  const keys = styles.map(
+    ({ family, directions, fill, stroke }, i) =>
+      `<circle cx="${panel.left + 6 + i * 215}" cy="48" r="5" fill="${fill}" stroke="${stroke}" stroke-width="2"/><text x="${panel.left + 17 + i * 215}" y="52">${family} houses, ${directions === 'both' ? 'both directions' : 'one direction'}</text>`,
   )
-  const scale = [0, 0.25, 0.5, 0.75, 1].map(
+  const width = panel.left + 2 * panel.width + panel.gapX + 20
+  const height = panel.top + 2 * panel.height + panel.gapY + 50
+  return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" font-family="sans-serif" font-size="12" role="img" aria-labelledby="title"><title id="title">How often the stated 95 % interval holds the truth</title><rect width="100%" height="100%" fill="white"/><text x="${panel.left}" y="24" font-size="15" font-weight="bold">How often the stated 95 % interval holds the truth: ${tests} simulated tests a point; band 93 to 97 %</text>${keys.join('')}${panels.join('')}</svg>\n`
+}
+
+function onePanel(
+  cells: readonly CoverageCell[],
+  weathers: readonly string[],
+  quantity: Quantity,
+  instruments: string,
+  left: number,
+  top: number,
+): string {
+  const y = (share: number) =>
+    Number((top + (panel.height * (1 - Math.max(share, LOWEST))) / (1 - LOWEST)).toFixed(1))
+  const step = panel.width / weathers.length
+  const scale = [0.85, 0.9, 0.95, 1].map(
     (share) =>
-      `<line x1="${size.left}" x2="${size.width - size.right}" y1="${y(share)}" y2="${y(share)}" stroke="#ddd"/><text x="${size.left - 8}" y="${y(share) + 4}" text-anchor="end">${share * 100} %</text>`,
+      `<line x1="${left}" x2="${left + panel.width}" y1="${y(share)}" y2="${y(share)}" stroke="#ddd"/><text x="${left - 8}" y="${y(share) + 4}" text-anchor="end">${Math.round(share * 100)} %</text>`,
   )
-  const keys = series.map(
-    ({ label, fill }, i) =>
-      `<rect x="${size.left + (i % 2) * 300}" y="${34 + Math.floor(i / 2) * 16}" width="11" height="11" fill="${fill}"/><text x="${size.left + 16 + (i % 2) * 300}" y="${44 + Math.floor(i / 2) * 16}">${label}</text>`,
+  const names = weathers.map(
+    (name, i) =>
+      `<text x="${left + (i + 0.5) * step}" y="${top + panel.height + 18}" text-anchor="middle">${name}</text>`,
   )
-  const goal = `<rect x="${size.left}" y="${y(0.97)}" width="${plot.width}" height="${y(0.93) - y(0.97)}" fill="#2e7d32" opacity="0.25"/>`
-  return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${size.width} ${size.height}" font-family="sans-serif" font-size="12"><rect width="100%" height="100%" fill="white"/><text x="${size.left}" y="20" font-size="14" font-weight="bold">How often the stated 95 % interval holds the truth (${tests} simulated tests each; band: 93 to 97 %)</text>${keys.join('')}${scale.join('')}${goal}${bars.join('')}${winds.join('')}</svg>`
+  const points = weathers.flatMap((weather, i) =>
+    styles.flatMap(({ family, directions, fill, stroke }, k) => {
+      const cell = cells.find(
+        (one) => one.family === family && one.instruments === instruments && one.weather === weather,
+      )
+      const found = cell?.shares.find((one) => one.quantity === quantity && one.directions === directions)
+      if (!found) return []
+      const x = Number((left + (i + 0.5) * step + (k - 1.5) * 14).toFixed(1))
+      return `<circle cx="${x}" cy="${y(found.share)}" r="5" fill="${fill}" stroke="${stroke}" stroke-width="2"/>`
+    }),
+  )
+  const band = `<rect x="${left}" y="${y(0.97)}" width="${panel.width}" height="${y(0.93) - y(0.97)}" fill="#2e7d32" opacity="0.18"/>`
+  return `<text x="${left}" y="${top - 10}" font-weight="bold">${titles[quantity]}, ${instruments} instruments</text>${scale.join('')}${band}${points.join('')}${names.join('')}`
 }

@@ -102,6 +102,18 @@ describe('the log template', () => {
     expect(out).toContain('Passive house, new')
   })
 
+  it('is read where only one direction was run', async () => {
+    const house = inventHouse(randomFrom(77), { readings: 7, directions: ['pressurisation'] })
+    const { tests } = readLog(await filled(house), 'log.xlsx')
+    expect(tests[0]?.problems).toEqual([])
+    expect(tests[0]?.record?.runs.map(({ direction, readings }) => [direction, readings.length])).toEqual([
+      ['pressurisation', 7],
+    ])
+    // The right half of the form, where pressurisation stands.
+    expect(tests[0]?.cells['runs[0].readings[0].pressure_Pa']).toMatch(/^Test!G\d+$/)
+    expect(tests[0]?.findings.some(({ rule }) => rule === 'log-blank-run')).toBe(true)
+  })
+
   it('keeps what was typed below a row left blank', async () => {
     const house = inventHouse(randomFrom(5), { readings: 6 })
     const workbook = new ExcelJS.Workbook()

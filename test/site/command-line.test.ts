@@ -30,7 +30,7 @@ describe('draughtbook volume', () => {
     expect(out).toMatch(/Net internal volume +319\.16 m³ \(standard uncertainty 2\.12\)/)
     expect(out).toMatch(/Overall internal volume +336\.65 m³/)
     expect(out).toMatch(
-      /"floor between the storeys" \(17\.5 m³\) is counted in the overall internal volume only/,
+      /"floor between the storeys" \(17\.5 m³\) is included in the overall internal volume only/,
     )
     expect(out).toMatch(/where: takeOff\.stated\.volume_m3/)
   })
@@ -81,8 +81,8 @@ describe('draughtbook plan', () => {
     expect(code).toBe(0)
     expect(out).toMatch(/Target +Passive house, new: at most 192\.0 m³\/h at 50 Pa/)
     expect(out).toMatch(/60\.0 Pa +-61\.2 +221 +226 +231 +middle/)
-    expect(out).toMatch(/It needs a smaller device/)
-    expect(out).toMatch(/the calibration of "large fan" lapses on 2026-11-01/)
+    expect(out).toMatch(/Use a smaller device/)
+    expect(out).toMatch(/Calibration of "large fan" expires on 1 November 2026/)
   })
 
   it('prints the plan alone with --json, and writes the sheet to take along with --out', async () => {

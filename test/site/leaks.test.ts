@@ -134,13 +134,13 @@ describe('the directions', () => {
   it('names no cause where none was seen', () => {
     const words = reportLeaks(withLeaks({ list: [leak()] })).directions
     expect(words).toContain(
-      'No open leak in the log was seen under pressurisation only: look for one before naming a cause.',
+      'No open leak in the log was seen under pressurisation only. Look for one before you name a cause.',
     )
   })
 
   it('says nothing of a difference where one direction was run', () => {
     expect(reportLeaks(withLeaks({ list: [] }, exampleRecord.runs)).directions).toStrictEqual([
-      'Only one direction was run: the directions cannot be compared.',
+      'Only one direction was measured, so the directions cannot be compared.',
     ])
   })
 })
@@ -153,6 +153,8 @@ describe('findings of the leak log', () => {
 
   it('leaks without a size are named', () => {
     const found = reportLeaks(withLeaks({ list: [leak(), leak({ place: 'sill' })] })).findings
-    expect(found.map(({ message }) => message)).toContain('2 leaks have no size: they count in no area')
+    expect(found.map(({ message }) => message)).toContain(
+      '2 leaks have no size and are not included in any area.',
+    )
   })
 })

@@ -110,7 +110,7 @@ describe('devices', () => {
     const [direction] = plan.devices[1]?.directions ?? []
     const [range] = direction?.ranges ?? []
     expect(range?.lowestFlow_m3_h).toBeCloseTo(1150 * Math.sqrt(1.2041 / density(20)), 9)
-    expect(plan.devices[1]?.inWords[0]).toContain('It needs a smaller device.')
+    expect(plan.devices[1]?.inWords[0]).toContain('Use a smaller device.')
   })
 
   it('smallest n50 that a range proves: 15 m³/h at 12 Pa with exponent 0.75, by the arithmetic of this test', () => {
@@ -123,7 +123,7 @@ describe('devices', () => {
   it('equipment whose calibration lapses before the day is named', () => {
     const lapsing = plan.findings.filter(({ rule }) => rule === 'calibration-lapses')
     expect(lapsing.map(({ message }) => message)).toStrictEqual([
-      'the calibration of "large fan" lapses on 2026-11-01, before the test on 2026-11-30',
+      'Calibration of "large fan" expires on 1 November 2026, before the test on 30 November 2026.',
     ])
   })
 

@@ -159,10 +159,10 @@ describe('a whole take-off', () => {
 
   it('says in words what the bases differ by, and what that does to the air change rate', () => {
     expect(result.bases).toContain(
-      '"wall between living room and kitchen" (1.2 m³) is counted in the overall internal volume only.',
+      '"wall between living room and kitchen" (1.2 m³) is included in the overall internal volume only.',
     )
     expect(result.bases.at(-1)).toBe(
-      'Here the overall internal volume is 1.2 m³ larger than the net volume; the same leakage gives an air change rate 1.5 % higher when it is related to the net volume.',
+      'Here the overall internal volume is 1.2 m³ larger than the net volume. The same leakage gives an air change rate 1.5 % higher with the net volume.',
     )
   })
 

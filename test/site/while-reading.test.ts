@@ -57,7 +57,7 @@ describe('the next pressure', () => {
       taken.push([asked, 20 * asked ** 0.62])
     }
     expect(taken.map(([pressure]) => pressure)).toStrictEqual([60, 50, 40, 30, 20])
-    expect(at(taken).next).toStrictEqual({ why: '5 readings from 60 to 20 Pa cover the range' })
+    expect(at(taken).next).toStrictEqual({ why: '5 readings from 60 to 20 Pa cover the range.' })
   })
 
   it('fills a gap', () => {
@@ -99,13 +99,13 @@ describe('enough readings', () => {
   it('said where the readings lie close to a line', () => {
     const state = at(onCurve(pressures, [0.001, -0.001, 0.0005, -0.0005, 0.001, -0.001, 0]))
     expect(state.enough).toBe(true)
-    expect(state.enoughWhy).toMatch(/^enough readings: one further reading would take the interval from/)
+    expect(state.enoughWhy).toMatch(/^Enough readings: one more reading would narrow the interval from/)
   })
 
   it('not said where they scatter: another one narrows the result', () => {
     const state = at(onCurve(pressures, [0.03, -0.02, 0.025, -0.03, 0.02, -0.025, 0.01]))
     expect(state.enough).toBe(false)
-    expect(state.enoughWhy).toMatch(/^worth another reading/)
+    expect(state.enoughWhy).toMatch(/^Take another reading: /)
   })
 
   it('the interval now is that of the straight line, computed here by the textbook formula with t = 2.571 from the printed table, 5 degrees of freedom', () => {
@@ -128,7 +128,7 @@ describe('what to repeat', () => {
     const readings = onCurve([65, 56, 47, 38, 29, 20, 12], [0.001, -0.001, 0.12, 0.001, -0.001, 0.001, 0])
     const [finding] = at(readings).findings
     expect(finding).toMatchObject({ rule: 'outlier', where: ['runs[0].readings[2]'] })
-    expect(finding?.remedy).toMatch(/^repeat this reading now/)
+    expect(finding?.remedy).toMatch(/^Repeat this reading now/)
   })
 
   it('names a zero-flow pressure that has moved: 1.5 Pa at 12 Pa and n = 0.62 is worth about 4 %', () => {
@@ -154,7 +154,10 @@ describe('a method that repeats its readings', () => {
 
   it('counts the readings at its station, and is enough with the fifth (ASTM E1827, value from memory)', () => {
     expect(stateWith(4)).toMatchObject({ enough: false, next: { pressureDifference_Pa: 50 } })
-    expect(stateWith(4)?.next.why).toBe('4 of 5 readings at 50 Pa so far')
-    expect(stateWith(5)).toMatchObject({ enough: true, enoughWhy: '5 readings at each station are taken' })
+    expect(stateWith(4)?.next.why).toBe('4 of 5 readings at 50 Pa so far.')
+    expect(stateWith(5)).toMatchObject({
+      enough: true,
+      enoughWhy: 'All 5 readings at each pressure are taken.',
+    })
   })
 })

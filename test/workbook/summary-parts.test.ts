@@ -68,11 +68,14 @@ describe('the parts of the summary workbook', () => {
     for (const [, , , body] of numbers) expect(body).toContain('<f>')
   })
 
-  it('carries a log–log chart with readings and line of both directions and no surplus legend entry', () => {
+  it('carries a log–log chart with readings and line of both directions, the limit, and marks that the legend leaves out', () => {
     const chart = Object.entries(parts).find(([name]) => /^xl\/charts\/chart/.test(name))?.[1] ?? ''
-    expect(chart.match(/<c:ser>/g)).toHaveLength(4)
+    // Two directions with readings and line, the flow at the limit; axis labels and the line at 50 Pa are not in the legend.
+    expect(chart.match(/<c:ser>/g)).toHaveLength(4 + 1 + 3)
+    expect(chart.match(/<c:legendEntry>/g)).toHaveLength(3)
+    for (const label of ['10', '20', '30', '50', '70', '100', 'limit 0.6 1/h'])
+      expect(chart).toContain(`<a:t>${label}</a:t>`)
     expect(chart.match(/<c:logBase val="10"\/>/g)).toHaveLength(2)
-    expect(chart).not.toContain('<c:legendEntry>')
     expect(chart).not.toContain('<c:errBars>')
   })
 

@@ -1,11 +1,4 @@
-import {
-  type Direction,
-  needsVersion2,
-  type Problem,
-  RECORD_FORMAT,
-  RECORD_FORMAT_2,
-  type Run,
-} from '@draughtbook/shared-calc'
+import { type Direction, formatNeeded, type Problem, RECORD_FORMAT, type Run } from '@draughtbook/shared-calc'
 import { fieldKind, findUnit, type Grid, interpret, setPath, withSheet } from '@draughtbook/shared-calc/log'
 import { columnLetters } from '../host/address.js'
 import { DIRECTIONS, type TestEntries } from '../pane/one-test/entries.js'
@@ -69,10 +62,8 @@ export function readEntries(entries: TestEntries, grid: Grid | undefined): ReadE
     Object.assign(cells, own)
   }
   draft.runs = runs
-  // A series taken over brings the uncertainties of its averages.
-  if (draft.uncertainty !== undefined || runs.some(({ readings }) => readings.some(needsVersion2)))
-    draft.format = RECORD_FORMAT_2
   delete draft.averagingTime_s
+  draft.format = formatNeeded(draft)
   return { draft, runs, unfinished, cells, told, faults, waiting }
 }
 

@@ -1,12 +1,4 @@
-import {
-  LeakLog,
-  Plan,
-  Preparation,
-  type Problem,
-  problemsFromZod,
-  RECORD_FORMAT_2,
-  TakeOff,
-} from '@draughtbook/shared-calc'
+import { LeakLog, Plan, Preparation, type Problem, problemsFromZod, TakeOff } from '@draughtbook/shared-calc'
 import { type FieldKind, fieldKind, interpret, setPath } from '@draughtbook/shared-calc/log'
 import {
   type ListColumn,
@@ -20,8 +12,7 @@ import type { Told } from './told.js'
 const parts = { takeOff: TakeOff, plan: Plan, preparation: Preparation, leaks: LeakLog } as const
 
 /**
- * Puts the lists into the draft, and makes it a record@2 where it holds a part of one. A part that is unfinished is
- * left out, and a finding names what it still lacks.
+ * Puts the lists into the draft. A part that is unfinished is left out, and a finding names what it still lacks.
  * @returns what each unfinished part lacks, by path in the record
  */
 export function readLists(draft: Record<string, unknown>, lists: Lists, told: Told): Problem[] {
@@ -47,12 +38,6 @@ export function readLists(draft: Record<string, unknown>, lists: Lists, told: To
       own[0]?.path,
     )
   }
-  const kinds = (draft.test as { openings?: { kind?: unknown }[] } | undefined)?.openings ?? []
-  if (
-    Object.keys(parts).some((part) => draft[part] !== undefined) ||
-    kinds.some(({ kind }) => kind !== undefined)
-  )
-    draft.format = RECORD_FORMAT_2
   return faults
 }
 

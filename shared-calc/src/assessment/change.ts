@@ -2,6 +2,7 @@ import { InputError } from '../contract/problem.js'
 import type { TestRecord } from '../contract/record/index.js'
 import { type Block, byRule, Calculation, type Column } from '../engine/index.js'
 import { uncertaintyOfChange } from '../formulas/uncertainty-budget.js'
+import { cause, causeIds } from '../uncertainty/causes.js'
 import { sureness } from '../uncertainty/words.js'
 import type { WorkedBudget } from '../uncertainty/worked-uncertainty.js'
 import { evaluateWorked } from './evaluate.js'
@@ -22,13 +23,6 @@ export interface LeakageChange {
   readonly shared: readonly string[]
   readonly words: string
 }
-
-/** Causes that two tests share where the same instrument was used, or the same house measured up. */
-const sharedBy = {
-  flowDevice: ['flow calibration'],
-  pressureGauge: ['gauge span'],
-  building: ['internal volume', 'envelope area', 'floor area'],
-} as const
 
 /**
  * The change of a figure between two tests of one house. Volume and areas are shared where both records hold the same;
@@ -93,23 +87,20 @@ function budgetOf(record: TestRecord, quantity: string): WorkedBudget {
   ])
 }
 
-function sharedCauses(first: TestRecord, second: TestRecord): Set<string> {
-  const same = (field: 'flowDevice' | 'pressureGauge') => {
-    const [a, b] = [first[field], second[field]]
+/** Causes that both tests share: an instrument of the same calibration, or the same house measured up. */
+function sharedCauses(first: TestRecord, second: TestRecord): ReadonlySet<string> {
+  const same = (what: NonNullable<ReturnType<typeof cause>['sharedWhereSame']>) => {
+    if (what !== 'flowDevice' && what !== 'pressureGauge')
+      return first.building[what] === second.building[what]
+    const [a, b] = [first[what], second[what]]
     return a?.serial !== undefined && a.serial === b?.serial && a.calibrationDue === b.calibrationDue
   }
-  const { volume_m3, envelopeArea_m2, floorArea_m2 } = first.building
-  const other = second.building
-  const measuredAlike = [
-    volume_m3 === other.volume_m3,
-    envelopeArea_m2 === other.envelopeArea_m2,
-    floorArea_m2 === other.floorArea_m2,
-  ]
-  return new Set<string>([
-    ...(same('flowDevice') ? sharedBy.flowDevice : []),
-    ...(same('pressureGauge') ? sharedBy.pressureGauge : []),
-    ...sharedBy.building.filter((_, i) => measuredAlike[i]),
-  ])
+  return new Set(
+    causeIds.filter((id) => {
+      const { sharedWhereSame: what } = cause(id)
+      return what !== undefined && same(what)
+    }),
+  )
 }
 
 function words(change: number, fell: number): string {

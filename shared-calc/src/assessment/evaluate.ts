@@ -14,7 +14,8 @@ import { methodById } from '../methods/index.js'
 import { siteRules } from '../site/rules.js'
 import { withSite } from '../site/test-with-site.js'
 import { assembleUncertainty } from '../uncertainty/assemble-uncertainty.js'
-import { uncertaintyFindings } from '../uncertainty/rules.js'
+import { UnboundedUncertainty } from '../uncertainty/refuse-beyond-measure.js'
+import { uncertaintyFindings, uncertaintyUnbounded } from '../uncertainty/rules.js'
 import { workUncertainty } from '../uncertainty/work-uncertainty.js'
 import type { AssessedTest } from './assessed-test.js'
 
@@ -43,13 +44,26 @@ export function evaluate(record: TestRecord, options: EvaluateOptions = {}): Eva
 /** The evaluation together with the blocks it was read off, for the workbook. */
 export function evaluateWorked(
   record: TestRecord,
+  options: EvaluateOptions = {},
+): { evaluation: Evaluation; test: AssessedTest } {
+  try {
+    return assess(record, options)
+  } catch (error) {
+    if (!(error instanceof UnboundedUncertainty)) throw error
+    const findings = [...(options.findings ?? []), uncertaintyUnbounded(error)]
+    return assess(record, { ...options, findings, uncertainty: false })
+  }
+}
+
+function assess(
+  record: TestRecord,
   {
     cells,
     findings: told = [],
     trace = false,
     sha256,
     uncertainty = record.uncertainty !== undefined,
-  }: EvaluateOptions = {},
+  }: EvaluateOptions,
 ): { evaluation: Evaluation; test: AssessedTest } {
   const method = methodById(record.test.method)
   const worked = withSite(record, method, workOut(record, method))

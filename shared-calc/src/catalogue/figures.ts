@@ -43,7 +43,7 @@ const rate = (at_Pa: 50 | 10 | 4) => ({
 })
 const area = (at_Pa: 10 | 4) => ({
   name: `effective leakage area at ${at_Pa} Pa`,
-  short: `ELA${at_Pa}`,
+  short: `ELA ${at_Pa} Pa`,
   unit: 'cm2',
   decimals: 1,
   block: `at${at_Pa}`,

@@ -9,6 +9,12 @@ export const preparationClause: Source = { text: 'ISO 9972:2015, 5.2', seen: 'me
 /** Pressure and density of air by altitude. */
 export const standardAtmosphere: Source = { text: 'US Standard Atmosphere 1976', seen: 'read' }
 
+/** A flow shown for air of one density is another flow in air of another. */
+export const deviceLaw: Source = {
+  text: 'square-root law of a throttling device: encyclopedia text "Air density corrections"',
+  seen: 'read',
+}
+
 /** How often instruments are calibrated. */
 export const calibrationInterval: Source = {
   text: 'yearly in the UK, every second year in France',

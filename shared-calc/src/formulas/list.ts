@@ -1,12 +1,20 @@
 import { type Chapter, sourceText, symbolText, toMathml, toText } from '../engine/index.js'
 import { moistAir, standardAtmosphere } from './air.js'
+import { assumedExponentCurve } from './assumed-exponent.js'
 import { atReferencePressure, atReferencePressureHole } from './at-reference-pressure.js'
 import { fitScatter, studentisedResiduals, weightedFitScatter } from './confidence.js'
 import { derivedRates, meanOfDirections } from './derived.js'
 import { bothErrorsLine } from './fit-both-errors.js'
 import { fitCompared } from './fit-compared.js'
 import { organicLine } from './fit-organic.js'
-import { flowDevice, severalDevices } from './flow-device.js'
+import {
+  flowDevice,
+  flowDeviceNominal,
+  fromReferenceAir,
+  severalDevices,
+  statedAir,
+  toReferenceAir,
+} from './flow-device.js'
 import {
   estimatedHoles,
   flowThroughHoles,
@@ -41,14 +49,13 @@ import {
   flowAverageUncertainty,
   readingUncertainty,
   relativeUncertainty,
-  windFromForce,
-  windUncertainty,
-  zeroFlowChange,
-  zeroFlowSpread,
-  zeroFlowUncertainty,
 } from './uncertainty-air.js'
 import { conformity, meanSensitivity, uncertaintyBudget, uncertaintyOfChange } from './uncertainty-budget.js'
 import { fittedLineSensitivity, onePointSensitivity, twoPointSensitivity } from './uncertainty-curve.js'
+import { allMet, bothMet, correlationOfFigures } from './uncertainty-joint.js'
+import { leakMixture } from './uncertainty-leaks.js'
+import { stackUncertainty, windFromForce, windFromStation, windUncertainty } from './uncertainty-weather.js'
+import { zeroFlowChange, zeroFlowSpread, zeroFlowUncertainty } from './uncertainty-zero-flow.js'
 import { ageing, comparison, leakageToSeal, roundedValue } from './verdict.js'
 import { standardAirViscous } from './viscosity.js'
 import { assumedExponentError, furtherReading, zeroFlowDrift } from './while-reading.js'
@@ -60,6 +67,10 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'air.ts', chapter: moistAir },
   { file: 'zero-flow.ts', chapter: zeroFlowPeriod },
   { file: 'flow-device.ts', chapter: flowDevice },
+  { file: 'flow-device.ts', chapter: flowDeviceNominal },
+  { file: 'flow-device.ts', chapter: fromReferenceAir },
+  { file: 'flow-device.ts', chapter: toReferenceAir },
+  { file: 'flow-device.ts', chapter: statedAir },
   { file: 'flow-device.ts', chapter: severalDevices },
   { file: 'leakage-curve.ts', chapter: leakageCurve },
   { file: 'confidence.ts', chapter: fitScatter },
@@ -99,6 +110,7 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'holes.ts', chapter: holeSizes },
   { file: 'holes.ts', chapter: limitBeforeAgeing },
   { file: 'holes.ts', chapter: ratesCompared },
+  { file: 'assumed-exponent.ts', chapter: assumedExponentCurve },
   { file: 'while-reading.ts', chapter: assumedExponentError },
   { file: 'while-reading.ts', chapter: furtherReading },
   { file: 'while-reading.ts', chapter: zeroFlowDrift },
@@ -114,13 +126,16 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'repeated-readings.ts', chapter: correctedAlready },
   { file: 'repeated-readings.ts', chapter: statedExtension },
   { file: 'viscosity.ts', chapter: standardAirViscous },
-  { file: 'uncertainty-air.ts', chapter: windFromForce },
-  { file: 'uncertainty-air.ts', chapter: windUncertainty },
+  { file: 'uncertainty-weather.ts', chapter: windFromForce },
+  { file: 'uncertainty-weather.ts', chapter: windFromStation },
+  { file: 'uncertainty-weather.ts', chapter: windUncertainty },
+  { file: 'uncertainty-weather.ts', chapter: stackUncertainty },
+  { file: 'uncertainty-leaks.ts', chapter: leakMixture },
   { file: 'uncertainty-air.ts', chapter: airSensitivity },
   { file: 'uncertainty-air.ts', chapter: densityCorrectionSlope },
-  { file: 'uncertainty-air.ts', chapter: zeroFlowSpread },
-  { file: 'uncertainty-air.ts', chapter: zeroFlowChange },
-  { file: 'uncertainty-air.ts', chapter: zeroFlowUncertainty },
+  { file: 'uncertainty-zero-flow.ts', chapter: zeroFlowSpread },
+  { file: 'uncertainty-zero-flow.ts', chapter: zeroFlowChange },
+  { file: 'uncertainty-zero-flow.ts', chapter: zeroFlowUncertainty },
   { file: 'uncertainty-air.ts', chapter: readingUncertainty },
   { file: 'uncertainty-air.ts', chapter: relativeUncertainty },
   { file: 'uncertainty-air.ts', chapter: flowAverageUncertainty },
@@ -131,6 +146,9 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'uncertainty-budget.ts', chapter: meanSensitivity },
   { file: 'uncertainty-budget.ts', chapter: uncertaintyBudget },
   { file: 'uncertainty-budget.ts', chapter: conformity },
+  { file: 'uncertainty-joint.ts', chapter: correlationOfFigures },
+  { file: 'uncertainty-joint.ts', chapter: bothMet },
+  { file: 'uncertainty-joint.ts', chapter: allMet },
   { file: 'uncertainty-budget.ts', chapter: uncertaintyOfChange },
   { file: 'stage-change.ts', chapter: spreadOfMean },
   { file: 'stage-change.ts', chapter: changeBetweenTests },

@@ -6,6 +6,7 @@ const shares = [
   ['s_g', 'c_g', 'the span of the pressure gauge', '1'],
   ['s_w', 'c_w', 'a shift of the mean pressure round the envelope', '1/Pa'],
   ['s_v', 'c_v', 'the variance of the pressure round the envelope', '1/Pa²'],
+  ['s_m', 'c_m', 'the curvature of ln q against ln Δp', '1'],
   ['s_Ti', 'c_Ti', 'the indoor temperature', '1/K'],
   ['s_Te', 'c_Te', 'the outdoor temperature', '1/K'],
   ['s_p', 'c_p', 'the barometric pressure', '1/Pa'],
@@ -52,13 +53,19 @@ export const meanSensitivity = chapter({
   ],
 })
 
-/** The budget of one figure: each contribution, its share, and what they come to together. Relative throughout. */
+/**
+ * The budget of one figure: each contribution, its share, and what they come to together. Relative throughout.
+ *
+ * Some causes lie one way only: a variance of pressures or a curvature is never negative. The figure stays as its method
+ * gives it; the interval is set about it less what those causes are expected to bring (JCGM 100:2008, 3.2.4 and F.2.4.5).
+ */
 export const uncertaintyBudget = chapter({
   title: 'Uncertainty budget',
   inputs: [
     { symbol: 'v', name: 'value of the figure', unit: 'as the figure' },
     { symbol: 'c', name: 'relative sensitivity', unit: '1/unit', rows: true },
     { symbol: 'u', name: 'standard uncertainty', unit: 'unit', rows: true },
+    { symbol: 'a', name: 'expected size, 0 where it may lie either way', unit: 'unit', rows: true },
     {
       symbol: 'r',
       name: 'fourth power of what was found by scatter, over its degrees of freedom',
@@ -117,17 +124,24 @@ export const uncertaintyBudget = chapter({
       source: derived('JCGM 100:2008, 6.2.1'),
     },
     {
+      symbol: 'b',
+      name: 'expected correction of ln of the figure',
+      unit: '1',
+      expression: '0 - sum(c .* a)',
+      source: derived('JCGM 100:2008, 3.2.4: true less found'),
+    },
+    {
       symbol: 'v_lo',
       name: 'value, lower end',
       unit: 'as the figure',
-      expression: 'v*exp(-U)',
+      expression: 'v*exp(b - U)',
       source: derived('the logarithm of the figure is spread about evenly on both sides'),
     },
     {
       symbol: 'v_hi',
       name: 'value, upper end',
       unit: 'as the figure',
-      expression: 'v*exp(U)',
+      expression: 'v*exp(b + U)',
       source: derived('the logarithm of the figure is spread about evenly on both sides'),
     },
   ],
@@ -142,15 +156,17 @@ export const conformity = chapter({
     { symbol: 'v', name: 'value judged', unit: 'as the target' },
     { symbol: 'L', name: 'limit', unit: 'as the target' },
     { symbol: 'u_c', name: 'combined relative standard uncertainty', unit: '1' },
+    { symbol: 'b', name: 'expected correction of ln of the figure', unit: '1' },
     { symbol: 'nu_e', name: 'effective degrees of freedom', unit: '1' },
     { symbol: 'r_a', name: 'accepted risk', unit: '1' },
+    { symbol: 'N_m', name: 'number of limits and directions that must all be met', unit: '1' },
   ],
   formulas: [
     {
       symbol: 'z',
       name: 'distance to the limit in standard uncertainties',
       unit: '1',
-      expression: 'log(L/v)/u_c',
+      expression: '(log(L/v) - b)/u_c',
       source: guarded,
     },
     {
@@ -164,14 +180,14 @@ export const conformity = chapter({
       symbol: 'k_r',
       name: 'guard band in standard uncertainties',
       unit: '1',
-      expression: 'student_t(2*r_a, nu_e)',
+      expression: 'student_t(2*r_a/N_m, nu_e)',
       source: guarded,
     },
     {
       symbol: 'L_a',
       name: 'acceptance limit for the accepted risk',
       unit: 'as the target',
-      expression: 'L*exp(-(k_r*u_c))',
+      expression: 'L*exp(-b - k_r*u_c)',
       source: guarded,
     },
   ],

@@ -47,6 +47,20 @@ export class Collector {
     this.problems.push(problem(code, message, cell === undefined ? { path } : { path, cell }))
   }
 
+  /** Forgets where a run that was taken out stands; those behind it move up. */
+  takeOutRun(index: number): void {
+    const moved = (path: string) =>
+      path.replace(/^runs\[(\d+)\]/, (whole, at: string) =>
+        Number(at) > index ? `runs[${Number(at) - 1}]` : whole,
+      )
+    const own = new RegExp(`^runs\\[${index}\\]`)
+    const kept = Object.entries(this.cells).filter(([path]) => !own.test(path))
+    for (const path of Object.keys(this.cells)) delete this.cells[path]
+    for (const [path, cell] of kept) this.cells[moved(path)] = cell
+    for (const told of this.told.values())
+      told.where = told.where.filter((path) => !own.test(path)).map(moved)
+  }
+
   findings(): Finding[] {
     return [...this.told.values()].map((told) => ({ ...told, cells: compactCells(told.cells) }))
   }

@@ -10,6 +10,15 @@ export { listEntries } from './container/zip.js'
 export { type Block, type Place, withSheet } from './grid/address.js'
 export type { Cell, DefinedName, Grid, Sheet } from './grid/grid.js'
 export { CellRange, gridFromRanges } from './grid/ranges.js'
+export { type InterpretOptions, interpretLog } from './interpret/interpret.js'
+export type {
+  Answers,
+  Choice,
+  Interpretation,
+  InterpretedTest,
+  Question,
+  Use,
+} from './interpret/interpretation.js'
 export type { ReadTest } from './layout/apply.js'
 export { chooseLayout } from './layout/fingerprint.js'
 export { parseLayout } from './layout/parse-layout.js'

@@ -100,6 +100,8 @@ export interface Method {
   readonly assumedExponent?: Limit
   /** Whether the method's factors need the altitude of the site. */
   readonly correctsForAltitude?: boolean
+  /** Whether the method's factors hold the density of the air in the device, so that it takes the flow for reference air. */
+  readonly takesFlowForReferenceAir?: boolean
   /** Formulas from the means at a pressure to what the method reports beyond the quantities of every evaluation. */
   readonly reported?: { readonly chapter: Chapter; readonly at_Pa: number }
   readonly stations?: Stations

@@ -16,6 +16,7 @@ export const resnetIcc380: Method = {
   formulas: onePointFactors,
   fewestReadings: 1,
   correctsForAltitude: true,
+  takesFlowForReferenceAir: true,
   assumedExponent: { value: 0.65, source: resnet },
   stations: { pressures_Pa: [50], slack: 0.1, repeats: { value: 1, source: resnet } },
   reported: { chapter: statedExtension, at_Pa: 50 },

@@ -54,12 +54,14 @@ function figureOf({
     relativeStandardUncertainty: block.value('u_c'),
     effectiveDegreesOfFreedom: block.value('nu_e'),
     coverageFactor: block.value('k'),
+    expectedCorrection: block.value('b'),
     interval95: [block.value('v_lo'), block.value('v_hi')],
     contributions: rows.map((row, i) => ({
       id: row.id,
       name: row.name,
       standardUncertainty: uncertainties[i] as number,
       unit: row.unit,
+      ...(row.a.origin.kind === 'block' && { expectedSize: row.a.value }),
       sensitivity: sensitivities[i] as number,
       contribution: contributions[i] as number,
       share: shares[i] as number,
@@ -69,8 +71,12 @@ function figureOf({
   }
 }
 
-function decisionOf({ quantity, referencePressure_Pa, block }: WorkedDecision, outcome: Outcome): Decision {
-  const [value, limit, probability] = [block.value('v'), block.value('L'), block.value('P_m')]
+function decisionOf(
+  { quantity, referencePressure_Pa, block, met, allMet }: WorkedDecision,
+  outcome: Outcome,
+): Decision {
+  const [value, limit, probability] = [block.value('v'), block.value('L'), met.block.value(met.symbol)]
+  const all = allMet?.block.value(allMet.symbol)
   const [acceptedRisk, acceptanceLimit] = [block.value('r_a'), block.value('L_a')]
   const withinAcceptanceLimit = value <= acceptanceLimit
   const unit = unitOf(quantity)
@@ -81,6 +87,7 @@ function decisionOf({ quantity, referencePressure_Pa, block }: WorkedDecision, o
     limit,
     unit,
     probability,
+    ...(all !== undefined && { allLimitsProbability: all }),
     acceptedRisk,
     acceptanceLimit,
     withinAcceptanceLimit,
@@ -88,6 +95,7 @@ function decisionOf({ quantity, referencePressure_Pa, block }: WorkedDecision, o
       acceptedRisk,
       acceptanceLimit: `${Number(acceptanceLimit.toPrecision(3))} ${unit.replace('m3', 'm³').replace('m2', 'm²')}`,
       within: withinAcceptanceLimit,
+      ...(all !== undefined && { allLimits: all }),
     }),
   }
 }

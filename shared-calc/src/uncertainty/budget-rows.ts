@@ -1,125 +1,100 @@
 import { type Block, byRule, type Calculation, columnOf, type Given } from '../engine/index.js'
 import { meanSensitivity } from '../formulas/uncertainty-budget.js'
+import { type CauseId, cause, causeIds, causeOfBasis } from './causes.js'
 import type { UncertaintyReader } from './inputs.js'
 import type { RunUncertainty } from './run-sensitivity.js'
-import type { BudgetRow, Cause } from './worked-uncertainty.js'
+import type { BudgetRow } from './worked-uncertainty.js'
 
 const none = byRule(0, 'not found from scatter')
+const eitherWay = byRule(0, 'may lie either way')
 
-/** What the budgets of a test share: its wind, and what the record says of its inputs. */
+/** What the budgets of a test share: its weather and openings, and what the record says of its inputs. */
 export interface SharedUncertainty {
   readonly calculation: Calculation
   readonly reader: UncertaintyReader
   readonly wind: Block
+  readonly stack: Block
+  readonly leaks: Block
   /** Whether the figure stands for both directions though one was run. */
   readonly otherDirectionMissing: boolean
 }
 
 /**
- * The rows of the budget of the air leakage rate at one reference pressure, for the mean over some runs: what all
- * readings share first, then what each run has of its own.
+ * The rows of the budget of a figure, for the mean over some runs: what all readings share first, then what each run has
+ * of its own, then what the figure is related to.
  */
-export function rateRows(
+export function budgetRows(
   shared: SharedUncertainty,
   runs: readonly RunUncertainty[],
   pressure_Pa: number,
+  basis: string,
 ): readonly BudgetRow[] {
   const mean = meanBlock(shared.calculation, runs, pressure_Pa)
-  const { reader, wind } = shared
-  const rows: BudgetRow[] = []
-  const add = (cause: Cause, c: Given, u: Given, r: Given = none) => rows.push({ ...cause, c, u, r })
-  const shares = (symbol: string, cause: Cause, u: () => Given) => {
-    if (mean.has(symbol)) add(cause, mean.ref(symbol), u())
+  const ofFigure = new Set<CauseId>(Object.values(causeOfBasis))
+  const [common, ofRuns, last] = [
+    causeIds.filter((id) => cause(id).scope === 'shared' && id !== 'other direction' && !ofFigure.has(id)),
+    causeIds.filter((id) => cause(id).scope === 'run'),
+    [
+      ...(shared.otherDirectionMissing ? (['other direction'] as const) : []),
+      ...(basis in causeOfBasis ? [causeOfBasis[basis as keyof typeof causeOfBasis]] : []),
+    ],
+  ]
+  return [
+    ...common.flatMap((id) => sharedRow(shared, mean, id) ?? []),
+    ...runs.flatMap((run, i) => ofRuns.map((id) => runRow(mean, run, i, id, pressure_Pa))),
+    ...last.flatMap((id) => sharedRow(shared, mean, id) ?? []),
+  ]
+}
+
+/** Left out where the method has no such sensitivity. */
+function sharedRow(shared: SharedUncertainty, mean: Block, id: CauseId): BudgetRow | undefined {
+  const { sensitivity, size, name, unit, input } = cause(id)
+  if ('ofRun' in sensitivity || 'ofRun' in size) throw new RangeError(`${id} is a cause of each run`)
+  if ('mean' in sensitivity && !mean.has(sensitivity.mean)) return undefined
+  const c = 'mean' in sensitivity ? mean.ref(sensitivity.mean) : byRule(sensitivity.fixed, sensitivity.why)
+  const a = 'expected' in size ? shared[size.block].ref(size.expected) : eitherWay
+  return { cause: id, id, name, unit, ...(input && { input }), c, u: sizeOf(shared, size), a, r: none }
+}
+
+function sizeOf(
+  { reader, ...blocks }: SharedUncertainty,
+  size: Exclude<ReturnType<typeof cause>['size'], { ofRun: unknown }>,
+): Given {
+  if ('input' in size) return reader.read(size.input)
+  if ('block' in size) return blocks[size.block].ref(size.u)
+  switch (size.logged) {
+    case 'barometer':
+      return reader.barometer()
+    case 'volume':
+      return reader.volume()
+    default:
+      return reader.humidity(size.logged === 'indoor humidity' ? 'indoor' : 'outdoor')
   }
-  add(
-    { id: 'flow calibration', name: 'flow calibration', unit: '1', input: 'flowCalibration_relative' },
-    byRule(1, 'the leakage rate goes with the flow'),
-    reader.read('flowCalibration_relative'),
-  )
-  shares(
-    'c_g',
-    { id: 'gauge span', name: 'span of the pressure gauge', unit: '1', input: 'gaugeSpan_relative' },
-    () => reader.read('gaugeSpan_relative'),
-  )
-  shares(
-    'c_w',
-    { id: 'wind shift', name: 'wind: shift of the mean pressure', unit: 'Pa', input: 'windShift' },
-    () => wind.ref('u_w'),
-  )
-  shares(
-    'c_v',
-    {
-      id: 'wind spread',
-      name: 'wind: spread of the pressure round the envelope',
-      unit: 'Pa²',
-      input: 'windSpread',
-    },
-    () => wind.ref('u_v'),
-  )
-  shares(
-    'c_Ti',
-    { id: 'indoor temperature', name: 'indoor temperature', unit: 'K', input: 'indoorTemperature_K' },
-    () => reader.read('indoorTemperature_K'),
-  )
-  shares(
-    'c_Te',
-    { id: 'outdoor temperature', name: 'outdoor temperature', unit: 'K', input: 'outdoorTemperature_K' },
-    () => reader.read('outdoorTemperature_K'),
-  )
-  shares(
-    'c_p',
-    { id: 'barometer', name: 'barometric pressure', unit: 'Pa', input: 'barometricPressure_Pa' },
-    () => reader.barometer(),
-  )
-  shares(
-    'c_hi',
-    { id: 'indoor humidity', name: 'humidity indoors', unit: '1', input: 'relativeHumidity' },
-    () => reader.humidity('indoor'),
-  )
-  shares(
-    'c_he',
-    { id: 'outdoor humidity', name: 'humidity outdoors', unit: '1', input: 'relativeHumidity' },
-    () => reader.humidity('outdoor'),
-  )
-  shares(
-    'c_n',
-    { id: 'assumed exponent', name: 'assumed air flow exponent', unit: '1', input: 'assumedExponent' },
-    () => reader.read('assumedExponent'),
-  )
-  for (const [i, { run, zeroFlow, sensitivityAt }] of runs.entries()) {
-    const { index, direction } = run
-    add(
-      {
-        id: `zero flow ${index + 1}`,
-        name: `zero-flow pressure, ${direction}`,
-        unit: 'Pa',
-        input: 'zeroFlow_Pa',
-        run: index,
-      },
-      mean.refRow('c_0', i),
-      zeroFlow.ref('u_0'),
-      zeroFlow.ref('r_0'),
-    )
-    const sensitivity = sensitivityAt(pressure_Pa)
-    add(
-      { id: `scatter ${index + 1}`, name: `scatter of the readings, ${direction}`, unit: '1', run: index },
-      mean.refRow('g', i),
-      sensitivity.ref('u_r'),
-      sensitivity.ref('r_r'),
-    )
+}
+
+function runRow(
+  mean: Block,
+  { run, zeroFlow, sensitivityAt }: RunUncertainty,
+  i: number,
+  id: CauseId,
+  pressure_Pa: number,
+): BudgetRow {
+  const { sensitivity, size, name, unit, input } = cause(id)
+  if (!('ofRun' in sensitivity && 'ofRun' in size)) throw new RangeError(`${id} is a cause of the whole test`)
+  const readings = size.ofRun === 'readings'
+  const from = readings ? sensitivityAt(pressure_Pa) : zeroFlow
+  return {
+    cause: id,
+    id: `${id} ${run.index + 1}`,
+    name: `${name}, ${run.direction}`,
+    unit,
+    ...(input && { input }),
+    run: run.index,
+    c: mean.refRow(sensitivity.ofRun, i),
+    u: from.ref(readings ? 'u_r' : 'u_0'),
+    a: readings && from.has('b_r') ? from.ref('b_r') : eitherWay,
+    r: from.ref(readings ? 'r_r' : 'r_0'),
   }
-  if (shared.otherDirectionMissing)
-    add(
-      {
-        id: 'other direction',
-        name: 'direction that was not run',
-        unit: '1',
-        input: 'otherDirection_relative',
-      },
-      byRule(1, 'the mean of both directions is asked for'),
-      reader.read('otherDirection_relative'),
-    )
-  return rows
 }
 
 function meanBlock(calculation: Calculation, runs: readonly RunUncertainty[], pressure_Pa: number): Block {
@@ -145,6 +120,7 @@ function meanBlock(calculation: Calculation, runs: readonly RunUncertainty[], pr
     s_g: column(() => 's_g'),
     s_w: column(() => 's_w'),
     s_v: column(() => 's_v'),
+    s_m: column(() => 's_m'),
     s_p: column(() => 's_p'),
     s_n: column(() => 's_n'),
     s_Ti: indoors('T'),

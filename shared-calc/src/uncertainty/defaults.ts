@@ -15,6 +15,11 @@ const practice = (text: string): Source => ({
 })
 const astm = (text: string): Source => ({ text: `ASTM E779, ${text}`, seen: 'memory' })
 const iso = (text: string): Source => ({ text: `ISO 9972:2015, ${text}`, seen: 'memory' })
+/** Houses drawn at random and balanced: four to six openings of unlike exponents, heights and sides. */
+const openings = (text: string): Source => ({
+  text: `simulated houses of unlike openings: ${text}`,
+  seen: 'derived',
+})
 const steadyWind: Source = {
   text: 'Carrié and Leprince 2014: steady wind, 3 % at 50 Pa up to 6 m/s, 11 % up to 10 m/s; as half width of an even spread',
   seen: 'read',
@@ -55,12 +60,36 @@ export const defaultUncertainties: Readonly<Record<DefaultedInput, DefaultUncert
   },
   windSpread: {
     term: 'wind, spread of the pressure round the envelope',
-    value: 0.35,
+    value: 0.3,
     unit: '1',
     source: {
-      text: 'standard deviation of surface pressure coefficients of a low-rise house half sheltered, from the order of the tables in the AIVC guide to energy-efficient ventilation, 1996',
+      text: 'standard deviation of the surface pressure coefficients at the openings of a low-rise house half sheltered: 0.35 by the order of the tables in the AIVC guide to energy-efficient ventilation, 1996; 0.3 where few openings take most of the flow',
       seen: 'memory',
     },
+  },
+  stackShift: {
+    term: 'stack, shift of the effective zero',
+    value: 0.08,
+    unit: '1',
+    source: openings('0.06 to 0.1 of the stack pressure over the height of the building'),
+  },
+  stackSpread: {
+    term: 'stack, spread of the pressure over the height',
+    value: 0.1,
+    unit: '1',
+    source: openings('variance over the square of the stack pressure, 1/12 where openings are spread evenly'),
+  },
+  leakExponentSpread: {
+    term: "spread of the openings' exponents",
+    value: 0.07,
+    unit: '1',
+    source: openings('standard deviation of the exponents, weighed by flow'),
+  },
+  zeroFlowWind: {
+    term: 'wandering of the zero-flow pressure in wind',
+    value: 0.1,
+    unit: '1',
+    source: openings('gusts over two periods of half a minute, share of the dynamic pressure'),
   },
   indoorTemperature_K: {
     term: 'indoor temperature',
@@ -100,3 +129,5 @@ export const UNREAD_BAROMETER_Pa = { altitudeKnown: 1000, nothingKnown: 3000 } a
 export const UNREAD_HUMIDITY = 0.8 / (2 * Math.sqrt(3))
 /** Wind speed assumed where neither speed nor force was logged, m/s: the limit of the methods near the ground. */
 export const ASSUMED_WIND_m_s = 3
+/** Height assumed for the stack pressure where none was logged, m: two storeys. */
+export const ASSUMED_HEIGHT_m = 6

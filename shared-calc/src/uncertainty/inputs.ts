@@ -1,7 +1,9 @@
 import type { TestRecord, UncertaintyInputs } from '../contract/record/index.js'
 import { assumed, type Calculation, fromRecord, type Given } from '../engine/index.js'
-import { relativeUncertainty, windFromForce } from '../formulas/uncertainty-air.js'
+import { relativeUncertainty } from '../formulas/uncertainty-air.js'
+import { windFromForce, windFromStation } from '../formulas/uncertainty-weather.js'
 import {
+  ASSUMED_HEIGHT_m,
   ASSUMED_WIND_m_s,
   type DefaultedInput,
   defaultUncertainties,
@@ -67,14 +69,30 @@ export class UncertaintyReader {
 
   /** Wind speed at the house, from the speed or the force logged; else assumed, and rule `assumed-wind` says so. */
   wind(): Given {
-    const { windSpeed_m_s: speed, beaufort } = this.record.conditions
-    if (speed !== undefined) return fromRecord('conditions.windSpeed_m_s', speed)
+    const { windSpeed_m_s: speed, windAt, beaufort } = this.record.conditions
+    if (speed !== undefined) {
+      const logged = fromRecord('conditions.windSpeed_m_s', speed)
+      if (windAt !== 'meteorological') return logged
+      return this.calculation
+        .add('uncertainty.windAtHouse', 'Wind at the house from wind at the station', windFromStation, {
+          U_m: logged,
+        })
+        .ref('U_w')
+    }
     if (beaufort === undefined) return assumed(ASSUMED_WIND_m_s, 'assumed-wind')
     return this.calculation
       .add('uncertainty.windForce', 'Wind speed from wind force', windFromForce, {
         B_f: fromRecord('conditions.beaufort', beaufort),
       })
       .ref('U_w')
+  }
+
+  /** Height of the building; else assumed, and rule `assumed-height` says so. */
+  height(): Given {
+    const { height_m: height } = this.record.building
+    return height === undefined
+      ? assumed(ASSUMED_HEIGHT_m, 'assumed-height')
+      : fromRecord('building.height_m', height)
   }
 
   private given(input: DefaultedInput): Given | undefined {

@@ -48,7 +48,8 @@ export function workReadingScatter(
     readingUncertainty,
     { dp: worked.curve.refColumn('dp'), u_p: columnOf(u_p) },
   )
-  const { curve, device } = worked
+  const { curve } = worked
+  const { device } = worked.flows
   const flow: Given[][] = []
   const pressure: Given[][] = []
   // Which block tells the scatter of which reading, and in which of its rows.
@@ -57,7 +58,11 @@ export function workReadingScatter(
     if (u_q !== undefined)
       return {
         kind: 'flow' as const,
-        row: flow.push([given(curve, 'q_m', row), fromRecord(path(row, 'flowUncertainty_m3_h'), u_q)]) - 1,
+        row:
+          flow.push([
+            fromRecord(path(row, 'flow_m3_h'), reading.flow_m3_h ?? Number.NaN),
+            fromRecord(path(row, 'flowUncertainty_m3_h'), u_q),
+          ]) - 1,
       }
     const from = rowOrigin(curve, row)
     if (u_d === undefined || !device || from === undefined) return undefined

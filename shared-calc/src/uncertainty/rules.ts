@@ -1,13 +1,38 @@
-import { citing, practiceSource } from '../catalogue/sources.js'
+import { finding } from '../catalogue/findings/finding.js'
 import { plain } from '../catalogue/words.js'
 import type { Finding } from '../contract/record/index.js'
 import type { Source } from '../engine/index.js'
-import { ASSUMED_WIND_m_s, defaultUncertainties } from './defaults.js'
+import { ASSUMED_HEIGHT_m, ASSUMED_WIND_m_s, defaultUncertainties } from './defaults.js'
+import type { UnboundedUncertainty } from './refuse-beyond-measure.js'
 import type { WorkedUncertainty } from './worked-uncertainty.js'
 
 /** Findings about the budget itself; only where one was asked for. */
 export function uncertaintyFindings(worked: WorkedUncertainty): Finding[] {
-  return [...defaultsTaken(worked), ...windAssumed(worked), ...moreScatter(worked)]
+  return [
+    ...defaultsTaken(worked),
+    ...windAssumed(worked),
+    ...windFromStation(worked),
+    ...heightAssumed(worked),
+    ...moreScatter(worked),
+  ]
+}
+
+/** The budget leads beyond the numbers: it is left out, the official figures stand. */
+export const uncertaintyUnbounded = ({ block }: UnboundedUncertainty): Finding =>
+  finding('uncertainty-unbounded', { where: ['runs', 'uncertainty'] }, { block })
+
+/** Wind of a meteorological station, carried to the house. */
+function windFromStation({ windFromStation: block }: WorkedUncertainty): Finding[] {
+  if (!block) return []
+  const [station, house] = [block.value('U_m'), block.value('U_w')]
+  const where = ['conditions.windSpeed_m_s', 'conditions.windAt']
+  return [finding('wind-at-station', { where, value: house }, { station, house })]
+}
+
+function heightAssumed({ heightAssumed: isAssumed }: WorkedUncertainty): Finding[] {
+  if (!isAssumed) return []
+  const height = ASSUMED_HEIGHT_m
+  return [finding('assumed-height', { where: ['building.height_m'], value: height }, { height })]
 }
 
 /** Standard uncertainties taken by default, all in one note. */
@@ -25,55 +50,58 @@ function defaultsTaken({ defaults }: WorkedUncertainty): Finding[] {
   }
   return [
     {
-      rule: 'assumed-uncertainty',
-      severity: 'note',
-      message: `standard uncertainties taken by default: ${each.join(', ')}`,
+      ...finding(
+        'assumed-uncertainty',
+        { where: defaults.map(({ input }) => `uncertainty.${input}`) },
+        { values: each },
+      ),
       clause: 'sources in the uncertainty part of the evaluation',
       provenance: [
         ...known('read', 'read in the source'),
         ...known('memory', 'value from memory'),
+        ...known('derived', 'derived'),
         ...known('common practice', 'common practice, no source'),
       ].join('; '),
-      where: defaults.map(({ input }) => `uncertainty.${input}`),
-      remedy: 'enter what the calibration certificates and your own checks say',
     },
   ]
 }
 
 function windAssumed(worked: WorkedUncertainty): Finding[] {
   if (!worked.windAssumed) return []
-  return [
-    {
-      rule: 'assumed-wind',
-      severity: 'caution',
-      message: `wind was not logged: the uncertainty is worked out for ${ASSUMED_WIND_m_s} m/s`,
-      ...citing(practiceSource),
-      value: ASSUMED_WIND_m_s,
-      where: ['conditions.windSpeed_m_s', 'conditions.beaufort'],
-      remedy: 'log the wind speed or the Beaufort force',
-    },
-  ]
+  const speed = ASSUMED_WIND_m_s
+  const where = ['conditions.windSpeed_m_s', 'conditions.beaufort']
+  return [finding('assumed-wind', { where, value: speed }, { speed })]
 }
 
-/** The fit scatters much more than its readings should: the larger of the two is counted, and named. */
+/** The readings scatter much more than they should: what was found is counted, and named. */
 function moreScatter({ runs }: WorkedUncertainty): Finding[] {
-  return runs.flatMap(({ run, sensitivityAt }) => {
+  return runs.flatMap(({ run, sensitivityAt }): Finding[] => {
     const block = sensitivityAt(50)
-    const [found, expected] = [block.value('u_s'), block.value('u_b')]
-    if (found <= MUCH_MORE * expected) return []
+    const [found, expected] = block.has('SSE_0')
+      ? [Math.sqrt(block.value('SSE')), Math.sqrt(block.value('SSE_0'))]
+      : [block.value('u_s'), block.value('u_b')]
+    if (found <= MUCH_MORE * expected || found < ROUNDING) return []
+    const where = [`runs[${run.index}].readings`]
+    const { direction } = run
+    if (expected === 0)
+      return [
+        finding(
+          'scatter-unexpected/stated as none',
+          { where: [...where, 'uncertainty.pressureReading_Pa', 'uncertainty.flowReading_relative'] },
+          { direction },
+        ),
+      ]
+    const times = found / expected
     return [
-      {
-        rule: 'scatter-unexpected',
-        severity: 'note',
-        message: `${run.direction}: the readings scatter ${plain(found / expected, 1)} times as much as their instruments explain; what was found is counted`,
-        ...citing(practiceSource),
-        value: found / expected,
-        limit: MUCH_MORE,
-        where: [`runs[${run.index}].readings`],
-        remedy: 'look for gusts or a change during the run; average longer',
-      } satisfies Finding,
+      finding(
+        'scatter-unexpected',
+        { where, value: times, limit: MUCH_MORE },
+        { direction, times, limit: MUCH_MORE },
+      ),
     ]
   })
 }
 
 const MUCH_MORE = 3
+/** Relative scatter of readings that lie on the curve but for the last digits of a number. */
+const ROUNDING = 1e-9

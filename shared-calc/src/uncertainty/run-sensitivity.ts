@@ -11,13 +11,8 @@ import {
   inputsBySymbol,
 } from '../engine/index.js'
 import type { WorkedRun, WorkedTest } from '../evaluation/work/worked-test.js'
-import {
-  airSensitivity,
-  densityCorrectionSlope,
-  zeroFlowChange,
-  zeroFlowSpread,
-  zeroFlowUncertainty,
-} from '../formulas/uncertainty-air.js'
+import { airSensitivity, densityCorrectionSlope } from '../formulas/uncertainty-air.js'
+import { zeroFlowChange, zeroFlowSpread, zeroFlowUncertainty } from '../formulas/uncertainty-zero-flow.js'
 import type { Method } from '../methods/method.js'
 import type { UncertaintyReader } from './inputs.js'
 import { type ReadingScatter, workReadingScatter } from './reading-scatter.js'
@@ -58,22 +53,28 @@ export function airSensitivities(
 }
 
 /** What the zero-flow pressures of all runs say of their change; a period that was not logged shows none. */
-export function workZeroFlowChange(calculation: Calculation, runs: readonly WorkedRun[]): Given {
+export function workZeroFlowChange(calculation: Calculation, runs: readonly WorkedRun[]): Block {
   const means = (symbol: 'dp_01' | 'dp_02') =>
     columnOf(runs.map(({ curve }) => curve.input(symbol)).flatMap((g) => (g && 'value' in g ? [g] : [])))
-  return calculation
-    .add('uncertainty.zeroFlow', 'Change of the zero-flow pressure', zeroFlowChange, {
-      dp_01: means('dp_01'),
-      dp_02: means('dp_02'),
-    })
-    .ref('v_d')
+  return calculation.add('uncertainty.zeroFlow', 'Change of the zero-flow pressure', zeroFlowChange, {
+    dp_01: means('dp_01'),
+    dp_02: means('dp_02'),
+  })
+}
+
+/** What the runs of a test have round them. */
+export interface Surroundings {
+  readonly indoor: Block
+  readonly outdoor: Block
+  readonly wind: Block
+  readonly zeroFlowChange: Block
 }
 
 export function workRunUncertainty(
   calculation: Calculation,
   method: Method,
   reader: UncertaintyReader,
-  around: { readonly indoor: Block; readonly outdoor: Block; readonly zeroFlowChange: Given },
+  around: Surroundings,
   run: WorkedRun,
   logged: Run,
 ): RunUncertainty {
@@ -108,7 +109,7 @@ export function workRunUncertainty(
     run,
     id,
     readings,
-    zeroFlow: workZeroFlow(calculation, id, word, reader, run, around.zeroFlowChange),
+    zeroFlow: workZeroFlow(calculation, id, word, reader, run, around),
     sensitivityAt: (pressure) => {
       const block =
         known.get(pressure) ??
@@ -128,16 +129,14 @@ export function workRunUncertainty(
   }
 }
 
-/** A flow as indicated goes with the density in the device; one worked out from its pressure with the square root. */
-function densityPowers({ curve }: WorkedRun): Column {
-  const flows = curve.input('q_m')
-  const origin = (row: number) => (flows && 'values' in flows ? flows.origin(row) : undefined)
-  const values = Array.from({ length: curve.rows }, (_, row) => (origin(row)?.kind === 'block' ? 0.5 : 1))
-  return {
-    values,
-    origin: () => ({ kind: 'rule', reason: 'flow as indicated: 1; from the device pressure: 1/2' }),
-  }
-}
+/** How each mass flow goes with the density of the air in the device. */
+const densityPowers = ({ flows }: WorkedRun): Column => ({
+  values: [...flows.densityPowers],
+  origin: () => ({
+    kind: 'rule',
+    reason: 'flow of the air in the device: 1; for reference air or from the device pressure: 1/2',
+  }),
+})
 
 function workZeroFlow(
   calculation: Calculation,
@@ -145,7 +144,7 @@ function workZeroFlow(
   word: string,
   reader: UncertaintyReader,
   run: WorkedRun,
-  v_d: Given,
+  { zeroFlowChange: change, wind }: Surroundings,
 ): Block {
   const spread = (period: Block | undefined, name: string): Given | undefined =>
     period && period.rows > 1
@@ -172,7 +171,10 @@ function workZeroFlow(
     {
       v_1: before ?? after ?? unknown,
       v_2: after ?? before ?? unknown,
-      v_d,
+      s_d: change.ref('s_d'),
+      N_d: change.ref('N_d'),
+      p_w: wind.ref('p_w'),
+      k_0: reader.read('zeroFlowWind'),
       u_z: reader.read('zeroFlow_Pa'),
     },
   )

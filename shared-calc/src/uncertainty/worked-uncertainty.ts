@@ -1,11 +1,13 @@
 import type { TargetQuantity } from '../contract/record/index.js'
 import type { Block, Given } from '../engine/index.js'
+import type { CauseId } from './causes.js'
 import type { DefaultedInput } from './defaults.js'
 import type { UsedDefault } from './inputs.js'
 import type { RunUncertainty } from './run-sensitivity.js'
 
-/** One cause of uncertainty in a budget: a row of its block. */
-export interface Cause {
+/** One row of a budget. */
+export interface BudgetRow {
+  readonly cause: CauseId
   /** The same cause has the same id in every budget; those of one run end in its number. */
   readonly id: string
   readonly name: string
@@ -15,11 +17,10 @@ export interface Cause {
   readonly input?: DefaultedInput
   /** Index of the run whose own it is; absent where all readings of the test share it. */
   readonly run?: number
-}
-
-export interface BudgetRow extends Cause {
+  /** Relative sensitivity, standard uncertainty, expected size, fourth power over the degrees of freedom. */
   readonly c: Given
   readonly u: Given
+  readonly a: Given
   readonly r: Given
 }
 
@@ -33,11 +34,24 @@ export interface WorkedBudget {
   readonly block: Block
 }
 
+/** Where a probability stands. */
+export interface Probability {
+  readonly block: Block
+  readonly symbol: string
+}
+
 export interface WorkedDecision {
   readonly quantity: TargetQuantity
   readonly referencePressure_Pa: number
+  /** Of the figure judged: the mean, or the worse direction. */
   readonly budget: WorkedBudget
   readonly block: Block
+  /** That this limit is met: by each direction where each must meet it. */
+  readonly met: Probability
+  /** That all limits of the target are met; absent where there is one. */
+  readonly allMet?: Probability
+  /** Budgets of the other directions that must meet it too. */
+  readonly others: readonly WorkedBudget[]
 }
 
 export interface WorkedFits {
@@ -53,6 +67,9 @@ export interface WorkedFits {
 export interface WorkedUncertainty {
   readonly defaults: readonly UsedDefault[]
   readonly windAssumed: boolean
+  readonly heightAssumed: boolean
+  /** Present where the wind was logged at a meteorological station. */
+  readonly windFromStation: Block | undefined
   readonly budgets: readonly WorkedBudget[]
   readonly decisions: readonly WorkedDecision[]
   readonly fits: readonly WorkedFits[]

@@ -7,7 +7,7 @@ import { type TestTruth, truthOfTest } from './truth/of-test.js'
 import { Sheet } from './write/sheet.js'
 import { writeText } from './write/text.js'
 import { writeWorkbook } from './write/workbook.js'
-import { writeDown } from './written.js'
+import { type WrittenTest, writeDown } from './written.js'
 
 export interface GeneratedLog {
   name: string
@@ -18,6 +18,8 @@ export interface GeneratedLog {
   sheets: readonly Sheet[]
   write(): Promise<Uint8Array>
   tests: readonly TestTruth[]
+  /** The figures as they were written down, for tests that change what they mean. */
+  written: readonly WrittenTest[]
 }
 
 const PLACES = ['Teasel Cottage', 'Plot 12, Dovecote Rise', 'Harrow House', 'Quarry Barn', 'Linden Row 5']
@@ -46,6 +48,7 @@ export function generate(recipe: Recipe): GeneratedLog {
     sheets,
     write: () => writeSheets(sheets, recipe),
     tests: tests.map(({ truth }) => truth),
+    written: tests.map(({ written }) => written),
   }
 }
 

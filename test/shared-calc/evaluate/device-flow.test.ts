@@ -81,6 +81,53 @@ describe('flow from the pressure of the device', () => {
   })
 })
 
+// A device that is told no density shows the flow of reference air for its pressure: the true flow is that times
+// √(ρ_ref/ρ_d), by the square-root law of a throttling device. Worked out here from the densities of the evaluation.
+describe('what a typed flow is a flow of', () => {
+  const stated = (flowStatedAt?: 'device air' | 'reference air') =>
+    evaluate(
+      recordWith((record) => {
+        record.format = 'draughtbook/record@3'
+        record.conditions.outdoorTemperature_C = -10
+        record.conditions.barometricPressure_Pa = 83_000
+        for (const one of record.runs) if (flowStatedAt) one.flowStatedAt = flowStatedAt
+      }),
+    )
+
+  it('of the air in the device: it is the flow', () => {
+    expect(stated('device air').results).toEqual(stated().results)
+  })
+
+  it.each([0, 1])('for reference air: the flow of run %i is larger by √(ρ_ref/ρ_d)', (index) => {
+    const { air, runs } = stated('reference air')
+    const inDevice = index === 0 ? air.indoorDensity_kg_m3 : air.outdoorDensity_kg_m3
+    const factor = (runs[index]?.q50.value ?? 0) / (stated().runs[index]?.q50.value ?? 0)
+    expect(factor).toBeCloseTo(Math.sqrt(1.2041 / inDevice), 12)
+  })
+
+  it('is asked for where it was not logged, with what the answer changes in this test', () => {
+    const { air, findings } = stated()
+    const asked = findings.filter(({ rule }) => rule === 'flow-stated-at')
+    expect(asked.map(({ severity, where }) => [severity, where])).toEqual([
+      ['caution', ['runs[0].flowStatedAt']],
+      ['caution', ['runs[1].flowStatedAt']],
+    ])
+    const change = Math.sqrt(1.2041 / air.indoorDensity_kg_m3) - 1
+    expect(asked[0]?.value).toBeCloseTo(change, 12)
+    expect(asked[0]?.message).toContain(`${(100 * change).toFixed(1)} % higher`)
+    for (const answer of ['device air', 'reference air'] as const)
+      expect(stated(answer).findings.filter(({ rule }) => rule === 'flow-stated-at')).toEqual([])
+  })
+
+  it('is not asked where the flow comes from the pressure of the device', () => {
+    const winter = byDevice((record) => {
+      record.conditions.outdoorTemperature_C = -10
+      record.runs = record.runs.slice(0, 1)
+    })
+    expect(evaluate(winter).findings.filter(({ rule }) => rule === 'flow-stated-at')).toEqual([])
+  })
+})
+
 describe('a device pressure without its range', () => {
   it.each([
     [

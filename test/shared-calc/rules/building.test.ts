@@ -121,6 +121,30 @@ describeRules({
       { severity: 'note', where: ['runs'] },
     ],
   ],
+  // Ranges of ordinary tests: common practice, no source.
+  'implausible-value': [
+    [
+      'values of an ordinary test at the ends of the ranges',
+      (r) => {
+        r.building.height_m = 2
+        r.conditions.barometricPressure_Pa = 60_000
+      },
+    ],
+    [
+      'a volume of 3 m³',
+      (r) => {
+        r.building.volume_m3 = 3
+      },
+      { severity: 'caution', where: ['building.volume_m3'], value: 3, limit: 30 },
+    ],
+    [
+      'a barometer above all records',
+      (r) => {
+        r.conditions.barometricPressure_Pa = 110_000
+      },
+      { severity: 'caution', where: ['conditions.barometricPressure_Pa'], limit: 108_500 },
+    ],
+  ],
   // Difference over mean of q and k·q is 2·(k − 1)/(k + 1): 0.15 at k = 2.15/1.85.
   'directions-differ': [
     ['the same', () => undefined],

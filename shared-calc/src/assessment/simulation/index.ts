@@ -1,3 +1,2 @@
 export { type Random, randomFrom } from './random.js'
 export { SIMULATION_DRAWS, type SimulatedFigure, type SimulationOptions, simulate } from './simulate.js'
-export { certificates, drawWindTest, type WindTest } from './wind/wind-test.js'

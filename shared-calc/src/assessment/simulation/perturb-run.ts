@@ -7,48 +7,60 @@ import type { Handle, Replay } from './replay.js'
 /** What all runs of a test share, one value a draw. */
 export interface SharedDraws {
   /** Relative error of the flow calibration. */
-  readonly flow: Float64Array
+  readonly flows: Float64Array
   /** Relative error of the span of the gauge. */
   readonly span: Float64Array
-  /** Shift of the mean pressure round the envelope, Pa (inside − outside). */
-  readonly windShift: Float64Array
-  /** Its variance round the envelope, Pa². */
-  readonly windVariance: Float64Array
+  /** Shift of the mean pressure over the openings, Pa (inside − outside). */
+  readonly pressureShift: Float64Array
+  /** Its variance over the openings, Pa². */
+  readonly pressureVariance: Float64Array
+  /** Curvature of ln q against ln Δp: second derivative. */
+  readonly curvature: Float64Array
 }
+
+/**
+ * Where the curved law and the line drawn through its readings are made to touch. The figures are carried back from
+ * there along the curve, so that the choice changes nothing.
+ */
+export const CURVE_TOUCHES_AT_Pa = 50
 
 /** Fills the readings of one run for a batch of draws. */
 export type PerturbRun = (shared: SharedDraws, random: Random) => void
 
 /**
  * Prepares the errors of one run: its zero-flow pressure and the scatter of its readings, with what is shared.
- * Scatter is drawn as the budget counts it: as found by the fit, or as expected, whichever is larger at 50 Pa.
+ * Scatter is drawn as the budget counts it.
  */
 export function perturbRun(replay: Replay, uncertainty: RunUncertainty): PerturbRun {
   const { run, zeroFlow, readings, sensitivityAt } = uncertainty
   const { curve } = run
   const sensitivity = sensitivityAt(SCATTER_JUDGED_AT_Pa)
-  const found = sensitivity.value('u_s') > sensitivity.value('u_b')
+  // A line through the readings shows what the pressure scattered beyond expectation; repeated readings, the flow.
+  const v_g = sensitivity.has('v_g') ? sensitivity.value('v_g') : 0
+  const found = v_g === 0 && sensitivity.value('u_s') > sensitivity.value('u_b')
   const n = curve.value('n')
   const sign = curve.value('sign')
   const zero = curve.value('dp_0')
   const u_0 = zeroFlow.value('u_0')
   const direction = run.direction === 'depressurisation' ? -1 : 1
-  const weight = curve.has('w') ? curve.column('w') : undefined
-  const s_e = sensitivity.value('s_e')
+  const s_e = found ? sensitivity.value('s_e') : 0
   const rows = Array.from(curve.column('dp'), (induced, row) => ({
     induced,
     pressure: replay.handle(curve.id, 'dp_m', row)?.draws,
     flows: flowHandles(replay, curve, row),
-    pressureNoise: found ? 0 : (readings.pressures.column('u_x')[row] as number),
-    flowNoise: found ? s_e / Math.sqrt(weight?.[row] ?? 1) : (readings.flows.values[row] as number),
+    pressureNoise: found
+      ? 0
+      : Math.hypot(readings.pressures.column('u_x')[row] as number, Math.sqrt(v_g) / induced),
+    flowNoise: found ? s_e : (readings.flows.values[row] as number),
     spread: (n * (n - 1)) / (2 * induced * induced),
+    bend: Math.log(induced / CURVE_TOUCHES_AT_Pa) ** 2 / 2,
   }))
   const offset = new Float64Array(BATCH)
   const factor = new Float64Array(BATCH)
-  return ({ flow, span, windShift, windVariance }, { normal }) => {
+  return ({ flows: calibration, span, pressureShift, pressureVariance, curvature }, { normal }) => {
     for (let i = 0; i < BATCH; i += 1)
-      offset[i] = direction * (windShift[i] as number) - sign * u_0 * normal()
-    for (const { induced, pressure, flows, pressureNoise, flowNoise, spread } of rows) {
+      offset[i] = direction * (pressureShift[i] as number) - sign * u_0 * normal()
+    for (const { induced, pressure, flows, pressureNoise, flowNoise, spread, bend } of rows) {
       if (pressure) {
         const base = zero + sign * induced
         const scale = sign * induced
@@ -60,8 +72,12 @@ export function perturbRun(replay: Replay, uncertainty: RunUncertainty): Perturb
         }
       }
       for (let i = 0; i < BATCH; i += 1)
+        // What lies one way only is taken off what was read, as the truth behind the readings would have it.
         factor[i] = Math.exp(
-          (flow[i] as number) + spread * (windVariance[i] as number) + flowNoise * normal(),
+          (calibration[i] as number) -
+            spread * (pressureVariance[i] as number) -
+            bend * (curvature[i] as number) +
+            flowNoise * normal(),
         )
       for (const { nominal, draws } of flows)
         for (let i = 0; i < BATCH; i += 1) draws[i] = nominal * (factor[i] as number)

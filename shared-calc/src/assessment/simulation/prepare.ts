@@ -1,10 +1,12 @@
+import { InputError } from '../../contract/problem.js'
 import type { TestRecord } from '../../contract/record/index.js'
+import { cause, type Draw } from '../../uncertainty/causes.js'
 import type { BudgetRow } from '../../uncertainty/worked-uncertainty.js'
 import { evaluateWorked } from '../evaluate.js'
 import { BATCH } from './batch-value.js'
-import { perturbRun } from './perturb-run.js'
+import { CURVE_TOUCHES_AT_Pa, perturbRun } from './perturb-run.js'
 import type { Random } from './random.js'
-import { type Handle, Replay } from './replay.js'
+import { Replay } from './replay.js'
 
 export interface PreparedFigure {
   readonly quantity: string
@@ -25,7 +27,10 @@ export interface PreparedTest {
 export function prepare(record: TestRecord): PreparedTest {
   const { test } = evaluateWorked(record, { uncertainty: true })
   const { uncertainty } = test
-  if (!uncertainty) throw new RangeError('the test has no uncertainty budget')
+  if (!uncertainty)
+    throw new InputError([
+      { path: 'runs', message: 'no uncertainty can be given for this test: nothing to draw' },
+    ])
   const { budgets, runs, decisions } = uncertainty
   const outputs = budgets.map(({ block }) => {
     const v = block.input('v')
@@ -34,81 +39,88 @@ export function prepare(record: TestRecord): PreparedTest {
     return { block: origin.block, symbol: origin.symbol }
   })
   const replay = new Replay(test.calculation, outputs)
-  const rows = new Map(budgets.flatMap((budget) => budget.rows).map((row) => [row.id, row]))
+  const rows = budgets.flatMap((budget) => budget.rows)
+  const drawn = new Map(rows.map((row) => [row.id, row]))
   const blocks = test.calculation.blocks.map(({ id }) => id)
-  const single = singleInputs(replay, blocks, rows)
+  const single = [...drawn.values()].flatMap((row) => changedInput(replay, blocks, row) ?? [])
   const perturb = runs.map((run) => perturbRun(replay, run))
-  const normal = (cause: string) => {
-    const u = rows.get(cause)?.u.value ?? 0
-    const draws = new Float64Array(BATCH)
-    const fill = (random: Random) => {
-      if (u > 0) for (let i = 0; i < BATCH; i += 1) draws[i] = u * random.normal()
-    }
-    return { u, draws, fill }
-  }
-  const [flow, span] = [normal('flow calibration'), normal('gauge span')]
-  const [windShift, windVariance, other] = [
-    normal('wind shift'),
-    normal('wind spread'),
-    normal('other direction'),
-  ]
   const shared = {
-    flow: flow.draws,
-    span: span.draws,
-    windShift: windShift.draws,
-    windVariance: windVariance.draws,
+    flows: new Errors(drawn, 'flows'),
+    span: new Errors(drawn, 'span'),
+    pressureShift: new Errors(drawn, 'pressure shift'),
+    pressureVariance: new Errors(drawn, 'pressure variance'),
+    curvature: new Errors(drawn, 'curvature'),
   }
-  const figures = budgets.map(({ quantity, unit, block }, i): PreparedFigure => {
+  const figure = new Errors(drawn, 'figure')
+  const draws = {
+    flows: shared.flows.draws,
+    span: shared.span.draws,
+    pressureShift: shared.pressureShift.draws,
+    pressureVariance: shared.pressureVariance.draws,
+    curvature: shared.curvature.draws,
+  }
+  const corrections = runs.map(({ sensitivityAt }) => sensitivityAt(CURVE_TOUCHES_AT_Pa).value('k_n'))
+  const correction = corrections.reduce((sum, one) => sum + one, 0) / corrections.length
+  const figures = budgets.map(({ quantity, unit, referencePressure_Pa, block }, i): PreparedFigure => {
     const read = replay.reader(outputs[i] as (typeof outputs)[number])
     const one = typeof read === 'number' ? () => read : (draw: number) => read[draw] as number
     const judged = decisions.find((decision) => decision.budget.block === block)
+    // Along the curve the exponent changes too, and with it the correction to reference air.
+    const away = Math.log(referencePressure_Pa / CURVE_TOUCHES_AT_Pa)
+    const bend = away ** 2 / 2 + away * correction
     return {
       quantity,
       unit,
       value: block.value('v'),
       ...(judged && { limit: judged.block.value('L') }),
-      at: other.u > 0 ? (draw) => one(draw) * Math.exp(other.draws[draw] as number) : one,
+      at: (draw) =>
+        one(draw) * Math.exp((figure.draws[draw] as number) + bend * (draws.curvature[draw] as number)),
     }
   })
   return {
     figures,
     draw: (random) => {
-      for (const { fill } of [flow, span, windShift, windVariance, other]) fill(random)
+      for (const errors of [...Object.values(shared), figure]) errors.fill(random)
       for (const fill of single) fill(random)
-      for (const fill of perturb) fill(shared, random)
+      for (const fill of perturb) fill(draws, random)
       replay.run()
     },
   }
 }
 
-/** Inputs that one row of the budget moves by itself, wherever the calculation uses them. */
-function singleInputs(
+/** The sum of what all causes of one kind are drawn as: about their expected size, each by its standard uncertainty. */
+class Errors {
+  readonly draws = new Float64Array(BATCH)
+  private readonly expected: number
+  private readonly u: number
+
+  constructor(rows: ReadonlyMap<string, BudgetRow>, moves: Draw['moves']) {
+    const own = [...rows.values()].filter((row) => cause(row.cause).draw.moves === moves)
+    this.expected = own.reduce((sum, { a }) => sum + a.value, 0)
+    this.u = Math.hypot(...own.map(({ u }) => u.value))
+    this.draws.fill(this.expected)
+  }
+
+  fill({ normal }: Random): void {
+    if (this.u > 0) for (let i = 0; i < BATCH; i += 1) this.draws[i] = this.expected + this.u * normal()
+  }
+}
+
+/** An input that one row of the budget moves by itself, wherever the calculation uses it. */
+function changedInput(
   replay: Replay,
   blocks: readonly string[],
-  rows: ReadonlyMap<string, BudgetRow>,
-): ((random: Random) => void)[] {
-  const changes: ((random: Random) => void)[] = []
-  const add = (cause: string, handles: readonly (Handle | undefined)[], relative = false) => {
-    const u = rows.get(cause)?.u.value ?? 0
-    const used = handles.flatMap((handle) => handle ?? [])
-    if (u === 0 || used.length === 0) return
-    changes.push((random) => {
-      for (let i = 0; i < BATCH; i += 1) {
-        const error = u * random.normal()
-        for (const { nominal, draws } of used)
-          draws[i] = relative ? nominal * Math.exp(error) : nominal + error
-      }
-    })
+  { cause: id, u: { value: u } }: BudgetRow,
+): ((random: Random) => void) | undefined {
+  const { draw } = cause(id)
+  if (draw.moves !== 'input' || u === 0) return undefined
+  const used = (draw.blocks ?? blocks).flatMap((block) => replay.handle(block, draw.symbol) ?? [])
+  if (used.length === 0) return undefined
+  return (random) => {
+    for (let i = 0; i < BATCH; i += 1) {
+      const error = u * random.normal()
+      for (const { nominal, draws } of used)
+        draws[i] = draw.relative ? nominal * Math.exp(error) : nominal + error
+    }
   }
-  const everywhere = (symbol: string) => blocks.map((id) => replay.handle(id, symbol))
-  add('indoor temperature', [replay.handle('air.indoor', 'theta')])
-  add('outdoor temperature', [replay.handle('air.outdoor', 'theta')])
-  add('indoor humidity', [replay.handle('air.indoor', 'phi')])
-  add('outdoor humidity', [replay.handle('air.outdoor', 'phi')])
-  add('barometer', [replay.handle('air.indoor', 'p_bar'), replay.handle('air.outdoor', 'p_bar')])
-  add('assumed exponent', everywhere('n_a'))
-  add('internal volume', everywhere('V'), true)
-  add('envelope area', everywhere('A_E'), true)
-  add('floor area', everywhere('A_F'), true)
-  return changes
 }

@@ -1,7 +1,12 @@
 import type { Direction } from '../../contract/record/index.js'
-import { practiceSource, standardAtmosphere } from '../sources.js'
+import { deviceLaw, practiceSource, standardAtmosphere } from '../sources.js'
 import { capital, plain } from '../words.js'
 import type { FindingTexts } from './finding-text.js'
+
+const flowsIn = {
+  'device air': 'flows of the air in the device',
+  'reference air': 'flows for reference air',
+} as const
 
 /** What was taken because the log does not say. */
 export const assumptionTexts = {
@@ -32,6 +37,22 @@ export const assumptionTexts = {
     message: ({ density_kg_m3 }: { density_kg_m3: number }) =>
       `The reference density of the flow device was not given. ${density_kg_m3} kg/m³ is assumed.`,
     remedy: 'Enter the density from the calibration certificate.',
+  },
+  'flow-stated-at/not-logged': {
+    severity: 'caution',
+    source: deviceLaw,
+    message: ({
+      direction,
+      taken,
+      change,
+    }: {
+      direction: Direction
+      taken: 'device air' | 'reference air'
+      change: number
+    }) =>
+      `${capital(direction)}: the log does not say whether the air flows are of the air in the device or for reference air. They are taken as ${flowsIn[taken]}. If they are ${flowsIn[taken === 'device air' ? 'reference air' : 'device air']}, the air leakage rates of this run are ${plain(Math.abs(change) * 100, 1)} % ${change > 0 ? 'higher' : 'lower'}.`,
+    remedy:
+      'Look in the manual of the device: does it know the density of the air, or does it show the flow for its reference density? Enter flowStatedAt "device air" or "reference air".',
   },
   'assumed-exponent': {
     severity: 'note',

@@ -1,4 +1,6 @@
+import type { PlausibleRange } from '../../contract/record/index.js'
 import { practiceSource, preparationClause } from '../sources.js'
+import { plain } from '../words.js'
 import type { FindingTexts } from './finding-text.js'
 
 /** What is missing about the building, its preparation or its target. */
@@ -35,6 +37,13 @@ export const buildingTexts = {
         ? 'The preparation method and the state of the openings were not logged.'
         : `The ${missing === 'method' ? 'preparation method' : 'state of the openings'} was not logged.`,
     remedy: 'Log the preparation method, and what was closed, sealed or left open.',
+  },
+  'implausible-value': {
+    severity: 'caution',
+    source: practiceSource,
+    message: ({ term, value, unit, lowest, highest }: PlausibleRange & { value: number }) =>
+      `The ${term} is ${plain(value)} ${unit}. Ordinary tests have ${plain(lowest)} to ${plain(highest)} ${unit}.`,
+    remedy: 'Check the value and its unit. If it is right, say so in the report.',
   },
   'missing-target': {
     severity: 'note',

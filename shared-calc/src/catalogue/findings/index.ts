@@ -3,8 +3,15 @@ import { buildingTexts } from './building.js'
 import { conditionTexts } from './conditions.js'
 import { curveTexts } from './curve.js'
 import { instrumentTexts } from './instruments.js'
+import { leakTexts } from './leaks.js'
+import { planTexts } from './plan.js'
+import { planWeatherTexts } from './plan-weather.js'
+import { preparationTexts } from './preparation.js'
 import { readingTexts } from './readings.js'
+import { takeOffTexts } from './take-off.js'
 import { textTexts } from './texts.js'
+import { uncertaintyTexts } from './uncertainty.js'
+import { whileReadingTexts } from './while-reading.js'
 import { zeroFlowTexts } from './zero-flow.js'
 
 /** Every finding, once: how much it weighs, what it says and what to do. */
@@ -17,6 +24,13 @@ export const findingCatalogue = {
   ...readingTexts,
   ...textTexts,
   ...zeroFlowTexts,
+  ...leakTexts,
+  ...planTexts,
+  ...planWeatherTexts,
+  ...preparationTexts,
+  ...takeOffTexts,
+  ...uncertaintyTexts,
+  ...whileReadingTexts,
 } as const
 
 export type FindingId = keyof typeof findingCatalogue

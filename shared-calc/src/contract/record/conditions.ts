@@ -1,15 +1,23 @@
 import { z } from 'zod'
 import { numberField } from './number-field.js'
+import { plausibleRanges, pressureSlips, temperatureSlips } from './plausible.js'
 
 const humidity = (term: string) => numberField({ term, unit: '1' }, 0, 1)
+const temperature = (field: 'indoorTemperature_C' | 'outdoorTemperature_C', lowest: number) =>
+  numberField(plausibleRanges[`conditions.${field}`], lowest, 60, temperatureSlips)
 
 export const Conditions = z.strictObject({
-  indoorTemperature_C: numberField({ term: 'indoor temperature', unit: '°C' }, -30, 60),
-  outdoorTemperature_C: numberField({ term: 'outdoor temperature', unit: '°C' }, -60, 60),
-  barometricPressure_Pa: numberField({ term: 'barometric pressure', unit: 'Pa' }, 45_000, 115_000).optional(),
+  indoorTemperature_C: temperature('indoorTemperature_C', -30),
+  outdoorTemperature_C: temperature('outdoorTemperature_C', -60),
+  barometricPressure_Pa: numberField(
+    plausibleRanges['conditions.barometricPressure_Pa'],
+    45_000,
+    115_000,
+    pressureSlips,
+  ).optional(),
   indoorRelativeHumidity: humidity('indoor relative humidity').optional(),
   outdoorRelativeHumidity: humidity('outdoor relative humidity').optional(),
-  windSpeed_m_s: numberField({ term: 'wind speed', unit: 'm/s' }, 0, 60).optional(),
+  windSpeed_m_s: numberField(plausibleRanges['conditions.windSpeed_m_s'], 0, 60).optional(),
   windAt: z
     .enum(['ground', 'meteorological'], { error: 'windAt must be "ground" or "meteorological"' })
     .optional(),

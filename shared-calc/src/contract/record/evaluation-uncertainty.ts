@@ -12,6 +12,8 @@ export const Contribution = z.strictObject({
   /** Standard uncertainty of the cause, in its unit. */
   standardUncertainty: finite,
   unit: z.string(),
+  /** Expected size of a cause that lies one way only, in the same unit. */
+  expectedSize: finite.optional(),
   /** Relative change of the figure for one unit of the cause; its sign says which way. */
   sensitivity: finite,
   /** Relative standard uncertainty that the cause brings to the figure. */
@@ -36,6 +38,11 @@ export const FigureUncertainty = z.strictObject({
   relativeStandardUncertainty: finite,
   effectiveDegreesOfFreedom: finite,
   coverageFactor: finite,
+  /**
+   * What is expected to be missing from the figure, as a correction of its logarithm: causes that lie one way only. The
+   * figure is not changed by it; the interval is set about the corrected value.
+   */
+  expectedCorrection: finite,
   /** 95 % interval of everything in the budget. */
   interval95: interval,
   contributions: z.array(Contribution),
@@ -85,8 +92,10 @@ export const Decision = z.strictObject({
   value: finite,
   limit: finite,
   unit: z.string(),
-  /** Probability that the true value meets the limit. */
+  /** Probability that the true value meets the limit; that of each direction does, where each must. */
   probability: finite,
+  /** Probability that all limits of the target are met, where it has several. */
+  allLimitsProbability: finite.optional(),
   acceptedRisk: finite,
   /** The largest value that may be accepted for the accepted risk. */
   acceptanceLimit: finite,

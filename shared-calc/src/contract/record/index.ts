@@ -3,16 +3,38 @@ export { Conditions } from './conditions.js'
 export { canonicalJson, digestOf, type Sha256 } from './digest.js'
 export * from './evaluation.js'
 export * from './evaluation-uncertainty.js'
-export { DeviceRange, FlowDevice, PressureGauge } from './instruments.js'
+export { DeviceRange, FlowDevice, PressureGauge, Thermometer } from './instruments.js'
 export * from './leaks.js'
 export { OpeningKind } from './opening-kind.js'
 export { parseRecord, pathText, problemsFromZod } from './parse-record.js'
 export * from './plan.js'
+export { type PlausibleField, type PlausibleRange, plausibleRanges } from './plausible.js'
 export * from './preparation.js'
-export { DeviceReading, Direction, Reading, Run } from './runs.js'
+export { DeviceReading, Direction, Evenness, FlowStatedAt, Reading, Run } from './runs.js'
 export * from './take-off.js'
 export { PlaneFigure, Solid } from './take-off-shapes.js'
-export { OwnTarget, PresetTarget, Target, TargetDirections, TargetQuantity } from './target.js'
-export { Opening, OpeningState, Stage, TestDetails } from './test-details.js'
-export { needsVersion2, RECORD_FORMAT, RECORD_FORMAT_2, RECORD_FORMATS, TestRecord } from './test-record.js'
+export {
+  OwnTarget,
+  PresetTarget,
+  pressureByName,
+  Target,
+  TargetDirections,
+  TargetQuantity,
+} from './target.js'
+export {
+  AdjoiningSpaces,
+  BuildingPreparation,
+  Opening,
+  OpeningState,
+  Stage,
+  TestDetails,
+} from './test-details.js'
+export {
+  formatNeeded,
+  RECORD_FORMAT,
+  RECORD_FORMAT_2,
+  RECORD_FORMAT_3,
+  RECORD_FORMATS,
+  TestRecord,
+} from './test-record.js'
 export { UncertaintyInputs } from './uncertainty.js'

@@ -1,30 +1,60 @@
 import { z } from 'zod'
+import { likelySlip, type UnitSlip } from './plausible.js'
 
 export interface FieldMeta {
   /** The trade's term, as a form label or an error message shows it. */
-  term: string
+  readonly term: string
   /** Unit as printed; '1' for a plain number. */
-  unit: string
+  readonly unit: string
+  /** What an ordinary test has; a finding asks about what lies outside. */
+  readonly lowest?: number
+  readonly highest?: number
 }
 
 /**
  * A finite number with the physical bounds outside which no building test can lie.
  * Bounds refuse what must be a slip of unit or of the pen; the limits of test methods are findings, not bounds.
  */
-export function numberField(meta: FieldMeta, minimum: number, maximum: number) {
+export function numberField(
+  meta: FieldMeta,
+  minimum: number,
+  maximum: number,
+  slips: readonly UnitSlip[] = [],
+) {
   const unit = meta.unit === '1' ? '' : ` ${meta.unit}`
+  const { lowest, highest } = meta
   return z
     .number({
       error: (issue) => `${meta.term} must be a number${unit && ` in${unit}`}, not ${shown(issue.input)}`,
     })
-    .min(minimum, { error: (issue) => outside(meta, issue.input, minimum, maximum) })
-    .max(maximum, { error: (issue) => outside(meta, issue.input, minimum, maximum) })
-    .meta({ title: meta.term, unit: meta.unit })
+    .min(minimum, { error: (issue) => outside(meta, issue.input, minimum, maximum, slips) })
+    .max(maximum, { error: (issue) => outside(meta, issue.input, minimum, maximum, slips) })
+    .meta({
+      title: meta.term,
+      unit: meta.unit,
+      ...(lowest !== undefined && { plausibleMinimum: lowest }),
+      ...(highest !== undefined && { plausibleMaximum: highest }),
+    })
 }
 
-function outside({ term, unit }: FieldMeta, input: unknown, minimum: number, maximum: number): string {
-  const hint = unit === '1' && maximum === 1 ? ' (a fraction, not per cent)' : ''
+function outside(
+  meta: FieldMeta,
+  input: unknown,
+  minimum: number,
+  maximum: number,
+  slips: readonly UnitSlip[],
+): string {
+  const { term, unit } = meta
+  const hint = unit === '1' && maximum === 1 ? ' (a fraction, not per cent)' : slipHint(meta, input, slips)
   return `${term} is ${String(input)}; it must lie between ${minimum} and ${maximum}${unit === '1' ? '' : ` ${unit}`}${hint}`
+}
+
+/** Names the unit in which the value would be an ordinary one. */
+function slipHint({ unit, lowest, highest }: FieldMeta, input: unknown, slips: readonly UnitSlip[]): string {
+  if (lowest === undefined || highest === undefined || typeof input !== 'number') return ''
+  const slip = likelySlip(input, { lowest, highest }, slips)
+  if (!slip) return ''
+  return `. It looks like ${slip.unit}: ${input} ${slip.unit} is ${Number(slip.converted.toPrecision(6))} ${unit}`
 }
 
 function shown(input: unknown): string {

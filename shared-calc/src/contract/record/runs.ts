@@ -61,12 +61,48 @@ export const Reading = z
   })
 export type Reading = z.infer<typeof Reading>
 
+/**
+ * What the flows typed in a run are flows of: the air that passes the device, or air of the device's reference density,
+ * which a device shows that is not told the density of the air.
+ */
+export const FlowStatedAt = z.enum(['device air', 'reference air'], {
+  error: 'flowStatedAt must be "device air" or "reference air"',
+})
+export type FlowStatedAt = z.infer<typeof FlowStatedAt>
+
+/** Pressure differences of several places inside, read while the fan was left as it was. */
+export const Evenness = z.strictObject({
+  testPressure_Pa: numberField(
+    { term: 'pressure difference of the test while the places were read', unit: 'Pa' },
+    -1000,
+    1000,
+  ).refine((value) => value !== 0, { error: 'pressure difference of the test is 0 Pa: nothing to compare' }),
+  places: z
+    .array(
+      z.strictObject({
+        place: nameField('place inside the building'),
+        pressure_Pa: numberField(
+          { term: 'pressure difference of the place to outdoors', unit: 'Pa' },
+          -1000,
+          1000,
+        ),
+      }),
+    )
+    .min(2, { error: 'evenness needs the pressure differences of at least two places' })
+    .max(100),
+})
+export type Evenness = z.infer<typeof Evenness>
+
 export const Run = z.strictObject({
   direction: Direction,
+  /** From record@3 on. */
+  flowStatedAt: FlowStatedAt.optional(),
   averagingTime_s: numberField({ term: 'averaging time', unit: 's' }, 0, 3600).optional(),
   zeroFlowBefore_Pa: zeroFlow.optional(),
   zeroFlowAfter_Pa: zeroFlow.optional(),
   readings: z.array(Reading).min(1, { error: 'a run needs at least 3 readings to fit a curve' }).max(1000),
+  /** From record@3 on. */
+  evenness: z.array(Evenness).max(100).optional(),
 })
 export type Run = z.infer<typeof Run>
 

@@ -3,9 +3,28 @@ import { VolumeBasis } from './building.js'
 import { numberField } from './number-field.js'
 import { nameField } from './text-field.js'
 
-/** Quantities a limit can be set on. Names with _pr ask for a reference pressure of their own. */
-export const TargetQuantity = z.enum(['n50', 'qE50', 'qF50', 'q50', 'n_pr', 'qE_pr', 'qF_pr', 'q_pr'], {
-  error: 'target quantity must be one of n50, qE50, qF50, q50, n_pr, qE_pr, qF_pr, q_pr',
+const quantities = [
+  'n50',
+  'qE50',
+  'qF50',
+  'q50',
+  'n_pr',
+  'qE_pr',
+  'qF_pr',
+  'q_pr',
+  'qT50',
+  'qT_pr',
+  'aE10',
+  'aE_pr',
+] as const
+
+/**
+ * Quantities a limit can be set on: n per volume, qE per envelope area, qF per floor area, q the flow itself, qT per loss
+ * area without the lowest floor, aE the area of a sharp-edged hole per envelope area. Names with _pr ask for a reference
+ * pressure of their own; qT and aE came with record@3.
+ */
+export const TargetQuantity = z.enum(quantities, {
+  error: `target quantity must be one of ${quantities.join(', ')}`,
 })
 export type TargetQuantity = z.infer<typeof TargetQuantity>
 
@@ -18,7 +37,15 @@ export type TargetDirections = z.infer<typeof TargetDirections>
 export const PresetTarget = z.strictObject({
   preset: nameField('target preset'),
   directions: TargetDirections.optional(),
+  /** The result stands for buildings that were not tested: the factor that the scheme asks for then is applied (record@3). */
+  sampled: z.boolean({ error: 'sampled must be true or false' }).optional(),
 })
+
+/** The reference pressure that a quantity has in its name, Pa. */
+export function pressureByName(quantity: TargetQuantity): number | undefined {
+  const [, digits] = /([0-9]+)$/.exec(quantity) ?? []
+  return digits === undefined ? undefined : Number(digits)
+}
 
 export const OwnTarget = z
   .strictObject({
@@ -44,11 +71,12 @@ export const OwnTarget = z
         path: ['referencePressure_Pa'],
         message: `target ${target.quantity} needs its reference pressure`,
       })
-    if (!asksPressure && given !== undefined && given !== 50)
+    const named = pressureByName(target.quantity)
+    if (named !== undefined && given !== undefined && given !== named)
       context.addIssue({
         code: 'custom',
         path: ['referencePressure_Pa'],
-        message: `target ${target.quantity} is at 50 Pa by name; for ${given} Pa use ${target.quantity.replace('50', '_pr')}`,
+        message: `target ${target.quantity} is at ${named} Pa by name; for ${given} Pa use ${target.quantity.replace(String(named), '_pr')}`,
       })
   })
 export type OwnTarget = z.infer<typeof OwnTarget>

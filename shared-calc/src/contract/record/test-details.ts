@@ -20,6 +20,22 @@ export const Opening = z.strictObject({
 })
 export type Opening = z.infer<typeof Opening>
 
+/** Preparation as ISO 9972 (methods 1 to 3), EN 13829 (methods A and B) and CAN/CGSB-149.10 name it. */
+export const BuildingPreparation = z.enum(
+  ['method 1', 'method 2', 'method 3', 'method A', 'method B', 'as-operated', 'closed-up'],
+  {
+    error:
+      'preparation must be "method 1", "method 2", "method 3", "method A", "method B", "as-operated" or "closed-up"',
+  },
+)
+export type BuildingPreparation = z.infer<typeof BuildingPreparation>
+
+/** Whether adjoining spaces were held at the pressure of the tested one, so that only leaks to outdoors count. */
+export const AdjoiningSpaces = z.enum(['guarded', 'unguarded'], {
+  error: 'adjoiningSpaces must be "guarded" or "unguarded"',
+})
+export type AdjoiningSpaces = z.infer<typeof AdjoiningSpaces>
+
 export const TestDetails = z.strictObject({
   id: textField('test number').optional(),
   date: dateField('test date'),
@@ -28,11 +44,9 @@ export const TestDetails = z.strictObject({
   organisation: textField('organisation').optional(),
   client: textField('client').optional(),
   method: nameField('test method'),
-  preparation: z
-    .enum(['method 1', 'method 2', 'method 3'], {
-      error: 'preparation must be "method 1", "method 2" or "method 3"',
-    })
-    .optional(),
+  preparation: BuildingPreparation.optional(),
+  /** From record@3 on. */
+  adjoiningSpaces: AdjoiningSpaces.optional(),
   purpose: textField('purpose').optional(),
   notes: textField('notes').optional(),
   openings: z.array(Opening).max(500).optional(),

@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { Building } from './building.js'
 import { Conditions } from './conditions.js'
-import { FlowDevice, PressureGauge } from './instruments.js'
+import { FlowDevice, PressureGauge, Thermometer } from './instruments.js'
 import { LeakLog } from './leaks.js'
 import { Plan } from './plan.js'
 import { Preparation } from './preparation.js'
@@ -12,7 +12,7 @@ import { TestDetails } from './test-details.js'
 import { UncertaintyInputs } from './uncertainty.js'
 import { RECORD_FORMATS, refuseNewerParts } from './versions.js'
 
-export { needsVersion2, RECORD_FORMAT, RECORD_FORMAT_2, RECORD_FORMATS } from './versions.js'
+export { formatNeeded, RECORD_FORMAT, RECORD_FORMAT_2, RECORD_FORMAT_3, RECORD_FORMATS } from './versions.js'
 
 /** What was built, measured and asked: everything an evaluation depends on. Source: record-format of this project. */
 export const TestRecord = z
@@ -25,6 +25,7 @@ export const TestRecord = z
     conditions: Conditions,
     pressureGauge: PressureGauge.optional(),
     flowDevice: FlowDevice.optional(),
+    thermometer: Thermometer.optional(),
     runs: z
       .array(Run)
       .min(1, { error: 'the record has no run' })
@@ -38,6 +39,14 @@ export const TestRecord = z
   })
   .superRefine(refuseNewerParts)
   .superRefine((record, context) => {
+    const { lossArea_m2: loss, envelopeArea_m2: envelope } = record.building
+    // The loss area leaves out the lowest floor and walls to heated neighbours: it is a part of the envelope.
+    if (loss !== undefined && envelope !== undefined && loss > envelope)
+      context.addIssue({
+        code: 'custom',
+        path: ['building', 'lossArea_m2'],
+        message: `loss area without the lowest floor is ${loss} m², more than the envelope area of ${envelope} m² of which it is a part`,
+      })
     const [first, second] = record.runs
     if (first && second && first.direction === second.direction)
       context.addIssue({

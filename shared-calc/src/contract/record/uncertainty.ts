@@ -23,6 +23,10 @@ export const UncertaintyInputs = z.strictObject({
   ).optional(),
   windShift: relative('wind: shift of the mean pressure, share of the dynamic pressure'),
   windSpread: relative('wind: spread of the pressure round the envelope, share of the dynamic pressure'),
+  stackShift: relative('stack: shift of the effective zero, share of the stack pressure'),
+  stackSpread: relative('stack: variance over the openings, share of the square of the stack pressure'),
+  leakExponentSpread: relative("standard deviation of the openings' exponents", 0.25),
+  zeroFlowWind: relative('wandering of the zero-flow pressure in wind, share of the dynamic pressure'),
   indoorTemperature_K: numberField(
     { term: 'standard uncertainty of the indoor temperature', unit: 'K' },
     0,

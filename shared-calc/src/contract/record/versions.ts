@@ -3,55 +3,116 @@ import type { z } from 'zod'
 export const RECORD_FORMAT = 'draughtbook/record@1'
 /** The format that may also hold a take-off, a plan, the preparation, the leaks and the uncertainty of the inputs. */
 export const RECORD_FORMAT_2 = 'draughtbook/record@2'
-export const RECORD_FORMATS = [RECORD_FORMAT, RECORD_FORMAT_2] as const
+/** The format that may also say what a flow is a flow of, how accurate the instruments are, and the loss area. */
+export const RECORD_FORMAT_3 = 'draughtbook/record@3'
+export const RECORD_FORMATS = [RECORD_FORMAT, RECORD_FORMAT_2, RECORD_FORMAT_3] as const
+type RecordFormat = (typeof RECORD_FORMATS)[number]
 
-/** Parts that came with record@2; a record@1 must not hold them, or it would be read differently by an older tool. */
-export const partsOfVersion2 = ['takeOff', 'plan', 'preparation', 'leaks', 'uncertainty'] as const
-
-/** Fields of a reading that came with record@2. */
-export const readingFieldsOfVersion2 = [
-  'devices',
-  'pressureUncertainty_Pa',
-  'flowUncertainty_m3_h',
-  'devicePressureUncertainty_Pa',
-] as const
-
-interface AnyVersion {
-  readonly format: (typeof RECORD_FORMATS)[number]
-  readonly runs: readonly { readonly readings: readonly ReadingOfVersion2[] }[]
-  readonly test: { readonly openings?: readonly { readonly kind?: unknown }[] | undefined }
+/** A field that an older tool would read differently or not at all, by its path; `*` stands for every entry of a list. */
+interface NewerField {
+  readonly path: readonly string[]
+  /** Values that came with the format; left out: all of them. */
+  readonly values?: readonly unknown[]
 }
 
-type ReadingOfVersion2 = { readonly [field in (typeof readingFieldsOfVersion2)[number]]?: unknown }
+const field = (path: string, values?: readonly unknown[]): NewerField => ({
+  path: path.split('.'),
+  ...(values && { values }),
+})
 
-/** Whether a reading holds a field that only record@2 has. */
-export const needsVersion2 = (reading: ReadingOfVersion2): boolean =>
-  readingFieldsOfVersion2.some((field) => reading[field] !== undefined)
+const newerFields: readonly (readonly [RecordFormat, readonly NewerField[]])[] = [
+  [
+    RECORD_FORMAT_2,
+    [
+      ...['takeOff', 'plan', 'preparation', 'leaks', 'uncertainty', 'test.openings.*.kind'].map((path) =>
+        field(path),
+      ),
+      ...['devices', 'pressureUncertainty_Pa', 'flowUncertainty_m3_h', 'devicePressureUncertainty_Pa'].map(
+        (name) => field(`runs.*.readings.*.${name}`),
+      ),
+    ],
+  ],
+  [
+    RECORD_FORMAT_3,
+    [
+      ...[
+        'building.lossArea_m2',
+        'test.adjoiningSpaces',
+        'pressureGauge.accuracy_Pa',
+        'pressureGauge.accuracy_relative',
+        'flowDevice.accuracy_relative',
+        'flowDevice.accuracy_m3_h',
+        'thermometer',
+        'runs.*.flowStatedAt',
+        'runs.*.evenness',
+        'target.sampled',
+      ].map((path) => field(path)),
+      field('test.preparation', ['method A', 'method B', 'as-operated', 'closed-up']),
+      field('target.quantity', ['qT50', 'qT_pr', 'aE10', 'aE_pr']),
+    ],
+  ],
+]
 
-/** Refuses fields of record@2 in a record@1, naming each. */
+const rank = (format: unknown): number => RECORD_FORMATS.indexOf(format as RecordFormat)
+
+/** Where a record holds a field, entry by entry. */
+function* placesOf(
+  value: unknown,
+  newer: NewerField,
+  at: readonly PropertyKey[] = [],
+): Generator<readonly PropertyKey[]> {
+  const { path, values } = newer
+  const key = path[at.length]
+  if (key === undefined) {
+    if (value !== undefined && (!values || values.includes(value))) yield at
+    return
+  }
+  if (typeof value !== 'object' || value === null) return
+  if (key !== '*') return yield* placesOf((value as Record<string, unknown>)[key], newer, [...at, key])
+  if (Array.isArray(value))
+    for (const [i, entry] of value.entries()) yield* placesOf(entry, newer, [...at, i])
+}
+
+/** The oldest format that may hold everything in a draft of a record. */
+export function formatNeeded(draft: object): RecordFormat {
+  const newest = newerFields.findLast(([, fields]) =>
+    fields.some((newer) => !placesOf(draft, newer).next().done),
+  )
+  return newest?.[0] ?? RECORD_FORMAT
+}
+
+/** The field, or the value of it that an older format does not know. */
+function nameOf(record: unknown, path: readonly PropertyKey[], { values }: NewerField): string {
+  const name = String(path.at(-1))
+  if (!values) return `${name} is a field`
+  const value = path.reduce((inner, key) => (inner as Record<PropertyKey, unknown>)[key], record)
+  return `${name} "${String(value)}" is a value`
+}
+
+/** Refuses what came with a newer format than the record says, naming each field. */
 export function refuseNewerParts(
-  record: AnyVersion & { readonly [part in (typeof partsOfVersion2)[number]]?: unknown },
+  record: {
+    readonly format: RecordFormat
+    readonly runs: readonly { readonly readings: readonly unknown[] }[]
+  },
   context: z.RefinementCtx,
 ): void {
+  for (const [format, fields] of newerFields) {
+    if (rank(format) <= rank(record.format)) continue
+    for (const newer of fields)
+      for (const path of placesOf(record, newer))
+        context.addIssue({
+          code: 'custom',
+          path: [...path],
+          message: `${nameOf(record, path, newer)} of ${format}; this record says ${record.format}`,
+        })
+  }
   if (record.format !== RECORD_FORMAT) return
-  const refuse = (path: PropertyKey[], name: string) =>
-    context.addIssue({
-      code: 'custom',
-      path,
-      message: `${name} is a field of ${RECORD_FORMAT_2}; this record says ${RECORD_FORMAT}`,
-    })
-  for (const part of partsOfVersion2) if (record[part] !== undefined) refuse([part], part)
-  for (const [i, opening] of (record.test.openings ?? []).entries())
-    if (opening.kind !== undefined) refuse(['test', 'openings', i, 'kind'], 'kind')
-  for (const [i, { readings }] of record.runs.entries()) {
+  for (const [i, { readings }] of record.runs.entries())
     if (readings.length > 0 && readings.length < 3)
       context.addIssue({
         code: 'custom',
         path: ['runs', i, 'readings'],
         message: 'a run needs at least 3 readings to fit a curve',
       })
-    for (const [j, reading] of readings.entries())
-      for (const field of readingFieldsOfVersion2)
-        if (reading[field] !== undefined) refuse(['runs', i, 'readings', j, field], field)
-  }
 }

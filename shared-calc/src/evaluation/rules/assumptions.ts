@@ -45,12 +45,33 @@ export const assumedPressure: Rule = ({ record, test }) => {
 
 /** Reference density of the device taken as standard where its certificate's value was not given. */
 export const assumedReferenceDensity: Rule = ({ record, test }) => {
-  if (record.flowDevice?.referenceDensity_kg_m3 !== undefined || !test.runs.some((run) => run.device))
+  if (
+    record.flowDevice?.referenceDensity_kg_m3 !== undefined ||
+    !test.runs.some(({ flows }) => flows.usesReferenceDensity)
+  )
     return []
   const value = constantValue('rho_0')
   const where = ['flowDevice.referenceDensity_kg_m3']
   return [finding('assumed-reference-density', { where, value }, { density_kg_m3: value })]
 }
+
+/** Below this, as a share, the answer changes no printed figure and nothing is asked. */
+const NEGLIGIBLE = 0.0005
+
+/** Nobody said whether typed flows are of the air in the device or for reference air. */
+export const flowStatedAt: Rule = ({ method, test }) =>
+  test.runs.flatMap(({ flows, direction, index }) => {
+    const nominal = method.takesFlowForReferenceAir === true
+    const change = flows.stated?.value(nominal ? 'f_a' : 'f_r') ?? 0
+    if (Math.abs(change) < NEGLIGIBLE) return []
+    return [
+      finding(
+        'flow-stated-at/not-logged',
+        { where: [`runs[${index}].flowStatedAt`], value: change },
+        { direction, taken: nominal ? 'reference air' : 'device air', change },
+      ),
+    ]
+  })
 
 /** Pressures logged with the sign opposite to the direction: read as the same convention throughout the run. */
 export const signConvention: Rule = ({ record }) =>

@@ -1,9 +1,16 @@
-import { assumedHumidity, assumedPressure, assumedReferenceDensity, signConvention } from './assumptions.js'
+import {
+  assumedHumidity,
+  assumedPressure,
+  assumedReferenceDensity,
+  flowStatedAt,
+  signConvention,
+} from './assumptions.js'
 import { missingBasis, missingPreparation, missingTarget, volumeBasis } from './building.js'
 import { temperatureHeight, wind } from './conditions.js'
 import { correlation, exponentRange, extrapolatedTarget, outlier } from './curve.js'
 import { directionsDiffer, oneDirection } from './directions.js'
 import { averagingTime, calibrationExpired, deviceRange, missingRanges } from './instruments.js'
+import { implausibleValue } from './plausible.js'
 import {
   assumedAltitude,
   assumedExponent,
@@ -61,6 +68,8 @@ export const rules: readonly Rule[] = [
   volumeBasis,
   textCharacters,
   assumedPressure,
+  flowStatedAt,
+  implausibleValue,
   directionsDiffer,
   extrapolatedTarget,
   ofALine(outlier),

@@ -1,6 +1,6 @@
 import { constantValue } from '../../catalogue/constants.js'
 import { InputError } from '../../contract/problem.js'
-import type { DeviceRange, DeviceReading, FlowDevice, Reading, Run } from '../../contract/record/index.js'
+import type { DeviceRange, DeviceReading, FlowDevice, Run } from '../../contract/record/index.js'
 import {
   assumed,
   type Block,
@@ -11,7 +11,14 @@ import {
   fromRecord,
   type Given,
 } from '../../engine/index.js'
-import { flowDevice, severalDevices } from '../../formulas/flow-device.js'
+import {
+  flowDevice,
+  flowDeviceNominal,
+  fromReferenceAir,
+  severalDevices,
+  statedAir,
+  toReferenceAir,
+} from '../../formulas/flow-device.js'
 
 /** A calibrated range that a reading names, with its place in the record. */
 export interface NamedRange {
@@ -26,71 +33,141 @@ export function rangesOf(device: FlowDevice | undefined): ReadonlyMap<string, Na
   )
 }
 
+/** What a run needs for the flows of its readings. */
+export interface FlowSurroundings {
+  readonly run: Run
+  readonly path: string
+  readonly device: FlowDevice | undefined
+  /** Density of the air that passes the device. */
+  readonly density: Given
+  /** Whether the method takes the flow for reference air, because its own factors turn it into the true one. */
+  readonly nominal: boolean
+}
+
+/** The flows of a run's readings, and how each goes with the density of the air in the device. */
+export interface WorkedFlows {
+  readonly flows: Column
+  readonly device?: Block
+  /** What the answer to "flows of which air?" changes; only where flows were typed and nobody said. */
+  readonly stated?: Block
+  /** Whether the reference density of the device entered a flow. */
+  readonly usesReferenceDensity: boolean
+  /** Exponent with which each mass flow goes with that density: 1 for a flow of the air in the device, else 1/2. */
+  readonly densityPowers: readonly number[]
+}
+
+/** One device of one reading. */
+interface Single {
+  readonly reading: DeviceReading
+  readonly path: string
+}
+
 /**
- * Measured flow of each reading: as indicated, or from the device's own pressure by its range.
+ * Flow of each reading as the method takes it: typed, or from the device's own pressure by its range.
  * @throws InputError when a reading names a range that the device lacks, or one without its coefficients
  */
 export function workFlows(
   calculation: Calculation,
   id: string,
   title: string,
-  run: { readonly run: Run; readonly path: string },
-  device: FlowDevice | undefined,
-  density: Given,
-): { flows: Column; device?: Block } {
-  if (run.run.readings.every(isFlowAsIndicated)) return { flows: indicatedFlows(run.run, run.path) }
+  around: FlowSurroundings,
+): WorkedFlows {
+  const { run, path, density, nominal } = around
+  const singles = run.readings.map((reading, i): Single[] =>
+    (reading.devices ?? [reading]).map((one, j) => ({
+      reading: one,
+      path: `${path}.readings[${i}]${reading.devices ? `.devices[${j}]` : ''}`,
+    })),
+  )
+  const all = singles.flat()
+  const typed = all.filter(({ reading }) => reading.flow_m3_h !== undefined)
+  const converted = run.flowStatedAt !== undefined && (run.flowStatedAt === 'device air') === nominal
+  const densities = { rho_cal: referenceDensity(around.device), rho_d: density }
+  const stated =
+    typed.length > 0 && run.flowStatedAt === undefined
+      ? calculation.add(`${id}.stated`, `${title}: what the typed flows are flows of`, statedAir, densities)
+      : undefined
+  const typedTitle = `${title}, from the flow as typed`
+  const typedBlock =
+    typed.length > 0 && converted
+      ? calculation.add(`${id}.typed`, typedTitle, nominal ? toReferenceAir : fromReferenceAir, {
+          q_s: columnOf(typed.map(flowAsTyped)),
+          ...densities,
+        })
+      : undefined
+  const device = workDevicePressures(calculation, id, title, around, all, densities)
+  const base = {
+    ...(stated && { stated }),
+    ...(device && { device }),
+    usesReferenceDensity: typedBlock !== undefined || (device !== undefined && !nominal),
+  }
+  // Without the density of the air in the device a typed flow is one of that air, and its mass goes with the density.
+  const typedPower = converted === nominal ? 1 : 0.5
+  if (typed.length === run.readings.length && all.length === typed.length && !typedBlock)
+    return { ...base, flows: typedFlows(run, path), densityPowers: all.map(() => typedPower) }
+  let [nextTyped, nextPressure] = [0, 0]
+  const flowOf = (single: Single): { flow: Given; power: number } => {
+    if (single.reading.flow_m3_h === undefined) {
+      if (!device) throw new InputError([{ path: single.path, message: 'reading has no flow' }])
+      return { flow: device.refRow('q_d', nextPressure++), power: 0.5 }
+    }
+    const flow = typedBlock ? typedBlock.refRow('q_t', nextTyped++) : flowAsTyped(single)
+    return { flow, power: typedPower }
+  }
+  const rows = singles.map((devices, i) => {
+    const each = devices.map(flowOf)
+    const [only, second] = each
+    if (only && !second) return only
+    const sum = calculation.add(`${id}s${i + 1}`, `${title}: reading ${i + 1}, all devices`, severalDevices, {
+      q_j: columnOf(each.map(({ flow }) => flow)),
+    })
+    const weighted = each.reduce((total, { flow, power }) => total + flow.value * power, 0)
+    return { flow: sum.ref('q_m'), power: weighted / sum.value('q_m') }
+  })
+  return {
+    ...base,
+    flows: columnOf(rows.map(({ flow }) => flow)),
+    densityPowers: rows.map(({ power }) => power),
+  }
+}
+
+/** Flows from the devices' own pressures, in the order of the readings; undefined where none was logged. */
+function workDevicePressures(
+  calculation: Calculation,
+  id: string,
+  title: string,
+  { device, nominal }: FlowSurroundings,
+  all: readonly Single[],
+  densities: { readonly rho_cal: Given; readonly rho_d: Given },
+): Block | undefined {
   const ranges = rangesOf(device)
   const columns = { dp_d: [] as Given[], c_d: [] as Given[], m_d: [] as Given[] }
-  const shown = run.run.readings.map((reading, i) => {
-    const path = `${run.path}.readings[${i}]`
-    return (reading.devices ?? [reading]).map((single, j) => ({
-      single,
-      path: reading.devices ? `${path}.devices[${j}]` : path,
-    }))
-  })
-  for (const { single, path } of shown.flat()) {
-    if (single.devicePressure_Pa === undefined) continue
-    const { range, path: rangePath } = named(ranges, single.range ?? '', `${path}.range`)
+  for (const { reading, path } of all) {
+    if (reading.devicePressure_Pa === undefined) continue
+    const { range, path: rangePath } = named(ranges, reading.range ?? '', `${path}.range`)
     if (range.coefficient === undefined || range.exponent === undefined)
       throw new InputError([
         { path: rangePath, message: `range "${range.label}" has no coefficient and exponent` },
       ])
-    columns.dp_d.push(fromRecord(`${path}.devicePressure_Pa`, single.devicePressure_Pa))
+    columns.dp_d.push(fromRecord(`${path}.devicePressure_Pa`, reading.devicePressure_Pa))
     columns.c_d.push(fromRecord(`${rangePath}.coefficient`, range.coefficient))
     columns.m_d.push(fromRecord(`${rangePath}.exponent`, range.exponent))
   }
-  const block =
-    columns.dp_d.length === 0
-      ? undefined
-      : calculation.add(id, title, flowDevice, {
-          dp_d: columnOf(columns.dp_d),
-          c_d: columnOf(columns.c_d),
-          m_d: columnOf(columns.m_d),
-          rho_cal: referenceDensity(device),
-          rho_d: density,
-        })
-  let next = 0
-  const flowOf = ({ single, path }: { single: DeviceReading; path: string }): Given => {
-    if (single.flow_m3_h !== undefined) return fromRecord(`${path}.flow_m3_h`, single.flow_m3_h)
-    if (!block) throw new InputError([{ path, message: 'reading has no flow' }])
-    return block.refRow('q_d', next++)
+  if (columns.dp_d.length === 0) return undefined
+  const given = {
+    dp_d: columnOf(columns.dp_d),
+    c_d: columnOf(columns.c_d),
+    m_d: columnOf(columns.m_d),
   }
-  const flows = shown.map((devices, i): Given => {
-    const [only, second] = devices
-    if (only && !second) return flowOf(only)
-    return calculation
-      .add(`${id}s${i + 1}`, `${title}: reading ${i + 1}, all devices`, severalDevices, {
-        q_j: columnOf(devices.map(flowOf)),
-      })
-      .ref('q_m')
-  })
-  return block ? { flows: columnOf(flows), device: block } : { flows: columnOf(flows) }
+  return nominal
+    ? calculation.add(id, title, flowDeviceNominal, given)
+    : calculation.add(id, title, flowDevice, { ...given, ...densities })
 }
 
-const isFlowAsIndicated = ({ devices, devicePressure_Pa, flow_m3_h }: Reading): boolean =>
-  devices === undefined && devicePressure_Pa === undefined && flow_m3_h !== undefined
+const flowAsTyped = ({ reading, path }: Single): Given =>
+  fromRecord(`${path}.flow_m3_h`, reading.flow_m3_h ?? Number.NaN)
 
-const indicatedFlows = ({ readings }: Run, path: string): Column =>
+const typedFlows = ({ readings }: Run, path: string): Column =>
   columnFromRecord(
     readings.map(({ flow_m3_h = Number.NaN }) => flow_m3_h),
     (row) => `${path}.readings[${row}].flow_m3_h`,

@@ -1,4 +1,5 @@
 import { type Block, byRule, type Calculation, type Given } from '../../engine/index.js'
+import { allowedLeakage } from '../../formulas/plan-flows.js'
 import { ageing, comparison, leakageToSeal, roundedValue } from '../../formulas/verdict.js'
 import type { LimitRule } from '../../targets/presets.js'
 import { basisOf } from './definite-target.js'
@@ -35,15 +36,17 @@ export function judge(
     const value = rounded(calculation, id, counted.value, target.decimalPlaces)
     const L = byRule(rule.limit, 'limit of the target')
     const { quantity, referencePressure_Pa } = rule
+    const B = basisValue(bases, rule)
     return {
       quantity,
       referencePressure_Pa,
       judged: counted.judged ?? (runs.length === 1 ? 'one direction' : 'mean'),
       value: calculation.add(id, `Against the target: ${quantity}`, comparison, { v: value, L }),
+      flow: calculation.add(`${id}.flow`, `Flow at the limit: ${quantity}`, allowedLeakage, { L, B }),
       toSeal: calculation.add(`${id}.seal`, `Leakage to seal: ${quantity}`, leakageToSeal, {
         v: value,
         L,
-        B: basisValue(bases, rule),
+        B,
         dp_r: byRule(referencePressure_Pa, 'reference pressure'),
       }),
       ageing: publishedAgeing.map(({ growth }, year) =>

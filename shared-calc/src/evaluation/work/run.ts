@@ -48,7 +48,7 @@ export function workRun(around: RunSurroundings, run: Run, index: number): Worke
   const [airInDevice, airInLeaks] = blowingOut ? [indoor, outdoor] : [outdoor, indoor]
   const {
     zero,
-    device,
+    flows,
     given: logged,
   } = workReadings(calculation, {
     run,
@@ -58,6 +58,7 @@ export function workRun(around: RunSurroundings, run: Run, index: number): Worke
     flowDevice: record.flowDevice,
     inDevice: airInDevice.ref('rho'),
     inLeaks: airInLeaks.ref('rho'),
+    nominal: method.takesFlowForReferenceAir === true,
   })
   const { formulas, assumedExponent } = method
   const given: Bindings = {
@@ -110,7 +111,7 @@ export function workRun(around: RunSurroundings, run: Run, index: number): Worke
     index,
     before: zero.before,
     after: zero.after,
-    device,
+    flows,
     curve,
     scatter,
     residuals,

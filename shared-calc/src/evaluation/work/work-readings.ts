@@ -1,13 +1,6 @@
 import type { FlowDevice, Run } from '../../contract/record/index.js'
-import {
-  type Block,
-  byRule,
-  type Calculation,
-  type Column,
-  columnFromRecord,
-  type Given,
-} from '../../engine/index.js'
-import { workFlows } from './device-flow.js'
+import { byRule, type Calculation, type Column, columnFromRecord, type Given } from '../../engine/index.js'
+import { type WorkedFlows, workFlows } from './device-flow.js'
 import { workZeroFlow, type ZeroFlow } from './zero-flow.js'
 
 /** A run with what its readings need to be understood. */
@@ -23,12 +16,14 @@ export interface LoggedRun {
   /** Densities of the air that passes the device and of the air that passes the leaks. */
   readonly inDevice: Given
   readonly inLeaks: Given
+  /** Whether the method takes flows for reference air. */
+  readonly nominal?: boolean
 }
 
 /** What every curve is made from: readings, zero-flow pressures, densities. */
 export interface WorkedReadings {
   readonly zero: ZeroFlow
-  readonly device: Block | undefined
+  readonly flows: WorkedFlows
   readonly given: {
     readonly dp_m: Column
     readonly q_m: Column
@@ -52,17 +47,23 @@ export function loggedSign(run: Run): 1 | -1 {
  * @throws InputError when a reading names a range that the device lacks, or one without its coefficients
  */
 export function workReadings(calculation: Calculation, logged: LoggedRun): WorkedReadings {
-  const { run, path, id, word, flowDevice, inDevice, inLeaks } = logged
+  const { run, path, id, word, flowDevice: device, inDevice, inLeaks, nominal = false } = logged
   const zero = workZeroFlow(calculation, id, word, run, path)
   const title = `${word}: flow through the device`
-  const { flows, device } = workFlows(calculation, `${id}.device`, title, { run, path }, flowDevice, inDevice)
+  const flows = workFlows(calculation, `${id}.device`, title, {
+    run,
+    path,
+    device,
+    density: inDevice,
+    nominal,
+  })
   const pressures = run.readings.map(({ pressure_Pa }) => pressure_Pa)
   return {
     zero,
-    device,
+    flows,
     given: {
       dp_m: columnFromRecord(pressures, (row) => `${path}.readings[${row}].pressure_Pa`),
-      q_m: flows,
+      q_m: flows.flows,
       sign: byRule(loggedSign(run), 'sign with which the pressures of this run were logged'),
       dp_01: zero.meanBefore,
       dp_02: zero.meanAfter,

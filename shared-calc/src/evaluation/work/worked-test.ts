@@ -1,6 +1,7 @@
 import type { Direction, JudgedTarget, TargetQuantity } from '../../contract/record/index.js'
 import type { Block, Calculation } from '../../engine/index.js'
 import type { LimitRule } from '../../targets/presets.js'
+import type { WorkedFlows } from './device-flow.js'
 
 /** The blocks of one run. */
 export interface WorkedRun {
@@ -9,7 +10,7 @@ export interface WorkedRun {
   readonly index: number
   readonly before: Block | undefined
   readonly after: Block | undefined
-  readonly device: Block | undefined
+  readonly flows: WorkedFlows
   readonly curve: Block
   /** Only where the method fits a line. */
   readonly scatter: Block | undefined
@@ -37,6 +38,8 @@ export interface WorkedCriterion {
   readonly referencePressure_Pa: number
   readonly judged: 'mean' | 'one direction' | 'worse direction'
   readonly value: Block
+  /** The air leakage rate that just meets the limit. */
+  readonly flow: Block
   readonly toSeal: Block
   readonly ageing: readonly Block[]
 }

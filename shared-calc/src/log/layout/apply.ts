@@ -1,10 +1,9 @@
 import { InputError } from '../../contract/problem.js'
 import {
   type Finding,
-  needsVersion2,
+  formatNeeded,
   parseRecord,
   RECORD_FORMAT,
-  RECORD_FORMAT_2,
   type TestRecord,
 } from '../../contract/record/index.js'
 import { Collector } from '../collector.js'
@@ -12,6 +11,7 @@ import type { Grid } from '../grid/grid.js'
 import { LogError, type LogProblem } from '../problem.js'
 import type { SeriesReading } from '../series/read-series.js'
 import { readSeriesRuns } from '../series/read-series.js'
+import { takeOutBlankRuns } from './blank-runs.js'
 import { gathering, readDetails } from './details.js'
 import { type DraftRun, readRuns } from './runs.js'
 import type { Layout } from './schema.js'
@@ -52,9 +52,10 @@ function readTest(scope: Scope, layout: Layout): ReadTest {
       runs.push(...read.runs)
       series.push(...read.series)
     })
-  if (runs.some(({ readings }) => readings.some(needsVersion2))) draft.format = RECORD_FORMAT_2
   setPath(draft, 'runs', runs)
   readDetails(scope, layout, draft, collector)
+  takeOutBlankRuns(runs, collector)
+  draft.format = formatNeeded(draft)
   const record = finish(draft, collector)
   const findings = [...scope.grid.findings, ...collector.findings()]
   const { cells, problems } = collector

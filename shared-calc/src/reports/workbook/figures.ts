@@ -138,11 +138,19 @@ function sureness({ uncertainty, decision }: Evaluation, test: AssessedTest): Pu
             },
           ]
     }),
-    ...decisions.flatMap(({ quantity, block }, i) => {
+    ...decisions.flatMap(({ quantity, met }, i) => {
       const recorded = decision?.[i]?.probability
       return recorded === undefined
         ? []
-        : [{ label: `target ${quantity}: sure to meet`, unit: '1', recorded, block: block.id, symbol: 'P_m' }]
+        : [
+            {
+              label: `target ${quantity}: sure to meet`,
+              unit: '1',
+              recorded,
+              block: met.block.id,
+              symbol: met.symbol,
+            },
+          ]
     }),
   ]
 }

@@ -1,4 +1,5 @@
 import type { Workbook, Worksheet } from 'exceljs'
+import { unitText } from '../../catalogue/units.js'
 import { capital } from '../../catalogue/words.js'
 import type { Direction } from '../../contract/record/index.js'
 import { bestDevice, flowSpans, servingRanges } from '../../site/plan/coverage.js'
@@ -10,7 +11,6 @@ import { live, logged, type Shown, writeLine, writeTable } from './live-cell.js'
 import { setUpPage } from './page.js'
 import type { Places } from './places.js'
 import { dress, fonts, headingRow } from './styles.js'
-import { printed } from './summary-verdict.js'
 
 export const PLAN = 'Plan'
 const COLUMNS = 9
@@ -100,7 +100,7 @@ function targetText({ target, allowance }: WorkedPlan): string {
   if (!target || !allowance) return 'No target was set: no flows to expect.'
   const flow = allowance.block.value('q_t')
   const { label, quantity, limit, unit } = target.target
-  return `Target: ${label}, ${quantity} ≤ ${limit} ${printed(unit)}. The building just meets it with ${flow.toFixed(flow < 100 ? 1 : 0)} m³/h at ${allowance.referencePressure_Pa} Pa.`
+  return `Target: ${label}, ${quantity} ≤ ${limit} ${unitText(unit)}. The building just meets it with ${flow.toFixed(flow < 100 ? 1 : 0)} m³/h at ${allowance.referencePressure_Pa} Pa.`
 }
 
 function writeZeroLine(sheet: Worksheet, row: number, { pressures, method }: WorkedPlan): number {

@@ -1,14 +1,24 @@
+import type { Workbook } from 'exceljs'
 import type { AssessedTest } from '../../assessment/assessed-test.js'
 import type { WorkedRun } from '../../evaluation/work/worked-test.js'
 import { rangeReference } from './address.js'
 import { type ChartDescription, type ChartSeries, printStyle } from './chart/index.js'
+import { writeCurveMarks } from './curve-marks.js'
 import type { Places } from './places.js'
 import { type ChartRows, SUMMARY, SUMMARY_COLUMNS } from './summary-input.js'
 
 /** The leakage curve on log axes: readings and fitted line of each direction. */
-export function leakageChart(test: AssessedTest, places: Places, rows: ChartRows): ChartDescription {
+export function leakageChart(
+  workbook: Workbook,
+  test: AssessedTest,
+  places: Places,
+  rows: ChartRows,
+): ChartDescription {
   const pressures = test.runs.flatMap(({ curve }) => [...curve.column('dp')])
   const flows = test.runs.flatMap(({ curve }) => [...curve.column('q_env'), ...curve.column('q_fit')])
+  const atLimits = test.criteria.map(({ flow }) => flow.value('q_t'))
+  const x = logLimits([...pressures, 50])
+  const y = logLimits([...flows, ...atLimits.filter((flow) => near(flow, flows))])
   return {
     sheetName: SUMMARY,
     anchor: { fromCol: 0, fromRow: rows.from, toCol: SUMMARY_COLUMNS, toRow: rows.to },
@@ -16,13 +26,17 @@ export function leakageChart(test: AssessedTest, places: Places, rows: ChartRows
     altText:
       'Leakage curve: air flow through the envelope against pressure difference, both axes logarithmic',
     kind: 'scatter',
-    xAxis: { title: 'pressure difference, Pa', log: true, ...logAxis(pressures) },
+    xAxis: { title: '\npressure difference, Pa', log: true, ...x, ownLabels: false },
     yAxis: {
-      title: 'air flow through the envelope, m³/h',
+      title: 'air flow through the envelope, m³/h\n',
       log: true,
-      ...logAxis(flows),
+      ...y,
+      ownLabels: false,
     },
-    series: test.runs.flatMap((run, i) => seriesOf(run, i, places)),
+    series: [
+      ...test.runs.flatMap((run, i) => seriesOf(run, i, places)),
+      ...writeCurveMarks(workbook, test, places, x, y),
+    ],
     legend: 'bottom',
   }
 }
@@ -52,11 +66,9 @@ function seriesOf({ curve, direction }: WorkedRun, index: number, places: Places
   ]
 }
 
-/** Limits, and whole numbers where they are whole: computed marks such as 499.9999 then print as 500. */
-function logAxis(values: readonly number[]): { min: number; max: number; numberFormat: string } {
-  const limits = logLimits(values)
-  return { ...limits, numberFormat: limits.min >= 1 ? '0' : '0.0##' }
-}
+/** A limit is marked where it lies within a decade of what was read: farther off it would flatten the curve. */
+const near = (flow: number, flows: readonly number[]): boolean =>
+  flow > Math.min(...flows) / 10 && flow < Math.max(...flows) * 10
 
 /** Axis limits at 1, 2 or 5 times a power of ten, a little outside the values. */
 export function logLimits(values: readonly number[]): { min: number; max: number } {

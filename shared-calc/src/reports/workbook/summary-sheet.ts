@@ -12,7 +12,7 @@ import { writeResultsTable } from './summary-results.js'
 import { writeVerdict } from './summary-verdict.js'
 
 /** Width of each column, in characters. */
-const CHARACTERS = [41, 14, 14, 14, 13, 22]
+const CHARACTERS = [41, 14, 14, 17, 13, 24]
 const CHART_ROWS = 24
 const FINDINGS_SHOWN = 6
 
@@ -101,7 +101,10 @@ function identity(
   dress(value, { alignment: { horizontal: 'left', vertical: 'top', wrapText: true } })
   if (cell) {
     const text = fieldOf(record, path)
-    value.value = { formula: reference(cell), result: text as string }
+    value.value =
+      path === 'test.date'
+        ? { formula: dateFormula(reference(cell)), result: dateInWords(String(text)) }
+        : { formula: reference(cell), result: text as string }
     const width = CHARACTERS.slice(from - 1, to).reduce((sum, characters) => sum + characters, 0)
     const lines = Math.min(4, Math.ceil(String(text).length / (1.25 * width)))
     const room = sheet.getRow(row)
@@ -111,6 +114,29 @@ function identity(
     value.font = fonts.muted
   }
 }
+
+const MONTHS = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+]
+
+/** 2026-10-14 as 14 October 2026. */
+const dateInWords = (iso: string): string =>
+  `${Number(iso.slice(8))} ${MONTHS[Number(iso.slice(5, 7)) - 1]} ${iso.slice(0, 4)}`
+
+/** The same as a live formula; TEXT would need the codes of the reader's language. */
+const dateFormula = (cell: string): string =>
+  `VALUE(RIGHT(${cell},2))&" "&CHOOSE(VALUE(MID(${cell},6,2)),${MONTHS.map((month) => `"${month}"`).join(',')})&" "&LEFT(${cell},4)`
 
 function fieldOf(record: TestRecord, path: string): unknown {
   return path.split('.').reduce<unknown>((part, key) => (part as Record<string, unknown>)[key], record)

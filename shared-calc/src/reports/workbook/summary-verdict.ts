@@ -1,120 +1,230 @@
 import type { CellValue, Worksheet } from 'exceljs'
+import { decimalsBeside } from '../../catalogue/shown-figure.js'
+import { unitText } from '../../catalogue/units.js'
 import type { Verdict } from '../../contract/record/index.js'
 import { governingCriterion } from '../../evaluation/verdict.js'
 import type { WorkedCriterion } from '../../evaluation/work/worked-test.js'
 import { reference } from './address.js'
 import { dress, fills, fonts, headingRow } from './styles.js'
-import type { SummaryInput } from './summary-input.js'
+import { SUMMARY_COLUMNS as COLUMNS, type SummaryInput } from './summary-input.js'
 
-const COLUMNS = 6
+/** Decimals that a judged value has at least. */
+const LEAST = 2
+const WORDS = { meets: 'MEETS', misses: 'FAILS', invalid: 'NOT VALID' } as const
 
-/** Result against the target, margin, margin after ageing, leakage still to seal: all by reference to Working. */
+/** Result against the target in one line, then margin, ageing, uncertainty and leakage to seal, all by reference. */
 export function writeVerdict(sheet: Worksheet, input: SummaryInput, start: number): number {
-  const { evaluation, test, places, check } = input
-  const { verdict } = evaluation
+  const { evaluation, test } = input
   headingRow(sheet, start, 'Verdict', COLUMNS)
-  const { target } = verdict
-  const row = start + 1
-  if (!target || test.criteria.length === 0) {
-    dress(sheet.getCell(row, 1), { font: fonts.verdict, fill: fills.plain }).value = 'No target was set'
-    sheet.mergeCells(row, 1, row, COLUMNS)
-    sheet.getRow(row).height = 24
-    return row + 1
+  const main = governingCriterion(test)
+  if (!evaluation.verdict.target || !main) return writeNoTarget(sheet, input, start + 1)
+  writeBanner(sheet, input, main, start + 1)
+  const writer = new LineWriter(sheet, start + 3)
+  for (const criterion of test.criteria) writeCriterion(writer, input, criterion)
+  writeUncertainty(writer, input, main)
+  writeAgeing(writer, input, main)
+  writeToSeal(writer, input, main)
+  return writer.row
+}
+
+/** Nothing is judged without a target, but an invalid test says so all the same. */
+function writeNoTarget(sheet: Worksheet, { check, evaluation }: SummaryInput, row: number): number {
+  const invalid = evaluation.findings.some(({ severity }) => severity === 'invalidates')
+  const none = 'No target was set'
+  const says = `${WORDS.invalid}. ${none}.`
+  sheet.mergeCells(row, 1, row, COLUMNS)
+  sheet.getRow(row).height = 24
+  dress(sheet.getCell(row, 1), { font: fonts.verdict, fill: fills.plain }).value = {
+    formula: `IF(${check.invalidating}>0,"${says}","${none}")`,
+    result: invalid ? says : none,
   }
+  colourBox(sheet, row)
+  return row + 1
+}
+
+/** The verdict's word, and beside it the value that decides, its limit and its margin. */
+function writeBanner(
+  sheet: Worksheet,
+  { evaluation: { verdict }, test, places, check }: SummaryInput,
+  main: WorkedCriterion,
+  row: number,
+): void {
   const cell = (block: string, symbol: string) => reference(places.symbol(block, symbol))
   const margins = test.criteria.map(({ value }) => cell(value.id, 'M'))
-  sheet.getRow(row).height = 26
-  sheet.mergeCells(row, 1, row, 2)
+  sheet.getRow(row).height = 34
   dress(sheet.getCell(row, 1), {
-    font: fonts.verdict,
+    font: { ...fonts.verdict, size: 20 },
     fill: fills.plain,
     alignment: { vertical: 'middle', horizontal: 'center' },
   }).value = {
-    formula: `IF(${check.invalidating}>0,"NOT VALID",IF(MIN(${margins.join(',')})>=0,"MEETS","MISSES"))`,
-    result: verdict.outcome.toUpperCase(),
+    formula: `IF(${check.invalidating}>0,"${WORDS.invalid}",IF(MIN(${margins.join(',')})>=0,"${WORDS.meets}","${WORDS.misses}"))`,
+    result: verdict.outcome === 'not valid' ? WORDS.invalid : WORDS[verdict.outcome as 'meets' | 'misses'],
   }
   colourBox(sheet, row)
-  sheet.mergeCells(row, 3, row, COLUMNS)
-  dress(sheet.getCell(row, 3), { alignment: { vertical: 'middle', wrapText: true } }).value =
-    targetText(verdict)
-  let next = row + 1
-  const { criteria } = test
-  criteria.forEach((criterion, i) => {
-    const { unit, limit } = verdict.criteria[i] ?? { unit: '', limit: 0 }
-    const id = criterion.value.id
-    const shownUnit = printed(unit)
-    line(
-      sheet,
-      next,
-      `${quantityText(criterion)}, ${judgedWord(verdict, i)}`,
-      cell(id, 'v'),
-      criterion.value.value('v'),
-      shownUnit,
-      { formula: `"limit "&${cell(id, 'L')}&" ${shownUnit}"`, result: `limit ${limit} ${shownUnit}` },
-    )
-    line(sheet, next + 1, 'Margin to the limit', cell(id, 'M'), criterion.value.value('M'), shownUnit, '')
-    next += 2
-  })
-  const main = governingCriterion(test)
-  if (!main) return next
-  main.ageing.forEach((age, i) => {
-    const entry = verdict.ageing[i]
-    line(
-      sheet,
-      next,
-      `Margin if leakage grows by ${Math.round(age.value('g') * 100)} %`,
-      cell(age.id, 'M_g'),
-      age.value('M_g'),
-      printed(target.unit),
-      `first year; ${entry?.source ?? ''}`,
-    )
-    next += 1
-  })
-  const seals = criteria.map(({ toSeal }) => cell(toSeal.id, 'A_s'))
-  line(
-    sheet,
-    next,
-    'Leakage still to seal',
-    seals.length === 1 ? `${seals[0]}` : `MAX(${seals.join(',')})`,
-    verdict.leakageToSeal_cm2 ?? 0,
-    'cm²',
-    `sharp-edged hole at ${main.referencePressure_Pa} Pa`,
-  )
-  return next + 1
+  sheet.mergeCells(row, 2, row, COLUMNS)
+  const { id } = main.value
+  const [value, limit, margin] = ['v', 'L', 'M'].map((symbol) => main.value.value(symbol)) as [
+    number,
+    number,
+    number,
+  ]
+  const decimals = decimalsBeside(value, limit, LEAST)
+  const unit = unitText(verdict.target?.unit ?? '')
+  const fixed = (symbol: string) => `FIXED(${cell(id, symbol)},${decimals},TRUE)`
+  const name = quantityText(main)
+  dress(sheet.getCell(row, 2), {
+    font: { ...fonts.verdict, size: 13 },
+    fill: fills.plain,
+    alignment: { vertical: 'middle', indent: 1 },
+  }).value = {
+    formula: `"${name} "&${fixed('v')}&" ${unit}   limit "&${cell(id, 'L')}&"   margin "&${fixed('M')}`,
+    result: `${name} ${value.toFixed(decimals)} ${unit}   limit ${limit}   margin ${margin.toFixed(decimals)}`,
+  }
+  sheet.mergeCells(row + 1, 1, row + 1, COLUMNS)
+  const text = targetText(verdict)
+  dress(sheet.getCell(row + 1, 1), { alignment: { vertical: 'top', wrapText: true } }).value = text
+  sheet.getRow(row + 1).height = 13.5 * Math.ceil(text.length / 125)
 }
 
-function line(
-  sheet: Worksheet,
-  row: number,
-  label: string,
-  formula: string,
-  result: number,
-  unit: string,
-  remark: CellValue,
+function writeCriterion(
+  writer: LineWriter,
+  { evaluation: { verdict }, test, places }: SummaryInput,
+  criterion: WorkedCriterion,
 ): void {
-  dress(sheet.getCell(row, 1), {}).value = label
-  dress(sheet.getCell(row, 2), {
-    font: fonts.bold,
-    numFmt: '0.00',
-    alignment: { horizontal: 'right' },
-  }).value = { formula, result }
-  dress(sheet.getCell(row, 3), { font: fonts.muted, alignment: { horizontal: 'left', indent: 1 } }).value =
-    unit
-  sheet.mergeCells(row, 4, row, COLUMNS)
-  dress(sheet.getCell(row, 4), { font: fonts.muted }).value = remark
+  const i = test.criteria.indexOf(criterion)
+  const { value: block } = criterion
+  const unit = unitText(verdict.criteria[i]?.unit ?? '')
+  const [value, limit] = [block.value('v'), block.value('L')]
+  const decimals = decimalsBeside(value, limit, LEAST)
+  const cell = (symbol: string) => reference(places.symbol(block.id, symbol))
+  writer.line(
+    `${quantityText(criterion)}, ${judgedWord(verdict, i)}`,
+    { formula: cell('v'), result: value, decimals },
+    unit,
+    { formula: `"limit "&${cell('L')}&" ${unit}"`, result: `limit ${limit} ${unit}` },
+  )
+  writer.line('Margin to the limit', { formula: cell('M'), result: block.value('M'), decimals }, unit)
+}
+
+/** The 95 % interval of the whole budget and the probability of meeting the limit, where the test has a budget. */
+function writeUncertainty(
+  writer: LineWriter,
+  { test, places, evaluation }: SummaryInput,
+  main: WorkedCriterion,
+): void {
+  const decision = test.uncertainty?.decisions.find(({ quantity }) => quantity === main.quantity)
+  if (!decision) return
+  const { budget, block } = decision
+  const cell = (symbol: string) => reference(places.symbol(budget.block.id, symbol))
+  const unit = unitText(evaluation.verdict.target?.unit ?? '')
+  const decimals = decimalsBeside(main.value.value('v'), main.value.value('L'), LEAST)
+  writer.line(
+    'Expanded uncertainty (95 %)',
+    { formula: cell('U'), result: budget.block.value('U'), decimals },
+    unit,
+    'all causes of the budget, see sheet Uncertainty',
+  )
+  writer.line(
+    'Probability of meeting the limit',
+    {
+      formula: reference(places.symbol(block.id, 'P_m')),
+      result: block.value('P_m'),
+      format: '0.0%',
+    },
+    '',
+  )
+}
+
+function writeAgeing(
+  writer: LineWriter,
+  { evaluation: { verdict }, places }: SummaryInput,
+  main: WorkedCriterion,
+): void {
+  main.ageing.forEach((age, i) => {
+    writer.line(
+      `Margin if leakage grows by ${Math.round(age.value('g') * 100)} %`,
+      {
+        formula: reference(places.symbol(age.id, 'M_g')),
+        result: age.value('M_g'),
+        decimals: decimalsBeside(age.value('v_g'), main.value.value('L'), LEAST),
+      },
+      unitText(verdict.target?.unit ?? ''),
+      `in the first year (${verdict.ageing[i]?.source ?? ''})`,
+    )
+  })
+}
+
+function writeToSeal(
+  writer: LineWriter,
+  { evaluation: { verdict }, test, places }: SummaryInput,
+  main: WorkedCriterion,
+): void {
+  const seals = test.criteria.map(({ toSeal }) => reference(places.symbol(toSeal.id, 'A_s')))
+  const area = verdict.leakageToSeal_cm2 ?? 0
+  writer.line(
+    'Still to seal',
+    {
+      formula: seals.length === 1 ? `${seals[0]}` : `MAX(${seals.join(',')})`,
+      result: area,
+      decimals: area < 10 && area > 0 ? 1 : 0,
+    },
+    'cm²',
+    area === 0 ? undefined : `area of one sharp-edged hole at ${main.referencePressure_Pa} Pa`,
+  )
+}
+
+interface Shown {
+  readonly formula: string
+  readonly result: number
+  readonly decimals?: number
+  readonly format?: string
+}
+
+/** One line of the verdict: what, value, unit, remark. */
+class LineWriter {
+  constructor(
+    private readonly sheet: Worksheet,
+    public row: number,
+  ) {}
+
+  line(
+    label: string,
+    { formula, result, decimals = LEAST, format }: Shown,
+    unit: string,
+    remark?: CellValue,
+  ): void {
+    const { sheet, row } = this
+    dress(sheet.getCell(row, 1), {}).value = label
+    dress(sheet.getCell(row, 2), {
+      font: fonts.bold,
+      numFmt: format ?? (decimals === 0 ? '0' : `0.${'0'.repeat(decimals)}`),
+      alignment: { horizontal: 'right' },
+    }).value = { formula, result }
+    if (unit)
+      dress(sheet.getCell(row, 3), {
+        font: fonts.muted,
+        alignment: { horizontal: 'left', indent: 1 },
+      }).value = unit
+    if (remark !== undefined) {
+      sheet.mergeCells(row, 4, row, COLUMNS)
+      dress(sheet.getCell(row, 4), { font: fonts.muted }).value = remark
+    }
+    this.row += 1
+  }
 }
 
 /** The box takes its colour from its own word, which is live. */
 function colourBox(sheet: Worksheet, row: number): void {
   const colours = [
-    ['MEETS', 'FFDDF3E4'],
-    ['MISSES', 'FFFBDCDC'],
+    [WORDS.meets, 'FFDDF3E4'],
+    [WORDS.misses, 'FFFBDCDC'],
+    [WORDS.invalid, 'FFFBE8C8'],
   ] as const
   sheet.addConditionalFormatting({
-    ref: `A${row}:B${row}`,
+    ref: `A${row}:F${row}`,
     rules: colours.map(([word, argb], i) => ({
       type: 'expression',
-      formulae: [`$A$${row}="${word}"`],
+      formulae: [`LEFT($A$${row},${word.length})="${word}"`],
       priority: 10 + i,
       style: { fill: { type: 'pattern', pattern: 'solid', bgColor: { argb }, fgColor: { argb } } },
     })),
@@ -125,19 +235,16 @@ function colourBox(sheet: Worksheet, row: number): void {
 const quantityText = ({ quantity, referencePressure_Pa }: WorkedCriterion): string =>
   quantity.replace('_pr', ` at ${referencePressure_Pa} Pa`)
 
-/** m3/h as printed: m³/h. */
-export const printed = (unit: string): string => unit.replace(/m3/g, 'm³').replace(/m2/g, 'm²')
-
 function targetText({ target, outcome }: Verdict): string {
   if (!target) return ''
   const reason =
     outcome === 'not valid'
-      ? ' The findings below say why the test is not valid; the figures are shown all the same.'
+      ? ' The findings below say why the test is not valid. The figures are shown all the same.'
       : ''
   const rounding =
     target.decimalPlaces === undefined
       ? ''
-      : ` Compared after rounding to ${target.decimalPlaces} decimal places, as the target asks.`
+      : ` The target compares values rounded to ${target.decimalPlaces} decimal ${target.decimalPlaces === 1 ? 'place' : 'places'}.`
   return `Target: ${target.label} (${target.source}).${rounding}${reason}`
 }
 

@@ -36,11 +36,11 @@ export function writeUncertaintySheet(
         { head: 'sure to\nmeet' },
         { head: 'accept\nup to' },
       ],
-      worked.decisions.map(({ quantity, block }) => [
+      worked.decisions.map(({ quantity, block, met }) => [
         quantity,
         live(places, block, 'v', '0.000'),
         live(places, block, 'L', '0.00'),
-        live(places, block, 'P_m', '0.0%'),
+        live(places, met.block, met.symbol, '0.0%'),
         live(places, block, 'L_a', '0.000'),
       ]),
     )

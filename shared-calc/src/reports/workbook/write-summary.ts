@@ -81,8 +81,9 @@ export async function layOutSummary(
   const method = methodById(record.test.method)
   const chartRows = fillSummarySheet(summary, { record, evaluation, test, method, places, check })
   nameMainResults(workbook, figures, places)
+  const drawn = leakageChart(workbook, test, places, chartRows)
   holdTexts(workbook)
-  return { workbook, chart: leakageChart(test, places, chartRows), places }
+  return { workbook, chart: drawn, places }
 }
 
 /** Document properties; dated by the test, so that a workbook written again is the same to the byte. */

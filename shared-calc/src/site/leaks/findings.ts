@@ -1,5 +1,4 @@
-import { citing, practiceSource } from '../../catalogue/sources.js'
-import { plain } from '../../catalogue/words.js'
+import { finding } from '../../catalogue/findings/finding.js'
 import type { Finding, LeakLog, TestRecord } from '../../contract/record/index.js'
 import type { WorkedLeaks } from './work-leaks.js'
 
@@ -23,70 +22,26 @@ function tooMuch({ list }: LeakLog, { flows, sized, whole }: WorkedLeaks, at: st
   )
   const measured = whole.seal.value('A_s')
   if (open <= measured) return []
-  return [
-    {
-      rule: 'leaks-too-large',
-      severity: 'note',
-      message: `the leaks still open add up to ${plain(open, 0)} cm², more than the whole leakage that was measured, ${plain(measured, 0)} cm²`,
-      ...citing(practiceSource),
-      value: open,
-      limit: measured,
-      where: list.flatMap((leak, i) => (!leak.fixed && leak.size ? [`${at}.list[${i}].size`] : [])),
-      remedy: 'sizes by eye are rough: check the largest, and whether they lead outdoors at all',
-    },
-  ]
+  const where = list.flatMap((leak, i) => (!leak.fixed && leak.size ? [`${at}.list[${i}].size`] : []))
+  return [finding('leaks-too-large', { where, value: open, limit: measured }, { open, measured })]
 }
 
 function unsized({ list }: LeakLog, { sized }: WorkedLeaks, at: string): Finding[] {
   const known = new Set(sized)
   const where = list.flatMap((leak, i) => (known.has(leak) ? [] : [`${at}.list[${i}].size`]))
-  if (where.length === 0) return []
-  return [
-    {
-      rule: 'leak-size',
-      severity: 'note',
-      message:
-        where.length === 1
-          ? 'one leak has no size: it counts in no area'
-          : `${where.length} leaks have no size: they count in no area`,
-      ...citing(practiceSource),
-      where,
-      remedy: 'estimate the size in words, or leave it open',
-    },
-  ]
+  return where.length === 0 ? [] : [finding('leak-size', { where }, { count: where.length })]
 }
 
 function rounds({ list, earlierTests = [] }: LeakLog, at: string): Finding[] {
-  return list.flatMap(({ fixed, fixedInRound, place }, i): Finding[] => {
-    const place_ = `${at}.list[${i}]`
-    const finding = (message: string, where: string, remedy: string): Finding => ({
-      rule: 'leak-round',
-      severity: 'note',
-      message: `"${place}" ${message}`,
-      ...citing(practiceSource),
-      where: [where],
-      remedy,
-    })
-    if (fixed && fixedInRound === undefined && earlierTests.length > 0)
-      return [
-        finding('was fixed, but not said in which round', `${place_}.fixedInRound`, 'say in which round'),
-      ]
-    if (!fixed && fixedInRound !== undefined)
-      return [
-        finding(
-          'has a repair round but is not fixed',
-          `${place_}.fixed`,
-          'mark it fixed, or take the round out',
-        ),
-      ]
-    if (fixedInRound !== undefined && fixedInRound > earlierTests.length)
-      return [
-        finding(
-          `was fixed in round ${fixedInRound}, but only ${earlierTests.length} earlier ${earlierTests.length === 1 ? 'test is' : 'tests are'} known`,
-          `${place_}.fixedInRound`,
-          'enter the test before that round',
-        ),
-      ]
+  const earlier = earlierTests.length
+  return list.flatMap(({ fixed, fixedInRound: round, place }, i): Finding[] => {
+    const where = [`${at}.list[${i}].fixedInRound`]
+    if (fixed && round === undefined && earlier > 0)
+      return [finding('leak-round/not-stated', { where }, { place })]
+    if (!fixed && round !== undefined)
+      return [finding('leak-round/not-fixed', { where: [`${at}.list[${i}].fixed`] }, { place })]
+    if (round !== undefined && round > earlier)
+      return [finding('leak-round/no-test', { where }, { place, round, earlier })]
     return []
   })
 }
@@ -94,40 +49,19 @@ function rounds({ list, earlierTests = [] }: LeakLog, at: string): Finding[] {
 /** Tests of different directions are not quite comparable. */
 function otherDirections({ runs }: TestRecord, { earlierTests = [] }: LeakLog, at: string): Finding[] {
   const now = runs.map(({ direction }) => direction)
-  return earlierTests.flatMap(({ directions }, i): Finding[] => {
-    const same = directions?.length === now.length && directions.every((one) => now.includes(one))
-    if (same) return []
-    return [
-      {
-        rule: 'round-directions',
-        severity: 'note',
-        message:
-          directions === undefined
-            ? `the directions of earlier test ${i + 1} are not stated: the gain of the round may mix directions`
-            : `earlier test ${i + 1} was run in ${directions.join(' and ')}, this one in ${now.join(' and ')}: part of the gain may be the difference of the directions`,
-        ...citing(practiceSource),
-        where: [`${at}.earlierTests[${i}].directions`],
-        remedy: 'compare tests of the same directions',
-      },
-    ]
+  return earlierTests.flatMap(({ directions: then }, test): Finding[] => {
+    const where = [`${at}.earlierTests[${test}].directions`]
+    if (then === undefined) return [finding('round-directions/not-stated', { where }, { test })]
+    const same = then.length === now.length && then.every((one) => now.includes(one))
+    return same ? [] : [finding('round-directions/other', { where }, { test, then, now })]
   })
 }
 
 function grew({ rounds: all }: WorkedLeaks, at: string): Finding[] {
-  return all.flatMap(({ compared }, i): Finding[] => {
+  return all.flatMap(({ compared }, round): Finding[] => {
     const gain = compared.value('d_ab')
     if (gain >= 0) return []
-    return [
-      {
-        rule: 'round-grew',
-        severity: 'caution',
-        message: `leakage grew by ${plain(-gain, 0)} m³/h in repair round ${i + 1}`,
-        ...citing(practiceSource),
-        value: gain,
-        limit: 0,
-        where: [`${at}.earlierTests[${i}].airLeakageRate50_m3_h`],
-        remedy: 'look for something opened or pierced since, and for a difference in the preparation',
-      },
-    ]
+    const where = [`${at}.earlierTests[${round}].airLeakageRate50_m3_h`]
+    return [finding('round-grew', { where, value: gain, limit: 0 }, { growth: -gain, round })]
   })
 }

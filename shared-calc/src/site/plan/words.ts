@@ -12,7 +12,9 @@ export function deviceInWords(
 ): string[] {
   const [first] = directions
   if (!first || first.ranges.length === 0)
-    return [`The limits of the ranges of "${name}" are not stated: whether it reaches cannot be said.`]
+    return [
+      `The range limits of "${name}" are not stated, so the plan cannot check whether it is powerful enough.`,
+    ]
   const spans = flowSpans(worked, first.direction)
   const serving = servingRanges(first, spans)
   const pressures = [...(worked.pressures?.byDirection.get(first.direction)?.column('dp') ?? [])]
@@ -32,15 +34,15 @@ function reach(
   const head = `Range "${range.label}" (${plain(lowest.value, 0)} to ${plain(highest.value, 0)} m³/h)`
   if (spans.length === 0) return `${head}.`
   if (served.length === pressures.length)
-    return `${head} reaches from the lowest to the highest pressure if the building just meets the target.`
-  if (served.length > 0) return `${head} serves ${list(served)} Pa only.`
+    return `${head} covers every planned pressure if the building just meets the target.`
+  if (served.length > 0) return `${head} covers ${list(served)} Pa only.`
   const least = Math.min(...spans.map((span) => span.least))
   const most = Math.max(...spans.map((span) => span.most))
   if (most < lowest.value)
-    return `${head} is too large: a building that just meets the target leaks at most ${plain(most, 0)} m³/h at these pressures. It needs a smaller device.`
+    return `${head} is too large. A building that just meets the target leaks at most ${plain(most, 0)} m³/h at these pressures. Use a smaller device.`
   if (least > highest.value)
-    return `${head} is too small: a building that just meets the target leaks at least ${plain(least, 0)} m³/h at these pressures.`
-  return `${head} serves none of the pressures whatever the exponent turns out to be.`
+    return `${head} is too small. A building that just meets the target leaks at least ${plain(least, 0)} m³/h at these pressures.`
+  return `${head} covers none of the pressures for every exponent in the expected range.`
 }
 
 function proves({ provable }: DeviceInDirection, row: number): string {
@@ -48,8 +50,8 @@ function proves({ provable }: DeviceInDirection, row: number): string {
   const least = provable.column('n_least')[row] as number
   const most = provable.column('n_most')[row] as number
   return least > most
-    ? 'By itself it cannot hold all pressures of one run in this volume.'
-    : `By itself it can prove an n50 from ${plain(least)} to ${plain(most)} 1/h in this volume; a tighter building shows it too little flow at the lowest pressure.`
+    ? 'Alone it cannot cover all pressures of one run in this volume.'
+    : `Alone it can prove an n50 from ${plain(least)} to ${plain(most)} 1/h in this volume; below that, the flow at the lowest pressure is too small for it.`
 }
 
 function whole(directions: readonly DeviceInDirection[], worked: WorkedPlan): string[] {
@@ -59,8 +61,8 @@ function whole(directions: readonly DeviceInDirection[], worked: WorkedPlan): st
     return serving.flatMap((ranges, i) => (ranges.length > 0 ? [] : [set[i] as number]))
   })
   if (flowSpans(worked, directions[0]?.direction ?? 'depressurisation').length === 0) return []
-  if (missed.length === 0) return ['With its ranges it reaches every planned pressure.']
-  return [`It does not reach ${list(missed)} Pa if the building just meets the target.`]
+  if (missed.length === 0) return ['Its ranges together cover every planned pressure.']
+  return [`It does not cover ${list(missed)} Pa if the building just meets the target.`]
 }
 
 /** Pressures in whole Pa, each once. */

@@ -1,29 +1,28 @@
-import { citing, practiceSource } from '../../catalogue/sources.js'
-import { type Finding, RECORD_FORMAT_2, type TestRecord } from '../../contract/record/index.js'
+import { finding } from '../../catalogue/findings/finding.js'
+import { practiceSource } from '../../catalogue/sources.js'
+import { RECORD_FORMAT, type TestRecord } from '../../contract/record/index.js'
 import type { Rule } from '../../evaluation/rules/rule.js'
 import { preparationList } from './asks.js'
 import { allCautions, cautionTexts } from './cautions.js'
 import { checkPreparation } from './check.js'
 
 /** The rules of this file came with record@2: a record@1 is judged as it was when it was archived. */
-const asks = ({ format }: TestRecord): boolean => format === RECORD_FORMAT_2
+const asks = ({ format }: TestRecord): boolean => format !== RECORD_FORMAT
 
-/** An opening is in another state than the preparation method asks. */
+/** An opening is in another state than the preparation method requires. */
 export const preparationDeparts: Rule = ({ record }) => {
-  if (!asks(record)) return []
+  const { preparation: method } = record.test
+  if (!asks(record) || method === undefined) return []
   return checkPreparation(record).flatMap(({ kind, asked, found }) => {
-    const listed = preparationList.find((one) => one.kind === kind)
+    const source = preparationList.find((one) => one.kind === kind)?.source ?? practiceSource
     return found
       .filter(({ agrees }) => !agrees)
-      .map(
-        ({ opening, index }): Finding => ({
-          rule: 'preparation-departs',
-          severity: 'caution',
-          message: `"${opening.opening}" was ${opening.state}; ${record.test.preparation ?? ''} asks: ${asked}`,
-          ...citing(listed?.source ?? practiceSource),
-          where: [`test.openings[${index}].state`],
-          remedy: 'put it right and test again, or say in the report why it departs from the method',
-        }),
+      .map(({ opening: { opening, state }, index }) =>
+        finding(
+          'preparation-departs',
+          { where: [`test.openings[${index}].state`], source },
+          { opening, state, method, asked },
+        ),
       )
   })
 }
@@ -34,14 +33,7 @@ export const preparationBlank: Rule = ({ record }) => {
   const blank = checkPreparation(record).filter(({ found }) => found.length === 0)
   if (blank.length === 0) return []
   return [
-    {
-      rule: 'preparation-blank',
-      severity: 'note',
-      message: `no state was logged for: ${blank.map(({ kind }) => kind).join(', ')}`,
-      ...citing({ text: 'ISO 9972:2015, 5.2', seen: 'memory' }),
-      where: ['test.openings'],
-      remedy: 'log the state of each, or "not present"',
-    },
+    finding('preparation-blank', { where: ['test.openings'] }, { kinds: blank.map(({ kind }) => kind) }),
   ]
 }
 
@@ -49,34 +41,17 @@ export const preparationBlank: Rule = ({ record }) => {
 export const preparationPurpose: Rule = ({ record }) => {
   const { preparation, purpose } = record.test
   if (!asks(record) || preparation !== 'method 3' || purpose !== undefined) return []
-  return [
-    {
-      rule: 'preparation-purpose',
-      severity: 'caution',
-      message: 'method 3 prepares the building for a purpose; the purpose was not logged',
-      ...citing({ text: 'ISO 9972:2015, 5.2', seen: 'memory' }),
-      where: ['test.purpose'],
-      remedy: 'say which code or purpose asked for the preparation',
-    },
-  ]
+  return [finding('preparation-purpose', { where: ['test.purpose'] })]
 }
 
 /** A caution that nobody has acknowledged. */
 export const cautionsUnanswered: Rule = ({ record }) => {
   if (!asks(record)) return []
   const answered = new Set((record.preparation?.cautions ?? []).map(({ caution }) => caution))
-  const open = allCautions.filter((caution) => !answered.has(caution))
-  if (open.length === 0) return []
-  return [
-    {
-      rule: 'caution-unanswered',
-      severity: 'caution',
-      message: `not acknowledged by the tester: ${open.join(', ')}`,
-      ...citing(practiceSource),
-      where: ['preparation.cautions'],
-      remedy: `look before the fan is switched on. ${open.map((caution) => cautionTexts[caution]).join(' ')} Local codes and licensed practice decide.`,
-    },
-  ]
+  const cautions = allCautions.filter((caution) => !answered.has(caution))
+  if (cautions.length === 0) return []
+  const texts = cautions.map((caution) => cautionTexts[caution])
+  return [finding('caution-unanswered', { where: ['preparation.cautions'] }, { cautions, texts })]
 }
 
 /** Said not to apply, though the openings say otherwise. */
@@ -88,14 +63,11 @@ export const cautionContradicted: Rule = ({ record }) => {
   if (at < 0) return []
   const flues = checkPreparation(record).find(({ kind }) => kind === 'flues and fireplaces')
   const present = flues?.found.filter(({ opening }) => opening.state !== 'not present') ?? []
-  return present.map(
-    ({ opening, index }): Finding => ({
-      rule: 'caution-contradicted',
-      severity: 'caution',
-      message: `fuel-burning appliances are said not to apply, but "${opening.opening}" is there`,
-      ...citing(practiceSource),
-      where: [`preparation.cautions[${at}].answer`, `test.openings[${index}]`],
-      remedy: cautionTexts['fuel-burning appliances'],
-    }),
+  return present.map(({ opening: { opening }, index }) =>
+    finding(
+      'caution-contradicted',
+      { where: [`preparation.cautions[${at}].answer`, `test.openings[${index}]`] },
+      { opening },
+    ),
   )
 }

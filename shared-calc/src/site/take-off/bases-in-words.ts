@@ -11,7 +11,7 @@ export function basesInWords(takeOff: TakeOff, { spaces, net, overall, bases }: 
   ]
   if (!bases || !net || !overall) {
     const [counted, missing] = net ? ['net', 'overall internal'] : ['overall internal', 'net']
-    words.push(`Only the ${counted} volume was taken off: nothing can be said about the ${missing} volume.`)
+    words.push(`Only the ${counted} volume was taken off. The ${missing} volume is not known.`)
     return words
   }
   for (const space of takeOff.spaces) {
@@ -20,15 +20,15 @@ export function basesInWords(takeOff: TakeOff, { spaces, net, overall, bases }: 
     const volume = block.column('V_i')[row] as number
     const reason = space.reason === undefined ? '' : `: ${space.reason}`
     words.push(
-      `"${space.name}" (${plain(Math.abs(volume), 1)} m³) is ${space.use === 'add' ? 'counted in' : 'taken off'} the ${space.countsIn} volume only${reason}.`,
+      `"${space.name}" (${plain(Math.abs(volume), 1)} m³) is ${space.use === 'add' ? 'included in' : 'subtracted from'} the ${space.countsIn} volume only${reason}.`,
     )
   }
   const difference = bases.value('d_V')
   const share = (bases.value('r_V') - 1) * 100
   words.push(
     difference === 0
-      ? 'Here the two are the same: nothing was entered that counts in one of them only.'
-      : `Here the overall internal volume is ${plain(Math.abs(difference), 1)} m³ ${difference > 0 ? 'larger' : 'smaller'} than the net volume; the same leakage gives an air change rate ${plain(Math.abs(share), 1)} % ${share > 0 ? 'higher' : 'lower'} when it is related to the net volume.`,
+      ? 'Here the two are the same: no space is included in only one of them.'
+      : `Here the overall internal volume is ${plain(Math.abs(difference), 1)} m³ ${difference > 0 ? 'larger' : 'smaller'} than the net volume. The same leakage gives an air change rate ${plain(Math.abs(share), 1)} % ${share > 0 ? 'higher' : 'lower'} with the net volume.`,
   )
   return words
 }

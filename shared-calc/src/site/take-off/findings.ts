@@ -1,7 +1,5 @@
-import { citing, practiceSource } from '../../catalogue/sources.js'
-import { plain } from '../../catalogue/words.js'
+import { finding } from '../../catalogue/findings/finding.js'
 import type { Finding, TakeOff } from '../../contract/record/index.js'
-import type { Block } from '../../engine/index.js'
 import { ASSUMED_LENGTH_UNCERTAINTY_M } from './rows.js'
 import type { StatedField, WorkedTakeOff } from './work-take-off.js'
 
@@ -19,33 +17,23 @@ export function takeOffFindings(takeOff: TakeOff, worked: WorkedTakeOff, at = 't
 
 /** More was taken off than was there. */
 function emptyTotals({ net, overall, floor, envelope }: WorkedTakeOff, at: string): Finding[] {
-  const totals: [string, Block | undefined, string, string][] = [
-    ['net volume', net, 'V', 'spaces'],
-    ['overall internal volume', overall, 'V', 'spaces'],
-    ['floor area', floor, 'A_t', 'spaces'],
-    ['envelope area', envelope, 'A_t', 'elements'],
-  ]
-  return totals.flatMap(([term, block, symbol, list]) => {
-    if (!block || block.value(symbol) > 0) return []
-    return [
-      {
-        rule: 'take-off-empty',
-        severity: 'invalidates',
-        message: `the ${term} comes to ${plain(block.value(symbol), 1)}: more is taken off than was added`,
-        ...citing(practiceSource),
-        value: block.value(symbol),
-        limit: 0,
-        where: [`${at}.${list}`],
-        remedy: 'check the dimensions of what is excluded',
-      } satisfies Finding,
-    ]
+  const totals = [
+    { term: 'net volume', unit: 'm³', block: net, symbol: 'V', list: 'spaces' },
+    { term: 'overall internal volume', unit: 'm³', block: overall, symbol: 'V', list: 'spaces' },
+    { term: 'floor area', unit: 'm²', block: floor, symbol: 'A_t', list: 'spaces' },
+    { term: 'envelope area', unit: 'm²', block: envelope, symbol: 'A_t', list: 'elements' },
+  ] as const
+  return totals.flatMap(({ term, unit, block, symbol, list }) => {
+    const value = block?.value(symbol)
+    if (value === undefined || value > 0) return []
+    return [finding('take-off-empty', { where: [`${at}.${list}`], value, limit: 0 }, { term, value, unit })]
   })
 }
 
-const terms: Record<StatedField, string> = {
-  volume_m3: 'internal volume',
-  envelopeArea_m2: 'envelope area',
-  floorArea_m2: 'floor area',
+const terms: Record<StatedField, { term: string; unit: string }> = {
+  volume_m3: { term: 'internal volume', unit: 'm³' },
+  envelopeArea_m2: { term: 'envelope area', unit: 'm²' },
+  floorArea_m2: { term: 'floor area', unit: 'm²' },
 }
 
 /** A stated total that the take-off does not bear out within its expanded uncertainty. */
@@ -55,31 +43,23 @@ function statedTotals({ stated }: TakeOff, worked: WorkedTakeOff, at: string): F
     const limit = block.value('U_w')
     if (Math.abs(difference) <= limit) return []
     return [
-      {
-        rule: 'take-off-stated',
-        severity: 'caution',
-        message: `${terms[field]} ${plain(block.value('v_s'), 1)} as stated by "${stated?.from ?? ''}" differs from ${plain(block.value('v_w'), 1)} worked out by ${plain(difference, 1)} (${plain(block.value('d_r') * 100, 1)} %), more than the expanded uncertainty of the take-off, ${plain(limit, 1)}`,
-        ...citing(practiceSource),
-        value: difference,
-        limit,
-        where: [`${at}.stated.${field}`],
-        remedy:
-          'find out what the plan counts that the take-off does not (basis, storeys, voids), or measure again',
-      } satisfies Finding,
+      finding(
+        'take-off-stated/differs',
+        { where: [`${at}.stated.${field}`], value: difference, limit },
+        {
+          ...terms[field],
+          from: stated?.from,
+          stated: block.value('v_s'),
+          taken: block.value('v_w'),
+          share: block.value('d_r'),
+          limit,
+        },
+      ),
     ]
   })
-  if (stated?.volume_m3 === undefined || stated.volumeBasis !== undefined) return found
-  return [
-    ...found,
-    {
-      rule: 'take-off-stated',
-      severity: 'note',
-      message: 'the basis of the stated volume was not given: it is compared with the net volume',
-      ...citing(practiceSource),
-      where: [`${at}.stated.volumeBasis`],
-      remedy: 'ask whether the stated volume is net or overall internal',
-    },
-  ]
+  return stated?.volume_m3 === undefined || stated.volumeBasis !== undefined
+    ? found
+    : [...found, finding('take-off-stated/basis', { where: [`${at}.stated.volumeBasis`] })]
 }
 
 /** The same part entered twice. */
@@ -95,16 +75,8 @@ function doubledNames({ spaces, elements = [] }: TakeOff, at: string): Finding[]
       const first = seen.get(key)
       seen.set(key, first ?? i)
       if (first === undefined) return []
-      return [
-        {
-          rule: 'take-off-doubled',
-          severity: 'note',
-          message: `"${part.name}" stands twice with the same dimensions`,
-          ...citing(practiceSource),
-          where: [`${at}.${list}[${first}]`, `${at}.${list}[${i}]`],
-          remedy: 'leave one out, or give them different names',
-        } satisfies Finding,
-      ]
+      const where = [`${at}.${list}[${first}]`, `${at}.${list}[${i}]`]
+      return [finding('take-off-doubled', { where }, { name: part.name })]
     })
   })
 }
@@ -117,18 +89,11 @@ function assumedLengths(takeOff: TakeOff, at: string): Finding[] {
       own: part.figure.shape === 'area' ? 0 : part.lengthUncertainty_m,
       path: `${at}.elements[${i}]`,
     })),
-  ].filter(({ own }) => own === undefined)
+  ].flatMap(({ own, path }) => (own === undefined ? [`${path}.lengthUncertainty_m`] : []))
   if (where.length === 0) return []
+  const assumed_m = ASSUMED_LENGTH_UNCERTAINTY_M
   return [
-    {
-      rule: 'assumed-length-uncertainty',
-      severity: 'note',
-      message: `the uncertainty of ${where.length === 1 ? 'one part' : `${where.length} parts`} was not stated: ${ASSUMED_LENGTH_UNCERTAINTY_M} m is assumed for each length`,
-      ...citing(practiceSource),
-      value: ASSUMED_LENGTH_UNCERTAINTY_M,
-      where: where.map(({ path }) => `${path}.lengthUncertainty_m`),
-      remedy: 'state how well lengths were measured',
-    },
+    finding('assumed-length-uncertainty', { where, value: assumed_m }, { count: where.length, assumed_m }),
   ]
 }
 
@@ -145,29 +110,12 @@ function unstatedAreas({ spaces, elements = [] }: TakeOff, at: string): Finding[
         : [],
     ),
   ]
-  if (where.length === 0) return []
-  return [
-    {
-      rule: 'area-uncertainty-not-stated',
-      severity: 'note',
-      message: `${where.length === 1 ? 'an area' : `${where.length} areas`} taken as given without an uncertainty: none is counted`,
-      ...citing(practiceSource),
-      where,
-      remedy: 'state the standard uncertainty of areas read off a plan',
-    },
-  ]
+  return where.length === 0
+    ? []
+    : [finding('area-uncertainty-not-stated', { where }, { count: where.length })]
 }
 
-function unstatedScale({ scaleUncertainty }: TakeOff, at: string): Finding[] {
-  if (scaleUncertainty !== undefined) return []
-  return [
-    {
-      rule: 'scale-uncertainty-not-stated',
-      severity: 'note',
-      message: 'no uncertainty that all lengths share (scale of a print, tape) was stated: none is counted',
-      ...citing(practiceSource),
-      where: [`${at}.scaleUncertainty`],
-      remedy: 'state it, above all where lengths were taken off a print',
-    },
-  ]
-}
+const unstatedScale = ({ scaleUncertainty }: TakeOff, at: string): Finding[] =>
+  scaleUncertainty === undefined
+    ? [finding('scale-uncertainty-not-stated', { where: [`${at}.scaleUncertainty`] })]
+    : []

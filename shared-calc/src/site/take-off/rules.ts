@@ -1,6 +1,4 @@
-import { citing, practiceSource } from '../../catalogue/sources.js'
-import { plain } from '../../catalogue/words.js'
-import type { Finding } from '../../contract/record/index.js'
+import { finding } from '../../catalogue/findings/finding.js'
 import type { Rule } from '../../evaluation/rules/rule.js'
 import type { TestWithSite } from '../test-with-site.js'
 import { takeOffFindings } from './findings.js'
@@ -18,29 +16,20 @@ export const takeOffUsed: Rule<TestWithSite> = ({ record: { building }, test: { 
   const figures = [
     {
       field: 'volume_m3',
+      unit: 'm³',
       term: `${building.volumeBasis ?? 'net'} internal volume`,
       block: building.volumeBasis === 'overall internal' ? takeOff.overall : takeOff.net,
       symbol: 'V',
     },
-    { field: 'envelopeArea_m2', term: 'envelope area', block: takeOff.envelope, symbol: 'A_t' },
-    { field: 'floorArea_m2', term: 'floor area', block: takeOff.floor, symbol: 'A_t' },
+    { field: 'envelopeArea_m2', term: 'envelope area', unit: 'm²', block: takeOff.envelope, symbol: 'A_t' },
+    { field: 'floorArea_m2', term: 'floor area', unit: 'm²', block: takeOff.floor, symbol: 'A_t' },
   ] as const
-  return figures.flatMap(({ field, term, block, symbol }) => {
+  return figures.flatMap(({ field, term, unit, block, symbol }) => {
     const used = building[field]
     if (used === undefined || !block) return []
-    const worked = block.value(symbol)
-    if (Math.abs(used - worked) <= ROUNDING * worked) return []
-    return [
-      {
-        rule: 'take-off-used',
-        severity: 'caution',
-        message: `${term}: the evaluation uses ${plain(used, 1)}, the take-off comes to ${plain(worked, 1)}`,
-        ...citing(practiceSource),
-        value: used,
-        limit: worked,
-        where: [`building.${field}`, 'takeOff'],
-        remedy: 'enter the figure of the take-off, or correct the take-off',
-      } satisfies Finding,
-    ]
+    const taken = block.value(symbol)
+    if (Math.abs(used - taken) <= ROUNDING * taken) return []
+    const where = [`building.${field}`, 'takeOff']
+    return [finding('take-off-used', { where, value: used, limit: taken }, { term, unit, used, taken })]
   })
 }

@@ -39,7 +39,7 @@ export function nextReading(standing: Standing, { limits, stations }: Method): N
   if (highest === undefined || highest < limits.highestPressure_Pa.value)
     return set(
       limits.highestPressure_Pa.value + ABOVE_NEEDED_PA,
-      `a reading of at least ${limits.highestPressure_Pa.value} Pa is needed`,
+      `A reading of at least ${limits.highestPressure_Pa.value} Pa is needed.`,
     )
   const gaps = sorted.slice(1).map((below, i) => ({ above: sorted[i] as number, below }))
   const open = gaps.find(({ above, below }) => above - below > spacing.value + slack)
@@ -47,18 +47,23 @@ export function nextReading(standing: Standing, { limits, stations }: Method): N
     const size = open.above - open.below
     return set(
       open.above - size / Math.ceil(size / spacing.value),
-      `there is a gap between ${plain(open.below, 0)} and ${plain(open.above, 0)} Pa`,
+      `There is a gap between ${plain(open.below, 0)} and ${plain(open.above, 0)} Pa.`,
     )
   }
   const last = sorted.at(-1) ?? highest
   if (last - lowest > spacing.value + slack)
-    return set(last - spacing.value, `at most ${spacing.value} Pa below ${plain(last, 0)} Pa`)
+    return set(
+      last - spacing.value,
+      `The next reading is at most ${spacing.value} Pa below ${plain(last, 0)} Pa.`,
+    )
   if (taken.length < limits.readingsPerDirection.value)
     return set(
       (highest + (sorted[1] ?? lowest)) / 2,
-      `at least ${limits.readingsPerDirection.value} readings are needed`,
+      `At least ${limits.readingsPerDirection.value} readings are needed.`,
     )
-  return { why: `${taken.length} readings from ${plain(highest, 0)} to ${plain(last, 0)} Pa cover the range` }
+  return {
+    why: `${taken.length} readings from ${plain(highest, 0)} to ${plain(last, 0)} Pa cover the range.`,
+  }
 }
 
 /** Methods that repeat their readings: the first station that still lacks some. */
@@ -72,9 +77,9 @@ function nextAtStation(
     if (there >= repeats.value) continue
     if (station < lowest)
       return {
-        why: `the station at ${plain(station)} Pa lies below the lowest pressure to use, ${plain(lowest, 1)} Pa`,
+        why: `${plain(station)} Pa is below the lowest usable pressure of ${plain(lowest, 1)} Pa.`,
       }
-    return set(station, `${there} of ${repeats.value} readings at ${plain(station)} Pa so far`)
+    return set(station, `${there} of ${repeats.value} readings at ${plain(station)} Pa so far.`)
   }
-  return { why: `${repeats.value} readings at each station are taken` }
+  return { why: `All ${repeats.value} readings at each pressure are taken.` }
 }

@@ -1,5 +1,6 @@
 import { z } from 'zod'
-import { citing, practiceSource } from '../../catalogue/sources.js'
+import { finding } from '../../catalogue/findings/finding.js'
+import { repeatNow } from '../../catalogue/findings/while-reading.js'
 import { plain } from '../../catalogue/words.js'
 import { Finding, type Run } from '../../contract/record/index.js'
 import { type Block, byRule } from '../../engine/index.js'
@@ -129,7 +130,7 @@ function enough(
 ): { enough: boolean; enoughWhy: string } {
   if (coming.pressureDifference_Pa !== undefined) return { enough: false, enoughWhy: coming.why }
   if (!scatter?.has('SSE') || !curve.has('S_xx'))
-    return { enough: false, enoughWhy: `${method.title} gives no scatter to judge by` }
+    return { enough: false, enoughWhy: `${method.title} gives no scatter, so this cannot be checked.` }
   const pressures = curve.column('dp')
   const further = calculation.add('run1.further', 'what one further reading would bring', furtherReading, {
     N: curve.ref('N'),
@@ -140,18 +141,17 @@ function enough(
     dp_next: byRule(Math.max(...pressures), 'highest pressure read'),
   })
   const [now, after] = [further.value('h_now'), further.value('h_next')]
-  const words = `one further reading would take the interval from ±${plain(now * 100)} % to about ±${plain(after * 100)} %`
+  const words = `one more reading would narrow the interval from ±${plain(now * 100)} % to about ±${plain(after * 100)} %`
   return further.value('g_h') < WORTH_ANOTHER
-    ? { enough: true, enoughWhy: `enough readings: ${words}` }
-    : { enough: false, enoughWhy: `worth another reading: ${words}` }
+    ? { enough: true, enoughWhy: `Enough readings: ${words}.` }
+    : { enough: false, enoughWhy: `Take another reading: ${words}.` }
 }
 
 function outliers(around: RunSurroundings, worked: WorkedRun): Finding[] {
   const test = { runs: [worked] } as unknown as WorkedTest
-  return outlier({ record: around.record, method: around.method, test }).map((finding) => ({
-    ...finding,
-    remedy:
-      'repeat this reading now, while the building is as it was; look for its cause (gust, door, range)',
+  return outlier({ record: around.record, method: around.method, test }).map((one) => ({
+    ...one,
+    remedy: repeatNow,
   }))
 }
 
@@ -166,15 +166,14 @@ function drift({ calculation }: RunSurroundings, { curve, before, after }: Worke
   const error = block.value('e_0')
   if (error <= DRIFT_ERROR) return []
   return [
-    {
-      rule: 'zero-flow-drift',
-      severity: 'note',
-      message: `the zero-flow pressure has moved by ${plain(block.value('d_0'), 1)} Pa; at the lowest reading that is worth ${plain(error * 100, 1)} % of the flow`,
-      ...citing(practiceSource),
-      value: error,
-      limit: DRIFT_ERROR,
-      where: ['runs[0].zeroFlowBefore_Pa', 'runs[0].zeroFlowAfter_Pa'],
-      remedy: 'wait for steadier weather and read the zero-flow pressure and the lowest readings again',
-    },
+    finding(
+      'zero-flow-drift',
+      {
+        where: ['runs[0].zeroFlowBefore_Pa', 'runs[0].zeroFlowAfter_Pa'],
+        value: error,
+        limit: DRIFT_ERROR,
+      },
+      { moved_Pa: block.value('d_0'), share: error, limit: DRIFT_ERROR },
+    ),
   ]
 }

@@ -1,5 +1,5 @@
 import { constantValue } from '../../catalogue/constants.js'
-import { RECORD_FORMAT_2, type Run, type TestRecord } from '../../contract/record/index.js'
+import { RECORD_FORMAT_3, type Run, type TestRecord } from '../../contract/record/index.js'
 import { assumed, type Block, byRule, Calculation, inputsBySymbol } from '../../engine/index.js'
 import { workAir } from '../../evaluation/work/air.js'
 import { refuseWrongSide } from '../../evaluation/work/curve-faults.js'
@@ -55,7 +55,7 @@ function still(calculation: Calculation, side: string): Block {
 /** The unfinished test in the shape that the work on runs reads; it is not a record and is never published. */
 function recordOf({ building, conditions, flowDevice, run }: UnfinishedTest): TestRecord {
   return {
-    format: RECORD_FORMAT_2,
+    format: RECORD_FORMAT_3,
     building: { name: '', ...building },
     test: { date: '', method: '' },
     conditions: {

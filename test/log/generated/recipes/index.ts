@@ -1,4 +1,5 @@
 import { generate } from '../generate.js'
+import { composed } from './composed.js'
 import { devices } from './devices.js'
 import { dirty } from './dirt.js'
 import { languages } from './languages.js'
@@ -18,4 +19,5 @@ export const generatedLogs = [
   ...devices,
   ...textFiles,
   ...openQuestions,
+  ...composed,
 ].map(generate)

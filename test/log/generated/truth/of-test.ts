@@ -10,7 +10,7 @@ export interface TestTruth {
   volume_m3: number
   n50_1_h: number
   q50_m3_h: number
-  runs: readonly FittedRun[]
+  runs: readonly (FittedRun & { readonly zeroFlowValues: readonly [before: number, after: number] })[]
   indoor_C: number
   outdoor_C: number
   barometer_Pa: number
@@ -35,7 +35,7 @@ export function truthOfTest({ name, fields, date, runs }: WrittenTest, recipe: R
       direction === 'pressurisation' ? air.outdoor_C : air.indoor_C,
       air.barometer_Pa,
     )
-    return fitRun(
+    const fit = fitRun(
       {
         direction,
         induced,
@@ -50,6 +50,7 @@ export function truthOfTest({ name, fields, date, runs }: WrittenTest, recipe: R
       },
       air,
     )
+    return { ...fit, zeroFlowValues: [before.length, after.length] as const }
   })
   const q50 = mean(fitted.map(({ q50_m3_h }) => q50_m3_h))
   const volume_m3 = meant(fields.volume, units.volume)

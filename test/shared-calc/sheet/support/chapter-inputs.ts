@@ -42,6 +42,10 @@ const bounds: Readonly<Record<string, readonly [number, number]>> = {
   N_s: [150, 250],
   T_d: [260, 300],
   T_x: [260, 300],
+  P_1: [0.01, 0.99],
+  P_2: [0.01, 0.99],
+  rho: [-0.95, 0.95],
+  t: [0.01, 0.99],
 }
 // Whole numbers, and what only takes one of a few values.
 const whole: Readonly<Record<string, readonly number[]>> = {
@@ -50,6 +54,7 @@ const whole: Readonly<Record<string, readonly number[]>> = {
   sign: [1],
   nu_e: [1, 2, 5, 30],
   s: [0, 1],
+  N_m: [1, 2, 4],
 }
 // The upper of two stations: some rows of each.
 const fixed: Readonly<Record<string, readonly number[]>> = { hi: [1, 0, 1, 1, 0, 0, 1] }

@@ -34,7 +34,7 @@ function shared(which: 'x' | 'y', axis: ChartAxis, gridlines: boolean): string[]
     element('c:numFmt', { formatCode: axis.numberFormat ?? 'General', sourceLinked: 0 }),
     valued('c:majorTickMark', 'out'),
     valued('c:minorTickMark', axis.log ? 'out' : 'none'),
-    valued('c:tickLblPos', 'low'),
+    valued('c:tickLblPos', axis.ownLabels === false ? 'none' : 'low'),
     element('c:spPr', {}, stroke({ colour: GRID.axis, width: 0.75, dash: 'solid' })),
     labelText(),
     valued('c:crossAx', AXIS_IDS[which === 'x' ? 'y' : 'x']),

@@ -27,6 +27,8 @@ export interface ChartAxis {
   log?: boolean
   min?: number
   max?: number
+  /** Whether the axis writes its own numbers; true when left out. */
+  ownLabels?: boolean
   /** Spreadsheet number format, 'General' when left out. */
   numberFormat?: string
   /** Only the x axis of a line or column chart; 'text' when left out. 'date' takes serial day numbers. */
@@ -45,6 +47,8 @@ export interface ChartSeries {
   style?: SeriesStyle
   /** True when left out. */
   inLegend?: boolean
+  /** A text beside each point, for what an axis cannot label by itself. */
+  labels?: { texts: readonly string[]; position: 'b' | 'l' | 'r' | 't' }
 }
 
 export type CachedValue = number | string | null

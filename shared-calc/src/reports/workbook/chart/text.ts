@@ -22,6 +22,16 @@ export function title(text: string, role: 'chart' | 'axis', turned = false): str
   return element('c:title', {}, element('c:tx', {}, rich), valued('c:overlay', 0))
 }
 
+/** `c:rich` of a label at a point. */
+export function richLabel(text: string): string {
+  const paragraph = element(
+    'a:p',
+    {},
+    element('a:r', {}, run('a:rPr', SIZES.labels, false), `<a:t>${escapeXml(text)}</a:t>`),
+  )
+  return element('c:rich', {}, '<a:bodyPr/>', '<a:lstStyle/>', paragraph)
+}
+
 /** `c:txPr`: how tick labels, the legend and all other text of a chart look. */
 export function labelText(): string {
   const paragraph = element('a:pPr', {}, run('a:defRPr', SIZES.labels, false))

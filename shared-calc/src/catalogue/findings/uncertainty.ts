@@ -1,0 +1,57 @@
+import type { Direction } from '../../contract/record/index.js'
+import { practiceSource } from '../sources.js'
+import { capital, plain } from '../words.js'
+import type { FindingTexts } from './finding-text.js'
+
+/** What the uncertainty budget assumes, and what it found in the readings. */
+export const uncertaintyTexts = {
+  'assumed-uncertainty': {
+    severity: 'note',
+    message: ({ values }: { values: readonly string[] }) =>
+      `Default standard uncertainties are used: ${values.join('; ')}.`,
+    remedy: 'Enter the values from calibration certificates and your own checks.',
+  },
+  'assumed-wind': {
+    severity: 'caution',
+    source: practiceSource,
+    message: ({ speed }: { speed: number }) =>
+      `Wind was not logged. The uncertainty assumes a wind speed of ${speed} m/s.`,
+    remedy: 'Log the wind speed or the Beaufort force.',
+  },
+  'scatter-unexpected': {
+    severity: 'note',
+    source: practiceSource,
+    message: ({ direction, times, limit }: { direction: Direction; times: number; limit: number }) =>
+      `${capital(direction)}: the readings scatter ${plain(times, 1)} times as much as the instruments explain (limit ${limit}). The uncertainty includes the scatter found.`,
+    remedy: 'Look for gusts or a change during the run. Average over a longer time.',
+  },
+  'scatter-unexpected/stated as none': {
+    severity: 'note',
+    source: practiceSource,
+    message: ({ direction }: { direction: Direction }) =>
+      `${capital(direction)}: the readings scatter, but the record states a scatter of 0. The uncertainty includes the scatter found.`,
+    remedy: 'State the scatter of one pressure reading and of one flow reading, or leave both empty.',
+  },
+  'wind-at-station': {
+    severity: 'note',
+    source: { text: 'ISO 9972:2015, 5.1.4: 3 m/s near the ground, 6 m/s at the station', seen: 'memory' },
+    message: ({ station, house }: { station: number; house: number }) =>
+      `The wind of ${plain(station, 1)} m/s is that of a meteorological station. The uncertainty assumes ${plain(house, 1)} m/s at the house.`,
+    remedy: 'Log the wind speed near the ground at the house.',
+  },
+  'assumed-height': {
+    severity: 'note',
+    source: practiceSource,
+    message: ({ height }: { height: number }) =>
+      `The height of the building was not logged. The uncertainty from the stack pressure assumes ${height} m.`,
+    remedy: 'Add the height of the building.',
+  },
+  'uncertainty-unbounded': {
+    severity: 'caution',
+    source: practiceSource,
+    message: ({ block }: { block: string }) =>
+      `No uncertainty can be given: the calculation of "${block}" has no finite result. The figures of the method are not affected.`,
+    remedy:
+      'Check for readings close to zero or far off the curve, and that not every uncertainty is stated as 0.',
+  },
+} as const satisfies FindingTexts

@@ -1,0 +1,93 @@
+import { distance } from 'fastest-levenshtein'
+import { type LogProblem, problem } from '../problem.js'
+import type { Answers } from './interpretation.js'
+
+/** What may be answered beside the questions asked: fields of the record that a log may lack. */
+const FIELDS = [
+  'test',
+  'flow.unit',
+  'pressure.unit',
+  'device.unit',
+  'device.range',
+  'pressure.column',
+  'flow.column',
+  'zeroFlow.sign',
+  'runs[0].direction',
+  'runs[1].direction',
+  'decimal',
+  'building.name',
+  'building.site',
+  'building.address',
+  'building.volume_m3',
+  'building.volumeBasis',
+  'building.volumeUncertainty_m3',
+  'building.envelopeArea_m2',
+  'building.floorArea_m2',
+  'building.height_m',
+  'building.altitude_m',
+  'building.largeBuilding',
+  'test.id',
+  'test.date',
+  'test.stage',
+  'test.tester',
+  'test.organisation',
+  'test.client',
+  'test.method',
+  'test.preparation',
+  'test.purpose',
+  'test.notes',
+  'conditions.indoorTemperature_C',
+  'conditions.outdoorTemperature_C',
+  'conditions.barometricPressure_Pa',
+  'conditions.indoorRelativeHumidity',
+  'conditions.outdoorRelativeHumidity',
+  'conditions.windSpeed_m_s',
+  'conditions.windAt',
+  'conditions.beaufort',
+  'target.preset',
+] as const
+
+/** Short names for fields often answered, as people type them. */
+const SHORT: Record<string, string> = {
+  volume: 'building.volume_m3',
+  name: 'building.name',
+  date: 'test.date',
+  method: 'test.method',
+  stage: 'test.stage',
+  target: 'target.preset',
+  'indoor temperature': 'conditions.indoorTemperature_C',
+  'outdoor temperature': 'conditions.outdoorTemperature_C',
+}
+
+/** Answers with their full paths, and a problem for each path that is none, naming the nearest that is. */
+export function readAnswers(given: Answers): { answers: Answers; problems: LogProblem[] } {
+  const answers: Record<string, string> = {}
+  const problems: LogProblem[] = []
+  for (const [path, value] of Object.entries(given)) {
+    const full = SHORT[path] ?? path
+    if ((FIELDS as readonly string[]).includes(full)) answers[full] = value
+    else
+      problems.push(
+        problem(
+          'layout-invalid',
+          `there is nothing called "${path.slice(0, 80)}" to set; did you mean ${nearest(path)}?`,
+          { path: path.slice(0, 80) },
+        ),
+      )
+  }
+  return { answers, problems }
+}
+
+function nearest(path: string): string {
+  const wanted = path.slice(0, 80).toLowerCase()
+  const score = (field: string): number => {
+    const low = field.toLowerCase()
+    const last = low.split('.').at(-1) ?? low
+    return Math.min(
+      distance(wanted, low),
+      distance(wanted, last) + 0.5,
+      distance(wanted, last.replace(/_.*$/, '')) + 0.4,
+    )
+  }
+  return [...FIELDS].sort((a, b) => score(a) - score(b))[0] as string
+}

@@ -1,0 +1,220 @@
+import type { KnownUnit } from '../../cells/units.js'
+import { type Label, says } from '../words/label.js'
+
+/** Kinds of single values a log holds beside its readings. */
+export type FieldName =
+  | 'volume'
+  | 'envelopeArea'
+  | 'floorArea'
+  | 'area'
+  | 'height'
+  | 'altitude'
+  | 'indoorTemperature'
+  | 'outdoorTemperature'
+  | 'temperatures'
+  | 'barometer'
+  | 'indoorHumidity'
+  | 'outdoorHumidity'
+  | 'windSpeed'
+  | 'beaufort'
+  | 'date'
+  | 'name'
+  | 'address'
+  | 'client'
+  | 'tester'
+  | 'testId'
+  | 'method'
+  | 'stage'
+  | 'notes'
+  | 'n50'
+  | 'q50'
+  | 'qE50'
+  | 'exponent'
+  | 'rSquared'
+  | 'coefficient'
+
+type ValueKind = 'number' | 'numbers' | 'date' | 'text'
+
+/** What a label with a value beside it names. Undefined where nothing here knows it. */
+export function classify(
+  label: Label,
+  kind: ValueKind,
+  unit: KnownUnit | undefined,
+  value: number | undefined,
+): FieldName | undefined {
+  if (label.tokens.length === 0 && !label.unit) return undefined
+  if (kind === 'date')
+    return isCalibration(label)
+      ? undefined
+      : says(label, 'date') || label.tokens.length <= 3
+        ? 'date'
+        : undefined
+  if (kind === 'text') return ofText(label)
+  const result = resultOf(label, unit)
+  if (result) return result
+  if (kind === 'numbers') {
+    const temperatures =
+      (unit === undefined || unit.kind === 'temperature') &&
+      (says(label, 'temperature') || (says(label, 'inside') && says(label, 'outside')))
+    return temperatures ? 'temperatures' : undefined
+  }
+  return ofNumber(label, unit, value)
+}
+
+const isCalibration = ({ tokens }: Label): boolean =>
+  tokens.some((token) =>
+    /^(cal|calib|kalib|etalon|due|valid|expiry|ijk|until|printed|exported|export)/.test(token),
+  )
+
+const RESULT: Record<string, FieldName> = {
+  n50: 'n50',
+  ach: 'n50',
+  ach50: 'n50',
+  ac50: 'n50',
+  q50: 'q50',
+  v50: 'q50',
+  cfm50: 'q50',
+  qe50: 'qE50',
+  ap50: 'qE50',
+  w50: 'qE50',
+  r2: 'rSquared',
+  rsq: 'rSquared',
+  'r²': 'rSquared',
+}
+
+function resultOf(label: Label, unit: KnownUnit | undefined): FieldName | undefined {
+  const [first = '', second = ''] = label.tokens
+  for (const token of label.tokens) {
+    const found = RESULT[token]
+    if (found === 'q50' && isPerArea(label)) return 'qE50'
+    if (found) return found
+  }
+  if (label.padded.includes(' air change ') || label.padded.includes(' luftwechsel ')) return 'n50'
+  if (label.padded.includes(' air permeability ') && !unit) return 'qE50'
+  if (label.tokens.length <= 3 && !unit) {
+    if (
+      (first === 'n' && second !== 'o') ||
+      first === 'exponent' ||
+      (says(label, 'exponent') && label.tokens.some((token) => /expon/.test(token)))
+    )
+      return 'exponent'
+    if (first === 'c' || first === 'coefficient' || first === 'cenv' || first === 'cl') return 'coefficient'
+    if (label.padded.includes(' r 2 ')) return 'rSquared'
+  }
+  return undefined
+}
+
+/** "q50 (m³/h·m²)": per area, not a flow. */
+const isPerArea = ({ text }: Label): boolean =>
+  /m[²2^]{0,2}\s*\)?\s*$/.test(text.trim()) && /m[³3]/.test(text)
+
+function ofNumber(
+  label: Label,
+  unit: KnownUnit | undefined,
+  value: number | undefined,
+): FieldName | undefined {
+  const kind = unit?.kind
+  const wind = says(label, 'wind')
+  if (wind && (kind === 'speed' || kind === undefined))
+    return label.tokens.some((token) => /^(beaufort|bft|force|starke|windstarke|vindstyrke)$/.test(token))
+      ? 'beaufort'
+      : kind === 'speed'
+        ? 'windSpeed'
+        : undefined
+  if (says(label, 'humidity') && (kind === 'fraction' || kind === undefined)) {
+    const side = sideOf(label)
+    return side === 'inside' ? 'indoorHumidity' : side === 'outside' ? 'outdoorHumidity' : undefined
+  }
+  if (kind === 'volume' || (kind === undefined && says(label, 'volume') && !says(label, 'flow')))
+    return 'volume'
+  if (
+    kind === 'area' ||
+    (kind === undefined &&
+      (says(label, 'area') || says(label, 'floor') || says(label, 'envelope')) &&
+      !says(label, 'pressure') &&
+      !says(label, 'temperature'))
+  )
+    return areaOf(label)
+  if (kind === 'pressure')
+    return says(label, 'zero') || (!says(label, 'barometer') && !isBarometer(value, unit))
+      ? undefined
+      : 'barometer'
+  if (kind === undefined && says(label, 'barometer')) return 'barometer'
+  if (kind === 'temperature' || (kind === undefined && isTemperature(label, value))) {
+    const side = sideOf(label)
+    return side === 'inside' ? 'indoorTemperature' : side === 'outside' ? 'outdoorTemperature' : undefined
+  }
+  if (kind === 'length' && says(label, 'height') && !says(label, 'room'))
+    return says(label, 'altitude') ? 'altitude' : 'height'
+  if ((kind === 'length' || kind === undefined) && says(label, 'altitude'))
+    return kind ? 'altitude' : undefined
+  if (kind === undefined && (says(label, 'testId') || says(label, 'name'))) return ofText(label)
+  return undefined
+}
+
+/** A pressure that only the air outside can have. */
+function isBarometer(value: number | undefined, unit: KnownUnit | undefined): boolean {
+  if (value === undefined || !unit) return false
+  const inPa = {
+    hPa: 100,
+    mbar: 100,
+    kPa: 1000,
+    bar: 1e5,
+    Pa: 1,
+    inHgConventional: 3386.389,
+    mmHgConventional: 133.3224,
+  }[unit.unit]
+  return inPa !== undefined && value * inPa > 60_000 && value * inPa < 120_000
+}
+
+function areaOf(label: Label): FieldName {
+  const envelope = says(label, 'envelope')
+  const floor = says(label, 'floor')
+  if (envelope && !floor) return 'envelopeArea'
+  if (floor && !envelope) return 'floorArea'
+  return envelope ? 'envelopeArea' : 'area'
+}
+
+/** Inside or outside; "in" before a unit is no place, and "room in" never outside. */
+export function sideOf(label: Label): 'inside' | 'outside' | undefined {
+  const outside = says(label, 'outside')
+  const inside = says(label, 'inside')
+  if (outside && inside) {
+    const others = label.tokens.filter(
+      (token) => token !== 'in' && token !== 'i' && token !== 'o' && token !== 'e',
+    )
+    const clear = { ...label, tokens: others, padded: ` ${others.join(' ')} ` }
+    const [out, into] = [says(clear, 'outside'), says(clear, 'inside')]
+    return out === into ? undefined : out ? 'outside' : 'inside'
+  }
+  return outside ? 'outside' : inside ? 'inside' : undefined
+}
+
+function isTemperature(label: Label, value: number | undefined): boolean {
+  if (value === undefined || value < -40 || value > 120) return false
+  if (says(label, 'temperature')) return true
+  return (
+    label.tokens.length <= 2 && sideOf(label) !== undefined && !says(label, 'volume') && !says(label, 'area')
+  )
+}
+
+function ofText(label: Label): FieldName | undefined {
+  if (label.tokens.length > 6) return undefined
+  if (
+    says(label, 'volume') ||
+    says(label, 'area') ||
+    says(label, 'temperature') ||
+    says(label, 'zero') ||
+    says(label, 'pressure')
+  )
+    return undefined
+  if (says(label, 'client')) return 'client'
+  if (says(label, 'address')) return 'address'
+  if (says(label, 'method') && !says(label, 'date')) return 'method'
+  if (label.padded.trim() === 'stage' || (says(label, 'stage') && label.tokens.length === 1)) return 'stage'
+  if (says(label, 'notes')) return 'notes'
+  if (label.tokens.length <= 3 && says(label, 'tester')) return 'tester'
+  if (says(label, 'name') && !/^(type|typ)$/.test(label.tokens.at(-1) ?? '')) return 'name'
+  if (says(label, 'testId')) return 'testId'
+  return undefined
+}

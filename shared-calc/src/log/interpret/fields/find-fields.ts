@@ -1,0 +1,272 @@
+import type { KnownUnit } from '../../cells/units.js'
+import type { Content, Written } from '../grid/cell-content.js'
+import { writtenIn } from '../grid/cell-content.js'
+import type { View } from '../grid/view.js'
+import { bareUnit } from '../tables/heads.js'
+import { type Label, readLabel, says } from '../words/label.js'
+import { classify, type FieldName } from './classify.js'
+
+/** A single value found by its label. */
+export interface FoundField {
+  readonly name: FieldName
+  readonly view: View
+  readonly row: number
+  readonly column: number
+  /** Cell of the value, and of the label. */
+  readonly cell: string
+  readonly labelCell: string
+  readonly label: Label
+  readonly content: Content
+  /** The unit stated by cell, cell beside or label. */
+  readonly unit?: KnownUnit
+  readonly hidden: boolean
+}
+
+const BLANKS = 6
+
+/** Every label of a sheet with a value beside it, below it or in its own cell. */
+export function findFields(view: View, isTaken: (row: number, column: number) => boolean): FoundField[] {
+  const found: FoundField[] = []
+  const used = new Set<string>()
+  const add = (field: FoundField | undefined): boolean => {
+    if (!field || used.has(field.cell)) return false
+    found.push(field)
+    if (field.cell !== field.labelCell) used.add(field.cell)
+    return true
+  }
+  for (let row = 0; row < view.rows; row++)
+    for (let column = 0; column < view.columns; column++) {
+      const text = view.text(row, column)
+      if (text === undefined || text.length > 160 || isTaken(row, column)) continue
+      if (used.has(view.address(row, column)) || bareUnit(text)) continue
+      if (add(inOwnCell(view, row, column, text))) continue
+      if (text.length > 90) continue
+      const label = readLabel(text)
+      add(toTheRight(view, row, column, label, isTaken))
+    }
+  for (let row = 0; row < view.rows; row++)
+    for (const field of lineBelow(view, row, isTaken, used)) add(field)
+  for (const field of totalsOfColumns(view, isTaken, used)) add(field)
+  return found
+}
+
+function made(
+  view: View,
+  at: { row: number; column: number },
+  labelAt: { row: number; column: number },
+  label: Label,
+  content: Content | undefined,
+  beside: KnownUnit | undefined,
+): FoundField | undefined {
+  if (!content || content.kind === 'time' || content.kind === 'struck' || content.kind === 'error')
+    return undefined
+  const unit =
+    (content.kind === 'number' ? content.written.unit : undefined) ??
+    beside ??
+    (label.loose ? looseUnit(label) : label.unit)
+  const value = content.kind === 'number' ? content.written.value : undefined
+  const kind = content.kind === 'text' && content.numbers ? 'numbers' : content.kind
+  const name =
+    classify(label, kind, unit, value) ??
+    (kind === 'numbers' ? classify(label, 'text', undefined, undefined) : undefined)
+  if (!name) return undefined
+  return {
+    name,
+    view,
+    ...at,
+    cell: view.address(at.row, at.column),
+    labelCell: view.address(labelAt.row, labelAt.column),
+    label,
+    content,
+    ...(unit ? { unit } : {}),
+    hidden: view.hidden(at.row, at.column),
+  }
+}
+
+/** A bare last letter is a unit only where the words ask for one of its kind. */
+function looseUnit(label: Label): KnownUnit | undefined {
+  const { unit } = label
+  if (unit?.kind === 'temperature')
+    return says(label, 'temperature') || says(label, 'inside') || says(label, 'outside') ? unit : undefined
+  if (unit?.kind === 'length') return says(label, 'height') || says(label, 'altitude') ? unit : undefined
+  if (unit?.kind === 'time') return undefined
+  return unit
+}
+
+/** "Volume: 412.6 m³" or "Volume = 412.6 m³" in one cell. */
+function inOwnCell(view: View, row: number, column: number, text: string): FoundField | undefined {
+  const colon = text.indexOf(':')
+  const at = colon > 0 ? colon : text.indexOf('=')
+  if (at <= 0 || at === text.length - 1) return undefined
+  const label = readLabel(text.slice(0, at))
+  const rest = text.slice(at + 1).trim()
+  if (rest === '' || label.tokens.length > 5) return undefined
+  const written = writtenIn(rest, undefined)
+  const content: Content = written ? { kind: 'number', written } : { kind: 'text', text: rest }
+  return made(view, { row, column }, { row, column }, label, content, undefined)
+}
+
+function toTheRight(
+  view: View,
+  row: number,
+  column: number,
+  label: Label,
+  isTaken: (row: number, column: number) => boolean,
+): FoundField | undefined {
+  let blanks = 0
+  for (let at = view.right(row, column) + 1; at < view.columns && blanks <= BLANKS; at++) {
+    const content = view.at(row, at)
+    if (!content) {
+      blanks++
+      continue
+    }
+    if (isTaken(row, at)) return undefined
+    if (content.kind === 'text' && bareUnit(content.text)) {
+      // "Volume | m³ | 412.6": the unit stands before the value.
+      const unit = bareUnit(content.text)
+      const next = view.at(row, at + 1)
+      if (next?.kind === 'number')
+        return made(view, { row, column: at + 1 }, { row, column }, label, next, unit)
+      return undefined
+    }
+    const beside = view.text(row, at + 1)
+    const unit = beside === undefined ? undefined : bareUnit(beside)
+    if (content.kind === 'text' && !content.numbers && isLabelItself(view, row, at, content.text))
+      return undefined
+    const found = made(view, { row, column: at }, { row, column }, label, content, unit)
+    // In a list of rooms the unit stands over the column.
+    const over = found && !found.unit && at > column + 1 ? headingOf(view, row, at)?.unit : undefined
+    return over && (over.kind === 'volume' || over.kind === 'area')
+      ? made(view, { row, column: at }, { row, column }, label, content, over)
+      : found
+  }
+  return undefined
+}
+
+/** A text that is the label of the value after it, not a value. */
+function isLabelItself(view: View, row: number, column: number, text: string): boolean {
+  if (text.endsWith(':')) return true
+  const next = view.at(row, column + 1)
+  if (next?.kind !== 'number' && next?.kind !== 'date') return false
+  const kind = next.kind
+  return (
+    classify(
+      readLabel(text),
+      kind,
+      readLabel(text).unit,
+      kind === 'number' ? next.written.value : undefined,
+    ) !== undefined
+  )
+}
+
+/** A line of labels with one line of values below. */
+function lineBelow(
+  view: View,
+  row: number,
+  isTaken: (row: number, column: number) => boolean,
+  used: ReadonlySet<string>,
+): FoundField[] {
+  const found: FoundField[] = []
+  for (let column = 0; column < view.columns; column++) {
+    const text = view.text(row, column)
+    if (
+      text === undefined ||
+      text.length > 60 ||
+      isTaken(row, column) ||
+      used.has(view.address(row, column)) ||
+      bareUnit(text)
+    )
+      continue
+    let below = row + 1
+    const between = view.text(below, column)
+    const unit = between === undefined ? undefined : bareUnit(between)
+    if (unit) below++
+    const content = view.at(below, column)
+    if (!content || isTaken(below, column) || used.has(view.address(below, column))) continue
+    // More numbers below make a column, not a value.
+    if (content.kind === 'number' && view.number(below + 1, column) !== undefined) continue
+    const field = made(view, { row: below, column }, { row, column }, readLabel(text), content, unit)
+    if (field) found.push(field)
+  }
+  const numeric = found.filter(({ content }) => content.kind === 'number' || content.kind === 'date')
+  return numeric.length >= 2
+    ? found
+    : numeric.filter(
+        ({ name, view: own, row: at, column }) => name !== 'area' && own.text(at, column + 1) === undefined,
+      )
+}
+
+/** "Total" in front of a number whose column is headed as a volume or an area. */
+function totalsOfColumns(
+  view: View,
+  isTaken: (row: number, column: number) => boolean,
+  used: ReadonlySet<string>,
+): FoundField[] {
+  const found: FoundField[] = []
+  for (let row = 1; row < view.rows; row++)
+    for (let column = 0; column < Math.min(view.columns, 12); column++) {
+      const text = view.text(row, column)
+      if (text === undefined || text.length > 40 || isTaken(row, column) || !says(readLabel(text), 'total'))
+        continue
+      for (let at = column + 1; at < view.columns; at++) {
+        const content = view.at(row, at)
+        if (content?.kind !== 'number' || used.has(view.address(row, at))) continue
+        const heading = headingOf(view, row, at)
+        if (!heading || !(heading.unit?.kind === 'volume' || says(heading, 'volume'))) continue
+        const joined = readLabel(`${text} ${heading.text}`)
+        const field = made(view, { row, column: at }, { row, column }, joined, content, heading.unit)
+        if (field) found.push(field)
+      }
+    }
+  return found
+}
+
+/** The first text above a column of numbers. */
+function headingOf(view: View, row: number, column: number): Label | undefined {
+  for (let at = row - 1; at >= Math.max(0, row - 60); at--) {
+    const text = view.text(at, column)
+    if (text !== undefined && !bareUnit(text)) return readLabel(text)
+  }
+  return undefined
+}
+
+/** Values of a row under headings, for lists with one row a test. */
+export function fieldsOfRow(
+  view: View,
+  row: number,
+  columns: readonly { at: number; label: Label; unit?: KnownUnit; headingCell: string }[],
+): FoundField[] {
+  return columns.flatMap(({ at, label, unit, headingCell }) => {
+    const field = made(view, { row, column: at }, { row, column: at }, label, view.at(row, at), unit)
+    return field ? [{ ...field, labelCell: headingCell }] : []
+  })
+}
+
+/** Numbers of a rooms table added up, where no total stands. */
+export function roomsOf(
+  view: View,
+  isTaken: (row: number, column: number) => boolean,
+): { sum: Written; cells: string; count: number } | undefined {
+  for (let row = 0; row < view.rows; row++)
+    for (let column = 0; column < view.columns; column++) {
+      const text = view.text(row, column)
+      if (text === undefined || isTaken(row, column)) continue
+      const label = readLabel(text)
+      if (label.unit?.kind !== 'volume' && !says(label, 'volume')) continue
+      const values: number[] = []
+      let at = row + 1
+      for (; view.number(at, column) !== undefined; at++) {
+        const left = view.text(at, 0)
+        if (left !== undefined && says(readLabel(left), 'total')) break
+        values.push(view.number(at, column) as number)
+      }
+      if (values.length < 2) continue
+      const unit = label.unit?.kind === 'volume' ? label.unit : undefined
+      return {
+        sum: { value: Number(values.reduce((a, b) => a + b).toFixed(3)), ...(unit ? { unit } : {}) },
+        cells: `${view.address(row + 1, column)}:${view.address(at - 1, column).split('!')[1]}`,
+        count: values.length,
+      }
+    }
+  return undefined
+}

@@ -1,0 +1,90 @@
+import { addressOf, withSheet } from '../../grid/address.js'
+import type { Grid, Sheet } from '../../grid/grid.js'
+import { provenDecimal } from '../../grid/text/dialect.js'
+import { type Content, contentOf, type Surroundings } from './cell-content.js'
+
+/** So much of a sheet is read as a log; a gauge's own series is longer and read elsewhere. */
+const READ = { rows: 3000, columns: 240 }
+
+/** A sheet as the interpreter sees it: what each cell holds, upright or turned so that lines read as columns. */
+export interface View {
+  readonly sheet: Sheet
+  readonly name: string
+  readonly rows: number
+  readonly columns: number
+  readonly turned: boolean
+  at(row: number, column: number): Content | undefined
+  text(row: number, column: number): string | undefined
+  number(row: number, column: number): number | undefined
+  address(row: number, column: number): string
+  hidden(row: number, column: number): boolean
+  /** Last column of the merged block a cell begins or belongs to; the column itself without one. */
+  right(row: number, column: number): number
+}
+
+/** The sheet upright. */
+export function viewOf(sheet: Sheet, around: Surroundings): View {
+  return view(sheet, around, false)
+}
+
+/** The same sheet with rows and columns exchanged. */
+export function turned(upright: View, around: Surroundings): View {
+  return view(upright.sheet, around, true)
+}
+
+function view(sheet: Sheet, around: Surroundings, isTurned: boolean): View {
+  const known = new Map<number, Content | undefined>()
+  const rows = Math.min(isTurned ? sheet.columns : sheet.rows, isTurned ? READ.columns : READ.rows)
+  const columns = Math.min(isTurned ? sheet.rows : sheet.columns, isTurned ? READ.rows : READ.columns)
+  const at = (row: number, column: number): Content | undefined => {
+    if (row < 0 || column < 0 || row >= rows || column >= columns) return undefined
+    const key = row * columns + column
+    if (known.has(key)) return known.get(key)
+    const cell = isTurned ? sheet.at(column, row) : sheet.at(row, column)
+    const content = contentOf(cell, around)
+    known.set(key, content)
+    return content
+  }
+  return {
+    sheet,
+    name: sheet.name,
+    rows,
+    columns,
+    turned: isTurned,
+    at,
+    text: (row, column) => {
+      const content = at(row, column)
+      return content?.kind === 'text' ? content.text : undefined
+    },
+    number: (row, column) => {
+      const content = at(row, column)
+      return content?.kind === 'number' ? content.written.value : undefined
+    },
+    address: (row, column) =>
+      withSheet(sheet.name, isTurned ? addressOf(column, row) : addressOf(row, column)),
+    hidden: (row, column) =>
+      isTurned
+        ? sheet.isRowHidden(column) || sheet.isColumnHidden(row)
+        : sheet.isRowHidden(row) || sheet.isColumnHidden(column),
+    right: (row, column) =>
+      isTurned
+        ? (sheet.mergeAt(column, row)?.bottom ?? column)
+        : (sheet.mergeAt(row, column)?.right ?? column),
+  }
+}
+
+/** The decimal sign that numbers stored as text prove, over all sheets. */
+export function decimalOf(grid: Grid, sheets: readonly Sheet[]): '.' | ',' | undefined {
+  if (grid.decimal || grid.kind === 'text') return grid.decimal
+  for (const sheet of sheets) {
+    const rows = Array.from({ length: Math.min(sheet.rows, 300) }, (_, row) =>
+      Array.from({ length: Math.min(sheet.columns, 60) }, (_, column) => {
+        const cell = sheet.at(row, column)
+        return cell?.kind === 'text' ? String(cell.value) : ''
+      }),
+    )
+    const proof = provenDecimal(rows, sheet.name)
+    if (proof) return proof.sign
+  }
+  return undefined
+}

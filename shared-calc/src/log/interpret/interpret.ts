@@ -1,0 +1,284 @@
+import { InputError } from '../../contract/problem.js'
+import { formatNeeded, parseRecord, type TestRecord } from '../../contract/record/index.js'
+import { caution, note } from '../findings.js'
+import type { Grid } from '../grid/grid.js'
+import { openLog } from '../open-log.js'
+import { LogError, problem } from '../problem.js'
+import { readAnswers } from './answers.js'
+import { type FoundField, fieldsOfRow, findFields, roomsOf } from './fields/find-fields.js'
+import { decimalOf, type View, viewOf } from './grid/view.js'
+import type { Answers, Interpretation, InterpretedTest, Question, Use } from './interpretation.js'
+import { checkResults } from './record/check-results.js'
+import { putConditions } from './record/conditions.js'
+import { putDetails } from './record/details.js'
+import { Draft } from './record/draft.js'
+import { putRuns } from './record/put-runs.js'
+import { putSeries } from './record/put-series.js'
+import { putSizes, volumeUnitQuestion } from './record/sizes.js'
+import { findSheetTables, type SheetTables } from './sheet-tables.js'
+import { findDevice } from './tables/device-ranges.js'
+import type { FoundRun } from './tables/runs.js'
+import { groupTests, type TestGroup } from './tests/group.js'
+import { scopeOf } from './tests/scope.js'
+import { readLabel } from './words/label.js'
+import { assignZeroFlow, findZeroFlow } from './zero-flow.js'
+
+export interface InterpretOptions {
+  /** Answers to questions, by path, as typed. */
+  readonly answers?: Answers
+  /** Day the file was last changed, YYYY-MM-DD: taken, with a caution, where the log states no date. */
+  readonly fileDate?: string
+}
+
+/** Sheets looked through; a firm's log has fewer. */
+const MOST_SHEETS = 60
+
+/**
+ * Reads a log nobody has described: finds its tests, and for each either a whole record or the questions that are open.
+ * @param log - the file's bytes with its name, or a grid that is open already
+ * @throws LogError where the file cannot be opened
+ */
+export function interpretLog(
+  log: Grid | { readonly bytes: Uint8Array; readonly fileName: string },
+  options: InterpretOptions = {},
+): Interpretation {
+  const { answers, problems } = readAnswers(options.answers ?? {})
+  const decimal = answers.decimal === ',' || answers.decimal === '.' ? answers.decimal : undefined
+  const grid = 'bytes' in log ? openLog(log.bytes, log.fileName, decimal) : log
+  const sheets = grid.sheetNames
+    .slice(0, MOST_SHEETS)
+    .flatMap((name) => grid.sheet(name) ?? [])
+    .filter(({ rows }) => rows > 0)
+  const around = { date1904: grid.date1904, decimal: decimal ?? decimalOf(grid, sheets) }
+  const views = sheets.map((sheet) => viewOf(sheet, around))
+  const visible = views.filter(({ sheet }) => !sheet.hidden)
+  const tables = views.map((view) => findSheetTables(view, around, answers))
+  const found = tables.some(({ runs, series, view }) => !view.sheet.hidden && runs.length + series.length > 0)
+    ? tables
+    : tables
+  const fields = tables.flatMap(({ view, isTaken }) => findFields(view, isTaken))
+  const runs = found.flatMap((one) => one.runs)
+  const series = found.flatMap((one) => one.series)
+  if (runs.length + series.length === 0)
+    return {
+      tests: [],
+      questions: [],
+      uses: [],
+      findings: grid.findings,
+      problems: [...problems, nothingFound(visible)],
+    }
+  const rowFields = new Map(runs.map((run) => [run, rowFieldsOf(run)]))
+  const groups = groupTests(runs, series, fields, (run) => keyOfRow(rowFields.get(run) ?? [], run))
+  const wanted = answers.test
+  const candidates =
+    groups.filter(({ hidden }) => !hidden).length > 0 ? groups.filter(({ hidden }) => !hidden) : groups
+  const chosen = wanted === undefined ? candidates : chooseTest(groups, wanted)
+  if (!chosen)
+    return {
+      tests: [],
+      questions: [],
+      uses: [],
+      findings: grid.findings,
+      problems: [
+        problem(
+          'not-found',
+          `there is no test called "${wanted}" in this log: it has ${groups.map(({ key }) => `"${key}"`).join(', ')}`,
+          { path: 'test' },
+        ),
+      ],
+    }
+  const american = isAmerican(visible)
+  const device = findDevice(visible)
+  const zeros = tables
+    .flatMap(({ view, isTaken }) => findZeroFlow(view, isTaken))
+    .filter(({ view }) => !view.sheet.hidden || chosen.some(({ hidden }) => hidden))
+  const assigned = assignZeroFlow(
+    chosen.flatMap((group) => group.runs).length > 0
+      ? runs.filter((run) => !run.hidden || chosen.some((group) => group.runs.includes(run)))
+      : [],
+    zeros,
+  )
+  const tests = chosen.map((group): InterpretedTest & { uses: readonly Use[] } => {
+    const draft = new Draft(answers)
+    const own = group.runs.flatMap((run) => rowFields.get(run) ?? [])
+    const scope = scopeOf(group, groups, fields, own)
+    putDetails(draft, scope, {
+      fileName: grid.fileName,
+      fileDate: options.fileDate,
+      american,
+      key: group.key,
+      several: groups.length > 1,
+      views: visible,
+    })
+    putConditions(draft, scope)
+    const rooms = tables
+      .filter(({ view }) => !view.sheet.hidden)
+      .map(({ view, isTaken }) => roomsOf(view, isTaken))
+      .find((one) => one)
+    const volume = putSizes(draft, scope, rooms, american)
+    putRuns(draft, group.runs, { scope, zero: assigned, device, volume, american })
+    if (volume.open) draft.ask(volumeUnitQuestion(volume.open, american))
+    putSeries(draft, grid, group)
+    const target = draft.answered('target.preset')
+    if (target !== undefined) draft.put('target.preset', target)
+    draft.put('format', formatNeeded(draft.record))
+    return finished(draft, group, scope, grid)
+  })
+  return {
+    tests: tests.map(({ uses: _, ...test }) => test),
+    questions: uniqueQuestions(tests.flatMap(({ questions }) => questions)),
+    uses: tests.flatMap(({ uses }) => uses),
+    findings: [...grid.findings, ...leftOutTests(groups, chosen)],
+    problems,
+  }
+}
+
+function nothingFound(views: readonly View[]) {
+  const names = views.map(({ name }) => name).join(', ')
+  return problem(
+    'not-found',
+    `no table of pressures with air flows was found${names ? ` (looked on ${names})` : ''}: a reading needs a column for the pressure and one for the flow, each with a heading`,
+  )
+}
+
+/** "2", the name, or the beginning of the name of a test. */
+function chooseTest(groups: readonly TestGroup[], wanted: string): TestGroup[] | undefined {
+  const plain = wanted.trim().toLowerCase()
+  const exact = groups.filter(({ key }) => key.toLowerCase() === plain)
+  if (exact.length > 0) return exact
+  const starting = groups.filter(({ key }) => key.toLowerCase().startsWith(plain))
+  const number = /^\d{1,3}$/.test(plain) ? groups[Number(plain) - 1] : undefined
+  if (number) return [number]
+  return starting.length === 1 ? starting : undefined
+}
+
+function rowFieldsOf(run: FoundRun): FoundField[] {
+  const { segment, walked } = run.block
+  if (run.row !== undefined) return fieldsOfRow(run.view, run.row, segment.columns)
+  if (run.test === undefined || walked.rows.length === 0) return []
+  const row = run.readings[0]?.row ?? 0
+  return fieldsOfRow(
+    run.view,
+    row,
+    segment.columns.filter(({ role }) => role === 'other'),
+  )
+}
+
+/** The name a row of a list has: its number, or its house. */
+function keyOfRow(fields: readonly FoundField[], run: FoundRun): string | undefined {
+  if (run.row === undefined) return undefined
+  for (const name of ['testId', 'name', 'address'] as const) {
+    const field = fields.find((one) => one.name === name)
+    if (field?.content.kind === 'text') return field.content.text
+    if (field?.content.kind === 'number') return String(field.content.written.value)
+  }
+  return undefined
+}
+
+/** Feet, Fahrenheit or cfm anywhere: a log in customary units. */
+function isAmerican(views: readonly View[]): boolean {
+  for (const view of views)
+    for (let row = 0; row < Math.min(view.rows, 80); row++)
+      for (let column = 0; column < Math.min(view.columns, 30); column++) {
+        const text = view.text(row, column)
+        const unit = text === undefined || text.length > 80 ? undefined : readLabel(text).unit
+        if (unit && ['degF', 'cuft/minute', 'cuft', 'sqft', 'inHgConventional', 'ft'].includes(unit.unit))
+          return true
+      }
+  return false
+}
+
+function leftOutTests(groups: readonly TestGroup[], chosen: readonly TestGroup[]) {
+  const others = groups.filter((group) => !chosen.includes(group))
+  const name = ({ key }: TestGroup) => `"${key}"`
+  const place = (group: TestGroup) =>
+    group.runs.map(
+      ({ view, top, left, bottom, right }) =>
+        `${view.address(top, left)}:${view.address(bottom, right).split('!').at(-1)}`,
+    )
+  const hidden = others.filter((group) => group.hidden)
+  const shown = others.filter((group) => !group.hidden)
+  return [
+    ...(hidden.length > 0
+      ? [
+          caution(
+            'log-hidden-test',
+            `left out, because hidden or filtered away: ${hidden.map(name).join(', ')}`,
+            [],
+            hidden.flatMap(place),
+            { remedy: 'name one with --set test=… to read it' },
+          ),
+        ]
+      : []),
+    ...(shown.length > 0
+      ? [
+          note(
+            'log-other-tests',
+            `other tests in this log: ${shown.map(name).join(', ')}`,
+            [],
+            shown.flatMap(place),
+          ),
+        ]
+      : []),
+  ]
+}
+
+const uniqueQuestions = (questions: readonly Question[]): Question[] => {
+  const found = new Map<string, Question>()
+  for (const question of questions) {
+    const known = found.get(`${question.path}|${question.text}`)
+    found.set(
+      `${question.path}|${question.text}`,
+      known ? { ...known, cells: [...new Set([...known.cells, ...question.cells])] } : question,
+    )
+  }
+  return [...found.values()]
+}
+
+function finished(
+  draft: Draft,
+  group: TestGroup,
+  scope: Parameters<typeof checkResults>[1],
+  grid: Grid,
+): InterpretedTest & { uses: readonly Use[] } {
+  const { collector, questions, uses } = draft
+  const { building, runs = [] } = draft.record as {
+    building?: { name?: string }
+    runs?: { direction?: 'depressurisation' | 'pressurisation' }[]
+  }
+  const base = {
+    key: group.key,
+    name: building?.name ?? group.key,
+    cells: collector.cells,
+    questions,
+    uses,
+    directions: runs.flatMap(({ direction }) => direction ?? []),
+  }
+  if (questions.length > 0 || collector.problems.length > 0)
+    return {
+      ...base,
+      findings: collector.findings(),
+      problems: questions.length > 0 ? collector.problems : collector.problems,
+    }
+  const record = parsed(draft)
+  return {
+    ...base,
+    ...(record ? { record } : {}),
+    findings: [...grid.findings, ...collector.findings(), ...(record ? checkResults(record, scope) : [])],
+    problems: collector.problems,
+  }
+}
+
+function parsed(draft: Draft): TestRecord | undefined {
+  const { collector } = draft
+  try {
+    return parseRecord(draft.record, collector.cells)
+  } catch (error) {
+    if (!(error instanceof InputError) || error instanceof LogError) throw error
+    for (const { path, cell, message } of error.problems)
+      collector.refuse('record-invalid', message, cell, path)
+    return undefined
+  }
+}
+
+export type { SheetTables }

@@ -1,0 +1,72 @@
+import type { Finding, TestRecord } from '../../../contract/record/index.js'
+import { workOut } from '../../../evaluation/work/work-out.js'
+import { methodById } from '../../../methods/index.js'
+import { toRecordUnit } from '../../cells/units.js'
+import { caution, note } from '../../findings.js'
+import type { FoundField } from '../fields/find-fields.js'
+import type { FieldScope } from '../tests/scope.js'
+
+/** Results agree within this; logs round, and firms correct for air and zero flow in their own ways. Own choice, no source. */
+const AGREES = 0.02
+
+/** Compares what the log itself records as results with what its readings give: confirmed, or a finding naming both. */
+export function checkResults(record: TestRecord, scope: FieldScope): Finding[] {
+  const fields = [...scope.all('n50'), ...scope.all('q50'), ...scope.all('qE50')].filter(
+    ({ content }) => content.kind === 'number',
+  )
+  if (fields.length === 0) return []
+  const figures = figuresOf(record)
+  return figures ? fields.flatMap((field) => compared(field, figures)) : []
+}
+
+interface Figures {
+  /** Mean over the directions first, then each direction. */
+  n50: readonly number[]
+  q50: readonly number[]
+  qE50: readonly number[]
+}
+
+function figuresOf(record: TestRecord): Figures | undefined {
+  try {
+    const worked = workOut(record, methodById(record.test.method))
+    const flows = [worked.means.get(50)?.rate, ...worked.runs.map((run) => run.at.get(50)?.rate)].flatMap(
+      (block) => (block?.has('q_pr') ? [block.value('q_pr')] : block?.has('q_m') ? [block.value('q_m')] : []),
+    )
+    const mean = worked.means.get(50)
+    const rates = (symbol: string) =>
+      [mean, ...worked.runs.map((run) => run.at.get(50))].flatMap((at) =>
+        at?.derived?.has(symbol) ? [at.derived.value(symbol)] : [],
+      )
+    return { n50: rates('n_pr'), q50: flows, qE50: rates('q_E') }
+  } catch {
+    return undefined
+  }
+}
+
+function compared({ name, content, unit, cell, label }: FoundField, figures: Figures): Finding[] {
+  if (content.kind !== 'number') return []
+  const own = content.written.unit ?? unit
+  const value =
+    name === 'q50' && own?.kind === 'flow' ? toRecordUnit(content.written.value, own) : content.written.value
+  const candidates = figures[name as keyof Figures] ?? []
+  const nearest = [...candidates].sort((a, b) => Math.abs(a / value - 1) - Math.abs(b / value - 1))[0]
+  if (nearest === undefined || !(value > 0)) return []
+  const off = nearest / value - 1
+  const said = `the log's own ${label.text.trim() || name} is ${round(value)}`
+  if (Math.abs(off) <= AGREES)
+    return [note('log-result-confirmed', `${said}; the readings give ${round(nearest)}`, [], [cell])]
+  return [
+    caution(
+      'log-result-differs',
+      `${said}, but the readings as understood give ${round(candidates[0] ?? nearest)} (${off > 0 ? '+' : '−'}${Math.abs(100 * off).toFixed(0)} %)`,
+      [],
+      [cell],
+      {
+        remedy:
+          'look at what was read (volume, units, which columns), or at how the log works its result out',
+      },
+    ),
+  ]
+}
+
+const round = (value: number): string => String(Number(value.toPrecision(3)))

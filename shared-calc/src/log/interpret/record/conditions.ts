@@ -1,0 +1,221 @@
+import type { KnownUnit, QuantityKind } from '../../cells/units.js'
+import { RECORD_UNITS, shown } from '../../cells/units.js'
+import type { FieldName } from '../fields/classify.js'
+import type { FoundField } from '../fields/find-fields.js'
+import type { FieldScope } from '../tests/scope.js'
+import type { Draft } from './draft.js'
+
+const INDOOR = 'conditions.indoorTemperature_C'
+const OUTDOOR = 'conditions.outdoorTemperature_C'
+const C: KnownUnit = { kind: 'temperature', unit: 'degC' }
+const F: KnownUnit = { kind: 'temperature', unit: 'degF' }
+
+/** Temperatures, air pressure, humidity and wind. Missing temperatures are asked for. */
+export function putConditions(draft: Draft, scope: FieldScope) {
+  putTemperatures(draft, scope)
+  putBarometer(draft, scope)
+  for (const [name, path] of [
+    ['indoorHumidity', 'conditions.indoorRelativeHumidity'],
+    ['outdoorHumidity', 'conditions.outdoorRelativeHumidity'],
+  ] as const)
+    putHumidity(draft, scope.all(name)[0], path)
+  const given = draft.answered('conditions.windSpeed_m_s')
+  const wind = scope.all('windSpeed')[0]
+  if (given !== undefined) draft.put('conditions.windSpeed_m_s', given)
+  else if (wind?.unit && wind.content.kind === 'number')
+    put(
+      draft,
+      wind,
+      'conditions.windSpeed_m_s',
+      draft.converted(wind.content.written.value, wind.unit, wind.cell, 'conditions.windSpeed_m_s'),
+    )
+  const force = scope.all('beaufort')[0]
+  if (
+    force?.content.kind === 'number' &&
+    Number.isInteger(force.content.written.value) &&
+    force.content.written.value >= 0 &&
+    force.content.written.value <= 12
+  )
+    put(draft, force, 'conditions.beaufort', force.content.written.value)
+  for (const path of ['conditions.windAt', 'conditions.beaufort']) {
+    const typed = draft.answered(path)
+    if (typed !== undefined) draft.put(path, typed)
+  }
+}
+
+export function put(draft: Draft, field: FoundField, path: string, value: unknown) {
+  draft.put(path, value, field.cell)
+  draft.use(field.cell, field.label.text, path, path, `labelled "${field.label.text}"`)
+  if (field.content.kind === 'number') {
+    const { note } = field.content.written
+    if (note)
+      draft.caution('log-remark', `the remark "${note}" beside the number was left out`, field.cell, path)
+    if (field.content.formula)
+      draft.note('log-formula', 'the cell holds a formula; its stored result was read', field.cell, path)
+  }
+  if (field.hidden)
+    draft.caution('log-hidden', 'the cell stands in a hidden row or column; it was read', field.cell, path)
+}
+
+interface Temperature {
+  value: number
+  unit?: KnownUnit
+  field: FoundField
+}
+
+function putTemperatures(draft: Draft, scope: FieldScope) {
+  const [pair] = scope.all('temperatures')
+  const of = (name: FieldName, index: number): Temperature | undefined => {
+    const field = agreeing(draft, scope.all(name), name)
+    if (field?.content.kind === 'number') {
+      const { value, unit } = field.content.written
+      return { value, ...((unit ?? field.unit) ? { unit: (unit ?? field.unit) as KnownUnit } : {}), field }
+    }
+    const numbers = pair?.content.kind === 'text' ? pair.content.numbers : undefined
+    const own = numbers?.length === 2 ? numbers[index] : undefined
+    if (!own || !pair) return undefined
+    const unit = own.unit ?? numbers?.at(-1)?.unit ?? pair.unit
+    return { value: own.value, ...(unit ? { unit } : {}), field: pair }
+  }
+  const first =
+    pair && pair.label.padded.search(/ (out|outside|aussen|ext|exterieur|te|ta) /) >= 0 && outsideFirst(pair)
+      ? [1, 0]
+      : [0, 1]
+  const indoor = of('indoorTemperature', first[0] as number)
+  const outdoor = of('outdoorTemperature', first[1] as number)
+  const unit = indoor?.unit ?? outdoor?.unit
+  putTemperature(draft, INDOOR, 'inside', indoor, unit ?? guessed(indoor?.value, undefined))
+  putTemperature(draft, OUTDOOR, 'outside', outdoor, unit ?? guessed(indoor?.value, outdoor?.value))
+}
+
+const outsideFirst = ({ label }: FoundField): boolean => {
+  const { tokens } = label
+  const out = tokens.findIndex((token) =>
+    /^(out|outside|outdoor|aussen|ext|exterieur|te|ta|buiten)$/.test(token),
+  )
+  const inside = tokens.findIndex((token) => /^(in|inside|indoor|innen|int|interieur|ti|binnen)$/.test(token))
+  return out >= 0 && inside >= 0 && out < inside
+}
+
+/** A room is kept at 5 to 35 °C, which is 41 to 95 °F: outside both, nothing can be told. */
+function guessed(indoor: number | undefined, _outdoor: number | undefined): KnownUnit | undefined {
+  if (indoor === undefined) return undefined
+  if (indoor >= 5 && indoor <= 35) return C
+  return indoor >= 45 && indoor <= 100 ? F : undefined
+}
+
+function putTemperature(
+  draft: Draft,
+  path: string,
+  side: 'inside' | 'outside',
+  found: Temperature | undefined,
+  unit: KnownUnit | undefined,
+) {
+  const given = draft.answered(path)
+  if (given !== undefined) return draft.put(path, given)
+  if (!found)
+    return draft.ask({
+      path,
+      text: `What was the temperature ${side} during the test? The log does not say.`,
+      cells: [],
+      choices: [],
+      example: side === 'inside' ? '21 °C' : '8 °C',
+    })
+  const { value, field } = found
+  const own = found.unit ?? unit
+  if (!own)
+    return draft.ask({
+      path,
+      text: `Is the temperature ${side}, ${value}, in °C or °F?`,
+      cells: [field.cell],
+      choices: [
+        { value: `${value} °F`, label: `${value} °F` },
+        { value: `${value} °C`, label: `${value} °C` },
+      ],
+    })
+  if (!found.unit)
+    draft.note(
+      'log-unit-likely',
+      `no unit is stated; ${value} ${side === 'inside' ? 'indoors ' : ''}was read as ${shown(own.unit)}, because a room at ${value} ${own.unit === 'degC' ? '°F' : '°C'} is not likely`,
+      field.cell,
+      path,
+    )
+  put(draft, field, path, draft.converted(value, own, field.cell, path))
+}
+
+/** Several values of one field must agree; the first is taken where they do, or where the others are further off. */
+export function agreeing(draft: Draft, fields: readonly FoundField[], what: string): FoundField | undefined {
+  const numbers = fields.filter(({ content }) => content.kind === 'number')
+  const [first] = numbers
+  const other = numbers.find(
+    (one) =>
+      one.content.kind === 'number' &&
+      first?.content.kind === 'number' &&
+      one.content.written.value !== first.content.written.value &&
+      one.view.name === first.view.name,
+  )
+  if (first && other && other.content.kind === 'number')
+    draft.caution(
+      'log-several-values',
+      `there are several values for this (${what}); the first was read`,
+      [first.cell, other.cell],
+      what,
+    )
+  return first
+}
+
+const BAROMETERS: [unit: string, lowest: number, highest: number][] = [
+  ['hPa', 800, 1100],
+  ['kPa', 80, 110],
+  ['Pa', 80_000, 110_000],
+  ['inHgConventional', 24, 32],
+  ['mmHgConventional', 600, 790],
+]
+
+function putBarometer(draft: Draft, scope: FieldScope) {
+  const path = 'conditions.barometricPressure_Pa'
+  const given = draft.answered(path)
+  if (given !== undefined) return draft.put(path, given)
+  const field = scope.all('barometer').find(({ content }) => content.kind === 'number')
+  if (field?.content.kind !== 'number') return
+  const { value } = field.content.written
+  const stated = field.content.written.unit ?? field.unit
+  const likely = BAROMETERS.find(([, lowest, highest]) => value >= lowest && value <= highest)
+  const unit = stated ?? (likely ? ({ kind: 'pressure', unit: likely[0] } as KnownUnit) : undefined)
+  if (!unit)
+    return draft.ask({
+      path,
+      text: `What is the unit of the air pressure ${value}?`,
+      cells: [field.cell],
+      choices: ['hPa', 'kPa', 'inHg', 'mmHg'].map((one) => ({
+        value: `${value} ${one}`,
+        label: `${value} ${one}`,
+      })),
+    })
+  if (!stated)
+    draft.note(
+      'log-unit-likely',
+      `no unit is stated; ${value} can only be ${shown(unit.unit)} as the pressure of the air`,
+      field.cell,
+      path,
+    )
+  put(draft, field, path, draft.converted(value, unit, field.cell, path))
+}
+
+function putHumidity(draft: Draft, field: FoundField | undefined, path: string) {
+  const given = draft.answered(path)
+  if (given !== undefined) return draft.put(path, given)
+  if (field?.content.kind !== 'number') return
+  const { value } = field.content.written
+  const share = field.content.percent || (!field.unit && value <= 1)
+  const base: QuantityKind = 'fraction'
+  if (!field.unit && !field.content.percent)
+    draft.note(
+      'log-unit-likely',
+      `no unit is stated; ${value} was read as ${share ? 'a fraction' : 'per cent'}`,
+      field.cell,
+      path,
+    )
+  const unit = share ? { kind: base, unit: RECORD_UNITS.fraction } : { kind: base, unit: 'percent' }
+  put(draft, field, path, draft.converted(value, unit, field.cell, path))
+}

@@ -1,0 +1,191 @@
+import { methods } from '../../../methods/index.js'
+import { fieldKind } from '../../cells/fields.js'
+import { choice } from '../../cells/interpret-words.js'
+import type { FoundField } from '../fields/find-fields.js'
+import type { Content } from '../grid/cell-content.js'
+import type { View } from '../grid/view.js'
+import type { FieldScope } from '../tests/scope.js'
+import { put } from './conditions.js'
+import type { Draft } from './draft.js'
+
+export interface DetailOptions {
+  readonly fileName: string
+  /** Day the file was last changed, YYYY-MM-DD, where the log states no date. */
+  readonly fileDate?: string | undefined
+  readonly american: boolean
+  readonly key: string
+  readonly several: boolean
+  readonly views: readonly View[]
+}
+
+/** Name, date, method and who was there. What only identifies the test never stops it. */
+export function putDetails(draft: Draft, scope: FieldScope, options: DetailOptions) {
+  putName(draft, scope, options)
+  putDate(draft, scope, options)
+  putMethod(draft, scope, options)
+  for (const [name, path] of [
+    ['client', 'test.client'],
+    ['tester', 'test.tester'],
+    ['testId', 'test.id'],
+    ['notes', 'test.notes'],
+  ] as const) {
+    const field = scope.all(name)[0]
+    const given = draft.answered(path)
+    if (given !== undefined) draft.put(path, given)
+    else if (field) put(draft, field, path, textOf(field.content).slice(0, 300))
+  }
+  for (const path of [
+    'building.site',
+    'building.address',
+    'test.stage',
+    'test.preparation',
+    'test.purpose',
+    'test.organisation',
+  ]) {
+    const given = draft.answered(path)
+    if (given !== undefined) draft.put(path, given)
+  }
+  const stage = scope.all('stage')[0]
+  const known = stage && fieldKind('test.stage')
+  if (
+    stage &&
+    known?.kind === 'choice' &&
+    draft.answers['test.stage'] === undefined &&
+    stage.content.kind === 'text'
+  ) {
+    const read = choice({ kind: 'text', value: stage.content.text }, known.words, false)
+    if ('value' in read) put(draft, stage, 'test.stage', read.value)
+  }
+}
+
+export const textOf = (content: Content): string =>
+  content.kind === 'text' ? content.text : content.kind === 'number' ? String(content.written.value) : ''
+
+function putName(draft: Draft, scope: FieldScope, { fileName, key, several }: DetailOptions) {
+  const path = 'building.name'
+  const given = draft.answered(path)
+  if (given !== undefined) return draft.put(path, given)
+  const own = scope.all('name').find(({ content }) => textOf(content) !== '')
+  const address = scope.all('address').find(({ content }) => textOf(content) !== '')
+  if (address && own) put(draft, address, 'building.address', textOf(address.content).slice(0, 200))
+  const field = own ?? address
+  if (field) return put(draft, field, path, textOf(field.content).slice(0, 200))
+  const file = fileName.replace(/^.*[\\/]/, '').replace(/\.[^.]*$/, '')
+  const name = several && !/^\d+$/.test(key) ? key : file
+  draft.put(path, name.slice(0, 200) || 'test')
+  draft.note(
+    'log-name-of-file',
+    `the log names no building; "${name}" was taken from the name of the ${several && name === key ? 'test' : 'file'}`,
+    '',
+    path,
+  )
+}
+
+function putDate(draft: Draft, scope: FieldScope, { fileDate, american, views }: DetailOptions) {
+  const path = 'test.date'
+  const given = draft.answered(path)
+  if (given !== undefined) return draft.put(path, given)
+  const field = scope.all('date').find(({ content }) => content.kind === 'date')
+  if (field?.content.kind === 'date') return putDateOf(draft, field, field.content.dates, american)
+  const other = otherDate(views)
+  const date = other?.date ?? fileDate
+  if (date === undefined)
+    return draft.ask({
+      path,
+      text: 'On which day was the test? The log does not say.',
+      cells: [],
+      choices: [],
+      example: '2026-10-14',
+    })
+  draft.put(path, date, other?.cell)
+  draft.caution(
+    'log-date-of-file',
+    other
+      ? `the log states no date of the test; the only date in it, ${spoken(date)}, was taken`
+      : `the log states no date; the day the file was last changed, ${spoken(date)}, was taken`,
+    other?.cell ?? '',
+    path,
+    'give the day of the test with --set test.date=2026-10-14',
+  )
+}
+
+function putDateOf(draft: Draft, field: FoundField, dates: readonly string[], american: boolean) {
+  const path = 'test.date'
+  const [only] = dates
+  if (dates.length === 1 && only) {
+    put(draft, field, path, only)
+    if (field.content.kind === 'date' && field.content.shortYear)
+      draft.note(
+        'log-short-year',
+        `the year has two figures; it was read as ${only.slice(0, 4)}`,
+        field.cell,
+        path,
+      )
+    return
+  }
+  const choices = dates.map((date) => ({ value: date, label: spoken(date) }))
+  draft.ask({
+    path,
+    text: `Is the date of the test ${choices.map(({ label }) => label).join(' or ')}?`,
+    cells: [field.cell],
+    choices: american ? choices.reverse() : choices,
+  })
+}
+
+/** 14 October 2026. */
+export function spoken(date: string): string {
+  const parsed = new Date(`${date}T00:00:00Z`)
+  return Number.isNaN(parsed.getTime())
+    ? date
+    : parsed.toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric', timeZone: 'UTC' })
+}
+
+/** The one date that stands anywhere on the visible sheets. */
+function otherDate(views: readonly View[]): { date: string; cell: string } | undefined {
+  const found = new Map<string, string>()
+  for (const view of views)
+    for (let row = 0; row < Math.min(view.rows, 200); row++)
+      for (let column = 0; column < Math.min(view.columns, 20); column++) {
+        const content = view.at(row, column)
+        if (content?.kind === 'date' && content.dates.length === 1)
+          found.set(content.dates[0] as string, view.address(row, column))
+      }
+  const [only] = found
+  return found.size === 1 && only ? { date: only[0], cell: only[1] } : undefined
+}
+
+const STANDARDS: [RegExp, string][] = [
+  [/9972/, 'iso-9972:2015'],
+  [/13829/, 'en-13829:2001'],
+  [/e779/i, 'astm-e779-19'],
+  [/e3158/i, 'astm-e3158-18'],
+  [/149\.10/, 'can-cgsb-149.10-2019'],
+]
+
+function putMethod(draft: Draft, scope: FieldScope, { views }: DetailOptions) {
+  const path = 'test.method'
+  const given = draft.answered(path)
+  if (given !== undefined) return draft.put(path, given)
+  const field = scope.all('method')[0]
+  const text = field ? textOf(field.content) : ''
+  const named =
+    STANDARDS.find(([pattern]) => pattern.test(text))?.[1] ?? methods.find(({ id }) => id === text)?.id
+  if (field && named) return put(draft, field, path, named)
+  for (const view of views)
+    for (let row = 0; row < Math.min(view.rows, 120); row++)
+      for (let column = 0; column < Math.min(view.columns, 30); column++) {
+        const words = view.text(row, column)
+        const known = words && STANDARDS.find(([pattern]) => pattern.test(words))?.[1]
+        if (!known) continue
+        draft.put(path, known, view.address(row, column))
+        draft.note('log-method', `the log names the standard: ${known}`, view.address(row, column), path)
+        return
+      }
+  draft.put(path, 'iso-9972:2015')
+  draft.note(
+    'log-method',
+    'the log names no test method; ISO 9972:2015 was used (another with --method)',
+    '',
+    path,
+  )
+}

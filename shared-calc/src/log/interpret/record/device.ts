@@ -1,0 +1,105 @@
+import { plainWord } from '../../cells/fields.js'
+import { shown, toRecordUnit } from '../../cells/units.js'
+import type { FoundDevice } from '../tables/device-ranges.js'
+import type { Draft } from './draft.js'
+
+/** The flow device's ranges into the record; answers which of them a reading's ring or plate is. */
+export function putDevice(
+  draft: Draft,
+  device: FoundDevice | undefined,
+): { rangeOf(text: string | undefined, cell: string): string | undefined } | undefined {
+  if (!device) {
+    draft.collector.refuse(
+      'not-found',
+      'the log gives pressures at the flow device, but no table of its coefficients and exponents: add one, or give the flows',
+      undefined,
+      'flowDevice.ranges',
+    )
+    return undefined
+  }
+  const { ranges, flowUnit, pressureUnit, density, cells } = device
+  const typed = draft.answers['device.unit']
+  const unit = flowUnit
+  if (!unit && typed === undefined) {
+    draft.ask({
+      path: 'device.unit',
+      text: 'In which unit do the coefficients of the flow device give the flow: m³/h, l/s or cfm?',
+      cells: [cells],
+      choices: ['m3/h', 'l/s', 'cfm'].map((value) => ({ value, label: value })),
+    })
+  }
+  const factor = unit
+    ? toRecordUnit(1, unit)
+    : typed === 'l/s'
+      ? 3.6
+      : typed === 'cfm'
+        ? toRecordUnit(1, { kind: 'flow', unit: 'cuft/minute' })
+        : 1
+  const perPa = pressureUnit && pressureUnit.unit !== 'Pa' ? toRecordUnit(1, pressureUnit) : 1
+  for (const [index, range] of ranges.entries()) {
+    const path = `flowDevice.ranges[${index}]`
+    draft.put(`${path}.label`, range.label, range.cells.label)
+    draft.put(
+      `${path}.coefficient`,
+      (range.coefficient * factor) / perPa ** range.exponent,
+      range.cells.coefficient,
+    )
+    draft.put(`${path}.exponent`, range.exponent, range.cells.exponent)
+    if (range.minimum !== undefined) draft.put(`${path}.minimumPressure_Pa`, range.minimum * perPa)
+    if (range.maximum !== undefined) draft.put(`${path}.maximumPressure_Pa`, range.maximum * perPa)
+  }
+  if (unit && unit.unit !== 'm^3/h')
+    draft.note(
+      'log-unit',
+      `coefficients of the flow device converted from ${shown(unit.unit)}`,
+      cells,
+      'flowDevice.ranges',
+    )
+  if (density) {
+    draft.put('flowDevice.referenceDensity_kg_m3', density.value, density.cell)
+    draft.use(
+      density.cell,
+      'air density of the calibration',
+      'reference density of the flow device',
+      'flowDevice.referenceDensity_kg_m3',
+    )
+  }
+  draft.use(cells, 'coefficients and exponents', 'ranges of the flow device', 'flowDevice.ranges')
+  return { rangeOf: (text, cell) => rangeOf(draft, device, text, cell) }
+}
+
+function rangeOf(
+  draft: Draft,
+  { ranges, cells }: FoundDevice,
+  text: string | undefined,
+  cell: string,
+): string | undefined {
+  if (text === undefined) {
+    const [only] = ranges
+    if (ranges.length === 1 && only) return only.label
+    const typed = draft.answers['device.range']
+    if (typed !== undefined && ranges.some(({ label }) => label === typed)) return typed
+    draft.ask({
+      path: 'device.range',
+      text: 'Which range of the flow device was used? The readings do not say.',
+      cells: [cells],
+      choices: ranges.map(({ label }) => ({ value: label, label })),
+    })
+    return undefined
+  }
+  const wanted = plainWord(text)
+  const found =
+    ranges.find(({ label }) => plainWord(label) === wanted) ??
+    ranges.find(
+      ({ label }) =>
+        ` ${wanted} `.includes(` ${plainWord(label)} `) || ` ${plainWord(label)} `.includes(` ${wanted} `),
+    )
+  if (!found)
+    draft.collector.refuse(
+      'not-found',
+      `"${text}" is not among the ranges of the flow device (${ranges.map(({ label }) => label).join(', ')})`,
+      cell,
+      'flowDevice.ranges',
+    )
+  return found?.label
+}

@@ -1,0 +1,66 @@
+import { fieldKind } from '../../cells/fields.js'
+import { interpret } from '../../cells/interpret.js'
+import type { KnownUnit } from '../../cells/units.js'
+import { shown, toRecordUnit } from '../../cells/units.js'
+import { Collector } from '../../collector.js'
+import { setPath } from '../../layout/set-path.js'
+import type { Answers, Question, Use } from '../interpretation.js'
+
+/** A record in the making: values with their cells, what is to be told of them, what has to be asked. */
+export class Draft {
+  readonly record: Record<string, unknown> = {}
+  readonly collector = new Collector()
+  readonly questions: Question[] = []
+  readonly uses: Use[] = []
+
+  constructor(readonly answers: Answers) {}
+
+  put(path: string, value: unknown, cell?: string): void {
+    setPath(this.record, path, value)
+    if (cell) this.collector.cells[path] = cell
+  }
+
+  note(rule: string, message: string, cells: string | readonly string[], path: string): void {
+    for (const cell of cells.length === 0 ? [''] : typeof cells === 'string' ? [cells] : cells)
+      this.collector.tell('note', rule, message, cell, path)
+  }
+
+  caution(
+    rule: string,
+    message: string,
+    cells: string | readonly string[],
+    path: string,
+    remedy?: string,
+  ): void {
+    for (const cell of cells.length === 0 ? [''] : typeof cells === 'string' ? [cells] : cells)
+      this.collector.tell('caution', rule, message, cell, path, remedy)
+  }
+
+  ask(question: Question): void {
+    if (!this.questions.some(({ path }) => path === question.path)) this.questions.push(question)
+  }
+
+  use(cells: string, heading: string, usedAs: string, path: string, reason?: string): void {
+    this.uses.push({ cells, heading, usedAs, path, ...(reason ? { reason } : {}) })
+  }
+
+  /** The answer given for a field of the record, as the value it stands for; faults are problems. */
+  answered(path: string, unit?: KnownUnit): number | string | undefined {
+    const typed = this.answers[path]
+    if (typed === undefined) return undefined
+    const result = interpret({ kind: 'text', value: typed }, fieldKind(path), unit ? { unit } : {})
+    if ('refused' in result) {
+      this.collector.refuse(result.refused, `${result.message} (given with --set ${path}=…)`, undefined, path)
+      return undefined
+    }
+    this.note('log-answer', `${path} was given as ${JSON.stringify(typed)}`, '', path)
+    return result.value
+  }
+
+  /** A number in the unit of records; a conversion is told of. */
+  converted(value: number, unit: KnownUnit, cell: string, path: string): number {
+    const inRecord = toRecordUnit(value, unit)
+    if (inRecord !== value) this.note('log-unit', `converted from ${shown(unit.unit)}`, cell, path)
+    return inRecord
+  }
+}

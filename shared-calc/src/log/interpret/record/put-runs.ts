@@ -1,0 +1,387 @@
+import type { Direction } from '../../../contract/record/index.js'
+import { type KnownUnit, shown, toRecordUnit } from '../../cells/units.js'
+import type { FoundDevice } from '../tables/device-ranges.js'
+import type { Figure, TableRow } from '../tables/rows.js'
+import type { FoundRun } from '../tables/runs.js'
+import type { FieldScope } from '../tests/scope.js'
+import type { ZeroEntry } from '../zero-flow.js'
+import { putDevice } from './device.js'
+import type { Draft } from './draft.js'
+import { flowUnit, PA, pressureUnit } from './run-units.js'
+import { signsOf } from './signs.js'
+import type { VolumeFound } from './sizes.js'
+
+export interface RunContext {
+  readonly scope: FieldScope
+  readonly zero: ReadonlyMap<FoundRun, { before?: ZeroEntry; after?: ZeroEntry; shared: boolean }>
+  readonly device: FoundDevice | undefined
+  readonly volume: VolumeFound
+  readonly american: boolean
+}
+
+interface ZeroValues {
+  figures: readonly Figure[]
+  unit: KnownUnit | undefined
+}
+
+/** The runs of a test, in the units of records.  */
+export function putRuns(draft: Draft, runs: readonly FoundRun[], context: RunContext) {
+  const directions = directionsOf(draft, runs)
+  askDoubts(draft, runs)
+  const zeros = runs.map((run) => zerosOf(draft, run, context))
+  const signs = signsOf(
+    draft,
+    runs.map((run, index) => ({
+      direction: directions[index],
+      pressures: run.readings.map((row) => row.pressure.value),
+      zero: mean(
+        [...(zeros[index]?.before?.figures ?? []), ...(zeros[index]?.after?.figures ?? [])].map(
+          ({ value }) => value,
+        ),
+      ),
+      cell: run.block.pressure.headingCell,
+      induced: run.block.pressure.role === 'induced',
+    })),
+  )
+  const device = runs.some(({ block }) => block.carriers[0]?.role === 'device')
+    ? putDevice(draft, context.device)
+    : undefined
+  for (const [index, run] of runs.entries()) {
+    const direction = directions[index]
+    const unit = pressureUnit(draft, run, runs)
+    const isDevice = run.block.carriers[0]?.role === 'device'
+    const flow = isDevice
+      ? undefined
+      : flowUnit(draft, run, runs, context.scope, context.volume, context.american)
+    tellUses(draft, run, index, direction)
+    tellLeftOut(draft, run, index)
+    if (!direction || !unit || (!isDevice && !flow)) continue
+    const sign = signs[index] ?? { readings: 1, zero: 1 }
+    const before = zeroInPa(draft, zeros[index]?.before, unit, sign.zero, `runs[${index}].zeroFlowBefore_Pa`)
+    const after = zeroInPa(draft, zeros[index]?.after, unit, sign.zero, `runs[${index}].zeroFlowAfter_Pa`)
+    const offset = run.block.pressure.role === 'induced' ? inducedOffset(draft, run, index, before, after) : 0
+    draft.put(`runs[${index}].direction`, direction)
+    if (before.length > 0) draft.put(`runs[${index}].zeroFlowBefore_Pa`, before)
+    if (after.length > 0) draft.put(`runs[${index}].zeroFlowAfter_Pa`, after)
+    for (const [at, row] of run.readings.entries()) {
+      const path = `runs[${index}].readings[${at}]`
+      const own = pressureOf(draft, row.pressure, unit, path) * sign.readings + offset
+      draft.put(`${path}.pressure_Pa`, own, row.pressure.cell)
+      if (row.hidden)
+        draft.caution(
+          'log-hidden',
+          'the reading stands in a hidden row; it was read',
+          row.pressure.cell,
+          path,
+        )
+      const figures = row.carriers.flatMap((figure, carrier) => (figure ? [{ figure, carrier }] : []))
+      for (const [nth, { figure, carrier }] of figures.entries()) {
+        const base = figures.length > 1 ? `${path}.devices[${nth}]` : path
+        if (isDevice) putDeviceReading(draft, figure, row, carrier, base, unit, run, device)
+        else putFlow(draft, figure, flow as KnownUnit, `${base}.flow_m3_h`)
+      }
+    }
+    if (flow && flow.unit !== 'm^3/h')
+      draft.note(
+        'log-unit',
+        `flows converted from ${shown(flow.unit)}`,
+        run.block.carriers.map(({ headingCell }) => headingCell),
+        `runs[${index}].readings`,
+      )
+    if (unit.unit !== 'Pa')
+      draft.note(
+        'log-unit',
+        `pressures converted from ${shown(unit.unit)}`,
+        run.block.pressure.headingCell,
+        `runs[${index}].readings`,
+      )
+  }
+}
+
+const mean = (values: readonly number[]): number | undefined =>
+  values.length === 0 ? undefined : values.reduce((a, b) => a + b) / values.length
+
+function directionsOf(draft: Draft, runs: readonly FoundRun[]): (Direction | undefined)[] {
+  const known = runs.map((run, index): Direction | undefined => {
+    const given = draft.answered(`runs[${index}].direction`)
+    if (given === 'depressurisation' || given === 'pressurisation') return given
+    const negative = run.readings.every((row) => row.pressure.value < 0)
+    const reversed = runs.some(
+      (one) =>
+        one !== run &&
+        one.direction === 'depressurisation' &&
+        one.readings.every((row) => row.pressure.value > 0),
+    )
+    if (run.direction === 'pressurisation' && negative && !reversed) {
+      draft.caution(
+        'log-direction',
+        `${run.directionFrom} names pressurisation, but all pressures are negative; read as depressurisation`,
+        run.block.pressure.headingCell,
+        `runs[${index}].direction`,
+      )
+      return 'depressurisation'
+    }
+    if (run.direction) return run.direction
+    if (negative) {
+      draft.note(
+        'log-direction',
+        'all pressures are negative: depressurisation',
+        run.block.pressure.headingCell,
+        `runs[${index}].direction`,
+      )
+      return 'depressurisation'
+    }
+    return undefined
+  })
+  return known.map((direction, index) => {
+    if (direction) return direction
+    const other = known.find((one) => one !== undefined)
+    const run = runs[index] as FoundRun
+    if (runs.length === 2 && other) {
+      const left = other === 'depressurisation' ? 'pressurisation' : 'depressurisation'
+      draft.note(
+        'log-direction',
+        `nothing names the direction here; the other run is ${other}, so this one is ${left}`,
+        run.block.pressure.headingCell,
+        `runs[${index}].direction`,
+      )
+      return left
+    }
+    draft.ask({
+      path: `runs[${index}].direction`,
+      text: `Was the building under pressure or under suction in the readings below ${run.block.pressure.headingCell}? The log does not say.`,
+      cells: [run.block.pressure.headingCell],
+      choices: [
+        { value: 'pressurisation', label: 'pressurisation', reason: 'the pressures are positive' },
+        {
+          value: 'depressurisation',
+          label: 'depressurisation',
+          reason: 'its pressures are often logged without the minus',
+        },
+      ],
+    })
+    return undefined
+  })
+}
+
+function askDoubts(draft: Draft, runs: readonly FoundRun[]): void {
+  for (const { block } of runs)
+    for (const { about, columns } of block.doubts) {
+      const path = `${about}.column`
+      if (draft.answers[path] !== undefined) continue
+      draft.ask({
+        path,
+        text:
+          about === 'pressure'
+            ? 'Which column is the pressure across the building?'
+            : 'Which column is the air flow of the reading, as the instrument showed it?',
+        cells: columns.map(({ headingCell }) => headingCell),
+        choices: columns.map(({ headingCell, label, unit }) => ({
+          value: headingCell,
+          label: `${headingCell}${label.text ? ` "${label.text}"` : ''}${unit ? ` in ${shown(unit.unit)}` : ''}`,
+        })),
+      })
+    }
+}
+
+function zerosOf(
+  draft: Draft,
+  run: FoundRun,
+  { zero }: RunContext,
+): { before?: ZeroValues; after?: ZeroValues } {
+  const found = zero.get(run)
+  const of = (which: 'before' | 'after'): ZeroValues | undefined => {
+    const own = which === 'before' ? run.zeroBefore : run.zeroAfter
+    if (own.length > 0) return { figures: own, unit: undefined }
+    const entry = found?.[which]
+    if (!entry) return undefined
+    draft.uses.push({
+      cells:
+        entry.figures.length > 1
+          ? `${entry.figures[0]?.cell}:${entry.figures.at(-1)?.cell.split('!')[1]}`
+          : (entry.figures[0]?.cell ?? ''),
+      heading: entry.label,
+      usedAs: `zero-flow pressure ${which} the readings`,
+      reason: `labelled "${entry.label}"`,
+    })
+    if (found?.shared)
+      draft.note('log-zero-shared', 'one block of zero-flow values serves both runs', entry.labelCell, 'runs')
+    if (!entry.which)
+      draft.caution(
+        'log-zero-which',
+        `the zero-flow values do not say whether they are from before or after the readings; taken as ${which}`,
+        entry.labelCell,
+        'runs',
+      )
+    return { figures: entry.figures, unit: entry.unit }
+  }
+  const before = of('before')
+  const after = of('after')
+  return { ...(before ? { before } : {}), ...(after ? { after } : {}) }
+}
+
+function zeroInPa(
+  draft: Draft,
+  zero: ZeroValues | undefined,
+  unit: KnownUnit,
+  sign: number,
+  path: string,
+): number[] {
+  if (!zero) return []
+  return zero.figures.map((figure, index) => {
+    const own = figure.unit ?? zero.unit ?? unit
+    draft.collector.cells[`${path}[${index}]`] = figure.cell
+    if (figure.note)
+      draft.note('log-remark', `"${figure.note}" beside the number was left out`, figure.cell, path)
+    const value = toRecordUnit(figure.value, own.kind === 'pressure' ? own : PA) * sign
+    return value === 0 ? 0 : value
+  })
+}
+
+/** Pressures already freed of the zero flow get it back, so that it is taken off once and its limits are still checked. */
+function inducedOffset(
+  draft: Draft,
+  run: FoundRun,
+  index: number,
+  before: readonly number[],
+  after: readonly number[],
+): number {
+  const parts = [mean(before), mean(after)].filter((one): one is number => one !== undefined)
+  const offset = mean(parts) ?? 0
+  const path = `runs[${index}].readings`
+  draft.note(
+    'log-induced',
+    parts.length > 0
+      ? `the pressures are headed "${run.block.pressure.label.text}": zero flow is taken off already. Their mean zero-flow pressure, ${Number(offset.toFixed(2))} Pa, was added back so that it is not taken off twice`
+      : `the pressures are headed "${run.block.pressure.label.text}": zero flow is taken off already`,
+    run.block.pressure.headingCell,
+    path,
+  )
+  return offset
+}
+
+function pressureOf(draft: Draft, figure: Figure, unit: KnownUnit, path: string): number {
+  const own = figure.unit?.kind === 'pressure' ? figure.unit : unit
+  if (figure.note)
+    draft.caution(
+      'log-remark',
+      `the remark "${figure.note}" after the number was left out`,
+      figure.cell,
+      path,
+    )
+  return toRecordUnit(figure.value, own)
+}
+
+function putFlow(draft: Draft, figure: Figure, unit: KnownUnit, path: string): void {
+  const own = figure.unit?.kind === 'flow' ? figure.unit : unit
+  if (figure.note)
+    draft.caution(
+      'log-remark',
+      `the remark "${figure.note}" after the number was left out; the number was read`,
+      figure.cell,
+      path,
+    )
+  if (figure.value < 0)
+    draft.note('log-flow-sign', 'the flow is logged with a minus; its amount was read', figure.cell, path)
+  draft.put(path, Math.abs(toRecordUnit(figure.value, own)), figure.cell)
+}
+
+function putDeviceReading(
+  draft: Draft,
+  figure: Figure,
+  row: TableRow,
+  carrier: number,
+  base: string,
+  pressure: KnownUnit,
+  run: FoundRun,
+  device: { rangeOf(text: string | undefined, cell: string): string | undefined } | undefined,
+): void {
+  const column = run.block.carriers[carrier]
+  const unit = figure.unit ?? column?.unit ?? pressure
+  draft.put(
+    `${base}.devicePressure_Pa`,
+    Math.abs(toRecordUnit(figure.value, unit.kind === 'pressure' ? unit : PA)),
+    figure.cell,
+  )
+  const range = row.ranges[carrier]
+  const label = device?.rangeOf(range?.text, range?.cell ?? figure.cell)
+  if (label !== undefined) draft.put(`${base}.range`, label, range?.cell)
+}
+
+const span = (run: FoundRun, column: number): string => {
+  const rows = run.readings.map(({ row }) => row)
+  const first = run.view.address(Math.min(...rows), column)
+  const last = run.view
+    .address(Math.max(...rows), column)
+    .split('!')
+    .at(-1)
+  return run.row === undefined ? `${first}:${last}` : run.view.address(run.row, column)
+}
+
+function tellUses(draft: Draft, run: FoundRun, index: number, direction: Direction | undefined): void {
+  const { block } = run
+  const named = direction ?? 'direction not known yet'
+  draft.use(
+    span(run, block.pressure.at),
+    block.pressure.label.text,
+    `${block.pressure.role === 'induced' ? 'pressure across the building without zero flow' : 'pressure across the building'}, ${named}`,
+    `runs[${index}].readings[].pressure_Pa`,
+    block.law ? `with the flow it follows a curve with exponent ${block.law.exponent.toFixed(2)}` : undefined,
+  )
+  for (const carrier of block.carriers)
+    draft.use(
+      span(run, carrier.at),
+      carrier.label.text,
+      `${carrier.role === 'device' ? 'pressure at the flow device' : 'air flow'}, ${named}`,
+      `runs[${index}].readings[]`,
+    )
+  for (const range of block.ranges)
+    if (range)
+      draft.use(
+        span(run, range.at),
+        range.label.text,
+        'range of the flow device',
+        `runs[${index}].readings[].range`,
+      )
+  for (const { column, why } of block.ignored)
+    draft.uses.push({ cells: span(run, column.at), heading: column.label.text, ignoredBecause: why })
+  if (block.total)
+    draft.note(
+      'log-total',
+      `the flow is the total in ${block.carriers[0]?.headingCell}, to which its parts add up; the parts were not added again`,
+      [block.carriers[0]?.headingCell ?? '', ...block.total.parts.map(({ headingCell }) => headingCell)],
+      `runs[${index}]`,
+    )
+  else if (block.carriers.length > 1)
+    draft.note(
+      'log-fans',
+      'several fans ran together; their flows are added',
+      block.carriers.map(({ headingCell }) => headingCell),
+      `runs[${index}]`,
+    )
+  if (block.carriers.some(({ role }) => role === 'corrected'))
+    draft.caution(
+      'log-corrected-flow',
+      `the only flow is headed "${block.carriers[0]?.label.text}"; it was read as the flow shown by the device`,
+      block.carriers[0]?.headingCell ?? '',
+      `runs[${index}]`,
+      'use the flows as shown, or state what they were corrected for',
+    )
+}
+
+function tellLeftOut(draft: Draft, { block }: FoundRun, index: number): void {
+  for (const { cell, why, hidden } of block.walked.leftOut) {
+    if (hidden) draft.note('log-row-left-out', `left out: ${why}`, cell, `runs[${index}].readings`)
+    else draft.caution('log-row-left-out', `left out: ${why}`, cell, `runs[${index}].readings`)
+  }
+  const filtered = block.walked.rows.filter((row) => row.hidden)
+  const shownRows = block.walked.rows.filter((row) => !row.hidden)
+  if (filtered.length > 0 && shownRows.length > 0)
+    draft.caution(
+      'log-hidden',
+      'rows that are hidden or filtered away were left out',
+      filtered.map((row) => row.pressure.cell),
+      `runs[${index}].readings`,
+      'unhide them if they count',
+    )
+}

@@ -1,0 +1,192 @@
+import { type KnownUnit, shown, toRecordUnit } from '../../cells/units.js'
+import { unitsIn } from '../tables/device-ranges.js'
+import type { FoundRun } from '../tables/runs.js'
+import type { FieldScope } from '../tests/scope.js'
+import type { Draft } from './draft.js'
+import type { VolumeFound } from './sizes.js'
+
+export const PA: KnownUnit = { kind: 'pressure', unit: 'Pa' }
+const FLOWS = ['m^3/h', 'L/s', 'cuft/minute', 'm^3/s', 'm^3/minute'] as const
+const TYPED: Record<string, string> = {
+  'm^3/h': 'm3/h',
+  'L/s': 'l/s',
+  'cuft/minute': 'cfm',
+  'm^3/s': 'm3/s',
+  'm^3/minute': 'm3/min',
+}
+
+/** The unit of the pressures of a run: stated in heading or title, by the other run, or the only one that can be. */
+export function pressureUnit(draft: Draft, run: FoundRun, runs: readonly FoundRun[]): KnownUnit | undefined {
+  const { pressure } = run.block
+  if (pressure.unit?.kind === 'pressure') return pressure.unit
+  if (run.readings.every((row) => row.pressure.unit)) return PA
+  const typed = draft.answered('pressure.unit')
+  const answer = typeof typed === 'string' ? unitsIn(`${typed} `)[0] : undefined
+  if (answer?.kind === 'pressure') return answer
+  const other = runs.find((one) => one.block.pressure.unit?.kind === 'pressure')?.block.pressure.unit
+  const titled = other ?? titleUnit(run, 'pressure')?.unit
+  if (titled) {
+    draft.note(
+      'log-unit-elsewhere',
+      `the column states no unit; ${shown(titled.unit)} is stated elsewhere for these pressures`,
+      pressure.headingCell,
+      'runs',
+    )
+    return titled
+  }
+  const values = run.readings.map((row) => Math.abs(row.pressure.value))
+  if (Math.max(...values) >= 15 && Math.max(...values) <= 150) {
+    draft.note(
+      'log-unit-likely',
+      `no unit is stated for the pressures; values up to ${Math.max(...values)} can only be Pa in a test of a building`,
+      pressure.headingCell,
+      'runs',
+    )
+    return PA
+  }
+  draft.ask({
+    path: 'pressure.unit',
+    text: `What is the unit of the building pressures in ${pressure.headingCell}?`,
+    cells: [pressure.headingCell],
+    choices: ['Pa', 'inH2O', 'mbar', 'mmH2O'].map((value) => ({ value, label: value })),
+  })
+  return undefined
+}
+
+/** The unit of the flows of a run: stated, given as an answer, or proven by the results the log itself records. */
+export function flowUnit(
+  draft: Draft,
+  run: FoundRun,
+  runs: readonly FoundRun[],
+  scope: FieldScope,
+  volume: VolumeFound,
+  american: boolean,
+): KnownUnit | undefined {
+  const [carrier] = run.block.carriers
+  if (!carrier) return undefined
+  if (carrier.unit?.kind === 'flow') return carrier.unit
+  if (run.readings.every((row) => row.carriers.every((one) => one?.unit?.kind === 'flow')))
+    return { kind: 'flow', unit: 'm^3/h' }
+  const typed = draft.answers['flow.unit']
+  if (typed !== undefined) {
+    const unit = unitsIn(typed)[0]
+    if (unit?.kind === 'flow') {
+      draft.note(
+        'log-answer',
+        `the unit of the flows was given as ${shown(unit.unit)}`,
+        carrier.headingCell,
+        'runs',
+      )
+      return unit
+    }
+    draft.collector.refuse(
+      'unknown-unit',
+      `"${typed}" is not a unit of flow: l/s, m3/h, cfm, m3/s or m3/min`,
+      carrier.headingCell,
+      'flow.unit',
+    )
+    return undefined
+  }
+  const other = runs.flatMap(({ block }) => block.carriers).find(({ unit }) => unit?.kind === 'flow')?.unit
+  const titled = titleUnit(run, 'flow')
+  const stated = other ?? titled?.unit
+  if (stated) {
+    draft.note(
+      'log-unit-elsewhere',
+      `the column of flows states no unit; ${shown(stated.unit)} is stated ${titled && !other ? `in ${titled.cell}` : 'for the other run'}`,
+      carrier.headingCell,
+      'runs',
+    )
+    return stated
+  }
+  const proven = provenFlow(draft, runs, scope, volume, carrier.headingCell)
+  if (proven) return proven
+  draft.ask({
+    path: 'flow.unit',
+    text: `What is the unit of the air flows in ${carrier.headingCell}: ${american ? 'cfm, l/s or m³/h' : 'm³/h, l/s or cfm'}?`,
+    cells: [carrier.headingCell],
+    choices: (american ? ['cfm', 'l/s', 'm3/h'] : ['m3/h', 'l/s', 'cfm']).map((value) => ({
+      value,
+      label: value,
+    })),
+  })
+  return undefined
+}
+
+/** One unit of a kind that titles above a table state in words: "all flows in l/s". */
+function titleUnit(run: FoundRun, kind: 'flow' | 'pressure'): { unit: KnownUnit; cell: string } | undefined {
+  const found = new Map<string, { unit: KnownUnit; cell: string }>()
+  const { view } = run
+  for (let row = 0; row < view.rows; row++) {
+    if (row > run.bottom + 6) break
+    for (let column = 0; column < Math.min(view.columns, run.right + 4); column++) {
+      const text = view.text(row, column)
+      if (text === undefined || text.length > 160) continue
+      // A unit of a value beside it says nothing of the table, and a unit alone belongs to its own column or value.
+      const next = view.at(row, column + 1)
+      const units = unitsIn(text).filter((unit) => unit.kind === kind)
+      if (units.length !== 1 || next?.kind === 'number' || text.split(/\s+/).length < 2) continue
+      if (
+        row >= run.top &&
+        column >= run.left &&
+        column <= run.right &&
+        view.number(row + 1, column) !== undefined
+      )
+        continue
+      const unit = units[0] as KnownUnit
+      found.set(unit.unit, { unit, cell: view.address(row, column) })
+    }
+  }
+  return found.size === 1 ? [...found.values()][0] : undefined
+}
+
+/** Flow at 50 Pa of the runs, in the unit logged. */
+export function loggedAt50(runs: readonly FoundRun[]): number | undefined {
+  const flows = runs.flatMap(({ block }) => (block.law ? [block.law.at50] : []))
+  return flows.length === runs.length && flows.length > 0
+    ? flows.reduce((a, b) => a + b) / flows.length
+    : undefined
+}
+
+function provenFlow(
+  draft: Draft,
+  runs: readonly FoundRun[],
+  scope: FieldScope,
+  volume: VolumeFound,
+  cell: string,
+): KnownUnit | undefined {
+  const at50 = loggedAt50(runs)
+  const record = draft.record as { building?: { volume_m3?: number; envelopeArea_m2?: number } }
+  const size = { n50: record.building?.volume_m3, qE50: record.building?.envelopeArea_m2 }
+  if (at50 === undefined || volume.open) return undefined
+  for (const name of ['n50', 'qE50', 'q50'] as const)
+    for (const field of scope.all(name)) {
+      if (field.content.kind !== 'number') continue
+      const { value } = field.content.written
+      const unit = field.content.written.unit ?? field.unit
+      const wanted =
+        name === 'q50'
+          ? unit?.kind === 'flow'
+            ? toRecordUnit(value, unit)
+            : undefined
+          : size[name] === undefined
+            ? undefined
+            : value * (size[name] as number)
+      if (wanted === undefined) continue
+      const fitting = FLOWS.filter(
+        (one) => Math.abs(toRecordUnit(at50, { kind: 'flow', unit: one }) / wanted - 1) < 0.08,
+      )
+      if (fitting.length !== 1) continue
+      const proven: KnownUnit = { kind: 'flow', unit: fitting[0] as string }
+      draft.note(
+        'log-unit-proven',
+        `no unit is stated for the flows; the log's own result, ${value} in ${field.cell}, proves ${shown(proven.unit)}`,
+        [cell, field.cell],
+        'runs',
+      )
+      return proven
+    }
+  return undefined
+}
+
+export const typedUnit = (unit: string): string => TYPED[unit] ?? unit

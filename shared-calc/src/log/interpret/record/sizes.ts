@@ -1,0 +1,251 @@
+import { type KnownUnit, shown, toRecordUnit } from '../../cells/units.js'
+import type { FoundField } from '../fields/find-fields.js'
+import type { Choice } from '../interpretation.js'
+import type { FieldScope } from '../tests/scope.js'
+import { says } from '../words/label.js'
+import { put } from './conditions.js'
+import type { Draft } from './draft.js'
+
+const VOLUME = 'building.volume_m3'
+const M3: KnownUnit = { kind: 'volume', unit: 'm^3' }
+const FT3: KnownUnit = { kind: 'volume', unit: 'cuft' }
+
+/** The volume of a rooms table added up, offered where nothing else states one. */
+export interface Rooms {
+  sum: { value: number; unit?: KnownUnit }
+  cells: string
+  count: number
+}
+
+/** What the log says of its volume: settled, or waiting for the results of the log to prove its unit. */
+export interface VolumeFound {
+  /** Logged number whose unit nothing states. */
+  open?: { value: number; field: FoundField }
+}
+
+/** Envelope area, floor area, height, then the volume, which they help to understand. */
+export function putSizes(
+  draft: Draft,
+  scope: FieldScope,
+  rooms: Rooms | undefined,
+  american: boolean,
+): VolumeFound {
+  const envelope = putSize(draft, scope, 'envelopeArea', 'building.envelopeArea_m2')
+  const floor = putSize(draft, scope, 'floorArea', 'building.floorArea_m2')
+  putSize(draft, scope, 'height', 'building.height_m')
+  putSize(draft, scope, 'altitude', 'building.altitude_m')
+  for (const path of ['building.volumeBasis', 'building.volumeUncertainty_m3', 'building.largeBuilding']) {
+    const typed = draft.answered(path)
+    if (typed !== undefined) draft.put(path, typed)
+  }
+  return putVolume(draft, scope, rooms, american, envelope, floor)
+}
+
+function putSize(
+  draft: Draft,
+  scope: FieldScope,
+  name: 'envelopeArea' | 'floorArea' | 'height' | 'altitude',
+  path: string,
+): number | undefined {
+  const given = draft.answered(path)
+  if (given !== undefined) {
+    draft.put(path, given)
+    return Number(given)
+  }
+  const field = scope.all(name).find(({ content }) => content.kind === 'number')
+  if (field?.content.kind !== 'number') return undefined
+  const unit = field.content.written.unit ?? field.unit
+  const kind = path.endsWith('_m2') ? 'area' : 'length'
+  if (!unit || unit.kind !== kind) {
+    draft.uses.push({
+      cells: field.cell,
+      heading: field.label.text,
+      ignoredBecause: 'its unit is not stated, and no figure needs it',
+    })
+    draft.caution(
+      'log-left-out',
+      `${field.label.text} was left out: its unit is not stated (give it with --set ${path}="${field.content.written.value} ${kind === 'area' ? 'm2' : 'm'}")`,
+      field.cell,
+      path,
+    )
+    return undefined
+  }
+  const value = draft.converted(field.content.written.value, unit, field.cell, path)
+  if (!(value > 0)) return undefined
+  put(draft, field, path, value)
+  return value
+}
+
+interface Ranked {
+  field: FoundField
+  value: number
+  unit: KnownUnit | undefined
+  rank: number
+}
+
+function rank({ label }: FoundField): number {
+  if (says(label, 'gross') && !says(label, 'net'))
+    return label.tokens.some((token) => /^(gross|brut|brutto|bruto|lordo|external|outer)/.test(token)) ? 0 : 1
+  if (
+    label.tokens.some((token) =>
+      /^(gross|brut|brutto|bruto|lordo|external|outer|heat|below|garage|attic|loft|cellar|basement)$/.test(
+        token,
+      ),
+    )
+  )
+    return 0
+  if (label.tokens.some((token) => /^(net|netto|netta|neto)$/.test(token)) || /netto/.test(label.padded))
+    return 4
+  if (says(label, 'room')) return 0.5
+  return says(label, 'net') ? 3 : 2
+}
+
+function putVolume(
+  draft: Draft,
+  scope: FieldScope,
+  rooms: Rooms | undefined,
+  american: boolean,
+  envelope: number | undefined,
+  floor: number | undefined,
+): VolumeFound {
+  const given = draft.answered(VOLUME)
+  if (given !== undefined) {
+    draft.put(VOLUME, given)
+    return {}
+  }
+  const found = scope
+    .all('volume')
+    .flatMap((field): Ranked[] =>
+      field.content.kind === 'number' && field.content.written.value > 0
+        ? [
+            {
+              field,
+              value: field.content.written.value,
+              unit: field.content.written.unit ?? field.unit,
+              rank: rank(field),
+            },
+          ]
+        : [],
+    )
+    .sort((a, b) => b.rank - a.rank)
+  const [best] = found
+  if (!best) {
+    draft.ask({
+      path: VOLUME,
+      text: rooms
+        ? `What is the internal volume of the building? The rooms listed add up to ${rooms.sum.value}${rooms.sum.unit ? ` ${shown(rooms.sum.unit.unit)}` : ''}.`
+        : 'What is the internal volume of the building? The log does not say.',
+      cells: rooms ? [rooms.cells] : [],
+      choices: rooms?.sum.unit
+        ? [
+            {
+              value: `${rooms.sum.value} ${rooms.sum.unit.unit === 'cuft' ? 'ft3' : 'm3'}`,
+              label: `${rooms.sum.value} ${shown(rooms.sum.unit.unit)}`,
+              reason: `sum of ${rooms.count} rooms`,
+            },
+          ]
+        : [],
+      example: '412.6 m3',
+    })
+    return {}
+  }
+  const rivals = found.filter(
+    (one) => one !== best && one.rank >= 1 && one.rank > best.rank - 1.5 && !agree(one, best),
+  )
+  if (best.rank < 1 || rivals.length > 0) {
+    const all = best.rank < 1 ? found : [best, ...rivals]
+    draft.ask({
+      path: VOLUME,
+      text:
+        best.rank < 1
+          ? `Only "${best.field.label.text}" is given as a volume. What is the internal volume?`
+          : 'Which of these is the internal volume of the building?',
+      cells: all.map(({ field }) => field.cell),
+      choices: all.map(({ value, unit, field }) => ({
+        value: `${value} ${unit?.unit === 'cuft' ? 'ft3' : 'm3'}`,
+        label: `${value} ${unit ? shown(unit.unit) : ''}`.trim(),
+        reason: `"${field.label.text}" in ${field.cell}`,
+      })),
+    })
+    return {}
+  }
+  for (const other of found.slice(1)) if (!agree(other, best)) ignoreVolume(draft, other, best)
+  const unit = best.unit?.kind === 'volume' ? best.unit : provenByShape(draft, best, envelope, floor)
+  if (unit) {
+    put(draft, best.field, VOLUME, draft.converted(best.value, unit, best.field.cell, VOLUME))
+    return {}
+  }
+  if (best.unit && best.unit.kind !== 'volume') {
+    draft.ask(volumeUnitQuestion(best, american))
+    return {}
+  }
+  return { open: { value: best.value, field: best.field } }
+}
+
+function ignoreVolume(draft: Draft, { field, value, unit }: Ranked, best: Ranked): void {
+  const why =
+    rank(field) < 1
+      ? 'it is not the internal volume'
+      : `"${best.field.label.text}" says more clearly that it is the internal volume`
+  draft.uses.push({ cells: field.cell, heading: field.label.text, ignoredBecause: why })
+  draft.note(
+    'log-left-out',
+    `"${field.label.text}", ${value}${unit ? ` ${shown(unit.unit)}` : ''}, was left out: ${why}`,
+    field.cell,
+    VOLUME,
+  )
+}
+
+const agree = (one: Ranked, other: Ranked): boolean => {
+  const inM3 = ({ value, unit }: Ranked) => (unit?.kind === 'volume' ? toRecordUnit(value, unit) : value)
+  return Math.abs(inM3(one) / inM3(other) - 1) < 0.005
+}
+
+/**
+ * The area around a volume is 4.84 to about 12 times its two-thirds power (a sphere has 4.84); a house is 1.8 to 8 m high over its
+ * floors. In the wrong unit either is out by a factor of ten. Geometry, no source.
+ */
+function provenByShape(
+  draft: Draft,
+  { value, field }: Ranked,
+  envelope: number | undefined,
+  floor: number | undefined,
+): KnownUnit | undefined {
+  const fits = (unit: KnownUnit): boolean => {
+    const volume = toRecordUnit(value, unit)
+    const shape = envelope === undefined ? undefined : envelope / volume ** (2 / 3)
+    const height = floor === undefined ? undefined : volume / floor
+    return (
+      (shape === undefined || (shape > 4.8 && shape < 14)) &&
+      (height === undefined || (height > 1.7 && height < 12)) &&
+      (shape ?? height) !== undefined
+    )
+  }
+  const fitting = [M3, FT3].filter(fits)
+  const [only] = fitting
+  if (fitting.length !== 1 || !only) return undefined
+  const by = envelope === undefined ? 'floor area' : 'envelope area'
+  draft.note(
+    'log-unit-proven',
+    `no unit is stated for the volume; ${value} can only be ${shown(only.unit)} with the ${by} given`,
+    field.cell,
+    VOLUME,
+  )
+  return only
+}
+
+export function volumeUnitQuestion(
+  { value, field }: { value: number; field: FoundField },
+  american: boolean,
+) {
+  const choices: Choice[] = [
+    { value: `${value} ft3`, label: `${value} ft³` },
+    { value: `${value} m3`, label: `${value} m³` },
+  ]
+  return {
+    path: VOLUME,
+    text: `Is the volume ${value.toLocaleString('en-GB')} ft³ or m³?`,
+    cells: [field.cell],
+    choices: american || value > 5000 ? choices : choices.reverse(),
+  }
+}

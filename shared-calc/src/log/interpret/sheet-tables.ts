@@ -1,0 +1,140 @@
+import type { Surroundings } from './grid/cell-content.js'
+import { turned, type View } from './grid/view.js'
+import type { Answers } from './interpretation.js'
+import { chooseColumns } from './tables/choose.js'
+import { findHeads, type Head } from './tables/heads.js'
+import { type Figure, isSummary } from './tables/rows.js'
+import { type FoundRun, runsOf } from './tables/runs.js'
+import { type Segment, segmentsOf } from './tables/segments.js'
+import { wideRuns } from './tables/wide.js'
+import type { FoundSeries } from './tests/group.js'
+
+/** The tables of readings on one sheet. */
+export interface SheetTables {
+  readonly view: View
+  readonly runs: readonly FoundRun[]
+  readonly series: readonly FoundSeries[]
+  /** Cells that belong to a table, in the upright sheet. */
+  isTaken(row: number, column: number): boolean
+}
+
+/** More rows than anyone reads by hand: a gauge's own log. */
+const SERIES_FROM = 150
+
+/** Finds runs and raw series on a sheet: down the columns, or else along the lines. */
+export function findSheetTables(view: View, around: Surroundings, answers: Answers): SheetTables {
+  const upright = tablesOf(view, answers)
+  const across =
+    upright.runs.length + upright.series.length > 0 ? undefined : tablesOf(turned(view, around), answers)
+  const found = across && across.runs.length > 0 ? across : upright
+  const boxes = found.runs.map((run) =>
+    run.view.turned
+      ? { top: run.left, left: run.block.segment.head.top, bottom: run.right, right: run.bottom }
+      : { top: run.row ?? run.block.segment.head.top, left: run.left, bottom: run.bottom, right: run.right },
+  )
+  for (const { top } of found.series)
+    boxes.push({ top, left: 0, bottom: view.sheet.rows, right: view.columns })
+  return {
+    view,
+    runs: found.runs.map((run) => ({ ...run, hidden: run.hidden || view.sheet.hidden })),
+    series: found.series,
+    isTaken: (row, column) =>
+      boxes.some((box) => row >= box.top && row <= box.bottom && column >= box.left && column <= box.right),
+  }
+}
+
+function tablesOf(view: View, answers: Answers): { runs: FoundRun[]; series: FoundSeries[] } {
+  const runs: FoundRun[] = []
+  const series: FoundSeries[] = []
+  const heads = findHeads(view)
+  const done: { top: number; bottom: number; left: number; right: number }[] = []
+  const isDone = (head: Head) =>
+    done.some(
+      ({ top, bottom, left, right }) =>
+        head.first >= top &&
+        head.first <= bottom &&
+        head.columns.every(({ at }) => at >= left && at <= right),
+    )
+  for (const head of heads) {
+    if (isDone(head)) continue
+    if (!view.turned && isSeries(head)) {
+      series.push({ view, top: head.top, hidden: view.sheet.hidden })
+      done.push({ top: head.top, bottom: view.rows, left: 0, right: view.columns })
+      continue
+    }
+    const wide = wideRuns(head)
+    if (wide) {
+      runs.push(...wide.runs)
+      done.push({ top: head.top, bottom: wide.last, left: 0, right: view.columns })
+      continue
+    }
+    for (const segment of segmentsOf(head, view.rows)) {
+      if (
+        done.some(
+          ({ top, bottom, left, right }) =>
+            head.first >= top && head.first <= bottom && segment.left >= left && segment.right <= right,
+        )
+      )
+        continue
+      const block = chooseColumns(segment, preferredOf(answers))
+      if (!block || block.walked.rows.filter(({ kind }) => kind === 'reading').length < 2) continue
+      const above = Math.max(
+        -1,
+        ...runs
+          .filter((run) => run.bottom < head.top && run.left <= segment.right && run.right >= segment.left)
+          .map(({ bottom }) => bottom),
+      )
+      const own = runsOf(block, above + 1)
+      runs.push(...own.map((run) => (own.length === 1 ? withZeroColumns(run, segment) : run)))
+      done.push({ top: head.top, bottom: block.walked.last, left: segment.left, right: segment.right })
+    }
+  }
+  return { runs, series }
+}
+
+const preferredOf = (answers: Answers): { pressure?: string; flow?: string } => ({
+  ...(answers['pressure.column'] ? { pressure: answers['pressure.column'] } : {}),
+  ...(answers['flow.column'] ? { flow: answers['flow.column'] } : {}),
+})
+
+function isSeries({ view, first, columns }: Head): boolean {
+  const time = columns.some(
+    ({ unit, label }) =>
+      unit?.kind === 'time' ||
+      label.tokens.some((token) => /^(time|zeit|temps|uhrzeit|tijd|czas|tid|timestamp|elapsed)$/.test(token)),
+  )
+  if (!time || view.sheet.rows - first < SERIES_FROM) return false
+  let filled = 0
+  for (let row = first; row < Math.min(view.rows, first + SERIES_FROM); row++)
+    if (columns.filter(({ at }) => view.number(row, at) !== undefined).length >= 2) filled++
+  return filled >= SERIES_FROM * 0.9
+}
+
+/** Zero-flow lists that stand as columns beside the readings. */
+function withZeroColumns(run: FoundRun, { view, head, columns, left }: Segment): FoundRun {
+  const list = (role: 'zeroBefore' | 'zeroAfter'): Figure[] =>
+    columns
+      .filter((column) => column.role === role)
+      .flatMap(({ at, unit }) => {
+        const figures: Figure[] = []
+        for (let row = head.first, blanks = 0; row < view.rows && blanks < 2; row++) {
+          const content = view.at(row, at)
+          const lead = view.text(row, left) ?? (left > 0 ? view.text(row, left - 1) : undefined)
+          if (content?.kind === 'text' || (lead !== undefined && isSummary(lead))) break
+          if (content?.kind !== 'number') {
+            blanks++
+            continue
+          }
+          blanks = 0
+          figures.push({ ...(unit ? { unit } : {}), ...content.written, cell: view.address(row, at) })
+        }
+        return figures
+      })
+  const before = list('zeroBefore')
+  const after = list('zeroAfter')
+  return {
+    ...run,
+    zeroBefore: run.zeroBefore.length > 0 ? run.zeroBefore : before,
+    zeroAfter: run.zeroAfter.length > 0 ? run.zeroAfter : after,
+  }
+}

@@ -1,0 +1,320 @@
+import { toRecordUnit } from '../../cells/units.js'
+import { says } from '../words/label.js'
+import type { KnownColumn } from './columns.js'
+import { type PowerLaw, physicsScore, powerLaw } from './physics.js'
+import { type Figure, type WalkedRows, walkRows } from './rows.js'
+import type { Segment } from './segments.js'
+
+/** Two columns that could both be the one wanted, with nothing to tell them apart. */
+export interface Doubt {
+  readonly about: 'pressure' | 'flow'
+  readonly columns: readonly KnownColumn[]
+}
+
+/** A block of readings with the columns that make it. */
+export interface Block {
+  readonly segment: Segment
+  readonly pressure: KnownColumn
+  /** Flows or device pressures; several of them add up. */
+  readonly carriers: readonly KnownColumn[]
+  readonly ranges: readonly (KnownColumn | undefined)[]
+  readonly walked: WalkedRows
+  readonly law: PowerLaw | undefined
+  readonly doubts: readonly Doubt[]
+  /** Other columns of the block, with why they were left out. */
+  readonly ignored: readonly { column: KnownColumn; why: string }[]
+  /** A total column that parts add up to, for the note. */
+  readonly total?: { parts: readonly KnownColumn[] }
+}
+
+interface Carrier {
+  columns: readonly KnownColumn[]
+  prior: number
+  parts?: readonly KnownColumn[]
+}
+
+interface Candidate {
+  pressure: KnownColumn
+  carrier: Carrier
+  walked: WalkedRows
+  law: PowerLaw | undefined
+  score: number
+}
+
+/** How many points apart two candidates must be for the better to be taken without asking. */
+const CLEAR = 0.9
+
+/**
+ * Chooses pressure and flow of a block: words, units, shape of the numbers and the leakage curve together.
+ * @param preferred - heading cells somebody has named in answer to a question
+ * @returns undefined where the block holds no readings
+ */
+export function chooseColumns(
+  segment: Segment,
+  preferred: { pressure?: string; flow?: string } = {},
+): Block | undefined {
+  const pressures = segment.columns.filter(({ role }) => role === 'pressure' || role === 'induced')
+  const devices = segment.columns.filter(({ role }) => role === 'device')
+  const carriers = carriersOf(segment, pressures.length > 0 ? devices : [])
+  const tried: Candidate[] = []
+  for (const pressure of [...pressures, ...(pressures.length === 0 ? devices : [])])
+    for (const carrier of carriers) {
+      if (carrier.columns.includes(pressure)) continue
+      const walked = walkRows(segment, pressure, carrier.columns)
+      const readings = walked.rows.filter(({ kind }) => kind === 'reading')
+      if (readings.length === 0) continue
+      const law = lawOf(pressure, carrier, walked)
+      const named =
+        (preferred.pressure === pressure.headingCell ? 20 : 0) +
+        (carrier.columns.some(({ headingCell }) => headingCell === preferred.flow) ? 20 : 0)
+      const physics = readings.length >= 3 ? physicsScore(law) : 0
+      tried.push({
+        pressure,
+        carrier,
+        walked,
+        law,
+        score: pressurePrior(pressure, walked) + carrier.prior + physics + named,
+      })
+    }
+  tried.sort((one, other) => other.score - one.score)
+  const [best] = tried
+  if (!best) return undefined
+  return asBlock(segment, best, tried)
+}
+
+function lawOf(pressure: KnownColumn, { columns }: Carrier, { rows }: WalkedRows): PowerLaw | undefined {
+  const readings = rows.filter(({ kind, carriers }) => kind === 'reading' && carriers.every((one) => one))
+  const zeros = rows.filter(({ kind }) => kind === 'zero').map((row) => row.pressure.value)
+  const middle =
+    zeros.length > 0 && pressure.role !== 'induced' ? zeros.reduce((a, b) => a + b) / zeros.length : 0
+  const bySign = (sign: number) => readings.filter((row) => Math.sign(row.pressure.value) === sign)
+  const own = bySign(-1).length >= 3 ? bySign(-1) : bySign(1)
+  return powerLaw(
+    own.map((row) => row.pressure.value - middle),
+    own.map(({ carriers }) =>
+      carriers.slice(0, columns.length).reduce((sum, one) => sum + Math.abs((one as Figure).value), 0),
+    ),
+  )
+}
+
+/** Points for a column being the pressure across the envelope. */
+function pressurePrior({ label, unit, role }: KnownColumn, { rows }: WalkedRows): number {
+  const values = rows.filter(({ kind }) => kind === 'reading').map(({ pressure }) => pressure.value)
+  const inPa = unit?.kind === 'pressure' ? values.map((value) => toRecordUnit(value, unit)) : values
+  const usual = inPa.every((value) => Math.abs(value) >= 3 && Math.abs(value) <= 150)
+  return (
+    (role === 'pressure' ? 2 : role === 'induced' ? 1 : 0) +
+    (says(label, 'building') ? 2 : 0) +
+    (says(label, 'pressure') ? 0.5 : 0) +
+    (unit ? 0.5 : 0) +
+    (values.some((value) => value < 0) ? 1.5 : 0) +
+    (usual ? 0.5 : -1)
+  )
+}
+
+/** Flows that may carry the readings: single columns, a total of parts, or fans that add up. */
+function carriersOf(segment: Segment, devices: readonly KnownColumn[]): Carrier[] {
+  const logged = segment.columns.filter(({ role, numbers }) => role === 'flow' && numbers > 0)
+  // Of one flow in two units the first column is as good as the second.
+  const flows = logged.filter(
+    (flow, index) => !logged.slice(0, index).some((one) => sameInOtherUnit(segment, one, flow)),
+  )
+  const corrected = segment.columns.filter(({ role, numbers }) => role === 'corrected' && numbers > 0)
+  const found: Carrier[] = []
+  const total = totalOf(segment, flows)
+  if (total) found.push({ columns: [total.column], prior: 5, parts: total.parts })
+  const fans = total ? [] : distinctFans(flows)
+  if (fans.length > 1) found.push({ columns: fans, prior: 4 })
+  for (const flow of flows)
+    if (!total?.parts.includes(flow) && flow !== total?.column && !fans.includes(flow))
+      found.push({ columns: [flow], prior: flowPrior(flow) })
+  for (const flow of corrected) found.push({ columns: [flow], prior: flowPrior(flow) - 2 })
+  if (devices.length > 0) {
+    const several = distinctFans(devices)
+    if (several.length > 1) found.push({ columns: several, prior: 1.2 })
+    else for (const device of devices) found.push({ columns: [device], prior: 0.2 })
+  }
+  return found
+}
+
+const flowPrior = ({ label, unit, at }: KnownColumn): number =>
+  2 + (says(label, 'flow') ? 0.6 : 0) + (unit ? 0.6 : 0) - at * 0.001
+
+/** A column that is the sum of two or more others, row by row. */
+function totalOf(
+  segment: Segment,
+  flows: readonly KnownColumn[],
+): { column: KnownColumn; parts: readonly KnownColumn[] } | undefined {
+  if (flows.length < 3) return undefined
+  for (const column of [...flows].reverse()) {
+    const others = flows.filter(
+      (one) => one !== column && (one.unit?.unit ?? '') === (column.unit?.unit ?? ''),
+    )
+    if (others.length >= 2 && addsUp(segment, column, others)) return { column, parts: others }
+  }
+  return undefined
+}
+
+function addsUp({ view, head }: Segment, total: KnownColumn, parts: readonly KnownColumn[]): boolean {
+  let checked = 0
+  let fitting = 0
+  for (let row = head.first; row < Math.min(view.rows, head.first + 60); row++) {
+    const sum = view.number(row, total.at)
+    const own = parts.map(({ at }) => view.number(row, at))
+    if (sum === undefined || sum === 0) continue
+    if (own.every((one) => one === undefined)) continue
+    checked++
+    const added = own.reduce<number>((all, one) => all + (one ?? 0), 0)
+    if (Math.abs(added - sum) <= Math.max(0.006 * Math.abs(sum), 1.01 * 10 ** -decimals(sum))) fitting++
+  }
+  return checked >= 3 && fitting >= 0.8 * checked
+}
+
+const decimals = (value: number): number => (String(value).split('.')[1] ?? '').length
+
+/** Columns of fan 1, fan 2 …: the same words but for a figure or letter. */
+function distinctFans(columns: readonly KnownColumn[]): KnownColumn[] {
+  const marks = columns.flatMap((column) => {
+    const mark = column.label.tokens
+      .map((token) => /^(?:#|fan|q|gerat|geblase|ventilateur|dp|p)?([1-9]|[ab])$/.exec(token)?.[1])
+      .find((one) => one)
+    const words = column.label.tokens.filter((token) => !/^(?:#|fan|q|p)?([1-9]|[ab])$/.test(token)).join(' ')
+    return mark ? [{ column, mark, key: `${words}|${column.unit?.unit ?? ''}` }] : []
+  })
+  const [first] = marks
+  const alike = marks.filter(({ key }) => key === first?.key)
+  const named = alike.some(
+    ({ column }) => says(column.label, 'device') || /^(q|fan)[1-9ab]$/.test(column.label.tokens[0] ?? ''),
+  )
+  return named && alike.length > 1 && new Set(alike.map(({ mark }) => mark)).size === alike.length
+    ? alike.map(({ column }) => column)
+    : []
+}
+
+function asBlock(segment: Segment, best: Candidate, tried: readonly Candidate[]): Block {
+  const { pressure, carrier } = best
+  const ranges = carrier.columns.map((column, index) =>
+    rangeFor(segment, column, index, carrier.columns.length),
+  )
+  const walked = walkRows(segment, pressure, carrier.columns, ranges)
+  const doubts: Doubt[] = []
+  const near = tried.filter((one) => best.score - one.score < CLEAR && one !== best)
+  const rivals = unique(near.filter((one) => one.carrier === carrier).map((one) => one.pressure)).filter(
+    (one) => one.role === pressure.role || one.role === 'pressure',
+  )
+  if (rivals.length > 0) doubts.push({ about: 'pressure', columns: [pressure, ...rivals] })
+  const flows = unique(
+    near.filter((one) => one.pressure === pressure).flatMap((one) => one.carrier.columns),
+  ).filter(
+    (one) =>
+      !carrier.columns.includes(one) &&
+      !sameInOtherUnit(segment, carrier.columns[0] as KnownColumn, one) &&
+      !sameValues(segment, carrier.columns[0] as KnownColumn, one),
+  )
+  if (flows.length > 0) doubts.push({ about: 'flow', columns: [...carrier.columns, ...flows] })
+  const used = new Set<KnownColumn>([
+    pressure,
+    ...carrier.columns,
+    ...ranges.filter((one) => one !== undefined),
+  ])
+  const ignored = segment.columns
+    .filter((column) => !used.has(column))
+    .flatMap((column) => {
+      const why = whyIgnored(segment, column, best)
+      return why ? [{ column, why }] : []
+    })
+  return {
+    segment,
+    pressure,
+    carriers: carrier.columns,
+    ranges,
+    walked,
+    law: best.law,
+    doubts,
+    ignored,
+    ...(carrier.parts ? { total: { parts: carrier.parts } } : {}),
+  }
+}
+
+const unique = <T>(list: readonly T[]): T[] => [...new Set(list)]
+
+/** The column of rings or plates nearest to a device pressure. */
+function rangeFor(
+  { columns }: Segment,
+  carrier: KnownColumn,
+  index: number,
+  of: number,
+): KnownColumn | undefined {
+  if (carrier.role !== 'device') return undefined
+  const ranges = columns.filter(({ role }) => role === 'range')
+  if (of > 1 && ranges.length === of) return ranges[index]
+  return ranges.sort((a, b) => Math.abs(a.at - carrier.at) - Math.abs(b.at - carrier.at))[0]
+}
+
+/** The same flow in another unit, as m³/h beside l/s. */
+function sameInOtherUnit({ view, head }: Segment, one: KnownColumn, other: KnownColumn): boolean {
+  const [first, second] = [one.unit, other.unit]
+  if (first?.kind !== 'flow' || second?.kind !== 'flow' || first.unit === second.unit) return false
+  let checked = 0
+  for (let row = head.first; row < head.first + 30; row++) {
+    const a = view.number(row, one.at)
+    const b = view.number(row, other.at)
+    if (a === undefined || b === undefined || a === 0) continue
+    if (Math.abs(toRecordUnit(b, second) / toRecordUnit(a, first) - 1) > 0.02) return false
+    checked++
+  }
+  return checked >= 3
+}
+
+function sameValues({ view, head }: Segment, one: KnownColumn, other: KnownColumn): boolean {
+  let checked = 0
+  for (let row = head.first; row < head.first + 30; row++) {
+    const a = view.number(row, one.at)
+    const b = view.number(row, other.at)
+    if (a === undefined || b === undefined) continue
+    if (a !== b) return false
+    checked++
+  }
+  return checked >= 3 && one.unit?.unit === other.unit?.unit
+}
+
+function whyIgnored(
+  segment: Segment,
+  column: KnownColumn,
+  { pressure, carrier }: Candidate,
+): string | undefined {
+  const first = carrier.columns[0] as KnownColumn
+  switch (column.role) {
+    case 'target':
+      return 'it is the pressure aimed at, not the one measured'
+    case 'device':
+      return first.role === 'device'
+        ? 'another device pressure was used'
+        : 'it is the pressure at the fan; the flow itself is logged'
+    case 'induced':
+      return 'it is the pressure with the zero flow already taken off; the measured one was used'
+    case 'corrected':
+      return 'it is a corrected flow; the flow as shown was used'
+    case 'flow':
+      if (carrier.parts?.includes(column)) return `it is part of the total in ${first.headingCell}`
+      return sameInOtherUnit(segment, first, column)
+        ? 'it is the same flow in another unit'
+        : `${first.headingCell} fits better as the flow`
+    case 'pressure':
+      return `${pressure.headingCell} fits better as the building pressure`
+    case 'derived':
+      return 'it is worked out from the others'
+    case 'speed':
+      return 'it is the speed of the fan or a share'
+    case 'time':
+      return 'it is the time of the reading'
+    case 'index':
+      return 'it numbers the readings'
+    case 'range':
+      return 'the flow itself is logged'
+    case 'other':
+      return column.numbers + column.texts > 0 ? 'nothing of it is needed' : undefined
+    default:
+      return undefined
+  }
+}

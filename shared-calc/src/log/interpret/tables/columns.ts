@@ -1,0 +1,150 @@
+import type { Written } from '../grid/cell-content.js'
+import type { View } from '../grid/view.js'
+import { type Label, says } from '../words/label.js'
+import type { Column } from './heads.js'
+
+/** What a column may hold, by its heading and what stands in it. */
+export type Role =
+  | 'pressure'
+  | 'induced'
+  | 'device'
+  | 'flow'
+  | 'corrected'
+  | 'target'
+  | 'zeroBefore'
+  | 'zeroAfter'
+  | 'range'
+  | 'direction'
+  | 'test'
+  | 'remark'
+  | 'index'
+  | 'time'
+  | 'derived'
+  | 'speed'
+  | 'other'
+
+export interface KnownColumn extends Column {
+  readonly role: Role
+  /** How many numbers and texts stand in the first rows. */
+  readonly numbers: number
+  readonly texts: number
+}
+
+const LOOK = 60
+const DERIVED = [
+  'ln',
+  'log',
+  'lg',
+  'fit',
+  'fitted',
+  'residual',
+  'residuals',
+  'deviation',
+  'dev',
+  'error',
+  'err',
+  'calc',
+  'predicted',
+  'diff',
+  'abweichung',
+  'ecart',
+  'afwijking',
+  'n50',
+  'ach',
+  'ach50',
+]
+
+/** The role a column's heading names. Physics and the other columns decide later among those of one kind. */
+export function roleOf(view: View, first: number, last: number, column: Column): KnownColumn {
+  let numbers = 0
+  let texts = 0
+  let directions = 0
+  for (let row = first; row <= Math.min(last, first + LOOK); row++) {
+    const content = view.at(row, column.at)
+    if (content?.kind === 'number') numbers++
+    if (content?.kind !== 'text') continue
+    texts++
+    if (isDirectionWord(content.text)) directions++
+  }
+  const textual = texts > numbers
+  const role =
+    textual && directions > 0 && directions >= texts / 2
+      ? 'direction'
+      : byWords(column, textual, texts + numbers)
+  return { ...column, role, numbers, texts }
+}
+
+/** Words of a direction column: "DEP", "Pressurisation", "+", "−". */
+export function isDirectionWord(text: string): boolean {
+  return directionWord(text) !== undefined
+}
+
+export function directionWord(text: string): 'depressurisation' | 'pressurisation' | undefined {
+  const plain = text.trim().toLowerCase()
+  if (['-', '−', '–', 'd', 'u', 'neg', 'us', 'depr.', 'dep.', 'under', '(-)', '-ve'].includes(plain))
+    return 'depressurisation'
+  if (['+', 'p', 'ü', 'o', 'pos', 'pres.', 'over', '(+)', '+ve'].includes(plain)) return 'pressurisation'
+  const words = plain.split(/[^\p{L}]+/u)
+  const dep = words.some((word) =>
+    /^(dep|under|unter|podci|onder|neg)/.test(word.normalize('NFKD').replace(/\p{M}/gu, '')),
+  )
+  const pres = words.some((word) =>
+    /^(pres|over|uber|ueber|nadci|surp|sovra|sobre|pos)/.test(word.normalize('NFKD').replace(/\p{M}/gu, '')),
+  )
+  if (dep === pres) return undefined
+  return dep ? 'depressurisation' : 'pressurisation'
+}
+
+function byWords({ label, unit }: Column, textual: boolean, filled: number): Role {
+  const kind = unit?.kind
+  if (filled === 0) return 'other'
+  if (label.tokens.some((token) => DERIVED.includes(token))) return 'derived'
+  if (textual) {
+    if (says(label, 'range')) return 'range'
+    if (says(label, 'role') || says(label, 'notes')) return 'remark'
+    if (says(label, 'test') || says(label, 'testId') || says(label, 'name')) return 'test'
+    return says(label, 'direction') ? 'direction' : 'other'
+  }
+  if (says(label, 'zero') && says(label, 'before') && !says(label, 'after')) return 'zeroBefore'
+  if (says(label, 'zero') && says(label, 'after') && !says(label, 'before')) return 'zeroAfter'
+  if (kind === 'time' || (kind === undefined && says(label, 'time'))) return 'time'
+  if (kind === 'fraction' || (kind === undefined && says(label, 'speed'))) return 'speed'
+  if (kind === 'pressure') {
+    if (says(label, 'target')) return 'target'
+    if (says(label, 'barometer')) return 'other'
+    if (isOfDevice(label)) return 'device'
+    return isInduced(label) ? 'induced' : 'pressure'
+  }
+  if (kind === 'flow') return isCorrected(label) ? 'corrected' : says(label, 'target') ? 'target' : 'flow'
+  if (kind !== undefined) return 'other'
+  if (says(label, 'target')) return 'target'
+  if (says(label, 'range') && !says(label, 'flow') && !says(label, 'pressure')) return 'range'
+  const flow = says(label, 'flow')
+  const pressure = says(label, 'pressure')
+  if (flow && !pressure) return isCorrected(label) ? 'corrected' : 'flow'
+  if (pressure && !says(label, 'barometer'))
+    return isOfDevice(label) ? 'device' : isInduced(label) ? 'induced' : 'pressure'
+  if (says(label, 'induced')) return 'induced'
+  if (says(label, 'device')) return 'device'
+  if (says(label, 'building') && !says(label, 'volume')) return 'pressure'
+  if (says(label, 'index')) return 'index'
+  return says(label, 'test') || says(label, 'testId') ? 'test' : 'other'
+}
+
+const isOfDevice = (label: Label): boolean =>
+  (says(label, 'device') || says(label, 'flow')) && !saysBuildingOnly(label)
+
+const saysBuildingOnly = (label: Label): boolean =>
+  says(label, 'building') && !says(label, 'device') && !says(label, 'flow')
+
+const isInduced = (label: Label): boolean => says(label, 'induced')
+const isCorrected = (label: Label): boolean => says(label, 'corrected')
+
+/** Numbers of a column over some rows, where each holds one. */
+export const numbersOf = (view: View, column: number, rows: readonly number[]): (number | undefined)[] =>
+  rows.map((row) => view.number(row, column))
+
+export function writtenAt(view: View, row: number, column: number): Written | undefined {
+  const content = view.at(row, column)
+  return content?.kind === 'number' ? content.written : undefined
+}

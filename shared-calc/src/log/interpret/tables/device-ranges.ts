@@ -1,0 +1,186 @@
+import { findUnit, type KnownUnit } from '../../cells/units.js'
+import type { View } from '../grid/view.js'
+import { readLabel, says, unitOf } from '../words/label.js'
+
+/** A ring or plate with its calibration: q = coefficient · Δp^exponent, in the units stated. */
+export interface FoundRange {
+  readonly label: string
+  readonly coefficient: number
+  readonly exponent: number
+  readonly minimum?: number
+  readonly maximum?: number
+  readonly cells: { readonly label: string; readonly coefficient: string; readonly exponent: string }
+}
+
+/** A table of a flow device's ranges. */
+export interface FoundDevice {
+  readonly view: View
+  readonly ranges: readonly FoundRange[]
+  readonly flowUnit?: KnownUnit
+  readonly pressureUnit?: KnownUnit
+  readonly density?: { value: number; cell: string }
+  readonly cells: string
+}
+
+/** The first table on any sheet whose columns are coefficients and exponents. */
+export function findDevice(views: readonly View[]): FoundDevice | undefined {
+  for (const view of views)
+    for (let row = 0; row < view.rows - 1; row++) {
+      const found = tableAt(view, row)
+      if (found) return found
+    }
+  return undefined
+}
+
+function tableAt(view: View, row: number): FoundDevice | undefined {
+  let coefficient = -1
+  let exponent = -1
+  let lowest = -1
+  let highest = -1
+  let unit: KnownUnit | undefined
+  const first = firstNumbers(view, row)
+  if (first === undefined) return undefined
+  for (let column = 0; column < view.columns; column++) {
+    const text = view.text(row, column)
+    if (text === undefined || text.length > 60) continue
+    const label = readLabel(text)
+    const value = view.number(first, column)
+    if (value === undefined) continue
+    if (exponent < 0 && value > 0.2 && value < 1.2 && isExponent(label.tokens)) exponent = column
+    else if (coefficient < 0 && value > 0 && isCoefficient(label.tokens)) {
+      coefficient = column
+      unit = unitOf(label, 'flow')
+    } else if (lowest < 0 && says(label, 'lower') && label.unit?.kind !== 'flow') lowest = column
+    else if (highest < 0 && says(label, 'upper') && label.unit?.kind !== 'flow') highest = column
+  }
+  if (coefficient < 0 || exponent < 0) return undefined
+  const ranges: FoundRange[] = []
+  const name = Math.min(coefficient, exponent) - 1
+  for (let at = first; at < view.rows; at++) {
+    const c = view.number(at, coefficient)
+    const n = view.number(at, exponent)
+    if (c === undefined || n === undefined) break
+    const label = labelLeft(view, at, name)
+    if (label === undefined) break
+    const minimum = lowest < 0 ? undefined : view.number(at, lowest)
+    const maximum = highest < 0 ? undefined : view.number(at, highest)
+    ranges.push({
+      label: label.text,
+      coefficient: c,
+      exponent: n,
+      ...(minimum === undefined ? {} : { minimum }),
+      ...(maximum === undefined ? {} : { maximum }),
+      cells: {
+        label: label.cell,
+        coefficient: view.address(at, coefficient),
+        exponent: view.address(at, exponent),
+      },
+    })
+  }
+  if (ranges.length === 0) return undefined
+  const said = saidNear(view, row)
+  const flowUnit = unit ?? said.flow
+  return {
+    view,
+    ranges,
+    ...(flowUnit ? { flowUnit } : {}),
+    ...(said.pressure ? { pressureUnit: said.pressure } : {}),
+    ...(said.density ? { density: said.density } : {}),
+    cells: `${view.address(row, Math.max(0, name))}:${view.address(first + ranges.length - 1, Math.max(coefficient, exponent)).split('!')[1]}`,
+  }
+}
+
+function firstNumbers(view: View, row: number): number | undefined {
+  for (const at of [row + 1, row + 2]) {
+    let count = 0
+    for (let column = 0; column < view.columns; column++) if (view.number(at, column) !== undefined) count++
+    if (count >= 2) return at
+  }
+  return undefined
+}
+
+const isExponent = (tokens: readonly string[]): boolean =>
+  tokens.length <= 3 &&
+  [
+    'n',
+    'm',
+    'b',
+    'exponent',
+    'exp',
+    'exposant',
+    'hochzahl',
+    'wykladnik',
+    'esponente',
+    'exponente',
+    'eksponent',
+    'k2',
+  ].includes(tokens[0] ?? '')
+const isCoefficient = (tokens: readonly string[]): boolean =>
+  tokens.length <= 6 &&
+  [
+    'c',
+    'k',
+    'a',
+    'coefficient',
+    'coeff',
+    'coef',
+    'koeffizient',
+    'cf',
+    'factor',
+    'faktor',
+    'constant',
+    'konstante',
+    'wspolczynnik',
+    'coefficiente',
+    'coeficiente',
+    'koefficient',
+    'koeffisient',
+    'k1',
+  ].includes(tokens[0] ?? '')
+
+function labelLeft(view: View, row: number, from: number): { text: string; cell: string } | undefined {
+  for (let column = from; column >= 0; column--) {
+    const text = view.text(row, column) ?? view.number(row, column)?.toString()
+    if (text !== undefined) return { text, cell: view.address(row, column) }
+  }
+  return undefined
+}
+
+/** Units and air density that texts near the table state: "Q in m³/h, dP in Pa", "air of 1.204 kg/m³". */
+function saidNear(
+  view: View,
+  row: number,
+): { flow?: KnownUnit; pressure?: KnownUnit; density?: { value: number; cell: string } } {
+  const said: { flow?: KnownUnit; pressure?: KnownUnit; density?: { value: number; cell: string } } = {}
+  for (let at = Math.max(0, row - 8); at <= row + 14; at++)
+    for (let column = 0; column < Math.min(view.columns, 12); column++) {
+      const text = view.text(at, column)
+      if (text === undefined || text.length > 160) continue
+      for (const unit of unitsIn(text)) {
+        if (unit.kind === 'flow') said.flow ??= unit
+        if (unit.kind === 'pressure') said.pressure ??= unit
+      }
+      const density = densityIn(text)
+      if (density !== undefined) said.density ??= { value: density, cell: view.address(at, column) }
+    }
+  return said
+}
+
+/** Every unit of two letters or more that a text states. */
+export function unitsIn(text: string): KnownUnit[] {
+  return text
+    .split(/[\s,;()[\]=]+/)
+    .filter((word) => word.length >= 2 && word.toLowerCase() !== 'in' && word.toLowerCase() !== 'min')
+    .flatMap((word) => findUnit(word.replace(/[.:]$/, '')) ?? [])
+}
+
+/** 1.204 of "valid for air of 1.204 kg/m³". */
+function densityIn(text: string): number | undefined {
+  const words = text.split(/[\s(),;]+/)
+  for (const [index, word] of words.entries()) {
+    if (findUnit(word)?.kind !== 'density') continue
+    const value = Number((words[index - 1] ?? '').replace(',', '.'))
+    if (value > 0.8 && value < 1.6) return value
+  }
+  return undefined
+}

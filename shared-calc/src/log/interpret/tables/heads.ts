@@ -1,0 +1,129 @@
+import { findUnit, type KnownUnit } from '../../cells/units.js'
+import type { View } from '../grid/view.js'
+import { bracketed, type Label, readLabel, says } from '../words/label.js'
+
+/** A column below a heading. */
+export interface Column {
+  readonly at: number
+  readonly label: Label
+  readonly unit?: KnownUnit
+  readonly headingCell: string
+}
+
+/** Headings with numbers below: what may be a table of readings. */
+export interface Head {
+  readonly view: View
+  /** First heading row and first row of numbers. */
+  readonly top: number
+  readonly first: number
+  readonly columns: readonly Column[]
+}
+
+const HEADING_ROWS = 4
+
+/** Every row of a sheet where numbers begin below headings, from the top. */
+export function findHeads(view: View): Head[] {
+  const heads: Head[] = []
+  for (let row = 1; row < view.rows; row++) {
+    const under = columnsUnderText(view, row)
+    if (under.length < 2) continue
+    const head = headAt(view, row, under)
+    if (!head.columns.some(({ label, unit }) => isPressureLike(label, unit) || isFlowLike(label, unit)))
+      continue
+    heads.push(head)
+  }
+  return heads
+}
+
+/** Columns of a row that hold a number and have text right above, or above one blank. */
+function columnsUnderText(view: View, row: number): number[] {
+  const found: number[] = []
+  for (let column = 0; column < view.columns; column++) {
+    if (view.number(row, column) === undefined) continue
+    const above = view.at(row - 1, column)
+    if (isHeading(above?.kind === 'text' ? above.text : undefined)) found.push(column)
+    else if (!above && isHeading(view.text(row - 2, column)) && rowIsBlankNear(view, row - 1, column))
+      found.push(column)
+  }
+  return found
+}
+
+const rowIsBlankNear = (view: View, row: number, column: number): boolean =>
+  view.number(row, column - 1) === undefined && view.number(row, column + 1) === undefined
+
+const isHeading = (text: string | undefined): boolean => text !== undefined && text.length <= 80
+
+function headAt(view: View, first: number, under: readonly number[]): Head {
+  let top = first
+  for (let row = first - 1; row >= Math.max(0, first - HEADING_ROWS); row--) {
+    const texts = under.filter((column) => isHeading(stackText(view, row, column))).length
+    const numbers = hasNumbers(view, row, under[0] as number, under.at(-1) as number)
+    const blank = under.every((column) => !view.at(row, column))
+    if (numbers || (texts === 0 && !(blank && row === first - 1))) break
+    if (texts > 0) top = row
+  }
+  const columns: Column[] = []
+  for (let column = 0; column < view.columns; column++) {
+    const made = columnAt(view, top, first, column)
+    if (made) columns.push(made)
+  }
+  return { view, top, first, columns }
+}
+
+function hasNumbers(view: View, row: number, left: number, right: number): boolean {
+  for (let column = left; column <= right; column++) if (view.number(row, column) !== undefined) return true
+  return false
+}
+
+/** Text of a cell, or of the merged block over it. */
+function stackText(view: View, row: number, column: number): string | undefined {
+  const own = view.text(row, column)
+  if (own !== undefined || view.at(row, column)) return own
+  for (let left = column - 1; left >= Math.max(0, column - 12); left--) {
+    if (!view.at(row, left)) continue
+    return view.right(row, left) >= column ? view.text(row, left) : undefined
+  }
+  return undefined
+}
+
+function columnAt(view: View, top: number, first: number, column: number): Column | undefined {
+  const pieces: { text: string; row: number }[] = []
+  for (let row = top; row < first; row++) {
+    const text = stackText(view, row, column)
+    if (text !== undefined && isHeading(text)) pieces.push({ text, row })
+  }
+  if (pieces.length === 0) {
+    if (view.number(first, column) === undefined) return undefined
+    return { at: column, label: readLabel(''), headingCell: view.address(first, column) }
+  }
+  const unitRows = pieces.filter(({ text }) => bareUnit(text))
+  const words = pieces.filter(({ text }) => !bareUnit(text))
+  const label = readLabel(words.map(({ text }) => text).join(' '))
+  const own = [...words].reverse().map(({ text }) => readLabel(text))
+  const unit =
+    bareUnit(unitRows.at(-1)?.text ?? '') ??
+    own.find((one) => one.unit && !one.loose)?.unit ??
+    own.find((one) => one.unit)?.unit
+  const { row } = (words.at(-1) ?? pieces.at(-1)) as { row: number }
+  return {
+    at: column,
+    label: words.length > 0 ? label : readLabel(pieces.at(-1)?.text ?? ''),
+    ...(unit ? { unit } : {}),
+    headingCell: view.address(row, column),
+  }
+}
+
+/** A text that is a unit and nothing else, with or without brackets. */
+export function bareUnit(text: string): KnownUnit | undefined {
+  const trimmed = text.trim()
+  const unit = findUnit(trimmed) ?? findUnit(bracketed(trimmed)[0] ?? '')
+  return unit && (findUnit(trimmed) || /^[([{]/.test(trimmed)) && unit.unit !== 'fraction' ? unit : undefined
+}
+
+export const isPressureLike = (label: Label, unit: KnownUnit | undefined): boolean =>
+  unit
+    ? unit.kind === 'pressure'
+    : says(label, 'pressure') || (says(label, 'induced') && !says(label, 'flow'))
+
+export const isFlowLike = (label: Label, unit: KnownUnit | undefined): boolean =>
+  unit ? unit.kind === 'flow' : says(label, 'flow') && !says(label, 'pressure')

@@ -1,0 +1,278 @@
+import type { Direction } from '../../../contract/record/index.js'
+import { LIMITS } from '../../limits.js'
+import type { Written } from '../grid/cell-content.js'
+import type { View } from '../grid/view.js'
+import { readLabel, says } from '../words/label.js'
+import { directionWord, type KnownColumn, writtenAt } from './columns.js'
+import { bareUnit } from './heads.js'
+import type { Segment } from './segments.js'
+
+/** One number of the log with its cell. */
+export interface Figure extends Written {
+  readonly cell: string
+}
+
+export interface TableRow {
+  readonly row: number
+  readonly kind: 'reading' | 'zero'
+  readonly which?: 'before' | 'after'
+  readonly pressure: Figure
+  /** Flows or device pressures, one a carrier column. */
+  readonly carriers: readonly (Figure | undefined)[]
+  /** Ring or plate of each carrier, where the table has a column for it. */
+  readonly ranges: readonly ({ text: string; cell: string } | undefined)[]
+  readonly direction?: Direction
+  readonly test?: string
+  readonly hidden: boolean
+}
+
+export interface LeftOut {
+  readonly cell: string
+  readonly why: string
+  readonly hidden?: boolean
+}
+
+export interface WalkedRows {
+  readonly rows: readonly TableRow[]
+  readonly leftOut: readonly LeftOut[]
+  /** Last row that belongs to the table. */
+  readonly last: number
+}
+
+const BLANKS = 3
+/** With the fan off no house is at more than this; a reading without flow above it lacks its flow. */
+const ZERO_FLOW_MOST = 12
+
+/** Walks down a table and says of each row what it is. */
+export function walkRows(
+  segment: Segment,
+  pressure: KnownColumn,
+  carriers: readonly KnownColumn[],
+  ranges: readonly (KnownColumn | undefined)[] = [],
+): WalkedRows {
+  const { view, head, columns } = segment
+  const rows: TableRow[] = []
+  const leftOut: LeftOut[] = []
+  const direction = columns.find(({ role }) => role === 'direction')
+  const test = columns.find(({ role }) => role === 'test')
+  let blanks = 0
+  let last = head.first
+  const carried: { direction?: Direction | undefined; test?: string | undefined } = {}
+  const carriedRange = new Map<number, string>()
+  for (let row = head.first; row < view.rows && rows.length <= LIMITS.readings; row++) {
+    const at = view.at(row, pressure.at)
+    const flows = carriers.map((carrier) => view.at(row, carrier.at))
+    const labels = labelsOf(segment, row, [pressure, ...carriers])
+    const said = readLabel(labels.map(({ text }) => text).join(' '))
+    const cell = view.address(row, pressure.at)
+    if (!at && flows.every((one) => !one) && !labels.some(({ text }) => says(readLabel(text), 'zero'))) {
+      if (++blanks > BLANKS || (rows.length > 0 && labels.some(({ text }) => directionWord(text)))) break
+      continue
+    }
+    // Zero flow named below a gap belongs to what follows, or is found by its label.
+    if (blanks > 0 && rows.length > 0 && says(said, 'zero')) break
+    if (direction) carried.direction = directionOf(view, row, direction) ?? carried.direction
+    if (test) carried.test = textAt(view, row, test.at) ?? carried.test
+    if (at?.kind === 'struck' || flows.some((one) => one?.kind === 'struck')) {
+      leftOut.push({ cell, why: 'struck out' })
+      last = row
+      blanks = 0
+      continue
+    }
+    const summary = labels.find(({ text }) => isSummary(text))
+    if (summary) {
+      leftOut.push({ cell: summary.cell, why: `a row of "${summary.text}", not a reading`, hidden: true })
+      last = row
+      blanks = 0
+      continue
+    }
+    if (at?.kind === 'error' || flows.some((one) => one?.kind === 'error')) {
+      leftOut.push({ cell, why: 'a cell of the row shows an error' })
+      last = row
+      continue
+    }
+    const zero = says(said, 'zero')
+    const which = says(said, 'before') ? 'before' : says(said, 'after') ? 'after' : undefined
+    if (zero && at?.kind !== 'number') {
+      // "Zero after; −1.14; Pa" with the value in another column of the row.
+      const value = columns
+        .map((column) => ({ column, written: writtenAt(view, row, column.at) }))
+        .find(({ written }) => written)
+      if (!value?.written) break
+      rows.push({
+        row,
+        kind: 'zero',
+        ...(which ? { which } : {}),
+        pressure: { ...value.written, cell: view.address(row, value.column.at) },
+        carriers: [],
+        ranges: [],
+        ...carriedOf(carried),
+        hidden: view.hidden(row, pressure.at),
+      })
+      last = row
+      blanks = 0
+      continue
+    }
+    if (at?.kind === 'text') {
+      if (!isPlaceholder(at.text) && !labelsAreNotes(view, row, carriers)) break
+      if (flows.some((one) => one?.kind === 'number'))
+        leftOut.push({ cell, why: `no pressure: "${at.text}"` })
+      continue
+    }
+    if (at?.kind !== 'number') {
+      if (!at && flows.some((one) => one?.kind === 'number')) {
+        // A flow without a pressure below the readings belongs to something else.
+        if (blanks > 0) break
+        leftOut.push({ cell, why: 'no pressure beside the flow' })
+        last = row
+        continue
+      }
+      break
+    }
+    if (blanks > 0 && labelledAsField(labels)) break
+    blanks = 0
+    const written = { ...at.written, cell }
+    const hidden = view.hidden(row, pressure.at)
+    const figures = flows.map((one, index): Figure | undefined =>
+      one?.kind === 'number' && one.written.value !== 0
+        ? { ...one.written, cell: view.address(row, (carriers[index] as KnownColumn).at) }
+        : undefined,
+    )
+    const without = figures.every((one) => one === undefined)
+    const onlyUnits = flows.every(
+      (one) =>
+        !one ||
+        one.kind === 'number' ||
+        (one.kind === 'text' && (bareUnit(one.text) !== undefined || isPlaceholder(one.text))),
+    )
+    const quiet = without && onlyUnits && Math.abs(written.value) <= ZERO_FLOW_MOST
+    if ((zero && without) || quiet) {
+      rows.push({
+        row,
+        kind: 'zero',
+        ...(which ? { which } : {}),
+        pressure: written,
+        carriers: [],
+        ranges: [],
+        ...carriedOf(carried),
+        hidden,
+      })
+      last = row
+      continue
+    }
+    const text = flows.find((one) => one?.kind === 'text')
+    if (without) {
+      if (labelledAsField(labels)) break
+      leftOut.push({
+        cell: `${cell}`,
+        why: text?.kind === 'text' ? `no flow: the cell says "${text.text}"` : 'no flow beside the pressure',
+      })
+      last = row
+      continue
+    }
+    const refused = labels.find(({ text: one }) => says(readLabel(one), 'leftOut'))
+    if (refused) {
+      leftOut.push({ cell, why: `the row says "${refused.text}"` })
+      last = row
+      continue
+    }
+    const ringed = ranges.map((range) => {
+      if (!range) return undefined
+      const text = textAt(view, row, range.at) ?? carriedRange.get(range.at)
+      if (text === undefined) return undefined
+      carriedRange.set(range.at, text)
+      return { text, cell: view.address(row, range.at) }
+    })
+    rows.push({
+      row,
+      kind: 'reading',
+      pressure: written,
+      carriers: figures,
+      ranges: ringed,
+      ...carriedOf(carried),
+      hidden,
+    })
+    last = row
+  }
+  return { rows, leftOut, last }
+}
+
+const carriedOf = ({
+  direction,
+  test,
+}: {
+  direction?: Direction | undefined
+  test?: string | undefined
+}) => ({
+  ...(direction ? { direction } : {}),
+  ...(test ? { test } : {}),
+})
+
+/** Texts of a row in and just left of the table, but for the columns of numbers. */
+function labelsOf(
+  { view, columns, left, right }: Segment,
+  row: number,
+  numeric: readonly KnownColumn[],
+): { text: string; cell: string }[] {
+  const found: { text: string; cell: string }[] = []
+  for (let column = Math.max(0, left - 1); column <= right + 1; column++) {
+    if (column > right && columns.some(({ at }) => at === column)) continue
+    const text = view.text(row, column)
+    if (text === undefined) continue
+    if (column < left && view.number(row, column) !== undefined) continue
+    if (numeric.some(({ at }) => at === column) && !isSummary(text) && !says(readLabel(text), 'zero'))
+      continue
+    if (bareUnit(text)) continue
+    if (
+      columns.some(
+        ({ at, role }) => at === column && (role === 'test' || role === 'direction' || role === 'range'),
+      )
+    )
+      continue
+    found.push({ text, cell: view.address(row, column) })
+  }
+  return found
+}
+
+/** "Average", "Mean flow", "Total": a row that sums others up. */
+export function isSummary(text: string): boolean {
+  const label = readLabel(text)
+  return label.tokens.length <= 4 && says(label, 'average') && !says(label, 'zero')
+}
+
+const PLACEHOLDERS = new Set(['-', '–', '—', '/', 'n/a', 'na', 'none', 'x', '?', 'oor', 'k.a.', '...', '…'])
+export const isPlaceholder = (text: string): boolean => PLACEHOLDERS.has(text.trim().toLowerCase())
+
+/** A remark typed over the pressure, with a flow beside. */
+const labelsAreNotes = (view: View, row: number, carriers: readonly KnownColumn[]): boolean =>
+  carriers.length > 0 &&
+  carriers.every(({ at }) => !view.at(row, at)) &&
+  view.number(row + 1, (carriers[0] as KnownColumn).at) !== undefined
+
+/** A word left of the number that names a thing, as "n", "Q50", "Volume": not a reading any more. */
+function labelledAsField(labels: readonly { text: string }[]): boolean {
+  return labels.some(({ text }) => {
+    const label = readLabel(text)
+    return (
+      label.tokens.length > 0 &&
+      !says(label, 'index') &&
+      (says(label, 'volume') ||
+        says(label, 'area') ||
+        says(label, 'temperature') ||
+        says(label, 'exponent') ||
+        says(label, 'coefficient') ||
+        /^(q|n|r|ach)\d/.test(label.tokens[0] ?? ''))
+    )
+  })
+}
+
+function directionOf(view: View, row: number, column: KnownColumn) {
+  const text = view.text(row, column.at)
+  return text === undefined ? undefined : directionWord(text)
+}
+
+function textAt(view: View, row: number, column: number): string | undefined {
+  const content = view.at(row, column)
+  if (content?.kind === 'text') return content.text
+  return content?.kind === 'number' ? String(content.written.value) : undefined
+}

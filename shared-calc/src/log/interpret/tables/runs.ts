@@ -1,0 +1,175 @@
+import type { Direction } from '../../../contract/record/index.js'
+import type { View } from '../grid/view.js'
+import { directionIn, readLabel } from '../words/label.js'
+import type { Block } from './choose.js'
+import type { KnownColumn } from './columns.js'
+import type { Figure, TableRow } from './rows.js'
+
+/** One run as found: readings of one direction, units as logged. */
+export interface FoundRun {
+  readonly view: View
+  readonly top: number
+  readonly left: number
+  readonly bottom: number
+  readonly right: number
+  readonly direction?: Direction
+  /** Where the direction was read, in words. */
+  readonly directionFrom: string
+  readonly block: Block
+  readonly readings: readonly TableRow[]
+  readonly zeroBefore: Figure[]
+  readonly zeroAfter: Figure[]
+  /** The log's own name of the test, where each row has it. */
+  readonly test?: string
+  readonly hidden: boolean
+  /** Set when read from one row of a list. */
+  readonly row?: number
+}
+
+/** Runs of one block: parted by a column of tests, a column of directions, or the sign of the pressures. */
+export function runsOf(block: Block, above: number): FoundRun[] {
+  const { walked, segment } = block
+  const hidden = walked.rows.filter((row) => row.hidden)
+  // Rows that a filter hides are left out where others are shown; a table hidden as a whole stays one test of its own.
+  const tests = [...new Set(walked.rows.map(({ test }) => test ?? ''))]
+  const parts: { rows: TableRow[]; test?: string }[] = meaningful(tests, walked.rows)
+    ? tests.map((test) => ({ rows: walked.rows.filter((row) => (row.test ?? '') === test), test }))
+    : [{ rows: [...walked.rows] }]
+  return parts
+    .flatMap(({ rows, test }) => {
+      const all = rows.every((row) => row.hidden)
+      const own = all ? rows : rows.filter((row) => !row.hidden)
+      return partsByDirection(block, own, above).map(({ rows: readings, direction, from }) =>
+        made(block, readings, direction, from, test, all && hidden.length > 0),
+      )
+    })
+    .filter(({ readings }) => readings.length > 0)
+    .map((run) => ({ ...run, left: segment.left, right: segment.right }))
+}
+
+/** A column of test names parts a table only where each name has several rows. */
+const meaningful = (tests: readonly string[], rows: readonly TableRow[]): boolean =>
+  tests.length > 1 && tests.every((test) => rows.filter((row) => (row.test ?? '') === test).length >= 3)
+
+interface Part {
+  rows: TableRow[]
+  direction?: Direction
+  from: string
+}
+
+function partsByDirection(block: Block, rows: readonly TableRow[], above: number): Part[] {
+  if (rows.some(({ direction }) => direction)) {
+    const parts: Part[] = []
+    for (const row of rows) {
+      const last = parts.find(({ direction }) => direction === row.direction)
+      if (last) last.rows.push(row)
+      else
+        parts.push({
+          rows: [row],
+          ...(row.direction ? { direction: row.direction } : {}),
+          from: 'its column of directions',
+        })
+    }
+    return parts
+  }
+  const signs = rows.filter(({ kind }) => kind === 'reading').map(({ pressure }) => Math.sign(pressure.value))
+  const negative = signs.filter((sign) => sign < 0).length
+  const positive = signs.filter((sign) => sign > 0).length
+  if (negative >= 2 && positive >= 2) return bySign(rows)
+  const titled = titleOf(block, above)
+  return [{ rows: [...rows], ...titled }]
+}
+
+/** Both signs in one table: the runs follow one another, with zero-flow rows around them. */
+function bySign(rows: readonly TableRow[]): Part[] {
+  const parts: Part[] = []
+  let waiting: TableRow[] = []
+  for (const row of rows) {
+    if (row.kind === 'zero') {
+      waiting.push(row)
+      continue
+    }
+    const direction: Direction = row.pressure.value < 0 ? 'depressurisation' : 'pressurisation'
+    const known = parts.find((part) => part.direction === direction)
+    const before = parts.at(-1)
+    if (before && before.direction !== direction && waiting.length > 0) {
+      // Of the zero rows between two runs the first ends the one, the last begins the other.
+      const after = waiting.filter(({ which }) => which !== 'before')
+      before.rows.push(
+        ...(after.length > 0 ? after.slice(0, Math.max(1, Math.floor(waiting.length / 2))) : []),
+      )
+      waiting = waiting.filter((one) => !before.rows.includes(one) || waiting.length === 1)
+    }
+    if (known) known.rows.push(...waiting, row)
+    else parts.push({ rows: [...waiting, row], direction, from: 'the sign of its pressures' })
+    waiting = []
+  }
+  parts.at(-1)?.rows.push(...waiting)
+  return parts
+}
+
+/** The direction that a heading or the nearest title above names. */
+function titleOf(
+  { segment, pressure, carriers }: Block,
+  above: number,
+): { direction?: Direction; from: string } {
+  const inHeading = [pressure, ...carriers]
+    .map(({ label }) => headingDirection(label.tokens, label))
+    .find((one) => one)
+  if (inHeading) return { direction: inHeading, from: 'its heading' }
+  const { view, head, left, right } = segment
+  const firstOfHead = head.columns.every(({ at }) => at >= left)
+  let nearest: { direction: Direction; from: string } | undefined
+  for (let row = head.first - 1; row >= Math.max(0, above, head.first - 24) && !nearest; row--)
+    for (let column = Math.max(0, firstOfHead ? 0 : left - 1); column <= right; column++) {
+      const text = view.text(row, column)
+      if (text === undefined || text.length > 70) continue
+      const label = readLabel(text)
+      const direction = label.tokens.length <= 7 ? directionIn(label) : undefined
+      if (!direction) continue
+      // A title merged or written over the neighbouring block is not this one's.
+      if (column < left && view.right(row, column) < left && !firstOfHead) continue
+      nearest = { direction, from: `"${text}" in ${view.address(row, column)}` }
+      break
+    }
+  if (nearest) return nearest
+  const sheet = directionIn(readLabel(view.name))
+  return sheet ? { direction: sheet, from: `the name of sheet ${view.name}` } : { from: '' }
+}
+
+/** "press" in a heading is short for pressure; only whole words of a direction count there. */
+function headingDirection(tokens: readonly string[], label: KnownColumn['label']): Direction | undefined {
+  if (tokens.includes('press') || tokens.includes('p'))
+    return tokens.some((token) => /^(dep|unter|onder|podci)/.test(token)) ? 'depressurisation' : undefined
+  return directionIn(label)
+}
+
+function made(
+  block: Block,
+  rows: readonly TableRow[],
+  direction: Direction | undefined,
+  from: string,
+  test: string | undefined,
+  hidden: boolean,
+): FoundRun {
+  const readings = rows.filter(({ kind }) => kind === 'reading')
+  const first = readings[0]?.row ?? 0
+  const zeros = rows.filter(({ kind }) => kind === 'zero')
+  const before = zeros.filter(({ which, row }) => which === 'before' || (which === undefined && row <= first))
+  const after = zeros.filter((row) => !before.includes(row))
+  return {
+    view: block.segment.view,
+    top: block.segment.head.top,
+    left: block.segment.left,
+    bottom: block.walked.last,
+    right: block.segment.right,
+    ...(direction ? { direction } : {}),
+    directionFrom: from,
+    block,
+    readings,
+    zeroBefore: before.map(({ pressure }) => pressure),
+    zeroAfter: after.map(({ pressure }) => pressure),
+    ...(test ? { test } : {}),
+    hidden,
+  }
+}

@@ -1,0 +1,84 @@
+import type { View } from '../grid/view.js'
+import { says } from '../words/label.js'
+import { type KnownColumn, roleOf } from './columns.js'
+import type { Head } from './heads.js'
+
+/** The columns of one block of readings: two blocks may stand side by side below one row of headings. */
+export interface Segment {
+  readonly view: View
+  readonly head: Head
+  readonly columns: readonly KnownColumn[]
+  readonly left: number
+  readonly right: number
+}
+
+const PRESSURES = ['pressure', 'induced', 'device', 'target']
+const FLOWS = ['flow', 'corrected']
+const LEADING = ['direction', 'test', 'remark', 'index', 'time', 'other']
+
+/** Parts the columns below one row of headings into blocks: a heading that comes again begins the next. */
+export function segmentsOf(head: Head, last: number): Segment[] {
+  const { view } = head
+  const columns = head.columns.map((column) => roleOf(view, head.first, last, column))
+  const parts: KnownColumn[][] = [[]]
+  for (const [index, column] of columns.entries()) {
+    const current = parts.at(-1) as KnownColumn[]
+    if (startsAnew(current, column, columns.slice(index))) parts.push([column])
+    else current.push(column)
+  }
+  return shareAcross(parts).map((own) => ({
+    view,
+    head,
+    columns: own,
+    left: Math.min(...own.map(({ at }) => at)),
+    right: Math.max(...own.map(({ at }) => at)),
+  }))
+}
+
+function startsAnew(
+  current: readonly KnownColumn[],
+  column: KnownColumn,
+  rest: readonly KnownColumn[],
+): boolean {
+  const whole = (columns: readonly KnownColumn[]) =>
+    columns.some(({ role }) => PRESSURES.includes(role)) &&
+    columns.some(({ role }) => FLOWS.includes(role) || role === 'device')
+  if (!whole(current)) return false
+  // A blank column ends a block that has all it needs.
+  if (column.at - (current.at(-1) as KnownColumn).at > 1) return whole(rest) || !FLOWS.includes(column.role)
+  const same = current.find((one) => keyOf(one) === keyOf(column))
+  if (!same) return false
+  // Flow twice behind one pressure, with another direction each: both share the pressure.
+  if (!whole(rest)) return FLOWS.includes(column.role) && directionsDiffer(same, column)
+  return true
+}
+
+function directionsDiffer(one: KnownColumn, other: KnownColumn): boolean {
+  const dep = [one, other].map(({ label }) => says(label, 'dep'))
+  const pres = [one, other].map(({ label }) => says(label, 'pres'))
+  return (dep[0] === true && pres[1] === true) || (pres[0] === true && dep[1] === true)
+}
+
+/** A heading without the words of a direction and without figures behind it. */
+function keyOf({ label, unit, role }: KnownColumn): string {
+  const words = label.tokens.filter((token) => !DIRECTION_TOKEN.test(token)).join(' ')
+  return `${role}|${words}|${unit?.unit ?? ''}`
+}
+
+const DIRECTION_TOKEN =
+  /^(dep|pressuris|pressuriz|press$|pres$|unter|uber|ueber|over|onder|neg|pos|podci|nadci|surp|sovra|sobre|plus|minus)/
+
+/** Leading columns (job, direction, time) and a lone pressure column serve the blocks that have none. */
+function shareAcross(parts: readonly KnownColumn[][]): KnownColumn[][] {
+  const [first = []] = parts
+  return parts
+    .filter((part) => part.length > 0)
+    .map((part, index) => {
+      if (index === 0) return part
+      const hasPressure = part.some(({ role }) => PRESSURES.includes(role))
+      const shared = first.filter(({ role }) =>
+        hasPressure ? false : [...PRESSURES, ...LEADING].includes(role),
+      )
+      return [...shared, ...part]
+    })
+}

@@ -1,0 +1,126 @@
+import type { Direction } from '../../../contract/record/index.js'
+import { directionIn } from '../words/label.js'
+import type { Block } from './choose.js'
+import { directionWord, type KnownColumn, roleOf, writtenAt } from './columns.js'
+import type { Head } from './heads.js'
+import { powerLaw } from './physics.js'
+import { type Figure, isSummary, type TableRow } from './rows.js'
+import type { FoundRun } from './runs.js'
+
+interface Pair {
+  index: string
+  pressure: KnownColumn
+  flow: KnownColumn
+  direction?: Direction
+}
+
+/** A list with one row a run: P1, Q1, P2, Q2 … as columns. Undefined where the headings are no such list. */
+export function wideRuns(head: Head): { runs: FoundRun[]; last: number } | undefined {
+  const { view } = head
+  const columns = head.columns.map((column) => roleOf(view, head.first, head.first + 40, column))
+  const pairs = pairsOf(columns)
+  if (pairs.length < 3) return undefined
+  const direction = columns.find(({ role }) => role === 'direction')
+  const test = columns.find(({ role }) => role === 'test')
+  const groups = [...new Set(pairs.map((pair) => pair.direction))]
+  const runs: FoundRun[] = []
+  let last = head.first
+  for (let row = head.first; row < view.rows; row++) {
+    if (columns.every(({ at }) => !view.at(row, at))) break
+    const lead = view.text(row, columns[0]?.at ?? 0)
+    if (lead !== undefined && isSummary(lead)) continue
+    last = row
+    for (const group of groups) {
+      const own = pairs.filter((pair) => pair.direction === group)
+      const word = direction && view.text(row, direction.at)
+      const run = runOf(head, columns, own, row, group ?? (word ? directionWord(word) : undefined), test)
+      if (run) runs.push(run)
+    }
+  }
+  return runs.length > 0 ? { runs, last } : undefined
+}
+
+function pairsOf(columns: readonly KnownColumn[]): Pair[] {
+  const flows = new Map<string, KnownColumn>()
+  for (const column of columns) {
+    const key = column.role === 'flow' || column.role === 'corrected' ? keyOf(column) : undefined
+    if (key && !flows.has(key)) flows.set(key, column)
+  }
+  return columns.flatMap((pressure): Pair[] => {
+    const key = pressure.role === 'pressure' || pressure.role === 'induced' ? keyOf(pressure) : undefined
+    const flow = key ? flows.get(key) : undefined
+    if (!key || !flow) return []
+    const direction = directionIn(pressure.label) ?? directionIn(flow.label)
+    return [{ index: key, pressure, flow, ...(direction ? { direction } : {}) }]
+  })
+}
+
+/** Number of the reading and its direction, as in "P3 Pa" or "dep. flow 3". */
+function keyOf({ label }: KnownColumn): string | undefined {
+  const figure = label.tokens.map((token) => /^\p{L}{0,6}?(\d{1,2})$/u.exec(token)?.[1]).find((one) => one)
+  return figure ? `${directionIn(label) ?? ''}${figure}` : undefined
+}
+
+function runOf(
+  head: Head,
+  columns: readonly KnownColumn[],
+  pairs: readonly Pair[],
+  row: number,
+  direction: Direction | undefined,
+  test: KnownColumn | undefined,
+): FoundRun | undefined {
+  const { view } = head
+  const figure = ({ at, unit }: KnownColumn): Figure | undefined => {
+    const written = writtenAt(view, row, at)
+    return written ? { ...(unit ? { unit } : {}), ...written, cell: view.address(row, at) } : undefined
+  }
+  const readings = pairs.flatMap(({ pressure, flow }): TableRow[] => {
+    const p = figure(pressure)
+    const q = figure(flow)
+    if (!p || !q) return []
+    return [
+      { row, kind: 'reading', pressure: p, carriers: [q], ranges: [], hidden: view.hidden(row, pressure.at) },
+    ]
+  })
+  const [first] = pairs
+  if (!first || readings.length < 2) return undefined
+  const zeros = (role: 'zeroBefore' | 'zeroAfter') =>
+    columns
+      .filter((column) => column.role === role && (directionIn(column.label) ?? direction) === direction)
+      .flatMap((column) => figure(column) ?? [])
+  const left = Math.min(...columns.map(({ at }) => at))
+  const right = Math.max(...columns.map(({ at }) => at))
+  const block: Block = {
+    segment: { view, head, columns, left, right },
+    pressure: first.pressure,
+    carriers: [first.flow],
+    ranges: [],
+    walked: { rows: readings, leftOut: [], last: row },
+    law: powerLaw(
+      readings.map(({ pressure }) => pressure.value),
+      readings.map(({ carriers }) => (carriers[0] as Figure).value),
+    ),
+    doubts: [],
+    ignored: [],
+  }
+  const signs = new Set(readings.map(({ pressure }) => Math.sign(pressure.value)))
+  const bySign: Direction | undefined = signs.size === 1 && signs.has(-1) ? 'depressurisation' : undefined
+  const named = direction ?? bySign
+  const name = test && (view.text(row, test.at) ?? view.number(row, test.at)?.toString())
+  return {
+    view,
+    top: row,
+    left,
+    bottom: row,
+    right,
+    ...(named ? { direction: named } : {}),
+    directionFrom: direction ? 'its row or heading' : 'the sign of its pressures',
+    block,
+    readings,
+    zeroBefore: zeros('zeroBefore'),
+    zeroAfter: zeros('zeroAfter'),
+    ...(name ? { test: name } : {}),
+    hidden: view.hidden(row, first.pressure.at),
+    row,
+  }
+}

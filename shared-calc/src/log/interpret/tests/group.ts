@@ -1,0 +1,179 @@
+import type { FoundField } from '../fields/find-fields.js'
+import type { View } from '../grid/view.js'
+import type { FoundRun } from '../tables/runs.js'
+import { directionIn, readLabel, says, wordsOf } from '../words/label.js'
+
+/** A raw series that may give runs. */
+export interface FoundSeries {
+  readonly view: View
+  readonly top: number
+  readonly hidden: boolean
+}
+
+/** The runs of one test, before its record is made. */
+export interface TestGroup {
+  /** The log's own name of it; empty where it gives none. */
+  key: string
+  runs: FoundRun[]
+  series: FoundSeries[]
+  hidden: boolean
+}
+
+/** Parts the runs of a log into tests. */
+export function groupTests(
+  runs: readonly FoundRun[],
+  series: readonly FoundSeries[],
+  fields: readonly FoundField[],
+  rowKey: (run: FoundRun) => string | undefined,
+): TestGroup[] {
+  const groups: TestGroup[] = []
+  const named = runs.filter((run) => run.test ?? rowKey(run))
+  for (const run of named) {
+    const key = run.test ?? rowKey(run) ?? ''
+    const known = groups.find((group) => group.key === key && group.hidden === run.hidden && room(group, run))
+    if (known) known.runs.push(run)
+    else groups.push({ key, runs: [run], series: [], hidden: run.hidden })
+  }
+  const rest = runs.filter((run) => !named.includes(run))
+  const bySheetName = sheetGroups(rest)
+  if (bySheetName) groups.push(...bySheetName)
+  else groups.push(...inOrder(rest, fields))
+  if (series.length > 0) {
+    const hidden = series.every((one) => one.hidden)
+    const [only] = groups
+    if (only && groups.length === 1 && runs.length === 0) only.series.push(...series)
+    else groups.push({ key: '', runs: [], series: [...series], hidden })
+  }
+  for (const group of groups) if (group.key === '' && groups.length > 1) group.key = titleOf(group, groups)
+  makeUnique(groups)
+  return groups
+}
+
+const room = (group: TestGroup, { direction }: FoundRun): boolean =>
+  group.runs.length < 2 &&
+  !group.runs.some((one) => one.direction !== undefined && one.direction === direction)
+
+/** Sheets whose names differ only in the direction: "Plot 1 dep", "Plot 1 pres". */
+function sheetGroups(runs: readonly FoundRun[]): TestGroup[] | undefined {
+  const sheets = [...new Set(runs.map(({ view }) => view.name))]
+  if (sheets.length < 3) return undefined
+  const keys = sheets.map((name) => ({
+    name,
+    direction: directionIn(readLabel(name)),
+    key: wordsOf(name)
+      .filter((word) => !directionIn(readLabel(word)))
+      .join(' '),
+  }))
+  if (keys.some(({ key, direction }) => key === '' || !direction)) return undefined
+  const names = [...new Set(keys.map(({ key }) => key))]
+  if (names.length === sheets.length) return undefined
+  return names.map((key) => {
+    const own = keys.filter((one) => one.key === key).map(({ name }) => name)
+    const mine = runs.filter(({ view }) => own.includes(view.name))
+    return { key, runs: mine, series: [], hidden: mine.every(({ hidden }) => hidden) }
+  })
+}
+
+/** Runs in reading order: a direction that comes again, or a new house between, begins the next test. */
+function inOrder(runs: readonly FoundRun[], fields: readonly FoundField[]): TestGroup[] {
+  const sheets = [...new Set(runs.map(({ view }) => view.name))]
+  const sorted = [...runs].sort(
+    (a, b) =>
+      sheets.indexOf(a.view.name) - sheets.indexOf(b.view.name) ||
+      (Math.abs(a.top - b.top) <= 3 ? a.left - b.left : a.top - b.top),
+  )
+  const groups: TestGroup[] = []
+  for (const run of sorted) {
+    const group = groups.at(-1)
+    const before = group?.runs.at(-1)
+    if (
+      group &&
+      before &&
+      room(group, run) &&
+      group.hidden === run.hidden &&
+      !isOtherHouse(before, run, fields)
+    )
+      group.runs.push(run)
+    else groups.push({ key: '', runs: [run], series: [], hidden: run.hidden })
+  }
+  return groups
+}
+
+/** A house's own values begin again between two runs. */
+function isOtherHouse(before: FoundRun, run: FoundRun, fields: readonly FoundField[]): boolean {
+  const same = before.view.name === run.view.name
+  for (const name of ['volume', 'name', 'address', 'testId'] as const) {
+    const own = fields.filter((field) => field.name === name && field.view.name === run.view.name)
+    if (same) {
+      if (run.top <= before.bottom) continue
+      const between = own.filter(({ row }) => row > before.bottom && row < run.top)
+      const above = own.filter(({ row }) => row <= before.bottom)
+      if (
+        between.length > 0 &&
+        above.length > 0 &&
+        !between.some((one) => above.some((other) => valueText(other) === valueText(one)))
+      )
+        return true
+    } else {
+      const earlier = fields.filter((field) => field.name === name && field.view.name === before.view.name)
+      const values = earlier.map(valueText)
+      if (own.length > 0 && values.length > 0 && !own.some((one) => values.includes(valueText(one))))
+        return true
+    }
+  }
+  return false
+}
+
+export const valueText = ({ content }: FoundField): string =>
+  content.kind === 'number'
+    ? String(content.written.value)
+    : content.kind === 'text'
+      ? content.text
+      : content.kind === 'date'
+        ? content.dates.join()
+        : ''
+
+/** A title above the first run of a test: "Test 2 after sealing", or the name of its sheet. */
+function titleOf({ runs, series }: TestGroup, groups: readonly TestGroup[]): string {
+  const [first] = runs
+  if (!first) return series[0]?.view.name ?? ''
+  const ownSheet = !groups.some(
+    (group) => group.runs !== runs && group.runs.some(({ view }) => view.name === first.view.name),
+  )
+  if (ownSheet) return first.view.name
+  const above = Math.max(
+    -1,
+    ...groups
+      .flatMap((group) => group.runs)
+      .filter((one) => one.view.name === first.view.name && one.bottom < first.top)
+      .map(({ bottom }) => bottom),
+  )
+  const beside = groups.some(
+    (group) =>
+      group.runs !== runs &&
+      group.runs.some((one) => one.view.name === first.view.name && Math.abs(one.top - first.top) <= 3),
+  )
+  const left = Math.min(...runs.map((run) => run.left))
+  const right = Math.max(...runs.map((run) => run.right))
+  for (const wanted of [(text: string) => says(readLabel(text), 'test'), () => true])
+    for (let row = first.top - 1; row > above; row--)
+      for (let column = beside ? left : 0; column <= right; column++) {
+        const text = first.view.text(row, column)
+        if (text === undefined || text.length > 60) continue
+        const label = readLabel(text)
+        if (directionIn(label) || says(label, 'zero') || label.unit || !wanted(text)) continue
+        const next = first.view.at(row, column + 1)
+        if (next === undefined) return text
+        if (says(label, 'name') && next.kind === 'text') return next.text
+      }
+  return ''
+}
+
+/** Numbers for tests without a name, and for names that come twice. */
+function makeUnique(groups: readonly TestGroup[]): void {
+  for (const [index, group] of groups.entries()) {
+    if (group.key === '') group.key = String(index + 1)
+    const same = groups.filter((one) => one !== group && one.key === group.key)
+    if (same.length > 0) group.key = `${group.key} (${index + 1})`
+  }
+}

@@ -1,0 +1,96 @@
+import type { FieldName } from '../fields/classify.js'
+import type { FoundField } from '../fields/find-fields.js'
+import type { View } from '../grid/view.js'
+import { readLabel, wordsOf } from '../words/label.js'
+import type { TestGroup } from './group.js'
+
+/** Single values that belong to one test, nearest first. */
+export interface FieldScope {
+  all(name: FieldName): readonly FoundField[]
+}
+
+/** Which values of a log belong to a test: those of its rows, then of its part of the sheet, then of other sheets. */
+export function scopeOf(
+  group: TestGroup,
+  groups: readonly TestGroup[],
+  fields: readonly FoundField[],
+  rowFields: readonly FoundField[],
+): FieldScope {
+  const sheets = new Set([
+    ...group.runs.map(({ view }) => view.name),
+    ...group.series.map(({ view }) => view.name),
+  ])
+  const foreign = new Set(
+    groups
+      .filter((one) => one !== group)
+      .flatMap((one) => [
+        ...one.runs.map(({ view }) => view.name),
+        ...one.series.map(({ view }) => view.name),
+      ])
+      .filter((name) => !sheets.has(name)),
+  )
+  const others = groups.filter((one) => one !== group)
+  const belongs = (field: FoundField): boolean => {
+    const { name } = field.view
+    if (field.view.sheet.hidden && !group.hidden) return false
+    if (foreign.has(name)) return false
+    // A sheet named after another test holds that test's values.
+    return sheets.has(name) || !others.some((one) => isNamedAfter(field.view, one, group))
+  }
+  const usable = fields.filter(belongs)
+  return {
+    all(name) {
+      const own = rowFields.filter((field) => field.name === name)
+      if (own.length > 0) return own
+      const named = usable.filter((field) => field.name === name)
+      const near = named.filter(({ view }) => sheets.has(view.name))
+      const zoned = zone(near, group, groups)
+      return [...zoned, ...named.filter(({ view }) => !sheets.has(view.name))]
+    },
+  }
+}
+
+function isNamedAfter(view: View, other: TestGroup, group: TestGroup): boolean {
+  const sheet = wordsOf(view.name).join(' ')
+  const key = wordsOf(other.key).join(' ')
+  return key.length > 1 && sheet === key && sheet !== wordsOf(group.key).join(' ')
+}
+
+/** Of values that stand on a sheet of several tests, those nearest to this one. */
+function zone(
+  near: readonly FoundField[],
+  group: TestGroup,
+  groups: readonly TestGroup[],
+): readonly FoundField[] {
+  const [first] = group.runs
+  if (!first || near.length < 2) return near
+  const onSheet = groups.filter((one) => one.runs.some(({ view }) => view.name === first.view.name))
+  if (onSheet.length < 2) return near
+  const spans = onSheet.map((one) => ({
+    one,
+    top: Math.min(...one.runs.map(({ top }) => top)),
+    bottom: Math.max(...one.runs.map(({ bottom }) => bottom)),
+    left: Math.min(...one.runs.map(({ left }) => left)),
+    right: Math.max(...one.runs.map(({ right }) => right)),
+  }))
+  const mine = spans.find(({ one }) => one === group)
+  if (!mine) return near
+  const beside = spans.filter((span) => span !== mine && span.top <= mine.bottom && span.bottom >= mine.top)
+  if (beside.length > 0) {
+    const start = Math.max(-1, ...beside.filter(({ right }) => right < mine.left).map(({ right }) => right))
+    const end = Math.min(9999, ...beside.filter(({ left }) => left > mine.right).map(({ left }) => left))
+    const own = near.filter(({ column }) => column > start && column < end)
+    return own.length > 0 ? own : near
+  }
+  const above = Math.max(-1, ...spans.filter(({ bottom }) => bottom < mine.top).map(({ bottom }) => bottom))
+  const own = near.filter(({ row }) => row > above && row <= mine.bottom + 3)
+  if (own.length > 0) return own
+  // Values at the head of the sheet serve every test on it.
+  const firstTop = Math.min(...spans.map(({ top }) => top))
+  const shared = near.filter(({ row }) => row < firstTop)
+  return shared.length > 0 ? shared : near
+}
+
+/** Whether a sheet's name holds a test's name. */
+export const saysName = (view: View, key: string): boolean =>
+  readLabel(view.name).padded.includes(` ${wordsOf(key).join(' ')} `)

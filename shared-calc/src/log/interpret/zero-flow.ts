@@ -1,0 +1,263 @@
+import type { Direction } from '../../contract/record/index.js'
+import type { KnownUnit } from '../cells/units.js'
+import type { View } from './grid/view.js'
+import { bareUnit } from './tables/heads.js'
+import { type Figure, isSummary } from './tables/rows.js'
+import type { FoundRun } from './tables/runs.js'
+import { directionIn, type Label, readLabel, says, unitOf } from './words/label.js'
+
+/** Zero-flow values found by their labels outside the tables of readings. */
+export interface ZeroEntry {
+  readonly view: View
+  readonly row: number
+  readonly column: number
+  readonly which?: 'before' | 'after'
+  readonly direction?: Direction
+  readonly figures: readonly Figure[]
+  readonly unit?: KnownUnit
+  readonly label: string
+  readonly labelCell: string
+}
+
+const NOT_VALUES = /^(min|max|std|sd|stdev|stabw|s|count|dauer|duration)$/
+
+/** Every labelled zero-flow value of a sheet. */
+export function findZeroFlow(view: View, isTaken: (row: number, column: number) => boolean): ZeroEntry[] {
+  const entries: ZeroEntry[] = []
+  const consumed = new Set<string>()
+  const sheetSays = says(readLabel(view.name), 'zero')
+  for (let row = 0; row < view.rows; row++)
+    for (let column = 0; column < view.columns; column++) {
+      const text = view.text(row, column)
+      if (text === undefined || text.length > 90 || isTaken(row, column)) continue
+      const label = readLabel(text)
+      const zero = says(label, 'zero')
+      const before = says(label, 'before')
+      const after = says(label, 'after')
+      const title = zero ? undefined : zeroTitle(view, row, column)
+      if (!zero && !((before || after) && label.tokens.length <= 5 && (title || sheetSays))) continue
+      const inner = innerValue(text)
+      const values = inner
+        ? [{ ...inner, cell: view.address(row, column), column, row }]
+        : valuesOf(view, row, column, isTaken)
+      const fresh = values.filter(({ cell }) => !consumed.has(cell))
+      if (fresh.length === 0) continue
+      if (!before && !after && hasParts(view, row, column)) continue
+      for (const { cell } of fresh) consumed.add(cell)
+      entries.push(...asEntries(view, row, column, label, title, fresh, before, after))
+    }
+  return entries
+}
+
+/** "Zero flow: −1.2 Pa" in one cell. */
+function innerValue(text: string): { value: number; unit?: KnownUnit } | undefined {
+  const at = Math.max(text.indexOf(':'), text.indexOf('='))
+  if (at < 0) return undefined
+  const match = /^\s*([-+−]?\d+(?:[.,]\d+)?)\s*(\S*)$/.exec(text.slice(at + 1))
+  if (!match) return undefined
+  const unit = bareUnit(match[2] ?? '')
+  return {
+    value: Number((match[1] as string).replace('−', '-').replace(',', '.')),
+    ...(unit ? { unit } : {}),
+  }
+}
+
+interface Placed extends Figure {
+  row: number
+  column: number
+}
+
+function valuesOf(
+  view: View,
+  row: number,
+  column: number,
+  isTaken: (row: number, column: number) => boolean,
+): Placed[] {
+  const right = rightOf(view, row, column, isTaken)
+  return right.length > 0 ? right : belowOf(view, row, column, isTaken)
+}
+
+function rightOf(
+  view: View,
+  row: number,
+  column: number,
+  isTaken: (row: number, column: number) => boolean,
+): Placed[] {
+  const found: Placed[] = []
+  let blanks = 0
+  for (let at = view.right(row, column) + 1; at < view.columns && blanks < 4; at++) {
+    const content = view.at(row, at)
+    if (!content) {
+      blanks++
+      continue
+    }
+    if (isTaken(row, at)) break
+    if (content.kind === 'number') {
+      const heading = headingAbove(view, row, at, 2)
+      if (!heading?.tokens.some((token) => NOT_VALUES.test(token)))
+        found.push({ ...content.written, cell: view.address(row, at), row, column: at })
+      blanks = 0
+    } else if (content.kind === 'text' && content.numbers) {
+      found.push(...content.numbers.map((one) => ({ ...one, cell: view.address(row, at), row, column: at })))
+    } else if (!(content.kind === 'text' && bareUnit(content.text)) || found.length > 1) break
+  }
+  return found
+}
+
+function belowOf(
+  view: View,
+  row: number,
+  column: number,
+  isTaken: (row: number, column: number) => boolean,
+): Placed[] {
+  const found: Placed[] = []
+  let skipped = 0
+  for (let at = row + 1; at < view.rows; at++) {
+    const content = view.at(at, column)
+    if (isTaken(at, column)) break
+    if (content?.kind === 'number') {
+      const left = column > 0 ? view.text(at, column - 1) : undefined
+      if (left !== undefined && isSummary(left)) break
+      found.push({ ...content.written, cell: view.address(at, column), row: at, column })
+    } else if (found.length > 0 || ++skipped > 2) break
+    else if (content && !(content.kind === 'text' && bareUnit(content.text))) break
+  }
+  return found
+}
+
+function headingAbove(view: View, row: number, column: number, most: number): Label | undefined {
+  for (let at = row - 1; at >= Math.max(0, row - most); at--) {
+    const text = view.text(at, column)
+    if (text !== undefined) return bareUnit(text) ? undefined : readLabel(text)
+    if (view.number(at, column) !== undefined) continue
+  }
+  return undefined
+}
+
+/** A title above or left of a "before" or "after" that names zero flow. */
+function zeroTitle(view: View, row: number, column: number): Label | undefined {
+  for (let at = row; at >= Math.max(0, row - 6); at--)
+    for (let left = column; left >= Math.max(0, column - 8); left--) {
+      if (at === row && left === column) continue
+      const text = view.text(at, left)
+      const label = text === undefined || text.length > 90 ? undefined : readLabel(text)
+      if (label && says(label, 'zero')) return label
+    }
+  return undefined
+}
+
+/** Whether "before" and "after" stand as words of their own near a title of zero flow. */
+function hasParts(view: View, row: number, column: number): boolean {
+  for (let at = row; at <= row + 4; at++)
+    for (let right = column; right <= column + 8; right++) {
+      const text = at === row && right === column ? undefined : view.text(at, right)
+      const label = text === undefined || text.length > 40 ? undefined : readLabel(text)
+      if (label && (says(label, 'before') || says(label, 'after')) && label.tokens.length <= 4) return true
+    }
+  return false
+}
+
+function asEntries(
+  view: View,
+  row: number,
+  column: number,
+  label: Label,
+  title: Label | undefined,
+  values: readonly Placed[],
+  before: boolean,
+  after: boolean,
+): ZeroEntry[] {
+  const unit = unitOf(label, 'pressure') ?? unitOf(title, 'pressure')
+  const base = {
+    view,
+    row,
+    column,
+    ...(unit ? { unit } : {}),
+    label: label.text,
+    labelCell: view.address(row, column),
+  }
+  const own =
+    directionIn(label) ??
+    (title ? directionIn(title) : undefined) ??
+    directionIn(readLabel(view.name)) ??
+    directionOfHeading(view, row, column)
+  const direction = own ? { direction: own } : {}
+  if (before && after) {
+    const half = Math.ceil(values.length / 2)
+    return [
+      { ...base, ...direction, which: 'before', figures: values.slice(0, half) },
+      { ...base, ...direction, which: 'after', figures: values.slice(half) },
+    ]
+  }
+  const which = before ? { which: 'before' as const } : after ? { which: 'after' as const } : {}
+  // One line with a column for each direction.
+  const headed = values.map((value) => ({ value, of: directionIn(headingAbove(view, row, value.column, 5)) }))
+  if (values.length === 2 && headed[0]?.of && headed[1]?.of && headed[0].of !== headed[1].of)
+    return headed.map(({ value, of }) => ({
+      ...base,
+      column: value.column,
+      ...which,
+      direction: of as Direction,
+      figures: [value],
+    }))
+  return [{ ...base, ...direction, ...which, figures: values }]
+}
+
+/** A heading of directions over a column of zero-flow values. */
+function directionOfHeading(view: View, row: number, column: number): Direction | undefined {
+  const above = headingAbove(view, row, column, 2)
+  return above && above.tokens.length <= 5 ? directionIn(above) : undefined
+}
+
+/** Which entry each run takes, nearest first; one that has none left shares the nearest. */
+export function assignZeroFlow(
+  runs: readonly FoundRun[],
+  entries: readonly ZeroEntry[],
+): Map<FoundRun, { before?: ZeroEntry; after?: ZeroEntry; shared: boolean }> {
+  const taken = new Map<FoundRun, { before?: ZeroEntry; after?: ZeroEntry; shared: boolean }>()
+  for (const run of runs) taken.set(run, { shared: false })
+  for (const which of ['before', 'after'] as const) {
+    const own = entries.filter((entry) => (entry.which ?? 'before') === which)
+    const pairs = runs
+      .filter((run) => (which === 'before' ? run.zeroBefore : run.zeroAfter).length === 0)
+      .flatMap((run) => own.map((entry) => ({ run, entry, cost: costOf(run, entry, runs) })))
+      .filter(({ cost }) => cost < 5000)
+      .sort((a, b) => a.cost - b.cost)
+    const used = new Set<ZeroEntry>()
+    for (const { run, entry } of pairs) {
+      const state = taken.get(run)
+      if (!state || state[which] || used.has(entry)) continue
+      state[which] = entry
+      used.add(entry)
+    }
+    for (const { run, entry } of pairs) {
+      const state = taken.get(run)
+      if (!state || state[which]) continue
+      state[which] = entry
+      state.shared = true
+    }
+  }
+  return taken
+}
+
+function costOf(run: FoundRun, entry: ZeroEntry, runs: readonly FoundRun[]): number {
+  if (entry.direction && run.direction && entry.direction !== run.direction) return 9999
+  const [row, column] = run.view.turned ? [entry.column, entry.row] : [entry.row, entry.column]
+  const { top, bottom, left, right } = run
+  const otherSheet = entry.view.name !== run.view.name
+  if (otherSheet) {
+    if (runs.some((one) => one.view.name === entry.view.name)) return 9999
+    return 500 + runs.indexOf(run)
+  }
+  const apart = column < left - 1 ? left - 1 - column : column > right ? column - right : 0
+  const away = row < top ? top - row : row > bottom ? row - bottom + 1 : 0
+  const between = runs.some(
+    (one) =>
+      one !== run &&
+      one.view.name === run.view.name &&
+      one.left <= right &&
+      one.right >= left &&
+      ((row < one.top && one.bottom < top) || (row > one.bottom && one.top > bottom)),
+  )
+  return apart * 100 + away + (between ? 1000 : 0) + runs.indexOf(run) * 0.01
+}
