@@ -49,10 +49,10 @@ describe('one tampered cell of an archived summary workbook', () => {
           expect(named.length).toBeGreaterThan(0)
         },
       ),
-      { numRuns: 40 },
+      { numRuns: 16 },
     )
-    expect(tried).toBeGreaterThan(20)
-  })
+    expect(tried).toBeGreaterThan(8)
+  }, 300_000)
 
   it.each(kinds)('is found in every single cell that can be tampered with: %s', async (kind) => {
     // All cells at once: the comparison goes cell by cell, so each must be named for itself.

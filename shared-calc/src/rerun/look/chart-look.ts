@@ -36,7 +36,15 @@ export function chartOf(tree: XmlNode | undefined): ChartLook {
       ['title', plain(textOf(child(child(chart, 'title'), 'tx')))],
       ['legend', child(chart, 'legend') ? 'yes' : 'no'],
       ['shapes drawn on it', child(tree, 'userShapes') ? 'yes' : 'no'],
-      ['texts on it', plain(deep(chart, 'dLbl').map(textOf).join(' '))],
+      [
+        'texts on it',
+        plain(
+          deep(chart, 'dLbl')
+            .flatMap((label) => deep(label, 't'))
+            .map(({ text }) => text)
+            .join(' '),
+        ),
+      ],
       ...axes.flatMap(axisSettings),
     ]),
   }
