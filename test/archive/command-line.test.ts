@@ -78,7 +78,7 @@ describe('draughtbook rerun', () => {
     const book = new Tamperer(await writeSummaryWorkbook(first.record))
     const cell = book.cells().find(({ sheet, xml }) => sheet === 'Readings' && /<v>-?6\d\.\d<\/v>/.test(xml))
     if (!cell) throw new Error('no reading')
-    await writeFile(first.path, book.with(cell, withNumber(cell, 60.6)))
+    await writeFile(first.path, book.with(cell, withNumber(cell, -60.6)))
     const bad = await commandLine('rerun', archive, '--out', join(archive, 'rerun.xlsx'))
     expect(bad.code).toBe(1)
     const reading = 'depressurisation, reading 1, pressure difference'
@@ -86,7 +86,7 @@ describe('draughtbook rerun', () => {
       `${first.path}: inputs changed after issue: 1 input changed after issue: ${reading} (Readings!${cell.address})`,
     )
     expect(bad.out).toMatch(
-      / {2}depressurisation, reading 1.*: issued -?6\d\.\d, now 60\.6 Pa\n {4}result: q50: issued/,
+      / {2}depressurisation, reading 1.*: issued -?6\d\.\d, now -60\.6 Pa\n {4}result: q50: issued/,
     )
   })
 })

@@ -140,6 +140,13 @@ function compareFormula(cell: Cell, expected: ExpectedCell): Compared | undefine
   const found = cell.formula === undefined ? null : comparableFormula(cell.formula)
   const wanted = expected.formula === undefined ? null : comparableFormula(expected.formula)
   if (found === wanted) return undefined
+  // Some programs keep a truth value as a formula that gives it.
+  if (
+    wanted === null &&
+    typeof expected.value === 'boolean' &&
+    found === String(expected.value).toUpperCase()
+  )
+    return undefined
   return {
     recorded: cell.formula === undefined ? null : `=${cell.formula}`,
     expected: expected.formula === undefined ? null : `=${expected.formula}`,

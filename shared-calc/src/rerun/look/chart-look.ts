@@ -13,6 +13,8 @@ export interface SeriesLook {
   readonly line: Colour | undefined
   readonly dot: Colour | undefined
   readonly others: number
+  /** Points carry texts of their own. Some programs lose them, and take the last for the series' name. */
+  readonly labelled: boolean
 }
 
 /** What is seen of a chart. Texts and settings by name; colours and line widths that programs restyle are left out. */
@@ -67,7 +69,15 @@ function axisSettings(axis: XmlNode, index: number): [string, string][] {
     [`${name}, logarithmic`, child(scaling, 'logBase') ? 'yes' : 'no'],
     [`${name}, direction`, attr(child(scaling, 'orientation'), 'val') ?? 'minMax'],
     [`${name}, shown`, isOn(attr(child(axis, 'delete'), 'val')) ? 'no' : 'yes'],
-    [`${name}, number format`, attr(child(axis, 'numFmt'), 'formatCode') ?? 'General'],
+    // Where an axis has no numbers, their format is not seen, and programs write another.
+    ...(attr(child(axis, 'tickLblPos'), 'val') === 'none'
+      ? []
+      : [
+          [`${name}, number format`, attr(child(axis, 'numFmt'), 'formatCode') ?? 'General'] as [
+            string,
+            string,
+          ],
+        ]),
   ]
 }
 
@@ -84,6 +94,7 @@ function seriesOf(series: XmlNode): SeriesLook {
     marker,
     line: drawnColour(at(series, 'spPr', 'ln')),
     dot: drawnColour(at(series, 'marker', 'spPr')),
+    labelled: child(series, 'dLbls') !== undefined,
     others: children(series, 'trendline').length + children(series, 'errBars').length,
   }
 }

@@ -3,6 +3,9 @@ import type { Difference } from '../report.js'
 import type { ChartLook, SeriesLook } from './chart-look.js'
 import { seen, settingDifferences } from './seen-difference.js'
 
+/** Texts on points, which some programs lose when they save. */
+const LABELS = 'texts on it'
+
 /** Series by series, in their order: name, cells, stored values, marks; then titles and axes. */
 export function compareCharts(sheet: string, issued: ChartLook, now: ChartLook, place: string): Difference[] {
   const about = `chart on sheet ${sheet}, `
@@ -14,7 +17,15 @@ export function compareCharts(sheet: string, issued: ChartLook, now: ChartLook, 
     if (!b) return [seen('drawing', `${name} is missing`, place, a.name, null)]
     return compareSeries(a, b, `${name}, `, place)
   })
-  return [...series.flat(), ...settingDifferences('drawing', about, place, issued.settings, now.settings)]
+  const settings = new Map(
+    [...now.settings].filter(([key, value]) => issued.settings.has(key) && !(key === LABELS && value === '')),
+  )
+  const wanted = new Map(
+    [...issued.settings].filter(
+      ([key]) => settings.has(key) || !(key === LABELS || key.endsWith('number format')),
+    ),
+  )
+  return [...series.flat(), ...settingDifferences('drawing', about, place, wanted, settings)]
 }
 
 function compareSeries(a: SeriesLook, b: SeriesLook, about: string, place: string): Difference[] {
@@ -22,7 +33,7 @@ function compareSeries(a: SeriesLook, b: SeriesLook, about: string, place: strin
   const pair = (label: string, issued: string, now: string): void => {
     if (issued !== now) differences.push(seen('drawing', about + label, place, issued, now))
   }
-  pair('name', a.name, b.name)
+  if (!a.labelled) pair('name', a.name, b.name)
   pair('cells of the horizontal axis', a.x, b.x)
   pair('cells of the vertical axis', a.y, b.y)
   pair('mark', a.marker, b.marker)

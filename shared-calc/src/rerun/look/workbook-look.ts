@@ -1,3 +1,4 @@
+import { unescapeText } from '../../log/grid/xlsx/rich-text.js'
 import type { Parts } from '../../reports/workbook/zip/parts.js'
 import { comparableFormula } from '../formula-text.js'
 import { Package } from './package.js'
@@ -70,7 +71,10 @@ function propertiesOf(from: Package): Map<string, string> {
   const core = from.tree(from.linked('', 'core-properties') ?? '')
   const more = from.tree(from.linked('', 'extended-properties') ?? '')
   const own = from.tree(from.linked('', 'custom-properties') ?? '')
-  const text = (tree: XmlNode | undefined, name: string) => textOf(child(tree, name)).trim()
+  const text = (tree: XmlNode | undefined, name: string) =>
+    unescapeText(textOf(child(tree, name)))
+      .replace(/\s+/g, ' ')
+      .trim()
   return new Map([
     ['author', text(core, 'creator')],
     ['title', text(core, 'title')],
