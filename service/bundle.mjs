@@ -3,6 +3,7 @@
 import { fileURLToPath } from 'node:url'
 import { build } from 'vite'
 import { sourceAliases } from '../shared-calc/source-aliases.mjs'
+import { OUTSIDE } from './outside.mjs'
 
 const at = (relative) => fileURLToPath(new URL(relative, import.meta.url))
 
@@ -10,7 +11,7 @@ await build({
   configFile: false,
   logLevel: 'warn',
   resolve: { alias: sourceAliases, conditions: ['node', 'import'] },
-  ssr: { noExternal: true, external: ['bullmq', 'ioredis', 'piscina', 'pino', 'prom-client', 'multer'] },
+  ssr: { noExternal: true, external: OUTSIDE },
   build: {
     ssr: true,
     outDir: at('dist/bundle'),
@@ -23,6 +24,7 @@ await build({
       input: {
         main: at('src/cli/main.ts'),
         worker: at('src/jobs/worker.ts'),
+        'watchdog-thread': at('src/running/watchdog-thread.ts'),
         'thread-entry': at('src/archive/thread-entry.ts'),
       },
       output: { entryFileNames: '[name].js', chunkFileNames: '[name]-[hash].js', hashCharacters: 'hex' },

@@ -20,8 +20,9 @@ import { workbooks } from './routes/workbooks.js'
 import { RunningState } from './running/state.js'
 import { authenticate } from './security/authenticate.js'
 import { safeHeaders } from './security/headers.js'
+import { mayUse } from './security/may-use.js'
 import { checkHost, checkOrigin } from './security/origin.js'
-import { limitCallers, limitRefusals } from './security/rate-limit.js'
+import { limitCallers } from './security/rate-limit.js'
 import { audit } from './seen/audit.js'
 import { silentLog } from './seen/log.js'
 import { Metrics } from './seen/metrics.js'
@@ -31,38 +32,54 @@ import { defaultSettings, type Settings } from './settings/settings.js'
 export interface AppDeps {
   readonly settings?: Settings
   readonly jobs?: Jobs
+  /** For what may take long, archives and long series, so that nothing else waits behind it. */
+  readonly longJobs?: Jobs
   readonly evaluate?: Evaluator
   readonly log?: Logger
   readonly state?: RunningState
   readonly metrics?: Metrics
 }
 
+/** What works on a test, before, on and after site. */
+const EVALUATING = [
+  'evaluations',
+  'workbooks',
+  'readings',
+  'take-offs',
+  'plans',
+  'running-estimates',
+  'leak-reports',
+].map((name) => `/v1/${name}`)
+
 /** The service as an express app that listens nowhere yet. */
 export function createApp(deps: AppDeps = {}): Express {
   const { settings = defaultSettings, jobs = jobsHere, evaluate = evaluatorHere, log = silentLog } = deps
-  const { state = new RunningState(settings.concurrency) } = deps
+  const { state = new RunningState(settings.concurrency), longJobs = jobs } = deps
   const { metrics = new Metrics({ inHand: () => state.inHand, waiting: () => 0 }) } = deps
   const app = express()
   app.disable('x-powered-by').disable('etag').set('query parser', 'simple')
-  // Exactly one proxy: with more, a caller could name any address as its own.
-  app.set('trust proxy', settings.behindProxy ? 1 : false)
+  // What a proxy says of the caller's address is believed of these alone: anybody could say it.
+  app.set('trust proxy', settings.behindProxy ? [...settings.proxies] : false)
   app.use(requestId, audit(log), metrics.observe)
   app.use(safeHeaders(settings.tlsCertificate !== undefined || settings.behindProxy))
   app.use(checkHost(settings), checkOrigin(settings))
   // For those who may; first, because most requests are for these.
-  const guard = [...limitRefusals(settings), authenticate(settings), ...limitCallers(settings)]
-  app.use('/v1', ...guard, state.admit)
+  const guard = [authenticate(settings), ...limitCallers(settings)]
+  app.locals.state = state
+  app.use('/v1', ...guard)
+  app.use(EVALUATING, mayUse('evaluate'))
+  app.use(['/v1/registers', '/v1/reruns'], mayUse('archive'))
   const { timeout_s } = settings
   const library = settings.library === undefined ? undefined : new Library(settings.library)
   app.use(
     '/v1',
     evaluations(evaluate, jobs, timeout_s),
     workbooks(jobs, timeout_s),
-    readings(jobs, timeout_s, library),
+    readings({ jobs, longJobs, timeout_s, library }),
     reference(),
   )
-  app.use('/v1', site(jobs, timeout_s, library), libraryRoutes(library))
-  app.use('/v1', registers(jobs, settings.workers), reruns(jobs, settings.workers, settings.library))
+  app.use('/v1', site(jobs, timeout_s, settings.library), libraryRoutes(library, jobs, timeout_s))
+  app.use('/v1', registers(longJobs, settings.workers), reruns(longJobs, settings.workers, settings.library))
   app.use(['/metrics', '/status'], ...guard)
   app.use(metricsRoute(metrics), statusRoute(settings))
   // For everybody.

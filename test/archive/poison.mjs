@@ -5,6 +5,7 @@ export default async (order) => {
   const { file } = order.order
   if (file.includes('poison')) process.exit(3)
   if (file.includes('slow')) {
+    Atomics.store(order.flag, 0, 1)
     order.begun.postMessage('begun')
     for (;;) Math.sqrt(2)
   }

@@ -52,5 +52,5 @@ function onePanel(curves: readonly ReliabilityCurve[], quantity: Quantity, left:
       .filter(({ decisions }) => decisions > 0)
       .map(({ stated, met }) => `<circle cx="${x(stated)}" cy="${y(met)}" r="4" fill="${colours[family]}"/>`),
   )
-  return `<text x="${left}" y="${size.top - 10}" font-weight="bold">${titles[quantity]}</text>${scale.join('')}${band}${dots.join('')}<text x="${x(0.5)}" y="${y(0) + 40}" text-anchor="middle">stated</text>`
+  return `<text x="${left}" y="${size.top - 10}" font-weight="bold">${titles[quantity]}</text>${scale.join('')}${band}${dots.join('')}<text x="${x(0.5)}" y="${y(0) + 40}" text-anchor="middle">stated</text><text x="${x(0) - 48}" y="${y(0.5)}" text-anchor="middle" transform="rotate(-90 ${x(0) - 48} ${y(0.5)})">met</text>`
 }

@@ -27,7 +27,7 @@ afterAll(async () => {
 describe('a service that asks who you are', () => {
   it('is worked without until the token is entered, then with it, also after the page is opened again', async () => {
     const tokens = join(folder, 'tokens.json')
-    const { token, stored } = makeToken('office', 1, false)
+    const { token, stored } = makeToken('office', 1, ['evaluate', 'archive'])
     await writeTokens(tokens, [stored])
     const server = createServer(createApp({ settings: settings({ tokens, pane: world.folder }) }))
     await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve))

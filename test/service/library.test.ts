@@ -5,6 +5,7 @@ import { deviceForRecord, LibraryDevice, parseRecord, targetForRecord } from '@d
 import { describe, expect, it } from 'vitest'
 import { createApp } from '../../service/src/app'
 import { Library } from '../../service/src/library/library'
+import { ROLES } from '../../service/src/security/roles'
 import { makeToken } from '../../service/src/security/tokens/token'
 import { writeTokens } from '../../service/src/security/tokens/token-file'
 import { folder } from './support/command-line'
@@ -181,7 +182,7 @@ describe('the library', () => {
   it('lets only those change it who may', async () => {
     const root = await folder()
     const tokens = join(root, 'tokens.json')
-    const [reader, keeper] = [makeToken('reader', 1, false), makeToken('keeper', 1, true)]
+    const [reader, keeper] = [makeToken('reader', 1, ['evaluate', 'archive']), makeToken('keeper', 1, ROLES)]
     await writeTokens(tokens, [reader.stored, keeper.stored])
     const base = await listen(createApp({ settings: settings({ library: root, tokens }) }))
     const put = (token: string) =>

@@ -96,6 +96,27 @@ describe('an OpenID Connect issuer', () => {
     expect(await ask(good)).toBe(503)
   })
 
+  it('keeps nobody out whose key is known while it is out, whatever others send', async () => {
+    const { url, token, close } = await issuer()
+    const ask = await service(url)
+    const good = await token()
+    expect(await ask(good)).toBe(200)
+    close()
+    const stranger = await generateKeyPair('ES256')
+    const unknown = await new SignJWT({
+      iss: url,
+      aud: AUDIENCE,
+      sub: 'x',
+      exp: Math.floor(Date.now() / 1000) + 60,
+    })
+      .setProtectedHeader({ alg: 'ES256', kid: 'another' })
+      .sign(stranger.privateKey)
+    for (let i = 0; i < 5; i++) {
+      expect(await ask(unknown)).not.toBe(200)
+      expect(await ask(good)).toBe(200)
+    }
+  })
+
   it('is asked for its keys once, however many callers come', async () => {
     const { url, token, asked } = await issuer()
     const ask = await service(url)

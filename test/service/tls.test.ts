@@ -24,7 +24,7 @@ describe('a service on another address', () => {
         .concat(subject),
       'openssl',
     )
-    const { token, stored } = makeToken('office', 1, false)
+    const { token, stored } = makeToken('office', 1, ['evaluate', 'archive'])
     await writeTokens(tokens, [stored])
     const { base } = await spawnService({
       args: ['--host', '0.0.0.0', '--tls-certificate', certificate, '--tls-key', key, '--tokens', tokens],

@@ -1,9 +1,9 @@
 import { readFile, stat, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, onTestFinished } from 'vitest'
 import { createApp } from '../../service/src/app'
 import { makeToken, provenBy } from '../../service/src/security/tokens/token'
-import { writeTokens } from '../../service/src/security/tokens/token-file'
+import { readTokens, writeTokens } from '../../service/src/security/tokens/token-file'
 import { commandLine, folder } from './support/command-line'
 import { listen, postJson } from './support/listen'
 import { demoRecord } from './support/record'
@@ -13,8 +13,8 @@ const NOW = new Date('2026-11-25T12:00:00Z')
 
 describe('an access token', () => {
   it('proves itself, and nothing else does', () => {
-    const { token, stored } = makeToken('office', 365, false, NOW)
-    const other = makeToken('site', 365, false, NOW)
+    const { token, stored } = makeToken('office', 365, ['evaluate', 'archive'], NOW)
+    const other = makeToken('site', 365, ['evaluate', 'archive'], NOW)
     const known = [stored, other.stored]
     expect(provenBy(token, known, NOW)).toBe(stored)
     const [prefix, id, secret] = token.split('_')
@@ -32,7 +32,7 @@ describe('an access token', () => {
   })
 
   it('ends when it expires or is revoked', () => {
-    const { token, stored } = makeToken('office', 1, false, NOW)
+    const { token, stored } = makeToken('office', 1, ['evaluate', 'archive'], NOW)
     expect(provenBy(token, [stored], new Date('2026-11-26T11:59:59Z'))).toBe(stored)
     expect(provenBy(token, [stored], new Date('2026-11-26T12:00:00Z'))).toBeUndefined()
     expect(provenBy(token, [{ ...stored, revoked: NOW.toISOString() }], NOW)).toBeUndefined()
@@ -60,7 +60,7 @@ describe('draughtbook token', () => {
     expect(kept).not.toContain(made.out.split('_')[2])
     expect((await stat(file)).mode & 0o777).toBe(0o600)
     const list = await commandLine('token', 'list', '--tokens', file)
-    expect(list.out).toMatch(/until +20\d\d-\d\d-\d\d +office$/)
+    expect(list.out).toMatch(/until +20\d\d-\d\d-\d\d +evaluate,archive +not used yet +office$/)
   })
 
   it('refuses odd names, odd numbers of days and unknown ids', async () => {
@@ -86,9 +86,9 @@ describe('a service with tokens', () => {
   }
 
   it('answers those who have one, and 401 with a challenge all others', async () => {
-    const good = makeToken('office', 1, false)
-    const expired = makeToken('old', 1, false, new Date('2020-01-01'))
-    const revoked = makeToken('lost', 1, false)
+    const good = makeToken('office', 1, ['evaluate', 'archive'])
+    const expired = makeToken('old', 1, ['evaluate', 'archive'], new Date('2020-01-01'))
+    const revoked = makeToken('lost', 1, ['evaluate', 'archive'])
     const { base, ask } = await serviceWith([
       good.stored,
       expired.stored,
@@ -101,7 +101,7 @@ describe('a service with tokens', () => {
       'Basic b2ZmaWNlOng=',
       `Bearer ${expired.token}`,
       `Bearer ${revoked.token}`,
-      `Bearer ${makeToken('stranger', 1, false).token}`,
+      `Bearer ${makeToken('stranger', 1, ['evaluate', 'archive']).token}`,
       `Bearer ${good.token}, ${good.token}`,
     ]) {
       const answer = await ask(wrong)
@@ -116,15 +116,58 @@ describe('a service with tokens', () => {
   })
 
   it('lets a revoked token in no more within about a second', async () => {
-    const { token, stored } = makeToken('office', 1, false)
+    const { token, stored } = makeToken('office', 1, ['evaluate', 'archive'])
     const { file, ask } = await serviceWith([stored])
     expect((await ask(`Bearer ${token}`)).status).toBe(200)
     await commandLine('token', 'revoke', stored.id, '--tokens', file)
     await expect.poll(async () => (await ask(`Bearer ${token}`)).status, { timeout: 3000 }).toBe(401)
   })
 
+  it('lets a revoked token in no more when the clock is put back', async () => {
+    const { token, stored } = makeToken(
+      'office',
+      30,
+      ['evaluate', 'archive'],
+      new Date(Date.now() - 7_200_000),
+    )
+    const { file, ask } = await serviceWith([stored])
+    expect((await ask(`Bearer ${token}`)).status).toBe(200)
+    await commandLine('token', 'revoke', stored.id, '--tokens', file)
+    const now = Date.now
+    Date.now = () => now() - 3_600_000
+    onTestFinished(() => {
+      Date.now = now
+    })
+    await expect.poll(async () => (await ask(`Bearer ${token}`)).status, { timeout: 10_000 }).toBe(401)
+  })
+
+  it('keeps every change of its file when several are made at the same time', async () => {
+    const file = join(await folder(), 'tokens.json')
+    const first = makeToken('first', 1, ['evaluate'])
+    await writeTokens(file, [first.stored])
+    const added = Array.from({ length: 12 }, (_, i) => commandLine('token', 'add', `t${i}`, '--tokens', file))
+    const revoked = commandLine('token', 'revoke', first.stored.id, '--tokens', file)
+    for (const { code } of await Promise.all([...added, revoked])) expect(code).toBe(0)
+    const kept = await readTokens(file)
+    expect(kept.length).toBe(13)
+    expect(kept.find(({ id }) => id === first.stored.id)?.revoked).toBeDefined()
+  })
+
+  it('opens what its roles name and nothing else, and is listed with its last use', async () => {
+    const archivist = makeToken('archivist', 1, ['archive'])
+    const { file, ask, base } = await serviceWith([archivist.stored])
+    expect((await ask(`Bearer ${archivist.token}`)).status).toBe(403)
+    const headers = { authorization: `Bearer ${archivist.token}` }
+    expect((await fetch(`${base}/v1/methods`, { headers })).status).toBe(200)
+    expect((await fetch(`${base}/v1/registers`, { method: 'POST', headers })).status).toBe(415)
+    const today = new Date().toISOString().slice(0, 10)
+    await expect
+      .poll(async () => (await commandLine('token', 'list', '--tokens', file)).out)
+      .toMatch(new RegExp(`archive +last used ${today} +archivist`))
+  })
+
   it('lets nobody in when the token file is gone or damaged', async () => {
-    const { token, stored } = makeToken('office', 1, false)
+    const { token, stored } = makeToken('office', 1, ['evaluate', 'archive'])
     const { file, ask } = await serviceWith([stored])
     await writeFile(file, 'not JSON')
     const answer = await ask(`Bearer ${token}`)
@@ -133,7 +176,7 @@ describe('a service with tokens', () => {
   })
 
   it('limits refused attempts of one address and requests of one caller', async () => {
-    const { token, stored } = makeToken('office', 1, false)
+    const { token, stored } = makeToken('office', 1, ['evaluate', 'archive'])
     const file = join(await folder(), 'tokens.json')
     await writeTokens(file, [stored])
     const base = await listen(createApp({ settings: settings({ tokens: file, rate: 5 }) }))

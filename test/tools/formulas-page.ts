@@ -17,25 +17,29 @@ export function formulasPage(): string {
   return [HEAD, `## Constants\n\n${constantTable()}\n`, ...chapters].join('\n')
 }
 
-// The chain of one test, in its order; other methods, planning, uncertainty and the rest are on the page of all formulas.
-const MAIN = [
-  'air.ts',
-  'zero-flow.ts',
-  'flow-device.ts',
-  'leakage-curve.ts',
-  'confidence.ts',
-  'standard-air.ts',
-  'at-reference-pressure.ts',
-  'derived.ts',
-  'verdict.ts',
+// The chain of one test in ten steps; everything else is on the page of all formulas.
+const KEY: readonly (readonly [file: string, symbol: string])[] = [
+  ['air.ts', 'rho'],
+  ['zero-flow.ts', 'dp_m0'],
+  ['leakage-curve.ts', 'dp'],
+  ['leakage-curve.ts', 'q_env'],
+  ['leakage-curve.ts', 'n'],
+  ['leakage-curve.ts', 'C_env'],
+  ['standard-air.ts', 'C_L'],
+  ['at-reference-pressure.ts', 'q_pr'],
+  ['derived.ts', 'n_pr'],
+  ['verdict.ts', 'A_s'],
 ]
 
-/** The table in the README: the formulas of an evaluation by ISO 9972. */
+/** The table in the README: ten formulas of an evaluation by ISO 9972. Throws where one of them is gone. */
 export function mainFormulas(): string {
   const all = formulaList()
-  const main = all.filter(({ file }) => MAIN.some((name) => file.endsWith(`/${name}`)))
-  const rest = `These ${main.length} make up the evaluation of a test; all ${all.length} are in [FORMULAS.md](shared-calc/FORMULAS.md).`
-  return `${formulaTable(main)}\n\n${rest}`
+  const key = KEY.map(([file, symbol]) => {
+    const found = all.find((one) => one.file.endsWith(`/${file}`) && one.symbol === symbolText(symbol))
+    if (!found) throw new Error(`${file} has no formula ${symbol}`)
+    return found
+  })
+  return `${formulaTable(key)}\n\nAll ${all.length} formulas, with the constants: [FORMULAS.md](shared-calc/FORMULAS.md).`
 }
 
 const START = '<!-- formulas -->'

@@ -14,7 +14,12 @@ beforeEach(() => {
 })
 afterEach(() => rmSync(folder, { recursive: true }))
 
-function closingLine(tests: string): { last: string | undefined; status: number | null } {
+const closingLine = (tests: string): { last: string | undefined; status: number | null } => {
+  const { lines, status } = runOf(tests)
+  return { last: lines.at(-1), status }
+}
+
+function runOf(tests: string): { lines: string[]; status: number | null } {
   writeFileSync(
     join(folder, 'made-up.check.ts'),
     `import { beforeAll, describe, it } from 'vitest'\n${tests}`,
@@ -27,13 +32,17 @@ function closingLine(tests: string): { last: string | undefined; status: number 
     encoding: 'utf8',
     env,
   })
-  return { last: stdout.trimEnd().split('\n').at(-1), status }
+  return { lines: stdout.trimEnd().split('\n'), status }
 }
 
 describe('last line of a test run', () => {
   it('counts passed, failed and skipped tests', () => {
     const tests = `it('a', () => {}); it('b', () => {}); it('c', () => { throw new Error('c') }); it.skip('d', () => {})`
     expect(closingLine(tests)).toEqual({ last: '2 passed, 1 failed, 1 skipped', status: 1 })
+  })
+
+  it('comes after the time of each folder', () => {
+    expect(runOf(`it('a', () => {})`).lines.at(-2)).toMatch(/^ *\d+\.\d s {2}\.$/)
   })
 
   it('says nothing of skipped tests where there are none', () => {

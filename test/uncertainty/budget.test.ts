@@ -147,7 +147,7 @@ describe('the budget of a test', () => {
     expect(row?.standardUncertainty).toBeCloseTo(20 / 500, 12)
   })
 
-  it('counts the scatter of the readings once: as found or as expected, whichever is larger', () => {
+  it('counts the scatter of the readings once: what was found beyond what was expected', () => {
     const scatter = (noise: number, expected: number) => {
       const readings = powerLaw(80, 0.65, usual_Pa).map((reading, i) => ({
         ...reading,

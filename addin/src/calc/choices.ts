@@ -1,25 +1,19 @@
-import { methods, targetPresets } from '@draughtbook/shared-calc'
+import { methods, targetPresets, unitText } from '@draughtbook/shared-calc'
 
 export const methodChoices = (): [string, string][] => methods.map(({ id, title }) => [id, title])
 
-const SYMBOLS: Record<string, string> = {
-  n50: 'n50',
-  qE50: 'qE50',
-  qF50: 'qF50',
-  q50: 'q50',
-  n_pr: 'n',
-  qE_pr: 'qE',
-  qF_pr: 'qF',
-  q_pr: 'q',
-}
+/** Quantities as the list shows them: the reference pressure stands beside the limit where it is not 50 Pa. */
+const shown = (quantity: string): string => quantity.replace(/_pr$|10$/, '')
 
-/** Presets with their limits in words, as in `Passive house, new: n50 ≤ 0.6`. */
+/** Presets with their limits in words, as in `Passive house, new: n50 ≤ 0.6`, in the unit that the scheme prints. */
 export const presetChoices = (): [string, string][] =>
-  targetPresets.map(({ id, label, limits }) => {
-    const [first] = limits
-    const at = first && first.referencePressure_Pa !== 50 ? ` at ${first.referencePressure_Pa} Pa` : ''
-    return [
-      id,
-      first ? `${label}: ${SYMBOLS[first.quantity] ?? first.quantity} ≤ ${first.limit}${at}` : label,
-    ]
+  targetPresets.map(({ id, label, limits, satisfiedBy }) => {
+    const texts = limits
+      .filter(({ when }) => when?.above_m3 === undefined && when?.atLeast_m3 === undefined)
+      .map(({ quantity, limit, printed, referencePressure_Pa: pressure }) => {
+        const at = pressure === 50 ? '' : ` at ${pressure} Pa`
+        const value = printed ? `${printed.value} ${unitText(printed.unit)}` : limit
+        return `${shown(quantity)} ≤ ${value}${at}`
+      })
+    return [id, `${label}: ${texts.join(satisfiedBy === 'any' ? ' or ' : ' and ')}`]
   })

@@ -90,7 +90,7 @@ function typed(text: string, path: string, told: Told): string | number | undefi
   if (text.trim() === '') return undefined
   const read = interpret({ kind: 'text', value: text.trim() }, fieldKind(path), {})
   if ('refused' in read) {
-    told.problem('', read.message.replace(/: state "[^"]+" in the layout.*$/, ''), path)
+    told.problem('', read.message.replace(/: state "[^":]+" in the layout[\s\S]*$/, ''), path)
     return undefined
   }
   for (const { severity, rule, message } of read.remarks)

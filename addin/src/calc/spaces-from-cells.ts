@@ -7,11 +7,12 @@ export interface SpacesFromCells {
   readonly leftOut: readonly string[]
 }
 
-const isNumber = (text: string): boolean => /^[-+]?\d[\d\s.,'’]*\s*[a-zA-Z²"']*$/.test(text.trim())
+const isNumber = (text: string): boolean =>
+  /^[-+]?\d[\d\s.,'’]*(?:[a-zA-Z²"][a-zA-Z²"']*)?$/.test(text.trim())
 
 /** The unit a heading names in brackets or after a comma, as in `Length (cm)`. */
 const unitOf = (heading: string): string =>
-  /[([,]\s*(mm|cm|dm|m|ft|in|m²|m2)\s*[)\]]?\s*$/i.exec(heading)?.[1] ?? ''
+  /[([,]\s*(mm|cm|dm|m|ft|in|m²|m2)(?:\s*[)\]])?\s*$/i.exec(heading)?.[1] ?? ''
 
 /**
  * Rooms from a selected block: a name, then length, width and clear height; or floor area and clear height. Units come

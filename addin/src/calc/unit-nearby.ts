@@ -28,7 +28,7 @@ export function unitBeside(sheet: Sheet, row: number, column: number, kind: Kind
 
 /** The unit a heading names: `Flow (m³/h)`, `Pressure, Pa`, `q [l/s]`. */
 export function unitInHeading(text: string, kind: Kind): KnownUnit | undefined {
-  const candidates = [...text.matchAll(/[([]([^)\]]+)[)\]]/g)].map(([, inside = '']) => inside)
+  const candidates = [...text.matchAll(/[([]([^()[\]]+)[)\]]/g)].map(([, inside = '']) => inside)
   const last = text.split(/[,\s]+/).at(-1) ?? ''
   return [...candidates, last].map((candidate) => findUnit(candidate)).find((unit) => unit?.kind === kind)
 }

@@ -210,7 +210,7 @@ const running: readonly Operation[] = [
   {
     method: 'get',
     path: '/readyz',
-    summary: 'Whether the service takes work; 503 while it stops',
+    summary: 'Whether the service takes work; 503 while it starts, saying what for, and while it stops',
     open: true,
     answer: ok('Ready', 'Readiness'),
   },

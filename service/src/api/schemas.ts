@@ -82,5 +82,8 @@ export const schemas: Readonly<Record<string, z.ZodType>> = {
   LibrarySaved: z.strictObject({ id: text, version: text }),
   LibraryHistory: list('versions', z.strictObject({ version: text, saved: z.iso.datetime() })),
   Alive: z.strictObject({ status: z.literal('alive'), calculationVersion: text }),
-  Readiness: z.strictObject({ status: z.enum(['ready', 'stopping']) }),
+  Readiness: z.strictObject({
+    status: z.enum(['starting', 'ready', 'stopping']),
+    waitingFor: z.array(z.string()).optional(),
+  }),
 }

@@ -1,6 +1,7 @@
 import type { Request, Response } from 'express'
 import { HttpFault } from '../http/http-fault.js'
 import { faultOf, problemBody } from '../http/problem-body.js'
+import { admitted } from '../http/read-body.js'
 import { XLSX } from '../routes/workbooks.js'
 import type { ArchiveResult, ArchiveTask } from './archive-tasks.js'
 import type { SignatureWish } from './orders.js'
@@ -41,6 +42,7 @@ export async function answerArchive<Task extends ArchiveTask>(
     keys: [...order.keys, ...keys],
     ...(requireSignature && { requireSignature }),
   }))
+  await admitted(request, response)
   const gone = new AbortController()
   response.once('close', () => gone.abort())
   const { signal } = gone

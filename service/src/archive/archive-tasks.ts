@@ -1,8 +1,8 @@
-import { readFile, stat } from 'node:fs/promises'
 import { type Layout, LIMITS } from '@draughtbook/shared-calc/log'
 import { type ReadLines, readLines } from '@draughtbook/shared-calc/register'
 import { type RerunTest, rerunFile, unreadable } from '@draughtbook/shared-calc/rerun'
 import { fileFault } from '../files/file-fault.js'
+import { NotReadable, readRegular } from '../files/read-regular.js'
 import { verifierOf } from '../signature/sign.js'
 
 /** One file of an archive, as a job: everything in it can be sent to another thread or machine. */
@@ -50,10 +50,9 @@ export const setAside: {
 /** The file's bytes, or why they cannot be had. */
 async function bytesOf(path: string): Promise<Uint8Array | string> {
   try {
-    const { size } = await stat(path)
-    if (size > LIMITS.fileBytes) return `the file is larger than ${LIMITS.fileBytes / 1024 / 1024} MB`
-    return await readFile(path)
+    return await readRegular(path, LIMITS.fileBytes)
   } catch (error) {
+    if (error instanceof NotReadable) return error.message
     const fault = fileFault(error)
     if (fault === undefined) throw error
     return fault

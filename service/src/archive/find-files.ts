@@ -1,4 +1,4 @@
-import { lstat, readdir } from 'node:fs/promises'
+import { lstat, readdir, stat } from 'node:fs/promises'
 import { basename, extname, join } from 'node:path'
 import type { LeftOut } from '@draughtbook/shared-calc/register'
 import { fileFault } from '../files/file-fault.js'
@@ -21,12 +21,15 @@ export async function findFiles(paths: readonly string[]): Promise<FoundFiles> {
 
 async function add(path: string, named: boolean, files: Set<string>, others: LeftOut[]): Promise<void> {
   try {
-    const found = await lstat(path)
-    if (found.isSymbolicLink() && !named) {
+    // A link that is named is meant; one that lies in a folder may lead anywhere.
+    const found = await (named ? stat(path) : lstat(path))
+    if (found.isSymbolicLink()) {
       others.push({ file: path, why: 'it is a link; links inside folders are not followed', expected: true })
     } else if (found.isDirectory()) {
       const names = await readdir(path)
       for (const name of names.sort(byName)) await add(join(path, name), false, files, others)
+    } else if (!found.isFile()) {
+      others.push({ file: path, why: 'it is a pipe, a device or the like, no file' })
     } else {
       const why = named ? undefined : notRead(path)
       if (why === undefined) files.add(path)

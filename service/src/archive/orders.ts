@@ -1,6 +1,6 @@
 import { dirname } from 'node:path'
-import type { Layout } from '@draughtbook/shared-calc/log'
-import { layoutsFor, readLayout } from '../library/layouts.js'
+import type { LeftOut } from '@draughtbook/shared-calc/register'
+import { layoutsBeside, readLayout } from '../library/layouts.js'
 import type { FileOrder } from './archive-tasks.js'
 
 /** How signatures are judged. */
@@ -10,10 +10,16 @@ export interface SignatureWish {
   readonly requireSignature?: boolean
 }
 
+export interface Orders {
+  readonly orders: FileOrder[]
+  /** Layouts that lie beside the files and cannot be used. */
+  readonly broken: LeftOut[]
+}
+
 /**
  * One order for each file, with the layouts that may fit it: those named, else those beside it, of the library and
  * built in. Each folder is looked through once.
- * @throws InputError when a layout file cannot be read
+ * @throws InputError when a layout that was named cannot be read
  */
 export async function ordersFor(
   files: readonly string[],
@@ -22,22 +28,32 @@ export async function ordersFor(
     keys = [],
     requireSignature = false,
   }: { layouts?: readonly string[] } & SignatureWish = {},
-): Promise<FileOrder[]> {
+): Promise<Orders> {
   const given = await Promise.all(named.map(readLayout))
-  const byFolder = new Map<string, Promise<Layout[]>>()
-  const layoutsOf = (file: string): Promise<Layout[]> => {
+  const byFolder = new Map<string, ReturnType<typeof layoutsBeside>>()
+  const layoutsOf = (file: string): ReturnType<typeof layoutsBeside> => {
     const folder = dirname(file)
-    const known = byFolder.get(folder) ?? layoutsFor(file)
+    const known = byFolder.get(folder) ?? layoutsBeside(file)
     byFolder.set(folder, known)
     return known
   }
-  return Promise.all(
+  const orders = await Promise.all(
     files.map(async (file) => ({
       path: file,
       file,
-      layouts: given.length > 0 ? given : await layoutsOf(file),
+      layouts: given.length > 0 ? given : (await layoutsOf(file)).layouts,
       keys,
       ...(requireSignature && { requireSignature }),
     })),
   )
+  const faults = (await Promise.all(byFolder.values())).flatMap((one) => one.faults)
+  // The firm's own layouts are looked at for every folder: one that is broken is told of once.
+  const messages = [...new Set(faults.map(({ message }) => message))]
+  return { orders, broken: messages.map(brokenLayout) }
+}
+
+/** A fault of a layout begins with its file. */
+function brokenLayout(message: string): LeftOut {
+  const [file = '', ...why] = message.split(': ')
+  return { file, why: `the layout cannot be used: ${why.join(': ')}` }
 }

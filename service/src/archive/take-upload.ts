@@ -1,14 +1,14 @@
 import { randomBytes } from 'node:crypto'
-import { mkdtemp, readFile, rm } from 'node:fs/promises'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
+import { readFile, rm } from 'node:fs/promises'
 import { builtInLayouts, type Layout, LIMITS, parseLayout } from '@draughtbook/shared-calc/log'
 import type { Request, Response } from 'express'
 import multer from 'multer'
+import { fileFault, isDiskFull } from '../files/file-fault.js'
 import { HttpFault } from '../http/http-fault.js'
 import { readJson } from '../json/read-json.js'
 import { publicKeyOf } from '../signature/keys.js'
 import type { FileOrder } from './archive-tasks.js'
+import { uploadFolder } from './upload-folders.js'
 
 /** Most workbooks of one request. A whole country's archive goes over the command line and a queue. */
 export const MOST_FILES = 2000
@@ -21,9 +21,15 @@ const TOTAL_BYTES = 1024 * 1024 * 1024
  * which is removed when the answer is over. Nothing of them is kept in memory.
  */
 export async function takeUpload(request: Request, response: Response): Promise<FileOrder[]> {
-  const folder = await mkdtemp(join(tmpdir(), 'draughtbook-upload-'))
-  response.once('close', () => void rm(folder, { recursive: true, force: true }))
-  await receive(request, response, folder)
+  const folder = await uploadFolder().catch(storageFault)
+  const clear = (): void => void rm(folder, { recursive: true, force: true })
+  response.once('close', clear)
+  try {
+    await receive(request, response, folder)
+  } finally {
+    // A client that went meanwhile: files that were being written then are here only now.
+    if (response.closed) clear()
+  }
   const files = request.files as { [field: string]: Express.Multer.File[] } | undefined
   const layouts = await Promise.all((files?.layouts ?? []).map(layoutOf))
   const keys = await Promise.all((files?.keys ?? []).map(keyOf))
@@ -96,9 +102,23 @@ function uploadFault(error: unknown): unknown {
         })
   }
   // What busboy says of a body that is cut short or badly formed.
-  return error instanceof Error && !('syscall' in error)
-    ? new HttpFault(400, 'The body cannot be read', { detail: error.message })
-    : error
+  if (error instanceof Error && !('syscall' in error))
+    return new HttpFault(400, 'The body cannot be read', { detail: error.message })
+  return asStorageFault(error)
+}
+
+const storageFault = (error: unknown): never => {
+  throw asStorageFault(error)
+}
+
+/** The disk for uploads cannot take the files: what the caller can do about it, and what it is. */
+function asStorageFault(error: unknown): unknown {
+  const fault = fileFault(error)
+  if (fault === undefined) return error
+  return new HttpFault(isDiskFull(error) ? 507 : 503, 'The files cannot be kept while they are worked on', {
+    kind: 'upload-storage',
+    detail: `the folder for uploads (TMPDIR) cannot be written: ${fault}`,
+  })
 }
 
 /** The name as the sender's folder has it, without ways up. */
@@ -108,7 +128,9 @@ const nameOf = (name: string): string =>
     .split('/')
     .filter((part) => part !== '' && part !== '.' && part !== '..')
     .join('/')
-    .slice(0, 400) || 'workbook'
+    .slice(0, 400)
+    // Cut in the middle of a character, or sent as half of one.
+    .replace(/\p{Surrogate}/gu, '\ufffd') || 'workbook'
 
 const layoutOf = async ({ path }: Express.Multer.File): Promise<Layout> =>
   parseLayout(readJson(await readFile(path, 'utf8')))

@@ -1,17 +1,13 @@
-import type { MessagePort } from 'node:worker_threads'
+import { beginWork } from '../jobs/begin-work.js'
+import type { Begins } from '../jobs/in-thread.js'
 import { type ArchiveTask, archiveTasks, type FileOrder } from './archive-tasks.js'
 
 /** What a thread is sent. */
 export interface ThreadOrder {
   readonly task: ArchiveTask
   readonly order: FileOrder
-  /** Told when work on the file begins: waiting for a thread, and its start, do not count. */
-  readonly begun: MessagePort
 }
 
 /** Entry of a worker thread. */
-export default ({ task, order, begun }: ThreadOrder): Promise<unknown> => {
-  begun.postMessage('begun')
-  begun.close()
-  return archiveTasks[task](order)
-}
+export default ({ task, order, ...begins }: ThreadOrder & Begins): Promise<unknown> =>
+  beginWork<unknown>(begins, () => archiveTasks[task](order))

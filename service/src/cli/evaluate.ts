@@ -1,15 +1,17 @@
 import { type Evaluation, evaluate } from '@draughtbook/shared-calc'
 import { type AddCommand, DIFFERENT, UNREADABLE } from './command.js'
 import { FileError, withFile } from './file-error.js'
+import { inputFiles } from './input-files.js'
 import type { OutputWish } from './output-path.js'
 import { evaluationText, labelled } from './print/evaluation-text.js'
 import { traceText } from './print/trace-text.js'
 import { uncertaintyText } from './print/uncertainty-text.js'
-import { readInput } from './read-input.js'
+import { readOrAsk } from './read-or-ask.js'
+import { type AnswerOptions, addAnswerOptions } from './set-answers.js'
 import { shown, type Terminal } from './terminal.js'
 import { UsageError } from './usage-error.js'
 
-interface Options extends OutputWish {
+interface Options extends OutputWish, AnswerOptions {
   readonly layout?: string
   readonly acceptProposal?: boolean
   readonly json?: boolean
@@ -19,44 +21,45 @@ interface Options extends OutputWish {
 
 export const addEvaluate: AddCommand = (command, { terminal, end }) => {
   command
-    .argument('<FILE...>', 'records, test logs or workbooks of our own')
-    .option('--layout <LAYOUT.json>', 'where the log keeps each thing')
-    .option('--accept-proposal', 'use the layout found by guessing, where none fits')
+    .argument('<FILE...>', 'records, test logs, workbooks of our own, or folders of them')
+    .option('--layout <LAYOUT.json>', 'where the log keeps each thing, or what was answered about its make')
+    .option('--accept-proposal', 'never ask on the terminal: calculate what is clear, list what is not')
     .option('--out <SUMMARY.xlsx>', 'where to write the workbook; replaces what is there')
     .option('--force', 'replace a workbook of other content that stands beside the input')
     .option('--sign <KEY>', 'sign the workbook with the firm’s private key (draughtbook keys)')
     .option('--json', 'print the evaluation alone, as JSON; writes a workbook only with --out')
     .option('--trace', 'show every step of the working')
     .option('--uncertainty', 'add the uncertainty budget and how sure the target is met')
-    .action(async (files: string[], options: Options) => {
-      if (files.length > 1 && options.out !== undefined)
-        throw new UsageError('--out names one workbook; leave it out for several files')
-      const evaluations: Evaluation[] = []
-      let failed = 0
-      for (const file of files) {
-        try {
-          evaluations.push(...(await evaluateFile(file, options, terminal)))
-        } catch (error) {
-          // One of many that cannot be read is named, and the rest is done.
-          if (files.length === 1 || !(error instanceof FileError)) throw error
-          for (const line of error.lines) terminal.err(line)
-          failed++
-        }
+  addAnswerOptions(command).action(async (given: string[], options: Options) => {
+    const files = await inputFiles(given)
+    if (files.length > 1 && options.out !== undefined)
+      throw new UsageError('--out names one workbook; leave it out for several files')
+    const evaluations: Evaluation[] = []
+    let failed = 0
+    for (const file of files) {
+      try {
+        evaluations.push(...(await evaluateFile(file, options, terminal)))
+      } catch (error) {
+        // One of many that cannot be read is named, and the rest is done.
+        if (files.length === 1 || !(error instanceof FileError)) throw error
+        for (const line of error.lines) terminal.err(line)
+        failed++
       }
-      if (failed > 0) end(failed < files.length ? DIFFERENT : UNREADABLE)
-      if (options.json)
-        terminal.out(
-          JSON.stringify(
-            files.length === 1 && evaluations.length === 1 ? evaluations[0] : evaluations,
-            null,
-            2,
-          ),
-        )
-    })
+    }
+    if (failed > 0) end(failed < files.length ? DIFFERENT : UNREADABLE)
+    if (options.json)
+      terminal.out(
+        JSON.stringify(
+          files.length === 1 && evaluations.length === 1 ? evaluations[0] : evaluations,
+          null,
+          2,
+        ),
+      )
+  })
 }
 
 async function evaluateFile(file: string, options: Options, terminal: Terminal): Promise<Evaluation[]> {
-  const tests = await readInput(file, options)
+  const tests = await readOrAsk(file, options, terminal)
   // Every test is evaluated before the first file is written: a fault in the last leaves nothing behind.
   const evaluations = await withFile(file, async () =>
     tests.map(({ record, cells, findings }) =>

@@ -7,13 +7,18 @@ export class FileError extends Error {
   constructor(
     readonly file: string,
     readonly problems: readonly Problem[],
+    private readonly more: { readonly cause?: unknown; readonly command?: string } = {},
   ) {
-    super(`${file} cannot be read`)
+    super(`${file} cannot be read`, { cause: more.cause })
   }
 
   /** One line per fault, naming file, sheet and cell or field. */
   get lines(): string[] {
-    return this.problems.map((problem) => `${this.file}: ${problemLine(problem)}`)
+    const { command } = this.more
+    return [
+      ...this.problems.map((problem) => `${this.file}: ${problemLine(problem)}`),
+      ...(command ? [`Then: ${command}`] : []),
+    ]
   }
 }
 
@@ -22,7 +27,7 @@ export async function withFile<T>(file: string, work: () => Promise<T>): Promise
   try {
     return await work()
   } catch (error) {
-    if (error instanceof InputError) throw new FileError(file, error.problems)
+    if (error instanceof InputError) throw new FileError(file, error.problems, { cause: error })
     const fault = fileFault(error)
     if (fault) throw new FileError(file, [{ path: '', message: fault }])
     throw error

@@ -1,5 +1,5 @@
+import { processTerminal } from './process-terminal.js'
 import { run } from './run.js'
-import { processTerminal } from './terminal.js'
 
 // A reader that closes early (`| head`) is not a fault of ours.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {

@@ -1,8 +1,9 @@
 import { readFile, stat } from 'node:fs/promises'
 import { basename, extname } from 'node:path'
-import { InputError, parseRecord } from '@draughtbook/shared-calc'
-import { LIMITS } from '@draughtbook/shared-calc/log'
-import { type ReadTest, readSheet } from '../input/read-sheet.js'
+import { InputError, parseRecord, type TestRecord } from '@draughtbook/shared-calc'
+import { type Answers, answeredRecord, LIMITS } from '@draughtbook/shared-calc/log'
+import { readSheet } from '../input/read-sheet.js'
+import type { ReadTest } from '../input/read-test.js'
 import { readJson } from '../json/read-json.js'
 import { layoutsFor, readLayout } from '../library/layouts.js'
 import { withFile } from './file-error.js'
@@ -10,8 +11,8 @@ import { withFile } from './file-error.js'
 export interface ReadOptions {
   /** Path of a layout file. */
   readonly layout?: string | undefined
-  /** Whether a layout found by guessing may be used. */
-  readonly acceptProposal?: boolean | undefined
+  /** Answers to what a log leaves open, by path. */
+  readonly answers?: Answers | undefined
 }
 
 /** Reads a record (.json), one of our own workbooks or a test log. Throws FileError with every fault. */
@@ -19,11 +20,24 @@ export async function readInput(path: string, options: ReadOptions = {}): Promis
   return withFile(path, async () => {
     const bytes = await readBytes(path)
     if (extname(path).toLowerCase() === '.json')
-      return [{ record: parseRecord(readJson(utf8(bytes))), cells: {}, findings: [] }]
+      return [
+        { record: withAnswers(parseRecord(readJson(utf8(bytes))), options.answers), cells: {}, findings: [] },
+      ]
     const layout = options.layout === undefined ? undefined : await readLayout(options.layout)
     const layouts = layout ? [] : await layoutsFor(path)
-    return readSheet(bytes, basename(path), { layout, layouts, acceptProposal: options.acceptProposal })
+    const fileDate = await lastChanged(path)
+    return readSheet(bytes, basename(path), { layout, layouts, answers: options.answers, fileDate })
   })
+}
+
+const withAnswers = (record: TestRecord, answers: Answers = {}): TestRecord =>
+  Object.keys(answers).length === 0 ? record : answeredRecord(record, answers)
+
+/** Day a file was last changed, YYYY-MM-DD, by the clock of this machine. */
+export async function lastChanged(path: string): Promise<string> {
+  const { mtime } = await stat(path)
+  const two = (part: number) => String(part).padStart(2, '0')
+  return `${mtime.getFullYear()}-${two(mtime.getMonth() + 1)}-${two(mtime.getDate())}`
 }
 
 /** The bytes of a file, unless it is larger than any that is read. */

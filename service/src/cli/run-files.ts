@@ -21,13 +21,16 @@ export async function runFiles<Task extends ArchiveTask>(
     throw new UsageError(
       others.map(({ file, why }) => `${file}: ${why}`).join('\n') || 'there is nothing to read',
     )
-  const orders = await withFile(options.layout.join(', '), () =>
+  const { orders, broken } = await withFile(options.layout.join(', '), () =>
     ordersFor(files, { layouts: options.layout, ...signatures }),
   )
   const runner = await runnerFor(options, orders.length)
   const bar = progressBar(terminal.watched)
   try {
-    return { results: await runArchive(runner, task, orders, { onProgress: bar.show }), others }
+    const results = await runArchive(runner, task, orders, { onProgress: bar.show })
+    // A layout is no file to read, which needs no mention, unless it is broken.
+    const sound = others.filter(({ file }) => broken.every((one) => one.file !== file))
+    return { results, others: [...sound, ...broken] }
   } finally {
     bar.end()
     await runner.close()

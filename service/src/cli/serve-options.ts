@@ -7,14 +7,18 @@ const list = (text: string, before: readonly string[] = []): string[] => [
   ...text.split(/[\s,]+/).filter(Boolean),
 ]
 
+const d = defaultSettings
+
+/** The first one given stands in place of the default. */
+const proxies = (text: string, before: readonly string[] = []): string[] =>
+  list(text, before === d.proxies ? [] : before)
+
 type Row = [flags: string, says: string, more?: (option: Option) => Option]
 
 const number =
   (value: number) =>
   (option: Option): Option =>
     option.argParser(whole).default(value)
-
-const d = defaultSettings
 
 /** Every setting with its option; its environment variable is DRAUGHTBOOK_ and the option's name. */
 const ROWS: readonly Row[] = [
@@ -23,6 +27,11 @@ const ROWS: readonly Row[] = [
   ['--tls-certificate <FILE>', 'certificate chain (PEM); with --tls-key, the service speaks https itself'],
   ['--tls-key <FILE>', 'private key (PEM)'],
   ['--behind-proxy', 'a proxy in front ends TLS and names the client'],
+  [
+    '--proxy <ADDRESS...>',
+    'addresses or networks of that proxy; only there is X-Forwarded-For believed',
+    (option) => option.argParser(proxies).default(d.proxies),
+  ],
   ['--public-url <URL>', 'address that users see'],
   ['--tokens <FILE>', 'access tokens, made by `draughtbook token add`'],
   ['--oidc-issuer <URL>', 'OpenID Connect issuer whose access tokens are taken'],
@@ -57,8 +66,9 @@ export function addServeOptions(command: Command): Command {
   return command
 }
 
-type Parsed = Omit<Settings, 'origins' | 'timeout_s' | 'grace_s' | 'drain_s' | 'behindProxy'> & {
+type Parsed = Omit<Settings, 'origins' | 'proxies' | 'timeout_s' | 'grace_s' | 'drain_s' | 'behindProxy'> & {
   origin: readonly string[]
+  proxy: readonly string[]
   timeout: number
   grace: number
   drain: number
@@ -66,10 +76,11 @@ type Parsed = Omit<Settings, 'origins' | 'timeout_s' | 'grace_s' | 'drain_s' | '
 }
 
 /** What commander read, as settings. */
-export function settingsOf({ origin, timeout, grace, drain, behindProxy, ...rest }: Parsed): Settings {
+export function settingsOf({ origin, proxy, timeout, grace, drain, behindProxy, ...rest }: Parsed): Settings {
   return {
     ...rest,
     origins: origin,
+    proxies: proxy,
     timeout_s: timeout,
     grace_s: grace,
     drain_s: drain,

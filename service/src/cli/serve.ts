@@ -6,8 +6,8 @@ export const addServe: AddCommand = (command, { terminal, end }) => {
   addServeOptions(command).action(async (options: Parameters<typeof settingsOf>[0]) => {
     // Loaded here, so that the other commands do not wait for a server they do not need.
     const { runService } = await import('../running/run-service.js')
-    const faults = await runService(settingsOf(options), terminal)
-    if (faults.length > 0) throw new UsageError(faults.join('\ndraughtbook: '))
-    end(0)
+    const ended = await runService(settingsOf(options), terminal)
+    if ('faults' in ended) throw new UsageError(ended.faults.join('\ndraughtbook: '))
+    end(ended.code)
   })
 }

@@ -1,3 +1,5 @@
+import type { Question } from '@draughtbook/shared-calc/log'
+
 /** Where a command writes to; tests collect it. */
 export interface Terminal {
   /** Standard output: only what was asked. */
@@ -6,12 +8,8 @@ export interface Terminal {
   err(line: string): void
   /** Whether a person watches standard error, so that progress is of use. */
   readonly watched: boolean
-}
-
-export const processTerminal: Terminal = {
-  out: (text) => void process.stdout.write(`${text}\n`),
-  err: (line) => void process.stderr.write(`${oneLine(line)}\n`),
-  watched: process.stderr.isTTY === true,
+  /** Asks a person what a log leaves open; answers by path, nothing when they give up. Absent where nobody could answer. */
+  ask?(file: string, questions: readonly Question[]): Promise<Record<string, string> | undefined>
 }
 
 // Control characters could move the cursor or recolour the screen, direction marks could show text in another order.

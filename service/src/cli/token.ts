@@ -1,6 +1,8 @@
 import type { Command } from 'commander'
+import { ROLES, Role } from '../security/roles.js'
 import { makeToken } from '../security/tokens/token.js'
-import { readTokens, type StoredToken, writeTokens } from '../security/tokens/token-file.js'
+import { changeTokens, readTokens, rolesOf, type StoredToken } from '../security/tokens/token-file.js'
+import { readUse } from '../security/tokens/token-use.js'
 import type { AddCommand } from './command.js'
 import { withFile } from './file-error.js'
 import { oneLine, type Terminal } from './terminal.js'
@@ -21,18 +23,17 @@ function addTokenAdd(token: Command, terminal: Terminal): void {
     .description('make a token and show it, once: only a salted hash is kept')
     .argument('<NAME>', 'whom or what it is for; stands in the audit line')
     .option('--days <number>', 'days until it expires', '365')
-    .option('--library', 'may change the firm’s library')
+    .option('--role <ROLE...>', `what it is for: ${ROLES.join(', ')}`, ['evaluate', 'archive'])
+    .option('--library', 'may also change the firm’s library; the same as role library')
     .option(...FILE)
-    .action(async (name: string, options: { days: string; library?: boolean; tokens: string }) => {
+    .action(async (name: string, options: AddOptions) => {
       const days = Number(options.days)
       if (!(Number.isInteger(days) && days >= 1 && days <= 3650))
         throw new UsageError('--days must be a whole number from 1 to 3650')
       if (!/^[\p{L}\p{N} ._@-]{1,100}$/u.test(name))
         throw new UsageError('a name has 1 to 100 letters, digits, spaces, dots, hyphens, underscores or @')
-      const { token: shown, stored } = makeToken(name, days, options.library === true)
-      await withFile(options.tokens, async () =>
-        writeTokens(options.tokens, [...(await readTokens(options.tokens)), stored]),
-      )
+      const { token: shown, stored } = makeToken(name, days, rolesFor(options))
+      await withFile(options.tokens, () => changeTokens(options.tokens, (tokens) => [...tokens, stored]))
       terminal.err(`draughtbook: token ${stored.id} for ${name}, until ${stored.expires.slice(0, 10)}`)
       terminal.out(shown)
     })
@@ -45,7 +46,9 @@ function addTokenList(token: Command, terminal: Terminal): void {
     .option(...FILE)
     .action(async (options: { tokens: string }) => {
       const tokens = await withFile(options.tokens, () => readTokens(options.tokens))
-      for (const one of tokens) terminal.out(oneLine(`${one.id}  ${stateOf(one)}  ${one.name}`))
+      const lastUse = await readUse(options.tokens)
+      for (const one of tokens)
+        terminal.out(oneLine(`${one.id}  ${stateOf(one)}  ${useOf(lastUse[one.id])}  ${one.name}`))
     })
 }
 
@@ -56,22 +59,37 @@ function addTokenRevoke(token: Command, terminal: Terminal): void {
     .argument('<ID>', 'as `token list` shows it')
     .option(...FILE)
     .action(async (id: string, options: { tokens: string }) => {
-      const tokens = await withFile(options.tokens, () => readTokens(options.tokens))
-      if (!tokens.some((one) => one.id === id)) throw new UsageError(`there is no token ${id}`)
       const revoked = new Date().toISOString()
       await withFile(options.tokens, () =>
-        writeTokens(
-          options.tokens,
-          tokens.map((one) => (one.id === id ? { ...one, revoked: one.revoked ?? revoked } : one)),
-        ),
+        changeTokens(options.tokens, (tokens) => {
+          if (!tokens.some((one) => one.id === id)) throw new UsageError(`there is no token ${id}`)
+          return tokens.map((one) => (one.id === id ? { ...one, revoked: one.revoked ?? revoked } : one))
+        }),
       )
       terminal.err(`draughtbook: token ${id} is revoked`)
     })
 }
 
-function stateOf({ expires, revoked, library }: StoredToken): string {
-  const rights = library ? 'library  ' : '         '
-  if (revoked !== undefined) return `revoked ${revoked.slice(0, 10)}  ${rights}`
-  const past = new Date(expires) <= new Date()
-  return `${past ? 'expired' : 'until  '} ${expires.slice(0, 10)}  ${rights}`
+interface AddOptions {
+  readonly days: string
+  readonly role: readonly string[]
+  readonly library?: boolean
+  readonly tokens: string
 }
+
+function rolesFor({ role, library }: AddOptions): Role[] {
+  const asked = role.flatMap((text) => text.split(',')).filter(Boolean)
+  const unknown = asked.find((one) => !Role.safeParse(one).success)
+  if (unknown !== undefined) throw new UsageError(`there is no role ${unknown}; roles: ${ROLES.join(', ')}`)
+  return ROLES.filter((one) => asked.includes(one) || (one === 'library' && library))
+}
+
+function stateOf({ expires, revoked, ...rights }: StoredToken): string {
+  const roles = rolesOf(rights).join(',').padEnd(24)
+  if (revoked !== undefined) return `revoked ${revoked.slice(0, 10)}  ${roles}`
+  const past = new Date(expires) <= new Date()
+  return `${past ? 'expired' : 'until  '} ${expires.slice(0, 10)}  ${roles}`
+}
+
+const useOf = (at: string | undefined): string =>
+  at === undefined ? 'not used yet        ' : `last used ${at.slice(0, 10)}`

@@ -23,3 +23,6 @@ export function fileFault(error: unknown): string | undefined {
 
 export const errorCode = (error: unknown): string | undefined =>
   error instanceof Error && 'code' in error && typeof error.code === 'string' ? error.code : undefined
+
+export const isDiskFull = (error: unknown): boolean =>
+  errorCode(error) === 'ENOSPC' || errorCode(error) === 'EDQUOT'

@@ -1,36 +1,67 @@
-import type { CellMap, Finding, TestRecord } from '@draughtbook/shared-calc'
-import { type Layout, openLog, readGrid, readLog, testsOf } from '@draughtbook/shared-calc/log'
+import type { Finding } from '@draughtbook/shared-calc'
+import {
+  type Answers,
+  answeredRecord,
+  chooseLayout,
+  type Layout,
+  openLog,
+  readGrid,
+  readLog,
+  savedLayout,
+  testsOf,
+} from '@draughtbook/shared-calc/log'
 import { parseRecordRows, RECORD } from '@draughtbook/shared-calc/workbook'
+import type { ReadTest } from './read-test.js'
 import { summaryRows } from './summary-rows.js'
-
-/** One test as read: its record, where its fields stood, and what reading it had to convert or leave out. */
-export interface ReadTest {
-  readonly record: TestRecord
-  readonly cells: CellMap
-  readonly findings: readonly Finding[]
-}
+import { understand } from './understand.js'
 
 export interface SheetOptions {
   /** The layout to use, whatever the log looks like. */
   readonly layout?: Layout | undefined
   /** Layouts to choose from. */
   readonly layouts?: readonly Layout[] | undefined
-  /** Whether a layout found by guessing may be used. */
-  readonly acceptProposal?: boolean | undefined
+  /** Answers to what a log leaves open, by path. */
+  readonly answers?: Answers | undefined
+  /** Day the file was last changed, YYYY-MM-DD: taken, with a caution, where the log states none. */
+  readonly fileDate?: string | undefined
 }
 
 /**
- * Reads one of our own workbooks, or a test log by its layout.
- * @throws InputError with every fault, naming sheet and cell
+ * Reads one of our own workbooks, a test log by its layout, or one that no layout describes as it is understood.
+ * @throws OpenQuestions where a log leaves something open; InputError with every fault, naming sheet and cell
  */
 export function readSheet(bytes: Uint8Array, name: string, options: SheetOptions = {}): ReadTest[] {
-  const { layout, layouts = [], acceptProposal = false } = options
-  const reading = { ...(layout && { layout }), layouts, acceptProposal }
-  const grid = openLog(bytes, name, layout?.decimal)
+  const { layout, layouts = [], answers = {}, fileDate } = options
+  const grid = openLog(bytes, name, layout?.decimal ?? decimalOf(answers))
   const rows = layout ? undefined : summaryRows(grid)
-  if (rows) return [summaryOf(rows)]
+  if (rows) return answered([summaryOf(rows)], answers)
+  const known = layout ?? savedLayout(grid) ?? chooseLayout(grid, layouts)
+  if (!known) return understand(grid, { answers, fileDate })
+  if (known.answers)
+    return understand(grid, { answers: { ...known.answers, ...answers }, fileDate, told: byAnswers(known) })
   // A text file is opened again where the chosen layout states another decimal sign; that is readLog's affair.
-  return testsOf(grid.kind === 'workbook' ? readGrid(grid, reading) : readLog(bytes, name, reading))
+  const reading = layout ? { layout } : { layouts }
+  return answered(
+    testsOf(grid.kind === 'workbook' ? readGrid(grid, reading) : readLog(bytes, name, reading)),
+    answers,
+  )
+}
+
+const decimalOf = ({ decimal }: Answers) => (decimal === '.' || decimal === ',' ? decimal : undefined)
+
+/** The same tests with some fields given on the command line. */
+function answered(tests: readonly ReadTest[], answers: Answers): ReadTest[] {
+  if (Object.keys(answers).length === 0) return [...tests]
+  return tests.map((test) => ({ ...test, record: answeredRecord(test.record, answers) }))
+}
+
+function byAnswers({ name }: Layout): Finding {
+  return {
+    rule: 'log-layout',
+    severity: 'note',
+    message: `read with the answers kept in the layout "${name}"`,
+    where: [],
+  }
 }
 
 function summaryOf(rows: ReadonlyMap<string, readonly string[]>): ReadTest {

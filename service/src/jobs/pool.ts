@@ -2,8 +2,10 @@ import { fileURLToPath } from 'node:url'
 import { Piscina } from 'piscina'
 import { errorCode } from '../files/file-fault.js'
 import { HttpFault } from '../http/http-fault.js'
+import { inThread, TooLong } from './in-thread.js'
 import type { Jobs } from './jobs.js'
 import { type Outcome, unwrap } from './outcome.js'
+import { overloaded } from './overloaded.js'
 import type { TaskInput, TaskName, TaskResult } from './tasks.js'
 import type { Order } from './worker.js'
 
@@ -11,6 +13,10 @@ export interface PoolOptions {
   readonly workers: number
   /** Most tasks that wait; more are turned away. */
   readonly queue: number
+  /** Threads kept while there is nothing to do. */
+  readonly idle?: number
+  /** Longest time for one task from its beginning, ms. */
+  readonly deadline_ms?: number
   /** Memory of one worker, MB. */
   readonly memory_MB?: number
   /** File of the worker's entry. */
@@ -20,18 +26,22 @@ export interface PoolOptions {
 export interface Pool extends Jobs {
   /** Tasks that wait for a worker. */
   readonly waiting: number
+  /** Ends the threads, whatever they do. */
+  destroy(): Promise<void>
   /** The threads, for tests that end one. */
   readonly pool: Piscina
 }
 
+/** No honest input takes a fraction of it. */
+const DEADLINE_MS = 60_000
 const ENTRY = fileURLToPath(new URL('./worker.js', import.meta.url))
 
 /** Worker threads with a bounded queue. A task whose worker dies is tried once more: tasks change nothing, so that is safe. */
 export function startPool(options: PoolOptions): Pool {
-  const { workers, queue, memory_MB = 512, file = ENTRY } = options
+  const { workers, queue, idle = 1, memory_MB = 512, deadline_ms = DEADLINE_MS, file = ENTRY } = options
   const pool = new Piscina({
     filename: file,
-    minThreads: 1,
+    minThreads: idle,
     maxThreads: workers,
     idleTimeout: 60_000,
     resourceLimits: { maxOldGenerationSizeMb: memory_MB },
@@ -40,7 +50,13 @@ export function startPool(options: PoolOptions): Pool {
   pool.on('error', () => undefined)
   // Counted here: the pool's own bound does not count tasks that can be called off.
   let inHand = 0
-  const run = (order: Order, signal: AbortSignal): Promise<unknown> => pool.run(order, { signal })
+  const run = (order: Order, signal: AbortSignal): Promise<unknown> => {
+    const { result, over } = inThread(pool, order, signal, deadline_ms)
+    // What its caller gave up still keeps a thread, so it keeps its place until it is over.
+    inHand++
+    void over.then(() => void inHand--)
+    return result
+  }
   const twice = (order: Order, signal: AbortSignal): Promise<unknown> =>
     run(order, signal).catch((error: unknown) => {
       if (isCrash(error) && !signal.aborted) return run(order, signal)
@@ -53,32 +69,28 @@ export function startPool(options: PoolOptions): Pool {
     },
     run: async <Name extends TaskName>(name: Name, input: TaskInput<Name>, signal: AbortSignal) => {
       if (inHand >= workers + queue) throw overloaded()
-      inHand++
-      try {
-        return unwrap((await twice({ name, input }, signal).catch(refused)) as Outcome<TaskResult<Name>>)
-      } finally {
-        inHand--
-      }
+      return unwrap(
+        (await twice({ name, input }, signal).catch(refused(deadline_ms))) as Outcome<TaskResult<Name>>,
+      )
     },
     close: () => pool.close(),
+    destroy: () => pool.destroy(),
   }
 }
 
 const isCrash = (error: unknown) => error instanceof Error && error.message.startsWith('worker exited')
 
 /** What went wrong with the pool itself, as an answer. */
-function refused(error: unknown): never {
-  if (errorCode(error) === 'ERR_WORKER_OUT_OF_MEMORY')
-    throw new HttpFault(422, 'The input needs more memory than one request may use', {
-      kind: 'too-much-work',
-    })
-  throw error
-}
-
-/** Too much to do at the moment. */
-export const overloaded = () =>
-  new HttpFault(503, 'The service is busy', {
-    kind: 'busy',
-    detail: 'more requests are waiting than can be kept; try again shortly',
-    headers: { 'retry-after': '2' },
-  })
+const refused =
+  (deadline_ms: number) =>
+  (error: unknown): never => {
+    if (errorCode(error) === 'ERR_WORKER_OUT_OF_MEMORY')
+      throw new HttpFault(422, 'The input needs more memory than one request may use', {
+        kind: 'too-much-work',
+      })
+    if (error instanceof TooLong)
+      throw new HttpFault(422, `The input takes longer than the ${deadline_ms / 1000} s it may`, {
+        kind: 'too-much-work',
+      })
+    throw error
+  }

@@ -1,9 +1,22 @@
-import { evaluate, parsePlan, parseRecord, parseTakeOff } from '@draughtbook/shared-calc'
+import {
+  estimateWhileReading,
+  evaluate,
+  makePlan,
+  measureTakeOff,
+  type PlanRequest,
+  parsePlan,
+  parseRecord,
+  parseTakeOff,
+  reportLeaks,
+} from '@draughtbook/shared-calc'
 import { type Layout, readRanges } from '@draughtbook/shared-calc/log'
 import { writePlanWorkbook, writeSummary, writeTakeOffWorkbook } from '@draughtbook/shared-calc/workbook'
 import { archiveTasks } from '../archive/archive-tasks.js'
 import { resultTasks } from '../archive/result-tasks.js'
 import { jsonOf } from '../http/read-body.js'
+import { firmsPlan } from '../library/firms-plan.js'
+import { type Kind, parseEntry } from '../library/kinds.js'
+import { Library } from '../library/library.js'
 import { evaluateOptions, evaluationText } from './evaluation-text.js'
 import { settle } from './outcome.js'
 
@@ -16,6 +29,17 @@ export interface EvaluationOrder {
 
 const evaluation = async ({ body, trace, uncertainty }: EvaluationOrder) =>
   evaluationText(evaluate(parseRecord(jsonOf(body)), evaluateOptions(trace, uncertainty)))
+
+interface PlanOrder {
+  readonly body: Uint8Array
+  /** Folder of the firm's library. */
+  readonly library?: string | undefined
+}
+
+async function planOf({ body, library }: PlanOrder): Promise<PlanRequest> {
+  const asked = parsePlan(jsonOf(body))
+  return library === undefined ? asked : firmsPlan(asked, new Library(library))
+}
 
 /** Work that runs outside the event loop. A new task is one entry; its input and result must be cloneable. */
 export const tasks = {
@@ -40,10 +64,31 @@ export const tasks = {
     json: JSON.stringify(readRanges(jsonOf(body), layouts)),
   }),
 
-  /** Body of a plan → the workbook to take along. */
-  planWorkbook: async ({ body }: { body: Uint8Array }) => ({
-    bytes: await writePlanWorkbook(parsePlan(jsonOf(body))),
+  /** Body of a plan, with the firm's equipment put in → the plan as JSON, or the workbook to take along. */
+  plan: async (order: PlanOrder) => ({ json: JSON.stringify(makePlan(await planOf(order))) }),
+  planWorkbook: async (order: PlanOrder) => ({ bytes: await writePlanWorkbook(await planOf(order)) }),
+
+  /** Body of a take-off → volume and areas as JSON. */
+  takeOff: async ({ body }: { body: Uint8Array }) => ({
+    json: JSON.stringify(measureTakeOff(parseTakeOff(jsonOf(body)).takeOff)),
   }),
+
+  /** Body of readings so far → the running estimate as JSON. */
+  runningEstimate: async ({ body }: { body: Uint8Array }) => ({
+    json: JSON.stringify(estimateWhileReading(jsonOf(body))),
+  }),
+
+  /** Body of a record → the report on its leaks as JSON. */
+  leakReport: async ({ body }: { body: Uint8Array }) => ({
+    json: JSON.stringify(reportLeaks(parseRecord(jsonOf(body)))),
+  }),
+
+  /** Body of an entry of the library → its checked text, in its own order of fields. */
+  libraryEntry: async ({ body, kind }: { body: Uint8Array; kind: Kind }) => {
+    const value = jsonOf(body)
+    parseEntry(kind, value)
+    return { value }
+  },
 
   /** Body of a take-off → its workbook. */
   takeOffWorkbook: async ({ body }: { body: Uint8Array }) => ({

@@ -1,3 +1,5 @@
+import { beginWork } from './begin-work.js'
+import type { Begins } from './in-thread.js'
 import { settle } from './outcome.js'
 import { runTask, type TaskInput, type TaskName } from './tasks.js'
 
@@ -8,4 +10,5 @@ export interface Order {
 }
 
 /** Entry of a worker thread. */
-export default ({ name, input }: Order): Promise<unknown> => settle(() => runTask(name, input as never))
+export default ({ name, input, ...begins }: Order & Begins): Promise<unknown> =>
+  beginWork(begins, () => settle(() => runTask(name, input as never)))

@@ -7,10 +7,14 @@ import {
   parseTree,
   printParseErrorCode,
 } from 'jsonc-parser'
+import { LineTable } from './line-table.js'
 
 const STRICT = { disallowComments: true, allowTrailingComma: false, allowEmptyContent: false }
 
-/** The first fault of a JSON text that does not parse; later ones mostly follow from it. */
+/** Most faults that are placed: nobody reads more, and a text can hold as many as it has letters. */
+export const MOST_FAULTS = 100
+
+/** The first fault of a JSON text that does not parse; later ones mostly follow from it. Its nesting must be bounded. */
 export function syntaxFaults(text: string): Problem[] {
   const errors: ParseError[] = []
   parseTree(text, errors, STRICT)
@@ -22,38 +26,45 @@ export function syntaxFaults(text: string): Problem[] {
   return [
     {
       path: pathText(getLocation(text, offset).path),
-      message: `${placeText(text, offset)}: ${what} (${words(printParseErrorCode(first.error))})`,
+      message: `${new LineTable(text).text(offset)}: ${what} (${words(printParseErrorCode(first.error))})`,
     },
   ]
 }
 
-/** Every key that stands twice in one object. */
+/** The keys that stand twice in one object, the first {@link MOST_FAULTS} of them, and how many more there are. */
 export function duplicateKeys(text: string): Problem[] {
   const root = parseTree(text, [], STRICT)
-  return root ? duplicatesIn(root, text) : []
-}
-
-function duplicatesIn(node: Node, text: string): Problem[] {
-  const seen = new Set<unknown>()
-  const here: Problem[] = []
-  for (const { children } of node.type === 'object' ? (node.children ?? []) : []) {
-    const [key] = children ?? []
-    if (!key) continue
-    if (seen.has(key.value))
-      here.push({
-        path: pathText([...getNodePath(node), String(key.value)]),
-        message: `${placeText(text, key.offset)}: the field is given twice`,
-      })
-    seen.add(key.value)
+  const lines = new LineTable(text)
+  const faults: Problem[] = []
+  let more = 0
+  const waiting: Node[] = root ? [root] : []
+  for (let node = waiting.pop(); node; node = waiting.pop()) {
+    for (const key of repeatedKeys(node)) {
+      if (faults.length >= MOST_FAULTS) more++
+      else
+        faults.push({
+          path: pathText([...getNodePath(node), String(key.value)]),
+          message: `${lines.text(key.offset)}: the field is given twice`,
+        })
+    }
+    // Backwards, so that the first child is looked at next and faults come in the order of the text.
+    const children = node.children ?? []
+    for (let index = children.length - 1; index >= 0; index--) waiting.push(children[index] as Node)
   }
-  return [...here, ...(node.children ?? []).flatMap((child) => duplicatesIn(child, text))]
+  if (more > 0) faults.push({ path: '', message: `and ${more} more fields that are given twice` })
+  return faults
 }
 
-/** "line 3, column 7", both counted from 1. */
-export function placeText(text: string, offset: number): string {
-  const before = text.slice(0, offset)
-  const line = before.split('\n').length
-  return `line ${line}, column ${offset - before.lastIndexOf('\n')}`
+function repeatedKeys(node: Node): Node[] {
+  if (node.type !== 'object') return []
+  const seen = new Set<unknown>()
+  return (node.children ?? []).flatMap(({ children }) => {
+    const key = children?.[0]
+    if (!key) return []
+    const again = seen.has(key.value)
+    seen.add(key.value)
+    return again ? [key] : []
+  })
 }
 
 /** ValueExpected → "value expected". */

@@ -1,23 +1,25 @@
 import { findNodeAtLocation, type JSONPath, parseTree } from 'jsonc-parser'
+import { LineTable } from './line-table.js'
 
 /**
- * The line, from 1, on which a field stands in a JSON text; for a missing field, that of what should hold it.
- * @param path - as in `ranges[0].exponent`
+ * Finds the line, from 1, on which a field of a JSON text stands; for a missing field, that of what should hold it. The text is
+ * read once for all the fields that are asked for, whose paths are as in `ranges[0].exponent`.
  */
-export function lineOf(text: string, path: string): number {
+export function lineFinder(text: string): (path: string) => number {
   const root = parseTree(text)
-  const keys = keysOf(path)
-  for (let length = keys.length; root && length > 0; length--) {
-    const node = findNodeAtLocation(root, keys.slice(0, length))
-    // The key stands in the node's parent; a long value may begin on a later line.
-    if (node) return lineAt(text, node.parent?.type === 'property' ? node.parent.offset : node.offset)
+  const lines = new LineTable(text)
+  return (path) => {
+    const keys = keysOf(path)
+    for (let length = keys.length; root && length > 0; length--) {
+      const node = findNodeAtLocation(root, keys.slice(0, length))
+      // The key stands in the node's parent; a long value may begin on a later line.
+      if (node) return lines.place(node.parent?.type === 'property' ? node.parent.offset : node.offset).line
+    }
+    return 1
   }
-  return 1
 }
 
 const keysOf = (path: string): JSONPath =>
   [...path.matchAll(/([^.[\]]+)|\[(\d+)\]/g)].map(([, key, index]) =>
     index === undefined ? (key ?? '') : Number(index),
   )
-
-const lineAt = (text: string, offset: number): number => text.slice(0, offset).split('\n').length

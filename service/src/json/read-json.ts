@@ -1,5 +1,6 @@
 import { InputError, type Problem } from '@draughtbook/shared-calc'
 import { duplicateKeys, syntaxFaults } from './json-faults.js'
+import { nestingToRecover } from './recovery-nesting.js'
 import { countKeys, DEEPEST, scanJson } from './scan-json.js'
 
 /** JSON that cannot be read at all, before any question of what it says. */
@@ -16,15 +17,19 @@ export class JsonError extends InputError {
  */
 export function readJson(text: string): unknown {
   const { keys, depth } = scanJson(text)
-  if (depth > DEEPEST)
-    throw new JsonError([{ path: '', message: `the JSON is nested more than ${DEEPEST} levels deep` }])
+  if (depth > DEEPEST) throw tooDeep()
   let value: unknown
   try {
     value = JSON.parse(text)
   } catch {
+    // Whoever looks for the fault reads on behind it, where the nesting may be another.
+    if (nestingToRecover(text) > DEEPEST) throw tooDeep()
     throw new JsonError(syntaxFaults(text))
   }
   // Fewer keys in the value than in the text: some were given twice. Only then is it worth finding out which.
   if (countKeys(value) !== keys) throw new JsonError(duplicateKeys(text))
   return value
 }
+
+const tooDeep = () =>
+  new JsonError([{ path: '', message: `the JSON is nested more than ${DEEPEST} levels deep` }])

@@ -15,7 +15,8 @@ export function scanJson(text: string): { keys: number; depth: number } {
     if (code === QUOTE) at = endOfString(text, at)
     else if (code === COLON) keys++
     else if (code === OPEN_LIST || code === OPEN_OBJECT) deepest = Math.max(deepest, ++depth)
-    else if (code === CLOSE_LIST || code === CLOSE_OBJECT) depth--
+    // More closed than opened is not valid, but must not make room for what follows.
+    else if (code === CLOSE_LIST || code === CLOSE_OBJECT) depth = Math.max(0, depth - 1)
   }
   return { keys, depth: deepest }
 }

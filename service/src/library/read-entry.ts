@@ -1,7 +1,8 @@
 import { createHash } from 'node:crypto'
-import { open } from 'node:fs/promises'
 import { InputError } from '@draughtbook/shared-calc'
-import { lineOf } from '../json/line-of.js'
+import { NotReadable, readRegular } from '../files/read-regular.js'
+import { MOST_FAULTS } from '../json/json-faults.js'
+import { lineFinder } from '../json/line-of.js'
 import { JsonError, readJson } from '../json/read-json.js'
 import { type EntryValue, type Kind, parseEntry } from './kinds.js'
 
@@ -29,20 +30,15 @@ export const ENTRY_BYTES = 256 * 1024
 export const versionOf = (text: string | Uint8Array): string =>
   createHash('sha256').update(text).digest('hex').slice(0, 16)
 
-/** Text of a file that is not unreasonably large. Throws InputError, or the system's error. */
+/** Text of a regular file that is not unreasonably large. Throws InputError, or the system's error. */
 export async function readText(path: string): Promise<string> {
-  const file = await open(path, 'r')
   try {
-    const { size } = await file.stat()
-    if (size > ENTRY_BYTES)
-      throw new InputError([{ path: '', message: `the file is larger than ${ENTRY_BYTES / 1024} kB` }])
-    return new TextDecoder('utf-8', { fatal: true }).decode(await file.readFile())
+    return new TextDecoder('utf-8', { fatal: true }).decode(await readRegular(path, ENTRY_BYTES))
   } catch (error) {
+    if (error instanceof NotReadable) throw new InputError([{ path: '', message: error.message }])
     if (error instanceof TypeError)
       throw new InputError([{ path: '', message: 'the file is not text in UTF-8' }])
     throw error
-  } finally {
-    await file.close()
   }
 }
 
@@ -51,11 +47,12 @@ export function entryOf(kind: Kind, id: string, text: string): Entry {
   return { id, value: parseEntry(kind, readJson(text)), version: versionOf(text) }
 }
 
-/** The faults of a file's text, each with the line it stands on. */
+/** The faults of a file's text, the first {@link MOST_FAULTS} of them, each with the line it stands on. */
 export function faultsOf(error: InputError, file: string, text: string, lastGood: boolean): EntryFault[] {
-  return error.problems.map(({ path, message }) => {
-    // A fault of the JSON itself names its line already.
-    const line = error instanceof JsonError ? Number(/^line (\d+)/.exec(message)?.[1]) : lineOf(text, path)
+  // A fault of the JSON itself names its line already.
+  const lineOf = error instanceof JsonError ? undefined : lineFinder(text)
+  return error.problems.slice(0, MOST_FAULTS).map(({ path, message }) => {
+    const line = lineOf ? lineOf(path) : Number(/^line (\d+)/.exec(message)?.[1])
     return { file, ...(line ? { line } : {}), path, message, lastGood }
   })
 }

@@ -14,9 +14,9 @@ export class Locked extends Error {}
  * state and writing the next there must be nobody else.
  */
 export async function withLock<T>(path: string, work: () => Promise<T>): Promise<T> {
-  const deadline = Date.now() + PATIENCE_MS
+  const deadline = performance.now() + PATIENCE_MS
   while (!(await taken(path))) {
-    if (Date.now() > deadline) throw new Locked(`${path} is held by another process`)
+    if (performance.now() > deadline) throw new Locked(`${path} is held by another process`)
     await wait(20 + 30 * Math.random())
   }
   try {

@@ -1,12 +1,23 @@
 import { createHash } from 'node:crypto'
 import { stat } from 'node:fs/promises'
 import { CALCULATION_VERSION, canonicalJson } from '@draughtbook/shared-calc'
+import { Layout } from '@draughtbook/shared-calc/log'
+import { z } from 'zod'
 import type { ArchiveTask, FileOrder } from '../archive/archive-tasks.js'
 
 /** Name of the queue in Redis. */
 export const QUEUE_NAME = 'draughtbook-files'
 
 /** One file's job as it lies in Redis. */
+export const FileJob = z.strictObject({
+  task: z.enum(['register', 'rerun']),
+  order: z.strictObject({
+    path: z.string(),
+    file: z.string(),
+    layouts: z.array(Layout),
+    keys: z.array(z.string()),
+  }),
+})
 export interface FileJob {
   readonly task: ArchiveTask
   readonly order: FileOrder

@@ -2,6 +2,7 @@ import { resolve } from 'node:path'
 import { Queue, QueueEvents } from 'bullmq'
 import type { ArchiveResult, ArchiveTask, FileOrder } from '../archive/archive-tasks.js'
 import type { FileRunner } from '../archive/run-archive.js'
+import { checkResult } from './check-result.js'
 import { connect } from './connect.js'
 import { type FileJob, jobIdOf, QUEUE_NAME } from './file-jobs.js'
 
@@ -30,7 +31,14 @@ export async function startQueue(url: string): Promise<FileRunner> {
         removeOnComplete: { age: KEPT_S },
         removeOnFail: { age: KEPT_S },
       })
-      return (await Promise.race([job.waitUntilFinished(events), fallen(signal)])) as ArchiveResult<Task>
+      const result: unknown = await Promise.race([job.waitUntilFinished(events), fallen(signal)])
+      try {
+        return checkResult(task, order.file, result) as ArchiveResult<Task>
+      } catch (error) {
+        // It would else be given again to whoever asks next.
+        await job.remove().catch(() => undefined)
+        throw error
+      }
     },
     close: async () => {
       await events.close()

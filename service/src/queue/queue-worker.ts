@@ -5,7 +5,7 @@ import { setAside } from '../archive/archive-tasks.js'
 import { whyNot } from '../archive/run-archive.js'
 import { startThreads } from '../archive/thread-runner.js'
 import { connect } from './connect.js'
-import { type FileJob, JOB_TRIES, QUEUE_NAME } from './file-jobs.js'
+import { FileJob, JOB_TRIES, QUEUE_NAME } from './file-jobs.js'
 
 export interface WorkerOptions {
   readonly url: string
@@ -34,7 +34,10 @@ export async function startWorker({
   const never = new AbortController().signal
   const worker = new Worker<FileJob>(
     QUEUE_NAME,
-    async ({ data: { task, order } }) => {
+    async ({ data }) => {
+      const job = FileJob.safeParse(data)
+      if (!job.success) throw new UnrecoverableError('the queue gave a job that is none')
+      const { task, order } = job.data
       const path = await realpath(order.path).catch(() => undefined)
       if (path === undefined) return setAside[task](order.file, 'the worker does not see this file')
       if (!path.startsWith(inside.endsWith(sep) ? inside : inside + sep))

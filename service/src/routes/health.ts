@@ -16,7 +16,11 @@ export function health(state: RunningState): Router {
   })
   serve(router, '/readyz', {
     get: (_request, response) => {
-      response.status(state.stopping ? 503 : 200).json({ status: state.stopping ? 'stopping' : 'ready' })
+      const waitingFor = [...state.startingUp]
+      const status = state.stopping ? 'stopping' : waitingFor.length > 0 ? 'starting' : 'ready'
+      response
+        .status(status === 'ready' ? 200 : 503)
+        .json({ status, ...(status === 'starting' && { waitingFor }) })
     },
   })
   return router

@@ -2,15 +2,17 @@ import { type Request, type RequestHandler, type Response, Router } from 'expres
 import { etagOf, expectedVersion, hasVersion } from '../http/etag.js'
 import { HttpFault } from '../http/http-fault.js'
 import { serve } from '../http/methods.js'
-import { bytesOf, jsonBytes, jsonOf } from '../http/read-body.js'
-import { isEntryId, isKind, type Kind, kindNames, parseEntry } from '../library/kinds.js'
+import { bytesOf, jsonBytes } from '../http/read-body.js'
+import { doWork } from '../jobs/do-work.js'
+import type { Jobs } from '../jobs/jobs.js'
+import { isEntryId, isKind, type Kind, kindNames } from '../library/kinds.js'
 import type { Library } from '../library/library.js'
 import { ENTRY_BYTES } from '../library/read-entry.js'
-import type { Caller } from '../security/caller.js'
+import { mayUse } from '../security/may-use.js'
 import { storageFault } from './storage-fault.js'
 
 /** /v1/library: the firm's devices, gauges, layouts and targets. */
-export function libraryRoutes(library: Library | undefined): Router {
+export function libraryRoutes(library: Library | undefined, jobs: Jobs, timeout_s: number): Router {
   const router = Router()
   if (!library) {
     router.use('/library', () => {
@@ -22,8 +24,8 @@ export function libraryRoutes(library: Library | undefined): Router {
   serve(router, '/library/:kind', { get: listing(library) })
   serve(router, '/library/:kind/:id', {
     get: reading(library),
-    put: [mayChange, ...jsonBytes(ENTRY_BYTES), saving(library)],
-    delete: [mayChange, removing(library)],
+    put: [mayUse('library'), ...jsonBytes(ENTRY_BYTES), saving(library, jobs, timeout_s)],
+    delete: [mayUse('library'), removing(library)],
   })
   serve(router, '/library/:kind/:id/history', { get: history(library) })
   serve(router, '/library/:kind/:id/history/:version', { get: keptState(library) })
@@ -58,12 +60,12 @@ const reading =
   }
 
 const saving =
-  (library: Library): RequestHandler =>
+  (library: Library, jobs: Jobs, timeout_s: number): RequestHandler =>
   async (request, response) => {
     const { kind, id } = entryOf(request, response)
     const expected = expectedVersion(request)
-    const value = jsonOf(bytesOf(request))
-    parseEntry(kind, value)
+    const body = bytesOf(request)
+    const { value } = await doWork({ jobs, timeout_s, response }, 'libraryEntry', { body, kind })
     const version = await library.put(kind, id, value, expected).catch(storageFault)
     response
       .status(expected === undefined ? 201 : 200)
@@ -98,12 +100,6 @@ const keptState =
     if (text === undefined) throw new HttpFault(404, 'There is no such state of this entry')
     response.type('json').send(text)
   }
-
-const mayChange: RequestHandler = (_request, response, next) => {
-  const { library } = response.locals.caller as Caller
-  if (!library) throw new HttpFault(403, 'This access does not allow changing the library')
-  next()
-}
 
 function kindOf({ params }: Request): Kind {
   if (isKind(params.kind)) return params.kind

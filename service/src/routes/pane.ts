@@ -8,7 +8,10 @@ export interface PaneOptions {
   readonly folder?: string | undefined
 }
 
-const BUILT = fileURLToPath(new URL('../../../addin/dist', import.meta.url))
+/** In a package of the service the pane lies in it, in a checkout beside it. */
+const BUILT = ['../../../addin/dist', '../../pane']
+  .map((folder) => fileURLToPath(new URL(folder, import.meta.url)))
+  .reduce((checkout, packed) => (paneIn(packed) ? packed : checkout))
 
 /** Excel on the web shows the pane in a frame of one of these. */
 const OFFICE_FRAMES = [
@@ -45,7 +48,11 @@ export function pane({ folder = BUILT }: PaneOptions = {}): Router {
 }
 
 /** Whether there is a pane to serve. */
-export const paneIsBuilt = (folder = BUILT): boolean => existsSync(join(folder, 'index.html'))
+export const paneIsBuilt = (folder = BUILT): boolean => paneIn(folder)
+
+function paneIn(folder: string): boolean {
+  return existsSync(join(folder, 'index.html'))
+}
 
 /** The pane is built with Microsoft's address or with a copy of office.js beside it; the policy follows the build. */
 function scriptSources(folder: string): string {

@@ -1,19 +1,26 @@
-import { builtInLayouts, type Layout, parseLayout, readRanges } from '@draughtbook/shared-calc/log'
+import { builtInLayouts, type Layout, parseLayout } from '@draughtbook/shared-calc/log'
 import { Router } from 'express'
 import { serve } from '../http/methods.js'
-import { bytesOf, jsonBytes, jsonOf } from '../http/read-body.js'
-import { within } from '../http/within.js'
+import { bytesOf, jsonBytes } from '../http/read-body.js'
+import { doWork } from '../jobs/do-work.js'
 import type { Jobs } from '../jobs/jobs.js'
 import type { Library } from '../library/library.js'
 
 /** Largest body: a raw series of 100,000 rows in four columns takes about 4 MB. */
 export const RANGES_BYTES = 8 * 1024 * 1024
 
-/** Bodies above this go to a worker: reading them may take longer than another request should wait. */
-const LARGE = 32 * 1024
+/** Bodies above this are long series and the like: they go where nothing quick waits behind them. */
+const LONG = 256 * 1024
+
+export interface ReadingsDeps {
+  readonly jobs: Jobs
+  readonly longJobs: Jobs
+  readonly timeout_s: number
+  readonly library: Library | undefined
+}
 
 /** POST /v1/readings: ranges of cells with a layout in; records with findings and cells out. */
-export function readings(jobs: Jobs, timeout_s: number, library?: Library): Router {
+export function readings({ jobs, longJobs, timeout_s, library }: ReadingsDeps): Router {
   const router = Router()
   serve(router, '/readings', {
     post: [
@@ -21,12 +28,10 @@ export function readings(jobs: Jobs, timeout_s: number, library?: Library): Rout
       async (request, response) => {
         const body = bytesOf(request)
         const layouts = await layoutsOf(library)
-        if (body.length <= LARGE) {
-          response.json(readRanges(jsonOf(body), layouts))
-          return
-        }
-        const { json } = await within(response, timeout_s, (signal) =>
-          jobs.run('readings', { body, layouts }, signal),
+        const { json } = await doWork(
+          { jobs: body.length > LONG ? longJobs : jobs, timeout_s, response },
+          'readings',
+          { body, layouts },
         )
         response.type('json').send(json)
       },

@@ -1,60 +1,46 @@
-import {
-  estimateWhileReading,
-  makePlan,
-  measureTakeOff,
-  type PlanRequest,
-  parsePlan,
-  parseRecord,
-  parseTakeOff,
-  reportLeaks,
-} from '@draughtbook/shared-calc'
 import { type Request, type RequestHandler, type Response, Router } from 'express'
 import { HttpFault } from '../http/http-fault.js'
 import { serve } from '../http/methods.js'
-import { bytesOf, jsonBytes, jsonOf } from '../http/read-body.js'
+import { bytesOf, jsonBytes } from '../http/read-body.js'
 import { within } from '../http/within.js'
+import { doWork } from '../jobs/do-work.js'
 import type { Jobs } from '../jobs/jobs.js'
-import { firmsPlan } from '../library/firms-plan.js'
-import type { Library } from '../library/library.js'
 import { XLSX } from './workbooks.js'
+
+/** What each of these routes answers, in JSON and where it can in a workbook. */
+const ROUTES = {
+  '/take-offs': { json: 'takeOff', workbook: { task: 'takeOffWorkbook', fileName: 'volume.xlsx' } },
+  '/plans': { json: 'plan', workbook: { task: 'planWorkbook', fileName: 'plan.xlsx' } },
+  '/running-estimates': { json: 'runningEstimate' },
+  '/leak-reports': { json: 'leakReport' },
+} as const
 
 /**
  * What is done before and on site. POST /v1/take-offs and /v1/plans answer JSON, or a workbook where the client accepts
  * that first; POST /v1/running-estimates and /v1/leak-reports answer JSON.
+ * @param library - folder of the firm's library, whose equipment a plan that names none is given
  */
-export function site(jobs: Jobs, timeout_s: number, library: Library | undefined): Router {
+export function site(jobs: Jobs, timeout_s: number, library: string | undefined): Router {
   const router = Router()
-  const workbook = async (
-    response: Response,
-    task: 'planWorkbook' | 'takeOffWorkbook',
-    body: Uint8Array,
-  ): Promise<void> => {
-    const { bytes } = await within(response, timeout_s, (signal) => jobs.run(task, { body }, signal))
-    response.attachment(task === 'planWorkbook' ? 'plan.xlsx' : 'volume.xlsx')
-    response.type(XLSX).send(Buffer.from(bytes))
-  }
-  const post = (path: string, handler: RequestHandler) =>
+  for (const [path, answers] of Object.entries(ROUTES)) {
+    const handler: RequestHandler = async (request, response) => {
+      const order = { body: bytesOf(request), library }
+      if ('workbook' in answers && wants(request) === XLSX) {
+        const { task, fileName } = answers.workbook
+        const { bytes } = await within(response, timeout_s, (signal) => jobs.run(task, order, signal))
+        sendWorkbook(response, fileName, bytes)
+        return
+      }
+      const { json } = await doWork({ jobs, timeout_s, response }, answers.json, order)
+      response.type('json').send(json)
+    }
     serve(router, path, { post: [...jsonBytes(), handler] })
-
-  post('/take-offs', async (request, response) => {
-    const body = bytesOf(request)
-    if (wants(request) === XLSX) return workbook(response, 'takeOffWorkbook', body)
-    response.json(measureTakeOff(parseTakeOff(jsonOf(body)).takeOff))
-  })
-  post('/plans', async (request, response) => {
-    const asked = parsePlan(jsonOf(bytesOf(request)))
-    const plan: PlanRequest = library ? await firmsPlan(asked, library) : asked
-    if (wants(request) === XLSX)
-      return workbook(response, 'planWorkbook', new TextEncoder().encode(JSON.stringify(plan)))
-    response.json(makePlan(plan))
-  })
-  post('/running-estimates', (request, response) => {
-    response.json(estimateWhileReading(jsonOf(bytesOf(request))))
-  })
-  post('/leak-reports', (request, response) => {
-    response.json(reportLeaks(parseRecord(jsonOf(bytesOf(request)))))
-  })
+  }
   return router
+}
+
+function sendWorkbook(response: Response, fileName: string, bytes: Uint8Array): void {
+  response.attachment(fileName).type(XLSX).send(Buffer.from(bytes))
 }
 
 function wants(request: Request): string {

@@ -1,4 +1,4 @@
-import { errorCode, fileFault } from '../files/file-fault.js'
+import { fileFault, isDiskFull } from '../files/file-fault.js'
 import { HttpFault } from '../http/http-fault.js'
 import { Outdated } from '../library/library.js'
 import { Locked } from '../library/with-lock.js'
@@ -17,8 +17,7 @@ export function storageFault(error: unknown): never {
     })
   const fault = fileFault(error)
   if (!fault) throw error
-  const full = errorCode(error) === 'ENOSPC' || errorCode(error) === 'EDQUOT'
-  throw new HttpFault(full ? 507 : 503, 'The library cannot be written', {
+  throw new HttpFault(isDiskFull(error) ? 507 : 503, 'The library cannot be written', {
     kind: 'library-storage',
     detail: `nothing was changed: ${fault}`,
   })

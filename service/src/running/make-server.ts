@@ -1,23 +1,39 @@
 import { createServer, type RequestListener, type Server, STATUS_CODES } from 'node:http'
 import { createServer as createSecureServer } from 'node:https'
+import type { Duplex } from 'node:stream'
+import { TLSSocket } from 'node:tls'
+import { PACE, type Pace, watchBodies } from './pace.js'
 import type { TlsFiles } from './tls-files.js'
 
-/** Time for all headers to arrive, and for a whole request; slow senders are cut off. */
+/** Time for all headers to arrive, and for a TLS connection to be agreed on; slow senders are cut off. */
 const HEADERS_MS = 10_000
-const REQUEST_MS = 60_000
+
+/** How long senders are waited for; shorter in tests. */
+export interface Patience {
+  readonly pace?: Pace
+  readonly headers_ms?: number
+}
 
 /** A server for an app, with or without TLS, that slow or malformed senders cannot hold up. */
-export function makeServer(app: RequestListener, tls?: TlsFiles): Server {
+export function makeServer(
+  app: RequestListener,
+  tls?: TlsFiles,
+  { pace = PACE, headers_ms = HEADERS_MS }: Patience = {},
+): Server {
   const options = {
-    headersTimeout: HEADERS_MS,
-    requestTimeout: REQUEST_MS,
+    headersTimeout: headers_ms,
+    // Bodies are judged by their pace, not by a time that only fits one line and one size.
+    requestTimeout: 0,
     keepAliveTimeout: 10_000,
     connectionsCheckingInterval: 1000,
     maxHeaderSize: 16 * 1024,
   }
   const server = tls
-    ? createSecureServer({ ...options, ...tls, minVersion: 'TLSv1.2' }, app)
+    ? createSecureServer({ ...options, ...tls, minVersion: 'TLSv1.2', handshakeTimeout: headers_ms }, app)
     : createServer(options, app)
+  const bodies = watchBodies(pace, (request) => answer(request.socket, 408))
+  server.prependListener('request', bodies.watch)
+  server.once('close', bodies.end)
   server.maxConnections = 10_000
   server.on('clientError', answerMalformed)
   return server
@@ -30,12 +46,23 @@ const STATUS_OF: Readonly<Record<string, number>> = {
 }
 
 /** What never became a request is answered on the bare connection, with the same kind of body. */
-function answerMalformed(error: NodeJS.ErrnoException, socket: import('node:stream').Duplex): void {
-  if (error.code === 'ECONNRESET' || !socket.writable) return void socket.destroy()
-  const status = STATUS_OF[error.code ?? ''] ?? 400
+function answerMalformed(error: NodeJS.ErrnoException, socket: Duplex): void {
+  // Before both sides have agreed on a key an answer would wait for it, and with it the connection.
+  const isAgreed = !(socket instanceof TLSSocket) || socket.getProtocol() !== null
+  if (error.code === 'ECONNRESET' || !isAgreed) return void socket.destroy()
+  answer(socket, STATUS_OF[error.code ?? ''] ?? 400)
+}
+
+/** How long the other side has to take an answer on the bare connection. */
+const TAKE_MS = 2000
+
+function answer(socket: Duplex, status: number): void {
+  if (!socket.writable) return void socket.destroy()
   const title = STATUS_CODES[status] ?? ''
   const body = JSON.stringify({ type: 'about:blank', title, status })
   socket.end(
     `HTTP/1.1 ${status} ${title}\r\ncontent-type: application/problem+json\r\ncontent-length: ${body.length}\r\nconnection: close\r\n\r\n${body}`,
+    () => socket.destroy(),
   )
+  setTimeout(() => socket.destroy(), TAKE_MS).unref()
 }

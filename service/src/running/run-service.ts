@@ -1,32 +1,78 @@
+import { writeSync } from 'node:fs'
 import type { Terminal } from '../cli/terminal.js'
 import { fileFault } from '../files/file-fault.js'
-import { makeLog } from '../seen/log.js'
+import { makeLog, standardOutput } from '../seen/log.js'
 import { settingsFaults } from '../settings/check-settings.js'
 import type { Settings } from '../settings/settings.js'
 import { overviewText } from './overview.js'
 import { start } from './start.js'
+import { startWatchdog } from './watchdog.js'
 
-/** Runs the service until it is told to stop. Resolves to what kept it from starting; empty after an orderly end. */
-export async function runService(settings: Settings, terminal: Terminal): Promise<string[]> {
+/** How a service ends that has begun; `deploy/README.md` lists them. */
+export const ENDED = { orderly: 0, unfinished: 3, noLog: 74 } as const
+
+/** More than stopping needs beyond what it was allowed. */
+const MARGIN_s = 10
+
+/**
+ * Runs the service until it is told to stop.
+ * @returns what kept it from starting, or the exit code it ends with
+ */
+export async function runService(
+  settings: Settings,
+  terminal: Terminal,
+): Promise<{ faults: string[] } | { code: number }> {
   const faults = settingsFaults(settings)
-  if (faults.length > 0) return faults
-  const log = makeLog(settings.logLevel)
+  if (faults.length > 0) return { faults }
+  // Whoever started the service may stop reading what it says of itself: that ends nothing.
+  process.stderr.on('error', () => undefined)
+  const log = makeLog(settings.logLevel, standardOutput(endWithoutLog))
   const running = await start(settings, log).catch((error: unknown) => startFault(error, settings))
-  if (typeof running === 'string') return [running]
+  if (typeof running === 'string') return { faults: [running] }
+  const watchdog = startWatchdog()
   terminal.err(`draughtbook: ${running.url}`)
   for (const line of overviewText(settings)) terminal.err(`  ${line}`)
-  const signal = await toldToStop()
+  terminal.err(`draughtbook: starting; waits for ${[...running.state.startingUp].join(' and ')}`)
+  const cold = running.warm.then(
+    () => void terminal.err('draughtbook: ready'),
+    (error: unknown) => error,
+  )
+  const signal = await Promise.race([
+    toldToStop(),
+    cold.then((fault) => fault ?? new Promise<never>(() => {})),
+  ])
+  if (typeof signal !== 'string') {
+    await running.stop()
+    return {
+      faults: [`a worker thread does not start: ${signal instanceof Error ? signal.message : signal}`],
+    }
+  }
   terminal.err(`draughtbook: ${signal}, finishing what was begun`)
+  watchdog.endWithin(settings.drain_s + settings.grace_s + MARGIN_s)
   // A second signal means "now".
   process.once(signal, () => process.exit(130))
   const finished = await running.stop()
-  if (!finished) log.warn(`some requests were not finished within ${settings.grace_s} s`)
+  if (!finished) {
+    log.warn(`some requests were not finished within ${settings.grace_s} s`)
+    terminal.err(`draughtbook: some requests were not finished within ${settings.grace_s} s`)
+  }
   terminal.err('draughtbook: stopped')
-  return []
+  watchdog.end()
+  return { code: finished ? ENDED.orderly : ENDED.unfinished }
+}
+
+/** Calls must leave a line. Where they cannot, the service does not go on as if they did. */
+function endWithoutLog(why: string): void {
+  try {
+    writeSync(2, `draughtbook: the log cannot be written (${why}), so the service ends\n`)
+  } catch {
+    // Standard error may be on the same disk.
+  }
+  process.exit(ENDED.noLog)
 }
 
 const toldToStop = () =>
-  new Promise<NodeJS.Signals>((resolve) => {
+  new Promise<string>((resolve) => {
     for (const signal of ['SIGTERM', 'SIGINT'] as const) process.once(signal, () => resolve(signal))
   })
 

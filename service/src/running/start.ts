@@ -1,10 +1,11 @@
 import type { AddressInfo } from 'node:net'
 import type { Logger } from 'pino'
 import { createApp } from '../app.js'
+import { type Sweeping, startSweeping } from '../archive/upload-folders.js'
 import { BATCHES, evaluatorOn, MOST_EVALUATORS } from '../jobs/evaluator.js'
 import { type Pool, startPool } from '../jobs/pool.js'
 import { Metrics } from '../seen/metrics.js'
-import type { Settings } from '../settings/settings.js'
+import { isOpen, type Settings } from '../settings/settings.js'
 import { makeServer } from './make-server.js'
 import { RunningState } from './state.js'
 import { stop } from './stop.js'
@@ -15,28 +16,46 @@ export interface Running {
   readonly url: string
   readonly state: RunningState
   readonly pool: Pool
+  /** Fulfilled once every kind of thread has done a first piece of work. */
+  readonly warm: Promise<void>
   /** Finishes what was begun, then ends. Resolves to whether everything was finished in time. */
   stop(): Promise<boolean>
 }
 
-/** Starts the service. Rejects when the address is taken or a file of the settings cannot be read. */
+/** The threads of the service: for the same kind of work the same, so that nothing quick waits behind what is long. */
+function startThreads(settings: Settings) {
+  const { workers, queue } = settings
+  const evaluatorThreads = Math.min(workers, MOST_EVALUATORS)
+  return {
+    evaluatorThreads,
+    // Evaluations are small, and a workbook in front of them would make them wait.
+    evaluators: startPool({ workers: evaluatorThreads, queue: evaluatorThreads * BATCHES }),
+    pool: startPool({ workers, queue }),
+    // Archives and long series.
+    long: startPool({ workers, queue, idle: 0 }),
+  }
+}
+
+/**
+ * Starts the service: it listens, and answers /healthz, before its threads are warm. Rejects when the address is taken or a file
+ * of the settings cannot be read.
+ */
 export async function start(settings: Settings, log: Logger): Promise<Running> {
   const tls = await readTlsFiles(settings)
-  const pool = startPool(settings)
-  // Evaluations have threads of their own: they are small, and a workbook in front of them would make them wait.
-  const threads = Math.min(settings.workers, MOST_EVALUATORS)
-  const evaluators = startPool({ workers: threads, queue: threads * BATCHES })
-  const evaluator = evaluatorOn(evaluators, threads, settings.timeout_s)
-  const close = async (): Promise<void> => void (await Promise.all([pool.close(), evaluators.close()]))
+  const { evaluatorThreads, evaluators, pool, long } = startThreads(settings)
+  const pools = [evaluators, pool, long]
+  const evaluator = evaluatorOn(evaluators, evaluatorThreads, settings.timeout_s)
+  const state = new RunningState(settings.concurrency, placesOfOne(settings))
+  let sweeping: Sweeping | undefined
   try {
-    await warmUp(pool, evaluator.evaluate)
-    const state = new RunningState(settings.concurrency)
+    sweeping = await startSweeping()
     const metrics = new Metrics({
       inHand: () => state.inHand,
-      waiting: () => pool.waiting + evaluator.waiting,
+      waiting: () => pool.waiting + long.waiting + evaluator.waiting,
     })
     const { evaluate } = evaluator
-    const server = makeServer(createApp({ settings, jobs: pool, evaluate, log, state, metrics }), tls)
+    const app = createApp({ settings, jobs: pool, longJobs: long, evaluate, log, state, metrics })
+    const server = makeServer(app, tls)
     await new Promise<void>((resolve, reject) => {
       server.once('error', reject)
       server.listen(settings.port, settings.host, resolve)
@@ -44,14 +63,25 @@ export async function start(settings: Settings, log: Logger): Promise<Running> {
     const { port } = server.address() as AddressInfo
     const scheme = tls ? 'https' : 'http'
     const host = settings.host.includes(':') ? `[${settings.host}]` : settings.host
+    const ended = sweeping
     return {
       url: `${scheme}://${host}:${port}`,
       state,
       pool,
-      stop: () => stop({ server, close, state, settings }),
+      warm: warmUp(pool, evaluators, state.startingUp),
+      stop: async () => {
+        const finished = await stop({ server, pools, state, settings })
+        await ended.end()
+        return finished
+      },
     }
   } catch (error) {
-    await close()
+    await sweeping?.end()
+    await Promise.all(pools.map((one) => one.destroy()))
     throw error
   }
 }
+
+/** Where callers are known, one of them has at most half of the places. */
+const placesOfOne = (settings: Settings): number =>
+  isOpen(settings) ? settings.concurrency : Math.ceil(settings.concurrency / 2)

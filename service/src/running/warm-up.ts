@@ -1,4 +1,3 @@
-import type { Evaluator } from '../jobs/evaluator.js'
 import type { Jobs } from '../jobs/jobs.js'
 
 /** Enough for the engine to have compiled what every request uses. */
@@ -23,11 +22,24 @@ const RECORD = {
   ],
 }
 
-/** Evaluates and writes before the first request, which would else wait until code is loaded and compiled. */
-export async function warmUp(jobs: Jobs, evaluate: Evaluator): Promise<void> {
+/**
+ * Evaluates and writes once on every kind of thread, so that requests need not wait until code is loaded and compiled. Takes as
+ * long as it takes: on a busy machine the start of a thread alone may need more time than a request may.
+ * @param waitsFor - names what is still waited for, while it is
+ */
+export async function warmUp(jobs: Jobs, evaluators: Jobs, waitsFor: Set<string>): Promise<void> {
   const body = new TextEncoder().encode(JSON.stringify(RECORD))
-  const evaluations = Array.from({ length: TIMES }, (_, i) =>
-    evaluate({ body, trace: i === 0, uncertainty: false }, () => true),
+  const never = new AbortController().signal
+  const orders = Array.from({ length: TIMES }, (_, i) => ({ body, trace: i === 0, uncertainty: false }))
+  const steps = {
+    'a thread that evaluates': () => evaluators.run('evaluations', orders, never),
+    'a thread that writes workbooks': () => jobs.run('workbook', { body }, never),
+  }
+  for (const name of Object.keys(steps)) waitsFor.add(name)
+  await Promise.all(
+    Object.entries(steps).map(async ([name, step]) => {
+      await step()
+      waitsFor.delete(name)
+    }),
   )
-  await Promise.all([...evaluations, jobs.run('workbook', { body }, new AbortController().signal)])
 }

@@ -2,9 +2,13 @@ import type { Request, RequestHandler } from 'express'
 import { HttpFault } from '../http/http-fault.js'
 import { isOpen, type Settings } from '../settings/settings.js'
 import { type Caller, thisMachine } from './caller.js'
-import { IssuerUnreachable, oidcCheck } from './oidc.js'
+import { IssuerUnreachable } from './issuer-keys.js'
+import { oidcCheck } from './oidc.js'
+import { Refusals } from './rate-limit.js'
 import { provenBy } from './tokens/token.js'
+import { rolesOf } from './tokens/token-file.js'
 import { TokenStore } from './tokens/token-store.js'
+import { TokenUse } from './tokens/token-use.js'
 
 /** Finds out who calls, and puts it in `response.locals.caller`. 401 for nobody we know. */
 export function authenticate(settings: Settings): RequestHandler {
@@ -13,16 +17,21 @@ export function authenticate(settings: Settings): RequestHandler {
       response.locals.caller = thisMachine
       next()
     }
+  const refusals = new Refusals()
   const checks = [tokenCheck(settings), identityCheck(settings)].filter((check) => check !== undefined)
   return async (request, response, next) => {
     const presented = bearerOf(request)
-    if (presented === undefined) throw unknownCaller('The request carries no access token')
+    if (presented === undefined) {
+      await refusals.check(request, response)
+      throw unknownCaller('The request carries no access token')
+    }
     for (const check of checks) {
       const caller = await check(presented).catch(unavailable)
       if (!caller) continue
       response.locals.caller = caller
       return next()
     }
+    await refusals.check(request, response)
     throw unknownCaller('The access token is not known, has expired or was revoked', 'invalid_token')
   }
 }
@@ -32,9 +41,12 @@ type Check = (token: string) => Promise<Caller | undefined>
 function tokenCheck({ tokens }: Settings): Check | undefined {
   if (tokens === undefined) return undefined
   const store = new TokenStore(tokens)
+  const use = new TokenUse(tokens)
   return async (presented) => {
     const stored = provenBy(presented, await store.current())
-    return stored && { name: stored.name, key: `token ${stored.id}`, library: stored.library }
+    if (!stored) return undefined
+    use.note(stored.id)
+    return { name: stored.name, key: `token ${stored.id}`, roles: rolesOf(stored) }
   }
 }
 

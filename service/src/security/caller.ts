@@ -1,11 +1,12 @@
+import { ROLES, type Role } from './roles.js'
+
 /** Who makes a request. */
 export interface Caller {
   /** Name for the audit line: a token's, an identity's, or "this machine". */
   readonly name: string
   /** Key for rate limits. */
   readonly key: string
-  /** May change the firm's library. */
-  readonly library: boolean
+  readonly roles: readonly Role[]
 }
 
-export const thisMachine: Caller = { name: 'this machine', key: 'this machine', library: true }
+export const thisMachine: Caller = { name: 'this machine', key: 'this machine', roles: ROLES }

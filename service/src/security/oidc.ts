@@ -1,6 +1,7 @@
-import { createRemoteJWKSet, errors, type JWTPayload, jwtVerify } from 'jose'
-import { z } from 'zod'
+import { errors, type JWTPayload, jwtVerify } from 'jose'
 import type { Caller } from './caller.js'
+import { issuerKeys } from './issuer-keys.js'
+import { ROLES } from './roles.js'
 
 export interface OidcOptions {
   readonly issuer: string
@@ -15,12 +16,6 @@ export const LIBRARY_SCOPE = 'draughtbook.library'
 /** Asymmetric algorithms only: with a shared secret, whoever can check a token could also make one. */
 const ALGORITHMS = ['RS256', 'PS256', 'ES256', 'EdDSA']
 
-/** After a failed try the issuer is left alone for so long: many callers must not become many questions to it. */
-const REST_MS = 5000
-
-/** Whether the identity provider, not the token, is the trouble. */
-export class IssuerUnreachable extends Error {}
-
 /**
  * Checks access tokens of an OpenID Connect issuer: signature by its published keys, issuer, audience, times.
  * The result resolves to undefined for a token that is not good, and rejects with IssuerUnreachable.
@@ -30,13 +25,9 @@ export function oidcCheck({
   audience,
   jwks,
 }: OidcOptions): (token: string) => Promise<Caller | undefined> {
-  let keys: ReturnType<typeof createRemoteJWKSet> | undefined
-  let failed = Number.NEGATIVE_INFINITY
+  const keys = issuerKeys(issuer, jwks)
   return async (token) => {
-    if (performance.now() - failed < REST_MS)
-      throw new IssuerUnreachable('the identity provider did not answer')
     try {
-      keys ??= createRemoteJWKSet(new URL(jwks ?? (await discover(issuer))), { timeoutDuration: 5000 })
       const { payload } = await jwtVerify(token, keys, {
         issuer,
         audience,
@@ -46,18 +37,11 @@ export function oidcCheck({
       })
       return callerOf(payload, issuer)
     } catch (error) {
-      if (isBadToken(error)) return undefined
-      failed = performance.now()
-      throw new IssuerUnreachable('the identity provider does not answer', { cause: error })
+      if (error instanceof errors.JOSEError) return undefined
+      throw error
     }
   }
 }
-
-const isBadToken = (error: unknown) =>
-  error instanceof errors.JOSEError &&
-  !(error instanceof errors.JWKSTimeout) &&
-  !(error instanceof errors.JWKSInvalid) &&
-  error.code !== 'ERR_JOSE_GENERIC'
 
 /** The subject, not a name or mail address: the audit line needs to tell people apart, not to say who they are. */
 function callerOf({ sub = '', scope }: JWTPayload, issuer: string): Caller {
@@ -65,17 +49,6 @@ function callerOf({ sub = '', scope }: JWTPayload, issuer: string): Caller {
   return {
     name: `${new URL(issuer).host}: ${sub}`,
     key: `oidc ${sub}`,
-    library: scopes.includes(LIBRARY_SCOPE),
+    roles: scopes.includes(LIBRARY_SCOPE) ? ROLES : ['evaluate', 'archive'],
   }
-}
-
-const Configuration = z.object({ issuer: z.string(), jwks_uri: z.url() })
-
-async function discover(issuer: string): Promise<string> {
-  const address = `${issuer.replace(/\/$/, '')}/.well-known/openid-configuration`
-  const response = await fetch(address, { signal: AbortSignal.timeout(5000), redirect: 'error' })
-  const configuration = Configuration.parse(await response.json())
-  if (configuration.issuer !== issuer)
-    throw new Error(`${address} speaks for another issuer: ${configuration.issuer}`)
-  return configuration.jwks_uri
 }

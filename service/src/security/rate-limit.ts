@@ -1,5 +1,5 @@
-import type { RequestHandler } from 'express'
-import { ipKeyGenerator, rateLimit } from 'express-rate-limit'
+import type { Request, RequestHandler, Response } from 'express'
+import { ipKeyGenerator, MemoryStore, rateLimit } from 'express-rate-limit'
 import { HttpFault } from '../http/http-fault.js'
 import { isOpen, type Settings } from '../settings/settings.js'
 import type { Caller } from './caller.js'
@@ -37,23 +37,26 @@ export function limitCallers(settings: Settings): RequestHandler[] {
   ]
 }
 
-/** Refused requests of one address; comes before authentication. */
-export function limitRefusals(settings: Settings): RequestHandler[] {
-  if (isOpen(settings)) return []
-  return [
-    rateLimit({
-      ...shared,
-      identifier: 'refusals',
-      limit: REFUSALS,
-      standardHeaders: false,
-      skipSuccessfulRequests: true,
-      requestWasSuccessful: (_request, response) => response.statusCode !== 401,
-      keyGenerator: (request) => ipKeyGenerator(request.ip ?? ''),
-      handler: () => {
-        throw tooMany(60)
-      },
-    }),
-  ]
+/**
+ * Counts what was refused with 401, by address. Only answers that were sent count: a request that is given up says nothing of
+ * its token. Whoever has a good token is not held to it.
+ */
+export class Refusals {
+  private readonly store = new MemoryStore()
+
+  constructor() {
+    this.store.init({ windowMs: MINUTE_MS } as Parameters<MemoryStore['init']>[0])
+  }
+
+  /** Throws 429 instead of another 401 for an address that had too many. */
+  async check(request: Request, response: Response): Promise<void> {
+    const key = ipKeyGenerator(request.ip ?? '')
+    const before = await this.store.get(key)
+    if (before && before.totalHits >= REFUSALS) throw tooMany(60)
+    response.once('finish', () => {
+      if (response.statusCode === 401) void this.store.increment(key)
+    })
+  }
 }
 
 /** `"caller"; r=0; t=37` → 37. */

@@ -1,16 +1,34 @@
 import { type DestinationStream, type Logger, pino } from 'pino'
+import { fileFault } from '../files/file-fault.js'
+
+/** Lines that wait for a reader who is slow, at most: some hundred thousand calls. */
+const MOST_WAITING_BYTES = 64 * 1024 * 1024
 
 /**
  * Standard output, written to without waiting: whoever reads the log may be slow, and the event loop must not stand
  * still for them. Lines not yet written when the process ends are written then; only a killed process loses its last.
+ * @param onFault - told once why lines can be written no more; what is still waiting then is lost
  */
-const standardOutput = (): DestinationStream => pino.destination({ fd: 1, sync: false })
+export function standardOutput(onFault: (why: string) => void): DestinationStream {
+  const destination = pino.destination({ fd: 1, sync: false, maxLength: MOST_WAITING_BYTES })
+  let failed = false
+  const fail = (why: string): void => {
+    if (failed) return
+    failed = true
+    // Else the end of the process would wait for the same lines for ever.
+    destination.destroy()
+    onFault(why)
+  }
+  destination.on('error', (error: Error) => fail(fileFault(error) ?? error.message))
+  destination.on('drop', () => fail('nobody reads it, and too much is waiting'))
+  return destination
+}
 
 /**
  * The log: one JSON object a line. Nothing that is passed to it names a person, a building or a body; what could by
  * accident is removed.
  */
-export function makeLog(level: string, destination = standardOutput()): Logger {
+export function makeLog(level: string, destination: DestinationStream): Logger {
   const options = {
     level,
     base: null,

@@ -1,3 +1,4 @@
+import { isIP } from 'node:net'
 import { isLoopback, type Settings } from './settings.js'
 
 /** What stands against starting with these settings, one sentence each; empty when nothing does. */
@@ -7,7 +8,7 @@ export function settingsFaults(settings: Settings): string[] {
 
 /** Away from this machine nobody may use the service unencrypted or unknown. */
 function exposure(settings: Settings): string[] {
-  const { host, behindProxy, tlsCertificate, tokens, oidcIssuer, publicUrl } = settings
+  const { host, behindProxy, proxies, tlsCertificate, tokens, oidcIssuer, publicUrl } = settings
   const reachable = !isLoopback(host) || behindProxy
   const faults: string[] = []
   if (!isLoopback(host) && !behindProxy && tlsCertificate === undefined)
@@ -18,6 +19,9 @@ function exposure(settings: Settings): string[] {
     faults.push(
       'other machines can reach the service: give --tokens FILE (made by `draughtbook token add`) or --oidc-issuer',
     )
+  for (const proxy of proxies)
+    if (!isNetwork(proxy))
+      faults.push(`--proxy must be an IP address, a network such as 10.0.0.0/8, or loopback, not ${proxy}`)
   if (behindProxy && publicUrl === undefined)
     faults.push('--behind-proxy needs --public-url, the https address that users see')
   return faults
@@ -75,4 +79,13 @@ function amounts(settings: Settings): string[] {
       ? []
       : [`${name.replace('_s', '')} must be a whole number from ${lowest} to ${highest}`]
   })
+}
+
+/** An address, a network of addresses, or a name that express knows for some of them. */
+function isNetwork(text: string): boolean {
+  if (['loopback', 'linklocal', 'uniquelocal'].includes(text)) return true
+  const [address = '', bits, more] = text.split('/')
+  const version = isIP(address)
+  if (version === 0 || more !== undefined) return false
+  return bits === undefined || (/^\d{1,3}$/.test(bits) && Number(bits) <= (version === 4 ? 32 : 128))
 }

@@ -9,6 +9,8 @@ export interface Settings {
   readonly tlsKey?: string | undefined
   /** A proxy in front ends TLS and names the client. */
   readonly behindProxy: boolean
+  /** Addresses and networks of proxies whose word on the caller's address is taken: `10.0.0.5`, `10.0.0.0/8`, `loopback`. */
+  readonly proxies: readonly string[]
   /** Address that users see, where it is not the one listened on. */
   readonly publicUrl?: string | undefined
   /** File of access tokens. */
@@ -43,6 +45,7 @@ export const defaultSettings: Settings = {
   host: '127.0.0.1',
   port: 8460,
   behindProxy: false,
+  proxies: ['loopback'],
   origins: [],
   // One core stays with the event loop.
   workers: Math.max(1, availableParallelism() - 1),

@@ -11,6 +11,8 @@ const printed: Readonly<Record<string, string>> = {
   ft2: 'ft²',
   ft3: 'ft³',
   'cfm/ft2': 'cfm/ft²',
+  'L/(s·m2)': 'L/(s·m²)',
+  'cm2/m2': 'cm²/m²',
 }
 
 /** A unit as people print it; nothing for a pure number. */

@@ -18,7 +18,7 @@ export function placedFigures(official: readonly OfficialFigure[], test: WorkedT
       return test.runs.map((run) => ({ figure, block: run[from], direction: run.direction }))
     if (from === 'reported') return present(figure, test.reported)
     const at = test.means.get(from.at_Pa)
-    return present(figure, from.of === 'mean' ? at?.rate : at?.derived)
+    return present(figure, from.of === 'mean' ? at?.rate : at?.[from.of])
   })
 }
 

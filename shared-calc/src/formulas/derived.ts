@@ -1,4 +1,4 @@
-import { chapter, memory, read } from './chapter.js'
+import { chapter, derived, memory, read } from './chapter.js'
 
 const rates = [
   {
@@ -25,7 +25,18 @@ const rates = [
     term: 'specific leakage rate (floor)',
     rateUnit: 'm³/(h·m²)',
   },
+  {
+    symbol: 'A_T',
+    name: 'loss area without the lowest floor',
+    unit: 'm²',
+    rate: 'q_T',
+    term: 'specific leakage rate (loss area)',
+    rateUnit: 'm³/(h·m²)',
+  },
 ] as const
+
+const definitionOf = (symbol: (typeof rates)[number]['symbol']) =>
+  symbol === 'A_T' ? read('French FAQ RE2020 no. 134') : read('ISO 9972:2015, definitions')
 
 const ends = [
   { flow: 'q_pr', suffix: '', word: '' },
@@ -48,9 +59,31 @@ export const derivedRates = chapter({
       name: `${term}${word}`,
       unit: rateUnit,
       expression: `${flow}/${symbol}`,
-      source: read('ISO 9972:2015, definitions'),
+      source: definitionOf(symbol),
     })),
   ),
+})
+
+/**
+ * The leakage area of a sharp-edged hole related to the envelope, whatever discharge coefficient the method's own leakage
+ * area has: limits on it are set with that of CAN/CGSB-149.10.
+ */
+export const normalisedLeakageArea = chapter({
+  title: 'Normalised leakage area',
+  inputs: [
+    { symbol: 'q_pr', name: 'air leakage rate', unit: 'm³/h' },
+    { symbol: 'dp_r', name: 'reference pressure difference', unit: 'Pa' },
+    { symbol: 'A_E', name: 'envelope area', unit: 'm²' },
+  ],
+  formulas: [
+    {
+      symbol: 'A_N',
+      name: 'normalised leakage area',
+      unit: 'cm²/m²',
+      expression: 'u_A*q_pr/(s_h*C_g*sqrt(2*dp_r/rho_0)*A_E)',
+      source: derived('orifice law q = C·A·√(2Δp/ρ)'),
+    },
+  ],
 })
 
 const mean = memory('ISO 9972:2015, 6.3; directions are averaged, never pooled')

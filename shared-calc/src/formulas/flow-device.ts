@@ -1,3 +1,4 @@
+import type { Chapter } from '../engine/index.js'
 import { chapter, definition, derived, read } from './chapter.js'
 
 const pressureInputs = [
@@ -31,50 +32,56 @@ export const flowDevice = chapter({
   ],
 })
 
-/** The flow that a device shows for its pressure when it is told no density: that of air of its reference density. */
-export const flowDeviceNominal = chapter({
-  title: 'Flow as the device shows it for reference air',
-  inputs: pressureInputs,
+/** The flow of standard air that shows the same device pressure, for methods whose factors start from it. */
+export const flowDeviceStandard = chapter({
+  title: 'Flow of standard air for the device pressure',
+  inputs: [...pressureInputs, densities[0]],
   formulas: [
     {
       symbol: 'q_d',
-      name: 'air flow for reference air, from the device pressure',
+      name: 'flow of standard air for the device pressure',
       unit: 'm³/h',
-      expression: 'c_d .* abs(dp_d) .^ m_d',
-      source: definition('calibrated range of the device'),
+      expression: 'c_d .* abs(dp_d) .^ m_d * sqrt(rho_cal/rho_0)',
+      source: squareRoot,
     },
   ],
 })
+
+const typed = (
+  title: string,
+  name: string,
+  expression: string,
+  inputs: readonly (typeof densities)[number][],
+): Chapter =>
+  chapter({
+    title,
+    inputs: [shownFlow, ...inputs],
+    formulas: [{ symbol: 'q_t', name, unit: 'm³/h', expression, source: squareRoot }],
+  })
 
 /** The flow through a device that shows it for air of its reference density. */
-export const fromReferenceAir = chapter({
-  title: 'Flow through the device, shown for reference air',
-  inputs: [shownFlow, ...densities],
-  formulas: [
-    {
-      symbol: 'q_t',
-      name: 'air flow through the device',
-      unit: 'm³/h',
-      expression: 'q_s*sqrt(rho_cal/rho_d)',
-      source: squareRoot,
-    },
-  ],
-})
+export const fromReferenceAir = typed(
+  'Flow through the device, typed for reference air',
+  'air flow through the device',
+  'q_s*sqrt(rho_cal/rho_d)',
+  densities,
+)
 
-/** The flow that a device would show for reference air, from the flow that passed it. */
-export const toReferenceAir = chapter({
-  title: 'Flow for reference air, from the flow through the device',
-  inputs: [shownFlow, ...densities],
-  formulas: [
-    {
-      symbol: 'q_t',
-      name: 'air flow for reference air',
-      unit: 'm³/h',
-      expression: 'q_s*sqrt(rho_d/rho_cal)',
-      source: squareRoot,
-    },
-  ],
-})
+/** The flow of standard air that would show the same, from a flow for the reference air of the device. */
+export const standardFromReferenceAir = typed(
+  'Flow of standard air, typed for reference air',
+  'flow of standard air that shows the same',
+  'q_s*sqrt(rho_cal/rho_0)',
+  [densities[0]],
+)
+
+/** The flow of standard air that would show the same, from the flow through the device. */
+export const standardFromDeviceAir = typed(
+  'Flow of standard air, typed for the air in the device',
+  'flow of standard air that shows the same',
+  'q_s*sqrt(rho_d/rho_0)',
+  [densities[1]],
+)
 
 /** How much the leakage rates depend on what the typed flows are flows of: every flow has the same factor. */
 export const statedAir = chapter({
@@ -92,7 +99,7 @@ export const statedAir = chapter({
       symbol: 'f_a',
       name: 'change of the leakage rates if the flows are of the air in the device, not for reference air',
       unit: '1',
-      expression: 'sqrt(rho_d/rho_cal) - 1',
+      expression: 'sqrt(rho_d/rho_0) - 1',
       source: derived('all flows multiplied by the same factor'),
     },
   ],

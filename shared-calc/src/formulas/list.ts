@@ -3,17 +3,18 @@ import { moistAir, standardAtmosphere } from './air.js'
 import { assumedExponentCurve } from './assumed-exponent.js'
 import { atReferencePressure, atReferencePressureHole } from './at-reference-pressure.js'
 import { fitScatter, studentisedResiduals, weightedFitScatter } from './confidence.js'
-import { derivedRates, meanOfDirections } from './derived.js'
+import { derivedRates, meanOfDirections, normalisedLeakageArea } from './derived.js'
 import { bothErrorsLine } from './fit-both-errors.js'
 import { fitCompared } from './fit-compared.js'
 import { organicLine } from './fit-organic.js'
 import {
   flowDevice,
-  flowDeviceNominal,
+  flowDeviceStandard,
   fromReferenceAir,
   severalDevices,
+  standardFromDeviceAir,
+  standardFromReferenceAir,
   statedAir,
-  toReferenceAir,
 } from './flow-device.js'
 import {
   estimatedHoles,
@@ -56,7 +57,17 @@ import { allMet, bothMet, correlationOfFigures } from './uncertainty-joint.js'
 import { leakMixture } from './uncertainty-leaks.js'
 import { stackUncertainty, windFromForce, windFromStation, windUncertainty } from './uncertainty-weather.js'
 import { zeroFlowChange, zeroFlowSpread, zeroFlowUncertainty } from './uncertainty-zero-flow.js'
-import { ageing, comparison, leakageToSeal, roundedValue } from './verdict.js'
+import {
+  ageing,
+  areaToSeal,
+  comparison,
+  extendedValue,
+  flowThroughAllowedArea,
+  leakageToSeal,
+  limitBefore,
+  roundedValue,
+  sampledValue,
+} from './verdict.js'
 import { standardAirViscous } from './viscosity.js'
 import { assumedExponentError, furtherReading, zeroFlowDrift } from './while-reading.js'
 import { zeroFlowPeriod } from './zero-flow.js'
@@ -67,9 +78,10 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'air.ts', chapter: moistAir },
   { file: 'zero-flow.ts', chapter: zeroFlowPeriod },
   { file: 'flow-device.ts', chapter: flowDevice },
-  { file: 'flow-device.ts', chapter: flowDeviceNominal },
+  { file: 'flow-device.ts', chapter: flowDeviceStandard },
   { file: 'flow-device.ts', chapter: fromReferenceAir },
-  { file: 'flow-device.ts', chapter: toReferenceAir },
+  { file: 'flow-device.ts', chapter: standardFromReferenceAir },
+  { file: 'flow-device.ts', chapter: standardFromDeviceAir },
   { file: 'flow-device.ts', chapter: statedAir },
   { file: 'flow-device.ts', chapter: severalDevices },
   { file: 'leakage-curve.ts', chapter: leakageCurve },
@@ -78,13 +90,19 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'standard-air.ts', chapter: standardAir },
   { file: 'at-reference-pressure.ts', chapter: atReferencePressure },
   { file: 'derived.ts', chapter: derivedRates },
+  { file: 'derived.ts', chapter: normalisedLeakageArea },
   { file: 'derived.ts', chapter: meanOfDirections },
   { file: 'limits.ts', chapter: lowestPressure },
   { file: 'limits.ts', chapter: stackMeasure },
+  { file: 'verdict.ts', chapter: sampledValue },
+  { file: 'verdict.ts', chapter: extendedValue },
   { file: 'verdict.ts', chapter: roundedValue },
+  { file: 'verdict.ts', chapter: limitBefore },
   { file: 'verdict.ts', chapter: comparison },
   { file: 'verdict.ts', chapter: ageing },
   { file: 'verdict.ts', chapter: leakageToSeal },
+  { file: 'verdict.ts', chapter: areaToSeal },
+  { file: 'verdict.ts', chapter: flowThroughAllowedArea },
   { file: 'take-off-solids.ts', chapter: areaTimesHeight },
   { file: 'take-off-solids.ts', chapter: straightSolids },
   { file: 'take-off-solids.ts', chapter: underSlopes },

@@ -120,7 +120,10 @@ export const twoPointCurve = chapter({
 
 const resnet = (what: string) => memory(`ANSI/RESNET/ICC 380, ${what}`)
 
-/** One point with the flow corrected by a factor for temperature and one for altitude. */
+/**
+ * One point with the flow, shown for reference air, corrected by a factor for temperature and one for altitude: the
+ * factors hold the density of the air in the device.
+ */
 export const onePointWithFactors = chapter({
   title: 'One point, corrected for temperature and altitude',
   inputs: [
@@ -129,6 +132,7 @@ export const onePointWithFactors = chapter({
     { symbol: 'T_d', name: 'absolute temperature of the air in the device', unit: 'K' },
     { symbol: 'T_x', name: 'absolute temperature of the air going through the leaks', unit: 'K' },
     { symbol: 'h', name: 'altitude of the site', unit: 'm' },
+    { symbol: 'k_f', name: '1 where the factors apply, else 0', unit: '1' },
   ],
   formulas: [
     {
@@ -136,7 +140,7 @@ export const onePointWithFactors = chapter({
       name: 'temperature factor',
       unit: '1',
       expression: 'sqrt(T_x/T_d)',
-      source: resnet('temperature correction'),
+      source: derived('density correction for an exponent of 0.5; ANSI/RESNET/ICC 380'),
     },
     {
       symbol: 'f_h',
@@ -150,7 +154,7 @@ export const onePointWithFactors = chapter({
       symbol: 'q_env',
       name: 'air flow, corrected',
       unit: 'm³/h',
-      expression: 'q_m*(f_T*f_h)',
+      expression: 'q_m*(f_T*f_h)^k_f',
       source: resnet('corrected flow'),
     },
     ...meanOfStation,

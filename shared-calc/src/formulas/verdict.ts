@@ -1,21 +1,75 @@
-import { chapter, derived, practice, read } from './chapter.js'
+import { chapter, derived, memory, practice, read } from './chapter.js'
+
+const asTarget = 'as the target'
 
 /** A value compared with its limit. */
 export const comparison = chapter({
   title: 'Against the target',
   inputs: [
-    { symbol: 'v', name: 'value judged', unit: 'as the target' },
-    { symbol: 'L', name: 'limit', unit: 'as the target' },
+    { symbol: 'v', name: 'value judged', unit: asTarget },
+    { symbol: 'L', name: 'limit', unit: asTarget },
   ],
   formulas: [
     {
       symbol: 'M',
       name: 'margin to the limit',
-      unit: 'as the target',
-      expression: 'L - v',
-      source: practice,
+      unit: asTarget,
+      expression: 'L - to_limit(v, L)',
+      source: derived('equal within 1e-9 of the limit counts as equal'),
     },
     { symbol: 'M_L', name: 'margin as a share of the limit', unit: '1', expression: 'M/L', source: practice },
+  ],
+})
+
+/** A value that stands for buildings that were not tested is multiplied by the factor of the scheme. */
+export const sampledValue = chapter({
+  title: 'Tested buildings that stand for others',
+  inputs: [
+    { symbol: 'v_u', name: 'value of the tested buildings', unit: asTarget },
+    { symbol: 'k_s', name: 'factor of the scheme for a sample', unit: '1' },
+  ],
+  formulas: [
+    {
+      symbol: 'v',
+      name: 'value judged',
+      unit: asTarget,
+      expression: 'k_s*v_u',
+      source: read('French trade pages on RE2020: 1.2 times the weighted mean'),
+    },
+  ],
+})
+
+/** A one-point result that is compared with a limit is made larger first. */
+export const extendedValue = chapter({
+  title: 'Extended for the comparison with a limit',
+  inputs: [{ symbol: 'v_u', name: 'value before the extension', unit: asTarget }],
+  formulas: [
+    {
+      symbol: 'v',
+      name: 'value judged',
+      unit: asTarget,
+      expression: 'k_ext*v_u',
+      source: memory('ANSI/RESNET/ICC 380: the extended figure is judged'),
+    },
+  ],
+})
+
+/** The largest value that meets the limit, before factors and rounding: what probabilities are worked out against. */
+export const limitBefore = chapter({
+  title: 'Limit before factors and rounding',
+  inputs: [
+    { symbol: 'L', name: 'limit', unit: asTarget },
+    { symbol: 'h_k', name: 'half of the last place to which the target rounds', unit: asTarget },
+    { symbol: 'k_v', name: 'factor with which the value is judged', unit: '1' },
+  ],
+  formulas: [
+    {
+      symbol: 'L_m',
+      name: 'limit of the value before factors and rounding',
+      unit: asTarget,
+      expression: '(L + h_k)/k_v',
+      source: derived('rounding half away from zero'),
+    },
   ],
 })
 
@@ -23,14 +77,14 @@ export const comparison = chapter({
 export const roundedValue = chapter({
   title: 'Rounding asked for by the target',
   inputs: [
-    { symbol: 'v_u', name: 'value before rounding', unit: 'as the target' },
+    { symbol: 'v_u', name: 'value before rounding', unit: asTarget },
     { symbol: 'k', name: 'decimal places', unit: '1' },
   ],
   formulas: [
     {
       symbol: 'v',
       name: 'value judged',
-      unit: 'as the target',
+      unit: asTarget,
       expression: 'round(v_u, k)',
       source: practice,
     },
@@ -41,24 +95,62 @@ export const roundedValue = chapter({
 export const ageing = chapter({
   title: 'After ageing',
   inputs: [
-    { symbol: 'v', name: 'value judged', unit: 'as the target' },
-    { symbol: 'L', name: 'limit', unit: 'as the target' },
+    { symbol: 'v', name: 'value judged', unit: asTarget },
+    { symbol: 'L', name: 'limit', unit: asTarget },
     { symbol: 'g', name: 'growth of leakage', unit: '1' },
   ],
   formulas: [
     {
       symbol: 'v_g',
       name: 'value after ageing',
-      unit: 'as the target',
+      unit: asTarget,
       expression: 'v*(1 + g)',
       source: read('Moujalled et al. 2021 (+18 %); Ismaiel et al. 2022 (+25 %)'),
     },
     {
       symbol: 'M_g',
       name: 'margin after ageing',
-      unit: 'as the target',
-      expression: 'L - v_g',
-      source: practice,
+      unit: asTarget,
+      expression: 'L - to_limit(v_g, L)',
+      source: derived('equal within 1e-9 of the limit counts as equal'),
+    },
+  ],
+})
+
+/** The air leakage rate of a building whose leakage area just meets its limit. */
+export const flowThroughAllowedArea = chapter({
+  title: 'Leakage that just meets the target, by its area',
+  inputs: [
+    { symbol: 'L', name: 'limit', unit: asTarget },
+    { symbol: 'B', name: 'area that the target is related to', unit: 'm²' },
+    { symbol: 'dp_r', name: 'reference pressure difference', unit: 'Pa' },
+  ],
+  formulas: [
+    {
+      symbol: 'q_t',
+      name: 'air leakage rate that just meets the target',
+      unit: 'm³/h',
+      expression: 's_h*C_g*sqrt(2*dp_r/rho_0)*L*B/u_A',
+      source: derived('orifice law q = C·A·√(2Δp/ρ)'),
+    },
+  ],
+})
+
+/** The area of sharp-edged holes above the limit, where the target limits an area; 0 when it is met. */
+export const areaToSeal = chapter({
+  title: 'Leakage area to seal',
+  inputs: [
+    { symbol: 'v', name: 'value judged', unit: asTarget },
+    { symbol: 'L', name: 'limit', unit: asTarget },
+    { symbol: 'B', name: 'area that the target is related to', unit: 'm²' },
+  ],
+  formulas: [
+    {
+      symbol: 'A_s',
+      name: 'area of a sharp-edged hole to close',
+      unit: 'cm²',
+      expression: 'max(0, to_limit(v, L) - L)*B',
+      source: derived('excess over the limit'),
     },
   ],
 })
@@ -67,8 +159,8 @@ export const ageing = chapter({
 export const leakageToSeal = chapter({
   title: 'Leakage to seal',
   inputs: [
-    { symbol: 'v', name: 'value judged', unit: 'as the target' },
-    { symbol: 'L', name: 'limit', unit: 'as the target' },
+    { symbol: 'v', name: 'value judged', unit: asTarget },
+    { symbol: 'L', name: 'limit', unit: asTarget },
     { symbol: 'B', name: 'basis of the target (volume or area; 1 for a flow)', unit: 'm³ or m²' },
     { symbol: 'dp_r', name: 'reference pressure difference', unit: 'Pa' },
   ],
@@ -77,7 +169,7 @@ export const leakageToSeal = chapter({
       symbol: 'q_s',
       name: 'air flow above the limit',
       unit: 'm³/h',
-      expression: 'max(0, v - L)*B',
+      expression: 'max(0, to_limit(v, L) - L)*B',
       source: derived('excess over the limit'),
     },
     {

@@ -10,6 +10,8 @@ export { listEntries } from './container/zip.js'
 export { type Block, type Place, withSheet } from './grid/address.js'
 export type { Cell, DefinedName, Grid, Sheet } from './grid/grid.js'
 export { CellRange, gridFromRanges } from './grid/ranges.js'
+export { answeredRecord } from './interpret/answered-record.js'
+export { answersLayout } from './interpret/answers-layout.js'
 export { type InterpretOptions, interpretLog } from './interpret/interpret.js'
 export type {
   Answers,
@@ -22,7 +24,7 @@ export type {
 export type { ReadTest } from './layout/apply.js'
 export { chooseLayout } from './layout/fingerprint.js'
 export { parseLayout } from './layout/parse-layout.js'
-export { LAYOUT_SHEET, layoutPieces } from './layout/saved-with.js'
+export { LAYOUT_SHEET, layoutPieces, savedLayout } from './layout/saved-with.js'
 export { LAYOUT_FORMAT, Layout, type LayoutInput } from './layout/schema.js'
 export { setPath } from './layout/set-path.js'
 export { builtInLayouts } from './layouts/built-in.js'

@@ -4,24 +4,24 @@ import { fittedLineViscous } from './curve-chapters.js'
 import { customary } from './customary-units.js'
 import type { Method } from './method.js'
 
-const memory: Source = { text: 'ASTM E3158-18', seen: 'memory' }
-const seen: Source = { text: 'ASTM E3158-18', seen: 'read' }
+const memory: Source = { text: 'ASTM E3158', seen: 'memory' }
+const seen: Source = {
+  text: 'ASTM E3158, scope 1.5–1.8; restated in California Title 24, NA5.5',
+  seen: 'read',
+}
 
 /** Large or many-zone buildings: 75 Pa, several devices running together. */
-export const astmE3158: Method = {
-  id: 'astm-e3158-18',
-  title: 'ASTM E3158-18',
+const largeBuildings: Omit<Method, 'id' | 'title'> = {
   volumeBasis: 'overall internal',
   volumeBasisSource: memory,
   limits: {
     ...astmE779Limits,
-    readingsPerDirection: { value: 10, source: memory },
-    highestPressure_Pa: { value: 75, source: memory },
-    highestPressureLargeBuilding_Pa: { value: 50, source: memory },
-    lowestPressure_Pa: { value: 25, source: memory },
+    readingsPerDirection: { value: 5, source: seen },
+    highestPressure_Pa: { value: 50, source: seen },
+    highestPressureLargeBuilding_Pa: { value: 25, source: seen },
+    lowestPressure_Pa: { value: 25, source: seen },
     exponent: { lowest: 0.45, highest: 1, source: seen },
     averagingTime_s: { value: 20, source: memory },
-    directions: { asked: 'both', source: memory },
   },
   formulas: fittedLineViscous,
   referencePressures: [75],
@@ -47,6 +47,14 @@ export const astmE3158: Method = {
   terms: astmTerms,
   notes: [
     'The reference pressure is 75 Pa; flows of devices running together add (record@2: `devices` of a reading).',
-    'Number and range of the readings are from memory; limits that cite another standard are taken from there.',
+    'One direction is enough; where both were run, their mean is reported.',
+    'At least 5 readings from 25 Pa to at least 50 Pa; where 75 Pa is not reached the rate there is extrapolated.',
   ],
+}
+
+export const astmE3158: Method = { ...largeBuildings, id: 'astm-e3158-18', title: 'ASTM E3158-18' }
+export const astmE3158Edition24: Method = {
+  ...largeBuildings,
+  id: 'astm-e3158-24',
+  title: 'ASTM E3158-24',
 }

@@ -1,7 +1,7 @@
 import type { Source } from '../engine/index.js'
 import { weightedLine } from './curve-chapters.js'
 import { customary } from './customary-units.js'
-import { iso9972Limits } from './iso-9972.js'
+import { iso9972Limits, viscosityNote } from './iso-9972.js'
 import type { Method } from './method.js'
 
 const cgsb: Source = { text: 'CAN/CGSB-149.10-2019', seen: 'memory' }
@@ -51,6 +51,7 @@ export const cgsb14910: Method = {
     ela10: 'equivalent leakage area at 10 Pa (discharge coefficient 0.611)',
   },
   notes: [
+    viscosityNote,
     'The line is weighted by the square of the flow; leakage areas are those of a sharp-edged hole.',
     'The correction to reference air is taken as in ISO 9972:2015: the text of the method was not at hand. Its limits are from memory.',
   ],

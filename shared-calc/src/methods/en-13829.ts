@@ -1,6 +1,6 @@
 import type { Source } from '../engine/index.js'
 import { fittedLine } from './curve-chapters.js'
-import { iso9972Limits } from './iso-9972.js'
+import { iso9972Limits, viscosityNote } from './iso-9972.js'
 import type { Limit, Method, MethodLimits } from './method.js'
 
 const standard: Source = { text: 'EN 13829:2001', seen: 'memory' }
@@ -47,6 +47,7 @@ export const en13829: Method = {
   },
   notes: [
     'Withdrawn and replaced by ISO 9972:2015; kept for tests that contracts or older rules still ask for.',
-    'Limits are taken as in ISO 9972:2015, which differs in names only; clause numbers were not at hand.',
+    'Clause numbers were not at hand.',
+    viscosityNote,
   ],
 }

@@ -1,7 +1,7 @@
 import { InputError } from '../contract/problem.js'
 import { astmE779 } from './astm-e779.js'
 import { astmE1827OnePoint, astmE1827TwoPoint } from './astm-e1827.js'
-import { astmE3158 } from './astm-e3158.js'
+import { astmE3158, astmE3158Edition24 } from './astm-e3158.js'
 import { cgsb14910 } from './cgsb-149-10.js'
 import { en13829 } from './en-13829.js'
 import { iso9972 } from './iso-9972.js'
@@ -20,6 +20,7 @@ export const methods: readonly Method[] = [
   cgsb14910,
   resnetIcc380,
   astmE3158,
+  astmE3158Edition24,
 ]
 
 /** The method with an id. Throws InputError naming `test.method` and the methods there are. */

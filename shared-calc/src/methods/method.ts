@@ -66,7 +66,7 @@ export interface OfficialFigure {
     | 'curve'
     | 'standard'
     | 'reported'
-    | { readonly of: 'mean' | 'derived'; readonly at_Pa: number }
+    | { readonly of: 'mean' | 'derived' | 'area'; readonly at_Pa: number }
   readonly symbol: string
   readonly unit: string
   /** Unit in which the method's users expect it, where that is a US customary one. */
@@ -94,12 +94,20 @@ export interface Method {
   readonly formulas: CurveChapters
   /** Reference pressures of the method beside the reported 50, 10 and 4 Pa. */
   readonly referencePressures?: readonly number[]
+  /** Pressures at which the method reports the leakage area of a sharp-edged hole per envelope area. */
+  readonly normalisedAreaAt_Pa?: readonly number[]
+  /** Whether a limit is compared with the extended result of a one-point test. */
+  readonly judgesExtended?: boolean
   /** Fewest readings of a run that can be worked out at all. */
   readonly fewestReadings?: number
   /** Exponent that the method assumes where it finds none. */
   readonly assumedExponent?: Limit
-  /** Whether the method's factors need the altitude of the site. */
-  readonly correctsForAltitude?: boolean
+  /** Above what altitude or temperature difference the method's factors apply; they need the altitude of the site. */
+  readonly correctsBeyond?: {
+    readonly altitude_m: number
+    readonly temperatureDifference_K: number
+    readonly source: Source
+  }
   /** Whether the method's factors hold the density of the air in the device, so that it takes the flow for reference air. */
   readonly takesFlowForReferenceAir?: boolean
   /** Formulas from the means at a pressure to what the method reports beyond the quantities of every evaluation. */

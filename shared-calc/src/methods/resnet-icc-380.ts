@@ -15,7 +15,12 @@ export const resnetIcc380: Method = {
   limits: { ...astmE779Limits, averagingTime_s: { value: 10, source: resnet } },
   formulas: onePointFactors,
   fewestReadings: 1,
-  correctsForAltitude: true,
+  correctsBeyond: {
+    altitude_m: 5000 * 0.3048,
+    temperatureDifference_K: 30 / 1.8,
+    source: { text: 'ANSI/RESNET/ICC 380: above 5 000 ft or 30 °F difference', seen: 'memory' },
+  },
+  judgesExtended: true,
   takesFlowForReferenceAir: true,
   assumedExponent: { value: 0.65, source: resnet },
   stations: { pressures_Pa: [50], slack: 0.1, repeats: { value: 1, source: resnet } },
@@ -62,7 +67,9 @@ export const resnetIcc380: Method = {
   ],
   terms: astmTerms,
   notes: [
-    'The flow is corrected by factors for temperature and altitude, and for a pressure other than 50 Pa with an exponent of 0.65.',
+    'The flow is taken as the device shows it for reference air. Above 5 000 ft or 30 °F difference it is corrected by factors for temperature and altitude.',
+    'The altitude factor is a straight line and the air is taken as dry: against exact densities the result is within 1.0 % up to 2 400 m, mean of both directions.',
+    'A limit is compared with the extended result.',
     'Factors, exponent and extension (1.1) are from memory: check them against the text before a figure is relied on.',
   ],
 }

@@ -5,7 +5,7 @@ import type {
   RunFits,
   UncertaintyEvaluation,
 } from '../contract/record/index.js'
-import { sourceText } from '../engine/index.js'
+import { exceeds, sourceText } from '../engine/index.js'
 import { unitOf } from '../evaluation/work/definite-target.js'
 import type { WorkedTest } from '../evaluation/work/worked-test.js'
 import { assembleFits } from './assemble-fits.js'
@@ -72,13 +72,13 @@ function figureOf({
 }
 
 function decisionOf(
-  { quantity, referencePressure_Pa, block, met, allMet }: WorkedDecision,
+  { quantity, referencePressure_Pa, block, within, met, allMet }: WorkedDecision,
   outcome: Outcome,
 ): Decision {
   const [value, limit, probability] = [block.value('v'), block.value('L'), met.block.value(met.symbol)]
   const all = allMet?.block.value(allMet.symbol)
   const [acceptedRisk, acceptanceLimit] = [block.value('r_a'), block.value('L_a')]
-  const withinAcceptanceLimit = value <= acceptanceLimit
+  const withinAcceptanceLimit = !exceeds(value, acceptanceLimit)
   const unit = unitOf(quantity)
   return {
     quantity,
@@ -91,7 +91,7 @@ function decisionOf(
     acceptedRisk,
     acceptanceLimit,
     withinAcceptanceLimit,
-    words: decisionWords(outcome, value <= limit, probability, {
+    words: decisionWords(outcome, within, probability, {
       acceptedRisk,
       acceptanceLimit: `${Number(acceptanceLimit.toPrecision(3))} ${unit.replace('m3', 'm³').replace('m2', 'm²')}`,
       within: withinAcceptanceLimit,

@@ -272,5 +272,11 @@ export const cause = (id: CauseId): CauseEntry => causes[id]
 /** The ids in the order of the table. */
 export const causeIds = Object.keys(causes) as CauseId[]
 
-/** Which basis of a figure brings which cause. */
-export const causeOfBasis = { n: 'internal volume', qE: 'envelope area', qF: 'floor area' } as const
+/** Which basis of a figure brings which cause; the loss area is measured as the envelope is. */
+export const causeOfBasis = {
+  n: 'internal volume',
+  qE: 'envelope area',
+  qT: 'envelope area',
+  aE: 'envelope area',
+  qF: 'floor area',
+} as const

@@ -64,6 +64,7 @@ export function workDecisions(
       referencePressure_Pa,
       budget: first.budget,
       block: first.decision,
+      within: criterion.value.value('M') >= 0,
       met: jointProbability(calculation, `uncertainty.each${i + 1}`, `${quantity} in each direction`, met),
       ...(allMet && { allMet }),
       others: others.map(({ budget }) => budget),
@@ -102,13 +103,13 @@ function decide(
   calculation: Calculation,
   reader: UncertaintyReader,
   id: string,
-  { quantity, value }: WorkedCriterion,
+  { quantity, limitBefore }: WorkedCriterion,
   budget: WorkedBudget,
   together: number,
 ): Block {
   return calculation.add(id, `How sure the target is met: ${quantity}`, conformity, {
     v: budget.block.input('v'),
-    L: value.input('L'),
+    L: limitBefore,
     u_c: budget.block.ref('u_c'),
     b: budget.block.ref('b'),
     nu_e: budget.block.ref('nu_e'),

@@ -8,7 +8,15 @@ import type { WorkedBudget } from './worked-uncertainty.js'
 
 type Basis = ReturnType<typeof basisOf>
 
-const symbols = { q: 'q_pr', n: 'n_pr', qE: 'q_E', qF: 'q_F', area: 'A_L' } as const
+const symbols = {
+  q: 'q_pr',
+  n: 'n_pr',
+  qE: 'q_E',
+  qF: 'q_F',
+  qT: 'q_T',
+  aE: 'A_N',
+  area: 'A_L',
+} as const
 
 /** A figure whose budget is wanted. */
 export interface Wanted {
@@ -49,6 +57,7 @@ export function workBudget(
 }
 
 function figureValue(at: AtPressure | undefined, basis: Wanted['basis']): Given | undefined {
-  const block: Block | undefined = basis === 'q' || basis === 'area' ? at?.rate : at?.derived
+  const block: Block | undefined =
+    basis === 'q' || basis === 'area' ? at?.rate : basis === 'aE' ? at?.area : at?.derived
   return block?.has(symbols[basis]) ? block.ref(symbols[basis]) : undefined
 }

@@ -46,6 +46,8 @@ export interface WorkedDecision {
   /** Of the figure judged: the mean, or the worse direction. */
   readonly budget: WorkedBudget
   readonly block: Block
+  /** What the verdict says of this limit. */
+  readonly within: boolean
   /** That this limit is met: by each direction where each must meet it. */
   readonly met: Probability
   /** That all limits of the target are met; absent where there is one. */

@@ -47,7 +47,10 @@ export function generate(recipe: Recipe): GeneratedLog {
     half: hash(`half of ${recipe.name}`) % 2 === 0 ? 'tune' : 'held out',
     sheets,
     write: () => writeSheets(sheets, recipe),
-    tests: tests.map(({ truth }) => truth),
+    // What a filter hides does not count.
+    tests: tests
+      .slice(0, recipe.tests === 'houses, others filtered out' ? 1 : undefined)
+      .map(({ truth }) => truth),
     written: tests.map(({ written }) => written),
   }
 }

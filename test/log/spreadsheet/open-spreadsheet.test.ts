@@ -3,7 +3,7 @@ import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { promisify } from 'node:util'
-import { type Grid, openLog } from '@draughtbook/shared-calc/log'
+import { type Grid, interpretLog, openLog } from '@draughtbook/shared-calc/log'
 import ExcelJS from 'exceljs'
 import { describe, expect, it } from 'vitest'
 import { generatedLogs } from '../generated/recipes'
@@ -150,6 +150,9 @@ describe('an .ods that LibreOffice wrote', () => {
         const name = fileName.replace(/xlsx$/, 'ods')
         const grid = openLog(new Uint8Array(await readFile(join(folder, name))), name)
         expect(expectSameCells(grid, workbook), name).toBeGreaterThan(30)
+        const understood = (log: Grid) => interpretLog(log).tests.map(({ record }) => record)
+        const bytes = new Uint8Array(await readFile(join(folder, fileName)))
+        expect(understood(grid), name).toEqual(understood(openLog(bytes, fileName)))
       }
     } finally {
       await rm(folder, { recursive: true, force: true })

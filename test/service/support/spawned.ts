@@ -18,16 +18,23 @@ export interface SpawnOptions {
    * small or read-only disk without being root.
    */
   readonly first?: string
+  /** Environment variables that differ. */
+  readonly env?: Readonly<Record<string, string>>
 }
 
 /** Runs the built command line as a process of its own. */
-export function spawnCommand(args: readonly string[], first?: string): ChildProcess {
+export function spawnCommand(
+  args: readonly string[],
+  first?: string,
+  changed: Readonly<Record<string, string>> = {},
+): ChildProcess {
   const command = [process.execPath, BIN, ...args]
-  const stdio = ['pipe', 'pipe', 'pipe'] as const
-  if (first === undefined) return spawn(command[0] ?? '', command.slice(1), { stdio: [...stdio] })
-  return spawn('unshare', ['-rm', 'sh', '-c', `${first} && exec "$@"`, 'sh', ...command], {
-    stdio: [...stdio],
-  })
+  const options = {
+    stdio: ['pipe', 'pipe', 'pipe'] as ('pipe' | 'inherit')[],
+    env: { ...process.env, ...changed },
+  }
+  if (first === undefined) return spawn(command[0] ?? '', command.slice(1), options)
+  return spawn('unshare', ['-rm', 'sh', '-c', `${first} && exec "$@"`, 'sh', ...command], options)
 }
 
 /** The same to its end, with what it wrote. */
@@ -46,9 +53,9 @@ export async function runCommand(args: readonly string[], first?: string) {
 }
 
 /** Starts `draughtbook serve` on a free port. It is ended with the test. */
-export async function spawnService({ args = [], first }: SpawnOptions = {}): Promise<Spawned> {
+export async function spawnService({ args = [], first, env }: SpawnOptions = {}): Promise<Spawned> {
   await requireBuild()
-  const child = spawnCommand(['serve', '--port', '0', ...args], first)
+  const child = spawnCommand(['serve', '--port', '0', ...args], first, env)
   onTestFinished(() => void child.kill('SIGKILL'))
   let text = ''
   const ended = once(child, 'exit').then(([code]) => code as number | null)

@@ -24,7 +24,7 @@ describeRules({
     [
       'overall internal for a target that counts net volume',
       basis('overall internal'),
-      { severity: 'caution', where },
+      { severity: 'invalidates', where },
     ],
     ['not stated', basis(undefined), { severity: 'caution', where }],
     ['overall internal, as ISO 9972 takes it, for a target without a basis', basis('overall internal', {})],

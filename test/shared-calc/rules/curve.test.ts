@@ -95,7 +95,8 @@ describeRules({
   ],
 })
 
-// An exponent or r² of exactly the limit cannot be had from readings; the limit is moved to the value instead.
+// An exponent or r² of exactly the limit cannot be had from readings; the limit is moved to the value instead. Values
+// within 1e-9 of each other count as equal.
 describe('exactly at the limit', () => {
   const record = recordWith(scattered(0.01))
   const { test } = evaluateWorked(record)
@@ -126,12 +127,12 @@ describe('exactly at the limit', () => {
   it('the exponent is still in its range', () => {
     expect(withExponent(n, 1)).toEqual([])
     expect(withExponent(0.5, n)).toEqual([])
-    expect(withExponent(n + 1e-12, 1)).toHaveLength(1)
-    expect(withExponent(0.5, n - 1e-12)).toHaveLength(1)
+    expect(withExponent(n * (1 + 2e-9), 1)).toHaveLength(1)
+    expect(withExponent(0.5, n * (1 - 2e-9))).toHaveLength(1)
   })
 
   it('r² is still enough', () => {
     expect(withCorrelation(r2)).toEqual([])
-    expect(withCorrelation(r2 + 1e-12)).toHaveLength(1)
+    expect(withCorrelation(r2 * (1 + 2e-9))).toHaveLength(1)
   })
 })

@@ -54,7 +54,7 @@ export function faultlessRecord(): TestRecord {
     test: {
       date: '2026-10-14',
       method: 'iso-9972:2015',
-      preparation: 'method 2',
+      preparation: 'method 1',
       openings: [{ opening: 'drain traps', state: 'filled' }],
     },
     conditions: { ...REFERENCE_AIR, windSpeed_m_s: 2, windAt: 'ground' },

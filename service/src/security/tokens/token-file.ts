@@ -4,8 +4,14 @@ import { z } from 'zod'
 import { errorCode } from '../../files/file-fault.js'
 import { writeAtomically } from '../../files/write-atomically.js'
 import { readJson } from '../../json/read-json.js'
+import { withLock } from '../../library/with-lock.js'
+import { ROLES, Role } from '../roles.js'
 
 const hex = (bytes: number) => z.string().regex(new RegExp(`^[0-9a-f]{${2 * bytes}}$`))
+
+/** Role of a token that says nothing of roles, as they were all made before there were any. */
+export const rolesOf = ({ roles, library }: Pick<StoredToken, 'roles' | 'library'>): readonly Role[] =>
+  roles ?? (library ? ROLES : ['evaluate', 'archive'])
 
 /** A token as kept: never the token itself, only a salted hash of its secret. */
 export const StoredToken = z.strictObject({
@@ -16,6 +22,8 @@ export const StoredToken = z.strictObject({
   created: z.iso.datetime(),
   expires: z.iso.datetime(),
   revoked: z.iso.datetime().optional(),
+  /** What it is for; tokens made before there were roles say only whether they may change the library. */
+  roles: z.array(Role).optional(),
   /** May change the firm's library. */
   library: z.boolean(),
 })
@@ -41,4 +49,15 @@ export async function readTokens(path: string): Promise<StoredToken[]> {
 export function writeTokens(path: string, tokens: readonly StoredToken[]): Promise<void> {
   const text = JSON.stringify({ format: 'draughtbook/tokens@1', tokens }, null, 2)
   return writeAtomically(path, `${text}\n`, 0o600)
+}
+
+/**
+ * Changes the tokens of a file while nobody else does: two changes at a time would lose one of them, which may be a revocation.
+ * @throws what `change` throws, InputError for a damaged file, Locked when another process holds it
+ */
+export async function changeTokens(
+  path: string,
+  change: (tokens: readonly StoredToken[]) => readonly StoredToken[],
+): Promise<void> {
+  await withLock(`${path}.lock`, async () => writeTokens(path, change(await readTokens(path))))
 }

@@ -7,18 +7,21 @@ const FRESH_MS = 1000
 /** Tokens of a file that another process may change. */
 export class TokenStore {
   private tokens: readonly StoredToken[] = []
-  private changed = Number.NaN
-  private looked = 0
+  private mark = ''
+  private looked = Number.NEGATIVE_INFINITY
 
   constructor(private readonly path: string) {}
 
   /** The tokens as the file has them now. Rejects when it cannot be read: then nobody gets in. */
   async current(): Promise<readonly StoredToken[]> {
-    if (Date.now() - this.looked < FRESH_MS) return this.tokens
-    const { mtimeMs } = await stat(this.path)
-    if (mtimeMs !== this.changed) this.tokens = await readTokens(this.path)
-    this.changed = mtimeMs
-    this.looked = Date.now()
+    // Not by the clock of the day: were it put back, a token revoked meanwhile would go on being good.
+    const now = performance.now()
+    if (now - this.looked < FRESH_MS) return this.tokens
+    const { mtimeNs, size, ino } = await stat(this.path, { bigint: true })
+    const mark = `${mtimeNs} ${size} ${ino}`
+    if (mark !== this.mark) this.tokens = await readTokens(this.path)
+    this.mark = mark
+    this.looked = now
     return this.tokens
   }
 }

@@ -1,4 +1,5 @@
 import { createHmac, randomBytes, timingSafeEqual } from 'node:crypto'
+import type { Role } from '../roles.js'
 import type { StoredToken } from './token-file.js'
 
 const PREFIX = 'dbk'
@@ -12,7 +13,7 @@ const DAY_MS = 86_400_000
 export function makeToken(
   name: string,
   days: number,
-  library: boolean,
+  roles: readonly Role[],
   now = new Date(),
 ): { token: string; stored: StoredToken } {
   const id = randomBytes(8).toString('hex')
@@ -27,7 +28,8 @@ export function makeToken(
       hash: hashOf(secret, salt).toString('hex'),
       created: now.toISOString(),
       expires: new Date(now.getTime() + days * DAY_MS).toISOString(),
-      library,
+      roles: [...roles],
+      library: roles.includes('library'),
     },
   }
 }

@@ -9,6 +9,7 @@ import { planWeatherTexts } from './plan-weather.js'
 import { preparationTexts } from './preparation.js'
 import { readingTexts } from './readings.js'
 import { takeOffTexts } from './take-off.js'
+import { targetTexts } from './target.js'
 import { textTexts } from './texts.js'
 import { uncertaintyTexts } from './uncertainty.js'
 import { whileReadingTexts } from './while-reading.js'
@@ -22,6 +23,7 @@ export const findingCatalogue = {
   ...curveTexts,
   ...instrumentTexts,
   ...readingTexts,
+  ...targetTexts,
   ...textTexts,
   ...zeroFlowTexts,
   ...leakTexts,

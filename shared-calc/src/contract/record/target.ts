@@ -43,7 +43,7 @@ export const PresetTarget = z.strictObject({
 
 /** The reference pressure that a quantity has in its name, Pa. */
 export function pressureByName(quantity: TargetQuantity): number | undefined {
-  const [, digits] = /([0-9]+)$/.exec(quantity) ?? []
+  const [, digits] = /(?<![0-9])([0-9]+)$/.exec(quantity) ?? []
   return digits === undefined ? undefined : Number(digits)
 }
 

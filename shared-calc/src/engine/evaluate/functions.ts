@@ -2,6 +2,7 @@ import normalCdf from '@stdlib/stats-base-dists-normal-cdf'
 import normalQuantile from '@stdlib/stats-base-dists-normal-quantile'
 import tCdf from '@stdlib/stats-base-dists-t-cdf'
 import tQuantile from '@stdlib/stats-base-dists-t-quantile'
+import { EQUAL_WITHIN, toLimit } from './comparison.js'
 
 type Numbers = readonly number[]
 
@@ -106,6 +107,12 @@ export const scalarFunctions: Readonly<Record<string, ScalarFunction>> = {
   min: scalar('MIN', Math.min),
   round: scalar('ROUND', roundTo),
   floor: scalar('INT', Math.floor),
+  to_limit: {
+    kind: 'scalar',
+    evaluate: (value, limit) => toLimit(value as number, limit as number),
+    sheet: (value, limit) =>
+      `IF(ABS(${value}-${limit})<=${EQUAL_WITHIN}*MAX(ABS(${value}),ABS(${limit})),${limit},${value})`,
+  },
   student_t: scalar('_xlfn.T.INV.2T', studentT),
   student_share: {
     kind: 'scalar',

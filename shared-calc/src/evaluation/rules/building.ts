@@ -1,4 +1,5 @@
 import { finding } from '../../catalogue/findings/finding.js'
+import { basisOf } from '../work/definite-target.js'
 import type { Rule } from './rule.js'
 
 /** The volume was worked out on the basis that the target (or else the method) asks for. */
@@ -9,15 +10,23 @@ export const volumeBasis: Rule = ({ record, method, test }) => {
   const { volumeBasisSource: source } = method
   if (basis === undefined) return [finding('volume-basis/not-stated', { where, source })]
   const target = test.target?.target
+  const preset = test.target?.preset
   const asked = target?.volumeBasis
-  if (target && asked !== undefined && asked !== basis)
+  if (target && asked !== undefined && asked !== basis) {
+    // A limit that the volume does not enter is judged all the same.
+    const counts = test.criteria.some(({ quantity }) => basisOf(quantity) === 'n')
     return [
       finding(
         'volume-basis/other-than-target',
-        { where, source: { text: target.source, seen: 'read' } },
+        {
+          where,
+          source: preset?.volumeBasisSource ?? { text: target.source, seen: 'read' },
+          ...(counts && preset?.otherVolumeBasis && { severity: preset.otherVolumeBasis }),
+        },
         { basis, asked, target: target.label },
       ),
     ]
+  }
   if (asked === undefined && basis !== method.volumeBasis)
     return [
       finding(
@@ -29,6 +38,7 @@ export const volumeBasis: Rule = ({ record, method, test }) => {
   return []
 }
 
+/** Bases that every evaluation relates the leakage to; the loss area counts only where a target asks for it. */
 const bases = [
   { field: 'volume_m3', term: 'internal volume', result: 'air change rate' },
   { field: 'envelopeArea_m2', term: 'envelope area', result: 'specific leakage rate (envelope)' },

@@ -1,5 +1,6 @@
 import { finding } from '../../catalogue/findings/finding.js'
 import type { Finding } from '../../contract/record/index.js'
+import { exceeds } from '../../engine/index.js'
 import type { Rule } from './rule.js'
 
 /** Height times temperature difference: the stack pressure stays small. Methods differ in what more of it means. */
@@ -8,7 +9,7 @@ export const temperatureHeight: Rule = ({ method, test }) => {
   if (!test.stack)
     return [finding('temperature-height/unknown', { where: ['building.height_m'], source, limit }, { limit })]
   const value = test.stack.value('h_T')
-  if (value <= limit) return []
+  if (!exceeds(value, limit)) return []
   const where = ['building.height_m', 'conditions.indoorTemperature_C', 'conditions.outdoorTemperature_C']
   return [
     finding('temperature-height/beyond', { where, source, severity: beyond, value, limit }, { value, limit }),
@@ -28,9 +29,9 @@ export const wind: Rule = ({ record, method }) => {
   if (speed !== undefined && at === undefined)
     findings.push(finding('wind/place-not-logged', { where: ['conditions.windAt'] }))
   const { value: limit, source } = at === 'meteorological' ? meteorological : ground
-  if (speed !== undefined && speed > limit)
+  if (speed !== undefined && exceeds(speed, limit))
     findings.push(finding('wind/speed', { where, source, value: speed, limit }, { speed, at, limit }))
-  if (force !== undefined && force > beaufort.value)
+  if (force !== undefined && exceeds(force, beaufort.value))
     findings.push(
       finding(
         'wind/force',

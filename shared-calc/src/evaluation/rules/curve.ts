@@ -1,5 +1,6 @@
 import { finding } from '../../catalogue/findings/finding.js'
 import { largest, smallest, studentT } from '../../engine/evaluate/functions.js'
+import { exceeds, fallsBelow } from '../../engine/index.js'
 import type { Rule } from './rule.js'
 
 /** The exponent lies between fully turbulent and fully laminar flow. */
@@ -8,7 +9,7 @@ export const exponentRange: Rule = ({ method, test }) => {
   const { lowest, highest, source } = method.limits.exponent
   return test.runs.flatMap(({ curve, direction, index }) => {
     const value = curve.value('n')
-    if (value >= lowest && value <= highest) return []
+    if (!fallsBelow(value, lowest) && !exceeds(value, highest)) return []
     return [
       finding(
         'exponent-range',
@@ -26,7 +27,7 @@ export const correlation: Rule = ({ method, test }) => {
   return test.runs.flatMap(({ curve, scatter, direction, index }) => {
     if (!scatter) return []
     const value = curve.value('r_2')
-    if (value >= limit) return []
+    if (!fallsBelow(value, limit)) return []
     const where = [`runs[${index}].readings`]
     return [finding('correlation', { where, source, value, limit }, { direction, rSquared: value, limit })]
   })
@@ -50,7 +51,7 @@ export const outlier: Rule = ({ test }) =>
     }
     const limit = studentT(OUTLIER_ALPHA, scatter.rows - 3)
     return [...residuals.column('t_e')].flatMap((value, i) =>
-      Math.abs(value) <= limit
+      !exceeds(Math.abs(value), limit)
         ? []
         : [
             finding(
@@ -69,7 +70,7 @@ export const extrapolatedTarget: Rule = ({ test }) => {
   return test.runs.flatMap(({ curve, direction, index }) => {
     const lowest = smallest(curve.column('dp'))
     const highest = largest(curve.column('dp'))
-    if (pressure_Pa >= lowest && pressure_Pa <= highest) return []
+    if (!fallsBelow(pressure_Pa, lowest) && !exceeds(pressure_Pa, highest)) return []
     return [
       finding(
         'extrapolated-target',

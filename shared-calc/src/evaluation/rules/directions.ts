@@ -1,4 +1,5 @@
 import { finding } from '../../catalogue/findings/finding.js'
+import { exceeds } from '../../engine/index.js'
 import type { Rule } from './rule.js'
 
 /** Both directions were run where the target asks for both. */
@@ -17,6 +18,6 @@ export const oneDirection: Rule = ({ record, test }) => {
 export const directionsDiffer: Rule = ({ method, test }) => {
   const { value: limit, source } = method.limits.directionsDiffer
   const value = test.means.get(50)?.rate.value('d_q') ?? 0
-  if (value <= limit) return []
+  if (!exceeds(value, limit)) return []
   return [finding('directions-differ', { where: ['runs'], source, value, limit }, { share: value, limit })]
 }

@@ -28,6 +28,7 @@ import {
   tooFewReadings,
 } from './readings.js'
 import type { Rule } from './rule.js'
+import { targetAdjoiningSpaces, targetAlternatives, targetArea, targetPreparation } from './target.js'
 import { textCharacters } from './texts.js'
 import { zeroFlowLimit, zeroFlowSamples } from './zero-flow.js'
 
@@ -66,6 +67,9 @@ export const rules: readonly Rule[] = [
   calibrationExpired,
   averagingTime,
   volumeBasis,
+  targetPreparation,
+  targetAdjoiningSpaces,
+  targetArea,
   textCharacters,
   assumedPressure,
   flowStatedAt,
@@ -81,4 +85,5 @@ export const rules: readonly Rule[] = [
   missingBasis,
   missingPreparation,
   missingTarget,
+  targetAlternatives,
 ]

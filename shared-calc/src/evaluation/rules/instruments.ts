@@ -1,5 +1,6 @@
 import { finding } from '../../catalogue/findings/finding.js'
 import type { DeviceRange, DeviceReading, Direction, Finding } from '../../contract/record/index.js'
+import { exceeds, fallsBelow } from '../../engine/index.js'
 import { type NamedRange, rangesOf } from '../work/device-flow.js'
 import type { WorkedRun, WorkedTest } from '../work/worked-test.js'
 import type { Rule } from './rule.js'
@@ -82,7 +83,7 @@ function outsideRange(
   const findings: Finding[] = []
   const pressure = reading.devicePressure_Pa === undefined ? undefined : Math.abs(reading.devicePressure_Pa)
   const { minimumPressure_Pa: lowest = 0, maximumPressure_Pa: highest = Number.POSITIVE_INFINITY } = range
-  if (pressure !== undefined && (pressure < lowest || pressure > highest))
+  if (pressure !== undefined && (fallsBelow(pressure, lowest) || exceeds(pressure, highest)))
     findings.push(
       finding(
         'device-range/pressure',
@@ -112,7 +113,8 @@ const hasFlowLimits = (range: DeviceRange): boolean =>
   range.minimumFlow_m3_h !== undefined || range.maximumFlow_m3_h !== undefined
 
 const withinFlow = (range: DeviceRange, flow: number): boolean =>
-  flow >= (range.minimumFlow_m3_h ?? 0) && flow <= (range.maximumFlow_m3_h ?? Number.POSITIVE_INFINITY)
+  !fallsBelow(flow, range.minimumFlow_m3_h ?? 0) &&
+  !exceeds(flow, range.maximumFlow_m3_h ?? Number.POSITIVE_INFINITY)
 
 const measuredFlow = (run: WorkedRun, i: number): number => run.curve.column('q_m')[i] ?? Number.NaN
 
@@ -128,6 +130,8 @@ export const averagingTime: Rule = ({ record, method }) => {
   return record.runs.flatMap(({ averagingTime_s: time, direction }, i) => {
     const facts = { where: [`runs[${i}].averagingTime_s`], source, value: time, limit }
     if (time === undefined) return [finding('averaging-time/not-logged', facts, { direction, limit })]
-    return time >= limit ? [] : [finding('averaging-time/short', facts, { direction, time, limit })]
+    return !fallsBelow(time, limit)
+      ? []
+      : [finding('averaging-time/short', facts, { direction, time, limit })]
   })
 }

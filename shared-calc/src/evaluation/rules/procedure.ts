@@ -1,4 +1,5 @@
 import { finding } from '../../catalogue/findings/finding.js'
+import { exceeds } from '../../engine/index.js'
 import type { Rule } from './rule.js'
 
 /** Both directions are part of the method, whatever the target counts. */
@@ -46,7 +47,7 @@ export const stationReadings: Rule = ({ method, test }) => {
     const readings = [...curve.column('dp')]
     const off = readings.flatMap((pressure, i) => {
       const station = nearest(pressure)
-      if (Math.abs(pressure - station) <= slack * station) return []
+      if (!exceeds(Math.abs(pressure - station), slack * station)) return []
       const where = [`runs[${index}].readings[${i}].pressure_Pa`]
       return [
         finding(
@@ -78,7 +79,7 @@ export const leakageAreaError: Rule = ({ method, test }) => {
   const { at_Pa: pressure_Pa, value: limit, source } = method.limits.leakageAreaError
   return test.runs.flatMap(({ at, index, direction }) => {
     const value = at.get(pressure_Pa)?.rate.value('S_y')
-    if (value === undefined || value <= limit) return []
+    if (value === undefined || !exceeds(value, limit)) return []
     const where = [`runs[${index}].readings`]
     return [
       finding(
@@ -105,7 +106,7 @@ export const assumedExponent: Rule = ({ method, record }) => {
 
 /** The altitude that a method corrects for was not logged: sea level is taken. */
 export const assumedAltitude: Rule = ({ record, method }) =>
-  !method.correctsForAltitude || record.building.altitude_m !== undefined
+  !method.correctsBeyond || record.building.altitude_m !== undefined
     ? []
     : [
         finding(

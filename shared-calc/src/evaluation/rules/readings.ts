@@ -1,5 +1,6 @@
 import { finding } from '../../catalogue/findings/finding.js'
 import { largest, smallest } from '../../engine/evaluate/functions.js'
+import { exceeds, fallsBelow } from '../../engine/index.js'
 import type { Rule } from './rule.js'
 
 /** Enough readings in each direction. */
@@ -17,12 +18,14 @@ export const tooFewReadings: Rule = ({ record, method }) => {
 export const highestPressure: Rule = ({ record, method, test }) => {
   const { highestPressure_Pa: usual, highestPressureLargeBuilding_Pa: large } = method.limits
   const reason = record.building.largeBuilding
+  const forbidden = test.target?.preset?.noLargeBuildingException
   return test.runs.flatMap(({ curve, direction, index }) => {
     const highest = largest(curve.column('dp'))
-    if (highest >= usual.value) return []
+    if (!fallsBelow(highest, usual.value)) return []
     const facts = { where: [`runs[${index}].readings`], value: highest }
-    const { value: limit, source } = reason === undefined ? usual : large
-    return reason !== undefined && highest >= large.value
+    const { value: limit, source } =
+      reason === undefined ? usual : forbidden ? { ...usual, source: forbidden } : large
+    return reason !== undefined && !forbidden && !fallsBelow(highest, large.value)
       ? [
           finding(
             'highest-pressure/large-building',
@@ -40,9 +43,9 @@ export const lowestPressure: Rule = ({ method, test }) =>
     const source = method.limits.lowestPressure_Pa.source
     const limit = lowest?.value('dp_min') ?? method.limits.lowestPressure_Pa.value
     const pressures = curve.column('dp')
-    if (smallest(pressures) >= limit) return []
+    if (!fallsBelow(smallest(pressures), limit)) return []
     return [...pressures].flatMap((pressure, i) =>
-      pressure >= limit
+      !fallsBelow(pressure, limit)
         ? []
         : [
             finding(
@@ -62,7 +65,7 @@ export const readingSpacing: Rule = ({ method, test }) => {
     const sorted = [...curve.column('dp')].map((value, i) => ({ value, i })).sort((a, b) => a.value - b.value)
     return sorted.slice(1).flatMap((upper, k) => {
       const lower = sorted[k]
-      if (!lower || upper.value - lower.value <= spacing.value + slack) return []
+      if (!lower || !exceeds(upper.value - lower.value, spacing.value + slack)) return []
       const where = [lower.i, upper.i]
         .sort((a, b) => a - b)
         .map((i) => `runs[${index}].readings[${i}].pressure_Pa`)
@@ -81,7 +84,7 @@ export const readingSpacing: Rule = ({ method, test }) => {
 function hasGap(values: readonly number[], allowed: number): boolean {
   const sorted = values.slice().sort((a, b) => a - b)
   for (let i = 1; i < sorted.length; i += 1)
-    if ((sorted[i] as number) - (sorted[i - 1] as number) > allowed) return true
+    if (exceeds((sorted[i] as number) - (sorted[i - 1] as number), allowed)) return true
   return false
 }
 
@@ -91,7 +94,7 @@ export const pressureCeiling: Rule = ({ record, method }) => {
   return record.runs.flatMap(({ readings, direction }, run) =>
     readings.flatMap(({ pressure_Pa }, i) => {
       const pressure = Math.abs(pressure_Pa)
-      if (pressure <= limit) return []
+      if (!exceeds(pressure, limit)) return []
       const where = [`runs[${run}].readings[${i}].pressure_Pa`]
       return [
         finding(

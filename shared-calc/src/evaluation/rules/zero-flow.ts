@@ -1,4 +1,5 @@
 import { finding } from '../../catalogue/findings/finding.js'
+import { exceeds } from '../../engine/index.js'
 import type { Rule } from './rule.js'
 
 const periods = [
@@ -14,7 +15,7 @@ export const zeroFlowLimit: Rule = ({ method, test }) => {
       const block = run[period]
       return (block ? ['dp_plus', 'dp_minus'] : []).flatMap((symbol) => {
         const mean = block?.value(symbol) ?? 0
-        if (Math.abs(mean) <= limit) return []
+        if (!exceeds(Math.abs(mean), limit)) return []
         return [
           finding(
             'zero-flow-limit/mean',

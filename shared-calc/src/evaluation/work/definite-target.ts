@@ -1,19 +1,32 @@
 import { results } from '../../catalogue/figures.js'
 import { InputError } from '../../contract/problem.js'
-import type { JudgedTarget, TargetQuantity, TestRecord } from '../../contract/record/index.js'
+import { pressureByName, type TargetQuantity, type TestRecord } from '../../contract/record/index.js'
 import { sourceText } from '../../engine/index.js'
-import { type LimitRule, type TargetPreset, targetPresets } from '../../targets/presets.js'
+import { type LimitRule, type TargetPreset, targetPresets } from '../../targets/index.js'
 import type { DefiniteTarget } from './worked-test.js'
 
-type Basis = 'n' | 'qE' | 'qF' | 'q'
+/** n, qE, qF, qT, q or aE: what the quantity is related to, or is the area of. */
+export type Basis = 'n' | 'qE' | 'qF' | 'qT' | 'q' | 'aE'
 
-/** n, qE, qF or q: what the quantity is related to. */
-export const basisOf = (quantity: TargetQuantity): Basis => quantity.replace(/50$|_pr$/, '') as Basis
+export const basisOf = (quantity: TargetQuantity): Basis => quantity.replace(/\d+$|_pr$/, '') as Basis
 
-const figureOf = { n: results.n50, qE: results.qE50, qF: results.qF50, q: results.q50 } as const
-export const unitOf = (quantity: TargetQuantity): string => figureOf[basisOf(quantity)].unit
+const units: Readonly<Record<Basis, string>> = {
+  n: results.n50.unit,
+  qE: results.qE50.unit,
+  qF: results.qF50.unit,
+  qT: results.qE50.unit,
+  q: results.q50.unit,
+  aE: 'cm2/m2',
+}
+export const unitOf = (quantity: TargetQuantity): string => units[basisOf(quantity)]
 
-const needs = { n: 'volume_m3', qE: 'envelopeArea_m2', qF: 'floorArea_m2' } as const
+const needs = {
+  n: 'volume_m3',
+  qE: 'envelopeArea_m2',
+  qF: 'floorArea_m2',
+  qT: 'lossArea_m2',
+  aE: 'envelopeArea_m2',
+} as const
 
 /** What a target depends on: it is known before there are readings. */
 type Asked = Pick<TestRecord, 'target' | 'building'>
@@ -25,16 +38,12 @@ type Asked = Pick<TestRecord, 'target' | 'building'>
 export function definiteTarget(record: Asked): DefiniteTarget | undefined {
   const { target } = record
   if (!target) return undefined
-  const definite = 'preset' in target ? fromPreset(record, target.preset, target.directions) : fromOwn(target)
-  for (const { quantity } of definite.limits) refuseMissingBasis(record, quantity)
-  return definite
+  return 'preset' in target ? fromPreset(record, target) : fromOwn(record, target)
 }
 
-function fromPreset(
-  record: Asked,
-  id: string,
-  directions: JudgedTarget['directions'] | undefined,
-): DefiniteTarget {
+type Chosen = Extract<NonNullable<TestRecord['target']>, { preset: string }>
+
+function fromPreset(record: Asked, { preset: id, directions, sampled = false }: Chosen): DefiniteTarget {
   const preset = targetPresets.find((candidate) => candidate.id === id)
   if (!preset) {
     const known = targetPresets.map((candidate) => candidate.id).join(', ')
@@ -42,12 +51,19 @@ function fromPreset(
       { path: 'target.preset', message: `there is no target preset "${id}" (known: ${known})` },
     ])
   }
-  const limits = limitsFor(preset, record.building.volume_m3)
+  if (sampled && !preset.sampling)
+    throw new InputError([
+      { path: 'target.sampled', message: `target "${preset.label}" has no factor for tested samples` },
+    ])
+  const limits = withBasis(record, preset, limitsFor(preset, record.building.volume_m3))
   const [main] = limits
   if (!main)
     throw new InputError([{ path: 'target.preset', message: `target "${id}" has no limit for this volume` }])
   return {
     limits,
+    satisfiedBy: preset.satisfiedBy,
+    preset,
+    ...(sampled && preset.sampling && { sampling: preset.sampling }),
     target: {
       preset: id,
       label: preset.label,
@@ -57,6 +73,7 @@ function fromPreset(
       referencePressure_Pa: main.referencePressure_Pa,
       directions: directions ?? preset.directions,
       ...(preset.volumeBasis && { volumeBasis: preset.volumeBasis }),
+      ...(preset.decimalPlaces !== undefined && { decimalPlaces: preset.decimalPlaces }),
       source: sourceText(main.source),
     },
   }
@@ -77,11 +94,29 @@ function limitsFor(preset: TargetPreset, volume: number | undefined): LimitRule[
   })
 }
 
-function fromOwn(target: Exclude<TestRecord['target'], undefined | { preset: string }>): DefiniteTarget {
-  const reference = target.referencePressure_Pa ?? 50
+/** The limits whose basis the building has; where any one limit is enough, the others fall away. */
+function withBasis(record: Asked, { satisfiedBy }: TargetPreset, limits: readonly LimitRule[]): LimitRule[] {
+  const usable = limits.flatMap((rule): LimitRule[] => {
+    if (missingBasis(record, rule.quantity) === undefined) return [rule]
+    const { standIn } = rule
+    if (standIn && missingBasis(record, standIn) === undefined) return [{ ...rule, quantity: standIn }]
+    return []
+  })
+  if (usable.length === limits.length || (satisfiedBy === 'any' && usable.length > 0)) return usable
+  for (const { quantity } of limits) refuseMissingBasis(record, quantity)
+  return usable
+}
+
+function fromOwn(
+  record: Asked,
+  target: Exclude<TestRecord['target'], undefined | { preset: string }>,
+): DefiniteTarget {
+  const reference = target.referencePressure_Pa ?? pressureByName(target.quantity) ?? 50
   const source = { text: 'target set by the user', seen: 'definition' } as const
+  refuseMissingBasis(record, target.quantity)
   return {
     limits: [{ quantity: target.quantity, limit: target.limit, referencePressure_Pa: reference, source }],
+    satisfiedBy: 'all',
     target: {
       label: target.label ?? `${target.quantity} ≤ ${target.limit}`,
       quantity: target.quantity,
@@ -96,10 +131,17 @@ function fromOwn(target: Exclude<TestRecord['target'], undefined | { preset: str
   }
 }
 
-function refuseMissingBasis({ building }: Asked, quantity: TargetQuantity): void {
+type BasisField = (typeof needs)[keyof typeof needs]
+
+/** The field that a quantity needs and the building lacks. */
+function missingBasis({ building }: Asked, quantity: TargetQuantity): BasisField | undefined {
   const basis = basisOf(quantity)
-  if (basis === 'q') return
-  const field = needs[basis]
-  if (building[field] === undefined)
+  if (basis === 'q') return undefined
+  return building[needs[basis]] === undefined ? needs[basis] : undefined
+}
+
+function refuseMissingBasis(record: Asked, quantity: TargetQuantity): void {
+  const field = missingBasis(record, quantity)
+  if (field)
     throw new InputError([{ path: `building.${field}`, message: `missing: the target asks for ${quantity}` }])
 }

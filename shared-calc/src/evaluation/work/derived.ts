@@ -1,21 +1,23 @@
 import type { Building } from '../../contract/record/index.js'
-import { type Block, type Calculation, fromRecord, type Given } from '../../engine/index.js'
-import { derivedRates } from '../../formulas/derived.js'
+import { type Block, byRule, type Calculation, fromRecord, type Given } from '../../engine/index.js'
+import { derivedRates, normalisedLeakageArea } from '../../formulas/derived.js'
 
 /** What leakage is related to: internal volume, envelope area, floor area. */
 export interface Bases {
   readonly V: Given | undefined
   readonly A_E: Given | undefined
   readonly A_F: Given | undefined
+  readonly A_T: Given | undefined
 }
 
 /** The building's bases, as far as they were recorded. */
 export function basesOf({ building }: { readonly building: Partial<Building> }): Bases {
-  const { volume_m3: volume, envelopeArea_m2: envelope, floorArea_m2: floor } = building
+  const { volume_m3: volume, envelopeArea_m2: envelope, floorArea_m2: floor, lossArea_m2: loss } = building
   return {
     V: volume === undefined ? undefined : fromRecord('building.volume_m3', volume),
     A_E: envelope === undefined ? undefined : fromRecord('building.envelopeArea_m2', envelope),
     A_F: floor === undefined ? undefined : fromRecord('building.floorArea_m2', floor),
+    A_T: loss === undefined ? undefined : fromRecord('building.lossArea_m2', loss),
   }
 }
 
@@ -24,7 +26,7 @@ export function workDerived(
   calculation: Calculation,
   id: string,
   title: string,
-  { V, A_E, A_F }: Bases,
+  { V, A_E, A_F, A_T }: Bases,
   rate: Block,
   withEnds: boolean,
 ): Block {
@@ -36,5 +38,22 @@ export function workDerived(
     V,
     A_E,
     A_F,
+    A_T,
   })
 }
+
+/** The leakage area of a sharp-edged hole over the envelope area, where the record holds that. */
+export const workNormalisedArea = (
+  calculation: Calculation,
+  id: string,
+  title: string,
+  { A_E }: Bases,
+  rate: Block,
+  pressure_Pa: number,
+): Block | undefined =>
+  A_E &&
+  calculation.add(id, title, normalisedLeakageArea, {
+    q_pr: rate.ref('q_pr'),
+    dp_r: byRule(pressure_Pa, 'reference pressure'),
+    A_E,
+  })

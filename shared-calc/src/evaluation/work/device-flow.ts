@@ -13,11 +13,12 @@ import {
 } from '../../engine/index.js'
 import {
   flowDevice,
-  flowDeviceNominal,
+  flowDeviceStandard,
   fromReferenceAir,
   severalDevices,
+  standardFromDeviceAir,
+  standardFromReferenceAir,
   statedAir,
-  toReferenceAir,
 } from '../../formulas/flow-device.js'
 
 /** A calibrated range that a reading names, with its place in the record. */
@@ -33,6 +34,12 @@ export function rangesOf(device: FlowDevice | undefined): ReadonlyMap<string, Na
   )
 }
 
+/** From what was typed to what the method takes; nothing where it is that already. */
+const conversions = {
+  'device air': { 'device air': undefined, 'reference air': fromReferenceAir },
+  'standard air': { 'device air': standardFromDeviceAir, 'reference air': standardFromReferenceAir },
+} as const
+
 /** What a run needs for the flows of its readings. */
 export interface FlowSurroundings {
   readonly run: Run
@@ -40,7 +47,7 @@ export interface FlowSurroundings {
   readonly device: FlowDevice | undefined
   /** Density of the air that passes the device. */
   readonly density: Given
-  /** Whether the method takes the flow for reference air, because its own factors turn it into the true one. */
+  /** Whether the method takes the flow that a device shows for standard air, because its own factors do the rest. */
   readonly nominal: boolean
 }
 
@@ -81,7 +88,8 @@ export function workFlows(
   )
   const all = singles.flat()
   const typed = all.filter(({ reading }) => reading.flow_m3_h !== undefined)
-  const converted = run.flowStatedAt !== undefined && (run.flowStatedAt === 'device air') === nominal
+  const conversion =
+    run.flowStatedAt && conversions[nominal ? 'standard air' : 'device air'][run.flowStatedAt]
   const densities = { rho_cal: referenceDensity(around.device), rho_d: density }
   const stated =
     typed.length > 0 && run.flowStatedAt === undefined
@@ -89,8 +97,8 @@ export function workFlows(
       : undefined
   const typedTitle = `${title}, from the flow as typed`
   const typedBlock =
-    typed.length > 0 && converted
-      ? calculation.add(`${id}.typed`, typedTitle, nominal ? toReferenceAir : fromReferenceAir, {
+    typed.length > 0 && conversion
+      ? calculation.add(`${id}.typed`, typedTitle, conversion, {
           q_s: columnOf(typed.map(flowAsTyped)),
           ...densities,
         })
@@ -99,10 +107,12 @@ export function workFlows(
   const base = {
     ...(stated && { stated }),
     ...(device && { device }),
-    usesReferenceDensity: typedBlock !== undefined || (device !== undefined && !nominal),
+    usesReferenceDensity:
+      (typedBlock !== undefined && run.flowStatedAt === 'reference air') || device !== undefined,
   }
-  // Without the density of the air in the device a typed flow is one of that air, and its mass goes with the density.
-  const typedPower = converted === nominal ? 1 : 0.5
+  // The mass of a flow of the air in the device goes with its density; what a device shows for other air with the root.
+  const typedPower =
+    (run.flowStatedAt ?? (nominal ? 'reference air' : 'device air')) === 'device air' ? 1 : 0.5
   if (typed.length === run.readings.length && all.length === typed.length && !typedBlock)
     return { ...base, flows: typedFlows(run, path), densityPowers: all.map(() => typedPower) }
   let [nextTyped, nextPressure] = [0, 0]
@@ -160,7 +170,7 @@ function workDevicePressures(
     m_d: columnOf(columns.m_d),
   }
   return nominal
-    ? calculation.add(id, title, flowDeviceNominal, given)
+    ? calculation.add(id, title, flowDeviceStandard, { ...given, rho_cal: densities.rho_cal })
     : calculation.add(id, title, flowDevice, { ...given, ...densities })
 }
 

@@ -1,7 +1,19 @@
+import { constantValue } from '../../catalogue/constants.js'
 import { type Block, byRule, type Calculation, type Given } from '../../engine/index.js'
 import { allowedLeakage } from '../../formulas/plan-flows.js'
-import { ageing, comparison, leakageToSeal, roundedValue } from '../../formulas/verdict.js'
-import type { LimitRule } from '../../targets/presets.js'
+import {
+  ageing,
+  areaToSeal,
+  comparison,
+  extendedValue,
+  flowThroughAllowedArea,
+  leakageToSeal,
+  limitBefore as limitBeforeChapter,
+  roundedValue,
+  sampledValue,
+} from '../../formulas/verdict.js'
+import type { Method } from '../../methods/method.js'
+import type { LimitRule } from '../../targets/index.js'
 import { basisOf } from './definite-target.js'
 import type { Bases } from './derived.js'
 import type { AtPressure, DefiniteTarget, WorkedCriterion, WorkedRun } from './worked-test.js'
@@ -20,44 +32,114 @@ export const publishedAgeing = [
   },
 ] as const
 
-const symbols = { n: 'n_pr', qE: 'q_E', qF: 'q_F', q: 'q_pr' } as const
+const symbols = { n: 'n_pr', qE: 'q_E', qF: 'q_F', qT: 'q_T', q: 'q_pr', aE: 'A_N' } as const
 
-/** Compares what a target counts with each of its limits. */
+interface Around {
+  readonly calculation: Calculation
+  readonly bases: Bases
+  readonly method: Method
+}
+
+/**
+ * Compares what a target counts with each of its limits. Where any one limit is enough, the one that is kept best is
+ * judged, and the others are alternatives.
+ */
 export function judge(
-  calculation: Calculation,
-  bases: Bases,
-  { target, limits }: DefiniteTarget,
+  around: Around,
+  definite: DefiniteTarget,
   runs: readonly WorkedRun[],
   means: ReadonlyMap<number, AtPressure>,
-): WorkedCriterion[] {
-  return limits.map((rule, i) => {
-    const id = `target${i + 1}`
-    const counted = countedValue(rule, target.directions === 'each' ? runs : [], means)
-    const value = rounded(calculation, id, counted.value, target.decimalPlaces)
-    const L = byRule(rule.limit, 'limit of the target')
-    const { quantity, referencePressure_Pa } = rule
-    const B = basisValue(bases, rule)
-    return {
-      quantity,
-      referencePressure_Pa,
-      judged: counted.judged ?? (runs.length === 1 ? 'one direction' : 'mean'),
-      value: calculation.add(id, `Against the target: ${quantity}`, comparison, { v: value, L }),
-      flow: calculation.add(`${id}.flow`, `Flow at the limit: ${quantity}`, allowedLeakage, { L, B }),
-      toSeal: calculation.add(`${id}.seal`, `Leakage to seal: ${quantity}`, leakageToSeal, {
+): { criteria: WorkedCriterion[]; alternatives: WorkedCriterion[] } {
+  const worked = definite.limits.map((rule, i) => judgeLimit(around, definite, runs, means, rule, i))
+  if (definite.satisfiedBy === 'all') return { criteria: worked, alternatives: [] }
+  const share = ({ value }: WorkedCriterion) => value.value('M_L')
+  const [best, ...alternatives] = worked.sort((a, b) => share(b) - share(a))
+  return { criteria: best ? [best] : [], alternatives }
+}
+
+function judgeLimit(
+  around: Around,
+  definite: DefiniteTarget,
+  runs: readonly WorkedRun[],
+  means: ReadonlyMap<number, AtPressure>,
+  rule: LimitRule,
+  i: number,
+): WorkedCriterion {
+  const { calculation, bases } = around
+  const { quantity, referencePressure_Pa } = rule
+  const id = `target${i + 1}`
+  const counted = countedValue(rule, definite.target.directions === 'each' ? runs : [], means)
+  const L = byRule(rule.limit, 'limit of the target')
+  const { value, limitBefore } = asJudged(around, id, definite, counted.value, L)
+  const B = basisValue(bases, rule)
+  const dp_r = byRule(referencePressure_Pa, 'reference pressure')
+  const ofArea = basisOf(quantity) === 'aE'
+  // What leaks in fact is above the limit before factors and rounding.
+  const excess = { v: counted.value, L: limitBefore, B }
+  return {
+    quantity,
+    referencePressure_Pa,
+    judged: counted.judged ?? (runs.length === 1 ? 'one direction' : 'mean'),
+    value: calculation.add(id, `Against the target: ${quantity}`, comparison, { v: value, L }),
+    limitBefore,
+    flow: ofArea
+      ? calculation.add(`${id}.flow`, `Flow at the limit: ${quantity}`, flowThroughAllowedArea, {
+          L: limitBefore,
+          B,
+          dp_r,
+        })
+      : calculation.add(`${id}.flow`, `Flow at the limit: ${quantity}`, allowedLeakage, {
+          L: limitBefore,
+          B,
+        }),
+    toSeal: ofArea
+      ? calculation.add(`${id}.seal`, `Leakage area to seal: ${quantity}`, areaToSeal, excess)
+      : calculation.add(`${id}.seal`, `Leakage to seal: ${quantity}`, leakageToSeal, { ...excess, dp_r }),
+    ageing: publishedAgeing.map(({ growth }, year) =>
+      calculation.add(`${id}.age${year + 1}`, `After ageing by ${growth * 100} %: ${quantity}`, ageing, {
         v: value,
         L,
-        B,
-        dp_r: byRule(referencePressure_Pa, 'reference pressure'),
+        g: byRule(growth, 'published growth of leakage'),
       }),
-      ageing: publishedAgeing.map(({ growth }, year) =>
-        calculation.add(`${id}.age${year + 1}`, `After ageing by ${growth * 100} %: ${quantity}`, ageing, {
-          v: value,
-          L,
-          g: byRule(growth, 'published growth of leakage'),
-        }),
-      ),
-    }
-  })
+    ),
+  }
+}
+
+/** The value with what the target or the method does to it before it is compared: factors first, then rounding. */
+function asJudged(
+  { calculation, method }: Around,
+  id: string,
+  { target, sampling }: DefiniteTarget,
+  counted: Given,
+  L: Given,
+): { value: Given; limitBefore: Given } {
+  let value = counted
+  let factor = 1
+  if (method.judgesExtended) {
+    value = calculation
+      .add(`${id}.extended`, 'Extended for the comparison', extendedValue, { v_u: value })
+      .ref('v')
+    factor *= constantValue('k_ext')
+  }
+  if (sampling) {
+    const k_s = byRule(sampling.factor, 'factor of the scheme for a sample')
+    value = calculation.add(`${id}.sample`, 'Factor for a sample', sampledValue, { v_u: value, k_s }).ref('v')
+    factor *= sampling.factor
+  }
+  const { decimalPlaces: places } = target
+  value = rounded(calculation, id, value, places)
+  if (factor === 1 && places === undefined) return { value, limitBefore: L }
+  const half = places === undefined ? 0 : 0.5 * 10 ** -places
+  return {
+    value,
+    limitBefore: calculation
+      .add(`${id}.before`, 'Limit before factors and rounding', limitBeforeChapter, {
+        L,
+        h_k: byRule(half, 'half of the last place of the target'),
+        k_v: byRule(factor, 'factors on the value'),
+      })
+      .ref('L_m'),
+  }
 }
 
 interface Counted {
@@ -84,7 +166,8 @@ function reference(
   { quantity, referencePressure_Pa }: LimitRule,
 ): Block {
   const found = at.get(referencePressure_Pa)
-  const block = basisOf(quantity) === 'q' ? found?.rate : found?.derived
+  const basis = basisOf(quantity)
+  const block = basis === 'q' ? found?.rate : basis === 'aE' ? found?.area : found?.derived
   if (!block) throw new RangeError(`nothing worked out at ${referencePressure_Pa} Pa`)
   return block
 }
@@ -101,6 +184,7 @@ function rounded(calculation: Calculation, id: string, value: Given, places: num
 
 /** What the quantity of a limit is related to. */
 export function basisValue(bases: Bases, { quantity }: LimitRule): Given {
-  const basis = { n: bases.V, qE: bases.A_E, qF: bases.A_F, q: undefined }[basisOf(quantity)]
+  const { V, A_E, A_F, A_T } = bases
+  const basis = { n: V, qE: A_E, qF: A_F, qT: A_T, aE: A_E, q: undefined }[basisOf(quantity)]
   return basis ?? byRule(1, 'the target limits the air flow itself')
 }

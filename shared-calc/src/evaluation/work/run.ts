@@ -7,6 +7,7 @@ import {
   type Calculation,
   type Chapter,
   columnOf,
+  exceeds,
   fromRecord,
   type Given,
   inputsBySymbol,
@@ -14,7 +15,7 @@ import {
 import { lowestPressure } from '../../formulas/limits.js'
 import type { Method } from '../../methods/method.js'
 import { refuseLevelReadings, refuseUnusableCurve, refuseWrongSide } from './curve-faults.js'
-import { type Bases, workDerived } from './derived.js'
+import { type Bases, workDerived, workNormalisedArea } from './derived.js'
 import { upperStation } from './stations.js'
 import { workReadings } from './work-readings.js'
 import type { AtPressure, WorkedRun } from './worked-test.js'
@@ -30,12 +31,24 @@ export interface RunSurroundings {
   readonly referencePressures: readonly number[]
   /** Reference pressures at which rates per volume and area are reported. */
   readonly derivedPressures: ReadonlySet<number>
+  /** Reference pressures at which the normalised leakage area is reported. */
+  readonly areaPressures: ReadonlySet<number>
 }
 
 /** Altitude for methods that correct for it; where it was not logged rule `assumed-altitude` says so. */
 function altitudeOf({ building }: TestRecord): Given {
   const { altitude_m: altitude } = building
   return altitude === undefined ? assumed(0, 'assumed-altitude') : fromRecord('building.altitude_m', altitude)
+}
+
+/** Whether the site lies so high, or the temperatures differ so much, that the method's factors apply. */
+function factorsApply({ building, conditions }: TestRecord, { correctsBeyond }: Method): boolean {
+  if (!correctsBeyond) return false
+  const difference = Math.abs(conditions.indoorTemperature_C - conditions.outdoorTemperature_C)
+  return (
+    exceeds(building.altitude_m ?? 0, correctsBeyond.altitude_m) ||
+    exceeds(difference, correctsBeyond.temperatureDifference_K)
+  )
 }
 
 /** Works out one run, from its readings to the leakage rates at every reference pressure asked for. */
@@ -67,6 +80,7 @@ export function workRun(around: RunSurroundings, run: Run, index: number): Worke
     T_x: airInLeaks.ref('T'),
     n_a: assumedExponent && byRule(assumedExponent.value, 'air flow exponent assumed by the method'),
     h: altitudeOf(record),
+    k_f: byRule(factorsApply(record, method) ? 1 : 0, 'whether the factors of the method apply'),
     hi: formulas.curve.slots.has('hi') ? upperStation(logged.dp_m.values) : undefined,
   }
   const add = (name: string, title: string, chapter: Chapter, blocks: readonly Block[], more?: Bindings) =>
@@ -101,7 +115,17 @@ export function workRun(around: RunSurroundings, run: Run, index: number): Worke
           true,
         )
       : undefined
-    at.set(pressure, { rate, derived })
+    const area = around.areaPressures.has(pressure)
+      ? workNormalisedArea(
+          calculation,
+          `${id}.at${pressure}.area`,
+          `${word}: normalised leakage area at ${pressure} Pa`,
+          bases,
+          rate,
+          pressure,
+        )
+      : undefined
+    at.set(pressure, { rate, derived, ...(area && { area }) })
   }
   const rates = [...at.values()].map(({ rate }) => rate)
   refuseUnusableCurve(rates, [scatter, standard, residuals], curve, path)

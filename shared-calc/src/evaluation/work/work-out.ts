@@ -5,8 +5,8 @@ import { meanOfDirections } from '../../formulas/derived.js'
 import { stackMeasure } from '../../formulas/limits.js'
 import type { Method } from '../../methods/method.js'
 import { workAir } from './air.js'
-import { definiteTarget } from './definite-target.js'
-import { basesOf, workDerived } from './derived.js'
+import { basisOf, definiteTarget } from './definite-target.js'
+import { basesOf, workDerived, workNormalisedArea } from './derived.js'
 import { judge } from './judge.js'
 import { type RunSurroundings, workRun } from './run.js'
 import type { AtPressure, WorkedRun, WorkedTest } from './worked-test.js'
@@ -31,8 +31,24 @@ export function workOut(record: TestRecord, method: Method): WorkedTest {
   ]
   const referencePressures = [...new Set([...reportedPressures, ...ownPressures])]
   const derivedPressures = new Set([50, ...ownPressures])
+  const areaPressures = new Set([
+    ...(method.normalisedAreaAt_Pa ?? []),
+    ...(target?.limits ?? []).flatMap((limit) =>
+      basisOf(limit.quantity) === 'aE' ? [limit.referencePressure_Pa] : [],
+    ),
+  ])
   const bases = basesOf(record)
-  const around = { calculation, record, bases, method, indoor, outdoor, referencePressures, derivedPressures }
+  const around = {
+    calculation,
+    record,
+    bases,
+    method,
+    indoor,
+    outdoor,
+    referencePressures,
+    derivedPressures,
+    areaPressures,
+  }
   const runs = record.runs.map((run, index) => workRun(around, run, index))
   const means = new Map(referencePressures.map((pressure) => [pressure, meanAt(around, runs, pressure)]))
   const stack = workStack(calculation, record)
@@ -46,7 +62,9 @@ export function workOut(record: TestRecord, method: Method): WorkedTest {
     ...(stack && { stack }),
     ...(reported && { reported }),
     ...(target && { target }),
-    criteria: target ? judge(calculation, bases, target, runs, means) : [],
+    ...(target
+      ? judge({ calculation, bases, method }, target, runs, means)
+      : { criteria: [], alternatives: [] }),
   }
 }
 
@@ -80,7 +98,7 @@ function workReported(
 }
 
 function meanAt(
-  { calculation, bases, derivedPressures }: RunSurroundings,
+  { calculation, bases, derivedPressures, areaPressures }: RunSurroundings,
   runs: readonly WorkedRun[],
   pressure: number,
 ): AtPressure {
@@ -94,7 +112,18 @@ function meanAt(
       A_r: columnOf(rates.map((block) => block.ref('A_L'))),
     },
   )
-  if (!derivedPressures.has(pressure)) return { rate, derived: undefined }
+  const area = areaPressures.has(pressure)
+    ? workNormalisedArea(
+        calculation,
+        `mean.at${pressure}.area`,
+        `Normalised leakage area at ${pressure} Pa`,
+        bases,
+        rate,
+        pressure,
+      )
+    : undefined
+  const known = { rate, ...(area && { area }) }
+  if (!derivedPressures.has(pressure)) return { ...known, derived: undefined }
   const derived = workDerived(
     calculation,
     `mean.at${pressure}.rates`,
@@ -103,7 +132,7 @@ function meanAt(
     rate,
     false,
   )
-  return { rate, derived }
+  return { ...known, derived }
 }
 
 function workStack(calculation: Calculation, { building, conditions }: TestRecord): Block | undefined {

@@ -1,6 +1,6 @@
 import type { Direction, JudgedTarget, TargetQuantity } from '../../contract/record/index.js'
-import type { Block, Calculation } from '../../engine/index.js'
-import type { LimitRule } from '../../targets/presets.js'
+import type { Block, Calculation, Given } from '../../engine/index.js'
+import type { LimitRule, TargetPreset } from '../../targets/index.js'
 import type { WorkedFlows } from './device-flow.js'
 
 /** The blocks of one run. */
@@ -25,12 +25,19 @@ export interface AtPressure {
   readonly rate: Block
   /** Only at 50 Pa and at the target's reference pressure, where they are reported. */
   readonly derived: Block | undefined
+  /** Normalised leakage area, only where the target or the method asks for it. */
+  readonly area?: Block
 }
 
 /** A target made definite for this building: which limits count, and over which directions. */
 export interface DefiniteTarget {
   readonly target: JudgedTarget
   readonly limits: readonly LimitRule[]
+  readonly satisfiedBy: 'all' | 'any'
+  /** The entry of the catalogue, where it is one. */
+  readonly preset?: TargetPreset
+  /** Only where the result stands for buildings that were not tested. */
+  readonly sampling?: NonNullable<TargetPreset['sampling']>
 }
 
 export interface WorkedCriterion {
@@ -38,6 +45,8 @@ export interface WorkedCriterion {
   readonly referencePressure_Pa: number
   readonly judged: 'mean' | 'one direction' | 'worse direction'
   readonly value: Block
+  /** The limit before factors and rounding, with which probabilities are worked out. */
+  readonly limitBefore: Given
   /** The air leakage rate that just meets the limit. */
   readonly flow: Block
   readonly toSeal: Block
@@ -57,4 +66,6 @@ export interface WorkedTest {
   readonly reported?: Block
   readonly target?: DefiniteTarget
   readonly criteria: readonly WorkedCriterion[]
+  /** Limits of which one was enough, and that were not the one judged. */
+  readonly alternatives: readonly WorkedCriterion[]
 }

@@ -20,32 +20,37 @@ export type QuantityKind = keyof typeof RECORD_UNITS
 const SPELLINGS: Record<QuantityKind, Record<string, string>> = {
   pressure: {
     Pa: 'pa pascal pascals',
-    hPa: 'hpa',
-    kPa: 'kpa',
-    mbar: 'mbar mb millibar',
+    hPa: 'hpa hectopascal',
+    kPa: 'kpa kilopascal',
+    mbar: 'mbar mb millibar millibars',
     bar: 'bar',
     inH2O: 'inh2o inwc inwg iwc iwg "wc "wg "h2o',
     mmH2O: 'mmh2o mmwc mmwg mmws mmce',
     mmHgConventional: 'mmhg torr',
-    inHgConventional: 'inhg "hg',
+    inHgConventional: 'inhg inchhg inchesofmercury "hg',
     psi: 'psi',
   },
   flow: {
-    'm^3/h': 'm3/h m3h m3/hr cbm/h m^3/h m3*h-1 m3h-1 cmh',
-    'm^3/s': 'm3/s m^3/s m3s-1',
-    'm^3/minute': 'm3/min m^3/min',
-    'L/s': 'l/s ltr/s ls-1 lps',
-    'L/minute': 'l/min lpm',
+    'm^3/h':
+      'm3/h m3h m3/hr m3/hour cbm/h m^3/h m3*h-1 m3h-1 cmh m3/u m3/uur m3/std m3/godz m3/t m3/tim m3/time m3/ora',
+    'm^3/s': 'm3/s m^3/s m3s-1 m3/sec m3/sek',
+    'm^3/minute': 'm3/min m^3/min cmm m3/mn',
+    'L/s': 'l/s ltr/s lt/s l/sec l/sek ls-1 lps dm3/s litres/s liter/s litres/sec',
+    'L/minute': 'l/min lpm l/mn litres/min',
     'L/h': 'l/h',
-    'cuft/minute': 'cfm ft3/min cf/m cuft/min ft^3/min',
+    'cuft/minute': 'cfm ft3/min cf/m cf/min cuft/min ft^3/min cubicfeetperminute cubicfeet/min',
   },
   temperature: {
     degC: 'c °c degc celsius gradc',
     degF: 'f °f degf fahrenheit',
     K: 'k kelvin',
   },
-  volume: { 'm^3': 'm3 m^3 cbm', cuft: 'ft3 ft^3 cuft cf cubicfeet', L: 'l ltr litre litres liter' },
-  area: { 'm^2': 'm2 m^2 qm sqm', sqft: 'ft2 ft^2 sqft sf squarefeet' },
+  volume: {
+    'm^3': 'm3 m^3 cbm cubicmetres cubicmeters kubikmeter',
+    cuft: 'ft3 ft^3 cuft cf cubicfeet',
+    L: 'l ltr litre litres liter',
+  },
+  area: { 'm^2': 'm2 m^2 qm sqm squaremetres squaremeters', sqft: 'ft2 ft^2 sqft sf squarefeet' },
   length: { m: 'm metre metres meter', cm: 'cm', mm: 'mm', ft: "ft foot feet '", inch: 'in inch' },
   speed: {
     'm/s': 'm/s ms-1',
@@ -92,6 +97,7 @@ const looked = remembered((spelling): { unit?: KnownUnit } => {
     .replace(/[\s.·⋅]/g, '')
     .replace(/[″“”]/g, '"')
     .replace('º', '°')
+    .replace('−', '-')
   const unit = BY_SPELLING.get(key)
   return unit ? { unit } : {}
 })

@@ -86,7 +86,7 @@ function nearest(path: string): string {
     return Math.min(
       distance(wanted, low),
       distance(wanted, last) + 0.5,
-      distance(wanted, last.replace(/_.*$/, '')) + 0.4,
+      distance(wanted, last.replace(/_[\s\S]*$/, '')) + 0.4,
     )
   }
   return [...FIELDS].sort((a, b) => score(a) - score(b))[0] as string

@@ -5,7 +5,7 @@ import type { Grid } from '../grid/grid.js'
 import { openLog } from '../open-log.js'
 import { LogError, problem } from '../problem.js'
 import { readAnswers } from './answers.js'
-import { type FoundField, fieldsOfRow, findFields, roomsOf } from './fields/find-fields.js'
+import { type FoundField, fieldsOfRow, findFields, namedRowsOf, roomsOf } from './fields/find-fields.js'
 import { decimalOf, type View, viewOf } from './grid/view.js'
 import type { Answers, Interpretation, InterpretedTest, Question, Use } from './interpretation.js'
 import { checkResults } from './record/check-results.js'
@@ -89,6 +89,9 @@ export function interpretLog(
     }
   const american = isAmerican(visible)
   const device = findDevice(visible)
+  const houses = tables
+    .filter(({ view }) => !view.sheet.hidden)
+    .flatMap(({ view, isTaken }) => namedRowsOf(view, isTaken))
   const zeros = tables
     .flatMap(({ view, isTaken }) => findZeroFlow(view, isTaken))
     .filter(({ view }) => !view.sheet.hidden || chosen.some(({ hidden }) => hidden))
@@ -100,7 +103,8 @@ export function interpretLog(
   )
   const tests = chosen.map((group): InterpretedTest & { uses: readonly Use[] } => {
     const draft = new Draft(answers)
-    const own = group.runs.flatMap((run) => rowFields.get(run) ?? [])
+    const listed = houses.find(({ name }) => isSameName(name, group.key))?.fields ?? []
+    const own = [...group.runs.flatMap((run) => rowFields.get(run) ?? []), ...listed]
     const scope = scopeOf(group, groups, fields, own)
     putDetails(draft, scope, {
       fileName: grid.fileName,
@@ -140,6 +144,8 @@ function nothingFound(views: readonly View[]) {
     `no table of pressures with air flows was found${names ? ` (looked on ${names})` : ''}: a reading needs a column for the pressure and one for the flow, each with a heading`,
   )
 }
+
+const isSameName = (one: string, other: string): boolean => readLabel(one).padded === readLabel(other).padded
 
 /** "2", the name, or the beginning of the name of a test. */
 function chooseTest(groups: readonly TestGroup[], wanted: string): TestGroup[] | undefined {

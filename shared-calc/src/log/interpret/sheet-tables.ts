@@ -29,7 +29,7 @@ export function findSheetTables(view: View, around: Surroundings, answers: Answe
   const found = across && across.runs.length > 0 ? across : upright
   const boxes = found.runs.map((run) =>
     run.view.turned
-      ? { top: run.left, left: run.block.segment.head.top, bottom: run.right, right: run.bottom }
+      ? { ...linesOf(run), left: run.block.segment.head.top, right: run.bottom }
       : { top: run.row ?? run.block.segment.head.top, left: run.left, bottom: run.bottom, right: run.right },
   )
   for (const { top } of found.series)
@@ -41,6 +41,18 @@ export function findSheetTables(view: View, around: Surroundings, answers: Answe
     isTaken: (row, column) =>
       boxes.some((box) => row >= box.top && row <= box.bottom && column >= box.left && column <= box.right),
   }
+}
+
+/** Sheet rows of a table across: of its lines only those with a number for most readings, not the labels above. */
+function linesOf({ block, readings }: FoundRun): { top: number; bottom: number } {
+  const used = block.segment.columns.filter(
+    (column) =>
+      column === block.pressure ||
+      block.carriers.includes(column) ||
+      column.numbers + column.texts > readings.length / 2,
+  )
+  const lines = used.map(({ at }) => at)
+  return { top: Math.min(...lines), bottom: Math.max(...lines) }
 }
 
 function tablesOf(view: View, answers: Answers): { runs: FoundRun[]; series: FoundSeries[] } {
@@ -68,7 +80,7 @@ function tablesOf(view: View, answers: Answers): { runs: FoundRun[]; series: Fou
       done.push({ top: head.top, bottom: wide.last, left: 0, right: view.columns })
       continue
     }
-    for (const segment of segmentsOf(head, view.rows)) {
+    for (const segment of segmentsOf(head)) {
       if (
         done.some(
           ({ top, bottom, left, right }) =>

@@ -35,13 +35,15 @@ export function findZeroFlow(view: View, isTaken: (row: number, column: number) 
       const before = says(label, 'before')
       const after = says(label, 'after')
       const title = zero ? undefined : zeroTitle(view, row, column)
-      if (!zero && !((before || after) && label.tokens.length <= 5 && (title || sheetSays))) continue
+      const likely = !zero && before !== after && mayBeZero(label)
+      if (!zero && !likely && !((before || after) && label.tokens.length <= 5 && (title || sheetSays)))
+        continue
       const inner = innerValue(text)
       const values = inner
         ? [{ ...inner, cell: view.address(row, column), column, row }]
         : valuesOf(view, row, column, isTaken)
       const fresh = values.filter(({ cell }) => !consumed.has(cell))
-      if (fresh.length === 0) continue
+      if (fresh.length === 0 || (likely && fresh.some(({ value }) => Math.abs(value) > LIKELY_MOST))) continue
       if (!before && !after && hasParts(view, row, column)) continue
       for (const { cell } of fresh) consumed.add(cell)
       entries.push(...asEntries(view, row, column, label, title, fresh, before, after))
@@ -49,11 +51,20 @@ export function findZeroFlow(view: View, isTaken: (row: number, column: number) 
   return entries
 }
 
+/** With the fan off no house is at more than this, Pa. */
+const LIKELY_MOST = 15
+
+/** A pressure before or after the readings, in words this dictionary does not all know: nothing else is logged like that. */
+const mayBeZero = (label: Label): boolean =>
+  (label.unit?.kind === 'pressure' || says(label, 'pressure')) &&
+  !says(label, 'barometer') &&
+  !says(label, 'target')
+
 /** "Zero flow: −1.2 Pa" in one cell. */
 function innerValue(text: string): { value: number; unit?: KnownUnit } | undefined {
   const at = Math.max(text.indexOf(':'), text.indexOf('='))
   if (at < 0) return undefined
-  const match = /^\s*([-+−]?\d+(?:[.,]\d+)?)\s*(\S*)$/.exec(text.slice(at + 1))
+  const match = /^\s*([-+−]?\d+(?:[.,]\d+)?)(?!\d)\s*(\S*)$/.exec(text.slice(at + 1))
   if (!match) return undefined
   const unit = bareUnit(match[2] ?? '')
   return {

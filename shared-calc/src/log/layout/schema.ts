@@ -151,8 +151,12 @@ export const Layout = z
           .array(z.strictObject({ sheet, cell: address, text }))
           .max(50)
           .optional(),
+        /** Labels and headings, wherever they stand; most of them must be there. */
+        labels: z.array(text).max(100).optional(),
       })
       .optional(),
+    /** What was answered about logs of this make: they are read without a described layout, with these answers. */
+    answers: z.record(z.string().max(120), z.string().max(4000)).optional(),
     decimal: z.enum(['.', ',']).optional(),
     dateOrder: z.enum(['dmy', 'mdy', 'ymd']).optional(),
     /** Rows hidden or filtered away are read, and said so, unless they are to be left out. */
@@ -185,8 +189,8 @@ export const Layout = z
     runs: z.array(RunLayout).max(4).default([]),
     series: z.array(SeriesLayout).max(4).default([]),
   })
-  .refine(({ runs, series }) => runs.length + series.length > 0, {
-    error: 'the layout names neither runs nor series',
+  .refine(({ runs, series, answers }) => runs.length + series.length > 0 || answers !== undefined, {
+    error: 'the layout names neither runs nor series, nor answers',
   })
 /** A layout with its defaults filled in. */
 export type Layout = z.infer<typeof Layout>

@@ -7,6 +7,9 @@ const CHANGE = 4
 /** Changes below these are never steps: 1 Pa, and 2 % of the highest flow. Own choice, no source. */
 const PRESSURE_FLOOR_PA = 1
 const FLOW_FLOOR = 0.02
+/** A small step between two stations shows over a longer comparison only: of the flow there, and so many times as long. Own choice, no source. */
+const SMALL_STEP = 0.035
+const LONGER = 3
 
 export interface Stretch {
   first: number
@@ -26,6 +29,10 @@ export function steadyStretches(series: Series, step_s: number, wanted: number):
   for (const value of series.flow) highest = Math.max(highest, Math.abs(value))
   const pressureLimit = Math.max(PRESSURE_FLOOR_PA, CHANGE * spread(pressure))
   const flowLimit = Math.max(FLOW_FLOOR * highest, CHANGE * spread(flow))
+  const slow = contrast(series.flow, LONGER * reach)
+  const slowLimit = CHANGE * spread(slow)
+  const isSmallStep = (index: number): boolean =>
+    Math.abs(slow[index] as number) > Math.max(SMALL_STEP * Math.abs(series.flow[index] as number), slowLimit)
   const count = series.time_s.length
   const stretches: Stretch[] = []
   let first = -1
@@ -34,6 +41,7 @@ export function steadyStretches(series: Series, step_s: number, wanted: number):
       index < count &&
       Math.abs(pressure[index] as number) <= pressureLimit &&
       Math.abs(flow[index] as number) <= flowLimit &&
+      !isSmallStep(index) &&
       series.marks?.[index] !== 3
     const follows = first >= 0 && sameBlock(series, index, step_s)
     if (steady && follows) continue

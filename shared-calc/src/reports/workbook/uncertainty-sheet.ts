@@ -80,6 +80,7 @@ export function writeUncertaintySheet(
       [
         { head: 'cause', align: 'left' },
         { head: 'standard\nuncertainty' },
+        { head: 'expected\nsize' },
         { head: 'unit', align: 'left' },
         { head: 'relative\nsensitivity' },
         { head: 'contribution' },
@@ -99,16 +100,17 @@ export function writeUncertaintySheet(
   row = writeLine(
     sheet,
     row + 1,
-    'Contributions are relative to the figure and add by their squares. What all readings share is counted once for the test; the scatter of the readings is counted as found by the fit or as expected, whichever is larger, never both. The verdict is the method’s own: nothing here replaces it.',
+    'Contributions are relative to the figure and add by their squares. What all readings share is counted once for the test; the scatter of the readings is counted as the instruments explain it, and what was found beyond that. A cause that can only act one way has an expected size: the figure is not changed by it, but the ends of the interval allow for it. The verdict is the method’s own: nothing here replaces it.',
     { ...WIDE, font: fonts.muted },
   )
   setUpPage(sheet, { landscape: false, title: UNCERTAINTY, lastRow: row, lastColumn: COLUMNS })
 }
 
 const rowsOf = ({ rows, block }: WorkedBudget, places: Places): (Shown | string)[][] =>
-  rows.map(({ name, unit }, i) => [
+  rows.map(({ name, unit, a }, i) => [
     name,
     live(places, block, 'u', '0.0000', i),
+    a.origin.kind === 'block' ? live(places, block, 'a', '0.0000', i) : '',
     unit === '1' ? '' : unit,
     live(places, block, 'c', '0.0000', i),
     live(places, block, 'd', '0.00%', i),

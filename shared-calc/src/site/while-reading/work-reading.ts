@@ -39,6 +39,7 @@ export function surroundings(
     method,
     ...air,
     referencePressures: [50],
+    areaPressures: new Set(),
     derivedPressures: new Set([50]),
     densityAssumed: !known,
   }

@@ -17,7 +17,8 @@ export function putTable(
   const lists = recipe.zeroFlow === 'columns'
   const plans = columnPlans(run, recipe)
   const left = lists ? column + 2 : column
-  let at = putHeadings(sheet, row, left, plans, recipe)
+  const first = putHeadings(sheet, row, left, plans, recipe)
+  let at = first
   if (lists) putLists(sheet, row, at, column, run, recipe)
   const line = (values: readonly (Value | undefined)[], look: Look = {}) => {
     for (const [index, value] of values.entries()) sheet.put(at, left + index, value, look)
@@ -61,7 +62,9 @@ export function putTable(
     else at++
   }
   if (recipe.zeroFlow === 'in the table') line(zeroLine(recipe, run.after, recipe.words.after, plans))
-  return putSummaryRows(sheet, at, left, run, plans, recipe)
+  const bottom = putSummaryRows(sheet, at, left, run, plans, recipe)
+  // Lists may be longer than the readings beside them.
+  return lists ? Math.max(bottom, first + Math.max(run.before.length, run.after.length)) : bottom
 }
 
 function putHeadings(

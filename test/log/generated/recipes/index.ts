@@ -7,6 +7,7 @@ import { openQuestions } from './open-questions.js'
 import { several } from './several.js'
 import { textFiles } from './text-files.js'
 import { units } from './units.js'
+import { variants } from './variants.js'
 import { zeroFlows } from './zero-flow.js'
 
 /** Every generated log, in both halves. */
@@ -20,4 +21,5 @@ export const generatedLogs = [
   ...textFiles,
   ...openQuestions,
   ...composed,
+  ...variants,
 ].map(generate)

@@ -148,5 +148,6 @@ function said({ tests, findings, uses, problems }: ReadOutcome): string[] {
     ...tests.flatMap((test) => test.findings.map(({ message }) => message)),
     ...uses.flatMap(({ heading, ignoredBecause }) => (ignoredBecause ? `${heading}: ${ignoredBecause}` : [])),
     ...problems.map(({ message }) => message),
+    ...tests.flatMap(({ record }) => (record ? evaluate(record).findings.map(({ message }) => message) : [])),
   ]
 }

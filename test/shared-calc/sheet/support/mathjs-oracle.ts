@@ -30,7 +30,7 @@ const functions = {
   negative_mean: meanOfSide(-1),
   // Distributions are no functions of mathjs: they are checked against published tables.
   ...Object.fromEntries(
-    ['student_t', 'student_share', 'normal_share', 'normal_quantile'].map((name) => [
+    ['student_t', 'student_share', 'normal_share', 'normal_quantile', 'to_limit'].map((name) => [
       name,
       scalarFunctions[name]?.evaluate,
     ]),

@@ -10,7 +10,7 @@ export function formulaText(written: string): string {
     .replace(/^[a-z]+:/i, '')
     .replace(/^=/, '')
   return plain
-    .replace(/\[([^\]]*)\]/g, (_, reference: string) => referenceText(reference))
+    .replace(/\[([^[\]]*)\]/g, (_, reference: string) => referenceText(reference))
     .split(/("[^"]*")/)
     .map((part, index) => (index % 2 === 0 ? part.replaceAll(';', ',') : part))
     .join('')

@@ -106,7 +106,7 @@ function resultOf(label: Label, unit: KnownUnit | undefined): FieldName | undefi
 
 /** "q50 (m³/h·m²)": per area, not a flow. */
 const isPerArea = ({ text }: Label): boolean =>
-  /m[²2^]{0,2}\s*\)?\s*$/.test(text.trim()) && /m[³3]/.test(text)
+  /m[²2^]{0,2}(?:\s*\))?\s*$/.test(text.trim()) && /m[³3]/.test(text)
 
 function ofNumber(
   label: Label,

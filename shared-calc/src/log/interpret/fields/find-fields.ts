@@ -242,6 +242,47 @@ export function fieldsOfRow(
   })
 }
 
+/** A list whose first column is headed as rooms, or whose sheet is named after them. */
+function isOfRooms(view: View, row: number, column: number): boolean {
+  if (says(readLabel(view.name), 'room')) return true
+  for (let left = column - 1; left >= Math.max(0, column - 10); left--) {
+    const text = view.text(row, left)
+    if (text !== undefined && says(readLabel(text), 'room')) return true
+  }
+  return false
+}
+
+/** Values of the rows of a list of houses, under its headings, by the name in front of each row. */
+export function namedRowsOf(
+  view: View,
+  isTaken: (row: number, column: number) => boolean,
+): { name: string; fields: FoundField[] }[] {
+  for (let row = 0; row < Math.min(view.rows, 40); row++) {
+    const headings: { at: number; label: Label; unit?: KnownUnit; headingCell: string }[] = []
+    for (let column = 1; column < view.columns; column++) {
+      const text = view.text(row, column)
+      if (text === undefined || text.length > 60 || isTaken(row, column)) continue
+      const label = readLabel(text)
+      headings.push({
+        at: column,
+        label,
+        ...(label.unit && !label.loose ? { unit: label.unit } : {}),
+        headingCell: view.address(row, column),
+      })
+    }
+    if (!headings.some(({ label }) => says(label, 'volume') || label.unit?.kind === 'volume')) continue
+    const found: { name: string; fields: FoundField[] }[] = []
+    for (let at = row + 1; at < view.rows; at++) {
+      const name = view.text(at, 0) ?? view.number(at, 0)?.toString()
+      if (name === undefined) break
+      const fields = fieldsOfRow(view, at, headings)
+      if (fields.length > 0) found.push({ name, fields })
+    }
+    if (found.length > 1 && !isOfRooms(view, row, headings[0]?.at ?? 1)) return found
+  }
+  return []
+}
+
 /** Numbers of a rooms table added up, where no total stands. */
 export function roomsOf(
   view: View,
@@ -253,6 +294,7 @@ export function roomsOf(
       if (text === undefined || isTaken(row, column)) continue
       const label = readLabel(text)
       if (label.unit?.kind !== 'volume' && !says(label, 'volume')) continue
+      if (!isOfRooms(view, row, column)) continue
       const values: number[] = []
       let at = row + 1
       for (; view.number(at, column) !== undefined; at++) {

@@ -92,7 +92,7 @@ export function writtenIn(text: string, decimal: '.' | ',' | undefined): Written
   if (rest === '') return bare === text ? { value } : { value, note: 'approximate' }
   const unit = findUnit(rest)
   if (unit) return { value, unit }
-  const spread = /^(?:±|\+\/-|\+-)\s*[\d.,]+\s*(.*)$/.exec(rest)
+  const spread = /^(?:±|\+\/-|\+-)\s*[\d.,]+\s*([\s\S]*)$/.exec(rest)
   if (spread) {
     const after = spread[1] ? findUnit(spread[1]) : undefined
     return { value, ...(after ? { unit: after } : {}), note: rest }

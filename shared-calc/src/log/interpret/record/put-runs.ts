@@ -1,5 +1,7 @@
 import type { Direction } from '../../../contract/record/index.js'
 import { type KnownUnit, shown, toRecordUnit } from '../../cells/units.js'
+import { TOGETHER } from '../tables/choose.js'
+import type { KnownColumn } from '../tables/columns.js'
 import type { FoundDevice } from '../tables/device-ranges.js'
 import type { Figure, TableRow } from '../tables/rows.js'
 import type { FoundRun } from '../tables/runs.js'
@@ -176,13 +178,37 @@ function askDoubts(draft: Draft, runs: readonly FoundRun[]): void {
             ? 'Which column is the pressure across the building?'
             : 'Which column is the air flow of the reading, as the instrument showed it?',
         cells: columns.map(({ headingCell }) => headingCell),
-        choices: columns.map(({ headingCell, label, unit }) => ({
-          value: headingCell,
-          label: `${headingCell}${label.text ? ` "${label.text}"` : ''}${unit ? ` in ${shown(unit.unit)}` : ''}`,
-        })),
+        choices: [
+          ...(about === 'flow' && alike(columns)
+            ? [
+                {
+                  value: TOGETHER,
+                  label: 'all of them together: several fans',
+                  reason: 'the columns differ by their number only',
+                },
+              ]
+            : []),
+          ...columns.map(({ headingCell, label, unit }) => ({
+            value: distinct(columns) ? label.text : headingCell,
+            label: `${headingCell}${label.text ? ` "${label.text}"` : ''}${unit ? ` in ${shown(unit.unit)}` : ''}`,
+          })),
+        ],
       })
     }
 }
+
+const distinct = (columns: readonly KnownColumn[]): boolean =>
+  new Set(columns.map(({ label }) => label.text)).size === columns.length &&
+  columns.every(({ label }) => label.text !== '')
+
+/** Headings that differ by a number or letter only. */
+const alike = (columns: readonly KnownColumn[]): boolean =>
+  new Set(
+    columns.map(
+      ({ label, unit }) =>
+        `${label.tokens.filter((token) => !/^([1-9]|[ab])$/.test(token)).join(' ')}|${unit?.unit}`,
+    ),
+  ).size === 1
 
 function zerosOf(
   draft: Draft,
@@ -343,8 +369,16 @@ function tellUses(draft: Draft, run: FoundRun, index: number, direction: Directi
         'range of the flow device',
         `runs[${index}].readings[].range`,
       )
-  for (const { column, why } of block.ignored)
+  for (const { column, why } of block.ignored) {
     draft.uses.push({ cells: span(run, column.at), heading: column.label.text, ignoredBecause: why })
+    if (column.role !== 'index' && column.role !== 'time')
+      draft.note(
+        'log-column-left-out',
+        `the column "${column.label.text}" was left out: ${why}`,
+        span(run, column.at),
+        `runs[${index}].readings`,
+      )
+  }
   if (block.total)
     draft.note(
       'log-total',

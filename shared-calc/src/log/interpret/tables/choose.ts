@@ -41,6 +41,13 @@ interface Candidate {
   score: number
 }
 
+/** Answer for flows that are to be added up. */
+export const TOGETHER = 'together'
+
+/** Whether somebody named this column by its heading or the cell of it. */
+const isNamed = ({ label, headingCell }: KnownColumn, name: string | undefined): boolean =>
+  name !== undefined && (name === headingCell || name === label.text)
+
 /** How many points apart two candidates must be for the better to be taken without asking. */
 const CLEAR = 0.9
 
@@ -56,6 +63,8 @@ export function chooseColumns(
   const pressures = segment.columns.filter(({ role }) => role === 'pressure' || role === 'induced')
   const devices = segment.columns.filter(({ role }) => role === 'device')
   const carriers = carriersOf(segment, pressures.length > 0 ? devices : [])
+  const flows = segment.columns.filter(({ role, numbers }) => role === 'flow' && numbers > 0)
+  if (preferred.flow === TOGETHER && flows.length > 1) carriers.push({ columns: flows, prior: 30 })
   const tried: Candidate[] = []
   for (const pressure of [...pressures, ...(pressures.length === 0 ? devices : [])])
     for (const carrier of carriers) {
@@ -65,8 +74,8 @@ export function chooseColumns(
       if (readings.length === 0) continue
       const law = lawOf(pressure, carrier, walked)
       const named =
-        (preferred.pressure === pressure.headingCell ? 20 : 0) +
-        (carrier.columns.some(({ headingCell }) => headingCell === preferred.flow) ? 20 : 0)
+        (isNamed(pressure, preferred.pressure) ? 20 : 0) +
+        (carrier.columns.some((column) => isNamed(column, preferred.flow)) ? 20 : 0)
       const physics = readings.length >= 3 ? physicsScore(law) : 0
       tried.push({
         pressure,

@@ -45,14 +45,13 @@ const DERIVED = [
   'err',
   'calc',
   'predicted',
-  'diff',
-  'abweichung',
-  'ecart',
-  'afwijking',
   'n50',
   'ach',
   'ach50',
 ]
+
+/** Differences from the curve, unless the heading speaks of pressures. */
+const DIFFERENCE = ['diff', 'difference', 'abweichung', 'ecart', 'afwijking', 'avvik', 'afvigelse']
 
 /** The role a column's heading names. Physics and the other columns decide later among those of one kind. */
 export function roleOf(view: View, first: number, last: number, column: Column): KnownColumn {
@@ -98,7 +97,12 @@ export function directionWord(text: string): 'depressurisation' | 'pressurisatio
 function byWords({ label, unit }: Column, textual: boolean, filled: number): Role {
   const kind = unit?.kind
   if (filled === 0) return 'other'
-  if (label.tokens.some((token) => DERIVED.includes(token))) return 'derived'
+  if (
+    label.tokens.some(
+      (token) => DERIVED.includes(token) || (!says(label, 'pressure') && DIFFERENCE.includes(token)),
+    )
+  )
+    return 'derived'
   if (textual) {
     if (says(label, 'range')) return 'range'
     if (says(label, 'role') || says(label, 'notes')) return 'remark'

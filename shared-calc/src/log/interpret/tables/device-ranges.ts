@@ -156,6 +156,8 @@ function saidNear(
     for (let column = 0; column < Math.min(view.columns, 12); column++) {
       const text = view.text(at, column)
       if (text === undefined || text.length > 160) continue
+      // A label with its value, or the heading of another table, says nothing of the coefficients.
+      if (view.number(at, column + 1) !== undefined || isHeadingElsewhere(view, at, column, row)) continue
       for (const unit of unitsIn(text)) {
         if (unit.kind === 'flow') said.flow ??= unit
         if (unit.kind === 'pressure') said.pressure ??= unit
@@ -165,6 +167,12 @@ function saidNear(
     }
   return said
 }
+
+/** A text right above numbers that is not in the headings of the table itself and is no formula. */
+const isHeadingElsewhere = (view: View, at: number, column: number, row: number): boolean =>
+  at !== row &&
+  !/[=^]/.test(view.text(at, column) ?? '') &&
+  (view.number(at + 1, column) !== undefined || view.number(at + 2, column) !== undefined)
 
 /** Every unit of two letters or more that a text states. */
 export function unitsIn(text: string): KnownUnit[] {

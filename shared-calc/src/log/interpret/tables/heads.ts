@@ -26,8 +26,14 @@ export function findHeads(view: View): Head[] {
   const heads: Head[] = []
   for (let row = 1; row < view.rows; row++) {
     const under = columnsUnderText(view, row)
-    if (under.length < 2) continue
-    const head = headAt(view, row, under)
+    if (under.length === 0) continue
+    const late = under.length === 1 ? columnsFilledLater(view, row, under[0] as number) : []
+    if (under.length + late.length < 2) continue
+    const head = headAt(
+      view,
+      row,
+      [...under, ...late].sort((a, b) => a - b),
+    )
     if (!head.columns.some(({ label, unit }) => isPressureLike(label, unit) || isFlowLike(label, unit)))
       continue
     heads.push(head)
@@ -48,6 +54,23 @@ function columnsUnderText(view: View, row: number): number[] {
   return found
 }
 
+/** So many rows without flow may stand above the first reading: thirty zero-flow values and some more. */
+const ZERO_ROWS = 70
+
+/** Columns beside a lone number whose own numbers begin further down: a table that opens with zero-flow rows. */
+function columnsFilledLater(view: View, row: number, column: number): number[] {
+  const found: number[] = []
+  for (const at of [column - 2, column - 1, column + 1, column + 2, column + 3]) {
+    if (at < 0 || view.at(row, at) || !isHeading(view.text(row - 1, at))) continue
+    for (let below = row + 1; below < Math.min(view.rows, row + ZERO_ROWS); below++) {
+      const content = view.at(below, at)
+      if (content?.kind === 'number') found.push(at)
+      if (content) break
+    }
+  }
+  return found
+}
+
 const rowIsBlankNear = (view: View, row: number, column: number): boolean =>
   view.number(row, column - 1) === undefined && view.number(row, column + 1) === undefined
 
@@ -56,8 +79,11 @@ const isHeading = (text: string | undefined): boolean => text !== undefined && t
 function headAt(view: View, first: number, under: readonly number[]): Head {
   let top = first
   for (let row = first - 1; row >= Math.max(0, first - HEADING_ROWS); row--) {
-    const texts = under.filter((column) => isHeading(stackText(view, row, column))).length
-    const numbers = hasNumbers(view, row, under[0] as number, under.at(-1) as number)
+    // A text with its own value beside it is a label, not a heading.
+    const texts = under.filter(
+      (column) => isHeading(stackText(view, row, column)) && view.number(row, column + 1) === undefined,
+    ).length
+    const numbers = under.some((column) => view.number(row, column) !== undefined)
     const blank = under.every((column) => !view.at(row, column))
     if (numbers || (texts === 0 && !(blank && row === first - 1))) break
     if (texts > 0) top = row
@@ -68,11 +94,6 @@ function headAt(view: View, first: number, under: readonly number[]): Head {
     if (made) columns.push(made)
   }
   return { view, top, first, columns }
-}
-
-function hasNumbers(view: View, row: number, left: number, right: number): boolean {
-  for (let column = left; column <= right; column++) if (view.number(row, column) !== undefined) return true
-  return false
 }
 
 /** Text of a cell, or of the merged block over it. */

@@ -194,7 +194,34 @@ export function walkRows(
     })
     last = row
   }
-  return { rows, leftOut, last }
+  return { rows: withoutMeans(rows, leftOut), leftOut, last }
+}
+
+/** A last row that is the mean of the others in pressure and in flow is no reading, whether it says so or not. */
+function withoutMeans(rows: readonly TableRow[], leftOut: LeftOut[]): TableRow[] {
+  const readings = rows.filter(({ kind }) => kind === 'reading')
+  const last = readings.at(-1)
+  const flow = last?.carriers[0]?.value
+  const others = readings
+    .slice(0, -1)
+    .filter((row) => row.direction === last?.direction && row.test === last?.test)
+  if (!last || flow === undefined || others.length < 4) return [...rows]
+  const mean = (of: (row: TableRow) => number) =>
+    others.reduce((sum, row) => sum + of(row), 0) / others.length
+  const near = (one: number, other: number) => Math.abs(one / other - 1) < 0.006
+  if (
+    !near(
+      last.pressure.value,
+      mean((row) => row.pressure.value),
+    ) ||
+    !near(
+      flow,
+      mean((row) => row.carriers[0]?.value ?? 0),
+    )
+  )
+    return [...rows]
+  leftOut.push({ cell: last.pressure.cell, why: 'the last row is the mean of the others, not a reading' })
+  return rows.filter((row) => row !== last)
 }
 
 const carriedOf = ({

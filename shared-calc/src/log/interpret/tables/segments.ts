@@ -17,8 +17,9 @@ const FLOWS = ['flow', 'corrected']
 const LEADING = ['direction', 'test', 'remark', 'index', 'time', 'other']
 
 /** Parts the columns below one row of headings into blocks: a heading that comes again begins the next. */
-export function segmentsOf(head: Head, last: number): Segment[] {
+export function segmentsOf(head: Head): Segment[] {
   const { view } = head
+  const last = bodyEnd(head)
   const columns = head.columns.map((column) => roleOf(view, head.first, last, column))
   const parts: KnownColumn[][] = [[]]
   for (const [index, column] of columns.entries()) {
@@ -34,6 +35,16 @@ export function segmentsOf(head: Head, last: number): Segment[] {
     right: Math.max(...own.map(({ at }) => at)),
   }))
 }
+
+/** The last row with a number below the headings, before more than a few rows without. */
+function bodyEnd({ view, first, columns }: Head): number {
+  let last = first
+  for (let row = first; row < view.rows && row <= last + GAP; row++)
+    if (columns.some(({ at }) => view.number(row, at) !== undefined)) last = row
+  return last
+}
+
+const GAP = 4
 
 function startsAnew(
   current: readonly KnownColumn[],

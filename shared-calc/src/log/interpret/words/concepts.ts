@@ -4,7 +4,7 @@
  * it anywhere (compounds), several words are a phrase, anything else is the whole word.
  */
 export const CONCEPTS = {
-  zero: 'zero zeroflow zeros baseline baselines bias natural ~nulldruck ~nullstrom nullwert* nullpunkt* null zf zfp zpd dp0 δp0 δp01 δp02 dp01 dp02 p0 p01 p02 nuldruk nulstroom* nulmeting basisdruk nolltryck* nollflode* nultryk* nulflow nulltrykk* naturdruck* naturelle naturliche* naturlicher* static | no flow|fan off|ohne geblase|debit nul|sans ventilateur|pression nulle|flujo cero|caudal cero|presion cero|flusso zero|portata nulla|zerowy przeplyw|zero przeplyw|cisnienie zerowe|przeplyw zerowy|zerowego przeplywu|fan closed|fan sealed|fan covered',
+  zero: 'zero zeroflow zeros baseline baselines bias natural ~nulldruck ~nullstrom nullwert* nullpunkt* null zf zfp zpd dp0 δp0 δp01 δp02 dp01 dp02 p0 p01 p02 nuldruk nulstroom* nulmeting basisdruk nolltryck* nollflode* nultryk* nulflow nulltrykk* naturdruck* naturelle naturliche* naturlicher* static | no flow|fan off|ohne geblase|debit nul|sans ventilateur|pression nulle|flujo cero|flujo nulo|caudal nulo|caudal cero|portata zero|a zero|senza flusso|bez przeplywu|zerowym przeplywie|bez wentylatora|przy zerowym|cisnienie naturalne|nulstrom|uden flow|uten flow|utan flode|noll flode|nollflode|zonder stroming|bij nul|debiet nul|presion cero|flusso zero|portata nulla|flusso nullo|ventilatore spento|zerowy przeplyw|zero przeplyw|cisnienie zerowe|przeplyw zerowy|zerowego przeplywu|fan closed|fan sealed|fan covered',
   before:
     'before pre pretest start initial begin beginning starting first vor vorher vorab anfang anfangs* beginn avant debut initiale voor vooraf przed poczatek poczatkowe antes inicial inizio prima iniziale for fore innan start* p01 dp01 δp01 opening | δp0 1|dp0 1|p0 1|zero 1|baseline 1',
   after:
@@ -23,7 +23,7 @@ export const CONCEPTS = {
   gross:
     'gross external brutto brut bruto ~brutto overall lordo lorda zewnetrzna buitenwerks bta outer externe exterieur exterieures | external dims|outside dims',
   net: 'net netto ~netto internal inner interior nett innen* heated conditioned interieur interne neto netta interna wewnetrzna kubatura inwendig total totale intern luftvolumen air heated* beheiz* chauffe verwarmd ogrzewana',
-  room: 'room rooms raum raume zimmer piece pieces kamer pokoj habitacion stanza rum rom',
+  room: 'room rooms zone zones space spaces raum raume zimmer piece pieces kamer pokoj habitacion stanza rum rom',
   envelope:
     'envelope env ae shell surface fabric perimeter ~hullflache ~huellflaeche ~hullflachen enveloppe parois deperditive schiloppervlak* gebouwschil verliesoppervlak* schil przegrod przegrody powloki obudowy envolvente envolvente* involucro disperdente klimaskal* omslutande klimaskarm* klimaskaerm* omsluttende at atb atbat',
   floor:

@@ -1,5 +1,6 @@
 import { numberFormat, results } from '../../../catalogue/figures.js'
 import { unitText } from '../../../catalogue/units.js'
+import { fileLink } from '../../workbook/file-link.js'
 import type { RegisterRow } from '../arrange.js'
 import { daysBetween } from '../calibrations.js'
 import { NOT_LOGGED } from '../totals.js'
@@ -172,7 +173,7 @@ export const columns: readonly RegisterColumn[] = [
   text('target', 'Target', 30, ({ judged }) => judged?.label ?? ''),
   text('file', 'File', 40, ({ file, part }) => ({
     text: part === undefined ? file : `${file} (${part})`,
-    hyperlink: encodeURI(file).replaceAll('#', '%23'),
+    hyperlink: fileLink(file),
   })),
   text('altered', 'To look at', 44, ({ altered, remark }) => [altered, remark].filter(Boolean).join('; ')),
   text('version', 'Calculation', 12, ({ calculationVersion }) => calculationVersion),

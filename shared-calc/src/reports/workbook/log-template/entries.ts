@@ -1,5 +1,5 @@
 import { methods } from '../../../methods/index.js'
-import { targetPresets } from '../../../targets/presets.js'
+import { targetPresets } from '../../../targets/index.js'
 
 /** What may be typed into an entry cell. */
 export type Check =

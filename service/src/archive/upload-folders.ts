@@ -1,0 +1,85 @@
+import { mkdtemp, readdir, rm, stat, utimes } from 'node:fs/promises'
+import { hostname, tmpdir } from 'node:os'
+import { join } from 'node:path'
+
+/** What the folder of a service is called: machine and process, so that the next start knows what was left behind. */
+const PREFIX = 'draughtbook-uploads-'
+const OWN_NAME = /^draughtbook-uploads-(.+)-(\d+)-\w{6}$/
+/** A running service says so this often; a folder without a sign of life for {@link DEAD_MS} was left behind. */
+const SIGN_MS = 60_000
+const DEAD_MS = 10 * SIGN_MS
+
+const machine = hostname().replace(/[^\w.-]/g, '_')
+
+let made: Promise<string> | undefined
+/** This process's own folder, with letters by chance in its name: nobody can have made it before. */
+function ownFolder(): Promise<string> {
+  made ??= mkdtemp(join(tmpdir(), `${PREFIX}${machine}-${process.pid}-`)).catch((error: unknown) => {
+    made = undefined
+    throw error
+  })
+  return made
+}
+
+/** A new folder for the files of one request, only for this user. Rejects with the system's error. */
+export async function uploadFolder(): Promise<string> {
+  return mkdtemp(join(await ownFolder(), 'request-'))
+}
+
+export interface Sweeping {
+  /** Removes this process's own folder and looks for others no more. */
+  end(): Promise<void>
+}
+
+/**
+ * Removes what services that were killed left of their uploads: now, and while this one runs. A disk that cannot be written is
+ * no reason not to start: uploads will say so.
+ */
+export async function startSweeping(): Promise<Sweeping> {
+  await sweep()
+  const timer = setInterval(() => void sweep(), SIGN_MS)
+  timer.unref()
+  return {
+    end: async () => {
+      clearInterval(timer)
+      const own = await made?.catch(() => undefined)
+      made = undefined
+      if (own) await rm(own, { recursive: true, force: true }).catch(() => undefined)
+    },
+  }
+}
+
+async function sweep(): Promise<void> {
+  const own = await giveSign().catch(() => undefined)
+  for (const name of await readdir(tmpdir()).catch(() => [])) {
+    const [, host, pid] = OWN_NAME.exec(name) ?? []
+    const folder = join(tmpdir(), name)
+    if (host === undefined || folder === own) continue
+    if (await isLeft(folder, host, Number(pid)))
+      await rm(folder, { recursive: true, force: true }).catch(() => undefined)
+  }
+}
+
+async function giveSign(): Promise<string> {
+  const own = await ownFolder()
+  const now = new Date()
+  await utimes(own, now, now)
+  return own
+}
+
+/** Of this machine: its process is gone, or has this one's number. Of another that shares the disk: no sign of life. */
+async function isLeft(folder: string, host: string, pid: number): Promise<boolean> {
+  if (host === machine && (pid === process.pid || !isRunning(pid))) return true
+  const seen = await stat(folder).catch(() => undefined)
+  return seen !== undefined && Date.now() - seen.mtimeMs > DEAD_MS
+}
+
+function isRunning(pid: number): boolean {
+  try {
+    process.kill(pid, 0)
+    return true
+  } catch (error) {
+    // It runs, but belongs to somebody else.
+    return error instanceof Error && 'code' in error && error.code === 'EPERM'
+  }
+}

@@ -1,0 +1,50 @@
+import { basename } from 'node:path'
+import type { Answers, Question } from '@draughtbook/shared-calc/log'
+import { OpenQuestions } from '../input/open-questions.js'
+import type { ReadTest } from '../input/read-test.js'
+import { FileError } from './file-error.js'
+import { type ReadOptions, readInput } from './read-input.js'
+import { type AnswerOptions, answersOf, quoted } from './set-answers.js'
+import type { Terminal } from './terminal.js'
+
+export interface AskOptions extends Omit<ReadOptions, 'answers'>, AnswerOptions {
+  /** Ask nothing: what is open ends the run. */
+  readonly acceptProposal?: boolean
+}
+
+/**
+ * Reads a file. What a log leaves open is asked on a terminal where somebody watches; elsewhere it is an error with
+ * one line a question and the command that answers them.
+ */
+export async function readOrAsk(file: string, options: AskOptions, terminal: Terminal): Promise<ReadTest[]> {
+  let answers: Answers = answersOf(options)
+  for (;;) {
+    try {
+      return await readInput(file, { layout: options.layout, answers })
+    } catch (error) {
+      const open =
+        error instanceof FileError && error.cause instanceof OpenQuestions ? error.cause : undefined
+      if (!open || !terminal.ask || options.acceptProposal) {
+        throw open ? withCommand(error as FileError, file, open.questions, answers) : error
+      }
+      const given = await terminal.ask(basename(file), open.questions)
+      if (!given) throw withCommand(error as FileError, file, open.questions, answers)
+      answers = { ...answers, ...given }
+    }
+  }
+}
+
+/** The same error with a last line: the command with an answer to each question. */
+function withCommand(
+  error: FileError,
+  file: string,
+  questions: readonly Question[],
+  answers: Answers,
+): FileError {
+  const set = Object.entries(answers).map(([path, value]) => `--set ${path}=${quoted(value)}`)
+  const open = questions.map(({ path, choices }) => `--set ${path}=${quoted(choices[0]?.value ?? '…')}`)
+  return new FileError(error.file, error.problems, {
+    cause: error.cause,
+    command: `draughtbook evaluate ${quoted(file)} ${[...set, ...open].join(' ')}`,
+  })
+}

@@ -1,0 +1,47 @@
+import type { Command } from 'commander'
+import { UsageError } from './usage-error.js'
+
+export interface AnswerOptions {
+  /** `path=value`, as typed, each once. */
+  readonly set?: readonly string[]
+  readonly target?: string
+  readonly method?: string
+  readonly stage?: string
+}
+
+/** Options that answer what a log leaves open. */
+export function addAnswerOptions(command: Command): Command {
+  return command
+    .option(
+      '--set <PATH=VALUE>',
+      'answer a question, or give what the log lacks; may come several times',
+      gather,
+      [],
+    )
+    .option('--target <PRESET>', 'the limit to meet, as passive-house-new')
+    .option('--method <METHOD>', 'the test method, as iso-9972:2015')
+    .option('--stage <STAGE>', 'fabric, after services, acceptance or retest')
+}
+
+const gather = (value: string, before: string[]): string[] => [...before, value]
+
+/** Answers by their path. @throws UsageError for an answer without an equals sign */
+export function answersOf({ set = [], target, method, stage }: AnswerOptions): Record<string, string> {
+  const answers: Record<string, string> = {}
+  if (target !== undefined) answers['target.preset'] = target
+  if (method !== undefined) answers['test.method'] = method
+  if (stage !== undefined) answers['test.stage'] = stage
+  for (const one of set) {
+    const at = one.indexOf('=')
+    if (at <= 0 || at === one.length - 1)
+      throw new UsageError(
+        `--set needs a path and a value, as in --set building.volume_m3="412.6 m3", not ${one}`,
+      )
+    answers[one.slice(0, at).trim()] = one.slice(at + 1).trim()
+  }
+  return answers
+}
+
+/** A value as typed after --set on a command line. */
+export const quoted = (value: string): string =>
+  /^[\w./:+-]+$/.test(value) ? value : `"${value.replaceAll('"', '\\"')}"`

@@ -1,0 +1,32 @@
+import { InputError, type Problem } from '@draughtbook/shared-calc'
+import type { Interpretation, Question } from '@draughtbook/shared-calc/log'
+
+/** A log that leaves something open: nothing was calculated. Each problem is one question with the option that answers it. */
+export class OpenQuestions extends InputError {
+  constructor(
+    readonly questions: readonly Question[],
+    readonly interpretation: Interpretation,
+    problems: readonly Problem[] = [],
+  ) {
+    super([...questions.map(asProblem), ...problems])
+  }
+}
+
+function asProblem(question: Question): Problem {
+  const { path, cells, text } = question
+  return {
+    path,
+    ...(cells.length > 0 ? { cell: cells.slice(0, 4).join(', ') } : {}),
+    message: `${text} ${howTo(question)}`,
+  }
+}
+
+/** "Answer with --set flow.unit=cfm, or l/s, or m3/h." */
+function howTo({ path, choices, example }: Question): string {
+  const [first, ...others] = choices.map(({ value }) => quoted(value))
+  if (first === undefined) return `Answer with --set ${path}=${quoted(example ?? 'VALUE')} (an example).`
+  return `Answer with --set ${path}=${first}${others.map((one) => `, or ${one}`).join('')}.`
+}
+
+const quoted = (value: string): string =>
+  /^[\w./:+-]+$/.test(value) ? value : `"${value.replaceAll('"', '\\"')}"`

@@ -1,0 +1,76 @@
+import { MessageChannel, type MessagePort } from 'node:worker_threads'
+import type { Piscina } from 'piscina'
+import { callOff, type Flag, newFlag } from './call-off.js'
+
+/** What every order brings along to its thread. */
+export interface Begins {
+  readonly flag: Flag
+  /** Told when work begins: waiting for a thread, and its start, do not count. */
+  readonly begun: MessagePort
+}
+
+/** A task whose caller has gone may go on for so long: nearly all are over by then, and their thread lives on. */
+const FINISH_MS = 5000
+
+/** The work took longer than it may. */
+export class TooLong extends Error {}
+
+export interface InThread<T> {
+  readonly result: Promise<T>
+  /** Fulfilled once no thread works on it any more, nor ever will; the result may be rejected long before. */
+  readonly over: Promise<void>
+}
+
+/**
+ * Runs an order in a thread. When the signal falls the result is rejected at once; a task that has not begun then never does, one
+ * that has goes on for {@link FINISH_MS} before its thread is ended, so that calling off many requests does not end many threads.
+ * @param deadline_ms - longest time from its beginning; then the thread is ended and the result rejected with TooLong
+ */
+export function inThread<T>(
+  pool: Piscina,
+  order: object,
+  signal: AbortSignal,
+  deadline_ms?: number,
+): InThread<T> {
+  const flag = newFlag()
+  const { port1, port2 } = new MessageChannel()
+  const end = new AbortController()
+  const timers: NodeJS.Timeout[] = []
+  let late = false
+  if (deadline_ms !== undefined)
+    port1.once('message', () => {
+      timers.push(
+        setTimeout(() => {
+          late = true
+          end.abort()
+        }, deadline_ms),
+      )
+    })
+  const work = (
+    pool.run({ ...order, flag, begun: port2 }, { signal: end.signal, transferList: [port2] }) as Promise<T>
+  ).catch((error: unknown) => {
+    throw late ? new TooLong() : error
+  })
+  let neverBegins: () => void = () => undefined
+  const calledOff = new Promise<void>((resolve) => {
+    neverBegins = resolve
+  })
+  let leave: () => void = () => undefined
+  const givenUp = new Promise<never>((_resolve, reject) => {
+    leave = () => {
+      if (callOff(flag)) neverBegins()
+      else timers.push(setTimeout(() => end.abort(), FINISH_MS))
+      reject(signal.reason as Error)
+    }
+  })
+  const finished = work
+    .catch(() => undefined)
+    .then(() => {
+      for (const timer of timers) clearTimeout(timer)
+      signal.removeEventListener('abort', leave)
+      port1.close()
+    })
+  if (signal.aborted) leave()
+  else signal.addEventListener('abort', leave, { once: true })
+  return { result: Promise.race([work, givenUp]), over: Promise.race([finished, calledOff]) }
+}

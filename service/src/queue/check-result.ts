@@ -1,0 +1,125 @@
+import { Finding, Outcome } from '@draughtbook/shared-calc'
+import { lineQuantities, type ReadLines } from '@draughtbook/shared-calc/register'
+import { outcomes, type RerunTest } from '@draughtbook/shared-calc/rerun'
+import { z } from 'zod'
+import type { ArchiveResult, ArchiveTask } from '../archive/archive-tasks.js'
+
+const text = z.string().max(32_767)
+const number = z.number()
+const interval = z.tuple([number, number]).optional()
+const instrument = z.strictObject({ serial: text.optional(), calibrationDue: text.optional() })
+
+const Line = z.strictObject({
+  file: text,
+  part: text.optional(),
+  source: z.enum(['summary workbook', 'own layout']),
+  building: text,
+  site: text.optional(),
+  client: text.optional(),
+  tester: text.optional(),
+  stage: text.optional(),
+  date: z.iso.date(),
+  testNumber: text.optional(),
+  recordDigest: z.string().regex(/^[0-9a-f]{64}$/),
+  calculationVersion: text,
+  results: z.partialRecord(z.enum(lineQuantities), number),
+  judged: z
+    .strictObject({ quantity: text, label: text, value: number, limit: number, unit: text, margin: number })
+    .optional(),
+  outcome: Outcome,
+  findings: z.array(Finding.pick({ rule: true, severity: true, message: true })),
+  gauge: instrument,
+  device: instrument,
+  curves: z.array(
+    z.strictObject({ direction: text, coefficient: number, exponent: number, q50: interval, q4: interval }),
+  ),
+  altered: text.optional(),
+})
+
+const Lines = z.strictObject({
+  lines: z.array(Line),
+  leftOut: z.array(
+    z.strictObject({ file: text, part: text.optional(), why: text, expected: z.literal(true).optional() }),
+  ),
+})
+
+const value = z.union([number, text, z.boolean(), z.null()])
+const Difference = z.strictObject({
+  kind: z.enum([
+    'input',
+    'figure',
+    'cell',
+    'formula',
+    'appearance',
+    'sheet',
+    'digest',
+    'signature',
+    'evaluation',
+  ]),
+  label: text,
+  unit: text.optional(),
+  cell: text.optional(),
+  path: text.optional(),
+  recorded: value,
+  expected: value,
+  change: number.optional(),
+  rounding: z.boolean(),
+  working: text.optional(),
+})
+
+const Tests = z.array(
+  z.strictObject({
+    file: text,
+    part: text.optional(),
+    outcome: z.enum(outcomes),
+    why: text,
+    kind: z.enum(['summary workbook', 'own layout']).optional(),
+    building: text.optional(),
+    site: text.optional(),
+    date: text.optional(),
+    testNumber: text.optional(),
+    verdict: z.strictObject({ recorded: text, recomputed: text }).optional(),
+    calculationVersion: text.optional(),
+    recordDigest: text.optional(),
+    signature: z
+      .union([
+        z.strictObject({ state: z.literal('not signed') }),
+        z.strictObject({ state: z.enum(['valid', 'invalid', 'key not given']), keyId: text }),
+      ])
+      .optional(),
+    compared: z.strictObject({ figures: z.int(), cells: z.int() }),
+    differences: z.array(Difference),
+    sinceIssue: z.array(Difference),
+    notes: z.array(text),
+  }),
+)
+
+const filesOf = {
+  register: (result: unknown) => {
+    const { lines, leftOut } = result as ReadLines
+    return [...lines, ...leftOut].map(({ file }) => file)
+  },
+  rerun: (result: unknown) => (result as RerunTest[]).map(({ file }) => file),
+}
+const schemas = { register: Lines, rerun: Tests }
+
+/**
+ * A result as it lay in the queue, checked before anything is made of it: whoever can write into the Redis could have put anything
+ * there. All of it is text and numbers, so nothing of it can become a formula of a report.
+ * @param file - what the result must be about
+ * @throws Error saying where it does not fit
+ */
+export function checkResult<Task extends ArchiveTask>(
+  task: Task,
+  file: string,
+  result: unknown,
+): ArchiveResult<Task> {
+  const checked = schemas[task].safeParse(result)
+  if (!checked.success) {
+    const [first] = checked.error.issues
+    throw new Error(`the queue gave a result that is none (${first?.path.join('.')}: ${first?.message})`)
+  }
+  if (filesOf[task](checked.data).some((about) => about !== file))
+    throw new Error('the queue gave the result of another file')
+  return checked.data as ArchiveResult<Task>
+}

@@ -1,0 +1,64 @@
+import { readFile } from 'node:fs/promises'
+import { z } from 'zod'
+import { writeAtomically } from '../../files/write-atomically.js'
+import { withLock } from '../../library/with-lock.js'
+
+/** How often the file is written at most: a token in use is used all the time. */
+const WRITE_MS = 60_000
+
+const UseFile = z.strictObject({
+  format: z.literal('draughtbook/token-use@1'),
+  lastUse: z.record(z.string(), z.iso.datetime()),
+})
+export type LastUse = Readonly<Record<string, string>>
+
+/** Beside the token file and never in it: what is only good to know must not be able to spoil who gets in. */
+const useFile = (tokens: string): string => `${tokens}.use.json`
+
+/** When each token was last used, by id, to the minute; nothing where that is not known. */
+export async function readUse(tokens: string): Promise<LastUse> {
+  const text = await readFile(useFile(tokens), 'utf8').catch(() => '{}')
+  const read = UseFile.safeParse(parsed(text))
+  return read.success ? read.data.lastUse : {}
+}
+
+/** Notes the use of tokens, and writes it down from time to time. Several services may share the file. */
+export class TokenUse {
+  private readonly seen = new Map<string, string>()
+  private planned = false
+
+  constructor(private readonly tokens: string) {}
+
+  note(id: string): void {
+    this.seen.set(id, new Date().toISOString())
+    if (this.planned) return
+    this.planned = true
+    void this.write()
+      // A folder that cannot be written is no reason to keep anybody out.
+      .catch(() => undefined)
+      .then(() => {
+        setTimeout(() => {
+          this.planned = false
+        }, WRITE_MS).unref()
+      })
+  }
+
+  private async write(): Promise<void> {
+    const path = useFile(this.tokens)
+    await withLock(`${path}.lock`, async () => {
+      const lastUse: Record<string, string> = { ...(await readUse(this.tokens)) }
+      for (const [id, at] of this.seen) if (at > (lastUse[id] ?? '')) lastUse[id] = at
+      this.seen.clear()
+      const text = JSON.stringify({ format: 'draughtbook/token-use@1', lastUse }, null, 2)
+      await writeAtomically(path, `${text}\n`, 0o600)
+    })
+  }
+}
+
+function parsed(text: string): unknown {
+  try {
+    return JSON.parse(text)
+  } catch {
+    return undefined
+  }
+}

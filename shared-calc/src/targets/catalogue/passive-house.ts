@@ -1,0 +1,27 @@
+import { at50, remembered, seen, type TargetPreset } from '../target.js'
+
+const criteria = seen('passive house criteria; checklist for test reports')
+const large = remembered('passive house criteria, large buildings')
+
+const passiveHouse = (id: string, label: string, limit: number): TargetPreset => ({
+  id,
+  label,
+  scheme: 'passive house',
+  edition: 'as in force in 2024',
+  directions: 'mean',
+  satisfiedBy: 'all',
+  volumeBasis: 'net',
+  volumeBasisSource: criteria,
+  otherVolumeBasis: 'invalidates',
+  area: 'envelope area by inside dimensions, floor to the ground included',
+  preparation: { accepted: ['method 1', 'method A'], otherwise: 'invalidates', source: criteria },
+  limits: [at50('n50', limit, criteria), at50('qE50', 0.6, large, { atLeast_m3: 4000 })],
+  notes: [
+    'From 4 000 m³ on q_E50 counts too: the threshold was read, the value of 0.6 is from memory, for retrofits above all.',
+  ],
+})
+
+export const passiveHouses: readonly TargetPreset[] = [
+  passiveHouse('passive-house-new', 'Passive house, new', 0.6),
+  passiveHouse('passive-house-retrofit', 'Passive house, retrofit', 1.0),
+]

@@ -1,0 +1,40 @@
+import { describe, expect, it } from 'vitest'
+import { archiveTasks } from '../../service/src/archive/archive-tasks'
+import { checkResult } from '../../service/src/queue/check-result'
+import { folder } from '../service/support/command-line'
+import { makeArchive } from './make-archive'
+
+/** As it comes back from Redis. */
+const throughJson = (value: unknown): unknown => JSON.parse(JSON.stringify(value))
+
+async function results() {
+  const [made] = await makeArchive(await folder(), 1)
+  if (!made) throw new Error('no file')
+  const order = { path: made.path, file: made.path, layouts: [], keys: [] }
+  return {
+    file: made.path,
+    register: throughJson(await archiveTasks.register(order)) as { lines: Record<string, unknown>[] },
+    rerun: throughJson(await archiveTasks.rerun(order)) as Record<string, unknown>[],
+  }
+}
+
+describe('a result from the queue', () => {
+  it('is taken as it was made', async () => {
+    const { file, register, rerun } = await results()
+    expect(checkResult('register', file, register)).toEqual(register)
+    expect(checkResult('rerun', file, rerun)).toEqual(rerun)
+  })
+
+  it.each([
+    ['a formula in the place of a text', { building: { formula: 'HYPERLINK("https://evil.example")' } }],
+    ['a link in the place of a text', { client: { text: 'a', hyperlink: 'https://evil.example' } }],
+    ['a text in the place of a figure', { results: { n50: '=1+1' } }],
+    ['a field nobody knows', { note: 'x' }],
+    ['the name of another file', { file: '/etc/passwd' }],
+  ])('is refused for %s', async (_what, changed) => {
+    const { file, register } = await results()
+    Object.assign(register.lines[0] ?? {}, changed)
+    expect(() => checkResult('register', file, register)).toThrow(/^the queue gave/)
+    expect(() => checkResult('rerun', file, register)).toThrow(/^the queue gave/)
+  })
+})

@@ -1,0 +1,102 @@
+import { mkdir, readdir, readFile } from 'node:fs/promises'
+import { request } from 'node:http'
+import { join } from 'node:path'
+import { describe, expect, it, onTestFinished } from 'vitest'
+import { folder } from './support/command-line'
+import { type Spawned, spawnService } from './support/spawned'
+
+const BOUNDARY = 'a-boundary'
+const PART = `--${BOUNDARY}\r\ncontent-disposition: form-data; name="files"; filename="log.csv"\r\ncontent-type: text/csv\r\n\r\na,b\n1,2\n`
+
+/** Begins an upload and does not end it. */
+function beginUpload({ base }: Spawned) {
+  const sent = request(`${base}/v1/registers?asOf=2026-10-31`, {
+    method: 'POST',
+    headers: { 'content-type': `multipart/form-data; boundary=${BOUNDARY}` },
+  })
+  onTestFinished(() => void sent.destroy())
+  sent.on('error', () => undefined)
+  sent.write(PART)
+  return sent
+}
+
+/** The folders of requests below those of services. */
+async function requestsIn(disk: string): Promise<string[]> {
+  const own = (await readdir(disk)).filter((name) => name.startsWith('draughtbook-'))
+  return (await Promise.all(own.map((name) => readdir(join(disk, name)).catch(() => [])))).flat()
+}
+
+const uploading = async (disk: string, service: Spawned) => {
+  const sent = beginUpload(service)
+  await expect.poll(() => requestsIn(disk), { timeout: 30_000 }).toHaveLength(1)
+  return sent
+}
+
+describe('files of an upload', () => {
+  it('are removed when their sender goes', async () => {
+    const disk = await folder()
+    const sent = await uploading(disk, await spawnService({ env: { TMPDIR: disk } }))
+    sent.destroy()
+    await expect.poll(() => requestsIn(disk), { timeout: 30_000 }).toEqual([])
+  })
+
+  it('of a service that was killed are removed by the next one', async () => {
+    const disk = await folder()
+    const killed = await spawnService({ env: { TMPDIR: disk } })
+    await uploading(disk, killed)
+    killed.child.kill('SIGKILL')
+    await killed.ended
+    expect(await requestsIn(disk)).toHaveLength(1)
+    await spawnService({ env: { TMPDIR: disk } })
+    await expect.poll(() => requestsIn(disk), { timeout: 30_000 }).toEqual([])
+  })
+
+  it('that cannot be kept are refused with a sentence', async () => {
+    const disk = await folder()
+    const first = `mount -t tmpfs -o ro tmpfs '${disk}'`
+    const { base } = await spawnService({ env: { TMPDIR: disk }, first })
+    const body = new FormData()
+    body.append('files', new Blob(['a,b\n1,2\n']), 'log.csv')
+    const answer = await fetch(`${base}/v1/registers?asOf=2026-10-31`, { method: 'POST', body })
+    expect(answer.status).toBe(503)
+    expect(await answer.json()).toMatchObject({
+      type: '/api#upload-storage',
+      detail: 'the folder for uploads (TMPDIR) cannot be written: the disk can only be read',
+    })
+  })
+
+  it('that are more than the disk can take are refused with a sentence', async () => {
+    const disk = await folder()
+    const first = `mount -t tmpfs -o size=256k tmpfs '${disk}'`
+    const { base } = await spawnService({ env: { TMPDIR: disk }, first })
+    const body = new FormData()
+    body.append('files', new Blob([new Uint8Array(1024 * 1024)]), 'log.csv')
+    const answer = await fetch(`${base}/v1/registers?asOf=2026-10-31`, { method: 'POST', body })
+    expect(answer.status).toBe(507)
+    expect(await answer.json()).toMatchObject({
+      detail: 'the folder for uploads (TMPDIR) cannot be written: the disk is full',
+    })
+  })
+})
+
+describe('a log that cannot be written', () => {
+  it('ends the service with a sentence and an exit code of its own', async () => {
+    const disk = join(await folder(), 'disk')
+    await mkdir(disk)
+    const first = `mount -t tmpfs -o size=8k tmpfs '${disk}' && exec >'${disk}/log'`
+    const { base, ended, text } = await spawnService({ first })
+    const asked = async () => {
+      await fetch(`${base}/healthz`)
+      return true
+    }
+    // Calls until the disk is full; then there is nobody to answer.
+    while (await asked().catch(() => false));
+    expect(await ended).toBe(74)
+    expect(text()).toMatch(/the log cannot be written \(the disk is full\), so the service ends/)
+  })
+})
+
+it('every exit code of the service is listed where it is told how to run it', async () => {
+  const page = await readFile('service/deploy/README.md', 'utf8')
+  for (const code of ['0', '2', '3', '74', '130']) expect(page).toMatch(new RegExp(`^\\| ${code} \\|`, 'm'))
+})
