@@ -1,4 +1,3 @@
-import { unescapeText } from '../../log/grid/xlsx/rich-text.js'
 import type { Parts } from '../../reports/workbook/zip/parts.js'
 import { comparableFormula } from '../formula-text.js'
 import { Package } from './package.js'
