@@ -30,6 +30,7 @@ const provenances: Readonly<Record<Source['seen'], string>> = {
 }
 
 /** Clause and provenance of a finding, from the source of the limit it tests. */
-export function citing(source: Source): { clause: string; provenance: string } {
-  return { clause: source.text, provenance: provenances[source.seen] }
+export function citing({ text, seen, takenOver }: Source): { clause: string; provenance: string } {
+  const clause = takenOver ? `${text} (taken over; the text of the method was not at hand)` : text
+  return { clause, provenance: provenances[seen] }
 }

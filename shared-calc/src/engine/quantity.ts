@@ -4,6 +4,8 @@ export type Seen = 'read' | 'memory' | 'derived' | 'common practice' | 'definiti
 export interface Source {
   readonly text: string
   readonly seen: Seen
+  /** Set where a method takes a limit over from another standard: what is found against it is a note. */
+  readonly takenOver?: boolean
 }
 
 /** A named number or column of numbers with its unit ('1' for a plain number). */

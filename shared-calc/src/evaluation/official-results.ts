@@ -17,6 +17,10 @@ export function placedFigures(official: readonly OfficialFigure[], test: WorkedT
     if (from === 'curve' || from === 'standard')
       return test.runs.map((run) => ({ figure, block: run[from], direction: run.direction }))
     if (from === 'reported') return present(figure, test.reported)
+    if (from.of === 'run')
+      return test.runs.flatMap(({ at, direction }) =>
+        present(figure, at.get(from.at_Pa)?.rate).map((placed) => ({ ...placed, direction })),
+      )
     const at = test.means.get(from.at_Pa)
     return present(figure, from.of === 'mean' ? at?.rate : at?.[from.of])
   })

@@ -45,6 +45,23 @@ const rateWithScatter: readonly Formula[] = [
   },
 ]
 
+const areaEnds: readonly Formula[] = [
+  {
+    symbol: 'A_L_lo',
+    name: 'leakage area, lower end',
+    unit: 'cm²',
+    expression: 'A_L*exp(-(t_95*S_y))',
+    source: annex,
+  },
+  {
+    symbol: 'A_L_hi',
+    name: 'leakage area, upper end',
+    unit: 'cm²',
+    expression: 'A_L*exp(t_95*S_y)',
+    source: annex,
+  },
+]
+
 /** Air leakage rate and effective leakage area of one run at one reference pressure, with the scatter of the fit there. */
 export const atReferencePressure = chapter({
   title: 'At a reference pressure',
@@ -56,8 +73,11 @@ export const atReferencePressure = chapter({
       name: 'effective leakage area',
       unit: 'cm²',
       expression: 'u_A*(1/s_h)*C_L*(rho_0/2)^0.5*dp_r^(n - 0.5)',
-      source: memory('ISO 9972:2015, 6.3.5'),
+      source: read(
+        'effective leakage area with a discharge coefficient of 1: Modelica Buildings library; ISO 9972:2015, 6.3.5',
+      ),
     },
+    ...areaEnds,
   ],
 })
 
@@ -74,5 +94,6 @@ export const atReferencePressureHole = chapter({
       expression: 'u_A*(1/s_h)/C_g*C_L*(rho_0/2)^0.5*dp_r^(n - 0.5)',
       source: memory('CAN/CGSB-149.10'),
     },
+    ...areaEnds,
   ],
 })

@@ -3,6 +3,7 @@ import { astmE779Limits, astmTerms } from './astm-e779.js'
 import { onePoint, twoPoint } from './curve-chapters.js'
 import { customary } from './customary-units.js'
 import type { Method, OfficialFigure } from './method.js'
+import { takenOver } from './taken-over.js'
 
 const astm: Source = { text: 'ASTM E1827-22', seen: 'memory' }
 const repeats = { value: 5, source: astm }
@@ -28,7 +29,11 @@ const official: readonly OfficialFigure[] = [
 const shared = {
   volumeBasis: 'net',
   volumeBasisSource: astm,
-  limits: { ...astmE779Limits, averagingTime_s: { value: 10, source: astm } },
+  limits: {
+    ...takenOver(astmE779Limits),
+    zeroFlowSamples: { value: 1, source: astm },
+    averagingTime_s: { value: 10, source: astm },
+  },
   terms: astmTerms,
 } as const
 

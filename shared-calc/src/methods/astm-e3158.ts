@@ -3,6 +3,7 @@ import { astmE779Limits, astmTerms } from './astm-e779.js'
 import { fittedLineViscous } from './curve-chapters.js'
 import { customary } from './customary-units.js'
 import type { Method } from './method.js'
+import { takenOver } from './taken-over.js'
 
 const memory: Source = { text: 'ASTM E3158', seen: 'memory' }
 const seen: Source = {
@@ -10,17 +11,28 @@ const seen: Source = {
   seen: 'read',
 }
 
+const {
+  heightTemperature_mK: _height,
+  windGround_m_s: _ground,
+  windMeteorological_m_s: _station,
+  beaufort: _force,
+  outdoorTemperature_C: _outdoor,
+  topPressure_Pa: _top,
+  ...fromE779
+} = takenOver(astmE779Limits)
+
 /** Large or many-zone buildings: 75 Pa, several devices running together. */
 const largeBuildings: Omit<Method, 'id' | 'title'> = {
   volumeBasis: 'overall internal',
   volumeBasisSource: memory,
   limits: {
-    ...astmE779Limits,
+    ...fromE779,
     readingsPerDirection: { value: 5, source: seen },
     highestPressure_Pa: { value: 50, source: seen },
     highestPressureLargeBuilding_Pa: { value: 25, source: seen },
     lowestPressure_Pa: { value: 25, source: seen },
     exponent: { lowest: 0.45, highest: 1, source: seen },
+    zeroFlowSamples: { value: 1, source: memory },
     averagingTime_s: { value: 20, source: memory },
   },
   formulas: fittedLineViscous,

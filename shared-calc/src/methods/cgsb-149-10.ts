@@ -3,6 +3,7 @@ import { weightedLine } from './curve-chapters.js'
 import { customary } from './customary-units.js'
 import { iso9972Limits, viscosityNote } from './iso-9972.js'
 import type { Method } from './method.js'
+import { takenOver } from './taken-over.js'
 
 const cgsb: Source = { text: 'CAN/CGSB-149.10-2019', seen: 'memory' }
 const areaPressure: Source = { text: 'CAN/CGSB-149.10: leakage area at 10 Pa', seen: 'read' }
@@ -13,16 +14,26 @@ export const cgsb14910: Method = {
   volumeBasis: 'overall internal',
   volumeBasisSource: cgsb,
   limits: {
-    ...iso9972Limits,
+    ...takenOver(iso9972Limits),
     highestPressure_Pa: { value: 50, source: cgsb },
+    topPressure_Pa: {
+      value: 60,
+      slack_Pa: 2,
+      source: { text: 'CAN/CGSB-149.10-2019, multi-point: 60 Pa at most', seen: 'read' },
+    },
+    zeroFlowSamples: { value: 1, source: cgsb },
     lowestPressure_Pa: { value: 15, source: cgsb },
     exponent: { lowest: 0.5, highest: 1, source: cgsb },
     // The method asks for r ≥ 0.990; findings speak of r².
     rSquared: { value: 0.99 ** 2, source: cgsb },
-    directions: { asked: 'depressurisation', source: cgsb },
+    directions: {
+      asked: 'depressurisation',
+      source: { text: 'CAN/CGSB-149.10-2019, title and scope', seen: 'read' },
+    },
     leakageAreaError: { value: 0.07, at_Pa: 10, source: cgsb },
   },
   formulas: weightedLine,
+  normalisedAreaAt_Pa: [10],
   official: [
     {
       term: 'equivalent leakage area at 10 Pa',
@@ -31,6 +42,20 @@ export const cgsb14910: Method = {
       unit: 'cm2',
       customary: customary.squareInch,
       source: areaPressure,
+    },
+    {
+      term: 'normalised leakage area at 10 Pa',
+      from: { of: 'area', at_Pa: 10 },
+      symbol: 'A_N',
+      unit: 'cm2/m2',
+      source: areaPressure,
+    },
+    {
+      term: 'relative standard error of the leakage area at 10 Pa',
+      from: { of: 'run', at_Pa: 10 },
+      symbol: 'S_y',
+      unit: '1',
+      source: cgsb,
     },
     { term: 'air flow coefficient C', from: 'standard', symbol: 'C_L', unit: 'm3/(h·Pa^n)', source: cgsb },
     { term: 'flow exponent n', from: 'curve', symbol: 'n', unit: '1', source: cgsb },
@@ -51,6 +76,8 @@ export const cgsb14910: Method = {
     ela10: 'equivalent leakage area at 10 Pa (discharge coefficient 0.611)',
   },
   notes: [
+    'State with the test whether the building was as operated or closed up, and whether adjoining spaces were guarded.',
+    'Of the ways of the method, the multi-point test is worked out; its one- and two-point tests are not.',
     viscosityNote,
     'The line is weighted by the square of the flow; leakage areas are those of a sharp-edged hole.',
     'The correction to reference air is taken as in ISO 9972:2015: the text of the method was not at hand. Its limits are from memory.',

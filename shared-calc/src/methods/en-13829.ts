@@ -4,14 +4,18 @@ import { iso9972Limits, viscosityNote } from './iso-9972.js'
 import type { Limit, Method, MethodLimits } from './method.js'
 
 const standard: Source = { text: 'EN 13829:2001', seen: 'memory' }
+const read = (text: string): Source => ({ text: `EN 13829:2001, ${text}`, seen: 'read' })
 const restated = ({ value, source }: Limit): Limit => ({
   value,
   source: source.seen === 'common practice' ? source : standard,
 })
 
-const shared = iso9972Limits
+const { rSquared: _, ...shared } = iso9972Limits
 
-/** Limits of EN 13829:2001: the same numbers as its successor's; clause numbers are not known, so none is cited. */
+/**
+ * Limits of EN 13829:2001, from memory where not marked otherwise; clause numbers are not known, so none is cited. It
+ * judges no correlation, allows twice the height times temperature difference, and asks less of the instruments.
+ */
 const en13829Limits: MethodLimits = {
   ...shared,
   readingsPerDirection: restated(shared.readingsPerDirection),
@@ -23,11 +27,15 @@ const en13829Limits: MethodLimits = {
   zeroFlow_Pa: restated(shared.zeroFlow_Pa),
   zeroFlowSamples: restated(shared.zeroFlowSamples),
   exponent: { ...shared.exponent, source: standard },
-  rSquared: { value: 0.98, source: standard },
-  heightTemperature_mK: { ...shared.heightTemperature_mK, source: standard },
-  windGround_m_s: restated(shared.windGround_m_s),
-  windMeteorological_m_s: { ...shared.windMeteorological_m_s, source: { ...standard, seen: 'read' } },
-  beaufort: { ...shared.beaufort, source: { ...standard, seen: 'read' } },
+  heightTemperature_mK: { value: 500, source: standard, beyond: 'caution' },
+  windGround_m_s: { value: 3, source: standard },
+  windMeteorological_m_s: { value: 6, source: read('wind') },
+  beaufort: { value: 3, source: read('wind') },
+  accuracy: {
+    gauge_Pa: { value: 2, source: read('±2 Pa from 0 to 60 Pa') },
+    flow_relative: { value: 0.07, source: read('±7 % of the reading') },
+    temperature_K: { value: 1, source: read('±1 K') },
+  },
 }
 
 export const en13829: Method = {
@@ -47,7 +55,8 @@ export const en13829: Method = {
   },
   notes: [
     'Withdrawn and replaced by ISO 9972:2015; kept for tests that contracts or older rules still ask for.',
-    'Clause numbers were not at hand.',
+    'Clause numbers were not at hand. Preparation is by method A (building in use) or method B (envelope).',
+    'It differs from ISO 9972:2015 in more than names: net volume, ±2 Pa, ±1 K, no limit on r², 500 m·K.',
     viscosityNote,
   ],
 }

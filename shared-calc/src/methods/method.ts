@@ -25,10 +25,27 @@ export interface MethodLimits {
   readonly exponent: { readonly lowest: number; readonly highest: number; readonly source: Source }
   /** A method that sets none judges no correlation. */
   readonly rSquared?: Limit
-  readonly heightTemperature_mK: Limit & { readonly beyond: 'caution' | 'invalidates' }
-  readonly windGround_m_s: Limit
-  readonly windMeteorological_m_s: Limit
-  readonly beaufort: Limit
+  readonly heightTemperature_mK?: Limit & { readonly beyond: 'caution' | 'invalidates' }
+  readonly windGround_m_s?: Limit
+  readonly windMeteorological_m_s?: Limit
+  readonly beaufort?: Limit
+  /** Outdoor temperatures that the method prefers. */
+  readonly outdoorTemperature_C?: {
+    readonly lowest: number
+    readonly highest: number
+    readonly source: Source
+  }
+  /** Highest pressure of the method's range, with what "about" allows. */
+  readonly topPressure_Pa?: Limit & { readonly slack_Pa: number }
+  /** Largest error that the method allows its instruments. */
+  readonly accuracy?: {
+    readonly gauge_Pa?: Limit
+    readonly gauge_relative?: Limit
+    readonly flow_relative?: Limit
+    readonly temperature_K?: Limit
+  }
+  /** Largest difference of the inside pressures, as a share of the pressure of the test. */
+  readonly evenness?: Limit
   readonly averagingTime_s: Limit
   readonly directionsDiffer: Limit
   /** Directions that the method itself asks for, whatever the target counts. */
@@ -61,12 +78,12 @@ export interface CurveChapters {
 /** A figure that the method itself reports, read off one of the blocks. */
 export interface OfficialFigure {
   readonly term: string
-  /** `curve` and `standard` give one figure a run, `mean` and `derived` one for the test at a pressure. */
+  /** `curve`, `standard` and `run` give one figure a run, the others one for the test at a pressure. */
   readonly from:
     | 'curve'
     | 'standard'
     | 'reported'
-    | { readonly of: 'mean' | 'derived' | 'area'; readonly at_Pa: number }
+    | { readonly of: 'mean' | 'derived' | 'area' | 'run'; readonly at_Pa: number }
   readonly symbol: string
   readonly unit: string
   /** Unit in which the method's users expect it, where that is a US customary one. */

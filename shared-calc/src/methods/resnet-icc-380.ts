@@ -4,6 +4,7 @@ import { astmE779Limits, astmTerms } from './astm-e779.js'
 import { onePointFactors } from './curve-chapters.js'
 import { customary } from './customary-units.js'
 import type { Method } from './method.js'
+import { takenOver } from './taken-over.js'
 
 const resnet: Source = { text: 'ANSI/RESNET/ICC 380', seen: 'memory' }
 
@@ -12,7 +13,11 @@ export const resnetIcc380: Method = {
   title: 'ANSI/RESNET/ICC 380, one-point',
   volumeBasis: 'net',
   volumeBasisSource: resnet,
-  limits: { ...astmE779Limits, averagingTime_s: { value: 10, source: resnet } },
+  limits: {
+    ...takenOver(astmE779Limits),
+    zeroFlowSamples: { value: 1, source: resnet },
+    averagingTime_s: { value: 10, source: resnet },
+  },
   formulas: onePointFactors,
   fewestReadings: 1,
   correctsBeyond: {

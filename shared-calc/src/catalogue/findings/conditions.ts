@@ -21,6 +21,12 @@ export const conditionTexts = {
       `Height times temperature difference is ${plain(value, 0)} m·K (limit ${limit} m·K). A steady zero-flow pressure is unlikely.`,
     remedy: 'Test when the indoor and outdoor temperatures are closer together.',
   },
+  'outdoor-temperature': {
+    severity: 'note',
+    message: ({ value, lowest, highest }: { value: number; lowest: number; highest: number }) =>
+      `The outdoor temperature is ${plain(value, 1)} °C. The method prefers ${lowest} to ${highest} °C.`,
+    remedy: 'Say in the report why the test was made then.',
+  },
   'wind/not-logged': {
     severity: 'caution',
     message: 'Wind was not logged, so its limit was not checked.',

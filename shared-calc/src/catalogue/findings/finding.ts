@@ -29,7 +29,7 @@ export function finding<Id extends FindingId>(
   const [rule = id] = id.split('/')
   return {
     rule,
-    severity: severity ?? text.severity,
+    severity: seen?.takenOver ? 'note' : (severity ?? text.severity),
     message: said(text.message, params),
     ...(seen && citing(seen)),
     ...(value !== undefined && { value }),

@@ -7,6 +7,7 @@ import { leakTexts } from './leaks.js'
 import { planTexts } from './plan.js'
 import { planWeatherTexts } from './plan-weather.js'
 import { preparationTexts } from './preparation.js'
+import { readingSpanTexts } from './reading-span.js'
 import { readingTexts } from './readings.js'
 import { takeOffTexts } from './take-off.js'
 import { targetTexts } from './target.js'
@@ -23,6 +24,7 @@ export const findingCatalogue = {
   ...curveTexts,
   ...instrumentTexts,
   ...readingTexts,
+  ...readingSpanTexts,
   ...targetTexts,
   ...textTexts,
   ...zeroFlowTexts,

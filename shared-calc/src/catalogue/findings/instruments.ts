@@ -77,6 +77,46 @@ export const instrumentTexts = {
     message: "The device's calibrated ranges were not given, so the flows were not checked against them.",
     remedy: 'Add the ranges from the calibration certificate.',
   },
+  'instrument-accuracy': {
+    severity: 'caution',
+    message: ({
+      instrument,
+      unit,
+      value,
+      limit,
+    }: {
+      instrument: string
+      unit: 'Pa' | '%' | 'K'
+      value: number
+      limit: number
+    }) => {
+      const shown = (one: number) => (unit === '%' ? `${plain(one * 100, 1)} %` : `${plain(one, 2)} ${unit}`)
+      return `The ${instrument} is accurate to ±${shown(value)} (the method asks for ±${shown(limit)}).`
+    },
+    remedy: 'Use a more accurate instrument, or say in the report why this one is good enough.',
+  },
+  'inside-pressure': {
+    severity: 'caution',
+    message: ({
+      direction,
+      difference,
+      test,
+      limit,
+    }: {
+      direction: Direction
+      difference: number
+      test: number
+      limit: number
+    }) =>
+      `${capital(direction)}: at ${plain(test, 1)} Pa the inside pressures differ by ${plain(difference, 1)} Pa (limit ${plain(limit * 100)} % of the pressure of the test).`,
+    remedy: 'Open inside doors, use more fans, or test the parts of the building one by one.',
+  },
+  'inside-pressure/not-read': {
+    severity: 'note',
+    message: ({ limit }: { limit: number }) =>
+      `The building is large, and the log has no pressures of several places inside (they may differ by ${plain(limit * 100)} %).`,
+    remedy: 'Read the pressure difference on several storeys while the fan is left as it is.',
+  },
   'averaging-time/not-logged': {
     severity: 'caution',
     message: ({ direction, limit }: { direction: Direction; limit: number }) =>

@@ -73,6 +73,22 @@ export const readingTexts = {
     remedy: ({ limit }: { limit: number }) =>
       `Stay at or below ${limit} Pa. Inspect boards and membranes before you go on.`,
   },
+  'top-pressure': {
+    severity: 'caution',
+    message: ({
+      direction,
+      reading,
+      pressure,
+      limit,
+    }: {
+      direction: Direction
+      reading: number
+      pressure: number
+      limit: number
+    }) =>
+      `${readingName(direction, reading)} was taken at ${plain(pressure, 1)} Pa, above the range of the method (up to ${limit} Pa).`,
+    remedy: 'Leave the reading out, or repeat it inside the range.',
+  },
   'duplicate-reading': {
     severity: 'note',
     source: practiceSource,

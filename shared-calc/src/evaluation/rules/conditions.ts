@@ -1,11 +1,13 @@
 import { finding } from '../../catalogue/findings/finding.js'
 import type { Finding } from '../../contract/record/index.js'
-import { exceeds } from '../../engine/index.js'
+import { exceeds, fallsBelow } from '../../engine/index.js'
 import type { Rule } from './rule.js'
 
 /** Height times temperature difference: the stack pressure stays small. Methods differ in what more of it means. */
 export const temperatureHeight: Rule = ({ method, test }) => {
-  const { value: limit, source, beyond } = method.limits.heightTemperature_mK
+  const { heightTemperature_mK: asked } = method.limits
+  if (!asked) return []
+  const { value: limit, source, beyond } = asked
   if (!test.stack)
     return [finding('temperature-height/unknown', { where: ['building.height_m'], source, limit }, { limit })]
   const value = test.stack.value('h_T')
@@ -22,16 +24,18 @@ export const wind: Rule = ({ record, method }) => {
   const { windGround_m_s: ground, windMeteorological_m_s: meteorological, beaufort } = method.limits
   const where = ['conditions.windSpeed_m_s']
   const findings: Finding[] = []
-  if (speed === undefined && force === undefined)
+  if (speed === undefined && force === undefined && ground)
     findings.push(
       finding('wind/not-logged', { where: [...where, 'conditions.beaufort'], source: ground.source }),
     )
-  if (speed !== undefined && at === undefined)
+  if (ground && speed !== undefined && at === undefined)
     findings.push(finding('wind/place-not-logged', { where: ['conditions.windAt'] }))
-  const { value: limit, source } = at === 'meteorological' ? meteorological : ground
-  if (speed !== undefined && exceeds(speed, limit))
+  const asked = at === 'meteorological' ? meteorological : ground
+  if (asked && speed !== undefined && exceeds(speed, asked.value)) {
+    const { value: limit, source } = asked
     findings.push(finding('wind/speed', { where, source, value: speed, limit }, { speed, at, limit }))
-  if (force !== undefined && exceeds(force, beaufort.value))
+  }
+  if (beaufort && force !== undefined && exceeds(force, beaufort.value))
     findings.push(
       finding(
         'wind/force',
@@ -40,4 +44,25 @@ export const wind: Rule = ({ record, method }) => {
       ),
     )
   return findings
+}
+
+/** The outdoor temperature lies where the method prefers it. */
+export const outdoorTemperature: Rule = ({ record, method }) => {
+  const { outdoorTemperature_C: preferred } = method.limits
+  if (!preferred) return []
+  const { lowest, highest, source } = preferred
+  const value = record.conditions.outdoorTemperature_C
+  if (!fallsBelow(value, lowest) && !exceeds(value, highest)) return []
+  return [
+    finding(
+      'outdoor-temperature',
+      {
+        where: ['conditions.outdoorTemperature_C'],
+        source,
+        value,
+        limit: value < lowest ? lowest : highest,
+      },
+      { value, lowest, highest },
+    ),
+  ]
 }

@@ -1,3 +1,4 @@
+import { evenPressure, evenPressureNotRead, instrumentAccuracy } from './accuracy.js'
 import {
   assumedHumidity,
   assumedPressure,
@@ -6,7 +7,7 @@ import {
   signConvention,
 } from './assumptions.js'
 import { missingBasis, missingPreparation, missingTarget, volumeBasis } from './building.js'
-import { temperatureHeight, wind } from './conditions.js'
+import { outdoorTemperature, temperatureHeight, wind } from './conditions.js'
 import { correlation, exponentRange, extrapolatedTarget, outlier } from './curve.js'
 import { directionsDiffer, oneDirection } from './directions.js'
 import { averagingTime, calibrationExpired, deviceRange, missingRanges } from './instruments.js'
@@ -19,6 +20,7 @@ import {
   methodDirection,
   stationReadings,
 } from './procedure.js'
+import { readingSpan } from './reading-span.js'
 import {
   duplicateReading,
   highestPressure,
@@ -26,6 +28,7 @@ import {
   pressureCeiling,
   readingSpacing,
   tooFewReadings,
+  topPressure,
 } from './readings.js'
 import type { Rule } from './rule.js'
 import { targetAdjoiningSpaces, targetAlternatives, targetArea, targetPreparation } from './target.js'
@@ -56,14 +59,20 @@ export const rules: readonly Rule[] = [
   zeroFlowSamples,
   zeroFlowLimit,
   exponentRange,
+  readingSpan,
   correlation,
   deviceRange,
   oneDirection,
   ofALine(lowestPressure),
   ofALine(readingSpacing),
+  ofALine(topPressure),
   pressureCeiling,
   temperatureHeight,
   wind,
+  outdoorTemperature,
+  instrumentAccuracy,
+  evenPressure,
+  evenPressureNotRead,
   calibrationExpired,
   averagingTime,
   volumeBasis,

@@ -107,6 +107,26 @@ export const pressureCeiling: Rule = ({ record, method }) => {
   )
 }
 
+/** No reading above the range of the method. */
+export const topPressure: Rule = ({ method, test }) => {
+  const { topPressure_Pa: top } = method.limits
+  if (!top) return []
+  const { value: limit, slack_Pa, source } = top
+  return test.runs.flatMap(({ curve, direction, index }) =>
+    [...curve.column('dp')].flatMap((pressure, i) =>
+      !exceeds(pressure, limit + slack_Pa)
+        ? []
+        : [
+            finding(
+              'top-pressure',
+              { where: [`runs[${index}].readings[${i}].pressure_Pa`], source, value: pressure, limit },
+              { direction, reading: i, pressure, limit },
+            ),
+          ],
+    ),
+  )
+}
+
 /** The same reading typed in twice. */
 export const duplicateReading: Rule = ({ record }) =>
   record.runs.flatMap(({ readings, direction }, run) => {

@@ -182,7 +182,7 @@ function writeWeather(
   places: Places,
 ): number {
   if (!stack || !stackMeasure) return start
-  const limit = method.limits.heightTemperature_mK.value
+  const limit = method.limits.heightTemperature_mK?.value ?? 'no limit'
   return writeTable(
     sheet,
     start,

@@ -71,9 +71,7 @@ function propertiesOf(from: Package): Map<string, string> {
   const more = from.tree(from.linked('', 'extended-properties') ?? '')
   const own = from.tree(from.linked('', 'custom-properties') ?? '')
   const text = (tree: XmlNode | undefined, name: string) =>
-    unescapeText(textOf(child(tree, name)))
-      .replace(/\s+/g, ' ')
-      .trim()
+    textOf(child(tree, name)).replaceAll('_x005F_', '_').replace(/\s+/g, ' ').trim()
   return new Map([
     ['author', text(core, 'creator')],
     ['title', text(core, 'title')],

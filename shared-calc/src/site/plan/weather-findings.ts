@@ -1,6 +1,7 @@
 import { constantValue } from '../../catalogue/constants.js'
 import { finding } from '../../catalogue/findings/finding.js'
 import type { Finding } from '../../contract/record/index.js'
+import { exceeds } from '../../engine/index.js'
 import { ASSUMED_HUMIDITY } from '../../evaluation/work/air.js'
 import type { PlanRequest } from './request.js'
 import type { WorkedPlan } from './work-plan.js'
@@ -20,21 +21,23 @@ function wind({ plan: { forecast } }: PlanRequest, { method }: WorkedPlan): Find
   const { windSpeed_m_s: speed, windAt: at, beaufort: force } = forecast ?? {}
   const where = ['plan.forecast.windSpeed_m_s']
   const findings: Finding[] = []
-  if (speed === undefined && force === undefined)
+  if (ground && speed === undefined && force === undefined)
     findings.push(
       finding('wind/forecast-missing', {
         where: [...where, 'plan.forecast.beaufort'],
         source: ground.source,
       }),
     )
-  if (speed !== undefined && at === undefined)
+  if (ground && speed !== undefined && at === undefined)
     findings.push(finding('wind/forecast-place', { where: ['plan.forecast.windAt'] }))
-  const { value: limit, source } = at === 'meteorological' ? meteorological : ground
-  if (speed !== undefined && speed > limit)
+  const asked = at === 'meteorological' ? meteorological : ground
+  if (asked && speed !== undefined && exceeds(speed, asked.value)) {
+    const { value: limit, source } = asked
     findings.push(
       finding('wind/forecast-speed', { where, source, value: speed, limit }, { speed, at, limit }),
     )
-  if (force !== undefined && force > beaufort.value)
+  }
+  if (beaufort && force !== undefined && exceeds(force, beaufort.value))
     findings.push(
       finding(
         'wind/forecast-force',
@@ -51,7 +54,9 @@ function wind({ plan: { forecast } }: PlanRequest, { method }: WorkedPlan): Find
 }
 
 function temperatures({ building, plan }: PlanRequest, { method, stackMeasure }: WorkedPlan): Finding[] {
-  const { value: limit, source } = method.limits.heightTemperature_mK
+  const { heightTemperature_mK: asked } = method.limits
+  if (!asked) return []
+  const { value: limit, source } = asked
   const indoor = 'plan.forecast.indoorTemperature_C'
   const outdoor = 'plan.forecast.outdoorTemperature_C'
   if (!stackMeasure) {
