@@ -14,12 +14,8 @@ import { packSummary } from './issued/pack-summary.js'
 import { Places } from './places.js'
 import { writeReadingsSheet } from './readings-sheet.js'
 import { writeRecordSheet } from './record-sheet.js'
-<<<<<<< HEAD
 import type { RecordSignature } from './record-signature.js'
-=======
-import { type RecordSignature, signedMessage } from './record-signature.js'
 import { addReportSheet, writeReportSheet } from './report-sheet.js'
->>>>>>> main
 import { writeSiteSheets } from './site-sheets.js'
 import { leakageChart } from './summary-chart.js'
 import { addSummarySheet, fillSummarySheet } from './summary-sheet.js'
