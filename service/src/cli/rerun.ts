@@ -15,12 +15,12 @@ interface Options extends ArchiveOptions {
 
 export const addRerun: AddCommand = (command, { terminal, end }) => {
   addArchiveOptions(command)
-    .option('--key <KEY.pub>', 'public key that signatures are checked against; may be repeated', collect, [])
+    .option('--key <KEY.pub>', 'public key to check signatures; may be repeated', collect, [])
     .option(
       '--require-signature',
       'fail whatever is not signed with one of the keys given, or of the library',
     )
-    .option('--out <RERUN.xlsx>', 'where to write the re-run; replaces what is there')
+    .option('--out <RERUN.xlsx>', 'where to write the re-run; replaces an existing file')
     .action(async (paths: string[], options: Options) => {
       const { foundDifference, makeRerunReport, unreadable, writeRerunWorkbook } = await import(
         '@draughtbook/shared-calc/rerun'

@@ -52,7 +52,7 @@ export async function rerunSummary(
     return {
       ...about,
       outcome: 'cannot be read',
-      why: `calculation version ${calculationVersion} is not known here; known are ${versions.map((one) => one.version).join(', ')}`,
+      why: `calculation version ${calculationVersion} is unknown; the known ${versions.length === 1 ? 'version is' : 'versions are'} ${versions.map(({ version }) => version).join(', ')}`,
       compared: { figures: 0, cells: 0 },
       differences: [],
       sinceIssue: [],

@@ -25,9 +25,9 @@ const meanings: Readonly<Record<RerunOutcome, string>> = {
 }
 
 export const proofNote = [
-  'What a digest shows: that record or evaluation were altered without writing the digest anew. Whoever alters all of them together leaves no trace in it.',
-  'What a signature shows: that record and evaluation are as they were when someone who held the firm’s private key signed them. It does not show that the readings are true, who pressed the button, or when.',
-  'A re-run repeats the calculation from what was logged. It cannot tell whether the test was carried out as logged: that is for the auditor.',
+  'A digest shows that the record or evaluation was changed without a new digest. It cannot show a change that also replaced the digest.',
+  'A signature shows that the record and evaluation are unchanged since a holder of the firm’s private key signed them. It does not show that the readings are true, who signed, or when.',
+  'A re-run repeats the calculation from the logged data. It cannot show whether the test was carried out as logged; the auditor judges that.',
 ]
 
 /** The page to sign: what was re-run, how it came out, what that means. */
@@ -62,7 +62,7 @@ export function writeSignOffSheet(sheet: Worksheet, report: RerunReport): void {
     underline(sheet, row, COLUMNS)
   }
   row += 2
-  headingRow(sheet, row, 'What this can and cannot show', COLUMNS)
+  headingRow(sheet, row, 'What a re-run can and cannot show', COLUMNS)
   for (const text of proofNote) {
     row += 1
     sheet.mergeCells(row, 1, row, 3)
