@@ -9,7 +9,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { ServiceClient } from '../../addin/src/service/service-client.js'
 import { createApp } from '../../service/src/app.js'
 import { settings } from '../service/support/settings.js'
-import { downloadOf, field, openDemo, outcome } from './support/steps.js'
+import { downloadOf, field, openDemo, outcome, step } from './support/steps.js'
 import { World } from './support/world.js'
 
 // The demonstration log holds device pressures, so a device must have the ranges that it names.
@@ -57,6 +57,7 @@ describe('the firm’s library in the pane', () => {
     const { base, server, version } = await serviceWithLibrary()
     const { page, complaints } = await world.open(base)
     await openDemo(page)
+    await step(page, 'Before')
     await page
       .locator('summary', { hasText: /^Device/ })
       .first()
@@ -68,6 +69,7 @@ describe('the firm’s library in the pane', () => {
     await copied.waitFor()
     await expect.poll(() => outcome(page).getAttribute('data-outcome'), SOON).toBe('meets')
     const download = page.getByRole('button', { name: 'Download the summary workbook' })
+    await step(page, 'Result')
     const { bytes } = await downloadOf(page, () => download.click())
     const { record } = await readSummaryWorkbook(bytes)
     expect(record.flowDevice).toEqual({
@@ -77,6 +79,7 @@ describe('the firm’s library in the pane', () => {
       referenceDensity_kg_m3: 1.2041,
       ranges,
     })
+    await step(page, 'Before')
     await field(page, 'Flow device, serial').fill('another')
     await copied.waitFor({ state: 'detached' })
     expect(complaints).toEqual([])

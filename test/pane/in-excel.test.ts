@@ -6,7 +6,7 @@ import { modelFromLog } from '../addin/excel-wire/model-from-log.js'
 import type { ModelWorkbook } from '../addin/excel-wire/workbook-model.js'
 import { compareCached } from '../support/formula-cells.js'
 import { openInExcel } from './support/excel-page.js'
-import { field, finding, outcome, pick } from './support/steps.js'
+import { field, finding, outcome, pick, step } from './support/steps.js'
 import { World } from './support/world.js'
 
 const SOON = { timeout: 8000 }
@@ -30,6 +30,7 @@ describe('the pane beside a workbook, over the real Excel object model', () => {
   it('finds the readings, follows edits, jumps, and keeps the entries in the workbook', async () => {
     const workbook = demo()
     const { page, bridge, complaints } = await openInExcel(world, workbook)
+    await step(page, 'On site')
     await page.getByRole('button', { name: 'Find the readings' }).click()
     await expect.poll(() => outcome(page).getAttribute('data-outcome'), SOON).toBe('meets')
     expect(await page.getByRole('button', { name: 'Open a test log' }).count()).toBe(0)
@@ -47,6 +48,7 @@ describe('the pane beside a workbook, over the real Excel object model', () => {
     await page.getByLabel('mark the cells in the sheet').uncheck()
     await expect.poll(() => workbook.Worksheets.Indexer('Log').formats.length, SOON).toBe(0)
 
+    await step(page, 'Before')
     await field(page, 'Large building, reason').fill('atrium (invented)')
     await expect
       .poll(() => String(workbook.Settings.all.get('draughtbook.test')?.Value ?? ''), SOON)
@@ -57,6 +59,7 @@ describe('the pane beside a workbook, over the real Excel object model', () => {
   it('takes the cells selected in Excel', async () => {
     const workbook = demo()
     const { page } = await openInExcel(world, workbook)
+    await step(page, 'On site')
     workbook.selected = [workbook.active.GetRange('E6:E15')]
     await pick(page, 'Pressures', 'depressurisation')
     await page.getByRole('button', { name: 'Log!E6:E15' }).waitFor()
@@ -69,8 +72,10 @@ describe('the pane beside a workbook, over the real Excel object model', () => {
   it('writes the summary into this workbook with its chart, twice without touching what is there', async () => {
     const workbook = demo()
     const { page } = await openInExcel(world, workbook)
+    await step(page, 'On site')
     await page.getByRole('button', { name: 'Find the readings' }).click()
     await outcome(page).waitFor()
+    await step(page, 'Result')
     const write = page.getByRole('button', { name: 'Write into this workbook' })
     await write.click()
     await page.getByText(/^Added Summary,/).waitFor()
@@ -92,8 +97,10 @@ describe('the pane beside a workbook, over the real Excel object model', () => {
     const workbook = demo()
     workbook.fail.set('InsertWorksheetsFromBase64', { code: 'GeneralException', message: 'internal error' })
     const { page } = await openInExcel(world, workbook)
+    await step(page, 'On site')
     await page.getByRole('button', { name: 'Find the readings' }).click()
     await outcome(page).waitFor()
+    await step(page, 'Result')
     await page.getByRole('button', { name: 'Write into this workbook' }).click()
     await page.getByRole('alert').getByText('Open the summary as a new workbook, or download it').waitFor()
     await page.getByRole('button', { name: 'Open as a new workbook' }).click()
@@ -106,8 +113,10 @@ describe('the pane beside a workbook, over the real Excel object model', () => {
 
   it('says what an older Excel cannot do, and does the rest', async () => {
     const { page } = await openInExcel(world, demo(), '1.9')
+    await step(page, 'On site')
     await page.getByRole('button', { name: 'Find the readings' }).click()
     await outcome(page).waitFor()
+    await step(page, 'Result')
     expect(await page.getByRole('button', { name: 'Write into this workbook' }).isDisabled()).toBe(true)
     await page.getByText('This Excel cannot insert sheets').waitFor()
     expect(await page.getByRole('button', { name: 'Open as a new workbook' }).isEnabled()).toBe(true)

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { openDemo, origin } from './support/steps.js'
+import { openDemo, origin, step } from './support/steps.js'
 import { World } from './support/world.js'
 
 /** The machine may be busy with other tests. */
@@ -16,6 +16,7 @@ describe('content security', () => {
     const { page, complaints, asked } = await world.open()
     await openDemo(page)
     await expect.poll(() => origin(page).getAttribute('data-origin'), SOON).toBe('service')
+    await step(page, 'Result')
     await page.getByText('Show the working').click()
     await page.locator('.block').first().waitFor()
     // Office.js adds a hidden telemetry frame after three seconds where it is loaded; the plain page has none.

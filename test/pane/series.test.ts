@@ -6,7 +6,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { modelFromLog } from '../addin/excel-wire/model-from-log.js'
 import { gaugeSeries, gusts } from '../log/support/gauge-series.js'
 import { openInExcel } from './support/excel-page.js'
-import { field, finding, openLog, outcome, select, type } from './support/steps.js'
+import { field, finding, openLog, outcome, select, step, type } from './support/steps.js'
 import { World } from './support/world.js'
 
 const PICTURES = fileURLToPath(new URL('../output/pane', import.meta.url))
@@ -115,14 +115,16 @@ describe('a raw gauge series on the page', () => {
     }
 
     await series.getByRole('button', { name: 'Take over as readings: 5 of depressurisation' }).click()
+    await field(page, 'Indoor temperature').fill('20')
+    await field(page, 'Outdoor temperature').fill('8')
+    await step(page, 'Before')
     for (const [label, text] of [
       ['Building *', 'Plot 41 (invented)'],
-      ['Internal volume m³ *', '420'],
+      ['Internal volume *', '420'],
       ['Test date *', '2026-08-04'],
-      ['Indoor temperature °C *', '20'],
-      ['Outdoor temperature °C *', '8'],
     ] as const)
       await field(page, label).fill(text)
+    await step(page, 'On site')
     await outcome(page).waitFor()
     const run = page.getByRole('group', { name: /^Depressurisation/ })
     expect(await run.textContent()).toMatch(/5 readings, −61\.8 to −18\.0 Pa.*gauge!A1:C721/)
@@ -212,6 +214,7 @@ describe('a raw gauge series in Excel', () => {
   it('is read from the selected cells, or from their sheet where only a few are selected', async () => {
     const workbook = modelFromLog(new Uint8Array(log), 'gauge.csv')
     const { page, complaints } = await openInExcel(world, workbook)
+    await step(page, 'On site')
     const series = await section(page)
     workbook.selected = [workbook.active.GetRange('A1')]
     await series.getByRole('button', { name: 'Read the series' }).click()

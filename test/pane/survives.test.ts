@@ -4,12 +4,14 @@ import {
   downloadOf,
   field,
   finding,
+  LOG_INPUT,
   openDemo,
   openLog,
   origin,
   outcome,
   pick,
   select,
+  step,
   type,
 } from './support/steps.js'
 import { World } from './support/world.js'
@@ -36,11 +38,13 @@ async function workbook(fill: (sheet: ExcelJS.Worksheet) => void): Promise<Buffe
 }
 
 async function fillNeeded(page: Parameters<typeof field>[0]): Promise<void> {
-  await field(page, 'Building *').fill('Shed (invented)')
-  await field(page, 'Internal volume m³').fill('120')
-  await field(page, 'Test date').fill('2026-10-14')
   await field(page, 'Indoor temperature').fill('20')
   await field(page, 'Outdoor temperature').fill('10')
+  await step(page, 'Before')
+  await field(page, 'Building *').fill('Shed (invented)')
+  await field(page, 'Internal volume').fill('120')
+  await field(page, 'Test date').fill('2026-10-14')
+  await step(page, 'On site')
 }
 
 describe('the pane survives', () => {
@@ -48,6 +52,7 @@ describe('the pane survives', () => {
     const { page, asked, loaded } = await world.open()
     await openDemo(page)
     await expect.poll(() => origin(page).getAttribute('data-origin'), SOON).toBe('service')
+    await step(page, 'Result')
     const before = await page.locator('.figures .mean').first().textContent()
     // The pane fetches what it needs to work alone in its idle time: on a busy machine that takes a moment.
     await expect.poll(() => loaded.some((url) => /\/workbook-/.test(url)), { timeout: 30_000 }).toBe(true)
@@ -55,7 +60,7 @@ describe('the pane survives', () => {
     await world.stopService()
     await type(page, 'B17', '250')
     await expect.poll(() => origin(page).getAttribute('data-origin'), SOON).toBe('unreachable')
-    expect(await origin(page).textContent()).toContain('Worked out here, with the same formulas')
+    expect(await origin(page).textContent()).toContain('Calculated on this device with the same formulas')
     const after = await page.locator('.figures .mean').first().textContent()
     expect(after).not.toBe(before)
     // The workbook is written on this computer too.
@@ -138,19 +143,20 @@ describe('the pane survives', () => {
     await pick(page, 'Pressures', 'depressurisation')
     await select(page, 'B1:B4')
     await pick(page, 'Air flows', 'depressurisation')
+    await step(page, 'Result')
     await page.getByText('Still needed for a result').waitFor()
     expect(await outcome(page).count()).toBe(0)
   })
 
   it('files that are no log, with the reason', async () => {
     const { page } = await world.open()
-    await page.setInputFiles('input[type=file]', {
+    await page.setInputFiles(LOG_INPUT, {
       name: 'old.xls',
       mimeType: 'application/vnd.ms-excel',
       buffer: Buffer.from([0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1, 0, 0]),
     })
     await page.getByRole('alert').getByText('save it as .xlsx').waitFor()
-    await page.setInputFiles('input[type=file]', {
+    await page.setInputFiles(LOG_INPUT, {
       name: 'cut.xlsx',
       mimeType: 'application/zip',
       buffer: Buffer.from('PK\u0003\u0004 cut off'),

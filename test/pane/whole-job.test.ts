@@ -14,6 +14,7 @@ import {
   outcome,
   pick,
   select,
+  step,
   type,
 } from './support/steps.js'
 import { World } from './support/world.js'
@@ -45,6 +46,7 @@ describe('the whole job on the page twin', () => {
     expect(await finding(page, 'unusable-entry').textContent()).toContain('"gust" is not a number')
     expect(await outcome(page).getAttribute('data-outcome')).toBe('not valid')
     const download = page.getByRole('button', { name: 'Download the summary workbook' })
+    await step(page, 'Result')
     expect(await download.isDisabled()).toBe(true)
 
     await select(page, 'A1')
@@ -78,12 +80,13 @@ describe('the whole job on the page twin', () => {
       await select(page, address)
       await pick(page, role, 'depressurisation')
     }
+    await field(page, 'Indoor temperature').fill('19.4')
+    await field(page, 'Outdoor temperature').fill('8,6')
+    await field(page, 'Barometric pressure').fill('1004.8 hPa')
+    await step(page, 'Before')
     await field(page, 'Building *').fill('Plot 7 (invented)')
-    await field(page, 'Internal volume m³').fill('243,6')
+    await field(page, 'Internal volume').fill('243,6')
     await field(page, 'Test date *').fill('2026-10-14')
-    await field(page, 'Indoor temperature °C').fill('19.4')
-    await field(page, 'Outdoor temperature °C').fill('8,6')
-    await field(page, 'Barometric pressure Pa').fill('1004.8 hPa')
     await page.getByText('Device', { exact: true }).click()
     const ranges = demoRecord.flowDevice?.ranges ?? []
     for (const [index, range] of ranges.entries()) {
@@ -101,25 +104,29 @@ describe('the whole job on the page twin', () => {
     }
     await page.getByLabel('Target', { exact: true }).selectOption('passive-house-new')
     await outcome(page).waitFor()
+    await step(page, 'Result')
     const expected = evaluate({
       ...demoRecord,
       runs: demoRecord.runs.slice(0, 1),
       building: { name: 'x', volume_m3: 243.6 },
     })
     await expect
-      .poll(() => page.locator('.figures tbody tr').first().locator('td').first().textContent(), SOON)
+      .poll(
+        () => page.locator('.step-result .figures tbody tr').first().locator('td').first().textContent(),
+        SOON,
+      )
       .toBe(expected.runs[0]?.n50?.value.toFixed(3))
     expect(complaints).toEqual([])
   })
 
   it('asks about a number that may be two, and says what is wrong beside its field', async () => {
     const { page } = await world.open()
-    await field(page, 'Internal volume m³').fill('1,234')
+    await field(page, 'Internal volume').fill('1,234')
     const fault = page.locator('.field.wrong .fault')
     await fault.waitFor()
     expect(await fault.textContent()).toContain('"1,234" may be 1234 or 1.234')
-    expect(await field(page, 'Internal volume m³').getAttribute('aria-invalid')).toBe('true')
-    await field(page, 'Internal volume m³').fill('12.5 apples')
+    expect(await field(page, 'Internal volume').getAttribute('aria-invalid')).toBe('true')
+    await field(page, 'Internal volume').fill('12.5 apples')
     await expect.poll(() => fault.textContent(), SOON).toContain('is no unit of volume')
   })
 
@@ -131,13 +138,15 @@ describe('the whole job on the page twin', () => {
     await pick(page, 'Pressures', 'depressurisation')
     await select(page, 'B2:B12')
     await pick(page, 'Air flows', 'depressurisation')
-    await field(page, 'Internal volume m³').fill('250')
+    await step(page, 'Before')
+    await field(page, 'Internal volume').fill('250')
+    await step(page, 'On site')
     // Independent arithmetic: one point, exponent 0.65, equal densities: 130·(50/58.3)^0.65/250 = 0.4705 1/h.
     await page.getByText('Running estimate: n50 ≈ 0.47 1/h').waitFor()
     const estimate = page.locator('.estimate')
     expect(await estimate.textContent()).toContain('exponent 0.65 assumed')
     expect(await estimate.textContent()).toContain('Not a result')
-    await page.getByText(/Next: about −\d+ Pa/).waitFor()
+    await page.locator('.next', { hasText: /Next: about\s+−\d+ Pa/ }).waitFor()
     await type(page, 'A3', '-49')
     await page.getByText('the last reading has no flow yet').waitFor()
     await type(page, 'B3', '116')
@@ -147,6 +156,7 @@ describe('the whole job on the page twin', () => {
   it('shows the working with formulas, numbers and sources', async () => {
     const { page } = await world.open()
     await openDemo(page)
+    await step(page, 'Result')
     await page.getByText('Show the working').click()
     const block = page.locator('.block', { hasText: 'Air indoors' })
     await block.locator('summary').click()
@@ -158,11 +168,13 @@ describe('the whole job on the page twin', () => {
   it('keeps what was typed with the workbook and takes it up again', async () => {
     const { page } = await world.open()
     await openDemo(page)
+    await step(page, 'Before')
     await field(page, 'Large building, reason').fill('atrium (invented)')
     await page.locator('[data-saved="yes"]').waitFor()
     await page.reload()
     expect(await field(page, 'Large building, reason').inputValue()).toBe('')
     await openLog(page)
+    await step(page, 'Before')
     await expect
       .poll(() => field(page, 'Large building, reason').inputValue(), SOON)
       .toBe('atrium (invented)')

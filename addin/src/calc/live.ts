@@ -19,8 +19,10 @@ import type { Grid } from '@draughtbook/shared-calc/log'
 import type { ChartData, ChartLimit, ChartRun } from '../chart/leakage-chart.js'
 import { figure, signed } from '../pane/figures.js'
 import type { TestEntries } from '../pane/one-test/entries.js'
+import type { AskedValue } from './ask-about.js'
 import { type NextPressure, nextPressure } from './next-pressure.js'
 import { readEntries } from './read-entries.js'
+import { type RunningValue, runningValue } from './running-value.js'
 import { type LiveSite, liveSite } from './site.js'
 
 /** Everything the Test view shows that follows from what was typed and picked. */
@@ -41,8 +43,14 @@ export interface LiveResult {
   /** Some entry could not be used: the verdict is "not valid" and nothing is exported until it is mended. */
   unusable: boolean
   estimates: RunningEstimate[]
+  /** While there is no result: the last run's value, against the target's limit where it has one for it. */
+  running?: RunningValue
   next: NextPressure[]
   chart: ChartData
+  /** Values typed into fields that are asked about before they are used, by path. */
+  asked: Record<string, AskedValue>
+  /** What is wrong with values typed into the table of readings, by their place there. */
+  typedFaults: Record<string, string>
   /** Before and on site: take-off, plan, preparation, leaks, readings so far. */
   site: LiveSite
 }
@@ -50,7 +58,13 @@ export interface LiveResult {
 /** The whole way from entries to what is shown. Pure: the same entries and cells give the same result. */
 export function live(entries: TestEntries, grid: Grid | undefined, trace = false): LiveResult {
   const read = readEntries(entries, grid)
-  const base = { draft: read.draft, cells: read.cells, unusable: read.told.unusable }
+  const base = {
+    draft: read.draft,
+    cells: read.cells,
+    unusable: read.told.unusable,
+    asked: read.asked,
+    typedFaults: read.typedFaults,
+  }
   const estimates = read.unfinished.flatMap((run) => estimateOf(run, read.draft))
   const next = nextPressures([...read.runs, ...read.unfinished], read.draft)
   for (const run of read.unfinished)
@@ -83,8 +97,10 @@ export function live(entries: TestEntries, grid: Grid | undefined, trace = false
   } catch (error) {
     if (!(error instanceof InputError)) throw error
     const chart = { runs: estimates.map(provisionalRun) }
+    const running = runningValue(estimates, read.draft)
     return {
       ...base,
+      ...(running && { running }),
       problems: [...error.problems],
       findings: sorted(read.told.findings()),
       estimates,
@@ -118,9 +134,7 @@ function nextPressures(runs: readonly Run[], draft: Record<string, unknown>): Ne
   const id = (draft.test as { method?: unknown }).method
   const method = methods.find((candidate) => candidate.id === id)
   if (!method) return []
-  return runs
-    .filter(({ readings }) => readings.length > 0)
-    .map((run) => nextPressure(run, method, lowestUsablePressure(run, method)))
+  return runs.map((run) => nextPressure(run, method, lowestUsablePressure(run, method)))
 }
 
 function chartOf(
@@ -158,9 +172,9 @@ function pointsOf(run: EvaluatedRun, index: number, findings: readonly Finding[]
   })
 }
 
-/** Where the limit lies in the chart, where it is one at 50 Pa: the flow in proportion to the value judged. */
-function limitOf({ verdict, results }: Evaluation): ChartLimit | undefined {
-  const [main] = verdict.criteria
+/** Where the limit that decides lies in the chart, where it is one at 50 Pa: the flow in proportion to the value judged. */
+function limitOf({ verdict: { target, criteria }, results }: Evaluation): ChartLimit | undefined {
+  const main = criteria.find(({ quantity, limit }) => quantity === target?.quantity && limit === target.limit)
   if (main?.referencePressure_Pa !== 50 || main.judged === 'worse direction' || !(main.value > 0))
     return undefined
   return { pressure_Pa: 50, flow_m3_h: (results.q50.value * main.limit) / main.value, label: 'limit' }

@@ -10,7 +10,10 @@ export interface NextPressure {
 /** The pressure to set next, in whole pascals. The rule itself stands in shared-calc. */
 export function nextPressure(run: Run, method: Method, lowest_Pa: number): NextPressure {
   const { direction, readings } = run
-  const negative = readings.filter(({ pressure_Pa }) => pressure_Pa < 0).length * 2 > readings.length
+  const negative =
+    readings.length === 0
+      ? direction === 'depressurisation'
+      : readings.filter(({ pressure_Pa }) => pressure_Pa < 0).length * 2 > readings.length
   const { gaugePressure_Pa, why } = nextReading(
     {
       taken: readings.map(({ pressure_Pa }) => Math.abs(pressure_Pa)),

@@ -2,9 +2,11 @@ import { type Direction, formatNeeded, type Problem, RECORD_FORMAT, type Run } f
 import { fieldKind, findUnit, type Grid, interpret, setPath, withSheet } from '@draughtbook/shared-calc/log'
 import { columnLetters } from '../host/address.js'
 import { DIRECTIONS, type TestEntries } from '../pane/one-test/entries.js'
+import { type AskedValue, askAbout } from './ask-about.js'
 import { locate } from './read-column.js'
 import { readLists } from './read-lists.js'
 import { readRun } from './read-run.js'
+import { readTyped } from './read-typed.js'
 import { Told } from './told.js'
 import { unitBeside } from './unit-nearby.js'
 
@@ -26,6 +28,10 @@ export interface ReadEntries {
   faults: Problem[]
   /** Runs with a pressure or flow still to come, by direction: the cell that waits. */
   waiting: Partial<Record<Direction, string>>
+  /** Values typed into fields that are asked about before they are used, by path. */
+  asked: Record<string, AskedValue>
+  /** What is wrong with values of runs typed by hand, by their place: `depressurisation.readings[3].pressure`. */
+  typedFaults: Record<string, string>
 }
 
 /**
@@ -37,20 +43,27 @@ export function readEntries(entries: TestEntries, grid: Grid | undefined): ReadE
   const told = new Told()
   const draft: Record<string, unknown> = { format: RECORD_FORMAT, building: {}, test: {}, conditions: {} }
   const cells: Record<string, string> = {}
+  const asked: Record<string, AskedValue> = {}
   for (const [path, entry] of Object.entries(entries.fields)) {
-    const value = 'cell' in entry ? linked(entry, path, grid, cells, told) : typed(entry.text, path, told)
+    const value = 'cell' in entry ? linked(entry, path, grid, cells, told) : typed(entry, path, told, asked)
     if (value !== undefined) setPath(draft, path, value)
   }
   dropBlankRanges(draft)
   const faults = readLists(draft, entries.lists ?? {}, told)
   const waiting: ReadEntries['waiting'] = {}
+  const typedFaults: Record<string, string> = {}
   const runs: Run[] = []
   const unfinished: Run[] = []
   for (const direction of DIRECTIONS) {
     const picks = entries.runs[direction]
-    if (!picks || (!grid && !picks.stations)) continue
+    if (!picks) continue
     const own: Record<string, string> = {}
-    const read = readRun({ direction, index: runs.length, picks, grid, cells: own, told })
+    const { typed } = picks
+    const read = typed
+      ? readTyped({ direction, index: runs.length, typed, told, faults: typedFaults })
+      : grid || picks.stations
+        ? readRun({ direction, index: runs.length, picks, grid, cells: own, told })
+        : undefined
     if (!read) continue
     const { run } = read
     if (read.waiting !== undefined) waiting[direction] = read.waiting
@@ -64,7 +77,7 @@ export function readEntries(entries: TestEntries, grid: Grid | undefined): ReadE
   draft.runs = runs
   delete draft.averagingTime_s
   draft.format = formatNeeded(draft)
-  return { draft, runs, unfinished, cells, told, faults, waiting }
+  return { draft, runs, unfinished, cells, told, faults, waiting, asked, typedFaults }
 }
 
 /** Averaging time is one field of the form and stands with each run of the record; a series was averaged over its own. */
@@ -86,9 +99,15 @@ function averagingOf(
   return typeof used === 'number' ? { averagingTime_s: used } : {}
 }
 
-function typed(text: string, path: string, told: Told): string | number | undefined {
+function typed(
+  { text, unit, kept }: { text: string; unit?: string; kept?: true },
+  path: string,
+  told: Told,
+  asked: Record<string, AskedValue>,
+): string | number | undefined {
   if (text.trim() === '') return undefined
-  const read = interpret({ kind: 'text', value: text.trim() }, fieldKind(path), {})
+  const known = unit === undefined ? undefined : findUnit(unit)
+  const read = interpret({ kind: 'text', value: text.trim() }, fieldKind(path), known ? { unit: known } : {})
   if ('refused' in read) {
     told.problem('', read.message.replace(/: state "[^":]+" in the layout[\s\S]*$/, ''), path)
     return undefined
@@ -96,7 +115,11 @@ function typed(text: string, path: string, told: Told): string | number | undefi
   for (const { severity, rule, message } of read.remarks)
     if (!['log-text-number', 'log-text-date', 'log-word'].includes(rule))
       told.add(severity, rule, `as typed: ${message}`, '', undefined, path)
-  return read.value
+  const question = kept || typeof read.value !== 'number' ? undefined : askAbout(path, text, read.value)
+  if (!question) return read.value
+  asked[path] = question
+  told.problem('', question.words, path)
+  return undefined
 }
 
 function linked(

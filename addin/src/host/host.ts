@@ -67,6 +67,8 @@ export interface Host {
   readonly kind: 'excel' | 'page'
   /** Things this host cannot do here, by method name, with the reason to show. */
   readonly unavailable: Partial<Record<'insertWorkbook' | 'openWorkbook', string>>
+  /** Whether there are cells to pick from. */
+  readonly hasWorkbook: boolean
   /** Name of the open workbook; undefined where none is open. */
   workbookName(): Promise<string | undefined>
   sheets(): Promise<SheetInfo[]>

@@ -1,11 +1,13 @@
-import { useMemo, useState } from 'preact/hooks'
+import { useEffect, useMemo, useState } from 'preact/hooks'
 import type { PageHost } from '../host/page/page-host.js'
 import { keepAccessToken } from '../service/access-token.js'
 import { MonthView } from './month/month-view.js'
 import type { TestStore } from './one-test/store.js'
 import { TestView } from './one-test/test-view.js'
 import { OriginLine } from './origin-line.js'
+import { OpenFile } from './page/open-file.js'
 import { PageGrid } from './page/page-grid.js'
+import { useOpenLog } from './page/use-page-host.js'
 import { RerunView } from './rerun/rerun-view.js'
 import { useTestState } from './use-store.js'
 
@@ -22,15 +24,27 @@ interface AppProps {
   page?: PageHost
 }
 
-/** The pane: three views, one line that says where the figures come from, and the grid beside it on the plain page. */
+/** The pane: three views, one line that says where the figures come from, and an open log's grid beside them. */
 export function App({ store, page }: AppProps) {
   const [view, setView] = useState<View>('test')
   const state = useTestState(store)
   // The same node again is not drawn again: the grid follows its host, not every keystroke in the forms.
-  const grid = useMemo(() => (page ? <PageGrid host={page} store={store} /> : null), [page, store])
+  const grid = useMemo(() => (page ? <PageGrid host={page} /> : null), [page])
+  const beside = useOpenLog(page) && view === 'test'
+  useEffect(() => {
+    const undo = (event: KeyboardEvent): void => {
+      if (!(event.ctrlKey || event.metaKey) || event.shiftKey || event.key.toLowerCase() !== 'z') return
+      // A cell being typed into the sheet is the browser's own to take back.
+      if (event.target instanceof Element && event.target.closest('.page-grid')) return
+      event.preventDefault()
+      store.undo()
+    }
+    window.addEventListener('keydown', undo)
+    return () => window.removeEventListener('keydown', undo)
+  }, [store])
   return (
-    <div class={page ? 'shell with-grid' : 'shell'}>
-      {view === 'test' ? grid : null}
+    <div class={`shell${beside ? ' with-grid' : ''}${page && !beside ? ' no-cells' : ''}`}>
+      {beside ? grid : null}
       <div class="pane">
         <header class="top">
           <h1>Draughtbook</h1>
@@ -46,6 +60,12 @@ export function App({ store, page }: AppProps) {
               </button>
             ))}
           </nav>
+          {view === 'test' ? (
+            <button type="button" class="undo" disabled={!state.canUndo} onClick={() => store.undo()}>
+              Undo
+            </button>
+          ) : null}
+          {page && view === 'test' ? <OpenFile host={page} store={store} /> : null}
         </header>
         <OriginLine
           state={state}

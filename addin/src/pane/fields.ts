@@ -90,9 +90,7 @@ export const testFields: readonly Field[] = [
 export const conditionsFields: readonly Field[] = [
   number('conditions.indoorTemperature_C', 'Indoor temperature', '°C', { needed: true }),
   number('conditions.outdoorTemperature_C', 'Outdoor temperature', '°C', { needed: true }),
-  number('conditions.barometricPressure_Pa', 'Barometric pressure', 'Pa', {
-    hint: 'or with its unit: 1006 hPa',
-  }),
+  number('conditions.barometricPressure_Pa', 'Barometric pressure', 'Pa'),
   number('conditions.indoorRelativeHumidity', 'Indoor humidity', undefined, { hint: '0.45 or 45 %' }),
   number('conditions.outdoorRelativeHumidity', 'Outdoor humidity', undefined, { hint: '0.8 or 80 %' }),
   number('conditions.windSpeed_m_s', 'Wind speed', 'm/s'),

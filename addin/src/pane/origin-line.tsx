@@ -11,9 +11,9 @@ interface OriginLineProps {
 export function OriginLine({ state: { origin, saved, fault }, onDismiss, onToken }: OriginLineProps) {
   const words =
     origin.kind === 'none'
-      ? 'Nothing to work out yet'
+      ? 'Nothing to calculate yet'
       : origin.kind === 'service'
-        ? 'Worked out by the service'
+        ? 'Calculated by the service'
         : origin.words
   const kept =
     saved === 'yes' ? 'entries kept' : saved === 'saving' ? 'keeping entries …' : `entries not kept: ${saved}`

@@ -2,6 +2,9 @@ import { readFile } from 'node:fs/promises'
 import { fileURLToPath } from 'node:url'
 import type { Locator, Page } from 'playwright-core'
 
+/** Where a log is handed to the page. */
+export const LOG_INPUT = 'input[aria-label="Test log"]'
+
 const DEMO = fileURLToPath(new URL('../../demo/demo-log.xlsx', import.meta.url))
 
 /** Opens a log on the page twin and waits until its grid stands. */
@@ -10,7 +13,7 @@ export async function openLog(
   file: string | { name: string; buffer: Buffer } = DEMO,
 ): Promise<void> {
   const given = typeof file === 'string' ? file : { ...file, mimeType: 'application/octet-stream' }
-  await page.setInputFiles('input[type=file]', given)
+  await page.setInputFiles(LOG_INPUT, given)
   const name = typeof file === 'string' ? (file.split('/').at(-1) ?? '') : file.name
   await page.locator('.book-name', { hasText: name }).waitFor()
 }
@@ -23,13 +26,13 @@ export async function openDemo(page: Page): Promise<void> {
 }
 
 export const outcome = (page: Page): Locator => page.locator('[data-outcome]')
-export const finding = (page: Page, rule: string): Locator => page.locator(`[data-rule="${rule}"]`)
+export const finding = (page: Page, rule: string): Locator => page.locator(`[data-rule="${rule}"]:visible`)
 export const origin = (page: Page): Locator => page.locator('[data-origin]')
 
 /** A field of the form by how its label begins; buttons that name the field too are left out. */
 export const field = (page: Page, label: string): Locator =>
   page
-    .locator('input, select, textarea')
+    .locator('input:visible, select:visible, textarea:visible')
     .and(page.getByLabel(new RegExp(`^\\s*${label.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')}`)))
 
 /** Selects cells of the sheet on show by typing their address. */
@@ -66,3 +69,7 @@ export async function downloadOf(
   const [download] = await Promise.all([page.waitForEvent('download'), click()])
   return { name: download.suggestedFilename(), bytes: new Uint8Array(await readFile(await download.path())) }
 }
+
+/** Puts a step of the job on show. */
+export const step = (page: Page, name: 'Before' | 'On site' | 'Result'): Promise<void> =>
+  page.locator('.steps').getByRole('button', { name }).click()

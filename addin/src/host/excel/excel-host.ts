@@ -22,6 +22,7 @@ export function createExcelHost(excel: ExcelApi, supported: SetSupported): Host 
     unavailable: supported('ExcelApi', '1.13')
       ? {}
       : { insertWorkbook: 'This Excel cannot insert sheets: it needs Excel 2024, Microsoft 365 or the web.' },
+    hasWorkbook: true,
     workbookName: () =>
       inExcel(excel, 'reading the workbook’s name', async (context) => {
         context.workbook.load('name')

@@ -77,6 +77,10 @@ export class PageHost implements Host {
     return cellText(sheet.at(row, column), this.book?.opened.date1904)
   }
 
+  get hasWorkbook(): boolean {
+    return this.book !== undefined
+  }
+
   workbookName = async () => this.book?.name
 
   sheets = async () =>

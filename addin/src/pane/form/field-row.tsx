@@ -1,5 +1,6 @@
-import { useId } from 'preact/hooks'
+import { useId, useState } from 'preact/hooks'
 import { cellReference, joinReference } from '../../host/address.js'
+import { unitsOf } from '../field-units.js'
 import type { Field } from '../fields.js'
 import type { SectionProps } from '../one-test/section.js'
 
@@ -13,6 +14,19 @@ export function FieldRow({ field, store, state }: SectionProps & { field: Field 
     [fault ? `${id}-fault` : '', hint ? `${id}-hint` : ''].filter(Boolean).join(' ') || undefined
   const linked = entry && 'cell' in entry ? entry.cell : undefined
   const unit = 'unit' in field ? field.unit : undefined
+  const units = linked === undefined ? unitsOf(field.path) : []
+  const typed = entry && 'text' in entry ? entry : undefined
+  // A unit chosen before the number is typed waits for it.
+  const [waiting, setUnit] = useState<string>()
+  const asked = state.result?.asked[field.path]
+  const put = (part: { text?: string; unit?: string; kept?: true }): void => {
+    const { text = '', unit: chosen } = { ...(waiting !== undefined && { unit: waiting }), ...typed, ...part }
+    store.setField(field.path, {
+      text,
+      ...(chosen !== undefined && { unit: chosen }),
+      ...(part.kept && { kept: true }),
+    })
+  }
   const pick = async (): Promise<void> => {
     const block = await store.attempt(() => store.host.selection())
     if (!block) return
@@ -21,10 +35,10 @@ export function FieldRow({ field, store, state }: SectionProps & { field: Field 
     store.setField(field.path, { cell: reference })
   }
   return (
-    <div class={`field ${field.kind}${fault ? ' wrong' : ''}`}>
+    <div class={`field ${field.kind}${fault ? ' wrong' : ''}`} data-path={field.path}>
       <label for={id}>
         {field.label}
-        {unit ? <span class="unit"> {unit}</span> : null}
+        {unit && units.length < 2 ? <span class="unit"> {unit}</span> : null}
         {field.needed ? (
           <span class="needed" title="needed">
             {' '}
@@ -37,10 +51,10 @@ export function FieldRow({ field, store, state }: SectionProps & { field: Field 
           <Typed
             id={id}
             field={field}
-            text={entry && 'text' in entry ? entry.text : ''}
+            text={typed?.text ?? ''}
             described={described}
             wrong={fault !== undefined}
-            onText={(text) => store.setField(field.path, { text })}
+            onText={(text) => put({ text })}
           />
         ) : (
           <button
@@ -54,11 +68,26 @@ export function FieldRow({ field, store, state }: SectionProps & { field: Field 
             {linked} <output>{valueText(state.result?.draft, field.path)}</output>
           </button>
         )}
+        {units.length > 1 ? (
+          <select
+            class="unit-choice"
+            aria-label={`Unit of ${field.label}`}
+            value={typed?.unit ?? waiting ?? units[0]}
+            onChange={(event) => {
+              setUnit(event.currentTarget.value)
+              put({ unit: event.currentTarget.value })
+            }}
+          >
+            {units.map((one) => (
+              <option key={one}>{one}</option>
+            ))}
+          </select>
+        ) : null}
         {linked === undefined ? (
           field.kind === 'choice' || field.kind === 'long' ? null : (
             <button
               type="button"
-              class="icon"
+              class="icon take-cell"
               aria-label={`Take ${field.label} from the selected cell`}
               title="Take from the selected cell"
               onClick={() => void pick()}
@@ -86,6 +115,18 @@ export function FieldRow({ field, store, state }: SectionProps & { field: Field 
       {fault ? (
         <p class="fault" id={`${id}-fault`}>
           {fault}
+        </p>
+      ) : null}
+      {asked && typed ? (
+        <p class="asked">
+          {asked.units.map((one) => (
+            <button type="button" key={one} onClick={() => put({ unit: one })}>
+              It is {typed.text.trim()} {one}
+            </button>
+          ))}
+          <button type="button" onClick={() => put({ kept: true })}>
+            Keep {typed.text.trim()} {typed.unit ?? units[0] ?? unit}
+          </button>
         </p>
       ) : null}
     </div>

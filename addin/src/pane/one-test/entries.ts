@@ -1,9 +1,18 @@
 import type { Direction } from '@draughtbook/shared-calc'
 import { type Lists, listColumns } from './lists.js'
 import { isStations, type TakenStations } from './taken-stations.js'
+import { isTypedRun, type TypedRun } from './typed/typed-run.js'
 
 /** What stands behind a field: text as typed, or the cell it is taken from, with its unit where the cell names none. */
-export type FieldEntry = { text: string } | { cell: string; unit?: string }
+export type FieldEntry =
+  | {
+      text: string
+      /** Unit of a number typed without one; else that of the record. */
+      unit?: string
+      /** The value was asked about and is right as it stands. */
+      kept?: true
+    }
+  | { cell: string; unit?: string }
 
 /** Cells picked for one list of values. `unit` is that of cells which do not say their own. */
 export interface Pick {
@@ -15,12 +24,13 @@ export const RUN_ROLES = ['zeroFlowBefore', 'pressure', 'flow', 'devicePressure'
 export type RunRole = (typeof RUN_ROLES)[number]
 /**
  * `ranges`: cells that name the device's range of each reading; `range`: one for all; `stations`: figures taken over from a
- * raw series, which then stand in place of all cells picked.
+ * raw series, `typed`: readings typed by hand; either then stands in place of all cells picked.
  */
 export type RunPicks = Partial<Record<RunRole, Pick>> & {
   range?: string
   ranges?: Pick
   stations?: TakenStations
+  typed?: TypedRun
 }
 
 export const DIRECTIONS: readonly Direction[] = ['depressurisation', 'pressurisation']
@@ -64,12 +74,17 @@ function isEntries(value: unknown): value is TestEntries {
     version === 1 &&
     isObject(fields) &&
     isObject(runs) &&
-    Object.values(runs).every((run) => isObject(run) && (!run.stations || isStations(run.stations))) &&
+    Object.values(runs).every((run) => isRun(run)) &&
     Object.values(fields).every(isField) &&
     isObject(lists) &&
     Object.entries(lists).every(([name, rows]) => name in listColumns && isRows(rows))
   )
 }
+
+const isRun = (run: RunPicks): boolean =>
+  isObject(run) &&
+  (!run.stations || isStations(run.stations)) &&
+  (run.typed === undefined || isTypedRun(run.typed))
 
 const isObject = (value: unknown): value is object =>
   typeof value === 'object' && value !== null && !Array.isArray(value)

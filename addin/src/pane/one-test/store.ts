@@ -7,6 +7,8 @@ import { askService } from '../../service/client.js'
 import { differenceOf } from '../../service/compare.js'
 import { emptyEntries, isUntouched, parseEntries, referencesOf, type TestEntries } from './entries.js'
 import { withoutStaleOrigin } from './library-origin.js'
+import { Past } from './past.js'
+import type { StepId } from './step-id.js'
 
 /** Where the figures on show come from. */
 export type Origin =
@@ -25,8 +27,15 @@ export interface TestState {
   /** Something the host would not do. */
   fault: string | undefined
   saved: 'yes' | 'saving' | string
-  /** Counts the workbooks opened: what a view shows of an earlier one goes. */
+  /** Counts the tests opened: what a view shows of an earlier one goes. */
   opened: number
+  /** The step on show. */
+  step: StepId
+  canUndo: boolean
+  /** A field that somebody asked to be led to; a new object each time. */
+  wanted: { path: string } | undefined
+  /** Cells of findings are pointed out in the sheet. */
+  marking: boolean
 }
 
 export interface StoreTimes {
@@ -49,7 +58,12 @@ export class TestStore {
     fault: undefined,
     saved: 'yes',
     opened: 0,
+    step: 'before',
+    canUndo: false,
+    wanted: undefined,
+    marking: false,
   }
+  readonly #past = new Past<TestEntries>()
   readonly #listeners = new Set<() => void>()
   #grid: { references: string; grid: Grid } | undefined
   #run = 0
@@ -66,7 +80,9 @@ export class TestStore {
     readonly host: Host,
     private readonly base: URL,
     private readonly times: StoreTimes = { settle_ms: 350, retry_ms: 15_000 },
-  ) {}
+  ) {
+    this.state.marking = host.kind === 'page'
+  }
 
   listen(listener: () => void): () => void {
     this.#listeners.add(listener)
@@ -105,15 +121,29 @@ export class TestStore {
     const entries = kept === undefined ? undefined : parseEntries(kept)
     if (kept !== undefined && !entries)
       this.#set({ fault: 'What was kept with this workbook could not be read; the forms start empty.' })
-    this.#set({ entries: entries ?? emptyEntries(), opened: this.state.opened + 1 })
+    this.#past.clear()
+    this.#set({ entries: entries ?? emptyEntries(), opened: this.state.opened + 1, canUndo: false })
     await this.refresh()
   }
 
-  /** Changes entries, shows what follows at once, and keeps them. */
-  change(edit: (entries: TestEntries) => TestEntries): void {
-    const entries = edit(this.state.entries)
+  /**
+   * Changes entries, shows what follows at once, and keeps them.
+   * @param what names the value changed: what is typed into it letter by letter is undone in one go
+   */
+  change(edit: (entries: TestEntries) => TestEntries, what?: string): void {
+    this.#past.add(this.state.entries, what)
+    this.#put(edit(this.state.entries))
+  }
+
+  /** Takes the last change back. */
+  undo(): void {
+    const before = this.#past.take()
+    if (before) this.#put(before)
+  }
+
+  #put(entries: TestEntries): void {
     const shown = this.#atOnce(entries)
-    this.#set({ entries, saved: 'saving', ...shown })
+    this.#set({ entries, saved: 'saving', canUndo: this.#past.any, ...shown })
     if (shown) this.#follow()
     else void this.refresh()
     clearTimeout(this.#saveTimer)
@@ -131,7 +161,23 @@ export class TestStore {
             ? others
             : { ...fields, [path]: entry },
       }
-    })
+    }, path)
+  }
+
+  /** Puts a step on show. */
+  show(step: StepId): void {
+    this.#set({ step, wanted: undefined })
+  }
+
+  /** Puts a step on show and leads to a field in it. */
+  lead(step: StepId, path: string): void {
+    this.#set({ step, wanted: { path } })
+  }
+
+  /** Points cells of findings out, or no longer. */
+  mark(on: boolean): void {
+    this.#set({ marking: on })
+    if (!on) void this.attempt(() => this.host.mark([]))
   }
 
   showTrace(open: boolean): void {
@@ -175,7 +221,13 @@ export class TestStore {
 
   #workOut(live: Live, entries: TestEntries, grid: Grid | undefined): Partial<TestState> {
     const { trace, evaluation } = this.state
-    const result = live(entries, grid, trace)
+    let result: LiveResult
+    try {
+      result = live(entries, grid, trace)
+    } catch (error) {
+      // Whatever the calculation does, what was typed is kept.
+      return { result: undefined, evaluation: undefined, origin: { kind: 'none' }, fault: wordsOf(error) }
+    }
     const same = evaluation && result.evaluation?.recordDigest === evaluation.recordDigest && !trace
     return {
       result,
@@ -184,7 +236,7 @@ export class TestStore {
       origin: result.evaluation
         ? same
           ? this.state.origin
-          : { kind: 'local', why: 'asking', words: 'Worked out here; asking the service' }
+          : { kind: 'local', why: 'asking', words: 'Calculated on this device; asking the service' }
         : { kind: 'none' },
     }
   }
@@ -201,7 +253,7 @@ export class TestStore {
           ? {
               kind: 'local',
               why: 'refused',
-              words: 'Worked out here; not sent to the service until the entries are mended',
+              words: 'Calculated on this device; not sent to the service until the entries are corrected',
             }
           : undefined,
       )
@@ -249,7 +301,7 @@ export class TestStore {
           origin: {
             kind: 'local',
             why: answer.access ? 'access' : 'unreachable',
-            words: `Worked out here, with the same formulas: ${answer.why}`,
+            words: `Calculated on this device with the same formulas: ${answer.why}`,
           },
         })
         this.#askTimer = setTimeout(() => void this.#ask(), this.times.retry_ms)
@@ -304,7 +356,7 @@ export class TestStore {
 }
 
 const refusal = (problems: readonly Problem[]): string =>
-  `Worked out here; the service refused the record: ${problems.map(({ path, message }) => (path ? `${path}: ${message}` : message)).join('; ')}`
+  `Calculated on this device; the service refused the record: ${problems.map(({ path, message }) => (path ? `${path}: ${message}` : message)).join('; ')}`
 
 /** Words for the user; anything but a host's own refusal is a fault of ours and is logged too. */
 export function wordsOf(error: unknown): string {

@@ -1,34 +1,85 @@
-import type { SectionProps } from './section.js'
-import { sections } from './sections.js'
+import { Component } from 'preact'
+import { useEffect, useLayoutEffect, useRef } from 'preact/hooks'
+import { bringIntoView } from './bring-into-view.js'
+import { useMarks } from './mark-toggle.js'
+import type { Section, SectionProps } from './section.js'
+import { StatusLine } from './status-line.js'
+import { STEPS, type Step } from './step.js'
+import { StepBar } from './step-bar.js'
 
-/** One test: what was read, what it comes to, and what objects to it. */
+/** One test in three steps, under a line that always says where it stands. */
 export function TestView({ store, state }: SectionProps) {
+  const room = useRef<HTMLDivElement>(null)
+  useMarks({ store, state })
+  useLayoutEffect(() => {
+    room.current?.closest('.pane')?.scrollTo({ top: 0 })
+  }, [state.step, state.opened])
+  useEffect(() => {
+    if (state.wanted && room.current) bringIntoView(room.current, state.wanted.path)
+  }, [state.wanted])
   return (
-    <div class="test-view">
-      {sections.map(({ id, title, fold, summary, Body }) => {
-        const words = summary?.(state)
-        if (fold === 'always')
-          return (
-            <section key={id} class={`section section-${id}`} aria-labelledby={`${id}-title`}>
-              <h2 id={`${id}-title`}>{title}</h2>
-              <Body store={store} state={state} />
-            </section>
-          )
-        return (
-          <details
-            key={id}
-            class={`section section-${id}`}
-            open={fold === 'open'}
-            onToggle={(event) => id === 'working' && store.showTrace(event.currentTarget.open)}
-          >
-            <summary>
-              <h2>{title}</h2>
-              {words ? <span class="tell">{words}</span> : null}
-            </summary>
-            <Body store={store} state={state} />
-          </details>
-        )
-      })}
+    <div class="test-view" ref={room}>
+      <div class="standing-room">
+        <StatusLine store={store} state={state} />
+        <StepBar store={store} state={state} />
+      </div>
+      {STEPS.map((step) => (
+        // Another test, another panel: nothing that was said of the one before stays.
+        <StepPanel key={`${step.id} ${state.opened}`} step={step} store={store} state={state} />
+      ))}
     </div>
+  )
+}
+
+/** A step keeps what was folded and said in it while another is on show, and costs nothing then. */
+class StepPanel extends Component<SectionProps & { step: Step }> {
+  #entered = false
+
+  override shouldComponentUpdate(next: SectionProps & { step: Step }): boolean {
+    return next.state.step === next.step.id || this.props.state.step === this.props.step.id
+  }
+
+  override render({ step, store, state }: SectionProps & { step: Step }) {
+    const current = state.step === step.id
+    this.#entered ||= current
+    if (!this.#entered) return null
+    return (
+      <div class={`step step-${step.id}`} hidden={!current} data-panel={step.id}>
+        {step.sections.map((section) =>
+          section.shown?.({ store, state }) === false ? null : (
+            <SectionBox key={section.id} section={section} step={step} store={store} state={state} />
+          ),
+        )}
+      </div>
+    )
+  }
+}
+
+function SectionBox({ section, step, store, state }: SectionProps & { section: Section; step: Step }) {
+  const { id, title, summary, Body } = section
+  const fold = typeof section.fold === 'function' ? section.fold(state) : section.fold
+  const words = summary?.(state)
+  const heading = `${step.id}-${id}-title`
+  if (fold === 'always')
+    return (
+      <section class={`section section-${id}`} data-section={id} aria-labelledby={heading}>
+        <h2 id={heading}>{title}</h2>
+        {words ? <span class="tell">{words}</span> : null}
+        <Body store={store} state={state} />
+      </section>
+    )
+  return (
+    <details
+      class={`section section-${id}`}
+      data-section={id}
+      open={fold === 'open'}
+      onToggle={(event) => id === 'working' && store.showTrace(event.currentTarget.open)}
+    >
+      <summary>
+        <h2>{title}</h2>
+        {words ? <span class="tell">{words}</span> : null}
+      </summary>
+      <Body store={store} state={state} />
+    </details>
   )
 }

@@ -21,10 +21,11 @@ export function OpenFile({ host, store }: { host: PageHost; store: TestStore }) 
     host.show(book)
     store.dismissFault()
     await store.restore()
+    store.show('site')
   }
   return (
     <>
-      <button type="button" class="main-action" disabled={busy} onClick={() => input.current?.click()}>
+      <button type="button" class="open-log" disabled={busy} onClick={() => input.current?.click()}>
         {busy ? 'Opening …' : 'Open a test log'}
       </button>
       <input

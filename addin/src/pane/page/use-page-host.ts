@@ -7,3 +7,10 @@ export function usePageHost(host: PageHost): number {
   useEffect(() => host.onView(() => setDrawn((count) => count + 1)), [host])
   return drawn
 }
+
+/** Whether a log is open on the page; draws anew only when that changes. */
+export function useOpenLog(host: PageHost | undefined): boolean {
+  const [open, setOpen] = useState(host?.book !== undefined)
+  useEffect(() => host?.onView(() => setOpen(host.book !== undefined)), [host])
+  return open
+}

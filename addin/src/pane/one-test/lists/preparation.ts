@@ -21,4 +21,6 @@ export const cautionColumns: readonly ListColumn[] = [
     ],
   },
   { path: 'by', label: 'By', kind: 'text' },
+  { path: 'on', label: 'On', kind: 'date' },
+  { path: 'note', label: 'Note', kind: 'text' },
 ]

@@ -47,4 +47,10 @@ const legend = (directions: readonly string[]): string =>
     ? ''
     : `${directions.map((direction) => (direction === 'depressurisation' ? '● depressurisation' : '□ pressurisation')).join('   ')}   band: 95 %, fit scatter only`
 
-export const curveSection: Section = { id: 'curve', title: 'Curve', fold: 'open', Body: Curve }
+export const curveSection: Section = {
+  id: 'curve',
+  title: 'Curve',
+  steps: ['site', 'result'],
+  fold: 'open',
+  Body: Curve,
+}

@@ -28,6 +28,8 @@ function Device(props: SectionProps) {
 export const deviceSection: Section = {
   id: 'device',
   title: 'Device',
+  steps: ['before'],
+  holds: ['flowDevice', 'pressureGauge', 'averagingTime_s'],
   fold: 'closed',
   summary: ({ entries }) => {
     const serial = entries.fields['flowDevice.serial']

@@ -11,7 +11,7 @@ function Export({ store, state }: SectionProps) {
   const why = ready
     ? undefined
     : result?.unusable
-      ? 'Mend the entries that cannot be used first: see the findings.'
+      ? 'First correct the entries that cannot be used: see the findings.'
       : 'There is no result to write yet.'
 
   const run = async (
@@ -106,6 +106,7 @@ function fileNameOf(building: string, date: string): string {
 export const exportSection: Section = {
   id: 'export',
   title: 'Summary workbook',
+  steps: ['result'],
   fold: 'always',
   Body: Export,
 }

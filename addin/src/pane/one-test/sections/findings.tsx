@@ -11,7 +11,7 @@ function Findings({ store, state }: SectionProps) {
   return (
     <>
       <MarkToggle store={store} state={state} />
-      {findings.length === 0 ? <p class="hint">Nothing to object to so far.</p> : null}
+      {findings.length === 0 ? <p class="hint">No problems found so far.</p> : null}
       <ul class="findings">
         {findings.map((finding) => (
           <li
@@ -79,6 +79,7 @@ const plural = (count: number, word: string): string => `${count} ${word}${count
 export const findingsSection: Section = {
   id: 'findings',
   title: 'Findings',
+  steps: ['site', 'result'],
   fold: 'open',
   summary: ({ result }) => {
     const count = (severity: Finding['severity']) =>

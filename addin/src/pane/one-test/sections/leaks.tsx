@@ -96,6 +96,8 @@ function Retest(props: SectionProps) {
 export const leaksSection: Section = {
   id: 'leaks',
   title: 'Leaks',
+  steps: ['site'],
+  holds: ['leaks'],
   fold: 'closed',
   summary: ({ result }) => {
     const [first] = result?.site.leaks?.toSeal ?? []

@@ -155,6 +155,8 @@ function TakeAlong({ store, state }: SectionProps) {
 export const planSection: Section = {
   id: 'plan',
   title: 'Plan',
+  steps: ['before'],
+  holds: ['plan'],
   fold: 'closed',
   summary: ({ result }) => {
     const allowed = result?.site.plan?.result.allowedLeakage

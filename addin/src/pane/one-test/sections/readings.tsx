@@ -1,11 +1,12 @@
 import type { Direction } from '@draughtbook/shared-calc'
+import { useState } from 'preact/hooks'
 import { joinReference } from '../../../host/address.js'
 import { figure, withMinus } from '../../figures.js'
 import { PickIcon } from '../../form/field-row.js'
 import { DIRECTIONS, type RunPicks, type RunRole } from '../entries.js'
-import { FindButton } from '../find-button.js'
 import type { Section, SectionProps } from '../section.js'
 import type { TakenStations } from '../taken-stations.js'
+import { TypedReadings } from '../typed/typed-readings.js'
 
 const ROLES: readonly (readonly [RunRole, string, string])[] = [
   ['zeroFlowBefore', 'Zero-flow before', 'Pa'],
@@ -15,11 +16,49 @@ const ROLES: readonly (readonly [RunRole, string, string])[] = [
   ['zeroFlowAfter', 'Zero-flow after', 'Pa'],
 ]
 
+/** From cells of a log, or typed here; what was picked stays when readings are typed, and the other way round. */
 function Readings(props: SectionProps) {
+  const { store, state } = props
+  const typed = DIRECTIONS.some((direction) => state.entries.runs[direction]?.typed)
+  const [wanted, setWanted] = useState<boolean>()
+  if (!store.host.hasWorkbook) return <TypedReadings {...props} />
+  const typing = wanted ?? typed
   return (
     <>
-      <FindButton {...props} />
-      <p class="hint">Or select cells in the sheet, then press the button of the role they have.</p>
+      {/* biome-ignore lint/a11y/useSemanticElements: two views of the same readings, not a form's own group */}
+      <div class="segments" role="group" aria-label="Readings from">
+        <button type="button" aria-pressed={!typing} onClick={() => setWanted(false)}>
+          From cells
+        </button>
+        <button type="button" aria-pressed={typing} onClick={() => setWanted(true)}>
+          Typed here
+        </button>
+      </div>
+      {typing ? <TypedReadings {...props} /> : <FromCells {...props} typed={typed} />}
+    </>
+  )
+}
+
+function FromCells({ typed, ...props }: SectionProps & { typed: boolean }) {
+  const drop = (): void =>
+    props.store.change(({ runs, ...entries }) => ({
+      ...entries,
+      runs: Object.fromEntries(
+        Object.entries(runs).map(([direction, { typed: _, ...picks }]) => [direction, picks]),
+      ),
+    }))
+  return (
+    <>
+      {typed ? (
+        <p class="hint">
+          The readings typed here are in use.{' '}
+          <button type="button" onClick={drop}>
+            Use the cells instead
+          </button>
+        </p>
+      ) : (
+        <p class="hint">Select cells in the sheet, then say what they are.</p>
+      )}
       {DIRECTIONS.map((direction) => (
         <RunFieldset key={direction} direction={direction} {...props} />
       ))}
@@ -207,6 +246,8 @@ function readingsText(direction: Direction, { result }: SectionProps['state']): 
 export const readingsSection: Section = {
   id: 'readings',
   title: 'Readings',
+  steps: ['site'],
+  holds: ['runs'],
   fold: 'open',
   summary: ({ result }) =>
     result?.record

@@ -1,49 +1,14 @@
-import type { Evaluation, Figure, Problem, RunningEstimate } from '@draughtbook/shared-calc'
+import type { Evaluation, Figure, Problem } from '@draughtbook/shared-calc'
 import { labelOf } from '../../fields.js'
-import { figure, signed, unitText, withMinus } from '../../figures.js'
+import { decimals, figure, signed, unitText } from '../../figures.js'
 import type { Section, SectionProps } from '../section.js'
 
-const OUTCOMES: Record<Evaluation['verdict']['outcome'], string> = {
-  meets: 'Meets the target',
-  misses: 'Misses the target',
-  'not valid': 'Not valid',
-  'no target': 'No target set',
-}
-const SHAPES: Record<Evaluation['verdict']['outcome'], string> = {
-  meets: '✓',
-  misses: '✗',
-  'not valid': '!',
-  'no target': '–',
-}
-
 function Result({ state: { evaluation, result } }: SectionProps) {
-  // Once there is a result, only pressures still worth setting are worth a line.
-  const steps = (result?.next ?? []).filter(({ pressure_Pa }) => pressure_Pa !== undefined || !evaluation)
+  if (!evaluation) return <Needed {...(result ? { result } : {})} />
   return (
     <>
-      {evaluation ? (
-        <>
-          <Verdict evaluation={evaluation} unusable={result?.unusable === true} />
-          <Figures evaluation={evaluation} />
-        </>
-      ) : null}
-      {result?.estimates.map((estimate) => (
-        <Estimate key={estimate.direction} estimate={estimate} />
-      ))}
-      {steps.map(({ direction, pressure_Pa, why }) => (
-        <p class="next" key={direction}>
-          {pressure_Pa === undefined ? (
-            <>
-              <b>Pressures cover the range</b> ({direction}): {why}
-            </>
-          ) : (
-            <>
-              <b>Next: about {withMinus(String(pressure_Pa))} Pa</b> ({direction}): {why}
-            </>
-          )}
-        </p>
-      ))}
-      {evaluation ? null : <Needed {...(result ? { result } : {})} />}
+      <Verdict evaluation={evaluation} unusable={result?.unusable === true} />
+      <Figures evaluation={evaluation} />
     </>
   )
 }
@@ -54,44 +19,41 @@ interface VerdictProps {
   unusable: boolean
 }
 
-function Verdict({ evaluation: { verdict, results }, unusable }: VerdictProps) {
-  const { outcome, target, value, margin, leakageToSeal_cm2 } = verdict
-  const main = verdict.criteria[0]
+/** What the line at the top has no room for: every limit, what is left to seal, why the test is not valid. */
+function Verdict({ evaluation: { verdict }, unusable }: VerdictProps) {
+  const { outcome, criteria, leakageToSeal_cm2 } = verdict
   return (
-    <div class={`verdict ${outcome.replace(' ', '-')}`} role="status" data-outcome={outcome}>
-      <p class="outcome">
-        <span class="shape" aria-hidden="true">
-          {SHAPES[outcome]}
-        </span>
-        {OUTCOMES[outcome]}
-      </p>
-      {target && main && value !== undefined && margin !== undefined ? (
-        <>
-          <p class="against">
-            <b>
-              {target.quantity} {figure(value)} {unitText(main.unit)}
-            </b>{' '}
-            against {main.limit} · margin {signed(margin, decimals(main.limit))} · {target.label}
-          </p>
-          {outcome === 'not valid' ? (
-            <p class="against">
-              {unusable
-                ? 'An entry cannot be used: see the findings. The figures leave it out.'
-                : 'A finding invalidates the test; the figures are shown all the same.'}
-            </p>
-          ) : null}
-          {outcome === 'misses' && leakageToSeal_cm2 ? (
-            <p class="against">Still to seal: about {figure(leakageToSeal_cm2, 2)} cm² of sharp-edged hole</p>
-          ) : null}
-        </>
-      ) : (
-        <p class="against">q50 {figure(results.q50.value)} m³/h. Choose a target to get a verdict.</p>
-      )}
+    <div class={`verdict ${outcome.replace(' ', '-')}`}>
+      {outcome === 'not valid' ? (
+        <p>
+          {unusable
+            ? 'An entry cannot be used: see the findings. The figures leave it out.'
+            : 'A finding invalidates the test; the figures are shown all the same.'}
+        </p>
+      ) : null}
+      {criteria.map(({ quantity, value, limit, unit, within, judged, margin }) => (
+        <p key={`${quantity}${limit}`} class="criterion" data-within={within}>
+          <span class="shape" aria-hidden="true">
+            {within ? '✓' : '✗'}
+          </span>
+          <b>
+            {quantity} {figure(value)} {unitText(unit)}
+          </b>{' '}
+          against {limit} {unitText(unit)} · margin {signed(margin, decimals(limit))}
+          {judged === 'mean' ? ' · mean of both directions' : ` · ${judged}`}
+        </p>
+      ))}
+      {verdict.target ? <p class="target-name">{verdict.target.label}</p> : null}
+      {outcome === 'misses' && leakageToSeal_cm2 ? (
+        <p>
+          About {figure(leakageToSeal_cm2, 2)} cm² still to seal (one hole of{' '}
+          {figure(Math.sqrt(leakageToSeal_cm2), 2)} × {figure(Math.sqrt(leakageToSeal_cm2), 2)} cm)
+        </p>
+      ) : null}
+      {criteria.length === 0 ? <p>Choose a target to get a verdict.</p> : null}
     </div>
   )
 }
-
-const decimals = (limit: number): number => Math.max(2, (String(limit).split('.')[1]?.length ?? 0) + 1)
 
 const ROWS = [
   ['n50', 'n50'],
@@ -175,29 +137,8 @@ function Figures({ evaluation }: { evaluation: Evaluation }) {
 const intervalText = (value: Figure | undefined): string =>
   value?.ci95 ? `${figure(value.ci95[0])} to ${figure(value.ci95[1])}` : ''
 
-function Estimate({ estimate }: { estimate: RunningEstimate }) {
-  const { direction, readings, assumedExponent, densityAssumed, n50_1_h, qE50_m3_h_m2, q50_m3_h } = estimate
-  const main =
-    n50_1_h !== undefined
-      ? `n50 ≈ ${figure(n50_1_h, 2)} 1/h`
-      : qE50_m3_h_m2 !== undefined
-        ? `qE50 ≈ ${figure(qE50_m3_h_m2, 2)} m³/(h·m²)`
-        : `q50 ≈ ${figure(q50_m3_h, 2)} m³/h`
-  return (
-    <div class="estimate" role="status">
-      <p>
-        <b>Running estimate: {main}</b>
-      </p>
-      <p>
-        {direction}, {readings} reading{readings === 1 ? '' : 's'}, exponent {assumedExponent} assumed
-        {densityAssumed ? ', temperatures not yet entered' : ''}. Not a result.
-      </p>
-    </div>
-  )
-}
-
 function Needed({ result }: { result?: NonNullable<SectionProps['state']['result']> }) {
-  if (!result) return <p class="hint">Pick readings from a test log, or start with the forms below.</p>
+  if (!result) return <p class="hint">Enter the house, the conditions and the readings first.</p>
   return (
     <div class="needed-list">
       <p>Still needed for a result:</p>
@@ -228,4 +169,10 @@ function needs(problems: readonly Problem[]): string[] {
 
 const isMissing = (message: string): boolean => /missing|has no run$/.test(message)
 
-export const resultSection: Section = { id: 'result', title: 'Result', fold: 'always', Body: Result }
+export const resultSection: Section = {
+  id: 'result',
+  title: 'Result',
+  steps: ['result'],
+  fold: 'always',
+  Body: Result,
+}

@@ -108,7 +108,10 @@ function told(stations: SeriesShown['stations']): string {
 export const seriesSection: Section = {
   id: 'series',
   title: 'Raw gauge series',
-  fold: 'closed',
+  steps: ['site'],
+  shown: ({ store }) => store.host.hasWorkbook,
+  // Readings that were taken from a series are looked at again with it.
+  fold: ({ entries }) => (Object.values(entries.runs).some((run) => run?.stations) ? 'open' : 'closed'),
   summary: ({ entries: { runs } }) => {
     const taken = Object.values(runs).filter(({ stations }) => stations)
     return taken.length === 0 ? '' : `taken over for ${taken.length === 1 ? 'one run' : 'both runs'}`

@@ -148,4 +148,11 @@ function useSure(record: TestRecord | undefined): SureParts | undefined {
   return parts
 }
 
-export const sureSection: Section = { id: 'sure', title: 'How sure', fold: 'closed', Body: Sure }
+export const sureSection: Section = {
+  id: 'sure',
+  title: 'How sure',
+  steps: ['result'],
+  holds: ['uncertainty'],
+  fold: 'closed',
+  Body: Sure,
+}

@@ -32,6 +32,8 @@ function Target(props: SectionProps) {
 export const targetSection: Section = {
   id: 'target',
   title: 'Target',
+  steps: ['before'],
+  holds: ['target'],
   fold: 'open',
   summary: ({ evaluation }) => evaluation?.verdict.target?.label ?? '',
   Body: Target,

@@ -26,6 +26,8 @@ function TestDetails(props: SectionProps) {
 export const testDetailsSection: Section = {
   id: 'details',
   title: 'Test',
+  steps: ['before'],
+  holds: ['test'],
   fold: 'open',
   summary: ({ entries }) => stillNeeded(testFields, entries),
   Body: TestDetails,

@@ -159,6 +159,8 @@ function Line({ name, unit, total }: { name: string; unit: string; total: Total 
 export const volumeSection: Section = {
   id: 'volume',
   title: 'Volume and areas',
+  steps: ['before'],
+  holds: ['takeOff'],
   fold: 'closed',
   summary: ({ result }) => {
     const volume = result?.site.takeOff?.netVolume

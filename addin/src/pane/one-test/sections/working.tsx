@@ -55,6 +55,7 @@ const valueText = (value: number | number[]): string =>
 export const workingSection: Section = {
   id: 'working',
   title: 'Show the working',
+  steps: ['result'],
   fold: 'closed',
   Body: Working,
 }

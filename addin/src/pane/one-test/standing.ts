@@ -1,0 +1,92 @@
+import type { Evaluation, Finding, Problem } from '@draughtbook/shared-calc'
+import { labelOf } from '../fields.js'
+import type { TestEntries } from './entries.js'
+import type { TestState } from './store.js'
+
+type Outcome = Evaluation['verdict']['outcome']
+
+/** A value with the limit it is held against, each in the unit of the limit. */
+export interface Against {
+  quantity: string
+  value: number
+  unit: string
+  limit?: number
+  margin?: number
+  label?: string
+}
+
+/** Where a test stands: what the line at the top says. */
+export interface Standing {
+  stage: 'empty' | 'unfinished' | 'running' | Outcome
+  against?: Against
+  /** What a result still needs, by its field. */
+  missing: { path: string; label: string }[]
+  /** The gravest finding that is more than a note. */
+  worst?: Finding
+  cautions: number
+  invalidating: number
+}
+
+/** What every test needs before there is a result. */
+const NEEDED = [
+  'building.name',
+  'building.volume_m3',
+  'test.date',
+  'conditions.indoorTemperature_C',
+  'conditions.outdoorTemperature_C',
+  'runs',
+] as const
+
+/** Reads off the state where the test stands. Pure. */
+export function standingOf({ entries, result, evaluation }: TestState): Standing {
+  const findings = result?.findings ?? []
+  const worst = findings.find(({ severity }) => severity !== 'note')
+  const count = (severity: Finding['severity']): number =>
+    findings.filter((finding) => finding.severity === severity).length
+  const common = {
+    cautions: count('caution'),
+    invalidating: count('invalidates'),
+    ...(worst && { worst }),
+  }
+  if (evaluation) {
+    const { outcome, target, value, margin } = evaluation.verdict
+    return {
+      ...common,
+      stage: outcome,
+      missing: target ? [] : [{ path: 'target', label: 'target' }],
+      against:
+        target && value !== undefined && margin !== undefined
+          ? {
+              quantity: target.quantity,
+              value,
+              unit: target.unit,
+              limit: target.limit,
+              margin,
+              label: target.label,
+            }
+          : plainValue(evaluation.results),
+    }
+  }
+  const missing = result ? missingOf(result.problems) : neededOf(entries)
+  const against = result?.running
+  if (against) return { ...common, stage: 'running', missing, against }
+  return { ...common, stage: result ? 'unfinished' : 'empty', missing }
+}
+
+/** Without a target: the air change rate where there is a volume. */
+function plainValue({ n50, q50 }: Evaluation['results']): Against {
+  return n50 ? { quantity: 'n50', ...n50 } : { quantity: 'q50', ...q50 }
+}
+
+const neededOf = ({ fields }: TestEntries): Standing['missing'] =>
+  NEEDED.filter((path) => !fields[path]).map((path) => ({ path, label: labelOf(path).toLowerCase() }))
+
+/** One entry a field; what is wrong with several readings is one. */
+function missingOf(problems: readonly Problem[]): Standing['missing'] {
+  const found = new Map<string, string>()
+  for (const { path } of problems) {
+    const at = path.startsWith('runs') ? 'runs' : path
+    found.set(at, labelOf(at).toLowerCase())
+  }
+  return [...found].map(([path, label]) => ({ path, label }))
+}

@@ -1,0 +1,101 @@
+import { decimals, figure, signed, unitText } from '../figures.js'
+import { leadTo } from './lead-to.js'
+import type { SectionProps } from './section.js'
+import { type Against, type Standing, standingOf } from './standing.js'
+
+const WORDS: Record<Standing['stage'], string> = {
+  empty: 'New test',
+  unfinished: 'No result yet',
+  running: 'Running value, not a result',
+  meets: 'Meets the target',
+  misses: 'Misses the target',
+  'not valid': 'Not valid',
+  'no target': 'No target set',
+}
+const SHAPES: Record<Standing['stage'], string> = {
+  empty: '○',
+  unfinished: '○',
+  running: '≈',
+  meets: '✓',
+  misses: '✗',
+  'not valid': '!',
+  'no target': '–',
+}
+/** How many missing fields are named; the rest are counted. */
+const NAMED = 3
+
+/** Always in view: where the test stands, its value against the limit, what is missing, the gravest finding. */
+export function StatusLine({ store, state }: SectionProps) {
+  const standing = standingOf(state)
+  const { stage, against, missing, worst } = standing
+  const others = standing.cautions + standing.invalidating - 1
+  return (
+    <section class={`standing ${stage.replace(' ', '-')}`} aria-label="Where the test stands">
+      <div
+        class="standing-main"
+        role="status"
+        {...(state.evaluation ? { 'data-outcome': stage } : { 'data-stage': stage })}
+      >
+        <p class="outcome">
+          <span class="shape" aria-hidden="true">
+            {SHAPES[stage]}
+          </span>
+          {WORDS[stage]}
+        </p>
+        {against ? <Value {...against} running={stage === 'running'} /> : null}
+      </div>
+      {against?.limit === undefined ? null : <Bar value={against.value} limit={against.limit} />}
+      {missing.length > 0 ? (
+        <p class="standing-more">
+          <span class="tell">{state.evaluation ? 'Choose a' : 'Missing'}</span>{' '}
+          {missing.slice(0, NAMED).map(({ path, label }) => (
+            <button type="button" class="link" key={path} onClick={() => leadTo(store, path)}>
+              {label}
+            </button>
+          ))}
+          {missing.length > NAMED ? <span class="tell">and {missing.length - NAMED} more</span> : null}
+        </p>
+      ) : null}
+      {worst ? (
+        <p class={`standing-more worst ${worst.severity}`}>
+          <button type="button" class="link" title={worst.message} onClick={() => leadTo(store, 'findings')}>
+            <span aria-hidden="true">{worst.severity === 'invalidates' ? '■' : '▲'}</span> {worst.message}
+          </button>
+          {others > 0 ? <span class="tell">and {others} more</span> : null}
+        </p>
+      ) : null}
+    </section>
+  )
+}
+
+function Value({ quantity, value, unit, limit, margin, label, running }: Against & { running: boolean }) {
+  return (
+    <p class="against">
+      <b>
+        {quantity} {running ? '≈ ' : ''}
+        {figure(value, running ? 2 : 3)} {unitText(unit)}
+      </b>
+      {limit === undefined ? null : (
+        <>
+          {' '}
+          against {limit}
+          {margin === undefined ? '' : ` · margin ${signed(margin, decimals(limit))}`}
+          {label ? <span class="target-name"> · {label}</span> : null}
+        </>
+      )}
+    </p>
+  )
+}
+
+/** The value on a scale that ends at one and a half times the limit; the words above say the same. */
+function Bar({ value, limit }: { value: number; limit: number }) {
+  const end = 1.5
+  const share = Math.min(value / limit, end) / end
+  return (
+    <svg class="standing-bar" viewBox="0 0 150 6" preserveAspectRatio="none" aria-hidden="true">
+      <rect class="whole" width="150" height="6" />
+      <rect class="part" width={Math.max(0, share) * 150} height="6" />
+      <rect class="tick" x={150 / end - 0.5} width="1" height="6" />
+    </svg>
+  )
+}

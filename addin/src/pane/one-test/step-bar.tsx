@@ -1,0 +1,44 @@
+import type { SectionProps } from './section.js'
+import { type Standing, standingOf } from './standing.js'
+import { placeOf, STEPS } from './step.js'
+import type { StepId } from './step-id.js'
+
+/** The three steps, each with how far it has come; any can be entered at any time. */
+export function StepBar({ store, state }: SectionProps) {
+  const standing = standingOf(state)
+  return (
+    <nav class="steps" aria-label="Steps">
+      {STEPS.map(({ id, title }, index) => (
+        <button
+          type="button"
+          key={id}
+          data-step={id}
+          aria-current={state.step === id ? 'step' : undefined}
+          onClick={() => store.show(id)}
+        >
+          <span class="step-number" aria-hidden="true">
+            {index + 1}
+          </span>
+          <span class="step-title">{title}</span>
+          <span class="step-state">{stateOf(id, state, standing)}</span>
+        </button>
+      ))}
+    </nav>
+  )
+}
+
+const OUTCOMES: Partial<Record<Standing['stage'], string>> = {
+  meets: 'meets',
+  misses: 'misses',
+  'not valid': 'not valid',
+  'no target': 'no target',
+}
+
+function stateOf(id: StepId, { result }: SectionProps['state'], { stage, missing }: Standing): string {
+  if (id === 'result') return OUTCOMES[stage] ?? 'none yet'
+  const own = missing.filter(({ path }) => placeOf(path)?.step === id && path !== 'runs').length
+  if (own > 0) return `${own} missing`
+  if (id === 'before') return 'complete'
+  const readings = (result?.site.readings ?? []).reduce((sum, { state }) => sum + state.readings, 0)
+  return readings === 0 ? 'no readings' : `${readings} reading${readings === 1 ? '' : 's'}`
+}

@@ -1,0 +1,222 @@
+import type { Direction } from '@draughtbook/shared-calc'
+import { useId } from 'preact/hooks'
+import {
+  isBlank,
+  rowsOf,
+  type TypedReading,
+  type TypedRun,
+  withoutReading,
+  withReading,
+} from './typed-run.js'
+
+interface TableProps {
+  run: TypedRun
+  direction: Direction
+  faults: Readonly<Record<string, string>>
+  /** Names of the device's ranges. */
+  ranges: readonly string[]
+  onChange: (edit: (run: TypedRun) => TypedRun, what?: string) => void
+}
+
+/** Readings as typed. Enter goes from the pressure to the flow and on to the next row; arrows go up and down. */
+export function ReadingTable({ run, direction, faults, ranges, onChange }: TableProps) {
+  const device = run.second === 'devicePressure'
+  return (
+    <table class="reading-table">
+      <thead>
+        <tr>
+          <th scope="col">
+            <span class="unseen">Reading</span>
+          </th>
+          <th scope="col">
+            Pressure <span class="unit">{run.pressureUnit}</span>
+          </th>
+          <th scope="col">
+            {device ? 'Device' : 'Air flow'} <span class="unit">{run.secondUnit}</span>
+          </th>
+          {device ? <th scope="col">Range</th> : null}
+          <th scope="col">
+            <span class="unseen">Remove</span>
+          </th>
+        </tr>
+      </thead>
+      <tbody onKeyDown={moveOn}>
+        {rowsOf(run).map((reading, row) => (
+          <Row
+            // Rows have no name but their place.
+            key={row}
+            {...{ run, direction, faults, ranges, onChange, reading, row }}
+          />
+        ))}
+      </tbody>
+    </table>
+  )
+}
+
+function Row({
+  run,
+  direction,
+  faults,
+  ranges,
+  onChange,
+  reading,
+  row,
+}: TableProps & { reading: TypedReading; row: number }) {
+  const id = useId()
+  const at = `${direction}.readings[${row}]`
+  const wrong = (['pressure', 'second'] as const).flatMap((column) => {
+    const words = faults[`${at}.${column}`]
+    return words === undefined ? [] : [{ column, words }]
+  })
+  const device = run.second === 'devicePressure'
+  const put = (change: Partial<TypedReading>, what: string): void =>
+    onChange((before) => withReading(before, row, { ...carried(before, row), ...change }), `${row}.${what}`)
+  const keep = (text: string): void => put({ kept: [...(reading.kept ?? []), text.trim()] }, 'kept')
+  const minus = direction === 'depressurisation' && !/^\s*[-−–+]/.test(reading.pressure)
+  return (
+    <>
+      <tr data-row={row}>
+        <th scope="row">{row + 1}</th>
+        <td class="signed">
+          {minus ? (
+            <span class="minus" aria-hidden="true">
+              −
+            </span>
+          ) : null}
+          <Cell
+            label={`Pressure, reading ${row + 1}`}
+            column="pressure"
+            text={reading.pressure}
+            wrong={faults[`${at}.pressure`] !== undefined}
+            described={id}
+            onText={(pressure) => put({ pressure }, 'pressure')}
+          />
+        </td>
+        <td>
+          <Cell
+            label={`${device ? 'Device pressure' : 'Air flow'}, reading ${row + 1}`}
+            column="second"
+            text={reading.second}
+            wrong={faults[`${at}.second`] !== undefined}
+            described={id}
+            onText={(second) => put({ second }, 'second')}
+          />
+        </td>
+        {device ? (
+          <td>
+            {ranges.length > 0 ? (
+              <select
+                aria-label={`Range, reading ${row + 1}`}
+                value={reading.range ?? ''}
+                onChange={({ currentTarget }) => put({ range: currentTarget.value }, 'range')}
+              >
+                <option value="">–</option>
+                {ranges.map((label) => (
+                  <option key={label}>{label}</option>
+                ))}
+              </select>
+            ) : (
+              <input
+                aria-label={`Range, reading ${row + 1}`}
+                data-column="range"
+                value={reading.range ?? ''}
+                onInput={({ currentTarget }) => put({ range: currentTarget.value }, 'range')}
+              />
+            )}
+          </td>
+        ) : null}
+        <td>
+          {isBlank(reading) ? null : (
+            <button
+              type="button"
+              class="icon"
+              aria-label={`Remove reading ${row + 1}`}
+              title={reading.at ? `entered at ${reading.at}` : undefined}
+              onClick={() => onChange((before) => withoutReading(before, row))}
+            >
+              ×
+            </button>
+          )}
+        </td>
+      </tr>
+      {wrong.length > 0 ? (
+        <tr class="fault-row" id={id}>
+          <td />
+          <td colSpan={device ? 4 : 3}>
+            {wrong.map(({ column, words }) => (
+              <p class="fault" key={column}>
+                {words}{' '}
+                {words.includes('unusually') ? (
+                  <button type="button" onClick={() => keep(reading[column])}>
+                    Keep {reading[column].trim()}
+                  </button>
+                ) : null}
+              </p>
+            ))}
+          </td>
+        </tr>
+      ) : null}
+    </>
+  )
+}
+
+interface CellProps {
+  label: string
+  column: 'pressure' | 'second'
+  text: string
+  wrong: boolean
+  described: string
+  onText: (text: string) => void
+}
+
+function Cell({ label, column, text, wrong, described, onText }: CellProps) {
+  return (
+    <input
+      aria-label={label}
+      aria-invalid={wrong}
+      aria-describedby={wrong ? described : undefined}
+      data-column={column}
+      inputMode="decimal"
+      autoComplete="off"
+      spellcheck={false}
+      enterKeyHint="next"
+      value={text}
+      onInput={(event) => onText(event.currentTarget.value)}
+    />
+  )
+}
+
+/** A row begun takes the time, and the range of the row before it. */
+function carried({ readings }: TypedRun, row: number): Partial<TypedReading> {
+  const own = readings[row]
+  if (own && !isBlank(own)) return {}
+  const now = new Date()
+  const at = `${String(now.getHours()).padStart(2, '0')}:${String(now.getMinutes()).padStart(2, '0')}`
+  const range = own?.range ?? readings[row - 1]?.range
+  return { at, ...(range !== undefined && { range }) }
+}
+
+const STEPS: Record<string, number> = { ArrowDown: 1, ArrowUp: -1 }
+
+function moveOn(event: KeyboardEvent & { currentTarget: HTMLElement }): void {
+  const input = event.target
+  if (!(input instanceof HTMLInputElement)) return
+  const row = Number(input.closest<HTMLElement>('[data-row]')?.dataset.row)
+  const { column } = input.dataset
+  const step = STEPS[event.key]
+  const [toRow, toColumn] =
+    step !== undefined
+      ? [row + step, column]
+      : event.key !== 'Enter'
+        ? []
+        : column === 'pressure'
+          ? [row, 'second']
+          : [row + 1, 'pressure']
+  if (toRow === undefined) return
+  event.preventDefault()
+  const next = event.currentTarget.querySelector<HTMLInputElement>(
+    `[data-row="${toRow}"] [data-column="${toColumn}"]`,
+  )
+  next?.focus()
+  next?.select()
+}
