@@ -37,20 +37,22 @@ describe('a test log on the command line', () => {
     expect(out).toMatch(/converted from hPa .*\n +where: 'Air test'!B6/)
   })
 
-  it('gets a layout by proposal, reasons shown, and fits it from then on', async () => {
+  it('says what it was understood as, and keeps the answers for every log of its make', async () => {
     const path = await here(englishForm)
     const file = join(path, englishForm.fileName)
-    const proposed = await commandLine('layout', file, '--out', join(path, 'form.layout.json'))
-    expect([proposed.code, proposed.err]).toEqual([0, []])
-    expect(proposed.out).toMatch(
-      /95 % {2}building\.volume_m3 {2}'Air test'!A4, 'Air test'!B4\n +the label "Volume" has the term "volume"/,
-    )
-    expect(JSON.parse(await readFile(join(path, 'form.layout.json'), 'utf8'))).toMatchObject({
+    const kept = ['--target', 'passive-house-new', '--out', join(path, 'form.layout.json')]
+    const { code, err, out } = await commandLine('layout', file, ...kept)
+    expect([code, err]).toEqual([0, []])
+    expect(out).toMatch(/'Air test'!B4 {2}Volume.* → internal volume \(labelled "Volume/)
+    const layout = JSON.parse(await readFile(join(path, 'form.layout.json'), 'utf8'))
+    expect(layout).toMatchObject({
       format: 'draughtbook/layout@1',
+      answers: { 'target.preset': 'passive-house-new' },
     })
-    const { code, out } = await commandLine('check', file)
-    expect(code).toBe(0)
-    expect(out).toMatch(/chosen because its fingerprint fits/)
+    const evaluated = await commandLine('evaluate', file, '--json')
+    expect(evaluated.code).toBe(0)
+    expect(JSON.parse(evaluated.out).verdict.target).toMatchObject({ preset: 'passive-house-new' })
+    expect(evaluated.out).toMatch(/read with the answers kept in the layout \\"form\\"/)
   })
 
   it('comes with others: what cannot be read is named, the rest is done, exit 1', async () => {

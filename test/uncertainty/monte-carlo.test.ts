@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest'
 import { randomFrom } from '../../shared-calc/src/assessment/simulation/random.js'
 import { Sample } from '../../shared-calc/src/assessment/simulation/sample.js'
 import { type SimulatedFigure, simulate } from '../../shared-calc/src/assessment/simulation/simulate.js'
+import { powerLaw, recordBy, usual_Pa } from '../methods/record-by'
 import { randomRecord } from './random-record'
 
 function simulated(record: TestRecord, draws: number, seed = 1): SimulatedFigure[] {
@@ -31,6 +32,34 @@ describe('the budget against Monte Carlo through the same formulas (JCGM 101:200
       }
     },
   )
+
+  it.each([
+    ['iso-9972:2015', usual_Pa],
+    ['astm-e779-19', usual_Pa],
+    ['can-cgsb-149.10-2019', usual_Pa],
+    ['astm-e1827-22-one-point', [50, 51, 50, 49, 50]],
+    ['astm-e1827-22-two-point', [50, 51, 49, 50, 50, 12.5, 12.4, 12.6, 12.5, 12.5]],
+    ['ansi-resnet-icc-380', [50]],
+  ] as const)('agrees for %s, flows typed for reference air', (method, pressures) => {
+    const readings = powerLaw(80, 0.62, pressures).map((reading, i) => ({
+      ...reading,
+      flow_m3_h: reading.flow_m3_h * (1 + 0.003 * Math.sin(7 * i)),
+    }))
+    const base = recordBy(method, readings, { uncertainty: {} })
+    const record = parseRecord({
+      ...base,
+      format: 'draughtbook/record@3',
+      conditions: { ...base.conditions, outdoorTemperature_C: 10, barometricPressure_Pa: 95_000 },
+      runs: base.runs.map((run) => ({ ...run, flowStatedAt: 'reference air' })),
+    })
+    const { uncertainty } = evaluate(record)
+    for (const { quantity, relativeStandardUncertainty } of simulated(record, 40_000)) {
+      const budget = uncertainty?.figures.find((figure) => figure.quantity === quantity)
+      const ratio = relativeStandardUncertainty / (budget?.relativeStandardUncertainty ?? Number.NaN)
+      // 40,000 draws give a standard deviation to 0.35 %.
+      expect(Math.abs(ratio - 1), `${quantity}: Monte Carlo over budget ${ratio}`).toBeLessThan(0.015)
+    }
+  })
 
   it('gives the probability of meeting the target that the decision states', () => {
     const record = parseRecord(randomRecord(3))

@@ -22,11 +22,12 @@ describe('the parts of the summary workbook', () => {
     )
   })
 
-  it('has the five sheets in the order of reading', async () => {
+  it('has the six sheets in the order of reading', async () => {
     const workbook = new ExcelJS.Workbook()
     await workbook.xlsx.load(bytes.slice().buffer)
     expect(workbook.worksheets.map(({ name }) => name)).toEqual([
       'Summary',
+      'Report',
       'Readings',
       'Working',
       'Check',
@@ -80,7 +81,7 @@ describe('the parts of the summary workbook', () => {
   })
 
   it('protects Record without a password', () => {
-    const xml = parts['xl/worksheets/sheet5.xml'] ?? ''
+    const xml = parts['xl/worksheets/sheet6.xml'] ?? ''
     expect(xml).toContain('<sheetProtection')
     expect(xml).not.toMatch(/<sheetProtection[^>]*(password|hashValue)=/)
   })
@@ -102,7 +103,7 @@ describe('the parts of the summary workbook', () => {
       )
     expect(await text(1)).toContain('Airtightness test: summary')
     expect(await text(1)).toContain('Local codes and licensed practice decide')
-    expect(await text(2)).toContain('Readings and conditions as logged')
+    expect(await text(2)).toContain('Test report')
     expect(parts['xl/worksheets/sheet1.xml']).toMatch(/<pageSetup[^>]*paperSize="9"/)
     expect(parts['xl/worksheets/sheet1.xml']).toMatch(/fitToHeight="1"/)
   })

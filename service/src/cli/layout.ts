@@ -1,15 +1,16 @@
 import { basename } from 'node:path'
-import { openLog, propose } from '@draughtbook/shared-calc/log'
+import { answersLayout, type Interpretation, interpretLog, openLog } from '@draughtbook/shared-calc/log'
 import { writeAtomically } from '../files/write-atomically.js'
 import type { AddCommand } from './command.js'
 import { withFile } from './file-error.js'
 import { labelled } from './print/evaluation-text.js'
-import { proposalText } from './print/proposal-text.js'
-import { readBytes } from './read-input.js'
+import { understoodText } from './print/understood-text.js'
+import { lastChanged, readBytes } from './read-input.js'
+import { type AnswerOptions, addAnswerOptions, answersOf } from './set-answers.js'
 import { shown } from './terminal.js'
 import { UsageError } from './usage-error.js'
 
-interface Options {
+interface Options extends AnswerOptions {
   readonly out?: string
   readonly json?: boolean
 }
@@ -17,17 +18,27 @@ interface Options {
 export const addLayout: AddCommand = (command, { terminal }) => {
   command
     .argument('<FILE>', 'test log (.xlsx, .xlsm, .ods, .csv)')
-    .option('--out <LAYOUT.json>', 'write the proposed layout')
-    .option('--json', 'print the proposal as JSON')
-    .action(async (file: string, { out, json }: Options) => {
-      const proposal = await withFile(file, async () =>
-        propose(openLog(await readBytes(file), basename(file))),
-      )
-      if (json) terminal.out(JSON.stringify(proposal, null, 2))
-      else terminal.out(shown(proposalText(proposal)))
-      if (out === undefined) return
-      if (!proposal.layout) throw new UsageError(`${file}: no layout could be proposed; nothing was written`)
-      await writeAtomically(out, `${JSON.stringify(proposal.layout, null, 2)}\n`)
-      if (!json) terminal.out(shown(`\n${labelled('Layout')(out, 0)}`))
+    .option('--out <LAYOUT.json>', 'keep the answers for other logs of this make')
+    .option('--json', 'print what was understood as JSON')
+  addAnswerOptions(command).action(async (file: string, { out, json, ...given }: Options) => {
+    const answers = answersOf(given)
+    const { grid, read } = await withFile(file, async () => {
+      const opened = openLog(await readBytes(file), basename(file))
+      return { grid: opened, read: interpretLog(opened, { answers, fileDate: await lastChanged(file) }) }
     })
+    if (json) terminal.out(JSON.stringify(withoutRecords(read), null, 2))
+    else terminal.out(shown(understoodText(read)))
+    if (out === undefined) return
+    if (read.tests.length === 0)
+      throw new UsageError(`${file}: no test was found, so there is nothing to keep; nothing was written`)
+    const layout = answersLayout(grid, read, answers, basename(out).replace(/(\.layout)?\.json$/, ''))
+    await writeAtomically(out, `${JSON.stringify(layout, null, 2)}\n`)
+    if (!json) terminal.out(shown(`\n${labelled('Layout')(out, 0)}`))
+  })
 }
+
+/** What was understood, without the records: those are what `evaluate` is for. */
+const withoutRecords = ({ tests, ...read }: Interpretation) => ({
+  tests: tests.map(({ record, cells: _, ...test }) => ({ ...test, complete: record !== undefined })),
+  ...read,
+})

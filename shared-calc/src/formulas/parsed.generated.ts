@@ -170,6 +170,7 @@ export const parsed: Readonly<Record<string, unknown>> = {
   "q_1/dp_1^n": ["/","q_1",["^","dp_1","n"]],
   "q_L*(rho_0/rho_x)^(1 - n)*(rho_x/rho_d)": ["*",["*","q_L",["^",["()",["/","rho_0","rho_x"]],["()",["-",1,"n"]]]],["()",["/","rho_x","rho_d"]]],
   "q_a - q_b": ["-","q_a","q_b"],
+  "q_env ./ q_fit - 1": ["-",["./","q_env","q_fit"],1],
   "q_env/sum(q_env)": ["/","q_env",["sum","q_env"]],
   "q_hi/A_E": ["/","q_hi","A_E"],
   "q_hi/A_F": ["/","q_hi","A_F"],

@@ -94,6 +94,8 @@ function flowHandles(replay: Replay, block: Block, row: number, symbol = 'q_m'):
   if (origin?.kind !== 'block') return present(replay.handle(block.id, symbol, row))
   const from = replay.block(origin.block)
   if (from.has('c_d')) return present(replay.handle(from.id, 'c_d', origin.row ?? 0))
+  // A flow typed for other air than it is counted for.
+  if (from.has('q_s')) return present(replay.handle(from.id, 'q_s', origin.row ?? 0))
   return Array.from({ length: from.rows }, (_, each) => flowHandles(replay, from, each, 'q_j')).flat()
 }
 

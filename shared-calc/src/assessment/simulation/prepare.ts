@@ -59,7 +59,10 @@ export function prepare(record: TestRecord): PreparedTest {
     pressureVariance: shared.pressureVariance.draws,
     curvature: shared.curvature.draws,
   }
-  const corrections = runs.map(({ sensitivityAt }) => sensitivityAt(CURVE_TOUCHES_AT_Pa).value('k_n'))
+  const corrections = runs.map(({ sensitivityAt }) => {
+    const block = sensitivityAt(CURVE_TOUCHES_AT_Pa)
+    return block.has('k_n') ? block.value('k_n') : 0
+  })
   const correction = corrections.reduce((sum, one) => sum + one, 0) / corrections.length
   const figures = budgets.map(({ quantity, unit, referencePressure_Pa, block }, i): PreparedFigure => {
     const read = replay.reader(outputs[i] as (typeof outputs)[number])

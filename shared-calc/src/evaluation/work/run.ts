@@ -12,6 +12,7 @@ import {
   type Given,
   inputsBySymbol,
 } from '../../engine/index.js'
+import { fitDeviation } from '../../formulas/fit-deviation.js'
 import { lowestPressure } from '../../formulas/limits.js'
 import type { Method } from '../../methods/method.js'
 import { refuseLevelReadings, refuseUnusableCurve, refuseWrongSide } from './curve-faults.js'
@@ -95,6 +96,7 @@ export function workRun(around: RunSurroundings, run: Run, index: number): Worke
   if (!assumedExponent) refuseLevelReadings(curve, path)
   const scatter = formulas.scatter && add('scatter', 'scatter of the fit', formulas.scatter, [curve])
   const fit = scatter ? [curve, scatter] : [curve]
+  const deviation = add('deviation', 'deviation from the curve', fitDeviation, [curve])
   const standard = add('standard', 'reference air density', formulas.standard, fit)
   const residuals =
     formulas.residuals && scatter && canJudgeResiduals(scatter)
@@ -137,6 +139,7 @@ export function workRun(around: RunSurroundings, run: Run, index: number): Worke
     after: zero.after,
     flows,
     curve,
+    deviation,
     scatter,
     residuals,
     standard,

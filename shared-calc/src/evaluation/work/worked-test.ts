@@ -12,6 +12,8 @@ export interface WorkedRun {
   readonly after: Block | undefined
   readonly flows: WorkedFlows
   readonly curve: Block
+  /** How far each reading lies from the curve. */
+  readonly deviation: Block
   /** Only where the method fits a line. */
   readonly scatter: Block | undefined
   readonly residuals: Block | undefined

@@ -18,6 +18,9 @@ export interface SheetTables {
   isTaken(row: number, column: number): boolean
 }
 
+/** Blocks that are looked into on one sheet. */
+const MOST_TRIED = 160
+
 /** More rows than anyone reads by hand: a gauge's own log. */
 const SERIES_FROM = 150
 
@@ -59,6 +62,7 @@ function tablesOf(view: View, answers: Answers): { runs: FoundRun[]; series: Fou
   const runs: FoundRun[] = []
   const series: FoundSeries[] = []
   const heads = findHeads(view)
+  let tried = 0
   const done: { top: number; bottom: number; left: number; right: number }[] = []
   const isDone = (head: Head) =>
     done.some(
@@ -88,6 +92,7 @@ function tablesOf(view: View, answers: Answers): { runs: FoundRun[]; series: Fou
         )
       )
         continue
+      if (++tried > MOST_TRIED) break
       const block = chooseColumns(segment, preferredOf(answers))
       if (!block || block.walked.rows.filter(({ kind }) => kind === 'reading').length < 2) continue
       const above = Math.max(

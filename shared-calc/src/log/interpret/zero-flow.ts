@@ -19,17 +19,22 @@ export interface ZeroEntry {
   readonly labelCell: string
 }
 
+/** Texts of a sheet that are looked at as labels; a form has a few hundred. */
+export const MOST_LABELS = 4000
+
 const NOT_VALUES = /^(min|max|std|sd|stdev|stabw|s|count|dauer|duration)$/
 
 /** Every labelled zero-flow value of a sheet. */
 export function findZeroFlow(view: View, isTaken: (row: number, column: number) => boolean): ZeroEntry[] {
   const entries: ZeroEntry[] = []
   const consumed = new Set<string>()
+  let looked = 0
   const sheetSays = says(readLabel(view.name), 'zero')
   for (let row = 0; row < view.rows; row++)
     for (let column = 0; column < view.columns; column++) {
       const text = view.text(row, column)
       if (text === undefined || text.length > 90 || isTaken(row, column)) continue
+      if (++looked > MOST_LABELS) return entries
       const label = readLabel(text)
       const zero = says(label, 'zero')
       const before = says(label, 'before')

@@ -54,7 +54,8 @@ export function writeSection(
   for (const { keys, value } of leavesOf(part, [key])) {
     const { label, unit } = fieldLabel(keys)
     const numbers = keys.filter((k): k is number => typeof k === 'number').map((k) => k + 1)
-    dress(sheet.getCell(row, 1), {}).value = numbers.length > 0 ? `${label} (${numbers.join('.')})` : label
+    dress(sheet.getCell(row, 1), { alignment: { vertical: 'top' } }).value =
+      numbers.length > 0 ? `${label} (${numbers.join('.')})` : label
     writeValue(sheet, row, 2, value, pathText(keys), places)
     dress(sheet.getCell(row, 3), { font: fonts.muted, alignment: { horizontal: 'left', indent: 1 } }).value =
       unit

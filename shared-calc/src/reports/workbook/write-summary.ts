@@ -12,6 +12,7 @@ import { Places } from './places.js'
 import { writeReadingsSheet } from './readings-sheet.js'
 import { writeRecordSheet } from './record-sheet.js'
 import { type RecordSignature, signedMessage } from './record-signature.js'
+import { addReportSheet, writeReportSheet } from './report-sheet.js'
 import { writeSiteSheets } from './site-sheets.js'
 import { leakageChart } from './summary-chart.js'
 import { addSummarySheet, fillSummarySheet } from './summary-sheet.js'
@@ -69,6 +70,7 @@ export async function layOutSummary(
   const places = new Places()
   const workbook = newWorkbook(record)
   const summary = addSummarySheet(workbook)
+  const report = addReportSheet(workbook)
   writeReadingsSheet(workbook, record, places)
   writeWorkingSheet(workbook, test.calculation, places)
   writeSiteSheets(workbook, record, test, places)
@@ -77,7 +79,9 @@ export async function layOutSummary(
   const check = writeCheckSheet(workbook, record, figures, evaluation.findings, places)
   await writeRecordSheet(workbook, record, evaluation, signature)
   const method = methodById(record.test.method)
-  const chartRows = fillSummarySheet(summary, { record, evaluation, test, method, places, check })
+  const input = { record, evaluation, test, method, places, check }
+  const chartRows = fillSummarySheet(summary, input)
+  writeReportSheet(report, input)
   nameMainResults(workbook, figures, places)
   return { workbook, chart: leakageChart(workbook, test, places, chartRows), places }
 }

@@ -52,6 +52,30 @@ export const variants = [
     words: 'spanish',
     table: ['number', 'remark', 'pressure', 'flow'],
   }),
+  recipe('one table in spanish, by sign', { structure: 'one table', words: 'spanish' }),
+  recipe('zero flow of both directions in one list, spanish', {
+    structure: 'one table',
+    words: 'spanish',
+    table: ['number', 'remark', 'pressure', 'flow'],
+  }),
+  recipe('spanish one table with a column of directions', {
+    structure: 'one table',
+    words: 'spanish',
+    tableUnits: 'square',
+    table: ['number', 'remark', 'pressure', 'flow'],
+  }),
+  recipe('spanish sheets', { structure: 'sheets', words: 'spanish' }),
+  recipe('one table in italian', {
+    structure: 'one table',
+    words: 'italian',
+    table: ['number', 'remark', 'pressure', 'flow'],
+  }),
+  recipe('danish one table', { structure: 'one table', words: 'danish', tableUnits: 'square' }),
+  recipe('french one table', {
+    structure: 'one table',
+    words: 'french',
+    table: ['number', 'remark', 'pressure', 'flow'],
+  }),
   recipe('flow unit with a power of minus one', { flowSymbol: 'm³ h⁻¹', tableUnits: 'square' }),
   recipe('m³ per hour by exponent', { flowSymbol: 'm³·h⁻¹', tableUnits: 'brackets', words: 'french' }),
   recipe('readings of two houses in rows', {

@@ -4,6 +4,7 @@ import { writtenIn } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
 import { bareUnit } from '../tables/heads.js'
 import { type Label, readLabel, says } from '../words/label.js'
+import { MOST_LABELS } from '../zero-flow.js'
 import { classify, type FieldName } from './classify.js'
 
 /** A single value found by its label. */
@@ -28,6 +29,7 @@ const BLANKS = 6
 export function findFields(view: View, isTaken: (row: number, column: number) => boolean): FoundField[] {
   const found: FoundField[] = []
   const used = new Set<string>()
+  let looked = 0
   const add = (field: FoundField | undefined): boolean => {
     if (!field || used.has(field.cell)) return false
     found.push(field)
@@ -39,6 +41,7 @@ export function findFields(view: View, isTaken: (row: number, column: number) =>
       const text = view.text(row, column)
       if (text === undefined || text.length > 160 || isTaken(row, column)) continue
       if (used.has(view.address(row, column)) || bareUnit(text)) continue
+      if (++looked > MOST_LABELS) return found
       if (add(inOwnCell(view, row, column, text))) continue
       if (text.length > 90) continue
       const label = readLabel(text)

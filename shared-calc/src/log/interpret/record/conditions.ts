@@ -1,5 +1,5 @@
 import type { KnownUnit, QuantityKind } from '../../cells/units.js'
-import { RECORD_UNITS, shown } from '../../cells/units.js'
+import { findUnit, RECORD_UNITS, shown } from '../../cells/units.js'
 import type { FieldName } from '../fields/classify.js'
 import type { FoundField } from '../fields/find-fields.js'
 import type { FieldScope } from '../tests/scope.js'
@@ -43,9 +43,34 @@ export function putConditions(draft: Draft, scope: FieldScope) {
   }
 }
 
+/** Fields as people call them. */
+const NAMES: Record<string, string> = {
+  'building.name': 'name of the building',
+  'building.address': 'address',
+  'building.volume_m3': 'internal volume',
+  'building.envelopeArea_m2': 'envelope area',
+  'building.floorArea_m2': 'floor area',
+  'building.height_m': 'height of the building',
+  'building.altitude_m': 'altitude',
+  'conditions.indoorTemperature_C': 'indoor temperature',
+  'conditions.outdoorTemperature_C': 'outdoor temperature',
+  'conditions.barometricPressure_Pa': 'barometric pressure',
+  'conditions.indoorRelativeHumidity': 'indoor humidity',
+  'conditions.outdoorRelativeHumidity': 'outdoor humidity',
+  'conditions.windSpeed_m_s': 'wind speed',
+  'conditions.beaufort': 'Beaufort force',
+  'test.date': 'date of the test',
+  'test.client': 'client',
+  'test.tester': 'tester',
+  'test.id': 'test number',
+  'test.notes': 'notes',
+  'test.method': 'test method',
+  'test.stage': 'stage',
+}
+
 export function put(draft: Draft, field: FoundField, path: string, value: unknown) {
   draft.put(path, value, field.cell)
-  draft.use(field.cell, field.label.text, path, path, `labelled "${field.label.text}"`)
+  draft.use(field.cell, field.label.text, NAMES[path] ?? path, path, `labelled "${field.label.text}"`)
   if (field.content.kind === 'number') {
     const { note } = field.content.written
     if (note)
@@ -55,6 +80,31 @@ export function put(draft: Draft, field: FoundField, path: string, value: unknow
   }
   if (field.hidden)
     draft.caution('log-hidden', 'the cell stands in a hidden row or column; it was read', field.cell, path)
+}
+
+/** The unit somebody gave in answer to a question; a text that is no such unit is a problem. */
+export function answeredUnit(
+  draft: Draft,
+  path: 'volume.unit' | 'temperature.unit' | 'barometer.unit',
+  cell: string,
+): KnownUnit | undefined {
+  const typed = draft.answers[path]
+  if (typed === undefined) return undefined
+  const unit = findUnit(typed)
+  const kind = { 'volume.unit': 'volume', 'temperature.unit': 'temperature', 'barometer.unit': 'pressure' }[
+    path
+  ]
+  if (unit?.kind === kind) {
+    draft.note('log-answer', `the unit was given as ${shown(unit.unit)}`, cell, path)
+    return unit
+  }
+  draft.collector.refuse(
+    'unknown-unit',
+    `${JSON.stringify(typed)} is not a unit of ${kind} known here`,
+    cell,
+    path,
+  )
+  return undefined
 }
 
 interface Temperature {
@@ -122,15 +172,15 @@ function putTemperature(
       example: side === 'inside' ? '21 °C' : '8 °C',
     })
   const { value, field } = found
-  const own = found.unit ?? unit
+  const own = found.unit ?? unit ?? answeredUnit(draft, 'temperature.unit', field.cell)
   if (!own)
     return draft.ask({
-      path,
+      path: 'temperature.unit',
       text: `Is the temperature ${side}, ${value}, in °C or °F?`,
       cells: [field.cell],
       choices: [
-        { value: `${value} °F`, label: `${value} °F` },
-        { value: `${value} °C`, label: `${value} °C` },
+        { value: '°F', label: `${value} °F` },
+        { value: '°C', label: `${value} °C` },
       ],
     })
   if (!found.unit)
@@ -181,14 +231,17 @@ function putBarometer(draft: Draft, scope: FieldScope) {
   const { value } = field.content.written
   const stated = field.content.written.unit ?? field.unit
   const likely = BAROMETERS.find(([, lowest, highest]) => value >= lowest && value <= highest)
-  const unit = stated ?? (likely ? ({ kind: 'pressure', unit: likely[0] } as KnownUnit) : undefined)
+  const unit =
+    stated ??
+    (likely ? ({ kind: 'pressure', unit: likely[0] } as KnownUnit) : undefined) ??
+    answeredUnit(draft, 'barometer.unit', field.cell)
   if (!unit)
     return draft.ask({
-      path,
+      path: 'barometer.unit',
       text: `What is the unit of the air pressure ${value}?`,
       cells: [field.cell],
       choices: ['hPa', 'kPa', 'inHg', 'mmHg'].map((one) => ({
-        value: `${value} ${one}`,
+        value: one,
         label: `${value} ${one}`,
       })),
     })

@@ -3,7 +3,7 @@ import type { FoundField } from '../fields/find-fields.js'
 import type { Choice } from '../interpretation.js'
 import type { FieldScope } from '../tests/scope.js'
 import { says } from '../words/label.js'
-import { put } from './conditions.js'
+import { answeredUnit, put } from './conditions.js'
 import type { Draft } from './draft.js'
 
 const VOLUME = 'building.volume_m3'
@@ -170,7 +170,10 @@ function putVolume(
     return {}
   }
   for (const other of found.slice(1)) if (!agree(other, best)) ignoreVolume(draft, other, best)
-  const unit = best.unit?.kind === 'volume' ? best.unit : provenByShape(draft, best, envelope, floor)
+  const unit =
+    best.unit?.kind === 'volume'
+      ? best.unit
+      : (answeredUnit(draft, 'volume.unit', best.field.cell) ?? provenByShape(draft, best, envelope, floor))
   if (unit) {
     put(draft, best.field, VOLUME, draft.converted(best.value, unit, best.field.cell, VOLUME))
     return {}
@@ -239,11 +242,11 @@ export function volumeUnitQuestion(
   american: boolean,
 ) {
   const choices: Choice[] = [
-    { value: `${value} ft3`, label: `${value} ft³` },
-    { value: `${value} m3`, label: `${value} m³` },
+    { value: 'ft3', label: `${value} ft³` },
+    { value: 'm3', label: `${value} m³` },
   ]
   return {
-    path: VOLUME,
+    path: 'volume.unit',
     text: `Is the volume ${value.toLocaleString('en-GB')} ft³ or m³?`,
     cells: [field.cell],
     choices: american || value > 5000 ? choices : choices.reverse(),

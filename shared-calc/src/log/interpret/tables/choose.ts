@@ -48,6 +48,10 @@ export const TOGETHER = 'together'
 const isNamed = ({ label, headingCell }: KnownColumn, name: string | undefined): boolean =>
   name !== undefined && (name === headingCell || name === label.text)
 
+/** Columns of one kind that are tried against each other; a block of readings has two or three. */
+const MOST_PRESSURES = 5
+const MOST_CARRIERS = 8
+
 /** How many points apart two candidates must be for the better to be taken without asking. */
 const CLEAR = 0.9
 
@@ -66,8 +70,8 @@ export function chooseColumns(
   const flows = segment.columns.filter(({ role, numbers }) => role === 'flow' && numbers > 0)
   if (preferred.flow === TOGETHER && flows.length > 1) carriers.push({ columns: flows, prior: 30 })
   const tried: Candidate[] = []
-  for (const pressure of [...pressures, ...(pressures.length === 0 ? devices : [])])
-    for (const carrier of carriers) {
+  for (const pressure of (pressures.length === 0 ? devices : pressures).slice(0, MOST_PRESSURES))
+    for (const carrier of carriers.slice(0, MOST_CARRIERS)) {
       if (carrier.columns.includes(pressure)) continue
       const walked = walkRows(segment, pressure, carrier.columns)
       const readings = walked.rows.filter(({ kind }) => kind === 'reading')
@@ -123,7 +127,9 @@ function pressurePrior({ label, unit, role }: KnownColumn, { rows }: WalkedRows)
 
 /** Flows that may carry the readings: single columns, a total of parts, or fans that add up. */
 function carriersOf(segment: Segment, devices: readonly KnownColumn[]): Carrier[] {
-  const logged = segment.columns.filter(({ role, numbers }) => role === 'flow' && numbers > 0)
+  const logged = segment.columns
+    .filter(({ role, numbers }) => role === 'flow' && numbers > 0)
+    .slice(0, MOST_CARRIERS)
   // Of one flow in two units the first column is as good as the second.
   const flows = logged.filter(
     (flow, index) => !logged.slice(0, index).some((one) => sameInOtherUnit(segment, one, flow)),

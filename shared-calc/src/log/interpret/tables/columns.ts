@@ -30,7 +30,7 @@ export interface KnownColumn extends Column {
   readonly texts: number
 }
 
-const LOOK = 60
+const LOOK = 30
 const DERIVED = [
   'ln',
   'log',

@@ -20,11 +20,15 @@ export interface Head {
 }
 
 const HEADING_ROWS = 4
+/** A sheet of tests has a few dozen blocks; one with more headings than this is none. */
+const MOST_HEADS = 120
+const MOST_COLUMNS = 2500
 
 /** Every row of a sheet where numbers begin below headings, from the top. */
 export function findHeads(view: View): Head[] {
   const heads: Head[] = []
-  for (let row = 1; row < view.rows; row++) {
+  let columns = 0
+  for (let row = 1; row < view.rows && heads.length < MOST_HEADS && columns < MOST_COLUMNS; row++) {
     const under = columnsUnderText(view, row)
     if (under.length === 0) continue
     const late = under.length === 1 ? columnsFilledLater(view, row, under[0] as number) : []
@@ -34,6 +38,7 @@ export function findHeads(view: View): Head[] {
       row,
       [...under, ...late].sort((a, b) => a - b),
     )
+    columns += head.columns.length
     if (!head.columns.some(({ label, unit }) => isPressureLike(label, unit) || isFlowLike(label, unit)))
       continue
     heads.push(head)

@@ -27,7 +27,7 @@ export function segmentsOf(head: Head): Segment[] {
     if (startsAnew(current, column, columns.slice(index))) parts.push([column])
     else current.push(column)
   }
-  return shareAcross(parts).map((own) => ({
+  return shareAcross(parts.slice(0, MOST_BLOCKS)).map((own) => ({
     view,
     head,
     columns: own,
@@ -45,6 +45,8 @@ function bodyEnd({ view, first, columns }: Head): number {
 }
 
 const GAP = 4
+/** Blocks side by side below one row of headings. */
+const MOST_BLOCKS = 12
 
 function startsAnew(
   current: readonly KnownColumn[],

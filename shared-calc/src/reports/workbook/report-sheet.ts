@@ -1,0 +1,246 @@
+import type { Workbook, Worksheet } from 'exceljs'
+import { curveFigures, nameWithSymbol, numberFormat } from '../../catalogue/figures.js'
+import { unitText } from '../../catalogue/units.js'
+import type { TestRecord } from '../../contract/record/index.js'
+import type { WorkedRun } from '../../evaluation/work/worked-test.js'
+import { fieldLabel } from './field-labels.js'
+import { live, logged, type Shown, writeLine, writeTable } from './live-cell.js'
+import { setUpPage } from './page.js'
+import { reportItems } from './report-items.js'
+import { dress, fonts, headingRow } from './styles.js'
+import type { SummaryInput } from './summary-input.js'
+
+export const REPORT = 'Report'
+const COLUMNS = 7
+const WIDE = { columns: COLUMNS, perRow: 118 }
+
+/** The test report for the certifying body: what was tested, with what, how, every reading, every finding. */
+export function writeReportSheet(sheet: Worksheet, input: SummaryInput): void {
+  sheet.columns = [34, 13, 13, 13, 13, 13, 13].map((width) => ({ width }))
+  dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Test report'
+  dress(sheet.getCell('A2'), {
+    font: fonts.muted,
+  }).value = `${input.method.title}. All figures refer to the sheets Readings and Working of this workbook.`
+  let row = 4
+  for (const { title, fields } of reportItems) row = writeFields(sheet, input, title, fields, row)
+  row = writeOpenings(sheet, input.record, row)
+  // Readings and results begin a page of their own.
+  sheet.getRow(row - 1).addPageBreak()
+  for (const run of input.test.runs) row = writeRun(sheet, input, run, row)
+  row = writeLeaks(sheet, input.record, row)
+  row = writeFindings(sheet, input, row)
+  row = writeSignatures(sheet, row)
+  setUpPage(sheet, { landscape: false, title: REPORT, lastRow: row, lastColumn: COLUMNS })
+}
+
+/** The report comes after the summary in the workbook but is filled last, when every cell it refers to has its place. */
+export const addReportSheet = (workbook: Workbook): Worksheet =>
+  workbook.addWorksheet(REPORT, { views: [{ showGridLines: false }] })
+
+/** Two fields a line, each with its unit; what was not logged says so. */
+function writeFields(
+  sheet: Worksheet,
+  { record, places }: SummaryInput,
+  title: string,
+  fields: readonly string[],
+  start: number,
+): number {
+  headingRow(sheet, start, title, COLUMNS)
+  fields.forEach((path, i) => {
+    const row = start + 1 + i
+    const { label, unit } = fieldLabel(path.split('.'))
+    dress(sheet.getCell(row, 1), { font: fonts.muted, alignment: { vertical: 'top' } }).value = capital(label)
+    sheet.mergeCells(row, 2, row, COLUMNS)
+    const value = valueAt(record, path)
+    const cell = dress(sheet.getCell(row, 2), {
+      alignment: { horizontal: 'left', wrapText: true, vertical: 'top' },
+    })
+    if (value === undefined) {
+      cell.value = 'not logged'
+      cell.font = fonts.muted
+      return
+    }
+    cell.value = logged(places, path, value).value
+    if (unit) cell.numFmt = typeof value === 'number' ? `General" ${unit}"` : 'General'
+    sheet.getRow(row).height = 13.5 * Math.max(1, Math.ceil(String(value).length / 95))
+  })
+  return start + fields.length + 2
+}
+
+function valueAt(record: TestRecord, path: string): string | number | boolean | undefined {
+  const keys = path.split(/[.[\]]+/).filter(Boolean)
+  const found = keys.reduce<unknown>(
+    (part, key) => (part as Record<string, unknown> | undefined)?.[key],
+    record,
+  )
+  return typeof found === 'object' ? undefined : (found as string | number | boolean | undefined)
+}
+
+/** Every opening with its state: what was sealed for the test stands here. */
+function writeOpenings(sheet: Worksheet, { test }: TestRecord, start: number): number {
+  headingRow(sheet, start, 'Openings during the test', COLUMNS)
+  const openings = test.openings ?? []
+  if (openings.length === 0) return writeLine(sheet, start + 1, 'No state of openings was logged.', WIDE) + 1
+  return (
+    writeTable(
+      sheet,
+      start + 1,
+      [
+        { head: 'opening', align: 'left' },
+        { head: 'state', align: 'left' },
+        { head: 'note', align: 'left' },
+      ],
+      openings.map(({ opening, state, note }) => [opening, state, note]),
+    ) + 1
+  )
+}
+
+const curveRows = [
+  curveFigures.airFlowCoefficient,
+  curveFigures.airLeakageCoefficient,
+  curveFigures.airFlowExponent,
+  curveFigures.rSquared,
+  curveFigures.zeroFlowPressure_Pa,
+] as const
+
+/** One direction: zero-flow pressures, the curve, then every reading with its fitted flow and deviation. */
+function writeRun(sheet: Worksheet, { places, record }: SummaryInput, run: WorkedRun, start: number): number {
+  const { curve, scatter, standard, deviation, direction, index } = run
+  const blocks = { curve, scatter, standard }
+  headingRow(sheet, start, capital(direction), COLUMNS)
+  let row = writeTable(
+    sheet,
+    start + 1,
+    [
+      { head: 'zero-flow pressure, Pa', align: 'left' },
+      { head: 'mean' },
+      { head: 'of positive' },
+      { head: 'of negative' },
+      { head: 'values' },
+    ],
+    (
+      [
+        ['before', run.before, record.runs[index]?.zeroFlowBefore_Pa],
+        ['after', run.after, record.runs[index]?.zeroFlowAfter_Pa],
+      ] as const
+    ).map(([when, block, values]) =>
+      block
+        ? [
+            when,
+            live(places, block, 'dp_m0', '0.00'),
+            live(places, block, 'dp_plus', '0.00'),
+            live(places, block, 'dp_minus', '0.00'),
+            values?.length ?? 0,
+          ]
+        : [when, 'not logged'],
+    ),
+  )
+  row = writeTable(
+    sheet,
+    row + 1,
+    [
+      { head: 'leakage curve', align: 'left' },
+      { head: 'value' },
+      { head: '95 % from' },
+      { head: '95 % to' },
+      { head: 'unit', align: 'left' },
+    ],
+    curveRows.flatMap((figure) => {
+      const block = blocks[figure.block]
+      if (!block?.has(figure.symbol)) return []
+      const ends = 'ends' in figure ? figure.ends : undefined
+      const from = ends && blocks[ends.block]
+      const end = (which: string): Shown | undefined =>
+        ends && from?.has(`${ends.stem}_${which}`)
+          ? live(places, from, `${ends.stem}_${which}`, numberFormat(figure))
+          : undefined
+      return [
+        [
+          capital(nameWithSymbol(figure)),
+          live(places, block, figure.symbol, numberFormat(figure)),
+          end('lo'),
+          end('hi'),
+          unitText(figure.unit),
+        ],
+      ]
+    }),
+  )
+  row = writeTable(
+    sheet,
+    row + 1,
+    [
+      { head: 'reading', align: 'left' },
+      { head: 'pressure\nmeasured, Pa' },
+      { head: 'induced\npressure, Pa' },
+      { head: 'flow through\nenvelope, m³/h' },
+      { head: 'flow on the\ncurve, m³/h' },
+      { head: 'deviation' },
+    ],
+    curve
+      .column('dp')
+      .map((_, i) => [
+        String(i + 1),
+        logged(
+          places,
+          `runs[${index}].readings[${i}].pressure_Pa`,
+          record.runs[index]?.readings[i]?.pressure_Pa,
+        ),
+        live(places, curve, 'dp', '0.0', i),
+        live(places, curve, 'q_env', '0.0', i),
+        live(places, curve, 'q_fit', '0.0', i),
+        live(places, deviation, 'd_fit', '+0.0%;-0.0%;0.0%', i),
+      ]),
+  )
+  return row + 1
+}
+
+function writeLeaks(sheet: Worksheet, { leaks }: TestRecord, start: number): number {
+  if (!leaks || leaks.list.length === 0) return start
+  headingRow(sheet, start, 'Leaks found', COLUMNS)
+  return (
+    writeTable(
+      sheet,
+      start + 1,
+      [
+        { head: 'place', align: 'left' },
+        { head: 'kind', align: 'left' },
+        { head: 'found by', align: 'left' },
+        { head: 'sealed', align: 'left' },
+      ],
+      leaks.list.map(({ place, kind, foundBy, fixed }) => [place, kind, foundBy, fixed ? 'yes' : 'no']),
+    ) + 1
+  )
+}
+
+/** Every finding with its clause and what to do: the summary shows the first of them only. */
+function writeFindings(sheet: Worksheet, { evaluation }: SummaryInput, start: number): number {
+  headingRow(sheet, start, 'Findings', COLUMNS)
+  let row = start + 1
+  if (evaluation.findings.length === 0) row = writeLine(sheet, row, 'No problems found.', WIDE)
+  for (const { severity, message, clause, provenance, remedy } of evaluation.findings) {
+    const source = clause ? ` [${clause}${provenance && provenance !== clause ? `, ${provenance}` : ''}]` : ''
+    row = writeLine(
+      sheet,
+      row,
+      `${capital(severity)}: ${message}${source}${remedy ? ` ${remedy}` : ''}`,
+      WIDE,
+    )
+  }
+  return row + 1
+}
+
+function writeSignatures(sheet: Worksheet, row: number): number {
+  sheet.getRow(row + 1).height = 24
+  for (const [from, to, label] of [
+    [1, 1, 'Tester'],
+    [2, 4, 'Signature'],
+    [5, 7, 'Date'],
+  ] as const) {
+    for (let column = from; column <= to; column += 1)
+      sheet.getCell(row + 1, column).border = { bottom: { style: 'thin', color: { argb: 'FF52606D' } } }
+    dress(sheet.getCell(row + 2, from), { font: fonts.small }).value = label
+  }
+  return row + 2
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
