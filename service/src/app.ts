@@ -96,7 +96,7 @@ function answerWithProblem(log: Logger): ErrorRequestHandler {
   return (error: unknown, _request, response, _next) => {
     const fault = faultOf(error)
     const { requestId: id } = response.locals
-    if (fault.status === 500) log.error({ requestId: id, err: error }, 'unexpected fault')
+    if (fault.status === 500) log.error({ requestId: id, err: error }, 'unexpected error')
     if (response.headersSent) return void response.destroy()
     response
       .status(fault.status)

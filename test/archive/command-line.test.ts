@@ -31,9 +31,9 @@ describe('draughtbook register', () => {
     const register = JSON.parse(again.out)
     expect(register.rows).toHaveLength(4)
     expect(register.leftOut.map(({ why }: { why: string }) => why).sort()).toEqual([
-      'a register of ours, not a test',
-      'it is no workbook or separated text',
-      'it only marks a workbook that is open in a spreadsheet program',
+      'this is a Draughtbook register, not a test',
+      'not a workbook or a CSV file',
+      'temporary file of an open workbook',
       expect.stringMatching(/cut short/),
     ])
     for (const { path, record } of made)

@@ -45,7 +45,7 @@ describe('threads', () => {
     const results = await runArchive(threads(), 'register', orders)
     expect(results.map(({ lines }) => lines.length)).toEqual([1, 1, 0, 1, 1, 1])
     expect(results[2]?.leftOut).toEqual([
-      { file: 'poison.xlsx', why: 'it could not be worked on: its worker died 3 times' },
+      { file: 'poison.xlsx', why: 'it could not be processed: processing it crashed 3 times' },
     ])
   })
 

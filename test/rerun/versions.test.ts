@@ -62,7 +62,9 @@ describe('a workbook made under an older calculation version', () => {
   it('cannot be read where its version is newer than all that are known', async () => {
     const [test] = await rerunFile(await issued(now), 'new.xlsx', { versions: [earlier] })
     expect(test?.outcome).toBe('cannot be read')
-    expect(test?.why).toBe(`calculation version ${CALCULATION_VERSION} is not known here; known are 0.9.0`)
+    expect(test?.why).toBe(
+      `calculation version ${CALCULATION_VERSION} is unknown; the known version is 0.9.0`,
+    )
   })
 })
 

@@ -3,6 +3,7 @@ import { publicKeyOf } from '../signature/keys.js'
 import { type ArchiveOptions, addArchiveOptions, collect } from './archive-options.js'
 import { type AddCommand, DIFFERENT } from './command.js'
 import { withFile } from './file-error.js'
+import { count } from './print/number-text.js'
 import { runFiles } from './run-files.js'
 import { shown } from './terminal.js'
 import { UsageError } from './usage-error.js'
@@ -15,8 +16,8 @@ interface Options extends ArchiveOptions {
 
 export const addRerun: AddCommand = (command, { terminal, end }) => {
   addArchiveOptions(command)
-    .option('--key <KEY.pub>', 'public key that signatures are checked against; may be repeated', collect, [])
-    .option('--out <RERUN.xlsx>', 'where to write the re-run; replaces what is there')
+    .option('--key <KEY.pub>', 'public key to check signatures; may be repeated', collect, [])
+    .option('--out <RERUN.xlsx>', 'where to write the re-run; replaces an existing file')
     .action(async (paths: string[], options: Options) => {
       const { foundDifference, makeRerunReport, outcomes, unreadable, writeRerunWorkbook } = await import(
         '@draughtbook/shared-calc/rerun'
@@ -36,7 +37,7 @@ export const addRerun: AddCommand = (command, { terminal, end }) => {
         if (outcome !== 'agrees' && outcome !== 'rounding only' && outcome !== 'cannot be read')
           terminal.out(shown(`${file}${part === undefined ? '' : ` (${part})`}: ${outcome}: ${why}`))
       const counts = outcomes.map((outcome) => `${outcome} ${report.counts[outcome]}`).join(', ')
-      terminal.out(shown(`${report.tests.length} tests re-run: ${counts}`))
+      terminal.out(shown(`${count(report.tests.length, 'test')} re-run: ${counts}`))
       if (out !== undefined) terminal.out(shown(`Re-run: ${out}`))
     })
 }

@@ -19,7 +19,8 @@ export async function runFiles<Task extends ArchiveTask>(
   const { files, others } = await findFiles(paths)
   if (files.length === 0 && others.every(({ expected }) => !expected))
     throw new UsageError(
-      others.map(({ file, why }) => `${file}: ${why}`).join('\n') || 'there is nothing to read',
+      others.map(({ file, why }) => `${file}: ${why}`).join('\n') ||
+        'name a file or a folder with files to read',
     )
   const { orders, broken } = await withFile(options.layout.join(', '), () =>
     ordersFor(files, { layouts: options.layout, keys }),

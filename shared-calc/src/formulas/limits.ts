@@ -37,7 +37,7 @@ export const lowestPressure = chapter({
     },
     {
       symbol: 'dp_min',
-      name: 'lowest pressure difference to use',
+      name: 'lowest usable pressure difference',
       unit: 'Pa',
       expression: 'max(dp_floor, k_z*dp_high)',
       source: read('ISO 9972:2015, 5.3.4, as restated in a Danish conference paper of 2019'),

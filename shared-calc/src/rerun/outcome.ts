@@ -17,14 +17,14 @@ export function outcomeOf(
   if (olderVersion !== undefined)
     return {
       outcome: 'older calculation version',
-      why: `agrees with version ${olderVersion}, under which it was issued${differences.length > 0 ? ', but for rounding' : ''}`,
+      why: `agrees with version ${olderVersion}, under which it was issued${differences.length > 0 ? ', apart from rounding' : ''}`,
     }
   if (differences.length > 0)
     return {
       outcome: 'rounding only',
-      why: `${count(differences.length, 'figure')} differ by rounding only`,
+      why: `${count(differences.length, 'figure')} ${differences.length === 1 ? 'differs' : 'differ'} by rounding only`,
     }
-  return { outcome: 'agrees', why: 'every figure and every cell agrees' }
+  return { outcome: 'agrees', why: 'every figure and cell agrees' }
 }
 
 const isInput = ({ kind, label }: Difference): boolean =>

@@ -1,4 +1,5 @@
 import type { AssessedTest } from '../assessment/assessed-test.js'
+import { counted } from '../catalogue/words.js'
 import type { Evaluation, Finding } from '../contract/record/index.js'
 import type { Grid } from '../log/grid/grid.js'
 import type { ReadSummary } from '../reports/workbook/read-summary.js'
@@ -37,7 +38,7 @@ export async function rerunSummary(
     return {
       ...about,
       outcome: 'cannot be read',
-      why: `calculation version ${calculationVersion} is not known here; known are ${versions.map(({ version }) => version).join(', ')}`,
+      why: `calculation version ${calculationVersion} is unknown; the known ${versions.length === 1 ? 'version is' : 'versions are'} ${versions.map(({ version }) => version).join(', ')}`,
       compared: { figures: 0, cells: 0 },
       differences: [],
       sinceIssue: [],
@@ -117,7 +118,7 @@ const readingNotes = (recorded: Evaluation): string[] => {
   const { length } = readingFindings(recorded)
   return length === 0
     ? []
-    : [`${length} findings were made when the log was read; they cannot be re-run without the log`]
+    : [`${counted(length, 'finding')} came from reading the log and cannot be re-run without it`]
 }
 
 /** Not by its message: wording may improve under the same version. */
@@ -153,7 +154,7 @@ const signatureDifferences = (signature: SignatureState): Difference[] =>
     ? [
         {
           kind: 'signature',
-          label: 'the signature does not fit record and evaluation',
+          label: 'the signature does not match the record and evaluation',
           cell: 'Record',
           recorded: signature.keyId,
           expected: null,

@@ -48,7 +48,7 @@ function fromPreset(record: Asked, { preset: id, directions, sampled = false }: 
   if (!preset) {
     const known = targetPresets.map((candidate) => candidate.id).join(', ')
     throw new InputError([
-      { path: 'target.preset', message: `there is no target preset "${id}" (known: ${known})` },
+      { path: 'target.preset', message: `"${id}" is not a known target; the known ones are ${known}` },
     ])
   }
   if (sampled && !preset.sampling)
@@ -58,7 +58,9 @@ function fromPreset(record: Asked, { preset: id, directions, sampled = false }: 
   const limits = withBasis(record, preset, limitsFor(preset, record.building.volume_m3))
   const [main] = limits
   if (!main)
-    throw new InputError([{ path: 'target.preset', message: `target "${id}" has no limit for this volume` }])
+    throw new InputError([
+      { path: 'target.preset', message: `target "${id}" has no limit for a building of this volume` },
+    ])
   return {
     limits,
     satisfiedBy: preset.satisfiedBy,

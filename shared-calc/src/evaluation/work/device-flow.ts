@@ -125,7 +125,7 @@ export function workFlows(
   let [nextTyped, nextPressure] = [0, 0]
   const flowOf = (single: Single): { flow: Given; power: number } => {
     if (single.reading.flow_m3_h === undefined) {
-      if (!device) throw new InputError([{ path: single.path, message: 'reading has no flow' }])
+      if (!device) throw new InputError([{ path: single.path, message: 'reading has no air flow' }])
       return { flow: device.refRow('q_d', nextPressure++), power: 0.5 }
     }
     const flow = typedBlock ? typedBlock.refRow('q_t', nextTyped++) : flowAsTyped(single)

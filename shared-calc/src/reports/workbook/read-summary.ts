@@ -27,7 +27,7 @@ export interface ReadSummary {
  */
 export async function readSummaryWorkbook(bytes: Uint8Array): Promise<ReadSummary> {
   const rows = recordRows(openLog(bytes, 'summary.xlsx'))
-  if (rows.size === 0) throw fault('the workbook has no sheet Record: it is not a summary of ours')
+  if (rows.size === 0) throw fault('the workbook has no sheet Record, so this is not a Draughtbook summary')
   return parseRecordRows(rows)
 }
 

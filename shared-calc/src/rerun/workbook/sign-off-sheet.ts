@@ -8,21 +8,21 @@ import { FILES_HEAD, FILES_SHEET } from './files-sheet.js'
 const COLUMNS = 4
 
 const meanings: Readonly<Record<RerunOutcome, string>> = {
-  agrees: 'Recomputed from its inputs, every recorded figure and every cell is as it was issued.',
+  agrees: 'Recalculated from the inputs, every figure and every cell is as issued.',
   'rounding only':
-    'Figures differ only as far as saving with 15 digits, recalculating in another program, or their own display explains.',
+    'Figures differ only by rounding: saving with 15 digits, recalculation in another program, or display.',
   'older calculation version':
-    'Agrees with the version it was issued under; what the current version gives instead is listed under Differences.',
-  differs: 'Inputs are as recorded, but a recorded figure, a formula or another cell is not what they give.',
+    'Agrees with the version it was issued under. Sheet Differences lists what the current version gives.',
+  differs: 'Inputs are as recorded, but a figure, a formula or another cell does not follow from them.',
   'inputs changed after issue':
-    'A logged value is not the recorded one, or the record no longer fits its digest.',
-  'cannot be read': 'The file could not be compared; the reason stands beside it.',
+    'A logged value differs from the record, or the record no longer matches its digest.',
+  'cannot be read': 'The file could not be compared; sheet Files gives the reason.',
 }
 
 export const proofNote = [
-  'What a digest shows: that record or evaluation were altered without writing the digest anew. Whoever alters all of them together leaves no trace in it.',
-  'What a signature shows: that record and evaluation are as they were when someone who held the firm’s private key signed them. It does not show that the readings are true, who pressed the button, or when.',
-  'A re-run repeats the calculation from what was logged. It cannot tell whether the test was carried out as logged: that is for the auditor.',
+  'A digest shows that the record or evaluation was changed without a new digest. It cannot show a change that also replaced the digest.',
+  'A signature shows that the record and evaluation are unchanged since a holder of the firm’s private key signed them. It does not show that the readings are true, who signed, or when.',
+  'A re-run repeats the calculation from the logged data. It cannot show whether the test was carried out as logged; the auditor judges that.',
 ]
 
 /** The page to sign: what was re-run, how it came out, what that means. */
@@ -57,7 +57,7 @@ export function writeSignOffSheet(sheet: Worksheet, report: RerunReport): void {
     underline(sheet, row, COLUMNS)
   }
   row += 2
-  headingRow(sheet, row, 'What this can and cannot show', COLUMNS)
+  headingRow(sheet, row, 'What a re-run can and cannot show', COLUMNS)
   for (const text of proofNote) {
     row += 1
     sheet.mergeCells(row, 1, row, 3)
