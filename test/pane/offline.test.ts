@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { compareCached } from '../support/formula-cells.js'
-import { downloadOf, field, outcome, step } from './support/steps.js'
+import { downloadOf, field, LOG_INPUT, outcome, step } from './support/steps.js'
 import { World } from './support/world.js'
 
 /** The machine may be busy with other tests. */
@@ -97,6 +97,34 @@ describe('without a network', () => {
     )
     expect(await compareCached(bytes, { relative: 1e-9, absolute: 1e-12 })).toEqual([])
     await world.startService()
+  })
+})
+
+describe('a test as a file', () => {
+  it('is saved, removed from the browser, and opened again in another browser with nothing lost', async () => {
+    const { page } = await world.open()
+    await fillNeeded(page)
+    await page.getByLabel('Pressure, reading 1', { exact: true }).focus()
+    await typeReadings(page, PRESSURES.slice(0, 5))
+    await outcome(page).waitFor()
+    const before = await outcome(page).textContent()
+    await page.getByRole('button', { name: 'New test' }).click()
+    const { name, bytes } = await downloadOf(page, () =>
+      page.getByRole('button', { name: 'Save it as a file first' }).click(),
+    )
+    await page.getByRole('button', { name: 'Remove it and start anew' }).click()
+    await outcome(page).waitFor({ state: 'detached' })
+    const { page: office } = await world.open()
+    await office.setInputFiles(LOG_INPUT, { name, mimeType: 'application/json', buffer: Buffer.from(bytes) })
+    await outcome(office).waitFor()
+    expect(await outcome(office).textContent()).toBe(before)
+    await office.setInputFiles(LOG_INPUT, {
+      name: 'other.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from('{"format":"something else"}'),
+    })
+    await office.getByRole('alert').getByText('other.json is not a test saved here').waitFor()
+    expect(await outcome(office).textContent()).toBe(before)
   })
 })
 

@@ -82,7 +82,7 @@ describe('a fault of ours', () => {
     const text = await answer.text()
     expect(text).not.toMatch(/secret|somebody|\.ts|at /)
     const { instance, title } = JSON.parse(text)
-    expect(title).toBe('The service has a fault')
+    expect(title).toBe('The service has a bug')
     const id = answer.headers.get('x-request-id')
     expect(instance).toBe(`/requests/${id}`)
     const line = lines.map((one) => JSON.parse(one)).find(({ level }) => level === 50)

@@ -47,8 +47,8 @@ const byName = (a: string, b: string): number => collator.compare(a, b) || (a < 
 
 function notRead(path: string): string | undefined {
   const name = basename(path)
-  if (name.startsWith('~$')) return 'it only marks a workbook that is open in a spreadsheet program'
-  if (name.startsWith('.')) return 'it is a hidden file'
-  if (!READ.has(extname(name).toLowerCase())) return 'it is no workbook or separated text'
+  if (name.startsWith('~$')) return 'temporary file of an open workbook'
+  if (name.startsWith('.')) return 'hidden file'
+  if (!READ.has(extname(name).toLowerCase())) return 'not a workbook or a CSV file'
   return undefined
 }

@@ -1,6 +1,7 @@
 import { InvalidArgumentError } from 'commander'
 import { type ArchiveOptions, addArchiveOptions } from './archive-options.js'
 import { type AddCommand, DIFFERENT } from './command.js'
+import { count } from './print/number-text.js'
 import { runFiles } from './run-files.js'
 import { shown } from './terminal.js'
 import { UsageError } from './usage-error.js'
@@ -12,19 +13,18 @@ interface Options extends ArchiveOptions {
 }
 
 const month = (text: string): string => {
-  if (!/^\d{4}-(0[1-9]|1[0-2])$/.test(text))
-    throw new InvalidArgumentError('it must be a month such as 2026-10')
+  if (!/^\d{4}-(0[1-9]|1[0-2])$/.test(text)) throw new InvalidArgumentError('give a month such as 2026-10')
   return text
 }
 
 export const addRegister: AddCommand = (command, { terminal, end }) => {
   addArchiveOptions(command)
     .option('--month <YYYY-MM>', 'only tests of this month', month)
-    .option('--out <REGISTER.xlsx>', 'where to write the register; replaces what is there')
+    .option('--out <REGISTER.xlsx>', 'where to write the register; replaces an existing file')
     .action(async (paths: string[], options: Options) => {
       const { out } = options
       if (out === undefined && !options.json)
-        throw new UsageError('name the register with --out REGISTER.xlsx, or ask for --json')
+        throw new UsageError('name the register with --out REGISTER.xlsx, or use --json')
       const { makeRegister, writeRegisterWorkbook } = await import('@draughtbook/shared-calc/register')
       const { results, others } = await runFiles('register', paths, options, terminal)
       const register = makeRegister(
@@ -41,7 +41,7 @@ export const addRegister: AddCommand = (command, { terminal, end }) => {
       const { tests, meets, misses, notValid } = register.overall
       terminal.out(
         shown(
-          `${tests} tests: ${meets} meet their target, ${misses} miss it, ${notValid} not valid; ${register.leftOut.length} files left out\nRegister: ${out ?? ''}`,
+          `${count(tests, 'test')}: ${meets} met the target, ${misses} failed, ${notValid} not valid; ${count(register.leftOut.length, 'file')} left out\nRegister: ${out ?? ''}`,
         ),
       )
     })

@@ -21,8 +21,8 @@ export const addToken: AddCommand = (command, { terminal }) => {
 function addTokenAdd(token: Command, terminal: Terminal): void {
   token
     .command('add')
-    .description('make a token and show it, once: only a salted hash is kept')
-    .argument('<NAME>', 'whom or what it is for; stands in the audit line')
+    .description('make a token and show it once; only a salted hash is kept')
+    .argument('<NAME>', 'who or what it is for; appears in the audit log')
     .option('--days <number>', 'days until it expires', '365')
     .option('--role <ROLE...>', `what it is for: ${ROLES.join(', ')}`, ['evaluate', 'archive'])
     .option('--library', 'may also change the firm’s library; the same as role library')
@@ -56,14 +56,15 @@ function addTokenList(token: Command, terminal: Terminal): void {
 function addTokenRevoke(token: Command, terminal: Terminal): void {
   token
     .command('revoke')
-    .description('end a token at once')
+    .description('revoke a token at once')
     .argument('<ID>', 'as `token list` shows it')
     .option(...FILE)
     .action(async (id: string, options: { tokens: string }) => {
       const revoked = new Date().toISOString()
       await withFile(options.tokens, () =>
         changeTokens(options.tokens, (tokens) => {
-          if (!tokens.some((one) => one.id === id)) throw new UsageError(`there is no token ${id}`)
+          if (!tokens.some((one) => one.id === id))
+            throw new UsageError(`there is no token ${id}; \`draughtbook token list\` lists them`)
           return tokens.map((one) => (one.id === id ? { ...one, revoked: one.revoked ?? revoked } : one))
         }),
       )

@@ -42,9 +42,9 @@ export async function startWorker({
       if (!job.success) throw new UnrecoverableError('the queue gave a job that is none')
       const { task, order } = job.data
       const path = await realpath(order.path).catch(() => undefined)
-      if (path === undefined) return setAside[task](order.file, 'the worker does not see this file')
+      if (path === undefined) return setAside[task](order.file, 'the worker cannot find this file')
       if (!path.startsWith(inside.endsWith(sep) ? inside : inside + sep))
-        throw new UnrecoverableError('the file lies outside the folder that this worker may read')
+        throw new UnrecoverableError('the file is outside the folder that this worker may read')
       // Only a worker that dies as a whole is tried again by another: what threads cannot finish, others cannot either.
       const result = await threads
         .run(task, { ...order, path }, never)

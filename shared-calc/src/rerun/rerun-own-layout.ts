@@ -29,8 +29,8 @@ export function rerunOwnLayout(file: string, grid: Grid, options: RerunOptions):
       notRead(
         file,
         layouts.length === 0
-          ? 'it is no summary workbook of ours, and no layout was given for others'
-          : 'it is no summary workbook of ours, and no layout given fits it',
+          ? 'this is not a Draughtbook summary; give a layout to read other workbooks'
+          : 'this is not a Draughtbook summary, and none of the given layouts matches',
       ),
     ]
   const scopes = splitTests(grid, layout)
@@ -59,7 +59,7 @@ function rerunTest(
     results.length === 0
       ? {
           outcome: 'cannot be read' as const,
-          why: `the layout "${layout.name}" names no recorded results to compare with`,
+          why: `the layout "${layout.name}" has no recorded results to compare`,
         }
       : withCount(outcomeOf(differences), results.length)
   return {
@@ -76,8 +76,8 @@ function rerunTest(
     differences,
     sinceIssue: [],
     notes: [
-      `read by the layout "${layout.name}"; results are compared at the precision they show`,
-      'a workbook that is not ours holds no digest: whether its inputs were changed cannot be told',
+      `read with the layout "${layout.name}"; results are compared at the displayed precision`,
+      'only a Draughtbook workbook has a digest, so changes to inputs cannot be detected',
       ...findings.filter(({ severity }) => severity !== 'note').map(({ message }) => message),
     ],
   }
@@ -87,8 +87,8 @@ const withCount = (
   found: Pick<RerunTest, 'outcome' | 'why'>,
   results: number,
 ): Pick<RerunTest, 'outcome' | 'why'> =>
-  found.outcome === 'agrees' || found.outcome === 'rounding only'
-    ? { ...found, why: `all ${results} recorded results agree at the precision they show` }
+  found.outcome === 'agrees'
+    ? { ...found, why: `all ${results} recorded results agree at the displayed precision` }
     : found
 
 function compareResult(

@@ -156,6 +156,13 @@ export class TestStore {
     else this.#saveTimer = setTimeout(() => void this.save(), this.times.keep_ms)
   }
 
+  /** An empty test in place of this one; Undo brings it back while the page stays open. */
+  startAnew(entries: TestEntries = emptyEntries()): void {
+    this.#forgetCells()
+    this.change(() => entries)
+    this.#set({ opened: this.state.opened + 1, step: 'before', wanted: undefined })
+  }
+
   setField(path: string, entry: TestEntries['fields'][string] | undefined): void {
     this.change(({ fields: before, ...rest }) => {
       const fields = withoutStaleOrigin(before, path)

@@ -75,12 +75,12 @@ function placeInHouse(tests: readonly Draft[]): void {
     const { line } = test
     const same = byDigest.get(line.recordDigest)
     if (same) {
-      Object.assign(test, { role: 'duplicate', of: same, remark: 'the same record in another file' })
+      Object.assign(test, { role: 'duplicate', of: same, remark: 'same record as in another file' })
       continue
     }
     byDigest.set(line.recordDigest, test)
     const numbered = line.testNumber === undefined ? undefined : byNumber.get(line.testNumber)
-    if (numbered) test.remark = 'the same test number as another test of this plot, with other content'
+    if (numbered) test.remark = 'same test number as another test of this plot, but different content'
     if (line.testNumber !== undefined) byNumber.set(line.testNumber, test)
     const stage = line.stage ?? ''
     const repeated = stage === 'retest' ? latest : (numbered ?? latestOfStage.get(stage))
@@ -88,7 +88,7 @@ function placeInHouse(tests: readonly Draft[]): void {
       test.role = 'repeat'
       test.of = repeated
       repeated.supersededBy = test
-    } else if (stage === 'retest') test.remark = 'a retest, but what it repeats is not in the register'
+    } else if (stage === 'retest') test.remark = 'retest, but the repeated test is not in the register'
     // A retest continues the stage it repeats.
     latestOfStage.set(stage === 'retest' && latest ? stageOf(latest) : stage, test)
     latest = test

@@ -1,5 +1,7 @@
 import { numberFormat, results } from '../../../catalogue/figures.js'
 import { unitText } from '../../../catalogue/units.js'
+import { outcomeWords } from '../../../catalogue/words.js'
+import { toLimitInSheet } from '../../../engine/index.js'
 import { fileLink } from '../../workbook/file-link.js'
 import type { RegisterRow } from '../arrange.js'
 import { daysBetween } from '../calibrations.js'
@@ -107,7 +109,8 @@ export const columns: readonly RegisterColumn[] = [
     numFmt: '0.00',
     align: 'right',
     content: ({ judged }, cell) => ({
-      formula: `IF(AND(ISNUMBER(${cell('value')}),ISNUMBER(${cell('limit')})),${cell('limit')}-${cell('value')},"")`,
+      // Equal within 1e-9 of the limit is equal, as in the verdict.
+      formula: `IF(AND(ISNUMBER(${cell('value')}),ISNUMBER(${cell('limit')})),${cell('limit')}-${toLimitInSheet(cell('value'), cell('limit'))},"")`,
       result: judged?.margin ?? '',
     }),
   },
@@ -117,8 +120,8 @@ export const columns: readonly RegisterColumn[] = [
     width: 11,
     align: 'left',
     content: ({ outcome }, cell) => ({
-      formula: `IF(${cell('margin')}="","no target",IF(${cell('invalidating')}>0,"not valid",IF(${cell('margin')}>=0,"meets","misses")))`,
-      result: outcome,
+      formula: `IF(${cell('margin')}="","no target",IF(${cell('invalidating')}>0,"not valid",IF(${cell('margin')}>=0,"meets","fails")))`,
+      result: outcomeWords[outcome],
     }),
   },
   count('findings', 'Find-\nings', ({ findings }) => findings.length),
@@ -127,10 +130,10 @@ export const columns: readonly RegisterColumn[] = [
     'Invali-\ndating',
     ({ findings }) => findings.filter(({ severity }) => severity === 'invalidates').length,
   ),
-  text('role', 'Which test', 12, ({ role }) => role),
+  text('role', 'Test or repeat', 12, ({ role }) => role),
   {
     key: 'of',
-    head: 'of No.',
+    head: 'repeats No.',
     width: 7,
     numFmt: '0',
     align: 'right',
@@ -138,7 +141,7 @@ export const columns: readonly RegisterColumn[] = [
   },
   {
     key: 'counts',
-    head: 'Counts',
+    head: 'In totals',
     width: 8,
     align: 'left',
     content: ({ counts }) => (counts ? 'yes' : 'no'),
@@ -175,7 +178,7 @@ export const columns: readonly RegisterColumn[] = [
     text: part === undefined ? file : `${file} (${part})`,
     hyperlink: fileLink(file),
   })),
-  text('altered', 'To look at', 44, ({ altered, remark }) => [altered, remark].filter(Boolean).join('; ')),
+  text('altered', 'To check', 44, ({ altered, remark }) => [altered, remark].filter(Boolean).join('; ')),
   text('version', 'Calculation', 12, ({ calculationVersion }) => calculationVersion),
 ]
 

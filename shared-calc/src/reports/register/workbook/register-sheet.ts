@@ -78,8 +78,8 @@ function writeHead(sheet: Worksheet, register: Register): void {
   dress(sheet.getCell('A1'), { font: fonts.title }).value = titleOf(register)
   sheet.getRow(1).height = 26
   dress(sheet.getCell('A2'), { font: fonts.muted }).value =
-    'Figures as issued. Values and limits may be corrected here: margins, verdicts, totals and charts follow. Filters carry into the line below.'
-  dress(sheet.getCell('A3'), { font: fonts.muted }).value = 'judged on'
+    'Figures as issued. If you correct a value or limit here, margins, verdicts, totals and charts update. The line below follows the filters.'
+  dress(sheet.getCell('A3'), { font: fonts.muted }).value = 'as at'
   dress(sheet.getCell('C3'), {
     fill: fills.given,
     numFmt: 'yyyy-mm-dd',
@@ -98,7 +98,7 @@ function writeHead(sheet: Worksheet, register: Register): void {
   }
   const values = register.rows.flatMap(({ results }) => (results.n50 === undefined ? [] : [results.n50]))
   const shown: [string, string, string, number | ''][] = [
-    ['site', 'mean and worst n50 of those shown', '', ''],
+    ['site', 'mean and worst n50 of the tests shown', '', ''],
     ['n50', '', `IFERROR(SUBTOTAL(101,${range('n50')}),"")`, values.length ? meanOf(values) : ''],
     [
       'qE50',

@@ -42,14 +42,14 @@ const totalColumns: readonly TotalColumn[] = [
     formula: (group, of) => `SUMPRODUCT(${group}*(${of('plot')}<>""))`,
   },
   {
-    head: 'of them\ncounting',
+    head: 'included\nin totals',
     width: 9,
     numFmt: '0',
     value: ({ counting }) => counting,
     formula: (group, of) => `SUMPRODUCT(${group}*${counted(of)})`,
   },
   { head: 'meets', width: 8, numFmt: '0', value: ({ meets }) => meets, formula: verdict('meets') },
-  { head: 'misses', width: 8, numFmt: '0', value: ({ misses }) => misses, formula: verdict('misses') },
+  { head: 'fails', width: 8, numFmt: '0', value: ({ misses }) => misses, formula: verdict('fails') },
   {
     head: 'not\nvalid',
     width: 8,
@@ -72,14 +72,14 @@ const totalColumns: readonly TotalColumn[] = [
     formula: first,
   },
   {
-    head: 'met at\nfirst test',
+    head: 'passed\nfirst time',
     width: 10,
     numFmt: '0',
     value: ({ firstMet: met }) => met,
     formula: firstMet,
   },
   {
-    head: 'pass rate at\nfirst test',
+    head: 'first-time\npass rate',
     width: 11,
     numFmt: '0 %',
     value: ({ firstPassRate }) => firstPassRate ?? '',
@@ -142,7 +142,7 @@ export function writeTotalsSheet(workbook: Workbook, register: Register): void {
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Totals'
   sheet.getRow(1).height = 26
   dress(sheet.getCell('A2'), { font: fonts.muted }).value =
-    'A test counts unless it is a duplicate or another took its place. The pass rate is that of first tests, whatever retests came to.'
+    'Totals include every test except duplicates and replaced tests. The pass rate counts first tests only, not retests.'
   const tests = register.rows.length
   let row = writeBlock(sheet, 4, 'All tests', [register.overall], tests)
   for (const grouping of groupings)
