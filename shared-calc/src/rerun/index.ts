@@ -2,5 +2,13 @@ export { type RunnableVersion, type VersionParts, versions } from '../versions/i
 export type { RerunOptions } from './options.js'
 export * from './report.js'
 export { rerunFile, unreadable } from './rerun.js'
-export { foundDifference, makeRerunReport, RERUN_FORMAT, type RerunReport } from './rerun-report.js'
+export {
+  bad as badOutcomes,
+  foundDifference,
+  makeRerunReport,
+  RERUN_FORMAT,
+  type RerunReport,
+} from './rerun-report.js'
+export { signatureWords } from './signature-state.js'
+export { signatureVerifier } from './signature-verifier.js'
 export { writeRerunWorkbook } from './workbook/write-rerun.js'

@@ -9,4 +9,6 @@ export interface RerunOptions {
   readonly versions?: readonly RunnableVersion[]
   /** Checks a signature; 'key not given' where its key is not among those trusted. */
   readonly verify?: (message: string, signature: RecordSignature) => 'valid' | 'invalid' | 'key not given'
+  /** Whether a summary that is not signed with one of the keys given fails. */
+  readonly requireSignature?: boolean
 }

@@ -87,7 +87,7 @@ const withCount = (
   found: Pick<RerunTest, 'outcome' | 'why'>,
   results: number,
 ): Pick<RerunTest, 'outcome' | 'why'> =>
-  found.outcome === 'agrees' || found.outcome === 'rounding only'
+  found.outcome === 'agrees'
     ? { ...found, why: `all ${results} recorded results agree at the displayed precision` }
     : found
 
