@@ -1,4 +1,4 @@
-import { chapter, derived, memory } from './chapter.js'
+import { chapter, definition, derived, memory } from './chapter.js'
 
 const inverse = derived('the correction of ISO 9972:2015, 6.2, turned round')
 
@@ -37,7 +37,7 @@ export const expectedFlows = chapter({
       name: 'air leakage rate at reference air density',
       unit: 'm³/h',
       expression: 'q_t*(dp/dp_r) .^ n',
-      source: memory('ISO 9972:2015, 6.3.1'),
+      source: definition('power law of the leakage curve'),
     },
     {
       symbol: 'q_m',

@@ -8,7 +8,7 @@ import type { DefiniteTarget } from './worked-test.js'
 /** n, qE, qF, qT, q or aE: what the quantity is related to, or is the area of. */
 export type Basis = 'n' | 'qE' | 'qF' | 'qT' | 'q' | 'aE'
 
-export const basisOf = (quantity: TargetQuantity): Basis => quantity.replace(/\d+$|_pr$/, '') as Basis
+export const basisOf = (quantity: TargetQuantity): Basis => quantity.replace(/(?:50|10|_pr)$/, '') as Basis
 
 const units: Readonly<Record<Basis, string>> = {
   n: results.n50.unit,

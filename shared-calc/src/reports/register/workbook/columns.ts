@@ -1,6 +1,7 @@
 import { numberFormat, results } from '../../../catalogue/figures.js'
 import { unitText } from '../../../catalogue/units.js'
 import { outcomeWords } from '../../../catalogue/words.js'
+import { toLimitInSheet } from '../../../engine/index.js'
 import { fileLink } from '../../workbook/file-link.js'
 import type { RegisterRow } from '../arrange.js'
 import { daysBetween } from '../calibrations.js'
@@ -108,7 +109,8 @@ export const columns: readonly RegisterColumn[] = [
     numFmt: '0.00',
     align: 'right',
     content: ({ judged }, cell) => ({
-      formula: `IF(AND(ISNUMBER(${cell('value')}),ISNUMBER(${cell('limit')})),${cell('limit')}-${cell('value')},"")`,
+      // Equal within 1e-9 of the limit is equal, as in the verdict.
+      formula: `IF(AND(ISNUMBER(${cell('value')}),ISNUMBER(${cell('limit')})),${cell('limit')}-${toLimitInSheet(cell('value'), cell('limit'))},"")`,
       result: judged?.margin ?? '',
     }),
   },
