@@ -1,6 +1,12 @@
 import { mkdir, rm, writeFile } from 'node:fs/promises'
 import { CALCULATION_VERSION, evaluateWorked, parseRecord, type TestRecord } from '@draughtbook/shared-calc'
-import { type RunnableVersion, rerunFile, runnable, type VersionParts, versions } from '@draughtbook/shared-calc/rerun'
+import {
+  type RunnableVersion,
+  rerunFile,
+  runnable,
+  type VersionParts,
+  versions,
+} from '@draughtbook/shared-calc/rerun'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { frozenBundle } from '../../shared-calc/freeze-version.mjs'
 import { issue } from '../../shared-calc/src/reports/workbook/issued/issue'

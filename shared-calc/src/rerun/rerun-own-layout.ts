@@ -20,11 +20,7 @@ import type { Difference, RerunTest } from './report.js'
  * Re-runs a firm's own workbook: its inputs are read by the layout and evaluated by the current version, and the cells
  * that the layout names as results are compared at the precision they show.
  */
-export async function rerunOwnLayout(
-  file: string,
-  grid: Grid,
-  options: RerunOptions,
-): Promise<RerunTest[]> {
+export async function rerunOwnLayout(file: string, grid: Grid, options: RerunOptions): Promise<RerunTest[]> {
   const { layouts = [], versions = known } = options
   const layout = chooseLayout(grid, layouts)
   const current = versions.at(-1)
