@@ -79,7 +79,7 @@ export function createApp(deps: AppDeps = {}): Express {
     reference(),
   )
   app.use('/v1', site(jobs, timeout_s, settings.library), libraryRoutes(library, jobs, timeout_s))
-  app.use('/v1', registers(longJobs, settings.workers), reruns(longJobs, settings.workers))
+  app.use('/v1', registers(longJobs, settings.workers), reruns(longJobs, settings.workers, settings.library))
   app.use(['/metrics', '/status'], ...guard)
   app.use(metricsRoute(metrics), statusRoute(settings))
   // For everybody.

@@ -121,7 +121,7 @@ describe('Re-run of a firm’s own workbook', () => {
   it('agrees at the precision the result cells show', async () => {
     const test = await rerun(await ownWorkbook())
     expect(test?.differences.filter(({ rounding }) => !rounding)).toEqual([])
-    expect(test).toMatchObject({ kind: 'own layout', outcome: 'rounding only', compared: { figures: 5 } })
+    expect(test).toMatchObject({ kind: 'own layout', outcome: 'agrees', compared: { figures: 5 } })
     expect(test?.why).toBe('all 5 recorded results agree at the displayed precision')
   })
 

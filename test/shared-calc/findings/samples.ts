@@ -45,6 +45,7 @@ export const samples: Samples = {
   'missing-preparation': [{ missing: 'both' }, { missing: 'method' }, { missing: 'openings' }],
   'implausible-value': [{ term: 'internal volume', unit: 'm³', lowest: 30, highest: 500_000, value: 3 }],
   'missing-target': [],
+  'text-characters': [],
   'temperature-height/unknown': [{ limit: 250 }],
   'temperature-height/beyond': [{ value: 312.4, limit: 250 }],
   'wind/not-logged': [],

@@ -8,15 +8,20 @@ import { FILES_HEAD, FILES_SHEET } from './files-sheet.js'
 const COLUMNS = 4
 
 const meanings: Readonly<Record<RerunOutcome, string>> = {
-  agrees: 'Recalculated from the inputs, every figure and every cell is as issued.',
-  'rounding only':
-    'Figures differ only by rounding: saving with 15 digits, recalculation in another program, or display.',
+  'exactly as issued':
+    'Every part of the file is as it was issued, and every figure follows from the inputs.',
+  'saved again':
+    'Another program has saved the file. Every figure, every cell and everything that is seen of it agrees.',
+  agrees: 'Every figure agrees to the last digits, or as far as the file shows it.',
   'older calculation version':
-    'Agrees with the version it was issued under. Sheet Differences lists what the current version gives.',
-  differs: 'Inputs are as recorded, but a figure, a formula or another cell does not follow from them.',
+    'Agrees with the version it was issued under. What the current version gives is listed under Differences.',
+  differs:
+    'The inputs are as recorded, but a figure, a formula, a cell or the look of the file is not as issued.',
   'inputs changed after issue':
-    'A logged value differs from the record, or the record no longer matches its digest.',
-  'cannot be read': 'The file could not be compared; sheet Files gives the reason.',
+    'A logged value is not the recorded one, or the record no longer fits its digest.',
+  'signature not accepted':
+    'The signature is invalid, or one was required and the file has none by a key that was given.',
+  'cannot be read': 'The file could not be compared; see the column Why.',
 }
 
 export const proofNote = [
