@@ -74,6 +74,9 @@ export function placeWords(path: string, { runs = [] }: Directions): string {
   return (field.includes(part) && field !== part ? words.slice(1) : words).join(', ')
 }
 
+/** Unit of a field, empty where it has none. */
+export const placeUnit = (path: string): string => fieldLabel(keysOf(path)).unit
+
 /** `runs[0].readings` has the keys runs, 0 and readings. */
 const keysOf = (path: string): (string | number)[] =>
   [...path.matchAll(/([^.[\]]+)|\[(\d+)\]/g)].map(([, name, index]) => name ?? Number(index))
