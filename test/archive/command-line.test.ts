@@ -32,8 +32,8 @@ describe('draughtbook register', () => {
     expect(register.rows).toHaveLength(4)
     expect(register.leftOut.map(({ why }: { why: string }) => why).sort()).toEqual([
       'a register of ours, not a test',
-      'it is no workbook or separated text',
-      'it only marks a workbook that is open in a spreadsheet program',
+      'not a workbook or a CSV file',
+      'temporary file of an open workbook',
       expect.stringMatching(/cut short/),
     ])
     for (const { path, record } of made)

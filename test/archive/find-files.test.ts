@@ -30,10 +30,10 @@ describe('the files of an archive', () => {
     const told = others.map(({ file, why }) => [relative(root, file), why]).sort()
     expect(told).toEqual([
       ['.hidden.xlsx', 'it is a hidden file'],
-      ['b/plan.pdf', 'it is no workbook or separated text'],
+      ['b/plan.pdf', 'not a workbook or a CSV file'],
       ['b/round', 'it is a link; links inside folders are not followed'],
       ['none.xlsx', 'there is no such file or folder'],
-      ['~$9.xlsx', 'it only marks a workbook that is open in a spreadsheet program'],
+      ['~$9.xlsx', 'temporary file of an open workbook'],
     ])
     // Only what was named and is not there counts as a failure.
     expect(others.filter(({ expected }) => !expected)).toHaveLength(1)
