@@ -4,6 +4,7 @@ import { sourceAliases } from '../shared-calc/source-aliases.mjs'
 import { functionsMetadata } from './build/functions-metadata-plugin.ts'
 import { initialSize } from './build/initial-size-plugin.ts'
 import { officeJs } from './build/office-js-plugin.ts'
+import { precacheList } from './build/precache-plugin.ts'
 
 const path = (relative: string) => fileURLToPath(new URL(relative, import.meta.url))
 
@@ -22,8 +23,24 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     assetsInlineLimit: 0,
     chunkSizeWarningLimit: 1200,
-    rolldownOptions: { input: { index: path('index.html'), pane: path('pane.html') } },
+    rolldownOptions: {
+      input: {
+        index: path('index.html'),
+        pane: path('pane.html'),
+        'service-worker': path('src/service-worker.ts'),
+      },
+      // A service worker answers for its own folder and below, so it stands beside the page.
+      output: {
+        entryFileNames: ({ name }) =>
+          name === 'service-worker' ? 'service-worker.js' : 'assets/[name]-[hash].js',
+      },
+    },
   },
   worker: { format: 'es' },
-  plugins: [officeJs(process.env.DRAUGHTBOOK_OFFICE_JS), functionsMetadata(), initialSize(120)],
+  plugins: [
+    officeJs(process.env.DRAUGHTBOOK_OFFICE_JS),
+    functionsMetadata(),
+    initialSize(120),
+    precacheList(),
+  ],
 })

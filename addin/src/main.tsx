@@ -1,4 +1,5 @@
 import { render } from 'preact'
+import { keepForOffline } from './offline/keep-for-offline.js'
 import { App } from './pane/app.js'
 import { startExcel } from './start-excel.js'
 import { startPage } from './start-page.js'
@@ -15,4 +16,5 @@ else {
   const { store, host } = startPage(base)
   root.replaceChildren()
   render(<App store={store} page={host} />, root)
+  void keepForOffline(base).then((kept) => kept && store.keptForOffline())
 }

@@ -79,7 +79,7 @@ export function createApp(deps: AppDeps = {}): Express {
     reference(),
   )
   app.use('/v1', site(jobs, timeout_s, settings.library), libraryRoutes(library, jobs, timeout_s))
-  app.use('/v1', registers(longJobs, settings.workers), reruns(longJobs, settings.workers))
+  app.use('/v1', registers(longJobs, settings.workers), reruns(longJobs, settings.workers, settings.library))
   app.use(['/metrics', '/status'], ...guard)
   app.use(metricsRoute(metrics), statusRoute(settings))
   // For everybody.
@@ -96,7 +96,7 @@ function answerWithProblem(log: Logger): ErrorRequestHandler {
   return (error: unknown, _request, response, _next) => {
     const fault = faultOf(error)
     const { requestId: id } = response.locals
-    if (fault.status === 500) log.error({ requestId: id, err: error }, 'unexpected fault')
+    if (fault.status === 500) log.error({ requestId: id, err: error }, 'unexpected error')
     if (response.headersSent) return void response.destroy()
     response
       .status(fault.status)

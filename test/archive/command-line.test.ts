@@ -31,7 +31,7 @@ describe('draughtbook register', () => {
     const register = JSON.parse(again.out)
     expect(register.rows).toHaveLength(4)
     expect(register.leftOut.map(({ why }: { why: string }) => why).sort()).toEqual([
-      'a register of ours, not a test',
+      'this is a Draughtbook register, not a test',
       'not a workbook or a CSV file',
       'temporary file of an open workbook',
       expect.stringMatching(/cut short/),
@@ -71,15 +71,22 @@ describe('draughtbook rerun', () => {
     const [first] = await makeArchive(archive, 3)
     if (!first) throw new Error('nothing was made')
     const good = await commandLine('rerun', archive)
-    expect([good.code, good.out]).toEqual([0, expect.stringMatching(/^3 tests re-run: agrees 3, /)])
+    expect([good.code, good.out]).toEqual([
+      0,
+      expect.stringMatching(/^3 tests re-run: exactly as issued 3\nSignatures: not signed 3$/),
+    ])
     const book = new Tamperer(await writeSummaryWorkbook(first.record))
     const cell = book.cells().find(({ sheet, xml }) => sheet === 'Readings' && /<v>-?6\d\.\d<\/v>/.test(xml))
     if (!cell) throw new Error('no reading')
-    await writeFile(first.path, book.with(cell, withNumber(cell, 60.6)))
+    await writeFile(first.path, book.with(cell, withNumber(cell, -60.6)))
     const bad = await commandLine('rerun', archive, '--out', join(archive, 'rerun.xlsx'))
     expect(bad.code).toBe(1)
+    const reading = 'depressurisation, reading 1, pressure difference'
     expect(bad.out).toContain(
-      `${first.path}: inputs changed after issue: 1 input changed after issue: runs[0].readings[0].pressure_Pa (Readings!${cell.address})`,
+      `${first.path}: inputs changed after issue: 1 input changed after issue: ${reading} (Readings!${cell.address})`,
+    )
+    expect(bad.out).toMatch(
+      / {2}depressurisation, reading 1.*: issued -?6\d\.\d, now -60\.6 Pa\n {4}result: q50: issued/,
     )
   })
 })

@@ -29,9 +29,9 @@ describe('the files of an archive', () => {
     ])
     const told = others.map(({ file, why }) => [relative(root, file), why]).sort()
     expect(told).toEqual([
-      ['.hidden.xlsx', 'it is a hidden file'],
+      ['.hidden.xlsx', 'hidden file'],
       ['b/plan.pdf', 'not a workbook or a CSV file'],
-      ['b/round', 'it is a link; links inside folders are not followed'],
+      ['b/round', 'links inside folders are not followed'],
       ['none.xlsx', 'there is no such file or folder'],
       ['~$9.xlsx', 'temporary file of an open workbook'],
     ])

@@ -98,7 +98,7 @@ describe('files handed over through Redis', () => {
     })
     expect(killed).toBe(true)
     expect(results.map((tests) => tests.map(({ file, outcome }) => [file, outcome]))).toEqual(
-      paths.map((path) => [[path, 'agrees']]),
+      paths.map((path) => [[path, 'exactly as issued']]),
     )
   }, 120_000)
 

@@ -45,7 +45,7 @@ describe('threads', () => {
     const results = await runArchive(threads(), 'register', orders)
     expect(results.map(({ lines }) => lines.length)).toEqual([1, 1, 0, 1, 1, 1])
     expect(results[2]?.leftOut).toEqual([
-      { file: 'poison.xlsx', why: 'it could not be worked on: its worker died 3 times' },
+      { file: 'poison.xlsx', why: 'it could not be processed: processing it crashed 3 times' },
     ])
   })
 
@@ -53,7 +53,9 @@ describe('threads', () => {
     const orders = made.map(({ path }, i) => orderOf(path, i === 0 ? 'slow.xlsx' : path))
     const results = await runArchive(threads(12_000), 'rerun', orders)
     expect(results[0]?.[0]?.why).toBe('it could not be worked on: it took longer than 12 s')
-    expect(results.slice(1).map(([test]) => test?.outcome)).toEqual(Array.from({ length: 5 }, () => 'agrees'))
+    expect(results.slice(1).map(([test]) => test?.outcome)).toEqual(
+      Array.from({ length: 5 }, () => 'exactly as issued'),
+    )
   })
 
   it('stop when they are told to', async () => {

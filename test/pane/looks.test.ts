@@ -109,4 +109,16 @@ describe('keyboard alone', () => {
       .waitFor()
     expect(await page.locator('.told:visible').textContent()).toMatch(/% off the curve/)
   })
+
+  it('types into the cells of the sheet: a key begins, Enter goes on to the cell below', async () => {
+    const { page } = await world.open()
+    await openLog(page, { name: 'typed.csv', buffer: Buffer.from('Pressure [Pa];Flow [m³/h]\n-50;100\n') })
+    await page.locator('#cell-3-1').click()
+    await page.keyboard.type('-41,5\n-33\n')
+    await page.locator('#cell-4-1', { hasText: '-33' }).waitFor()
+    expect(await page.locator('#cell-3-1').textContent()).toBe('-41.5')
+    expect(await page.locator('input.address').inputValue()).toBe('A5')
+    await page.locator('#cell-2-2').dblclick()
+    expect(await page.evaluate(() => document.activeElement?.className)).toBe('content')
+  })
 })

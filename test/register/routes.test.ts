@@ -96,7 +96,7 @@ describe('POST /v1/reruns', () => {
       await fetch(`${base}/v1/reruns?asOf=2030-01-01`, { method: 'POST', body: all() }),
     )
     const { rerun } = said.at(-1) as unknown as { rerun: { counts: Record<string, number>; asOf: string } }
-    expect(rerun.counts.agrees).toBe(4)
+    expect(rerun.counts['exactly as issued']).toBe(4)
     expect(rerun.asOf).toBe('2030-01-01')
   })
 

@@ -121,8 +121,8 @@ describe('Re-run of a firm’s own workbook', () => {
   it('agrees at the precision the result cells show', async () => {
     const test = await rerun(await ownWorkbook())
     expect(test?.differences.filter(({ rounding }) => !rounding)).toEqual([])
-    expect(test).toMatchObject({ kind: 'own layout', outcome: 'rounding only', compared: { figures: 5 } })
-    expect(test?.why).toBe('all 5 recorded results agree at the precision they show')
+    expect(test).toMatchObject({ kind: 'own layout', outcome: 'agrees', compared: { figures: 5 } })
+    expect(test?.why).toBe('all 5 recorded results agree at the displayed precision')
   })
 
   it.each([
@@ -160,11 +160,11 @@ describe('Re-run of a firm’s own workbook', () => {
   it('says so where no layout fits, or the layout names no results', async () => {
     const bytes = await ownWorkbook()
     const [none] = await rerunFile(bytes, 'own.xlsx')
-    expect(none?.why).toBe('it is no summary workbook of ours, and no layout was given for others')
+    expect(none?.why).toBe('this is not a Draughtbook summary; give a layout to read other workbooks')
     const { results: _, ...bare } = layout
     const [unnamed] = await rerunFile(bytes, 'own.xlsx', { layouts: [parseLayout(bare)] })
     expect(unnamed?.outcome).toBe('cannot be read')
-    expect(unnamed?.why).toMatch(/names no recorded results/)
+    expect(unnamed?.why).toMatch(/has no recorded results/)
   })
 
   it('stands in the register with the figures of its evaluation', async () => {

@@ -49,11 +49,13 @@ beforeAll(async () => {
 describe('the re-run workbook', () => {
   it('counts outcomes and puts the gravest first', () => {
     expect(report.counts).toEqual({
-      agrees: 1,
-      'rounding only': 0,
+      'exactly as issued': 1,
+      'saved again': 0,
+      agrees: 0,
       'older calculation version': 0,
       differs: 1,
       'inputs changed after issue': 2,
+      'signature not accepted': 0,
       'cannot be read': 1,
     })
     expect(report.tests.map(({ outcome }) => outcome)).toEqual([
@@ -61,7 +63,7 @@ describe('the re-run workbook', () => {
       'inputs changed after issue',
       'inputs changed after issue',
       'differs',
-      'agrees',
+      'exactly as issued',
     ])
   })
 

@@ -41,22 +41,23 @@ describe('one tampered cell of an archived summary workbook', () => {
           fc.pre(cell !== undefined && xml !== undefined)
           const test = await rerun(book.with(cell, xml))
           tried += 1
-          expect(test.outcome, `${cell.sheet}!${cell.address}: ${kind}`).not.toBe('agrees')
-          expect(test.outcome).not.toBe('rounding only')
+          expect(test.outcome, `${cell.sheet}!${cell.address}: ${kind}`).not.toBe('exactly as issued')
+          expect(test.outcome).not.toBe('agrees')
           if (cell.sheet === 'Record') return
           const named = test.differences.filter(({ rounding }) => !rounding).map((one) => one.cell)
           expect(named).toEqual(named.map(() => `${cell.sheet}!${cell.address}`))
           expect(named.length).toBeGreaterThan(0)
         },
       ),
-      { numRuns: 40 },
+      { numRuns: 16 },
     )
-    expect(tried).toBeGreaterThan(20)
-  })
+    expect(tried).toBeGreaterThan(8)
+  }, 300_000)
 
   it.each(kinds)('is found in every single cell that can be tampered with: %s', async (kind) => {
     // All cells at once: the comparison goes cell by cell, so each must be named for itself.
-    const sheets = ['Summary', 'Readings', 'Working', 'Check']
+    // Not the readings: then the other sheets' cells may hold just what follows from the changed ones.
+    const sheets = ['Summary', 'Working', 'Check']
     const tampered = cells.flatMap((cell) => {
       const xml = sheets.includes(cell.sheet) ? tampers[kind]?.(cell, book) : undefined
       return xml === undefined ? [] : [{ cell, xml }]
@@ -87,7 +88,7 @@ describe('one tampered cell of an archived summary workbook', () => {
     expect(test.differences[0]?.change).toBeCloseTo(1, 12)
   })
 
-  it('is told by its digest where the record itself was altered', async () => {
+  it('is one line with the figures that follow under it, where a field of the record itself was altered', async () => {
     const [record] = cells.filter(
       ({ sheet, xml }) =>
         sheet === 'Record' && /"volume_m3/.test(book.sharedText(xml)?.replaceAll('&quot;', '"') ?? ''),
@@ -102,12 +103,14 @@ describe('one tampered cell of an archived summary workbook', () => {
       book.with(record, withText(record, text.replace('"volume_m3":243.6', '"volume_m3":263.6'))),
     )
     expect(test.outcome).toBe('inputs changed after issue')
-    const kindsFound = new Set(test.differences.map(({ kind }) => kind))
-    expect(kindsFound).toContain('digest')
-    const n50 = test.differences.find(({ kind, label }) => kind === 'figure' && label === 'result: n50')
+    expect(test.differences).toHaveLength(1)
+    const [volume] = test.differences
+    expect(volume).toMatchObject({ kind: 'input', expected: 243.6, recorded: 263.6, unit: 'm³' })
+    expect(volume?.label).toMatch(/volume/)
+    const n50 = volume?.follows?.find(({ label }) => label === 'result: n50')
+    // A rate per volume goes down as the volume goes up.
     expect(Number(n50?.expected) / Number(n50?.recorded)).toBeCloseTo(243.6 / 263.6, 9)
     expect(n50?.working).toMatch(/n_pr = /)
-    expect(n50?.cell).toMatch(/^Working!/)
   })
 
   it('is found in a cell that should be empty', async () => {

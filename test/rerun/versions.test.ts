@@ -1,12 +1,22 @@
 import { mkdir, rm, writeFile } from 'node:fs/promises'
 import { CALCULATION_VERSION, evaluateWorked, parseRecord, type TestRecord } from '@draughtbook/shared-calc'
-import { type RunnableVersion, rerunFile, type VersionParts, versions } from '@draughtbook/shared-calc/rerun'
+import {
+  type RunnableVersion,
+  rerunFile,
+  runnable,
+  type VersionParts,
+  versions,
+} from '@draughtbook/shared-calc/rerun'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { frozenBundle } from '../../shared-calc/freeze-version.mjs'
+import { issue } from '../../shared-calc/src/reports/workbook/issued/issue'
+import { packSummary } from '../../shared-calc/src/reports/workbook/issued/pack-summary'
+import { writeParts } from '../../shared-calc/src/reports/workbook/zip/parts'
 import { inventedRecord } from '../archive/invented-record'
 
-const [current] = versions.slice(-1)
-if (!current) throw new Error('there is no version')
+const [latest] = versions.slice(-1)
+if (!latest) throw new Error('there is no version')
+const current = await runnable(latest)
 const { layOutSummary } = current
 
 const record = parseRecord(inventedRecord(5))
@@ -33,8 +43,10 @@ const now: RunnableVersion = {
 }
 
 async function issued(version: RunnableVersion): Promise<Uint8Array> {
-  const { workbook } = await version.layOutSummary(record, version.evaluateWorked(record))
-  return new Uint8Array(await workbook.xlsx.writeBuffer())
+  const worked = version.evaluateWorked(record)
+  const parts = await packSummary(await version.layOutSummary(record, worked))
+  issue(parts, worked.evaluation)
+  return writeParts(parts)
 }
 
 describe('a workbook made under an older calculation version', () => {
@@ -62,7 +74,9 @@ describe('a workbook made under an older calculation version', () => {
   it('cannot be read where its version is newer than all that are known', async () => {
     const [test] = await rerunFile(await issued(now), 'new.xlsx', { versions: [earlier] })
     expect(test?.outcome).toBe('cannot be read')
-    expect(test?.why).toBe(`calculation version ${CALCULATION_VERSION} is not known here; known are 0.9.0`)
+    expect(test?.why).toBe(
+      `calculation version ${CALCULATION_VERSION} is unknown; the known version is 0.9.0`,
+    )
   })
 })
 
@@ -86,7 +100,7 @@ describe('freezing a version', () => {
   it('gives one file that re-runs workbooks in every cell', async () => {
     const version = { version: CALCULATION_VERSION, changed: '', ...frozen }
     const [test] = await rerunFile(await issued(now), 'a.xlsx', { versions: [version] })
-    expect(test?.outcome).toBe('agrees')
+    expect(test?.outcome).toBe('exactly as issued')
   })
 })
 

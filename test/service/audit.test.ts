@@ -82,7 +82,7 @@ describe('a fault of ours', () => {
     const text = await answer.text()
     expect(text).not.toMatch(/secret|somebody|\.ts|at /)
     const { instance, title } = JSON.parse(text)
-    expect(title).toBe('The service has a fault')
+    expect(title).toBe('The service has a bug')
     const id = answer.headers.get('x-request-id')
     expect(instance).toBe(`/requests/${id}`)
     const line = lines.map((one) => JSON.parse(one)).find(({ level }) => level === 50)
@@ -105,7 +105,8 @@ describe('/metrics', () => {
     const text = await read()
     expect(text).toMatch(/duration_seconds_count\{method="POST",route="\/v1\/evaluations",status="200"\} 1/)
     expect(text).toMatch(/duration_seconds_count\{method="POST",route="\/v1\/evaluations",status="422"\} 1/)
-    expect(text).toMatch(/draughtbook_evaluations_total\{outcome="meets"\} 1/)
+    const { outcome } = evaluate(demoRecord()).verdict
+    expect(text).toContain(`draughtbook_evaluations_total{outcome="${outcome}"} 1\n`)
     expect(text).toMatch(/^nodejs_eventloop_lag_seconds /m)
     expect(text).not.toMatch(/made-up/)
     // Every line is a comment or name{labels} value. Source: Prometheus exposition formats, text 0.0.4.

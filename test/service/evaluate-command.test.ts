@@ -81,8 +81,8 @@ describe('draughtbook evaluate', () => {
     const { file } = await recordFile(record)
     const { code, out } = await commandLine('evaluate', file)
     expect(code).toBe(0)
-    expect(out).toMatch(/Verdict +misses/)
-    expect(out).toMatch(/To seal +about \d+ cm² of sharp-edged holes, as one square of/)
+    expect(out).toMatch(/Verdict +fails/)
+    expect(out).toMatch(/To seal +about \d+ cm² still to seal \(one hole of/)
   })
 
   it('shows no control character of a file on the screen', async () => {

@@ -11,6 +11,8 @@ import { testPool } from './support/running'
 const bytes = (text: string) => new TextEncoder().encode(text)
 const plain = { trace: false, uncertainty: false }
 const order = (text = JSON.stringify(demoRecord())) => ({ ...plain, body: bytes(text) })
+/** On a busy machine a thread may need long to start; no test here is about that. */
+const PATIENCE_s = 600
 const wanted = () => true
 const expected = JSON.stringify(evaluate(demoRecord()))
 
@@ -31,7 +33,7 @@ const threads = (workers: number) => testPool({ workers, queue: workers * BATCHE
 
 describe('evaluations on threads of their own', () => {
   it('give each caller the evaluation of its own record', async () => {
-    const { evaluate: evaluateThere } = evaluatorOn(await threads(1), 1, 10)
+    const { evaluate: evaluateThere } = evaluatorOn(await threads(1), 1, PATIENCE_s)
     const volumes = Array.from({ length: 40 }, (_, i) => 200 + i)
     const texts = await Promise.all(
       volumes.map((volume_m3) => {
@@ -51,14 +53,14 @@ describe('evaluations on threads of their own', () => {
 
   it('go together when they come together', async () => {
     const { jobs, batches } = told()
-    const { evaluate: evaluateThere } = evaluatorOn(jobs, 1, 10)
+    const { evaluate: evaluateThere } = evaluatorOn(jobs, 1, PATIENCE_s)
     await Promise.all(Array.from({ length: 10 }, () => evaluateThere(order(), wanted)))
     expect(batches.length).toBeLessThan(10)
     expect(batches.reduce((sum, size) => sum + size, 0)).toBe(10)
   })
 
   it('say what is wrong with one record to its own caller alone', async () => {
-    const { evaluate: evaluateThere } = evaluatorOn(await threads(1), 1, 10)
+    const { evaluate: evaluateThere } = evaluatorOn(await threads(1), 1, PATIENCE_s)
     const [good, malformed, empty, last] = await Promise.allSettled([
       evaluateThere(order(), wanted),
       evaluateThere(order('{'), wanted),
@@ -81,7 +83,7 @@ describe('evaluations on threads of their own', () => {
       input.some(({ body }) => body.length === 4)
         ? Promise.reject(new Error('worker exited with code 1'))
         : jobsHere.run(name, input, signal)) as Jobs['run'])
-    const { evaluate: evaluateThere } = evaluatorOn(jobs, 1, 10)
+    const { evaluate: evaluateThere } = evaluatorOn(jobs, 1, PATIENCE_s)
     const [good, bad, last] = await Promise.allSettled([
       evaluateThere(order(), wanted),
       evaluateThere(order('null'), wanted),
@@ -95,7 +97,7 @@ describe('evaluations on threads of their own', () => {
 
   it('go on when the thread dies under them', async () => {
     const pool = await threads(1)
-    const { evaluate: evaluateThere } = evaluatorOn(pool, 1, 10)
+    const { evaluate: evaluateThere } = evaluatorOn(pool, 1, PATIENCE_s)
     await evaluateThere(order(), wanted)
     for (let i = 0; i < 3; i++) {
       const running = Promise.all(Array.from({ length: 30 }, () => evaluateThere(order(), wanted)))
@@ -123,7 +125,7 @@ describe('evaluations on threads of their own', () => {
 
   it('are left out when their client has gone before their turn', async () => {
     const { jobs, batches } = told()
-    const { evaluate: evaluateThere } = evaluatorOn(jobs, 1, 10)
+    const { evaluate: evaluateThere } = evaluatorOn(jobs, 1, PATIENCE_s)
     const [gone, good] = await Promise.allSettled([
       evaluateThere(order(), () => false),
       evaluateThere(order(), wanted),

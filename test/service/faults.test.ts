@@ -88,7 +88,7 @@ describe('the library’s folder', () => {
     expect(await (await fetch(`${base}/v1/library/devices/fan-a`)).json()).toEqual(DEVICE)
     const answer = await put(base, 'fan-b', DEVICE)
     expect(answer.status).toBe(503)
-    expect(await answer.json()).toMatchObject({ detail: 'nothing was changed: the disk can only be read' })
+    expect(await answer.json()).toMatchObject({ detail: 'nothing was changed: the disk is read-only' })
     expect(await readdir(join(root, 'devices'))).toEqual(['fan-a.json'])
   })
 

@@ -38,7 +38,7 @@ describe('more requests at once than can be served soon', () => {
   })
 
   it('do not keep a health check waiting for all of them', async () => {
-    const { evaluate } = evaluatorOn(await testPool(), 1, 10)
+    const { evaluate } = evaluatorOn(await testPool(), 1, 600)
     const base = await listen(createApp({ evaluate }))
     let done = 0
     const busy = Array.from({ length: 100 }, async () => {

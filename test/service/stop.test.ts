@@ -24,7 +24,7 @@ describe('a service told to stop', () => {
     expect(answers.map(({ status }) => status)).toEqual(Array(30).fill(200))
     expect(Math.min(...answers.map(({ bytes }) => bytes))).toBeGreaterThan(1000)
     expect(await ended).toBe(0)
-    expect(text()).toMatch(/SIGTERM, finishing what was begun[\s\S]*stopped/)
+    expect(text()).toMatch(/SIGTERM, finishing running requests[\s\S]*stopped/)
     expect(text().match(/"audit":true/g)?.length).toBeGreaterThanOrEqual(30)
     await expect(fetch(`${base}/healthz`)).rejects.toThrow()
   })

@@ -66,9 +66,7 @@ describe('draughtbook volume', () => {
   it('refuses a record without a take-off, and a file that is no JSON', async () => {
     const { takeOff: _, ...without } = house
     const { file } = await fileWith(without)
-    expect((await commandLine('volume', file)).err).toEqual([
-      `${file}: takeOff: the record holds no take-off`,
-    ])
+    expect((await commandLine('volume', file)).err).toEqual([`${file}: takeOff: the record has no take-off`])
     const { file: text } = await fileWith(request, 'rooms.txt')
     expect((await commandLine('volume', text)).err).toEqual([`${text}: only a .json file can be read here`])
   })

@@ -166,7 +166,7 @@ describe('record versions', () => {
   })
 
   it.each([
-    [{ words: 'pencil', area_cm2: 2 }, 'leaks.list[0].size: give the size once'],
+    [{ words: 'pencil', area_cm2: 2 }, 'leaks.list[0].size: give the size in one way only'],
     [{ words: 'hairline gap' }, 'leaks.list[0].size.length_m: a gap needs its length'],
     [{ words: 'fist', length_m: 2 }, 'leaks.list[0].size.length_m: only a gap has a length'],
   ])('refuses the size %j of a leak', (size, message) => {
@@ -185,6 +185,6 @@ describe('record versions', () => {
     }
     expect(
       problemsOf({ ...exampleRecord, format: 'draughtbook/record@2', takeOff: { spaces: [space] } }),
-    ).toStrictEqual(['takeOff.spaces[0].reason: an exclusion needs its reason'])
+    ).toStrictEqual(['takeOff.spaces[0].reason: an excluded part needs a reason'])
   })
 })

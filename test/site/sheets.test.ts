@@ -148,7 +148,7 @@ describe('the plan to take along', () => {
     expect(first).toContain('Weather on the day')
     expect(second).toContain('Preparation and leaks')
     expect(second).toContain('Local codes and licensed practice decide')
-    expect(third).toContain('What was entered')
+    expect(third).toContain('Inputs')
     const size = await runTool('pdfinfo', [join(folder, 'workbook.pdf')], 'poppler-utils')
     expect(size).toMatch(/Page size:\s+595(\.\d+)? x 84[12](\.\d+)? pts \(A4\)/)
   })

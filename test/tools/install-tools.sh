@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# Installs what the tests need and the machine lacks: Chromium, LibreOffice Calc, poppler, Redis, OpenSSL, systemd's checker
+# Installs what the tests need and the machine lacks: Chromium, LibreOffice Calc, Gnumeric, poppler, Redis, OpenSSL, systemd's checker
 # and three font families.
 # Does nothing, and needs no rights and no network, where everything is there.
 set -euo pipefail
@@ -9,6 +9,7 @@ missing=()
 command -v chromium >/dev/null || missing+=(chromium)
 command -v soffice >/dev/null || missing+=(libreoffice-calc)
 { command -v pdftoppm && command -v pdftotext; } >/dev/null || missing+=(poppler-utils)
+command -v ssconvert >/dev/null || missing+=(gnumeric)
 command -v redis-server >/dev/null || missing+=(redis-server)
 command -v openssl >/dev/null || missing+=(openssl)
 command -v systemd-analyze >/dev/null || missing+=(systemd)

@@ -304,12 +304,12 @@ describe('the words of a decision', () => {
   const n50 = (80 * 50 ** 0.65) / 500
 
   it('say meets or misses as the verdict does, with how sure that is', () => {
-    expect(words(n50 * 1.5)).toBe('meets; more than 99 % sure')
-    expect(words(n50 / 1.5)).toBe('misses; more than 99 % sure')
+    expect(words(n50 * 1.5)).toBe('meets; probability of meeting the target: more than 99 %')
+    expect(words(n50 / 1.5)).toBe('fails; probability of meeting the target: less than 1 %')
     expect(words(n50 * 1.02)).toMatch(
-      /^meets; only 7\d % sure: to accept with a risk of 5 % at most, the value must not exceed/,
+      /^meets; probability of meeting the target: 7\d %\. For a risk of at most 5 %, the value must not exceed/,
     )
-    expect(words(n50 / 1.02)).toMatch(/^misses; 7\d % sure$/)
+    expect(words(n50 / 1.02)).toMatch(/^fails; probability of meeting the target: 2\d %$/)
   })
 
   it('say nothing of the target where the test is not valid', () => {
@@ -337,16 +337,16 @@ describe('the change between two tests of one house', () => {
       test(72, { flowDevice: { serial: 'E', calibrationDue: '2027-01-01' } }),
       'n50',
     )
-    expect(same.shared).toEqual(['flow calibration', 'span of the pressure gauge', 'internal volume'])
+    expect(same.shared).toEqual(['flow calibration', 'pressure gauge', 'internal volume'])
     expect(same.change).toBeCloseTo(-0.1, 10)
     // Another device brings both calibrations in full: √2 · 2 %.
     expect(other.standardUncertainty ** 2 - same.standardUncertainty ** 2).toBeCloseTo(2 * 0.02 ** 2, 8)
-    expect(same.words).toBe('leakage fell by 10 %; more than 99 % sure that it fell')
+    expect(same.words).toBe('leakage fell by 10 % (probability of a real decrease: more than 99 %)')
   })
 
   it('says when the uncertainty can explain a change', () => {
     const slight = changeBetween(test(80), test(79.9), 'q50')
-    expect(slight.words).toMatch(/which the uncertainty of the two tests can explain/)
+    expect(slight.words).toMatch(/within the uncertainty of the two tests/)
     expect(slight.interval95[0]).toBeLessThan(0)
     expect(slight.interval95[1]).toBeGreaterThan(0)
   })

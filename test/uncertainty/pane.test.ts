@@ -21,7 +21,9 @@ describe('how sure, in the pane', () => {
     await page.locator('summary', { hasText: 'How sure' }).click()
     const sure = page.locator('div.sure')
     await sure.locator('.decision').waitFor()
-    expect(await sure.locator('.decision').textContent()).toMatch(/n50: meets; more than 99 % sure/)
+    expect(await sure.locator('.decision').textContent()).toMatch(
+      /n50: meets; probability of meeting the target: more than 99 %/,
+    )
     expect(await sure.locator('svg.share-bars .bar').count()).toBeGreaterThan(1)
     await sure.getByRole('button', { name: /Check by 100,000 draws/ }).click()
     const drawn = sure.locator('ul[aria-label="By simulation"] li')

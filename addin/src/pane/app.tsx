@@ -5,6 +5,7 @@ import { MonthView } from './month/month-view.js'
 import type { TestStore } from './one-test/store.js'
 import { TestView } from './one-test/test-view.js'
 import { OriginLine } from './origin-line.js'
+import { NewTest } from './page/new-test.js'
 import { OpenFile } from './page/open-file.js'
 import { PageGrid } from './page/page-grid.js'
 import { useOpenLog } from './page/use-page-host.js'
@@ -65,7 +66,12 @@ export function App({ store, page }: AppProps) {
               Undo
             </button>
           ) : null}
-          {page && view === 'test' ? <OpenFile host={page} store={store} /> : null}
+          {page && view === 'test' ? (
+            <>
+              <NewTest host={page} store={store} state={state} />
+              <OpenFile host={page} store={store} />
+            </>
+          ) : null}
         </header>
         <OriginLine
           state={state}

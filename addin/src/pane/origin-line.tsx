@@ -8,7 +8,11 @@ interface OriginLineProps {
 }
 
 /** Where the figures come from, whether the entries are kept, and what the spreadsheet refused. */
-export function OriginLine({ state: { origin, saved, fault }, onDismiss, onToken }: OriginLineProps) {
+export function OriginLine({
+  state: { origin, saved, fault, offline },
+  onDismiss,
+  onToken,
+}: OriginLineProps) {
   const words =
     origin.kind === 'none'
       ? 'Nothing to calculate yet'
@@ -26,6 +30,7 @@ export function OriginLine({ state: { origin, saved, fault }, onDismiss, onToken
         <span data-origin={origin.kind === 'local' ? origin.why : origin.kind}>{words}</span>
         <span aria-hidden="true"> · </span>
         <span data-saved={saved === 'yes' || saved === 'saving' ? saved : 'no'}>{kept}</span>
+        {offline ? <span data-offline="yes"> · opens without a network</span> : null}
       </p>
       {origin.kind === 'local' && origin.why === 'access' ? <AccessTokenForm onToken={onToken} /> : null}
       {origin.kind === 'service' && origin.difference ? <p class="fault">{origin.difference}</p> : null}

@@ -80,7 +80,7 @@ const contentOf = (content: Content): Json =>
     : { [content.file]: {} }
 
 function problemAnswer(status: number): Json {
-  if (status === 304) return { description: 'The caller has this state already' }
+  if (status === 304) return { description: 'The caller already has this version' }
   return {
     description: `A problem (RFC 9457)`,
     content: { 'application/problem+json': { schema: reference('Problem') } },

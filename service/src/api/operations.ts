@@ -16,7 +16,7 @@ const calculation: readonly Operation[] = [
     query: EvaluationQuery,
     body: json('TestRecord'),
     answer: ok(
-      'The evaluation; with trace=1 every step of its working, with uncertainty=1 its budget, further fits and how sure the target is met',
+      'The evaluation; with trace=1 every step of its working, with uncertainty=1 its budget, further fits and the probability of meeting the target',
       'Evaluation',
     ),
     problems: [400, 413, 415, 422],
@@ -37,7 +37,7 @@ const calculation: readonly Operation[] = [
   {
     method: 'post',
     path: '/v1/registers',
-    summary: 'Make the register of workbooks (parts `files`, and `layouts` of workbooks that are not ours)',
+    summary: 'Make the register of workbooks (parts `files`, and `layouts` for other workbooks)',
     query: RegisterQuery,
     body: { file: 'multipart/form-data' },
     answer: {
@@ -50,8 +50,7 @@ const calculation: readonly Operation[] = [
   {
     method: 'post',
     path: '/v1/reruns',
-    summary:
-      'Re-run archived workbooks (parts `files`, `layouts`, and `keys` that signatures are checked against)',
+    summary: 'Re-run archived workbooks (parts `files`, `layouts`, and `keys` to check signatures)',
     query: RerunQuery,
     body: { file: 'multipart/form-data' },
     answer: {
@@ -64,9 +63,9 @@ const calculation: readonly Operation[] = [
   {
     method: 'post',
     path: '/v1/readings',
-    summary: 'Read ranges of cells as a test log, by a layout given, fitting or proposed',
+    summary: 'Read ranges of cells as a test log, with a given, matching or proposed layout',
     body: json('ReadingsRequest'),
-    answer: ok('The tests with findings and cells; only a proposal where no layout fits', 'ReadingsAnswer'),
+    answer: ok('The tests with findings and cells; only a proposal if no layout matches', 'ReadingsAnswer'),
     problems: [400, 413, 415, 422],
   },
   {
@@ -96,14 +95,14 @@ const site: readonly Operation[] = [
   {
     method: 'get',
     path: '/v1/preparation',
-    summary: 'Openings with what each preparation method asks, and cautions to acknowledge',
+    summary: 'Openings with what each preparation method requires, and cautions to acknowledge',
     answer: ok('The lists', 'PreparationLists'),
     problems: [400],
   },
   {
     method: 'post',
     path: '/v1/take-offs',
-    summary: 'Work out volume and areas of a take-off',
+    summary: 'Calculate volume and areas from a take-off',
     body: json('TakeOffRequest'),
     answer: {
       status: 200,
@@ -115,11 +114,11 @@ const site: readonly Operation[] = [
   {
     method: 'post',
     path: '/v1/plans',
-    summary: 'Plan a test; the firm’s devices count where the plan names none',
+    summary: 'Plan a test; the firm’s devices are used if the plan names none',
     body: json('PlanRequest'),
     answer: {
       status: 200,
-      says: 'Pressures to set, flows to expect, devices, weather; or the sheet to take along',
+      says: 'Pressures to set, expected flows, devices, weather; or the sheet to take along',
       content: { schema: 'PlanResult', orFile: XLSX },
     },
     problems: [400, 406, 413, 415, 422],
@@ -127,15 +126,18 @@ const site: readonly Operation[] = [
   {
     method: 'post',
     path: '/v1/running-estimates',
-    summary: 'Where a run is heading while its readings come in; never a result',
+    summary: 'Estimate of a run in progress; never a result',
     body: json('UnfinishedRequest'),
-    answer: ok('The estimate, the next pressure, what to repeat, whether it is enough', 'WhileReading'),
+    answer: ok(
+      'The estimate, the next pressure, what to repeat, and whether there are enough readings',
+      'WhileReading',
+    ),
     problems: [400, 413, 415, 422],
   },
   {
     method: 'post',
     path: '/v1/leak-reports',
-    summary: 'What is left to seal, and what repair rounds brought',
+    summary: 'Leakage still to seal, and the result of each repair round',
     body: json('TestRecord'),
     answer: ok('The leak report', 'LeakReport'),
     problems: [400, 413, 415, 422],
@@ -146,7 +148,7 @@ const library: readonly Operation[] = [
   {
     method: 'get',
     path: '/v1/library',
-    summary: 'What the firm’s library holds, and what is wrong in its files',
+    summary: 'Contents of the firm’s library, and faults in its files',
     answer: ok('Number of entries by kind, and faults', 'LibrarySummary'),
     problems: [404],
   },
@@ -160,7 +162,7 @@ const library: readonly Operation[] = [
   {
     method: 'get',
     path: '/v1/library/{kind}/{id}',
-    summary: 'One entry; its ETag names its state',
+    summary: 'One entry, with the ETag of its version',
     answer: ok('The entry', 'LibraryEntry'),
     problems: [304, 404],
     headers: ['If-None-Match'],
@@ -168,7 +170,7 @@ const library: readonly Operation[] = [
   {
     method: 'put',
     path: '/v1/library/{kind}/{id}',
-    summary: 'Save an entry: a new one with If-None-Match: *, a changed one with If-Match',
+    summary: 'Save an entry: If-None-Match: * for a new one, If-Match for a change',
     body: json('LibraryEntry'),
     answer: ok('Saved; 201 for a new entry', 'LibrarySaved'),
     creates: true,
@@ -186,15 +188,15 @@ const library: readonly Operation[] = [
   {
     method: 'get',
     path: '/v1/library/{kind}/{id}/history',
-    summary: 'The states an entry has had, newest first',
-    answer: ok('The states', 'LibraryHistory'),
+    summary: 'Versions of an entry, newest first',
+    answer: ok('The versions', 'LibraryHistory'),
     problems: [404],
   },
   {
     method: 'get',
     path: '/v1/library/{kind}/{id}/history/{version}',
-    summary: 'An entry as it was',
-    answer: ok('The entry in that state', 'LibraryEntry'),
+    summary: 'An earlier version of an entry',
+    answer: ok('The entry in that version', 'LibraryEntry'),
     problems: [404],
   },
 ]
@@ -203,7 +205,7 @@ const running: readonly Operation[] = [
   {
     method: 'get',
     path: '/healthz',
-    summary: 'Whether the process is alive',
+    summary: 'Check that the process is alive',
     open: true,
     answer: ok('Alive', 'Alive'),
   },

@@ -4,6 +4,7 @@ import { faultOf, problemBody } from '../http/problem-body.js'
 import { admitted } from '../http/read-body.js'
 import { XLSX } from '../routes/workbooks.js'
 import type { ArchiveResult, ArchiveTask } from './archive-tasks.js'
+import type { SignatureWish } from './orders.js'
 import { type FileRunner, runArchive } from './run-archive.js'
 import { takeUpload } from './take-upload.js'
 
@@ -12,6 +13,8 @@ export const NDJSON = 'application/x-ndjson'
 /** What a request on an archive comes to, as data and as a workbook. */
 export interface ArchiveAnswer<Task extends ArchiveTask> {
   readonly task: Task
+  /** The service's own keys, and whether a signature is required; keys of the request come on top. */
+  readonly signatures?: SignatureWish
   /** Name of the result in the last line. */
   readonly name: string
   readonly fileName: string
@@ -28,12 +31,17 @@ export async function answerArchive<Task extends ArchiveTask>(
   request: Request,
   response: Response,
   runner: FileRunner,
-  { task, name, fileName, result, workbook }: ArchiveAnswer<Task>,
+  { task, signatures = {}, name, fileName, result, workbook }: ArchiveAnswer<Task>,
 ): Promise<void> {
   const wanted = request.accepts([NDJSON, XLSX])
   if (wanted === false)
     throw new HttpFault(406, 'The answer is in JSON lines or a workbook', { detail: `${NDJSON} or ${XLSX}` })
-  const orders = await takeUpload(request, response)
+  const { keys = [], requireSignature = false } = signatures
+  const orders = (await takeUpload(request, response)).map((order) => ({
+    ...order,
+    keys: [...order.keys, ...keys],
+    ...(requireSignature && { requireSignature }),
+  }))
   await admitted(request, response)
   const gone = new AbortController()
   response.once('close', () => gone.abort())

@@ -14,6 +14,8 @@ export interface FileOrder {
   readonly layouts: readonly Layout[]
   /** Public keys that signatures are checked against, PEM. */
   readonly keys: readonly string[]
+  /** Whether a file that is not signed with one of them fails. */
+  readonly requireSignature?: boolean
 }
 
 /** The jobs on one file. They read and change nothing else, so doing one twice does no harm. */
@@ -23,10 +25,14 @@ export const archiveTasks = {
     if (typeof bytes === 'string') return { lines: [], leftOut: [{ file, why: bytes }] }
     return readLines(bytes, file, layouts)
   },
-  rerun: async ({ path, file, layouts, keys }: FileOrder): Promise<RerunTest[]> => {
+  rerun: async ({ path, file, layouts, keys, requireSignature = false }: FileOrder): Promise<RerunTest[]> => {
     const bytes = await bytesOf(path)
     if (typeof bytes === 'string') return [unreadable(file, bytes)]
-    return rerunFile(bytes, file, { layouts, ...(keys.length > 0 && { verify: verifierOf(keys) }) })
+    return rerunFile(bytes, file, {
+      layouts,
+      requireSignature,
+      ...(keys.length > 0 && { verify: verifierOf(keys) }),
+    })
   },
 }
 

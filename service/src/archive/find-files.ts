@@ -54,7 +54,7 @@ function notRead(path: string): Pick<LeftOut, 'why' | 'kind'> | undefined {
   const name = basename(path)
   if (name.startsWith('~$'))
     return { why: 'temporary file of an open workbook', kind: 'temporary or hidden file' }
-  if (name.startsWith('.')) return { why: 'it is a hidden file', kind: 'temporary or hidden file' }
+  if (name.startsWith('.')) return { why: 'hidden file', kind: 'temporary or hidden file' }
   if (!READ.has(extname(name).toLowerCase()))
     return { why: 'not a workbook or a CSV file', kind: 'other format' }
   return undefined

@@ -3,6 +3,13 @@ import type { LeftOut } from '@draughtbook/shared-calc/register'
 import { layoutsBeside, readLayout } from '../library/layouts.js'
 import type { FileOrder } from './archive-tasks.js'
 
+/** How signatures are judged. */
+export interface SignatureWish {
+  /** Public keys, PEM. */
+  readonly keys?: readonly string[]
+  readonly requireSignature?: boolean
+}
+
 export interface Orders {
   readonly orders: FileOrder[]
   /** Layouts that lie beside the files and cannot be used. */
@@ -16,7 +23,11 @@ export interface Orders {
  */
 export async function ordersFor(
   files: readonly string[],
-  { layouts: named = [], keys = [] }: { layouts?: readonly string[]; keys?: readonly string[] } = {},
+  {
+    layouts: named = [],
+    keys = [],
+    requireSignature = false,
+  }: { layouts?: readonly string[] } & SignatureWish = {},
 ): Promise<Orders> {
   const given = await Promise.all(named.map(readLayout))
   const byFolder = new Map<string, ReturnType<typeof layoutsBeside>>()
@@ -32,6 +43,7 @@ export async function ordersFor(
       file,
       layouts: given.length > 0 ? given : (await layoutsOf(file)).layouts,
       keys,
+      ...(requireSignature && { requireSignature }),
     })),
   )
   const faults = (await Promise.all(byFolder.values())).flatMap((one) => one.faults)

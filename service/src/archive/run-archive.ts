@@ -71,4 +71,4 @@ export async function runArchive<Task extends ArchiveTask>(
 
 /** A file that no worker could finish: what happened, in words. */
 export const whyNot = (error: unknown): string =>
-  `it could not be worked on: ${error instanceof Error ? error.message : String(error)}`
+  `it could not be processed: ${error instanceof Error ? error.message : String(error)}`

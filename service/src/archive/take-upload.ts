@@ -37,7 +37,7 @@ export async function takeUpload(request: Request, response: Response): Promise<
   if (workbooks.length === 0)
     throw new HttpFault(422, 'There is nothing to read', {
       kind: 'unusable-input',
-      errors: [{ path: 'files', message: 'the body holds no workbook' }],
+      errors: [{ path: 'files', message: 'the body has no workbook' }],
     })
   return workbooks.map(({ path, originalname }) => ({
     path,

@@ -54,7 +54,7 @@ export function startThreads({
         throw new Error(`it needs more than ${memory_MB} MB of memory`, { cause: error })
       const died = error instanceof Error && error.message.startsWith('worker exited')
       if (!died || signal.aborted) throw error
-      if (tries + 1 >= TRIES) throw new Error(`its worker died ${TRIES} times`, { cause: error })
+      if (tries + 1 >= TRIES) throw new Error(`processing it crashed ${TRIES} times`, { cause: error })
       return attempt(thread, signal, tries + 1)
     }
   }

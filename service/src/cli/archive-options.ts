@@ -12,14 +12,14 @@ export interface ArchiveOptions {
 }
 
 const whole = (text: string): number => {
-  if (!/^[1-9]\d?$/.test(text)) throw new InvalidArgumentError('it must be a whole number from 1 to 99')
+  if (!/^[1-9]\d?$/.test(text)) throw new InvalidArgumentError('give a whole number from 1 to 99')
   return Number(text)
 }
 
 export const isoDate = (text: string): string => {
   const date = new Date(`${text}T00:00:00Z`)
   if (!/^\d{4}-\d\d-\d\d$/.test(text) || Number.isNaN(date.getTime()) || !date.toISOString().startsWith(text))
-    throw new InvalidArgumentError('it must be a date such as 2026-10-31')
+    throw new InvalidArgumentError('give a date such as 2026-10-31')
   return text
 }
 
@@ -35,11 +35,11 @@ export const collect = (value: string, before: readonly string[]): string[] => [
 export function addArchiveOptions(command: Command): Command {
   return command
     .argument('<PATH...>', 'workbooks, and folders with workbooks')
-    .option('--layout <LAYOUT.json>', 'layout of workbooks that are not ours; may be repeated', collect, [])
-    .option('--as-of <DATE>', 'date that stands for today', isoDate, today())
-    .option('--workers <number>', 'threads to work with', whole, availableParallelism())
-    .option('--queue <redis://…>', 'hand the files to workers on other machines through this Redis')
-    .option('--json', 'print the result alone, as JSON')
+    .option('--layout <LAYOUT.json>', 'layout for other workbooks; may be repeated', collect, [])
+    .option('--as-of <DATE>', 'date to use as today', isoDate, today())
+    .option('--workers <number>', 'number of threads', whole, availableParallelism())
+    .option('--queue <redis://…>', 'share the work with workers on other machines through this Redis')
+    .option('--json', 'print only the result, as JSON')
 }
 
 /** Below this many files, starting threads takes longer than it saves. */

@@ -8,8 +8,8 @@ import { shown } from './terminal.js'
 
 export const addCheck: AddCommand = (command, { terminal }) => {
   command
-    .argument('<FILE>', 'record, test log or one of our own workbooks')
-    .option('--layout <LAYOUT.json>', 'where the log keeps each thing')
+    .argument('<FILE>', 'record, test log or Draughtbook workbook')
+    .option('--layout <LAYOUT.json>', 'where each item is in the log')
     .option('--accept-proposal', 'never ask on the terminal')
     .option('--json', 'print the findings as JSON')
   addAnswerOptions(command).action(async (file: string, options: AskOptions & { json?: boolean }) => {

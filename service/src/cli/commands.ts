@@ -16,57 +16,57 @@ export const commands: readonly {
   },
   {
     name: 'check',
-    does: 'validate a record or test log and list the findings only; writes nothing',
+    does: 'check a record or test log and list its findings; writes nothing',
     load: async () => (await import('./check.js')).addCheck,
   },
   {
     name: 'template',
-    does: 'write an empty test log to fill in, which is read without a question',
+    does: 'write an empty test log to fill in',
     load: async () => (await import('./template.js')).addTemplate,
   },
   {
     name: 'layout',
-    does: 'propose where a test log keeps each thing, with reasons; save it to look through and use',
+    does: 'propose where each item is in a test log, with reasons; save it to review and use',
     load: async () => (await import('./layout.js')).addLayout,
   },
   {
     name: 'volume',
-    does: 'work out volume and areas of a take-off, on both bases',
+    does: 'calculate net and overall internal volume and areas from a take-off',
     load: async () => (await import('./volume.js')).addVolume,
   },
   {
     name: 'plan',
-    does: 'plan a test: pressures to set, flows to expect, which device reaches, weather',
+    does: 'plan a test: pressures to set, expected flows, suitable device, weather',
     load: async () => (await import('./plan.js')).addPlan,
   },
   {
     name: 'register',
-    does: 'make the register of a folder of workbooks: one row per test',
+    does: 'make a register of a folder of workbooks: one row per test',
     load: async () => (await import('./register.js')).addRegister,
   },
   {
     name: 'rerun',
-    does: 're-run archived workbooks and tell what differs from what they record',
+    does: 're-run archived workbooks and list what differs from their records',
     load: async () => (await import('./rerun.js')).addRerun,
   },
   {
     name: 'keys',
-    does: 'make the key pair a firm signs its workbooks with: KEY, to be kept secret, and KEY.pub',
+    does: 'make a key pair for signing workbooks: KEY, to keep secret, and KEY.pub',
     load: async () => (await import('./keys.js')).addKeys,
   },
   {
     name: 'serve',
-    does: 'run the service: the pane, the API and their pages',
+    does: 'run the service: pane, API and their pages',
     load: async () => (await import('./serve.js')).addServe,
   },
   {
     name: 'worker',
-    does: 'work on files that others hand over through a Redis, until stopped',
+    does: 'process files that others share through a Redis, until stopped',
     load: async () => (await import('./worker.js')).addWorker,
   },
   {
     name: 'token',
-    does: 'make, list and revoke access tokens of the service',
+    does: 'make, list and revoke access tokens',
     load: async () => (await import('./token.js')).addToken,
   },
 ]

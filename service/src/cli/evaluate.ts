@@ -21,19 +21,19 @@ interface Options extends OutputWish, AnswerOptions {
 
 export const addEvaluate: AddCommand = (command, { terminal, end }) => {
   command
-    .argument('<FILE...>', 'records, test logs, workbooks of our own, or folders of them')
-    .option('--layout <LAYOUT.json>', 'where the log keeps each thing, or what was answered about its make')
-    .option('--accept-proposal', 'never ask on the terminal: calculate what is clear, list what is not')
-    .option('--out <SUMMARY.xlsx>', 'where to write the workbook; replaces what is there')
-    .option('--force', 'replace a workbook of other content that stands beside the input')
+    .argument('<FILE...>', 'records, test logs, Draughtbook workbooks, or folders of them')
+    .option('--layout <LAYOUT.json>', 'where each item is in the log, or answers for logs of this kind')
+    .option('--accept-proposal', 'never ask on the terminal; calculate what is clear and list what is not')
+    .option('--out <SUMMARY.xlsx>', 'where to write the workbook; replaces an existing file')
+    .option('--force', 'replace an existing workbook with other content')
     .option('--sign <KEY>', 'sign the workbook with the firm’s private key (draughtbook keys)')
-    .option('--json', 'print the evaluation alone, as JSON; writes a workbook only with --out')
+    .option('--json', 'print only the evaluation, as JSON; writes a workbook only with --out')
     .option('--trace', 'show every step of the working')
-    .option('--uncertainty', 'add the uncertainty budget and how sure the target is met')
+    .option('--uncertainty', 'add the uncertainty budget and the probability of meeting the target')
   addAnswerOptions(command).action(async (given: string[], options: Options) => {
     const files = await inputFiles(given)
     if (files.length > 1 && options.out !== undefined)
-      throw new UsageError('--out names one workbook; leave it out for several files')
+      throw new UsageError('--out names one workbook; omit it for several files')
     const evaluations: Evaluation[] = []
     let failed = 0
     for (const file of files) {

@@ -23,7 +23,8 @@ export async function inputFiles(given: readonly string[]): Promise<string[]> {
     const names = (await readdir(path))
       .filter((name) => LOGS.has(extname(name).toLowerCase()) && !/^[~.]|-summary\.xlsx$/.test(name))
       .sort()
-    if (names.length === 0) throw new UsageError(`${path} holds no test log (.xlsx, .xlsm, .ods, .csv)`)
+    if (names.length === 0)
+      throw new UsageError(`the folder ${path} holds no test log (.xlsx, .xlsm, .ods, .csv)`)
     files.push(...names.map((name) => join(path, name)))
   }
   return files

@@ -15,7 +15,7 @@ export const addKeys: AddCommand = (command, { terminal }) => {
         [
           `Key ${keyId}`,
           `${path}: private, to sign with (evaluate --sign ${path}). Keep it secret and keep a copy safe.`,
-          `${path}.pub: public, for whoever re-runs your workbooks (rerun --key ${path}.pub).`,
+          `${path}.pub: public, for anyone who re-runs your workbooks (rerun --key ${path}.pub).`,
           'A signature shows that a record is as it was when the holder of the private key signed it. It does not',
           'show that the readings are true, who signed, or when.',
         ].join('\n'),
@@ -34,8 +34,7 @@ async function writeNew(path: string, text: string, mode: number): Promise<void>
       await file.close()
     }
   } catch (error) {
-    if (errorCode(error) === 'EEXIST')
-      throw new UsageError(`${path} exists; a key is never written over another`)
+    if (errorCode(error) === 'EEXIST') throw new UsageError(`${path} exists; keys are never overwritten`)
     throw new UsageError(`${path} cannot be written: ${fileFault(error) ?? String(error)}`)
   }
 }

@@ -37,7 +37,9 @@ export async function guardOld(
   if (wish.out !== undefined || wish.force) return
   const old = await readFile(path).catch(() => undefined)
   if (old === undefined || (await sameTest(old))) return
-  throw new UsageError(`${path} exists and holds something else; use --force to replace it, or --out`)
+  throw new UsageError(
+    `${path} already exists with other content; use --force to replace it, or choose another file with --out`,
+  )
 }
 
 async function where(path: string): Promise<string> {

@@ -19,8 +19,8 @@ interface Options {
 
 export const addPlan: AddCommand = (command, { terminal }) => {
   command
-    .argument('<FILE.json>', 'plan, or a record that holds one')
-    .option('--library <FOLDER>', 'the firm’s devices and gauges, for a plan that names none')
+    .argument('<FILE.json>', 'plan, or a record with a plan')
+    .option('--library <FOLDER>', 'the firm’s devices and gauges, used if the plan names none')
     .option('--out <PLAN.xlsx>', 'write the sheet to take along, with live formulas')
     .option('--json', 'print the result as JSON')
     .action(async (file: string, { library, out, json }: Options) => {

@@ -1,6 +1,7 @@
 import { InvalidArgumentError } from 'commander'
 import { type ArchiveOptions, addArchiveOptions } from './archive-options.js'
 import { type AddCommand, DIFFERENT, UNREADABLE } from './command.js'
+import { count } from './print/number-text.js'
 import { runFiles } from './run-files.js'
 import { shown } from './terminal.js'
 import { UsageError } from './usage-error.js'
@@ -14,8 +15,7 @@ interface Options extends ArchiveOptions {
 }
 
 const month = (text: string): string => {
-  if (!/^\d{4}-(0[1-9]|1[0-2])$/.test(text))
-    throw new InvalidArgumentError('it must be a month such as 2026-10')
+  if (!/^\d{4}-(0[1-9]|1[0-2])$/.test(text)) throw new InvalidArgumentError('give a month such as 2026-10')
   return text
 }
 
@@ -27,13 +27,13 @@ const client = (text: string): 'client' => {
 export const addRegister: AddCommand = (command, { terminal, end }) => {
   addArchiveOptions(command)
     .option('--month <YYYY-MM>', 'only tests of this month', month)
-    .option('--out <REGISTER.xlsx>', 'where to write the register (.xlsx or .csv); replaces what is there')
+    .option('--out <REGISTER.xlsx>', 'where to write the register (.xlsx or .csv); replaces an existing file')
     .option('--by <client>', 'also write one register for each client, next to --out', client)
     .option('--strict', 'write nothing and end with 2 where a file could not be read')
     .action(async (paths: string[], options: Options) => {
       const { out } = options
       if (out === undefined && !options.json)
-        throw new UsageError('name the register with --out REGISTER.xlsx, or ask for --json')
+        throw new UsageError('name the register with --out REGISTER.xlsx, or use --json')
       if (out === undefined && options.by !== undefined)
         throw new UsageError('--by client needs --out REGISTER.xlsx')
       if (out !== undefined) checkRegisterPath(out)
@@ -60,8 +60,8 @@ export const addRegister: AddCommand = (command, { terminal, end }) => {
       terminal.out(
         shown(
           [
-            `${tests} tests: ${meets} meet their target, ${misses} miss it, ${notValid} not valid; ${register.leftOut.length} files left out`,
-            `${billable} to bill; ${toRetest} plots still to be retested`,
+            `${count(tests, 'test')}: ${meets} met the target, ${misses} failed, ${notValid} not valid; ${count(register.leftOut.length, 'file')} left out`,
+            `${billable} to bill; ${count(toRetest, 'plot')} still to be retested`,
             ...written.map((path) => `Register: ${path}`),
           ].join('\n'),
         ),

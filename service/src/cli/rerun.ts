@@ -1,8 +1,7 @@
-import { readFile } from 'node:fs/promises'
-import { publicKeyOf } from '../signature/keys.js'
+import { libraryKeys, readKeyFile } from '../library/keys.js'
 import { type ArchiveOptions, addArchiveOptions, collect } from './archive-options.js'
 import { type AddCommand, DIFFERENT } from './command.js'
-import { withFile } from './file-error.js'
+import { countLines, testLines } from './print/rerun-lines.js'
 import { runFiles } from './run-files.js'
 import { shown } from './terminal.js'
 import { UsageError } from './usage-error.js'
@@ -10,19 +9,31 @@ import { writeWorkbook } from './write-workbook.js'
 
 interface Options extends ArchiveOptions {
   readonly key: readonly string[]
+  readonly requireSignature?: boolean
   readonly out?: string
 }
 
 export const addRerun: AddCommand = (command, { terminal, end }) => {
   addArchiveOptions(command)
-    .option('--key <KEY.pub>', 'public key that signatures are checked against; may be repeated', collect, [])
-    .option('--out <RERUN.xlsx>', 'where to write the re-run; replaces what is there')
+    .option('--key <KEY.pub>', 'public key to check signatures; may be repeated', collect, [])
+    .option(
+      '--require-signature',
+      'fail whatever is not signed with one of the keys given, or of the library',
+    )
+    .option('--out <RERUN.xlsx>', 'where to write the re-run; replaces an existing file')
     .action(async (paths: string[], options: Options) => {
-      const { foundDifference, makeRerunReport, outcomes, unreadable, writeRerunWorkbook } = await import(
+      const { foundDifference, makeRerunReport, unreadable, writeRerunWorkbook } = await import(
         '@draughtbook/shared-calc/rerun'
       )
-      const keys = await Promise.all(options.key.map(readKey))
-      const { results, others } = await runFiles('rerun', paths, options, terminal, keys)
+      const keys = await readKeys(options.key)
+      if (options.requireSignature && keys.length === 0)
+        throw new UsageError(
+          '--require-signature needs a public key: give it with --key KEY.pub, or keep it in the folder keys of the library',
+        )
+      const { results, others } = await runFiles('rerun', paths, options, terminal, {
+        keys,
+        requireSignature: options.requireSignature === true,
+      })
       const missing = others.filter(({ expected }) => !expected).map(({ file, why }) => unreadable(file, why))
       const report = makeRerunReport([...results.flat(), ...missing], options.asOf)
       const { out } = options
@@ -32,24 +43,17 @@ export const addRerun: AddCommand = (command, { terminal, end }) => {
         if (outcome === 'cannot be read')
           terminal.err(`${file}${part === undefined ? '' : ` (${part})`}: ${why}`)
       if (options.json) return terminal.out(JSON.stringify(report, null, 2))
-      for (const { file, part, outcome, why } of report.tests)
-        if (outcome !== 'agrees' && outcome !== 'rounding only' && outcome !== 'cannot be read')
-          terminal.out(shown(`${file}${part === undefined ? '' : ` (${part})`}: ${outcome}: ${why}`))
-      const counts = outcomes.map((outcome) => `${outcome} ${report.counts[outcome]}`).join(', ')
-      terminal.out(shown(`${report.tests.length} tests re-run: ${counts}`))
+      for (const test of report.tests) for (const line of testLines(test)) terminal.out(shown(line))
+      for (const line of countLines(report)) terminal.out(shown(line))
       if (out !== undefined) terminal.out(shown(`Re-run: ${out}`))
     })
 }
 
-/** A public key as text, checked. */
-function readKey(path: string): Promise<string> {
-  return withFile(path, async () => {
-    const pem = await readFile(path, 'utf8')
-    try {
-      publicKeyOf(pem)
-    } catch (error) {
-      throw error instanceof RangeError ? new UsageError(`${path}: ${error.message}`) : error
-    }
-    return pem
-  })
+/** Keys named, then those of the firm's library. Throws UsageError naming the file that is no key. */
+async function readKeys(paths: readonly string[]): Promise<string[]> {
+  try {
+    return [...(await Promise.all(paths.map(readKeyFile))), ...(await libraryKeys())]
+  } catch (error) {
+    throw error instanceof RangeError ? new UsageError(error.message) : error
+  }
 }

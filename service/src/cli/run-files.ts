@@ -1,6 +1,6 @@
 import type { ArchiveResult, ArchiveTask } from '../archive/archive-tasks.js'
 import { type FoundFiles, findFiles } from '../archive/find-files.js'
-import { ordersFor } from '../archive/orders.js'
+import { ordersFor, type SignatureWish } from '../archive/orders.js'
 import { runArchive } from '../archive/run-archive.js'
 import { type ArchiveOptions, runnerFor } from './archive-options.js'
 import { withFile } from './file-error.js'
@@ -8,21 +8,22 @@ import { progressBar } from './progress.js'
 import type { Terminal } from './terminal.js'
 import { UsageError } from './usage-error.js'
 
-/** Finds the files of an archive and does one job on each, with a bar while it lasts. @param keys - public keys, PEM */
+/** Finds the files of an archive and does one job on each, with a bar while it lasts. */
 export async function runFiles<Task extends ArchiveTask>(
   task: Task,
   paths: readonly string[],
   options: ArchiveOptions,
   terminal: Terminal,
-  keys: readonly string[] = [],
+  signatures: SignatureWish = {},
 ): Promise<{ results: ArchiveResult<Task>[]; others: FoundFiles['others'] }> {
   const { files, others } = await findFiles(paths)
   if (files.length === 0 && others.every(({ expected }) => !expected))
     throw new UsageError(
-      others.map(({ file, why }) => `${file}: ${why}`).join('\n') || 'there is nothing to read',
+      others.map(({ file, why }) => `${file}: ${why}`).join('\n') ||
+        'name a file or a folder with files to read',
     )
   const { orders, broken } = await withFile(options.layout.join(', '), () =>
-    ordersFor(files, { layouts: options.layout, keys }),
+    ordersFor(files, { layouts: options.layout, ...signatures }),
   )
   const runner = await runnerFor(options, orders.length)
   const bar = progressBar(terminal.watched)

@@ -17,7 +17,7 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
     code = Math.max(code, wanted)
   }
   const program = new Command('draughtbook')
-    .description('Airtightness test evaluation: a test log in, a defensible evaluation and workbook out.')
+    .description('Evaluates airtightness tests: reads a test log, writes an evaluation and a workbook.')
     .showSuggestionAfterError()
   // Subcommands copy these settings when they are added, so they are set first.
   program.exitOverride().configureOutput({
@@ -44,8 +44,7 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
 function failed(error: unknown, terminal: Terminal): number {
   if (error instanceof CommanderError) {
     if (error.exitCode === 0) return DONE
-    const says =
-      error.code === 'commander.help' ? 'name one of its commands; --help lists them' : error.message
+    const says = error.code === 'commander.help' ? 'name a subcommand; --help lists them' : error.message
     terminal.err(`draughtbook: ${says.replace(/^error: /, '')}`)
     return UNREADABLE
   }
@@ -59,5 +58,5 @@ function failed(error: unknown, terminal: Terminal): number {
 
 /** A fault of ours: the stack goes with it, so that it can be reported. */
 function unexpected(error: unknown): string {
-  return error instanceof Error ? `unexpected fault, please report it: ${error.stack}` : String(error)
+  return error instanceof Error ? `unexpected error, please report it: ${error.stack}` : String(error)
 }

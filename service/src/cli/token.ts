@@ -2,7 +2,7 @@ import type { Command } from 'commander'
 import { ROLES, Role } from '../security/roles.js'
 import { makeToken } from '../security/tokens/token.js'
 import { changeTokens, readTokens, rolesOf, type StoredToken } from '../security/tokens/token-file.js'
-import { readUse } from '../security/tokens/token-use.js'
+import { forgetUse, readUse } from '../security/tokens/token-use.js'
 import type { AddCommand } from './command.js'
 import { withFile } from './file-error.js'
 import { oneLine, type Terminal } from './terminal.js'
@@ -15,13 +15,14 @@ export const addToken: AddCommand = (command, { terminal }) => {
   addTokenAdd(token, terminal)
   addTokenList(token, terminal)
   addTokenRevoke(token, terminal)
+  addTokenRemove(token, terminal)
 }
 
 function addTokenAdd(token: Command, terminal: Terminal): void {
   token
     .command('add')
-    .description('make a token and show it, once: only a salted hash is kept')
-    .argument('<NAME>', 'whom or what it is for; stands in the audit line')
+    .description('make a token and show it once; only a salted hash is kept')
+    .argument('<NAME>', 'who or what it is for; appears in the audit log')
     .option('--days <number>', 'days until it expires', '365')
     .option('--role <ROLE...>', `what it is for: ${ROLES.join(', ')}`, ['evaluate', 'archive'])
     .option('--library', 'may also change the firm’s library; the same as role library')
@@ -55,18 +56,37 @@ function addTokenList(token: Command, terminal: Terminal): void {
 function addTokenRevoke(token: Command, terminal: Terminal): void {
   token
     .command('revoke')
-    .description('end a token at once')
+    .description('revoke a token at once')
     .argument('<ID>', 'as `token list` shows it')
     .option(...FILE)
     .action(async (id: string, options: { tokens: string }) => {
       const revoked = new Date().toISOString()
       await withFile(options.tokens, () =>
         changeTokens(options.tokens, (tokens) => {
-          if (!tokens.some((one) => one.id === id)) throw new UsageError(`there is no token ${id}`)
+          if (!tokens.some((one) => one.id === id))
+            throw new UsageError(`there is no token ${id}; \`draughtbook token list\` lists them`)
           return tokens.map((one) => (one.id === id ? { ...one, revoked: one.revoked ?? revoked } : one))
         }),
       )
       terminal.err(`draughtbook: token ${id} is revoked`)
+    })
+}
+
+function addTokenRemove(token: Command, terminal: Terminal): void {
+  token
+    .command('remove')
+    .description('end a token and remove everything that is kept of it')
+    .argument('<ID>', 'as `token list` shows it')
+    .option(...FILE)
+    .action(async (id: string, options: { tokens: string }) => {
+      await withFile(options.tokens, () =>
+        changeTokens(options.tokens, (tokens) => {
+          if (!tokens.some((one) => one.id === id)) throw new UsageError(`there is no token ${id}`)
+          return tokens.filter((one) => one.id !== id)
+        }),
+      )
+      await withFile(options.tokens, () => forgetUse(options.tokens, id))
+      terminal.err(`draughtbook: token ${id} is removed`)
     })
 }
 

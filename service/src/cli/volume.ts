@@ -14,7 +14,7 @@ interface Options {
 
 export const addVolume: AddCommand = (command, { terminal }) => {
   command
-    .argument('<FILE.json>', 'take-off, or a record that holds one')
+    .argument('<FILE.json>', 'take-off, or a record with a take-off')
     .option('--out <VOLUME.xlsx>', 'write the take-off as a workbook with live formulas')
     .option('--json', 'print the result as JSON')
     .action(async (file: string, { out, json }: Options) => {

@@ -7,10 +7,10 @@ const MEANING: Readonly<Record<string, string>> = {
   ENOTDIR: 'a part of the path is not a folder',
   ENOSPC: 'the disk is full',
   EDQUOT: 'the disk quota is used up',
-  EROFS: 'the disk can only be read',
+  EROFS: 'the disk is read-only',
   EMFILE: 'too many files are open',
   ENAMETOOLONG: 'the name is too long',
-  EBUSY: 'another program holds it',
+  EBUSY: 'another program is using it',
   EIO: 'the disk reports an error',
 }
 
@@ -18,7 +18,7 @@ const MEANING: Readonly<Record<string, string>> = {
 export function fileFault(error: unknown): string | undefined {
   if (!(error instanceof Error) || !('code' in error) || typeof error.code !== 'string') return undefined
   if (!('syscall' in error)) return undefined
-  return MEANING[error.code] ?? `the system says ${error.code}`
+  return MEANING[error.code] ?? `system error ${error.code}`
 }
 
 export const errorCode = (error: unknown): string | undefined =>

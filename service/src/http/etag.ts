@@ -14,9 +14,9 @@ export function expectedVersion(request: Request): string | undefined {
   if (match === undefined && noneMatch === '*') return undefined
   const [, version] = /^"([0-9a-f]{16})"$/.exec(match ?? '') ?? []
   if (version !== undefined && noneMatch === undefined) return version
-  throw new HttpFault(428, 'A change must say what it is based on', {
+  throw new HttpFault(428, 'A change must name the version it is based on', {
     kind: 'precondition',
-    detail: 'send If-Match with the ETag of the state you changed, or If-None-Match: * for a new entry',
+    detail: 'send If-Match with the ETag of the version you changed, or If-None-Match: * for a new entry',
   })
 }
 

@@ -18,6 +18,6 @@ export function serve(router: Router, path: string, handlers: Handlers): void {
   const names = Object.keys(handlers).map((name) => name.toUpperCase())
   const allow = [...(names.includes('GET') ? ['HEAD'] : []), ...names].sort().join(', ')
   route.all(() => {
-    throw new HttpFault(405, `Only ${allow} can be used here`, { headers: { allow } })
+    throw new HttpFault(405, `Use ${allow} here`, { headers: { allow } })
   })
 }

@@ -29,7 +29,7 @@ export function faultOf(error: unknown): HttpFault {
     })
   if (error instanceof InputError)
     return new HttpFault(422, 'The input cannot be used', { kind: 'unusable-input', errors: error.problems })
-  return bodyFault(error) ?? new HttpFault(500, 'The service has a fault', { kind: 'fault' })
+  return bodyFault(error) ?? new HttpFault(500, 'The service has a bug', { kind: 'fault' })
 }
 
 /** What express and its body reader raise: an error with a status of its own. */
@@ -37,8 +37,7 @@ function bodyFault(error: unknown): HttpFault | undefined {
   if (!(error instanceof Error) || !('status' in error) || typeof error.status !== 'number') return undefined
   const { status } = error
   if (status === 413) return new HttpFault(413, 'The body is too large', { kind: 'too-large' })
-  if (status === 415)
-    return new HttpFault(415, 'The body has an encoding that is not read; send it uncompressed')
+  if (status === 415) return new HttpFault(415, 'The body has an unsupported encoding; send it uncompressed')
   return status >= 400 && status < 500 ? new HttpFault(status, 'The request cannot be read') : undefined
 }
 

@@ -20,7 +20,7 @@ export async function within<T>(
   } catch (error) {
     if (tooLong.aborted) throw tookTooLong(timeout_s)
     // Nobody is left to answer; 499 is for the audit line.
-    if (gone.signal.aborted) throw new HttpFault(499, 'The client has gone')
+    if (gone.signal.aborted) throw new HttpFault(499, 'The client has disconnected')
     throw error
   }
 }
@@ -28,6 +28,6 @@ export async function within<T>(
 export const tookTooLong = (timeout_s: number) =>
   new HttpFault(503, 'The request took too long', {
     kind: 'busy',
-    detail: `one request may take ${timeout_s} s`,
+    detail: `the limit for one request is ${timeout_s} s`,
     headers: { 'retry-after': '5' },
   })

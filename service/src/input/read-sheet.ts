@@ -73,8 +73,9 @@ function summaryOf(rows: ReadonlyMap<string, readonly string[]>): ReadTest {
 const ALTERED: Finding = {
   rule: 'record-altered',
   severity: 'caution',
-  message: 'the record on sheet Record was changed after the workbook was written: its digest does not agree',
+  message:
+    'the record on sheet Record was changed after the workbook was written (its digest does not match)',
   where: ['format'],
   cells: [`${RECORD}!B4`],
-  remedy: 'find out who changed what, or go back to the workbook as issued',
+  remedy: 'find out what was changed, or use the workbook as issued',
 }

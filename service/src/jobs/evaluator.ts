@@ -112,7 +112,7 @@ export function evaluatorOn(
 /** Nobody waits for the answer of a client that has gone; 499 is for the audit line. */
 function stillWanted({ wanted, reject }: Item): boolean {
   if (wanted()) return true
-  reject(new HttpFault(499, 'The client has gone'))
+  reject(new HttpFault(499, 'The client has disconnected'))
   return false
 }
 

@@ -44,7 +44,7 @@ export function duplicateKeys(text: string): Problem[] {
       else
         faults.push({
           path: pathText([...getNodePath(node), String(key.value)]),
-          message: `${lines.text(key.offset)}: the field is given twice`,
+          message: `${lines.text(key.offset)}: the field appears twice`,
         })
     }
     // Backwards, so that the first child is looked at next and faults come in the order of the text.

@@ -82,7 +82,7 @@ export class Shelf {
     const before = this.known.get(id)
     if (before?.mark === mark) return
     if (!isEntryId(id)) {
-      const message = 'a file of the library is named with lower-case letters, digits and hyphens'
+      const message = 'names of library files may use only lower-case letters, digits and hyphens'
       this.known.set(id, { mark, entry: undefined, faults: [{ file, path: '', message, lastGood: false }] })
       return
     }

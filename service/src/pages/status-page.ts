@@ -11,7 +11,7 @@ export function statusPage(settings: Settings): string {
   )
   return page(
     'Draughtbook service',
-    `<p>Calculation version ${escaped(CALCULATION_VERSION)}. <a href="/">Pane</a> · <a href="/api">API</a></p>
+    `<p>Calculation version ${escaped(CALCULATION_VERSION)}. <a href="/">Pane</a> · <a href="/api">API</a> · <a href="/stored">What is stored</a></p>
 <div class="scroll"><table><caption class="quiet">What is on and what is off</caption>${rows.join('\n')}</table></div>`,
   )
 }

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto'
 import { stat } from 'node:fs/promises'
 import { CALCULATION_VERSION, canonicalJson } from '@draughtbook/shared-calc'
 import { Layout } from '@draughtbook/shared-calc/log'
+import type { Queue } from 'bullmq'
 import { z } from 'zod'
 import type { ArchiveTask, FileOrder } from '../archive/archive-tasks.js'
 
@@ -37,4 +38,16 @@ export async function jobIdOf({ task, order }: FileJob): Promise<string> {
   )
   const text = canonicalJson({ task, order, seen, version: CALCULATION_VERSION })
   return createHash('sha256').update(text).digest('hex')
+}
+
+/** Results are kept so long for a run that is begun again, and jobs that no worker takes so long. */
+export const KEPT_s = 3600
+export const UNTAKEN_s = 24 * 3600
+
+/** Removes what is older: the queue itself does so only when the next job is done. */
+export async function clearOld(queue: Queue): Promise<void> {
+  const most = 10_000
+  await queue.clean(KEPT_s * 1000, most, 'completed')
+  await queue.clean(KEPT_s * 1000, most, 'failed')
+  await queue.clean(UNTAKEN_s * 1000, most, 'wait')
 }

@@ -4,12 +4,10 @@ import type { ArchiveResult, ArchiveTask, FileOrder } from '../archive/archive-t
 import type { FileRunner } from '../archive/run-archive.js'
 import { checkResult } from './check-result.js'
 import { connect } from './connect.js'
-import { type FileJob, jobIdOf, QUEUE_NAME } from './file-jobs.js'
+import { clearOld, type FileJob, jobIdOf, KEPT_s, QUEUE_NAME } from './file-jobs.js'
 
 /** Jobs in hand at a time: enough for a few dozen workers, few enough to keep Redis small. */
 const AT_ONCE = 64
-/** Results are kept so long for a run that is begun again. */
-const KEPT_S = 3600
 
 /** Hands files to workers on this and other machines. They must see the files under the same paths. */
 export async function startQueue(url: string): Promise<FileRunner> {
@@ -18,6 +16,7 @@ export async function startQueue(url: string): Promise<FileRunner> {
   const events = new QueueEvents(QUEUE_NAME, { connection: connection.duplicate() })
   events.setMaxListeners(AT_ONCE * 4)
   await events.waitUntilReady()
+  await clearOld(queue)
   return {
     atOnce: AT_ONCE,
     run: async <Task extends ArchiveTask>(task: Task, order: FileOrder, signal: AbortSignal) => {
@@ -28,8 +27,8 @@ export async function startQueue(url: string): Promise<FileRunner> {
       if (before && (await before.isFailed())) await before.remove()
       const job = await queue.add(task, data, {
         jobId,
-        removeOnComplete: { age: KEPT_S },
-        removeOnFail: { age: KEPT_S },
+        removeOnComplete: { age: KEPT_s },
+        removeOnFail: { age: KEPT_s },
       })
       const result: unknown = await Promise.race([job.waitUntilFinished(events), fallen(signal)])
       try {

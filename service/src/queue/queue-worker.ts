@@ -1,11 +1,14 @@
 import { realpath } from 'node:fs/promises'
 import { sep } from 'node:path'
-import { UnrecoverableError, Worker } from 'bullmq'
+import { Queue, UnrecoverableError, Worker } from 'bullmq'
 import { setAside } from '../archive/archive-tasks.js'
 import { whyNot } from '../archive/run-archive.js'
 import { startThreads } from '../archive/thread-runner.js'
 import { connect } from './connect.js'
-import { FileJob, JOB_TRIES, QUEUE_NAME } from './file-jobs.js'
+import { clearOld, FileJob, JOB_TRIES, QUEUE_NAME } from './file-jobs.js'
+
+/** How often a worker clears what is too old. */
+const CLEAR_MS = 10 * 60_000
 
 export interface WorkerOptions {
   readonly url: string
@@ -39,9 +42,9 @@ export async function startWorker({
       if (!job.success) throw new UnrecoverableError('the queue gave a job that is none')
       const { task, order } = job.data
       const path = await realpath(order.path).catch(() => undefined)
-      if (path === undefined) return setAside[task](order.file, 'the worker does not see this file')
+      if (path === undefined) return setAside[task](order.file, 'the worker cannot find this file')
       if (!path.startsWith(inside.endsWith(sep) ? inside : inside + sep))
-        throw new UnrecoverableError('the file lies outside the folder that this worker may read')
+        throw new UnrecoverableError('the file is outside the folder that this worker may read')
       // Only a worker that dies as a whole is tried again by another: what threads cannot finish, others cannot either.
       const result = await threads
         .run(task, { ...order, path }, never)
@@ -59,9 +62,13 @@ export async function startWorker({
   )
   worker.on('error', () => undefined)
   await worker.waitUntilReady()
+  const queue = new Queue(QUEUE_NAME, { connection })
+  const clearing = setInterval(() => void clearOld(queue).catch(() => undefined), CLEAR_MS)
   return {
     close: async () => {
+      clearInterval(clearing)
       await worker.close()
+      await queue.close()
       await threads.close()
       connection.disconnect()
     },

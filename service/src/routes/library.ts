@@ -97,14 +97,14 @@ const keptState =
     const { version } = request.params
     const known = typeof version === 'string' && /^[0-9a-f]{16}$/.test(version)
     const text = known ? await library.keptText(kind, id, version).catch(storageFault) : undefined
-    if (text === undefined) throw new HttpFault(404, 'There is no such state of this entry')
+    if (text === undefined) throw new HttpFault(404, 'There is no such version of this entry')
     response.type('json').send(text)
   }
 
 function kindOf({ params }: Request): Kind {
   if (isKind(params.kind)) return params.kind
-  throw new HttpFault(404, 'The library holds nothing of this kind', {
-    detail: `it holds ${kindNames.join(', ')}`,
+  throw new HttpFault(404, 'The library has no such kind of entry', {
+    detail: `the kinds are ${kindNames.join(', ')}`,
   })
 }
 
@@ -114,7 +114,7 @@ function entryOf(request: Request, response: Response): { kind: Kind; id: string
   const { id } = request.params
   if (!isEntryId(id))
     throw new HttpFault(404, 'There is no such entry', {
-      detail: 'an entry is named with up to 64 lower-case letters, digits and hyphens',
+      detail: 'names of entries have up to 64 lower-case letters, digits and hyphens',
     })
   response.locals.entry = `${kind}/${id}`
   return { kind, id }

@@ -3,20 +3,23 @@ import { openApi } from '../api/openapi.js'
 import { serve } from '../http/methods.js'
 import { apiPage } from '../pages/api-page.js'
 import { statusPage } from '../pages/status-page.js'
+import { storedPage } from '../pages/stored.js'
 import { style } from '../pages/style.js'
 import type { Settings } from '../settings/settings.js'
 
-/** GET /openapi.json, /api and their style: the same for everybody, made when first asked for. */
+/** GET /openapi.json, /api, /stored and their style: the same for everybody, made when first asked for. */
 export function documentPages(): Router {
   const router = Router()
   const description = once(() => JSON.stringify(openApi()))
   const api = once(apiPage)
+  const kept = once(storedPage)
   serve(router, '/openapi.json', {
     get: (_request, response) => {
       response.type('json').send(description())
     },
   })
   serve(router, '/api', { get: [pagePolicy, (_request, response) => void response.send(api())] })
+  serve(router, '/stored', { get: [pagePolicy, (_request, response) => void response.send(kept())] })
   serve(router, '/pages.css', { get: (_request, response) => void response.type('css').send(style) })
   return router
 }

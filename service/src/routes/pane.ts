@@ -69,6 +69,7 @@ function policy(inExcel: boolean, scripts: string): string {
     "img-src 'self'",
     "connect-src 'self'",
     "worker-src 'self'",
+    "manifest-src 'self'",
     "base-uri 'none'",
     "form-action 'none'",
     "object-src 'none'",

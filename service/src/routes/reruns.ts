@@ -3,20 +3,22 @@ import { z } from 'zod'
 import { answerArchive } from '../archive/answer-archive.js'
 import { jobRunner, patiently } from '../archive/job-runner.js'
 import { serve } from '../http/methods.js'
-import { queryOf } from '../http/query.js'
+import { flag, queryOf } from '../http/query.js'
 import type { Jobs } from '../jobs/jobs.js'
+import { libraryKeys } from '../library/keys.js'
 import { asOf, today } from './registers.js'
 
-export const RerunQuery = z.strictObject({ asOf })
+export const RerunQuery = z.strictObject({ asOf, requireSignature: flag })
 
 /** POST /v1/reruns: archived workbooks in, what differs out. */
-export function reruns(jobs: Jobs, workers: number): Router {
+export function reruns(jobs: Jobs, workers: number, library?: string): Router {
   const router = Router()
   serve(router, '/reruns', {
     post: async (request, response) => {
-      const { asOf = today() } = queryOf(request, RerunQuery)
+      const { asOf = today(), requireSignature } = queryOf(request, RerunQuery)
       await answerArchive(request, response, jobRunner(jobs, workers), {
         task: 'rerun',
+        signatures: { keys: await libraryKeys(library), requireSignature },
         name: 'rerun',
         fileName: 'rerun.xlsx',
         result: async (results, signal) =>

@@ -6,9 +6,9 @@ import { Locked } from '../library/with-lock.js'
 /** What keeps a change of the library from being saved, as an answer. Nothing was changed. */
 export function storageFault(error: unknown): never {
   if (error instanceof Outdated)
-    throw new HttpFault(412, 'The entry was changed by someone else meanwhile', {
+    throw new HttpFault(412, 'Someone else has changed the entry since you read it', {
       kind: 'precondition',
-      detail: 'read it again, look at the change, and send yours with the new ETag',
+      detail: 'read it again, check the change, and send yours with the new ETag',
     })
   if (error instanceof Locked)
     throw new HttpFault(503, 'The entry is being changed by another process', {

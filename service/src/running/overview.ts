@@ -15,7 +15,7 @@ export function overview(settings: Settings): Feature[] {
   const features: [string, { on: boolean; detail: string }][] = [
     [
       'open access',
-      isOpen(settings) ? on('everybody on this machine, nobody else') : off('callers must say who they are'),
+      isOpen(settings) ? on('everyone on this machine, no one else') : off('callers must sign in'),
     ],
     [
       'access tokens',
@@ -30,7 +30,7 @@ export function overview(settings: Settings): Feature[] {
           ? on('by the proxy in front')
           : off('plain http, on this machine only'),
     ],
-    ['other origins', origins.length > 0 ? on(origins.join(', ')) : off('only pages of the service itself')],
+    ['other origins', origins.length > 0 ? on(origins.join(', ')) : off('only the service’s own pages')],
     [
       'library',
       library === undefined
@@ -42,7 +42,7 @@ export function overview(settings: Settings): Feature[] {
       'rate limit',
       rate === 0 || isOpen(settings)
         ? off('no limit per caller')
-        : on(`${rate} requests a minute per caller`),
+        : on(`${rate} requests per minute and caller`),
     ],
     [
       'workers',

@@ -47,13 +47,13 @@ export async function runService(
       faults: [`a worker thread does not start: ${signal instanceof Error ? signal.message : signal}`],
     }
   }
-  terminal.err(`draughtbook: ${signal}, finishing what was begun`)
+  terminal.err(`draughtbook: ${signal}, finishing running requests`)
   watchdog.endWithin(settings.drain_s + settings.grace_s + MARGIN_s)
   // A second signal means "now".
   process.once(signal, () => process.exit(130))
   const finished = await running.stop()
   if (!finished) {
-    log.warn(`some requests were not finished within ${settings.grace_s} s`)
+    log.warn(`some requests did not finish within ${settings.grace_s} s`)
     terminal.err(`draughtbook: some requests were not finished within ${settings.grace_s} s`)
   }
   terminal.err('draughtbook: stopped')
@@ -78,9 +78,9 @@ const toldToStop = () =>
 
 function startFault(error: unknown, { host, port }: Settings): string {
   const code = error instanceof Error && 'code' in error ? error.code : undefined
-  if (code === 'EADDRINUSE') return `${host}:${port} is taken by another program; give another --port`
-  if (code === 'EADDRNOTAVAIL') return `${host} is no address of this machine`
-  if (code === 'EACCES') return `port ${port} may not be opened by this user`
+  if (code === 'EADDRINUSE') return `${host}:${port} is in use by another program; choose another --port`
+  if (code === 'EADDRNOTAVAIL') return `${host} is not an address of this machine`
+  if (code === 'EACCES') return `this user may not open port ${port}`
   const fault = fileFault(error)
   const path = error instanceof Error && 'path' in error ? String(error.path) : ''
   if (fault) return `${path}: ${fault}`

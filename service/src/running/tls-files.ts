@@ -17,7 +17,7 @@ export async function readTlsFiles({ tlsCertificate, tlsKey }: Settings): Promis
   try {
     createSecureContext(files)
   } catch {
-    throw new Error(`${tlsCertificate} and ${tlsKey} are no certificate and its key in PEM form`)
+    throw new Error(`${tlsCertificate} and ${tlsKey} are not a certificate and its key in PEM form`)
   }
   return files
 }

@@ -23,7 +23,7 @@ export function authenticate(settings: Settings): RequestHandler {
     const presented = bearerOf(request)
     if (presented === undefined) {
       await refusals.check(request, response)
-      throw unknownCaller('The request carries no access token')
+      throw unknownCaller('The request has no access token')
     }
     for (const check of checks) {
       const caller = await check(presented).catch(unavailable)
@@ -32,7 +32,7 @@ export function authenticate(settings: Settings): RequestHandler {
       return next()
     }
     await refusals.check(request, response)
-    throw unknownCaller('The access token is not known, has expired or was revoked', 'invalid_token')
+    throw unknownCaller('The access token is unknown, expired or revoked', 'invalid_token')
   }
 }
 
@@ -73,7 +73,7 @@ function unknownCaller(title: string, error?: string): HttpFault {
 function unavailable(error: unknown): never {
   const detail =
     error instanceof IssuerUnreachable ? 'the identity provider does not answer' : 'the tokens cannot be read'
-  throw new HttpFault(503, 'Access cannot be checked now', {
+  throw new HttpFault(503, 'Access cannot be checked at the moment', {
     kind: 'busy',
     detail,
     headers: { 'retry-after': '10' },

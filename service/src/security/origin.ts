@@ -13,7 +13,7 @@ export function checkOrigin(settings: Settings): RequestHandler {
     const { origin } = request.headers
     response.vary('Origin')
     if (origin === undefined || isOwn(origin, request, settings)) return next()
-    if (!listed.has(origin)) throw new HttpFault(403, 'Pages of this origin may not call the service')
+    if (!listed.has(origin)) throw new HttpFault(403, 'Pages from this origin may not call the service')
     response.set({
       'access-control-allow-origin': origin,
       'access-control-expose-headers': 'ETag, Location, Retry-After, X-Request-Id, Content-Disposition',
@@ -48,6 +48,6 @@ export function checkHost(settings: Settings): RequestHandler {
   return (request, _response, next) => {
     const host = request.headers.host ?? ''
     if (isLoopback(host.replace(/:\d+$/, '')) || host === more) return next()
-    throw new HttpFault(421, 'The service does not answer to this host name')
+    throw new HttpFault(421, 'The service does not use this host name')
   }
 }

@@ -13,7 +13,7 @@ function exposure(settings: Settings): string[] {
   const faults: string[] = []
   if (!isLoopback(host) && !behindProxy && tlsCertificate === undefined)
     faults.push(
-      `${host} can be reached from other machines: give --tls-certificate and --tls-key, or --behind-proxy where a proxy ends TLS`,
+      `${host} can be reached from other machines: give --tls-certificate and --tls-key, or --behind-proxy if a proxy handles TLS`,
     )
   if (reachable && tokens === undefined && oidcIssuer === undefined)
     faults.push(
@@ -33,7 +33,7 @@ function pairs({ tlsCertificate, tlsKey, oidcIssuer, oidcAudience }: Settings): 
     faults.push('--tls-certificate and --tls-key go together')
   if ((oidcIssuer === undefined) !== (oidcAudience === undefined))
     faults.push(
-      '--oidc-issuer and --oidc-audience go together: without an audience, tokens made for others would be taken',
+      '--oidc-issuer and --oidc-audience go together: without an audience, tokens made for other services would be accepted',
     )
   return faults
 }

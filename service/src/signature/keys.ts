@@ -39,7 +39,7 @@ export function privateKeyOf(pem: string): KeyObject {
 
 /** Takes a public key; a private one is refused, so that none is handed round by mistake. Throws RangeError. */
 export function publicKeyOf(pem: string): KeyObject {
-  if (pem.includes('PRIVATE KEY')) throw new RangeError('it is a private key; name the public one')
+  if (pem.includes('PRIVATE KEY')) throw new RangeError('this is a private key; give the public one')
   return ed25519(() => createPublicKey(pem), 'public')
 }
 
@@ -48,8 +48,8 @@ function ed25519(read: () => KeyObject, kind: string): KeyObject {
   try {
     key = read()
   } catch {
-    throw new RangeError(`it is no ${kind} key in PEM form`)
+    throw new RangeError(`this is not a ${kind} key in PEM form`)
   }
-  if (key.asymmetricKeyType !== 'ed25519') throw new RangeError(`it is no Ed25519 key`)
+  if (key.asymmetricKeyType !== 'ed25519') throw new RangeError(`this is not an Ed25519 key`)
   return key
 }

@@ -3,7 +3,7 @@ import type { TestRecord } from '../contract/record/index.js'
 import { type Block, byRule, Calculation, type Column } from '../engine/index.js'
 import { uncertaintyOfChange } from '../formulas/uncertainty-budget.js'
 import { cause, causeIds } from '../uncertainty/causes.js'
-import { sureness } from '../uncertainty/words.js'
+import { probabilityText } from '../uncertainty/words.js'
 import type { WorkedBudget } from '../uncertainty/worked-uncertainty.js'
 import { evaluateWorked } from './evaluate.js'
 
@@ -82,9 +82,7 @@ function budgetOf(record: TestRecord, quantity: string): WorkedBudget {
   const { test } = evaluateWorked(record, { uncertainty: true })
   const found = test.uncertainty?.budgets.find((budget) => budget.quantity === quantity)
   if (found) return found
-  throw new InputError([
-    { path: '', message: `test ${record.test.id ?? ''} gives no ${quantity} to compare` },
-  ])
+  throw new InputError([{ path: '', message: `test ${record.test.id ?? ''} has no ${quantity} to compare` }])
 }
 
 /** Causes that both tests share: an instrument of the same calibration, or the same house measured up. */
@@ -105,10 +103,10 @@ function sharedCauses(first: TestRecord, second: TestRecord): ReadonlySet<string
 
 function words(change: number, fell: number): string {
   const percent = `${Number(Math.abs(change * 100).toPrecision(2))} %`
-  const sure = sureness(Math.max(fell, 1 - fell))
+  const sure = probabilityText(Math.max(fell, 1 - fell))
   if (Math.max(fell, 1 - fell) < 0.9)
-    return `${percent} ${change < 0 ? 'less' : 'more'}, which the uncertainty of the two tests can explain (${sure})`
+    return `${percent} ${change < 0 ? 'less' : 'more'}, within the uncertainty of the two tests`
   return change < 0
-    ? `leakage fell by ${percent}; ${sure} that it fell`
-    : `leakage rose by ${percent}; ${sure} that it rose`
+    ? `leakage fell by ${percent} (probability of a real decrease: ${sure})`
+    : `leakage rose by ${percent} (probability of a real increase: ${sure})`
 }

@@ -1,4 +1,4 @@
-import type { Direction } from '../contract/record/index.js'
+import type { Direction, Outcome } from '../contract/record/index.js'
 
 /** A number as findings print it: at most `decimals` places, no trailing zeros, a proper minus sign. */
 export const plain = (value: number, decimals = 2): string =>
@@ -41,4 +41,12 @@ export function dayInWords(date: string): string {
 export function listed(words: readonly string[], last = 'and'): string {
   const [end = '', ...before] = [...words].reverse()
   return before.length === 0 ? end : `${before.reverse().join(', ')} ${last} ${end}`
+}
+
+/** The outcome of a test as people read it; the contract's own word for a failed test is older. */
+export const outcomeWords: Readonly<Record<Outcome, string>> = {
+  meets: 'meets',
+  misses: 'fails',
+  'not valid': 'not valid',
+  'no target': 'no target',
 }

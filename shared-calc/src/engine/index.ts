@@ -1,6 +1,6 @@
 export { inputsBySymbol } from './evaluate/bind.js'
 export * from './evaluate/calculation.js'
-export { exceeds, fallsBelow, toLimit } from './evaluate/comparison.js'
+export { exceeds, fallsBelow, toLimit, toLimitInSheet } from './evaluate/comparison.js'
 export {
   type Chapter,
   type ChapterDefinition,

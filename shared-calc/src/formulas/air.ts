@@ -1,4 +1,4 @@
-import { chapter, definition, memory, read } from './chapter.js'
+import { chapter, definition, derived, read } from './chapter.js'
 
 /** Density of moist air. */
 export const moistAir = chapter({
@@ -28,7 +28,7 @@ export const moistAir = chapter({
       name: 'air density',
       unit: 'kg/m³',
       expression: '(p_bar - k_v*p_v)/(R_d*T)',
-      source: memory('ISO 9972:2015, Annex A'),
+      source: derived('ideal gas law for dry air and vapour; ISO 9972:2015, Annex A'),
     },
   ],
 })

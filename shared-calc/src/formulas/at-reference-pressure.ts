@@ -1,5 +1,5 @@
 import type { Formula, Input } from '../engine/index.js'
-import { chapter, memory, read } from './chapter.js'
+import { chapter, definition, memory, read } from './chapter.js'
 
 const annex = read('ISO 9972:2015 Annex C; Roulet 2008, eq. 7.13–7.21')
 
@@ -20,7 +20,7 @@ const rateWithScatter: readonly Formula[] = [
     name: 'air leakage rate',
     unit: 'm³/h',
     expression: 'C_L*dp_r^n',
-    source: memory('ISO 9972:2015, 6.3.1'),
+    source: definition('power law of the leakage curve'),
   },
   {
     symbol: 'S_y',

@@ -60,7 +60,7 @@ const ends: readonly Formula[] = [
 
 const left: Formula = {
   symbol: 'd_e',
-  name: 'squared residuals left without the reading, times (1 − leverage)',
+  name: 'leave-one-out residual sum of squares, times (1 − leverage)',
   unit: '1',
   expression: 'SSE*(1 - h_x) - e .^ 2',
   source: outliers,
@@ -125,7 +125,7 @@ export const studentisedResiduals = chapter({
     { symbol: 'e', name: 'residual of the fit, in logarithms', unit: '1', rows: true },
     {
       symbol: 'd_e',
-      name: 'squared residuals left without the reading, times (1 − leverage)',
+      name: 'leave-one-out residual sum of squares, times (1 − leverage)',
       unit: '1',
       rows: true,
     },

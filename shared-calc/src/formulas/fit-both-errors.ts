@@ -3,7 +3,7 @@ import { chapter, memory } from './chapter.js'
 const york = memory('York et al. 2004, Am. J. Phys. 72, p. 367, eq. 13 (errors of x and y independent)')
 
 /**
- * One round of York's weighted least squares with errors in both variables. Given the slope of the round before it
+ * One round of York's weighted least squares with errors in both variables. Given the slope of the previous iteration it
  * returns the next; at the solution the two are equal, and `n_d` shows it.
  */
 export const bothErrorsLine = chapter({
@@ -18,7 +18,7 @@ export const bothErrorsLine = chapter({
       rows: true,
     },
     { symbol: 'u_y', name: 'relative standard uncertainty of the flow', unit: '1', rows: true },
-    { symbol: 'n_b', name: 'slope of the round before', unit: '1' },
+    { symbol: 'n_b', name: 'slope of the previous iteration', unit: '1' },
   ],
   formulas: [
     {
@@ -33,7 +33,7 @@ export const bothErrorsLine = chapter({
     { symbol: 'ybar', name: 'weighted mean of y', unit: '1', expression: 'sum(w .* y)/W', source: york },
     {
       symbol: 'b_x',
-      name: 'adjusted x less its mean',
+      name: 'adjusted x minus its mean',
       unit: '1',
       expression: 'w .* ((x - xbar) .* u_y .^ 2 + n_b*(y - ybar) .* u_x .^ 2)',
       source: york,
@@ -47,7 +47,7 @@ export const bothErrorsLine = chapter({
     },
     {
       symbol: 'n_d',
-      name: 'change in this round, 0 at the solution',
+      name: 'change in this iteration, 0 at the solution',
       unit: '1',
       expression: 'n - n_b',
       source: york,
@@ -89,14 +89,14 @@ export const bothErrorsLine = chapter({
     },
     {
       symbol: 'S_r',
-      name: 'weighted squares of the residuals',
+      name: 'weighted sum of squared residuals',
       unit: '1',
       expression: 'sum(w .* (y - lnC - n*x) .^ 2)',
       source: york,
     },
     {
       symbol: 'chi_r',
-      name: 'weighted squares for each degree of freedom, about 1 where the uncertainties fit the scatter',
+      name: 'weighted sum of squares per degree of freedom, about 1 if the uncertainties match the scatter',
       unit: '1',
       expression: 'S_r/(count(x) - 2)',
       source: york,

@@ -38,14 +38,14 @@ export const organicLine = chapter({
     mean('ybar', 'y', 'weighted mean of y'),
     {
       symbol: 'Q_x',
-      name: 'weighted squares of x',
+      name: 'weighted sum of squares of x',
       unit: '1',
       expression: 'sum(w .* (x - xbar) .^ 2)',
       source: structure,
     },
     {
       symbol: 'Q_y',
-      name: 'weighted squares of y',
+      name: 'weighted sum of squares of y',
       unit: '1',
       expression: 'sum(w .* (y - ybar) .^ 2)',
       source: structure,

@@ -90,14 +90,14 @@ export const statedAir = chapter({
   formulas: [
     {
       symbol: 'f_r',
-      name: 'change of the leakage rates if the flows are for reference air, not of the air in the device',
+      name: 'change of the leakage rates if the flows are for reference air',
       unit: '1',
       expression: 'sqrt(rho_cal/rho_d) - 1',
       source: derived('all flows multiplied by the same factor'),
     },
     {
       symbol: 'f_a',
-      name: 'change of the leakage rates if the flows are of the air in the device, not for reference air',
+      name: 'change of the leakage rates if the flows are for the air in the device',
       unit: '1',
       expression: 'sqrt(rho_d/rho_0) - 1',
       source: derived('all flows multiplied by the same factor'),

@@ -39,7 +39,7 @@ export const flowThroughHoles = chapter({
   inputs: [
     column('A_h', 'area of the holes', 'cm²'),
     { symbol: 'dp_r', name: 'reference pressure difference', unit: 'Pa' },
-    { symbol: 'A_q', name: 'sharp-edged hole that carries the whole leakage', unit: 'cm²' },
+    { symbol: 'A_q', name: 'sharp-edged hole equivalent to the whole leakage', unit: 'cm²' },
   ],
   formulas: [
     {
@@ -105,7 +105,7 @@ export const limitBeforeAgeing = chapter({
   formulas: [
     {
       symbol: 'L_g',
-      name: 'limit to keep today',
+      name: 'limit that applies today',
       unit: 'as the target',
       expression: 'L/(1 + g)',
       source: derived('the growth of leakage turned round'),
@@ -123,7 +123,7 @@ export const ratesCompared = chapter({
   formulas: [
     {
       symbol: 'd_ab',
-      name: 'first less second',
+      name: 'first minus second',
       unit: 'm³/h',
       expression: 'q_a - q_b',
       source: practice,

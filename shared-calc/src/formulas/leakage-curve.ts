@@ -1,8 +1,8 @@
 import type { Formula, Input } from '../engine/index.js'
-import { chapter, derived, memory, read } from './chapter.js'
+import { chapter, definition, derived, memory, read } from './chapter.js'
 
 const fit = read('Roulet 2008, p. 148 and eq. 7.13–7.21')
-const clause = memory('ISO 9972:2015, 6.1')
+const clause = definition('pressure difference without what stands there with the fan off')
 
 /** What every curve is worked out from. */
 export const readingInputs: readonly Input[] = [

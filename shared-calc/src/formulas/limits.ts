@@ -1,4 +1,4 @@
-import { chapter, memory } from './chapter.js'
+import { chapter, read } from './chapter.js'
 
 /** Temperature difference times height, the measure of stack pressure that methods limit. */
 export const stackMeasure = chapter({
@@ -14,7 +14,7 @@ export const stackMeasure = chapter({
       name: 'height times temperature difference',
       unit: 'm·K',
       expression: 'h_b*abs(theta_i - theta_e)',
-      source: memory('ISO 9972:2015, 5.1.4'),
+      source: read('ASTM E779-03, 8.4, as printed in a US Army protocol'),
     },
   ],
 })
@@ -33,14 +33,14 @@ export const lowestPressure = chapter({
       name: 'largest signed mean of the zero-flow pressure',
       unit: 'Pa',
       expression: 'max(max(dp_s), 0 - min(dp_s))',
-      source: memory('ISO 9972:2015, 5.3.4'),
+      source: read('ISO 9972:2015, 5.3.4, as restated in a Danish conference paper of 2019'),
     },
     {
       symbol: 'dp_min',
-      name: 'lowest pressure difference to use',
+      name: 'lowest usable pressure difference',
       unit: 'Pa',
       expression: 'max(dp_floor, k_z*dp_high)',
-      source: memory('ISO 9972:2015, 5.3.4'),
+      source: read('ISO 9972:2015, 5.3.4, as restated in a Danish conference paper of 2019'),
     },
   ],
 })

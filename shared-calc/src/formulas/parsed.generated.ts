@@ -182,7 +182,7 @@ export const parsed: Readonly<Record<string, unknown>> = {
   "q_lo/A_T": ["/","q_lo","A_T"],
   "q_lo/V": ["/","q_lo","V"],
   "q_low*f_d*(dp_r/dp_low)^n_hi": ["*",["*","q_low","f_d"],["^",["()",["/","dp_r","dp_low"]],"n_hi"]],
-  "q_m*(f_T*f_h)^k_f": ["*","q_m",["^",["()",["*","f_T","f_h"]],"k_f"]],
+  "q_m*(1 + k_f*(f_T*f_h - 1))": ["*","q_m",["()",["+",1,["*","k_f",["()",["-",["*","f_T","f_h"],1]]]]]],
   "q_m*(rho_d/rho_x)": ["*","q_m",["()",["/","rho_d","rho_x"]]],
   "q_most/V": ["/","q_most","V"],
   "q_pr*(1 + max(e_lo, e_hi))": ["*","q_pr",["()",["+",1,["max","e_lo","e_hi"]]]],

@@ -1,4 +1,4 @@
-import { chapter, derived, memory } from './chapter.js'
+import { chapter, definition, derived, memory } from './chapter.js'
 
 const inverse = derived('the correction of ISO 9972:2015, 6.2, turned round')
 
@@ -37,11 +37,11 @@ export const expectedFlows = chapter({
       name: 'air leakage rate at reference air density',
       unit: 'm³/h',
       expression: 'q_t*(dp/dp_r) .^ n',
-      source: memory('ISO 9972:2015, 6.3.1'),
+      source: definition('power law of the leakage curve'),
     },
     {
       symbol: 'q_m',
-      name: 'flow to expect at the device',
+      name: 'expected flow at the device',
       unit: 'm³/h',
       expression: 'q_L*(rho_0/rho_x)^(1 - n)*(rho_x/rho_d)',
       source: inverse,
@@ -58,7 +58,7 @@ export const provableLeakage = chapter({
     { symbol: 'dp_low', name: 'lowest pressure difference to set', unit: 'Pa' },
     { symbol: 'dp_top', name: 'highest pressure difference to set', unit: 'Pa' },
     { symbol: 'dp_r', name: 'reference pressure difference', unit: 'Pa' },
-    { symbol: 'n_hi', name: 'highest exponent to expect', unit: '1' },
+    { symbol: 'n_hi', name: 'highest expected exponent', unit: '1' },
     { symbol: 'rho_d', name: 'density of the air in the device', unit: 'kg/m³' },
     { symbol: 'rho_x', name: 'density of the air going through the leaks', unit: 'kg/m³' },
     { symbol: 'V', name: 'internal volume', unit: 'm³' },
@@ -66,7 +66,7 @@ export const provableLeakage = chapter({
   formulas: [
     {
       symbol: 'f_d',
-      name: 'air leakage rate over flow at the device',
+      name: 'ratio of air leakage rate to flow at the device',
       unit: '1',
       expression: '(rho_d/rho_x)*(rho_x/rho_0)^(1 - n_hi)',
       source: memory('ISO 9972:2015, 6.2'),

@@ -4,11 +4,11 @@ import { chapter, derived, memory, practice } from './chapter.js'
 export const pressureSpan = chapter({
   title: 'Pressures to set',
   inputs: [
-    { symbol: 'dp_min', name: 'lowest pressure difference to use', unit: 'Pa' },
+    { symbol: 'dp_min', name: 'lowest usable pressure difference', unit: 'Pa' },
     { symbol: 'dp_top', name: 'highest pressure difference to set', unit: 'Pa' },
-    { symbol: 'm_p', name: 'margin above the lowest pressure, as readings waver', unit: 'Pa' },
+    { symbol: 'm_p', name: 'margin above the lowest pressure, for unsteady readings', unit: 'Pa' },
     { symbol: 'dp_gap', name: 'largest step between readings', unit: 'Pa' },
-    { symbol: 'N_min', name: 'least number of readings', unit: '1' },
+    { symbol: 'N_min', name: 'smallest number of readings', unit: '1' },
   ],
   formulas: [
     {

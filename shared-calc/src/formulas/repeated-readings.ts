@@ -154,7 +154,7 @@ export const onePointWithFactors = chapter({
       symbol: 'q_env',
       name: 'air flow, corrected',
       unit: 'm³/h',
-      expression: 'q_m*(f_T*f_h)^k_f',
+      expression: 'q_m*(1 + k_f*(f_T*f_h - 1))',
       source: resnet('corrected flow'),
     },
     ...meanOfStation,

@@ -20,7 +20,7 @@ export const stackPressure = chapter({
     },
     {
       symbol: 'dp_foot',
-      name: 'inside less outside at the foot, neutral level at half height',
+      name: 'inside minus outside at the foot, with the neutral level at half height',
       unit: 'Pa',
       expression: '-(dp_st/2)',
       source: hydrostatic,

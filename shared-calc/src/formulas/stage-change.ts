@@ -73,7 +73,7 @@ export const crossing = chapter({
   formulas: [
     {
       symbol: 'dp_x',
-      name: 'pressure difference at which both leak alike',
+      name: 'pressure difference at which both leak equally',
       unit: 'Pa',
       expression: 'exp(log(C_1/C_2)/(n_2 - n_1))',
       source: derived('C₁·Δpⁿ¹ = C₂·Δpⁿ²'),

@@ -1,6 +1,7 @@
-import { chapter, memory } from './chapter.js'
+import { chapter, read } from './chapter.js'
 
-const clause = memory('ISO 9972:2015, 6.2')
+/** The density part of the correction; ISO 9972:2015, 6.2, leaves out the viscosity (from memory). */
+const clause = read('Roulet 2008, eq. 4.15–4.18, density part')
 
 /** The leakage coefficient at reference air density. */
 export const standardAir = chapter({

@@ -5,7 +5,7 @@ const geometry = definition('elementary geometry')
 const propagated = derived('JCGM 100:2008, 5.1.2: independent errors of the lengths measured')
 
 const column = (symbol: string, name: string, unit = 'm'): Input => ({ symbol, name, unit, rows: true })
-const number = column('z', 'number of them, negative where taken off', '1')
+const number = column('z', 'number of parts, negative if subtracted', '1')
 const length = column('u_l', 'standard uncertainty of each length')
 
 const area = (expression: string) => ({

@@ -6,7 +6,7 @@ const propagated = derived('JCGM 100:2008, 5.1.2: independent errors of the leng
 
 /** Columns that every chapter of solids and figures is given. */
 const common: readonly Input[] = [
-  { symbol: 'z', name: 'number of them, negative where taken off', unit: '1', rows: true },
+  { symbol: 'z', name: 'number of parts, negative if subtracted', unit: '1', rows: true },
   { symbol: 'u_l', name: 'standard uncertainty of each length', unit: 'm', rows: true },
 ]
 const column = (symbol: string, name: string, unit = 'm'): Input => ({ symbol, name, unit, rows: true })

@@ -11,8 +11,8 @@ export const volumeTotal = chapter({
   inputs: [
     { symbol: 'V_i', name: 'volume of a space', unit: 'm³', rows: true },
     { symbol: 'u_V', name: 'standard uncertainty of the volume of a space', unit: 'm³', rows: true },
-    { symbol: 'b', name: '1 where the space counts on this basis, else 0', unit: '1', rows: true },
-    { symbol: 'r_l', name: 'relative standard uncertainty that all lengths share', unit: '1' },
+    { symbol: 'b', name: '1 if the space is included on this basis, else 0', unit: '1', rows: true },
+    { symbol: 'r_l', name: 'relative standard uncertainty common to all lengths', unit: '1' },
   ],
   formulas: [
     { symbol: 'V', name: 'internal volume', unit: 'm³', expression: 'sum(b .* V_i)', source: sums },
@@ -39,8 +39,8 @@ export const areaTotal = chapter({
   inputs: [
     { symbol: 'A_i', name: 'area of a part', unit: 'm²', rows: true },
     { symbol: 'u_A', name: 'standard uncertainty of the area of a part', unit: 'm²', rows: true },
-    { symbol: 'b', name: '1 where the part counts, else 0', unit: '1', rows: true },
-    { symbol: 'r_l', name: 'relative standard uncertainty that all lengths share', unit: '1' },
+    { symbol: 'b', name: '1 if the part is included, else 0', unit: '1', rows: true },
+    { symbol: 'r_l', name: 'relative standard uncertainty common to all lengths', unit: '1' },
   ],
   formulas: [
     { symbol: 'A_t', name: 'area', unit: 'm²', expression: 'sum(b .* A_i)', source: sums },
@@ -64,14 +64,14 @@ export const basesCompared = chapter({
   formulas: [
     {
       symbol: 'd_V',
-      name: 'overall internal less net volume',
+      name: 'overall internal minus net volume',
       unit: 'm³',
       expression: 'V_o - V_n',
       source: read('definitions of ISO 9972:2015 and EN 13829:2001'),
     },
     {
       symbol: 'r_V',
-      name: 'air change rate on the net volume over that on the overall internal volume',
+      name: 'ratio of the air change rates on net and on overall internal volume',
       unit: '1',
       expression: 'V_o/V_n',
       source: derived('n = q/V'),
@@ -83,14 +83,14 @@ export const basesCompared = chapter({
 export const statedCompared = chapter({
   title: 'Beside the stated total',
   inputs: [
-    { symbol: 'v_w', name: 'total worked out', unit: 'm³ or m²' },
+    { symbol: 'v_w', name: 'calculated total', unit: 'm³ or m²' },
     { symbol: 'u_w', name: 'its standard uncertainty', unit: 'm³ or m²' },
-    { symbol: 'v_s', name: 'total stated', unit: 'm³ or m²' },
+    { symbol: 'v_s', name: 'stated total', unit: 'm³ or m²' },
   ],
   formulas: [
     {
       symbol: 'd_s',
-      name: 'worked out less stated',
+      name: 'calculated minus stated',
       unit: 'm³ or m²',
       expression: 'v_w - v_s',
       source: practice,
@@ -104,7 +104,7 @@ export const statedCompared = chapter({
     },
     {
       symbol: 'U_w',
-      name: 'expanded uncertainty of the total worked out (k = 2)',
+      name: 'expanded uncertainty of the calculated total (k = 2)',
       unit: 'm³ or m²',
       expression: '2*u_w',
       source: read('JCGM 100:2008, 6.2'),

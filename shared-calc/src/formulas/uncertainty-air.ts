@@ -14,7 +14,7 @@ export const airSensitivity = chapter({
   formulas: [
     {
       symbol: 'p_d',
-      name: 'barometric pressure less the correction for vapour',
+      name: 'barometric pressure minus the correction for vapour',
       unit: 'Pa',
       expression: 'p_bar - k_v*p_v',
       source: slope,

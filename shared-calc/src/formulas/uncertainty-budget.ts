@@ -3,9 +3,9 @@ import { chapter, derived, memory } from './chapter.js'
 const propagation = derived('JCGM 100:2008, 5.1.2 and 5.2.2')
 
 const shares = [
-  ['s_g', 'c_g', 'the span of the pressure gauge', '1'],
-  ['s_w', 'c_w', 'a shift of the mean pressure round the envelope', '1/Pa'],
-  ['s_v', 'c_v', 'the variance of the pressure round the envelope', '1/Pa²'],
+  ['s_g', 'c_g', 'the pressure gauge', '1'],
+  ['s_w', 'c_w', 'a shift of the mean pressure around the envelope', '1/Pa'],
+  ['s_v', 'c_v', 'the variance of the pressure around the envelope', '1/Pa²'],
   ['s_m', 'c_m', 'the curvature of ln q against ln Δp', '1'],
   ['s_Ti', 'c_Ti', 'the indoor temperature', '1/K'],
   ['s_Te', 'c_Te', 'the outdoor temperature', '1/K'],
@@ -65,10 +65,10 @@ export const uncertaintyBudget = chapter({
     { symbol: 'v', name: 'value of the figure', unit: 'as the figure' },
     { symbol: 'c', name: 'relative sensitivity', unit: '1/unit', rows: true },
     { symbol: 'u', name: 'standard uncertainty', unit: 'unit', rows: true },
-    { symbol: 'a', name: 'expected size, 0 where it may lie either way', unit: 'unit', rows: true },
+    { symbol: 'a', name: 'expected size, 0 if it may have either sign', unit: 'unit', rows: true },
     {
       symbol: 'r',
-      name: 'fourth power of what was found by scatter, over its degrees of freedom',
+      name: 'fourth power of the scatter found, divided by its degrees of freedom',
       unit: '1',
       rows: true,
     },
@@ -151,9 +151,9 @@ const guarded = memory('JCGM 106:2012, 7.3 and 8.3')
 
 /** How sure it is that the true value meets a limit, and the value that may be accepted for a chosen risk. */
 export const conformity = chapter({
-  title: 'How sure the target is met',
+  title: 'Probability of meeting the target',
   inputs: [
-    { symbol: 'v', name: 'value judged', unit: 'as the target' },
+    { symbol: 'v', name: 'value compared with the limit', unit: 'as the target' },
     { symbol: 'L', name: 'limit', unit: 'as the target' },
     { symbol: 'u_c', name: 'combined relative standard uncertainty', unit: '1' },
     { symbol: 'b', name: 'expected correction of ln of the figure', unit: '1' },
@@ -201,7 +201,7 @@ export const uncertaintyOfChange = chapter({
     { symbol: 'v_b', name: 'value of the second test', unit: 'as the figure' },
     { symbol: 'c_a', name: 'contribution to the first test, with its sign', unit: '1', rows: true },
     { symbol: 'c_b', name: 'contribution to the second test, with its sign', unit: '1', rows: true },
-    { symbol: 's', name: '1 where both tests share the cause, else 0', unit: '1', rows: true },
+    { symbol: 's', name: '1 if both tests share the cause, else 0', unit: '1', rows: true },
   ],
   formulas: [
     {

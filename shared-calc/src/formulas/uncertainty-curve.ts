@@ -11,7 +11,7 @@ const surroundings: readonly Input[] = [
   { symbol: 'u_y', name: 'relative standard uncertainty of the flow', unit: '1', rows: true },
   {
     symbol: 'a_d',
-    name: 'power of the density in the device with which the flow goes',
+    name: 'exponent of the density in the device in the flow',
     unit: '1',
     rows: true,
   },
@@ -41,7 +41,7 @@ const shared: readonly Formula[] = [
   reference,
   {
     symbol: 's_g',
-    name: 'sensitivity to the span of the pressure gauge',
+    name: 'sensitivity to the pressure gauge',
     unit: '1',
     expression: 'sum(c_x)',
     source: propagation,
@@ -55,14 +55,14 @@ const shared: readonly Formula[] = [
   },
   {
     symbol: 's_w',
-    name: 'sensitivity to a shift of the mean pressure round the envelope (inside − outside)',
+    name: 'sensitivity to a shift of the mean pressure around the envelope (inside − outside)',
     unit: '1/Pa',
     expression: '(0 - d_s)*s_0',
     source: propagation,
   },
   {
     symbol: 's_v',
-    name: 'sensitivity to the variance of the pressure round the envelope',
+    name: 'sensitivity to the variance of the pressure around the envelope',
     unit: '1/Pa²',
     expression: 'n*(n - 1)/2*sum(c_y ./ dp .^ 2)',
     source: derived('power law expanded to second order in the pressure of each leak'),
@@ -125,7 +125,7 @@ const shared: readonly Formula[] = [
   },
   {
     symbol: 'u_b',
-    name: 'scatter of the readings as expected, carried to the leakage rate',
+    name: 'expected scatter of the readings, as effect on the leakage rate',
     unit: '1',
     expression: 'sqrt(sum((c_x .* u_x) .^ 2 + (c_y .* u_y) .^ 2))',
     source: propagation,
@@ -135,14 +135,14 @@ const shared: readonly Formula[] = [
 const found: readonly Formula[] = [
   {
     symbol: 'u_r',
-    name: 'scatter of the readings that counts: found or expected, the larger, never both',
+    name: 'scatter of the readings used: found or expected, whichever is larger',
     unit: '1',
     expression: 'max(u_s, u_b)',
     source: derived('the same scatter seen twice is counted once'),
   },
   {
     symbol: 'r_r',
-    name: 'its fourth power over the degrees of freedom, for the effective ones',
+    name: 'its fourth power divided by the degrees of freedom, for the effective degrees of freedom',
     unit: '1',
     expression: 'u_s^4/nu_s',
     source: derived('Welch–Satterthwaite, JCGM 100:2008, G.4.1; only the found scatter is uncertain'),

@@ -56,7 +56,7 @@ export const windUncertainty = chapter({
     { symbol: 'k_w', name: 'shift of the mean pressure, share of the dynamic pressure', unit: '1' },
     {
       symbol: 'k_s',
-      name: 'spread of the pressure round the envelope, share of the dynamic pressure',
+      name: 'spread of the pressure around the envelope, share of the dynamic pressure',
       unit: '1',
     },
   ],
@@ -77,7 +77,7 @@ export const windUncertainty = chapter({
     },
     {
       symbol: 'v_w',
-      name: 'expected variance of the pressure round the envelope',
+      name: 'expected variance of the pressure around the envelope',
       unit: 'Pa²',
       expression: '(k_s*p_w)^2',
       source: second,

@@ -68,7 +68,7 @@ export const assumedExponentError = chapter({
     { symbol: 'q_pr', name: 'air leakage rate', unit: 'm³/h' },
     { symbol: 'n_a', name: 'assumed air flow exponent', unit: '1' },
     { symbol: 'n_lo', name: 'lowest exponent to expect', unit: '1' },
-    { symbol: 'n_hi', name: 'highest exponent to expect', unit: '1' },
+    { symbol: 'n_hi', name: 'highest expected exponent', unit: '1' },
   ],
   formulas: [
     {

@@ -3,17 +3,20 @@ export type Agreement = 'same' | 'rounding' | 'differs'
 
 /** Largest relative difference of a computed number that rounding on the way can explain; as on sheet Check. */
 const COMPUTED = 1e-9
-/** Below this a computed number counts as zero where zero is expected: residuals and differences cancel only so far. */
-const ZERO = 1e-9
+/** Below this a computed number counts as zero: residuals and margins cancel only so far. */
+const ZERO = 1e-12
+/** The same where another program has recalculated; far below what any sheet shows, and far above its last digits. */
+export const RECALCULATED_ZERO = 1e-9
 
 /** Half a unit of the 15th digit at its largest, with a little slack for the halves themselves. */
 const DIGITS_15 = 6e-15
 
 /** A number that was worked out: another spreadsheet program may have recalculated and saved it. */
-export function computedAgrees(found: number, expected: number): Agreement {
+export function computedAgrees(found: number, expected: number, zero = ZERO): Agreement {
   if (found === expected) return 'same'
   const size = Math.max(Math.abs(found), Math.abs(expected))
-  const tolerance = expected === 0 || found === 0 ? ZERO : COMPUTED * size
+  // Only where both are next to nothing: a small number that is shown in full keeps its relative tolerance.
+  const tolerance = Math.max(size < zero * 1000 || found === 0 || expected === 0 ? zero : 0, COMPUTED * size)
   return Math.abs(found - expected) <= tolerance ? 'rounding' : 'differs'
 }
 

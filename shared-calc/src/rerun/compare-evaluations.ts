@@ -92,7 +92,7 @@ function leavesByPath({
 function workingOf({ calculation }: AssessedTest, block: string, symbol: string): string {
   const from = calculation.get(block)
   const step = from.chapter.steps.find((one) => one.symbol === symbol)
-  if (!step) return `${symbolText(symbol)} = ${numberText(from.value(symbol))}, given to ${from.title}`
+  if (!step) return `${symbolText(symbol)} = ${numberText(from.value(symbol))}, an input of ${from.title}`
   const { expression, substituted, unit, source } = traceStep(from, step)
   const value = numberText(from.value(symbol))
   return `${symbolText(symbol)} = ${expression} = ${substituted} = ${value} ${unit === '1' ? '' : unit} (${source})`

@@ -1,9 +1,10 @@
-import type { Workbook, Worksheet } from 'exceljs'
+import type { Worksheet } from 'exceljs'
 import { addressOf, withSheet } from '../log/grid/address.js'
 import type { Cell, Grid, Sheet } from '../log/grid/grid.js'
 import { computedAgrees, typedAgrees } from './agreement.js'
+import { cellLabel } from './cell-label.js'
 import { type ExpectedCell, expectedCell } from './expected-cell.js'
-import { comparableFormat, comparableFormula } from './formula-text.js'
+import { comparableFormula } from './formula-text.js'
 import type { Difference } from './report.js'
 
 /** Address of an input (`Readings!B12`) → field of the record it holds. */
@@ -12,24 +13,23 @@ export type InputCells = ReadonlyMap<string, string>
 export interface ComparedCells {
   readonly cells: number
   readonly differences: Difference[]
-  readonly notes: string[]
 }
 
-/** Compares every cell of an archived summary with what the writer would write. Sheets of others are left alone, and named. */
-export function compareSheets(grid: Grid, written: Workbook, inputs: InputCells): ComparedCells {
+/** Compares the contents of every cell of an archived summary with what the writer would write. @param floor - below which numbers that were worked out count as zero */
+export function compareSheets(
+  grid: Grid,
+  written: readonly Worksheet[],
+  inputs: InputCells,
+  floor?: number,
+): ComparedCells {
   const differences: Difference[] = []
   let cells = 0
-  for (const sheet of written.worksheets) {
+  for (const sheet of written) {
     const found = grid.sheetNames.includes(sheet.name) ? grid.sheet(sheet.name) : undefined
-    if (found) cells += compareSheet(found, sheet, inputs, differences)
+    if (found) cells += compareSheet(found, sheet, inputs, differences, floor)
     else differences.push(lost(sheet.name))
   }
-  const foreign = grid.sheetNames.filter((name) => !written.getWorksheet(name))
-  return {
-    cells,
-    differences,
-    notes: foreign.map((name) => `sheet ${name} was added by someone else; it was not checked`),
-  }
+  return { cells, differences }
 }
 
 const lost = (name: string): Difference => ({
@@ -41,49 +41,34 @@ const lost = (name: string): Difference => ({
   rounding: false,
 })
 
-function compareSheet(found: Sheet, written: Worksheet, inputs: InputCells, into: Difference[]): number {
+function compareSheet(
+  found: Sheet,
+  written: Worksheet,
+  inputs: InputCells,
+  into: Difference[],
+  floor: number | undefined,
+): number {
   let compared = 0
   const rows = Math.max(found.rows, written.rowCount)
   const columns = Math.max(found.columns, written.columnCount)
-  if (found.hidden) into.push(hidden(`sheet ${found.name}`, found.name))
   for (let row = 0; row < rows; row += 1) {
-    if (found.isRowHidden(row)) into.push(hidden(`row ${row + 1}`, withSheet(found.name, addressOf(row, 0))))
     for (let column = 0; column < columns; column += 1) {
       const cell = found.at(row, column)
       const expected = expectedAt(written, row, column)
       if (!cell && !expected) continue
       compared += 1
       const address = withSheet(found.name, addressOf(row, column))
-      into.push(...compareCell(cell, expected, address, inputs.get(address), rowLabel(written, row)))
+      const field = inputs.get(address)
+      const label = field === undefined && expected ? cellLabel(written, row, column) : undefined
+      into.push(...compareCell(cell, expected, address, field, label, floor))
     }
   }
-  for (let column = 0; column < columns; column += 1)
-    if (found.isColumnHidden(column))
-      into.push(
-        hidden(`column ${addressOf(0, column).slice(0, -1)}`, withSheet(found.name, addressOf(0, column))),
-      )
   return compared
 }
 
 function expectedAt(sheet: Worksheet, row: number, column: number): ExpectedCell | undefined {
   const cell = sheet.findCell(row + 1, column + 1)
   return cell && expectedCell(cell)
-}
-
-const hidden = (what: string, cell: string): Difference => ({
-  kind: 'appearance',
-  label: `${what} is hidden`,
-  cell,
-  recorded: 'hidden',
-  expected: 'shown',
-  rounding: false,
-})
-
-/** What a row is about: the first text the writer puts into it. */
-function rowLabel(sheet: Worksheet, row: number): string | undefined {
-  const first = sheet.findCell(row + 1, 1)
-  const value = first && expectedCell(first)?.value
-  return typeof value === 'string' && value !== '' && value.length <= 80 ? value : undefined
 }
 
 /** Everything that differs between a cell found and the cell expected. @param field - the record's field it holds @param about - what its row is about */
@@ -93,6 +78,7 @@ export function compareCell(
   address: string,
   field?: string,
   about = `content of ${address}`,
+  floor?: number,
 ): Difference[] {
   const place = { cell: address, ...(field !== undefined && { path: field }) }
   const kind = field === undefined ? ('cell' as const) : ('input' as const)
@@ -104,7 +90,7 @@ export function compareCell(
     return [{ kind, label, ...place, recorded, expected: expected?.value ?? null, rounding: false }]
   }
   const differences: Difference[] = []
-  const value = compareValue(cell, expected)
+  const value = compareValue(cell, expected, floor)
   if (value) differences.push({ kind, label, ...place, ...value })
   const formula = compareFormula(cell, expected)
   if (formula)
@@ -115,8 +101,6 @@ export function compareCell(
       ...formula,
       rounding: false,
     })
-  const appearance = compareAppearance(cell, expected)
-  if (appearance) differences.push({ kind: 'appearance', ...place, ...appearance, rounding: false })
   return differences
 }
 
@@ -125,12 +109,15 @@ type Compared = Pick<Difference, 'recorded' | 'expected'>
 function compareValue(
   cell: Cell,
   expected: ExpectedCell,
+  floor: number | undefined,
 ): (Compared & Pick<Difference, 'rounding' | 'change'>) | undefined {
   const found = cell.value
   const pair = { recorded: found, expected: expected.value }
   if (cell.kind === 'number' && typeof found === 'number' && typeof expected.value === 'number') {
-    const agrees = expected.formula === undefined ? typedAgrees : computedAgrees
-    const agreement = agrees(found, expected.value)
+    const agreement =
+      expected.formula === undefined
+        ? typedAgrees(found, expected.value)
+        : computedAgrees(found, expected.value, floor)
     if (agreement === 'same') return undefined
     return { ...pair, change: found - expected.value, rounding: agreement === 'rounding' }
   }
@@ -141,36 +128,27 @@ function compareValue(
   return { ...pair, rounding: false }
 }
 
-/** Line ends inside a text are stored as one program or the other likes them. */
+/** Line ends inside a text, and blanks at its ends, are stored as one program or the other likes them. */
 const sameText = (found: Cell['value'], expected: Cell['value']): boolean =>
   found === expected ||
-  (typeof found === 'string' &&
-    typeof expected === 'string' &&
-    found.replaceAll('\r\n', '\n') === expected.replaceAll('\r\n', '\n'))
+  (typeof found === 'string' && typeof expected === 'string' && plainText(found) === plainText(expected))
+
+const plainText = (text: string): string => text.replace(/\r\n?/g, '\n').trim()
 
 function compareFormula(cell: Cell, expected: ExpectedCell): Compared | undefined {
   if (cell.formula === undefined && expected.formula === undefined) return undefined
   const found = cell.formula === undefined ? null : comparableFormula(cell.formula)
   const wanted = expected.formula === undefined ? null : comparableFormula(expected.formula)
   if (found === wanted) return undefined
+  // Some programs keep a truth value as a formula that gives it.
+  if (
+    wanted === null &&
+    typeof expected.value === 'boolean' &&
+    found === String(expected.value).toUpperCase()
+  )
+    return undefined
   return {
     recorded: cell.formula === undefined ? null : `=${cell.formula}`,
     expected: expected.formula === undefined ? null : `=${expected.formula}`,
-  }
-}
-
-function compareAppearance(
-  cell: Cell,
-  expected: ExpectedCell,
-): (Compared & Pick<Difference, 'label'>) | undefined {
-  if (cell.struck)
-    return { label: 'struck through', recorded: 'struck through', expected: 'not struck through' }
-  if (typeof expected.value !== 'number') return undefined
-  const found = comparableFormat(cell.format)
-  if (found === comparableFormat(expected.format)) return undefined
-  return {
-    label: 'number format',
-    recorded: cell.format ?? 'General',
-    expected: expected.format ?? 'General',
   }
 }

@@ -16,10 +16,10 @@ const comparablePiece = (piece: string): string =>
     .toUpperCase()
     .replaceAll('_XLFN.', '')
     .replace(/\b(TRUE|FALSE)\(\)/g, '$1')
-    .replace(/(?<![\w.$])(?:\d+(?:\.\d*)?|\.\d+)(?:E[+-]?\d+)?(?![\w.(!])/g, (number) =>
-      String(Number(number)),
-    )
+    // A range of one cell is that cell.
+    .replace(/(\$?[A-Z]{1,3}\$?\d+):\1(?![\d:])/g, '$1')
+    .replace(/(?<![\w.$])(?:\d+(?:\.\d*)?|\.\d+)(?:E[+-]?\d+)?(?![\w.(!])/g, digits)
 
-/** A number format in the form used for comparing: signs that need no escape may be escaped, case counts not. */
-export const comparableFormat = (format: string | undefined): string =>
-  (format === undefined || format === '' ? 'General' : format).replace(/\\(?=[-+ ()/:])/g, '').toLowerCase()
+/** Programs keep 15 digits of a number in a formula. */
+const digits = (number: string): string => String(Number(Number(number).toPrecision(DIGITS)))
+const DIGITS = 14

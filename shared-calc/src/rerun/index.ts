@@ -1,6 +1,20 @@
-export { type RunnableVersion, type VersionParts, versions } from '../versions/index.js'
+export {
+  type KnownVersion,
+  type RunnableVersion,
+  runnable,
+  type VersionParts,
+  versions,
+} from '../versions/index.js'
 export type { RerunOptions } from './options.js'
 export * from './report.js'
 export { rerunFile, unreadable } from './rerun.js'
-export { foundDifference, makeRerunReport, RERUN_FORMAT, type RerunReport } from './rerun-report.js'
+export {
+  bad as badOutcomes,
+  foundDifference,
+  makeRerunReport,
+  RERUN_FORMAT,
+  type RerunReport,
+} from './rerun-report.js'
+export { signatureWords } from './signature-state.js'
+export { signatureVerifier } from './signature-verifier.js'
 export { writeRerunWorkbook } from './workbook/write-rerun.js'

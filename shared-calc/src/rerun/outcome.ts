@@ -1,30 +1,48 @@
 import type { Difference, RerunTest } from './report.js'
 
-/** The one word for what was found, with the reason. @param olderVersion - the version it was issued under, where that is not the current one */
+export interface OutcomeFacts {
+  /** The version it was issued under, where that is not the current one. */
+  readonly olderVersion?: string
+  /** Why its signature is not accepted. */
+  readonly refused?: string
+  /** Every part of the file is as issued. */
+  readonly asIssued?: boolean
+  /** The program that saved it again; empty where it does not say. */
+  readonly savedBy?: string
+}
+
+/** The one outcome for what was found, with the reason. */
 export function outcomeOf(
   differences: readonly Difference[],
-  olderVersion?: string,
+  { olderVersion, refused, asIssued = false, savedBy }: OutcomeFacts = {},
 ): Pick<RerunTest, 'outcome' | 'why'> {
   const real = differences.filter(({ rounding }) => !rounding)
   const inputs = real.filter(isInput)
+  const also = refused === undefined ? '' : `; ${refused}`
   if (inputs.length > 0)
     return {
       outcome: 'inputs changed after issue',
-      why: `${count(inputs.length, 'input')} changed after issue: ${names(inputs)}${others(real.length - inputs.length)}`,
+      why: `${count(inputs.length, 'input')} changed after issue: ${names(inputs)}${others(real.length - inputs.length)}${also}`,
     }
   if (real.length > 0)
-    return { outcome: 'differs', why: `${count(real.length, 'difference')}: ${names(real)}` }
+    return { outcome: 'differs', why: `${count(real.length, 'difference')}: ${names(real)}${also}` }
+  if (refused !== undefined) return { outcome: 'signature not accepted', why: refused }
+  const saved = savedBy === undefined ? undefined : `saved again${savedBy && ` by ${savedBy}`}`
   if (olderVersion !== undefined)
     return {
       outcome: 'older calculation version',
-      why: `agrees with version ${olderVersion}, under which it was issued${differences.length > 0 ? ', but for rounding' : ''}`,
+      why: `agrees with version ${olderVersion}, under which it was issued${saved === undefined ? '' : `; ${saved}`}`,
     }
-  if (differences.length > 0)
-    return {
-      outcome: 'rounding only',
-      why: `${count(differences.length, 'figure')} differ by rounding only`,
-    }
-  return { outcome: 'agrees', why: 'every figure and every cell agrees' }
+  if (saved !== undefined)
+    return { outcome: 'saved again', why: `${saved}; every figure and everything visible agrees` }
+  if (asIssued) return { outcome: 'exactly as issued', why: 'every part of the file is as it was issued' }
+  return {
+    outcome: 'agrees',
+    why:
+      differences.length > 0
+        ? `${count(differences.length, 'figure')} ${differences.length === 1 ? 'differs' : 'differ'} by rounding only`
+        : 'every figure and everything visible agrees',
+  }
 }
 
 const isInput = ({ kind, label }: Difference): boolean =>

@@ -1,10 +1,15 @@
-/** What came of re-running one archived test, from best to worst. */
+/**
+ * What came of re-running one archived test, from best to worst. Saved again: by another program, and every figure and everything
+ * that is seen agrees. Agrees: every figure and cell does, to the last digits or as far as they are shown.
+ */
 export const outcomes = [
+  'exactly as issued',
+  'saved again',
   'agrees',
-  'rounding only',
   'older calculation version',
   'differs',
   'inputs changed after issue',
+  'signature not accepted',
   'cannot be read',
 ] as const
 export type RerunOutcome = (typeof outcomes)[number]
@@ -14,7 +19,9 @@ export interface Difference {
   /**
    * input: a logged value is not the recorded one · figure: a recorded result is not what the inputs give · cell: a
    * cell's value · formula: a cell's formula · appearance: number format, hidden or struck through · sheet: a sheet is
-   * missing · digest, signature: does not fit the data · evaluation: another part of the recorded evaluation.
+   * missing or added · drawing: chart, picture, text box, comment · page: print set-up · name: a defined name · workbook:
+   * calculation settings and file properties · part: something else in a part of the file · digest, signature: does not fit the
+   * data · evaluation: another part of the recorded evaluation.
    */
   readonly kind:
     | 'input'
@@ -23,6 +30,11 @@ export interface Difference {
     | 'formula'
     | 'appearance'
     | 'sheet'
+    | 'drawing'
+    | 'page'
+    | 'name'
+    | 'workbook'
+    | 'part'
     | 'digest'
     | 'signature'
     | 'evaluation'
@@ -42,6 +54,8 @@ export interface Difference {
   readonly rounding: boolean
   /** The formula with its numbers put in, for a figure. */
   readonly working?: string
+  /** What the figures become by this change alone, for a changed input: recorded is as issued, expected is recalculated. */
+  readonly follows?: readonly Difference[]
 }
 export type DifferenceValue = number | string | boolean | null
 

@@ -9,7 +9,7 @@ import type { Layout, RecordedResult } from '../log/layout/schema.js'
 import type { Scope } from '../log/layout/scope.js'
 import { splitTests } from '../log/layout/split-tests.js'
 import { LogError } from '../log/problem.js'
-import { versions as known } from '../versions/index.js'
+import { versions as known, runnable, type VersionParts } from '../versions/index.js'
 import { printedAgrees } from './agreement.js'
 import { displayedNumber } from './displayed.js'
 import type { RerunOptions } from './options.js'
@@ -20,7 +20,7 @@ import type { Difference, RerunTest } from './report.js'
  * Re-runs a firm's own workbook: its inputs are read by the layout and evaluated by the current version, and the cells
  * that the layout names as results are compared at the precision they show.
  */
-export function rerunOwnLayout(file: string, grid: Grid, options: RerunOptions): RerunTest[] {
+export async function rerunOwnLayout(file: string, grid: Grid, options: RerunOptions): Promise<RerunTest[]> {
   const { layouts = [], versions = known } = options
   const layout = chooseLayout(grid, layouts)
   const current = versions.at(-1)
@@ -29,17 +29,18 @@ export function rerunOwnLayout(file: string, grid: Grid, options: RerunOptions):
       notRead(
         file,
         layouts.length === 0
-          ? 'it is no summary workbook of ours, and no layout was given for others'
-          : 'it is no summary workbook of ours, and no layout given fits it',
+          ? 'this is not a Draughtbook summary; give a layout to read other workbooks'
+          : 'this is not a Draughtbook summary, and none of the given layouts matches',
       ),
     ]
+  const { evaluateWorked } = await runnable(current)
   const scopes = splitTests(grid, layout)
   return applyLayout(grid, layout).map((read, i) => {
     const part = scopes.length > 1 ? { part: `test ${i + 1}` } : {}
     const scope = scopes[i]
     if (!read.record || !scope)
       return { ...notRead(file, read.problems.map(problemLine).join('; ')), ...part }
-    return { ...rerunTest(file, read, read.record, scope, layout, current.evaluateWorked), ...part }
+    return { ...rerunTest(file, read, read.record, scope, layout, evaluateWorked), ...part }
   })
 }
 
@@ -49,7 +50,7 @@ function rerunTest(
   record: NonNullable<ReadTest['record']>,
   scope: Scope,
   layout: Layout,
-  evaluateWorked: (typeof known)[number]['evaluateWorked'],
+  evaluateWorked: VersionParts['evaluateWorked'],
 ): RerunTest {
   const { evaluation } = evaluateWorked(record, { findings })
   const results = layout.results ?? []
@@ -59,7 +60,7 @@ function rerunTest(
     results.length === 0
       ? {
           outcome: 'cannot be read' as const,
-          why: `the layout "${layout.name}" names no recorded results to compare with`,
+          why: `the layout "${layout.name}" has no recorded results to compare`,
         }
       : withCount(outcomeOf(differences), results.length)
   return {
@@ -76,8 +77,8 @@ function rerunTest(
     differences,
     sinceIssue: [],
     notes: [
-      `read by the layout "${layout.name}"; results are compared at the precision they show`,
-      'a workbook that is not ours holds no digest: whether its inputs were changed cannot be told',
+      `read with the layout "${layout.name}"; results are compared at the displayed precision`,
+      'only a Draughtbook workbook has a digest, so changes to inputs cannot be detected',
       ...findings.filter(({ severity }) => severity !== 'note').map(({ message }) => message),
     ],
   }
@@ -87,8 +88,8 @@ const withCount = (
   found: Pick<RerunTest, 'outcome' | 'why'>,
   results: number,
 ): Pick<RerunTest, 'outcome' | 'why'> =>
-  found.outcome === 'agrees' || found.outcome === 'rounding only'
-    ? { ...found, why: `all ${results} recorded results agree at the precision they show` }
+  found.outcome === 'agrees'
+    ? { ...found, why: `all ${results} recorded results agree at the displayed precision` }
     : found
 
 function compareResult(

@@ -27,17 +27,18 @@ export function makeRerunReport(tests: readonly RerunTest[], asOf: string): Reru
     calculationVersion: CALCULATION_VERSION,
     asOf,
     tests: sorted,
-    counts: {
-      agrees: count('agrees'),
-      'rounding only': count('rounding only'),
-      'older calculation version': count('older calculation version'),
-      differs: count('differs'),
-      'inputs changed after issue': count('inputs changed after issue'),
-      'cannot be read': count('cannot be read'),
-    },
+    counts: Object.fromEntries(outcomes.map((outcome) => [outcome, count(outcome)])) as RerunReport['counts'],
   }
 }
 
+/** Outcomes that an auditor must look at. */
+export const bad: readonly RerunOutcome[] = [
+  'differs',
+  'inputs changed after issue',
+  'signature not accepted',
+  'cannot be read',
+]
+
 /** Whether something was found that an auditor must look at. */
 export const foundDifference = ({ counts }: RerunReport): boolean =>
-  counts.differs + counts['inputs changed after issue'] + counts['cannot be read'] > 0
+  bad.some((outcome) => counts[outcome] > 0)

@@ -1,22 +1,37 @@
-import type { AssessedTest } from '../assessment/assessed-test.js'
-import type { Evaluation, Finding } from '../contract/record/index.js'
+import type { Evaluation } from '../contract/record/index.js'
 import type { Grid } from '../log/grid/grid.js'
+import { archivedParts } from '../reports/archive/archived-parts.js'
+import { digestParts } from '../reports/workbook/issued/issued-parts.js'
 import type { ReadSummary } from '../reports/workbook/read-summary.js'
-import { signedMessage } from '../reports/workbook/record-signature.js'
-import { versions as known, type RunnableVersion } from '../versions/index.js'
+import { RECORD } from '../reports/workbook/record-sheet.js'
+import { versions as known, type RunnableVersion, runnable } from '../versions/index.js'
 import { compareEvaluations } from './compare-evaluations.js'
-import { compareSheets } from './compare-sheets.js'
-import { inputCells } from './input-cells.js'
+import { type ComparedFile, compareFile, countCells, sameParts } from './compare-file.js'
+import { digestDifferences } from './digest-differences.js'
+import { type IssuedFile, issueAgain } from './issued-file.js'
+import { fieldCell, issuedRecord } from './issued-record.js'
 import type { RerunOptions } from './options.js'
 import { outcomeOf } from './outcome.js'
 import type { Difference, RerunTest, SignatureState } from './report.js'
+import { changedFields, withoutFollowing } from './root-causes.js'
+import {
+  changesSince,
+  expectedOnSheets,
+  type RunAgain,
+  readingNotes,
+  runAgain,
+  versionNotes,
+} from './run-again.js'
+import { savedBy } from './saved-by.js'
+import { notAccepted, signatureState } from './signature-state.js'
 
-/** Re-runs a summary workbook of ours: digests, signature, every figure, every cell. */
+/** Re-runs a summary workbook of ours: signature, digests, every figure, every cell and everything that is seen of it. */
 export async function rerunSummary(
   file: string,
+  bytes: Uint8Array,
   grid: Grid,
   summary: ReadSummary,
-  { versions = known, verify }: RerunOptions,
+  { versions = known, verify, requireSignature = false }: RerunOptions,
 ): Promise<RerunTest> {
   const { record, evaluation: recorded, calculationVersion } = summary
   const { building, test: details } = record
@@ -32,132 +47,136 @@ export async function rerunSummary(
     recordDigest: summary.digests.record.found,
     signature,
   }
-  const issuedUnder = versions.find(({ version }) => version === calculationVersion)
+  const issuedUnder = versions.find((one) => one.version === calculationVersion)
   if (!issuedUnder)
     return {
       ...about,
       outcome: 'cannot be read',
-      why: `calculation version ${calculationVersion} is not known here; known are ${versions.map(({ version }) => version).join(', ')}`,
+      why: `calculation version ${calculationVersion} is unknown; the known ${versions.length === 1 ? 'version is' : 'versions are'} ${versions.map(({ version }) => version).join(', ')}`,
       compared: { figures: 0, cells: 0 },
       differences: [],
       sinceIssue: [],
       notes: [],
     }
-  const expected = runAgain(issuedUnder, summary)
-  const written = await issuedUnder.layOutSummary(
-    record,
-    { test: expected.test, evaluation: onlyRounding(recorded, expected) ? recorded : expected.evaluation },
-    summary.signature,
-  )
-  const figures = compareEvaluations(recorded, expected.evaluation, expected.test, written.places)
-  const cells = compareSheets(grid, written.workbook, inputCells(written.places))
-  const differences = [
-    ...digestDifferences(summary),
-    ...signatureDifferences(signature),
-    ...figures.differences,
-    ...cells.differences,
-  ]
+  const found = await compare(bytes, grid, summary, await runnable(issuedUnder), signature)
   const current = versions.at(-1)
   const older = current !== undefined && current !== issuedUnder
+  const refused = notAccepted(signature, requireSignature)
   return {
     ...about,
-    ...outcomeOf(differences, older ? calculationVersion : undefined),
-    verdict: { recorded: recorded.verdict.outcome, recomputed: expected.evaluation.verdict.outcome },
-    compared: { figures: figures.figures, cells: cells.cells },
-    differences,
-    sinceIssue: older ? changesSince(current, summary) : [],
-    notes: [...cells.notes, ...readingNotes(recorded), ...(older ? versionNotes(versions, issuedUnder) : [])],
+    ...outcomeOf(found.differences, {
+      ...(older && { olderVersion: calculationVersion }),
+      ...(refused !== undefined && { refused }),
+      asIssued: found.asIssued,
+      ...(found.savedAgain && { savedBy: savedBy(bytes) }),
+    }),
+    verdict: { recorded: recorded.verdict.outcome, recomputed: found.verdict },
+    compared: { figures: found.figures, cells: found.cells },
+    differences: found.differences,
+    sinceIssue: older ? changesSince(await runnable(current), record, recorded) : [],
+    notes: [...found.notes, ...readingNotes(recorded), ...(older ? versionNotes(versions, issuedUnder) : [])],
   }
 }
 
-/**
- * Another machine, or a later Node, may work a logarithm out to another last digit. Then the recorded evaluation is the
- * one to expect on the sheets: its text and digest could not come out the same otherwise.
- */
-const onlyRounding = (
-  recorded: Evaluation,
-  { evaluation, test }: { readonly evaluation: Evaluation; readonly test: AssessedTest },
-): boolean => compareEvaluations(recorded, evaluation, test).differences.every(({ rounding }) => rounding)
-
-/** What the current version makes of the same record. */
-function changesSince(current: RunnableVersion, summary: ReadSummary): Difference[] {
-  const now = runAgain(current, summary)
-  return compareEvaluations(summary.evaluation, now.evaluation, now.test).differences
+interface Compared extends ComparedFile {
+  readonly figures: number
+  readonly verdict: string
+  readonly notes: readonly string[]
 }
 
-const versionNotes = (versions: readonly RunnableVersion[], issuedUnder: RunnableVersion): string[] =>
-  versions
-    .slice(versions.indexOf(issuedUnder) + 1)
-    .map(({ version, changed }) => `version ${version}: ${changed}`)
-
-/**
- * Runs a version on the record. Findings made while a log was read cannot come from the record alone, nor the cells
- * that findings name: both are taken over from what was recorded, so that they raise no difference.
- */
-function runAgain(version: RunnableVersion, { record, evaluation: recorded }: ReadSummary) {
-  const reading = readingFindings(recorded)
-  const { evaluation, test } = version.evaluateWorked(record, {
-    findings: reading,
-    // It may have been asked for beyond the record; only what was recorded can tell.
-    ...(recorded.uncertainty && { uncertainty: true }),
-  })
-  const cellsOf = new Map(recorded.findings.map((finding) => [findingKey(finding), finding.cells]))
-  const findings = evaluation.findings.map((finding) => {
-    const cells = cellsOf.get(findingKey(finding))
-    return cells ? { ...finding, cells } : finding
-  })
-  return { evaluation: { ...evaluation, findings }, test }
+async function compare(
+  bytes: Uint8Array,
+  grid: Grid,
+  summary: ReadSummary,
+  version: RunnableVersion,
+  signature: SignatureState,
+): Promise<Compared> {
+  const { record, evaluation: recorded, issuedParts } = summary
+  const parts = archivedParts(bytes)
+  const again = runAgain(version, record, recorded)
+  const figures = compareEvaluations(recorded, again.evaluation, again.test)
+  const fits = digestDifferences(summary, version)
+  const verdict = again.evaluation.verdict.outcome
+  const result = { figures: figures.figures, verdict, notes: [] }
+  // The signature covers the digests of all parts: with it nothing has to be made again to be compared.
+  const proven = signature.state === 'valid' && issuedParts && sameParts(issuedParts, digestParts(parts))
+  if (proven && fits.length === 0 && figures.differences.length === 0)
+    return { ...result, asIssued: true, savedAgain: false, cells: countCells(parts), differences: [] }
+  return { ...result, ...(await compareInFull(parts, grid, summary, version, again, fits)) }
 }
 
-/** Rule ids of the log reader begin so. */
-const readingFindings = ({ findings }: Evaluation): Finding[] =>
-  findings.filter(({ rule }) => rule.startsWith('log-'))
-
-const readingNotes = (recorded: Evaluation): string[] => {
-  const { length } = readingFindings(recorded)
-  return length === 0
-    ? []
-    : [`${length} findings were made when the log was read; they cannot be re-run without the log`]
-}
-
-/** Not by its message: wording may improve under the same version. */
-const findingKey = ({ rule, where }: Finding): string => [rule, ...where].join('|')
-
-function digestDifferences({ digests, evaluation, calculationVersion }: ReadSummary): Difference[] {
-  const differences: Difference[] = []
-  const differs = (label: string, recorded: string, expected: string): void => {
-    if (recorded !== expected)
-      differences.push({ kind: 'digest', label, cell: 'Record', recorded, expected, rounding: false })
+async function compareInFull(
+  parts: ReturnType<typeof archivedParts>,
+  grid: Grid,
+  summary: ReadSummary,
+  version: RunnableVersion,
+  again: RunAgain,
+  fits: readonly Difference[],
+): Promise<ComparedFile & { notes: readonly string[]; verdict: string }> {
+  const { record: inFile, evaluation: recorded } = summary
+  let issued: IssuedFile = await issueAgain(version, inFile, expectedOnSheets(recorded, again), summary)
+  let expected = again
+  const origin = issuedRecord(summary, grid, issued.places, (candidate) =>
+    gives(version, candidate, recorded),
+  )
+  const record = origin?.record ?? inFile
+  if (origin && origin.changed.length > 0) {
+    expected = runAgain(version, record, recorded)
+    issued = await issueAgain(version, record, expectedOnSheets(recorded, expected), summary)
   }
-  differs('digest of the record', digests.record.written, digests.record.found)
-  differs('digest of the evaluation', digests.evaluation.written, digests.evaluation.found)
-  differs('digest of the record in the evaluation', evaluation.recordDigest, digests.record.found)
-  differs('calculation version in the evaluation', evaluation.calculationVersion, calculationVersion)
-  return differences
+  const context = { version, record, again: expected, recorded }
+  const file = compareFile(issued, grid, parts)
+  const evaluated = compareEvaluations(recorded, expected.evaluation, expected.test, issued.places)
+  const cause = await withoutFollowing(file.differences, grid, context, issued)
+  const inputs = changedFields(
+    [
+      ...(origin?.changed ?? []),
+      ...cause.differences
+        .filter(({ kind, rounding }) => kind === 'input' && !rounding)
+        .flatMap(({ path, recorded: now, expected: was }) =>
+          path !== undefined && now !== null && was !== null ? [{ path, issued: was, now }] : [],
+        ),
+    ],
+    context,
+    (path) => (origin?.changed.some((one) => one.path === path) ? 'Record' : fieldCell(issued.places, path)),
+  )
+  const named = new Set(inputs.map(({ path }) => path))
+  const digests = origin && origin.changed.length > 0 ? [] : fits
+  const explained = [...inputs, ...digests, ...evaluated.differences]
+  const rest = cause.differences.filter(
+    (one) =>
+      !(one.kind === 'input' && !one.rounding && named.has(one.path)) &&
+      !(explained.length > 0 && isData(one)),
+  )
+  return {
+    ...file,
+    verdict: expected.evaluation.verdict.outcome,
+    differences: [
+      ...explained,
+      ...(rest.some((one) => !one.rounding && !isData(one)) ? rest.filter((one) => !isData(one)) : rest),
+    ],
+    notes: cause.following > 0 ? [followingNote(cause.following)] : [],
+  }
 }
 
-function signatureState(
-  { signature, evaluation, digests }: ReadSummary,
-  verify: RerunOptions['verify'],
-): SignatureState {
-  if (!signature) return { state: 'not signed' }
-  const { keyId } = signature
-  if (!verify) return { state: 'key not given', keyId }
-  // The digests as they are found, not as they are written: what stands in the file is what must have been signed.
-  const found = { ...evaluation, recordDigest: digests.record.found }
-  return { state: verify(signedMessage(found), signature), keyId }
+/** Whether the recorded figures follow from a record. */
+function gives(version: RunnableVersion, record: ReadSummary['record'], recorded: Evaluation): boolean {
+  try {
+    const { evaluation, test } = runAgain(version, record, recorded)
+    return compareEvaluations(recorded, evaluation, test).differences.every(({ rounding }) => rounding)
+  } catch {
+    return false
+  }
 }
 
-const signatureDifferences = (signature: SignatureState): Difference[] =>
-  signature.state === 'invalid'
-    ? [
-        {
-          kind: 'signature',
-          label: 'the signature does not fit record and evaluation',
-          cell: 'Record',
-          recorded: signature.keyId,
-          expected: null,
-          rounding: false,
-        },
-      ]
-    : []
+/** Data and digests on sheet Record: what was changed in them, or what changed them, stands in lines of its own. */
+const isData = ({ cell, kind, label }: Difference): boolean =>
+  kind === 'cell' &&
+  cell !== undefined &&
+  cell.startsWith(`${RECORD}!`) &&
+  /^(record|evaluation|issued part|record digest|evaluation digest)\b/.test(label)
+
+const followingNote = (count: number): string =>
+  count === 1
+    ? '1 cell holds what follows from the changed inputs; it is not listed'
+    : `${count} cells hold what follows from the changed inputs; they are not listed`

@@ -18,7 +18,7 @@ export async function rerunFile(
 ): Promise<RerunTest[]> {
   try {
     const { grid, summary } = openArchived(bytes, file)
-    if (summary) return [await rerunSummary(file, grid, summary, options)]
+    if (summary) return [await rerunSummary(file, bytes, grid, summary, options)]
     // Registers and re-runs lie beside what they are about; they hold nothing to re-run.
     if (ownReport(grid) !== undefined) return []
     return rerunOwnLayout(file, grid, options)

@@ -51,13 +51,13 @@ function explanation(fits: readonly OtherFit[]): string {
     chi === undefined
       ? ''
       : chi > 4
-        ? ' The readings scatter more than their instruments explain: wind, or something that changed.'
+        ? ' The readings scatter more than the instruments explain. Look for wind or a change during the run.'
         : chi < 0.1
-          ? ' The readings scatter less than was expected of them.'
+          ? ' The readings scatter less than expected.'
           : ''
   const steeper = others.some(({ exponent }) => exponent > (official?.exponent ?? 0))
   return (
-    `The official figure is the method's own fit. The others weigh readings by how uncertain they are, low pressures least, and allow for errors of pressure too; they differ from it by up to ${percent(at50)} at 50 Pa and ${percent(largest)} at 4 Pa` +
-    `${largest > 0.02 ? ` (${steeper ? 'steeper' : 'flatter'}, because the low readings count for less)` : ''}.${scatter}`
+    `The official figure is from the method's own fit. The other fits weight each reading by its uncertainty and allow for errors in pressure. They differ from it by up to ${percent(at50)} at 50 Pa and ${percent(largest)} at 4 Pa` +
+    `${largest > 0.02 ? ` (${steeper ? 'steeper' : 'flatter'}, because low-pressure readings have less weight)` : ''}.${scatter}`
   )
 }

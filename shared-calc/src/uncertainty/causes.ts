@@ -61,7 +61,7 @@ const secondOrder: Source = {
   seen: 'derived',
 }
 const balance: Source = { text: 'balance of mass through unlike openings', seen: 'derived' }
-const inverse = { fixed: -1, why: 'the rate goes with the inverse of its basis' } as const
+const inverse = { fixed: -1, why: 'result is inversely proportional to its basis' } as const
 
 /** Every cause of uncertainty, in the order of the budgets. A new one is a row here and a default in defaults.ts. */
 export const causes = {
@@ -70,14 +70,14 @@ export const causes = {
     unit: '1',
     input: 'flowCalibration_relative',
     scope: 'shared',
-    sensitivity: { fixed: 1, why: 'the leakage rate goes with the flow' },
+    sensitivity: { fixed: 1, why: 'leakage rate is proportional to flow' },
     size: { input: 'flowCalibration_relative' },
     draw: { moves: 'flows' },
     sharedWhereSame: 'flowDevice',
     source: guide,
   },
   'gauge span': {
-    name: 'span of the pressure gauge',
+    name: 'pressure gauge',
     unit: '1',
     input: 'gaugeSpan_relative',
     scope: 'shared',
@@ -220,7 +220,7 @@ export const causes = {
     source: guide,
   },
   'other direction': {
-    name: 'direction that was not run',
+    name: 'direction not measured',
     unit: '1',
     input: 'otherDirection_relative',
     scope: 'shared',

@@ -107,7 +107,7 @@ function decide(
   budget: WorkedBudget,
   together: number,
 ): Block {
-  return calculation.add(id, `How sure the target is met: ${quantity}`, conformity, {
+  return calculation.add(id, `Probability of meeting the target: ${quantity}`, conformity, {
     v: budget.block.input('v'),
     L: limitBefore,
     u_c: budget.block.ref('u_c'),

@@ -21,7 +21,7 @@ const openings = (text: string): Source => ({
   seen: 'derived',
 })
 const steadyWind: Source = {
-  text: 'Carrié and Leprince 2014: steady wind, 3 % at 50 Pa up to 6 m/s, 11 % up to 10 m/s; as half width of an even spread',
+  text: 'Carrié and Leprince 2014: steady wind, 3 % at 50 Pa up to 6 m/s, 11 % up to 10 m/s; as the half-width of a uniform distribution',
   seen: 'read',
 }
 
@@ -40,14 +40,14 @@ export const defaultUncertainties: Readonly<Record<DefaultedInput, DefaultUncert
   },
   flowReading_relative: { term: 'one flow reading', value: 0.005, unit: '1', source: practice('0.5 %') },
   gaugeSpan_relative: {
-    term: 'span of the pressure gauge',
+    term: 'pressure gauge',
     value: 0.01 / Math.sqrt(3),
     unit: '1',
     source: practice('gauge within ±1 % of reading'),
   },
   pressureReading_Pa: { term: 'one pressure reading', value: 0.1, unit: 'Pa', source: practice('0.1 Pa') },
   zeroFlow_Pa: {
-    term: 'zero-flow pressure, beyond its scatter',
+    term: 'zero-flow pressure, in addition to its scatter',
     value: 0.03,
     unit: 'Pa',
     source: practice('resolution 0.1 Pa'),
@@ -59,7 +59,7 @@ export const defaultUncertainties: Readonly<Record<DefaultedInput, DefaultUncert
     source: steadyWind,
   },
   windSpread: {
-    term: 'wind, spread of the pressure round the envelope',
+    term: 'wind, spread of the pressure around the envelope',
     value: 0.3,
     unit: '1',
     source: {
@@ -107,9 +107,14 @@ export const defaultUncertainties: Readonly<Record<DefaultedInput, DefaultUncert
     term: 'barometric pressure',
     value: 100,
     unit: 'Pa',
-    source: practice('1 hPa where read'),
+    source: practice('1 hPa if measured'),
   },
-  relativeHumidity: { term: 'relative humidity', value: 0.05, unit: '1', source: practice('5 % where read') },
+  relativeHumidity: {
+    term: 'relative humidity',
+    value: 0.05,
+    unit: '1',
+    source: practice('5 % if measured'),
+  },
   volume_relative: { term: 'internal volume', value: 0.02, unit: '1', source: practice('2 %') },
   envelopeArea_relative: { term: 'envelope area', value: 0.02, unit: '1', source: practice('2 %') },
   floorArea_relative: { term: 'floor area', value: 0.02, unit: '1', source: practice('2 %') },
@@ -119,7 +124,12 @@ export const defaultUncertainties: Readonly<Record<DefaultedInput, DefaultUncert
     unit: '1',
     source: { text: 'Chan et al. 2013: standard deviation over 7 000 houses', seen: 'read' },
   },
-  otherDirection_relative: { term: 'direction not run', value: 0.03, unit: '1', source: practice('3 %') },
+  otherDirection_relative: {
+    term: 'direction not measured',
+    value: 0.03,
+    unit: '1',
+    source: practice('3 %'),
+  },
   acceptedRisk: { term: 'accepted risk', value: 0.05, unit: '1', source: practice('5 %') },
 }
 

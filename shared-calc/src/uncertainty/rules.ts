@@ -86,7 +86,7 @@ function moreScatter({ runs }: WorkedUncertainty): Finding[] {
     if (expected === 0)
       return [
         finding(
-          'scatter-unexpected/stated as none',
+          'scatter-unexpected/stated-as-none',
           { where: [...where, 'uncertainty.pressureReading_Pa', 'uncertainty.flowReading_relative'] },
           { direction },
         ),

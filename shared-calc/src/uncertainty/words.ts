@@ -1,10 +1,10 @@
 import type { Outcome } from '../contract/record/index.js'
 
-/** A probability in words, never rounded up to certainty. */
-export function sureness(probability: number): string {
-  const percent = Math.floor(probability * 100)
-  if (probability > 0.99) return 'more than 99 % sure'
-  return `${percent} % sure`
+/** A probability in per cent, never rounded to certainty. */
+export function probabilityText(probability: number): string {
+  if (probability > 0.99) return 'more than 99 %'
+  if (probability < 0.01) return 'less than 1 %'
+  return `${Math.floor(probability * 100)} %`
 }
 
 /** What a decision says in plain words; the outcome is the method's own verdict and leads. */
@@ -20,15 +20,13 @@ export function decisionWords(
     readonly allLimits?: number
   },
 ): string {
-  const together =
-    guarded.allLimits === undefined ? '' : `; ${sureness(guarded.allLimits)} that all limits are met`
-  const risk = `${Number((guarded.acceptedRisk * 100).toPrecision(2))} %`
   if (outcome === 'not valid')
-    return 'not valid: what invalidates a test is not covered by its uncertainty, so nothing is said about the target'
-  if (!within) {
-    const sure = sureness(1 - probability)
-    return probability > 0.5 ? `misses; only ${sure}` : `misses; ${sure}`
-  }
-  if (guarded.within) return `meets; ${sureness(probability)}${together}`
-  return `meets; only ${sureness(probability)}: to accept with a risk of ${risk} at most, the value must not exceed ${guarded.acceptanceLimit}${together}`
+    return 'not valid: the uncertainty does not cover faults that invalidate a test'
+  const meeting = `probability of meeting the target: ${probabilityText(probability)}`
+  if (!within) return `fails; ${meeting}`
+  const together =
+    guarded.allLimits === undefined ? '' : `; all limits together: ${probabilityText(guarded.allLimits)}`
+  if (guarded.within) return `meets; ${meeting}${together}`
+  const risk = `${Number((guarded.acceptedRisk * 100).toPrecision(2))} %`
+  return `meets; ${meeting}${together}. For a risk of at most ${risk}, the value must not exceed ${guarded.acceptanceLimit}`
 }

@@ -1,6 +1,7 @@
 import type { AssessedTest } from '../assessment/assessed-test.js'
 import type { EvaluateOptions } from '../assessment/evaluate.js'
 import type { Evaluation, TestRecord } from '../contract/record/index.js'
+import type { packSummary } from '../reports/workbook/issued/pack-summary.js'
 import type { layOutSummary } from '../reports/workbook/write-summary.js'
 
 /** How a version evaluates a record, and how it lays the summary out in cells. */
@@ -10,6 +11,10 @@ export interface VersionParts {
     options?: EvaluateOptions,
   ) => { evaluation: Evaluation; test: AssessedTest }
   readonly layOutSummary: typeof layOutSummary
+  /** Its workbooks hold no digests of their parts: they were issued before that. */
+  readonly withoutPartDigests?: true
+  /** Makes the parts of the workbook from it; left out: as the current version does. */
+  readonly packSummary?: typeof packSummary
 }
 
 /** One calculation version that can be run. */
@@ -18,4 +23,20 @@ export interface RunnableVersion extends VersionParts {
   readonly version: string
   /** What changed against the version before, for the auditor. */
   readonly changed: string
+}
+
+/** A version that is no longer the current one: its code is loaded only when a file asks for it. */
+export interface StoredVersion {
+  readonly version: string
+  readonly changed: string
+  readonly load: () => Promise<VersionParts>
+}
+
+export type KnownVersion = RunnableVersion | StoredVersion
+
+/** The version ready to run. */
+export async function runnable(known: KnownVersion): Promise<RunnableVersion> {
+  if (!('load' in known)) return known
+  const { version, changed } = known
+  return { version, changed, ...(await known.load()) }
 }

@@ -25,6 +25,13 @@ const value = fc.oneof(
     '\ufffe',
     '\u202e',
     'a'.repeat(5000),
+    // Texts over which patterns that backtrack take the square of the length, or more.
+    `Volume${' '.repeat(180)}in x`,
+    `${' '.repeat(3000)}x`,
+    `${'('.repeat(1500)}${' '.repeat(1500)}`,
+    `${'1'.repeat(3000)}x`,
+    `"${'" '.repeat(1500)}`,
+    `${'1,'.repeat(1500)}'`,
     [],
     {},
     [[[[]]]],

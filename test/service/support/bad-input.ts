@@ -111,7 +111,7 @@ export const badInputs: readonly BadInput[] = [
     what: 'a field given twice',
     body: withText('212.4,"volume_m3":300'),
     path: 'building.volume_m3',
-    says: /given twice/,
+    says: /appears twice/,
     status: 400,
   },
   { what: 'text that is no JSON', body: 'pressure;flow', path: '', says: /line 1, column 1/, status: 400 },

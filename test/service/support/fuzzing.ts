@@ -60,3 +60,16 @@ export function expectOrderly({ body, status, type, text }: Sent, good: (json: u
     if (!problem.errors?.every(({ message }) => message.length > 3))
       throw new Error(`no reason given for ${body}: ${text}`)
 }
+
+/** Most processor time for a batch: were one body alone to take so long, its batch would. */
+const MOST_s = 2
+
+/** Does the work for a batch and throws when it took too much processor time, which other work on the machine does not lengthen. */
+export async function inBounds<T>(work: () => Promise<T>): Promise<T> {
+  const before = process.cpuUsage()
+  const result = await work()
+  const { user, system } = process.cpuUsage(before)
+  const seconds = (user + system) / 1e6
+  if (seconds > MOST_s) throw new Error(`a batch of bodies took ${seconds.toFixed(1)} s of processor time`)
+  return result
+}

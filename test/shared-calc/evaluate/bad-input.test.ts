@@ -79,7 +79,7 @@ describe('bad input is one clear error that names its field', () => {
     [
       'two runs in one direction',
       (r) => set(run(r, 1), 'direction', 'depressurisation'),
-      'runs[1].direction: both runs are marked depressurisation: one run per direction',
+      'runs[1].direction: both runs are marked depressurisation; enter one run per direction',
     ],
     ['no run', (r) => set(r, 'runs', []), 'runs: the record has no run'],
     [
@@ -90,7 +90,7 @@ describe('bad input is one clear error that names its field', () => {
     [
       'a zero pressure',
       (r) => set(reading(r, 3), 'pressure_Pa', 0),
-      'runs[0].readings[3].pressure_Pa: pressure difference is 0 Pa: no reading',
+      'runs[0].readings[3].pressure_Pa: a pressure difference of 0 Pa cannot be used',
     ],
     [
       'a reading on the other side of zero',
@@ -102,19 +102,19 @@ describe('bad input is one clear error that names its field', () => {
       (r) => {
         for (const one of run(r).readings) one.pressure_Pa = -50
       },
-      'runs[0].readings: all pressure differences are equal: no curve can be fitted',
+      'runs[0].readings: all pressure differences are equal, so no curve can be fitted',
     ],
     [
       'equal flows throughout',
       (r) => {
         for (const one of run(r).readings) one.flow_m3_h = 300
       },
-      'runs[0].readings: all air flows are equal: no curve can be fitted',
+      'runs[0].readings: all air flows are equal, so no curve can be fitted',
     ],
     [
       'a target without its pressure',
       (r) => set(r, 'target', { quantity: 'n_pr', limit: 1 }),
-      'target.referencePressure_Pa: target n_pr needs its reference pressure',
+      'target.referencePressure_Pa: target n_pr needs a reference pressure',
     ],
   ] as [string, Change, string][])('%s', (_, change, message) => {
     const faults = withField(change)

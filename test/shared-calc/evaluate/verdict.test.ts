@@ -153,7 +153,7 @@ describe('a target that the building cannot be judged by', () => {
     })
     expect(() => evaluate(record)).toThrow(InputError)
     expect(() => evaluate(record)).toThrow(
-      /target\.preset: there is no target preset "nowhere" \(known: .*england-2021/,
+      /target\.preset: "nowhere" is not a known target; the known ones are .*england-2021/,
     )
   })
 

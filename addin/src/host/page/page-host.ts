@@ -52,6 +52,14 @@ export class PageHost implements Host {
     this.#redraw()
   }
 
+  /** Puts the open log away; what was typed for it is kept under its name. */
+  close(): void {
+    this.book = undefined
+    this.selected = undefined
+    this.marks = []
+    this.#redraw()
+  }
+
   /** Calls back when the grid has to be drawn anew. */
   onView(listener: () => void): () => void {
     this.#viewers.add(listener)

@@ -6,7 +6,14 @@ import type { RerunReport, RerunTest } from '@draughtbook/shared-calc/rerun'
 export type Asked =
   | { kind: 'layout'; text: string }
   | { kind: 'read'; file: string; bytes: Uint8Array; layouts: readonly Layout[] }
-  | { kind: 'rerun'; file: string; bytes: Uint8Array; layouts: readonly Layout[] }
+  | {
+      kind: 'rerun'
+      file: string
+      bytes: Uint8Array
+      layouts: readonly Layout[]
+      /** Public keys, PEM, that signatures are checked against. */
+      keys?: readonly string[]
+    }
   | {
       kind: 'make-register'
       read: readonly ReadLines[]

@@ -15,7 +15,7 @@ export interface RunState<Report> {
 export interface RunSteps<Result, Report> {
   readonly each: (
     helper: ArchiveHelper,
-    file: { file: string; bytes: Uint8Array; layouts: readonly Layout[] },
+    file: { file: string; bytes: Uint8Array; layouts: readonly Layout[]; keys: readonly string[] },
   ) => Promise<Result>
   /** Stands for a file that no worker could finish. */
   readonly setAside: (file: string, why: string) => Result
@@ -24,6 +24,8 @@ export interface RunSteps<Result, Report> {
 
 const TABLE = /\.(xlsx|xlsm|ods|csv|tsv)$/i
 const LAYOUT = /\.json$/i
+/** Public keys that signatures are checked against. */
+const KEY = /\.pub$/i
 
 /**
  * Works through files in workers, a few at a time, and keeps what came of it while the view is away. A file is in
@@ -46,7 +48,7 @@ export class ArchiveRun<Result, Report> {
     if (this.state.phase === 'working') return
     const tables = chosen.filter(({ name }) => TABLE.test(name) && !name.startsWith('~$'))
     const others = chosen
-      .filter((file) => !tables.includes(file) && !LAYOUT.test(file.name))
+      .filter((file) => !tables.includes(file) && !LAYOUT.test(file.name) && !KEY.test(file.name))
       .map(
         (file): LeftOut => ({
           file: pathOf(file),
@@ -60,7 +62,8 @@ export class ArchiveRun<Result, Report> {
     this.#helpers = Array.from({ length: threads }, () => new ArchiveHelper())
     try {
       const layouts = await this.#layouts(chosen.filter(({ name }) => LAYOUT.test(name)))
-      const results = await this.#all(tables, layouts)
+      const keys = await Promise.all(chosen.filter(({ name }) => KEY.test(name)).map((file) => file.text()))
+      const results = await this.#all(tables, layouts, keys)
       const report = await this.#first().then((helper) => this.steps.report(helper, results, others))
       this.#set({ phase: 'done', done: tables.length, of: tables.length, report })
     } catch (error) {
@@ -101,7 +104,7 @@ export class ArchiveRun<Result, Report> {
     return layouts
   }
 
-  async #all(files: readonly File[], layouts: readonly Layout[]): Promise<Result[]> {
+  async #all(files: readonly File[], layouts: readonly Layout[], keys: readonly string[]): Promise<Result[]> {
     const results = new Array<Result>(files.length)
     let next = 0
     let done = 0
@@ -115,7 +118,7 @@ export class ArchiveRun<Result, Report> {
         const file = pathOf(chosen)
         results[index] = await chosen
           .arrayBuffer()
-          .then((buffer) => this.steps.each(helper, { file, bytes: new Uint8Array(buffer), layouts }))
+          .then((buffer) => this.steps.each(helper, { file, bytes: new Uint8Array(buffer), layouts, keys }))
           .catch((error: Error) => {
             if (this.#stopped) throw error
             return this.steps.setAside(file, error.message)

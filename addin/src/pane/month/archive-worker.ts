@@ -24,7 +24,13 @@ async function answer(asked: Asked): Promise<Answers[keyof Answers]> {
   }
   if (asked.kind === 'rerun' || asked.kind === 'make-rerun' || asked.kind === 'write-rerun') {
     const rerun = await import('@draughtbook/shared-calc/rerun')
-    if (asked.kind === 'rerun') return rerun.rerunFile(asked.bytes, asked.file, { layouts: asked.layouts })
+    if (asked.kind === 'rerun') {
+      const { bytes, file, layouts, keys = [] } = asked
+      return rerun.rerunFile(bytes, file, {
+        layouts,
+        ...(keys.length > 0 && { verify: rerun.signatureVerifier(keys) }),
+      })
+    }
     if (asked.kind === 'make-rerun') return rerun.makeRerunReport(asked.tests, asked.asOf)
     return rerun.writeRerunWorkbook(asked.report)
   }

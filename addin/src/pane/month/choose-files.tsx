@@ -26,7 +26,7 @@ export function ChooseFiles<Result, Report>({ run, state, what }: ChooseFilesPro
           multiple
           disabled={working}
           onChange={chosen}
-          accept=".xlsx,.xlsm,.ods,.csv,.tsv,.json"
+          accept=".xlsx,.xlsm,.ods,.csv,.tsv,.json,.pub"
         />
       </label>
       <label class="file-choice">

@@ -1,3 +1,4 @@
+import { counted, outcomeWords } from '@draughtbook/shared-calc'
 import type { Register, RegisterRow } from '@draughtbook/shared-calc/register'
 import { useState } from 'preact/hooks'
 import './archive.css'
@@ -14,7 +15,7 @@ const figure = (key: 'n50' | 'qE50' | 'q50', places: number): TableColumn<Regist
   text: ({ results }) => results[key]?.toFixed(places) ?? '',
 })
 
-const verdict: TableColumn<RegisterRow> = { head: 'Verdict', value: ({ outcome }) => outcome }
+const verdict: TableColumn<RegisterRow> = { head: 'Verdict', value: ({ outcome }) => outcomeWords[outcome] }
 
 const columns: readonly TableColumn<RegisterRow>[] = [
   { head: 'No.', value: ({ row }) => row },
@@ -77,12 +78,12 @@ function Result({ register }: { register: Register }) {
   return (
     <>
       <p class="totals">
-        <b>{overall.tests}</b> tests, <b>{overall.meets}</b> meet their target, <b>{overall.misses}</b> miss
-        it, <b>{overall.notValid}</b> not valid
-        {rate === undefined ? '' : `; ${Math.round(rate * 100)} % passed at first test`}
+        <b>{counted(overall.tests, 'test')}</b>: <b>{overall.meets}</b> met the target,{' '}
+        <b>{overall.misses}</b> failed, <b>{overall.notValid}</b> not valid
+        {rate === undefined ? '' : `; ${Math.round(rate * 100)} % passed first time`}
         {overall.medianN50 === undefined ? '' : `; median n50 ${overall.medianN50.toFixed(2)} 1/h`}.{' '}
-        {toRetest.length} houses still to be retested, {calibrations.length} calibrations expire within 60
-        days.
+        {counted(toRetest.length, 'house')} to retest; {counted(calibrations.length, 'calibration')} expired
+        or expiring within 60 days.
       </p>
       <DownloadButton
         label="Download the register"

@@ -32,6 +32,8 @@ export interface TestState {
   /** The step on show. */
   step: StepId
   canUndo: boolean
+  /** The page itself is kept in this browser. */
+  offline: boolean
   /** A field that somebody asked to be led to; a new object each time. */
   wanted: { path: string } | undefined
   /** Cells of findings are pointed out in the sheet. */
@@ -39,7 +41,9 @@ export interface TestState {
 }
 
 export interface StoreTimes {
-  /** Quiet time before the service is asked and the entries are kept, ms. */
+  /** Quiet time before the entries are kept, ms: none on the page, whose tab may be killed at any moment. */
+  keep_ms: number
+  /** Quiet time before the service is asked, ms. */
   settle_ms: number
   /** Until an unreachable service is tried again, ms. */
   retry_ms: number
@@ -60,6 +64,7 @@ export class TestStore {
     opened: 0,
     step: 'before',
     canUndo: false,
+    offline: false,
     wanted: undefined,
     marking: false,
   }
@@ -79,7 +84,7 @@ export class TestStore {
   constructor(
     readonly host: Host,
     private readonly base: URL,
-    private readonly times: StoreTimes = { settle_ms: 350, retry_ms: 15_000 },
+    private readonly times: StoreTimes = { keep_ms: 350, settle_ms: 350, retry_ms: 15_000 },
   ) {
     this.state.marking = host.kind === 'page'
   }
@@ -147,7 +152,15 @@ export class TestStore {
     if (shown) this.#follow()
     else void this.refresh()
     clearTimeout(this.#saveTimer)
-    this.#saveTimer = setTimeout(() => void this.save(), this.times.settle_ms)
+    if (this.times.keep_ms === 0) void this.save()
+    else this.#saveTimer = setTimeout(() => void this.save(), this.times.keep_ms)
+  }
+
+  /** An empty test in place of this one; Undo brings it back while the page stays open. */
+  startAnew(entries: TestEntries = emptyEntries()): void {
+    this.#forgetCells()
+    this.change(() => entries)
+    this.#set({ opened: this.state.opened + 1, step: 'before', wanted: undefined })
   }
 
   setField(path: string, entry: TestEntries['fields'][string] | undefined): void {
@@ -172,6 +185,11 @@ export class TestStore {
   /** Puts a step on show and leads to a field in it. */
   lead(step: StepId, path: string): void {
     this.#set({ step, wanted: { path } })
+  }
+
+  /** The page opens without a network from now on. */
+  keptForOffline(): void {
+    this.#set({ offline: true })
   }
 
   /** Points cells of findings out, or no longer. */

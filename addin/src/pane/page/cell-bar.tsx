@@ -1,5 +1,5 @@
 import { useLayoutEffect, useState } from 'preact/hooks'
-import { type Area, areaAddress, joinReference, parseArea } from '../../host/address.js'
+import { type Area, areaAddress, joinReference, LAST_ROW, parseArea } from '../../host/address.js'
 import type { CellSheet } from '../../host/cell-sheet.js'
 import type { PageHost } from '../../host/page/page-host.js'
 
@@ -31,6 +31,12 @@ export function CellBar({ host, sheet, area }: CellBarProps) {
     if (wanted && wanted.sheet === undefined) void host.jump(joinReference(sheet.name, given))
     else setTyped(address)
   }
+  // As in a spreadsheet: on to the cell below, with the sheet ready for the next value.
+  const moveOn = (input: HTMLElement): void => {
+    const row = Math.min(area.top + 1, LAST_ROW)
+    host.select(sheet.name, { top: row, bottom: row, left: area.left, right: area.left })
+    input.closest('.page-grid')?.querySelector<HTMLElement>('.sheet')?.focus({ preventScroll: true })
+  }
   return (
     <div class="cell-bar">
       <input
@@ -49,7 +55,10 @@ export function CellBar({ host, sheet, area }: CellBarProps) {
         onInput={(event) => setText(event.currentTarget.value)}
         onBlur={(event) => put(event.currentTarget.value)}
         onKeyDown={(event) => {
-          if (event.key === 'Enter') put(event.currentTarget.value)
+          if (event.key === 'Enter') {
+            put(event.currentTarget.value)
+            moveOn(event.currentTarget)
+          }
           if (event.key === 'Escape') setText(held)
         }}
       />

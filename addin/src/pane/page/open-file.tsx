@@ -2,6 +2,7 @@ import { useRef, useState } from 'preact/hooks'
 import { HostError } from '../../host/host.js'
 import type { PageHost } from '../../host/page/page-host.js'
 import type { TestStore } from '../one-test/store.js'
+import { readTestFile } from '../one-test/test-file.js'
 
 /** Opens a log from disk; the reading itself happens in a worker with a deadline. */
 export function OpenFile({ host, store }: { host: PageHost; store: TestStore }) {
@@ -11,6 +12,18 @@ export function OpenFile({ host, store }: { host: PageHost; store: TestStore }) 
     if (!file) return
     setBusy(true)
     await store.save()
+    if (/\.json$/i.test(file.name)) {
+      const entries = await store.attempt(async () =>
+        readTestFile(new TextDecoder().decode(await bytesOf(file)), file.name),
+      )
+      setBusy(false)
+      if (!entries) return
+      host.close()
+      // The test typed here before is there again with Undo.
+      await store.restore()
+      store.startAnew(entries)
+      return store.dismissFault()
+    }
     const book = await store.attempt(async () => {
       const [{ runJob }, bytes] = await Promise.all([import('../../worker/run-job.js'), bytesOf(file)])
       const done = await runJob({ kind: 'open', bytes, fileName: file.name }, 20_000)
@@ -32,7 +45,7 @@ export function OpenFile({ host, store }: { host: PageHost; store: TestStore }) 
         ref={input}
         type="file"
         hidden
-        accept=".xlsx,.xlsm,.ods,.csv,.txt,.tsv"
+        accept=".json,.xlsx,.xlsm,.ods,.csv,.txt,.tsv"
         aria-label="Test log"
         onChange={(event) => {
           void open(event.currentTarget.files?.[0])

@@ -60,14 +60,19 @@ export function SheetGrid({ host, sheet, area }: SheetGridProps) {
     cursor.current = next
     host.select(sheet.name, areaOf(next))
   }
+  const content = (): HTMLInputElement | null | undefined =>
+    room.current?.closest('.page-grid')?.querySelector<HTMLInputElement>('.cell-bar .content')
   const onKeyDown = (event: KeyboardEvent): void => {
     const next = moved(cursor.current, event.key, event.shiftKey, { rows, columns })
     if (next) go(next)
     else if (event.key === 'Delete')
       void host.type(sheet.name, cursor.current.anchor.row, cursor.current.anchor.column, '')
-    else if (event.key === 'Enter' || event.key === 'F2')
-      room.current?.parentElement?.querySelector<HTMLInputElement>('.cell-bar .content')?.select()
-    else return
+    else if (event.key === 'Enter' || event.key === 'F2') content()?.select()
+    else if (event.key.length === 1 && !event.ctrlKey && !event.metaKey && !event.altKey) {
+      // The letter itself is typed into what has the focus by then, in place of what the cell held.
+      content()?.select()
+      return
+    } else return
     event.preventDefault()
   }
   const placeOf = (event: Event): { row: number; column: number } | undefined => {
@@ -112,6 +117,7 @@ export function SheetGrid({ host, sheet, area }: SheetGridProps) {
       }}
       onKeyDown={onKeyDown}
       onPointerDown={onPointerDown}
+      onDblClick={() => content()?.focus()}
       onPointerOver={onPointerOver}
       onPointerUp={() => {
         dragging.current = false

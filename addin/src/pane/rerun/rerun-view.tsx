@@ -1,4 +1,10 @@
-import type { Difference, RerunOutcome, RerunReport, RerunTest } from '@draughtbook/shared-calc/rerun'
+import type {
+  Difference,
+  RerunOutcome,
+  RerunReport,
+  RerunTest,
+  SignatureState,
+} from '@draughtbook/shared-calc/rerun'
 import { ChooseFiles } from '../month/choose-files.js'
 import { DownloadButton } from '../month/download-button.js'
 import { SortableTable, type TableColumn } from '../month/sortable-table.js'
@@ -17,18 +23,28 @@ const columns: readonly TableColumn<RerunTest>[] = [
   { head: 'Recorded', value: ({ verdict }) => verdict?.recorded },
   { head: 'Now', value: ({ verdict }) => verdict?.recomputed },
   { head: 'Version', value: ({ calculationVersion }) => calculationVersion },
-  { head: 'Signature', value: ({ signature }) => signature?.state },
+  { head: 'Signature', value: ({ signature }) => signature && signatureNames[signature.state] },
   { head: 'Differ', value: ({ differences }) => differences.filter(real).length },
   { head: 'File', value: ({ file, part }) => (part === undefined ? file : `${file} (${part})`) },
   { head: 'Why', value: ({ why, notes }) => [why, ...notes].join('; ') },
 ]
 
+/** As in the report; the words of a report are made in the worker, so they are not loaded here. */
+const signatureNames: Readonly<Record<SignatureState['state'], string>> = {
+  valid: 'signed and valid',
+  'key not given': 'signed with a key you did not give',
+  'not signed': 'not signed',
+  invalid: 'invalid signature',
+}
+
 const looks: Readonly<Record<RerunOutcome, string>> = {
+  'exactly as issued': 'good',
+  'saved again': 'good',
   agrees: 'good',
-  'rounding only': 'good',
   'older calculation version': 'warn',
   differs: 'bad',
   'inputs changed after issue': 'bad',
+  'signature not accepted': 'bad',
   'cannot be read': 'warn',
 }
 
@@ -39,9 +55,8 @@ export function RerunView() {
     <section class="archive" aria-labelledby="rerun-title">
       <h2 id="rerun-title">Re-run</h2>
       <p class="hint">
-        Choose archived workbooks, or their folder. Each is computed again from its inputs and compared cell
-        by cell, on this machine. Signatures are checked on the command line:{' '}
-        <code>draughtbook rerun --key firm.pub FOLDER</code>.
+        Choose archived workbooks, or their folder. Each is calculated again from its inputs and compared with
+        what it shows, on this machine. To check signatures, choose the public keys (.pub) with them.
       </p>
       <ChooseFiles run={rerunRun} state={state} what="re-run" />
       {state.report ? <Result report={state.report} /> : null}

@@ -9,7 +9,7 @@ const GROUPS = [
 
 /** Findings by severity, each with its place, clause and what to do. */
 export function findingsText(findings: readonly Finding[]): string {
-  if (findings.length === 0) return 'Findings   none'
+  if (findings.length === 0) return 'Findings   No problems found.'
   const numbers = GROUPS.map(({ severity }) => findings.filter((one) => one.severity === severity).length)
   const [invalidating = 0, cautions = 0, notes = 0] = numbers
   const total = `Findings   ${invalidating === 0 ? 'none invalidates' : `${invalidating} ${invalidating === 1 ? 'invalidates' : 'invalidate'}`}, ${count(cautions, 'caution')}, ${count(notes, 'note')}`

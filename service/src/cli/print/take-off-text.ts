@@ -23,7 +23,7 @@ export function takeOffText(name: string, result: TakeOffResult): string {
     ...elements.flatMap(({ kind, area }) => line(`  ${kind}`, area)),
     ...stated.map(
       ({ field, from, workedOut, stated: said, relativeDifference }) =>
-        `${'Beside the plan'.padEnd(WIDTH)}${field}: ${from} says ${said.toFixed(2)}, worked out ${workedOut.toFixed(2)} (${(relativeDifference * 100).toFixed(1)} %)`,
+        `${'Stated totals'.padEnd(WIDTH)}${field}: ${from} states ${said.toFixed(2)}, take-off ${workedOut.toFixed(2)} (${(relativeDifference * 100).toFixed(1)} %)`,
     ),
     '',
     ...bases,

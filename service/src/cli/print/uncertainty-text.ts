@@ -12,5 +12,5 @@ export function uncertaintyText({ uncertainty, decision }: Evaluation): string {
       .map(({ name, share }) => `${name} ${Math.round(share * 100)} %`)
     return `${label}: ${digits(value)} ${unit}, 95 % from ${digits(interval95[0])} to ${digits(interval95[1])} (${largest.join(', ')})`
   })
-  return ['How sure', ...decisions, ...figures].join('\n  ')
+  return ['Uncertainty', ...decisions, ...figures].join('\n  ')
 }

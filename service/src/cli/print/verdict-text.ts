@@ -10,11 +10,11 @@ interface Line {
 /** Verdict, margin, ageing and what is left to seal. */
 export function verdictLines({ verdict }: Evaluation): Line[] {
   const { target, outcome, criteria, ageing, leakageToSeal_cm2 } = verdict
-  if (!target) return [{ label: 'Verdict', text: 'no target was set, so nothing is judged' }]
+  if (!target) return [{ label: 'Verdict', text: 'no target was set, so there is no pass or fail' }]
   const opening = {
     meets: `meets the target “${target.label}”`,
-    misses: `misses the target “${target.label}”`,
-    'not valid': `not valid: findings below invalidate the test; the target was “${target.label}”`,
+    misses: `fails the target “${target.label}”`,
+    'not valid': `not valid, see the findings below; the target was “${target.label}”`,
     'no target': 'no target was set',
   }[outcome]
   return [
@@ -22,7 +22,7 @@ export function verdictLines({ verdict }: Evaluation): Line[] {
     ...criteria.map((criterion) => ({ label: 'Margin', text: marginText(criterion) })),
     ...ageing.map(({ label, value, within, source }) => ({
       label: 'Ageing',
-      text: `${label}: ${numberText(value)} ${unitText(target.unit)} expected, ${within ? 'still within' : 'then above'} the limit (${source})`,
+      text: `${label}: ${numberText(value)} ${unitText(target.unit)} expected, ${within ? 'still within' : 'above'} the limit (${source})`,
     })),
     ...(leakageToSeal_cm2 === undefined ? [] : [{ label: 'To seal', text: toSealText(leakageToSeal_cm2) }]),
   ]
@@ -44,12 +44,12 @@ function marginText({
   const printed = unitText(unit)
   const at = quantity.endsWith('_pr') ? ` at ${referencePressure_Pa} Pa` : ''
   const comparison = `${quantity}${at} is ${shownValue}, the limit ${shownLimit} ${printed} (${judged})`
-  return `${comparison}: ${numberText(Math.abs(margin))} ${printed} ${within ? 'to spare' : 'too much'}`
+  return `${comparison}: ${numberText(Math.abs(margin))} ${printed} ${within ? 'below the limit' : 'above the limit'}`
 }
 
 /** The area is that of a sharp-edged hole; a square of the same area is easier to picture. */
 function toSealText(area_cm2: number): string {
   if (area_cm2 === 0) return 'nothing: the limit is met'
   const side = numberText(Math.sqrt(area_cm2), 2)
-  return `about ${numberText(area_cm2, 2)} cm² of sharp-edged holes, as one square of ${side} cm by ${side} cm`
+  return `about ${numberText(area_cm2, 2)} cm² still to seal (one hole of ${side} × ${side} cm)`
 }

@@ -44,15 +44,29 @@ export class TokenUse {
   }
 
   private async write(): Promise<void> {
-    const path = useFile(this.tokens)
-    await withLock(`${path}.lock`, async () => {
-      const lastUse: Record<string, string> = { ...(await readUse(this.tokens)) }
+    await changeUse(this.tokens, (lastUse) => {
       for (const [id, at] of this.seen) if (at > (lastUse[id] ?? '')) lastUse[id] = at
       this.seen.clear()
-      const text = JSON.stringify({ format: 'draughtbook/token-use@1', lastUse }, null, 2)
-      await writeAtomically(path, `${text}\n`, 0o600)
     })
   }
+}
+
+/** Forgets when a token was used; where nothing is known there is nothing to forget. */
+export async function forgetUse(tokens: string, id: string): Promise<void> {
+  if (!((await readUse(tokens))[id] ?? false)) return
+  await changeUse(tokens, (lastUse) => {
+    delete lastUse[id]
+  })
+}
+
+async function changeUse(tokens: string, change: (lastUse: Record<string, string>) => void): Promise<void> {
+  const path = useFile(tokens)
+  await withLock(`${path}.lock`, async () => {
+    const lastUse: Record<string, string> = { ...(await readUse(tokens)) }
+    change(lastUse)
+    const text = JSON.stringify({ format: 'draughtbook/token-use@1', lastUse }, null, 2)
+    await writeAtomically(path, `${text}\n`, 0o600)
+  })
 }
 
 function parsed(text: string): unknown {

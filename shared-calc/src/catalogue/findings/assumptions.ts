@@ -3,11 +3,6 @@ import { deviceLaw, practiceSource, standardAtmosphere } from '../sources.js'
 import { capital, plain } from '../words.js'
 import type { FindingTexts } from './finding-text.js'
 
-const flowsIn = {
-  'device air': 'flows of the air in the device',
-  'reference air': 'flows for reference air',
-} as const
-
 /** What was taken because the log does not say. */
 export const assumptionTexts = {
   'assumed-humidity': {
@@ -50,9 +45,9 @@ export const assumptionTexts = {
       taken: 'device air' | 'reference air'
       change: number
     }) =>
-      `${capital(direction)}: the log does not say whether the air flows are of the air in the device or for reference air. They are taken as ${flowsIn[taken]}. If they are ${flowsIn[taken === 'device air' ? 'reference air' : 'device air']}, the air leakage rates of this run are ${plain(Math.abs(change) * 100, 1)} % ${change > 0 ? 'higher' : 'lower'}.`,
+      `${capital(direction)}: the log does not state whether the flows are for ${taken} or ${taken === 'device air' ? 'reference air' : 'device air'}. ${capital(taken)} is assumed; otherwise the air leakage rates are ${plain(Math.abs(change) * 100, 1)} % ${change > 0 ? 'higher' : 'lower'}.`,
     remedy:
-      'Look in the manual of the device: does it know the density of the air, or does it show the flow for its reference density? Enter flowStatedAt "device air" or "reference air".',
+      'Check the manual: if the device corrects for air density, its flows are for reference air. Enter "device air" or "reference air".',
   },
   'assumed-exponent': {
     severity: 'note',

@@ -42,8 +42,8 @@ export const buildingTexts = {
     severity: 'caution',
     source: practiceSource,
     message: ({ term, value, unit, lowest, highest }: PlausibleRange & { value: number }) =>
-      `The ${term} is ${plain(value)} ${unit}. Ordinary tests have ${plain(lowest)} to ${plain(highest)} ${unit}.`,
-    remedy: 'Check the value and its unit. If it is right, say so in the report.',
+      `The ${term} is ${plain(value)} ${unit}, outside the usual range of ${plain(lowest)} to ${plain(highest)} ${unit}.`,
+    remedy: 'Check the value and its unit. If it is correct, confirm it in the report.',
   },
   'missing-target': {
     severity: 'note',

@@ -25,7 +25,7 @@ export const conditionTexts = {
     severity: 'note',
     message: ({ value, lowest, highest }: { value: number; lowest: number; highest: number }) =>
       `The outdoor temperature is ${plain(value, 1)} °C. The method prefers ${lowest} to ${highest} °C.`,
-    remedy: 'Say in the report why the test was made then.',
+    remedy: 'Explain in the report why the test was made at this temperature.',
   },
   'wind/not-logged': {
     severity: 'caution',

@@ -11,6 +11,7 @@ import { readingSpanTexts } from './reading-span.js'
 import { readingTexts } from './readings.js'
 import { takeOffTexts } from './take-off.js'
 import { targetTexts } from './target.js'
+import { textTexts } from './texts.js'
 import { uncertaintyTexts } from './uncertainty.js'
 import { whileReadingTexts } from './while-reading.js'
 import { zeroFlowTexts } from './zero-flow.js'
@@ -25,6 +26,7 @@ export const findingCatalogue = {
   ...readingTexts,
   ...readingSpanTexts,
   ...targetTexts,
+  ...textTexts,
   ...zeroFlowTexts,
   ...leakTexts,
   ...planTexts,

@@ -91,9 +91,9 @@ export const instrumentTexts = {
       limit: number
     }) => {
       const shown = (one: number) => (unit === '%' ? `${plain(one * 100, 1)} %` : `${plain(one, 2)} ${unit}`)
-      return `The ${instrument} is accurate to ±${shown(value)} (the method asks for ±${shown(limit)}).`
+      return `The ${instrument} is accurate to ±${shown(value)} (the method requires ±${shown(limit)}).`
     },
-    remedy: 'Use a more accurate instrument, or say in the report why this one is good enough.',
+    remedy: 'Use a more accurate instrument, or explain in the report why this one is sufficient.',
   },
   'inside-pressure': {
     severity: 'caution',
@@ -108,14 +108,14 @@ export const instrumentTexts = {
       test: number
       limit: number
     }) =>
-      `${capital(direction)}: at ${plain(test, 1)} Pa the inside pressures differ by ${plain(difference, 1)} Pa (limit ${plain(limit * 100)} % of the pressure of the test).`,
-    remedy: 'Open inside doors, use more fans, or test the parts of the building one by one.',
+      `${capital(direction)}: at ${plain(test, 1)} Pa the inside pressures differ by ${plain(difference, 1)} Pa (limit ${plain(limit * 100)} % of the test pressure).`,
+    remedy: 'Open internal doors, use more fans, or test parts of the building separately.',
   },
   'inside-pressure/not-read': {
     severity: 'note',
     message: ({ limit }: { limit: number }) =>
-      `The building is large, and the log has no pressures of several places inside (they may differ by ${plain(limit * 100)} %).`,
-    remedy: 'Read the pressure difference on several storeys while the fan is left as it is.',
+      `The building is large, but the log has no inside pressures at several places (limit of their difference: ${plain(limit * 100)} %).`,
+    remedy: 'Read the pressure difference on several storeys at the same fan setting.',
   },
   'averaging-time/not-logged': {
     severity: 'caution',

@@ -52,8 +52,16 @@ export const leakTexts = {
   'round-directions/other': {
     severity: 'note',
     source: practiceSource,
-    message: ({ test, then, now }: { test: number; then: readonly Direction[]; now: readonly Direction[] }) =>
-      `Earlier test ${test + 1} was by ${listed(then)}, this one by ${listed(now)}. Part of the gain may be the difference between directions.`,
+    message: ({
+      test,
+      earlier,
+      now,
+    }: {
+      test: number
+      earlier: readonly Direction[]
+      now: readonly Direction[]
+    }) =>
+      `Earlier test ${test + 1} was by ${listed(earlier)}, this one by ${listed(now)}. Part of the gain may be the difference between directions.`,
     remedy: 'Compare tests of the same directions.',
   },
   'round-grew': {

@@ -11,7 +11,7 @@ export const readingSpanTexts = {
     severity: 'invalidates',
     source: practiceSource,
     message: ({ direction, lowest, highest }: { direction: Direction; lowest: number; highest: number }) =>
-      `${capital(direction)}: all readings lie between ${plain(lowest, 3)} and ${plain(highest, 3)} Pa. A curve cannot be found from one pressure.`,
+      `${capital(direction)}: all readings are between ${plain(lowest, 3)} and ${plain(highest, 3)} Pa. One pressure is not enough for a curve.`,
     remedy: spread,
   },
   'reading-span/far': {
@@ -45,7 +45,7 @@ export const readingSpanTexts = {
       highest: number
       factor: number
     }) =>
-      `${capital(direction)}: the readings span only ${plain(lowest, 1)} to ${plain(highest, 1)} Pa. The air flow exponent is uncertain where the highest pressure is less than ${factor} times the lowest.`,
+      `${capital(direction)}: the readings span only ${plain(lowest, 1)} to ${plain(highest, 1)} Pa. The air flow exponent is uncertain if the highest pressure is less than ${factor} times the lowest.`,
     remedy: spread,
   },
   'reading-span/vague': {

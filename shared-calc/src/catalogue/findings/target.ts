@@ -2,12 +2,12 @@ import { practiceSource } from '../sources.js'
 import { listed, plain } from '../words.js'
 import type { FindingTexts } from './finding-text.js'
 
-/** Whether the test was made as its target asks. */
+/** Whether the test meets the conditions of its target. */
 export const targetTexts = {
   'target-preparation/not-logged': {
     severity: 'caution',
     message: ({ target, accepted }: { target: string; accepted: readonly string[] }) =>
-      `The target "${target}" asks for preparation by ${listed(accepted, 'or')}. The preparation was not logged, so this was not checked.`,
+      `The target "${target}" requires preparation by ${listed(accepted, 'or')}. The preparation was not logged, so this was not checked.`,
     remedy: 'Log the preparation method.',
   },
   'target-preparation/other': {
@@ -21,27 +21,27 @@ export const targetTexts = {
       accepted: readonly string[]
       preparation: string
     }) =>
-      `The building was prepared by ${preparation}, but the target "${target}" asks for ${listed(accepted, 'or')}.`,
+      `The building was prepared by ${preparation}, but the target "${target}" requires ${listed(accepted, 'or')}.`,
     remedy:
-      'Prepare the building as the target asks and test again, or choose the target that the test was made for.',
+      'Prepare the building as the target requires and test again, or choose the target that applies to this test.',
   },
   'target-adjoining-spaces/not-logged': {
     severity: 'caution',
     message: ({ target, accepted }: { target: string; accepted: readonly string[] }) =>
-      `The limits of "${target}" are for ${listed(accepted, 'or')} tests. The log does not say whether adjoining spaces were held at the same pressure.`,
-    remedy: 'Enter adjoiningSpaces "guarded" or "unguarded".',
+      `The limits of "${target}" apply to ${listed(accepted, 'or')} tests. The log does not state whether adjoining spaces were kept at the same pressure.`,
+    remedy: 'State whether the adjoining spaces were guarded or unguarded.',
   },
   'target-adjoining-spaces/other': {
     severity: 'caution',
     message: ({ target, accepted, found }: { target: string; accepted: readonly string[]; found: string }) =>
-      `The test was ${found}, but the limits of "${target}" are for ${listed(accepted, 'or')} tests.`,
-    remedy: 'Choose the target for the way the test was made.',
+      `The test was ${found}, but the limits of "${target}" apply to ${listed(accepted, 'or')} tests.`,
+    remedy: 'Choose a target that applies to this test.',
   },
   'target-area/stand-in': {
     severity: 'invalidates',
     message: ({ target, area }: { target: string; area: string }) =>
       `The limit of "${target}" is per ${area}, which was not entered. The envelope area is used instead. It is larger, so the result looks better than it is.`,
-    remedy: 'Enter lossArea_m2, the loss area without the lowest floor.',
+    remedy: 'Enter the loss area without the lowest floor.',
   },
   'target-alternatives': {
     severity: 'note',
@@ -55,7 +55,7 @@ export const targetTexts = {
       judged: string
       others: readonly { quantity: string; value: number; limit: number }[]
     }) =>
-      `One limit of "${target}" is enough. ${judged} is the one kept best and decides. Not judged: ${others.map(({ quantity, value, limit }) => `${quantity} ${plain(value, 3)} (limit ${plain(limit, 3)})`).join(', ')}.`,
-    remedy: 'Check with the authority that one limit is enough.',
+      `One limit of "${target}" is enough. ${judged} has the largest margin and decides. Other limits: ${others.map(({ quantity, value, limit }) => `${quantity} ${plain(value, 3)} (limit ${plain(limit, 3)})`).join(', ')}.`,
+    remedy: 'Confirm with the authority that one limit is enough.',
   },
 } as const satisfies FindingTexts

@@ -25,33 +25,33 @@ export const uncertaintyTexts = {
       `${capital(direction)}: the readings scatter ${plain(times, 1)} times as much as the instruments explain (limit ${limit}). The uncertainty includes the scatter found.`,
     remedy: 'Look for gusts or a change during the run. Average over a longer time.',
   },
-  'scatter-unexpected/stated as none': {
+  'scatter-unexpected/stated-as-none': {
     severity: 'note',
     source: practiceSource,
     message: ({ direction }: { direction: Direction }) =>
       `${capital(direction)}: the readings scatter, but the record states a scatter of 0. The uncertainty includes the scatter found.`,
-    remedy: 'State the scatter of one pressure reading and of one flow reading, or leave both empty.',
+    remedy: 'State the scatter of one pressure reading and one flow reading, or leave both empty.',
   },
   'wind-at-station': {
     severity: 'note',
     source: { text: 'ISO 9972:2015, 5.1.4: 3 m/s near the ground, 6 m/s at the station', seen: 'memory' },
     message: ({ station, house }: { station: number; house: number }) =>
-      `The wind of ${plain(station, 1)} m/s is that of a meteorological station. The uncertainty assumes ${plain(house, 1)} m/s at the house.`,
+      `The wind speed of ${plain(station, 1)} m/s was measured at a weather station. The uncertainty assumes ${plain(house, 1)} m/s at the house.`,
     remedy: 'Log the wind speed near the ground at the house.',
   },
   'assumed-height': {
     severity: 'note',
     source: practiceSource,
     message: ({ height }: { height: number }) =>
-      `The height of the building was not logged. The uncertainty from the stack pressure assumes ${height} m.`,
-    remedy: 'Add the height of the building.',
+      `The building height was not logged. The uncertainty from stack pressure assumes ${height} m.`,
+    remedy: 'Enter the height of the building.',
   },
   'uncertainty-unbounded': {
     severity: 'caution',
     source: practiceSource,
     message: ({ block }: { block: string }) =>
-      `No uncertainty can be given: the calculation of "${block}" has no finite result. The figures of the method are not affected.`,
+      `No uncertainty is given: "${block}" has no finite result. The figures of the method are not affected.`,
     remedy:
-      'Check for readings close to zero or far off the curve, and that not every uncertainty is stated as 0.',
+      'Look for readings close to zero or far from the curve, and check that not every uncertainty is 0.',
   },
 } as const satisfies FindingTexts

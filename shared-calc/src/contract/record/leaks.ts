@@ -17,19 +17,19 @@ export const LeakKind = z.enum(
     'device opening',
     'other',
   ],
-  { error: 'there is no such kind of leak' },
+  { error: 'not a known kind of leak' },
 )
 export type LeakKind = z.infer<typeof LeakKind>
 
 export const FoundBy = z.enum(
   ['hand', 'smoke', 'anemometer', 'thermal camera', 'listening', 'fog', 'sight', 'other'],
-  { error: 'there is no such way of finding' },
+  { error: 'not a known way of finding a leak' },
 )
 
 /** Sizes as people say them; the take-off of each stands in leaks/size-words.ts. */
 export const SizeWord = z.enum(
   ['pinhole', 'pencil', 'finger', 'fist', 'hairline gap', 'card gap', 'pencil gap', 'finger gap'],
-  { error: 'there is no such size' },
+  { error: 'not a known size' },
 )
 export type SizeWord = z.infer<typeof SizeWord>
 
@@ -48,7 +48,7 @@ export const LeakSize = z
       context.addIssue({
         code: 'custom',
         path: [],
-        message: 'give the size once: in words, by width and length, by diameter, or as an area',
+        message: 'give the size in one way only: in words, by width and length, by diameter, or as an area',
       })
     const isGap = size.width_mm !== undefined || size.words?.endsWith('gap') === true
     if (isGap && size.length_m === undefined)

@@ -17,6 +17,6 @@ export const OpeningKind = z.enum(
     'loft hatch',
     'other',
   ],
-  { error: 'there is no such kind of opening' },
+  { error: 'not a known kind of opening' },
 )
 export type OpeningKind = z.infer<typeof OpeningKind>

@@ -30,9 +30,9 @@ export const Plan = z.strictObject({
   day: dateField('day of the test').optional(),
   directions: z
     .array(Direction)
-    .min(1, { error: 'the plan has no direction' })
+    .min(1, { error: 'the plan has no direction; choose at least one' })
     .max(2)
-    .refine((all) => new Set(all).size === all.length, { error: 'a direction is planned twice' })
+    .refine((all) => new Set(all).size === all.length, { error: 'each direction can be planned only once' })
     .optional(),
   /** Zero-flow pressure to expect, or as read on site before the first run. */
   zeroFlowPressure_Pa: numberField(

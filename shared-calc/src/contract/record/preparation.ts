@@ -12,7 +12,7 @@ export const CautionKind = z.enum(
     'fan and cables',
     'safety systems',
   ],
-  { error: 'there is no such caution' },
+  { error: 'not a known caution' },
 )
 export type CautionKind = z.infer<typeof CautionKind>
 
@@ -33,7 +33,7 @@ export const Preparation = z.strictObject({
     .array(AcknowledgedCaution)
     .max(100)
     .refine((all) => new Set(all.map(({ caution }) => caution)).size === all.length, {
-      error: 'a caution is answered twice',
+      error: 'a caution has two answers',
     }),
   notes: textField('notes on the preparation').optional(),
 })

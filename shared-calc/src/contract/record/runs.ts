@@ -47,7 +47,11 @@ export const Reading = z
       10_000,
     ).optional(),
     /** Several devices running together, record@2: their flows add. */
-    devices: z.array(DeviceReading).min(2, { error: 'several devices are at least two' }).max(20).optional(),
+    devices: z
+      .array(DeviceReading)
+      .min(2, { error: 'enter at least two devices, or give the flow directly' })
+      .max(20)
+      .optional(),
   })
   .superRefine((reading, context) => {
     refuseUncertaintyOfNothing(reading, context)
@@ -56,7 +60,7 @@ export const Reading = z
       context.addIssue({
         code: 'custom',
         path: ['devices'],
-        message: 'reading has both a flow of its own and several devices: keep one of the two',
+        message: 'reading has both its own flow and several devices; keep one of the two',
       })
   })
 export type Reading = z.infer<typeof Reading>
@@ -120,25 +124,25 @@ function refuseUnclearFlow(
     context.addIssue({
       code: 'custom',
       path: ['flow_m3_h'],
-      message: 'reading has neither an air flow nor a device pressure',
+      message: 'reading has neither an air flow nor a device pressure; enter one of them',
     })
   if (flow !== undefined && device !== undefined)
     context.addIssue({
       code: 'custom',
       path: ['devicePressure_Pa'],
-      message: 'reading has both an air flow and a device pressure: keep the one that was read',
+      message: 'reading has both an air flow and a device pressure; keep the one that was measured',
     })
   if (device === 0)
     context.addIssue({
       code: 'custom',
       path: ['devicePressure_Pa'],
-      message: 'device pressure is 0: no flow to fit',
+      message: 'a device pressure of 0 Pa cannot be used',
     })
   if (device !== undefined && range === undefined)
     context.addIssue({
       code: 'custom',
       path: ['range'],
-      message: 'range of the flow device is missing for a device pressure',
+      message: 'a device pressure needs the range of the flow device',
     })
 }
 
@@ -156,12 +160,12 @@ function refuseUncertaintyOfNothing(
     context.addIssue({
       code: 'custom',
       path: ['flowUncertainty_m3_h'],
-      message: 'reading has an uncertainty of the air flow but no air flow of its own',
+      message: 'reading has an uncertainty of the air flow but no air flow',
     })
   if (reading.devicePressureUncertainty_Pa !== undefined && reading.devicePressure_Pa === undefined)
     context.addIssue({
       code: 'custom',
       path: ['devicePressureUncertainty_Pa'],
-      message: 'reading has an uncertainty of the device pressure but no device pressure of its own',
+      message: 'reading has an uncertainty of the device pressure but no device pressure',
     })
 }

@@ -41,13 +41,13 @@ export const Solid = z.discriminatedUnion(
           context.addIssue({
             code: 'custom',
             path: ['ridgeHeight_m'],
-            message: `height of the ridge, ${solid.ridgeHeight_m} m, lies below the knee wall, ${solid.kneeHeight_m} m`,
+            message: `ridge height of ${solid.ridgeHeight_m} m is below the knee wall height of ${solid.kneeHeight_m} m`,
           })
         if (solid.flatWidth_m > solid.width_m)
           context.addIssue({
             code: 'custom',
             path: ['flatWidth_m'],
-            message: `flat part, ${solid.flatWidth_m} m, is wider than the room, ${solid.width_m} m`,
+            message: `flat part of ${solid.flatWidth_m} m is wider than the room of ${solid.width_m} m`,
           })
       }),
     z.strictObject({ shape: z.literal('wedge'), ...plan, height_m: lengthField('height of the wedge') }),

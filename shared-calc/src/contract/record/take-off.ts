@@ -23,7 +23,7 @@ function reasonForExclusion(
   context: z.RefinementCtx,
 ): void {
   if (part.use === 'exclude' && part.reason === undefined)
-    context.addIssue({ code: 'custom', path: ['reason'], message: 'an exclusion needs its reason' })
+    context.addIssue({ code: 'custom', path: ['reason'], message: 'an excluded part needs a reason' })
 }
 
 /** A room, or a part of one; or something taken off. */
@@ -64,7 +64,7 @@ export type EnvelopeElement = z.infer<typeof EnvelopeElement>
 
 /** Totals that a plan or an earlier report states, to be compared. */
 export const StatedTotals = z.strictObject({
-  from: nameField('where the stated totals come from'),
+  from: nameField('source of the stated totals'),
   volume_m3: numberField({ term: 'stated volume', unit: 'm³' }, 1, 1e7).optional(),
   volumeBasis: VolumeBasis.optional(),
   envelopeArea_m2: numberField({ term: 'stated envelope area', unit: 'm²' }, 1, 1e7).optional(),
@@ -74,7 +74,7 @@ export type StatedTotals = z.infer<typeof StatedTotals>
 
 /** Volume and areas of a building, space by space and element by element. */
 export const TakeOff = z.strictObject({
-  spaces: z.array(Space).min(1, { error: 'the take-off has no space' }).max(2000),
+  spaces: z.array(Space).min(1, { error: 'the take-off has no spaces; enter at least one' }).max(2000),
   elements: z.array(EnvelopeElement).max(2000).optional(),
   /** Standard uncertainty of a length where a space or element gives none of its own. */
   lengthUncertainty_m: uncertainty.optional(),

@@ -69,14 +69,14 @@ export const OwnTarget = z
       context.addIssue({
         code: 'custom',
         path: ['referencePressure_Pa'],
-        message: `target ${target.quantity} needs its reference pressure`,
+        message: `target ${target.quantity} needs a reference pressure`,
       })
     const named = pressureByName(target.quantity)
     if (named !== undefined && given !== undefined && given !== named)
       context.addIssue({
         code: 'custom',
         path: ['referencePressure_Pa'],
-        message: `target ${target.quantity} is at ${named} Pa by name; for ${given} Pa use ${target.quantity.replace(String(named), '_pr')}`,
+        message: `target ${target.quantity} applies at ${named} Pa; for ${given} Pa use ${target.quantity.replace(String(named), '_pr')}`,
       })
   })
 export type OwnTarget = z.infer<typeof OwnTarget>

@@ -28,7 +28,7 @@ export const TestRecord = z
     thermometer: Thermometer.optional(),
     runs: z
       .array(Run)
-      .min(1, { error: 'the record has no run' })
+      .min(1, { error: 'the record has no runs' })
       .max(2, { error: 'the record has more than two runs' }),
     target: Target.optional(),
     takeOff: TakeOff.optional(),
@@ -52,7 +52,7 @@ export const TestRecord = z
       context.addIssue({
         code: 'custom',
         path: ['runs', 1, 'direction'],
-        message: `both runs are marked ${second.direction}: one run per direction`,
+        message: `both runs are marked ${second.direction}; enter one run per direction`,
       })
   })
 export type TestRecord = z.infer<typeof TestRecord>

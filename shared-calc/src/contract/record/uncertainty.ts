@@ -10,19 +10,21 @@ const relative = (term: string, maximum = 1) => numberField({ term, unit: '1' },
 export const UncertaintyInputs = z.strictObject({
   flowCalibration_relative: relative('standard uncertainty of the flow calibration'),
   flowReading_relative: relative('standard uncertainty of one flow reading'),
-  gaugeSpan_relative: relative('standard uncertainty of the span of the pressure gauge'),
+  gaugeSpan_relative: relative('standard uncertainty of the pressure gauge'),
   pressureReading_Pa: numberField(
     { term: 'standard uncertainty of one pressure reading', unit: 'Pa' },
     0,
     50,
   ).optional(),
   zeroFlow_Pa: numberField(
-    { term: 'further standard uncertainty of the zero-flow pressure', unit: 'Pa' },
+    { term: 'additional standard uncertainty of the zero-flow pressure', unit: 'Pa' },
     0,
     50,
   ).optional(),
-  windShift: relative('wind: shift of the mean pressure, share of the dynamic pressure'),
-  windSpread: relative('wind: spread of the pressure round the envelope, share of the dynamic pressure'),
+  windShift: relative('wind: shift of the mean pressure, as a share of the dynamic pressure'),
+  windSpread: relative(
+    'wind: spread of the pressure around the envelope, as a share of the dynamic pressure',
+  ),
   stackShift: relative('stack: shift of the effective zero, share of the stack pressure'),
   stackSpread: relative('stack: variance over the openings, share of the square of the stack pressure'),
   leakExponentSpread: relative("standard deviation of the openings' exponents", 0.25),
@@ -47,7 +49,7 @@ export const UncertaintyInputs = z.strictObject({
   envelopeArea_relative: relative('relative standard uncertainty of the envelope area'),
   floorArea_relative: relative('relative standard uncertainty of the floor area'),
   assumedExponent: relative('standard uncertainty of an assumed air flow exponent', 0.5),
-  otherDirection_relative: relative('standard uncertainty for the direction that was not run'),
+  otherDirection_relative: relative('standard uncertainty for the direction that was not measured'),
   /** Largest probability of accepting a building that does not meet its target. */
   acceptedRisk: numberField({ term: 'accepted risk', unit: '1' }, 0.0001, 0.5).optional(),
 })

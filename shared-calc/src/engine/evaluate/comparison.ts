@@ -8,6 +8,10 @@ export const EQUAL_WITHIN = 1e-9
 export const toLimit = (value: number, limit: number): number =>
   Math.abs(value - limit) <= EQUAL_WITHIN * Math.max(Math.abs(value), Math.abs(limit)) ? limit : value
 
+/** The same as a spreadsheet formula, from the formulas of both. */
+export const toLimitInSheet = (value: string, limit: string): string =>
+  `IF(ABS(${value}-${limit})<=${EQUAL_WITHIN}*MAX(ABS(${value}),ABS(${limit})),${limit},${value})`
+
 /** Whether a value is above a limit and not equal to it. */
 export const exceeds = (value: number, limit: number): boolean => toLimit(value, limit) > limit
 

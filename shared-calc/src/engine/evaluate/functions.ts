@@ -2,7 +2,7 @@ import normalCdf from '@stdlib/stats-base-dists-normal-cdf'
 import normalQuantile from '@stdlib/stats-base-dists-normal-quantile'
 import tCdf from '@stdlib/stats-base-dists-t-cdf'
 import tQuantile from '@stdlib/stats-base-dists-t-quantile'
-import { EQUAL_WITHIN, toLimit } from './comparison.js'
+import { toLimit, toLimitInSheet } from './comparison.js'
 
 type Numbers = readonly number[]
 
@@ -110,8 +110,7 @@ export const scalarFunctions: Readonly<Record<string, ScalarFunction>> = {
   to_limit: {
     kind: 'scalar',
     evaluate: (value, limit) => toLimit(value as number, limit as number),
-    sheet: (value, limit) =>
-      `IF(ABS(${value}-${limit})<=${EQUAL_WITHIN}*MAX(ABS(${value}),ABS(${limit})),${limit},${value})`,
+    sheet: (value, limit) => toLimitInSheet(value as string, limit as string),
   },
   student_t: scalar('_xlfn.T.INV.2T', studentT),
   student_share: {

@@ -32,6 +32,7 @@ import {
 } from './readings.js'
 import type { Rule } from './rule.js'
 import { targetAdjoiningSpaces, targetAlternatives, targetArea, targetPreparation } from './target.js'
+import { textCharacters } from './texts.js'
 import { zeroFlowLimit, zeroFlowSamples } from './zero-flow.js'
 
 export type { Rule, RuleContext } from './rule.js'
@@ -78,6 +79,7 @@ export const rules: readonly Rule[] = [
   targetPreparation,
   targetAdjoiningSpaces,
   targetArea,
+  textCharacters,
   assumedPressure,
   flowStatedAt,
   implausibleValue,

@@ -17,8 +17,8 @@ export function refuseWrongSide(curve: Block, run: Run, path: string): void {
       path: `${path}.readings[${i}].pressure_Pa`,
       message:
         logged === 0
-          ? 'pressure difference is 0 Pa: no reading'
-          : `pressure difference ${plain(logged)} Pa is on the wrong side of the zero-flow pressure ${plain(curve.value('dp_0'))} Pa, or has not the sign of the other readings`,
+          ? 'a pressure difference of 0 Pa cannot be used'
+          : `pressure difference ${plain(logged)} Pa is on the wrong side of the zero-flow pressure ${plain(curve.value('dp_0'))} Pa, or has a different sign from the other readings`,
     })
   }
   const flows = curve.column('q_env')
@@ -27,7 +27,7 @@ export function refuseWrongSide(curve: Block, run: Run, path: string): void {
     if (flow > 0 && flow < Number.POSITIVE_INFINITY) continue
     problems.push({
       path: `${path}.readings[${i}].devicePressure_Pa`,
-      message: `device pressure ${run.readings[i]?.devicePressure_Pa} Pa gives no usable air flow by its range`,
+      message: `device pressure ${run.readings[i]?.devicePressure_Pa} Pa gives no usable air flow with this range`,
     })
   }
   if (problems.length > 0) throw new InputError(problems)
@@ -37,11 +37,11 @@ export function refuseWrongSide(curve: Block, run: Run, path: string): void {
 export function refuseLevelReadings(curve: Block, path: string): void {
   if (sameThroughout(curve.column('dp')))
     throw new InputError([
-      { path: `${path}.readings`, message: 'all pressure differences are equal: no curve can be fitted' },
+      { path: `${path}.readings`, message: 'all pressure differences are equal, so no curve can be fitted' },
     ])
   if (sameThroughout(curve.column('q_env')))
     throw new InputError([
-      { path: `${path}.readings`, message: 'all air flows are equal: no curve can be fitted' },
+      { path: `${path}.readings`, message: 'all air flows are equal, so no curve can be fitted' },
     ])
 }
 
@@ -67,7 +67,7 @@ export function refuseUnusableCurve(
   throw new InputError([
     {
       path: `${path}.readings`,
-      message: `the readings give ${found}no usable curve: check pressures and flows`,
+      message: `the readings give ${found}no usable curve; check pressures and flows`,
     },
   ])
 }

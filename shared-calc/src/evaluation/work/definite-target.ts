@@ -8,7 +8,7 @@ import type { DefiniteTarget } from './worked-test.js'
 /** n, qE, qF, qT, q or aE: what the quantity is related to, or is the area of. */
 export type Basis = 'n' | 'qE' | 'qF' | 'qT' | 'q' | 'aE'
 
-export const basisOf = (quantity: TargetQuantity): Basis => quantity.replace(/\d+$|_pr$/, '') as Basis
+export const basisOf = (quantity: TargetQuantity): Basis => quantity.replace(/(?:50|10|_pr)$/, '') as Basis
 
 const units: Readonly<Record<Basis, string>> = {
   n: results.n50.unit,
@@ -48,7 +48,7 @@ function fromPreset(record: Asked, { preset: id, directions, sampled = false }: 
   if (!preset) {
     const known = targetPresets.map((candidate) => candidate.id).join(', ')
     throw new InputError([
-      { path: 'target.preset', message: `there is no target preset "${id}" (known: ${known})` },
+      { path: 'target.preset', message: `"${id}" is not a known target; the known ones are ${known}` },
     ])
   }
   if (sampled && !preset.sampling)
@@ -58,7 +58,9 @@ function fromPreset(record: Asked, { preset: id, directions, sampled = false }: 
   const limits = withBasis(record, preset, limitsFor(preset, record.building.volume_m3))
   const [main] = limits
   if (!main)
-    throw new InputError([{ path: 'target.preset', message: `target "${id}" has no limit for this volume` }])
+    throw new InputError([
+      { path: 'target.preset', message: `target "${id}" has no limit for a building of this volume` },
+    ])
   return {
     limits,
     satisfiedBy: preset.satisfiedBy,

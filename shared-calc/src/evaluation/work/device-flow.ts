@@ -4,6 +4,7 @@ import type { DeviceRange, DeviceReading, FlowDevice, Run } from '../../contract
 import {
   assumed,
   type Block,
+  byRule,
   type Calculation,
   type Column,
   columnFromRecord,
@@ -93,7 +94,13 @@ export function workFlows(
   const densities = { rho_cal: referenceDensity(around.device), rho_d: density }
   const stated =
     typed.length > 0 && run.flowStatedAt === undefined
-      ? calculation.add(`${id}.stated`, `${title}: what the typed flows are flows of`, statedAir, densities)
+      ? calculation.add(`${id}.stated`, `${title}: what the typed flows are flows of`, statedAir, {
+          ...densities,
+          // What the answer would change, not what any figure rests on.
+          rho_cal: around.device?.referenceDensity_kg_m3
+            ? densities.rho_cal
+            : byRule(constantValue('rho_0'), 'usual reference density of devices'),
+        })
       : undefined
   const typedTitle = `${title}, from the flow as typed`
   const typedBlock =
@@ -118,7 +125,7 @@ export function workFlows(
   let [nextTyped, nextPressure] = [0, 0]
   const flowOf = (single: Single): { flow: Given; power: number } => {
     if (single.reading.flow_m3_h === undefined) {
-      if (!device) throw new InputError([{ path: single.path, message: 'reading has no flow' }])
+      if (!device) throw new InputError([{ path: single.path, message: 'reading has no air flow' }])
       return { flow: device.refRow('q_d', nextPressure++), power: 0.5 }
     }
     const flow = typedBlock ? typedBlock.refRow('q_t', nextTyped++) : flowAsTyped(single)

@@ -175,7 +175,7 @@ function reference(
 function rounded(calculation: Calculation, id: string, value: Given, places: number | undefined): Given {
   if (places === undefined) return value
   return calculation
-    .add(`${id}.rounded`, 'Rounding asked for by the target', roundedValue, {
+    .add(`${id}.rounded`, 'Rounding required by the target', roundedValue, {
       v_u: value,
       k: byRule(places, 'decimal places of the target'),
     })

@@ -169,7 +169,7 @@ export function workLowest(
     block ? [block.ref('dp_plus'), block.ref('dp_minus')] : [],
   )
   if (means.length === 0) return undefined
-  return calculation.add(`${id}.lowest`, `${word}: lowest pressure to use`, lowestPressure, {
+  return calculation.add(`${id}.lowest`, `${word}: lowest usable pressure`, lowestPressure, {
     dp_floor: byRule(method.limits.lowestPressure_Pa.value, 'lowest pressure difference of the method'),
     k_z: byRule(method.limits.zeroFlowMultiple.value, 'multiple of the zero-flow pressure'),
     dp_s: columnOf(means),

@@ -83,3 +83,36 @@ function encodingOf(start: Uint8Array): string {
   if (start[0] === 0xfe && start[1] === 0xff) return 'utf-16be'
   return 'utf-8'
 }
+
+/** The bytes of one part, checked as {@link unpackText} does. Throws LogError. */
+export function unpackBytes(file: Uint8Array, entry: ZipEntry): Uint8Array {
+  const pieces: Uint8Array[] = []
+  let size = 0
+  unpack(file, entry, (piece) => {
+    size += piece.length
+    if (size > entry.size)
+      refuse(
+        'compression-bomb',
+        `the part ${entry.name} unpacks to more than the ${entry.size} bytes it declares`,
+      )
+    pieces.push(piece)
+  })
+  const [first = new Uint8Array()] = pieces
+  const bytes = pieces.length > 1 ? joined(pieces, size) : first
+  if (size !== entry.size || crc32(bytes) !== entry.crc)
+    refuse(
+      'damaged-file',
+      `the part ${entry.name} is damaged (its checksum does not fit): copy the file again`,
+    )
+  return bytes
+}
+
+function joined(pieces: readonly Uint8Array[], size: number): Uint8Array {
+  const whole = new Uint8Array(size)
+  let at = 0
+  for (const piece of pieces) {
+    whole.set(piece, at)
+    at += piece.length
+  }
+  return whole
+}

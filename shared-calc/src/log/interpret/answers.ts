@@ -15,6 +15,7 @@ const FIELDS = [
   'pressure.column',
   'flow.column',
   'zeroFlow.sign',
+  'zeroFlow.labels',
   'runs[0].direction',
   'runs[1].direction',
   'decimal',

@@ -6,7 +6,7 @@ import { openLog } from '../open-log.js'
 import { LogError, problem } from '../problem.js'
 import { readAnswers } from './answers.js'
 import { type FoundField, fieldsOfRow, findFields, namedRowsOf, roomsOf } from './fields/find-fields.js'
-import { decimalOf, type View, viewOf } from './grid/view.js'
+import { decimalOf, turned, type View, viewOf } from './grid/view.js'
 import type { Answers, Interpretation, InterpretedTest, Question, Use } from './interpretation.js'
 import { checkResults } from './record/check-results.js'
 import { putConditions } from './record/conditions.js'
@@ -21,7 +21,7 @@ import type { FoundRun } from './tables/runs.js'
 import { groupTests, type TestGroup } from './tests/group.js'
 import { scopeOf } from './tests/scope.js'
 import { readLabel } from './words/label.js'
-import { assignZeroFlow, findZeroFlow } from './zero-flow.js'
+import { assignZeroFlow, findZeroFlow, unknownPressures, type ZeroEntry } from './zero-flow.js'
 
 export interface InterpretOptions {
   /** Answers to questions, by path, as typed. */
@@ -91,27 +91,38 @@ export function interpretLog(
   const device = findDevice(visible)
   const houses = tables
     .filter(({ view }) => !view.sheet.hidden)
-    .flatMap(({ view, isTaken }) => namedRowsOf(view, isTaken))
-  const zeros = tables
-    .flatMap(({ view, isTaken }) => findZeroFlow(view, isTaken))
-    .filter(({ view }) => !view.sheet.hidden || chosen.some(({ hidden }) => hidden))
+    .flatMap(({ view, isTaken }) => [
+      ...namedRowsOf(view, isTaken),
+      // The same list with a column for each house.
+      ...namedRowsOf(turned(view, around), (row, column) => isTaken(column, row)),
+    ])
+  const shownTables = tables.filter(({ view }) => !view.sheet.hidden || chosen.some(({ hidden }) => hidden))
+  const labelled = shownTables.flatMap(({ view, isTaken }) => findZeroFlow(view, isTaken))
+  const own = chosen.flatMap((group) => group.runs)
+  const without =
+    own.length > 0 &&
+    labelled.length === 0 &&
+    own.every((run) => run.zeroBefore.length + run.zeroAfter.length === 0)
+  const unknown = without
+    ? shownTables.flatMap(({ view, isTaken }) => unknownPressures(view, isTaken, labelled))
+    : []
+  const zeros = answers['zeroFlow.labels'] === 'zero flow' ? [...labelled, ...unknown] : labelled
   const assigned = assignZeroFlow(
-    chosen.flatMap((group) => group.runs).length > 0
-      ? runs.filter((run) => !run.hidden || chosen.some((group) => group.runs.includes(run)))
-      : [],
+    own.length > 0 ? runs.filter((run) => !run.hidden || own.includes(run)) : [],
     zeros,
   )
   const tests = chosen.map((group): InterpretedTest & { uses: readonly Use[] } => {
     const draft = new Draft(answers)
     const listed = houses.find(({ name }) => isSameName(name, group.key))?.fields ?? []
-    const own = [...group.runs.flatMap((run) => rowFields.get(run) ?? []), ...listed]
-    const scope = scopeOf(group, groups, fields, own)
+    const ofRows = [...group.runs.flatMap((run) => rowFields.get(run) ?? []), ...listed]
+    const scope = scopeOf(group, groups, fields, ofRows)
     putDetails(draft, scope, {
       fileName: grid.fileName,
       fileDate: options.fileDate,
       american,
       key: group.key,
       several: groups.length > 1,
+      listed: listed.length > 0,
       views: visible,
     })
     putConditions(draft, scope)
@@ -121,6 +132,7 @@ export function interpretLog(
       .find((one) => one)
     const volume = putSizes(draft, scope, rooms, american)
     putRuns(draft, group.runs, { scope, zero: assigned, device, volume, american })
+    if (unknown.length > 0 && answers['zeroFlow.labels'] === undefined) draft.ask(unknownQuestion(unknown))
     if (volume.open) draft.ask(volumeUnitQuestion(volume.open, american))
     putSeries(draft, grid, group)
     const target = draft.answered('target.preset')
@@ -134,6 +146,19 @@ export function interpretLog(
     uses: tests.flatMap(({ uses }) => uses),
     findings: [...grid.findings, ...leftOutTests(groups, chosen)],
     problems,
+  }
+}
+
+function unknownQuestion(unknown: readonly ZeroEntry[]): Question {
+  const names = [...new Set(unknown.map(({ label }) => `"${label}"`))].slice(0, 4).join(', ')
+  return {
+    path: 'zeroFlow.labels',
+    text: `No zero-flow pressures were recognised. Are they ${names}?`,
+    cells: unknown.map(({ figures }) => figures[0]?.cell ?? ''),
+    choices: [
+      { value: 'zero flow', label: 'yes: before and after the readings, in this order' },
+      { value: 'something else', label: 'no: the log holds none' },
+    ],
   }
 }
 

@@ -225,6 +225,48 @@ function directionOfHeading(view: View, row: number, column: number): Direction 
   return above && above.tokens.length <= 5 ? directionIn(above) : undefined
 }
 
+/**
+ * Small pressures by a label this dictionary does not know: where a log seems to hold no zero flow they may be it, and are asked about.
+ * In the order of the sheet, before and after by turns.
+ */
+export function unknownPressures(
+  view: View,
+  isTaken: (row: number, column: number) => boolean,
+  known: readonly ZeroEntry[],
+): ZeroEntry[] {
+  const found: ZeroEntry[] = []
+  for (let row = 0; row < Math.min(view.rows, 300); row++)
+    for (let column = 0; column < Math.min(view.columns, 40); column++) {
+      const text = view.text(row, column)
+      if (text === undefined || text.length > 90 || isTaken(row, column) || bareUnit(text)) continue
+      const label = readLabel(text)
+      const content = view.at(row, column + 1)
+      if (content?.kind !== 'number' || isTaken(row, column + 1)) continue
+      const beside = view.text(row, column + 2)
+      const unit = content.written.unit ?? label.unit ?? (beside === undefined ? undefined : bareUnit(beside))
+      if (
+        unit?.kind !== 'pressure' ||
+        says(label, 'barometer') ||
+        Math.abs(content.written.value) > LIKELY_MOST
+      )
+        continue
+      const cell = view.address(row, column + 1)
+      if (known.some(({ figures }) => figures.some((one) => one.cell === cell))) continue
+      const which = found.length % 2 === 0 ? ('before' as const) : ('after' as const)
+      found.push({
+        view,
+        row,
+        column,
+        which,
+        figures: [{ ...content.written, cell }],
+        unit,
+        label: label.text,
+        labelCell: view.address(row, column),
+      })
+    }
+  return found
+}
+
 /** Which entry each run takes, nearest first; one that has none left shares the nearest. */
 export function assignZeroFlow(
   runs: readonly FoundRun[],

@@ -22,6 +22,6 @@ export function takeOutBlankRuns(runs: DraftRun[], collector: Collector): void {
   }
 }
 
-function isBlank({ readings, zeroFlowBefore_Pa = [], zeroFlowAfter_Pa = [] }: DraftRun): boolean {
+function isBlank({ readings = [], zeroFlowBefore_Pa = [], zeroFlowAfter_Pa = [] }: DraftRun): boolean {
   return readings.length + zeroFlowBefore_Pa.length + zeroFlowAfter_Pa.length === 0
 }

@@ -76,7 +76,7 @@ function placeInHouse(tests: readonly Draft[]): void {
   for (const test of tests) {
     const { line } = test
     const numbered = line.testNumber === undefined ? undefined : byNumber.get(line.testNumber)
-    if (numbered) test.remark = 'the same test number as another test of this plot, with other content'
+    if (numbered) test.remark = 'same test number as another test of this plot, but different content'
     if (line.testNumber !== undefined) byNumber.set(line.testNumber, test)
     const stage = line.stage ?? ''
     const repeated = stage === 'retest' ? latest : (numbered ?? latestOfStage.get(stage))
@@ -88,7 +88,7 @@ function placeInHouse(tests: readonly Draft[]): void {
       }
     } else if (stage === 'retest' && line.altered === undefined) {
       test.role = 'retest without its first test'
-      test.remark = 'a retest, but the test it repeats is not among the files'
+      test.remark = 'retest, but the repeated test is not among the files'
     }
     // A retest continues the stage it repeats.
     latestOfStage.set(stage === 'retest' && latest ? stageOf(latest) : stage, test)

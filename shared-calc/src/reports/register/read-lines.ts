@@ -1,4 +1,5 @@
 import { evaluate } from '../../assessment/evaluate.js'
+import { counted } from '../../catalogue/words.js'
 import { InputError, problemLine } from '../../contract/problem.js'
 import type { Grid } from '../../log/grid/grid.js'
 import type { Layout } from '../../log/layout/schema.js'
@@ -65,7 +66,9 @@ function alteration({ digests, evaluation }: ReadSummary, grid: Grid): string | 
   if (digests.evaluation.written !== digests.evaluation.found) return 'the evaluation was changed after issue'
   const differing = grid.sheetNames.includes(CHECK) ? grid.sheet(CHECK)?.at(1, 1)?.value : undefined
   if (differing === undefined) return 'sheet Check is missing'
-  return differing === 0 ? undefined : `${String(differing)} cells were edited after issue (sheet Check)`
+  return differing === 0
+    ? undefined
+    : `${counted(Number(differing), 'cell was', 'cells were')} edited after issue (sheet Check)`
 }
 
 function ofLog(file: string, grid: Grid, layouts: readonly Layout[]): ReadLines {
@@ -75,7 +78,7 @@ function ofLog(file: string, grid: Grid, layouts: readonly Layout[]): ReadLines 
   if (layouts.length === 0)
     return {
       lines: [],
-      leftOut: [{ file, why: 'it is no summary workbook of ours, and no layout was given for others' }],
+      leftOut: [{ file, why: 'this is not a Draughtbook summary; give a layout to read other workbooks' }],
     }
   const { tests, problems } = readGrid(grid, { layouts })
   if (tests.length === 0) return { lines: [], leftOut: [{ file, why: problems.map(problemLine).join('; ') }] }

@@ -126,6 +126,6 @@ function opposite(
   const where = crossings.map(({ pressure_Pa }) => `${pressure_Pa.toFixed(0)} Pa`)
   const at = where.length > 0 ? `: the lines cross at ${[...new Set(where)].join(' and ')}` : ''
   const unsure = [q50, q4].some(({ interval }) => interval && interval[0] * interval[1] <= 0)
-  const scatter = unsure ? ' (one of the two lies within the scatter of the fits)' : ''
-  return `q50 ${moved(q50.change)} by ${percent(q50)} while q4 ${moved(q4.change)} by ${percent(q4)}${at}${scatter}; say at which pressure a change is meant`
+  const scatter = unsure ? ' (one of the two is within the scatter of the fits)' : ''
+  return `q50 ${moved(q50.change)} by ${percent(q50)} while q4 ${moved(q4.change)} by ${percent(q4)}${at}${scatter}. State the pressure when you quote a change`
 }

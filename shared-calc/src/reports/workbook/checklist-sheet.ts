@@ -18,25 +18,25 @@ export function writeChecklistSheet(workbook: Workbook, { building, preparation 
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Preparation and leaks'
   dress(sheet.getCell('A2'), {
     font: fonts.muted,
-  }).value = `${building.name}; prepared by ${preparation ?? 'a method still to be chosen'}`
+  }).value = `${building.name}; prepared by ${preparation ?? 'a method not yet chosen'}`
   headingRow(sheet, 4, 'Openings', COLUMNS)
   let row = writeTable(
     sheet,
     5,
     [
       { head: 'opening', align: 'left' },
-      { head: 'the method asks', align: 'left' },
-      { head: 'found and done', align: 'left' },
+      { head: 'method requires', align: 'left' },
+      { head: 'found, and action taken', align: 'left' },
       { head: 'not present', align: 'center' },
     ],
     preparationList.map((listed) => [
       listed.kind,
-      askedOf(listed, preparation)?.words ?? 'as the purpose of the test asks',
+      askedOf(listed, preparation)?.words ?? 'choose a preparation method first',
       '',
       '☐',
     ]),
   )
-  headingRow(sheet, row + 1, 'Cautions, before the fan is switched on', COLUMNS)
+  headingRow(sheet, row + 1, 'Cautions: check before you switch on the fan', COLUMNS)
   row += 2
   for (const caution of allCautions)
     row = writeLine(sheet, row, `☐  ${caution}: ${cautionTexts[caution]}`, WIDE)
@@ -48,7 +48,7 @@ export function writeChecklistSheet(workbook: Workbook, { building, preparation 
     row + 2,
     [
       { head: 'place', align: 'left' },
-      { head: 'kind, how found, seen under which direction', align: 'left' },
+      { head: 'kind, how found, direction', align: 'left' },
       { head: 'size', align: 'left' },
       { head: 'photo', align: 'left' },
     ],

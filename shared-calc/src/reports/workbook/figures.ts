@@ -144,7 +144,7 @@ function sureness({ uncertainty, decision }: Evaluation, test: AssessedTest): Pu
         ? []
         : [
             {
-              label: `target ${quantity}: sure to meet`,
+              label: `target ${quantity}: probability of meeting`,
               unit: '1',
               recorded,
               block: met.block.id,

@@ -1,4 +1,5 @@
 export { addCharts, type ChartDescription, printStyle } from './chart/index.js'
+export { digestOfParts } from './issued/issued-parts.js'
 export { MOST_READINGS, type TemplateOptions, writeLogTemplate } from './log-template/write-log-template.js'
 export { parseRecordRows, type ReadSummary, readSummaryWorkbook } from './read-summary.js'
 export { RECORD, RECORD_SHEET_FORMAT } from './record-sheet.js'

@@ -1,4 +1,5 @@
 import type { Workbook } from 'exceljs'
+import { dayInWords } from '../../catalogue/words.js'
 import type { Leak, LeakLog } from '../../contract/record/index.js'
 import { directionsInWords } from '../../site/leaks/directions-in-words.js'
 import { sizeWords } from '../../site/leaks/size-words.js'
@@ -17,7 +18,7 @@ export function writeLeaksSheet(workbook: Workbook, log: LeakLog, worked: Worked
   const sheet = workbook.addWorksheet(LEAKS, { views: [{ showGridLines: false }] })
   sheet.columns = [32, 20, 13, 17, 22, 11, 11, 11, 18].map((width) => ({ width }))
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Leaks'
-  headingRow(sheet, 3, 'Left to seal', COLUMNS)
+  headingRow(sheet, 3, 'Still to seal', COLUMNS)
   let row = writeTable(
     sheet,
     4,
@@ -30,9 +31,9 @@ export function writeLeaksSheet(workbook: Workbook, log: LeakLog, worked: Worked
     ],
     [
       ...worked.toSeal.flatMap(({ criterion, now, aged }) => [
-        sealRow(`${criterion.quantity}: the target`, now),
+        sealRow(`the target for ${criterion.quantity}`, now),
         ...aged.map(({ growth, hole }) =>
-          sealRow(`the target after ${Math.round(growth * 100)} % of ageing`, hole),
+          sealRow(`the target, allowing ${Math.round(growth * 100)} % for ageing`, hole),
         ),
       ]),
       sealRow('the whole leakage at 50 Pa', worked.whole),
@@ -56,7 +57,7 @@ export function writeLeaksSheet(workbook: Workbook, log: LeakLog, worked: Worked
     log.list.map((leak, i) => leakRow(leak, i)),
   )
   if (worked.rounds.length > 0) {
-    headingRow(sheet, row + 1, 'What each repair round brought', COLUMNS)
+    headingRow(sheet, row + 1, 'Result of each repair round', COLUMNS)
     row = writeTable(
       sheet,
       row + 2,
@@ -70,7 +71,7 @@ export function writeLeaksSheet(workbook: Workbook, log: LeakLog, worked: Worked
         { head: 'area\ncm²' },
       ],
       worked.rounds.map(({ before, compared, hole }, i) => [
-        `${i + 1}, after the test of ${before.date}`,
+        `${i + 1}, after the test of ${dayInWords(before.date)}`,
         live(places, compared, 'q_a', '0'),
         live(places, compared, 'q_b', '0'),
         live(places, compared, 'd_ab', '+0;-0;0'),
@@ -86,7 +87,7 @@ export function writeLeaksSheet(workbook: Workbook, log: LeakLog, worked: Worked
   row = writeLine(
     sheet,
     row + 1,
-    'Areas are of sharp-edged holes (discharge coefficient 0.61): those left to seal at the reference pressure of the target, all others at 50 Pa. Sizes in words are rough: common practice, no source.',
+    'Areas are those of sharp-edged holes (discharge coefficient 0.61), at the reference pressure of the target for leakage still to seal and at 50 Pa otherwise. Sizes in words are rough (common practice, no source).',
     { ...WIDE, font: fonts.muted },
   )
   setUpPage(sheet, { landscape: true, title: 'Leaks', lastRow: row, lastColumn: COLUMNS })

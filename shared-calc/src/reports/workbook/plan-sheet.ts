@@ -39,7 +39,7 @@ export function writePlanSheet(
   )
   for (const text of words.length > 0 ? words : ['No flow device was entered.'])
     row = writeLine(sheet, row, text, { ...WIDE, font: fonts.muted })
-  headingRow(sheet, row + 1, 'Weather and what to mind', COLUMNS)
+  headingRow(sheet, row + 1, 'Weather and findings', COLUMNS)
   row = writeWeather(sheet, row + 2, worked, places)
   for (const { severity, message, remedy } of planFindings(request, worked).filter(
     (finding) => finding.severity !== 'note',
@@ -97,7 +97,7 @@ function identity(
 }
 
 function targetText({ target, allowance }: WorkedPlan): string {
-  if (!target || !allowance) return 'No target was set: no flows to expect.'
+  if (!target || !allowance) return 'No target was set, so no expected flows are given.'
   const flow = allowance.block.value('q_t')
   const { label, quantity, limit, unit } = target.target
   return `Target: ${label}, ${quantity} ≤ ${limit} ${unitText(unit)}. The building just meets it with ${flow.toFixed(flow < 100 ? 1 : 0)} m³/h at ${allowance.referencePressure_Pa} Pa.`
@@ -105,10 +105,10 @@ function targetText({ target, allowance }: WorkedPlan): string {
 
 function writeZeroLine(sheet: Worksheet, row: number, { pressures, method }: WorkedPlan): number {
   const { zeroFlow_Pa, zeroFlowSamples, zeroFlowDuration_s, averagingTime_s } = method.limits
-  const text = `Zero-flow pressure before and after each run, fan covered: at least ${zeroFlowSamples.value} values over ${zeroFlowDuration_s} s, within ${zeroFlow_Pa.value} Pa. Each reading averaged over ${averagingTime_s.value} s.`
+  const text = `Zero-flow pressure before and after each run, fan covered: at least ${zeroFlowSamples.value} values over ${zeroFlowDuration_s} s, within ±${zeroFlow_Pa.value} Pa. Each reading averaged over ${averagingTime_s.value} s.`
   const repeats = method.stations ? ` ${method.stations.repeats.value} readings at each pressure.` : ''
   const lowest = pressures
-    ? ` Lowest pressure to use: ${pressures.lowest.value('dp_min').toFixed(1)} Pa.`
+    ? ` Lowest usable pressure: ${pressures.lowest.value('dp_min').toFixed(1)} Pa.`
     : ''
   return writeLine(sheet, row, text + repeats + lowest, WIDE)
 }

@@ -24,7 +24,7 @@ export function writePreparationSheet(workbook: Workbook, record: TestRecord): v
     5,
     [
       { head: 'opening', align: 'left' },
-      { head: 'the method asks', align: 'left' },
+      { head: 'method requires', align: 'left' },
       { head: 'logged', align: 'left' },
       { head: 'state', align: 'left' },
       { head: 'agrees', align: 'left' },

@@ -1,6 +1,8 @@
 import { InputError } from '../../contract/problem.js'
 import { digestOf, Evaluation, parseRecord, type TestRecord } from '../../contract/record/index.js'
 import { openLog } from '../../log/open-log.js'
+import { ISSUED_PART } from './issued/add-issued-rows.js'
+import { type IssuedParts, partsOfLines } from './issued/issued-parts.js'
 import { recordRows } from './record-rows.js'
 import { RECORD_SHEET_FORMAT } from './record-sheet.js'
 import { type RecordSignature, signatureOf } from './record-signature.js'
@@ -11,6 +13,8 @@ export interface ReadSummary {
   readonly record: TestRecord
   readonly evaluation: Evaluation
   readonly calculationVersion: string
+  /** Digests of the workbook's parts as it was issued; undefined where it holds none. */
+  readonly issuedParts?: IssuedParts
   /** Undefined where the workbook was not signed. */
   readonly signature?: RecordSignature
   /** Digests as written on the sheet, and as they are of what was found. */
@@ -27,7 +31,7 @@ export interface ReadSummary {
  */
 export async function readSummaryWorkbook(bytes: Uint8Array): Promise<ReadSummary> {
   const rows = recordRows(openLog(bytes, 'summary.xlsx'))
-  if (rows.size === 0) throw fault('the workbook has no sheet Record: it is not a summary of ours')
+  if (rows.size === 0) throw fault('the workbook has no sheet Record, so this is not a Draughtbook summary')
   return parseRecordRows(rows)
 }
 
@@ -48,9 +52,11 @@ export function parseRecordRows(rows: ReadonlyMap<string, readonly string[]>): R
   parseRecord(rawRecord)
   if (!evaluation.success) throw fault('the evaluation on sheet Record is damaged')
   const signature = signatureOf(rows)
+  const issuedParts = partsOfLines(rows.get(ISSUED_PART))
   return {
     // As they stand: checked, but with their fields in the order they were written in. The sheets follow that order.
     record: rawRecord as TestRecord,
+    ...(issuedParts && { issuedParts }),
     ...(signature && { signature }),
     evaluation: rawEvaluation as Evaluation,
     calculationVersion: one('calculation version'),

@@ -24,7 +24,7 @@ export function writeReadingsSheet(workbook: Workbook, record: TestRecord, place
   sheet.columns = [40, 13, 13, 13, 16, 15, 15].map((width) => ({ width }))
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Readings and conditions as logged'
   dress(sheet.getCell('A2'), { font: fonts.muted }).value =
-    'Shaded cells feed the working. A change here changes the results; sheet Check then shows what differs from the issued record.'
+    'The working uses the shaded cells. A change here changes the results, and sheet Check shows what differs from the issued record.'
   let row = 4
   record.runs.forEach((run, index) => {
     row = writeRun(sheet, run, index, row, places)

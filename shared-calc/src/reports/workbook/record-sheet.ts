@@ -32,7 +32,7 @@ export async function writeRecordSheet(
     dress(sheet.getCell(i + 2, 2), { font: fonts.small }).value = text
   })
   dress(sheet.getCell(rows.length + 3, 1), { font: fonts.muted }).value =
-    'Digests: SHA-256 of the canonical JSON (RFC 8785). They show that something was altered, not by whom. This sheet is protected without a password.'
+    'Digests: SHA-256 of the canonical JSON (RFC 8785). They show that something was changed, not by whom. This sheet is protected without a password.'
   setUpPage(sheet, { landscape: false, title: RECORD, lastRow: rows.length + 3, lastColumn: 2 })
   // A high spin count costs 190 ms and protects nothing here: there is no password.
   await sheet.protect('', { spinCount: 1000, selectLockedCells: true, selectUnlockedCells: true })

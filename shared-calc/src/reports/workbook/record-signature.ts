@@ -11,13 +11,17 @@ export interface RecordSignature {
 const SIGNATURE = 'signature (Ed25519)'
 const KEY = 'signing key'
 
-/** What is signed: the digests of record and evaluation with the version that made them, under a heading of its own. */
-export const signedMessage = (evaluation: Evaluation): string =>
+/**
+ * What is signed: the digests of record, evaluation and of the workbook's parts as they were issued, with the calculation
+ * version. @param partsDigest - left out for workbooks issued before their parts were digested
+ */
+export const signedMessage = (evaluation: Evaluation, partsDigest?: string): string =>
   [
-    'draughtbook/signature@1',
+    partsDigest === undefined ? 'draughtbook/signature@1' : 'draughtbook/signature@2',
     `calculation version ${evaluation.calculationVersion}`,
     `record ${evaluation.recordDigest}`,
     `evaluation ${digestOf(evaluation)}`,
+    ...(partsDigest === undefined ? [] : [`parts ${partsDigest}`]),
   ].join('\n')
 
 export const signatureRows = ({ keyId, signature }: RecordSignature): [string, string][] => [

@@ -152,7 +152,7 @@ function writeFindings(sheet: Worksheet, { evaluation, check }: SummaryInput, st
       { formula: `${CHECK}!$A$${row}`, result: findings[i]?.severity ?? '' },
       findings[i]?.message ?? '',
     ])
-  if (findings.length === 0) lines.push(['none', 'Nothing to object to.'])
+  if (findings.length === 0) lines.push(['none', 'No problems found.'])
   if (shown < findings.length) lines.push(['', `and ${findings.length - shown} more on sheet ${CHECK}`])
   lines.forEach(([severity, message], i) => {
     const row = start + 1 + i

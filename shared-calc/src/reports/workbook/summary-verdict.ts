@@ -142,7 +142,7 @@ function writeAgeing(
 ): void {
   main.ageing.forEach((age, i) => {
     writer.line(
-      `Margin if leakage grows by ${Math.round(age.value('g') * 100)} %`,
+      `Margin if leakage increases by ${Math.round(age.value('g') * 100)} %`,
       {
         formula: reference(places.symbol(age.id, 'M_g')),
         result: age.value('M_g'),

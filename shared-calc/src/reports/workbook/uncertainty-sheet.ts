@@ -22,7 +22,7 @@ export function writeUncertaintySheet(
 ): void {
   const sheet = workbook.addWorksheet(UNCERTAINTY, { views: [{ showGridLines: false }] })
   sheet.columns = [44, 13, 12, 13, 13, 10, 12, 12].map((width) => ({ width }))
-  dress(sheet.getCell('A1'), { font: fonts.title }).value = 'How sure'
+  dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Uncertainty'
   let row = 3
   if (worked.decisions.length > 0) {
     headingRow(sheet, row, 'Against the target', COLUMNS)
@@ -33,7 +33,7 @@ export function writeUncertaintySheet(
         { head: 'quantity', align: 'left' },
         { head: 'value' },
         { head: 'limit' },
-        { head: 'sure to\nmeet' },
+        { head: 'probability\nof meeting' },
         { head: 'accept\nup to' },
       ],
       worked.decisions.map(({ quantity, block, met }) => [
@@ -47,7 +47,7 @@ export function writeUncertaintySheet(
     for (const { words } of evaluation.decision ?? []) row = writeLine(sheet, row, words, WIDE)
     row += 1
   }
-  headingRow(sheet, row, 'Figures with everything that is uncertain about them', COLUMNS)
+  headingRow(sheet, row, 'Figures with their full uncertainty', COLUMNS)
   row = writeTable(
     sheet,
     row + 1,
@@ -89,7 +89,7 @@ export function writeUncertaintySheet(
       rowsOf(budget, places),
     )
   }
-  headingRow(sheet, row + 1, 'Taken by default', COLUMNS)
+  headingRow(sheet, row + 1, 'Default values used', COLUMNS)
   row += 2
   for (const { input, value, source } of worked.defaults) {
     const { term, unit } = defaultUncertainties[input]

@@ -31,7 +31,7 @@ export function writeVolumeSheet(
     [
       { head: 'space', align: 'left' },
       { head: 'storey', align: 'left' },
-      { head: 'counts in', align: 'left' },
+      { head: 'included in', align: 'left' },
       { head: 'solid', align: 'left' },
       { head: 'volume\nm³' },
       { head: 'u\nm³' },
@@ -67,14 +67,14 @@ export function writeVolumeSheet(
     )
   }
   if (worked.stated.size > 0) {
-    headingRow(sheet, row + 1, `Beside the totals of "${takeOff.stated?.from ?? ''}"`, COLUMNS)
+    headingRow(sheet, row + 1, `Compared with "${takeOff.stated?.from ?? ''}"`, COLUMNS)
     row = writeTable(
       sheet,
       row + 2,
       [
         { head: 'total', align: 'left' },
         { head: 'stated' },
-        { head: 'worked out' },
+        { head: 'calculated' },
         { head: 'difference' },
         { head: 'share' },
         { head: 'U (k = 2)' },
@@ -135,7 +135,7 @@ export function writeVolumeSheet(
       logged(places, `${path}.name`, element.name),
       element.kind,
       element.count ?? 1,
-      element.figure.shape + (element.use === 'exclude' ? `, taken off: ${element.reason ?? ''}` : ''),
+      element.figure.shape + (element.use === 'exclude' ? `, subtracted: ${element.reason ?? ''}` : ''),
       live(places, block, 'A_i', '0.00', at),
       live(places, block, 'u_A', '0.00', at),
     ]
@@ -144,7 +144,7 @@ export function writeVolumeSheet(
 
 function solidText({ solid, count, use, reason }: Space): string {
   const number = count !== undefined && count > 1 ? `${count} × ` : ''
-  return `${number}${solid.shape}${use === 'exclude' ? `, taken off: ${reason ?? ''}` : ''}`
+  return `${number}${solid.shape}${use === 'exclude' ? `, subtracted: ${reason ?? ''}` : ''}`
 }
 
 function statedName(field: string, { stated }: TakeOff): string {

@@ -74,7 +74,7 @@ async function write(
 function writeInputs(workbook: ExcelJS.Workbook, parts: object, places: Places): void {
   const sheet = workbook.addWorksheet(INPUTS, { views: [{ showGridLines: false }] })
   sheet.columns = [44, 18, 12].map((width) => ({ width }))
-  dress(sheet.getCell('A1'), { font: fonts.title }).value = 'What was entered'
+  dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Inputs'
   let row = 3
   for (const [key, part] of Object.entries(parts))
     if (key !== 'format') row = writeSection(sheet, part, key, key, row, places)

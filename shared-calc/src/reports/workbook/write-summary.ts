@@ -4,20 +4,24 @@ import { evaluateWorked } from '../../assessment/evaluate.js'
 import type { CellMap } from '../../contract/cell-map.js'
 import type { Evaluation, Finding, TestRecord } from '../../contract/record/index.js'
 import { methodById } from '../../methods/index.js'
-import { addCharts, type ChartDescription } from './chart/index.js'
+import type { ChartDescription } from './chart/index.js'
 import { writeCheckSheet } from './check-sheet.js'
 import { nameMainResults } from './defined-names.js'
 import { publishedFigures } from './figures.js'
+import { holdTexts } from './held-texts.js'
+import { issue } from './issued/issue.js'
+import { packSummary } from './issued/pack-summary.js'
 import { Places } from './places.js'
 import { writeReadingsSheet } from './readings-sheet.js'
 import { writeRecordSheet } from './record-sheet.js'
-import { type RecordSignature, signedMessage } from './record-signature.js'
+import type { RecordSignature } from './record-signature.js'
 import { addReportSheet, writeReportSheet } from './report-sheet.js'
 import { writeSiteSheets } from './site-sheets.js'
 import { leakageChart } from './summary-chart.js'
 import { addSummarySheet, fillSummarySheet } from './summary-sheet.js'
 import { writeUncertaintySheet } from './uncertainty-sheet.js'
 import { writeWorkingSheet } from './working-sheet.js'
+import { writeParts } from './zip/parts.js'
 
 export interface SummaryOptions {
   /** Field path → cell address in the log that the record was read from. */
@@ -42,9 +46,6 @@ export async function writeSummaryWorkbook(
   return (await writeSummary(record, options)).bytes
 }
 
-/** The chart is added to the parts and the whole packed then: packing them here would be work done twice. */
-const UNPACKED = { zip: { compression: 'STORE' } } as Partial<ExcelJS.XlsxWriteOptions>
-
 /** The workbook with the evaluation and the chart it shows. */
 export async function writeSummary(
   record: TestRecord,
@@ -56,9 +57,10 @@ export async function writeSummary(
     ...(uncertainty && { uncertainty }),
   })
   const { evaluation } = worked
-  const { workbook, chart } = await layOutSummary(record, worked, sign?.(signedMessage(evaluation)))
-  const plain = new Uint8Array(await workbook.xlsx.writeBuffer(UNPACKED))
-  return { bytes: addCharts(plain, [chart]), evaluation, chart }
+  const laidOut = await layOutSummary(record, worked)
+  const parts = await packSummary(laidOut)
+  issue(parts, evaluation, sign)
+  return { bytes: writeParts(parts), evaluation, chart: laidOut.chart }
 }
 
 /** Every cell of a summary, before it becomes a file. Re-run compares archived workbooks with this. */
@@ -83,7 +85,9 @@ export async function layOutSummary(
   const chartRows = fillSummarySheet(summary, input)
   writeReportSheet(report, input)
   nameMainResults(workbook, figures, places)
-  return { workbook, chart: leakageChart(workbook, test, places, chartRows), places }
+  const drawn = leakageChart(workbook, test, places, chartRows)
+  holdTexts(workbook)
+  return { workbook, chart: drawn, places }
 }
 
 /** Document properties; dated by the test, so that a workbook written again is the same to the byte. */

@@ -20,7 +20,7 @@ const columns = [
   { head: 'Difference', width: 13 },
   { head: 'in %', width: 9 },
   { head: 'Unit', width: 11 },
-  { head: 'Against', width: 20 },
+  { head: 'Compared with', width: 20 },
   { head: 'Working of the expected value', width: 70 },
 ]
 
@@ -42,7 +42,7 @@ export function writeDifferencesSheet(
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Differences'
   sheet.getRow(1).height = 26
   dress(sheet.getCell('A2'), { font: fonts.muted }).value =
-    'One row for each figure or cell that differs by more than rounding. Difference is recorded less expected. Links open the archived file at the cell.'
+    'One row for each figure or cell that differs by more than rounding. Difference is recorded minus expected. Links open the archived file at the cell.'
   columns.forEach(({ head }, i) => {
     dress(sheet.getCell(HEAD, i + 1), { font: fonts.bold, fill: fills.heading }).value = head
   })
@@ -89,7 +89,7 @@ function writeTest(
   if (differences.length <= MOST) return start + differences.length
   dress(sheet.getCell(start + MOST, 1), {
     font: fonts.muted,
-  }).value = `${differences.length - MOST} more in ${test.file}: see sheet Files, row ${files.get(test) ?? ''}, and the list that --json gives`
+  }).value = `${differences.length - MOST} more in ${test.file}: see sheet Files, row ${files.get(test) ?? ''}, and the list from --json`
   return start + MOST + 1
 }
 

@@ -2,11 +2,13 @@ import type { Worksheet } from 'exceljs'
 import type { RerunOutcome } from '../report.js'
 
 const colours: Readonly<Record<RerunOutcome, string>> = {
+  'exactly as issued': 'FFDDF3E4',
+  'saved again': 'FFDDF3E4',
   agrees: 'FFDDF3E4',
-  'rounding only': 'FFDDF3E4',
   'older calculation version': 'FFFCE8B2',
   differs: 'FFF4A6A6',
   'inputs changed after issue': 'FFF4A6A6',
+  'signature not accepted': 'FFF4A6A6',
   'cannot be read': 'FFE4E7EB',
 }
 

@@ -8,21 +8,26 @@ import { FILES_HEAD, FILES_SHEET } from './files-sheet.js'
 const COLUMNS = 4
 
 const meanings: Readonly<Record<RerunOutcome, string>> = {
-  agrees: 'Recomputed from its inputs, every recorded figure and every cell is as it was issued.',
-  'rounding only':
-    'Figures differ only as far as saving with 15 digits, recalculating in another program, or their own display explains.',
+  'exactly as issued':
+    'Every part of the file is as it was issued, and every figure follows from the inputs.',
+  'saved again':
+    'Another program has saved the file. Every figure, every cell and everything that is seen of it agrees.',
+  agrees: 'Every figure agrees to the last digits, or as far as the file shows it.',
   'older calculation version':
-    'Agrees with the version it was issued under; what the current version gives instead is listed under Differences.',
-  differs: 'Inputs are as recorded, but a recorded figure, a formula or another cell is not what they give.',
+    'Agrees with the version it was issued under. What the current version gives is listed under Differences.',
+  differs:
+    'The inputs are as recorded, but a figure, a formula, a cell or the look of the file is not as issued.',
   'inputs changed after issue':
     'A logged value is not the recorded one, or the record no longer fits its digest.',
-  'cannot be read': 'The file could not be compared; the reason stands beside it.',
+  'signature not accepted':
+    'The signature is invalid, or one was required and the file has none by a key that was given.',
+  'cannot be read': 'The file could not be compared; see the column Why.',
 }
 
 export const proofNote = [
-  'What a digest shows: that record or evaluation were altered without writing the digest anew. Whoever alters all of them together leaves no trace in it.',
-  'What a signature shows: that record and evaluation are as they were when someone who held the firm’s private key signed them. It does not show that the readings are true, who pressed the button, or when.',
-  'A re-run repeats the calculation from what was logged. It cannot tell whether the test was carried out as logged: that is for the auditor.',
+  'A digest shows that the record or evaluation was changed without a new digest. It cannot show a change that also replaced the digest.',
+  'A signature shows that the record and evaluation are unchanged since a holder of the firm’s private key signed them. It does not show that the readings are true, who signed, or when.',
+  'A re-run repeats the calculation from the logged data. It cannot show whether the test was carried out as logged; the auditor judges that.',
 ]
 
 /** The page to sign: what was re-run, how it came out, what that means. */
@@ -57,7 +62,7 @@ export function writeSignOffSheet(sheet: Worksheet, report: RerunReport): void {
     underline(sheet, row, COLUMNS)
   }
   row += 2
-  headingRow(sheet, row, 'What this can and cannot show', COLUMNS)
+  headingRow(sheet, row, 'What a re-run can and cannot show', COLUMNS)
   for (const text of proofNote) {
     row += 1
     sheet.mergeCells(row, 1, row, 3)

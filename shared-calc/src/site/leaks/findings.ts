@@ -49,11 +49,11 @@ function rounds({ list, earlierTests = [] }: LeakLog, at: string): Finding[] {
 /** Tests of different directions are not quite comparable. */
 function otherDirections({ runs }: TestRecord, { earlierTests = [] }: LeakLog, at: string): Finding[] {
   const now = runs.map(({ direction }) => direction)
-  return earlierTests.flatMap(({ directions: then }, test): Finding[] => {
+  return earlierTests.flatMap(({ directions: earlier }, test): Finding[] => {
     const where = [`${at}.earlierTests[${test}].directions`]
-    if (then === undefined) return [finding('round-directions/not-stated', { where }, { test })]
-    const same = then.length === now.length && then.every((one) => now.includes(one))
-    return same ? [] : [finding('round-directions/other', { where }, { test, then, now })]
+    if (earlier === undefined) return [finding('round-directions/not-stated', { where }, { test })]
+    const same = earlier.length === now.length && earlier.every((one) => now.includes(one))
+    return same ? [] : [finding('round-directions/other', { where }, { test, earlier, now })]
   })
 }
 

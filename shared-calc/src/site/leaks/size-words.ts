@@ -8,7 +8,7 @@ export const sizeWords: Readonly<Record<SizeWord, TakenFor & { readonly likeness
   pencil: { diameter_mm: 7, likeness: 'round, 7 mm, a pencil goes through' },
   finger: { diameter_mm: 20, likeness: 'round, 20 mm, a finger goes in' },
   fist: { diameter_mm: 90, likeness: 'round, 90 mm, a fist goes in' },
-  'hairline gap': { width_mm: 0.2, likeness: '0.2 mm wide, barely seen' },
+  'hairline gap': { width_mm: 0.2, likeness: '0.2 mm wide, barely visible' },
   'card gap': { width_mm: 0.8, likeness: '0.8 mm wide, a plastic card goes in' },
   'pencil gap': { width_mm: 7, likeness: '7 mm wide, a pencil goes in' },
   'finger gap': { width_mm: 20, likeness: '20 mm wide, a finger goes in' },

@@ -63,7 +63,7 @@ export function workLeaks(test: WorkedTest, log: LeakLog, at = 'leaks'): WorkedL
       ? undefined
       : calculation.add('leaks.flows', 'Leaks as logged', flowThroughHoles, {
           A_h: columnOf(sized.map((leak) => areas.get(leak) as Given)),
-          dp_r: byRule(COMPARED_AT_PA, 'pressure at which leaks are compared'),
+          dp_r: byRule(COMPARED_AT_PA, 'pressure for comparing leaks'),
           A_q: whole.seal.ref('A_s'),
         })
   const directions = workDirections(test)
@@ -89,7 +89,7 @@ function between(
     v: larger,
     L: smaller,
     B: byRule(1, 'an air flow itself'),
-    dp_r: byRule(COMPARED_AT_PA, 'pressure at which leaks are compared'),
+    dp_r: byRule(COMPARED_AT_PA, 'pressure for comparing leaks'),
   })
   return { seal, sizes: sizes(calculation, seal, title) }
 }
@@ -103,7 +103,7 @@ function workToSeal(calculation: Calculation, criterion: WorkedCriterion): Worke
     criterion,
     now: { seal: toSeal, sizes: sizes(calculation, toSeal, `Leakage to seal: ${quantity}`) },
     aged: ageing.map((age) => {
-      const title = `Leakage to seal with ${age.value('g') * 100} % for ageing: ${quantity}`
+      const title = `Leakage to seal allowing ${age.value('g') * 100} % for ageing: ${quantity}`
       const limit = calculation.add(`${age.id}.limit`, `${title}, limit`, limitBeforeAgeing, {
         L: value.ref('L'),
         g: age.ref('g'),
@@ -197,7 +197,7 @@ function takenFor({ size }: Leak, path: string): Taken | undefined {
   const { words, width_mm, diameter_mm, area_cm2, length_m } = size
   const at = `${path}.size`
   const word = words && sizeWords[words]
-  const said = (value: number) => byRule(value, `"${words ?? ''}" taken for ${word?.likeness ?? ''}`)
+  const said = (value: number) => byRule(value, `"${words ?? ''}" means ${word?.likeness ?? ''}`)
   if (area_cm2 !== undefined) return { kind: 'area', cells: { A_e: fromRecord(`${at}.area_cm2`, area_cm2) } }
   if (diameter_mm !== undefined)
     return { kind: 'round', cells: { d_h: fromRecord(`${at}.diameter_mm`, diameter_mm) } }

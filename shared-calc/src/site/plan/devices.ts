@@ -67,7 +67,7 @@ export function workDevice(
       dp_low: pressures.lowestToSet,
       dp_top: pressures.highestToSet,
       dp_r: byRule(50, 'reference pressure'),
-      n_hi: byRule(EXPECTED_EXPONENTS[2], 'highest exponent to expect'),
+      n_hi: byRule(EXPECTED_EXPONENTS[2], 'highest expected exponent'),
       rho_d: air.inDevice,
       rho_x: air.inLeaks,
       V: volume,

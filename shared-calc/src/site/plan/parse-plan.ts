@@ -8,5 +8,5 @@ export function parsePlan(input: unknown): PlanRequest {
   if (!saysRecord(input)) return parseWith(PlanRequest, input)
   const request = planOfRecord(parseRecord(input))
   if (request) return request
-  throw new InputError([{ path: 'plan', message: 'the record holds no plan' }])
+  throw new InputError([{ path: 'plan', message: 'the record has no plan' }])
 }

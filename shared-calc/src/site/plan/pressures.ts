@@ -43,7 +43,7 @@ export function workPressures(
   const { limits, stations } = method
   const zero = zeroFlow(plan)
   if (Math.abs(zero.value) > limits.zeroFlow_Pa.value) return undefined
-  const lowest = calculation.add('plan.lowest', 'Lowest pressure to use', lowestPressure, {
+  const lowest = calculation.add('plan.lowest', 'Lowest usable pressure', lowestPressure, {
     dp_floor: byRule(limits.lowestPressure_Pa.value, 'lowest pressure of the method'),
     k_z: byRule(limits.zeroFlowMultiple.value, 'multiple of the zero-flow pressure'),
     dp_s: columnOf([zero]),
@@ -67,11 +67,11 @@ function inSteps(
   const span = calculation.add('plan.span', 'Pressures to set', pressureSpan, {
     dp_min: lowest.ref('dp_min'),
     dp_top: byRule(top, 'highest pressure to set'),
-    m_p: byRule(MARGIN_PA, 'margin for wavering readings'),
+    m_p: byRule(MARGIN_PA, 'margin for unsteady readings'),
     dp_gap: byRule(limits.readingSpacing_Pa.value, 'spacing of readings of the method'),
     N_min: byRule(
       limits.readingsPerDirection.value + SPARE_READINGS,
-      'least number of readings, with two spare',
+      'smallest number of readings, plus two spare',
     ),
   })
   const steps = Array.from({ length: span.value('N_r') }, (_, k) => byRule(k, 'step'))

@@ -120,12 +120,12 @@ function workFlows(
   return EXPECTED_EXPONENTS.map((exponent) =>
     calculation.add(
       `plan.flow.${direction}.${exponent}`,
-      `Flow to expect, ${direction}, exponent ${exponent}`,
+      `Expected flow, ${direction}, exponent ${exponent}`,
       expectedFlows,
       {
         q_t: block.ref('q_t'),
         dp_r: byRule(referencePressure_Pa, 'reference pressure of the target'),
-        n: byRule(exponent, 'exponent to expect'),
+        n: byRule(exponent, 'expected exponent'),
         dp: set.refColumn('dp'),
         rho_d: air.inDevice,
         rho_x: air.inLeaks,
@@ -144,7 +144,7 @@ function workStack(
   if (height === undefined || inside === undefined || outside === undefined || !blocks) return {}
   const h_b = fromRecord('building.height_m', height)
   return {
-    stack: calculation.add('plan.stack', 'Stack pressure to expect', stackPressure, {
+    stack: calculation.add('plan.stack', 'Expected stack pressure', stackPressure, {
       h_b,
       rho_i: blocks.indoor.ref('rho'),
       rho_e: blocks.outdoor.ref('rho'),

@@ -72,7 +72,7 @@ export const preparationList: readonly ListedOpening[] = [
     kind: 'service entries',
     asks: {
       'method 1': asked(['closed', 'open'], 'left as in use'),
-      'method 2': asked(['sealed', 'closed', 'open'], 'left as built; openings meant for use sealed'),
+      'method 2': asked(['sealed', 'closed', 'open'], 'left as built, with intended openings sealed'),
     },
     source: practice,
   },

@@ -19,7 +19,7 @@ export function checkPreparation({ test }: Pick<TestRecord, 'test'>): CheckedOpe
     const agrees = (state: State) => !asked || state === 'not present' || asked.states.includes(state)
     return {
       kind: listed.kind,
-      asked: asked?.words ?? 'as the purpose of the test asks',
+      asked: asked?.words ?? 'choose a preparation method first',
       source: asked ? sourceText(listed.source) : 'ISO 9972:2015, method 3 (value from memory)',
       found: openings
         .filter(({ opening }) => kindOf(opening) === listed.kind)

@@ -21,7 +21,7 @@ export function toMetres(value: number, unit: string, where: string): number {
   const factor = metres[unit]
   if (factor === undefined)
     throw new InputError([
-      { path: where, message: `"${unit}" is not a unit of length (known: ${lengthUnits.join(', ')})` },
+      { path: where, message: `"${unit}" is not a unit of length; use one of ${lengthUnits.join(', ')}` },
     ])
   return value * factor
 }

@@ -19,5 +19,5 @@ export function parseTakeOff(input: unknown): TakeOffRequest {
   if (!saysRecord(input)) return parseWith(TakeOffRequest, input)
   const { building, takeOff } = parseRecord(input)
   if (takeOff) return { format: TAKE_OFF_FORMAT, name: building.name, takeOff }
-  throw new InputError([{ path: 'takeOff', message: 'the record holds no take-off' }])
+  throw new InputError([{ path: 'takeOff', message: 'the record has no take-off' }])
 }

@@ -19,7 +19,7 @@ export interface PlacedRow {
 /** +count or −count, as the part is added or taken off. */
 export function signedCount({ part, path }: Part<Space | EnvelopeElement>): Given {
   const count = part.count ?? 1
-  if (part.use === 'exclude') return byRule(-count, `taken off: ${part.reason ?? ''}`)
+  if (part.use === 'exclude') return byRule(-count, `subtracted: ${part.reason ?? ''}`)
   return part.count === undefined ? byRule(1, 'one of them') : fromRecord(`${path}.count`, count)
 }
 

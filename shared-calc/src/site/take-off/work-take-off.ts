@@ -73,7 +73,7 @@ export function workTakeOff(calculation: Calculation, takeOff: TakeOff, at = 'ta
       [`${size}_i`]: column(`${size}_i`),
       [`u_${size}`]: column(`u_${size}`),
       b: columnOf(
-        order.map((part) => byRule(counts(part) ? 1 : 0, counts(part) ? 'counts' : 'does not count')),
+        order.map((part) => byRule(counts(part) ? 1 : 0, counts(part) ? 'counts' : 'not included')),
       ),
       r_l: shared,
     })
@@ -145,7 +145,7 @@ function workStated(
       return [
         [
           field,
-          calculation.add(`takeOff.stated.${field}`, `Beside the stated ${title}`, statedCompared, {
+          calculation.add(`takeOff.stated.${field}`, `Compared with the stated ${title}`, statedCompared, {
             v_w: block.ref(symbol),
             u_w: block.ref('u_t'),
             v_s: fromRecord(`${at}.stated.${field}`, value),

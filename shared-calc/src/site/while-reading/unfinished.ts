@@ -14,7 +14,7 @@ export const UnfinishedRequest = z.strictObject({
   flowDevice: FlowDevice.optional(),
   run: z.strictObject({
     ...Run.shape,
-    readings: z.array(Reading).min(1, { error: 'there is no reading yet' }).max(1000),
+    readings: z.array(Reading).min(1, { error: 'there are no readings yet' }).max(1000),
   }),
 })
 export type UnfinishedRequest = z.infer<typeof UnfinishedRequest>

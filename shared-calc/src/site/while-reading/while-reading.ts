@@ -71,7 +71,7 @@ export function whileReading(unfinished: UnfinishedTest, method: Method): WhileR
       next: coming,
       ...(method.stations
         ? { enough: coming.pressureDifference_Pa === undefined, enoughWhy: coming.why }
-        : { enough: false, enoughWhy: 'fewer than 3 readings: no line can be put through them yet' }),
+        : { enough: false, enoughWhy: 'Fewer than 3 readings: no line can be fitted yet.' }),
       findings: [],
     }
   }
@@ -98,7 +98,7 @@ function figures(
 ): { q50_m3_h: UnderWay; n50_1_h?: UnderWay } {
   const q50 = { value: rate.value('q_pr'), lower: ends.value('q_lo'), upper: ends.value('q_hi') }
   if (record.building.volume_m3 === undefined) return { q50_m3_h: q50 }
-  const derived = calculation.add('run1.so-far', 'related to the building, so far', derivedRates, {
+  const derived = calculation.add('run1.so-far', 'per volume or area, so far', derivedRates, {
     q_pr: rate.ref('q_pr'),
     q_lo: ends.ref('q_lo'),
     q_hi: ends.ref('q_hi'),
@@ -132,7 +132,7 @@ function enough(
   if (!scatter?.has('SSE') || !curve.has('S_xx'))
     return { enough: false, enoughWhy: `${method.title} gives no scatter, so this cannot be checked.` }
   const pressures = curve.column('dp')
-  const further = calculation.add('run1.further', 'what one further reading would bring', furtherReading, {
+  const further = calculation.add('run1.further', 'effect of one more reading', furtherReading, {
     N: curve.ref('N'),
     xbar: curve.ref('xbar'),
     S_xx: curve.ref('S_xx'),

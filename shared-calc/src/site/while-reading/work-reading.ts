@@ -122,8 +122,8 @@ export function assumeRun({ calculation, record, indoor, outdoor }: RunSurroundi
     xbar: curve.ref('xbar'),
     q_pr: rate.ref('q_pr'),
     n_a,
-    n_lo: byRule(EXPECTED_EXPONENTS[0], 'lowest exponent to expect'),
-    n_hi: byRule(EXPECTED_EXPONENTS[2], 'highest exponent to expect'),
+    n_lo: byRule(EXPECTED_EXPONENTS[0], 'lowest expected exponent'),
+    n_hi: byRule(EXPECTED_EXPONENTS[2], 'highest expected exponent'),
   })
   return { curve, rate, error }
 }

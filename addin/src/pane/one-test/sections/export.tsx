@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { InsertedChart } from '../../../host/host.js'
 import type { Section, SectionProps } from '../section.js'
+import { testFile } from '../test-file.js'
 
 /** Writes the summary: into this workbook, as a new one, or to disk. */
 function Export({ store, state }: SectionProps) {
@@ -84,6 +85,14 @@ function Export({ store, state }: SectionProps) {
       >
         Download the summary workbook
       </button>
+      {kind === 'page' && !store.host.hasWorkbook ? (
+        <button
+          type="button"
+          onClick={() => void store.attempt(() => store.host.download(testFile(state.entries), 'test.json'))}
+        >
+          Save the test as a file
+        </button>
+      ) : null}
       {unavailable.insertWorkbook && kind === 'excel' ? (
         <p class="hint">{unavailable.insertWorkbook}</p>
       ) : null}

@@ -194,7 +194,11 @@ function isTemperature(label: Label, value: number | undefined): boolean {
   if (value === undefined || value < -40 || value > 120) return false
   if (says(label, 'temperature')) return true
   return (
-    label.tokens.length <= 2 && sideOf(label) !== undefined && !says(label, 'volume') && !says(label, 'area')
+    label.tokens.length <= 2 &&
+    sideOf(label) !== undefined &&
+    !says(label, 'volume') &&
+    !says(label, 'area') &&
+    !says(label, 'room')
   )
 }
 

@@ -45,7 +45,9 @@ export function findFields(view: View, isTaken: (row: number, column: number) =>
       if (add(inOwnCell(view, row, column, text))) continue
       if (text.length > 90) continue
       const label = readLabel(text)
-      add(toTheRight(view, row, column, label, isTaken))
+      const field = toTheRight(view, row, column, label, isTaken)
+      add(field)
+      if (field?.name === 'volume') add(nextVolume(field, isTaken))
     }
   for (let row = 0; row < view.rows; row++)
     for (const field of lineBelow(view, row, isTaken, used)) add(field)
@@ -144,6 +146,18 @@ function toTheRight(
       : found
   }
   return undefined
+}
+
+/** A second volume right beside the first, as in a list with a column for each house: never left out in silence. */
+function nextVolume(
+  field: FoundField,
+  isTaken: (row: number, column: number) => boolean,
+): FoundField | undefined {
+  const { view, row, column, content } = field
+  const next = view.at(row, column + 1)
+  if (next?.kind !== 'number' || content.kind !== 'number' || isTaken(row, column + 1)) return undefined
+  if (next.written.value === content.written.value) return undefined
+  return { ...field, column: column + 1, cell: view.address(row, column + 1), content: next }
 }
 
 /** A text that is the label of the value after it, not a value. */

@@ -15,6 +15,8 @@ export interface DetailOptions {
   readonly american: boolean
   readonly key: string
   readonly several: boolean
+  /** The key of the test is its name in a list of houses. */
+  readonly listed: boolean
   readonly views: readonly View[]
 }
 
@@ -61,10 +63,11 @@ export function putDetails(draft: Draft, scope: FieldScope, options: DetailOptio
 export const textOf = (content: Content): string =>
   content.kind === 'text' ? content.text : content.kind === 'number' ? String(content.written.value) : ''
 
-function putName(draft: Draft, scope: FieldScope, { fileName, key, several }: DetailOptions) {
+function putName(draft: Draft, scope: FieldScope, { fileName, key, several, listed }: DetailOptions) {
   const path = 'building.name'
   const given = draft.answered(path)
   if (given !== undefined) return draft.put(path, given)
+  if (listed) return draft.put(path, key.slice(0, 200))
   const own = scope.all('name').find(({ content }) => textOf(content) !== '')
   const address = scope.all('address').find(({ content }) => textOf(content) !== '')
   if (address && own) put(draft, address, 'building.address', textOf(address.content).slice(0, 200))

@@ -85,7 +85,7 @@ export function directionWord(text: string): 'depressurisation' | 'pressurisatio
   if (['+', 'p', 'ü', 'o', 'pos', 'pres.', 'over', '(+)', '+ve'].includes(plain)) return 'pressurisation'
   const words = plain.split(/[^\p{L}]+/u)
   const dep = words.some((word) =>
-    /^(dep|under|unter|podci|onder|neg)/.test(word.normalize('NFKD').replace(/\p{M}/gu, '')),
+    /^(dep|despres|under|unter|podci|onder|neg)/.test(word.normalize('NFKD').replace(/\p{M}/gu, '')),
   )
   const pres = words.some((word) =>
     /^(pres|over|uber|ueber|nadci|surp|sovra|sobre|pos)/.test(word.normalize('NFKD').replace(/\p{M}/gu, '')),

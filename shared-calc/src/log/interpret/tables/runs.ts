@@ -140,7 +140,9 @@ function titleOf(
 /** "press" in a heading is short for pressure; only whole words of a direction count there. */
 function headingDirection(tokens: readonly string[], label: KnownColumn['label']): Direction | undefined {
   if (tokens.includes('press') || tokens.includes('p'))
-    return tokens.some((token) => /^(dep|unter|onder|podci)/.test(token)) ? 'depressurisation' : undefined
+    return tokens.some((token) => /^(dep|despres|unter|onder|podci)/.test(token))
+      ? 'depressurisation'
+      : undefined
   return directionIn(label)
 }
 

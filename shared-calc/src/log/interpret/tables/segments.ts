@@ -79,7 +79,7 @@ function keyOf({ label, unit, role }: KnownColumn): string {
 }
 
 const DIRECTION_TOKEN =
-  /^(dep|pressuris|pressuriz|press$|pres$|unter|uber|ueber|over|onder|neg|pos|podci|nadci|surp|sovra|sobre|plus|minus)/
+  /^(dep|despres|presuri|pressuris|pressuriz|press$|pres$|unter|uber|ueber|over|onder|neg|pos|podci|nadci|surp|sovra|sobre|plus|minus)/
 
 /** Leading columns (job, direction, time) and a lone pressure column serve the blocks that have none. */
 function shareAcross(parts: readonly KnownColumn[][]): KnownColumn[][] {

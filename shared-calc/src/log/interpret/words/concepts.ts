@@ -9,7 +9,7 @@ export const CONCEPTS = {
     'before pre pretest start initial begin beginning starting first vor vorher vorab anfang anfangs* beginn avant debut initiale voor vooraf przed poczatek poczatkowe antes inicial inizio prima iniziale for fore innan start* p01 dp01 δp01 opening | δp0 1|dp0 1|p0 1|zero 1|baseline 1',
   after:
     'after post posttest end ending final finish last nach nachher ende apres fin finale na achteraf po koniec koncowe despues final* dopo fine efter etter slut slutt p02 dp02 δp02 closing | δp0 2|dp0 2|p0 2|zero 2|baseline 2',
-  dep: 'depress* depr dep dp- unterdruck* underpressure negative negativ negativer onderdruk* podcisn* depresion* depression* undertryk* undertrykk* undertryck* suction minus | under pressure|u druck|vacuum',
+  dep: 'depress* despres* depr dep dp- unterdruck* underpressure negative negativ negativer onderdruk* podcisn* depresion* depression* undertryk* undertrykk* undertryck* suction minus | under pressure|u druck|vacuum',
   pres: 'pressuri* pressuriz* press pres overpressure positive positiv positiver uberdruck* ueberdruck* overdruk* nadcisn* sobrepresion* presurizacion* sovrapress* pressurizzazione overtryk* overtrykk* overtryck* surpress* plus',
   pressure:
     'pressure pressures press dp δp deltap dpa delta p pa pascal pascals pdiff ~druck ~druckdifferenz ~differenzdruck pression pressions ~druk drukverschil cisnienie cisnienia roznica presion presiones pressione pressioni tryk trykk tryck tryckskillnad trykforskel trykkforskjell difference differenz | δ p|pressure diff',

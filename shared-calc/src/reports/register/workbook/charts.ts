@@ -36,7 +36,7 @@ export function writeCharts(workbook: Workbook, register: Register): ChartDescri
   dress(charts.getCell('A1'), { font: fonts.title }).value = `${frame.quantity} of the tests`
   dress(charts.getCell('A2'), {
     font: fonts.muted,
-  }).value = `Tests judged by ${frame.quantity}, ${frame.unit}. Every one is shown over time; those that count make up the distribution.`
+  }).value = `Tests judged by ${frame.quantity}, ${frame.unit}. The chart over time shows every test; the distribution shows the tests included in totals.`
   setUpPage(charts, {
     landscape: false,
     title: titleOf(register),
@@ -46,7 +46,7 @@ export function writeCharts(workbook: Workbook, register: Register): ChartDescri
   })
   dress(data.getCell('A1'), { font: fonts.title }).value = 'Chart data'
   dress(data.getCell('A2'), { font: fonts.muted }).value =
-    'Formulas over the register. #N/A keeps a point out of a chart: it belongs to another stage, or was judged by another quantity.'
+    'Formulas on the register. #N/A keeps a point out of a chart: it belongs to another stage, or to another quantity.'
   return [overTime(data, register, frame), distribution(data, register, frame)]
 }
 
@@ -191,7 +191,7 @@ function distribution(sheet: Worksheet, { rows }: Register, frame: ChartFrame): 
     yAxis: { title: 'tests', min: 0, numberFormat: '0' },
     series: [
       {
-        name: 'tests that count',
+        name: 'tests included in totals',
         xRef: { sheet: CHART_DATA_SHEET, range: range(column) },
         xCache: classes.map(({ label }) => label),
         yRef: { sheet: CHART_DATA_SHEET, range: range(column + 3) },

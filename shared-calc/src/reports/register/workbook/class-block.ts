@@ -94,7 +94,7 @@ function workedOut({ rows, overall, month, toRetestElsewhere }: Register, places
     {
       name: 'still to be retested',
       words:
-        'Plots whose last test, in all files given and not only in this register, misses its target or is not valid.',
+        'Plots whose last test, in all files given and not only in this register, fails or is not valid.',
       formula: places.toRetest,
       result: overall.toRetest,
     },

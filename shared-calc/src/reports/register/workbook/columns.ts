@@ -1,5 +1,7 @@
 import { numberFormat, results } from '../../../catalogue/figures.js'
 import { unitText } from '../../../catalogue/units.js'
+import { outcomeWords } from '../../../catalogue/words.js'
+import { toLimitInSheet } from '../../../engine/index.js'
 import { fileLink } from '../../workbook/file-link.js'
 import type { RegisterRow } from '../arrange.js'
 import { daysBetween } from '../calibrations.js'
@@ -127,7 +129,8 @@ export const columns: readonly RegisterColumn[] = [
     numFmt: '0.00',
     align: 'right',
     content: (row, cell) => ({
-      formula: `IF(AND(ISNUMBER(${cell('value')}),ISNUMBER(${cell('limit')})),${cell('limit')}-${cell('value')},"")`,
+      // Equal within 1e-9 of the limit is equal, as in the verdict.
+      formula: `IF(AND(ISNUMBER(${cell('value')}),ISNUMBER(${cell('limit')})),${cell('limit')}-${toLimitInSheet(cell('value'), cell('limit'))},"")`,
       result: issued(row)?.judged?.margin ?? '',
     }),
   },
@@ -137,8 +140,8 @@ export const columns: readonly RegisterColumn[] = [
     width: 11,
     align: 'left',
     content: ({ outcome, role }, cell) => ({
-      formula: `IF(${cell('role')}="altered","altered",IF(${cell('margin')}="","no target",IF(${cell('invalidating')}>0,"not valid",IF(${cell('margin')}>=0,"meets","misses"))))`,
-      result: role === 'altered' ? 'altered' : outcome,
+      formula: `IF(${cell('role')}="altered","altered",IF(${cell('margin')}="","no target",IF(${cell('invalidating')}>0,"not valid",IF(${cell('margin')}>=0,"meets","fails"))))`,
+      result: role === 'altered' ? 'altered' : outcomeWords[outcome],
     }),
   },
   count('findings', 'Find-\nings', (row) => issued(row)?.findings.length ?? 0),
@@ -205,7 +208,7 @@ export const columns: readonly RegisterColumn[] = [
     align: 'left',
     content: (row, cell) =>
       yesNo(
-        `AND(${cell('latest')}="yes",OR(${cell('verdict')}="misses",${cell('verdict')}="not valid"))`,
+        `AND(${cell('latest')}="yes",OR(${cell('verdict')}="fails",${cell('verdict')}="not valid"))`,
         row.latest && asksForRetest(row),
       ),
   },
@@ -230,7 +233,7 @@ export const columns: readonly RegisterColumn[] = [
       hyperlink: fileLink(seenFrom(file)),
     }),
   },
-  text('altered', 'To look at', 44, ({ altered, remark }) => [altered, remark].filter(Boolean).join('; ')),
+  text('altered', 'To check', 44, ({ altered, remark }) => [altered, remark].filter(Boolean).join('; ')),
   text('version', 'Calculation', 12, ({ calculationVersion }) => calculationVersion),
 ]
 

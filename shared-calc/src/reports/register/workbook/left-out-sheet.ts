@@ -1,4 +1,5 @@
 import type { Workbook } from 'exceljs'
+import { counted } from '../../../catalogue/words.js'
 import { setUpPage } from '../../workbook/page.js'
 import { dress, fonts, headingRow, underline, wrap } from '../../workbook/styles.js'
 import type { Register } from '../register.js'
@@ -17,8 +18,7 @@ export function writeLeftOutSheet(workbook: Workbook, register: Register): void 
   sheet.getCell(3, 2).value = 'Kind'
   sheet.getCell(3, 3).value = 'Why it is not in the register'
   const { leftOut } = register
-  if (leftOut.length === 0)
-    dress(sheet.getCell(4, 1), {}).value = 'Nothing: every file given is in the register.'
+  if (leftOut.length === 0) dress(sheet.getCell(4, 1), {}).value = 'None. Every file is in the register.'
   leftOut.forEach(({ file, part, why, kind, expected }, i) => {
     dress(sheet.getCell(4 + i, 1), { alignment: wrap }).value =
       part === undefined ? file : `${file} (${part})`
@@ -31,7 +31,7 @@ export function writeLeftOutSheet(workbook: Workbook, register: Register): void 
   })
   dress(sheet.getCell(5 + Math.max(leftOut.length, 1), 1), {
     font: fonts.muted,
-  }).value = `${register.rows.length} tests in the register, ${leftOut.length} files or tests left out`
+  }).value = `${counted(register.rows.length, 'test')} in the register, ${counted(leftOut.length, 'file or test', 'files or tests')} left out`
   setUpPage(sheet, {
     landscape: true,
     title: titleOf(register),

@@ -82,7 +82,7 @@ function writeHead(sheet: Worksheet, register: Register): void {
   dress(sheet.getCell('A1'), { font: fonts.title }).value = titleOf(register)
   sheet.getRow(1).height = 26
   dress(sheet.getCell('A2'), { font: fonts.muted }).value =
-    'Figures as issued; those of an altered summary are left out. Values and limits may be corrected, rows sorted: verdicts, totals and lists follow. Filters carry into the line below.'
+    'Figures as issued; those of altered summaries are left out. If you correct a value or limit, or sort the rows, verdicts, totals and lists update. The line below follows the filters.'
   dress(sheet.getCell('A3'), { font: fonts.muted }).value = 'as at'
   dress(sheet.getCell('C3'), {
     fill: fills.given,
@@ -104,7 +104,7 @@ function writeHead(sheet: Worksheet, register: Register): void {
     results.n50 === undefined || role === 'altered' ? [] : [results.n50],
   )
   const shown: [string, string, string, number | ''][] = [
-    ['site', 'mean and worst n50 of those shown', '', ''],
+    ['site', 'mean and worst n50 of the tests shown', '', ''],
     ['n50', '', `IFERROR(SUBTOTAL(101,${range('n50')}),"")`, values.length ? meanOf(values) : ''],
     [
       'qE50',

@@ -1,4 +1,5 @@
 import type { Worksheet } from 'exceljs'
+import { outcomeWords } from '../../../catalogue/words.js'
 import { dress, fonts, headingRow, underline, wrap } from '../../workbook/styles.js'
 import type { RegisterRow } from '../arrange.js'
 import type { Register } from '../register.js'
@@ -19,7 +20,7 @@ const shown: readonly Shown[] = [
   { key: 'stage', head: 'Stage', result: ({ stage }) => stage ?? NOT_LOGGED },
   { key: 'date', head: 'Date', numFmt: 'yyyy-mm-dd', result: ({ date }) => dateOf(date) },
   { key: 'margin', head: 'Margin', numFmt: '0.00', result: ({ judged }) => judged?.margin ?? '' },
-  { key: 'verdict', head: 'Verdict', result: ({ outcome }) => outcome },
+  { key: 'verdict', head: 'Verdict', result: ({ outcome }) => outcomeWords[outcome] },
 ]
 
 /**

@@ -47,7 +47,7 @@ export function writeStagesSheet(workbook: Workbook, register: Register): void {
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Stages of each house'
   sheet.getRow(1).height = 26
   dress(sheet.getCell('A2'), { font: fonts.muted }).value =
-    'From one test of a house to the next; copies, altered summaries and tests that are not valid are passed over. The 95 % interval of a change holds the scatter of the fits and nothing else.'
+    'Change from one test of a house to the next. Copies, altered summaries and tests that are not valid are skipped. The 95 % interval of a change includes only the scatter of the fits.'
   writeHeads(sheet)
   if (register.changes.length === 0)
     dress(sheet.getCell(HEAD_ROW + 1, 1), {}).value = 'No house was tested more than once.'
@@ -89,7 +89,7 @@ function writeHeads(sheet: Worksheet): void {
       head(HEAD_ROW, start + i, part === 'share' ? 'in %' : part, 'right')
     })
   })
-  head(HEAD_ROW, COLUMNS, '  To look at')
+  head(HEAD_ROW, COLUMNS, '  To check')
 }
 
 function writeChange(sheet: Worksheet, row: number, change: HouseChange, tests: number): void {

@@ -1,4 +1,5 @@
 import type { Workbook, Worksheet } from 'exceljs'
+import { outcomeWords } from '../../../catalogue/words.js'
 import { setUpPage } from '../../workbook/page.js'
 import { dress, fonts, headingRow, underline, wrap } from '../../workbook/styles.js'
 import type { RegisterRow } from '../arrange.js'
@@ -79,7 +80,7 @@ function retestsElsewhere(sheet: Worksheet, start: number, { month, toRetestElse
       stage ?? '',
       dateOf(date),
       judged?.margin ?? '',
-      `${outcome}: ${file}`,
+      `${outcomeWords[outcome]}: ${file}`,
     ]),
   )
 }
@@ -89,7 +90,7 @@ function calibrations(sheet: Worksheet, start: number, { calibrations: expiring 
     sheet,
     start,
     `Calibrations that expire within ${CALIBRATION_DAYS} days or have expired`,
-    ['Days left', 'Instrument', 'Serial number', '', 'Due', '', 'Used in tests No.'],
+    ['Days left', 'Instrument', 'Serial number', '', 'Due', '', 'Used in tests'],
     expiring.map(({ instrument, serial, due, days, rows }, i) => [
       { formula: `$E${start + 2 + i}-${REGISTER_SHEET}!${AS_OF}`, result: days },
       instrument,
@@ -107,7 +108,7 @@ function findings(sheet: Worksheet, start: number, { rows }: Register): number {
   return section(
     sheet,
     start,
-    'Findings that invalidate a test or ask for caution',
+    'Findings that invalidate a test, and cautions',
     ['No.', 'Site', 'Plot', 'Stage', 'Date', 'Severity', 'Finding'],
     rows
       .filter(({ role }) => role !== 'altered')
@@ -124,14 +125,14 @@ function altered(sheet: Worksheet, start: number, { rows }: Register): number {
   return section(
     sheet,
     start,
-    'Workbooks and tests to look at',
+    'Workbooks and tests to check',
     ['No.', 'Site', 'Plot', 'Stage', 'Date', '', 'What'],
     rows
       .filter((test) => test.altered !== undefined || test.remark !== undefined)
       .map((test) => [
         ...identity(test),
         '',
-        [test.altered && `${test.altered}: run Re-run on it`, test.remark].filter(Boolean).join('; '),
+        [test.altered && `${test.altered}. Re-run this workbook.`, test.remark].filter(Boolean).join('; '),
       ]),
   )
 }

@@ -48,14 +48,14 @@ const totalColumns: readonly TotalColumn[] = [
     formula: (group, of) => `SUMPRODUCT(${group}*(${of('plot')}<>""))`,
   },
   {
-    head: 'in\ntotals',
+    head: 'included\nin totals',
     width: 9,
     numFmt: '0',
     value: ({ counting }) => counting,
     formula: (group, of) => `SUMPRODUCT(${group}*${counted(of)})`,
   },
   { head: 'meets', width: 8, numFmt: '0', value: ({ meets }) => meets, formula: verdict('meets') },
-  { head: 'misses', width: 8, numFmt: '0', value: ({ misses }) => misses, formula: verdict('misses') },
+  { head: 'fails', width: 8, numFmt: '0', value: ({ misses }) => misses, formula: verdict('fails') },
   {
     head: 'not\nvalid',
     width: 8,
@@ -162,7 +162,7 @@ export function writeTotalsSheet(workbook: Workbook, register: Register): void {
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Totals'
   sheet.getRow(1).height = 26
   dress(sheet.getCell('A2'), { font: fonts.muted }).value =
-    'Formulas over sheet Register: they follow corrections and sorting there, and look at every row, filtered or not.'
+    'Formulas on sheet Register. They update when you correct or sort it, and include rows hidden by a filter.'
   const tests = register.rows.length
   let row = writeBlock(sheet, 4, 'All tests', [register.overall], tests)
   const place = (head: string) =>

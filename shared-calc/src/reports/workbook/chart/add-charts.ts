@@ -21,12 +21,17 @@ const CHART_TYPE = 'application/vnd.openxmlformats-officedocument.drawingml.char
  */
 export function addCharts(xlsx: Uint8Array, charts: readonly ChartDescription[]): Uint8Array {
   const parts = readParts(xlsx)
+  addChartsTo(parts, charts)
+  return writeParts(parts)
+}
+
+/** The same for a workbook that is unpacked already: its parts are changed. */
+export function addChartsTo(parts: Parts, charts: readonly ChartDescription[]): void {
   const sheets = sheetParts(parts)
   for (const chart of charts) {
     checkChart(chart, [...sheets.keys()])
     addChart(parts, sheets.get(chart.sheetName) ?? '', chart)
   }
-  return writeParts(parts)
 }
 
 function addChart(parts: Parts, sheet: string, chart: ChartDescription): void {

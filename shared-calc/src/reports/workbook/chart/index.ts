@@ -1,4 +1,4 @@
-export { addCharts } from './add-charts.js'
+export { addCharts, addChartsTo } from './add-charts.js'
 export type {
   BarStyle,
   CachedValue,

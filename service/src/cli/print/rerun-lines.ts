@@ -1,0 +1,63 @@
+import type { Difference, RerunReport, RerunTest } from '@draughtbook/shared-calc/rerun'
+import { outcomes, signatureWords } from '@draughtbook/shared-calc/rerun'
+
+/** Differences of one file that are named; the others are counted. */
+const MOST = 8
+/** Figures named below a changed input. */
+const MOST_FOLLOWING = 4
+
+/** What is said of one test: nothing where it is as issued and nothing is odd about its signature. */
+export function testLines(test: RerunTest): string[] {
+  const { file, part, outcome, why, differences, signature } = test
+  const name = `${file}${part === undefined ? '' : ` (${part})`}`
+  const odd = signature?.state === 'key not given' || signature?.state === 'invalid'
+  if (outcome === 'cannot be read') return []
+  const quiet = outcome === 'exactly as issued' || outcome === 'agrees' || outcome === 'saved again'
+  if (quiet) return odd ? [`${name}: ${outcome}; ${signatureWords[signature.state]}`] : []
+  const real = differences.filter(({ rounding }) => !rounding)
+  return [
+    `${name}: ${outcome}: ${why}`,
+    ...real.slice(0, MOST).flatMap(differenceLines),
+    ...(real.length > MOST ? [`  ${real.length - MOST} more: see --out or --json`] : []),
+  ]
+}
+
+function differenceLines(one: Difference): string[] {
+  const { label, cell, unit, recorded, expected, kind, follows = [] } = one
+  const place = cell === undefined ? '' : ` (${cell})`
+  const pair =
+    kind === 'figure'
+      ? `in the file ${value(recorded)}, recalculated ${value(expected)}`
+      : `issued ${value(expected)}, now ${value(recorded)}`
+  return [
+    `  ${label}${place}: ${pair}${unit ? ` ${unit}` : ''}`,
+    ...follows
+      .slice(0, MOST_FOLLOWING)
+      .map((figure) =>
+        `    ${figure.label}: issued ${value(figure.recorded)}, recalculated ${value(figure.expected)} ${figure.unit ?? ''}`.trimEnd(),
+      ),
+    ...(follows.length > MOST_FOLLOWING ? [`    and ${follows.length - MOST_FOLLOWING} more figures`] : []),
+  ]
+}
+
+const LONGEST = 60
+
+function value(content: Difference['recorded']): string {
+  if (content === null) return 'nothing'
+  if (typeof content === 'number') return String(Number(content.toPrecision(6)))
+  const text = String(content).replace(/\s+/g, ' ')
+  return text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text
+}
+
+/** Counts of outcomes, and of signatures where any file is a summary of ours. */
+export function countLines({ tests, counts }: RerunReport): string[] {
+  const found = outcomes
+    .filter((outcome) => counts[outcome] > 0)
+    .map((outcome) => `${outcome} ${counts[outcome]}`)
+  const signed = (Object.keys(signatureWords) as (keyof typeof signatureWords)[]).flatMap((state) => {
+    const count = tests.filter(({ signature }) => signature?.state === state).length
+    return count > 0 ? [`${signatureWords[state]} ${count}`] : []
+  })
+  const one = tests.length === 1 ? '1 test re-run' : `${tests.length} tests re-run`
+  return [`${one}: ${found.join(', ')}`, ...(signed.length > 0 ? [`Signatures: ${signed.join(', ')}`] : [])]
+}

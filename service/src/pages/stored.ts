@@ -1,0 +1,66 @@
+import { escaped, page } from './html.js'
+
+/** One thing that is kept somewhere: where, and what ends it. */
+export interface Stored {
+  readonly what: string
+  readonly where: string
+  readonly until: string
+}
+
+/** Everything the service, its queue and its pane keep. `deploy/README.md` has the same table. */
+export const stored: readonly Stored[] = [
+  {
+    what: 'Records and workbooks sent to be evaluated',
+    where: 'nowhere: memory, while the answer is made',
+    until: 'the answer is sent',
+  },
+  {
+    what: 'Workbooks sent for a register or a re-run',
+    where: 'a folder of this process below TMPDIR',
+    until: 'the answer is sent or the sender goes; after a crash, the next start',
+  },
+  {
+    what: 'Devices, gauges, layouts and targets, with every earlier state',
+    where: 'the library’s folder; earlier states below .history',
+    until: 'DELETE /v1/library/…; earlier states until the folder .history/KIND/NAME is deleted',
+  },
+  {
+    what: 'Tokens: name, roles, dates, salted hash',
+    where: 'the token file',
+    until: 'draughtbook token remove ID; a token itself ends with its date or token revoke',
+  },
+  {
+    what: 'Last use of each token, to the minute',
+    where: 'a file beside the token file',
+    until: 'the token is removed',
+  },
+  {
+    what: 'One line for each call: who, what, digest of the record, status, time',
+    where: 'standard output; the service keeps none of it',
+    until: 'as long as whoever collects the log keeps it',
+  },
+  {
+    what: 'Paths of files and what was read from them, where a queue is used',
+    where: 'Redis',
+    until: '1 hour after it is done; 24 hours where no worker takes it',
+  },
+  {
+    what: 'The access token and what was typed in the pane',
+    where: 'the browser, or the workbook where the pane runs in a spreadsheet',
+    until:
+      'it is removed in the pane or the browser’s data for this address are deleted; the service never sees where',
+  },
+]
+
+export function storedPage(): string {
+  const rows = stored.map(
+    ({ what, where, until }) =>
+      `<tr><th scope="row">${escaped(what)}</th><td>${escaped(where)}</td><td>${escaped(until)}</td></tr>`,
+  )
+  return page(
+    'What is stored',
+    `<p>What Draughtbook keeps, where, and until when.</p>
+<div class="scroll"><table><thead><tr><th scope="col">What</th><th scope="col">Where</th><th scope="col">Until</th></tr></thead>
+<tbody>${rows.join('\n')}</tbody></table></div>`,
+  )
+}

@@ -1,0 +1,68 @@
+import type { Grid } from '../log/grid/grid.js'
+import { digestParts, type IssuedParts } from '../reports/workbook/issued/issued-parts.js'
+import { RECORD } from '../reports/workbook/record-sheet.js'
+import type { Parts } from '../reports/workbook/zip/parts.js'
+import { RECALCULATED_ZERO } from './agreement.js'
+import { compareSheets } from './compare-sheets.js'
+import { expectedCell } from './expected-cell.js'
+import { inputCells } from './input-cells.js'
+import type { IssuedFile } from './issued-file.js'
+import { compareLooks } from './look/compare-looks.js'
+import { savedAgain, strictParts } from './look/strict-parts.js'
+import { readLook } from './look/workbook-look.js'
+import type { Difference } from './report.js'
+
+/** How an archived file compares with the file as issued. */
+export interface ComparedFile {
+  /** Every part is as issued, but for where the view is scrolled to. */
+  readonly asIssued: boolean
+  /** Another program has saved it as a whole. */
+  readonly savedAgain: boolean
+  readonly cells: number
+  readonly differences: readonly Difference[]
+}
+
+/** Compares the archived parts, and what their cells hold, with the file as issued. Throws LogError where a part is damaged. */
+export function compareFile(issued: IssuedFile, grid: Grid, parts: Parts): ComparedFile {
+  const digests = digestParts(parts)
+  const again = savedAgain(issued.digests, digests)
+  if (sameParts(issued.digests, digests) && sameRecordRows(issued, grid))
+    return { asIssued: true, savedAgain: false, cells: countCells(parts), differences: [] }
+  const zero = again ? RECALCULATED_ZERO : undefined
+  const cells = compareSheets(grid, issued.workbook.worksheets, inputCells(issued.places), zero)
+  const looks = compareLooks(readLook(issued.parts), readLook(parts), (sheet, row, column) => {
+    const cell = issued.workbook.getWorksheet(sheet)?.findCell(row + 1, column + 1)
+    const value = cell && expectedCell(cell)?.value
+    return typeof value === 'boolean' ? undefined : value
+  })
+  const found = [...cells.differences, ...looks]
+  const others = again ? [] : strictParts(issued.parts, parts, issued.digests, digests, found)
+  return { asIssued: false, savedAgain: again, cells: cells.cells, differences: [...found, ...others] }
+}
+
+/** Whether two lists of parts are the same. */
+export const sameParts = (one: IssuedParts, other: IssuedParts): boolean =>
+  one.size === other.size && [...one].every(([path, digest]) => other.get(path) === digest)
+
+/** The digests' own rows are left out of the digests, so they are compared for themselves. */
+function sameRecordRows({ workbook }: IssuedFile, grid: Grid): boolean {
+  const sheet = workbook.getWorksheet(RECORD)
+  return sheet !== undefined && compareSheets(grid, [sheet], new Map()).differences.length === 0
+}
+
+/** Cells that hold something, by their stored values: parts that are as issued need no reading. */
+export function countCells(parts: Parts): number {
+  let count = 0
+  for (const [path, bytes] of parts) {
+    if (!/^xl\/worksheets\/[^/]+\.xml$/.test(path)) continue
+    // `<v` and `<is` begin a cell's content.
+    for (let at = 0; at < bytes.length - 2; at += 1)
+      if (
+        bytes[at] === 0x3c &&
+        ((bytes[at + 1] === 0x76 && bytes[at + 2] === 0x3e) ||
+          (bytes[at + 1] === 0x69 && bytes[at + 2] === 0x73 && bytes[at + 3] === 0x3e))
+      )
+        count += 1
+  }
+  return count
+}

@@ -1,0 +1,49 @@
+import type { Workbook } from 'exceljs'
+import type { TestRecord } from '../contract/record/index.js'
+import { addIssuedRows, type IssuedRow } from '../reports/workbook/issued/add-issued-rows.js'
+import { issuedRows } from '../reports/workbook/issued/issue.js'
+import { digestParts, type IssuedParts } from '../reports/workbook/issued/issued-parts.js'
+import { packSummary } from '../reports/workbook/issued/pack-summary.js'
+import type { Places } from '../reports/workbook/places.js'
+import type { ReadSummary } from '../reports/workbook/read-summary.js'
+import { RECORD } from '../reports/workbook/record-sheet.js'
+import type { Parts } from '../reports/workbook/zip/parts.js'
+import type { RunnableVersion } from '../versions/index.js'
+import type { RunAgain } from './run-again.js'
+
+/** A summary as its version issues it: cells, parts and their digests. */
+export interface IssuedFile {
+  readonly workbook: Workbook
+  readonly places: Places
+  readonly parts: Parts
+  readonly digests: IssuedParts
+}
+
+/** Makes the summary of a record again, with the signature the archived one carries. */
+export async function issueAgain(
+  version: RunnableVersion,
+  record: TestRecord,
+  again: RunAgain,
+  { issuedParts, signature }: ReadSummary,
+): Promise<IssuedFile> {
+  const before = issuedParts === undefined && version.withoutPartDigests === true
+  const laidOut = await version.layOutSummary(record, again, before ? signature : undefined)
+  const parts = await (version.packSummary ?? packSummary)(laidOut)
+  const { workbook, places } = laidOut
+  if (before) return { workbook, places, parts, digests: digestParts(parts) }
+  const digests = digestParts(parts)
+  const rows = issuedRows(digests, signature)
+  expectRows(workbook, rows, addIssuedRows(parts, rows))
+  return { workbook, places, parts, digests }
+}
+
+/** The rows of digests as cells too, so that they are compared like all others. */
+function expectRows(workbook: Workbook, rows: readonly IssuedRow[], first: number): void {
+  const sheet = workbook.getWorksheet(RECORD)
+  rows.forEach(([key, text], i) => {
+    const row = sheet?.getRow(first + i)
+    if (!row) return
+    row.getCell(1).value = key
+    row.getCell(2).value = text
+  })
+}

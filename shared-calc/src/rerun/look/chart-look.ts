@@ -1,0 +1,116 @@
+import { comparableFormula } from '../formula-text.js'
+import { type Colour, drawnColour } from './colours.js'
+import { at, attr, child, children, deep, isOn, textOf, type XmlNode } from './xml-tree.js'
+
+export interface SeriesLook {
+  readonly name: string
+  readonly x: string
+  readonly y: string
+  /** Values kept in the file; a viewer without an engine draws these. None where the program keeps none. */
+  readonly xStored: readonly number[]
+  readonly yStored: readonly number[]
+  readonly marker: string
+  readonly line: Colour | undefined
+  readonly dot: Colour | undefined
+  readonly others: number
+  /** Points carry texts of their own. Some programs lose them, and take the last for the series' name. */
+  readonly labelled: boolean
+}
+
+/** What is seen of a chart. Texts and settings by name; colours and line widths that programs restyle are left out. */
+export interface ChartLook {
+  readonly series: readonly SeriesLook[]
+  /** In words → value. */
+  readonly settings: ReadonlyMap<string, string>
+}
+
+const KINDS = /Chart$/
+
+export function chartOf(tree: XmlNode | undefined): ChartLook {
+  const chart = child(tree, 'chart')
+  const area = child(chart, 'plotArea')
+  const plots = (area?.children ?? []).filter(({ name }) => KINDS.test(name))
+  const axes = (area?.children ?? []).filter(({ name }) => name.endsWith('Ax'))
+  return {
+    series: plots.flatMap((plot) => children(plot, 'ser').map(seriesOf)),
+    settings: new Map([
+      ['kind', plots.map(({ name }) => name).join(', ')],
+      ['title', plain(textOf(child(child(chart, 'title'), 'tx')))],
+      ['legend', child(chart, 'legend') ? 'yes' : 'no'],
+      ['shapes drawn on it', child(tree, 'userShapes') ? 'yes' : 'no'],
+      [
+        'texts on it',
+        plain(
+          deep(chart, 'dLbl')
+            .flatMap((label) => deep(label, 't'))
+            .map(({ text }) => text)
+            .join(' '),
+        ),
+      ],
+      ...axes.flatMap(axisSettings),
+    ]),
+  }
+}
+
+const plain = (text: string): string => text.replace(/\s+/g, ' ').trim()
+
+function axisSettings(axis: XmlNode, index: number): [string, string][] {
+  const side = { b: 'horizontal axis', t: 'horizontal axis', l: 'vertical axis', r: 'vertical axis' }
+  const name = side[(attr(child(axis, 'axPos'), 'val') ?? '') as 'b'] ?? `axis ${index + 1}`
+  const scaling = child(axis, 'scaling')
+  const number = (key: string) => {
+    const text = attr(child(scaling, key), 'val')
+    return text === undefined ? 'automatic' : String(Number(text))
+  }
+  return [
+    [`${name}, title`, plain(textOf(child(child(axis, 'title'), 'tx')))],
+    [`${name}, from`, number('min')],
+    [`${name}, to`, number('max')],
+    [`${name}, logarithmic`, child(scaling, 'logBase') ? 'yes' : 'no'],
+    [`${name}, direction`, attr(child(scaling, 'orientation'), 'val') ?? 'minMax'],
+    [`${name}, shown`, isOn(attr(child(axis, 'delete'), 'val')) ? 'no' : 'yes'],
+    // Where an axis has no numbers, their format is not seen, and programs write another.
+    ...(attr(child(axis, 'tickLblPos'), 'val') === 'none'
+      ? []
+      : [
+          [`${name}, number format`, attr(child(axis, 'numFmt'), 'formatCode') ?? 'General'] as [
+            string,
+            string,
+          ],
+        ]),
+  ]
+}
+
+function seriesOf(series: XmlNode): SeriesLook {
+  const x = child(series, 'xVal') ?? child(series, 'cat')
+  const y = child(series, 'yVal') ?? child(series, 'val')
+  const marker = attr(at(series, 'marker', 'symbol'), 'val') ?? 'automatic'
+  return {
+    name: nameOf(child(series, 'tx')),
+    x: rangeOf(x),
+    y: rangeOf(y),
+    xStored: storedOf(x),
+    yStored: storedOf(y),
+    marker,
+    line: drawnColour(at(series, 'spPr', 'ln')),
+    dot: drawnColour(at(series, 'marker', 'spPr')),
+    labelled: child(series, 'dLbls') !== undefined,
+    others: children(series, 'trendline').length + children(series, 'errBars').length,
+  }
+}
+
+/** A name typed in may be kept as a formula that is one text. */
+function nameOf(tx: XmlNode | undefined): string {
+  const formula = at(tx, 'strRef', 'f')?.text
+  if (formula === undefined) return plain(textOf(tx))
+  const literal = /^"((?:[^"]|"")*)"$/.exec(formula.trim())?.[1]
+  return literal === undefined ? comparableFormula(formula) : plain(literal.replaceAll('""', '"'))
+}
+
+const rangeOf = (data: XmlNode | undefined): string =>
+  deep(data, 'f')
+    .map(({ text }) => comparableFormula(text))
+    .join(',') || (storedOf(data).length > 0 ? 'typed-in values' : 'none')
+
+const storedOf = (data: XmlNode | undefined): number[] =>
+  deep(data, 'pt').map((point) => Number(child(point, 'v')?.text ?? Number.NaN))

@@ -1,0 +1,91 @@
+import { format } from 'numfmt'
+import { addressOf, withSheet } from '../../log/grid/address.js'
+import type { Difference } from '../report.js'
+import { seen } from './seen-difference.js'
+import type { SeenCell, SheetLook } from './sheet-look.js'
+import type { CellLook, FontLook } from './styles.js'
+
+/** Number or text held by a cell as issued; undefined for other contents. */
+export type IssuedContents = (sheet: string, row: number, column: number) => number | string | undefined
+
+/** Fonts that turn letters into pictures. */
+const SYMBOLS = /wingding|webding|symbol|dingbat/i
+
+/** Cells that hold something and look otherwise than issued, in a way that changes what is read. */
+export function compareCellLooks(issued: SheetLook, now: SheetLook, contents: IssuedContents): Difference[] {
+  const differences: Difference[] = []
+  for (const [address, cell] of issued.cells) {
+    const found = now.cells.get(address)
+    if (!cell.filled || !found?.filled) continue
+    const place = withSheet(issued.name, addressOf(cell.row, cell.column))
+    for (const [label, a, b] of lookDifferences(cell, found, contents(issued.name, cell.row, cell.column)))
+      differences.push(seen('appearance', label, place, a, b))
+  }
+  return differences
+}
+
+type Pair = readonly [label: string, issued: string | number, now: string | number]
+
+function lookDifferences(issued: SeenCell, now: SeenCell, value: number | string | undefined): Pair[] {
+  const [a, b] = [issued.look, now.look]
+  if (a === b && issued.pieces.length + now.pieces.length === 0) return []
+  const pairs: (Pair | false)[] = [
+    ...fontDifferences(a.font, b.font),
+    a.fill !== b.fill && ['background colour', a.fill, b.fill],
+    value !== undefined &&
+      shown(a.format, value) !== shown(b.format, value) && [
+        typeof value === 'string' ? 'text as shown' : 'number as shown',
+        shown(a.format, value),
+        `${shown(b.format, value)} (number format ${b.format})`,
+      ],
+    a.rotation !== b.rotation && ['direction of the text', a.rotation, b.rotation],
+    a.shrunk !== b.shrunk && ['shrunk to fit', yes(a.shrunk), yes(b.shrunk)],
+    a.wrapped && !b.wrapped && ['text wrapped', 'yes', 'no'],
+    b.horizontal === 'fill' && a.horizontal !== 'fill' && ['alignment', a.horizontal, b.horizontal],
+    Math.abs(a.indent - b.indent) > MOST_INDENT && ['indent', a.indent, b.indent],
+    ...piecesDiffer(issued, now),
+  ]
+  return pairs.filter((pair): pair is Pair => pair !== false)
+}
+
+/** Programs shift an indent by one or two; far more pushes a text out of its cell. */
+const MOST_INDENT = 2
+const yes = (flag: boolean): string => (flag ? 'yes' : 'no')
+
+function fontDifferences(a: FontLook, b: FontLook): (Pair | false)[] {
+  return [
+    a.colour !== b.colour && !(isBlack(a.colour) && isBlack(b.colour)) && ['text colour', a.colour, b.colour],
+    a.size !== undefined &&
+      b.size !== undefined &&
+      Math.abs(a.size - b.size) > 0.06 * a.size && ['text size, points', a.size, b.size],
+    b.struck !== a.struck && ['struck through', yes(a.struck), yes(b.struck)],
+    SYMBOLS.test(b.name ?? '') && a.name !== b.name && ['font', a.name ?? '', b.name ?? ''],
+    a.raised !== b.raised && ['raised or lowered', a.raised, b.raised],
+  ]
+}
+
+const isBlack = (colour: string): boolean => colour === 'auto' || colour === '000000'
+
+/** Pieces of a text with a font of their own, against the font of the whole where the issued text has no pieces. */
+function piecesDiffer(issued: SeenCell, now: SeenCell): Pair[] {
+  const wanted = new Set([
+    pieceKey(issued.look.font),
+    ...issued.pieces.map((one) => pieceKey(one, issued.look)),
+  ])
+  const odd = now.pieces.map((one) => pieceKey(one, now.look)).filter((key) => !wanted.has(key))
+  return odd.length > 0 ? [['look of a piece of the text', [...wanted].join('; '), odd.join('; ')]] : []
+}
+
+const pieceKey = (font: FontLook, { font: whole }: Partial<CellLook> = {}): string => {
+  const colour = font.colour === 'auto' && whole ? whole.colour : font.colour
+  return `${isBlack(colour) ? '000000' : colour}, ${font.size ?? whole?.size ?? ''} points${font.struck ? ', struck through' : ''}`
+}
+
+/** A number or text as a cell with this format shows it. */
+export function shown(code: string, value: number | string): string {
+  try {
+    return format(code, value).trim()
+  } catch {
+    return `number format ${code}`
+  }
+}

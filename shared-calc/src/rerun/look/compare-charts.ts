@@ -1,0 +1,56 @@
+import { computedAgrees } from '../agreement.js'
+import type { Difference } from '../report.js'
+import type { ChartLook, SeriesLook } from './chart-look.js'
+import { seen, settingDifferences } from './seen-difference.js'
+
+/** Texts on points, which some programs lose when they save. */
+const LABELS = 'texts on it'
+
+/** Series by series, in their order: name, cells, stored values, marks; then titles and axes. */
+export function compareCharts(sheet: string, issued: ChartLook, now: ChartLook, place: string): Difference[] {
+  const about = `chart on sheet ${sheet}, `
+  const count = Math.max(issued.series.length, now.series.length)
+  const series = Array.from({ length: count }, (_, i) => {
+    const [a, b] = [issued.series[i], now.series[i]]
+    const name = `${about}series ${i + 1}`
+    if (!a) return [seen('drawing', `${name} was added`, place, null, b?.name ?? '')]
+    if (!b) return [seen('drawing', `${name} is missing`, place, a.name, null)]
+    return compareSeries(a, b, `${name}, `, place)
+  })
+  const settings = new Map(
+    [...now.settings].filter(([key, value]) => issued.settings.has(key) && !(key === LABELS && value === '')),
+  )
+  const wanted = new Map(
+    [...issued.settings].filter(
+      ([key]) => settings.has(key) || !(key === LABELS || key.endsWith('number format')),
+    ),
+  )
+  return [...series.flat(), ...settingDifferences('drawing', about, place, wanted, settings)]
+}
+
+function compareSeries(a: SeriesLook, b: SeriesLook, about: string, place: string): Difference[] {
+  const differences: Difference[] = []
+  const pair = (label: string, issued: string, now: string): void => {
+    if (issued !== now) differences.push(seen('drawing', about + label, place, issued, now))
+  }
+  if (!a.labelled) pair('name', a.name, b.name)
+  pair('cells of the horizontal axis', a.x, b.x)
+  pair('cells of the vertical axis', a.y, b.y)
+  pair('mark', a.marker, b.marker)
+  pair('lines added', String(a.others), String(b.others))
+  if (a.line !== undefined && b.line !== undefined) pair('line', a.line, b.line)
+  if (a.dot !== undefined && b.dot !== undefined) pair('colour of the marks', a.dot, b.dot)
+  if (a.x === b.x && differ(a.xStored, b.xStored))
+    pair('stored values, horizontal', text(a.xStored), text(b.xStored))
+  if (a.y === b.y && differ(a.yStored, b.yStored))
+    pair('stored values, vertical', text(a.yStored), text(b.yStored))
+  return differences
+}
+
+/** Some programs store no values: then there is nothing to see but what the cells give. */
+const differ = (issued: readonly number[], now: readonly number[]): boolean =>
+  now.length > 0 &&
+  (issued.length !== now.length ||
+    issued.some((value, i) => computedAgrees(now[i] ?? Number.NaN, value) === 'differs'))
+
+const text = (values: readonly number[]): string => values.map((value) => value.toPrecision(6)).join(', ')

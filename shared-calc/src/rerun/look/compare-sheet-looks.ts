@@ -1,0 +1,100 @@
+import { addressOf, columnLetters, withSheet } from '../../log/grid/address.js'
+import type { Difference } from '../report.js'
+import { compareCellLooks, type IssuedContents } from './compare-cell-looks.js'
+import { compareObjects } from './compare-objects.js'
+import { seen, settingDifferences } from './seen-difference.js'
+import type { SheetLook } from './sheet-look.js'
+
+/** Programs round heights and widths to whole dots of the screen; below this share of its size a cell is cut. */
+const CUT = 0.75
+/** Beyond this many times its size a cell pushes others off the page. */
+const PUSHED = 4
+
+/** Everything seen of a sheet, beside the contents of its cells, that is not as issued. */
+export function compareSheetLooks(issued: SheetLook, now: SheetLook, contents: IssuedContents): Difference[] {
+  const { name } = issued
+  return [
+    ...(issued.state === now.state
+      ? []
+      : [seen('sheet', `sheet ${name} is hidden`, name, issued.state, now.state)]),
+    ...compareCellLooks(issued, now, contents),
+    ...sizes(issued, now),
+    ...merges(issued, now),
+    ...conditions(issued, now),
+    ...compareObjects(issued, now),
+    ...now.comments
+      .filter((ref) => !issued.comments.includes(ref))
+      .map((ref) => seen('drawing', 'a comment was added', withSheet(name, ref), null, 'comment')),
+    ...settingDifferences('page', `print set-up of sheet ${name}: `, name, issued.page, now.page),
+    ...settingDifferences('sheet', `sheet ${name}: `, name, issued.others, now.others),
+  ]
+}
+
+function sizes(issued: SheetLook, now: SheetLook): Difference[] {
+  const filled = [...issued.cells.values()].filter((cell) => cell.filled)
+  const rows = [...new Set(filled.map(({ row }) => row))]
+  const columns = [...new Set(filled.map(({ column }) => column))]
+  const { name } = issued
+  return [
+    ...rows.flatMap((row) =>
+      size(
+        `row ${row + 1}`,
+        'points',
+        withSheet(name, addressOf(row, 0)),
+        issued.height(row),
+        now.height(row),
+      ),
+    ),
+    ...columns.flatMap((column) =>
+      size(
+        `column ${columnLetters(column)}`,
+        'characters',
+        withSheet(name, addressOf(0, column)),
+        issued.width(column),
+        now.width(column),
+      ),
+    ),
+  ]
+}
+
+function size(what: string, unit: string, cell: string, issued: number, now: number): Difference[] {
+  if (now === 0 && issued > 0) return [seen('appearance', `${what} is hidden`, cell, 'shown', 'hidden')]
+  if (now >= CUT * issued && now <= PUSHED * issued) return []
+  const label = unit === 'points' ? `height of ${what}, ${unit}` : `width of ${what}, ${unit}`
+  return [seen('appearance', label, cell, issued, now)]
+}
+
+function merges({ name, merges: issued }: SheetLook, { merges: now }: SheetLook): Difference[] {
+  const added = [...now].filter((ref) => !issued.has(ref))
+  const gone = [...issued].filter((ref) => !now.has(ref))
+  return [
+    ...added.map((ref) => seen('appearance', 'cells merged', withSheet(name, ref), null, ref)),
+    ...gone.map((ref) => seen('appearance', 'merged cells divided', withSheet(name, ref), ref, null)),
+  ]
+}
+
+/** Rules area by area: their order within an area counts, the order of areas does not. */
+function conditions({ name, conditions: issued }: SheetLook, { conditions: now }: SheetLook): Difference[] {
+  const areas = new Set([...issued, ...now].map(({ area }) => area))
+  return [...areas].flatMap((area) => {
+    const text = (all: SheetLook['conditions']) =>
+      all
+        .filter((one) => one.area === area)
+        .map(({ rule, look }) => `${rule}: ${lookText(look)}`)
+        .join('; ')
+    const [a, b] = [text(issued), text(now)]
+    return a === b
+      ? []
+      : [seen('appearance', 'conditional format', withSheet(name, area), a || null, b || null)]
+  })
+}
+
+const lookText = ({ colour, fill, bold, format }: SheetLook['conditions'][number]['look']): string =>
+  [
+    colour && `text ${colour}`,
+    fill && `background ${fill}`,
+    bold && 'bold',
+    format !== undefined && `number format ${format}`,
+  ]
+    .filter(Boolean)
+    .join(', ')

@@ -1,0 +1,50 @@
+import { attr, child, children, isOn, type XmlNode } from './xml-tree.js'
+
+/** What decides how a sheet is printed, in words. Sizes and fonts of headers are left out: programs write them differently. */
+export function pageOf(tree: XmlNode | undefined): Map<string, string> {
+  const setup = child(tree, 'pageSetup')
+  const fits = isOn(attr(child(child(tree, 'sheetPr'), 'pageSetUpPr'), 'fitToPage'))
+  const margins = child(tree, 'pageMargins')
+  const headers = child(tree, 'headerFooter')
+  const text = (name: string) => plainHeader(child(headers, name)?.text ?? '')
+  const scale = Number(attr(setup, 'scale') ?? 100)
+  return new Map([
+    ['orientation', attr(setup, 'orientation') ?? 'default'],
+    ['paper', attr(setup, 'paperSize') ?? 'default'],
+    ['scale', fits ? 'fitted to the page' : `${scale} %`],
+    [
+      'draft or black and white',
+      isOn(attr(setup, 'draft')) || isOn(attr(setup, 'blackAndWhite')) ? 'yes' : 'no',
+    ],
+    ...['left', 'right', 'top', 'bottom'].map((side): [string, string] => [
+      `${side} margin`,
+      Number(attr(margins, side) ?? 0.7).toFixed(1),
+    ]),
+    ['page breaks', breaks(tree)],
+    ['header', text('oddHeader')],
+    ['footer', text('oddFooter')],
+    [
+      'header and footer of the first page',
+      isOn(attr(headers, 'differentFirst')) ? text('firstHeader') + text('firstFooter') : 'as others',
+    ],
+    [
+      'header and footer of even pages',
+      isOn(attr(headers, 'differentOddEven')) ? text('evenHeader') + text('evenFooter') : 'as others',
+    ],
+  ])
+}
+
+/** Page breaks set by hand: rows, then columns. */
+const breaks = (tree: XmlNode | undefined): string =>
+  ['rowBreaks', 'colBreaks']
+    .flatMap((name) => children(child(tree, name), 'brk'))
+    .filter((one) => isOn(attr(one, 'man')))
+    .map((one) => attr(one, 'id') ?? '')
+    .join(', ') || 'none'
+
+/** A header's text with its codes of place and number, without those of size, font and style. */
+const plainHeader = (text: string): string =>
+  text
+    .replace(/&"[^"]*"|&K[0-9A-Fa-f]{6}|&\d+|&[BIUESXY]/g, '')
+    .replace(/\s+/g, ' ')
+    .trim()

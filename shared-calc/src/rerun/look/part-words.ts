@@ -1,0 +1,68 @@
+const PARTS: readonly (readonly [RegExp, string])[] = [
+  [/sharedStrings/, 'texts of the cells'],
+  [/styles/, 'styles of the cells'],
+  [/theme/, 'colours and fonts of the theme'],
+  [/charts\//, 'the chart'],
+  [/drawings\//, 'a drawing'],
+  [/media\//, 'a picture'],
+  [/docProps\/core/, 'file properties'],
+  [/docProps/, 'file properties'],
+  [/externalLink/, 'a link to another workbook'],
+  [/comments|vmlDrawing/i, 'comments'],
+  [/calcChain/, 'order of calculation'],
+  [/workbook\.xml$/, 'workbook settings'],
+  [/_rels|Content_Types/, 'list of the parts of the file'],
+]
+
+/** What a part of the file is about. @param sheet - the sheet it holds */
+export function partWords(path: string, sheet: string | undefined): string {
+  if (sheet !== undefined) return `sheet ${sheet}`
+  return PARTS.find(([pattern]) => pattern.test(path))?.[1] ?? `part ${path}`
+}
+
+const ELEMENTS: Readonly<Record<string, string>> = {
+  sheetData: 'rows and the looks of cells',
+  cols: 'columns',
+  mergeCells: 'merged cells',
+  conditionalFormatting: 'conditional formats',
+  dataValidations: 'checks of what may be typed',
+  hyperlinks: 'links',
+  printOptions: 'print set-up',
+  pageMargins: 'print set-up',
+  pageSetup: 'print set-up',
+  headerFooter: 'header and footer',
+  rowBreaks: 'page breaks',
+  colBreaks: 'page breaks',
+  sheetProtection: 'protection',
+  protectedRanges: 'protection',
+  sheetViews: 'view of the sheet',
+  sheetFormatPr: 'usual height and width of cells',
+  sheetPr: 'settings of the sheet',
+  autoFilter: 'filter',
+  drawing: 'drawings',
+  legacyDrawing: 'comments',
+  picture: 'background picture',
+  extLst: 'extensions',
+  cellXfs: 'formats of cells',
+  cellStyleXfs: 'formats of cells',
+  cellStyles: 'formats of cells',
+  dxfs: 'looks of conditional formats',
+  fonts: 'fonts',
+  fills: 'background colours',
+  borders: 'borders',
+  numFmts: 'number formats',
+  calcPr: 'calculation settings',
+  definedNames: 'defined names',
+  workbookProtection: 'protection',
+  clrScheme: 'colours',
+  fontScheme: 'fonts',
+}
+
+/** Where in a part something is, in words, then by the element's own name for whoever looks into the file. */
+export function topWords(names: readonly string[]): string {
+  const known = names.map((name) => ELEMENTS[name]).find((word) => word !== undefined)
+  const last = names.at(-1) ?? ''
+  return known === undefined
+    ? `changed (${names.slice(1).join(' › ') || last})`
+    : `${known} changed (${last})`
+}

@@ -1,0 +1,202 @@
+import { parseAddress, parseBlock } from '../../log/grid/address.js'
+import { comparableFormula } from '../formula-text.js'
+import { type DrawnObject, drawnObjects } from './drawing-look.js'
+import type { Package, SheetPart } from './package.js'
+import { pageOf } from './page-look.js'
+import { type CellLook, type ConditionLook, type FontLook, fontOf, type Styles } from './styles.js'
+import { attr, child, children, deep, isOn, type XmlNode } from './xml-tree.js'
+
+/** A cell of the sheet: its look, and the fonts of pieces of its text where they have their own. */
+export interface SeenCell {
+  readonly row: number
+  readonly column: number
+  readonly look: CellLook
+  readonly filled: boolean
+  readonly pieces: readonly FontLook[]
+}
+
+export interface SeenCondition {
+  readonly area: string
+  readonly rule: string
+  readonly look: ConditionLook
+}
+
+/** What a person sees of a sheet, on the screen and on paper, beside the contents of its cells. */
+export interface SheetLook {
+  readonly name: string
+  readonly state: string
+  readonly cells: ReadonlyMap<string, SeenCell>
+  /** Points; by row, counted from 0. */
+  readonly height: (row: number) => number
+  /** Characters; by column, counted from 0. */
+  readonly width: (column: number) => number
+  readonly merges: ReadonlySet<string>
+  readonly conditions: readonly SeenCondition[]
+  readonly objects: readonly DrawnObject[]
+  readonly comments: readonly string[]
+  /** Page set-up in words → value. */
+  readonly page: ReadonlyMap<string, string>
+  /** Other things of a sheet in words → value. */
+  readonly others: ReadonlyMap<string, string>
+}
+
+/** Heights and widths where nothing is stated, as the standard has them. */
+const DEFAULT = { height: 15, width: 8.43 }
+
+export function readSheet(
+  from: Package,
+  part: SheetPart,
+  styles: Styles,
+  texts: readonly XmlNode[],
+): SheetLook {
+  const tree = from.tree(part.path)
+  const format = child(tree, 'sheetFormatPr')
+  const rows = children(child(tree, 'sheetData'), 'row')
+  return {
+    name: part.name,
+    state: part.state,
+    cells: cellsOf(rows, styles, texts),
+    height: heights(rows, format),
+    width: widths(tree, format),
+    merges: new Set(children(child(tree, 'mergeCells'), 'mergeCell').map((one) => attr(one, 'ref') ?? '')),
+    conditions: conditionsOf(tree, styles),
+    objects: drawnObjects(from, part.path, child(tree, 'drawing')),
+    comments: commentsOf(from, part.path),
+    page: pageOf(tree),
+    others: othersOf(from, part.path, tree),
+  }
+}
+
+function cellsOf(rows: readonly XmlNode[], styles: Styles, texts: readonly XmlNode[]): Map<string, SeenCell> {
+  const cells = new Map<string, SeenCell>()
+  const [plain] = styles.cells
+  for (const row of rows)
+    for (const cell of children(row, 'c')) {
+      const address = attr(cell, 'r') ?? ''
+      const place = parseAddress(address)
+      const look = styles.cells[Number(attr(cell, 's') ?? 0)] ?? plain
+      if (!place || !look) continue
+      const text = attr(cell, 't') === 's' ? texts[Number(child(cell, 'v')?.text)] : child(cell, 'is')
+      const pieces = children(text, 'r').flatMap((run) => {
+        const font = child(run, 'rPr')
+        return font ? [fontOf(font, styles.theme)] : []
+      })
+      const filled = cell.children.length > 0
+      cells.set(address, { ...place, look, filled, pieces })
+    }
+  return cells
+}
+
+function heights(rows: readonly XmlNode[], format: XmlNode | undefined): (row: number) => number {
+  const usual = isOn(attr(format, 'zeroHeight'))
+    ? 0
+    : Number(attr(format, 'defaultRowHeight') ?? DEFAULT.height)
+  const own = new Map(
+    rows.map((row) => {
+      const height = isOn(attr(row, 'hidden')) ? 0 : Number(attr(row, 'ht') ?? usual)
+      return [Number(attr(row, 'r') ?? 0) - 1, height]
+    }),
+  )
+  return (row) => own.get(row) ?? usual
+}
+
+function widths(tree: XmlNode | undefined, format: XmlNode | undefined): (column: number) => number {
+  const usual = Number(attr(format, 'defaultColWidth') ?? DEFAULT.width)
+  const own = children(child(tree, 'cols'), 'col').map((col) => ({
+    from: Number(attr(col, 'min') ?? 1) - 1,
+    to: Number(attr(col, 'max') ?? 1) - 1,
+    width: isOn(attr(col, 'hidden')) ? 0 : Number(attr(col, 'width') ?? usual),
+  }))
+  return (column) => own.find(({ from, to }) => column >= from && column <= to)?.width ?? usual
+}
+
+/** Rules in the order in which they are applied; new programs keep some of theirs in an extension. */
+function conditionsOf(tree: XmlNode | undefined, styles: Styles): SeenCondition[] {
+  const blocks = [
+    ...children(tree, 'conditionalFormatting'),
+    ...deep(child(tree, 'extLst'), 'conditionalFormatting'),
+  ]
+  return blocks.flatMap((block) =>
+    children(block, 'cfRule')
+      .map((rule, order) => ({ rule, order, priority: Number(attr(rule, 'priority') ?? 0) }))
+      .sort((a, b) => a.priority - b.priority || a.order - b.order)
+      .map(({ rule }) => ({
+        area: (attr(block, 'sqref') ?? child(block, 'sqref')?.text ?? '').split(' ').sort().join(' '),
+        rule: [
+          attr(rule, 'type') ?? '',
+          attr(rule, 'operator') ?? '',
+          ...[...children(rule, 'formula'), ...children(rule, 'f')].map(({ text }) =>
+            comparableFormula(text),
+          ),
+        ].join(' '),
+        look: styles.conditions[Number(attr(rule, 'dxfId') ?? -1)] ?? {},
+      })),
+  )
+}
+
+/** Comments, old and new ones, each with its cell. */
+function commentsOf(from: Package, path: string): string[] {
+  return [...from.links(path).values()]
+    .filter(({ type, external }) => /comment/i.test(type) && !external)
+    .flatMap(({ target }) => {
+      const tree = from.tree(target)
+      return [...deep(tree, 'comment'), ...deep(tree, 'threadedComment')].map((one) => attr(one, 'ref') ?? '')
+    })
+}
+
+/** Kinds of parts a sheet may lead to that no summary has. */
+const FOREIGN = /^(oleObject|control|ctrlProp|table|pivotTable|queryTable|image|vmlDrawing|slicer|activeX)/
+
+function othersOf(from: Package, path: string, tree: XmlNode | undefined): Map<string, string> {
+  const view = deep(child(tree, 'sheetViews'), 'sheetView')[0]
+  const links = from.links(path)
+  const foreign = [...links.values()].filter(({ type }) => FOREIGN.test(type)).map(({ type }) => type)
+  const filter = child(tree, 'autoFilter')
+  const protection = child(tree, 'sheetProtection')
+  return new Map([
+    ['formulas shown in place of results', isOn(attr(view, 'showFormulas')) ? 'yes' : 'no'],
+    ['zeros shown', isOn(attr(view, 'showZeros'), true) ? 'yes' : 'no'],
+    ['columns from right to left', isOn(attr(view, 'rightToLeft')) ? 'yes' : 'no'],
+    ['protected', isOn(attr(protection, 'sheet')) ? 'yes' : 'no'],
+    [
+      'filter',
+      filter ? `${attr(filter, 'ref')}${deep(filter, 'filterColumn').length > 0 ? ', in use' : ''}` : 'none',
+    ],
+    ['links', linksOf(tree, links)],
+    ['checks of what may be typed', validationsOf(tree)],
+    [
+      'objects of other programs',
+      foreign.filter((type) => !(type === 'vmlDrawing' || type === 'image')).join(', ') || 'none',
+    ],
+    ['background picture', child(tree, 'picture') ? 'yes' : 'no'],
+  ])
+}
+
+const linksOf = (tree: XmlNode | undefined, links: ReturnType<Package['links']>): string =>
+  children(child(tree, 'hyperlinks'), 'hyperlink')
+    .map((one) => {
+      const target = links.get(attr(one, 'id') ?? '')?.target ?? ''
+      const [address = '', inside = attr(one, 'location') ?? ''] = target.split('#')
+      return `${attr(one, 'ref')} → ${address}${inside && `#${inside.replace(/['$]/g, '')}`}`
+    })
+    .sort()
+    .join('; ') || 'none'
+
+const validationsOf = (tree: XmlNode | undefined): string =>
+  deep(tree, 'dataValidation')
+    .map((one) => {
+      const formulas = one.children.map(({ text }) => comparableFormula(text))
+      return [attr(one, 'sqref') ?? child(one, 'sqref')?.text, attr(one, 'type'), ...formulas]
+        .join(' ')
+        .trim()
+    })
+    .sort()
+    .join('; ') || 'none'
+
+/** Whether an area of merged cells, such as B4:C5, covers a cell beside its first. */
+export function covers(merge: string, row: number, column: number): boolean {
+  const block = parseBlock(merge)
+  if (!block) return false
+  const inside = row >= block.top && row <= block.bottom && column >= block.left && column <= block.right
+  return inside && !(row === block.top && column === block.left)
+}

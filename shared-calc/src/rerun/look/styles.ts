@@ -1,0 +1,130 @@
+import { type Colour, colourOf, themeColours } from './colours.js'
+import type { Package } from './package.js'
+import { at, attr, child, children, isOn, type XmlNode } from './xml-tree.js'
+
+export interface FontLook {
+  readonly name: string | undefined
+  readonly size: number | undefined
+  readonly colour: Colour
+  readonly bold: boolean
+  readonly italic: boolean
+  readonly struck: boolean
+  readonly raised: string
+}
+
+/** How a cell looks: everything of its style that decides what is read in it. */
+export interface CellLook {
+  readonly font: FontLook
+  readonly fill: Colour
+  readonly format: string
+  readonly horizontal: string
+  readonly wrapped: boolean
+  readonly shrunk: boolean
+  readonly rotation: number
+  readonly indent: number
+}
+
+/** How a conditional format changes a cell; only what it sets. */
+export interface ConditionLook {
+  readonly colour?: Colour
+  readonly fill?: Colour
+  readonly bold?: boolean
+  readonly format?: string
+}
+
+export interface Styles {
+  readonly cells: readonly CellLook[]
+  readonly conditions: readonly ConditionLook[]
+  readonly theme: readonly Colour[]
+}
+
+/** Built-in formats that summaries use (ECMA-376 part 1, 18.8.30); others by their number. */
+const BUILT_IN: Readonly<Record<string, string>> = {
+  0: 'General',
+  1: '0',
+  2: '0.00',
+  3: '#,##0',
+  4: '#,##0.00',
+  9: '0%',
+  10: '0.00%',
+  11: '0.00E+00',
+  14: 'mm-dd-yy',
+  22: 'm/d/yy h:mm',
+  37: '#,##0 ;(#,##0)',
+  39: '#,##0.00;(#,##0.00)',
+  49: '@',
+}
+
+export function readStyles(from: Package): Styles {
+  const theme = themeColours(from.tree(from.linked(from.workbookPath, 'theme') ?? ''))
+  const tree = from.tree(from.linked(from.workbookPath, 'styles') ?? '')
+  const formats = new Map(
+    children(child(tree, 'numFmts'), 'numFmt').map((one) => [
+      attr(one, 'numFmtId') ?? '',
+      attr(one, 'formatCode') ?? '',
+    ]),
+  )
+  const fonts = children(child(tree, 'fonts'), 'font').map((one) => fontOf(one, theme))
+  const fills = children(child(tree, 'fills'), 'fill').map((one) => fillOf(one, theme))
+  const cells = children(child(tree, 'cellXfs'), 'xf').map((xf): CellLook => {
+    const id = attr(xf, 'numFmtId') ?? '0'
+    const alignment = child(xf, 'alignment')
+    return {
+      font: fonts[Number(attr(xf, 'fontId') ?? 0)] ?? fontOf(undefined, theme),
+      fill: fills[Number(attr(xf, 'fillId') ?? 0)] ?? 'none',
+      format: formats.get(id) ?? BUILT_IN[id] ?? `format ${id}`,
+      horizontal: attr(alignment, 'horizontal') ?? 'general',
+      wrapped: isOn(attr(alignment, 'wrapText')),
+      shrunk: isOn(attr(alignment, 'shrinkToFit')),
+      rotation: Number(attr(alignment, 'textRotation') ?? 0),
+      indent: Number(attr(alignment, 'indent') ?? 0),
+    }
+  })
+  return {
+    theme,
+    cells,
+    conditions: children(child(tree, 'dxfs'), 'dxf').map((one) => conditionOf(one, theme)),
+  }
+}
+
+/** Font of a style, or of a piece of a text. */
+export function fontOf(font: XmlNode | undefined, theme: readonly Colour[]): FontLook {
+  const flag = (name: string) => {
+    const one = child(font, name)
+    return one !== undefined && isOn(attr(one, 'val'), true)
+  }
+  const size = attr(child(font, 'sz'), 'val')
+  return {
+    name: attr(child(font, 'name') ?? child(font, 'rFont'), 'val'),
+    size: size === undefined ? undefined : Number(size),
+    colour: colourOf(child(font, 'color'), theme),
+    bold: flag('b'),
+    italic: flag('i'),
+    struck: flag('strike'),
+    raised: attr(child(font, 'vertAlign'), 'val') ?? 'baseline',
+  }
+}
+
+function fillOf(fill: XmlNode, theme: readonly Colour[]): Colour {
+  const pattern = child(fill, 'patternFill')
+  const type = attr(pattern, 'patternType') ?? 'none'
+  if (!pattern) return fill.children.length > 0 ? 'gradient' : 'none'
+  if (type === 'none') return 'none'
+  const colour = colourOf(child(pattern, 'fgColor'), theme)
+  return type === 'solid' ? colour : `${type} ${colour}`
+}
+
+function conditionOf(dxf: XmlNode, theme: readonly Colour[]): ConditionLook {
+  const font = child(dxf, 'font')
+  const colour = child(font, 'color')
+  // In conditional formats the background is the colour that is seen; some programs write the foreground too.
+  const fill = at(dxf, 'fill', 'patternFill')
+  const shown = child(fill, 'bgColor') ?? child(fill, 'fgColor')
+  const format = attr(child(dxf, 'numFmt'), 'formatCode')
+  return {
+    ...(colour && { colour: colourOf(colour, theme) }),
+    ...(shown && { fill: colourOf(shown, theme) }),
+    ...(child(font, 'b') && isOn(attr(child(font, 'b'), 'val'), true) && { bold: true }),
+    ...(format !== undefined && { format }),
+  }
+}

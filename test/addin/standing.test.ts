@@ -1,0 +1,107 @@
+import { describe, expect, it } from 'vitest'
+import { live } from '../../addin/src/calc/live.js'
+import { emptyEntries, type TestEntries } from '../../addin/src/pane/one-test/entries.js'
+import { standingOf } from '../../addin/src/pane/one-test/standing.js'
+import type { TestState } from '../../addin/src/pane/one-test/store.js'
+import { emptyRun } from '../../addin/src/pane/one-test/typed/typed-run.js'
+
+/** An invented hall that leaks 300·Δp^0.65 m³/h. */
+const readings = [60, 50, 40, 30, 20].map((pressure) => ({
+  pressure: String(pressure),
+  second: (300 * pressure ** 0.65).toFixed(2),
+}))
+
+const entries = (fields: Record<string, string>, shown = readings): TestEntries => ({
+  ...emptyEntries(),
+  fields: Object.fromEntries(
+    Object.entries({
+      'test.method': 'iso-9972:2015',
+      'building.name': 'Hall (invented)',
+      'building.volume_m3': '8000',
+      'test.date': '2026-10-14',
+      'conditions.indoorTemperature_C': '20',
+      'conditions.outdoorTemperature_C': '20',
+      ...fields,
+    }).map(([path, text]) => [path, { text }]),
+  ),
+  runs: { depressurisation: { typed: { ...emptyRun(), readings: shown } } },
+})
+
+const standing = (given: TestEntries) => {
+  const result = live(given, undefined)
+  return standingOf({ entries: given, result, evaluation: result.evaluation } as TestState)
+}
+
+describe('where a test stands', () => {
+  it('names what every test needs before anything is entered', () => {
+    const { stage, missing } = standingOf({ entries: emptyEntries() } as TestState)
+    expect(stage).toBe('empty')
+    expect(missing.map(({ path }) => path)).toEqual([
+      'building.name',
+      'building.volume_m3',
+      'test.date',
+      'conditions.indoorTemperature_C',
+      'conditions.outdoorTemperature_C',
+      'runs',
+    ])
+  })
+
+  it('holds the running value of one reading against the limit of the target', () => {
+    const { stage, against } = standing(
+      entries({ 'target.preset': 'passive-house-new' }, readings.slice(0, 1)),
+    )
+    expect(stage).toBe('running')
+    // Independent arithmetic: 300·50^0.65/8000; the exponent assumed is the true one.
+    expect(against?.value).toBeCloseTo((300 * 50 ** 0.65) / 8000, 2)
+    expect(against).toMatchObject({ quantity: 'n50', unit: '1/h', limit: 0.6 })
+  })
+
+  it.each([['9000'], ['4200']])(
+    'of two limits it shows the one nearer to its limit, with its own unit (envelope %s m²)',
+    (area) => {
+      const given = entries({ 'target.preset': 'passive-house-new', 'building.envelopeArea_m2': area })
+      const { evaluation } = live(given, undefined)
+      const criteria = evaluation?.verdict.criteria ?? []
+      expect(criteria).toHaveLength(2)
+      const nearest = criteria.toSorted((a, b) => a.margin / a.limit - b.margin / b.limit)[0]
+      const { against } = standing(given)
+      expect(against).toMatchObject({
+        quantity: nearest?.quantity,
+        value: nearest?.value,
+        unit: nearest?.unit,
+        limit: nearest?.limit,
+      })
+      // The values themselves, by hand: q50 over volume, q50 over envelope.
+      const q50 = 300 * 50 ** 0.65
+      const byHand = nearest?.quantity === 'n50' ? q50 / 8000 : q50 / Number(area)
+      expect((against?.value ?? 0) / byHand).toBeCloseTo(1, 1)
+    },
+  )
+})
+
+describe('readings typed by hand', () => {
+  const run = (pressure: string, second: string) =>
+    live(entries({}, [{ pressure, second }, ...readings.slice(1)]), undefined)
+
+  it('takes the sign from the direction, decimal commas, and the unit beside a number', () => {
+    const result = run('60,5', '1187 cfm')
+    const first = result.record?.runs[0]?.readings[0]
+    expect(first?.pressure_Pa).toBe(-60.5)
+    // 1 ft³ = 0.028316846592 m³ by definition of the international foot.
+    expect(first?.flow_m3_h).toBeCloseTo(1187 * 60 * 0.028316846592, 6)
+    expect(result.findings.map(({ rule }) => rule)).toContain('sign-by-direction')
+  })
+
+  it.each([
+    ['602', '4300', 'depressurisation.readings[0].pressure'],
+    ['60', '430000', 'depressurisation.readings[0].second'],
+    ['6o', '4300', 'depressurisation.readings[0].pressure'],
+    ['', '4300', 'depressurisation.readings[0].pressure'],
+  ])('uses no reading of %s Pa and %s m³/h, and says so at its place', (pressure, second, place) => {
+    const result = run(pressure, second)
+    expect(Object.keys(result.typedFaults)).toEqual([place])
+    expect(result.evaluation?.runs[0]?.readings).toHaveLength(4)
+    expect(result.evaluation?.verdict.outcome).not.toBe('meets')
+    expect(result.unusable).toBe(true)
+  })
+})

@@ -1,0 +1,98 @@
+import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate'
+
+/** A workbook as its parts, to be changed below any program's own notion of them. Written from the file format's standard. */
+export class PackageText {
+  readonly parts: Record<string, Uint8Array>
+
+  constructor(bytes: Uint8Array) {
+    this.parts = unzipSync(bytes)
+  }
+
+  text(path: string): string {
+    const part = this.parts[path]
+    if (!part) throw new Error(`the workbook has no part ${path}`)
+    return strFromU8(part)
+  }
+
+  set(path: string, text: string): this {
+    this.parts[path] = strToU8(text)
+    return this
+  }
+
+  /** Changes one part; a change that changes nothing is an error of the test. */
+  edit(path: string, from: string | RegExp, to: string | ((...found: string[]) => string)): this {
+    const before = this.text(path)
+    const after = before.replace(from, to as string)
+    if (after === before) throw new Error(`nothing changed in ${path}: ${from}`)
+    return this.set(path, after)
+  }
+
+  /** Part of a sheet, by the order in which relations name it. */
+  sheet(name: string): string {
+    const workbook = this.text('xl/workbook.xml')
+    const tag = workbook.match(/<sheet\b[^>]*>/g)?.find((one) => one.includes(`name="${name}"`)) ?? ''
+    const id = /r:id="([^"]+)"/.exec(tag)?.[1]
+    const link = this.text('xl/_rels/workbook.xml.rels')
+      .match(/<Relationship\b[^>]*>/g)
+      ?.find((one) => one.includes(`Id="${id}"`))
+    return `xl/${/Target="([^"]+)"/.exec(link ?? '')?.[1]}`
+  }
+
+  /** Adds a relation of a sheet, and returns its id. */
+  relate(sheet: string, kind: string, target: string, external = false): string {
+    const path = sheet.replace(/([^/]+)$/, '_rels/$1.rels')
+    const empty =
+      '<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"></Relationships>'
+    const before = this.parts[path] ? this.text(path) : empty
+    const type = `http://schemas.openxmlformats.org/officeDocument/2006/relationships/${kind}`
+    const mode = external ? ' TargetMode="External"' : ''
+    const id = 'rIdAdded'
+    this.set(
+      path,
+      before.replace(
+        '</Relationships>',
+        `<Relationship Id="${id}" Type="${type}" Target="${target}"${mode}/></Relationships>`,
+      ),
+    )
+    return id
+  }
+
+  /** Index of a new cell style: a copy of another's with changes to its xml. */
+  addStyle(index: number, change: (xf: string) => string): number {
+    const styles = this.text('xl/styles.xml')
+    const block = /<cellXfs[^>]*>(.*?)<\/cellXfs>/s.exec(styles)?.[1] ?? ''
+    const all = block.match(/<xf\b[^>]*?(?:\/>|>.*?<\/xf>)/gs) ?? []
+    const copy = change(all[index] ?? '')
+    this.set(
+      'xl/styles.xml',
+      styles.replace(block, () => block + copy),
+    )
+    return all.length
+  }
+
+  /** Index of a new font, fill or number format. */
+  addTo(list: 'fonts' | 'fills' | 'numFmts', xml: string): number {
+    const styles = this.text('xl/styles.xml')
+    const count = (new RegExp(`<${list}[^>]*>(.*?)</${list}>`, 's').exec(styles)?.[1] ?? '').match(
+      list === 'fonts' ? /<font>|<font\/>/g : list === 'fills' ? /<fill>/g : /<numFmt /g,
+    )?.length
+    this.set('xl/styles.xml', styles.replace(`</${list}>`, `${xml}</${list}>`))
+    return count ?? 0
+  }
+
+  /** Gives a cell another style. */
+  restyle(sheet: string, address: string, change: (xf: string) => string): this {
+    const path = this.sheet(sheet)
+    const tag = new RegExp(`<c r="${address}"[^>]*>`).exec(this.text(path))?.[0] ?? ''
+    const style = Number(/ s="(\d+)"/.exec(tag)?.[1] ?? 0)
+    const index = this.addStyle(style, change)
+    const other = / s="/.test(tag)
+      ? tag.replace(/ s="\d+"/, ` s="${index}"`)
+      : tag.replace(`r="${address}"`, `r="${address}" s="${index}"`)
+    return this.edit(path, tag, other)
+  }
+
+  get bytes(): Uint8Array {
+    return zipSync(this.parts, { level: 1 })
+  }
+}

@@ -1,0 +1,44 @@
+/**
+ * Phrases that a British engineer would not write, with the plain words beside each in the project's style list: none of
+ * them may come back on a screen, in a finding, a workbook or the command's output.
+ */
+export const coinedPhrases: readonly RegExp[] = [
+  /\breckon/i,
+  /nothing to object to/i,
+  /\bmend(s|ed|ing)?\b/i,
+  /\banew\b/i,
+  /\bstands? (beside|twice|in the way|first)\b/i,
+  /\bbeside the\b/i,
+  /\btells? of\b/i,
+  /\btold of\b/i,
+  /lies? off the line/i,
+  /what you know of/i,
+  /as the purpose of the test asks/i,
+  /\b(is|it is) no (workbook|summary|number|unit|valid|key|certificate)\b/i,
+  /\bof ours\b/i,
+  /\bit only marks\b/i,
+  /cannot be (said|judged)/i,
+  /whether (one|it) reaches/i,
+  /whether calibrations hold/i,
+  /has not the sign/i,
+  /beyond all measure/i,
+  /\bsure to\b/i,
+  /\bhow sure\b/i,
+  /residuals left without/i,
+  /fault of ours/i,
+  /\bof No\./,
+  /\bput right\b/i,
+  /\bworked out anew\b/i,
+  /\bwind holds\b/i,
+  /\btake(n)? over as\b/i,
+  /\bwhat is left to seal\b/i,
+  /is judged (that|as|at|by)\b/i,
+  /\bto mind\b/i,
+  /\bto expect\b/i,
+  /\bis asked\b/i,
+  /\bit must lie\b/i,
+]
+
+/** A field's path in the record, such as `runs[0].readings[1].pressure_Pa`: for programs, not for people. */
+export const fieldPath =
+  /\w\[\d+\]|\b[a-z]+[A-Z]\w*_(Pa|m3|m2|m|C|K|s|h)\b|\b(building|conditions|flowDevice|test)\.[a-z]/
