@@ -26,7 +26,7 @@ async function add(path: string, named: boolean, files: Set<string>, others: Lef
     if (found.isSymbolicLink()) {
       others.push({
         file: path,
-        why: 'it is a link; links inside folders are not followed',
+        why: 'links inside folders are not followed',
         expected: true,
         kind: 'link',
       })

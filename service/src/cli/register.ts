@@ -20,7 +20,7 @@ const month = (text: string): string => {
 }
 
 const client = (text: string): 'client' => {
-  if (text !== 'client') throw new InvalidArgumentError('it must be client')
+  if (text !== 'client') throw new InvalidArgumentError('give client')
   return text
 }
 

@@ -150,7 +150,7 @@ export const columns: readonly RegisterColumn[] = [
     'Invali-\ndating',
     (row) => issued(row)?.findings.filter(({ severity }) => severity === 'invalidates').length ?? 0,
   ),
-  text('role', 'Class', 12, ({ role }) => role),
+  text('role', 'Class', 26, ({ role }) => role),
   {
     key: 'of',
     head: 'repeats\nNo.',
