@@ -147,7 +147,7 @@ describe('the command line', () => {
     expect(checked.code).toBe(0)
     expect(JSON.parse(checked.out).tests[0].signature.state).toBe('valid')
     const wrong = await commandLine('rerun', out, '--key', key)
-    expect([wrong.code, wrong.err.join()]).toEqual([2, expect.stringContaining('it is a private key')])
+    expect([wrong.code, wrong.err.join()]).toEqual([2, expect.stringContaining('this is a private key')])
 
     const unsigned = join(folder, 'unsigned.xlsx')
     expect((await commandLine('evaluate', input, '--out', unsigned)).code).toBe(0)
