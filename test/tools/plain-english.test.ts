@@ -24,7 +24,6 @@ interface Node {
 function texts(file: string): string[] {
   const found: string[] = []
   const visit = (node: unknown): void => {
-    if (Array.isArray(node)) return node.forEach(visit)
     if (typeof node !== 'object' || node === null) return
     const { type, value, start = 0 } = node as Node
     const text = type === 'TemplateElement' ? (value as { cooked?: string }).cooked : value
