@@ -13,8 +13,9 @@ export const wordsOf = ({ usedAs, ignoredBecause }: Use): string =>
 /** Colour and short name of a use. */
 export function kindOf({ usedAs, path = '' }: Use): Pick<CellUse, 'kind' | 'label'> {
   if (usedAs === undefined) return { kind: 'left-out', label: 'left out' }
-  if (/^zero-flow/.test(usedAs)) return { kind: 'zero-flow', label: 'zero flow' }
-  if (/^pressure across/.test(usedAs)) return { kind: 'pressure', label: 'pressure' }
-  if (/^runs\[/.test(path)) return { kind: 'flow', label: usedAs.split(',')[0] ?? usedAs }
-  return { kind: 'detail', label: usedAs }
+  const role = usedAs.replace(/^raw series: /, '')
+  if (/^zero-flow/.test(role)) return { kind: 'zero-flow', label: 'zero flow' }
+  if (/^pressure across/.test(role)) return { kind: 'pressure', label: 'pressure' }
+  const label = role.split(',')[0] ?? role
+  return { kind: /^runs\[/.test(path) || role === 'air flow' ? 'flow' : 'detail', label }
 }
