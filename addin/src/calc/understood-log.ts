@@ -44,7 +44,12 @@ export class UnderstoodLog {
   /** What reading the log had to say of what the draft still takes from it, and what it now leaves open. */
   tell(told: Told, draft: Record<string, unknown>): void {
     for (const { text, cells, path } of this.test.questions) told.problem(cells[0] ?? '', text, path)
-    for (const { message, cell, path } of this.test.problems) told.problem(cell ?? '', message, path)
+    const { problems } = this.test
+    for (const { message, cell, path } of problems) {
+      // A reading without its cell's value is a consequence of the cell that could not be read, which is named.
+      const follows = !cell && problems.some((other) => other.cell && other.path.startsWith(`${path}.`))
+      if (!follows) told.problem(cell ?? '', message, path)
+    }
     for (const finding of this.test.findings) {
       const where = finding.where.flatMap((path) => this.#placed(path, draft) ?? [])
       if (where.length > 0 || finding.where.length === 0) told.take({ ...finding, where })
