@@ -46,8 +46,8 @@ export class UnderstoodLog {
     for (const { text, cells, path } of this.test.questions) told.problem(cells[0] ?? '', text, path)
     const { problems } = this.test
     for (const { message, cell, path } of problems) {
-      // A reading without its cell's value is a consequence of the cell that could not be read, which is named.
-      const follows = !cell && problems.some((other) => other.cell && other.path.startsWith(`${path}.`))
+      // A reading that lacks a value follows from a cell that could not be read, which is named.
+      const follows = !cell && /\.readings\[\d+\]$/.test(path) && problems.some((other) => other.cell)
       if (!follows) told.problem(cell ?? '', message, path)
     }
     for (const finding of this.test.findings) {
