@@ -46,8 +46,10 @@ export class UnderstoodLog {
     for (const { text, cells, path } of this.test.questions) told.problem(cells[0] ?? '', text, path)
     const { problems } = this.test
     for (const { message, cell, path } of problems) {
-      // A reading that lacks a value follows from a cell that could not be read, which is named.
-      const follows = !cell && /\.readings\[\d+\]$/.test(path) && problems.some((other) => other.cell)
+      // A reading that lacks a value follows from a cell of it that could not be read, which is named.
+      const reading = /^runs\[\d+\]\.readings\[\d+\]/.exec(path)?.[0]
+      const follows =
+        reading && !cell && problems.some((other) => other.cell && other.path.startsWith(reading))
       if (!follows) told.problem(cell ?? '', message, path)
     }
     for (const finding of this.test.findings) {
