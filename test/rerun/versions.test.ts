@@ -1,6 +1,12 @@
 import { mkdir, rm, writeFile } from 'node:fs/promises'
 import { CALCULATION_VERSION, evaluateWorked, parseRecord, type TestRecord } from '@draughtbook/shared-calc'
-import { type RunnableVersion, rerunFile, type VersionParts, versions } from '@draughtbook/shared-calc/rerun'
+import {
+  type RunnableVersion,
+  rerunFile,
+  runnable,
+  type VersionParts,
+  versions,
+} from '@draughtbook/shared-calc/rerun'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { frozenBundle } from '../../shared-calc/freeze-version.mjs'
 import { issue } from '../../shared-calc/src/reports/workbook/issued/issue'
@@ -8,8 +14,9 @@ import { packSummary } from '../../shared-calc/src/reports/workbook/issued/pack-
 import { writeParts } from '../../shared-calc/src/reports/workbook/zip/parts'
 import { inventedRecord } from '../archive/invented-record'
 
-const [current] = versions.slice(-1)
-if (!current) throw new Error('there is no version')
+const [latest] = versions.slice(-1)
+if (!latest) throw new Error('there is no version')
+const current = await runnable(latest)
 const { layOutSummary } = current
 
 const record = parseRecord(inventedRecord(5))

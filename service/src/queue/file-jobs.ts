@@ -1,7 +1,8 @@
 import { createHash } from 'node:crypto'
 import { CALCULATION_VERSION, canonicalJson } from '@draughtbook/shared-calc'
-import { LIMITS, Layout } from '@draughtbook/shared-calc/log'
+import { Layout, LIMITS } from '@draughtbook/shared-calc/log'
 import type { Job, Queue } from 'bullmq'
+import type { Redis } from 'ioredis'
 import { z } from 'zod'
 import type { ArchiveTask, FileOrder } from '../archive/archive-tasks.js'
 import { readRegular } from '../files/read-regular.js'
@@ -17,7 +18,7 @@ export const FileJob = z.strictObject({
     file: z.string(),
     layouts: z.array(Layout),
     keys: z.array(z.string()),
-    requireSignature: z.boolean().optional(),
+    requireSignature: z.boolean().exactOptional(),
   }),
   content: z.string().nullable(),
 })
@@ -55,8 +56,12 @@ export const UNTAKEN_s = 24 * 3600
  * Redis itself forgets the data of a job after a time, also where no program of ours runs any more to remove it: what
  * the job holds, and the stream of events, in which results are sent.
  */
-export async function expireAfter(queue: Queue, { id = '' }: Pick<Job, 'id'>, seconds: number): Promise<void> {
-  const redis = await queue.client
+export async function expireAfter(
+  redis: Redis,
+  queue: Queue,
+  { id = '' }: Pick<Job, 'id'>,
+  seconds: number,
+): Promise<void> {
   await redis.expire(queue.toKey(id), seconds)
   await redis.expire(queue.toKey('events'), KEPT_s)
 }

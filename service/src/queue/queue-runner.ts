@@ -49,7 +49,7 @@ export async function startQueue(
         removeOnComplete: { age: KEPT_s },
         removeOnFail: { age: KEPT_s },
       })
-      await expireAfter(queue, job, (await job.isCompleted()) ? KEPT_s : KEPT_s + UNTAKEN_s)
+      await expireAfter(connection, queue, job, (await job.isCompleted()) ? KEPT_s : KEPT_s + UNTAKEN_s)
       const result: unknown = await finished(job.waitUntilFinished(events), signal)
       try {
         return checkResult(task, order.file, result) as ArchiveResult<Task>
@@ -70,7 +70,7 @@ export async function startQueue(
 
 /** What comes of a job, or the signal's reason. The listener goes with the job: a run has thousands of them. */
 async function finished(work: Promise<unknown>, signal: AbortSignal): Promise<unknown> {
-  let stop = () => undefined as void
+  let stop = (): void => undefined
   const fallen = new Promise<never>((_, reject) => {
     stop = () => reject(signal.reason as Error)
     signal.addEventListener('abort', stop, { once: true })

@@ -69,7 +69,7 @@ export async function startWorker({
   worker.on('error', () => undefined)
   for (const event of ['completed', 'failed'] as const)
     worker.on(event, (job: Job | undefined) => {
-      if (job) void expireAfter(queue, job, KEPT_s).catch(() => undefined)
+      if (job) void expireAfter(connection, queue, job, KEPT_s).catch(() => undefined)
     })
   await worker.waitUntilReady()
   const clearing = setInterval(() => void clearOld(queue).catch(() => undefined), CLEAR_MS)

@@ -1,4 +1,10 @@
-export { type RunnableVersion, type VersionParts, versions } from '../versions/index.js'
+export {
+  type KnownVersion,
+  type RunnableVersion,
+  runnable,
+  type VersionParts,
+  versions,
+} from '../versions/index.js'
 export type { RerunOptions } from './options.js'
 export * from './report.js'
 export { rerunFile, unreadable } from './rerun.js'

@@ -9,7 +9,7 @@ import type { Layout, RecordedResult } from '../log/layout/schema.js'
 import type { Scope } from '../log/layout/scope.js'
 import { splitTests } from '../log/layout/split-tests.js'
 import { LogError } from '../log/problem.js'
-import { versions as known } from '../versions/index.js'
+import { versions as known, runnable, type VersionParts } from '../versions/index.js'
 import { printedAgrees } from './agreement.js'
 import { displayedNumber } from './displayed.js'
 import type { RerunOptions } from './options.js'
@@ -20,7 +20,7 @@ import type { Difference, RerunTest } from './report.js'
  * Re-runs a firm's own workbook: its inputs are read by the layout and evaluated by the current version, and the cells
  * that the layout names as results are compared at the precision they show.
  */
-export function rerunOwnLayout(file: string, grid: Grid, options: RerunOptions): RerunTest[] {
+export async function rerunOwnLayout(file: string, grid: Grid, options: RerunOptions): Promise<RerunTest[]> {
   const { layouts = [], versions = known } = options
   const layout = chooseLayout(grid, layouts)
   const current = versions.at(-1)
@@ -33,13 +33,14 @@ export function rerunOwnLayout(file: string, grid: Grid, options: RerunOptions):
           : 'this is not a Draughtbook summary, and none of the given layouts matches',
       ),
     ]
+  const { evaluateWorked } = await runnable(current)
   const scopes = splitTests(grid, layout)
   return applyLayout(grid, layout).map((read, i) => {
     const part = scopes.length > 1 ? { part: `test ${i + 1}` } : {}
     const scope = scopes[i]
     if (!read.record || !scope)
       return { ...notRead(file, read.problems.map(problemLine).join('; ')), ...part }
-    return { ...rerunTest(file, read, read.record, scope, layout, current.evaluateWorked), ...part }
+    return { ...rerunTest(file, read, read.record, scope, layout, evaluateWorked), ...part }
   })
 }
 
@@ -49,7 +50,7 @@ function rerunTest(
   record: NonNullable<ReadTest['record']>,
   scope: Scope,
   layout: Layout,
-  evaluateWorked: (typeof known)[number]['evaluateWorked'],
+  evaluateWorked: VersionParts['evaluateWorked'],
 ): RerunTest {
   const { evaluation } = evaluateWorked(record, { findings })
   const results = layout.results ?? []

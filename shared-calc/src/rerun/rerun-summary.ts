@@ -4,7 +4,7 @@ import { archivedParts } from '../reports/archive/archived-parts.js'
 import { digestParts } from '../reports/workbook/issued/issued-parts.js'
 import type { ReadSummary } from '../reports/workbook/read-summary.js'
 import { RECORD } from '../reports/workbook/record-sheet.js'
-import { versions as known, type RunnableVersion } from '../versions/index.js'
+import { versions as known, type RunnableVersion, runnable } from '../versions/index.js'
 import { compareEvaluations } from './compare-evaluations.js'
 import { type ComparedFile, compareFile, countCells, sameParts } from './compare-file.js'
 import { digestDifferences } from './digest-differences.js'
@@ -47,8 +47,8 @@ export async function rerunSummary(
     recordDigest: summary.digests.record.found,
     signature,
   }
-  const version = versions.find((one) => one.version === calculationVersion)
-  if (!version)
+  const issuedUnder = versions.find((one) => one.version === calculationVersion)
+  if (!issuedUnder)
     return {
       ...about,
       outcome: 'cannot be read',
@@ -58,9 +58,9 @@ export async function rerunSummary(
       sinceIssue: [],
       notes: [],
     }
-  const found = await compare(bytes, grid, summary, version, signature)
+  const found = await compare(bytes, grid, summary, await runnable(issuedUnder), signature)
   const current = versions.at(-1)
-  const older = current !== undefined && current !== version
+  const older = current !== undefined && current !== issuedUnder
   const refused = notAccepted(signature, requireSignature)
   return {
     ...about,
@@ -73,8 +73,8 @@ export async function rerunSummary(
     verdict: { recorded: recorded.verdict.outcome, recomputed: found.verdict },
     compared: { figures: found.figures, cells: found.cells },
     differences: found.differences,
-    sinceIssue: older ? changesSince(current, record, recorded) : [],
-    notes: [...found.notes, ...readingNotes(recorded), ...(older ? versionNotes(versions, version) : [])],
+    sinceIssue: older ? changesSince(await runnable(current), record, recorded) : [],
+    notes: [...found.notes, ...readingNotes(recorded), ...(older ? versionNotes(versions, issuedUnder) : [])],
   }
 }
 

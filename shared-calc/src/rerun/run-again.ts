@@ -1,6 +1,6 @@
 import type { AssessedTest } from '../assessment/assessed-test.js'
 import type { Evaluation, Finding, TestRecord } from '../contract/record/index.js'
-import type { RunnableVersion } from '../versions/index.js'
+import type { KnownVersion, RunnableVersion } from '../versions/index.js'
 import { compareEvaluations } from './compare-evaluations.js'
 import type { Difference } from './report.js'
 
@@ -47,7 +47,7 @@ export function changesSince(
   return compareEvaluations(recorded, now.evaluation, now.test).differences
 }
 
-export const versionNotes = (versions: readonly RunnableVersion[], issuedUnder: RunnableVersion): string[] =>
+export const versionNotes = (versions: readonly KnownVersion[], issuedUnder: KnownVersion): string[] =>
   versions
     .slice(versions.indexOf(issuedUnder) + 1)
     .map(({ version, changed }) => `version ${version}: ${changed}`)

@@ -1,2 +1,8 @@
 export { versions } from './list.js'
-export type { RunnableVersion, VersionParts } from './version.js'
+export {
+  type KnownVersion,
+  type RunnableVersion,
+  runnable,
+  type StoredVersion,
+  type VersionParts,
+} from './version.js'

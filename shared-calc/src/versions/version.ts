@@ -24,3 +24,19 @@ export interface RunnableVersion extends VersionParts {
   /** What changed against the version before, for the auditor. */
   readonly changed: string
 }
+
+/** A version that is no longer the current one: its code is loaded only when a file asks for it. */
+export interface StoredVersion {
+  readonly version: string
+  readonly changed: string
+  readonly load: () => Promise<VersionParts>
+}
+
+export type KnownVersion = RunnableVersion | StoredVersion
+
+/** The version ready to run. */
+export async function runnable(known: KnownVersion): Promise<RunnableVersion> {
+  if (!('load' in known)) return known
+  const { version, changed } = known
+  return { version, changed, ...(await known.load()) }
+}
