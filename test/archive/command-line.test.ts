@@ -1,4 +1,4 @@
-import { mkdir, writeFile } from 'node:fs/promises'
+import { access, mkdir, rm, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { evaluate } from '@draughtbook/shared-calc'
 import { writeSummaryWorkbook } from '@draughtbook/shared-calc/workbook'
@@ -31,15 +31,37 @@ describe('draughtbook register', () => {
     const register = JSON.parse(again.out)
     expect(register.rows).toHaveLength(4)
     expect(register.leftOut.map(({ why }: { why: string }) => why).sort()).toEqual([
-      'this is a Draughtbook register, not a test',
       'not a workbook or a CSV file',
       'temporary file of an open workbook',
       expect.stringMatching(/cut short/),
+      'this is a Draughtbook register, not a test',
     ])
+    expect(register.leftOut.map(({ kind }: { kind?: string }) => kind ?? 'could not be read').sort()).toEqual(
+      ['could not be read', 'other format', 'own report', 'temporary or hidden file'],
+    )
     for (const { path, record } of made)
       expect(register.rows.find(({ file }: { file: string }) => file === path)?.results.n50).toBe(
         evaluate(record).results.n50?.value,
       )
+  })
+
+  it('writes nothing with --strict where a file could not be read; other formats do not matter', async () => {
+    const archive = await folder()
+    const [first] = await makeArchive(archive, 1)
+    await writeFile(join(archive, 'photo.jpg'), 'no picture')
+    await writeFile(join(archive, '~$open.xlsx'), '')
+    const out = join(archive, 'register.xlsx')
+    expect((await commandLine('register', archive, '--strict', '--out', out)).code).toBe(0)
+    await rm(out)
+    await writeFile(join(archive, 'cut.xlsx'), 'no workbook')
+    const strict = await commandLine('register', archive, '--strict', '--out', out)
+    expect(strict.code).toBe(2)
+    expect(strict.err.join('\n')).toMatch(/cut\.xlsx: .*\n.*with --strict no register is written/)
+    await expect(access(out)).rejects.toThrow()
+    // Where nothing could be read there is no register either.
+    await rm(first?.path ?? '')
+    expect((await commandLine('register', archive, '--out', out)).code).toBe(2)
+    await expect(access(out)).rejects.toThrow()
   })
 
   it('ends with 2 and one line where it cannot be carried out', async () => {
@@ -51,7 +73,7 @@ describe('draughtbook register', () => {
       [['register', archive, '--month', '2026-13', '--json'], /month such as 2026-10/],
       [['register', archive, '--as-of', '2026-02-30', '--json'], /date such as/],
       [['register', join(archive, 'none'), '--json'], /there is no such file or folder/],
-      [['register', join(archive, 'empty'), '--json'], /nothing to read/],
+      [['register', join(archive, 'empty'), '--json'], /name a file or a folder/],
       [['register', '--json'], /missing required argument/],
       [['register', archive, '--json', '--queue', 'http://x'], /must name a Redis/],
       [['rerun', archive, '--key', join(archive, 'none.pub')], /no such file/],

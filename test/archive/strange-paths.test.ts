@@ -21,7 +21,7 @@ describe('a folder with strange things in it', () => {
     expect(made.overall.tests).toBe(1)
     expect(made.leftOut).toEqual([
       { file: join(here, 'pipe.csv'), why: 'it is a pipe, a device or the like, no file' },
-      { file: join(here, 'zero.csv'), why: expect.stringMatching(/link/), expected: true },
+      { file: join(here, 'zero.csv'), why: expect.stringMatching(/link/), expected: true, kind: 'link' },
     ])
   })
 

@@ -79,7 +79,7 @@ describe('the register workbook', () => {
   it('lists what was left out', async () => {
     const sheet = (await load(bytes)).getWorksheet('Left out')
     expect(sheet?.getCell('A4').value).toBe('2026-10/cut.xlsx')
-    expect(sheet?.getCell('B4').value).toBe('the file is cut short or damaged')
+    expect(sheet?.getCell('C4').value).toBe('the file is cut short or damaged')
   })
 
   it('is the same to the byte when it is written again', async () => {

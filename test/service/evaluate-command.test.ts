@@ -21,10 +21,14 @@ describe('draughtbook evaluate', () => {
     expect([code, err]).toEqual([0, []])
     expect(out).toMatch(/n50: 0\.3\d\d 1\/h/)
     expect(out).toMatch(/Verdict +meets the target “Passive house, new”/)
-    expect(out).toMatch(/Margin +n50 is 0\.3\d\d, the limit 0\.600 1\/h \(mean\): 0\.2\d\d 1\/h to spare/)
-    expect(out).toMatch(/To seal +nothing/)
-    expect(out).toMatch(/Findings +none invalidates, 2 cautions, 3 notes/)
-    expect(out).toMatch(/where: pressureGauge\.calibrationDue\n +what to do: /)
+    expect(out).toMatch(
+      /Margin +n50 is 0\.3\d\d, the limit 0\.600 1\/h \(mean\): 0\.2\d\d 1\/h below the limit/,
+    )
+    expect(out).toMatch(/Sealing +none needed/)
+    expect(out).toMatch(/Findings +none invalidates, 4 cautions, 3 notes/)
+    expect(out).toMatch(
+      /where: calibration due date of the pressure gauge \(pressureGauge\.calibrationDue\)\n +what to do: /,
+    )
     expect(out).toContain(`Workbook   ${summary}`)
     expect((await readSummaryWorkbook(await readFile(summary))).record).toEqual(demoRecord())
     expect((await readdir(here)).sort()).toEqual(['plot-7-summary.xlsx', 'plot-7.json'])
@@ -48,7 +52,7 @@ describe('draughtbook evaluate', () => {
     await writeFile(beside, 'an archived file')
     const refused = await commandLine('evaluate', file)
     expect([refused.code, refused.out]).toEqual([2, ''])
-    expect(refused.err[0]).toMatch(/exists and holds something else; use --force/)
+    expect(refused.err[0]).toMatch(/already exists with other content; use --force to replace it/)
     expect(await readFile(beside, 'utf8')).toBe('an archived file')
     expect((await commandLine('evaluate', file, '--out', beside)).code).toBe(0)
     await writeFile(beside, 'an archived file')
@@ -82,7 +86,7 @@ describe('draughtbook evaluate', () => {
     const { code, out } = await commandLine('evaluate', file)
     expect(code).toBe(0)
     expect(out).toMatch(/Verdict +fails/)
-    expect(out).toMatch(/To seal +about \d+ cm² still to seal \(one hole of/)
+    expect(out).toMatch(/Sealing +about \d+ cm² still to seal \(one hole of/)
   })
 
   it('shows no control character of a file on the screen', async () => {

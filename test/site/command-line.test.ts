@@ -32,7 +32,7 @@ describe('draughtbook volume', () => {
     expect(out).toMatch(
       /"floor between the storeys" \(17\.5 m³\) is included in the overall internal volume only/,
     )
-    expect(out).toMatch(/where: takeOff\.stated\.volume_m3/)
+    expect(out).toMatch(/where: stated volume\n/)
   })
 
   it('prints the result and nothing else with --json, from a record too', async () => {

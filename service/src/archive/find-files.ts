@@ -24,7 +24,12 @@ async function add(path: string, named: boolean, files: Set<string>, others: Lef
     // A link that is named is meant; one that lies in a folder may lead anywhere.
     const found = await (named ? stat(path) : lstat(path))
     if (found.isSymbolicLink()) {
-      others.push({ file: path, why: 'it is a link; links inside folders are not followed', expected: true })
+      others.push({
+        file: path,
+        why: 'links inside folders are not followed',
+        expected: true,
+        kind: 'link',
+      })
     } else if (found.isDirectory()) {
       const names = await readdir(path)
       for (const name of names.sort(byName)) await add(join(path, name), false, files, others)
@@ -33,7 +38,7 @@ async function add(path: string, named: boolean, files: Set<string>, others: Lef
     } else {
       const why = named ? undefined : notRead(path)
       if (why === undefined) files.add(path)
-      else others.push({ file: path, why, expected: true })
+      else others.push({ file: path, ...why, expected: true })
     }
   } catch (error) {
     const fault = fileFault(error)
@@ -45,10 +50,12 @@ async function add(path: string, named: boolean, files: Set<string>, others: Lef
 const collator = new Intl.Collator('en', { numeric: true })
 const byName = (a: string, b: string): number => collator.compare(a, b) || (a < b ? -1 : 1)
 
-function notRead(path: string): string | undefined {
+function notRead(path: string): Pick<LeftOut, 'why' | 'kind'> | undefined {
   const name = basename(path)
-  if (name.startsWith('~$')) return 'temporary file of an open workbook'
-  if (name.startsWith('.')) return 'hidden file'
-  if (!READ.has(extname(name).toLowerCase())) return 'not a workbook or a CSV file'
+  if (name.startsWith('~$'))
+    return { why: 'temporary file of an open workbook', kind: 'temporary or hidden file' }
+  if (name.startsWith('.')) return { why: 'hidden file', kind: 'temporary or hidden file' }
+  if (!READ.has(extname(name).toLowerCase()))
+    return { why: 'not a workbook or a CSV file', kind: 'other format' }
   return undefined
 }

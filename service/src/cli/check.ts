@@ -15,12 +15,18 @@ export const addCheck: AddCommand = (command, { terminal }) => {
   addAnswerOptions(command).action(async (file: string, options: AskOptions & { json?: boolean }) => {
     const tests = await readOrAsk(file, options, terminal)
     const found = await withFile(file, async () =>
-      tests.map(({ record, cells, findings }) => evaluate(record, { cells, findings }).findings),
+      tests.map(({ record, cells, findings }) => ({
+        record,
+        findings: evaluate(record, { cells, findings }).findings,
+      })),
     )
-    if (options.json) return terminal.out(JSON.stringify(found.length === 1 ? found[0] : found, null, 2))
-    for (const [i, findings] of found.entries()) {
-      const name = tests.length === 1 ? '' : `${tests[i]?.record.building.name ?? ''}\n`
-      terminal.out(shown(name + findingsText(findings)))
+    if (options.json) {
+      const lists = found.map(({ findings }) => findings)
+      return terminal.out(JSON.stringify(lists.length === 1 ? lists[0] : lists, null, 2))
+    }
+    for (const { record, findings } of found) {
+      const name = tests.length === 1 ? '' : `${record.building.name}\n`
+      terminal.out(shown(name + findingsText(findings, record)))
     }
   })
 }

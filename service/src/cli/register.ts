@@ -1,15 +1,17 @@
 import { InvalidArgumentError } from 'commander'
 import { type ArchiveOptions, addArchiveOptions } from './archive-options.js'
-import { type AddCommand, DIFFERENT } from './command.js'
+import { type AddCommand, DIFFERENT, UNREADABLE } from './command.js'
 import { count } from './print/number-text.js'
 import { runFiles } from './run-files.js'
 import { shown } from './terminal.js'
 import { UsageError } from './usage-error.js'
-import { writeWorkbook } from './write-workbook.js'
+import { checkRegisterPath, writeRegisters } from './write-registers.js'
 
 interface Options extends ArchiveOptions {
   readonly month?: string
   readonly out?: string
+  readonly by?: 'client'
+  readonly strict?: boolean
 }
 
 const month = (text: string): string => {
@@ -17,31 +19,51 @@ const month = (text: string): string => {
   return text
 }
 
+const client = (text: string): 'client' => {
+  if (text !== 'client') throw new InvalidArgumentError('give client')
+  return text
+}
+
 export const addRegister: AddCommand = (command, { terminal, end }) => {
   addArchiveOptions(command)
     .option('--month <YYYY-MM>', 'only tests of this month', month)
-    .option('--out <REGISTER.xlsx>', 'where to write the register; replaces an existing file')
+    .option('--out <REGISTER.xlsx>', 'where to write the register (.xlsx or .csv); replaces an existing file')
+    .option('--by <client>', 'also write one register for each client, next to --out', client)
+    .option('--strict', 'write nothing and end with 2 where a file could not be read')
     .action(async (paths: string[], options: Options) => {
       const { out } = options
       if (out === undefined && !options.json)
         throw new UsageError('name the register with --out REGISTER.xlsx, or use --json')
-      const { makeRegister, writeRegisterWorkbook } = await import('@draughtbook/shared-calc/register')
+      if (out === undefined && options.by !== undefined)
+        throw new UsageError('--by client needs --out REGISTER.xlsx')
+      if (out !== undefined) checkRegisterPath(out)
+      const { makeRegister } = await import('@draughtbook/shared-calc/register')
       const { results, others } = await runFiles('register', paths, options, terminal)
-      const register = makeRegister(
-        results.flatMap(({ lines }) => lines),
-        [...others, ...results.flatMap(({ leftOut }) => leftOut)],
-        { asOf: options.asOf, ...(options.month !== undefined && { month: options.month }) },
-      )
-      if (out !== undefined) await writeWorkbook(out, () => writeRegisterWorkbook(register))
+      const lines = results.flatMap((result) => result.lines)
+      const about = { asOf: options.asOf, ...(options.month !== undefined && { month: options.month }) }
+      const register = makeRegister(lines, [...others, ...results.flatMap(({ leftOut }) => leftOut)], about)
       const unread = register.leftOut.filter(({ expected }) => !expected)
       for (const { file, part, why } of unread)
         terminal.err(`${file}${part === undefined ? '' : ` (${part})`}: ${why}`)
+      if (unread.length > 0 && (options.strict || lines.length === 0)) {
+        if (options.strict && lines.length > 0)
+          terminal.err(
+            `${unread.length} of the files could not be read: with --strict no register is written`,
+          )
+        return end(UNREADABLE)
+      }
+      const written = out === undefined ? [] : await writeRegisters(out, register, lines, about, options.by)
       if (unread.length > 0) end(DIFFERENT)
       if (options.json) return terminal.out(JSON.stringify(register, null, 2))
-      const { tests, meets, misses, notValid } = register.overall
+      const { tests, meets, misses, notValid, billable } = register.overall
+      const toRetest = register.toRetest.length + register.toRetestElsewhere.length
       terminal.out(
         shown(
-          `${count(tests, 'test')}: ${meets} met the target, ${misses} failed, ${notValid} not valid; ${count(register.leftOut.length, 'file')} left out\nRegister: ${out ?? ''}`,
+          [
+            `${count(tests, 'test')}: ${meets} met the target, ${misses} failed, ${notValid} not valid; ${count(register.leftOut.length, 'file')} left out`,
+            `${billable} to bill; ${count(toRetest, 'plot')} still to be retested`,
+            ...written.map((path) => `Register: ${path}`),
+          ].join('\n'),
         ),
       )
     })

@@ -22,7 +22,7 @@ export const addVolume: AddCommand = (command, { terminal }) => {
       const result = measureTakeOff(request.takeOff)
       if (out !== undefined) await writeWorkbook(out, () => writeTakeOffWorkbook(request))
       if (json) return terminal.out(JSON.stringify(result, null, 2))
-      terminal.out(shown(takeOffText(request.name, result)))
+      terminal.out(shown(takeOffText(request, result)))
       if (out !== undefined) terminal.out(shown(`\n${labelled('Workbook')(out, 0)}`))
     })
 }

@@ -1,5 +1,5 @@
 import { Finding, Outcome } from '@draughtbook/shared-calc'
-import { lineQuantities, type ReadLines } from '@draughtbook/shared-calc/register'
+import { leftOutKinds, lineQuantities, type ReadLines } from '@draughtbook/shared-calc/register'
 import { outcomes, type RerunTest } from '@draughtbook/shared-calc/rerun'
 import { z } from 'zod'
 import type { ArchiveResult, ArchiveTask } from '../archive/archive-tasks.js'
@@ -21,6 +21,7 @@ const Line = z.strictObject({
   date: z.iso.date(),
   testNumber: text.optional(),
   recordDigest: z.string().regex(/^[0-9a-f]{64}$/),
+  readingsDigest: z.string().regex(/^[0-9a-f]{64}$/),
   calculationVersion: text,
   results: z.partialRecord(z.enum(lineQuantities), number),
   judged: z
@@ -39,7 +40,13 @@ const Line = z.strictObject({
 const Lines = z.strictObject({
   lines: z.array(Line),
   leftOut: z.array(
-    z.strictObject({ file: text, part: text.optional(), why: text, expected: z.literal(true).optional() }),
+    z.strictObject({
+      file: text,
+      part: text.optional(),
+      why: text,
+      expected: z.literal(true).optional(),
+      kind: z.enum(leftOutKinds).optional(),
+    }),
   ),
 })
 

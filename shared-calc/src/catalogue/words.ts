@@ -7,6 +7,22 @@ export const plain = (value: number, decimals = 2): string =>
 /** A word with a capital, as a sentence begins. */
 export const capital = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1)
 
+/**
+ * Parts of a remark as sentences: each clause after a semicolon begins a sentence of its own, with a capital and a full
+ * stop. Quoted text and symbols such as n50 stay as they are.
+ */
+export const sentences = (remark: string): string =>
+  (remark.match(/"[^"]*"|“[^”]*”|; |[^"“;]+|./g) ?? [])
+    .map((part, i, parts) =>
+      part === '; '
+        ? '. '
+        : i === 0 || parts[i - 1] === '; '
+          ? part.replace(/^[a-z]+(?=[ ,:])/, capital)
+          : part,
+    )
+    .join('')
+    .replace(/[^.!?:]$/, '$&.')
+
 /** A reading as findings name it, numbered as on the sheet: both runs have a reading 1. */
 export const readingName = (direction: Direction, index: number): string =>
   `${capital(direction)}, reading ${index + 1}`

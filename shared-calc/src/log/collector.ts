@@ -1,3 +1,4 @@
+import { sentences } from '../catalogue/words.js'
 import type { Finding } from '../contract/record/index.js'
 import { compactCells } from './grid/compact-cells.js'
 import { type LogProblem, type LogProblemCode, problem } from './problem.js'
@@ -32,10 +33,10 @@ export class Collector {
     const told = this.told.get(key) ?? {
       rule,
       severity,
-      message,
+      message: sentences(message),
       where: [],
       cells: [],
-      ...(remedy ? { remedy } : {}),
+      ...(remedy ? { remedy: sentences(remedy) } : {}),
     }
     this.told.set(key, told)
     if (path && !told.where.includes(path)) told.where.push(path)

@@ -1,3 +1,4 @@
+import { sentences } from '../catalogue/words.js'
 import type { Finding } from '../contract/record/index.js'
 
 type Severity = Finding['severity']
@@ -9,7 +10,14 @@ function finding(severity: Severity) {
     where: readonly string[],
     cells: readonly string[],
     more: Partial<Pick<Finding, 'value' | 'limit' | 'remedy' | 'provenance'>> = {},
-  ): Finding => ({ rule, severity, message, where: [...where], cells: [...cells], ...more })
+  ): Finding => ({
+    rule,
+    severity,
+    message: sentences(message),
+    where: [...where],
+    cells: [...cells],
+    ...more,
+  })
 }
 
 /** Something done on the way from cell to record that the reader of the result may want to know. */

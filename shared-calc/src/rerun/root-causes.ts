@@ -1,5 +1,6 @@
 import type { Evaluation, TestRecord } from '../contract/record/index.js'
 import { pathText } from '../contract/record/index.js'
+import { placeUnit, placeWords } from '../contract/record/place-words.js'
 import type { Grid } from '../log/grid/grid.js'
 import { type Leaf, leavesOf } from '../reports/workbook/leaves.js'
 import type { RunnableVersion } from '../versions/index.js'
@@ -8,7 +9,6 @@ import { compareEvaluations } from './compare-evaluations.js'
 import { compareSheets } from './compare-sheets.js'
 import type { IssuedFile } from './issued-file.js'
 import { type Field, withFields } from './issued-record.js'
-import { placeWords, unitOf } from './place-words.js'
 import type { Difference } from './report.js'
 import { expectedOnSheets, type RunAgain, runAgain } from './run-again.js'
 
@@ -39,7 +39,7 @@ export function changedFields(
   return changed.map(({ path, issued, now }) => {
     const keys = byPath.get(path) ?? []
     const cell = cellOf(path)
-    const unit = unitOf(path)
+    const unit = placeUnit(path)
     return {
       kind: 'input',
       label: placeWords(path, context.record),

@@ -20,7 +20,7 @@ export function demoRecord(): TestRecord {
       method: 'iso-9972:2015',
       tester: 'An invented tester',
       stage: 'fabric',
-      preparation: 'method 2',
+      preparation: 'method 1',
     },
     conditions: {
       indoorTemperature_C: 19.2,

@@ -1,10 +1,10 @@
 import type { Evaluation, Figure, TestRecord } from '@draughtbook/shared-calc'
-import { methodById, reportedResults, unitText } from '@draughtbook/shared-calc'
+import { dayInWords, methodById, reportedResults, unitText } from '@draughtbook/shared-calc'
 import { findingsText } from './findings-text.js'
 import { numberText } from './number-text.js'
 import { verdictLines } from './verdict-text.js'
 
-/** The evaluation in plain words: what was tested, result, verdict, margin, ageing, what to seal, findings. */
+/** The evaluation in plain words: what was tested, result, verdict, margin, ageing, leakage still to seal, findings. */
 export function evaluationText(record: TestRecord, evaluation: Evaluation): string {
   return [
     headline(record, evaluation),
@@ -14,7 +14,7 @@ export function evaluationText(record: TestRecord, evaluation: Evaluation): stri
       labelled(label)(text, lines[i - 1]?.label === label ? 1 : 0),
     ),
     '',
-    findingsText(evaluation.findings),
+    findingsText(evaluation.findings, record),
   ].join('\n')
 }
 
@@ -28,7 +28,14 @@ export const labelled =
 
 function headline({ building, test }: TestRecord, { method, runs }: Evaluation): string {
   const directions = runs.map(({ direction }) => direction).join(' and ')
-  const parts = [building.name, building.site, test.stage, test.date, methodById(method).title, directions]
+  const parts = [
+    building.name,
+    building.site,
+    test.stage,
+    dayInWords(test.date),
+    methodById(method).title,
+    directions,
+  ]
   return parts.filter(Boolean).join(' · ')
 }
 

@@ -1,4 +1,4 @@
-import type { Finding } from '@draughtbook/shared-calc'
+import { type Finding, placeWords } from '@draughtbook/shared-calc'
 import { count } from './number-text.js'
 
 const GROUPS = [
@@ -7,27 +7,51 @@ const GROUPS = [
   { severity: 'note', title: 'Notes' },
 ] as const
 
-/** Findings by severity, each with its place, clause and what to do. */
-export function findingsText(findings: readonly Finding[]): string {
+/** What the findings are about: a record, or as much of one as a plan or take-off has. */
+type Given = Readonly<Record<string, unknown>> & Parameters<typeof placeWords>[1]
+
+/** Findings by severity, each with its place in the record, clause and what to do. */
+export function findingsText(findings: readonly Finding[], given: Given): string {
   if (findings.length === 0) return 'Findings   No problems found.'
   const numbers = GROUPS.map(({ severity }) => findings.filter((one) => one.severity === severity).length)
   const [invalidating = 0, cautions = 0, notes = 0] = numbers
   const total = `Findings   ${invalidating === 0 ? 'none invalidates' : `${invalidating} ${invalidating === 1 ? 'invalidates' : 'invalidate'}`}, ${count(cautions, 'caution')}, ${count(notes, 'note')}`
   const groups = GROUPS.flatMap(({ severity, title }) => {
     const own = findings.filter((one) => one.severity === severity)
-    return own.length === 0 ? [] : [`  ${title}`, ...own.flatMap(findingLines)]
+    return own.length === 0 ? [] : [`  ${title}`, ...own.flatMap((one) => findingLines(one, given))]
   })
   return [total, ...groups].join('\n')
 }
 
-function findingLines({ message, where, cells, clause, provenance, remedy }: Finding): string[] {
-  const places = (cells?.length ? cells : where).slice(0, 8).join(', ')
-  const more = (cells?.length ? cells : where).length > 8 ? ' …' : ''
+const MOST_PLACES = 8
+
+function findingLines(finding: Finding, given: Given): string[] {
+  const { message, clause, provenance, remedy } = finding
+  const places = placesOf(finding, given)
   const known = [clause, provenance === clause ? undefined : provenance].filter(Boolean).join(', ')
   const source = known ? ` [${known}]` : ''
   return [
     `  - ${message}${source}`,
-    ...(places ? [`      where: ${places}${more}`] : []),
+    ...(places ? [`      where: ${places}`] : []),
     ...(remedy ? [`      what to do: ${remedy}`] : []),
   ]
+}
+
+/** Cells of the log, else fields in words; the path of a field that was not given follows, for --set. */
+function placesOf({ cells, where }: Finding, given: Given): string {
+  const places = cells?.length
+    ? cells
+    : where.map((path) => {
+        const words = placeWords(path, given)
+        return isGiven(path, given) || words === path ? words : `${words} (${path})`
+      })
+  const shown = [...new Set(places)]
+  return shown.slice(0, MOST_PLACES).join('; ') + (shown.length > MOST_PLACES ? ' …' : '')
+}
+
+function isGiven(path: string, given: Given): boolean {
+  const keys = path.split(/[.[\]]+/).filter(Boolean)
+  let value: unknown = given
+  for (const key of keys) value = (value as Readonly<Record<string, unknown>> | undefined)?.[key]
+  return value !== undefined
 }

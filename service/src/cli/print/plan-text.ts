@@ -2,10 +2,10 @@ import type { PlanRequest, PlanResult } from '@draughtbook/shared-calc'
 import { findingsText } from './findings-text.js'
 
 /** A plan in plain words: target, what to set and expect, devices, weather, findings. */
-export function planText({ building }: PlanRequest, plan: PlanResult): string {
+export function planText(request: PlanRequest, plan: PlanResult): string {
   const { target, allowedLeakage, runs, devices, chosenDevice, stackPressure_Pa, lowestPressure_Pa } = plan
   return [
-    [building.name, plan.day, plan.method].filter(Boolean).join(' · '),
+    [request.building.name, plan.day, plan.method].filter(Boolean).join(' · '),
     '',
     target && allowedLeakage
       ? `Target     ${target.label}: at most ${allowedLeakage.flow_m3_h.toFixed(1)} m³/h at ${allowedLeakage.referencePressure_Pa} Pa`
@@ -29,6 +29,6 @@ export function planText({ building }: PlanRequest, plan: PlanResult): string {
     '',
     ...devices.flatMap(({ name, inWords }) => [name, ...inWords.map((words) => `  ${words}`)]),
     '',
-    findingsText(plan.findings),
+    findingsText(plan.findings, request),
   ].join('\n')
 }

@@ -1,11 +1,11 @@
-import type { TakeOffResult, Total } from '@draughtbook/shared-calc'
-import { unitText } from '@draughtbook/shared-calc'
+import type { TakeOffRequest, TakeOffResult, Total } from '@draughtbook/shared-calc'
+import { placeWords, unitText } from '@draughtbook/shared-calc'
 import { findingsText } from './findings-text.js'
 
 const WIDTH = 26
 
 /** A take-off in plain words: totals with their uncertainty, the bases, the plan's own totals, findings. */
-export function takeOffText(name: string, result: TakeOffResult): string {
+export function takeOffText(request: TakeOffRequest, result: TakeOffResult): string {
   const { netVolume, overallInternalVolume, floorArea, envelopeArea, elements, stated, bases } = result
   const line = (label: string, total: Total | undefined) =>
     total
@@ -14,7 +14,7 @@ export function takeOffText(name: string, result: TakeOffResult): string {
         ]
       : [`${label.padEnd(WIDTH)}not taken off`]
   return [
-    name,
+    request.name,
     '',
     ...line('Net internal volume', netVolume),
     ...line('Overall internal volume', overallInternalVolume),
@@ -23,11 +23,11 @@ export function takeOffText(name: string, result: TakeOffResult): string {
     ...elements.flatMap(({ kind, area }) => line(`  ${kind}`, area)),
     ...stated.map(
       ({ field, from, workedOut, stated: said, relativeDifference }) =>
-        `${'Stated totals'.padEnd(WIDTH)}${field}: ${from} states ${said.toFixed(2)}, take-off ${workedOut.toFixed(2)} (${(relativeDifference * 100).toFixed(1)} %)`,
+        `${'Stated totals'.padEnd(WIDTH)}${placeWords(`takeOff.stated.${field}`, {})}: ${from} states ${said.toFixed(2)}, take-off ${workedOut.toFixed(2)} (${(relativeDifference * 100).toFixed(1).replace('-', '−')} %)`,
     ),
     '',
     ...bases,
     '',
-    findingsText(result.findings),
+    findingsText(result.findings, request),
   ].join('\n')
 }

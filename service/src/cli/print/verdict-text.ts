@@ -7,7 +7,7 @@ interface Line {
   text: string
 }
 
-/** Verdict, margin, ageing and what is left to seal. */
+/** Verdict, margin, ageing and the leakage still to seal. */
 export function verdictLines({ verdict }: Evaluation): Line[] {
   const { target, outcome, criteria, ageing, leakageToSeal_cm2 } = verdict
   if (!target) return [{ label: 'Verdict', text: 'no target was set, so there is no pass or fail' }]
@@ -22,9 +22,9 @@ export function verdictLines({ verdict }: Evaluation): Line[] {
     ...criteria.map((criterion) => ({ label: 'Margin', text: marginText(criterion) })),
     ...ageing.map(({ label, value, within, source }) => ({
       label: 'Ageing',
-      text: `${label}: ${numberText(value)} ${unitText(target.unit)} expected, ${within ? 'still within' : 'above'} the limit (${source})`,
+      text: `${label}: ${numberText(value)} ${unitText(target.unit)}, ${within ? 'still within' : 'above'} the limit [${source}]`,
     })),
-    ...(leakageToSeal_cm2 === undefined ? [] : [{ label: 'To seal', text: toSealText(leakageToSeal_cm2) }]),
+    ...(leakageToSeal_cm2 === undefined ? [] : [{ label: 'Sealing', text: toSealText(leakageToSeal_cm2) }]),
   ]
 }
 
@@ -49,7 +49,7 @@ function marginText({
 
 /** The area is that of a sharp-edged hole; a square of the same area is easier to picture. */
 function toSealText(area_cm2: number): string {
-  if (area_cm2 === 0) return 'nothing: the limit is met'
+  if (area_cm2 === 0) return 'none needed: the limit is met'
   const side = numberText(Math.sqrt(area_cm2), 2)
   return `about ${numberText(area_cm2, 2)} cm² still to seal (one hole of ${side} × ${side} cm)`
 }

@@ -7,6 +7,7 @@ export { DeviceRange, FlowDevice, PressureGauge, Thermometer } from './instrumen
 export * from './leaks.js'
 export { OpeningKind } from './opening-kind.js'
 export { parseRecord, pathText, problemsFromZod } from './parse-record.js'
+export { placeWords } from './place-words.js'
 export * from './plan.js'
 export { type PlausibleField, type PlausibleRange, plausibleRanges } from './plausible.js'
 export * from './preparation.js'

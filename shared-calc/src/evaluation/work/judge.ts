@@ -22,12 +22,12 @@ import type { AtPressure, DefiniteTarget, WorkedCriterion, WorkedRun } from './w
 export const publishedAgeing = [
   {
     growth: 0.18,
-    label: 'first year, lower published value',
+    label: 'after one year (lower published value)',
     source: 'Moujalled et al. 2021, 61 French houses',
   },
   {
     growth: 0.25,
-    label: 'first year, upper published value',
+    label: 'after one year (upper published value)',
     source: 'Ismaiel et al. 2022, 73 450 Canadian dwellings',
   },
 ] as const

@@ -1,5 +1,7 @@
-import { grouped, houseOf, type RegisterRow } from './arrange.js'
+import { houseOf, type RegisterRow } from './arrange.js'
+import { grouped } from './grouped.js'
 import { type StageChange, stageChange } from './stage-change.js'
+import { isTest } from './test-classes.js'
 
 /** Two tests of one house, one after the other, and what changed between them. */
 export interface HouseChange extends StageChange {
@@ -11,9 +13,9 @@ export interface HouseChange extends StageChange {
   readonly laterStage: string
 }
 
-/** Changes from each test of a house to the next; duplicates left out, and tests that are not valid too. */
+/** Changes from each test of a house to the next; copies, altered summaries and tests that are not valid left out. */
 export function houseChanges(rows: readonly RegisterRow[]): HouseChange[] {
-  const usable = rows.filter(({ role, outcome }) => role !== 'duplicate' && outcome !== 'not valid')
+  const usable = rows.filter(({ role, outcome }) => isTest(role) && outcome !== 'not valid')
   return [...grouped(usable, houseOf).values()].flatMap((tests) =>
     tests.slice(1).flatMap((later, i) => {
       const earlier = tests[i]

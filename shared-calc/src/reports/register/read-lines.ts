@@ -16,12 +16,23 @@ export interface ReadLines {
   /** A file, or a test of it, that is not in the register. */
   readonly leftOut: readonly LeftOut[]
 }
+export const leftOutKinds = [
+  'other month',
+  'temporary or hidden file',
+  'other format',
+  'own report',
+  'link',
+] as const
+export type LeftOutKind = (typeof leftOutKinds)[number]
+
 export interface LeftOut {
   readonly file: string
   readonly part?: string
   readonly why: string
   /** It was never meant to be read: a picture, another month's test, a register of ours. */
   readonly expected?: true
+  /** Why it was never meant to be read, in a word. */
+  readonly kind?: LeftOutKind
 }
 
 /**
@@ -62,7 +73,8 @@ function alteration({ digests, evaluation }: ReadSummary, grid: Grid): string | 
 
 function ofLog(file: string, grid: Grid, layouts: readonly Layout[]): ReadLines {
   const own = ownReport(grid)
-  if (own !== undefined) return { lines: [], leftOut: [{ file, why: own, expected: true }] }
+  if (own !== undefined)
+    return { lines: [], leftOut: [{ file, why: own, expected: true, kind: 'own report' }] }
   if (layouts.length === 0)
     return {
       lines: [],

@@ -1,4 +1,10 @@
-import type { Evaluation, Finding, Outcome, TestRecord } from '../../contract/record/index.js'
+import {
+  digestOf,
+  type Evaluation,
+  type Finding,
+  type Outcome,
+  type TestRecord,
+} from '../../contract/record/index.js'
 
 /** What a register needs of one test: plain data, small enough to keep for a whole country's tests. */
 export interface TestLine {
@@ -15,6 +21,8 @@ export interface TestLine {
   readonly date: string
   readonly testNumber?: string
   readonly recordDigest: string
+  /** SHA-256 of the readings of all runs: the same for every issue of a test. */
+  readonly readingsDigest: string
   readonly calculationVersion: string
   readonly results: { readonly [quantity in LineQuantity]?: number }
   readonly judged?: Judged
@@ -59,7 +67,7 @@ export interface LineCurve {
 /** The line of a test. @param about - where it was found, and what is wrong with its digests */
 export function lineOf(
   about: Pick<TestLine, 'file' | 'part' | 'source' | 'altered'>,
-  { building, test, pressureGauge, flowDevice }: TestRecord,
+  { building, test, pressureGauge, flowDevice, runs }: TestRecord,
   evaluation: Evaluation,
 ): TestLine {
   const { results, verdict } = evaluation
@@ -74,6 +82,7 @@ export function lineOf(
     date: test.date,
     ...optional('testNumber', test.id),
     recordDigest: evaluation.recordDigest,
+    readingsDigest: digestOf(runs.map(({ direction, readings }) => ({ direction, readings }))),
     calculationVersion: evaluation.calculationVersion,
     results: Object.fromEntries(
       lineQuantities.flatMap((name) => (results[name] ? [[name, results[name].value]] : [])),

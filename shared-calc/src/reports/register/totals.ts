@@ -1,4 +1,6 @@
-import { grouped, type RegisterRow } from './arrange.js'
+import type { RegisterRow } from './arrange.js'
+import { grouped } from './grouped.js'
+import { asksForRetest, isBillable, isTest, type TestClass, testClasses } from './test-classes.js'
 
 export const groupings = ['site', 'stage', 'tester', 'client'] as const
 export type Grouping = (typeof groupings)[number]
@@ -26,6 +28,14 @@ export interface Totals {
   readonly medianQE50?: number
   readonly worstQE50?: number
   readonly withFindings: number
+  /** Rows of each class. */
+  readonly classes: { readonly [role in TestClass]: number }
+  /** Tests that another took the place of. */
+  readonly superseded: number
+  /** Tests to bill: each once, without those that are not valid. */
+  readonly billable: number
+  /** Tests of these rows after which the plot must still be retested. */
+  readonly toRetest: number
 }
 
 export const groupName = (row: RegisterRow, grouping: Grouping): string => row[grouping] ?? NOT_LOGGED
@@ -58,7 +68,13 @@ export function totalsOf(group: string, rows: readonly RegisterRow[]): Totals {
     ...(first.length > 0 && { firstPassRate: met / first.length }),
     ...spread(values('n50'), 'medianN50', 'worstN50'),
     ...spread(values('qE50'), 'medianQE50', 'worstQE50'),
-    withFindings: rows.filter(({ findings }) => findings.length > 0).length,
+    withFindings: rows.filter(({ findings, role }) => role !== 'altered' && findings.length > 0).length,
+    classes: Object.fromEntries(
+      Object.keys(testClasses).map((name) => [name, rows.filter(({ role }) => role === name).length]),
+    ) as Totals['classes'],
+    superseded: rows.filter(({ role, counts }) => isTest(role) && !counts).length,
+    billable: rows.filter(isBillable).length,
+    toRetest: rows.filter((row) => row.latest && asksForRetest(row)).length,
   }
 }
 

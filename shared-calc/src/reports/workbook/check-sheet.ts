@@ -1,8 +1,7 @@
 import type { Workbook, Worksheet } from 'exceljs'
 import type { Finding, TestRecord } from '../../contract/record/index.js'
-import { pathText } from '../../contract/record/index.js'
+import { pathText, placeWords } from '../../contract/record/index.js'
 import { reference } from './address.js'
-import { fieldLabel } from './field-labels.js'
 import type { PublishedFigure } from './figures.js'
 import { leavesOf } from './leaves.js'
 import { setUpPage } from './page.js'
@@ -35,12 +34,12 @@ export function writeCheckSheet(
   const sheet = workbook.addWorksheet(CHECK, { views: [{ showGridLines: false }] })
   sheet.columns = [54, 24, 24, 16, 12].map((width) => ({ width }))
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Check'
-  const findingRows = writeFindings(sheet, findings, 6)
+  const findingRows = writeFindings(sheet, findings, 6, record)
   const figuresStart = 6 + Math.max(findings.length, 1) + 2
   const inputs = leavesOf(record).filter(({ keys }) => places.field(pathText(keys)) !== undefined)
   const inputsStart = figuresStart + figures.length + 3
   figureRows(sheet, figures, figuresStart, places)
-  inputRows(sheet, inputs, inputsStart, places)
+  inputRows(sheet, inputs, inputsStart, places, record)
   const last = inputsStart + inputs.length + 1
   const states = `$E$${figuresStart}:$E$${last}`
   writeState(sheet, states, findings)
@@ -65,7 +64,12 @@ function writeState(sheet: Worksheet, states: string, findings: readonly Finding
   ).length
 }
 
-function writeFindings(sheet: Worksheet, findings: readonly Finding[], start: number): number[] {
+function writeFindings(
+  sheet: Worksheet,
+  findings: readonly Finding[],
+  start: number,
+  record: TestRecord,
+): number[] {
   headingRow(sheet, start - 1, 'Findings (when issued)', COLUMNS)
   if (findings.length === 0) dress(sheet.getCell(start, 1), {}).value = 'none'
   return findings.map(({ severity, message, clause, provenance, remedy, cells, where }, i) => {
@@ -77,7 +81,7 @@ function writeFindings(sheet: Worksheet, findings: readonly Finding[], start: nu
       message,
       remedy && `What to do: ${remedy}`,
       source && `Source: ${source}.`,
-      `Where: ${(cells ?? where).join(', ')}`,
+      `Where: ${(cells?.length ? cells : where.map((path) => placeWords(path, record))).join('; ')}.`,
     ]
     const text = parts.filter(Boolean).join(' ')
     dress(sheet.getCell(row, 2), { alignment: wrap }).value = text
@@ -121,13 +125,14 @@ function inputRows(
   inputs: ReturnType<typeof leavesOf>,
   start: number,
   places: Places,
+  record: TestRecord,
 ): void {
   heads(sheet, start, 'Inputs')
   inputs.forEach(({ keys, value }, i) => {
     const row = start + 1 + i
     const cell = places.field(pathText(keys))
     if (!cell) return
-    dress(sheet.getCell(row, 1), { font: fonts.muted }).value = `${fieldLabel(keys).label}  ${pathText(keys)}`
+    dress(sheet.getCell(row, 1), { font: fonts.muted }).value = placeWords(pathText(keys), record)
     const address = reference(cell)
     if (typeof value === 'number') numberRow(sheet, row, value, address)
     else textRow(sheet, row, value, address)

@@ -1,6 +1,6 @@
 import type { Workbook, Worksheet } from 'exceljs'
+import { fieldLabel } from '../../contract/record/field-labels.js'
 import { pathText, type Run, type TestRecord } from '../../contract/record/index.js'
-import { fieldLabel } from './field-labels.js'
 import { leavesOf } from './leaves.js'
 import { setUpPage } from './page.js'
 import type { Places } from './places.js'

@@ -142,14 +142,14 @@ function writeAgeing(
 ): void {
   main.ageing.forEach((age, i) => {
     writer.line(
-      `Margin if leakage increases by ${Math.round(age.value('g') * 100)} %`,
+      `Margin ${verdict.ageing[i]?.label ?? ''}`,
       {
         formula: reference(places.symbol(age.id, 'M_g')),
         result: age.value('M_g'),
         decimals: decimalsBeside(age.value('v_g'), main.value.value('L'), LEAST),
       },
       unitText(verdict.target?.unit ?? ''),
-      `in the first year (${verdict.ageing[i]?.source ?? ''})`,
+      `leakage up by ${Math.round(age.value('g') * 100)} % (${verdict.ageing[i]?.source ?? ''})`,
     )
   })
 }

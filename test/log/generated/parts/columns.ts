@@ -14,7 +14,7 @@ const NONE = { symbol: '', factor: 1, digits: 0 }
 
 /** What each column of a readings' table holds, in the order of the recipe. */
 export function columnPlans(run: WrittenRunOfLog, recipe: Recipe): ColumnPlan[] {
-  const { words, units, table, otherFlow } = recipe
+  const { words, units, table, otherFlow, induced } = recipe
   const { pressure, flow } = units
   const zero = (mean(run.before) + mean(run.after)) / 2
   const fix = (value: number, digits: number) => Number(value.toFixed(digits))
@@ -50,7 +50,8 @@ export function columnPlans(run: WrittenRunOfLog, recipe: Recipe): ColumnPlan[] 
     induced: {
       heading: words.induced,
       unit: pressure,
-      value: ({ pressure: value }) => fix(Math.abs(value - zero), pressure.digits + 1),
+      // Where the instrument took zero flow off, it is off already.
+      value: ({ pressure: value }) => fix(Math.abs(induced ? value : value - zero), pressure.digits + 1),
     },
     fan1: { heading: `${words.flow} 1`, unit: flow, value: ({ fan1 }) => fan1 },
     fan2: {

@@ -187,7 +187,7 @@ function putMethod(draft: Draft, scope: FieldScope, { views }: DetailOptions) {
   draft.put(path, 'iso-9972:2015')
   draft.note(
     'log-method',
-    'the log names no test method; ISO 9972:2015 was used (another with --method)',
+    'the log names no test method; ISO 9972:2015 was used; choose another with --method',
     '',
     path,
   )

@@ -1,3 +1,4 @@
+import { placeWords } from '../../../contract/record/index.js'
 import { fieldKind } from '../../cells/fields.js'
 import { interpret } from '../../cells/interpret.js'
 import type { KnownUnit } from '../../cells/units.js'
@@ -6,7 +7,7 @@ import { Collector } from '../../collector.js'
 import { setPath } from '../../layout/set-path.js'
 import type { Answers, Question, Use } from '../interpretation.js'
 
-/** A record in the making: values with their cells, what is to be told of them, what has to be asked. */
+/** A record in the making: values with their cells, what to note about them, what to ask. */
 export class Draft {
   readonly record: Record<string, unknown> = {}
   readonly collector = new Collector()
@@ -53,11 +54,11 @@ export class Draft {
       this.collector.refuse(result.refused, `${result.message} (given with --set ${path}=…)`, undefined, path)
       return undefined
     }
-    this.note('log-answer', `${path} was given as ${JSON.stringify(typed)}`, '', path)
+    this.note('log-answer', `${placeWords(path, {})} was given as ${JSON.stringify(typed)}`, '', path)
     return result.value
   }
 
-  /** A number in the unit of records; a conversion is told of. */
+  /** A number in the unit of records; a conversion is noted. */
   converted(value: number, unit: KnownUnit, cell: string, path: string): number {
     const inRecord = toRecordUnit(value, unit)
     if (inRecord !== value) this.note('log-unit', `converted from ${shown(unit.unit)}`, cell, path)

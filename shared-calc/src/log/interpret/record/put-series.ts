@@ -88,7 +88,7 @@ export function putSeries(draft: Draft, grid: Grid, { series }: TestGroup): void
         draft.uses.push({
           cells: view.address(head.first, column.at),
           heading: column.label.text,
-          ignoredBecause: 'nothing of it is needed',
+          ignoredBecause: 'it is not needed',
         })
   }
 }

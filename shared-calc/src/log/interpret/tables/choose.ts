@@ -328,7 +328,7 @@ function whyIgnored(
     case 'range':
       return 'the flow itself is logged'
     case 'other':
-      return column.numbers + column.texts > 0 ? 'nothing of it is needed' : undefined
+      return column.numbers + column.texts > 0 ? 'it is not needed' : undefined
     default:
       return undefined
   }

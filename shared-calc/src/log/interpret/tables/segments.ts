@@ -1,5 +1,5 @@
 import type { View } from '../grid/view.js'
-import { says } from '../words/label.js'
+import { directionIn, readLabel, says } from '../words/label.js'
 import { type KnownColumn, roleOf } from './columns.js'
 import type { Head } from './heads.js'
 
@@ -59,6 +59,7 @@ function startsAnew(
   if (!whole(current)) return false
   // A blank column ends a block that has all it needs.
   if (column.at - (current.at(-1) as KnownColumn).at > 1) return whole(rest) || !FLOWS.includes(column.role)
+  if (whole(rest) && current.some((one) => directionsDiffer(one, column))) return true
   const same = current.find((one) => keyOf(one) === keyOf(column))
   if (!same) return false
   // Flow twice behind one pressure, with another direction each: both share the pressure.
@@ -74,12 +75,15 @@ function directionsDiffer(one: KnownColumn, other: KnownColumn): boolean {
 
 /** A heading without the words of a direction and without figures behind it. */
 function keyOf({ label, unit, role }: KnownColumn): string {
-  const words = label.tokens.filter((token) => !DIRECTION_TOKEN.test(token)).join(' ')
+  const words = label.tokens.filter((token) => !isOfDirection(token)).join(' ')
   return `${role}|${words}|${unit?.unit ?? ''}`
 }
 
+const isOfDirection = (token: string): boolean =>
+  DIRECTION_TOKEN.test(token) || directionIn(readLabel(token)) !== undefined
+
 const DIRECTION_TOKEN =
-  /^(dep|despres|presuri|pressuris|pressuriz|press$|pres$|unter|uber|ueber|over|onder|neg|pos|podci|nadci|surp|sovra|sobre|plus|minus)/
+  /^(dep|despres|presuri|pressuris|pressuriz|press$|pres$|under|unter|uber|ueber|over|onder|neg|pos|podci|nadci|surp|sovra|sobre|plus|minus)/
 
 /** Leading columns (job, direction, time) and a lone pressure column serve the blocks that have none. */
 function shareAcross(parts: readonly KnownColumn[][]): KnownColumn[][] {

@@ -53,7 +53,7 @@ export function writeCharts(workbook: Workbook, register: Register): ChartDescri
 function frameOf({ rows }: Register): ChartFrame | undefined {
   const numbers = new Map<string, RegisterRow[]>()
   for (const row of rows)
-    if (row.judged) {
+    if (row.judged && row.role !== 'altered') {
       const key = `${row.judged.quantity}|${row.judged.unit}`
       numbers.set(key, [...(numbers.get(key) ?? []), row])
     }
@@ -126,7 +126,9 @@ function overTime(sheet: Worksheet, { rows }: Register, frame: ChartFrame): Char
 }
 
 const valueAt = (test: RegisterRow, stage: string, quantity: string): number | undefined =>
-  (test.stage ?? NOT_LOGGED) === stage && test.judged?.quantity === quantity ? test.judged.value : undefined
+  test.role !== 'altered' && (test.stage ?? NOT_LOGGED) === stage && test.judged?.quantity === quantity
+    ? test.judged.value
+    : undefined
 
 function limitLine(
   sheet: Worksheet,

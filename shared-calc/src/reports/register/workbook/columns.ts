@@ -5,6 +5,7 @@ import { toLimitInSheet } from '../../../engine/index.js'
 import { fileLink } from '../../workbook/file-link.js'
 import type { RegisterRow } from '../arrange.js'
 import { daysBetween } from '../calibrations.js'
+import { asksForRetest, classesOfTests, isBillable, isTest } from '../test-classes.js'
 import { NOT_LOGGED } from '../totals.js'
 
 export const REGISTER_SHEET = 'Register'
@@ -21,6 +22,13 @@ export type CellContent =
   | { readonly text: string; readonly hyperlink: string }
   | null
 
+/** What cells depend on besides their row. */
+export interface SheetSurroundings {
+  readonly asOf: string
+  /** Path of a file as seen from where the register is written. */
+  readonly seenFrom: (file: string) => string
+}
+
 /** One column of the register. */
 export interface RegisterColumn {
   readonly key: string
@@ -29,7 +37,7 @@ export interface RegisterColumn {
   readonly numFmt?: string
   readonly align?: 'right' | 'left' | 'center'
   /** @param cell - address of another column in the same row */
-  readonly content: (row: RegisterRow, cell: (key: string) => string, asOf: string) => CellContent
+  readonly content: (row: RegisterRow, cell: (key: string) => string, about: SheetSurroundings) => CellContent
 }
 
 export const dateOf = (iso: string): Date => new Date(`${iso}T00:00:00Z`)
@@ -40,8 +48,11 @@ const figure = (key: 'n50' | 'qE50' | 'qF50' | 'q50' | 'ela4'): RegisterColumn =
   width: 9,
   numFmt: numberFormat(results[key]),
   align: 'right',
-  content: (row) => row.results[key] ?? null,
+  content: (row) => issued(row)?.results[key] ?? null,
 })
+
+/** A row whose figures are as issued; undefined for one that was altered, so that nothing of it is quoted. */
+const issued = (row: RegisterRow): RegisterRow | undefined => (row.role === 'altered' ? undefined : row)
 
 const text = (
   key: string,
@@ -65,6 +76,15 @@ const count = (key: string, head: string, counted: (row: RegisterRow) => number)
   content: counted,
 })
 
+const yesNo = (condition: string, result: boolean) => ({
+  formula: `IF(${condition},"yes","no")`,
+  result: result ? 'yes' : 'no',
+})
+
+/** Condition that a row stands for a test. */
+const isTestIn = (role: string): string =>
+  `OR(${classesOfTests.map((name) => `${role}="${name}"`).join(',')})`
+
 /** The register's columns in their order; those up to `printedColumns` are printed. */
 export const columns: readonly RegisterColumn[] = [
   { key: 'row', head: 'No.', width: 5, align: 'right', numFmt: '0', content: ({ row }) => row },
@@ -85,14 +105,14 @@ export const columns: readonly RegisterColumn[] = [
   figure('qF50'),
   figure('q50'),
   figure('ela4'),
-  text('judged', 'Judged', 8, ({ judged }) => judged?.quantity ?? ''),
+  text('judged', 'Judged', 8, (row) => issued(row)?.judged?.quantity ?? ''),
   {
     key: 'value',
     head: 'Value',
     width: 8,
     numFmt: '0.00',
     align: 'right',
-    content: ({ judged }) => judged?.value ?? null,
+    content: (row) => issued(row)?.judged?.value ?? null,
   },
   {
     key: 'limit',
@@ -100,7 +120,7 @@ export const columns: readonly RegisterColumn[] = [
     width: 8,
     numFmt: '0.00',
     align: 'right',
-    content: ({ judged }) => judged?.limit ?? null,
+    content: (row) => issued(row)?.judged?.limit ?? null,
   },
   {
     key: 'margin',
@@ -108,10 +128,10 @@ export const columns: readonly RegisterColumn[] = [
     width: 8,
     numFmt: '0.00',
     align: 'right',
-    content: ({ judged }, cell) => ({
+    content: (row, cell) => ({
       // Equal within 1e-9 of the limit is equal, as in the verdict.
       formula: `IF(AND(ISNUMBER(${cell('value')}),ISNUMBER(${cell('limit')})),${cell('limit')}-${toLimitInSheet(cell('value'), cell('limit'))},"")`,
-      result: judged?.margin ?? '',
+      result: issued(row)?.judged?.margin ?? '',
     }),
   },
   {
@@ -119,21 +139,21 @@ export const columns: readonly RegisterColumn[] = [
     head: 'Verdict',
     width: 11,
     align: 'left',
-    content: ({ outcome }, cell) => ({
-      formula: `IF(${cell('margin')}="","no target",IF(${cell('invalidating')}>0,"not valid",IF(${cell('margin')}>=0,"meets","fails")))`,
-      result: outcomeWords[outcome],
+    content: ({ outcome, role }, cell) => ({
+      formula: `IF(${cell('role')}="altered","altered",IF(${cell('margin')}="","no target",IF(${cell('invalidating')}>0,"not valid",IF(${cell('margin')}>=0,"meets","fails"))))`,
+      result: role === 'altered' ? 'altered' : outcomeWords[outcome],
     }),
   },
-  count('findings', 'Find-\nings', ({ findings }) => findings.length),
+  count('findings', 'Find-\nings', (row) => issued(row)?.findings.length ?? 0),
   count(
     'invalidating',
     'Invali-\ndating',
-    ({ findings }) => findings.filter(({ severity }) => severity === 'invalidates').length,
+    (row) => issued(row)?.findings.filter(({ severity }) => severity === 'invalidates').length ?? 0,
   ),
-  text('role', 'Test or repeat', 12, ({ role }) => role),
+  text('role', 'Class', 26, ({ role }) => role),
   {
     key: 'of',
-    head: 'repeats No.',
+    head: 'repeats\nNo.',
     width: 7,
     numFmt: '0',
     align: 'right',
@@ -141,10 +161,10 @@ export const columns: readonly RegisterColumn[] = [
   },
   {
     key: 'counts',
-    head: 'In totals',
+    head: 'In\ntotals',
     width: 8,
     align: 'left',
-    content: ({ counts }) => (counts ? 'yes' : 'no'),
+    content: ({ counts }, cell) => yesNo(`AND(${isTestIn(cell('role'))},${cell('superseded')}="")`, counts),
   },
   {
     key: 'due',
@@ -163,7 +183,7 @@ export const columns: readonly RegisterColumn[] = [
     width: 7,
     numFmt: '0',
     align: 'right',
-    content: (row, cell, asOf) => {
+    content: (row, cell, { asOf }) => {
       const due = earliestDue(row)
       return {
         formula: `IF(ISNUMBER(${cell('due')}),${cell('due')}-${AS_OF},"")`,
@@ -171,13 +191,48 @@ export const columns: readonly RegisterColumn[] = [
       }
     },
   },
+  {
+    key: 'superseded',
+    head: 'Superseded\nby No.',
+    width: 11,
+    numFmt: '0',
+    align: 'right',
+    content: ({ supersededBy, counts, role }) =>
+      supersededBy ?? (isTest(role) && !counts ? 'elsewhere' : null),
+  },
+  text('latest', 'Last test\nof plot', 9, ({ latest }) => (latest ? 'yes' : 'no')),
+  {
+    key: 'retest',
+    head: 'Still to be\nretested',
+    width: 10,
+    align: 'left',
+    content: (row, cell) =>
+      yesNo(
+        `AND(${cell('latest')}="yes",OR(${cell('verdict')}="fails",${cell('verdict')}="not valid"))`,
+        row.latest && asksForRetest(row),
+      ),
+  },
+  {
+    key: 'billed',
+    head: 'To bill',
+    width: 8,
+    align: 'left',
+    content: (row, cell) =>
+      yesNo(`AND(${isTestIn(cell('role'))},${cell('verdict')}<>"not valid")`, isBillable(row)),
+  },
   text('client', 'Client', 24, ({ client }) => NOT_LOGGED_TEXT(client)),
   text('number', 'Test number', 16, ({ testNumber }) => testNumber ?? ''),
-  text('target', 'Target', 30, ({ judged }) => judged?.label ?? ''),
-  text('file', 'File', 40, ({ file, part }) => ({
-    text: part === undefined ? file : `${file} (${part})`,
-    hyperlink: fileLink(file),
-  })),
+  text('target', 'Target', 30, (row) => issued(row)?.judged?.label ?? ''),
+  {
+    key: 'file',
+    head: 'File',
+    width: 40,
+    align: 'left',
+    content: ({ file, part }, _, { seenFrom }) => ({
+      text: part === undefined ? file : `${file} (${part})`,
+      hyperlink: fileLink(seenFrom(file)),
+    }),
+  },
   text('altered', 'To check', 44, ({ altered, remark }) => [altered, remark].filter(Boolean).join('; ')),
   text('version', 'Calculation', 12, ({ calculationVersion }) => calculationVersion),
 ]

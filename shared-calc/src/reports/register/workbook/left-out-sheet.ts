@@ -6,24 +6,28 @@ import type { Register } from '../register.js'
 import { titleOf } from './register-sheet.js'
 
 export const LEFT_OUT_SHEET = 'Left out'
+const COLUMNS = 3
 
 /** Every file that is not in the register, with the reason. */
 export function writeLeftOutSheet(workbook: Workbook, register: Register): void {
   const sheet = workbook.addWorksheet(LEFT_OUT_SHEET, { views: [{ showGridLines: false }] })
-  sheet.columns = [60, 100].map((width) => ({ width }))
+  sheet.columns = [60, 24, 90].map((width) => ({ width }))
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Left out'
   sheet.getRow(1).height = 26
-  headingRow(sheet, 3, 'File', 2)
-  sheet.getCell(3, 2).value = 'Why it is not in the register'
+  headingRow(sheet, 3, 'File', COLUMNS)
+  sheet.getCell(3, 2).value = 'Kind'
+  sheet.getCell(3, 3).value = 'Why it is not in the register'
   const { leftOut } = register
   if (leftOut.length === 0) dress(sheet.getCell(4, 1), {}).value = 'None. Every file is in the register.'
-  leftOut.forEach(({ file, part, why }, i) => {
+  leftOut.forEach(({ file, part, why, kind, expected }, i) => {
     dress(sheet.getCell(4 + i, 1), { alignment: wrap }).value =
       part === undefined ? file : `${file} (${part})`
-    dress(sheet.getCell(4 + i, 2), { alignment: wrap }).value = why
-    const lines = Math.max(Math.ceil(file.length / 66), Math.ceil(why.length / 112))
+    dress(sheet.getCell(4 + i, 2), { alignment: wrap }).value =
+      kind ?? (expected ? 'not a test' : 'could not be read')
+    dress(sheet.getCell(4 + i, 3), { alignment: wrap }).value = why
+    const lines = Math.max(Math.ceil(file.length / 66), Math.ceil(why.length / 100))
     sheet.getRow(4 + i).height = 13.5 * Math.max(1, lines)
-    underline(sheet, 4 + i, 2)
+    underline(sheet, 4 + i, COLUMNS)
   })
   dress(sheet.getCell(5 + Math.max(leftOut.length, 1), 1), {
     font: fonts.muted,
@@ -32,7 +36,7 @@ export function writeLeftOutSheet(workbook: Workbook, register: Register): void 
     landscape: true,
     title: titleOf(register),
     lastRow: 5 + Math.max(leftOut.length, 1),
-    lastColumn: 2,
+    lastColumn: COLUMNS,
     repeat: '3:3',
   })
 }

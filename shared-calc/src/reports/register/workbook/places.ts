@@ -19,3 +19,10 @@ export const columnRange = (key: string, tests: number): string => {
 }
 
 export const lastRow = (tests: number): number => FIRST_ROW + Math.max(tests, 1) - 1
+
+/**
+ * The value of a column in the row with a number, wherever sorting has put that row.
+ * @param number - cell with the number, as seen from the same sheet as the formula
+ */
+export const byNumber = (key: string, number: string, tests: number): string =>
+  `INDEX(${columnRange(key, tests)},MATCH(${number},${columnRange('row', tests)},0))`

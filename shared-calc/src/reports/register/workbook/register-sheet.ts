@@ -17,7 +17,11 @@ import { cellOf, lastRow, letterOf } from './places.js'
 import { colourVerdicts } from './verdict-colours.js'
 
 /** One row per test; margins, verdicts and days are formulas, so that a corrected value carries through. */
-export function writeRegisterSheet(workbook: Workbook, register: Register): Worksheet {
+export function writeRegisterSheet(
+  workbook: Workbook,
+  register: Register,
+  seenFrom: (file: string) => string,
+): Worksheet {
   const sheet = workbook.addWorksheet(REGISTER_SHEET, {
     views: [{ state: 'frozen', xSplit: 3, ySplit: FIRST_ROW - 1, showGridLines: false }],
   })
@@ -41,7 +45,7 @@ export function writeRegisterSheet(workbook: Workbook, register: Register): Work
       })
       put(
         cell,
-        content(test, (key) => cellOf(key, row), register.asOf),
+        content(test, (key) => cellOf(key, row), { asOf: register.asOf, seenFrom }),
       )
     })
     underline(sheet, row, columns.length)
@@ -64,8 +68,8 @@ export function writeRegisterSheet(workbook: Workbook, register: Register): Work
 const alignmentOf = (align: RegisterColumn['align'] = 'left'): Partial<Alignment> =>
   align === 'left' ? { horizontal: align, indent: 1 } : { horizontal: align }
 
-export const titleOf = ({ month }: Register): string =>
-  month === undefined ? 'Register of airtightness tests' : `Register of airtightness tests, ${month}`
+export const titleOf = ({ month, client }: Register): string =>
+  ['Register of airtightness tests', month, client].filter((part) => part !== undefined).join(', ')
 
 export function put(cell: ReturnType<typeof dress>, content: CellContent): void {
   if (content === null) return
@@ -78,7 +82,7 @@ function writeHead(sheet: Worksheet, register: Register): void {
   dress(sheet.getCell('A1'), { font: fonts.title }).value = titleOf(register)
   sheet.getRow(1).height = 26
   dress(sheet.getCell('A2'), { font: fonts.muted }).value =
-    'Figures as issued. If you correct a value or limit here, margins, verdicts, totals and charts update. The line below follows the filters.'
+    'Figures as issued; those of altered summaries are left out. If you correct a value or limit, or sort the rows, verdicts, totals and lists update. The line below follows the filters.'
   dress(sheet.getCell('A3'), { font: fonts.muted }).value = 'as at'
   dress(sheet.getCell('C3'), {
     fill: fills.given,
@@ -96,7 +100,9 @@ function writeHead(sheet: Worksheet, register: Register): void {
     formula: `SUBTOTAL(103,${range('plot')})`,
     result: register.rows.length,
   }
-  const values = register.rows.flatMap(({ results }) => (results.n50 === undefined ? [] : [results.n50]))
+  const values = register.rows.flatMap(({ results, role }) =>
+    results.n50 === undefined || role === 'altered' ? [] : [results.n50],
+  )
   const shown: [string, string, string, number | ''][] = [
     ['site', 'mean and worst n50 of the tests shown', '', ''],
     ['n50', '', `IFERROR(SUBTOTAL(101,${range('n50')}),"")`, values.length ? meanOf(values) : ''],

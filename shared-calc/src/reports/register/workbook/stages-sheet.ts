@@ -9,8 +9,7 @@ import { dress, fills, fonts, underline, wrap } from '../../workbook/styles.js'
 import type { HouseChange } from '../houses.js'
 import type { Register } from '../register.js'
 import type { QuantityChange } from '../stage-change.js'
-import { FIRST_ROW, REGISTER_SHEET } from './columns.js'
-import { cellOf } from './places.js'
+import { byNumber } from './places.js'
 import { titleOf } from './register-sheet.js'
 
 export const STAGES_SHEET = 'Stages'
@@ -30,6 +29,9 @@ const about = [
   { head: 'to No.', width: 8 },
   { head: 'stage', width: 13 },
 ]
+/** Columns of the numbers by which the register's rows are found. */
+const EARLIER_NUMBER = 3
+const LATER_NUMBER = 5
 const parts = ['earlier', 'later', 'change', 'share', 'lower', 'upper'] as const
 const FIRST = about.length + 1
 const COLUMNS = about.length + quantities.length * parts.length + 1
@@ -45,12 +47,12 @@ export function writeStagesSheet(workbook: Workbook, register: Register): void {
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Stages of each house'
   sheet.getRow(1).height = 26
   dress(sheet.getCell('A2'), { font: fonts.muted }).value =
-    'Change from one test of a house to the next. Tests that are not valid are skipped. The 95 % interval of a change includes only the scatter of the fits.'
+    'Change from one test of a house to the next. Copies, altered summaries and tests that are not valid are skipped. The 95 % interval of a change includes only the scatter of the fits.'
   writeHeads(sheet)
   if (register.changes.length === 0)
     dress(sheet.getCell(HEAD_ROW + 1, 1), {}).value = 'No house was tested more than once.'
   register.changes.forEach((change, i) => {
-    writeChange(sheet, HEAD_ROW + 1 + i, change)
+    writeChange(sheet, HEAD_ROW + 1 + i, change, register.rows.length)
   })
   const last = HEAD_ROW + Math.max(register.changes.length, 1)
   setUpPage(sheet, {
@@ -90,7 +92,7 @@ function writeHeads(sheet: Worksheet): void {
   head(HEAD_ROW, COLUMNS, '  To check')
 }
 
-function writeChange(sheet: Worksheet, row: number, change: HouseChange): void {
+function writeChange(sheet: Worksheet, row: number, change: HouseChange, tests: number): void {
   const { site, building, earlierRow, earlierStage, laterRow, laterStage, warning } = change
   const texts = [site ?? '', building, earlierRow, earlierStage, laterRow, laterStage]
   texts.forEach((text, i) => {
@@ -98,7 +100,7 @@ function writeChange(sheet: Worksheet, row: number, change: HouseChange): void {
   })
   quantities.forEach(({ key, numFmt }, q) => {
     const found = change[key]
-    if (found) writeQuantity(sheet, row, FIRST + q * parts.length, key, numFmt, found, change)
+    if (found) writeQuantity(sheet, row, FIRST + q * parts.length, key, numFmt, found, tests)
   })
   if (warning !== undefined) {
     dress(sheet.getCell(row, COLUMNS), { alignment: { ...wrap, horizontal: 'left', indent: 1 } }).value =
@@ -115,10 +117,10 @@ function writeQuantity(
   key: Key,
   numFmt: string,
   { earlier, later, change, share, interval }: QuantityChange,
-  { earlierRow, laterRow }: HouseChange,
+  tests: number,
 ): void {
   const at = (offset: number) => `${columnLetters(column + offset)}${row}`
-  const source = (of: number) => `${REGISTER_SHEET}!${cellOf(key, FIRST_ROW + of - 1)}`
+  const source = (numberColumn: number) => byNumber(key, `$${columnLetters(numberColumn)}${row}`, tests)
   const formula = (symbol: string) => {
     const step = changeBetweenTests.steps.find((one) => one.symbol === symbol)
     if (!step) throw new RangeError(`no formula for ${symbol}`)
@@ -126,8 +128,8 @@ function writeQuantity(
     return toSheet(step.tree, { cell: (name) => places[name] ?? '', range: () => undefined })
   }
   const cells: [formula: string | undefined, result: number | undefined, numFmt: string][] = [
-    [source(earlierRow), earlier, numFmt],
-    [source(laterRow), later, numFmt],
+    [source(EARLIER_NUMBER), earlier, numFmt],
+    [source(LATER_NUMBER), later, numFmt],
     [formula('d'), change, signed(numFmt)],
     [formula('s'), share, '+0 %;-0 %;0 %'],
     [undefined, interval?.[0], signed(numFmt)],

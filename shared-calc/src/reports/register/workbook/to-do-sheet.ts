@@ -5,9 +5,9 @@ import { dress, fonts, headingRow, underline, wrap } from '../../workbook/styles
 import type { RegisterRow } from '../arrange.js'
 import { CALIBRATION_DAYS } from '../calibrations.js'
 import type { Register } from '../register.js'
-import { AS_OF, dateOf, FIRST_ROW, REGISTER_SHEET } from './columns.js'
-import { cellOf } from './places.js'
+import { AS_OF, dateOf, REGISTER_SHEET } from './columns.js'
 import { titleOf } from './register-sheet.js'
+import { writeRetests } from './retests.js'
 
 export const TO_DO_SHEET = 'To do'
 const COLUMNS = 7
@@ -18,7 +18,8 @@ export function writeToDoSheet(workbook: Workbook, register: Register): void {
   sheet.columns = [8, 22, 18, 14, 12, 14, 70].map((width) => ({ width }))
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'To do'
   sheet.getRow(1).height = 26
-  let row = retests(sheet, 3, register)
+  let row = writeRetests(sheet, 3, register)
+  row = retestsElsewhere(sheet, row + 1, register)
   row = calibrations(sheet, row + 1, register)
   row = findings(sheet, row + 1, register)
   row = altered(sheet, row + 1, register)
@@ -65,21 +66,22 @@ const identity = ({ row, site, building, stage, date }: RegisterRow): Cell[] => 
   dateOf(date),
 ]
 
-function retests(sheet: Worksheet, start: number, { rows, toRetest }: Register): number {
-  const wanted = rows.filter(({ row }) => toRetest.includes(row))
+function retestsElsewhere(sheet: Worksheet, start: number, { month, toRetestElsewhere }: Register): number {
+  if (month === undefined) return start - 1
   return section(
     sheet,
     start,
-    'Retests still due',
-    ['No.', 'Site', 'Plot', 'Stage', 'Date', 'Margin', 'Verdict'],
-    wanted.map((test) => {
-      const at = (key: string) => `${REGISTER_SHEET}!${cellOf(key, FIRST_ROW + test.row - 1)}`
-      return [
-        ...identity(test),
-        { formula: at('margin'), result: test.judged?.margin ?? '' },
-        { formula: at('verdict'), result: outcomeWords[test.outcome] },
-      ]
-    }),
+    'Still to be retested, from other months',
+    ['', 'Site', 'Plot', 'Stage', 'Date', 'Margin', 'Verdict and file'],
+    toRetestElsewhere.map(({ site, building, stage, date, judged, outcome, file }) => [
+      '',
+      site ?? '',
+      building,
+      stage ?? '',
+      dateOf(date),
+      judged?.margin ?? '',
+      `${outcomeWords[outcome]}: ${file}`,
+    ]),
   )
 }
 
@@ -108,12 +110,14 @@ function findings(sheet: Worksheet, start: number, { rows }: Register): number {
     start,
     'Findings that invalidate a test, and cautions',
     ['No.', 'Site', 'Plot', 'Stage', 'Date', 'Severity', 'Finding'],
-    rows.flatMap((test) =>
-      [...test.findings]
-        .filter(({ severity }) => severity !== 'note')
-        .sort((a, b) => rank[a.severity] - rank[b.severity])
-        .map(({ severity, message }) => [...identity(test), severity, message]),
-    ),
+    rows
+      .filter(({ role }) => role !== 'altered')
+      .flatMap((test) =>
+        [...test.findings]
+          .filter(({ severity }) => severity !== 'note')
+          .sort((a, b) => rank[a.severity] - rank[b.severity])
+          .map(({ severity, message }) => [...identity(test), severity, message]),
+      ),
   )
 }
 

@@ -1,10 +1,12 @@
 import type { Workbook, Worksheet } from 'exceljs'
 import { results } from '../../../catalogue/figures.js'
 import { unitText } from '../../../catalogue/units.js'
+import { columnLetters } from '../../workbook/address.js'
 import { setUpPage } from '../../workbook/page.js'
 import { dress, fills, fonts, headingRow, underline } from '../../workbook/styles.js'
 import type { Register } from '../register.js'
 import { type Grouping, groupings, type Totals } from '../totals.js'
+import { writeClassBlock } from './class-block.js'
 import { columnRange } from './places.js'
 import { titleOf } from './register-sheet.js'
 
@@ -33,9 +35,13 @@ const over = (name: 'MEDIAN' | 'MAX', key: string) => (group: string, of: (key: 
   return `IF(SUMPRODUCT(${chosen})=0,"",${name}(IF(${chosen}=1,${of(key)})))`
 }
 
+const PASS_RATE = 'first-time\npass rate'
+const TO_BILL = 'to bill'
+const TO_RETEST = 'still to be\nretested'
+
 const totalColumns: readonly TotalColumn[] = [
   {
-    head: 'Tests',
+    head: 'rows',
     width: 8,
     numFmt: '0',
     value: ({ tests }) => tests,
@@ -79,7 +85,7 @@ const totalColumns: readonly TotalColumn[] = [
     formula: firstMet,
   },
   {
-    head: 'first-time\npass rate',
+    head: PASS_RATE,
     width: 11,
     numFmt: '0 %',
     value: ({ firstPassRate }) => firstPassRate ?? '',
@@ -124,6 +130,20 @@ const totalColumns: readonly TotalColumn[] = [
     value: ({ withFindings }) => withFindings,
     formula: (group, of) => `SUMPRODUCT(${group}*(${of('findings')}>0))`,
   },
+  {
+    head: TO_BILL,
+    width: 8,
+    numFmt: '0',
+    value: ({ billable }) => billable,
+    formula: (group, of) => `SUMPRODUCT(${group}*(${of('billed')}="yes"))`,
+  },
+  {
+    head: TO_RETEST,
+    width: 10,
+    numFmt: '0',
+    value: ({ toRetest }) => toRetest,
+    formula: (group, of) => `SUMPRODUCT(${group}*(${of('retest')}="yes"))`,
+  },
 ]
 
 const headings: Readonly<Record<Grouping, string>> = {
@@ -142,9 +162,13 @@ export function writeTotalsSheet(workbook: Workbook, register: Register): void {
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Totals'
   sheet.getRow(1).height = 26
   dress(sheet.getCell('A2'), { font: fonts.muted }).value =
-    'Totals include every test except duplicates and replaced tests. The pass rate counts first tests only, not retests.'
+    'Formulas on sheet Register. They update when you correct or sort it, and include rows hidden by a filter.'
   const tests = register.rows.length
   let row = writeBlock(sheet, 4, 'All tests', [register.overall], tests)
+  const place = (head: string) =>
+    `${columnLetters(totalColumns.findIndex((column) => column.head === head) + 2)}5`
+  const places = { passRate: place(PASS_RATE), billable: place(TO_BILL), toRetest: place(TO_RETEST) }
+  row = writeClassBlock(sheet, row + 1, register, places, COLUMNS)
   for (const grouping of groupings)
     row = writeBlock(sheet, row + 1, headings[grouping], register.totals[grouping], tests, grouping)
   setUpPage(sheet, { landscape: true, title: titleOf(register), lastRow: row, lastColumn: COLUMNS })

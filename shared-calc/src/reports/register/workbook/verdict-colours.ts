@@ -22,6 +22,7 @@ export function colourVerdicts(sheet: Worksheet, ref: string): void {
       rule('meets', 'FFDDF3E4', 'FF1B6E3C', 1),
       rule('fails', 'FFFBDCDC', 'FF8B0000', 2),
       rule('not valid', 'FFF1F3F5', 'FF8B0000', 3),
+      rule('altered', 'FFFCE8B2', 'FF8B0000', 4),
     ],
   })
 }

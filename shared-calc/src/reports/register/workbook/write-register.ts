@@ -9,8 +9,14 @@ import { writeStagesSheet } from './stages-sheet.js'
 import { writeToDoSheet } from './to-do-sheet.js'
 import { writeTotalsSheet } from './totals-sheet.js'
 
-/** The register as a workbook: Register, Totals, Stages, To do, Charts, Left out. The same register gives the same bytes. */
-export async function writeRegisterWorkbook(register: Register): Promise<Uint8Array> {
+/**
+ * The register as a workbook: Register, Totals, Stages, To do, Charts, Left out. The same register gives the same bytes.
+ * @param seenFrom - path of a test's file as seen from the folder the register is written to; as given unless said
+ */
+export async function writeRegisterWorkbook(
+  register: Register,
+  { seenFrom = (file: string) => file }: { seenFrom?: (file: string) => string } = {},
+): Promise<Uint8Array> {
   const workbook = new ExcelJS.Workbook()
   const dated = dateOf(register.asOf)
   Object.assign(workbook, {
@@ -20,7 +26,7 @@ export async function writeRegisterWorkbook(register: Register): Promise<Uint8Ar
     modified: dated,
     title: titleOf(register),
   })
-  writeRegisterSheet(workbook, register)
+  writeRegisterSheet(workbook, register, seenFrom)
   writeTotalsSheet(workbook, register)
   writeStagesSheet(workbook, register)
   writeToDoSheet(workbook, register)

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { TestRecord } from '../../contract/record/index.js'
+import { TestRecord } from './test-record.js'
 
 export interface FieldLabel {
   readonly label: string

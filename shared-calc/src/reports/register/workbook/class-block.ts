@@ -1,0 +1,123 @@
+import type { Worksheet } from 'exceljs'
+import { dress, fonts, headingRow, underline } from '../../workbook/styles.js'
+import type { Register } from '../register.js'
+import { classesOfTests, type TestClass, testClasses } from '../test-classes.js'
+import { columnRange } from './places.js'
+
+interface Line {
+  readonly name: string
+  readonly words: string
+  /** Undefined: a plain number. */
+  readonly formula?: string
+  readonly result: number | ''
+  readonly numFmt?: string
+}
+
+/** Addresses of totals of all tests that stand elsewhere on the sheet. */
+export interface TotalPlaces {
+  readonly passRate: string
+  readonly billable: string
+  readonly toRetest: string
+}
+
+/**
+ * The classes of the register's rows and what is worked out from them, each in words and counted by a formula.
+ * Returns the row after the block.
+ */
+export function writeClassBlock(
+  sheet: Worksheet,
+  start: number,
+  register: Register,
+  places: TotalPlaces,
+  columns: number,
+): number {
+  headingRow(sheet, start, 'Classes: each row of the register is in exactly one', columns)
+  const next = writeLines(sheet, start + 1, classLines(register), columns)
+  headingRow(sheet, next + 1, 'Worked out from the classes', columns)
+  return writeLines(sheet, next + 2, workedOut(register, places), columns)
+}
+
+function classLines({ rows, overall }: Register): Line[] {
+  const role = columnRange('role', rows.length)
+  return Object.entries(testClasses).map(([name, words]) => ({
+    name,
+    words,
+    formula: `COUNTIF(${role},"${name}")`,
+    result: overall.classes[name as TestClass],
+  }))
+}
+
+function workedOut({ rows, overall, month, toRetestElsewhere }: Register, places: TotalPlaces): Line[] {
+  const of = (key: string) => columnRange(key, rows.length)
+  const inTotals = (verdict: string) => `COUNTIFS(${of('counts')},"yes",${of('verdict')},"${verdict}")`
+  const test = classesOfTests.map((name) => `(${of('role')}="${name}")`).join('+')
+  return [
+    {
+      name: 'in totals',
+      words: 'First tests, repeats and retests that no later test of the plot and stage took the place of.',
+      formula: `COUNTIF(${of('counts')},"yes")`,
+      result: overall.counting,
+    },
+    {
+      name: 'superseded',
+      words: 'First tests, repeats and retests that a later test of the plot took the place of.',
+      formula: `SUMPRODUCT((${test})*(${of('superseded')}<>""))`,
+      result: overall.superseded,
+    },
+    {
+      name: 'not valid',
+      words: 'Tests in totals with a finding that invalidates them.',
+      formula: inTotals('not valid'),
+      result: overall.notValid,
+    },
+    {
+      name: 'no target',
+      words: 'Tests in totals that were judged by no target.',
+      formula: inTotals('no target'),
+      result: overall.noTarget,
+    },
+    {
+      name: 'first-time pass rate',
+      words:
+        'First tests that meet their target, as a share of first tests that have one. A first test that is not valid did not pass.',
+      formula: places.passRate,
+      result: overall.firstPassRate ?? '',
+      numFmt: '0 %',
+    },
+    {
+      name: 'to bill',
+      words:
+        'First tests, repeats and retests, superseded or not, each once; without those that are not valid. Per client below.',
+      formula: places.billable,
+      result: overall.billable,
+    },
+    {
+      name: 'still to be retested',
+      words:
+        'Plots whose last test, in all files given and not only in this register, fails or is not valid.',
+      formula: places.toRetest,
+      result: overall.toRetest,
+    },
+    ...(month === undefined
+      ? []
+      : [
+          {
+            name: 'the same, from other months',
+            words: 'Such plots whose last test is not in this register. Sheet To do lists them.',
+            result: toRetestElsewhere.length,
+          },
+        ]),
+  ]
+}
+
+function writeLines(sheet: Worksheet, start: number, lines: readonly Line[], columns: number): number {
+  lines.forEach(({ name, words, formula, result, numFmt = '0' }, i) => {
+    const row = start + i
+    dress(sheet.getCell(row, 1), {}).value = name
+    dress(sheet.getCell(row, 2), { font: fonts.bold, numFmt, alignment: { horizontal: 'right' } }).value =
+      formula === undefined ? result : { formula, result }
+    dress(sheet.getCell(row, 3), { alignment: { horizontal: 'left', indent: 1 } }).value = words
+    underline(sheet, row, columns)
+  })
+  return start + lines.length
+}

@@ -1,0 +1,52 @@
+import { writeFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { evaluate, placeWords } from '@draughtbook/shared-calc'
+import { describe, expect, it } from 'vitest'
+import { commandLine, folder } from '../service/support/command-line'
+import { demoRecord } from '../service/support/record'
+import { fieldPath } from './findings/coined-phrases'
+
+// Words as a tester would say them, typed by hand.
+const places = [
+  ['runs', 'both directions'],
+  ['runs[0].readings[1].pressure_Pa', 'depressurisation, reading 2, pressure difference'],
+  ['runs[1].readings[4]', 'pressurisation, reading 5'],
+  ['runs[1].readings', 'pressurisation, readings'],
+  ['runs[0].readings[1].devices[0].flow_m3_h', 'depressurisation, reading 2, device 1, air flow'],
+  ['runs[0].zeroFlowBefore_Pa', 'depressurisation, zero-flow pressure before'],
+  ['runs[0].zeroFlowBefore_Pa[3]', 'depressurisation, zero-flow pressure before, value 4'],
+  ['conditions.windSpeed_m_s', 'wind speed'],
+  ['conditions.beaufort', 'wind force (Beaufort)'],
+  ['flowDevice.ranges', 'calibrated ranges of the flow device'],
+  ['flowDevice.ranges[0].exponent', 'flow device, range 1, exponent of the range'],
+  ['pressureGauge.calibrationDue', 'calibration due date of the pressure gauge'],
+  ['test.openings[2].state', 'opening 3, state'],
+  ['takeOff.spaces[0].parts[1].height_m', 'space 1, part 2, height'],
+  ['plan.forecast.windSpeed_m_s', 'forecast wind speed'],
+] as const
+
+describe('places in words', () => {
+  it.each(places)('%s is “%s”', (path, words) => {
+    expect(placeWords(path, demoRecord())).toBe(words)
+  })
+
+  it('says which direction a test of one direction has', () => {
+    expect(placeWords('runs', { runs: [{ direction: 'pressurisation' }] })).toBe('pressurisation')
+  })
+
+  it('leaves no path in the words of any finding of a record without its equipment', () => {
+    const { pressureGauge: _, flowDevice: __, ...bare } = demoRecord()
+    for (const { where } of evaluate({ ...bare, conditions: bare.conditions }).findings)
+      for (const path of where) expect(placeWords(path, bare)).not.toMatch(fieldPath)
+  })
+})
+
+it('the command adds the path only where a value is missing and can be given with --set', async () => {
+  const file = join(await folder(), 'windy.json')
+  const record = demoRecord()
+  record.conditions.windSpeed_m_s = 9
+  await writeFile(file, JSON.stringify(record))
+  const { out } = await commandLine('check', file)
+  expect(out).toMatch(/where: wind speed\n/)
+  expect(out).toContain('(pressureGauge.calibrationDue)')
+})
