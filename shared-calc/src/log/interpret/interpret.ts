@@ -8,6 +8,7 @@ import { readAnswers } from './answers.js'
 import { type FoundField, fieldsOfRow, findFields, namedRowsOf, roomsOf } from './fields/find-fields.js'
 import { decimalOf, turned, type View, viewOf } from './grid/view.js'
 import type { Answers, Interpretation, InterpretedTest, Question, Use } from './interpretation.js'
+import { NotSearched } from './not-searched.js'
 import { checkResults } from './record/check-results.js'
 import { putConditions } from './record/conditions.js'
 import { putDetails } from './record/details.js'
@@ -52,19 +53,22 @@ export function interpretLog(
   const around = { date1904: grid.date1904, decimal: decimal ?? decimalOf(grid, sheets) }
   const views = sheets.map((sheet) => viewOf(sheet, around))
   const visible = views.filter(({ sheet }) => !sheet.hidden)
-  const tables = views.map((view) => findSheetTables(view, around, answers))
-  const found = tables.some(({ runs, series, view }) => !view.sheet.hidden && runs.length + series.length > 0)
-    ? tables
-    : tables
-  const fields = tables.flatMap(({ view, isTaken }) => findFields(view, isTaken))
-  const runs = found.flatMap((one) => one.runs)
-  const series = found.flatMap((one) => one.series)
+  const unsearched = new NotSearched()
+  const tables = views.map((view) =>
+    findSheetTables(view, around, answers, unsearched.of(view, 'tables of readings')),
+  )
+  unsearched.beyond(tables, grid.sheetNames.slice(MOST_SHEETS))
+  const fields = tables.flatMap(({ view, isTaken }) =>
+    findFields(view, isTaken, unsearched.of(view, 'labels with values')),
+  )
+  const runs = tables.flatMap((one) => one.runs)
+  const series = tables.flatMap((one) => one.series)
   if (runs.length + series.length === 0)
     return {
       tests: [],
       questions: [],
       uses: [],
-      findings: grid.findings,
+      findings: [...grid.findings, ...unsearched.findings()],
       problems: [...problems, nothingFound(visible)],
     }
   const rowFields = new Map(runs.map((run) => [run, rowFieldsOf(run)]))
@@ -97,7 +101,9 @@ export function interpretLog(
       ...namedRowsOf(turned(view, around), (row, column) => isTaken(column, row)),
     ])
   const shownTables = tables.filter(({ view }) => !view.sheet.hidden || chosen.some(({ hidden }) => hidden))
-  const labelled = shownTables.flatMap(({ view, isTaken }) => findZeroFlow(view, isTaken))
+  const labelled = shownTables.flatMap(({ view, isTaken }) =>
+    findZeroFlow(view, isTaken, unsearched.of(view, 'zero-flow pressures')),
+  )
   const own = chosen.flatMap((group) => group.runs)
   const without =
     own.length > 0 &&
@@ -144,7 +150,7 @@ export function interpretLog(
     tests: tests.map(({ uses: _, ...test }) => test),
     questions: uniqueQuestions(tests.flatMap(({ questions }) => questions)),
     uses: tests.flatMap(({ uses }) => uses),
-    findings: [...grid.findings, ...leftOutTests(groups, chosen)],
+    findings: [...grid.findings, ...unsearched.findings(), ...leftOutTests(groups, chosen)],
     problems,
   }
 }
@@ -289,7 +295,7 @@ function finished(
     return {
       ...base,
       findings: collector.findings(),
-      problems: questions.length > 0 ? collector.problems : collector.problems,
+      problems: collector.problems,
     }
   const record = parsed(draft)
   return {

@@ -1,6 +1,7 @@
 import type { Surroundings } from './grid/cell-content.js'
 import { turned, type View } from './grid/view.js'
 import type { Answers } from './interpretation.js'
+import type { Stopped } from './not-searched.js'
 import { chooseColumns } from './tables/choose.js'
 import { findHeads, type Head } from './tables/heads.js'
 import { type Figure, isSummary } from './tables/rows.js'
@@ -25,10 +26,17 @@ const MOST_TRIED = 160
 const SERIES_FROM = 150
 
 /** Finds runs and raw series on a sheet: down the columns, or else along the lines. */
-export function findSheetTables(view: View, around: Surroundings, answers: Answers): SheetTables {
-  const upright = tablesOf(view, answers)
+export function findSheetTables(
+  view: View,
+  around: Surroundings,
+  answers: Answers,
+  stopped: Stopped,
+): SheetTables {
+  const upright = tablesOf(view, answers, stopped)
   const across =
-    upright.runs.length + upright.series.length > 0 ? undefined : tablesOf(turned(view, around), answers)
+    upright.runs.length + upright.series.length > 0
+      ? undefined
+      : tablesOf(turned(view, around), answers, stopped)
   const found = across && across.runs.length > 0 ? across : upright
   const boxes = found.runs.map((run) =>
     run.view.turned
@@ -58,10 +66,14 @@ function linesOf({ block, readings }: FoundRun): { top: number; bottom: number }
   return { top: Math.min(...lines), bottom: Math.max(...lines) }
 }
 
-function tablesOf(view: View, answers: Answers): { runs: FoundRun[]; series: FoundSeries[] } {
+function tablesOf(
+  view: View,
+  answers: Answers,
+  stopped: Stopped,
+): { runs: FoundRun[]; series: FoundSeries[] } {
   const runs: FoundRun[] = []
   const series: FoundSeries[] = []
-  const heads = findHeads(view)
+  const heads = findHeads(view, stopped)
   let tried = 0
   const done: { top: number; bottom: number; left: number; right: number }[] = []
   const isDone = (head: Head) =>
@@ -92,7 +104,10 @@ function tablesOf(view: View, answers: Answers): { runs: FoundRun[]; series: Fou
         )
       )
         continue
-      if (++tried > MOST_TRIED) break
+      if (++tried > MOST_TRIED) {
+        stopped(view.address(head.top, segment.left))
+        return { runs, series }
+      }
       const block = chooseColumns(segment, preferredOf(answers))
       if (!block || block.walked.rows.filter(({ kind }) => kind === 'reading').length < 2) continue
       const above = Math.max(

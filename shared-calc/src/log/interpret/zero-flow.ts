@@ -1,6 +1,7 @@
 import type { Direction } from '../../contract/record/index.js'
 import type { KnownUnit } from '../cells/units.js'
 import type { View } from './grid/view.js'
+import type { Stopped } from './not-searched.js'
 import { bareUnit } from './tables/heads.js'
 import { type Figure, isSummary } from './tables/rows.js'
 import type { FoundRun } from './tables/runs.js'
@@ -25,7 +26,11 @@ export const MOST_LABELS = 4000
 const NOT_VALUES = /^(min|max|std|sd|stdev|stabw|s|count|dauer|duration)$/
 
 /** Every labelled zero-flow value of a sheet. */
-export function findZeroFlow(view: View, isTaken: (row: number, column: number) => boolean): ZeroEntry[] {
+export function findZeroFlow(
+  view: View,
+  isTaken: (row: number, column: number) => boolean,
+  stopped: Stopped,
+): ZeroEntry[] {
   const entries: ZeroEntry[] = []
   const consumed = new Set<string>()
   let looked = 0
@@ -34,7 +39,10 @@ export function findZeroFlow(view: View, isTaken: (row: number, column: number) 
     for (let column = 0; column < view.columns; column++) {
       const text = view.text(row, column)
       if (text === undefined || text.length > 90 || isTaken(row, column)) continue
-      if (++looked > MOST_LABELS) return entries
+      if (++looked > MOST_LABELS) {
+        stopped(view.address(row, column))
+        return entries
+      }
       const label = readLabel(text)
       const zero = says(label, 'zero')
       const before = says(label, 'before')

@@ -2,6 +2,7 @@ import type { KnownUnit } from '../../cells/units.js'
 import type { Content, Written } from '../grid/cell-content.js'
 import { writtenIn } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
+import type { Stopped } from '../not-searched.js'
 import { bareUnit } from '../tables/heads.js'
 import { type Label, readLabel, says } from '../words/label.js'
 import { MOST_LABELS } from '../zero-flow.js'
@@ -26,7 +27,11 @@ export interface FoundField {
 const BLANKS = 6
 
 /** Every label of a sheet with a value beside it, below it or in its own cell. */
-export function findFields(view: View, isTaken: (row: number, column: number) => boolean): FoundField[] {
+export function findFields(
+  view: View,
+  isTaken: (row: number, column: number) => boolean,
+  stopped: Stopped,
+): FoundField[] {
   const found: FoundField[] = []
   const used = new Set<string>()
   let looked = 0
@@ -41,7 +46,10 @@ export function findFields(view: View, isTaken: (row: number, column: number) =>
       const text = view.text(row, column)
       if (text === undefined || text.length > 160 || isTaken(row, column)) continue
       if (used.has(view.address(row, column)) || bareUnit(text)) continue
-      if (++looked > MOST_LABELS) return found
+      if (++looked > MOST_LABELS) {
+        stopped(view.address(row, column))
+        return found
+      }
       if (add(inOwnCell(view, row, column, text))) continue
       if (text.length > 90) continue
       const label = readLabel(text)

@@ -4,7 +4,7 @@ import { provenDecimal } from '../../grid/text/dialect.js'
 import { type Content, contentOf, type Surroundings } from './cell-content.js'
 
 /** So much of a sheet is read as a log; a gauge's own series is longer and read elsewhere. */
-const READ = { rows: 2000, columns: 120 }
+export const READ = { rows: 2000, columns: 120 }
 
 /** A sheet as the interpreter sees it: what each cell holds, upright or turned so that lines read as columns. */
 export interface View {

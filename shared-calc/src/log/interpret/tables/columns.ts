@@ -58,16 +58,19 @@ export function roleOf(view: View, first: number, last: number, column: Column):
   let numbers = 0
   let texts = 0
   let directions = 0
+  let moments = 0
   for (let row = first; row <= Math.min(last, first + LOOK); row++) {
     const content = view.at(row, column.at)
     if (content?.kind === 'number') numbers++
+    if (content?.kind === 'time' || content?.kind === 'date') moments++
     if (content?.kind !== 'text') continue
     texts++
     if (isDirectionWord(content.text)) directions++
   }
   const textual = texts > numbers
   const role =
-    textual && directions > 0 && directions >= texts / 2
+    // Below times of day the name of a direction begins another block.
+    textual && moments === 0 && directions > 0 && directions >= texts / 2
       ? 'direction'
       : byWords(column, textual, texts + numbers)
   return { ...column, role, numbers, texts }

@@ -1,5 +1,6 @@
 import { findUnit, type KnownUnit } from '../../cells/units.js'
 import type { View } from '../grid/view.js'
+import type { Stopped } from '../not-searched.js'
 import { bracketed, type Label, readLabel, says } from '../words/label.js'
 
 /** A column below a heading. */
@@ -25,10 +26,14 @@ const MOST_HEADS = 120
 const MOST_COLUMNS = 2500
 
 /** Every row of a sheet where numbers begin below headings, from the top. */
-export function findHeads(view: View): Head[] {
+export function findHeads(view: View, stopped?: Stopped): Head[] {
   const heads: Head[] = []
   let columns = 0
-  for (let row = 1; row < view.rows && heads.length < MOST_HEADS && columns < MOST_COLUMNS; row++) {
+  for (let row = 1; row < view.rows; row++) {
+    if (heads.length >= MOST_HEADS || columns >= MOST_COLUMNS) {
+      stopped?.(view.address(row, 0))
+      break
+    }
     const under = columnsUnderText(view, row)
     if (under.length === 0) continue
     const late = under.length === 1 ? columnsFilledLater(view, row, under[0] as number) : []
