@@ -86,8 +86,6 @@ describe('a raw gauge series on the page', () => {
   it('is drawn with its stations, told of as the log reader has them, and taken over as readings', async () => {
     const { page, complaints } = await world.open()
     await openLog(page, { name: 'gauge.csv', buffer: log })
-    await page.getByRole('button', { name: 'Find the readings' }).click()
-    await page.getByText('Read it under “Raw gauge series” below').waitFor()
     const series = await section(page)
     await series.getByRole('button', { name: 'Read the series' }).click()
     await series.locator('.series-chart').waitFor()
