@@ -1,8 +1,9 @@
 import type { ChildProcess } from 'node:child_process'
-import { mkdtemp, rm } from 'node:fs/promises'
+import { mkdtemp, readFile, rm, utimes, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { Queue } from 'bullmq'
+import { Redis } from 'ioredis'
 import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest'
 import { runArchive, runnerHere } from '../../service/src/archive/run-archive'
 import { QUEUE_NAME } from '../../service/src/queue/file-jobs'
@@ -55,10 +56,17 @@ async function startWorkerProcess(root = archive): Promise<ChildProcess> {
   return child
 }
 
-async function queue() {
-  const runner = await startQueue(redis.url)
+async function queue(say?: (line: string) => void) {
+  const runner = await startQueue(redis.url, say)
   onTestFinished(() => runner.close())
   return runner
+}
+
+/** A zip file with a comment of some length at its end, where it had none (APPNOTE.TXT 4.3.16: length, then text). */
+function withComment(bytes: Buffer, length: number): Buffer {
+  const longer = Buffer.concat([bytes, Buffer.alloc(length, ' ')])
+  longer.writeUInt16LE(length, bytes.length - 2)
+  return longer
 }
 
 /** How many jobs lie in Redis, by state. */
@@ -111,6 +119,71 @@ describe('files handed over through Redis', () => {
     const results = await runArchive(await queue(), 'register', [{ ...order, file: 'another name' }])
     expect(results[0]?.leftOut[0]?.why).toMatch(/outside the folder that this worker may read/)
   }, 60_000)
+
+  it('are done anew where the content has changed and neither size nor time has', async () => {
+    await startWorkerProcess()
+    const path = join(archive, 'changed.xlsx')
+    const runner = await queue()
+    const ask = async (bytes: Buffer) => {
+      await writeFile(path, bytes)
+      await utimes(path, 1_700_000_000, 1_700_000_000)
+      const [lines] = await runArchive(runner, 'register', ordersOf([path]))
+      return lines?.lines[0]?.building
+    }
+    const books = await Promise.all(paths.slice(0, 2).map((file) => readFile(file)))
+    const size = Math.max(...books.map(({ length }) => length))
+    // Made equally long with a comment at the end of the archive, as the zip format allows.
+    const padded = books.map((bytes) => withComment(bytes, size + 10 - bytes.length))
+    expect(padded[0]?.length).toBe(padded[1]?.length)
+    const found = [await ask(padded[0] as Buffer), await ask(padded[1] as Buffer)]
+    const wanted = await runArchive(runnerHere, 'register', ordersOf(paths.slice(0, 2)))
+    expect(found).toEqual(wanted.map(({ lines }) => lines[0]?.building))
+    await rm(path)
+  }, 60_000)
+
+  it('are forgotten by Redis itself: every key that holds data of theirs runs out', async () => {
+    await startWorkerProcess()
+    await runArchive(await queue(), 'register', ordersOf(paths))
+    const client = new Redis(redis.url)
+    try {
+      const keys = (await client.keys('bull:*')).filter((key) => /:[0-9a-f]{64}$|:events$/.test(key))
+      expect(keys.length).toBeGreaterThan(COUNT)
+      for (const key of keys) {
+        const seconds = await client.ttl(key)
+        expect(seconds, key).toBeGreaterThan(0)
+        expect(seconds, key).toBeLessThanOrEqual(25 * 3600)
+      }
+    } finally {
+      client.disconnect()
+    }
+  }, 60_000)
+
+  it('wait, and it is said that no worker is there, without any warning of Node', async () => {
+    let said = ''
+    const warnings: string[] = []
+    const note = (warning: Error) => warnings.push(warning.message)
+    process.on('warning', note)
+    onTestFinished(() => void process.off('warning', note))
+    const runner = await queue((line) => {
+      said += `${line}\n`
+    })
+    const waiting = runArchive(
+      runner,
+      'rerun',
+      Array.from({ length: 60 }, (_, i) => ({
+        path: paths[0] ?? '',
+        file: `name ${i}`,
+        layouts: [],
+        keys: [],
+      })),
+    )
+    await expect
+      .poll(() => said, { timeout: 30_000 })
+      .toMatch(/no worker is connected to the queue; \d+ files wait/)
+    await startWorkerProcess()
+    expect((await waiting).length).toBe(60)
+    expect(warnings).toEqual([])
+  }, 120_000)
 
   it('are worked on here without any Redis', async () => {
     const results = await runArchive(runnerHere, 'register', ordersOf(paths.slice(0, 2)))

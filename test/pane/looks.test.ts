@@ -99,7 +99,7 @@ describe('keyboard alone', () => {
     await page.keyboard.press('Home')
     await page.keyboard.press('F2')
     expect(await page.evaluate(() => document.activeElement?.className)).toBe('content')
-    await page.getByRole('button', { name: 'Find the readings' }).focus()
+    await page.getByRole('button', { name: 'Accept and calculate' }).focus()
     await page.keyboard.press('Enter')
     await outcome(page).waitFor()
     await page.locator('.point:visible').first().focus()

@@ -107,6 +107,6 @@ describe('POST /v1/reruns', () => {
     body.append('keys', new Blob([makeKeyPair().privateKey]), 'firm')
     const response = await fetch(`${base}/v1/reruns`, { method: 'POST', body })
     expect(response.status).toBe(422)
-    expect(await response.text()).toContain('it is a private key')
+    expect(await response.text()).toContain('this is a private key')
   })
 })

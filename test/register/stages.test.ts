@@ -86,7 +86,7 @@ describe('stages of one house', () => {
     })
     expect(stageChange(line(100, 20, 0.1), line(90, 21, 0.1)).warning).not.toMatch(/scatter/)
     expect(stageChange(line(100, 20, 1), line(90, 21, 1)).warning).toMatch(
-      /one of the two lies within the scatter/,
+      /one of the two is within the scatter/,
     )
   })
 

@@ -8,6 +8,7 @@ import { house } from '../site/support/house'
 import { savedByGnumeric } from '../support/gnumeric'
 import { recalculate } from '../support/libreoffice'
 import { PackageText } from './support/package'
+import { shareFormulas } from './support/share-formulas'
 import { landmarks, tamperingsOf } from './support/tamperings'
 
 const demo = () => parseRecord(JSON.parse(readFileSync('test/demo/demo-record.json', 'utf8')))
@@ -87,6 +88,15 @@ describe('a summary that another program has saved again', () => {
     },
     180_000,
   )
+})
+
+describe('a summary whose formulas are stored once for several cells', () => {
+  it('agrees', async () => {
+    const saved = new PackageText(await recalculate(await writeSummaryWorkbook(demo())))
+    const emptied = ['Working', 'Check'].flatMap((sheet) => shareFormulas(saved, sheet))
+    expect(emptied.length).toBeGreaterThan(20)
+    expect(await rerun(saved.bytes)).toEqual(agrees)
+  }, 120_000)
 })
 
 describe('a summary that was only looked at', () => {

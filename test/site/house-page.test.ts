@@ -156,6 +156,7 @@ describe('a house on the page twin', () => {
       'Indoors, expected': '20',
       'Outdoors, forecast': '4',
       'Wind, forecast': '2',
+      'Forecast wind is for': 'ground',
     })
     await plan.getByRole('button', { name: 'Add a device' }).click()
     await fill(row(plan, 'plan.devices', 0), {

@@ -164,7 +164,7 @@ describe('a target of several limits', () => {
         .map(({ label }) => ({ label, limit: 0.6 }))
       expect(limits).toHaveLength(directions === 'mean' ? 2 : 4)
       expect(Math.abs(all - drawn(evaluation, limits))).toBeLessThan(0.015)
-      expect(first?.words).toMatch(/that all limits are met/)
+      expect(first?.words).toMatch(/all limits together/)
     },
   )
 })

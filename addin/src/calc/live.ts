@@ -24,6 +24,7 @@ import { type NextPressure, nextPressure } from './next-pressure.js'
 import { readEntries } from './read-entries.js'
 import { type RunningValue, runningValue } from './running-value.js'
 import { type LiveSite, liveSite } from './site.js'
+import type { UnderstoodTest } from './understand.js'
 
 /** Everything the Test view shows that follows from what was typed and picked. */
 export interface LiveResult {
@@ -56,8 +57,13 @@ export interface LiveResult {
 }
 
 /** The whole way from entries to what is shown. Pure: the same entries and cells give the same result. */
-export function live(entries: TestEntries, grid: Grid | undefined, trace = false): LiveResult {
-  const read = readEntries(entries, grid)
+export function live(
+  entries: TestEntries,
+  grid: Grid | undefined,
+  trace = false,
+  understood?: UnderstoodTest,
+): LiveResult {
+  const read = readEntries(entries, grid, understood)
   const base = {
     draft: read.draft,
     cells: read.cells,

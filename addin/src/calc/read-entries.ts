@@ -8,6 +8,8 @@ import { readLists } from './read-lists.js'
 import { readRun } from './read-run.js'
 import { readTyped } from './read-typed.js'
 import { Told } from './told.js'
+import type { UnderstoodTest } from './understand.js'
+import { UnderstoodLog } from './understood-log.js'
 import { unitBeside } from './unit-nearby.js'
 
 /** A curve and its scatter need three readings; the record's schema says the same. */
@@ -38,13 +40,25 @@ export interface ReadEntries {
  * Turns what was typed and picked into a record. Every value goes through the log reader's own interpretation;
  * conversions, omissions and faults become findings that name the cell.
  * @param grid cells the entries point to; undefined where no workbook is open
+ * @param understood the test of the log that was accepted, as its cells are understood now
  */
-export function readEntries(entries: TestEntries, grid: Grid | undefined): ReadEntries {
+export function readEntries(
+  entries: TestEntries,
+  grid: Grid | undefined,
+  understood?: UnderstoodTest,
+): ReadEntries {
   const told = new Told()
+  const log = understood && new UnderstoodLog(understood)
   const draft: Record<string, unknown> = { format: RECORD_FORMAT, building: {}, test: {}, conditions: {} }
   const cells: Record<string, string> = {}
   const asked: Record<string, AskedValue> = {}
   for (const [path, entry] of Object.entries(entries.fields)) {
+    const own = 'cell' in entry ? log?.field(path, entry) : undefined
+    if (own) {
+      cells[path] = own.cell
+      setPath(draft, path, own.value)
+      continue
+    }
     const value = 'cell' in entry ? linked(entry, path, grid, cells, told) : typed(entry, path, told, asked)
     if (value !== undefined) setPath(draft, path, value)
   }
@@ -61,9 +75,11 @@ export function readEntries(entries: TestEntries, grid: Grid | undefined): ReadE
     const { typed } = picks
     const read = typed
       ? readTyped({ direction, index: runs.length, typed, told, faults: typedFaults })
-      : grid || picks.stations
-        ? readRun({ direction, index: runs.length, picks, grid, cells: own, told })
-        : undefined
+      : picks.understood && log?.whole
+        ? log.run(direction, runs.length, own)
+        : grid || picks.stations
+          ? readRun({ direction, index: runs.length, picks, grid, cells: own, told })
+          : undefined
     if (!read) continue
     const { run } = read
     if (read.waiting !== undefined) waiting[direction] = read.waiting
@@ -75,6 +91,7 @@ export function readEntries(entries: TestEntries, grid: Grid | undefined): ReadE
     Object.assign(cells, own)
   }
   draft.runs = runs
+  log?.tell(told, draft)
   delete draft.averagingTime_s
   draft.format = formatNeeded(draft)
   return { draft, runs, unfinished, cells, told, faults, waiting, asked, typedFaults }

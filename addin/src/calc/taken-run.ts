@@ -16,11 +16,7 @@ export function takenRun(
 ): Omit<Run, 'direction'> {
   const path = (within: string): string => `runs[${index}]${within ? `.${within}` : ''}`
   for (const [within, cell] of Object.entries(cells)) into[path(within)] = cell
-  for (const { severity, rule, message, where, cells: own = [], remedy } of findings) {
-    if (where.length === 0 && own.length === 0) told.add(severity, rule, message, '', remedy)
-    for (const cell of own) told.add(severity, rule, message, cell, remedy)
-    for (const within of where) told.add(severity, rule, message, '', remedy, path(within))
-  }
+  for (const finding of findings) told.take({ ...finding, where: finding.where.map(path) })
   if (changed)
     told.caution(
       'series-changed',

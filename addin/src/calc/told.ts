@@ -26,6 +26,13 @@ export class Told {
     this.#findings.set(key, found)
   }
 
+  /** A finding that something else came to, with all its cells and fields. */
+  take({ severity, rule, message, where, cells = [], remedy }: Finding): void {
+    if (where.length === 0 && cells.length === 0) this.add(severity, rule, message, '', remedy)
+    for (const cell of cells) this.add(severity, rule, message, cell, remedy)
+    for (const path of where) this.add(severity, rule, message, '', remedy, path)
+  }
+
   note(rule: string, message: string, cell: string): void {
     this.add('note', rule, message, cell)
   }

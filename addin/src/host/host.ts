@@ -38,6 +38,16 @@ export interface CellMark {
   severity: 'invalidates' | 'caution' | 'note'
 }
 
+/** What cells of a log are used as, for drawing over them. */
+export interface CellUse {
+  reference: string
+  kind: 'pressure' | 'flow' | 'zero-flow' | 'detail' | 'left-out'
+  /** A word or two that fit over a cell. */
+  label: string
+  /** The whole of it. */
+  words: string
+}
+
 /** What the inserted summary's chart needs: cells of the inserted sheets, by series. */
 export interface InsertedChart {
   /** Sheet the chart stands on. */
@@ -69,6 +79,10 @@ export interface Host {
   readonly unavailable: Partial<Record<'insertWorkbook' | 'openWorkbook', string>>
   /** Whether there are cells to pick from. */
   readonly hasWorkbook: boolean
+  /** Day the file was last changed, YYYY-MM-DD, where that is known. */
+  readonly fileDate?: string | undefined
+  /** Draws over the cells what they are used as; replaces what was drawn. Missing where nothing may be drawn. */
+  outline?(uses: readonly CellUse[]): void
   /** Name of the open workbook; undefined where none is open. */
   workbookName(): Promise<string | undefined>
   sheets(): Promise<SheetInfo[]>

@@ -13,6 +13,8 @@ export interface OpenedSheet {
 /** A workbook as the worker hands it over. */
 export interface OpenedBook {
   fileName: string
+  /** Day the file was last changed, YYYY-MM-DD. */
+  fileDate?: string
   kind: 'workbook' | 'text' | 'ranges'
   sheets: OpenedSheet[]
   names: DefinedName[]

@@ -11,7 +11,7 @@ export function warmUp(): void {
   warmed = true
   const fetchAll = (): void => {
     void Promise.all([
-      import('../calc/find-entries.js'),
+      import('../calc/understand.js'),
       import('../calc/choices.js'),
       import('../host/page/typed-cell.js'),
       runJob({ kind: 'warm' }),

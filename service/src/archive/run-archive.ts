@@ -1,3 +1,4 @@
+import { setMaxListeners } from 'node:events'
 import {
   type ArchiveResult,
   type ArchiveTask,
@@ -47,6 +48,8 @@ export async function runArchive<Task extends ArchiveTask>(
   orders: readonly FileOrder[],
   { signal = new AbortController().signal, onProgress = () => undefined }: ArchiveRun = {},
 ): Promise<ArchiveResult<Task>[]> {
+  // Every job in hand listens to the signal; Node would take more than ten for a leak.
+  setMaxListeners(Math.max(1, runner.atOnce) * 2 + 10, signal)
   const results = new Array<ArchiveResult<Task>>(orders.length)
   let next = 0
   let done = 0

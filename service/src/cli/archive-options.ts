@@ -46,10 +46,14 @@ export function addArchiveOptions(command: Command): Command {
 const FEW = 6
 
 /** Where the files are worked on. Threads and queue are loaded only when used. */
-export async function runnerFor({ workers, queue }: ArchiveOptions, files: number): Promise<FileRunner> {
+export async function runnerFor(
+  { workers, queue }: ArchiveOptions,
+  files: number,
+  say: (line: string) => void,
+): Promise<FileRunner> {
   if (queue !== undefined) {
     const { startQueue } = await import('../queue/queue-runner.js')
-    return startQueue(queue)
+    return startQueue(queue, say)
   }
   if (files <= FEW || workers === 1) return runnerHere
   const { startThreads } = await import('../archive/thread-runner.js')

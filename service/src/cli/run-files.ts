@@ -25,7 +25,7 @@ export async function runFiles<Task extends ArchiveTask>(
   const { orders, broken } = await withFile(options.layout.join(', '), () =>
     ordersFor(files, { layouts: options.layout, ...signatures }),
   )
-  const runner = await runnerFor(options, orders.length)
+  const runner = await runnerFor(options, orders.length, terminal.err)
   const bar = progressBar(terminal.watched)
   try {
     const results = await runArchive(runner, task, orders, { onProgress: bar.show })

@@ -1,10 +1,11 @@
 import { createHash } from 'node:crypto'
-import { stat } from 'node:fs/promises'
 import { CALCULATION_VERSION, canonicalJson } from '@draughtbook/shared-calc'
-import { Layout } from '@draughtbook/shared-calc/log'
-import type { Queue } from 'bullmq'
+import { Layout, LIMITS } from '@draughtbook/shared-calc/log'
+import type { Job, Queue } from 'bullmq'
+import type { Redis } from 'ioredis'
 import { z } from 'zod'
 import type { ArchiveTask, FileOrder } from '../archive/archive-tasks.js'
+import { readRegular } from '../files/read-regular.js'
 
 /** Name of the queue in Redis. */
 export const QUEUE_NAME = 'draughtbook-files'
@@ -17,32 +18,53 @@ export const FileJob = z.strictObject({
     file: z.string(),
     layouts: z.array(Layout),
     keys: z.array(z.string()),
+    requireSignature: z.boolean().exactOptional(),
   }),
+  content: z.string().nullable(),
 })
 export interface FileJob {
   readonly task: ArchiveTask
   readonly order: FileOrder
+  /** SHA-256 of the file when it was handed over; null where it could not be read. */
+  readonly content: string | null
 }
 
 /** How often a file is tried before it is set aside. */
 export const JOB_TRIES = 3
 
-/**
- * Name of a job, the same for the same work: file as it is now, what is asked, calculation version. Handing it over
- * twice makes one job, and a run that is begun again finds what is already done.
- */
-export async function jobIdOf({ task, order }: FileJob): Promise<string> {
-  const seen = await stat(order.path).then(
-    ({ size, mtimeMs }) => ({ size, mtimeMs }),
+/** SHA-256 of a file's bytes; null where it cannot be read. Size and time would stay the same for many a change. */
+export const contentOf = (path: string): Promise<string | null> =>
+  readRegular(path, LIMITS.fileBytes).then(
+    (bytes) => createHash('sha256').update(bytes).digest('hex'),
     () => null,
   )
-  const text = canonicalJson({ task, order, seen, version: CALCULATION_VERSION })
+
+/**
+ * Name of a job, the same for the same work: content of the file, what is asked, calculation version. Handing it over
+ * twice makes one job, and a run that is begun again finds what is already done.
+ */
+export function jobIdOf(job: FileJob): string {
+  const text = canonicalJson({ ...job, version: CALCULATION_VERSION })
   return createHash('sha256').update(text).digest('hex')
 }
 
 /** Results are kept so long for a run that is begun again, and jobs that no worker takes so long. */
 export const KEPT_s = 3600
 export const UNTAKEN_s = 24 * 3600
+
+/**
+ * Redis itself forgets the data of a job after a time, also where no program of ours runs any more to remove it: what
+ * the job holds, and the stream of events, in which results are sent.
+ */
+export async function expireAfter(
+  redis: Redis,
+  queue: Queue,
+  { id = '' }: Pick<Job, 'id'>,
+  seconds: number,
+): Promise<void> {
+  await redis.expire(queue.toKey(id), seconds)
+  await redis.expire(queue.toKey('events'), KEPT_s)
+}
 
 /** Removes what is older: the queue itself does so only when the next job is done. */
 export async function clearOld(queue: Queue): Promise<void> {

@@ -4,24 +4,43 @@ import type { ArchiveResult, ArchiveTask, FileOrder } from '../archive/archive-t
 import type { FileRunner } from '../archive/run-archive.js'
 import { checkResult } from './check-result.js'
 import { connect } from './connect.js'
-import { clearOld, type FileJob, jobIdOf, KEPT_s, QUEUE_NAME } from './file-jobs.js'
+import {
+  clearOld,
+  contentOf,
+  expireAfter,
+  type FileJob,
+  jobIdOf,
+  KEPT_s,
+  QUEUE_NAME,
+  UNTAKEN_s,
+} from './file-jobs.js'
+import { watchWorkers } from './watch-workers.js'
 
 /** Jobs in hand at a time: enough for a few dozen workers, few enough to keep Redis small. */
 const AT_ONCE = 64
 
-/** Hands files to workers on this and other machines. They must see the files under the same paths. */
-export async function startQueue(url: string): Promise<FileRunner> {
+/**
+ * Hands files to workers on this and other machines. They must see the files under the same paths.
+ * @param say - is given a line to print while files wait and no worker is there
+ */
+export async function startQueue(
+  url: string,
+  say: (line: string) => void = () => undefined,
+): Promise<FileRunner> {
   const connection = await connect(url)
   const queue = new Queue<FileJob>(QUEUE_NAME, { connection })
   const events = new QueueEvents(QUEUE_NAME, { connection: connection.duplicate() })
-  events.setMaxListeners(AT_ONCE * 4)
+  // Every job in hand listens to both; Node would take more than ten for a leak.
+  for (const emitter of [queue, events]) emitter.setMaxListeners(AT_ONCE * 4)
   await events.waitUntilReady()
   await clearOld(queue)
+  const watch = watchWorkers(queue, say)
   return {
     atOnce: AT_ONCE,
     run: async <Task extends ArchiveTask>(task: Task, order: FileOrder, signal: AbortSignal) => {
-      const data: FileJob = { task, order: { ...order, path: resolve(order.path) } }
-      const jobId = await jobIdOf(data)
+      const path = resolve(order.path)
+      const data: FileJob = { task, order: { ...order, path }, content: await contentOf(path) }
+      const jobId = jobIdOf(data)
       const before = await queue.getJob(jobId)
       // A file that failed before deserves another chance; one that is done, or being done, does not.
       if (before && (await before.isFailed())) await before.remove()
@@ -30,7 +49,8 @@ export async function startQueue(url: string): Promise<FileRunner> {
         removeOnComplete: { age: KEPT_s },
         removeOnFail: { age: KEPT_s },
       })
-      const result: unknown = await Promise.race([job.waitUntilFinished(events), fallen(signal)])
+      await expireAfter(connection, queue, job, (await job.isCompleted()) ? KEPT_s : KEPT_s + UNTAKEN_s)
+      const result: unknown = await finished(job.waitUntilFinished(events), signal)
       try {
         return checkResult(task, order.file, result) as ArchiveResult<Task>
       } catch (error) {
@@ -40,6 +60,7 @@ export async function startQueue(url: string): Promise<FileRunner> {
       }
     },
     close: async () => {
+      watch.stop()
       await events.close()
       await queue.close()
       connection.disconnect()
@@ -47,7 +68,16 @@ export async function startQueue(url: string): Promise<FileRunner> {
   }
 }
 
-const fallen = (signal: AbortSignal): Promise<never> =>
-  new Promise((_, reject) => {
-    signal.addEventListener('abort', () => reject(signal.reason as Error), { once: true })
+/** What comes of a job, or the signal's reason. The listener goes with the job: a run has thousands of them. */
+async function finished(work: Promise<unknown>, signal: AbortSignal): Promise<unknown> {
+  let stop = (): void => undefined
+  const fallen = new Promise<never>((_, reject) => {
+    stop = () => reject(signal.reason as Error)
+    signal.addEventListener('abort', stop, { once: true })
   })
+  try {
+    return await Promise.race([work, fallen])
+  } finally {
+    signal.removeEventListener('abort', stop)
+  }
+}

@@ -1,11 +1,11 @@
 import { realpath } from 'node:fs/promises'
 import { sep } from 'node:path'
-import { Queue, UnrecoverableError, Worker } from 'bullmq'
+import { type Job, Queue, UnrecoverableError, Worker } from 'bullmq'
 import { setAside } from '../archive/archive-tasks.js'
 import { whyNot } from '../archive/run-archive.js'
 import { startThreads } from '../archive/thread-runner.js'
 import { connect } from './connect.js'
-import { clearOld, FileJob, JOB_TRIES, QUEUE_NAME } from './file-jobs.js'
+import { clearOld, contentOf, expireAfter, FileJob, JOB_TRIES, KEPT_s, QUEUE_NAME } from './file-jobs.js'
 
 /** How often a worker clears what is too old. */
 const CLEAR_MS = 10 * 60_000
@@ -32,6 +32,9 @@ export async function startWorker({
   onDone = () => undefined,
 }: WorkerOptions): Promise<{ close(): Promise<void> }> {
   const connection = await connect(url)
+  const queue = new Queue(QUEUE_NAME, { connection })
+  // Before the first is taken: of jobs that Redis has forgotten only the names are left.
+  await clearOld(queue)
   const threads = startThreads({ workers })
   const inside = await realpath(root)
   const never = new AbortController().signal
@@ -40,7 +43,7 @@ export async function startWorker({
     async ({ data }) => {
       const job = FileJob.safeParse(data)
       if (!job.success) throw new UnrecoverableError('the queue gave a job that is none')
-      const { task, order } = job.data
+      const { task, order, content } = job.data
       const path = await realpath(order.path).catch(() => undefined)
       if (path === undefined) return setAside[task](order.file, 'the worker cannot find this file')
       if (!path.startsWith(inside.endsWith(sep) ? inside : inside + sep))
@@ -49,6 +52,9 @@ export async function startWorker({
       const result = await threads
         .run(task, { ...order, path }, never)
         .catch((error: unknown) => setAside[task](order.file, whyNot(error)))
+      // The job is named after its content: another's result must not be kept under that name.
+      if ((await contentOf(path)) !== content)
+        throw new UnrecoverableError('the file was changed after it was handed over; run the command again')
       onDone(order.file)
       return result
     },
@@ -61,8 +67,11 @@ export async function startWorker({
     },
   )
   worker.on('error', () => undefined)
+  for (const event of ['completed', 'failed'] as const)
+    worker.on(event, (job: Job | undefined) => {
+      if (job) void expireAfter(connection, queue, job, KEPT_s).catch(() => undefined)
+    })
   await worker.waitUntilReady()
-  const queue = new Queue(QUEUE_NAME, { connection })
   const clearing = setInterval(() => void clearOld(queue).catch(() => undefined), CLEAR_MS)
   return {
     close: async () => {

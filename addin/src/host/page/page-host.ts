@@ -14,6 +14,7 @@ import {
   type CellBlock,
   type CellChange,
   type CellMark,
+  type CellUse,
   type CellValue,
   type Host,
   HostError,
@@ -35,6 +36,7 @@ export class PageHost implements Host {
   }
   book: { name: string; sheets: CellSheet[]; opened: OpenedBook } | undefined
   marks: readonly CellMark[] = []
+  uses: readonly CellUse[] = []
   /** Selection as the grid shows it; counted from 1, as all areas of the host. */
   selected: { sheet: string; area: Area } | undefined
   readonly #watchers = new Set<(change: CellChange) => void>()
@@ -49,6 +51,7 @@ export class PageHost implements Host {
     const first = sheets.find(({ hidden }) => !hidden) ?? sheets[0]
     this.selected = first && { sheet: first.name, area: { top: 1, left: 1, bottom: 1, right: 1 } }
     this.marks = []
+    this.uses = []
     this.#redraw()
   }
 
@@ -57,6 +60,7 @@ export class PageHost implements Host {
     this.book = undefined
     this.selected = undefined
     this.marks = []
+    this.uses = []
     this.#redraw()
   }
 
@@ -136,6 +140,16 @@ export class PageHost implements Host {
 
   mark = async (marks: readonly CellMark[]): Promise<void> => {
     this.marks = marks
+    this.#redraw()
+  }
+
+  get fileDate(): string | undefined {
+    return this.book?.opened.fileDate
+  }
+
+  outline(uses: readonly CellUse[]): void {
+    if (uses.length === 0 && this.uses.length === 0) return
+    this.uses = uses
     this.#redraw()
   }
 

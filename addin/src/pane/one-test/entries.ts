@@ -30,10 +30,17 @@ export type RunPicks = Partial<Record<RunRole, Pick>> & {
   range?: string
   ranges?: Pick
   stations?: TakenStations
+  /** Read as the log was understood and accepted; the cells picked then only show where it stands. */
+  understood?: true
   typed?: TypedRun
 }
 
 export const DIRECTIONS: readonly Direction[] = ['depressurisation', 'pressurisation']
+
+/** Answers to what a log leaves open, by path, as the command line takes them with `--set`. */
+export interface AcceptedLog {
+  answers: Record<string, string>
+}
 
 /** Everything the user typed and picked for one test. Kept with the workbook as it is; nothing computed. */
 export interface TestEntries {
@@ -41,6 +48,8 @@ export interface TestEntries {
   /** By field path of the record, as in `building.volume_m3`. */
   fields: Record<string, FieldEntry>
   runs: Partial<Record<Direction, RunPicks>>
+  /** The log was accepted as it was understood, with these answers. */
+  log?: AcceptedLog
   /** Rows of the lists: rooms, devices, openings, leaks. */
   lists?: Lists
 }
@@ -69,9 +78,10 @@ export function parseEntries(text: string): TestEntries | undefined {
 
 function isEntries(value: unknown): value is TestEntries {
   if (typeof value !== 'object' || value === null) return false
-  const { version, fields, runs, lists = {} } = value as Partial<TestEntries>
+  const { version, fields, runs, log, lists = {} } = value as Partial<TestEntries>
   return (
     version === 1 &&
+    (log === undefined || isAcceptedLog(log)) &&
     isObject(fields) &&
     isObject(runs) &&
     Object.values(runs).every((run) => isRun(run)) &&
@@ -80,6 +90,9 @@ function isEntries(value: unknown): value is TestEntries {
     Object.entries(lists).every(([name, rows]) => name in listColumns && isRows(rows))
   )
 }
+
+const isAcceptedLog = ({ answers }: AcceptedLog): boolean =>
+  isObject(answers) && Object.values(answers).every((answer) => typeof answer === 'string')
 
 const isRun = (run: RunPicks): boolean =>
   isObject(run) &&

@@ -1,6 +1,7 @@
 import type { Evaluation, Problem } from '@draughtbook/shared-calc'
 import type { Grid } from '@draughtbook/shared-calc/log'
 import type { LiveResult } from '../../calc/live.js'
+import type { UnderstoodTest } from '../../calc/understand.js'
 import type { Host } from '../../host/host.js'
 import { HostError } from '../../host/host.js'
 import { askService } from '../../service/client.js'
@@ -70,7 +71,7 @@ export class TestStore {
   }
   readonly #past = new Past<TestEntries>()
   readonly #listeners = new Set<() => void>()
-  #grid: { references: string; grid: Grid } | undefined
+  #grid: { key: string; grid: Grid; understood: UnderstoodTest | undefined } | undefined
   #run = 0
   /** Rises with every change of the workbook's cells. */
   #edition = 0
@@ -103,11 +104,14 @@ export class TestStore {
 
   #watch(): Promise<() => Promise<void>> {
     return this.host.watch(({ sheet }) => {
-      const touched = referencesOf(this.state.entries).some(
-        (reference) =>
-          reference.toLowerCase().includes(sheet.toLowerCase().replaceAll("'", "''")) ||
-          !reference.includes('!'),
-      )
+      // How a log is understood may hang on any cell of it.
+      const touched =
+        this.state.entries.log !== undefined ||
+        referencesOf(this.state.entries).some(
+          (reference) =>
+            reference.toLowerCase().includes(sheet.toLowerCase().replaceAll("'", "''")) ||
+            !reference.includes('!'),
+        )
       if (!touched) return
       this.#forgetCells()
       void this.refresh()
@@ -230,18 +234,22 @@ export class TestStore {
 
   /** What follows from entries where everything it takes is at hand: shown with them in one drawing. */
   #atOnce(entries: TestEntries): Partial<TestState> | undefined {
-    const references = referencesOf(entries)
-    const known = references.length === 0 || this.#grid?.references === references.join('\n')
+    const key = cellsKey(entries)
+    const known = key === undefined || this.#grid?.key === key
     if (!this.#live || !known) return undefined
     this.#run += 1
-    return this.#workOut(this.#live, entries, references.length === 0 ? undefined : this.#grid?.grid)
+    return this.#workOut(this.#live, entries, key === undefined ? undefined : this.#grid)
   }
 
-  #workOut(live: Live, entries: TestEntries, grid: Grid | undefined): Partial<TestState> {
+  #workOut(
+    live: Live,
+    entries: TestEntries,
+    read: { grid: Grid; understood: UnderstoodTest | undefined } | undefined,
+  ): Partial<TestState> {
     const { trace, evaluation } = this.state
     let result: LiveResult
     try {
-      result = live(entries, grid, trace)
+      result = live(entries, read?.grid, trace, read?.understood)
     } catch (error) {
       // Whatever the calculation does, what was typed is kept.
       return { result: undefined, evaluation: undefined, origin: { kind: 'none' }, fault: wordsOf(error) }
@@ -339,18 +347,24 @@ export class TestStore {
     })
   }
 
-  async #read(): Promise<Grid | undefined> {
-    const references = referencesOf(this.state.entries)
-    if (references.length === 0) return undefined
-    const key = references.join('\n')
-    if (this.#grid?.references === key) return this.#grid.grid
+  async #read(): Promise<{ grid: Grid; understood: UnderstoodTest | undefined } | undefined> {
+    const { entries } = this.state
+    const key = cellsKey(entries)
+    if (key === undefined) return undefined
+    if (this.#grid?.key === key) return this.#grid
     const name = await this.#host(() => this.host.workbookName())
     if (name === undefined) return undefined
     const edition = this.#edition
-    const grid = await this.#host(() => this.host.grid(references))
+    const read = await this.#host(() => this.#cells(entries))
     // Cells read before an edit are shown until the reading that the edit has set going is there, but not kept.
-    if (grid && edition === this.#edition) this.#grid = { references: key, grid }
-    return grid
+    if (read && edition === this.#edition) this.#grid = { key, ...read }
+    return read
+  }
+
+  async #cells({ log, ...entries }: TestEntries) {
+    if (!log) return { grid: await this.host.grid(referencesOf(entries)), understood: undefined }
+    const [{ acceptedTest }, grid] = await Promise.all([import('../../calc/understand.js'), this.host.grid()])
+    return { grid, understood: acceptedTest(grid, log.answers, this.host.fileDate) }
   }
 
   #forgetCells(): void {
@@ -381,4 +395,11 @@ export function wordsOf(error: unknown): string {
   if (error instanceof HostError) return error.message
   console.error(error)
   return error instanceof Error ? error.message : String(error)
+}
+
+/** Names the cells that entries are read from; undefined where they need none. */
+function cellsKey(entries: TestEntries): string | undefined {
+  const references = referencesOf(entries)
+  if (references.length === 0 && !entries.log) return undefined
+  return JSON.stringify([entries.log, references])
 }

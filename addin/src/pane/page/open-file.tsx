@@ -31,7 +31,7 @@ export function OpenFile({ host, store }: { host: PageHost; store: TestStore }) 
     })
     setBusy(false)
     if (!book) return
-    host.show(book)
+    host.show({ ...book, fileDate: new Date(file.lastModified).toISOString().slice(0, 10) })
     store.dismissFault()
     await store.restore()
     store.show('site')

@@ -13,6 +13,7 @@ import {
 import type { CellSheet } from '../../host/cell-sheet.js'
 import type { CellMark } from '../../host/host.js'
 import type { PageHost } from '../../host/page/page-host.js'
+import { type PlacedUse, useOn, usesOn } from './cell-use.js'
 import { areaOf, type Cursor, moved } from './grid-keys.js'
 import { HEAD_WIDTH_PX, type Measures, measure, ROW_HEIGHT_PX, visible } from './grid-measures.js'
 
@@ -100,6 +101,7 @@ export function SheetGrid({ host, sheet, area }: SheetGridProps) {
   const [firstRow, lastRow] = visible(rowEdges, view.top, view.top + view.height)
   const [firstColumn, lastColumn] = visible(starts, view.left, view.left + view.width)
   const shown = range(firstColumn, lastColumn)
+  const uses = useMemo(() => usesOn(host.uses, sheet.name), [host.uses, sheet])
   return (
     <div
       class="sheet"
@@ -176,6 +178,7 @@ export function SheetGrid({ host, sheet, area }: SheetGridProps) {
                 column={column}
                 width_px={width(starts, column)}
                 area={area}
+                uses={uses}
               />
             ))}
           </div>
@@ -192,17 +195,22 @@ interface GridCellProps {
   column: number
   width_px: number
   area: Area
+  uses: readonly PlacedUse[]
 }
 
-function GridCell({ host, sheet, row, column, width_px, area }: GridCellProps) {
+function GridCell({ host, sheet, row, column, width_px, area, uses }: GridCellProps) {
   const cell = sheet.at(row, column)
   const merge = sheet.mergeAt(row, column)
   const covered = merge !== undefined && (merge.top !== row || merge.left !== column)
   const here = { top: row + 1, left: column + 1, bottom: row + 1, right: column + 1 }
   const selected = intersection(area, here) !== undefined
   const mark = markOn(host.marks, sheet.name, here)
+  const use = useOn(uses, here)
+  const first = use && use.area.top === here.top && use.area.left === here.left
   const classes = [
     'cell',
+    use ? `used ${use.kind}` : '',
+    first ? 'tagged' : '',
     cell?.kind,
     selected ? 'selected' : '',
     mark ? `marked ${mark}` : '',
@@ -220,7 +228,9 @@ function GridCell({ host, sheet, row, column, width_px, area }: GridCellProps) {
       data-row={row + 1}
       data-column={column + 1}
       style={{ width: `${width_px}px` }}
+      title={use?.words}
     >
+      {first ? <span class="role-tag">{use.label}</span> : null}
       {covered ? '' : host.textAt(sheet, row, column)}
     </span>
   )

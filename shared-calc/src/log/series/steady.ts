@@ -29,20 +29,20 @@ export function steadyStretches(series: Series, step_s: number, wanted: number):
   for (const value of series.flow) highest = Math.max(highest, Math.abs(value))
   const pressureLimit = Math.max(PRESSURE_FLOOR_PA, CHANGE * spread(pressure))
   const flowLimit = Math.max(FLOW_FLOOR * highest, CHANGE * spread(flow))
+  const count = series.time_s.length
   const slow = contrast(series.flow, LONGER * reach)
   const slowLimit = CHANGE * spread(slow)
+  const isStep = (index: number): boolean =>
+    Math.abs(pressure[index] as number) > pressureLimit || Math.abs(flow[index] as number) > flowLimit
+  // A large step fills the longer comparison around it too; taken for small steps, it would swallow a brief hold.
+  const nearStep = within(isStep, count, LONGER * reach)
   const isSmallStep = (index: number): boolean =>
+    nearStep[index] === 0 &&
     Math.abs(slow[index] as number) > Math.max(SMALL_STEP * Math.abs(series.flow[index] as number), slowLimit)
-  const count = series.time_s.length
   const stretches: Stretch[] = []
   let first = -1
   for (let index = 0; index <= count; index++) {
-    const steady =
-      index < count &&
-      Math.abs(pressure[index] as number) <= pressureLimit &&
-      Math.abs(flow[index] as number) <= flowLimit &&
-      !isSmallStep(index) &&
-      series.marks?.[index] !== 3
+    const steady = index < count && !isStep(index) && !isSmallStep(index) && series.marks?.[index] !== 3
     const follows = first >= 0 && sameBlock(series, index, step_s)
     if (steady && follows) continue
     if (first >= 0) stretches.push({ first, last: index - 1 })
@@ -82,6 +82,19 @@ function widened(
     while (short() && to < Math.min(ceiling, last + by) && sameBlock(series, to + 1, step_s)) to++
     return { first: from, last: to }
   })
+}
+
+/** 1 for every place with a step at most `reach` samples away, else 0. */
+function within(isStep: (index: number) => boolean, count: number, reach: number): Uint8Array {
+  const near = new Uint8Array(count)
+  let filled = 0
+  for (let index = 0; index < count; index++)
+    if (isStep(index)) {
+      const end = Math.min(count, index + reach + 1)
+      near.fill(1, Math.max(filled, index - reach), end)
+      filled = end
+    }
+  return near
 }
 
 /** Mean of the next `reach` samples minus mean of the last `reach`, by running sums: one pass. */

@@ -1,4 +1,4 @@
-import { FindButton } from '../find-button.js'
+import { Proposal } from '../proposal/proposal.js'
 import type { Section } from '../section.js'
 
 /** An open log: what it holds is read and shown first. */
@@ -8,5 +8,5 @@ export const logSection: Section = {
   steps: ['site'],
   fold: 'always',
   shown: ({ store }) => store.host.hasWorkbook,
-  Body: FindButton,
+  Body: Proposal,
 }

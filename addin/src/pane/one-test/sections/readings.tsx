@@ -68,7 +68,8 @@ function FromCells({ typed, ...props }: SectionProps & { typed: boolean }) {
 
 function RunFieldset({ direction, store, state }: SectionProps & { direction: Direction }) {
   const picks = state.entries.runs[direction] ?? {}
-  const change = (next: RunPicks): void =>
+  // Cells picked by hand are read as picked, no longer as the log was understood.
+  const change = ({ understood: _, ...next }: RunPicks): void =>
     store.change((entries) => ({ ...entries, runs: { ...entries.runs, [direction]: next } }))
   const pick = async (role: RunRole): Promise<void> => {
     const block = await store.attempt(() => store.host.selection())

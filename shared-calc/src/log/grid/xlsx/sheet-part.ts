@@ -4,11 +4,15 @@ import { refuse } from '../../problem.js'
 import { addressOf, parseAddress, parseBlock, withSheet } from '../address.js'
 import type { CellStore } from '../cell-store.js'
 import { TextCollector } from './rich-text.js'
+import { SharedFormulas } from './shared-formula.js'
 import { type CellParts, cellOf, type SheetContext } from './stored-cell.js'
 
 /** Reads one worksheet part into a store: cells, hidden rows and columns, merges. Everything else is passed over. */
 export function sheetEvents(store: CellStore, context: SheetContext): XmlEvents {
   const collector = new TextCollector()
+  const formulas = new SharedFormulas()
+  /** Number of the group that the cell's formula is shared in. */
+  let group: string | undefined
   let row = -1
   let column = -1
   let parts: CellParts | undefined
@@ -46,6 +50,7 @@ export function sheetEvents(store: CellStore, context: SheetContext): XmlEvents 
       else if (name === 'f') {
         inside = 'f'
         if (parts) parts.formula = ''
+        group = attributes.t === 'shared' ? attributes.si : undefined
       } else if (name === 'is') inside = 'is'
       else if (name === 'row') {
         row = openRow(store, attributes, row)
@@ -62,6 +67,8 @@ export function sheetEvents(store: CellStore, context: SheetContext): XmlEvents 
     },
     close(name) {
       if (inside === 'is' && name !== 'is') return collector.close(name)
+      if (name === 'f' && parts && group !== undefined)
+        parts.formula = formulas.formulaAt(group, parts.formula ?? '', row, column)
       if (name === 'v' || name === 'f') inside = undefined
       else if (name === 'is') {
         inside = undefined

@@ -1,0 +1,146 @@
+import type { Finding } from '@draughtbook/shared-calc'
+import type { UnderstoodLog } from '../../../calc/understand.js'
+import type { SectionProps } from '../section.js'
+import { QuestionBox } from './question-box.js'
+import { type ProposalState, useProposal } from './use-proposal.js'
+import { UsesList } from './uses-list.js'
+
+/** How an open log is understood: what each part is used as, what it leaves open, and one button that accepts it. */
+export function Proposal(props: SectionProps) {
+  const proposal = useProposal(props)
+  const { read, busy, look, close } = proposal
+  const { log } = props.state.entries
+  return (
+    <div class="proposal">
+      {read ? (
+        <Understood proposal={proposal} read={read} {...props} />
+      ) : (
+        <>
+          {log ? <p>Read as understood and accepted.</p> : null}
+          <button
+            type="button"
+            class={log ? '' : 'main-action'}
+            disabled={busy}
+            onClick={() => void look(log?.answers ?? {})}
+          >
+            {busy ? 'Looking …' : log ? 'Look at it again' : 'Find the readings'}
+          </button>
+        </>
+      )}
+      {read ? (
+        <button type="button" class="link" onClick={close}>
+          Put away: I pick the cells myself
+        </button>
+      ) : null}
+    </div>
+  )
+}
+
+function Understood({
+  proposal: { answers, look, accept, busy },
+  read,
+  store,
+}: SectionProps & { proposal: ProposalState; read: UnderstoodLog }) {
+  const { test, tests, uses } = read
+  const onCell = (reference: string): void => void store.attempt(() => store.host.jump(reference))
+  const answer = (path: string, value: string): void => void look({ ...answers, [path]: value })
+  const without = (path: string): void =>
+    void look(Object.fromEntries(Object.entries(answers).filter(([one]) => one !== path)))
+  const questions = test?.questions ?? []
+  const problems = [...read.problems, ...(test?.problems ?? []), ...twice(read)]
+  const used = uses.filter(({ usedAs }) => usedAs !== undefined).length
+  const warnings = (test?.findings ?? read.findings).filter(({ severity }) => severity !== 'note')
+  const given = Object.entries(answers).filter(([path]) => path !== 'test')
+  return (
+    <>
+      {tests.length > 1 ? (
+        <fieldset class="tests">
+          <legend>This log holds {tests.length} tests. Which one?</legend>
+          {tests.map(({ key, name }) => (
+            <button
+              type="button"
+              key={key}
+              aria-pressed={answers.test === key}
+              onClick={() => answer('test', key)}
+            >
+              {key === name ? key : `${key}: ${name}`}
+            </button>
+          ))}
+        </fieldset>
+      ) : null}
+      {questions.length > 0 ? (
+        <ul class="questions" aria-label="Questions about this log">
+          {questions.map((question) => (
+            <QuestionBox
+              key={question.path + question.text}
+              question={question}
+              onAnswer={(value) => answer(question.path, value)}
+              onCell={onCell}
+            />
+          ))}
+        </ul>
+      ) : null}
+      {problems.map(({ cell, path, message }) => (
+        <p class="fault" role="alert" key={`${cell}${path}${message}`}>
+          {cell ? `${cell}: ` : ''}
+          {message}
+        </p>
+      ))}
+      {test?.record && problems.length === 0 ? (
+        <button type="button" class="main-action" disabled={busy} onClick={() => void accept()}>
+          Accept and calculate
+        </button>
+      ) : null}
+      {given.length > 0 ? (
+        <ul class="given" aria-label="Answers given">
+          {given.map(([path, value]) => (
+            <li key={path}>
+              {path}: {value}{' '}
+              <button type="button" class="link" onClick={() => without(path)}>
+                ask again
+              </button>
+            </li>
+          ))}
+        </ul>
+      ) : null}
+      <Warnings findings={warnings} />
+      {uses.length > 0 ? (
+        <details class="sub" open>
+          <summary>
+            {read.layout === undefined ? '' : `Read by the layout “${read.layout}”: `}
+            {used} used, {uses.length - used} left out
+          </summary>
+          <UsesList uses={uses} onCell={onCell} />
+        </details>
+      ) : null}
+    </>
+  )
+}
+
+function Warnings({ findings }: { findings: readonly Finding[] }) {
+  return findings.length === 0 ? null : (
+    <ul class="warnings" aria-label="Warnings about this log">
+      {findings.map(({ rule, message, cells = [] }) => (
+        <li key={rule + message} data-warning={rule}>
+          {cells.length > 0 ? `${cells.slice(0, 3).join(', ')}: ` : ''}
+          {message}
+        </li>
+      ))}
+    </ul>
+  )
+}
+
+/** The pane has room for one run of each direction. */
+function twice({ test }: UnderstoodLog) {
+  const runs = test?.record?.runs ?? []
+  return new Set(runs.map(({ direction }) => direction)).size === runs.length
+    ? []
+    : [
+        {
+          path: 'runs',
+          cell: undefined,
+          message:
+            'this test has two runs in one direction; the pane takes one of each. Evaluate it with the command line',
+        },
+      ]
+}

@@ -1,0 +1,54 @@
+import { useEffect, useState } from 'preact/hooks'
+import type { UnderstoodLog } from '../../../calc/understand.js'
+import { isUntouched } from '../entries.js'
+import type { SectionProps } from '../section.js'
+import { cellUses } from './cell-uses.js'
+
+export interface ProposalState {
+  read: UnderstoodLog | undefined
+  answers: Readonly<Record<string, string>>
+  busy: boolean
+  /** Looks through the log with these answers. */
+  look: (answers: Readonly<Record<string, string>>) => Promise<void>
+  /** Puts the proposal away. */
+  close: () => void
+  accept: () => Promise<void>
+}
+
+/** A log as it is understood: looked through at once where it opens on an empty test, else when asked. */
+export function useProposal({ store, state }: SectionProps): ProposalState {
+  const [read, setRead] = useState<UnderstoodLog>()
+  const [answers, setAnswers] = useState<Readonly<Record<string, string>>>({})
+  const [busy, setBusy] = useState(false)
+  const look = async (given: Readonly<Record<string, string>>): Promise<void> => {
+    setBusy(true)
+    const found = await store.attempt(async () => {
+      const [{ understandLog }, grid] = await Promise.all([
+        import('../../../calc/understand.js'),
+        store.host.grid(),
+      ])
+      return understandLog(grid, given, store.host.fileDate)
+    })
+    setBusy(false)
+    if (!found) return
+    setAnswers(given)
+    setRead(found)
+  }
+  const close = (): void => setRead(undefined)
+  const accept = async (): Promise<void> => {
+    const { test } = read ?? {}
+    const { record } = test ?? {}
+    if (!test || !record) return
+    const { acceptedEntries } = await import('../../../calc/accepted-entries.js')
+    store.change((entries) => acceptedEntries(entries, test, record, { answers: { ...answers } }))
+    close()
+  }
+  useEffect(() => {
+    if (store.host.kind === 'page' && isUntouched(state.entries)) void look({})
+  }, [])
+  useEffect(() => {
+    store.host.outline?.(read ? cellUses(read.uses) : [])
+  }, [read, store])
+  useEffect(() => () => store.host.outline?.([]), [store])
+  return { read, answers, busy, look, close, accept }
+}

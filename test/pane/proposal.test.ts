@@ -1,0 +1,101 @@
+import { mkdir, readFile } from 'node:fs/promises'
+import { fileURLToPath } from 'node:url'
+import type { Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { LOG_INPUT, outcome } from './support/steps.js'
+import { World } from './support/world.js'
+
+const PICTURES = fileURLToPath(new URL('../output/pane', import.meta.url))
+const AXE = fileURLToPath(import.meta.resolve('axe-core/axe.min.js'))
+const sample = (name: string): string => fileURLToPath(new URL(`../log/samples/${name}`, import.meta.url))
+
+let world: World
+beforeAll(async () => {
+  world = await World.start()
+  await mkdir(PICTURES, { recursive: true })
+})
+afterAll(() => world?.stop())
+
+/** Opens a log and counts every click from there on. */
+async function openCounting(page: Page, name: string): Promise<() => Promise<number>> {
+  await page.evaluate(() => {
+    const counted = window as unknown as { clicks: number }
+    // Opening a file is a click too.
+    counted.clicks = 1
+    window.addEventListener(
+      'pointerdown',
+      ({ isTrusted }) => {
+        if (isTrusted) counted.clicks += 1
+      },
+      true,
+    )
+  })
+  await page.setInputFiles(LOG_INPUT, sample(name))
+  return () => page.evaluate(() => (window as unknown as { clicks: number }).clicks)
+}
+
+async function violations(page: Page): Promise<string[]> {
+  await page.evaluate(await readFile(AXE, 'utf8'))
+  return page.evaluate(async () => {
+    const { axe } = window as unknown as {
+      axe: { run: () => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> }
+    }
+    return (await axe.run()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 120)}`)
+  })
+}
+
+/** n50 of each as its inventor wrote it down (`test/log/samples/expected.json`). */
+describe('an unseen log on the page, from open to result', () => {
+  it.each([
+    ['01-vertical-two-blocks.xlsx', '0.806'],
+    ['07b-us-pa-cfm.xlsx', '1.0'],
+  ])('%s is shown as understood and accepted with one click', async (name, n50) => {
+    const { page, complaints } = await world.open()
+    const clicks = await openCounting(page, name)
+    await page.locator('.role-tag').first().waitFor()
+    expect(await page.locator('.role-tag').count()).toBeGreaterThan(5)
+    await page.getByRole('button', { name: 'Accept and calculate' }).click()
+    await outcome(page).waitFor()
+    expect(await clicks()).toBeLessThanOrEqual(6)
+    expect(await outcome(page).textContent()).toContain(`n50 ${n50}`)
+    expect(await page.locator('.role-tag').count()).toBe(0)
+    expect(complaints).toEqual([])
+  })
+
+  it('lists several tests to choose from, and reads the one chosen', async () => {
+    const { page } = await world.open()
+    const clicks = await openCounting(page, '16b-two-houses-one-sheet.xlsx')
+    await page.getByText('This log holds 2 tests. Which one?').waitFor()
+    expect(await page.getByRole('button', { name: 'Accept and calculate' }).count()).toBe(0)
+    await page.locator('.tests button').nth(1).click()
+    await page.getByRole('button', { name: 'Accept and calculate' }).click()
+    await outcome(page).waitFor()
+    expect(await clicks()).toBeLessThanOrEqual(6)
+  })
+
+  it.each([350, 1280])('asks what a log leaves open, in plain words, at %i px', async (width) => {
+    const { page } = await world.open('', { viewport: { width, height: 1100 } })
+    const clicks = await openCounting(page, '20-raw-series.csv')
+    await page.locator('[data-question]').first().waitFor()
+    expect(await page.getByRole('button', { name: 'Accept and calculate' }).count()).toBe(0)
+    expect(await violations(page)).toEqual([])
+    const wide = await page.locator('.pane').evaluate((pane) => pane.scrollWidth - pane.clientWidth)
+    expect(wide).toBeLessThanOrEqual(0)
+    await page.screenshot({ path: `${PICTURES}/proposal-${width}.png` })
+    for (const [path, text] of [
+      ['conditions.indoorTemperature_C', '20'],
+      ['conditions.outdoorTemperature_C', '9'],
+      ['building.volume_m3', '340'],
+    ] as const) {
+      const question = page.locator(`[data-question="${path}"]`)
+      await question.getByRole('textbox').click()
+      await question.getByRole('textbox').fill(text)
+      await page.keyboard.press('Enter')
+      await question.waitFor({ state: 'detached' })
+    }
+    await page.getByRole('button', { name: 'Accept and calculate' }).click()
+    await outcome(page).waitFor()
+    expect(await clicks()).toBeLessThanOrEqual(6)
+    await page.screenshot({ path: `${PICTURES}/accepted-${width}.png` })
+  })
+})
