@@ -114,7 +114,7 @@ describe('spreadsheet functions', () => {
       'AIRDENSITY',
       [20, 50, 101_325],
       [],
-      'humidity is 50; it must lie between 0 and 1',
+      'humidity is 50; it must be between 0 and 1',
     ],
   ])('name the fault: %s', (_name, id, values, parameterAddresses, words) => {
     expect(() => call(id, values, { parameterAddresses })).toThrow(words)

@@ -112,7 +112,7 @@ describe('a test as a file', () => {
     const { name, bytes } = await downloadOf(page, () =>
       page.getByRole('button', { name: 'Save it as a file first' }).click(),
     )
-    await page.getByRole('button', { name: 'Remove it and start anew' }).click()
+    await page.getByRole('button', { name: 'Remove it and start again' }).click()
     await outcome(page).waitFor({ state: 'detached' })
     const { page: office } = await world.open()
     await office.setInputFiles(LOG_INPUT, { name, mimeType: 'application/json', buffer: Buffer.from(bytes) })

@@ -68,7 +68,7 @@ async function takenOver(page: Page): Promise<Locator> {
   await openLog(page, { name: 'gauge.csv', buffer: log })
   const series = await section(page)
   await series.getByRole('button', { name: 'Read the series' }).click()
-  await series.getByRole('button', { name: /^Take over as readings/ }).click()
+  await series.getByRole('button', { name: /^Use as readings/ }).click()
   return series
 }
 
@@ -112,7 +112,7 @@ describe('a raw gauge series on the page', () => {
       if (rejected) expect(await rows.nth(index).textContent()).toMatch(/rejected.*holds for \d+ s only/)
     }
 
-    await series.getByRole('button', { name: 'Take over as readings: 5 of depressurisation' }).click()
+    await series.getByRole('button', { name: 'Use as readings: 5 of depressurisation' }).click()
     await field(page, 'Indoor temperature').fill('20')
     await field(page, 'Outdoor temperature').fill('8')
     await step(page, 'Before')
@@ -146,7 +146,7 @@ describe('a raw gauge series on the page', () => {
     await type(page, 'B150', '-30')
     await finding(page, 'series-changed').waitFor(SOON)
     await series.getByRole('button', { name: 'Read again' }).click()
-    await series.getByRole('button', { name: /^Take over as readings/ }).click()
+    await series.getByRole('button', { name: /^Use as readings/ }).click()
     await finding(page, 'series-changed').waitFor({ state: 'detached', ...SOON })
     expect(await page.getByRole('alert').count()).toBe(0)
   })
@@ -223,7 +223,7 @@ describe('a raw gauge series in Excel', () => {
     await series.getByRole('button', { name: 'Read again' }).click()
     await status.getByText('gauge!A2:C330').waitFor()
     await status.getByText('2 readings, 1 zero-flow block, 1 rejected').waitFor()
-    await series.getByRole('button', { name: /^Take over as readings/ }).click()
+    await series.getByRole('button', { name: /^Use as readings/ }).click()
     await page.getByRole('button', { name: 'gauge!A2:C330' }).first().click()
     await expect.poll(() => workbook.selected[0]?.Address, SOON).toBe('gauge!A2:C330')
     expect(await outcome(page).count()).toBe(0)

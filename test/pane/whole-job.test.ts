@@ -127,7 +127,7 @@ describe('the whole job on the page twin', () => {
     expect(await fault.textContent()).toContain('"1,234" may be 1234 or 1.234')
     expect(await field(page, 'Internal volume').getAttribute('aria-invalid')).toBe('true')
     await field(page, 'Internal volume').fill('12.5 apples')
-    await expect.poll(() => fault.textContent(), SOON).toContain('is no unit of volume')
+    await expect.poll(() => fault.textContent(), SOON).toContain('is not a known unit of volume')
   })
 
   it('gives a running estimate after the first reading and names the next pressure', async () => {

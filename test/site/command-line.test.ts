@@ -59,7 +59,7 @@ describe('draughtbook volume', () => {
     expect([code, out]).toEqual([2, ''])
     expect(err).toEqual([
       `${file}: takeOff.spaces[0].countsIn: countsIn must be "both", "net" or "overall internal"`,
-      `${file}: takeOff.scaleUncertainty: relative standard uncertainty of the scale is 3; it must lie between 0 and 1 (a fraction, not per cent)`,
+      `${file}: takeOff.scaleUncertainty: relative standard uncertainty of the scale is 3; it must be between 0 and 1 (a fraction, not per cent)`,
     ])
   })
 

@@ -123,7 +123,7 @@ describe('a house on the page twin', () => {
       'Indoors, expected °C': '20',
       'Outdoors, forecast °C': '4',
       'Wind, forecast m/s': '2',
-      'Wind holds': 'ground',
+      'Forecast wind is for': 'ground',
     })
     await plan.getByRole('button', { name: 'Add a device' }).click()
     await fill(row(plan, 'plan.devices', 0), {

@@ -18,7 +18,7 @@ describe('how sure, in the pane', () => {
   it('says the decision in words, draws the budget and confirms it by 100,000 draws in a worker', async () => {
     const { page } = await world.open('', { viewport: { width: 420, height: 1400 } })
     await openDemo(page)
-    await page.locator('summary', { hasText: 'How sure' }).click()
+    await page.locator('summary', { hasText: /Uncertainty/ }).click()
     const sure = page.locator('div.sure')
     await sure.locator('.decision').waitFor()
     expect(await sure.locator('.decision').textContent()).toMatch(
@@ -36,9 +36,9 @@ describe('how sure, in the pane', () => {
   it('takes what is known of the uncertainties, with a comma too, and keeps the defaults for the rest', async () => {
     const { page } = await world.open('', { viewport: { width: 420, height: 1400 } })
     await openDemo(page)
-    await page.locator('summary', { hasText: 'How sure' }).click()
+    await page.locator('summary', { hasText: /Uncertainty/ }).click()
     await page.locator('div.sure .decision').waitFor()
-    await page.locator('summary', { hasText: 'What you know of the uncertainties' }).click()
+    await page.locator('summary', { hasText: 'Instrument accuracies' }).click()
     const calibration = page.getByRole('textbox', { name: /^u of flow calibration/ })
     expect(await calibration.getAttribute('placeholder')).toBe('0.0289')
     await calibration.fill('0,02')

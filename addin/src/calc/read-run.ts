@@ -44,7 +44,7 @@ function column({ picks, grid, told }: RunSource, role: RunRole): Place[] | unde
   const pick = picks[role]
   if (!pick || !grid) return undefined
   if (pick.unit !== undefined && !findUnit(pick.unit))
-    told.problem(pick.reference, `“${pick.unit}” is no unit known here`)
+    told.problem(pick.reference, `“${pick.unit}” is not a unit known here`)
   return readColumn(grid, pick, role === 'flow' ? 'flow' : 'pressure', told)
 }
 

@@ -5,7 +5,7 @@ import {
   type UncertaintyEvaluation,
 } from '@draughtbook/shared-calc'
 
-/** What the section "How sure" shows of a test. */
+/** What the section "Uncertainty" shows of a test. */
 export interface Sure extends Pick<Evaluation, 'decision' | 'fits'> {
   readonly uncertainty: UncertaintyEvaluation
 }

@@ -54,11 +54,11 @@ export const implementations: Record<FunctionId, Implementation> = {
       numberArgument(values[place] as Given, name, where[place]),
     ) as [number, number, number]
     if (humidity < 0 || humidity > 1)
-      throw new ArgumentFault(`humidity is ${humidity}; it must lie between 0 and 1`)
+      throw new ArgumentFault(`humidity is ${humidity}; it must be between 0 and 1`)
     if (temperature < -60 || temperature > 60)
-      throw new ArgumentFault(`temperature is ${temperature} °C; it must lie between -60 and 60`)
+      throw new ArgumentFault(`temperature is ${temperature} °C; it must be between -60 and 60`)
     if (pressure < 45_000 || pressure > 115_000)
-      throw new ArgumentFault(`pressure is ${pressure} Pa; it must lie between 45000 and 115000`)
+      throw new ArgumentFault(`pressure is ${pressure} Pa; it must be between 45000 and 115000`)
     return moistAirDensity(temperature, humidity, pressure)
   },
 }

@@ -168,7 +168,7 @@ export function labelOf(path: string): string {
     plan: 'plan',
     preparation: 'cautions',
     leaks: 'leak log',
-    uncertainty: 'what you know of the uncertainties',
+    uncertainty: 'instrument accuracies',
   }
   return words[path.split(/[.[]/)[0] ?? ''] ?? path
 }

@@ -31,7 +31,7 @@ export const stored: readonly Stored[] = [
   },
   {
     what: 'Last use of each token, to the minute',
-    where: 'a file beside the token file',
+    where: 'a file next to the token file',
     until: 'the token is removed',
   },
   {

@@ -22,7 +22,7 @@ export const allowedLeakage = chapter({
 
 /** Flow to expect at each pressure if the building just meets the target, for one exponent. */
 export const expectedFlows = chapter({
-  title: 'Flow to expect',
+  title: 'Expected flow',
   inputs: [
     { symbol: 'q_t', name: 'air leakage rate that just meets the target', unit: 'm³/h' },
     { symbol: 'dp_r', name: 'reference pressure difference', unit: 'Pa' },

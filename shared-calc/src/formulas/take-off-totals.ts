@@ -81,7 +81,7 @@ export const basesCompared = chapter({
 
 /** A total worked out beside the one that a plan states. */
 export const statedCompared = chapter({
-  title: 'Beside the stated total',
+  title: 'Compared with the stated total',
   inputs: [
     { symbol: 'v_w', name: 'calculated total', unit: 'm³ or m²' },
     { symbol: 'u_w', name: 'its standard uncertainty', unit: 'm³ or m²' },

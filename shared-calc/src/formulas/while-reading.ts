@@ -67,7 +67,7 @@ export const assumedExponentError = chapter({
     { symbol: 'xbar', name: 'mean of x', unit: '1' },
     { symbol: 'q_pr', name: 'air leakage rate', unit: 'm³/h' },
     { symbol: 'n_a', name: 'assumed air flow exponent', unit: '1' },
-    { symbol: 'n_lo', name: 'lowest exponent to expect', unit: '1' },
+    { symbol: 'n_lo', name: 'lowest expected exponent', unit: '1' },
     { symbol: 'n_hi', name: 'highest expected exponent', unit: '1' },
   ],
   formulas: [
@@ -90,14 +90,14 @@ export const assumedExponentError = chapter({
       name: 'air leakage rate, lower end',
       unit: 'm³/h',
       expression: 'q_pr*(1 + min(e_lo, e_hi))',
-      source: derived('the exponents to expect'),
+      source: derived('the expected exponents'),
     },
     {
       symbol: 'q_hi',
       name: 'air leakage rate, upper end',
       unit: 'm³/h',
       expression: 'q_pr*(1 + max(e_lo, e_hi))',
-      source: derived('the exponents to expect'),
+      source: derived('the expected exponents'),
     },
   ],
 })

@@ -224,7 +224,7 @@ export const causes = {
     unit: '1',
     input: 'otherDirection_relative',
     scope: 'shared',
-    sensitivity: { fixed: 1, why: 'the mean of both directions is asked for' },
+    sensitivity: { fixed: 1, why: 'the result is the mean of both directions' },
     size: { input: 'otherDirection_relative' },
     draw: { moves: 'figure' },
     source: { text: 'common practice, no source', seen: 'common practice' },

@@ -42,27 +42,27 @@ describe('bad input is one clear error that names its field', () => {
     [
       'a negative volume',
       (r) => set(r.building, 'volume_m3', -212),
-      'building.volume_m3: internal volume is -212; it must lie between 1 and 10000000 m³',
+      'building.volume_m3: internal volume is -212; it must be between 1 and 10000000 m³',
     ],
     [
       'a negative flow',
       (r) => set(reading(r, 0), 'flow_m3_h', -5),
-      'runs[0].readings[0].flow_m3_h: air flow is -5; it must lie between',
+      'runs[0].readings[0].flow_m3_h: air flow is -5; it must be between',
     ],
     [
       'an absurd temperature',
       (r) => set(r.conditions, 'indoorTemperature_C', 293),
-      'conditions.indoorTemperature_C: indoor temperature is 293; it must lie between -30 and 60 °C',
+      'conditions.indoorTemperature_C: indoor temperature is 293; it must be between -30 and 60 °C',
     ],
     [
       'humidity in per cent',
       (r) => set(r.conditions, 'indoorRelativeHumidity', 45),
-      'conditions.indoorRelativeHumidity: indoor relative humidity is 45; it must lie between 0 and 1 (a fraction, not per cent)',
+      'conditions.indoorRelativeHumidity: indoor relative humidity is 45; it must be between 0 and 1 (a fraction, not per cent)',
     ],
     [
       'pressure in hPa',
       (r) => set(r.conditions, 'barometricPressure_Pa', 1006),
-      'conditions.barometricPressure_Pa: barometric pressure is 1006; it must lie between 45000 and 115000 Pa',
+      'conditions.barometricPressure_Pa: barometric pressure is 1006; it must be between 45000 and 115000 Pa',
     ],
     ['an unknown key', (r) => set(r.building, 'volume', 212), 'building.volume: unknown field'],
     ['an unknown key of the record', (r) => set(r, 'wether', 1), 'wether: unknown field'],

@@ -52,7 +52,7 @@ export class ArchiveRun<Result, Report> {
       .map(
         (file): LeftOut => ({
           file: pathOf(file),
-          why: 'it is no workbook or separated text',
+          why: 'not a workbook or a CSV file',
           expected: true,
         }),
       )

@@ -48,7 +48,7 @@ export function NewTest({ host, store, state }: NewTestProps) {
         Save it as a file first
       </button>
       <button type="button" onClick={remove}>
-        Remove it and start anew
+        Remove it and start again
       </button>
       <button type="button" onClick={() => setAsking(false)}>
         Cancel

@@ -46,7 +46,7 @@ function outside(
 ): string {
   const { term, unit } = meta
   const hint = unit === '1' && maximum === 1 ? ' (a fraction, not per cent)' : slipHint(meta, input, slips)
-  return `${term} is ${String(input)}; it must lie between ${minimum} and ${maximum}${unit === '1' ? '' : ` ${unit}`}${hint}`
+  return `${term} is ${String(input)}; it must be between ${minimum} and ${maximum}${unit === '1' ? '' : ` ${unit}`}${hint}`
 }
 
 /** Names the unit in which the value would be an ordinary one. */

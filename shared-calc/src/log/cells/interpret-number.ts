@@ -43,7 +43,7 @@ export function quantity(cell: Cell, kind: keyof typeof RECORD_UNITS, reading: R
   if (read.rest && !unit && note === undefined)
     return {
       refused: 'unknown-unit',
-      message: `${quote(String(cell.value))}: ${quote(read.rest)} is no unit of ${kind} this reader knows`,
+      message: `${quote(String(cell.value))}: ${quote(read.rest)} is not a known unit of ${kind}`,
     }
   const remarks = [...read.remarks]
   if (unit && unit.unit !== (reading.unit ?? base).unit)
@@ -115,7 +115,7 @@ function numberIn(
   if (!read) return notNumber(cell)
   if ('ambiguous' in read) {
     const [grouped, fraction] = read.ambiguous
-    const message = `${quote(shownText)} may be ${grouped} or ${fraction}: state "decimal" in the layout, or type the number anew`
+    const message = `${quote(shownText)} may be ${grouped} or ${fraction}: state "decimal" in the layout, or type the number again`
     return { refused: 'ambiguous-number', message }
   }
   const how = [read.comma ? 'a decimal comma' : '', read.grouped ? 'grouped digits' : '']

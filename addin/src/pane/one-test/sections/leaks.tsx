@@ -11,7 +11,7 @@ function Leaks(props: SectionProps) {
       {report ? (
         <ToSeal report={report} />
       ) : (
-        <p class="hint">What is left to seal shows with the first result.</p>
+        <p class="hint">Remaining leakage appears with the first result.</p>
       )}
       <ListRows {...props} list="leaks.list" noun="Leak" tell={(i) => areaOf(report, i)} />
       <h3>Tests before this one, oldest first</h3>

@@ -14,7 +14,7 @@ const planFields: readonly Field[] = [
   { path: 'plan.forecast.windSpeed_m_s', label: 'Wind, forecast', unit: 'm/s', kind: 'number' },
   {
     path: 'plan.forecast.windAt',
-    label: 'Wind holds',
+    label: 'Forecast wind is for',
     kind: 'choice',
     options: [
       ['ground', 'near the ground'],
@@ -116,7 +116,7 @@ function Planned({ plan }: { plan: PlanResult }) {
       ))}
       {stackPressure_Pa === undefined ? null : (
         <p class="hint">
-          Stack pressure to expect: {withMinus(stackPressure_Pa.toFixed(1))} Pa over the height.
+          Expected stack pressure: {withMinus(stackPressure_Pa.toFixed(1))} Pa over the height.
         </p>
       )}
       <ul class="findings">

@@ -90,7 +90,7 @@ function Shown({ source, series, onGo, onTake }: ShownProps) {
         </details>
       ) : null}
       <button type="button" class="main-action" disabled={!usable} onClick={onTake}>
-        Take over as readings:{' '}
+        Use as readings:{' '}
         {runs.map(({ run }) => `${run.readings.length} of ${run.direction}`).join(', ') || 'none'}
       </button>
       {usable ? <p class="hint">What these runs had before is replaced.</p> : null}

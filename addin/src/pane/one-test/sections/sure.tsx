@@ -17,7 +17,7 @@ function Sure(props: SectionProps) {
     <>
       <Shown {...props} />
       <details class="sub">
-        <summary>What you know of the uncertainties</summary>
+        <summary>Instrument accuracies</summary>
         <p class="hint">u: standard uncertainty, k = 1. An empty field takes the default shown in it.</p>
         <Fields {...props} fields={sureFields} />
       </details>
@@ -150,7 +150,7 @@ function useSure(record: TestRecord | undefined): SureParts | undefined {
 
 export const sureSection: Section = {
   id: 'sure',
-  title: 'How sure',
+  title: 'Uncertainty',
   steps: ['result'],
   holds: ['uncertainty'],
   fold: 'closed',

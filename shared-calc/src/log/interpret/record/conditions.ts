@@ -74,7 +74,7 @@ export function put(draft: Draft, field: FoundField, path: string, value: unknow
   if (field.content.kind === 'number') {
     const { note } = field.content.written
     if (note)
-      draft.caution('log-remark', `the remark "${note}" beside the number was left out`, field.cell, path)
+      draft.caution('log-remark', `the remark "${note}" next to the number was left out`, field.cell, path)
     if (field.content.formula)
       draft.note('log-formula', 'the cell holds a formula; its stored result was read', field.cell, path)
   }

@@ -258,7 +258,7 @@ function zeroInPa(
     const own = figure.unit ?? zero.unit ?? unit
     draft.collector.cells[`${path}[${index}]`] = figure.cell
     if (figure.note)
-      draft.note('log-remark', `"${figure.note}" beside the number was left out`, figure.cell, path)
+      draft.note('log-remark', `"${figure.note}" next to the number was left out`, figure.cell, path)
     const value = toRecordUnit(figure.value, own.kind === 'pressure' ? own : PA) * sign
     return value === 0 ? 0 : value
   })

@@ -123,7 +123,7 @@ export function walkRows(
       if (!at && flows.some((one) => one?.kind === 'number')) {
         // A flow without a pressure below the readings belongs to something else.
         if (blanks > 0) break
-        leftOut.push({ cell, why: 'no pressure beside the flow' })
+        leftOut.push({ cell, why: 'no pressure next to the flow' })
         last = row
         continue
       }
@@ -165,7 +165,7 @@ export function walkRows(
       if (labelledAsField(labels)) break
       leftOut.push({
         cell: `${cell}`,
-        why: text?.kind === 'text' ? `no flow: the cell says "${text.text}"` : 'no flow beside the pressure',
+        why: text?.kind === 'text' ? `no flow: the cell says "${text.text}"` : 'no flow next to the pressure',
       })
       last = row
       continue
