@@ -137,7 +137,7 @@ describe('the pane survives', () => {
       sheet.addRow(['nothing', 'to', 'see'])
     })
     await openLog(page, { name: 'words.xlsx', buffer })
-    await page.getByText(/^no table of pressures with air flows was found/).waitFor()
+    await page.getByText(/^no table of pressures with air flows was found/i).waitFor()
     await select(page, 'A1:A4')
     await pick(page, 'Pressures', 'depressurisation')
     await select(page, 'B1:B4')
