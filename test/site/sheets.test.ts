@@ -105,6 +105,7 @@ describe('the summary workbook of a record@2', () => {
     const workbook = await opened(await writeSummaryWorkbook(parseRecord(exampleRecord)))
     expect(workbook.worksheets.map(({ name }) => name)).toStrictEqual([
       'Summary',
+      'Report',
       'Readings',
       'Working',
       'Check',

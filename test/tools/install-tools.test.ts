@@ -6,7 +6,7 @@ import { fileURLToPath } from 'node:url'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 
 const SCRIPT = fileURLToPath(new URL('install-tools.sh', import.meta.url))
-const TOOLS = ['chromium', 'soffice', 'pdftoppm', 'pdftotext', 'redis-server', 'openssl', 'systemd-analyze']
+const TOOLS = ['chromium', 'soffice', 'pdftoppm', 'pdftotext', 'ssconvert', 'redis-server', 'openssl', 'systemd-analyze']
 const ALL_FONTS = 'echo DejaVu Sans; echo Liberation Serif; echo Carlito'
 
 let bin: string
@@ -71,6 +71,6 @@ describe('install-tools.sh', () => {
     const run = runOn({ 'fc-list': ALL_FONTS, ...machine })
     expect(run.status).toBe(1)
     expect(run.stderr).toMatch(message)
-    expect(run.stderr).toContain('chromium libreoffice-calc poppler-utils redis-server')
+    expect(run.stderr).toContain('chromium libreoffice-calc poppler-utils gnumeric redis-server')
   })
 })
