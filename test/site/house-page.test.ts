@@ -171,7 +171,9 @@ describe('a house on the page twin', () => {
       .poll(() => plan.locator('.plan-result').textContent(), SOON)
       .toContain(`${allowed} m³/h at 50 Pa`)
     expect(await plan.locator('.plan-result').textContent()).toContain('small fan (chosen)')
-    expect(await plan.locator('[data-plan-rule="calibration-lapses"]').textContent()).toContain('1 November 2026')
+    expect(await plan.locator('[data-plan-rule="calibration-lapses"]').textContent()).toContain(
+      '1 November 2026',
+    )
     const sheet = await downloadOf(page, () =>
       plan.getByRole('button', { name: 'Download the sheet to take along' }).click(),
     )

@@ -6,7 +6,16 @@ import { fileURLToPath } from 'node:url'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 
 const SCRIPT = fileURLToPath(new URL('install-tools.sh', import.meta.url))
-const TOOLS = ['chromium', 'soffice', 'pdftoppm', 'pdftotext', 'ssconvert', 'redis-server', 'openssl', 'systemd-analyze']
+const TOOLS = [
+  'chromium',
+  'soffice',
+  'pdftoppm',
+  'pdftotext',
+  'ssconvert',
+  'redis-server',
+  'openssl',
+  'systemd-analyze',
+]
 const ALL_FONTS = 'echo DejaVu Sans; echo Liberation Serif; echo Carlito'
 
 let bin: string
