@@ -81,7 +81,7 @@ describe('the re-run workbook', () => {
     const { evaluation } = evaluateWorked(record)
     expect(n50?.[7]).toBe(evaluation.results.n50?.value)
     expect(n50?.[5]).toMatchObject({
-      hyperlink: expect.stringMatching(/^archive\/2026\/volume%20changed\.xlsx#Working!/),
+      hyperlink: expect.stringMatching(/^\.\/archive\/2026\/volume%20changed\.xlsx#Working!/),
     })
     expect(String(n50?.[12])).toMatch(/^n_pr = q_pr.*= \d.*\/250 = /)
   })

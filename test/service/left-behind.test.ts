@@ -61,7 +61,7 @@ describe('files of an upload', () => {
     expect(answer.status).toBe(503)
     expect(await answer.json()).toMatchObject({
       type: '/api#upload-storage',
-      detail: 'the folder for uploads (TMPDIR) cannot be written: the disk can only be read',
+      detail: 'the folder for uploads (TMPDIR) cannot be written: the disk is read-only',
     })
   })
 

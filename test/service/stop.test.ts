@@ -65,7 +65,7 @@ describe('a service told to stop', () => {
     const { base } = await spawnService()
     const port = new URL(base).port
     await expect(spawnService({ args: ['--port', port] })).rejects.toThrow(
-      `127.0.0.1:${port} is taken by another program`,
+      `127.0.0.1:${port} is in use by another program`,
     )
   })
 })

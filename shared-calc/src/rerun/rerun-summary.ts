@@ -124,7 +124,7 @@ async function compareInFull(
     expected = runAgain(version, record, recorded)
     issued = await issueAgain(version, record, expectedOnSheets(recorded, expected), summary)
   }
-  const context = { version, record, again: expected, recorded }
+  const context = { version, record, again: expected, recorded, places: issued.places }
   const file = compareFile(issued, grid, parts)
   const evaluated = compareEvaluations(recorded, expected.evaluation, expected.test, issued.places)
   const cause = await withoutFollowing(file.differences, grid, context, issued)

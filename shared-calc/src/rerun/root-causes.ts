@@ -3,6 +3,7 @@ import { pathText } from '../contract/record/index.js'
 import { placeUnit, placeWords } from '../contract/record/place-words.js'
 import type { Grid } from '../log/grid/grid.js'
 import { type Leaf, leavesOf } from '../reports/workbook/leaves.js'
+import type { Places } from '../reports/workbook/places.js'
 import type { RunnableVersion } from '../versions/index.js'
 import { RECALCULATED_ZERO } from './agreement.js'
 import { compareEvaluations } from './compare-evaluations.js'
@@ -20,6 +21,8 @@ interface Changed {
 }
 
 interface Context {
+  /** Where the figures stand in the workbook as issued. */
+  readonly places?: Places
   readonly version: RunnableVersion
   readonly record: TestRecord
   readonly again: RunAgain
@@ -56,10 +59,13 @@ export function changedFields(
 }
 
 /** What the figures become when one field alone is changed. */
-function followers({ keys, now }: Changed, { version, record, again, recorded }: Context): Difference[] {
+function followers(
+  { keys, now }: Changed,
+  { version, record, again, recorded, places }: Context,
+): Difference[] {
   try {
     const other = runAgain(version, withFields(record, [{ keys, value: now }]), recorded)
-    const { differences } = compareEvaluations(again.evaluation, other.evaluation, other.test)
+    const { differences } = compareEvaluations(again.evaluation, other.evaluation, other.test, places)
     return differences
       .filter(({ kind, rounding }) => kind === 'figure' && !rounding)
       .map(({ recorded: issued, expected: recalculated, ...figure }) => ({

@@ -1,12 +1,12 @@
-import type { Evaluation, Problem } from '@draughtbook/shared-calc'
+import type { Evaluation } from '@draughtbook/shared-calc'
 import type { Grid } from '@draughtbook/shared-calc/log'
 import type { LiveResult } from '../../calc/live.js'
 import type { UnderstoodTest } from '../../calc/understand.js'
 import type { Host } from '../../host/host.js'
-import { HostError } from '../../host/host.js'
 import { askService } from '../../service/client.js'
 import { differenceOf } from '../../service/compare.js'
 import { emptyEntries, isUntouched, parseEntries, referencesOf, type TestEntries } from './entries.js'
+import { refusal, wordsOf } from './fault-words.js'
 import { withoutStaleOrigin } from './library-origin.js'
 import { Past } from './past.js'
 import type { StepId } from './step-id.js'
@@ -385,16 +385,6 @@ export class TestStore {
     this.state = { ...this.state, ...part }
     for (const listener of this.#listeners) listener()
   }
-}
-
-const refusal = (problems: readonly Problem[]): string =>
-  `Calculated on this device; the service refused the record: ${problems.map(({ path, message }) => (path ? `${path}: ${message}` : message)).join('; ')}`
-
-/** Words for the user; anything but a host's own refusal is a fault of ours and is logged too. */
-export function wordsOf(error: unknown): string {
-  if (error instanceof HostError) return error.message
-  console.error(error)
-  return error instanceof Error ? error.message : String(error)
 }
 
 /** Names the cells that entries are read from; undefined where they need none. */

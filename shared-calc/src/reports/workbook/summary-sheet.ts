@@ -145,15 +145,21 @@ function fieldOf(record: TestRecord, path: string): unknown {
 function writeFindings(sheet: Worksheet, { evaluation, check }: SummaryInput, start: number): number {
   const { findings } = evaluation
   headingRow(sheet, start, 'Findings', SUMMARY_COLUMNS)
-  const shown = findings.length > FINDINGS_SHOWN + 1 ? FINDINGS_SHOWN : findings.length
-  const lines: [CellValue, CellValue][] = check.findingRows
-    .slice(0, shown)
-    .map((row, i) => [
-      { formula: `${CHECK}!$A$${row}`, result: findings[i]?.severity ?? '' },
-      findings[i]?.message ?? '',
-    ])
+  // How the log was read is not the client's business, unless it matters: those notes are on sheet Report.
+  const client = check.findingRows.flatMap((row, i) => {
+    const finding = findings[i]
+    return finding && !(finding.severity === 'note' && finding.rule.startsWith('log-'))
+      ? [{ row, finding }]
+      : []
+  })
+  const shown = client.slice(0, client.length > FINDINGS_SHOWN + 1 ? FINDINGS_SHOWN : client.length)
+  const lines: [CellValue, CellValue][] = shown.map(({ row, finding }) => [
+    { formula: `${CHECK}!$A$${row}`, result: finding.severity },
+    finding.message,
+  ])
+  const more = findings.length - shown.length
   if (findings.length === 0) lines.push(['none', 'No problems found.'])
-  if (shown < findings.length) lines.push(['', `and ${findings.length - shown} more on sheet ${CHECK}`])
+  if (more > 0) lines.push([null, `${shown.length > 0 ? 'and ' : ''}${more} more on sheet Report`])
   lines.forEach(([severity, message], i) => {
     const row = start + 1 + i
     dress(sheet.getCell(row, 1), { font: fonts.bold, alignment: { vertical: 'top' } }).value = severity

@@ -72,8 +72,11 @@ export function writeDifferencesSheet(
   })
 }
 
+/** What differs by more than rounding; under a changed input the figures that follow from it. */
 const real = (differences: readonly Difference[]): Difference[] =>
-  differences.filter(({ rounding }) => !rounding)
+  differences
+    .filter(({ rounding }) => !rounding)
+    .flatMap((difference) => [difference, ...real(difference.follows ?? [])])
 
 function writeTest(
   sheet: Worksheet,

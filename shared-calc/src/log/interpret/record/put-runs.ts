@@ -10,6 +10,7 @@ import type { ZeroEntry } from '../zero-flow.js'
 import { putDevice } from './device.js'
 import type { Draft } from './draft.js'
 import { flowUnit, PA, pressureUnit } from './run-units.js'
+import { tellLeftOut, tellUses } from './run-uses.js'
 import { signsOf } from './signs.js'
 import type { VolumeFound } from './sizes.js'
 
@@ -332,90 +333,4 @@ function putDeviceReading(
   const range = row.ranges[carrier]
   const label = device?.rangeOf(range?.text, range?.cell ?? figure.cell)
   if (label !== undefined) draft.put(`${base}.range`, label, range?.cell)
-}
-
-const span = (run: FoundRun, column: number): string => {
-  const rows = run.readings.map(({ row }) => row)
-  const first = run.view.address(Math.min(...rows), column)
-  const last = run.view
-    .address(Math.max(...rows), column)
-    .split('!')
-    .at(-1)
-  return run.row === undefined ? `${first}:${last}` : run.view.address(run.row, column)
-}
-
-function tellUses(draft: Draft, run: FoundRun, index: number, direction: Direction | undefined): void {
-  const { block } = run
-  const named = direction ?? 'direction not known yet'
-  draft.use(
-    span(run, block.pressure.at),
-    block.pressure.label.text,
-    `${block.pressure.role === 'induced' ? 'pressure across the building without zero flow' : 'pressure across the building'}, ${named}`,
-    `runs[${index}].readings[].pressure_Pa`,
-    block.law ? `with the flow it follows a curve with exponent ${block.law.exponent.toFixed(2)}` : undefined,
-  )
-  for (const carrier of block.carriers)
-    draft.use(
-      span(run, carrier.at),
-      carrier.label.text,
-      `${carrier.role === 'device' ? 'pressure at the flow device' : 'air flow'}, ${named}`,
-      `runs[${index}].readings[]`,
-    )
-  for (const range of block.ranges)
-    if (range)
-      draft.use(
-        span(run, range.at),
-        range.label.text,
-        'range of the flow device',
-        `runs[${index}].readings[].range`,
-      )
-  for (const { column, why } of block.ignored) {
-    draft.uses.push({ cells: span(run, column.at), heading: column.label.text, ignoredBecause: why })
-    if (column.role !== 'index' && column.role !== 'time')
-      draft.note(
-        'log-column-left-out',
-        `the column "${column.label.text}" was left out: ${why}`,
-        span(run, column.at),
-        `runs[${index}].readings`,
-      )
-  }
-  if (block.total)
-    draft.note(
-      'log-total',
-      `the flow is the total in ${block.carriers[0]?.headingCell}, to which its parts add up; the parts were not added again`,
-      [block.carriers[0]?.headingCell ?? '', ...block.total.parts.map(({ headingCell }) => headingCell)],
-      `runs[${index}]`,
-    )
-  else if (block.carriers.length > 1)
-    draft.note(
-      'log-fans',
-      'several fans ran together; their flows are added',
-      block.carriers.map(({ headingCell }) => headingCell),
-      `runs[${index}]`,
-    )
-  if (block.carriers.some(({ role }) => role === 'corrected'))
-    draft.caution(
-      'log-corrected-flow',
-      `the only flow is headed "${block.carriers[0]?.label.text}"; it was read as the flow shown by the device`,
-      block.carriers[0]?.headingCell ?? '',
-      `runs[${index}]`,
-      'use the flows as shown, or state what they were corrected for',
-    )
-}
-
-function tellLeftOut(draft: Draft, { block }: FoundRun, index: number): void {
-  for (const { cell, why, hidden } of block.walked.leftOut) {
-    if (hidden) draft.note('log-row-left-out', `left out: ${why}`, cell, `runs[${index}].readings`)
-    else draft.caution('log-row-left-out', `left out: ${why}`, cell, `runs[${index}].readings`)
-  }
-  const filtered = block.walked.rows.filter((row) => row.hidden)
-  const shownRows = block.walked.rows.filter((row) => !row.hidden)
-  if (filtered.length > 0 && shownRows.length > 0)
-    draft.caution(
-      'log-hidden',
-      'rows that are hidden or filtered away were left out',
-      filtered.map((row) => row.pressure.cell),
-      `runs[${index}].readings`,
-      'unhide them if they count',
-    )
 }
