@@ -52,7 +52,7 @@ describe('threads', () => {
   it('set a file aside that never ends', async () => {
     const orders = made.map(({ path }, i) => orderOf(path, i === 0 ? 'slow.xlsx' : path))
     const results = await runArchive(threads(12_000), 'rerun', orders)
-    expect(results[0]?.[0]?.why).toBe('it could not be worked on: it took longer than 12 s')
+    expect(results[0]?.[0]?.why).toBe('it could not be processed: it took longer than 12 s')
     expect(results.slice(1).map(([test]) => test?.outcome)).toEqual(
       Array.from({ length: 5 }, () => 'exactly as issued'),
     )

@@ -46,6 +46,6 @@ describe('a service on another address', () => {
       spawnService({
         args: ['--host', '0.0.0.0', '--tls-certificate', certificate, '--tls-key', key, '--tokens', tokens],
       }),
-    ).rejects.toThrow(/ended with 2: .*no certificate and its key/)
+    ).rejects.toThrow(/ended with 2: .*are not a certificate and its key/)
   }, 180_000)
 })

@@ -51,7 +51,7 @@ export function duplicateKeys(text: string): Problem[] {
     const children = node.children ?? []
     for (let index = children.length - 1; index >= 0; index--) waiting.push(children[index] as Node)
   }
-  if (more > 0) faults.push({ path: '', message: `and ${more} more fields that are given twice` })
+  if (more > 0) faults.push({ path: '', message: `and ${more} more fields that appear twice` })
   return faults
 }
 
