@@ -16,8 +16,9 @@ describe('a summary made fit to be inserted', () => {
   it('takes free sheet names, refers to them everywhere, has no workbook-level names, and still recalculates', async () => {
     const bytes = await writeSummaryWorkbook(record)
     const fitted = forInsertion(bytes, ['Log', 'Summary', 'working'])
-    expect([...fitted.renamed].slice(0, 3)).toEqual([
+    expect([...fitted.renamed].slice(0, 4)).toEqual([
       ['Summary', 'Summary (2)'],
+      ['Report', 'Report'],
       ['Readings', 'Readings'],
       ['Working', 'Working (2)'],
     ])

@@ -1,7 +1,7 @@
 import { mkdir, readFile } from 'node:fs/promises'
 import { fileURLToPath } from 'node:url'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { openDemo } from '../pane/support/steps.js'
+import { openDemo, step } from '../pane/support/steps.js'
 import { World } from '../pane/support/world.js'
 
 const AXE = fileURLToPath(import.meta.resolve('axe-core/axe.min.js'))
@@ -18,6 +18,7 @@ describe('how sure, in the pane', () => {
   it('says the decision in words, draws the budget and confirms it by 100,000 draws in a worker', async () => {
     const { page } = await world.open('', { viewport: { width: 420, height: 1400 } })
     await openDemo(page)
+    await step(page, 'Result')
     await page.locator('summary', { hasText: /Uncertainty/ }).click()
     const sure = page.locator('div.sure')
     await sure.locator('.decision').waitFor()
@@ -36,6 +37,7 @@ describe('how sure, in the pane', () => {
   it('takes what is known of the uncertainties, with a comma too, and keeps the defaults for the rest', async () => {
     const { page } = await world.open('', { viewport: { width: 420, height: 1400 } })
     await openDemo(page)
+    await step(page, 'Result')
     await page.locator('summary', { hasText: /Uncertainty/ }).click()
     await page.locator('div.sure .decision').waitFor()
     await page.locator('summary', { hasText: 'Instrument accuracies' }).click()

@@ -120,7 +120,7 @@ function numberOf(
     known ? { unit: known } : {},
   )
   if ('refused' in read) {
-    fault(source, at, `: ${read.message.replace(/: state "[^"]+" in the layout.*$/, '')}`)
+    fault(source, at, `: ${read.message.split(': state "')[0]}`)
     return undefined
   }
   for (const { severity, rule, message } of read.remarks)

@@ -113,7 +113,7 @@ function byLayout(grid: Grid, layout: Layout, { test: wanted, ...answers }: Answ
 function usesOf(cells: Readonly<Record<string, string>>): Use[] {
   const uses = new Map<string, Use>()
   for (const [path, cell] of Object.entries(cells)) {
-    const column = path.replaceAll(/(readings|zeroFlow\w+)\[\d+\]/g, '$1[]')
+    const column = path.replaceAll(/(readings|zeroFlowBefore_Pa|zeroFlowAfter_Pa)\[\d{1,6}\]/g, '$1[]')
     const known = uses.get(column)
     uses.set(column, {
       cells: known ? `${known.cells.split(':')[0]}:${cell.split('!').at(-1)}` : cell,

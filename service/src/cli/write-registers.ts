@@ -40,7 +40,7 @@ export function nameForFile(text: string, used: Set<string>): string {
     text
       .normalize('NFC')
       .replace(/[^\p{L}\p{M}\p{N}]+/gu, '-')
-      .replace(/^-+|-+$/g, '')
+      .replace(/^-|-$/g, '')
       .slice(0, 60) || 'client'
   let name = plain
   for (let n = 2; used.has(name.toLowerCase()); n += 1) name = `${plain}-${n}`

@@ -28,7 +28,7 @@ export function signatureVerifier(pems: readonly string[]): NonNullable<RerunOpt
 /** A key with its fingerprint: the first half of the SHA-256 of its SPKI form, in hex. */
 function keyOf(pem: string): [keyId: string, key: Uint8Array] {
   if (pem.includes('PRIVATE KEY')) throw new RangeError('it is a private key; give the public one')
-  const body = /-----BEGIN PUBLIC KEY-----([\s\S]*?)-----END PUBLIC KEY-----/.exec(pem)?.[1]
+  const body = pem.split('-----BEGIN PUBLIC KEY-----')[1]?.split('-----END PUBLIC KEY-----')[0]
   const spki = body === undefined ? new Uint8Array() : base64Bytes(body)
   if (spki.length !== SPKI_HEAD.length + 32 || SPKI_HEAD.some((byte, i) => spki[i] !== byte))
     throw new RangeError('it is no Ed25519 public key in PEM form')

@@ -1,5 +1,5 @@
-/** Where a workbook is scrolled to, how large it is shown and which cell is chosen: saving a look at it changes nothing else. */
-const VIEW = /<sheetViews>.*?<\/sheetViews>/s
+// Where a workbook is scrolled to, how large it is shown and which cell is chosen: saving a look at it changes nothing else.
+const VIEWS = { from: '<sheetViews>', to: '</sheetViews>' } as const
 const ATTRIBUTES =
   / (?:zoomScale|zoomScaleNormal|zoomScalePageLayoutView|zoomScaleSheetLayoutView|topLeftCell|tabSelected)="[^"<]*"/g
 const SELECTIONS = /<selection(?: (?:pane|activeCell|activeCellId|sqref)="[^"<]*")*\s*\/>/g
@@ -19,13 +19,25 @@ export function canonicalPart(path: string, text: string, recordPart?: string): 
   const cut = text.indexOf('<sheetData')
   const head = cut < 0 ? text : text.slice(0, cut)
   const rest = text.slice(head.length)
-  const view = head.replace(VIEW, (views) =>
-    views
-      .replace(ATTRIBUTES, '')
-      .replace(SELECTIONS, '')
-      .replace(/(<sheetView\b[^>]*[^/])><\/sheetView>/g, '$1/>'),
+  return withoutViews(head) + (path === recordPart ? rest.replace(ISSUED, '') : rest)
+}
+
+/** The head of a sheet with its views left where they are, but without place, size and selection. */
+function withoutViews(head: string): string {
+  const from = head.indexOf(VIEWS.from)
+  const to = from < 0 ? -1 : head.indexOf(VIEWS.to, from)
+  if (to < 0) return head
+  const views = head.slice(from, to).replace(ATTRIBUTES, '').replace(SELECTIONS, '')
+  return (
+    head.slice(0, from) + views.split('<sheetView ').map(closedIfEmpty).join('<sheetView ') + head.slice(to)
   )
-  return view + (path === recordPart ? rest.replace(ISSUED, '') : rest)
+}
+
+/** `a="1"></sheetView>` as `a="1"/>`: a view that held a selection only. */
+function closedIfEmpty(view: string): string {
+  const end = view.indexOf('>')
+  if (end < 1 || view[end - 1] === '/' || !view.startsWith('></sheetView>', end)) return view
+  return `${view.slice(0, end)}/>${view.slice(end + '></sheetView>'.length)}`
 }
 
 /** Whether a part is text that is compared in canonical form; pictures are digested as they are. */
