@@ -4,6 +4,7 @@ import type { Finding } from '../contract/record/index.js'
 import type { Source } from '../engine/index.js'
 import { ASSUMED_HEIGHT_m, ASSUMED_WIND_m_s, defaultUncertainties } from './defaults.js'
 import type { UnboundedUncertainty } from './refuse-beyond-measure.js'
+import { UNKNOWN_ZERO_FLOW_Pa2 } from './run-sensitivity.js'
 import type { WorkedUncertainty } from './worked-uncertainty.js'
 
 /** Findings about the budget itself; only where one was asked for. */
@@ -13,6 +14,7 @@ export function uncertaintyFindings(worked: WorkedUncertainty): Finding[] {
     ...windAssumed(worked),
     ...windFromStation(worked),
     ...heightAssumed(worked),
+    ...zeroFlowSpreadAssumed(worked),
     ...moreScatter(worked),
   ]
 }
@@ -27,6 +29,22 @@ function windFromStation({ windFromStation: block }: WorkedUncertainty): Finding
   const [station, house] = [block.value('U_m'), block.value('U_w')]
   const where = ['conditions.windSpeed_m_s', 'conditions.windAt']
   return [finding('wind-at-station', { where, value: house }, { station, house })]
+}
+
+/** One value says nothing of its scatter. */
+function zeroFlowSpreadAssumed({ runs }: WorkedUncertainty): Finding[] {
+  const value = Math.sqrt(UNKNOWN_ZERO_FLOW_Pa2)
+  return runs.flatMap(({ run: { before, after, index, direction } }) =>
+    (before?.rows ?? 0) > 1 || (after?.rows ?? 0) > 1
+      ? []
+      : [
+          finding(
+            'assumed-zero-flow-spread',
+            { where: [`runs[${index}].zeroFlowBefore_Pa`, `runs[${index}].zeroFlowAfter_Pa`], value },
+            { direction, spread: value },
+          ),
+        ],
+  )
 }
 
 function heightAssumed({ heightAssumed: isAssumed }: WorkedUncertainty): Finding[] {

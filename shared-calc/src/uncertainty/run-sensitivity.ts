@@ -163,7 +163,7 @@ function workZeroFlow(
   const before = spread(run.before, 'Before')
   const after = spread(run.after, 'After')
   // A period that was not logged, or with one value only, is as uncertain as a zero-flow pressure at the method's limit.
-  const unknown = assumed(UNKNOWN_ZERO_FLOW_Pa2, 'zero-flow-samples')
+  const unknown = assumed(UNKNOWN_ZERO_FLOW_Pa2, 'assumed-zero-flow-spread')
   return calculation.add(
     `${id}.zero`,
     `${word}: uncertainty of the zero-flow pressure`,
@@ -180,4 +180,5 @@ function workZeroFlow(
   )
 }
 
-const UNKNOWN_ZERO_FLOW_Pa2 = 4
+/** Variance of a zero-flow pressure whose scatter nobody knows, Pa²: rule `assumed-zero-flow-spread` says so. */
+export const UNKNOWN_ZERO_FLOW_Pa2 = 4

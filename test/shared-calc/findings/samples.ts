@@ -187,6 +187,7 @@ export const samples: Samples = {
   'assumed-wind': [{ speed: 3 }],
   'scatter-unexpected/stated-as-none': [{ direction: de }],
   'wind-at-station': [{ station: 6, house: 3.4 }],
+  'assumed-zero-flow-spread': [{ direction: 'depressurisation', spread: 2 }],
   'assumed-height': [{ height: 6 }],
   'uncertainty-unbounded': [{ block: 'Uncertainty budget: n50' }],
   'scatter-unexpected': [{ direction: de, times: 3.62, limit: 3 }],

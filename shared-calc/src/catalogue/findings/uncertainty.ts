@@ -39,6 +39,13 @@ export const uncertaintyTexts = {
       `The wind speed of ${plain(station, 1)} m/s was measured at a weather station. The uncertainty assumes ${plain(house, 1)} m/s at the house.`,
     remedy: 'Log the wind speed near the ground at the house.',
   },
+  'assumed-zero-flow-spread': {
+    severity: 'note',
+    source: practiceSource,
+    message: ({ direction, spread }: { direction: Direction; spread: number }) =>
+      `${capital(direction)}: the scatter of the zero-flow pressure is not known. The uncertainty assumes ${plain(spread, 1)} Pa.`,
+    remedy: 'Log at least two zero-flow values before or after the readings.',
+  },
   'assumed-height': {
     severity: 'note',
     source: practiceSource,
