@@ -31,7 +31,7 @@ export const readingName = (direction: Direction, index: number): string =>
 export const counted = (count: number, one: string, several = `${one}s`): string =>
   `${count} ${count === 1 ? one : several}`
 
-const months = [
+export const months = [
   'January',
   'February',
   'March',

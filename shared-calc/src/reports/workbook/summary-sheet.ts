@@ -1,4 +1,5 @@
 import type { CellValue, Workbook, Worksheet } from 'exceljs'
+import { dayInWords, months } from '../../catalogue/words.js'
 import type { TestRecord } from '../../contract/record/index.js'
 import { reference } from './address.js'
 import { cautions } from './cautions.js'
@@ -103,7 +104,7 @@ function identity(
     const text = fieldOf(record, path)
     value.value =
       path === 'test.date'
-        ? { formula: dateFormula(reference(cell)), result: dateInWords(String(text)) }
+        ? { formula: dateFormula(reference(cell)), result: dayInWords(String(text)) }
         : { formula: reference(cell), result: text as string }
     const width = CHARACTERS.slice(from - 1, to).reduce((sum, characters) => sum + characters, 0)
     const lines = Math.min(4, Math.ceil(String(text).length / (1.25 * width)))
@@ -115,28 +116,9 @@ function identity(
   }
 }
 
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-]
-
-/** 2026-10-14 as 14 October 2026. */
-const dateInWords = (iso: string): string =>
-  `${Number(iso.slice(8))} ${MONTHS[Number(iso.slice(5, 7)) - 1]} ${iso.slice(0, 4)}`
-
-/** The same as a live formula; TEXT would need the codes of the reader's language. */
+/** 2026-10-14 as 14 October 2026, as a live formula; TEXT would need the codes of the reader's language. */
 const dateFormula = (cell: string): string =>
-  `VALUE(RIGHT(${cell},2))&" "&CHOOSE(VALUE(MID(${cell},6,2)),${MONTHS.map((month) => `"${month}"`).join(',')})&" "&LEFT(${cell},4)`
+  `VALUE(RIGHT(${cell},2))&" "&CHOOSE(VALUE(MID(${cell},6,2)),${months.map((month) => `"${month}"`).join(',')})&" "&LEFT(${cell},4)`
 
 function fieldOf(record: TestRecord, path: string): unknown {
   return path.split('.').reduce<unknown>((part, key) => (part as Record<string, unknown>)[key], record)
