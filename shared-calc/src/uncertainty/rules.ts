@@ -98,10 +98,12 @@ function moreScatter({ runs }: WorkedUncertainty): Finding[] {
     const [found, expected] = block.has('SSE_0')
       ? [Math.sqrt(block.value('SSE')), Math.sqrt(block.value('SSE_0'))]
       : [block.value('u_s'), block.value('u_b')]
-    if (found <= MUCH_MORE * expected || found < ROUNDING) return []
+    // Readings beyond all numbers give no ratio; the official figures are judged by the other rules.
+    if (!(found > MUCH_MORE * expected) || found < ROUNDING) return []
     const where = [`runs[${run.index}].readings`]
     const { direction } = run
-    if (expected === 0)
+    const times = found / expected
+    if (!Number.isFinite(times))
       return [
         finding(
           'scatter-unexpected/stated-as-none',
@@ -109,7 +111,6 @@ function moreScatter({ runs }: WorkedUncertainty): Finding[] {
           { direction },
         ),
       ]
-    const times = found / expected
     return [
       finding(
         'scatter-unexpected',
