@@ -4,14 +4,25 @@ import { sourceAliases } from '../shared-calc/source-aliases.mjs'
 
 const path = (relative: string) => fileURLToPath(new URL(relative, import.meta.url))
 
+/**
+ * Tests that drive Chromium: on a busy machine the browser itself now and then gives up. Such a test is run once more,
+ * and the closing lines name it. All others must pass the first time.
+ */
+const BROWSER = ['test/pane/**/*.test.ts']
+
 export default defineConfig({
   root: path('..'),
   resolve: {
     alias: sourceAliases,
   },
   test: {
-    include: ['test/**/*.test.ts', 'test/**/*.test.tsx'],
-    exclude: ['test/output/**'],
+    projects: [
+      { extends: true, test: { name: 'browser', include: BROWSER, retry: 1 } },
+      {
+        extends: true,
+        test: { name: 'rest', include: ['test/**/*.test.{ts,tsx}'], exclude: ['test/output/**', ...BROWSER] },
+      },
+    ],
     setupFiles: [path('support/setup.ts')],
     testTimeout: 60_000,
     hookTimeout: 120_000,

@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
 import { compareCached } from '../support/formula-cells.js'
 import { downloadOf, field, LOG_INPUT, outcome, step } from './support/steps.js'
 import { World } from './support/world.js'
@@ -11,6 +11,8 @@ let world: World
 beforeAll(async () => {
   world = await World.start()
 })
+// A test that fails while the service is stopped must not fail the others.
+afterEach(() => world?.startService())
 afterAll(() => world?.stop())
 
 /** An invented house: it leaks 30·Δp^0.65 m³/h, exactly, in both directions. */
@@ -65,7 +67,7 @@ describe('without a network', () => {
   it('takes a whole test by keyboard through two killed tabs to a verdict and a workbook that recalculates', async () => {
     const { page: first } = await world.open()
     await first.locator('[data-offline]').waitFor({ timeout: 60_000 })
-    await world.stopService()
+    world.stopService()
     await first.context().setOffline(true)
     let page = await kill(first)
     await field(page, 'Building *').waitFor()
@@ -96,7 +98,6 @@ describe('without a network', () => {
       page.getByRole('button', { name: 'Download the summary workbook' }).click(),
     )
     expect(await compareCached(bytes, { relative: 1e-9, absolute: 1e-12 })).toEqual([])
-    await world.startService()
   })
 })
 

@@ -1,5 +1,5 @@
 import ExcelJS from 'exceljs'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
 import {
   downloadOf,
   field,
@@ -23,6 +23,8 @@ let world: World
 beforeAll(async () => {
   world = await World.start()
 })
+// A test that fails while the service is stopped must not fail the others.
+afterEach(() => world?.startService())
 afterAll(() => world?.stop())
 
 /** Invented readings of a leaky shed: 40·Δp^0.65 m³/h, rounded. */
@@ -49,15 +51,15 @@ async function fillNeeded(page: Parameters<typeof field>[0]): Promise<void> {
 
 describe('the pane survives', () => {
   it('a service stopped in mid-use: it goes on by itself, says so, and returns to the service', async () => {
-    const { page, asked, loaded } = await world.open()
+    const { page, asked, ended } = await world.open()
     await openDemo(page)
     await expect.poll(() => origin(page).getAttribute('data-origin'), SOON).toBe('service')
     await step(page, 'Result')
     const before = await page.locator('.figures .mean').first().textContent()
     // The pane fetches what it needs to work alone in its idle time: on a busy machine that takes a moment.
-    await expect.poll(() => loaded.some((url) => /\/workbook-/.test(url)), { timeout: 30_000 }).toBe(true)
-    await expect.poll(() => asked.filter((url) => !loaded.includes(url)), { timeout: 30_000 }).toEqual([])
-    await world.stopService()
+    await expect.poll(() => ended.some((url) => /\/workbook-/.test(url)), { timeout: 30_000 }).toBe(true)
+    await expect.poll(() => asked.filter((url) => !ended.includes(url)), { timeout: 30_000 }).toEqual([])
+    world.stopService()
     await type(page, 'B17', '250')
     await expect.poll(() => origin(page).getAttribute('data-origin'), SOON).toBe('unreachable')
     expect(await origin(page).textContent()).toContain('Calculated on this device with the same formulas')
@@ -68,7 +70,7 @@ describe('the pane survives', () => {
       page.getByRole('button', { name: 'Download the summary workbook' }).click(),
     )
     expect(bytes.length).toBeGreaterThan(10_000)
-    await world.startService()
+    world.startService()
     await type(page, 'B17', '251')
     await expect.poll(() => origin(page).getAttribute('data-origin'), SOON).toBe('service')
   })

@@ -8,6 +8,7 @@ import type { Reporter, TestModule } from 'vitest/node'
 export default class SummaryReporter implements Reporter {
   onTestRunEnd(modules: readonly TestModule[], unhandledErrors: readonly unknown[]): void {
     for (const line of folderLines(modules)) console.log(line)
+    for (const line of retriedLines(modules)) console.log(line)
     console.log(summaryLine(modules, unhandledErrors.length))
   }
 }
@@ -28,6 +29,15 @@ export function folderLines(modules: readonly TestModule[]): string[] {
 
 /** `test/service/stop.test.ts` → `test/service`. */
 const folderOf = (path: string): string => path.split('/').slice(0, -1).slice(0, 2).join('/') || '.'
+
+/** Tests that passed only when run again. */
+export function retriedLines(modules: readonly TestModule[]): string[] {
+  return modules.flatMap((module) =>
+    [...module.children.allTests()]
+      .filter((test) => test.diagnostic()?.flaky)
+      .map((test) => `passed at the second attempt: ${test.fullName}`),
+  )
+}
 
 /** A file or group that broke outside its tests, and an error nobody caught, count as failures of their own. */
 export function summaryLine(modules: readonly TestModule[], unhandledErrors: number): string {

@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs'
 import { rm } from 'node:fs/promises'
 import { createServer, type Server } from 'node:http'
-import type { AddressInfo } from 'node:net'
+import type { AddressInfo, Socket } from 'node:net'
 import express from 'express'
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core'
 import { createApp } from '../../../service/src/app.js'
@@ -25,14 +25,16 @@ export interface Watched {
   page: Page
   complaints: string[]
   asked: string[]
-  /** Addresses whose answer has come in whole. */
-  loaded: string[]
+  /** Addresses whose answer has come in whole, or that were given up. */
+  ended: string[]
 }
 
 /** The service with the built pane, on loopback, and a browser before it. */
 export class World {
   #server: Server | undefined
   #port = 0
+  #stopped = false
+  readonly #sockets = new Set<Socket>()
   /** Waited before every answer of the API, ms. */
   delay_ms = 0
 
@@ -45,7 +47,7 @@ export class World {
     if (!existsSync(CHROMIUM)) throw new Error('these tests need Chromium: apt-get install chromium')
     const folder = await buildPane()
     const world = new World(folder, await chromium.launch({ executablePath: CHROMIUM, args: FLAGS }))
-    await world.startService()
+    await world.#listen()
     return world
   }
 
@@ -53,24 +55,34 @@ export class World {
     return `http://127.0.0.1:${this.#port}/`
   }
 
-  /** Starts the service, on the same port as before where it was stopped. */
-  async startService(): Promise<void> {
+  async #listen(): Promise<void> {
     const app = express()
     app.use('/v1', (_request, _response, next) => void setTimeout(next, this.delay_ms))
     app.use(pane({ folder: this.folder }))
     app.use(createApp())
     const server = createServer(app)
-    await new Promise<void>((resolve) => server.listen(this.#port, '127.0.0.1', resolve))
+    server.on('connection', (socket) => {
+      if (this.#stopped) return void socket.destroy()
+      this.#sockets.add(socket)
+      socket.on('close', () => this.#sockets.delete(socket))
+    })
+    await new Promise<void>((resolve, reject) => {
+      server.once('error', reject)
+      server.listen(0, '127.0.0.1', resolve)
+    })
     this.#port = (server.address() as AddressInfo).port
     this.#server = server
   }
 
-  async stopService(): Promise<void> {
-    const server = this.#server
-    if (!server) return
-    this.#server = undefined
-    server.closeAllConnections()
-    await new Promise((resolve) => server.close(resolve))
+  /** Lets the stopped service answer again. */
+  startService(): void {
+    this.#stopped = false
+  }
+
+  /** Ends every connection, and each new one at once. The port is kept: another process could take it meanwhile. */
+  stopService(): void {
+    this.#stopped = true
+    for (const socket of this.#sockets) socket.destroy()
   }
 
   async open(path = '', options: BrowserContextOptions = {}): Promise<Watched> {
@@ -81,20 +93,22 @@ export class World {
     })
     const page = await context.newPage()
     page.setDefaultTimeout(12_000)
-    const watched: Watched = { page, complaints: [], asked: [], loaded: [] }
+    const watched: Watched = { page, complaints: [], asked: [], ended: [] }
     page.on('console', (message) => {
       if (message.type() === 'error' || message.type() === 'warning') watched.complaints.push(message.text())
     })
     page.on('pageerror', (error) => watched.complaints.push(String(error)))
     page.on('request', (request) => watched.asked.push(request.url()))
-    page.on('requestfinished', (request) => watched.loaded.push(request.url()))
+    page.on('requestfinished', (request) => watched.ended.push(request.url()))
+    page.on('requestfailed', (request) => watched.ended.push(request.url()))
     await page.goto(new URL(path, this.base).href)
     return watched
   }
 
   async stop(): Promise<void> {
     await this.browser.close()
-    await this.stopService()
+    this.stopService()
+    await new Promise((resolve) => this.#server?.close(resolve))
     await rm(this.folder, { recursive: true, force: true })
   }
 }
