@@ -55,15 +55,12 @@ export const assumedReferenceDensity: Rule = ({ record, test }) => {
   return [finding('assumed-reference-density', { where, value }, { density_kg_m3: value })]
 }
 
-/** Below this, as a share, the answer changes no printed figure and nothing is asked. */
-const NEGLIGIBLE = 0.0005
-
 /** Nobody said whether typed flows are of the air in the device or for reference air. */
 export const flowStatedAt: Rule = ({ method, test }) =>
   test.runs.flatMap(({ flows, direction, index }) => {
     const nominal = method.takesFlowForReferenceAir === true
-    const change = flows.stated?.value(nominal ? 'f_a' : 'f_r') ?? 0
-    if (Math.abs(change) < NEGLIGIBLE) return []
+    if (!flows.otherMeaning) return []
+    const change = flows.otherMeaning.value
     return [
       finding(
         'flow-stated-at/not-logged',
