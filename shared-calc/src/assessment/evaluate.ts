@@ -13,12 +13,17 @@ import { rules } from '../evaluation/rules/index.js'
 import { workOut } from '../evaluation/work/work-out.js'
 import { methodById } from '../methods/index.js'
 import { siteRules } from '../site/rules.js'
-import { withSite } from '../site/test-with-site.js'
+import { type TestWithSite, withSite } from '../site/test-with-site.js'
 import { assembleUncertainty } from '../uncertainty/assemble-uncertainty.js'
-import { UnboundedUncertainty } from '../uncertainty/refuse-beyond-measure.js'
 import { uncertaintyFindings, uncertaintyUnbounded } from '../uncertainty/rules.js'
 import { workUncertainty } from '../uncertainty/work-uncertainty.js'
-import type { AssessedTest } from './assessed-test.js'
+import { UnboundedUncertainty, type WorkedUncertainty } from '../uncertainty/worked-uncertainty.js'
+
+/** A whole test worked out, with site part and uncertainty budget where it has them. */
+export interface AssessedTest extends TestWithSite {
+  /** Only where asked for, or where the record has an uncertainty part. */
+  readonly uncertainty?: WorkedUncertainty
+}
 
 export interface EvaluateOptions {
   /** Field path → cell address, where the record came from a sheet. */
