@@ -8,7 +8,7 @@ import type { Places } from '../reports/workbook/places.js'
 import type { ReadSummary } from '../reports/workbook/read-summary.js'
 import { RECORD } from '../reports/workbook/record-sheet.js'
 import type { Parts } from '../reports/workbook/zip/parts.js'
-import type { RunnableVersion } from '../versions/index.js'
+import type { RunnableVersion } from '../versions/version.js'
 import type { RunAgain } from './run-again.js'
 
 /** A summary as its version issues it: cells, parts and their digests. */

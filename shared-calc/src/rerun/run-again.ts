@@ -1,6 +1,6 @@
-import type { AssessedTest } from '../assessment/assessed-test.js'
+import type { AssessedTest } from '../assessment/evaluate.js'
 import type { Evaluation, Finding, TestRecord } from '../contract/record/index.js'
-import type { KnownVersion, RunnableVersion } from '../versions/index.js'
+import type { KnownVersion, RunnableVersion } from '../versions/version.js'
 import { compareEvaluations } from './compare-evaluations.js'
 import type { Difference } from './report.js'
 

@@ -26,8 +26,14 @@ export const samples: Samples = {
   ],
   'assumed-altitude': [{ method: 'ANSI/RESNET/ICC 380, one-point' }],
   'flow-stated-at/not-logged': [
-    { direction: de, taken: 'device air', change: 0.021 },
-    { direction: pr, taken: 'reference air', change: -0.021 },
+    { taken: 'device air', changes: [{ direction: de, change: 0.021 }] },
+    {
+      taken: 'reference air',
+      changes: [
+        { direction: de, change: 0.004 },
+        { direction: pr, change: -0.021 },
+      ],
+    },
   ],
   'sign-convention': [
     { direction: de, zeroFlow: true },

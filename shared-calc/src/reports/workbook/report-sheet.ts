@@ -1,6 +1,6 @@
 import type { Workbook, Worksheet } from 'exceljs'
 import { curveFigures, nameWithSymbol, numberFormat } from '../../catalogue/figures.js'
-import { unitText } from '../../catalogue/units.js'
+import { unitText } from '../../catalogue/shown-figure.js'
 import { fieldLabel } from '../../contract/record/field-labels.js'
 import type { TestRecord } from '../../contract/record/index.js'
 import type { WorkedRun } from '../../evaluation/work/worked-test.js'

@@ -1,5 +1,5 @@
 import type { Workbook } from 'exceljs'
-import type { AssessedTest } from '../../assessment/assessed-test.js'
+import type { AssessedTest } from '../../assessment/evaluate.js'
 import type { TestRecord } from '../../contract/record/index.js'
 import { planOfRecord } from '../../site/plan/request.js'
 import { writeLeaksSheet } from './leaks-sheet.js'

@@ -1,4 +1,4 @@
-import type { AssessedTest } from '../../assessment/assessed-test.js'
+import type { AssessedTest } from '../../assessment/evaluate.js'
 import type { Evaluation, TestRecord } from '../../contract/record/index.js'
 import type { Method } from '../../methods/index.js'
 import type { CheckPlaces } from './check-sheet.js'

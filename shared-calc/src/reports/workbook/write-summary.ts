@@ -1,6 +1,5 @@
 import ExcelJS from 'exceljs'
-import type { AssessedTest } from '../../assessment/assessed-test.js'
-import { evaluateWorked } from '../../assessment/evaluate.js'
+import { type AssessedTest, evaluateWorked } from '../../assessment/evaluate.js'
 import type { CellMap } from '../../contract/cell-map.js'
 import type { Evaluation, Finding, TestRecord } from '../../contract/record/index.js'
 import { methodById } from '../../methods/index.js'

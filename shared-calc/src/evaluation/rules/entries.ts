@@ -1,4 +1,5 @@
 import { finding } from '../../catalogue/findings/finding.js'
+import { unheldTexts } from '../../contract/record/held-text.js'
 import { type PlausibleField, plausibleRanges, type TestRecord } from '../../contract/record/index.js'
 import type { Rule } from './rule.js'
 
@@ -21,4 +22,10 @@ export const implausibleValue: Rule = ({ record }) =>
 function valueAt(record: TestRecord, field: PlausibleField): number | undefined {
   const [part, name] = field.split('.') as ['building', 'volume_m3']
   return record[part]?.[name]
+}
+
+/** A text holds characters that a workbook cannot hold; the workbook shows � for them. */
+export const textCharacters: Rule = ({ record }) => {
+  const where = unheldTexts(record)
+  return where.length === 0 ? [] : [finding('text-characters', { where })]
 }
