@@ -1,18 +1,16 @@
 import { type Evaluation, evaluate } from '@draughtbook/shared-calc'
-import type { ReadTest } from '../input/read-test.js'
+import type { ReadTest } from '../input/understand.js'
 import { LIBRARY_VARIABLE } from '../library/layouts.js'
 import { type AddCommand, DIFFERENT, UNREADABLE } from './command.js'
-import { FileError, withFile } from './file-error.js'
+import { FileError, UsageError, withFile } from './errors.js'
 import { inputFiles } from './input-files.js'
 import type { OutputWish } from './output-path.js'
+import { traceText, uncertaintyText } from './print/detail-text.js'
 import { evaluationText, labelled } from './print/evaluation-text.js'
-import { traceText } from './print/trace-text.js'
-import { uncertaintyText } from './print/uncertainty-text.js'
 import { readOrAsk } from './read-or-ask.js'
 import type { PicturedTest, PictureWish } from './read-pictures.js'
 import { type AnswerOptions, addAnswerOptions } from './set-answers.js'
 import { shown, type Terminal } from './terminal.js'
-import { UsageError } from './usage-error.js'
 
 interface Options extends OutputWish, AnswerOptions, PictureWish {
   readonly layout?: string
