@@ -12,9 +12,9 @@ if (!root) throw new Error('the page has no place for the pane')
 const base = new URL('./', document.baseURI)
 
 if (document.body.dataset.entry === 'excel') startExcel(root, base)
-else {
-  const { store, host } = startPage(base)
-  root.replaceChildren()
-  render(<App store={store} page={host} />, root)
-  void keepForOffline(base).then((kept) => kept && store.keptForOffline())
-}
+else
+  void startPage(base).then(({ store, tests }) => {
+    root.replaceChildren()
+    render(<App store={store} tests={tests} />, root)
+    return keepForOffline(base).then((kept) => kept && store.keptForOffline())
+  })

@@ -15,8 +15,7 @@ export function startExcel(root: Element, base: URL): void {
   let wentOn = false
   const goOn = (): void => {
     wentOn = true
-    const { store, host } = startPage(base)
-    render(<App store={store} page={host} />, root)
+    void startPage(base).then(({ store, tests }) => render(<App store={store} tests={tests} />, root))
   }
   const wait = (why?: string): void => {
     if (!wentOn) render(<Waiting {...(why === undefined ? {} : { why })} onGoOn={goOn} />, root)

@@ -5,7 +5,7 @@ import {
   printStyle,
 } from '../../shared-calc/src/reports/workbook/chart/index'
 import { attributesOf } from '../../shared-calc/src/reports/workbook/chart/read-xml'
-import { readParts, textOf } from '../../shared-calc/src/reports/workbook/zip/index'
+import { readParts, textOf } from '../../shared-calc/src/reports/workbook/zip/parts.js'
 import { inventedWorkbook, leakageChart, SHEET } from './chart-data'
 import { orderProblems } from './schema-order'
 

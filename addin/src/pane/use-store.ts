@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks'
-import type { TestState, TestStore } from './one-test/store.js'
+import type { TestStore } from './one-test/store.js'
+import type { TestState } from './one-test/test-state.js'
 
 /** The store's state, drawn anew whenever it changes. */
 export function useTestState(store: TestStore): TestState {

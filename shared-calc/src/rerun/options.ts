@@ -1,6 +1,6 @@
 import type { Layout } from '../log/layout/schema.js'
 import type { RecordSignature } from '../reports/workbook/record-signature.js'
-import type { KnownVersion } from '../versions/index.js'
+import type { KnownVersion } from '../versions/version.js'
 
 export interface RerunOptions {
   /** Layouts of firms' own workbooks, chosen by fingerprint. */

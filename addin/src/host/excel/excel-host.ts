@@ -71,7 +71,7 @@ export function createExcelHost(excel: ExcelApi, supported: SetSupported): Host 
         throw hostError(error, 'opening a new workbook')
       }
     },
-    download: async (bytes, fileName) => saveFile(bytes, fileName),
+    download: async (bytes, fileName, type) => saveFile(bytes, fileName, type),
   }
 }
 

@@ -1,17 +1,8 @@
 import { decimals, figure, signed, unitText } from '../figures.js'
 import { leadTo } from './lead-to.js'
 import type { SectionProps } from './section.js'
-import { type Against, type Standing, standingOf } from './standing.js'
+import { type Against, STAGE_WORDS, type Standing, standingOf } from './standing.js'
 
-const WORDS: Record<Standing['stage'], string> = {
-  empty: 'New test',
-  unfinished: 'No result yet',
-  running: 'Running value, not a result',
-  meets: 'Meets the target',
-  misses: 'Misses the target',
-  'not valid': 'Not valid',
-  'no target': 'No target set',
-}
 const SHAPES: Record<Standing['stage'], string> = {
   empty: '○',
   unfinished: '○',
@@ -40,7 +31,7 @@ export function StatusLine({ store, state }: SectionProps) {
           <span class="shape" aria-hidden="true">
             {SHAPES[stage]}
           </span>
-          {WORDS[stage]}
+          {STAGE_WORDS[stage]}
         </p>
         {against ? <Value {...against} running={stage === 'running'} /> : null}
       </div>

@@ -1,5 +1,5 @@
 import { type Chapter, runSteps } from '../parse/chapter.js'
-import { FormulaError } from '../parse/formula-error.js'
+import { FormulaError } from '../parse/expression.js'
 import type { Input } from '../quantity.js'
 import type { Frame } from './compile.js'
 

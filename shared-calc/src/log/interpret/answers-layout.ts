@@ -1,5 +1,4 @@
-import { eachCell } from '../grid/each-cell.js'
-import type { Grid } from '../grid/grid.js'
+import { eachCell, type Grid } from '../grid/grid.js'
 import { LAYOUT_FORMAT, type LayoutInput } from '../layout/schema.js'
 import type { Answers, Interpretation } from './interpretation.js'
 

@@ -1,6 +1,6 @@
 import type { Workbook, Worksheet } from 'exceljs'
-import type { AssessedTest } from '../../assessment/assessed-test.js'
-import { unitText } from '../../catalogue/units.js'
+import type { AssessedTest } from '../../assessment/evaluate.js'
+import { unitText } from '../../catalogue/shown-figure.js'
 import { unitOf } from '../../evaluation/work/definite-target.js'
 import { columnLetters, reference } from './address.js'
 import type { ChartSeries } from './chart/index.js'

@@ -1,5 +1,5 @@
 import type { Workbook } from 'exceljs'
-import type { AssessedTest } from '../../assessment/assessed-test.js'
+import type { AssessedTest } from '../../assessment/evaluate.js'
 import type { WorkedRun } from '../../evaluation/work/worked-test.js'
 import { rangeReference } from './address.js'
 import { type ChartDescription, type ChartSeries, printStyle } from './chart/index.js'

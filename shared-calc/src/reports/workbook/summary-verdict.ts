@@ -1,6 +1,5 @@
 import type { CellValue, Worksheet } from 'exceljs'
-import { decimalsBeside } from '../../catalogue/shown-figure.js'
-import { unitText } from '../../catalogue/units.js'
+import { decimalsBeside, unitText } from '../../catalogue/shown-figure.js'
 import type { Verdict } from '../../contract/record/index.js'
 import { governingCriterion } from '../../evaluation/verdict.js'
 import type { WorkedCriterion } from '../../evaluation/work/worked-test.js'

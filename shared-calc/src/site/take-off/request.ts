@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { InputError } from '../../contract/problem.js'
 import { parseRecord, TakeOff } from '../../contract/record/index.js'
-import { parseWith, saysRecord } from '../../contract/record/parse-with.js'
+import { parseWith, saysRecord } from '../../contract/record/parse-record.js'
 import { nameField } from '../../contract/record/text-field.js'
 
 export const TAKE_OFF_FORMAT = 'draughtbook/take-off@1'

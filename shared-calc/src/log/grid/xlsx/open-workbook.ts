@@ -10,10 +10,9 @@ import { parseBlock } from '../address.js'
 import { CellStore } from '../cell-store.js'
 import type { DefinedName, Grid, Sheet } from '../grid.js'
 import { commentEvents } from './comments-part.js'
-import type { StoredText } from './rich-text.js'
+import { type StoredText, stringsEvents } from './rich-text.js'
 import { sheetEvents } from './sheet-part.js'
 import type { SheetContext } from './stored-cell.js'
-import { stringsEvents } from './strings-part.js'
 import { type CellStyle, stylesEvents } from './styles-part.js'
 import {
   type Relation,
