@@ -9,7 +9,8 @@ import { savedByGnumeric } from '../support/gnumeric'
 import { recalculate } from '../support/libreoffice'
 import { PackageText } from './support/package'
 import { shareFormulas } from './support/share-formulas'
-import { landmarks, tamperingsOf } from './support/tamperings'
+import { landmarks } from './support/tamper/landmarks'
+import { tamperingsOf } from './support/tamperings'
 
 const demo = () => parseRecord(JSON.parse(readFileSync('test/demo/demo-record.json', 'utf8')))
 
