@@ -4,9 +4,9 @@ import { writeSummaryPdf } from '@draughtbook/shared-calc/pdf'
 import { fileFault } from '../files/file-fault.js'
 import { pdfFonts } from '../files/pdf-fonts.js'
 import { writeAtomically } from '../files/write-atomically.js'
+import { UsageError } from './errors.js'
 import { guardOld, type OutputWish, outputPath } from './output-path.js'
 import type { PicturedTest } from './read-pictures.js'
-import { UsageError } from './usage-error.js'
 
 export interface PdfWish extends OutputWish {
   /** Path asked for with --pdf; true where it has the name of the workbook. */

@@ -1,10 +1,10 @@
 import { type RequestHandler, Router } from 'express'
 import { openApi } from '../api/openapi.js'
-import { serve } from '../http/methods.js'
+import { serve } from '../http/route.js'
 import { apiPage } from '../pages/api-page.js'
+import { style } from '../pages/html.js'
 import { statusPage } from '../pages/status-page.js'
 import { storedPage } from '../pages/stored.js'
-import { style } from '../pages/style.js'
 import type { Settings } from '../settings/settings.js'
 
 /** GET /openapi.json, /api, /stored and their style: the same for everybody, made when first asked for. */

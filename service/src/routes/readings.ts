@@ -1,7 +1,7 @@
 import { builtInLayouts, type Layout, parseLayout } from '@draughtbook/shared-calc/log'
 import { Router } from 'express'
-import { serve } from '../http/methods.js'
 import { bytesOf, jsonBytes } from '../http/read-body.js'
+import { serve } from '../http/route.js'
 import { doWork } from '../jobs/do-work.js'
 import type { Jobs } from '../jobs/jobs.js'
 import type { Library } from '../library/library.js'

@@ -1,3 +1,4 @@
+import '../month/archive.css'
 import type {
   Difference,
   RerunOutcome,
@@ -5,12 +6,30 @@ import type {
   RerunTest,
   SignatureState,
 } from '@draughtbook/shared-calc/rerun'
+import { ArchiveRun } from '../month/archive-run.js'
 import { ChooseFiles } from '../month/choose-files.js'
 import { DownloadButton } from '../month/download-button.js'
 import { SortableTable, type TableColumn } from '../month/sortable-table.js'
-import '../month/archive.css'
-import { useRun } from '../month/use-run.js'
-import { rerunRun } from './rerun-run.js'
+import { today } from '../month/today.js'
+import { useRun } from '../use-changes.js'
+
+/** The re-run's run: lives as long as the page, so that a look at another view loses nothing. */
+const rerunRun = new ArchiveRun<RerunTest[], RerunReport>({
+  each: (helper, file) => helper.ask<'rerun'>({ kind: 'rerun', ...file }),
+  setAside: (file, why) => [
+    {
+      file,
+      outcome: 'cannot be read',
+      why,
+      compared: { figures: 0, cells: 0 },
+      differences: [],
+      sinceIssue: [],
+      notes: [],
+    },
+  ],
+  report: (helper, results) =>
+    helper.ask<'make-rerun'>({ kind: 'make-rerun', tests: results.flat(), asOf: today() }),
+})
 
 const outcome: TableColumn<RerunTest> = { head: 'Outcome', value: (test) => test.outcome }
 const real = ({ rounding }: Difference): boolean => !rounding

@@ -138,7 +138,8 @@ function writeFindings(sheet: Worksheet, { evaluation, check }: SummaryInput, st
   ])
   const more = findings.length - shown.length
   if (findings.length === 0) lines.push(['none', 'No problems found.'])
-  if (more > 0) lines.push([null, `${shown.length > 0 ? 'and ' : ''}${more} more in the test report, sheet Report`])
+  if (more > 0)
+    lines.push([null, `${shown.length > 0 ? 'and ' : ''}${more} more in the test report, sheet Report`])
   lines.forEach(([severity, message], i) => {
     const row = start + 1 + i
     dress(sheet.getCell(row, 1), { font: fonts.bold, alignment: { vertical: 'top' } }).value = severity

@@ -1,7 +1,8 @@
 import { CALCULATION_VERSION } from '@draughtbook/shared-calc'
 import { Router } from 'express'
-import { serve } from '../http/methods.js'
+import { serve } from '../http/route.js'
 import type { RunningState } from '../running/state.js'
+import type { Metrics } from '../seen/metrics.js'
 
 /**
  * GET /healthz: the process is alive; restarting it is of no use. GET /readyz: it takes work; 503 while it starts or
@@ -21,6 +22,17 @@ export function health(state: RunningState): Router {
       response
         .status(status === 'ready' ? 200 : 503)
         .json({ status, ...(status === 'starting' && { waitingFor }) })
+    },
+  })
+  return router
+}
+
+/** GET /metrics in the Prometheus text format. */
+export function metricsRoute({ registry }: Metrics): Router {
+  const router = Router()
+  serve(router, '/metrics', {
+    get: async (_request, response) => {
+      response.set('content-type', registry.contentType).send(await registry.metrics())
     },
   })
   return router

@@ -1,6 +1,11 @@
 import { InputError, type Problem, problemLine } from '@draughtbook/shared-calc'
 import { fileFault } from '../files/file-fault.js'
 
+/** The command was called in a way that cannot be carried out; ends with exit code 2. */
+export class UsageError extends Error {
+  override readonly name = 'UsageError'
+}
+
 /** A file that cannot be read or evaluated, with everything that is wrong in it. */
 export class FileError extends Error {
   override readonly name = 'FileError'
