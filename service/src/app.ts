@@ -1,4 +1,5 @@
-import express, { type ErrorRequestHandler, type Express } from 'express'
+import express, { type ErrorRequestHandler, type Express, type RequestHandler } from 'express'
+import helmet from 'helmet'
 import type { Logger } from 'pino'
 import { HttpFault } from './http/http-fault.js'
 import { faultOf, problemBody } from './http/problem-body.js'
@@ -20,7 +21,6 @@ import { workbooks } from './routes/workbooks.js'
 import { RunningState } from './running/state.js'
 import { authenticate } from './security/authenticate.js'
 import { mayUse } from './security/caller.js'
-import { safeHeaders } from './security/headers.js'
 import { checkHost, checkOrigin } from './security/origin.js'
 import { limitCallers } from './security/rate-limit.js'
 import { audit, requestId } from './seen/audit.js'
@@ -103,4 +103,18 @@ function answerWithProblem(log: Logger): ErrorRequestHandler {
       .type('application/problem+json')
       .send(JSON.stringify(problemBody(fault, typeof id === 'string' ? `/requests/${id}` : undefined)))
   }
+}
+
+/** Headers of every answer. The API is data only, so its policy allows nothing; pages set their own, wider one. */
+function safeHeaders(fromElsewhere: boolean): RequestHandler {
+  return helmet({
+    contentSecurityPolicy: {
+      useDefaults: false,
+      directives: { defaultSrc: ["'none'"], frameAncestors: ["'none'"], baseUri: ["'none'"] },
+    },
+    // Behind TLS it keeps browsers there. For localhost it would bind every other program of this machine, whatever its port.
+    strictTransportSecurity: fromElsewhere && { maxAge: 31_536_000 },
+    crossOriginResourcePolicy: { policy: 'same-origin' },
+    referrerPolicy: { policy: 'no-referrer' },
+  })
 }

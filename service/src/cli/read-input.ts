@@ -1,6 +1,6 @@
 import { readFile, stat } from 'node:fs/promises'
 import { basename, extname } from 'node:path'
-import { InputError, parseRecord, type TestRecord } from '@draughtbook/shared-calc'
+import { dayOf, InputError, parseRecord, type TestRecord } from '@draughtbook/shared-calc'
 import { type Answers, answeredRecord, LIMITS } from '@draughtbook/shared-calc/log'
 import { readSheet } from '../input/read-sheet.js'
 import type { ReadTest } from '../input/understand.js'
@@ -34,11 +34,7 @@ const withAnswers = (record: TestRecord, answers: Answers = {}): TestRecord =>
   Object.keys(answers).length === 0 ? record : answeredRecord(record, answers)
 
 /** Day a file was last changed, YYYY-MM-DD, by the clock of this machine. */
-export async function lastChanged(path: string): Promise<string> {
-  const { mtime } = await stat(path)
-  const two = (part: number) => String(part).padStart(2, '0')
-  return `${mtime.getFullYear()}-${two(mtime.getMonth() + 1)}-${two(mtime.getDate())}`
-}
+export const lastChanged = async (path: string): Promise<string> => dayOf((await stat(path)).mtime)
 
 /** The bytes of a file, unless it is larger than any that is read. */
 export async function readBytes(path: string): Promise<Uint8Array> {

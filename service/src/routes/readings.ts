@@ -2,8 +2,7 @@ import { builtInLayouts, type Layout, parseLayout } from '@draughtbook/shared-ca
 import { Router } from 'express'
 import { bytesOf, jsonBytes } from '../http/read-body.js'
 import { serve } from '../http/route.js'
-import { doWork } from '../jobs/do-work.js'
-import type { Jobs } from '../jobs/jobs.js'
+import { doWork, type Jobs } from '../jobs/jobs.js'
 import type { Library } from '../library/library.js'
 
 /** Largest body: a raw series of 100,000 rows in four columns takes about 4 MB. */

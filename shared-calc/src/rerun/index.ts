@@ -1,6 +1,5 @@
 export { versions } from '../versions/list.js'
 export { type KnownVersion, type RunnableVersion, runnable, type VersionParts } from '../versions/version.js'
-export type { RerunOptions } from './options.js'
 export * from './report.js'
 export { rerunFile, unreadable } from './rerun.js'
 export {

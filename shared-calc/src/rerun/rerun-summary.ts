@@ -11,9 +11,8 @@ import { type ComparedFile, compareFile, countCells, sameParts } from './compare
 import { type IssuedFile, issueAgain } from './issued-file.js'
 import { digestDifferences, fieldCell, issuedRecord } from './issued-record.js'
 import { savedBy } from './look/package.js'
-import type { RerunOptions } from './options.js'
 import { outcomeOf } from './outcome.js'
-import type { Difference, RerunTest, SignatureState } from './report.js'
+import type { Difference, RerunOptions, RerunTest, SignatureState } from './report.js'
 import { changedFields, withoutFollowing } from './root-causes.js'
 import {
   changesSince,

@@ -1,5 +1,5 @@
 import './archive.css'
-import { counted, outcomeWords } from '@draughtbook/shared-calc'
+import { counted, dayOf, outcomeWords } from '@draughtbook/shared-calc'
 import type { LeftOut, ReadLines, Register, RegisterRow } from '@draughtbook/shared-calc/register'
 import { useState } from 'preact/hooks'
 import { useRun } from '../use-changes.js'
@@ -7,7 +7,6 @@ import { ArchiveRun } from './archive-run.js'
 import { ChooseFiles } from './choose-files.js'
 import { DownloadButton } from './download-button.js'
 import { SortableTable, type TableColumn } from './sortable-table.js'
-import { today } from './today.js'
 
 /** Month asked for, as 2026-10; '' for every test. */
 const asked = { month: '' }
@@ -21,7 +20,7 @@ const monthRun = new ArchiveRun<ReadLines, Register>({
       kind: 'make-register',
       read,
       others,
-      asOf: today(),
+      asOf: dayOf(),
       ...(asked.month === '' ? {} : { month: asked.month }),
     }),
 })

@@ -9,8 +9,7 @@ import { emptyEntries, isUntouched, parseEntries, referencesOf, type TestEntries
 import { differenceOf, refusal, wordsOf } from './fault-words.js'
 import { withoutStaleOrigin } from './library-origin.js'
 import { Past } from './past.js'
-import type { StepId } from './step-id.js'
-import type { Origin, StoreTimes, TestState } from './test-state.js'
+import type { Origin, StepId, StoreTimes, TestState } from './test-state.js'
 
 type Live = typeof import('../../calc/live.js').live
 

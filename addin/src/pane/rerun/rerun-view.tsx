@@ -1,4 +1,5 @@
 import '../month/archive.css'
+import { dayOf } from '@draughtbook/shared-calc'
 import type {
   Difference,
   RerunOutcome,
@@ -10,7 +11,6 @@ import { ArchiveRun } from '../month/archive-run.js'
 import { ChooseFiles } from '../month/choose-files.js'
 import { DownloadButton } from '../month/download-button.js'
 import { SortableTable, type TableColumn } from '../month/sortable-table.js'
-import { today } from '../month/today.js'
 import { useRun } from '../use-changes.js'
 
 /** The re-run's run: lives as long as the page, so that a look at another view loses nothing. */
@@ -28,7 +28,7 @@ const rerunRun = new ArchiveRun<RerunTest[], RerunReport>({
     },
   ],
   report: (helper, results) =>
-    helper.ask<'make-rerun'>({ kind: 'make-rerun', tests: results.flat(), asOf: today() }),
+    helper.ask<'make-rerun'>({ kind: 'make-rerun', tests: results.flat(), asOf: dayOf() }),
 })
 
 const outcome: TableColumn<RerunTest> = { head: 'Outcome', value: (test) => test.outcome }
