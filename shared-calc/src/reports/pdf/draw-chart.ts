@@ -1,5 +1,5 @@
-import type { LineStyle, MarkerStyle } from '../workbook/chart/description.js'
-import { type ChartDescription, printStyle } from '../workbook/chart/index.js'
+import type { ChartDescription, LineStyle, MarkerStyle } from '../workbook/chart/description.js'
+import { printStyle } from '../workbook/chart/print-style.js'
 import type { Pdf } from './pdf-document.js'
 
 interface Box {

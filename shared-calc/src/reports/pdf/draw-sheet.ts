@@ -1,4 +1,4 @@
-import type { ChartDescription } from '../workbook/chart/index.js'
+import type { ChartDescription } from '../workbook/chart/description.js'
 import type { PlacedPicture } from '../workbook/pictures/add-pictures.js'
 import { drawChart } from './draw-chart.js'
 import type { PageCell, PageModel, PageRow } from './page-model.js'
