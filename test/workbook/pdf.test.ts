@@ -37,7 +37,7 @@ async function poppler(tool: string, pdf: Uint8Array, ...options: string[]): Pro
 }
 
 /** Every number of a page, as printed. A dash that joins the ends of an interval is no sign. */
-const numbers = (text: string) =>
+const numbers = (text: string): string[] =>
   (
     text
       .replaceAll('–', ' ')
