@@ -1,4 +1,5 @@
-import { decimals, figure, signed, unitText } from '../figures.js'
+import { unitText } from '@draughtbook/shared-calc'
+import { decimals, figure, signed } from '../figures.js'
 import type { SectionProps } from './section.js'
 import { type Against, STAGE_WORDS, type Standing, standingOf } from './standing.js'
 import { placeOf } from './step.js'
