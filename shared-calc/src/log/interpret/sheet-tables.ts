@@ -31,12 +31,14 @@ export function findSheetTables(
   around: Surroundings,
   answers: Answers,
   stopped: Stopped,
+  heads: (view: View, stopped: Stopped) => Head[] = findHeads,
 ): SheetTables {
-  const upright = tablesOf(view, answers, stopped)
+  const upright = tablesOf(view, answers, stopped, heads(view, stopped))
+  const lines = turned(view, around)
   const across =
     upright.runs.length + upright.series.length > 0
       ? undefined
-      : tablesOf(turned(view, around), answers, stopped)
+      : tablesOf(lines, answers, stopped, heads(lines, stopped))
   const found = across && across.runs.length > 0 ? across : upright
   const boxes = found.runs.map((run) =>
     run.view.turned
@@ -70,10 +72,10 @@ function tablesOf(
   view: View,
   answers: Answers,
   stopped: Stopped,
+  heads: readonly Head[],
 ): { runs: FoundRun[]; series: FoundSeries[] } {
   const runs: FoundRun[] = []
   const series: FoundSeries[] = []
-  const heads = findHeads(view, stopped)
   let tried = 0
   const done: { top: number; bottom: number; left: number; right: number }[] = []
   const isDone = (head: Head) =>

@@ -58,11 +58,20 @@ function columnsUnderText(view: View, row: number): number[] {
   for (let column = 0; column < view.columns; column++) {
     if (view.number(row, column) === undefined) continue
     const above = view.at(row - 1, column)
+    if (isPartOfField(view, row - 1, column)) continue
     if (isHeading(above?.kind === 'text' ? above.text : undefined)) found.push(column)
     else if (!above && isHeading(view.text(row - 2, column)) && rowIsBlankNear(view, row - 1, column))
       found.push(column)
   }
   return found
+}
+
+/** "Zero before | −1.2 | Pa": the label of a value and the unit behind one are no headings of what stands below. */
+function isPartOfField(view: View, row: number, column: number): boolean {
+  const text = view.text(row, column)
+  if (text === undefined) return false
+  const value = (at: number) => view.number(row, at) !== undefined && view.number(row + 1, at) !== undefined
+  return value(column + 1) || (value(column - 1) && bareUnit(text) !== undefined)
 }
 
 /** So many rows without flow may stand above the first reading: thirty zero-flow values and some more. */
