@@ -1,4 +1,3 @@
-import { unitsIn } from '../tables/device-ranges.js'
 import type { FoundRun } from '../tables/runs.js'
 import { readLabel, says } from '../words/label.js'
 import type { Draft } from './draft.js'
@@ -56,8 +55,8 @@ function saidNear({ view, bottom }: FoundRun): Said | undefined {
       if (text === undefined || text.length > MOST_CHARACTERS || view.number(row, column + 1) !== undefined)
         continue
       const label = readLabel(text)
-      if (!says(label, 'flow') || label.tokens.length < 4) continue
-      const state = /\b(?:20 ?°? ?C|1013|101[.,]3|1[.,]20?4?)\b/.test(text) && statesAir(text)
+      if (!says(label, 'flow') || says(label, 'zero') || label.tokens.length < 4) continue
+      const state = STATE.test(text)
       if (
         state ||
         label.padded.includes(' standard conditions ') ||
@@ -68,5 +67,5 @@ function saidNear({ view, bottom }: FoundRun): Said | undefined {
   return undefined
 }
 
-const statesAir = (text: string): boolean =>
-  unitsIn(text).some(({ kind }) => kind === 'temperature' || kind === 'density' || kind === 'pressure')
+/** Figures of the usual standard state with their units: 20 °C, 1013 hPa, 1.2 kg/m³. */
+const STATE = /\b(?:20 ?°C|1013(?:[.,]25)? ?(?:hPa|mbar)|101[.,]3(?:25)? ?kPa|101 ?325 ?Pa|1[.,]20?4?1? ?kg)/

@@ -1,4 +1,5 @@
 import type { KnownUnit } from '../../cells/units.js'
+import type { Content } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
 import type { Stopped } from '../not-searched.js'
 import { bareUnit, type Label, readLabel, says } from '../words/label.js'
@@ -104,7 +105,7 @@ function headAt(view: View, first: number, under: readonly number[]): Head {
       (column) => isHeading(stackText(view, row, column)) && view.number(row, column + 1) === undefined,
     ).length
     const numbers = under.some(
-      (column) => view.number(row, column) !== undefined || holdsValue(view.text(row, column)),
+      (column) => view.number(row, column) !== undefined || holdsValue(view.at(row, column)),
     )
     const blank = under.every((column) => !view.at(row, column))
     if (numbers || (texts === 0 && !(blank && row === first - 1))) break
@@ -119,8 +120,10 @@ function headAt(view: View, first: number, under: readonly number[]): Head {
 }
 
 /** "Zero: 0.7 Pa", "0.4 Pa before": a value with its label, no heading. */
-const holdsValue = (text: string | undefined): boolean =>
-  text !== undefined &&
+const holdsValue = (content: Content | undefined): boolean =>
+  content?.kind === 'text' && (content.numbers !== undefined || statesZeroFlow(content.text))
+
+const statesZeroFlow = (text: string): boolean =>
   (/[:=]\s*[-+−–]?\d/.test(text) || /^\s*[-+−–]?\d+(?:[.,]\d+)?\s+\p{L}/u.test(text)) &&
   zeroValuesIn(text) !== undefined
 

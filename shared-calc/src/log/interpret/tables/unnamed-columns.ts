@@ -19,6 +19,8 @@ export function withUnnamed(segment: Segment): { segment: Segment; unnamed: read
     columns.some(({ role, numbers }) => roles.includes(role) && numbers > 0)
   const [pressure, flow] = [has('pressure', 'induced', 'device'), has('flow', 'corrected', 'device')]
   if (pressure && flow) return none
+  // Among headings that speak of other things a pair of unnamed columns is somebody else's.
+  if (!pressure && !flow && columns.some(({ label }) => label.text !== '')) return none
   const free = columns.filter(
     ({ role, label, numbers }) => role === 'other' && label.text === '' && numbers >= 3,
   )

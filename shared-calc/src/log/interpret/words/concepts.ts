@@ -4,7 +4,7 @@
  * it anywhere (compounds), several words are a phrase, anything else is the whole word.
  */
 export const CONCEPTS = {
-  zero: 'zero zeroflow zeros baseline baselines bias natural ~nulldruck ~nullstrom nullwert* nullpunkt* null zf zfp zpd dp0 δp0 δp01 δp02 dp01 dp02 p0 p01 p02 nuldruk nulstroom* nulmeting basisdruk nolltryck* nollflode* nultryk* nulflow nulltrykk* naturdruck* naturelle naturliche* naturlicher* static nulovy* nulova* nulove* nulovem* nollapaine* nollavirtaus* nulle nula | 0 vor|0 nach|0 vorher|0 nachher|0 before|0 after|0 start|0 end|0 avant|0 apres|no flow|fan off|ohne geblase|debit nul|sans ventilateur|pression nulle|flujo cero|flujo nulo|caudal nulo|caudal cero|portata zero|a zero|senza flusso|bez przeplywu|zerowym przeplywie|bez wentylatora|przy zerowym|cisnienie naturalne|nulstrom|uden flow|uten flow|utan flode|noll flode|nollflode|zonder stroming|bij nul|debiet nul|presion cero|flusso zero|portata nulla|flusso nullo|ventilatore spento|zerowy przeplyw|zero przeplyw|cisnienie zerowe|przeplyw zerowy|zerowego przeplywu|fan closed|fan sealed|fan covered|debito nulo|bez ventilatoru|puhallin pois',
+  zero: 'zero zeroflow zeros baseline baselines bias natural ~nulldruck ~nullstrom nullwert* nullpunkt* null zf zfp zpd dp0 δp0 δp01 δp02 dp01 dp02 p0 p01 p02 nuldruk nulstroom* nulmeting basisdruk nolltryck* nollflode* nultryk* nulflow nulltrykk* naturdruck* naturelle naturliche* naturlicher* static nulovy* nulova* nulove* nulovem* nollapaine* nollavirtaus* nulle nula naturlig* | 0 vor|0 nach|0 vorher|0 nachher|0 before|0 after|0 start|0 end|0 avant|0 apres|no flow|fan off|ohne geblase|debit nul|sans ventilateur|pression nulle|flujo cero|flujo nulo|caudal nulo|caudal cero|portata zero|a zero|senza flusso|bez przeplywu|zerowym przeplywie|bez wentylatora|przy zerowym|cisnienie naturalne|nulstrom|uden flow|uten flow|utan flode|noll flode|nollflode|zonder stroming|bij nul|debiet nul|presion cero|flusso zero|portata nulla|flusso nullo|ventilatore spento|zerowy przeplyw|zero przeplyw|cisnienie zerowe|przeplyw zerowy|zerowego przeplywu|fan closed|fan sealed|fan covered|debito nulo|bez ventilatoru|puhallin pois',
   before:
     'before pre pretest start initial begin beginning starting first vor vorher vorab anfang anfangs* beginn avant debut initiale voor vooraf przed poczatek poczatkowe antes inicial inizio prima iniziale for fore innan start* p01 dp01 δp01 opening pred zacatek pocatek pocatecni ennen alussa alku inicial inicio | δp0 1|dp0 1|p0 1|zero 1|baseline 1',
   after:
@@ -21,7 +21,7 @@ export const CONCEPTS = {
   volume:
     'volume vol vol. volumen ~volumen kubatura objetosc kubatur inhoud volym cubage ~luftvolumen ~innenvolumen rumfang v vi objem objemu tilavuus sisatilavuus ilmatilavuus volumes | air volume|internal volume|cubic content',
   gross:
-    'gross external brutto brut bruto ~brutto overall lordo lorda zewnetrzna buitenwerks bta outer externe exterieur exterieures | external dims|outside dims',
+    'gross external brutto brut bruto ~brutto overall lordo lorda zewnetrzna buitenwerks bta outer externe exterieur exterieures hruby hruba hrube | external dims|outside dims',
   net: 'net netto ~netto internal inner interior nett innen* heated conditioned interieur interne neto netta interna wewnetrzna kubatura inwendig total totale intern luftvolumen air heated* beheiz* chauffe verwarmd ogrzewana vnitrni cisty netto sisa*',
   room: 'room rooms zone zones space spaces raum raume zimmer piece pieces kamer pokoj habitacion stanza rum rom',
   envelope:
@@ -34,11 +34,11 @@ export const CONCEPTS = {
   temperature:
     'temp temps temperature temperatures t ti te ta to tin tout text tint ~temperatur ~temperaturen temperatuur temperatura temperatury lufttemperatur thermometer teplota teploty teplot lampotila lampotila* ~lampotila',
   inside:
-    'in inside indoor indoors internal int interior i innen* ~innen raum* interieur interieure intern binnen binnentemp* binnentemperatuur wewn* wewnatrz wewnetrzna interna interno interior inde indvendig inne innvendig ti tin tint tinn indetemperatur innetemp* room vnitrni vnitrku interieru sisa* sisalla sisalampotila interior',
+    'in inside indoor indoors internal int interior i innen* ~innen raum* interieur interieure intern binnen binnentemp* binnentemperatuur wewn* wewnatrz wewnetrzna interna interno interior inde indvendig inne innvendig ti tin tint tinn indetemperatur innetemp* room vnitrni vnitrku interieru sisa* sisalla sisalampotila interior uvnitr',
   outside:
-    'out outside outdoor outdoors external ext exterior o e aussen* ~aussen exterieur exterieure extern externe buiten buitentemp* buitentemperatuur zewn* zewnatrz zewnetrzna esterna esterno exterior ute utvendig udvendig udendors utomhus te ta to tout text tex ambient udetemperatur utetemp* venkovni vnejsi exterieru ulko* ulkona ulkolampotila',
+    'out outside outdoor outdoors external ext exterior o e ude aussen* ~aussen exterieur exterieure extern externe buiten buitentemp* buitentemperatuur zewn* zewnatrz zewnetrzna esterna esterno exterior ute utvendig udvendig udendors utomhus te ta to tout text tex ambient udetemperatur utetemp* venkovni vnejsi exterieru ulko* ulkona ulkolampotila venku zewnatrz',
   barometer:
-    'baro barometer barometric barometrisch* atmospheric atmos ~luftdruck ~barometerstand barometrique atmospherique luchtdruk barometrisk barometrico barometrica atmosferico atmosferica barometryczne atmosferyczne lufttryck lufttryk lufttrykk pbar patm pb qfe qnh barometre barometro barometricky barometrickeho atmosfericky ilmanpaine barometrica atmosferica | air pressure|p baro|p atm|pression de l air|p bar',
+    'baro ~barometer barometric barometrisch* atmospheric atmos ~luftdruck ~barometerstand barometrique atmospherique luchtdruk barometrisk barometrico barometrica atmosferico atmosferica barometryczne atmosferyczne lufttryck lufttryk lufttrykk pbar patm pb qfe qnh barometre barometro barometricky barometrickeho atmosfericky ilmanpaine barometrica atmosferica | air pressure|p baro|p atm|pression de l air|p bar',
   humidity:
     'rh humidity hum feuchte ~feuchte ~feuchtigkeit humidite vochtigheid wilgotnosc humedad umidita fugt* fuktighet fukt hr rf rv | rel hum',
   wind: 'wind windspeed ~windgeschwindigkeit ~windstarke vent windsnelheid wiatr wiatru viento vento vind vindhastighet vindstyrke beaufort bft',
@@ -57,11 +57,11 @@ export const CONCEPTS = {
   notes:
     'notes note remarks remark comments comment bemerkung bemerkungen anmerkung anmerkungen remarque remarques observations opmerking opmerkingen uwagi observaciones notas osservazioni noter merknad anmarkning kommentar',
   target:
-    'target targets nominal setpoint planned plan soll sollwert sollwerte solldruck cible consigne visee doel streef* streefwaarde gewenst zadane docelowe objetivo obiettivo nominale mal malvarde mal* maltryk settpunkt aim wanted desired intended approx goal pozadovany tavoite | set point|set value|set pa',
+    'target targets nominal setpoint planned plan soll sollwert sollwerte solldruck cible consigne visee doel streef* streefwaarde gewenst zadane docelowe objetivo obiettivo nominale mal malvarde mal* maltryk settpunkt aim wanted desired intended approx goal pozadovany tavoite cil cilovy | set point|set value|set pa',
   corrected:
-    'corrected corr korr korrigiert* korr* corrige corrigee corrige* gecorrigeerd* skorygowan* corregid* corretto corretta korrigeret korrigerad korrigert std standard stp normal* normiert* referenz* normvolumen* normluft* nm3 sm3 scfm adj adjusted reference qn qenv qcor qcorr qc',
+    'corrected corr korr korrigiert* korr* corrige corrigee corrige* gecorrigeerd* skorygowan* corregid* corretto corretta korrigeret korrigerad korrigert std standard stp normal* normiert* referenz* normvolumen* normluft* nm3 sm3 scfm adj adjusted reference qn qenv qcor qcorr qc korigovan* opraven* korjattu corrigid*',
   induced:
-    'induced net netto induziert* induite induit corrected corr korr* korrigiert* corrige corrigee effective effektiv* geinduceerd* gecorrigeerd* skorygowan* inducid* indotta adjusted induceret indusert',
+    'induced net netto induziert* induite induit corrected corr korr* korrigiert* corrige corrigee effective effektiv* geinduceerd* gecorrigeerd* skorygowan* inducid* indotta adjusted induceret indusert korigovan* opraven* korjattu corrigid* corregid* corretta corretto corrige* skygerowan* gecorrigeerd korrigeret korrigerat',
   speed:
     'speed rpm hz drehzahl vitesse toerental obroty velocidad velocita hastighed varvtal voltage volt ampere power leistung stufe',
   time: 'time clock elapsed zeit uhrzeit messzeit temps heure tijd czas hora ora tid tidspunkt timestamp zeitstempel',
@@ -83,7 +83,7 @@ export const CONCEPTS = {
   upper: 'max maximum to highest high bis upper',
   used: 'used use valid include included counts count gultig gueltig verwendet valide retenu utilise geldig gebruikt wazny uzyty usato usado brugt brukt anvand platny',
   leftOut:
-    'rejected reject ignore ignored discard discarded omit omitted void invalid excluded exclude unused aborted verworfen ungultig ungueltig annule rejete ongeldig vervallen odrzucony descartado scartato kasseret forkastet forkastad bad | not used|not valid|do not use|nicht verwendet|left out|non utilise|non retenu',
+    'rejected reject ignore ignored discard discarded omit omitted void invalid excluded exclude unused aborted verworfen ungultig ungueltig annule rejete ongeldig vervallen odrzucony descartado scartato kasseret forkastet forkastad bad vyrazen* vyloucen* neplatn* hylatty hylat* rejeitad* anulad* | not used|not valid|do not use|nicht verwendet|left out|non utilise|non retenu',
 } as const
 
 export type Concept = keyof typeof CONCEPTS
