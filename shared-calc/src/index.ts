@@ -1,7 +1,7 @@
 // The only public door, in the order of the job: read, evaluate, show.
 
-export type { AssessedTest } from './assessment/assessed-test.js'
 export { changeBetween, type LeakageChange } from './assessment/change.js'
+export type { AssessedTest } from './assessment/evaluate.js'
 export { type EvaluateOptions, evaluate, evaluateInput, evaluateWorked } from './assessment/evaluate.js'
 export {
   type Hole,
@@ -12,11 +12,22 @@ export {
 } from './assessment/leak-report.js'
 export { CALCULATION_VERSION } from './catalogue/calculation-version.js'
 export * from './catalogue/figures.js'
-export { decimalsBeside } from './catalogue/shown-figure.js'
-export { unitText } from './catalogue/units.js'
-export { counted, dayInWords, outcomeWords } from './catalogue/words.js'
-export type { CellMap } from './contract/cell-map.js'
-export * from './contract/library/index.js'
+export { decimalsBeside, unitText } from './catalogue/shown-figure.js'
+export { counted, dayInWords, dayOf, outcomeWords } from './catalogue/words.js'
+export {
+  Calibration,
+  DEVICE_FORMAT,
+  deviceForRecord,
+  entryName,
+  GAUGE_FORMAT,
+  gaugeForRecord,
+  LibraryDevice,
+  LibraryGauge,
+  LibraryTarget,
+  TARGET_FORMAT,
+  targetForRecord,
+} from './contract/library.js'
+export type { CellMap } from './contract/problem.js'
 export { InputError, type Problem, problemLine } from './contract/problem.js'
 export * from './contract/record/index.js'
 export {
@@ -26,19 +37,43 @@ export {
   moistAirDensity,
 } from './evaluation/work/curve-of-columns.js'
 export { type CurvePoint, curvePoints } from './evaluation/work/curve-points.js'
-export { lowestUsablePressure } from './evaluation/work/lowest-usable-pressure.js'
 export {
   ASSUMED_EXPONENT,
+  lowestUsablePressure,
   type RunningEstimate,
   runningEstimate,
   type UnfinishedTest,
 } from './evaluation/work/running-estimate.js'
 export { formulaList, type ListedFormula } from './formulas/list.js'
 export { type Method, methodById, methods } from './methods/index.js'
-export * from './site/leaks/index.js'
-export * from './site/plan/index.js'
-export * from './site/preparation/index.js'
-export * from './site/take-off/index.js'
-export * from './site/while-reading/index.js'
+export { sizeWords } from './site/leaks/size-words.js'
+export { type WorkedLeaks, workLeaks } from './site/leaks/work-leaks.js'
+export { withFirmsEquipment } from './site/plan/firms-devices.js'
+export { PLAN_FORMAT, PlanRequest, parsePlan, planOfRecord } from './site/plan/request.js'
+export { makePlan, PLAN_RESULT_FORMAT, PlanResult, planResult } from './site/plan/result.js'
+export { type WorkedPlan, workPlan } from './site/plan/work-plan.js'
+export {
+  askedOf,
+  type ListedOpening,
+  type PreparationMethod,
+  preparationList,
+} from './site/preparation/asks.js'
+export { allCautions, CAUTIONS_DEFER, cautionTexts } from './site/preparation/cautions.js'
+export { type CheckedOpening, checkPreparation } from './site/preparation/check.js'
+export { lengthUnits, toMetres } from './site/take-off/length-units.js'
+export {
+  measureTakeOff,
+  parseTakeOff,
+  TAKE_OFF_FORMAT,
+  TAKE_OFF_RESULT_FORMAT,
+  TakeOffRequest,
+  TakeOffResult,
+  type Total,
+  takeOffResult,
+} from './site/take-off/result.js'
+export { type WorkedTakeOff, workTakeOff } from './site/take-off/work-take-off.js'
+export { NextReading, nextReading, type Standing } from './site/while-reading/next-reading.js'
+export { estimateWhileReading, UnfinishedRequest } from './site/while-reading/unfinished.js'
+export { UnderWay, WhileReading, whileReading } from './site/while-reading/while-reading.js'
 export { type LimitRule, type TargetPreset, targetPresets } from './targets/index.js'
 export { type DefaultUncertainty, defaultUncertainties } from './uncertainty/defaults.js'

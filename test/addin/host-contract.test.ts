@@ -1,7 +1,10 @@
-import { afterEach, describe, expect, it } from 'vitest'
+import 'fake-indexeddb/auto'
+import { afterEach, beforeAll, describe, expect, it } from 'vitest'
 import { createExcelHost } from '../../addin/src/host/excel/excel-host.js'
 import { type CellChange, type Host, HostError } from '../../addin/src/host/host.js'
 import { PageHost } from '../../addin/src/host/page/page-host.js'
+import { KeptTests } from '../../addin/src/kept/kept-tests.js'
+import { OpenTest } from '../../addin/src/kept/open-test.js'
 import { WorkbookBridge } from './excel-wire/bridge.js'
 import { loadExcel } from './excel-wire/load-excel.js'
 import { ModelWorkbook } from './excel-wire/workbook-model.js'
@@ -43,12 +46,14 @@ function excel(): Driven {
   }
 }
 
+const ABOUT = { name: 'Plot 7 (invented)', standing: 'No result yet' }
+let kept: KeptTests
+beforeAll(async () => {
+  kept = await KeptTests.open('host-contract')
+})
+
 function page(): Driven {
-  const kept = new Map<string, string>()
-  const host = new PageHost({
-    getItem: (key) => kept.get(key) ?? null,
-    setItem: (key, text) => void kept.set(key, text),
-  })
+  const host = new PageHost(new OpenTest(kept, '{}', []))
   host.show(openedBook('Plot 7.xlsx', CELLS, { flows: ['Log', 'B2:B4'] }))
   return {
     host,
@@ -177,8 +182,8 @@ describe.each([
   it('keeps settings with the workbook', async () => {
     const { host } = open()
     expect(await host.loadSettings()).toBeUndefined()
-    await host.saveSettings('{"a":1}')
-    await host.saveSettings('{"a":2}')
+    await host.saveSettings('{"a":1}', ABOUT)
+    await host.saveSettings('{"a":2}', ABOUT)
     expect(await host.loadSettings()).toBe('{"a":2}')
   })
 
@@ -270,7 +275,7 @@ describe('Excel alone', () => {
   it('works with ExcelApi 1.9 in everything else', async () => {
     const { host } = start('1.9')
     await host.mark([{ reference: 'Log!B3', severity: 'note' }])
-    await host.saveSettings('x')
+    await host.saveSettings('x', ABOUT)
     const stop = await host.watch(() => undefined)
     await stop()
     await host.jump('Log!B3')

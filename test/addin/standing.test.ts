@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { live } from '../../addin/src/calc/live.js'
 import { emptyEntries, type TestEntries } from '../../addin/src/pane/one-test/entries.js'
 import { standingOf } from '../../addin/src/pane/one-test/standing.js'
-import type { TestState } from '../../addin/src/pane/one-test/store.js'
+import type { TestState } from '../../addin/src/pane/one-test/test-state.js'
 import { emptyRun } from '../../addin/src/pane/one-test/typed/typed-run.js'
 
 /** An invented hall that leaks 300·Δp^0.65 m³/h. */

@@ -109,14 +109,20 @@ describe('a test as a file', () => {
     await typeReadings(page, PRESSURES.slice(0, 5))
     await outcome(page).waitFor()
     const before = await outcome(page).textContent()
-    await page.getByRole('button', { name: 'New test' }).click()
+    await page.getByRole('button', { name: 'All tests' }).click()
+    const row = page.locator('.kept-test', { hasText: 'Plot 12 (invented)' })
+    await row.getByText('14 October 2026').waitFor()
+    await row.getByRole('button', { name: /^Remove/ }).click()
     const { name, bytes } = await downloadOf(page, () =>
-      page.getByRole('button', { name: 'Save it as a file first' }).click(),
+      row.getByRole('button', { name: 'Save as a file first' }).click(),
     )
-    await page.getByRole('button', { name: 'Remove it and start again' }).click()
+    expect(name).toBe('Plot-12-invented-2026-10-14-test.zip')
+    await row.getByRole('button', { name: 'Remove from this device' }).click()
+    await row.waitFor({ state: 'detached' })
+    await page.getByRole('button', { name: 'Test', exact: true }).click()
     await outcome(page).waitFor({ state: 'detached' })
     const { page: office } = await world.open()
-    await office.setInputFiles(LOG_INPUT, { name, mimeType: 'application/json', buffer: Buffer.from(bytes) })
+    await office.setInputFiles(LOG_INPUT, { name, mimeType: 'application/zip', buffer: Buffer.from(bytes) })
     await outcome(office).waitFor()
     expect(await outcome(office).textContent()).toBe(before)
     await office.setInputFiles(LOG_INPUT, {

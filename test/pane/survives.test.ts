@@ -170,7 +170,7 @@ describe('the pane survives', () => {
   it('storage that is full: it says that entries are not kept, and works on', async () => {
     const { page } = await world.open()
     await page.evaluate(() => {
-      Storage.prototype.setItem = () => {
+      IDBObjectStore.prototype.put = () => {
         throw new DOMException('full', 'QuotaExceededError')
       }
     })

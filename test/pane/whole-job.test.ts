@@ -165,19 +165,21 @@ describe('the whole job on the page twin', () => {
     expect(await block.locator('.source').first().textContent()).not.toBe('')
   })
 
-  it('keeps what was typed with the workbook and takes it up again', async () => {
+  it('keeps the log, its changed cells and what was typed with it, and takes all of it up again', async () => {
     const { page } = await world.open()
     await openDemo(page)
+    await type(page, 'B17', '250')
+    await expect.poll(() => outcome(page).textContent(), SOON).not.toContain('n50 0.474')
+    const before = await outcome(page).textContent()
     await step(page, 'Before')
     await field(page, 'Large building, reason').fill('atrium (invented)')
     await page.locator('[data-saved="yes"]').waitFor()
     await page.reload()
-    expect(await field(page, 'Large building, reason').inputValue()).toBe('')
-    await openLog(page)
-    await step(page, 'Before')
-    await expect
-      .poll(() => field(page, 'Large building, reason').inputValue(), SOON)
-      .toBe('atrium (invented)')
     await outcome(page).waitFor()
+    expect(await outcome(page).textContent()).toBe(before)
+    expect(await field(page, 'Large building, reason').inputValue()).toBe('atrium (invented)')
+    await select(page, 'B17')
+    expect(await page.getByLabel('Content of cell B17', { exact: true }).inputValue()).toBe('250')
+    expect(await page.getByRole('alert').count()).toBe(0)
   })
 })

@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises'
 import { describe, expect, it } from 'vitest'
 import { attributesOf } from '../../shared-calc/src/reports/workbook/chart/read-xml'
-import { readParts, textOf } from '../../shared-calc/src/reports/workbook/zip/index'
+import { readParts, textOf } from '../../shared-calc/src/reports/workbook/zip/parts.js'
 import { recalculate, toPdf } from '../support/libreoffice'
 import { pdfPages } from '../support/pdf-pages'
 import { runTool } from '../support/run-tool'

@@ -1,4 +1,5 @@
 import { type Evaluation, evaluate, type TestRecord } from '@draughtbook/shared-calc'
+import psychrolib from 'psychrolib'
 import { describe, expect, it } from 'vitest'
 import { powerLaw, recordBy, usual_Pa } from '../methods/record-by'
 
@@ -42,9 +43,21 @@ const contribution = (evaluation: Evaluation, figure: Figure, id: string) =>
     .find(({ quantity }) => quantity === figure)
     ?.contributions.find((one) => one.id === id)
 
+/** Density of moist air by psychrolib, kg/m³. */
+function density(celsius: number, humidity: number): number {
+  psychrolib.SetUnitSystem(psychrolib.SI)
+  const ratio = psychrolib.GetHumRatioFromRelHum(celsius, humidity, 90_000)
+  return psychrolib.GetMoistAirDensity(celsius, ratio, 90_000)
+}
+
+/** A device that shows the flow for air of 1.2041 kg/m³ passes √(1.2041/ρ) of it: what that changes in one direction. */
+const otherMeaning = ({ direction }: Run): number =>
+  Math.sqrt(1.2041 / (direction === 'depressurisation' ? density(21, 0.4) : density(-4, 0.7))) - 1
+
 /** What each cause does to the test as logged, told by physics: the record by one unit of the cause times h. */
 const moved: Readonly<Record<string, (h: number, figure: Figure) => TestRecord>> = {
   'flow calibration': (h) => everyReading((reading) => flow(reading, Math.exp(h))),
+  'meaning of flows': (h) => everyReading((reading, run) => flow(reading, Math.exp(h * otherMeaning(run)))),
   'gauge span': (h) =>
     everyReading((reading) => ({ ...reading, pressure_Pa: reading.pressure_Pa * (1 + h) })),
   'wind shift': (h) => everyReading((reading) => ({ ...reading, pressure_Pa: reading.pressure_Pa + h })),

@@ -1,4 +1,5 @@
 import type { Grid } from '@draughtbook/shared-calc/log'
+import type { TestAbout } from '../kept/kept-test.js'
 
 /** A cell's value as a spreadsheet holds it; '' is an empty cell. Errors stand as their text, as in `#DIV/0!`. */
 export type CellValue = string | number | boolean
@@ -105,13 +106,14 @@ export interface Host {
   jump(reference: string): Promise<void>
   /** What was kept with this workbook, or undefined. */
   loadSettings(): Promise<string | undefined>
-  saveSettings(text: string): Promise<void>
+  /** @param about what a list of tests shows of this one */
+  saveSettings(text: string, about: TestAbout): Promise<void>
   /** Adds a workbook's sheets to the open one; never overwrites a sheet. */
   insertWorkbook(bytes: Uint8Array, chart: InsertedChart | undefined): Promise<Inserted>
   /** Opens the bytes as a workbook of their own. */
   openWorkbook(bytes: Uint8Array, fileName: string): Promise<void>
   /** Hands the file to the user. */
-  download(bytes: Uint8Array, fileName: string): Promise<void>
+  download(bytes: Uint8Array, fileName: string, type?: string): Promise<void>
 }
 
 export type HostErrorCode =

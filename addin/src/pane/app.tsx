@@ -1,19 +1,21 @@
 import { useEffect, useMemo, useState } from 'preact/hooks'
-import type { PageHost } from '../host/page/page-host.js'
 import { keepAccessToken } from '../service/access-token.js'
 import { MonthView } from './month/month-view.js'
+import { isUntouched } from './one-test/entries.js'
 import type { TestStore } from './one-test/store.js'
 import { TestView } from './one-test/test-view.js'
 import { OriginLine } from './origin-line.js'
-import { NewTest } from './page/new-test.js'
 import { OpenFile } from './page/open-file.js'
 import { PageGrid } from './page/page-grid.js'
-import { useOpenLog } from './page/use-page-host.js'
+import { PageQuestionBox } from './page/page-question.js'
+import type { PageTests } from './page/page-tests.js'
+import { TestsView } from './page/tests-view.js'
 import { RerunView } from './rerun/rerun-view.js'
-import { useTestState } from './use-store.js'
+import { useOpenLog, useTestState } from './use-changes.js'
 
 const VIEWS = [
   ['test', 'Test'],
+  ['tests', 'All tests'],
   ['month', 'Month'],
   ['rerun', 'Re-run'],
 ] as const
@@ -21,12 +23,13 @@ type View = (typeof VIEWS)[number][0]
 
 interface AppProps {
   store: TestStore
-  /** The on-page grid's host, where the pane is not inside Excel. */
-  page?: PageHost
+  /** The tests kept in this browser, where the pane is not inside Excel. */
+  tests?: PageTests
 }
 
 /** The pane: three views, one line that says where the figures come from, and an open log's grid beside them. */
-export function App({ store, page }: AppProps) {
+export function App({ store, tests }: AppProps) {
+  const page = tests?.host
   const [view, setView] = useState<View>('test')
   const state = useTestState(store)
   // The same node again is not drawn again: the grid follows its host, not every keystroke in the forms.
@@ -50,7 +53,7 @@ export function App({ store, page }: AppProps) {
         <header class="top">
           <h1>Draughtbook</h1>
           <nav aria-label="Views">
-            {VIEWS.map(([id, label]) => (
+            {VIEWS.filter(([id]) => id !== 'tests' || tests).map(([id, label]) => (
               <button
                 type="button"
                 key={id}
@@ -66,13 +69,18 @@ export function App({ store, page }: AppProps) {
               Undo
             </button>
           ) : null}
-          {page && view === 'test' ? (
+          {tests && view === 'test' ? (
             <>
-              <NewTest host={page} store={store} state={state} />
-              <OpenFile host={page} store={store} />
+              {isUntouched(state.entries) && !tests.host.hasWorkbook ? null : (
+                <button type="button" onClick={() => void tests.create()}>
+                  New test
+                </button>
+              )}
+              <OpenFile tests={tests} store={store} />
             </>
           ) : null}
         </header>
+        {tests ? <PageQuestionBox tests={tests} /> : null}
         <OriginLine
           state={state}
           onDismiss={() => store.dismissFault()}
@@ -83,6 +91,7 @@ export function App({ store, page }: AppProps) {
         />
         <main>
           {view === 'test' ? <TestView store={store} state={state} /> : null}
+          {view === 'tests' && tests ? <TestsView tests={tests} onOpen={() => setView('test')} /> : null}
           {view === 'month' ? <MonthView /> : null}
           {view === 'rerun' ? <RerunView /> : null}
         </main>

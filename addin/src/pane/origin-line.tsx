@@ -1,5 +1,5 @@
 import { AccessTokenForm } from './access-token.js'
-import type { TestState } from './one-test/store.js'
+import type { TestState } from './one-test/test-state.js'
 
 interface OriginLineProps {
   state: TestState

@@ -1,4 +1,4 @@
-import { attachCells, type CellMap } from '../contract/cell-map.js'
+import { attachCells, type CellMap } from '../contract/problem.js'
 import {
   type Evaluation,
   type Finding,
@@ -8,16 +8,22 @@ import {
 } from '../contract/record/index.js'
 import { traceOf } from '../engine/index.js'
 import { assemble } from '../evaluation/assemble.js'
+import { joinBothDirections } from '../evaluation/rules/both-directions.js'
 import { rules } from '../evaluation/rules/index.js'
 import { workOut } from '../evaluation/work/work-out.js'
 import { methodById } from '../methods/index.js'
 import { siteRules } from '../site/rules.js'
-import { withSite } from '../site/test-with-site.js'
+import { type TestWithSite, withSite } from '../site/test-with-site.js'
 import { assembleUncertainty } from '../uncertainty/assemble-uncertainty.js'
-import { UnboundedUncertainty } from '../uncertainty/refuse-beyond-measure.js'
 import { uncertaintyFindings, uncertaintyUnbounded } from '../uncertainty/rules.js'
 import { workUncertainty } from '../uncertainty/work-uncertainty.js'
-import type { AssessedTest } from './assessed-test.js'
+import { UnboundedUncertainty, type WorkedUncertainty } from '../uncertainty/worked-uncertainty.js'
+
+/** A whole test worked out, with site part and uncertainty budget where it has them. */
+export interface AssessedTest extends TestWithSite {
+  /** Only where asked for, or where the record has an uncertainty part. */
+  readonly uncertainty?: WorkedUncertainty
+}
 
 export interface EvaluateOptions {
   /** Field path → cell address, where the record came from a sheet. */
@@ -74,7 +80,7 @@ function assess(
     ...siteRules.flatMap((rule) => rule({ record, method, test })),
     ...(sure ? uncertaintyFindings(sure) : []),
   ]
-  const findings = bySeverity([...told, ...attachCells(ruled, cells)])
+  const findings = bySeverity([...told, ...attachCells(joinBothDirections(ruled), cells)])
   const official = assemble(record, method, test, findings, sha256)
   const evaluation = sure
     ? { ...official, ...assembleUncertainty(test, sure, official.verdict.outcome) }

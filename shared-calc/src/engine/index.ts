@@ -1,6 +1,6 @@
-export { inputsBySymbol } from './evaluate/bind.js'
 export * from './evaluate/calculation.js'
-export { exceeds, fallsBelow, toLimit, toLimitInSheet } from './evaluate/comparison.js'
+export { inputsBySymbol } from './evaluate/calculation.js'
+export { exceeds, fallsBelow, toLimit, toLimitInSheet } from './evaluate/functions.js'
 export {
   type Chapter,
   type ChapterDefinition,
@@ -9,8 +9,7 @@ export {
   neededSteps,
   type Step,
 } from './parse/chapter.js'
-export { type Expression, type Packed, pack, symbolsOf, unpack } from './parse/expression.js'
-export { FormulaError } from './parse/formula-error.js'
+export { type Expression, FormulaError, type Packed, pack, symbolsOf, unpack } from './parse/expression.js'
 export { symbolParts, symbolText } from './parse/symbols.js'
 export * from './quantity.js'
 export { toMathml } from './render/to-mathml.js'

@@ -255,6 +255,7 @@ export const parsed: Readonly<Record<string, unknown>> = {
   "sum(c_y .* a_d)": ["sum",[".*","c_y","a_d"]],
   "sum(d_ny .* d_Cy .* u_y .^ 2 + d_nx .* d_Cx .* u_x .^ 2)": ["sum",["+",[".*",[".*","d_ny","d_Cy"],[".^","u_y",2]],[".*",[".*","d_nx","d_Cx"],[".^","u_x",2]]]],
   "sum(e .^ 2)": ["sum",[".^","e",2]],
+  "sum(g .* f_s)": ["sum",[".*","g","f_s"]],
   "sum(g .* s_Te)": ["sum",[".*","g","s_Te"]],
   "sum(g .* s_Ti)": ["sum",[".*","g","s_Ti"]],
   "sum(g .* s_g)": ["sum",[".*","g","s_g"]],

@@ -1,9 +1,8 @@
+import { customary } from '../catalogue/shown-figure.js'
 import type { Source } from '../engine/index.js'
 import { fittedLineViscous } from './curve-chapters.js'
-import { customary } from './customary-units.js'
 import { iso9972Limits } from './iso-9972.js'
-import type { Method, MethodLimits, OfficialFigure } from './method.js'
-import { takenOver } from './taken-over.js'
+import { type Method, type MethodLimits, type OfficialFigure, takenOver } from './method.js'
 
 const astm: Source = { text: 'ASTM E779-19', seen: 'memory' }
 const form: Source = { text: 'ASTM E779-19, form of the correction', seen: 'read' }

@@ -1,9 +1,8 @@
+import { customary } from '../catalogue/shown-figure.js'
 import type { Source } from '../engine/index.js'
 import { weightedLine } from './curve-chapters.js'
-import { customary } from './customary-units.js'
 import { iso9972Limits, viscosityNote } from './iso-9972.js'
-import type { Method } from './method.js'
-import { takenOver } from './taken-over.js'
+import { type Method, takenOver } from './method.js'
 
 const cgsb: Source = { text: 'CAN/CGSB-149.10-2019', seen: 'memory' }
 const areaPressure: Source = { text: 'CAN/CGSB-149.10: leakage area at 10 Pa', seen: 'read' }

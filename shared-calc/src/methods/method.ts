@@ -1,7 +1,7 @@
 import type { ResultKey } from '../catalogue/figures.js'
+import type { CustomaryUnit } from '../catalogue/shown-figure.js'
 import type { VolumeBasis } from '../contract/record/index.js'
 import type { Chapter, Source } from '../engine/index.js'
-import type { CustomaryUnit } from './customary-units.js'
 
 /** A limit with its clause. */
 export interface Limit {
@@ -135,4 +135,19 @@ export interface Method {
   /** The method's own names of the reported quantities. */
   readonly terms: Readonly<Record<Exclude<ResultKey, 'q10' | 'q4'>, string>>
   readonly notes: readonly string[]
+}
+
+/** The limits of one standard as another takes them over: each cites where it is from, and what it finds is a note. */
+export function takenOver(limits: MethodLimits): MethodLimits {
+  const marked = Object.entries(limits).map(([name, limit]: [string, unknown]) => [name, withMark(limit)])
+  return Object.fromEntries(marked) as MethodLimits
+}
+
+/** A limit, or a group of limits, with its source marked; what is common practice is nobody's clause. */
+function withMark(limit: unknown): unknown {
+  if (typeof limit !== 'object' || limit === null) return limit
+  const { source } = limit as { source?: { seen: string } }
+  if (source)
+    return source.seen === 'common practice' ? limit : { ...limit, source: { ...source, takenOver: true } }
+  return Object.fromEntries(Object.entries(limit).map(([name, inner]) => [name, withMark(inner)]))
 }

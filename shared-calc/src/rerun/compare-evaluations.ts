@@ -1,4 +1,4 @@
-import type { AssessedTest } from '../assessment/assessed-test.js'
+import type { AssessedTest } from '../assessment/evaluate.js'
 import { type Evaluation, pathText } from '../contract/record/index.js'
 import { numberText, symbolText, traceStep } from '../engine/index.js'
 import { reference } from '../reports/workbook/address.js'

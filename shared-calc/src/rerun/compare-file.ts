@@ -1,14 +1,15 @@
 import { strFromU8 } from 'fflate'
+import { addressOf, withSheet } from '../log/grid/address.js'
 import type { Grid } from '../log/grid/grid.js'
 import { sheetParts } from '../reports/workbook/chart/package-parts.js'
 import { issuedRowsText } from '../reports/workbook/issued/canonical-part.js'
 import { digestParts, type IssuedParts } from '../reports/workbook/issued/issued-parts.js'
+import type { Places } from '../reports/workbook/places.js'
 import { RECORD } from '../reports/workbook/record-sheet.js'
 import type { Parts } from '../reports/workbook/zip/parts.js'
 import { RECALCULATED_ZERO } from './agreement.js'
-import { compareSheets } from './compare-sheets.js'
+import { compareSheets, type InputCells } from './compare-sheets.js'
 import { expectedCell } from './expected-cell.js'
-import { inputCells } from './input-cells.js'
 import type { IssuedFile } from './issued-file.js'
 import { compareLooks } from './look/compare-looks.js'
 import { savedAgain, strictParts } from './look/strict-parts.js'
@@ -76,4 +77,14 @@ export function countCells(parts: Parts): number {
         count += 1
   }
   return count
+}
+
+/** Cells that hold a field of the record as it was logged. */
+function inputCells(places: Places): InputCells {
+  return new Map(
+    [...places.fields].map(([path, { sheet, row, column }]) => [
+      withSheet(sheet, addressOf(row - 1, column - 1)),
+      path,
+    ]),
+  )
 }

@@ -1,11 +1,5 @@
-export {
-  type KnownVersion,
-  type RunnableVersion,
-  runnable,
-  type VersionParts,
-  versions,
-} from '../versions/index.js'
-export type { RerunOptions } from './options.js'
+export { versions } from '../versions/list.js'
+export { type KnownVersion, type RunnableVersion, runnable, type VersionParts } from '../versions/version.js'
 export * from './report.js'
 export { rerunFile, unreadable } from './rerun.js'
 export {

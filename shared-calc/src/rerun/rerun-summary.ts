@@ -1,18 +1,18 @@
 import type { Evaluation } from '../contract/record/index.js'
 import type { Grid } from '../log/grid/grid.js'
-import { archivedParts } from '../reports/archive/archived-parts.js'
+import { archivedParts } from '../reports/archive/open-archived.js'
 import { digestParts } from '../reports/workbook/issued/issued-parts.js'
 import type { ReadSummary } from '../reports/workbook/read-summary.js'
 import { RECORD } from '../reports/workbook/record-sheet.js'
-import { versions as known, type RunnableVersion, runnable } from '../versions/index.js'
+import { versions as known } from '../versions/list.js'
+import { type RunnableVersion, runnable } from '../versions/version.js'
 import { compareEvaluations } from './compare-evaluations.js'
 import { type ComparedFile, compareFile, countCells, sameParts } from './compare-file.js'
-import { digestDifferences } from './digest-differences.js'
 import { type IssuedFile, issueAgain } from './issued-file.js'
-import { fieldCell, issuedRecord } from './issued-record.js'
-import type { RerunOptions } from './options.js'
+import { digestDifferences, fieldCell, issuedRecord } from './issued-record.js'
+import { savedBy } from './look/package.js'
 import { outcomeOf } from './outcome.js'
-import type { Difference, RerunTest, SignatureState } from './report.js'
+import type { Difference, RerunOptions, RerunTest, SignatureState } from './report.js'
 import { changedFields, withoutFollowing } from './root-causes.js'
 import {
   changesSince,
@@ -22,7 +22,6 @@ import {
   runAgain,
   versionNotes,
 } from './run-again.js'
-import { savedBy } from './saved-by.js'
 import { notAccepted, signatureState, unprovenWords } from './signature-state.js'
 
 /** Re-runs a summary workbook of ours: signature, digests, every figure, every cell and everything that is seen of it. */
@@ -115,7 +114,13 @@ async function compareInFull(
   fits: readonly Difference[],
 ): Promise<ComparedFile & { notes: readonly string[]; verdict: string }> {
   const { record: inFile, evaluation: recorded } = summary
-  let issued: IssuedFile = await issueAgain(version, inFile, expectedOnSheets(recorded, again), summary)
+  let issued: IssuedFile = await issueAgain(
+    version,
+    inFile,
+    expectedOnSheets(recorded, again),
+    summary,
+    parts,
+  )
   let expected = again
   const origin = issuedRecord(summary, grid, issued.places, (candidate) =>
     gives(version, candidate, recorded),
@@ -123,7 +128,7 @@ async function compareInFull(
   const record = origin?.record ?? inFile
   if (origin && origin.changed.length > 0) {
     expected = runAgain(version, record, recorded)
-    issued = await issueAgain(version, record, expectedOnSheets(recorded, expected), summary)
+    issued = await issueAgain(version, record, expectedOnSheets(recorded, expected), summary, parts)
   }
   const context = { version, record, again: expected, recorded, places: issued.places }
   const file = compareFile(issued, grid, parts)

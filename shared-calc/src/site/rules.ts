@@ -1,5 +1,5 @@
 import type { Rule } from '../evaluation/rules/rule.js'
-import { leakLog } from './leaks/rules.js'
+import { leakLog } from './leaks/findings.js'
 import {
   cautionContradicted,
   cautionsUnanswered,

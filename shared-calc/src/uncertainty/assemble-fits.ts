@@ -2,8 +2,7 @@ import type { OtherFit, RunFits } from '../contract/record/index.js'
 import { type Block, byRule, Calculation } from '../engine/index.js'
 import type { WorkedRun, WorkedTest } from '../evaluation/work/worked-test.js'
 import { fitCompared } from '../formulas/fit-compared.js'
-import { refuseBeyondMeasure } from './refuse-beyond-measure.js'
-import type { WorkedFits } from './worked-uncertainty.js'
+import { refuseBeyondMeasure, type WorkedFits } from './worked-uncertainty.js'
 
 /** The official fit of a run with the other two beside it, all before the correction to reference air. */
 export function assembleFits(test: WorkedTest, { run, organic, bothErrors }: WorkedFits): RunFits[] {

@@ -61,6 +61,7 @@ function sizeOf(
   size: Exclude<ReturnType<typeof cause>['size'], { ofRun: unknown }>,
 ): Given {
   if ('input' in size) return reader.read(size.input)
+  if ('fixed' in size) return byRule(size.fixed, size.why)
   if ('block' in size) return blocks[size.block].ref(size.u)
   switch (size.logged) {
     case 'barometer':
@@ -111,6 +112,8 @@ function meanBlock(calculation: Calculation, runs: readonly RunUncertainty[], pr
     })
     return given.length === blocks.length ? columnOf(given) : undefined
   }
+  // What another meaning of the typed flows would change, where nobody said which holds; 0 for a run that says it.
+  const meanings = runs.map(({ run }) => run.flows.otherMeaning)
   // Depressurising, indoor air goes through the device and outdoor air through the leaks; pressurising, the reverse.
   const indoors = (quantity: string) => column((out) => `s_${quantity}${out ? 'd' : 'x'}`)
   const outdoors = (quantity: string) => column((out) => `s_${quantity}${out ? 'x' : 'd'}`)
@@ -123,6 +126,9 @@ function meanBlock(calculation: Calculation, runs: readonly RunUncertainty[], pr
     s_m: column(() => 's_m'),
     s_p: column(() => 's_p'),
     s_n: column(() => 's_n'),
+    f_s: meanings.some(Boolean)
+      ? columnOf(meanings.map((one) => one ?? byRule(0, 'said in the record')))
+      : undefined,
     s_Ti: indoors('T'),
     s_Te: outdoors('T'),
     s_hi: indoors('h'),

@@ -3,13 +3,16 @@ import type { DefaultedInput } from './defaults.js'
 
 /** How a cause moves a figure: by a symbol of the sensitivities of the mean, of each run in the mean, or by a fixed power. */
 type Sensitivity =
-  | { readonly mean: 'c_g' | 'c_w' | 'c_v' | 'c_m' | 'c_Ti' | 'c_Te' | 'c_p' | 'c_hi' | 'c_he' | 'c_n' }
+  | {
+      readonly mean: 'c_g' | 'c_w' | 'c_v' | 'c_m' | 'c_Ti' | 'c_Te' | 'c_p' | 'c_hi' | 'c_he' | 'c_n' | 'c_s'
+    }
   | { readonly ofRun: 'c_0' | 'g' }
   | { readonly fixed: 1 | -1; readonly why: string }
 
 /** Where its standard uncertainty comes from, and its expected size where it lies one way only. */
 type Size =
   | { readonly input: DefaultedInput }
+  | { readonly fixed: number; readonly why: string }
   | { readonly block: 'wind'; readonly u: 'u_w' }
   | { readonly block: 'wind'; readonly u: 'u_v'; readonly expected: 'v_w' }
   | { readonly block: 'stack'; readonly u: 'u_t' }
@@ -23,6 +26,7 @@ export type Draw =
   | {
       readonly moves:
         | 'flows'
+        | 'meaning of flows'
         | 'span'
         | 'pressure shift'
         | 'pressure variance'
@@ -75,6 +79,19 @@ export const causes = {
     draw: { moves: 'flows' },
     sharedWhereSame: 'flowDevice',
     source: guide,
+  },
+  'meaning of flows': {
+    name: 'whether flows are of the air in the device or of reference air',
+    unit: '1',
+    scope: 'shared',
+    sensitivity: { mean: 'c_s' },
+    size: {
+      fixed: 1 / Math.sqrt(3),
+      why: 'not logged: even spread up to the whole change, half width over √3',
+    },
+    draw: { moves: 'meaning of flows' },
+    sharedWhereSame: 'flowDevice',
+    source: { text: 'JCGM 100:2008, 4.3.7: even spread', seen: 'derived' },
   },
   'gauge span': {
     name: 'pressure gauge',

@@ -3,9 +3,8 @@ import { plain } from '../catalogue/words.js'
 import type { Finding } from '../contract/record/index.js'
 import type { Source } from '../engine/index.js'
 import { ASSUMED_HEIGHT_m, ASSUMED_WIND_m_s, defaultUncertainties } from './defaults.js'
-import type { UnboundedUncertainty } from './refuse-beyond-measure.js'
 import { UNKNOWN_ZERO_FLOW_Pa2 } from './run-sensitivity.js'
-import type { WorkedUncertainty } from './worked-uncertainty.js'
+import type { UnboundedUncertainty, WorkedUncertainty } from './worked-uncertainty.js'
 
 /** Findings about the budget itself; only where one was asked for. */
 export function uncertaintyFindings(worked: WorkedUncertainty): Finding[] {

@@ -7,7 +7,6 @@ import type { Method } from '../methods/method.js'
 import type { SharedUncertainty } from './budget-rows.js'
 import { workDecisions } from './decisions.js'
 import { UncertaintyReader } from './inputs.js'
-import { refuseBeyondMeasure } from './refuse-beyond-measure.js'
 import {
   airSensitivities,
   type RunUncertainty,
@@ -16,7 +15,7 @@ import {
 } from './run-sensitivity.js'
 import { type Wanted, workBudget } from './work-budget.js'
 import { workFits } from './work-fits.js'
-import type { WorkedUncertainty } from './worked-uncertainty.js'
+import { refuseBeyondMeasure, type WorkedUncertainty } from './worked-uncertainty.js'
 
 const basisOfResult = { q50: 'q', n50: 'n', qE50: 'qE', qF50: 'qF', ela4: 'area', ela10: 'area' } as const
 

@@ -1,5 +1,4 @@
-import type { AssessedTest } from '../assessment/assessed-test.js'
-import type { EvaluateOptions } from '../assessment/evaluate.js'
+import type { AssessedTest, EvaluateOptions } from '../assessment/evaluate.js'
 import type { Evaluation, TestRecord } from '../contract/record/index.js'
 import type { packSummary } from '../reports/workbook/issued/pack-summary.js'
 import type { layOutSummary } from '../reports/workbook/write-summary.js'

@@ -75,7 +75,7 @@ export function simulatedTest(
   }
   return {
     record: {
-      format: 'draughtbook/record@2',
+      format: 'draughtbook/record@3',
       building: {
         name: 'simulated house',
         volume_m3: volume * (1 + error(instruments.volume)),
@@ -113,7 +113,14 @@ function run(day: Day, direction: 'depressurisation' | 'pressurisation'): TestRe
     return reading(day, side, station)
   })
   day.wind.pass(30)
-  return { direction, averagingTime_s: AVERAGING_s, zeroFlowBefore_Pa, readings, zeroFlowAfter_Pa: zero() }
+  return {
+    direction,
+    flowStatedAt: 'device air',
+    averagingTime_s: AVERAGING_s,
+    zeroFlowBefore_Pa,
+    readings,
+    zeroFlowAfter_Pa: zero(),
+  }
 }
 
 /** Sets the fan for a pressure that in still air would be the station's, and averages what gauge and device show. */

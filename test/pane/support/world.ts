@@ -92,7 +92,7 @@ export class World {
       ...options,
     })
     const page = await context.newPage()
-    page.setDefaultTimeout(12_000)
+    page.setDefaultTimeout(30_000)
     const watched: Watched = { page, complaints: [], asked: [], ended: [] }
     page.on('console', (message) => {
       if (message.type() === 'error' || message.type() === 'warning') watched.complaints.push(message.text())

@@ -1,13 +1,11 @@
 import { joinReference, splitReference } from '../address.js'
 import { saveFile } from '../download.js'
 import type { CellMark, Host } from '../host.js'
-import { toBase64 } from './base64.js'
 import { type ExcelApi, hostError, inExcel, type SetSupported } from './excel-api.js'
 import { readGrid } from './grid.js'
-import { insertSheets } from './insert.js'
-import { replaceMarks } from './marks.js'
+import { insertSheets, toBase64 } from './insert.js'
+import { readKept, replaceMarks, writeKept } from './marks.js'
 import { locate, readBlock } from './read.js'
-import { readKept, writeKept } from './settings.js'
 import { watchSheets } from './watch.js'
 
 const SETTINGS_KEY = 'draughtbook.test'
@@ -71,7 +69,7 @@ export function createExcelHost(excel: ExcelApi, supported: SetSupported): Host 
         throw hostError(error, 'opening a new workbook')
       }
     },
-    download: async (bytes, fileName) => saveFile(bytes, fileName),
+    download: async (bytes, fileName, type) => saveFile(bytes, fileName, type),
   }
 }
 

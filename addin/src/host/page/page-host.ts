@@ -1,4 +1,6 @@
 import type { Grid } from '@draughtbook/shared-calc/log'
+import type { CellEdit, TestAbout } from '../../kept/kept-test.js'
+import type { OpenTest } from '../../kept/open-test.js'
 import {
   type Area,
   areaAddress,
@@ -8,7 +10,7 @@ import {
   parseArea,
   splitReference,
 } from '../address.js'
-import { CellSheet } from '../cell-sheet.js'
+import { CellSheet, type OpenedBook } from '../cell-sheet.js'
 import { saveFile } from '../download.js'
 import {
   type CellBlock,
@@ -20,11 +22,7 @@ import {
   HostError,
   MOST_CELLS,
 } from '../host.js'
-import type { OpenedBook } from '../opened-book.js'
 import { cellText } from './cell-text.js'
-
-/** Where the page keeps what was typed: the browser's storage, or a stand-in under test. */
-export type Storage = Pick<globalThis.Storage, 'getItem' | 'setItem'>
 
 const NO_BOOK = 'No workbook is open. Open one, or type the values into the forms.'
 
@@ -42,7 +40,8 @@ export class PageHost implements Host {
   readonly #watchers = new Set<(change: CellChange) => void>()
   readonly #viewers = new Set<() => void>()
 
-  constructor(private readonly storage: Storage) {}
+  /** @param test the test on show, kept in this browser */
+  constructor(readonly test: OpenTest) {}
 
   /** Puts a workbook read by the worker on the page. */
   show(opened: OpenedBook): void {
@@ -55,7 +54,18 @@ export class PageHost implements Host {
     this.#redraw()
   }
 
-  /** Puts the open log away; what was typed for it is kept under its name. */
+  /** Types cells again that were changed on the page before; those of a sheet that is gone are passed over. */
+  async retype(edits: readonly CellEdit[]): Promise<void> {
+    if (edits.length === 0) return
+    const { typedCell } = await import('./typed-cell.js')
+    for (const { sheet: name, row, column, text } of edits) {
+      const sheet = this.book?.sheets.find((one) => one.name === name)
+      sheet?.set(row - 1, column - 1, typedCell(text, sheet.at(row - 1, column - 1)))
+    }
+    this.#redraw()
+  }
+
+  /** Takes the log off the page; it stays kept with its test. */
   close(): void {
     this.book = undefined
     this.selected = undefined
@@ -83,6 +93,7 @@ export class PageHost implements Host {
     const address = areaAddress({ top: row, bottom: row, left: column, right: column })
     this.#redraw()
     for (const watcher of this.#watchers) watcher({ sheet: sheet.name, address })
+    await this.test.edit({ sheet: sheet.name, row, column, text })
   }
 
   textAt(sheet: CellSheet, row: number, column: number): string {
@@ -158,19 +169,10 @@ export class PageHost implements Host {
     this.select(sheet.name, area)
   }
 
-  loadSettings = async (): Promise<string | undefined> => this.storage.getItem(this.#key()) ?? undefined
+  loadSettings = async (): Promise<string | undefined> =>
+    this.test.untouched ? undefined : this.test.now.entries
 
-  saveSettings = async (text: string): Promise<void> => {
-    try {
-      this.storage.setItem(this.#key(), text)
-    } catch (cause) {
-      throw new HostError(
-        'failed',
-        'The browser did not keep what was typed: its storage is full or switched off.',
-        { cause },
-      )
-    }
-  }
+  saveSettings = (text: string, about: TestAbout): Promise<void> => this.test.save(text, about)
 
   insertWorkbook = async (): Promise<never> => {
     throw new HostError('unsupported', this.unavailable.insertWorkbook)
@@ -178,11 +180,8 @@ export class PageHost implements Host {
 
   openWorkbook = async (bytes: Uint8Array, fileName: string): Promise<void> => saveFile(bytes, fileName)
 
-  download = async (bytes: Uint8Array, fileName: string): Promise<void> => saveFile(bytes, fileName)
-
-  #key(): string {
-    return `draughtbook.test:${this.book?.name ?? ''}`
-  }
+  download = async (bytes: Uint8Array, fileName: string, type?: string): Promise<void> =>
+    saveFile(bytes, fileName, type)
 
   #sheet(name: string): CellSheet {
     if (!this.book) throw new HostError('no-workbook', NO_BOOK)

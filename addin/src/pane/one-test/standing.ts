@@ -1,7 +1,7 @@
 import type { Evaluation, Finding, Problem } from '@draughtbook/shared-calc'
 import { labelOf } from '../fields.js'
 import type { TestEntries } from './entries.js'
-import type { TestState } from './store.js'
+import type { TestState } from './test-state.js'
 
 type Outcome = Evaluation['verdict']['outcome']
 
@@ -25,6 +25,16 @@ export interface Standing {
   worst?: Finding
   cautions: number
   invalidating: number
+}
+
+export const STAGE_WORDS: Readonly<Record<Standing['stage'], string>> = {
+  empty: 'New test',
+  unfinished: 'No result yet',
+  running: 'Running value, not a result',
+  meets: 'Meets the target',
+  misses: 'Misses the target',
+  'not valid': 'Not valid',
+  'no target': 'No target set',
 }
 
 /** What every test needs before there is a result. */

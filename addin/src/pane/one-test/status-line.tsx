@@ -1,17 +1,9 @@
 import { decimals, figure, signed, unitText } from '../figures.js'
-import { leadTo } from './lead-to.js'
 import type { SectionProps } from './section.js'
-import { type Against, type Standing, standingOf } from './standing.js'
+import { type Against, STAGE_WORDS, type Standing, standingOf } from './standing.js'
+import { placeOf } from './step.js'
+import type { TestStore } from './store.js'
 
-const WORDS: Record<Standing['stage'], string> = {
-  empty: 'New test',
-  unfinished: 'No result yet',
-  running: 'Running value, not a result',
-  meets: 'Meets the target',
-  misses: 'Misses the target',
-  'not valid': 'Not valid',
-  'no target': 'No target set',
-}
 const SHAPES: Record<Standing['stage'], string> = {
   empty: '○',
   unfinished: '○',
@@ -40,7 +32,7 @@ export function StatusLine({ store, state }: SectionProps) {
           <span class="shape" aria-hidden="true">
             {SHAPES[stage]}
           </span>
-          {WORDS[stage]}
+          {STAGE_WORDS[stage]}
         </p>
         {against ? <Value {...against} running={stage === 'running'} /> : null}
       </div>
@@ -98,4 +90,11 @@ function Bar({ value, limit }: { value: number; limit: number }) {
       <rect class="tick" x={150 / end - 0.5} width="1" height="6" />
     </svg>
   )
+}
+
+/** Leads to where a field of the record is asked for, or to the findings. */
+function leadTo(store: TestStore, path: string): void {
+  const { step } = store.state
+  const findings = step === 'before' ? 'site' : step
+  store.lead(path === 'findings' ? findings : (placeOf(path)?.step ?? step), path)
 }

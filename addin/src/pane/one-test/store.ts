@@ -4,51 +4,12 @@ import type { LiveResult } from '../../calc/live.js'
 import type { UnderstoodTest } from '../../calc/understand.js'
 import type { Host } from '../../host/host.js'
 import { askService } from '../../service/client.js'
-import { differenceOf } from '../../service/compare.js'
+import { aboutTest } from './about-test.js'
 import { emptyEntries, isUntouched, parseEntries, referencesOf, type TestEntries } from './entries.js'
-import { refusal, wordsOf } from './fault-words.js'
+import { differenceOf, refusal, wordsOf } from './fault-words.js'
 import { withoutStaleOrigin } from './library-origin.js'
 import { Past } from './past.js'
-import type { StepId } from './step-id.js'
-
-/** Where the figures on show come from. */
-export type Origin =
-  | { kind: 'none' }
-  | { kind: 'local'; why: 'asking' | 'unreachable' | 'access' | 'refused'; words: string }
-  | { kind: 'service'; difference?: string }
-
-export interface TestState {
-  entries: TestEntries
-  result: LiveResult | undefined
-  /** The evaluation on show: the service's where it has answered for these entries, else the pane's own. */
-  evaluation: Evaluation | undefined
-  origin: Origin
-  /** The working is open, so the trace is asked for. */
-  trace: boolean
-  /** Something the host would not do. */
-  fault: string | undefined
-  saved: 'yes' | 'saving' | string
-  /** Counts the tests opened: what a view shows of an earlier one goes. */
-  opened: number
-  /** The step on show. */
-  step: StepId
-  canUndo: boolean
-  /** The page itself is kept in this browser. */
-  offline: boolean
-  /** A field that somebody asked to be led to; a new object each time. */
-  wanted: { path: string } | undefined
-  /** Cells of findings are pointed out in the sheet. */
-  marking: boolean
-}
-
-export interface StoreTimes {
-  /** Quiet time before the entries are kept, ms: none on the page, whose tab may be killed at any moment. */
-  keep_ms: number
-  /** Quiet time before the service is asked, ms. */
-  settle_ms: number
-  /** Until an unreachable service is tried again, ms. */
-  retry_ms: number
-}
+import type { Origin, StepId, StoreTimes, TestState } from './test-state.js'
 
 type Live = typeof import('../../calc/live.js').live
 
@@ -131,7 +92,12 @@ export class TestStore {
     if (kept !== undefined && !entries)
       this.#set({ fault: 'What was kept with this workbook could not be read; the forms start empty.' })
     this.#past.clear()
-    this.#set({ entries: entries ?? emptyEntries(), opened: this.state.opened + 1, canUndo: false })
+    this.#set({
+      entries: entries ?? emptyEntries(),
+      opened: this.state.opened + 1,
+      canUndo: false,
+      wanted: undefined,
+    })
     await this.refresh()
   }
 
@@ -158,13 +124,6 @@ export class TestStore {
     clearTimeout(this.#saveTimer)
     if (this.times.keep_ms === 0) void this.save()
     else this.#saveTimer = setTimeout(() => void this.save(), this.times.keep_ms)
-  }
-
-  /** An empty test in place of this one; Undo brings it back while the page stays open. */
-  startAnew(entries: TestEntries = emptyEntries()): void {
-    this.#forgetCells()
-    this.change(() => entries)
-    this.#set({ opened: this.state.opened + 1, step: 'before', wanted: undefined })
   }
 
   setField(path: string, entry: TestEntries['fields'][string] | undefined): void {
@@ -212,7 +171,7 @@ export class TestStore {
   async save(): Promise<void> {
     clearTimeout(this.#saveTimer)
     try {
-      await this.host.saveSettings(JSON.stringify(this.state.entries))
+      await this.host.saveSettings(JSON.stringify(this.state.entries), aboutTest(this.state))
       this.#set({ saved: 'yes' })
     } catch (error) {
       this.#set({ saved: wordsOf(error) })
@@ -230,6 +189,8 @@ export class TestStore {
     if (run !== this.#run) return
     this.#set(this.#workOut(calc.live, this.state.entries, grid))
     this.#follow()
+    // What a list shows of the test may have changed with the result.
+    if (this.host.kind === 'page') void this.save()
   }
 
   /** What follows from entries where everything it takes is at hand: shown with them in one drawing. */
@@ -283,6 +244,11 @@ export class TestStore {
             }
           : undefined,
       )
+  }
+
+  /** Says something that the user must know. */
+  tell(words: string): void {
+    this.#set({ fault: words })
   }
 
   dismissFault(): void {

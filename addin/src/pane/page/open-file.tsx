@@ -1,40 +1,27 @@
+import { dayOf } from '@draughtbook/shared-calc'
 import { useRef, useState } from 'preact/hooks'
 import { HostError } from '../../host/host.js'
-import type { PageHost } from '../../host/page/page-host.js'
 import type { TestStore } from '../one-test/store.js'
-import { readTestFile } from '../one-test/test-file.js'
+import type { PageTests } from './page-tests.js'
 
-/** Opens a log from disk; the reading itself happens in a worker with a deadline. */
-export function OpenFile({ host, store }: { host: PageHost; store: TestStore }) {
+/** Opens a log, or a test saved as a file, from disk; the reading itself happens in a worker with a deadline. */
+export function OpenFile({ tests, store }: { tests: PageTests; store: TestStore }) {
   const input = useRef<HTMLInputElement>(null)
   const [busy, setBusy] = useState(false)
   const open = async (file: File | undefined): Promise<void> => {
     if (!file) return
     setBusy(true)
-    await store.save()
-    if (/\.json$/i.test(file.name)) {
-      const entries = await store.attempt(async () =>
-        readTestFile(new TextDecoder().decode(await bytesOf(file)), file.name),
-      )
-      setBusy(false)
-      if (!entries) return
-      host.close()
-      // The test typed here before is there again with Undo.
-      await store.restore()
-      store.startAnew(entries)
-      return store.dismissFault()
+    const bytes = await store.attempt(() => bytesOf(file))
+    if (bytes && /\.(json|zip)$/i.test(file.name)) await tests.takeFile(bytes, file.name)
+    else if (bytes) {
+      const book = await store.attempt(async () => {
+        const { readBook } = await import('./read-book.js')
+        return readBook(bytes, file.name)
+      })
+      const date = dayOf(new Date(file.lastModified))
+      if (book) await tests.takeLog({ bytes, name: file.name, date, book })
     }
-    const book = await store.attempt(async () => {
-      const [{ runJob }, bytes] = await Promise.all([import('../../worker/run-job.js'), bytesOf(file)])
-      const done = await runJob({ kind: 'open', bytes, fileName: file.name }, 20_000)
-      return done.kind === 'opened' ? done.book : undefined
-    })
     setBusy(false)
-    if (!book) return
-    host.show({ ...book, fileDate: new Date(file.lastModified).toISOString().slice(0, 10) })
-    store.dismissFault()
-    await store.restore()
-    store.show('site')
   }
   return (
     <>
@@ -45,7 +32,7 @@ export function OpenFile({ host, store }: { host: PageHost; store: TestStore }) 
         ref={input}
         type="file"
         hidden
-        accept=".json,.xlsx,.xlsm,.ods,.csv,.txt,.tsv"
+        accept=".zip,.json,.xlsx,.xlsm,.ods,.csv,.txt,.tsv"
         aria-label="Test log"
         onChange={(event) => {
           void open(event.currentTarget.files?.[0])

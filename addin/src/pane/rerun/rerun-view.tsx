@@ -1,3 +1,5 @@
+import '../month/archive.css'
+import { dayOf } from '@draughtbook/shared-calc'
 import {
   badOutcomes,
   type Difference,
@@ -8,13 +10,30 @@ import {
   shortNames,
 } from '@draughtbook/shared-calc/rerun'
 import { useMemo } from 'preact/hooks'
+import { ArchiveRun } from '../month/archive-run.js'
 import { ChooseFiles } from '../month/choose-files.js'
 import { DownloadButton } from '../month/download-button.js'
 import { SortableTable, type TableColumn } from '../month/sortable-table.js'
-import '../month/archive.css'
-import { useRun } from '../month/use-run.js'
+import { useRun } from '../use-changes.js'
 import { differenceColumns, differenceRows, fileColumn } from './difference-rows.js'
-import { rerunRun } from './rerun-run.js'
+
+/** The re-run's run: lives as long as the page, so that a look at another view loses nothing. */
+const rerunRun = new ArchiveRun<RerunTest[], RerunReport>({
+  each: (helper, file) => helper.ask<'rerun'>({ kind: 'rerun', ...file }),
+  setAside: (file, why) => [
+    {
+      file,
+      outcome: 'cannot be read',
+      why,
+      compared: { figures: 0, cells: 0 },
+      differences: [],
+      sinceIssue: [],
+      notes: [],
+    },
+  ],
+  report: (helper, results) =>
+    helper.ask<'make-rerun'>({ kind: 'make-rerun', tests: results.flat(), asOf: dayOf() }),
+})
 
 const outcome: TableColumn<RerunTest> = { head: 'Outcome', value: (test) => test.outcome }
 const real = ({ rounding }: Difference): boolean => !rounding

@@ -8,6 +8,8 @@ import type { Handle, Replay } from './replay.js'
 export interface SharedDraws {
   /** Relative error of the flow calibration. */
   readonly flows: Float64Array
+  /** How much of the change applies that another meaning of the typed flows would make. */
+  readonly meaningOfFlows: Float64Array
   /** Relative error of the span of the gauge. */
   readonly span: Float64Array
   /** Shift of the mean pressure over the openings, Pa (inside − outside). */
@@ -42,6 +44,7 @@ export function perturbRun(replay: Replay, uncertainty: RunUncertainty): Perturb
   const sign = curve.value('sign')
   const zero = curve.value('dp_0')
   const u_0 = zeroFlow.value('u_0')
+  const change = run.flows.otherMeaning?.value ?? 0
   const direction = run.direction === 'depressurisation' ? -1 : 1
   const s_e = found ? sensitivity.value('s_e') : 0
   const rows = Array.from(curve.column('dp'), (induced, row) => ({
@@ -57,7 +60,10 @@ export function perturbRun(replay: Replay, uncertainty: RunUncertainty): Perturb
   }))
   const offset = new Float64Array(BATCH)
   const factor = new Float64Array(BATCH)
-  return ({ flows: calibration, span, pressureShift, pressureVariance, curvature }, { normal }) => {
+  return (
+    { flows: calibration, meaningOfFlows, span, pressureShift, pressureVariance, curvature },
+    { normal },
+  ) => {
     for (let i = 0; i < BATCH; i += 1)
       offset[i] = direction * (pressureShift[i] as number) - sign * u_0 * normal()
     for (const { induced, pressure, flows, pressureNoise, flowNoise, spread, bend } of rows) {
@@ -74,7 +80,8 @@ export function perturbRun(replay: Replay, uncertainty: RunUncertainty): Perturb
       for (let i = 0; i < BATCH; i += 1)
         // What lies one way only is taken off what was read, as the truth behind the readings would have it.
         factor[i] = Math.exp(
-          (calibration[i] as number) -
+          (calibration[i] as number) +
+            change * (meaningOfFlows[i] as number) -
             spread * (pressureVariance[i] as number) -
             bend * (curvature[i] as number) +
             flowNoise * normal(),

@@ -46,6 +46,7 @@ export function prepare(record: TestRecord): PreparedTest {
   const perturb = runs.map((run) => perturbRun(replay, run))
   const shared = {
     flows: new Errors(drawn, 'flows'),
+    meaningOfFlows: new Errors(drawn, 'meaning of flows'),
     span: new Errors(drawn, 'span'),
     pressureShift: new Errors(drawn, 'pressure shift'),
     pressureVariance: new Errors(drawn, 'pressure variance'),
@@ -54,6 +55,7 @@ export function prepare(record: TestRecord): PreparedTest {
   const figure = new Errors(drawn, 'figure')
   const draws = {
     flows: shared.flows.draws,
+    meaningOfFlows: shared.meaningOfFlows.draws,
     span: shared.span.draws,
     pressureShift: shared.pressureShift.draws,
     pressureVariance: shared.pressureVariance.draws,

@@ -52,3 +52,14 @@ export const buildingTexts = {
     remedy: 'Set the target that the project must meet.',
   },
 } as const satisfies FindingTexts
+
+/** What is odd about the texts of a record. */
+export const textTexts = {
+  'text-characters': {
+    severity: 'note',
+    source: practiceSource,
+    message:
+      'A text holds control characters or other characters that a workbook cannot hold. The workbook shows � for each.',
+    remedy: 'Type the text again.',
+  },
+} as const satisfies FindingTexts

@@ -1,4 +1,5 @@
 import type { Direction } from '../../contract/record/index.js'
+import { practiceSource } from '../sources.js'
 import { capital, counted, plain } from '../words.js'
 import type { FindingTexts } from './finding-text.js'
 
@@ -65,5 +66,20 @@ export const zeroFlowTexts = {
     }) =>
       `${capital(direction)}: ${counted(count, 'zero-flow value')} ${period} the readings (at least ${samples} over ${duration_s} s expected).`,
     remedy: recordIt,
+  },
+} as const satisfies FindingTexts
+
+/** While the building is still prepared, a reading is best repeated at once. */
+export const repeatNow =
+  'Repeat this reading now, while the building is still prepared. Look for the cause (gust, door, wrong range).'
+
+/** What a run shows while its readings come in. */
+export const whileReadingTexts = {
+  'zero-flow-drift': {
+    severity: 'note',
+    source: practiceSource,
+    message: ({ moved_Pa, share, limit }: { moved_Pa: number; share: number; limit: number }) =>
+      `The zero-flow pressure has changed by ${plain(moved_Pa, 1)} Pa, which is ${plain(share * 100, 1)} % of the flow at the lowest reading (limit ${plain(limit * 100, 1)} %).`,
+    remedy: 'Wait for steadier weather, then repeat the zero-flow pressure and the lowest readings.',
   },
 } as const satisfies FindingTexts

@@ -1,5 +1,4 @@
-import type { Expression, Operator } from '../parse/expression.js'
-import { FormulaError } from '../parse/formula-error.js'
+import { type Expression, FormulaError, type Operator } from '../parse/expression.js'
 import { columnFunctions, scalarFunctions } from './functions.js'
 
 /** The numbers a chapter works on: one slot per scalar, one array per column. */

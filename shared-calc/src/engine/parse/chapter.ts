@@ -1,7 +1,6 @@
 import { type Closure, compile, type Frame, type Slot } from '../evaluate/compile.js'
 import type { Constant, Formula, Input, Quantity } from '../quantity.js'
-import { type Expression, symbolsOf } from './expression.js'
-import { FormulaError } from './formula-error.js'
+import { type Expression, FormulaError, symbolsOf } from './expression.js'
 import { orderByUse } from './order.js'
 
 /** A formula made ready: parsed, and placed behind all it uses. */

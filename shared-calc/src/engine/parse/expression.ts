@@ -1,3 +1,8 @@
+/** A fault in a formula's definition: found when the program loads, never caused by a user's input. */
+export class FormulaError extends Error {
+  override readonly name = 'FormulaError'
+}
+
 /** The few kinds of node an expression may hold; everything else is refused when a chapter is defined. */
 export type Expression =
   | { readonly kind: 'number'; readonly value: number }

@@ -1,4 +1,4 @@
-import { FormulaError } from './formula-error.js'
+import { FormulaError } from './expression.js'
 
 export interface Dependent {
   readonly symbol: string

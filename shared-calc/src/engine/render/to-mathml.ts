@@ -1,6 +1,16 @@
 import type { Expression } from '../parse/expression.js'
 import { symbolParts } from '../parse/symbols.js'
-import { escapeXml } from './escape-xml.js'
+
+const entities: Readonly<Record<string, string>> = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+  "'": '&apos;',
+}
+
+/** Text made safe for XML content and attribute values. */
+const escapeXml = (text: string): string => text.replace(/[&<>"']/g, (mark) => entities[mark] ?? mark)
 
 /** The expression as presentation MathML, a `<math>` element. Source: W3C MathML Core. */
 export function toMathml(symbol: string, expression: Expression): string {

@@ -9,15 +9,16 @@ import {
 import { missingBasis, missingPreparation, missingTarget, volumeBasis } from './building.js'
 import { outdoorTemperature, temperatureHeight, wind } from './conditions.js'
 import { correlation, exponentRange, extrapolatedTarget, outlier } from './curve.js'
-import { directionsDiffer, oneDirection } from './directions.js'
+import { implausibleValue, textCharacters } from './entries.js'
 import { averagingTime, calibrationExpired, deviceRange, missingRanges } from './instruments.js'
-import { implausibleValue } from './plausible.js'
 import {
   assumedAltitude,
   assumedExponent,
   bothDirections,
+  directionsDiffer,
   leakageAreaError,
   methodDirection,
+  oneDirection,
   stationReadings,
 } from './procedure.js'
 import { readingSpan } from './reading-span.js'
@@ -32,7 +33,6 @@ import {
 } from './readings.js'
 import type { Rule } from './rule.js'
 import { targetAdjoiningSpaces, targetAlternatives, targetArea, targetPreparation } from './target.js'
-import { textCharacters } from './texts.js'
 import { zeroFlowLimit, zeroFlowSamples } from './zero-flow.js'
 
 export type { Rule, RuleContext } from './rule.js'

@@ -56,13 +56,16 @@ export interface FlowSurroundings {
 export interface WorkedFlows {
   readonly flows: Column
   readonly device?: Block
-  /** What the answer to "flows of which air?" changes; only where flows were typed and nobody said. */
-  readonly stated?: Block
+  /** What another answer to "flows of which air?" changes; only where nobody said and it changes a printed figure. */
+  readonly otherMeaning?: Given
   /** Whether the reference density of the device entered a flow. */
   readonly usesReferenceDensity: boolean
   /** Exponent with which each mass flow goes with that density: 1 for a flow of the air in the device, else 1/2. */
   readonly densityPowers: readonly number[]
 }
+
+/** Below this, as a share, what the flows are flows of changes no printed figure. */
+const NEGLIGIBLE = 0.0005
 
 /** One device of one reading. */
 interface Single {
@@ -102,6 +105,7 @@ export function workFlows(
             : byRule(constantValue('rho_0'), 'usual reference density of devices'),
         })
       : undefined
+  const otherMeaning = stated?.ref(nominal ? 'f_a' : 'f_r')
   const typedTitle = `${title}, from the flow as typed`
   const typedBlock =
     typed.length > 0 && conversion
@@ -112,7 +116,7 @@ export function workFlows(
       : undefined
   const device = workDevicePressures(calculation, id, title, around, all, densities)
   const base = {
-    ...(stated && { stated }),
+    ...(otherMeaning && Math.abs(otherMeaning.value) >= NEGLIGIBLE && { otherMeaning }),
     ...(device && { device }),
     usesReferenceDensity:
       (typedBlock !== undefined && run.flowStatedAt === 'reference air') || device !== undefined,

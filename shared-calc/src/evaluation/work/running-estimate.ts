@@ -13,10 +13,13 @@ import { atReferencePressure } from '../../formulas/at-reference-pressure.js'
 import { derivedRates } from '../../formulas/derived.js'
 import { leakageCurve } from '../../formulas/leakage-curve.js'
 import { standardAir } from '../../formulas/standard-air.js'
+import type { Method } from '../../methods/index.js'
 import { workAir } from './air.js'
 import { curvePressures } from './curve-points.js'
 import { basesOf } from './derived.js'
+import { workLowest } from './run.js'
 import { workReadings } from './work-readings.js'
+import { workZeroFlow } from './zero-flow.js'
 
 /** Exponent taken where readings are too few to find one. Source: ASTM E1827 one-point test (value from memory). */
 export const ASSUMED_EXPONENT = 0.65
@@ -133,4 +136,12 @@ function densitiesOf(
   }
   const { indoor, outdoor } = workAir(calculation, { building, conditions } as TestRecord)
   return { indoor: indoor.ref('rho'), outdoor: outdoor.ref('rho'), assumed: false }
+}
+
+/** Lowest pressure difference, Pa, that a method lets a run use, given its zero-flow pressures so far. */
+export function lowestUsablePressure(run: Run, method: Method): number {
+  const calculation = new Calculation()
+  const zero = workZeroFlow(calculation, 'run', run.direction, run, 'runs[0]')
+  const lowest = workLowest(calculation, 'run', run.direction, method, zero)
+  return lowest?.value('dp_min') ?? method.limits.lowestPressure_Pa.value
 }

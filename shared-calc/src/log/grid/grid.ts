@@ -1,4 +1,5 @@
 import type { Finding } from '../../contract/record/index.js'
+import { refuse } from '../problem.js'
 import type { Block } from './address.js'
 
 /** One cell as the log holds it, before anyone interprets it. Cells without content are absent. */
@@ -14,6 +15,8 @@ export interface Cell {
   readonly struck?: 'whole' | 'part'
   /** What is not struck through, where `struck` is 'part'. */
   readonly unstruck?: string
+  /** Written in grey: firms set aside what does not count like that. */
+  readonly faint?: true
 }
 
 /** One sheet, counted from 0. The same interface stands over a workbook's part, a text file, or ranges from Excel. */
@@ -30,6 +33,8 @@ export interface Sheet {
   isColumnHidden(column: number): boolean
   /** The merged block this cell belongs to. */
   mergeAt(row: number, column: number): Block | undefined
+  /** The remark attached to a cell, where the reader of this kind of file sees remarks. */
+  commentAt?(row: number, column: number): string | undefined
 }
 
 /** A name a workbook gives to cells. */
@@ -53,4 +58,22 @@ export interface Grid {
   readonly decimal?: '.' | ','
   /** What was noticed while opening: macros left alone, an encoding taken, a decimal sign found. */
   readonly findings: readonly Finding[]
+}
+
+/** Places asked for one by one at most; a sheet that can list its cells is not bound by it. */
+const MOST_PLACES = 5_000_000
+
+/** All cells of a sheet, in any order. Throws LogError where a sparse sheet is too wide to look through. */
+export function* eachCell(sheet: Sheet): Iterable<[row: number, column: number, cell: Cell]> {
+  if (sheet.cells) {
+    yield* sheet.cells()
+    return
+  }
+  if (sheet.rows * sheet.columns > MOST_PLACES)
+    refuse('sheet-too-wide', `sheet ${sheet.name} is too wide to look through`)
+  for (let row = 0; row < sheet.rows; row++)
+    for (let column = 0; column < sheet.columns; column++) {
+      const cell = sheet.at(row, column)
+      if (cell) yield [row, column, cell]
+    }
 }

@@ -1,5 +1,4 @@
-import { eachCell } from '../grid/each-cell.js'
-import type { Sheet } from '../grid/grid.js'
+import { eachCell, type Sheet } from '../grid/grid.js'
 import { LIMITS } from '../limits.js'
 import { type Heading, readHeading } from './match.js'
 

@@ -1,6 +1,5 @@
 import { plainWord } from '../cells/fields.js'
-import { eachCell } from '../grid/each-cell.js'
-import type { Grid, Sheet } from '../grid/grid.js'
+import { eachCell, type Grid, type Sheet } from '../grid/grid.js'
 import { LIMITS } from '../limits.js'
 import { refuse } from '../problem.js'
 import { allLabels } from './locate.js'

@@ -1,4 +1,4 @@
-import { isTimeFormat } from '../cells/dates.js'
+import { isTimeFormat, readTimeText } from '../cells/dates.js'
 import { plainWord } from '../cells/fields.js'
 import { findUnit, RECORD_UNITS, shown, toRecordUnit } from '../cells/units.js'
 import type { Collector } from '../collector.js'
@@ -11,19 +11,9 @@ import type { Layout, SeriesLayout } from '../layout/schema.js'
 import type { Scope } from '../layout/scope.js'
 import { LIMITS } from '../limits.js'
 import { refuse } from '../problem.js'
-import type { Series } from './series.js'
-import { readTimeText } from './time-text.js'
+import type { SeriesCells } from './series.js'
 
 const DAY_S = 86_400
-
-/** A series with the cells it came from. */
-export interface SeriesCells extends Series {
-  sheet: string
-  /** Row of each sample on the sheet, counted from 0, and the columns of pressure and flow. */
-  rows: Uint32Array
-  column: number
-  flowColumn: number
-}
 
 /**
  * Reads a gauge's time log into columns. Rows end at the first without a time. Samples that are struck through, blank,

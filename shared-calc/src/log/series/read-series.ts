@@ -8,10 +8,9 @@ import type { Layout, SeriesLayout } from '../layout/schema.js'
 import type { Scope } from '../layout/scope.js'
 import { refuse } from '../problem.js'
 import { FEW } from './average.js'
-import { readColumns, type SeriesCells } from './columns.js'
-import { driftLimit, type Station, type StationOptions } from './series.js'
+import { readColumns } from './columns.js'
+import { driftLimit, type SeriesCells, type Station, type StationOptions, windowText } from './series.js'
 import { findStations, sampleStep } from './stations.js'
-import { windowText } from './window-text.js'
 import { zeroFlowValues } from './zero-flow-values.js'
 
 /** A raw series as it was read, with its stations: what the pane and the page draw. */

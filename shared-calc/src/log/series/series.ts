@@ -1,3 +1,4 @@
+import { blockText, withSheet } from '../grid/address.js'
 import type { Average } from './average.js'
 
 /** A gauge's time log: columns of one length, times rising. */
@@ -11,6 +12,15 @@ export interface Series {
   flowKind: 'flow_m3_h' | 'devicePressure_Pa'
   /** What the log says of each sample: 0 nothing, 1 reading, 2 zero-flow, 3 to be skipped. */
   marks?: Uint8Array
+}
+
+/** A series with the cells it came from. */
+export interface SeriesCells extends Series {
+  sheet: string
+  /** Row of each sample on the sheet, counted from 0, and the columns of pressure and flow. */
+  rows: Uint32Array
+  column: number
+  flowColumn: number
 }
 
 /** A stretch over which pressure and flow hold steady. Sample numbers, both ends included. */
@@ -46,4 +56,16 @@ export const DRIFT = {
 export function driftLimit({ mean, driftUncertainty }: Average, { driftLimit_Pa }: StationOptions): number {
   if (driftLimit_Pa !== undefined) return driftLimit_Pa
   return Math.max(DRIFT.floor_Pa, DRIFT.share * Math.abs(mean), DRIFT.coverage * driftUncertainty)
+}
+
+/** The cells a window of samples stands in: Log!B120:B320. */
+export function windowText(
+  cells: SeriesCells,
+  { first, last }: { first: number; last: number },
+  column = cells.column,
+): string {
+  return withSheet(
+    cells.sheet,
+    blockText({ top: cells.rows[first] ?? 0, bottom: cells.rows[last] ?? 0, left: column, right: column }),
+  )
 }

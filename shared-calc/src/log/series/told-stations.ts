@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import type { Average } from './average.js'
 import type { SeriesReading } from './read-series.js'
-import { windowText } from './window-text.js'
+import { windowText } from './series.js'
 
 const finite = z.number()
 

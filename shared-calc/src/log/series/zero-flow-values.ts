@@ -1,8 +1,6 @@
 import type { Collector } from '../collector.js'
-import type { SeriesCells } from './columns.js'
-import type { Station } from './series.js'
+import { type SeriesCells, type Station, windowText } from './series.js'
 import { sampleStep } from './stations.js'
-import { windowText } from './window-text.js'
 
 /** Averages are taken over 1 s, or longer where a block would give more values than a record holds. */
 const VALUE_S = 1

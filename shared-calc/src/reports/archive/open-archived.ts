@@ -1,7 +1,12 @@
+import { guardSizes } from '../../log/container/guard.js'
+import { unpackBytes } from '../../log/container/unpack.js'
+import { listEntries } from '../../log/container/zip.js'
 import type { Grid } from '../../log/grid/grid.js'
 import { openLog } from '../../log/open-log.js'
+import { refuse } from '../../log/problem.js'
 import { parseRecordRows, type ReadSummary } from '../workbook/read-summary.js'
-import { recordRows } from '../workbook/record-rows.js'
+import { recordRows } from '../workbook/record-sheet.js'
+import type { Parts } from '../workbook/zip/parts.js'
 
 /** An archived file as cells; with record and evaluation where it is a summary workbook of ours. */
 export interface Archived {
@@ -18,3 +23,35 @@ export function openArchived(bytes: Uint8Array, fileName: string): Archived {
   const rows = recordRows(grid)
   return rows.has('sheet format') ? { grid, summary: parseRecordRows(rows) } : { grid }
 }
+
+/** What all parts of an archived summary may unpack to, pictures included. A summary takes half a megabyte. */
+const MOST_BYTES = 64 * 1024 * 1024
+
+/** Every part of an archived workbook, unpacked within limits. Throws LogError. */
+export function archivedParts(bytes: Uint8Array): Parts {
+  const entries = listEntries(bytes)
+  guardSizes(bytes.length, entries)
+  const parts: Parts = new Map()
+  let total = 0
+  for (const [name, entry] of entries) {
+    if (name.endsWith('/')) continue
+    total += entry.size
+    if (total > MOST_BYTES)
+      refuse('too-large', `the file unpacks to more than ${MOST_BYTES / 1024 / 1024} MB: no summary does`)
+    parts.set(name, unpackBytes(bytes, entry))
+  }
+  return parts
+}
+
+/** Sheets that only a report of ours has all of. */
+const reports = [
+  {
+    sheets: ['Register', 'Totals', 'Stages', 'To do', 'Left out'],
+    why: 'this is a Draughtbook register, not a test',
+  },
+  { sheets: ['Sign-off', 'Files', 'Differences'], why: 'this is a Draughtbook re-run, not a test' },
+]
+
+/** What a workbook is, if it is a register or a re-run that we wrote; undefined for any other. */
+export const ownReport = ({ sheetNames }: Grid): string | undefined =>
+  reports.find(({ sheets }) => sheets.every((name) => sheetNames.includes(name)))?.why

@@ -1,6 +1,6 @@
-import type { AssessedTest } from '../../assessment/assessed-test.js'
+import type { AssessedTest } from '../../assessment/evaluate.js'
 import { curveFigures, type FigureDefinition, nameWithSymbol, results } from '../../catalogue/figures.js'
-import { unitText } from '../../catalogue/units.js'
+import { unitText } from '../../catalogue/shown-figure.js'
 import type { Evaluation, Figure } from '../../contract/record/index.js'
 
 /** A published figure with the cell of Working it is read off. */

@@ -1,3 +1,6 @@
+import type { Cell } from 'exceljs'
+import { fonts } from './styles.js'
+
 /**
  * The address under which a spreadsheet program opens a file beside the workbook. A name may look like an address
  * (`javascript:…`, `https:…`): with `./` before it, it is a file's name to every program.
@@ -11,4 +14,11 @@ export function fileLink(file: string): string {
   if (/^[A-Za-z]:(\/|%5C)/.test(path)) return `file:///${path.replaceAll('%5C', '/')}`
   if (path.startsWith('/')) return `/${path.replace(/^\/+/, '')}`
   return path.startsWith('../') || path.startsWith('./') ? path : `./${path}`
+}
+
+/** Writes a text that opens a file, or a cell of it (`Working!C12`). */
+export function linkTo(cell: Cell, text: string, file: string, place?: string): void {
+  const path = fileLink(file)
+  cell.value = { text, hyperlink: place === undefined ? path : `${path}#${place}` }
+  cell.font = { ...fonts.body, underline: true, color: { argb: 'FF1F4E5F' } }
 }

@@ -1,5 +1,5 @@
 import type { Workbook, Worksheet } from 'exceljs'
-import { unitText } from '../../catalogue/units.js'
+import { unitText } from '../../catalogue/shown-figure.js'
 import { capital } from '../../catalogue/words.js'
 import type { Direction } from '../../contract/record/index.js'
 import { bestDevice, flowSpans, servingRanges } from '../../site/plan/coverage.js'

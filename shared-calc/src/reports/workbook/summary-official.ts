@@ -1,5 +1,5 @@
 import type { Worksheet } from 'exceljs'
-import { unitText } from '../../catalogue/units.js'
+import { unitText } from '../../catalogue/shown-figure.js'
 import { placedFigures } from '../../evaluation/official-results.js'
 import { reference } from './address.js'
 import { dress, fonts, formatFor, headingRow, underline } from './styles.js'

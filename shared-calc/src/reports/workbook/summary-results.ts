@@ -1,6 +1,6 @@
 import type { CellValue, Worksheet } from 'exceljs'
 import { curveFigures, nameWithSymbol, numberFormat, reportedResults } from '../../catalogue/figures.js'
-import { unitText } from '../../catalogue/units.js'
+import { unitText } from '../../catalogue/shown-figure.js'
 import type { Figure } from '../../contract/record/index.js'
 import { reference } from './address.js'
 import type { Places } from './places.js'

@@ -1,5 +1,5 @@
 import type { Workbook } from 'exceljs'
-import { unitText } from '../../catalogue/units.js'
+import { unitText } from '../../catalogue/shown-figure.js'
 import type { Evaluation } from '../../contract/record/index.js'
 import { sourceText } from '../../engine/index.js'
 import { defaultUncertainties } from '../../uncertainty/defaults.js'

@@ -1,5 +1,6 @@
+import { archivedParts } from '../../reports/archive/open-archived.js'
 import type { Parts } from '../../reports/workbook/zip/parts.js'
-import { attr, children, deep, parseTree, type XmlNode } from './xml-tree.js'
+import { attr, child, children, deep, parseTree, type XmlNode } from './xml-tree.js'
 
 export interface Link {
   /** Last word of its type. */
@@ -72,4 +73,14 @@ function resolve(folder: string, target: string): string {
     else if (step !== '.' && step !== '') steps.push(step)
   }
   return steps.join('/')
+}
+
+/** Longest name of a program that is repeated in a report. */
+const LONGEST = 40
+
+/** The program that says it saved a workbook; empty where none does. */
+export function savedBy(bytes: Uint8Array): string {
+  const from = new Package(archivedParts(bytes))
+  const tree = from.tree(from.linked('', 'extended-properties') ?? '')
+  return (child(tree, 'Application')?.text ?? '').split('$')[0]?.trim().slice(0, LONGEST) ?? ''
 }

@@ -1,5 +1,5 @@
 import ExcelJS from 'exceljs'
-import { rezip } from '../../reports/workbook/zip/index.js'
+import { rezip } from '../../reports/workbook/zip/parts.js'
 import type { RerunReport } from '../rerun-report.js'
 import { writeDifferencesSheet } from './differences-sheet.js'
 import { writeFilesSheet } from './files-sheet.js'

@@ -1,5 +1,7 @@
 import { finding } from '../../catalogue/findings/finding.js'
 import type { Finding, LeakLog, TestRecord } from '../../contract/record/index.js'
+import type { Rule } from '../../evaluation/rules/rule.js'
+import type { TestWithSite } from '../test-with-site.js'
 import type { WorkedLeaks } from './work-leaks.js'
 
 /** What the leak log leaves open or contradicts. */
@@ -65,3 +67,7 @@ function grew({ rounds: all }: WorkedLeaks, at: string): Finding[] {
     return [finding('round-grew', { where, value: gain, limit: 0 }, { growth: -gain, round })]
   })
 }
+
+/** What the leak log of a record leaves open or contradicts. */
+export const leakLog: Rule<TestWithSite> = ({ record, test }) =>
+  record.leaks && test.leaks ? leakFindings(record, record.leaks, test.leaks) : []

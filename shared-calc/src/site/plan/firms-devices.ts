@@ -1,4 +1,4 @@
-import type { LibraryDevice, LibraryGauge } from '../../contract/library/index.js'
+import type { LibraryDevice, LibraryGauge } from '../../contract/library.js'
 import type { PlannedDevice, PlannedGauge } from '../../contract/record/index.js'
 import type { PlanRequest } from './request.js'
 

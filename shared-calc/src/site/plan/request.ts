@@ -1,5 +1,15 @@
 import { z } from 'zod'
-import { Building, Plan, TakeOff, Target, TestDetails, type TestRecord } from '../../contract/record/index.js'
+import { InputError } from '../../contract/problem.js'
+import {
+  Building,
+  Plan,
+  parseRecord,
+  TakeOff,
+  Target,
+  TestDetails,
+  type TestRecord,
+} from '../../contract/record/index.js'
+import { parseWith, saysRecord } from '../../contract/record/parse-record.js'
 import { nameField } from '../../contract/record/text-field.js'
 
 export const PLAN_FORMAT = 'draughtbook/plan@1'
@@ -29,4 +39,12 @@ export function planOfRecord(record: TestRecord): PlanRequest | undefined {
     ...(takeOff && { takeOff }),
     plan,
   }
+}
+
+/** A plan request from unchecked input: a request itself, or a record that holds a plan. Throws InputError. */
+export function parsePlan(input: unknown): PlanRequest {
+  if (!saysRecord(input)) return parseWith(PlanRequest, input)
+  const request = planOfRecord(parseRecord(input))
+  if (request) return request
+  throw new InputError([{ path: 'plan', message: 'the record has no plan' }])
 }

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { Building, Conditions, FlowDevice, Reading, Run } from '../../contract/record/index.js'
-import { parseWith } from '../../contract/record/parse-with.js'
+import { parseWith } from '../../contract/record/parse-record.js'
 import { nameField } from '../../contract/record/text-field.js'
 import type { UnfinishedTest } from '../../evaluation/work/running-estimate.js'
 import { methodById } from '../../methods/index.js'

@@ -1,14 +1,17 @@
 import { z } from 'zod'
 import { finding } from '../../catalogue/findings/finding.js'
-import { repeatNow } from '../../catalogue/findings/while-reading.js'
+import { repeatNow } from '../../catalogue/findings/zero-flow.js'
 import { plain } from '../../catalogue/words.js'
 import { Finding, type Run } from '../../contract/record/index.js'
 import { type Block, byRule } from '../../engine/index.js'
 import { outlier } from '../../evaluation/rules/curve.js'
 import { basesOf } from '../../evaluation/work/derived.js'
-import { lowestUsablePressure } from '../../evaluation/work/lowest-usable-pressure.js'
 import type { RunSurroundings } from '../../evaluation/work/run.js'
-import { ASSUMED_EXPONENT, type UnfinishedTest } from '../../evaluation/work/running-estimate.js'
+import {
+  ASSUMED_EXPONENT,
+  lowestUsablePressure,
+  type UnfinishedTest,
+} from '../../evaluation/work/running-estimate.js'
 import { loggedSign } from '../../evaluation/work/work-readings.js'
 import type { WorkedRun, WorkedTest } from '../../evaluation/work/worked-test.js'
 import { derivedRates } from '../../formulas/derived.js'

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { InsertedChart } from '../../../host/host.js'
+import { plainName } from '../../plain-name.js'
 import type { Section, SectionProps } from '../section.js'
-import { testFile } from '../test-file.js'
 
 /** Writes the summary: into this workbook, as a new one, or to disk. */
 function Export({ store, state }: SectionProps) {
@@ -85,14 +85,6 @@ function Export({ store, state }: SectionProps) {
       >
         Download the summary workbook
       </button>
-      {kind === 'page' && !store.host.hasWorkbook ? (
-        <button
-          type="button"
-          onClick={() => void store.attempt(() => store.host.download(testFile(state.entries), 'test.json'))}
-        >
-          Save the test as a file
-        </button>
-      ) : null}
       {unavailable.insertWorkbook && kind === 'excel' ? (
         <p class="hint">{unavailable.insertWorkbook}</p>
       ) : null}
@@ -102,15 +94,8 @@ function Export({ store, state }: SectionProps) {
   )
 }
 
-/** Letters, digits and dashes only: the name has to live on every file system. */
-function fileNameOf(building: string, date: string): string {
-  const name = building
-    .normalize('NFKD')
-    .replace(/\p{M}/gu, '')
-    .replace(/[^\p{L}\p{N}]+/gu, '-')
-    .replace(/^-|-$/g, '')
-  return `${name || 'test'}-${date}-summary.xlsx`
-}
+const fileNameOf = (building: string, date: string): string =>
+  `${plainName(building) || 'test'}-${date}-summary.xlsx`
 
 export const exportSection: Section = {
   id: 'export',

@@ -1,9 +1,9 @@
 import type { Attributes, XmlEvents } from '../../container/xml.js'
 import { LIMITS } from '../../limits.js'
 import { refuse } from '../../problem.js'
+import { parseBlock } from '../address.js'
 import { CellStore } from '../cell-store.js'
 import type { DefinedName } from '../grid.js'
-import { namedBlock } from './named-block.js'
 import { Rows } from './rows.js'
 import { type Styles, styleEvents } from './styles.js'
 
@@ -83,4 +83,16 @@ const PASSED_OVER = new Set(['tracked-changes', 'shapes', 'forms', 'dde-links', 
 function guardNames(attributes: Attributes): void {
   if (attributes['xmlns:table'] !== TABLE || attributes['xmlns:office'] !== OFFICE)
     refuse('damaged-file', 'the part content.xml is not written as OpenDocument spreadsheets are')
+}
+
+/** A name for cells, written as `$'Test log'.$B$4:.$C$9`; undefined where it stands for anything else. */
+function namedBlock(attributes: Attributes): DefinedName | undefined {
+  const text = attributes['table:cell-range-address'] ?? ''
+  const match =
+    /^\$?(?:'((?:[^']|'')+)'|([^'.]+))\.(\$?[A-Z]+\$?\d+)(?::(?:[^:]*\.)?(\$?[A-Z]+\$?\d+))?$/.exec(text)
+  if (!match) return undefined
+  const [, quoted, plain = '', first, last] = match
+  const block = parseBlock(last === undefined ? `${first}` : `${first}:${last}`)
+  const sheet = quoted?.replaceAll("''", "'") ?? plain
+  return block && { name: attributes['table:name'] ?? '', sheet, block }
 }

@@ -1,4 +1,6 @@
-import type { Attributes } from '../../container/xml.js'
+import type { Attributes, XmlEvents } from '../../container/xml.js'
+import { LIMITS } from '../../limits.js'
+import { refuse } from '../../problem.js'
 
 /** A piece of a cell's text; `struck` undefined: as the cell's own font. */
 interface TextRun {
@@ -83,4 +85,20 @@ export function unescapeText(text: string): string {
   return text.replace(/_x([0-9A-Fa-f]{4})_/g, (_, code: string) =>
     String.fromCharCode(Number.parseInt(code, 16)),
   )
+}
+
+/** Reads xl/sharedStrings.xml: the workbook's texts in order. */
+export function stringsEvents(strings: StoredText[]): XmlEvents {
+  const collector = new TextCollector()
+  return {
+    open: (name, attributes) => collector.open(name, attributes),
+    text: (text) => collector.text(text),
+    close(name) {
+      collector.close(name)
+      if (name !== 'si') return
+      if (strings.length >= LIMITS.strings)
+        refuse('too-many-cells', `the workbook holds more than ${LIMITS.strings} separate texts`)
+      strings.push(collector.take())
+    },
+  }
 }

@@ -1,5 +1,5 @@
 import { numberFormat, results } from '../../../catalogue/figures.js'
-import { unitText } from '../../../catalogue/units.js'
+import { unitText } from '../../../catalogue/shown-figure.js'
 import { outcomeWords } from '../../../catalogue/words.js'
 import { toLimitInSheet } from '../../../engine/index.js'
 import { fileLink } from '../../workbook/file-link.js'

@@ -1,6 +1,6 @@
 import type { Workbook, Worksheet } from 'exceljs'
 import { results } from '../../../catalogue/figures.js'
-import { unitText } from '../../../catalogue/units.js'
+import { unitText } from '../../../catalogue/shown-figure.js'
 import { toSheet } from '../../../engine/index.js'
 import { changeBetweenTests } from '../../../formulas/stage-change.js'
 import { columnLetters } from '../../workbook/address.js'

@@ -1,6 +1,6 @@
 import type { Workbook, Worksheet } from 'exceljs'
 import { results } from '../../../catalogue/figures.js'
-import { unitText } from '../../../catalogue/units.js'
+import { unitText } from '../../../catalogue/shown-figure.js'
 import { columnLetters } from '../../workbook/address.js'
 import { setUpPage } from '../../workbook/page.js'
 import { dress, fills, fonts, headingRow, underline } from '../../workbook/styles.js'

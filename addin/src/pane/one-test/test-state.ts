@@ -1,0 +1,45 @@
+import type { Evaluation } from '@draughtbook/shared-calc'
+import type { LiveResult } from '../../calc/live.js'
+import type { TestEntries } from './entries.js'
+
+/** The parts of the job, in their order. */
+export type StepId = 'before' | 'site' | 'result'
+
+/** Where the figures on show come from. */
+export type Origin =
+  | { kind: 'none' }
+  | { kind: 'local'; why: 'asking' | 'unreachable' | 'access' | 'refused'; words: string }
+  | { kind: 'service'; difference?: string }
+
+export interface TestState {
+  entries: TestEntries
+  result: LiveResult | undefined
+  /** The evaluation on show: the service's where it has answered for these entries, else the pane's own. */
+  evaluation: Evaluation | undefined
+  origin: Origin
+  /** The working is open, so the trace is asked for. */
+  trace: boolean
+  /** Something the host would not do. */
+  fault: string | undefined
+  saved: 'yes' | 'saving' | string
+  /** Counts the tests opened: what a view shows of an earlier one goes. */
+  opened: number
+  /** The step on show. */
+  step: StepId
+  canUndo: boolean
+  /** The page itself is kept in this browser. */
+  offline: boolean
+  /** A field that somebody asked to be led to; a new object each time. */
+  wanted: { path: string } | undefined
+  /** Cells of findings are pointed out in the sheet. */
+  marking: boolean
+}
+
+export interface StoreTimes {
+  /** Quiet time before the entries are kept, ms: none on the page, whose tab may be killed at any moment. */
+  keep_ms: number
+  /** Quiet time before the service is asked, ms. */
+  settle_ms: number
+  /** Until an unreachable service is tried again, ms. */
+  retry_ms: number
+}

@@ -1,2 +1,0 @@
-export { type Parts, readParts, setText, textOf, writeParts } from './parts.js'
-export { rezip } from './rezip.js'

@@ -1,2 +1,0 @@
-export { sizeWords } from './size-words.js'
-export { type WorkedLeaks, workLeaks } from './work-leaks.js'

@@ -1,0 +1,108 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { field, openDemo, openLog, outcome, select, step, type } from './support/steps.js'
+import { World } from './support/world.js'
+
+const SOON = { timeout: 30_000 }
+
+let world: World
+beforeAll(async () => {
+  world = await World.start()
+})
+afterAll(() => world?.stop())
+
+const all = (page: Awaited<ReturnType<World['open']>>['page']) =>
+  page.getByRole('button', { name: 'All tests' }).click()
+
+describe('several tests', () => {
+  it('stand beside each other with name, date, standing and size; any of them is opened again as it was', async () => {
+    const { page, complaints } = await world.open()
+    await openDemo(page)
+    await type(page, 'B17', '250')
+    const first = await outcome(page).textContent()
+    await page.getByRole('button', { name: 'New test' }).click()
+    await outcome(page).waitFor({ state: 'detached' })
+    expect(await page.locator('.page-grid').count()).toBe(0)
+    await field(page, 'Building *').fill('Barn (invented)')
+    await all(page)
+    const rows = page.locator('.kept-test')
+    await expect.poll(() => rows.count(), SOON).toBe(2)
+    expect(await rows.nth(0).textContent()).toContain('Barn (invented)')
+    const demo = await rows.nth(1).locator('.kept-open').textContent()
+    expect(demo).toMatch(
+      /House 7 \(invented\)14 October 2026 · (Meets|Misses) the target · log demo-log.xlsx · [\d.]+ kB/,
+    )
+    await page.getByText(/^Storage of this page: [\d.]+ \w+ of [\d.]+ \w+ used\.$/).waitFor()
+    await rows.nth(1).locator('.kept-open').click()
+    await outcome(page).waitFor()
+    expect(await outcome(page).textContent()).toBe(first)
+    await select(page, 'B17')
+    expect(await page.getByLabel('Content of cell B17', { exact: true }).inputValue()).toBe('250')
+    expect(complaints).toEqual([])
+  })
+
+  it('are copied as a retest: the house stands, readings are entered anew, the result is an earlier test', async () => {
+    const { page } = await world.open()
+    await openDemo(page)
+    await all(page)
+    await page.getByRole('button', { name: /as a retest$/ }).click()
+    await expect.poll(() => field(page, 'Building *').inputValue(), SOON).toBe('House 7 (invented)')
+    expect(await field(page, 'Stage').inputValue()).toBe('retest')
+    expect(await field(page, 'Test date').inputValue()).toBe('')
+    expect(await outcome(page).count()).toBe(0)
+    await step(page, 'On site')
+    await page.getByText('Leaks', { exact: true }).click()
+    expect(await field(page, 'Date of the earlier test').inputValue()).toBe('2026-10-14')
+  })
+
+  it('are not mixed up: a log of the same name with other content is asked about', async () => {
+    const { page } = await world.open()
+    const log = (flow: number) => Buffer.from(`Pressure [Pa];Flow [m³/h]\n-50;${flow}\n-40;80\n`)
+    await openLog(page, { name: 'log.csv', buffer: log(100) })
+    await step(page, 'Before')
+    await field(page, 'Building *').fill('Barn (invented)')
+    await page.setInputFiles('input[aria-label="Test log"]', {
+      name: 'log.csv',
+      mimeType: 'text/csv',
+      buffer: log(110),
+    })
+    const question = page.getByRole('alertdialog', { name: 'Question about the log' })
+    await question.getByText('A log of the same name is kept with Barn (invented)').waitFor()
+    await question.getByRole('button', { name: 'Start a new test with it' }).click()
+    await page.locator('#cell-2-2', { hasText: '110' }).waitFor()
+    await step(page, 'Before')
+    expect(await field(page, 'Building *').inputValue()).toBe('')
+    await all(page)
+    await page.locator('.kept-test', { hasText: 'Barn' }).locator('.kept-open').click()
+    await page.locator('#cell-2-2', { hasText: '100' }).waitFor()
+  })
+
+  it('changed in another tab are taken up when this one is come back to', async () => {
+    const { page } = await world.open()
+    await field(page, 'Building *').fill('Barn (invented)')
+    const other = await page.context().newPage()
+    other.setDefaultTimeout(30_000)
+    await other.goto(world.base)
+    await expect.poll(() => field(other, 'Building *').inputValue(), SOON).toBe('Barn (invented)')
+    await field(other, 'Internal volume').fill('300')
+    await other.locator('[data-saved="yes"]').waitFor()
+    await page.evaluate(() => window.dispatchEvent(new Event('focus')))
+    await expect.poll(() => field(page, 'Internal volume').inputValue(), SOON).toBe('300')
+  })
+
+  it('kept by earlier versions are taken over', async () => {
+    const { page } = await world.open()
+    await page.evaluate(() =>
+      localStorage.setItem(
+        'draughtbook.test:',
+        JSON.stringify({
+          version: 1,
+          fields: { 'building.name': { text: 'Old barn (invented)' } },
+          runs: {},
+        }),
+      ),
+    )
+    await page.reload()
+    await expect.poll(() => field(page, 'Building *').inputValue(), SOON).toBe('Old barn (invented)')
+    expect(await page.evaluate(() => localStorage.getItem('draughtbook.test:'))).toBeNull()
+  })
+})
