@@ -73,8 +73,13 @@ export function findZeroFlow(
 }
 
 /** "Δp01+", "p02 (−)": the mean of the values of one sign only, as a standard asks for beside the mean of all. */
-const isOfOneSign = (text: string): boolean =>
-  /\d\s*[([]?\s*[+−–-]\s*[)\]]?\s*(?:[([]?Pa[)\]]?)?$/.test(text.trim())
+const isOfOneSign = (text: string): boolean => {
+  const bare = text
+    .replace(/\s/g, '')
+    .replace(/[([]?Pa[)\]]?$/, '')
+    .replace(/[)\]]$/, '')
+  return /\d[([]?[+−–-]$/.test(bare)
+}
 
 /** Whether the mean of all values stands in the same line or column of labels. */
 function hasWhole(view: View, row: number, column: number): boolean {
@@ -404,9 +409,14 @@ const namesIn = (sheet: ZeroEntry['view']['sheet'], row: number): string[] =>
     cell && cell.kind !== 'error' ? [String(cell.value).trim()] : [],
   )
 
+/** All pressures below zero are depressurisation, whatever words are missing. */
+const directionBySign = ({ readings }: FoundRun): Direction | undefined =>
+  readings.length > 0 && readings.every(({ pressure }) => pressure.value < 0) ? 'depressurisation' : undefined
+
 function costOf(run: FoundRun, entry: ZeroEntry, runs: readonly FoundRun[]): number {
   if (entry.test !== undefined && entry.test !== run.test) return 9999
-  if (entry.direction && run.direction && entry.direction !== run.direction) return 9999
+  const direction = run.direction ?? directionBySign(run)
+  if (entry.direction && direction && entry.direction !== direction) return 9999
   const [row, column] = run.view.turned ? [entry.column, entry.row] : [entry.row, entry.column]
   const { top, bottom, left, right } = run
   const otherSheet = entry.view.name !== run.view.name
