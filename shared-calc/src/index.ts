@@ -13,8 +13,7 @@ export {
 export { CALCULATION_VERSION } from './catalogue/calculation-version.js'
 export * from './catalogue/figures.js'
 export { decimalsBeside, unitText } from './catalogue/shown-figure.js'
-export { counted, dayInWords, outcomeWords } from './catalogue/words.js'
-export type { CellMap } from './contract/cell-map.js'
+export { counted, dayInWords, dayOf, outcomeWords } from './catalogue/words.js'
 export {
   Calibration,
   DEVICE_FORMAT,
@@ -28,6 +27,7 @@ export {
   TARGET_FORMAT,
   targetForRecord,
 } from './contract/library.js'
+export type { CellMap } from './contract/problem.js'
 export { InputError, type Problem, problemLine } from './contract/problem.js'
 export * from './contract/record/index.js'
 export {
@@ -61,10 +61,12 @@ export {
 export { allCautions, CAUTIONS_DEFER, cautionTexts } from './site/preparation/cautions.js'
 export { type CheckedOpening, checkPreparation } from './site/preparation/check.js'
 export { lengthUnits, toMetres } from './site/take-off/length-units.js'
-export { parseTakeOff, TAKE_OFF_FORMAT, TakeOffRequest } from './site/take-off/request.js'
 export {
   measureTakeOff,
+  parseTakeOff,
+  TAKE_OFF_FORMAT,
   TAKE_OFF_RESULT_FORMAT,
+  TakeOffRequest,
   TakeOffResult,
   type Total,
   takeOffResult,

@@ -1,6 +1,5 @@
 export { versions } from '../versions/list.js'
 export { type KnownVersion, type RunnableVersion, runnable, type VersionParts } from '../versions/version.js'
-export type { RerunOptions } from './options.js'
 export * from './report.js'
 export { rerunFile, unreadable } from './rerun.js'
 export {
@@ -10,6 +9,8 @@ export {
   RERUN_FORMAT,
   type RerunReport,
 } from './rerun-report.js'
+export { shortNames } from './short-names.js'
 export { signatureWords } from './signature-state.js'
 export { signatureVerifier } from './signature-verifier.js'
+export { type ThreeValues, threeValues } from './three-values.js'
 export { writeRerunWorkbook } from './workbook/write-rerun.js'

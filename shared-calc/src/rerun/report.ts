@@ -1,3 +1,7 @@
+import type { Layout } from '../log/layout/schema.js'
+import type { RecordSignature } from '../reports/workbook/record-signature.js'
+import type { KnownVersion } from '../versions/version.js'
+
 /**
  * What came of re-running one archived test, from best to worst. Saved again: by another program, and every figure and everything
  * that is seen agrees. Agrees: every figure and cell does, to the last digits or as far as they are shown.
@@ -87,6 +91,19 @@ export interface RerunTest {
   readonly differences: readonly Difference[]
   /** What the current version gives instead, where the file was made under an older one. */
   readonly sinceIssue: readonly Difference[]
-  /** What was not checked, and other remarks. */
+  /** What shows only among the files of a re-run: several files of one test, names that were swapped. */
+  readonly remarks?: readonly string[]
+  /** What was not checked. */
   readonly notes: readonly string[]
+}
+
+export interface RerunOptions {
+  /** Layouts of firms' own workbooks, chosen by fingerprint. */
+  readonly layouts?: readonly Layout[]
+  /** Calculation versions to run, oldest first; all known ones when left out. */
+  readonly versions?: readonly KnownVersion[]
+  /** Checks a signature; 'key not given' where its key is not among those trusted. */
+  readonly verify?: (message: string, signature: RecordSignature) => 'valid' | 'invalid' | 'key not given'
+  /** Whether a summary that is not signed with one of the keys given fails. */
+  readonly requireSignature?: boolean
 }

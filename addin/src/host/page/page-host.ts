@@ -10,7 +10,7 @@ import {
   parseArea,
   splitReference,
 } from '../address.js'
-import { CellSheet } from '../cell-sheet.js'
+import { CellSheet, type OpenedBook } from '../cell-sheet.js'
 import { saveFile } from '../download.js'
 import {
   type CellBlock,
@@ -22,7 +22,6 @@ import {
   HostError,
   MOST_CELLS,
 } from '../host.js'
-import type { OpenedBook } from '../opened-book.js'
 import { cellText } from './cell-text.js'
 
 const NO_BOOK = 'No workbook is open. Open one, or type the values into the forms.'

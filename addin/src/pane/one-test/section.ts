@@ -1,7 +1,6 @@
 import type { ComponentType } from 'preact'
-import type { StepId } from './step-id.js'
 import type { TestStore } from './store.js'
-import type { TestState } from './test-state.js'
+import type { StepId, TestState } from './test-state.js'
 
 type Fold = 'open' | 'closed' | 'always'
 

@@ -1,7 +1,8 @@
 import { decimals, figure, signed, unitText } from '../figures.js'
-import { leadTo } from './lead-to.js'
 import type { SectionProps } from './section.js'
 import { type Against, STAGE_WORDS, type Standing, standingOf } from './standing.js'
+import { placeOf } from './step.js'
+import type { TestStore } from './store.js'
 
 const SHAPES: Record<Standing['stage'], string> = {
   empty: '○',
@@ -89,4 +90,11 @@ function Bar({ value, limit }: { value: number; limit: number }) {
       <rect class="tick" x={150 / end - 0.5} width="1" height="6" />
     </svg>
   )
+}
+
+/** Leads to where a field of the record is asked for, or to the findings. */
+function leadTo(store: TestStore, path: string): void {
+  const { step } = store.state
+  const findings = step === 'before' ? 'site' : step
+  store.lead(path === 'findings' ? findings : (placeOf(path)?.step ?? step), path)
 }

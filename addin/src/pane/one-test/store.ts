@@ -4,14 +4,12 @@ import type { LiveResult } from '../../calc/live.js'
 import type { UnderstoodTest } from '../../calc/understand.js'
 import type { Host } from '../../host/host.js'
 import { askService } from '../../service/client.js'
-import { differenceOf } from '../../service/compare.js'
 import { aboutTest } from './about-test.js'
 import { emptyEntries, isUntouched, parseEntries, referencesOf, type TestEntries } from './entries.js'
-import { refusal, wordsOf } from './fault-words.js'
+import { differenceOf, refusal, wordsOf } from './fault-words.js'
 import { withoutStaleOrigin } from './library-origin.js'
 import { Past } from './past.js'
-import type { StepId } from './step-id.js'
-import type { Origin, StoreTimes, TestState } from './test-state.js'
+import type { Origin, StepId, StoreTimes, TestState } from './test-state.js'
 
 type Live = typeof import('../../calc/live.js').live
 

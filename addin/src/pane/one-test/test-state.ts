@@ -1,7 +1,9 @@
 import type { Evaluation } from '@draughtbook/shared-calc'
 import type { LiveResult } from '../../calc/live.js'
 import type { TestEntries } from './entries.js'
-import type { StepId } from './step-id.js'
+
+/** The parts of the job, in their order. */
+export type StepId = 'before' | 'site' | 'result'
 
 /** Where the figures on show come from. */
 export type Origin =

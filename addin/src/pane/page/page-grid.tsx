@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks'
 import type { PageHost } from '../../host/page/page-host.js'
+import { usePageHost } from '../use-changes.js'
 import { CellBar } from './cell-bar.js'
 import { SheetGrid } from './sheet-grid.js'
-import { usePageHost } from './use-page-host.js'
 
 /** The plain page's stand-in for a spreadsheet: one workbook, its sheets, a grid to pick from and to correct in. */
 export function PageGrid({ host }: { host: PageHost }) {

@@ -1,4 +1,4 @@
-import type { OpenedBook } from '../../host/opened-book.js'
+import type { OpenedBook } from '../../host/cell-sheet.js'
 import type { PageHost } from '../../host/page/page-host.js'
 import type { KeptTest } from '../../kept/kept-test.js'
 import { isUntouched } from '../one-test/entries.js'

@@ -47,6 +47,7 @@ export function readDateText(text: string, order?: DateOrder): DateText {
     Number(second),
     last as string,
     order ?? (sign === '.' ? 'dmy' : undefined),
+    sign as string,
   )
 }
 
@@ -57,14 +58,22 @@ function withMonth(day: string | undefined, month: string | undefined, year: str
     : made(fullYear(year ?? ''), number, Number(day), year?.length === 2)
 }
 
-function fromFigures(first: number, second: number, last: string, order: DateOrder | undefined): DateText {
+function fromFigures(
+  first: number,
+  second: number,
+  last: string,
+  order: DateOrder | undefined,
+  sign: string,
+): DateText {
   const shortYear = last.length === 2
   const year = fullYear(last)
   if (order === 'ymd') return shortYear ? made(2000 + first, second, Number(last), true) : undefined
   if (order === 'dmy') return made(year, second, first, shortYear)
   if (order === 'mdy') return made(year, first, second, shortYear)
   const readings = [made(year, second, first, shortYear), made(year, first, second, shortYear)]
-  if (shortYear) readings.push(made(2000 + first, second, Number(last), true))
+  // "22/04/26" is a day in 2026: nobody writes the year first with two figures and strokes, unless the day cannot stand there.
+  if (shortYear && (sign === '-' || readings.every((one) => one === undefined)))
+    readings.push(made(2000 + first, second, Number(last), true))
   const dates = [
     ...new Set(readings.flatMap((reading) => (reading && 'date' in reading ? [reading.date] : []))),
   ]
@@ -106,4 +115,27 @@ export function isTimeFormat(format: string | undefined): boolean {
 
 function bare(format = ''): string {
   return format.replace(/"[^"]*"|\\.|_.|\*.|\[[^[\]]*\]/g, '')
+}
+
+const CLOCK = /^(\d{1,3}):(\d{2}):(\d{2}(?:[.,]\d+)?)$/
+const DATED = /^(\d{4}-\d{2}-\d{2}|\d{1,2}[./]\d{1,2}[./]\d{4})[T ](\d{1,2}:\d{2}:\d{2}(?:[.,]\d+)?)Z?$/
+
+/**
+ * A moment as text, in seconds: 14:03:07.2 from midnight, with a date before it from 1970. Day and month may stand either
+ * way: only differences count. Undefined for anything else; "12:34" too, which may be minutes or hours.
+ */
+export function readTimeText(text: string): number | undefined {
+  const plain = text.trim()
+  const dated = DATED.exec(plain)
+  if (dated) {
+    const [first = 0, second = 0, third = 0] = (dated[1] as string).split(/[-./]/).map(Number)
+    const day = first > 31 ? Date.UTC(first, second - 1, third) : Date.UTC(third, second - 1, first)
+    const clock = readTimeText(dated[2] as string)
+    return clock === undefined || Number.isNaN(day) ? undefined : day / 1000 + clock
+  }
+  const match = CLOCK.exec(plain)
+  if (!match) return undefined
+  const minutes = Number(match[2])
+  const seconds = Number((match[3] as string).replace(',', '.'))
+  return minutes < 60 && seconds < 60 ? Number(match[1]) * 3600 + minutes * 60 + seconds : undefined
 }

@@ -1,11 +1,12 @@
 import type { Direction } from '../../contract/record/index.js'
 import type { KnownUnit } from '../cells/units.js'
+import { parseAddress } from '../grid/address.js'
 import type { View } from './grid/view.js'
 import type { Stopped } from './not-searched.js'
-import { bareUnit } from './tables/heads.js'
 import { type Figure, isSummary } from './tables/rows.js'
 import type { FoundRun } from './tables/runs.js'
-import { directionIn, type Label, readLabel, says, unitOf } from './words/label.js'
+import { bareUnit, directionIn, type Label, readLabel, says, unitOf } from './words/label.js'
+import { zeroValuesIn } from './zero-flow-text.js'
 
 /** Zero-flow values found by their labels outside the tables of readings. */
 export interface ZeroEntry {
@@ -18,6 +19,10 @@ export interface ZeroEntry {
   readonly unit?: KnownUnit
   readonly label: string
   readonly labelCell: string
+  /** Two values without a word: taken as before and after, as they stand. */
+  readonly inOrder?: true
+  /** The test whose row of a list it stands in. */
+  readonly test?: string
 }
 
 /** Texts of a sheet that are looked at as labels; a form has a few hundred. */
@@ -30,6 +35,7 @@ export function findZeroFlow(
   view: View,
   isTaken: (row: number, column: number) => boolean,
   stopped: Stopped,
+  runs: readonly FoundRun[],
 ): ZeroEntry[] {
   const entries: ZeroEntry[] = []
   const consumed = new Set<string>()
@@ -51,17 +57,53 @@ export function findZeroFlow(
       const likely = !zero && before !== after && mayBeZero(label)
       if (!zero && !likely && !((before || after) && label.tokens.length <= 5 && (title || sheetSays)))
         continue
-      const inner = innerValue(text)
+      const inner = zero || title || likely ? zeroValuesIn(text) : undefined
       const values = inner
-        ? [{ ...inner, cell: view.address(row, column), column, row }]
+        ? inner.map((one) => ({ ...one, cell: view.address(row, column), column, row }))
         : valuesOf(view, row, column, isTaken)
       const fresh = values.filter(({ cell }) => !consumed.has(cell))
       if (fresh.length === 0 || (likely && fresh.some(({ value }) => Math.abs(value) > LIKELY_MOST))) continue
       if (!before && !after && hasParts(view, row, column)) continue
+      if (isOfOneSign(text) && hasWhole(view, row, column)) continue
       for (const { cell } of fresh) consumed.add(cell)
-      entries.push(...asEntries(view, row, column, label, title, fresh, before, after))
+      for (const own of byBlock(fresh, runs))
+        entries.push(...asEntries(view, row, own.column ?? column, label, title, own.values, before, after))
     }
   return entries
+}
+
+/** "Δp01+", "p02 (−)": the mean of the values of one sign only, as a standard asks for beside the mean of all. */
+const isOfOneSign = (text: string): boolean =>
+  /\d\s*[([]?\s*[+−–-]\s*[)\]]?\s*(?:[([]?Pa[)\]]?)?$/.test(text.trim())
+
+/** Whether the mean of all values stands in the same line or column of labels. */
+function hasWhole(view: View, row: number, column: number): boolean {
+  for (let step = -3; step <= 3; step++)
+    for (const text of [view.text(row, column + step), view.text(row + step, column)])
+      if (text !== undefined && step !== 0 && !isOfOneSign(text) && says(readLabel(text), 'zero')) return true
+  return false
+}
+
+/** Values of one line that stand below the blocks of readings they belong to, with a gap between them. */
+function byBlock(
+  values: readonly Placed[],
+  runs: readonly FoundRun[],
+): { column?: number; values: readonly Placed[] }[] {
+  const blockOf = ({ column }: Placed) =>
+    runs.findIndex((run) => !run.view.turned && column >= run.left && column <= run.right)
+  const groups: { block: number; values: Placed[] }[] = []
+  for (const value of values) {
+    const last = groups.at(-1)
+    const before = last?.values.at(-1)
+    const block = blockOf(value)
+    const apart = before !== undefined && (value.row !== before.row || value.column - before.column > 1)
+    if (last && before && (!apart || block === last.block)) last.values.push(value)
+    else groups.push({ block, values: [value] })
+  }
+  const distinct = new Set(groups.map(({ block }) => block))
+  return groups.length > 1 && distinct.size === groups.length && !distinct.has(-1)
+    ? groups.map((group) => ({ column: group.values[0]?.column as number, values: group.values }))
+    : [{ values }]
 }
 
 /** With the fan off no house is at more than this, Pa. */
@@ -73,22 +115,10 @@ const mayBeZero = (label: Label): boolean =>
   !says(label, 'barometer') &&
   !says(label, 'target')
 
-/** "Zero flow: −1.2 Pa" in one cell. */
-function innerValue(text: string): { value: number; unit?: KnownUnit } | undefined {
-  const at = Math.max(text.indexOf(':'), text.indexOf('='))
-  if (at < 0) return undefined
-  const match = /^\s*([-+−]?\d+(?:[.,]\d+)?)(?!\d)\s*(\S*)$/.exec(text.slice(at + 1))
-  if (!match) return undefined
-  const unit = bareUnit(match[2] ?? '')
-  return {
-    value: Number((match[1] as string).replace('−', '-').replace(',', '.')),
-    ...(unit ? { unit } : {}),
-  }
-}
-
 interface Placed extends Figure {
   row: number
   column: number
+  which?: 'before' | 'after'
 }
 
 function valuesOf(
@@ -123,6 +153,9 @@ function rightOf(
       blanks = 0
     } else if (content.kind === 'text' && content.numbers) {
       found.push(...content.numbers.map((one) => ({ ...one, cell: view.address(row, at), row, column: at })))
+    } else if (content.kind === 'text' && zeroValuesIn(content.text)) {
+      const values = zeroValuesIn(content.text) ?? []
+      found.push(...values.map((one) => ({ ...one, cell: view.address(row, at), row, column: at })))
     } else if (!(content.kind === 'text' && bareUnit(content.text)) || found.length > 1) break
   }
   return found
@@ -206,6 +239,11 @@ function asEntries(
     directionIn(readLabel(view.name)) ??
     directionOfHeading(view, row, column)
   const direction = own ? { direction: own } : {}
+  if (values.some((value) => value.which))
+    return (['before', 'after'] as const).flatMap((which) => {
+      const own = values.filter((value) => (value.which ?? (before ? 'before' : 'after')) === which)
+      return own.length > 0 ? [{ ...base, ...direction, which, figures: own }] : []
+    })
   if (before && after) {
     const half = Math.ceil(values.length / 2)
     return [
@@ -224,6 +262,12 @@ function asEntries(
       direction: of as Direction,
       figures: [value],
     }))
+  const [first, second] = values
+  if (first && second && values.length === 2 && !before && !after)
+    return [
+      { ...base, ...direction, which: 'before', inOrder: true, figures: [first] },
+      { ...base, ...direction, which: 'after', inOrder: true, figures: [second] },
+    ]
   return [{ ...base, ...direction, ...which, figures: values }]
 }
 
@@ -260,7 +304,9 @@ export function unknownPressures(
         continue
       const cell = view.address(row, column + 1)
       if (known.some(({ figures }) => figures.some((one) => one.cell === cell))) continue
-      const which = found.length % 2 === 0 ? ('before' as const) : ('after' as const)
+      // Of two blocks side by side each has its own before and after.
+      const above = found.filter((one) => one.column === column).length
+      const which = above % 2 === 0 ? ('before' as const) : ('after' as const)
       found.push({
         view,
         row,
@@ -278,15 +324,20 @@ export function unknownPressures(
 /** Which entry each run takes, nearest first; one that has none left shares the nearest. */
 export function assignZeroFlow(
   runs: readonly FoundRun[],
-  entries: readonly ZeroEntry[],
+  found: readonly ZeroEntry[],
 ): Map<FoundRun, { before?: ZeroEntry; after?: ZeroEntry; shared: boolean }> {
+  const tests = new Set(runs.flatMap(({ test }) => test ?? []))
+  const entries = found.flatMap((entry) => byTest(entry, tests))
   const taken = new Map<FoundRun, { before?: ZeroEntry; after?: ZeroEntry; shared: boolean }>()
   for (const run of runs) taken.set(run, { shared: false })
   for (const which of ['before', 'after'] as const) {
     const own = entries.filter((entry) => (entry.which ?? 'before') === which)
+    const places = placesOf(own, runs)
     const pairs = runs
       .filter((run) => (which === 'before' ? run.zeroBefore : run.zeroAfter).length === 0)
-      .flatMap((run) => own.map((entry) => ({ run, entry, cost: costOf(run, entry, runs) })))
+      .flatMap((run) =>
+        own.map((entry) => ({ run, entry, cost: costOf(run, entry, runs) + places.against(run, entry) })),
+      )
       .filter(({ cost }) => cost < 5000)
       .sort((a, b) => a.cost - b.cost)
     const used = new Set<ZeroEntry>()
@@ -306,7 +357,55 @@ export function assignZeroFlow(
   return taken
 }
 
+/**
+ * Of runs one below the other, zero flow stands above each or below each: where none is above the first run, one between two
+ * runs belongs to the upper, and where none is below the last, to the lower.
+ */
+function placesOf(
+  entries: readonly ZeroEntry[],
+  runs: readonly FoundRun[],
+): { against(run: FoundRun, entry: ZeroEntry): number } {
+  const sheets = new Map<string, { above: boolean; below: boolean }>()
+  for (const name of new Set(runs.map(({ view }) => view.name))) {
+    const own = runs.filter(({ view }) => view.name === name && !view.turned)
+    const rows = entries.filter(({ view }) => view.name === name).map(({ row }) => row)
+    const [top, bottom] = [Math.min(...own.map((run) => run.top)), Math.max(...own.map((run) => run.bottom))]
+    if (own.length > 1)
+      sheets.set(name, { above: rows.some((row) => row < top), below: rows.some((row) => row > bottom) })
+  }
+  return {
+    against(run, entry) {
+      const place = entry.view.name === run.view.name ? sheets.get(run.view.name) : undefined
+      if (!place || place.above === place.below) return 0
+      const wrong = place.above ? entry.row > run.bottom : entry.row < run.top
+      return wrong ? WRONG_SIDE : 0
+    },
+  }
+}
+
+const WRONG_SIDE = 60
+
+/** A column of zero-flow values in a list of tests: each belongs to the test its row names. */
+function byTest(entry: ZeroEntry, tests: ReadonlySet<string>): ZeroEntry[] {
+  if (entry.figures.length < 2 || tests.size < 2) return [entry]
+  const { sheet } = entry.view
+  const named = entry.figures.map((figure) => {
+    const row = parseAddress(figure.cell.split('!').at(-1) ?? '')?.row
+    const test = row === undefined ? undefined : namesIn(sheet, row).find((name) => tests.has(name))
+    return { figure, test }
+  })
+  if (named.some(({ test }) => test === undefined)) return [entry]
+  return named.map(({ figure, test }) => ({ ...entry, figures: [figure], test: test as string }))
+}
+
+/** The first few texts and numbers of a row. */
+const namesIn = (sheet: ZeroEntry['view']['sheet'], row: number): string[] =>
+  Array.from({ length: 4 }, (_, column) => sheet.at(row, column)).flatMap((cell) =>
+    cell && cell.kind !== 'error' ? [String(cell.value).trim()] : [],
+  )
+
 function costOf(run: FoundRun, entry: ZeroEntry, runs: readonly FoundRun[]): number {
+  if (entry.test !== undefined && entry.test !== run.test) return 9999
   if (entry.direction && run.direction && entry.direction !== run.direction) return 9999
   const [row, column] = run.view.turned ? [entry.column, entry.row] : [entry.row, entry.column]
   const { top, bottom, left, right } = run

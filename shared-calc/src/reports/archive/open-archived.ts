@@ -5,7 +5,7 @@ import type { Grid } from '../../log/grid/grid.js'
 import { openLog } from '../../log/open-log.js'
 import { refuse } from '../../log/problem.js'
 import { parseRecordRows, type ReadSummary } from '../workbook/read-summary.js'
-import { recordRows } from '../workbook/record-rows.js'
+import { recordRows } from '../workbook/record-sheet.js'
 import type { Parts } from '../workbook/zip/parts.js'
 
 /** An archived file as cells; with record and evaluation where it is a summary workbook of ours. */

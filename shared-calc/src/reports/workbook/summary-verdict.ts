@@ -9,7 +9,14 @@ import { SUMMARY_COLUMNS as COLUMNS, type SummaryInput } from './summary-input.j
 
 /** Decimals that a judged value has at least. */
 const LEAST = 2
-const WORDS = { meets: 'MEETS', misses: 'FAILS', invalid: 'NOT VALID' } as const
+export const VERDICT_WORDS = { meets: 'MEETS', misses: 'FAILS', invalid: 'NOT VALID' } as const
+
+/** The colour of the box by the word it begins with. */
+export const VERDICT_COLOURS = [
+  [VERDICT_WORDS.meets, 'FFDDF3E4'],
+  [VERDICT_WORDS.misses, 'FFFBDCDC'],
+  [VERDICT_WORDS.invalid, 'FFFBE8C8'],
+] as const
 
 /** Result against the target in one line, then margin, ageing, uncertainty and leakage to seal, all by reference. */
 export function writeVerdict(sheet: Worksheet, input: SummaryInput, start: number): number {
@@ -30,7 +37,7 @@ export function writeVerdict(sheet: Worksheet, input: SummaryInput, start: numbe
 function writeNoTarget(sheet: Worksheet, { check, evaluation }: SummaryInput, row: number): number {
   const invalid = evaluation.findings.some(({ severity }) => severity === 'invalidates')
   const none = 'No target was set'
-  const says = `${WORDS.invalid}. ${none}.`
+  const says = `${VERDICT_WORDS.invalid}. ${none}.`
   sheet.mergeCells(row, 1, row, COLUMNS)
   sheet.getRow(row).height = 24
   dress(sheet.getCell(row, 1), { font: fonts.verdict, fill: fills.plain }).value = {
@@ -56,8 +63,11 @@ function writeBanner(
     fill: fills.plain,
     alignment: { vertical: 'middle', horizontal: 'center' },
   }).value = {
-    formula: `IF(${check.invalidating}>0,"${WORDS.invalid}",IF(MIN(${margins.join(',')})>=0,"${WORDS.meets}","${WORDS.misses}"))`,
-    result: verdict.outcome === 'not valid' ? WORDS.invalid : WORDS[verdict.outcome as 'meets' | 'misses'],
+    formula: `IF(${check.invalidating}>0,"${VERDICT_WORDS.invalid}",IF(MIN(${margins.join(',')})>=0,"${VERDICT_WORDS.meets}","${VERDICT_WORDS.misses}"))`,
+    result:
+      verdict.outcome === 'not valid'
+        ? VERDICT_WORDS.invalid
+        : VERDICT_WORDS[verdict.outcome as 'meets' | 'misses'],
   }
   colourBox(sheet, row)
   sheet.mergeCells(row, 2, row, COLUMNS)
@@ -214,14 +224,9 @@ class LineWriter {
 
 /** The box takes its colour from its own word, which is live. */
 function colourBox(sheet: Worksheet, row: number): void {
-  const colours = [
-    [WORDS.meets, 'FFDDF3E4'],
-    [WORDS.misses, 'FFFBDCDC'],
-    [WORDS.invalid, 'FFFBE8C8'],
-  ] as const
   sheet.addConditionalFormatting({
     ref: `A${row}:F${row}`,
-    rules: colours.map(([word, argb], i) => ({
+    rules: VERDICT_COLOURS.map(([word, argb], i) => ({
       type: 'expression',
       formulae: [`LEFT($A$${row},${word.length})="${word}"`],
       priority: 10 + i,

@@ -1,3 +1,4 @@
+import { dayOf } from '@draughtbook/shared-calc'
 import { useState } from 'preact/hooks'
 import { FieldRow } from '../../form/field-row.js'
 import { useRows } from '../../form/list-rows.js'
@@ -15,10 +16,15 @@ function Cautions(props: SectionProps) {
   const [typing, setTyping] = useState(false)
   const answer = (caution: string, given: string): void => {
     const now = new Date()
-    const on = `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`
     change((all) => [
       ...all.filter((row) => row.caution !== caution),
-      { caution, answer: given, by, on, note: `at ${two(now.getHours())}:${two(now.getMinutes())}` },
+      {
+        caution,
+        answer: given,
+        by,
+        on: dayOf(now),
+        note: `at ${two(now.getHours())}:${two(now.getMinutes())}`,
+      },
     ])
   }
   if (!result) return <Named {...props} />

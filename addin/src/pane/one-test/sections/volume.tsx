@@ -4,7 +4,7 @@ import type { Field } from '../../fields.js'
 import { Fields } from '../../form/fields.js'
 import { ListRows, useRows } from '../../form/list-rows.js'
 import type { Section, SectionProps } from '../section.js'
-import { SiteFindings } from '../site-findings.js'
+import { SiteFindings } from './findings.js'
 
 const aroundFields: readonly Field[] = [
   { path: 'takeOff.lengthUncertainty_m', label: 'Uncertainty of a length', unit: 'm', kind: 'number' },

@@ -1,7 +1,6 @@
 import { dateOfSerial, isDateFormat, isTimeFormat, readDateText } from '../../cells/dates.js'
-import { formatUnit } from '../../cells/format-unit.js'
 import { readNumberText } from '../../cells/number-text.js'
-import { findUnit, type KnownUnit } from '../../cells/units.js'
+import { findUnit, formatUnit, type KnownUnit } from '../../cells/units.js'
 import type { Cell } from '../../grid/grid.js'
 
 /** A number somebody wrote into a cell, in the unit the cell itself states, if any. */
@@ -12,6 +11,8 @@ export interface Written {
   readonly note?: string
   /** The other reading of a number like "1,234". */
   readonly other?: number
+  /** Written in grey. */
+  readonly faint?: true
 }
 
 /** What a cell holds, as far as the cell alone can tell. */
@@ -47,7 +48,11 @@ export function contentOf(cell: Cell | undefined, { date1904, decimal }: Surroun
   if (cell.kind === 'number') return ofNumber(cell, date1904)
   if (cell.kind === 'boolean') return { kind: 'text', text: String(cell.value) }
   const text = String(cell.struck === 'part' ? (cell.unstruck ?? '') : cell.value).trim()
-  return text === '' ? undefined : ofText(text, decimal)
+  if (text === '') return undefined
+  const content = ofText(text, decimal)
+  return cell.faint && content.kind === 'number'
+    ? { ...content, written: { ...content.written, faint: true } }
+    : content
 }
 
 function ofNumber(cell: Cell, date1904: boolean): Content {
@@ -60,7 +65,7 @@ function ofNumber(cell: Cell, date1904: boolean): Content {
   const { unit, percent } = formatUnit(cell.format)
   return {
     kind: 'number',
-    written: { value, ...(unit ? { unit } : {}) },
+    written: { value, ...(unit ? { unit } : {}), ...(cell.faint ? { faint: true } : {}) },
     ...(cell.formula === undefined ? {} : { formula: cell.formula }),
     ...(percent ? { percent } : {}),
   }

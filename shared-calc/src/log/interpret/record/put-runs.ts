@@ -8,11 +8,13 @@ import type { FoundRun } from '../tables/runs.js'
 import type { FieldScope } from '../tests/scope.js'
 import type { ZeroEntry } from '../zero-flow.js'
 import { putDevice } from './device.js'
+import { withoutDoubtful } from './doubtful-rows.js'
 import type { Draft } from './draft.js'
 import { flowUnit, PA, pressureUnit } from './run-units.js'
 import { tellLeftOut, tellUses } from './run-uses.js'
 import { signsOf } from './signs.js'
 import type { VolumeFound } from './sizes.js'
+import { putStatedAir } from './stated-air.js'
 
 export interface RunContext {
   readonly scope: FieldScope
@@ -28,10 +30,12 @@ interface ZeroValues {
 }
 
 /** The runs of a test, in the units of records.  */
-export function putRuns(draft: Draft, runs: readonly FoundRun[], context: RunContext) {
+export function putRuns(draft: Draft, found: readonly FoundRun[], context: RunContext) {
+  const runs = withoutDoubtful(draft, found)
   const directions = directionsOf(draft, runs)
+  askUnnamed(draft, runs)
   askDoubts(draft, runs)
-  const zeros = runs.map((run) => zerosOf(draft, run, context))
+  const zeros = found.map((run) => zerosOf(draft, run, context))
   const signs = signsOf(
     draft,
     runs.map((run, index) => ({
@@ -49,6 +53,7 @@ export function putRuns(draft: Draft, runs: readonly FoundRun[], context: RunCon
   const device = runs.some(({ block }) => block.carriers[0]?.role === 'device')
     ? putDevice(draft, context.device)
     : undefined
+  putStatedAir(draft, runs)
   for (const [index, run] of runs.entries()) {
     const direction = directions[index]
     const unit = pressureUnit(draft, run, runs)
@@ -167,6 +172,46 @@ function directionsOf(draft: Draft, runs: readonly FoundRun[]): (Direction | und
   })
 }
 
+/** Columns that no heading names are taken for what the curve says only where somebody agrees. */
+function askUnnamed(draft: Draft, runs: readonly FoundRun[]): void {
+  const path = 'table.columns'
+  const own = runs.filter(({ block }) => block.unnamed.length > 0)
+  if (own.length === 0) return
+  const cells = own.flatMap(({ block }) => block.unnamed.map(({ headingCell }) => headingCell))
+  const answer = draft.answers[path]
+  if (answer === 'yes') {
+    draft.caution('log-no-heading', 'the column has no heading; it was read as answered', cells, 'runs')
+    return
+  }
+  if (answer === 'no') {
+    draft.collector.refuse(
+      'not-found',
+      'write headings over the readings, as "Pressure (Pa)" and "Flow (m³/h)", and read the log again',
+      cells[0],
+      path,
+    )
+    return
+  }
+  const what = own
+    .slice(0, 2)
+    .map(
+      ({ block }) =>
+        `building pressure ${from(block.pressure)}, air flow ${block.carriers.map(from).join(' and ')}`,
+    )
+    .join('; ')
+  draft.ask({
+    path,
+    text: `The readings have no headings. Are their columns: ${what}?`,
+    cells,
+    choices: [
+      { value: 'yes', label: 'yes', reason: 'pressure and flow follow a leakage curve this way round' },
+      { value: 'no', label: 'no' },
+    ],
+  })
+}
+
+const from = ({ headingCell }: KnownColumn): string => `from ${headingCell.split('!').at(-1)} down`
+
 function askDoubts(draft: Draft, runs: readonly FoundRun[]): void {
   for (const { block } of runs)
     for (const { about, columns } of block.doubts) {
@@ -233,6 +278,13 @@ function zerosOf(
     })
     if (found?.shared)
       draft.note('log-zero-shared', 'one block of zero-flow values serves both runs', entry.labelCell, 'runs')
+    if (entry.inOrder && which === 'before')
+      draft.note(
+        'log-zero-which',
+        'of two zero-flow values that do not say when they were taken, the first was read as before and the second as after the readings; their mean is the same either way',
+        entry.labelCell,
+        'runs',
+      )
     if (!entry.which)
       draft.caution(
         'log-zero-which',

@@ -112,6 +112,7 @@ function byWords({ label, unit }: Column, textual: boolean, filled: number): Rol
     if (says(label, 'test') || says(label, 'testId') || says(label, 'name')) return 'test'
     return says(label, 'direction') ? 'direction' : 'other'
   }
+  if (says(label, 'zero') && says(label, 'corrected') && kind !== 'flow') return 'induced'
   if (says(label, 'zero') && says(label, 'before') && !says(label, 'after')) return 'zeroBefore'
   if (says(label, 'zero') && says(label, 'after') && !says(label, 'before')) return 'zeroAfter'
   if (kind === 'time' || (kind === undefined && says(label, 'time'))) return 'time'

@@ -1,7 +1,9 @@
-import { findUnit, type KnownUnit } from '../../cells/units.js'
+import type { KnownUnit } from '../../cells/units.js'
+import type { Content } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
 import type { Stopped } from '../not-searched.js'
-import { bracketed, type Label, readLabel, says } from '../words/label.js'
+import { bareUnit, type Label, readLabel, says } from '../words/label.js'
+import { zeroValuesIn } from '../zero-flow-text.js'
 
 /** A column below a heading. */
 export interface Column {
@@ -57,11 +59,20 @@ function columnsUnderText(view: View, row: number): number[] {
   for (let column = 0; column < view.columns; column++) {
     if (view.number(row, column) === undefined) continue
     const above = view.at(row - 1, column)
+    if (isPartOfField(view, row - 1, column)) continue
     if (isHeading(above?.kind === 'text' ? above.text : undefined)) found.push(column)
     else if (!above && isHeading(view.text(row - 2, column)) && rowIsBlankNear(view, row - 1, column))
       found.push(column)
   }
   return found
+}
+
+/** "Zero before | −1.2 | Pa": the label of a value and the unit behind one are no headings of what stands below. */
+function isPartOfField(view: View, row: number, column: number): boolean {
+  const text = view.text(row, column)
+  if (text === undefined) return false
+  const value = (at: number) => view.number(row, at) !== undefined && view.number(row + 1, at) !== undefined
+  return value(column + 1) || (value(column - 1) && bareUnit(text) !== undefined)
 }
 
 /** So many rows without flow may stand above the first reading: thirty zero-flow values and some more. */
@@ -93,7 +104,9 @@ function headAt(view: View, first: number, under: readonly number[]): Head {
     const texts = under.filter(
       (column) => isHeading(stackText(view, row, column)) && view.number(row, column + 1) === undefined,
     ).length
-    const numbers = under.some((column) => view.number(row, column) !== undefined)
+    const numbers = under.some(
+      (column) => view.number(row, column) !== undefined || holdsValue(view.at(row, column)),
+    )
     const blank = under.every((column) => !view.at(row, column))
     if (numbers || (texts === 0 && !(blank && row === first - 1))) break
     if (texts > 0) top = row
@@ -105,6 +118,14 @@ function headAt(view: View, first: number, under: readonly number[]): Head {
   }
   return { view, top, first, columns }
 }
+
+/** "Zero: 0.7 Pa", "0.4 Pa before": a value with its label, no heading. */
+const holdsValue = (content: Content | undefined): boolean =>
+  content?.kind === 'text' && (content.numbers !== undefined || statesZeroFlow(content.text))
+
+const statesZeroFlow = (text: string): boolean =>
+  (/[:=]\s*[-+−–]?\d/.test(text) || /^\s*[-+−–]?\d+(?:[.,]\d+)?\s+\p{L}/u.test(text)) &&
+  zeroValuesIn(text) !== undefined
 
 /** Text of a cell, or of the merged block over it. */
 function stackText(view: View, row: number, column: number): string | undefined {
@@ -142,13 +163,6 @@ function columnAt(view: View, top: number, first: number, column: number): Colum
     ...(unit ? { unit } : {}),
     headingCell: view.address(row, column),
   }
-}
-
-/** A text that is a unit and nothing else, with or without brackets. */
-export function bareUnit(text: string): KnownUnit | undefined {
-  const trimmed = text.trim()
-  const unit = findUnit(trimmed) ?? findUnit(bracketed(trimmed)[0] ?? '')
-  return unit && (findUnit(trimmed) || /^[([{]/.test(trimmed)) && unit.unit !== 'fraction' ? unit : undefined
 }
 
 export const isPressureLike = (label: Label, unit: KnownUnit | undefined): boolean =>

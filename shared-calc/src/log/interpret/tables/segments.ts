@@ -14,13 +14,15 @@ export interface Segment {
 
 const PRESSURES = ['pressure', 'induced', 'device', 'target']
 const FLOWS = ['flow', 'corrected']
+const ZERO_LISTS = ['zeroBefore', 'zeroAfter']
 const LEADING = ['direction', 'test', 'remark', 'index', 'time', 'other']
 
 /** Parts the columns below one row of headings into blocks: a heading that comes again begins the next. */
 export function segmentsOf(head: Head): Segment[] {
   const { view } = head
   const last = bodyEnd(head)
-  const columns = head.columns.map((column) => roleOf(view, head.first, last, column))
+  const all = head.columns.map((column) => roleOf(view, head.first, last, column))
+  const columns = view.turned ? withoutLinesAbove(all) : all
   const parts: KnownColumn[][] = [[]]
   for (const [index, column] of columns.entries()) {
     const current = parts.at(-1) as KnownColumn[]
@@ -34,6 +36,15 @@ export function segmentsOf(head: Head): Segment[] {
     left: Math.min(...own.map(({ at }) => at)),
     right: Math.max(...own.map(({ at }) => at)),
   }))
+}
+
+/** Of a table along the lines only those without a blank line before its pressures: the labels of the form stand further up. */
+function withoutLinesAbove(columns: readonly KnownColumn[]): readonly KnownColumn[] {
+  const first = columns.findIndex(({ role }) => PRESSURES.includes(role) || FLOWS.includes(role))
+  for (let index = first; index > 0; index--)
+    if ((columns[index] as KnownColumn).at - (columns[index - 1] as KnownColumn).at > 1)
+      return columns.slice(index)
+  return columns
 }
 
 /** The last row with a number below the headings, before more than a few rows without. */
@@ -57,6 +68,8 @@ function startsAnew(
     columns.some(({ role }) => PRESSURES.includes(role)) &&
     columns.some(({ role }) => FLOWS.includes(role) || role === 'device')
   if (!whole(current)) return false
+  // Lists of zero-flow values behind a gap belong to the readings before them, unless these have theirs.
+  if (ZERO_LISTS.includes(column.role) && !current.some(({ role }) => role === column.role)) return false
   // A blank column ends a block that has all it needs.
   if (column.at - (current.at(-1) as KnownColumn).at > 1) return whole(rest) || !FLOWS.includes(column.role)
   if (whole(rest) && current.some((one) => directionsDiffer(one, column))) return true

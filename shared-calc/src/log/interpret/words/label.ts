@@ -86,6 +86,11 @@ function unitIn(text: string): FoundUnit {
     if (unit) return { unit }
   }
   const bare = withoutBrackets(text).replace(/:\s*$/, '').trim()
+  const underscored = bare.split('_')
+  if (underscored.length > 2) {
+    const unit = findUnit(underscored.slice(-2).join('/'))
+    if (unit) return { unit }
+  }
   for (const sign of [',', '_', ';', ':']) {
     const at = bare.lastIndexOf(sign)
     const unit = at > 0 ? findUnit(bare.slice(at + 1)) : undefined
@@ -121,6 +126,13 @@ function unitOfPiece(piece: string): KnownUnit | undefined {
     if (unit) return unit
   }
   return undefined
+}
+
+/** A text that is a unit and nothing else, with or without brackets. */
+export function bareUnit(text: string): KnownUnit | undefined {
+  const trimmed = text.trim()
+  const unit = findUnit(trimmed) ?? findUnit(bracketed(trimmed)[0] ?? '')
+  return unit && (findUnit(trimmed) || /^[([{]/.test(trimmed)) && unit.unit !== 'fraction' ? unit : undefined
 }
 
 /** What stands in brackets of any kind, without looking back. */

@@ -1,6 +1,7 @@
 import type { Workbook, Worksheet } from 'exceljs'
 import { columnLetters } from '../../workbook/address.js'
-import { type ChartDescription, type ChartSeries, printStyle } from '../../workbook/chart/index.js'
+import type { ChartDescription, ChartSeries } from '../../workbook/chart/description.js'
+import { printStyle } from '../../workbook/chart/print-style.js'
 import { setUpPage } from '../../workbook/page.js'
 import { dress, fonts, headingRow } from '../../workbook/styles.js'
 import type { RegisterRow } from '../arrange.js'
