@@ -12,7 +12,7 @@ export {
 } from './assessment/leak-report.js'
 export { CALCULATION_VERSION } from './catalogue/calculation-version.js'
 export * from './catalogue/figures.js'
-export { decimalsBeside, unitText } from './catalogue/shown-figure.js'
+export { decimalsBeside, type Judged, judgedTexts, unitText } from './catalogue/shown-figure.js'
 export { counted, dayInWords, dayOf, outcomeWords } from './catalogue/words.js'
 export {
   Calibration,

@@ -27,6 +27,3 @@ const UNITS: Record<string, string> = {
 
 /** A unit as people print it. */
 export const unitText = (unit: string): string => UNITS[unit] ?? unit
-
-/** Decimal places for a margin: one more than the limit is stated with. */
-export const decimals = (limit: number): number => Math.max(2, (String(limit).split('.')[1]?.length ?? 0) + 1)
