@@ -13,7 +13,7 @@ export {
 export { CALCULATION_VERSION } from './catalogue/calculation-version.js'
 export * from './catalogue/figures.js'
 export { decimalsBeside, type Judged, judgedTexts, unitText } from './catalogue/shown-figure.js'
-export { counted, dayInWords, dayOf, outcomeWords } from './catalogue/words.js'
+export { capital, counted, dayInWords, dayOf, outcomeWords } from './catalogue/words.js'
 export {
   Calibration,
   DEVICE_FORMAT,

@@ -9,6 +9,8 @@ export {
   RERUN_FORMAT,
   type RerunReport,
 } from './rerun-report.js'
+export { shortNames } from './short-names.js'
 export { signatureWords } from './signature-state.js'
 export { signatureVerifier } from './signature-verifier.js'
+export { type ThreeValues, threeValues } from './three-values.js'
 export { writeRerunWorkbook } from './workbook/write-rerun.js'

@@ -91,7 +91,9 @@ export interface RerunTest {
   readonly differences: readonly Difference[]
   /** What the current version gives instead, where the file was made under an older one. */
   readonly sinceIssue: readonly Difference[]
-  /** What was not checked, and other remarks. */
+  /** What shows only among the files of a re-run: several files of one test, names that were swapped. */
+  readonly remarks?: readonly string[]
+  /** What was not checked. */
   readonly notes: readonly string[]
 }
 

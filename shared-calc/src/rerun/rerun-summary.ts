@@ -22,7 +22,7 @@ import {
   runAgain,
   versionNotes,
 } from './run-again.js'
-import { notAccepted, signatureState } from './signature-state.js'
+import { notAccepted, signatureState, unprovenWords } from './signature-state.js'
 
 /** Re-runs a summary workbook of ours: signature, digests, every figure, every cell and everything that is seen of it. */
 export async function rerunSummary(
@@ -66,6 +66,7 @@ export async function rerunSummary(
     ...outcomeOf(found.differences, {
       ...(older && { olderVersion: calculationVersion }),
       ...(refused !== undefined && { refused }),
+      ...unprovenWords(signature),
       asIssued: found.asIssued,
       ...(found.savedAgain && { savedBy: savedBy(bytes) }),
     }),

@@ -33,3 +33,9 @@ export function notAccepted({ state }: SignatureState, required: boolean): strin
     ? 'the file is not signed, and a signature is required'
     : 'the file is signed with a key you did not give, and a signature with one of yours is required'
 }
+
+/** What an agreeing file leaves open when its signature does not prove who issued it. */
+export function unprovenWords({ state }: SignatureState): { readonly unproven?: string } {
+  if (state === 'not signed') return { unproven: 'not signed, so it does not show who issued it' }
+  return state === 'key not given' ? { unproven: 'signed with a key you did not give' } : {}
+}

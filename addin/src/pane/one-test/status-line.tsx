@@ -1,5 +1,5 @@
-import { judgedTexts } from '@draughtbook/shared-calc'
-import { figure, unitText } from '../figures.js'
+import { judgedTexts, unitText } from '@draughtbook/shared-calc'
+import { figure } from '../figures.js'
 import type { SectionProps } from './section.js'
 import { type Against, STAGE_WORDS, type Standing, standingOf } from './standing.js'
 import { placeOf } from './step.js'
