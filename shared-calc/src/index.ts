@@ -31,8 +31,8 @@ export {
 } from './assessment/stages/work-stages.js'
 export { CALCULATION_VERSION } from './catalogue/calculation-version.js'
 export * from './catalogue/figures.js'
-export { decimalsBeside, unitText } from './catalogue/shown-figure.js'
-export { counted, dayInWords, dayOf, outcomeWords } from './catalogue/words.js'
+export { decimalsBeside, type Judged, judgedTexts, unitText } from './catalogue/shown-figure.js'
+export { capital, counted, dayInWords, dayOf, outcomeWords } from './catalogue/words.js'
 export {
   Calibration,
   DEVICE_FORMAT,

@@ -2,7 +2,7 @@ import type { Surroundings } from './grid/cell-content.js'
 import { turned, type View } from './grid/view.js'
 import type { Answers } from './interpretation.js'
 import type { Stopped } from './not-searched.js'
-import { chooseColumns } from './tables/choose.js'
+import { type Block, chooseColumns } from './tables/choose.js'
 import { findHeads, type Head } from './tables/heads.js'
 import { type Figure, isSummary } from './tables/rows.js'
 import { type FoundRun, runsOf } from './tables/runs.js'
@@ -31,12 +31,14 @@ export function findSheetTables(
   around: Surroundings,
   answers: Answers,
   stopped: Stopped,
+  heads: (view: View, stopped: Stopped) => Head[] = findHeads,
 ): SheetTables {
-  const upright = tablesOf(view, answers, stopped)
+  const upright = tablesOf(view, answers, stopped, heads(view, stopped))
+  const lines = turned(view, around)
   const across =
     upright.runs.length + upright.series.length > 0
       ? undefined
-      : tablesOf(turned(view, around), answers, stopped)
+      : tablesOf(lines, answers, stopped, heads(lines, stopped))
   const found = across && across.runs.length > 0 ? across : upright
   const boxes = found.runs.map((run) =>
     run.view.turned
@@ -70,10 +72,10 @@ function tablesOf(
   view: View,
   answers: Answers,
   stopped: Stopped,
+  heads: readonly Head[],
 ): { runs: FoundRun[]; series: FoundSeries[] } {
   const runs: FoundRun[] = []
   const series: FoundSeries[] = []
-  const heads = findHeads(view, stopped)
   let tried = 0
   const done: { top: number; bottom: number; left: number; right: number }[] = []
   const isDone = (head: Head) =>
@@ -110,6 +112,7 @@ function tablesOf(
       }
       const block = chooseColumns(segment, preferredOf(answers))
       if (!block || block.walked.rows.filter(({ kind }) => kind === 'reading').length < 2) continue
+      if (done.some((box) => overlaps(box, head, block))) continue
       const above = Math.max(
         -1,
         ...runs
@@ -141,6 +144,16 @@ function isSeries({ view, first, columns }: Head): boolean {
     if (columns.filter(({ at }) => view.number(row, at) !== undefined).length >= 2) filled++
   return filled >= SERIES_FROM * 0.9
 }
+
+/** Whether a block's readings begin inside a table that is read already. */
+const overlaps = (
+  box: { top: number; bottom: number; left: number; right: number },
+  head: Head,
+  { pressure, carriers }: Block,
+): boolean =>
+  head.first >= box.top &&
+  head.first <= box.bottom &&
+  [pressure, ...carriers].every(({ at }) => at >= box.left && at <= box.right)
 
 /** The text nearest to the left of a number, past other numbers. */
 function leadOf(view: View, row: number, column: number): string | undefined {

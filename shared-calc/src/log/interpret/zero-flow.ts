@@ -1,5 +1,6 @@
 import type { Direction } from '../../contract/record/index.js'
 import type { KnownUnit } from '../cells/units.js'
+import { parseAddress } from '../grid/address.js'
 import type { View } from './grid/view.js'
 import type { Stopped } from './not-searched.js'
 import { type Figure, isSummary } from './tables/rows.js'
@@ -20,6 +21,8 @@ export interface ZeroEntry {
   readonly labelCell: string
   /** Two values without a word: taken as before and after, as they stand. */
   readonly inOrder?: true
+  /** The test whose row of a list it stands in. */
+  readonly test?: string
 }
 
 /** Texts of a sheet that are looked at as labels; a form has a few hundred. */
@@ -54,18 +57,36 @@ export function findZeroFlow(
       const likely = !zero && before !== after && mayBeZero(label)
       if (!zero && !likely && !((before || after) && label.tokens.length <= 5 && (title || sheetSays)))
         continue
-      const inner = zero || title ? zeroValuesIn(text) : undefined
+      const inner = zero || title || likely ? zeroValuesIn(text) : undefined
       const values = inner
         ? inner.map((one) => ({ ...one, cell: view.address(row, column), column, row }))
         : valuesOf(view, row, column, isTaken)
       const fresh = values.filter(({ cell }) => !consumed.has(cell))
       if (fresh.length === 0 || (likely && fresh.some(({ value }) => Math.abs(value) > LIKELY_MOST))) continue
       if (!before && !after && hasParts(view, row, column)) continue
+      if (isOfOneSign(text) && hasWhole(view, row, column)) continue
       for (const { cell } of fresh) consumed.add(cell)
       for (const own of byBlock(fresh, runs))
         entries.push(...asEntries(view, row, own.column ?? column, label, title, own.values, before, after))
     }
   return entries
+}
+
+/** "Δp01+", "p02 (−)": the mean of the values of one sign only, as a standard asks for beside the mean of all. */
+const isOfOneSign = (text: string): boolean => {
+  const bare = text
+    .replace(/\s/g, '')
+    .replace(/[([]?Pa[)\]]?$/, '')
+    .replace(/[)\]]$/, '')
+  return /\d[([]?[+−–-]$/.test(bare)
+}
+
+/** Whether the mean of all values stands in the same line or column of labels. */
+function hasWhole(view: View, row: number, column: number): boolean {
+  for (let step = -3; step <= 3; step++)
+    for (const text of [view.text(row, column + step), view.text(row + step, column)])
+      if (text !== undefined && step !== 0 && !isOfOneSign(text) && says(readLabel(text), 'zero')) return true
+  return false
 }
 
 /** Values of one line that stand below the blocks of readings they belong to, with a gap between them. */
@@ -308,15 +329,20 @@ export function unknownPressures(
 /** Which entry each run takes, nearest first; one that has none left shares the nearest. */
 export function assignZeroFlow(
   runs: readonly FoundRun[],
-  entries: readonly ZeroEntry[],
+  found: readonly ZeroEntry[],
 ): Map<FoundRun, { before?: ZeroEntry; after?: ZeroEntry; shared: boolean }> {
+  const tests = new Set(runs.flatMap(({ test }) => test ?? []))
+  const entries = found.flatMap((entry) => byTest(entry, tests))
   const taken = new Map<FoundRun, { before?: ZeroEntry; after?: ZeroEntry; shared: boolean }>()
   for (const run of runs) taken.set(run, { shared: false })
   for (const which of ['before', 'after'] as const) {
     const own = entries.filter((entry) => (entry.which ?? 'before') === which)
+    const places = placesOf(own, runs)
     const pairs = runs
       .filter((run) => (which === 'before' ? run.zeroBefore : run.zeroAfter).length === 0)
-      .flatMap((run) => own.map((entry) => ({ run, entry, cost: costOf(run, entry, runs) })))
+      .flatMap((run) =>
+        own.map((entry) => ({ run, entry, cost: costOf(run, entry, runs) + places.against(run, entry) })),
+      )
       .filter(({ cost }) => cost < 5000)
       .sort((a, b) => a.cost - b.cost)
     const used = new Set<ZeroEntry>()
@@ -336,8 +362,61 @@ export function assignZeroFlow(
   return taken
 }
 
+/**
+ * Of runs one below the other, zero flow stands above each or below each: where none is above the first run, one between two
+ * runs belongs to the upper, and where none is below the last, to the lower.
+ */
+function placesOf(
+  entries: readonly ZeroEntry[],
+  runs: readonly FoundRun[],
+): { against(run: FoundRun, entry: ZeroEntry): number } {
+  const sheets = new Map<string, { above: boolean; below: boolean }>()
+  for (const name of new Set(runs.map(({ view }) => view.name))) {
+    const own = runs.filter(({ view }) => view.name === name && !view.turned)
+    const rows = entries.filter(({ view }) => view.name === name).map(({ row }) => row)
+    const [top, bottom] = [Math.min(...own.map((run) => run.top)), Math.max(...own.map((run) => run.bottom))]
+    if (own.length > 1)
+      sheets.set(name, { above: rows.some((row) => row < top), below: rows.some((row) => row > bottom) })
+  }
+  return {
+    against(run, entry) {
+      const place = entry.view.name === run.view.name ? sheets.get(run.view.name) : undefined
+      if (!place || place.above === place.below) return 0
+      const wrong = place.above ? entry.row > run.bottom : entry.row < run.top
+      return wrong ? WRONG_SIDE : 0
+    },
+  }
+}
+
+const WRONG_SIDE = 60
+
+/** A column of zero-flow values in a list of tests: each belongs to the test its row names. */
+function byTest(entry: ZeroEntry, tests: ReadonlySet<string>): ZeroEntry[] {
+  if (entry.figures.length < 2 || tests.size < 2) return [entry]
+  const { sheet } = entry.view
+  const named = entry.figures.map((figure) => {
+    const row = parseAddress(figure.cell.split('!').at(-1) ?? '')?.row
+    const test = row === undefined ? undefined : namesIn(sheet, row).find((name) => tests.has(name))
+    return { figure, test }
+  })
+  if (named.some(({ test }) => test === undefined)) return [entry]
+  return named.map(({ figure, test }) => ({ ...entry, figures: [figure], test: test as string }))
+}
+
+/** The first few texts and numbers of a row. */
+const namesIn = (sheet: ZeroEntry['view']['sheet'], row: number): string[] =>
+  Array.from({ length: 4 }, (_, column) => sheet.at(row, column)).flatMap((cell) =>
+    cell && cell.kind !== 'error' ? [String(cell.value).trim()] : [],
+  )
+
+/** All pressures below zero are depressurisation, whatever words are missing. */
+const directionBySign = ({ readings }: FoundRun): Direction | undefined =>
+  readings.length > 0 && readings.every(({ pressure }) => pressure.value < 0) ? 'depressurisation' : undefined
+
 function costOf(run: FoundRun, entry: ZeroEntry, runs: readonly FoundRun[]): number {
-  if (entry.direction && run.direction && entry.direction !== run.direction) return 9999
+  if (entry.test !== undefined && entry.test !== run.test) return 9999
+  const direction = run.direction ?? directionBySign(run)
+  if (entry.direction && direction && entry.direction !== direction) return 9999
   const [row, column] = run.view.turned ? [entry.column, entry.row] : [entry.row, entry.column]
   const { top, bottom, left, right } = run
   const otherSheet = entry.view.name !== run.view.name

@@ -62,14 +62,6 @@ export function tellUses(draft: Draft, run: FoundRun, index: number, direction: 
       block.carriers.map(({ headingCell }) => headingCell),
       `runs[${index}]`,
     )
-  if (block.carriers.some(({ role }) => role === 'corrected'))
-    draft.caution(
-      'log-corrected-flow',
-      `the only flow is headed "${block.carriers[0]?.label.text}"; it was read as the flow shown by the device`,
-      block.carriers[0]?.headingCell ?? '',
-      `runs[${index}]`,
-      'use the flows as shown, or state what they were corrected for',
-    )
 }
 
 /** Names the rows of a run that are no readings. */

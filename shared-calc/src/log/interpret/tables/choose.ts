@@ -4,6 +4,7 @@ import type { KnownColumn } from './columns.js'
 import { type PowerLaw, physicsScore, powerLaw } from './physics.js'
 import { type Figure, type WalkedRows, walkRows } from './rows.js'
 import type { Segment } from './segments.js'
+import { PLAIN_CURVE, withUnnamed } from './unnamed-columns.js'
 
 /** Two columns that could both be the one wanted, with nothing to tell them apart. */
 export interface Doubt {
@@ -25,6 +26,8 @@ export interface Block {
   readonly ignored: readonly { column: KnownColumn; why: string }[]
   /** A total column that parts add up to, for the note. */
   readonly total?: { parts: readonly KnownColumn[] }
+  /** Columns without a heading that only the curve through them names. */
+  readonly unnamed: readonly KnownColumn[]
 }
 
 interface Carrier {
@@ -61,9 +64,10 @@ const CLEAR = 0.9
  * @returns undefined where the block holds no readings
  */
 export function chooseColumns(
-  segment: Segment,
+  given: Segment,
   preferred: { pressure?: string; flow?: string } = {},
 ): Block | undefined {
+  const { segment, unnamed } = withUnnamed(given)
   const pressures = segment.columns.filter(({ role }) => role === 'pressure' || role === 'induced')
   const devices = segment.columns.filter(({ role }) => role === 'device')
   const carriers = carriersOf(segment, pressures.length > 0 ? devices : [])
@@ -92,7 +96,9 @@ export function chooseColumns(
   tried.sort((one, other) => other.score - one.score)
   const [best] = tried
   if (!best) return undefined
-  return asBlock(segment, best, tried)
+  // Without words only the curve says what a column is.
+  if (unnamed.length > 0 && (best.law === undefined || physicsScore(best.law) < PLAIN_CURVE)) return undefined
+  return { ...asBlock(segment, best, tried), unnamed }
 }
 
 function lawOf(pressure: KnownColumn, { columns }: Carrier, { rows }: WalkedRows): PowerLaw | undefined {
@@ -206,7 +212,7 @@ function distinctFans(columns: readonly KnownColumn[]): KnownColumn[] {
     : []
 }
 
-function asBlock(segment: Segment, best: Candidate, tried: readonly Candidate[]): Block {
+function asBlock(segment: Segment, best: Candidate, tried: readonly Candidate[]): Omit<Block, 'unnamed'> {
   const { pressure, carrier } = best
   const ranges = carrier.columns.map((column, index) =>
     rangeFor(segment, column, index, carrier.columns.length),

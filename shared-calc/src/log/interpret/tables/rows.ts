@@ -215,26 +215,31 @@ function withoutMeans(rows: readonly TableRow[], leftOut: LeftOut[]): TableRow[]
   const readings = rows.filter(({ kind }) => kind === 'reading')
   const last = readings.at(-1)
   const flow = last?.carriers[0]?.value
-  const others = readings
+  const all = readings
     .slice(0, -1)
     .filter((row) => row.direction === last?.direction && row.test === last?.test)
-  if (!last || flow === undefined || others.length < 4) return [...rows]
+  const certain = all.filter(({ doubt }) => doubt === undefined)
+  if (!last || flow === undefined || all.length < 4) return [...rows]
+  if (!isMean(last, flow, all) && !isMean(last, flow, certain)) return [...rows]
+  leftOut.push({ cell: last.pressure.cell, why: 'the last row is the mean of the others, not a reading' })
+  return rows.filter((row) => row !== last)
+}
+
+function isMean(last: TableRow, flow: number, others: readonly TableRow[]): boolean {
+  if (others.length === 0) return false
   const mean = (of: (row: TableRow) => number) =>
     others.reduce((sum, row) => sum + of(row), 0) / others.length
   const near = (one: number, other: number) => Math.abs(one / other - 1) < 0.006
-  if (
-    !near(
+  return (
+    near(
       last.pressure.value,
       mean((row) => row.pressure.value),
-    ) ||
-    !near(
+    ) &&
+    near(
       flow,
       mean((row) => row.carriers[0]?.value ?? 0),
     )
   )
-    return [...rows]
-  leftOut.push({ cell: last.pressure.cell, why: 'the last row is the mean of the others, not a reading' })
-  return rows.filter((row) => row !== last)
 }
 
 const carriedOf = ({

@@ -121,7 +121,7 @@ function titleOf(
   const firstOfHead = head.columns.every(({ at }) => at >= left)
   let nearest: { direction: Direction; from: string } | undefined
   for (let row = head.first - 1; row >= Math.max(0, above, head.first - 24) && !nearest; row--)
-    for (let column = Math.max(0, firstOfHead ? 0 : left - 1); column <= right; column++) {
+    for (const column of columnsFrom(left, right, firstOfHead)) {
       const text = view.text(row, column)
       if (text === undefined || text.length > 70) continue
       const label = readLabel(text)
@@ -135,6 +135,13 @@ function titleOf(
   if (nearest) return nearest
   const sheet = directionIn(readLabel(view.name))
   return sheet ? { direction: sheet, from: `the name of sheet ${view.name}` } : { from: '' }
+}
+
+/** Columns in which the title of a block may stand: its own first, then those to the left where no other block of the headings is. */
+function columnsFrom(left: number, right: number, isFirst: boolean): number[] {
+  const start = Math.max(0, left - 1)
+  const own = Array.from({ length: right - start + 1 }, (_, index) => start + index)
+  return isFirst ? [...own, ...Array.from({ length: start }, (_, index) => start - 1 - index)] : own
 }
 
 /** "press" in a heading is short for pressure; only whole words of a direction count there. */

@@ -21,7 +21,8 @@ const LEADING = ['direction', 'test', 'remark', 'index', 'time', 'other']
 export function segmentsOf(head: Head): Segment[] {
   const { view } = head
   const last = bodyEnd(head)
-  const columns = head.columns.map((column) => roleOf(view, head.first, last, column))
+  const all = head.columns.map((column) => roleOf(view, head.first, last, column))
+  const columns = view.turned ? withoutLinesAbove(all) : all
   const parts: KnownColumn[][] = [[]]
   for (const [index, column] of columns.entries()) {
     const current = parts.at(-1) as KnownColumn[]
@@ -35,6 +36,15 @@ export function segmentsOf(head: Head): Segment[] {
     left: Math.min(...own.map(({ at }) => at)),
     right: Math.max(...own.map(({ at }) => at)),
   }))
+}
+
+/** Of a table along the lines only those without a blank line before its pressures: the labels of the form stand further up. */
+function withoutLinesAbove(columns: readonly KnownColumn[]): readonly KnownColumn[] {
+  const first = columns.findIndex(({ role }) => PRESSURES.includes(role) || FLOWS.includes(role))
+  for (let index = first; index > 0; index--)
+    if ((columns[index] as KnownColumn).at - (columns[index - 1] as KnownColumn).at > 1)
+      return columns.slice(index)
+  return columns
 }
 
 /** The last row with a number below the headings, before more than a few rows without. */

@@ -102,6 +102,7 @@ function runOf(
     ),
     doubts: [],
     ignored: [],
+    unnamed: [],
   }
   const signs = new Set(readings.map(({ pressure }) => Math.sign(pressure.value)))
   const bySign: Direction | undefined = signs.size === 1 && signs.has(-1) ? 'depressurisation' : undefined

@@ -86,6 +86,11 @@ function unitIn(text: string): FoundUnit {
     if (unit) return { unit }
   }
   const bare = withoutBrackets(text).replace(/:\s*$/, '').trim()
+  const underscored = bare.split('_')
+  if (underscored.length > 2) {
+    const unit = findUnit(underscored.slice(-2).join('/'))
+    if (unit) return { unit }
+  }
   for (const sign of [',', '_', ';', ':']) {
     const at = bare.lastIndexOf(sign)
     const unit = at > 0 ? findUnit(bare.slice(at + 1)) : undefined
