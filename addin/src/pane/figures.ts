@@ -15,6 +15,3 @@ export function signed(value: number, decimals: number): string {
 
 /** A true minus sign, as wide as a figure. */
 export const withMinus = (text: string): string => text.replace(/^-/, '−')
-
-/** Decimal places for a margin: one more than the limit is stated with. */
-export const decimals = (limit: number): number => Math.max(2, (String(limit).split('.')[1]?.length ?? 0) + 1)

@@ -3,13 +3,14 @@ import {
   type Evaluation,
   type Figure,
   type FigureDefinition,
+  judgedTexts,
   type Problem,
   reportedResults,
   unitText,
 } from '@draughtbook/shared-calc'
 import type { ComponentChildren } from 'preact'
 import { labelOf } from '../../fields.js'
-import { decimals, figure, signed } from '../../figures.js'
+import { figure } from '../../figures.js'
 import type { Section, SectionProps } from '../section.js'
 
 function Result({ state: { evaluation, result } }: SectionProps) {
@@ -40,17 +41,8 @@ function Verdict({ evaluation: { verdict }, unusable }: VerdictProps) {
             : 'A finding invalidates the test; the figures are shown all the same.'}
         </p>
       ) : null}
-      {criteria.map(({ quantity, value, limit, unit, within, judged, margin }) => (
-        <p key={`${quantity}${limit}`} class="criterion" data-within={within}>
-          <span class="shape" aria-hidden="true">
-            {within ? '✓' : '✗'}
-          </span>
-          <b>
-            {quantity} {figure(value)} {unitText(unit)}
-          </b>{' '}
-          against {limit} {unitText(unit)} · margin {signed(margin, decimals(limit))}
-          {judged === 'mean' ? ' · mean of both directions' : ` · ${judged}`}
-        </p>
+      {criteria.map((criterion) => (
+        <Criterion key={`${criterion.quantity}${criterion.limit}`} {...criterion} />
       ))}
       {verdict.target ? <p class="target-name">{verdict.target.label}</p> : null}
       {outcome === 'misses' && leakageToSeal_cm2 ? (
@@ -61,6 +53,30 @@ function Verdict({ evaluation: { verdict }, unusable }: VerdictProps) {
       ) : null}
       {criteria.length === 0 ? <p>Choose a target to get a verdict.</p> : null}
     </div>
+  )
+}
+
+function Criterion({
+  quantity,
+  value,
+  limit,
+  unit,
+  within,
+  judged,
+  margin,
+}: Evaluation['verdict']['criteria'][number]) {
+  const texts = judgedTexts({ value, limit, margin })
+  return (
+    <p class="criterion" data-within={within}>
+      <span class="shape" aria-hidden="true">
+        {within ? '✓' : '✗'}
+      </span>
+      <b>
+        {quantity} {texts.value} {unitText(unit)}
+      </b>{' '}
+      against {texts.limit} {unitText(unit)} · margin {texts.margin}
+      {judged === 'mean' ? ' · mean of both directions' : ` · ${judged}`}
+    </p>
   )
 }
 
