@@ -1,6 +1,6 @@
 import type { Direction } from '../../../contract/record/index.js'
 import { type KnownUnit, shown, toRecordUnit } from '../../cells/units.js'
-import { TOGETHER } from '../tables/choose.js'
+import { type Block, TOGETHER } from '../tables/choose.js'
 import type { KnownColumn } from '../tables/columns.js'
 import type { FoundDevice } from '../tables/device-ranges.js'
 import type { Figure, TableRow } from '../tables/rows.js'
@@ -31,11 +31,12 @@ interface ZeroValues {
 
 /** The runs of a test, in the units of records.  */
 export function putRuns(draft: Draft, found: readonly FoundRun[], context: RunContext) {
-  const runs = withoutDoubtful(draft, found)
+  const kept = withoutRefused(draft, found)
+  const runs = withoutDoubtful(draft, kept)
   const directions = directionsOf(draft, runs)
   askUnnamed(draft, runs)
   askDoubts(draft, runs)
-  const zeros = found.map((run) => zerosOf(draft, run, context))
+  const zeros = kept.map((run) => zerosOf(draft, run, context))
   const signs = signsOf(
     draft,
     runs.map((run, index) => ({
@@ -172,31 +173,49 @@ function directionsOf(draft: Draft, runs: readonly FoundRun[]): (Direction | und
   })
 }
 
+/** Blocks without headings that are said to be no readings are left out, where others have headings. */
+function withoutRefused(draft: Draft, found: readonly FoundRun[]): readonly FoundRun[] {
+  const headed = found.filter(({ block }) => block.unnamed.length === 0)
+  if (draft.answers['table.columns'] !== 'no' || headed.length === 0) return found
+  for (const { view, block, left, right, bottom } of found)
+    if (block.unnamed.length > 0)
+      draft.caution(
+        'log-left-out',
+        'left out, as answered: the numbers without headings',
+        `${view.address(block.segment.head.first, left)}:${view.address(bottom, right).split('!').at(-1)}`,
+        'runs',
+      )
+  return headed
+}
+
 /** Columns that no heading names are taken for what the curve says only where somebody agrees. */
 function askUnnamed(draft: Draft, runs: readonly FoundRun[]): void {
   const path = 'table.columns'
   const own = runs.filter(({ block }) => block.unnamed.length > 0)
   if (own.length === 0) return
-  const cells = own.flatMap(({ block }) => block.unnamed.map(({ headingCell }) => headingCell))
+  const cells = own.flatMap(({ view, block }) =>
+    block.unnamed.map(({ at }) => view.address(block.segment.head.first, at)),
+  )
   const answer = draft.answers[path]
-  if (answer === 'yes') {
-    draft.caution('log-no-heading', 'the column has no heading; it was read as answered', cells, 'runs')
-    return
-  }
-  if (answer === 'no') {
-    draft.collector.refuse(
+  if (answer === 'yes')
+    return draft.caution(
+      'log-no-heading',
+      'the column has no heading; it was read as answered',
+      cells,
+      'runs',
+    )
+  if (answer === 'no')
+    return draft.collector.refuse(
       'not-found',
       'write headings over the readings, as "Pressure (Pa)" and "Flow (m³/h)", and read the log again',
       cells[0],
       path,
     )
-    return
-  }
   const what = own
     .slice(0, 2)
     .map(
       ({ block }) =>
-        `building pressure ${from(block.pressure)}, air flow ${block.carriers.map(from).join(' and ')}`,
+        `building pressure ${from(block, block.pressure)}, air flow ${block.carriers.map((one) => from(block, one)).join(' and ')}`,
     )
     .join('; ')
   draft.ask({
@@ -210,7 +229,8 @@ function askUnnamed(draft: Draft, runs: readonly FoundRun[]): void {
   })
 }
 
-const from = ({ headingCell }: KnownColumn): string => `from ${headingCell.split('!').at(-1)} down`
+const from = ({ segment }: Block, { at }: KnownColumn): string =>
+  `from ${segment.view.address(segment.head.first, at).split('!').at(-1)} down`
 
 function askDoubts(draft: Draft, runs: readonly FoundRun[]): void {
   for (const { block } of runs)
