@@ -1,5 +1,5 @@
 import type { PackageText } from './package'
-import { landmarks, type Tampering } from './tamperings'
+import { landmarks, type Tampering } from './tamper/landmarks'
 
 /** Left to a program that saves the file: nothing of it is seen, and it changes no figure. */
 const unseen = { unseen: true } as const
