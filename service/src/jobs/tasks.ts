@@ -95,6 +95,7 @@ export const tasks = {
 
   /** One archived file's tests for a register; what differs in one archived file. */
   registerFile: archiveTasks.register,
+  recordsFile: archiveTasks.records,
   rerunFile: archiveTasks.rerun,
   ...resultTasks,
 }
