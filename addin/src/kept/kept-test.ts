@@ -1,3 +1,5 @@
+import type { StepId } from '../pane/one-test/step-id.js'
+
 /** What the list of tests shows of one, and what a copy or a file of it takes along. */
 export interface TestAbout {
   /** Of the building; '' where none was entered yet. */
@@ -10,6 +12,8 @@ export interface TestAbout {
   draft?: Readonly<Record<string, unknown>>
   /** The draft is a whole record. */
   whole?: true
+  /** The step that was on show. */
+  step?: StepId
   /** Air leakage rate at 50 Pa, m³/h, where there is a result. */
   airLeakageRate50_m3_h?: number
 }

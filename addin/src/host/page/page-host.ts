@@ -21,7 +21,9 @@ import {
   type Host,
   HostError,
   MOST_CELLS,
+  type PhotoKeeper,
 } from '../host.js'
+import type { StepId } from '../../pane/one-test/step-id.js'
 import type { OpenedBook } from '../opened-book.js'
 import { cellText } from './cell-text.js'
 
@@ -32,6 +34,10 @@ export class PageHost implements Host {
   readonly kind = 'page'
   readonly unavailable = {
     insertWorkbook: 'A page cannot write into the file it was opened from. Download the summary instead.',
+  }
+  readonly photos: PhotoKeeper = {
+    take: (start, jpeg) => this.test.takePhoto(start, jpeg),
+    read: (name) => this.test.photo(name),
   }
   book: { name: string; sheets: CellSheet[]; opened: OpenedBook } | undefined
   marks: readonly CellMark[] = []
@@ -153,6 +159,10 @@ export class PageHost implements Host {
   mark = async (marks: readonly CellMark[]): Promise<void> => {
     this.marks = marks
     this.#redraw()
+  }
+
+  get step(): StepId | undefined {
+    return this.test.now.about.step
   }
 
   get fileDate(): string | undefined {

@@ -14,6 +14,7 @@ export function aboutTest(state: TestState): TestAbout {
   return {
     name: read(building?.name, 'building.name'),
     ...(date !== '' && { date }),
+    step: state.step,
     standing: STAGE_WORDS[standingOf(state).stage],
     ...(result && { draft: result.draft }),
     ...(result?.record && { whole: true }),

@@ -1,10 +1,11 @@
+import { roundColumns, setUpColumns } from './lists/leak-round.js'
 import { earlierColumns, leakColumns } from './lists/leaks.js'
 import type { ListColumn, ListRow } from './lists/list-column.js'
 import { deviceColumns, gaugeColumns } from './lists/plan.js'
 import { cautionColumns, openingColumns } from './lists/preparation.js'
 import { elementColumns, spaceColumns } from './lists/take-off.js'
 
-/** Lists of a record, by their path in it. */
+/** Lists of a record, by their path in it; those that begin with `site.` are the page's own. */
 export const listColumns = {
   'takeOff.spaces': spaceColumns,
   'takeOff.elements': elementColumns,
@@ -14,6 +15,8 @@ export const listColumns = {
   'preparation.cautions': cautionColumns,
   'leaks.list': leakColumns,
   'leaks.earlierTests': earlierColumns,
+  'site.round': roundColumns,
+  'site.setUp': setUpColumns,
 } as const satisfies Readonly<Record<string, readonly ListColumn[]>>
 
 export type { ListColumn, ListRow } from './lists/list-column.js'
@@ -27,3 +30,7 @@ export const newRow = (list: ListName): ListRow =>
       start === undefined ? [] : [[path, start]],
     ),
   )
+
+/** File names of the photos that rows point to. */
+export const photosIn = (lists: Lists = {}): string[] =>
+  Object.values(lists).flatMap((rows) => rows.flatMap(({ photo }) => (photo ? [photo] : [])))

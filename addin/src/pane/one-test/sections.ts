@@ -6,6 +6,7 @@ import { curveSection } from './sections/curve.js'
 import { deviceSection } from './sections/device.js'
 import { exportSection } from './sections/export.js'
 import { findingsSection } from './sections/findings.js'
+import { leakRoundSection } from './sections/leak-round.js'
 import { leaksSection } from './sections/leaks.js'
 import { logSection } from './sections/log.js'
 import { planSection } from './sections/plan.js'
@@ -13,6 +14,7 @@ import { preparationSection } from './sections/preparation.js'
 import { readingsSection } from './sections/readings.js'
 import { resultSection } from './sections/result.js'
 import { seriesSection } from './sections/series.js'
+import { setUpSection } from './sections/set-up.js'
 import { sureSection } from './sections/sure.js'
 import { targetSection } from './sections/target.js'
 import { testDetailsSection } from './sections/test-details.js'
@@ -31,6 +33,8 @@ export const sections: readonly Section[] = [
   preparationSection,
   logSection,
   cautionsSection,
+  setUpSection,
+  leakRoundSection,
   conditionsSection,
   whileReadingSection,
   readingsSection,

@@ -99,6 +99,7 @@ export class TestStore {
       opened: this.state.opened + 1,
       canUndo: false,
       wanted: undefined,
+      step: this.host.step ?? 'before',
     })
     await this.refresh()
   }
@@ -145,6 +146,7 @@ export class TestStore {
   /** Puts a step on show. */
   show(step: StepId): void {
     this.#set({ step, wanted: undefined })
+    if (this.host.kind === 'page') void this.save()
   }
 
   /** Puts a step on show and leads to a field in it. */

@@ -1,7 +1,8 @@
 import type { OpenedBook } from '../../host/opened-book.js'
 import type { PageHost } from '../../host/page/page-host.js'
 import type { KeptTest } from '../../kept/kept-test.js'
-import { isUntouched } from '../one-test/entries.js'
+import { isUntouched, parseEntries } from '../one-test/entries.js'
+import { photosIn } from '../one-test/lists.js'
 import type { TestStore } from '../one-test/store.js'
 
 /** Asked before something is done with a file. */
@@ -173,6 +174,7 @@ export class PageTests {
   async #show(test: KeptTest | undefined): Promise<void> {
     this.host.test.take(test)
     this.host.close()
+    if (test) await this.store.attempt(() => this.host.test.dropPhotos(photosOf(test)))
     if (!test?.log) return
     const { log, edits, id } = test
     await this.store.attempt(async () => {
@@ -190,9 +192,9 @@ export class PageTests {
     await this.store.attempt(async () => this.host.test.kept?.putWhole(test, parts))
   }
 
-  async #photosOf({ id, photos }: KeptTest): Promise<Record<string, Uint8Array>> {
+  async #photosOf(test: KeptTest): Promise<Record<string, Uint8Array>> {
     const found = await Promise.all(
-      photos.map(async ({ name }) => [name, await this.host.test.kept?.photo(id, name)] as const),
+      photosOf(test).map(async (name) => [name, await this.host.test.kept?.photo(test.id, name)] as const),
     )
     return Object.fromEntries(found.flatMap(([name, bytes]) => (bytes ? [[name, bytes] as const] : [])))
   }
@@ -201,6 +203,9 @@ export class PageTests {
     for (const listener of this.#listeners) listener()
   }
 }
+
+/** Names of the photos that a test's entries point to. */
+const photosOf = ({ entries }: KeptTest): string[] => photosIn(parseEntries(entries)?.lists)
 
 /** A test by name and date, as people call it. */
 export function titleOf({ about: { name, date }, log }: KeptTest): string {

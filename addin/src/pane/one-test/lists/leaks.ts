@@ -37,7 +37,8 @@ export const leakColumns: readonly ListColumn[] = [
   { path: 'size.diameter_mm', label: 'or diameter', unit: 'mm', kind: 'number' },
   { path: 'size.area_cm2', label: 'or area', unit: 'cm²', kind: 'number' },
   { path: 'count', label: 'Number', kind: 'whole' },
-  { path: 'photo', label: 'Photo, file name', kind: 'text' },
+  { path: 'photo', label: 'Photo', kind: 'photo' },
+  { path: 'note', label: 'Note', kind: 'text' },
   {
     path: 'fixed',
     label: 'Fixed',
