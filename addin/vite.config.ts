@@ -3,6 +3,7 @@ import { defineConfig } from 'vite'
 import { sourceAliases } from '../shared-calc/source-aliases.mjs'
 import { functionsMetadata } from './build/functions-metadata-plugin.ts'
 import { initialSize } from './build/initial-size-plugin.ts'
+import { manifest } from './build/manifest-plugin.ts'
 import { officeJs } from './build/office-js-plugin.ts'
 import { precacheList } from './build/precache-plugin.ts'
 
@@ -40,6 +41,7 @@ export default defineConfig({
   plugins: [
     officeJs(process.env.DRAUGHTBOOK_OFFICE_JS),
     functionsMetadata(),
+    manifest(),
     initialSize(120),
     precacheList(),
   ],

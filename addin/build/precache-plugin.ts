@@ -5,7 +5,7 @@ import type { Plugin } from 'vite'
 
 const WORKER = 'service-worker.js'
 /** Pages and files of the add-in in Excel, which is never without a network, and the worker itself. */
-const LEFT_OUT = /^(pane\.html|functions\.(js|json)|office-js\/.*|service-worker\.js|.*\.map)$/
+const LEFT_OUT = /^(pane\.html|manifest\.xml|functions\.(js|json)|office-js\/.*|service-worker\.js|.*\.map)$/
 
 /** Writes the list of files to keep, each with a digest of its content, into the service worker. */
 export function precacheList(): Plugin {

@@ -1,6 +1,8 @@
+import { ADD_IN_ID } from '../../service/src/excel/add-in.js'
+
 /** Facts of the add-in that both manifests share. The id and the namespace are in users' workbooks: they never change. */
 export const definition = {
-  id: 'c9f0c2b4-5d0e-4f0c-9a3d-7be1f6a8d215',
+  id: ADD_IN_ID,
   /** Raised with every change of a manifest, else Excel keeps the old one. */
   version: '1.0.0',
   name: 'Draughtbook',

@@ -8,6 +8,7 @@ import { Library } from './library/library.js'
 import { evaluations } from './routes/evaluations.js'
 import { health } from './routes/health.js'
 import { libraryRoutes } from './routes/library.js'
+import { manifestRoute } from './routes/manifest.js'
 import { metricsRoute } from './routes/metrics.js'
 import { documentPages, statusRoute } from './routes/pages.js'
 import { pane } from './routes/pane.js'
@@ -27,7 +28,7 @@ import { audit } from './seen/audit.js'
 import { silentLog } from './seen/log.js'
 import { Metrics } from './seen/metrics.js'
 import { requestId } from './seen/request-id.js'
-import { defaultSettings, type Settings } from './settings/settings.js'
+import { defaultSettings, isLoopback, type Settings } from './settings/settings.js'
 
 export interface AppDeps {
   readonly settings?: Settings
@@ -61,7 +62,7 @@ export function createApp(deps: AppDeps = {}): Express {
   // What a proxy says of the caller's address is believed of these alone: anybody could say it.
   app.set('trust proxy', settings.behindProxy ? [...settings.proxies] : false)
   app.use(requestId, audit(log), metrics.observe)
-  app.use(safeHeaders(settings.tlsCertificate !== undefined || settings.behindProxy))
+  app.use(safeHeaders(settings.behindProxy || !isLoopback(settings.host)))
   app.use(checkHost(settings), checkOrigin(settings))
   // For those who may; first, because most requests are for these.
   const guard = [authenticate(settings), ...limitCallers(settings)]
@@ -83,7 +84,7 @@ export function createApp(deps: AppDeps = {}): Express {
   app.use(['/metrics', '/status'], ...guard)
   app.use(metricsRoute(metrics), statusRoute(settings))
   // For everybody.
-  app.use(health(state), documentPages(), pane({ folder: settings.pane }))
+  app.use(health(state), documentPages(), manifestRoute(settings), pane({ folder: settings.pane }))
   app.use(() => {
     throw new HttpFault(404, 'There is nothing at this address')
   })

@@ -120,10 +120,7 @@ describe('a limit taken over from another standard', () => {
     const short = (r: TestRecord) => {
       for (const run of r.runs) run.zeroFlowBefore_Pa = Array.from({ length: 10 }, () => 6)
     }
-    expect(found('iso-9972:2015', 'zero-flow-limit', short)).toEqual([
-      ['invalidates', 5],
-      ['invalidates', 5],
-    ])
+    expect(found('iso-9972:2015', 'zero-flow-limit', short)).toEqual([['invalidates', 5]])
     const [taken] = findingsOf('astm-e779-19', short).filter(({ rule }) => rule === 'zero-flow-limit')
     expect(taken).toMatchObject({ severity: 'note', limit: 5 })
     expect(taken?.clause).toMatch(/^ISO 9972:2015, 5\.3\.3 \(taken over/)

@@ -60,6 +60,11 @@ export const commands: readonly {
     load: async () => (await import('./serve.js')).addServe,
   },
   {
+    name: 'excel',
+    does: 'set up the add-in in Excel on this computer, for you alone, and open Excel; --remove undoes it',
+    load: async () => (await import('./excel.js')).addExcel,
+  },
+  {
     name: 'worker',
     does: 'process files that others share through a Redis, until stopped',
     load: async () => (await import('./worker.js')).addWorker,

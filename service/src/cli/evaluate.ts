@@ -1,4 +1,6 @@
 import { type Evaluation, evaluate } from '@draughtbook/shared-calc'
+import type { ReadTest } from '../input/read-test.js'
+import { LIBRARY_VARIABLE } from '../library/layouts.js'
 import { type AddCommand, DIFFERENT, UNREADABLE } from './command.js'
 import { FileError, withFile } from './file-error.js'
 import { inputFiles } from './input-files.js'
@@ -7,11 +9,12 @@ import { evaluationText, labelled } from './print/evaluation-text.js'
 import { traceText } from './print/trace-text.js'
 import { uncertaintyText } from './print/uncertainty-text.js'
 import { readOrAsk } from './read-or-ask.js'
+import type { PicturedTest, PictureWish } from './read-pictures.js'
 import { type AnswerOptions, addAnswerOptions } from './set-answers.js'
 import { shown, type Terminal } from './terminal.js'
 import { UsageError } from './usage-error.js'
 
-interface Options extends OutputWish, AnswerOptions {
+interface Options extends OutputWish, AnswerOptions, PictureWish {
   readonly layout?: string
   readonly acceptProposal?: boolean
   readonly json?: boolean
@@ -25,6 +28,8 @@ export const addEvaluate: AddCommand = (command, { terminal, end }) => {
     .option('--layout <LAYOUT.json>', 'where each item is in the log, or answers for logs of this kind')
     .option('--accept-proposal', 'never ask on the terminal; calculate what is clear and list what is not')
     .option('--out <SUMMARY.xlsx>', 'where to write the workbook; replaces an existing file')
+    .option('--photos <FOLDER>', 'add photos: those that leaks name, and all others as photos of the set-up')
+    .option('--keep-photo-details', 'leave place, time and camera in the photos; they are removed otherwise')
     .option('--force', 'replace an existing workbook with other content')
     .option('--sign <KEY>', 'sign the workbook with the firm’s private key (draughtbook keys)')
     .option('--json', 'print only the evaluation, as JSON; writes a workbook only with --out')
@@ -58,14 +63,20 @@ export const addEvaluate: AddCommand = (command, { terminal, end }) => {
   })
 }
 
+/** Pictures need code of their own, which is loaded only where there may be some. */
+async function pictured(tests: ReadTest[], options: Options): Promise<PicturedTest[]> {
+  if (options.photos === undefined && !process.env[LIBRARY_VARIABLE]) return tests
+  return (await import('./read-pictures.js')).withPictures(tests, options)
+}
+
 async function evaluateFile(file: string, options: Options, terminal: Terminal): Promise<Evaluation[]> {
-  const tests = await readOrAsk(file, options, terminal)
+  const tests = await pictured(await readOrAsk(file, options, terminal), options)
   // Every test is evaluated before the first file is written: a fault in the last leaves nothing behind.
   const evaluations = await withFile(file, async () =>
-    tests.map(({ record, cells, findings }) =>
+    tests.map(({ record, cells, findings, pictures }) =>
       evaluate(record, {
         cells,
-        findings,
+        findings: [...findings, ...(pictures?.findings ?? [])],
         trace: options.trace === true,
         ...(options.uncertainty && { uncertainty: true }),
       }),

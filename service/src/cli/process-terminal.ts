@@ -6,6 +6,9 @@ export const processTerminal: Terminal = {
   err: (line) => void process.stderr.write(`${oneLine(line)}\n`),
   watched: process.stderr.isTTY === true,
   ...(process.stdin.isTTY && process.stderr.isTTY
-    ? { ask: async (file, questions) => (await import('./ask.js')).ask(file, questions) }
+    ? {
+        ask: async (file, questions) => (await import('./ask.js')).ask(file, questions),
+        agree: async (question) => (await import('./agree.js')).agree(question),
+      }
     : {}),
 }

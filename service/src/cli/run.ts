@@ -8,7 +8,7 @@ import type { Terminal } from './terminal.js'
 import { UsageError } from './usage-error.js'
 
 /** Commands that go on until they are stopped. */
-const runs: ReadonlySet<string> = new Set(['serve', 'worker'])
+const runs: ReadonlySet<string> = new Set(['serve', 'excel', 'worker'])
 
 /** Carries out one command line (without node and script). Resolves to the exit code; never throws. */
 export async function run(args: readonly string[], terminal: Terminal): Promise<number> {

@@ -1,7 +1,13 @@
+import { existsSync } from 'node:fs'
 import { type Command, Option } from 'commander'
+import { certificateFiles } from '../excel/certificate.js'
+import { excelOn } from '../excel/excel-on.js'
+import { thisMachine } from '../excel/machine.js'
 import { defaultSettings, type Settings } from '../settings/settings.js'
+import { UsageError } from './usage-error.js'
 
-const whole = (text: string): number => (/^\d{1,9}$/.test(text) ? Number(text) : Number.NaN)
+/** A number of digits alone; anything else is not a number. */
+export const whole = (text: string): number => (/^\d{1,9}$/.test(text) ? Number(text) : Number.NaN)
 const list = (text: string, before: readonly string[] = []): string[] => [
   ...before,
   ...text.split(/[\s,]+/).filter(Boolean),
@@ -26,6 +32,7 @@ const ROWS: readonly Row[] = [
   ['--host <address>', 'address to listen on', (option) => option.default(d.host)],
   ['--tls-certificate <FILE>', 'certificate chain (PEM); with --tls-key, the service itself uses https'],
   ['--tls-key <FILE>', 'private key (PEM)'],
+  ['--excel', 'https for Excel on this computer, with the certificate made by `draughtbook excel`'],
   ['--behind-proxy', 'a proxy in front handles TLS and passes on the client address'],
   [
     '--proxy <ADDRESS...>',
@@ -77,17 +84,35 @@ type Parsed = Omit<Settings, 'origins' | 'proxies' | 'timeout_s' | 'grace_s' | '
   grace: number
   drain: number
   behindProxy?: boolean | string
+  excel?: boolean | string
 }
 
 /** What commander read, as settings. */
-export function settingsOf({ origin, proxy, timeout, grace, drain, behindProxy, ...rest }: Parsed): Settings {
+export function settingsOf(parsed: Parsed): Settings {
+  const { origin, proxy, timeout, grace, drain, behindProxy, excel, ...rest } = parsed
   return {
     ...rest,
+    ...(isOn(excel) ? certificateForExcel(rest) : {}),
     origins: origin,
     proxies: proxy,
     timeout_s: timeout,
     grace_s: grace,
     drain_s: drain,
-    behindProxy: behindProxy !== undefined && behindProxy !== false,
+    behindProxy: isOn(behindProxy),
   }
+}
+
+/** An environment variable that is set switches its option on. */
+const isOn = (option: boolean | string | undefined): boolean => option !== undefined && option !== false
+
+/** The files that `draughtbook excel` made. */
+function certificateForExcel(given: Pick<Settings, 'tlsCertificate' | 'tlsKey'>) {
+  const excel = excelOn(thisMachine())
+  if (!excel) throw new UsageError('--excel: there is no Excel for this system')
+  if (given.tlsCertificate ?? given.tlsKey)
+    throw new UsageError('give --excel, or --tls-certificate and --tls-key, not both')
+  const { certificate: tlsCertificate, key: tlsKey } = certificateFiles(excel.folder)
+  if (!existsSync(tlsCertificate))
+    throw new UsageError('--excel: run `draughtbook excel` first; it makes the certificate')
+  return { tlsCertificate, tlsKey }
 }

@@ -10,6 +10,8 @@ export interface Terminal {
   readonly watched: boolean
   /** Asks a person what a log leaves open; answers by path, nothing when they give up. Absent where nobody could answer. */
   ask?(file: string, questions: readonly Question[]): Promise<Record<string, string> | undefined>
+  /** Asks a person to agree. Absent where nobody could answer. */
+  agree?(question: string): Promise<boolean>
 }
 
 // Control characters could move the cursor or recolour the screen, direction marks could show text in another order.

@@ -3,15 +3,15 @@ import { writeSummaryWorkbook } from '@draughtbook/shared-calc/workbook'
 import { fileFault } from '../files/file-fault.js'
 import { writeAtomically } from '../files/write-atomically.js'
 import { readSheet } from '../input/read-sheet.js'
-import type { ReadTest } from '../input/read-test.js'
 import { readSigner, type Signer } from '../signature/read-signer.js'
 import { guardOld, type OutputWish, outputPath } from './output-path.js'
+import type { PicturedTest } from './read-pictures.js'
 import { UsageError } from './usage-error.js'
 
 /** Writes the summary workbook of each test of a file. Resolves to their paths. Throws UsageError when one cannot be written. */
 export async function writeSummaries(
   input: string,
-  tests: readonly ReadTest[],
+  tests: readonly PicturedTest[],
   wish: OutputWish & { readonly uncertainty?: boolean },
 ): Promise<string[]> {
   if (tests.length > 1 && wish.out !== undefined)
@@ -29,13 +29,14 @@ export async function writeSummaries(
 
 async function write(
   path: string,
-  { record, cells, findings }: ReadTest,
+  { record, cells, findings, pictures }: PicturedTest,
   sign: Signer | undefined,
   uncertainty: boolean,
 ): Promise<void> {
   const bytes = await writeSummaryWorkbook(record, {
     cells,
     findings,
+    ...(pictures && { pictures }),
     ...(sign && { sign }),
     ...(uncertainty && { uncertainty }),
   })

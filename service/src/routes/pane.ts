@@ -1,17 +1,12 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { fileURLToPath } from 'node:url'
 import express, { type Response, Router } from 'express'
+import { PANE, paneIsBuilt } from '../running/pane-folder.js'
 
 export interface PaneOptions {
   /** Folder of the built pane; the add-in's own build unless another is named. */
   readonly folder?: string | undefined
 }
-
-/** In a package of the service the pane lies in it, in a checkout beside it. */
-const BUILT = ['../../../addin/dist', '../../pane']
-  .map((folder) => fileURLToPath(new URL(folder, import.meta.url)))
-  .reduce((checkout, packed) => (paneIn(packed) ? packed : checkout))
 
 /** Excel on the web shows the pane in a frame of one of these. */
 const OFFICE_FRAMES = [
@@ -27,7 +22,7 @@ const OFFICE_JS = 'https://appsforoffice.microsoft.com'
  * GET /: the plain page; GET /pane.html: the same pane for Excel; and their files. The policies are as strict as the
  * pane can meet: the plain page may call its own service and nothing else. A folder that is not there serves nothing.
  */
-export function pane({ folder = BUILT }: PaneOptions = {}): Router {
+export function pane({ folder = PANE }: PaneOptions = {}): Router {
   const router = Router()
   if (!paneIsBuilt(folder)) return router
   const scripts = scriptSources(folder)
@@ -45,13 +40,6 @@ export function pane({ folder = BUILT }: PaneOptions = {}): Router {
     }),
   )
   return router
-}
-
-/** Whether there is a pane to serve. */
-export const paneIsBuilt = (folder = BUILT): boolean => paneIn(folder)
-
-function paneIn(folder: string): boolean {
-  return existsSync(join(folder, 'index.html'))
 }
 
 /** The pane is built with Microsoft's address or with a copy of office.js beside it; the policy follows the build. */

@@ -1,5 +1,5 @@
-import { paneIsBuilt } from '../routes/pane.js'
 import { isOpen, type Settings } from '../settings/settings.js'
+import { paneIsBuilt } from './pane-folder.js'
 
 export interface Feature {
   readonly name: string

@@ -11,6 +11,13 @@ import { startWatchdog } from './watchdog.js'
 /** How a service ends that has begun; `deploy/README.md` lists them. */
 export const ENDED = { orderly: 0, unfinished: 3, noLog: 74 } as const
 
+export interface Starting {
+  /** Whether to say what is on and off. */
+  readonly overview?: boolean
+  /** Done once the service takes work; when it fails, the service ends. */
+  readonly ready?: (url: string) => Promise<void>
+}
+
 /** More than stopping needs beyond what it was allowed. */
 const MARGIN_s = 10
 
@@ -21,6 +28,7 @@ const MARGIN_s = 10
 export async function runService(
   settings: Settings,
   terminal: Terminal,
+  { overview = true, ready = async () => undefined }: Starting = {},
 ): Promise<{ faults: string[] } | { code: number }> {
   const faults = settingsFaults(settings)
   if (faults.length > 0) return { faults }
@@ -31,21 +39,25 @@ export async function runService(
   if (typeof running === 'string') return { faults: [running] }
   const watchdog = startWatchdog()
   terminal.err(`draughtbook: ${running.url}`)
-  for (const line of overviewText(settings)) terminal.err(`  ${line}`)
+  if (overview) for (const line of overviewText(settings)) terminal.err(`  ${line}`)
   terminal.err(`draughtbook: starting; waits for ${[...running.state.startingUp].join(' and ')}`)
-  const cold = running.warm.then(
-    () => void terminal.err('draughtbook: ready'),
-    (error: unknown) => error,
-  )
-  const signal = await Promise.race([
-    toldToStop(),
-    cold.then((fault) => fault ?? new Promise<never>(() => {})),
-  ])
+  const failed = running.warm
+    .catch((error: unknown) => {
+      throw new Error(`a worker thread does not start: ${messageOf(error)}`)
+    })
+    .then(() => {
+      terminal.err('draughtbook: ready')
+      return ready(running.url)
+    })
+    .then(
+      () => new Promise<never>(() => {}),
+      (error: unknown) => ({ fault: messageOf(error) }),
+    )
+  const signal = await Promise.race([toldToStop(), failed])
   if (typeof signal !== 'string') {
     await running.stop()
-    return {
-      faults: [`a worker thread does not start: ${signal instanceof Error ? signal.message : signal}`],
-    }
+    watchdog.end()
+    return { faults: [signal.fault] }
   }
   terminal.err(`draughtbook: ${signal}, finishing running requests`)
   watchdog.endWithin(settings.drain_s + settings.grace_s + MARGIN_s)
@@ -60,6 +72,8 @@ export async function runService(
   watchdog.end()
   return { code: finished ? ENDED.orderly : ENDED.unfinished }
 }
+
+const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error))
 
 /** Calls must leave a line. Where they cannot, the service does not go on as if they did. */
 function endWithoutLog(why: string): void {
@@ -84,5 +98,5 @@ function startFault(error: unknown, { host, port }: Settings): string {
   const fault = fileFault(error)
   const path = error instanceof Error && 'path' in error ? String(error.path) : ''
   if (fault) return `${path}: ${fault}`
-  return error instanceof Error ? error.message : String(error)
+  return messageOf(error)
 }

@@ -8,6 +8,7 @@ import {
 } from '../contract/record/index.js'
 import { traceOf } from '../engine/index.js'
 import { assemble } from '../evaluation/assemble.js'
+import { joinBothDirections } from '../evaluation/rules/both-directions.js'
 import { rules } from '../evaluation/rules/index.js'
 import { workOut } from '../evaluation/work/work-out.js'
 import { methodById } from '../methods/index.js'
@@ -79,7 +80,7 @@ function assess(
     ...siteRules.flatMap((rule) => rule({ record, method, test })),
     ...(sure ? uncertaintyFindings(sure) : []),
   ]
-  const findings = bySeverity([...told, ...attachCells(ruled, cells)])
+  const findings = bySeverity([...told, ...attachCells(joinBothDirections(ruled), cells)])
   const official = assemble(record, method, test, findings, sha256)
   const evaluation = sure
     ? { ...official, ...assembleUncertainty(test, sure, official.verdict.outcome) }

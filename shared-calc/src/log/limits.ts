@@ -38,6 +38,9 @@ export const LIMITS = {
   styles: 66_000,
   /** Merged blocks of one sheet; defined names of a workbook. */
   merges: 50_000,
+  /** Comments of one sheet, and how much of each is looked at. */
+  comments: 20_000,
+  commentCharacters: 400,
   names: 20_000,
   /** Characters of one cell: the spreadsheet's own limit. */
   cellCharacters: 32_767,

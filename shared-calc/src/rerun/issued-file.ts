@@ -4,6 +4,7 @@ import { addIssuedRows, type IssuedRow } from '../reports/workbook/issued/add-is
 import { issuedRows } from '../reports/workbook/issued/issue.js'
 import { digestParts, type IssuedParts } from '../reports/workbook/issued/issued-parts.js'
 import { packSummary } from '../reports/workbook/issued/pack-summary.js'
+import { picturesFromParts } from '../reports/workbook/pictures/picture-rows.js'
 import type { Places } from '../reports/workbook/places.js'
 import type { ReadSummary } from '../reports/workbook/read-summary.js'
 import { RECORD } from '../reports/workbook/record-sheet.js'
@@ -19,15 +20,21 @@ export interface IssuedFile {
   readonly digests: IssuedParts
 }
 
-/** Makes the summary of a record again, with the signature the archived one carries. */
+/** Makes the summary of a record again, with the signature and the pictures that the archived one carries. */
 export async function issueAgain(
   version: RunnableVersion,
   record: TestRecord,
   again: RunAgain,
-  { issuedParts, signature }: ReadSummary,
+  { issuedParts, signature, pictures }: ReadSummary,
+  archived: Parts,
 ): Promise<IssuedFile> {
   const before = issuedParts === undefined && version.withoutPartDigests === true
-  const laidOut = await version.layOutSummary(record, again, before ? signature : undefined)
+  const laidOut = await version.layOutSummary(
+    record,
+    again,
+    before ? signature : undefined,
+    pictures && picturesFromParts(pictures, archived),
+  )
   const parts = await (version.packSummary ?? packSummary)(laidOut)
   const { workbook, places } = laidOut
   if (before) return { workbook, places, parts, digests: digestParts(parts) }

@@ -114,7 +114,13 @@ async function compareInFull(
   fits: readonly Difference[],
 ): Promise<ComparedFile & { notes: readonly string[]; verdict: string }> {
   const { record: inFile, evaluation: recorded } = summary
-  let issued: IssuedFile = await issueAgain(version, inFile, expectedOnSheets(recorded, again), summary)
+  let issued: IssuedFile = await issueAgain(
+    version,
+    inFile,
+    expectedOnSheets(recorded, again),
+    summary,
+    parts,
+  )
   let expected = again
   const origin = issuedRecord(summary, grid, issued.places, (candidate) =>
     gives(version, candidate, recorded),
@@ -122,7 +128,7 @@ async function compareInFull(
   const record = origin?.record ?? inFile
   if (origin && origin.changed.length > 0) {
     expected = runAgain(version, record, recorded)
-    issued = await issueAgain(version, record, expectedOnSheets(recorded, expected), summary)
+    issued = await issueAgain(version, record, expectedOnSheets(recorded, expected), summary, parts)
   }
   const context = { version, record, again: expected, recorded, places: issued.places }
   const file = compareFile(issued, grid, parts)

@@ -1,4 +1,5 @@
 import type { AssessedTest } from '../assessment/evaluate.js'
+import { isMadeOutsideRecord } from '../catalogue/findings/made-outside.js'
 import type { Evaluation, Finding, TestRecord } from '../contract/record/index.js'
 import type { KnownVersion, RunnableVersion } from '../versions/version.js'
 import { compareEvaluations } from './compare-evaluations.js'
@@ -52,17 +53,16 @@ export const versionNotes = (versions: readonly KnownVersion[], issuedUnder: Kno
     .slice(versions.indexOf(issuedUnder) + 1)
     .map(({ version, changed }) => `version ${version}: ${changed}`)
 
-/** Rule ids of the log reader begin so. */
 const readingFindings = ({ findings }: Evaluation): Finding[] =>
-  findings.filter(({ rule }) => rule.startsWith('log-'))
+  findings.filter(({ rule }) => isMadeOutsideRecord(rule))
 
 export function readingNotes(recorded: Evaluation): string[] {
   const { length } = readingFindings(recorded)
   if (length === 0) return []
   return [
     length === 1
-      ? '1 finding was made when the log was read; it cannot be checked without the log'
-      : `${length} findings were made when the log was read; they cannot be checked without the log`,
+      ? '1 finding was made when the log or photos were read; it cannot be checked without them'
+      : `${length} findings were made when the log or photos were read; they cannot be checked without them`,
   ]
 }
 

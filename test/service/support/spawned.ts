@@ -8,10 +8,14 @@ export interface Spawned {
   readonly child: ChildProcess
   /** What it wrote so far. */
   readonly text: () => string
+  /** Resolves once it has written this. */
+  readonly says: (what: RegExp) => Promise<void>
   readonly ended: Promise<number | null>
 }
 
 export interface SpawnOptions {
+  /** Command that runs the service, `serve` unless another is named. */
+  readonly command?: string
   readonly args?: readonly string[]
   /**
    * Shell command that runs first, in a mount namespace of its own (util-linux: unshare), so that a test can have a
@@ -38,9 +42,13 @@ export function spawnCommand(
 }
 
 /** The same to its end, with what it wrote. */
-export async function runCommand(args: readonly string[], first?: string) {
+export async function runCommand(
+  args: readonly string[],
+  first?: string,
+  env?: Readonly<Record<string, string>>,
+) {
   await requireBuild()
-  const child = spawnCommand(args, first)
+  const child = spawnCommand(args, first, env)
   let [out, err] = ['', '']
   child.stdout?.on('data', (chunk) => {
     out += chunk
@@ -52,10 +60,15 @@ export async function runCommand(args: readonly string[], first?: string) {
   return { code, out, err }
 }
 
-/** Starts `draughtbook serve` on a free port. It is ended with the test. */
-export async function spawnService({ args = [], first, env }: SpawnOptions = {}): Promise<Spawned> {
+/** Starts the service on a free port. It is ended with the test. */
+export async function spawnService({
+  command = 'serve',
+  args = [],
+  first,
+  env,
+}: SpawnOptions = {}): Promise<Spawned> {
   await requireBuild()
-  const child = spawnCommand(['serve', '--port', '0', ...args], first, env)
+  const child = spawnCommand([command, '--port', '0', ...args], first, env)
   onTestFinished(() => void child.kill('SIGKILL'))
   let text = ''
   const ended = once(child, 'exit').then(([code]) => code as number | null)
@@ -69,5 +82,13 @@ export async function spawnService({ args = [], first, env }: SpawnOptions = {})
     child.stderr?.on('data', add)
     void ended.then((code) => reject(new Error(`the service ended with ${code}: ${text}`)))
   })
-  return { base, child, text: () => text, ended }
+  const says = (what: RegExp) =>
+    new Promise<void>((resolve, reject) => {
+      const look = () => what.test(text) && resolve()
+      child.stdout?.on('data', look)
+      child.stderr?.on('data', look)
+      void ended.then((code) => reject(new Error(`ended with ${code} before it said ${what}: ${text}`)))
+      look()
+    })
+  return { base, child, text: () => text, says, ended }
 }

@@ -109,12 +109,17 @@ describe('what a typed flow is a flow of', () => {
     const { air, findings } = stated()
     const asked = findings.filter(({ rule }) => rule === 'flow-stated-at')
     expect(asked.map(({ severity, where }) => [severity, where])).toEqual([
-      ['caution', ['runs[0].flowStatedAt']],
-      ['caution', ['runs[1].flowStatedAt']],
+      ['caution', ['runs[0].flowStatedAt', 'runs[1].flowStatedAt']],
     ])
-    const change = Math.sqrt(1.2041 / air.indoorDensity_kg_m3) - 1
-    expect(asked[0]?.value).toBeCloseTo(change, 12)
-    expect(asked[0]?.message).toContain(`${(100 * change).toFixed(1)} % higher`)
+    const [out, into] = [air.indoorDensity_kg_m3, air.outdoorDensity_kg_m3].map(
+      (density) => Math.sqrt(1.2041 / density) - 1,
+    ) as [number, number]
+    expect(asked[0]?.value).toBeCloseTo(Math.abs(out) > Math.abs(into) ? out : into, 12)
+    const percent = (change: number) =>
+      `${Number((100 * Math.abs(change)).toFixed(1))} % ${change > 0 ? 'higher' : 'lower'}`
+    expect(asked[0]?.message).toContain(
+      `${percent(out)} (depressurisation) and ${percent(into)} (pressurisation)`,
+    )
     for (const answer of ['device air', 'reference air'] as const)
       expect(stated(answer).findings.filter(({ rule }) => rule === 'flow-stated-at')).toEqual([])
   })

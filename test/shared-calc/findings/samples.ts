@@ -26,8 +26,14 @@ export const samples: Samples = {
   ],
   'assumed-altitude': [{ method: 'ANSI/RESNET/ICC 380, one-point' }],
   'flow-stated-at/not-logged': [
-    { direction: de, taken: 'device air', change: 0.021 },
-    { direction: pr, taken: 'reference air', change: -0.021 },
+    { taken: 'device air', changes: [{ direction: de, change: 0.021 }] },
+    {
+      taken: 'reference air',
+      changes: [
+        { direction: de, change: 0.004 },
+        { direction: pr, change: -0.021 },
+      ],
+    },
   ],
   'sign-convention': [
     { direction: de, zeroFlow: true },
@@ -161,6 +167,13 @@ export const samples: Samples = {
   'round-directions/not-stated': [{ test: 0 }],
   'round-directions/other': [{ test: 0, earlier: [de], now: [de, pr] }],
   'round-grew': [{ growth: 31.2, round: 0 }],
+  'photo-missing': [{ name: 'bath.jpg' }],
+  'photo-left-out': [{ name: 'bath.jpg', why: 'it is neither a JPEG nor a PNG picture' }],
+  'photo-left-out/too-many': [
+    { names: ['p25.jpg'], most: 24 },
+    { names: Array.from({ length: 12 }, (_, i) => `p${i + 25}.jpg`), most: 24 },
+  ],
+  'photo-logo': [{ why: 'it has more than 512 kB' }],
   'take-off-empty': [{ term: 'net volume', value: -3.2, unit: 'm³' }],
   'take-off-stated/differs': [
     {

@@ -87,10 +87,7 @@ describeRules({
       (r) => {
         r.target = { preset: 'france-house' }
       },
-      [
-        { severity: 'note', value: 4, limit: 10, where: ['runs[0].readings'] },
-        { severity: 'note', value: 4, limit: 10, where: ['runs[1].readings'] },
-      ],
+      [{ severity: 'note', value: 4, limit: 10, where: ['runs[0].readings', 'runs[1].readings'] }],
     ],
   ],
 })

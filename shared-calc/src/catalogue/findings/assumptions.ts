@@ -1,6 +1,6 @@
 import type { Direction } from '../../contract/record/index.js'
 import { deviceLaw, practiceSource, standardAtmosphere } from '../sources.js'
-import { capital, plain } from '../words.js'
+import { capital, listed, plain } from '../words.js'
 import type { FindingTexts } from './finding-text.js'
 
 /** What was taken because the log does not say. */
@@ -37,15 +37,13 @@ export const assumptionTexts = {
     severity: 'caution',
     source: deviceLaw,
     message: ({
-      direction,
       taken,
-      change,
+      changes,
     }: {
-      direction: Direction
       taken: 'device air' | 'reference air'
-      change: number
+      changes: readonly { direction: Direction; change: number }[]
     }) =>
-      `${capital(direction)}: the log does not state whether the flows are for ${taken} or ${taken === 'device air' ? 'reference air' : 'device air'}. ${capital(taken)} is assumed; otherwise the air leakage rates are ${plain(Math.abs(change) * 100, 1)} % ${change > 0 ? 'higher' : 'lower'}.`,
+      `The log does not state whether the flows are for device air or reference air. ${capital(taken)} is assumed; otherwise the air leakage rates are ${listed(changes.map(({ direction, change }) => `${plain(Math.abs(change) * 100, 1)} % ${change > 0 ? 'higher' : 'lower'} (${direction})`))}.`,
     remedy:
       'Check the manual: if the device corrects for air density, its flows are for reference air. Enter "device air" or "reference air".',
   },

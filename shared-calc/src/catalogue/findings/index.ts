@@ -4,6 +4,7 @@ import { conditionTexts } from './conditions.js'
 import { curveTexts } from './curve.js'
 import { instrumentTexts } from './instruments.js'
 import { leakTexts } from './leaks.js'
+import { pictureTexts } from './pictures.js'
 import { planTexts } from './plan.js'
 import { planWeatherTexts } from './plan-weather.js'
 import { preparationTexts } from './preparation.js'
@@ -27,6 +28,7 @@ export const findingCatalogue = {
   ...textTexts,
   ...zeroFlowTexts,
   ...leakTexts,
+  ...pictureTexts,
   ...planTexts,
   ...planWeatherTexts,
   ...preparationTexts,

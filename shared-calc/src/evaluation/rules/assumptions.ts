@@ -56,19 +56,23 @@ export const assumedReferenceDensity: Rule = ({ record, test }) => {
 }
 
 /** Nobody said whether typed flows are of the air in the device or for reference air. */
-export const flowStatedAt: Rule = ({ method, test }) =>
-  test.runs.flatMap(({ flows, direction, index }) => {
-    const nominal = method.takesFlowForReferenceAir === true
-    if (!flows.otherMeaning) return []
-    const change = flows.otherMeaning.value
-    return [
-      finding(
-        'flow-stated-at/not-logged',
-        { where: [`runs[${index}].flowStatedAt`], value: change },
-        { direction, taken: nominal ? 'reference air' : 'device air', change },
-      ),
-    ]
-  })
+export const flowStatedAt: Rule = ({ method, test }) => {
+  const open = test.runs.flatMap(({ flows: { otherMeaning }, direction, index }) =>
+    otherMeaning ? [{ direction, change: otherMeaning.value, where: `runs[${index}].flowStatedAt` }] : [],
+  )
+  if (open.length === 0) return []
+  const value = open
+    .map(({ change }) => change)
+    .reduce((most, one) => (Math.abs(one) > Math.abs(most) ? one : most))
+  const taken = method.takesFlowForReferenceAir === true ? 'reference air' : 'device air'
+  return [
+    finding(
+      'flow-stated-at/not-logged',
+      { where: open.map(({ where }) => where), value },
+      { taken, changes: open },
+    ),
+  ]
+}
 
 /** Pressures logged with the sign opposite to the direction: read as the same convention throughout the run. */
 export const signConvention: Rule = ({ record }) =>

@@ -47,6 +47,7 @@ export function readDateText(text: string, order?: DateOrder): DateText {
     Number(second),
     last as string,
     order ?? (sign === '.' ? 'dmy' : undefined),
+    sign as string,
   )
 }
 
@@ -57,14 +58,22 @@ function withMonth(day: string | undefined, month: string | undefined, year: str
     : made(fullYear(year ?? ''), number, Number(day), year?.length === 2)
 }
 
-function fromFigures(first: number, second: number, last: string, order: DateOrder | undefined): DateText {
+function fromFigures(
+  first: number,
+  second: number,
+  last: string,
+  order: DateOrder | undefined,
+  sign: string,
+): DateText {
   const shortYear = last.length === 2
   const year = fullYear(last)
   if (order === 'ymd') return shortYear ? made(2000 + first, second, Number(last), true) : undefined
   if (order === 'dmy') return made(year, second, first, shortYear)
   if (order === 'mdy') return made(year, first, second, shortYear)
   const readings = [made(year, second, first, shortYear), made(year, first, second, shortYear)]
-  if (shortYear) readings.push(made(2000 + first, second, Number(last), true))
+  // "22/04/26" is a day in 2026: nobody writes the year first with two figures and strokes, unless the day cannot stand there.
+  if (shortYear && (sign === '-' || readings.every((one) => one === undefined)))
+    readings.push(made(2000 + first, second, Number(last), true))
   const dates = [
     ...new Set(readings.flatMap((reading) => (reading && 'date' in reading ? [reading.date] : []))),
   ]

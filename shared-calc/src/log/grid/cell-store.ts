@@ -13,6 +13,7 @@ export class CellStore implements Sheet {
   private readonly hiddenRows = new Set<number>()
   private readonly hiddenColumns = new HiddenColumns()
   private readonly merges = new Merges()
+  private readonly comments = new Map<number, string>()
   rows = 0
   columns = 0
 
@@ -55,6 +56,16 @@ export class CellStore implements Sheet {
     if (this.merges.count >= LIMITS.merges)
       refuse('too-many-cells', `sheet ${this.name} holds more than ${LIMITS.merges} merged blocks`)
     this.merges.add(block)
+  }
+
+  comment(row: number, column: number, text: string): void {
+    if (this.comments.size >= LIMITS.comments)
+      refuse('too-many-cells', `sheet ${this.name} holds more than ${LIMITS.comments} comments`)
+    this.comments.set(row * STRIDE + column, text.slice(0, LIMITS.commentCharacters))
+  }
+
+  commentAt(row: number, column: number): string | undefined {
+    return this.comments.get(row * STRIDE + column)
   }
 
   isRowHidden(row: number): boolean {

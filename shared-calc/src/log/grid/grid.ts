@@ -15,6 +15,8 @@ export interface Cell {
   readonly struck?: 'whole' | 'part'
   /** What is not struck through, where `struck` is 'part'. */
   readonly unstruck?: string
+  /** Written in grey: firms set aside what does not count like that. */
+  readonly faint?: true
 }
 
 /** One sheet, counted from 0. The same interface stands over a workbook's part, a text file, or ranges from Excel. */
@@ -31,6 +33,8 @@ export interface Sheet {
   isColumnHidden(column: number): boolean
   /** The merged block this cell belongs to. */
   mergeAt(row: number, column: number): Block | undefined
+  /** The remark attached to a cell, where the reader of this kind of file sees remarks. */
+  commentAt?(row: number, column: number): string | undefined
 }
 
 /** A name a workbook gives to cells. */

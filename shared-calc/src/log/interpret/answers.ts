@@ -16,6 +16,8 @@ const FIELDS = [
   'flow.column',
   'zeroFlow.sign',
   'zeroFlow.labels',
+  'readings.grey',
+  'readings.remarked',
   'runs[0].direction',
   'runs[1].direction',
   'decimal',

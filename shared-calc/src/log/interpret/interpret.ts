@@ -101,8 +101,8 @@ export function interpretLog(
       ...namedRowsOf(turned(view, around), (row, column) => isTaken(column, row)),
     ])
   const shownTables = tables.filter(({ view }) => !view.sheet.hidden || chosen.some(({ hidden }) => hidden))
-  const labelled = shownTables.flatMap(({ view, isTaken }) =>
-    findZeroFlow(view, isTaken, unsearched.of(view, 'zero-flow pressures')),
+  const labelled = shownTables.flatMap(({ view, isTaken, runs: own }) =>
+    findZeroFlow(view, isTaken, unsearched.of(view, 'zero-flow pressures'), own),
   )
   const own = chosen.flatMap((group) => group.runs)
   const without =

@@ -142,6 +142,16 @@ function isSeries({ view, first, columns }: Head): boolean {
   return filled >= SERIES_FROM * 0.9
 }
 
+/** The text nearest to the left of a number, past other numbers. */
+function leadOf(view: View, row: number, column: number): string | undefined {
+  for (let at = column - 1; at >= Math.max(0, column - 3); at--) {
+    const content = view.at(row, at)
+    if (content?.kind === 'text') return content.text
+    if (content?.kind !== 'number') return undefined
+  }
+  return undefined
+}
+
 /** Zero-flow lists that stand as columns beside the readings. */
 function withZeroColumns(run: FoundRun, { view, head, columns, left }: Segment): FoundRun {
   const list = (role: 'zeroBefore' | 'zeroAfter'): Figure[] =>
@@ -151,7 +161,7 @@ function withZeroColumns(run: FoundRun, { view, head, columns, left }: Segment):
         const figures: Figure[] = []
         for (let row = head.first, blanks = 0; row < view.rows && blanks < 2; row++) {
           const content = view.at(row, at)
-          const lead = view.text(row, left) ?? (left > 0 ? view.text(row, left - 1) : undefined)
+          const lead = leadOf(view, row, at) ?? view.text(row, left)
           if (content?.kind === 'text' || (lead !== undefined && isSummary(lead))) break
           if (content?.kind !== 'number') {
             blanks++

@@ -2,10 +2,10 @@ import type { Direction } from '../../contract/record/index.js'
 import type { KnownUnit } from '../cells/units.js'
 import type { View } from './grid/view.js'
 import type { Stopped } from './not-searched.js'
-import { bareUnit } from './tables/heads.js'
 import { type Figure, isSummary } from './tables/rows.js'
 import type { FoundRun } from './tables/runs.js'
-import { directionIn, type Label, readLabel, says, unitOf } from './words/label.js'
+import { bareUnit, directionIn, type Label, readLabel, says, unitOf } from './words/label.js'
+import { zeroValuesIn } from './zero-flow-text.js'
 
 /** Zero-flow values found by their labels outside the tables of readings. */
 export interface ZeroEntry {
@@ -18,6 +18,8 @@ export interface ZeroEntry {
   readonly unit?: KnownUnit
   readonly label: string
   readonly labelCell: string
+  /** Two values without a word: taken as before and after, as they stand. */
+  readonly inOrder?: true
 }
 
 /** Texts of a sheet that are looked at as labels; a form has a few hundred. */
@@ -30,6 +32,7 @@ export function findZeroFlow(
   view: View,
   isTaken: (row: number, column: number) => boolean,
   stopped: Stopped,
+  runs: readonly FoundRun[],
 ): ZeroEntry[] {
   const entries: ZeroEntry[] = []
   const consumed = new Set<string>()
@@ -51,17 +54,40 @@ export function findZeroFlow(
       const likely = !zero && before !== after && mayBeZero(label)
       if (!zero && !likely && !((before || after) && label.tokens.length <= 5 && (title || sheetSays)))
         continue
-      const inner = innerValue(text)
+      const inner = zero || title ? zeroValuesIn(text) : undefined
       const values = inner
-        ? [{ ...inner, cell: view.address(row, column), column, row }]
+        ? inner.map((one) => ({ ...one, cell: view.address(row, column), column, row }))
         : valuesOf(view, row, column, isTaken)
       const fresh = values.filter(({ cell }) => !consumed.has(cell))
       if (fresh.length === 0 || (likely && fresh.some(({ value }) => Math.abs(value) > LIKELY_MOST))) continue
       if (!before && !after && hasParts(view, row, column)) continue
       for (const { cell } of fresh) consumed.add(cell)
-      entries.push(...asEntries(view, row, column, label, title, fresh, before, after))
+      for (const own of byBlock(fresh, runs))
+        entries.push(...asEntries(view, row, own.column ?? column, label, title, own.values, before, after))
     }
   return entries
+}
+
+/** Values of one line that stand below the blocks of readings they belong to, with a gap between them. */
+function byBlock(
+  values: readonly Placed[],
+  runs: readonly FoundRun[],
+): { column?: number; values: readonly Placed[] }[] {
+  const blockOf = ({ column }: Placed) =>
+    runs.findIndex((run) => !run.view.turned && column >= run.left && column <= run.right)
+  const groups: { block: number; values: Placed[] }[] = []
+  for (const value of values) {
+    const last = groups.at(-1)
+    const before = last?.values.at(-1)
+    const block = blockOf(value)
+    const apart = before !== undefined && (value.row !== before.row || value.column - before.column > 1)
+    if (last && before && (!apart || block === last.block)) last.values.push(value)
+    else groups.push({ block, values: [value] })
+  }
+  const distinct = new Set(groups.map(({ block }) => block))
+  return groups.length > 1 && distinct.size === groups.length && !distinct.has(-1)
+    ? groups.map((group) => ({ column: group.values[0]?.column as number, values: group.values }))
+    : [{ values }]
 }
 
 /** With the fan off no house is at more than this, Pa. */
@@ -73,22 +99,10 @@ const mayBeZero = (label: Label): boolean =>
   !says(label, 'barometer') &&
   !says(label, 'target')
 
-/** "Zero flow: −1.2 Pa" in one cell. */
-function innerValue(text: string): { value: number; unit?: KnownUnit } | undefined {
-  const at = Math.max(text.indexOf(':'), text.indexOf('='))
-  if (at < 0) return undefined
-  const match = /^\s*([-+−]?\d+(?:[.,]\d+)?)(?!\d)\s*(\S*)$/.exec(text.slice(at + 1))
-  if (!match) return undefined
-  const unit = bareUnit(match[2] ?? '')
-  return {
-    value: Number((match[1] as string).replace('−', '-').replace(',', '.')),
-    ...(unit ? { unit } : {}),
-  }
-}
-
 interface Placed extends Figure {
   row: number
   column: number
+  which?: 'before' | 'after'
 }
 
 function valuesOf(
@@ -123,6 +137,9 @@ function rightOf(
       blanks = 0
     } else if (content.kind === 'text' && content.numbers) {
       found.push(...content.numbers.map((one) => ({ ...one, cell: view.address(row, at), row, column: at })))
+    } else if (content.kind === 'text' && zeroValuesIn(content.text)) {
+      const values = zeroValuesIn(content.text) ?? []
+      found.push(...values.map((one) => ({ ...one, cell: view.address(row, at), row, column: at })))
     } else if (!(content.kind === 'text' && bareUnit(content.text)) || found.length > 1) break
   }
   return found
@@ -206,6 +223,11 @@ function asEntries(
     directionIn(readLabel(view.name)) ??
     directionOfHeading(view, row, column)
   const direction = own ? { direction: own } : {}
+  if (values.some((value) => value.which))
+    return (['before', 'after'] as const).flatMap((which) => {
+      const own = values.filter((value) => (value.which ?? (before ? 'before' : 'after')) === which)
+      return own.length > 0 ? [{ ...base, ...direction, which, figures: own }] : []
+    })
   if (before && after) {
     const half = Math.ceil(values.length / 2)
     return [
@@ -224,6 +246,12 @@ function asEntries(
       direction: of as Direction,
       figures: [value],
     }))
+  const [first, second] = values
+  if (first && second && values.length === 2 && !before && !after)
+    return [
+      { ...base, ...direction, which: 'before', inOrder: true, figures: [first] },
+      { ...base, ...direction, which: 'after', inOrder: true, figures: [second] },
+    ]
   return [{ ...base, ...direction, ...which, figures: values }]
 }
 
@@ -260,7 +288,9 @@ export function unknownPressures(
         continue
       const cell = view.address(row, column + 1)
       if (known.some(({ figures }) => figures.some((one) => one.cell === cell))) continue
-      const which = found.length % 2 === 0 ? ('before' as const) : ('after' as const)
+      // Of two blocks side by side each has its own before and after.
+      const above = found.filter((one) => one.column === column).length
+      const which = above % 2 === 0 ? ('before' as const) : ('after' as const)
       found.push({
         view,
         row,

@@ -1,6 +1,13 @@
 export { addCharts, type ChartDescription, printStyle } from './chart/index.js'
 export { digestOfParts } from './issued/issued-parts.js'
 export { MOST_READINGS, type TemplateOptions, writeLogTemplate } from './log-template/write-log-template.js'
+export {
+  type ChosenPictures,
+  choosePictures,
+  type PhotoBytes,
+  type PictureSources,
+} from './pictures/choose-pictures.js'
+export { PICTURE_LIMITS } from './pictures/picture.js'
 export { parseRecordRows, type ReadSummary, readSummaryWorkbook } from './read-summary.js'
 export { RECORD, RECORD_SHEET_FORMAT } from './record-sheet.js'
 export { type RecordSignature, signedMessage } from './record-signature.js'

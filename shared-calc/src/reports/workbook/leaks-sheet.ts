@@ -6,15 +6,30 @@ import { sizeWords } from '../../site/leaks/size-words.js'
 import type { WorkedHole, WorkedLeaks } from '../../site/leaks/work-leaks.js'
 import { live, logged, type Shown, writeLine, writeTable } from './live-cell.js'
 import { setUpPage } from './page.js'
+import type { PlacedPicture } from './pictures/add-pictures.js'
+import { detailsNote, writePhotos } from './pictures/photo-rows.js'
+import type { Pictures } from './pictures/picture.js'
 import type { Places } from './places.js'
 import { dress, fonts, headingRow } from './styles.js'
 
 export const LEAKS = 'Leaks'
 const COLUMNS = 9
+/** First and last columns of the places in a row of photos. */
+const PHOTO_BLOCKS = [
+  [1, 2],
+  [3, 5],
+  [6, 9],
+] as const
 const WIDE = { columns: COLUMNS, perRow: 165 }
 
 /** The leak log, what is left to seal, what each repair round brought, and why the directions may differ. */
-export function writeLeaksSheet(workbook: Workbook, log: LeakLog, worked: WorkedLeaks, places: Places): void {
+export function writeLeaksSheet(
+  workbook: Workbook,
+  log: LeakLog,
+  worked: WorkedLeaks,
+  places: Places,
+  pictures?: Pictures,
+): PlacedPicture[] {
   const sheet = workbook.addWorksheet(LEAKS, { views: [{ showGridLines: false }] })
   sheet.columns = [32, 20, 13, 17, 22, 11, 11, 11, 18].map((width) => ({ width }))
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Leaks'
@@ -90,7 +105,14 @@ export function writeLeaksSheet(workbook: Workbook, log: LeakLog, worked: Worked
     'Areas are those of sharp-edged holes (discharge coefficient 0.61), at the reference pressure of the target for leakage still to seal and at 50 Pa otherwise. Sizes in words are rough (common practice, no source).',
     { ...WIDE, font: fonts.muted },
   )
-  setUpPage(sheet, { landscape: true, title: 'Leaks', lastRow: row, lastColumn: COLUMNS })
+  const photos = writePhotos(sheet, row + 1, pictures?.list.filter(({ of }) => of === 'leak') ?? [], {
+    blocks: PHOTO_BLOCKS,
+    columns: COLUMNS,
+    note: detailsNote(pictures?.detailsKept ?? false),
+  })
+  const lastRow = photos.placed.length > 0 ? photos.row - 2 : row
+  setUpPage(sheet, { landscape: true, title: 'Leaks', lastRow, lastColumn: COLUMNS })
+  return photos.placed
 
   function sealRow(name: string, { seal, sizes }: WorkedHole): (Shown | string)[] {
     return [

@@ -3,6 +3,7 @@ import { digestOf, Evaluation, parseRecord, type TestRecord } from '../../contra
 import { openLog } from '../../log/open-log.js'
 import { ISSUED_PART } from './issued/add-issued-rows.js'
 import { type IssuedParts, partsOfLines } from './issued/issued-parts.js'
+import { PICTURES, type PicturesDescription, parsePictures } from './pictures/picture-rows.js'
 import { recordRows } from './record-rows.js'
 import { RECORD_SHEET_FORMAT } from './record-sheet.js'
 import { type RecordSignature, signatureOf } from './record-signature.js'
@@ -15,6 +16,8 @@ export interface ReadSummary {
   readonly calculationVersion: string
   /** Digests of the workbook's parts as it was issued; undefined where it holds none. */
   readonly issuedParts?: IssuedParts
+  /** The pictures it was issued with; undefined where it had none. */
+  readonly pictures?: PicturesDescription
   /** Undefined where the workbook was not signed. */
   readonly signature?: RecordSignature
   /** Digests as written on the sheet, and as they are of what was found. */
@@ -53,10 +56,12 @@ export function parseRecordRows(rows: ReadonlyMap<string, readonly string[]>): R
   if (!evaluation.success) throw fault('the evaluation on sheet Record is damaged')
   const signature = signatureOf(rows)
   const issuedParts = partsOfLines(rows.get(ISSUED_PART))
+  const pictures = parsePictures(rows.get(PICTURES))
   return {
     // As they stand: checked, but with their fields in the order they were written in. The sheets follow that order.
     record: rawRecord as TestRecord,
     ...(issuedParts && { issuedParts }),
+    ...(pictures && { pictures }),
     ...(signature && { signature }),
     evaluation: rawEvaluation as Evaluation,
     calculationVersion: one('calculation version'),

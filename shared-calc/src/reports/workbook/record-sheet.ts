@@ -1,6 +1,8 @@
 import type { Workbook } from 'exceljs'
 import { digestOf, type Evaluation, type TestRecord } from '../../contract/record/index.js'
 import { setUpPage } from './page.js'
+import type { Pictures } from './pictures/picture.js'
+import { describePictures, PICTURES } from './pictures/picture-rows.js'
 import { type RecordSignature, signatureRows } from './record-signature.js'
 import { jsonChunks } from './record-text.js'
 import { dress, fonts, headingRow } from './styles.js'
@@ -14,6 +16,7 @@ export async function writeRecordSheet(
   record: TestRecord,
   evaluation: Evaluation,
   signature?: RecordSignature,
+  pictures?: Pictures,
 ): Promise<void> {
   const sheet = workbook.addWorksheet(RECORD, { views: [{ showGridLines: false }] })
   sheet.columns = [{ width: 26 }, { width: 100 }]
@@ -24,6 +27,10 @@ export async function writeRecordSheet(
     ['record digest', evaluation.recordDigest],
     ['evaluation digest', digestOf(evaluation)],
     ...(signature ? signatureRows(signature) : []),
+    ...(pictures ? jsonChunks(describePictures(pictures)) : []).map((chunk): [string, string] => [
+      PICTURES,
+      chunk,
+    ]),
     ...jsonChunks(record).map((chunk): [string, string] => ['record', chunk]),
     ...jsonChunks(evaluation).map((chunk): [string, string] => ['evaluation', chunk]),
   ]

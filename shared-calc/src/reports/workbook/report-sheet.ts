@@ -6,16 +6,24 @@ import type { TestRecord } from '../../contract/record/index.js'
 import type { WorkedRun } from '../../evaluation/work/worked-test.js'
 import { live, logged, type Shown, writeLine, writeTable } from './live-cell.js'
 import { setUpPage } from './page.js'
+import type { PlacedPicture } from './pictures/add-pictures.js'
+import { detailsNote, writePhotos } from './pictures/photo-rows.js'
 import { reportItems } from './report-items.js'
 import { dress, fonts, headingRow } from './styles.js'
 import type { SummaryInput } from './summary-input.js'
 
 export const REPORT = 'Report'
 const COLUMNS = 7
+/** First and last columns of the places in a row of photos. */
+const PHOTO_BLOCKS = [
+  [1, 1],
+  [2, 4],
+  [5, 7],
+] as const
 const WIDE = { columns: COLUMNS, perRow: 118 }
 
-/** The test report for the certifying body: what was tested, with what, how, every reading, every finding. */
-export function writeReportSheet(sheet: Worksheet, input: SummaryInput): void {
+/** The test report for the certifying body: what was tested, with what, how, every reading, photos, every finding. Returns where the photos lie. */
+export function writeReportSheet(sheet: Worksheet, input: SummaryInput): PlacedPicture[] {
   sheet.columns = [34, 13, 13, 13, 13, 13, 13].map((width) => ({ width }))
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Test report'
   dress(sheet.getCell('A2'), {
@@ -28,14 +36,24 @@ export function writeReportSheet(sheet: Worksheet, input: SummaryInput): void {
   sheet.getRow(row - 1).addPageBreak()
   for (const run of input.test.runs) row = writeRun(sheet, input, run, row)
   row = writeLeaks(sheet, input.record, row)
-  row = writeFindings(sheet, input, row)
+  const photos = writePhotos(sheet, row, photosInOrder(input), {
+    blocks: PHOTO_BLOCKS,
+    columns: COLUMNS,
+    note: detailsNote(input.pictures?.detailsKept ?? false),
+  })
+  row = writeFindings(sheet, input, photos.row)
   row = writeSignatures(sheet, row)
   setUpPage(sheet, { landscape: false, title: REPORT, lastRow: row, lastColumn: COLUMNS })
+  return photos.placed
 }
 
 /** The report comes after the summary in the workbook but is filled last, when every cell it refers to has its place. */
 export const addReportSheet = (workbook: Workbook): Worksheet =>
   workbook.addWorksheet(REPORT, { views: [{ showGridLines: false }] })
+
+/** Those of the set-up, then those of leaks. */
+const photosInOrder = ({ pictures }: SummaryInput) =>
+  (['set-up', 'leak'] as const).flatMap((what) => pictures?.list.filter(({ of }) => of === what) ?? [])
 
 /** Two fields a line, each with its unit; what was not logged says so. */
 function writeFields(

@@ -2,6 +2,7 @@ import type { AssessedTest } from '../../assessment/evaluate.js'
 import type { Evaluation, TestRecord } from '../../contract/record/index.js'
 import type { Method } from '../../methods/index.js'
 import type { CheckPlaces } from './check-sheet.js'
+import type { Pictures } from './pictures/picture.js'
 import type { Places } from './places.js'
 
 export const SUMMARY = 'Summary'
@@ -14,6 +15,7 @@ export interface SummaryInput {
   readonly method: Method
   readonly places: Places
   readonly check: CheckPlaces
+  readonly pictures?: Pictures
 }
 
 /** Rows that the chart covers, counted from 0. */

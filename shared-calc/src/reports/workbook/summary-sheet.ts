@@ -1,4 +1,5 @@
 import type { CellValue, Workbook, Worksheet } from 'exceljs'
+import { isMadeOutsideRecord } from '../../catalogue/findings/made-outside.js'
 import { dayInWords, months } from '../../catalogue/words.js'
 import type { TestRecord } from '../../contract/record/index.js'
 import { reference } from './address.js'
@@ -7,6 +8,7 @@ import { CHECK } from './check-sheet.js'
 import { setUpPage } from './page.js'
 import type { Places } from './places.js'
 import { dress, fonts, headingRow, wrap } from './styles.js'
+import { writeHead } from './summary-head.js'
 import { type ChartRows, SUMMARY, SUMMARY_COLUMNS, type SummaryInput } from './summary-input.js'
 import { writeOfficialFigures } from './summary-official.js'
 import { writeResultsTable } from './summary-results.js'
@@ -20,8 +22,7 @@ const FINDINGS_SHOWN = 6
 /** Fills the one page that goes to the client: who and what, result, verdict, curve, findings, signature, cautions. */
 export function fillSummarySheet(sheet: Worksheet, input: SummaryInput): ChartRows {
   sheet.columns = CHARACTERS.map((width) => ({ width }))
-  dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Airtightness test: summary'
-  sheet.getRow(1).height = 26
+  writeHead(sheet, 'Airtightness test: summary', input.pictures)
   let row = writeIdentity(sheet, input, 2)
   row = writeVerdict(sheet, input, row + 1)
   row = writeOfficialFigures(sheet, input, writeResultsTable(sheet, input, row + 1))
@@ -127,10 +128,10 @@ function fieldOf(record: TestRecord, path: string): unknown {
 function writeFindings(sheet: Worksheet, { evaluation, check }: SummaryInput, start: number): number {
   const { findings } = evaluation
   headingRow(sheet, start, 'Findings', SUMMARY_COLUMNS)
-  // How the log was read is not the client's business, unless it matters: those notes are on sheet Report.
+  // How log and photos were read is not the client's business, unless it matters: those notes are on sheet Report.
   const client = check.findingRows.flatMap((row, i) => {
     const finding = findings[i]
-    return finding && !(finding.severity === 'note' && finding.rule.startsWith('log-'))
+    return finding && !(finding.severity === 'note' && isMadeOutsideRecord(finding.rule))
       ? [{ row, finding }]
       : []
   })

@@ -10,6 +10,9 @@ import { publishedFigures } from './figures.js'
 import { holdTexts } from './held-texts.js'
 import { issue } from './issued/issue.js'
 import { packSummary } from './issued/pack-summary.js'
+import type { PlacedPicture } from './pictures/add-pictures.js'
+import type { ChosenPictures } from './pictures/choose-pictures.js'
+import type { Pictures } from './pictures/picture.js'
 import { Places } from './places.js'
 import { writeReadingsSheet } from './readings-sheet.js'
 import { writeRecordSheet } from './record-sheet.js'
@@ -17,6 +20,7 @@ import type { RecordSignature } from './record-signature.js'
 import { addReportSheet, writeReportSheet } from './report-sheet.js'
 import { writeSiteSheets } from './site-sheets.js'
 import { leakageChart } from './summary-chart.js'
+import { placeLogo } from './summary-head.js'
 import { addSummarySheet, fillSummarySheet } from './summary-sheet.js'
 import { writeUncertaintySheet } from './uncertainty-sheet.js'
 import { writeWorkingSheet } from './working-sheet.js'
@@ -29,6 +33,8 @@ export interface SummaryOptions {
   readonly findings?: readonly Finding[]
   /** Whether to add sheet Uncertainty and its working; always where the record has an uncertainty part. */
   readonly uncertainty?: boolean
+  /** Photos and the firm's logo, as `choosePictures` gives them; what it left out becomes findings. */
+  readonly pictures?: ChosenPictures
   /** Signs the message of {@link signedMessage}; the workbook then carries the signature. */
   readonly sign?: (message: string) => RecordSignature
 }
@@ -48,15 +54,15 @@ export async function writeSummaryWorkbook(
 /** The workbook with the evaluation and the chart it shows. */
 export async function writeSummary(
   record: TestRecord,
-  { cells, findings, sign, uncertainty }: SummaryOptions = {},
+  { cells, findings, pictures, sign, uncertainty }: SummaryOptions = {},
 ): Promise<{ bytes: Uint8Array; evaluation: Evaluation; chart: ChartDescription }> {
   const worked = evaluateWorked(record, {
     ...(cells && { cells }),
-    ...(findings && { findings }),
+    ...((findings || pictures) && { findings: [...(findings ?? []), ...(pictures?.findings ?? [])] }),
     ...(uncertainty && { uncertainty }),
   })
   const { evaluation } = worked
-  const laidOut = await layOutSummary(record, worked)
+  const laidOut = await layOutSummary(record, worked, undefined, pictures)
   const parts = await packSummary(laidOut)
   issue(parts, evaluation, sign)
   return { bytes: writeParts(parts), evaluation, chart: laidOut.chart }
@@ -67,26 +73,33 @@ export async function layOutSummary(
   record: TestRecord,
   { evaluation, test }: { readonly evaluation: Evaluation; readonly test: AssessedTest },
   signature?: RecordSignature,
-): Promise<{ workbook: ExcelJS.Workbook; chart: ChartDescription; places: Places }> {
+  pictures?: Pictures,
+): Promise<{
+  workbook: ExcelJS.Workbook
+  chart: ChartDescription
+  places: Places
+  pictures: readonly PlacedPicture[]
+}> {
   const places = new Places()
   const workbook = newWorkbook(record)
   const summary = addSummarySheet(workbook)
   const report = addReportSheet(workbook)
   writeReadingsSheet(workbook, record, places)
   writeWorkingSheet(workbook, test.calculation, places)
-  writeSiteSheets(workbook, record, test, places)
+  const leakPhotos = writeSiteSheets(workbook, record, test, places, pictures)
   if (test.uncertainty) writeUncertaintySheet(workbook, evaluation, test.uncertainty, places)
   const figures = publishedFigures(evaluation, test)
   const check = writeCheckSheet(workbook, record, figures, evaluation.findings, places)
-  await writeRecordSheet(workbook, record, evaluation, signature)
+  await writeRecordSheet(workbook, record, evaluation, signature, pictures)
   const method = methodById(record.test.method)
-  const input = { record, evaluation, test, method, places, check }
+  const input = { record, evaluation, test, method, places, check, ...(pictures && { pictures }) }
   const chartRows = fillSummarySheet(summary, input)
-  writeReportSheet(report, input)
+  const reportPhotos = writeReportSheet(report, input)
   nameMainResults(workbook, figures, places)
   const drawn = leakageChart(workbook, test, places, chartRows)
   holdTexts(workbook)
-  return { workbook, chart: drawn, places }
+  const placed = [...placeLogo(summary, pictures), ...reportPhotos, ...leakPhotos]
+  return { workbook, chart: drawn, places, pictures: placed }
 }
 
 /** Document properties; dated by the test, so that a workbook written again is the same to the byte. */

@@ -19,11 +19,19 @@ export class CellText {
   private foreign = 0
   private paragraphs = 0
   private length = 0
+  /** What stands in the cell's comment, without its author and day. */
+  private noted = ''
+  private inNote = 0
+  private noteParagraphs = 0
 
   constructor(private readonly styles: Styles) {}
 
   open(element: string, attributes: Attributes): void {
-    if (this.foreign > 0) this.foreign++
+    if (this.inNote > 0) {
+      this.inNote++
+      if (element === 'p' || this.noteParagraphs > 0) this.noteParagraphs++
+    } else if (element === 'annotation' && this.foreign === 0) this.inNote = 1
+    else if (this.foreign > 0) this.foreign++
     else if (element === 'p' && this.open_.length === 0) {
       if (this.paragraphs++ > 0) this.add('\n')
       this.open_.push(undefined)
@@ -40,20 +48,30 @@ export class CellText {
   }
 
   text(text: string): void {
-    if (this.foreign === 0 && this.open_.length > 0) this.add(text)
+    if (this.noteParagraphs > 0) this.note(text)
+    if (this.inNote === 0 && this.foreign === 0 && this.open_.length > 0) this.add(text)
   }
 
   close(): void {
-    if (this.foreign > 0) this.foreign--
+    if (this.inNote > 0) {
+      this.inNote--
+      if (this.noteParagraphs > 0) this.noteParagraphs--
+    } else if (this.foreign > 0) this.foreign--
     else this.open_.pop()
   }
 
-  take(): { text: string; pieces: readonly Piece[] } {
+  take(): { text: string; pieces: readonly Piece[]; comment: string } {
     const pieces = this.pieces
+    const comment = this.noted.trim()
+    this.noted = ''
     this.pieces = []
     this.paragraphs = 0
     this.length = 0
-    return { text: pieces.map((piece) => piece.text).join(''), pieces }
+    return { text: pieces.map((piece) => piece.text).join(''), pieces, comment }
+  }
+
+  private note(text: string): void {
+    if (this.noted.length < LIMITS.commentCharacters) this.noted += `${text} `
   }
 
   private add(text: string): void {

@@ -16,6 +16,7 @@ export class Rows {
   private rowStyle: string | undefined
   private rowHidden = false
   private held: [column: number, cell: Cell][] = []
+  private comments: [column: number, text: string][] = []
   private readonly columnStyles: string[] = []
   private columns = 0
   private cell: { attributes: Attributes; repeat: number; covered: boolean } | undefined
@@ -48,6 +49,7 @@ export class Rows {
       this.rowHidden = (attributes['table:visibility'] ?? 'visible') !== 'visible'
       this.column = 0
       this.held = []
+      this.comments = []
     } else if (name === 'table-cell' || name === 'covered-table-cell')
       this.cell = {
         attributes,
@@ -98,6 +100,7 @@ export class Rows {
 
   private heldBy(attributes: Attributes, covered: boolean): Cell | undefined {
     const content = this.paragraphs.take()
+    if (content.comment !== '') this.comments.push([this.column, content.comment])
     const said = attributes['office:value-type'] ?? attributes['table:formula']
     if (covered || (said === undefined && content.text === '')) return undefined
     const style = attributes['table:style-name'] ?? this.rowStyle ?? this.columnStyles[this.column] ?? ''
@@ -129,6 +132,7 @@ export class Rows {
       for (let row = this.row; row < this.row + this.rowRepeat; row++) {
         if (this.rowHidden) this.store.hideRow(row)
         for (const [column, cell] of this.held) this.store.set(row, column, cell)
+        for (const [column, text] of this.comments) this.store.comment(row, column, text)
       }
     }
     this.row += this.rowRepeat

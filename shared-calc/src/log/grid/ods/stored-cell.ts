@@ -22,6 +22,7 @@ export function cellOf(
   const written = attributes['table:formula']
   const formula = written === undefined ? {} : { formula: formulaText(written) }
   const struck = style.struck ? { struck: 'whole' as const } : {}
+  const faint = style.faint ? { faint: true as const } : {}
   const format = style.format === undefined ? {} : { format: style.format }
   const number = (value: number | undefined, said: string | undefined, fallback?: string): Cell => {
     if (value === undefined || !Number.isFinite(value))
@@ -29,7 +30,7 @@ export function cellOf(
         cell: address(),
       })
     const shown = fallback === undefined ? format : { format: style.format ?? fallback }
-    return { kind: 'number', value, ...shown, ...formula, ...struck }
+    return { kind: 'number', value, ...shown, ...formula, ...struck, ...faint }
   }
   // Other writers mark an error by nothing but its text; an empty or zero value beside it is no result.
   if (attributes['calcext:value-type'] === 'error' || (written !== undefined && ERROR.test(text)))
@@ -52,7 +53,7 @@ export function cellOf(
   if (type === undefined && written !== undefined && value === '')
     return { kind: 'unstored', value: '', ...formula, ...struck }
   if (value === '' && written === undefined) return undefined
-  return { kind: 'text', value, ...format, ...formula, ...struckText(pieces, style) }
+  return { kind: 'text', value, ...format, ...formula, ...faint, ...struckText(pieces, style) }
 }
 
 const ERROR = /^(#[A-Z/0-9]+[!?]?|Err:\d+)$/

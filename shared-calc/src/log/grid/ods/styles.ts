@@ -1,6 +1,7 @@
 import type { Attributes, XmlEvents } from '../../container/xml.js'
 import { LIMITS } from '../../limits.js'
 import { refuse } from '../../problem.js'
+import { isGrey } from '../grey.js'
 import { addPart, addText, NUMBER_STYLES, type NumberStyle } from './number-style.js'
 
 interface Style {
@@ -8,6 +9,7 @@ interface Style {
   data?: string
   /** Undefined: as the parent has it. */
   struck?: boolean
+  faint?: boolean
   hidden?: boolean
 }
 
@@ -15,6 +17,7 @@ interface Style {
 export interface CellStyle {
   format?: string
   struck: boolean
+  faint?: true
 }
 
 /** Styles beyond this depth are a circle: a parent that is its own. */
@@ -47,7 +50,12 @@ export class Styles {
     const data = line.find((style) => style.data !== undefined)?.data
     const format = data === undefined ? undefined : this.formatOf(data)
     const struck = line.find((style) => style.struck !== undefined)?.struck ?? false
-    const made = { struck, ...(format !== undefined && { format }) }
+    const faint = line.find((style) => style.faint !== undefined)?.faint ?? false
+    const made: CellStyle = {
+      struck,
+      ...(format !== undefined && { format }),
+      ...(faint && { faint: true as const }),
+    }
     this.known.set(key, made)
     return made
   }
@@ -102,6 +110,8 @@ export function styleEvents(styles: Styles): XmlEvents {
       else if (style && element === 'text-properties') {
         const struck = isStruck(attributes)
         if (struck !== undefined) style.held.struck = struck
+        const colour = attributes['fo:color']
+        if (colour !== undefined) style.held.faint = isGrey(colour)
       } else if (style && element === 'table-properties')
         style.held.hidden = attributes['table:display'] === 'false'
     },

@@ -9,6 +9,7 @@ import { refuse } from '../../problem.js'
 import { parseBlock } from '../address.js'
 import { CellStore } from '../cell-store.js'
 import type { DefinedName, Grid, Sheet } from '../grid.js'
+import { commentEvents } from './comments-part.js'
 import { type StoredText, stringsEvents } from './rich-text.js'
 import { sheetEvents } from './sheet-part.js'
 import type { SheetContext } from './stored-cell.js'
@@ -56,7 +57,9 @@ export function openWorkbook(bytes: Uint8Array, fileName: string): Grid {
         const partName = place && resolveTarget(folder, place.target)
         if (!partName || !entries.has(partName))
           return refuse('damaged-file', `the part of the sheet ${name} is missing from the workbook`)
-        return read(partName, undefined, () => [store, sheetEvents(store, context())])
+        read(partName, undefined, () => [store, sheetEvents(store, context())])
+        readComments(read, entries, partName, store)
+        return store
       }),
     )
   }
@@ -124,6 +127,24 @@ function sharedContext(
       )
   }
   return { strings, styles, budget: { cells: 0 } }
+}
+
+/** Comments stand in a part of their own, named by the relations of the sheet. */
+function readComments(
+  read: ReadPart,
+  entries: ReadonlyMap<string, ZipEntry>,
+  sheetPart: string,
+  store: CellStore,
+): void {
+  const folders = sheetPart.split('/')
+  const own = folders.pop() ?? ''
+  const folder = folders.join('/')
+  const relations = `${folder}/_rels/${own}.rels`
+  if (!entries.has(relations)) return
+  for (const { type, target } of relationsOf(read, relations).values()) {
+    const name = resolveTarget(folder, target)
+    if (type === 'comments' && entries.has(name)) read(name, undefined, () => [store, commentEvents(store)])
+  }
 }
 
 /** Names that stand for one block of one sheet; formulas, constants and lists of blocks are no place of a log. */

@@ -32,7 +32,8 @@ export function cellOf(parts: CellParts, context: SheetContext, address: () => s
     formula === undefined &&
     stored !== undefined &&
     style?.format === undefined &&
-    !style?.struck
+    !style?.struck &&
+    !style?.faint
   ) {
     const value = Number(stored)
     if (stored.trim() !== '' && Number.isFinite(value)) return { kind: 'number', value }
@@ -41,6 +42,7 @@ export function cellOf(parts: CellParts, context: SheetContext, address: () => s
     ...(style?.format === undefined ? {} : { format: style.format }),
     ...(formula === undefined ? {} : { formula }),
     ...(style?.struck ? { struck: 'whole' as const } : {}),
+    ...(style?.faint ? { faint: true as const } : {}),
   }
   if (type === 'inlineStr') return textCell(inline ?? '', style, shared, address)
   if (type === 's') {
@@ -69,7 +71,7 @@ export function cellOf(parts: CellParts, context: SheetContext, address: () => s
 function textCell(
   stored: StoredText,
   style: CellStyle | undefined,
-  shared: Pick<Cell, 'format' | 'formula' | 'struck'>,
+  shared: Pick<Cell, 'format' | 'formula' | 'struck' | 'faint'>,
   address: () => string,
 ): Cell | undefined {
   const text = typeof stored === 'string' ? stored : stored.text

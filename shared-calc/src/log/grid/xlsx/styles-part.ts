@@ -1,12 +1,14 @@
-import type { XmlEvents } from '../../container/xml.js'
+import type { Attributes, XmlEvents } from '../../container/xml.js'
 import { LIMITS } from '../../limits.js'
 import { refuse } from '../../problem.js'
+import { isGrey } from '../grey.js'
 import { isOn } from './rich-text.js'
 
-/** What the reader needs of a cell's style: its number format and whether its font is struck through. */
+/** What the reader needs of a cell's style: its number format, and whether its font is struck through or grey. */
 export interface CellStyle {
   format?: string
   struck: boolean
+  faint?: true
 }
 
 /** Built-in formats (ECMA-376 part 1, 18.8.30); fractions and text are left out: nothing is read from them. */
@@ -40,23 +42,25 @@ const BUILT_IN: Record<number, string> = {
 /** Reads xl/styles.xml into one entry per cell format. */
 export function stylesEvents(styles: CellStyle[]): XmlEvents {
   const formats = new Map<number, string>()
-  const struckFonts: boolean[] = []
+  const fonts: { struck: boolean; faint: boolean }[] = []
   let section = ''
   return {
     open(name, attributes) {
       if (name === 'fonts' || name === 'cellXfs' || name === 'cellStyleXfs' || name === 'dxfs') section = name
       else if (name === 'numFmt')
         formats.set(Number(attributes.numFmtId), shortCode(attributes.formatCode ?? ''))
-      else if (section === 'fonts' && name === 'font') struckFonts.push(false)
-      else if (section === 'fonts' && name === 'strike')
-        struckFonts[struckFonts.length - 1] = isOn(attributes)
+      else if (section === 'fonts') openFont(fonts, name, attributes)
       else if (section === 'cellXfs' && name === 'xf') {
         if (styles.length >= LIMITS.styles)
           refuse('too-many-cells', 'the workbook holds too many cell formats')
         const id = Number(attributes.numFmtId ?? 0)
         const format = formats.get(id) ?? BUILT_IN[id]
-        const struck = struckFonts[Number(attributes.fontId ?? 0)] ?? false
-        styles.push(format === undefined ? { struck } : { format, struck })
+        const font = fonts[Number(attributes.fontId ?? 0)]
+        styles.push({
+          ...(format === undefined ? {} : { format }),
+          struck: font?.struck ?? false,
+          ...(font?.faint ? { faint: true as const } : {}),
+        })
       }
     },
     text() {},
@@ -65,6 +69,23 @@ export function stylesEvents(styles: CellStyle[]): XmlEvents {
     },
   }
 }
+
+function openFont(fonts: { struck: boolean; faint: boolean }[], name: string, attributes: Attributes): void {
+  const font = fonts.at(-1)
+  if (name === 'font') fonts.push({ struck: false, faint: false })
+  else if (font && name === 'strike') font.struck = isOn(attributes)
+  else if (font && name === 'color') font.faint = isFaint(attributes)
+}
+
+/** Grey by its own figures, by its place in the old palette (ECMA-376 part 1, 18.8.27), or as a tint of black or white. */
+function isFaint({ rgb, indexed, theme, tint = '0' }: Attributes): boolean {
+  if (rgb !== undefined) return isGrey(rgb)
+  if (indexed !== undefined) return GREY_PLACES.has(indexed)
+  const lighter = Number(tint)
+  return (theme === '0' && lighter <= -0.1 && lighter >= -0.6) || (theme === '1' && lighter >= 0.4)
+}
+
+const GREY_PLACES = new Set(['22', '23', '55'])
 
 function shortCode(code: string): string {
   if (code.length > LIMITS.formatCharacters)

@@ -1,10 +1,10 @@
+import { readDateText } from '../../cells/dates.js'
 import type { KnownUnit } from '../../cells/units.js'
 import type { Content, Written } from '../grid/cell-content.js'
 import { writtenIn } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
 import type { Stopped } from '../not-searched.js'
-import { bareUnit } from '../tables/heads.js'
-import { type Label, readLabel, says } from '../words/label.js'
+import { bareUnit, type Label, readLabel, says } from '../words/label.js'
 import { MOST_LABELS } from '../zero-flow.js'
 import { classify, type FieldName } from './classify.js'
 
@@ -115,7 +115,17 @@ function inOwnCell(view: View, row: number, column: number, text: string): Found
   const rest = text.slice(at + 1).trim()
   if (rest === '' || label.tokens.length > 5) return undefined
   const written = writtenIn(rest, undefined)
-  const content: Content = written ? { kind: 'number', written } : { kind: 'text', text: rest }
+  const date = readDateText(rest)
+  const content: Content = date
+    ? {
+        kind: 'date',
+        ...('ambiguous' in date
+          ? { dates: date.ambiguous, shortYear: false }
+          : { dates: [date.date], shortYear: date.shortYear }),
+      }
+    : written
+      ? { kind: 'number', written }
+      : { kind: 'text', text: rest }
   return made(view, { row, column }, { row, column }, label, content, undefined)
 }
 

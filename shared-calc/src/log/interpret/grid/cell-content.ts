@@ -12,6 +12,8 @@ export interface Written {
   readonly note?: string
   /** The other reading of a number like "1,234". */
   readonly other?: number
+  /** Written in grey. */
+  readonly faint?: true
 }
 
 /** What a cell holds, as far as the cell alone can tell. */
@@ -47,7 +49,11 @@ export function contentOf(cell: Cell | undefined, { date1904, decimal }: Surroun
   if (cell.kind === 'number') return ofNumber(cell, date1904)
   if (cell.kind === 'boolean') return { kind: 'text', text: String(cell.value) }
   const text = String(cell.struck === 'part' ? (cell.unstruck ?? '') : cell.value).trim()
-  return text === '' ? undefined : ofText(text, decimal)
+  if (text === '') return undefined
+  const content = ofText(text, decimal)
+  return cell.faint && content.kind === 'number'
+    ? { ...content, written: { ...content.written, faint: true } }
+    : content
 }
 
 function ofNumber(cell: Cell, date1904: boolean): Content {
@@ -60,7 +66,7 @@ function ofNumber(cell: Cell, date1904: boolean): Content {
   const { unit, percent } = formatUnit(cell.format)
   return {
     kind: 'number',
-    written: { value, ...(unit ? { unit } : {}) },
+    written: { value, ...(unit ? { unit } : {}), ...(cell.faint ? { faint: true } : {}) },
     ...(cell.formula === undefined ? {} : { formula: cell.formula }),
     ...(percent ? { percent } : {}),
   }

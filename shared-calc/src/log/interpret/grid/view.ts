@@ -18,6 +18,8 @@ export interface View {
   number(row: number, column: number): number | undefined
   address(row: number, column: number): string
   hidden(row: number, column: number): boolean
+  /** The remark attached to a cell. */
+  comment(row: number, column: number): string | undefined
   /** Last column of the merged block a cell begins or belongs to; the column itself without one. */
   right(row: number, column: number): number
 }
@@ -66,6 +68,7 @@ function view(sheet: Sheet, around: Surroundings, isTurned: boolean): View {
       isTurned
         ? sheet.isRowHidden(column) || sheet.isColumnHidden(row)
         : sheet.isRowHidden(row) || sheet.isColumnHidden(column),
+    comment: (row, column) => (isTurned ? sheet.commentAt?.(column, row) : sheet.commentAt?.(row, column)),
     right: (row, column) =>
       isTurned
         ? (sheet.mergeAt(column, row)?.bottom ?? column)

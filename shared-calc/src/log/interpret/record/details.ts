@@ -1,4 +1,5 @@
 import { methods } from '../../../methods/index.js'
+import { readDateText } from '../../cells/dates.js'
 import { fieldKind } from '../../cells/fields.js'
 import { choice } from '../../cells/interpret-words.js'
 import type { FoundField } from '../fields/find-fields.js'
@@ -150,11 +151,22 @@ function otherDate(views: readonly View[]): { date: string; cell: string } | und
     for (let row = 0; row < Math.min(view.rows, 200); row++)
       for (let column = 0; column < Math.min(view.columns, 20); column++) {
         const content = view.at(row, column)
-        if (content?.kind === 'date' && content.dates.length === 1)
-          found.set(content.dates[0] as string, view.address(row, column))
+        const dates =
+          content?.kind === 'date' ? content.dates : content?.kind === 'text' ? datesIn(content.text) : []
+        if (dates.length === 1) found.set(dates[0] as string, view.address(row, column))
       }
   const [only] = found
   return found.size === 1 && only ? { date: only[0], cell: only[1] } : undefined
+}
+
+/** The day that stands among other words, as in "tested 22/04/2026". */
+function datesIn(text: string): readonly string[] {
+  if (text.length > 80 || !/\d/.test(text)) return []
+  for (const word of text.split(/\s+/)) {
+    const date = /^\d[\d./-]{5,9}[,;.]?$/.test(word) ? readDateText(word.replace(/[,;.]$/, '')) : undefined
+    if (date) return 'ambiguous' in date ? date.ambiguous : [date.date]
+  }
+  return []
 }
 
 const STANDARDS: [RegExp, string][] = [

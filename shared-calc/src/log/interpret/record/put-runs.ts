@@ -8,6 +8,7 @@ import type { FoundRun } from '../tables/runs.js'
 import type { FieldScope } from '../tests/scope.js'
 import type { ZeroEntry } from '../zero-flow.js'
 import { putDevice } from './device.js'
+import { withoutDoubtful } from './doubtful-rows.js'
 import type { Draft } from './draft.js'
 import { flowUnit, PA, pressureUnit } from './run-units.js'
 import { tellLeftOut, tellUses } from './run-uses.js'
@@ -28,10 +29,11 @@ interface ZeroValues {
 }
 
 /** The runs of a test, in the units of records.  */
-export function putRuns(draft: Draft, runs: readonly FoundRun[], context: RunContext) {
+export function putRuns(draft: Draft, found: readonly FoundRun[], context: RunContext) {
+  const runs = withoutDoubtful(draft, found)
   const directions = directionsOf(draft, runs)
   askDoubts(draft, runs)
-  const zeros = runs.map((run) => zerosOf(draft, run, context))
+  const zeros = found.map((run) => zerosOf(draft, run, context))
   const signs = signsOf(
     draft,
     runs.map((run, index) => ({
@@ -233,6 +235,13 @@ function zerosOf(
     })
     if (found?.shared)
       draft.note('log-zero-shared', 'one block of zero-flow values serves both runs', entry.labelCell, 'runs')
+    if (entry.inOrder && which === 'before')
+      draft.note(
+        'log-zero-which',
+        'of two zero-flow values that do not say when they were taken, the first was read as before and the second as after the readings; their mean is the same either way',
+        entry.labelCell,
+        'runs',
+      )
     if (!entry.which)
       draft.caution(
         'log-zero-which',

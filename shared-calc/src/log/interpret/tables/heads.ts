@@ -1,7 +1,8 @@
-import { findUnit, type KnownUnit } from '../../cells/units.js'
+import type { KnownUnit } from '../../cells/units.js'
 import type { View } from '../grid/view.js'
 import type { Stopped } from '../not-searched.js'
-import { bracketed, type Label, readLabel, says } from '../words/label.js'
+import { bareUnit, type Label, readLabel, says } from '../words/label.js'
+import { zeroValuesIn } from '../zero-flow-text.js'
 
 /** A column below a heading. */
 export interface Column {
@@ -93,7 +94,9 @@ function headAt(view: View, first: number, under: readonly number[]): Head {
     const texts = under.filter(
       (column) => isHeading(stackText(view, row, column)) && view.number(row, column + 1) === undefined,
     ).length
-    const numbers = under.some((column) => view.number(row, column) !== undefined)
+    const numbers = under.some(
+      (column) => view.number(row, column) !== undefined || holdsValue(view.text(row, column)),
+    )
     const blank = under.every((column) => !view.at(row, column))
     if (numbers || (texts === 0 && !(blank && row === first - 1))) break
     if (texts > 0) top = row
@@ -105,6 +108,12 @@ function headAt(view: View, first: number, under: readonly number[]): Head {
   }
   return { view, top, first, columns }
 }
+
+/** "Zero: 0.7 Pa", "0.4 Pa before": a value with its label, no heading. */
+const holdsValue = (text: string | undefined): boolean =>
+  text !== undefined &&
+  (/[:=]\s*[-+−–]?\d/.test(text) || /^\s*[-+−–]?\d+(?:[.,]\d+)?\s+\p{L}/u.test(text)) &&
+  zeroValuesIn(text) !== undefined
 
 /** Text of a cell, or of the merged block over it. */
 function stackText(view: View, row: number, column: number): string | undefined {
@@ -142,13 +151,6 @@ function columnAt(view: View, top: number, first: number, column: number): Colum
     ...(unit ? { unit } : {}),
     headingCell: view.address(row, column),
   }
-}
-
-/** A text that is a unit and nothing else, with or without brackets. */
-export function bareUnit(text: string): KnownUnit | undefined {
-  const trimmed = text.trim()
-  const unit = findUnit(trimmed) ?? findUnit(bracketed(trimmed)[0] ?? '')
-  return unit && (findUnit(trimmed) || /^[([{]/.test(trimmed)) && unit.unit !== 'fraction' ? unit : undefined
 }
 
 export const isPressureLike = (label: Label, unit: KnownUnit | undefined): boolean =>

@@ -2,9 +2,9 @@ import type { Direction } from '../../../contract/record/index.js'
 import { LIMITS } from '../../limits.js'
 import type { Written } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
-import { readLabel, says } from '../words/label.js'
-import { directionWord, type KnownColumn, writtenAt } from './columns.js'
-import { bareUnit } from './heads.js'
+import { bareUnit, type Label, readLabel, says } from '../words/label.js'
+import { directionWord, type KnownColumn, roleOf, writtenAt } from './columns.js'
+import { doubtOf, marksOf, type RowDoubt, withoutCommonGrey } from './row-doubts.js'
 import type { Segment } from './segments.js'
 
 /** One number of the log with its cell. */
@@ -24,6 +24,8 @@ export interface TableRow {
   readonly direction?: Direction
   readonly test?: string
   readonly hidden: boolean
+  /** What makes it doubtful whether the row counts: grey writing, or a remark. */
+  readonly doubt?: RowDoubt
 }
 
 export interface LeftOut {
@@ -59,6 +61,7 @@ export function walkRows(
   let last = head.first
   const carried: { direction?: Direction | undefined; test?: string | undefined } = {}
   const carriedRange = new Map<number, string>()
+  const marks = marksOf(segment)
   for (let row = head.first; row < view.rows && rows.length <= LIMITS.readings; row++) {
     const at = view.at(row, pressure.at)
     const flows = carriers.map((carrier) => view.at(row, carrier.at))
@@ -70,7 +73,7 @@ export function walkRows(
       continue
     }
     // Zero flow named below a gap belongs to what follows, or is found by its label.
-    if (blanks > 0 && rows.length > 0 && says(said, 'zero')) break
+    if (blanks > 0 && rows.length > 0 && says(said, 'zero') && !labels[0]?.lead) break
     if (direction) carried.direction = directionOf(view, row, direction) ?? carried.direction
     if (test) carried.test = textAt(view, row, test.at) ?? carried.test
     if (at?.kind === 'struck' || flows.some((one) => one?.kind === 'struck')) {
@@ -92,6 +95,8 @@ export function walkRows(
       continue
     }
     const zero = says(said, 'zero')
+    // "Zero flow | 0.6 | 0.3" below the readings keeps to no column of theirs.
+    if (zero && rows.length > 0 && saysBoth(labels, said, [pressure, ...carriers], view, row)) break
     const which = says(said, 'before') ? 'before' : says(said, 'after') ? 'after' : undefined
     if (zero && at?.kind !== 'number') {
       // "Zero after; −1.14; Pa" with the value in another column of the row.
@@ -121,6 +126,7 @@ export function walkRows(
     }
     if (at?.kind !== 'number') {
       if (!at && flows.some((one) => one?.kind === 'number')) {
+        if (zero) break
         // A flow without a pressure below the readings belongs to something else.
         if (blanks > 0) break
         leftOut.push({ cell, why: 'no pressure next to the flow' })
@@ -129,7 +135,8 @@ export function walkRows(
       }
       break
     }
-    if (blanks > 0 && labelledAsField(labels)) break
+    if (blanks > 0 && !zero && labelledAsField(labels)) break
+    const gap = blanks > 0 && rows.length > 0
     blanks = 0
     const written = { ...at.written, cell }
     const hidden = view.hidden(row, pressure.at)
@@ -145,6 +152,9 @@ export function walkRows(
         one.kind === 'number' ||
         (one.kind === 'text' && (bareUnit(one.text) !== undefined || isPlaceholder(one.text))),
     )
+    if (without && !zero && rows.length > 0 && labelledAsField(labels)) break
+    // Below a gap a small pressure alone may be anything.
+    if (without && !zero && gap && flows.every((one) => !one)) break
     const quiet = without && onlyUnits && Math.abs(written.value) <= ZERO_FLOW_MOST
     if ((zero && without) || quiet) {
       rows.push({
@@ -170,12 +180,14 @@ export function walkRows(
       last = row
       continue
     }
-    const refused = labels.find(({ text: one }) => says(readLabel(one), 'leftOut'))
-    if (refused) {
-      leftOut.push({ cell, why: `the row says "${refused.text}"` })
+    const refused = labels.find(({ text: one, lead }) => !lead && says(readLabel(one), 'leftOut'))
+    const marked = refused ? undefined : marks.of(row)
+    if (refused || marked?.out) {
+      leftOut.push({ cell, why: refused ? `the row says "${refused.text}"` : (marked?.why ?? '') })
       last = row
       continue
     }
+    const doubt = marked ?? doubtOf(view, row, [pressure, ...carriers])
     const ringed = ranges.map((range) => {
       if (!range) return undefined
       const text = textAt(view, row, range.at) ?? carriedRange.get(range.at)
@@ -191,10 +203,11 @@ export function walkRows(
       ranges: ringed,
       ...carriedOf(carried),
       hidden,
+      ...(doubt ? { doubt } : {}),
     })
     last = row
   }
-  return { rows: withoutMeans(rows, leftOut), leftOut, last }
+  return { rows: withoutMeans(withoutCommonGrey(rows), leftOut), leftOut, last }
 }
 
 /** A last row that is the mean of the others in pressure and in flow is no reading, whether it says so or not. */
@@ -237,11 +250,11 @@ const carriedOf = ({
 
 /** Texts of a row in and just left of the table, but for the columns of numbers. */
 function labelsOf(
-  { view, columns, left, right }: Segment,
+  { view, head, columns, left, right }: Segment,
   row: number,
   numeric: readonly KnownColumn[],
-): { text: string; cell: string }[] {
-  const found: { text: string; cell: string }[] = []
+): RowLabel[] {
+  const found: RowLabel[] = []
   for (let column = Math.max(0, left - 1); column <= right + 1; column++) {
     if (column > right && columns.some(({ at }) => at === column)) continue
     const text = view.text(row, column)
@@ -258,7 +271,41 @@ function labelsOf(
       continue
     found.push({ text, cell: view.address(row, column) })
   }
-  return found
+  const ownLead = columns.some(({ role, at }) => role === 'index' || (at === left && LEADS.includes(role)))
+  const lead = found.length === 0 && !ownLead ? leadOf(view, head, left, row) : undefined
+  return lead ? [lead] : found
+}
+
+interface RowLabel {
+  readonly text: string
+  readonly cell: string
+  /** It stands in front of another block of the same headings, and names the row for all of them. */
+  readonly lead?: boolean
+}
+
+/** The text in the first column of the headings, where that column numbers or names the rows of several blocks. */
+function leadOf(view: View, head: Segment['head'], left: number, row: number): RowLabel | undefined {
+  const [first] = head.columns
+  if (!first || first.at >= left - 1) return undefined
+  const { role } = roleOf(view, head.first, head.first + ROWS_OF_A_TABLE, first)
+  if (!LEADS.includes(role)) return undefined
+  const text = view.text(row, first.at)
+  return text === undefined ? undefined : { text, cell: view.address(row, first.at), lead: true }
+}
+
+const ROWS_OF_A_TABLE = 30
+const LEADS = ['index', 'other', 'remark', 'time', 'test']
+
+/** Whether a zero-flow label holds or is followed by values for before and after, so that it is no row of this table. */
+function saysBoth(
+  labels: readonly RowLabel[],
+  said: Label,
+  numeric: readonly KnownColumn[],
+  view: View,
+  row: number,
+): boolean {
+  if (says(said, 'before') && says(said, 'after')) return true
+  return labels.some(({ cell }) => numeric.some(({ at }) => view.address(row, at) === cell))
 }
 
 /** "Average", "Mean flow", "Total": a row that sums others up. */
@@ -277,7 +324,7 @@ const labelsAreNotes = (view: View, row: number, carriers: readonly KnownColumn[
   view.number(row + 1, (carriers[0] as KnownColumn).at) !== undefined
 
 /** A word left of the number that names a thing, as "n", "Q50", "Volume": not a reading any more. */
-function labelledAsField(labels: readonly { text: string }[]): boolean {
+function labelledAsField(labels: readonly RowLabel[]): boolean {
   return labels.some(({ text }) => {
     const label = readLabel(text)
     return (

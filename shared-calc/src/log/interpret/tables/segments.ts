@@ -14,6 +14,7 @@ export interface Segment {
 
 const PRESSURES = ['pressure', 'induced', 'device', 'target']
 const FLOWS = ['flow', 'corrected']
+const ZERO_LISTS = ['zeroBefore', 'zeroAfter']
 const LEADING = ['direction', 'test', 'remark', 'index', 'time', 'other']
 
 /** Parts the columns below one row of headings into blocks: a heading that comes again begins the next. */
@@ -57,6 +58,8 @@ function startsAnew(
     columns.some(({ role }) => PRESSURES.includes(role)) &&
     columns.some(({ role }) => FLOWS.includes(role) || role === 'device')
   if (!whole(current)) return false
+  // Lists of zero-flow values behind a gap belong to the readings before them, unless these have theirs.
+  if (ZERO_LISTS.includes(column.role) && !current.some(({ role }) => role === column.role)) return false
   // A blank column ends a block that has all it needs.
   if (column.at - (current.at(-1) as KnownColumn).at > 1) return whole(rest) || !FLOWS.includes(column.role)
   if (whole(rest) && current.some((one) => directionsDiffer(one, column))) return true

@@ -4,7 +4,7 @@
  * it anywhere (compounds), several words are a phrase, anything else is the whole word.
  */
 export const CONCEPTS = {
-  zero: 'zero zeroflow zeros baseline baselines bias natural ~nulldruck ~nullstrom nullwert* nullpunkt* null zf zfp zpd dp0 δp0 δp01 δp02 dp01 dp02 p0 p01 p02 nuldruk nulstroom* nulmeting basisdruk nolltryck* nollflode* nultryk* nulflow nulltrykk* naturdruck* naturelle naturliche* naturlicher* static | no flow|fan off|ohne geblase|debit nul|sans ventilateur|pression nulle|flujo cero|flujo nulo|caudal nulo|caudal cero|portata zero|a zero|senza flusso|bez przeplywu|zerowym przeplywie|bez wentylatora|przy zerowym|cisnienie naturalne|nulstrom|uden flow|uten flow|utan flode|noll flode|nollflode|zonder stroming|bij nul|debiet nul|presion cero|flusso zero|portata nulla|flusso nullo|ventilatore spento|zerowy przeplyw|zero przeplyw|cisnienie zerowe|przeplyw zerowy|zerowego przeplywu|fan closed|fan sealed|fan covered',
+  zero: 'zero zeroflow zeros baseline baselines bias natural ~nulldruck ~nullstrom nullwert* nullpunkt* null zf zfp zpd dp0 δp0 δp01 δp02 dp01 dp02 p0 p01 p02 nuldruk nulstroom* nulmeting basisdruk nolltryck* nollflode* nultryk* nulflow nulltrykk* naturdruck* naturelle naturliche* naturlicher* static | 0 vor|0 nach|0 vorher|0 nachher|0 before|0 after|0 start|0 end|0 avant|0 apres|no flow|fan off|ohne geblase|debit nul|sans ventilateur|pression nulle|flujo cero|flujo nulo|caudal nulo|caudal cero|portata zero|a zero|senza flusso|bez przeplywu|zerowym przeplywie|bez wentylatora|przy zerowym|cisnienie naturalne|nulstrom|uden flow|uten flow|utan flode|noll flode|nollflode|zonder stroming|bij nul|debiet nul|presion cero|flusso zero|portata nulla|flusso nullo|ventilatore spento|zerowy przeplyw|zero przeplyw|cisnienie zerowe|przeplyw zerowy|zerowego przeplywu|fan closed|fan sealed|fan covered',
   before:
     'before pre pretest start initial begin beginning starting first vor vorher vorab anfang anfangs* beginn avant debut initiale voor vooraf przed poczatek poczatkowe antes inicial inizio prima iniziale for fore innan start* p01 dp01 δp01 opening | δp0 1|dp0 1|p0 1|zero 1|baseline 1',
   after:
@@ -81,6 +81,7 @@ export const CONCEPTS = {
   test: 'test retest job house plot prufung messung essai proef test* houses dwelling auftrag objekt haus',
   lower: 'min minimum from lowest low von lower',
   upper: 'max maximum to highest high bis upper',
+  used: 'used use valid include included counts count gultig gueltig verwendet valide retenu utilise geldig gebruikt wazny uzyty usato usado brugt brukt anvand platny',
   leftOut:
     'rejected reject ignore ignored discard discarded omit omitted void invalid excluded exclude unused aborted verworfen ungultig ungueltig annule rejete ongeldig vervallen odrzucony descartado scartato kasseret forkastet forkastad bad | not used|not valid|do not use|nicht verwendet|left out|non utilise|non retenu',
 } as const

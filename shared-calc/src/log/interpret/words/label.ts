@@ -123,6 +123,13 @@ function unitOfPiece(piece: string): KnownUnit | undefined {
   return undefined
 }
 
+/** A text that is a unit and nothing else, with or without brackets. */
+export function bareUnit(text: string): KnownUnit | undefined {
+  const trimmed = text.trim()
+  const unit = findUnit(trimmed) ?? findUnit(bracketed(trimmed)[0] ?? '')
+  return unit && (findUnit(trimmed) || /^[([{]/.test(trimmed)) && unit.unit !== 'fraction' ? unit : undefined
+}
+
 /** What stands in brackets of any kind, without looking back. */
 export function bracketed(text: string): string[] {
   const found: string[] = []

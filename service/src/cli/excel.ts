@@ -1,0 +1,89 @@
+import type { Excel } from '../excel/excel.js'
+import { thisMachine } from '../excel/machine.js'
+import { defaultSettings } from '../settings/settings.js'
+import { type AddCommand, DIFFERENT } from './command.js'
+import { whole } from './serve-options.js'
+import type { Terminal } from './terminal.js'
+import { UsageError } from './usage-error.js'
+
+interface Options {
+  readonly remove?: true
+  readonly yes?: true
+  readonly port: number
+  readonly library?: string
+}
+
+export const addExcel: AddCommand = (command, { terminal, end }) => {
+  command
+    .option('--remove', 'undo all of it: add-in, certificate and files')
+    .option('--yes', 'trust the certificate for localhost without asking')
+    .option('--port <number>', 'port of the service', whole, defaultSettings.port)
+    .option('--library <FOLDER>', 'the firm’s devices, gauges, layouts and targets')
+    .action(async (options: Options) => {
+      // Loaded here, so that no other command waits for it.
+      const { excelOn } = await import('../excel/excel-on.js')
+      const excel = excelOn(thisMachine())
+      if (!excel)
+        throw new UsageError(
+          'there is no Excel for this system. `draughtbook serve` opens the same page in a browser, and for Excel on the web an administrator installs the add-in from a server (manifests/README.md)',
+        )
+      if (!options.remove) return end(await installed(excel, options, terminal))
+      const { removeFromExcel } = await import('../excel/remove.js')
+      const { lines, whole: nothingLeft } = await removeFromExcel(excel)
+      for (const line of lines) terminal.err(line)
+      if (!nothingLeft) end(DIFFERENT)
+    })
+}
+
+/** Runs the service with the add-in set up, until it is told to stop. Resolves to the exit code. */
+async function installed(excel: Excel, options: Options, terminal: Terminal): Promise<number> {
+  const say = (sentence: string) => terminal.err(`draughtbook: ${sentence}`)
+  const { PANE, paneIsBuilt } = await import('../running/pane-folder.js')
+  if (!paneIsBuilt()) throw new UsageError('the pane is not built: run `npm run build`')
+  const obstacle = await excel.obstacle()
+  if (obstacle !== undefined) throw new UsageError(obstacle)
+  const { NotTrusted, trustedCertificate } = await import('../excel/trusted-certificate.js')
+  const certificate = await trustedCertificate(excel, () => agreed(excel, options, terminal)).catch(
+    (error: unknown) => {
+      if (error instanceof NotTrusted)
+        throw new UsageError(`the certificate is not trusted: ${error.message}`)
+      throw error
+    },
+  )
+  if (!certificate) {
+    say('the certificate is not trusted, so Excel would not open the add-in. Nothing was changed.')
+    return DIFFERENT
+  }
+  const { runService } = await import('../running/run-service.js')
+  const { setUpInExcel } = await import('../excel/set-up.js')
+  const settings = {
+    ...defaultSettings,
+    port: options.port,
+    library: options.library,
+    tlsCertificate: certificate.certificate,
+    tlsKey: certificate.key,
+    logLevel: 'warn',
+  }
+  const ended = await runService(settings, terminal, {
+    overview: false,
+    ready: async (url) => {
+      await setUpInExcel(excel, PANE, `https://localhost:${new URL(url).port}`, say)
+      say('keep this window open while you work in Excel; Ctrl-C ends the service')
+    },
+  })
+  if ('faults' in ended) throw new UsageError(ended.faults.join('\ndraughtbook: '))
+  return ended.code
+}
+
+async function agreed(excel: Excel, { yes }: Options, terminal: Terminal): Promise<boolean> {
+  if (yes) return true
+  if (!terminal.agree)
+    throw new UsageError(
+      'the certificate for localhost is trusted only after asking: run this on a terminal, or with --yes',
+    )
+  terminal.err(
+    'Excel opens add-ins over https only, so the service needs a certificate that this computer trusts.',
+  )
+  terminal.err(`It is for localhost alone and for you alone. Its key stays in ${excel.folder}.`)
+  return terminal.agree('Make this certificate and trust it?')
+}

@@ -1,0 +1,85 @@
+import type { View } from '../grid/view.js'
+import { readLabel, says } from '../words/label.js'
+import type { KnownColumn } from './columns.js'
+import type { Segment } from './segments.js'
+
+/** Why a row may be none of the readings. */
+export interface RowDoubt {
+  readonly kind: 'grey' | 'remark'
+  /** In words, behind "it" or "they": "is written in grey". */
+  readonly why: string
+  /** The log says clearly that it does not count. */
+  readonly out?: boolean
+}
+
+const YES = new Set([
+  'yes',
+  'y',
+  'ja',
+  'j',
+  'oui',
+  'o',
+  'si',
+  's',
+  'tak',
+  'ano',
+  'ok',
+  'true',
+  'used',
+  '✓',
+  '✔',
+  '1',
+])
+const NO = new Set(['no', 'n', 'nein', 'non', 'nee', 'nej', 'nei', 'nie', 'ne', 'false', '✗', '✘', '0'])
+
+/** A column beside the readings that says of each whether it counts. */
+export function marksOf({ view, columns }: Segment): { of(row: number): RowDoubt | undefined } {
+  const marking = columns.filter(
+    ({ role, label, texts }) =>
+      ['remark', 'other', 'index'].includes(role) &&
+      (texts > 0 || says(label, 'used')) &&
+      (says(label, 'used') || says(label, 'leftOut') || texts > 1),
+  )
+  return {
+    of(row) {
+      for (const { at, label } of marking) {
+        const word = view.text(row, at) ?? view.number(row, at)?.toString()
+        const plain = word?.trim().toLowerCase()
+        if (plain === undefined || (/^[01]$/.test(plain) && !says(label, 'used'))) continue
+        const why = `"${label.text.trim()}" says "${word}" in ${view.address(row, at)}`
+        if (says(label, 'leftOut') && !NO.has(plain)) return { kind: 'remark', why, out: true }
+        if (says(label, 'leftOut') || YES.has(plain)) continue
+        if (NO.has(plain)) return { kind: 'remark', why, ...(says(label, 'used') ? { out: true } : {}) }
+      }
+      return undefined
+    },
+  }
+}
+
+/** Grey writing in every figure of a row, or a comment attached to one that speaks of leaving it out. */
+export function doubtOf(view: View, row: number, numeric: readonly KnownColumn[]): RowDoubt | undefined {
+  for (const { at } of numeric) {
+    const comment = view.comment(row, at)
+    if (comment !== undefined && says(readLabel(comment), 'leftOut'))
+      return { kind: 'remark', why: `the comment in ${view.address(row, at)} says "${comment}"` }
+  }
+  const grey = numeric.every(({ at }) => {
+    const content = view.at(row, at)
+    return content === undefined || (content.kind === 'number' && content.written.faint === true)
+  })
+  return grey ? { kind: 'grey', why: 'it is written in grey' } : undefined
+}
+
+/** A table written in grey throughout is a matter of taste: only a few grey rows among others say something. */
+export function withoutCommonGrey<Row extends { readonly kind: string; readonly doubt?: RowDoubt }>(
+  rows: readonly Row[],
+): Row[] {
+  const readings = rows.filter(({ kind }) => kind === 'reading')
+  const grey = readings.filter(({ doubt }) => doubt?.kind === 'grey')
+  if (grey.length * 2 <= readings.length) return [...rows]
+  return rows.map((row) => {
+    if (row.doubt?.kind !== 'grey') return row
+    const { doubt: _, ...plain } = row
+    return plain as Row
+  })
+}

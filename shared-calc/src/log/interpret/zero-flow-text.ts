@@ -1,0 +1,70 @@
+import type { Written } from './grid/cell-content.js'
+import { bareUnit, readLabel, says } from './words/label.js'
+
+/** A zero-flow value written into a text, with the word that says when it was taken. */
+export interface ZeroInText extends Written {
+  readonly which?: 'before' | 'after'
+}
+
+/**
+ * Zero-flow values of one cell: "Zero flow: −1.2 Pa", "0.7 Pa before, 1.0 Pa after", "zeros 0.4 and 0.2".
+ * Undefined where the text says more than values, units, before and after.
+ */
+export function zeroValuesIn(text: string): ZeroInText[] | undefined {
+  if (text.length > 90) return undefined
+  const own = text.replace(/^[^:=\d]*[:=]/, '')
+  const pieces = own.split(/[,;|/]\s+|\s+(?:and|und|et|en|e|y|i|og|och|&|\/)\s+/i)
+  if (pieces.length > 8) return undefined
+  const found: ZeroInText[] = []
+  for (const piece of pieces) {
+    const value = pieceOf(piece)
+    if (!value) return undefined
+    found.push(value)
+  }
+  const whole = readLabel(text)
+  const [first, second] = found
+  if (!first) return undefined
+  if (found.length === 1) return first.which || /[:=]/.test(text) ? found : undefined
+  if (found.every(({ which }) => which)) return found
+  if (second && found.length === 2 && !found.some(({ which }) => which))
+    return says(whole, 'after') && !says(whole, 'before')
+      ? found
+      : [
+          { ...first, which: 'before' },
+          { ...second, which: 'after' },
+        ]
+  return found.some(({ which }) => which) ? undefined : found
+}
+
+/** One number with nothing but its unit and words of zero flow, before or after around it. */
+function pieceOf(piece: string): ZeroInText | undefined {
+  const match = /^((?:[^\d+−–-]*[^\d+−–\-\p{L}])?)([-+−–]?\s?\d+(?:[.,]\d+)?)(?![\d.,])\s*([\s\S]*)$/u.exec(
+    piece.trim(),
+  )
+  if (!match) return undefined
+  const [, front = '', figure = '', behind = ''] = match
+  const words = behind.split(/\s+/).filter((word) => word !== '')
+  const unit = bareUnit(words[0] ?? '')
+  const rest = `${front} ${words.slice(unit ? 1 : 0).join(' ')}`.trim()
+  const label = readLabel(rest)
+  const known = label.tokens.every((token) => {
+    const one = readLabel(token)
+    return (
+      says(one, 'zero') ||
+      says(one, 'before') ||
+      says(one, 'after') ||
+      says(one, 'average') ||
+      says(one, 'pressure') ||
+      says(one, 'dep') ||
+      says(one, 'pres')
+    )
+  })
+  if (!known || (unit && unit.kind !== 'pressure')) return undefined
+  const [before, after] = [says(label, 'before'), says(label, 'after')]
+  if (before && after) return undefined
+  return {
+    value: Number(figure.replace(/\s/g, '').replace(/[−–]/, '-').replace(',', '.')),
+    ...(unit ? { unit } : {}),
+    ...(before ? { which: 'before' as const } : after ? { which: 'after' as const } : {}),
+  }
+}
