@@ -89,6 +89,24 @@ describe('several tests', () => {
     await expect.poll(() => field(page, 'Internal volume').inputValue(), SOON).toBe('300')
   })
 
+  it('begin with an empty log, filled in on the page and read without a question', async () => {
+    const { page, complaints } = await world.open()
+    await page.getByRole('button', { name: 'Start with an empty log' }).click()
+    await page.locator('.book-name', { hasText: 'test-log.xlsx' }).waitFor()
+    const next = async (label: string): Promise<string> => {
+      const cell = page.locator('.cell', { hasText: new RegExp(`^${label}$`) }).first()
+      const [, row, column] = /^cell-(\d+)-(\d+)$/.exec((await cell.getAttribute('id')) ?? '') ?? []
+      return `${String.fromCharCode(65 + Number(column))}${row}`
+    }
+    await type(page, await next('Building'), 'Barn (invented)')
+    await page.getByText('Barn (invented)').nth(1).waitFor()
+    await page.locator('[data-saved="yes"]').waitFor()
+    await page.reload()
+    await page.locator('.cell', { hasText: 'Barn (invented)' }).waitFor()
+    expect(await page.locator('.questions li').count()).toBe(0)
+    expect(complaints).toEqual([])
+  })
+
   it('kept by earlier versions are taken over', async () => {
     const { page } = await world.open()
     await page.evaluate(() =>

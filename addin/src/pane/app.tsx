@@ -5,6 +5,7 @@ import { isUntouched } from './one-test/entries.js'
 import type { TestStore } from './one-test/store.js'
 import { TestView } from './one-test/test-view.js'
 import { OriginLine } from './origin-line.js'
+import { EmptyLog } from './page/empty-log.js'
 import { OpenFile } from './page/open-file.js'
 import { PageGrid } from './page/page-grid.js'
 import { PageQuestionBox } from './page/page-question.js'
@@ -34,7 +35,7 @@ export function App({ store, tests }: AppProps) {
   const [view, setView] = useState<View>('test')
   const state = useTestState(store)
   // The same node again is not drawn again: the grid follows its host, not every keystroke in the forms.
-  const grid = useMemo(() => (page ? <PageGrid host={page} /> : null), [page])
+  const grid = useMemo(() => (tests ? <PageGrid tests={tests} /> : null), [tests])
   const beside = useOpenLog(page) && view === 'test'
   useEffect(() => {
     const undo = (event: KeyboardEvent): void => {
@@ -77,6 +78,7 @@ export function App({ store, tests }: AppProps) {
                   New test
                 </button>
               )}
+              {isUntouched(state.entries) && !tests.host.hasWorkbook ? <EmptyLog tests={tests} /> : null}
               <OpenFile tests={tests} store={store} />
             </>
           ) : null}

@@ -1,6 +1,7 @@
 import type { Grid } from '@draughtbook/shared-calc/log'
 import type { CellEdit, TestAbout } from '../../kept/kept-test.js'
 import type { OpenTest } from '../../kept/open-test.js'
+import type { StepId } from '../../pane/one-test/step-id.js'
 import {
   type Area,
   areaAddress,
@@ -23,7 +24,6 @@ import {
   MOST_CELLS,
   type PhotoKeeper,
 } from '../host.js'
-import type { StepId } from '../../pane/one-test/step-id.js'
 import type { OpenedBook } from '../opened-book.js'
 import { cellText } from './cell-text.js'
 
@@ -98,9 +98,10 @@ export class PageHost implements Host {
     const sheet = this.#sheet(sheetName)
     sheet.set(row - 1, column - 1, typedCell(text, sheet.at(row - 1, column - 1)))
     const address = areaAddress({ top: row, bottom: row, left: column, right: column })
+    const kept = this.test.edit({ sheet: sheet.name, row, column, text })
     this.#redraw()
     for (const watcher of this.#watchers) watcher({ sheet: sheet.name, address })
-    await this.test.edit({ sheet: sheet.name, row, column, text })
+    await kept
   }
 
   textAt(sheet: CellSheet, row: number, column: number): string {

@@ -31,11 +31,13 @@ const OUTCOMES: Partial<Record<Standing['stage'], string>> = {
   meets: 'meets',
   misses: 'misses',
   'not valid': 'not valid',
+  'under way': 'under way',
   'no target': 'no target',
 }
 
 function stateOf(id: StepId, { result }: SectionProps['state'], { stage, missing }: Standing): string {
   if (id === 'result') return OUTCOMES[stage] ?? 'none yet'
+  // Readings to come are told in the line above; here counts what the forms lack.
   const own = missing.filter(({ path }) => placeOf(path)?.step === id && path !== 'runs').length
   if (own > 0) return `${own} missing`
   if (id === 'before') return 'complete'

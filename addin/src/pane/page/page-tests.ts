@@ -1,6 +1,7 @@
 import type { OpenedBook } from '../../host/opened-book.js'
 import type { PageHost } from '../../host/page/page-host.js'
 import type { KeptTest } from '../../kept/kept-test.js'
+import { dayText } from '../day-text.js'
 import { isUntouched, parseEntries } from '../one-test/entries.js'
 import { photosIn } from '../one-test/lists.js'
 import type { TestStore } from '../one-test/store.js'
@@ -12,7 +13,7 @@ export interface PageQuestion {
 }
 
 /** A log read from disk, with its file. */
-interface ReadLog {
+export interface ReadLog {
   bytes: Uint8Array
   name: string
   date: string
@@ -133,6 +134,11 @@ export class PageTests {
     else await this.#attach(log)
   }
 
+  /** Puts a log that was just made into the test on show. */
+  startWith(log: ReadLog): Promise<void> {
+    return this.#attach(log, this.host.test.now)
+  }
+
   #ask(words: string, label: string, own: () => Promise<void>, apart: () => Promise<void>): void {
     const then = (act: () => Promise<void>) => async () => {
       this.#put(undefined)
@@ -211,14 +217,6 @@ const photosOf = ({ entries }: KeptTest): string[] => photosIn(parseEntries(entr
 export function titleOf({ about: { name, date }, log }: KeptTest): string {
   const called = name || log?.name || 'this test'
   return date === undefined ? called : `${called}, ${dayText(date)}`
-}
-
-/** 14 October 2026; what is no day stands as it is. */
-export function dayText(day: string): string {
-  const at = new Date(`${day}T00:00:00Z`)
-  return Number.isNaN(at.getTime())
-    ? day
-    : new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeZone: 'UTC' }).format(at)
 }
 
 const lostEdits = ({ edits }: KeptTest): string =>

@@ -1,7 +1,8 @@
 import { useEffect, useState } from 'preact/hooks'
 import { type KeptTest, sizeOf } from '../../kept/kept-test.js'
 import { askToKeep, type StorageRoom, sizeText, storageRoom } from '../../kept/storage-room.js'
-import { dayText, type PageTests, titleOf } from './page-tests.js'
+import { dayText } from '../day-text.js'
+import { type PageTests, titleOf } from './page-tests.js'
 
 /** The tests kept in this browser, and how much room there is for more. */
 export function TestsView({ tests, onOpen }: { tests: PageTests; onOpen: () => void }) {
