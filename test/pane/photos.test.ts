@@ -53,7 +53,7 @@ describe('a leak round with photos', () => {
     await expect
       .poll(() => leak.locator('canvas').evaluate((one: HTMLCanvasElement) => [one.width, one.height]), SOON)
       .toEqual([120, 160])
-    await page.locator('.round-sum', { hasText: '12 cm² found and not fixed' }).waitFor()
+    await page.locator('.round-sum', { hasText: '12 cm² found, not fixed' }).waitFor()
     await page.getByText('2 of 12 places · 1 leak').waitFor()
     await page.locator('[data-saved="yes"]').waitFor()
 

@@ -14,6 +14,7 @@ import {
   type Use,
 } from '@draughtbook/shared-calc/log'
 import { labelOf } from '../pane/fields.js'
+import { layoutUses } from './layout-uses.js'
 
 /** One test of a log, as the command line would read it. */
 export interface UnderstoodTest {
@@ -94,7 +95,7 @@ function unfilled(error: unknown, grid: Grid, layout: Layout): UnderstoodLog {
   const waiting = error.problems.filter(({ message }) => EMPTY.test(message))
   return {
     tests: [],
-    uses: [],
+    uses: layoutUses(layout),
     findings: grid.findings,
     problems: error.problems.filter((problem) => !waiting.includes(problem)),
     layout: layout.name,

@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import { keepAccessToken } from '../service/access-token.js'
 import { MonthView } from './month/month-view.js'
+import { aboutTest } from './one-test/about-test.js'
 import { isUntouched } from './one-test/entries.js'
 import type { TestStore } from './one-test/store.js'
 import { TestView } from './one-test/test-view.js'
@@ -86,6 +87,7 @@ export function App({ store, tests }: AppProps) {
         {tests ? <PageQuestionBox tests={tests} /> : null}
         <OriginLine
           state={state}
+          name={aboutTest(state).name}
           onDismiss={() => store.dismissFault()}
           onToken={(token) => {
             keepAccessToken(token)

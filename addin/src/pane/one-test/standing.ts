@@ -32,7 +32,7 @@ export const STAGE_WORDS: Readonly<Record<Standing['stage'], string>> = {
   empty: 'New test',
   unfinished: 'No result yet',
   running: 'Running value, not a result',
-  'under way': 'Test under way, no result yet',
+  'under way': 'Test under way',
   meets: 'Meets the target',
   misses: 'Misses the target',
   'not valid': 'Not valid',

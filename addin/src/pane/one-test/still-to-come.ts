@@ -12,13 +12,12 @@ const more = ({ value = 0, limit = 0 }: Finding): number => limit - value
 
 /** Findings that the next readings or entries answer, with what is to come in a few words. */
 const TO_COME: Readonly<Record<string, Rule>> = {
-  'too-few-readings': (finding) =>
-    `${more(finding)} more reading${more(finding) === 1 ? '' : 's'}${directionIn(finding)}`,
-  'highest-pressure': (finding) => `a reading at ${finding.limit ?? 50} Pa or above${directionIn(finding)}`,
-  'reading-span': (finding) => `readings at other pressures${directionIn(finding)}`,
-  'station-repeats': (finding) => `more readings at each pressure${directionIn(finding)}`,
+  'too-few-readings': (finding) => `${more(finding)} more reading${more(finding) === 1 ? '' : 's'}`,
+  'highest-pressure': (finding) => `a reading at ${finding.limit ?? 50} Pa or above`,
+  'reading-span': () => 'readings at other pressures',
+  'station-repeats': () => 'more readings at each pressure',
   'zero-flow-samples': (finding) =>
-    `zero-flow pressure ${/After/.test(finding.where[0] ?? '') ? 'after' : 'before'}${directionIn(finding)}`,
+    `zero-flow pressure ${/After/.test(finding.where[0] ?? '') ? 'after' : 'before'}`,
   'one-direction': () => 'the other direction',
   'both-directions': () => 'the other direction',
 }
@@ -38,6 +37,7 @@ export function stillToCome(
   const few = grave.filter(({ rule }) => rule === 'too-few-readings').map(runOf)
   const unusable = grave.filter(({ rule }) => rule === 'unusable-entry').length
   const typed = Object.keys(typedFaults).length
+  const several = new Set(grave.map(runOf).filter(Boolean)).size > 1
   if (unusable > typed) return undefined
   const missing = new Map<string, string>()
   for (const finding of grave) {
@@ -45,7 +45,10 @@ export function stillToCome(
     if (rule === 'unusable-entry' || (OF_THE_CURVE.includes(rule) && few.includes(runOf(finding)))) continue
     const words = TO_COME[rule]?.(finding)
     if (words === undefined) return undefined
-    missing.set(words, where[0]?.startsWith('runs') ? 'runs' : (where[0] ?? 'runs'))
+    missing.set(
+      several ? `${words}${directionIn(finding)}` : words,
+      where[0]?.startsWith('runs') ? 'runs' : (where[0] ?? 'runs'),
+    )
   }
   const values =
     typed === 0 ? [] : [{ path: 'runs', label: `${typed} value${typed === 1 ? '' : 's'} to check` }]

@@ -109,7 +109,7 @@ function Understood({
         </ul>
       ) : null}
       <Warnings findings={warnings} />
-      {uses.length > 0 ? (
+      {uses.length > 0 && !read.waiting ? (
         <details class="sub" open>
           <summary>
             {read.layout === undefined ? '' : `Read by the layout “${read.layout}”: `}
