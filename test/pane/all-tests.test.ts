@@ -44,7 +44,7 @@ describe('several tests', () => {
     const { page } = await world.open()
     await openDemo(page)
     await all(page)
-    await page.getByRole('button', { name: /as a retest$/ }).click()
+    await page.getByRole('button', { name: /^Copy as retest/ }).click()
     await expect.poll(() => field(page, 'Building *').inputValue(), SOON).toBe('House 7 (invented)')
     expect(await field(page, 'Stage').inputValue()).toBe('retest')
     expect(await field(page, 'Test date').inputValue()).toBe('')

@@ -88,22 +88,14 @@ function Row({ test, current, tests, onOpen, onRetest }: RowProps) {
         </div>
       ) : (
         <div class="kept-actions">
-          <button type="button" onClick={onRetest} aria-label={`Copy ${title} as a retest`}>
-            Copy as retest
+          <button type="button" onClick={onRetest}>
+            Copy as retest<span class="unseen"> of {title}</span>
           </button>
-          <button
-            type="button"
-            onClick={() => void tests.saveAsFile(test.id)}
-            aria-label={`Save ${title} as a file`}
-          >
-            Save as a file
+          <button type="button" onClick={() => void tests.saveAsFile(test.id)}>
+            Save as a file<span class="unseen">: {title}</span>
           </button>
-          <button
-            type="button"
-            onClick={() => setAsking(true)}
-            aria-label={`Remove ${title} from this device`}
-          >
-            Remove from this device
+          <button type="button" onClick={() => setAsking(true)}>
+            Remove from this device<span class="unseen">: {title}</span>
           </button>
         </div>
       )}
