@@ -104,11 +104,11 @@ describe('several tests', () => {
       return `${String.fromCharCode(64 + Number(column))}${row}`
     }
     await type(page, await place('Building'), 'Barn (invented)')
-    await page.getByText('Still empty: internal volume').waitFor()
+    await page.getByText('Still empty: test date').waitFor()
     await page.locator('[data-saved="yes"]').waitFor()
     await page.reload()
     await page.locator('.cell', { hasText: 'Barn (invented)' }).waitFor()
-    await page.getByText('Still empty: internal volume').waitFor()
+    await page.getByText('Still empty: test date').waitFor()
     expect(await page.locator('.questions li').count()).toBe(0)
     expect(complaints).toEqual([])
   })
