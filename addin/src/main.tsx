@@ -1,9 +1,8 @@
+import './style/index.css'
 import { render } from 'preact'
-import { keepForOffline } from './offline/keep-for-offline.js'
 import { App } from './pane/app.js'
 import { startExcel } from './start-excel.js'
 import { startPage } from './start-page.js'
-import './style/index.css'
 
 const root = document.getElementById('draughtbook')
 if (!root) throw new Error('the page has no place for the pane')
@@ -18,3 +17,20 @@ else
     render(<App store={store} tests={tests} />, root)
     return keepForOffline(base).then((kept) => kept && store.keptForOffline())
   })
+
+/**
+ * Keeps the page itself in this browser, and asks the browser to keep what is typed.
+ * @returns whether the page opens without a network from now on; never rejects
+ */
+async function keepForOffline(base: URL): Promise<boolean> {
+  if (!('serviceWorker' in navigator)) return false
+  try {
+    await navigator.serviceWorker.register(new URL('service-worker.js', base))
+    await navigator.serviceWorker.ready
+    await navigator.storage?.persist?.()
+    return true
+  } catch (error) {
+    console.warn('The page is not kept for use without a network:', error)
+    return false
+  }
+}

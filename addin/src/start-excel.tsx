@@ -4,7 +4,6 @@ import { createExcelHost } from './host/excel/excel-host.js'
 import { noAnswerYet, waitForExcel } from './host/excel/wait-for-excel.js'
 import { App } from './pane/app.js'
 import { TestStore } from './pane/one-test/store.js'
-import { Waiting } from './pane/waiting.js'
 import { startPage } from './start-page.js'
 
 /** How long Excel may take before the pane says that it waits in vain. A later answer is taken all the same. */
@@ -36,4 +35,26 @@ export function startExcel(root: Element, base: URL): void {
     window.addEventListener('pagehide', () => void store.save())
     render(<App store={store} />, root)
   })
+}
+
+interface WaitingProps {
+  /** Why Excel is not there; nothing while it may still answer. */
+  why?: string
+  onGoOn: () => void
+}
+
+/** What stands in the pane until Excel answers: never a blank, never a dead end. */
+function Waiting({ why, onGoOn }: WaitingProps) {
+  return (
+    <main class="waiting">
+      <h1>Draughtbook</h1>
+      <p role="status">{why === undefined ? 'Waiting for Excel …' : `${why}.`}</p>
+      <p>
+        Without Excel the pane works as a plain page: open a test log from disk, and download the summary.
+      </p>
+      <button type="button" onClick={onGoOn}>
+        Go on without Excel
+      </button>
+    </main>
+  )
 }

@@ -1,4 +1,5 @@
-import express, { type ErrorRequestHandler, type Express } from 'express'
+import express, { type ErrorRequestHandler, type Express, type RequestHandler } from 'express'
+import helmet from 'helmet'
 import type { Logger } from 'pino'
 import { HttpFault } from './http/http-fault.js'
 import { faultOf, problemBody } from './http/problem-body.js'
@@ -6,10 +7,9 @@ import { type Evaluator, evaluatorHere } from './jobs/evaluator.js'
 import { type Jobs, jobsHere } from './jobs/jobs.js'
 import { Library } from './library/library.js'
 import { evaluations } from './routes/evaluations.js'
-import { health } from './routes/health.js'
 import { libraryRoutes } from './routes/library.js'
 import { manifestRoute } from './routes/manifest.js'
-import { metricsRoute } from './routes/metrics.js'
+import { health, metricsRoute } from './routes/monitoring.js'
 import { documentPages, statusRoute } from './routes/pages.js'
 import { pane } from './routes/pane.js'
 import { readings } from './routes/readings.js'
@@ -20,14 +20,12 @@ import { site } from './routes/site.js'
 import { workbooks } from './routes/workbooks.js'
 import { RunningState } from './running/state.js'
 import { authenticate } from './security/authenticate.js'
-import { safeHeaders } from './security/headers.js'
-import { mayUse } from './security/may-use.js'
+import { mayUse } from './security/caller.js'
 import { checkHost, checkOrigin } from './security/origin.js'
 import { limitCallers } from './security/rate-limit.js'
-import { audit } from './seen/audit.js'
+import { audit, requestId } from './seen/audit.js'
 import { silentLog } from './seen/log.js'
 import { Metrics } from './seen/metrics.js'
-import { requestId } from './seen/request-id.js'
 import { defaultSettings, isLoopback, type Settings } from './settings/settings.js'
 
 export interface AppDeps {
@@ -105,4 +103,18 @@ function answerWithProblem(log: Logger): ErrorRequestHandler {
       .type('application/problem+json')
       .send(JSON.stringify(problemBody(fault, typeof id === 'string' ? `/requests/${id}` : undefined)))
   }
+}
+
+/** Headers of every answer. The API is data only, so its policy allows nothing; pages set their own, wider one. */
+function safeHeaders(fromElsewhere: boolean): RequestHandler {
+  return helmet({
+    contentSecurityPolicy: {
+      useDefaults: false,
+      directives: { defaultSrc: ["'none'"], frameAncestors: ["'none'"], baseUri: ["'none'"] },
+    },
+    // Behind TLS it keeps browsers there. For localhost it would bind every other program of this machine, whatever its port.
+    strictTransportSecurity: fromElsewhere && { maxAge: 31_536_000 },
+    crossOriginResourcePolicy: { policy: 'same-origin' },
+    referrerPolicy: { policy: 'no-referrer' },
+  })
 }

@@ -1,4 +1,4 @@
-import type { OpenedBook } from '../../addin/src/host/opened-book.js'
+import type { OpenedBook } from '../../addin/src/host/cell-sheet.js'
 import { parseAddress, parseBlock } from '../../shared-calc/src/log/grid/address.js'
 import type { Cell } from '../../shared-calc/src/log/grid/grid.js'
 

@@ -2,7 +2,7 @@ import { mkdir, symlink, writeFile } from 'node:fs/promises'
 import { join, relative } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { findFiles } from '../../service/src/archive/find-files'
-import { progressBar } from '../../service/src/cli/progress'
+import { progressBar } from '../../service/src/cli/run-files.js'
 import { folder } from '../service/support/command-line'
 
 describe('the files of an archive', () => {

@@ -1,10 +1,10 @@
 import ExcelJS from 'exceljs'
-import {
-  addCharts,
-  type ChartDescription,
-  type ChartSeries,
-  printStyle,
-} from '../../shared-calc/src/reports/workbook/chart/index'
+import { addCharts } from '../../shared-calc/src/reports/workbook/chart/add-charts.js'
+import type {
+  ChartDescription,
+  ChartSeries,
+} from '../../shared-calc/src/reports/workbook/chart/description.js'
+import { printStyle } from '../../shared-calc/src/reports/workbook/chart/print-style.js'
 
 export const SHEET = `Owner's "log" & <notes>`
 

@@ -1,6 +1,6 @@
 import ExcelJS from 'exceljs'
 import { describe, expect, it } from 'vitest'
-import { addCharts } from '../../shared-calc/src/reports/workbook/chart/index'
+import { addCharts } from '../../shared-calc/src/reports/workbook/chart/add-charts.js'
 import { attributesOf } from '../../shared-calc/src/reports/workbook/chart/read-xml'
 import { readParts, rezip, textOf } from '../../shared-calc/src/reports/workbook/zip/parts.js'
 import { inventedWorkbook, leakageChart, SHEET } from './chart-data'

@@ -1,9 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import {
-  addCharts,
-  type ChartDescription,
-  printStyle,
-} from '../../shared-calc/src/reports/workbook/chart/index'
+import { addCharts } from '../../shared-calc/src/reports/workbook/chart/add-charts.js'
+import type { ChartDescription } from '../../shared-calc/src/reports/workbook/chart/description.js'
+import { printStyle } from '../../shared-calc/src/reports/workbook/chart/print-style.js'
 import { attributesOf } from '../../shared-calc/src/reports/workbook/chart/read-xml'
 import { readParts, textOf } from '../../shared-calc/src/reports/workbook/zip/parts.js'
 import { inventedWorkbook, leakageChart, SHEET } from './chart-data'

@@ -75,15 +75,25 @@ describe('the re-run workbook', () => {
     const sheet = (await load(bytes)).getWorksheet('Differences')
     const rows: unknown[][] = []
     sheet?.eachRow((row) => rows.push(row.values as unknown[]))
-    const n50 = rows.find(([, , , what, which]) => what === 'figure' && which === 'result: n50')
-    const record = inventedRecord(1)
-    record.building.volume_m3 = 250
-    const { evaluation } = evaluateWorked(record)
-    expect(n50?.[7]).toBe(evaluation.results.n50?.value)
+    const n50 = rows.find(([, , , what, which]) => what === 'figure' && /^ *result: n50$/.test(String(which)))
+    const issued = inventedRecord(1)
+    const changed = inventedRecord(1)
+    changed.building.volume_m3 = 250
+    // The figure stands under the field that was changed: as issued, and as it becomes.
+    expect(n50?.[6]).toBe(evaluateWorked(issued).evaluation.results.n50?.value)
+    expect(n50?.[8]).toBe(evaluateWorked(changed).evaluation.results.n50?.value)
+    expect(n50?.[1]).toMatchObject({ text: 'volume changed.xlsx' })
     expect(n50?.[5]).toMatchObject({
       hyperlink: expect.stringMatching(/^\.\/archive\/2026\/volume%20changed\.xlsx#Working!/),
     })
-    expect(String(n50?.[12])).toMatch(/^n_pr = q_pr.*= \d.*\/250 = /)
+    expect(String(n50?.[13])).toMatch(/^n_pr = q_pr.*= \d.*\/250 = /)
+    const volume = rows.find(([, , , what, which]) => what === 'input' && /volume/.test(String(which)))
+    expect([volume?.[6], volume?.[7]]).toEqual([issued.building.volume_m3, 250])
+  })
+
+  it('says first, in a formula, how many tests are to be looked at', async () => {
+    const sheet = (await load(bytes)).getWorksheet('Sign-off')
+    expect(sheet?.getCell('A2').result).toBe('4 of 5 to be looked at')
   })
 
   it('says what digests and signatures do and do not prove', async () => {

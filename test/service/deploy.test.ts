@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { Command } from 'commander'
 import { describe, expect, it } from 'vitest'
-import { addServeOptions } from '../../service/src/cli/serve-options'
+import { addServeOptions } from '../../service/src/cli/serve.js'
 import { runTool } from '../support/run-tool'
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url))

@@ -5,7 +5,7 @@ import { deviceForRecord, LibraryDevice, parseRecord, targetForRecord } from '@d
 import { describe, expect, it } from 'vitest'
 import { createApp } from '../../service/src/app'
 import { Library } from '../../service/src/library/library'
-import { ROLES } from '../../service/src/security/roles'
+import { ROLES } from '../../service/src/security/caller.js'
 import { makeToken } from '../../service/src/security/tokens/token'
 import { writeTokens } from '../../service/src/security/tokens/token-file'
 import { folder } from './support/command-line'

@@ -25,10 +25,10 @@ beforeAll(async () => {
 const asked = {
   building: ['House 7 (invented)', '7 Demonstration Meadow, Nowhere'],
   'client and tester': ['Sample Builder (invented)', 'R. Example', 'Sample Test Office (invented)'],
-  'date and purpose': ['2026-10-14', 'acceptance of the finished house'],
-  'method and preparation': ['iso-9972:2015', 'method 1'],
+  'date and purpose': ['14 October 2026', 'acceptance of the finished house'],
+  'method and preparation': ['ISO 9972:2015', 'method 1'],
   'volume and areas': ['243.6', '312.5', '96.8', 'net'],
-  instruments: ['DEMO-G-02', 'DEMO-F-05', '2027-03-01'],
+  instruments: ['DEMO-G-02', 'DEMO-F-05', '1 March 2027'],
   conditions: ['19.4', '8.6', '100480', '3.4'],
   'temporary seals': ['supply and extract ducts of the ventilation unit', 'sealed'],
 } as const

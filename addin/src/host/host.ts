@@ -1,6 +1,5 @@
 import type { Grid } from '@draughtbook/shared-calc/log'
-import type { TestAbout } from '../kept/kept-test.js'
-import type { StepId } from '../pane/one-test/step-id.js'
+import type { StepId, TestAbout } from '../kept/kept-test.js'
 
 /** A cell's value as a spreadsheet holds it; '' is an empty cell. Errors stand as their text, as in `#DIV/0!`. */
 export type CellValue = string | number | boolean

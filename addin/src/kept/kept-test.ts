@@ -1,4 +1,5 @@
-import type { StepId } from '../pane/one-test/step-id.js'
+/** The parts of the job, in their order. */
+export type StepId = 'before' | 'site' | 'result'
 
 /** What the list of tests shows of one, and what a copy or a file of it takes along. */
 export interface TestAbout {

@@ -12,9 +12,8 @@ import { PageGrid } from './page/page-grid.js'
 import { PageQuestionBox } from './page/page-question.js'
 import type { PageTests } from './page/page-tests.js'
 import { TestsView } from './page/tests-view.js'
-import { useOpenLog } from './page/use-page-host.js'
 import { RerunView } from './rerun/rerun-view.js'
-import { useTestState } from './use-store.js'
+import { useOpenLog, useTestState } from './use-changes.js'
 
 const VIEWS = [
   ['test', 'Test'],

@@ -15,18 +15,3 @@ export function signed(value: number, decimals: number): string {
 
 /** A true minus sign, as wide as a figure. */
 export const withMinus = (text: string): string => text.replace(/^-/, '−')
-
-const UNITS: Record<string, string> = {
-  '1/h': '1/h',
-  'm3/h': 'm³/h',
-  'm3/(h·m2)': 'm³/(h·m²)',
-  cm2: 'cm²',
-  'm3/(h·Pa^n)': 'm³/(h·Paⁿ)',
-  '1': '',
-}
-
-/** A unit as people print it. */
-export const unitText = (unit: string): string => UNITS[unit] ?? unit
-
-/** Decimal places for a margin: one more than the limit is stated with. */
-export const decimals = (limit: number): number => Math.max(2, (String(limit).split('.')[1]?.length ?? 0) + 1)

@@ -2,8 +2,8 @@ import type { LibraryDevice, LibraryGauge } from '@draughtbook/shared-calc'
 import { HostError } from '../host/host.js'
 import type { ListRow } from '../pane/one-test/lists.js'
 import { accessToken } from './access-token.js'
-import { libraryFault } from './library-fault.js'
 import { ServiceClient } from './service-client.js'
+import { libraryFault } from './service-problem.js'
 
 const LIMIT_MS = 8000
 

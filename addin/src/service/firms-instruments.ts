@@ -1,8 +1,8 @@
 import { deviceForRecord, gaugeForRecord } from '@draughtbook/shared-calc'
 import { HostError } from '../host/host.js'
 import { accessToken } from './access-token.js'
-import { libraryFault } from './library-fault.js'
 import { ServiceClient } from './service-client.js'
+import { libraryFault } from './service-problem.js'
 
 const LIMIT_MS = 8000
 

@@ -1,6 +1,6 @@
 import type { Finding, PlanRequest, Problem, TestRecord } from '@draughtbook/shared-calc'
+import type { OpenedBook } from '../host/cell-sheet.js'
 import type { InsertedChart } from '../host/host.js'
-import type { OpenedBook } from '../host/opened-book.js'
 import type { CellPatch } from '../patch/patch-workbook.js'
 import type { SeriesJob, SeriesShown } from './read-series.js'
 

@@ -1,5 +1,5 @@
 import { openLog, type Sheet } from '@draughtbook/shared-calc/log'
-import type { OpenedBook, OpenedSheet } from '../host/opened-book.js'
+import type { OpenedBook, OpenedSheet } from '../host/cell-sheet.js'
 
 /** Reads a file from disk into plain data for the page. Throws LogError for what is no log or too large. */
 export function openBook(bytes: Uint8Array, fileName: string): OpenedBook {

@@ -1,5 +1,5 @@
 import { type Layout, LIMITS } from '@draughtbook/shared-calc/log'
-import { type ReadLines, readLines } from '@draughtbook/shared-calc/register'
+import { type ReadLines, type ReadRecords, readLines, readRecords } from '@draughtbook/shared-calc/register'
 import { type RerunTest, rerunFile, unreadable } from '@draughtbook/shared-calc/rerun'
 import { fileFault } from '../files/file-fault.js'
 import { NotReadable, readRegular } from '../files/read-regular.js'
@@ -25,6 +25,11 @@ export const archiveTasks = {
     if (typeof bytes === 'string') return { lines: [], leftOut: [{ file, why: bytes }] }
     return readLines(bytes, file, layouts)
   },
+  records: async ({ path, file, layouts }: FileOrder): Promise<ReadRecords> => {
+    const bytes = await bytesOf(path)
+    if (typeof bytes === 'string') return { records: [], leftOut: [{ file, why: bytes }] }
+    return readRecords(bytes, file, layouts)
+  },
   rerun: async ({ path, file, layouts, keys, requireSignature = false }: FileOrder): Promise<RerunTest[]> => {
     const bytes = await bytesOf(path)
     if (typeof bytes === 'string') return [unreadable(file, bytes)]
@@ -44,6 +49,7 @@ export const setAside: {
   readonly [Task in ArchiveTask]: (file: string, why: string) => ArchiveResult<Task>
 } = {
   register: (file, why) => ({ lines: [], leftOut: [{ file, why }] }),
+  records: (file, why) => ({ records: [], leftOut: [{ file, why }] }),
   rerun: (file, why) => [unreadable(file, why)],
 }
 

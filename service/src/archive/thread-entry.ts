@@ -1,5 +1,4 @@
-import { beginWork } from '../jobs/begin-work.js'
-import type { Begins } from '../jobs/in-thread.js'
+import { type Begins, beginWork } from '../jobs/in-thread.js'
 import { type ArchiveTask, archiveTasks, type FileOrder } from './archive-tasks.js'
 
 /** What a thread is sent. */

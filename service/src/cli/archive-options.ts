@@ -1,4 +1,5 @@
 import { availableParallelism } from 'node:os'
+import { dayOf } from '@draughtbook/shared-calc'
 import { type Command, InvalidArgumentError } from 'commander'
 import { type FileRunner, runnerHere } from '../archive/run-archive.js'
 
@@ -23,20 +24,13 @@ export const isoDate = (text: string): string => {
   return text
 }
 
-/** Today, as the machine's clock has it. */
-const today = (): string => {
-  const now = new Date()
-  const two = (part: number) => String(part).padStart(2, '0')
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`
-}
-
 export const collect = (value: string, before: readonly string[]): string[] => [...before, value]
 
 export function addArchiveOptions(command: Command): Command {
   return command
     .argument('<PATH...>', 'workbooks, and folders with workbooks')
     .option('--layout <LAYOUT.json>', 'layout for other workbooks; may be repeated', collect, [])
-    .option('--as-of <DATE>', 'date to use as today', isoDate, today())
+    .option('--as-of <DATE>', 'date to use as dayOf', isoDate, dayOf())
     .option('--workers <number>', 'number of threads', whole, availableParallelism())
     .option('--queue <redis://…>', 'share the work with workers on other machines through this Redis')
     .option('--json', 'print only the result, as JSON')

@@ -1,5 +1,5 @@
 import type { Question } from '@draughtbook/shared-calc/log'
-import { input, select } from '@inquirer/prompts'
+import { confirm, input, select } from '@inquirer/prompts'
 import { oneLine } from './terminal.js'
 
 const OTHER = ' other'
@@ -49,6 +49,16 @@ export async function ask(
     return answers
   } catch (error) {
     if (error instanceof Error && error.name === 'ExitPromptError') return undefined
+    throw error
+  }
+}
+
+/** Asks a yes-or-no question on the terminal; Ctrl-C is a no. */
+export async function agree(question: string): Promise<boolean> {
+  try {
+    return await confirm({ message: oneLine(question), default: false }, { output: process.stderr })
+  } catch (error) {
+    if (error instanceof Error && error.name === 'ExitPromptError') return false
     throw error
   }
 }

@@ -1,6 +1,6 @@
 import { evaluate } from '@draughtbook/shared-calc'
 import type { AddCommand } from './command.js'
-import { withFile } from './file-error.js'
+import { withFile } from './errors.js'
 import { findingsText } from './print/findings-text.js'
 import { type AskOptions, readOrAsk } from './read-or-ask.js'
 import { addAnswerOptions } from './set-answers.js'

@@ -1,20 +1,18 @@
 import { type Evaluation, evaluate } from '@draughtbook/shared-calc'
-import type { ReadTest } from '../input/read-test.js'
+import type { ReadTest } from '../input/understand.js'
 import { LIBRARY_VARIABLE } from '../library/layouts.js'
 import { type AddCommand, DIFFERENT, UNREADABLE } from './command.js'
-import { FileError, withFile } from './file-error.js'
+import { FileError, UsageError, withFile } from './errors.js'
 import { inputFiles } from './input-files.js'
-import type { OutputWish } from './output-path.js'
+import { traceText, uncertaintyText } from './print/detail-text.js'
 import { evaluationText, labelled } from './print/evaluation-text.js'
-import { traceText } from './print/trace-text.js'
-import { uncertaintyText } from './print/uncertainty-text.js'
 import { readOrAsk } from './read-or-ask.js'
 import type { PicturedTest, PictureWish } from './read-pictures.js'
 import { type AnswerOptions, addAnswerOptions } from './set-answers.js'
 import { shown, type Terminal } from './terminal.js'
-import { UsageError } from './usage-error.js'
+import type { PdfWish } from './write-pdfs.js'
 
-interface Options extends OutputWish, AnswerOptions, PictureWish {
+interface Options extends PdfWish, AnswerOptions, PictureWish {
   readonly layout?: string
   readonly acceptProposal?: boolean
   readonly json?: boolean
@@ -28,6 +26,10 @@ export const addEvaluate: AddCommand = (command, { terminal, end }) => {
     .option('--layout <LAYOUT.json>', 'where each item is in the log, or answers for logs of this kind')
     .option('--accept-proposal', 'never ask on the terminal; calculate what is clear and list what is not')
     .option('--out <SUMMARY.xlsx>', 'where to write the workbook; replaces an existing file')
+    .option(
+      '--pdf [FILE.pdf]',
+      'also write summary and test report as a PDF, named like the workbook unless it has a name',
+    )
     .option('--photos <FOLDER>', 'add photos: those that leaks name, and all others as photos of the set-up')
     .option('--keep-photo-details', 'leave place, time and camera in the photos; they are removed otherwise')
     .option('--force', 'replace an existing workbook with other content')
@@ -39,6 +41,8 @@ export const addEvaluate: AddCommand = (command, { terminal, end }) => {
     const files = await inputFiles(given)
     if (files.length > 1 && options.out !== undefined)
       throw new UsageError('--out names one workbook; omit it for several files')
+    if (files.length > 1 && typeof options.pdf === 'string')
+      throw new UsageError('--pdf names one file; give it no name for several files')
     const evaluations: Evaluation[] = []
     let failed = 0
     for (const file of files) {
@@ -86,6 +90,9 @@ async function evaluateFile(file: string, options: Options, terminal: Terminal):
   const written = skip
     ? []
     : await (await import('./write-summaries.js')).writeSummaries(file, tests, options)
+  const pdfs =
+    options.pdf === undefined ? [] : await (await import('./write-pdfs.js')).writePdfs(file, tests, options)
+  for (const line of pdfs.flatMap(({ notes }) => notes)) terminal.err(shown(line))
   if (options.json) return evaluations
   for (const [i, evaluation] of evaluations.entries()) {
     const { record } = tests[i] ?? {}
@@ -93,6 +100,8 @@ async function evaluateFile(file: string, options: Options, terminal: Terminal):
     if (evaluation.uncertainty) terminal.out(shown(`\n${uncertaintyText(evaluation)}`))
     if (options.trace) terminal.out(shown(`\n${traceText(evaluation)}`))
     terminal.out(shown(`\n${labelled('Workbook')(written[i] ?? '', 0)}`))
+    const pdf = pdfs[i]
+    if (pdf) terminal.out(shown(labelled('PDF')(pdf.path, 0)))
   }
   return evaluations
 }

@@ -2,9 +2,9 @@ import type { Excel } from '../excel/excel.js'
 import { thisMachine } from '../excel/machine.js'
 import { defaultSettings } from '../settings/settings.js'
 import { type AddCommand, DIFFERENT } from './command.js'
-import { whole } from './serve-options.js'
+import { UsageError } from './errors.js'
+import { whole } from './serve.js'
 import type { Terminal } from './terminal.js'
-import { UsageError } from './usage-error.js'
 
 interface Options {
   readonly remove?: true

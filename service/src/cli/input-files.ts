@@ -1,6 +1,6 @@
 import { readdir, stat } from 'node:fs/promises'
 import { extname, join } from 'node:path'
-import { UsageError } from './usage-error.js'
+import { UsageError } from './errors.js'
 
 const LOGS = new Set(['.xlsx', '.xlsm', '.ods', '.csv', '.txt', '.tsv'])
 

@@ -2,8 +2,8 @@ import { open } from 'node:fs/promises'
 import { errorCode, fileFault } from '../files/file-fault.js'
 import { makeKeyPair } from '../signature/keys.js'
 import type { AddCommand } from './command.js'
+import { UsageError } from './errors.js'
 import { shown } from './terminal.js'
-import { UsageError } from './usage-error.js'
 
 export const addKeys: AddCommand = (command, { terminal }) => {
   command.argument('<KEY>', 'file for the private key').action(async (path: string) => {

@@ -2,13 +2,12 @@ import { basename } from 'node:path'
 import { answersLayout, type Interpretation, interpretLog, openLog } from '@draughtbook/shared-calc/log'
 import { writeAtomically } from '../files/write-atomically.js'
 import type { AddCommand } from './command.js'
-import { withFile } from './file-error.js'
+import { UsageError, withFile } from './errors.js'
 import { labelled } from './print/evaluation-text.js'
 import { understoodText } from './print/understood-text.js'
 import { lastChanged, readBytes } from './read-input.js'
 import { type AnswerOptions, addAnswerOptions, answersOf } from './set-answers.js'
 import { shown } from './terminal.js'
-import { UsageError } from './usage-error.js'
 
 interface Options extends AnswerOptions {
   readonly out?: string

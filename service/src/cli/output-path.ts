@@ -1,6 +1,8 @@
 import { readFile, realpath } from 'node:fs/promises'
 import { dirname, extname, join, parse } from 'node:path'
-import { UsageError } from './usage-error.js'
+import { fileFault } from '../files/file-fault.js'
+import { writeAtomically } from '../files/write-atomically.js'
+import { UsageError } from './errors.js'
 
 export interface OutputWish {
   /** Path asked for with --out. */
@@ -45,4 +47,16 @@ export async function guardOld(
 async function where(path: string): Promise<string> {
   const folder = await realpath(dirname(path)).catch(() => dirname(path))
   return realpath(path).catch(() => join(folder, parse(path).base))
+}
+
+/** Writes a workbook where the user asked for it. Throws UsageError when it is no .xlsx or cannot be written. */
+export async function writeWorkbook(path: string, make: () => Promise<Uint8Array>): Promise<void> {
+  if (extname(path).toLowerCase() !== '.xlsx')
+    throw new UsageError(`--out must name an .xlsx file, not ${path}`)
+  const bytes = await make()
+  try {
+    await writeAtomically(path, bytes)
+  } catch (error) {
+    throw new UsageError(`${path} cannot be written: ${fileFault(error) ?? String(error)}`)
+  }
 }

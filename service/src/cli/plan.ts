@@ -1,15 +1,14 @@
 import { makePlan, parsePlan } from '@draughtbook/shared-calc'
 import { writePlanWorkbook } from '@draughtbook/shared-calc/workbook'
-import { firmsPlan } from '../library/firms-plan.js'
 import { LIBRARY_VARIABLE } from '../library/layouts.js'
-import { Library } from '../library/library.js'
+import { firmsPlan, Library } from '../library/library.js'
 import type { AddCommand } from './command.js'
-import { withFile } from './file-error.js'
+import { withFile } from './errors.js'
+import { writeWorkbook } from './output-path.js'
 import { labelled } from './print/evaluation-text.js'
 import { planText } from './print/plan-text.js'
-import { readJsonFile } from './read-json-file.js'
+import { readJsonFile } from './read-input.js'
 import { shown } from './terminal.js'
-import { writeWorkbook } from './write-workbook.js'
 
 interface Options {
   readonly library?: string

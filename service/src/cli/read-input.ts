@@ -1,12 +1,12 @@
 import { readFile, stat } from 'node:fs/promises'
 import { basename, extname } from 'node:path'
-import { InputError, parseRecord, type TestRecord } from '@draughtbook/shared-calc'
+import { dayOf, InputError, parseRecord, type TestRecord } from '@draughtbook/shared-calc'
 import { type Answers, answeredRecord, LIMITS } from '@draughtbook/shared-calc/log'
 import { readSheet } from '../input/read-sheet.js'
-import type { ReadTest } from '../input/read-test.js'
+import type { ReadTest } from '../input/understand.js'
 import { readJson } from '../json/read-json.js'
 import { layoutsFor, readLayout } from '../library/layouts.js'
-import { withFile } from './file-error.js'
+import { withFile } from './errors.js'
 
 export interface ReadOptions {
   /** Path of a layout file. */
@@ -34,11 +34,7 @@ const withAnswers = (record: TestRecord, answers: Answers = {}): TestRecord =>
   Object.keys(answers).length === 0 ? record : answeredRecord(record, answers)
 
 /** Day a file was last changed, YYYY-MM-DD, by the clock of this machine. */
-export async function lastChanged(path: string): Promise<string> {
-  const { mtime } = await stat(path)
-  const two = (part: number) => String(part).padStart(2, '0')
-  return `${mtime.getFullYear()}-${two(mtime.getMonth() + 1)}-${two(mtime.getDate())}`
-}
+export const lastChanged = async (path: string): Promise<string> => dayOf((await stat(path)).mtime)
 
 /** The bytes of a file, unless it is larger than any that is read. */
 export async function readBytes(path: string): Promise<Uint8Array> {
@@ -57,4 +53,13 @@ function utf8(bytes: Uint8Array): string {
   } catch {
     throw new InputError([{ path: '', message: 'the file is not text in UTF-8' }])
   }
+}
+
+/** Reads a JSON file and checks it. Throws FileError with every fault, each naming its field. */
+export function readJsonFile<T>(path: string, parse: (input: unknown) => T): Promise<T> {
+  return withFile(path, async () => {
+    if (extname(path).toLowerCase() !== '.json')
+      throw new InputError([{ path: '', message: 'only a .json file can be read here' }])
+    return parse(readJson(new TextDecoder('utf-8', { fatal: true }).decode(await readBytes(path))))
+  })
 }

@@ -8,9 +8,9 @@ import {
 } from '@draughtbook/shared-calc/workbook'
 import { fileFault } from '../files/file-fault.js'
 import { NotReadable, readRegular } from '../files/read-regular.js'
-import type { ReadTest } from '../input/read-test.js'
+import type { ReadTest } from '../input/understand.js'
 import { firmsHead } from '../library/firms-head.js'
-import { UsageError } from './usage-error.js'
+import { UsageError } from './errors.js'
 
 export interface PictureWish {
   /** Folder that the photos are in. */

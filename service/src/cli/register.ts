@@ -1,10 +1,10 @@
 import { InvalidArgumentError } from 'commander'
 import { type ArchiveOptions, addArchiveOptions } from './archive-options.js'
 import { type AddCommand, DIFFERENT, UNREADABLE } from './command.js'
+import { UsageError } from './errors.js'
 import { count } from './print/number-text.js'
 import { runFiles } from './run-files.js'
 import { shown } from './terminal.js'
-import { UsageError } from './usage-error.js'
 import { checkRegisterPath, writeRegisters } from './write-registers.js'
 
 interface Options extends ArchiveOptions {

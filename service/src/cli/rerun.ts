@@ -1,11 +1,11 @@
 import { libraryKeys, readKeyFile } from '../library/keys.js'
 import { type ArchiveOptions, addArchiveOptions, collect } from './archive-options.js'
 import { type AddCommand, DIFFERENT } from './command.js'
+import { UsageError } from './errors.js'
+import { writeWorkbook } from './output-path.js'
 import { countLines, testLines } from './print/rerun-lines.js'
 import { runFiles } from './run-files.js'
 import { shown } from './terminal.js'
-import { UsageError } from './usage-error.js'
-import { writeWorkbook } from './write-workbook.js'
 
 interface Options extends ArchiveOptions {
   readonly key: readonly string[]

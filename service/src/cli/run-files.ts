@@ -1,12 +1,10 @@
 import type { ArchiveResult, ArchiveTask } from '../archive/archive-tasks.js'
 import { type FoundFiles, findFiles } from '../archive/find-files.js'
 import { ordersFor, type SignatureWish } from '../archive/orders.js'
-import { runArchive } from '../archive/run-archive.js'
+import { type ArchiveProgress, runArchive } from '../archive/run-archive.js'
 import { type ArchiveOptions, runnerFor } from './archive-options.js'
-import { withFile } from './file-error.js'
-import { progressBar } from './progress.js'
+import { UsageError, withFile } from './errors.js'
 import type { Terminal } from './terminal.js'
-import { UsageError } from './usage-error.js'
 
 /** Finds the files of an archive and does one job on each, with a bar while it lasts. */
 export async function runFiles<Task extends ArchiveTask>(
@@ -35,5 +33,28 @@ export async function runFiles<Task extends ArchiveTask>(
   } finally {
     bar.end()
     await runner.close()
+  }
+}
+
+const WIDTH = 24
+const EVERY_MS = 100
+
+/** A bar on one line of standard error, redrawn in place; only where a person watches. */
+export function progressBar(
+  watched: boolean,
+  write: (text: string) => void = (text) => void process.stderr.write(text),
+): { show(progress: ArchiveProgress): void; end(): void } {
+  let shown = 0
+  return {
+    show({ done, of }) {
+      const now = Date.now()
+      if (!watched || (done < of && now - shown < EVERY_MS)) return
+      shown = now
+      const full = Math.round((WIDTH * done) / of)
+      write(`\r${'█'.repeat(full)}${'░'.repeat(WIDTH - full)} ${done} of ${of}`)
+    },
+    end() {
+      if (watched && shown > 0) write('\r\u001b[K')
+    },
   }
 }

@@ -3,9 +3,8 @@ import { Command, CommanderError } from 'commander'
 import { fileFault } from '../files/file-fault.js'
 import { DONE, UNREADABLE } from './command.js'
 import { commands } from './commands.js'
-import { FileError } from './file-error.js'
+import { FileError, UsageError } from './errors.js'
 import type { Terminal } from './terminal.js'
-import { UsageError } from './usage-error.js'
 
 /** Commands that go on until they are stopped. */
 const runs: ReadonlySet<string> = new Set(['serve', 'excel', 'worker'])

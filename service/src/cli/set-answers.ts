@@ -1,5 +1,5 @@
 import type { Command } from 'commander'
-import { UsageError } from './usage-error.js'
+import { UsageError } from './errors.js'
 
 export interface AnswerOptions {
   /** `path=value`, as typed, each once. */

@@ -1,8 +1,8 @@
 import { writeLogTemplate } from '@draughtbook/shared-calc/workbook'
 import type { AddCommand } from './command.js'
+import { writeWorkbook } from './output-path.js'
 import { labelled } from './print/evaluation-text.js'
 import { shown } from './terminal.js'
-import { writeWorkbook } from './write-workbook.js'
 
 interface Options {
   readonly out: string

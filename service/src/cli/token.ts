@@ -1,12 +1,11 @@
 import type { Command } from 'commander'
-import { ROLES, Role } from '../security/roles.js'
+import { ROLES, Role } from '../security/caller.js'
 import { makeToken } from '../security/tokens/token.js'
 import { changeTokens, readTokens, rolesOf, type StoredToken } from '../security/tokens/token-file.js'
 import { forgetUse, readUse } from '../security/tokens/token-use.js'
 import type { AddCommand } from './command.js'
-import { withFile } from './file-error.js'
+import { UsageError, withFile } from './errors.js'
 import { oneLine, type Terminal } from './terminal.js'
-import { UsageError } from './usage-error.js'
 
 const FILE = ['--tokens <FILE>', 'the token file, as given to `serve`', 'draughtbook-tokens.json'] as const
 

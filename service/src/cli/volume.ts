@@ -1,11 +1,11 @@
 import { measureTakeOff, parseTakeOff } from '@draughtbook/shared-calc'
 import { writeTakeOffWorkbook } from '@draughtbook/shared-calc/workbook'
 import type { AddCommand } from './command.js'
+import { writeWorkbook } from './output-path.js'
 import { labelled } from './print/evaluation-text.js'
 import { takeOffText } from './print/take-off-text.js'
-import { readJsonFile } from './read-json-file.js'
+import { readJsonFile } from './read-input.js'
 import { shown } from './terminal.js'
-import { writeWorkbook } from './write-workbook.js'
 
 interface Options {
   readonly out?: string

@@ -1,6 +1,6 @@
 import { availableParallelism } from 'node:os'
 import type { AddCommand } from './command.js'
-import { UsageError } from './usage-error.js'
+import { UsageError } from './errors.js'
 
 interface Options {
   readonly queue: string

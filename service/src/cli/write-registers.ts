@@ -2,7 +2,7 @@ import { dirname, extname, isAbsolute, join, parse, relative, resolve, sep } fro
 import type { Register, RegisterOptions, TestLine } from '@draughtbook/shared-calc/register'
 import { fileFault } from '../files/file-fault.js'
 import { writeAtomically } from '../files/write-atomically.js'
-import { UsageError } from './usage-error.js'
+import { UsageError } from './errors.js'
 
 /** Throws UsageError for a register that is neither a workbook nor CSV. */
 export function checkRegisterPath(path: string): void {

@@ -1,12 +1,13 @@
+import { readFile } from 'node:fs/promises'
 import { digestOf, type TestRecord } from '@draughtbook/shared-calc'
 import { writeSummaryWorkbook } from '@draughtbook/shared-calc/workbook'
 import { fileFault } from '../files/file-fault.js'
 import { writeAtomically } from '../files/write-atomically.js'
 import { readSheet } from '../input/read-sheet.js'
-import { readSigner, type Signer } from '../signature/read-signer.js'
+import { signerOf } from '../signature/sign.js'
+import { UsageError } from './errors.js'
 import { guardOld, type OutputWish, outputPath } from './output-path.js'
 import type { PicturedTest } from './read-pictures.js'
-import { UsageError } from './usage-error.js'
 
 /** Writes the summary workbook of each test of a file. Resolves to their paths. Throws UsageError when one cannot be written. */
 export async function writeSummaries(
@@ -54,5 +55,18 @@ async function holds(bytes: Uint8Array, record: TestRecord | undefined): Promise
     return tests.length === 1 && digestOf(tests[0]?.record) === digestOf(record)
   } catch {
     return false
+  }
+}
+
+type Signer = ReturnType<typeof signerOf>
+
+/** The signer of a private key's file. Throws UsageError when it holds none. */
+async function readSigner(path: string): Promise<Signer> {
+  try {
+    return signerOf(await readFile(path, 'utf8'))
+  } catch (error) {
+    const why = error instanceof RangeError ? error.message : fileFault(error)
+    if (why === undefined) throw error
+    throw new UsageError(`${path}: ${why}`)
   }
 }

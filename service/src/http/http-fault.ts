@@ -20,3 +20,11 @@ export class HttpFault extends Error {
     super(title)
   }
 }
+
+/** Too much to do at the moment. */
+export const overloaded = () =>
+  new HttpFault(503, 'The service is busy', {
+    kind: 'busy',
+    detail: 'more requests are waiting than can be kept; try again shortly',
+    headers: { 'retry-after': '2' },
+  })

@@ -1,8 +1,7 @@
 import express, { type Request, type RequestHandler, type Response } from 'express'
-import { overloaded } from '../jobs/overloaded.js'
 import { JsonError, readJson } from '../json/read-json.js'
 import type { RunningState } from '../running/state.js'
-import { HttpFault } from './http-fault.js'
+import { HttpFault, overloaded } from './http-fault.js'
 import { inTurn } from './in-turn.js'
 
 /** Largest JSON body: a record with 2 × 1000 readings and all its texts stays below a third of it. */

@@ -3,6 +3,7 @@ import {
   type Answers,
   answeredRecord,
   chooseLayout,
+  type Grid,
   type Layout,
   openLog,
   readGrid,
@@ -10,10 +11,8 @@ import {
   savedLayout,
   testsOf,
 } from '@draughtbook/shared-calc/log'
-import { parseRecordRows, RECORD } from '@draughtbook/shared-calc/workbook'
-import type { ReadTest } from './read-test.js'
-import { summaryRows } from './summary-rows.js'
-import { understand } from './understand.js'
+import { parseRecordRows, RECORD, RECORD_SHEET_FORMAT } from '@draughtbook/shared-calc/workbook'
+import { type ReadTest, understand } from './understand.js'
 
 export interface SheetOptions {
   /** The layout to use, whatever the log looks like. */
@@ -78,4 +77,17 @@ const ALTERED: Finding = {
   where: ['format'],
   cells: [`${RECORD}!B4`],
   remedy: 'find out what was changed, or use the workbook as issued',
+}
+
+/** Rows of the Record sheet, key → texts, where a workbook is one of our own summaries; undefined for any other. */
+function summaryRows(grid: Grid): Map<string, string[]> | undefined {
+  if (!grid.sheetNames.includes(RECORD)) return undefined
+  const sheet = grid.sheet(RECORD)
+  const rows = new Map<string, string[]>()
+  for (let row = 0; row < (sheet?.rows ?? 0); row++) {
+    const key = String(sheet?.at(row, 0)?.value ?? '')
+    rows.set(key, [...(rows.get(key) ?? []), String(sheet?.at(row, 1)?.value ?? '')])
+  }
+  const [format = ''] = rows.get('sheet format') ?? []
+  return format.split('@')[0] === RECORD_SHEET_FORMAT.split('@')[0] ? rows : undefined
 }

@@ -1,4 +1,4 @@
-import type { Finding } from '@draughtbook/shared-calc'
+import type { CellMap, Finding, TestRecord } from '@draughtbook/shared-calc'
 import {
   type Answers,
   type Grid,
@@ -8,7 +8,13 @@ import {
   type LogProblem,
 } from '@draughtbook/shared-calc/log'
 import { OpenQuestions } from './open-questions.js'
-import type { ReadTest } from './read-test.js'
+
+/** One test as read: its record, where its fields stood, and what reading it had to convert or leave out. */
+export interface ReadTest {
+  readonly record: TestRecord
+  readonly cells: CellMap
+  readonly findings: readonly Finding[]
+}
 
 export interface UnderstandOptions {
   readonly answers?: Answers | undefined

@@ -1,6 +1,23 @@
 import { MessageChannel, type MessagePort } from 'node:worker_threads'
 import type { Piscina } from 'piscina'
-import { callOff, type Flag, newFlag } from './call-off.js'
+
+/**
+ * A task that may be called off before it begins. Ending a thread costs the next caller its start, up to a second; so a task that
+ * nobody wants any more is marked, and the thread that comes to it passes over it. Shared with the thread: one cell of memory.
+ */
+type Flag = Int32Array<SharedArrayBuffer>
+
+const WAITING = 0
+const BEGUN = 1
+const CALLED_OFF = 2
+
+const newFlag = (): Flag => new Int32Array(new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT))
+
+/** For the thread: whether it is to begin. */
+export const begin = (flag: Flag): boolean => Atomics.compareExchange(flag, 0, WAITING, BEGUN) === WAITING
+
+/** For the caller: whether it came in time; else the task has begun. */
+const callOff = (flag: Flag): boolean => Atomics.compareExchange(flag, 0, WAITING, CALLED_OFF) === WAITING
 
 /** What every order brings along to its thread. */
 export interface Begins {
@@ -73,4 +90,12 @@ export function inThread<T>(
   if (signal.aborted) leave()
   else signal.addEventListener('abort', leave, { once: true })
   return { result: Promise.race([work, givenUp]), over: Promise.race([finished, calledOff]) }
+}
+
+/** For the entry of a thread: does the work of an order, unless it was called off while it waited. */
+export async function beginWork<T>({ flag, begun }: Begins, work: () => Promise<T>): Promise<T | undefined> {
+  const wanted = begin(flag)
+  begun.postMessage('begun')
+  begun.close()
+  return wanted ? work() : undefined
 }

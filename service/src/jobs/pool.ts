@@ -1,11 +1,10 @@
 import { fileURLToPath } from 'node:url'
 import { Piscina } from 'piscina'
 import { errorCode } from '../files/file-fault.js'
-import { HttpFault } from '../http/http-fault.js'
+import { HttpFault, overloaded } from '../http/http-fault.js'
 import { inThread, TooLong } from './in-thread.js'
 import type { Jobs } from './jobs.js'
 import { type Outcome, unwrap } from './outcome.js'
-import { overloaded } from './overloaded.js'
 import type { TaskInput, TaskName, TaskResult } from './tasks.js'
 import type { Order } from './worker.js'
 

@@ -14,9 +14,8 @@ import { writePlanWorkbook, writeSummary, writeTakeOffWorkbook } from '@draughtb
 import { archiveTasks } from '../archive/archive-tasks.js'
 import { resultTasks } from '../archive/result-tasks.js'
 import { jsonOf } from '../http/read-body.js'
-import { firmsPlan } from '../library/firms-plan.js'
 import { type Kind, parseEntry } from '../library/kinds.js'
-import { Library } from '../library/library.js'
+import { firmsPlan, Library } from '../library/library.js'
 import { evaluateOptions, evaluationText } from './evaluation-text.js'
 import { settle } from './outcome.js'
 

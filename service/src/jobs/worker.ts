@@ -1,5 +1,4 @@
-import { beginWork } from './begin-work.js'
-import type { Begins } from './in-thread.js'
+import { type Begins, beginWork } from './in-thread.js'
 import { settle } from './outcome.js'
 import { runTask, type TaskInput, type TaskName } from './tasks.js'
 

@@ -1,6 +1,6 @@
 import { InputError, type Problem } from '@draughtbook/shared-calc'
+import { createScanner } from 'jsonc-parser'
 import { duplicateKeys, syntaxFaults } from './json-faults.js'
-import { nestingToRecover } from './recovery-nesting.js'
 import { countKeys, DEEPEST, scanJson } from './scan-json.js'
 
 /** JSON that cannot be read at all, before any question of what it says. */
@@ -33,3 +33,24 @@ export function readJson(text: string): unknown {
 
 const tooDeep = () =>
   new JsonError([{ path: '', message: `the JSON is nested more than ${DEEPEST} levels deep` }])
+
+const CLOSED_BY: Readonly<Record<string, string>> = { '{': '}', '[': ']' }
+
+/**
+ * The deepest that a parser which goes on behind faults may nest in a text that is not valid: by its own tokens, because it ends
+ * an open string at the end of the line and passes over comments, and with each bracket open until its own kind closes it.
+ */
+function nestingToRecover(text: string): number {
+  const scanner = createScanner(text, true)
+  const open: string[] = []
+  let deepest = 0
+  for (;;) {
+    scanner.scan()
+    // What a token begins with says whether it is a bracket.
+    const letter = text[scanner.getTokenOffset()]
+    if (letter === undefined) return deepest
+    const closing = CLOSED_BY[letter]
+    if (closing !== undefined) deepest = Math.max(deepest, open.push(closing))
+    else if (open.at(-1) === letter) open.pop()
+  }
+}

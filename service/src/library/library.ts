@@ -1,5 +1,6 @@
 import { mkdir, rm, stat } from 'node:fs/promises'
 import { join } from 'node:path'
+import { LibraryDevice, LibraryGauge, type PlanRequest, withFirmsEquipment } from '@draughtbook/shared-calc'
 import { errorCode } from '../files/file-fault.js'
 import { writeAtomically } from '../files/write-atomically.js'
 import { History, type KeptVersion } from './history.js'
@@ -87,4 +88,14 @@ async function textOrNone(path: string): Promise<string | undefined> {
     if (errorCode(error) === 'ENOENT') return undefined
     throw error
   })
+}
+
+/** A plan that names no equipment, with the firm's put in. */
+export async function firmsPlan(request: PlanRequest, library: Library): Promise<PlanRequest> {
+  const [devices, gauges] = await Promise.all([library.list('devices'), library.list('gauges')])
+  return withFirmsEquipment(
+    request,
+    devices.entries.map(({ value }) => LibraryDevice.parse(value)),
+    gauges.entries.map(({ value }) => LibraryGauge.parse(value)),
+  )
 }

@@ -1,7 +1,6 @@
 import { openApi } from '../api/openapi.js'
-import type { Content, Operation } from '../api/operation.js'
+import { type Content, type Operation, problemKinds } from '../api/operation.js'
 import { operations } from '../api/operations.js'
-import { problemKinds } from '../api/problem-kinds.js'
 import { fieldRows, wholeKind } from './field-rows.js'
 import { escaped, page } from './html.js'
 

@@ -1,5 +1,5 @@
 import { Redis } from 'ioredis'
-import { UsageError } from '../cli/usage-error.js'
+import { UsageError } from '../cli/errors.js'
 
 /** Connects to Redis, or says why not. Throws UsageError. */
 export async function connect(url: string): Promise<Redis> {

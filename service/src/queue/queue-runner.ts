@@ -14,7 +14,6 @@ import {
   QUEUE_NAME,
   UNTAKEN_s,
 } from './file-jobs.js'
-import { watchWorkers } from './watch-workers.js'
 
 /** Jobs in hand at a time: enough for a few dozen workers, few enough to keep Redis small. */
 const AT_ONCE = 64
@@ -80,4 +79,24 @@ async function finished(work: Promise<unknown>, signal: AbortSignal): Promise<un
   } finally {
     signal.removeEventListener('abort', stop)
   }
+}
+
+/** How often it is looked whether a worker is there. */
+const LOOK_MS = 3000
+
+/** Says once that files wait and no worker is there, and again after the next worker has gone. */
+function watchWorkers(queue: Queue, say: (line: string) => void): { stop(): void } {
+  let said = false
+  const look = async () => {
+    const [workers, waiting] = await Promise.all([queue.getWorkersCount(), queue.getWaitingCount()])
+    const none = workers === 0 && waiting > 0
+    if (none && !said)
+      say(
+        `draughtbook: no worker is connected to the queue; ${waiting === 1 ? '1 file waits' : `${waiting} files wait`}. Start one with: draughtbook worker --queue redis://… --root FOLDER`,
+      )
+    said = none
+  }
+  // Redis may refuse the list of its clients, or be away for a moment: neither stops the work.
+  const timer = setInterval(() => void look().catch(() => undefined), LOOK_MS)
+  return { stop: () => clearInterval(timer) }
 }

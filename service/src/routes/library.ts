@@ -1,15 +1,15 @@
 import { type Request, type RequestHandler, type Response, Router } from 'express'
+import { fileFault, isDiskFull } from '../files/file-fault.js'
 import { etagOf, expectedVersion, hasVersion } from '../http/etag.js'
 import { HttpFault } from '../http/http-fault.js'
-import { serve } from '../http/methods.js'
 import { bytesOf, jsonBytes } from '../http/read-body.js'
-import { doWork } from '../jobs/do-work.js'
-import type { Jobs } from '../jobs/jobs.js'
+import { serve } from '../http/route.js'
+import { doWork, type Jobs } from '../jobs/jobs.js'
 import { isEntryId, isKind, type Kind, kindNames } from '../library/kinds.js'
-import type { Library } from '../library/library.js'
+import { type Library, Outdated } from '../library/library.js'
 import { ENTRY_BYTES } from '../library/read-entry.js'
-import { mayUse } from '../security/may-use.js'
-import { storageFault } from './storage-fault.js'
+import { Locked } from '../library/with-lock.js'
+import { mayUse } from '../security/caller.js'
 
 /** /v1/library: the firm's devices, gauges, layouts and targets. */
 export function libraryRoutes(library: Library | undefined, jobs: Jobs, timeout_s: number): Router {
@@ -121,3 +121,23 @@ function entryOf(request: Request, response: Response): { kind: Kind; id: string
 }
 
 const noEntry = (kind: Kind, id: string) => new HttpFault(404, `There is no entry ${kind}/${id}`)
+
+/** What keeps a change of the library from being saved, as an answer. Nothing was changed. */
+function storageFault(error: unknown): never {
+  if (error instanceof Outdated)
+    throw new HttpFault(412, 'Someone else has changed the entry since you read it', {
+      kind: 'precondition',
+      detail: 'read it again, check the change, and send yours with the new ETag',
+    })
+  if (error instanceof Locked)
+    throw new HttpFault(503, 'The entry is being changed by another process', {
+      kind: 'busy',
+      headers: { 'retry-after': '2' },
+    })
+  const fault = fileFault(error)
+  if (!fault) throw error
+  throw new HttpFault(isDiskFull(error) ? 507 : 503, 'The library cannot be written', {
+    kind: 'library-storage',
+    detail: `nothing was changed: ${fault}`,
+  })
+}

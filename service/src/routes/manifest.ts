@@ -1,7 +1,7 @@
 import { type Request, Router } from 'express'
 import { manifestFor } from '../excel/manifest.js'
 import { HttpFault } from '../http/http-fault.js'
-import { serve } from '../http/methods.js'
+import { serve } from '../http/route.js'
 import { PANE, paneIsBuilt } from '../running/pane-folder.js'
 import type { Settings } from '../settings/settings.js'
 

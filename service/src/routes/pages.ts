@@ -1,10 +1,11 @@
+import { CALCULATION_VERSION } from '@draughtbook/shared-calc'
 import { type RequestHandler, Router } from 'express'
 import { openApi } from '../api/openapi.js'
-import { serve } from '../http/methods.js'
+import { serve } from '../http/route.js'
 import { apiPage } from '../pages/api-page.js'
-import { statusPage } from '../pages/status-page.js'
+import { escaped, page, style } from '../pages/html.js'
 import { storedPage } from '../pages/stored.js'
-import { style } from '../pages/style.js'
+import { overview } from '../running/overview.js'
 import type { Settings } from '../settings/settings.js'
 
 /** GET /openapi.json, /api, /stored and their style: the same for everybody, made when first asked for. */
@@ -48,4 +49,17 @@ function once<T>(make: () => T): () => T {
     made ??= { value: make() }
     return made.value
   }
+}
+
+/** What is on and what is off. */
+function statusPage(settings: Settings): string {
+  const rows = overview(settings).map(
+    ({ name, on, detail }) =>
+      `<tr><th scope="row">${escaped(name)}</th><td class="${on ? 'on' : 'quiet'}">${on ? 'on' : 'off'}</td><td>${escaped(detail)}</td></tr>`,
+  )
+  return page(
+    'Draughtbook service',
+    `<p>Calculation version ${escaped(CALCULATION_VERSION)}. <a href="/">Pane</a> · <a href="/api">API</a> · <a href="/stored">What is stored</a></p>
+<div class="scroll"><table><caption class="quiet">What is on and what is off</caption>${rows.join('\n')}</table></div>`,
+  )
 }

@@ -1,9 +1,8 @@
 import { builtInLayouts, type Layout, parseLayout } from '@draughtbook/shared-calc/log'
 import { Router } from 'express'
-import { serve } from '../http/methods.js'
 import { bytesOf, jsonBytes } from '../http/read-body.js'
-import { doWork } from '../jobs/do-work.js'
-import type { Jobs } from '../jobs/jobs.js'
+import { serve } from '../http/route.js'
+import { doWork, type Jobs } from '../jobs/jobs.js'
 import type { Library } from '../library/library.js'
 
 /** Largest body: a raw series of 100,000 rows in four columns takes about 4 MB. */

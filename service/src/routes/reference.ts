@@ -9,8 +9,7 @@ import {
 } from '@draughtbook/shared-calc'
 import { Router } from 'express'
 import { z } from 'zod'
-import { serve } from '../http/methods.js'
-import { queryOf } from '../http/query.js'
+import { queryOf, serve } from '../http/route.js'
 
 const NoQuery = z.strictObject({})
 

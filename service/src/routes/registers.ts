@@ -2,8 +2,7 @@ import { Router } from 'express'
 import { z } from 'zod'
 import { answerArchive } from '../archive/answer-archive.js'
 import { jobRunner, patiently } from '../archive/job-runner.js'
-import { serve } from '../http/methods.js'
-import { queryOf } from '../http/query.js'
+import { queryOf, serve } from '../http/route.js'
 import type { Jobs } from '../jobs/jobs.js'
 
 export const asOf = z

@@ -1,10 +1,9 @@
 import { type Request, type RequestHandler, type Response, Router } from 'express'
 import { HttpFault } from '../http/http-fault.js'
-import { serve } from '../http/methods.js'
 import { bytesOf, jsonBytes } from '../http/read-body.js'
+import { serve } from '../http/route.js'
 import { within } from '../http/within.js'
-import { doWork } from '../jobs/do-work.js'
-import type { Jobs } from '../jobs/jobs.js'
+import { doWork, type Jobs } from '../jobs/jobs.js'
 import { XLSX } from './workbooks.js'
 
 /** What each of these routes answers, in JSON and where it can in a workbook. */

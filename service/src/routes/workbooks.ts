@@ -1,8 +1,7 @@
 import { Router } from 'express'
 import { z } from 'zod'
-import { serve } from '../http/methods.js'
-import { flag, queryOf } from '../http/query.js'
 import { bytesOf, jsonBytes } from '../http/read-body.js'
+import { flag, queryOf, serve } from '../http/route.js'
 import { within } from '../http/within.js'
 import type { Jobs } from '../jobs/jobs.js'
 

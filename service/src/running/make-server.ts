@@ -1,9 +1,30 @@
+import { readFile } from 'node:fs/promises'
 import { createServer, type RequestListener, type Server, STATUS_CODES } from 'node:http'
 import { createServer as createSecureServer } from 'node:https'
 import type { Duplex } from 'node:stream'
-import { TLSSocket } from 'node:tls'
+import { createSecureContext, TLSSocket } from 'node:tls'
+import type { Settings } from '../settings/settings.js'
 import { PACE, type Pace, watchBodies } from './pace.js'
-import type { TlsFiles } from './tls-files.js'
+
+interface TlsFiles {
+  readonly cert: Buffer
+  readonly key: Buffer
+}
+
+/**
+ * Certificate and key, tried together before anything else is started. Undefined when TLS is off.
+ * @throws Error naming the files when they do not work together, or the system's error
+ */
+export async function readTlsFiles({ tlsCertificate, tlsKey }: Settings): Promise<TlsFiles | undefined> {
+  if (tlsCertificate === undefined || tlsKey === undefined) return undefined
+  const files = { cert: await readFile(tlsCertificate), key: await readFile(tlsKey) }
+  try {
+    createSecureContext(files)
+  } catch {
+    throw new Error(`${tlsCertificate} and ${tlsKey} are not a certificate and its key in PEM form`)
+  }
+  return files
+}
 
 /** Time for all headers to arrive, and for a TLS connection to be agreed on; slow senders are cut off. */
 const HEADERS_MS = 10_000

@@ -6,10 +6,9 @@ import { BATCHES, evaluatorOn, MOST_EVALUATORS } from '../jobs/evaluator.js'
 import { type Pool, startPool } from '../jobs/pool.js'
 import { Metrics } from '../seen/metrics.js'
 import { isOpen, type Settings } from '../settings/settings.js'
-import { makeServer } from './make-server.js'
+import { makeServer, readTlsFiles } from './make-server.js'
 import { RunningState } from './state.js'
 import { stop } from './stop.js'
-import { readTlsFiles } from './tls-files.js'
 import { warmUp } from './warm-up.js'
 
 export interface Running {

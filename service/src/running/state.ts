@@ -1,5 +1,5 @@
 import type { RequestHandler } from 'express'
-import { overloaded } from '../jobs/overloaded.js'
+import { overloaded } from '../http/http-fault.js'
 import type { Caller } from '../security/caller.js'
 
 /** Made once: when there are most of them, there is least time to make them. */

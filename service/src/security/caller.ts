@@ -1,4 +1,11 @@
-import { ROLES, type Role } from './roles.js'
+import type { RequestHandler } from 'express'
+import { z } from 'zod'
+import { HttpFault } from '../http/http-fault.js'
+
+/** What an access is for. Everybody known may read methods, targets and the library. */
+export const ROLES = ['evaluate', 'archive', 'library'] as const
+export const Role = z.enum(ROLES)
+export type Role = z.infer<typeof Role>
 
 /** Who makes a request. */
 export interface Caller {
@@ -10,3 +17,18 @@ export interface Caller {
 }
 
 export const thisMachine: Caller = { name: 'this machine', key: 'this machine', roles: ROLES }
+
+const MAY: Readonly<Record<Role, string>> = {
+  evaluate: 'evaluating tests',
+  archive: 'working on archives',
+  library: 'changing the library',
+}
+
+/** Lets callers pass whose access has the role. 403 for others. */
+export const mayUse =
+  (role: Role): RequestHandler =>
+  (_request, response, next) => {
+    const { roles } = response.locals.caller as Caller
+    if (!roles.includes(role)) throw new HttpFault(403, `This access does not allow ${MAY[role]}`)
+    next()
+  }

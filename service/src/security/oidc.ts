@@ -1,7 +1,6 @@
 import { errors, type JWTPayload, jwtVerify } from 'jose'
-import type { Caller } from './caller.js'
+import { type Caller, ROLES } from './caller.js'
 import { issuerKeys } from './issuer-keys.js'
-import { ROLES } from './roles.js'
 
 export interface OidcOptions {
   readonly issuer: string

@@ -1,7 +1,7 @@
-import type { RequestHandler } from 'express'
+import { randomUUID } from 'node:crypto'
+import type { RequestHandler, Response } from 'express'
 import type { Logger } from 'pino'
 import type { Caller } from '../security/caller.js'
-import { routeOf } from './route-of.js'
 
 /** One line per call: who did what, to which record (by digest), with what end. Neither address, query nor body. */
 export function audit(log: Logger): RequestHandler {
@@ -27,4 +27,22 @@ export function audit(log: Logger): RequestHandler {
     })
     next()
   }
+}
+
+/** Names each request: by the id the caller gave, when it is harmless in a log, else by our own. */
+export const requestId: RequestHandler = (request, response, next) => {
+  const given = request.get('x-request-id') ?? ''
+  const id = /^[\w.-]{1,64}$/.test(given) ? given : randomUUID()
+  response.locals.requestId = id
+  response.set('x-request-id', id)
+  next()
+}
+
+/**
+ * The pattern of the route that answered, such as `/v1/library/:kind`. Addresses as called are never shown: they may
+ * hold anything, and would give the metrics a label for each.
+ */
+export function routeOf(response: Response): string {
+  const { route } = response.locals
+  return typeof route === 'string' ? route : 'other'
 }

@@ -1,6 +1,6 @@
 import type { RequestHandler } from 'express'
 import { Counter, collectDefaultMetrics, Gauge, Histogram, Registry } from 'prom-client'
-import { routeOf } from './route-of.js'
+import { routeOf } from './audit.js'
 
 /** Metrics in the Prometheus text format; one set per app, so that two apps of one process do not mix. */
 export class Metrics {

@@ -1,4 +1,4 @@
-import { attachCells, type CellMap } from '../contract/cell-map.js'
+import { attachCells, type CellMap } from '../contract/problem.js'
 import {
   type Evaluation,
   type Finding,

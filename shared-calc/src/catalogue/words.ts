@@ -46,6 +46,12 @@ export const months = [
   'December',
 ] as const
 
+/** The day of a moment by this machine's clock, as 2026-10-14; today where none is given. */
+export function dayOf(moment = new Date()): string {
+  const two = (part: number): string => String(part).padStart(2, '0')
+  return `${moment.getFullYear()}-${two(moment.getMonth() + 1)}-${two(moment.getDate())}`
+}
+
 /** `2026-10-14` as people write it: 14 October 2026. Anything that is no such date is left as it is. */
 export function dayInWords(date: string): string {
   const [, year, month, day] = /^(\d{4})-(\d{2})-(\d{2})$/.exec(date) ?? []

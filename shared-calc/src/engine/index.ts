@@ -1,6 +1,6 @@
-export { inputsBySymbol } from './evaluate/bind.js'
 export * from './evaluate/calculation.js'
-export { exceeds, fallsBelow, toLimit, toLimitInSheet } from './evaluate/comparison.js'
+export { inputsBySymbol } from './evaluate/calculation.js'
+export { exceeds, fallsBelow, toLimit, toLimitInSheet } from './evaluate/functions.js'
 export {
   type Chapter,
   type ChapterDefinition,

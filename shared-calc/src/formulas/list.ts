@@ -2,6 +2,14 @@ import { type Chapter, sourceText, symbolText, toMathml, toText } from '../engin
 import { moistAir, standardAtmosphere } from './air.js'
 import { assumedExponentCurve } from './assumed-exponent.js'
 import { atReferencePressure, atReferencePressureHole } from './at-reference-pressure.js'
+import {
+  correctionOfHomes,
+  meanOfHomes,
+  ownOfHomes,
+  sampleOfHomes,
+  sharedByHomes,
+  uncertaintyOfHomes,
+} from './building-of-homes.js'
 import { fitScatter, studentisedResiduals, weightedFitScatter } from './confidence.js'
 import { derivedRates, meanOfDirections, normalisedLeakageArea } from './derived.js'
 import { bothErrorsLine } from './fit-both-errors.js'
@@ -39,6 +47,7 @@ import {
 } from './repeated-readings.js'
 import { averageOfSeries } from './series-average.js'
 import { stackPressure } from './stack-pressure.js'
+import { stageAllowance, stageProbability, stageUse } from './stage-allowance.js'
 import { changeBetweenTests, crossing, spreadOfMean } from './stage-change.js'
 import { standardAir } from './standard-air.js'
 import { givenAreas, straightFigures, trapeziums } from './take-off-figures.js'
@@ -174,6 +183,15 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'stage-change.ts', chapter: changeBetweenTests },
   { file: 'stage-change.ts', chapter: crossing },
   { file: 'series-average.ts', chapter: averageOfSeries },
+  { file: 'building-of-homes.ts', chapter: meanOfHomes },
+  { file: 'building-of-homes.ts', chapter: sharedByHomes },
+  { file: 'building-of-homes.ts', chapter: ownOfHomes },
+  { file: 'building-of-homes.ts', chapter: correctionOfHomes },
+  { file: 'building-of-homes.ts', chapter: uncertaintyOfHomes },
+  { file: 'building-of-homes.ts', chapter: sampleOfHomes },
+  { file: 'stage-allowance.ts', chapter: stageAllowance },
+  { file: 'stage-allowance.ts', chapter: stageUse },
+  { file: 'stage-allowance.ts', chapter: stageProbability },
 ]
 
 export interface ListedFormula {

@@ -1,7 +1,7 @@
+import { customary } from '../catalogue/shown-figure.js'
 import type { Source } from '../engine/index.js'
 import { astmE779Limits, astmTerms } from './astm-e779.js'
 import { onePoint, twoPoint } from './curve-chapters.js'
-import { customary } from './customary-units.js'
 import { type Method, type OfficialFigure, takenOver } from './method.js'
 
 const astm: Source = { text: 'ASTM E1827-22', seen: 'memory' }

@@ -1,7 +1,7 @@
+import { customary } from '../catalogue/shown-figure.js'
 import type { Source } from '../engine/index.js'
 import { astmE779Limits, astmTerms } from './astm-e779.js'
 import { fittedLineViscous } from './curve-chapters.js'
-import { customary } from './customary-units.js'
 import { type Method, takenOver } from './method.js'
 
 const memory: Source = { text: 'ASTM E3158', seen: 'memory' }

@@ -1,6 +1,6 @@
+import { customary } from '../catalogue/shown-figure.js'
 import type { Source } from '../engine/index.js'
 import { fittedLineViscous } from './curve-chapters.js'
-import { customary } from './customary-units.js'
 import { iso9972Limits } from './iso-9972.js'
 import { type Method, type MethodLimits, type OfficialFigure, takenOver } from './method.js'
 

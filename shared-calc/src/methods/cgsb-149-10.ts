@@ -1,6 +1,6 @@
+import { customary } from '../catalogue/shown-figure.js'
 import type { Source } from '../engine/index.js'
 import { weightedLine } from './curve-chapters.js'
-import { customary } from './customary-units.js'
 import { iso9972Limits, viscosityNote } from './iso-9972.js'
 import { type Method, takenOver } from './method.js'
 

@@ -1,7 +1,7 @@
 import type { ResultKey } from '../catalogue/figures.js'
+import type { CustomaryUnit } from '../catalogue/shown-figure.js'
 import type { VolumeBasis } from '../contract/record/index.js'
 import type { Chapter, Source } from '../engine/index.js'
-import type { CustomaryUnit } from './customary-units.js'
 
 /** A limit with its clause. */
 export interface Limit {

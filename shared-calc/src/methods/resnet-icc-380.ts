@@ -1,8 +1,8 @@
+import { customary } from '../catalogue/shown-figure.js'
 import type { Source } from '../engine/index.js'
 import { statedExtension } from '../formulas/repeated-readings.js'
 import { astmE779Limits, astmTerms } from './astm-e779.js'
 import { onePointFactors } from './curve-chapters.js'
-import { customary } from './customary-units.js'
 import { type Method, takenOver } from './method.js'
 
 const resnet: Source = { text: 'ANSI/RESNET/ICC 380', seen: 'memory' }

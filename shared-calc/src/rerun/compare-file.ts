@@ -1,5 +1,8 @@
+import { strFromU8 } from 'fflate'
 import { addressOf, withSheet } from '../log/grid/address.js'
 import type { Grid } from '../log/grid/grid.js'
+import { sheetParts } from '../reports/workbook/chart/package-parts.js'
+import { issuedRowsText } from '../reports/workbook/issued/canonical-part.js'
 import { digestParts, type IssuedParts } from '../reports/workbook/issued/issued-parts.js'
 import type { Places } from '../reports/workbook/places.js'
 import { RECORD } from '../reports/workbook/record-sheet.js'
@@ -27,7 +30,7 @@ export interface ComparedFile {
 export function compareFile(issued: IssuedFile, grid: Grid, parts: Parts): ComparedFile {
   const digests = digestParts(parts)
   const again = savedAgain(issued.digests, digests)
-  if (sameParts(issued.digests, digests) && sameRecordRows(issued, grid))
+  if (sameParts(issued.digests, digests) && sameRecordRows(issued, grid, parts))
     return { asIssued: true, savedAgain: false, cells: countCells(parts), differences: [] }
   const zero = again ? RECALCULATED_ZERO : undefined
   const cells = compareSheets(grid, issued.workbook.worksheets, inputCells(issued.places), zero)
@@ -46,9 +49,17 @@ export const sameParts = (one: IssuedParts, other: IssuedParts): boolean =>
   one.size === other.size && [...one].every(([path, digest]) => other.get(path) === digest)
 
 /** The digests' own rows are left out of the digests, so they are compared for themselves. */
-function sameRecordRows({ workbook }: IssuedFile, grid: Grid): boolean {
+function sameRecordRows({ workbook, parts: issued }: IssuedFile, grid: Grid, now: Parts): boolean {
   const sheet = workbook.getWorksheet(RECORD)
-  return sheet !== undefined && compareSheets(grid, [sheet], new Map()).differences.length === 0
+  const rows = (parts: Parts) => {
+    const bytes = parts.get(sheetParts(parts).get(RECORD) ?? '')
+    return bytes && issuedRowsText(strFromU8(bytes))
+  }
+  return (
+    sheet !== undefined &&
+    rows(issued) === rows(now) &&
+    compareSheets(grid, [sheet], new Map()).differences.length === 0
+  )
 }
 
 /** Cells that hold something, by their stored values: parts that are as issued need no reading. */

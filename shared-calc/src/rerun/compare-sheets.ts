@@ -59,7 +59,7 @@ function compareSheet(
       compared += 1
       const address = withSheet(found.name, addressOf(row, column))
       const field = inputs.get(address)
-      const label = field === undefined && expected ? cellLabel(written, row, column) : undefined
+      const label = () => cellLabel(written, row, column)
       into.push(...compareCell(cell, expected, address, field, label, floor))
     }
   }
@@ -71,27 +71,29 @@ function expectedAt(sheet: Worksheet, row: number, column: number): ExpectedCell
   return cell && expectedCell(cell)
 }
 
-/** Everything that differs between a cell found and the cell expected. @param field - the record's field it holds @param about - what its row is about */
+/** Everything that differs between a cell found and the cell expected. @param field - the record's field it holds @param about - finds what its row is about */
 export function compareCell(
   cell: Cell | undefined,
   expected: ExpectedCell | undefined,
   address: string,
   field?: string,
-  about = `content of ${address}`,
+  about?: () => string | undefined,
   floor?: number,
 ): Difference[] {
   const place = { cell: address, ...(field !== undefined && { path: field }) }
   const kind = field === undefined ? ('cell' as const) : ('input' as const)
-  const label = field ?? (expected ? about : `${address} should be empty`)
+  // Found only where something differs: it looks through the whole row.
+  const label = () =>
+    field ?? (expected ? (about?.() ?? `content of ${address}`) : `${address} should be empty`)
   if (!cell || !expected) {
     // A formula that gives an empty text may be stored without a result: there is nothing to see either way.
     if (!cell && expected?.value === '' && expected.formula === undefined) return []
     const recorded = cell?.value ?? null
-    return [{ kind, label, ...place, recorded, expected: expected?.value ?? null, rounding: false }]
+    return [{ kind, label: label(), ...place, recorded, expected: expected?.value ?? null, rounding: false }]
   }
   const differences: Difference[] = []
   const value = compareValue(cell, expected, floor)
-  if (value) differences.push({ kind, label, ...place, ...value })
+  if (value) differences.push({ kind, label: label(), ...place, ...value })
   const formula = compareFormula(cell, expected)
   if (formula)
     differences.push({

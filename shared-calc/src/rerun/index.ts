@@ -1,6 +1,6 @@
+export { shortNames } from '../catalogue/short-names.js'
 export { versions } from '../versions/list.js'
 export { type KnownVersion, type RunnableVersion, runnable, type VersionParts } from '../versions/version.js'
-export type { RerunOptions } from './options.js'
 export * from './report.js'
 export { rerunFile, unreadable } from './rerun.js'
 export {
@@ -12,4 +12,5 @@ export {
 } from './rerun-report.js'
 export { signatureWords } from './signature-state.js'
 export { signatureVerifier } from './signature-verifier.js'
+export { type ThreeValues, threeValues } from './three-values.js'
 export { writeRerunWorkbook } from './workbook/write-rerun.js'

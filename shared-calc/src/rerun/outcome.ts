@@ -9,12 +9,14 @@ export interface OutcomeFacts {
   readonly asIssued?: boolean
   /** The program that saved it again; empty where it does not say. */
   readonly savedBy?: string
+  /** What is said of its signature where that does not prove who issued it. */
+  readonly unproven?: string
 }
 
 /** The one outcome for what was found, with the reason. */
 export function outcomeOf(
   differences: readonly Difference[],
-  { olderVersion, refused, asIssued = false, savedBy }: OutcomeFacts = {},
+  { olderVersion, refused, asIssued = false, savedBy, unproven }: OutcomeFacts = {},
 ): Pick<RerunTest, 'outcome' | 'why'> {
   const real = differences.filter(({ rounding }) => !rounding)
   const inputs = real.filter(isInput)
@@ -27,21 +29,23 @@ export function outcomeOf(
   if (real.length > 0)
     return { outcome: 'differs', why: `${count(real.length, 'difference')}: ${names(real)}${also}` }
   if (refused !== undefined) return { outcome: 'signature not accepted', why: refused }
+  const unsigned = unproven === undefined ? '' : `; ${unproven}`
   const saved = savedBy === undefined ? undefined : `saved again${savedBy && ` by ${savedBy}`}`
   if (olderVersion !== undefined)
     return {
       outcome: 'older calculation version',
-      why: `agrees with version ${olderVersion}, under which it was issued${saved === undefined ? '' : `; ${saved}`}`,
+      why: `agrees with version ${olderVersion}, under which it was issued${saved === undefined ? '' : `; ${saved}`}${unsigned}`,
     }
   if (saved !== undefined)
-    return { outcome: 'saved again', why: `${saved}; every figure and everything visible agrees` }
-  if (asIssued) return { outcome: 'exactly as issued', why: 'every part of the file is as it was issued' }
+    return { outcome: 'saved again', why: `${saved}; every figure and everything visible agrees${unsigned}` }
+  if (asIssued)
+    return { outcome: 'exactly as issued', why: `every part of the file is as it was issued${unsigned}` }
   return {
     outcome: 'agrees',
     why:
       differences.length > 0
         ? `${count(differences.length, 'figure')} ${differences.length === 1 ? 'differs' : 'differ'} by rounding only`
-        : 'every figure and everything visible agrees',
+        : `every figure and everything visible agrees${unsigned}`,
   }
 }
 

@@ -1,3 +1,7 @@
+import type { Layout } from '../log/layout/schema.js'
+import type { RecordSignature } from '../reports/workbook/record-signature.js'
+import type { KnownVersion } from '../versions/version.js'
+
 /**
  * What came of re-running one archived test, from best to worst. Saved again: by another program, and every figure and everything
  * that is seen agrees. Agrees: every figure and cell does, to the last digits or as far as they are shown.
@@ -14,6 +18,24 @@ export const outcomes = [
 ] as const
 export type RerunOutcome = (typeof outcomes)[number]
 
+export const differenceKinds = [
+  'input',
+  'figure',
+  'cell',
+  'formula',
+  'appearance',
+  'sheet',
+  'drawing',
+  'page',
+  'name',
+  'workbook',
+  'part',
+  'digest',
+  'signature',
+  'evaluation',
+] as const
+export type DifferenceKind = (typeof differenceKinds)[number]
+
 /** What stands in the archived file against what it should be. */
 export interface Difference {
   /**
@@ -23,21 +45,7 @@ export interface Difference {
    * calculation settings and file properties · part: something else in a part of the file · digest, signature: does not fit the
    * data · evaluation: another part of the recorded evaluation.
    */
-  readonly kind:
-    | 'input'
-    | 'figure'
-    | 'cell'
-    | 'formula'
-    | 'appearance'
-    | 'sheet'
-    | 'drawing'
-    | 'page'
-    | 'name'
-    | 'workbook'
-    | 'part'
-    | 'digest'
-    | 'signature'
-    | 'evaluation'
+  readonly kind: DifferenceKind
   readonly label: string
   readonly unit?: string
   /** Cell of the archived file, as `Working!C12`. */
@@ -87,6 +95,19 @@ export interface RerunTest {
   readonly differences: readonly Difference[]
   /** What the current version gives instead, where the file was made under an older one. */
   readonly sinceIssue: readonly Difference[]
-  /** What was not checked, and other remarks. */
+  /** What shows only among the files of a re-run: several files of one test, names that were swapped. */
+  readonly remarks?: readonly string[]
+  /** What was not checked. */
   readonly notes: readonly string[]
+}
+
+export interface RerunOptions {
+  /** Layouts of firms' own workbooks, chosen by fingerprint. */
+  readonly layouts?: readonly Layout[]
+  /** Calculation versions to run, oldest first; all known ones when left out. */
+  readonly versions?: readonly KnownVersion[]
+  /** Checks a signature; 'key not given' where its key is not among those trusted. */
+  readonly verify?: (message: string, signature: RecordSignature) => 'valid' | 'invalid' | 'key not given'
+  /** Whether a summary that is not signed with one of the keys given fails. */
+  readonly requireSignature?: boolean
 }

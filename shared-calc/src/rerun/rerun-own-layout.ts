@@ -13,9 +13,8 @@ import { versions as known } from '../versions/list.js'
 import { runnable, type VersionParts } from '../versions/version.js'
 import { printedAgrees } from './agreement.js'
 import { displayedNumber } from './displayed.js'
-import type { RerunOptions } from './options.js'
 import { outcomeOf } from './outcome.js'
-import type { Difference, RerunTest } from './report.js'
+import type { Difference, RerunOptions, RerunTest } from './report.js'
 
 /**
  * Re-runs a firm's own workbook: its inputs are read by the layout and evaluated by the current version, and the cells

@@ -1,4 +1,5 @@
 import { CALCULATION_VERSION } from '../catalogue/calculation-version.js'
+import { remarksAmongFiles } from './among-files.js'
 import { outcomes, type RerunOutcome, type RerunTest } from './report.js'
 
 export const RERUN_FORMAT = 'draughtbook/rerun@1'
@@ -13,7 +14,13 @@ export interface RerunReport {
   readonly counts: { readonly [outcome in RerunOutcome]: number }
 }
 
-export function makeRerunReport(tests: readonly RerunTest[], asOf: string): RerunReport {
+/** Puts tests re-run one by one together, with what shows only among them. */
+export function makeRerunReport(given: readonly RerunTest[], asOf: string): RerunReport {
+  const remarks = remarksAmongFiles(given)
+  const tests = given.map((test) => {
+    const among = remarks.get(test)
+    return among ? { ...test, remarks: among } : test
+  })
   const rank = ({ outcome }: RerunTest) => -outcomes.indexOf(outcome)
   const sorted = [...tests].sort(
     (a, b) =>

@@ -11,9 +11,8 @@ import { type ComparedFile, compareFile, countCells, sameParts } from './compare
 import { type IssuedFile, issueAgain } from './issued-file.js'
 import { digestDifferences, fieldCell, issuedRecord } from './issued-record.js'
 import { savedBy } from './look/package.js'
-import type { RerunOptions } from './options.js'
 import { outcomeOf } from './outcome.js'
-import type { Difference, RerunTest, SignatureState } from './report.js'
+import type { Difference, RerunOptions, RerunTest, SignatureState } from './report.js'
 import { changedFields, withoutFollowing } from './root-causes.js'
 import {
   changesSince,
@@ -23,7 +22,7 @@ import {
   runAgain,
   versionNotes,
 } from './run-again.js'
-import { notAccepted, signatureState } from './signature-state.js'
+import { notAccepted, signatureState, unprovenWords } from './signature-state.js'
 
 /** Re-runs a summary workbook of ours: signature, digests, every figure, every cell and everything that is seen of it. */
 export async function rerunSummary(
@@ -67,6 +66,7 @@ export async function rerunSummary(
     ...outcomeOf(found.differences, {
       ...(older && { olderVersion: calculationVersion }),
       ...(refused !== undefined && { refused }),
+      ...unprovenWords(signature),
       asIssued: found.asIssued,
       ...(found.savedAgain && { savedBy: savedBy(bytes) }),
     }),

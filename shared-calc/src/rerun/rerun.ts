@@ -1,7 +1,6 @@
 import { InputError, problemLine } from '../contract/problem.js'
 import { openArchived, ownReport } from '../reports/archive/open-archived.js'
-import type { RerunOptions } from './options.js'
-import type { RerunTest } from './report.js'
+import type { RerunOptions, RerunTest } from './report.js'
 import { rerunOwnLayout } from './rerun-own-layout.js'
 import { rerunSummary } from './rerun-summary.js'
 

@@ -1,8 +1,7 @@
 import { digestOfParts } from '../reports/workbook/issued/issued-parts.js'
 import type { ReadSummary } from '../reports/workbook/read-summary.js'
 import { signedMessage } from '../reports/workbook/record-signature.js'
-import type { RerunOptions } from './options.js'
-import type { SignatureState } from './report.js'
+import type { RerunOptions, SignatureState } from './report.js'
 
 /** Whether a summary is signed, and by whom. What is checked is what stands in the file, not the digests it states. */
 export function signatureState(
@@ -33,4 +32,10 @@ export function notAccepted({ state }: SignatureState, required: boolean): strin
   return state === 'not signed'
     ? 'the file is not signed, and a signature is required'
     : 'the file is signed with a key you did not give, and a signature with one of yours is required'
+}
+
+/** What an agreeing file leaves open when its signature does not prove who issued it. */
+export function unprovenWords({ state }: SignatureState): { readonly unproven?: string } {
+  if (state === 'not signed') return { unproven: 'not signed, so it does not show who issued it' }
+  return state === 'key not given' ? { unproven: 'signed with a key you did not give' } : {}
 }

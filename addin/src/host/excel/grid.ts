@@ -1,8 +1,7 @@
 import type { DefinedName, Grid } from '@draughtbook/shared-calc/log'
 import { type Area, bands, cellCount, intersection, parseArea, union } from '../address.js'
-import { CellSheet } from '../cell-sheet.js'
+import { CellSheet, type OpenedSheet } from '../cell-sheet.js'
 import { HostError, MOST_CELLS } from '../host.js'
-import type { OpenedSheet } from '../opened-book.js'
 import { dateSystem, type ShownDate } from './date-system.js'
 import { readBands, type SheetBand } from './read-bands.js'
 

@@ -1,8 +1,14 @@
-import type { Inserted, InsertedChart } from '../host.js'
-import { HostError } from '../host.js'
-import { toBase64 } from './base64.js'
+import { HostError, type Inserted, type InsertedChart } from '../host.js'
 import { addChart } from './chart.js'
 import { type ExcelApi, hostError, inExcel, type SetSupported } from './excel-api.js'
+
+/** Bytes as base64, as Excel takes a workbook. In pieces: an argument list has a length limit. */
+export function toBase64(bytes: Uint8Array): string {
+  let text = ''
+  for (let start = 0; start < bytes.length; start += 0x8000)
+    text += String.fromCharCode(...bytes.subarray(start, start + 0x8000))
+  return btoa(text)
+}
 
 /**
  * Inserts a workbook's sheets behind those of the open one. Excel drops charts on the way, so the chart is drawn

@@ -1,6 +1,5 @@
 import { splitReference } from '../address.js'
 import type { CellMark } from '../host.js'
-import { readKept, writeKept } from './settings.js'
 
 const KEY = 'draughtbook.marks'
 const COLOUR: Record<CellMark['severity'], string> = {
@@ -53,4 +52,17 @@ function rangeOf(context: Excel.RequestContext, reference: string): Excel.Range 
   const { sheet, address } = splitReference(reference)
   const { worksheets } = context.workbook
   return (sheet === undefined ? worksheets.getActiveWorksheet() : worksheets.getItem(sheet)).getRange(address)
+}
+
+/** Text kept in the workbook under a key, or undefined. It is saved with the workbook's file. */
+export async function readKept(context: Excel.RequestContext, key: string): Promise<string | undefined> {
+  const item = context.workbook.settings.getItemOrNullObject(key)
+  item.load('value')
+  await context.sync()
+  return item.isNullObject || typeof item.value !== 'string' ? undefined : item.value
+}
+
+export async function writeKept(context: Excel.RequestContext, key: string, text: string): Promise<void> {
+  context.workbook.settings.add(key, text)
+  await context.sync()
 }

@@ -1,6 +1,6 @@
 import { type Cell, isDateFormat } from '@draughtbook/shared-calc/log'
 import { type Area, areaAddress, joinReference } from '../address.js'
-import type { OpenedSheet } from '../opened-book.js'
+import type { OpenedSheet } from '../cell-sheet.js'
 import type { ShownDate } from './date-system.js'
 
 /** Rows of a sheet to read, and the sheet that takes their cells. */

@@ -1,7 +1,6 @@
 import type { Grid } from '@draughtbook/shared-calc/log'
-import type { CellEdit, TestAbout } from '../../kept/kept-test.js'
+import type { CellEdit, StepId, TestAbout } from '../../kept/kept-test.js'
 import type { OpenTest } from '../../kept/open-test.js'
-import type { StepId } from '../../pane/one-test/step-id.js'
 import {
   type Area,
   areaAddress,
@@ -11,7 +10,7 @@ import {
   parseArea,
   splitReference,
 } from '../address.js'
-import { CellSheet } from '../cell-sheet.js'
+import { CellSheet, type OpenedBook } from '../cell-sheet.js'
 import { saveFile } from '../download.js'
 import {
   type CellBlock,
@@ -24,7 +23,6 @@ import {
   MOST_CELLS,
   type PhotoKeeper,
 } from '../host.js'
-import type { OpenedBook } from '../opened-book.js'
 import { cellText } from './cell-text.js'
 
 const NO_BOOK = 'No workbook is open. Open one, or type the values into the forms.'

@@ -1,13 +1,29 @@
-import { counted, outcomeWords } from '@draughtbook/shared-calc'
-import type { Register, RegisterRow } from '@draughtbook/shared-calc/register'
-import { useState } from 'preact/hooks'
 import './archive.css'
+import { counted, dayOf, outcomeWords } from '@draughtbook/shared-calc'
+import type { LeftOut, ReadLines, Register, RegisterRow } from '@draughtbook/shared-calc/register'
+import { useState } from 'preact/hooks'
+import { useRun } from '../use-changes.js'
+import { ArchiveRun } from './archive-run.js'
 import { ChooseFiles } from './choose-files.js'
 import { DownloadButton } from './download-button.js'
-import { LeftOutList } from './left-out-list.js'
-import { asked, monthRun } from './month-run.js'
 import { SortableTable, type TableColumn } from './sortable-table.js'
-import { useRun } from './use-run.js'
+
+/** Month asked for, as 2026-10; '' for every test. */
+const asked = { month: '' }
+
+/** The register's run: lives as long as the page, so that a look at another view loses nothing. */
+const monthRun = new ArchiveRun<ReadLines, Register>({
+  each: (helper, file) => helper.ask<'read'>({ kind: 'read', ...file }),
+  setAside: (file, why) => ({ lines: [], leftOut: [{ file, why }] }),
+  report: (helper, read, others) =>
+    helper.ask<'make-register'>({
+      kind: 'make-register',
+      read,
+      others,
+      asOf: dayOf(),
+      ...(asked.month === '' ? {} : { month: asked.month }),
+    }),
+})
 
 const figure = (key: 'n50' | 'qE50' | 'q50', places: number): TableColumn<RegisterRow> => ({
   head: key,
@@ -106,5 +122,26 @@ function Result({ register }: { register: Register }) {
         rowClass={({ counts, outcome }) => `${counts ? '' : 'not-counting '}${outcome.replace(' ', '-')}`}
       />
     </>
+  )
+}
+
+/** Every file that is not in the result, with the reason. */
+function LeftOutList({ leftOut }: { leftOut: readonly LeftOut[] }) {
+  if (leftOut.length === 0) return null
+  return (
+    <details class="section" open={leftOut.some(({ expected }) => !expected)}>
+      <summary>Left out: {leftOut.length}</summary>
+      <ul class="left-out">
+        {leftOut.map(({ file, part, why }) => (
+          <li key={`${file} ${part ?? ''}`}>
+            <b>
+              {file}
+              {part ? ` (${part})` : ''}
+            </b>
+            : {why}
+          </li>
+        ))}
+      </ul>
+    </details>
   )
 }

@@ -1,5 +1,5 @@
 import type { ComponentType } from 'preact'
-import type { StepId } from './step-id.js'
+import type { StepId } from '../../kept/kept-test.js'
 import type { TestStore } from './store.js'
 import type { TestState } from './test-state.js'
 

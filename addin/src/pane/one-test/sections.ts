@@ -1,7 +1,6 @@
 import type { Section } from './section.js'
-import { buildingSection } from './sections/building.js'
+import { buildingSection, conditionsSection } from './sections/building-and-conditions.js'
 import { cautionsSection } from './sections/cautions.js'
-import { conditionsSection } from './sections/conditions.js'
 import { curveSection } from './sections/curve.js'
 import { deviceSection } from './sections/device.js'
 import { exportSection } from './sections/export.js'

@@ -1,7 +1,9 @@
-import { decimals, figure, signed, unitText } from '../figures.js'
-import { leadTo } from './lead-to.js'
+import { judgedTexts, unitText } from '@draughtbook/shared-calc'
+import { figure } from '../figures.js'
 import type { SectionProps } from './section.js'
 import { type Against, STAGE_WORDS, type Standing, standingOf } from './standing.js'
+import { placeOf } from './step.js'
+import type { TestStore } from './store.js'
 
 const SHAPES: Record<Standing['stage'], string> = {
   empty: '○',
@@ -63,17 +65,19 @@ export function StatusLine({ store, state }: SectionProps) {
 }
 
 function Value({ quantity, value, unit, limit, margin, label, running }: Against & { running: boolean }) {
+  const texts =
+    limit === undefined || margin === undefined ? undefined : judgedTexts({ value, limit, margin })
   return (
     <p class="against">
       <b>
         {quantity} {running ? '≈ ' : ''}
-        {figure(value, running ? 2 : 3)} {unitText(unit)}
+        {texts ? texts.value : figure(value, running ? 2 : 3)} {unitText(unit)}
       </b>
       {limit === undefined ? null : (
         <>
           {' '}
           against {limit}
-          {margin === undefined ? '' : ` · margin ${signed(margin, decimals(limit))}`}
+          {texts ? ` · margin ${texts.margin}` : ''}
           {label ? <span class="target-name"> · {label}</span> : null}
         </>
       )}
@@ -92,4 +96,11 @@ function Bar({ value, limit }: { value: number; limit: number }) {
       <rect class="tick" x={150 / end - 0.5} width="1" height="6" />
     </svg>
   )
+}
+
+/** Leads to where a field of the record is asked for, or to the findings. */
+function leadTo(store: TestStore, path: string): void {
+  const { step } = store.state
+  const findings = step === 'before' ? 'site' : step
+  store.lead(path === 'findings' ? findings : (placeOf(path)?.step ?? step), path)
 }

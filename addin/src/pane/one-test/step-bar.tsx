@@ -1,7 +1,7 @@
+import type { StepId } from '../../kept/kept-test.js'
 import type { SectionProps } from './section.js'
 import { type Standing, standingOf } from './standing.js'
 import { placeOf, STEPS } from './step.js'
-import type { StepId } from './step-id.js'
 
 /** The three steps, each with how far it has come; any can be entered at any time. */
 export function StepBar({ store, state }: SectionProps) {

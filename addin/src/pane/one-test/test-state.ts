@@ -1,7 +1,7 @@
 import type { Evaluation } from '@draughtbook/shared-calc'
 import type { LiveResult } from '../../calc/live.js'
+import type { StepId } from '../../kept/kept-test.js'
 import type { TestEntries } from './entries.js'
-import type { StepId } from './step-id.js'
 
 /** Where the figures on show come from. */
 export type Origin =

@@ -1,10 +1,9 @@
 import { Component } from 'preact'
 import { useEffect, useLayoutEffect, useRef } from 'preact/hooks'
-import { bringIntoView } from './bring-into-view.js'
 import { useMarks } from './mark-toggle.js'
 import type { Section, SectionProps } from './section.js'
 import { StatusLine } from './status-line.js'
-import { STEPS, type Step } from './step.js'
+import { placeOf, STEPS, type Step } from './step.js'
 import { StepBar } from './step-bar.js'
 
 /** One test in three steps, under a line that always says where it stands. */
@@ -82,4 +81,20 @@ function SectionBox({ section, step, store, state }: SectionProps & { section: S
       <Body store={store} state={state} />
     </details>
   )
+}
+
+const ENTRY = 'input, select, textarea, button'
+
+/** Unfolds what hides the field, or else the part of the step that asks for it, and puts the cursor there. */
+function bringIntoView(room: HTMLElement, path: string): void {
+  const panel = room.querySelector<HTMLElement>('[data-panel]:not([hidden])')
+  const found =
+    panel?.querySelector<HTMLElement>(`[data-path="${CSS.escape(path)}"]`) ??
+    panel?.querySelector<HTMLElement>(`[data-section="${placeOf(path)?.section ?? path}"]`)
+  if (!found) return
+  for (let at: Element | null = found; at && at !== panel; at = at.parentElement)
+    if (at instanceof HTMLDetailsElement) at.open = true
+  found.scrollIntoView({ block: 'start' })
+  const entry = [...found.querySelectorAll<HTMLElement>(ENTRY)].find((one) => !one.closest('summary'))
+  entry?.focus({ preventScroll: true })
 }

@@ -1,5 +1,5 @@
+import { dayOf } from '@draughtbook/shared-calc'
 import { useState } from 'preact/hooks'
-import { today } from '../month/today.js'
 import type { PageTests } from './page-tests.js'
 
 /** Rows for readings in each direction, as `draughtbook template` writes them. */
@@ -24,7 +24,7 @@ export function EmptyLog({ tests }: { tests: PageTests }) {
       if (done.kind !== 'template-written') throw new Error(`the worker answered ${done.kind}`)
       const name = 'test-log.xlsx'
       const book = await readBook(done.bytes, name)
-      await tests.startWith({ bytes: done.bytes, name, date: today(), book })
+      await tests.startWith({ bytes: done.bytes, name, date: dayOf(), book })
     })
     setBusy(false)
   }

@@ -1,3 +1,4 @@
+import { dayOf } from '@draughtbook/shared-calc'
 import { useRef, useState } from 'preact/hooks'
 import { HostError } from '../../host/host.js'
 import type { TestStore } from '../one-test/store.js'
@@ -17,7 +18,7 @@ export function OpenFile({ tests, store }: { tests: PageTests; store: TestStore 
         const { readBook } = await import('./read-book.js')
         return readBook(bytes, file.name)
       })
-      const date = new Date(file.lastModified).toISOString().slice(0, 10)
+      const date = dayOf(new Date(file.lastModified))
       if (book) await tests.takeLog({ bytes, name: file.name, date, book })
     }
     setBusy(false)

@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks'
+import { usePageHost } from '../use-changes.js'
 import { CellBar } from './cell-bar.js'
 import type { PageTests } from './page-tests.js'
 import { SaveLog } from './save-log.js'
 import { SheetGrid } from './sheet-grid.js'
-import { usePageHost } from './use-page-host.js'
 
 /** The plain page's stand-in for a spreadsheet: one workbook, its sheets, a grid to pick from and to correct in. */
 export function PageGrid({ tests }: { tests: PageTests }) {

@@ -1,7 +1,7 @@
-import type { OpenedBook } from '../../host/opened-book.js'
+import { dayInWords } from '@draughtbook/shared-calc'
+import type { OpenedBook } from '../../host/cell-sheet.js'
 import type { PageHost } from '../../host/page/page-host.js'
 import type { KeptTest } from '../../kept/kept-test.js'
-import { dayText } from '../day-text.js'
 import { isUntouched, parseEntries } from '../one-test/entries.js'
 import { photosIn } from '../one-test/lists.js'
 import type { TestStore } from '../one-test/store.js'
@@ -216,7 +216,7 @@ const photosOf = ({ entries }: KeptTest): string[] => photosIn(parseEntries(entr
 /** A test by name and date, as people call it. */
 export function titleOf({ about: { name, date }, log }: KeptTest): string {
   const called = name || log?.name || 'this test'
-  return date === undefined ? called : `${called}, ${dayText(date)}`
+  return date === undefined ? called : `${called}, ${dayInWords(date)}`
 }
 
 const lostEdits = ({ edits }: KeptTest): string =>

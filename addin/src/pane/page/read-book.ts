@@ -1,4 +1,4 @@
-import type { OpenedBook } from '../../host/opened-book.js'
+import type { OpenedBook } from '../../host/cell-sheet.js'
 import { runJob } from '../../worker/run-job.js'
 
 /** Reads a log in a worker, which is given up after 20 s. Rejects with HostError. */

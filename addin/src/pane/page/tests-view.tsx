@@ -1,7 +1,7 @@
+import { dayInWords } from '@draughtbook/shared-calc'
 import { useEffect, useState } from 'preact/hooks'
 import { type KeptTest, sizeOf } from '../../kept/kept-test.js'
 import { askToKeep, type StorageRoom, sizeText, storageRoom } from '../../kept/storage-room.js'
-import { dayText } from '../day-text.js'
 import { type PageTests, titleOf } from './page-tests.js'
 
 /** The tests kept in this browser, and how much room there is for more. */
@@ -61,7 +61,7 @@ function Row({ test, current, tests, onOpen, onRetest }: RowProps) {
   const name = about.name || log?.name || 'No name yet'
   const title = titleOf(test)
   const parts = [
-    about.date === undefined ? 'no date yet' : dayText(about.date),
+    about.date === undefined ? 'no date yet' : dayInWords(about.date),
     about.standing,
     log ? `log ${log.name}${log.size === 0 ? ' (the file is not kept)' : ''}` : '',
     photos.length === 0 ? '' : `${photos.length} photo${photos.length === 1 ? '' : 's'}`,

@@ -1,21 +1,44 @@
-import type {
-  Difference,
-  RerunOutcome,
-  RerunReport,
-  RerunTest,
-  SignatureState,
+import '../month/archive.css'
+import { dayOf } from '@draughtbook/shared-calc'
+import {
+  badOutcomes,
+  type Difference,
+  type RerunOutcome,
+  type RerunReport,
+  type RerunTest,
+  type SignatureState,
+  shortNames,
 } from '@draughtbook/shared-calc/rerun'
+import { useMemo } from 'preact/hooks'
+import { ArchiveRun } from '../month/archive-run.js'
 import { ChooseFiles } from '../month/choose-files.js'
 import { DownloadButton } from '../month/download-button.js'
 import { SortableTable, type TableColumn } from '../month/sortable-table.js'
-import '../month/archive.css'
-import { useRun } from '../month/use-run.js'
-import { rerunRun } from './rerun-run.js'
+import { useRun } from '../use-changes.js'
+import { differenceColumns, differenceRows, fileColumn } from './difference-rows.js'
+
+/** The re-run's run: lives as long as the page, so that a look at another view loses nothing. */
+const rerunRun = new ArchiveRun<RerunTest[], RerunReport>({
+  each: (helper, file) => helper.ask<'rerun'>({ kind: 'rerun', ...file }),
+  setAside: (file, why) => [
+    {
+      file,
+      outcome: 'cannot be read',
+      why,
+      compared: { figures: 0, cells: 0 },
+      differences: [],
+      sinceIssue: [],
+      notes: [],
+    },
+  ],
+  report: (helper, results) =>
+    helper.ask<'make-rerun'>({ kind: 'make-rerun', tests: results.flat(), asOf: dayOf() }),
+})
 
 const outcome: TableColumn<RerunTest> = { head: 'Outcome', value: (test) => test.outcome }
 const real = ({ rounding }: Difference): boolean => !rounding
 
-const columns: readonly TableColumn<RerunTest>[] = [
+const columnsWith = (names: ReadonlyMap<string, string>): readonly TableColumn<RerunTest>[] => [
   outcome,
   { head: 'Site', value: ({ site }) => site },
   { head: 'Plot', value: ({ building }) => building },
@@ -25,8 +48,11 @@ const columns: readonly TableColumn<RerunTest>[] = [
   { head: 'Version', value: ({ calculationVersion }) => calculationVersion },
   { head: 'Signature', value: ({ signature }) => signature && signatureNames[signature.state] },
   { head: 'Differ', value: ({ differences }) => differences.filter(real).length },
-  { head: 'File', value: ({ file, part }) => (part === undefined ? file : `${file} (${part})`) },
-  { head: 'Why', value: ({ why, notes }) => [why, ...notes].join('; ') },
+  {
+    head: 'File',
+    value: ({ file, part }) => `${names.get(file) ?? file}${part === undefined ? '' : ` (${part})`}`,
+  },
+  { head: 'Why', value: ({ why, remarks = [], notes }) => [why, ...remarks, ...notes].join('; ') },
 ]
 
 /** As in the report; the words of a report are made in the worker, so they are not loaded here. */
@@ -66,8 +92,15 @@ export function RerunView() {
 
 function Result({ report }: { report: RerunReport }) {
   const counted = Object.entries(report.counts).filter(([, count]) => count > 0)
+  const bad = report.tests.filter(({ outcome }) => badOutcomes.includes(outcome)).length
+  const names = useMemo(() => shortNames(report.tests.map(({ file }) => file)), [report])
+  const columns = useMemo(() => columnsWith(names), [names])
+  const differences = useMemo(() => differenceRows(report.tests, names), [report, names])
   return (
     <>
+      <p class={bad > 0 ? 'headline bad' : 'headline'}>
+        {bad} of {report.tests.length} to be looked at
+      </p>
       <p class="totals">
         <b>{report.tests.length}</b> tests re-run:{' '}
         {counted.map(([word, count]) => `${word} ${count}`).join(', ') || 'none'}.
@@ -84,6 +117,17 @@ function Result({ report }: { report: RerunReport }) {
         choose={outcome}
         rowClass={(test) => looks[test.outcome]}
       />
+      {differences.rows.length > 0 ? (
+        <SortableTable
+          caption="Differences"
+          rows={differences.rows}
+          columns={differenceColumns}
+          choose={fileColumn}
+        />
+      ) : null}
+      {differences.left > 0 ? (
+        <p class="hint">{differences.left} more differences are in the download.</p>
+      ) : null}
     </>
   )
 }

@@ -8,16 +8,18 @@ const MOST_FOLLOWING = 4
 
 /** What is said of one test: nothing where it is as issued and nothing is odd about its signature. */
 export function testLines(test: RerunTest): string[] {
-  const { file, part, outcome, why, differences, signature } = test
+  const { file, part, outcome, why, differences, signature, remarks = [] } = test
   const name = `${file}${part === undefined ? '' : ` (${part})`}`
   const odd = signature?.state === 'key not given' || signature?.state === 'invalid'
   if (outcome === 'cannot be read') return []
   const quiet = outcome === 'exactly as issued' || outcome === 'agrees' || outcome === 'saved again'
-  if (quiet) return odd ? [`${name}: ${outcome}; ${signatureWords[signature.state]}`] : []
+  const said = odd ? [signatureWords[signature.state], ...remarks] : remarks
+  if (quiet) return said.length > 0 ? [`${name}: ${[outcome, ...said].join('; ')}`] : []
   const real = differences.filter(({ rounding }) => !rounding)
   return [
     `${name}: ${outcome}: ${why}`,
     ...real.slice(0, MOST).flatMap(differenceLines),
+    ...remarks.map((remark) => `  ${remark}`),
     ...(real.length > MOST ? [`  ${real.length - MOST} more: see --out or --json`] : []),
   ]
 }
@@ -27,14 +29,14 @@ function differenceLines(one: Difference): string[] {
   const place = cell === undefined ? '' : ` (${cell})`
   const pair =
     kind === 'figure'
-      ? `in the file ${value(recorded)}, recalculated ${value(expected)}`
+      ? `in the file ${value(recorded)}, worked out anew ${value(expected)}`
       : `issued ${value(expected)}, now ${value(recorded)}`
   return [
     `  ${label}${place}: ${pair}${unit ? ` ${unit}` : ''}`,
     ...follows
       .slice(0, MOST_FOLLOWING)
       .map((figure) =>
-        `    ${figure.label}: issued ${value(figure.recorded)}, recalculated ${value(figure.expected)} ${figure.unit ?? ''}`.trimEnd(),
+        `    ${figure.label}: issued ${value(figure.recorded)}, worked out anew ${value(figure.expected)} ${figure.unit ?? ''}`.trimEnd(),
       ),
     ...(follows.length > MOST_FOLLOWING ? [`    and ${follows.length - MOST_FOLLOWING} more figures`] : []),
   ]

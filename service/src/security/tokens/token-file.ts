@@ -5,7 +5,7 @@ import { errorCode } from '../../files/file-fault.js'
 import { writeAtomically } from '../../files/write-atomically.js'
 import { readJson } from '../../json/read-json.js'
 import { withLock } from '../../library/with-lock.js'
-import { ROLES, Role } from '../roles.js'
+import { ROLES, Role } from '../caller.js'
 
 const hex = (bytes: number) => z.string().regex(new RegExp(`^[0-9a-f]{${2 * bytes}}$`))
 

@@ -1,5 +1,5 @@
 import { createHmac, randomBytes, timingSafeEqual } from 'node:crypto'
-import type { Role } from '../roles.js'
+import type { Role } from '../caller.js'
 import type { StoredToken } from './token-file.js'
 
 const PREFIX = 'dbk'

@@ -1,10 +1,9 @@
 import { z } from 'zod'
+import { anyOf, runDirections } from './choices.js'
 import { numberField } from './number-field.js'
 import { nameField } from './text-field.js'
 
-export const Direction = z.enum(['depressurisation', 'pressurisation'], {
-  error: 'direction must be "depressurisation" or "pressurisation"',
-})
+export const Direction = z.enum(runDirections, { error: `direction must be ${anyOf(runDirections)}` })
 export type Direction = z.infer<typeof Direction>
 
 const pressure = numberField({ term: 'pressure difference', unit: 'Pa' }, -1000, 1000)
@@ -97,17 +96,33 @@ export const Evenness = z.strictObject({
 })
 export type Evenness = z.infer<typeof Evenness>
 
-export const Run = z.strictObject({
-  direction: Direction,
-  /** From record@3 on. */
-  flowStatedAt: FlowStatedAt.optional(),
-  averagingTime_s: numberField({ term: 'averaging time', unit: 's' }, 0, 3600).optional(),
-  zeroFlowBefore_Pa: zeroFlow.optional(),
-  zeroFlowAfter_Pa: zeroFlow.optional(),
-  readings: z.array(Reading).min(1, { error: 'a run needs at least 3 readings to fit a curve' }).max(1000),
-  /** From record@3 on. */
-  evenness: z.array(Evenness).max(100).optional(),
-})
+/**
+ * Most readings of single devices in a run. Each is a line of the workbook with formulas of its own; with these the largest
+ * record still takes no more time and memory than the service gives it.
+ */
+const MOST_OF_DEVICES = 1000
+
+export const Run = z
+  .strictObject({
+    direction: Direction,
+    /** From record@3 on. */
+    flowStatedAt: FlowStatedAt.optional(),
+    averagingTime_s: numberField({ term: 'averaging time', unit: 's' }, 0, 3600).optional(),
+    zeroFlowBefore_Pa: zeroFlow.optional(),
+    zeroFlowAfter_Pa: zeroFlow.optional(),
+    readings: z.array(Reading).min(1, { error: 'a run needs at least 3 readings to fit a curve' }).max(1000),
+    /** From record@3 on. */
+    evenness: z.array(Evenness).max(100).optional(),
+  })
+  .superRefine(({ readings }, context) => {
+    const ofDevices = readings.reduce((sum, { devices }) => sum + (devices?.length ?? 0), 0)
+    if (ofDevices > MOST_OF_DEVICES)
+      context.addIssue({
+        code: 'custom',
+        path: ['readings'],
+        message: `the run has ${ofDevices} readings of single devices; at most ${MOST_OF_DEVICES} can be evaluated. Average over longer times, or give the sum of the flows`,
+      })
+  })
 export type Run = z.infer<typeof Run>
 
 /** Refuses a reading that has no flow, or two, or a device pressure from which none can be worked out. */

@@ -1,6 +1,6 @@
 import { finding } from '../../catalogue/findings/finding.js'
-import { unheldTexts } from '../../contract/record/held-text.js'
 import { type PlausibleField, plausibleRanges, type TestRecord } from '../../contract/record/index.js'
+import { unheldTexts } from '../../contract/record/text-field.js'
 import type { Rule } from './rule.js'
 
 /** A value that the schema lets pass but that no ordinary test has: a slip of unit or of the pen. */

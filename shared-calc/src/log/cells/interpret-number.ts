@@ -1,10 +1,17 @@
 import type { Cell } from '../grid/grid.js'
 import type { LogProblemCode } from '../problem.js'
 import { isDateFormat, isTimeFormat } from './dates.js'
-import { formatUnit } from './format-unit.js'
 import { type Interpreted, notNumber, quote, type Reading, type Remark } from './interpreted.js'
 import { readNumberText } from './number-text.js'
-import { conversionText, findUnit, type KnownUnit, RECORD_UNITS, shown, toRecordUnit } from './units.js'
+import {
+  conversionText,
+  findUnit,
+  formatUnit,
+  type KnownUnit,
+  RECORD_UNITS,
+  shown,
+  toRecordUnit,
+} from './units.js'
 
 /** A physical quantity, in the unit records use for it. */
 export function quantity(cell: Cell, kind: keyof typeof RECORD_UNITS, reading: Reading): Interpreted {

@@ -32,13 +32,13 @@ const SPELLINGS: Record<QuantityKind, Record<string, string>> = {
   },
   flow: {
     'm^3/h':
-      'm3/h m3h m3/hr m3/hour cbm/h m^3/h m3*h-1 m3h-1 cmh m3/u m3/uur m3/std m3/godz m3/t m3/tim m3/time m3/ora',
+      'm3/h m3h m3/hr m3/hour cbm/h m^3/h m3*h-1 m3h-1 cmh m3/u m3/uur m3/std m3/godz m3/t m3/tim m3/time m3/ora nm3/h sm3/h mc/h',
     'm^3/s': 'm3/s m^3/s m3s-1 m3/sec m3/sek',
     'm^3/minute': 'm3/min m^3/min cmm m3/mn',
     'L/s': 'l/s ltr/s lt/s l/sec l/sek ls-1 lps dm3/s litres/s liter/s litres/sec',
     'L/minute': 'l/min lpm l/mn litres/min',
     'L/h': 'l/h',
-    'cuft/minute': 'cfm ft3/min cf/m cf/min cuft/min ft^3/min cubicfeetperminute cubicfeet/min',
+    'cuft/minute': 'cfm scfm ft3/min cf/m cf/min cuft/min ft^3/min cubicfeetperminute cubicfeet/min',
   },
   temperature: {
     degC: 'c °c degc celsius gradc',
@@ -46,7 +46,7 @@ const SPELLINGS: Record<QuantityKind, Record<string, string>> = {
     K: 'k kelvin',
   },
   volume: {
-    'm^3': 'm3 m^3 cbm cubicmetres cubicmeters kubikmeter',
+    'm^3': 'm3 m^3 cbm mc cubicmetres cubicmeters kubikmeter',
     cuft: 'ft3 ft^3 cuft cf cubicfeet',
     L: 'l ltr litre litres liter',
   },
@@ -149,4 +149,23 @@ const PRINTED: Record<string, string> = {
 /** A unit as people print it. */
 export function shown(name: string): string {
   return PRINTED[name] ?? name.replace('^3', '³').replace('^2', '²').replace('minute', 'min')
+}
+
+/** A number format's scale and unit: `0.0" Pa"` shows 50 as "50.0 Pa"; `0%` shows 0.45 as 45 %. */
+interface FormatUnit {
+  unit?: KnownUnit
+  /** The format shows a fraction in per cent: what is stored is the fraction. */
+  percent: boolean
+}
+
+/** What the number format says of the value's unit; the person who typed it saw this unit. */
+export function formatUnit(format: string | undefined): FormatUnit {
+  if (!format) return { percent: false }
+  const first = format.split(';')[0] ?? ''
+  const literals = [...first.matchAll(/"([^"]*)"|\\(.)/g)]
+    .map(([, quoted, escaped]) => quoted ?? escaped ?? '')
+    .join('')
+  const percent = /%/.test(first.replace(/"[^"]*"|\\./g, ''))
+  const unit = literals.trim() ? findUnit(literals) : undefined
+  return unit ? { unit, percent } : { percent }
 }

@@ -4,7 +4,7 @@ import type { Answers, Interpretation } from './interpretation.js'
 
 /** Answers that hold for every log of a make; the others are of one test. */
 const OF_THE_MAKE =
-  /^(?:(?:flow|pressure|device|volume|temperature|barometer)\.unit|(?:pressure|flow)\.column|zeroFlow\.(?:sign|labels)|readings\.grey|device\.range|decimal|target\.preset|test\.(?:method|stage|tester|organisation|preparation)|building\.volumeBasis|date\.order)$/
+  /^(?:(?:flow|pressure|device|volume|temperature|barometer)\.unit|(?:pressure|flow)\.column|zeroFlow\.(?:sign|labels)|readings\.grey|flowStatedAt|device\.range|decimal|target\.preset|test\.(?:method|stage|tester|organisation|preparation)|building\.volumeBasis|date\.order)$/
 
 const MOST_LABELS = 60
 

@@ -16,6 +16,8 @@ const FIELDS = [
   'flow.column',
   'zeroFlow.sign',
   'zeroFlow.labels',
+  'table.columns',
+  'flowStatedAt',
   'readings.grey',
   'readings.remarked',
   'runs[0].direction',

@@ -5,6 +5,7 @@ import type { Grid } from '../grid/grid.js'
 import { openLog } from '../open-log.js'
 import { LogError, problem } from '../problem.js'
 import { readAnswers } from './answers.js'
+import { assignZeroFlow } from './assign-zero-flow.js'
 import { type FoundField, fieldsOfRow, findFields, namedRowsOf, roomsOf } from './fields/find-fields.js'
 import { decimalOf, turned, type View, viewOf } from './grid/view.js'
 import type { Answers, Interpretation, InterpretedTest, Question, Use } from './interpretation.js'
@@ -17,12 +18,13 @@ import { putRuns } from './record/put-runs.js'
 import { putSeries } from './record/put-series.js'
 import { putSizes, volumeUnitQuestion } from './record/sizes.js'
 import { findSheetTables, type SheetTables } from './sheet-tables.js'
+import { bareHeads } from './tables/bare-heads.js'
 import { findDevice } from './tables/device-ranges.js'
 import type { FoundRun } from './tables/runs.js'
 import { groupTests, type TestGroup } from './tests/group.js'
 import { scopeOf } from './tests/scope.js'
 import { readLabel } from './words/label.js'
-import { assignZeroFlow, findZeroFlow, unknownPressures, type ZeroEntry } from './zero-flow.js'
+import { findZeroFlow, unknownPressures, type ZeroEntry } from './zero-flow.js'
 
 export interface InterpretOptions {
   /** Answers to questions, by path, as typed. */
@@ -54,9 +56,13 @@ export function interpretLog(
   const views = sheets.map((sheet) => viewOf(sheet, around))
   const visible = views.filter(({ sheet }) => !sheet.hidden)
   const unsearched = new NotSearched()
-  const tables = views.map((view) =>
-    findSheetTables(view, around, answers, unsearched.of(view, 'tables of readings')),
-  )
+  const tablesBelow = (heads?: typeof bareHeads) =>
+    views.map((view) =>
+      findSheetTables(view, around, answers, unsearched.of(view, 'tables of readings'), heads),
+    )
+  const headed = tablesBelow()
+  const isEmpty = headed.every(({ runs: own, series: raw }) => own.length + raw.length === 0)
+  const tables = isEmpty ? tablesBelow(bareHeads) : headed
   unsearched.beyond(tables, grid.sheetNames.slice(MOST_SHEETS))
   const fields = tables.flatMap(({ view, isTaken }) =>
     findFields(view, isTaken, unsearched.of(view, 'labels with values')),

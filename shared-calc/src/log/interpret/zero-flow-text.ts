@@ -12,8 +12,9 @@ export interface ZeroInText extends Written {
  */
 export function zeroValuesIn(text: string): ZeroInText[] | undefined {
   if (text.length > 90) return undefined
-  const own = text.replace(/^[^:=\d]*[:=]/, '')
-  const pieces = own.split(/[,;|/]\s+|\s+(?:and|und|et|en|e|y|i|og|och|&|\/)\s+/i)
+  const prefix = /^[^:=]*[:=]/.exec(text)?.[0] ?? ''
+  const own = text.slice(prefix.length)
+  const pieces = own.replace(/\s+/g, ' ').split(/[,;|/] | (?:and|und|et|en|e|y|i|og|och|&|\/) /i)
   if (pieces.length > 8) return undefined
   const found: ZeroInText[] = []
   for (const piece of pieces) {
@@ -22,6 +23,8 @@ export function zeroValuesIn(text: string): ZeroInText[] | undefined {
     found.push(value)
   }
   const whole = readLabel(text)
+  const front = whenIn(prefix)
+  if (found.length > 1 && found[0] && front && !found[0].which) found[0] = { ...found[0], which: front }
   const [first, second] = found
   if (!first) return undefined
   if (found.length === 1) return first.which || /[:=]/.test(text) ? found : undefined
@@ -34,6 +37,13 @@ export function zeroValuesIn(text: string): ZeroInText[] | undefined {
           { ...second, which: 'after' },
         ]
   return found.some(({ which }) => which) ? undefined : found
+}
+
+/** "Before" or "after" where a text says one of them. */
+function whenIn(text: string): 'before' | 'after' | undefined {
+  const label = readLabel(text)
+  const [before, after] = [says(label, 'before'), says(label, 'after')]
+  return before === after ? undefined : before ? 'before' : 'after'
 }
 
 /** One number with nothing but its unit and words of zero flow, before or after around it. */

@@ -3,7 +3,7 @@ import type { KnownUnit } from '../cells/units.js'
 import type { View } from './grid/view.js'
 import type { Stopped } from './not-searched.js'
 import { type Figure, isSummary } from './tables/rows.js'
-import type { FoundRun } from './tables/runs.js'
+import { type FoundRun, tickedIn } from './tables/runs.js'
 import { bareUnit, directionIn, type Label, readLabel, says, unitOf } from './words/label.js'
 import { zeroValuesIn } from './zero-flow-text.js'
 
@@ -20,6 +20,8 @@ export interface ZeroEntry {
   readonly labelCell: string
   /** Two values without a word: taken as before and after, as they stand. */
   readonly inOrder?: true
+  /** The test whose row of a list it stands in. */
+  readonly test?: string
 }
 
 /** Texts of a sheet that are looked at as labels; a form has a few hundred. */
@@ -54,18 +56,36 @@ export function findZeroFlow(
       const likely = !zero && before !== after && mayBeZero(label)
       if (!zero && !likely && !((before || after) && label.tokens.length <= 5 && (title || sheetSays)))
         continue
-      const inner = zero || title ? zeroValuesIn(text) : undefined
+      const inner = zero || title || likely ? zeroValuesIn(text) : undefined
       const values = inner
         ? inner.map((one) => ({ ...one, cell: view.address(row, column), column, row }))
         : valuesOf(view, row, column, isTaken)
       const fresh = values.filter(({ cell }) => !consumed.has(cell))
       if (fresh.length === 0 || (likely && fresh.some(({ value }) => Math.abs(value) > LIKELY_MOST))) continue
       if (!before && !after && hasParts(view, row, column)) continue
+      if (isOfOneSign(text) && hasWhole(view, row, column)) continue
       for (const { cell } of fresh) consumed.add(cell)
       for (const own of byBlock(fresh, runs))
         entries.push(...asEntries(view, row, own.column ?? column, label, title, own.values, before, after))
     }
   return entries
+}
+
+/** "Δp01+", "p02 (−)": the mean of the values of one sign only, as a standard asks for beside the mean of all. */
+const isOfOneSign = (text: string): boolean => {
+  const bare = text
+    .replace(/\s/g, '')
+    .replace(/[([]?Pa[)\]]?$/, '')
+    .replace(/[)\]]$/, '')
+  return /\d[([]?[+−–-]$/.test(bare)
+}
+
+/** Whether the mean of all values stands in the same line or column of labels. */
+function hasWhole(view: View, row: number, column: number): boolean {
+  for (let step = -3; step <= 3; step++)
+    for (const text of [view.text(row, column + step), view.text(row + step, column)])
+      if (text !== undefined && step !== 0 && !isOfOneSign(text) && says(readLabel(text), 'zero')) return true
+  return false
 }
 
 /** Values of one line that stand below the blocks of readings they belong to, with a gap between them. */
@@ -257,6 +277,8 @@ function asEntries(
 
 /** A heading of directions over a column of zero-flow values. */
 function directionOfHeading(view: View, row: number, column: number): Direction | undefined {
+  const ticked = tickedIn(view, row - 1) ?? tickedIn(view, row - 2)
+  if (ticked) return ticked.direction
   const above = headingAbove(view, row, column, 2)
   return above && above.tokens.length <= 5 ? directionIn(above) : undefined
 }
@@ -303,57 +325,4 @@ export function unknownPressures(
       })
     }
   return found
-}
-
-/** Which entry each run takes, nearest first; one that has none left shares the nearest. */
-export function assignZeroFlow(
-  runs: readonly FoundRun[],
-  entries: readonly ZeroEntry[],
-): Map<FoundRun, { before?: ZeroEntry; after?: ZeroEntry; shared: boolean }> {
-  const taken = new Map<FoundRun, { before?: ZeroEntry; after?: ZeroEntry; shared: boolean }>()
-  for (const run of runs) taken.set(run, { shared: false })
-  for (const which of ['before', 'after'] as const) {
-    const own = entries.filter((entry) => (entry.which ?? 'before') === which)
-    const pairs = runs
-      .filter((run) => (which === 'before' ? run.zeroBefore : run.zeroAfter).length === 0)
-      .flatMap((run) => own.map((entry) => ({ run, entry, cost: costOf(run, entry, runs) })))
-      .filter(({ cost }) => cost < 5000)
-      .sort((a, b) => a.cost - b.cost)
-    const used = new Set<ZeroEntry>()
-    for (const { run, entry } of pairs) {
-      const state = taken.get(run)
-      if (!state || state[which] || used.has(entry)) continue
-      state[which] = entry
-      used.add(entry)
-    }
-    for (const { run, entry } of pairs) {
-      const state = taken.get(run)
-      if (!state || state[which]) continue
-      state[which] = entry
-      state.shared = true
-    }
-  }
-  return taken
-}
-
-function costOf(run: FoundRun, entry: ZeroEntry, runs: readonly FoundRun[]): number {
-  if (entry.direction && run.direction && entry.direction !== run.direction) return 9999
-  const [row, column] = run.view.turned ? [entry.column, entry.row] : [entry.row, entry.column]
-  const { top, bottom, left, right } = run
-  const otherSheet = entry.view.name !== run.view.name
-  if (otherSheet) {
-    if (runs.some((one) => one.view.name === entry.view.name)) return 9999
-    return 500 + runs.indexOf(run)
-  }
-  const apart = column < left - 1 ? left - 1 - column : column > right ? column - right : 0
-  const away = row < top ? top - row : row > bottom ? row - bottom + 1 : 0
-  const between = runs.some(
-    (one) =>
-      one !== run &&
-      one.view.name === run.view.name &&
-      one.left <= right &&
-      one.right >= left &&
-      ((row < one.top && one.bottom < top) || (row > one.bottom && one.top > bottom)),
-  )
-  return apart * 100 + away + (between ? 1000 : 0) + runs.indexOf(run) * 0.01
 }

@@ -2,10 +2,31 @@ import { fieldKind } from '../cells/fields.js'
 import { interpret } from '../cells/interpret.js'
 import type { Grid, Sheet } from '../grid/grid.js'
 import { readHeading } from '../layout/match.js'
-import type { LayoutInput } from '../layout/schema.js'
+import type { Layout, LayoutInput } from '../layout/schema.js'
 import { guessField } from './dictionary.js'
-import type { Guess } from './proposal.js'
 import { cellText, type Label, nameOf, nthOf, placeKey } from './survey.js'
+
+/** One thing found: which field, where, why, and how sure. */
+export interface Guess {
+  /** Path of the field, as in `building.volume_m3` or `runs[0].pressure`. */
+  path: string
+  cells: string[]
+  reason: string
+  /** 0 to 1; own scale, no source: below 0.6 look twice. */
+  confidence: number
+}
+
+/** A layout found by looking at the log itself. Nothing of it is used before someone confirms it. */
+export interface Proposal {
+  layout?: Layout
+  guesses: Guess[]
+  /** Fields that a record needs, or that an evaluation misses, and that were not found. */
+  notFound: string[]
+  /** What to decide before use. */
+  questions: string[]
+  /** The least of the guesses. */
+  confidence: number
+}
 
 export type FieldInput = LayoutInput['fields'][number]
 

@@ -5,13 +5,12 @@ import { parseLayout } from '../layout/parse-layout.js'
 import { LAYOUT_FORMAT, type LayoutInput } from '../layout/schema.js'
 import { LIMITS } from '../limits.js'
 import { refuse } from '../problem.js'
-import { type FieldInput, findFields } from './fields.js'
-import type { Guess, Proposal } from './proposal.js'
+import { type FieldInput, findFields, type Guess, type Proposal } from './fields.js'
 import { findShapes } from './shapes.js'
 import { cellText, type Label, labelsOf } from './survey.js'
 import { type FoundTable, findTables, findZeroFlow, type RunInput, type SeriesInput } from './tables.js'
 
-export type { Guess, Proposal } from './proposal.js'
+export type { Guess, Proposal } from './fields.js'
 
 /** What a record cannot do without, and what an evaluation misses most. */
 const WANTED: Record<string, string> = {

@@ -1,8 +1,8 @@
 import type { Sheet } from '../grid/grid.js'
 import type { LayoutInput } from '../layout/schema.js'
 import { type ColumnRole, guessColumn, guessDirection, guessZeroFlow } from './dictionary.js'
+import type { Guess } from './fields.js'
 import { type Line, type LinesByPlace, linesByPlace, matesOf } from './lines.js'
-import type { Guess } from './proposal.js'
 import { cellText, type Label, nameOf, nthOf, numbersBelow, numbersRight } from './survey.js'
 
 export type RunInput = NonNullable<LayoutInput['runs']>[number]

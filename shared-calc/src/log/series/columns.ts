@@ -1,4 +1,4 @@
-import { isTimeFormat } from '../cells/dates.js'
+import { isTimeFormat, readTimeText } from '../cells/dates.js'
 import { plainWord } from '../cells/fields.js'
 import { findUnit, RECORD_UNITS, shown, toRecordUnit } from '../cells/units.js'
 import type { Collector } from '../collector.js'
@@ -12,7 +12,6 @@ import type { Scope } from '../layout/scope.js'
 import { LIMITS } from '../limits.js'
 import { refuse } from '../problem.js'
 import type { SeriesCells } from './series.js'
-import { readTimeText } from './time-text.js'
 
 const DAY_S = 86_400
 

@@ -7,7 +7,7 @@ import type { DraftRun } from '../layout/runs.js'
 import { LAYOUT_FORMAT, type Layout, type SeriesLayout } from '../layout/schema.js'
 import type { LogProblem } from '../problem.js'
 import { refuse } from '../problem.js'
-import type { Guess } from '../propose/proposal.js'
+import type { Guess } from '../propose/fields.js'
 import { propose } from '../propose/propose.js'
 import { type ChosenColumns, chosenColumns } from './chosen-columns.js'
 import {

@@ -5,7 +5,7 @@ import type { Grid } from '../../log/grid/grid.js'
 import { openLog } from '../../log/open-log.js'
 import { refuse } from '../../log/problem.js'
 import { parseRecordRows, type ReadSummary } from '../workbook/read-summary.js'
-import { recordRows } from '../workbook/record-rows.js'
+import { recordRows } from '../workbook/record-sheet.js'
 import type { Parts } from '../workbook/zip/parts.js'
 
 /** An archived file as cells; with record and evaluation where it is a summary workbook of ours. */
@@ -50,6 +50,14 @@ const reports = [
     why: 'this is a Draughtbook register, not a test',
   },
   { sheets: ['Sign-off', 'Files', 'Differences'], why: 'this is a Draughtbook re-run, not a test' },
+  {
+    sheets: ['Building', 'Homes', 'Working'],
+    why: 'this is a Draughtbook workbook on a building of several homes, not a test',
+  },
+  {
+    sheets: ['Site', 'Allowance', 'Working'],
+    why: 'this is a Draughtbook workbook on the stages of a site, not a test',
+  },
 ]
 
 /** What a workbook is, if it is a register or a re-run that we wrote; undefined for any other. */

@@ -1,5 +1,4 @@
-import { setCopiesAside } from './copies.js'
-import type { Draft } from './draft.js'
+import { type Draft, setCopiesAside } from './copies.js'
 import { grouped } from './grouped.js'
 import { isTest, type TestClass } from './test-classes.js'
 import type { TestLine } from './test-line.js'

@@ -1,5 +1,18 @@
-import type { Draft } from './draft.js'
 import { grouped } from './grouped.js'
+import type { TestClass } from './test-classes.js'
+import type { TestLine } from './test-line.js'
+
+/** A test on its way to its place in the register. */
+export interface Draft {
+  readonly line: TestLine
+  role: TestClass
+  /** A further copy of a test. */
+  aside?: true
+  latest?: true
+  of?: Draft
+  supersededBy?: Draft
+  remark?: string
+}
 
 const collator = new Intl.Collator('en', { numeric: true, sensitivity: 'base' })
 /** `plot-1-reissued` comes after `plot-1`, which it would not with the ending. */

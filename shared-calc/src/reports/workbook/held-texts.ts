@@ -1,5 +1,5 @@
 import type { Cell, CellValue, Workbook } from 'exceljs'
-import { heldText } from '../../contract/record/held-text.js'
+import { heldText } from '../../contract/record/text-field.js'
 import { type Parts, setText, textOf } from './zip/parts.js'
 
 /** Makes every text of a workbook one that the file format can hold; a rule of the test names the fields concerned. */

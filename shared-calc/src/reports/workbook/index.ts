@@ -1,4 +1,6 @@
-export { addCharts, type ChartDescription, printStyle } from './chart/index.js'
+export { addCharts } from './chart/add-charts.js'
+export type { ChartDescription } from './chart/description.js'
+export { printStyle } from './chart/print-style.js'
 export { digestOfParts } from './issued/issued-parts.js'
 export { MOST_READINGS, type TemplateOptions, writeLogTemplate } from './log-template/write-log-template.js'
 export {

@@ -1,6 +1,7 @@
 import type { CellValue, Worksheet } from 'exceljs'
+import { dayInWords, months } from '../../catalogue/words.js'
 import type { Block } from '../../engine/index.js'
-import { reference } from './address.js'
+import { type Address, reference } from './address.js'
 import type { Places } from './places.js'
 import { dress, fills, fonts, underline, wrap } from './styles.js'
 
@@ -28,6 +29,16 @@ export function logged(places: Places, path: string, value: string | number | bo
   const cell = places.field(path)
   return { value: cell ? { formula: reference(cell), result: value } : value }
 }
+
+/** A logged day in words, live. */
+export const dayFrom = (cell: Address, day: string): { formula: string; result: string } => ({
+  formula: dateFormula(reference(cell)),
+  result: dayInWords(day),
+})
+
+/** 2026-10-14 as 14 October 2026, as a live formula; TEXT would need the codes of the reader's language. */
+const dateFormula = (cell: string): string =>
+  `VALUE(RIGHT(${cell},2))&" "&CHOOSE(VALUE(MID(${cell},6,2)),${months.map((month) => `"${month}"`).join(',')})&" "&LEFT(${cell},4)`
 
 export interface TableColumn {
   readonly head: string

@@ -4,10 +4,8 @@ import { openLog } from '../../log/open-log.js'
 import { ISSUED_PART } from './issued/add-issued-rows.js'
 import { type IssuedParts, partsOfLines } from './issued/issued-parts.js'
 import { PICTURES, type PicturesDescription, parsePictures } from './pictures/picture-rows.js'
-import { recordRows } from './record-rows.js'
-import { RECORD_SHEET_FORMAT } from './record-sheet.js'
+import { parseChunks, RECORD_SHEET_FORMAT, recordRows } from './record-sheet.js'
 import { type RecordSignature, signatureOf } from './record-signature.js'
-import { parseChunks } from './record-text.js'
 
 /** What a summary workbook holds as data. */
 export interface ReadSummary {

@@ -1,10 +1,10 @@
 import type { Workbook } from 'exceljs'
 import { digestOf, type Evaluation, type TestRecord } from '../../contract/record/index.js'
+import type { Grid } from '../../log/grid/grid.js'
 import { setUpPage } from './page.js'
 import type { Pictures } from './pictures/picture.js'
 import { describePictures, PICTURES } from './pictures/picture-rows.js'
 import { type RecordSignature, signatureRows } from './record-signature.js'
-import { jsonChunks } from './record-text.js'
 import { dress, fonts, headingRow } from './styles.js'
 
 export const RECORD = 'Record'
@@ -44,3 +44,41 @@ export async function writeRecordSheet(
   // A high spin count costs 190 ms and protects nothing here: there is no password.
   await sheet.protect('', { spinCount: 1000, selectLockedCells: true, selectUnlockedCells: true })
 }
+
+/**
+ * Rows of sheet Record, key → texts of column B; empty where the workbook has no such sheet. The grid comes from the guarded
+ * reader: no summary is opened without its limits.
+ */
+export function recordRows(grid: Grid): Map<string, string[]> {
+  const rows = new Map<string, string[]>()
+  // Only the exact name: a log's own sheet "RECORD" is not ours.
+  const sheet = grid.sheetNames.includes(RECORD) ? grid.sheet(RECORD) : undefined
+  for (let row = 0; row < (sheet?.rows ?? 0); row += 1) {
+    const key = sheet?.at(row, 0)?.value
+    const text = sheet?.at(row, 1)?.value
+    if (key === undefined || text === undefined) continue
+    const found = rows.get(String(key))
+    if (found) found.push(String(text))
+    else rows.set(String(key), [String(text)])
+  }
+  return rows
+}
+
+/** Characters of one cell, well under the 32 767 a cell can hold. */
+const CHUNK = 30_000
+
+/**
+ * JSON in plain ASCII, cut into pieces that a cell can hold. Everything a spreadsheet might alter on the way
+ * is escaped: characters outside ASCII, and `_x`, which begins an escape of its own in workbook files.
+ */
+function jsonChunks(value: unknown): string[] {
+  const text = JSON.stringify(value)
+    .replace(/[\u007f-\uffff]/g, (mark) => `\\u${mark.charCodeAt(0).toString(16).padStart(4, '0')}`)
+    .replaceAll('_x', '\\u005fx')
+  const chunks: string[] = []
+  for (let at = 0; at < text.length; at += CHUNK) chunks.push(text.slice(at, at + CHUNK))
+  return chunks
+}
+
+/** The value that {@link jsonChunks} was given. Throws SyntaxError when the pieces are not JSON. */
+export const parseChunks = (chunks: readonly string[]): unknown => JSON.parse(chunks.join(''))

@@ -1,10 +1,10 @@
-import type { Workbook, Worksheet } from 'exceljs'
+import type { CellValue, Workbook, Worksheet } from 'exceljs'
 import { curveFigures, nameWithSymbol, numberFormat } from '../../catalogue/figures.js'
 import { unitText } from '../../catalogue/shown-figure.js'
 import { fieldLabel } from '../../contract/record/field-labels.js'
 import type { TestRecord } from '../../contract/record/index.js'
 import type { WorkedRun } from '../../evaluation/work/worked-test.js'
-import { live, logged, type Shown, writeLine, writeTable } from './live-cell.js'
+import { dayFrom, live, logged, type Shown, writeLine, writeTable } from './live-cell.js'
 import { setUpPage } from './page.js'
 import type { PlacedPicture } from './pictures/add-pictures.js'
 import { detailsNote, writePhotos } from './pictures/photo-rows.js'
@@ -28,7 +28,7 @@ export function writeReportSheet(sheet: Worksheet, input: SummaryInput): PlacedP
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Test report'
   dress(sheet.getCell('A2'), {
     font: fonts.muted,
-  }).value = `${input.method.title}. All figures refer to the sheets Readings and Working of this workbook.`
+  }).value = `${input.method.title}. All figures come from sheets Readings and Working of the summary workbook.`
   let row = 4
   for (const { title, fields } of reportItems) row = writeFields(sheet, input, title, fields, row)
   row = writeOpenings(sheet, input.record, row)
@@ -58,11 +58,12 @@ const photosInOrder = ({ pictures }: SummaryInput) =>
 /** Two fields a line, each with its unit; what was not logged says so. */
 function writeFields(
   sheet: Worksheet,
-  { record, places }: SummaryInput,
+  input: SummaryInput,
   title: string,
   fields: readonly string[],
   start: number,
 ): number {
+  const { record } = input
   headingRow(sheet, start, title, COLUMNS)
   fields.forEach((path, i) => {
     const row = start + 1 + i
@@ -78,11 +79,24 @@ function writeFields(
       cell.font = fonts.muted
       return
     }
-    cell.value = logged(places, path, value).value
-    if (unit) cell.numFmt = typeof value === 'number' ? `General" ${unit}"` : 'General'
+    cell.value = shownField(input, path, value)
+    if (/[Hh]umidity$/.test(path)) cell.numFmt = '0 %'
+    else if (unit) cell.numFmt = typeof value === 'number' ? `General" ${unit}"` : 'General'
     sheet.getRow(row).height = 13.5 * Math.max(1, Math.ceil(String(value).length / 95))
   })
   return start + fields.length + 2
+}
+
+/** A day in words, the method by its title, all else as logged. */
+function shownField(
+  { places, method }: SummaryInput,
+  path: string,
+  value: string | number | boolean,
+): CellValue {
+  if (path === 'test.method') return method.title
+  const cell = places.field(path)
+  if (cell && typeof value === 'string' && /^\d{4}-\d{2}-\d{2}$/.test(value)) return dayFrom(cell, value)
+  return logged(places, path, value).value
 }
 
 function valueAt(record: TestRecord, path: string): string | number | boolean | undefined {

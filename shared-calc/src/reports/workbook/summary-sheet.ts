@@ -1,10 +1,10 @@
 import type { CellValue, Workbook, Worksheet } from 'exceljs'
 import { isMadeOutsideRecord } from '../../catalogue/findings/made-outside.js'
-import { dayInWords, months } from '../../catalogue/words.js'
 import type { TestRecord } from '../../contract/record/index.js'
+import { cautions } from '../../site/preparation/cautions.js'
 import { reference } from './address.js'
-import { cautions } from './cautions.js'
 import { CHECK } from './check-sheet.js'
+import { dayFrom } from './live-cell.js'
 import { setUpPage } from './page.js'
 import type { Places } from './places.js'
 import { dress, fonts, headingRow, wrap } from './styles.js'
@@ -105,7 +105,7 @@ function identity(
     const text = fieldOf(record, path)
     value.value =
       path === 'test.date'
-        ? { formula: dateFormula(reference(cell)), result: dayInWords(String(text)) }
+        ? dayFrom(cell, String(text))
         : { formula: reference(cell), result: text as string }
     const width = CHARACTERS.slice(from - 1, to).reduce((sum, characters) => sum + characters, 0)
     const lines = Math.min(4, Math.ceil(String(text).length / (1.25 * width)))
@@ -116,10 +116,6 @@ function identity(
     value.font = fonts.muted
   }
 }
-
-/** 2026-10-14 as 14 October 2026, as a live formula; TEXT would need the codes of the reader's language. */
-const dateFormula = (cell: string): string =>
-  `VALUE(RIGHT(${cell},2))&" "&CHOOSE(VALUE(MID(${cell},6,2)),${months.map((month) => `"${month}"`).join(',')})&" "&LEFT(${cell},4)`
 
 function fieldOf(record: TestRecord, path: string): unknown {
   return path.split('.').reduce<unknown>((part, key) => (part as Record<string, unknown>)[key], record)
@@ -142,7 +138,8 @@ function writeFindings(sheet: Worksheet, { evaluation, check }: SummaryInput, st
   ])
   const more = findings.length - shown.length
   if (findings.length === 0) lines.push(['none', 'No problems found.'])
-  if (more > 0) lines.push([null, `${shown.length > 0 ? 'and ' : ''}${more} more on sheet Report`])
+  if (more > 0)
+    lines.push([null, `${shown.length > 0 ? 'and ' : ''}${more} more in the test report, sheet Report`])
   lines.forEach(([severity, message], i) => {
     const row = start + 1 + i
     dress(sheet.getCell(row, 1), { font: fonts.bold, alignment: { vertical: 'top' } }).value = severity

@@ -1,5 +1,5 @@
 import type { CellValue, Worksheet } from 'exceljs'
-import { decimalsBeside, unitText } from '../../catalogue/shown-figure.js'
+import { decimalsBeside, type Judged, unitText } from '../../catalogue/shown-figure.js'
 import type { Verdict } from '../../contract/record/index.js'
 import { governingCriterion } from '../../evaluation/verdict.js'
 import type { WorkedCriterion } from '../../evaluation/work/worked-test.js'
@@ -7,9 +7,14 @@ import { reference } from './address.js'
 import { dress, fills, fonts, headingRow } from './styles.js'
 import { SUMMARY_COLUMNS as COLUMNS, type SummaryInput } from './summary-input.js'
 
-/** Decimals that a judged value has at least. */
-const LEAST = 2
-const WORDS = { meets: 'MEETS', misses: 'FAILS', invalid: 'NOT VALID' } as const
+export const VERDICT_WORDS = { meets: 'MEETS', misses: 'FAILS', invalid: 'NOT VALID' } as const
+
+/** The colour of the box by the word it begins with. */
+export const VERDICT_COLOURS = [
+  [VERDICT_WORDS.meets, 'FFDDF3E4'],
+  [VERDICT_WORDS.misses, 'FFFBDCDC'],
+  [VERDICT_WORDS.invalid, 'FFFBE8C8'],
+] as const
 
 /** Result against the target in one line, then margin, ageing, uncertainty and leakage to seal, all by reference. */
 export function writeVerdict(sheet: Worksheet, input: SummaryInput, start: number): number {
@@ -30,7 +35,7 @@ export function writeVerdict(sheet: Worksheet, input: SummaryInput, start: numbe
 function writeNoTarget(sheet: Worksheet, { check, evaluation }: SummaryInput, row: number): number {
   const invalid = evaluation.findings.some(({ severity }) => severity === 'invalidates')
   const none = 'No target was set'
-  const says = `${WORDS.invalid}. ${none}.`
+  const says = `${VERDICT_WORDS.invalid}. ${none}.`
   sheet.mergeCells(row, 1, row, COLUMNS)
   sheet.getRow(row).height = 24
   dress(sheet.getCell(row, 1), { font: fonts.verdict, fill: fills.plain }).value = {
@@ -56,18 +61,17 @@ function writeBanner(
     fill: fills.plain,
     alignment: { vertical: 'middle', horizontal: 'center' },
   }).value = {
-    formula: `IF(${check.invalidating}>0,"${WORDS.invalid}",IF(MIN(${margins.join(',')})>=0,"${WORDS.meets}","${WORDS.misses}"))`,
-    result: verdict.outcome === 'not valid' ? WORDS.invalid : WORDS[verdict.outcome as 'meets' | 'misses'],
+    formula: `IF(${check.invalidating}>0,"${VERDICT_WORDS.invalid}",IF(MIN(${margins.join(',')})>=0,"${VERDICT_WORDS.meets}","${VERDICT_WORDS.misses}"))`,
+    result:
+      verdict.outcome === 'not valid'
+        ? VERDICT_WORDS.invalid
+        : VERDICT_WORDS[verdict.outcome as 'meets' | 'misses'],
   }
   colourBox(sheet, row)
   sheet.mergeCells(row, 2, row, COLUMNS)
   const { id } = main.value
-  const [value, limit, margin] = ['v', 'L', 'M'].map((symbol) => main.value.value(symbol)) as [
-    number,
-    number,
-    number,
-  ]
-  const decimals = decimalsBeside(value, limit, LEAST)
+  const { value, limit, margin } = judgedIn(main)
+  const decimals = decimalsBeside({ value, limit, margin })
   const unit = unitText(verdict.target?.unit ?? '')
   const fixed = (symbol: string) => `FIXED(${cell(id, symbol)},${decimals},TRUE)`
   const name = quantityText(main)
@@ -93,8 +97,8 @@ function writeCriterion(
   const i = test.criteria.indexOf(criterion)
   const { value: block } = criterion
   const unit = unitText(verdict.criteria[i]?.unit ?? '')
-  const [value, limit] = [block.value('v'), block.value('L')]
-  const decimals = decimalsBeside(value, limit, LEAST)
+  const { value, limit, margin } = judgedIn(criterion)
+  const decimals = decimalsBeside({ value, limit, margin })
   const cell = (symbol: string) => reference(places.symbol(block.id, symbol))
   writer.line(
     `${quantityText(criterion)}, ${judgedWord(verdict, i)}`,
@@ -102,8 +106,15 @@ function writeCriterion(
     unit,
     { formula: `"limit "&${cell('L')}&" ${unit}"`, result: `limit ${limit} ${unit}` },
   )
-  writer.line('Margin to the limit', { formula: cell('M'), result: block.value('M'), decimals }, unit)
+  writer.line('Margin to the limit', { formula: cell('M'), result: margin, decimals }, unit)
 }
+
+/** A criterion's value as it is compared. */
+export const judgedIn = ({ value }: WorkedCriterion): Judged => ({
+  value: value.value('v'),
+  limit: value.value('L'),
+  margin: value.value('M'),
+})
 
 /** The 95 % interval of the whole budget and the probability of meeting the limit, where the test has a budget. */
 function writeUncertainty(
@@ -116,7 +127,7 @@ function writeUncertainty(
   const { budget, block } = decision
   const cell = (symbol: string) => reference(places.symbol(budget.block.id, symbol))
   const unit = unitText(evaluation.verdict.target?.unit ?? '')
-  const decimals = decimalsBeside(main.value.value('v'), main.value.value('L'), LEAST)
+  const decimals = decimalsBeside(judgedIn(main))
   writer.line(
     'Expanded uncertainty (95 %)',
     { formula: cell('U'), result: budget.block.value('U'), decimals },
@@ -145,7 +156,11 @@ function writeAgeing(
       {
         formula: reference(places.symbol(age.id, 'M_g')),
         result: age.value('M_g'),
-        decimals: decimalsBeside(age.value('v_g'), main.value.value('L'), LEAST),
+        decimals: decimalsBeside({
+          value: age.value('v_g'),
+          limit: main.value.value('L'),
+          margin: age.value('M_g'),
+        }),
       },
       unitText(verdict.target?.unit ?? ''),
       `leakage up by ${Math.round(age.value('g') * 100)} % (${verdict.ageing[i]?.source ?? ''})`,
@@ -188,7 +203,7 @@ class LineWriter {
 
   line(
     label: string,
-    { formula, result, decimals = LEAST, format }: Shown,
+    { formula, result, decimals = 2, format }: Shown,
     unit: string,
     remark?: CellValue,
   ): void {
@@ -214,14 +229,9 @@ class LineWriter {
 
 /** The box takes its colour from its own word, which is live. */
 function colourBox(sheet: Worksheet, row: number): void {
-  const colours = [
-    [WORDS.meets, 'FFDDF3E4'],
-    [WORDS.misses, 'FFFBDCDC'],
-    [WORDS.invalid, 'FFFBE8C8'],
-  ] as const
   sheet.addConditionalFormatting({
     ref: `A${row}:F${row}`,
-    rules: colours.map(([word, argb], i) => ({
+    rules: VERDICT_COLOURS.map(([word, argb], i) => ({
       type: 'expression',
       formulae: [`LEFT($A$${row},${word.length})="${word}"`],
       priority: 10 + i,

@@ -1,12 +1,12 @@
-import ExcelJS from 'exceljs'
+import ExcelJS, { type Workbook } from 'exceljs'
 import { type AssessedTest, evaluateWorked } from '../../assessment/evaluate.js'
-import type { CellMap } from '../../contract/cell-map.js'
+import type { CellMap } from '../../contract/problem.js'
 import type { Evaluation, Finding, TestRecord } from '../../contract/record/index.js'
 import { methodById } from '../../methods/index.js'
-import type { ChartDescription } from './chart/index.js'
+import { reference } from './address.js'
+import type { ChartDescription } from './chart/description.js'
 import { writeCheckSheet } from './check-sheet.js'
-import { nameMainResults } from './defined-names.js'
-import { publishedFigures } from './figures.js'
+import { type PublishedFigure, publishedFigures } from './figures.js'
 import { holdTexts } from './held-texts.js'
 import { issue } from './issued/issue.js'
 import { packSummary } from './issued/pack-summary.js'
@@ -115,4 +115,10 @@ function newWorkbook({ building, test }: TestRecord): ExcelJS.Workbook {
   workbook.subject = 'Summary of a fan-pressurisation test'
   workbook.keywords = 'airtightness, fan pressurisation'
   return workbook
+}
+
+/** Names the main results at workbook level, for the reader's own formulas; ours refer by cell. */
+function nameMainResults(workbook: Workbook, figures: readonly PublishedFigure[], places: Places): void {
+  for (const { name, block, symbol } of figures)
+    if (name) workbook.definedNames.add(reference(places.symbol(block, symbol)), name)
 }

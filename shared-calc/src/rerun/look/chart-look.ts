@@ -13,6 +13,9 @@ export interface SeriesLook {
   readonly line: Colour | undefined
   readonly dot: Colour | undefined
   readonly others: number
+  /** Points with a look of their own. */
+  readonly odd: number
+  readonly smooth: boolean
   /** Points carry texts of their own. Some programs lose them, and take the last for the series' name. */
   readonly labelled: boolean
 }
@@ -37,6 +40,7 @@ export function chartOf(tree: XmlNode | undefined): ChartLook {
       ['kind', plots.map(({ name }) => name).join(', ')],
       ['title', plain(textOf(child(child(chart, 'title'), 'tx')))],
       ['legend', child(chart, 'legend') ? 'yes' : 'no'],
+      ['pictures on it', deep(tree, 'blipFill').length > 0 ? 'yes' : 'no'],
       ['shapes drawn on it', child(tree, 'userShapes') ? 'yes' : 'no'],
       [
         'texts on it',
@@ -68,6 +72,8 @@ function axisSettings(axis: XmlNode, index: number): [string, string][] {
     [`${name}, to`, number('max')],
     [`${name}, logarithmic`, child(scaling, 'logBase') ? 'yes' : 'no'],
     [`${name}, direction`, attr(child(scaling, 'orientation'), 'val') ?? 'minMax'],
+    [`${name}, numbers`, attr(child(axis, 'tickLblPos'), 'val') === 'none' ? 'no' : 'yes'],
+    [`${name}, display unit`, displayUnit(child(axis, 'dispUnits'))],
     [`${name}, shown`, isOn(attr(child(axis, 'delete'), 'val')) ? 'no' : 'yes'],
     // Where an axis has no numbers, their format is not seen, and programs write another.
     ...(attr(child(axis, 'tickLblPos'), 'val') === 'none'
@@ -80,6 +86,9 @@ function axisSettings(axis: XmlNode, index: number): [string, string][] {
         ]),
   ]
 }
+
+const displayUnit = (units: XmlNode | undefined): string =>
+  attr(child(units, 'builtInUnit') ?? child(units, 'custUnit'), 'val') ?? 'none'
 
 function seriesOf(series: XmlNode): SeriesLook {
   const x = child(series, 'xVal') ?? child(series, 'cat')
@@ -95,8 +104,18 @@ function seriesOf(series: XmlNode): SeriesLook {
     line: drawnColour(at(series, 'spPr', 'ln')),
     dot: drawnColour(at(series, 'marker', 'spPr')),
     labelled: child(series, 'dLbls') !== undefined,
+    odd: children(series, 'dPt').filter((point) => isOdd(point, series)).length,
+    smooth: child(series, 'smooth') !== undefined && isOn(attr(child(series, 'smooth'), 'val'), true),
     others: children(series, 'trendline').length + children(series, 'errBars').length,
   }
+}
+
+/** Whether a point has another mark than its series, or another colour. Some programs repeat the look of the series for a point. */
+function isOdd(point: XmlNode, series: XmlNode): boolean {
+  const mark = child(point, 'marker')
+  const [own, usual] = [attr(child(mark, 'symbol'), 'val'), attr(at(series, 'marker', 'symbol'), 'val')]
+  const [dot, dots] = [drawnColour(child(mark, 'spPr')), drawnColour(at(series, 'marker', 'spPr'))]
+  return (own !== undefined && own !== usual) || (dot !== undefined && dot !== dots)
 }
 
 /** A name typed in may be kept as a formula that is one text. */

@@ -8,14 +8,22 @@ import type { CellLook, FontLook } from './styles.js'
 /** Number or text held by a cell as issued; undefined for other contents. */
 export type IssuedContents = (sheet: string, row: number, column: number) => number | string | undefined
 
-/** Fonts that turn letters into pictures. */
-const SYMBOLS = /wingding|webding|symbol|dingbat/i
+/** A font of another name may show other signs for the same letters. */
+const otherFont = (issued: string | undefined, now: string | undefined): boolean =>
+  issued !== undefined && now !== undefined && issued.toLowerCase() !== now.toLowerCase()
+
+/** What of a number format changes how a number looks, beside its digits: colours, filling signs, digits of other scripts. */
+const MARKS =
+  /\[(?:black|blue|cyan|green|magenta|red|white|yellow|colou?r ?\d+)\]|\[\$[^\]]*-[0-9a-f]{5,8}\]|\*./gi
+
+const formatMarks = (code: string): string =>
+  (code.replace(/"[^"]*"|\\./g, '').match(MARKS) ?? []).join(' ').toLowerCase()
 
 /** Cells that hold something and look otherwise than issued, in a way that changes what is read. */
 export function compareCellLooks(issued: SheetLook, now: SheetLook, contents: IssuedContents): Difference[] {
   const differences: Difference[] = []
-  for (const [address, cell] of issued.cells) {
-    const found = now.cells.get(address)
+  for (const [key, cell] of issued.cells) {
+    const found = now.cells.get(key)
     if (!cell.filled || !found?.filled) continue
     const place = withSheet(issued.name, addressOf(cell.row, cell.column))
     for (const [label, a, b] of lookDifferences(cell, found, contents(issued.name, cell.row, cell.column)))
@@ -38,6 +46,11 @@ function lookDifferences(issued: SeenCell, now: SeenCell, value: number | string
         shown(a.format, value),
         `${shown(b.format, value)} (number format ${b.format})`,
       ],
+    formatMarks(a.format) !== formatMarks(b.format) && [
+      'colour or fill of the number format',
+      formatMarks(a.format) || 'none',
+      formatMarks(b.format) || 'none',
+    ],
     a.rotation !== b.rotation && ['direction of the text', a.rotation, b.rotation],
     a.shrunk !== b.shrunk && ['shrunk to fit', yes(a.shrunk), yes(b.shrunk)],
     a.wrapped && !b.wrapped && ['text wrapped', 'yes', 'no'],
@@ -59,7 +72,7 @@ function fontDifferences(a: FontLook, b: FontLook): (Pair | false)[] {
       b.size !== undefined &&
       Math.abs(a.size - b.size) > 0.06 * a.size && ['text size, points', a.size, b.size],
     b.struck !== a.struck && ['struck through', yes(a.struck), yes(b.struck)],
-    SYMBOLS.test(b.name ?? '') && a.name !== b.name && ['font', a.name ?? '', b.name ?? ''],
+    otherFont(a.name, b.name) && ['font', a.name ?? '', b.name ?? ''],
     a.raised !== b.raised && ['raised or lowered', a.raised, b.raised],
   ]
 }
@@ -78,7 +91,8 @@ function piecesDiffer(issued: SeenCell, now: SeenCell): Pair[] {
 
 const pieceKey = (font: FontLook, { font: whole }: Partial<CellLook> = {}): string => {
   const colour = font.colour === 'auto' && whole ? whole.colour : font.colour
-  return `${isBlack(colour) ? '000000' : colour}, ${font.size ?? whole?.size ?? ''} points${font.struck ? ', struck through' : ''}`
+  const name = (font.name ?? whole?.name ?? '').toLowerCase()
+  return `${isBlack(colour) ? '000000' : colour}, ${font.size ?? whole?.size ?? ''} points${name && `, ${name}`}${font.struck ? ', struck through' : ''}${font.raised === 'baseline' ? '' : `, ${font.raised}`}`
 }
 
 /** A number or text as a cell with this format shows it. */

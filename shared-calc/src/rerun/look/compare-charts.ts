@@ -38,6 +38,8 @@ function compareSeries(a: SeriesLook, b: SeriesLook, about: string, place: strin
   pair('cells of the vertical axis', a.y, b.y)
   pair('mark', a.marker, b.marker)
   pair('lines added', String(a.others), String(b.others))
+  pair('points with a look of their own', String(a.odd), String(b.odd))
+  pair('smoothed', a.smooth ? 'yes' : 'no', b.smooth ? 'yes' : 'no')
   if (a.line !== undefined && b.line !== undefined) pair('line', a.line, b.line)
   if (a.dot !== undefined && b.dot !== undefined) pair('colour of the marks', a.dot, b.dot)
   if (a.x === b.x && differ(a.xStored, b.xStored))

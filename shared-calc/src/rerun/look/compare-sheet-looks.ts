@@ -6,7 +6,7 @@ import { seen, settingDifferences } from './seen-difference.js'
 import type { SheetLook } from './sheet-look.js'
 
 /** Programs round heights and widths to whole dots of the screen; below this share of its size a cell is cut. */
-const CUT = 0.75
+const CUT = 0.9
 /** Beyond this many times its size a cell pushes others off the page. */
 const PUSHED = 4
 
@@ -26,9 +26,15 @@ export function compareSheetLooks(issued: SheetLook, now: SheetLook, contents: I
       .filter((ref) => !issued.comments.includes(ref))
       .map((ref) => seen('drawing', 'a comment was added', withSheet(name, ref), null, 'comment')),
     ...settingDifferences('page', `print set-up of sheet ${name}: `, name, issued.page, now.page),
-    ...settingDifferences('sheet', `sheet ${name}: `, name, issued.others, now.others),
+    ...settingDifferences('sheet', `sheet ${name}: `, name, others(issued, now), others(now, now)),
   ]
 }
+
+/** Some programs do not keep what was frozen; then everything can be reached. */
+const others = (look: SheetLook, now: SheetLook): SheetLook['others'] =>
+  now.others.get('frozen') === 'nothing'
+    ? new Map([...look.others].filter(([key]) => key !== 'frozen'))
+    : look.others
 
 function sizes(issued: SheetLook, now: SheetLook): Difference[] {
   const filled = [...issued.cells.values()].filter((cell) => cell.filled)
@@ -89,11 +95,12 @@ function conditions({ name, conditions: issued }: SheetLook, { conditions: now }
   })
 }
 
-const lookText = ({ colour, fill, bold, format }: SheetLook['conditions'][number]['look']): string =>
+const lookText = ({ colour, fill, bold, struck, format }: SheetLook['conditions'][number]['look']): string =>
   [
     colour && `text ${colour}`,
     fill && `background ${fill}`,
     bold && 'bold',
+    struck && 'struck through',
     format !== undefined && `number format ${format}`,
   ]
     .filter(Boolean)

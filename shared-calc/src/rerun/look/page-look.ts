@@ -20,6 +20,11 @@ export function pageOf(tree: XmlNode | undefined): Map<string, string> {
       `${side} margin`,
       Number(attr(margins, side) ?? 0.7).toFixed(1),
     ]),
+    [
+      'number of the first page',
+      isOn(attr(setup, 'useFirstPageNumber')) ? (attr(setup, 'firstPageNumber') ?? '1') : 'automatic',
+    ],
+    ['copies', attr(setup, 'copies') ?? '1'],
     ['page breaks', breaks(tree)],
     ['header', text('oddHeader')],
     ['footer', text('oddFooter')],

@@ -1,4 +1,4 @@
-import { parseAddress, parseBlock } from '../../log/grid/address.js'
+import { addressOf, parseAddress, parseBlock } from '../../log/grid/address.js'
 import { comparableFormula } from '../formula-text.js'
 import { type DrawnObject, drawnObjects } from './drawing-look.js'
 import type { Package, SheetPart } from './package.js'
@@ -25,7 +25,8 @@ export interface SeenCondition {
 export interface SheetLook {
   readonly name: string
   readonly state: string
-  readonly cells: ReadonlyMap<string, SeenCell>
+  /** By place: see `placeKey`. */
+  readonly cells: ReadonlyMap<number, SeenCell>
   /** Points; by row, counted from 0. */
   readonly height: (row: number) => number
   /** Characters; by column, counted from 0. */
@@ -67,24 +68,39 @@ export function readSheet(
   }
 }
 
-function cellsOf(rows: readonly XmlNode[], styles: Styles, texts: readonly XmlNode[]): Map<string, SeenCell> {
-  const cells = new Map<string, SeenCell>()
+function cellsOf(rows: readonly XmlNode[], styles: Styles, texts: readonly XmlNode[]): Map<number, SeenCell> {
+  const cells = new Map<number, SeenCell>()
   const [plain] = styles.cells
-  for (const row of rows)
+  let before = -1
+  for (const row of rows) {
+    const number = Number(attr(row, 'r') ?? before + 2) - 1
+    before = number
+    let last = -1
     for (const cell of children(row, 'c')) {
-      const address = attr(cell, 'r') ?? ''
-      const place = parseAddress(address)
+      // A cell that states no place stands beside the one before it (ECMA-376 part 1, 18.3.1.4).
+      const place = placeOf(attr(cell, 'r'), number, last + 1)
+      last = place.column
       const look = styles.cells[Number(attr(cell, 's') ?? 0)] ?? plain
-      if (!place || !look) continue
+      if (!look) continue
       const text = attr(cell, 't') === 's' ? texts[Number(child(cell, 'v')?.text)] : child(cell, 'is')
       const pieces = children(text, 'r').flatMap((run) => {
         const font = child(run, 'rPr')
         return font ? [fontOf(font, styles.theme)] : []
       })
       const filled = cell.children.length > 0
-      cells.set(address, { ...place, look, filled, pieces })
+      cells.set(placeKey(place.row, place.column), { ...place, look, filled, pieces })
     }
+  }
   return cells
+}
+
+/** One number for a row and a column, counted from 0. A sheet has at most 16,384 columns. */
+const placeKey = (row: number, column: number): number => row * 16_384 + column
+
+/** Most cells stand beside the one before: only others need their address read. */
+function placeOf(address: string | undefined, row: number, column: number): { row: number; column: number } {
+  if (address === undefined || address === addressOf(row, column)) return { row, column }
+  return parseAddress(address) ?? { row, column }
 }
 
 function heights(rows: readonly XmlNode[], format: XmlNode | undefined): (row: number) => number {
@@ -153,7 +169,11 @@ function othersOf(from: Package, path: string, tree: XmlNode | undefined): Map<s
   const foreign = [...links.values()].filter(({ type }) => FOREIGN.test(type)).map(({ type }) => type)
   const filter = child(tree, 'autoFilter')
   const protection = child(tree, 'sheetProtection')
+  const extensions = child(tree, 'extLst')
   return new Map([
+    ...frozenOf(view),
+    ['small charts in cells', String(deep(extensions, 'sparkline').length)],
+    ['ranges open to change', String(deep(tree, 'protectedRange').length)],
     ['formulas shown in place of results', isOn(attr(view, 'showFormulas')) ? 'yes' : 'no'],
     ['zeros shown', isOn(attr(view, 'showZeros'), true) ? 'yes' : 'no'],
     ['columns from right to left', isOn(attr(view, 'rightToLeft')) ? 'yes' : 'no'],
@@ -172,6 +192,21 @@ function othersOf(from: Package, path: string, tree: XmlNode | undefined): Map<s
   ])
 }
 
+/** Frozen rows and columns, and the first cell that can be reached: what lies above or before it cannot. */
+function frozenOf(view: XmlNode | undefined): [string, string][] {
+  const pane = child(view, 'pane')
+  const frozen = (attr(pane, 'state') ?? '').startsWith('frozen')
+  return [
+    [
+      'frozen',
+      frozen
+        ? `${Number(attr(pane, 'ySplit') ?? 0)} rows, ${Number(attr(pane, 'xSplit') ?? 0)} columns`
+        : 'nothing',
+    ],
+    ['first cell that can be reached', frozen ? (attr(view, 'topLeftCell') ?? 'A1') : 'A1'],
+  ]
+}
+
 const linksOf = (tree: XmlNode | undefined, links: ReturnType<Package['links']>): string =>
   children(child(tree, 'hyperlinks'), 'hyperlink')
     .map((one) => {
@@ -186,7 +221,8 @@ const validationsOf = (tree: XmlNode | undefined): string =>
   deep(tree, 'dataValidation')
     .map((one) => {
       const formulas = one.children.map(({ text }) => comparableFormula(text))
-      return [attr(one, 'sqref') ?? child(one, 'sqref')?.text, attr(one, 'type'), ...formulas]
+      const message = [attr(one, 'promptTitle'), attr(one, 'prompt')].filter(Boolean).join(' ')
+      return [attr(one, 'sqref') ?? child(one, 'sqref')?.text, attr(one, 'type'), ...formulas, message]
         .join(' ')
         .trim()
     })

@@ -29,13 +29,21 @@ export interface ConditionLook {
   readonly colour?: Colour
   readonly fill?: Colour
   readonly bold?: boolean
+  readonly struck?: boolean
   readonly format?: string
 }
 
 export interface Styles {
   readonly cells: readonly CellLook[]
   readonly conditions: readonly ConditionLook[]
-  readonly theme: readonly Colour[]
+  readonly theme: Theme
+}
+
+/** What a theme gives: its colours in the order cells count them, and the names of its fonts. */
+export interface Theme {
+  readonly colours: readonly Colour[]
+  /** `minor` and `major` → name. */
+  readonly fonts: ReadonlyMap<string, string>
 }
 
 /** Built-in formats that summaries use (ECMA-376 part 1, 18.8.30); others by their number. */
@@ -56,7 +64,7 @@ const BUILT_IN: Readonly<Record<string, string>> = {
 }
 
 export function readStyles(from: Package): Styles {
-  const theme = themeColours(from.tree(from.linked(from.workbookPath, 'theme') ?? ''))
+  const theme = themeOf(from.tree(from.linked(from.workbookPath, 'theme') ?? ''))
   const tree = from.tree(from.linked(from.workbookPath, 'styles') ?? '')
   const formats = new Map(
     children(child(tree, 'numFmts'), 'numFmt').map((one) => [
@@ -65,7 +73,7 @@ export function readStyles(from: Package): Styles {
     ]),
   )
   const fonts = children(child(tree, 'fonts'), 'font').map((one) => fontOf(one, theme))
-  const fills = children(child(tree, 'fills'), 'fill').map((one) => fillOf(one, theme))
+  const fills = children(child(tree, 'fills'), 'fill').map((one) => fillOf(one, theme.colours))
   const cells = children(child(tree, 'cellXfs'), 'xf').map((xf): CellLook => {
     const id = attr(xf, 'numFmtId') ?? '0'
     const alignment = child(xf, 'alignment')
@@ -83,21 +91,36 @@ export function readStyles(from: Package): Styles {
   return {
     theme,
     cells,
-    conditions: children(child(tree, 'dxfs'), 'dxf').map((one) => conditionOf(one, theme)),
+    conditions: children(child(tree, 'dxfs'), 'dxf').map((one) => conditionOf(one, theme.colours)),
   }
 }
 
-/** Font of a style, or of a piece of a text. */
-export function fontOf(font: XmlNode | undefined, theme: readonly Colour[]): FontLook {
+function themeOf(tree: XmlNode | undefined): Theme {
+  const fonts = at(tree, 'themeElements', 'fontScheme')
+  return {
+    colours: themeColours(tree),
+    fonts: new Map(
+      ['minor', 'major'].flatMap((kind): [string, string][] => {
+        const name = attr(at(fonts, `${kind}Font`, 'latin'), 'typeface')
+        return name ? [[kind, name]] : []
+      }),
+    ),
+  }
+}
+
+/** Font of a style, or of a piece of a text. A font of the theme's has the name the theme gives it. */
+export function fontOf(font: XmlNode | undefined, theme: Theme): FontLook {
   const flag = (name: string) => {
     const one = child(font, name)
     return one !== undefined && isOn(attr(one, 'val'), true)
   }
   const size = attr(child(font, 'sz'), 'val')
   return {
-    name: attr(child(font, 'name') ?? child(font, 'rFont'), 'val'),
+    name:
+      theme.fonts.get(attr(child(font, 'scheme'), 'val') ?? '') ??
+      attr(child(font, 'name') ?? child(font, 'rFont'), 'val'),
     size: size === undefined ? undefined : Number(size),
-    colour: colourOf(child(font, 'color'), theme),
+    colour: colourOf(child(font, 'color'), theme.colours),
     bold: flag('b'),
     italic: flag('i'),
     struck: flag('strike'),
@@ -125,6 +148,7 @@ function conditionOf(dxf: XmlNode, theme: readonly Colour[]): ConditionLook {
     ...(colour && { colour: colourOf(colour, theme) }),
     ...(shown && { fill: colourOf(shown, theme) }),
     ...(child(font, 'b') && isOn(attr(child(font, 'b'), 'val'), true) && { bold: true }),
+    ...(child(font, 'strike') && isOn(attr(child(font, 'strike'), 'val'), true) && { struck: true }),
     ...(format !== undefined && { format }),
   }
 }

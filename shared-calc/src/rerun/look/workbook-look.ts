@@ -53,11 +53,14 @@ function namesOf(workbook: XmlNode | undefined, sheets: readonly SheetLook[]): M
 
 function settingsOf(from: Package, workbook: XmlNode | undefined): Map<string, string> {
   const calculation = child(workbook, 'calcPr')
+  const window = deep(workbook, 'workbookView')[0]
   const links = [...from.links(from.workbookPath).values()]
   const kinds = (pattern: RegExp) => links.filter(({ type }) => pattern.test(type)).length
   return new Map([
     ['calculation', attr(calculation, 'calcMode') ?? 'auto'],
     ['precision', isOn(attr(calculation, 'fullPrecision'), true) ? 'full' : 'as displayed'],
+    ['window', attr(window, 'visibility') ?? 'visible'],
+    ['tabs of the sheets shown', isOn(attr(window, 'showSheetTabs'), true) ? 'yes' : 'no'],
     ['dates count from', isOn(attr(child(workbook, 'workbookPr'), 'date1904')) ? '1904' : '1900'],
     ['links to other workbooks', String(kinds(/^externalLink/))],
     ['connections to data outside', String(kinds(/^(connections|customXml|queryTable|model)/))],
@@ -79,6 +82,8 @@ function propertiesOf(from: Package): Map<string, string> {
     ['date of making', text(core, 'created')],
     ['description', text(core, 'description')],
     ['category', text(core, 'category')],
+    ['keywords', text(core, 'keywords').replaceAll(',', '')],
+    ['state', text(core, 'contentStatus')],
     ['company', text(more, 'Company')],
     ['manager', text(more, 'Manager')],
     [

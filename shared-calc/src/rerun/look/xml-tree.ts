@@ -23,7 +23,7 @@ export function parseTree(bytes: Uint8Array, part: string): XmlNode {
       count += 1
       if (count > MOST)
         refuse('too-large', `the part ${part} holds more than ${MOST} elements: no summary does`)
-      const node: XmlNode = { name, attributes: { ...attributes }, children: [], text: '' }
+      const node: XmlNode = { name, attributes, children: [], text: '' }
       open.at(-1)?.children.push(node)
       open.push(node)
     },
@@ -32,12 +32,30 @@ export function parseTree(bytes: Uint8Array, part: string): XmlNode {
       if (node) node.text += text
     },
     close() {
-      open.pop()
+      const node = open.pop()
+      const parent = open.at(-1)
+      if (node?.name === 'AlternateContent' && parent) parent.children.splice(-1, 1, ...chosen(node))
     },
   })
   reader.write(strFromU8(bytes))
   reader.end()
   return root.children[0] ?? root
+}
+
+/** Names under which programs know the extensions that they write. */
+const KNOWN = /^(a14|a16|c14|c15|x14|x14ac|x15|xr|v2|cx1?|x12ac|p14|wps|le)$/
+
+/**
+ * What a reader takes of an alternative (ECMA-376 part 3, clause 9): the first choice it understands, else what is kept for others.
+ * Where one reader may understand a choice and another not, both count.
+ */
+function chosen(node: XmlNode): XmlNode[] {
+  const choices = children(node, 'Choice')
+  const known = choices.find((one) =>
+    (attr(one, 'Requires') ?? '').split(' ').every((name) => KNOWN.test(name)),
+  )
+  if (known) return known.children
+  return [...choices, ...children(node, 'Fallback')].flatMap((one) => one.children)
 }
 
 /** An attribute by its local name. */

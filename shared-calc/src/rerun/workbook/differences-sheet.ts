@@ -1,35 +1,40 @@
 import type { Workbook, Worksheet } from 'exceljs'
+import { shortNames } from '../../catalogue/short-names.js'
 import { columnLetters } from '../../reports/workbook/address.js'
 import { linkTo } from '../../reports/workbook/file-link.js'
 import { setUpPage } from '../../reports/workbook/page.js'
 import { dress, fills, fonts, formatFor, underline, wrap } from '../../reports/workbook/styles.js'
 import type { Difference, RerunTest } from '../report.js'
 import type { RerunReport } from '../rerun-report.js'
+import { type ThreeValues, threeValues } from '../three-values.js'
 
 export const DIFFERENCES_SHEET = 'Differences'
 const HEAD = 4
 
 const columns = [
-  { head: 'File', width: 34 },
+  { head: 'File', width: 26 },
   { head: 'Plot', width: 16 },
   { head: 'What', width: 12 },
   { head: 'Which', width: 34 },
   { head: 'Cell', width: 16 },
-  { head: 'Recorded', width: 18 },
-  { head: 'Expected', width: 18 },
-  { head: 'Difference', width: 13 },
+  { head: 'Issued', width: 18 },
+  { head: 'Now in the file', width: 18 },
+  { head: 'Worked out anew', width: 18 },
+  { head: 'Change', width: 13 },
   { head: 'in %', width: 9 },
   { head: 'Unit', width: 11 },
-  { head: 'Compared with', width: 20 },
-  { head: 'Working of the expected value', width: 70 },
+  { head: 'Calculation', width: 16 },
+  { head: 'Working of the value worked out anew', width: 70 },
 ]
 
 const top = { horizontal: 'right', vertical: 'top' } as const
 
 /** Most rows of one file: a workbook edited throughout must not bury the others. */
-const MOST = 200
+const MOST = 60
+/** Lines of the tallest row; the cell holds the whole text. */
+const MOST_LINES = 5
 
-/** One row per figure or cell that differs by more than rounding, with the working beside the recorded value. */
+/** One row per figure or cell that differs by more than rounding, with the working beside its value. */
 export function writeDifferencesSheet(
   workbook: Workbook,
   { tests }: RerunReport,
@@ -42,21 +47,19 @@ export function writeDifferencesSheet(
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Differences'
   sheet.getRow(1).height = 26
   dress(sheet.getCell('A2'), { font: fonts.muted }).value =
-    'One row for each figure or cell that differs by more than rounding. Difference is recorded minus expected. Links open the archived file at the cell.'
+    'One row for each figure or cell that differs by more than rounding. Change is from the left to the right of the two values shown. Links open the archived file at the cell.'
   columns.forEach(({ head }, i) => {
     dress(sheet.getCell(HEAD, i + 1), { font: fonts.bold, fill: fills.heading }).value = head
   })
   let row = HEAD + 1
+  const names = shortNames(tests.map(({ file }) => file))
   for (const test of tests) {
-    row = writeTest(
-      sheet,
-      row,
-      test,
-      real(test.differences),
-      `version ${test.calculationVersion ?? ''}`,
-      files,
-    )
-    row = writeTest(sheet, row, test, real(test.sinceIssue), 'current version', files)
+    const own = test.calculationVersion === undefined ? 'this version' : `version ${test.calculationVersion}`
+    for (const [lines, against] of [
+      [real(test.differences), own],
+      [real(test.sinceIssue, true), 'current version'],
+    ] as const)
+      row = writeTest(sheet, row, test, names.get(test.file) ?? test.file, lines, against, files)
   }
   if (row === HEAD + 1) {
     dress(sheet.getCell(row, 1), {}).value = 'Nothing differs by more than rounding.'
@@ -73,26 +76,32 @@ export function writeDifferencesSheet(
 }
 
 /** What differs by more than rounding; under a changed input the figures that follow from it. */
-const real = (differences: readonly Difference[]): Difference[] =>
+const real = (differences: readonly Difference[], following = false): Line[] =>
   differences
     .filter(({ rounding }) => !rounding)
-    .flatMap((difference) => [difference, ...real(difference.follows ?? [])])
+    .flatMap((difference) => [
+      { ...difference, values: threeValues(difference, following), following },
+      ...real(difference.follows ?? [], true),
+    ])
+
+type Line = Difference & { readonly values: ThreeValues; readonly following: boolean }
 
 function writeTest(
   sheet: Worksheet,
   start: number,
   test: RerunTest,
-  differences: readonly Difference[],
+  name: string,
+  differences: readonly Line[],
   against: string,
   files: ReadonlyMap<RerunTest, number>,
 ): number {
   differences.slice(0, MOST).forEach((difference, i) => {
-    writeDifference(sheet, start + i, test, difference, against)
+    writeDifference(sheet, start + i, test, name, difference, against)
   })
   if (differences.length <= MOST) return start + differences.length
   dress(sheet.getCell(start + MOST, 1), {
     font: fonts.muted,
-  }).value = `${differences.length - MOST} more in ${test.file}: see sheet Files, row ${files.get(test) ?? ''}, and the list from --json`
+  }).value = `${differences.length - MOST} more in ${name}: see sheet Files, row ${files.get(test) ?? ''}, and the list from --json`
   return start + MOST + 1
 }
 
@@ -100,43 +109,58 @@ function writeDifference(
   sheet: Worksheet,
   row: number,
   test: RerunTest,
-  { kind, label, cell, recorded, expected, unit, working }: Difference,
+  name: string,
+  { kind, label, cell, unit, working, values, following }: Line,
   against: string,
 ): void {
   const at = (column: number) =>
     dress(sheet.getCell(row, column), { alignment: { ...wrap, horizontal: 'left', indent: 1 } })
-  linkTo(at(1), test.file, test.file)
+  linkTo(at(1), name, test.file)
   at(2).value = test.building ?? ''
   at(3).value = kind
-  at(4).value = label
+  at(4).value = following ? `  ${label}` : label
   if (cell !== undefined) linkTo(at(5), cell, test.file, cell)
-  value(sheet, row, 6, recorded)
-  value(sheet, row, 7, expected)
-  if (typeof recorded === 'number' && typeof expected === 'number') {
-    dress(sheet.getCell(row, 8), { numFmt: formatFor(recorded - expected), alignment: top }).value = {
-      formula: `F${row}-G${row}`,
-      result: recorded - expected,
-    }
-    dress(sheet.getCell(row, 9), { numFmt: '0.00 %', alignment: top }).value = {
-      formula: `IF(G${row}=0,"",H${row}/ABS(G${row}))`,
-      result: expected === 0 ? '' : (recorded - expected) / Math.abs(expected),
-    }
-  }
-  at(10).value = unit ?? ''
-  at(11).value = against
-  if (working !== undefined) at(12).value = working
+  const { issued, inFile, workedOut } = values
+  const shown = [issued, inFile, workedOut]
+  shown.forEach((content, i) => {
+    value(sheet, row, 6 + i, content)
+  })
+  writeChange(sheet, row, shown)
+  at(11).value = unit ?? ''
+  at(12).value = against
+  if (working !== undefined) at(13).value = working
   const lines = Math.max(
     Math.ceil((working?.length ?? 0) / 76),
     Math.ceil(label.length / 36),
-    Math.ceil(test.file.length / 36),
-    ...[recorded, expected].map((one) => Math.ceil(String(one ?? '').length / 20)),
+    Math.ceil(name.length / 28),
+    ...shown.map((one) => Math.ceil(String(one ?? '').length / 20)),
   )
   // Texts of hundreds of characters (a record as data) are cut by the row, not by us: the cell holds all.
-  sheet.getRow(row).height = 13.5 * Math.min(Math.max(1, lines), 8)
+  sheet.getRow(row).height = 13.5 * Math.min(Math.max(1, lines), MOST_LINES)
   underline(sheet, row, columns.length)
 }
 
-function value(sheet: Worksheet, row: number, column: number, content: Difference['recorded']): void {
+/** From the first of two values to the last, as formulas. */
+function writeChange(sheet: Worksheet, row: number, shown: readonly ThreeValues['issued'][]): void {
+  const numbers = shown.flatMap((one, i) =>
+    typeof one === 'number' ? [{ one, letter: 'FGH'[i] ?? '' }] : [],
+  )
+  const [from] = numbers
+  const to = numbers.find(({ one }) => one !== from?.one) ?? numbers.at(-1)
+  if (!from || !to || to === from) return
+  const change = to.one - from.one
+  dress(sheet.getCell(row, 9), { numFmt: formatFor(change), alignment: top }).value = {
+    formula: `${to.letter}${row}-${from.letter}${row}`,
+    result: change,
+  }
+  dress(sheet.getCell(row, 10), { numFmt: '0.00 %', alignment: top }).value = {
+    formula: `IF(${from.letter}${row}=0,"",I${row}/ABS(${from.letter}${row}))`,
+    result: from.one === 0 ? '' : change / Math.abs(from.one),
+  }
+}
+
+function value(sheet: Worksheet, row: number, column: number, content: ThreeValues['issued']): void {
+  if (content === undefined) return
   const cell = dress(sheet.getCell(row, column), {
     alignment: { ...wrap, horizontal: typeof content === 'number' ? 'right' : 'left' },
     ...(typeof content === 'number' && { numFmt: formatFor(content) }),

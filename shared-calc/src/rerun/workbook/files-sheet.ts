@@ -1,4 +1,5 @@
 import type { Workbook } from 'exceljs'
+import { shortNames } from '../../catalogue/short-names.js'
 import { columnLetters } from '../../reports/workbook/address.js'
 import { linkTo } from '../../reports/workbook/file-link.js'
 import { setUpPage } from '../../reports/workbook/page.js'
@@ -9,6 +10,8 @@ import { colourOutcomes } from './outcome-colours.js'
 
 export const FILES_SHEET = 'Files'
 export const FILES_HEAD = 3
+/** Lines of the tallest row; the cell holds the whole text. */
+const MOST_LINES = 6
 
 const columns: readonly { head: string; width: number; text: (test: RerunTest) => string | number }[] = [
   { head: 'Outcome', width: 24, text: ({ outcome }) => outcome },
@@ -32,8 +35,8 @@ const columns: readonly { head: string; width: number; text: (test: RerunTest) =
     width: 9,
     text: ({ differences }) => differences.filter(({ rounding }) => rounding).length,
   },
-  { head: 'Why', width: 60, text: ({ why, notes }) => [why, ...notes].join('; ') },
-  { head: 'File', width: 46, text: ({ file, part }) => (part === undefined ? file : `${file} (${part})`) },
+  { head: 'Why', width: 60, text: ({ why, remarks = [], notes }) => [why, ...remarks, ...notes].join('; ') },
+  { head: 'File', width: 30, text: ({ part }) => (part === undefined ? '' : ` (${part})`) },
 ]
 
 function signatureText(signature: SignatureState | undefined): string {
@@ -58,18 +61,19 @@ export function writeFilesSheet(workbook: Workbook, { tests }: RerunReport): Rea
     }).value = head
   })
   const rows = new Map<RerunTest, number>()
+  const names = shortNames(tests.map(({ file }) => file))
   tests.forEach((test, index) => {
     const row = FILES_HEAD + 1 + index
     rows.set(test, row)
     columns.forEach(({ head, width, text }, i) => {
-      const content = text(test)
+      const content = head === 'File' ? `${names.get(test.file) ?? test.file}${text(test)}` : text(test)
       const cell = dress(sheet.getCell(row, i + 1), { alignment: { ...wrap, horizontal: 'left' } })
       if (head === 'File') linkTo(cell, String(content), test.file)
       else cell.value = content
       if (typeof content === 'string' && content.length > width * 1.1)
         sheet.getRow(row).height = Math.max(
           sheet.getRow(row).height ?? 0,
-          13.5 * Math.ceil(content.length / (width * 1.1)),
+          13.5 * Math.min(MOST_LINES, Math.ceil(content.length / (width * 1.1))),
         )
     })
     underline(sheet, row, columns.length)

@@ -2,7 +2,7 @@ import type { Worksheet } from 'exceljs'
 import { setUpPage } from '../../reports/workbook/page.js'
 import { dress, fonts, headingRow, underline, wrap } from '../../reports/workbook/styles.js'
 import { outcomes, type RerunOutcome } from '../report.js'
-import type { RerunReport } from '../rerun-report.js'
+import { bad, type RerunReport } from '../rerun-report.js'
 import { FILES_HEAD, FILES_SHEET } from './files-sheet.js'
 
 const COLUMNS = 4
@@ -30,11 +30,42 @@ export const proofNote = [
   'A re-run repeats the calculation from the logged data. It cannot show whether the test was carried out as logged; the auditor judges that.',
 ]
 
+/** Row of the heading of the outcomes; the counts follow. */
+const OUTCOMES = 9
+
+/** What an auditor has to look at, large and red where there is anything. */
+function writeHeadline(sheet: Worksheet, { tests, counts }: RerunReport): void {
+  const rows = bad.map((outcome) => `B${OUTCOMES + 1 + outcomes.indexOf(outcome)}`)
+  const found = bad.reduce((sum, outcome) => sum + counts[outcome], 0)
+  const text = (count: number) => `${count} of ${tests.length} to be looked at`
+  sheet.mergeCells('A2:C2')
+  sheet.getRow(2).height = 40
+  dress(sheet.getCell('A2'), {
+    font: { ...fonts.title, size: 22, color: { argb: 'FF1E6B3A' } },
+    alignment: { vertical: 'middle' },
+  }).value = {
+    formula: `${rows.join('+')}&" of ${tests.length} to be looked at"`,
+    result: text(found),
+  }
+  sheet.addConditionalFormatting({
+    ref: 'A2',
+    rules: [
+      {
+        type: 'expression',
+        priority: 1,
+        formulae: [`${rows.join('+')}>0`],
+        style: { font: { color: { argb: 'FFB00020' } } },
+      },
+    ],
+  })
+}
+
 /** The page to sign: what was re-run, how it came out, what that means. */
 export function writeSignOffSheet(sheet: Worksheet, report: RerunReport): void {
   sheet.columns = [34, 12, 78, 4].map((width) => ({ width }))
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Re-run of archived workbooks'
   sheet.getRow(1).height = 26
+  writeHeadline(sheet, report)
   const facts: [string, string | number][] = [
     ['Date of the re-run', report.asOf],
     ['Calculation version', report.calculationVersion],
@@ -42,10 +73,10 @@ export function writeSignOffSheet(sheet: Worksheet, report: RerunReport): void {
     ['Cells compared', report.tests.reduce((sum, { compared }) => sum + compared.cells, 0)],
   ]
   facts.forEach(([label, fact], i) => {
-    dress(sheet.getCell(3 + i, 1), { font: fonts.muted }).value = label
-    dress(sheet.getCell(3 + i, 2), { alignment: { horizontal: 'left' } }).value = fact
+    dress(sheet.getCell(4 + i, 1), { font: fonts.muted }).value = label
+    dress(sheet.getCell(4 + i, 2), { alignment: { horizontal: 'left' } }).value = fact
   })
-  let row = 8
+  let row = OUTCOMES
   headingRow(sheet, row, 'Outcome', COLUMNS)
   sheet.getCell(row, 2).value = 'Tests'
   sheet.getCell(row, 3).value = 'What it means'

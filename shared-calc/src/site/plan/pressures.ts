@@ -1,4 +1,4 @@
-import type { Direction, Plan } from '../../contract/record/index.js'
+import { type Direction, type Plan, runDirections } from '../../contract/record/index.js'
 import {
   assumed,
   type Bindings,
@@ -24,8 +24,7 @@ export interface PlannedPressures {
   readonly stationsTooLow: readonly number[]
 }
 
-export const plannedDirections = ({ directions }: Plan): readonly Direction[] =>
-  directions ?? ['depressurisation', 'pressurisation']
+export const plannedDirections = ({ directions }: Plan): readonly Direction[] => directions ?? runDirections
 
 /** The zero-flow pressure to reckon with; 0 Pa where none is known, and rule `assumed-zero-flow` says so. */
 const zeroFlow = ({ zeroFlowPressure_Pa: known }: Plan): Given =>

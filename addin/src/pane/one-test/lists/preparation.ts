@@ -1,11 +1,10 @@
-import type { ListColumn } from './list-column.js'
-
-const STATES = ['closed', 'sealed', 'filled', 'off', 'open', 'not present'] as const
+import { cautionAnswers, openingStates } from '@draughtbook/shared-calc'
+import { choicesOf, type ListColumn } from './list-column.js'
 
 export const openingColumns: readonly ListColumn[] = [
   { path: 'opening', label: 'Opening', kind: 'text' },
   { path: 'kind', label: 'Kind', kind: 'text' },
-  { path: 'state', label: 'State', kind: 'choice', options: STATES.map((state) => [state, state] as const) },
+  { path: 'state', label: 'State', kind: 'choice', options: choicesOf(openingStates) },
   { path: 'note', label: 'Note', kind: 'text' },
 ]
 
@@ -15,10 +14,7 @@ export const cautionColumns: readonly ListColumn[] = [
     path: 'answer',
     label: 'Answer',
     kind: 'choice',
-    options: [
-      ['taken care of', 'taken care of'],
-      ['does not apply', 'does not apply'],
-    ],
+    options: choicesOf(cautionAnswers),
   },
   { path: 'by', label: 'By', kind: 'text' },
   { path: 'on', label: 'On', kind: 'date' },

@@ -1,6 +1,5 @@
-import type { PlanResult } from '@draughtbook/shared-calc'
+import { dayInWords, type PlanResult } from '@draughtbook/shared-calc'
 import { useState } from 'preact/hooks'
-import { dayText } from '../../day-text.js'
 import type { Field } from '../../fields.js'
 import { withMinus } from '../../figures.js'
 import { Fields } from '../../form/fields.js'
@@ -50,7 +49,7 @@ function PlanBody(props: SectionProps) {
 function dayOf({ state: { result } }: SectionProps): string | undefined {
   const day =
     result?.site.plan?.request.plan.day ?? (result?.draft.test as { date?: unknown } | undefined)?.date
-  return typeof day === 'string' ? dayText(day) : undefined
+  return typeof day === 'string' ? dayInWords(day) : undefined
 }
 
 /** Puts the firm's devices and gauges in, as rows that can be changed. */

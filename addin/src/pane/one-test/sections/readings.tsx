@@ -1,11 +1,11 @@
-import type { Direction, TestRecord } from '@draughtbook/shared-calc'
+import { type Direction, runDirections, type TestRecord } from '@draughtbook/shared-calc'
 import { useState } from 'preact/hooks'
 import { joinReference } from '../../../host/address.js'
 import type { Field } from '../../fields.js'
 import { figure, withMinus } from '../../figures.js'
 import { PickIcon } from '../../form/field-row.js'
 import { Fields } from '../../form/fields.js'
-import { DIRECTIONS, type RunPicks, type RunRole } from '../entries.js'
+import type { RunPicks, RunRole } from '../entries.js'
 import type { Section, SectionProps } from '../section.js'
 import type { TakenStations } from '../taken-stations.js'
 import { TypedReadings } from '../typed/typed-readings.js'
@@ -49,7 +49,7 @@ function hasFlows({ entries, result }: SectionProps['state']): boolean {
 /** From cells of a log, or typed here; what was picked stays when readings are typed, and the other way round. */
 function ReadingsFrom(props: SectionProps) {
   const { store, state } = props
-  const typed = DIRECTIONS.some((direction) => state.entries.runs[direction]?.typed)
+  const typed = runDirections.some((direction) => state.entries.runs[direction]?.typed)
   const [wanted, setWanted] = useState<boolean>()
   if (!store.host.hasWorkbook) return <TypedReadings {...props} />
   const typing = wanted ?? typed
@@ -89,7 +89,7 @@ function FromCells({ typed, ...props }: SectionProps & { typed: boolean }) {
       ) : (
         <p class="hint">Select cells in the sheet, then say what they are.</p>
       )}
-      {DIRECTIONS.map((direction) => (
+      {runDirections.map((direction) => (
         <RunFieldset key={direction} direction={direction} {...props} />
       ))}
     </>

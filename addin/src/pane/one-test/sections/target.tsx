@@ -1,6 +1,5 @@
 import { type Field, ownTargetFields } from '../../fields.js'
-import { Fields } from '../../form/fields.js'
-import { useChoices } from '../../form/use-choices.js'
+import { Fields, useChoices } from '../../form/fields.js'
 import type { Section, SectionProps } from '../section.js'
 
 const loadPresets = () => import('../../../calc/choices.js').then(({ presetChoices }) => presetChoices())

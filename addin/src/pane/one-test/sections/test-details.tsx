@@ -1,6 +1,5 @@
 import { type Field, testFields } from '../../fields.js'
-import { Fields, stillNeeded } from '../../form/fields.js'
-import { useChoices } from '../../form/use-choices.js'
+import { Fields, stillNeeded, useChoices } from '../../form/fields.js'
 import type { Section, SectionProps } from '../section.js'
 
 const USUAL = [['iso-9972:2015', 'ISO 9972:2015']] as const

@@ -21,7 +21,19 @@ export function findSeparator(text: string): Separator | undefined {
     const share = lines.filter((found) => found.has(separator)).length / Math.max(1, lines.length)
     if (share > 0.5 && share > (best?.share ?? 0) + 0.2) best = { separator, share }
   }
-  return best?.separator
+  return best?.separator ?? SEPARATORS.find((separator) => longestRun(lines, separator) >= TABLE_LINES)
+}
+
+/** So many lines one below the other with a separator are a table, whatever stands above it. */
+const TABLE_LINES = 5
+
+function longestRun(lines: readonly Set<string>[], separator: Separator): number {
+  let [longest, run] = [0, 0]
+  for (const found of lines) {
+    run = found.has(separator) ? run + 1 : 0
+    longest = Math.max(longest, run)
+  }
+  return longest
 }
 
 /** Which separators each of the first lines that are not empty holds outside quotation marks. */

@@ -45,7 +45,7 @@ export function findFields(
     for (let column = 0; column < view.columns; column++) {
       const text = view.text(row, column)
       if (text === undefined || text.length > 160 || isTaken(row, column)) continue
-      if (used.has(view.address(row, column)) || bareUnit(text)) continue
+      if (used.has(view.address(row, column)) || isUnitOfValue(view, row, column, text)) continue
       if (++looked > MOST_LABELS) {
         stopped(view.address(row, column))
         return found
@@ -95,6 +95,15 @@ function made(
     hidden: view.hidden(at.row, at.column),
   }
 }
+
+/** A unit alone; "in" in front of a number is the word, not the inch. */
+const isUnitOfValue = (view: View, row: number, column: number, text: string): boolean =>
+  bareUnit(text) !== undefined &&
+  !(
+    /^in:?$/i.test(text.trim()) &&
+    view.number(row, column + 1) !== undefined &&
+    view.number(row, column - 1) === undefined
+  )
 
 /** A bare last letter is a unit only where the words ask for one of its kind. */
 function looseUnit(label: Label): KnownUnit | undefined {
@@ -156,7 +165,9 @@ function toTheRight(
     const unit = beside === undefined ? undefined : bareUnit(beside)
     if (content.kind === 'text' && !content.numbers && isLabelItself(view, row, at, content.text))
       return undefined
-    const found = made(view, { row, column: at }, { row, column }, label, content, unit)
+    const found =
+      temperaturePair(view, { row, column: at }, { row, column }, label) ??
+      made(view, { row, column: at }, { row, column }, label, content, unit)
     // In a list of rooms the unit stands over the column.
     const over = found && !found.unit && at > column + 1 ? headingOf(view, row, at)?.unit : undefined
     return over && (over.kind === 'volume' || over.kind === 'area')
@@ -164,6 +175,21 @@ function toTheRight(
       : found
   }
   return undefined
+}
+
+/** "In / out | 20.3 °C | 5.2 °C": two temperatures in neighbouring cells behind one label. */
+function temperaturePair(
+  view: View,
+  at: { row: number; column: number },
+  labelAt: { row: number; column: number },
+  label: Label,
+): FoundField | undefined {
+  const [first, second] = [view.at(at.row, at.column), view.at(at.row, at.column + 1)]
+  if (first?.kind !== 'number' || second?.kind !== 'number') return undefined
+  if (!says(label, 'inside') || !says(label, 'outside')) return undefined
+  const numbers = [first.written, second.written]
+  const text = numbers.map(({ value }) => value).join(' / ')
+  return made(view, at, labelAt, label, { kind: 'text', text, numbers }, undefined)
 }
 
 /** A second volume right beside the first, as in a list with a column for each house: never left out in silence. */
@@ -297,6 +323,8 @@ export function namedRowsOf(
     for (let column = 1; column < view.columns; column++) {
       const text = view.text(row, column)
       if (text === undefined || text.length > 60 || isTaken(row, column)) continue
+      // A unit behind a value is no heading of what stands below.
+      if (bareUnit(text) && view.number(row, column - 1) !== undefined) continue
       const label = readLabel(text)
       headings.push({
         at: column,
@@ -309,8 +337,12 @@ export function namedRowsOf(
     const found: { name: string; fields: FoundField[] }[] = []
     for (let at = row + 1; at < view.rows; at++) {
       const name = view.text(at, 0) ?? view.number(at, 0)?.toString()
-      if (name === undefined) break
-      const fields = fieldsOfRow(view, at, headings)
+      if (name === undefined || isTaken(at, 0)) break
+      const fields = fieldsOfRow(
+        view,
+        at,
+        headings.filter((heading) => !isTaken(at, heading.at)),
+      )
       if (fields.length > 0) found.push({ name, fields })
     }
     if (found.length > 1 && !isOfRooms(view, row, headings[0]?.at ?? 1)) return found

@@ -1,7 +1,6 @@
 import { dateOfSerial, isDateFormat, isTimeFormat, readDateText } from '../../cells/dates.js'
-import { formatUnit } from '../../cells/format-unit.js'
 import { readNumberText } from '../../cells/number-text.js'
-import { findUnit, type KnownUnit } from '../../cells/units.js'
+import { findUnit, formatUnit, type KnownUnit } from '../../cells/units.js'
 import type { Cell } from '../../grid/grid.js'
 
 /** A number somebody wrote into a cell, in the unit the cell itself states, if any. */

@@ -14,6 +14,8 @@ import { flowUnit, PA, pressureUnit } from './run-units.js'
 import { tellLeftOut, tellUses } from './run-uses.js'
 import { signsOf } from './signs.js'
 import type { VolumeFound } from './sizes.js'
+import { putStatedAir } from './stated-air.js'
+import { askUnnamed, withoutRefused } from './unnamed-tables.js'
 
 export interface RunContext {
   readonly scope: FieldScope
@@ -30,10 +32,12 @@ interface ZeroValues {
 
 /** The runs of a test, in the units of records.  */
 export function putRuns(draft: Draft, found: readonly FoundRun[], context: RunContext) {
-  const runs = withoutDoubtful(draft, found)
+  const kept = withoutRefused(draft, found)
+  const runs = withoutDoubtful(draft, kept)
   const directions = directionsOf(draft, runs)
+  askUnnamed(draft, runs)
   askDoubts(draft, runs)
-  const zeros = found.map((run) => zerosOf(draft, run, context))
+  const zeros = kept.map((run) => zerosOf(draft, run, context))
   const signs = signsOf(
     draft,
     runs.map((run, index) => ({
@@ -51,6 +55,7 @@ export function putRuns(draft: Draft, found: readonly FoundRun[], context: RunCo
   const device = runs.some(({ block }) => block.carriers[0]?.role === 'device')
     ? putDevice(draft, context.device)
     : undefined
+  putStatedAir(draft, runs)
   for (const [index, run] of runs.entries()) {
     const direction = directions[index]
     const unit = pressureUnit(draft, run, runs)

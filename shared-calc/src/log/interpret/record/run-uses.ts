@@ -1,5 +1,6 @@
 import type { Direction } from '../../../contract/record/index.js'
 import type { FoundRun } from '../tables/runs.js'
+import { says } from '../words/label.js'
 import type { Draft } from './draft.js'
 
 const span = (run: FoundRun, column: number): string => {
@@ -51,7 +52,9 @@ export function tellUses(draft: Draft, run: FoundRun, index: number, direction: 
   if (block.total)
     draft.note(
       'log-total',
-      `the flow is the total in ${block.carriers[0]?.headingCell}, to which its parts add up; the parts were not added again`,
+      says(block.carriers[0]?.label, 'average')
+        ? `the flow is the mean in ${block.carriers[0]?.headingCell}; its samples were not read`
+        : `the flow is the total in ${block.carriers[0]?.headingCell}, to which its parts add up; the parts were not added again`,
       [block.carriers[0]?.headingCell ?? '', ...block.total.parts.map(({ headingCell }) => headingCell)],
       `runs[${index}]`,
     )
@@ -61,14 +64,6 @@ export function tellUses(draft: Draft, run: FoundRun, index: number, direction: 
       'several fans ran together; their flows are added',
       block.carriers.map(({ headingCell }) => headingCell),
       `runs[${index}]`,
-    )
-  if (block.carriers.some(({ role }) => role === 'corrected'))
-    draft.caution(
-      'log-corrected-flow',
-      `the only flow is headed "${block.carriers[0]?.label.text}"; it was read as the flow shown by the device`,
-      block.carriers[0]?.headingCell ?? '',
-      `runs[${index}]`,
-      'use the flows as shown, or state what they were corrected for',
     )
 }
 

@@ -1,7 +1,8 @@
 import type { KnownUnit } from '../../cells/units.js'
+import type { Content } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
 import type { Stopped } from '../not-searched.js'
-import { bareUnit, type Label, readLabel, says } from '../words/label.js'
+import { bareUnit, isPlaceholder, type Label, readLabel, says } from '../words/label.js'
 import { zeroValuesIn } from '../zero-flow-text.js'
 
 /** A column below a heading. */
@@ -58,11 +59,20 @@ function columnsUnderText(view: View, row: number): number[] {
   for (let column = 0; column < view.columns; column++) {
     if (view.number(row, column) === undefined) continue
     const above = view.at(row - 1, column)
+    if (isPartOfField(view, row - 1, column)) continue
     if (isHeading(above?.kind === 'text' ? above.text : undefined)) found.push(column)
     else if (!above && isHeading(view.text(row - 2, column)) && rowIsBlankNear(view, row - 1, column))
       found.push(column)
   }
   return found
+}
+
+/** "Zero before | −1.2 | Pa": the label of a value and the unit behind one are no headings of what stands below. */
+function isPartOfField(view: View, row: number, column: number): boolean {
+  const text = view.text(row, column)
+  if (text === undefined) return false
+  const value = (at: number) => view.number(row, at) !== undefined && view.number(row + 1, at) !== undefined
+  return value(column + 1) || (value(column - 1) && bareUnit(text) !== undefined)
 }
 
 /** So many rows without flow may stand above the first reading: thirty zero-flow values and some more. */
@@ -72,7 +82,13 @@ const ZERO_ROWS = 70
 function columnsFilledLater(view: View, row: number, column: number): number[] {
   const found: number[] = []
   for (const at of [column - 2, column - 1, column + 1, column + 2, column + 3]) {
-    if (at < 0 || view.at(row, at) || !isHeading(view.text(row - 1, at))) continue
+    const own = at < 0 ? undefined : view.at(row, at)
+    if (
+      at < 0 ||
+      (own && !(own.kind === 'text' && isPlaceholder(own.text))) ||
+      !isHeading(view.text(row - 1, at))
+    )
+      continue
     for (let below = row + 1; below < Math.min(view.rows, row + ZERO_ROWS); below++) {
       const content = view.at(below, at)
       if (content?.kind === 'number') found.push(at)
@@ -95,7 +111,7 @@ function headAt(view: View, first: number, under: readonly number[]): Head {
       (column) => isHeading(stackText(view, row, column)) && view.number(row, column + 1) === undefined,
     ).length
     const numbers = under.some(
-      (column) => view.number(row, column) !== undefined || holdsValue(view.text(row, column)),
+      (column) => view.number(row, column) !== undefined || holdsValue(view.at(row, column)),
     )
     const blank = under.every((column) => !view.at(row, column))
     if (numbers || (texts === 0 && !(blank && row === first - 1))) break
@@ -110,8 +126,10 @@ function headAt(view: View, first: number, under: readonly number[]): Head {
 }
 
 /** "Zero: 0.7 Pa", "0.4 Pa before": a value with its label, no heading. */
-const holdsValue = (text: string | undefined): boolean =>
-  text !== undefined &&
+const holdsValue = (content: Content | undefined): boolean =>
+  content?.kind === 'text' && (content.numbers !== undefined || statesZeroFlow(content.text))
+
+const statesZeroFlow = (text: string): boolean =>
   (/[:=]\s*[-+−–]?\d/.test(text) || /^\s*[-+−–]?\d+(?:[.,]\d+)?\s+\p{L}/u.test(text)) &&
   zeroValuesIn(text) !== undefined
 

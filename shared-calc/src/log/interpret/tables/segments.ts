@@ -21,7 +21,8 @@ const LEADING = ['direction', 'test', 'remark', 'index', 'time', 'other']
 export function segmentsOf(head: Head): Segment[] {
   const { view } = head
   const last = bodyEnd(head)
-  const columns = head.columns.map((column) => roleOf(view, head.first, last, column))
+  const all = head.columns.map((column) => roleOf(view, head.first, last, column))
+  const columns = withoutForm(all, view.turned)
   const parts: KnownColumn[][] = [[]]
   for (const [index, column] of columns.entries()) {
     const current = parts.at(-1) as KnownColumn[]
@@ -36,6 +37,22 @@ export function segmentsOf(head: Head): Segment[] {
     right: Math.max(...own.map(({ at }) => at)),
   }))
 }
+
+/**
+ * A form beside a table, parted from it by a blank column or line, is none of its columns. Upright, a column there that says
+ * something of each row stays.
+ */
+function withoutForm(columns: readonly KnownColumn[], turned: boolean): readonly KnownColumn[] {
+  const first = columns.findIndex(({ role }) => PRESSURES.includes(role) || FLOWS.includes(role))
+  for (let index = first; index > 0; index--) {
+    if ((columns[index] as KnownColumn).at - (columns[index - 1] as KnownColumn).at <= 1) continue
+    const before = columns.slice(0, index)
+    if (turned || before.every(({ role }) => OF_A_FORM.includes(role))) return columns.slice(index)
+  }
+  return columns
+}
+
+const OF_A_FORM = ['other', 'remark', 'test', 'derived']
 
 /** The last row with a number below the headings, before more than a few rows without. */
 function bodyEnd({ view, first, columns }: Head): number {

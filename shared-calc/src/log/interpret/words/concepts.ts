@@ -4,78 +4,78 @@
  * it anywhere (compounds), several words are a phrase, anything else is the whole word.
  */
 export const CONCEPTS = {
-  zero: 'zero zeroflow zeros baseline baselines bias natural ~nulldruck ~nullstrom nullwert* nullpunkt* null zf zfp zpd dp0 δp0 δp01 δp02 dp01 dp02 p0 p01 p02 nuldruk nulstroom* nulmeting basisdruk nolltryck* nollflode* nultryk* nulflow nulltrykk* naturdruck* naturelle naturliche* naturlicher* static | 0 vor|0 nach|0 vorher|0 nachher|0 before|0 after|0 start|0 end|0 avant|0 apres|no flow|fan off|ohne geblase|debit nul|sans ventilateur|pression nulle|flujo cero|flujo nulo|caudal nulo|caudal cero|portata zero|a zero|senza flusso|bez przeplywu|zerowym przeplywie|bez wentylatora|przy zerowym|cisnienie naturalne|nulstrom|uden flow|uten flow|utan flode|noll flode|nollflode|zonder stroming|bij nul|debiet nul|presion cero|flusso zero|portata nulla|flusso nullo|ventilatore spento|zerowy przeplyw|zero przeplyw|cisnienie zerowe|przeplyw zerowy|zerowego przeplywu|fan closed|fan sealed|fan covered',
+  zero: 'zero zeroflow zeros baseline baselines bias natural ~nulldruck ~nullstrom nullwert* nullpunkt* null zf zfp zpd dp0 δp0 δp01 δp02 dp01 dp02 p0 p01 p02 nuldruk nulstroom* nulmeting basisdruk nolltryck* nollflode* nultryk* nulflow nulltrykk* naturdruck* naturelle naturliche* naturlicher* static nulovy* nulova* nulove* nulovem* nollapaine* nollavirtaus* nulle nula naturlig* | 0 vor|0 nach|0 vorher|0 nachher|0 before|0 after|0 start|0 end|0 avant|0 apres|no flow|fan off|ohne geblase|debit nul|sans ventilateur|pression nulle|flujo cero|flujo nulo|caudal nulo|caudal cero|portata zero|a zero|senza flusso|bez przeplywu|zerowym przeplywie|bez wentylatora|przy zerowym|cisnienie naturalne|nulstrom|uden flow|uten flow|utan flode|noll flode|nollflode|zonder stroming|bij nul|debiet nul|presion cero|flusso zero|portata nulla|flusso nullo|ventilatore spento|zerowy przeplyw|zero przeplyw|cisnienie zerowe|przeplyw zerowy|zerowego przeplywu|fan closed|fan sealed|fan covered|debito nulo|bez ventilatoru|puhallin pois',
   before:
-    'before pre pretest start initial begin beginning starting first vor vorher vorab anfang anfangs* beginn avant debut initiale voor vooraf przed poczatek poczatkowe antes inicial inizio prima iniziale for fore innan start* p01 dp01 δp01 opening | δp0 1|dp0 1|p0 1|zero 1|baseline 1',
+    'before pre pretest start initial begin beginning starting first vor vorher vorab anfang anfangs* beginn avant debut initiale voor vooraf przed poczatek poczatkowe antes inicial inizio prima iniziale for fore innan start* p01 dp01 δp01 opening pred zacatek pocatek pocatecni ennen alussa alku inicial inicio | δp0 1|dp0 1|p0 1|zero 1|baseline 1',
   after:
-    'after post posttest end ending final finish last nach nachher ende apres fin finale na achteraf po koniec koncowe despues final* dopo fine efter etter slut slutt p02 dp02 δp02 closing | δp0 2|dp0 2|p0 2|zero 2|baseline 2',
-  dep: 'depress* despres* depr dep dp- unterdruck* underpressure negative negativ negativer onderdruk* podcisn* depresion* depression* undertryk* undertrykk* undertryck* suction minus | under pressure|u druck|vacuum',
-  pres: 'pressuri* pressuriz* press pres overpressure positive positiv positiver uberdruck* ueberdruck* overdruk* nadcisn* sobrepresion* presurizacion* sovrapress* pressurizzazione overtryk* overtrykk* overtryck* surpress* plus',
+    'after post posttest end ending final finish last nach nachher ende apres fin finale na achteraf po koniec koncowe despues final* dopo fine efter etter slut slutt p02 dp02 δp02 closing konec koncovy jalkeen lopussa loppu depois | δp0 2|dp0 2|p0 2|zero 2|baseline 2',
+  dep: 'depress* despres* depr dep dp- unterdruck* underpressure negative negativ negativer onderdruk* podcisn* depresion* depression* undertryk* undertrykk* undertryck* suction minus podtlak* alipaine* negativa negativo | under pressure|u druck|vacuum',
+  pres: 'pressuri* pressuriz* press pres overpressure positive positiv positiver uberdruck* ueberdruck* overdruk* nadcisn* sobrepresion* presurizacion* sovrapress* pressurizzazione overtryk* overtrykk* overtryck* surpress* plus pretlak* ylipaine* positiva positivo',
   pressure:
-    'pressure pressures press dp δp deltap dpa delta p pa pascal pascals pdiff ~druck ~druckdifferenz ~differenzdruck pression pressions ~druk drukverschil cisnienie cisnienia roznica presion presiones pressione pressioni tryk trykk tryck tryckskillnad trykforskel trykkforskjell difference differenz | δ p|pressure diff',
+    'pressure pressures press dp δp deltap dpa delta p pa pascal pascals pdiff ~druck ~druckdifferenz ~differenzdruck pression pressions ~druk drukverschil cisnienie cisnienia roznica presion presiones pressione pressioni tryk trykk tryck tryckskillnad trykforskel trykkforskjell difference differenz tlak tlakovy tlakova tlaku rozdil paine paine* paineero pressao diferenca tlakova | δ p|pressure diff',
   building:
-    'building bldg house envelope env room dwelling enclosure structure indoor measured actual act ist istwert gebaude* gebaeude* hull* batiment enveloppe gebouw* woning budynku budynek edificio vivienda bygning* byggnad* hus involucro envolvente klimaskal* klimaskaerm* dom domu mesuree mesure gemeten zmierzone medida misurata maalt matt uppmatt huis',
+    'building bldg house envelope env room dwelling enclosure structure indoor measured actual act ist istwert gebaude* gebaeude* hull* batiment enveloppe gebouw* woning budynku budynek edificio vivienda bygning* byggnad* hus involucro envolvente klimaskal* klimaskaerm* dom domu mesuree mesure gemeten zmierzone medida misurata maalt matt uppmatt huis budovy budova rakennus vaipan',
   device:
-    'fan device nozzle orifice ring blower flowmeter geblase* geblaese* ventilator* ventilatordruk ventilateur ventilador ventilatore blende* blenden* diaphragme diaphragm boquilla blaser* vifte* flakt* blasare wentylator* dysza dyse | flow pressure|flow pa',
-  flow: 'flow flows airflow airflows q qm qr qv vr qfan qmeas qmeasured qleak cfm lps cmh ~volumenstrom ~volumenstrome ~luftstrom ~leckagestrom ~leckstrom debit debits debiet luchtdebiet luchtstroom luchtvolumestroom przeplyw strumien caudal caudales portata flusso luftmangd luftflode luftmengde luftstrom* volumenstrom* volumstrom* lekdebiet lekstroom lackage leakage volumeflow | air flow|air leakage|volume flow|vol flow|flow rate',
+    'fan device nozzle orifice ring blower flowmeter geblase* geblaese* ventilator* ventilatordruk ventilateur ventilador ventilatore blende* blenden* diaphragme diaphragm boquilla blaser* vifte* flakt* blasare wentylator* dysza dyse ventilatoru puhallin puhaltimen | flow pressure|flow pa',
+  flow: 'flow flows airflow airflows q qm qr qv vr qfan qmeas qmeasured qleak cfm lps cmh ~volumenstrom ~volumenstrome ~luftstrom ~leckagestrom ~leckstrom debit debits debiet luchtdebiet luchtstroom luchtvolumestroom przeplyw strumien caudal caudales portata flusso luftmangd luftflode luftmengde luftstrom* volumenstrom* volumstrom* lekdebiet lekstroom lackage leakage volumeflow prutok prutoku objemovy tok vzduchu ilmavirta ilmavirta* vuotoilmavirta vuotoilma caudal vazao fluxo | air flow|air leakage|volume flow|vol flow|flow rate',
   volume:
-    'volume vol vol. volumen ~volumen kubatura objetosc kubatur inhoud volym cubage ~luftvolumen ~innenvolumen rumfang v vi | air volume|internal volume|cubic content',
+    'volume vol vol. volumen ~volumen kubatura objetosc kubatur inhoud volym cubage ~luftvolumen ~innenvolumen rumfang v vi objem objemu tilavuus sisatilavuus ilmatilavuus volumes | air volume|internal volume|cubic content',
   gross:
-    'gross external brutto brut bruto ~brutto overall lordo lorda zewnetrzna buitenwerks bta outer externe exterieur exterieures | external dims|outside dims',
-  net: 'net netto ~netto internal inner interior nett innen* heated conditioned interieur interne neto netta interna wewnetrzna kubatura inwendig total totale intern luftvolumen air heated* beheiz* chauffe verwarmd ogrzewana',
+    'gross external brutto brut bruto ~brutto overall lordo lorda zewnetrzna buitenwerks bta outer externe exterieur exterieures hruby hruba hrube | external dims|outside dims',
+  net: 'net netto ~netto internal inner interior nett innen* heated conditioned interieur interne neto netta interna wewnetrzna kubatura inwendig total totale intern luftvolumen air heated* beheiz* chauffe verwarmd ogrzewana vnitrni cisty netto sisa*',
   room: 'room rooms zone zones space spaces raum raume zimmer piece pieces kamer pokoj habitacion stanza rum rom',
   envelope:
-    'envelope env ae shell surface fabric perimeter ~hullflache ~huellflaeche ~hullflachen enveloppe parois deperditive schiloppervlak* gebouwschil verliesoppervlak* schil przegrod przegrody powloki obudowy envolvente envolvente* involucro disperdente klimaskal* omslutande klimaskarm* klimaskaerm* omsluttende at atb atbat',
+    'envelope env ae shell surface fabric perimeter ~hullflache ~huellflaeche ~hullflachen enveloppe parois deperditive schiloppervlak* gebouwschil verliesoppervlak* schil przegrod przegrody powloki obudowy envolvente envolvente* involucro disperdente klimaskal* omslutande klimaskarm* klimaskaerm* omsluttende at atb atbat obalky obalka vaippa vaipan',
   floor:
-    'floor tfa gfa gia ufa af afl ~grundflache ~wohnflache ~nutzflache ~bodenflache ~geschossflache ebf plancher habitable shab vloeroppervlak* vloer gebruiksoppervlak* podlogi uzytkowa suelo util pavimento calpestabile gulv* golv* bra boa etageareal atemp a-temp',
-  area: 'area areas ~flache ~flaeche surface oppervlak* oppervlakte powierzchnia superficie areal ytan yta',
+    'floor tfa gfa gia ufa af afl ~grundflache ~wohnflache ~nutzflache ~bodenflache ~geschossflache ebf plancher habitable shab vloeroppervlak* vloer gebruiksoppervlak* podlogi uzytkowa suelo util pavimento calpestabile gulv* golv* bra boa etageareal atemp a-temp podlahova',
+  area: 'area areas ~flache ~flaeche surface oppervlak* oppervlakte powierzchnia superficie areal ytan yta plocha plochy pinta-ala pintaala',
   height: 'height ht ~hohe ~hoehe hauteur hoogte wysokosc altura altezza hojde hoyde hojd ridge eaves',
   altitude: 'altitude elevation seehohe asl | above sea level|uber nn|u nn|hohe uber',
   temperature:
-    'temp temps temperature temperatures t ti te ta to tin tout text tint ~temperatur ~temperaturen temperatuur temperatura temperatury lufttemperatur thermometer',
+    'temp temps temperature temperatures t ti te ta to tin tout text tint ~temperatur ~temperaturen temperatuur temperatura temperatury lufttemperatur thermometer teplota teploty teplot lampotila lampotila* ~lampotila',
   inside:
-    'in inside indoor indoors internal int interior i innen* ~innen raum* interieur interieure intern binnen binnentemp* binnentemperatuur wewn* wewnatrz wewnetrzna interna interno interior inde indvendig inne innvendig ti tin tint tinn indetemperatur innetemp* room',
+    'in inside indoor indoors internal int interior i innen* ~innen raum* interieur interieure intern binnen binnentemp* binnentemperatuur wewn* wewnatrz wewnetrzna interna interno interior inde indvendig inne innvendig ti tin tint tinn indetemperatur innetemp* room vnitrni vnitrku interieru sisa* sisalla sisalampotila interior uvnitr',
   outside:
-    'out outside outdoor outdoors external ext exterior o e aussen* ~aussen exterieur exterieure extern externe buiten buitentemp* buitentemperatuur zewn* zewnatrz zewnetrzna esterna esterno exterior ute utvendig udvendig udendors utomhus te ta to tout text tex ambient udetemperatur utetemp*',
+    'out outside outdoor outdoors external ext exterior o e ude aussen* ~aussen exterieur exterieure extern externe buiten buitentemp* buitentemperatuur zewn* zewnatrz zewnetrzna esterna esterno exterior ute utvendig udvendig udendors utomhus te ta to tout text tex ambient udetemperatur utetemp* venkovni vnejsi exterieru ulko* ulkona ulkolampotila venku zewnatrz',
   barometer:
-    'baro barometer barometric barometrisch* atmospheric atmos ~luftdruck ~barometerstand barometrique atmospherique luchtdruk barometrisk barometrico barometrica atmosferico atmosferica barometryczne atmosferyczne lufttryck lufttryk lufttrykk pbar patm pb qfe qnh barometre barometro | air pressure|p baro|p atm|pression de l air|p bar',
+    'baro ~barometer barometric barometrisch* atmospheric atmos ~luftdruck ~barometerstand barometrique atmospherique luchtdruk barometrisk barometrico barometrica atmosferico atmosferica barometryczne atmosferyczne lufttryck lufttryk lufttrykk pbar patm pb qfe qnh barometre barometro barometricky barometrickeho atmosfericky ilmanpaine barometrica atmosferica | air pressure|p baro|p atm|pression de l air|p bar',
   humidity:
     'rh humidity hum feuchte ~feuchte ~feuchtigkeit humidite vochtigheid wilgotnosc humedad umidita fugt* fuktighet fukt hr rf rv | rel hum',
   wind: 'wind windspeed ~windgeschwindigkeit ~windstarke vent windsnelheid wiatr wiatru viento vento vind vindhastighet vindstyrke beaufort bft',
-  date: 'date datum dato data fecha jour dzien dat prufdatum messdatum testdatum pruefdatum tested | date of test|test date',
-  name: 'house building dwelling project plot property site name unit object job gebaude ~objekt projekt bauvorhaben wohneinheit haus bv batiment projet ouvrage logement maison gebouw project woning budynek obiekt inwestycja edificio obra proyecto vivienda progetto edificio immobile bygning byggeri ejendom prosjekt bygg byggnad fastighet objekt premises address adresse anschrift adres adresa direccion indirizzo adress location ort street strasse rue liegenschaft sag | building name|site address|street address',
+  date: 'date datum dato data fecha jour dzien dat prufdatum messdatum testdatum pruefdatum tested datum dne paivamaara pvm data | date of test|test date',
+  name: 'house building dwelling project plot property site name unit object job gebaude ~objekt projekt bauvorhaben wohneinheit haus bv batiment projet ouvrage logement maison gebouw project woning budynek obiekt inwestycja edificio obra proyecto vivienda progetto edificio immobile bygning byggeri ejendom prosjekt bygg byggnad fastighet objekt premises address adresse anschrift adres adresa direccion indirizzo adress location ort street strasse rue liegenschaft sag budova budovy stavba rakennus kohde imovel moradia fracao | building name|site address|street address',
   address:
-    'address adresse anschrift adres direccion indirizzo adress location street standort ort liegenschaft postcode',
+    'address adresse anschrift adres direccion indirizzo adress location street standort ort liegenschaft postcode adresa osoite morada endereco',
   client:
-    'client customer auftraggeber bauherr kunde opdrachtgever klant klient zleceniodawca cliente committente kunde bestallare bygherre oppdragsgiver | maitre d ouvrage|donneur d ordre',
+    'client customer auftraggeber bauherr kunde opdrachtgever klant klient zleceniodawca cliente committente kunde bestallare bygherre oppdragsgiver objednatel investor tilaaja | maitre d ouvrage|donneur d ordre',
   tester:
-    'tester technician operator engineer prufer pruefer messtechniker bearbeiter operateur testeur mesureur meetspecialist technicus badajacy wykonal tecnico operatore operador inspector proveleder maler tekniker testare by geprueft gepruft | tested by|carried out by|done by|durchgefuhrt von',
+    'tester technician operator engineer prufer pruefer messtechniker bearbeiter operateur testeur mesureur meetspecialist technicus badajacy wykonal tecnico operatore operador inspector proveleder maler tekniker testare by geprueft gepruft zkousel meril mittaaja | tested by|carried out by|done by|durchgefuhrt von',
   testId:
-    'test job ref report protocol protokoll prufnummer messung bericht nummer auftrag dossier essai pruef* pruf* proef zlecenie nr prova prueba ensayo prov sag test* | test no|test id|test ref|job no|job ref|report no',
+    'test job ref report protocol protokoll prufnummer messung bericht nummer auftrag dossier essai pruef* pruf* proef zlecenie nr prova prueba ensayo prov sag test* zkouska zkousky mittaus | test no|test id|test ref|job no|job ref|report no',
   method: 'method standard norm norme norma metode metod methode',
   stage: 'stage phase bauphase fase etap',
   notes:
     'notes note remarks remark comments comment bemerkung bemerkungen anmerkung anmerkungen remarque remarques observations opmerking opmerkingen uwagi observaciones notas osservazioni noter merknad anmarkning kommentar',
   target:
-    'target targets nominal setpoint planned plan soll sollwert sollwerte solldruck cible consigne visee doel streef* streefwaarde gewenst zadane docelowe objetivo obiettivo nominale mal malvarde mal* maltryk settpunkt aim wanted desired intended approx goal | set point|set value|set pa',
+    'target targets nominal setpoint planned plan soll sollwert sollwerte solldruck cible consigne visee doel streef* streefwaarde gewenst zadane docelowe objetivo obiettivo nominale mal malvarde mal* maltryk settpunkt aim wanted desired intended approx goal pozadovany tavoite cil cilovy | set point|set value|set pa',
   corrected:
-    'corrected corr korr korrigiert* korr* corrige corrigee corrige* gecorrigeerd* skorygowan* corregid* corretto corretta korrigeret korrigerad korrigert std standard stp normal* normiert* referenz* adj adjusted reference qn qenv qcor qcorr qc',
+    'corrected corr korr korrigiert* korr* corrige corrigee corrige* gecorrigeerd* skorygowan* corregid* corretto corretta korrigeret korrigerad korrigert std standard stp normal* normiert* referenz* normvolumen* normluft* nm3 sm3 scfm adj adjusted reference qn qenv qcor qcorr qc korigovan* opraven* korjattu corrigid*',
   induced:
-    'induced net netto induziert* induite induit corrected corr korr* korrigiert* corrige corrigee effective effektiv* geinduceerd* gecorrigeerd* skorygowan* inducid* indotta adjusted induceret indusert',
+    'induced net netto induziert* induite induit corrected corr korr* korrigiert* corrige corrigee effective effektiv* geinduceerd* gecorrigeerd* skorygowan* inducid* indotta adjusted induceret indusert korigovan* opraven* korjattu corrigid* corregid* corretta corretto corrige* skygerowan* gecorrigeerd korrigeret korrigerat',
   speed:
     'speed rpm hz drehzahl vitesse toerental obroty velocidad velocita hastighed varvtal voltage volt ampere power leistung stufe',
   time: 'time clock elapsed zeit uhrzeit messzeit temps heure tijd czas hora ora tid tidspunkt timestamp zeitstempel',
   index:
-    'no nr # n° step reading point pt pts stage station lp messpunkt punkt stufe num number index etape palier punt meetpunt punkt lp. pomiar punto paso passo trin steg trinn stap id row sample messung ',
+    'no nr # n° step reading point pt pts stage station lp messpunkt punkt stufe num number index etape palier punt meetpunt punkt lp. pomiar punto paso passo trin steg trinn stap id row sample messung poradi',
   direction:
-    'direction dir mode richtung messrichtung sens richting kierunek direccion direzione retning riktning run type art messart modus kind',
+    'direction dir mode richtung messrichtung sens richting kierunek direccion direzione retning riktning run type art messart modus kind smer suunta direcao',
   range:
     'range ranges plate plates ring rings configuration config bereich messbereich blende blenden plage gamme opening disc disk cover bague plaque anneau plaat zakres plyta anillo anello boquilla nozzle dyse insert adapter orifice | flow ring',
   role: 'type role what kind art typ was quoi status state remark remarks note notes comment label phase bemerkung',
   total:
     'total tot sum gesamt ~gesamt summe combined totale totaal suma totalt samlet somme sigma both all together overall',
   average:
-    'mean average avg av avge mittel mittelwert durchschnitt moyenne moy gemiddelde gem srednia promedio media medio snit gennemsnit gjennomsnitt medel medelvarde total sum summe min max maximum minimum hochste hochst std stdev sd median st range highest lowest peak spread ~mittelwert maks',
+    'mean average avg av avge mittel mittelwert durchschnitt moyenne moy gemiddelde gem srednia promedio media medio snit snitt gennemsnit gjennomsnitt medel medelvarde total sum summe min max maximum minimum hochste hochst std stdev sd median st range highest lowest peak spread ~mittelwert maks prumer keskiarvo media',
   coefficient: 'c k coefficient coeff cf koeffizient konstante coef const constant a c0 faktor',
   exponent: 'n exponent exp m b hochzahl exposant power',
   test: 'test retest job house plot prufung messung essai proef test* houses dwelling auftrag objekt haus',
@@ -83,7 +83,7 @@ export const CONCEPTS = {
   upper: 'max maximum to highest high bis upper',
   used: 'used use valid include included counts count gultig gueltig verwendet valide retenu utilise geldig gebruikt wazny uzyty usato usado brugt brukt anvand platny',
   leftOut:
-    'rejected reject ignore ignored discard discarded omit omitted void invalid excluded exclude unused aborted verworfen ungultig ungueltig annule rejete ongeldig vervallen odrzucony descartado scartato kasseret forkastet forkastad bad | not used|not valid|do not use|nicht verwendet|left out|non utilise|non retenu',
+    'rejected reject ignore ignored discard discarded omit omitted void invalid excluded exclude unused aborted verworfen ungultig ungueltig annule rejete ongeldig vervallen odrzucony descartado scartato kasseret forkastet forkastad bad vyrazen* vyloucen* neplatn* hylatty hylat* rejeitad* anulad* | not used|not valid|do not use|nicht verwendet|left out|non utilise|non retenu',
 } as const
 
 export type Concept = keyof typeof CONCEPTS

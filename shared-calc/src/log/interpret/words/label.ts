@@ -86,6 +86,11 @@ function unitIn(text: string): FoundUnit {
     if (unit) return { unit }
   }
   const bare = withoutBrackets(text).replace(/:\s*$/, '').trim()
+  const underscored = bare.split('_')
+  if (underscored.length > 2) {
+    const unit = findUnit(underscored.slice(-2).join('/'))
+    if (unit) return { unit }
+  }
   for (const sign of [',', '_', ';', ':']) {
     const at = bare.lastIndexOf(sign)
     const unit = at > 0 ? findUnit(bare.slice(at + 1)) : undefined
@@ -122,6 +127,10 @@ function unitOfPiece(piece: string): KnownUnit | undefined {
   }
   return undefined
 }
+
+/** What people write where there is no value. */
+const PLACEHOLDERS = new Set(['-', '–', '—', '/', 'n/a', 'na', 'none', 'x', '?', 'oor', 'k.a.', '...', '…'])
+export const isPlaceholder = (text: string): boolean => PLACEHOLDERS.has(text.trim().toLowerCase())
 
 /** A text that is a unit and nothing else, with or without brackets. */
 export function bareUnit(text: string): KnownUnit | undefined {

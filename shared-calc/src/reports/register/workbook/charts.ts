@@ -1,6 +1,8 @@
 import type { Workbook, Worksheet } from 'exceljs'
+import { stages } from '../../../contract/record/index.js'
 import { columnLetters } from '../../workbook/address.js'
-import { type ChartDescription, type ChartSeries, printStyle } from '../../workbook/chart/index.js'
+import type { ChartDescription, ChartSeries } from '../../workbook/chart/description.js'
+import { printStyle } from '../../workbook/chart/print-style.js'
 import { setUpPage } from '../../workbook/page.js'
 import { dress, fonts, headingRow } from '../../workbook/styles.js'
 import type { RegisterRow } from '../arrange.js'
@@ -72,7 +74,7 @@ function frameOf({ rows }: Register): ChartFrame | undefined {
   }
 }
 
-const STAGE_ORDER = ['fabric', 'after services', 'acceptance', 'retest', NOT_LOGGED]
+const STAGE_ORDER = [...stages, NOT_LOGGED]
 
 /** One series for each stage over the date of the test; one line for each limit. */
 function overTime(sheet: Worksheet, { rows }: Register, frame: ChartFrame): ChartDescription {

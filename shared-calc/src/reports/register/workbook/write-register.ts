@@ -1,5 +1,5 @@
 import ExcelJS from 'exceljs'
-import { addCharts } from '../../workbook/chart/index.js'
+import { addCharts } from '../../workbook/chart/add-charts.js'
 import type { Register } from '../register.js'
 import { writeCharts } from './charts.js'
 import { dateOf } from './columns.js'

@@ -1,13 +1,21 @@
 // Where a workbook is scrolled to, how large it is shown and which cell is chosen: saving a look at it changes nothing else.
 const VIEWS = { from: '<sheetViews>', to: '</sheetViews>' } as const
 const ATTRIBUTES =
-  / (?:zoomScale|zoomScaleNormal|zoomScalePageLayoutView|zoomScaleSheetLayoutView|topLeftCell|tabSelected)="[^"<]*"/g
+  / (?:zoomScale|zoomScaleNormal|zoomScalePageLayoutView|zoomScaleSheetLayoutView|tabSelected)="[^"<]*"/g
 const SELECTIONS = /<selection(?: (?:pane|activeCell|activeCellId|sqref)="[^"<]*")*\s*\/>/g
-const WINDOW = /<bookViews><workbookView(?: \w+="[^"<]*")*\s*\/><\/bookViews>/
+// A window that is hidden, or shows no tabs, is not as issued.
+const WINDOW =
+  /<bookViews><workbookView(?: (?:xWindow|yWindow|windowWidth|windowHeight|tabRatio|firstSheet|activeTab|minimized)="[^"<]*")*\s*\/><\/bookViews>/
+/** Rows above frozen ones cannot be scrolled to: where such a view begins is no matter of scrolling. */
+const FROZEN = /<pane [^>]*state="frozen/
+const SCROLLED = /^topLeftCell="[^"<]*" | topLeftCell="[^"<]*"/g
 
 /** The rows that `addIssuedRows` puts below the others of sheet Record; nothing else can hide in them. */
 const ISSUED =
   /<row r="\d+"><c r="A\d+"(?: s="\d+")? t="inlineStr"><is><t>(?:issued part|signing key|signature \(Ed25519\))<\/t><\/is><\/c><c r="B\d+"(?: s="\d+")? t="inlineStr"><is><t>[^<]*<\/t><\/is><\/c><\/row>/g
+
+/** The rows that hold digests and signature, as they are written. */
+export const issuedRowsText = (text: string): string => (text.match(ISSUED) ?? []).join('')
 
 /**
  * A part's text in the form that is digested: without the view's place and size, and for sheet Record without the rows that
@@ -29,8 +37,19 @@ function withoutViews(head: string): string {
   if (to < 0) return head
   const views = head.slice(from, to).replace(ATTRIBUTES, '').replace(SELECTIONS, '')
   return (
-    head.slice(0, from) + views.split('<sheetView ').map(closedIfEmpty).join('<sheetView ') + head.slice(to)
+    head.slice(0, from) +
+    views
+      .split('<sheetView ')
+      .map((view) => closedIfEmpty(withoutScroll(view)))
+      .join('<sheetView ') +
+    head.slice(to)
   )
+}
+
+/** One view without where it is scrolled to; with frozen rows or columns, only the part beside them scrolls. */
+function withoutScroll(view: string): string {
+  const cut = FROZEN.test(view) ? view.indexOf('<pane ') : 0
+  return view.slice(0, cut) + view.slice(cut).replace(SCROLLED, '')
 }
 
 /** `a="1"></sheetView>` as `a="1"/>`: a view that held a selection only. */

@@ -1,5 +1,6 @@
 import type { Workbook, XlsxWriteOptions } from 'exceljs'
-import { addChartsTo, type ChartDescription } from '../chart/index.js'
+import { addChartsTo } from '../chart/add-charts.js'
+import type { ChartDescription } from '../chart/description.js'
 import { escapeStandIns } from '../held-texts.js'
 import { addPicturesTo, type PlacedPicture } from '../pictures/add-pictures.js'
 import { type Parts, readParts } from '../zip/parts.js'

@@ -1,6 +1,6 @@
 import { finding } from '../../../catalogue/findings/finding.js'
-import { heldText } from '../../../contract/record/held-text.js'
 import type { Finding, TestRecord } from '../../../contract/record/index.js'
+import { heldText } from '../../../contract/record/text-field.js'
 import { PICTURE_LIMITS, type Picture, type Pictures } from './picture.js'
 import { readPicture } from './read-picture.js'
 

@@ -1,6 +1,0 @@
-/** Today as the machine's clock has it, as 2026-10-31. */
-export function today(): string {
-  const now = new Date()
-  const two = (part: number): string => String(part).padStart(2, '0')
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`
-}

@@ -1,0 +1,40 @@
+import { InputError, type Problem, problemLine } from '@draughtbook/shared-calc'
+import { fileFault } from '../files/file-fault.js'
+
+/** The command was called in a way that cannot be carried out; ends with exit code 2. */
+export class UsageError extends Error {
+  override readonly name = 'UsageError'
+}
+
+/** A file that cannot be read or evaluated, with everything that is wrong in it. */
+export class FileError extends Error {
+  override readonly name = 'FileError'
+  constructor(
+    readonly file: string,
+    readonly problems: readonly Problem[],
+    private readonly more: { readonly cause?: unknown; readonly command?: string } = {},
+  ) {
+    super(`${file} cannot be read`, { cause: more.cause })
+  }
+
+  /** One line per fault, naming file, sheet and cell or field. */
+  get lines(): string[] {
+    const { command } = this.more
+    return [
+      ...this.problems.map((problem) => `${this.file}: ${problemLine(problem)}`),
+      ...(command ? [`Then: ${command}`] : []),
+    ]
+  }
+}
+
+/** Runs work on a file; whatever is wrong with its content or the file itself comes out under the file's name. */
+export async function withFile<T>(file: string, work: () => Promise<T>): Promise<T> {
+  try {
+    return await work()
+  } catch (error) {
+    if (error instanceof InputError) throw new FileError(file, error.problems, { cause: error })
+    const fault = fileFault(error)
+    if (fault) throw new FileError(file, [{ path: '', message: fault }])
+    throw error
+  }
+}

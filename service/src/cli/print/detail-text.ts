@@ -1,0 +1,36 @@
+import type { Evaluation } from '@draughtbook/shared-calc'
+import { numberText } from './number-text.js'
+
+/** Every step of the working: formula, formula with numbers put in, value. */
+export function traceText({ trace }: Evaluation): string {
+  let block = ''
+  const lines = (trace ?? []).flatMap((step) => {
+    const heading = step.block === block ? [] : ['', step.block]
+    block = step.block
+    const value = Array.isArray(step.value)
+      ? step.value.map((one) => numberText(one, 6)).join(', ')
+      : numberText(step.value, 6)
+    return [
+      ...heading,
+      `  ${step.symbol} = ${step.expression}`,
+      `    = ${step.substituted}`,
+      `    = ${value} ${step.unit}  (${step.name}; ${step.source})`,
+    ]
+  })
+  return ['Working', ...lines].join('\n')
+}
+
+const digits = (value: number): string => String(Number(value.toPrecision(4)))
+
+/** How sure: the decision in words, then each figure with its interval and the three largest contributions. */
+export function uncertaintyText({ uncertainty, decision }: Evaluation): string {
+  const decisions = (decision ?? []).map(({ quantity, words }) => `${quantity}: ${words}`)
+  const figures = (uncertainty?.figures ?? []).map(({ label, value, unit, interval95, contributions }) => {
+    const largest = [...contributions]
+      .sort((a, b) => b.share - a.share)
+      .slice(0, 3)
+      .map(({ name, share }) => `${name} ${Math.round(share * 100)} %`)
+    return `${label}: ${digits(value)} ${unit}, 95 % from ${digits(interval95[0])} to ${digits(interval95[1])} (${largest.join(', ')})`
+  })
+  return ['Uncertainty', ...decisions, ...figures].join('\n  ')
+}

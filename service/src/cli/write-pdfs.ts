@@ -1,0 +1,69 @@
+import { extname } from 'node:path'
+import { digestOf } from '@draughtbook/shared-calc'
+import { writeSummaryPdf } from '@draughtbook/shared-calc/pdf'
+import { fileFault } from '../files/file-fault.js'
+import { pdfFonts } from '../files/pdf-fonts.js'
+import { writeAtomically } from '../files/write-atomically.js'
+import { UsageError } from './errors.js'
+import { guardOld, type OutputWish, outputPath } from './output-path.js'
+import type { PicturedTest } from './read-pictures.js'
+
+export interface PdfWish extends OutputWish {
+  /** Path asked for with --pdf; true where it has the name of the workbook. */
+  readonly pdf?: string | true
+  readonly uncertainty?: boolean
+}
+
+/**
+ * Writes summary and test report of each test of a file as a PDF. Resolves to the paths, each with what has to be said about it.
+ * Throws UsageError when one cannot be written.
+ */
+export async function writePdfs(
+  input: string,
+  tests: readonly PicturedTest[],
+  wish: PdfWish,
+): Promise<{ path: string; notes: string[] }[]> {
+  if (tests.length > 1 && typeof wish.pdf === 'string')
+    throw new UsageError(
+      `${input} has ${tests.length} tests, so --pdf cannot name their files; give --pdf without a name`,
+    )
+  const paths: string[] = []
+  for (const [i, { record }] of tests.entries()) {
+    const path = await pdfPath(input, wish, tests.length === 1 ? '' : `-${i + 1}`)
+    await guardOld(path, { ...wish, out: typeof wish.pdf === 'string' ? wish.pdf : undefined }, async (old) =>
+      Buffer.from(old).includes(`record ${digestOf(record)}`),
+    )
+    paths.push(path)
+  }
+  const fonts = await pdfFonts()
+  const written: { path: string; notes: string[] }[] = []
+  for (const [i, { record, cells, findings, pictures }] of tests.entries()) {
+    const path = paths[i] ?? ''
+    const { bytes, lacking } = await writeSummaryPdf(record, {
+      fonts,
+      cells,
+      findings,
+      ...(pictures && { pictures }),
+      ...(wish.uncertainty && { uncertainty: true }),
+    })
+    await writeAtomically(path, bytes).catch((error: unknown) => {
+      throw new UsageError(`${path} cannot be written: ${fileFault(error) ?? String(error)}`)
+    })
+    const notes =
+      lacking.length > 0
+        ? [`${path}: the font has no ${lacking.join(' ')}; the PDF shows an empty box for each`]
+        : []
+    written.push({ path, notes })
+  }
+  return written
+}
+
+/** The path asked for, else that of the workbook with the ending .pdf. */
+async function pdfPath(input: string, wish: PdfWish, suffix: string): Promise<string> {
+  if (typeof wish.pdf !== 'string') return (await outputPath(input, wish, suffix)).replace(/\.xlsx$/i, '.pdf')
+  if (extname(wish.pdf).toLowerCase() !== '.pdf')
+    throw new UsageError(
+      `--pdf must name a .pdf file, not ${wish.pdf}; to give it no name, put it after the input`,
+    )
+  return wish.pdf
+}

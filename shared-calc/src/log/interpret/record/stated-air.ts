@@ -1,0 +1,71 @@
+import type { FoundRun } from '../tables/runs.js'
+import { readLabel, says } from '../words/label.js'
+import type { Draft } from './draft.js'
+
+const PATH = 'flowStatedAt'
+
+/** What the flows are flows of, where the log speaks of a standard state: two meanings, so it is asked. */
+export function putStatedAir(draft: Draft, runs: readonly FoundRun[]): void {
+  const flows = runs.filter(({ block }) => block.carriers[0]?.role !== 'device')
+  if (flows.length === 0) return
+  const answer = draft.answers[PATH]
+  if (answer === 'device air' || answer === 'reference air') {
+    for (const [index, run] of runs.entries())
+      if (flows.includes(run)) draft.put(`runs[${index}].flowStatedAt`, answer)
+    draft.note('log-answer', `the flows were said to be of ${answer}`, '', PATH)
+    return
+  }
+  if (answer !== undefined)
+    draft.collector.refuse(
+      'unknown-word',
+      `"${answer}" is neither "device air" nor "reference air"`,
+      undefined,
+      PATH,
+    )
+  const said = headingOf(flows) ?? flows.map(saidNear).find((one) => one)
+  if (!said) return
+  draft.ask({
+    path: PATH,
+    text: `"${said.text}" stands in ${said.cell.split('!').at(-1)}. Are the flows converted to air of 20 °C, or are they as they passed the fan?`,
+    cells: [said.cell],
+    choices: [
+      { value: 'reference air', label: 'converted to air of 20 °C (1.204 kg/m³)' },
+      { value: 'device air', label: 'as they passed the fan' },
+    ],
+  })
+}
+
+interface Said {
+  readonly text: string
+  readonly cell: string
+}
+
+function headingOf(runs: readonly FoundRun[]): Said | undefined {
+  const column = runs.flatMap(({ block }) => block.carriers).find(({ role }) => role === 'corrected')
+  return column && { text: column.label.text, cell: column.headingCell }
+}
+
+const MOST_CHARACTERS = 160
+
+/** "Flows are at 20 °C and 1013 mbar", anywhere on the sheet of the readings, but not with a value of its own beside it. */
+function saidNear({ view, bottom }: FoundRun): Said | undefined {
+  for (let row = 0; row < Math.min(view.rows, bottom + 12); row++)
+    for (let column = 0; column < Math.min(view.columns, 30); column++) {
+      const text = view.text(row, column)
+      if (text === undefined || text.length > MOST_CHARACTERS || view.number(row, column + 1) !== undefined)
+        continue
+      const label = readLabel(text)
+      if (!says(label, 'flow') || says(label, 'zero') || label.tokens.length < 4) continue
+      const state = STATE.test(text)
+      if (
+        state ||
+        label.padded.includes(' standard conditions ') ||
+        label.padded.includes(' normbedingungen ')
+      )
+        return { text, cell: view.address(row, column) }
+    }
+  return undefined
+}
+
+/** Figures of the usual standard state with their units: 20 °C, 1013 hPa, 1.2 kg/m³. */
+const STATE = /\b(?:20 ?°C|1013(?:[.,]25)? ?(?:hPa|mbar)|101[.,]3(?:25)? ?kPa|101 ?325 ?Pa|1[.,]20?4?1? ?kg)/

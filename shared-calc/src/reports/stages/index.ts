@@ -1,0 +1,1 @@
+export { writeStagesWorkbook } from './write-stages.js'

@@ -1,0 +1,78 @@
+import { shortNames } from '../catalogue/short-names.js'
+import type { RerunTest } from './report.js'
+
+/**
+ * What only shows when files are looked at together: several files of one test, and files whose names were swapped. Each is a remark
+ * on the test; whether a reissue was right is for the auditor.
+ */
+export function remarksAmongFiles(tests: readonly RerunTest[]): ReadonlyMap<RerunTest, readonly string[]> {
+  const remarks = new Map<RerunTest, string[]>()
+  const add = (test: RerunTest, text: string) => remarks.set(test, [...(remarks.get(test) ?? []), text])
+  const names = shortNames(tests.map(({ file }) => file))
+  const name = ({ file }: RerunTest) => names.get(file) ?? file
+  for (const same of sameTests(tests))
+    for (const test of same) {
+      const others = same.filter((one) => one !== test)
+      const copies = others.filter(({ recordDigest }) => recordDigest === test.recordDigest)
+      const other = others.filter(({ recordDigest }) => recordDigest !== test.recordDigest)
+      if (copies.length > 0) add(test, `the same record is in ${listed(copies.map(name))}`)
+      if (other.length > 0)
+        add(
+          test,
+          `${listed(other.map(name))} ${other.length === 1 ? 'has' : 'have'} the same test number and date but another record: find out which one counts`,
+        )
+    }
+  for (const { test, fits } of misnamed(tests, name))
+    add(
+      test,
+      `the name of the file fits ${fits.building}, which is in ${name(fits)}; this file is of ${test.building}`,
+    )
+  return remarks
+}
+
+/** Tests with the same number and date; without a number, of the same building and date. */
+function sameTests(tests: readonly RerunTest[]): RerunTest[][] {
+  const groups = new Map<string, RerunTest[]>()
+  for (const test of tests) {
+    if (test.kind !== 'summary workbook') continue
+    const key = [test.testNumber ?? `${test.site ?? ''}|${test.building}`, test.date].join('|')
+    groups.set(key, [...(groups.get(key) ?? []), test])
+  }
+  return [...groups.values()].filter(({ length }) => length > 1)
+}
+
+/** Files named after the building of another file, and not after their own. */
+function misnamed(
+  tests: readonly RerunTest[],
+  name: (test: RerunTest) => string,
+): { readonly test: RerunTest; readonly fits: RerunTest }[] {
+  const byBuilding = new Map<string, RerunTest>()
+  for (const test of tests) if (test.building) byBuilding.set(plain(test.building), test)
+  const wanted = [...byBuilding].sort(([a], [b]) => b.length - a.length)
+  return tests.flatMap((test) => {
+    if (test.building === undefined) return []
+    const fileName = plain(name(test).replace(/\.\w+$/, ''))
+    const [, fits] = wanted.find(([building]) => fileName.includes(building)) ?? []
+    // The longest name that fits counts: " plot 12 " is no " plot 1 ".
+    return fits &&
+      plain(fits.building ?? '') !== plain(test.building) &&
+      !fileName.includes(plain(test.building))
+      ? [{ test, fits }]
+      : []
+  })
+}
+
+/** Words and numbers between single blanks, with one at each end. */
+const plain = (text: string): string =>
+  ` ${
+    text
+      .toLowerCase()
+      .match(/[\p{L}\p{N}]+/gu)
+      ?.join(' ') ?? ''
+  } `
+
+const NAMED = 3
+const listed = (names: readonly string[]): string =>
+  names.length > NAMED
+    ? `${names.slice(0, NAMED).join(', ')} and ${names.length - NAMED} more files`
+    : names.join(' and ')
