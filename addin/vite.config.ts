@@ -32,6 +32,15 @@ export default defineConfig({
       },
       // A service worker answers for its own folder and below, so it stands beside the page.
       output: {
+        // What the page shares with what it loads later, in one file instead of many small ones.
+        codeSplitting: {
+          groups: [
+            {
+              name: 'shared',
+              test: /record\/choices|catalogue\/(figures|shown-figure|words)\.|one-test\/(lists\.ts|lists\/|typed\/typed-run|taken-stations)/,
+            },
+          ],
+        },
         entryFileNames: ({ name }) =>
           name === 'service-worker' ? 'service-worker.js' : 'assets/[name]-[hash].js',
       },

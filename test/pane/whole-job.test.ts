@@ -115,7 +115,7 @@ describe('the whole job on the page twin', () => {
         () => page.locator('.step-result .figures tbody tr').first().locator('td').first().textContent(),
         SOON,
       )
-      .toBe(expected.runs[0]?.n50?.value.toFixed(3))
+      .toBe(expected.runs[0]?.n50?.value.toFixed(2))
     expect(complaints).toEqual([])
   })
 

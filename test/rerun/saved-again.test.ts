@@ -10,7 +10,8 @@ import { recalculate } from '../support/libreoffice'
 import { hiddenChanges } from './support/hidden-changes'
 import { PackageText } from './support/package'
 import { shareFormulas } from './support/share-formulas'
-import { landmarks, tamperingsOf } from './support/tamperings'
+import { landmarks } from './support/tamper/landmarks'
+import { tamperingsOf } from './support/tamperings'
 
 const demo = () => parseRecord(JSON.parse(readFileSync('test/demo/demo-record.json', 'utf8')))
 

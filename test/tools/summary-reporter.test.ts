@@ -45,6 +45,23 @@ describe('last line of a test run', () => {
     expect(runOf(`it('a', () => {})`).lines.at(-2)).toMatch(/^ *\d+\.\d s {2}\.$/)
   })
 
+  it('names a test that passed only at the second attempt, before the last line', () => {
+    const tests = `let runs = 0
+      describe('door', () => {
+        it('closes at once', () => {})
+        it('closes when pushed twice', { retry: 2 }, () => { runs += 1; if (runs < 2) throw new Error('still open') })
+      })`
+    expect(runOf(tests).lines.slice(-2)).toEqual([
+      'passed at the second attempt: door > closes when pushed twice',
+      '2 passed, 0 failed',
+    ])
+  })
+
+  it('names no test that failed at every attempt, nor one that passed at once', () => {
+    const tests = `it('a', { retry: 1 }, () => {}); it('b', { retry: 1 }, () => { throw new Error('b') })`
+    expect(runOf(tests).lines.join('\n')).not.toContain('second attempt')
+  })
+
   it('says nothing of skipped tests where there are none', () => {
     expect(closingLine(`it('a', () => {})`)).toEqual({ last: '1 passed, 0 failed', status: 0 })
   })

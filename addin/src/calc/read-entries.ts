@@ -1,7 +1,14 @@
-import { type Direction, formatNeeded, type Problem, RECORD_FORMAT, type Run } from '@draughtbook/shared-calc'
+import {
+  type Direction,
+  formatNeeded,
+  type Problem,
+  RECORD_FORMAT,
+  type Run,
+  runDirections,
+} from '@draughtbook/shared-calc'
 import { fieldKind, findUnit, type Grid, interpret, setPath, withSheet } from '@draughtbook/shared-calc/log'
 import { columnLetters } from '../host/address.js'
-import { DIRECTIONS, type TestEntries } from '../pane/one-test/entries.js'
+import type { TestEntries } from '../pane/one-test/entries.js'
 import { type AskedValue, askAbout } from './ask-about.js'
 import { locate } from './read-column.js'
 import { readLists } from './read-lists.js'
@@ -68,7 +75,7 @@ export function readEntries(
   const typedFaults: Record<string, string> = {}
   const runs: Run[] = []
   const unfinished: Run[] = []
-  for (const direction of DIRECTIONS) {
+  for (const direction of runDirections) {
     const picks = entries.runs[direction]
     if (!picks) continue
     const own: Record<string, string> = {}

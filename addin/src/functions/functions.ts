@@ -1,4 +1,13 @@
-import { type ColumnsCurve, curveOfColumns, moistAirDensity } from '@draughtbook/shared-calc'
+import {
+  type ColumnsCurve,
+  curveFigures,
+  curveOfColumns,
+  type FigureDefinition,
+  moistAirDensity,
+  nameWithSymbol,
+  results,
+  unitText,
+} from '@draughtbook/shared-calc'
 import { ArgumentFault, type Given, type GivenRange, numberArgument, pairsArgument } from './arguments.js'
 import type { FunctionId } from './table.js'
 
@@ -64,15 +73,22 @@ export const implementations: Record<FunctionId, Implementation> = {
 }
 
 function table(of: ColumnsCurve): Cell[][] {
+  const row = (of: FigureDefinition, value: number, lower: Cell = '', upper: Cell = ''): Cell[] => [
+    of.name,
+    value,
+    lower,
+    upper,
+    unitText(of.unit),
+  ]
   const { airLeakageCoefficient: c, airFlowExponent: n, rSquared, readings } = of
   const q = of.at(50)
   return [
     ['quantity', 'value', '95 % from', '95 % to', 'unit'],
-    ['air leakage coefficient', c.value, c.lower, c.upper, 'm³/(h·Paⁿ)'],
-    ['air flow exponent', n.value, n.lower, n.upper, ''],
-    ['air leakage rate at 50 Pa', q.value, q.lower, q.upper, 'm³/h'],
-    ['effective leakage area at 4 Pa', of.leakageArea(4), '', '', 'cm²'],
-    ['coefficient of determination r²', rSquared, '', '', ''],
+    row(curveFigures.airLeakageCoefficient, c.value, c.lower, c.upper),
+    row(curveFigures.airFlowExponent, n.value, n.lower, n.upper),
+    row(results.q50, q.value, q.lower, q.upper),
+    row(results.ela4, of.leakageArea(4)),
+    row({ ...curveFigures.rSquared, name: nameWithSymbol(curveFigures.rSquared) }, rSquared),
     ['readings', readings, '', '', ''],
   ]
 }

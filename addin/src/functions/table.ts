@@ -1,3 +1,12 @@
+import {
+  capital,
+  curveFigures,
+  type FigureDefinition,
+  nameWithSymbol,
+  results,
+  unitText,
+} from '@draughtbook/shared-calc'
+
 /** One argument as Excel's function wizard shows it. */
 export interface Argument {
   name: string
@@ -30,6 +39,14 @@ const at = (standard: string): Argument => ({
   optional: true,
 })
 
+const FROM_CURVE = 'from the leakage curve through the readings'
+
+/** A figure of the catalogue with its unit: `Air change rate in 1/h`. */
+function inItsUnit({ name, quantity = name, unit }: FigureDefinition & { quantity?: string }): string {
+  const printed = unitText(unit)
+  return printed === '' ? capital(quantity) : `${capital(quantity)} in ${printed}`
+}
+
 /**
  * Every spreadsheet function, once: functions.json, the manifests' namespace, the code behind the names and their
  * tests all follow from this table. Names are words and never look like a cell address.
@@ -37,45 +54,43 @@ const at = (standard: string): Argument => ({
 export const functionTable = [
   {
     id: 'AIRCHANGERATE',
-    description:
-      'Air change rate in 1/h at a pressure difference, from the leakage curve through the readings',
+    description: `${inItsUnit(results.n50)} at a pressure difference, ${FROM_CURVE}`,
     parameters: [pressures, flows, { name: 'volume', description: 'Internal volume in m³' }, at('50')],
   },
   {
     id: 'LEAKAGEPERENVELOPE',
-    description: 'Specific leakage rate in m³/(h·m²) of envelope area at a pressure difference',
+    description: `${inItsUnit(results.qE50)} at a pressure difference`,
     parameters: [pressures, flows, { name: 'area', description: 'Envelope area in m²' }, at('50')],
   },
   {
     id: 'LEAKAGEPERFLOOR',
-    description: 'Specific leakage rate in m³/(h·m²) of floor area at a pressure difference',
+    description: `${inItsUnit(results.qF50)} at a pressure difference`,
     parameters: [pressures, flows, { name: 'area', description: 'Floor area in m²' }, at('50')],
   },
   {
     id: 'LEAKAGECOEFFICIENT',
-    description: 'Air leakage coefficient in m³/(h·Paⁿ)',
+    description: inItsUnit(curveFigures.airLeakageCoefficient),
     parameters: [pressures, flows],
   },
   {
     id: 'FLOWEXPONENT',
-    description: 'Air flow exponent with the ends of its 95 % interval (fit scatter only), in three cells',
+    description: `${inItsUnit(curveFigures.airFlowExponent)} with the ends of its 95 % interval (fit scatter only), in three cells`,
     parameters: [pressures, flows],
     spills: true,
   },
   {
     id: 'FLOWATPRESSURE',
-    description:
-      'Air leakage rate in m³/h at a pressure difference, from the leakage curve through the readings',
+    description: `${inItsUnit(results.q50)} at a pressure difference, ${FROM_CURVE}`,
     parameters: [pressures, flows, { name: 'at', description: 'Pressure difference in Pa' }],
   },
   {
     id: 'LEAKAGEAREA',
-    description: 'Effective leakage area in cm² at a pressure difference',
+    description: `${inItsUnit(results.ela4)} at a pressure difference`,
     parameters: [pressures, flows, at('4')],
   },
   {
     id: 'DETERMINATION',
-    description: 'Coefficient of determination r² of the leakage curve',
+    description: `${capital(nameWithSymbol(curveFigures.rSquared))} of the leakage curve`,
     parameters: [pressures, flows],
   },
   {

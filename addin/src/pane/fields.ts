@@ -1,3 +1,15 @@
+import {
+  type BuildingPreparation,
+  type ResultDefinition,
+  results,
+  stages,
+  targetDirections,
+  unitText,
+  volumeBases,
+  windPlaces,
+} from '@draughtbook/shared-calc'
+import { type Choices, choicesOf } from './one-test/lists/list-column.js'
+
 /** How a field of the form is asked for. The record's own schema judges what is typed. */
 export type Field =
   | {
@@ -16,7 +28,7 @@ export type Field =
       hint?: string
       needed?: boolean
       kind: 'choice'
-      options: readonly (readonly [value: string, label: string])[]
+      options: Choices
     }
 
 const number = (
@@ -46,19 +58,29 @@ const date = (path: string, label: string, more: { needed?: boolean } = {}): Fie
 const choice = (
   path: string,
   label: string,
-  options: readonly (readonly [string, string])[],
+  options: Choices,
   more: { hint?: string; needed?: boolean } = {},
 ): Field => ({ path, label, kind: 'choice', options, ...more })
+
+/** Where the wind was, or will be, measured. */
+export const windChoices = choicesOf(windPlaces, {
+  ground: 'near the ground',
+  meteorological: 'weather station',
+})
 
 export const buildingFields: readonly Field[] = [
   text('building.name', 'Building', { needed: true }),
   text('building.site', 'Site'),
   text('building.address', 'Address'),
   number('building.volume_m3', 'Internal volume', 'm³', { needed: true }),
-  choice('building.volumeBasis', 'Volume basis', [
-    ['net', 'net, room by room'],
-    ['overall internal', 'overall internal dimensions'],
-  ]),
+  choice(
+    'building.volumeBasis',
+    'Volume basis',
+    choicesOf(volumeBases, {
+      net: 'net, room by room',
+      'overall internal': 'overall internal dimensions',
+    }),
+  ),
   number('building.volumeUncertainty_m3', 'Volume, standard uncertainty', 'm³'),
   number('building.envelopeArea_m2', 'Envelope area', 'm²'),
   number('building.floorArea_m2', 'Floor area', 'm²'),
@@ -70,17 +92,16 @@ export const buildingFields: readonly Field[] = [
 export const testFields: readonly Field[] = [
   date('test.date', 'Test date', { needed: true }),
   text('test.id', 'Test number'),
-  choice('test.stage', 'Stage', [
-    ['fabric', 'fabric'],
-    ['after services', 'after services'],
-    ['acceptance', 'acceptance'],
-    ['retest', 'retest'],
-  ]),
-  choice('test.preparation', 'Preparation', [
-    ['method 1', 'method 1, building in use'],
-    ['method 2', 'method 2, building envelope'],
-    ['method 3', 'method 3, specific purpose'],
-  ]),
+  choice('test.stage', 'Stage', choicesOf(stages)),
+  choice(
+    'test.preparation',
+    'Preparation',
+    choicesOf(['method 1', 'method 2', 'method 3'] satisfies BuildingPreparation[], {
+      'method 1': 'method 1, building in use',
+      'method 2': 'method 2, building envelope',
+      'method 3': 'method 3, specific purpose',
+    }),
+  ),
   text('test.tester', 'Tester'),
   text('test.organisation', 'Organisation'),
   text('test.client', 'Client'),
@@ -94,10 +115,7 @@ export const conditionsFields: readonly Field[] = [
   number('conditions.indoorRelativeHumidity', 'Indoor humidity', undefined, { hint: '0.45 or 45 %' }),
   number('conditions.outdoorRelativeHumidity', 'Outdoor humidity', undefined, { hint: '0.8 or 80 %' }),
   number('conditions.windSpeed_m_s', 'Wind speed', 'm/s'),
-  choice('conditions.windAt', 'Wind taken', [
-    ['ground', 'near the ground'],
-    ['meteorological', 'weather station'],
-  ]),
+  choice('conditions.windAt', 'Wind taken', windChoices),
   number('conditions.beaufort', 'Wind force', 'Bft'),
 ]
 
@@ -121,13 +139,16 @@ export const rangeFields = (index: number): readonly Field[] => [
   number(`flowDevice.ranges[${index}].maximumPressure_Pa`, 'Highest device pressure', 'Pa'),
 ]
 
+const judged = ['n50', 'qE50', 'qF50', 'q50'] as const
+const withUnit = ({ key, short, unit, needs }: ResultDefinition) => {
+  const per = needs === 'envelopeArea_m2' ? ' envelope' : needs === 'floorArea_m2' ? ' floor' : ''
+  return [key, `${short}, ${unitText(unit)}${per}`] as const
+}
+
 export const ownTargetFields: readonly Field[] = [
   text('target.label', 'Name of the target'),
   choice('target.quantity', 'Quantity', [
-    ['n50', 'n50, 1/h'],
-    ['qE50', 'qE50, m³/(h·m²) envelope'],
-    ['qF50', 'qF50, m³/(h·m²) floor'],
-    ['q50', 'q50, m³/h'],
+    ...judged.map((key) => withUnit(results[key])),
     ['n_pr', 'n at another pressure'],
     ['qE_pr', 'qE at another pressure'],
     ['qF_pr', 'qF at another pressure'],
@@ -135,11 +156,11 @@ export const ownTargetFields: readonly Field[] = [
   ]),
   number('target.limit', 'Limit'),
   number('target.referencePressure_Pa', 'Reference pressure', 'Pa', { hint: 'only “at another pressure”' }),
-  choice('target.directions', 'Directions', [
-    ['mean', 'mean of both'],
-    ['each', 'each by itself'],
-    ['any', 'one is enough'],
-  ]),
+  choice(
+    'target.directions',
+    'Directions',
+    choicesOf(targetDirections, { mean: 'mean of both', each: 'each by itself', any: 'one is enough' }),
+  ),
 ]
 
 const all: readonly Field[] = [

@@ -16,17 +16,17 @@ export function signed(value: number, decimals: number): string {
 /** A true minus sign, as wide as a figure. */
 export const withMinus = (text: string): string => text.replace(/^-/, '−')
 
-const UNITS: Record<string, string> = {
-  '1/h': '1/h',
-  'm3/h': 'm³/h',
-  'm3/(h·m2)': 'm³/(h·m²)',
-  cm2: 'cm²',
-  'm3/(h·Pa^n)': 'm³/(h·Paⁿ)',
-  '1': '',
-}
+/** Units people use for a field of the form, by the unit its name ends in; the record's own first. */
+const BY_ENDING: readonly (readonly [ending: RegExp, units: readonly string[]])[] = [
+  [/barometricPressure_Pa$/, ['Pa', 'hPa', 'mbar', 'kPa', 'inHg', 'mmHg']],
+  [/_m3$/, ['m³', 'ft³']],
+  [/_m2$/, ['m²', 'ft²']],
+  [/Temperature_C$/, ['°C', '°F']],
+  [/(height|altitude)_m$/, ['m', 'ft']],
+  [/Speed_m_s$/, ['m/s', 'km/h', 'mph', 'kn']],
+]
+const ASKED = /^(building|conditions|plan\.forecast)\./
 
-/** A unit as people print it. */
-export const unitText = (unit: string): string => UNITS[unit] ?? unit
-
-/** Decimal places for a margin: one more than the limit is stated with. */
-export const decimals = (limit: number): number => Math.max(2, (String(limit).split('.')[1]?.length ?? 0) + 1)
+/** Units to choose from beside a field's number; fewer than two where there is nothing to choose. */
+export const unitsOf = (path: string): readonly string[] =>
+  ASKED.test(path) ? (BY_ENDING.find(([ending]) => ending.test(path))?.[1] ?? []) : []

@@ -24,6 +24,8 @@ export interface FigureDefinition {
 /** A figure at a reference pressure: given for each run and as the mean of the directions. */
 export interface ResultDefinition extends FigureDefinition {
   readonly key: ResultKey
+  /** Its name without the pressure: `air change rate`. */
+  readonly quantity: string
   readonly at_Pa: 50 | 10 | 4
   /** What the building must have for it. */
   readonly needs?: 'volume_m3' | 'envelopeArea_m2' | 'floorArea_m2'
@@ -31,32 +33,35 @@ export interface ResultDefinition extends FigureDefinition {
 
 export type ResultKey = 'q50' | 'q10' | 'q4' | 'ela4' | 'ela10' | 'n50' | 'qE50' | 'qF50'
 
+const named = <At extends 50 | 10 | 4>(quantity: string, at_Pa: At) => ({
+  quantity,
+  name: `${quantity} at ${at_Pa} Pa`,
+  at_Pa,
+})
 const rate = (at_Pa: 50 | 10 | 4) => ({
-  name: `air leakage rate at ${at_Pa} Pa`,
+  ...named('air leakage rate', at_Pa),
   short: `q${at_Pa}`,
   unit: 'm3/h',
   decimals: 1,
   block: `at${at_Pa}`,
   symbol: 'q_pr',
   ends: { block: `at${at_Pa}`, stem: 'q' },
-  at_Pa,
 })
 const area = (at_Pa: 10 | 4) => ({
-  name: `effective leakage area at ${at_Pa} Pa`,
+  ...named('effective leakage area', at_Pa),
   short: `ELA ${at_Pa} Pa`,
   unit: 'cm2',
   decimals: 1,
   block: `at${at_Pa}`,
   symbol: 'A_L',
-  at_Pa,
 })
-const related = (symbol: string) =>
+const related = (quantity: string, symbol: string) =>
   ({
+    ...named(quantity, 50),
     decimals: 2,
     block: 'at50.rates',
     symbol,
     ends: { block: 'at50.rates', stem: symbol },
-    at_Pa: 50,
   }) as const
 
 /** Figures at the reference pressures, in the order of the evaluation. */
@@ -69,27 +74,24 @@ export const results: Readonly<Record<ResultKey, ResultDefinition>> = {
   n50: {
     key: 'n50',
     short: 'n50',
-    name: 'air change rate at 50 Pa',
     unit: '1/h',
-    ...related('n_pr'),
+    ...related('air change rate', 'n_pr'),
     needs: 'volume_m3',
     bookName: 'air_change_rate_50',
   },
   qE50: {
     key: 'qE50',
     short: 'qE50',
-    name: 'specific leakage rate (envelope) at 50 Pa',
     unit: 'm3/(h·m2)',
-    ...related('q_E'),
+    ...related('specific leakage rate (envelope)', 'q_E'),
     needs: 'envelopeArea_m2',
     bookName: 'specific_leakage_rate_envelope_50',
   },
   qF50: {
     key: 'qF50',
     short: 'qF50',
-    name: 'specific leakage rate (floor) at 50 Pa',
     unit: 'm3/(h·m2)',
-    ...related('q_F'),
+    ...related('specific leakage rate (floor)', 'q_F'),
     needs: 'floorArea_m2',
     bookName: 'specific_leakage_rate_floor_50',
   },

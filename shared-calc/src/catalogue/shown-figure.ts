@@ -18,26 +18,45 @@ const printed: Readonly<Record<string, string>> = {
 /** A unit as people print it; nothing for a pure number. */
 export const unitText = (unit: string): string => printed[unit] ?? unit
 
-/** Most decimals that a judged value is shown with: a computed value is not known any closer. */
-const MOST = 9
+/** A judged value, as it is compared with its limit. */
+export interface Judged {
+  readonly value: number
+  readonly limit: number
+  /** Limit less value; 0 where they count as equal. */
+  readonly margin: number
+}
+
+/** Decimals that a judged value has at least. */
+const LEAST = 2
+/** Differences below this share of the limit count as none, so no more digits are needed to show one. */
+const SMALLEST_SHARE = 1e-9
+const MOST = 15
 
 /**
- * Decimals with which a value and its limit can be printed so that they never contradict the verdict: 0.603 against
- * 0.6 is not printed as 0.60, and a margin that is not 0 is not printed as 0.
- * @param least - decimals that the figure is printed with where that is enough
+ * Decimals with which value and margin can be printed beside the limit so that they never contradict the verdict: 0.603
+ * against 0.6 is not printed as 0.60, and a margin that is not 0 is not printed as 0.
  */
-export function decimalsBeside(value: number, limit: number, least: number): number {
+export function decimalsBeside({ value, limit, margin }: Judged): number {
   const inLimit = String(limit).split('.')[1]?.length ?? 0
-  for (let decimals = Math.max(least, inLimit); decimals < MOST; decimals += 1) {
+  const enough = Math.ceil(-Math.log10(SMALLEST_SHARE * Math.abs(limit)))
+  const most = Math.min(MOST, Math.max(LEAST, Number.isFinite(enough) ? enough : LEAST))
+  for (let decimals = Math.min(most, Math.max(LEAST, inLimit)); decimals < most; decimals += 1) {
     const shown = Number(value.toFixed(decimals))
-    const margin = Number((limit - value).toFixed(decimals))
-    if (
-      Math.sign(limit - shown) === Math.sign(limit - value) &&
-      Math.sign(margin) === Math.sign(limit - value)
-    )
+    const apart = Number(margin.toFixed(decimals))
+    if (Math.sign(limit - shown) === Math.sign(margin) && Math.sign(apart) === Math.sign(margin))
       return decimals
   }
-  return MOST
+  return most
+}
+
+/** Value, limit and margin as people read them, the margin with its sign; together they never contradict the verdict. */
+export function judgedTexts(judged: Judged): { value: string; limit: string; margin: string } {
+  const decimals = decimalsBeside(judged)
+  return {
+    value: judged.value.toFixed(decimals),
+    limit: String(judged.limit),
+    margin: `${judged.margin > 0 ? '+' : ''}${judged.margin.toFixed(decimals)}`.replace(/^-/, '−'),
+  }
 }
 
 /** A US customary unit with what one of it is in the unit of the evaluation. Source: NIST SP 811, appendix B.8 (exact). */

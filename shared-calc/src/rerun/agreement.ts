@@ -3,6 +3,8 @@ export type Agreement = 'same' | 'rounding' | 'differs'
 
 /** Largest relative difference of a computed number that rounding on the way can explain; as on sheet Check. */
 const COMPUTED = 1e-9
+/** The same where another program has recalculated: LibreOffice works the t distribution out to within 6e-9 near a half (measured). */
+const RECALCULATED = 1e-8
 /** Below this a computed number counts as zero: residuals and margins cancel only so far. */
 const ZERO = 1e-12
 /** The same where another program has recalculated; far below what any sheet shows, and far above its last digits. */
@@ -16,7 +18,10 @@ export function computedAgrees(found: number, expected: number, zero = ZERO): Ag
   if (found === expected) return 'same'
   const size = Math.max(Math.abs(found), Math.abs(expected))
   // Only where both are next to nothing: a small number that is shown in full keeps its relative tolerance.
-  const tolerance = Math.max(size < zero * 1000 || found === 0 || expected === 0 ? zero : 0, COMPUTED * size)
+  const tolerance = Math.max(
+    size < zero * 1000 || found === 0 || expected === 0 ? zero : 0,
+    (zero > ZERO ? RECALCULATED : COMPUTED) * size,
+  )
   return Math.abs(found - expected) <= tolerance ? 'rounding' : 'differs'
 }
 

@@ -1,4 +1,4 @@
-import type { Direction } from '@draughtbook/shared-calc'
+import { type Direction, runDirections } from '@draughtbook/shared-calc'
 import { type Lists, listColumns } from './lists.js'
 import { isStations, type TakenStations } from './taken-stations.js'
 import { isTypedRun, type TypedRun } from './typed/typed-run.js'
@@ -34,8 +34,6 @@ export type RunPicks = Partial<Record<RunRole, Pick>> & {
   understood?: true
   typed?: TypedRun
 }
-
-export const DIRECTIONS: readonly Direction[] = ['depressurisation', 'pressurisation']
 
 /** Answers to what a log leaves open, by path, as the command line takes them with `--set`. */
 export interface AcceptedLog {
@@ -114,7 +112,7 @@ const isField = (value: unknown): boolean =>
 /** Every reference the entries point to, in the order of the form. */
 export function referencesOf(entries: TestEntries): string[] {
   const cells = Object.values(entries.fields).flatMap((entry) => ('cell' in entry ? [entry.cell] : []))
-  const picks = DIRECTIONS.flatMap((direction) => {
+  const picks = runDirections.flatMap((direction) => {
     const run = entries.runs[direction]
     return run ? [...RUN_ROLES, 'ranges' as const].flatMap((role) => run[role]?.reference ?? []) : []
   })

@@ -1,4 +1,5 @@
-import { decimals, figure, signed, unitText } from '../figures.js'
+import { judgedTexts, unitText } from '@draughtbook/shared-calc'
+import { figure } from '../figures.js'
 import type { SectionProps } from './section.js'
 import { type Against, STAGE_WORDS, type Standing, standingOf } from './standing.js'
 import { placeOf } from './step.js'
@@ -61,17 +62,19 @@ export function StatusLine({ store, state }: SectionProps) {
 }
 
 function Value({ quantity, value, unit, limit, margin, label, running }: Against & { running: boolean }) {
+  const texts =
+    limit === undefined || margin === undefined ? undefined : judgedTexts({ value, limit, margin })
   return (
     <p class="against">
       <b>
         {quantity} {running ? '≈ ' : ''}
-        {figure(value, running ? 2 : 3)} {unitText(unit)}
+        {texts ? texts.value : figure(value, running ? 2 : 3)} {unitText(unit)}
       </b>
       {limit === undefined ? null : (
         <>
           {' '}
           against {limit}
-          {margin === undefined ? '' : ` · margin ${signed(margin, decimals(limit))}`}
+          {texts ? ` · margin ${texts.margin}` : ''}
           {label ? <span class="target-name"> · {label}</span> : null}
         </>
       )}

@@ -1,6 +1,6 @@
 import type { Evaluation } from '@draughtbook/shared-calc'
-import { unitText } from '@draughtbook/shared-calc'
-import { apart, numberText } from './number-text.js'
+import { judgedTexts, unitText } from '@draughtbook/shared-calc'
+import { numberText } from './number-text.js'
 
 interface Line {
   label: string
@@ -30,21 +30,16 @@ export function verdictLines({ verdict }: Evaluation): Line[] {
 
 type Criterion = Evaluation['verdict']['criteria'][number]
 
-function marginText({
-  quantity,
-  value,
-  limit,
-  unit,
-  margin,
-  within,
-  judged,
-  referencePressure_Pa,
-}: Criterion): string {
-  const [shownValue, shownLimit] = apart(value, limit)
+function marginText(criterion: Criterion): string {
+  const { quantity, unit, margin, judged, referencePressure_Pa } = criterion
+  const texts = judgedTexts(criterion)
   const printed = unitText(unit)
   const at = quantity.endsWith('_pr') ? ` at ${referencePressure_Pa} Pa` : ''
-  const comparison = `${quantity}${at} is ${shownValue}, the limit ${shownLimit} ${printed} (${judged})`
-  return `${comparison}: ${numberText(Math.abs(margin))} ${printed} ${within ? 'below the limit' : 'above the limit'}`
+  const apart =
+    margin === 0
+      ? 'equal to the limit'
+      : `${texts.margin.slice(1)} ${printed} ${margin > 0 ? 'below' : 'above'} the limit`
+  return `${quantity}${at} is ${texts.value}, the limit ${texts.limit} ${printed} (${judged}): ${apart}`
 }
 
 /** The area is that of a sharp-edged hole; a square of the same area is easier to picture. */

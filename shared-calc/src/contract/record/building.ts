@@ -1,11 +1,10 @@
 import { z } from 'zod'
+import { anyOf, volumeBases } from './choices.js'
 import { numberField } from './number-field.js'
 import { plausibleRanges } from './plausible.js'
 import { nameField, textField } from './text-field.js'
 
-export const VolumeBasis = z.enum(['net', 'overall internal'], {
-  error: 'volume basis must be "net" or "overall internal"',
-})
+export const VolumeBasis = z.enum(volumeBases, { error: `volume basis must be ${anyOf(volumeBases)}` })
 export type VolumeBasis = z.infer<typeof VolumeBasis>
 
 const area = (field: 'envelopeArea_m2' | 'lossArea_m2' | 'floorArea_m2') =>

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { anyOf, windPlaces } from './choices.js'
 import { numberField } from './number-field.js'
 import { plausibleRanges, pressureSlips, temperatureSlips } from './plausible.js'
 
@@ -18,9 +19,7 @@ export const Conditions = z.strictObject({
   indoorRelativeHumidity: humidity('indoor relative humidity').optional(),
   outdoorRelativeHumidity: humidity('outdoor relative humidity').optional(),
   windSpeed_m_s: numberField(plausibleRanges['conditions.windSpeed_m_s'], 0, 60).optional(),
-  windAt: z
-    .enum(['ground', 'meteorological'], { error: 'windAt must be "ground" or "meteorological"' })
-    .optional(),
+  windAt: z.enum(windPlaces, { error: `windAt must be ${anyOf(windPlaces)}` }).optional(),
   beaufort: z.int({ error: 'wind force must be a whole number, Beaufort 0 to 12' }).min(0).max(12).optional(),
 })
 export type Conditions = z.infer<typeof Conditions>

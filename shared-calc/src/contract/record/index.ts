@@ -1,11 +1,11 @@
 export { Building, VolumeBasis } from './building.js'
+export * from './choices.js'
 export { Conditions } from './conditions.js'
 export { canonicalJson, digestOf, type Sha256 } from './digest.js'
 export * from './evaluation.js'
 export * from './evaluation-uncertainty.js'
 export { DeviceRange, FlowDevice, PressureGauge, Thermometer } from './instruments.js'
 export * from './leaks.js'
-export { OpeningKind } from './opening-kind.js'
 export { parseRecord, pathText, problemsFromZod } from './parse-record.js'
 export { placeWords } from './place-words.js'
 export * from './plan.js'
@@ -26,6 +26,7 @@ export {
   AdjoiningSpaces,
   BuildingPreparation,
   Opening,
+  OpeningKind,
   OpeningState,
   Stage,
   TestDetails,

@@ -1,36 +1,15 @@
 import { z } from 'zod'
+import { leakKinds, sizesInWords, waysOfFinding } from './choices.js'
 import { numberField } from './number-field.js'
 import { Direction } from './runs.js'
 import { dateField, nameField, textField } from './text-field.js'
 
-export const LeakKind = z.enum(
-  [
-    'service penetration',
-    'socket or chase',
-    'window or door seal',
-    'window or door frame',
-    'wall to floor',
-    'wall to roof',
-    'stack or duct',
-    'membrane lap',
-    'hatch',
-    'device opening',
-    'other',
-  ],
-  { error: 'not a known kind of leak' },
-)
+export const LeakKind = z.enum(leakKinds, { error: 'not a known kind of leak' })
 export type LeakKind = z.infer<typeof LeakKind>
 
-export const FoundBy = z.enum(
-  ['hand', 'smoke', 'anemometer', 'thermal camera', 'listening', 'fog', 'sight', 'other'],
-  { error: 'not a known way of finding a leak' },
-)
+export const FoundBy = z.enum(waysOfFinding, { error: 'not a known way of finding a leak' })
 
-/** Sizes as people say them; the take-off of each stands in leaks/size-words.ts. */
-export const SizeWord = z.enum(
-  ['pinhole', 'pencil', 'finger', 'fist', 'hairline gap', 'card gap', 'pencil gap', 'finger gap'],
-  { error: 'not a known size' },
-)
+export const SizeWord = z.enum(sizesInWords, { error: 'not a known size' })
 export type SizeWord = z.infer<typeof SizeWord>
 
 /** A size: in words, or as measured. Gaps in words need their length. */

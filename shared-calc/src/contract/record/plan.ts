@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { anyOf, windPlaces } from './choices.js'
 import { FlowDevice, PressureGauge } from './instruments.js'
 import { numberField } from './number-field.js'
 import { Direction } from './runs.js'
@@ -11,9 +12,7 @@ export const Forecast = z.strictObject({
   indoorTemperature_C: temperature('expected indoor temperature').optional(),
   outdoorTemperature_C: temperature('forecast outdoor temperature').optional(),
   windSpeed_m_s: numberField({ term: 'forecast wind speed', unit: 'm/s' }, 0, 60).optional(),
-  windAt: z
-    .enum(['ground', 'meteorological'], { error: 'windAt must be "ground" or "meteorological"' })
-    .optional(),
+  windAt: z.enum(windPlaces, { error: `windAt must be ${anyOf(windPlaces)}` }).optional(),
   beaufort: z.int({ error: 'wind force must be a whole number, Beaufort 0 to 12' }).min(0).max(12).optional(),
 })
 export type Forecast = z.infer<typeof Forecast>

@@ -1,26 +1,13 @@
 import { z } from 'zod'
+import { anyOf, cautionAnswers, cautionKinds } from './choices.js'
 import { dateField, nameField, textField } from './text-field.js'
 
-/** Dangers that a tester looks for before a fan is switched on. */
-export const CautionKind = z.enum(
-  [
-    'fuel-burning appliances',
-    'contaminated dust',
-    'persons',
-    'ceilings and membranes',
-    'locked doors',
-    'fan and cables',
-    'safety systems',
-  ],
-  { error: 'not a known caution' },
-)
+export const CautionKind = z.enum(cautionKinds, { error: 'not a known caution' })
 export type CautionKind = z.infer<typeof CautionKind>
 
 export const AcknowledgedCaution = z.strictObject({
   caution: CautionKind,
-  answer: z.enum(['taken care of', 'does not apply'], {
-    error: 'answer must be "taken care of" or "does not apply"',
-  }),
+  answer: z.enum(cautionAnswers, { error: `answer must be ${anyOf(cautionAnswers)}` }),
   by: nameField('name of the tester who acknowledged the caution'),
   on: dateField('date on which the caution was acknowledged').optional(),
   note: textField('note').optional(),

@@ -1,10 +1,9 @@
 import { z } from 'zod'
+import { anyOf, runDirections } from './choices.js'
 import { numberField } from './number-field.js'
 import { nameField } from './text-field.js'
 
-export const Direction = z.enum(['depressurisation', 'pressurisation'], {
-  error: 'direction must be "depressurisation" or "pressurisation"',
-})
+export const Direction = z.enum(runDirections, { error: `direction must be ${anyOf(runDirections)}` })
 export type Direction = z.infer<typeof Direction>
 
 const pressure = numberField({ term: 'pressure difference', unit: 'Pa' }, -1000, 1000)

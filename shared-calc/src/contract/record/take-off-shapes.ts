@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { anyOf, figureShapes, solidShapes } from './choices.js'
 import { numberField } from './number-field.js'
 
 /** A length of a building part, m. */
@@ -6,8 +7,6 @@ export const lengthField = (term: string, minimum = 0.001) =>
   numberField({ term, unit: 'm' }, minimum, 10_000)
 
 const area = (term: string) => numberField({ term, unit: 'm²' }, 0.0001, 1e7)
-
-const shapeError = (known: string) => ({ error: `shape must be one of ${known}` })
 
 const plan = { length_m: lengthField('length'), width_m: lengthField('width') }
 
@@ -61,7 +60,7 @@ export const Solid = z.discriminatedUnion(
       height_m: lengthField('height of the frustum'),
     }),
   ],
-  shapeError('"floor area", "box", "under slopes", "wedge", "pyramid", "frustum"'),
+  { error: `shape must be ${anyOf(solidShapes)}` },
 )
 export type Solid = z.infer<typeof Solid>
 
@@ -95,6 +94,6 @@ export const PlaneFigure = z.discriminatedUnion(
       height_m: lengthField('height'),
     }),
   ],
-  shapeError('"area", "rectangle", "triangle", "trapezium"'),
+  { error: `shape must be ${anyOf(figureShapes)}` },
 )
 export type PlaneFigure = z.infer<typeof PlaneFigure>

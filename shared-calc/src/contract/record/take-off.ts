@@ -1,20 +1,18 @@
 import { z } from 'zod'
 import { VolumeBasis } from './building.js'
+import { anyOf, countedIn, elementKinds, partUses } from './choices.js'
 import { numberField } from './number-field.js'
 import { lengthField, PlaneFigure, Solid } from './take-off-shapes.js'
 import { nameField, textField } from './text-field.js'
 
-/** In which volume a space counts: walls and floors between rooms count in the overall internal volume only. */
-export const CountsIn = z.enum(['both', 'net', 'overall internal'], {
-  error: 'countsIn must be "both", "net" or "overall internal"',
-})
+export const CountsIn = z.enum(countedIn, { error: `countsIn must be ${anyOf(countedIn)}` })
 export type CountsIn = z.infer<typeof CountsIn>
 
 const count = z
   .int({ error: 'count must be a whole number' })
   .min(1, { error: 'count must be at least 1' })
   .max(10_000)
-const use = z.enum(['add', 'exclude'], { error: 'use must be "add" or "exclude"' })
+const use = z.enum(partUses, { error: `use must be ${anyOf(partUses)}` })
 const uncertainty = lengthField('standard uncertainty of each length', 0)
 
 /** An exclusion says why, or nobody can check it. */
@@ -43,9 +41,7 @@ export const Space = z
   .superRefine(reasonForExclusion)
 export type Space = z.infer<typeof Space>
 
-export const ElementKind = z.enum(['wall', 'roof', 'floor', 'window', 'door', 'other'], {
-  error: 'kind must be "wall", "roof", "floor", "window", "door" or "other"',
-})
+export const ElementKind = z.enum(elementKinds, { error: `kind must be ${anyOf(elementKinds)}` })
 export type ElementKind = z.infer<typeof ElementKind>
 
 /** An element of the envelope, by its inside dimensions. */

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { VolumeBasis } from './building.js'
+import { anyOf, targetDirections } from './choices.js'
 import { numberField } from './number-field.js'
 import { nameField } from './text-field.js'
 
@@ -28,9 +29,8 @@ export const TargetQuantity = z.enum(quantities, {
 })
 export type TargetQuantity = z.infer<typeof TargetQuantity>
 
-/** Which directions a target counts: their mean, each by itself, or any one of them (mean if both were run). */
-export const TargetDirections = z.enum(['mean', 'each', 'any'], {
-  error: 'directions must be "mean", "each" or "any"',
+export const TargetDirections = z.enum(targetDirections, {
+  error: `directions must be ${anyOf(targetDirections)}`,
 })
 export type TargetDirections = z.infer<typeof TargetDirections>
 

@@ -1,15 +1,14 @@
 import { z } from 'zod'
-import { OpeningKind } from './opening-kind.js'
+import { adjoiningSpaces, anyOf, openingKinds, openingStates, preparationMethods, stages } from './choices.js'
 import { dateField, nameField, textField } from './text-field.js'
 
-export const Stage = z.enum(['fabric', 'after services', 'acceptance', 'retest'], {
-  error: 'stage must be "fabric", "after services", "acceptance" or "retest"',
-})
+export const Stage = z.enum(stages, { error: `stage must be ${anyOf(stages)}` })
 export type Stage = z.infer<typeof Stage>
 
-export const OpeningState = z.enum(['open', 'closed', 'sealed', 'filled', 'off', 'not present'], {
-  error: 'state must be "open", "closed", "sealed", "filled", "off" or "not present"',
-})
+export const OpeningKind = z.enum(openingKinds, { error: 'not a known kind of opening' })
+export type OpeningKind = z.infer<typeof OpeningKind>
+
+export const OpeningState = z.enum(openingStates, { error: `state must be ${anyOf(openingStates)}` })
 
 export const Opening = z.strictObject({
   opening: nameField('opening'),
@@ -20,19 +19,13 @@ export const Opening = z.strictObject({
 })
 export type Opening = z.infer<typeof Opening>
 
-/** Preparation as ISO 9972 (methods 1 to 3), EN 13829 (methods A and B) and CAN/CGSB-149.10 name it. */
-export const BuildingPreparation = z.enum(
-  ['method 1', 'method 2', 'method 3', 'method A', 'method B', 'as-operated', 'closed-up'],
-  {
-    error:
-      'preparation must be "method 1", "method 2", "method 3", "method A", "method B", "as-operated" or "closed-up"',
-  },
-)
+export const BuildingPreparation = z.enum(preparationMethods, {
+  error: `preparation must be ${anyOf(preparationMethods)}`,
+})
 export type BuildingPreparation = z.infer<typeof BuildingPreparation>
 
-/** Whether adjoining spaces were held at the pressure of the tested one, so that only leaks to outdoors count. */
-export const AdjoiningSpaces = z.enum(['guarded', 'unguarded'], {
-  error: 'adjoiningSpaces must be "guarded" or "unguarded"',
+export const AdjoiningSpaces = z.enum(adjoiningSpaces, {
+  error: `adjoiningSpaces must be ${anyOf(adjoiningSpaces)}`,
 })
 export type AdjoiningSpaces = z.infer<typeof AdjoiningSpaces>
 

@@ -14,7 +14,7 @@ export function zeroValuesIn(text: string): ZeroInText[] | undefined {
   if (text.length > 90) return undefined
   const prefix = /^[^:=]*[:=]/.exec(text)?.[0] ?? ''
   const own = text.slice(prefix.length)
-  const pieces = own.split(/[,;|/]\s+|\s+(?:and|und|et|en|e|y|i|og|och|&|\/)\s+/i)
+  const pieces = own.replace(/\s+/g, ' ').split(/[,;|/] | (?:and|und|et|en|e|y|i|og|och|&|\/) /i)
   if (pieces.length > 8) return undefined
   const found: ZeroInText[] = []
   for (const piece of pieces) {

@@ -10,7 +10,7 @@ import { dress, fills, fonts, formatFor, headingRow, underline, wrap } from './s
 
 export const CHECK = 'Check'
 const COLUMNS = 5
-/** Largest relative difference that still counts as agreement. */
+/** Largest relative difference that still counts as agreement; of a small rest, relative to the whole it is a rest of. */
 const TOLERANCE = '1E-9'
 
 /** What Summary refers to on this sheet. */
@@ -113,10 +113,10 @@ function figureRows(
   places: Places,
 ): void {
   heads(sheet, start, 'Figures')
-  figures.forEach(({ label, unit, recorded, block, symbol }, i) => {
+  figures.forEach(({ label, unit, recorded, block, symbol, restOf }, i) => {
     const row = start + 1 + i
     dress(sheet.getCell(row, 1), {}).value = unit ? `${label}, ${unit}` : label
-    numberRow(sheet, row, recorded, reference(places.symbol(block, symbol)))
+    numberRow(sheet, row, recorded, reference(places.symbol(block, symbol)), restOf)
   })
 }
 
@@ -139,20 +139,25 @@ function inputRows(
   })
 }
 
-function numberRow(sheet: Worksheet, row: number, recorded: number, address: string): void {
+function numberRow(sheet: Worksheet, row: number, recorded: number, address: string, restOf = 0): void {
+  const sizes = [`ABS(B${row})`, `ABS(C${row})`, ...(restOf > 0 ? [literal(restOf)] : [])]
   const numFmt = formatFor(recorded)
   dress(sheet.getCell(row, 2), { numFmt }).value = recorded
   dress(sheet.getCell(row, 3), { numFmt }).value = { formula: address, result: recorded }
   dress(sheet.getCell(row, 4), { numFmt: '0.0E+00;-0.0E+00;0' }).value = {
-    formula: `IFERROR(C${row}-B${row},"")`,
+    // Where both agree, what rounding leaves between them is not shown as a difference.
+    formula: `IF(E${row}="agrees",0,IFERROR(C${row}-B${row},""))`,
     result: 0,
   }
   state(
     sheet,
     row,
-    `IF(ISNUMBER(${address}),ABS(C${row}-B${row})<=${TOLERANCE}*MAX(ABS(B${row}),ABS(C${row})),FALSE)`,
+    `IF(ISNUMBER(${address}),ABS(C${row}-B${row})<=${TOLERANCE}*MAX(${sizes.join(',')}),FALSE)`,
   )
 }
+
+/** Few digits are enough for a tolerance, and programs that save them again keep them. */
+const literal = (value: number): string => String(Number(value.toPrecision(3)))
 
 function textRow(sheet: Worksheet, row: number, recorded: string | boolean, address: string): void {
   dress(sheet.getCell(row, 2), { alignment: { horizontal: 'right' } }).value = recorded

@@ -10,6 +10,11 @@ export interface PublishedFigure {
   readonly recorded: number
   readonly block: string
   readonly symbol: string
+  /**
+   * What the figure is a small rest of, such as the limit for a margin: a difference far below it is rounding, however small the
+   * figure itself is.
+   */
+  readonly restOf?: number
   /** Workbook-level name, for the main results only. */
   readonly name?: string
 }
@@ -98,6 +103,7 @@ function verdictFigures({ verdict }: Evaluation, test: AssessedTest): PublishedF
         recorded: recorded.margin,
         block,
         symbol: 'M',
+        restOf: recorded.limit,
         ...(i === 0 && { name: 'margin_to_target' }),
       },
       {
@@ -106,6 +112,7 @@ function verdictFigures({ verdict }: Evaluation, test: AssessedTest): PublishedF
         recorded: criterion.toSeal.value('A_s'),
         block: criterion.toSeal.id,
         symbol: 'A_s',
+        restOf: areaAtLimit(criterion),
         ...(i === 0 && { name: 'leakage_to_seal' }),
       },
       ...criterion.ageing.map((age) => ({
@@ -118,6 +125,15 @@ function verdictFigures({ verdict }: Evaluation, test: AssessedTest): PublishedF
     ]
   })
 }
+
+/** The hole that alone would leak as much as the limit allows, cm²: that to be sealed is what goes beyond it. */
+function areaAtLimit({ value, toSeal }: AssessedTest['criteria'][number]): number {
+  const beyond = Math.abs(value.value('M'))
+  return beyond === 0 ? 0 : (toSeal.value('A_s') * value.value('L')) / beyond
+}
+
+/** LibreOffice works the t distribution out to within 3e-9 near a half (measured): ten times 1e-9 is allowed. */
+const PROBABILITY_SIZE = 10
 
 /** Combined uncertainties and how sure the target is met, where the test has a budget. */
 function sureness({ uncertainty, decision }: Evaluation, test: AssessedTest): PublishedFigure[] {
@@ -149,6 +165,7 @@ function sureness({ uncertainty, decision }: Evaluation, test: AssessedTest): Pu
               recorded,
               block: met.block.id,
               symbol: met.symbol,
+              restOf: PROBABILITY_SIZE,
             },
           ]
     }),

@@ -1,11 +1,13 @@
 import type { CellValue, Worksheet } from 'exceljs'
+import type { AssessedTest } from '../../assessment/evaluate.js'
 import { curveFigures, nameWithSymbol, numberFormat, reportedResults } from '../../catalogue/figures.js'
-import { unitText } from '../../catalogue/shown-figure.js'
+import { decimalsBeside, unitText } from '../../catalogue/shown-figure.js'
 import type { Figure } from '../../contract/record/index.js'
 import { reference } from './address.js'
 import type { Places } from './places.js'
 import { dress, fills, fonts, headingRow, underline } from './styles.js'
 import type { SummaryInput } from './summary-input.js'
+import { judgedIn } from './summary-verdict.js'
 
 const COLUMNS = 6
 const curveRows = [
@@ -57,7 +59,7 @@ export function writeResultsTable(
   let row = start + 1
   for (const definition of reportedResults) {
     const { key, unit, block, symbol } = definition
-    const numFmt = numberFormat(definition)
+    const numFmt = formatBesideLimit(definition, test)
     const result = evaluation.results[key]
     if (!result) continue
     dress(sheet.getCell(row, 1), {}).value = capital(method.terms[key as keyof typeof method.terms])
@@ -69,7 +71,12 @@ export function writeResultsTable(
     dress(sheet.getCell(row, 5), { font: fonts.muted, alignment: { horizontal: 'left', indent: 1 } }).value =
       unitText(unit)
     const ends = evaluation.runs.map((run, i) => ({ figure: run[key], id: `run${i + 1}.${block}` }))
-    dress(sheet.getCell(row, 6), { font: fonts.small }).value = intervals(ends, symbol, numFmt, places)
+    dress(sheet.getCell(row, 6), { font: fonts.small }).value = intervals(
+      ends,
+      symbol,
+      numberFormat(definition),
+      places,
+    )
     underline(sheet, row, COLUMNS)
     row += 1
   }
@@ -90,6 +97,14 @@ export function writeResultsTable(
     row += 1
   }
   return row
+}
+
+/** A judged figure has as many decimals here as in the verdict above it. */
+function formatBesideLimit(definition: (typeof reportedResults)[number], { criteria }: AssessedTest): string {
+  const usual = numberFormat(definition)
+  const judged = criteria.find(({ quantity }) => quantity === definition.key)
+  const decimals = judged ? decimalsBeside(judgedIn(judged)) : 0
+  return decimals > (usual.split('.')[1]?.length ?? 0) ? `0.${'0'.repeat(decimals)}` : usual
 }
 
 /** The interval of each direction as live text: FIXED gives the same in every language of the spreadsheet. */

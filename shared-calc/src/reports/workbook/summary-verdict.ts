@@ -1,5 +1,5 @@
 import type { CellValue, Worksheet } from 'exceljs'
-import { decimalsBeside, unitText } from '../../catalogue/shown-figure.js'
+import { decimalsBeside, type Judged, unitText } from '../../catalogue/shown-figure.js'
 import type { Verdict } from '../../contract/record/index.js'
 import { governingCriterion } from '../../evaluation/verdict.js'
 import type { WorkedCriterion } from '../../evaluation/work/worked-test.js'
@@ -7,8 +7,6 @@ import { reference } from './address.js'
 import { dress, fills, fonts, headingRow } from './styles.js'
 import { SUMMARY_COLUMNS as COLUMNS, type SummaryInput } from './summary-input.js'
 
-/** Decimals that a judged value has at least. */
-const LEAST = 2
 export const VERDICT_WORDS = { meets: 'MEETS', misses: 'FAILS', invalid: 'NOT VALID' } as const
 
 /** The colour of the box by the word it begins with. */
@@ -72,12 +70,8 @@ function writeBanner(
   colourBox(sheet, row)
   sheet.mergeCells(row, 2, row, COLUMNS)
   const { id } = main.value
-  const [value, limit, margin] = ['v', 'L', 'M'].map((symbol) => main.value.value(symbol)) as [
-    number,
-    number,
-    number,
-  ]
-  const decimals = decimalsBeside(value, limit, LEAST)
+  const { value, limit, margin } = judgedIn(main)
+  const decimals = decimalsBeside({ value, limit, margin })
   const unit = unitText(verdict.target?.unit ?? '')
   const fixed = (symbol: string) => `FIXED(${cell(id, symbol)},${decimals},TRUE)`
   const name = quantityText(main)
@@ -103,8 +97,8 @@ function writeCriterion(
   const i = test.criteria.indexOf(criterion)
   const { value: block } = criterion
   const unit = unitText(verdict.criteria[i]?.unit ?? '')
-  const [value, limit] = [block.value('v'), block.value('L')]
-  const decimals = decimalsBeside(value, limit, LEAST)
+  const { value, limit, margin } = judgedIn(criterion)
+  const decimals = decimalsBeside({ value, limit, margin })
   const cell = (symbol: string) => reference(places.symbol(block.id, symbol))
   writer.line(
     `${quantityText(criterion)}, ${judgedWord(verdict, i)}`,
@@ -112,8 +106,15 @@ function writeCriterion(
     unit,
     { formula: `"limit "&${cell('L')}&" ${unit}"`, result: `limit ${limit} ${unit}` },
   )
-  writer.line('Margin to the limit', { formula: cell('M'), result: block.value('M'), decimals }, unit)
+  writer.line('Margin to the limit', { formula: cell('M'), result: margin, decimals }, unit)
 }
+
+/** A criterion's value as it is compared. */
+export const judgedIn = ({ value }: WorkedCriterion): Judged => ({
+  value: value.value('v'),
+  limit: value.value('L'),
+  margin: value.value('M'),
+})
 
 /** The 95 % interval of the whole budget and the probability of meeting the limit, where the test has a budget. */
 function writeUncertainty(
@@ -126,7 +127,7 @@ function writeUncertainty(
   const { budget, block } = decision
   const cell = (symbol: string) => reference(places.symbol(budget.block.id, symbol))
   const unit = unitText(evaluation.verdict.target?.unit ?? '')
-  const decimals = decimalsBeside(main.value.value('v'), main.value.value('L'), LEAST)
+  const decimals = decimalsBeside(judgedIn(main))
   writer.line(
     'Expanded uncertainty (95 %)',
     { formula: cell('U'), result: budget.block.value('U'), decimals },
@@ -155,7 +156,11 @@ function writeAgeing(
       {
         formula: reference(places.symbol(age.id, 'M_g')),
         result: age.value('M_g'),
-        decimals: decimalsBeside(age.value('v_g'), main.value.value('L'), LEAST),
+        decimals: decimalsBeside({
+          value: age.value('v_g'),
+          limit: main.value.value('L'),
+          margin: age.value('M_g'),
+        }),
       },
       unitText(verdict.target?.unit ?? ''),
       `leakage up by ${Math.round(age.value('g') * 100)} % (${verdict.ageing[i]?.source ?? ''})`,
@@ -198,7 +203,7 @@ class LineWriter {
 
   line(
     label: string,
-    { formula, result, decimals = LEAST, format }: Shown,
+    { formula, result, decimals = 2, format }: Shown,
     unit: string,
     remark?: CellValue,
   ): void {

@@ -1,18 +1,14 @@
-import type { ListColumn, ListRow } from './list-column.js'
+import { countedIn, elementKinds, figureShapes, partUses, solidShapes } from '@draughtbook/shared-calc'
+import { choicesOf, type ListColumn, type ListRow, YES_NO } from './list-column.js'
 
-const YES_NO = [
-  ['yes', 'yes'],
-  ['no', 'no'],
-] as const
-const ADD_OR_EXCLUDE = [
-  ['add', 'added'],
-  ['exclude', 'taken off'],
-] as const
+const ADD_OR_EXCLUDE = choicesOf(partUses, { add: 'added', exclude: 'taken off' })
 
 const excluded = (row: ListRow): boolean => row.use === 'exclude'
-const solid = (...shapes: string[]) => ({ when: (row: ListRow) => shapes.includes(row['solid.shape'] ?? '') })
-const figure = (...shapes: string[]) => ({
-  when: (row: ListRow) => shapes.includes(row['figure.shape'] ?? ''),
+const solid = (...shapes: (typeof solidShapes)[number][]) => ({
+  when: (row: ListRow) => shapes.some((shape) => shape === row['solid.shape']),
+})
+const figure = (...shapes: (typeof figureShapes)[number][]) => ({
+  when: (row: ListRow) => shapes.some((shape) => shape === row['figure.shape']),
 })
 const metres = (path: string, label: string): ListColumn => ({ path, label, unit: 'm', kind: 'number' })
 
@@ -31,14 +27,7 @@ export const spaceColumns: readonly ListColumn[] = [
     label: 'Shape',
     kind: 'choice',
     start: 'box',
-    options: [
-      ['box', 'box'],
-      ['floor area', 'floor area × height'],
-      ['under slopes', 'under slopes'],
-      ['wedge', 'wedge (stair)'],
-      ['pyramid', 'pyramid'],
-      ['frustum', 'frustum'],
-    ],
+    options: choicesOf(solidShapes, { 'floor area': 'floor area × height', wedge: 'wedge (stair)' }),
   },
   { path: 'solid.floorArea_m2', label: 'Floor area', unit: 'm²', kind: 'number', ...solid('floor area') },
   {
@@ -67,11 +56,11 @@ export const spaceColumns: readonly ListColumn[] = [
     label: 'Volume',
     kind: 'choice',
     start: 'both',
-    options: [
-      ['both', 'both volumes'],
-      ['net', 'net only'],
-      ['overall internal', 'overall internal only'],
-    ],
+    options: choicesOf(countedIn, {
+      both: 'both volumes',
+      net: 'net only',
+      'overall internal': 'overall internal only',
+    }),
   },
   { path: 'countsAsFloor', label: 'Floor area counts', kind: 'flag', options: YES_NO, start: 'yes' },
   ...common,
@@ -84,14 +73,14 @@ export const elementColumns: readonly ListColumn[] = [
     label: 'Kind',
     kind: 'choice',
     start: 'wall',
-    options: ['wall', 'roof', 'floor', 'window', 'door', 'other'].map((kind) => [kind, kind] as const),
+    options: choicesOf(elementKinds),
   },
   {
     path: 'figure.shape',
     label: 'Figure',
     kind: 'choice',
     start: 'rectangle',
-    options: ['rectangle', 'triangle', 'trapezium', 'area'].map((shape) => [shape, shape] as const),
+    options: choicesOf(figureShapes),
   },
   { path: 'figure.area_m2', label: 'Area', unit: 'm²', kind: 'number', ...figure('area') },
   {

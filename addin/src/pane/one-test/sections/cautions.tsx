@@ -1,10 +1,8 @@
-import { dayOf } from '@draughtbook/shared-calc'
+import { cautionAnswers, dayOf } from '@draughtbook/shared-calc'
 import { useState } from 'preact/hooks'
 import { FieldRow } from '../../form/field-row.js'
 import { useRows } from '../../form/list-rows.js'
 import type { Section, SectionProps } from '../section.js'
-
-const ANSWERS = ['taken care of', 'does not apply'] as const
 
 /** Dangers to look for before the fan is switched on: each answered once in a test, with the name and the time. */
 function Cautions(props: SectionProps) {
@@ -56,7 +54,7 @@ function Cautions(props: SectionProps) {
               </div>
               {/* biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be laid out beside its text */}
               <div class="answers" role="group" aria-label={`Answer to ${caution}`}>
-                {ANSWERS.map((one) => (
+                {cautionAnswers.map((one) => (
                   <button
                     type="button"
                     key={one}

@@ -1,6 +1,6 @@
 import type { PlanResult } from '@draughtbook/shared-calc'
 import { useState } from 'preact/hooks'
-import type { Field } from '../../fields.js'
+import { type Field, windChoices } from '../../fields.js'
 import { withMinus } from '../../figures.js'
 import { Fields } from '../../form/fields.js'
 import { ListRows } from '../../form/list-rows.js'
@@ -16,10 +16,7 @@ const planFields: readonly Field[] = [
     path: 'plan.forecast.windAt',
     label: 'Forecast wind is for',
     kind: 'choice',
-    options: [
-      ['ground', 'near the ground'],
-      ['meteorological', 'weather station'],
-    ],
+    options: windChoices,
   },
 ]
 

@@ -1,7 +1,6 @@
+import { openingStates } from '@draughtbook/shared-calc'
 import { useRows } from '../../form/list-rows.js'
 import type { Section, SectionProps } from '../section.js'
-
-const STATES = ['closed', 'sealed', 'filled', 'off', 'open', 'not present']
 
 /** Openings by the method's list. */
 function Preparation(props: SectionProps) {
@@ -36,7 +35,7 @@ function Preparation(props: SectionProps) {
                 }}
               >
                 <option value="">–</option>
-                {STATES.map((state) => (
+                {openingStates.map((state) => (
                   <option key={state}>{state}</option>
                 ))}
               </select>

@@ -1,9 +1,10 @@
 import type { Direction } from '@draughtbook/shared-calc'
+import { runDirections } from '@draughtbook/shared-calc'
 import { useState } from 'preact/hooks'
 import { joinReference } from '../../../host/address.js'
 import { figure, withMinus } from '../../figures.js'
 import { PickIcon } from '../../form/field-row.js'
-import { DIRECTIONS, type RunPicks, type RunRole } from '../entries.js'
+import type { RunPicks, RunRole } from '../entries.js'
 import type { Section, SectionProps } from '../section.js'
 import type { TakenStations } from '../taken-stations.js'
 import { TypedReadings } from '../typed/typed-readings.js'
@@ -19,7 +20,7 @@ const ROLES: readonly (readonly [RunRole, string, string])[] = [
 /** From cells of a log, or typed here; what was picked stays when readings are typed, and the other way round. */
 function Readings(props: SectionProps) {
   const { store, state } = props
-  const typed = DIRECTIONS.some((direction) => state.entries.runs[direction]?.typed)
+  const typed = runDirections.some((direction) => state.entries.runs[direction]?.typed)
   const [wanted, setWanted] = useState<boolean>()
   if (!store.host.hasWorkbook) return <TypedReadings {...props} />
   const typing = wanted ?? typed
@@ -59,7 +60,7 @@ function FromCells({ typed, ...props }: SectionProps & { typed: boolean }) {
       ) : (
         <p class="hint">Select cells in the sheet, then say what they are.</p>
       )}
-      {DIRECTIONS.map((direction) => (
+      {runDirections.map((direction) => (
         <RunFieldset key={direction} direction={direction} {...props} />
       ))}
     </>

@@ -1,6 +1,16 @@
-import type { Evaluation, Figure, Problem } from '@draughtbook/shared-calc'
+import {
+  curveFigures,
+  type Evaluation,
+  type Figure,
+  type FigureDefinition,
+  judgedTexts,
+  type Problem,
+  reportedResults,
+  unitText,
+} from '@draughtbook/shared-calc'
+import type { ComponentChildren } from 'preact'
 import { labelOf } from '../../fields.js'
-import { decimals, figure, signed, unitText } from '../../figures.js'
+import { figure } from '../../figures.js'
 import type { Section, SectionProps } from '../section.js'
 
 function Result({ state: { evaluation, result } }: SectionProps) {
@@ -31,17 +41,8 @@ function Verdict({ evaluation: { verdict }, unusable }: VerdictProps) {
             : 'A finding invalidates the test; the figures are shown all the same.'}
         </p>
       ) : null}
-      {criteria.map(({ quantity, value, limit, unit, within, judged, margin }) => (
-        <p key={`${quantity}${limit}`} class="criterion" data-within={within}>
-          <span class="shape" aria-hidden="true">
-            {within ? '✓' : '✗'}
-          </span>
-          <b>
-            {quantity} {figure(value)} {unitText(unit)}
-          </b>{' '}
-          against {limit} {unitText(unit)} · margin {signed(margin, decimals(limit))}
-          {judged === 'mean' ? ' · mean of both directions' : ` · ${judged}`}
-        </p>
+      {criteria.map((criterion) => (
+        <Criterion key={`${criterion.quantity}${criterion.limit}`} {...criterion} />
       ))}
       {verdict.target ? <p class="target-name">{verdict.target.label}</p> : null}
       {outcome === 'misses' && leakageToSeal_cm2 ? (
@@ -55,14 +56,29 @@ function Verdict({ evaluation: { verdict }, unusable }: VerdictProps) {
   )
 }
 
-const ROWS = [
-  ['n50', 'n50'],
-  ['q50', 'q50'],
-  ['qE50', 'qE50 (envelope)'],
-  ['qF50', 'qF50 (floor)'],
-  ['ela4', 'leakage area, 4 Pa'],
-  ['ela10', 'leakage area, 10 Pa'],
-] as const
+function Criterion({
+  quantity,
+  value,
+  limit,
+  unit,
+  within,
+  judged,
+  margin,
+}: Evaluation['verdict']['criteria'][number]) {
+  const texts = judgedTexts({ value, limit, margin })
+  return (
+    <p class="criterion" data-within={within}>
+      <span class="shape" aria-hidden="true">
+        {within ? '✓' : '✗'}
+      </span>
+      <b>
+        {quantity} {texts.value} {unitText(unit)}
+      </b>{' '}
+      against {texts.limit} {unitText(unit)} · margin {texts.margin}
+      {judged === 'mean' ? ' · mean of both directions' : ` · ${judged}`}
+    </p>
+  )
+}
 
 function Figures({ evaluation }: { evaluation: Evaluation }) {
   const { runs, results } = evaluation
@@ -81,49 +97,26 @@ function Figures({ evaluation }: { evaluation: Evaluation }) {
           </tr>
         </thead>
         <tbody>
-          {ROWS.map(([key, label]) => {
-            const mean = results[key]
+          {reportedResults.map((row) => {
+            const mean = results[row.key]
             return mean ? (
-              <tr key={key}>
-                <th scope="row">
-                  {label} <span class="unit">{unitText(mean.unit)}</span>
-                </th>
-                {runs.map((run) => (
-                  <td key={run.direction} title={intervalText(run[key])}>
-                    {run[key] ? figure(run[key].value) : '–'}
-                  </td>
-                ))}
-                <td class="mean">{figure(mean.value)}</td>
-              </tr>
+              <Row key={row.key} row={row} unit={mean.unit} values={runs.map((run) => run[row.key])}>
+                <td class="mean">{mean.value.toFixed(row.decimals)}</td>
+              </Row>
             ) : null
           })}
-          <tr>
-            <th scope="row">exponent n</th>
-            {runs.map(({ direction, airFlowExponent }) => (
-              <td key={direction} title={intervalText(airFlowExponent)}>
-                {airFlowExponent.value.toFixed(3)}
-              </td>
-            ))}
+          {[curveFigures.airFlowExponent, curveFigures.airLeakageCoefficient].map((row) => (
+            <Row key={row.key} row={row} unit={row.unit} values={runs.map((run) => run[row.key])}>
+              <td />
+            </Row>
+          ))}
+          <Row
+            row={curveFigures.rSquared}
+            unit="1"
+            values={runs.map(({ rSquared }) => (rSquared === undefined ? undefined : { value: rSquared }))}
+          >
             <td />
-          </tr>
-          <tr>
-            <th scope="row">
-              coefficient C_L <span class="unit">m³/(h·Paⁿ)</span>
-            </th>
-            {runs.map(({ direction, airLeakageCoefficient }) => (
-              <td key={direction} title={intervalText(airLeakageCoefficient)}>
-                {figure(airLeakageCoefficient.value, 4)}
-              </td>
-            ))}
-            <td />
-          </tr>
-          <tr>
-            <th scope="row">r²</th>
-            {runs.map(({ direction, rSquared }) => (
-              <td key={direction}>{rSquared?.toFixed(5) ?? '–'}</td>
-            ))}
-            <td />
-          </tr>
+          </Row>
         </tbody>
       </table>
       <p class="hint">
@@ -134,7 +127,31 @@ function Figures({ evaluation }: { evaluation: Evaluation }) {
   )
 }
 
-const intervalText = (value: Figure | undefined): string =>
+interface RowProps {
+  row: FigureDefinition
+  unit: string
+  /** One for each run. */
+  values: readonly (Pick<Figure, 'value' | 'ci95'> | undefined)[]
+  children: ComponentChildren
+}
+
+function Row({ row, unit, values, children }: RowProps) {
+  return (
+    <tr>
+      <th scope="row" title={row.name}>
+        {row.short} <span class="unit">{unitText(unit)}</span>
+      </th>
+      {values.map((given, i) => (
+        <td key={i} title={intervalText(given)}>
+          {given ? given.value.toFixed(row.decimals) : '–'}
+        </td>
+      ))}
+      {children}
+    </tr>
+  )
+}
+
+const intervalText = (value: Pick<Figure, 'value' | 'ci95'> | undefined): string =>
   value?.ci95 ? `${figure(value.ci95[0])} to ${figure(value.ci95[1])}` : ''
 
 function Needed({ result }: { result?: NonNullable<SectionProps['state']['result']> }) {

@@ -1,8 +1,9 @@
-import type { TakeOffResult, Total } from '@draughtbook/shared-calc'
+import { type TakeOffResult, type Total, volumeBases } from '@draughtbook/shared-calc'
 import { useState } from 'preact/hooks'
 import type { Field } from '../../fields.js'
 import { Fields } from '../../form/fields.js'
 import { ListRows, useRows } from '../../form/list-rows.js'
+import { choicesOf } from '../lists/list-column.js'
 import type { Section, SectionProps } from '../section.js'
 import { SiteFindings } from './findings.js'
 
@@ -20,10 +21,7 @@ const aroundFields: readonly Field[] = [
     path: 'takeOff.stated.volumeBasis',
     label: 'Its basis',
     kind: 'choice',
-    options: [
-      ['net', 'net'],
-      ['overall internal', 'overall internal'],
-    ],
+    options: choicesOf(volumeBases),
   },
   { path: 'takeOff.stated.floorArea_m2', label: 'Stated floor area', unit: 'm²', kind: 'number' },
   { path: 'takeOff.stated.envelopeArea_m2', label: 'Stated envelope area', unit: 'm²', kind: 'number' },

@@ -1,5 +1,6 @@
 import type { TraceStep } from '@draughtbook/shared-calc'
-import { unitText, withMinus } from '../../figures.js'
+import { unitText } from '@draughtbook/shared-calc'
+import { withMinus } from '../../figures.js'
 import type { Section, SectionProps } from '../section.js'
 
 /** Every step with its formula, the numbers put in, its value and its source. */

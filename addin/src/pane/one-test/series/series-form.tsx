@@ -1,5 +1,7 @@
+import { runDirections } from '@draughtbook/shared-calc'
 import type { SeriesSettings } from '@draughtbook/shared-calc/log'
 import { useId } from 'preact/hooks'
+import { choicesOf } from '../lists/list-column.js'
 
 interface SeriesFormProps {
   settings: SeriesSettings
@@ -11,8 +13,7 @@ interface SeriesFormProps {
 const DIRECTIONS = [
   ['', 'as found'],
   ['by sign', 'by the sign of the pressures'],
-  ['depressurisation', 'depressurisation'],
-  ['pressurisation', 'pressurisation'],
+  ...choicesOf(runDirections),
 ] as const
 const SIGNS = [
   ['', 'inside − outside'],

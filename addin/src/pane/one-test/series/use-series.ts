@@ -1,7 +1,8 @@
+import { runDirections } from '@draughtbook/shared-calc'
 import type { SeriesSettings } from '@draughtbook/shared-calc/log'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import type { SeriesShown } from '../../../worker/read-series.js'
-import { DIRECTIONS } from '../entries.js'
+
 import type { SectionProps } from '../section.js'
 import { sameFigures, takenOf, withStations } from '../stations.js'
 import type { TakenStations } from '../taken-stations.js'
@@ -51,7 +52,7 @@ export function useSeries({ store, state }: SectionProps, width: () => number) {
     )
   }
 
-  const sources = DIRECTIONS.flatMap((direction) => runs[direction]?.stations?.source ?? [])
+  const sources = runDirections.flatMap((direction) => runs[direction]?.stations?.source ?? [])
   const watched = [...new Set(sources)].join('\n')
   useEffect(() => {
     if (!watched) return undefined
@@ -71,7 +72,7 @@ export function useSeries({ store, state }: SectionProps, width: () => number) {
   useEffect(() => {
     const edited = seen.current !== edits
     seen.current = edits
-    for (const direction of DIRECTIONS) {
+    for (const direction of runDirections) {
       const taken = runs[direction]?.stations
       if (!taken || (checked.has(taken) && !edited)) continue
       checked.add(taken)

@@ -1,6 +1,7 @@
 import type { Direction } from '@draughtbook/shared-calc'
+import { runDirections } from '@draughtbook/shared-calc'
 import { useState } from 'preact/hooks'
-import { DIRECTIONS } from '../entries.js'
+
 import type { SectionProps } from '../section.js'
 import { ReadingTable } from './reading-table.js'
 import { emptyRun, isBlank, type SecondColumn, type TypedRun } from './typed-run.js'
@@ -31,7 +32,7 @@ export function TypedReadings({ store, state }: SectionProps) {
     <div class="typed">
       {/* biome-ignore lint/a11y/useSemanticElements: these are two views of one table, not a form's own group */}
       <div class="segments" role="group" aria-label="Direction">
-        {DIRECTIONS.map((one) => (
+        {runDirections.map((one) => (
           <button type="button" key={one} aria-pressed={direction === one} onClick={() => setDirection(one)}>
             {one === 'depressurisation' ? 'Depressurisation' : 'Pressurisation'}
             <span class="tell"> {countOf(state, one)}</span>
@@ -70,7 +71,7 @@ export function TypedReadings({ store, state }: SectionProps) {
 function runOf({ entries }: SectionProps['state'], direction: Direction): TypedRun {
   const own = entries.runs[direction]?.typed
   if (own) return own
-  const other = DIRECTIONS.map((one) => entries.runs[one]?.typed).find(Boolean)
+  const other = runDirections.map((one) => entries.runs[one]?.typed).find(Boolean)
   return other
     ? { ...emptyRun(other.second, other.secondUnit), pressureUnit: other.pressureUnit }
     : emptyRun()

@@ -81,12 +81,15 @@ export function isDirectionWord(text: string): boolean {
   return directionWord(text) !== undefined
 }
 
+const PRESSURE = new Set(['pressure', 'pression', 'presion', 'presión', 'pressione'])
+
 export function directionWord(text: string): 'depressurisation' | 'pressurisation' | undefined {
   const plain = text.trim().toLowerCase()
   if (['-', '−', '–', 'd', 'u', 'neg', 'us', 'depr.', 'dep.', 'under', '(-)', '-ve'].includes(plain))
     return 'depressurisation'
   if (['+', 'p', 'ü', 'o', 'pos', 'pres.', 'over', '(+)', '+ve'].includes(plain)) return 'pressurisation'
-  const words = plain.split(/[^\p{L}]+/u)
+  // "Negative pressure" is no pressurisation.
+  const words = plain.split(/[^\p{L}]+/u).filter((word) => !PRESSURE.has(word))
   const dep = words.some((word) =>
     /^(dep|despres|under|unter|podci|onder|neg)/.test(word.normalize('NFKD').replace(/\p{M}/gu, '')),
   )

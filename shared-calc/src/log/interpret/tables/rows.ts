@@ -2,7 +2,7 @@ import type { Direction } from '../../../contract/record/index.js'
 import { LIMITS } from '../../limits.js'
 import type { Written } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
-import { bareUnit, type Label, readLabel, says } from '../words/label.js'
+import { bareUnit, isPlaceholder, type Label, readLabel, says } from '../words/label.js'
 import { directionWord, type KnownColumn, roleOf, writtenAt } from './columns.js'
 import { doubtOf, marksOf, type RowDoubt, withoutCommonGrey } from './row-doubts.js'
 import type { Segment } from './segments.js'
@@ -215,26 +215,31 @@ function withoutMeans(rows: readonly TableRow[], leftOut: LeftOut[]): TableRow[]
   const readings = rows.filter(({ kind }) => kind === 'reading')
   const last = readings.at(-1)
   const flow = last?.carriers[0]?.value
-  const others = readings
+  const all = readings
     .slice(0, -1)
     .filter((row) => row.direction === last?.direction && row.test === last?.test)
-  if (!last || flow === undefined || others.length < 4) return [...rows]
+  const certain = all.filter(({ doubt }) => doubt === undefined)
+  if (!last || flow === undefined || all.length < 4) return [...rows]
+  if (!isMean(last, flow, all) && !isMean(last, flow, certain)) return [...rows]
+  leftOut.push({ cell: last.pressure.cell, why: 'the last row is the mean of the others, not a reading' })
+  return rows.filter((row) => row !== last)
+}
+
+function isMean(last: TableRow, flow: number, others: readonly TableRow[]): boolean {
+  if (others.length === 0) return false
   const mean = (of: (row: TableRow) => number) =>
     others.reduce((sum, row) => sum + of(row), 0) / others.length
   const near = (one: number, other: number) => Math.abs(one / other - 1) < 0.006
-  if (
-    !near(
+  return (
+    near(
       last.pressure.value,
       mean((row) => row.pressure.value),
-    ) ||
-    !near(
+    ) &&
+    near(
       flow,
       mean((row) => row.carriers[0]?.value ?? 0),
     )
   )
-    return [...rows]
-  leftOut.push({ cell: last.pressure.cell, why: 'the last row is the mean of the others, not a reading' })
-  return rows.filter((row) => row !== last)
 }
 
 const carriedOf = ({
@@ -313,9 +318,6 @@ export function isSummary(text: string): boolean {
   const label = readLabel(text)
   return label.tokens.length <= 4 && says(label, 'average') && !says(label, 'zero')
 }
-
-const PLACEHOLDERS = new Set(['-', '–', '—', '/', 'n/a', 'na', 'none', 'x', '?', 'oor', 'k.a.', '...', '…'])
-export const isPlaceholder = (text: string): boolean => PLACEHOLDERS.has(text.trim().toLowerCase())
 
 /** A remark typed over the pressure, with a flow beside. */
 const labelsAreNotes = (view: View, row: number, carriers: readonly KnownColumn[]): boolean =>

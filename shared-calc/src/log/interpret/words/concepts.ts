@@ -75,7 +75,7 @@ export const CONCEPTS = {
   total:
     'total tot sum gesamt ~gesamt summe combined totale totaal suma totalt samlet somme sigma both all together overall',
   average:
-    'mean average avg av avge mittel mittelwert durchschnitt moyenne moy gemiddelde gem srednia promedio media medio snit gennemsnit gjennomsnitt medel medelvarde total sum summe min max maximum minimum hochste hochst std stdev sd median st range highest lowest peak spread ~mittelwert maks prumer keskiarvo media',
+    'mean average avg av avge mittel mittelwert durchschnitt moyenne moy gemiddelde gem srednia promedio media medio snit snitt gennemsnit gjennomsnitt medel medelvarde total sum summe min max maximum minimum hochste hochst std stdev sd median st range highest lowest peak spread ~mittelwert maks prumer keskiarvo media',
   coefficient: 'c k coefficient coeff cf koeffizient konstante coef const constant a c0 faktor',
   exponent: 'n exponent exp m b hochzahl exposant power',
   test: 'test retest job house plot prufung messung essai proef test* houses dwelling auftrag objekt haus',

@@ -1,4 +1,5 @@
 import type { Workbook, Worksheet } from 'exceljs'
+import { stages } from '../../../contract/record/index.js'
 import { columnLetters } from '../../workbook/address.js'
 import type { ChartDescription, ChartSeries } from '../../workbook/chart/description.js'
 import { printStyle } from '../../workbook/chart/print-style.js'
@@ -73,7 +74,7 @@ function frameOf({ rows }: Register): ChartFrame | undefined {
   }
 }
 
-const STAGE_ORDER = ['fabric', 'after services', 'acceptance', 'retest', NOT_LOGGED]
+const STAGE_ORDER = [...stages, NOT_LOGGED]
 
 /** One series for each stage over the date of the test; one line for each limit. */
 function overTime(sheet: Worksheet, { rows }: Register, frame: ChartFrame): ChartDescription {

@@ -1,3 +1,4 @@
+import { stages, volumeBases } from '../../../contract/record/index.js'
 import { methods } from '../../../methods/index.js'
 import { targetPresets } from '../../../targets/index.js'
 
@@ -49,7 +50,7 @@ export const LEFT: readonly Section[] = [
       needed(text('Building', 'building.name')),
       text('Address', 'building.address'),
       needed(number('Internal volume', 'building.volume_m3', 'm³', 1, 1_000_000)),
-      words('Volume basis', 'building.volumeBasis', same('net', 'overall internal')),
+      words('Volume basis', 'building.volumeBasis', same(...volumeBases)),
       number('Envelope area', 'building.envelopeArea_m2', 'm²', 1, 1_000_000),
       number('Floor area', 'building.floorArea_m2', 'm²', 1, 1_000_000),
       number('Building height', 'building.height_m', 'm', 1, 500),
@@ -80,7 +81,7 @@ export const RIGHT: readonly Section[] = [
       text('Organisation', 'test.organisation'),
       needed(words('Method', METHOD_PATH, Object.fromEntries(methods.map(({ title, id }) => [title, id])))),
       words('Preparation', 'test.preparation', same('method 1', 'method 2', 'method 3')),
-      words('Stage', 'test.stage', same('fabric', 'after services', 'acceptance', 'retest')),
+      words('Stage', 'test.stage', same(...stages)),
       words('Target', 'target.preset', Object.fromEntries(targetPresets.map(({ label, id }) => [label, id]))),
     ],
   },
