@@ -197,7 +197,6 @@ it.each([
   '22/04/26',
 ])('takes %s for a day without asking', async (date) => {
   const rows: Rows = FORM.map((row) => (row[0] === 'Date' ? ['Date', date] : row))
-  const { book } = await import('../support/book')
   const bytes = await book({
     Test: [...rows, [null], ['Depressurisation'], ...zeroRows(dep), HEADINGS, ...dep.readings],
   })
