@@ -1,5 +1,5 @@
 import type { CellValue, Workbook, Worksheet } from 'exceljs'
-import { isMadeOutsideRecord } from '../../catalogue/findings/made-outside.js'
+import { isMadeOutsideRecord } from '../../catalogue/findings/finding.js'
 import type { TestRecord } from '../../contract/record/index.js'
 import { cautions } from '../../site/preparation/cautions.js'
 import { reference } from './address.js'
