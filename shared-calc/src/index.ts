@@ -1,5 +1,15 @@
 // The only public door, in the order of the job: read, evaluate, show.
 
+export {
+  assessBuilding,
+  BUILDING_FORMAT,
+  type BuildingResult,
+} from './assessment/building/building-result.js'
+export {
+  type BuildingRequest,
+  type BuildingRule,
+  buildingRules,
+} from './assessment/building/work-building.js'
 export { changeBetween, type LeakageChange } from './assessment/change.js'
 export type { AssessedTest } from './assessment/evaluate.js'
 export { type EvaluateOptions, evaluate, evaluateInput, evaluateWorked } from './assessment/evaluate.js'
@@ -10,6 +20,15 @@ export {
   leakReport,
   reportLeaks,
 } from './assessment/leak-report.js'
+export { STAGES_FORMAT, type StagesResult, stagesResult } from './assessment/stages/stages-result.js'
+export {
+  type SiteStage,
+  type StagesRequest,
+  siteStages,
+  USUAL_CONFIDENCE,
+  usualShares,
+  workStages,
+} from './assessment/stages/work-stages.js'
 export { CALCULATION_VERSION } from './catalogue/calculation-version.js'
 export * from './catalogue/figures.js'
 export { decimalsBeside, type Judged, judgedTexts, unitText } from './catalogue/shown-figure.js'

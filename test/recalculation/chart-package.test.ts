@@ -1,7 +1,7 @@
 import ExcelJS from 'exceljs'
 import { describe, expect, it } from 'vitest'
 import { addCharts } from '../../shared-calc/src/reports/workbook/chart/add-charts.js'
-import { attributesOf } from '../../shared-calc/src/reports/workbook/chart/read-xml'
+import { attributesOf } from '../../shared-calc/src/reports/workbook/chart/relationships.js'
 import { readParts, textOf, writeParts } from '../../shared-calc/src/reports/workbook/zip/parts.js'
 import { inventedWorkbook, leakageChart, SHEET } from './chart-data'
 import { orderProblems } from './schema-order'

@@ -7,7 +7,6 @@ import { TestView } from './one-test/test-view.js'
 import { OriginLine } from './origin-line.js'
 import { OpenFile } from './page/open-file.js'
 import { PageGrid } from './page/page-grid.js'
-import { PageQuestionBox } from './page/page-question.js'
 import type { PageTests } from './page/page-tests.js'
 import { TestsView } from './page/tests-view.js'
 import { RerunView } from './rerun/rerun-view.js'
@@ -96,6 +95,23 @@ export function App({ store, tests }: AppProps) {
           {view === 'rerun' ? <RerunView /> : null}
         </main>
       </div>
+    </div>
+  )
+}
+
+/** What has to be answered before a log is taken. */
+function PageQuestionBox({ tests }: { tests: PageTests }) {
+  const [question, setQuestion] = useState(tests.question)
+  useEffect(() => tests.listen(() => setQuestion(tests.question)), [tests])
+  if (!question) return null
+  return (
+    <div class="asking" role="alertdialog" aria-label="Question about the log">
+      <span>{question.words}</span>
+      {question.answers.map(({ label, act }) => (
+        <button type="button" key={label} onClick={() => void act()}>
+          {label}
+        </button>
+      ))}
     </div>
   )
 }

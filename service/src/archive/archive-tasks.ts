@@ -1,5 +1,11 @@
 import { type Layout, LIMITS } from '@draughtbook/shared-calc/log'
-import { type ReadLines, readLines } from '@draughtbook/shared-calc/register'
+import {
+  type ReadLines,
+  type ReadRecord,
+  type ReadRecords,
+  readLines,
+  readRecords,
+} from '@draughtbook/shared-calc/register'
 import { type RerunTest, rerunFile, unreadable } from '@draughtbook/shared-calc/rerun'
 import { fileFault } from '../files/file-fault.js'
 import { NotReadable, readRegular } from '../files/read-regular.js'
@@ -25,6 +31,11 @@ export const archiveTasks = {
     if (typeof bytes === 'string') return { lines: [], leftOut: [{ file, why: bytes }] }
     return readLines(bytes, file, layouts)
   },
+  records: async ({ path, file, layouts }: FileOrder): Promise<ReadRecords> => {
+    const bytes = await bytesOf(path)
+    if (typeof bytes === 'string') return { records: [], leftOut: [{ file, why: bytes }] }
+    return readRecords(bytes, file, layouts)
+  },
   rerun: async ({ path, file, layouts, keys, requireSignature = false }: FileOrder): Promise<RerunTest[]> => {
     const bytes = await bytesOf(path)
     if (typeof bytes === 'string') return [unreadable(file, bytes)]
@@ -39,11 +50,18 @@ export const archiveTasks = {
 export type ArchiveTask = keyof typeof archiveTasks
 export type ArchiveResult<Task extends ArchiveTask> = Awaited<ReturnType<(typeof archiveTasks)[Task]>>
 
+/** A test with the file it comes from, and which of the file's tests it is, in one name. */
+export const namedByPart = ({ part, ...one }: ReadRecord): Omit<ReadRecord, 'part'> => ({
+  ...one,
+  file: part === undefined ? one.file : `${one.file} (${part})`,
+})
+
 /** What stands in the result for a file that no worker could finish. */
 export const setAside: {
   readonly [Task in ArchiveTask]: (file: string, why: string) => ArchiveResult<Task>
 } = {
   register: (file, why) => ({ lines: [], leftOut: [{ file, why }] }),
+  records: (file, why) => ({ records: [], leftOut: [{ file, why }] }),
   rerun: (file, why) => [unreadable(file, why)],
 }
 

@@ -45,6 +45,16 @@ export const commands: readonly {
     load: async () => (await import('./register.js')).addRegister,
   },
   {
+    name: 'building',
+    does: 'put the tests of several homes of one building together',
+    load: async () => (await import('./building.js')).addBuilding,
+  },
+  {
+    name: 'stages',
+    does: 'show plot by plot what each stage may leak, and whether the next trade may start',
+    load: async () => (await import('./stages.js')).addStages,
+  },
+  {
     name: 'rerun',
     does: 're-run archived workbooks and list what differs from their records',
     load: async () => (await import('./rerun.js')).addRerun,

@@ -1,6 +1,11 @@
-import { Finding, Outcome } from '@draughtbook/shared-calc'
-import { leftOutKinds, lineQuantities, type ReadLines } from '@draughtbook/shared-calc/register'
-import { outcomes, type RerunTest } from '@draughtbook/shared-calc/rerun'
+import { Finding, Outcome, TestRecord } from '@draughtbook/shared-calc'
+import {
+  leftOutKinds,
+  lineQuantities,
+  type ReadLines,
+  type ReadRecords,
+} from '@draughtbook/shared-calc/register'
+import { differenceKinds, outcomes, type RerunTest } from '@draughtbook/shared-calc/rerun'
 import { z } from 'zod'
 import type { ArchiveResult, ArchiveTask } from '../archive/archive-tasks.js'
 
@@ -37,32 +42,26 @@ const Line = z.strictObject({
   altered: text.optional(),
 })
 
-const Lines = z.strictObject({
-  lines: z.array(Line),
-  leftOut: z.array(
-    z.strictObject({
-      file: text,
-      part: text.optional(),
-      why: text,
-      expected: z.literal(true).optional(),
-      kind: z.enum(leftOutKinds).optional(),
-    }),
+const leftOut = z.array(
+  z.strictObject({
+    file: text,
+    part: text.optional(),
+    why: text,
+    expected: z.literal(true).optional(),
+    kind: z.enum(leftOutKinds).optional(),
+  }),
+)
+const Lines = z.strictObject({ lines: z.array(Line), leftOut })
+const Records = z.strictObject({
+  records: z.array(
+    z.strictObject({ file: text, part: text.optional(), record: TestRecord, altered: text.optional() }),
   ),
+  leftOut,
 })
 
 const value = z.union([number, text, z.boolean(), z.null()])
-const Difference = z.strictObject({
-  kind: z.enum([
-    'input',
-    'figure',
-    'cell',
-    'formula',
-    'appearance',
-    'sheet',
-    'digest',
-    'signature',
-    'evaluation',
-  ]),
+const difference = {
+  kind: z.enum(differenceKinds),
   label: text,
   unit: text.optional(),
   cell: text.optional(),
@@ -72,6 +71,10 @@ const Difference = z.strictObject({
   change: number.optional(),
   rounding: z.boolean(),
   working: text.optional(),
+}
+const Difference = z.strictObject({
+  ...difference,
+  follows: z.array(z.strictObject(difference)).optional(),
 })
 
 const Tests = z.array(
@@ -97,6 +100,7 @@ const Tests = z.array(
     compared: z.strictObject({ figures: z.int(), cells: z.int() }),
     differences: z.array(Difference),
     sinceIssue: z.array(Difference),
+    remarks: z.array(text).optional(),
     notes: z.array(text),
   }),
 )
@@ -106,9 +110,13 @@ const filesOf = {
     const { lines, leftOut } = result as ReadLines
     return [...lines, ...leftOut].map(({ file }) => file)
   },
+  records: (result: unknown) => {
+    const { records, leftOut } = result as ReadRecords
+    return [...records, ...leftOut].map(({ file }) => file)
+  },
   rerun: (result: unknown) => (result as RerunTest[]).map(({ file }) => file),
 }
-const schemas = { register: Lines, rerun: Tests }
+const schemas = { register: Lines, records: Records, rerun: Tests }
 
 /**
  * A result as it lay in the queue, checked before anything is made of it: whoever can write into the Redis could have put anything

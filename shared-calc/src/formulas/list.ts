@@ -2,11 +2,18 @@ import { type Chapter, sourceText, symbolText, toMathml, toText } from '../engin
 import { moistAir, standardAtmosphere } from './air.js'
 import { assumedExponentCurve } from './assumed-exponent.js'
 import { atReferencePressure, atReferencePressureHole } from './at-reference-pressure.js'
-import { fitScatter, studentisedResiduals, weightedFitScatter } from './confidence.js'
+import {
+  correctionOfHomes,
+  meanOfHomes,
+  ownOfHomes,
+  sampleOfHomes,
+  sharedByHomes,
+  uncertaintyOfHomes,
+} from './building-of-homes.js'
+import { fitDeviation, fitScatter, studentisedResiduals, weightedFitScatter } from './confidence.js'
 import { derivedRates, meanOfDirections, normalisedLeakageArea } from './derived.js'
 import { bothErrorsLine } from './fit-both-errors.js'
 import { fitCompared } from './fit-compared.js'
-import { fitDeviation } from './fit-deviation.js'
 import { organicLine } from './fit-organic.js'
 import {
   flowDevice,
@@ -39,6 +46,7 @@ import {
 } from './repeated-readings.js'
 import { averageOfSeries } from './series-average.js'
 import { stackPressure } from './stack-pressure.js'
+import { stageAllowance, stageProbability, stageUse } from './stage-allowance.js'
 import { changeBetweenTests, crossing, spreadOfMean } from './stage-change.js'
 import { standardAir } from './standard-air.js'
 import { givenAreas, straightFigures, trapeziums } from './take-off-figures.js'
@@ -88,7 +96,7 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'leakage-curve.ts', chapter: leakageCurve },
   { file: 'confidence.ts', chapter: fitScatter },
   { file: 'confidence.ts', chapter: studentisedResiduals },
-  { file: 'fit-deviation.ts', chapter: fitDeviation },
+  { file: 'confidence.ts', chapter: fitDeviation },
   { file: 'standard-air.ts', chapter: standardAir },
   { file: 'at-reference-pressure.ts', chapter: atReferencePressure },
   { file: 'derived.ts', chapter: derivedRates },
@@ -174,6 +182,15 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'stage-change.ts', chapter: changeBetweenTests },
   { file: 'stage-change.ts', chapter: crossing },
   { file: 'series-average.ts', chapter: averageOfSeries },
+  { file: 'building-of-homes.ts', chapter: meanOfHomes },
+  { file: 'building-of-homes.ts', chapter: sharedByHomes },
+  { file: 'building-of-homes.ts', chapter: ownOfHomes },
+  { file: 'building-of-homes.ts', chapter: correctionOfHomes },
+  { file: 'building-of-homes.ts', chapter: uncertaintyOfHomes },
+  { file: 'building-of-homes.ts', chapter: sampleOfHomes },
+  { file: 'stage-allowance.ts', chapter: stageAllowance },
+  { file: 'stage-allowance.ts', chapter: stageUse },
+  { file: 'stage-allowance.ts', chapter: stageProbability },
 ]
 
 export interface ListedFormula {

@@ -2,6 +2,9 @@ import { chapter, derived, memory, practice, read } from './chapter.js'
 
 const asTarget = 'as the target'
 
+/** Area of the sharp-edged hole that carries a flow at the reference pressure, by the orifice law q = C·A·√(2Δp/ρ). */
+export const holeFor = (flow: string): string => `u_A*${flow}/(s_h*C_o*sqrt(2*dp_r/rho_0))`
+
 /** A value compared with its limit. */
 export const comparison = chapter({
   title: 'Against the target',
@@ -176,7 +179,7 @@ export const leakageToSeal = chapter({
       symbol: 'A_s',
       name: 'area of a sharp-edged hole to close',
       unit: 'cm²',
-      expression: 'u_A*q_s/(s_h*C_o*sqrt(2*dp_r/rho_0))',
+      expression: holeFor('q_s'),
       source: derived('orifice law q = C·A·√(2Δp/ρ)'),
     },
   ],

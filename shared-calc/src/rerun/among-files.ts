@@ -1,5 +1,5 @@
+import { shortNames } from '../catalogue/short-names.js'
 import type { RerunTest } from './report.js'
-import { shortNames } from './short-names.js'
 
 /**
  * What only shows when files are looked at together: several files of one test, and files whose names were swapped. Each is a remark

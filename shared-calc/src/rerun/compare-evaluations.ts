@@ -27,7 +27,7 @@ export function compareEvaluations(
   const figures = publishedFigures(recomputed, test)
   const differences = figures.flatMap(({ label, unit, recorded: expected, block, symbol }): Difference[] => {
     const found = before.get(label)?.recorded ?? null
-    const agreement = found === null ? 'differs' : computedAgrees(found, expected)
+    const agreement = found === null ? 'differs' : computedAgrees(found, expected, floorOf(label, recomputed))
     if (agreement === 'same') return []
     return [
       {
@@ -50,6 +50,13 @@ export function compareEvaluations(
   return { figures: figures.length, differences: [...differences, ...others] }
 }
 
+/** Below it a figure counts as zero: a margin beside its limit, a probability beside 1. As on sheet Check. */
+function floorOf(label: string, { verdict }: Evaluation): number | undefined {
+  if (/probab/i.test(label)) return FLOOR
+  return /margin/i.test(label) ? FLOOR * (verdict.target?.limit ?? 1) : undefined
+}
+const FLOOR = 1e-9
+
 const pairKey = (recorded: DifferenceValue, expected: DifferenceValue): string =>
   `${String(recorded)}|${String(expected)}`
 
@@ -60,7 +67,7 @@ function otherParts(recorded: Evaluation, recomputed: Evaluation): Difference[] 
     const [a, b] = [found.get(path) ?? null, expected.get(path) ?? null]
     if (a === b) return []
     const numbers = typeof a === 'number' && typeof b === 'number'
-    const agreement = numbers ? computedAgrees(a, b) : 'differs'
+    const agreement = numbers ? computedAgrees(a, b, floorOf(path, recomputed)) : 'differs'
     if (agreement === 'same') return []
     return [
       {

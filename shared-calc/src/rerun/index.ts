@@ -1,3 +1,4 @@
+export { shortNames } from '../catalogue/short-names.js'
 export { versions } from '../versions/list.js'
 export { type KnownVersion, type RunnableVersion, runnable, type VersionParts } from '../versions/version.js'
 export * from './report.js'
@@ -9,7 +10,6 @@ export {
   RERUN_FORMAT,
   type RerunReport,
 } from './rerun-report.js'
-export { shortNames } from './short-names.js'
 export { signatureWords } from './signature-state.js'
 export { signatureVerifier } from './signature-verifier.js'
 export { type ThreeValues, threeValues } from './three-values.js'

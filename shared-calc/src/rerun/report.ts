@@ -18,6 +18,24 @@ export const outcomes = [
 ] as const
 export type RerunOutcome = (typeof outcomes)[number]
 
+export const differenceKinds = [
+  'input',
+  'figure',
+  'cell',
+  'formula',
+  'appearance',
+  'sheet',
+  'drawing',
+  'page',
+  'name',
+  'workbook',
+  'part',
+  'digest',
+  'signature',
+  'evaluation',
+] as const
+export type DifferenceKind = (typeof differenceKinds)[number]
+
 /** What stands in the archived file against what it should be. */
 export interface Difference {
   /**
@@ -27,21 +45,7 @@ export interface Difference {
    * calculation settings and file properties · part: something else in a part of the file · digest, signature: does not fit the
    * data · evaluation: another part of the recorded evaluation.
    */
-  readonly kind:
-    | 'input'
-    | 'figure'
-    | 'cell'
-    | 'formula'
-    | 'appearance'
-    | 'sheet'
-    | 'drawing'
-    | 'page'
-    | 'name'
-    | 'workbook'
-    | 'part'
-    | 'digest'
-    | 'signature'
-    | 'evaluation'
+  readonly kind: DifferenceKind
   readonly label: string
   readonly unit?: string
   /** Cell of the archived file, as `Working!C12`. */

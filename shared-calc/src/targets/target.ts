@@ -49,7 +49,15 @@ export interface TargetPreset {
   /** Decimal places to which the scheme rounds before it compares. */
   readonly decimalPlaces?: number
   /** Factor on the result of tested buildings that stand for others. */
-  readonly sampling?: { readonly factor: number; readonly source: Source }
+  readonly sampling?: {
+    readonly factor: number
+    readonly source: Source
+    /** Homes to be tested of a building, the smallest buildings first. */
+    readonly sizes?: readonly { readonly upToHomes?: number; readonly tests: number }[]
+    /** Further homes to be tested for each that misses; 0 where the scheme asks for none. */
+    readonly morePerMiss?: number
+    readonly sizeSource?: Source
+  }
   /** Set where the scheme does not accept a highest pressure below 50 Pa even for a large building. */
   readonly noLargeBuildingException?: Source
   readonly notes?: readonly string[]

@@ -4,11 +4,11 @@ import type { LiveResult } from '../../calc/live.js'
 import type { UnderstoodTest } from '../../calc/understand.js'
 import type { Host } from '../../host/host.js'
 import { askService } from '../../service/client.js'
-import { aboutTest } from './about-test.js'
 import { emptyEntries, isUntouched, parseEntries, referencesOf, type TestEntries } from './entries.js'
 import { differenceOf, refusal, wordsOf } from './fault-words.js'
 import { withoutStaleOrigin } from './library-origin.js'
 import { Past } from './past.js'
+import { aboutTest } from './standing.js'
 import type { Origin, StepId, StoreTimes, TestState } from './test-state.js'
 
 type Live = typeof import('../../calc/live.js').live

@@ -2,18 +2,18 @@ import { LIMITS } from '../limits.js'
 
 const MONTHS: Record<string, number> = Object.fromEntries(
   [
-    'jan januar january janvier janv',
-    'feb februar february fevrier fevr fev',
-    'mar mrz marz maerz march mars',
-    'apr april avril avr',
-    'may mai',
-    'jun juni june juin',
-    'jul juli july juillet juil',
-    'aug august aout',
-    'sep sept september septembre',
-    'oct okt oktober october octobre',
-    'nov november novembre',
-    'dec dez dezember december decembre',
+    'jan januar january janvier janv januari enero ene gennaio gen styczen stycznia leden ledna janeiro',
+    'feb februar february fevrier fevr fev februari febrero febbraio luty lutego unor unora fevereiro',
+    'mar mrz marz maerz march mars maart marzo marts marzec marca brezen brezna marco',
+    'apr april avril avr abril abr aprile kwiecien kwietnia duben dubna',
+    'may mai mei maj mayo maggio mag maja kveten kvetna maio',
+    'jun juni june juin junio giugno giu czerwiec czerwca cerven cervna junho',
+    'jul juli july juillet juil julio luglio lug lipiec lipca cervenec cervence julho',
+    'aug august aout augustus augusti agosto ago sierpien sierpnia srpen srpna',
+    'sep sept september septembre septiembre settembre set wrzesien wrzesnia zari setembro',
+    'oct okt oktober october octobre octubre ottobre ott pazdziernik pazdziernika rijen rijna outubro',
+    'nov november novembre noviembre listopad listopada novembro',
+    'dec dez dezember december decembre diciembre dic dicembre grudzien grudnia prosinec prosince dezembro',
   ].flatMap((names, index) => names.split(' ').map((name) => [name, index + 1])),
 )
 
@@ -35,7 +35,10 @@ export function readDateText(text: string, order?: DateOrder): DateText {
     .trim()
   const iso = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/.exec(plain)
   if (iso) return made(Number(iso[1]), Number(iso[2]), Number(iso[3]), false)
-  const named = /^(?:\p{L}+,? +)?(\d{1,2})(?:st|nd|rd|th|er)?[. -]+(\p{L}+)[. ,-]+(\d{4}|\d{2})$/u.exec(plain)
+  const named =
+    /^(?:\p{L}+,? +)?(\d{1,2})(?:st|nd|rd|th|er)?[. -]+(?:de )?(\p{L}+)[. ,-]+(?:de )?(\d{4}|\d{2})$/u.exec(
+      plain,
+    )
   if (named) return withMonth(named[1], named[2], named[3])
   const namedFirst = /^(\p{L}+)[. ]+(\d{1,2})(?:st|nd|rd|th)?,? +(\d{4})$/u.exec(plain)
   if (namedFirst) return withMonth(namedFirst[2], namedFirst[1], namedFirst[3])

@@ -5,6 +5,7 @@ import type { Grid } from '../grid/grid.js'
 import { openLog } from '../open-log.js'
 import { LogError, problem } from '../problem.js'
 import { readAnswers } from './answers.js'
+import { assignZeroFlow } from './assign-zero-flow.js'
 import { type FoundField, fieldsOfRow, findFields, namedRowsOf, roomsOf } from './fields/find-fields.js'
 import { decimalOf, turned, type View, viewOf } from './grid/view.js'
 import type { Answers, Interpretation, InterpretedTest, Question, Use } from './interpretation.js'
@@ -23,7 +24,7 @@ import type { FoundRun } from './tables/runs.js'
 import { groupTests, type TestGroup } from './tests/group.js'
 import { scopeOf } from './tests/scope.js'
 import { readLabel } from './words/label.js'
-import { assignZeroFlow, findZeroFlow, unknownPressures, type ZeroEntry } from './zero-flow.js'
+import { findZeroFlow, unknownPressures, type ZeroEntry } from './zero-flow.js'
 
 export interface InterpretOptions {
   /** Answers to questions, by path, as typed. */

@@ -2,11 +2,14 @@ import type { Surroundings } from './grid/cell-content.js'
 import { turned, type View } from './grid/view.js'
 import type { Answers } from './interpretation.js'
 import type { Stopped } from './not-searched.js'
+import { bareHeads } from './tables/bare-heads.js'
 import { type Block, chooseColumns } from './tables/choose.js'
 import { findHeads, type Head } from './tables/heads.js'
+import { physicsScore } from './tables/physics.js'
 import { type Figure, isSummary } from './tables/rows.js'
 import { type FoundRun, runsOf } from './tables/runs.js'
 import { type Segment, segmentsOf } from './tables/segments.js'
+import { PLAIN_CURVE } from './tables/unnamed-columns.js'
 import { wideRuns } from './tables/wide.js'
 import type { FoundSeries } from './tests/group.js'
 
@@ -124,7 +127,42 @@ function tablesOf(
       done.push({ top: head.top, bottom: block.walked.last, left: segment.left, right: segment.right })
     }
   }
+  if (series.length === 0) runs.push(...continuedRuns(view, runs, done, answers))
   return { runs, series }
+}
+
+/** Blocks of numbers without headings in the columns of a table further up: most likely the other direction. */
+function continuedRuns(
+  view: View,
+  runs: readonly FoundRun[],
+  done: readonly { top: number; bottom: number; left: number; right: number }[],
+  answers: Answers,
+): FoundRun[] {
+  if (runs.length === 0) return []
+  return bareHeads(view).flatMap((head) => {
+    if (done.some(({ top, bottom }) => head.first >= top && head.first <= bottom)) return []
+    const model = runs.find(({ block, bottom, row }) => {
+      const used = [block.pressure, ...block.carriers]
+      return (
+        row === undefined &&
+        bottom < head.first &&
+        used.every(({ at }) => head.columns.some((one) => one.at === at))
+      )
+    })
+    if (!model) return []
+    const known = model.block.segment.columns
+    const named = head.columns.flatMap((column) => known.find(({ at }) => at === column.at) ?? [])
+    const segment: Segment = {
+      view,
+      head: { ...head, columns: named },
+      columns: named,
+      left: Math.min(...named.map(({ at }) => at)),
+      right: Math.max(...named.map(({ at }) => at)),
+    }
+    const block = chooseColumns(segment, preferredOf(answers))
+    if (!block || block.walked.rows.length < 3 || physicsScore(block.law) < PLAIN_CURVE) return []
+    return runsOf({ ...block, unnamed: [block.pressure, ...block.carriers] }, model.bottom + 1)
+  })
 }
 
 const preferredOf = (answers: Answers): { pressure?: string; flow?: string } => ({

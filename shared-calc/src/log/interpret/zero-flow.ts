@@ -1,10 +1,9 @@
 import type { Direction } from '../../contract/record/index.js'
 import type { KnownUnit } from '../cells/units.js'
-import { parseAddress } from '../grid/address.js'
 import type { View } from './grid/view.js'
 import type { Stopped } from './not-searched.js'
 import { type Figure, isSummary } from './tables/rows.js'
-import type { FoundRun } from './tables/runs.js'
+import { type FoundRun, tickedIn } from './tables/runs.js'
 import { bareUnit, directionIn, type Label, readLabel, says, unitOf } from './words/label.js'
 import { zeroValuesIn } from './zero-flow-text.js'
 
@@ -278,6 +277,8 @@ function asEntries(
 
 /** A heading of directions over a column of zero-flow values. */
 function directionOfHeading(view: View, row: number, column: number): Direction | undefined {
+  const ticked = tickedIn(view, row - 1) ?? tickedIn(view, row - 2)
+  if (ticked) return ticked.direction
   const above = headingAbove(view, row, column, 2)
   return above && above.tokens.length <= 5 ? directionIn(above) : undefined
 }
@@ -324,115 +325,4 @@ export function unknownPressures(
       })
     }
   return found
-}
-
-/** Which entry each run takes, nearest first; one that has none left shares the nearest. */
-export function assignZeroFlow(
-  runs: readonly FoundRun[],
-  found: readonly ZeroEntry[],
-): Map<FoundRun, { before?: ZeroEntry; after?: ZeroEntry; shared: boolean }> {
-  const tests = new Set(runs.flatMap(({ test }) => test ?? []))
-  const entries = found.flatMap((entry) => byTest(entry, tests))
-  const taken = new Map<FoundRun, { before?: ZeroEntry; after?: ZeroEntry; shared: boolean }>()
-  for (const run of runs) taken.set(run, { shared: false })
-  for (const which of ['before', 'after'] as const) {
-    const own = entries.filter((entry) => (entry.which ?? 'before') === which)
-    const places = placesOf(own, runs)
-    const pairs = runs
-      .filter((run) => (which === 'before' ? run.zeroBefore : run.zeroAfter).length === 0)
-      .flatMap((run) =>
-        own.map((entry) => ({ run, entry, cost: costOf(run, entry, runs) + places.against(run, entry) })),
-      )
-      .filter(({ cost }) => cost < 5000)
-      .sort((a, b) => a.cost - b.cost)
-    const used = new Set<ZeroEntry>()
-    for (const { run, entry } of pairs) {
-      const state = taken.get(run)
-      if (!state || state[which] || used.has(entry)) continue
-      state[which] = entry
-      used.add(entry)
-    }
-    for (const { run, entry } of pairs) {
-      const state = taken.get(run)
-      if (!state || state[which]) continue
-      state[which] = entry
-      state.shared = true
-    }
-  }
-  return taken
-}
-
-/**
- * Of runs one below the other, zero flow stands above each or below each: where none is above the first run, one between two
- * runs belongs to the upper, and where none is below the last, to the lower.
- */
-function placesOf(
-  entries: readonly ZeroEntry[],
-  runs: readonly FoundRun[],
-): { against(run: FoundRun, entry: ZeroEntry): number } {
-  const sheets = new Map<string, { above: boolean; below: boolean }>()
-  for (const name of new Set(runs.map(({ view }) => view.name))) {
-    const own = runs.filter(({ view }) => view.name === name && !view.turned)
-    const rows = entries.filter(({ view }) => view.name === name).map(({ row }) => row)
-    const [top, bottom] = [Math.min(...own.map((run) => run.top)), Math.max(...own.map((run) => run.bottom))]
-    if (own.length > 1)
-      sheets.set(name, { above: rows.some((row) => row < top), below: rows.some((row) => row > bottom) })
-  }
-  return {
-    against(run, entry) {
-      const place = entry.view.name === run.view.name ? sheets.get(run.view.name) : undefined
-      if (!place || place.above === place.below) return 0
-      const wrong = place.above ? entry.row > run.bottom : entry.row < run.top
-      return wrong ? WRONG_SIDE : 0
-    },
-  }
-}
-
-const WRONG_SIDE = 60
-
-/** A column of zero-flow values in a list of tests: each belongs to the test its row names. */
-function byTest(entry: ZeroEntry, tests: ReadonlySet<string>): ZeroEntry[] {
-  if (entry.figures.length < 2 || tests.size < 2) return [entry]
-  const { sheet } = entry.view
-  const named = entry.figures.map((figure) => {
-    const row = parseAddress(figure.cell.split('!').at(-1) ?? '')?.row
-    const test = row === undefined ? undefined : namesIn(sheet, row).find((name) => tests.has(name))
-    return { figure, test }
-  })
-  if (named.some(({ test }) => test === undefined)) return [entry]
-  return named.map(({ figure, test }) => ({ ...entry, figures: [figure], test: test as string }))
-}
-
-/** The first few texts and numbers of a row. */
-const namesIn = (sheet: ZeroEntry['view']['sheet'], row: number): string[] =>
-  Array.from({ length: 4 }, (_, column) => sheet.at(row, column)).flatMap((cell) =>
-    cell && cell.kind !== 'error' ? [String(cell.value).trim()] : [],
-  )
-
-/** All pressures below zero are depressurisation, whatever words are missing. */
-const directionBySign = ({ readings }: FoundRun): Direction | undefined =>
-  readings.length > 0 && readings.every(({ pressure }) => pressure.value < 0) ? 'depressurisation' : undefined
-
-function costOf(run: FoundRun, entry: ZeroEntry, runs: readonly FoundRun[]): number {
-  if (entry.test !== undefined && entry.test !== run.test) return 9999
-  const direction = run.direction ?? directionBySign(run)
-  if (entry.direction && direction && entry.direction !== direction) return 9999
-  const [row, column] = run.view.turned ? [entry.column, entry.row] : [entry.row, entry.column]
-  const { top, bottom, left, right } = run
-  const otherSheet = entry.view.name !== run.view.name
-  if (otherSheet) {
-    if (runs.some((one) => one.view.name === entry.view.name)) return 9999
-    return 500 + runs.indexOf(run)
-  }
-  const apart = column < left - 1 ? left - 1 - column : column > right ? column - right : 0
-  const away = row < top ? top - row : row > bottom ? row - bottom + 1 : 0
-  const between = runs.some(
-    (one) =>
-      one !== run &&
-      one.view.name === run.view.name &&
-      one.left <= right &&
-      one.right >= left &&
-      ((row < one.top && one.bottom < top) || (row > one.bottom && one.top > bottom)),
-  )
-  return apart * 100 + away + (between ? 1000 : 0) + runs.indexOf(run) * 0.01
 }

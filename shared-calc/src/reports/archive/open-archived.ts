@@ -50,6 +50,14 @@ const reports = [
     why: 'this is a Draughtbook register, not a test',
   },
   { sheets: ['Sign-off', 'Files', 'Differences'], why: 'this is a Draughtbook re-run, not a test' },
+  {
+    sheets: ['Building', 'Homes', 'Working'],
+    why: 'this is a Draughtbook workbook on a building of several homes, not a test',
+  },
+  {
+    sheets: ['Site', 'Allowance', 'Working'],
+    why: 'this is a Draughtbook workbook on the stages of a site, not a test',
+  },
 ]
 
 /** What a workbook is, if it is a register or a re-run that we wrote; undefined for any other. */

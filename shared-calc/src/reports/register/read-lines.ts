@@ -58,7 +58,7 @@ function ofSummary(file: string, summary: ReadSummary, grid: Grid): TestLine {
 }
 
 /** What tells that a summary is not as issued. Re-run finds more: the register only looks at digests and sheet Check. */
-function alteration({ digests, evaluation }: ReadSummary, grid: Grid): string | undefined {
+export function alteration({ digests, evaluation }: ReadSummary, grid: Grid): string | undefined {
   const { record } = digests
   if (record.written !== record.found || evaluation.recordDigest !== record.found)
     return 'the record was changed after issue'

@@ -78,7 +78,7 @@ function cellsOf(rows: readonly XmlNode[], styles: Styles, texts: readonly XmlNo
     let last = -1
     for (const cell of children(row, 'c')) {
       // A cell that states no place stands beside the one before it (ECMA-376 part 1, 18.3.1.4).
-      const place = placeOf(cell.attributes['r'], number, last + 1)
+      const place = placeOf(attr(cell, 'r'), number, last + 1)
       last = place.column
       const look = styles.cells[Number(attr(cell, 's') ?? 0)] ?? plain
       if (!look) continue

@@ -1,11 +1,11 @@
 import type { Workbook, Worksheet } from 'exceljs'
+import { shortNames } from '../../catalogue/short-names.js'
 import { columnLetters } from '../../reports/workbook/address.js'
 import { linkTo } from '../../reports/workbook/file-link.js'
 import { setUpPage } from '../../reports/workbook/page.js'
 import { dress, fills, fonts, formatFor, underline, wrap } from '../../reports/workbook/styles.js'
 import type { Difference, RerunTest } from '../report.js'
 import type { RerunReport } from '../rerun-report.js'
-import { shortNames } from '../short-names.js'
 import { type ThreeValues, threeValues } from '../three-values.js'
 
 export const DIFFERENCES_SHEET = 'Differences'
@@ -19,12 +19,12 @@ const columns = [
   { head: 'Cell', width: 16 },
   { head: 'Issued', width: 18 },
   { head: 'Now in the file', width: 18 },
-  { head: 'Worked out anew', width: 18 },
+  { head: 'Recalculated', width: 18 },
   { head: 'Change', width: 13 },
   { head: 'in %', width: 9 },
   { head: 'Unit', width: 11 },
   { head: 'Calculation', width: 16 },
-  { head: 'Working of the value worked out anew', width: 70 },
+  { head: 'Working of the recalculated value', width: 70 },
 ]
 
 const top = { horizontal: 'right', vertical: 'top' } as const

@@ -1,11 +1,11 @@
 import type { Workbook } from 'exceljs'
+import { shortNames } from '../../catalogue/short-names.js'
 import { columnLetters } from '../../reports/workbook/address.js'
 import { linkTo } from '../../reports/workbook/file-link.js'
 import { setUpPage } from '../../reports/workbook/page.js'
 import { dress, fills, fonts, underline, wrap } from '../../reports/workbook/styles.js'
 import type { RerunTest, SignatureState } from '../report.js'
 import type { RerunReport } from '../rerun-report.js'
-import { shortNames } from '../short-names.js'
 import { colourOutcomes } from './outcome-colours.js'
 
 export const FILES_SHEET = 'Files'

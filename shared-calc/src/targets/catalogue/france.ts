@@ -18,6 +18,8 @@ const french = (id: string, label: string, limit: number): TargetPreset => ({
   sampling: {
     factor: 1.2,
     source: seen('French trade pages on RE2020: 1.2 times the weighted mean of the sample'),
+    sizes: [{ upToHomes: 30, tests: 3 }, { tests: 6 }],
+    sizeSource: remembered('FD P50-784: 3 homes of up to 30, 6 of more'),
   },
   noLargeBuildingException: seen(
     'Cerema FAQ: a highest pressure below 50 Pa is not usable, even above 4 000 m³',

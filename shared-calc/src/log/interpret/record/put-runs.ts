@@ -15,6 +15,7 @@ import { tellLeftOut, tellUses } from './run-uses.js'
 import { signsOf } from './signs.js'
 import type { VolumeFound } from './sizes.js'
 import { putStatedAir } from './stated-air.js'
+import { askUnnamed, withoutRefused } from './unnamed-tables.js'
 
 export interface RunContext {
   readonly scope: FieldScope
@@ -31,11 +32,12 @@ interface ZeroValues {
 
 /** The runs of a test, in the units of records.  */
 export function putRuns(draft: Draft, found: readonly FoundRun[], context: RunContext) {
-  const runs = withoutDoubtful(draft, found)
+  const kept = withoutRefused(draft, found)
+  const runs = withoutDoubtful(draft, kept)
   const directions = directionsOf(draft, runs)
   askUnnamed(draft, runs)
   askDoubts(draft, runs)
-  const zeros = found.map((run) => zerosOf(draft, run, context))
+  const zeros = kept.map((run) => zerosOf(draft, run, context))
   const signs = signsOf(
     draft,
     runs.map((run, index) => ({
@@ -171,46 +173,6 @@ function directionsOf(draft: Draft, runs: readonly FoundRun[]): (Direction | und
     return undefined
   })
 }
-
-/** Columns that no heading names are taken for what the curve says only where somebody agrees. */
-function askUnnamed(draft: Draft, runs: readonly FoundRun[]): void {
-  const path = 'table.columns'
-  const own = runs.filter(({ block }) => block.unnamed.length > 0)
-  if (own.length === 0) return
-  const cells = own.flatMap(({ block }) => block.unnamed.map(({ headingCell }) => headingCell))
-  const answer = draft.answers[path]
-  if (answer === 'yes') {
-    draft.caution('log-no-heading', 'the column has no heading; it was read as answered', cells, 'runs')
-    return
-  }
-  if (answer === 'no') {
-    draft.collector.refuse(
-      'not-found',
-      'write headings over the readings, as "Pressure (Pa)" and "Flow (m³/h)", and read the log again',
-      cells[0],
-      path,
-    )
-    return
-  }
-  const what = own
-    .slice(0, 2)
-    .map(
-      ({ block }) =>
-        `building pressure ${from(block.pressure)}, air flow ${block.carriers.map(from).join(' and ')}`,
-    )
-    .join('; ')
-  draft.ask({
-    path,
-    text: `The readings have no headings. Are their columns: ${what}?`,
-    cells,
-    choices: [
-      { value: 'yes', label: 'yes', reason: 'pressure and flow follow a leakage curve this way round' },
-      { value: 'no', label: 'no' },
-    ],
-  })
-}
-
-const from = ({ headingCell }: KnownColumn): string => `from ${headingCell.split('!').at(-1)} down`
 
 function askDoubts(draft: Draft, runs: readonly FoundRun[]): void {
   for (const { block } of runs)

@@ -1,5 +1,6 @@
 import type { Direction } from '../../../contract/record/index.js'
 import type { FoundRun } from '../tables/runs.js'
+import { says } from '../words/label.js'
 import type { Draft } from './draft.js'
 
 const span = (run: FoundRun, column: number): string => {
@@ -51,7 +52,9 @@ export function tellUses(draft: Draft, run: FoundRun, index: number, direction: 
   if (block.total)
     draft.note(
       'log-total',
-      `the flow is the total in ${block.carriers[0]?.headingCell}, to which its parts add up; the parts were not added again`,
+      says(block.carriers[0]?.label, 'average')
+        ? `the flow is the mean in ${block.carriers[0]?.headingCell}; its samples were not read`
+        : `the flow is the total in ${block.carriers[0]?.headingCell}, to which its parts add up; the parts were not added again`,
       [block.carriers[0]?.headingCell ?? '', ...block.total.parts.map(({ headingCell }) => headingCell)],
       `runs[${index}]`,
     )

@@ -4,6 +4,7 @@ import type { KnownColumn } from './columns.js'
 import { type PowerLaw, physicsScore, powerLaw } from './physics.js'
 import { type Figure, type WalkedRows, walkRows } from './rows.js'
 import type { Segment } from './segments.js'
+import { areSamples, distinctFans, meanOf, totalOf } from './several-flows.js'
 import { PLAIN_CURVE, withUnnamed } from './unnamed-columns.js'
 
 /** Two columns that could both be the one wanted, with nothing to tell them apart. */
@@ -73,6 +74,7 @@ export function chooseColumns(
   const carriers = carriersOf(segment, pressures.length > 0 ? devices : [])
   const flows = segment.columns.filter(({ role, numbers }) => role === 'flow' && numbers > 0)
   if (preferred.flow === TOGETHER && flows.length > 1) carriers.push({ columns: flows, prior: 30 })
+  const meanPressure = meanOf(segment, pressures)?.column
   const tried: Candidate[] = []
   for (const pressure of (pressures.length === 0 ? devices : pressures).slice(0, MOST_PRESSURES))
     for (const carrier of carriers.slice(0, MOST_CARRIERS)) {
@@ -90,7 +92,12 @@ export function chooseColumns(
         carrier,
         walked,
         law,
-        score: pressurePrior(pressure, walked) + carrier.prior + physics + named,
+        score:
+          pressurePrior(pressure, walked) +
+          (pressure === meanPressure ? 3 : 0) +
+          carrier.prior +
+          physics +
+          named,
       })
     }
   tried.sort((one, other) => other.score - one.score)
@@ -142,9 +149,9 @@ function carriersOf(segment: Segment, devices: readonly KnownColumn[]): Carrier[
   )
   const corrected = segment.columns.filter(({ role, numbers }) => role === 'corrected' && numbers > 0)
   const found: Carrier[] = []
-  const total = totalOf(segment, flows)
+  const total = totalOf(segment, flows) ?? meanOf(segment, flows)
   if (total) found.push({ columns: [total.column], prior: 5, parts: total.parts })
-  const fans = total ? [] : distinctFans(flows)
+  const fans = total || areSamples(segment, flows) ? [] : distinctFans(flows)
   if (fans.length > 1) found.push({ columns: fans, prior: 4 })
   for (const flow of flows)
     if (!total?.parts.includes(flow) && flow !== total?.column && !fans.includes(flow))
@@ -160,57 +167,6 @@ function carriersOf(segment: Segment, devices: readonly KnownColumn[]): Carrier[
 
 const flowPrior = ({ label, unit, at }: KnownColumn): number =>
   2 + (says(label, 'flow') ? 0.6 : 0) + (unit ? 0.6 : 0) - at * 0.001
-
-/** A column that is the sum of two or more others, row by row. */
-function totalOf(
-  segment: Segment,
-  flows: readonly KnownColumn[],
-): { column: KnownColumn; parts: readonly KnownColumn[] } | undefined {
-  if (flows.length < 3) return undefined
-  for (const column of [...flows].reverse()) {
-    const others = flows.filter(
-      (one) => one !== column && (one.unit?.unit ?? '') === (column.unit?.unit ?? ''),
-    )
-    if (others.length >= 2 && addsUp(segment, column, others)) return { column, parts: others }
-  }
-  return undefined
-}
-
-function addsUp({ view, head }: Segment, total: KnownColumn, parts: readonly KnownColumn[]): boolean {
-  let checked = 0
-  let fitting = 0
-  for (let row = head.first; row < Math.min(view.rows, head.first + 60); row++) {
-    const sum = view.number(row, total.at)
-    const own = parts.map(({ at }) => view.number(row, at))
-    if (sum === undefined || sum === 0) continue
-    if (own.every((one) => one === undefined)) continue
-    checked++
-    const added = own.reduce<number>((all, one) => all + (one ?? 0), 0)
-    if (Math.abs(added - sum) <= Math.max(0.006 * Math.abs(sum), 1.01 * 10 ** -decimals(sum))) fitting++
-  }
-  return checked >= 3 && fitting >= 0.8 * checked
-}
-
-const decimals = (value: number): number => (String(value).split('.')[1] ?? '').length
-
-/** Columns of fan 1, fan 2 …: the same words but for a figure or letter. */
-function distinctFans(columns: readonly KnownColumn[]): KnownColumn[] {
-  const marks = columns.flatMap((column) => {
-    const mark = column.label.tokens
-      .map((token) => /^(?:#|fan|q|gerat|geblase|ventilateur|dp|p)?([1-9]|[ab])$/.exec(token)?.[1])
-      .find((one) => one)
-    const words = column.label.tokens.filter((token) => !/^(?:#|fan|q|p)?([1-9]|[ab])$/.test(token)).join(' ')
-    return mark ? [{ column, mark, key: `${words}|${column.unit?.unit ?? ''}` }] : []
-  })
-  const [first] = marks
-  const alike = marks.filter(({ key }) => key === first?.key)
-  const named = alike.some(
-    ({ column }) => says(column.label, 'device') || /^(q|fan)[1-9ab]$/.test(column.label.tokens[0] ?? ''),
-  )
-  return named && alike.length > 1 && new Set(alike.map(({ mark }) => mark)).size === alike.length
-    ? alike.map(({ column }) => column)
-    : []
-}
 
 function asBlock(segment: Segment, best: Candidate, tried: readonly Candidate[]): Omit<Block, 'unnamed'> {
   const { pressure, carrier } = best
@@ -317,7 +273,10 @@ function whyIgnored(
     case 'corrected':
       return 'it is a corrected flow; the flow as shown was used'
     case 'flow':
-      if (carrier.parts?.includes(column)) return `it is part of the total in ${first.headingCell}`
+      if (carrier.parts?.includes(column))
+        return says(first.label, 'average')
+          ? `it is a sample of the mean in ${first.headingCell}`
+          : `it is part of the total in ${first.headingCell}`
       return sameInOtherUnit(segment, first, column)
         ? 'it is the same flow in another unit'
         : `${first.headingCell} fits better as the flow`

@@ -2,7 +2,7 @@ import type { KnownUnit } from '../../cells/units.js'
 import type { Content } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
 import type { Stopped } from '../not-searched.js'
-import { bareUnit, type Label, readLabel, says } from '../words/label.js'
+import { bareUnit, isPlaceholder, type Label, readLabel, says } from '../words/label.js'
 import { zeroValuesIn } from '../zero-flow-text.js'
 
 /** A column below a heading. */
@@ -82,7 +82,13 @@ const ZERO_ROWS = 70
 function columnsFilledLater(view: View, row: number, column: number): number[] {
   const found: number[] = []
   for (const at of [column - 2, column - 1, column + 1, column + 2, column + 3]) {
-    if (at < 0 || view.at(row, at) || !isHeading(view.text(row - 1, at))) continue
+    const own = at < 0 ? undefined : view.at(row, at)
+    if (
+      at < 0 ||
+      (own && !(own.kind === 'text' && isPlaceholder(own.text))) ||
+      !isHeading(view.text(row - 1, at))
+    )
+      continue
     for (let below = row + 1; below < Math.min(view.rows, row + ZERO_ROWS); below++) {
       const content = view.at(below, at)
       if (content?.kind === 'number') found.push(at)

@@ -2,7 +2,7 @@ import type { Direction } from '../../../contract/record/index.js'
 import { LIMITS } from '../../limits.js'
 import type { Written } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
-import { bareUnit, type Label, readLabel, says } from '../words/label.js'
+import { bareUnit, isPlaceholder, type Label, readLabel, says } from '../words/label.js'
 import { directionWord, type KnownColumn, roleOf, writtenAt } from './columns.js'
 import { doubtOf, marksOf, type RowDoubt, withoutCommonGrey } from './row-doubts.js'
 import type { Segment } from './segments.js'
@@ -318,9 +318,6 @@ export function isSummary(text: string): boolean {
   const label = readLabel(text)
   return label.tokens.length <= 4 && says(label, 'average') && !says(label, 'zero')
 }
-
-const PLACEHOLDERS = new Set(['-', '–', '—', '/', 'n/a', 'na', 'none', 'x', '?', 'oor', 'k.a.', '...', '…'])
-export const isPlaceholder = (text: string): boolean => PLACEHOLDERS.has(text.trim().toLowerCase())
 
 /** A remark typed over the pressure, with a flow beside. */
 const labelsAreNotes = (view: View, row: number, carriers: readonly KnownColumn[]): boolean =>

@@ -129,12 +129,26 @@ function titleOf(
       if (!direction) continue
       // A title merged or written over the neighbouring block is not this one's.
       if (column < left && view.right(row, column) < left && !firstOfHead) continue
-      nearest = { direction, from: `"${text}" in ${view.address(row, column)}` }
+      nearest = tickedIn(view, row) ?? { direction, from: `"${text}" in ${view.address(row, column)}` }
       break
     }
   if (nearest) return nearest
   const sheet = directionIn(readLabel(view.name))
   return sheet ? { direction: sheet, from: `the name of sheet ${view.name}` } : { from: '' }
+}
+
+const TICKS = new Set(['x', '✓', '✔', '☒', '☑', 'yes', 'ja', 'oui', 'true'])
+
+/** "Depressurisation | | Pressurisation | x": of two directions named in a row, the one that is ticked. */
+export function tickedIn(view: View, row: number): { direction: Direction; from: string } | undefined {
+  const ticked: { direction: Direction; from: string }[] = []
+  for (let column = 1; column < Math.min(view.columns, 40); column++) {
+    const mark = view.text(row, column)?.trim().toLowerCase()
+    const text = mark !== undefined && TICKS.has(mark) ? view.text(row, column - 1) : undefined
+    const direction = text === undefined ? undefined : directionIn(readLabel(text))
+    if (direction) ticked.push({ direction, from: `the mark in ${view.address(row, column)}` })
+  }
+  return ticked.length === 1 ? ticked[0] : undefined
 }
 
 /** Columns in which the title of a block may stand: its own first, then those to the left where no other block of the headings is. */

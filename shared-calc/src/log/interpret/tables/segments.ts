@@ -22,7 +22,7 @@ export function segmentsOf(head: Head): Segment[] {
   const { view } = head
   const last = bodyEnd(head)
   const all = head.columns.map((column) => roleOf(view, head.first, last, column))
-  const columns = view.turned ? withoutLinesAbove(all) : all
+  const columns = withoutForm(all, view.turned)
   const parts: KnownColumn[][] = [[]]
   for (const [index, column] of columns.entries()) {
     const current = parts.at(-1) as KnownColumn[]
@@ -38,14 +38,21 @@ export function segmentsOf(head: Head): Segment[] {
   }))
 }
 
-/** Of a table along the lines only those without a blank line before its pressures: the labels of the form stand further up. */
-function withoutLinesAbove(columns: readonly KnownColumn[]): readonly KnownColumn[] {
+/**
+ * A form beside a table, parted from it by a blank column or line, is none of its columns. Upright, a column there that says
+ * something of each row stays.
+ */
+function withoutForm(columns: readonly KnownColumn[], turned: boolean): readonly KnownColumn[] {
   const first = columns.findIndex(({ role }) => PRESSURES.includes(role) || FLOWS.includes(role))
-  for (let index = first; index > 0; index--)
-    if ((columns[index] as KnownColumn).at - (columns[index - 1] as KnownColumn).at > 1)
-      return columns.slice(index)
+  for (let index = first; index > 0; index--) {
+    if ((columns[index] as KnownColumn).at - (columns[index - 1] as KnownColumn).at <= 1) continue
+    const before = columns.slice(0, index)
+    if (turned || before.every(({ role }) => OF_A_FORM.includes(role))) return columns.slice(index)
+  }
   return columns
 }
+
+const OF_A_FORM = ['other', 'remark', 'test', 'derived']
 
 /** The last row with a number below the headings, before more than a few rows without. */
 function bodyEnd({ view, first, columns }: Head): number {

@@ -61,6 +61,12 @@ function keyOf({ label }: KnownColumn): string | undefined {
   return figure ? `${directionIn(label) ?? ''}${figure}` : undefined
 }
 
+/** Samples of one station, not readings of a run: their pressures hardly differ. */
+function isOneStation(readings: readonly TableRow[]): boolean {
+  const sizes = readings.map(({ pressure }) => Math.abs(pressure.value))
+  return Math.max(...sizes) < 1.2 * Math.min(...sizes)
+}
+
 function runOf(
   head: Head,
   columns: readonly KnownColumn[],
@@ -83,7 +89,7 @@ function runOf(
     ]
   })
   const [first] = pairs
-  if (!first || readings.length < 2) return undefined
+  if (!first || readings.length < 2 || isOneStation(readings)) return undefined
   const zeros = (role: 'zeroBefore' | 'zeroAfter') =>
     columns
       .filter((column) => column.role === role && (directionIn(column.label) ?? direction) === direction)

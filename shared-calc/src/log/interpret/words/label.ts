@@ -128,6 +128,10 @@ function unitOfPiece(piece: string): KnownUnit | undefined {
   return undefined
 }
 
+/** What people write where there is no value. */
+const PLACEHOLDERS = new Set(['-', '–', '—', '/', 'n/a', 'na', 'none', 'x', '?', 'oor', 'k.a.', '...', '…'])
+export const isPlaceholder = (text: string): boolean => PLACEHOLDERS.has(text.trim().toLowerCase())
+
 /** A text that is a unit and nothing else, with or without brackets. */
 export function bareUnit(text: string): KnownUnit | undefined {
   const trimmed = text.trim()

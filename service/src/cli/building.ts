@@ -1,0 +1,67 @@
+import { type BuildingRule, buildingRules } from '@draughtbook/shared-calc'
+import { InvalidArgumentError } from 'commander'
+import { type ArchiveOptions, addArchiveOptions } from './archive-options.js'
+import { type AddCommand, DIFFERENT } from './command.js'
+import { UsageError } from './errors.js'
+import { writeWorkbook } from './output-path.js'
+import { buildingText } from './print/building-text.js'
+import { recordsOf } from './records-of.js'
+import { shown } from './terminal.js'
+
+interface Options extends ArchiveOptions {
+  readonly out?: string
+  readonly name?: string
+  readonly rule?: BuildingRule
+  readonly homes?: number
+  readonly sampleSize?: number
+  readonly morePerMiss?: number
+}
+
+const rule = (text: string): BuildingRule => {
+  const found = buildingRules.find((one) => one === text)
+  if (!found) throw new InvalidArgumentError(`give one of ${buildingRules.join(', ')}`)
+  return found
+}
+
+const count = (text: string): number => {
+  if (!/^\d{1,5}$/.test(text)) throw new InvalidArgumentError('give a whole number')
+  return Number(text)
+}
+
+export const addBuilding: AddCommand = (command, { terminal, end }) => {
+  addArchiveOptions(command)
+    .option('--out <BUILDING.xlsx>', 'where to write the building; replaces an existing file')
+    .option('--name <name>', 'name of the building')
+    .option(
+      '--rule <rule>',
+      'how the homes become one figure: each (each by itself), summed (at equal pressure), or weighted by volume, envelope or floor',
+      rule,
+    )
+    .option('--homes <number>', 'homes in the building, where not all were tested', count)
+    .option('--sample-size <number>', 'homes that the scheme asks to be tested', count)
+    .option('--more-per-miss <number>', 'further homes for each that misses', count)
+    .action(async (paths: string[], options: Options) => {
+      const { out, name, rule: wanted, homes, sampleSize, morePerMiss } = options
+      if (out === undefined && !options.json)
+        throw new UsageError('name the workbook with --out BUILDING.xlsx, or use --json')
+      const { assessBuilding } = await import('@draughtbook/shared-calc')
+      const { records, unread } = await recordsOf(paths, options, terminal)
+      const request = {
+        name: name ?? records[0]?.record.building.site ?? 'Building',
+        homes: records,
+        ...(wanted !== undefined && { rule: wanted }),
+        ...(homes !== undefined && { homesInBuilding: homes }),
+        ...(sampleSize !== undefined && { sampleSize }),
+        ...(morePerMiss !== undefined && { morePerMiss }),
+      }
+      const result = assessBuilding(request)
+      if (out !== undefined) {
+        const { writeBuildingWorkbook } = await import('@draughtbook/shared-calc/building')
+        await writeWorkbook(out, () => writeBuildingWorkbook(request))
+      }
+      if (unread > 0) end(DIFFERENT)
+      if (options.json) return terminal.out(JSON.stringify(result, null, 2))
+      terminal.out(shown(buildingText(result)))
+      if (out !== undefined) terminal.out(shown(`Building: ${out}`))
+    })
+}

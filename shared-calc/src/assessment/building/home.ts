@@ -1,0 +1,76 @@
+import { InputError } from '../../contract/problem.js'
+import type { AdjoiningSpaces, Outcome, TargetQuantity, TestRecord } from '../../contract/record/index.js'
+import { basisOf } from '../../evaluation/work/definite-target.js'
+import type { WorkedDecision } from '../../uncertainty/worked-uncertainty.js'
+import { evaluateWorked } from '../evaluate.js'
+
+/** One tested home as it was given. */
+export interface GivenHome {
+  /** What the file is called. */
+  readonly file: string
+  readonly record: TestRecord
+  /** Why the file cannot be taken as issued; absent where it can. */
+  readonly altered?: string
+}
+
+/** One tested home with the figure its target limits, and how sure that figure is. */
+export interface TestedHome {
+  readonly file: string
+  readonly record: TestRecord
+  readonly altered?: string
+  readonly adjoiningSpaces?: AdjoiningSpaces
+  readonly outcome: Outcome
+  readonly target: HomeTarget
+  readonly decision: WorkedDecision
+  /** What the figure is related to: volume or area of the home; 1 for a flow. */
+  readonly basis: number
+}
+
+export interface HomeTarget {
+  readonly label: string
+  readonly quantity: TargetQuantity
+  readonly limit: number
+  readonly unit: string
+  readonly referencePressure_Pa: number
+}
+
+/** Fields that a figure is related to. */
+export const basisFields = {
+  n: 'volume_m3',
+  qE: 'envelopeArea_m2',
+  qF: 'floorArea_m2',
+  qT: 'lossArea_m2',
+} as const
+
+/**
+ * Works one home out, with its uncertainty.
+ * @throws InputError naming the file where its target, its figure or its uncertainty is missing
+ */
+export function workHome({ file, record, altered }: GivenHome): TestedHome {
+  const refuse = (message: string): never => {
+    throw new InputError([{ path: file, message }])
+  }
+  const { evaluation, test } = evaluateWorked(record, { uncertainty: true })
+  const { verdict } = evaluation
+  const [criterion] = verdict.criteria
+  if (!verdict.target || !criterion)
+    return refuse('the test has no target, so there is no limit for the building')
+  const { quantity, referencePressure_Pa, limit, unit } = criterion
+  const decision = test.uncertainty?.decisions.find((one) => one.quantity === quantity)
+  if (!decision) return refuse(`the uncertainty of ${quantity} could not be worked out`)
+  const field = basisFields[basisOf(quantity) as keyof typeof basisFields]
+  if (field === undefined && basisOf(quantity) !== 'q')
+    return refuse(`a limit of ${quantity} cannot be worked out for several homes together`)
+  const basis = field === undefined ? 1 : record.building[field]
+  if (basis === undefined) return refuse(`building.${field ?? ''} is missing`)
+  return {
+    file,
+    record,
+    ...(altered !== undefined && { altered }),
+    ...(record.test.adjoiningSpaces && { adjoiningSpaces: record.test.adjoiningSpaces }),
+    outcome: verdict.outcome,
+    target: { label: verdict.target.label, quantity, limit, unit, referencePressure_Pa },
+    decision,
+    basis,
+  }
+}

@@ -1,0 +1,81 @@
+import { says } from '../words/label.js'
+import type { KnownColumn } from './columns.js'
+import type { Segment } from './segments.js'
+
+/** A column that is the sum of two or more others, row by row. */
+export function totalOf(
+  segment: Segment,
+  flows: readonly KnownColumn[],
+): { column: KnownColumn; parts: readonly KnownColumn[] } | undefined {
+  if (flows.length < 3) return undefined
+  for (const column of [...flows].reverse()) {
+    const others = flows.filter(
+      (one) => one !== column && (one.unit?.unit ?? '') === (column.unit?.unit ?? ''),
+    )
+    if (others.length >= 2 && addsUp(segment, column, others)) return { column, parts: others }
+  }
+  return undefined
+}
+
+/** A column that is the mean of two or more others, row by row: samples of each station. */
+export function meanOf(
+  segment: Segment,
+  columns: readonly KnownColumn[],
+): { column: KnownColumn; parts: readonly KnownColumn[] } | undefined {
+  const column = columns.find(({ label }) => says(label, 'average'))
+  const others = columns.filter(
+    (one) => one !== column && (one.unit?.unit ?? '') === (column?.unit?.unit ?? ''),
+  )
+  return column && others.length >= 2 && addsUp(segment, column, others, 1 / others.length)
+    ? { column, parts: others }
+    : undefined
+}
+
+/** P1, P2, P3 with Q1, Q2, Q3 are samples of one station; fans share one building pressure. */
+export function areSamples({ columns }: Segment, flows: readonly KnownColumn[]): boolean {
+  const marks = (own: readonly KnownColumn[]) =>
+    own.flatMap(({ label }) => label.tokens.flatMap((token) => /([1-9])$/.exec(token)?.[1] ?? []))
+  const pressures = marks(columns.filter(({ role }) => role === 'pressure' || role === 'induced'))
+  return pressures.length > 1 && marks(flows).filter((mark) => pressures.includes(mark)).length > 1
+}
+
+function addsUp(
+  { view, head }: Segment,
+  total: KnownColumn,
+  parts: readonly KnownColumn[],
+  share = 1,
+): boolean {
+  let checked = 0
+  let fitting = 0
+  for (let row = head.first; row < Math.min(view.rows, head.first + 60); row++) {
+    const sum = view.number(row, total.at)
+    const own = parts.map(({ at }) => view.number(row, at))
+    if (sum === undefined || sum === 0) continue
+    if (own.every((one) => one === undefined)) continue
+    checked++
+    const added = share * own.reduce<number>((all, one) => all + (one ?? 0), 0)
+    if (Math.abs(added - sum) <= Math.max(0.006 * Math.abs(sum), 1.01 * 10 ** -decimals(sum))) fitting++
+  }
+  return checked >= 3 && fitting >= 0.8 * checked
+}
+
+const decimals = (value: number): number => (String(value).split('.')[1] ?? '').length
+
+/** Columns of fan 1, fan 2 …: the same words but for a figure or letter. */
+export function distinctFans(columns: readonly KnownColumn[]): KnownColumn[] {
+  const marks = columns.flatMap((column) => {
+    const mark = column.label.tokens
+      .map((token) => /^(?:#|fan|q|gerat|geblase|ventilateur|dp|p)?([1-9]|[ab])$/.exec(token)?.[1])
+      .find((one) => one)
+    const words = column.label.tokens.filter((token) => !/^(?:#|fan|q|p)?([1-9]|[ab])$/.test(token)).join(' ')
+    return mark ? [{ column, mark, key: `${words}|${column.unit?.unit ?? ''}` }] : []
+  })
+  const [first] = marks
+  const alike = marks.filter(({ key }) => key === first?.key)
+  const named = alike.some(
+    ({ column }) => says(column.label, 'device') || /^(q|fan)[1-9ab]$/.test(column.label.tokens[0] ?? ''),
+  )
+  return named && alike.length > 1 && new Set(alike.map(({ mark }) => mark)).size === alike.length
+    ? alike.map(({ column }) => column)
+    : []
+}

@@ -1,0 +1,192 @@
+import type { Workbook, Worksheet } from 'exceljs'
+import type { BuildingResult } from '../../assessment/building/building-result.js'
+import type { BuildingRule, WorkedBuilding, WorkedWay } from '../../assessment/building/work-building.js'
+import { counted, outcomeWords } from '../../catalogue/words.js'
+import { reference } from '../workbook/address.js'
+import { live, writeLine, writeTable } from '../workbook/live-cell.js'
+import { setUpPage } from '../workbook/page.js'
+import type { Places } from '../workbook/places.js'
+import { dress, fills, fonts, headingRow } from '../workbook/styles.js'
+import { FIRST_HOME, HOMES } from './homes-sheet.js'
+
+export const BUILDING = 'Building'
+const COLUMNS = 8
+const WIDE = { columns: COLUMNS, perRow: 118 }
+
+export const ruleWords: Readonly<Record<BuildingRule, string>> = {
+  each: 'each home by itself',
+  summed: 'flows added up at equal pressure',
+  volume: 'weighted by volume',
+  envelope: 'weighted by envelope area',
+  floor: 'weighted by floor area',
+}
+
+/** The summary page: verdict, the ways to put the homes together, the homes, what has to be said. */
+export function writeBuildingSheet(
+  workbook: Workbook,
+  worked: WorkedBuilding,
+  result: BuildingResult,
+  places: Places,
+): void {
+  const sheet = workbook.addWorksheet(BUILDING, { views: [{ showGridLines: false }] })
+  sheet.columns = [32, 12, 12, 12, 12, 12, 13, 13].map((width) => ({ width }))
+  dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Building of several homes'
+  sheet.getRow(1).height = 26
+  const { target } = result
+  const facts: [string, string][] = [
+    ['Building', result.name],
+    ['Target', `${target.label}: ${target.quantity} ≤ ${target.limit} ${target.unit}`],
+    ['Judged', ruleWords[result.rule]],
+    ['Tests', `${result.homes.length} of ${counted(worked.homesInBuilding, 'home')}`],
+  ]
+  facts.forEach(([label, fact], i) => {
+    dress(sheet.getCell(3 + i, 1), { font: fonts.muted }).value = label
+    dress(sheet.getCell(3 + i, 2), {}).value = fact
+  })
+  writeVerdict(sheet, 8, worked, result, places)
+  let row = ways(sheet, 11, worked, result, places)
+  row = homes(sheet, row + 1, worked, result, places)
+  if (worked.sample) row = sample(sheet, row + 1, worked.sample, places)
+  if (result.findings.length > 0) {
+    headingRow(sheet, row + 1, 'To note', COLUMNS)
+    row += 2
+    for (const { severity, message } of result.findings)
+      row = writeLine(sheet, row, `${severityWords[severity]}: ${message}`, WIDE)
+  }
+  row = writeLine(
+    sheet,
+    row + 1,
+    'Local codes and licensed practice decide how several homes are tested and judged.',
+    { ...WIDE, font: fonts.small },
+  )
+  setUpPage(sheet, {
+    landscape: false,
+    title: 'Building of several homes',
+    lastRow: row,
+    lastColumn: COLUMNS,
+  })
+}
+
+const severityWords = { invalidates: 'not valid', caution: 'caution', note: 'note' } as const
+
+function writeVerdict(
+  sheet: Worksheet,
+  row: number,
+  { ways: all, rule }: WorkedBuilding,
+  { outcome, homes: tested }: BuildingResult,
+  places: Places,
+): void {
+  const words = outcomeWords[outcome].toUpperCase()
+  const chosen = all.find((way) => way.rule === rule)
+  const cell = dress(sheet.getCell(row, 1), { font: fonts.verdict })
+  sheet.mergeCells(row, 1, row, COLUMNS)
+  sheet.getRow(row).height = 30
+  const verdicts = `${HOMES}!$J$${FIRST_HOME}:$J$${FIRST_HOME + tested.length - 1}`
+  const meets = outcomeWords.meets
+  const test = chosen
+    ? `${reference(places.symbol(chosen.comparison.id, 'M'))}>=0`
+    : `COUNTIF(${verdicts},"${meets}")=${tested.length}`
+  cell.value =
+    outcome === 'not valid'
+      ? words
+      : {
+          formula: `IF(${test},"${outcomeWords.meets.toUpperCase()}","${outcomeWords.misses.toUpperCase()}")`,
+          result: words,
+        }
+  Object.assign(cell, {
+    alignment: { horizontal: 'center', vertical: 'middle' },
+    fill: outcome === 'meets' ? fills.good : outcome === 'misses' ? fills.bad : fills.plain,
+  })
+}
+
+function ways(
+  sheet: Worksheet,
+  start: number,
+  { ways: all, rule }: WorkedBuilding,
+  { target }: BuildingResult,
+  places: Places,
+): number {
+  headingRow(sheet, start, 'The homes together', COLUMNS)
+  const { unit } = target
+  const row = (way: WorkedWay) => [
+    `${ruleWords[way.rule]}${way.rule === rule ? ' (judged)' : ''}`,
+    live(places, way.mean, 'v_u', '0.000'),
+    live(places, way.uncertainty, 'v_lo', '0.000'),
+    live(places, way.uncertainty, 'v_hi', '0.000'),
+    live(places, way.uncertainty, 'u_c', '0.0%'),
+    way.sampled ? live(places, way.sampled, 'v', '0.000') : live(places, way.mean, 'v_u', '0.000'),
+    live(places, way.comparison, 'M', '+0.000;-0.000;0.000'),
+    live(places, way.probability, 'P_m', '0.0%'),
+  ]
+  return writeTable(
+    sheet,
+    start + 1,
+    [
+      { head: 'way', align: 'left' },
+      { head: `${target.quantity}\n${unit}` },
+      { head: '95 % from' },
+      { head: '95 % to' },
+      { head: 'standard\nuncertainty' },
+      { head: 'judged\nvalue' },
+      { head: 'margin' },
+      { head: 'probability\nto meet' },
+    ],
+    all.map(row),
+  )
+}
+
+function homes(
+  sheet: Worksheet,
+  start: number,
+  { ways: [way], homes: tested }: WorkedBuilding,
+  { target, homes: results }: BuildingResult,
+  places: Places,
+): number {
+  headingRow(sheet, start, 'Homes', COLUMNS)
+  return writeTable(
+    sheet,
+    start + 1,
+    [
+      { head: 'home', align: 'left' },
+      { head: `${target.quantity}\n${target.unit}` },
+      { head: 'flow\nm³/h' },
+      { head: 'share' },
+      { head: 'probability\nto meet' },
+      { head: 'date' },
+      { head: 'adjoining\nspaces', align: 'left' },
+      { head: 'verdict', align: 'left' },
+    ],
+    tested.map((_, i) => {
+      const home = results[i]
+      const cell = (column: string) => `${HOMES}!$${column}$${FIRST_HOME + i}`
+      return [
+        { value: { formula: cell('A'), result: home?.name ?? '' } },
+        { value: { formula: cell('D'), result: home?.value ?? 0 }, numFmt: '0.000' },
+        way && live(places, way.mean, 'q_h', '0.0', i),
+        way && live(places, way.mean, 'g_h', '0.0%', i),
+        { value: home?.probability ?? null, numFmt: '0.0%' },
+        home?.date,
+        { value: { formula: cell('I'), result: home?.adjoiningSpaces ?? 'not stated' } },
+        { value: { formula: cell('J'), result: home ? outcomeWords[home.outcome] : '' } },
+      ]
+    }),
+  )
+}
+
+function sample(
+  sheet: Worksheet,
+  start: number,
+  block: NonNullable<WorkedBuilding['sample']>,
+  places: Places,
+): number {
+  headingRow(sheet, start, 'Sample', COLUMNS)
+  return writeTable(
+    sheet,
+    start + 1,
+    [{ head: 'homes', align: 'left' }, { head: 'number' }],
+    [
+      ['required', live(places, block, 'N_n', '0')],
+      ['still to be tested', live(places, block, 'N_m', '0')],
+    ],
+  )
+}

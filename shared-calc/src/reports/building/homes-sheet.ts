@@ -1,0 +1,135 @@
+import type { Workbook, Worksheet } from 'exceljs'
+import type { BuildingResult } from '../../assessment/building/building-result.js'
+import type { WorkedBuilding } from '../../assessment/building/work-building.js'
+import { shortNames } from '../../catalogue/short-names.js'
+import { outcomeWords } from '../../catalogue/words.js'
+import { linkTo } from '../workbook/file-link.js'
+import { setUpPage } from '../workbook/page.js'
+import type { Places } from '../workbook/places.js'
+import { dress, fills, fonts, formatFor, underline, wrap } from '../workbook/styles.js'
+
+export const HOMES = 'Homes'
+const HEAD = 10
+export const FIRST_HOME = HEAD + 1
+
+/** Columns after the figure: what the homes can be weighted by. */
+const weights = ['summed', 'volume', 'envelope', 'floor'] as const
+
+/** What was taken over from the tests, one row a home; the working refers to it. */
+export function writeHomesSheet(
+  workbook: Workbook,
+  { homes, homesInBuilding, sample }: WorkedBuilding,
+  { target, homes: results }: BuildingResult,
+  places: Places,
+): void {
+  const sheet = workbook.addWorksheet(HOMES, {
+    views: [{ showGridLines: false, state: 'frozen', ySplit: HEAD }],
+  })
+  sheet.columns = [26, 15, 11, 12, 13, 12, 12, 12, 12, 13, 34].map((width) => ({ width }))
+  dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Homes'
+  dress(sheet.getCell('A2'), { font: fonts.muted }).value =
+    'Taken over from the tests as they were issued. The working refers to these cells.'
+  const facts: [string, number, string][] = [
+    [`limit of ${target.quantity}, ${target.unit}`, target.limit, 'building.limit'],
+    ['homes in the building', homesInBuilding, 'building.homesInBuilding'],
+    ['homes tested', homes.length, 'building.tested'],
+    [
+      'tested homes that do not meet the limit',
+      homes.filter(({ outcome }) => outcome !== 'meets').length,
+      'building.misses',
+    ],
+    ...(sample
+      ? ([
+          ['size of the sample', givenOf(sample, 'z_s'), 'building.sampleSize'],
+          ['further homes for each that misses', givenOf(sample, 'z_f'), 'building.morePerMiss'],
+        ] as [string, number, string][])
+      : []),
+  ]
+  facts.forEach(([label, value, path], i) => {
+    dress(sheet.getCell(3 + i, 1), { font: fonts.muted }).value = label
+    dress(sheet.getCell(3 + i, 4), { numFmt: 'General' }).value = value
+    places.placeField(path, { sheet: HOMES, column: 4, row: 3 + i })
+  })
+  writeHeads(sheet, target)
+  const names = shortNames(results.map(({ file }) => file))
+  homes.forEach((home, i) => {
+    const row = FIRST_HOME + i
+    const { building } = home.record
+    const result = results[i]
+    if (!result) return
+    const values = {
+      summed: home.basis,
+      volume: building.volume_m3,
+      envelope: building.envelopeArea_m2,
+      floor: building.floorArea_m2,
+    }
+    const texts = [result.name, result.testNumber ?? '', result.date]
+    texts.forEach((text, k) => {
+      dress(sheet.getCell(row, 1 + k), { alignment: { ...wrap, horizontal: 'left' } }).value = text
+    })
+    number(sheet, row, 4, result.value)
+    places.placeField(`homes[${i}].figure`, { sheet: HOMES, column: 4, row })
+    weights.forEach((weight, k) => {
+      const value = values[weight]
+      if (value === undefined) return
+      number(sheet, row, 5 + k, value)
+      places.placeField(`homes[${i}].${weight}`, { sheet: HOMES, column: 5 + k, row })
+    })
+    dress(sheet.getCell(row, 9), { alignment: { ...wrap, indent: 1 } }).value =
+      result.adjoiningSpaces ?? 'not stated'
+    dress(sheet.getCell(row, 10), { alignment: wrap }).value = outcomeWords[result.outcome]
+    linkTo(
+      dress(sheet.getCell(row, 11), { alignment: wrap }),
+      names.get(result.file) ?? result.file,
+      result.file,
+    )
+    underline(sheet, row, 11)
+  })
+  const last = HEAD + homes.length
+  setUpPage(sheet, {
+    landscape: true,
+    title: 'Building of several homes',
+    lastRow: last,
+    lastColumn: 11,
+    repeat: `${HEAD}:${HEAD}`,
+  })
+}
+
+const givenOf = (block: NonNullable<WorkedBuilding['sample']>, symbol: string): number => {
+  const given = block.input(symbol)
+  return given && 'value' in given ? given.value : Number.NaN
+}
+
+function writeHeads(sheet: Worksheet, { quantity, unit }: BuildingResult['target']): void {
+  const heads = [
+    'Home',
+    'Test number',
+    'Date',
+    `${quantity}\n${unit}`,
+    'related to\nm³, m² or 1',
+    'Volume\nm³',
+    'Envelope\nm²',
+    'Floor\nm²',
+    'Adjoining\nspaces',
+    'Verdict',
+    'File',
+  ]
+  sheet.getRow(HEAD).height = 28
+  heads.forEach((head, i) => {
+    dress(sheet.getCell(HEAD, i + 1), {
+      font: fonts.bold,
+      fill: fills.heading,
+      alignment: {
+        wrapText: true,
+        vertical: 'bottom',
+        horizontal: i >= 3 && i <= 7 ? 'right' : 'left',
+        indent: i === 8 ? 1 : 0,
+      },
+    }).value = head
+  })
+}
+
+function number(sheet: Worksheet, row: number, column: number, value: number): void {
+  dress(sheet.getCell(row, column), { numFmt: formatFor(value), alignment: { vertical: 'top' } }).value =
+    value
+}

@@ -1,0 +1,2 @@
+export { ruleWords } from './building-sheet.js'
+export { writeBuildingWorkbook } from './write-building.js'

@@ -1,0 +1,57 @@
+import { InputError, problemLine } from '../../contract/problem.js'
+import type { TestRecord } from '../../contract/record/index.js'
+import type { Layout } from '../../log/layout/schema.js'
+import { readGrid } from '../../log/read-log.js'
+import { openArchived, ownReport } from '../archive/open-archived.js'
+import { alteration, type LeftOut } from './read-lines.js'
+
+/** The record of one archived test. */
+export interface ReadRecord {
+  readonly file: string
+  /** What tells several tests of one file apart; absent where there is one. */
+  readonly part?: string
+  readonly record: TestRecord
+  /** Why the file cannot be taken as issued; absent where it can. */
+  readonly altered?: string
+}
+
+export interface ReadRecords {
+  readonly records: readonly ReadRecord[]
+  readonly leftOut: readonly LeftOut[]
+}
+
+/**
+ * The records of the tests of one file: of a summary workbook, or of a log by one of the layouts. Never throws for a file that
+ * cannot be read: it is left out, with the reason.
+ */
+export function readRecords(bytes: Uint8Array, file: string, layouts: readonly Layout[] = []): ReadRecords {
+  try {
+    const { grid, summary } = openArchived(bytes, file)
+    if (summary) {
+      const altered = alteration(summary, grid)
+      return {
+        records: [{ file, record: summary.record, ...(altered !== undefined && { altered }) }],
+        leftOut: [],
+      }
+    }
+    const own = ownReport(grid)
+    if (own !== undefined)
+      return { records: [], leftOut: [{ file, why: own, expected: true, kind: 'own report' }] }
+    if (layouts.length === 0)
+      return left(file, 'this is not a Draughtbook summary; give a layout to read other workbooks')
+    const { tests, problems } = readGrid(grid, { layouts })
+    const records = tests.flatMap(({ record }, i) =>
+      record ? [{ file, ...(tests.length > 1 && { part: `test ${i + 1}` }), record }] : [],
+    )
+    const faults = [...problems, ...tests.flatMap((test) => (test.record ? [] : test.problems))]
+    return {
+      records,
+      leftOut: faults.length > 0 ? [{ file, why: faults.map(problemLine).join('; ') }] : [],
+    }
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error
+    return left(file, error.problems.map(problemLine).join('; '))
+  }
+}
+
+const left = (file: string, why: string): ReadRecords => ({ records: [], leftOut: [{ file, why }] })

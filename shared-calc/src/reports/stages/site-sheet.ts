@@ -1,0 +1,94 @@
+import type { Worksheet } from 'exceljs'
+import { type SiteStage, siteStages, type WorkedStages } from '../../assessment/stages/work-stages.js'
+import { columnLetters } from '../workbook/address.js'
+import { writeLine } from '../workbook/live-cell.js'
+import { setUpPage } from '../workbook/page.js'
+import { dress, fills, fonts, underline } from '../workbook/styles.js'
+import { ALLOWANCE, ALLOWANCE_HEAD, columns } from './allowance-sheet.js'
+
+export const SITE = 'Site'
+const HEAD = 4
+const heads: Readonly<Record<SiteStage, string>> = {
+  fabric: 'Fabric',
+  'after services': 'After services',
+  acceptance: 'Acceptance',
+}
+
+/** Plots down, stages across: share of the target used, and whether the next trade may start. */
+export function writeSiteSheet(sheet: Worksheet, { plots, stages, leftOut }: WorkedStages): void {
+  sheet.columns = [34, 22, 22, 22, 16].map((width) => ({ width }))
+  dress(sheet.getCell('A1'), { font: fonts.title }).value = 'May the next trade start?'
+  sheet.getRow(1).height = 26
+  dress(sheet.getCell('A2'), { font: fonts.muted }).value =
+    'Share of the leakage target used at each stage. Go: sure enough that the leakage is within what is allowed so far.'
+  const all = ['Plot', ...siteStages.map((stage) => heads[stage]), 'Next']
+  all.forEach((head, i) => {
+    dress(sheet.getCell(HEAD, i + 1), {
+      font: fonts.bold,
+      fill: fills.heading,
+      alignment: { horizontal: i === 0 ? 'left' : 'center' },
+    }).value = head
+  })
+  plots.forEach((plot, k) => {
+    const row = HEAD + 1 + k
+    sheet.getRow(row).height = 20
+    dress(sheet.getCell(row, 1), { alignment: { vertical: 'middle', wrapText: true } }).value = plot
+    siteStages.forEach((stage, i) => {
+      const found = stages.find((one) => one.plot === plot && one.stage === stage)
+      const cell = dress(sheet.getCell(row, 2 + i), {
+        alignment: { horizontal: 'center', vertical: 'middle' },
+      })
+      if (!found) {
+        cell.value = 'not tested'
+        cell.font = fonts.muted
+        return
+      }
+      const at = (column: number) =>
+        `${ALLOWANCE}!$${columnLetters(column)}$${ALLOWANCE_HEAD + 1 + found.index}`
+      cell.value = {
+        formula: `ROUND(100*${at(columns.shareUsed)},0)&" %, "&${at(columns.decision)}`,
+        result: `${Math.round(100 * found.allowance.value('s_u'))} %, ${found.decision}`,
+      }
+    })
+    writeNext(sheet, row)
+    underline(sheet, row, 5)
+  })
+  const last = HEAD + Math.max(1, plots.length)
+  colourDecisions(sheet, `B${HEAD + 1}:E${last}`)
+  let row = last + 2
+  for (const { file, why } of leftOut)
+    row = writeLine(sheet, row, `${file} is not used: ${why}`, { columns: 5, perRow: 118, font: fonts.muted })
+  setUpPage(sheet, { landscape: false, title: 'Stages of the site', lastRow: row, lastColumn: 5 })
+}
+
+/** What the last stage tested says; live. */
+function writeNext(sheet: Worksheet, row: number): void {
+  const found = ['D', 'C', 'B'].map((letter) => sheet.getCell(`${letter}${row}`))
+  const last = found.find(({ value }) => typeof value === 'object' && value !== null)
+  if (!last) return
+  const text = String((last.value as { result: string }).result)
+  dress(sheet.getCell(row, 5), {
+    font: fonts.bold,
+    alignment: { horizontal: 'center', vertical: 'middle' },
+  }).value = {
+    formula: `MID(${last.address},FIND(", ",${last.address})+2,99)`,
+    result: text.slice(text.indexOf(', ') + 2),
+  }
+}
+
+/** Words stay the message; colour only helps the eye. */
+function colourDecisions(sheet: Worksheet, ref: string): void {
+  const first = ref.split(':')[0] ?? ''
+  const rule = (words: readonly string[], argb: string, priority: number) => ({
+    type: 'expression' as const,
+    priority,
+    formulae: [`OR(${words.map((word) => `RIGHT(${first},${word.length})="${word}"`).join(',')})`],
+    style: {
+      fill: { type: 'pattern' as const, pattern: 'solid' as const, bgColor: { argb }, fgColor: { argb } },
+    },
+  })
+  sheet.addConditionalFormatting({
+    ref,
+    rules: [rule(['go', 'meets'], 'FFDDF3E4', 1), rule(['stop', 'fails'], 'FFF4A6A6', 2)],
+  })
+}
