@@ -1,4 +1,4 @@
-import { ADD_IN_ID } from '../../service/src/excel/add-in.js'
+import { ADD_IN_ID } from '../../service/src/excel/excel.js'
 
 /** Facts of the add-in that both manifests share. The id and the namespace are in users' workbooks: they never change. */
 export const definition = {

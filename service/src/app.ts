@@ -6,6 +6,7 @@ import { faultOf, problemBody } from './http/problem-body.js'
 import { type Evaluator, evaluatorHere } from './jobs/evaluator.js'
 import { type Jobs, jobsHere } from './jobs/jobs.js'
 import { Library } from './library/library.js'
+import { buildings } from './routes/buildings.js'
 import { evaluations } from './routes/evaluations.js'
 import { libraryRoutes } from './routes/library.js'
 import { manifestRoute } from './routes/manifest.js'
@@ -67,7 +68,7 @@ export function createApp(deps: AppDeps = {}): Express {
   app.locals.state = state
   app.use('/v1', ...guard)
   app.use(EVALUATING, mayUse('evaluate'))
-  app.use(['/v1/registers', '/v1/reruns'], mayUse('archive'))
+  app.use(['/v1/registers', '/v1/reruns', '/v1/buildings'], mayUse('archive'))
   const { timeout_s } = settings
   const library = settings.library === undefined ? undefined : new Library(settings.library)
   app.use(
@@ -78,7 +79,12 @@ export function createApp(deps: AppDeps = {}): Express {
     reference(),
   )
   app.use('/v1', site(jobs, timeout_s, settings.library), libraryRoutes(library, jobs, timeout_s))
-  app.use('/v1', registers(longJobs, settings.workers), reruns(longJobs, settings.workers, settings.library))
+  app.use(
+    '/v1',
+    registers(longJobs, settings.workers),
+    buildings(longJobs, settings.workers),
+    reruns(longJobs, settings.workers, settings.library),
+  )
   app.use(['/metrics', '/status'], ...guard)
   app.use(metricsRoute(metrics), statusRoute(settings))
   // For everybody.

@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises'
 import { describe, expect, it } from 'vitest'
-import { attributesOf } from '../../shared-calc/src/reports/workbook/chart/read-xml'
+import { attributesOf } from '../../shared-calc/src/reports/workbook/chart/relationships.js'
 import { readParts, textOf } from '../../shared-calc/src/reports/workbook/zip/parts.js'
 import { recalculate, toPdf } from '../support/libreoffice'
 import { pdfPages } from '../support/pdf-pages'

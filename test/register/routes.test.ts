@@ -110,3 +110,44 @@ describe('POST /v1/reruns', () => {
     expect(await response.text()).toContain('this is a private key')
   })
 })
+
+describe('POST /v1/buildings', () => {
+  it('puts the homes together, as data and as a workbook', async () => {
+    const base = await listen(createApp())
+    const homes = await Promise.all(
+      inventedMonth(3).map((record) =>
+        writeSummaryWorkbook({ ...record, target: { preset: 'passive-house-new' } }),
+      ),
+    )
+    const body = () => form(homes.map((bytes, i) => [`flat ${i + 1}.xlsx`, bytes] as const))
+    const url = `${base}/v1/buildings?rule=summed&name=Invented%20Court`
+    const said = await lines(await fetch(url, { method: 'POST', body: body() }))
+    expect(said.at(-1)).toMatchObject({
+      building: {
+        format: 'draughtbook/building@1',
+        name: 'Invented Court',
+        rule: 'summed',
+        homes: [{ file: 'flat 1.xlsx' }, { file: 'flat 2.xlsx' }, { file: 'flat 3.xlsx' }],
+      },
+    })
+    const written = await fetch(url, { method: 'POST', body: body(), headers: { accept: XLSX } })
+    const workbook = new ExcelJS.Workbook()
+    await workbook.xlsx.load(await written.arrayBuffer())
+    expect(workbook.worksheets.map(({ name }) => name)).toEqual(['Building', 'Homes', 'Working'])
+  })
+
+  it('refuses a building of which one file cannot be read', async () => {
+    const base = await listen(createApp())
+    const [first = new Uint8Array()] = workbooks
+    const said = await lines(
+      await fetch(`${base}/v1/buildings`, {
+        method: 'POST',
+        body: form([
+          ['flat 1.xlsx', first],
+          ['flat 2.xlsx', first.slice(0, 9000)],
+        ]),
+      }),
+    )
+    expect(said.at(-1)).toMatchObject({ problem: { status: 422, errors: [{ path: 'flat 2.xlsx' }] } })
+  })
+})

@@ -1,6 +1,6 @@
 import { type PlausibleRange, plausibleRanges } from '@draughtbook/shared-calc'
 import { fieldKind, findUnit, interpret } from '@draughtbook/shared-calc/log'
-import { unitsOf } from '../pane/field-units.js'
+import { unitsOf } from '../pane/figures.js'
 
 /** A value that no ordinary test has, with what may have been meant. Nothing is calculated from it until answered. */
 export interface AskedValue {

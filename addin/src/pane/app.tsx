@@ -1,15 +1,14 @@
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import { keepAccessToken } from '../service/access-token.js'
 import { MonthView } from './month/month-view.js'
-import { aboutTest } from './one-test/about-test.js'
 import { isUntouched } from './one-test/entries.js'
+import { aboutTest } from './one-test/standing.js'
 import type { TestStore } from './one-test/store.js'
 import { TestView } from './one-test/test-view.js'
 import { OriginLine } from './origin-line.js'
 import { EmptyLog } from './page/empty-log.js'
 import { OpenFile } from './page/open-file.js'
 import { PageGrid } from './page/page-grid.js'
-import { PageQuestionBox } from './page/page-question.js'
 import type { PageTests } from './page/page-tests.js'
 import { TestsView } from './page/tests-view.js'
 import { RerunView } from './rerun/rerun-view.js'
@@ -100,6 +99,23 @@ export function App({ store, tests }: AppProps) {
           {view === 'rerun' ? <RerunView /> : null}
         </main>
       </div>
+    </div>
+  )
+}
+
+/** What has to be answered before a log is taken. */
+function PageQuestionBox({ tests }: { tests: PageTests }) {
+  const [question, setQuestion] = useState(tests.question)
+  useEffect(() => tests.listen(() => setQuestion(tests.question)), [tests])
+  if (!question) return null
+  return (
+    <div class="asking" role="alertdialog" aria-label="Question about the log">
+      <span>{question.words}</span>
+      {question.answers.map(({ label, act }) => (
+        <button type="button" key={label} onClick={() => void act()}>
+          {label}
+        </button>
+      ))}
     </div>
   )
 }

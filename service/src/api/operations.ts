@@ -1,4 +1,5 @@
 import { NDJSON } from '../archive/answer-archive.js'
+import { BuildingQuery } from '../routes/buildings.js'
 import { EvaluationQuery } from '../routes/evaluations.js'
 import { RegisterQuery } from '../routes/registers.js'
 import { RerunQuery } from '../routes/reruns.js'
@@ -43,6 +44,19 @@ const calculation: readonly Operation[] = [
     answer: {
       status: 200,
       says: 'JSON lines: progress, then the register; or the register as a workbook, by Accept',
+      content: { file: NDJSON },
+    },
+    problems: [400, 406, 413, 415, 422],
+  },
+  {
+    method: 'post',
+    path: '/v1/buildings',
+    summary: 'Put the tests of several homes of one building together (parts `files`, and `layouts`)',
+    query: BuildingQuery,
+    body: { file: 'multipart/form-data' },
+    answer: {
+      status: 200,
+      says: 'JSON lines: progress, then the building; or the building as a workbook, by Accept',
       content: { file: NDJSON },
     },
     problems: [400, 406, 413, 415, 422],
@@ -191,6 +205,13 @@ const library: readonly Operation[] = [
     summary: 'Versions of an entry, newest first',
     answer: ok('The versions', 'LibraryHistory'),
     problems: [404],
+  },
+  {
+    method: 'delete',
+    path: '/v1/library/{kind}/{id}/history',
+    summary: 'Delete the earlier versions of an entry; the present one stays',
+    answer: { status: 204, says: 'Deleted' },
+    problems: [403, 404, 507],
   },
   {
     method: 'get',

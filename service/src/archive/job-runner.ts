@@ -24,15 +24,12 @@ export async function patiently<Name extends TaskName>(
   }
 }
 
+const jobOf = { register: 'registerFile', records: 'recordsFile', rerun: 'rerunFile' } as const
+
 /** The service's own workers as a runner of files. */
 export const jobRunner = (jobs: Jobs, workers: number): FileRunner => ({
   atOnce: workers,
   run: async <Task extends ArchiveTask>(task: Task, order: FileOrder, signal: AbortSignal) =>
-    (await patiently(
-      jobs,
-      task === 'register' ? 'registerFile' : 'rerunFile',
-      order,
-      signal,
-    )) as ArchiveResult<Task>,
+    (await patiently(jobs, jobOf[task], order, signal)) as ArchiveResult<Task>,
   close: async () => undefined,
 })

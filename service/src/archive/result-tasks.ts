@@ -1,6 +1,8 @@
+import { assessBuilding, type BuildingRule, InputError } from '@draughtbook/shared-calc'
+import { writeBuildingWorkbook } from '@draughtbook/shared-calc/building'
 import { makeRegister, writeRegisterWorkbook } from '@draughtbook/shared-calc/register'
 import { makeRerunReport, writeRerunWorkbook } from '@draughtbook/shared-calc/rerun'
-import type { ArchiveResult } from './archive-tasks.js'
+import { type ArchiveResult, namedByPart } from './archive-tasks.js'
 
 export interface RegisterOrder {
   readonly results: readonly ArchiveResult<'register'>[]
@@ -11,6 +13,30 @@ export interface RegisterOrder {
 export interface RerunOrder {
   readonly results: readonly ArchiveResult<'rerun'>[]
   readonly asOf: string
+}
+
+export interface BuildingOrder {
+  readonly results: readonly ArchiveResult<'records'>[]
+  readonly name?: string | undefined
+  readonly rule?: BuildingRule | undefined
+  readonly homes?: number | undefined
+  readonly sampleSize?: number | undefined
+  readonly morePerMiss?: number | undefined
+}
+
+/** Throws InputError naming the files that cannot be read: a building without one of its homes would be another building. */
+function buildingOf({ results, name, rule, homes, sampleSize, morePerMiss }: BuildingOrder) {
+  const unread = results.flatMap(({ leftOut }) => leftOut).filter(({ expected }) => !expected)
+  if (unread.length > 0) throw new InputError(unread.map(({ file, why }) => ({ path: file, message: why })))
+  const records = results.flatMap((result) => result.records.map(namedByPart))
+  return {
+    name: name ?? records[0]?.record.building.site ?? 'Building',
+    homes: records,
+    ...(rule !== undefined && { rule }),
+    ...(homes !== undefined && { homesInBuilding: homes }),
+    ...(sampleSize !== undefined && { sampleSize }),
+    ...(morePerMiss !== undefined && { morePerMiss }),
+  }
 }
 
 const registerOf = ({ results, asOf, month }: RegisterOrder) =>
@@ -26,6 +52,12 @@ export const resultTasks = {
   registerResult: async (order: RegisterOrder) => ({ json: JSON.stringify(registerOf(order)) }),
   registerWorkbook: async (order: RegisterOrder) => ({
     bytes: await writeRegisterWorkbook(registerOf(order)),
+  }),
+  buildingResult: async (order: BuildingOrder) => ({
+    json: JSON.stringify(assessBuilding(buildingOf(order))),
+  }),
+  buildingWorkbook: async (order: BuildingOrder) => ({
+    bytes: await writeBuildingWorkbook(buildingOf(order)),
   }),
   rerunResult: async (order: RerunOrder) => ({ json: JSON.stringify(rerunOf(order)) }),
   rerunWorkbook: async (order: RerunOrder) => ({ bytes: await writeRerunWorkbook(rerunOf(order)) }),

@@ -1,4 +1,5 @@
 import type { ReadRecord } from '@draughtbook/shared-calc/register'
+import { namedByPart } from '../archive/archive-tasks.js'
 import type { ArchiveOptions } from './archive-options.js'
 import { UsageError } from './errors.js'
 import { runFiles } from './run-files.js'
@@ -12,15 +13,10 @@ export async function recordsOf(
   paths: readonly string[],
   options: ArchiveOptions,
   terminal: Terminal,
-): Promise<{ readonly records: readonly ReadRecord[]; readonly unread: number }> {
+): Promise<{ readonly records: readonly Omit<ReadRecord, 'part'>[]; readonly unread: number }> {
   const { results, others } = await runFiles('records', paths, options, terminal)
   const unread = [...others, ...results.flatMap(({ leftOut }) => leftOut)].filter(({ expected }) => !expected)
-  const records = results.flatMap((result) =>
-    result.records.map(({ part, ...one }) => ({
-      ...one,
-      file: part === undefined ? one.file : `${one.file} (${part})`,
-    })),
-  )
+  const records = results.flatMap((result) => result.records.map(namedByPart))
   const lines = unread.map(({ file, why }) => `${file}: ${why}`)
   if (records.length === 0) throw new UsageError(lines.join('\n') || 'no test was found')
   for (const line of lines) terminal.err(line)

@@ -1,8 +1,9 @@
+import { readFile } from 'node:fs/promises'
+import { createRequire } from 'node:module'
 import { extname } from 'node:path'
 import { digestOf } from '@draughtbook/shared-calc'
-import { writeSummaryPdf } from '@draughtbook/shared-calc/pdf'
+import { type PdfFonts, writeSummaryPdf } from '@draughtbook/shared-calc/pdf'
 import { fileFault } from '../files/file-fault.js'
-import { pdfFonts } from '../files/pdf-fonts.js'
 import { writeAtomically } from '../files/write-atomically.js'
 import { UsageError } from './errors.js'
 import { guardOld, type OutputWish, outputPath } from './output-path.js'
@@ -66,4 +67,18 @@ async function pdfPath(input: string, wish: PdfWish, suffix: string): Promise<st
       `--pdf must name a .pdf file, not ${wish.pdf}; to give it no name, put it after the input`,
     )
   return wish.pdf
+}
+
+const PACKAGE = 'dejavu-fonts-ttf/ttf'
+
+/** The fonts of a PDF, from their package. Its letters are as narrow as those that the workbook is laid out for. */
+async function pdfFonts(): Promise<PdfFonts> {
+  const { resolve } = createRequire(import.meta.url)
+  const [regular, bold] = await Promise.all(
+    ['DejaVuSansCondensed.ttf', 'DejaVuSansCondensed-Bold.ttf'].map(
+      async (file) => new Uint8Array(await readFile(resolve(`${PACKAGE}/${file}`))),
+    ),
+  )
+  if (!regular || !bold) throw new Error(`package ${PACKAGE} lacks a font`)
+  return { regular, bold }
 }

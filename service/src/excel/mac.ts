@@ -1,8 +1,7 @@
 import { access, copyFile, mkdir, rm } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { Excel } from './excel.js'
-import type { Machine } from './machine.js'
-import { done } from './succeed.js'
+import { done, type Machine } from './machine.js'
 
 const here = (path: string): Promise<boolean> =>
   access(path).then(

@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises'
 import { join } from 'node:path'
-import { ANY_ADDRESS } from './add-in.js'
+import { ANY_ADDRESS } from './excel.js'
 
 /**
  * The pane's manifest (XML) for the service at one address.

@@ -1,8 +1,6 @@
 import { join } from 'node:path'
-import { ADD_IN_ID } from './add-in.js'
-import type { Excel } from './excel.js'
-import type { Machine } from './machine.js'
-import { done } from './succeed.js'
+import { ADD_IN_ID, type Excel } from './excel.js'
+import { done, type Machine } from './machine.js'
 
 /**
  * Excel reads add-ins under development from here: value name = id of the add-in, text = path of its manifest.

@@ -1,8 +1,7 @@
 import { HttpFault } from '../http/http-fault.js'
 import { tookTooLong } from '../http/within.js'
-import type { EvaluationText } from './evaluation-text.js'
 import type { Jobs } from './jobs.js'
-import { type Outcome, unwrap } from './outcome.js'
+import { type EvaluationText, type Outcome, unwrap } from './outcome.js'
 import { type EvaluationOrder, tasks } from './tasks.js'
 
 /**

@@ -1,4 +1,5 @@
-import { InputError, type Problem } from '@draughtbook/shared-calc'
+import { hash } from 'node:crypto'
+import { type EvaluateOptions, type Evaluation, InputError, type Problem } from '@draughtbook/shared-calc'
 import { JsonError } from '../json/read-json.js'
 
 /** What a task came to, in a form that survives the way between threads: error classes do not. */
@@ -26,3 +27,19 @@ export function unwrap<T>(outcome: Outcome<T>): T {
   if (outcome.ok) return outcome.value
   throw outcome.malformed ? new JsonError(outcome.problems) : new InputError(outcome.problems)
 }
+
+/** An evaluation as the text of an answer, with what the audit line and the metrics tell of it. */
+export const evaluationText = (evaluation: Evaluation) => ({
+  json: JSON.stringify(evaluation),
+  digest: evaluation.recordDigest,
+  outcome: evaluation.verdict.outcome,
+})
+
+export type EvaluationText = ReturnType<typeof evaluationText>
+
+/** What a request asked for beside the evaluation; a record with an uncertainty part has its budget unasked. */
+export const evaluateOptions = (trace: boolean, uncertainty: boolean): EvaluateOptions => ({
+  trace,
+  sha256: (text) => hash('sha256', text),
+  ...(uncertainty && { uncertainty }),
+})

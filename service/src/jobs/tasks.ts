@@ -16,8 +16,7 @@ import { resultTasks } from '../archive/result-tasks.js'
 import { jsonOf } from '../http/read-body.js'
 import { type Kind, parseEntry } from '../library/kinds.js'
 import { firmsPlan, Library } from '../library/library.js'
-import { evaluateOptions, evaluationText } from './evaluation-text.js'
-import { settle } from './outcome.js'
+import { evaluateOptions, evaluationText, settle } from './outcome.js'
 
 /** Body of a record, and what was asked for beside the evaluation. */
 export interface EvaluationOrder {
@@ -96,6 +95,7 @@ export const tasks = {
 
   /** One archived file's tests for a register; what differs in one archived file. */
   registerFile: archiveTasks.register,
+  recordsFile: archiveTasks.records,
   rerunFile: archiveTasks.rerun,
   ...resultTasks,
 }

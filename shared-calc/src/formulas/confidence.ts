@@ -1,5 +1,5 @@
 import type { Formula, Input } from '../engine/index.js'
-import { chapter, derived, memory, read } from './chapter.js'
+import { chapter, definition, derived, memory, read } from './chapter.js'
 
 const annex = read('ISO 9972:2015 Annex C; Roulet 2008, eq. 7.13–7.21')
 
@@ -138,6 +138,24 @@ export const studentisedResiduals = chapter({
       unit: '1',
       expression: 'e .* sqrt((N - 3) ./ d_e)',
       source: outliers,
+    },
+  ],
+})
+
+/** How far each reading lies from the fitted curve, as the report lists it. */
+export const fitDeviation = chapter({
+  title: 'Deviation from the fitted curve',
+  inputs: [
+    { symbol: 'q_env', name: 'air flow through the envelope', unit: 'm³/h', rows: true },
+    { symbol: 'q_fit', name: 'flow on the fitted curve', unit: 'm³/h', rows: true },
+  ],
+  formulas: [
+    {
+      symbol: 'd_fit',
+      name: 'deviation from the fitted curve',
+      unit: '1',
+      expression: 'q_env ./ q_fit - 1',
+      source: definition('share of the flow on the curve'),
     },
   ],
 })

@@ -10,11 +10,10 @@ import {
   sharedByHomes,
   uncertaintyOfHomes,
 } from './building-of-homes.js'
-import { fitScatter, studentisedResiduals, weightedFitScatter } from './confidence.js'
+import { fitDeviation, fitScatter, studentisedResiduals, weightedFitScatter } from './confidence.js'
 import { derivedRates, meanOfDirections, normalisedLeakageArea } from './derived.js'
 import { bothErrorsLine } from './fit-both-errors.js'
 import { fitCompared } from './fit-compared.js'
-import { fitDeviation } from './fit-deviation.js'
 import { organicLine } from './fit-organic.js'
 import {
   flowDevice,
@@ -97,7 +96,7 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'leakage-curve.ts', chapter: leakageCurve },
   { file: 'confidence.ts', chapter: fitScatter },
   { file: 'confidence.ts', chapter: studentisedResiduals },
-  { file: 'fit-deviation.ts', chapter: fitDeviation },
+  { file: 'confidence.ts', chapter: fitDeviation },
   { file: 'standard-air.ts', chapter: standardAir },
   { file: 'at-reference-pressure.ts', chapter: atReferencePressure },
   { file: 'derived.ts', chapter: derivedRates },

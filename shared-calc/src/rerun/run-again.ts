@@ -1,5 +1,5 @@
 import type { AssessedTest } from '../assessment/evaluate.js'
-import { isMadeOutsideRecord } from '../catalogue/findings/made-outside.js'
+import { isMadeOutsideRecord } from '../catalogue/findings/finding.js'
 import type { Evaluation, Finding, TestRecord } from '../contract/record/index.js'
 import type { KnownVersion, RunnableVersion } from '../versions/version.js'
 import { compareEvaluations } from './compare-evaluations.js'

@@ -8,7 +8,7 @@ export interface ThreeValues {
 }
 
 /**
- * What was issued, what is in the file now, and what comes out when it is worked out anew.
+ * What was issued, what is in the file now, and what a new calculation gives.
  * @param following - whether it stands under a changed input: then it is what the change does to a figure
  */
 export function threeValues(

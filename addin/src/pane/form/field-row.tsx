@@ -1,7 +1,7 @@
 import { useId, useState } from 'preact/hooks'
 import { cellReference, joinReference } from '../../host/address.js'
-import { unitsOf } from '../field-units.js'
 import type { Field } from '../fields.js'
+import { unitsOf } from '../figures.js'
 import type { SectionProps } from '../one-test/section.js'
 
 /** One field: typed, or linked to a cell of the workbook; what is wrong with it stands under it. */

@@ -1,9 +1,29 @@
+import { cautionAnswers, openingStates } from '@draughtbook/shared-calc'
 import { roundColumns, setUpColumns } from './lists/leak-round.js'
 import { earlierColumns, leakColumns } from './lists/leaks.js'
-import type { ListColumn, ListRow } from './lists/list-column.js'
+import { choicesOf, type ListColumn, type ListRow } from './lists/list-column.js'
 import { deviceColumns, gaugeColumns } from './lists/plan.js'
-import { cautionColumns, openingColumns } from './lists/preparation.js'
 import { elementColumns, spaceColumns } from './lists/take-off.js'
+
+const openingColumns: readonly ListColumn[] = [
+  { path: 'opening', label: 'Opening', kind: 'text' },
+  { path: 'kind', label: 'Kind', kind: 'text' },
+  { path: 'state', label: 'State', kind: 'choice', options: choicesOf(openingStates) },
+  { path: 'note', label: 'Note', kind: 'text' },
+]
+
+const cautionColumns: readonly ListColumn[] = [
+  { path: 'caution', label: 'Caution', kind: 'text' },
+  {
+    path: 'answer',
+    label: 'Answer',
+    kind: 'choice',
+    options: choicesOf(cautionAnswers),
+  },
+  { path: 'by', label: 'By', kind: 'text' },
+  { path: 'on', label: 'On', kind: 'date' },
+  { path: 'note', label: 'Note', kind: 'text' },
+]
 
 /** Lists of a record, by their path in it; those that begin with `site.` are the page's own. */
 export const listColumns = {

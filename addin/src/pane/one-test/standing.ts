@@ -1,4 +1,5 @@
 import type { Evaluation, Finding, Problem } from '@draughtbook/shared-calc'
+import type { TestAbout } from '../../kept/kept-test.js'
 import { labelOf } from '../fields.js'
 import type { TestEntries } from './entries.js'
 import { stillToCome } from './still-to-come.js'
@@ -105,4 +106,24 @@ function missingOf(problems: readonly Problem[]): Standing['missing'] {
     found.set(at, labelOf(at).toLowerCase())
   }
   return [...found].map(([path, label]) => ({ path, label }))
+}
+
+/** What a list of tests shows of this one, read off its state. */
+export function aboutTest(state: TestState): TestAbout {
+  const { entries, result, evaluation } = state
+  const { building, test } = (result?.draft ?? {}) as Record<string, Record<string, unknown> | undefined>
+  const read = (value: unknown, path: string): string => {
+    const entry = entries.fields[path]
+    return typeof value === 'string' ? value : entry && 'text' in entry ? entry.text : ''
+  }
+  const date = read(test?.date, 'test.date')
+  return {
+    name: read(building?.name, 'building.name'),
+    ...(date !== '' && { date }),
+    step: state.step,
+    standing: STAGE_WORDS[standingOf(state).stage],
+    ...(result && { draft: result.draft }),
+    ...(result?.record && { whole: true }),
+    ...(evaluation && { airLeakageRate50_m3_h: evaluation.results.q50.value }),
+  }
 }

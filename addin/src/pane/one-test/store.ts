@@ -5,11 +5,11 @@ import type { UnderstoodTest } from '../../calc/understand.js'
 import type { Host } from '../../host/host.js'
 import type { StepId } from '../../kept/kept-test.js'
 import { askService } from '../../service/client.js'
-import { aboutTest } from './about-test.js'
 import { emptyEntries, isUntouched, parseEntries, referencesOf, type TestEntries } from './entries.js'
 import { differenceOf, refusal, wordsOf } from './fault-words.js'
 import { withoutStaleOrigin } from './library-origin.js'
 import { Past } from './past.js'
+import { aboutTest } from './standing.js'
 import type { Origin, StoreTimes, TestState } from './test-state.js'
 
 type Live = typeof import('../../calc/live.js').live

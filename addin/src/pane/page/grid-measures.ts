@@ -1,4 +1,6 @@
+import { type Area, intersection, parseArea } from '../../host/address.js'
 import type { CellSheet } from '../../host/cell-sheet.js'
+import type { CellUse } from '../../host/host.js'
 
 export const ROW_HEIGHT_PX = 24
 export const HEAD_WIDTH_PX = 46
@@ -39,4 +41,19 @@ export function visible(
   const first = Math.max(0, edges.findIndex((edge) => edge > from_px) - 1)
   const after = edges.findIndex((edge) => edge >= to_px)
   return [first, after < 0 ? edges.length - 2 : Math.max(first, after - 1)]
+}
+
+export type PlacedUse = CellUse & { area: Area }
+
+/** The uses drawn over one sheet, with their places. */
+export const usesOn = (uses: readonly CellUse[], sheet: string): PlacedUse[] =>
+  uses.flatMap((use) => {
+    const area = parseArea(use.reference)
+    return area && (area.sheet === undefined || area.sheet === sheet) ? [{ ...use, area }] : []
+  })
+
+/** What a cell is used as; of two, what it is used for rather than that it is left out. */
+export function useOn(uses: readonly PlacedUse[], here: Area): PlacedUse | undefined {
+  const found = uses.filter(({ area }) => intersection(area, here))
+  return found.find(({ kind }) => kind !== 'left-out') ?? found[0]
 }

@@ -13,9 +13,17 @@ import {
 import type { CellSheet } from '../../host/cell-sheet.js'
 import type { CellMark } from '../../host/host.js'
 import type { PageHost } from '../../host/page/page-host.js'
-import { type PlacedUse, useOn, usesOn } from './cell-use.js'
 import { areaOf, type Cursor, moved } from './grid-keys.js'
-import { HEAD_WIDTH_PX, type Measures, measure, ROW_HEIGHT_PX, visible } from './grid-measures.js'
+import {
+  HEAD_WIDTH_PX,
+  type Measures,
+  measure,
+  type PlacedUse,
+  ROW_HEIGHT_PX,
+  useOn,
+  usesOn,
+  visible,
+} from './grid-measures.js'
 
 interface SheetGridProps {
   host: PageHost

@@ -68,7 +68,7 @@ export const differenceColumns: readonly TableColumn<DifferenceRow>[] = [
   { head: 'Cell', value: ({ cell }) => cell },
   valueColumn('Issued', 'issued'),
   valueColumn('Now in the file', 'inFile'),
-  valueColumn('Worked out anew', 'workedOut'),
+  valueColumn('Recalculated', 'workedOut'),
   { head: 'Unit', value: ({ unit }) => unit },
   { head: 'Which', value: ({ which }) => which },
 ]

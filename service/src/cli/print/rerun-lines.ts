@@ -29,14 +29,14 @@ function differenceLines(one: Difference): string[] {
   const place = cell === undefined ? '' : ` (${cell})`
   const pair =
     kind === 'figure'
-      ? `in the file ${value(recorded)}, worked out anew ${value(expected)}`
+      ? `in the file ${value(recorded)}, recalculated ${value(expected)}`
       : `issued ${value(expected)}, now ${value(recorded)}`
   return [
     `  ${label}${place}: ${pair}${unit ? ` ${unit}` : ''}`,
     ...follows
       .slice(0, MOST_FOLLOWING)
       .map((figure) =>
-        `    ${figure.label}: issued ${value(figure.recorded)}, worked out anew ${value(figure.expected)} ${figure.unit ?? ''}`.trimEnd(),
+        `    ${figure.label}: issued ${value(figure.recorded)}, recalculated ${value(figure.expected)} ${figure.unit ?? ''}`.trimEnd(),
       ),
     ...(follows.length > MOST_FOLLOWING ? [`    and ${follows.length - MOST_FOLLOWING} more figures`] : []),
   ]

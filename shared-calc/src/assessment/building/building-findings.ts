@@ -49,8 +49,8 @@ function ofRule({ rule, ruleFrom, ways }: WorkedBuilding): BuildingFinding[] {
           finding(
             'note',
             ruleFrom === 'the scheme of the target'
-              ? 'the homes are put together as the scheme of the target does'
-              : 'the catalogue has no rule of this target for several homes, so each home is judged by itself; another rule must be asked for',
+              ? 'the homes are combined as the scheme of the target does'
+              : 'no rule for several homes is known for this target, so each home must meet it on its own; choose another rule if the scheme has one',
           ),
         ]),
     ...(sampled && rule !== 'each'

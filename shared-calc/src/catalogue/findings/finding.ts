@@ -42,3 +42,6 @@ export function finding<Id extends FindingId>(
 /** `finding` has checked the parameters against the entry. */
 const said = (text: FindingText['message'], params: unknown): string =>
   typeof text === 'string' ? text : text(params as never)
+
+/** Whether a finding was made while a log or photos were read: it cannot be made again from the record alone. */
+export const isMadeOutsideRecord = (rule: string): boolean => /^(log|photo)-/.test(rule)

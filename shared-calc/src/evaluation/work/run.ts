@@ -12,7 +12,7 @@ import {
   type Given,
   inputsBySymbol,
 } from '../../engine/index.js'
-import { fitDeviation } from '../../formulas/fit-deviation.js'
+import { fitDeviation } from '../../formulas/confidence.js'
 import { lowestPressure } from '../../formulas/limits.js'
 import type { Method } from '../../methods/method.js'
 import { refuseLevelReadings, refuseUnusableCurve, refuseWrongSide } from './curve-faults.js'

@@ -1,5 +1,5 @@
 import { refuse } from '../problem.js'
-import { decoderFor } from './text-decoder.js'
+import { decoderFor } from './zip.js'
 
 export type ContentKind = 'workbook' | 'spreadsheet' | 'text'
 

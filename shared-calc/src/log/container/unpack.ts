@@ -2,8 +2,7 @@ import { Inflate, inflateSync } from 'fflate'
 import { LIMITS } from '../limits.js'
 import { LogError, refuse } from '../problem.js'
 import { crc32 } from './crc32.js'
-import { decoderFor } from './text-decoder.js'
-import { packedBytes, type ZipEntry } from './zip.js'
+import { decoderFor, packedBytes, type ZipEntry } from './zip.js'
 
 /** Above this a part is unpacked in pieces, so that the whole never stands in memory at once. */
 const PIECEWISE_FROM = 512 * 1024

@@ -1,7 +1,6 @@
 import type { Grid } from '../grid/grid.js'
 import { LogError, problem, refuse } from '../problem.js'
-import { parseLayout } from './parse-layout.js'
-import type { Layout, LayoutInput } from './schema.js'
+import { type Layout, type LayoutInput, parseLayout } from './schema.js'
 
 /** Name of the sheet on which a workbook carries its own layout, as JSON in pieces down column A. */
 export const LAYOUT_SHEET = 'Draughtbook layout'

@@ -1,5 +1,7 @@
 import { z } from 'zod'
 import { type ResultKey, results } from '../../catalogue/figures.js'
+import { pathText } from '../../contract/record/index.js'
+import { LogError, problem } from '../problem.js'
 
 export const LAYOUT_FORMAT = 'draughtbook/layout@1'
 
@@ -196,3 +198,14 @@ export const Layout = z
 export type Layout = z.infer<typeof Layout>
 /** A layout as written in a file. */
 export type LayoutInput = z.input<typeof Layout>
+
+/** A layout from JSON, with its defaults filled in. @throws LogError `layout-invalid`, one problem per fault with its path */
+export function parseLayout(input: unknown): Layout {
+  const result = Layout.safeParse(input)
+  if (result.success) return result.data
+  throw new LogError(
+    result.error.issues.map((issue) =>
+      problem('layout-invalid', `layout: ${issue.message}`, { path: pathText(issue.path) }),
+    ),
+  )
+}

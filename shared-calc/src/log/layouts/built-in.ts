@@ -1,5 +1,4 @@
-import { parseLayout } from '../layout/parse-layout.js'
-import { LAYOUT_FORMAT, type Layout, type LayoutInput } from '../layout/schema.js'
+import { LAYOUT_FORMAT, type Layout, type LayoutInput, parseLayout } from '../layout/schema.js'
 
 const SHEET = 'Log'
 const field = (path: string, label: string) => ({ path, at: { label, sheet: SHEET } })

@@ -19,12 +19,12 @@ const columns = [
   { head: 'Cell', width: 16 },
   { head: 'Issued', width: 18 },
   { head: 'Now in the file', width: 18 },
-  { head: 'Worked out anew', width: 18 },
+  { head: 'Recalculated', width: 18 },
   { head: 'Change', width: 13 },
   { head: 'in %', width: 9 },
   { head: 'Unit', width: 11 },
   { head: 'Calculation', width: 16 },
-  { head: 'Working of the value worked out anew', width: 70 },
+  { head: 'Working of the recalculated value', width: 70 },
 ]
 
 const top = { horizontal: 'right', vertical: 'top' } as const

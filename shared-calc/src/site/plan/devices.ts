@@ -11,8 +11,7 @@ import {
 } from '../../engine/index.js'
 import { flowDevice } from '../../formulas/flow-device.js'
 import { provableLeakage } from '../../formulas/plan-flows.js'
-import { EXPECTED_EXPONENTS } from './choices.js'
-import type { PlannedPressures } from './pressures.js'
+import { EXPECTED_EXPONENTS, type PlannedPressures } from './pressures.js'
 
 /** A range whose flow limits are known, with its place in the plan. */
 export interface LimitedRange {

@@ -9,9 +9,8 @@ import { allowedLeakage, expectedFlows } from '../../formulas/plan-flows.js'
 import { stackPressure } from '../../formulas/stack-pressure.js'
 import type { Method } from '../../methods/method.js'
 import { type ExpectedAir, workExpectedAir } from './air.js'
-import { EXPECTED_EXPONENTS } from './choices.js'
 import { type DeviceInDirection, type DirectionAir, workDevice } from './devices.js'
-import { type PlannedPressures, plannedDirections, workPressures } from './pressures.js'
+import { EXPECTED_EXPONENTS, type PlannedPressures, plannedDirections, workPressures } from './pressures.js'
 import type { PlanRequest } from './request.js'
 
 /** A limit of the target with the leakage that just meets it, at the limit's own reference pressure. */

@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { plain } from '../../catalogue/words.js'
 import type { Method, Stations } from '../../methods/method.js'
-import { ABOVE_NEEDED_PA } from '../plan/choices.js'
+import { ABOVE_NEEDED_PA } from '../plan/pressures.js'
 
 /** The next pressure to set; without one when the range is covered. */
 export const NextReading = z.strictObject({

@@ -15,7 +15,7 @@ import { leakageCurve } from '../../formulas/leakage-curve.js'
 import { standardAir } from '../../formulas/standard-air.js'
 import { assumedExponentError } from '../../formulas/while-reading.js'
 import type { Method } from '../../methods/method.js'
-import { EXPECTED_EXPONENTS } from '../plan/choices.js'
+import { EXPECTED_EXPONENTS } from '../plan/pressures.js'
 
 /** Temperature taken on both sides while none is logged, °C: then densities do not matter. */
 const ASSUMED_TEMPERATURE_C = 20

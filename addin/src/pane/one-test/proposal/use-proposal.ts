@@ -2,7 +2,7 @@ import { useEffect, useState } from 'preact/hooks'
 import type { UnderstoodLog } from '../../../calc/understand.js'
 import { isUntouched } from '../entries.js'
 import type { SectionProps } from '../section.js'
-import { cellUses } from './cell-uses.js'
+import { cellUses } from './uses-list.js'
 
 export interface ProposalState {
   read: UnderstoodLog | undefined

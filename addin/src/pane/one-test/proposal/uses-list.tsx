@@ -1,5 +1,5 @@
 import type { Use } from '@draughtbook/shared-calc/log'
-import { kindOf, wordsOf } from './cell-uses.js'
+import type { CellUse } from '../../../host/host.js'
 
 interface UsesListProps {
   uses: readonly Use[]
@@ -27,4 +27,23 @@ export function UsesList({ uses, onCell }: UsesListProps) {
       ))}
     </ul>
   )
+}
+
+/** What stands over the cells in the sheet for each use. */
+export const cellUses = (uses: readonly Use[]): CellUse[] =>
+  uses.flatMap((use) =>
+    use.cells.split(/,\s*/).map((reference) => ({ reference, ...kindOf(use), words: wordsOf(use) })),
+  )
+
+export const wordsOf = ({ usedAs, ignoredBecause }: Use): string =>
+  usedAs === undefined ? `left out: ${ignoredBecause ?? 'nothing of it is needed'}` : `used as ${usedAs}`
+
+/** Colour and short name of a use. */
+export function kindOf({ usedAs, path = '' }: Use): Pick<CellUse, 'kind' | 'label'> {
+  if (usedAs === undefined) return { kind: 'left-out', label: 'left out' }
+  const role = usedAs.replace(/^raw series: /, '')
+  if (/^zero-flow/.test(role)) return { kind: 'zero-flow', label: 'zero flow' }
+  if (/^pressure across/.test(role)) return { kind: 'pressure', label: 'pressure' }
+  const label = role.split(',')[0] ?? role
+  return { kind: /^runs\[/.test(path) || role === 'air flow' ? 'flow' : 'detail', label }
 }

@@ -1,14 +1,27 @@
-import type { TestRecord } from '@draughtbook/shared-calc'
-import { unitText } from '@draughtbook/shared-calc'
+import { defaultUncertainties, type TestRecord, unitText } from '@draughtbook/shared-calc'
 import { useEffect, useState } from 'preact/hooks'
 import type { Sure as SureParts } from '../../../calc/sure.js'
 import { shareBars } from '../../../chart/share-bars.js'
 import { runSimulation } from '../../../worker/run-simulation.js'
 import type { SimulationMessage } from '../../../worker/simulation-worker.js'
+import type { Field } from '../../fields.js'
 import { figure } from '../../figures.js'
 import { Fields } from '../../form/fields.js'
 import type { Section, SectionProps } from '../section.js'
-import { sureFields } from './sure-fields.js'
+
+/**
+ * Entries of the budget: each shows the default it has while empty. Shares are fractions, as in the record. The labels
+ * begin with the u of an uncertainty: a temperature and its uncertainty must not be called the same.
+ */
+const sureFields: readonly Field[] = Object.entries(defaultUncertainties).map(
+  ([input, { term, value, unit }]) => ({
+    path: `uncertainty.${input}`,
+    label: input === 'acceptedRisk' ? 'Accepted risk' : `u of ${term}`,
+    unit: unit !== '1' ? unit : input === 'assumedExponent' ? '' : '(fraction or %)',
+    kind: 'number',
+    placeholder: String(Number(value.toPrecision(3))),
+  }),
+)
 
 const DRAWS = 100_000
 const BARS_WIDTH = 340

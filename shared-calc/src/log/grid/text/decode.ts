@@ -1,5 +1,5 @@
 import type { Finding } from '../../../contract/record/index.js'
-import { decoderFor } from '../../container/text-decoder.js'
+import { decoderFor } from '../../container/zip.js'
 import { note } from '../../findings.js'
 import { refuse } from '../../problem.js'
 

@@ -1,6 +1,5 @@
 import { type Parts, setText, textOf } from '../zip/parts.js'
-import { appendToRoot, attributesOf } from './read-xml.js'
-import { relationshipsOf } from './relationships.js'
+import { appendToRoot, attributesOf, relationshipsOf } from './relationships.js'
 import { element } from './xml.js'
 
 const CONTENT_TYPES = '[Content_Types].xml'

@@ -1,5 +1,5 @@
+import { SaxesParser } from 'saxes'
 import { type Parts, setText, textOf } from '../zip/parts.js'
-import { appendToRoot, attributesOf } from './read-xml.js'
 import { element, NAMESPACES, XML_HEAD } from './xml.js'
 
 export interface Relationship {
@@ -55,4 +55,23 @@ function relative(part: string, target: string): string {
   const apart = from.findIndex((folder, depth) => folder !== to[depth])
   const common = apart < 0 ? from.length : apart
   return [...from.slice(common).map(() => '..'), ...to.slice(common)].join('/')
+}
+
+/** Attributes, by local name, of every element with that local name. Throws Error for malformed XML. */
+export function attributesOf(xml: string, local: string): Record<string, string>[] {
+  const found: Record<string, string>[] = []
+  const parser = new SaxesParser({ xmlns: true })
+  parser.on('opentag', (tag) => {
+    if (tag.local !== local) return
+    found.push(Object.fromEntries(Object.values(tag.attributes).map(({ local, value }) => [local, value])))
+  })
+  parser.write(xml).close()
+  return found
+}
+
+/** Puts a fragment last inside the root element. Throws RangeError, naming the part, when the root is empty. */
+export function appendToRoot(xml: string, fragment: string, part: string): string {
+  const end = xml.lastIndexOf('</')
+  if (end < 0) throw new RangeError(`${part} has an empty root element`)
+  return xml.slice(0, end) + fragment + xml.slice(end)
 }

@@ -1,6 +1,5 @@
 import { sheetParts } from '../chart/package-parts.js'
-import { appendToRoot, attributesOf } from '../chart/read-xml.js'
-import { addRelationship } from '../chart/relationships.js'
+import { addRelationship, appendToRoot, attributesOf } from '../chart/relationships.js'
 import { drawingOf } from '../chart/sheet-drawing.js'
 import { element, NAMESPACES } from '../chart/xml.js'
 import { type Parts, setText, textOf } from '../zip/parts.js'

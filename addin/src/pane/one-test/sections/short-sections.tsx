@@ -1,5 +1,6 @@
 import { buildingFields, conditionsFields } from '../../fields.js'
 import { Fields, stillNeeded } from '../../form/fields.js'
+import { Proposal } from '../proposal/proposal.js'
 import type { Section } from '../section.js'
 
 export const buildingSection: Section = {
@@ -20,4 +21,14 @@ export const conditionsSection: Section = {
   fold: 'open',
   summary: ({ entries }) => stillNeeded(conditionsFields, entries),
   Body: (props) => <Fields {...props} fields={conditionsFields} />,
+}
+
+/** An open log: what it holds is read and shown first. */
+export const logSection: Section = {
+  id: 'log',
+  title: 'The log',
+  steps: ['site'],
+  fold: 'always',
+  shown: ({ store }) => store.host.hasWorkbook,
+  Body: Proposal,
 }

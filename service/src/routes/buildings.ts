@@ -1,0 +1,36 @@
+import { buildingRules } from '@draughtbook/shared-calc'
+import { Router } from 'express'
+import { z } from 'zod'
+import { answerArchive } from '../archive/answer-archive.js'
+import { jobRunner, patiently } from '../archive/job-runner.js'
+import { queryOf, serve } from '../http/route.js'
+import type { Jobs } from '../jobs/jobs.js'
+
+const count = z.coerce.number().int().min(0).max(100_000).optional()
+export const BuildingQuery = z.strictObject({
+  name: z.string().max(200).optional(),
+  rule: z.enum(buildingRules).optional(),
+  homes: count,
+  sampleSize: count,
+  morePerMiss: count,
+})
+
+/** POST /v1/buildings: the tests of several homes in, the building out. */
+export function buildings(jobs: Jobs, workers: number): Router {
+  const router = Router()
+  serve(router, '/buildings', {
+    post: async (request, response) => {
+      const order = queryOf(request, BuildingQuery)
+      await answerArchive(request, response, jobRunner(jobs, workers), {
+        task: 'records',
+        name: 'building',
+        fileName: 'building.xlsx',
+        result: async (results, signal) =>
+          (await patiently(jobs, 'buildingResult', { ...order, results }, signal)).json,
+        workbook: async (results, signal) =>
+          (await patiently(jobs, 'buildingWorkbook', { ...order, results }, signal)).bytes,
+      })
+    },
+  })
+  return router
+}

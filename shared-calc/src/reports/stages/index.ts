@@ -1,1 +1,0 @@
-export { writeStagesWorkbook } from './write-stages.js'
