@@ -1,5 +1,8 @@
 import ExcelJS from 'exceljs'
-import { addCharts } from '../../workbook/chart/add-charts.js'
+import { addChartsTo } from '../../workbook/chart/add-charts.js'
+import { holdTexts } from '../../workbook/held-texts.js'
+import { writeParts } from '../../workbook/zip/parts.js'
+import { workbookParts } from '../../workbook/zip/workbook-parts.js'
 import type { Register } from '../register.js'
 import { writeCharts } from './charts.js'
 import { dateOf } from './columns.js'
@@ -34,5 +37,8 @@ export async function writeRegisterWorkbook(
   writeToDoSheet(workbook, register)
   const charts = writeCharts(workbook, register)
   writeLeftOutSheet(workbook, register)
-  return addCharts(new Uint8Array(await workbook.xlsx.writeBuffer()), [...trends, ...charts])
+  holdTexts(workbook)
+  const parts = await workbookParts(workbook)
+  addChartsTo(parts, [...trends, ...charts])
+  return writeParts(parts)
 }
