@@ -82,6 +82,29 @@ describe('the library', () => {
     expect(await readdir(join(root, 'devices'))).toEqual([])
   })
 
+  it('deletes the earlier states of an entry when asked, and all of them once the entry is gone', async () => {
+    const { root, call } = await service()
+    const made = await call('PUT', '/devices/fan-a', NEW, DEVICE)
+    const changed = await call('PUT', '/devices/fan-a', based(made.headers.get('etag')), {
+      ...DEVICE,
+      name: 'B',
+    })
+    const kept = async () => {
+      const answer = await call('GET', '/devices/fan-a/history')
+      return ((await answer.json()) as { versions: { version: string }[] }).versions.map(
+        ({ version }) => `"${version}"`,
+      )
+    }
+    expect(await kept()).toHaveLength(2)
+    expect((await call('DELETE', '/devices/fan-a/history')).status).toBe(204)
+    expect(await kept()).toEqual([changed.headers.get('etag')])
+    expect(await (await call('GET', '/devices/fan-a')).json()).toMatchObject({ name: 'B' })
+    await call('DELETE', '/devices/fan-a', based(changed.headers.get('etag')))
+    expect((await call('DELETE', '/devices/fan-a/history')).status).toBe(204)
+    expect(await kept()).toEqual([])
+    expect(await readdir(join(root, '.history', 'devices'))).toEqual([])
+  })
+
   it('lets no change undo another one unseen', async () => {
     const { call } = await service()
     const { headers } = await call('PUT', '/devices/fan-a', NEW, DEVICE)

@@ -28,7 +28,7 @@ describe('the worker pool', () => {
   it('does a task again when its worker dies, and goes on', async () => {
     const pool = await testPool()
     await pool.run('workbook', { body: body() }, never)
-    for (let i = 0; i < 3; i++) {
+    for (let i = 0; i < 2; i++) {
       const running = pool.run('workbook', { body: body() }, never)
       await new Promise((resolve) => setTimeout(resolve, 20))
       await pool.pool.threads[0]?.terminate()

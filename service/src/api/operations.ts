@@ -207,6 +207,13 @@ const library: readonly Operation[] = [
     problems: [404],
   },
   {
+    method: 'delete',
+    path: '/v1/library/{kind}/{id}/history',
+    summary: 'Delete the earlier versions of an entry; the present one stays',
+    answer: { status: 204, says: 'Deleted' },
+    problems: [403, 404, 507],
+  },
+  {
     method: 'get',
     path: '/v1/library/{kind}/{id}/history/{version}',
     summary: 'An earlier version of an entry',

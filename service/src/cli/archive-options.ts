@@ -30,7 +30,7 @@ export function addArchiveOptions(command: Command): Command {
   return command
     .argument('<PATH...>', 'workbooks, and folders with workbooks')
     .option('--layout <LAYOUT.json>', 'layout for other workbooks; may be repeated', collect, [])
-    .option('--as-of <DATE>', 'date to use as dayOf', isoDate, dayOf())
+    .option('--as-of <DATE>', 'day that counts as today', isoDate, dayOf())
     .option('--workers <number>', 'number of threads', whole, availableParallelism())
     .option('--queue <redis://…>', 'share the work with workers on other machines through this Redis')
     .option('--json', 'print only the result, as JSON')

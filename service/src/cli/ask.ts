@@ -4,49 +4,32 @@ import { oneLine } from './terminal.js'
 
 const OTHER = ' other'
 
-/** Asks each question in turn on the terminal. Undefined when the person stops (Ctrl-C). */
-export async function ask(
-  file: string,
-  questions: readonly Question[],
-): Promise<Record<string, string> | undefined> {
-  const answers: Record<string, string> = {}
+/** Asks one question on the terminal. Undefined when the person stops (Ctrl-C). */
+export async function ask({ text, cells, choices, example }: Question): Promise<string | undefined> {
   const context = { output: process.stderr }
+  const places = cells.slice(0, 3).filter((cell) => !text.includes(cell))
+  const message = oneLine(places.length > 0 ? `${text} (${places.join(', ')})` : text)
   try {
-    for (const { path, text, cells, choices, example } of questions) {
-      const place = cells.length > 0 ? ` (${cells.slice(0, 3).join(', ')})` : ''
-      const message = oneLine(`${file}: ${text}${place}`)
-      const chosen =
-        choices.length === 0
-          ? OTHER
-          : await select(
-              {
-                message,
-                choices: [
-                  ...choices.map(({ value, label, reason }) => ({
-                    value,
-                    name: oneLine(label),
-                    ...(reason ? { description: oneLine(reason) } : {}),
-                  })),
-                  { value: OTHER, name: 'something else …' },
-                ],
-              },
-              context,
-            )
-      answers[path] =
-        chosen === OTHER
-          ? await input(
-              {
-                message:
-                  choices.length === 0
-                    ? `${message}${example ? ` For example ${example}:` : ''}`
-                    : 'Type it:',
-                required: true,
-              },
-              context,
-            )
-          : chosen
-    }
-    return answers
+    if (choices.length === 0)
+      return await input(
+        { message: example ? `${message} For example ${example}:` : message, required: true },
+        context,
+      )
+    const chosen = await select(
+      {
+        message,
+        choices: [
+          ...choices.map(({ value, label, reason }) => ({
+            value,
+            name: oneLine(label),
+            ...(reason ? { description: oneLine(reason) } : {}),
+          })),
+          { value: OTHER, name: 'something else …' },
+        ],
+      },
+      context,
+    )
+    return chosen === OTHER ? await input({ message: 'Type it:', required: true }, context) : chosen
   } catch (error) {
     if (error instanceof Error && error.name === 'ExitPromptError') return undefined
     throw error

@@ -8,7 +8,7 @@ const processTerminal: Terminal = {
   watched: process.stderr.isTTY === true,
   ...(process.stdin.isTTY && process.stderr.isTTY
     ? {
-        ask: async (file, questions) => (await import('./ask.js')).ask(file, questions),
+        ask: async (question) => (await import('./ask.js')).ask(question),
         agree: async (question) => (await import('./ask.js')).agree(question),
       }
     : {}),

@@ -18,6 +18,7 @@ export interface AskOptions extends Omit<ReadOptions, 'answers'>, AnswerOptions 
  */
 export async function readOrAsk(file: string, options: AskOptions, terminal: Terminal): Promise<ReadTest[]> {
   let answers: Answers = answersOf(options)
+  let asked = 0
   for (;;) {
     try {
       return await readInput(file, { layout: options.layout, answers })
@@ -27,12 +28,22 @@ export async function readOrAsk(file: string, options: AskOptions, terminal: Ter
       if (!open || !terminal.ask || options.acceptProposal) {
         throw open ? withCommand(error as FileError, file, open.questions, answers) : error
       }
-      const given = await terminal.ask(basename(file), open.questions)
-      if (!given) throw withCommand(error as FileError, file, open.questions, answers)
-      answers = { ...answers, ...given }
+      const [question] = open.questions
+      if (!question) throw error
+      if (asked === 0) terminal.err(`${basename(file)}: ${introduction(open.questions.length)}`)
+      const refused = answers[question.path]
+      if (refused !== undefined) terminal.err(`"${refused}" cannot be used here.`)
+      // One at a time: an answer may settle other questions, and one that cannot be used is asked for again at once.
+      const given = await terminal.ask(question)
+      if (given === undefined) throw withCommand(error as FileError, file, open.questions, answers)
+      asked += 1
+      answers = { ...answers, [question.path]: given }
     }
   }
 }
+
+const introduction = (count: number): string =>
+  `${count === 1 ? 'one question is' : `${count} questions are`} open. Ctrl-C stops and shows how to answer on the command line.`
 
 /** The same error with a last line: the command with an answer to each question. */
 function withCommand(
@@ -41,7 +52,9 @@ function withCommand(
   questions: readonly Question[],
   answers: Answers,
 ): FileError {
-  const set = Object.entries(answers).map(([path, value]) => `--set ${path}=${quoted(value)}`)
+  const again = new Set(questions.map(({ path }) => path))
+  const given = Object.entries(answers).filter(([path]) => !again.has(path))
+  const set = given.map(([path, value]) => `--set ${path}=${quoted(value)}`)
   const open = questions.map(({ path, choices }) => `--set ${path}=${quoted(choices[0]?.value ?? '…')}`)
   return new FileError(error.file, error.problems, {
     cause: error.cause,

@@ -8,8 +8,8 @@ export interface Terminal {
   err(line: string): void
   /** Whether a person watches standard error, so that progress is of use. */
   readonly watched: boolean
-  /** Asks a person what a log leaves open; answers by path, nothing when they give up. Absent where nobody could answer. */
-  ask?(file: string, questions: readonly Question[]): Promise<Record<string, string> | undefined>
+  /** Asks a person one thing that a log leaves open; undefined when they give up. Absent where nobody could answer. */
+  ask?(question: Question): Promise<string | undefined>
   /** Asks a person to agree. Absent where nobody could answer. */
   agree?(question: string): Promise<boolean>
 }

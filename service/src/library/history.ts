@@ -1,4 +1,4 @@
-import { mkdir, readdir } from 'node:fs/promises'
+import { mkdir, readdir, rm } from 'node:fs/promises'
 import { join } from 'node:path'
 import { errorCode } from '../files/file-fault.js'
 import { writeAtomically } from '../files/write-atomically.js'
@@ -39,6 +39,14 @@ export class History {
       const [, time = '', version = ''] = NAME.exec(name) ?? []
       return version ? [{ version, saved: isoTime(time) }] : []
     })
+  }
+
+  /** Deletes what was kept, but for one state. */
+  async forget(kind: Kind, id: string, but?: string): Promise<void> {
+    const folder = this.folder(kind, id)
+    if (but === undefined) return rm(folder, { recursive: true, force: true })
+    for (const name of await this.names(kind, id))
+      if (NAME.exec(name)?.[2] !== but) await rm(join(folder, name), { force: true })
   }
 
   /** The text of a kept state; undefined when there is none. */

@@ -62,17 +62,21 @@ export class Library {
     return this.history.text(kind, id, version)
   }
 
+  /** Deletes the earlier states of an entry; the one there is stays. */
+  async forget(kind: Kind, id: string): Promise<void> {
+    await this.locked(kind, id, async (path) => {
+      const text = await textOrNone(path)
+      await this.history.forget(kind, id, text === undefined ? undefined : versionOf(text))
+    })
+  }
+
   private async change<T>(
     kind: Kind,
     id: string,
     expected: Expected,
     work: (path: string) => Promise<T>,
   ): Promise<T> {
-    // Without this, a folder that is gone would silently be made anew somewhere else.
-    await stat(this.root)
-    await mkdir(join(this.root, kind), { recursive: true })
-    const path = join(this.root, kind, `${id}.json`)
-    const result = await withLock(join(this.root, kind, `.${id}.lock`), async () => {
+    const result = await this.locked(kind, id, async (path) => {
       const text = await textOrNone(path)
       if ((text === undefined ? undefined : versionOf(text)) !== expected) throw new Outdated()
       if (text !== undefined) await this.history.keep(kind, id, text)
@@ -80,6 +84,13 @@ export class Library {
     })
     await this.shelves[kind].look(true)
     return result
+  }
+
+  private async locked<T>(kind: Kind, id: string, work: (path: string) => Promise<T>): Promise<T> {
+    // Without this, a folder that is gone would silently be made anew somewhere else.
+    await stat(this.root)
+    await mkdir(join(this.root, kind), { recursive: true })
+    return withLock(join(this.root, kind, `.${id}.lock`), () => work(join(this.root, kind, `${id}.json`)))
   }
 }
 

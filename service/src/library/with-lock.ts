@@ -1,8 +1,10 @@
-import { open, rm, stat } from 'node:fs/promises'
+import { randomUUID } from 'node:crypto'
+import { readFile, rm, stat, writeFile } from 'node:fs/promises'
+import { hostname } from 'node:os'
 import { setTimeout as wait } from 'node:timers/promises'
 import { errorCode } from '../files/file-fault.js'
 
-/** A lock older than this was left by a process that died: writing an entry takes milliseconds. */
+/** A lock older than this was left by a process that died, on whatever machine: writing an entry takes milliseconds. */
 const STALE_MS = 10_000
 const PATIENCE_MS = 3000
 
@@ -12,28 +14,73 @@ export class Locked extends Error {}
 /**
  * Does work while no other process that shares the folder does its own under the same name. Between reading an entry's
  * state and writing the next there must be nobody else.
+ * @param path - the lock's file, which says who holds it
+ * @throws Locked when another process holds it for more than {@link PATIENCE_MS}
  */
 export async function withLock<T>(path: string, work: () => Promise<T>): Promise<T> {
+  const own = `${hostname()} ${process.pid} ${randomUUID()}`
   const deadline = performance.now() + PATIENCE_MS
-  while (!(await taken(path))) {
+  while (!(await taken(path, own))) {
+    await removeStale(path)
     if (performance.now() > deadline) throw new Locked(`${path} is held by another process`)
     await wait(20 + 30 * Math.random())
   }
   try {
     return await work()
   } finally {
-    await rm(path, { force: true })
+    // Whoever was suspended for so long that its lock was taken over must not remove the next one's.
+    if ((await holderOf(path)) === own) await rm(path, { force: true })
   }
 }
 
-async function taken(path: string): Promise<boolean> {
+async function taken(path: string, own: string): Promise<boolean> {
   try {
-    await (await open(path, 'wx')).close()
+    await writeFile(path, own, { flag: 'wx' })
     return true
   } catch (error) {
     if (errorCode(error) !== 'EEXIST') throw error
-    const { mtimeMs } = await stat(path).catch(() => ({ mtimeMs: Date.now() }))
-    if (Date.now() - mtimeMs > STALE_MS) await rm(path, { force: true })
     return false
+  }
+}
+
+const holderOf = (path: string): Promise<string | undefined> => readFile(path, 'utf8').catch(() => undefined)
+
+/**
+ * Removes a lock that was left behind. Two processes may find the same one: only the one that may clear it removes it, and only
+ * while it is still the lock that was judged, so that the next one's is not lost.
+ */
+async function removeStale(path: string): Promise<void> {
+  const holder = await holderOf(path)
+  if (holder === undefined || !(await isLeft(path, holder))) return
+  const clearing = `${path}.clearing`
+  if (!(await taken(clearing, holder))) {
+    if (await isOld(clearing)) await rm(clearing, { force: true })
+    return
+  }
+  try {
+    if ((await holderOf(path)) === holder) await rm(path, { force: true })
+  } finally {
+    await rm(clearing, { force: true })
+  }
+}
+
+/** Whether its process has ended, as far as that can be seen from here, or its time is long over. */
+async function isLeft(path: string, holder: string): Promise<boolean> {
+  const [host, pid] = holder.split(' ')
+  return (host === hostname() && hasEnded(Number(pid))) || isOld(path)
+}
+
+const isOld = (path: string): Promise<boolean> =>
+  stat(path).then(
+    ({ mtimeMs }) => Date.now() - mtimeMs > STALE_MS,
+    () => false,
+  )
+
+function hasEnded(pid: number): boolean {
+  try {
+    process.kill(pid, 0)
+    return false
+  } catch (error) {
+    return errorCode(error) === 'ESRCH'
   }
 }

@@ -22,7 +22,7 @@ export const stored: readonly Stored[] = [
   {
     what: 'Devices, gauges, layouts and targets, with every earlier state',
     where: 'the library’s folder; earlier states below .history',
-    until: 'DELETE /v1/library/…; earlier states until the folder .history/KIND/NAME is deleted',
+    until: 'DELETE /v1/library/…; earlier states until DELETE /v1/library/…/history',
   },
   {
     what: 'Tokens: name, roles, dates, salted hash',

@@ -27,7 +27,10 @@ export function libraryRoutes(library: Library | undefined, jobs: Jobs, timeout_
     put: [mayUse('library'), ...jsonBytes(ENTRY_BYTES), saving(library, jobs, timeout_s)],
     delete: [mayUse('library'), removing(library)],
   })
-  serve(router, '/library/:kind/:id/history', { get: history(library) })
+  serve(router, '/library/:kind/:id/history', {
+    get: history(library),
+    delete: [mayUse('library'), forgetting(library)],
+  })
   serve(router, '/library/:kind/:id/history/:version', { get: keptState(library) })
   return router
 }
@@ -88,6 +91,14 @@ const history =
   async (request, response) => {
     const { kind, id } = entryOf(request, response)
     response.json({ versions: await library.kept(kind, id).catch(storageFault) })
+  }
+
+const forgetting =
+  (library: Library): RequestHandler =>
+  async (request, response) => {
+    const { kind, id } = entryOf(request, response)
+    await library.forget(kind, id).catch(storageFault)
+    response.status(204).end()
   }
 
 const keptState =

@@ -42,6 +42,7 @@ export type Dirt =
   | 'note after a flow'
   | 'struck-out reading'
   | 'greyed reading not used'
+  | 'greyed reading'
   | 'numbers as text'
   | 'notes'
   | 'leaks below'

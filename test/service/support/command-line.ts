@@ -19,6 +19,6 @@ export async function commandLine(...args: string[]) {
 /** A folder of its own for a test, removed afterwards. */
 export async function folder(): Promise<string> {
   const path = await mkdtemp(join(tmpdir(), 'draughtbook-test-'))
-  onTestFinished(() => rm(path, { recursive: true, force: true }))
+  onTestFinished(() => rm(path, { recursive: true, force: true, maxRetries: 10 }))
   return path
 }

@@ -25,13 +25,19 @@ const monthRun = new ArchiveRun<ReadLines, Register>({
     }),
 })
 
+const issued = (row: RegisterRow): RegisterRow | undefined => (row.role === 'altered' ? undefined : row)
+
 const figure = (key: 'n50' | 'qE50' | 'q50', places: number): TableColumn<RegisterRow> => ({
   head: key,
-  value: ({ results }) => results[key],
-  text: ({ results }) => results[key]?.toFixed(places) ?? '',
+  value: (row) => issued(row)?.results[key],
+  text: (row) => issued(row)?.results[key]?.toFixed(places) ?? '',
 })
 
-const verdict: TableColumn<RegisterRow> = { head: 'Verdict', value: ({ outcome }) => outcomeWords[outcome] }
+/** Nothing of an altered summary is quoted. */
+const verdict: TableColumn<RegisterRow> = {
+  head: 'Verdict',
+  value: ({ role, outcome }) => (role === 'altered' ? 'altered' : outcomeWords[outcome]),
+}
 
 const columns: readonly TableColumn<RegisterRow>[] = [
   { head: 'No.', value: ({ row }) => row },
@@ -45,8 +51,8 @@ const columns: readonly TableColumn<RegisterRow>[] = [
   figure('q50', 1),
   {
     head: 'Margin',
-    value: ({ judged }) => judged?.margin,
-    text: ({ judged }) => judged?.margin.toFixed(2) ?? '',
+    value: (row) => issued(row)?.judged?.margin,
+    text: (row) => issued(row)?.judged?.margin.toFixed(2) ?? '',
   },
   verdict,
   { head: 'Findings', value: ({ findings }) => findings.length },
@@ -88,7 +94,8 @@ export function MonthView() {
 }
 
 function Result({ register }: { register: Register }) {
-  const { overall, rows, toRetest, calibrations, leftOut, changes, month } = register
+  const { overall, rows, toRetest, toRetestElsewhere, calibrations, leftOut, changes, month } = register
+  const altered = overall.classes.altered
   const rate = overall.firstPassRate
   const crossing = changes.filter(({ warning }) => warning !== undefined)
   return (
@@ -98,9 +105,15 @@ function Result({ register }: { register: Register }) {
         <b>{overall.misses}</b> failed, <b>{overall.notValid}</b> not valid
         {rate === undefined ? '' : `; ${Math.round(rate * 100)} % passed first time`}
         {overall.medianN50 === undefined ? '' : `; median n50 ${overall.medianN50.toFixed(2)} 1/h`}.{' '}
-        {counted(toRetest.length, 'house')} to retest; {counted(calibrations.length, 'calibration')} expired
-        or expiring within 60 days.
+        {counted(toRetest.length + toRetestElsewhere.length, 'house')} to retest;{' '}
+        {counted(calibrations.length, 'calibration')} expired or expiring within 60 days.
       </p>
+      {altered > 0 ? (
+        <p class="altered">
+          {counted(altered, 'summary was', 'summaries were')} altered after issue: no figure of{' '}
+          {altered === 1 ? 'it' : 'them'} is quoted.
+        </p>
+      ) : null}
       <DownloadButton
         label="Download the register"
         fileName={`register${month === undefined ? '' : `-${month}`}.xlsx`}
@@ -113,13 +126,29 @@ function Result({ register }: { register: Register }) {
           {building}: {warning}
         </p>
       ))}
+      {toRetestElsewhere.length > 0 ? (
+        <details>
+          <summary>
+            {counted(toRetestElsewhere.length, 'house')} to retest after tests of other months
+          </summary>
+          <ul>
+            {toRetestElsewhere.map(({ file, site, building, date, outcome }) => (
+              <li key={`${file} ${building}`}>
+                {[site, building].filter(Boolean).join(', ')}: {outcomeWords[outcome]} on {date} ({file})
+              </li>
+            ))}
+          </ul>
+        </details>
+      ) : null}
       <LeftOutList leftOut={leftOut} />
       <SortableTable
         caption="Tests in the register"
         rows={rows}
         columns={columns}
         choose={verdict}
-        rowClass={({ counts, outcome }) => `${counts ? '' : 'not-counting '}${outcome.replace(' ', '-')}`}
+        rowClass={({ counts, outcome, role }) =>
+          `${counts ? '' : 'not-counting '}${role === 'altered' ? 'misses' : outcome.replace(' ', '-')}`
+        }
       />
     </>
   )

@@ -2,6 +2,8 @@ import type { Finding } from '../../contract/record/index.js'
 import { refuse } from '../problem.js'
 import type { Block } from './address.js'
 
+export type Faint = 'written' | 'shaded'
+
 /** One cell as the log holds it, before anyone interprets it. Cells without content are absent. */
 export interface Cell {
   /** `unstored`: a formula whose result the file does not hold. */
@@ -15,8 +17,8 @@ export interface Cell {
   readonly struck?: 'whole' | 'part'
   /** What is not struck through, where `struck` is 'part'. */
   readonly unstruck?: string
-  /** Written in grey: firms set aside what does not count like that. */
-  readonly faint?: true
+  /** Written or shaded in grey: firms set aside what does not count like that. */
+  readonly faint?: Faint
 }
 
 /** One sheet, counted from 0. The same interface stands over a workbook's part, a text file, or ranges from Excel. */

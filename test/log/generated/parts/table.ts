@@ -48,6 +48,10 @@ export function putTable(
         }),
         { grey: true },
       )
+    if (dirt.includes('greyed reading') && index === odd)
+      line(named({ number: index + 1, pressure: reading.pressure, flow: Math.round(reading.flow * 1.19) }), {
+        grey: true,
+      })
     for (const [across, plan] of plans.entries()) {
       const value = plan.value(reading, index)
       if (value === undefined) continue

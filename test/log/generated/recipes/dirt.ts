@@ -33,6 +33,13 @@ export const dirty = [
     mayAsk: ['readings'],
     mustSay: [/not used|left out/i],
   }),
+  recipe('greyed reading without a remark', { dirt: ['greyed reading'], mustAsk: ['readings'] }),
+  recipe('greyed reading without a remark, german, below', {
+    words: 'protocol',
+    structure: 'below',
+    dirt: ['greyed reading', 'average row'],
+    mustAsk: ['readings'],
+  }),
   recipe('target before measured', { table: ['number', 'target', 'pressure', 'flow'], structure: 'below' }),
   recipe('target after measured', { table: ['number', 'pressure', 'target', 'flow'] }),
   recipe('flow before pressure', { table: ['number', 'flow', 'pressure'] }),

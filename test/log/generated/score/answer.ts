@@ -87,7 +87,9 @@ export function answerOf(question: AskedQuestion, log: GeneratedLog): string | u
         ? /internal|net\b|rooms|total/i
         : kind === 'which flow'
           ? /both|sum|total|together/i
-          : undefined
+          : kind === 'readings'
+            ? /leave/i
+            : undefined
   return wanted && question.choices.find(({ value, label }) => wanted.test(`${label} ${value}`))?.value
 }
 

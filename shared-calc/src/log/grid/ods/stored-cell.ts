@@ -22,7 +22,7 @@ export function cellOf(
   const written = attributes['table:formula']
   const formula = written === undefined ? {} : { formula: formulaText(written) }
   const struck = style.struck ? { struck: 'whole' as const } : {}
-  const faint = style.faint ? { faint: true as const } : {}
+  const faint = style.faint ? { faint: style.faint } : {}
   const format = style.format === undefined ? {} : { format: style.format }
   const number = (value: number | undefined, said: string | undefined, fallback?: string): Cell => {
     if (value === undefined || !Number.isFinite(value))

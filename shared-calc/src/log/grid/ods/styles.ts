@@ -2,6 +2,7 @@ import type { Attributes, XmlEvents } from '../../container/xml.js'
 import { LIMITS } from '../../limits.js'
 import { refuse } from '../../problem.js'
 import { isGrey } from '../grey.js'
+import type { Faint } from '../grid.js'
 import { addPart, addText, NUMBER_STYLES, type NumberStyle } from './number-style.js'
 
 interface Style {
@@ -10,6 +11,7 @@ interface Style {
   /** Undefined: as the parent has it. */
   struck?: boolean
   faint?: boolean
+  shaded?: boolean
   hidden?: boolean
 }
 
@@ -17,7 +19,7 @@ interface Style {
 export interface CellStyle {
   format?: string
   struck: boolean
-  faint?: true
+  faint?: Faint
 }
 
 /** Styles beyond this depth are a circle: a parent that is its own. */
@@ -51,10 +53,11 @@ export class Styles {
     const format = data === undefined ? undefined : this.formatOf(data)
     const struck = line.find((style) => style.struck !== undefined)?.struck ?? false
     const faint = line.find((style) => style.faint !== undefined)?.faint ?? false
+    const shaded = line.find((style) => style.shaded !== undefined)?.shaded ?? false
     const made: CellStyle = {
       struck,
       ...(format !== undefined && { format }),
-      ...(faint && { faint: true as const }),
+      ...(faint ? { faint: 'written' as const } : shaded ? { faint: 'shaded' as const } : {}),
     }
     this.known.set(key, made)
     return made
@@ -112,6 +115,9 @@ export function styleEvents(styles: Styles): XmlEvents {
         if (struck !== undefined) style.held.struck = struck
         const colour = attributes['fo:color']
         if (colour !== undefined) style.held.faint = isGrey(colour)
+      } else if (style && element === 'table-cell-properties') {
+        const colour = attributes['fo:background-color']
+        if (colour !== undefined) style.held.shaded = isGrey(colour)
       } else if (style && element === 'table-properties')
         style.held.hidden = attributes['table:display'] === 'false'
     },

@@ -42,7 +42,7 @@ export function cellOf(parts: CellParts, context: SheetContext, address: () => s
     ...(style?.format === undefined ? {} : { format: style.format }),
     ...(formula === undefined ? {} : { formula }),
     ...(style?.struck ? { struck: 'whole' as const } : {}),
-    ...(style?.faint ? { faint: true as const } : {}),
+    ...(style?.faint ? { faint: style.faint } : {}),
   }
   if (type === 'inlineStr') return textCell(inline ?? '', style, shared, address)
   if (type === 's') {

@@ -2,13 +2,14 @@ import type { Attributes, XmlEvents } from '../../container/xml.js'
 import { LIMITS } from '../../limits.js'
 import { refuse } from '../../problem.js'
 import { isGrey } from '../grey.js'
+import type { Faint } from '../grid.js'
 import { isOn } from './rich-text.js'
 
-/** What the reader needs of a cell's style: its number format, and whether its font is struck through or grey. */
+/** What the reader needs of a cell's style: its number format, and whether its font is struck through or it is grey. */
 export interface CellStyle {
   format?: string
   struck: boolean
-  faint?: true
+  faint?: Faint
 }
 
 /** Built-in formats (ECMA-376 part 1, 18.8.30); fractions and text are left out: nothing is read from them. */
@@ -43,13 +44,15 @@ const BUILT_IN: Record<number, string> = {
 export function stylesEvents(styles: CellStyle[]): XmlEvents {
   const formats = new Map<number, string>()
   const fonts: { struck: boolean; faint: boolean }[] = []
+  const shades: boolean[] = []
   let section = ''
   return {
     open(name, attributes) {
-      if (name === 'fonts' || name === 'cellXfs' || name === 'cellStyleXfs' || name === 'dxfs') section = name
+      if (SECTIONS.has(name)) section = name
       else if (name === 'numFmt')
         formats.set(Number(attributes.numFmtId), shortCode(attributes.formatCode ?? ''))
       else if (section === 'fonts') openFont(fonts, name, attributes)
+      else if (section === 'fills') openFill(shades, name, attributes)
       else if (section === 'cellXfs' && name === 'xf') {
         if (styles.length >= LIMITS.styles)
           refuse('too-many-cells', 'the workbook holds too many cell formats')
@@ -59,7 +62,11 @@ export function stylesEvents(styles: CellStyle[]): XmlEvents {
         styles.push({
           ...(format === undefined ? {} : { format }),
           struck: font?.struck ?? false,
-          ...(font?.faint ? { faint: true as const } : {}),
+          ...(font?.faint
+            ? { faint: 'written' as const }
+            : shades[Number(attributes.fillId ?? 0)]
+              ? { faint: 'shaded' as const }
+              : {}),
         })
       }
     },
@@ -68,6 +75,14 @@ export function stylesEvents(styles: CellStyle[]): XmlEvents {
       if (name === section) section = ''
     },
   }
+}
+
+const SECTIONS = new Set(['fonts', 'fills', 'cellXfs', 'cellStyleXfs', 'dxfs'])
+
+/** The foreground of a solid pattern is what one sees (ECMA-376 part 1, 18.8.32). */
+function openFill(shades: boolean[], name: string, attributes: Attributes): void {
+  if (name === 'fill') shades.push(false)
+  else if (name === 'fgColor') shades[shades.length - 1] = isFaint(attributes)
 }
 
 function openFont(fonts: { struck: boolean; faint: boolean }[], name: string, attributes: Attributes): void {

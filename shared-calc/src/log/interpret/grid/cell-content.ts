@@ -1,7 +1,7 @@
 import { dateOfSerial, isDateFormat, isTimeFormat, readDateText } from '../../cells/dates.js'
 import { readNumberText } from '../../cells/number-text.js'
 import { findUnit, formatUnit, type KnownUnit } from '../../cells/units.js'
-import type { Cell } from '../../grid/grid.js'
+import type { Cell, Faint } from '../../grid/grid.js'
 
 /** A number somebody wrote into a cell, in the unit the cell itself states, if any. */
 export interface Written {
@@ -11,8 +11,8 @@ export interface Written {
   readonly note?: string
   /** The other reading of a number like "1,234". */
   readonly other?: number
-  /** Written in grey. */
-  readonly faint?: true
+  /** Written or shaded in grey. */
+  readonly faint?: Faint
 }
 
 /** What a cell holds, as far as the cell alone can tell. */
@@ -51,7 +51,7 @@ export function contentOf(cell: Cell | undefined, { date1904, decimal }: Surroun
   if (text === '') return undefined
   const content = ofText(text, decimal)
   return cell.faint && content.kind === 'number'
-    ? { ...content, written: { ...content.written, faint: true } }
+    ? { ...content, written: { ...content.written, faint: cell.faint } }
     : content
 }
 
@@ -65,7 +65,7 @@ function ofNumber(cell: Cell, date1904: boolean): Content {
   const { unit, percent } = formatUnit(cell.format)
   return {
     kind: 'number',
-    written: { value, ...(unit ? { unit } : {}), ...(cell.faint ? { faint: true } : {}) },
+    written: { value, ...(unit ? { unit } : {}), ...(cell.faint ? { faint: cell.faint } : {}) },
     ...(cell.formula === undefined ? {} : { formula: cell.formula }),
     ...(percent ? { percent } : {}),
   }

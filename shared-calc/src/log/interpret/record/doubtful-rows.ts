@@ -53,10 +53,11 @@ function ask(draft: Draft, kind: 'grey' | 'remark', runs: readonly FoundRun[]): 
 function textOf(kind: 'grey' | 'remark', rows: readonly TableRow[]): string {
   const where = rows.map(({ pressure }) => pressure.cell.split('!').at(-1)).join(', ')
   const one = rows.length === 1
+  const look = rows.every(({ doubt }) => doubt?.look === 'shaded') ? 'shaded grey' : 'written in grey'
   if (kind === 'grey')
     return one
-      ? `The reading in ${where} is written in grey. Does it count?`
-      : `The readings in ${where} are written in grey. Do they count?`
+      ? `The reading in ${where} is ${look}. Does it count?`
+      : `The readings in ${where} are ${look}. Do they count?`
   const why = [...new Set(rows.map(({ doubt }) => doubt?.why))].slice(0, 3).join('; ')
   return one ? `Does the reading in ${where} count? ${why}.` : `Do the readings in ${where} count? ${why}.`
 }

@@ -1,3 +1,4 @@
+import type { Faint } from '../../grid/grid.js'
 import type { View } from '../grid/view.js'
 import { readLabel, says } from '../words/label.js'
 import type { KnownColumn } from './columns.js'
@@ -8,6 +9,7 @@ export interface RowDoubt {
   readonly kind: 'grey' | 'remark'
   /** In words, behind "it" or "they": "is written in grey". */
   readonly why: string
+  readonly look?: Faint
   /** The log says clearly that it does not count. */
   readonly out?: boolean
 }
@@ -63,22 +65,29 @@ export function doubtOf(view: View, row: number, numeric: readonly KnownColumn[]
     if (comment !== undefined && says(readLabel(comment), 'leftOut'))
       return { kind: 'remark', why: `the comment in ${view.address(row, at)} says "${comment}"` }
   }
-  const grey = numeric.every(({ at }) => {
+  const looks = numeric.flatMap(({ at }) => {
     const content = view.at(row, at)
-    return content === undefined || (content.kind === 'number' && content.written.faint === true)
+    return content?.kind === 'number' ? [content.written.faint] : content ? [undefined] : []
   })
-  return grey ? { kind: 'grey', why: 'it is written in grey' } : undefined
+  const [look] = looks
+  return look && looks.every((one) => one === look)
+    ? { kind: 'grey', why: look === 'written' ? 'it is written in grey' : 'it is shaded grey', look }
+    : undefined
 }
+
+/** As lines of a table are shaded by turns, only a few shaded rows say something. */
+const MOST_OF = { written: 1 / 2, shaded: 1 / 3 }
 
 /** A table written in grey throughout is a matter of taste: only a few grey rows among others say something. */
 export function withoutCommonGrey<Row extends { readonly kind: string; readonly doubt?: RowDoubt }>(
   rows: readonly Row[],
 ): Row[] {
   const readings = rows.filter(({ kind }) => kind === 'reading')
-  const grey = readings.filter(({ doubt }) => doubt?.kind === 'grey')
-  if (grey.length * 2 <= readings.length) return [...rows]
+  const common = (['written', 'shaded'] as const).filter(
+    (look) => readings.filter(({ doubt }) => doubt?.look === look).length > MOST_OF[look] * readings.length,
+  )
   return rows.map((row) => {
-    if (row.doubt?.kind !== 'grey') return row
+    if (!row.doubt?.look || !common.includes(row.doubt.look)) return row
     const { doubt: _, ...plain } = row
     return plain as Row
   })

@@ -1,0 +1,99 @@
+import { fileURLToPath } from 'node:url'
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { JSON_BYTES } from '../../service/src/http/read-body'
+import { planRequest } from '../site/support/plan-request'
+import { bodiesAround, recordBodies } from './support/arbitrary-bodies'
+import { folder } from './support/command-line'
+import { seed, sender } from './support/fuzzing'
+import { nearLargestRecord } from './support/near-largest'
+import { type Spawned, spawnService } from './support/spawned'
+
+/** Longest time the event loop may be held, ms. */
+const MOST_ms = 50
+const METER = fileURLToPath(new URL('support/hold-meter.mjs', import.meta.url))
+
+const PATHS = [
+  'evaluations',
+  'workbooks',
+  'readings',
+  'take-offs',
+  'plans',
+  'running-estimates',
+  'leak-reports',
+]
+
+/** Bodies of nearly the largest size, each of them awkward in a way of its own. */
+function largeBodies(): string[] {
+  const most = JSON_BYTES - 1000
+  const repeat = (piece: string, open: string, close: string) =>
+    open +
+    Array.from({ length: Math.floor((most - open.length) / (piece.length + 1)) }, () => piece).join(',') +
+    close
+  return [
+    JSON.stringify(nearLargestRecord()),
+    repeat('"a":1', '{', '}'),
+    repeat(
+      '{"pressure_Pa":-50,"flow_m3_h":90}',
+      '{"format":"draughtbook/record@1","runs":[{"readings":[',
+      ']}]}',
+    ),
+    repeat('"x y"', '[', ']'),
+    '['.repeat(most),
+    `{"format":"${'\\u0000'.repeat(most / 6 - 10)}"}`,
+    `{"building":{"name":"${'('.repeat(most / 2)}${' '.repeat(most / 2 - 100)}"}}`,
+  ]
+}
+
+/** The longest hold since the last look, ms. */
+async function longestHold({ child, text }: Spawned): Promise<number> {
+  const before = text().length
+  child.kill('SIGUSR2')
+  await expect.poll(() => text().slice(before), { timeout: 30_000 }).toMatch(/longest hold [\d.]+ ms\n/)
+  return Number(/longest hold ([\d.]+) ms/.exec(text().slice(before))?.[1])
+}
+
+describe('the event loop of the service', () => {
+  it(`is never held for more than ${MOST_ms} ms of processor time, by nearly largest bodies or hostile ones`, async () => {
+    const service = await spawnService({
+      args: ['--library', await folder(), '--timeout', '300', '--log-level', 'error'],
+      env: { NODE_OPTIONS: `--import ${METER}` },
+    })
+    await service.says(/^draughtbook: ready$/m)
+    const send = sender(service.base)
+    // What is loaded at the first request of its kind is over after it.
+    for (const path of PATHS) await send('POST', `/v1/${path}`, '{}')
+    await longestHold(service)
+
+    const statuses: number[] = []
+    for (const body of largeBodies())
+      await Promise.all(
+        PATHS.filter((path) => path !== 'workbooks').map(async (path) => {
+          statuses.push((await send('POST', `/v1/${path}`, body)).status)
+        }),
+      )
+    expect(Math.max(...statuses)).toBeLessThan(500)
+    expect(statuses).toContain(200)
+    const byLarge = await longestHold(service)
+    expect(byLarge).toBeLessThan(MOST_ms)
+
+    const hostile = fc.sample(
+      fc.oneof(
+        recordBodies,
+        bodiesAround(() => planRequest),
+      ),
+      { numRuns: 1500, seed },
+    )
+    const answers: number[] = []
+    for (let at = 0; at < hostile.length; at += 25)
+      await Promise.all(
+        hostile.slice(at, at + 25).map(async (body, i) => {
+          answers.push((await send('POST', `/v1/${PATHS[(at + i) % PATHS.length]}`, body)).status)
+        }),
+      )
+    expect(Math.max(...answers)).toBeLessThan(500)
+    const byHostile = await longestHold(service)
+    console.log(`longest hold: ${byLarge} ms by large bodies, ${byHostile} ms by hostile ones`)
+    expect(byHostile).toBeLessThan(MOST_ms)
+  }, 300_000)
+})
