@@ -197,7 +197,9 @@ describe('Re-run of a firm’s own workbook', () => {
   it('says so where no layout fits, or the layout names no results', async () => {
     const bytes = await ownWorkbook()
     const [none] = await rerunFile(bytes, 'own.xlsx')
-    expect(none?.why).toBe('this is not a Draughtbook summary; give a layout to read other workbooks')
+    expect(none?.why).toBe(
+      'this is not a Draughtbook summary, and no layout fits it; a test log has to be evaluated first',
+    )
     const { results: _, ...bare } = layout
     const [unnamed] = await rerunFile(bytes, 'own.xlsx', { layouts: [parseLayout(bare)] })
     expect(unnamed?.outcome).toBe('cannot be read')

@@ -3,12 +3,12 @@ import { digestOf, type Evaluation } from '../contract/record/index.js'
 import { addressOf, withSheet } from '../log/grid/address.js'
 import type { Grid } from '../log/grid/grid.js'
 import { applyLayout, type ReadTest } from '../log/layout/apply.js'
-import { chooseLayout } from '../log/layout/fingerprint.js'
 import { locate } from '../log/layout/locate.js'
 import type { Layout, RecordedResult } from '../log/layout/schema.js'
 import type { Scope } from '../log/layout/scope.js'
 import { splitTests } from '../log/layout/split-tests.js'
 import { LogError } from '../log/problem.js'
+import { layoutOf, NOT_A_SUMMARY } from '../reports/archive/open-archived.js'
 import { versions as known } from '../versions/list.js'
 import { runnable, type VersionParts } from '../versions/version.js'
 import { printedAgrees } from './agreement.js'
@@ -23,17 +23,9 @@ import type { Difference, RerunOptions, RerunTest } from './report.js'
  */
 export async function rerunOwnLayout(file: string, grid: Grid, options: RerunOptions): Promise<RerunTest[]> {
   const { layouts = [], versions = known } = options
-  const layout = chooseLayout(grid, layouts)
+  const layout = layoutOf(grid, layouts)
   const current = versions.at(-1)
-  if (!layout || !current)
-    return [
-      notRead(
-        file,
-        layouts.length === 0
-          ? 'this is not a Draughtbook summary; give a layout to read other workbooks'
-          : 'this is not a Draughtbook summary, and none of the given layouts matches',
-      ),
-    ]
+  if (!layout || !current) return [notRead(file, NOT_A_SUMMARY)]
   const { evaluateWorked } = await runnable(current)
   const scopes = splitTests(grid, layout)
   return applyLayout(grid, layout).map((read, i) => {

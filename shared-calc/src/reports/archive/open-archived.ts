@@ -2,6 +2,9 @@ import { guardSizes } from '../../log/container/guard.js'
 import { unpackBytes } from '../../log/container/unpack.js'
 import { listEntries } from '../../log/container/zip.js'
 import type { Grid } from '../../log/grid/grid.js'
+import { chooseLayout } from '../../log/layout/fingerprint.js'
+import { savedLayout } from '../../log/layout/saved-with.js'
+import type { Layout } from '../../log/layout/schema.js'
 import { openLog } from '../../log/open-log.js'
 import { refuse } from '../../log/problem.js'
 import { parseRecordRows, type ReadSummary } from '../workbook/read-summary.js'
@@ -42,6 +45,14 @@ export function archivedParts(bytes: Uint8Array): Parts {
   }
   return parts
 }
+
+/** Said of a workbook that is neither a summary nor described by a layout. */
+export const NOT_A_SUMMARY =
+  'this is not a Draughtbook summary, and no layout fits it; a test log has to be evaluated first'
+
+/** The layout by which an archived log is read: one kept with it, else one whose fingerprint fits. */
+export const layoutOf = (grid: Grid, layouts: readonly Layout[]): Layout | undefined =>
+  savedLayout(grid) ?? chooseLayout(grid, layouts)
 
 /** Sheets that only a report of ours has all of. */
 const reports = [

@@ -4,7 +4,7 @@ import { InputError, problemLine } from '../../contract/problem.js'
 import type { Grid } from '../../log/grid/grid.js'
 import type { Layout } from '../../log/layout/schema.js'
 import { readGrid } from '../../log/read-log.js'
-import { openArchived, ownReport } from '../archive/open-archived.js'
+import { layoutOf, NOT_A_SUMMARY, openArchived, ownReport } from '../archive/open-archived.js'
 import { CHECK } from '../workbook/check-sheet.js'
 import type { ReadSummary } from '../workbook/read-summary.js'
 import { lineOf, type TestLine } from './test-line.js'
@@ -74,11 +74,7 @@ function ofLog(file: string, grid: Grid, layouts: readonly Layout[]): ReadLines 
   const own = ownReport(grid)
   if (own !== undefined)
     return { lines: [], leftOut: [{ file, why: own, expected: true, kind: 'own report' }] }
-  if (layouts.length === 0)
-    return {
-      lines: [],
-      leftOut: [{ file, why: 'this is not a Draughtbook summary; give a layout to read other workbooks' }],
-    }
+  if (!layoutOf(grid, layouts)) return { lines: [], leftOut: [{ file, why: NOT_A_SUMMARY }] }
   const { tests, problems } = readGrid(grid, { layouts })
   if (tests.length === 0) return { lines: [], leftOut: [{ file, why: problems.map(problemLine).join('; ') }] }
   const several = tests.length > 1

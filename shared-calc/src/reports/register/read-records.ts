@@ -2,7 +2,7 @@ import { InputError, problemLine } from '../../contract/problem.js'
 import type { TestRecord } from '../../contract/record/index.js'
 import type { Layout } from '../../log/layout/schema.js'
 import { readGrid } from '../../log/read-log.js'
-import { openArchived, ownReport } from '../archive/open-archived.js'
+import { layoutOf, NOT_A_SUMMARY, openArchived, ownReport } from '../archive/open-archived.js'
 import { alteration, type LeftOut } from './read-lines.js'
 
 /** The record of one archived test. */
@@ -37,8 +37,7 @@ export function readRecords(bytes: Uint8Array, file: string, layouts: readonly L
     const own = ownReport(grid)
     if (own !== undefined)
       return { records: [], leftOut: [{ file, why: own, expected: true, kind: 'own report' }] }
-    if (layouts.length === 0)
-      return left(file, 'this is not a Draughtbook summary; give a layout to read other workbooks')
+    if (!layoutOf(grid, layouts)) return left(file, NOT_A_SUMMARY)
     const { tests, problems } = readGrid(grid, { layouts })
     const records = tests.flatMap(({ record }, i) =>
       record ? [{ file, ...(tests.length > 1 && { part: `test ${i + 1}` }), record }] : [],
