@@ -44,7 +44,7 @@ describe('several tests', () => {
     const { page } = await world.open()
     await openDemo(page)
     await all(page)
-    await page.getByRole('button', { name: /as a retest$/ }).click()
+    await page.getByRole('button', { name: /^Copy as retest/ }).click()
     await expect.poll(() => field(page, 'Building *').inputValue(), SOON).toBe('House 7 (invented)')
     expect(await field(page, 'Stage').inputValue()).toBe('retest')
     expect(await field(page, 'Test date').inputValue()).toBe('')
@@ -87,6 +87,30 @@ describe('several tests', () => {
     await other.locator('[data-saved="yes"]').waitFor()
     await page.evaluate(() => window.dispatchEvent(new Event('focus')))
     await expect.poll(() => field(page, 'Internal volume').inputValue(), SOON).toBe('300')
+  })
+
+  it('begin with an empty log, filled in on the page and read without a question', async () => {
+    const { page, complaints } = await world.open()
+    await page.getByRole('button', { name: 'Start with an empty log' }).click()
+    await page.locator('.book-name', { hasText: 'test-log.xlsx' }).waitFor()
+    await page.getByText('Fill in the log in the sheet. Still empty: building').waitFor()
+    expect(await page.getByRole('alert').count()).toBe(0)
+    // Over each cell to be filled in stands what belongs there.
+    const place = async (label: string): Promise<string> => {
+      const tag = page.locator('.cell', {
+        has: page.locator('.role-tag', { hasText: new RegExp(`^${label}$`) }),
+      })
+      const [, row, column] = /^cell-(\d+)-(\d+)$/.exec((await tag.first().getAttribute('id')) ?? '') ?? []
+      return `${String.fromCharCode(64 + Number(column))}${row}`
+    }
+    await type(page, await place('Building'), 'Barn (invented)')
+    await page.getByText('Still empty: test date').waitFor()
+    await page.locator('[data-saved="yes"]').waitFor()
+    await page.reload()
+    await page.locator('.cell', { hasText: 'Barn (invented)' }).waitFor()
+    await page.getByText('Still empty: test date').waitFor()
+    expect(await page.locator('.questions li').count()).toBe(0)
+    expect(complaints).toEqual([])
   })
 
   it('kept by earlier versions are taken over', async () => {

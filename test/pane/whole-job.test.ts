@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { evaluate, parseRecord } from '@draughtbook/shared-calc'
 import { readSummaryWorkbook } from '@draughtbook/shared-calc/workbook'
+import ExcelJS from 'exceljs'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { compareCached } from '../support/formula-cells.js'
 import {
@@ -180,6 +181,13 @@ describe('the whole job on the page twin', () => {
     expect(await field(page, 'Large building, reason').inputValue()).toBe('atrium (invented)')
     await select(page, 'B17')
     expect(await page.getByLabel('Content of cell B17', { exact: true }).inputValue()).toBe('250')
+    const { name, bytes } = await downloadOf(page, () =>
+      page.getByRole('button', { name: 'Save the log with 1 change' }).click(),
+    )
+    expect(name).toBe('demo-log-corrected.xlsx')
+    const book = new ExcelJS.Workbook()
+    await book.xlsx.load(bytes.slice().buffer as ArrayBuffer)
+    expect(book.getWorksheet('Log')?.getCell('B17').value).toBe(250)
     expect(await page.getByRole('alert').count()).toBe(0)
   })
 })

@@ -60,7 +60,10 @@ describe('the test report lists what certifying bodies ask for', () => {
   it('no figure is typed in: each number of a reading or result refers to Readings or Working', () => {
     const numbers = [...cells.values()].filter((cell) => typeof (cell.result ?? cell.value) === 'number')
     const typed = numbers.filter((cell) => cell.type !== ExcelJS.ValueType.Formula).map((cell) => cell.value)
-    // Only the count of zero-flow values is a plain number.
-    expect(new Set(typed)).toEqual(new Set(demo.runs.map((run) => run.zeroFlowBefore_Pa.length)))
+    // Only the count of zero-flow values and the numbers of readings are plain numbers.
+    const numbered = demo.runs.flatMap((run) => run.readings.map((_, i) => i + 1))
+    expect(new Set(typed)).toEqual(
+      new Set([...numbered, ...demo.runs.map((run) => run.zeroFlowBefore_Pa.length)]),
+    )
   })
 })

@@ -80,7 +80,7 @@ function planOf({
       ...(test?.preparation && { preparation: test.preparation }),
       ...(target && { target }),
       ...(takeOff && { takeOff }),
-      plan: plan ?? {},
+      plan: plan ?? (test?.date === undefined ? {} : { day: test.date }),
     })
     return { request, result: makePlan(request) }
   } catch (error) {

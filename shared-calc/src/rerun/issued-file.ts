@@ -35,7 +35,7 @@ export async function issueAgain(
     before ? signature : undefined,
     pictures && picturesFromParts(pictures, archived),
   )
-  const parts = await (version.packSummary ?? packSummary)(laidOut)
+  const parts = await (version.packSummary ?? packSummary)(laidOut, before ? 'as exceljs writes' : 'in order')
   const { workbook, places } = laidOut
   if (before) return { workbook, places, parts, digests: digestParts(parts) }
   const digests = digestParts(parts)

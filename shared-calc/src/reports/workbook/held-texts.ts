@@ -2,12 +2,16 @@ import type { Cell, CellValue, Workbook } from 'exceljs'
 import { heldText } from '../../contract/record/text-field.js'
 import { type Parts, setText, textOf } from './zip/parts.js'
 
-/** Makes every text of a workbook one that the file format can hold; a rule of the test names the fields concerned. */
-export function holdTexts(workbook: Workbook): void {
+/**
+ * Makes every text of a workbook one that the file format can hold; a rule of the test names the fields concerned. An empty text is
+ * not written: it would cut off a long one left of it.
+ * @param isField - cells of fields of the record, where an empty text is what was logged
+ */
+export function holdTexts(workbook: Workbook, isField: (cell: Cell) => boolean = () => false): void {
   for (const sheet of workbook.worksheets)
     sheet.eachRow((row) => {
       row.eachCell((cell) => {
-        const held = heldValue(cell)
+        const held = cell.value === '' && !isField(cell) ? null : heldValue(cell)
         if (held !== undefined) cell.value = held
       })
     })

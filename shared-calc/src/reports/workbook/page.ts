@@ -1,4 +1,5 @@
 import type { Worksheet } from 'exceljs'
+import { heldText } from '../../contract/record/text-field.js'
 import { columnLetters } from './address.js'
 
 export interface PageSetUp {
@@ -10,6 +11,14 @@ export interface PageSetUp {
   readonly onePage?: boolean
   /** Rows repeated on every page, as `1:3`. */
   readonly repeat?: string
+}
+
+/** A footer holds 255 characters, its codes and doubled signs among them. */
+const LONGEST_TITLE = 90
+
+function shortened(title: string): string {
+  const line = title.replace(/\s+/g, ' ').trim()
+  return line.length > LONGEST_TITLE ? `${line.slice(0, LONGEST_TITLE - 1)}…` : line
 }
 
 /** A4, sensible margins, page numbers, and a print area that ends where the sheet does. */
@@ -30,5 +39,6 @@ export function setUpPage(
     ...(repeat && { printTitlesRow: repeat }),
   })
   // In headers and footers & begins a code, so text must double it.
-  sheet.headerFooter.oddFooter = `&L&8${title.replaceAll('&', '&&')}&C&8Draughtbook&R&8page &P of &N`
+  const text = heldText(shortened(title)).replaceAll('&', '&&')
+  sheet.headerFooter.oddFooter = `&L&8${text}&C&8Draughtbook&R&8page &P of &N`
 }

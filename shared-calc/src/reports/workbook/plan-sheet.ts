@@ -13,6 +13,8 @@ import type { Places } from './places.js'
 import { dress, fonts, headingRow } from './styles.js'
 
 export const PLAN = 'Plan'
+/** Blanks to write zero-flow pressures on: as many as the methods ask for at least. */
+const ZERO_FLOW_BLANKS = 10
 const COLUMNS = 9
 const WIDE = { columns: COLUMNS, perRow: 120 }
 
@@ -137,14 +139,14 @@ function writeDirection(
     sheet,
     start + 1,
     [
-      { head: 'pressure\nPa' },
-      { head: 'gauge\nshows, Pa' },
-      { head: 'm³/h at\nn 0.55' },
-      { head: 'm³/h at\nn 0.65' },
-      { head: 'm³/h at\nn 0.75' },
+      { head: 'pressure\nPa', align: 'center' },
+      { head: 'gauge\nshows, Pa', align: 'center' },
+      { head: 'm³/h at\nn 0.55', align: 'center' },
+      { head: 'm³/h at\nn 0.65', align: 'center' },
+      { head: 'm³/h at\nn 0.75', align: 'center' },
       { head: 'range', align: 'left' },
-      { head: 'read\nPa' },
-      { head: 'read\nm³/h or Pa' },
+      { head: 'read\nPa', align: 'center' },
+      { head: 'read\nm³/h or Pa', align: 'center' },
       { head: 'range used', align: 'left' },
     ],
     Array.from({ length: set.rows }, (_, row) => [
@@ -167,12 +169,9 @@ function writeDirection(
         right: { style: 'thin' },
       }
   }
-  return writeLine(
-    sheet,
-    last,
-    'Zero-flow pressure, Pa:  before ______________________    after ______________________',
-    WIDE,
-  )
+  const blanks = Array.from({ length: ZERO_FLOW_BLANKS }, () => '_______').join('  ')
+  const before = writeLine(sheet, last + 1, `Zero-flow pressure before, Pa:  ${blanks}`, WIDE)
+  return writeLine(sheet, before, `Zero-flow pressure after, Pa:     ${blanks}`, WIDE)
 }
 
 function writeWeather(

@@ -211,7 +211,7 @@ function writeRun(sheet: Worksheet, { places, record }: SummaryInput, run: Worke
     curve
       .column('dp')
       .map((_, i) => [
-        String(i + 1),
+        i + 1,
         logged(
           places,
           `runs[${index}].readings[${i}].pressure_Pa`,

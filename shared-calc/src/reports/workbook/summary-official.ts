@@ -4,6 +4,7 @@ import { placedFigures } from '../../evaluation/official-results.js'
 import { reference } from './address.js'
 import { dress, fonts, formatFor, headingRow, underline } from './styles.js'
 import type { SummaryInput } from './summary-input.js'
+import { writeName } from './summary-results.js'
 
 const COLUMNS = 6
 
@@ -23,7 +24,7 @@ export function writeOfficialFigures(
     const put = (column: number, formula: string, result: number, unit: string) => {
       dress(sheet.getCell(row, column), {
         font: fonts.bold,
-        numFmt: formatFor(result),
+        numFmt: Math.abs(result) < 0.01 && Math.abs(result) >= 1e-4 ? '0.00000' : formatFor(result),
         alignment: { horizontal: 'right' },
       }).value = { formula, result }
       dress(sheet.getCell(row, column + 1), {
@@ -31,7 +32,7 @@ export function writeOfficialFigures(
         alignment: { horizontal: 'left', indent: 1 },
       }).value = unitText(unit)
     }
-    dress(sheet.getCell(row, 1), {}).value = direction ? `${figure.term}, ${direction}` : figure.term
+    writeName(sheet, row, direction ? `${figure.term}, ${direction}` : figure.term)
     put(2, from, value, figure.unit)
     if (figure.customary) {
       const { inOurs, unit } = figure.customary

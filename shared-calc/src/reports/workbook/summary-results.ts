@@ -10,6 +10,8 @@ import type { SummaryInput } from './summary-input.js'
 import { judgedIn } from './summary-verdict.js'
 
 const COLUMNS = 6
+/** What fits the column of names on one line. */
+const NAME_CHARACTERS = 46
 const curveRows = [
   curveFigures.airFlowExponent,
   curveFigures.airLeakageCoefficient,
@@ -62,7 +64,7 @@ export function writeResultsTable(
     const numFmt = formatBesideLimit(definition, test)
     const result = evaluation.results[key]
     if (!result) continue
-    dress(sheet.getCell(row, 1), {}).value = capital(method.terms[key as keyof typeof method.terms])
+    writeName(sheet, row, capital(method.terms[key as keyof typeof method.terms]))
     evaluation.runs.forEach((run, i) => {
       const figure = run[key]
       if (figure) put(row, i + 2, `run${i + 1}.${block}`, symbol, figure.value, numFmt)
@@ -97,6 +99,13 @@ export function writeResultsTable(
     row += 1
   }
   return row
+}
+
+/** The name of a figure, over two lines where it is long. */
+export function writeName(sheet: Worksheet, row: number, name: string): void {
+  dress(sheet.getCell(row, 1), { alignment: { wrapText: true, vertical: 'bottom' } }).value = name
+  if (name.length > NAME_CHARACTERS)
+    sheet.getRow(row).height = 13.5 * Math.ceil(name.length / NAME_CHARACTERS)
 }
 
 /** A judged figure has as many decimals here as in the verdict above it. */

@@ -18,6 +18,8 @@ import { writeVerdict } from './summary-verdict.js'
 const CHARACTERS = [41, 14, 14, 17, 13, 24]
 const CHART_ROWS = 24
 const FINDINGS_SHOWN = 6
+/** Lines that a name or address is shown with at most; it is whole on sheet Readings. */
+const MOST_LINES = 6
 
 /** Fills the one page that goes to the client: who and what, result, verdict, curve, findings, signature, cautions. */
 export function fillSummarySheet(sheet: Worksheet, input: SummaryInput): ChartRows {
@@ -108,7 +110,12 @@ function identity(
         ? dayFrom(cell, String(text))
         : { formula: reference(cell), result: text as string }
     const width = CHARACTERS.slice(from - 1, to).reduce((sum, characters) => sum + characters, 0)
-    const lines = Math.min(4, Math.ceil(String(text).length / (1.25 * width)))
+    const lines = Math.min(
+      MOST_LINES,
+      String(text)
+        .split('\n')
+        .reduce((sum, line) => sum + Math.max(1, Math.ceil(line.length / (1.15 * width))), 0),
+    )
     const room = sheet.getRow(row)
     if (lines > 1) room.height = Math.max(room.height ?? 0, 13.5 * lines)
   } else {

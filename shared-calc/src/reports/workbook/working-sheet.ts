@@ -193,7 +193,7 @@ class BlockWriter {
     dress(this.sheet.getCell(table - 1, 2), { font: fonts.bold }).value = 'row'
     underline(this.sheet, table - 1, VALUE + this.tableColumns.length - 1)
     for (let i = 0; i < this.block.rows; i += 1) {
-      dress(this.sheet.getCell(table + i, 2), { font: fonts.muted }).value = `${i + 1}`
+      dress(this.sheet.getCell(table + i, 2), { font: fonts.muted }).value = i + 1
       this.tableColumns.forEach((column, k) => {
         this.writeTableCell(table + i, VALUE + k, column, i)
       })

@@ -5,7 +5,6 @@ import { methodById } from '../../methods/index.js'
 import type { PlanRequest } from '../../site/plan/request.js'
 import { workPlan } from '../../site/plan/work-plan.js'
 import { workTakeOff } from '../../site/take-off/work-take-off.js'
-import { addCharts } from './chart/add-charts.js'
 import { writeChecklistSheet } from './checklist-sheet.js'
 import { setUpPage } from './page.js'
 import { Places } from './places.js'
@@ -14,6 +13,7 @@ import { writeSection } from './readings-sheet.js'
 import { dress, fonts } from './styles.js'
 import { writeVolumeSheet } from './volume-sheet.js'
 import { writeWorkingSheet } from './working-sheet.js'
+import { workbookBytes } from './zip/workbook-parts.js'
 
 export const INPUTS = 'Inputs'
 
@@ -68,7 +68,7 @@ async function write(
   writeWorkingSheet(workbook, calculation, places)
   front(workbook, places)
   inFront(workbook)
-  return addCharts(new Uint8Array(await workbook.xlsx.writeBuffer()), [])
+  return workbookBytes(workbook)
 }
 
 function writeInputs(workbook: ExcelJS.Workbook, parts: object, places: Places): void {

@@ -97,7 +97,10 @@ export async function layOutSummary(
   const reportPhotos = writeReportSheet(report, input)
   nameMainResults(workbook, figures, places)
   const drawn = leakageChart(workbook, test, places, chartRows)
-  holdTexts(workbook)
+  const fields = new Set(
+    [...places.fields.values()].map(({ sheet, column, row }) => `${sheet}|${column}|${row}`),
+  )
+  holdTexts(workbook, ({ worksheet, col, row }) => fields.has(`${worksheet.name}|${col}|${row}`))
   const placed = [...placeLogo(summary, pictures), ...reportPhotos, ...leakPhotos]
   return { workbook, chart: drawn, places, pictures: placed }
 }

@@ -1,5 +1,5 @@
 import ExcelJS from 'exceljs'
-import { rezip } from '../../reports/workbook/zip/parts.js'
+import { workbookBytes } from '../../reports/workbook/zip/workbook-parts.js'
 import type { RerunReport } from '../rerun-report.js'
 import { writeDifferencesSheet } from './differences-sheet.js'
 import { writeFilesSheet } from './files-sheet.js'
@@ -20,5 +20,5 @@ export async function writeRerunWorkbook(report: RerunReport): Promise<Uint8Arra
   const places = writeFilesSheet(workbook, report)
   writeDifferencesSheet(workbook, report, places)
   writeSignOffSheet(signOff, report)
-  return rezip(new Uint8Array(await workbook.xlsx.writeBuffer()))
+  return workbookBytes(workbook)
 }

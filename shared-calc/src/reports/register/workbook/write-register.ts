@@ -1,5 +1,8 @@
 import ExcelJS from 'exceljs'
-import { addCharts } from '../../workbook/chart/add-charts.js'
+import { addChartsTo } from '../../workbook/chart/add-charts.js'
+import { holdTexts } from '../../workbook/held-texts.js'
+import { writeParts } from '../../workbook/zip/parts.js'
+import { workbookParts } from '../../workbook/zip/workbook-parts.js'
 import type { Register } from '../register.js'
 import { writeCharts } from './charts.js'
 import { dateOf } from './columns.js'
@@ -8,9 +11,10 @@ import { titleOf, writeRegisterSheet } from './register-sheet.js'
 import { writeStagesSheet } from './stages-sheet.js'
 import { writeToDoSheet } from './to-do-sheet.js'
 import { writeTotalsSheet } from './totals-sheet.js'
+import { writeTrendsSheet } from './trends-sheet.js'
 
 /**
- * The register as a workbook: Register, Totals, Stages, To do, Charts, Left out. The same register gives the same bytes.
+ * The register as a workbook: Register, Totals, Trends, Stages, To do, Charts, Left out. The same register gives the same bytes.
  * @param seenFrom - path of a test's file as seen from the folder the register is written to; as given unless said
  */
 export async function writeRegisterWorkbook(
@@ -28,9 +32,13 @@ export async function writeRegisterWorkbook(
   })
   writeRegisterSheet(workbook, register, seenFrom)
   writeTotalsSheet(workbook, register)
+  const trends = writeTrendsSheet(workbook, register)
   writeStagesSheet(workbook, register)
   writeToDoSheet(workbook, register)
   const charts = writeCharts(workbook, register)
   writeLeftOutSheet(workbook, register)
-  return addCharts(new Uint8Array(await workbook.xlsx.writeBuffer()), charts)
+  holdTexts(workbook)
+  const parts = await workbookParts(workbook)
+  addChartsTo(parts, [...trends, ...charts])
+  return writeParts(parts)
 }

@@ -5,6 +5,7 @@ import { methodById } from '../../../methods/index.js'
 import { CAUTIONS_DEFER } from '../../../site/preparation/cautions.js'
 import { setUpPage } from '../page.js'
 import { dress, fills, fonts, wrap } from '../styles.js'
+import { workbookBytes } from '../zip/workbook-parts.js'
 import { type Check, METHOD_PATH } from './entries.js'
 import { TEMPLATE_SHEET, templateLayout } from './layout.js'
 import { COLUMN_WIDTHS, HALVES, LAST_COLUMN, type PlacedEntry, type Places, placesFor } from './places.js'
@@ -54,7 +55,7 @@ export async function writeLogTemplate({ method, readings }: TemplateOptions): P
   const layout = workbook.addWorksheet(LAYOUT_SHEET, { state: 'hidden' })
   for (const [index, piece] of layoutPieces(templateLayout(readings)).entries())
     layout.getCell(index + 1, 1).value = piece
-  return new Uint8Array(await workbook.xlsx.writeBuffer())
+  return workbookBytes(workbook)
 }
 
 function writeHead(sheet: Worksheet, method: string): void {

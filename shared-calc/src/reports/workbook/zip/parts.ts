@@ -41,8 +41,3 @@ function rank(path: string): number {
   if (path === '[Content_Types].xml') return 0
   return path === '_rels/.rels' ? 1 : 2
 }
-
-/** The same package with fixed times and order, so that equal content is equal bytes. RangeError when not a zip. */
-export function rezip(zip: Uint8Array): Uint8Array {
-  return writeParts(readParts(zip))
-}
