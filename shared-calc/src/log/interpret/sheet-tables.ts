@@ -1,5 +1,5 @@
 import type { Surroundings } from './grid/cell-content.js'
-import { turned, type View } from './grid/view.js'
+import { leadOf, turned, type View } from './grid/view.js'
 import type { Answers } from './interpretation.js'
 import type { Stopped } from './not-searched.js'
 import { bareHeads } from './tables/bare-heads.js'
@@ -149,7 +149,7 @@ function continuedRuns(
         used.every(({ at }) => head.columns.some((one) => one.at === at))
       )
     })
-    if (!model) return []
+    if (!model || isHeaded(view, head, model.block)) return []
     const known = model.block.segment.columns
     const named = head.columns.flatMap((column) => known.find(({ at }) => at === column.at) ?? [])
     const segment: Segment = {
@@ -183,6 +183,10 @@ function isSeries({ view, first, columns }: Head): boolean {
   return filled >= SERIES_FROM * 0.9
 }
 
+/** Whether words of their own stand over the columns: a table that was not read for what its headings say. */
+const isHeaded = (view: View, { first }: Head, { pressure, carriers }: Block): boolean =>
+  [pressure, ...carriers].every(({ at }) => view.text(first - 1, at) !== undefined)
+
 /** Whether a block's readings begin inside a table that is read already. */
 const overlaps = (
   box: { top: number; bottom: number; left: number; right: number },
@@ -192,16 +196,6 @@ const overlaps = (
   head.first >= box.top &&
   head.first <= box.bottom &&
   [pressure, ...carriers].every(({ at }) => at >= box.left && at <= box.right)
-
-/** The text nearest to the left of a number, past other numbers. */
-function leadOf(view: View, row: number, column: number): string | undefined {
-  for (let at = column - 1; at >= Math.max(0, column - 3); at--) {
-    const content = view.at(row, at)
-    if (content?.kind === 'text') return content.text
-    if (content?.kind !== 'number') return undefined
-  }
-  return undefined
-}
 
 /** Zero-flow lists that stand as columns beside the readings. */
 function withZeroColumns(run: FoundRun, { view, head, columns, left }: Segment): FoundRun {

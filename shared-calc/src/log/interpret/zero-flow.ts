@@ -1,6 +1,6 @@
 import type { Direction } from '../../contract/record/index.js'
 import type { KnownUnit } from '../cells/units.js'
-import type { View } from './grid/view.js'
+import { leadOf, type View } from './grid/view.js'
 import type { Stopped } from './not-searched.js'
 import { type Figure, isSummary } from './tables/rows.js'
 import { type FoundRun, tickedIn } from './tables/runs.js'
@@ -177,8 +177,9 @@ function belowOf(
     const content = view.at(at, column)
     if (isTaken(at, column)) break
     if (content?.kind === 'number') {
-      const left = column > 0 ? view.text(at, column - 1) : undefined
-      if (left !== undefined && isSummary(left)) break
+      const left = leadOf(view, at, column)
+      // Below a list its mean; alone it is the value itself.
+      if (found.length > 0 && left !== undefined && isSummary(left)) break
       found.push({ ...content.written, cell: view.address(at, column), row: at, column })
     } else if (found.length > 0 || ++skipped > 2) break
     else if (content && !(content.kind === 'text' && bareUnit(content.text))) break

@@ -6,7 +6,7 @@ import type { View } from '../grid/view.js'
 import type { Stopped } from '../not-searched.js'
 import { bareUnit, type Label, readLabel, says } from '../words/label.js'
 import { MOST_LABELS } from '../zero-flow.js'
-import { classify, type FieldName } from './classify.js'
+import { classify, type FieldName, sideOf } from './classify.js'
 
 /** A single value found by its label. */
 export interface FoundField {
@@ -53,6 +53,9 @@ export function findFields(
       if (add(inOwnCell(view, row, column, text))) continue
       if (text.length > 90) continue
       const label = readLabel(text)
+      const sides = bySide(view, row, column, label, isTaken)
+      for (const field of sides) add(field)
+      if (sides.length > 0) continue
       const field = toTheRight(view, row, column, label, isTaken)
       add(field)
       if (field?.name === 'volume') add(nextVolume(field, isTaken))
@@ -173,6 +176,35 @@ function toTheRight(
     return over && (over.kind === 'volume' || over.kind === 'area')
       ? made(view, { row, column: at }, { row, column }, label, content, over)
       : found
+  }
+  return undefined
+}
+
+/** "Temperature | 20.3 | 5.2" below the headings "inside" and "outside". */
+function bySide(
+  view: View,
+  row: number,
+  column: number,
+  label: Label,
+  isTaken: (row: number, column: number) => boolean,
+): FoundField[] {
+  if (!(says(label, 'temperature') || says(label, 'humidity')) || sideOf(label)) return []
+  const found: FoundField[] = []
+  for (let at = column + 1; at <= column + 4 && !isTaken(row, at); at++) {
+    const content = view.at(row, at)
+    const heading = content?.kind === 'number' ? sideHeading(view, row, at) : undefined
+    if (!heading) continue
+    const joined = readLabel(`${heading} ${label.text}`)
+    const field = made(view, { row, column: at }, { row, column }, joined, content, undefined)
+    if (field) found.push(field)
+  }
+  return found
+}
+
+function sideHeading(view: View, row: number, column: number): string | undefined {
+  for (let at = row - 1; at >= Math.max(0, row - 4); at--) {
+    const text = view.text(at, column)
+    if (text !== undefined) return text.length <= 40 && sideOf(readLabel(text)) ? text : undefined
   }
   return undefined
 }

@@ -76,6 +76,16 @@ function view(sheet: Sheet, around: Surroundings, isTurned: boolean): View {
   }
 }
 
+/** The text nearest to the left of a number, past other numbers. */
+export function leadOf(view: View, row: number, column: number): string | undefined {
+  for (let at = column - 1; at >= Math.max(0, column - 3); at--) {
+    const content = view.at(row, at)
+    if (content?.kind === 'text') return content.text
+    if (content?.kind !== 'number') return undefined
+  }
+  return undefined
+}
+
 /** The decimal sign that numbers stored as text prove, over all sheets. */
 export function decimalOf(grid: Grid, sheets: readonly Sheet[]): '.' | ',' | undefined {
   if (grid.decimal || grid.kind === 'text') return grid.decimal

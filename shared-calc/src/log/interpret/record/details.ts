@@ -6,6 +6,7 @@ import type { FoundField } from '../fields/find-fields.js'
 import type { Content } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
 import type { FieldScope } from '../tests/scope.js'
+import type { Label } from '../words/label.js'
 import { put } from './conditions.js'
 import type { Draft } from './draft.js'
 
@@ -89,7 +90,10 @@ function putDate(draft: Draft, scope: FieldScope, { fileDate, american, views }:
   const path = 'test.date'
   const given = draft.answered(path)
   if (given !== undefined) return draft.put(path, given)
-  const field = scope.all('date').find(({ content }) => content.kind === 'date')
+  const field = scope
+    .all('date')
+    .filter(({ content }) => content.kind === 'date')
+    .sort((one, other) => ofTheTest(other.label) - ofTheTest(one.label))[0]
   if (field?.content.kind === 'date') return putDateOf(draft, field, field.content.dates, american)
   const other = otherDate(views)
   const date = other?.date ?? fileDate
@@ -111,6 +115,21 @@ function putDate(draft: Draft, scope: FieldScope, { fileDate, american, views }:
     path,
     'give the day of the test with --set test.date=2026-10-14',
   )
+}
+
+/** A date of the measurement goes before one without a word, and that before one of the report. */
+function ofTheTest({ tokens }: Label): number {
+  if (
+    tokens.some((token) =>
+      /^(report|issue|print|ausdruck|bericht|rapport|erstellt|edit|emis|utskrift|wydruk)/.test(token),
+    )
+  )
+    return -1
+  return tokens.some((token) =>
+    /^(test|mess|pruf|meas|essai|meting|badan|prova|ensayo|zkous|mal|prov)/.test(token),
+  )
+    ? 1
+    : 0
 }
 
 function putDateOf(draft: Draft, field: FoundField, dates: readonly string[], american: boolean) {

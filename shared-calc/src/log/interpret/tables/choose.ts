@@ -69,7 +69,11 @@ export function chooseColumns(
   preferred: { pressure?: string; flow?: string } = {},
 ): Block | undefined {
   const { segment, unnamed } = withUnnamed(given)
-  const pressures = segment.columns.filter(({ role }) => role === 'pressure' || role === 'induced')
+  // "Before (Pa)" and "After (Pa)" are lists of zero-flow values, whatever stands over them.
+  const pressures = segment.columns.filter(
+    ({ role, label }) =>
+      (role === 'pressure' || role === 'induced') && says(label, 'before') === says(label, 'after'),
+  )
   const devices = segment.columns.filter(({ role }) => role === 'device')
   const carriers = carriersOf(segment, pressures.length > 0 ? devices : [])
   const flows = segment.columns.filter(({ role, numbers }) => role === 'flow' && numbers > 0)

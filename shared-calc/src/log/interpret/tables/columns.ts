@@ -143,7 +143,7 @@ function byWords({ label, unit }: Column, textual: boolean, filled: number): Rol
 }
 
 const isOfDevice = (label: Label): boolean =>
-  (says(label, 'device') || says(label, 'flow')) && !saysBuildingOnly(label)
+  (says(label, 'device') || says(label, 'flow')) && !says(label, 'zero') && !saysBuildingOnly(label)
 
 const saysBuildingOnly = (label: Label): boolean =>
   says(label, 'building') && !says(label, 'device') && !says(label, 'flow')

@@ -125,7 +125,10 @@ function titleOf(
       const text = view.text(row, column)
       if (text === undefined || text.length > 70) continue
       const label = readLabel(text)
-      const direction = label.tokens.length <= 7 ? directionIn(label) : undefined
+      // "Press." over a column is short for pressure.
+      const own = head.columns.some(({ headingCell }) => headingCell === view.address(row, column))
+      const said = own ? headingDirection(label.tokens, label) : directionIn(label)
+      const direction = label.tokens.length <= 7 ? said : undefined
       if (!direction) continue
       // A title merged or written over the neighbouring block is not this one's.
       if (column < left && view.right(row, column) < left && !firstOfHead) continue
