@@ -79,6 +79,103 @@ describe('where a test stands', () => {
   )
 })
 
+describe('a test under way', () => {
+  const zeroFlow = Array.from({ length: 10 }, () => '0.2')
+  const typed = (pressures: readonly number[], more: object): TestEntries => ({
+    ...entries({ 'target.preset': 'passive-house-new', 'building.envelopeArea_m2': '4200' }),
+    runs: {
+      depressurisation: {
+        typed: {
+          ...emptyRun(),
+          zeroFlowBefore: zeroFlow,
+          readings: pressures.map((pressure) => ({
+            pressure: String(pressure),
+            second: (300 * pressure ** 0.65).toFixed(2),
+          })),
+          ...more,
+        },
+      },
+    },
+  })
+  const labels = (given: TestEntries) => standing(given).missing.map(({ label }) => label)
+
+  it('is not called invalid: it says what is still missing', () => {
+    // ISO 9972:2015, 5.3.4 (clause not checked against the standard): at least five readings, one of them at 50 Pa or more.
+    const given = typed([40, 30, 20], {})
+    expect(live(given, undefined).evaluation?.verdict.outcome).toBe('not valid')
+    expect(standing(given).stage).toBe('under way')
+    expect(standing(given).invalidating).toBe(0)
+    expect(labels(given)).toEqual(
+      expect.arrayContaining(['2 more readings', 'a reading at 50 Pa or above', 'zero-flow pressure after']),
+    )
+  })
+
+  it('needs nothing more of a kind once it is there', () => {
+    expect(labels(typed([60, 50, 40, 30, 20, 12], {}))).not.toContainEqual(expect.stringMatching(/reading/))
+    expect(labels(typed([60, 50, 40, 30, 20, 12], { zeroFlowAfter: zeroFlow }))).not.toContainEqual(
+      expect.stringMatching(/zero-flow|reading/),
+    )
+  })
+
+  it('counts a value that is being typed among what is to come', () => {
+    const readings = [60, 50, 40, 30, 20, 12].map((pressure) => ({
+      pressure: String(pressure),
+      second: (300 * pressure ** 0.65).toFixed(2),
+    }))
+    const given = typed([], {
+      zeroFlowAfter: zeroFlow,
+      readings: [...readings, { pressure: '-', second: '' }],
+    })
+    expect(live(given, undefined).unusable).toBe(true)
+    expect(standing(given).stage).toBe('under way')
+    expect(labels(given)).toContain('1 value to check')
+  })
+
+  it('is called not valid where something is wrong that no further reading answers', () => {
+    const given = typed([60, 50, 40], { zeroFlowBefore: zeroFlow.map(() => '9') })
+    expect(live(given, undefined).findings.map(({ rule }) => rule)).toContain('zero-flow-limit')
+    expect(standing(given).stage).toBe('not valid')
+  })
+})
+
+describe('what the flows are flows of', () => {
+  const at = (fields: Record<string, string>) =>
+    live(entries({ 'flowDevice.referenceDensity_kg_m3': '1.2', ...fields }), undefined)
+
+  it('is asked once and stands with every run of flows; then nothing is assumed', () => {
+    const open = at({ 'conditions.indoorTemperature_C': '29' })
+    expect(open.findings.map(({ rule }) => rule)).toContain('flow-stated-at')
+    const answered = at({ 'conditions.indoorTemperature_C': '29', flowStatedAt: 'device air' })
+    expect(answered.record).toMatchObject({
+      format: 'draughtbook/record@3',
+      runs: [{ flowStatedAt: 'device air' }],
+    })
+    expect(answered.findings.map(({ rule }) => rule)).not.toContain('flow-stated-at')
+  })
+
+  it('is not stated of device pressures, whose flows are worked out', () => {
+    const pressures = readings.map(({ pressure }) => ({ pressure, second: '100' }))
+    const given = {
+      ...entries({ flowStatedAt: 'device air' }),
+      runs: { depressurisation: { typed: { ...emptyRun('devicePressure', 'Pa'), readings: pressures } } },
+    }
+    const [run] = live(given, undefined).draft.runs as object[]
+    expect(run).toHaveProperty('readings.0.devicePressure_Pa', 100)
+    expect(run).not.toHaveProperty('flowStatedAt')
+  })
+})
+
+describe('the plan', () => {
+  it('takes its day from the test date, and wind as forecast for weather stations', () => {
+    const { site } = live(entries({ 'plan.forecast.windSpeed_m_s': '4' }), undefined)
+    expect(site.plan?.request.plan).toMatchObject({
+      day: '2026-10-14',
+      forecast: { windSpeed_m_s: 4, windAt: 'meteorological' },
+    })
+    expect(live(entries({}), undefined).site.plan?.request.plan.day).toBe('2026-10-14')
+  })
+})
+
 describe('readings typed by hand', () => {
   const run = (pressure: string, second: string) =>
     live(entries({}, [{ pressure, second }, ...readings.slice(1)]), undefined)

@@ -2,17 +2,25 @@ import { readFile } from 'node:fs/promises'
 import { createServer } from 'node:http'
 import type { AddressInfo } from 'node:net'
 import { extname, join, normalize } from 'node:path'
-import { chromium, type Page } from 'playwright-core'
+import { type Browser, chromium, type Page } from 'playwright-core'
 
 const PANE = join(process.cwd(), 'addin', 'dist')
 const TYPES: Record<string, string> = { '.html': 'text/html', '.js': 'text/javascript', '.css': 'text/css' }
-const FRAME_MS = 16
 const READINGS = 12
-const TIMES = 60
+const TIMES = 110
+const FLAGS = [
+  '--headless',
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-sync',
+]
 
 /**
- * The pane in Chromium: from a key pressed in a field to every figure, finding and the curve drawn anew, for a test
- * of two directions with twelve readings each, worked out in the pane itself. Needs the built pane.
+ * The pane in Chromium: from a key pressed in a field to every figure, finding and the curve drawn anew, for a test of two directions
+ * with twelve readings each, worked out in the pane itself with its budget, on this machine and four times slower; and how long it takes
+ * from a click that opens the page until it can be used. Needs the built pane.
  */
 export async function run(): Promise<void> {
   const server = createServer((request, response) => {
@@ -23,35 +31,55 @@ export async function run(): Promise<void> {
     )
   })
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve))
-  const browser = await chromium.launch({
-    executablePath: '/usr/bin/chromium',
-    args: [
-      '--headless',
-      '--no-sandbox',
-      '--disable-gpu',
-      '--disable-quic',
-      '--no-first-run',
-      '--disable-sync',
-    ],
-  })
+  const address = `http://127.0.0.1:${(server.address() as AddressInfo).port}/`
+  const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: FLAGS })
   try {
     const page = await browser.newPage({ viewport: { width: 1200, height: 900 } })
-    await page.goto(`http://127.0.0.1:${(server.address() as AddressInfo).port}/`)
+    await page.goto(address)
     await fill(page)
-    const { peer, ours } = await page.evaluate(timings, TIMES)
-    const [base, median] = [middle(peer), middle(ours)]
+    await page.waitForLoadState('networkidle')
     console.log(`\nThe pane: one keystroke to all figures, findings and the curve, 2 × ${READINGS} readings`)
-    console.log(
-      `      peer  ${base.toFixed(2)} ms (${span(peer)})  the same table's text written by hand, with layout`,
-    )
-    const aim = median <= FRAME_MS ? 'reached' : 'not reached'
-    console.log(
-      `  ${(median / base).toPrecision(3)} ×  ${median.toFixed(2)} ms (${span(ours)})  the pane (goal ≤ ${FRAME_MS} ms, one frame: ${aim})`,
-    )
+    for (const [slower, goal_ms] of [
+      [1, 16],
+      [4, 60],
+    ] as const) {
+      await throttle(page, slower)
+      const { peer, ours } = await page.evaluate(timings, TIMES)
+      const last = share(ours, 0.95)
+      console.log(
+        `  ${slower} × slower: p95 ${last.toFixed(1)} ms, median ${share(ours, 0.5).toFixed(1)} ms (${span(ours)}); goal p95 ≤ ${goal_ms} ms: ${last <= goal_ms ? 'reached' : 'not reached'}; the same table's text written by hand ${share(peer, 0.5).toFixed(2)} ms`,
+      )
+    }
+    await usable(browser, address)
   } finally {
     await browser.close()
     server.close()
   }
+}
+
+/** From the click on a link to the page until a letter typed into its first field is there; first visit and second. */
+async function usable(browser: Browser, address: string): Promise<void> {
+  const context = await browser.newContext()
+  console.log('\nThe pane: from a click to usable, four times slower (goal ≤ 1000 ms)')
+  for (const visit of ['first visit', 'second visit', 'third visit']) {
+    const page = await context.newPage()
+    await throttle(page, 4)
+    const start = performance.now()
+    await page.goto(address, { waitUntil: 'commit' })
+    const field = page.locator('input').and(page.getByLabel('Building *'))
+    await field.pressSequentially('x')
+    const taken = performance.now() - start
+    console.log(`  ${visit}: ${taken.toFixed(0)} ms`)
+    await field.fill('')
+    await page.waitForLoadState('networkidle')
+    await page.close()
+  }
+  await context.close()
+}
+
+async function throttle(page: Page, rate: number): Promise<void> {
+  const session = await page.context().newCDPSession(page)
+  await session.send('Emulation.setCPUThrottlingRate', { rate })
 }
 
 /** An invented test typed into a log, picked, and completed in the form. */
@@ -75,23 +103,28 @@ async function fill(page: Page): Promise<void> {
     await box.press('Enter')
     await page.getByRole('button', { name: `${role}: take the selected cells`, exact: true }).click()
   }
-  const field = (label: string) => page.locator('input').and(page.getByLabel(label))
-  await field('Building *').fill('Bench (invented)')
-  await field('Test date').fill('2026-10-14')
+  const field = (label: string) => page.locator('input:visible').and(page.getByLabel(label)).first()
+  const step = (name: string) => page.locator('.steps').getByRole('button', { name }).click()
   await field('Indoor temperature').fill('20')
   await field('Outdoor temperature').fill('8')
-  await field('Internal volume m³').fill('400')
-  await page.locator('.figures .mean').first().waitFor()
+  await step('Before')
+  await field('Building *').fill('Bench (invented)')
+  await field('Test date').fill('2026-10-14')
+  await field('Internal volume').fill('400')
+  await page.locator('[data-outcome]').waitFor()
+  // Every step has been on show, as in a real job.
+  for (const name of ['Result', 'On site']) await step(name)
+  await page.locator('.section-curve:visible .point').first().waitFor()
 }
 
 /** Runs in the page: milliseconds of each round, for the bare table and for the pane in turn. */
 async function timings(times: number): Promise<{ peer: number[]; ours: number[] }> {
-  const input = [...document.querySelectorAll('label')]
-    .find(({ textContent }) => textContent?.startsWith('Internal volume'))
+  const input = [...document.querySelectorAll<HTMLLabelElement>('.step-site label')]
+    .find(({ textContent }) => textContent?.startsWith('Outdoor temperature'))
     ?.closest('.field')
     ?.querySelector('input')
   const table = document.querySelector('.figures')
-  const shown = document.querySelector('.figures .mean')
+  const shown = document.querySelector('.standing .against')
   if (!input || !table || !shown) throw new Error('the pane shows no result')
   const copy = table.cloneNode(true) as Element
   table.parentElement?.append(copy)
@@ -111,7 +144,7 @@ async function timings(times: number): Promise<{ peer: number[]; ours: number[] 
         resolve(performance.now() - start)
       })
       observer.observe(shown, { characterData: true, childList: true, subtree: true })
-      input.value = round % 2 ? '400' : '500'
+      input.value = round % 2 ? '8' : '-18'
       input.dispatchEvent(new Event('input', { bubbles: true }))
     })
   const [peer, ours]: [number[], number[]] = [[], []]
@@ -124,10 +157,12 @@ async function timings(times: number): Promise<{ peer: number[]; ours: number[] 
       ours.push(other)
     }
   }
+  copy.remove()
   return { peer, ours }
 }
 
-const middle = (values: readonly number[]): number =>
-  values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN
+const share = (values: readonly number[], part: number): number =>
+  values.toSorted((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * part))] ??
+  Number.NaN
 const span = (values: readonly number[]): string =>
   `${Math.min(...values).toFixed(2)} to ${Math.max(...values).toFixed(2)}`

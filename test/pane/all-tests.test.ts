@@ -18,6 +18,7 @@ describe('several tests', () => {
     const { page, complaints } = await world.open()
     await openDemo(page)
     await type(page, 'B17', '250')
+    await expect.poll(() => outcome(page).textContent(), SOON).not.toContain('n50 0.47 ')
     const first = await outcome(page).textContent()
     await page.getByRole('button', { name: 'New test' }).click()
     await outcome(page).waitFor({ state: 'detached' })
@@ -44,7 +45,7 @@ describe('several tests', () => {
     const { page } = await world.open()
     await openDemo(page)
     await all(page)
-    await page.getByRole('button', { name: /as a retest$/ }).click()
+    await page.getByRole('button', { name: /^Copy as retest/ }).click()
     await expect.poll(() => field(page, 'Building *').inputValue(), SOON).toBe('House 7 (invented)')
     expect(await field(page, 'Stage').inputValue()).toBe('retest')
     expect(await field(page, 'Test date').inputValue()).toBe('')
@@ -76,6 +77,24 @@ describe('several tests', () => {
     await page.locator('#cell-2-2', { hasText: '100' }).waitFor()
   })
 
+  it('keep to themselves what was said of them', async () => {
+    const { page } = await world.open()
+    await openDemo(page)
+    // The tester stands in a cell of the log: the list of cautions can be answered.
+    await page.locator('.section-cautions > summary').click()
+    await page.locator('.precaution').first().getByRole('button', { name: 'taken care of' }).click()
+    await page.locator('.precaution.given').first().waitFor()
+    await step(page, 'Result')
+    await page.getByRole('button', { name: 'Download the summary workbook' }).click()
+    await page.getByText(/^Downloaded House-7/).waitFor()
+    expect(await page.locator('.findings:visible li').count()).toBeGreaterThan(0)
+    await openLog(page, { name: 'other.csv', buffer: Buffer.from('Pressure [Pa];Flow [m³/h]\n-50;100\n') })
+    await step(page, 'Result')
+    await page.getByText('Enter the house, the conditions and the readings first.').waitFor()
+    expect(await page.getByText(/^Downloaded/).count()).toBe(0)
+    expect(await page.locator('.findings li').count()).toBe(0)
+  })
+
   it('changed in another tab are taken up when this one is come back to', async () => {
     const { page } = await world.open()
     await field(page, 'Building *').fill('Barn (invented)')
@@ -87,6 +106,30 @@ describe('several tests', () => {
     await other.locator('[data-saved="yes"]').waitFor()
     await page.evaluate(() => window.dispatchEvent(new Event('focus')))
     await expect.poll(() => field(page, 'Internal volume').inputValue(), SOON).toBe('300')
+  })
+
+  it('begin with an empty log, filled in on the page and read without a question', async () => {
+    const { page, complaints } = await world.open()
+    await page.getByRole('button', { name: 'Start with an empty log' }).click()
+    await page.locator('.book-name', { hasText: 'test-log.xlsx' }).waitFor()
+    await page.getByText('Fill in the log in the sheet. Still empty: building').waitFor()
+    expect(await page.getByRole('alert').count()).toBe(0)
+    // Over each cell to be filled in stands what belongs there.
+    const place = async (label: string): Promise<string> => {
+      const tag = page.locator('.cell', {
+        has: page.locator('.role-tag', { hasText: new RegExp(`^${label}$`) }),
+      })
+      const [, row, column] = /^cell-(\d+)-(\d+)$/.exec((await tag.first().getAttribute('id')) ?? '') ?? []
+      return `${String.fromCharCode(64 + Number(column))}${row}`
+    }
+    await type(page, await place('Building'), 'Barn (invented)')
+    await page.getByText('Still empty: test date').waitFor()
+    await page.locator('[data-saved="yes"]').waitFor()
+    await page.reload()
+    await page.locator('.cell', { hasText: 'Barn (invented)' }).waitFor()
+    await page.getByText('Still empty: test date').waitFor()
+    expect(await page.locator('.questions li').count()).toBe(0)
+    expect(complaints).toEqual([])
   })
 
   it('kept by earlier versions are taken over', async () => {

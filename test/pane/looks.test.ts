@@ -34,24 +34,43 @@ async function shoot(page: Page, name: string): Promise<void> {
   await page.screenshot({ path: `${PICTURES}/${name}.png`, fullPage: true })
 }
 
+const LOOKS = [
+  ['light', { colorScheme: 'light', forcedColors: 'none' }],
+  ['dark', { colorScheme: 'dark', forcedColors: 'none' }],
+  ['forced-colours', { colorScheme: 'light', forcedColors: 'active' }],
+] as const
+
+/** The page as it stands, in every look: no violation, and a picture of each. */
+async function examine(page: Page, name: string): Promise<void> {
+  for (const [look, media] of LOOKS) {
+    await page.emulateMedia(media)
+    expect(await violations(page), `${name}, ${look}`).toEqual([])
+    await shoot(page, `${name}-${look}`)
+  }
+}
+
 describe.each([320, 350, 800, 1280])('at %i px', (width) => {
-  it.each(['light', 'dark'] as const)('looks right and is accessible, %s', async (colorScheme) => {
-    const { page } = await world.open('', { viewport: { width, height: 1400 }, colorScheme })
-    expect(await violations(page)).toEqual([])
-    await shoot(page, `${width}-${colorScheme}-empty`)
+  it('looks right and is accessible in light, dark and forced colours', async () => {
+    const { page } = await world.open('', { viewport: { width, height: 1400 } })
+    await examine(page, `${width}-empty`)
     await openDemo(page)
+    await step(page, 'On site')
+    await page.getByText('Leak round', { exact: true }).click()
+    await page.locator('[data-stop="hatches"]').getByRole('button', { name: 'leak found' }).click()
+    await page.locator('[data-stop="keyholes"]').getByRole('button', { name: 'tight' }).click()
     for (const name of ['Before', 'On site', 'Result'] as const) {
       await step(page, name)
-      expect(await violations(page)).toEqual([])
-      await shoot(page, `${width}-${colorScheme}-${name.toLowerCase().replace(' ', '-')}`)
+      await examine(page, `${width}-${name.toLowerCase().replace(' ', '-')}`)
     }
     await type(page, 'F8', 'gust')
     await page.locator('[data-rule="unusable-entry"]:visible').waitFor()
     await page.getByText('Show the working').click()
     await page.locator('.block summary').nth(5).click()
-    expect(await violations(page)).toEqual([])
-    await shoot(page, `${width}-${colorScheme}-broken`)
-  })
+    await examine(page, `${width}-broken`)
+    await page.getByRole('button', { name: 'All tests' }).click()
+    await page.locator('.kept-test').waitFor()
+    await examine(page, `${width}-all-tests`)
+  }, 180_000)
 })
 
 describe('room', () => {
@@ -66,6 +85,21 @@ describe('room', () => {
         .locator('.pane')
         .evaluate((element) => element.scrollWidth - element.clientWidth)
       expect(pane).toBeLessThanOrEqual(0)
+      // No label is cut, and the target's name has room in its own menu.
+      const cut = await page.evaluate(() => {
+        const pen = document.createElement('canvas').getContext('2d')
+        const isCut = (one: HTMLElement): boolean => {
+          if (!(one instanceof HTMLSelectElement)) return one.scrollWidth > one.clientWidth + 1
+          if (pen) pen.font = getComputedStyle(one).font
+          return (pen?.measureText(one.selectedOptions[0]?.text ?? '').width ?? 0) > one.clientWidth
+        }
+        return [
+          ...document.querySelectorAll<HTMLElement>('.field > label, [data-path="target.preset"] select'),
+        ]
+          .filter((one) => one.getClientRects().length > 0 && isCut(one))
+          .map((one) => one.outerHTML.slice(0, 120))
+      })
+      expect(cut).toEqual([])
     }
   })
 
@@ -76,6 +110,16 @@ describe('room', () => {
     await page.locator('[data-rule="unusable-entry"]:visible').waitFor()
     expect(await violations(page)).toEqual([])
     await shoot(page, '800-high-contrast')
+    // A mark lies on its own cell, not beside or below it.
+    const off = await page
+      .locator('.cell.marked')
+      .first()
+      .evaluate((cell) => {
+        const row = cell.closest('.row')?.getBoundingClientRect()
+        const { top, bottom } = cell.getBoundingClientRect()
+        return row ? Math.max(Math.abs(top - row.top), Math.abs(bottom - row.bottom)) : Number.NaN
+      })
+    expect(off).toBeLessThanOrEqual(1)
     expect(
       await page.locator('.standing').evaluate((element) => getComputedStyle(element).borderTopStyle),
     ).toBe('solid')

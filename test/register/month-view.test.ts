@@ -142,7 +142,7 @@ describe('the Re-run view', () => {
     const tested = page.getByRole('table', { name: 'Tests re-run' }).locator('tbody tr')
     await expect.poll(() => tested.count(), { timeout: 60_000 }).toBe(14)
     expect(await page.locator('.headline').textContent()).toBe('2 of 14 to be looked at')
-    // Issued, now in the file, worked out anew: the first is the reading, the figures that follow stand under it.
+    // Issued, now in the file, recalculated: the first is the reading, the figures that follow stand under it.
     const [reading] = await page
       .getByRole('table', { name: 'Differences' })
       .locator('tbody tr')

@@ -152,6 +152,43 @@ describe('Re-run of a firm’s own workbook', () => {
     expect(found).toMatchObject({ label, cell: `Test!${cell}`, kind: 'figure' })
   })
 
+  it('says that dry air explains a difference, and accepts it within a tolerance that the layout states', async () => {
+    // Independent of the product: densities of moist and dry air by the gas law, vapour pressure by Tetens' formula.
+    const { indoorTemperature_C: inside, outdoorTemperature_C: outside } = record.conditions
+    const density = (celsius: number, humidity: number) => {
+      const vapour = humidity * 610.78 * Math.exp((17.27 * celsius) / (celsius + 237.3))
+      return ((record.conditions.barometricPressure_Pa ?? 0) - 0.378 * vapour) / (287.05 * (celsius + 273.15))
+    }
+    expect(density(inside, 0) / density(inside, 0.45)).toBeGreaterThan(1.002)
+    expect(density(outside, 0) / density(outside, 0.75)).toBeGreaterThan(1.001)
+    const dry = structuredClone(record)
+    dry.conditions.indoorRelativeHumidity = 0
+    dry.conditions.outdoorRelativeHumidity = 0
+    const flow = evaluate(dry).runs[0]?.q50.value ?? 0
+    const bytes = await ownWorkbook((sheet) => {
+      set(sheet, 'E3', flow)
+      sheet.getCell('E3').numFmt = '0.0000'
+    })
+    const strict = await rerun(bytes)
+    expect(strict?.outcome).toBe('differs')
+    expect(strict?.notes).toContain('depressurisation: q50 would agree where dry air is taken (density)')
+    const results = layout.results?.map((one) =>
+      one.figure === 'q50' ? { ...one, tolerance_relative: 0.01 } : one,
+    )
+    const [lenient] = await rerunFile(bytes, 'own.xlsx', { layouts: [parseLayout({ ...layout, results })] })
+    expect([lenient?.outcome, lenient?.why]).toEqual([
+      'agrees',
+      'all 5 recorded results agree at the displayed precision, or within the tolerance the layout states',
+    ])
+    const tight = layout.results?.map((one) =>
+      one.figure === 'q50' ? { ...one, tolerance_relative: 1e-6 } : one,
+    )
+    const [other] = await rerunFile(bytes, 'own.xlsx', {
+      layouts: [parseLayout({ ...layout, results: tight })],
+    })
+    expect(other?.outcome).toBe('differs')
+  })
+
   it('finds a changed reading through the results that no longer follow from it', async () => {
     const test = await rerun(await ownWorkbook((sheet) => set(sheet, 'B13', 400)))
     expect(test?.outcome).toBe('differs')

@@ -9,17 +9,30 @@ export function recalculate(workbook: Uint8Array | string): Promise<Uint8Array> 
   return convert(workbook, 'xlsx:Calc MS Excel 2007 XML')
 }
 
+/** The workbook as LibreOffice shows it to a user who has it set never to recalculate: only formulas without a result are worked out. */
+export function withoutRecalculation(workbook: Uint8Array): Promise<Uint8Array> {
+  return convert(
+    workbook,
+    'xlsx:Calc MS Excel 2007 XML',
+    SETTINGS.replace('<value>0</value>', '<value>1</value>'),
+  )
+}
+
 /** The recalculated workbook printed to PDF. */
 export function toPdf(workbook: Uint8Array | string): Promise<Uint8Array> {
   return convert(workbook, 'pdf:calc_pdf_Export')
 }
 
 // A profile of its own for every call: nothing of the user's is read or changed, and calls cannot meet.
-async function convert(workbook: Uint8Array | string, format: string): Promise<Uint8Array> {
+async function convert(
+  workbook: Uint8Array | string,
+  format: string,
+  settings = SETTINGS,
+): Promise<Uint8Array> {
   const folder = await mkdtemp(join(tmpdir(), 'recalculation-'))
   try {
     await mkdir(join(folder, 'profile', 'user'), { recursive: true })
-    await writeFile(join(folder, 'profile', 'user', 'registrymodifications.xcu'), SETTINGS)
+    await writeFile(join(folder, 'profile', 'user', 'registrymodifications.xcu'), settings)
     const input = join(folder, 'workbook.xlsx')
     await writeFile(input, typeof workbook === 'string' ? await readFile(workbook) : workbook)
     const output = join(folder, 'output')

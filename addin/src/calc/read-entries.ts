@@ -10,6 +10,7 @@ import { fieldKind, findUnit, type Grid, interpret, setPath, withSheet } from '@
 import { columnLetters } from '../host/address.js'
 import type { TestEntries } from '../pane/one-test/entries.js'
 import { type AskedValue, askAbout } from './ask-about.js'
+import { completePlan } from './complete-plan.js'
 import { locate } from './read-column.js'
 import { readLists } from './read-lists.js'
 import { readRun } from './read-run.js'
@@ -70,6 +71,7 @@ export function readEntries(
     if (value !== undefined) setPath(draft, path, value)
   }
   dropBlankRanges(draft)
+  if (draft.plan) completePlan(draft.plan, (draft.test as { date?: unknown }).date)
   const faults = readLists(draft, entries.lists ?? {}, told)
   const waiting: ReadEntries['waiting'] = {}
   const typedFaults: Record<string, string> = {}
@@ -94,12 +96,13 @@ export function readEntries(
       unfinished.push(run)
       continue
     }
-    runs.push({ ...run, ...averagingOf(run, draft, told) })
+    runs.push({ ...run, ...averagingOf(run, draft, told), ...flowStatedOf(run, draft) })
     Object.assign(cells, own)
   }
   draft.runs = runs
   log?.tell(told, draft)
   delete draft.averagingTime_s
+  delete draft.flowStatedAt
   draft.format = formatNeeded(draft)
   return { draft, runs, unfinished, cells, told, faults, waiting, asked, typedFaults }
 }
@@ -121,6 +124,16 @@ function averagingOf(
     )
   const used = own ?? typed
   return typeof used === 'number' ? { averagingTime_s: used } : {}
+}
+
+/** What flows are flows of is asked once; a log that says it of its own run is believed. Device pressures need no answer. */
+function flowStatedOf(
+  { flowStatedAt: own, readings }: Run,
+  { flowStatedAt: given }: Record<string, unknown>,
+): Pick<Run, 'flowStatedAt'> {
+  const used = own ?? given
+  const flows = readings.some(({ flow_m3_h }) => flow_m3_h !== undefined)
+  return flows && (used === 'device air' || used === 'reference air') ? { flowStatedAt: used } : {}
 }
 
 function typed(

@@ -17,7 +17,8 @@ const parts = { takeOff: TakeOff, plan: Plan, preparation: Preparation, leaks: L
  */
 export function readLists(draft: Record<string, unknown>, lists: Lists, told: Told): Problem[] {
   for (const [name, rows] of Object.entries(lists) as [ListName, readonly ListRow[]][])
-    for (const [i, row] of withoutBlankEnd(name, rows).entries()) readRow(draft, name, row, i, told)
+    if (!name.startsWith('site.'))
+      for (const [i, row] of withoutBlankEnd(name, rows).entries()) readRow(draft, name, row, i, told)
   const faults: Problem[] = []
   for (const [part, schema] of Object.entries(parts)) {
     if (draft[part] === undefined) continue

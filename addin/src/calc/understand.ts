@@ -14,6 +14,7 @@ import {
   type Use,
 } from '@draughtbook/shared-calc/log'
 import { labelOf } from '../pane/fields.js'
+import { layoutUses } from './layout-uses.js'
 
 /** One test of a log, as the command line would read it. */
 export interface UnderstoodTest {
@@ -39,12 +40,14 @@ export interface UnderstoodLog {
   problems: readonly Problem[]
   /** Name of the layout it was read by, where one fits. */
   layout?: string
+  /** What the cells of the layout do not hold yet, in words. */
+  waiting?: readonly string[]
 }
 
 /**
  * Reads the log as the command line does: by a layout that fits, else as it is understood.
  * @param answers by path, as with `--set`; `test` chooses one of several
- * @throws LogError where the log does not suit the layout that fits
+ * @throws LogError where the log cannot be read at all
  */
 export function understandLog(grid: Grid, answers: Answers, fileDate?: string): UnderstoodLog {
   const layout = savedLayout(grid) ?? chooseLayout(grid, builtInLayouts)
@@ -83,7 +86,34 @@ export function acceptedTest(grid: Grid, answers: Answers, fileDate?: string): U
   }
 }
 
-function byLayout(grid: Grid, layout: Layout, { test: wanted, ...answers }: Answers): UnderstoodLog {
+/** Said of a field whose cell is empty; anything else is wrong with what the cell holds. */
+const EMPTY = /missing|expected object, received undefined|at least 3 readings/
+
+/** A log by a layout of which some cells are not filled in yet. Rethrows what is no matter of the log. */
+function unfilled(error: unknown, grid: Grid, layout: Layout): UnderstoodLog {
+  if (!(error instanceof InputError)) throw error
+  const waiting = error.problems.filter(({ message }) => EMPTY.test(message))
+  return {
+    tests: [],
+    uses: layoutUses(layout),
+    findings: grid.findings,
+    problems: error.problems.filter((problem) => !waiting.includes(problem)),
+    layout: layout.name,
+    waiting: [
+      ...new Set(waiting.map(({ path }) => labelOf(path.startsWith('runs') ? 'runs' : path).toLowerCase())),
+    ],
+  }
+}
+
+function byLayout(grid: Grid, layout: Layout, answers: Answers): UnderstoodLog {
+  try {
+    return filledIn(grid, layout, answers)
+  } catch (error) {
+    return unfilled(error, grid, layout)
+  }
+}
+
+function filledIn(grid: Grid, layout: Layout, { test: wanted, ...answers }: Answers): UnderstoodLog {
   const found = testsOf(readGrid(grid, { layout })).map((test, index) => ({
     key: String(index + 1),
     ...test,

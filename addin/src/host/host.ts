@@ -1,5 +1,5 @@
 import type { Grid } from '@draughtbook/shared-calc/log'
-import type { TestAbout } from '../kept/kept-test.js'
+import type { StepId, TestAbout } from '../kept/kept-test.js'
 
 /** A cell's value as a spreadsheet holds it; '' is an empty cell. Errors stand as their text, as in `#DIV/0!`. */
 export type CellValue = string | number | boolean
@@ -69,6 +69,13 @@ export interface Inserted {
   notes: string[]
 }
 
+/** Photos of the test on show, by file name. */
+export interface PhotoKeeper {
+  /** @returns the file name it is kept under: `start` and the first number that is free, as in `leak-3.jpg` */
+  take(start: string, jpeg: Uint8Array): Promise<string>
+  read(name: string): Promise<Uint8Array | undefined>
+}
+
 /**
  * What the pane needs of a spreadsheet. References are written `Sheet!A1:B2`, sheet names with other than
  * letters, digits and underscores in single quotes, or are the name of a range.
@@ -82,6 +89,10 @@ export interface Host {
   readonly hasWorkbook: boolean
   /** Day the file was last changed, YYYY-MM-DD, where that is known. */
   readonly fileDate?: string | undefined
+  /** The step that was on show when the test was last kept, where that is known. */
+  readonly step?: StepId | undefined
+  /** Missing where photos have no place to be kept. */
+  readonly photos?: PhotoKeeper
   /** Draws over the cells what they are used as; replaces what was drawn. Missing where nothing may be drawn. */
   outline?(uses: readonly CellUse[]): void
   /** Name of the open workbook; undefined where none is open. */

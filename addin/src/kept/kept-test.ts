@@ -1,3 +1,6 @@
+/** The parts of the job, in their order. */
+export type StepId = 'before' | 'site' | 'result'
+
 /** What the list of tests shows of one, and what a copy or a file of it takes along. */
 export interface TestAbout {
   /** Of the building; '' where none was entered yet. */
@@ -10,6 +13,8 @@ export interface TestAbout {
   draft?: Readonly<Record<string, unknown>>
   /** The draft is a whole record. */
   whole?: true
+  /** The step that was on show. */
+  step?: StepId
   /** Air leakage rate at 50 Pa, m³/h, where there is a result. */
   airLeakageRate50_m3_h?: number
 }

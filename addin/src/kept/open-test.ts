@@ -68,17 +68,24 @@ export class OpenTest {
     await this.#put({ edits: [...others, edit] })
   }
 
-  async takePhoto(name: string, bytes: Uint8Array): Promise<void> {
-    const photos = [...this.#test.photos.filter((photo) => photo.name !== name), { name, size: bytes.length }]
-    const test = { ...this.#test, photos, changed: Date.now() }
+  /** Keeps a photo under the first free number. @returns its file name */
+  async takePhoto(start: string, bytes: Uint8Array): Promise<string> {
+    const { photos } = this.#test
+    let number = 1
+    while (photos.some((photo) => photo.name === `${start}-${number}.jpg`)) number += 1
+    const name = `${start}-${number}.jpg`
+    const test = { ...this.#test, photos: [...photos, { name, size: bytes.length }], changed: Date.now() }
+    this.#test = test
     await refusal(() => this.#base().putWhole(test, { photos: { [name]: bytes } }))
-    this.#test = { ...this.#test, photos }
+    return name
   }
 
-  async removePhoto(name: string): Promise<void> {
-    const photos = this.#test.photos.filter((photo) => photo.name !== name)
-    this.#test = { ...this.#test, photos, changed: Date.now() }
-    await refusal(() => this.#base().removePhoto(this.#test, name))
+  /** Removes photos that nothing points to any more. Not at once: a removed row may be brought back with Undo. */
+  async dropPhotos(wanted: readonly string[]): Promise<void> {
+    const gone = this.#test.photos.filter(({ name }) => !wanted.includes(name))
+    if (gone.length === 0) return
+    this.#test = { ...this.#test, photos: this.#test.photos.filter(({ name }) => wanted.includes(name)) }
+    for (const { name } of gone) await refusal(() => this.#base().removePhoto(this.#test, name))
   }
 
   photo(name: string): Promise<Uint8Array | undefined> {

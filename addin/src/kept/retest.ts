@@ -16,7 +16,13 @@ export function retestOf({ entries: text, about, photos }: KeptTest): KeptTest |
     leaks: entries.lists?.['leaks.list'] ?? [],
     earlier: entries.lists?.['leaks.earlierTests'] ?? [],
   }
-  const { 'preparation.cautions': _, 'test.openings': __, ...lists } = entries.lists ?? {}
+  const {
+    'preparation.cautions': _,
+    'test.openings': __,
+    'site.round': ___,
+    'site.setUp': ____,
+    ...lists
+  } = entries.lists ?? {}
   const retest: TestEntries = {
     version: 1,
     fields: { ...fieldsOf(entries, about.draft), 'test.stage': { text: 'retest' } },

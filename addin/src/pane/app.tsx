@@ -2,9 +2,11 @@ import { useEffect, useMemo, useState } from 'preact/hooks'
 import { keepAccessToken } from '../service/access-token.js'
 import { MonthView } from './month/month-view.js'
 import { isUntouched } from './one-test/entries.js'
+import { aboutTest } from './one-test/standing.js'
 import type { TestStore } from './one-test/store.js'
 import { TestView } from './one-test/test-view.js'
 import { OriginLine } from './origin-line.js'
+import { EmptyLog } from './page/empty-log.js'
 import { OpenFile } from './page/open-file.js'
 import { PageGrid } from './page/page-grid.js'
 import type { PageTests } from './page/page-tests.js'
@@ -32,7 +34,7 @@ export function App({ store, tests }: AppProps) {
   const [view, setView] = useState<View>('test')
   const state = useTestState(store)
   // The same node again is not drawn again: the grid follows its host, not every keystroke in the forms.
-  const grid = useMemo(() => (page ? <PageGrid host={page} /> : null), [page])
+  const grid = useMemo(() => (tests ? <PageGrid tests={tests} /> : null), [tests])
   const beside = useOpenLog(page) && view === 'test'
   useEffect(() => {
     const undo = (event: KeyboardEvent): void => {
@@ -75,6 +77,7 @@ export function App({ store, tests }: AppProps) {
                   New test
                 </button>
               )}
+              {isUntouched(state.entries) && !tests.host.hasWorkbook ? <EmptyLog tests={tests} /> : null}
               <OpenFile tests={tests} store={store} />
             </>
           ) : null}
@@ -82,6 +85,7 @@ export function App({ store, tests }: AppProps) {
         {tests ? <PageQuestionBox tests={tests} /> : null}
         <OriginLine
           state={state}
+          name={aboutTest(state).name}
           onDismiss={() => store.dismissFault()}
           onToken={(token) => {
             keepAccessToken(token)

@@ -3,16 +3,15 @@ import type { TestState } from './one-test/test-state.js'
 
 interface OriginLineProps {
   state: TestState
+  /** Of the house on show. */
+  name: string
   onDismiss: () => void
   onToken: (token: string) => void
 }
 
 /** Where the figures come from, whether the entries are kept, and what the spreadsheet refused. */
-export function OriginLine({
-  state: { origin, saved, fault, offline },
-  onDismiss,
-  onToken,
-}: OriginLineProps) {
+export function OriginLine({ state, name, onDismiss, onToken }: OriginLineProps) {
+  const { origin, saved, fault, offline } = state
   const words =
     origin.kind === 'none'
       ? 'Nothing to calculate yet'
@@ -27,6 +26,12 @@ export function OriginLine({
         role="status"
         class={origin.kind === 'local' && ['unreachable', 'access'].includes(origin.why) ? 'warn' : undefined}
       >
+        {name ? (
+          <>
+            <b class="house">{name}</b>
+            <span aria-hidden="true"> · </span>
+          </>
+        ) : null}
         <span data-origin={origin.kind === 'local' ? origin.why : origin.kind}>{words}</span>
         <span aria-hidden="true"> · </span>
         <span data-saved={saved === 'yes' || saved === 'saving' ? saved : 'no'}>{kept}</span>

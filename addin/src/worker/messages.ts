@@ -1,6 +1,7 @@
 import type { Finding, PlanRequest, Problem, TestRecord } from '@draughtbook/shared-calc'
 import type { OpenedBook } from '../host/cell-sheet.js'
 import type { InsertedChart } from '../host/host.js'
+import type { CellPatch } from '../patch/patch-workbook.js'
 import type { SeriesJob, SeriesShown } from './read-series.js'
 
 /** Work done off the main thread: desktop Excel restarts an add-in that does not answer for five seconds. */
@@ -10,6 +11,10 @@ export type Job =
   | { kind: 'open'; bytes: Uint8Array; fileName: string }
   /** A raw gauge series to be read and drawn. */
   | SeriesJob
+  /** A log with cells changed. */
+  | { kind: 'patch'; bytes: Uint8Array; patches: readonly CellPatch[] }
+  /** An empty log to fill in. */
+  | { kind: 'template'; method: string; readings: number }
   /** The sheet to take along. */
   | { kind: 'plan'; request: PlanRequest }
   | {
@@ -19,12 +24,16 @@ export type Job =
       cells: Readonly<Record<string, string>>
       /** What reading the log had to convert or leave out. */
       findings: readonly Finding[]
+      /** File name → JPEG: those that leaks name, and those of the set-up. */
+      photos?: ReadonlyMap<string, Uint8Array>
       /** Names of the sheets of the workbook it will be inserted into; left out for a file of its own. */
       insertBeside?: readonly string[]
     }
 
 export type Done =
   | { kind: 'plan-written'; bytes: Uint8Array }
+  | { kind: 'patched'; bytes: Uint8Array; left: { cell: string; why: string }[] }
+  | { kind: 'template-written'; bytes: Uint8Array }
   | { kind: 'opened'; book: OpenedBook }
   | { kind: 'series-read'; series: SeriesShown }
   | { kind: 'written'; bytes: Uint8Array; chart: InsertedChart }

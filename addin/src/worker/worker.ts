@@ -14,7 +14,12 @@ scope.onmessage = ({ data }) => {
 async function work(job: Job): Promise<Done> {
   try {
     if (job.kind === 'warm') {
-      await Promise.all([import('./open-book.js'), import('./read-series.js'), import('./write-summary.js')])
+      await Promise.all([
+        import('./open-book.js'),
+        import('./read-series.js'),
+        import('./write-summary.js'),
+        import('../patch/patch-workbook.js'),
+      ])
       return { kind: 'warmed' }
     }
     if (job.kind === 'open') {
@@ -24,6 +29,14 @@ async function work(job: Job): Promise<Done> {
     if (job.kind === 'series') {
       const { readSeries } = await import('./read-series.js')
       return { kind: 'series-read', series: readSeries(job) }
+    }
+    if (job.kind === 'patch') {
+      const { patchWorkbook } = await import('../patch/patch-workbook.js')
+      return { kind: 'patched', ...patchWorkbook(job.bytes, job.patches) }
+    }
+    if (job.kind === 'template') {
+      const { writeLogTemplate } = await import('@draughtbook/shared-calc/workbook')
+      return { kind: 'template-written', bytes: await writeLogTemplate(job) }
     }
     if (job.kind === 'plan') {
       const { writePlanWorkbook } = await import('@draughtbook/shared-calc/workbook')

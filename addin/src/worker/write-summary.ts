@@ -1,4 +1,4 @@
-import { type ChartDescription, writeSummary } from '@draughtbook/shared-calc/workbook'
+import { type ChartDescription, choosePictures, writeSummary } from '@draughtbook/shared-calc/workbook'
 import { columnLetters } from '../host/address.js'
 import type { InsertedChart } from '../host/host.js'
 import { forInsertion } from './for-insertion.js'
@@ -11,9 +11,14 @@ export async function writeSummaryFor({
   record,
   cells,
   findings,
+  photos,
   insertBeside,
 }: SummaryJob): Promise<{ bytes: Uint8Array; chart: InsertedChart }> {
-  const { bytes, chart } = await writeSummary(record, { cells, findings })
+  const { bytes, chart } = await writeSummary(record, {
+    cells,
+    findings,
+    ...(photos && { pictures: await choosePictures(record, { photos }) }),
+  })
   if (!insertBeside) return { bytes, chart: insertedChart(chart, new Map()) }
   const fitted = forInsertion(bytes, insertBeside)
   return { bytes: fitted.bytes, chart: insertedChart(chart, fitted.renamed) }

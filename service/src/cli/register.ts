@@ -1,4 +1,6 @@
+import { readFile } from 'node:fs/promises'
 import { InvalidArgumentError } from 'commander'
+import { fileFault } from '../files/file-fault.js'
 import { type ArchiveOptions, addArchiveOptions } from './archive-options.js'
 import { type AddCommand, DIFFERENT, UNREADABLE } from './command.js'
 import { UsageError } from './errors.js'
@@ -12,6 +14,7 @@ interface Options extends ArchiveOptions {
   readonly out?: string
   readonly by?: 'client'
   readonly strict?: boolean
+  readonly previous?: string
 }
 
 const month = (text: string): string => {
@@ -24,11 +27,21 @@ const client = (text: string): 'client' => {
   return text
 }
 
+/** The bytes of a file that was named. Throws UsageError. */
+async function bytesOf(path: string): Promise<Uint8Array> {
+  try {
+    return new Uint8Array(await readFile(path))
+  } catch (error) {
+    throw new UsageError(`${path}: ${fileFault(error) ?? String(error)}`)
+  }
+}
+
 export const addRegister: AddCommand = (command, { terminal, end }) => {
   addArchiveOptions(command)
     .option('--month <YYYY-MM>', 'only tests of this month', month)
     .option('--out <REGISTER.xlsx>', 'where to write the register (.xlsx or .csv); replaces an existing file')
     .option('--by <client>', 'also write one register for each client, next to --out', client)
+    .option('--previous <REGISTER.xlsx>', 'earlier register whose months are shown with this one')
     .option('--strict', 'write nothing and end with 2 where a file could not be read')
     .action(async (paths: string[], options: Options) => {
       const { out } = options
@@ -37,10 +50,16 @@ export const addRegister: AddCommand = (command, { terminal, end }) => {
       if (out === undefined && options.by !== undefined)
         throw new UsageError('--by client needs --out REGISTER.xlsx')
       if (out !== undefined) checkRegisterPath(out)
-      const { makeRegister } = await import('@draughtbook/shared-calc/register')
+      const { makeRegister, readTrend } = await import('@draughtbook/shared-calc/register')
+      const { previous: earlier } = options
+      const previous = earlier === undefined ? [] : readTrend(await bytesOf(earlier), earlier)
       const { results, others } = await runFiles('register', paths, options, terminal)
       const lines = results.flatMap((result) => result.lines)
-      const about = { asOf: options.asOf, ...(options.month !== undefined && { month: options.month }) }
+      const about = {
+        asOf: options.asOf,
+        previous,
+        ...(options.month !== undefined && { month: options.month }),
+      }
       const register = makeRegister(lines, [...others, ...results.flatMap(({ leftOut }) => leftOut)], about)
       const unread = register.leftOut.filter(({ expected }) => !expected)
       for (const { file, part, why } of unread)

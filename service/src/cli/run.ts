@@ -55,7 +55,7 @@ function failed(error: unknown, terminal: Terminal): number {
   return UNREADABLE
 }
 
-/** A fault of ours: the stack goes with it, so that it can be reported. */
+/** A bug: the stack goes with it, so that it can be reported. */
 function unexpected(error: unknown): string {
   return error instanceof Error ? `unexpected error, please report it: ${error.stack}` : String(error)
 }

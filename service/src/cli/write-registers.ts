@@ -24,8 +24,8 @@ export async function writeRegisters(
     const { dir, name, ext } = parse(out)
     const used = new Set<string>()
     for (const client of clientsOf(lines)) {
-      // What could not be read may be another client's: it is not passed on.
-      const one = makeRegister(lines, [], { ...about, client })
+      // What could not be read may be another client's, and an earlier register is of all clients: they are not passed on.
+      const one = makeRegister(lines, [], { ...about, client, previous: [] })
       if (one.rows.length > 0 || one.toRetestElsewhere.length > 0)
         registers.set(join(dir, `${name}-${nameForFile(client, used)}${ext}`), one)
     }

@@ -13,6 +13,7 @@ import { versions as known } from '../versions/list.js'
 import { runnable, type VersionParts } from '../versions/version.js'
 import { printedAgrees } from './agreement.js'
 import { displayedNumber } from './displayed.js'
+import { otherEvaluations } from './explain-result.js'
 import { outcomeOf } from './outcome.js'
 import type { Difference, RerunOptions, RerunTest } from './report.js'
 
@@ -55,6 +56,17 @@ function rerunTest(
   const { evaluation } = evaluateWorked(record, { findings })
   const results = layout.results ?? []
   const differences = results.flatMap((result) => compareResult(scope, layout, result, evaluation))
+  const explained = explanations(differences, () =>
+    otherEvaluations(record, evaluateWorked).map(([says, other]) => ({
+      says,
+      labels: new Set(
+        results
+          .flatMap((result) => compareResult(scope, layout, result, other))
+          .filter(({ rounding }) => !rounding)
+          .map(({ label }) => label),
+      ),
+    })),
+  )
   const { building, test } = record
   const outcome =
     results.length === 0
@@ -62,7 +74,11 @@ function rerunTest(
           outcome: 'cannot be read' as const,
           why: `the layout "${layout.name}" has no recorded results to compare`,
         }
-      : withCount(outcomeOf(differences), results.length)
+      : withCount(
+          outcomeOf(differences),
+          results.length,
+          results.some((one) => 'tolerance_relative' in one && one.tolerance_relative !== undefined),
+        )
   return {
     file,
     kind: 'own layout',
@@ -78,18 +94,37 @@ function rerunTest(
     sinceIssue: [],
     notes: [
       `read with the layout "${layout.name}"; results are compared at the displayed precision`,
+      ...explained,
       'only a Draughtbook workbook has a digest, so changes to inputs cannot be detected',
       ...findings.filter(({ severity }) => severity !== 'note').map(({ message }) => message),
     ],
   }
 }
 
+/** Of each figure that differs, what would make it agree. */
+function explanations(
+  differences: readonly Difference[],
+  others: () => readonly { readonly says: string; readonly labels: ReadonlySet<string> }[],
+): string[] {
+  const figures = differences.filter(({ rounding, change }) => !rounding && change !== undefined)
+  if (figures.length === 0) return []
+  const found = others()
+  return figures.flatMap(({ label }) => {
+    const reasons = found.filter(({ labels }) => !labels.has(label)).map(({ says }) => says)
+    return reasons.length > 0 ? [`${label} would agree where ${reasons.join(', or where ')}`] : []
+  })
+}
+
 const withCount = (
   found: Pick<RerunTest, 'outcome' | 'why'>,
   results: number,
+  tolerated: boolean,
 ): Pick<RerunTest, 'outcome' | 'why'> =>
   found.outcome === 'agrees'
-    ? { ...found, why: `all ${results} recorded results agree at the displayed precision` }
+    ? {
+        ...found,
+        why: `all ${results} recorded results agree at the displayed precision${tolerated ? ', or within the tolerance the layout states' : ''}`,
+      }
     : found
 
 function compareResult(
@@ -133,7 +168,7 @@ function compareResult(
         recorded: shown.value,
         expected: expected.value,
         change: shown.value - expected.value,
-        rounding: agreement === 'rounding',
+        rounding: agreement === 'rounding' || withinTolerance(result, shown.value, expected.value),
       },
     ]
   } catch (error) {
@@ -149,6 +184,13 @@ function compareResult(
     ]
   }
 }
+
+/** Within the share that the layout states for the figure. */
+const withinTolerance = (
+  { tolerance_relative: share = 0 }: Exclude<RecordedResult, { figure: 'outcome' }>,
+  found: number,
+  expected: number,
+): boolean => Math.abs(found - expected) <= share * Math.abs(expected)
 
 const wordOf = (words: Readonly<Record<string, string>>, said: Difference['recorded']): string | undefined =>
   Object.entries(words).find(([word]) => word.trim().toLowerCase() === String(said).trim().toLowerCase())?.[1]

@@ -1,5 +1,5 @@
 import type { Grid } from '@draughtbook/shared-calc/log'
-import type { CellEdit, TestAbout } from '../../kept/kept-test.js'
+import type { CellEdit, StepId, TestAbout } from '../../kept/kept-test.js'
 import type { OpenTest } from '../../kept/open-test.js'
 import {
   type Area,
@@ -21,6 +21,7 @@ import {
   type Host,
   HostError,
   MOST_CELLS,
+  type PhotoKeeper,
 } from '../host.js'
 import { cellText } from './cell-text.js'
 
@@ -31,6 +32,10 @@ export class PageHost implements Host {
   readonly kind = 'page'
   readonly unavailable = {
     insertWorkbook: 'A page cannot write into the file it was opened from. Download the summary instead.',
+  }
+  readonly photos: PhotoKeeper = {
+    take: (start, jpeg) => this.test.takePhoto(start, jpeg),
+    read: (name) => this.test.photo(name),
   }
   book: { name: string; sheets: CellSheet[]; opened: OpenedBook } | undefined
   marks: readonly CellMark[] = []
@@ -91,9 +96,10 @@ export class PageHost implements Host {
     const sheet = this.#sheet(sheetName)
     sheet.set(row - 1, column - 1, typedCell(text, sheet.at(row - 1, column - 1)))
     const address = areaAddress({ top: row, bottom: row, left: column, right: column })
+    const kept = this.test.edit({ sheet: sheet.name, row, column, text })
     this.#redraw()
     for (const watcher of this.#watchers) watcher({ sheet: sheet.name, address })
-    await this.test.edit({ sheet: sheet.name, row, column, text })
+    await kept
   }
 
   textAt(sheet: CellSheet, row: number, column: number): string {
@@ -152,6 +158,10 @@ export class PageHost implements Host {
   mark = async (marks: readonly CellMark[]): Promise<void> => {
     this.marks = marks
     this.#redraw()
+  }
+
+  get step(): StepId | undefined {
+    return this.test.now.about.step
   }
 
   get fileDate(): string | undefined {

@@ -1,6 +1,7 @@
 import { useId } from 'preact/hooks'
 import { type ListColumn, type ListName, type ListRow, listColumns, newRow } from '../one-test/lists.js'
 import type { SectionProps } from '../one-test/section.js'
+import { PhotoBox } from '../photo/photo-box.js'
 
 /** The rows of a list as typed; changes go through the store, so they are kept and worked out at once. */
 export function useRows(list: ListName, { store, state }: SectionProps) {
@@ -20,17 +21,21 @@ export function ListRows({
   store,
   state,
   tell,
+  only,
 }: SectionProps & {
   list: ListName
   noun: string
   /** A few words on a row's own result, shown beside its number. */
   tell?: (index: number) => string
+  /** Some of the rows only, and how a new one among them starts; without it, all. */
+  only?: { rows: (row: ListRow) => boolean; start: ListRow; add: string }
 }) {
   const { rows, change } = useRows(list, { store, state })
   const columns: readonly ListColumn[] = listColumns[list]
   return (
     <div class="list" data-list={list}>
       {rows.map((row, index) => {
+        if (only && !only.rows(row)) return null
         const fault = state.result?.site.faults.find(({ path }) => path.startsWith(`${list}[${index}]`))
         const words = tell?.(index)
         return (
@@ -46,6 +51,8 @@ export function ListRows({
                   <RowField
                     key={column.path}
                     column={column}
+                    store={store}
+                    of={`${noun.toLowerCase()} ${index + 1}`}
                     text={row[column.path] ?? ''}
                     onText={(text) =>
                       change((all) =>
@@ -67,8 +74,8 @@ export function ListRows({
           </fieldset>
         )
       })}
-      <button type="button" onClick={() => change((all) => [...all, newRow(list)])}>
-        Add {/^[aeiou]/i.test(noun) ? 'an' : 'a'} {noun.toLowerCase()}
+      <button type="button" onClick={() => change((all) => [...all, { ...newRow(list), ...only?.start }])}>
+        {only?.add ?? `Add ${/^[aeiou]/i.test(noun) ? 'an' : 'a'} ${noun.toLowerCase()}`}
       </button>
     </div>
   )
@@ -76,18 +83,29 @@ export function ListRows({
 
 function RowField({
   column: { label, unit, kind, options },
+  store,
+  of,
   text,
   onText,
 }: {
   column: ListColumn
+  store: SectionProps['store']
+  /** The row, in words. */
+  of: string
   text: string
   onText: (text: string) => void
 }) {
   const id = useId()
+  if (kind === 'photo' && store.host.photos)
+    return (
+      <div class="field photo">
+        <PhotoBox store={store} of={of} name={text} start={of.split(' ')[0] ?? 'photo'} onName={onText} />
+      </div>
+    )
   return (
     <div class={`field ${kind}`}>
       <label for={id}>
-        {label}
+        {kind === 'photo' ? `${label}, file name` : label}
         {unit ? <span class="unit"> {unit}</span> : null}
       </label>
       <div class="entry">

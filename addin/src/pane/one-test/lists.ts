@@ -1,4 +1,5 @@
 import { cautionAnswers, openingStates } from '@draughtbook/shared-calc'
+import { roundColumns, setUpColumns } from './lists/leak-round.js'
 import { earlierColumns, leakColumns } from './lists/leaks.js'
 import { choicesOf, type ListColumn, type ListRow } from './lists/list-column.js'
 import { deviceColumns, gaugeColumns } from './lists/plan.js'
@@ -24,7 +25,7 @@ const cautionColumns: readonly ListColumn[] = [
   { path: 'note', label: 'Note', kind: 'text' },
 ]
 
-/** Lists of a record, by their path in it. */
+/** Lists of a record, by their path in it; those that begin with `site.` are the page's own. */
 export const listColumns = {
   'takeOff.spaces': spaceColumns,
   'takeOff.elements': elementColumns,
@@ -34,6 +35,8 @@ export const listColumns = {
   'preparation.cautions': cautionColumns,
   'leaks.list': leakColumns,
   'leaks.earlierTests': earlierColumns,
+  'site.round': roundColumns,
+  'site.setUp': setUpColumns,
 } as const satisfies Readonly<Record<string, readonly ListColumn[]>>
 
 export type { ListColumn, ListRow } from './lists/list-column.js'
@@ -47,3 +50,7 @@ export const newRow = (list: ListName): ListRow =>
       start === undefined ? [] : [[path, start]],
     ),
   )
+
+/** File names of the photos that rows point to. */
+export const photosIn = (lists: Lists = {}): string[] =>
+  Object.values(lists).flatMap((rows) => rows.flatMap(({ photo }) => (photo ? [photo] : [])))

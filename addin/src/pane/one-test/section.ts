@@ -1,6 +1,7 @@
 import type { ComponentType } from 'preact'
+import type { StepId } from '../../kept/kept-test.js'
 import type { TestStore } from './store.js'
-import type { StepId, TestState } from './test-state.js'
+import type { TestState } from './test-state.js'
 
 type Fold = 'open' | 'closed' | 'always'
 

@@ -4,12 +4,14 @@ import { curveSection } from './sections/curve.js'
 import { deviceSection } from './sections/device.js'
 import { exportSection } from './sections/export.js'
 import { findingsSection } from './sections/findings.js'
+import { leakRoundSection } from './sections/leak-round.js'
 import { leaksSection } from './sections/leaks.js'
 import { planSection } from './sections/plan.js'
 import { preparationSection } from './sections/preparation.js'
 import { readingsSection } from './sections/readings.js'
 import { resultSection } from './sections/result.js'
 import { seriesSection } from './sections/series.js'
+import { setUpSection } from './sections/set-up.js'
 import { buildingSection, conditionsSection, logSection } from './sections/short-sections.js'
 import { sureSection } from './sections/sure.js'
 import { targetSection } from './sections/target.js'
@@ -29,6 +31,8 @@ export const sections: readonly Section[] = [
   preparationSection,
   logSection,
   cautionsSection,
+  setUpSection,
+  leakRoundSection,
   conditionsSection,
   whileReadingSection,
   readingsSection,

@@ -2,6 +2,7 @@ import type { Evaluation, Finding, Problem } from '@draughtbook/shared-calc'
 import type { TestAbout } from '../../kept/kept-test.js'
 import { labelOf } from '../fields.js'
 import type { TestEntries } from './entries.js'
+import { stillToCome } from './still-to-come.js'
 import type { TestState } from './test-state.js'
 
 type Outcome = Evaluation['verdict']['outcome']
@@ -18,12 +19,12 @@ export interface Against {
 
 /** Where a test stands: what the line at the top says. */
 export interface Standing {
-  stage: 'empty' | 'unfinished' | 'running' | Outcome
+  stage: 'empty' | 'unfinished' | 'running' | 'under way' | Outcome
   against?: Against
   /** What a result still needs, by its field. */
   missing: { path: string; label: string }[]
   /** The gravest finding that is more than a note. */
-  worst?: Finding
+  worst?: Finding | undefined
   cautions: number
   invalidating: number
 }
@@ -32,6 +33,7 @@ export const STAGE_WORDS: Readonly<Record<Standing['stage'], string>> = {
   empty: 'New test',
   unfinished: 'No result yet',
   running: 'Running value, not a result',
+  'under way': 'Test under way',
   meets: 'Meets the target',
   misses: 'Misses the target',
   'not valid': 'Not valid',
@@ -61,10 +63,14 @@ export function standingOf({ entries, result, evaluation }: TestState): Standing
   }
   if (evaluation) {
     const { outcome, target, value, margin } = evaluation.verdict
+    const toCome = outcome === 'not valid' ? stillToCome(findings, result?.typedFaults) : undefined
+    const worst = findings.find(({ severity }) => severity === 'caution')
     return {
       ...common,
-      stage: outcome,
-      missing: target ? [] : [{ path: 'target', label: 'target' }],
+      // What is only still to come is no fault found.
+      ...(toCome && { worst, invalidating: 0 }),
+      stage: toCome ? 'under way' : outcome,
+      missing: toCome ?? (target ? [] : [{ path: 'target', label: 'target' }]),
       against:
         target && value !== undefined && margin !== undefined
           ? {
@@ -114,6 +120,7 @@ export function aboutTest(state: TestState): TestAbout {
   return {
     name: read(building?.name, 'building.name'),
     ...(date !== '' && { date }),
+    step: state.step,
     standing: STAGE_WORDS[standingOf(state).stage],
     ...(result && { draft: result.draft }),
     ...(result?.record && { whole: true }),

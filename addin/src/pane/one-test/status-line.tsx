@@ -9,6 +9,7 @@ const SHAPES: Record<Standing['stage'], string> = {
   empty: '○',
   unfinished: '○',
   running: '≈',
+  'under way': '≈',
   meets: '✓',
   misses: '✗',
   'not valid': '!',
@@ -35,14 +36,16 @@ export function StatusLine({ store, state }: SectionProps) {
           </span>
           {STAGE_WORDS[stage]}
         </p>
-        {against ? <Value {...against} running={stage === 'running'} /> : null}
+        {against ? <Value {...against} running={stage === 'running' || stage === 'under way'} /> : null}
       </div>
       {against?.limit === undefined ? null : <Bar value={against.value} limit={against.limit} />}
       {missing.length > 0 ? (
         <p class="standing-more">
-          <span class="tell">{state.evaluation ? 'Choose a' : 'Missing'}</span>{' '}
+          <span class="tell">
+            {stage === 'under way' ? 'Still missing' : state.evaluation ? 'Choose a' : 'Missing'}
+          </span>{' '}
           {missing.slice(0, NAMED).map(({ path, label }) => (
-            <button type="button" class="link" key={path} onClick={() => leadTo(store, path)}>
+            <button type="button" class="link" key={label} onClick={() => leadTo(store, path)}>
               {label}
             </button>
           ))}

@@ -1,7 +1,7 @@
+import type { StepId } from '../../kept/kept-test.js'
 import type { SectionProps } from './section.js'
 import { type Standing, standingOf } from './standing.js'
 import { placeOf, STEPS } from './step.js'
-import type { StepId } from './test-state.js'
 
 /** The three steps, each with how far it has come; any can be entered at any time. */
 export function StepBar({ store, state }: SectionProps) {
@@ -31,11 +31,13 @@ const OUTCOMES: Partial<Record<Standing['stage'], string>> = {
   meets: 'meets',
   misses: 'misses',
   'not valid': 'not valid',
+  'under way': 'under way',
   'no target': 'no target',
 }
 
 function stateOf(id: StepId, { result }: SectionProps['state'], { stage, missing }: Standing): string {
   if (id === 'result') return OUTCOMES[stage] ?? 'none yet'
+  // Readings to come are told in the line above; here counts what the forms lack.
   const own = missing.filter(({ path }) => placeOf(path)?.step === id && path !== 'runs').length
   if (own > 0) return `${own} missing`
   if (id === 'before') return 'complete'

@@ -1,6 +1,6 @@
+import type { StepId } from '../../kept/kept-test.js'
 import type { Section } from './section.js'
 import { sections } from './sections.js'
-import type { StepId } from './test-state.js'
 
 /** One part of the job, in its order; it can be entered at any point. */
 export interface Step {

@@ -3,13 +3,14 @@ import type { Grid } from '@draughtbook/shared-calc/log'
 import type { LiveResult } from '../../calc/live.js'
 import type { UnderstoodTest } from '../../calc/understand.js'
 import type { Host } from '../../host/host.js'
+import type { StepId } from '../../kept/kept-test.js'
 import { askService } from '../../service/client.js'
 import { emptyEntries, isUntouched, parseEntries, referencesOf, type TestEntries } from './entries.js'
 import { differenceOf, refusal, wordsOf } from './fault-words.js'
 import { withoutStaleOrigin } from './library-origin.js'
 import { Past } from './past.js'
 import { aboutTest } from './standing.js'
-import type { Origin, StepId, StoreTimes, TestState } from './test-state.js'
+import type { Origin, StoreTimes, TestState } from './test-state.js'
 
 type Live = typeof import('../../calc/live.js').live
 
@@ -97,6 +98,7 @@ export class TestStore {
       opened: this.state.opened + 1,
       canUndo: false,
       wanted: undefined,
+      step: this.host.step ?? 'before',
     })
     await this.refresh()
   }
@@ -143,6 +145,7 @@ export class TestStore {
   /** Puts a step on show. */
   show(step: StepId): void {
     this.#set({ step, wanted: undefined })
+    if (this.host.kind === 'page') void this.save()
   }
 
   /** Puts a step on show and leads to a field in it. */

@@ -1,9 +1,7 @@
 import type { Evaluation } from '@draughtbook/shared-calc'
 import type { LiveResult } from '../../calc/live.js'
+import type { StepId } from '../../kept/kept-test.js'
 import type { TestEntries } from './entries.js'
-
-/** The parts of the job, in their order. */
-export type StepId = 'before' | 'site' | 'result'
 
 /** Where the figures on show come from. */
 export type Origin =

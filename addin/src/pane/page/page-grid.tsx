@@ -1,11 +1,13 @@
 import { useState } from 'preact/hooks'
-import type { PageHost } from '../../host/page/page-host.js'
 import { usePageHost } from '../use-changes.js'
 import { CellBar } from './cell-bar.js'
+import type { PageTests } from './page-tests.js'
+import { SaveLog } from './save-log.js'
 import { SheetGrid } from './sheet-grid.js'
 
 /** The plain page's stand-in for a spreadsheet: one workbook, its sheets, a grid to pick from and to correct in. */
-export function PageGrid({ host }: { host: PageHost }) {
+export function PageGrid({ tests }: { tests: PageTests }) {
+  const { host } = tests
   usePageHost(host)
   const [folded, setFolded] = useState(false)
   const { book, selected } = host
@@ -37,11 +39,12 @@ export function PageGrid({ host }: { host: PageHost }) {
               </button>
             ))}
         </div>
+        <SaveLog tests={tests} />
         <p class="hint grid-hint">
           {sheet.hasFormulas
             ? 'This sheet holds formulas; a change made here does not recalculate them. '
             : ''}
-          Changes stay on this page; the file on disk is never changed.
+          Changes are kept with the test; the file on disk stays as it is.
         </p>
         {book.opened.findings.map(({ message }) => (
           <p class="hint grid-hint" key={message}>

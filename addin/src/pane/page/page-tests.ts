@@ -1,7 +1,9 @@
+import { dayInWords } from '@draughtbook/shared-calc'
 import type { OpenedBook } from '../../host/cell-sheet.js'
 import type { PageHost } from '../../host/page/page-host.js'
 import type { KeptTest } from '../../kept/kept-test.js'
-import { isUntouched } from '../one-test/entries.js'
+import { isUntouched, parseEntries } from '../one-test/entries.js'
+import { photosIn } from '../one-test/lists.js'
 import type { TestStore } from '../one-test/store.js'
 
 /** Asked before something is done with a file. */
@@ -11,7 +13,7 @@ export interface PageQuestion {
 }
 
 /** A log read from disk, with its file. */
-interface ReadLog {
+export interface ReadLog {
   bytes: Uint8Array
   name: string
   date: string
@@ -132,6 +134,11 @@ export class PageTests {
     else await this.#attach(log)
   }
 
+  /** Puts a log that was just made into the test on show. */
+  startWith(log: ReadLog): Promise<void> {
+    return this.#attach(log, this.host.test.now)
+  }
+
   #ask(words: string, label: string, own: () => Promise<void>, apart: () => Promise<void>): void {
     const then = (act: () => Promise<void>) => async () => {
       this.#put(undefined)
@@ -173,6 +180,7 @@ export class PageTests {
   async #show(test: KeptTest | undefined): Promise<void> {
     this.host.test.take(test)
     this.host.close()
+    if (test) await this.store.attempt(() => this.host.test.dropPhotos(photosOf(test)))
     if (!test?.log) return
     const { log, edits, id } = test
     await this.store.attempt(async () => {
@@ -190,9 +198,9 @@ export class PageTests {
     await this.store.attempt(async () => this.host.test.kept?.putWhole(test, parts))
   }
 
-  async #photosOf({ id, photos }: KeptTest): Promise<Record<string, Uint8Array>> {
+  async #photosOf(test: KeptTest): Promise<Record<string, Uint8Array>> {
     const found = await Promise.all(
-      photos.map(async ({ name }) => [name, await this.host.test.kept?.photo(id, name)] as const),
+      photosOf(test).map(async (name) => [name, await this.host.test.kept?.photo(test.id, name)] as const),
     )
     return Object.fromEntries(found.flatMap(([name, bytes]) => (bytes ? [[name, bytes] as const] : [])))
   }
@@ -202,18 +210,13 @@ export class PageTests {
   }
 }
 
+/** Names of the photos that a test's entries point to. */
+const photosOf = ({ entries }: KeptTest): string[] => photosIn(parseEntries(entries)?.lists)
+
 /** A test by name and date, as people call it. */
 export function titleOf({ about: { name, date }, log }: KeptTest): string {
   const called = name || log?.name || 'this test'
-  return date === undefined ? called : `${called}, ${dayText(date)}`
-}
-
-/** 14 October 2026; what is no day stands as it is. */
-export function dayText(day: string): string {
-  const at = new Date(`${day}T00:00:00Z`)
-  return Number.isNaN(at.getTime())
-    ? day
-    : new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeZone: 'UTC' }).format(at)
+  return date === undefined ? called : `${called}, ${dayInWords(date)}`
 }
 
 const lostEdits = ({ edits }: KeptTest): string =>

@@ -1,7 +1,8 @@
+import { dayInWords } from '@draughtbook/shared-calc'
 import { useEffect, useState } from 'preact/hooks'
 import { type KeptTest, sizeOf } from '../../kept/kept-test.js'
 import { askToKeep, type StorageRoom, sizeText, storageRoom } from '../../kept/storage-room.js'
-import { dayText, type PageTests, titleOf } from './page-tests.js'
+import { type PageTests, titleOf } from './page-tests.js'
 
 /** The tests kept in this browser, and how much room there is for more. */
 export function TestsView({ tests, onOpen }: { tests: PageTests; onOpen: () => void }) {
@@ -60,7 +61,7 @@ function Row({ test, current, tests, onOpen, onRetest }: RowProps) {
   const name = about.name || log?.name || 'No name yet'
   const title = titleOf(test)
   const parts = [
-    about.date === undefined ? 'no date yet' : dayText(about.date),
+    about.date === undefined ? 'no date yet' : dayInWords(about.date),
     about.standing,
     log ? `log ${log.name}${log.size === 0 ? ' (the file is not kept)' : ''}` : '',
     photos.length === 0 ? '' : `${photos.length} photo${photos.length === 1 ? '' : 's'}`,
@@ -87,22 +88,14 @@ function Row({ test, current, tests, onOpen, onRetest }: RowProps) {
         </div>
       ) : (
         <div class="kept-actions">
-          <button type="button" onClick={onRetest} aria-label={`Copy ${title} as a retest`}>
-            Copy as retest
+          <button type="button" onClick={onRetest}>
+            Copy as retest<span class="unseen"> of {title}</span>
           </button>
-          <button
-            type="button"
-            onClick={() => void tests.saveAsFile(test.id)}
-            aria-label={`Save ${title} as a file`}
-          >
-            Save as a file
+          <button type="button" onClick={() => void tests.saveAsFile(test.id)}>
+            Save as a file<span class="unseen">: {title}</span>
           </button>
-          <button
-            type="button"
-            onClick={() => setAsking(true)}
-            aria-label={`Remove ${title} from this device`}
-          >
-            Remove from this device
+          <button type="button" onClick={() => setAsking(true)}>
+            Remove from this device<span class="unseen">: {title}</span>
           </button>
         </div>
       )}

@@ -56,7 +56,7 @@ export const assumptionTexts = {
   'assumed-altitude': {
     severity: 'caution',
     message: ({ method }: { method: string }) =>
-      `Altitude was not logged. ${method} corrects for it; sea level is assumed.`,
+      `Altitude was not logged. Sea level is assumed, and ${method} corrects for altitude.`,
     remedy: 'Enter the altitude of the site.',
   },
   'sign-convention': {

@@ -94,7 +94,7 @@ export const curveTexts = {
   'method-direction': {
     severity: 'caution',
     message: ({ method, asked, direction }: { method: string; asked: Direction; direction: Direction }) =>
-      `${method} tests by ${asked}. This run is ${direction}, and it is included in the mean.`,
+      `${method} tests by ${asked} only. This run is by ${direction}; it is included in the mean.`,
     remedy: 'Leave the run out, or choose a method that uses both directions.',
   },
   'directions-differ': {

@@ -114,7 +114,7 @@ export const instrumentTexts = {
   'inside-pressure/not-read': {
     severity: 'note',
     message: ({ limit }: { limit: number }) =>
-      `The building is large, but the log has no inside pressures at several places (limit of their difference: ${plain(limit * 100)} %).`,
+      `The building is large, but the inside pressure was not compared between storeys (they should agree within ${plain(limit * 100)} %).`,
     remedy: 'Read the pressure difference on several storeys at the same fan setting.',
   },
   'averaging-time/not-logged': {

@@ -39,7 +39,7 @@ export const leakTexts = {
     severity: 'note',
     source: practiceSource,
     message: ({ place, round, earlier }: { place: string; round: number; earlier: number }) =>
-      `"${place}" was fixed in round ${round}, but only ${counted(earlier, 'earlier test')} ${earlier === 1 ? 'is' : 'are'} entered.`,
+      `"${place}" was fixed in round ${round}, but ${earlier === 0 ? 'no earlier test is' : `only ${counted(earlier, 'earlier test')} ${earlier === 1 ? 'is' : 'are'}`} entered.`,
     remedy: 'Enter the test made before that round.',
   },
   'round-directions/not-stated': {

@@ -19,7 +19,7 @@ export const planTexts = {
   'lowest-pressure/station': {
     severity: 'caution',
     message: ({ station, method, lowest }: { station: number; method: string; lowest: number }) =>
-      `${method} reads at ${plain(station)} Pa, below the lowest usable pressure of ${plain(lowest, 1)} Pa. This pressure is not proposed.`,
+      `The reading at ${plain(station)} Pa (${method}) is below the lowest usable pressure of ${plain(lowest, 1)} Pa, so it is not proposed.`,
     remedy: 'Wait for a smaller zero-flow pressure, or use a method with more pressures.',
   },
   'no-device': {
@@ -80,6 +80,6 @@ export const planTexts = {
     severity: 'note',
     source: practiceSource,
     message: 'The internal volume is not known, so the smallest n50 that each range can prove is not given.',
-    remedy: 'Enter or take off the volume.',
+    remedy: 'Enter the volume, or the take-off that gives it.',
   },
 } as const satisfies FindingTexts

@@ -52,7 +52,7 @@ export const readingTexts = {
       upper: number
       limit: number
     }) =>
-      `${capital(direction)} has no reading between ${plain(lower, 1)} and ${plain(upper, 1)} Pa, a gap of ${plain(upper - lower, 1)} Pa (about ${limit} Pa expected).`,
+      `${capital(direction)} has no reading between ${plain(lower, 1)} and ${plain(upper, 1)} Pa, a gap of ${plain(upper - lower, 1)} Pa (steps of about ${limit} Pa expected).`,
     remedy: 'Take a reading between the two.',
   },
   'pressure-ceiling': {
@@ -121,7 +121,7 @@ export const readingTexts = {
       method: string
       stations: readonly number[]
     }) =>
-      `${readingName(direction, reading)} was taken at ${plain(pressure, 1)} Pa; ${method} reads at ${listed(stations.map((station) => plain(station, 1)))} Pa.`,
+      `${readingName(direction, reading)} was taken at ${plain(pressure, 1)} Pa (${method}: ${listed(stations.map((station) => plain(station, 1)))} Pa).`,
     remedy: ({ station }: { station: number }) => `Repeat the reading closer to ${plain(station, 1)} Pa.`,
   },
   'station-repeats': {

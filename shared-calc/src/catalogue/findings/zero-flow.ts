@@ -79,7 +79,7 @@ export const whileReadingTexts = {
     severity: 'note',
     source: practiceSource,
     message: ({ moved_Pa, share, limit }: { moved_Pa: number; share: number; limit: number }) =>
-      `The zero-flow pressure has changed by ${plain(moved_Pa, 1)} Pa, which is ${plain(share * 100, 1)} % of the flow at the lowest reading (limit ${plain(limit * 100, 1)} %).`,
+      `The zero-flow pressure has changed by ${plain(moved_Pa, 1)} Pa. The flow at the lowest reading may be ${plain(share * 100, 1)} % wrong because of it (limit ${plain(limit * 100, 1)} %).`,
     remedy: 'Wait for steadier weather, then repeat the zero-flow pressure and the lowest readings.',
   },
 } as const satisfies FindingTexts

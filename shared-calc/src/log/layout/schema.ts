@@ -117,6 +117,9 @@ const Tests = z.union([
   z.strictObject({ each: z.literal('block'), sheet, label: text }),
 ])
 
+/** How far a recorded figure may be from ours beside rounding, as a share: firms take air or zero flow otherwise. */
+const tolerance_relative = z.number().positive().max(0.2).optional()
+
 /** A result the firm's own workbook shows, for Re-run to compare; in the units of the evaluation. */
 export const RecordedResult = z.union([
   z.strictObject({
@@ -124,11 +127,13 @@ export const RecordedResult = z.union([
     /** Of one direction; left out: of the test as a whole. */
     direction: z.enum(['depressurisation', 'pressurisation']).optional(),
     at: Locator,
+    tolerance_relative,
   }),
   z.strictObject({
     figure: z.enum(['airFlowCoefficient', 'airLeakageCoefficient', 'airFlowExponent', 'rSquared']),
     direction: z.enum(['depressurisation', 'pressurisation']),
     at: Locator,
+    tolerance_relative,
   }),
   z.strictObject({
     figure: z.literal('outcome'),

@@ -1,9 +1,9 @@
 import ExcelJS from 'exceljs'
 import { buildingResult } from '../../assessment/building/building-result.js'
 import { type BuildingRequest, workBuilding } from '../../assessment/building/work-building.js'
-import { addCharts } from '../workbook/chart/add-charts.js'
 import { Places } from '../workbook/places.js'
 import { WORKING, writeWorkingSheet } from '../workbook/working-sheet.js'
+import { workbookBytes } from '../workbook/zip/workbook-parts.js'
 import { writeBuildingSheet } from './building-sheet.js'
 import { HOMES, writeHomesSheet } from './homes-sheet.js'
 
@@ -32,5 +32,5 @@ export async function writeBuildingWorkbook(request: BuildingRequest): Promise<U
   // Written last, when every cell it refers to has its place; looked at first.
   const order = ['Building', HOMES, WORKING]
   for (const sheet of workbook.worksheets) Object.assign(sheet, { orderNo: order.indexOf(sheet.name) })
-  return addCharts(new Uint8Array(await workbook.xlsx.writeBuffer()), [])
+  return workbookBytes(workbook)
 }

@@ -5,6 +5,7 @@ import type { LeftOut } from './read-lines.js'
 import { asksForRetest } from './test-classes.js'
 import type { TestLine } from './test-line.js'
 import { type Grouping, NOT_LOGGED, type Totals, totalsBy, totalsOf } from './totals.js'
+import { type MonthFigures, mergedTrend, monthFigures } from './trend.js'
 
 export const REGISTER_FORMAT = 'draughtbook/register@1'
 
@@ -26,6 +27,8 @@ export interface Register {
   readonly toRetestElsewhere: readonly RetestElsewhere[]
   readonly calibrations: readonly ExpiringCalibration[]
   readonly changes: readonly HouseChange[]
+  /** Month by month up to this one, the earliest first; of all files given, and of an earlier register. */
+  readonly trend: readonly MonthFigures[]
   /** Files and tests that are not in the register, each with the reason. */
   readonly leftOut: readonly LeftOut[]
 }
@@ -42,13 +45,15 @@ export interface RegisterOptions {
   /** Only tests of this month, as 2026-10. */
   readonly month?: string
   readonly asOf: string
+  /** Months of an earlier register, for those whose tests are not given. */
+  readonly previous?: readonly MonthFigures[]
 }
 
 /** The register of some tests. Tests of other months are left out, and listed. */
 export function makeRegister(
   lines: readonly TestLine[],
   unread: readonly LeftOut[],
-  { month, asOf, client }: RegisterOptions,
+  { month, asOf, client, previous = [] }: RegisterOptions,
 ): Register {
   const inMonth = (line: TestLine) => month === undefined || line.date.startsWith(`${month}-`)
   // Earlier tests are known too: a retest of this month may repeat one of the last.
@@ -99,8 +104,23 @@ export function makeRegister(
       })),
     calibrations: expiringCalibrations(rows, asOf),
     changes: houseChanges(rows),
+    trend: mergedTrend(trendOf(known, ofClient, client !== undefined), previous, month),
     leftOut: [...[...unread].sort((a, b) => (a.file < b.file ? -1 : 1)), ...others],
   }
+}
+
+/** Each month's figures, as its own register had them. */
+function trendOf(
+  lines: readonly TestLine[],
+  ofClient: (line: TestLine) => boolean,
+  forOneClient: boolean,
+): MonthFigures[] {
+  const months = [...new Set(lines.filter(ofClient).map(({ date }) => date.slice(0, 7)))].sort()
+  return months.map((month) => {
+    const known = arrange(lines.filter(({ date }) => date.slice(0, 7) <= month))
+    const rows = onlyThose(known, (line) => line.date.startsWith(month) && ofClient(line), forOneClient)
+    return monthFigures(month, totalsOf(month, rows))
+  })
 }
 
 const clientKey = (client = NOT_LOGGED): string => client.toLocaleLowerCase('en')

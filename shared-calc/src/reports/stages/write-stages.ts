@@ -1,8 +1,8 @@
 import ExcelJS from 'exceljs'
 import { type StagesRequest, workStages } from '../../assessment/stages/work-stages.js'
-import { addCharts } from '../workbook/chart/add-charts.js'
 import { Places } from '../workbook/places.js'
 import { WORKING, writeWorkingSheet } from '../workbook/working-sheet.js'
+import { workbookBytes } from '../workbook/zip/workbook-parts.js'
 import { ALLOWANCE, placeAllowance, writeAllowanceSheet } from './allowance-sheet.js'
 import { SITE, writeSiteSheet } from './site-sheet.js'
 
@@ -34,5 +34,5 @@ export async function writeStagesWorkbook(request: StagesRequest): Promise<Uint8
   writeSiteSheet(site, worked)
   const order = [SITE, ALLOWANCE, WORKING]
   for (const sheet of workbook.worksheets) Object.assign(sheet, { orderNo: order.indexOf(sheet.name) })
-  return addCharts(new Uint8Array(await workbook.xlsx.writeBuffer()), [])
+  return workbookBytes(workbook)
 }

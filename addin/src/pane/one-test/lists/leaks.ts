@@ -19,8 +19,9 @@ export const leakColumns: readonly ListColumn[] = [
   { path: 'size.width_mm', label: 'or width of the gap', unit: 'mm', kind: 'number' },
   { path: 'size.diameter_mm', label: 'or diameter', unit: 'mm', kind: 'number' },
   { path: 'size.area_cm2', label: 'or area', unit: 'cm²', kind: 'number' },
-  { path: 'count', label: 'Number', kind: 'whole' },
-  { path: 'photo', label: 'Photo, file name', kind: 'text' },
+  { path: 'count', label: 'How many', kind: 'whole' },
+  { path: 'photo', label: 'Photo', kind: 'photo' },
+  { path: 'note', label: 'Note', kind: 'text' },
   {
     path: 'fixed',
     label: 'Fixed',

@@ -17,7 +17,7 @@ export interface ListColumn {
   readonly path: string
   readonly label: string
   readonly unit?: string
-  readonly kind: 'text' | 'number' | 'whole' | 'flag' | 'choice' | 'date'
+  readonly kind: 'text' | 'number' | 'whole' | 'flag' | 'choice' | 'date' | 'photo'
   readonly options?: Choices
   /** Asked for only in rows where it applies; what stands there else is not read. */
   readonly when?: (row: ListRow) => boolean

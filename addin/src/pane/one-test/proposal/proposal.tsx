@@ -80,6 +80,11 @@ function Understood({
           ))}
         </ul>
       ) : null}
+      {read.waiting?.length ? (
+        <p class="hint" role="status">
+          Fill in the log in the sheet. Still empty: {read.waiting.join(', ')}.
+        </p>
+      ) : null}
       {problems.map(({ cell, path, message }) => (
         <p class="fault" role="alert" key={`${cell}${path}${message}`}>
           {cell ? `${cell}: ` : ''}
@@ -104,7 +109,7 @@ function Understood({
         </ul>
       ) : null}
       <Warnings findings={warnings} />
-      {uses.length > 0 ? (
+      {uses.length > 0 && !read.waiting ? (
         <details class="sub" open>
           <summary>
             {read.layout === undefined ? '' : `Read by the layout “${read.layout}”: `}

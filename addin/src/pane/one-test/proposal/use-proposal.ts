@@ -15,6 +15,9 @@ export interface ProposalState {
   accept: () => Promise<void>
 }
 
+/** Without a key pressed before an open log is looked through again. */
+const PAUSE_MS = 400
+
 /** A log as it is understood: looked through at once where it opens on an empty test, else when asked. */
 export function useProposal({ store, state }: SectionProps): ProposalState {
   const [read, setRead] = useState<UnderstoodLog>()
@@ -46,6 +49,19 @@ export function useProposal({ store, state }: SectionProps): ProposalState {
   useEffect(() => {
     if (store.host.kind === 'page' && isUntouched(state.entries)) void look({})
   }, [])
+  useEffect(() => {
+    if (!read) return
+    // Cells typed into the log on show are looked at again, once typing pauses.
+    let timer: ReturnType<typeof setTimeout> | undefined
+    const watching = store.host.watch(() => {
+      clearTimeout(timer)
+      timer = setTimeout(() => void look(answers), PAUSE_MS)
+    })
+    return () => {
+      clearTimeout(timer)
+      void watching.then((stop) => stop())
+    }
+  }, [read, answers, store])
   useEffect(() => {
     store.host.outline?.(read ? cellUses(read.uses) : [])
   }, [read, store])

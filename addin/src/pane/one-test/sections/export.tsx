@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
-import type { InsertedChart } from '../../../host/host.js'
+import type { Host, InsertedChart } from '../../../host/host.js'
 import { plainName } from '../../plain-name.js'
+import { type Lists, photosIn } from '../lists.js'
 import type { Section, SectionProps } from '../section.js'
 
 /** Writes the summary: into this workbook, as a new one, or to disk. */
@@ -31,6 +32,7 @@ function Export({ store, state }: SectionProps) {
         record,
         cells,
         findings: told,
+        ...(await photosFor(store.host, state.entries.lists)),
         ...(insertBeside ? { insertBeside } : {}),
       })
       return written.kind === 'written'
@@ -92,6 +94,18 @@ function Export({ store, state }: SectionProps) {
       <p role="status">{doing ? 'Writing the workbook …' : done}</p>
     </div>
   )
+}
+
+/** Photos of leaks and of the set-up; one that a leak names and that is not kept is left to the writer to report. */
+async function photosFor(
+  { photos }: Host,
+  lists: Lists = {},
+): Promise<{ photos?: ReadonlyMap<string, Uint8Array> }> {
+  const { 'leaks.list': leaks = [], 'site.setUp': setUp = [] } = lists
+  const names = photosIn({ 'leaks.list': leaks, 'site.setUp': setUp })
+  if (!photos || names.length === 0) return {}
+  const read = await Promise.all(names.map(async (name) => [name, await photos.read(name)] as const))
+  return { photos: new Map(read.flatMap(([name, bytes]) => (bytes ? [[name, bytes] as const] : []))) }
 }
 
 const fileNameOf = (building: string, date: string): string =>

@@ -1,22 +1,21 @@
-import type { PlanResult } from '@draughtbook/shared-calc'
+import { dayInWords, type PlanResult } from '@draughtbook/shared-calc'
 import { useState } from 'preact/hooks'
-import { type Field, windChoices } from '../../fields.js'
+import type { Field } from '../../fields.js'
 import { withMinus } from '../../figures.js'
 import { Fields } from '../../form/fields.js'
 import { ListRows } from '../../form/list-rows.js'
 import type { Section, SectionProps } from '../section.js'
 
 const planFields: readonly Field[] = [
-  { path: 'plan.day', label: 'Day of the test', kind: 'date' },
   { path: 'plan.zeroFlowPressure_Pa', label: 'Zero-flow pressure', unit: 'Pa', kind: 'number' },
   { path: 'plan.forecast.indoorTemperature_C', label: 'Indoors, expected', unit: '°C', kind: 'number' },
   { path: 'plan.forecast.outdoorTemperature_C', label: 'Outdoors, forecast', unit: '°C', kind: 'number' },
-  { path: 'plan.forecast.windSpeed_m_s', label: 'Wind, forecast', unit: 'm/s', kind: 'number' },
   {
-    path: 'plan.forecast.windAt',
-    label: 'Forecast wind is for',
-    kind: 'choice',
-    options: windChoices,
+    path: 'plan.forecast.windSpeed_m_s',
+    label: 'Wind, forecast',
+    unit: 'm/s',
+    kind: 'number',
+    hint: 'as forecast for weather stations, 10 m up',
   },
 ]
 
@@ -25,6 +24,7 @@ function PlanBody(props: SectionProps) {
   const site = props.state.result?.site
   return (
     <>
+      <p class="hint">For {dayOf(props) ?? 'the test date, which is not entered yet'}.</p>
       <Fields {...props} fields={planFields} />
       <FirmsEquipment {...props} />
       <ListRows {...props} list="plan.devices" noun="Device" />
@@ -43,6 +43,13 @@ function PlanBody(props: SectionProps) {
       )}
     </>
   )
+}
+
+/** The day of the plan is that of the test: asked once. */
+function dayOf({ state: { result } }: SectionProps): string | undefined {
+  const day =
+    result?.site.plan?.request.plan.day ?? (result?.draft.test as { date?: unknown } | undefined)?.date
+  return typeof day === 'string' ? dayInWords(day) : undefined
 }
 
 /** Puts the firm's devices and gauges in, as rows that can be changed. */

@@ -1,9 +1,10 @@
-import type { Direction } from '@draughtbook/shared-calc'
-import { runDirections } from '@draughtbook/shared-calc'
+import { type Direction, runDirections, type TestRecord } from '@draughtbook/shared-calc'
 import { useState } from 'preact/hooks'
 import { joinReference } from '../../../host/address.js'
+import type { Field } from '../../fields.js'
 import { figure, withMinus } from '../../figures.js'
 import { PickIcon } from '../../form/field-row.js'
+import { Fields } from '../../form/fields.js'
 import type { RunPicks, RunRole } from '../entries.js'
 import type { Section, SectionProps } from '../section.js'
 import type { TakenStations } from '../taken-stations.js'
@@ -17,8 +18,36 @@ const ROLES: readonly (readonly [RunRole, string, string])[] = [
   ['zeroFlowAfter', 'Zero-flow after', 'Pa'],
 ]
 
-/** From cells of a log, or typed here; what was picked stays when readings are typed, and the other way round. */
+/** Asked where flows are read or typed; worked out from device pressures they are known. */
+const flowStatedField: Field = {
+  path: 'flowStatedAt',
+  label: 'The device shows flows of',
+  kind: 'choice',
+  options: [
+    ['device air', 'the air as it passes the device'],
+    ['reference air', 'air at the reference density'],
+  ],
+}
+
 function Readings(props: SectionProps) {
+  return (
+    <>
+      <ReadingsFrom {...props} />
+      {hasFlows(props.state) ? <Fields {...props} fields={[flowStatedField]} /> : null}
+    </>
+  )
+}
+
+function hasFlows({ entries, result }: SectionProps['state']): boolean {
+  const { runs = [] } = (result?.draft ?? {}) as Pick<TestRecord, 'runs'>
+  return (
+    entries.fields.flowStatedAt !== undefined ||
+    runs.some(({ readings }) => readings.some(({ flow_m3_h }) => flow_m3_h !== undefined))
+  )
+}
+
+/** From cells of a log, or typed here; what was picked stays when readings are typed, and the other way round. */
+function ReadingsFrom(props: SectionProps) {
   const { store, state } = props
   const typed = runDirections.some((direction) => state.entries.runs[direction]?.typed)
   const [wanted, setWanted] = useState<boolean>()
@@ -249,7 +278,7 @@ export const readingsSection: Section = {
   id: 'readings',
   title: 'Readings',
   steps: ['site'],
-  holds: ['runs'],
+  holds: ['runs', 'flowStatedAt'],
   fold: 'open',
   summary: ({ result }) =>
     result?.record

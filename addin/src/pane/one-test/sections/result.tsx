@@ -12,12 +12,19 @@ import type { ComponentChildren } from 'preact'
 import { labelOf } from '../../fields.js'
 import { figure } from '../../figures.js'
 import type { Section, SectionProps } from '../section.js'
+import { standingOf } from '../standing.js'
 
-function Result({ state: { evaluation, result } }: SectionProps) {
+function Result({ state }: SectionProps) {
+  const { evaluation, result } = state
+  const { stage, missing } = standingOf(state)
   if (!evaluation) return <Needed {...(result ? { result } : {})} />
   return (
     <>
-      <Verdict evaluation={evaluation} unusable={result?.unusable === true} />
+      <Verdict
+        evaluation={evaluation}
+        unusable={result?.unusable === true}
+        {...(stage === 'under way' && { toCome: missing.map(({ label }) => label) })}
+      />
       <Figures evaluation={evaluation} />
     </>
   )
@@ -27,14 +34,18 @@ interface VerdictProps {
   evaluation: Evaluation
   /** Some entry had to be left out. */
   unusable: boolean
+  /** What is missing where nothing else is wrong. */
+  toCome?: readonly string[]
 }
 
 /** What the line at the top has no room for: every limit, what is left to seal, why the test is not valid. */
-function Verdict({ evaluation: { verdict }, unusable }: VerdictProps) {
+function Verdict({ evaluation: { verdict }, unusable, toCome }: VerdictProps) {
   const { outcome, criteria, leakageToSeal_cm2 } = verdict
   return (
-    <div class={`verdict ${outcome.replace(' ', '-')}`}>
-      {outcome === 'not valid' ? (
+    <div class={`verdict ${toCome ? 'under-way' : outcome.replace(' ', '-')}`}>
+      {toCome ? (
+        <p>Still missing: {toCome.join('; ')}. A workbook written now says that the test is not valid.</p>
+      ) : outcome === 'not valid' ? (
         <p>
           {unusable
             ? 'An entry cannot be used: see the findings. The figures leave it out.'

@@ -55,7 +55,9 @@ function WhileReading({ state: { result, evaluation, entries } }: SectionProps) 
               : `exponent ${state.exponent} assumed; interval for exponents from 0.55 to 0.75`}
             {state.densityAssumed ? '; densities taken as equal' : ''}
           </p>
-          <p class={state.enough ? 'enough' : 'hint'}>{state.enoughWhy}</p>
+          {steps.some(({ why }) => why === state.enoughWhy) ? null : (
+            <p class={state.enough ? 'enough' : 'hint'}>{state.enoughWhy}</p>
+          )}
           {state.findings.map(({ rule, message, remedy }) => (
             <p class="repeat" key={message} data-reading-rule={rule}>
               <b>{message}</b> {remedy}

@@ -11,9 +11,10 @@ import { titleOf, writeRegisterSheet } from './register-sheet.js'
 import { writeStagesSheet } from './stages-sheet.js'
 import { writeToDoSheet } from './to-do-sheet.js'
 import { writeTotalsSheet } from './totals-sheet.js'
+import { writeTrendsSheet } from './trends-sheet.js'
 
 /**
- * The register as a workbook: Register, Totals, Stages, To do, Charts, Left out. The same register gives the same bytes.
+ * The register as a workbook: Register, Totals, Trends, Stages, To do, Charts, Left out. The same register gives the same bytes.
  * @param seenFrom - path of a test's file as seen from the folder the register is written to; as given unless said
  */
 export async function writeRegisterWorkbook(
@@ -31,12 +32,13 @@ export async function writeRegisterWorkbook(
   })
   writeRegisterSheet(workbook, register, seenFrom)
   writeTotalsSheet(workbook, register)
+  const trends = writeTrendsSheet(workbook, register)
   writeStagesSheet(workbook, register)
   writeToDoSheet(workbook, register)
   const charts = writeCharts(workbook, register)
   writeLeftOutSheet(workbook, register)
   holdTexts(workbook)
   const parts = await workbookParts(workbook)
-  addChartsTo(parts, charts)
+  addChartsTo(parts, [...trends, ...charts])
   return writeParts(parts)
 }
