@@ -8,7 +8,22 @@ const path = (relative: string) => fileURLToPath(new URL(relative, import.meta.u
  * Tests that drive Chromium: on a busy machine the browser itself now and then gives up. Such a test is run once more,
  * and the closing lines name it. All others must pass the first time.
  */
-const BROWSER = ['test/pane/**/*.test.ts']
+const BROWSER = ['test/pane/**/*.test.ts', 'test/site/house-page.test.ts', 'test/uncertainty/pane.test.ts']
+
+/**
+ * Tests that only calculate: they start no program, replace no module and keep nothing, so their files share one process and load
+ * the calculation once instead of once a file.
+ */
+const CALCULATING = [
+  'published',
+  'methods',
+  'shared-calc',
+  'uncertainty',
+  'property',
+  'site',
+  'workbook',
+  'truth',
+].map((folder) => `test/${folder}/**/*.test.{ts,tsx}`)
 
 export default defineConfig({
   root: path('..'),
@@ -20,7 +35,15 @@ export default defineConfig({
       { extends: true, test: { name: 'browser', include: BROWSER, retry: 1 } },
       {
         extends: true,
-        test: { name: 'rest', include: ['test/**/*.test.{ts,tsx}'], exclude: ['test/output/**', ...BROWSER] },
+        test: { name: 'calculating', include: CALCULATING, exclude: BROWSER, isolate: false },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'rest',
+          include: ['test/**/*.test.{ts,tsx}'],
+          exclude: ['test/output/**', ...CALCULATING, ...BROWSER],
+        },
       },
     ],
     setupFiles: [path('support/setup.ts')],

@@ -18,6 +18,7 @@ describe('several tests', () => {
     const { page, complaints } = await world.open()
     await openDemo(page)
     await type(page, 'B17', '250')
+    await expect.poll(() => outcome(page).textContent(), SOON).not.toContain('n50 0.47 ')
     const first = await outcome(page).textContent()
     await page.getByRole('button', { name: 'New test' }).click()
     await outcome(page).waitFor({ state: 'detached' })
@@ -74,6 +75,24 @@ describe('several tests', () => {
     await all(page)
     await page.locator('.kept-test', { hasText: 'Barn' }).locator('.kept-open').click()
     await page.locator('#cell-2-2', { hasText: '100' }).waitFor()
+  })
+
+  it('keep to themselves what was said of them', async () => {
+    const { page } = await world.open()
+    await openDemo(page)
+    // The tester stands in a cell of the log: the list of cautions can be answered.
+    await page.locator('.section-cautions > summary').click()
+    await page.locator('.precaution').first().getByRole('button', { name: 'taken care of' }).click()
+    await page.locator('.precaution.given').first().waitFor()
+    await step(page, 'Result')
+    await page.getByRole('button', { name: 'Download the summary workbook' }).click()
+    await page.getByText(/^Downloaded House-7/).waitFor()
+    expect(await page.locator('.findings:visible li').count()).toBeGreaterThan(0)
+    await openLog(page, { name: 'other.csv', buffer: Buffer.from('Pressure [Pa];Flow [m³/h]\n-50;100\n') })
+    await step(page, 'Result')
+    await page.getByText('Enter the house, the conditions and the readings first.').waitFor()
+    expect(await page.getByText(/^Downloaded/).count()).toBe(0)
+    expect(await page.locator('.findings li').count()).toBe(0)
   })
 
   it('changed in another tab are taken up when this one is come back to', async () => {

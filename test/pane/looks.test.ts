@@ -85,6 +85,21 @@ describe('room', () => {
         .locator('.pane')
         .evaluate((element) => element.scrollWidth - element.clientWidth)
       expect(pane).toBeLessThanOrEqual(0)
+      // No label is cut, and the target's name has room in its own menu.
+      const cut = await page.evaluate(() => {
+        const pen = document.createElement('canvas').getContext('2d')
+        const isCut = (one: HTMLElement): boolean => {
+          if (!(one instanceof HTMLSelectElement)) return one.scrollWidth > one.clientWidth + 1
+          if (pen) pen.font = getComputedStyle(one).font
+          return (pen?.measureText(one.selectedOptions[0]?.text ?? '').width ?? 0) > one.clientWidth
+        }
+        return [
+          ...document.querySelectorAll<HTMLElement>('.field > label, [data-path="target.preset"] select'),
+        ]
+          .filter((one) => one.getClientRects().length > 0 && isCut(one))
+          .map((one) => one.outerHTML.slice(0, 120))
+      })
+      expect(cut).toEqual([])
     }
   })
 
@@ -95,6 +110,16 @@ describe('room', () => {
     await page.locator('[data-rule="unusable-entry"]:visible').waitFor()
     expect(await violations(page)).toEqual([])
     await shoot(page, '800-high-contrast')
+    // A mark lies on its own cell, not beside or below it.
+    const off = await page
+      .locator('.cell.marked')
+      .first()
+      .evaluate((cell) => {
+        const row = cell.closest('.row')?.getBoundingClientRect()
+        const { top, bottom } = cell.getBoundingClientRect()
+        return row ? Math.max(Math.abs(top - row.top), Math.abs(bottom - row.bottom)) : Number.NaN
+      })
+    expect(off).toBeLessThanOrEqual(1)
     expect(
       await page.locator('.standing').evaluate((element) => getComputedStyle(element).borderTopStyle),
     ).toBe('solid')

@@ -80,8 +80,8 @@ export function live(
         `${run.direction} has ${run.readings.length} of at least 3 readings and is not evaluated yet`,
         '',
       )
-  const siteOf = (record?: TestRecord) =>
-    liveSite(read.draft, record, [...read.runs, ...read.unfinished], read.faults)
+  const siteOf = (whole?: { record: TestRecord; test: AssessedTest }) =>
+    liveSite(read.draft, whole, [...read.runs, ...read.unfinished], read.faults)
   try {
     const record = parseRecord(read.draft, read.cells)
     // What reading had to leave out counts for the verdict: nothing is called met over a cell that was not read.
@@ -98,7 +98,7 @@ export function live(
       estimates,
       next,
       chart: chartOf(evaluation, test, findings, estimates),
-      site: siteOf(record),
+      site: siteOf({ record, test }),
     }
   } catch (error) {
     if (!(error instanceof InputError)) throw error

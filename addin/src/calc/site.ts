@@ -1,10 +1,12 @@
 import {
+  type AssessedTest,
   allCautions,
   askedOf,
   cautionTexts,
   checkPreparation,
   InputError,
   type LeakReport,
+  leakReport,
   makePlan,
   measureTakeOff,
   methods,
@@ -15,11 +17,11 @@ import {
   parsePlan,
   preparationList,
   type Run,
-  reportLeaks,
   type TakeOffResult,
   type TestRecord,
   type WhileReading,
   whileReading,
+  workLeaks,
 } from '@draughtbook/shared-calc'
 
 /** One opening of the preparation list: what the method asks, and whether what was logged agrees. */
@@ -47,7 +49,7 @@ export interface LiveSite {
 /** Works out what is shown before and on site, from the draft and from the record where there is one. */
 export function liveSite(
   draft: Record<string, unknown>,
-  record: TestRecord | undefined,
+  whole: { record: TestRecord; test: AssessedTest } | undefined,
   runs: readonly Run[],
   faults: readonly Problem[],
 ): LiveSite {
@@ -59,10 +61,16 @@ export function liveSite(
     planProblems: 'problems' in planned ? planned.problems : [],
     openings: openingsOf(known),
     cautions: allCautions.map((caution) => ({ caution, text: cautionTexts[caution] })),
-    ...(record && { leaks: reportLeaks(record) }),
+    ...(whole && { leaks: leaksOf(whole) }),
     readings: readingsOf(known, runs),
     faults,
   }
+}
+
+/** The leak report of a test that is worked out already. */
+function leaksOf({ record, test }: { record: TestRecord; test: AssessedTest }): LeakReport {
+  const log = record.leaks ?? { list: [] }
+  return leakReport(record, log, test.leaks ?? workLeaks(test, log))
 }
 
 function planOf({

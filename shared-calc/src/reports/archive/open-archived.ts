@@ -11,7 +11,7 @@ import { parseRecordRows, type ReadSummary } from '../workbook/read-summary.js'
 import { recordRows } from '../workbook/record-sheet.js'
 import type { Parts } from '../workbook/zip/parts.js'
 
-/** An archived file as cells; with record and evaluation where it is a summary workbook of ours. */
+/** An archived file as cells; with record and evaluation where it is a Draughtbook summary. */
 export interface Archived {
   readonly grid: Grid
   readonly summary?: ReadSummary
@@ -54,7 +54,7 @@ export const NOT_A_SUMMARY =
 export const layoutOf = (grid: Grid, layouts: readonly Layout[]): Layout | undefined =>
   savedLayout(grid) ?? chooseLayout(grid, layouts)
 
-/** Sheets that only a report of ours has all of. */
+/** Sheets that only a Draughtbook report has all of. */
 const reports = [
   {
     sheets: ['Register', 'Totals', 'Stages', 'To do', 'Left out'],
