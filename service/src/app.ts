@@ -96,7 +96,7 @@ export function createApp(deps: AppDeps = {}): Express {
   return app
 }
 
-/** Every error as a problem (RFC 9457). Only faults of ours are logged with what they are; callers see an id to quote. */
+/** Every error as a problem (RFC 9457). Only bugs are logged in full; the caller sees an id to quote. */
 function answerWithProblem(log: Logger): ErrorRequestHandler {
   return (error: unknown, _request, response, _next) => {
     const fault = faultOf(error)

@@ -16,13 +16,16 @@ export interface FormulaCell {
 export type CellResult = number | string | boolean
 
 /** Every formula cell of a workbook with its stored and its recalculated result. */
-export async function readCells(workbook: Uint8Array | string): Promise<FormulaCell[]> {
+export async function readCells(
+  workbook: Uint8Array | string,
+  by: (workbook: Uint8Array) => Promise<Uint8Array> = recalculate,
+): Promise<FormulaCell[]> {
   const bytes = typeof workbook === 'string' ? await readFile(workbook) : workbook
-  const [stored, fresh] = await Promise.all([load(bytes), recalculate(bytes).then(load)])
+  const [stored, fresh] = await Promise.all([load(bytes), by(bytes).then(load)])
   const cells: FormulaCell[] = []
   for (const sheet of stored.worksheets) {
     const other = fresh.getWorksheet(sheet.name)
-    if (!other) throw new Error(`LibreOffice lost the sheet ${sheet.name}`)
+    if (!other) throw new Error(`the other program lost the sheet ${sheet.name}`)
     sheet.eachRow((row) => {
       row.eachCell((cell) => {
         if (cell.type !== ExcelJS.ValueType.Formula) return
@@ -42,9 +45,9 @@ export async function readCells(workbook: Uint8Array | string): Promise<FormulaC
  */
 export async function compareCached(
   workbook: Uint8Array | string,
-  { relative = 1e-9, absolute = 0 } = {},
+  { relative = 1e-9, absolute = 0, by = recalculate as (workbook: Uint8Array) => Promise<Uint8Array> } = {},
 ): Promise<FormulaCell[]> {
-  const cells = await readCells(workbook)
+  const cells = await readCells(workbook, by)
   if (cells.length === 0) throw new Error('the workbook has no formula cells to compare')
   return cells.filter(({ cached, recalculated }) => !agree(cached, recalculated, relative, absolute))
 }

@@ -1,7 +1,7 @@
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate'
 
 /**
- * Makes a workbook of ours fit to be inserted into another: sheet names that are taken get a number, in the sheets,
+ * Makes a summary workbook fit to be inserted into another: sheet names that are taken get a number, in the sheets,
  * formulas and links alike, and workbook-level names go (Excel can damage them, OfficeDev/office-js issue 4772).
  * Formulas refer by cell throughout, so nothing is lost with the names.
  * @param taken sheet names of the other workbook

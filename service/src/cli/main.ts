@@ -14,7 +14,7 @@ const processTerminal: Terminal = {
     : {}),
 }
 
-// A reader that closes early (`| head`) is not a fault of ours.
+// A reader that closes early (`| head`) is not a bug.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   if (error.code !== 'EPIPE') throw error
 })

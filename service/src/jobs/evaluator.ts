@@ -36,7 +36,7 @@ interface Item {
 
 /**
  * Evaluates on other threads, a few at a time, so that the event loop is free for everything else. An order that takes
- * its batch down with it, by a fault of ours, fails alone: the others of the batch are done again one by one.
+ * its batch down with it, because of a bug, fails alone: the others of the batch are done again one by one.
  * @param jobs - the threads, with room for {@link BATCHES} tasks for each
  * @param timeout_s - the longest a batch may take; its requests are answered with 503 then, its thread is replaced
  */

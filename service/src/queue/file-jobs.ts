@@ -53,7 +53,7 @@ export const KEPT_s = 3600
 export const UNTAKEN_s = 24 * 3600
 
 /**
- * Redis itself forgets the data of a job after a time, also where no program of ours runs any more to remove it: what
+ * Redis itself forgets the data of a job after a time, also where no worker or client runs any more to remove it: what
  * the job holds, and the stream of events, in which results are sent.
  */
 export async function expireAfter(

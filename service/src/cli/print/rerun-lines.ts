@@ -51,7 +51,7 @@ function value(content: Difference['recorded']): string {
   return text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text
 }
 
-/** Counts of outcomes, and of signatures where any file is a summary of ours. */
+/** Counts of outcomes, and of signatures where any file is a Draughtbook summary. */
 export function countLines({ tests, counts }: RerunReport): string[] {
   const found = outcomes
     .filter((outcome) => counts[outcome] > 0)

@@ -8,7 +8,7 @@ import { parseRecordRows, type ReadSummary } from '../workbook/read-summary.js'
 import { recordRows } from '../workbook/record-sheet.js'
 import type { Parts } from '../workbook/zip/parts.js'
 
-/** An archived file as cells; with record and evaluation where it is a summary workbook of ours. */
+/** An archived file as cells; with record and evaluation where it is a Draughtbook summary. */
 export interface Archived {
   readonly grid: Grid
   readonly summary?: ReadSummary
@@ -43,7 +43,7 @@ export function archivedParts(bytes: Uint8Array): Parts {
   return parts
 }
 
-/** Sheets that only a report of ours has all of. */
+/** Sheets that only a Draughtbook report has all of. */
 const reports = [
   {
     sheets: ['Register', 'Totals', 'Stages', 'To do', 'Left out'],

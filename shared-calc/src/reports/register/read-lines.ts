@@ -28,7 +28,7 @@ export interface LeftOut {
   readonly file: string
   readonly part?: string
   readonly why: string
-  /** It was never meant to be read: a picture, another month's test, a register of ours. */
+  /** It was never meant to be read: a picture, another month's test, a Draughtbook register. */
   readonly expected?: true
   /** Why it was never meant to be read, in a word. */
   readonly kind?: LeftOutKind

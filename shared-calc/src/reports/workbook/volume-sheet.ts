@@ -9,6 +9,9 @@ import { setUpPage } from './page.js'
 import type { Places } from './places.js'
 import { dress, fonts, headingRow } from './styles.js'
 
+/** Rows that can still be read when they are fitted to one page. */
+const ONE_PAGE = 80
+
 export const VOLUME = 'Volume'
 const COLUMNS = 8
 const WIDE = { columns: COLUMNS, perRow: 150 }
@@ -92,7 +95,13 @@ export function writeVolumeSheet(
   headingRow(sheet, row + 1, 'The two volumes', COLUMNS)
   row += 2
   for (const words of basesInWords(takeOff, worked)) row = writeLine(sheet, row, words, WIDE)
-  setUpPage(sheet, { landscape: true, title: 'Volume and areas', lastRow: row, lastColumn: COLUMNS })
+  setUpPage(sheet, {
+    landscape: true,
+    title: 'Volume and areas',
+    lastRow: row,
+    lastColumn: COLUMNS,
+    onePage: row <= ONE_PAGE,
+  })
 
   function totals(start: number): number {
     const lines: [string, Block | undefined, string, string][] = [

@@ -14,7 +14,7 @@ const otherFont = (issued: string | undefined, now: string | undefined): boolean
 
 /** What of a number format changes how a number looks, beside its digits: colours, filling signs, digits of other scripts. */
 const MARKS =
-  /\[(?:black|blue|cyan|green|magenta|red|white|yellow|colou?r ?\d+)\]|\[\$[^\]]*-[0-9a-f]{5,8}\]|\*./gi
+  /\[(?:black|blue|cyan|green|magenta|red|white|yellow|colou?r ?\d+)\]|\[\$[^[\]]{0,20}?-[0-9a-f]{5,8}\]|\*./gi
 
 const formatMarks = (code: string): string =>
   (code.replace(/"[^"]*"|\\./g, '').match(MARKS) ?? []).join(' ').toLowerCase()

@@ -205,16 +205,12 @@ function putMethod(draft: Draft, scope: FieldScope, { views }: DetailOptions) {
   const named =
     STANDARDS.find(([pattern]) => pattern.test(text))?.[1] ?? methods.find(({ id }) => id === text)?.id
   if (field && named) return put(draft, field, path, named)
-  for (const view of views)
-    for (let row = 0; row < Math.min(view.rows, 120); row++)
-      for (let column = 0; column < Math.min(view.columns, 30); column++) {
-        const words = view.text(row, column)
-        const known = words && STANDARDS.find(([pattern]) => pattern.test(words))?.[1]
-        if (!known) continue
-        draft.put(path, known, view.address(row, column))
-        draft.note('log-method', `the log names the standard: ${known}`, view.address(row, column), path)
-        return
-      }
+  const anywhere = standardNamed(views)
+  if (anywhere) {
+    draft.put(path, anywhere.id, anywhere.cell)
+    draft.note('log-method', `the log names the standard: ${anywhere.id}`, anywhere.cell, path)
+    return
+  }
   draft.put(path, 'iso-9972:2015')
   draft.note(
     'log-method',
@@ -222,4 +218,26 @@ function putMethod(draft: Draft, scope: FieldScope, { views }: DetailOptions) {
     '',
     path,
   )
+}
+
+/** Looked for once, however many tests the log holds. */
+const standards = new WeakMap<readonly View[], { found: NamedStandard | undefined }>()
+
+type NamedStandard = { id: string; cell: string }
+
+function standardNamed(views: readonly View[]): NamedStandard | undefined {
+  const known = standards.get(views) ?? { found: firstStandard(views) }
+  standards.set(views, known)
+  return known.found
+}
+
+function firstStandard(views: readonly View[]): NamedStandard | undefined {
+  for (const view of views)
+    for (let row = 0; row < Math.min(view.rows, 120); row++)
+      for (let column = 0; column < Math.min(view.columns, 30); column++) {
+        const words = view.text(row, column)
+        const id = words && STANDARDS.find(([pattern]) => pattern.test(words))?.[1]
+        if (id) return { id, cell: view.address(row, column) }
+      }
+  return undefined
 }

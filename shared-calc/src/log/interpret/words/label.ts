@@ -40,6 +40,16 @@ const MATCHERS = new Map<Concept, Matcher>(
 /** Whether a label has a word for a thing. */
 export function says(label: Label | undefined, concept: Concept): boolean {
   if (!label) return false
+  const known = answered.get(label) ?? {}
+  known[concept] ??= hasWord(label, concept)
+  answered.set(label, known)
+  return known[concept]
+}
+
+/** The same few labels are asked for the same things again and again. */
+const answered = new WeakMap<Label, Partial<Record<Concept, boolean>>>()
+
+function hasWord(label: Label, concept: Concept): boolean {
   const { whole, beginnings, anywhere, phrases } = MATCHERS.get(concept) as Matcher
   return (
     label.tokens.some(

@@ -7,7 +7,7 @@ const SELECTIONS = /<selection(?: (?:pane|activeCell|activeCellId|sqref)="[^"<]*
 const WINDOW =
   /<bookViews><workbookView(?: (?:xWindow|yWindow|windowWidth|windowHeight|tabRatio|firstSheet|activeTab|minimized)="[^"<]*")*\s*\/><\/bookViews>/
 /** Rows above frozen ones cannot be scrolled to: where such a view begins is no matter of scrolling. */
-const FROZEN = /<pane [^>]*state="frozen/
+const FROZEN = /<pane [^<>]{0,400}?state="frozen/
 const SCROLLED = /^topLeftCell="[^"<]*" | topLeftCell="[^"<]*"/g
 
 /** The rows that `addIssuedRows` puts below the others of sheet Record; nothing else can hide in them. */

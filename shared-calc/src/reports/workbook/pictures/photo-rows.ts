@@ -26,6 +26,8 @@ export function writePhotos(
   }: { blocks: readonly (readonly [number, number])[]; columns: number; note: string },
 ): { row: number; placed: PlacedPicture[] } {
   if (photos.length === 0) return { row: start, placed: [] }
+  // The heading, its note and the photos stay together: they begin a page of their own.
+  if (start > 1) sheet.getRow(start - 1).addPageBreak()
   headingRow(sheet, start, 'Photos', columns)
   dress(sheet.getCell(start + 1, 1), { font: fonts.muted }).value = note
   const placed: PlacedPicture[] = []
