@@ -41,7 +41,7 @@ export interface LiveResult {
   findings: Finding[]
   /** Of the entries alone: what was converted, assumed or left out; for the workbook. */
   told?: Finding[]
-  /** Some entry could not be used: the verdict is "not valid" and nothing is exported until it is mended. */
+  /** Some entry could not be used: the verdict is "not valid" and nothing is exported until it is corrected. */
   unusable: boolean
   estimates: RunningEstimate[]
   /** While there is no result: the last run's value, against the target's limit where it has one for it. */

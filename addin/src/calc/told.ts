@@ -41,7 +41,7 @@ export class Told {
     this.add('caution', rule, message, cell, remedy)
   }
 
-  /** A cell or field that cannot be used: the test is not valid until it is mended. */
+  /** A cell or field that cannot be used: the test is not valid until it is corrected. */
   problem(cell: string, message: string, where?: string): void {
     this.add('invalidates', 'unusable-entry', message, cell, 'correct the entry', where)
   }

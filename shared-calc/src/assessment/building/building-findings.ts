@@ -35,7 +35,7 @@ function notAsIssued({ homes }: WorkedBuilding): BuildingFinding[] {
   return [
     ...altered.map((home) => finding('invalidates', `${home.file}: ${home.altered}`, [home])),
     ...(invalid.length > 0
-      ? [finding('invalidates', `${counted(invalid.length, 'test is', 'tests are')} not valid`, invalid)]
+      ? [finding('invalidates', `${counted(invalid.length, 'test is', 'tests are')} not valid.`, invalid)]
       : []),
   ]
 }
@@ -49,15 +49,15 @@ function ofRule({ rule, ruleFrom, ways }: WorkedBuilding): BuildingFinding[] {
           finding(
             'note',
             ruleFrom === 'the scheme of the target'
-              ? 'the homes are combined as the scheme of the target does'
-              : 'no rule for several homes is known for this target, so each home must meet it on its own; choose another rule if the scheme has one',
+              ? 'The homes are combined by the rule of the target.'
+              : 'This target has no rule for several homes, so each home must meet it. If your scheme has a rule, choose it with --rule.',
           ),
         ]),
     ...(sampled && rule !== 'each'
       ? [
           finding(
             'note',
-            'not every home was tested, so the figure is multiplied by the factor of the scheme',
+            'Not every home was tested, so the figure is multiplied by the sampling factor of the scheme.',
           ),
         ]
       : []),
@@ -73,23 +73,26 @@ function ofSpaces({ homes, rule }: WorkedBuilding): BuildingFinding[] {
     return [
       finding(
         'caution',
-        `${guarded.length} of ${homes.length} homes were tested with adjoining spaces guarded, the others were not: their figures do not measure the same leaks`,
+        `${guarded.length} of ${homes.length} homes were tested with adjoining spaces guarded. The figures of the others include leaks to their neighbours.`,
         [...unguarded, ...unknown],
       ),
     ]
-  const said = unguarded.length > 0 ? 'were not guarded' : 'are not said to have been guarded'
+  const said =
+    unguarded.length > 0
+      ? 'Adjoining spaces were not guarded.'
+      : 'It is not logged whether adjoining spaces were guarded.'
   return rule === 'each'
     ? [
         finding(
           'note',
-          `adjoining spaces ${said}: leaks to the homes next door count with those to outdoors`,
+          `${said} Leaks to the homes next door are included.`,
           [...unguarded, ...unknown],
         ),
       ]
     : [
         finding(
           'caution',
-          `adjoining spaces ${said}: leaks between homes count in both, so the sum is more than the building leaks to outdoors`,
+          `${said} Leaks between homes count in both, so the sum is more than the building leaks to outdoors.`,
           [...unguarded, ...unknown],
         ),
       ]
@@ -100,7 +103,7 @@ function ofInstruments({ contributions: { unnamed }, homes }: WorkedBuilding): B
   return [
     finding(
       'note',
-      `${counted(unnamed.size, 'test does', 'tests do')} not name gauge or flow device; they are taken to have used the same ones`,
+      `${counted(unnamed.size, 'test does', 'tests do')} not name the gauge or the flow device. The same ones are assumed.`,
       [...unnamed].flatMap((home) => homes[home] ?? []),
     ),
   ]
@@ -113,7 +116,7 @@ function ofSample({ sample, homes, homesInBuilding }: WorkedBuilding): BuildingF
       ? [
           finding(
             'invalidates',
-            `${homes.length} of ${homesInBuilding} homes were tested, and the catalogue has no sample size of this target: give the size your scheme asks for`,
+            `${homes.length} of ${homesInBuilding} homes were tested, and no sample size is known for this target. Give the one of your scheme with --sample-size.`,
           ),
         ]
       : []
@@ -122,7 +125,7 @@ function ofSample({ sample, homes, homesInBuilding }: WorkedBuilding): BuildingF
     ? [
         finding(
           'invalidates',
-          `${counted(more, 'home', 'homes')} still to be tested: ${sample.value('N_n')} of ${homesInBuilding} are required`,
+          `${counted(more, 'home has', 'homes have')} still to be tested: ${sample.value('N_n')} of ${homesInBuilding} are required.`,
         ),
       ]
     : []

@@ -54,7 +54,7 @@ export function nextReading(standing: Standing, { limits, stations }: Method): N
   if (last - lowest > spacing.value + slack)
     return set(
       last - spacing.value,
-      `The next reading is at most ${spacing.value} Pa below ${plain(last, 0)} Pa.`,
+      `Readings are at most ${spacing.value} Pa apart; the last was at ${plain(last, 0)} Pa.`,
     )
   if (taken.length < limits.readingsPerDirection.value)
     return set(
