@@ -173,6 +173,16 @@ describe.each([
     expect(changes).toEqual([])
   })
 
+  it('goes on telling one listener when another is told to stop', async () => {
+    const { host, edit } = open()
+    const changes: CellChange[] = []
+    await host.watch((change) => changes.push(change))
+    const stop = await host.watch(() => undefined)
+    await stop()
+    await edit('Log', 'B3', 7)
+    await expect.poll(() => changes).toContainEqual({ sheet: 'Log', address: 'B3' })
+  })
+
   it('goes to a cell', async () => {
     const { host } = open()
     await host.jump('Log!B3')

@@ -6,7 +6,7 @@ import { readGrid } from './grid.js'
 import { insertSheets, toBase64 } from './insert.js'
 import { readKept, replaceMarks, writeKept } from './marks.js'
 import { locate, readBlock } from './read.js'
-import { watchSheets } from './watch.js'
+import { sheetWatch } from './watch.js'
 
 const SETTINGS_KEY = 'draughtbook.test'
 
@@ -45,7 +45,7 @@ export function createExcelHost(excel: ExcelApi, supported: SetSupported): Host 
         readBlock(context, await locate(context, reference)),
       ),
     grid: (references) => inExcel(excel, 'reading the cells', (context) => readGrid(context, references)),
-    watch: (listener) => watchSheets(excel, listener),
+    watch: sheetWatch(excel),
     mark: (marks) => {
       // One after the other: each removes what the one before has added.
       marking = marking.then(markNow(marks), markNow(marks))

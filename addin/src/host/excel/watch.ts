@@ -1,11 +1,42 @@
 import type { CellChange } from '../host.js'
 import { type ExcelApi, hostError, inExcel } from './excel-api.js'
 
-/** Calls back after edits and after recalculation, which Excel reports apart from edits. */
-export async function watchSheets(
-  excel: ExcelApi,
-  listener: (change: CellChange) => void,
-): Promise<() => Promise<void>> {
+type Listener = (change: CellChange) => void
+type Stop = () => Promise<void>
+
+/**
+ * Follows edits, and recalculation, which Excel reports apart from edits. Excel is asked once however many listen: what one
+ * registration gives up would be lost to others.
+ * @returns a function that adds a listener and gives the one that takes it away again
+ */
+export function sheetWatch(excel: ExcelApi): (listener: Listener) => Promise<Stop> {
+  const listeners = new Set<Listener>()
+  let registered: Promise<Stop> | undefined
+  return async (listener) => {
+    // A listener of its own, though the same function may be given twice.
+    const own: Listener = (change) => listener(change)
+    listeners.add(own)
+    registered ??= register(excel, (change) => {
+      for (const each of [...listeners]) each(change)
+    })
+    const release = registered
+    try {
+      await release
+    } catch (error) {
+      listeners.delete(own)
+      if (registered === release) registered = undefined
+      throw error
+    }
+    return async () => {
+      listeners.delete(own)
+      if (listeners.size > 0 || registered !== release) return
+      registered = undefined
+      await (await release)()
+    }
+  }
+}
+
+async function register(excel: ExcelApi, listener: Listener): Promise<Stop> {
   const tell = async (worksheetId: string, address?: string): Promise<void> => {
     const sheet = await inExcel(excel, 'following a change', async (context) => {
       const worksheet = context.workbook.worksheets.getItemOrNullObject(worksheetId)

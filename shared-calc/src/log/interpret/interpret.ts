@@ -19,7 +19,7 @@ import { putSeries } from './record/put-series.js'
 import { putSizes, volumeUnitQuestion } from './record/sizes.js'
 import { findSheetTables, type SheetTables } from './sheet-tables.js'
 import { bareHeads } from './tables/bare-heads.js'
-import { findDevice } from './tables/device-ranges.js'
+import { findDevice, isOfDevice } from './tables/device-ranges.js'
 import type { FoundRun } from './tables/runs.js'
 import { groupTests, type TestGroup } from './tests/group.js'
 import { scopeOf } from './tests/scope.js'
@@ -67,7 +67,18 @@ export function interpretLog(
   const fields = tables.flatMap(({ view, isTaken }) =>
     findFields(view, isTaken, unsearched.of(view, 'labels with values')),
   )
-  const runs = tables.flatMap((one) => one.runs)
+  const device = findDevice(visible)
+  const runs = tables
+    .flatMap((one) => one.runs)
+    .filter(
+      ({ view, readings, block }) =>
+        !isOfDevice(
+          device,
+          view,
+          readings.map(({ row }) => row),
+          block.pressure.label,
+        ),
+    )
   const series = tables.flatMap((one) => one.series)
   if (runs.length + series.length === 0)
     return {
@@ -98,7 +109,6 @@ export function interpretLog(
       ],
     }
   const american = isAmerican(visible)
-  const device = findDevice(visible)
   const houses = tables
     .filter(({ view }) => !view.sheet.hidden)
     .flatMap(({ view, isTaken }) => [

@@ -50,6 +50,8 @@ export function classify(
         ? 'date'
         : undefined
   if (kind === 'text') return ofText(label)
+  // "Uncertainty of the volume" is no second volume.
+  if (says(label, 'uncertainty')) return undefined
   const result = resultOf(label, unit)
   if (result) return result
   if (kind === 'numbers') {

@@ -1,6 +1,6 @@
 import { findUnit, type KnownUnit } from '../../cells/units.js'
 import type { View } from '../grid/view.js'
-import { readLabel, says, unitOf } from '../words/label.js'
+import { type Label, readLabel, says, unitOf } from '../words/label.js'
 
 /** A ring or plate with its calibration: q = coefficient · Δp^exponent, in the units stated. */
 export interface FoundRange {
@@ -20,7 +20,19 @@ export interface FoundDevice {
   readonly pressureUnit?: KnownUnit
   readonly density?: { value: number; cell: string }
   readonly cells: string
+  readonly rows: { readonly first: number; readonly last: number }
 }
+
+/** Whether a column of a line is one of the device's limits and not of a reading: its table looks like a short run. */
+export const isOfDevice = (
+  device: FoundDevice | undefined,
+  view: View,
+  rows: readonly number[],
+  heading: Label,
+): boolean =>
+  device?.view === view &&
+  rows.every((row) => row >= device.rows.first && row <= device.rows.last) &&
+  (says(heading, 'lower') || says(heading, 'upper'))
 
 /** The first table on any sheet whose columns are coefficients and exponents. */
 export function findDevice(views: readonly View[]): FoundDevice | undefined {
@@ -86,6 +98,7 @@ function tableAt(view: View, row: number): FoundDevice | undefined {
     ...(flowUnit ? { flowUnit } : {}),
     ...(said.pressure ? { pressureUnit: said.pressure } : {}),
     ...(said.density ? { density: said.density } : {}),
+    rows: { first, last: first + ranges.length - 1 },
     cells: `${view.address(row, Math.max(0, name))}:${view.address(first + ranges.length - 1, Math.max(coefficient, exponent)).split('!')[1]}`,
   }
 }

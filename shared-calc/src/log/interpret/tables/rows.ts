@@ -170,13 +170,16 @@ export function walkRows(
       last = row
       continue
     }
-    const text = flows.find((one) => one?.kind === 'text')
     if (without) {
       if (labelledAsField(labels)) break
-      leftOut.push({
-        cell: `${cell}`,
-        why: text?.kind === 'text' ? `no flow: the cell says "${text.text}"` : 'no flow next to the pressure',
-      })
+      const at = flows.findIndex((one) => one?.kind === 'text')
+      const text = flows[at]
+      const carrier = carriers[at]
+      leftOut.push(
+        text?.kind === 'text' && carrier
+          ? { cell: view.address(row, carrier.at), why: `the flow cell says "${text.text}"` }
+          : { cell, why: 'no flow next to the pressure' },
+      )
       last = row
       continue
     }

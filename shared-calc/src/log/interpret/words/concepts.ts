@@ -79,6 +79,8 @@ export const CONCEPTS = {
   coefficient: 'c k coefficient coeff cf koeffizient konstante coef const constant a c0 faktor',
   exponent: 'n exponent exp m b hochzahl exposant power',
   test: 'test retest job house plot prufung messung essai proef test* houses dwelling auftrag objekt haus',
+  uncertainty:
+    'uncertainty accuracy tolerance error unsicherheit genauigkeit messunsicherheit toleranz incertitude precision exactitude onzekerheid nauwkeurigheid niepewnosc dokladnosc incertidumbre exactitud incertezza accuratezza usikkerhed usikkerhet osakerhet nojaktighet nejistota presnost epavarmuus incerteza ~unsicherheit',
   lower: 'min minimum from lowest low von lower',
   upper: 'max maximum to highest high bis upper',
   used: 'used use valid include included counts count gultig gueltig verwendet valide retenu utilise geldig gebruikt wazny uzyty usato usado brugt brukt anvand platny',
