@@ -6,7 +6,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { modelFromLog } from '../addin/excel-wire/model-from-log.js'
 import { gaugeSeries, gusts } from '../log/support/gauge-series.js'
 import { openInExcel } from './support/excel-page.js'
-import { field, finding, openLog, outcome, select, step, type } from './support/steps.js'
+import { field, finding, LOG_INPUT, openLog, outcome, select, step, type } from './support/steps.js'
 import { World } from './support/world.js'
 
 const PICTURES = fileURLToPath(new URL('../output/pane', import.meta.url))
@@ -157,10 +157,15 @@ describe('a raw gauge series on the page', () => {
     await openLog(page, { name: 'other.csv', buffer: Buffer.from('Pa,m3/h\n1,2') })
     await series.locator('.series-chart').waitFor({ state: 'detached' })
     const other = Buffer.from(log.toString().replaceAll(/,-5(\d\.\d+)/g, ',-4$1'))
-    await openLog(page, { name: 'gauge.csv', buffer: other })
+    const openAgain = async (buffer: Buffer): Promise<void> => {
+      await page.setInputFiles(LOG_INPUT, { name: 'gauge.csv', mimeType: 'text/csv', buffer })
+      await page.getByRole('button', { name: /^Use it for / }).click()
+      await page.locator('.book-name', { hasText: 'gauge.csv' }).waitFor()
+    }
+    await openAgain(other)
     await series.locator('.series-chart').waitFor()
     await finding(page, 'series-changed').waitFor(SOON)
-    await openLog(page, { name: 'gauge.csv', buffer: log })
+    await openAgain(log)
     await finding(page, 'series-changed').waitFor({ state: 'detached', ...SOON })
     expect(await series.getByRole('status').textContent()).toContain('5 readings')
   })

@@ -151,12 +151,10 @@ describe('a house on the page twin', () => {
     await (await field(page, 'Target')).selectOption('passive-house-new')
     const plan = await open(page, 'Plan')
     await fill(plan, {
-      'Day of the test': '2026-11-30',
       'Zero-flow pressure': '-1.1',
       'Indoors, expected': '20',
       'Outdoors, forecast': '4',
       'Wind, forecast': '2',
-      'Forecast wind is for': 'ground',
     })
     await plan.getByRole('button', { name: 'Add a device' }).click()
     await fill(row(plan, 'plan.devices', 0), {
@@ -239,8 +237,7 @@ describe('a house on the page twin', () => {
       Kind: 'service penetration',
       'Seen under': 'both',
       'Size in words': 'finger',
-      Number: '3',
-      'Photo, file name': 'IMG-1.jpg',
+      'How many': '3',
     })
     await expect
       .poll(() => row(leaks, 'leaks.list', 0).locator('legend').textContent(), SOON)

@@ -194,7 +194,7 @@ export function settings({ summary, figure }: Marks): Tampering[] {
       change: (b) =>
         b.edit(
           'xl/styles.xml',
-          /(<cellXfs[^>]*>)(<xf\b[^>]*?\/>)(<xf\b[^>]*?\/>)/,
+          /(<cellXfs[^>]*>)(<xf\b(?:[^>]*\/>|.*?<\/xf>))(<xf\b(?:[^>]*\/>|.*?<\/xf>))/s,
           (_, open = '', one = '', other = '') => open + other + one,
         ),
     },
