@@ -50,7 +50,7 @@ describe('a log as a small firm keeps it, by plain "evaluate"', () => {
   it('names what was left out, and where', async () => {
     const { out } = await commandLine('evaluate', join(folder, '14-note-in-reading-cell.xlsx'), '--json')
     const findings = JSON.parse(out).findings as { message: string; cells?: string[] }[]
-    expect(findings.find(({ message }) => message.includes('repeat, gust'))?.cells).toEqual(['Test!A17'])
+    expect(findings.find(({ message }) => message.includes('repeat, gust'))?.cells).toEqual(['Test!B17'])
     expect(findings.find(({ message }) => message.includes('(gusty)'))?.cells).toEqual(['Test!G19'])
     const filtered = await commandLine('evaluate', join(folder, '18-filtered-list.xlsx'), '--json')
     expect(filtered.out).toMatch(/hidden or filtered away: .*J-77/)
