@@ -4,7 +4,7 @@ let warmed = false
 
 /**
  * Fetches, once and in idle time, what a test in hand will need next: the writer of workbooks and the finder. Later
- * they come from the browser's cache, also where the service has gone.
+ * they come from the browser's cache, also where the service has gone; `data-works-alone` on the page says when.
  */
 export function warmUp(): void {
   if (warmed) return
@@ -15,10 +15,14 @@ export function warmUp(): void {
       import('../calc/choices.js'),
       import('../host/page/typed-cell.js'),
       runJob({ kind: 'warm' }),
-    ]).catch(() => {
-      // Out of reach already: what is asked for later says so itself.
-      warmed = false
-    })
+    ])
+      .then(() => {
+        document.documentElement.dataset.worksAlone = 'yes'
+      })
+      .catch(() => {
+        // Out of reach already: what is asked for later says so itself.
+        warmed = false
+      })
   }
   if ('requestIdleCallback' in window) window.requestIdleCallback(fetchAll, { timeout: 3000 })
   else setTimeout(fetchAll, 1000)

@@ -25,8 +25,6 @@ export interface Watched {
   page: Page
   complaints: string[]
   asked: string[]
-  /** Addresses whose answer has come in whole, or that were given up. */
-  ended: string[]
 }
 
 /** The service with the built pane, on loopback, and a browser before it. */
@@ -93,14 +91,12 @@ export class World {
     })
     const page = await context.newPage()
     page.setDefaultTimeout(30_000)
-    const watched: Watched = { page, complaints: [], asked: [], ended: [] }
+    const watched: Watched = { page, complaints: [], asked: [] }
     page.on('console', (message) => {
       if (message.type() === 'error' || message.type() === 'warning') watched.complaints.push(message.text())
     })
     page.on('pageerror', (error) => watched.complaints.push(String(error)))
     page.on('request', (request) => watched.asked.push(request.url()))
-    page.on('requestfinished', (request) => watched.ended.push(request.url()))
-    page.on('requestfailed', (request) => watched.ended.push(request.url()))
     await page.goto(new URL(path, this.base).href)
     return watched
   }
