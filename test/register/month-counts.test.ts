@@ -62,7 +62,9 @@ describe('a month of 500 invented tests', () => {
     const bytes = await sorted(await writeRegisterWorkbook(register), register.rows.length)
     const cells = await readCells(bytes)
     const compared = cells.filter(({ sheet }) => sheet !== 'Chart data' && sheet !== 'Register')
-    expect(new Set(compared.map(({ sheet }) => sheet))).toEqual(new Set(['Totals', 'Trends', 'Stages', 'To do']))
+    expect(new Set(compared.map(({ sheet }) => sheet))).toEqual(
+      new Set(['Totals', 'Trends', 'Stages', 'To do']),
+    )
     expect(compared.filter(({ cached, recalculated }) => !same(cached, recalculated))).toEqual([])
 
     const workbook = await load(bytes)

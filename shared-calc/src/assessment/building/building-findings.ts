@@ -82,13 +82,7 @@ function ofSpaces({ homes, rule }: WorkedBuilding): BuildingFinding[] {
       ? 'Adjoining spaces were not guarded.'
       : 'It is not logged whether adjoining spaces were guarded.'
   return rule === 'each'
-    ? [
-        finding(
-          'note',
-          `${said} Leaks to the homes next door are included.`,
-          [...unguarded, ...unknown],
-        ),
-      ]
+    ? [finding('note', `${said} Leaks to the homes next door are included.`, [...unguarded, ...unknown])]
     : [
         finding(
           'caution',
