@@ -111,3 +111,14 @@ export interface RerunOptions {
   /** Whether a summary that is not signed with one of the keys given fails. */
   readonly requireSignature?: boolean
 }
+
+/** A file that could not be re-run, with the reason. */
+export const unreadable = (file: string, why: string): RerunTest => ({
+  file,
+  outcome: 'cannot be read',
+  why,
+  compared: { figures: 0, cells: 0 },
+  differences: [],
+  sinceIssue: [],
+  notes: [],
+})

@@ -15,7 +15,7 @@ import { printedAgrees } from './agreement.js'
 import { displayedNumber } from './displayed.js'
 import { otherEvaluations } from './explain-result.js'
 import { outcomeOf } from './outcome.js'
-import type { Difference, RerunOptions, RerunTest } from './report.js'
+import { type Difference, type RerunOptions, type RerunTest, unreadable } from './report.js'
 
 /**
  * Re-runs a firm's own workbook: its inputs are read by the layout and evaluated by the current version, and the cells
@@ -25,14 +25,14 @@ export async function rerunOwnLayout(file: string, grid: Grid, options: RerunOpt
   const { layouts = [], versions = known } = options
   const layout = layoutOf(grid, layouts)
   const current = versions.at(-1)
-  if (!layout || !current) return [notRead(file, NOT_A_SUMMARY)]
+  if (!layout || !current) return [unreadable(file, NOT_A_SUMMARY)]
   const { evaluateWorked } = await runnable(current)
   const scopes = splitTests(grid, layout)
   return applyLayout(grid, layout).map((read, i) => {
     const part = scopes.length > 1 ? { part: `test ${i + 1}` } : {}
     const scope = scopes[i]
     if (!read.record || !scope)
-      return { ...notRead(file, read.problems.map(problemLine).join('; ')), ...part }
+      return { ...unreadable(file, read.problems.map(problemLine).join('; ')), ...part }
     return { ...rerunTest(file, read, read.record, scope, layout, evaluateWorked), ...part }
   })
 }
@@ -200,13 +200,3 @@ function expectedFigure(
     return run?.[name]
   return direction === undefined ? evaluation.results[name] : run?.[name]
 }
-
-const notRead = (file: string, why: string): RerunTest => ({
-  file,
-  outcome: 'cannot be read',
-  why,
-  compared: { figures: 0, cells: 0 },
-  differences: [],
-  sinceIssue: [],
-  notes: [],
-})

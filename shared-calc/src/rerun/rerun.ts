@@ -1,6 +1,6 @@
 import { InputError, problemLine } from '../contract/problem.js'
 import { openArchived, ownReport } from '../reports/archive/open-archived.js'
-import type { RerunOptions, RerunTest } from './report.js'
+import { type RerunOptions, type RerunTest, unreadable } from './report.js'
 import { rerunOwnLayout } from './rerun-own-layout.js'
 import { rerunSummary } from './rerun-summary.js'
 
@@ -25,13 +25,3 @@ export async function rerunFile(
     return [unreadable(file, error.problems.map(problemLine).join('; '))]
   }
 }
-
-export const unreadable = (file: string, why: string): RerunTest => ({
-  file,
-  outcome: 'cannot be read',
-  why,
-  compared: { figures: 0, cells: 0 },
-  differences: [],
-  sinceIssue: [],
-  notes: [],
-})
