@@ -1,13 +1,27 @@
 import { HostError } from '../host/host.js'
 import type { Done, Job } from './messages.js'
 
+/** A worker that has done its job, kept for the next: its code needs no fetching, which the service may be too far away for. */
+let spare: Worker | undefined
+
+function release(worker: Worker): void {
+  if (spare) worker.terminate()
+  else spare = worker
+}
+
+function take(): Worker {
+  const worker = spare ?? new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' })
+  spare = undefined
+  return worker
+}
+
 /**
- * Runs one job in a worker of its own and ends the worker afterwards, so that no file can hold the page up.
+ * Runs one job in a worker that has no other meanwhile. One that takes too long is ended, so that no file can hold the page up.
  * @param limit_ms after which the job is given up
  */
 export function runJob(job: Job, limit_ms = 60_000): Promise<Exclude<Done, { kind: 'failed' }>> {
   return new Promise((resolve, reject) => {
-    const worker = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' })
+    const worker = take()
     const stop = setTimeout(
       () =>
         finish(() => reject(new HostError('too-large', 'The file takes too long to read; it was given up.'))),
@@ -18,11 +32,12 @@ export function runJob(job: Job, limit_ms = 60_000): Promise<Exclude<Done, { kin
       worker.terminate()
       then()
     }
-    worker.onmessage = ({ data }: MessageEvent<Done>) =>
-      finish(() => {
-        if (data.kind === 'failed') reject(new HostError('failed', sentences(data.problems)))
-        else resolve(data)
-      })
+    worker.onmessage = ({ data }: MessageEvent<Done>) => {
+      clearTimeout(stop)
+      release(worker)
+      if (data.kind === 'failed') reject(new HostError('failed', sentences(data.problems)))
+      else resolve(data)
+    }
     worker.onerror = (event) =>
       finish(() =>
         reject(
