@@ -98,6 +98,7 @@ export class World {
     page.on('pageerror', (error) => watched.complaints.push(String(error)))
     page.on('request', (request) => watched.asked.push(request.url()))
     await page.goto(new URL(path, this.base).href)
+    await page.locator('.starting').waitFor({ state: 'detached', timeout: 30_000 })
     return watched
   }
 
