@@ -1,5 +1,6 @@
 import { type FieldEntry, parseEntries, type TestEntries } from '../pane/one-test/entries.js'
 import type { ListRow } from '../pane/one-test/lists.js'
+import { atPath } from './at-path.js'
 import { type KeptTest, newTest } from './kept-test.js'
 
 /** What belongs to one day on site, and is entered again. */
@@ -51,12 +52,6 @@ function resultOf({ date, airLeakageRate50_m3_h: q50 }: KeptTest['about']): List
 }
 
 function valueAt(draft: unknown, path: string): string | number | undefined {
-  const value = path
-    .split(/[.[\]]+/)
-    .filter(Boolean)
-    .reduce<unknown>(
-      (at, key) => (typeof at === 'object' && at !== null ? (at as Record<string, unknown>)[key] : undefined),
-      draft,
-    )
+  const value = atPath(draft, path)
   return typeof value === 'number' || typeof value === 'string' ? value : undefined
 }

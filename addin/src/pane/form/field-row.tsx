@@ -1,5 +1,6 @@
 import { useId, useState } from 'preact/hooks'
 import { cellReference, joinReference } from '../../host/address.js'
+import { atPath } from '../../kept/at-path.js'
 import type { Field } from '../fields.js'
 import { unitsOf } from '../figures.js'
 import type { SectionProps } from '../one-test/section.js'
@@ -196,13 +197,7 @@ function faultOf(path: string, { entries, result }: SectionProps['state']): stri
 }
 
 function valueText(draft: Record<string, unknown> | undefined, path: string): string {
-  const value = path
-    .split(/[.[\]]+/)
-    .filter(Boolean)
-    .reduce<unknown>(
-      (at, key) => (typeof at === 'object' && at !== null ? (at as Record<string, unknown>)[key] : undefined),
-      draft,
-    )
+  const value = atPath(draft, path)
   return typeof value === 'number'
     ? String(Number(value.toPrecision(8)))
     : typeof value === 'string'
