@@ -366,6 +366,11 @@ export class ModelWorkbook {
     return only
   }
 
+  /** What Excel on the web is asked instead. */
+  CreateAndOpenWorkbook(base64: string): void {
+    this.created.push(base64)
+  }
+
   InsertWorksheetsFromBase64(base64: string, options: { positionType: string }): string[] {
     const fault = this.fail.get('InsertWorksheetsFromBase64')
     if (fault) throw new WireFault(fault.code, fault.message)
