@@ -20,7 +20,9 @@ import { putSizes, volumeUnitQuestion } from './record/sizes.js'
 import { findSheetTables, type SheetTables } from './sheet-tables.js'
 import { bareHeads } from './tables/bare-heads.js'
 import { findDevice, isOfDevice } from './tables/device-ranges.js'
+import { deviceInWords } from './tables/device-words.js'
 import type { FoundRun } from './tables/runs.js'
+import { copiesIn, tellCopies } from './tests/copies.js'
 import { groupTests, type TestGroup } from './tests/group.js'
 import { scopeOf } from './tests/scope.js'
 import { readLabel } from './words/label.js'
@@ -67,8 +69,8 @@ export function interpretLog(
   const fields = tables.flatMap(({ view, isTaken }) =>
     findFields(view, isTaken, unsearched.of(view, 'labels with values')),
   )
-  const device = findDevice(visible)
-  const runs = tables
+  const device = findDevice(visible) ?? (hasDevicePressures(tables) ? deviceInWords(visible) : undefined)
+  const all = tables
     .flatMap((one) => one.runs)
     .filter(
       ({ view, readings, block }) =>
@@ -79,6 +81,8 @@ export function interpretLog(
           block.pressure.label,
         ),
     )
+  const copies = copiesIn(all)
+  const runs = all.filter((run) => !copies.some((copy) => copy.run === run))
   const series = tables.flatMap((one) => one.series)
   if (runs.length + series.length === 0)
     return {
@@ -91,8 +95,9 @@ export function interpretLog(
   const rowFields = new Map(runs.map((run) => [run, rowFieldsOf(run)]))
   const groups = groupTests(runs, series, fields, (run) => keyOfRow(rowFields.get(run) ?? [], run))
   const wanted = answers.test
-  const candidates =
-    groups.filter(({ hidden }) => !hidden).length > 0 ? groups.filter(({ hidden }) => !hidden) : groups
+  const shown = groups.filter(({ hidden }) => !hidden)
+  const counting = shown.filter(({ refusedBy }) => !refusedBy)
+  const candidates = [counting, shown, groups].find((list) => list.length > 0) ?? []
   const chosen = wanted === undefined ? candidates : chooseTest(groups, wanted)
   if (!chosen)
     return {
@@ -166,10 +171,18 @@ export function interpretLog(
     tests: tests.map(({ uses: _, ...test }) => test),
     questions: uniqueQuestions(tests.flatMap(({ questions }) => questions)),
     uses: tests.flatMap(({ uses }) => uses),
-    findings: [...grid.findings, ...unsearched.findings(), ...leftOutTests(groups, chosen)],
+    findings: [
+      ...grid.findings,
+      ...unsearched.findings(),
+      ...tellCopies(copies),
+      ...leftOutTests(groups, chosen),
+    ],
     problems,
   }
 }
+
+const hasDevicePressures = (tables: readonly SheetTables[]): boolean =>
+  tables.some(({ runs }) => runs.some(({ block }) => block.carriers[0]?.role === 'device'))
 
 function unknownQuestion(unknown: readonly ZeroEntry[]): Question {
   const names = [...new Set(unknown.map(({ label }) => `"${label}"`))].slice(0, 4).join(', ')
@@ -250,8 +263,14 @@ function leftOutTests(groups: readonly TestGroup[], chosen: readonly TestGroup[]
         `${view.address(top, left)}:${view.address(bottom, right).split('!').at(-1)}`,
     )
   const hidden = others.filter((group) => group.hidden)
-  const shown = others.filter((group) => !group.hidden)
+  const refused = others.filter((group) => !group.hidden && group.refusedBy)
+  const shown = others.filter((group) => !group.hidden && !group.refusedBy)
   return [
+    ...refused.map((group) =>
+      caution('log-refused-test', `left out, because ${group.refusedBy}`, [], place(group), {
+        remedy: `name it with --set test="${group.key}" to read it`,
+      }),
+    ),
     ...(hidden.length > 0
       ? [
           caution(

@@ -76,6 +76,8 @@ function made(
 ): FoundField | undefined {
   if (!content || content.kind === 'time' || content.kind === 'struck' || content.kind === 'error')
     return undefined
+  // Beside a label brackets may say "roughly" or "not sure" as well as "negative".
+  if (content.kind === 'number' && content.written.bracketed) return undefined
   const unit =
     (content.kind === 'number' ? content.written.unit : undefined) ??
     beside ??

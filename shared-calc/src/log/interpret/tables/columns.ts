@@ -148,7 +148,10 @@ const isOfDevice = (label: Label): boolean =>
 const saysBuildingOnly = (label: Label): boolean =>
   says(label, 'building') && !says(label, 'device') && !says(label, 'flow')
 
-const isInduced = (label: Label): boolean => says(label, 'induced')
+/** "Net", "corrected", or "Δp − Δp₀": the zero flow is taken off. */
+const isInduced = (label: Label): boolean =>
+  says(label, 'induced') ||
+  /\p{L}\s*[-−–]\s*(?:[Δδd∆]?p_?|p)(?:0|z|zf|bl|nat)/iu.test(label.text.normalize('NFKC'))
 const isCorrected = (label: Label): boolean => says(label, 'corrected')
 
 /** Numbers of a column over some rows, where each holds one. */

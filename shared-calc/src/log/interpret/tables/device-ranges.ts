@@ -61,7 +61,7 @@ function tableAt(view: View, row: number): FoundDevice | undefined {
     if (exponent < 0 && value > 0.2 && value < 1.2 && isExponent(label.tokens)) exponent = column
     else if (coefficient < 0 && value > 0 && isCoefficient(label.tokens)) {
       coefficient = column
-      unit = unitOf(label, 'flow')
+      unit = unitOf(label, 'flow') ?? flowPerPressure(text)
     } else if (lowest < 0 && says(label, 'lower') && label.unit?.kind !== 'flow') lowest = column
     else if (highest < 0 && says(label, 'upper') && label.unit?.kind !== 'flow') highest = column
   }
@@ -112,7 +112,7 @@ function firstNumbers(view: View, row: number): number | undefined {
   return undefined
 }
 
-const isExponent = (tokens: readonly string[]): boolean =>
+export const isExponent = (tokens: readonly string[]): boolean =>
   tokens.length <= 3 &&
   [
     'n',
@@ -128,7 +128,7 @@ const isExponent = (tokens: readonly string[]): boolean =>
     'eksponent',
     'k2',
   ].includes(tokens[0] ?? '')
-const isCoefficient = (tokens: readonly string[]): boolean =>
+export const isCoefficient = (tokens: readonly string[]): boolean =>
   tokens.length <= 6 &&
   [
     'c',
@@ -193,6 +193,22 @@ export function unitsIn(text: string): KnownUnit[] {
     .split(/[\s,;()[\]=]+/)
     .filter((word) => word.length >= 2 && word.toLowerCase() !== 'in' && word.toLowerCase() !== 'min')
     .flatMap((word) => findUnit(word.replace(/[.:]$/, '')) ?? [])
+}
+
+/** m³/h of "C (m³/h·Pa^n)" or "C [m³/(h Paⁿ)]": the flow a coefficient gives for a pressure to some power. */
+function flowPerPressure(text: string): KnownUnit | undefined {
+  const bare = text.replace(/[[\](){}]/g, ' ')
+  const at = bare.search(/pa\b|pa[\^ⁿ⁻-]/i)
+  if (at < 0) return undefined
+  const words = bare
+    .slice(0, at)
+    .replace(/[\s·⋅*/×.]+$/, '')
+    .split(/\s+/)
+  for (const count of [1, 2, 3]) {
+    const unit = findUnit(words.slice(-count).join(''))
+    if (unit?.kind === 'flow') return unit
+  }
+  return undefined
 }
 
 /** 1.204 of "valid for air of 1.204 kg/m³". */

@@ -115,6 +115,13 @@ function headAt(view: View, first: number, under: readonly number[]): Head {
     )
     const blank = under.every((column) => !view.at(row, column))
     if (numbers || (texts === 0 && !(blank && row === first - 1))) break
+    if (
+      texts === 1 &&
+      under.length > 1 &&
+      row < first - 1 &&
+      under.some((column) => isSentence(view, row, column))
+    )
+      break
     if (texts > 0) top = row
   }
   const columns: Column[] = []
@@ -132,6 +139,12 @@ const holdsValue = (content: Content | undefined): boolean =>
 const statesZeroFlow = (text: string): boolean =>
   (/[:=]\s*[-+−–]?\d/.test(text) || /^\s*[-+−–]?\d+(?:[.,]\d+)?\s+\p{L}/u.test(text)) &&
   zeroValuesIn(text) !== undefined
+
+/** A line of words over the headings, of which only the first cell lies over a column: "Fan: Q = 61 · Δp^0.51 (m³/h, Pa)". */
+const isSentence = (view: View, row: number, column: number): boolean => {
+  const text = view.text(row, column)
+  return text !== undefined && view.right(row, column) === column && (/[=;]/.test(text) || text.length > 40)
+}
 
 /** Text of a cell, or of the merged block over it. */
 function stackText(view: View, row: number, column: number): string | undefined {
@@ -151,7 +164,9 @@ function columnAt(view: View, top: number, first: number, column: number): Colum
     if (text !== undefined && isHeading(text)) pieces.push({ text, row })
   }
   if (pieces.length === 0) {
-    if (view.number(first, column) === undefined) return undefined
+    // Names or numbers of the rows, which need no heading.
+    const named = view.text(first, column) !== undefined && view.at(first + 1, column) !== undefined
+    if (view.number(first, column) === undefined && !named) return undefined
     return { at: column, label: readLabel(''), headingCell: view.address(first, column) }
   }
   const unitRows = pieces.filter(({ text }) => bareUnit(text))

@@ -1,3 +1,4 @@
+import type { Direction } from '../../../contract/record/index.js'
 import type { FoundField } from '../fields/find-fields.js'
 import type { View } from '../grid/view.js'
 import type { FoundRun } from '../tables/runs.js'
@@ -17,6 +18,8 @@ export interface TestGroup {
   runs: FoundRun[]
   series: FoundSeries[]
   hidden: boolean
+  /** Its title says that it does not count: the words with their cell. */
+  refusedBy?: string
 }
 
 /** Parts the runs of a log into tests. */
@@ -44,14 +47,29 @@ export function groupTests(
     if (only && groups.length === 1 && runs.length === 0) only.series.push(...series)
     else groups.push({ key: '', runs: [], series: [...series], hidden })
   }
-  for (const group of groups) if (group.key === '' && groups.length > 1) group.key = titleOf(group, groups)
+  for (const group of groups)
+    if (group.key === '' && groups.length > 1) {
+      group.key = titleOf(group, groups)
+      if (says(readLabel(group.key), 'leftOut')) group.refusedBy = `its title says "${group.key}"`
+    }
   makeUnique(groups)
   return groups
 }
 
-const room = (group: TestGroup, { direction }: FoundRun): boolean =>
-  group.runs.length < 2 &&
-  !group.runs.some((one) => one.direction !== undefined && one.direction === direction)
+const room = (group: TestGroup, run: FoundRun): boolean => {
+  const direction = directionOf(run)
+  return (
+    group.runs.length < 2 &&
+    !group.runs.some((one) => direction !== undefined && directionOf(one) === direction)
+  )
+}
+
+/** All pressures below zero are depressurisation, whatever words are missing. */
+export const directionOf = ({ direction, readings }: FoundRun): Direction | undefined =>
+  direction ??
+  (readings.length > 0 && readings.every(({ pressure }) => pressure.value < 0)
+    ? 'depressurisation'
+    : undefined)
 
 /** Sheets whose names differ only in the direction: "Plot 1 dep", "Plot 1 pres". */
 function sheetGroups(runs: readonly FoundRun[]): TestGroup[] | undefined {

@@ -23,6 +23,8 @@ export const CONCEPTS = {
   gross:
     'gross external brutto brut bruto ~brutto overall lordo lorda zewnetrzna buitenwerks bta outer externe exterieur exterieures hruby hruba hrube | external dims|outside dims',
   net: 'net netto ~netto internal inner interior nett innen* heated conditioned interieur interne neto netta interna wewnetrzna kubatura inwendig total totale intern luftvolumen air heated* beheiz* chauffe verwarmd ogrzewana vnitrni cisty netto sisa*',
+  asShown:
+    'measured meas actual act raw reading shown display displayed indicated ist gemessen abgelesen angezeigt anzeige mesure mesuree lu affiche gemeten afgelezen zmierzony zmierzone odczyt medido medida leido misurato misurata letto malt maalt uppmatt avlast mereno namereno mitattu | as read|as shown',
   room: 'room rooms zone zones space spaces raum raume zimmer piece pieces kamer pokoj habitacion stanza rum rom',
   envelope:
     'envelope env ae shell surface fabric perimeter ~hullflache ~huellflaeche ~hullflachen enveloppe parois deperditive schiloppervlak* gebouwschil verliesoppervlak* schil przegrod przegrody powloki obudowy envolvente envolvente* involucro disperdente klimaskal* omslutande klimaskarm* klimaskaerm* omsluttende at atb atbat obalky obalka vaippa vaipan',
@@ -59,7 +61,7 @@ export const CONCEPTS = {
   target:
     'target targets nominal setpoint planned plan soll sollwert sollwerte solldruck cible consigne visee doel streef* streefwaarde gewenst zadane docelowe objetivo obiettivo nominale mal malvarde mal* maltryk settpunkt aim wanted desired intended approx goal pozadovany tavoite cil cilovy | set point|set value|set pa',
   corrected:
-    'corrected corr korr korrigiert* korr* corrige corrigee corrige* gecorrigeerd* skorygowan* corregid* corretto corretta korrigeret korrigerad korrigert std standard stp normal* normiert* referenz* normvolumen* normluft* nm3 sm3 scfm adj adjusted reference qn qenv qcor qcorr qc korigovan* opraven* korjattu corrigid*',
+    'corrected corr korr korrigiert* korr* corrige corrigee corrige* gecorrigeerd* skorygowan* corregid* corretto corretta korrigeret korrigerad korrigert std standard stp norm normal* normiert* referenz* normvolumen* normluft* nm3 sm3 scfm adj adjusted reference qn qenv qcor qcorr qc korigovan* opraven* korjattu corrigid*',
   induced:
     'induced net netto induziert* induite induit corrected corr korr* korrigiert* corrige corrigee effective effektiv* geinduceerd* gecorrigeerd* skorygowan* inducid* indotta adjusted induceret indusert korigovan* opraven* korjattu corrigid* corregid* corretta corretto corrige* skygerowan* gecorrigeerd korrigeret korrigerat',
   speed:

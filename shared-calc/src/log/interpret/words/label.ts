@@ -51,6 +51,9 @@ const answered = new WeakMap<Label, Partial<Record<Concept, boolean>>>()
 
 function hasWord(label: Label, concept: Concept): boolean {
   const { whole, beginnings, anywhere, phrases } = MATCHERS.get(concept) as Matcher
+  // "0 flow", "q = 0", "dp at 0": a bare nought beside a word of flow or pressure.
+  if (concept === 'zero' && label.tokens.includes('0') && label.tokens.length <= 5)
+    if (hasWord(label, 'flow') || hasWord(label, 'before') || hasWord(label, 'after')) return true
   return (
     label.tokens.some(
       (token) =>
