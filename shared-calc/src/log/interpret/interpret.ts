@@ -7,6 +7,7 @@ import { LogError, problem } from '../problem.js'
 import { readAnswers } from './answers.js'
 import { assignZeroFlow } from './assign-zero-flow.js'
 import { type FoundField, fieldsOfRow, findFields, namedRowsOf, roomsOf } from './fields/find-fields.js'
+import { pairedView } from './grid/paired-view.js'
 import { decimalOf, turned, type View, viewOf } from './grid/view.js'
 import type { Answers, Interpretation, InterpretedTest, Question, Use } from './interpretation.js'
 import { NotSearched } from './not-searched.js'
@@ -58,18 +59,25 @@ export function interpretLog(
   const views = sheets.map((sheet) => viewOf(sheet, around))
   const visible = views.filter(({ sheet }) => !sheet.hidden)
   const unsearched = new NotSearched()
-  const tablesBelow = (heads?: typeof bareHeads) =>
-    views.map((view) =>
-      findSheetTables(view, around, answers, unsearched.of(view, 'tables of readings'), heads),
-    )
-  const headed = tablesBelow()
-  const isEmpty = headed.every(({ runs: own, series: raw }) => own.length + raw.length === 0)
-  const tables = isEmpty ? tablesBelow(bareHeads) : headed
+  const tablesBelow = (of: readonly View[], heads?: typeof bareHeads) =>
+    of.map((view) => findSheetTables(view, around, answers, unsearched.of(view, 'tables of readings'), heads))
+  const isEmpty = (found: readonly SheetTables[]) =>
+    found.every(({ runs: own, series: raw }) => own.length + raw.length === 0)
+  let tables = tablesBelow(views)
+  if (isEmpty(tables)) {
+    const parted = views.map((view) => pairedView(view) ?? view)
+    if (parted.some((view, index) => view !== views[index])) tables = tablesBelow(parted)
+    if (isEmpty(tables)) tables = tablesBelow(parted, bareHeads)
+  }
   unsearched.beyond(tables, grid.sheetNames.slice(MOST_SHEETS))
   const fields = tables.flatMap(({ view, isTaken }) =>
     findFields(view, isTaken, unsearched.of(view, 'labels with values')),
   )
-  const device = findDevice(visible) ?? (hasDevicePressures(tables) ? deviceInWords(visible) : undefined)
+  const device =
+    findDevice(visible) ??
+    (hasDevicePressures(tables)
+      ? (findDevice(visible.map((view) => turned(view, around))) ?? deviceInWords(visible))
+      : undefined)
   const all = tables
     .flatMap((one) => one.runs)
     .filter(

@@ -55,6 +55,13 @@ export function putDevice(
       cells,
       'flowDevice.ranges',
     )
+  if (perPa !== 1)
+    draft.note(
+      'log-unit',
+      `coefficients of the flow device are for pressures in ${shown(pressureUnit?.unit ?? 'Pa')}`,
+      cells,
+      'flowDevice.ranges',
+    )
   if (density) {
     draft.put('flowDevice.referenceDensity_kg_m3', density.value, density.cell)
     draft.use(

@@ -90,7 +90,7 @@ function tableAt(view: View, row: number): FoundDevice | undefined {
     })
   }
   if (ranges.length === 0) return undefined
-  const said = saidNear(view, row)
+  const said = saidNear(view, row, Math.max(0, name), Math.max(coefficient, exponent, highest))
   const flowUnit = unit ?? said.flow
   return {
     view,
@@ -163,6 +163,8 @@ function labelLeft(view: View, row: number, from: number): { text: string; cell:
 function saidNear(
   view: View,
   row: number,
+  left: number,
+  right: number,
 ): { flow?: KnownUnit; pressure?: KnownUnit; density?: { value: number; cell: string } } {
   const said: { flow?: KnownUnit; pressure?: KnownUnit; density?: { value: number; cell: string } } = {}
   for (let at = Math.max(0, row - 8); at <= row + 14; at++)
@@ -170,7 +172,8 @@ function saidNear(
       const text = view.text(at, column)
       if (text === undefined || text.length > 160) continue
       // A label with its value, or the heading of another table, says nothing of the coefficients.
-      if (view.number(at, column + 1) !== undefined || isHeadingElsewhere(view, at, column, row)) continue
+      const own = at === row && column >= left && column <= right
+      if (view.number(at, column + 1) !== undefined || (!own && isHeading(view, at, column))) continue
       for (const unit of unitsIn(text)) {
         if (unit.kind === 'flow') said.flow ??= unit
         if (unit.kind === 'pressure') said.pressure ??= unit
@@ -181,9 +184,8 @@ function saidNear(
   return said
 }
 
-/** A text right above numbers that is not in the headings of the table itself and is no formula. */
-const isHeadingElsewhere = (view: View, at: number, column: number, row: number): boolean =>
-  at !== row &&
+/** A text right above numbers that is no formula: it speaks of them. */
+const isHeading = (view: View, at: number, column: number): boolean =>
   !/[=^]/.test(view.text(at, column) ?? '') &&
   (view.number(at + 1, column) !== undefined || view.number(at + 2, column) !== undefined)
 

@@ -137,7 +137,9 @@ const holdsValue = (content: Content | undefined): boolean =>
   content?.kind === 'text' && (content.numbers !== undefined || statesZeroFlow(content.text))
 
 const statesZeroFlow = (text: string): boolean =>
-  (/[:=]\s*[-+−–]?\d/.test(text) || /^\s*[-+−–]?\d+(?:[.,]\d+)?\s+\p{L}/u.test(text)) &&
+  (/[:=]\s*[-+−–]?\d/.test(text) ||
+    /^\s*[-+−–]?\d+(?:[.,]\d+)?\s+\p{L}/u.test(text) ||
+    /\d[.,]\d|\d\s*Pa\b/.test(text)) &&
   zeroValuesIn(text) !== undefined
 
 /** A line of words over the headings, of which only the first cell lies over a column: "Fan: Q = 61 · Δp^0.51 (m³/h, Pa)". */

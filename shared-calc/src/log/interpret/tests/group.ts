@@ -50,7 +50,9 @@ export function groupTests(
   for (const group of groups)
     if (group.key === '' && groups.length > 1) {
       group.key = titleOf(group, groups)
-      if (says(readLabel(group.key), 'leftOut')) group.refusedBy = `its title says "${group.key}"`
+      const title = readLabel(group.key)
+      if (says(title, 'leftOut') || says(title, 'brokenOff'))
+        group.refusedBy = `its title says "${group.key}"`
     }
   makeUnique(groups)
   return groups

@@ -14,9 +14,9 @@ export const CONCEPTS = {
   pressure:
     'pressure pressures press dp δp deltap dpa delta p pa pascal pascals pdiff ~druck ~druckdifferenz ~differenzdruck pression pressions ~druk drukverschil cisnienie cisnienia roznica presion presiones pressione pressioni tryk trykk tryck tryckskillnad trykforskel trykkforskjell difference differenz tlak tlakovy tlakova tlaku rozdil paine paine* paineero pressao diferenca tlakova | δ p|pressure diff',
   building:
-    'building bldg house envelope env room dwelling enclosure structure indoor measured actual act ist istwert gebaude* gebaeude* hull* batiment enveloppe gebouw* woning budynku budynek edificio vivienda bygning* byggnad* hus involucro envolvente klimaskal* klimaskaerm* dom domu mesuree mesure gemeten zmierzone medida misurata maalt matt uppmatt huis budovy budova rakennus vaipan',
+    'building bldg house geb envelope env room dwelling enclosure structure indoor measured actual act ist istwert gebaude* gebaeude* hull* batiment enveloppe gebouw* woning budynku budynek edificio vivienda bygning* byggnad* hus involucro envolvente klimaskal* klimaskaerm* dom domu mesuree mesure gemeten zmierzone medida misurata maalt matt uppmatt huis budovy budova rakennus vaipan',
   device:
-    'fan device nozzle orifice ring blower flowmeter geblase* geblaese* ventilator* ventilatordruk ventilateur ventilador ventilatore blende* blenden* diaphragme diaphragm boquilla blaser* vifte* flakt* blasare wentylator* dysza dyse ventilatoru puhallin puhaltimen | flow pressure|flow pa',
+    'fan device nozzle orifice ring blower flowmeter geblase* geblaese* ventilator* ventilatordruk ventilateur ventilador ventilatore blende* blenden* diaphragme diaphragm boquilla blaser* vifte* flakt* blasare wentylator* dysza dyse duse dusen ~duse tryska ugello tobera suutin mondstuk* ventilatoru puhallin puhaltimen | flow pressure|flow pa',
   flow: 'flow flows airflow airflows q qm qr qv vr qfan qmeas qmeasured qleak cfm lps cmh ~volumenstrom ~volumenstrome ~luftstrom ~leckagestrom ~leckstrom debit debits debiet luchtdebiet luchtstroom luchtvolumestroom przeplyw strumien caudal caudales portata flusso luftmangd luftflode luftmengde luftstrom* volumenstrom* volumstrom* lekdebiet lekstroom lackage leakage volumeflow prutok prutoku objemovy tok vzduchu ilmavirta ilmavirta* vuotoilmavirta vuotoilma caudal vazao fluxo | air flow|air leakage|volume flow|vol flow|flow rate',
   volume:
     'volume vol vol. volumen ~volumen kubatura objetosc kubatur inhoud volym cubage ~luftvolumen ~innenvolumen rumfang v vi objem objemu tilavuus sisatilavuus ilmatilavuus volumes | air volume|internal volume|cubic content',
@@ -72,7 +72,7 @@ export const CONCEPTS = {
   direction:
     'direction dir mode richtung messrichtung sens richting kierunek direccion direzione retning riktning run type art messart modus kind smer suunta direcao',
   range:
-    'range ranges plate plates ring rings configuration config bereich messbereich blende blenden plage gamme opening disc disk cover bague plaque anneau plaat zakres plyta anillo anello boquilla nozzle dyse insert adapter orifice | flow ring',
+    'range ranges plate plates ring rings configuration config bereich messbereich blende blenden plage gamme opening disc disk cover bague plaque anneau plaat zakres plyta anillo anello boquilla nozzle nozzles dyse duse dusen tryska ugello tobera suutin mondstuk* buse insert adapter orifice | flow ring',
   role: 'type role what kind art typ was quoi status state remark remarks note notes comment label phase bemerkung',
   total:
     'total tot sum gesamt ~gesamt summe combined totale totaal suma totalt samlet somme sigma both all together overall',
@@ -86,6 +86,9 @@ export const CONCEPTS = {
   lower: 'min minimum from lowest low von lower',
   upper: 'max maximum to highest high bis upper',
   used: 'used use valid include included counts count gultig gueltig verwendet valide retenu utilise geldig gebruikt wazny uzyty usato usado brugt brukt anvand platny',
+  /** Titles of a test that came to nothing. */
+  brokenOff:
+    'stopped aborted interrupted failed incomplete abgebrochen unterbrochen fehlgeschlagen misslungen unvollstandig interrompu interrompue echoue incomplet afgebroken mislukt onvolledig przerwan* nieudan* interrumpid* fallid* interrott* fallit* avbrutt avbruten afbrudt mislykket misslyckad* keskeyt* prerusen* nezdar* interrompid* falhad*',
   leftOut:
     'rejected reject ignore ignored discard discarded omit omitted void invalid excluded exclude unused aborted verworfen ungultig ungueltig annule rejete ongeldig vervallen odrzucony descartado scartato kasseret forkastet forkastad bad vyrazen* vyloucen* neplatn* hylatty hylat* rejeitad* anulad* | not used|not valid|do not use|nicht verwendet|left out|non utilise|non retenu',
 } as const

@@ -82,6 +82,7 @@ export function wordsOf(text: string): string[] {
     .normalize('NFKD')
     .replace(/\p{M}/gu, '')
     .replace(/([a-z]{3})([A-Z])/g, '$1 $2')
+    .replace(/(?<!\p{L})([Δδ∆d]p)_?(?=[A-Z][a-z]{2})/gu, '$1 ')
     .toLowerCase()
     .replace(/[ßøłæœđ]/g, (letter) => LETTERS[letter] ?? letter)
     .split(/[^\p{L}\p{N}#°%]+/u)
