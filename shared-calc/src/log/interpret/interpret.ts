@@ -168,6 +168,8 @@ export function interpretLog(
     const volume = putSizes(draft, scope, rooms, american)
     putRuns(draft, group.runs, { scope, zero: assigned, device, volume, american })
     if (unknown.length > 0 && answers['zeroFlow.labels'] === undefined) draft.ask(unknownQuestion(unknown))
+    if (group.refusedBy)
+      draft.caution('log-refused-test', `${group.refusedBy}; the test was read`, '', 'runs')
     if (volume.open) draft.ask(volumeUnitQuestion(volume.open, american))
     putSeries(draft, grid, group)
     const target = draft.answered('target.preset')

@@ -122,6 +122,8 @@ function plainIn(text: string, decimal: '.' | ',' | undefined): Written | undefi
   const note = rest.slice(cut).trim()
   const headUnit = head === '' ? undefined : findUnit(head)
   if (head !== '' && !headUnit) return undefined
+  // A second number is no remark.
+  if (/^[;,]\s*[-−–+]?\d/.test(note)) return undefined
   return { value, ...(headUnit ? { unit: headUnit } : {}), note }
 }
 

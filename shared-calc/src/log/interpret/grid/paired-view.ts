@@ -18,6 +18,8 @@ export function pairedView(view: View): View | undefined {
     const pair = pairIn(content.text)
     const part = index === column ? 0 : 1
     if (pair) return { kind: 'number', written: pair[part] }
+    // Figures are no headings: "zero before −1.2 Pa, after −0.8 Pa" stays whole.
+    if (/(?<!\p{L})\d/u.test(content.text)) return part === 0 ? content : undefined
     const words = [/\s[/,]\s|[;|]|\s{2,}/, /[/,]/].map((sign) =>
       content.text.split(sign).map((one) => one.trim()),
     )
@@ -73,7 +75,7 @@ function pairIn(text: string): [Written, Written] | undefined {
     text
       .slice(first.index + first[0].length, second.index)
       .split(/[/;|,@]\s|\s{2,}|\s(?=[\p{L}Δ]{1,3}\s*[:=])/u)[0] ?? ''
-  const one = writtenIn(`${first[0]} ${between.replace(/[\s/;|,@]+$/, '')}`.trim(), undefined)
+  const one = writtenIn(`${first[0]} ${between.replace(/(?<![\s/;|,@])[\s/;|,@]+$/, '')}`.trim(), undefined)
   const other = writtenIn(text.slice(second.index).trim(), undefined)
   return one && other ? [one, other] : undefined
 }

@@ -90,7 +90,9 @@ function tableAt(view: View, row: number): FoundDevice | undefined {
     })
   }
   if (ranges.length === 0) return undefined
-  const said = saidNear(view, row, Math.max(0, name), Math.max(coefficient, exponent, highest))
+  let right = Math.max(coefficient, exponent, highest)
+  while (view.at(row, right + 1)) right++
+  const said = saidNear(view, row, Math.max(0, name), right)
   const flowUnit = unit ?? said.flow
   return {
     view,
@@ -198,13 +200,13 @@ export function unitsIn(text: string): KnownUnit[] {
 }
 
 /** m³/h of "C (m³/h·Pa^n)" or "C [m³/(h Paⁿ)]": the flow a coefficient gives for a pressure to some power. */
-function flowPerPressure(text: string): KnownUnit | undefined {
+export function flowPerPressure(text: string): KnownUnit | undefined {
   const bare = text.replace(/[[\](){}]/g, ' ')
   const at = bare.search(/pa\b|pa[\^ⁿ⁻-]/i)
   if (at < 0) return undefined
   const words = bare
     .slice(0, at)
-    .replace(/[\s·⋅*/×.]+$/, '')
+    .replace(/(?<![\s·⋅*/×.])[\s·⋅*/×.]+$/, '')
     .split(/\s+/)
   for (const count of [1, 2, 3]) {
     const unit = findUnit(words.slice(-count).join(''))

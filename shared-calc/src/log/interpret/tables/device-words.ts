@@ -1,7 +1,7 @@
 import type { KnownUnit } from '../../cells/units.js'
 import type { View } from '../grid/view.js'
 import { readLabel, says } from '../words/label.js'
-import { type FoundDevice, isCoefficient, isExponent, unitsIn } from './device-ranges.js'
+import { type FoundDevice, flowPerPressure, isCoefficient, isExponent, unitsIn } from './device-ranges.js'
 
 /** Sheets and cells that are looked at for one formula or two values. */
 const MOST = { rows: 300, columns: 40 }
@@ -25,11 +25,10 @@ export function deviceInWords(views: readonly View[]): FoundDevice | undefined {
   return found.length === 1 ? found[0] : undefined
 }
 
-const FORMULA =
-  /=\s*(\d{1,4}(?:[.,]\d{1,4})?)\s*[·⋅*×x]?\s*(?:\(?(?:[ΔδΔ∆d]\s?)?p\p{L}{0,6}\)?)\s*(?:\^|\*\*)?\s*\(?(0[.,]\d{1,5})/iu
+const FORMULA = /=(\d{1,4}(?:[.,]\d{1,4})?)[·⋅*×x]?\(?[ΔδΔ∆d]?p\p{L}{0,6}\)?(?:\^|\*\*)?\(?(0[.,]\d{1,5})/iu
 
 function inFormula(view: View, row: number, column: number, text: string): FoundDevice | undefined {
-  const [, coefficient, exponent] = FORMULA.exec(text.normalize('NFC')) ?? []
+  const [, coefficient, exponent] = FORMULA.exec(text.normalize('NFC').replace(/\s/g, '')) ?? []
   if (coefficient === undefined || exponent === undefined) return undefined
   // The formula of the building's own leakage is no device.
   if (says(readLabel(text), 'envelope')) return undefined
@@ -60,7 +59,9 @@ function inTwoValues(view: View, row: number, column: number, text: string): Fou
     const said = [label, readLabel(other), ...titlesOf(view, row, column).map(readLabel)]
     // A house's own C and n stand among its results.
     if (!said.some((one) => says(one, 'device'))) return undefined
-    return made(view, row, unitsIn(`${text} ${other} ${view.text(row, column + 2) ?? ''}`), {
+    const per = flowPerPressure(text) ?? flowPerPressure(view.text(row, column + 2) ?? '')
+    const units = per ? [per] : unitsIn(`${text} ${other} ${view.text(row, column + 2) ?? ''}`)
+    return made(view, row, units, {
       label: label.text,
       coefficient,
       exponent,

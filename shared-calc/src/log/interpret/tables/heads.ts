@@ -108,7 +108,7 @@ function headAt(view: View, first: number, under: readonly number[]): Head {
   for (let row = first - 1; row >= Math.max(0, first - HEADING_ROWS); row--) {
     // A text with its own value beside it is a label, not a heading.
     const texts = under.filter(
-      (column) => isHeading(stackText(view, row, column)) && view.number(row, column + 1) === undefined,
+      (column) => isHeading(stackText(view, row, column)) && !hasValue(view, row, column),
     ).length
     const numbers = under.some(
       (column) => view.number(row, column) !== undefined || holdsValue(view.at(row, column)),
@@ -131,6 +131,11 @@ function headAt(view: View, first: number, under: readonly number[]): Head {
   }
   return { view, top, first, columns }
 }
+
+/** Whether a value stands right behind a text, or behind one blank. */
+const hasValue = (view: View, row: number, column: number): boolean =>
+  view.number(row, column + 1) !== undefined ||
+  (!view.at(row, column + 1) && view.number(row, column + 2) !== undefined)
 
 /** "Zero: 0.7 Pa", "0.4 Pa before": a value with its label, no heading. */
 const holdsValue = (content: Content | undefined): boolean =>

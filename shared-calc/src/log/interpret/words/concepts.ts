@@ -86,9 +86,9 @@ export const CONCEPTS = {
   lower: 'min minimum from lowest low von lower',
   upper: 'max maximum to highest high bis upper',
   used: 'used use valid include included counts count gultig gueltig verwendet valide retenu utilise geldig gebruikt wazny uzyty usato usado brugt brukt anvand platny',
-  /** Titles of a test that came to nothing. */
+  /** A test that came to no end; one that a house failed did. */
   brokenOff:
-    'stopped aborted interrupted failed incomplete abgebrochen unterbrochen fehlgeschlagen misslungen unvollstandig interrompu interrompue echoue incomplet afgebroken mislukt onvolledig przerwan* nieudan* interrumpid* fallid* interrott* fallit* avbrutt avbruten afbrudt mislykket misslyckad* keskeyt* prerusen* nezdar* interrompid* falhad*',
+    'stopped aborted interrupted incomplete abgebrochen unterbrochen unvollstandig interrompu interrompue incomplet afgebroken onvolledig przerwan* interrumpid* interrott* avbrutt avbruten afbrudt keskeyt* prerusen* interrompid*',
   leftOut:
     'rejected reject ignore ignored discard discarded omit omitted void invalid excluded exclude unused aborted verworfen ungultig ungueltig annule rejete ongeldig vervallen odrzucony descartado scartato kasseret forkastet forkastad bad vyrazen* vyloucen* neplatn* hylatty hylat* rejeitad* anulad* | not used|not valid|do not use|nicht verwendet|left out|non utilise|non retenu',
 } as const
