@@ -1,10 +1,11 @@
-import type { Finding } from '@draughtbook/shared-calc'
 import {
   type Answers,
   answeredRecord,
   chooseLayout,
+  fileText,
   type Grid,
   type Layout,
+  logFinding,
   openLog,
   readGrid,
   readLog,
@@ -37,8 +38,12 @@ export function readSheet(bytes: Uint8Array, name: string, options: SheetOptions
   const known = layout ?? savedLayout(grid) ?? chooseLayout(grid, layouts)
   if (!known) return understand(grid, { answers, fileDate })
   if (known.answers)
-    return understand(grid, { answers: { ...known.answers, ...answers }, fileDate, told: byAnswers(known) })
-  // A text file is opened again where the chosen layout states another decimal sign; that is readLog's affair.
+    return understand(grid, {
+      answers: { ...known.answers, ...answers },
+      fileDate,
+      told: logFinding(fileText('log-layout', { name: known.name, why: 'answers' })),
+    })
+  // A text file is opened again where the chosen layout states another decimal sign; readLog does that.
   const reading = layout ? { layout } : { layouts }
   return answered(
     testsOf(grid.kind === 'workbook' ? readGrid(grid, reading) : readLog(bytes, name, reading)),
@@ -54,29 +59,14 @@ function answered(tests: readonly ReadTest[], answers: Answers): ReadTest[] {
   return tests.map((test) => ({ ...test, record: answeredRecord(test.record, answers) }))
 }
 
-function byAnswers({ name }: Layout): Finding {
-  return {
-    rule: 'log-layout',
-    severity: 'note',
-    message: `read with the answers kept in the layout "${name}"`,
-    where: [],
-  }
-}
-
 function summaryOf(rows: ReadonlyMap<string, readonly string[]>): ReadTest {
   const { record, digests } = parseRecordRows(rows)
   const altered = digests.record.written !== digests.record.found
-  return { record, cells: {}, findings: altered ? [ALTERED] : [] }
-}
-
-const ALTERED: Finding = {
-  rule: 'record-altered',
-  severity: 'caution',
-  message:
-    'the record on sheet Record was changed after the workbook was written (its digest does not match)',
-  where: ['format'],
-  cells: [`${RECORD}!B4`],
-  remedy: 'find out what was changed, or use the workbook as issued',
+  return {
+    record,
+    cells: {},
+    findings: altered ? [logFinding(fileText('record-altered'), [`${RECORD}!B4`], ['format'])] : [],
+  }
 }
 
 /** Rows of the Record sheet, key → texts, where a workbook is one of our own summaries; undefined for any other. */

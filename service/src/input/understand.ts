@@ -1,11 +1,13 @@
 import type { CellMap, Finding, TestRecord } from '@draughtbook/shared-calc'
 import {
   type Answers,
+  fileText,
   type Grid,
   type Interpretation,
   interpretLog,
   LogError,
   type LogProblem,
+  logFinding,
 } from '@draughtbook/shared-calc/log'
 import { OpenQuestions } from './open-questions.js'
 
@@ -20,7 +22,7 @@ export interface UnderstandOptions {
   readonly answers?: Answers | undefined
   /** Day the file was last changed, YYYY-MM-DD. */
   readonly fileDate?: string | undefined
-  /** What to tell of a layout whose answers were used. */
+  /** The finding that names the layout whose answers were used. */
   readonly told?: Finding | undefined
 }
 
@@ -57,12 +59,5 @@ export function refuseFaults(read: Interpretation): void {
   if (problems.length > 0) throw new LogError(problems as LogProblem[])
 }
 
-function oneOf({ tests }: Interpretation, key: string): Finding {
-  return {
-    rule: 'log-one-of-several',
-    severity: 'note',
-    message: `the log holds ${tests.length} tests: ${tests.map((one) => one.key).join(', ')}. This is ${key}`,
-    where: [],
-    remedy: `one of them alone: --set test=${JSON.stringify(key)}`,
-  }
-}
+const oneOf = ({ tests }: Interpretation, key: string): Finding =>
+  logFinding(fileText('log-one-of-several', { tests: tests.map((one) => one.key), own: key }))

@@ -1,5 +1,6 @@
+import { fileText } from '../catalogue/findings/log/file.js'
+import { logFinding } from '../catalogue/findings/log/log-text.js'
 import type { Finding } from '../contract/record/index.js'
-import { note } from './findings.js'
 import type { Grid } from './grid/grid.js'
 import { applyLayout, type ReadTest } from './layout/apply.js'
 import { chooseLayout } from './layout/fingerprint.js'
@@ -51,22 +52,17 @@ export function readGrid(
   const saved = layout ? undefined : savedLayout(grid)
   const known = layout ?? saved ?? chooseLayout(grid, layouts)
   if (known) {
-    const why = layout ? '' : saved ? ', saved with the workbook' : ', chosen because its fingerprint fits'
-    return finished(applyLayout(grid, known), { layoutUsed: known }, chosen(known, why))
+    const why = layout ? 'given' : saved ? 'saved' : 'fits'
+    const told = fileText('log-layout', { name: known.name, why })
+    return finished(applyLayout(grid, known), { layoutUsed: known }, logFinding(told))
   }
   const proposal = propose(grid)
   if (!proposal.layout || !acceptProposal) return { tests: [], proposal, problems: [unconfirmed(proposal)] }
-  const accepted = note(
-    'log-proposal',
-    `the layout was proposed from the log itself and accepted unseen; its least certain guess has a confidence of ${Math.round(100 * proposal.confidence)} %`,
-    [],
-    [],
-    { remedy: 'look at each guess, and save the layout' },
-  )
+  const { confidence } = proposal
   return finished(
     applyLayout(grid, proposal.layout),
     { layoutUsed: proposal.layout, proposal },
-    { ...accepted, severity: 'caution' },
+    logFinding(fileText('log-proposal', { confidence })),
   )
 }
 
@@ -78,17 +74,13 @@ function finished(tests: ReadTest[], more: Pick<ReadLog, 'layoutUsed' | 'proposa
   }
 }
 
-function chosen({ name }: Layout, why: string): Finding {
-  return note('log-layout', `read by the layout "${name}"${why}`, [], [])
-}
-
 function unconfirmed({ layout, notFound }: Proposal): LogProblem {
   const lacking = notFound.length > 0 ? `; not found: ${notFound.join(', ')}` : ''
   return problem(
     'no-layout',
     layout
-      ? `no layout fits this log. One was proposed and waits to be confirmed (--accept-proposal, or save it)${lacking}`
-      : `no layout fits this log, and none could be proposed${lacking}: describe it in a layout file`,
+      ? `no layout fits this log. One was proposed: check it and save it, or use --accept-proposal${lacking}`
+      : `no layout fits this log, and none could be proposed${lacking}: describe the log in a layout file`,
   )
 }
 

@@ -1,7 +1,10 @@
+import { cellText } from '../../catalogue/findings/log/cells.js'
+import type { LogRemark } from '../../catalogue/findings/log/log-text.js'
+import { quoted } from '../../catalogue/words.js'
 import type { Cell } from '../grid/grid.js'
 import type { LogProblemCode } from '../problem.js'
 import { isDateFormat, isTimeFormat } from './dates.js'
-import { type Interpreted, notNumber, quote, type Reading, type Remark } from './interpreted.js'
+import { type Interpreted, notNumber, type Reading } from './interpreted.js'
 import { readNumberText } from './number-text.js'
 import {
   conversionText,
@@ -19,7 +22,7 @@ export function quantity(cell: Cell, kind: keyof typeof RECORD_UNITS, reading: R
   if (cell.kind === 'boolean') return notNumber(cell)
   if (cell.kind === 'number') {
     if (kind === 'time' && isTimeFormat(cell.format))
-      return { value: Number(cell.value) * DAY_SECONDS, remarks: [CLOCK] }
+      return { value: Number(cell.value) * DAY_SECONDS, remarks: [cellText('log-unit/clock')] }
     if (isDateFormat(cell.format) || (kind !== 'time' && isTimeFormat(cell.format)))
       return {
         refused: 'not-a-number',
@@ -50,21 +53,12 @@ export function quantity(cell: Cell, kind: keyof typeof RECORD_UNITS, reading: R
   if (read.rest && !unit && note === undefined)
     return {
       refused: 'unknown-unit',
-      message: `${quote(String(cell.value))}: ${quote(read.rest)} is not a known unit of ${kind}`,
+      message: `${quoted(String(cell.value))}: ${quoted(read.rest)} is not a known unit of ${kind}`,
     }
   const remarks = [...read.remarks]
   if (unit && unit.unit !== (reading.unit ?? base).unit)
-    remarks.push({
-      severity: 'note',
-      rule: 'log-unit-in-cell',
-      message: `the cell names its own unit, ${shown(unit.unit)}, and it was used`,
-    })
-  if (note)
-    remarks.push({
-      severity: 'caution',
-      rule: 'log-remark',
-      message: `the remark ${quote(note)} after the number was left out`,
-    })
+    remarks.push(cellText('log-unit-in-cell', { unit: shown(unit.unit) }))
+  if (note) remarks.push(cellText('log-remark', { remark: note }))
   return owning(unit, converted(read.value, unit ?? reading.unit ?? base, kind, remarks))
 }
 
@@ -73,23 +67,17 @@ function owning(unit: KnownUnit | undefined, result: Interpreted): Interpreted {
 }
 
 const DAY_SECONDS = 86_400
-const CLOCK: Remark = {
-  severity: 'note',
-  rule: 'log-unit',
-  message: 'the cell is formatted as a time; its part of a day was converted to s',
-}
 
-function remarkOnFormat(unit: KnownUnit | undefined, expected: KnownUnit): Remark[] {
+function remarkOnFormat(unit: KnownUnit | undefined, expected: KnownUnit): LogRemark[] {
   if (!unit || unit.unit === expected.unit) return []
-  const message = `the cell's number format shows ${shown(unit.unit)} where ${shown(expected.unit)} is expected; the shown unit was used`
-  return [{ severity: 'caution', rule: 'log-unit-in-format', message }]
+  return [cellText('log-unit-in-format', { unit: shown(unit.unit), expected: shown(expected.unit) })]
 }
 
 function converted(
   value: number,
   from: KnownUnit,
   kind: keyof typeof RECORD_UNITS,
-  remarks: Remark[],
+  remarks: LogRemark[],
 ): Interpreted {
   if (from.kind !== kind)
     return {
@@ -97,10 +85,9 @@ function converted(
       message: `${shown(from.unit)} is a unit of ${from.kind}; a ${kind} is expected`,
     }
   if (from.unit === RECORD_UNITS[kind]) return { value, remarks }
-  const message = `converted from ${shown(from.unit)} (${conversionText(from)})`
   return {
     value: toRecordUnit(value, from),
-    remarks: [...remarks, { severity: 'note', rule: 'log-unit', message }],
+    remarks: [...remarks, cellText('log-unit', { unit: shown(from.unit), conversion: conversionText(from) })],
   }
 }
 
@@ -116,24 +103,17 @@ export function plainNumber(cell: Cell, reading: Reading): Interpreted {
 function numberIn(
   cell: Cell,
   { decimal }: Reading,
-): { value: number; rest: string; remarks: Remark[] } | { refused: LogProblemCode; message: string } {
+): { value: number; rest: string; remarks: LogRemark[] } | { refused: LogProblemCode; message: string } {
   const shownText = String(cell.value).trim()
   const read = readNumberText(shownText, decimal)
   if (!read) return notNumber(cell)
   if ('ambiguous' in read) {
     const [grouped, fraction] = read.ambiguous
-    const message = `${quote(shownText)} may be ${grouped} or ${fraction}: state "decimal" in the layout, or type the number again`
+    const message = `${quoted(shownText)} may be ${grouped} or ${fraction}: state "decimal" in the layout, or type the number again`
     return { refused: 'ambiguous-number', message }
   }
-  const how = [read.comma ? 'a decimal comma' : '', read.grouped ? 'grouped digits' : '']
-    .filter(Boolean)
-    .join(' and ')
-  const message = `the number is stored as text${how ? ` with ${how}` : ''} and was read as a number`
-  return {
-    value: read.value,
-    rest: read.rest,
-    remarks: [{ severity: 'note', rule: 'log-text-number', message }],
-  }
+  const { value, rest, comma, grouped } = read
+  return { value, rest, remarks: [cellText('log-text-number', { comma, grouped })] }
 }
 
 /** Unit and remark of what stands after a number: "Pa (gust)" → Pa and "(gust)". A second number is never a remark. */

@@ -1,5 +1,7 @@
+import { cellText } from '../../catalogue/findings/log/cells.js'
+import type { LogRemark } from '../../catalogue/findings/log/log-text.js'
 import { fieldKind } from '../cells/fields.js'
-import { type Interpreted, interpret, type Reading, type Remark } from '../cells/interpret.js'
+import { type Interpreted, interpret, type Reading } from '../cells/interpret.js'
 import { findUnit, type KnownUnit, type QuantityKind, RECORD_UNITS, shown } from '../cells/units.js'
 import type { Collector } from '../collector.js'
 import { addressOf, withSheet } from '../grid/address.js'
@@ -10,7 +12,7 @@ import type { Layout } from './schema.js'
 import { type Found, type Scope, textOf } from './scope.js'
 
 /** What a cell turned out to hold, before it is decided where in the record it goes. */
-export type Looked = { address: string; remarks: Remark[] } & (
+export type Looked = { address: string; remarks: LogRemark[] } & (
   | { state: 'blank' | 'struck' }
   | { state: 'value'; value: number | string }
   | { state: 'refused'; code: LogProblemCode; message: string; cell: Cell }
@@ -77,11 +79,7 @@ export function lookAlong(
       return { state: 'refused', address, remarks, code: result.refused, message: result.message, cell }
     remarks.push(...result.remarks)
     if (field.kind === 'quantity' && !reading.unit && !result.ownUnit)
-      remarks.push({
-        severity: 'note',
-        rule: 'log-unit-assumed',
-        message: `no unit is stated; read as ${shown(RECORD_UNITS[field.quantity])}`,
-      })
+      remarks.push(cellText('log-unit-assumed', { unit: shown(RECORD_UNITS[field.quantity]) }))
     return { state: 'value', address, value: result.value, remarks }
   }
 }
@@ -119,14 +117,14 @@ function unitOf(
   if (first && other)
     refuse(
       'unknown-unit',
-      `the unit is ${shown(first.unit)} by the layout or heading and ${shown(other.unit)} by the heading or the cell beside: make them agree`,
+      `the unit is ${shown(first.unit)} by the layout or the heading, but ${shown(other.unit)} by the heading or the next cell: make them the same`,
       { path, cell: address },
     )
   return first
 }
 
-function placeRemarks(sheet: Sheet, row: number, column: number, merged: boolean): Remark[] {
-  const remarks: Remark[] = []
+function placeRemarks(sheet: Sheet, row: number, column: number, merged: boolean): LogRemark[] {
+  const remarks: LogRemark[] = []
   const hidden = sheet.hidden
     ? 'sheet'
     : sheet.isRowHidden(row)
@@ -134,35 +132,22 @@ function placeRemarks(sheet: Sheet, row: number, column: number, merged: boolean
       : sheet.isColumnHidden(column)
         ? 'column'
         : undefined
-  if (hidden)
-    remarks.push({
-      severity: 'caution',
-      rule: 'log-hidden',
-      message: `the cell stands in a hidden ${hidden}; it was read`,
-      remedy: 'unhide it and check, or strike through what does not count',
-    })
-  if (merged)
-    remarks.push({
-      severity: 'note',
-      rule: 'log-merged',
-      message: 'the value stands in a merged block that covers this place',
-    })
+  if (hidden) remarks.push(cellText('log-hidden', { what: 'cell', hidden }))
+  if (merged) remarks.push(cellText('log-merged'))
   return remarks
 }
 
-/** Tells of what was seen and hands on the value, as the field at its final path. */
+/** Reports what was seen and hands on the value, as the field at its final path. */
 export function settle(looked: Looked, collector: Collector, path: string): number | string | undefined {
   if (looked.state !== 'blank') collector.cells[path] = looked.address
-  for (const { severity, rule, message, remedy } of looked.remarks)
-    collector.tell(severity, rule, message, looked.address, path, remedy)
+  for (const remark of looked.remarks) collector.tell(remark, looked.address, path)
   if (looked.state === 'value') return looked.value
   if (looked.state === 'refused') collector.refuse(looked.code, looked.message, looked.address, path)
-  if (looked.state === 'struck') collector.tell('caution', 'log-struck-through', STRUCK, looked.address, path)
+  if (looked.state === 'struck')
+    collector.tell(cellText('log-struck-through', { what: 'cell' }), looked.address, path)
   if (looked.state === 'blank') {
     collector.cells[path] = looked.address
-    collector.tell('note', 'log-blank', 'the cell is blank; nothing was read', looked.address, path)
+    collector.tell(cellText('log-blank', { what: 'cell' }), looked.address, path)
   }
   return undefined
 }
-
-export const STRUCK = 'the cell is struck through; it was left out'

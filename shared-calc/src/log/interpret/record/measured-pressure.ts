@@ -1,3 +1,4 @@
+import { runText } from '../../../catalogue/findings/log/runs.js'
 import type { Direction } from '../../../contract/record/index.js'
 import { writtenAt } from '../tables/columns.js'
 import type { FoundRun } from '../tables/runs.js'
@@ -29,9 +30,8 @@ export function withMeasuredPressure(
   const every = (expected: number) => differences.every((one) => Math.abs(one - expected) <= ROUNDING)
   const [measured, induced] = every(zero) ? [chosen, other] : every(-zero) ? [other, chosen] : []
   if (!measured || !induced) return run
-  draft.note(
-    'log-measured-pressure',
-    `the pressures in ${measured.headingCell} and ${induced.headingCell} differ by the zero-flow pressure throughout: ${measured.headingCell} is as measured, ${induced.headingCell} has it taken off`,
+  draft.tell(
+    runText('log-measured-pressure', { measured: measured.headingCell, induced: induced.headingCell }),
     [measured.headingCell, induced.headingCell],
     'runs',
   )

@@ -1,4 +1,5 @@
-import { note } from '../../findings.js'
+import { fileText } from '../../../catalogue/findings/log/file.js'
+import { logFinding } from '../../../catalogue/findings/log/log-text.js'
 import type { FoundRun } from '../tables/runs.js'
 
 /** As many readings as cannot agree by chance. */
@@ -59,11 +60,7 @@ const flowsOf = ({ readings }: FoundRun): number[] =>
 
 /** What was left out as a copy, with where it was read instead. */
 export const tellCopies = (copies: readonly Copy[]) =>
-  copies.map(({ run, of }) =>
-    note(
-      'log-copy',
-      `the readings below ${run.block.pressure.headingCell} are those below ${of.block.pressure.headingCell} again; they were read once`,
-      [],
-      [run.block.pressure.headingCell, of.block.pressure.headingCell],
-    ),
-  )
+  copies.map(({ run, of }) => {
+    const [copy, original] = [run.block.pressure.headingCell, of.block.pressure.headingCell]
+    return logFinding(fileText('log-copy', { copy, original }), [copy, original])
+  })

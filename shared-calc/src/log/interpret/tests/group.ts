@@ -18,8 +18,8 @@ export interface TestGroup {
   runs: FoundRun[]
   series: FoundSeries[]
   hidden: boolean
-  /** Its title says that it does not count: the words with their cell. */
-  refusedBy?: string
+  /** What stands above its readings and says that they do not count. */
+  refusedBy?: { readonly title: string; readonly cell: string }
 }
 
 /** Parts the runs of a log into tests. */
@@ -165,7 +165,7 @@ const endAbove = (first: FoundRun, groups: readonly TestGroup[]): number =>
 const TITLE_ROWS = 8
 
 /** A line above the readings that says they do not count: "Test 1: invalid, window open". */
-function refusalOf({ runs }: TestGroup, groups: readonly TestGroup[]): string | undefined {
+function refusalOf({ runs }: TestGroup, groups: readonly TestGroup[]): TestGroup['refusedBy'] {
   const [first] = runs
   if (!first || first.view.turned || first.row !== undefined) return undefined
   const { view, top } = first
@@ -177,7 +177,7 @@ function refusalOf({ runs }: TestGroup, groups: readonly TestGroup[]): string | 
       const label = readLabel(text)
       if (says(label, 'zero') || label.tokens.length > 10) continue
       if (says(label, 'leftOut') || says(label, 'brokenOff'))
-        return `"${text}" stands above its readings in ${view.address(row, column)}`
+        return { title: text, cell: view.address(row, column) }
     }
   return undefined
 }
