@@ -1,5 +1,5 @@
 import './archive.css'
-import { counted, dayOf, outcomeWords } from '@draughtbook/shared-calc'
+import { counted, dayInWords, dayOf, outcomeWords } from '@draughtbook/shared-calc'
 import type { ReadLines, Register, RegisterRow } from '@draughtbook/shared-calc/register'
 import { useState } from 'preact/hooks'
 import { useRun } from '../use-changes.js'
@@ -45,7 +45,7 @@ const columns: readonly TableColumn<RegisterRow>[] = [
   { head: 'Site', value: ({ site }) => site },
   { head: 'Plot', value: ({ building }) => building },
   { head: 'Stage', value: ({ stage }) => stage },
-  { head: 'Date', value: ({ date }) => date },
+  { head: 'Date', value: ({ date }) => date, text: ({ date }) => dayInWords(date) },
   { head: 'Tester', value: ({ tester }) => tester },
   figure('n50', 2),
   figure('qE50', 2),
@@ -136,7 +136,8 @@ function Result({ register }: { register: Register }) {
           <ul>
             {toRetestElsewhere.map(({ file, site, building, date, outcome }) => (
               <li key={`${file} ${building}`}>
-                {[site, building].filter(Boolean).join(', ')}: {outcomeWords[outcome]} on {date} ({file})
+                {[site, building].filter(Boolean).join(', ')}: {outcomeWords[outcome]} on {dayInWords(date)} (
+                {file})
               </li>
             ))}
           </ul>
