@@ -29,7 +29,7 @@ export function ChooseFiles<Result, Report>({
     if (files.length > 0) void run.start(files)
   }
   return (
-    <div class="choose">
+    <div class={`choose${state.names.length > 0 ? ' chose' : ''}`}>
       <label class="file-choice">
         Workbooks
         <input

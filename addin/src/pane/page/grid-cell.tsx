@@ -83,7 +83,8 @@ function overBlock(
   }
 }
 
-const LETTER_PX = 7
+/** Wider than most letters are: a text that fits may run on, one that does not fit must not be cut. */
+const LETTER_PX = 8
 /** Empty cells that a text may run over. */
 const MOST_COLUMNS = 8
 
