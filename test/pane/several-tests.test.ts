@@ -95,7 +95,7 @@ describe('the Stages view', () => {
       json('3-nothing.json', home(3, 0.3)),
     ])
     await expect.poll(() => page.locator('.headline').textContent(), SOON).toBe('1 of 2 plots held up')
-    const site = await rowsOf(page, 'Plots and stages: share of the target used')
+    const site = await rowsOf(page, 'Plots and stages')
     expect(site.map(([plot, now, , , acceptance]) => [plot, acceptance, now])).toEqual([
       ['Invented Court, Flat 1', 'not tested', 'go'],
       ['Invented Court, Flat 2', 'not tested', 'stop'],

@@ -125,7 +125,7 @@ function Site({ order, site }: MadeStages) {
         </p>
       ) : null}
       <Table
-        caption="Plots and stages: share of the target used"
+        caption="Plots and stages"
         class="site"
         heads={['Plot', 'Now', ...siteStages.map((stage) => heads[stage])]}
       >
