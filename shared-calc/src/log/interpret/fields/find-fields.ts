@@ -1,4 +1,4 @@
-import { readDateText } from '../../cells/dates.js'
+import { dateOfSerial, readDateText } from '../../cells/dates.js'
 import type { KnownUnit } from '../../cells/units.js'
 import type { Content, Written } from '../grid/cell-content.js'
 import { writtenIn } from '../grid/cell-content.js'
@@ -74,9 +74,10 @@ function made(
   at: { row: number; column: number },
   labelAt: { row: number; column: number },
   label: Label,
-  content: Content | undefined,
+  held: Content | undefined,
   beside: KnownUnit | undefined,
 ): FoundField | undefined {
+  const content = asDate(view, label, held) ?? held
   if (!content || content.kind === 'time' || content.kind === 'struck' || content.kind === 'error')
     return undefined
   // Beside a label brackets may say "roughly" or "not sure" as well as "negative".
@@ -102,6 +103,17 @@ function made(
     ...(unit ? { unit } : {}),
     hidden: view.hidden(at.row, at.column),
   }
+}
+
+/** "Date | 20260603", "Date | 46176": a day written without its signs, or a count of days that lost its format. */
+function asDate(view: View, label: Label, content: Content | undefined): Content | undefined {
+  if (content?.kind !== 'number' || !says(label, 'date') || content.written.unit) return undefined
+  const { value } = content.written
+  const [, year, month, day] = /^(20\d\d)(\d\d)(\d\d)$/.exec(String(value)) ?? []
+  const written = year ? readDateText(`${year}-${month}-${day}`) : undefined
+  if (written && 'date' in written) return { kind: 'date', dates: [written.date], shortYear: false }
+  const counted = value > 30_000 && value < 80_000 ? dateOfSerial(value, view.date1904) : undefined
+  return counted ? { kind: 'date', dates: [counted], shortYear: false, serial: true } : undefined
 }
 
 /** A unit alone; "in" in front of a number is the word, not the inch. */

@@ -41,6 +41,9 @@ export const CONCEPTS = {
     'out outside outdoor outdoors external ext exterior o e ude aussen* ~aussen exterieur exterieure extern externe buiten buitentemp* buitentemperatuur zewn* zewnatrz zewnetrzna esterna esterno exterior ute utvendig udvendig udendors utomhus te ta to tout text tex ambient udetemperatur utetemp* venkovni vnejsi exterieru ulko* ulkona ulkolampotila venku zewnatrz',
   barometer:
     'baro ~barometer barometric barometrisch* atmospheric atmos ~luftdruck ~barometerstand barometrique atmospherique luchtdruk barometrisk barometrico barometrica atmosferico atmosferica barometryczne atmosferyczne lufttryck lufttryk lufttrykk pbar patm pb qfe qnh barometre barometro barometricky barometrickeho atmosfericky ilmanpaine barometrica atmosferica | air pressure|p baro|p atm|pression de l air|p bar',
+  /** Air pressure as a weather service states it, worked out for sea level. */
+  seaLevel:
+    'qnh qff msl mslp nhn reduziert* reduced reduit reduite gereduceerd zredukowan* reducid* ridott* redukovan* redusert reducerat | sea level|uber nn|auf nn|niveau de la mer|niveau mer|zeeniveau|livello del mare|nivel del mar|poziomu morza|poziom morza|hladinu more|meren pinta',
   humidity:
     'rh humidity hum feuchte ~feuchte ~feuchtigkeit humidite vochtigheid wilgotnosc humedad umidita fugt* fuktighet fukt hr rf rv | rel hum',
   wind: 'wind windspeed ~windgeschwindigkeit ~windstarke vent windsnelheid wiatr wiatru viento vento vind vindhastighet vindstyrke beaufort bft',
