@@ -4,7 +4,7 @@ import type { Content, Written } from '../grid/cell-content.js'
 import { writtenIn } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
 import type { Stopped } from '../not-searched.js'
-import { bareUnit, type Label, readLabel, says } from '../words/label.js'
+import { bareUnit, directionIn, type Label, readLabel, says } from '../words/label.js'
 import { MOST_LABELS } from '../zero-flow.js'
 import { classify, type FieldName, sideOf } from './classify.js'
 import { piecesOf } from './in-sentence.js'
@@ -92,6 +92,8 @@ function made(
     classify(label, kind, unit, value) ??
     (kind === 'numbers' ? classify(label, 'text', undefined, undefined) : undefined)
   if (!name) return undefined
+  // "Test 1: depressurisation" names a run, not another test.
+  if (name === 'testId' && content.kind === 'text' && directionIn(readLabel(content.text))) return undefined
   return {
     name,
     view,
@@ -192,7 +194,7 @@ function toTheRight(
         return made(view, { row, column: at + 1 }, { row, column }, label, next, unit)
       return undefined
     }
-    const beside = view.text(row, at + 1)
+    const beside = view.text(row, view.right(row, at) + 1)
     const unit = beside === undefined ? undefined : bareUnit(beside)
     if (content.kind === 'text' && !content.numbers && isLabelItself(view, row, at, content.text))
       return undefined
