@@ -67,6 +67,7 @@ export function read(bytes: Uint8Array, answers: Record<string, string> = {}, fi
     record,
     asked: questions.map(({ path }) => path),
     texts: questions.map(({ text }) => text),
+    choices: questions.flatMap(({ choices }) => choices.map(({ value }) => value)),
     said: tests.flatMap(({ findings }) => findings.map(({ message }) => message)),
     problems: [...problems, ...tests.flatMap((test) => test.problems)].map(({ message }) => message),
     tests: tests.length,

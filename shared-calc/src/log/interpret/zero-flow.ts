@@ -258,7 +258,10 @@ function asEntries(
   }
   const which = before ? { which: 'before' as const } : after ? { which: 'after' as const } : {}
   // One line with a column for each direction.
-  const headed = values.map((value) => ({ value, of: directionIn(headingAbove(view, row, value.column, 5)) }))
+  const headed = values.map((value) => ({
+    value,
+    of: directionIn(headingAbove(view, row, value.column, 14)),
+  }))
   if (values.length === 2 && headed[0]?.of && headed[1]?.of && headed[0].of !== headed[1].of)
     return headed.map(({ value, of }) => ({
       ...base,
