@@ -5,13 +5,14 @@ import { type Interpreted, notNumber, quote, type Reading, type Remark } from '.
 import { readNumberText } from './number-text.js'
 import {
   conversionText,
-  findUnit,
   formatUnit,
   type KnownUnit,
+  type QuantityKind,
   RECORD_UNITS,
   shown,
   toRecordUnit,
 } from './units.js'
+import { APPROXIMATE, type Written, writtenIn } from './written.js'
 
 /** A physical quantity, in the unit records use for it. */
 export function quantity(cell: Cell, kind: keyof typeof RECORD_UNITS, reading: Reading): Interpreted {
@@ -44,14 +45,9 @@ export function quantity(cell: Cell, kind: keyof typeof RECORD_UNITS, reading: R
       ),
     )
   }
-  const read = numberIn(cell, reading)
+  const read = numberIn(cell, reading, kind)
   if ('refused' in read) return read
-  const { unit, note } = splitRest(read.rest)
-  if (read.rest && !unit && note === undefined)
-    return {
-      refused: 'unknown-unit',
-      message: `${quote(String(cell.value))}: ${quote(read.rest)} is not a known unit of ${kind}`,
-    }
+  const { unit, note } = read
   const remarks = [...read.remarks]
   if (unit && unit.unit !== (reading.unit ?? base).unit)
     remarks.push({
@@ -59,14 +55,18 @@ export function quantity(cell: Cell, kind: keyof typeof RECORD_UNITS, reading: R
       rule: 'log-unit-in-cell',
       message: `the cell names its own unit, ${shown(unit.unit)}, and it was used`,
     })
-  if (note)
-    remarks.push({
-      severity: 'caution',
-      rule: 'log-remark',
-      message: `the remark ${quote(note)} after the number was left out`,
-    })
+  if (note !== undefined) remarks.push(besides(note))
   return owning(unit, converted(read.value, unit ?? reading.unit ?? base, kind, remarks))
 }
+
+const besides = (note: string): Remark => ({
+  severity: 'caution',
+  rule: 'log-remark',
+  message:
+    note === APPROXIMATE
+      ? 'the number is marked as approximate; it was read'
+      : `the remark ${quote(note)} after the number was left out`,
+})
 
 function owning(unit: KnownUnit | undefined, result: Interpreted): Interpreted {
   return unit && !('refused' in result) ? { ...result, ownUnit: true } : result
@@ -110,46 +110,36 @@ export function plainNumber(cell: Cell, reading: Reading): Interpreted {
   if (cell.kind === 'boolean') return notNumber(cell)
   const read = numberIn(cell, reading)
   if ('refused' in read) return read
-  return read.rest ? notNumber(cell) : { value: read.value, remarks: read.remarks }
+  return read.unit || read.note !== undefined ? notNumber(cell) : { value: read.value, remarks: read.remarks }
+}
+
+interface NumberInText extends Written {
+  remarks: Remark[]
 }
 
 function numberIn(
   cell: Cell,
   { decimal }: Reading,
-): { value: number; rest: string; remarks: Remark[] } | { refused: LogProblemCode; message: string } {
+  kind?: QuantityKind,
+): NumberInText | { refused: LogProblemCode; message: string } {
   const shownText = String(cell.value).trim()
-  const read = readNumberText(shownText, decimal)
-  if (!read) return notNumber(cell)
-  if ('ambiguous' in read) {
-    const [grouped, fraction] = read.ambiguous
-    const message = `${quote(shownText)} may be ${grouped} or ${fraction}: state "decimal" in the layout, or type the number again`
+  const read = writtenIn(shownText, decimal)
+  const digits = readNumberText(shownText, decimal)
+  if (!read)
+    return kind && digits && 'rest' in digits
+      ? {
+          refused: 'unknown-unit',
+          message: `${quote(shownText)}: ${quote(digits.rest)} is not a known unit of ${kind}`,
+        }
+      : notNumber(cell)
+  if (read.other !== undefined) {
+    const message = `${quote(shownText)} may be ${read.value} or ${read.other}: state "decimal" in the layout, or type the number again`
     return { refused: 'ambiguous-number', message }
   }
-  const how = [read.comma ? 'a decimal comma' : '', read.grouped ? 'grouped digits' : '']
+  const plain = digits && 'rest' in digits ? digits : undefined
+  const how = [plain?.comma ? 'a decimal comma' : '', plain?.grouped ? 'grouped digits' : '']
     .filter(Boolean)
     .join(' and ')
   const message = `the number is stored as text${how ? ` with ${how}` : ''} and was read as a number`
-  return {
-    value: read.value,
-    rest: read.rest,
-    remarks: [{ severity: 'note', rule: 'log-text-number', message }],
-  }
-}
-
-/** Unit and remark of what stands after a number: "Pa (gust)" → Pa and "(gust)". A second number is never a remark. */
-function splitRest(rest: string): { unit?: KnownUnit; note?: string } {
-  if (!rest) return {}
-  const whole = findUnit(rest)
-  if (whole) return { unit: whole }
-  for (let end = rest.length - 1; end > 0; end--) {
-    if (!/[\s(*[,;]/.test(rest[end] as string)) continue
-    const unit = findUnit(rest.slice(0, end))
-    const note = rest.slice(end).trim()
-    if (unit && isRemark(note)) return { unit, note }
-  }
-  return /^[(*[]/.test(rest) && isRemark(rest) ? { note: rest } : {}
-}
-
-function isRemark(text: string): boolean {
-  return /^[([].*[)\]]$/.test(text) || !/\d/.test(text)
+  return { ...read, remarks: [{ severity: 'note', rule: 'log-text-number', message }] }
 }

@@ -1,13 +1,14 @@
 import { InputError } from '../../contract/problem.js'
 import { formatNeeded, parseRecord, type TestRecord } from '../../contract/record/index.js'
 import { caution, note } from '../findings.js'
+import { decimalOf } from '../grid/decimal.js'
 import type { Grid } from '../grid/grid.js'
 import { openLog } from '../open-log.js'
 import { LogError, problem } from '../problem.js'
 import { readAnswers } from './answers.js'
 import { assignZeroFlow } from './assign-zero-flow.js'
 import { type FoundField, fieldsOfRow, findFields, namedRowsOf, roomsOf } from './fields/find-fields.js'
-import { decimalOf, turned, type View, viewOf } from './grid/view.js'
+import { turned, type View, viewOf } from './grid/view.js'
 import type { Answers, Interpretation, InterpretedTest, Question, Use } from './interpretation.js'
 import { NotSearched } from './not-searched.js'
 import { checkResults } from './record/check-results.js'
@@ -52,7 +53,7 @@ export function interpretLog(
     .slice(0, MOST_SHEETS)
     .flatMap((name) => grid.sheet(name) ?? [])
     .filter(({ rows }) => rows > 0)
-  const around = { date1904: grid.date1904, decimal: decimal ?? decimalOf(grid, sheets) }
+  const around = { date1904: grid.date1904, decimal: decimal ?? decimalOf(grid) }
   const views = sheets.map((sheet) => viewOf(sheet, around))
   const visible = views.filter(({ sheet }) => !sheet.hidden)
   const unsearched = new NotSearched()
@@ -305,6 +306,7 @@ function finished(
     cells: collector.cells,
     questions,
     uses,
+    series: draft.series,
     directions: runs.flatMap(({ direction }) => direction ?? []),
   }
   if (questions.length > 0 || collector.problems.length > 0)

@@ -1,5 +1,6 @@
 import type { Direction } from '../../contract/record/index.js'
 import type { Collector } from '../collector.js'
+import { unitOfRun } from './list-unit.js'
 import { findList } from './lists.js'
 import { lookAlong, settle } from './look.js'
 import type { Layout, RunLayout } from './schema.js'
@@ -20,7 +21,10 @@ export function readZeroFlow(
   if (!given) return undefined
   const column = 'at' in given ? given : given[direction]
   const list = findList(scope, column.at, path)
-  const at = lookAlong(scope, layout, list, path, { unit: column.unit })
+  const at = lookAlong(scope, layout, list, path, {
+    unit: column.unit,
+    otherwise: () => unitOfRun(scope, run, path),
+  })
   const values: number[] = []
   for (let index = 0; ; index++) {
     const place = list.place(index)

@@ -1,12 +1,11 @@
 import { isTimeFormat, readTimeText } from '../cells/dates.js'
 import { plainWord } from '../cells/fields.js'
-import { findUnit, RECORD_UNITS, shown, toRecordUnit } from '../cells/units.js'
+import { RECORD_UNITS, toRecordUnit } from '../cells/units.js'
 import type { Collector } from '../collector.js'
 import { addressOf, withSheet } from '../grid/address.js'
 import type { Cell } from '../grid/grid.js'
 import { findList, type List } from '../layout/lists.js'
-import { type Looked, look } from '../layout/look.js'
-import { readHeading } from '../layout/match.js'
+import { type Looked, lookAlong, unitOfList } from '../layout/look.js'
 import type { Layout, SeriesLayout } from '../layout/schema.js'
 import type { Scope } from '../layout/scope.js'
 import { LIMITS } from '../limits.js'
@@ -95,22 +94,9 @@ function fastColumn(
   path: string,
 ): (index: number) => number | undefined {
   const quantity = field === 'flow_m3_h' ? 'flow' : 'pressure'
-  const heading = list.heading === undefined ? {} : { heading: list.heading }
-  const unit =
-    (stated === undefined ? undefined : findUnit(stated)) ??
-    (list.heading ? readHeading(list.heading).unit : undefined)
+  const at = lookAlong(scope, layout, list, field, { unit: stated })
+  const unit = unitOfList(list, quantity, stated, path)
   const plain = unit === undefined || (unit.kind === quantity && unit.unit === RECORD_UNITS[quantity])
-  if (!unit) {
-    const start = list.place(0)
-    const cell = start ? withSheet(list.sheet.name, addressOf(start.row, start.column)) : ''
-    collector.tell(
-      'note',
-      'log-unit-assumed',
-      `no unit is stated; read as ${shown(RECORD_UNITS[quantity])}`,
-      cell,
-      path,
-    )
-  }
   let checked = false
   return (index) => {
     const place = list.place(index)
@@ -126,7 +112,7 @@ function fastColumn(
       !list.sheet.isRowHidden(place.row)
     )
       return plain || !unit ? Number(cell.value) : toRecordUnit(Number(cell.value), unit)
-    const looked = look(scope, layout, { sheet: list.sheet, ...place, ...heading }, field, { unit: stated })
+    const looked = at(place.row, place.column)
     checked = true
     return accept(looked, collector, path)
   }
@@ -134,7 +120,7 @@ function fastColumn(
 
 function accept(looked: Looked, collector: Collector, path: string): number | undefined {
   for (const { severity, rule, message, remedy } of looked.remarks)
-    if (rule !== 'log-unit-assumed') collector.tell(severity, rule, message, looked.address, path, remedy)
+    collector.tell(severity, rule, message, looked.address, path, remedy)
   if (looked.state === 'value') return Number(looked.value)
   const [rule, why] = WHY[looked.state](looked.state === 'refused' ? looked.message : '')
   if (
@@ -181,7 +167,7 @@ function markOf(list: List, index: number, words: Readonly<Record<string, keyof 
 
 /** Reads times in s: numbers in the stated unit, clock times as part of a day, or text. They must rise; a clock may pass midnight. */
 function clockReader(list: List, stated: string | undefined, path: string) {
-  const unit = findUnit(stated ?? '') ?? (list.heading ? readHeading(list.heading).unit : undefined)
+  const unit = unitOfList(list, 'time', stated, path)
   let days = 0
   return (cell: Cell, address: string, before: number | undefined, collector: Collector): number => {
     const clock = cell.kind === 'text' || isTimeFormat(cell.format)

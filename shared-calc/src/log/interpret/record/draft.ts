@@ -5,6 +5,7 @@ import type { KnownUnit } from '../../cells/units.js'
 import { shown, toRecordUnit } from '../../cells/units.js'
 import { Collector } from '../../collector.js'
 import { setPath } from '../../layout/set-path.js'
+import type { SeriesReading } from '../../series/read-series.js'
 import type { Answers, Question, Use } from '../interpretation.js'
 
 /** A record in the making: values with their cells, what to note about them, what to ask. */
@@ -13,6 +14,8 @@ export class Draft {
   readonly collector = new Collector()
   readonly questions: Question[] = []
   readonly uses: Use[] = []
+  /** Raw series that readings were taken from. */
+  readonly series: SeriesReading[] = []
 
   constructor(readonly answers: Answers) {}
 

@@ -1,3 +1,4 @@
+import { likelyPascal, unitOfBuildingPressures } from '../../cells/likely-unit.js'
 import { type KnownUnit, shown, toRecordUnit } from '../../cells/units.js'
 import { unitsIn } from '../tables/device-ranges.js'
 import type { FoundRun } from '../tables/runs.js'
@@ -34,15 +35,11 @@ export function pressureUnit(draft: Draft, run: FoundRun, runs: readonly FoundRu
     )
     return titled
   }
-  const values = run.readings.map((row) => Math.abs(row.pressure.value))
-  if (Math.max(...values) >= 15 && Math.max(...values) <= 150) {
-    draft.note(
-      'log-unit-likely',
-      `no unit is stated for the pressures; values up to ${Math.max(...values)} can only be Pa in a test of a building`,
-      pressure.headingCell,
-      'runs',
-    )
-    return PA
+  const values = run.readings.map((row) => row.pressure.value)
+  const likely = unitOfBuildingPressures(values)
+  if (likely) {
+    draft.note('log-unit-likely', likelyPascal(values), pressure.headingCell, 'runs')
+    return likely
   }
   draft.ask({
     path: 'pressure.unit',

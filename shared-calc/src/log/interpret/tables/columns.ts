@@ -1,4 +1,4 @@
-import type { Written } from '../grid/cell-content.js'
+import type { Written } from '../../cells/written.js'
 import type { View } from '../grid/view.js'
 import { type Label, says } from '../words/label.js'
 import type { Column } from './heads.js'
