@@ -26,7 +26,7 @@ export class Told {
     this.#findings.set(key, found)
   }
 
-  /** A finding that something else came to, with all its cells and fields. */
+  /** A finding made elsewhere, with all its cells and fields. */
   take({ severity, rule, message, where, cells = [], remedy }: Finding): void {
     if (where.length === 0 && cells.length === 0) this.add(severity, rule, message, '', remedy)
     for (const cell of cells) this.add(severity, rule, message, cell, remedy)
@@ -43,7 +43,7 @@ export class Told {
 
   /** A cell or field that cannot be used: the test is not valid until it is corrected. */
   problem(cell: string, message: string, where?: string): void {
-    this.add('invalidates', 'unusable-entry', message, cell, 'correct the entry', where)
+    this.add('invalidates', 'unusable-entry', message, cell, 'Correct the entry.', where)
   }
 
   findings(): Finding[] {

@@ -2,8 +2,10 @@ import type { CellMap, Finding, TestRecord } from '@draughtbook/shared-calc'
 import {
   type Answers,
   answeredRecord,
+  fileText,
   type Grid,
   type Layout,
+  logFinding,
   openLog,
   readGrid,
   readLog,
@@ -55,17 +57,11 @@ const decimalOf = ({ decimal }: Answers) => (decimal === '.' || decimal === ',' 
 function summaryOf(rows: ReadonlyMap<string, readonly string[]>): ReadTest {
   const { record, digests } = parseRecordRows(rows)
   const altered = digests.record.written !== digests.record.found
-  return { record, cells: {}, findings: altered ? [ALTERED] : [] }
-}
-
-const ALTERED: Finding = {
-  rule: 'record-altered',
-  severity: 'caution',
-  message:
-    'the record on sheet Record was changed after the workbook was written (its digest does not match)',
-  where: ['format'],
-  cells: [`${RECORD}!B4`],
-  remedy: 'find out what was changed, or use the workbook as issued',
+  return {
+    record,
+    cells: {},
+    findings: altered ? [logFinding(fileText('record-altered'), [`${RECORD}!B4`], ['format'])] : [],
+  }
 }
 
 /** Rows of the Record sheet, key → texts, where a workbook is one of our own summaries; undefined for any other. */

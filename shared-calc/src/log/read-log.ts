@@ -1,5 +1,6 @@
+import { fileText } from '../catalogue/findings/log/file.js'
+import { logFinding } from '../catalogue/findings/log/log-text.js'
 import type { Finding, TestRecord } from '../contract/record/index.js'
-import { note } from './findings.js'
 import type { Grid } from './grid/grid.js'
 import { answeredRecord } from './interpret/answered-record.js'
 import { interpretLog } from './interpret/interpret.js'
@@ -73,18 +74,21 @@ export function readGrid(grid: Grid, options: ReadOptions = {}): ReadLog {
   const { layout, layouts = [], answers = {} } = options
   const saved = layout ? undefined : savedLayout(grid)
   const known = layout ?? saved ?? chooseLayout(grid, layouts)
-  const why = layout ? '' : saved ? ', saved with the workbook' : ', chosen because its fingerprint fits'
-  if (known && !known.answers) return byLayout(grid, known, answers, chosen(known, why))
+  const why = layout ? 'given' : saved ? 'saved' : 'fits'
+  if (known && !known.answers) return byLayout(grid, known, answers, why)
   const understood = interpretLog(grid, {
     answers: { ...known?.answers, ...answers },
     ...(options.fileDate === undefined ? {} : { fileDate: options.fileDate }),
   })
   if (!known && !options.acceptProposal)
     return { ...asUnderstood(understood, undefined), tests: [], problems: [unconfirmed(understood)] }
-  return { ...asUnderstood(understood, known && byAnswers(known)), ...(known && { layoutUsed: known }) }
+  return {
+    ...asUnderstood(understood, known && layoutNote(known, 'answers')),
+    ...(known && { layoutUsed: known }),
+  }
 }
 
-function byLayout(grid: Grid, layout: Layout, given: Answers, told: Finding): ReadLog {
+function byLayout(grid: Grid, layout: Layout, given: Answers, why: Why): ReadLog {
   const { test: wanted, ...answers } = given
   const all = applyLayout(grid, layout).map(
     (test, index): LogTest => ({
@@ -92,7 +96,7 @@ function byLayout(grid: Grid, layout: Layout, given: Answers, told: Finding): Re
       ...(test.record && { record: answered(test.record, answers) }),
       key: String(index + 1),
       name: test.record?.building.name ?? '',
-      findings: [told, ...test.findings],
+      findings: [layoutNote(layout, why), ...test.findings],
       questions: [],
     }),
   )
@@ -145,27 +149,19 @@ function asUnderstood(understood: Interpretation, told: Finding | undefined): Re
 }
 
 const oneOf = (tests: readonly InterpretedTest[], { key }: InterpretedTest): Finding =>
-  note(
-    'log-one-of-several',
-    `the log holds ${tests.length} tests: ${tests.map((one) => one.key).join(', ')}. This is ${key}`,
-    [],
-    [],
-    { remedy: `one of them alone: --set test=${JSON.stringify(key)}` },
-  )
+  logFinding(fileText('log-one-of-several', { tests: tests.map((one) => one.key), own: key }))
 
-const chosen = ({ name }: Layout, why: string): Finding =>
-  note('log-layout', `read by the layout "${name}"${why}`, [], [])
+type Why = 'given' | 'saved' | 'fits' | 'answers'
 
-const byAnswers = ({ name }: Layout): Finding =>
-  note('log-layout', `read with the answers kept in the layout "${name}"`, [], [])
+const layoutNote = ({ name }: Layout, why: Why): Finding => logFinding(fileText('log-layout', { name, why }))
 
 function unconfirmed({ tests, questions }: Interpretation): LogProblem {
   const open = questions.length > 0 ? `; open: ${questions.map(({ text }) => text).join(' ')}` : ''
   return problem(
     'no-layout',
     tests.length > 0
-      ? `no layout fits this log. It was understood from its own words, and that waits to be confirmed (acceptProposal)${open}`
-      : 'no layout fits this log, and no readings were found in it: describe it in a layout file',
+      ? `no layout fits this log. What was found by its headings waits to be confirmed: save a layout, or accept it${open}`
+      : 'no layout fits this log, and no readings were found in it: describe the log in a layout file',
   )
 }
 

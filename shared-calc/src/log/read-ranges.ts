@@ -1,6 +1,7 @@
 import { z } from 'zod'
+import { fileText } from '../catalogue/findings/log/file.js'
+import { logFinding } from '../catalogue/findings/log/log-text.js'
 import { Finding, pathText, placeWords, TestRecord } from '../contract/record/index.js'
-import { caution } from './findings.js'
 import type { Grid } from './grid/grid.js'
 import { CellRange, gridFromRanges } from './grid/ranges.js'
 import { answersLayout } from './interpret/answers-layout.js'
@@ -101,13 +102,7 @@ export function readRanges(input: unknown, layouts: readonly Layout[] = []): Rea
   }
 }
 
-const ACCEPTED = caution(
-  'log-proposal',
-  'no layout fits this log: it was read as understood from its own words, and accepted unseen',
-  [],
-  [],
-  { remedy: 'look at what each cell was used as, and save the layout' },
-)
+const ACCEPTED = logFinding(fileText('log-proposal'))
 
 /** Nothing is computed on an open question: each is a problem that says how to answer it. */
 function refuseOpen({ questions, problems }: ReadLog): void {

@@ -1,7 +1,10 @@
+import { cellText } from '../../catalogue/findings/log/cells.js'
+import type { LogRemark } from '../../catalogue/findings/log/log-text.js'
+import { quoted } from '../../catalogue/words.js'
 import type { Cell } from '../grid/grid.js'
 import type { LogProblemCode } from '../problem.js'
 import { isDateFormat, isTimeFormat } from './dates.js'
-import { type Interpreted, notNumber, quote, type Reading, type Remark } from './interpreted.js'
+import { type Interpreted, notNumber, type Reading } from './interpreted.js'
 import { readNumberText } from './number-text.js'
 import {
   conversionText,
@@ -20,7 +23,7 @@ export function quantity(cell: Cell, kind: keyof typeof RECORD_UNITS, reading: R
   if (cell.kind === 'boolean') return notNumber(cell)
   if (cell.kind === 'number') {
     if (kind === 'time' && isTimeFormat(cell.format))
-      return { value: Number(cell.value) * DAY_SECONDS, remarks: [CLOCK] }
+      return { value: Number(cell.value) * DAY_SECONDS, remarks: [cellText('log-unit/clock')] }
     if (isDateFormat(cell.format) || (kind !== 'time' && isTimeFormat(cell.format)))
       return {
         refused: 'not-a-number',
@@ -50,46 +53,29 @@ export function quantity(cell: Cell, kind: keyof typeof RECORD_UNITS, reading: R
   const { unit, note } = read
   const remarks = [...read.remarks]
   if (unit && unit.unit !== (reading.unit ?? base).unit)
-    remarks.push({
-      severity: 'note',
-      rule: 'log-unit-in-cell',
-      message: `the cell names its own unit, ${shown(unit.unit)}, and it was used`,
-    })
-  if (note !== undefined) remarks.push(besides(note))
+    remarks.push(cellText('log-unit-in-cell', { unit: shown(unit.unit) }))
+  if (note !== undefined)
+    remarks.push(
+      note === APPROXIMATE ? cellText('log-remark/approximate') : cellText('log-remark', { remark: note }),
+    )
   return owning(unit, converted(read.value, unit ?? reading.unit ?? base, kind, remarks))
 }
-
-const besides = (note: string): Remark => ({
-  severity: 'caution',
-  rule: 'log-remark',
-  message:
-    note === APPROXIMATE
-      ? 'the number is marked as approximate; it was read'
-      : `the remark ${quote(note)} after the number was left out`,
-})
 
 function owning(unit: KnownUnit | undefined, result: Interpreted): Interpreted {
   return unit && !('refused' in result) ? { ...result, ownUnit: true } : result
 }
 
 const DAY_SECONDS = 86_400
-const CLOCK: Remark = {
-  severity: 'note',
-  rule: 'log-unit',
-  message: 'the cell is formatted as a time; its part of a day was converted to s',
-}
-
-function remarkOnFormat(unit: KnownUnit | undefined, expected: KnownUnit): Remark[] {
+function remarkOnFormat(unit: KnownUnit | undefined, expected: KnownUnit): LogRemark[] {
   if (!unit || unit.unit === expected.unit) return []
-  const message = `the cell's number format shows ${shown(unit.unit)} where ${shown(expected.unit)} is expected; the shown unit was used`
-  return [{ severity: 'caution', rule: 'log-unit-in-format', message }]
+  return [cellText('log-unit-in-format', { unit: shown(unit.unit), expected: shown(expected.unit) })]
 }
 
 function converted(
   value: number,
   from: KnownUnit,
   kind: keyof typeof RECORD_UNITS,
-  remarks: Remark[],
+  remarks: LogRemark[],
 ): Interpreted {
   if (from.kind !== kind)
     return {
@@ -97,10 +83,9 @@ function converted(
       message: `${shown(from.unit)} is a unit of ${from.kind}; a ${kind} is expected`,
     }
   if (from.unit === RECORD_UNITS[kind]) return { value, remarks }
-  const message = `converted from ${shown(from.unit)} (${conversionText(from)})`
   return {
     value: toRecordUnit(value, from),
-    remarks: [...remarks, { severity: 'note', rule: 'log-unit', message }],
+    remarks: [...remarks, cellText('log-unit', { unit: shown(from.unit), conversion: conversionText(from) })],
   }
 }
 
@@ -114,7 +99,7 @@ export function plainNumber(cell: Cell, reading: Reading): Interpreted {
 }
 
 interface NumberInText extends Written {
-  remarks: Remark[]
+  remarks: LogRemark[]
 }
 
 function numberIn(
@@ -129,17 +114,14 @@ function numberIn(
     return kind && digits && 'rest' in digits
       ? {
           refused: 'unknown-unit',
-          message: `${quote(shownText)}: ${quote(digits.rest)} is not a known unit of ${kind}`,
+          message: `${quoted(shownText)}: ${quoted(digits.rest)} is not a known unit of ${kind}`,
         }
       : notNumber(cell)
   if (read.other !== undefined) {
-    const message = `${quote(shownText)} may be ${read.value} or ${read.other}: state "decimal" in the layout, or type the number again`
+    const message = `${quoted(shownText)} may be ${read.value} or ${read.other}: state "decimal" in the layout, or type the number again`
     return { refused: 'ambiguous-number', message }
   }
   const plain = digits && 'rest' in digits ? digits : undefined
-  const how = [plain?.comma ? 'a decimal comma' : '', plain?.grouped ? 'grouped digits' : '']
-    .filter(Boolean)
-    .join(' and ')
-  const message = `the number is stored as text${how ? ` with ${how}` : ''} and was read as a number`
-  return { ...read, remarks: [{ severity: 'note', rule: 'log-text-number', message }] }
+  const { comma = false, grouped = false } = plain ?? {}
+  return { ...read, remarks: [cellText('log-text-number', { comma, grouped })] }
 }

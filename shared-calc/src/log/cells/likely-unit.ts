@@ -1,3 +1,5 @@
+import { cellText } from '../../catalogue/findings/log/cells.js'
+import type { LogRemark } from '../../catalogue/findings/log/log-text.js'
 import type { KnownUnit } from './units.js'
 
 const PA: KnownUnit = { kind: 'pressure', unit: 'Pa' }
@@ -30,8 +32,9 @@ export function unitOfBuildingPressures(values: readonly number[]): KnownUnit | 
   return highest >= 15 && highest <= 150 ? PA : undefined
 }
 
-export const likelyPascal = (values: readonly number[]): string =>
-  `no unit is stated for the pressures; values up to ${Math.max(...values.map(Math.abs))} can only be Pa in a test of a building`
+/** What to note of pressures that were read in Pa for their size. */
+export const likelyPascal = (values: readonly number[]): LogRemark =>
+  cellText('log-unit-likely/pressures', { highest: Math.max(...values.map(Math.abs)) })
 
 /** A share above 1 is in per cent; one of at most 1 may be either, and is taken as it stands. */
 export const unitOfShare = (value: number): KnownUnit => ({

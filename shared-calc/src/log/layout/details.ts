@@ -1,3 +1,5 @@
+import { tableText } from '../../catalogue/findings/log/tables.js'
+import { placeWords } from '../../contract/record/index.js'
 import type { Collector } from '../collector.js'
 import { LogError } from '../problem.js'
 import { likelyOfField } from './field-unit.js'
@@ -14,13 +16,7 @@ type Draft = Record<string, unknown>
 export function readDetails(scope: Scope, layout: Layout, draft: Draft, collector: Collector): void {
   for (const [path, value] of Object.entries(layout.constants)) {
     setPath(draft, path, value)
-    collector.tell(
-      'note',
-      'log-constant',
-      `${path} = ${String(value)} stands in the layout, not in the log`,
-      '',
-      path,
-    )
+    collector.tell(tableText('log-constant', { field: placeWords(path, {}), value: String(value) }), '', path)
   }
   for (const { path, at, unit, words } of layout.fields)
     gathering(collector, () => {
@@ -52,7 +48,7 @@ function agree(
     if (other.state === 'value' && other.value !== value)
       collector.refuse(
         'ambiguous',
-        `${String(other.value)} here, but ${String(value)} in the first row of the test`,
+        `${String(other.value)} here, but ${String(value)} in the first row of the test: all rows of a test must have the same value`,
         other.address,
         path,
       )

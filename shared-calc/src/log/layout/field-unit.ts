@@ -1,3 +1,5 @@
+import { cellText } from '../../catalogue/findings/log/cells.js'
+import type { LogRemark } from '../../catalogue/findings/log/log-text.js'
 import { unitOfBarometer, unitOfRoom, unitOfShare } from '../cells/likely-unit.js'
 import { type KnownUnit, shown } from '../cells/units.js'
 import { writtenIn } from '../cells/written.js'
@@ -18,36 +20,26 @@ export function likelyOfField(
 ): ((value: number) => AssumedUnit | undefined) | undefined {
   if (path === BAROMETER)
     return (value) =>
-      assumed(unitOfBarometer(value), (unit) => `${value} can only be ${unit} as the pressure of the air`)
+      assumed(unitOfBarometer(value), (unit) => cellText('log-unit-likely/barometer', { value, unit }))
   if (path === INDOOR)
-    return (value) => assumed(unitOfRoom(value), (unit) => `${value} indoors can only be ${unit}`)
+    return (value) =>
+      assumed(unitOfRoom(value), (unit) => cellText('log-unit-likely/indoors', { value, unit }))
   if (path === OUTDOOR)
     return (value) => {
-      const indoor = indoorNumber(scope, layout)
-      const unit = indoor === undefined ? undefined : unitOfRoom(indoor)
-      return assumed(
-        unit,
-        (name) => `${value} outdoors was read as ${name}, because ${indoor} indoors can only be ${name}`,
+      const indoors = indoorNumber(scope, layout)
+      if (indoors === undefined) return undefined
+      return assumed(unitOfRoom(indoors), (unit) =>
+        cellText('log-unit-likely/outdoors', { value, unit, indoors }),
       )
     }
   if (/RelativeHumidity$/.test(path))
     return (value) =>
-      assumed(
-        unitOfShare(value),
-        (unit) => `${value} was read as ${unit === '%' ? 'per cent' : 'a fraction'}`,
-      )
+      assumed(unitOfShare(value), (unit) => cellText('log-unit-likely/share', { value, unit }))
   return undefined
 }
 
-const assumed = (unit: KnownUnit | undefined, why: (unit: string) => string): AssumedUnit | undefined =>
-  unit && {
-    unit,
-    remark: {
-      severity: 'note',
-      rule: 'log-unit-likely',
-      message: `no unit is stated; ${why(shown(unit.unit))}`,
-    },
-  }
+const assumed = (unit: KnownUnit | undefined, remark: (unit: string) => LogRemark): AssumedUnit | undefined =>
+  unit && { unit, remark: remark(shown(unit.unit)) }
 
 /** The indoor temperature as it stands, in whatever unit. */
 function indoorNumber(scope: Scope, { fields }: Layout): number | undefined {

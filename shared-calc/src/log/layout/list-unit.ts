@@ -1,3 +1,4 @@
+import { cellText } from '../../catalogue/findings/log/cells.js'
 import { likelyPascal, unitOfBuildingPressures } from '../cells/likely-unit.js'
 import { type KnownUnit, shown } from '../cells/units.js'
 import { writtenIn } from '../cells/written.js'
@@ -12,9 +13,7 @@ import type { Scope } from './scope.js'
 export function likelyOfPressures(scope: Scope, list: List): AssumedUnit | undefined {
   const values = numbersOf(scope, list).map(({ value }) => value)
   const unit = unitOfBuildingPressures(values)
-  return (
-    unit && { unit, remark: { severity: 'note', rule: 'log-unit-likely', message: likelyPascal(values) } }
-  )
+  return unit && { unit, remark: likelyPascal(values) }
 }
 
 /** Zero-flow pressures and those of the device are in the unit of the pressures beside them, where they state none. */
@@ -31,11 +30,7 @@ export function unitOfRun(
   return (
     unit && {
       unit,
-      remark: {
-        severity: 'note',
-        rule: 'log-unit-elsewhere',
-        message: `no unit is stated for these pressures; read as ${shown(unit.unit)}, like those across the building`,
-      },
+      remark: cellText('log-unit-elsewhere', { unit: shown(unit.unit) }),
     }
   )
 }

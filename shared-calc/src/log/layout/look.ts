@@ -1,5 +1,7 @@
+import { cellText } from '../../catalogue/findings/log/cells.js'
+import type { LogRemark } from '../../catalogue/findings/log/log-text.js'
 import { fieldKind } from '../cells/fields.js'
-import { type Interpreted, interpret, type Reading, type Remark } from '../cells/interpret.js'
+import { type Interpreted, interpret, type Reading } from '../cells/interpret.js'
 import { statedUnit } from '../cells/stated-unit.js'
 import { findUnit, type KnownUnit, type QuantityKind, shown } from '../cells/units.js'
 import type { Collector } from '../collector.js'
@@ -13,7 +15,7 @@ import type { Layout } from './schema.js'
 import { type Found, type Scope, textOf } from './scope.js'
 
 /** What a cell turned out to hold, before it is decided where in the record it goes. */
-export type Looked = { address: string; remarks: Remark[] } & (
+export type Looked = { address: string; remarks: LogRemark[] } & (
   | { state: 'blank' | 'struck' }
   | { state: 'value'; value: number | string }
   | { state: 'refused'; code: LogProblemCode; message: string; cell: Cell }
@@ -31,7 +33,7 @@ export interface LookOptions {
 /** A unit that the cells themselves do not state, with what to tell of it. */
 export interface AssumedUnit {
   unit: KnownUnit
-  remark: Remark
+  remark: LogRemark
 }
 
 /** The cells a unit is looked for around: those of the list a cell belongs to, or the cell alone. */
@@ -60,7 +62,7 @@ export function lookAlong(
 ): (row: number, column: number) => Looked {
   const { sheet } = around
   const field = fieldKind(path)
-  let known: { unit?: KnownUnit; remarks: Remark[] } | undefined
+  let known: { unit?: KnownUnit; remarks: LogRemark[] } | undefined
   const general: Reading = {
     ...(layout.dateOrder ? { dateOrder: layout.dateOrder } : {}),
     ...(options.words ? { words: options.words } : {}),
@@ -135,7 +137,7 @@ function unitOf(
   options: LookOptions,
   path: string,
   address: string,
-): { unit?: KnownUnit; remarks: Remark[] } {
+): { unit?: KnownUnit; remarks: LogRemark[] } {
   const stated = options.unit === undefined ? undefined : findUnit(options.unit)
   if (options.unit !== undefined && !stated)
     refuse(
@@ -157,7 +159,7 @@ function unitOf(
   if (first && other)
     refuse(
       'unknown-unit',
-      `the unit is ${shown(first.unit)} by the layout or heading and ${shown(other.unit)} by the heading or the cell beside: make them agree`,
+      `the unit is ${shown(first.unit)} by the layout or the heading, but ${shown(other.unit)} by the heading or the next cell: make them the same`,
       { path, cell: address },
     )
   const near = block && unitNear(sheet, block, quantity)
@@ -174,11 +176,8 @@ export const unitOfList = (
   path: string,
 ): KnownUnit | undefined => unitOf(list, 0, 0, quantity, { unit: stated }, path, '').unit
 
-const differs = (stated: KnownUnit, near: KnownUnit): Remark => ({
-  severity: 'caution',
-  rule: 'log-unit-differs',
-  message: `the heading says ${shown(near.unit)}; read as ${shown(stated.unit)}, as stated for these cells`,
-})
+const differs = (stated: KnownUnit, near: KnownUnit): LogRemark =>
+  cellText('log-unit-differs', { heading: shown(near.unit), stated: shown(stated.unit) })
 
 /** A unit in brackets counts whatever it measures; a last word of another quantity is a word. */
 function headingUnit(heading: string, quantity: QuantityKind): KnownUnit | undefined {
@@ -187,8 +186,8 @@ function headingUnit(heading: string, quantity: QuantityKind): KnownUnit | undef
   return unit?.kind === quantity || (bracket !== undefined && findUnit(bracket)) ? unit : undefined
 }
 
-function placeRemarks(sheet: Sheet, row: number, column: number, merged: boolean): Remark[] {
-  const remarks: Remark[] = []
+function placeRemarks(sheet: Sheet, row: number, column: number, merged: boolean): LogRemark[] {
+  const remarks: LogRemark[] = []
   const hidden = sheet.hidden
     ? 'sheet'
     : sheet.isRowHidden(row)
@@ -196,35 +195,22 @@ function placeRemarks(sheet: Sheet, row: number, column: number, merged: boolean
       : sheet.isColumnHidden(column)
         ? 'column'
         : undefined
-  if (hidden)
-    remarks.push({
-      severity: 'caution',
-      rule: 'log-hidden',
-      message: `the cell stands in a hidden ${hidden}; it was read`,
-      remedy: 'unhide it and check, or strike through what does not count',
-    })
-  if (merged)
-    remarks.push({
-      severity: 'note',
-      rule: 'log-merged',
-      message: 'the value stands in a merged block that covers this place',
-    })
+  if (hidden) remarks.push(cellText('log-hidden', { what: 'cell', hidden }))
+  if (merged) remarks.push(cellText('log-merged'))
   return remarks
 }
 
-/** Tells of what was seen and hands on the value, as the field at its final path. */
+/** Reports what was seen and hands on the value, as the field at its final path. */
 export function settle(looked: Looked, collector: Collector, path: string): number | string | undefined {
   if (looked.state !== 'blank') collector.cells[path] = looked.address
-  for (const { severity, rule, message, remedy } of looked.remarks)
-    collector.tell(severity, rule, message, looked.address, path, remedy)
+  for (const remark of looked.remarks) collector.tell(remark, looked.address, path)
   if (looked.state === 'value') return looked.value
   if (looked.state === 'refused') collector.refuse(looked.code, looked.message, looked.address, path)
-  if (looked.state === 'struck') collector.tell('caution', 'log-struck-through', STRUCK, looked.address, path)
+  if (looked.state === 'struck')
+    collector.tell(cellText('log-struck-through', { what: 'cell' }), looked.address, path)
   if (looked.state === 'blank') {
     collector.cells[path] = looked.address
-    collector.tell('note', 'log-blank', 'the cell is blank; nothing was read', looked.address, path)
+    collector.tell(cellText('log-blank', { what: 'cell' }), looked.address, path)
   }
   return undefined
 }
-
-export const STRUCK = 'the cell is struck through; it was left out'

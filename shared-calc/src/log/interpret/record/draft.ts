@@ -1,8 +1,11 @@
+import { cellText } from '../../../catalogue/findings/log/cells.js'
+import type { LogRemark } from '../../../catalogue/findings/log/log-text.js'
+import { sentences } from '../../../catalogue/words.js'
 import { placeWords } from '../../../contract/record/index.js'
 import { fieldKind } from '../../cells/fields.js'
 import { interpret } from '../../cells/interpret.js'
 import type { KnownUnit } from '../../cells/units.js'
-import { shown, toRecordUnit } from '../../cells/units.js'
+import { conversionText, shown, toRecordUnit } from '../../cells/units.js'
 import { Collector } from '../../collector.js'
 import { setPath } from '../../layout/set-path.js'
 import type { SeriesReading } from '../../series/read-series.js'
@@ -24,9 +27,15 @@ export class Draft {
     if (cell) this.collector.cells[path] = cell
   }
 
+  /** Says something of one cell, of several, or of the log as a whole. */
+  tell(remark: LogRemark, cells: string | readonly string[], path: string): void {
+    for (const cell of cells.length === 0 ? [''] : typeof cells === 'string' ? [cells] : cells)
+      this.collector.tell(remark, cell, path)
+  }
+
   note(rule: string, message: string, cells: string | readonly string[], path: string): void {
     for (const cell of cells.length === 0 ? [''] : typeof cells === 'string' ? [cells] : cells)
-      this.collector.tell('note', rule, message, cell, path)
+      this.collector.tell({ rule, severity: 'note', message: sentences(message) }, cell, path)
   }
 
   caution(
@@ -37,7 +46,16 @@ export class Draft {
     remedy?: string,
   ): void {
     for (const cell of cells.length === 0 ? [''] : typeof cells === 'string' ? [cells] : cells)
-      this.collector.tell('caution', rule, message, cell, path, remedy)
+      this.collector.tell(
+        {
+          rule,
+          severity: 'caution',
+          message: sentences(message),
+          ...(remedy && { remedy: sentences(remedy) }),
+        },
+        cell,
+        path,
+      )
   }
 
   ask(question: Question): void {
@@ -64,7 +82,12 @@ export class Draft {
   /** A number in the unit of records; a conversion is noted. */
   converted(value: number, unit: KnownUnit, cell: string, path: string): number {
     const inRecord = toRecordUnit(value, unit)
-    if (inRecord !== value) this.note('log-unit', `converted from ${shown(unit.unit)}`, cell, path)
+    if (inRecord !== value)
+      this.tell(
+        cellText('log-unit', { unit: shown(unit.unit), conversion: conversionText(unit) }),
+        cell,
+        path,
+      )
     return inRecord
   }
 }

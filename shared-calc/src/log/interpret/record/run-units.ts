@@ -38,7 +38,7 @@ export function pressureUnit(draft: Draft, run: FoundRun, runs: readonly FoundRu
   const values = run.readings.map((row) => row.pressure.value)
   const likely = unitOfBuildingPressures(values)
   if (likely) {
-    draft.note('log-unit-likely', likelyPascal(values), pressure.headingCell, 'runs')
+    draft.tell(likelyPascal(values), pressure.headingCell, 'runs')
     return likely
   }
   draft.ask({
