@@ -1,6 +1,8 @@
+import { fileText } from '../../catalogue/findings/log/file.js'
+import { logFinding } from '../../catalogue/findings/log/log-text.js'
+import { questions as texts } from '../../catalogue/questions.js'
 import { InputError } from '../../contract/problem.js'
 import { formatNeeded, parseRecord, type TestRecord } from '../../contract/record/index.js'
-import { caution, note } from '../findings.js'
 import { decimalOf } from '../grid/decimal.js'
 import type { Grid } from '../grid/grid.js'
 import { openLog } from '../open-log.js'
@@ -104,7 +106,7 @@ export function interpretLog(
       problems: [
         problem(
           'not-found',
-          `there is no test called "${wanted}" in this log: it has ${groups.map(({ key }) => `"${key}"`).join(', ')}`,
+          `this log has no test "${wanted}": choose one of ${groups.map(({ key }) => `"${key}"`).join(', ')}`,
           { path: 'test' },
         ),
       ],
@@ -173,15 +175,11 @@ export function interpretLog(
 }
 
 function unknownQuestion(unknown: readonly ZeroEntry[]): Question {
-  const names = [...new Set(unknown.map(({ label }) => `"${label}"`))].slice(0, 4).join(', ')
+  const labels = [...new Set(unknown.map(({ label }) => label))].slice(0, 4)
   return {
     path: 'zeroFlow.labels',
-    text: `No zero-flow pressures were recognised. Are they ${names}?`,
     cells: unknown.map(({ figures }) => figures[0]?.cell ?? ''),
-    choices: [
-      { value: 'zero flow', label: 'yes: before and after the readings, in this order' },
-      { value: 'something else', label: 'no: the log holds none' },
-    ],
+    ...texts.zeroFlowLabels({ labels }),
   }
 }
 
@@ -189,7 +187,7 @@ function nothingFound(views: readonly View[]) {
   const names = views.map(({ name }) => name).join(', ')
   return problem(
     'not-found',
-    `no table of pressures with air flows was found${names ? ` (looked on ${names})` : ''}: a reading needs a column for the pressure and one for the flow, each with a heading`,
+    `no table of pressures and air flows was found${names ? ` (sheets searched: ${names})` : ''}: give the pressures and the flows a column each, with a heading`,
   )
 }
 
@@ -244,7 +242,7 @@ function isAmerican(views: readonly View[]): boolean {
 
 function leftOutTests(groups: readonly TestGroup[], chosen: readonly TestGroup[]) {
   const others = groups.filter((group) => !chosen.includes(group))
-  const name = ({ key }: TestGroup) => `"${key}"`
+  const names = (list: readonly TestGroup[]) => list.map(({ key }) => key)
   const place = (group: TestGroup) =>
     group.runs.map(
       ({ view, top, left, bottom, right }) =>
@@ -254,25 +252,10 @@ function leftOutTests(groups: readonly TestGroup[], chosen: readonly TestGroup[]
   const shown = others.filter((group) => !group.hidden)
   return [
     ...(hidden.length > 0
-      ? [
-          caution(
-            'log-hidden-test',
-            `left out, because hidden or filtered away: ${hidden.map(name).join(', ')}`,
-            [],
-            hidden.flatMap(place),
-            { remedy: 'name one with --set test=… to read it' },
-          ),
-        ]
+      ? [logFinding(fileText('log-hidden-test', { names: names(hidden) }), hidden.flatMap(place))]
       : []),
     ...(shown.length > 0
-      ? [
-          note(
-            'log-other-tests',
-            `other tests in this log: ${shown.map(name).join(', ')}`,
-            [],
-            shown.flatMap(place),
-          ),
-        ]
+      ? [logFinding(fileText('log-other-tests', { names: names(shown) }), shown.flatMap(place))]
       : []),
   ]
 }

@@ -1,4 +1,4 @@
-import { cellText } from '../../catalogue/findings/log/cells.js'
+import { fieldText } from '../../catalogue/findings/log/fields.js'
 import type { LogRemark } from '../../catalogue/findings/log/log-text.js'
 import { unitOfBarometer, unitOfRoom, unitOfShare } from '../cells/likely-unit.js'
 import { type KnownUnit, shown } from '../cells/units.js'
@@ -20,23 +20,28 @@ export function likelyOfField(
 ): ((value: number) => AssumedUnit | undefined) | undefined {
   if (path === BAROMETER)
     return (value) =>
-      assumed(unitOfBarometer(value), (unit) => cellText('log-unit-likely/barometer', { value, unit }))
-  if (path === INDOOR)
-    return (value) =>
-      assumed(unitOfRoom(value), (unit) => cellText('log-unit-likely/indoors', { value, unit }))
+      assumed(unitOfBarometer(value), (unit) => fieldText('log-unit-likely/barometer', { value, unit }))
+  if (path === INDOOR) return (value) => assumed(unitOfRoom(value), (unit) => temperature(value, true, unit))
   if (path === OUTDOOR)
     return (value) => {
       const indoors = indoorNumber(scope, layout)
       if (indoors === undefined) return undefined
-      return assumed(unitOfRoom(indoors), (unit) =>
-        cellText('log-unit-likely/outdoors', { value, unit, indoors }),
-      )
+      return assumed(unitOfRoom(indoors), (unit) => temperature(value, false, unit))
     }
   if (/RelativeHumidity$/.test(path))
     return (value) =>
-      assumed(unitOfShare(value), (unit) => cellText('log-unit-likely/share', { value, unit }))
+      assumed(unitOfShare(value), (unit) =>
+        fieldText('log-unit-likely/humidity', { value, share: unit !== '%' }),
+      )
   return undefined
 }
+
+const temperature = (value: number, indoors: boolean, unit: string): LogRemark =>
+  fieldText('log-unit-likely/temperature', {
+    value,
+    indoors,
+    ...(unit === '°C' ? { unit: '°C', other: '°F' } : { unit: '°F', other: '°C' }),
+  })
 
 const assumed = (unit: KnownUnit | undefined, remark: (unit: string) => LogRemark): AssumedUnit | undefined =>
   unit && { unit, remark: remark(shown(unit.unit)) }

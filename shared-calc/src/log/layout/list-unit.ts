@@ -30,7 +30,7 @@ export function unitOfRun(
   return (
     unit && {
       unit,
-      remark: cellText('log-unit-elsewhere', { unit: shown(unit.unit) }),
+      remark: cellText('log-unit-elsewhere/building', { unit: shown(unit.unit) }),
     }
   )
 }

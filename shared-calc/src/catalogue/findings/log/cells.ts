@@ -87,35 +87,10 @@ export const cellTexts = {
       `The heading says ${heading}, but ${stated} is stated for these cells. ${stated} was used.`,
     remedy: 'Check the unit.',
   },
-  'log-unit-elsewhere': {
+  'log-unit-elsewhere/building': {
     severity: 'note',
     message: ({ unit }: { unit: string }) =>
       `No unit is stated for these pressures. They were read in ${unit}, like the pressures across the building.`,
-  },
-  'log-unit-likely/pressures': {
-    severity: 'note',
-    message: ({ highest }: { highest: number }) =>
-      `No unit is stated for the pressures. Values up to ${highest} can only be Pa in a test of a building.`,
-  },
-  'log-unit-likely/barometer': {
-    severity: 'note',
-    message: ({ value, unit }: { value: number; unit: string }) =>
-      `No unit is stated. ${value} can only be ${unit} as the pressure of the air.`,
-  },
-  'log-unit-likely/indoors': {
-    severity: 'note',
-    message: ({ value, unit }: { value: number; unit: string }) =>
-      `No unit is stated. A room at ${value} can only be in ${unit}.`,
-  },
-  'log-unit-likely/outdoors': {
-    severity: 'note',
-    message: ({ value, unit, indoors }: { value: number; unit: string; indoors: number }) =>
-      `No unit is stated. ${value} was read as ${unit}, because the room at ${indoors} can only be in ${unit}.`,
-  },
-  'log-unit-likely/share': {
-    severity: 'note',
-    message: ({ value, unit }: { value: number; unit: string }) =>
-      `No unit is stated. ${value} was read as ${unit === '%' ? 'per cent' : 'a fraction'}.`,
   },
   'log-text-number': {
     severity: 'note',

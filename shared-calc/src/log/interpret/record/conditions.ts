@@ -1,3 +1,7 @@
+import { cellText } from '../../../catalogue/findings/log/cells.js'
+import { fieldText } from '../../../catalogue/findings/log/fields.js'
+import { questions } from '../../../catalogue/questions.js'
+import { placeWords } from '../../../contract/record/index.js'
 import { unitOfBarometer, unitOfRoom } from '../../cells/likely-unit.js'
 import type { KnownUnit, QuantityKind } from '../../cells/units.js'
 import { findUnit, RECORD_UNITS, shown } from '../../cells/units.js'
@@ -73,13 +77,11 @@ export function put(draft: Draft, field: FoundField, path: string, value: unknow
   draft.use(field.cell, field.label.text, NAMES[path] ?? path, path, `labelled "${field.label.text}"`)
   if (field.content.kind === 'number') {
     const { note } = field.content.written
-    if (note)
-      draft.caution('log-remark', `the remark "${note}" next to the number was left out`, field.cell, path)
-    if (field.content.formula)
-      draft.note('log-formula', 'the cell holds a formula; its stored result was read', field.cell, path)
+    if (note) draft.tell(cellText('log-remark', { remark: note }), field.cell, path)
+    if (field.content.formula) draft.tell(cellText('log-formula'), field.cell, path)
   }
   if (field.hidden)
-    draft.caution('log-hidden', 'the cell stands in a hidden row or column; it was read', field.cell, path)
+    draft.tell(cellText('log-hidden', { what: 'cell', hidden: 'row or column' }), field.cell, path)
 }
 
 /** The unit somebody gave in answer to a question; a text that is no such unit is a problem. */
@@ -95,12 +97,16 @@ export function answeredUnit(
     path
   ]
   if (unit?.kind === kind) {
-    draft.note('log-answer', `the unit was given as ${shown(unit.unit)}`, cell, path)
+    draft.tell(
+      fieldText('log-answer', { field: `unit of the ${kind}`, answer: shown(unit.unit) }),
+      cell,
+      path,
+    )
     return unit
   }
   draft.collector.refuse(
     'unknown-unit',
-    `${JSON.stringify(typed)} is not a unit of ${kind} known here`,
+    `${JSON.stringify(typed)} is not a known unit of ${kind}`,
     cell,
     path,
   )
@@ -116,7 +122,7 @@ interface Temperature {
 function putTemperatures(draft: Draft, scope: FieldScope) {
   const [pair] = scope.all('temperatures')
   const of = (name: FieldName, index: number): Temperature | undefined => {
-    const field = agreeing(draft, scope.all(name), name)
+    const field = agreeing(draft, scope.all(name), name === 'indoorTemperature' ? INDOOR : OUTDOOR)
     if (field?.content.kind === 'number') {
       const { value, unit } = field.content.written
       return { value, ...((unit ?? field.unit) ? { unit: (unit ?? field.unit) as KnownUnit } : {}), field }
@@ -135,8 +141,8 @@ function putTemperatures(draft: Draft, scope: FieldScope) {
   const outdoor = of('outdoorTemperature', first[1] as number)
   const unit = indoor?.unit ?? outdoor?.unit
   const likely = indoor && unitOfRoom(indoor.value)
-  putTemperature(draft, INDOOR, 'inside', indoor, unit ?? likely)
-  putTemperature(draft, OUTDOOR, 'outside', outdoor, unit ?? likely)
+  putTemperature(draft, INDOOR, 'indoor', indoor, unit ?? likely)
+  putTemperature(draft, OUTDOOR, 'outdoor', outdoor, unit ?? likely)
 }
 
 const outsideFirst = ({ label }: FoundField): boolean => {
@@ -151,44 +157,35 @@ const outsideFirst = ({ label }: FoundField): boolean => {
 function putTemperature(
   draft: Draft,
   path: string,
-  side: 'inside' | 'outside',
+  side: 'indoor' | 'outdoor',
   found: Temperature | undefined,
   unit: KnownUnit | undefined,
 ) {
   const given = draft.answered(path)
   if (given !== undefined) return draft.put(path, given)
-  if (!found)
-    return draft.ask({
-      path,
-      text: `What was the temperature ${side} during the test? The log does not say.`,
-      cells: [],
-      choices: [],
-      example: side === 'inside' ? '21 °C' : '8 °C',
-    })
+  if (!found) return draft.ask({ path, cells: [], ...questions.temperature({ side }) })
   const { value, field } = found
   const own = found.unit ?? unit ?? answeredUnit(draft, 'temperature.unit', field.cell)
   if (!own)
     return draft.ask({
       path: 'temperature.unit',
-      text: `Is the temperature ${side}, ${value}, in °C or °F?`,
       cells: [field.cell],
-      choices: [
-        { value: '°F', label: `${value} °F` },
-        { value: '°C', label: `${value} °C` },
-      ],
+      ...questions.temperatureUnit({ side, value }),
     })
-  if (!found.unit)
-    draft.note(
-      'log-unit-likely',
-      `no unit is stated; ${value} ${side === 'inside' ? 'indoors ' : ''}was read as ${shown(own.unit)}, because a room at ${value} ${own.unit === 'degC' ? '°F' : '°C'} is not likely`,
+  if (!found.unit && unit)
+    draft.tell(
+      fieldText('log-unit-likely/temperature', { value, indoors: side === 'indoor', ...scalesOf(own) }),
       field.cell,
       path,
     )
   put(draft, field, path, draft.converted(value, own, field.cell, path))
 }
 
+const scalesOf = ({ unit }: KnownUnit) =>
+  unit === 'degC' ? ({ unit: '°C', other: '°F' } as const) : ({ unit: '°F', other: '°C' } as const)
+
 /** Several values of one field must agree; the first is taken where they do, or where the others are further off. */
-export function agreeing(draft: Draft, fields: readonly FoundField[], what: string): FoundField | undefined {
+export function agreeing(draft: Draft, fields: readonly FoundField[], path: string): FoundField | undefined {
   const numbers = fields.filter(({ content }) => content.kind === 'number')
   const [first] = numbers
   const other = numbers.find(
@@ -199,11 +196,10 @@ export function agreeing(draft: Draft, fields: readonly FoundField[], what: stri
       one.view.name === first.view.name,
   )
   if (first && other && other.content.kind === 'number')
-    draft.caution(
-      'log-several-values',
-      `there are several values for this (${what}); the first was read`,
+    draft.tell(
+      fieldText('log-several-values', { field: placeWords(path, {}) }),
       [first.cell, other.cell],
-      what,
+      path,
     )
   return first
 }
@@ -220,20 +216,11 @@ function putBarometer(draft: Draft, scope: FieldScope) {
   if (!unit)
     return draft.ask({
       path: 'barometer.unit',
-      text: `What is the unit of the air pressure ${value}?`,
       cells: [field.cell],
-      choices: ['hPa', 'kPa', 'inHg', 'mmHg'].map((one) => ({
-        value: one,
-        label: `${value} ${one}`,
-      })),
+      ...questions.barometerUnit({ value }),
     })
-  if (!stated)
-    draft.note(
-      'log-unit-likely',
-      `no unit is stated; ${value} can only be ${shown(unit.unit)} as the pressure of the air`,
-      field.cell,
-      path,
-    )
+  if (!stated && unitOfBarometer(value))
+    draft.tell(fieldText('log-unit-likely/barometer', { value, unit: shown(unit.unit) }), field.cell, path)
   put(draft, field, path, draft.converted(value, unit, field.cell, path))
 }
 
@@ -245,12 +232,7 @@ function putHumidity(draft: Draft, field: FoundField | undefined, path: string) 
   const share = field.content.percent || (!field.unit && value <= 1)
   const base: QuantityKind = 'fraction'
   if (!field.unit && !field.content.percent)
-    draft.note(
-      'log-unit-likely',
-      `no unit is stated; ${value} was read as ${share ? 'a fraction' : 'per cent'}`,
-      field.cell,
-      path,
-    )
+    draft.tell(fieldText('log-unit-likely/humidity', { value, share }), field.cell, path)
   const unit = share ? { kind: base, unit: RECORD_UNITS.fraction } : { kind: base, unit: 'percent' }
   put(draft, field, path, draft.converted(value, unit, field.cell, path))
 }

@@ -1,3 +1,4 @@
+import { questions } from '../../../catalogue/questions.js'
 import type { Grid } from '../../grid/grid.js'
 import { gathering } from '../../layout/details.js'
 import { LAYOUT_FORMAT, parseLayout } from '../../layout/schema.js'
@@ -17,7 +18,7 @@ export function putSeries(draft: Draft, grid: Grid, { series }: TestGroup): void
     if (!time || !pressure || !flow) {
       draft.collector.refuse(
         'series-unusable',
-        'the series needs columns for time, pressure and air flow',
+        'the series needs a time, a pressure and an air flow: give each column a heading',
         view.address(top, 0),
         'runs',
       )
@@ -27,9 +28,8 @@ export function putSeries(draft: Draft, grid: Grid, { series }: TestGroup): void
     if (flow.unit?.kind !== 'flow' && given === undefined) {
       draft.ask({
         path: 'flow.unit',
-        text: `What is the unit of the air flows in ${flow.headingCell}: m³/h, l/s or cfm?`,
         cells: [flow.headingCell],
-        choices: ['m3/h', 'l/s', 'cfm'].map((value) => ({ value, label: value })),
+        ...questions.flowUnit({ heading: flow.headingCell, american: false }),
       })
       continue
     }

@@ -1,3 +1,4 @@
+import { rowReasons } from '../../../catalogue/findings/log/runs.js'
 import type { Faint } from '../../grid/grid.js'
 import type { View } from '../grid/view.js'
 import { readLabel, says } from '../words/label.js'
@@ -48,7 +49,7 @@ export function marksOf({ view, columns }: Segment): { of(row: number): RowDoubt
         const word = view.text(row, at) ?? view.number(row, at)?.toString()
         const plain = word?.trim().toLowerCase()
         if (plain === undefined || (/^[01]$/.test(plain) && !says(label, 'used'))) continue
-        const why = `"${label.text.trim()}" says "${word}" in ${view.address(row, at)}`
+        const why = rowReasons.columnSays(label.text.trim(), word ?? '', view.address(row, at))
         if (says(label, 'leftOut') && !NO.has(plain)) return { kind: 'remark', why, out: true }
         if (says(label, 'leftOut') || YES.has(plain)) continue
         if (NO.has(plain)) return { kind: 'remark', why, ...(says(label, 'used') ? { out: true } : {}) }
@@ -63,7 +64,7 @@ export function doubtOf(view: View, row: number, numeric: readonly KnownColumn[]
   for (const { at } of numeric) {
     const comment = view.comment(row, at)
     if (comment !== undefined && says(readLabel(comment), 'leftOut'))
-      return { kind: 'remark', why: `the comment in ${view.address(row, at)} says "${comment}"` }
+      return { kind: 'remark', why: rowReasons.commentSays(view.address(row, at), comment) }
   }
   const looks = numeric.flatMap(({ at }) => {
     const content = view.at(row, at)
@@ -71,7 +72,7 @@ export function doubtOf(view: View, row: number, numeric: readonly KnownColumn[]
   })
   const [look] = looks
   return look && looks.every((one) => one === look)
-    ? { kind: 'grey', why: look === 'written' ? 'it is written in grey' : 'it is shaded grey', look }
+    ? { kind: 'grey', why: rowReasons.grey(look), look }
     : undefined
 }
 
