@@ -80,6 +80,9 @@ export const logSamples: Samples = {
   'record-altered': [],
   'log-proposal': [],
   'log-hidden-test': [{ names: ['Plot 3'] }, { names: ['Plot 3', 'Plot 4'] }],
+  'log-refused-test': [{ name: 'Test 1', title: 'Test 1: invalid, window open' }],
+  'log-refused-test/read': [{ title: 'Test 1: invalid, window open' }],
+  'log-copy': [{ copy: 'Report!A6', original: 'Input!A11' }],
   'log-other-tests': [{ names: ['Plot 3'] }, { names: ['Plot 3', 'Plot 4', 'Plot 5'] }],
   'log-one-of-several': [{ tests: ['Plot 3', 'Plot 4'], own: 'Plot 3' }],
   'log-not-searched/end': [{ sheet: 'Log', what: 'zero-flow pressures', last: 'Log!A2001' }],
@@ -135,6 +138,7 @@ export const logSamples: Samples = {
   'log-row-left-out/answered': [
     { why: rowReasons.grey('written') },
     { why: rowReasons.columnSays('Used', 'no', 'Log!F9') },
+    { why: rowReasons.bracketed },
   ],
   'log-row-doubt': [
     { why: rowReasons.grey('shaded') },
@@ -143,6 +147,9 @@ export const logSamples: Samples = {
   'log-left-out/unnamed': [],
   'log-no-heading': [],
   'log-unit/device': [{ unit: 'cfm' }],
+  'log-unit/device-pressure': [{ unit: 'hPa' }],
+  'log-brackets': [],
+  'log-measured-pressure': [{ measured: 'Log!B9', induced: 'Log!C9' }],
   'log-unit-elsewhere': [
     { what: 'flows', unit: 'L/s', where: 'Log!A1' },
     { what: 'pressures', unit: 'Pa', where: undefined },

@@ -1,5 +1,6 @@
 import { cellText } from '../../catalogue/findings/log/cells.js'
 import type { LogRemark } from '../../catalogue/findings/log/log-text.js'
+import { runText } from '../../catalogue/findings/log/runs.js'
 import { quoted } from '../../catalogue/words.js'
 import type { Cell } from '../grid/grid.js'
 import type { LogProblemCode } from '../problem.js'
@@ -117,11 +118,14 @@ function numberIn(
           message: `${quoted(shownText)}: ${quoted(digits.rest)} is not a known unit of ${kind}`,
         }
       : notNumber(cell)
+  // What is negative for a book-keeper is a remark beside anything but a pressure.
+  if (read.bracketed && kind !== 'pressure') return notNumber(cell)
   if (read.other !== undefined) {
     const message = `${quoted(shownText)} may be ${read.value} or ${read.other}: state "decimal" in the layout, or type the number again`
     return { refused: 'ambiguous-number', message }
   }
   const plain = digits && 'rest' in digits ? digits : undefined
   const { comma = false, grouped = false } = plain ?? {}
-  return { ...read, remarks: [cellText('log-text-number', { comma, grouped })] }
+  const remarks = [cellText('log-text-number', { comma, grouped })]
+  return { ...read, remarks: read.bracketed ? [...remarks, runText('log-brackets')] : remarks }
 }

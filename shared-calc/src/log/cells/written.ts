@@ -12,6 +12,8 @@ export interface Written {
   readonly other?: number
   /** Written or shaded in grey. */
   readonly faint?: Faint
+  /** Written in brackets, as book-keepers write what is negative; its value is. */
+  readonly bracketed?: true
 }
 
 /** Stands for the sign in front of an approximate number. */
@@ -19,6 +21,18 @@ export const APPROXIMATE = 'approximate'
 
 /** A number with its unit and a remark; undefined where the text is more than that. */
 export function writtenIn(text: string, decimal: '.' | ',' | undefined): Written | undefined {
+  return inBrackets(text, decimal) ?? plainIn(text, decimal)
+}
+
+/** "(55.2)", "(1.2) Pa": negative. "(1)" numbers a column and "(2026)" is a year: neither is meant. */
+function inBrackets(text: string, decimal: '.' | ',' | undefined): Written | undefined {
+  const [, inner = '', rest = ''] = /^\(\s*([\d.,]+)\s*\)\s*(\S*)$/.exec(text) ?? []
+  const written = inner === '' ? undefined : plainIn(`${inner} ${rest}`.trim(), decimal)
+  if (!written || (/^\d+$/.test(inner) && (written.value < 10 || written.value > 200))) return undefined
+  return { ...written, value: -written.value, bracketed: true }
+}
+
+function plainIn(text: string, decimal: '.' | ',' | undefined): Written | undefined {
   const bare = text.replace(/^[~≈≃]\s*|^(?:ca|approx)\.?\s+/i, '')
   const read = readNumberText(bare, decimal)
   if (!read) return undefined
@@ -41,8 +55,8 @@ export function writtenIn(text: string, decimal: '.' | ',' | undefined): Written
   const note = rest.slice(cut).trim()
   const headUnit = head === '' ? undefined : findUnit(head)
   if (head !== '' && !headUnit) return undefined
-  // A second number is no remark, unless it stands in brackets.
-  if (/\d/.test(note) && !/^[([]/.test(note)) return undefined
+  // A second number is no remark.
+  if (/^[;,]\s*[-−–+]?\d/.test(note)) return undefined
   return { value, ...(headUnit ? { unit: headUnit } : {}), note }
 }
 

@@ -48,6 +48,24 @@ export const fileTexts = {
       `Hidden or filtered tests were left out: ${listed(names.map(quoted))}.`,
     remedy: 'To read one of them, name it with --set test=….',
   },
+  'log-refused-test': {
+    severity: 'caution',
+    message: ({ name, title }: { name: string; title: string }) =>
+      `Test ${quoted(name)} was left out: ${quoted(title)} stands above its readings.`,
+    remedy: ({ name }: { name: string; title: string }) =>
+      `To read it, name it with --set test=${JSON.stringify(name)}.`,
+  },
+  'log-refused-test/read': {
+    severity: 'caution',
+    message: ({ title }: { title: string }) =>
+      `${quoted(title)} stands above the readings. They were read all the same.`,
+    remedy: 'Check whether this test counts.',
+  },
+  'log-copy': {
+    severity: 'note',
+    message: ({ copy, original }: { copy: string; original: string }) =>
+      `The readings in column ${copy} are those in column ${original} again. They were read once.`,
+  },
   'log-other-tests': {
     severity: 'note',
     message: ({ names }: { names: readonly string[] }) =>

@@ -148,7 +148,11 @@ function otherDate(views: readonly View[]): { date: string; cell: string } | und
 
 /** The day that stands among other words, as in "tested 22/04/2026". */
 function datesIn(text: string): readonly string[] {
-  if (text.length > 80 || !/\d/.test(text)) return []
+  if (text.length > 120 || !/\d/.test(text)) return []
+  // "Messung vom 3. Juni 2026, Haus 4", "tested on 3 June 2026".
+  const named = /(?<!\d)\d{1,2}(?:st|nd|rd|th)?[. ]\s?\p{L}{3,12}[ .,]\s?\d{4}(?!\d)/u.exec(text)
+  const spelt = named ? readDateText(named[0]) : undefined
+  if (spelt && 'date' in spelt) return [spelt.date]
   for (const word of text.split(/\s+/)) {
     const date = /^\d[\d./-]{5,9}[,;.]?$/.test(word) ? readDateText(word.replace(/[,;.]$/, '')) : undefined
     if (date) return 'ambiguous' in date ? date.ambiguous : [date.date]

@@ -52,6 +52,9 @@ const answered = new WeakMap<Label, Partial<Record<Concept, boolean>>>()
 
 function hasWord(label: Label, concept: Concept): boolean {
   const { whole, beginnings, anywhere, phrases } = MATCHERS.get(concept) as Matcher
+  // "0 flow", "q = 0", "dp at 0": a bare nought beside a word of flow or pressure.
+  if (concept === 'zero' && label.tokens.includes('0') && label.tokens.length <= 5)
+    if (hasWord(label, 'flow') || hasWord(label, 'before') || hasWord(label, 'after')) return true
   return (
     label.tokens.some(
       (token) =>
@@ -80,6 +83,7 @@ export function wordsOf(text: string): string[] {
     .normalize('NFKD')
     .replace(/\p{M}/gu, '')
     .replace(/([a-z]{3})([A-Z])/g, '$1 $2')
+    .replace(/(?<!\p{L})([Δδ∆d]p)_?(?=[A-Z][a-z]{2})/gu, '$1 ')
     .toLowerCase()
     .replace(/[ßøłæœđ]/g, (letter) => LETTERS[letter] ?? letter)
     .split(/[^\p{L}\p{N}#°%]+/u)
