@@ -1,5 +1,6 @@
 import type { LogFindingId, logCatalogue } from '../../../shared-calc/src/catalogue/findings/log/index.js'
 import type { LogParams } from '../../../shared-calc/src/catalogue/findings/log/log-text.js'
+import { rowReasons } from '../../../shared-calc/src/catalogue/findings/log/runs.js'
 
 type ParamsOf<Id extends LogFindingId> = LogParams<(typeof logCatalogue)[Id]>
 type Samples = { [Id in LogFindingId]: unknown extends ParamsOf<Id> ? [] : ParamsOf<Id>[] }
@@ -27,6 +28,7 @@ export const logSamples: Samples = {
   'log-hidden/by-layout': [],
   'log-hidden/left-out': [],
   'log-merged': [],
+  'log-remark/approximate': [],
   'log-remark': [{ remark: 'gust, door opened' }, { remark: 'a very long remark '.repeat(8) }],
   'log-unit': [
     { unit: 'cfm', conversion: '1 cfm = 1.6990108 m³/h' },
@@ -36,7 +38,9 @@ export const logSamples: Samples = {
   'log-unit/clock': [],
   'log-unit-in-cell': [{ unit: 'mbar' }],
   'log-unit-in-format': [{ unit: 'hPa', expected: 'Pa' }],
-  'log-unit-assumed': [{ unit: 'm³/h' }],
+  'log-unit-assumed/time': [],
+  'log-unit-differs': [{ heading: 'L/s', stated: 'm³/h' }],
+  'log-unit-elsewhere/building': [{ unit: 'Pa' }],
   'log-text-number': [
     { comma: false, grouped: false },
     { comma: true, grouped: false },
@@ -74,8 +78,11 @@ export const logSamples: Samples = {
     { name: 'Our log', why: 'answers' },
   ],
   'record-altered': [],
-  'log-proposal': [{ confidence: 0.623 }],
+  'log-proposal': [],
   'log-hidden-test': [{ names: ['Plot 3'] }, { names: ['Plot 3', 'Plot 4'] }],
+  'log-refused-test': [{ name: 'Test 1', title: 'Test 1: invalid, window open' }],
+  'log-refused-test/read': [{ title: 'Test 1: invalid, window open' }],
+  'log-copy': [{ copy: 'Report!A6', original: 'Input!A11' }],
   'log-other-tests': [{ names: ['Plot 3'] }, { names: ['Plot 3', 'Plot 4', 'Plot 5'] }],
   'log-one-of-several': [{ tests: ['Plot 3', 'Plot 4'], own: 'Plot 3' }],
   'log-not-searched/end': [{ sheet: 'Log', what: 'zero-flow pressures', last: 'Log!A2001' }],
@@ -100,4 +107,88 @@ export const logSamples: Samples = {
   ],
   'log-series-zero-short': [{ held_s: 12, needed_s: 30 }],
   'log-midnight': [],
+  'log-direction/reversed': [{ from: 'sheet "Pressurisation"' }],
+  'log-direction/negative': [],
+  'log-direction/other': [{ other: 'depressurisation', own: 'pressurisation' }],
+  'log-sign/both': [],
+  'log-sign/zero-flow-kept': [],
+  'log-zero-shared': [],
+  'log-zero-which/in-order': [],
+  'log-zero-which': [{ taken: 'before' }, { taken: 'after' }],
+  'log-induced': [
+    { heading: 'induced pressure', added: -1.234 },
+    { heading: 'induced pressure', added: undefined },
+  ],
+  'log-flow-sign': [],
+  'log-column-left-out': [
+    { heading: 'Target (Pa)', why: 'it is the pressure aimed at, not the one measured' },
+  ],
+  'log-total/mean': [{ cell: 'Log!F6' }],
+  'log-total/sum': [{ cell: 'Log!F6' }],
+  'log-fans': [],
+  'log-row-left-out': [
+    { why: rowReasons.struck },
+    { why: rowReasons.error },
+    { why: rowReasons.noPressure },
+    { why: rowReasons.noFlow },
+    { why: rowReasons.cellSays('flow', 'door opened') },
+    { why: rowReasons.rowSays('repeat') },
+  ],
+  'log-row-left-out/summary': [{ why: rowReasons.summary('Mean') }, { why: rowReasons.mean }],
+  'log-row-left-out/answered': [
+    { why: rowReasons.grey('written') },
+    { why: rowReasons.columnSays('Used', 'no', 'Log!F9') },
+    { why: rowReasons.bracketed },
+  ],
+  'log-row-doubt': [
+    { why: rowReasons.grey('shaded') },
+    { why: rowReasons.commentSays('Log!B9', 'leave out, gust') },
+  ],
+  'log-left-out/unnamed': [],
+  'log-no-heading': [],
+  'log-unit/device': [{ unit: 'cfm' }],
+  'log-unit/device-pressure': [{ unit: 'hPa' }],
+  'log-brackets': [],
+  'log-measured-pressure': [{ measured: 'Log!B9', induced: 'Log!C9' }],
+  'log-unit-elsewhere': [
+    { what: 'flows', unit: 'L/s', where: 'Log!A1' },
+    { what: 'pressures', unit: 'Pa', where: undefined },
+  ],
+  'log-unit-likely/pressures': [{ highest: 61.2 }],
+  'log-unit-proven/flows': [{ unit: 'm³/h', result: 1.52, cell: 'Log!B22' }],
+  'log-answer': [{ field: 'internal volume', answer: '412.6 m3' }],
+  'log-name-of-file': [
+    { name: 'plot-7', of: 'file' },
+    { name: 'Plot 7', of: 'test' },
+  ],
+  'log-date-of-file/only': [{ date: '2026-10-14' }],
+  'log-date-of-file': [{ date: '2026-10-14' }],
+  'log-method/named': [{ method: 'EN 13829:2001' }],
+  'log-method/assumed': [],
+  'log-left-out/no-unit': [{ label: 'Envelope' }],
+  'log-left-out/volume': [
+    { label: 'Gross volume', value: 512, unit: 'm³', why: 'it is not the internal volume' },
+    {
+      label: 'Vol 2',
+      value: 512,
+      unit: undefined,
+      why: '"Net volume" says more clearly that it is the internal volume',
+    },
+  ],
+  'log-unit-proven/volume': [{ value: 412, unit: 'm³', by: 'floor area' }],
+  'log-unit-likely/temperature': [
+    { value: 21, indoors: true, unit: '°C', other: '°F' },
+    { value: -4.5, indoors: false, unit: '°C', other: '°F' },
+  ],
+  'log-unit-likely/barometer': [{ value: 1013, unit: 'hPa' }],
+  'log-unit-likely/humidity': [
+    { value: 0.5, share: true },
+    { value: 50, share: false },
+  ],
+  'log-several-values': [{ field: 'indoor temperature' }],
+  'log-result-confirmed': [{ label: 'n50', logged: '1.52', read: '1.53' }],
+  'log-result-differs': [
+    { label: 'n50', logged: '1.52', read: '1.82', off: 0.2 },
+    { label: 'n50', logged: '1.52', read: '1.22', off: -0.2 },
+  ],
 }

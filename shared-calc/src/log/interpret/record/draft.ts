@@ -1,6 +1,6 @@
 import { cellText } from '../../../catalogue/findings/log/cells.js'
+import { fieldText } from '../../../catalogue/findings/log/fields.js'
 import type { LogRemark } from '../../../catalogue/findings/log/log-text.js'
-import { sentences } from '../../../catalogue/words.js'
 import { placeWords } from '../../../contract/record/index.js'
 import { fieldKind } from '../../cells/fields.js'
 import { interpret } from '../../cells/interpret.js'
@@ -8,14 +8,17 @@ import type { KnownUnit } from '../../cells/units.js'
 import { conversionText, shown, toRecordUnit } from '../../cells/units.js'
 import { Collector } from '../../collector.js'
 import { setPath } from '../../layout/set-path.js'
+import type { SeriesReading } from '../../series/read-series.js'
 import type { Answers, Question, Use } from '../interpretation.js'
 
-/** A record in the making: values with their cells, what to note about them, what to ask. */
+/** A record as it is put together: values with their cells, findings and questions. */
 export class Draft {
   readonly record: Record<string, unknown> = {}
   readonly collector = new Collector()
   readonly questions: Question[] = []
   readonly uses: Use[] = []
+  /** Raw series that readings were taken from. */
+  readonly series: SeriesReading[] = []
 
   constructor(readonly answers: Answers) {}
 
@@ -28,31 +31,6 @@ export class Draft {
   tell(remark: LogRemark, cells: string | readonly string[], path: string): void {
     for (const cell of cells.length === 0 ? [''] : typeof cells === 'string' ? [cells] : cells)
       this.collector.tell(remark, cell, path)
-  }
-
-  note(rule: string, message: string, cells: string | readonly string[], path: string): void {
-    for (const cell of cells.length === 0 ? [''] : typeof cells === 'string' ? [cells] : cells)
-      this.collector.tell({ rule, severity: 'note', message: sentences(message) }, cell, path)
-  }
-
-  caution(
-    rule: string,
-    message: string,
-    cells: string | readonly string[],
-    path: string,
-    remedy?: string,
-  ): void {
-    for (const cell of cells.length === 0 ? [''] : typeof cells === 'string' ? [cells] : cells)
-      this.collector.tell(
-        {
-          rule,
-          severity: 'caution',
-          message: sentences(message),
-          ...(remedy && { remedy: sentences(remedy) }),
-        },
-        cell,
-        path,
-      )
   }
 
   ask(question: Question): void {
@@ -72,7 +50,7 @@ export class Draft {
       this.collector.refuse(result.refused, `${result.message} (given with --set ${path}=…)`, undefined, path)
       return undefined
     }
-    this.note('log-answer', `${placeWords(path, {})} was given as ${JSON.stringify(typed)}`, '', path)
+    this.tell(fieldText('log-answer', { field: placeWords(path, {}), answer: typed }), '', path)
     return result.value
   }
 
