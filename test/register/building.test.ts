@@ -129,7 +129,7 @@ describe('a building of several homes', () => {
       12,
     )
     expect(result.findings.map(({ message }) => message).join()).toMatch(
-      /2 tests do not name the gauge or the flow device/,
+      /2 tests do not name the pressure gauge or the flow device/,
     )
   })
 
@@ -140,7 +140,7 @@ describe('a building of several homes', () => {
       )
     expect(messages('guarded', 'guarded')).toEqual([])
     expect(messages('guarded', 'unguarded').join()).toMatch(
-      /1 of 2 homes were tested with adjoining spaces guarded/,
+      /1 of 2 homes was tested with guarded adjoining spaces/,
     )
     expect(messages('unguarded', 'unguarded').join()).toMatch(/Leaks between homes count in both/)
     expect(messages(undefined, undefined).join()).toMatch(/not logged whether adjoining spaces were guarded/)

@@ -5,10 +5,10 @@ import {
   fileText,
   type Grid,
   type Layout,
-  logFinding,
   openLog,
   readGrid,
   readLog,
+  remarkFinding,
   savedLayout,
   testsOf,
 } from '@draughtbook/shared-calc/log'
@@ -41,7 +41,7 @@ export function readSheet(bytes: Uint8Array, name: string, options: SheetOptions
     return understand(grid, {
       answers: { ...known.answers, ...answers },
       fileDate,
-      told: logFinding(fileText('log-layout', { name: known.name, why: 'answers' })),
+      told: remarkFinding(fileText('log-layout', { name: known.name, why: 'answers' })),
     })
   // A text file is opened again where the chosen layout states another decimal sign; readLog does that.
   const reading = layout ? { layout } : { layouts }
@@ -65,7 +65,7 @@ function summaryOf(rows: ReadonlyMap<string, readonly string[]>): ReadTest {
   return {
     record,
     cells: {},
-    findings: altered ? [logFinding(fileText('record-altered'), [`${RECORD}!B4`], ['format'])] : [],
+    findings: altered ? [remarkFinding(fileText('record-altered'), [`${RECORD}!B4`], ['format'])] : [],
   }
 }
 

@@ -7,7 +7,7 @@ import {
   interpretLog,
   LogError,
   type LogProblem,
-  logFinding,
+  remarkFinding,
 } from '@draughtbook/shared-calc/log'
 import { OpenQuestions } from './open-questions.js'
 
@@ -60,4 +60,4 @@ export function refuseFaults(read: Interpretation): void {
 }
 
 const oneOf = ({ tests }: Interpretation, key: string): Finding =>
-  logFinding(fileText('log-one-of-several', { tests: tests.map((one) => one.key), own: key }))
+  remarkFinding(fileText('log-one-of-several', { tests: tests.map((one) => one.key), own: key }))

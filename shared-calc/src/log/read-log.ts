@@ -1,5 +1,5 @@
 import { fileText } from '../catalogue/findings/log/file.js'
-import { logFinding } from '../catalogue/findings/log/log-text.js'
+import { remarkFinding } from '../catalogue/findings/remark.js'
 import type { Finding } from '../contract/record/index.js'
 import type { Grid } from './grid/grid.js'
 import { applyLayout, type ReadTest } from './layout/apply.js'
@@ -54,7 +54,7 @@ export function readGrid(
   if (known) {
     const why = layout ? 'given' : saved ? 'saved' : 'fits'
     const told = fileText('log-layout', { name: known.name, why })
-    return finished(applyLayout(grid, known), { layoutUsed: known }, logFinding(told))
+    return finished(applyLayout(grid, known), { layoutUsed: known }, remarkFinding(told))
   }
   const proposal = propose(grid)
   if (!proposal.layout || !acceptProposal) return { tests: [], proposal, problems: [unconfirmed(proposal)] }
@@ -62,7 +62,7 @@ export function readGrid(
   return finished(
     applyLayout(grid, proposal.layout),
     { layoutUsed: proposal.layout, proposal },
-    logFinding(fileText('log-proposal', { confidence })),
+    remarkFinding(fileText('log-proposal', { confidence })),
   )
 }
 

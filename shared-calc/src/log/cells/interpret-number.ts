@@ -1,5 +1,5 @@
 import { cellText } from '../../catalogue/findings/log/cells.js'
-import type { LogRemark } from '../../catalogue/findings/log/log-text.js'
+import type { Remark } from '../../catalogue/findings/remark.js'
 import { quoted } from '../../catalogue/words.js'
 import type { Cell } from '../grid/grid.js'
 import type { LogProblemCode } from '../problem.js'
@@ -68,7 +68,7 @@ function owning(unit: KnownUnit | undefined, result: Interpreted): Interpreted {
 
 const DAY_SECONDS = 86_400
 
-function remarkOnFormat(unit: KnownUnit | undefined, expected: KnownUnit): LogRemark[] {
+function remarkOnFormat(unit: KnownUnit | undefined, expected: KnownUnit): Remark[] {
   if (!unit || unit.unit === expected.unit) return []
   return [cellText('log-unit-in-format', { unit: shown(unit.unit), expected: shown(expected.unit) })]
 }
@@ -77,7 +77,7 @@ function converted(
   value: number,
   from: KnownUnit,
   kind: keyof typeof RECORD_UNITS,
-  remarks: LogRemark[],
+  remarks: Remark[],
 ): Interpreted {
   if (from.kind !== kind)
     return {
@@ -103,7 +103,7 @@ export function plainNumber(cell: Cell, reading: Reading): Interpreted {
 function numberIn(
   cell: Cell,
   { decimal }: Reading,
-): { value: number; rest: string; remarks: LogRemark[] } | { refused: LogProblemCode; message: string } {
+): { value: number; rest: string; remarks: Remark[] } | { refused: LogProblemCode; message: string } {
   const shownText = String(cell.value).trim()
   const read = readNumberText(shownText, decimal)
   if (!read) return notNumber(cell)

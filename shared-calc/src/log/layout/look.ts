@@ -1,5 +1,5 @@
 import { cellText } from '../../catalogue/findings/log/cells.js'
-import type { LogRemark } from '../../catalogue/findings/log/log-text.js'
+import type { Remark } from '../../catalogue/findings/remark.js'
 import { fieldKind } from '../cells/fields.js'
 import { type Interpreted, interpret, type Reading } from '../cells/interpret.js'
 import { findUnit, type KnownUnit, type QuantityKind, RECORD_UNITS, shown } from '../cells/units.js'
@@ -12,7 +12,7 @@ import type { Layout } from './schema.js'
 import { type Found, type Scope, textOf } from './scope.js'
 
 /** What a cell turned out to hold, before it is decided where in the record it goes. */
-export type Looked = { address: string; remarks: LogRemark[] } & (
+export type Looked = { address: string; remarks: Remark[] } & (
   | { state: 'blank' | 'struck' }
   | { state: 'value'; value: number | string }
   | { state: 'refused'; code: LogProblemCode; message: string; cell: Cell }
@@ -123,8 +123,8 @@ function unitOf(
   return first
 }
 
-function placeRemarks(sheet: Sheet, row: number, column: number, merged: boolean): LogRemark[] {
-  const remarks: LogRemark[] = []
+function placeRemarks(sheet: Sheet, row: number, column: number, merged: boolean): Remark[] {
+  const remarks: Remark[] = []
   const hidden = sheet.hidden
     ? 'sheet'
     : sheet.isRowHidden(row)
