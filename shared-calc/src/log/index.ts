@@ -32,8 +32,7 @@ export { builtInLayouts } from './layouts/built-in.js'
 export { LIMITS } from './limits.js'
 export { openLog } from './open-log.js'
 export { LogError, type LogProblem, type LogProblemCode } from './problem.js'
-export { type Guess, type Proposal, propose } from './propose/propose.js'
-export { type ReadLog, type ReadOptions, readGrid, readLog, testsOf } from './read-log.js'
+export { type LogTest, type ReadLog, type ReadOptions, readGrid, readLog, testsOf } from './read-log.js'
 export { ReadingsAnswer, ReadingsRequest, readRanges } from './read-ranges.js'
 export {
   type PickedRun,

@@ -30,6 +30,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-hidden/by-layout': [],
   'log-hidden/left-out': [],
   'log-merged': [],
+  'log-remark/approximate': [],
   'log-remark': [{ remark: 'gust, door opened' }, { remark: 'a very long remark '.repeat(8) }],
   'log-unit': [
     { unit: 'cfm', conversion: '1 cfm = 1.6990108 m³/h' },
@@ -39,7 +40,9 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-unit/clock': [],
   'log-unit-in-cell': [{ unit: 'mbar' }],
   'log-unit-in-format': [{ unit: 'hPa', expected: 'Pa' }],
-  'log-unit-assumed': [{ unit: 'm³/h' }],
+  'log-unit-assumed/time': [],
+  'log-unit-differs': [{ heading: 'L/s', stated: 'm³/h' }],
+  'log-unit-elsewhere/building': [{ unit: 'Pa' }],
   'log-text-number': [
     { comma: false, grouped: false },
     { comma: true, grouped: false },
@@ -77,8 +80,11 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
     { name: 'Our log', why: 'answers' },
   ],
   'record-altered': [],
-  'log-proposal': [{ confidence: 0.623 }],
+  'log-proposal': [],
   'log-hidden-test': [{ names: ['Plot 3'] }, { names: ['Plot 3', 'Plot 4'] }],
+  'log-refused-test': [{ name: 'Test 1', title: 'Test 1: invalid, window open' }],
+  'log-refused-test/read': [{ title: 'Test 1: invalid, window open' }],
+  'log-copy': [{ copy: 'Report!A6', original: 'Input!A11' }],
   'log-other-tests': [{ names: ['Plot 3'] }, { names: ['Plot 3', 'Plot 4', 'Plot 5'] }],
   'log-one-of-several': [{ tests: ['Plot 3', 'Plot 4'], own: 'Plot 3' }],
   'log-not-searched/end': [{ sheet: 'Log', what: 'zero-flow pressures', last: 'Log!A2001' }],
@@ -134,6 +140,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-row-left-out/answered': [
     { why: rowReasons.grey('written') },
     { why: rowReasons.columnSays('Used', 'no', 'Log!F9') },
+    { why: rowReasons.bracketed },
   ],
   'log-row-doubt': [
     { why: rowReasons.grey('shaded') },
@@ -142,6 +149,9 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-left-out/unnamed': [],
   'log-no-heading': [],
   'log-unit/device': [{ unit: 'cfm' }],
+  'log-unit/device-pressure': [{ unit: 'hPa' }],
+  'log-brackets': [],
+  'log-measured-pressure': [{ measured: 'Log!B9', induced: 'Log!C9' }],
   'log-unit-elsewhere': [
     { what: 'flows', unit: 'L/s', where: 'Log!A1' },
     { what: 'pressures', unit: 'Pa', where: undefined },

@@ -39,15 +39,32 @@ export const fileTexts = {
   },
   'log-proposal': {
     severity: 'caution',
-    message: ({ confidence }: { confidence: number }) =>
-      `The layout was proposed from the log and nobody has checked it. Its least certain place has a confidence of ${Math.round(100 * confidence)} %.`,
-    remedy: 'Check where each value was found, then save the layout.',
+    message: 'No layout fits this log. It was read from its own headings, and nobody has checked that.',
+    remedy: 'Check what each cell was used as, then save the layout.',
   },
   'log-hidden-test': {
     severity: 'caution',
     message: ({ names }: { names: readonly string[] }) =>
       `Hidden or filtered tests were left out: ${listed(names.map(quoted))}.`,
     remedy: 'To read one of them, name it with --set test=….',
+  },
+  'log-refused-test': {
+    severity: 'caution',
+    message: ({ name, title }: { name: string; title: string }) =>
+      `Test ${quoted(name)} was left out: ${quoted(title)} stands above its readings.`,
+    remedy: ({ name }: { name: string; title: string }) =>
+      `To read it, name it with --set test=${JSON.stringify(name)}.`,
+  },
+  'log-refused-test/read': {
+    severity: 'caution',
+    message: ({ title }: { title: string }) =>
+      `${quoted(title)} stands above the readings. They were read all the same.`,
+    remedy: 'Check whether this test counts.',
+  },
+  'log-copy': {
+    severity: 'note',
+    message: ({ copy, original }: { copy: string; original: string }) =>
+      `The readings in column ${copy} are those in column ${original} again. They were read once.`,
   },
   'log-other-tests': {
     severity: 'note',

@@ -98,6 +98,20 @@ export const runTexts = {
     message: ({ unit }: { unit: string }) =>
       `The coefficients of the flow device were converted from ${unit} to m³/h.`,
   },
+  'log-unit/device-pressure': {
+    severity: 'note',
+    message: ({ unit }: { unit: string }) =>
+      `The coefficients of the flow device are for pressures in ${unit}. They were converted to Pa.`,
+  },
+  'log-brackets': {
+    severity: 'note',
+    message: 'The pressures in brackets were read as negative.',
+  },
+  'log-measured-pressure': {
+    severity: 'note',
+    message: ({ measured, induced }: { measured: string; induced: string }) =>
+      `The pressures in columns ${measured} and ${induced} differ by the zero-flow pressure in every reading. Those in ${measured} were used, as measured.`,
+  },
   'log-unit-elsewhere': {
     severity: 'note',
     message: ({
@@ -138,6 +152,7 @@ export const rowReasons = {
   columnSays: (heading: string, word: string, cell: string) =>
     `column ${quoted(heading)} says ${quoted(word)} in ${cell}`,
   commentSays: (cell: string, comment: string) => `the comment in ${cell} says ${quoted(comment)}`,
+  bracketed: 'it stands in brackets',
   grey: (look: 'written' | 'shaded') => (look === 'written' ? 'it is written in grey' : 'it is shaded grey'),
 } as const
 

@@ -52,17 +52,16 @@ export function putDetails(draft: Draft, scope: FieldScope, options: DetailOptio
     const given = draft.answered(path)
     if (given !== undefined) draft.put(path, given)
   }
-  const stage = scope.all('stage')[0]
-  const known = stage && fieldKind('test.stage')
-  if (
-    stage &&
-    known?.kind === 'choice' &&
-    draft.answers['test.stage'] === undefined &&
-    stage.content.kind === 'text'
-  ) {
-    const read = choice({ kind: 'text', value: stage.content.text }, known.words, false)
-    if ('value' in read) put(draft, stage, 'test.stage', read.value)
-  }
+  putChoice(draft, scope.all('stage')[0], 'test.stage')
+  putChoice(draft, scope.all('volumeBasis')[0], 'building.volumeBasis')
+}
+
+/** One of the words a field allows, where the log uses one of them. */
+function putChoice(draft: Draft, field: FoundField | undefined, path: string): void {
+  const kind = fieldKind(path)
+  if (field?.content.kind !== 'text' || kind.kind !== 'choice' || draft.answers[path] !== undefined) return
+  const read = choice({ kind: 'text', value: field.content.text }, kind.words, false)
+  if ('value' in read) put(draft, field, path, read.value)
 }
 
 export const textOf = (content: Content): string =>
@@ -149,7 +148,11 @@ function otherDate(views: readonly View[]): { date: string; cell: string } | und
 
 /** The day that stands among other words, as in "tested 22/04/2026". */
 function datesIn(text: string): readonly string[] {
-  if (text.length > 80 || !/\d/.test(text)) return []
+  if (text.length > 120 || !/\d/.test(text)) return []
+  // "Messung vom 3. Juni 2026, Haus 4", "tested on 3 June 2026".
+  const named = /(?<!\d)\d{1,2}(?:st|nd|rd|th)?[. ]\s?\p{L}{3,12}[ .,]\s?\d{4}(?!\d)/u.exec(text)
+  const spelt = named ? readDateText(named[0]) : undefined
+  if (spelt && 'date' in spelt) return [spelt.date]
   for (const word of text.split(/\s+/)) {
     const date = /^\d[\d./-]{5,9}[,;.]?$/.test(word) ? readDateText(word.replace(/[,;.]$/, '')) : undefined
     if (date) return 'ambiguous' in date ? date.ambiguous : [date.date]

@@ -51,6 +51,12 @@ export function putDevice(
   }
   if (unit && unit.unit !== 'm^3/h')
     draft.tell(runText('log-unit/device', { unit: shown(unit.unit) }), cells, 'flowDevice.ranges')
+  if (pressureUnit && perPa !== 1)
+    draft.tell(
+      runText('log-unit/device-pressure', { unit: shown(pressureUnit.unit) }),
+      cells,
+      'flowDevice.ranges',
+    )
   if (density) {
     draft.put('flowDevice.referenceDensity_kg_m3', density.value, density.cell)
     draft.use(

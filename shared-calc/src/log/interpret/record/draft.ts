@@ -8,6 +8,7 @@ import type { KnownUnit } from '../../cells/units.js'
 import { conversionText, shown, toRecordUnit } from '../../cells/units.js'
 import { Collector } from '../../collector.js'
 import { setPath } from '../../layout/set-path.js'
+import type { SeriesReading } from '../../series/read-series.js'
 import type { Answers, Question, Use } from '../interpretation.js'
 
 /** A record as it is put together: values with their cells, findings and questions. */
@@ -16,6 +17,8 @@ export class Draft {
   readonly collector = new Collector()
   readonly questions: Question[] = []
   readonly uses: Use[] = []
+  /** Raw series that readings were taken from. */
+  readonly series: SeriesReading[] = []
 
   constructor(readonly answers: Answers) {}
 

@@ -13,6 +13,7 @@ import type { ZeroEntry } from '../zero-flow.js'
 import { putDevice } from './device.js'
 import { withoutDoubtful } from './doubtful-rows.js'
 import type { Draft } from './draft.js'
+import { withMeasuredPressure } from './measured-pressure.js'
 import { flowUnit, PA, pressureUnit } from './run-units.js'
 import { tellLeftOut, tellUses } from './run-uses.js'
 import { signsOf } from './signs.js'
@@ -36,11 +37,14 @@ interface ZeroValues {
 /** The runs of a test, in the units of records.  */
 export function putRuns(draft: Draft, found: readonly FoundRun[], context: RunContext) {
   const kept = withoutRefused(draft, found)
-  const runs = withoutDoubtful(draft, kept)
-  const directions = directionsOf(draft, runs)
+  const counted = withoutDoubtful(draft, kept)
+  const directions = directionsOf(draft, counted)
+  const zeros = kept.map((run) => zerosOf(draft, run, context))
+  const runs = counted.map((run, index) =>
+    withMeasuredPressure(draft, run, directions[index], meanOf(zeros[index])),
+  )
   askUnnamed(draft, runs)
   askDoubts(draft, runs)
-  const zeros = kept.map((run) => zerosOf(draft, run, context))
   const signs = signsOf(
     draft,
     runs.map((run, index) => ({
@@ -74,6 +78,7 @@ export function putRuns(draft: Draft, found: readonly FoundRun[], context: RunCo
     const after = zeroInPa(draft, zeros[index]?.after, unit, sign.zero, `runs[${index}].zeroFlowAfter_Pa`)
     const offset = run.block.pressure.role === 'induced' ? inducedOffset(draft, run, index, before, after) : 0
     draft.put(`runs[${index}].direction`, direction)
+    tellBrackets(draft, run, index)
     if (before.length > 0) draft.put(`runs[${index}].zeroFlowBefore_Pa`, before)
     if (after.length > 0) draft.put(`runs[${index}].zeroFlowAfter_Pa`, after)
     for (const [at, row] of run.readings.entries()) {
@@ -104,8 +109,23 @@ export function putRuns(draft: Draft, found: readonly FoundRun[], context: RunCo
   }
 }
 
+/** "(55.2)": said once a run, with the cells. */
+function tellBrackets(draft: Draft, run: FoundRun, index: number): void {
+  const cells = run.readings.flatMap(({ pressure }) =>
+    pressure.bracketed && pressure.value < 0 ? [pressure.cell] : [],
+  )
+  if (cells.length > 0) draft.tell(runText('log-brackets'), cells, `runs[${index}].readings`)
+}
+
 const mean = (values: readonly number[]): number | undefined =>
   values.length === 0 ? undefined : values.reduce((a, b) => a + b) / values.length
+
+/** Mean of what was taken before and what was taken after. */
+function meanOf(zeros: { before?: ZeroValues; after?: ZeroValues } | undefined): number | undefined {
+  return mean(
+    [zeros?.before, zeros?.after].flatMap((one) => mean(one?.figures.map(({ value }) => value) ?? []) ?? []),
+  )
+}
 
 function directionsOf(draft: Draft, runs: readonly FoundRun[]): (Direction | undefined)[] {
   const known = runs.map((run, index): Direction | undefined => {

@@ -40,7 +40,9 @@ interface Said {
 
 function headingOf(runs: readonly FoundRun[]): Said | undefined {
   const column = runs.flatMap(({ block }) => block.carriers).find(({ role }) => role === 'corrected')
-  return column && { text: column.label.text, cell: column.headingCell }
+  if (column) return { text: column.label.text, cell: column.headingCell }
+  const standard = runs.flatMap(({ block }) => block.carriers).find(({ unit }) => unit?.standardState)
+  return standard && { text: 'a flow at a standard state', cell: standard.headingCell }
 }
 
 const MOST_CHARACTERS = 160

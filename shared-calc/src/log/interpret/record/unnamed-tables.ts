@@ -22,7 +22,7 @@ export function withoutRefused(draft: Draft, found: readonly FoundRun[]): readon
 /** Columns that no heading names are taken for what the curve says only where somebody agrees. */
 export function askUnnamed(draft: Draft, runs: readonly FoundRun[]): void {
   const path = 'table.columns'
-  const own = runs.filter(({ block }) => block.unnamed.length > 0)
+  const own = runs.filter((run) => run.block.unnamed.length > 0 && !everyCellSaysItself(run))
   if (own.length === 0) return
   const cells = own.flatMap(({ view, block }) =>
     block.unnamed.map(({ at }) => view.address(block.segment.head.first, at)),
@@ -47,6 +47,13 @@ export function askUnnamed(draft: Draft, runs: readonly FoundRun[]): void {
   }))
   draft.ask({ path, cells, ...questions.unnamedColumns({ tables }) })
 }
+
+/** "−55.3 Pa", "412 m³/h": a unit in every cell leaves no doubt about what it is. */
+const everyCellSaysItself = ({ readings }: FoundRun): boolean =>
+  readings.every(
+    ({ pressure, carriers }) =>
+      pressure.unit?.kind === 'pressure' && carriers.every((one) => one?.unit?.kind === 'flow'),
+  )
 
 const start = ({ segment }: Block, { at }: KnownColumn): string =>
   segment.view.address(segment.head.first, at)

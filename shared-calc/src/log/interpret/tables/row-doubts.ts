@@ -59,6 +59,30 @@ export function marksOf({ view, columns }: Segment): { of(row: number): RowDoubt
   }
 }
 
+/** A reading in brackets among others without: negative, or not to be counted. */
+export function withBracketDoubts<
+  Row extends { readonly pressure: Bracketed; readonly carriers: readonly (Bracketed | undefined)[] },
+>(rows: readonly Row[]): Row[] {
+  const marked = rows.filter(({ pressure }) => pressure.bracketed)
+  const turns = rows.filter((row, index) => index > 0 && isIn(row) !== isIn(rows[index - 1] as Row)).length
+  // All in brackets, or one half of the table: as book-keepers write what is negative.
+  const negative = turns === 0 || (turns === 1 && marked.length >= 3 && rows.length - marked.length >= 3)
+  const sign = Math.sign(rows.find((row) => !isIn(row))?.pressure.value ?? -1)
+  return rows.map((row) => {
+    const flow = row.carriers.some((one) => one?.bracketed)
+    if (!flow && (negative || !isIn(row))) return row
+    const pressure =
+      isIn(row) && !negative ? { ...row.pressure, value: sign * Math.abs(row.pressure.value) } : row.pressure
+    return { ...row, pressure, doubt: { kind: 'remark', why: rowReasons.bracketed } }
+  })
+}
+
+interface Bracketed {
+  readonly value: number
+  readonly bracketed?: true
+}
+const isIn = ({ pressure }: { readonly pressure: Bracketed }): boolean => pressure.bracketed === true
+
 /** Grey writing in every figure of a row, or a comment attached to one that speaks of leaving it out. */
 export function doubtOf(view: View, row: number, numeric: readonly KnownColumn[]): RowDoubt | undefined {
   for (const { at } of numeric) {

@@ -1,11 +1,12 @@
 import { rowReasons } from '../../../catalogue/findings/log/runs.js'
 import type { Direction } from '../../../contract/record/index.js'
+import { bareUnit } from '../../cells/stated-unit.js'
+import type { Written } from '../../cells/written.js'
 import { LIMITS } from '../../limits.js'
-import type { Written } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
-import { bareUnit, isPlaceholder, type Label, readLabel, says } from '../words/label.js'
+import { isPlaceholder, type Label, readLabel, says } from '../words/label.js'
 import { directionWord, type KnownColumn, roleOf, writtenAt } from './columns.js'
-import { doubtOf, marksOf, type RowDoubt, withoutCommonGrey } from './row-doubts.js'
+import { doubtOf, marksOf, type RowDoubt, withBracketDoubts, withoutCommonGrey } from './row-doubts.js'
 import type { Segment } from './segments.js'
 
 /** One number of the log with its cell. */
@@ -75,7 +76,12 @@ export function walkRows(
     }
     // Zero flow named below a gap belongs to what follows, or is found by its label.
     if (blanks > 0 && rows.length > 0 && says(said, 'zero') && !labels[0]?.lead) break
-    if (direction) carried.direction = directionOf(view, row, direction) ?? carried.direction
+    // "zero" in the column of directions names none: whose it is, its place tells.
+    if (direction) {
+      const own = directionOf(view, row, direction)
+      const other = own === undefined && says(readLabel(view.text(row, direction.at) ?? ''), 'zero')
+      carried.direction = own ?? (other ? undefined : carried.direction)
+    }
     if (test) carried.test = textAt(view, row, test.at) ?? carried.test
     if (at?.kind === 'struck' || flows.some((one) => one?.kind === 'struck')) {
       leftOut.push({ cell, why: rowReasons.struck })
@@ -211,7 +217,17 @@ export function walkRows(
     })
     last = row
   }
-  return { rows: withoutMeans(withoutCommonGrey(rows), leftOut), leftOut, last }
+  return { rows: withoutMeans(withoutCommonGrey(withBrackets(rows)), leftOut), leftOut, last }
+}
+
+function withBrackets(rows: readonly TableRow[]): TableRow[] {
+  const readings = rows.filter(({ kind }) => kind === 'reading')
+  if (
+    !readings.some(({ pressure, carriers }) => pressure.bracketed || carriers.some((one) => one?.bracketed))
+  )
+    return [...rows]
+  const judged = withBracketDoubts(readings)
+  return rows.map((row) => judged[readings.indexOf(row)] ?? row)
 }
 
 /** A last row that is the mean of the others in pressure and in flow is no reading, whether it says so or not. */
