@@ -3,6 +3,7 @@ import type { ExcelApi, SetSupported } from './host/excel/excel-api.js'
 import { createExcelHost } from './host/excel/excel-host.js'
 import { noAnswerYet, waitForExcel } from './host/excel/wait-for-excel.js'
 import { App } from './pane/app.js'
+import { photosIn } from './pane/one-test/lists.js'
 import { TestStore } from './pane/one-test/store.js'
 import { startPage } from './start-page.js'
 
@@ -30,8 +31,13 @@ export function startExcel(root: Element, base: URL): void {
     const supported: SetSupported = (set, version) => Office.context.requirements.isSetSupported(set, version)
     if (!supported('ExcelApi', '1.9'))
       return wait('This Excel is too old for the pane: it needs ExcelApi 1.9')
-    const store = new TestStore(createExcelHost(Excel as unknown as ExcelApi, supported), base)
-    void store.start()
+    const { platform } = Office.context
+    const host = createExcelHost(Excel as unknown as ExcelApi, supported, String(platform ?? ''))
+    const store = new TestStore(host, base)
+    // A removed row may be brought back with Undo, so its photo goes only when the workbook is opened the next time.
+    void store
+      .start()
+      .then(() => store.attempt(async () => host.photos?.keepOnly(photosIn(store.state.entries.lists))))
     window.addEventListener('pagehide', () => void store.save())
     render(<App store={store} />, root)
   })

@@ -8,6 +8,7 @@ import { type Jobs, jobsHere } from './jobs/jobs.js'
 import { Library } from './library/library.js'
 import { buildings } from './routes/buildings.js'
 import { evaluations } from './routes/evaluations.js'
+import { firmRoute } from './routes/firm.js'
 import { libraryRoutes } from './routes/library.js'
 import { manifestRoute } from './routes/manifest.js'
 import { health, metricsRoute } from './routes/monitoring.js'
@@ -78,7 +79,12 @@ export function createApp(deps: AppDeps = {}): Express {
     readings({ jobs, longJobs, timeout_s, library }),
     reference(),
   )
-  app.use('/v1', site(jobs, timeout_s, settings.library), libraryRoutes(library, jobs, timeout_s))
+  app.use(
+    '/v1',
+    site(jobs, timeout_s, settings.library),
+    libraryRoutes(library, jobs, timeout_s),
+    firmRoute(settings.library),
+  )
   app.use(
     '/v1',
     registers(longJobs, settings.workers),

@@ -52,7 +52,7 @@ describe('a test log on the command line', () => {
     const evaluated = await commandLine('evaluate', file, '--json')
     expect(evaluated.code).toBe(0)
     expect(JSON.parse(evaluated.out).verdict.target).toMatchObject({ preset: 'passive-house-new' })
-    expect(evaluated.out).toMatch(/read with the answers kept in the layout \\"form\\"/)
+    expect(evaluated.out).toMatch(/read with the answers saved in the layout \\"form\\"/)
   })
 
   it('comes with others: what cannot be read is named, the rest is done, exit 1', async () => {

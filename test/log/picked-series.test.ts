@@ -49,7 +49,7 @@ describe('a series picked by hand', () => {
   it('is drawn, but gives no run, where no station holds for the averaging time', async () => {
     const picked = readPickedSeries(await sheetOf(seriesText, 'gauge 0007'), { averagingTime_s: 45 })
     expect(picked.problems).toMatchObject([
-      { code: 'series-unusable', message: expect.stringContaining('45 s of averaging') },
+      { code: 'series-unusable', message: expect.stringContaining('averaging time of 45 s') },
     ])
     expect(picked.runs).toEqual([])
     expect(picked.reading?.stations.some(({ rejected }) => rejected === 'short')).toBe(true)

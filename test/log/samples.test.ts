@@ -53,7 +53,7 @@ describe('a log as a small firm keeps it, by plain "evaluate"', () => {
     expect(findings.find(({ message }) => message.includes('repeat, gust'))?.cells).toEqual(['Test!B17'])
     expect(findings.find(({ message }) => message.includes('(gusty)'))?.cells).toEqual(['Test!G19'])
     const filtered = await commandLine('evaluate', join(folder, '18-filtered-list.xlsx'), '--json')
-    expect(filtered.out).toMatch(/hidden or filtered away: .*J-77/)
+    expect(filtered.out).toMatch(/Hidden or filtered tests were left out: .*J-77/)
     const other = await commandLine(
       'evaluate',
       join(folder, '27-test-and-retest.xlsx'),
@@ -73,7 +73,7 @@ describe('what a log leaves open', () => {
     expect([code, out]).toEqual([2, ''])
     expect(err).toHaveLength(4)
     expect(err.join('\n')).toMatch(/internal volume.*--set building\.volume_m3=/)
-    expect(err.join('\n')).toMatch(/temperature inside.*--set conditions\.indoorTemperature_C=/)
+    expect(err.join('\n')).toMatch(/indoor temperature.*--set conditions\.indoorTemperature_C=/)
     expect(err[3]).toMatch(/^Then: draughtbook evaluate .*--set building\.volume_m3=/)
   })
 

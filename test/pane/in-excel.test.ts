@@ -115,7 +115,7 @@ describe('the pane beside a workbook, over the real Excel object model', () => {
   })
 
   it('says what an older Excel cannot do, and does the rest', async () => {
-    const { page } = await openInExcel(world, demo(), '1.9')
+    const { page } = await openInExcel(world, demo(), { version: '1.9' })
     await step(page, 'On site')
     await page.getByRole('button', { name: 'Find the readings' }).click()
     await page.getByRole('button', { name: 'Accept and calculate' }).click()

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto'
 import { canonicalJson, digestOf } from '@draughtbook/shared-calc'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { sha256Hex, sha256InScript } from '../../shared-calc/src/contract/sha256'
 import { ordinaryRecord } from './support/ordinary-records'
 
 /** The same value with the keys of every object in another order. */
@@ -53,8 +54,26 @@ describe('canonical JSON', () => {
   })
 })
 
+describe('SHA-256', () => {
+  // FIPS 180-4, the published example "abc" (value from memory).
+  it('is that of the published example, in script as in Node', () => {
+    const published = 'ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad'
+    expect([sha256InScript('abc'), sha256Hex('abc')]).toEqual([published, published])
+  })
+
+  it('is what Node’s own crypto computes, for texts and bytes, in script as in Node', () => {
+    const own = (data: string | Uint8Array) => createHash('sha256').update(data).digest('hex')
+    fc.assert(
+      fc.property(fc.oneof(fc.string({ unit: 'binary' }), fc.uint8Array({ maxLength: 300 })), (data) => {
+        expect([sha256InScript(data), sha256Hex(data)]).toEqual([own(data), own(data)])
+      }),
+      { numRuns: 300 },
+    )
+  })
+})
+
 describe('digest of a record', () => {
-  it('is SHA-256 of its canonical JSON, as Node’s own crypto computes it', () => {
+  it('is SHA-256 of its canonical JSON', () => {
     fc.assert(
       fc.property(fc.jsonValue(), (value) => {
         expect(digestOf(value)).toBe(createHash('sha256').update(canonicalJson(value), 'utf8').digest('hex'))

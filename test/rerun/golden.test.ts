@@ -7,6 +7,7 @@ import { describe, expect, it } from 'vitest'
 describe.each([
   { folder: 'test/archive/golden/', as: 'exactly as issued' },
   { folder: 'test/archive/golden-1.0.0/', as: 'older calculation version' },
+  { folder: 'test/archive/golden-1.1.0/', as: 'older calculation version' },
 ])('the golden archive $folder', ({ folder, as }) => {
   const names = readdirSync(folder).filter((name) => name.endsWith('.xlsx'))
 

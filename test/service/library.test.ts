@@ -261,3 +261,19 @@ it('a library file is written whole or not at all', async () => {
     `${JSON.stringify(DEVICE, null, 2)}\n`,
   )
 })
+
+describe('/v1/firm', () => {
+  it('gives the firm’s name and logo, nothing where there is none, and names the file that cannot be read', async () => {
+    const { root, base } = await service()
+    const firm = () => fetch(`${base}/v1/firm`)
+    expect(await (await firm()).json()).toEqual({})
+    await mkdir(join(root, 'firm'))
+    await writeFile(join(root, 'firm', 'firm.json'), '{ "name": "Invented Testers" }')
+    await writeFile(join(root, 'firm', 'logo.png'), Buffer.from('logo'))
+    expect(await (await firm()).json()).toEqual({ name: 'Invented Testers', logo: 'bG9nbw==' })
+    await writeFile(join(root, 'firm', 'firm.json'), '{ "name": 7 }')
+    const answer = await firm()
+    expect(answer.status).toBe(503)
+    expect(await answer.text()).toContain('\\"name\\" must be a text')
+  })
+})

@@ -1,9 +1,6 @@
-import { execFile } from 'node:child_process'
-import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
+import { readFile, writeFile } from 'node:fs/promises'
 import { createRequire } from 'node:module'
-import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { promisify } from 'node:util'
 import { parseRecord, type TestRecord } from '@draughtbook/shared-calc'
 import { writeSummaryPdf } from '@draughtbook/shared-calc/pdf'
 import { choosePictures, writeSummary } from '@draughtbook/shared-calc/workbook'
@@ -11,8 +8,7 @@ import { beforeAll, describe, expect, it } from 'vitest'
 import demo from '../demo/demo-record.json'
 import { commandLine, folder } from '../service/support/command-line'
 import { house } from '../site/support/house'
-import { toPdf } from '../support/libreoffice'
-import { runTool } from '../support/run-tool'
+import { numbers, ofPdf, poppler, printedByLibreOffice } from '../support/pdf-text'
 import { plainPhoto } from './support/made-photo'
 
 const font = (name: string) =>
@@ -21,47 +17,6 @@ const fonts = async () => ({
   regular: new Uint8Array(await font('DejaVuSansCondensed')),
   bold: new Uint8Array(await font('DejaVuSansCondensed-Bold')),
 })
-
-/** What a program of poppler prints about a PDF. */
-async function poppler(tool: string, pdf: Uint8Array, ...options: string[]): Promise<string> {
-  const at = await mkdtemp(join(tmpdir(), 'pdf-'))
-  try {
-    const file = join(at, 'it.pdf')
-    await writeFile(file, pdf)
-    await runTool(tool, ['-v'], 'poppler-utils')
-    const last = tool === 'pdftotext' ? ['-'] : []
-    return (await promisify(execFile)(tool, [...options, file, ...last], { maxBuffer: 64e6 })).stdout
-  } finally {
-    await rm(at, { recursive: true, force: true })
-  }
-}
-
-/** Every number of a page, as printed. A dash that joins the ends of an interval is no sign. */
-const numbers = (text: string): string[] =>
-  (
-    text
-      .replaceAll('–', ' ')
-      .replaceAll('−', '-')
-      .match(/[-+]?\d+(?:[.,]\d+)*/g) ?? []
-  ).sort()
-
-/** Text of the pages that LibreOffice prints of the sheets Summary and Report, without their footers. */
-async function printedByLibreOffice(workbook: Uint8Array): Promise<string> {
-  const pages = (await poppler('pdftotext', await toPdf(workbook), '-layout')).split('\f')
-  return pages
-    .map((page) => page.trimEnd().split('\n'))
-    .filter((lines) =>
-      /^\s*(Airtightness test: summary|Report)\s+Draughtbook\s+page/.test(lines.at(-1) ?? ''),
-    )
-    .map((lines) => lines.slice(0, -1).join('\n'))
-    .join('\n')
-}
-
-const ofPdf = async (pdf: Uint8Array) =>
-  (await poppler('pdftotext', pdf, '-layout'))
-    .split('\f')
-    .map((page) => page.trimEnd().replace(/\n[^\n]*page \d+ of \d+$/, ''))
-    .join('\n')
 
 describe('the PDF of summary and test report', () => {
   it.each<[string, TestRecord, boolean]>([

@@ -151,7 +151,7 @@ function typed(
   }
   for (const { severity, rule, message } of read.remarks)
     if (!['log-text-number', 'log-text-date', 'log-word'].includes(rule))
-      told.add(severity, rule, `as typed: ${message}`, '', undefined, path)
+      told.add(severity, rule, message, '', undefined, path)
   const question = kept || typeof read.value !== 'number' ? undefined : askAbout(path, text, read.value)
   if (!question) return read.value
   asked[path] = question

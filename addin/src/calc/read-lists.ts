@@ -91,6 +91,6 @@ function numberOf(text: string, kind: 'number' | 'whole', at: string, told: Told
     return undefined
   }
   for (const { severity, rule, message } of read.remarks)
-    if (rule !== 'log-text-number') told.add(severity, rule, `as typed: ${message}`, '', undefined, at)
+    if (rule !== 'log-text-number') told.add(severity, rule, message, '', undefined, at)
   return typeof read.value === 'number' ? read.value : undefined
 }

@@ -125,7 +125,7 @@ function numberOf(
   }
   for (const { severity, rule, message } of read.remarks)
     if (rule !== 'log-text-number')
-      source.told.add(severity, rule, `${titled(source.direction)}, as typed: ${message}`, '')
+      source.told.add(severity, rule, `${titled(source.direction)}, typed readings. ${message}`, '')
   const value = Number(read.value)
   const { lowest, highest, unit: base } = USUAL[what]
   const size = Math.abs(value)

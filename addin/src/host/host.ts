@@ -74,6 +74,8 @@ export interface PhotoKeeper {
   /** @returns the file name it is kept under: `start` and the first number that is free, as in `leak-3.jpg` */
   take(start: string, jpeg: Uint8Array): Promise<string>
   read(name: string): Promise<Uint8Array | undefined>
+  /** Removes photos that nothing points to any more. */
+  keepOnly(names: readonly string[]): Promise<void>
 }
 
 /**
@@ -84,7 +86,7 @@ export interface PhotoKeeper {
 export interface Host {
   readonly kind: 'excel' | 'page'
   /** Things this host cannot do here, by method name, with the reason to show. */
-  readonly unavailable: Partial<Record<'insertWorkbook' | 'openWorkbook', string>>
+  readonly unavailable: Partial<Record<'insertWorkbook' | 'openWorkbook' | 'download', string>>
   /** Whether there are cells to pick from. */
   readonly hasWorkbook: boolean
   /** Day the file was last changed, YYYY-MM-DD, where that is known. */

@@ -27,6 +27,12 @@ export interface LibraryEntry<Kind extends LibraryKind> {
   readonly value: LibraryKinds[Kind]
 }
 
+/** The firm's name, and its logo in base64. */
+export interface FirmAnswer {
+  readonly name?: string
+  readonly logo?: string
+}
+
 export interface ClientOptions {
   /** Access token, where the service asks for one. */
   readonly token?: string | undefined
@@ -71,6 +77,11 @@ export class ServiceClient {
   ): Promise<readonly LibraryEntry<Kind>[]> {
     const path = `v1/library/${kind}`
     return (await this.json<{ entries: LibraryEntry<Kind>[] }>('GET', path, { signal })).entries
+  }
+
+  /** For the head of the summary; empty where the library has neither name nor logo. */
+  firm({ signal }: CallOptions = {}): Promise<FirmAnswer> {
+    return this.json<FirmAnswer>('GET', 'v1/firm', { signal })
   }
 
   /**

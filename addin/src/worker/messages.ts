@@ -2,7 +2,21 @@ import type { Finding, PlanRequest, Problem, TestRecord } from '@draughtbook/sha
 import type { OpenedBook } from '../host/cell-sheet.js'
 import type { InsertedChart } from '../host/host.js'
 import type { CellPatch } from '../patch/patch-workbook.js'
+import type { FirmsHead } from '../service/firms-head.js'
 import type { SeriesJob, SeriesShown } from './read-series.js'
+
+/** What a summary is written from, whatever kind of file it becomes. */
+export interface ReportParts {
+  record: TestRecord
+  /** Field path → cell, for the findings in the file. */
+  cells: Readonly<Record<string, string>>
+  /** What reading the log had to convert or leave out. */
+  findings: readonly Finding[]
+  /** File name → JPEG: those that leaks name, and those of the set-up. */
+  photos?: ReadonlyMap<string, Uint8Array>
+  /** For the head of the page. */
+  firm?: FirmsHead
+}
 
 /** Work done off the main thread: desktop Excel restarts an add-in that does not answer for five seconds. */
 export type Job =
@@ -17,18 +31,13 @@ export type Job =
   | { kind: 'template'; method: string; readings: number }
   /** The sheet to take along. */
   | { kind: 'plan'; request: PlanRequest }
-  | {
+  | ({
       kind: 'summary'
-      record: TestRecord
-      /** Field path → cell, for the findings in the workbook. */
-      cells: Readonly<Record<string, string>>
-      /** What reading the log had to convert or leave out. */
-      findings: readonly Finding[]
-      /** File name → JPEG: those that leaks name, and those of the set-up. */
-      photos?: ReadonlyMap<string, Uint8Array>
       /** Names of the sheets of the workbook it will be inserted into; left out for a file of its own. */
       insertBeside?: readonly string[]
-    }
+    } & ReportParts)
+  /** Summary and test report as a PDF. */
+  | ({ kind: 'pdf' } & ReportParts)
 
 export type Done =
   | { kind: 'plan-written'; bytes: Uint8Array }
@@ -37,5 +46,7 @@ export type Done =
   | { kind: 'opened'; book: OpenedBook }
   | { kind: 'series-read'; series: SeriesShown }
   | { kind: 'written'; bytes: Uint8Array; chart: InsertedChart }
+  /** `lacking`: characters that the fonts cannot draw. */
+  | { kind: 'pdf-written'; bytes: Uint8Array; lacking: readonly string[] }
   | { kind: 'warmed' }
   | { kind: 'failed'; problems: Problem[] }

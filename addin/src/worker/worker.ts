@@ -18,6 +18,7 @@ async function work(job: Job): Promise<Done> {
         import('./open-book.js'),
         import('./read-series.js'),
         import('./write-summary.js'),
+        import('./write-pdf.js').then(({ pdfFonts }) => pdfFonts()),
         import('../patch/patch-workbook.js'),
       ])
       return { kind: 'warmed' }
@@ -41,6 +42,10 @@ async function work(job: Job): Promise<Done> {
     if (job.kind === 'plan') {
       const { writePlanWorkbook } = await import('@draughtbook/shared-calc/workbook')
       return { kind: 'plan-written', bytes: await writePlanWorkbook(job.request) }
+    }
+    if (job.kind === 'pdf') {
+      const { writePdfFor } = await import('./write-pdf.js')
+      return { kind: 'pdf-written', ...(await writePdfFor(job)) }
     }
     const { writeSummaryFor } = await import('./write-summary.js')
     return { kind: 'written', ...(await writeSummaryFor(job)) }

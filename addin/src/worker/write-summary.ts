@@ -12,12 +12,15 @@ export async function writeSummaryFor({
   cells,
   findings,
   photos,
+  firm,
   insertBeside,
 }: SummaryJob): Promise<{ bytes: Uint8Array; chart: InsertedChart }> {
   const { bytes, chart } = await writeSummary(record, {
     cells,
     findings,
-    ...(photos && { pictures: await choosePictures(record, { photos }) }),
+    ...((photos || firm) && {
+      pictures: await choosePictures(record, { ...(photos && { photos }), ...(firm && { firm }) }),
+    }),
   })
   if (!insertBeside) return { bytes, chart: insertedChart(chart, new Map()) }
   const fitted = forInsertion(bytes, insertBeside)

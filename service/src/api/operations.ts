@@ -222,6 +222,16 @@ const library: readonly Operation[] = [
   },
 ]
 
+const firm: readonly Operation[] = [
+  {
+    method: 'get',
+    path: '/v1/firm',
+    summary: 'The firm’s name and logo for the head of the summary',
+    answer: ok('Name, and logo in base64; empty where the library has neither', 'Firm'),
+    problems: [],
+  },
+]
+
 const running: readonly Operation[] = [
   {
     method: 'get',
@@ -246,4 +256,4 @@ const running: readonly Operation[] = [
 ]
 
 /** Every operation, in the order the API page shows them. A new route has one entry here. */
-export const operations: readonly Operation[] = [...calculation, ...site, ...library, ...running]
+export const operations: readonly Operation[] = [...calculation, ...site, ...library, ...firm, ...running]

@@ -1,11 +1,5 @@
 import { setMaxListeners } from 'node:events'
-import {
-  type ArchiveResult,
-  type ArchiveTask,
-  archiveTasks,
-  type FileOrder,
-  setAside,
-} from './archive-tasks.js'
+import type { ArchiveResult, ArchiveTask, FileOrder } from './archive-tasks.js'
 
 /** Runs jobs on files, wherever that is: on this thread, on others, on other machines. */
 export interface FileRunner {
@@ -32,8 +26,10 @@ export interface ArchiveRun {
 /** On this thread. */
 export const runnerHere: FileRunner = {
   atOnce: 1,
-  run: <Task extends ArchiveTask>(task: Task, order: FileOrder): Promise<ArchiveResult<Task>> =>
-    archiveTasks[task](order) as Promise<ArchiveResult<Task>>,
+  run: async <Task extends ArchiveTask>(task: Task, order: FileOrder): Promise<ArchiveResult<Task>> => {
+    const { archiveTasks } = await import('./archive-tasks.js')
+    return archiveTasks[task](order) as Promise<ArchiveResult<Task>>
+  },
   close: async () => undefined,
 }
 
@@ -60,8 +56,9 @@ export async function runArchive<Task extends ArchiveTask>(
       next += 1
       const order = orders[index]
       if (!order) return
-      results[index] = await runner.run(task, order, signal).catch((error: unknown) => {
+      results[index] = await runner.run(task, order, signal).catch(async (error: unknown) => {
         signal.throwIfAborted()
+        const { setAside } = await import('./archive-tasks.js')
         return setAside[task](order.file, whyNot(error))
       })
       done += 1

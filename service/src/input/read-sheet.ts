@@ -1,18 +1,25 @@
-import type { Finding } from '@draughtbook/shared-calc'
+import type { CellMap, Finding, TestRecord } from '@draughtbook/shared-calc'
 import {
   type Answers,
   answeredRecord,
-  chooseLayout,
+  fileText,
   type Grid,
   type Layout,
+  logFinding,
   openLog,
   readGrid,
   readLog,
-  savedLayout,
   testsOf,
 } from '@draughtbook/shared-calc/log'
 import { parseRecordRows, RECORD, RECORD_SHEET_FORMAT } from '@draughtbook/shared-calc/workbook'
-import { type ReadTest, understand } from './understand.js'
+import { OpenQuestions } from './open-questions.js'
+
+/** One test as read: its record, where its fields stood, and what reading it had to convert or leave out. */
+export interface ReadTest {
+  readonly record: TestRecord
+  readonly cells: CellMap
+  readonly findings: readonly Finding[]
+}
 
 export interface SheetOptions {
   /** The layout to use, whatever the log looks like. */
@@ -30,53 +37,31 @@ export interface SheetOptions {
  * @throws OpenQuestions where a log leaves something open; InputError with every fault, naming sheet and cell
  */
 export function readSheet(bytes: Uint8Array, name: string, options: SheetOptions = {}): ReadTest[] {
-  const { layout, layouts = [], answers = {}, fileDate } = options
+  const { layout, answers = {} } = options
   const grid = openLog(bytes, name, layout?.decimal ?? decimalOf(answers))
   const rows = layout ? undefined : summaryRows(grid)
-  if (rows) return answered([summaryOf(rows)], answers)
-  const known = layout ?? savedLayout(grid) ?? chooseLayout(grid, layouts)
-  if (!known) return understand(grid, { answers, fileDate })
-  if (known.answers)
-    return understand(grid, { answers: { ...known.answers, ...answers }, fileDate, told: byAnswers(known) })
+  if (rows) {
+    const summary = summaryOf(rows)
+    const given = Object.keys(answers).length > 0
+    return [given ? { ...summary, record: answeredRecord(summary.record, answers) } : summary]
+  }
+  const reading = { ...options, acceptProposal: true }
   // A text file is opened again where the chosen layout states another decimal sign; that is readLog's affair.
-  const reading = layout ? { layout } : { layouts }
-  return answered(
-    testsOf(grid.kind === 'workbook' ? readGrid(grid, reading) : readLog(bytes, name, reading)),
-    answers,
-  )
+  const read = grid.kind === 'workbook' ? readGrid(grid, reading) : readLog(bytes, name, reading)
+  if (read.questions.length > 0) throw new OpenQuestions(read.questions, read.problems)
+  return testsOf(read)
 }
 
 const decimalOf = ({ decimal }: Answers) => (decimal === '.' || decimal === ',' ? decimal : undefined)
 
-/** The same tests with some fields given on the command line. */
-function answered(tests: readonly ReadTest[], answers: Answers): ReadTest[] {
-  if (Object.keys(answers).length === 0) return [...tests]
-  return tests.map((test) => ({ ...test, record: answeredRecord(test.record, answers) }))
-}
-
-function byAnswers({ name }: Layout): Finding {
-  return {
-    rule: 'log-layout',
-    severity: 'note',
-    message: `read with the answers kept in the layout "${name}"`,
-    where: [],
-  }
-}
-
 function summaryOf(rows: ReadonlyMap<string, readonly string[]>): ReadTest {
   const { record, digests } = parseRecordRows(rows)
   const altered = digests.record.written !== digests.record.found
-  return { record, cells: {}, findings: altered ? [ALTERED] : [] }
-}
-
-const ALTERED: Finding = {
-  rule: 'record-altered',
-  severity: 'caution',
-  message:
-    'the record on sheet Record was changed after the workbook was written (its digest does not match)',
-  where: ['format'],
-  cells: [`${RECORD}!B4`],
-  remedy: 'find out what was changed, or use the workbook as issued',
+  return {
+    record,
+    cells: {},
+    findings: altered ? [logFinding(fileText('record-altered'), [`${RECORD}!B4`], ['format'])] : [],
+  }
 }
 
 /** Rows of the Record sheet, key → texts, where a workbook is one of our own summaries; undefined for any other. */

@@ -2,7 +2,7 @@ import { HttpFault } from '../http/http-fault.js'
 import { tookTooLong } from '../http/within.js'
 import type { Jobs } from './jobs.js'
 import { type EvaluationText, type Outcome, unwrap } from './outcome.js'
-import { type EvaluationOrder, tasks } from './tasks.js'
+import type { EvaluationOrder } from './tasks.js'
 
 /**
  * Evaluates the body of a request.
@@ -11,7 +11,7 @@ import { type EvaluationOrder, tasks } from './tasks.js'
 export type Evaluator = (order: EvaluationOrder, wanted: () => boolean) => Promise<EvaluationText>
 
 /** On the calling thread: for tests. */
-export const evaluatorHere: Evaluator = (order) => tasks.evaluation(order)
+export const evaluatorHere: Evaluator = async (order) => (await import('./tasks.js')).tasks.evaluation(order)
 
 /**
  * Orders sent to a thread together. The way there and back costs about as much for several as for one; but with all of

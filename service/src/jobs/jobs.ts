@@ -1,7 +1,7 @@
 import type { Response } from 'express'
 import { within } from '../http/within.js'
 import { settle, unwrap } from './outcome.js'
-import { runTask, type TaskInput, type TaskName, type TaskResult } from './tasks.js'
+import type { TaskInput, TaskName, TaskResult } from './tasks.js'
 
 /** Where heavy work goes. */
 export interface Jobs {
@@ -14,10 +14,18 @@ export interface Jobs {
   close(): Promise<void>
 }
 
-/** Work on the calling thread: for tests and for the command line, which has nothing else to do. */
+/** The tasks are loaded with the first of them: the service answers before it needs any. */
+const loadTasks = () => import('./tasks.js')
+
+/** Loads what work on the calling thread needs, so that no request waits for it. */
+export const warmUpHere = async (): Promise<void> => void (await loadTasks())
+
+/** Work on the calling thread: small requests of the service, and tests. */
 export const jobsHere: Jobs = {
-  run: async <Name extends TaskName>(name: Name, input: TaskInput<Name>): Promise<TaskResult<Name>> =>
-    unwrap<TaskResult<Name>>(await settle(() => runTask(name, input))),
+  run: async <Name extends TaskName>(name: Name, input: TaskInput<Name>): Promise<TaskResult<Name>> => {
+    const { runTask } = await loadTasks()
+    return unwrap<TaskResult<Name>>(await settle(() => runTask(name, input)))
+  },
   close: async () => undefined,
 }
 

@@ -1,4 +1,3 @@
-import { hash } from 'node:crypto'
 import { type EvaluateOptions, type Evaluation, InputError, type Problem } from '@draughtbook/shared-calc'
 import { JsonError } from '../json/read-json.js'
 
@@ -40,6 +39,5 @@ export type EvaluationText = ReturnType<typeof evaluationText>
 /** What a request asked for beside the evaluation; a record with an uncertainty part has its budget unasked. */
 export const evaluateOptions = (trace: boolean, uncertainty: boolean): EvaluateOptions => ({
   trace,
-  sha256: (text) => hash('sha256', text),
   ...(uncertainty && { uncertainty }),
 })

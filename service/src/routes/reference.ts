@@ -13,11 +13,9 @@ import { queryOf, serve } from '../http/route.js'
 
 const NoQuery = z.strictObject({})
 
-/** GET /v1/methods, /v1/targets, /v1/formulas, /v1/preparation: what the calculation knows. The same for every caller, so made once. */
-export function reference(): Router {
-  const router = Router()
-  const listed = {
-    methods: methods.map(({ id, title, volumeBasis, limits, terms, notes }) => ({
+const lists = {
+  methods: () =>
+    methods.map(({ id, title, volumeBasis, limits, terms, notes }) => ({
       id,
       title,
       volumeBasis,
@@ -25,20 +23,38 @@ export function reference(): Router {
       terms,
       notes,
     })),
-    targets: targetPresets,
-    formulas: formulaList(),
-    preparation: {
-      openings: preparationList,
-      cautions: allCautions.map((caution) => ({ caution, text: cautionTexts[caution] })),
-      decides: CAUTIONS_DEFER,
-    },
-  }
-  for (const [name, list] of Object.entries(listed)) {
-    const body = JSON.stringify({ [name]: list })
+  targets: () => targetPresets,
+  formulas: formulaList,
+  preparation: () => ({
+    openings: preparationList,
+    cautions: allCautions.map((caution) => ({ caution, text: cautionTexts[caution] })),
+    decides: CAUTIONS_DEFER,
+  }),
+}
+type ListName = keyof typeof lists
+const names = Object.keys(lists) as ListName[]
+const made = new Map<ListName, string>()
+
+/** A list as the text of its answer. The same for every caller, so made once. */
+function textOf(name: ListName): string {
+  const text = made.get(name) ?? JSON.stringify({ [name]: lists[name]() })
+  made.set(name, text)
+  return text
+}
+
+/** Makes all lists, so that no request waits for them: the formulas' maths takes a while. */
+export function makeLists(): void {
+  for (const name of names) textOf(name)
+}
+
+/** GET /v1/methods, /v1/targets, /v1/formulas, /v1/preparation: what the calculation knows. */
+export function reference(): Router {
+  const router = Router()
+  for (const name of names) {
     serve(router, `/${name}`, {
       get: (request, response) => {
         queryOf(request, NoQuery)
-        response.set('cache-control', 'public, max-age=300').type('json').send(body)
+        response.set('cache-control', 'public, max-age=300').type('json').send(textOf(name))
       },
     })
   }

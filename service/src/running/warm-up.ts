@@ -1,4 +1,5 @@
-import type { Jobs } from '../jobs/jobs.js'
+import { type Jobs, warmUpHere } from '../jobs/jobs.js'
+import { makeLists } from '../routes/reference.js'
 
 /** Enough for the engine to have compiled what every request uses. */
 const TIMES = 30
@@ -36,10 +37,11 @@ export async function warmUp(jobs: Jobs, evaluators: Jobs, waitsFor: Set<string>
     'a thread that writes workbooks': () => jobs.run('workbook', { body }, never),
   }
   for (const name of Object.keys(steps)) waitsFor.add(name)
-  await Promise.all(
-    Object.entries(steps).map(async ([name, step]) => {
+  await Promise.all([
+    warmUpHere().then(makeLists),
+    ...Object.entries(steps).map(async ([name, step]) => {
       await step()
       waitsFor.delete(name)
     }),
-  )
+  ])
 }

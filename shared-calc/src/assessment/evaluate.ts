@@ -1,11 +1,5 @@
 import { attachCells, type CellMap } from '../contract/problem.js'
-import {
-  type Evaluation,
-  type Finding,
-  parseRecord,
-  type Sha256,
-  type TestRecord,
-} from '../contract/record/index.js'
+import { type Evaluation, type Finding, parseRecord, type TestRecord } from '../contract/record/index.js'
 import { traceOf } from '../engine/index.js'
 import { assemble } from '../evaluation/assemble.js'
 import { joinBothDirections } from '../evaluation/rules/both-directions.js'
@@ -34,8 +28,6 @@ export interface EvaluateOptions {
   readonly trace?: boolean
   /** Whether to add uncertainty budget, further fits and decision; always where the record has an uncertainty part. */
   readonly uncertainty?: boolean
-  /** The platform's own SHA-256 for the digest of the record; one in script unless given. */
-  readonly sha256?: Sha256
 }
 
 /**
@@ -67,7 +59,6 @@ function assess(
     cells,
     findings: told = [],
     trace = false,
-    sha256,
     uncertainty = record.uncertainty !== undefined,
   }: EvaluateOptions,
 ): { evaluation: Evaluation; test: AssessedTest } {
@@ -81,7 +72,7 @@ function assess(
     ...(sure ? uncertaintyFindings(sure) : []),
   ]
   const findings = bySeverity([...told, ...attachCells(joinBothDirections(ruled), cells)])
-  const official = assemble(record, method, test, findings, sha256)
+  const official = assemble(record, method, test, findings)
   const evaluation = sure
     ? { ...official, ...assembleUncertainty(test, sure, official.verdict.outcome) }
     : official

@@ -27,6 +27,10 @@ export const sentences = (remark: string): string =>
 export const readingName = (direction: Direction, index: number): string =>
   `${capital(direction)}, reading ${index + 1}`
 
+/** A text of somebody else as findings quote it; a long one is cut short. */
+export const quoted = (text: string): string =>
+  JSON.stringify(text.length > 60 ? `${text.slice(0, 60)}…` : text)
+
 /** A number of things: `1 reading`, `3 readings`. */
 export const counted = (count: number, one: string, several = `${one}s`): string =>
   `${count} ${count === 1 ? one : several}`

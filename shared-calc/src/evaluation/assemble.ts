@@ -10,7 +10,6 @@ import {
   type Figure,
   type Finding,
   type Results,
-  type Sha256,
   type TestRecord,
 } from '../contract/record/index.js'
 import type { Block } from '../engine/index.js'
@@ -25,13 +24,12 @@ export function assemble(
   method: Method,
   test: WorkedTest,
   findings: Finding[],
-  sha256?: Sha256,
 ): Evaluation {
   return {
     format: EVALUATION_FORMAT,
     calculationVersion: CALCULATION_VERSION,
     method: method.id,
-    recordDigest: digestOf(record, sha256),
+    recordDigest: digestOf(record),
     air: {
       indoorDensity_kg_m3: test.indoor.value('rho'),
       outdoorDensity_kg_m3: test.outdoor.value('rho'),

@@ -1,13 +1,9 @@
-import { sentences } from '../catalogue/words.js'
+import type { LogRemark } from '../catalogue/findings/log/log-text.js'
 import type { Finding } from '../contract/record/index.js'
 import { compactCells } from './grid/compact-cells.js'
 import { type LogProblem, type LogProblemCode, problem } from './problem.js'
 
-interface Told {
-  rule: string
-  severity: Finding['severity']
-  message: string
-  remedy?: string
+interface Told extends LogRemark {
   where: string[]
   cells: string[]
 }
@@ -21,23 +17,9 @@ export class Collector {
   /** Field path → cell address. */
   readonly cells: Record<string, string> = {}
 
-  tell(
-    severity: Finding['severity'],
-    rule: string,
-    message: string,
-    cell: string,
-    path: string,
-    remedy?: string,
-  ): void {
-    const key = `${severity}|${rule}|${message}`
-    const told = this.told.get(key) ?? {
-      rule,
-      severity,
-      message: sentences(message),
-      where: [],
-      cells: [],
-      ...(remedy ? { remedy: sentences(remedy) } : {}),
-    }
+  tell(remark: LogRemark, cell: string, path: string): void {
+    const key = `${remark.severity}|${remark.rule}|${remark.message}`
+    const told = this.told.get(key) ?? { ...remark, where: [], cells: [] }
     this.told.set(key, told)
     if (path && !told.where.includes(path)) told.where.push(path)
     if (cell && !told.cells.includes(cell)) told.cells.push(cell)

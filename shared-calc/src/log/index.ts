@@ -1,8 +1,10 @@
 /** Reads test logs as firms keep them: layouts, dirty cells, raw gauge series. Bytes or cells in; records, findings, cells out. */
+export { fileText } from '../catalogue/findings/log/file.js'
+export { logFinding } from '../catalogue/findings/log/log-text.js'
 export type { Finding } from '../contract/record/index.js'
 export { dateOfSerial, isDateFormat } from './cells/dates.js'
 export { type FieldKind, fieldKind } from './cells/fields.js'
-export { type Interpreted, interpret, type Reading, type Remark } from './cells/interpret.js'
+export { type Interpreted, interpret, type Reading } from './cells/interpret.js'
 export { findUnit, type KnownUnit, RECORD_UNITS, shown, toRecordUnit } from './cells/units.js'
 export { guardSizes } from './container/guard.js'
 export { sniff } from './container/sniff.js'
@@ -30,8 +32,7 @@ export { builtInLayouts } from './layouts/built-in.js'
 export { LIMITS } from './limits.js'
 export { openLog } from './open-log.js'
 export { LogError, type LogProblem, type LogProblemCode } from './problem.js'
-export { type Guess, type Proposal, propose } from './propose/propose.js'
-export { type ReadLog, type ReadOptions, readGrid, readLog, testsOf } from './read-log.js'
+export { type LogTest, type ReadLog, type ReadOptions, readGrid, readLog, testsOf } from './read-log.js'
 export { ReadingsAnswer, ReadingsRequest, readRanges } from './read-ranges.js'
 export {
   type PickedRun,

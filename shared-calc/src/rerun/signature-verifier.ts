@@ -1,6 +1,6 @@
 import { ed25519 } from '@noble/curves/ed25519.js'
-import { sha256 } from '@noble/hashes/sha2.js'
-import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js'
+import { utf8ToBytes } from '@noble/hashes/utils.js'
+import { sha256Hex } from '../contract/sha256.js'
 import type { RecordSignature } from '../reports/workbook/record-signature.js'
 import type { RerunOptions } from './report.js'
 
@@ -32,7 +32,7 @@ function keyOf(pem: string): [keyId: string, key: Uint8Array] {
   const spki = body === undefined ? new Uint8Array() : base64Bytes(body)
   if (spki.length !== SPKI_HEAD.length + 32 || SPKI_HEAD.some((byte, i) => spki[i] !== byte))
     throw new RangeError('it is no Ed25519 public key in PEM form')
-  return [bytesToHex(sha256(spki)).slice(0, 32), spki.slice(SPKI_HEAD.length)]
+  return [sha256Hex(spki).slice(0, 32), spki.slice(SPKI_HEAD.length)]
 }
 
 const DIGITS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/'

@@ -17,9 +17,14 @@ export const versions: readonly KnownVersion[] = [
     }),
   },
   {
-    version: CALCULATION_VERSION,
+    version: '1.1.0',
     changed:
       'air flows may be stated for reference air; ANSI/RESNET/ICC 380 takes the nominal flow; limits and areas by edition; values equal to a limit within 1e-9 meet it; the uncertainty budget counts unlike openings, stack pressure and a pooled zero flow',
+    load: async () => (await import('./frozen/v1_1_0.js')) as unknown as VersionParts,
+  },
+  {
+    version: CALCULATION_VERSION,
+    changed: 'plainer wording of findings and labels; more cells on Check; no figure changes',
     ...current,
   },
 ]

@@ -235,6 +235,47 @@ class ModelSettings {
   }
 }
 
+class ModelXmlPart {
+  readonly Id: string
+
+  constructor(
+    readonly parts: ModelXmlParts,
+    readonly xml: string,
+  ) {
+    this.Id = `{part-${parts.book.nextId()}}`
+  }
+
+  GetXml(): string {
+    return this.xml
+  }
+
+  Delete(): void {
+    this.parts.all.splice(this.parts.all.indexOf(this), 1)
+  }
+}
+
+class ModelXmlParts {
+  readonly all: ModelXmlPart[] = []
+
+  constructor(readonly book: ModelWorkbook) {}
+
+  Add(xml: string): ModelXmlPart {
+    const part = new ModelXmlPart(this, xml)
+    this.all.push(part)
+    return part
+  }
+
+  Indexer(id: string): ModelXmlPart {
+    const found = this.all.find((part) => part.Id === id)
+    if (!found) throw new WireFault('ItemNotFound', `no custom XML part ${id}`)
+    return found
+  }
+
+  GetItemOrNullObject(id: string): ModelXmlPart | null {
+    return this.all.find((part) => part.Id === id) ?? null
+  }
+}
+
 class ModelSheets {
   readonly Items: ModelSheet[] = []
   readonly registered = new Set<string>()
@@ -281,6 +322,7 @@ export class ModelWorkbook {
   #id = 0
   readonly Names: ModelNames = new ModelNames(this)
   readonly Settings = new ModelSettings()
+  readonly CustomXmlParts: ModelXmlParts = new ModelXmlParts(this)
   readonly Worksheets: ModelSheets = new ModelSheets(this)
   readonly Application = {
     CreateWorkbook: (base64: string) => ({ Open: () => void this.created.push(base64) }),
@@ -322,6 +364,11 @@ export class ModelWorkbook {
     if (!only || this.selected.length > 1)
       throw new WireFault('InvalidSelection', 'The current selection is invalid for this operation.')
     return only
+  }
+
+  /** What Excel on the web is asked instead. */
+  CreateAndOpenWorkbook(base64: string): void {
+    this.created.push(base64)
   }
 
   InsertWorksheetsFromBase64(base64: string, options: { positionType: string }): string[] {

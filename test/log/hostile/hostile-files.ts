@@ -360,6 +360,6 @@ export const hostileFiles: readonly HostileFile[] = [
     fileName: 'log.csv',
     make: () => Uint8Array.from({ length: 5000 }, (_, index) => (index * 37) % 256),
     code: 'unreadable-text',
-    says: /no text/,
+    says: /not a text file/,
   },
 ]

@@ -19,10 +19,10 @@ window.CustomFunctions = {
 }
 `
 /** What the loader does in Excel: it names the host and its requirement sets. */
-const after = (version: string): string => `
+const after = (version: string, platform: string): string => `
 window.Office = Object.create(window.Office, {
-  onReady: { value: async () => ({ host: 'Excel', platform: 'OfficeOnline' }) },
-  context: { value: { requirements: { isSetSupported: (set, wanted) =>
+  onReady: { value: async () => ({ host: 'Excel', platform: '${platform}' }) },
+  context: { value: { platform: '${platform}', requirements: { isSetSupported: (set, wanted) =>
     set !== 'ExcelApi' || Number(String(wanted).split('.')[1]) <= Number('${version}'.split('.')[1]) } } },
 })
 `
@@ -34,7 +34,7 @@ window.Office = Object.create(window.Office, {
 export async function openInExcel(
   world: World,
   workbook: ModelWorkbook,
-  version = '1.17',
+  { version = '1.17', platform = 'OfficeOnline' }: { version?: string; platform?: string } = {},
 ): Promise<{ page: Page; bridge: WorkbookBridge; complaints: string[] }> {
   const context = await world.browser.newContext({
     viewport: { width: 350, height: 900 },
@@ -51,7 +51,7 @@ export async function openInExcel(
       door.onMessageFromHost(message)
     }, text)
   await page.exposeFunction('toWorkbook', (text: string) => bridge.answer(text))
-  const script = `${BEFORE}\n${await readFile(HOST_FILE, 'utf8')}\n${after(version)}`
+  const script = `${BEFORE}\n${await readFile(HOST_FILE, 'utf8')}\n${after(version, platform)}`
   await page.route('https://appsforoffice.microsoft.com/**', (route) =>
     route.fulfill({ contentType: 'text/javascript', body: script }),
   )

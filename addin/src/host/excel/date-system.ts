@@ -1,4 +1,4 @@
-import { dateOfSerial, type Finding } from '@draughtbook/shared-calc/log'
+import { dateOfSerial, type Finding, fileText, logFinding } from '@draughtbook/shared-calc/log'
 
 /** A cell that holds a day number, with what Excel shows of it. */
 export interface ShownDate {
@@ -23,14 +23,9 @@ export function dateSystem(dates: readonly ShownDate[]): DateSystem {
     if (dateOfSerial(serial, false)?.startsWith(year)) return { date1904: false, findings: [] }
     if (dateOfSerial(serial, true)?.startsWith(year)) return { date1904: true, findings: [] }
   }
-  return { date1904: false, findings: dates.length === 0 ? [] : [assumed1900(dates.map(({ cell }) => cell))] }
+  const cells = dates.map(({ cell }) => cell)
+  return {
+    date1904: false,
+    findings: cells.length === 0 ? [] : [logFinding(fileText('log-date-system'), cells, ['test.date'])],
+  }
 }
-
-const assumed1900 = (cells: string[]): Finding => ({
-  rule: 'log-date-system',
-  severity: 'note',
-  message: 'no date shows a whole year: the days are counted from 1900',
-  where: ['test.date'],
-  cells,
-  remedy: 'check the date of the test; show the year in four digits to be sure',
-})

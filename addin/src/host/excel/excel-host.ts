@@ -5,21 +5,35 @@ import { type ExcelApi, hostError, inExcel, type SetSupported } from './excel-ap
 import { readGrid } from './grid.js'
 import { insertSheets, toBase64 } from './insert.js'
 import { readKept, replaceMarks, writeKept } from './marks.js'
+import { workbookPhotos } from './photos.js'
 import { locate, readBlock } from './read.js'
 import { sheetWatch } from './watch.js'
 
 const SETTINGS_KEY = 'draughtbook.test'
 
-/** The pane beside a workbook in Excel, through Office.js. Needs ExcelApi 1.9, asks for later sets at run time. */
-export function createExcelHost(excel: ExcelApi, supported: SetSupported): Host {
+/** Platforms whose Excel shows the pane in a window that saves no files. */
+const NO_DOWNLOADS: Readonly<Record<string, string>> = { Mac: 'Excel on a Mac', iOS: 'Excel on an iPad' }
+
+/**
+ * The pane beside a workbook in Excel, through Office.js. Needs ExcelApi 1.9, asks for later sets at run time.
+ * @param platform as Office names it
+ */
+export function createExcelHost(excel: ExcelApi, supported: SetSupported, platform = ''): Host {
   let marking: Promise<void> = Promise.resolve()
   const markNow = (marks: readonly CellMark[]) => () =>
     inExcel(excel, 'marking cells', (context) => replaceMarks(context, marks))
+  const saving = NO_DOWNLOADS[platform]
   return {
     kind: 'excel',
-    unavailable: supported('ExcelApi', '1.13')
-      ? {}
-      : { insertWorkbook: 'This Excel cannot insert sheets: it needs Excel 2024, Microsoft 365 or the web.' },
+    unavailable: {
+      ...(!supported('ExcelApi', '1.13') && {
+        insertWorkbook: 'This Excel cannot insert sheets: it needs Excel 2024, Microsoft 365 or the web.',
+      }),
+      ...(saving && {
+        download: `${saving} does not let the pane save files. Open the summary as a new workbook and save it there, as a workbook or as PDF.`,
+      }),
+    },
+    photos: workbookPhotos(excel),
     hasWorkbook: true,
     workbookName: () =>
       inExcel(excel, 'reading the workbook’s name', async (context) => {

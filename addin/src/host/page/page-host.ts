@@ -36,6 +36,7 @@ export class PageHost implements Host {
   readonly photos: PhotoKeeper = {
     take: (start, jpeg) => this.test.takePhoto(start, jpeg),
     read: (name) => this.test.photo(name),
+    keepOnly: (names) => this.test.dropPhotos(names),
   }
   book: { name: string; sheets: CellSheet[]; opened: OpenedBook } | undefined
   marks: readonly CellMark[] = []

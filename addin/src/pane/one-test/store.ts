@@ -46,7 +46,7 @@ export class TestStore {
 
   constructor(
     readonly host: Host,
-    private readonly base: URL,
+    readonly base: URL,
     private readonly times: StoreTimes = { keep_ms: 350, settle_ms: 350, retry_ms: 15_000 },
   ) {
     this.state.marking = host.kind === 'page'

@@ -1,7 +1,7 @@
 import type { Severity } from '../../contract/record/index.js'
 import type { Source } from '../../engine/index.js'
 
-type Text<Params> = string | ((params: Params) => string)
+export type Text<Params> = string | ((params: Params) => string)
 
 /**
  * What a finding says. Its key in the catalogue is the published `rule`, followed by `/` and the case where a rule

@@ -1,7 +1,7 @@
 export { Building, VolumeBasis } from './building.js'
 export * from './choices.js'
 export { Conditions } from './conditions.js'
-export { canonicalJson, digestOf, type Sha256 } from './digest.js'
+export { canonicalJson, digestOf } from './digest.js'
 export * from './evaluation.js'
 export * from './evaluation-uncertainty.js'
 export { DeviceRange, FlowDevice, PressureGauge, Thermometer } from './instruments.js'

@@ -33,6 +33,7 @@ export function readDateText(text: string, order?: DateOrder): DateText {
     .toLowerCase()
     .replace(/(?<![t ,])[t ,]+\d{1,2}[:h]\d{2}[\s\S]*$/, '')
     .trim()
+    .replace(/^(\d{1,2}\.) ?(\d{1,2}\.) ?(?=\d{2,4}$)/, '$1$2')
   const iso = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/.exec(plain)
   if (iso) return made(Number(iso[1]), Number(iso[2]), Number(iso[3]), false)
   const named =

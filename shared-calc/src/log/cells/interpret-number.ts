@@ -1,17 +1,22 @@
+import { cellText } from '../../catalogue/findings/log/cells.js'
+import type { LogRemark } from '../../catalogue/findings/log/log-text.js'
+import { runText } from '../../catalogue/findings/log/runs.js'
+import { quoted } from '../../catalogue/words.js'
 import type { Cell } from '../grid/grid.js'
 import type { LogProblemCode } from '../problem.js'
 import { isDateFormat, isTimeFormat } from './dates.js'
-import { type Interpreted, notNumber, quote, type Reading, type Remark } from './interpreted.js'
+import { type Interpreted, notNumber, type Reading } from './interpreted.js'
 import { readNumberText } from './number-text.js'
 import {
   conversionText,
-  findUnit,
   formatUnit,
   type KnownUnit,
+  type QuantityKind,
   RECORD_UNITS,
   shown,
   toRecordUnit,
 } from './units.js'
+import { APPROXIMATE, type Written, writtenIn } from './written.js'
 
 /** A physical quantity, in the unit records use for it. */
 export function quantity(cell: Cell, kind: keyof typeof RECORD_UNITS, reading: Reading): Interpreted {
@@ -19,7 +24,7 @@ export function quantity(cell: Cell, kind: keyof typeof RECORD_UNITS, reading: R
   if (cell.kind === 'boolean') return notNumber(cell)
   if (cell.kind === 'number') {
     if (kind === 'time' && isTimeFormat(cell.format))
-      return { value: Number(cell.value) * DAY_SECONDS, remarks: [CLOCK] }
+      return { value: Number(cell.value) * DAY_SECONDS, remarks: [cellText('log-unit/clock')] }
     if (isDateFormat(cell.format) || (kind !== 'time' && isTimeFormat(cell.format)))
       return {
         refused: 'not-a-number',
@@ -44,27 +49,16 @@ export function quantity(cell: Cell, kind: keyof typeof RECORD_UNITS, reading: R
       ),
     )
   }
-  const read = numberIn(cell, reading)
+  const read = numberIn(cell, reading, kind)
   if ('refused' in read) return read
-  const { unit, note } = splitRest(read.rest)
-  if (read.rest && !unit && note === undefined)
-    return {
-      refused: 'unknown-unit',
-      message: `${quote(String(cell.value))}: ${quote(read.rest)} is not a known unit of ${kind}`,
-    }
+  const { unit, note } = read
   const remarks = [...read.remarks]
   if (unit && unit.unit !== (reading.unit ?? base).unit)
-    remarks.push({
-      severity: 'note',
-      rule: 'log-unit-in-cell',
-      message: `the cell names its own unit, ${shown(unit.unit)}, and it was used`,
-    })
-  if (note)
-    remarks.push({
-      severity: 'caution',
-      rule: 'log-remark',
-      message: `the remark ${quote(note)} after the number was left out`,
-    })
+    remarks.push(cellText('log-unit-in-cell', { unit: shown(unit.unit) }))
+  if (note !== undefined)
+    remarks.push(
+      note === APPROXIMATE ? cellText('log-remark/approximate') : cellText('log-remark', { remark: note }),
+    )
   return owning(unit, converted(read.value, unit ?? reading.unit ?? base, kind, remarks))
 }
 
@@ -73,23 +67,16 @@ function owning(unit: KnownUnit | undefined, result: Interpreted): Interpreted {
 }
 
 const DAY_SECONDS = 86_400
-const CLOCK: Remark = {
-  severity: 'note',
-  rule: 'log-unit',
-  message: 'the cell is formatted as a time; its part of a day was converted to s',
-}
-
-function remarkOnFormat(unit: KnownUnit | undefined, expected: KnownUnit): Remark[] {
+function remarkOnFormat(unit: KnownUnit | undefined, expected: KnownUnit): LogRemark[] {
   if (!unit || unit.unit === expected.unit) return []
-  const message = `the cell's number format shows ${shown(unit.unit)} where ${shown(expected.unit)} is expected; the shown unit was used`
-  return [{ severity: 'caution', rule: 'log-unit-in-format', message }]
+  return [cellText('log-unit-in-format', { unit: shown(unit.unit), expected: shown(expected.unit) })]
 }
 
 function converted(
   value: number,
   from: KnownUnit,
   kind: keyof typeof RECORD_UNITS,
-  remarks: Remark[],
+  remarks: LogRemark[],
 ): Interpreted {
   if (from.kind !== kind)
     return {
@@ -97,10 +84,9 @@ function converted(
       message: `${shown(from.unit)} is a unit of ${from.kind}; a ${kind} is expected`,
     }
   if (from.unit === RECORD_UNITS[kind]) return { value, remarks }
-  const message = `converted from ${shown(from.unit)} (${conversionText(from)})`
   return {
     value: toRecordUnit(value, from),
-    remarks: [...remarks, { severity: 'note', rule: 'log-unit', message }],
+    remarks: [...remarks, cellText('log-unit', { unit: shown(from.unit), conversion: conversionText(from) })],
   }
 }
 
@@ -110,46 +96,36 @@ export function plainNumber(cell: Cell, reading: Reading): Interpreted {
   if (cell.kind === 'boolean') return notNumber(cell)
   const read = numberIn(cell, reading)
   if ('refused' in read) return read
-  return read.rest ? notNumber(cell) : { value: read.value, remarks: read.remarks }
+  return read.unit || read.note !== undefined ? notNumber(cell) : { value: read.value, remarks: read.remarks }
+}
+
+interface NumberInText extends Written {
+  remarks: LogRemark[]
 }
 
 function numberIn(
   cell: Cell,
   { decimal }: Reading,
-): { value: number; rest: string; remarks: Remark[] } | { refused: LogProblemCode; message: string } {
+  kind?: QuantityKind,
+): NumberInText | { refused: LogProblemCode; message: string } {
   const shownText = String(cell.value).trim()
-  const read = readNumberText(shownText, decimal)
-  if (!read) return notNumber(cell)
-  if ('ambiguous' in read) {
-    const [grouped, fraction] = read.ambiguous
-    const message = `${quote(shownText)} may be ${grouped} or ${fraction}: state "decimal" in the layout, or type the number again`
+  const read = writtenIn(shownText, decimal)
+  const digits = readNumberText(shownText, decimal)
+  if (!read)
+    return kind && digits && 'rest' in digits
+      ? {
+          refused: 'unknown-unit',
+          message: `${quoted(shownText)}: ${quoted(digits.rest)} is not a known unit of ${kind}`,
+        }
+      : notNumber(cell)
+  // What is negative for a book-keeper is a remark beside anything but a pressure.
+  if (read.bracketed && kind !== 'pressure') return notNumber(cell)
+  if (read.other !== undefined) {
+    const message = `${quoted(shownText)} may be ${read.value} or ${read.other}: state "decimal" in the layout, or type the number again`
     return { refused: 'ambiguous-number', message }
   }
-  const how = [read.comma ? 'a decimal comma' : '', read.grouped ? 'grouped digits' : '']
-    .filter(Boolean)
-    .join(' and ')
-  const message = `the number is stored as text${how ? ` with ${how}` : ''} and was read as a number`
-  return {
-    value: read.value,
-    rest: read.rest,
-    remarks: [{ severity: 'note', rule: 'log-text-number', message }],
-  }
-}
-
-/** Unit and remark of what stands after a number: "Pa (gust)" → Pa and "(gust)". A second number is never a remark. */
-function splitRest(rest: string): { unit?: KnownUnit; note?: string } {
-  if (!rest) return {}
-  const whole = findUnit(rest)
-  if (whole) return { unit: whole }
-  for (let end = rest.length - 1; end > 0; end--) {
-    if (!/[\s(*[,;]/.test(rest[end] as string)) continue
-    const unit = findUnit(rest.slice(0, end))
-    const note = rest.slice(end).trim()
-    if (unit && isRemark(note)) return { unit, note }
-  }
-  return /^[(*[]/.test(rest) && isRemark(rest) ? { note: rest } : {}
-}
-
-function isRemark(text: string): boolean {
-  return /^[([].*[)\]]$/.test(text) || !/\d/.test(text)
+  const plain = digits && 'rest' in digits ? digits : undefined
+  const { comma = false, grouped = false } = plain ?? {}
+  const remarks = [cellText('log-text-number', { comma, grouped })]
+  return { ...read, remarks: read.bracketed ? [...remarks, runText('log-brackets')] : remarks }
 }

@@ -1,7 +1,10 @@
+import { cellText } from '../../catalogue/findings/log/cells.js'
+import type { LogRemark } from '../../catalogue/findings/log/log-text.js'
+import { dayInWords, listed, quoted } from '../../catalogue/words.js'
 import type { Cell } from '../grid/grid.js'
 import { dateOfSerial, isDateFormat, readDateText } from './dates.js'
 import { plainWord } from './fields.js'
-import { type Interpreted, quote, type Reading, type Remark } from './interpreted.js'
+import type { Interpreted, Reading } from './interpreted.js'
 
 /** A calendar date, YYYY-MM-DD. */
 export function date(cell: Cell, { dateOrder, date1904 = false }: Reading): Interpreted {
@@ -9,42 +12,22 @@ export function date(cell: Cell, { dateOrder, date1904 = false }: Reading): Inte
     const value = dateOfSerial(Number(cell.value), date1904)
     const plain = !isDateFormat(cell.format)
     const plausible = value !== undefined && (!plain || (value > '1990' && value < '2100'))
-    if (!plausible) return { refused: 'not-a-date', message: `the number ${String(cell.value)} is no date` }
-    const remarks: Remark[] = []
-    if (plain)
-      remarks.push({
-        severity: 'caution',
-        rule: 'log-serial-date',
-        message: `the cell is not formatted as a date; its number was read as the day ${value}`,
-      })
-    if (date1904)
-      remarks.push({
-        severity: 'note',
-        rule: 'log-date-1904',
-        message: 'the workbook counts its days from 1904; dates were read accordingly',
-      })
+    if (!plausible)
+      return { refused: 'not-a-date', message: `the number ${String(cell.value)} is not a date` }
+    const remarks: LogRemark[] = []
+    if (plain) remarks.push(cellText('log-serial-date', { date: value }))
+    if (date1904) remarks.push(cellText('log-date-1904'))
     return { value, remarks }
   }
   const read = cell.kind === 'text' ? readDateText(String(cell.value), dateOrder) : undefined
-  if (!read) return { refused: 'not-a-date', message: `${quote(String(cell.value))} is no date` }
+  if (!read) return { refused: 'not-a-date', message: `${quoted(String(cell.value))} is not a date` }
   if ('ambiguous' in read)
     return {
       refused: 'ambiguous-date',
-      message: `${quote(String(cell.value))} may be ${read.ambiguous.join(' or ')}: state "dateOrder" in the layout, or type the date as 2026-10-14`,
+      message: `${quoted(String(cell.value))} may be ${listed(read.ambiguous.map(dayInWords), 'or')}: state "dateOrder" in the layout, or type the date as 2026-10-14`,
     }
-  const remarks: Remark[] = [
-    {
-      severity: 'note',
-      rule: 'log-text-date',
-      message: `the date is stored as text and was read as ${read.date}`,
-    },
-  ]
-  if (read.shortYear)
-    remarks.push({
-      severity: 'caution',
-      rule: 'log-short-year',
-      message: `the year has two figures; it was read as ${read.date.slice(0, 4)}`,
-    })
+  const remarks = [cellText('log-text-date', { date: read.date })]
+  if (read.shortYear) remarks.push(cellText('log-short-year', { year: read.date.slice(0, 4) }))
   return { value: read.date, remarks }
 }
 
@@ -55,17 +38,16 @@ export function choice(cell: Cell, words: Readonly<Record<string, string>>, open
   const found = Object.entries(words).find(([word]) => plainWord(word) === plain)?.[1]
   if (found === undefined && open) return { value: typed, remarks: [] }
   if (found === undefined) {
-    const known = [...new Set(Object.values(words))].join('", "')
+    const known = [...new Set(Object.values(words))].map(quoted)
     return {
       refused: 'unknown-word',
-      message: `${quote(typed)} is none of the words known here (for "${known}"): add it to "words" in the layout`,
+      message: `${quoted(typed)} is not a known word for ${listed(known, 'or')}: use one of these, or add it to "words" in the layout`,
     }
   }
-  const remarks: Remark[] =
-    found === typed
-      ? []
-      : [{ severity: 'note', rule: 'log-word', message: `${quote(typed)} was read as ${quote(found)}` }]
-  return { value: found, remarks }
+  return {
+    value: found,
+    remarks: found === typed ? [] : [cellText('log-word', { word: typed, read: found })],
+  }
 }
 
 /** Text as typed, without blanks around it. */
@@ -76,12 +58,10 @@ export function text(cell: Cell, { date1904 = false }: Reading): Interpreted {
       ? dateOfSerial(Number(cell.value), date1904)
       : undefined
   const value = stored ?? String(cell.value)
-  const message = `a ${cell.kind}${cell.format ? ` shown as ${cell.format}` : ''} stands where text is expected; it was read as ${quote(value)}`
+  const { kind, format } = cell
   return {
     value,
     remarks:
-      cell.format || cell.kind === 'boolean'
-        ? [{ severity: 'note', rule: 'log-number-as-text', message }]
-        : [],
+      format || kind === 'boolean' ? [cellText('log-number-as-text', { kind, format, read: value })] : [],
   }
 }

@@ -1,10 +1,12 @@
+import { cellText } from '../../catalogue/findings/log/cells.js'
+import type { LogRemark } from '../../catalogue/findings/log/log-text.js'
 import type { Cell } from '../grid/grid.js'
 import type { FieldKind } from './fields.js'
 import { plainNumber, quantity } from './interpret-number.js'
 import { choice, date, text } from './interpret-words.js'
-import { type Interpreted, quote, type Reading, type Remark } from './interpreted.js'
+import type { Interpreted, Reading } from './interpreted.js'
 
-export type { Interpreted, Reading, Remark }
+export type { Interpreted, Reading }
 
 /** The record value a cell stands for, with everything that had to be converted or left out to get it. */
 export function interpret(cell: Cell, field: FieldKind, reading: Reading): Interpreted {
@@ -14,7 +16,7 @@ export function interpret(cell: Cell, field: FieldKind, reading: Reading): Inter
     return {
       refused: 'formula-without-result',
       message:
-        'the cell holds a formula without a stored result: open the log in a spreadsheet program, recalculate and save it',
+        'the cell holds a formula without a stored result: open the log in a spreadsheet program, recalculate it and save it',
     }
   const remarks = generalRemarks(cell)
   const live = cell.struck === 'part' ? { ...cell, value: cell.unstruck ?? '' } : cell
@@ -40,19 +42,9 @@ function byKind(cell: Cell, field: FieldKind, reading: Reading): Interpreted {
   }
 }
 
-function generalRemarks(cell: Cell): Remark[] {
-  const remarks: Remark[] = []
-  if (cell.formula !== undefined)
-    remarks.push({
-      severity: 'note',
-      rule: 'log-formula',
-      message: 'the cell holds a formula; its stored result was read',
-    })
-  if (cell.struck === 'part')
-    remarks.push({
-      severity: 'caution',
-      rule: 'log-struck-through',
-      message: `part of the cell is struck through; only ${quote(cell.unstruck ?? '')} was read`,
-    })
+function generalRemarks(cell: Cell): LogRemark[] {
+  const remarks: LogRemark[] = []
+  if (cell.formula !== undefined) remarks.push(cellText('log-formula'))
+  if (cell.struck === 'part') remarks.push(cellText('log-struck-through/part', { rest: cell.unstruck ?? '' }))
   return remarks
 }

@@ -1,3 +1,5 @@
+import type { LogRemark } from '../../catalogue/findings/log/log-text.js'
+import { quoted } from '../../catalogue/words.js'
 import type { Cell } from '../grid/grid.js'
 import type { LogProblemCode } from '../problem.js'
 import type { DateOrder } from './dates.js'
@@ -13,27 +15,15 @@ export interface Reading {
   date1904?: boolean
 }
 
-/** Something to tell of a cell: a conversion, an assumption, a remark left out. */
-export interface Remark {
-  severity: 'caution' | 'note'
-  rule: string
-  message: string
-  remedy?: string
-}
-
 export type Interpreted =
   | {
       value: number | string
-      remarks: Remark[]
+      remarks: LogRemark[]
       /** The cell or its number format named the unit: nothing was assumed. */
       ownUnit?: boolean
     }
   | { refused: LogProblemCode; message: string }
 
 export function notNumber(cell: Cell): { refused: LogProblemCode; message: string } {
-  return { refused: 'not-a-number', message: `${quote(String(cell.value))} is not a number` }
-}
-
-export function quote(text: string): string {
-  return JSON.stringify(text.length > 60 ? `${text.slice(0, 60)}…` : text)
+  return { refused: 'not-a-number', message: `${quoted(String(cell.value))} is not a number` }
 }

@@ -73,14 +73,23 @@ export interface KnownUnit {
   kind: QuantityKind
   /** As mathjs names it. */
   unit: string
+  /** The spelling means a flow at some standard state: "Nm³/h", "scfm". */
+  standardState?: true
 }
+
+const STANDARD_STATE = /^(?:[ns]m3|scfm)/
 
 const BY_SPELLING = new Map<string, KnownUnit>(
   Object.entries(SPELLINGS).flatMap(([kind, units]) =>
     Object.entries(units).flatMap(([name, spellings]) =>
-      spellings
-        .split(' ')
-        .map((spelling): [string, KnownUnit] => [spelling, { kind: kind as QuantityKind, unit: name }]),
+      spellings.split(' ').map((spelling): [string, KnownUnit] => [
+        spelling,
+        {
+          kind: kind as QuantityKind,
+          unit: name,
+          ...(STANDARD_STATE.test(spelling) ? { standardState: true as const } : {}),
+        },
+      ]),
     ),
   ),
 )

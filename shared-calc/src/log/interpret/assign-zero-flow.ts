@@ -1,6 +1,6 @@
-import type { Direction } from '../../contract/record/index.js'
 import { parseAddress } from '../grid/address.js'
 import type { FoundRun } from './tables/runs.js'
+import { directionOf } from './tests/group.js'
 import type { ZeroEntry } from './zero-flow.js'
 
 /** Which entry each run takes, nearest first; one that has none left shares the nearest. */
@@ -86,13 +86,9 @@ const namesIn = (sheet: ZeroEntry['view']['sheet'], row: number): string[] =>
     cell && cell.kind !== 'error' ? [String(cell.value).trim()] : [],
   )
 
-/** All pressures below zero are depressurisation, whatever words are missing. */
-const directionBySign = ({ readings }: FoundRun): Direction | undefined =>
-  readings.length > 0 && readings.every(({ pressure }) => pressure.value < 0) ? 'depressurisation' : undefined
-
 function costOf(run: FoundRun, entry: ZeroEntry, runs: readonly FoundRun[]): number {
   if (entry.test !== undefined && entry.test !== run.test) return 9999
-  const direction = run.direction ?? directionBySign(run)
+  const direction = directionOf(run)
   if (entry.direction && direction && entry.direction !== direction) return 9999
   const [row, column] = run.view.turned ? [entry.column, entry.row] : [entry.row, entry.column]
   const { top, bottom, left, right } = run

@@ -1,13 +1,17 @@
+import { fileText } from '../../catalogue/findings/log/file.js'
+import { logFinding } from '../../catalogue/findings/log/log-text.js'
+import { questions as texts } from '../../catalogue/questions.js'
 import { InputError } from '../../contract/problem.js'
 import { formatNeeded, parseRecord, type TestRecord } from '../../contract/record/index.js'
-import { caution, note } from '../findings.js'
+import { decimalOf } from '../grid/decimal.js'
 import type { Grid } from '../grid/grid.js'
 import { openLog } from '../open-log.js'
 import { LogError, problem } from '../problem.js'
 import { readAnswers } from './answers.js'
 import { assignZeroFlow } from './assign-zero-flow.js'
 import { type FoundField, fieldsOfRow, findFields, namedRowsOf, roomsOf } from './fields/find-fields.js'
-import { decimalOf, turned, type View, viewOf } from './grid/view.js'
+import { pairedView } from './grid/paired-view.js'
+import { turned, type View, viewOf } from './grid/view.js'
 import type { Answers, Interpretation, InterpretedTest, Question, Use } from './interpretation.js'
 import { NotSearched } from './not-searched.js'
 import { checkResults } from './record/check-results.js'
@@ -20,7 +24,9 @@ import { putSizes, volumeUnitQuestion } from './record/sizes.js'
 import { findSheetTables, type SheetTables } from './sheet-tables.js'
 import { bareHeads } from './tables/bare-heads.js'
 import { findDevice, isOfDevice } from './tables/device-ranges.js'
+import { deviceInWords } from './tables/device-words.js'
 import type { FoundRun } from './tables/runs.js'
+import { copiesIn, tellCopies } from './tests/copies.js'
 import { groupTests, type TestGroup } from './tests/group.js'
 import { scopeOf } from './tests/scope.js'
 import { readLabel } from './words/label.js'
@@ -52,23 +58,30 @@ export function interpretLog(
     .slice(0, MOST_SHEETS)
     .flatMap((name) => grid.sheet(name) ?? [])
     .filter(({ rows }) => rows > 0)
-  const around = { date1904: grid.date1904, decimal: decimal ?? decimalOf(grid, sheets) }
+  const around = { date1904: grid.date1904, decimal: decimal ?? decimalOf(grid) }
   const views = sheets.map((sheet) => viewOf(sheet, around))
   const visible = views.filter(({ sheet }) => !sheet.hidden)
   const unsearched = new NotSearched()
-  const tablesBelow = (heads?: typeof bareHeads) =>
-    views.map((view) =>
-      findSheetTables(view, around, answers, unsearched.of(view, 'tables of readings'), heads),
-    )
-  const headed = tablesBelow()
-  const isEmpty = headed.every(({ runs: own, series: raw }) => own.length + raw.length === 0)
-  const tables = isEmpty ? tablesBelow(bareHeads) : headed
+  const tablesBelow = (of: readonly View[], heads?: typeof bareHeads) =>
+    of.map((view) => findSheetTables(view, around, answers, unsearched.of(view, 'tables of readings'), heads))
+  const isEmpty = (found: readonly SheetTables[]) =>
+    found.every(({ runs: own, series: raw }) => own.length + raw.length === 0)
+  let tables = tablesBelow(views)
+  if (isEmpty(tables)) {
+    const parted = views.map((view) => pairedView(view) ?? view)
+    if (parted.some((view, index) => view !== views[index])) tables = tablesBelow(parted)
+    if (isEmpty(tables)) tables = tablesBelow(parted, bareHeads)
+  }
   unsearched.beyond(tables, grid.sheetNames.slice(MOST_SHEETS))
   const fields = tables.flatMap(({ view, isTaken }) =>
     findFields(view, isTaken, unsearched.of(view, 'labels with values')),
   )
-  const device = findDevice(visible)
-  const runs = tables
+  const device =
+    findDevice(visible) ??
+    (hasDevicePressures(tables)
+      ? (findDevice(visible.map((view) => turned(view, around))) ?? deviceInWords(visible))
+      : undefined)
+  const all = tables
     .flatMap((one) => one.runs)
     .filter(
       ({ view, readings, block }) =>
@@ -79,6 +92,8 @@ export function interpretLog(
           block.pressure.label,
         ),
     )
+  const copies = copiesIn(all)
+  const runs = all.filter((run) => !copies.some((copy) => copy.run === run))
   const series = tables.flatMap((one) => one.series)
   if (runs.length + series.length === 0)
     return {
@@ -91,8 +106,9 @@ export function interpretLog(
   const rowFields = new Map(runs.map((run) => [run, rowFieldsOf(run)]))
   const groups = groupTests(runs, series, fields, (run) => keyOfRow(rowFields.get(run) ?? [], run))
   const wanted = answers.test
-  const candidates =
-    groups.filter(({ hidden }) => !hidden).length > 0 ? groups.filter(({ hidden }) => !hidden) : groups
+  const shown = groups.filter(({ hidden }) => !hidden)
+  const counting = shown.filter(({ refusedBy }) => !refusedBy)
+  const candidates = [counting, shown, groups].find((list) => list.length > 0) ?? []
   const chosen = wanted === undefined ? candidates : chooseTest(groups, wanted)
   if (!chosen)
     return {
@@ -103,7 +119,7 @@ export function interpretLog(
       problems: [
         problem(
           'not-found',
-          `there is no test called "${wanted}" in this log: it has ${groups.map(({ key }) => `"${key}"`).join(', ')}`,
+          `this log has no test "${wanted}": choose one of ${groups.map(({ key }) => `"${key}"`).join(', ')}`,
           { path: 'test' },
         ),
       ],
@@ -155,6 +171,12 @@ export function interpretLog(
     const volume = putSizes(draft, scope, rooms, american)
     putRuns(draft, group.runs, { scope, zero: assigned, device, volume, american })
     if (unknown.length > 0 && answers['zeroFlow.labels'] === undefined) draft.ask(unknownQuestion(unknown))
+    if (group.refusedBy)
+      draft.tell(
+        fileText('log-refused-test/read', { title: group.refusedBy.title }),
+        group.refusedBy.cell,
+        'runs',
+      )
     if (volume.open) draft.ask(volumeUnitQuestion(volume.open, american))
     putSeries(draft, grid, group)
     const target = draft.answered('target.preset')
@@ -166,21 +188,25 @@ export function interpretLog(
     tests: tests.map(({ uses: _, ...test }) => test),
     questions: uniqueQuestions(tests.flatMap(({ questions }) => questions)),
     uses: tests.flatMap(({ uses }) => uses),
-    findings: [...grid.findings, ...unsearched.findings(), ...leftOutTests(groups, chosen)],
+    findings: [
+      ...grid.findings,
+      ...unsearched.findings(),
+      ...tellCopies(copies),
+      ...leftOutTests(groups, chosen),
+    ],
     problems,
   }
 }
 
+const hasDevicePressures = (tables: readonly SheetTables[]): boolean =>
+  tables.some(({ runs }) => runs.some(({ block }) => block.carriers[0]?.role === 'device'))
+
 function unknownQuestion(unknown: readonly ZeroEntry[]): Question {
-  const names = [...new Set(unknown.map(({ label }) => `"${label}"`))].slice(0, 4).join(', ')
+  const labels = [...new Set(unknown.map(({ label }) => label))].slice(0, 4)
   return {
     path: 'zeroFlow.labels',
-    text: `No zero-flow pressures were recognised. Are they ${names}?`,
     cells: unknown.map(({ figures }) => figures[0]?.cell ?? ''),
-    choices: [
-      { value: 'zero flow', label: 'yes: before and after the readings, in this order' },
-      { value: 'something else', label: 'no: the log holds none' },
-    ],
+    ...texts.zeroFlowLabels({ labels }),
   }
 }
 
@@ -188,7 +214,7 @@ function nothingFound(views: readonly View[]) {
   const names = views.map(({ name }) => name).join(', ')
   return problem(
     'not-found',
-    `no table of pressures with air flows was found${names ? ` (looked on ${names})` : ''}: a reading needs a column for the pressure and one for the flow, each with a heading`,
+    `no table of pressures and air flows was found${names ? ` (sheets searched: ${names})` : ''}: give the pressures and the flows a column each, with a heading`,
   )
 }
 
@@ -243,35 +269,27 @@ function isAmerican(views: readonly View[]): boolean {
 
 function leftOutTests(groups: readonly TestGroup[], chosen: readonly TestGroup[]) {
   const others = groups.filter((group) => !chosen.includes(group))
-  const name = ({ key }: TestGroup) => `"${key}"`
+  const names = (list: readonly TestGroup[]) => list.map(({ key }) => key)
   const place = (group: TestGroup) =>
     group.runs.map(
       ({ view, top, left, bottom, right }) =>
         `${view.address(top, left)}:${view.address(bottom, right).split('!').at(-1)}`,
     )
   const hidden = others.filter((group) => group.hidden)
-  const shown = others.filter((group) => !group.hidden)
+  const refused = others.filter((group) => !group.hidden && group.refusedBy)
+  const shown = others.filter((group) => !group.hidden && !group.refusedBy)
   return [
+    ...refused.map((group) =>
+      logFinding(
+        fileText('log-refused-test', { name: group.key, title: group.refusedBy?.title ?? '' }),
+        place(group),
+      ),
+    ),
     ...(hidden.length > 0
-      ? [
-          caution(
-            'log-hidden-test',
-            `left out, because hidden or filtered away: ${hidden.map(name).join(', ')}`,
-            [],
-            hidden.flatMap(place),
-            { remedy: 'name one with --set test=… to read it' },
-          ),
-        ]
+      ? [logFinding(fileText('log-hidden-test', { names: names(hidden) }), hidden.flatMap(place))]
       : []),
     ...(shown.length > 0
-      ? [
-          note(
-            'log-other-tests',
-            `other tests in this log: ${shown.map(name).join(', ')}`,
-            [],
-            shown.flatMap(place),
-          ),
-        ]
+      ? [logFinding(fileText('log-other-tests', { names: names(shown) }), shown.flatMap(place))]
       : []),
   ]
 }
@@ -305,6 +323,7 @@ function finished(
     cells: collector.cells,
     questions,
     uses,
+    series: draft.series,
     directions: runs.flatMap(({ direction }) => direction ?? []),
   }
   if (questions.length > 0 || collector.problems.length > 0)

@@ -1,5 +1,6 @@
+import { fileText } from '../../catalogue/findings/log/file.js'
+import { type LogRemark, logFinding } from '../../catalogue/findings/log/log-text.js'
 import type { Finding } from '../../contract/record/index.js'
-import { caution } from '../findings.js'
 import { READ, type View } from './grid/view.js'
 
 /** Called with the first cell at which a search of a sheet ended early. */
@@ -13,10 +14,7 @@ export class NotSearched {
   of(view: View, what: string): Stopped {
     return (cell) => {
       if (view.sheet.hidden || this.found.some(({ cells }) => cells?.includes(cell))) return
-      this.tell(
-        `sheet "${view.name}" is too long to search whole: ${what} were looked for as far as ${cell} and not beyond`,
-        cell,
-      )
+      this.tell(fileText('log-not-searched/end', { sheet: view.name, what, last: cell }), cell)
     }
   }
 
@@ -29,33 +27,23 @@ export class NotSearched {
       const { sheet } = view
       if (sheet.hidden) continue
       if (sheet.rows > READ.rows && series.length === 0)
-        this.tell(
-          `sheet "${view.name}" has ${sheet.rows} rows; only the first ${READ.rows} were searched`,
-          view.address(READ.rows, 0),
-        )
+        this.tell(beyond(view, sheet.rows, READ.rows, 'rows'), view.address(READ.rows, 0))
       if (sheet.columns > READ.columns)
-        this.tell(
-          `sheet "${view.name}" has ${sheet.columns} columns; only the first ${READ.columns} were searched`,
-          view.address(0, READ.columns),
-        )
+        this.tell(beyond(view, sheet.columns, READ.columns, 'columns'), view.address(0, READ.columns))
     }
     const [first] = unread
     if (first !== undefined)
-      this.tell(
-        `the log has too many sheets; "${first}" and the ${unread.length - 1} after it were not searched`,
-        `${first}!A1`,
-      )
+      this.tell(fileText('log-not-searched/sheets', { first, count: unread.length }), `${first}!A1`)
   }
 
   findings(): readonly Finding[] {
     return this.found
   }
 
-  private tell(message: string, cell: string): void {
-    this.found.push(
-      caution('log-not-searched', message, [], [cell], {
-        remedy: 'move what belongs to the test to the beginning of the sheet, or to a log of its own',
-      }),
-    )
+  private tell(remark: LogRemark, cell: string): void {
+    this.found.push(logFinding(remark, [cell]))
   }
 }
+
+const beyond = ({ name }: View, count: number, most: number, what: 'rows' | 'columns'): LogRemark =>
+  fileText('log-not-searched/beyond', { sheet: name, count, most, what })

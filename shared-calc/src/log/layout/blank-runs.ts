@@ -1,3 +1,4 @@
+import { tableText } from '../../catalogue/findings/log/tables.js'
 import type { Collector } from '../collector.js'
 import type { DraftRun } from './runs.js'
 
@@ -12,13 +13,7 @@ export function takeOutBlankRuns(runs: DraftRun[], collector: Collector): void {
     if (!run || !isBlank(run)) continue
     runs.splice(index, 1)
     collector.takeOutRun(index)
-    collector.tell(
-      'note',
-      'log-blank-run',
-      `nothing was filled in for ${run.direction ?? 'one direction'}`,
-      '',
-      'runs',
-    )
+    collector.tell(tableText('log-blank-run', { direction: run.direction }), '', 'runs')
   }
 }
 

@@ -1,3 +1,4 @@
+import { tableText } from '../../catalogue/findings/log/tables.js'
 import type { Direction } from '../../contract/record/index.js'
 import type { Collector } from '../collector.js'
 import { refuse } from '../problem.js'
@@ -88,13 +89,7 @@ function byColumn(rows: TableRow[], first: number, collector: Collector): Part[]
     if (!looked) continue
     const before: string[] = parts.map(({ direction }) => direction)
     if (looked.state === 'blank' && current) {
-      collector.tell(
-        'note',
-        'log-carried',
-        `the cell is blank; ${current} was carried down from above`,
-        looked.address,
-        `runs[${first}]`,
-      )
+      collector.tell(tableText('log-carried', { direction: current }), looked.address, `runs[${first}]`)
     } else {
       const known = looked.state === 'value' ? before.indexOf(String(looked.value)) : -1
       const index = first + (known < 0 ? parts.length : known)
@@ -102,7 +97,7 @@ function byColumn(rows: TableRow[], first: number, collector: Collector): Part[]
       if (looked.state === 'blank')
         collector.refuse(
           'not-found',
-          'the direction of the first row is blank',
+          'the first row has no direction: enter it',
           looked.address,
           `runs[${index}].direction`,
         )
@@ -121,16 +116,25 @@ function byColumn(rows: TableRow[], first: number, collector: Collector): Part[]
 function bySign(rows: TableRow[], run: RunLayout, collector: Collector, path: string): Part[] {
   const sign = run.sign?.readings
   if (sign === 'without sign')
-    refuse('layout-invalid', 'the layout parts the directions by sign, but says pressures have none', {
-      path,
-    })
+    refuse(
+      'layout-invalid',
+      'the layout tells the directions apart by sign, but says that pressures have no sign: correct one of the two',
+      {
+        path,
+      },
+    )
   const parts: Part[] = []
   for (const row of rows) {
     if (row.role && row.role !== 'reading') continue
     const logged = row.pressure.state === 'value' ? Number(row.pressure.value) : Number.NaN
     const value = sign === 'outside minus inside' ? -logged : logged
     if (value === 0)
-      collector.refuse('ambiguous', '0 Pa belongs to neither direction', row.pressure.address, path)
+      collector.refuse(
+        'ambiguous',
+        '0 Pa does not show the direction: correct the pressure, or strike the reading through',
+        row.pressure.address,
+        path,
+      )
     const direction: Direction = value < 0 ? 'depressurisation' : 'pressurisation'
     const own = parts.find((one) => one.direction === direction)
     if (own) own.rows.push(row)
@@ -177,13 +181,7 @@ function addRow(
     )
   if (run.range && 'value' in run.range && row.devicePressure) {
     reading.range = run.range.value
-    collector.tell(
-      'note',
-      'log-constant',
-      `the range ${run.range.value} stands in the layout, not in the log`,
-      '',
-      `${at}.range`,
-    )
+    collector.tell(tableText('log-constant', { field: 'range', value: run.range.value }), '', `${at}.range`)
   }
   draft.readings.push(reading)
 }

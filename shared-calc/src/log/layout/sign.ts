@@ -1,4 +1,5 @@
 import type { z } from 'zod'
+import { tableText } from '../../catalogue/findings/log/tables.js'
 import type { Direction } from '../../contract/record/index.js'
 import type { Collector } from '../collector.js'
 import type { PressureSign } from './schema.js'
@@ -18,37 +19,25 @@ export function signed(
 ): number {
   const expected = direction === 'depressurisation' ? -1 : 1
   if (sign === 'outside minus inside') {
-    collector.tell(
-      'note',
-      'log-sign',
-      'logged as outside minus inside; the sign was turned',
-      place.cell,
-      place.path,
-    )
+    collector.tell(tableText('log-sign'), place.cell, place.path)
     return value === 0 ? 0 : -value
   }
   if (sign === 'without sign') {
     if (value < 0)
       collector.refuse(
         'ambiguous',
-        'the layout says pressures are logged without sign, but this one is negative',
+        'the layout says that pressures are logged without a sign, but this one is negative',
         place.cell,
         place.path,
       )
     if (expected > 0 || value === 0) return value
-    collector.tell(
-      'note',
-      'log-sign',
-      'logged without sign; the minus of depressurisation was added',
-      place.cell,
-      place.path,
-    )
+    collector.tell(tableText('log-sign/minus-added'), place.cell, place.path)
     return -value
   }
   if (Math.sign(value) === -expected && sign === undefined)
     collector.refuse(
       'ambiguous',
-      `${value} Pa has the wrong sign for ${direction}: state "sign" of the run in the layout (inside minus outside is meant without it)`,
+      `${value} Pa has the wrong sign for ${direction}: state "sign" of the run in the layout (without it, inside minus outside is assumed)`,
       place.cell,
       place.path,
     )

@@ -1,11 +1,15 @@
+import { cellText } from '../../catalogue/findings/log/cells.js'
+import type { LogRemark } from '../../catalogue/findings/log/log-text.js'
+import { tableText } from '../../catalogue/findings/log/tables.js'
 import { plainWord } from '../cells/fields.js'
 import type { Collector } from '../collector.js'
 import { addressOf, withSheet } from '../grid/address.js'
 import type { Sheet } from '../grid/grid.js'
 import { LIMITS } from '../limits.js'
 import { refuse } from '../problem.js'
+import { likelyOfPressures, unitOfRun } from './list-unit.js'
 import { findList, type List } from './lists.js'
-import { type Looked, lookAlong } from './look.js'
+import { type AssumedUnit, type Looked, lookAlong } from './look.js'
 import type { Layout, RunLayout } from './schema.js'
 import { type Scope, textOf } from './scope.js'
 
@@ -85,7 +89,7 @@ export function readTable(
       if (looked) row[name] = looked
     }
     if (run.skipRows?.includes(place.row + 1)) {
-      collector.tell('note', 'log-row-skipped', 'the layout skips this row', row.pressure.address, path)
+      collector.tell(tableText('log-row-skipped'), row.pressure.address, path)
       continue
     }
     if (isBlank(row)) {
@@ -93,9 +97,7 @@ export function readTable(
       if (open && endsHere(lists, index, collector, path)) break
       continue
     }
-    if (!open)
-      for (const cell of blanks)
-        collector.tell('note', 'log-blank', 'the row is blank; nothing was read', cell, path)
+    if (!open) for (const cell of blanks) collector.tell(cellText('log-blank', { what: 'row' }), cell, path)
     blanks = []
     if (role && run.role) {
       const found = roleOf(role, index, run.role.words, collector, path)
@@ -113,7 +115,7 @@ export function readTable(
       })
   }
   for (const cell of lists.pressure.open ? [] : blanks)
-    collector.tell('note', 'log-blank', 'the row is blank; nothing was read', cell, path)
+    collector.tell(cellText('log-blank', { what: 'row' }), cell, path)
   return rows
 }
 
@@ -138,10 +140,14 @@ function lookers(
   lists: Columns,
   run: RunLayout,
 ): { pressure: Looker } & Partial<Record<(typeof COLUMNS)[number], Looker>> {
+  const assumed: Partial<Record<(typeof COLUMNS)[number], () => AssumedUnit | undefined>> = {
+    pressure: () => likelyOfPressures(scope, lists.pressure),
+    devicePressure: () => unitOfRun(scope, run, PATHS.devicePressure),
+  }
   const along = (list: List, name: (typeof COLUMNS)[number]): Looker => {
     const column = run[name]
     const unit = column && 'at' in column ? column.unit : undefined
-    const at = lookAlong(scope, layout, list, PATHS[name], { unit })
+    const at = lookAlong(scope, layout, list, PATHS[name], { unit, otherwise: assumed[name] })
     return (index) => {
       const place = list.place(index)
       return place ? at(place.row, place.column) : { state: 'blank', address: '', remarks: [] }
@@ -169,7 +175,7 @@ function isBlank(row: TableRow): boolean {
   return row.pressure.state === 'blank' && (flowOf(row)?.state ?? 'blank') === 'blank'
 }
 
-/** An open table ends at its first blank row. Numbers that follow within three rows are told of, never silently lost. */
+/** An open table ends at its first blank row. Numbers within the three rows below it are reported, never silently lost. */
 function endsHere(lists: Columns, index: number, collector: Collector, path: string): boolean {
   for (let ahead = 1; ahead <= 3; ahead++) {
     const place = lists.pressure.place(index + ahead)
@@ -177,15 +183,7 @@ function endsHere(lists: Columns, index: number, collector: Collector, path: str
     if (!place || cell?.kind === 'text') break
     if (cell?.kind === 'number') {
       const address = withSheet(lists.pressure.sheet.name, addressOf(place.row, place.column))
-      const message = 'numbers stand below a blank row that ends the readings; they were not read'
-      collector.tell(
-        'caution',
-        'log-gap',
-        message,
-        address,
-        path,
-        'close the gap, or give the readings as a range in the layout',
-      )
+      collector.tell(tableText('log-gap'), address, path)
       break
     }
   }
@@ -200,13 +198,7 @@ function isSummary(sheet: Sheet, row: number, list: List, collector: Collector, 
     const text = textOf(sheet.at(row, column))
     if (text === undefined || !SUMMARY.test(plainWord(text))) continue
     const address = withSheet(sheet.name, addressOf(row, column))
-    collector.tell(
-      'note',
-      'log-summary-row',
-      `the readings end at the row marked ${JSON.stringify(text.trim())}`,
-      address,
-      path,
-    )
+    collector.tell(tableText('log-summary-row', { mark: text.trim() }), address, path)
     return true
   }
   return false
@@ -231,13 +223,7 @@ function roleOf(
       path,
     )
   if (found === 'skip' && address)
-    collector.tell(
-      'note',
-      'log-row-skipped',
-      `rows marked ${JSON.stringify(text)} are no readings`,
-      address,
-      path,
-    )
+    collector.tell(tableText('log-row-skipped/marked', { mark: text ?? '' }), address, path)
   return found
 }
 
@@ -251,47 +237,27 @@ function keeps(
 ): boolean {
   const cells = COLUMNS.flatMap((name) => row[name] ?? [])
   if (layout.hiddenRows === 'leave out' && sheet.isRowHidden(sheetRow)) {
-    const message = 'the row is hidden; its reading was left out, as the layout says'
     for (const { address } of cells.slice(0, 1))
-      collector.tell('caution', 'log-hidden', message, address, path)
+      collector.tell(cellText('log-hidden/by-layout'), address, path)
     return false
   }
   if (cells.every(({ state }) => state === 'value')) return true
   const struck = cells.filter(({ state }) => state === 'struck')
   for (const { address } of struck)
-    collector.tell(
-      'caution',
-      'log-struck-through',
-      'the reading is struck through; it was left out',
-      address,
-      path,
-    )
+    collector.tell(cellText('log-struck-through', { what: 'reading' }), address, path)
   if (struck.length > 0) return false
   const bad = cells.find(
     (cell) => cell.state === 'refused' && (cell.code === 'error-value' || isPlaceholder(cell)),
   )
   if (bad?.state === 'refused') {
-    const rule = bad.code === 'error-value' ? 'log-error-value' : 'log-placeholder'
-    collector.tell(
-      'caution',
-      rule,
-      `${shownCell(bad)} stands in place of a number; the reading was left out`,
-      bad.address,
-      path,
-    )
+    collector.tell(withoutNumber(bad, 'reading'), bad.address, path)
     return false
   }
   const missing = [row.pressure, ...(row.role && row.role !== 'reading' ? [] : [flowOf(row)])].find(
     (cell) => cell?.state === 'blank',
   )
   if (!missing) return true
-  collector.tell(
-    'caution',
-    'log-incomplete',
-    'the reading lacks its pressure or its flow; it was left out',
-    missing.address,
-    path,
-  )
+  collector.tell(tableText('log-incomplete'), missing.address, path)
   return false
 }
 
@@ -304,6 +270,12 @@ export function isPlaceholder(looked: Looked): boolean {
   )
 }
 
-export function shownCell(looked: Looked): string {
-  return looked.state === 'refused' ? JSON.stringify(String(looked.cell.value)) : ''
-}
+/** A cell that holds an error or a placeholder instead of a number. */
+export const withoutNumber = (
+  { code, cell }: Extract<Looked, { state: 'refused' }>,
+  what: 'reading' | 'zero-flow pressure',
+): LogRemark =>
+  tableText(code === 'error-value' ? 'log-error-value' : 'log-placeholder', {
+    shown: String(cell.value),
+    what,
+  })

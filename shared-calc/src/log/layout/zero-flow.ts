@@ -1,10 +1,13 @@
+import { cellText } from '../../catalogue/findings/log/cells.js'
+import { tableText } from '../../catalogue/findings/log/tables.js'
 import type { Direction } from '../../contract/record/index.js'
 import type { Collector } from '../collector.js'
+import { unitOfRun } from './list-unit.js'
 import { findList } from './lists.js'
 import { lookAlong, settle } from './look.js'
 import type { Layout, RunLayout } from './schema.js'
 import type { Scope } from './scope.js'
-import { isPlaceholder, shownCell } from './table.js'
+import { isPlaceholder, withoutNumber } from './table.js'
 
 /** Zero-flow pressure differences of one list, Pa, in the order of the log; struck-through values and placeholders left out. */
 export function readZeroFlow(
@@ -20,7 +23,10 @@ export function readZeroFlow(
   if (!given) return undefined
   const column = 'at' in given ? given : given[direction]
   const list = findList(scope, column.at, path)
-  const at = lookAlong(scope, layout, list, path, { unit: column.unit })
+  const at = lookAlong(scope, layout, list, path, {
+    unit: column.unit,
+    otherwise: () => unitOfRun(scope, run, path),
+  })
   const values: number[] = []
   for (let index = 0; ; index++) {
     const place = list.place(index)
@@ -28,31 +34,18 @@ export function readZeroFlow(
     const looked = at(place.row, place.column)
     if (looked.state === 'blank') {
       if (list.open) break
-      collector.tell('note', 'log-blank', 'the cell is blank; nothing was read', looked.address, path)
+      collector.tell(cellText('log-blank', { what: 'cell' }), looked.address, path)
       continue
     }
     // Below open-ended values the next label ends them.
     if (list.open && looked.state === 'refused' && looked.code === 'not-a-number' && !isPlaceholder(looked))
       break
     if (looked.state === 'refused' && (looked.code === 'error-value' || isPlaceholder(looked))) {
-      const rule = looked.code === 'error-value' ? 'log-error-value' : 'log-placeholder'
-      collector.tell(
-        'caution',
-        rule,
-        `${shownCell(looked)} stands in place of a number; it was left out`,
-        looked.address,
-        path,
-      )
+      collector.tell(withoutNumber(looked, 'zero-flow pressure'), looked.address, path)
       continue
     }
     if (looked.state === 'struck') {
-      collector.tell(
-        'caution',
-        'log-struck-through',
-        'the zero-flow value is struck through; it was left out',
-        looked.address,
-        path,
-      )
+      collector.tell(cellText('log-struck-through', { what: 'zero-flow pressure' }), looked.address, path)
       continue
     }
     const value = settle(looked, collector, `${path}[${values.length}]`)
@@ -69,6 +62,6 @@ export function turned(
   collector: Collector,
 ): number {
   if (run.sign?.zeroFlow !== 'outside minus inside') return value
-  collector.tell('note', 'log-sign', 'logged as outside minus inside; the sign was turned', cell, path)
+  collector.tell(tableText('log-sign'), cell, path)
   return value === 0 ? 0 : -value
 }

@@ -1,12 +1,14 @@
+import { cellText } from '../../catalogue/findings/log/cells.js'
+import type { LogRemark } from '../../catalogue/findings/log/log-text.js'
+import { seriesText } from '../../catalogue/findings/log/series.js'
 import { isTimeFormat, readTimeText } from '../cells/dates.js'
 import { plainWord } from '../cells/fields.js'
-import { findUnit, RECORD_UNITS, shown, toRecordUnit } from '../cells/units.js'
+import { RECORD_UNITS, toRecordUnit } from '../cells/units.js'
 import type { Collector } from '../collector.js'
 import { addressOf, withSheet } from '../grid/address.js'
 import type { Cell } from '../grid/grid.js'
 import { findList, type List } from '../layout/lists.js'
-import { type Looked, look } from '../layout/look.js'
-import { readHeading } from '../layout/match.js'
+import { type Looked, lookAlong, unitOfList } from '../layout/look.js'
 import type { Layout, SeriesLayout } from '../layout/schema.js'
 import type { Scope } from '../layout/scope.js'
 import { LIMITS } from '../limits.js'
@@ -29,7 +31,11 @@ export function readColumns(
 ): SeriesCells {
   const flowColumn = given.flow ?? given.devicePressure
   if (!flowColumn || (given.flow && given.devicePressure))
-    refuse('layout-invalid', 'a series needs either a flow or a device pressure', { path })
+    refuse(
+      'layout-invalid',
+      'a series needs either a flow or a device pressure, not both: correct the layout',
+      { path },
+    )
   const flowKind = given.flow ? 'flow_m3_h' : 'devicePressure_Pa'
   const time = findList(scope, given.time.at, path)
   const pressureList = findList(scope, given.pressure.at, path)
@@ -95,22 +101,9 @@ function fastColumn(
   path: string,
 ): (index: number) => number | undefined {
   const quantity = field === 'flow_m3_h' ? 'flow' : 'pressure'
-  const heading = list.heading === undefined ? {} : { heading: list.heading }
-  const unit =
-    (stated === undefined ? undefined : findUnit(stated)) ??
-    (list.heading ? readHeading(list.heading).unit : undefined)
+  const at = lookAlong(scope, layout, list, field, { unit: stated })
+  const unit = unitOfList(list, quantity, stated, path)
   const plain = unit === undefined || (unit.kind === quantity && unit.unit === RECORD_UNITS[quantity])
-  if (!unit) {
-    const start = list.place(0)
-    const cell = start ? withSheet(list.sheet.name, addressOf(start.row, start.column)) : ''
-    collector.tell(
-      'note',
-      'log-unit-assumed',
-      `no unit is stated; read as ${shown(RECORD_UNITS[quantity])}`,
-      cell,
-      path,
-    )
-  }
   let checked = false
   return (index) => {
     const place = list.place(index)
@@ -126,17 +119,15 @@ function fastColumn(
       !list.sheet.isRowHidden(place.row)
     )
       return plain || !unit ? Number(cell.value) : toRecordUnit(Number(cell.value), unit)
-    const looked = look(scope, layout, { sheet: list.sheet, ...place, ...heading }, field, { unit: stated })
+    const looked = at(place.row, place.column)
     checked = true
     return accept(looked, collector, path)
   }
 }
 
 function accept(looked: Looked, collector: Collector, path: string): number | undefined {
-  for (const { severity, rule, message, remedy } of looked.remarks)
-    if (rule !== 'log-unit-assumed') collector.tell(severity, rule, message, looked.address, path, remedy)
+  for (const remark of looked.remarks) collector.tell(remark, looked.address, path)
   if (looked.state === 'value') return Number(looked.value)
-  const [rule, why] = WHY[looked.state](looked.state === 'refused' ? looked.message : '')
   if (
     looked.state === 'refused' &&
     (looked.code === 'ambiguous-number' ||
@@ -144,21 +135,15 @@ function accept(looked: Looked, collector: Collector, path: string): number | un
       looked.code === 'formula-without-result')
   )
     collector.refuse(looked.code, looked.message, looked.address, path)
-  else
-    collector.tell(
-      'caution',
-      rule as string,
-      `the cell ${why}; its sample was left out`,
-      looked.address,
-      path,
-    )
+  else collector.tell(leftOut(looked), looked.address, path)
   return undefined
 }
 
-const WHY: Record<'struck' | 'blank' | 'refused', (message: string) => [rule: string, why: string]> = {
-  struck: () => ['log-struck-through', 'is struck through'],
-  blank: () => ['log-blank', 'is blank'],
-  refused: (message) => ['log-left-out', `cannot be read (${message})`],
+function leftOut(looked: Exclude<Looked, { state: 'value' }>): LogRemark {
+  if (looked.state === 'refused') return cellText('log-left-out/sample', { why: looked.message })
+  return looked.state === 'struck'
+    ? cellText('log-struck-through', { what: 'sample' })
+    : cellText('log-blank/sample')
 }
 
 const MARKS = { reading: 1, 'zero-flow': 2, skip: 3 } as const
@@ -171,7 +156,7 @@ function markOf(list: List, index: number, words: Readonly<Record<string, keyof 
   if (!found || !place)
     refuse(
       'unknown-word',
-      `${JSON.stringify(String(cell.value))} marks a row but the layout does not say as what`,
+      `${JSON.stringify(String(cell.value))} marks a row, but the layout does not say what it means: add it to "marks" in the layout`,
       {
         cell: place ? withSheet(list.sheet.name, addressOf(place.row, place.column)) : '',
       },
@@ -181,7 +166,7 @@ function markOf(list: List, index: number, words: Readonly<Record<string, keyof 
 
 /** Reads times in s: numbers in the stated unit, clock times as part of a day, or text. They must rise; a clock may pass midnight. */
 function clockReader(list: List, stated: string | undefined, path: string) {
-  const unit = findUnit(stated ?? '') ?? (list.heading ? readHeading(list.heading).unit : undefined)
+  const unit = unitOfList(list, 'time', stated, path)
   let days = 0
   return (cell: Cell, address: string, before: number | undefined, collector: Collector): number => {
     const clock = cell.kind === 'text' || isTimeFormat(cell.format)
@@ -192,19 +177,22 @@ function clockReader(list: List, stated: string | undefined, path: string) {
           ? Number(cell.value) * (clock ? DAY_S : 1)
           : undefined
     if (raw === undefined)
-      refuse('series-unusable', `${JSON.stringify(String(cell.value))} is no time (14:03:07 or seconds)`, {
-        path,
-        cell: address,
-      })
-    if (!clock && !unit)
-      collector.tell('note', 'log-unit-assumed', 'no unit of time is stated; read as s', '', path)
+      refuse(
+        'series-unusable',
+        `${JSON.stringify(String(cell.value))} is not a time: write it as 14:03:07 or in seconds`,
+        {
+          path,
+          cell: address,
+        },
+      )
+    if (!clock && !unit) collector.tell(cellText('log-unit-assumed/time'), '', path)
     const seconds = !clock && unit?.kind === 'time' ? toRecordUnit(raw, unit) : raw
     if (clock && before !== undefined && raw + days < before - DAY_S / 2) {
       days += DAY_S
-      collector.tell('note', 'log-midnight', 'the clock passes midnight here', address, path)
+      collector.tell(seriesText('log-midnight'), address, path)
     }
     if (before !== undefined && seconds + days <= before)
-      refuse('series-unusable', 'the time does not rise from the row above', { path, cell: address })
+      refuse('series-unusable', 'the time is not later than in the row above', { path, cell: address })
     return seconds + days
   }
 }

@@ -1,3 +1,6 @@
+import type { LogRemark } from '../../catalogue/findings/log/log-text.js'
+import { seriesText } from '../../catalogue/findings/log/series.js'
+import { tableText } from '../../catalogue/findings/log/tables.js'
 import type { Direction } from '../../contract/record/index.js'
 import type { Collector } from '../collector.js'
 import { addressOf, withSheet } from '../grid/address.js'
@@ -51,16 +54,14 @@ export function openSeries(
 ): OpenedSeries {
   const cells = readColumns(scope, layout, given, collector, path)
   if (cells.time_s.length < 2)
-    refuse('series-unusable', 'the series has fewer than two samples that can be read', { path })
+    refuse(
+      'series-unusable',
+      'fewer than two samples of the series can be read: check its columns and units',
+      { path },
+    )
   if (given.sign === 'outside minus inside') {
     cells.pressure_Pa = cells.pressure_Pa.map((value) => (value === 0 ? 0 : -value))
-    collector.tell(
-      'note',
-      'log-sign',
-      'logged as outside minus inside; the sign was turned',
-      whole(cells),
-      path,
-    )
+    collector.tell(tableText('log-sign'), whole(cells), path)
   }
   checkSampling(cells, collector, path)
   const stations = findStations(cells, optionsOf(given))
@@ -85,9 +86,13 @@ export function seriesDirections(
   collector: Collector,
 ): Direction[] {
   if (taken.length === 0)
-    refuse('series-unusable', `no station holds steady for the ${given.averagingTime_s} s of averaging`, {
-      path,
-    })
+    refuse(
+      'series-unusable',
+      `the pressure is nowhere steady for the averaging time of ${given.averagingTime_s} s: choose a shorter averaging time, or enter the readings by hand`,
+      {
+        path,
+      },
+    )
   for (const station of stations)
     if (station.rejected) tellRejected(series, station, optionsOf(given), collector, path)
   return directionsOf(scope, layout, given, taken, path, collector)
@@ -153,12 +158,10 @@ function draftRun(
     for (const field of Object.keys(scatterOf(station, cells.flowKind)))
       collector.cells[`${at}.${field}`] =
         field === 'pressureUncertainty_Pa' ? range : windowText(cells, station.window, cells.flowColumn)
-    collector.tell('note', 'log-series-reading', readingText(cells, station), range, at)
+    collector.tell(averaged(cells, station), range, at)
     if (given.range)
       collector.tell(
-        'note',
-        'log-constant',
-        `the range ${given.range.value} stands in the layout, not in the log`,
+        tableText('log-constant', { field: 'range', value: given.range.value }),
         '',
         `${at}.range`,
       )
@@ -173,13 +176,7 @@ function draftRun(
   if (after) draft.zeroFlowAfter_Pa = zeroFlowValues(cells, after, `${path}.zeroFlowAfter_Pa`, collector)
   if (!before || !after) {
     const which = before ? 'after' : after ? 'before' : 'before or after'
-    collector.tell(
-      'caution',
-      'log-series-no-zero-flow',
-      `no steady stretch without flow was found ${which} the readings`,
-      whole(cells),
-      path,
-    )
+    collector.tell(seriesText('log-series-no-zero-flow', { which }), whole(cells), path)
   }
   return draft
 }
@@ -196,14 +193,20 @@ function scatterOf({ pressure, flow }: Station, flowKind: SeriesCells['flowKind'
   }
 }
 
-function readingText(cells: SeriesCells, { pressure, flow }: Station): string {
-  const uncertainty =
-    pressure.standardUncertainty === undefined
-      ? 'standard uncertainty unknown (too few independent samples)'
-      : `standard uncertainty ${round(pressure.standardUncertainty)} Pa${pressure.effectiveSamples < FEW ? ' (few independent samples: it may be a fifth too small)' : ''}`
-  const unit = cells.flowKind === 'flow_m3_h' ? 'm³/h' : 'Pa'
-  return `averaged from ${pressure.samples} samples: ${round(pressure.mean)} Pa, standard deviation ${round(pressure.standardDeviation)} Pa, ${uncertainty}, drift ${round(pressure.drift)} Pa; ${round(flow.mean)} ${unit} at the device, standard deviation ${round(flow.standardDeviation)}`
-}
+const averaged = (cells: SeriesCells, { pressure, flow }: Station): LogRemark =>
+  seriesText('log-series-reading', {
+    samples: pressure.samples,
+    mean: pressure.mean,
+    deviation: pressure.standardDeviation,
+    drift: pressure.drift,
+    uncertainty: pressure.standardUncertainty,
+    few: pressure.effectiveSamples < FEW,
+    device: {
+      mean: flow.mean,
+      deviation: flow.standardDeviation,
+      unit: cells.flowKind === 'flow_m3_h' ? 'm³/h' : 'Pa',
+    },
+  })
 
 function tellRejected(
   cells: SeriesCells,
@@ -214,38 +217,26 @@ function tellRejected(
 ): void {
   const { pressure, window } = station
   const seconds = (cells.time_s[station.last] ?? 0) - (cells.time_s[station.first] ?? 0)
-  const message =
-    station.rejected === 'drift'
-      ? `the station near ${round(pressure.mean)} Pa drifts by ${round(pressure.drift)} Pa over ${options.averagingTime_s} s (limit ${round(driftLimit(pressure, options))} Pa); no reading was taken`
-      : `the station near ${round(pressure.mean)} Pa holds steady for ${round(seconds)} s only (${options.averagingTime_s} s needed); no reading was taken`
+  const { mean, drift } = pressure
+  const time_s = options.averagingTime_s
   collector.tell(
-    'caution',
-    `log-series-${station.rejected}`,
-    message,
+    station.rejected === 'drift'
+      ? seriesText('log-series-drift', { mean, drift, time_s, limit: driftLimit(pressure, options) })
+      : seriesText('log-series-short', { mean, held_s: seconds, time_s }),
     windowText(cells, window),
     path,
-    'hold each station steady for longer',
   )
 }
 
 /** Gauges log at 1 to 10 Hz; a slower log leaves too few samples to judge steadiness by. */
 function checkSampling(cells: SeriesCells, collector: Collector, path: string): void {
   const step = sampleStep(cells.time_s)
-  if (step > 2)
-    collector.tell(
-      'caution',
-      'log-series-slow',
-      `the series has a sample every ${round(step)} s only; steadiness is hard to judge`,
-      whole(cells),
-      path,
-    )
+  if (step > 2) collector.tell(seriesText('log-series-slow', { step_s: step }), whole(cells), path)
   for (let index = 1; index < cells.time_s.length; index++) {
     const gap = (cells.time_s[index] as number) - (cells.time_s[index - 1] as number)
     if (gap > 5 * step)
       collector.tell(
-        'caution',
-        'log-series-gap',
-        `${round(gap)} s are missing before this row; no average spans the gap`,
+        seriesText('log-series-gap', { gap_s: gap }),
         windowText(cells, { first: index, last: index }),
         path,
       )
@@ -258,8 +249,4 @@ function whole(cells: SeriesCells): string {
     cells.sheet,
     `${addressOf(cells.rows[0] ?? 0, cells.column)}:${addressOf(last, cells.column)}`,
   )
-}
-
-function round(value: number): string {
-  return String(Number(value.toPrecision(3)))
 }

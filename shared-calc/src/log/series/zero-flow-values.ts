@@ -1,3 +1,4 @@
+import { seriesText } from '../../catalogue/findings/log/series.js'
 import type { Collector } from '../collector.js'
 import { type SeriesCells, type Station, windowText } from './series.js'
 import { sampleStep } from './stations.js'
@@ -8,7 +9,7 @@ const MOST_VALUES = 1000
 /** Common advice for the length of a zero-flow block, ISO 9972:2015, 5.3.3 (value from memory). */
 const BLOCK_S = 30
 
-/** A zero-flow stretch as values of 1 s, Pa. A stretch under 30 s is told of. */
+/** A zero-flow stretch as values of 1 s, Pa. A stretch under 30 s is reported. */
 export function zeroFlowValues(
   cells: SeriesCells,
   station: Station,
@@ -30,20 +31,8 @@ export function zeroFlowValues(
   }
   const range = windowText(cells, { first, last })
   collector.cells[path] = range
-  collector.tell(
-    'note',
-    'log-series-zero-flow',
-    `${values.length} averages of ${Number(width.toPrecision(3))} s of the stretch without flow`,
-    range,
-    path,
-  )
+  collector.tell(seriesText('log-series-zero-flow', { values: values.length, each_s: width }), range, path)
   if (length < BLOCK_S)
-    collector.tell(
-      'caution',
-      'log-series-zero-short',
-      `the stretch without flow holds for ${Math.round(length)} s only; ${BLOCK_S} s are asked for`,
-      range,
-      path,
-    )
+    collector.tell(seriesText('log-series-zero-short', { held_s: length, needed_s: BLOCK_S }), range, path)
   return values
 }

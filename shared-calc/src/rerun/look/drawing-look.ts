@@ -1,5 +1,4 @@
-import { sha256 } from '@noble/hashes/sha2.js'
-import { bytesToHex } from '@noble/hashes/utils.js'
+import { sha256Hex } from '../../contract/sha256.js'
 import { type ChartLook, chartOf } from './chart-look.js'
 import type { Package } from './package.js'
 import { attr, child, deep, isOn, textOf, type XmlNode } from './xml-tree.js'
@@ -63,7 +62,7 @@ function objectOf(from: Package, path: string, anchor: XmlNode): DrawnObject {
   const picture = deep(anchor, 'blip')[0]
   if (picture) {
     const bytes = from.parts.get(links.get(attr(picture, 'embed') ?? '')?.target ?? '')
-    return { ...place, kind: 'picture', content: bytes ? bytesToHex(sha256(bytes)) : 'not in the file' }
+    return { ...place, kind: 'picture', content: bytes ? sha256Hex(bytes) : 'not in the file' }
   }
   return { ...place, kind: 'text box or shape', content: deep(anchor, 'txBody').map(textOf).join(' ').trim() }
 }

@@ -1,10 +1,10 @@
 import { useState } from 'preact/hooks'
-import type { Host, InsertedChart } from '../../../host/host.js'
-import { plainName } from '../../plain-name.js'
-import { type Lists, photosIn } from '../lists.js'
+import type { Done, Job } from '../../../worker/messages.js'
 import type { Section, SectionProps } from '../section.js'
+import type { TestStore } from '../store.js'
+import { reportParts } from './export/report-parts.js'
 
-/** Writes the summary: into this workbook, as a new one, or to disk. */
+/** Writes the summary: into this workbook, as a new one, or to disk as workbook or PDF. */
 function Export({ store, state }: SectionProps) {
   const [doing, setDoing] = useState<string>()
   const [done, setDone] = useState<string>()
@@ -15,105 +15,100 @@ function Export({ store, state }: SectionProps) {
     : result?.unusable
       ? 'First correct the entries that cannot be used: see the findings.'
       : 'There is no result to write yet.'
-
-  const run = async (
-    what: string,
-    then: (bytes: Uint8Array, fileName: string, chart: InsertedChart) => Promise<string>,
-  ): Promise<void> => {
-    const { record, cells = {}, told = [] } = state.result ?? {}
-    if (!record) return
-    setDoing(what)
-    setDone(undefined)
-    const words = await store.attempt(async () => {
-      const { runJob } = await import('../../../worker/run-job.js')
-      const insertBeside = what === 'insert' ? (await store.host.sheets()).map(({ name }) => name) : undefined
-      const written = await runJob({
-        kind: 'summary',
-        record,
-        cells,
-        findings: told,
-        ...(await photosFor(store.host, state.entries.lists)),
-        ...(insertBeside ? { insertBeside } : {}),
-      })
-      return written.kind === 'written'
-        ? then(written.bytes, fileNameOf(record.building.name, record.test.date), written.chart)
-        : undefined
-    })
-    setDoing(undefined)
-    setDone(words)
-  }
-
   const { unavailable, kind } = store.host
+
+  const button = (label: string, write: (store: TestStore) => Promise<string | undefined>, off?: string) => (
+    <button
+      type="button"
+      class={label === DOWNLOAD ? 'main-action' : undefined}
+      disabled={!ready || doing !== undefined || off !== undefined}
+      onClick={async () => {
+        setDoing(write === downloadPdf ? 'Writing the PDF …' : 'Writing the workbook …')
+        setDone(undefined)
+        const words = await store.attempt(() => write(store))
+        setDoing(undefined)
+        setDone(words)
+      }}
+    >
+      {label}
+    </button>
+  )
   return (
     <div class="export">
       {kind === 'excel' ? (
         <>
-          <button
-            type="button"
-            disabled={!ready || doing !== undefined || unavailable.insertWorkbook !== undefined}
-            onClick={() =>
-              void run('insert', async (bytes, _fileName, chart) => {
-                const inserted = await store.host.insertWorkbook(bytes, chart)
-                return [`Added ${inserted.sheets.join(', ')} to this workbook.`, ...inserted.notes].join(' ')
-              })
-            }
-          >
-            Write into this workbook
-          </button>
-          <button
-            type="button"
-            disabled={!ready || doing !== undefined}
-            onClick={() =>
-              void run('open', async (bytes, fileName) => {
-                await store.host.openWorkbook(bytes, fileName)
-                return 'The summary is open as a new workbook; save it there.'
-              })
-            }
-          >
-            Open as a new workbook
-          </button>
+          {button('Write into this workbook', insert, unavailable.insertWorkbook)}
+          {button('Open as a new workbook', openNew)}
         </>
       ) : null}
-      <button
-        type="button"
-        class="main-action"
-        disabled={!ready || doing !== undefined}
-        onClick={() =>
-          void run('download', async (bytes, fileName) => {
-            await store.host.download(bytes, fileName)
-            return `Downloaded ${fileName}.`
-          })
-        }
-      >
-        Download the summary workbook
-      </button>
-      {unavailable.insertWorkbook && kind === 'excel' ? (
-        <p class="hint">{unavailable.insertWorkbook}</p>
-      ) : null}
+      {button(DOWNLOAD, downloadWorkbook, unavailable.download)}
+      {button('Download as PDF', downloadPdf, unavailable.download)}
+      {kind === 'excel'
+        ? [unavailable.insertWorkbook, unavailable.download].map((words) =>
+            words ? (
+              <p class="hint" key={words}>
+                {words}
+              </p>
+            ) : null,
+          )
+        : null}
       {why ? <p class="hint">{why}</p> : null}
-      <p role="status">{doing ? 'Writing the workbook …' : done}</p>
+      <p role="status">{doing ?? done}</p>
     </div>
   )
 }
 
-/** Photos of leaks and of the set-up; one that a leak names and that is not kept is left to the writer to report. */
-async function photosFor(
-  { photos }: Host,
-  lists: Lists = {},
-): Promise<{ photos?: ReadonlyMap<string, Uint8Array> }> {
-  const { 'leaks.list': leaks = [], 'site.setUp': setUp = [] } = lists
-  const names = photosIn({ 'leaks.list': leaks, 'site.setUp': setUp })
-  if (!photos || names.length === 0) return {}
-  const read = await Promise.all(names.map(async (name) => [name, await photos.read(name)] as const))
-  return { photos: new Map(read.flatMap(([name, bytes]) => (bytes ? [[name, bytes] as const] : []))) }
+const DOWNLOAD = 'Download the summary workbook'
+
+async function insert(store: TestStore): Promise<string | undefined> {
+  const taken = (await store.host.sheets()).map(({ name }) => name)
+  const written = await work(store, (parts) => ({ kind: 'summary', insertBeside: taken, ...parts }))
+  if (written?.done.kind !== 'written') return undefined
+  const inserted = await store.host.insertWorkbook(written.done.bytes, written.done.chart)
+  return [`Added ${inserted.sheets.join(', ')} to this workbook.`, ...inserted.notes, ...written.notes].join(
+    ' ',
+  )
 }
 
-const fileNameOf = (building: string, date: string): string =>
-  `${plainName(building) || 'test'}-${date}-summary.xlsx`
+async function openNew(store: TestStore): Promise<string | undefined> {
+  const written = await work(store, (parts) => ({ kind: 'summary', ...parts }))
+  if (written?.done.kind !== 'written') return undefined
+  await store.host.openWorkbook(written.done.bytes, `${written.name}.xlsx`)
+  return ['The summary is open as a new workbook; save it there.', ...written.notes].join(' ')
+}
+
+async function downloadWorkbook(store: TestStore): Promise<string | undefined> {
+  const written = await work(store, (parts) => ({ kind: 'summary', ...parts }))
+  if (written?.done.kind !== 'written') return undefined
+  await store.host.download(written.done.bytes, `${written.name}.xlsx`)
+  return [`Downloaded ${written.name}.xlsx.`, ...written.notes].join(' ')
+}
+
+async function downloadPdf(store: TestStore): Promise<string | undefined> {
+  const written = await work(store, (parts) => ({ kind: 'pdf', ...parts }))
+  if (written?.done.kind !== 'pdf-written') return undefined
+  const { bytes, lacking } = written.done
+  await store.host.download(bytes, `${written.name}.pdf`, 'application/pdf')
+  const boxes =
+    lacking.length > 0 ? [`The font has no ${lacking.join(' ')}; the PDF shows an empty box for each.`] : []
+  return [`Downloaded ${written.name}.pdf.`, ...boxes, ...written.notes].join(' ')
+}
+
+type Parts = NonNullable<Awaited<ReturnType<typeof reportParts>>>
+
+async function work(
+  store: TestStore,
+  jobFor: (parts: Parts['parts']) => Job,
+): Promise<{ done: Done; name: string; notes: string[] } | undefined> {
+  const made = await reportParts(store)
+  if (!made) return undefined
+  const { runJob } = await import('../../../worker/run-job.js')
+  return { done: await runJob(jobFor(made.parts)), name: made.name, notes: made.notes }
+}
 
 export const exportSection: Section = {
   id: 'export',
-  title: 'Summary workbook',
+  title: 'Summary and test report',
   steps: ['result'],
   fold: 'always',
   Body: Export,

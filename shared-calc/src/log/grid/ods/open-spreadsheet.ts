@@ -1,9 +1,10 @@
+import { fileText } from '../../../catalogue/findings/log/file.js'
+import { logFinding } from '../../../catalogue/findings/log/log-text.js'
 import { guardSizes } from '../../container/guard.js'
 import { refuseForeignDocument } from '../../container/sniff.js'
 import { unpackText } from '../../container/unpack.js'
 import { type XmlEvents, xmlReader } from '../../container/xml.js'
 import { listEntries, type ZipEntry } from '../../container/zip.js'
-import { note } from '../../findings.js'
 import { refuse } from '../../problem.js'
 import type { Grid } from '../grid.js'
 import { type Content, contentEvents } from './content-part.js'
@@ -33,7 +34,7 @@ export function openSpreadsheet(bytes: Uint8Array, fileName: string): Grid {
     names: content.names,
     date1904: false,
     findings: [...entries.keys()].some((name) => /^(Basic|Scripts)\/.+\/.+/.test(name))
-      ? [note('log-macros', 'the spreadsheet holds macros; they were neither read nor run', [], [])]
+      ? [logFinding(fileText('log-macros'))]
       : [],
   }
 }

@@ -1,23 +1,23 @@
+import { fileText } from '../../../catalogue/findings/log/file.js'
+import { logFinding } from '../../../catalogue/findings/log/log-text.js'
 import type { Finding } from '../../../contract/record/index.js'
 import { decoderFor } from '../../container/zip.js'
-import { note } from '../../findings.js'
 import { refuse } from '../../problem.js'
 
 /**
  * Text of a separated-values file: UTF-8 or UTF-16 where its bytes prove it, else Windows-1252, and then a finding says so.
- * @throws LogError `unreadable-text` for bytes that are no text
+ * @throws LogError `unreadable-text` for bytes that are not text
  */
 export function decodeText(bytes: Uint8Array): { text: string; findings: Finding[] } {
   const proven = provenEncoding(bytes)
   if (proven) return { text: decoderFor(proven).decode(bytes), findings: [] }
   if (holdsControls(bytes))
-    refuse('unreadable-text', 'the file is no text (it holds control bytes): it is not a .csv')
+    refuse('unreadable-text', 'this is not a text file (it holds control bytes), so it is not a .csv file')
   try {
     return { text: decoderFor('utf-8', { fatal: true }).decode(bytes), findings: [] }
   } catch {
     const text = decoderFor('windows-1252').decode(bytes)
-    const message = 'the file is not UTF-8; it was read as Windows-1252: check letters with accents'
-    return { text, findings: [note('log-encoding', message, [], [])] }
+    return { text, findings: [logFinding(fileText('log-encoding'))] }
   }
 }
 

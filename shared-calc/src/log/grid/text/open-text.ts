@@ -1,5 +1,6 @@
+import { fileText } from '../../../catalogue/findings/log/file.js'
+import { logFinding } from '../../../catalogue/findings/log/log-text.js'
 import type { Finding } from '../../../contract/record/index.js'
-import { note } from '../../findings.js'
 import { LIMITS } from '../../limits.js'
 import { refuse } from '../../problem.js'
 import { addressOf, withSheet } from '../address.js'
@@ -19,7 +20,7 @@ export function openText(bytes: Uint8Array, fileName: string, stated?: '.' | ','
   if (bytes.length > LIMITS.textBytes)
     refuse(
       'too-large',
-      `the file is larger than the ${LIMITS.textBytes / 1024 / 1024} MB that are read of a text file`,
+      `the text file is larger than ${LIMITS.textBytes / 1024 / 1024} MB, the most that is read`,
     )
   const { text, findings } = decodeText(bytes)
   const name = fileName.replace(/^.*[\\/]/, '').replace(/\.[^.]*$/, '') || 'text'
@@ -39,10 +40,8 @@ export function openText(bytes: Uint8Array, fileName: string, stated?: '.' | ','
   }
 }
 
-function decimalFound({ sign, cell }: { sign: '.' | ','; cell: string }): Finding {
-  const message = `numbers of the file are read with a decimal ${SIGNS[sign]}, as ${cell} proves`
-  return note('log-decimal', message, [], [cell])
-}
+const decimalFound = ({ sign, cell }: { sign: '.' | ','; cell: string }): Finding =>
+  logFinding(fileText('log-decimal', { sign: SIGNS[sign], cell }), [cell])
 
 function split(text: string, sheet: string): string[][] {
   const separator = findSeparator(text)

@@ -1,10 +1,11 @@
+import { fileText } from '../../../catalogue/findings/log/file.js'
+import { logFinding } from '../../../catalogue/findings/log/log-text.js'
 import { guardSizes } from '../../container/guard.js'
 import { partMemory } from '../../container/part-memory.js'
 import { refuseForeignZip } from '../../container/sniff.js'
 import { unpackText } from '../../container/unpack.js'
 import { type XmlEvents, xmlReader } from '../../container/xml.js'
 import { listEntries, type ZipEntry } from '../../container/zip.js'
-import { note } from '../../findings.js'
 import { refuse } from '../../problem.js'
 import { parseBlock } from '../address.js'
 import { CellStore } from '../cell-store.js'
@@ -71,7 +72,7 @@ export function openWorkbook(bytes: Uint8Array, fileName: string): Grid {
     names: definedNames(part),
     date1904: part.date1904,
     findings: [...entries.keys()].some((name) => /vbaProject\.bin$/i.test(name))
-      ? [note('log-macros', 'the workbook holds macros; they were neither read nor run', [], [])]
+      ? [logFinding(fileText('log-macros'))]
       : [],
   }
 }

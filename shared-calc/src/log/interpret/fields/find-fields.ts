@@ -1,12 +1,14 @@
 import { readDateText } from '../../cells/dates.js'
+import { bareUnit } from '../../cells/stated-unit.js'
 import type { KnownUnit } from '../../cells/units.js'
-import type { Content, Written } from '../grid/cell-content.js'
-import { writtenIn } from '../grid/cell-content.js'
+import { type Written, writtenIn } from '../../cells/written.js'
+import type { Content } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
 import type { Stopped } from '../not-searched.js'
-import { bareUnit, type Label, readLabel, says } from '../words/label.js'
+import { type Label, readLabel, says } from '../words/label.js'
 import { MOST_LABELS } from '../zero-flow.js'
 import { classify, type FieldName, sideOf } from './classify.js'
+import { piecesOf } from './in-sentence.js'
 
 /** A single value found by its label. */
 export interface FoundField {
@@ -50,7 +52,9 @@ export function findFields(
         stopped(view.address(row, column))
         return found
       }
-      if (add(inOwnCell(view, row, column, text))) continue
+      const told = inSentence(view, row, column, text)
+      for (const field of told) add(field)
+      if (told.length > 0 || add(inOwnCell(view, row, column, text))) continue
       if (text.length > 90) continue
       const label = readLabel(text)
       const sides = bySide(view, row, column, label, isTaken)
@@ -76,6 +80,8 @@ function made(
 ): FoundField | undefined {
   if (!content || content.kind === 'time' || content.kind === 'struck' || content.kind === 'error')
     return undefined
+  // Beside a label brackets may say "roughly" or "not sure" as well as "negative".
+  if (content.kind === 'number' && content.written.bracketed) return undefined
   const unit =
     (content.kind === 'number' ? content.written.unit : undefined) ??
     beside ??
@@ -116,6 +122,17 @@ function looseUnit(label: Label): KnownUnit | undefined {
   if (unit?.kind === 'length') return says(label, 'height') || says(label, 'altitude') ? unit : undefined
   if (unit?.kind === 'time') return undefined
   return unit
+}
+
+/** Two values or more in one text, each behind its label. */
+function inSentence(view: View, row: number, column: number, text: string): FoundField[] {
+  const at = { row, column }
+  const fields = piecesOf(text).flatMap(({ label, rest }) => {
+    const written = writtenIn(rest, undefined)
+    const content: Content | undefined = written && { kind: 'number', written }
+    return made(view, at, at, readLabel(label), content, undefined) ?? []
+  })
+  return fields.length >= 2 ? fields : []
 }
 
 /** "Volume: 412.6 m³" or "Volume = 412.6 m³" in one cell. */

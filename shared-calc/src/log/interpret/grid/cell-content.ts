@@ -1,19 +1,8 @@
 import { dateOfSerial, isDateFormat, isTimeFormat, readDateText } from '../../cells/dates.js'
 import { readNumberText } from '../../cells/number-text.js'
-import { findUnit, formatUnit, type KnownUnit } from '../../cells/units.js'
-import type { Cell, Faint } from '../../grid/grid.js'
-
-/** A number somebody wrote into a cell, in the unit the cell itself states, if any. */
-export interface Written {
-  readonly value: number
-  readonly unit?: KnownUnit
-  /** What else stands in the cell: "(gusty)". */
-  readonly note?: string
-  /** The other reading of a number like "1,234". */
-  readonly other?: number
-  /** Written or shaded in grey. */
-  readonly faint?: Faint
-}
+import { formatUnit } from '../../cells/units.js'
+import { type Written, writtenIn } from '../../cells/written.js'
+import type { Cell } from '../../grid/grid.js'
 
 /** What a cell holds, as far as the cell alone can tell. */
 export type Content =
@@ -82,45 +71,6 @@ function ofText(text: string, decimal: '.' | ',' | undefined): Content {
   if (written) return { kind: 'number', written }
   const several = severalIn(text, decimal)
   return several ? { kind: 'text', text, numbers: several } : { kind: 'text', text }
-}
-
-/** A number with its unit and a remark; undefined where the text is more than that. */
-export function writtenIn(text: string, decimal: '.' | ',' | undefined): Written | undefined {
-  const bare = text.replace(/^[~≈≃]\s*|^(?:ca|approx)\.?\s+/i, '')
-  const read = readNumberText(bare, decimal)
-  if (!read) return undefined
-  if ('ambiguous' in read) {
-    const [grouped, fraction] = read.ambiguous
-    return { value: grouped, other: fraction }
-  }
-  const { value, rest } = read
-  if (rest === '') return bare === text ? { value } : { value, note: 'approximate' }
-  const unit = findUnit(rest)
-  if (unit) return { value, unit }
-  const spread = /^(?:±|\+\/-|\+-)\s*[\d.,]+\s*([\s\S]*)$/.exec(rest)
-  if (spread) {
-    const after = spread[1] ? findUnit(spread[1]) : undefined
-    return { value, ...(after ? { unit: after } : {}), note: rest }
-  }
-  const cut = remarkAt(rest)
-  if (cut < 0) return undefined
-  const head = rest.slice(0, cut).trim()
-  const note = rest.slice(cut).trim()
-  const headUnit = head === '' ? undefined : findUnit(head)
-  if (head !== '' && !headUnit) return undefined
-  return { value, ...(headUnit ? { unit: headUnit } : {}), note }
-}
-
-/** Where a remark begins that stands in brackets, behind a mark, or is a word without figures; −1: there is none. */
-function remarkAt(rest: string): number {
-  const bracket = rest.search(/[([]/)
-  if (bracket >= 0) return bracket
-  const mark = rest.search(/[*!?;,]/)
-  if (mark >= 0) return mark
-  if (/\d/.test(rest)) return -1
-  const words = rest.split(/\s+/)
-  const unit = findUnit(words[0] ?? '')
-  return unit && (words[0] ?? '').length > 1 ? rest.indexOf(' ') : -1
 }
 
 /** Two or more numbers in one cell: "20.5 / 8.5", "−1.4; −1.1; −0.9". */

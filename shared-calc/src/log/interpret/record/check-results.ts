@@ -1,8 +1,9 @@
+import { fieldText } from '../../../catalogue/findings/log/fields.js'
+import { logFinding } from '../../../catalogue/findings/log/log-text.js'
 import type { Finding, TestRecord } from '../../../contract/record/index.js'
 import { workOut } from '../../../evaluation/work/work-out.js'
 import { methodById } from '../../../methods/index.js'
 import { toRecordUnit } from '../../cells/units.js'
-import { caution, note } from '../../findings.js'
 import type { FoundField } from '../fields/find-fields.js'
 import type { FieldScope } from '../tests/scope.js'
 
@@ -52,19 +53,14 @@ function compared({ name, content, unit, cell, label }: FoundField, figures: Fig
   const nearest = [...candidates].sort((a, b) => Math.abs(a / value - 1) - Math.abs(b / value - 1))[0]
   if (nearest === undefined || !(value > 0)) return []
   const off = nearest / value - 1
-  const said = `the log's own ${label.text.trim() || name} is ${round(value)}`
-  if (Math.abs(off) <= AGREES)
-    return [note('log-result-confirmed', `${said}; the readings give ${round(nearest)}`, [], [cell])]
+  const said = { label: label.text.trim() || name, logged: round(value) }
+  const confirmed = Math.abs(off) <= AGREES
   return [
-    caution(
-      'log-result-differs',
-      `${said}, but the readings as understood give ${round(candidates[0] ?? nearest)} (${off > 0 ? '+' : '−'}${Math.abs(100 * off).toFixed(0)} %)`,
-      [],
+    logFinding(
+      confirmed
+        ? fieldText('log-result-confirmed', { ...said, read: round(nearest) })
+        : fieldText('log-result-differs', { ...said, read: round(candidates[0] ?? nearest), off }),
       [cell],
-      {
-        remedy:
-          'look at what was read (volume, units, which columns), or at how the log works its result out',
-      },
     ),
   ]
 }

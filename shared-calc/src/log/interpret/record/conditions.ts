@@ -1,3 +1,8 @@
+import { cellText } from '../../../catalogue/findings/log/cells.js'
+import { fieldText } from '../../../catalogue/findings/log/fields.js'
+import { questions } from '../../../catalogue/questions.js'
+import { placeWords } from '../../../contract/record/index.js'
+import { unitOfBarometer, unitOfRoom } from '../../cells/likely-unit.js'
 import type { KnownUnit, QuantityKind } from '../../cells/units.js'
 import { findUnit, RECORD_UNITS, shown } from '../../cells/units.js'
 import type { FieldName } from '../fields/classify.js'
@@ -7,8 +12,6 @@ import type { Draft } from './draft.js'
 
 const INDOOR = 'conditions.indoorTemperature_C'
 const OUTDOOR = 'conditions.outdoorTemperature_C'
-const C: KnownUnit = { kind: 'temperature', unit: 'degC' }
-const F: KnownUnit = { kind: 'temperature', unit: 'degF' }
 
 /** Temperatures, air pressure, humidity and wind. Missing temperatures are asked for. */
 export function putConditions(draft: Draft, scope: FieldScope) {
@@ -48,6 +51,7 @@ const NAMES: Record<string, string> = {
   'building.name': 'name of the building',
   'building.address': 'address',
   'building.volume_m3': 'internal volume',
+  'building.volumeBasis': 'basis of the volume',
   'building.envelopeArea_m2': 'envelope area',
   'building.floorArea_m2': 'floor area',
   'building.height_m': 'height of the building',
@@ -73,13 +77,11 @@ export function put(draft: Draft, field: FoundField, path: string, value: unknow
   draft.use(field.cell, field.label.text, NAMES[path] ?? path, path, `labelled "${field.label.text}"`)
   if (field.content.kind === 'number') {
     const { note } = field.content.written
-    if (note)
-      draft.caution('log-remark', `the remark "${note}" next to the number was left out`, field.cell, path)
-    if (field.content.formula)
-      draft.note('log-formula', 'the cell holds a formula; its stored result was read', field.cell, path)
+    if (note) draft.tell(cellText('log-remark', { remark: note }), field.cell, path)
+    if (field.content.formula) draft.tell(cellText('log-formula'), field.cell, path)
   }
   if (field.hidden)
-    draft.caution('log-hidden', 'the cell stands in a hidden row or column; it was read', field.cell, path)
+    draft.tell(cellText('log-hidden', { what: 'cell', hidden: 'row or column' }), field.cell, path)
 }
 
 /** The unit somebody gave in answer to a question; a text that is no such unit is a problem. */
@@ -95,12 +97,16 @@ export function answeredUnit(
     path
   ]
   if (unit?.kind === kind) {
-    draft.note('log-answer', `the unit was given as ${shown(unit.unit)}`, cell, path)
+    draft.tell(
+      fieldText('log-answer', { field: `unit of the ${kind}`, answer: shown(unit.unit) }),
+      cell,
+      path,
+    )
     return unit
   }
   draft.collector.refuse(
     'unknown-unit',
-    `${JSON.stringify(typed)} is not a unit of ${kind} known here`,
+    `${JSON.stringify(typed)} is not a known unit of ${kind}`,
     cell,
     path,
   )
@@ -116,7 +122,7 @@ interface Temperature {
 function putTemperatures(draft: Draft, scope: FieldScope) {
   const [pair] = scope.all('temperatures')
   const of = (name: FieldName, index: number): Temperature | undefined => {
-    const field = agreeing(draft, scope.all(name), name)
+    const field = agreeing(draft, scope.all(name), name === 'indoorTemperature' ? INDOOR : OUTDOOR)
     if (field?.content.kind === 'number') {
       const { value, unit } = field.content.written
       return { value, ...((unit ?? field.unit) ? { unit: (unit ?? field.unit) as KnownUnit } : {}), field }
@@ -134,8 +140,9 @@ function putTemperatures(draft: Draft, scope: FieldScope) {
   const indoor = of('indoorTemperature', first[0] as number)
   const outdoor = of('outdoorTemperature', first[1] as number)
   const unit = indoor?.unit ?? outdoor?.unit
-  putTemperature(draft, INDOOR, 'inside', indoor, unit ?? guessed(indoor?.value, undefined))
-  putTemperature(draft, OUTDOOR, 'outside', outdoor, unit ?? guessed(indoor?.value, outdoor?.value))
+  const likely = indoor && unitOfRoom(indoor.value)
+  putTemperature(draft, INDOOR, 'indoor', indoor, unit ?? likely)
+  putTemperature(draft, OUTDOOR, 'outdoor', outdoor, unit ?? likely)
 }
 
 const outsideFirst = ({ label }: FoundField): boolean => {
@@ -147,54 +154,38 @@ const outsideFirst = ({ label }: FoundField): boolean => {
   return out >= 0 && inside >= 0 && out < inside
 }
 
-/** A room is kept at 5 to 35 °C, which is 41 to 95 °F: outside both, nothing can be told. */
-function guessed(indoor: number | undefined, _outdoor: number | undefined): KnownUnit | undefined {
-  if (indoor === undefined) return undefined
-  if (indoor >= 5 && indoor <= 35) return C
-  return indoor >= 45 && indoor <= 100 ? F : undefined
-}
-
 function putTemperature(
   draft: Draft,
   path: string,
-  side: 'inside' | 'outside',
+  side: 'indoor' | 'outdoor',
   found: Temperature | undefined,
   unit: KnownUnit | undefined,
 ) {
   const given = draft.answered(path)
   if (given !== undefined) return draft.put(path, given)
-  if (!found)
-    return draft.ask({
-      path,
-      text: `What was the temperature ${side} during the test? The log does not say.`,
-      cells: [],
-      choices: [],
-      example: side === 'inside' ? '21 °C' : '8 °C',
-    })
+  if (!found) return draft.ask({ path, cells: [], ...questions.temperature({ side }) })
   const { value, field } = found
   const own = found.unit ?? unit ?? answeredUnit(draft, 'temperature.unit', field.cell)
   if (!own)
     return draft.ask({
       path: 'temperature.unit',
-      text: `Is the temperature ${side}, ${value}, in °C or °F?`,
       cells: [field.cell],
-      choices: [
-        { value: '°F', label: `${value} °F` },
-        { value: '°C', label: `${value} °C` },
-      ],
+      ...questions.temperatureUnit({ side, value }),
     })
-  if (!found.unit)
-    draft.note(
-      'log-unit-likely',
-      `no unit is stated; ${value} ${side === 'inside' ? 'indoors ' : ''}was read as ${shown(own.unit)}, because a room at ${value} ${own.unit === 'degC' ? '°F' : '°C'} is not likely`,
+  if (!found.unit && unit)
+    draft.tell(
+      fieldText('log-unit-likely/temperature', { value, indoors: side === 'indoor', ...scalesOf(own) }),
       field.cell,
       path,
     )
   put(draft, field, path, draft.converted(value, own, field.cell, path))
 }
 
+const scalesOf = ({ unit }: KnownUnit) =>
+  unit === 'degC' ? ({ unit: '°C', other: '°F' } as const) : ({ unit: '°F', other: '°C' } as const)
+
 /** Several values of one field must agree; the first is taken where they do, or where the others are further off. */
-export function agreeing(draft: Draft, fields: readonly FoundField[], what: string): FoundField | undefined {
+export function agreeing(draft: Draft, fields: readonly FoundField[], path: string): FoundField | undefined {
   const numbers = fields.filter(({ content }) => content.kind === 'number')
   const [first] = numbers
   const other = numbers.find(
@@ -205,22 +196,13 @@ export function agreeing(draft: Draft, fields: readonly FoundField[], what: stri
       one.view.name === first.view.name,
   )
   if (first && other && other.content.kind === 'number')
-    draft.caution(
-      'log-several-values',
-      `there are several values for this (${what}); the first was read`,
+    draft.tell(
+      fieldText('log-several-values', { field: placeWords(path, {}) }),
       [first.cell, other.cell],
-      what,
+      path,
     )
   return first
 }
-
-const BAROMETERS: [unit: string, lowest: number, highest: number][] = [
-  ['hPa', 800, 1100],
-  ['kPa', 80, 110],
-  ['Pa', 80_000, 110_000],
-  ['inHgConventional', 24, 32],
-  ['mmHgConventional', 600, 790],
-]
 
 function putBarometer(draft: Draft, scope: FieldScope) {
   const path = 'conditions.barometricPressure_Pa'
@@ -230,28 +212,15 @@ function putBarometer(draft: Draft, scope: FieldScope) {
   if (field?.content.kind !== 'number') return
   const { value } = field.content.written
   const stated = field.content.written.unit ?? field.unit
-  const likely = BAROMETERS.find(([, lowest, highest]) => value >= lowest && value <= highest)
-  const unit =
-    stated ??
-    (likely ? ({ kind: 'pressure', unit: likely[0] } as KnownUnit) : undefined) ??
-    answeredUnit(draft, 'barometer.unit', field.cell)
+  const unit = stated ?? unitOfBarometer(value) ?? answeredUnit(draft, 'barometer.unit', field.cell)
   if (!unit)
     return draft.ask({
       path: 'barometer.unit',
-      text: `What is the unit of the air pressure ${value}?`,
       cells: [field.cell],
-      choices: ['hPa', 'kPa', 'inHg', 'mmHg'].map((one) => ({
-        value: one,
-        label: `${value} ${one}`,
-      })),
+      ...questions.barometerUnit({ value }),
     })
-  if (!stated)
-    draft.note(
-      'log-unit-likely',
-      `no unit is stated; ${value} can only be ${shown(unit.unit)} as the pressure of the air`,
-      field.cell,
-      path,
-    )
+  if (!stated && unitOfBarometer(value))
+    draft.tell(fieldText('log-unit-likely/barometer', { value, unit: shown(unit.unit) }), field.cell, path)
   put(draft, field, path, draft.converted(value, unit, field.cell, path))
 }
 
@@ -263,12 +232,7 @@ function putHumidity(draft: Draft, field: FoundField | undefined, path: string) 
   const share = field.content.percent || (!field.unit && value <= 1)
   const base: QuantityKind = 'fraction'
   if (!field.unit && !field.content.percent)
-    draft.note(
-      'log-unit-likely',
-      `no unit is stated; ${value} was read as ${share ? 'a fraction' : 'per cent'}`,
-      field.cell,
-      path,
-    )
+    draft.tell(fieldText('log-unit-likely/humidity', { value, share }), field.cell, path)
   const unit = share ? { kind: base, unit: RECORD_UNITS.fraction } : { kind: base, unit: 'percent' }
   put(draft, field, path, draft.converted(value, unit, field.cell, path))
 }

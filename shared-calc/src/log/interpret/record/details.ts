@@ -1,3 +1,6 @@
+import { cellText } from '../../../catalogue/findings/log/cells.js'
+import { fieldText } from '../../../catalogue/findings/log/fields.js'
+import { questions } from '../../../catalogue/questions.js'
 import { methods } from '../../../methods/index.js'
 import { readDateText } from '../../cells/dates.js'
 import { fieldKind } from '../../cells/fields.js'
@@ -49,17 +52,16 @@ export function putDetails(draft: Draft, scope: FieldScope, options: DetailOptio
     const given = draft.answered(path)
     if (given !== undefined) draft.put(path, given)
   }
-  const stage = scope.all('stage')[0]
-  const known = stage && fieldKind('test.stage')
-  if (
-    stage &&
-    known?.kind === 'choice' &&
-    draft.answers['test.stage'] === undefined &&
-    stage.content.kind === 'text'
-  ) {
-    const read = choice({ kind: 'text', value: stage.content.text }, known.words, false)
-    if ('value' in read) put(draft, stage, 'test.stage', read.value)
-  }
+  putChoice(draft, scope.all('stage')[0], 'test.stage')
+  putChoice(draft, scope.all('volumeBasis')[0], 'building.volumeBasis')
+}
+
+/** One of the words a field allows, where the log uses one of them. */
+function putChoice(draft: Draft, field: FoundField | undefined, path: string): void {
+  const kind = fieldKind(path)
+  if (field?.content.kind !== 'text' || kind.kind !== 'choice' || draft.answers[path] !== undefined) return
+  const read = choice({ kind: 'text', value: field.content.text }, kind.words, false)
+  if ('value' in read) put(draft, field, path, read.value)
 }
 
 export const textOf = (content: Content): string =>
@@ -78,12 +80,8 @@ function putName(draft: Draft, scope: FieldScope, { fileName, key, several, list
   const file = fileName.replace(/^.*[\\/]/, '').replace(/\.[^.]*$/, '')
   const name = several && !/^\d+$/.test(key) ? key : file
   draft.put(path, name.slice(0, 200) || 'test')
-  draft.note(
-    'log-name-of-file',
-    `the log names no building; "${name}" was taken from the name of the ${several && name === key ? 'test' : 'file'}`,
-    '',
-    path,
-  )
+  const of = several && name === key ? 'test' : 'file'
+  draft.tell(fieldText('log-name-of-file', { name, of }), '', path)
 }
 
 function putDate(draft: Draft, scope: FieldScope, { fileDate, american, views }: DetailOptions) {
@@ -97,23 +95,12 @@ function putDate(draft: Draft, scope: FieldScope, { fileDate, american, views }:
   if (field?.content.kind === 'date') return putDateOf(draft, field, field.content.dates, american)
   const other = otherDate(views)
   const date = other?.date ?? fileDate
-  if (date === undefined)
-    return draft.ask({
-      path,
-      text: 'On which day was the test? The log does not say.',
-      cells: [],
-      choices: [],
-      example: '2026-10-14',
-    })
+  if (date === undefined) return draft.ask({ path, cells: [], ...questions.date() })
   draft.put(path, date, other?.cell)
-  draft.caution(
-    'log-date-of-file',
-    other
-      ? `the log states no date of the test; the only date in it, ${spoken(date)}, was taken`
-      : `the log states no date; the day the file was last changed, ${spoken(date)}, was taken`,
+  draft.tell(
+    fieldText(other ? 'log-date-of-file/only' : 'log-date-of-file', { date }),
     other?.cell ?? '',
     path,
-    'give the day of the test with --set test.date=2026-10-14',
   )
 }
 
@@ -138,29 +125,10 @@ function putDateOf(draft: Draft, field: FoundField, dates: readonly string[], am
   if (dates.length === 1 && only) {
     put(draft, field, path, only)
     if (field.content.kind === 'date' && field.content.shortYear)
-      draft.note(
-        'log-short-year',
-        `the year has two figures; it was read as ${only.slice(0, 4)}`,
-        field.cell,
-        path,
-      )
+      draft.tell(cellText('log-short-year', { year: only.slice(0, 4) }), field.cell, path)
     return
   }
-  const choices = dates.map((date) => ({ value: date, label: spoken(date) }))
-  draft.ask({
-    path,
-    text: `Is the date of the test ${choices.map(({ label }) => label).join(' or ')}?`,
-    cells: [field.cell],
-    choices: american ? choices.reverse() : choices,
-  })
-}
-
-/** 14 October 2026. */
-export function spoken(date: string): string {
-  const parsed = new Date(`${date}T00:00:00Z`)
-  return Number.isNaN(parsed.getTime())
-    ? date
-    : parsed.toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric', timeZone: 'UTC' })
+  draft.ask({ path, cells: [field.cell], ...questions.whichDate({ dates, monthFirst: american }) })
 }
 
 /** The one date that stands anywhere on the visible sheets. */
@@ -180,7 +148,11 @@ function otherDate(views: readonly View[]): { date: string; cell: string } | und
 
 /** The day that stands among other words, as in "tested 22/04/2026". */
 function datesIn(text: string): readonly string[] {
-  if (text.length > 80 || !/\d/.test(text)) return []
+  if (text.length > 120 || !/\d/.test(text)) return []
+  // "Messung vom 3. Juni 2026, Haus 4", "tested on 3 June 2026".
+  const named = /(?<!\d)\d{1,2}(?:st|nd|rd|th)?[. ]\s?\p{L}{3,12}[ .,]\s?\d{4}(?!\d)/u.exec(text)
+  const spelt = named ? readDateText(named[0]) : undefined
+  if (spelt && 'date' in spelt) return [spelt.date]
   for (const word of text.split(/\s+/)) {
     const date = /^\d[\d./-]{5,9}[,;.]?$/.test(word) ? readDateText(word.replace(/[,;.]$/, '')) : undefined
     if (date) return 'ambiguous' in date ? date.ambiguous : [date.date]
@@ -208,16 +180,12 @@ function putMethod(draft: Draft, scope: FieldScope, { views }: DetailOptions) {
   const anywhere = standardNamed(views)
   if (anywhere) {
     draft.put(path, anywhere.id, anywhere.cell)
-    draft.note('log-method', `the log names the standard: ${anywhere.id}`, anywhere.cell, path)
+    const method = methods.find(({ id }) => id === anywhere.id)?.title ?? anywhere.id
+    draft.tell(fieldText('log-method/named', { method }), anywhere.cell, path)
     return
   }
   draft.put(path, 'iso-9972:2015')
-  draft.note(
-    'log-method',
-    'the log names no test method; ISO 9972:2015 was used; choose another with --method',
-    '',
-    path,
-  )
+  draft.tell(fieldText('log-method/assumed'), '', path)
 }
 
 /** Looked for once, however many tests the log holds. */

@@ -1,3 +1,5 @@
+import { runText } from '../../../catalogue/findings/log/runs.js'
+import { questions } from '../../../catalogue/questions.js'
 import { plainWord } from '../../cells/fields.js'
 import { shown, toRecordUnit } from '../../cells/units.js'
 import type { FoundDevice } from '../tables/device-ranges.js'
@@ -11,7 +13,7 @@ export function putDevice(
   if (!device) {
     draft.collector.refuse(
       'not-found',
-      'the log gives pressures at the flow device, but no table of its coefficients and exponents: add one, or give the flows',
+      'the log has pressures at the flow device, but no table of its coefficients and exponents: add the table, or log the flows',
       undefined,
       'flowDevice.ranges',
     )
@@ -23,9 +25,8 @@ export function putDevice(
   if (!unit && typed === undefined) {
     draft.ask({
       path: 'device.unit',
-      text: 'In which unit do the coefficients of the flow device give the flow: m³/h, l/s or cfm?',
       cells: [cells],
-      choices: ['m3/h', 'l/s', 'cfm'].map((value) => ({ value, label: value })),
+      ...questions.deviceUnit(),
     })
   }
   const factor = unit
@@ -49,9 +50,10 @@ export function putDevice(
     if (range.maximum !== undefined) draft.put(`${path}.maximumPressure_Pa`, range.maximum * perPa)
   }
   if (unit && unit.unit !== 'm^3/h')
-    draft.note(
-      'log-unit',
-      `coefficients of the flow device converted from ${shown(unit.unit)}`,
+    draft.tell(runText('log-unit/device', { unit: shown(unit.unit) }), cells, 'flowDevice.ranges')
+  if (pressureUnit && perPa !== 1)
+    draft.tell(
+      runText('log-unit/device-pressure', { unit: shown(pressureUnit.unit) }),
       cells,
       'flowDevice.ranges',
     )
@@ -81,9 +83,8 @@ function rangeOf(
     if (typed !== undefined && ranges.some(({ label }) => label === typed)) return typed
     draft.ask({
       path: 'device.range',
-      text: 'Which range of the flow device was used? The readings do not say.',
       cells: [cells],
-      choices: ranges.map(({ label }) => ({ value: label, label })),
+      ...questions.deviceRange({ ranges: ranges.map(({ label }) => label) }),
     })
     return undefined
   }
@@ -97,7 +98,7 @@ function rangeOf(
   if (!found)
     draft.collector.refuse(
       'not-found',
-      `"${text}" is not among the ranges of the flow device (${ranges.map(({ label }) => label).join(', ')})`,
+      `the flow device has no range "${text}": its ranges are ${ranges.map(({ label }) => label).join(', ')}`,
       cell,
       'flowDevice.ranges',
     )

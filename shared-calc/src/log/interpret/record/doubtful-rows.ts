@@ -1,3 +1,5 @@
+import { reasonsOf, runText } from '../../../catalogue/findings/log/runs.js'
+import { questions } from '../../../catalogue/questions.js'
 import type { TableRow } from '../tables/rows.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { Draft } from './draft.js'
@@ -12,17 +14,15 @@ export function withoutDoubtful(draft: Draft, runs: readonly FoundRun[]): FoundR
   return runs.map((run, index) => {
     const left = run.readings.filter((row) => row.doubt && draft.answers[ABOUT[row.doubt.kind]] === LEAVE_OUT)
     for (const row of left)
-      draft.caution(
-        'log-row-left-out',
-        `left out, as answered: ${row.doubt?.why}`,
+      draft.tell(
+        runText('log-row-left-out/answered', { why: row.doubt?.why ?? '' }),
         row.pressure.cell,
         `runs[${index}].readings`,
       )
     for (const row of run.readings)
       if (row.doubt && !left.includes(row))
-        draft.caution(
-          'log-row-doubt',
-          `read, as answered, though ${row.doubt.why}`,
+        draft.tell(
+          runText('log-row-doubt', { why: row.doubt.why }),
           row.pressure.cell,
           `runs[${index}].readings`,
         )
@@ -38,26 +38,15 @@ function ask(draft: Draft, kind: 'grey' | 'remark', runs: readonly FoundRun[]): 
   const cells = rows.map(({ pressure }) => pressure.cell)
   draft.ask({
     path,
-    text: textOf(kind, rows),
     cells,
-    choices: [
-      { value: LEAVE_OUT, label: rows.length === 1 ? 'no: leave it out' : 'no: leave them out' },
-      {
-        value: READ,
-        label: rows.length === 1 ? 'yes: it counts like the others' : 'yes: they count like the others',
-      },
-    ],
+    ...(kind === 'grey'
+      ? questions.grey({ cells, look: lookOf(rows) })
+      : questions.remarked({ cells, whys: whysOf(rows) })),
   })
 }
 
-function textOf(kind: 'grey' | 'remark', rows: readonly TableRow[]): string {
-  const where = rows.map(({ pressure }) => pressure.cell.split('!').at(-1)).join(', ')
-  const one = rows.length === 1
-  const look = rows.every(({ doubt }) => doubt?.look === 'shaded') ? 'shaded grey' : 'written in grey'
-  if (kind === 'grey')
-    return one
-      ? `The reading in ${where} is ${look}. Does it count?`
-      : `The readings in ${where} are ${look}. Do they count?`
-  const why = [...new Set(rows.map(({ doubt }) => doubt?.why))].slice(0, 3).join('; ')
-  return one ? `Does the reading in ${where} count? ${why}.` : `Do the readings in ${where} count? ${why}.`
-}
+const lookOf = (rows: readonly TableRow[]): 'shaded' | 'written' =>
+  rows.every(({ doubt }) => doubt?.look === 'shaded') ? 'shaded' : 'written'
+
+const whysOf = (rows: readonly TableRow[]): string =>
+  reasonsOf([...new Set(rows.flatMap(({ doubt }) => doubt?.why ?? []))].slice(0, 3))

@@ -1,18 +1,24 @@
+import { cellText } from '../../../catalogue/findings/log/cells.js'
+import { fieldText } from '../../../catalogue/findings/log/fields.js'
+import type { LogRemark } from '../../../catalogue/findings/log/log-text.js'
 import { placeWords } from '../../../contract/record/index.js'
 import { fieldKind } from '../../cells/fields.js'
 import { interpret } from '../../cells/interpret.js'
 import type { KnownUnit } from '../../cells/units.js'
-import { shown, toRecordUnit } from '../../cells/units.js'
+import { conversionText, shown, toRecordUnit } from '../../cells/units.js'
 import { Collector } from '../../collector.js'
 import { setPath } from '../../layout/set-path.js'
+import type { SeriesReading } from '../../series/read-series.js'
 import type { Answers, Question, Use } from '../interpretation.js'
 
-/** A record in the making: values with their cells, what to note about them, what to ask. */
+/** A record as it is put together: values with their cells, findings and questions. */
 export class Draft {
   readonly record: Record<string, unknown> = {}
   readonly collector = new Collector()
   readonly questions: Question[] = []
   readonly uses: Use[] = []
+  /** Raw series that readings were taken from. */
+  readonly series: SeriesReading[] = []
 
   constructor(readonly answers: Answers) {}
 
@@ -21,20 +27,10 @@ export class Draft {
     if (cell) this.collector.cells[path] = cell
   }
 
-  note(rule: string, message: string, cells: string | readonly string[], path: string): void {
+  /** Says something of one cell, of several, or of the log as a whole. */
+  tell(remark: LogRemark, cells: string | readonly string[], path: string): void {
     for (const cell of cells.length === 0 ? [''] : typeof cells === 'string' ? [cells] : cells)
-      this.collector.tell('note', rule, message, cell, path)
-  }
-
-  caution(
-    rule: string,
-    message: string,
-    cells: string | readonly string[],
-    path: string,
-    remedy?: string,
-  ): void {
-    for (const cell of cells.length === 0 ? [''] : typeof cells === 'string' ? [cells] : cells)
-      this.collector.tell('caution', rule, message, cell, path, remedy)
+      this.collector.tell(remark, cell, path)
   }
 
   ask(question: Question): void {
@@ -54,14 +50,19 @@ export class Draft {
       this.collector.refuse(result.refused, `${result.message} (given with --set ${path}=…)`, undefined, path)
       return undefined
     }
-    this.note('log-answer', `${placeWords(path, {})} was given as ${JSON.stringify(typed)}`, '', path)
+    this.tell(fieldText('log-answer', { field: placeWords(path, {}), answer: typed }), '', path)
     return result.value
   }
 
   /** A number in the unit of records; a conversion is noted. */
   converted(value: number, unit: KnownUnit, cell: string, path: string): number {
     const inRecord = toRecordUnit(value, unit)
-    if (inRecord !== value) this.note('log-unit', `converted from ${shown(unit.unit)}`, cell, path)
+    if (inRecord !== value)
+      this.tell(
+        cellText('log-unit', { unit: shown(unit.unit), conversion: conversionText(unit) }),
+        cell,
+        path,
+      )
     return inRecord
   }
 }

@@ -1,5 +1,8 @@
+import { cellText } from '../../../catalogue/findings/log/cells.js'
+import { runText } from '../../../catalogue/findings/log/runs.js'
+import { questions } from '../../../catalogue/questions.js'
 import type { Direction } from '../../../contract/record/index.js'
-import { type KnownUnit, shown, toRecordUnit } from '../../cells/units.js'
+import { conversionText, type KnownUnit, shown, toRecordUnit } from '../../cells/units.js'
 import { TOGETHER } from '../tables/choose.js'
 import type { KnownColumn } from '../tables/columns.js'
 import type { FoundDevice } from '../tables/device-ranges.js'
@@ -10,6 +13,7 @@ import type { ZeroEntry } from '../zero-flow.js'
 import { putDevice } from './device.js'
 import { withoutDoubtful } from './doubtful-rows.js'
 import type { Draft } from './draft.js'
+import { withMeasuredPressure } from './measured-pressure.js'
 import { flowUnit, PA, pressureUnit } from './run-units.js'
 import { tellLeftOut, tellUses } from './run-uses.js'
 import { signsOf } from './signs.js'
@@ -33,11 +37,14 @@ interface ZeroValues {
 /** The runs of a test, in the units of records.  */
 export function putRuns(draft: Draft, found: readonly FoundRun[], context: RunContext) {
   const kept = withoutRefused(draft, found)
-  const runs = withoutDoubtful(draft, kept)
-  const directions = directionsOf(draft, runs)
+  const counted = withoutDoubtful(draft, kept)
+  const directions = directionsOf(draft, counted)
+  const zeros = kept.map((run) => zerosOf(draft, run, context))
+  const runs = counted.map((run, index) =>
+    withMeasuredPressure(draft, run, directions[index], meanOf(zeros[index])),
+  )
   askUnnamed(draft, runs)
   askDoubts(draft, runs)
-  const zeros = kept.map((run) => zerosOf(draft, run, context))
   const signs = signsOf(
     draft,
     runs.map((run, index) => ({
@@ -71,6 +78,7 @@ export function putRuns(draft: Draft, found: readonly FoundRun[], context: RunCo
     const after = zeroInPa(draft, zeros[index]?.after, unit, sign.zero, `runs[${index}].zeroFlowAfter_Pa`)
     const offset = run.block.pressure.role === 'induced' ? inducedOffset(draft, run, index, before, after) : 0
     draft.put(`runs[${index}].direction`, direction)
+    tellBrackets(draft, run, index)
     if (before.length > 0) draft.put(`runs[${index}].zeroFlowBefore_Pa`, before)
     if (after.length > 0) draft.put(`runs[${index}].zeroFlowAfter_Pa`, after)
     for (const [at, row] of run.readings.entries()) {
@@ -78,12 +86,7 @@ export function putRuns(draft: Draft, found: readonly FoundRun[], context: RunCo
       const own = pressureOf(draft, row.pressure, unit, path) * sign.readings + offset
       draft.put(`${path}.pressure_Pa`, own, row.pressure.cell)
       if (row.hidden)
-        draft.caution(
-          'log-hidden',
-          'the reading stands in a hidden row; it was read',
-          row.pressure.cell,
-          path,
-        )
+        draft.tell(cellText('log-hidden', { what: 'reading', hidden: 'row' }), row.pressure.cell, path)
       const figures = row.carriers.flatMap((figure, carrier) => (figure ? [{ figure, carrier }] : []))
       for (const [nth, { figure, carrier }] of figures.entries()) {
         const base = figures.length > 1 ? `${path}.devices[${nth}]` : path
@@ -92,24 +95,37 @@ export function putRuns(draft: Draft, found: readonly FoundRun[], context: RunCo
       }
     }
     if (flow && flow.unit !== 'm^3/h')
-      draft.note(
-        'log-unit',
-        `flows converted from ${shown(flow.unit)}`,
+      draft.tell(
+        cellText('log-unit', { what: 'flows', unit: shown(flow.unit), conversion: conversionText(flow) }),
         run.block.carriers.map(({ headingCell }) => headingCell),
         `runs[${index}].readings`,
       )
     if (unit.unit !== 'Pa')
-      draft.note(
-        'log-unit',
-        `pressures converted from ${shown(unit.unit)}`,
+      draft.tell(
+        cellText('log-unit', { what: 'pressures', unit: shown(unit.unit), conversion: conversionText(unit) }),
         run.block.pressure.headingCell,
         `runs[${index}].readings`,
       )
   }
 }
 
+/** "(55.2)": said once a run, with the cells. */
+function tellBrackets(draft: Draft, run: FoundRun, index: number): void {
+  const cells = run.readings.flatMap(({ pressure }) =>
+    pressure.bracketed && pressure.value < 0 ? [pressure.cell] : [],
+  )
+  if (cells.length > 0) draft.tell(runText('log-brackets'), cells, `runs[${index}].readings`)
+}
+
 const mean = (values: readonly number[]): number | undefined =>
   values.length === 0 ? undefined : values.reduce((a, b) => a + b) / values.length
+
+/** Mean of what was taken before and what was taken after. */
+function meanOf(zeros: { before?: ZeroValues; after?: ZeroValues } | undefined): number | undefined {
+  return mean(
+    [zeros?.before, zeros?.after].flatMap((one) => mean(one?.figures.map(({ value }) => value) ?? []) ?? []),
+  )
+}
 
 function directionsOf(draft: Draft, runs: readonly FoundRun[]): (Direction | undefined)[] {
   const known = runs.map((run, index): Direction | undefined => {
@@ -123,9 +139,8 @@ function directionsOf(draft: Draft, runs: readonly FoundRun[]): (Direction | und
         one.readings.every((row) => row.pressure.value > 0),
     )
     if (run.direction === 'pressurisation' && negative && !reversed) {
-      draft.caution(
-        'log-direction',
-        `${run.directionFrom} names pressurisation, but all pressures are negative; read as depressurisation`,
+      draft.tell(
+        runText('log-direction/reversed', { from: run.directionFrom }),
         run.block.pressure.headingCell,
         `runs[${index}].direction`,
       )
@@ -133,9 +148,8 @@ function directionsOf(draft: Draft, runs: readonly FoundRun[]): (Direction | und
     }
     if (run.direction) return run.direction
     if (negative) {
-      draft.note(
-        'log-direction',
-        'all pressures are negative: depressurisation',
+      draft.tell(
+        runText('log-direction/negative'),
         run.block.pressure.headingCell,
         `runs[${index}].direction`,
       )
@@ -149,9 +163,8 @@ function directionsOf(draft: Draft, runs: readonly FoundRun[]): (Direction | und
     const run = runs[index] as FoundRun
     if (runs.length === 2 && other) {
       const left = other === 'depressurisation' ? 'pressurisation' : 'depressurisation'
-      draft.note(
-        'log-direction',
-        `nothing names the direction here; the other run is ${other}, so this one is ${left}`,
+      draft.tell(
+        runText('log-direction/other', { other, own: left }),
         run.block.pressure.headingCell,
         `runs[${index}].direction`,
       )
@@ -159,16 +172,8 @@ function directionsOf(draft: Draft, runs: readonly FoundRun[]): (Direction | und
     }
     draft.ask({
       path: `runs[${index}].direction`,
-      text: `Was the building under pressure or under suction in the readings below ${run.block.pressure.headingCell}? The log does not say.`,
       cells: [run.block.pressure.headingCell],
-      choices: [
-        { value: 'pressurisation', label: 'pressurisation', reason: 'the pressures are positive' },
-        {
-          value: 'depressurisation',
-          label: 'depressurisation',
-          reason: 'its pressures are often logged without the minus',
-        },
-      ],
+      ...questions.direction({ heading: run.block.pressure.headingCell }),
     })
     return undefined
   })
@@ -181,26 +186,15 @@ function askDoubts(draft: Draft, runs: readonly FoundRun[]): void {
       if (draft.answers[path] !== undefined) continue
       draft.ask({
         path,
-        text:
-          about === 'pressure'
-            ? 'Which column is the pressure across the building?'
-            : 'Which column is the air flow of the reading, as the instrument showed it?',
         cells: columns.map(({ headingCell }) => headingCell),
-        choices: [
-          ...(about === 'flow' && alike(columns)
-            ? [
-                {
-                  value: TOGETHER,
-                  label: 'all of them together: several fans',
-                  reason: 'the columns differ by their number only',
-                },
-              ]
-            : []),
-          ...columns.map(({ headingCell, label, unit }) => ({
+        ...questions.column({
+          about,
+          together: about === 'flow' && alike(columns) ? TOGETHER : undefined,
+          columns: columns.map(({ headingCell, label, unit }) => ({
             value: distinct(columns) ? label.text : headingCell,
             label: `${headingCell}${label.text ? ` "${label.text}"` : ''}${unit ? ` in ${shown(unit.unit)}` : ''}`,
           })),
-        ],
+        }),
       })
     }
 }
@@ -238,22 +232,10 @@ function zerosOf(
       usedAs: `zero-flow pressure ${which} the readings`,
       reason: `labelled "${entry.label}"`,
     })
-    if (found?.shared)
-      draft.note('log-zero-shared', 'one block of zero-flow values serves both runs', entry.labelCell, 'runs')
+    if (found?.shared) draft.tell(runText('log-zero-shared'), entry.labelCell, 'runs')
     if (entry.inOrder && which === 'before')
-      draft.note(
-        'log-zero-which',
-        'of two zero-flow values that do not say when they were taken, the first was read as before and the second as after the readings; their mean is the same either way',
-        entry.labelCell,
-        'runs',
-      )
-    if (!entry.which)
-      draft.caution(
-        'log-zero-which',
-        `the zero-flow values do not say whether they are from before or after the readings; taken as ${which}`,
-        entry.labelCell,
-        'runs',
-      )
+      draft.tell(runText('log-zero-which/in-order'), entry.labelCell, 'runs')
+    if (!entry.which) draft.tell(runText('log-zero-which', { taken: which }), entry.labelCell, 'runs')
     return { figures: entry.figures, unit: entry.unit }
   }
   const before = of('before')
@@ -272,14 +254,13 @@ function zeroInPa(
   return zero.figures.map((figure, index) => {
     const own = figure.unit ?? zero.unit ?? unit
     draft.collector.cells[`${path}[${index}]`] = figure.cell
-    if (figure.note)
-      draft.note('log-remark', `"${figure.note}" next to the number was left out`, figure.cell, path)
+    if (figure.note) draft.tell(cellText('log-remark', { remark: figure.note }), figure.cell, path)
     const value = toRecordUnit(figure.value, own.kind === 'pressure' ? own : PA) * sign
     return value === 0 ? 0 : value
   })
 }
 
-/** Pressures already freed of the zero flow get it back, so that it is taken off once and its limits are still checked. */
+/** Pressures with the zero-flow pressure already subtracted get it back, so that it is subtracted once and its limits are still checked. */
 function inducedOffset(
   draft: Draft,
   run: FoundRun,
@@ -290,11 +271,9 @@ function inducedOffset(
   const parts = [mean(before), mean(after)].filter((one): one is number => one !== undefined)
   const offset = mean(parts) ?? 0
   const path = `runs[${index}].readings`
-  draft.note(
-    'log-induced',
-    parts.length > 0
-      ? `the pressures are headed "${run.block.pressure.label.text}": zero flow is taken off already. Their mean zero-flow pressure, ${Number(offset.toFixed(2))} Pa, was added back so that it is not taken off twice`
-      : `the pressures are headed "${run.block.pressure.label.text}": zero flow is taken off already`,
+  const added = parts.length > 0 ? offset : undefined
+  draft.tell(
+    runText('log-induced', { heading: run.block.pressure.label.text, added }),
     run.block.pressure.headingCell,
     path,
   )
@@ -303,27 +282,14 @@ function inducedOffset(
 
 function pressureOf(draft: Draft, figure: Figure, unit: KnownUnit, path: string): number {
   const own = figure.unit?.kind === 'pressure' ? figure.unit : unit
-  if (figure.note)
-    draft.caution(
-      'log-remark',
-      `the remark "${figure.note}" after the number was left out`,
-      figure.cell,
-      path,
-    )
+  if (figure.note) draft.tell(cellText('log-remark', { remark: figure.note }), figure.cell, path)
   return toRecordUnit(figure.value, own)
 }
 
 function putFlow(draft: Draft, figure: Figure, unit: KnownUnit, path: string): void {
   const own = figure.unit?.kind === 'flow' ? figure.unit : unit
-  if (figure.note)
-    draft.caution(
-      'log-remark',
-      `the remark "${figure.note}" after the number was left out; the number was read`,
-      figure.cell,
-      path,
-    )
-  if (figure.value < 0)
-    draft.note('log-flow-sign', 'the flow is logged with a minus; its amount was read', figure.cell, path)
+  if (figure.note) draft.tell(cellText('log-remark', { remark: figure.note }), figure.cell, path)
+  if (figure.value < 0) draft.tell(runText('log-flow-sign'), figure.cell, path)
   draft.put(path, Math.abs(toRecordUnit(figure.value, own)), figure.cell)
 }
 

@@ -1,3 +1,7 @@
+import { fieldText } from '../../../catalogue/findings/log/fields.js'
+import { runText } from '../../../catalogue/findings/log/runs.js'
+import { questions } from '../../../catalogue/questions.js'
+import { likelyPascal, unitOfBuildingPressures } from '../../cells/likely-unit.js'
 import { type KnownUnit, shown, toRecordUnit } from '../../cells/units.js'
 import { unitsIn } from '../tables/device-ranges.js'
 import type { FoundRun } from '../tables/runs.js'
@@ -24,31 +28,27 @@ export function pressureUnit(draft: Draft, run: FoundRun, runs: readonly FoundRu
   const answer = typeof typed === 'string' ? unitsIn(`${typed} `)[0] : undefined
   if (answer?.kind === 'pressure') return answer
   const other = runs.find((one) => one.block.pressure.unit?.kind === 'pressure')?.block.pressure.unit
-  const titled = other ?? titleUnit(run, 'pressure')?.unit
-  if (titled) {
-    draft.note(
-      'log-unit-elsewhere',
-      `the column states no unit; ${shown(titled.unit)} is stated elsewhere for these pressures`,
+  const titled = titleUnit(run, 'pressure')
+  const stated = other ?? titled?.unit
+  if (stated) {
+    const where = other ? undefined : titled?.cell
+    draft.tell(
+      runText('log-unit-elsewhere', { what: 'pressures', unit: shown(stated.unit), where }),
       pressure.headingCell,
       'runs',
     )
-    return titled
+    return stated
   }
-  const values = run.readings.map((row) => Math.abs(row.pressure.value))
-  if (Math.max(...values) >= 15 && Math.max(...values) <= 150) {
-    draft.note(
-      'log-unit-likely',
-      `no unit is stated for the pressures; values up to ${Math.max(...values)} can only be Pa in a test of a building`,
-      pressure.headingCell,
-      'runs',
-    )
-    return PA
+  const values = run.readings.map((row) => row.pressure.value)
+  const likely = unitOfBuildingPressures(values)
+  if (likely) {
+    draft.tell(likelyPascal(values), pressure.headingCell, 'runs')
+    return likely
   }
   draft.ask({
     path: 'pressure.unit',
-    text: `What is the unit of the building pressures in ${pressure.headingCell}?`,
     cells: [pressure.headingCell],
-    choices: ['Pa', 'inH2O', 'mbar', 'mmH2O'].map((value) => ({ value, label: value })),
+    ...questions.pressureUnit({ heading: pressure.headingCell }),
   })
   return undefined
 }
@@ -71,9 +71,8 @@ export function flowUnit(
   if (typed !== undefined) {
     const unit = unitsIn(typed)[0]
     if (unit?.kind === 'flow') {
-      draft.note(
-        'log-answer',
-        `the unit of the flows was given as ${shown(unit.unit)}`,
+      draft.tell(
+        fieldText('log-answer', { field: 'unit of the flows', answer: shown(unit.unit) }),
         carrier.headingCell,
         'runs',
       )
@@ -81,7 +80,7 @@ export function flowUnit(
     }
     draft.collector.refuse(
       'unknown-unit',
-      `"${typed}" is not a unit of flow: l/s, m3/h, cfm, m3/s or m3/min`,
+      `"${typed}" is not a unit of flow: use l/s, m3/h, cfm, m3/s or m3/min`,
       carrier.headingCell,
       'flow.unit',
     )
@@ -91,9 +90,9 @@ export function flowUnit(
   const titled = titleUnit(run, 'flow')
   const stated = other ?? titled?.unit
   if (stated) {
-    draft.note(
-      'log-unit-elsewhere',
-      `the column of flows states no unit; ${shown(stated.unit)} is stated ${titled && !other ? `in ${titled.cell}` : 'for the other run'}`,
+    const where = other ? undefined : titled?.cell
+    draft.tell(
+      runText('log-unit-elsewhere', { what: 'flows', unit: shown(stated.unit), where }),
       carrier.headingCell,
       'runs',
     )
@@ -103,12 +102,8 @@ export function flowUnit(
   if (proven) return proven
   draft.ask({
     path: 'flow.unit',
-    text: `What is the unit of the air flows in ${carrier.headingCell}: ${american ? 'cfm, l/s or m³/h' : 'm³/h, l/s or cfm'}?`,
     cells: [carrier.headingCell],
-    choices: (american ? ['cfm', 'l/s', 'm3/h'] : ['m3/h', 'l/s', 'cfm']).map((value) => ({
-      value,
-      label: value,
-    })),
+    ...questions.flowUnit({ heading: carrier.headingCell, american }),
   })
   return undefined
 }
@@ -178,9 +173,8 @@ function provenFlow(
       )
       if (fitting.length !== 1) continue
       const proven: KnownUnit = { kind: 'flow', unit: fitting[0] as string }
-      draft.note(
-        'log-unit-proven',
-        `no unit is stated for the flows; the log's own result, ${value} in ${field.cell}, proves ${shown(proven.unit)}`,
+      draft.tell(
+        runText('log-unit-proven/flows', { unit: shown(proven.unit), result: value, cell: field.cell }),
         [cell, field.cell],
         'runs',
       )

@@ -1,3 +1,5 @@
+import { cellText } from '../../../catalogue/findings/log/cells.js'
+import { runText } from '../../../catalogue/findings/log/runs.js'
 import type { Direction } from '../../../contract/record/index.js'
 import type { FoundRun } from '../tables/runs.js'
 import { says } from '../words/label.js'
@@ -42,26 +44,24 @@ export function tellUses(draft: Draft, run: FoundRun, index: number, direction: 
   for (const { column, why } of block.ignored) {
     draft.uses.push({ cells: span(run, column.at), heading: column.label.text, ignoredBecause: why })
     if (column.role !== 'index' && column.role !== 'time')
-      draft.note(
-        'log-column-left-out',
-        `the column "${column.label.text}" was left out: ${why}`,
+      draft.tell(
+        runText('log-column-left-out', { heading: column.label.text, why }),
         span(run, column.at),
         `runs[${index}].readings`,
       )
   }
+  const [total] = block.carriers
   if (block.total)
-    draft.note(
-      'log-total',
-      says(block.carriers[0]?.label, 'average')
-        ? `the flow is the mean in ${block.carriers[0]?.headingCell}; its samples were not read`
-        : `the flow is the total in ${block.carriers[0]?.headingCell}, to which its parts add up; the parts were not added again`,
-      [block.carriers[0]?.headingCell ?? '', ...block.total.parts.map(({ headingCell }) => headingCell)],
+    draft.tell(
+      runText(says(total?.label, 'average') ? 'log-total/mean' : 'log-total/sum', {
+        cell: total?.headingCell ?? '',
+      }),
+      [total?.headingCell ?? '', ...block.total.parts.map(({ headingCell }) => headingCell)],
       `runs[${index}]`,
     )
   else if (block.carriers.length > 1)
-    draft.note(
-      'log-fans',
-      'several fans ran together; their flows are added',
+    draft.tell(
+      runText('log-fans'),
       block.carriers.map(({ headingCell }) => headingCell),
       `runs[${index}]`,
     )
@@ -69,18 +69,18 @@ export function tellUses(draft: Draft, run: FoundRun, index: number, direction: 
 
 /** Names the rows of a run that are no readings. */
 export function tellLeftOut(draft: Draft, { block }: FoundRun, index: number): void {
-  for (const { cell, why, hidden } of block.walked.leftOut) {
-    if (hidden) draft.note('log-row-left-out', `left out: ${why}`, cell, `runs[${index}].readings`)
-    else draft.caution('log-row-left-out', `left out: ${why}`, cell, `runs[${index}].readings`)
-  }
+  for (const { cell, why, hidden } of block.walked.leftOut)
+    draft.tell(
+      runText(hidden ? 'log-row-left-out/summary' : 'log-row-left-out', { why }),
+      cell,
+      `runs[${index}].readings`,
+    )
   const filtered = block.walked.rows.filter((row) => row.hidden)
   const shownRows = block.walked.rows.filter((row) => !row.hidden)
   if (filtered.length > 0 && shownRows.length > 0)
-    draft.caution(
-      'log-hidden',
-      'rows that are hidden or filtered away were left out',
+    draft.tell(
+      cellText('log-hidden/left-out'),
       filtered.map((row) => row.pressure.cell),
       `runs[${index}].readings`,
-      'unhide them if they count',
     )
 }

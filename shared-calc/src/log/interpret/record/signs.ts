@@ -1,3 +1,7 @@
+import { runText } from '../../../catalogue/findings/log/runs.js'
+import { tableText } from '../../../catalogue/findings/log/tables.js'
+import { questions } from '../../../catalogue/questions.js'
+import { plain } from '../../../catalogue/words.js'
 import type { Direction } from '../../../contract/record/index.js'
 import type { Draft } from './draft.js'
 
@@ -27,20 +31,10 @@ export function signsOf(draft: Draft, runs: readonly SignedRun[]): SignFactors[]
   return runs.map((run, index) => {
     if (!against[index]) return { readings: 1, zero: 1 }
     if (reversed) {
-      draft.note(
-        'log-sign',
-        'pressures are logged as outside minus inside; their sign was turned, and that of the zero-flow values',
-        run.cell,
-        `runs[${index}]`,
-      )
+      draft.tell(runText('log-sign/both'), run.cell, `runs[${index}]`)
       return { readings: -1, zero: -1 }
     }
-    draft.note(
-      'log-sign',
-      `${run.direction} is logged without its minus; it was added`,
-      run.cell,
-      `runs[${index}]`,
-    )
+    draft.tell(tableText('log-sign/minus-added'), run.cell, `runs[${index}]`)
     return { readings: -1, zero: zeroSign(draft, run, runs, index) }
   })
 }
@@ -50,7 +44,7 @@ const majority = (values: readonly number[]): number =>
 
 /** Zero flow keeps its own sign where both runs show the same; where they differ it decides the result and is asked for. */
 function zeroSign(draft: Draft, run: SignedRun, runs: readonly SignedRun[], index: number): 1 | -1 {
-  if (run.zero === undefined || run.zero === 0 || run.induced) return 1
+  if (run.zero === undefined || run.zero === 0 || run.induced || !run.direction) return 1
   const path = 'zeroFlow.sign'
   const answer = draft.answers[path]
   if (answer === 'as readings') return -1
@@ -63,24 +57,11 @@ function zeroSign(draft: Draft, run: SignedRun, runs: readonly SignedRun[], inde
   ) {
     draft.ask({
       path,
-      text: `The pressures of ${run.direction} have no minus. Do its zero-flow values (mean ${Number(run.zero.toFixed(2))} Pa) count inside minus outside, or were they logged with the sign turned too?`,
       cells: [run.cell],
-      choices: [
-        {
-          value: 'as readings',
-          label: 'sign turned, as the readings',
-          reason: 'those of the other run have the opposite sign',
-        },
-        { value: 'inside minus outside', label: 'inside minus outside' },
-      ],
+      ...questions.zeroFlowSign({ direction: run.direction, mean: plain(run.zero) }),
     })
     return 1
   }
-  draft.note(
-    'log-sign',
-    'the zero-flow values keep the sign they are logged with (inside minus outside)',
-    run.cell,
-    `runs[${index}]`,
-  )
+  draft.tell(runText('log-sign/zero-flow-kept'), run.cell, `runs[${index}]`)
   return 1
 }

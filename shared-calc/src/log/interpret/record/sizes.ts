@@ -1,6 +1,7 @@
+import { fieldText } from '../../../catalogue/findings/log/fields.js'
+import { questions } from '../../../catalogue/questions.js'
 import { type KnownUnit, shown, toRecordUnit } from '../../cells/units.js'
 import type { FoundField } from '../fields/find-fields.js'
-import type { Choice } from '../interpretation.js'
 import type { FieldScope } from '../tests/scope.js'
 import { says } from '../words/label.js'
 import { answeredUnit, put } from './conditions.js'
@@ -60,14 +61,9 @@ function putSize(
     draft.uses.push({
       cells: field.cell,
       heading: field.label.text,
-      ignoredBecause: 'its unit is not stated, and no figure needs it',
+      ignoredBecause: 'it has no unit, and no figure needs it',
     })
-    draft.caution(
-      'log-left-out',
-      `${field.label.text} was left out: its unit is not stated (give it with --set ${path}="${field.content.written.value} ${kind === 'area' ? 'm2' : 'm'}")`,
-      field.cell,
-      path,
-    )
+    draft.tell(fieldText('log-left-out/no-unit', { label: field.label.text }), field.cell, path)
     return undefined
   }
   const value = draft.converted(field.content.written.value, unit, field.cell, path)
@@ -130,23 +126,13 @@ function putVolume(
     .sort((a, b) => b.rank - a.rank)
   const [best] = found
   if (!best) {
-    draft.ask({
-      path: VOLUME,
-      text: rooms
-        ? `What is the internal volume of the building? The rooms listed add up to ${rooms.sum.value}${rooms.sum.unit ? ` ${shown(rooms.sum.unit.unit)}` : ''}.`
-        : 'What is the internal volume of the building? The log does not say.',
-      cells: rooms ? [rooms.cells] : [],
-      choices: rooms?.sum.unit
-        ? [
-            {
-              value: `${rooms.sum.value} ${rooms.sum.unit.unit === 'cuft' ? 'ft3' : 'm3'}`,
-              label: `${rooms.sum.value} ${shown(rooms.sum.unit.unit)}`,
-              reason: `sum of ${rooms.count} rooms`,
-            },
-          ]
-        : [],
-      example: '412.6 m3',
-    })
+    const sum = rooms && {
+      sum: rooms.sum.value,
+      unit: rooms.sum.unit && shown(rooms.sum.unit.unit),
+      typed: rooms.sum.unit && `${rooms.sum.value} ${rooms.sum.unit.unit === 'cuft' ? 'ft3' : 'm3'}`,
+      count: rooms.count,
+    }
+    draft.ask({ path: VOLUME, cells: rooms ? [rooms.cells] : [], ...questions.volume({ rooms: sum }) })
     return {}
   }
   const rivals = found.filter(
@@ -156,16 +142,15 @@ function putVolume(
     const all = best.rank < 1 ? found : [best, ...rivals]
     draft.ask({
       path: VOLUME,
-      text:
-        best.rank < 1
-          ? `Only "${best.field.label.text}" is given as a volume. What is the internal volume?`
-          : 'Which of these is the internal volume of the building?',
       cells: all.map(({ field }) => field.cell),
-      choices: all.map(({ value, unit, field }) => ({
-        value: `${value} ${unit?.unit === 'cuft' ? 'ft3' : 'm3'}`,
-        label: `${value} ${unit ? shown(unit.unit) : ''}`.trim(),
-        reason: `"${field.label.text}" in ${field.cell}`,
-      })),
+      ...questions.whichVolume({
+        only: best.rank < 1 ? best.field.label.text : undefined,
+        choices: all.map(({ value, unit, field }) => ({
+          value: `${value} ${unit?.unit === 'cuft' ? 'ft3' : 'm3'}`,
+          label: `${value} ${unit ? shown(unit.unit) : ''}`.trim(),
+          reason: `"${field.label.text}" in ${field.cell}`,
+        })),
+      }),
     })
     return {}
   }
@@ -191,9 +176,13 @@ function ignoreVolume(draft: Draft, { field, value, unit }: Ranked, best: Ranked
       ? 'it is not the internal volume'
       : `"${best.field.label.text}" says more clearly that it is the internal volume`
   draft.uses.push({ cells: field.cell, heading: field.label.text, ignoredBecause: why })
-  draft.note(
-    'log-left-out',
-    `"${field.label.text}", ${value}${unit ? ` ${shown(unit.unit)}` : ''}, was left out: ${why}`,
+  draft.tell(
+    fieldText('log-left-out/volume', {
+      label: field.label.text,
+      value,
+      unit: unit && shown(unit.unit),
+      why,
+    }),
     field.cell,
     VOLUME,
   )
@@ -228,12 +217,7 @@ function provenByShape(
   const [only] = fitting
   if (fitting.length !== 1 || !only) return undefined
   const by = envelope === undefined ? 'floor area' : 'envelope area'
-  draft.note(
-    'log-unit-proven',
-    `no unit is stated for the volume; ${value} can only be ${shown(only.unit)} with the ${by} given`,
-    field.cell,
-    VOLUME,
-  )
+  draft.tell(fieldText('log-unit-proven/volume', { value, unit: shown(only.unit), by }), field.cell, VOLUME)
   return only
 }
 
@@ -241,14 +225,9 @@ export function volumeUnitQuestion(
   { value, field }: { value: number; field: FoundField },
   american: boolean,
 ) {
-  const choices: Choice[] = [
-    { value: 'ft3', label: `${value} ft³` },
-    { value: 'm3', label: `${value} m³` },
-  ]
   return {
     path: 'volume.unit',
-    text: `Is the volume ${value.toLocaleString('en-GB')} ft³ or m³?`,
     cells: [field.cell],
-    choices: american || value > 5000 ? choices : choices.reverse(),
+    ...questions.volumeUnit({ value, feetFirst: american || value > 5000 }),
   }
 }

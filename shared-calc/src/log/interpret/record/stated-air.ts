@@ -1,3 +1,5 @@
+import { fieldText } from '../../../catalogue/findings/log/fields.js'
+import { questions } from '../../../catalogue/questions.js'
 import type { FoundRun } from '../tables/runs.js'
 import { readLabel, says } from '../words/label.js'
 import type { Draft } from './draft.js'
@@ -12,13 +14,13 @@ export function putStatedAir(draft: Draft, runs: readonly FoundRun[]): void {
   if (answer === 'device air' || answer === 'reference air') {
     for (const [index, run] of runs.entries())
       if (flows.includes(run)) draft.put(`runs[${index}].flowStatedAt`, answer)
-    draft.note('log-answer', `the flows were said to be of ${answer}`, '', PATH)
+    draft.tell(fieldText('log-answer', { field: 'air of the flows', answer }), '', PATH)
     return
   }
   if (answer !== undefined)
     draft.collector.refuse(
       'unknown-word',
-      `"${answer}" is neither "device air" nor "reference air"`,
+      `answer "device air" or "reference air", not "${answer}"`,
       undefined,
       PATH,
     )
@@ -26,12 +28,8 @@ export function putStatedAir(draft: Draft, runs: readonly FoundRun[]): void {
   if (!said) return
   draft.ask({
     path: PATH,
-    text: `"${said.text}" stands in ${said.cell.split('!').at(-1)}. Are the flows converted to air of 20 °C, or are they as they passed the fan?`,
     cells: [said.cell],
-    choices: [
-      { value: 'reference air', label: 'converted to air of 20 °C (1.204 kg/m³)' },
-      { value: 'device air', label: 'as they passed the fan' },
-    ],
+    ...questions.flowStatedAt(said),
   })
 }
 
@@ -42,7 +40,9 @@ interface Said {
 
 function headingOf(runs: readonly FoundRun[]): Said | undefined {
   const column = runs.flatMap(({ block }) => block.carriers).find(({ role }) => role === 'corrected')
-  return column && { text: column.label.text, cell: column.headingCell }
+  if (column) return { text: column.label.text, cell: column.headingCell }
+  const standard = runs.flatMap(({ block }) => block.carriers).find(({ unit }) => unit?.standardState)
+  return standard && { text: 'a flow at a standard state', cell: standard.headingCell }
 }
 
 const MOST_CHARACTERS = 160

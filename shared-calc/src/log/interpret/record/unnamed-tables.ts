@@ -1,3 +1,5 @@
+import { runText } from '../../../catalogue/findings/log/runs.js'
+import { questions } from '../../../catalogue/questions.js'
 import type { Block } from '../tables/choose.js'
 import type { KnownColumn } from '../tables/columns.js'
 import type { FoundRun } from '../tables/runs.js'
@@ -9,9 +11,8 @@ export function withoutRefused(draft: Draft, found: readonly FoundRun[]): readon
   if (draft.answers['table.columns'] !== 'no' || headed.length === 0) return found
   for (const { view, block, left, right, bottom } of found)
     if (block.unnamed.length > 0)
-      draft.caution(
-        'log-left-out',
-        'left out, as answered: the numbers without headings',
+      draft.tell(
+        runText('log-left-out/unnamed'),
         `${view.address(block.segment.head.first, left)}:${view.address(bottom, right).split('!').at(-1)}`,
         'runs',
       )
@@ -21,42 +22,38 @@ export function withoutRefused(draft: Draft, found: readonly FoundRun[]): readon
 /** Columns that no heading names are taken for what the curve says only where somebody agrees. */
 export function askUnnamed(draft: Draft, runs: readonly FoundRun[]): void {
   const path = 'table.columns'
-  const own = runs.filter(({ block }) => block.unnamed.length > 0)
+  const own = runs.filter((run) => run.block.unnamed.length > 0 && !everyCellSaysItself(run))
   if (own.length === 0) return
   const cells = own.flatMap(({ view, block }) =>
     block.unnamed.map(({ at }) => view.address(block.segment.head.first, at)),
   )
   const answer = draft.answers[path]
   if (answer === 'yes') {
-    draft.caution('log-no-heading', 'the column has no heading; it was read as answered', cells, 'runs')
+    draft.tell(runText('log-no-heading'), cells, 'runs')
     return
   }
   if (answer === 'no') {
     draft.collector.refuse(
       'not-found',
-      'write headings over the readings, as "Pressure (Pa)" and "Flow (m³/h)", and read the log again',
+      'write headings above the readings, such as "Pressure (Pa)" and "Flow (m³/h)", and read the log again',
       cells[0],
       path,
     )
     return
   }
-  const what = own
-    .slice(0, 2)
-    .map(
-      ({ block }) =>
-        `building pressure ${from(block, block.pressure)}, air flow ${block.carriers.map((one) => from(block, one)).join(' and ')}`,
-    )
-    .join('; ')
-  draft.ask({
-    path,
-    text: `The readings have no headings. Are their columns: ${what}?`,
-    cells,
-    choices: [
-      { value: 'yes', label: 'yes', reason: 'pressure and flow follow a leakage curve this way round' },
-      { value: 'no', label: 'no' },
-    ],
-  })
+  const tables = own.slice(0, 2).map(({ block }) => ({
+    pressure: start(block, block.pressure),
+    flows: block.carriers.map((one) => start(block, one)),
+  }))
+  draft.ask({ path, cells, ...questions.unnamedColumns({ tables }) })
 }
 
-const from = ({ segment }: Block, { at }: KnownColumn): string =>
-  `from ${segment.view.address(segment.head.first, at).split('!').at(-1)} down`
+/** "−55.3 Pa", "412 m³/h": a unit in every cell leaves no doubt about what it is. */
+const everyCellSaysItself = ({ readings }: FoundRun): boolean =>
+  readings.every(
+    ({ pressure, carriers }) =>
+      pressure.unit?.kind === 'pressure' && carriers.every((one) => one?.unit?.kind === 'flow'),
+  )
+
+const start = ({ segment }: Block, { at }: KnownColumn): string =>
+  segment.view.address(segment.head.first, at)

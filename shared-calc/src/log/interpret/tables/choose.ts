@@ -170,7 +170,7 @@ function carriersOf(segment: Segment, devices: readonly KnownColumn[]): Carrier[
 }
 
 const flowPrior = ({ label, unit, at }: KnownColumn): number =>
-  2 + (says(label, 'flow') ? 0.6 : 0) + (unit ? 0.6 : 0) - at * 0.001
+  2 + (says(label, 'flow') ? 0.6 : 0) + (unit ? 0.6 : 0) + (says(label, 'asShown') ? 1 : 0) - at * 0.001
 
 function asBlock(segment: Segment, best: Candidate, tried: readonly Candidate[]): Omit<Block, 'unnamed'> {
   const { pressure, carrier } = best

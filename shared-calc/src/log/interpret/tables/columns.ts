@@ -1,4 +1,6 @@
-import type { Written } from '../grid/cell-content.js'
+import { bareUnit } from '../../cells/stated-unit.js'
+import type { KnownUnit } from '../../cells/units.js'
+import type { Written } from '../../cells/written.js'
 import type { View } from '../grid/view.js'
 import { type Label, says } from '../words/label.js'
 import type { Column } from './heads.js'
@@ -68,12 +70,24 @@ export function roleOf(view: View, first: number, last: number, column: Column):
     if (isDirectionWord(content.text)) directions++
   }
   const textual = texts > numbers
+  const unit = column.unit ?? (textual ? undefined : unitOfRows(view, first, column))
   const role =
     // Below times of day the name of a direction begins another block.
     textual && moments === 0 && directions > 0 && directions >= texts / 2
       ? 'direction'
-      : byWords(column, textual, texts + numbers)
-  return { ...column, role, numbers, texts }
+      : byWords({ ...column, ...(unit ? { unit } : {}) }, textual, texts + numbers)
+  return { ...column, ...(unit ? { unit } : {}), role, numbers, texts }
+}
+
+/** "55.1 | Pa | 412 | m³/h": the unit behind the number in every row, of the kind its heading speaks of. */
+function unitOfRows(view: View, first: number, { at, label }: Column): KnownUnit | undefined {
+  const units = [first, first + 1].map((row) => bareUnit(view.text(row, at + 1) ?? ''))
+  const [unit, next] = units
+  if (!unit || unit.unit !== next?.unit) return undefined
+  const fits =
+    unit.kind === 'pressure' ? says(label, 'pressure') : unit.kind === 'flow' && says(label, 'flow')
+  const bare = label.text === '' && bareUnit(view.text(first, at - 1) ?? '') === undefined
+  return fits || bare ? unit : undefined
 }
 
 /** Words of a direction column: "DEP", "Pressurisation", "+", "−". */
@@ -148,7 +162,10 @@ const isOfDevice = (label: Label): boolean =>
 const saysBuildingOnly = (label: Label): boolean =>
   says(label, 'building') && !says(label, 'device') && !says(label, 'flow')
 
-const isInduced = (label: Label): boolean => says(label, 'induced')
+/** "Net", "corrected", or "Δp − Δp₀": the zero flow is taken off. */
+const isInduced = (label: Label): boolean =>
+  says(label, 'induced') ||
+  /\p{L}\s*[-−–]\s*(?:[Δδd∆]?p_?|p)(?:0|z|zf|bl|nat)/iu.test(label.text.normalize('NFKC'))
 const isCorrected = (label: Label): boolean => says(label, 'corrected')
 
 /** Numbers of a column over some rows, where each holds one. */

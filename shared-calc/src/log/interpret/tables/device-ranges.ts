@@ -61,7 +61,7 @@ function tableAt(view: View, row: number): FoundDevice | undefined {
     if (exponent < 0 && value > 0.2 && value < 1.2 && isExponent(label.tokens)) exponent = column
     else if (coefficient < 0 && value > 0 && isCoefficient(label.tokens)) {
       coefficient = column
-      unit = unitOf(label, 'flow')
+      unit = unitOf(label, 'flow') ?? flowPerPressure(text)
     } else if (lowest < 0 && says(label, 'lower') && label.unit?.kind !== 'flow') lowest = column
     else if (highest < 0 && says(label, 'upper') && label.unit?.kind !== 'flow') highest = column
   }
@@ -90,7 +90,9 @@ function tableAt(view: View, row: number): FoundDevice | undefined {
     })
   }
   if (ranges.length === 0) return undefined
-  const said = saidNear(view, row)
+  let right = Math.max(coefficient, exponent, highest)
+  while (view.at(row, right + 1)) right++
+  const said = saidNear(view, row, Math.max(0, name), right)
   const flowUnit = unit ?? said.flow
   return {
     view,
@@ -112,7 +114,7 @@ function firstNumbers(view: View, row: number): number | undefined {
   return undefined
 }
 
-const isExponent = (tokens: readonly string[]): boolean =>
+export const isExponent = (tokens: readonly string[]): boolean =>
   tokens.length <= 3 &&
   [
     'n',
@@ -128,7 +130,7 @@ const isExponent = (tokens: readonly string[]): boolean =>
     'eksponent',
     'k2',
   ].includes(tokens[0] ?? '')
-const isCoefficient = (tokens: readonly string[]): boolean =>
+export const isCoefficient = (tokens: readonly string[]): boolean =>
   tokens.length <= 6 &&
   [
     'c',
@@ -163,6 +165,8 @@ function labelLeft(view: View, row: number, from: number): { text: string; cell:
 function saidNear(
   view: View,
   row: number,
+  left: number,
+  right: number,
 ): { flow?: KnownUnit; pressure?: KnownUnit; density?: { value: number; cell: string } } {
   const said: { flow?: KnownUnit; pressure?: KnownUnit; density?: { value: number; cell: string } } = {}
   for (let at = Math.max(0, row - 8); at <= row + 14; at++)
@@ -170,7 +174,8 @@ function saidNear(
       const text = view.text(at, column)
       if (text === undefined || text.length > 160) continue
       // A label with its value, or the heading of another table, says nothing of the coefficients.
-      if (view.number(at, column + 1) !== undefined || isHeadingElsewhere(view, at, column, row)) continue
+      const own = at === row && column >= left && column <= right
+      if (view.number(at, column + 1) !== undefined || (!own && isHeading(view, at, column))) continue
       for (const unit of unitsIn(text)) {
         if (unit.kind === 'flow') said.flow ??= unit
         if (unit.kind === 'pressure') said.pressure ??= unit
@@ -181,9 +186,8 @@ function saidNear(
   return said
 }
 
-/** A text right above numbers that is not in the headings of the table itself and is no formula. */
-const isHeadingElsewhere = (view: View, at: number, column: number, row: number): boolean =>
-  at !== row &&
+/** A text right above numbers that is no formula: it speaks of them. */
+const isHeading = (view: View, at: number, column: number): boolean =>
   !/[=^]/.test(view.text(at, column) ?? '') &&
   (view.number(at + 1, column) !== undefined || view.number(at + 2, column) !== undefined)
 
@@ -193,6 +197,22 @@ export function unitsIn(text: string): KnownUnit[] {
     .split(/[\s,;()[\]=]+/)
     .filter((word) => word.length >= 2 && word.toLowerCase() !== 'in' && word.toLowerCase() !== 'min')
     .flatMap((word) => findUnit(word.replace(/[.:]$/, '')) ?? [])
+}
+
+/** m³/h of "C (m³/h·Pa^n)" or "C [m³/(h Paⁿ)]": the flow a coefficient gives for a pressure to some power. */
+export function flowPerPressure(text: string): KnownUnit | undefined {
+  const bare = text.replace(/[[\](){}]/g, ' ')
+  const at = bare.search(/pa\b|pa[\^ⁿ⁻-]/i)
+  if (at < 0) return undefined
+  const words = bare
+    .slice(0, at)
+    .replace(/(?<![\s·⋅*/×.])[\s·⋅*/×.]+$/, '')
+    .split(/\s+/)
+  for (const count of [1, 2, 3]) {
+    const unit = findUnit(words.slice(-count).join(''))
+    if (unit?.kind === 'flow') return unit
+  }
+  return undefined
 }
 
 /** 1.204 of "valid for air of 1.204 kg/m³". */

@@ -1,8 +1,9 @@
+import { bareUnit, unitOfHeadings } from '../../cells/stated-unit.js'
 import type { KnownUnit } from '../../cells/units.js'
 import type { Content } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
 import type { Stopped } from '../not-searched.js'
-import { bareUnit, isPlaceholder, type Label, readLabel, says } from '../words/label.js'
+import { isPlaceholder, type Label, readLabel, says } from '../words/label.js'
 import { zeroValuesIn } from '../zero-flow-text.js'
 
 /** A column below a heading. */
@@ -108,13 +109,20 @@ function headAt(view: View, first: number, under: readonly number[]): Head {
   for (let row = first - 1; row >= Math.max(0, first - HEADING_ROWS); row--) {
     // A text with its own value beside it is a label, not a heading.
     const texts = under.filter(
-      (column) => isHeading(stackText(view, row, column)) && view.number(row, column + 1) === undefined,
+      (column) => isHeading(stackText(view, row, column)) && !hasValue(view, row, column),
     ).length
     const numbers = under.some(
       (column) => view.number(row, column) !== undefined || holdsValue(view.at(row, column)),
     )
     const blank = under.every((column) => !view.at(row, column))
     if (numbers || (texts === 0 && !(blank && row === first - 1))) break
+    if (
+      texts === 1 &&
+      under.length > 1 &&
+      row < first - 1 &&
+      under.some((column) => isSentence(view, row, column))
+    )
+      break
     if (texts > 0) top = row
   }
   const columns: Column[] = []
@@ -125,13 +133,26 @@ function headAt(view: View, first: number, under: readonly number[]): Head {
   return { view, top, first, columns }
 }
 
+/** Whether a value stands right behind a text, or behind one blank. */
+const hasValue = (view: View, row: number, column: number): boolean =>
+  view.number(row, column + 1) !== undefined ||
+  (!view.at(row, column + 1) && view.number(row, column + 2) !== undefined)
+
 /** "Zero: 0.7 Pa", "0.4 Pa before": a value with its label, no heading. */
 const holdsValue = (content: Content | undefined): boolean =>
   content?.kind === 'text' && (content.numbers !== undefined || statesZeroFlow(content.text))
 
 const statesZeroFlow = (text: string): boolean =>
-  (/[:=]\s*[-+−–]?\d/.test(text) || /^\s*[-+−–]?\d+(?:[.,]\d+)?\s+\p{L}/u.test(text)) &&
+  (/[:=]\s*[-+−–]?\d/.test(text) ||
+    /^\s*[-+−–]?\d+(?:[.,]\d+)?\s+\p{L}/u.test(text) ||
+    /\d[.,]\d|\d\s*Pa\b/.test(text)) &&
   zeroValuesIn(text) !== undefined
+
+/** A line of words over the headings, of which only the first cell lies over a column: "Fan: Q = 61 · Δp^0.51 (m³/h, Pa)". */
+const isSentence = (view: View, row: number, column: number): boolean => {
+  const text = view.text(row, column)
+  return text !== undefined && view.right(row, column) === column && (/[=;]/.test(text) || text.length > 40)
+}
 
 /** Text of a cell, or of the merged block over it. */
 function stackText(view: View, row: number, column: number): string | undefined {
@@ -151,17 +172,14 @@ function columnAt(view: View, top: number, first: number, column: number): Colum
     if (text !== undefined && isHeading(text)) pieces.push({ text, row })
   }
   if (pieces.length === 0) {
-    if (view.number(first, column) === undefined) return undefined
+    // Names or numbers of the rows, which need no heading.
+    const named = view.text(first, column) !== undefined && view.at(first + 1, column) !== undefined
+    if (view.number(first, column) === undefined && !named) return undefined
     return { at: column, label: readLabel(''), headingCell: view.address(first, column) }
   }
-  const unitRows = pieces.filter(({ text }) => bareUnit(text))
   const words = pieces.filter(({ text }) => !bareUnit(text))
   const label = readLabel(words.map(({ text }) => text).join(' '))
-  const own = [...words].reverse().map(({ text }) => readLabel(text))
-  const unit =
-    bareUnit(unitRows.at(-1)?.text ?? '') ??
-    own.find((one) => one.unit && !one.loose)?.unit ??
-    own.find((one) => one.unit)?.unit
+  const unit = unitOfHeadings(pieces.map(({ text }) => text))
   const { row } = (words.at(-1) ?? pieces.at(-1)) as { row: number }
   return {
     at: column,

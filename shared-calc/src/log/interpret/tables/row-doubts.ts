@@ -1,3 +1,4 @@
+import { rowReasons } from '../../../catalogue/findings/log/runs.js'
 import type { Faint } from '../../grid/grid.js'
 import type { View } from '../grid/view.js'
 import { readLabel, says } from '../words/label.js'
@@ -48,7 +49,7 @@ export function marksOf({ view, columns }: Segment): { of(row: number): RowDoubt
         const word = view.text(row, at) ?? view.number(row, at)?.toString()
         const plain = word?.trim().toLowerCase()
         if (plain === undefined || (/^[01]$/.test(plain) && !says(label, 'used'))) continue
-        const why = `"${label.text.trim()}" says "${word}" in ${view.address(row, at)}`
+        const why = rowReasons.columnSays(label.text.trim(), word ?? '', view.address(row, at))
         if (says(label, 'leftOut') && !NO.has(plain)) return { kind: 'remark', why, out: true }
         if (says(label, 'leftOut') || YES.has(plain)) continue
         if (NO.has(plain)) return { kind: 'remark', why, ...(says(label, 'used') ? { out: true } : {}) }
@@ -58,12 +59,36 @@ export function marksOf({ view, columns }: Segment): { of(row: number): RowDoubt
   }
 }
 
+/** A reading in brackets among others without: negative, or not to be counted. */
+export function withBracketDoubts<
+  Row extends { readonly pressure: Bracketed; readonly carriers: readonly (Bracketed | undefined)[] },
+>(rows: readonly Row[]): Row[] {
+  const marked = rows.filter(({ pressure }) => pressure.bracketed)
+  const turns = rows.filter((row, index) => index > 0 && isIn(row) !== isIn(rows[index - 1] as Row)).length
+  // All in brackets, or one half of the table: as book-keepers write what is negative.
+  const negative = turns === 0 || (turns === 1 && marked.length >= 3 && rows.length - marked.length >= 3)
+  const sign = Math.sign(rows.find((row) => !isIn(row))?.pressure.value ?? -1)
+  return rows.map((row) => {
+    const flow = row.carriers.some((one) => one?.bracketed)
+    if (!flow && (negative || !isIn(row))) return row
+    const pressure =
+      isIn(row) && !negative ? { ...row.pressure, value: sign * Math.abs(row.pressure.value) } : row.pressure
+    return { ...row, pressure, doubt: { kind: 'remark', why: rowReasons.bracketed } }
+  })
+}
+
+interface Bracketed {
+  readonly value: number
+  readonly bracketed?: true
+}
+const isIn = ({ pressure }: { readonly pressure: Bracketed }): boolean => pressure.bracketed === true
+
 /** Grey writing in every figure of a row, or a comment attached to one that speaks of leaving it out. */
 export function doubtOf(view: View, row: number, numeric: readonly KnownColumn[]): RowDoubt | undefined {
   for (const { at } of numeric) {
     const comment = view.comment(row, at)
     if (comment !== undefined && says(readLabel(comment), 'leftOut'))
-      return { kind: 'remark', why: `the comment in ${view.address(row, at)} says "${comment}"` }
+      return { kind: 'remark', why: rowReasons.commentSays(view.address(row, at), comment) }
   }
   const looks = numeric.flatMap(({ at }) => {
     const content = view.at(row, at)
@@ -71,7 +96,7 @@ export function doubtOf(view: View, row: number, numeric: readonly KnownColumn[]
   })
   const [look] = looks
   return look && looks.every((one) => one === look)
-    ? { kind: 'grey', why: look === 'written' ? 'it is written in grey' : 'it is shaded grey', look }
+    ? { kind: 'grey', why: rowReasons.grey(look), look }
     : undefined
 }
 

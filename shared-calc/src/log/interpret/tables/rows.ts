@@ -1,10 +1,12 @@
+import { rowReasons } from '../../../catalogue/findings/log/runs.js'
 import type { Direction } from '../../../contract/record/index.js'
+import { bareUnit } from '../../cells/stated-unit.js'
+import type { Written } from '../../cells/written.js'
 import { LIMITS } from '../../limits.js'
-import type { Written } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
-import { bareUnit, isPlaceholder, type Label, readLabel, says } from '../words/label.js'
+import { isPlaceholder, type Label, readLabel, says } from '../words/label.js'
 import { directionWord, type KnownColumn, roleOf, writtenAt } from './columns.js'
-import { doubtOf, marksOf, type RowDoubt, withoutCommonGrey } from './row-doubts.js'
+import { doubtOf, marksOf, type RowDoubt, withBracketDoubts, withoutCommonGrey } from './row-doubts.js'
 import type { Segment } from './segments.js'
 
 /** One number of the log with its cell. */
@@ -74,23 +76,28 @@ export function walkRows(
     }
     // Zero flow named below a gap belongs to what follows, or is found by its label.
     if (blanks > 0 && rows.length > 0 && says(said, 'zero') && !labels[0]?.lead) break
-    if (direction) carried.direction = directionOf(view, row, direction) ?? carried.direction
+    // "zero" in the column of directions names none: whose it is, its place tells.
+    if (direction) {
+      const own = directionOf(view, row, direction)
+      const other = own === undefined && says(readLabel(view.text(row, direction.at) ?? ''), 'zero')
+      carried.direction = own ?? (other ? undefined : carried.direction)
+    }
     if (test) carried.test = textAt(view, row, test.at) ?? carried.test
     if (at?.kind === 'struck' || flows.some((one) => one?.kind === 'struck')) {
-      leftOut.push({ cell, why: 'struck out' })
+      leftOut.push({ cell, why: rowReasons.struck })
       last = row
       blanks = 0
       continue
     }
     const summary = labels.find(({ text }) => isSummary(text))
     if (summary) {
-      leftOut.push({ cell: summary.cell, why: `a row of "${summary.text}", not a reading`, hidden: true })
+      leftOut.push({ cell: summary.cell, why: rowReasons.summary(summary.text), hidden: true })
       last = row
       blanks = 0
       continue
     }
     if (at?.kind === 'error' || flows.some((one) => one?.kind === 'error')) {
-      leftOut.push({ cell, why: 'a cell of the row shows an error' })
+      leftOut.push({ cell, why: rowReasons.error })
       last = row
       continue
     }
@@ -121,7 +128,7 @@ export function walkRows(
     if (at?.kind === 'text') {
       if (!isPlaceholder(at.text) && !labelsAreNotes(view, row, carriers)) break
       if (flows.some((one) => one?.kind === 'number'))
-        leftOut.push({ cell, why: `no pressure: "${at.text}"` })
+        leftOut.push({ cell, why: rowReasons.cellSays('pressure', at.text) })
       continue
     }
     if (at?.kind !== 'number') {
@@ -129,7 +136,7 @@ export function walkRows(
         if (zero) break
         // A flow without a pressure below the readings belongs to something else.
         if (blanks > 0) break
-        leftOut.push({ cell, why: 'no pressure next to the flow' })
+        leftOut.push({ cell, why: rowReasons.noPressure })
         last = row
         continue
       }
@@ -177,8 +184,8 @@ export function walkRows(
       const carrier = carriers[at]
       leftOut.push(
         text?.kind === 'text' && carrier
-          ? { cell: view.address(row, carrier.at), why: `the flow cell says "${text.text}"` }
-          : { cell, why: 'no flow next to the pressure' },
+          ? { cell: view.address(row, carrier.at), why: rowReasons.cellSays('flow', text.text) }
+          : { cell, why: rowReasons.noFlow },
       )
       last = row
       continue
@@ -186,7 +193,7 @@ export function walkRows(
     const refused = labels.find(({ text: one, lead }) => !lead && says(readLabel(one), 'leftOut'))
     const marked = refused ? undefined : marks.of(row)
     if (refused || marked?.out) {
-      leftOut.push({ cell, why: refused ? `the row says "${refused.text}"` : (marked?.why ?? '') })
+      leftOut.push({ cell, why: refused ? rowReasons.rowSays(refused.text) : (marked?.why ?? '') })
       last = row
       continue
     }
@@ -210,7 +217,17 @@ export function walkRows(
     })
     last = row
   }
-  return { rows: withoutMeans(withoutCommonGrey(rows), leftOut), leftOut, last }
+  return { rows: withoutMeans(withoutCommonGrey(withBrackets(rows)), leftOut), leftOut, last }
+}
+
+function withBrackets(rows: readonly TableRow[]): TableRow[] {
+  const readings = rows.filter(({ kind }) => kind === 'reading')
+  if (
+    !readings.some(({ pressure, carriers }) => pressure.bracketed || carriers.some((one) => one?.bracketed))
+  )
+    return [...rows]
+  const judged = withBracketDoubts(readings)
+  return rows.map((row) => judged[readings.indexOf(row)] ?? row)
 }
 
 /** A last row that is the mean of the others in pressure and in flow is no reading, whether it says so or not. */
@@ -224,7 +241,7 @@ function withoutMeans(rows: readonly TableRow[], leftOut: LeftOut[]): TableRow[]
   const certain = all.filter(({ doubt }) => doubt === undefined)
   if (!last || flow === undefined || all.length < 4) return [...rows]
   if (!isMean(last, flow, all) && !isMean(last, flow, certain)) return [...rows]
-  leftOut.push({ cell: last.pressure.cell, why: 'the last row is the mean of the others, not a reading' })
+  leftOut.push({ cell: last.pressure.cell, why: rowReasons.mean })
   return rows.filter((row) => row !== last)
 }
 

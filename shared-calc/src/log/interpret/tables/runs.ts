@@ -58,53 +58,55 @@ interface Part {
 }
 
 function partsByDirection(block: Block, rows: readonly TableRow[], above: number): Part[] {
-  if (rows.some(({ direction }) => direction)) {
-    const parts: Part[] = []
-    for (const row of rows) {
-      const last = parts.find(({ direction }) => direction === row.direction)
-      if (last) last.rows.push(row)
-      else
-        parts.push({
-          rows: [row],
-          ...(row.direction ? { direction: row.direction } : {}),
-          from: 'its column of directions',
-        })
-    }
-    return parts
-  }
+  if (rows.some(({ direction }) => direction))
+    return inTurn(rows, 'its column of directions', ({ direction }) => direction)
   const signs = rows.filter(({ kind }) => kind === 'reading').map(({ pressure }) => Math.sign(pressure.value))
   const negative = signs.filter((sign) => sign < 0).length
   const positive = signs.filter((sign) => sign > 0).length
-  if (negative >= 2 && positive >= 2) return bySign(rows)
+  if (negative >= 2 && positive >= 2)
+    return inTurn(rows, 'the sign of its pressures', ({ kind, pressure }) =>
+      kind === 'zero' ? undefined : pressure.value < 0 ? 'depressurisation' : 'pressurisation',
+    )
   const titled = titleOf(block, above)
   return [{ rows: [...rows], ...titled }]
 }
 
-/** Both signs in one table: the runs follow one another, with zero-flow rows around them. */
-function bySign(rows: readonly TableRow[]): Part[] {
+/** Both directions in one table: the runs follow one another, with zero-flow rows around them that may name none. */
+function inTurn(
+  rows: readonly TableRow[],
+  from: string,
+  directionOf: (row: TableRow) => Direction | undefined,
+): Part[] {
   const parts: Part[] = []
+  const partOf = (direction: Direction | undefined): Part => {
+    const known = parts.find((part) => part.direction === direction)
+    if (known) return known
+    const made = { rows: [], ...(direction ? { direction } : {}), from }
+    parts.push(made)
+    return made
+  }
   let waiting: TableRow[] = []
+  let before: Part | undefined
   for (const row of rows) {
-    if (row.kind === 'zero') {
+    const direction = directionOf(row)
+    if (row.kind === 'zero' && !direction) {
       waiting.push(row)
       continue
     }
-    const direction: Direction = row.pressure.value < 0 ? 'depressurisation' : 'pressurisation'
-    const known = parts.find((part) => part.direction === direction)
-    const before = parts.at(-1)
-    if (before && before.direction !== direction && waiting.length > 0) {
+    const part = partOf(direction)
+    if (before && before !== part && waiting.length > 0) {
       // Of the zero rows between two runs the first ends the one, the last begins the other.
       const after = waiting.filter(({ which }) => which !== 'before')
       before.rows.push(
         ...(after.length > 0 ? after.slice(0, Math.max(1, Math.floor(waiting.length / 2))) : []),
       )
-      waiting = waiting.filter((one) => !before.rows.includes(one) || waiting.length === 1)
+      waiting = waiting.filter((one) => !before?.rows.includes(one) || waiting.length === 1)
     }
-    if (known) known.rows.push(...waiting, row)
-    else parts.push({ rows: [...waiting, row], direction, from: 'the sign of its pressures' })
+    part.rows.push(...waiting, row)
     waiting = []
+    before = part
   }
-  parts.at(-1)?.rows.push(...waiting)
+  before?.rows.push(...waiting)
   return parts
 }
 

@@ -21,7 +21,7 @@ const LEADING = ['direction', 'test', 'remark', 'index', 'time', 'other']
 export function segmentsOf(head: Head): Segment[] {
   const { view } = head
   const last = bodyEnd(head)
-  const all = head.columns.map((column) => roleOf(view, head.first, last, column))
+  const all = withZeroLists(head.columns.map((column) => roleOf(view, head.first, last, column)))
   const columns = withoutForm(all, view.turned)
   const parts: KnownColumn[][] = [[]]
   for (const [index, column] of columns.entries()) {
@@ -36,6 +36,19 @@ export function segmentsOf(head: Head): Segment[] {
     left: Math.min(...own.map(({ at }) => at)),
     right: Math.max(...own.map(({ at }) => at)),
   }))
+}
+
+/** "Zero flow | " over "pre | post": the second list of the two has no word for zero flow over it. */
+function withZeroLists(columns: readonly KnownColumn[]): KnownColumn[] {
+  return columns.map((column, index) => {
+    const before = columns[index - 1]
+    const { label, role, at, numbers } = column
+    const one = says(label, 'before') !== says(label, 'after')
+    if (!one || numbers === 0 || ZERO_LISTS.includes(role) || label.tokens.length > 3) return column
+    if (!before || before.at !== at - 1 || !ZERO_LISTS.includes(before.role)) return column
+    const unit = column.unit ?? before.unit
+    return { ...column, role: says(label, 'before') ? 'zeroBefore' : 'zeroAfter', ...(unit ? { unit } : {}) }
+  })
 }
 
 /**

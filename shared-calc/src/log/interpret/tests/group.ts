@@ -1,3 +1,4 @@
+import type { Direction } from '../../../contract/record/index.js'
 import type { FoundField } from '../fields/find-fields.js'
 import type { View } from '../grid/view.js'
 import type { FoundRun } from '../tables/runs.js'
@@ -17,6 +18,8 @@ export interface TestGroup {
   runs: FoundRun[]
   series: FoundSeries[]
   hidden: boolean
+  /** What stands above its readings and says that they do not count. */
+  refusedBy?: { readonly title: string; readonly cell: string }
 }
 
 /** Parts the runs of a log into tests. */
@@ -44,14 +47,29 @@ export function groupTests(
     if (only && groups.length === 1 && runs.length === 0) only.series.push(...series)
     else groups.push({ key: '', runs: [], series: [...series], hidden })
   }
-  for (const group of groups) if (group.key === '' && groups.length > 1) group.key = titleOf(group, groups)
+  for (const group of groups) {
+    const refusal = refusalOf(group, groups)
+    if (refusal) group.refusedBy = refusal
+    if (group.key === '' && groups.length > 1) group.key = titleOf(group, groups)
+  }
   makeUnique(groups)
   return groups
 }
 
-const room = (group: TestGroup, { direction }: FoundRun): boolean =>
-  group.runs.length < 2 &&
-  !group.runs.some((one) => one.direction !== undefined && one.direction === direction)
+const room = (group: TestGroup, run: FoundRun): boolean => {
+  const direction = directionOf(run)
+  return (
+    group.runs.length < 2 &&
+    !group.runs.some((one) => direction !== undefined && directionOf(one) === direction)
+  )
+}
+
+/** All pressures below zero are depressurisation, whatever words are missing. */
+export const directionOf = ({ direction, readings }: FoundRun): Direction | undefined =>
+  direction ??
+  (readings.length > 0 && readings.every(({ pressure }) => pressure.value < 0)
+    ? 'depressurisation'
+    : undefined)
 
 /** Sheets whose names differ only in the direction: "Plot 1 dep", "Plot 1 pres". */
 function sheetGroups(runs: readonly FoundRun[]): TestGroup[] | undefined {
@@ -133,6 +151,37 @@ export const valueText = ({ content }: FoundField): string =>
         ? content.dates.join()
         : ''
 
+/** The last row of the tests above a run on its sheet. */
+const endAbove = (first: FoundRun, groups: readonly TestGroup[]): number =>
+  Math.max(
+    -1,
+    ...groups
+      .flatMap((group) => group.runs)
+      .filter((one) => one.view.name === first.view.name && one.bottom < first.top)
+      .map(({ bottom }) => bottom),
+  )
+
+/** Titles stand so many rows above the headings at most. */
+const TITLE_ROWS = 8
+
+/** A line above the readings that says they do not count: "Test 1: invalid, window open". */
+function refusalOf({ runs }: TestGroup, groups: readonly TestGroup[]): TestGroup['refusedBy'] {
+  const [first] = runs
+  if (!first || first.view.turned || first.row !== undefined) return undefined
+  const { view, top } = first
+  const above = Math.max(endAbove(first, groups), top - TITLE_ROWS)
+  for (let row = top - 1; row > above; row--)
+    for (let column = Math.max(0, first.left - 1); column <= first.right; column++) {
+      const text = view.text(row, column)
+      if (text === undefined || text.length > 80 || view.at(row, column + 1)) continue
+      const label = readLabel(text)
+      if (says(label, 'zero') || label.tokens.length > 10) continue
+      if (says(label, 'leftOut') || says(label, 'brokenOff'))
+        return { title: text, cell: view.address(row, column) }
+    }
+  return undefined
+}
+
 /** A title above the first run of a test: "Test 2 after sealing", or the name of its sheet. */
 function titleOf({ runs, series }: TestGroup, groups: readonly TestGroup[]): string {
   const [first] = runs
@@ -141,13 +190,7 @@ function titleOf({ runs, series }: TestGroup, groups: readonly TestGroup[]): str
     (group) => group.runs !== runs && group.runs.some(({ view }) => view.name === first.view.name),
   )
   if (ownSheet) return first.view.name
-  const above = Math.max(
-    -1,
-    ...groups
-      .flatMap((group) => group.runs)
-      .filter((one) => one.view.name === first.view.name && one.bottom < first.top)
-      .map(({ bottom }) => bottom),
-  )
+  const above = endAbove(first, groups)
   const beside = groups.some(
     (group) =>
       group.runs !== runs &&

@@ -14,15 +14,17 @@ export const CONCEPTS = {
   pressure:
     'pressure pressures press dp δp deltap dpa delta p pa pascal pascals pdiff ~druck ~druckdifferenz ~differenzdruck pression pressions ~druk drukverschil cisnienie cisnienia roznica presion presiones pressione pressioni tryk trykk tryck tryckskillnad trykforskel trykkforskjell difference differenz tlak tlakovy tlakova tlaku rozdil paine paine* paineero pressao diferenca tlakova | δ p|pressure diff',
   building:
-    'building bldg house envelope env room dwelling enclosure structure indoor measured actual act ist istwert gebaude* gebaeude* hull* batiment enveloppe gebouw* woning budynku budynek edificio vivienda bygning* byggnad* hus involucro envolvente klimaskal* klimaskaerm* dom domu mesuree mesure gemeten zmierzone medida misurata maalt matt uppmatt huis budovy budova rakennus vaipan',
+    'building bldg house geb envelope env room dwelling enclosure structure indoor measured actual act ist istwert gebaude* gebaeude* hull* batiment enveloppe gebouw* woning budynku budynek edificio vivienda bygning* byggnad* hus involucro envolvente klimaskal* klimaskaerm* dom domu mesuree mesure gemeten zmierzone medida misurata maalt matt uppmatt huis budovy budova rakennus vaipan',
   device:
-    'fan device nozzle orifice ring blower flowmeter geblase* geblaese* ventilator* ventilatordruk ventilateur ventilador ventilatore blende* blenden* diaphragme diaphragm boquilla blaser* vifte* flakt* blasare wentylator* dysza dyse ventilatoru puhallin puhaltimen | flow pressure|flow pa',
+    'fan device nozzle orifice ring blower flowmeter geblase* geblaese* ventilator* ventilatordruk ventilateur ventilador ventilatore blende* blenden* diaphragme diaphragm boquilla blaser* vifte* flakt* blasare wentylator* dysza dyse duse dusen ~duse tryska ugello tobera suutin mondstuk* ventilatoru puhallin puhaltimen | flow pressure|flow pa',
   flow: 'flow flows airflow airflows q qm qr qv vr qfan qmeas qmeasured qleak cfm lps cmh ~volumenstrom ~volumenstrome ~luftstrom ~leckagestrom ~leckstrom debit debits debiet luchtdebiet luchtstroom luchtvolumestroom przeplyw strumien caudal caudales portata flusso luftmangd luftflode luftmengde luftstrom* volumenstrom* volumstrom* lekdebiet lekstroom lackage leakage volumeflow prutok prutoku objemovy tok vzduchu ilmavirta ilmavirta* vuotoilmavirta vuotoilma caudal vazao fluxo | air flow|air leakage|volume flow|vol flow|flow rate',
   volume:
     'volume vol vol. volumen ~volumen kubatura objetosc kubatur inhoud volym cubage ~luftvolumen ~innenvolumen rumfang v vi objem objemu tilavuus sisatilavuus ilmatilavuus volumes | air volume|internal volume|cubic content',
   gross:
     'gross external brutto brut bruto ~brutto overall lordo lorda zewnetrzna buitenwerks bta outer externe exterieur exterieures hruby hruba hrube | external dims|outside dims',
   net: 'net netto ~netto internal inner interior nett innen* heated conditioned interieur interne neto netta interna wewnetrzna kubatura inwendig total totale intern luftvolumen air heated* beheiz* chauffe verwarmd ogrzewana vnitrni cisty netto sisa*',
+  asShown:
+    'measured meas actual act raw reading shown display displayed indicated ist gemessen abgelesen angezeigt anzeige mesure mesuree lu affiche gemeten afgelezen zmierzony zmierzone odczyt medido medida leido misurato misurata letto malt maalt uppmatt avlast mereno namereno mitattu | as read|as shown',
   room: 'room rooms zone zones space spaces raum raume zimmer piece pieces kamer pokoj habitacion stanza rum rom',
   envelope:
     'envelope env ae shell surface fabric perimeter ~hullflache ~huellflaeche ~hullflachen enveloppe parois deperditive schiloppervlak* gebouwschil verliesoppervlak* schil przegrod przegrody powloki obudowy envolvente envolvente* involucro disperdente klimaskal* omslutande klimaskarm* klimaskaerm* omsluttende at atb atbat obalky obalka vaippa vaipan',
@@ -59,7 +61,7 @@ export const CONCEPTS = {
   target:
     'target targets nominal setpoint planned plan soll sollwert sollwerte solldruck cible consigne visee doel streef* streefwaarde gewenst zadane docelowe objetivo obiettivo nominale mal malvarde mal* maltryk settpunkt aim wanted desired intended approx goal pozadovany tavoite cil cilovy | set point|set value|set pa',
   corrected:
-    'corrected corr korr korrigiert* korr* corrige corrigee corrige* gecorrigeerd* skorygowan* corregid* corretto corretta korrigeret korrigerad korrigert std standard stp normal* normiert* referenz* normvolumen* normluft* nm3 sm3 scfm adj adjusted reference qn qenv qcor qcorr qc korigovan* opraven* korjattu corrigid*',
+    'corrected corr korr korrigiert* korr* corrige corrigee corrige* gecorrigeerd* skorygowan* corregid* corretto corretta korrigeret korrigerad korrigert std standard stp norm normal* normiert* referenz* normvolumen* normluft* nm3 sm3 scfm adj adjusted reference qn qenv qcor qcorr qc korigovan* opraven* korjattu corrigid*',
   induced:
     'induced net netto induziert* induite induit corrected corr korr* korrigiert* corrige corrigee effective effektiv* geinduceerd* gecorrigeerd* skorygowan* inducid* indotta adjusted induceret indusert korigovan* opraven* korjattu corrigid* corregid* corretta corretto corrige* skygerowan* gecorrigeerd korrigeret korrigerat',
   speed:
@@ -70,7 +72,7 @@ export const CONCEPTS = {
   direction:
     'direction dir mode richtung messrichtung sens richting kierunek direccion direzione retning riktning run type art messart modus kind smer suunta direcao',
   range:
-    'range ranges plate plates ring rings configuration config bereich messbereich blende blenden plage gamme opening disc disk cover bague plaque anneau plaat zakres plyta anillo anello boquilla nozzle dyse insert adapter orifice | flow ring',
+    'range ranges plate plates ring rings configuration config bereich messbereich blende blenden plage gamme opening disc disk cover bague plaque anneau plaat zakres plyta anillo anello boquilla nozzle nozzles dyse duse dusen tryska ugello tobera suutin mondstuk* buse insert adapter orifice | flow ring',
   role: 'type role what kind art typ was quoi status state remark remarks note notes comment label phase bemerkung',
   total:
     'total tot sum gesamt ~gesamt summe combined totale totaal suma totalt samlet somme sigma both all together overall',
@@ -84,6 +86,9 @@ export const CONCEPTS = {
   lower: 'min minimum from lowest low von lower',
   upper: 'max maximum to highest high bis upper',
   used: 'used use valid include included counts count gultig gueltig verwendet valide retenu utilise geldig gebruikt wazny uzyty usato usado brugt brukt anvand platny',
+  /** A test that came to no end; one that a house failed did. */
+  brokenOff:
+    'stopped aborted interrupted incomplete abgebrochen unterbrochen unvollstandig interrompu interrompue incomplet afgebroken onvolledig przerwan* interrumpid* interrott* avbrutt avbruten afbrudt keskeyt* prerusen* interrompid*',
   leftOut:
     'rejected reject ignore ignored discard discarded omit omitted void invalid excluded exclude unused aborted verworfen ungultig ungueltig annule rejete ongeldig vervallen odrzucony descartado scartato kasseret forkastet forkastad bad vyrazen* vyloucen* neplatn* hylatty hylat* rejeitad* anulad* | not used|not valid|do not use|nicht verwendet|left out|non utilise|non retenu',
 } as const

@@ -1,6 +1,5 @@
-import { sha256 } from '@noble/hashes/sha2.js'
-import { bytesToHex } from '@noble/hashes/utils.js'
 import { strFromU8, strToU8 } from 'fflate'
+import { sha256Hex } from '../../../contract/sha256.js'
 import { sheetParts } from '../chart/package-parts.js'
 import { RECORD } from '../record-sheet.js'
 import type { Parts } from '../zip/parts.js'
@@ -15,7 +14,7 @@ export function digestParts(parts: Parts): IssuedParts {
   return new Map(
     [...parts]
       .sort(([a], [b]) => (a < b ? -1 : 1))
-      .map(([path, bytes]) => [path, bytesToHex(sha256(canonicalBytes(path, bytes, recordPart)))]),
+      .map(([path, bytes]) => [path, sha256Hex(canonicalBytes(path, bytes, recordPart))]),
   )
 }
 
@@ -27,8 +26,7 @@ function canonicalBytes(path: string, bytes: Uint8Array, recordPart: string | un
 }
 
 /** One digest over the whole list: what a signature covers. */
-export const digestOfParts = (issued: IssuedParts): string =>
-  bytesToHex(sha256(strToU8(partLines(issued).join('\n'))))
+export const digestOfParts = (issued: IssuedParts): string => sha256Hex(partLines(issued).join('\n'))
 
 /** The list as it stands on sheet Record, one line for each part: digest and name. */
 export const partLines = (issued: IssuedParts): string[] =>

@@ -1,6 +1,5 @@
-import { sha256 } from '@noble/hashes/sha2.js'
-import { bytesToHex } from '@noble/hashes/utils.js'
 import { z } from 'zod'
+import { sha256Hex } from '../../../contract/sha256.js'
 import type { Parts } from '../zip/parts.js'
 import type { Pictures } from './picture.js'
 
@@ -28,7 +27,7 @@ export type PicturesDescription = z.infer<typeof Description>
 export const describePictures = ({ firmName, detailsKept, list }: Pictures): PicturesDescription => ({
   ...(firmName !== undefined && { firmName }),
   detailsKept,
-  list: list.map(({ bytes, ...about }) => ({ ...about, sha256: bytesToHex(sha256(bytes)) })),
+  list: list.map(({ bytes, ...about }) => ({ ...about, sha256: sha256Hex(bytes) })),
 })
 
 /** The description as it stands on sheet Record. Undefined where the workbook has none, or none that can be read. */
@@ -47,9 +46,7 @@ export function parsePictures(rows: readonly string[] | undefined): PicturesDesc
  */
 export function picturesFromParts({ list, ...about }: PicturesDescription, parts: Parts): Pictures {
   const bytesOf = new Map(
-    [...parts]
-      .filter(([path]) => /^xl\/media\//.test(path))
-      .map(([, bytes]) => [bytesToHex(sha256(bytes)), bytes]),
+    [...parts].filter(([path]) => /^xl\/media\//.test(path)).map(([, bytes]) => [sha256Hex(bytes), bytes]),
   )
   return {
     ...about,

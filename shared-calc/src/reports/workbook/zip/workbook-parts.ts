@@ -1,6 +1,7 @@
 import type { Workbook, XlsxWriteOptions } from 'exceljs'
 import { escapeStandIns, holdTexts } from '../held-texts.js'
 import { type Parts, readParts, setText, textOf, writeParts } from './parts.js'
+import { shareStyles } from './shared-styles.js'
 
 /** The parts are packed when everything is in them: packing them here would be work done twice. */
 const UNPACKED = { zip: { compression: 'STORE' } } as Partial<XlsxWriteOptions>
@@ -30,6 +31,7 @@ export async function workbookParts(
   workbook: Workbook,
   fonts: 'in order' | 'as exceljs writes' = 'in order',
 ): Promise<Parts> {
+  shareStyles(workbook)
   const parts = readParts(new Uint8Array(await workbook.xlsx.writeBuffer(UNPACKED)))
   escapeStandIns(parts)
   if (fonts === 'in order')

@@ -1,0 +1,26 @@
+import { Router } from 'express'
+import { HttpFault } from '../http/http-fault.js'
+import { serve } from '../http/route.js'
+import { firmsHead } from '../library/firms-head.js'
+
+/** GET /v1/firm: the firm's name and logo, which the pane puts at the head of the summary. */
+export function firmRoute(library: string | undefined): Router {
+  const router = Router()
+  serve(router, '/firm', {
+    get: async (_request, response) => {
+      const firm = library === undefined ? undefined : await firmsHead(library).catch(unusable)
+      response.set('cache-control', 'no-cache').json({
+        ...(firm?.name !== undefined && { name: firm.name }),
+        ...(firm?.logo && { logo: Buffer.from(firm.logo).toString('base64') }),
+      })
+    },
+  })
+  return router
+}
+
+function unusable(error: unknown): never {
+  throw new HttpFault(503, 'The firm’s name or logo cannot be read', {
+    kind: 'library-storage',
+    detail: error instanceof Error ? error.message : String(error),
+  })
+}

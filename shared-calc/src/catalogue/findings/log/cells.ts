@@ -1,0 +1,134 @@
+import { dayInWords, quoted } from '../../words.js'
+import { type LogTexts, saying } from './log-text.js'
+
+type Hidden = 'sheet' | 'row' | 'column' | 'row or column'
+
+/** What a single cell of a log needed before its value could be used. */
+export const cellTexts = {
+  'log-formula': { severity: 'note', message: 'The cell holds a formula. Its stored result was read.' },
+  'log-struck-through/part': {
+    severity: 'caution',
+    message: ({ rest }: { rest: string }) =>
+      `Part of the cell is struck through. Only ${quoted(rest)} was read.`,
+  },
+  'log-struck-through': {
+    severity: 'caution',
+    message: ({ what }: { what: 'cell' | 'reading' | 'zero-flow pressure' | 'sample' }) =>
+      what === 'sample'
+        ? 'The cell is struck through, so its sample was left out.'
+        : `The ${what} is struck through, so it was left out.`,
+  },
+  'log-blank': {
+    severity: 'note',
+    message: ({ what }: { what: 'cell' | 'row' }) => `The ${what} is blank, so nothing was read.`,
+  },
+  'log-blank/sample': { severity: 'caution', message: 'The cell is blank, so its sample was left out.' },
+  'log-left-out/sample': {
+    severity: 'caution',
+    message: ({ why }: { why: string }) =>
+      `The sample was left out, because the cell cannot be read: ${why}.`,
+  },
+  'log-hidden': {
+    severity: 'caution',
+    message: ({ what, hidden }: { what: 'cell' | 'reading'; hidden: Hidden }) =>
+      `The ${what} is in a hidden ${hidden}, but it was read.`,
+    remedy: 'Unhide it and check it. Strike it through if it does not count.',
+  },
+  'log-hidden/by-layout': {
+    severity: 'caution',
+    message: 'The row is hidden. Its reading was left out, because the layout says so.',
+  },
+  'log-hidden/left-out': {
+    severity: 'caution',
+    message: 'Hidden or filtered rows were left out.',
+    remedy: 'Unhide them if they count.',
+  },
+  'log-merged': { severity: 'note', message: 'The value is in a merged cell that covers this place.' },
+  'log-remark': {
+    severity: 'caution',
+    message: ({ remark }: { remark: string }) =>
+      `The remark ${quoted(remark)} next to the number was left out.`,
+  },
+  'log-remark/approximate': {
+    severity: 'caution',
+    message: 'The number is marked as approximate. It was read.',
+  },
+  'log-unit': {
+    severity: 'note',
+    message: ({
+      what,
+      unit,
+      conversion,
+    }: {
+      what?: 'flows' | 'pressures'
+      unit: string
+      conversion: string
+    }) =>
+      `${what === undefined ? 'Converted' : what === 'flows' ? 'Flows were converted' : 'Pressures were converted'} from ${unit} (${conversion}).`,
+  },
+  'log-unit/clock': {
+    severity: 'note',
+    message: 'The cell is formatted as a time. It was converted to seconds.',
+  },
+  'log-unit-in-cell': {
+    severity: 'note',
+    message: ({ unit }: { unit: string }) => `The cell states its own unit, ${unit}, and this unit was used.`,
+  },
+  'log-unit-in-format': {
+    severity: 'caution',
+    message: ({ unit, expected }: { unit: string; expected: string }) =>
+      `The cell's number format shows ${unit}, but ${expected} is expected. ${unit} was used.`,
+    remedy: 'Check the unit.',
+  },
+  'log-unit-assumed/time': { severity: 'note', message: 'No unit of time is stated. Seconds are assumed.' },
+  'log-unit-differs': {
+    severity: 'caution',
+    message: ({ heading, stated }: { heading: string; stated: string }) =>
+      `The heading says ${heading}, but ${stated} is stated for these cells. ${stated} was used.`,
+    remedy: 'Check the unit.',
+  },
+  'log-unit-elsewhere/building': {
+    severity: 'note',
+    message: ({ unit }: { unit: string }) =>
+      `No unit is stated for these pressures. They were read in ${unit}, like the pressures across the building.`,
+  },
+  'log-text-number': {
+    severity: 'note',
+    message: ({ comma, grouped }: { comma: boolean; grouped: boolean }) => {
+      const how = [comma ? 'a decimal comma' : '', grouped ? 'grouped digits' : ''].filter(Boolean)
+      return `The number is stored as text${how.length > 0 ? ` with ${how.join(' and ')}` : ''}. It was read as a number.`
+    },
+  },
+  'log-number-as-text': {
+    severity: 'note',
+    message: ({ kind, format, read }: { kind: string; format: string | undefined; read: string }) =>
+      `Text is expected, but the cell holds a ${kind}${format ? ` with the format ${format}` : ''}. It was read as ${quoted(read)}.`,
+  },
+  'log-serial-date': {
+    severity: 'caution',
+    message: ({ date }: { date: string }) =>
+      `The cell is not formatted as a date. Its number was read as ${dayInWords(date)}.`,
+    remedy: 'Check the date.',
+  },
+  'log-date-1904': {
+    severity: 'note',
+    message: 'The workbook counts days from 1904, and its dates were read that way.',
+  },
+  'log-text-date': {
+    severity: 'note',
+    message: ({ date }: { date: string }) =>
+      `The date is stored as text. It was read as ${dayInWords(date)}.`,
+  },
+  'log-short-year': {
+    severity: 'caution',
+    message: ({ year }: { year: string }) => `The year has two digits. It was read as ${year}.`,
+    remedy: 'Check the year.',
+  },
+  'log-word': {
+    severity: 'note',
+    message: ({ word, read }: { word: string; read: string }) =>
+      `${quoted(word)} was read as ${quoted(read)}.`,
+  },
+} as const satisfies LogTexts
+
+export const cellText = saying(cellTexts)

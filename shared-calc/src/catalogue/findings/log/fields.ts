@@ -1,0 +1,124 @@
+import { capital, dayInWords, quoted } from '../../words.js'
+import { type LogTexts, saying } from './log-text.js'
+
+const checkDate = 'Enter the date of the test. On the command line: --set date=….'
+
+/** A logged number as it stands in the log. */
+const logged = (value: number): string => String(value).replace('-', '−')
+
+/** How single values of a log that no layout describes were understood. */
+export const fieldTexts = {
+  'log-answer': {
+    severity: 'note',
+    message: ({ field, answer }: { field: string; answer: string }) =>
+      `${capital(field)}: your answer ${quoted(answer)} was used.`,
+  },
+  'log-name-of-file': {
+    severity: 'note',
+    message: ({ name, of }: { name: string; of: 'test' | 'file' }) =>
+      `The log does not name the building. The name of the ${of}, ${quoted(name)}, was used.`,
+  },
+  'log-date-of-file/only': {
+    severity: 'caution',
+    message: ({ date }: { date: string }) =>
+      `The log does not label a date as that of the test. The only date in it was used: ${dayInWords(date)}.`,
+    remedy: checkDate,
+  },
+  'log-date-of-file': {
+    severity: 'caution',
+    message: ({ date }: { date: string }) =>
+      `The log has no date. The day the file was last changed was used: ${dayInWords(date)}.`,
+    remedy: checkDate,
+  },
+  'log-method/named': {
+    severity: 'note',
+    message: ({ method }: { method: string }) => `The log names the standard: ${method}.`,
+  },
+  'log-method/assumed': {
+    severity: 'note',
+    message: 'The log does not name a test method. ISO 9972:2015 was used.',
+    remedy: 'To use another, choose it with --method.',
+  },
+  'log-left-out/no-unit': {
+    severity: 'caution',
+    message: ({ label }: { label: string }) => `${quoted(label)} was left out, because it has no unit.`,
+    remedy: 'Write its unit in the label or next to the number.',
+  },
+  'log-left-out/volume': {
+    severity: 'note',
+    message: ({
+      label,
+      value,
+      unit,
+      why,
+    }: {
+      label: string
+      value: number
+      unit: string | undefined
+      why: string
+    }) =>
+      `The volume ${quoted(label)}, ${value}${unit === undefined ? '' : ` ${unit}`}, was not used: ${why}.`,
+  },
+  'log-unit-proven/volume': {
+    severity: 'note',
+    message: ({ value, unit, by }: { value: number; unit: string; by: 'floor area' | 'envelope area' }) =>
+      `No unit is stated for the volume ${value}. It is read in ${unit}, because nothing else fits the ${by}.`,
+  },
+  'log-unit-likely/temperature': {
+    severity: 'note',
+    message: ({
+      value,
+      indoors,
+      unit,
+      other,
+    }: {
+      value: number
+      indoors: boolean
+      unit: '°C' | '°F'
+      other: '°C' | '°F'
+    }) =>
+      indoors
+        ? `No unit is stated for the indoor temperature. It was read as ${logged(value)} ${unit}, because ${logged(value)} ${other} is unlikely in a room.`
+        : `No unit is stated for the outdoor temperature. It was read as ${logged(value)} ${unit}, like the indoor one.`,
+  },
+  'log-unit-likely/barometer': {
+    severity: 'note',
+    message: ({ value, unit }: { value: number; unit: string }) =>
+      `No unit is stated for the barometric pressure. It was read as ${value} ${unit}, the only unit in which it is possible.`,
+  },
+  'log-unit-likely/humidity': {
+    severity: 'note',
+    message: ({ value, share }: { value: number; share: boolean }) =>
+      `No unit is stated for the humidity ${value}. It was read as ${share ? 'a fraction' : 'a percentage'}.`,
+  },
+  'log-several-values': {
+    severity: 'caution',
+    message: ({ field }: { field: string }) =>
+      `The log has more than one value for the ${field}. The first was used.`,
+    remedy: 'Check which one is right.',
+  },
+  'log-result-confirmed': {
+    severity: 'note',
+    message: ({ label, logged: own, read }: { label: string; logged: string; read: string }) =>
+      `The log's own ${label} is ${own}. The readings give ${read}.`,
+  },
+  'log-result-differs': {
+    severity: 'caution',
+    message: ({
+      label,
+      logged: own,
+      read,
+      off,
+    }: {
+      label: string
+      logged: string
+      read: string
+      off: number
+    }) =>
+      `The log's own ${label} is ${own}, but the readings give ${read} (${off > 0 ? '+' : '−'}${Math.abs(100 * off).toFixed(0)} %).`,
+    remedy:
+      'Check the volume, the units and the columns that were read, then how the log calculates its result.',
+  },
+} as const satisfies LogTexts
+
+export const fieldText = saying(fieldTexts)

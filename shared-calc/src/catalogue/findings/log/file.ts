@@ -1,0 +1,111 @@
+import { counted, listed, quoted } from '../../words.js'
+import { type LogTexts, saying } from './log-text.js'
+
+const atTheStart = 'Move the data of the test to the start of the sheet, or to a file of its own.'
+
+/** What was found out about a log as a whole: its text, its sheets, its layout. */
+export const fileTexts = {
+  'log-macros': { severity: 'note', message: 'The file contains macros. They were not read or run.' },
+  'log-encoding': {
+    severity: 'note',
+    message: 'The file is not UTF-8. It was read as Windows-1252.',
+    remedy: 'Check letters with accents.',
+  },
+  'log-decimal': {
+    severity: 'note',
+    message: ({ sign, cell }: { sign: 'point' | 'comma'; cell: string }) =>
+      `Numbers are read with a decimal ${sign}, because cell ${cell} can only be read that way.`,
+  },
+  'log-date-system': {
+    severity: 'note',
+    message: 'No date shows its year in four digits. Days are counted from 1900.',
+    remedy: 'Check the date of the test, or show its year in four digits.',
+  },
+  'log-layout': {
+    severity: 'note',
+    message: ({ name, why }: { name: string; why: 'given' | 'saved' | 'fits' | 'answers' }) =>
+      ({
+        given: `The log was read with the layout "${name}".`,
+        saved: `The log was read with the layout "${name}", which is saved in the workbook.`,
+        fits: `The log was read with the layout "${name}", because its headings match.`,
+        answers: `The log was read with the answers saved in the layout "${name}".`,
+      })[why],
+  },
+  'record-altered': {
+    severity: 'caution',
+    message:
+      'The record on sheet Record was changed after the workbook was written: it does not match its digest.',
+    remedy: 'Find out what was changed, or use the workbook as issued.',
+  },
+  'log-proposal': {
+    severity: 'caution',
+    message: 'No layout fits this log. It was read from its own headings, and nobody has checked that.',
+    remedy: 'Check what each cell was used as, then save the layout.',
+  },
+  'log-hidden-test': {
+    severity: 'caution',
+    message: ({ names }: { names: readonly string[] }) =>
+      `Hidden or filtered tests were left out: ${listed(names.map(quoted))}.`,
+    remedy: 'To read one of them, name it with --set test=….',
+  },
+  'log-refused-test': {
+    severity: 'caution',
+    message: ({ name, title }: { name: string; title: string }) =>
+      `Test ${quoted(name)} was left out: ${quoted(title)} stands above its readings.`,
+    remedy: ({ name }: { name: string; title: string }) =>
+      `To read it, name it with --set test=${JSON.stringify(name)}.`,
+  },
+  'log-refused-test/read': {
+    severity: 'caution',
+    message: ({ title }: { title: string }) =>
+      `${quoted(title)} stands above the readings. They were read all the same.`,
+    remedy: 'Check whether this test counts.',
+  },
+  'log-copy': {
+    severity: 'note',
+    message: ({ copy, original }: { copy: string; original: string }) =>
+      `The readings in column ${copy} are those in column ${original} again. They were read once.`,
+  },
+  'log-other-tests': {
+    severity: 'note',
+    message: ({ names }: { names: readonly string[] }) =>
+      `The log also holds ${names.length === 1 ? 'this test' : 'these tests'}: ${listed(names.map(quoted))}.`,
+  },
+  'log-one-of-several': {
+    severity: 'note',
+    message: ({ tests, own }: { tests: readonly string[]; own: string }) =>
+      `The log holds ${counted(tests.length, 'test')}: ${listed(tests)}. This is ${own}.`,
+    remedy: ({ own }: { own: string }) => `To read this one alone, use --set test=${JSON.stringify(own)}.`,
+  },
+  'log-not-searched/end': {
+    severity: 'caution',
+    message: ({ sheet, what, last }: { sheet: string; what: string; last: string }) =>
+      `Sheet ${quoted(sheet)} is too long to search completely. It was searched for ${what} as far as ${last}.`,
+    remedy: atTheStart,
+  },
+  'log-not-searched/beyond': {
+    severity: 'caution',
+    message: ({
+      sheet,
+      count,
+      most,
+      what,
+    }: {
+      sheet: string
+      count: number
+      most: number
+      what: 'rows' | 'columns'
+    }) => `Sheet ${quoted(sheet)} has ${count} ${what}. Only the first ${most} were searched.`,
+    remedy: atTheStart,
+  },
+  'log-not-searched/sheets': {
+    severity: 'caution',
+    message: ({ first, count }: { first: string; count: number }) =>
+      count === 1
+        ? `The log has too many sheets. Sheet ${quoted(first)} was not searched.`
+        : `The log has too many sheets. Sheet ${quoted(first)} and the ${count - 1} after it were not searched.`,
+    remedy: atTheStart,
+  },
+} as const satisfies LogTexts
+
+export const fileText = saying(fileTexts)

@@ -1,0 +1,160 @@
+import { capital, plain, quoted } from '../../words.js'
+import { type LogTexts, saying } from './log-text.js'
+
+/** How the readings and zero-flow pressures of a log that no layout describes were understood. */
+export const runTexts = {
+  'log-direction/reversed': {
+    severity: 'caution',
+    message: ({ from }: { from: string }) =>
+      `${capital(from)} says pressurisation, but all pressures are negative. The run was read as depressurisation.`,
+    remedy: 'Check the direction of this run.',
+  },
+  'log-direction/negative': {
+    severity: 'note',
+    message: 'All pressures are negative, so the run was read as depressurisation.',
+  },
+  'log-direction/other': {
+    severity: 'note',
+    message: ({ other, own }: { other: string; own: string }) =>
+      `The log does not state the direction of this run. The other run is ${other}, so this one was read as ${own}.`,
+  },
+  'log-sign/both': {
+    severity: 'note',
+    message:
+      'The pressures are logged as outside minus inside. Their sign was changed, also that of the zero-flow pressures.',
+  },
+  'log-sign/zero-flow-kept': {
+    severity: 'note',
+    message: 'The zero-flow pressures are read as inside minus outside, with the sign they have in the log.',
+  },
+  'log-zero-shared': {
+    severity: 'note',
+    message: 'The log has one set of zero-flow pressures. It is used for both runs.',
+  },
+  'log-zero-which/in-order': {
+    severity: 'note',
+    message:
+      'The log does not say when its two zero-flow pressures were taken. The first is used as before the readings, the second as after. Their mean is the same either way.',
+  },
+  'log-zero-which': {
+    severity: 'caution',
+    message: ({ taken }: { taken: 'before' | 'after' }) =>
+      `The log does not say whether the zero-flow pressures were taken before or after the readings. They are used as ${taken}.`,
+  },
+  'log-induced': {
+    severity: 'note',
+    message: ({ heading, added }: { heading: string; added: number | undefined }) =>
+      `The heading ${quoted(heading)} says that the zero-flow pressure is already subtracted.${added === undefined ? '' : ` The mean of ${plain(added)} Pa was added back, so that it is not subtracted twice.`}`,
+  },
+  'log-flow-sign': {
+    severity: 'note',
+    message: 'The flow has a minus sign in the log. It was read without it.',
+  },
+  'log-column-left-out': {
+    severity: 'note',
+    message: ({ heading, why }: { heading: string; why: string }) =>
+      `Column ${quoted(heading)} was not used: ${why}.`,
+  },
+  'log-total/mean': {
+    severity: 'note',
+    message: ({ cell }: { cell: string }) =>
+      `The flow is the mean in column ${cell}. The values it is the mean of were not read.`,
+  },
+  'log-total/sum': {
+    severity: 'note',
+    message: ({ cell }: { cell: string }) =>
+      `The flow is the total in column ${cell}. The flows of the single fans add up to it and were not added again.`,
+  },
+  'log-fans': {
+    severity: 'note',
+    message: 'Several fans ran together. Their flows are added.',
+  },
+  'log-row-left-out': {
+    severity: 'caution',
+    message: ({ why }: { why: string }) => `The reading was left out: ${why}.`,
+  },
+  'log-row-left-out/summary': {
+    severity: 'note',
+    message: ({ why }: { why: string }) => `The row was left out: ${why}.`,
+  },
+  'log-row-left-out/answered': {
+    severity: 'caution',
+    message: ({ why }: { why: string }) => `The reading was left out, as you answered: ${why}.`,
+  },
+  'log-row-doubt': {
+    severity: 'caution',
+    message: ({ why }: { why: string }) => `The reading was used, as you answered, although ${why}.`,
+  },
+  'log-left-out/unnamed': {
+    severity: 'caution',
+    message: 'The numbers without headings were left out, as you answered.',
+  },
+  'log-no-heading': {
+    severity: 'caution',
+    message: 'The column has no heading. It was read as you answered.',
+  },
+  'log-unit/device': {
+    severity: 'note',
+    message: ({ unit }: { unit: string }) =>
+      `The coefficients of the flow device were converted from ${unit} to m³/h.`,
+  },
+  'log-unit/device-pressure': {
+    severity: 'note',
+    message: ({ unit }: { unit: string }) =>
+      `The coefficients of the flow device are for pressures in ${unit}. They were converted to Pa.`,
+  },
+  'log-brackets': {
+    severity: 'note',
+    message: 'The pressures in brackets were read as negative.',
+  },
+  'log-measured-pressure': {
+    severity: 'note',
+    message: ({ measured, induced }: { measured: string; induced: string }) =>
+      `The pressures in columns ${measured} and ${induced} differ by the zero-flow pressure in every reading. Those in ${measured} were used, as measured.`,
+  },
+  'log-unit-elsewhere': {
+    severity: 'note',
+    message: ({
+      what,
+      unit,
+      where,
+    }: {
+      what: 'flows' | 'pressures'
+      unit: string
+      where: string | undefined
+    }) =>
+      `The column of ${what} states no unit. ${unit} is used, which is stated ${where === undefined ? 'for the other run' : `in ${where}`}.`,
+  },
+  'log-unit-likely/pressures': {
+    severity: 'note',
+    message: ({ highest }: { highest: number }) =>
+      `No unit is stated for the pressures. They are read in Pa: up to ${plain(highest)} is possible in no other unit in a building test.`,
+  },
+  'log-unit-proven/flows': {
+    severity: 'note',
+    message: ({ unit, result, cell }: { unit: string; result: number; cell: string }) =>
+      `No unit is stated for the flows. They are read in ${unit}, because only then do they give the log's own result (${plain(result, 6)} in ${cell}).`,
+  },
+} as const satisfies LogTexts
+
+export const runText = saying(runTexts)
+
+/** Why a row among the readings is none, as it follows a colon. */
+export const rowReasons = {
+  struck: 'it is struck through',
+  summary: (mark: string) => `it is the row marked ${quoted(mark)}, not a reading`,
+  mean: 'it is the mean of the rows above, not a reading',
+  error: 'a cell in the row shows an error',
+  noPressure: 'it has no pressure',
+  noFlow: 'it has no flow',
+  cellSays: (what: 'pressure' | 'flow', text: string) => `the ${what} cell says ${quoted(text)}`,
+  rowSays: (text: string) => `the row says ${quoted(text)}`,
+  columnSays: (heading: string, word: string, cell: string) =>
+    `column ${quoted(heading)} says ${quoted(word)} in ${cell}`,
+  commentSays: (cell: string, comment: string) => `the comment in ${cell} says ${quoted(comment)}`,
+  bracketed: 'it stands in brackets',
+  grey: (look: 'written' | 'shaded') => (look === 'written' ? 'it is written in grey' : 'it is shaded grey'),
+} as const
+
+/** The same of several rows, as a sentence of its own begins. */
+export const reasonsOf = (whys: readonly string[]): string => capital(whys.join('; '))

@@ -1,0 +1,63 @@
+import { capital, quoted } from '../../words.js'
+import { type LogTexts, saying } from './log-text.js'
+
+/** What a layout skips, takes from itself or reads another way in a table of readings. */
+export const tableTexts = {
+  'log-row-skipped': { severity: 'note', message: 'The layout skips this row.' },
+  'log-row-skipped/marked': {
+    severity: 'note',
+    message: ({ mark }: { mark: string }) =>
+      `Rows marked ${quoted(mark)} are not readings, so they were left out.`,
+  },
+  'log-gap': {
+    severity: 'caution',
+    message: 'There are numbers below the blank row that ends the readings. They were not read.',
+    remedy: 'Close the gap, or state the readings as a range in the layout.',
+  },
+  'log-summary-row': {
+    severity: 'note',
+    message: ({ mark }: { mark: string }) => `The readings end above the row marked ${quoted(mark)}.`,
+  },
+  'log-error-value': {
+    severity: 'caution',
+    message: ({ shown, what }: { shown: string; what: 'reading' | 'zero-flow pressure' }) =>
+      `The cell shows ${quoted(shown)} instead of a number, so the ${what} was left out.`,
+  },
+  'log-placeholder': {
+    severity: 'caution',
+    message: ({ shown, what }: { shown: string; what: 'reading' | 'zero-flow pressure' }) =>
+      `The cell shows ${quoted(shown)} instead of a number, so the ${what} was left out.`,
+  },
+  'log-incomplete': {
+    severity: 'caution',
+    message: 'The reading has no pressure or no flow, so it was left out.',
+    remedy: 'Enter the missing number, or strike the reading through.',
+  },
+  'log-carried': {
+    severity: 'note',
+    message: ({ direction }: { direction: string }) =>
+      `The cell is blank, so the direction above it was used: ${direction}.`,
+  },
+  'log-constant': {
+    severity: 'note',
+    message: ({ field, value }: { field: string; value: string }) =>
+      `${capital(field)}: ${quoted(value)} comes from the layout, not from the log.`,
+  },
+  'log-sign': {
+    severity: 'note',
+    message: 'The pressures are logged as outside minus inside, so their sign was changed.',
+  },
+  'log-sign/minus-added': {
+    severity: 'note',
+    message: 'Depressurisation is logged without a minus sign, so it was added.',
+  },
+  'log-blank-run': {
+    severity: 'note',
+    message: ({ direction }: { direction: string | undefined }) =>
+      direction === undefined
+        ? 'The log has room for a second direction, but nothing was entered for it.'
+        : `The log has room for ${direction}, but nothing was entered for it.`,
+  },
+} as const satisfies LogTexts
+
+export const tableText = saying(tableTexts)

@@ -1,0 +1,201 @@
+import type { Direction } from '../contract/record/index.js'
+import { dayInWords, listed, quoted } from './words.js'
+
+interface Asked {
+  /** One question, after a sentence that says why where that helps. */
+  readonly text: string
+  /** Likely answers, the likeliest first; none where a value has to be typed. */
+  readonly choices: readonly { readonly value: string; readonly label: string; readonly reason?: string }[]
+  /** An example of a typed answer. */
+  readonly example?: string
+}
+
+const typed = (text: string, example: string): Asked => ({ text, choices: [], example })
+const oneOf = (text: string, values: readonly string[]): Asked => ({
+  text,
+  choices: values.map((value) => ({ value, label: value })),
+})
+const cellName = (cell: string): string => cell.split('!').at(-1) ?? cell
+
+/** Flow units as they are typed, the likeliest first, and as they are shown. */
+const flowUnits = (american: boolean): readonly string[] =>
+  american ? ['cfm', 'l/s', 'm3/h'] : ['m3/h', 'l/s', 'cfm']
+const shownUnits = (american: boolean): string =>
+  listed(
+    flowUnits(american).map((unit) => unit.replace('m3', 'm³')),
+    'or',
+  )
+
+/** What the reader of logs asks where a log leaves open what the figures depend on. */
+export const questions = {
+  direction: ({ heading }: { heading: string }): Asked => ({
+    text: `Was the building pressurised or depressurised in the readings below ${heading}? The log does not say.`,
+    choices: [
+      { value: 'pressurisation', label: 'pressurisation', reason: 'the pressures are positive' },
+      {
+        value: 'depressurisation',
+        label: 'depressurisation',
+        reason: 'its pressures are often logged without the minus sign',
+      },
+    ],
+  }),
+  column: ({
+    about,
+    together,
+    columns,
+  }: {
+    about: 'pressure' | 'flow'
+    /** The answer that takes all columns, where they may be several fans. */
+    together: string | undefined
+    columns: Asked['choices']
+  }): Asked => ({
+    text:
+      about === 'pressure'
+        ? 'Which column is the pressure across the building?'
+        : 'Which column is the air flow, as the instrument showed it?',
+    choices: [
+      ...(together === undefined
+        ? []
+        : [
+            {
+              value: together,
+              label: 'all of them together: several fans',
+              reason: 'their headings differ only by a number',
+            },
+          ]),
+      ...columns,
+    ],
+  }),
+  unnamedColumns: ({
+    tables,
+  }: {
+    tables: readonly { pressure: string; flows: readonly string[] }[]
+  }): Asked => ({
+    text: `The readings have no headings. Are these the columns: ${tables.map(({ pressure, flows }) => `building pressure from ${cellName(pressure)} down, air flow from ${listed(flows.map(cellName))} down`).join('; ')}?`,
+    choices: [
+      { value: 'yes', label: 'yes', reason: 'this way pressure and flow follow a leakage curve' },
+      { value: 'no', label: 'no' },
+    ],
+  }),
+  pressureUnit: ({ heading }: { heading: string }): Asked =>
+    oneOf(`What is the unit of the building pressures in ${heading}?`, ['Pa', 'inH2O', 'mbar', 'mmH2O']),
+  flowUnit: ({ heading, american }: { heading: string; american: boolean }): Asked =>
+    oneOf(`What is the unit of the air flows in ${heading}: ${shownUnits(american)}?`, flowUnits(american)),
+  flowStatedAt: ({ cell, text }: { cell: string; text: string }): Asked => ({
+    text: `Cell ${cellName(cell)} says ${quoted(text)}. Are the flows converted to air at 20 °C, or are they as they passed through the fan?`,
+    choices: [
+      { value: 'reference air', label: 'converted to air at 20 °C (1.204 kg/m³)' },
+      { value: 'device air', label: 'as they passed through the fan' },
+    ],
+  }),
+  deviceUnit: (): Asked =>
+    oneOf(
+      `In which unit do the coefficients of the flow device give the flow: ${shownUnits(false)}?`,
+      flowUnits(false),
+    ),
+  deviceRange: ({ ranges }: { ranges: readonly string[] }): Asked =>
+    oneOf('Which range of the flow device was used? The log does not say.', ranges),
+  zeroFlowLabels: ({ labels }: { labels: readonly string[] }): Asked => ({
+    text: `No zero-flow pressures were found. Are these the zero-flow pressures: ${labels.map(quoted).join(', ')}?`,
+    choices: [
+      { value: 'zero flow', label: 'yes: before and after the readings, in this order' },
+      { value: 'something else', label: 'no: the log has none' },
+    ],
+  }),
+  zeroFlowSign: ({ direction, mean }: { direction: Direction; mean: string }): Asked => ({
+    text: `The pressures of ${direction} are logged without a minus sign. Are its zero-flow pressures (mean ${mean} Pa) inside minus outside, or was their sign changed too?`,
+    choices: [
+      {
+        value: 'as readings',
+        label: 'sign changed, like the readings',
+        reason: 'the zero-flow pressures of the other run have the opposite sign',
+      },
+      { value: 'inside minus outside', label: 'inside minus outside' },
+    ],
+  }),
+  grey: ({ cells, look }: { cells: readonly string[]; look: 'written' | 'shaded' }): Asked => {
+    const how = look === 'shaded' ? 'shaded grey' : 'written in grey'
+    const where = cells.map(cellName).join(', ')
+    return {
+      text:
+        cells.length === 1
+          ? `The reading in ${where} is ${how}. Does it count?`
+          : `The readings in ${where} are ${how}. Do they count?`,
+      choices: counting(cells),
+    }
+  },
+  remarked: ({ cells, whys }: { cells: readonly string[]; whys: string }): Asked => {
+    const where = cells.map(cellName).join(', ')
+    return {
+      text: `${cells.length === 1 ? `Does the reading in ${where} count?` : `Do the readings in ${where} count?`} ${whys}.`,
+      choices: counting(cells),
+    }
+  },
+  volume: ({
+    rooms,
+  }: {
+    rooms: { sum: number; unit: string | undefined; typed: string | undefined; count: number } | undefined
+  }): Asked => ({
+    text: `What is the internal volume of the building? ${rooms ? `The rooms in the log add up to ${rooms.sum}${rooms.unit ? ` ${rooms.unit}` : ''}.` : 'It is not in the log.'}`,
+    choices:
+      rooms?.unit && rooms.typed
+        ? [
+            {
+              value: rooms.typed,
+              label: `${rooms.sum} ${rooms.unit}`,
+              reason: `sum of ${rooms.count} rooms`,
+            },
+          ]
+        : [],
+    example: '412.6 m3',
+  }),
+  whichVolume: ({ only, choices }: { only: string | undefined; choices: Asked['choices'] }): Asked => ({
+    text:
+      only === undefined
+        ? 'Which of these is the internal volume of the building?'
+        : `The only volume in the log is ${quoted(only)}. What is the internal volume?`,
+    choices,
+  }),
+  volumeUnit: ({ value, feetFirst }: { value: number; feetFirst: boolean }): Asked => {
+    const choices = [
+      { value: 'ft3', label: `${value} ft³` },
+      { value: 'm3', label: `${value} m³` },
+    ]
+    return {
+      text: `Is the volume ${value.toLocaleString('en-GB')} ft³ or m³?`,
+      choices: feetFirst ? choices : choices.reverse(),
+    }
+  },
+  temperature: ({ side }: { side: 'indoor' | 'outdoor' }): Asked =>
+    typed(
+      `What was the ${side} temperature during the test? It is not in the log.`,
+      side === 'indoor' ? '21 °C' : '8 °C',
+    ),
+  temperatureUnit: ({ side, value }: { side: 'indoor' | 'outdoor'; value: number }): Asked => ({
+    text: `Is the ${side} temperature ${value} in °C or °F?`,
+    choices: ['°F', '°C'].map((unit) => ({ value: unit, label: `${value} ${unit}` })),
+  }),
+  barometerUnit: ({ value }: { value: number }): Asked => ({
+    text: `What is the unit of the barometric pressure ${value}?`,
+    choices: ['hPa', 'kPa', 'inHg', 'mmHg'].map((unit) => ({ value: unit, label: `${value} ${unit}` })),
+  }),
+  date: (): Asked => typed('On which day was the test? The date is not in the log.', '2026-10-14'),
+  whichDate: ({ dates, monthFirst }: { dates: readonly string[]; monthFirst: boolean }): Asked => {
+    const choices = dates.map((date) => ({ value: date, label: dayInWords(date) }))
+    return {
+      text: `Is the date of the test ${listed(
+        choices.map(({ label }) => label),
+        'or',
+      )}?`,
+      choices: monthFirst ? choices.reverse() : choices,
+    }
+  },
+} as const
+
+const counting = ({ length }: readonly string[]): Asked['choices'] => [
+  { value: 'leave out', label: length === 1 ? 'no: leave it out' : 'no: leave them out' },
+  {
+    value: 'read',
+    label: length === 1 ? 'yes: it counts like the others' : 'yes: they count like the others',
+  },
+]

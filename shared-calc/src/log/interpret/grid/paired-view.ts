@@ -1,0 +1,82 @@
+import { type Written, writtenIn } from '../../cells/written.js'
+import type { Content } from './cell-content.js'
+import { READ, type View } from './view.js'
+
+/** Fewer cells of two numbers below one another are no column of readings. */
+const FEWEST = 4
+
+/**
+ * A sheet whose readings stand in pairs in one column ("−55.3 / 412", "−55.3 Pa, 412 m³/h") with that column parted in two.
+ * Undefined where there is no such column.
+ */
+export function pairedView(view: View): View | undefined {
+  const column = columnOfPairs(view)
+  if (column === undefined) return undefined
+  const own = (at: number) => (at <= column ? at : at - 1)
+  const at = (row: number, index: number): Content | undefined => {
+    const content = view.at(row, own(index))
+    if (content?.kind !== 'text' || own(index) !== column) return index === column + 1 ? undefined : content
+    const pair = pairIn(content.text)
+    const part = index === column ? 0 : 1
+    if (pair) return { kind: 'number', written: pair[part] }
+    // Figures are no headings: "zero before −1.2 Pa, after −0.8 Pa" stays whole.
+    if (/(?<!\p{L})\d/u.test(content.text)) return part === 0 ? content : undefined
+    const words = [/\s[/,]\s|[;|]|\s{2,}/, /[/,]/].map((sign) =>
+      content.text.split(sign).map((one) => one.trim()),
+    )
+    const two = words.find((list) => list.length === 2 && list.every((one) => one !== ''))
+    if (two) return { kind: 'text', text: two[part] as string }
+    return part === 0 ? content : undefined
+  }
+  return {
+    ...view,
+    columns: view.columns + 1,
+    at,
+    text: (row, index) => {
+      const content = at(row, index)
+      return content?.kind === 'text' ? content.text : undefined
+    },
+    number: (row, index) => {
+      const content = at(row, index)
+      return content?.kind === 'number' ? content.written.value : undefined
+    },
+    address: (row, index) => view.address(row, own(index)),
+    hidden: (row, index) => view.hidden(row, own(index)),
+    comment: (row, index) => view.comment(row, own(index)),
+    right: (row, index) => {
+      const right = view.right(row, own(index))
+      return right > column ? right + 1 : Math.max(index, right)
+    },
+  }
+}
+
+function columnOfPairs(view: View): number | undefined {
+  for (let column = 0; column < view.columns; column++) {
+    let pairs = 0
+    for (let row = 0; row < Math.min(view.rows, READ.rows); row++) {
+      const text = view.text(row, column)
+      pairs = text !== undefined && pairIn(text) ? pairs + 1 : 0
+      if (pairs >= FEWEST) return column
+    }
+  }
+  return undefined
+}
+
+const FIGURE = /[-−–+]?\d+(?:[.,]\d+)?/g
+
+/** Two numbers of one text with their units; a word in front of a number, as in "q = 412", is left out. */
+function pairIn(text: string): [Written, Written] | undefined {
+  if (text.length > 40) return undefined
+  const figures = [...text.matchAll(FIGURE)].filter(({ index }) => !/[\p{L}^]/u.test(text[index - 1] ?? ' '))
+  const [first, second] = figures
+  if (!first || !second || figures.length > 2) return undefined
+  const front = text.slice(0, first.index).trim()
+  if (front !== '' && !/^[\p{L}Δ]{1,3}\s*[:=]?$/u.test(front)) return undefined
+  const between =
+    text
+      .slice(first.index + first[0].length, second.index)
+      .split(/[/;|,@]\s|\s{2,}|\s(?=[\p{L}Δ]{1,3}\s*[:=])/u)[0] ?? ''
+  const one = writtenIn(`${first[0]} ${between.replace(/(?<![\s/;|,@])[\s/;|,@]+$/, '')}`.trim(), undefined)
+  const other = writtenIn(text.slice(second.index).trim(), undefined)
+  return one && other ? [one, other] : undefined
+}

@@ -1,0 +1,66 @@
+import { fileText } from '../../../catalogue/findings/log/file.js'
+import { logFinding } from '../../../catalogue/findings/log/log-text.js'
+import type { FoundRun } from '../tables/runs.js'
+
+/** As many readings as cannot agree by chance. */
+const FEWEST = 4
+
+interface Copy {
+  readonly run: FoundRun
+  readonly of: FoundRun
+}
+
+/**
+ * The same readings on several sheets, as on sheets that calculate and report, are one run. Kept is where they were typed;
+ * figures that formulas took over come second.
+ */
+export function copiesIn(runs: readonly FoundRun[]): Copy[] {
+  const copies: Copy[] = []
+  const order = [...runs].sort((one, other) => rank(one) - rank(other))
+  for (const [index, run] of order.entries()) {
+    const of = order
+      .slice(0, index)
+      .find(
+        (one) =>
+          one.view.name !== run.view.name &&
+          !copies.some((copy) => copy.run === one) &&
+          (one.hidden === run.hidden || !one.hidden) &&
+          sameFlows(one, run),
+      )
+    if (of) copies.push({ run, of })
+  }
+  return copies
+}
+
+/** Typed before taken over by formulas, with zero flow of its own before without. */
+const rank = (run: FoundRun): number =>
+  (run.hidden ? 4 : 0) +
+  (isFormula(run) ? 2 : 0) +
+  (run.zeroBefore.length + run.zeroAfter.length === 0 ? 1 : 0)
+
+const isFormula = ({ view, block, readings }: FoundRun): boolean =>
+  readings.some(({ row }) =>
+    [block.pressure, ...block.carriers].some(({ at }) => {
+      const content = view.at(row, at)
+      return content?.kind === 'number' && content.formula !== undefined
+    }),
+  )
+
+/** Flows in one proportion throughout are the same flows, in whatever unit. */
+function sameFlows(one: FoundRun, other: FoundRun): boolean {
+  const [first, second] = [flowsOf(one), flowsOf(other)]
+  if (first.length < FEWEST || first.length !== second.length) return false
+  const share = (second[0] as number) / (first[0] as number)
+  const known = isFormula(other) || share === 1
+  return known && first.every((flow, index) => Math.abs((second[index] as number) / flow / share - 1) < 1e-6)
+}
+
+const flowsOf = ({ readings }: FoundRun): number[] =>
+  readings.map(({ carriers }) => carriers.reduce((sum, one) => sum + Math.abs(one?.value ?? 0), 0))
+
+/** What was left out as a copy, with where it was read instead. */
+export const tellCopies = (copies: readonly Copy[]) =>
+  copies.map(({ run, of }) => {
+    const [copy, original] = [run.block.pressure.headingCell, of.block.pressure.headingCell]
+    return logFinding(fileText('log-copy', { copy, original }), [copy, original])
+  })

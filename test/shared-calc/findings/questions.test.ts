@@ -1,0 +1,84 @@
+import { describe, expect, it } from 'vitest'
+import { questions } from '../../../shared-calc/src/catalogue/questions.js'
+import { coinedPhrases, fieldPath } from './coined-phrases'
+
+type Samples = { [Id in keyof typeof questions]: Parameters<(typeof questions)[Id]>[] }
+
+/** Parameters as a log may give them, every case of every question at least once. */
+const samples: Samples = {
+  direction: [[{ heading: 'Log!B7' }]],
+  column: [
+    [{ about: 'pressure', together: undefined, columns: [{ value: 'Log!B7', label: 'Log!B7 "dp" in Pa' }] }],
+    [{ about: 'flow', together: 'all', columns: [{ value: 'Fan 1', label: 'Log!C7 "Fan 1" in m³/h' }] }],
+  ],
+  unnamedColumns: [
+    [{ tables: [{ pressure: 'Log!B7', flows: ['Log!C7'] }] }],
+    [
+      {
+        tables: [
+          { pressure: 'Log!B7', flows: ['Log!C7', 'Log!D7'] },
+          { pressure: 'Log!B20', flows: ['Log!C20'] },
+        ],
+      },
+    ],
+  ],
+  pressureUnit: [[{ heading: 'Log!B7' }]],
+  flowUnit: [[{ heading: 'Log!C7', american: false }], [{ heading: 'Log!C7', american: true }]],
+  flowStatedAt: [[{ cell: 'Log!F7', text: 'Flow at 20 °C and 1013 mbar' }]],
+  deviceUnit: [[]],
+  deviceRange: [[{ ranges: ['A', 'B'] }]],
+  zeroFlowLabels: [[{ labels: ['Pre', 'Post'] }]],
+  zeroFlowSign: [[{ direction: 'depressurisation', mean: '1.23' }]],
+  grey: [[{ cells: ['Log!B9'], look: 'written' }], [{ cells: ['Log!B9', 'Log!B10'], look: 'shaded' }]],
+  remarked: [
+    [{ cells: ['Log!B9'], whys: 'The comment in Log!B9 says "gust"' }],
+    [{ cells: ['Log!B9', 'Log!B10'], whys: 'Column "Used" says "no" in Log!F9' }],
+  ],
+  volume: [
+    [{ rooms: undefined }],
+    [{ rooms: { sum: 250.4, unit: 'm³', typed: '250.4 m3', count: 7 } }],
+    [{ rooms: { sum: 250.4, unit: undefined, typed: undefined, count: 7 } }],
+  ],
+  whichVolume: [
+    [{ only: 'Gross volume', choices: [{ value: '512 m3', label: '512 m³' }] }],
+    [{ only: undefined, choices: [{ value: '512 m3', label: '512 m³' }] }],
+  ],
+  volumeUnit: [[{ value: 12_500, feetFirst: true }], [{ value: 350, feetFirst: false }]],
+  temperature: [[{ side: 'indoor' }], [{ side: 'outdoor' }]],
+  temperatureUnit: [[{ side: 'indoor', value: 40 }]],
+  barometerUnit: [[{ value: 500 }]],
+  date: [[]],
+  whichDate: [
+    [{ dates: ['2026-04-03', '2026-03-04'], monthFirst: false }],
+    [{ dates: ['2026-04-03', '2026-03-04'], monthFirst: true }],
+  ],
+}
+
+const asked = Object.entries(samples).flatMap(([id, each]) =>
+  each.map((params) => {
+    const ask = questions[id as keyof typeof questions] as (
+      ...params: unknown[]
+    ) => ReturnType<typeof questions.date>
+    return { id, ...ask(...(params as unknown[])) }
+  }),
+)
+
+describe('the questions about a log', () => {
+  it.each(asked)('$id: $text', ({ text, choices }) => {
+    expect(text).toMatch(/^[A-Z"]/)
+    expect(text).toContain('?')
+    expect(text).toMatch(/[?.]$/)
+    expect(text.length).toBeLessThanOrEqual(220)
+    for (const one of [text, ...choices.flatMap(({ label, reason = '' }) => [label, reason])]) {
+      expect(one).not.toMatch(/ {2}|undefined|NaN|\[object/)
+      expect(one).not.toMatch(fieldPath)
+      for (const phrase of coinedPhrases) expect(one).not.toMatch(phrase)
+    }
+  })
+
+  it('a date that may be read two ways offers both, the likelier first', () => {
+    const dates = ['2026-04-03', '2026-03-04']
+    const first = (monthFirst: boolean) => questions.whichDate({ dates, monthFirst }).choices[0]?.label
+    expect([first(false), first(true)]).toEqual(['3 April 2026', '4 March 2026'])
+  })
+})
