@@ -1,5 +1,5 @@
 import { fileText } from '../../catalogue/findings/log/file.js'
-import { logFinding } from '../../catalogue/findings/log/log-text.js'
+import { remarkFinding } from '../../catalogue/findings/remark.js'
 import { questions as texts } from '../../catalogue/questions.js'
 import { InputError } from '../../contract/problem.js'
 import { formatNeeded, parseRecord, type TestRecord } from '../../contract/record/index.js'
@@ -280,16 +280,16 @@ function leftOutTests(groups: readonly TestGroup[], chosen: readonly TestGroup[]
   const shown = others.filter((group) => !group.hidden && !group.refusedBy)
   return [
     ...refused.map((group) =>
-      logFinding(
+      remarkFinding(
         fileText('log-refused-test', { name: group.key, title: group.refusedBy?.title ?? '' }),
         place(group),
       ),
     ),
     ...(hidden.length > 0
-      ? [logFinding(fileText('log-hidden-test', { names: names(hidden) }), hidden.flatMap(place))]
+      ? [remarkFinding(fileText('log-hidden-test', { names: names(hidden) }), hidden.flatMap(place))]
       : []),
     ...(shown.length > 0
-      ? [logFinding(fileText('log-other-tests', { names: names(shown) }), shown.flatMap(place))]
+      ? [remarkFinding(fileText('log-other-tests', { names: names(shown) }), shown.flatMap(place))]
       : []),
   ]
 }

@@ -1,5 +1,5 @@
 import { dayInWords, quoted } from '../../words.js'
-import { type LogTexts, saying } from './log-text.js'
+import { type RemarkTexts, saying } from '../remark.js'
 
 type Hidden = 'sheet' | 'row' | 'column' | 'row or column'
 
@@ -129,6 +129,6 @@ export const cellTexts = {
     message: ({ word, read }: { word: string; read: string }) =>
       `${quoted(word)} was read as ${quoted(read)}.`,
   },
-} as const satisfies LogTexts
+} as const satisfies RemarkTexts
 
 export const cellText = saying(cellTexts)
