@@ -63,7 +63,7 @@ describe('what was typed and picked becomes a record', () => {
   it('leaves headings out of a picked column, pairing by row, and says so', () => {
     const read = readEntries(entries('Log!A1:A1048576', 'Log!B2:B6'), gridOf(READINGS))
     expect(read.runs[0]?.readings).toHaveLength(5)
-    expect(rules(read)).toContain('heading')
+    expect(rules(read)).toContain('log-heading')
   })
 
   it('takes a unit given with the pick before that of the heading', () => {
@@ -92,7 +92,7 @@ describe('what was typed and picked becomes a record', () => {
     [
       'a struck-through reading',
       (sheet) => sheet.set(3, 1, { kind: 'number', value: 30, struck: 'whole' }),
-      'struck-through',
+      'log-struck-through',
       'Log!B4',
     ],
     [
@@ -119,7 +119,7 @@ describe('what was typed and picked becomes a record', () => {
   it('reads hidden rows, with a caution', () => {
     const read = readEntries(entries(), gridOf(READINGS, undefined, [3]))
     expect(read.runs[0]?.readings).toHaveLength(5)
-    expect(read.told.findings().find(({ rule }) => rule === 'hidden-cell')?.cells).toEqual([
+    expect(read.told.findings().find(({ rule }) => rule === 'log-hidden-cell')?.cells).toEqual([
       'Log!A4',
       'Log!B4',
     ])

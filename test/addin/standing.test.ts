@@ -186,7 +186,7 @@ describe('readings typed by hand', () => {
     expect(first?.pressure_Pa).toBe(-60.5)
     // 1 ft³ = 0.028316846592 m³ by definition of the international foot.
     expect(first?.flow_m3_h).toBeCloseTo(1187 * 60 * 0.028316846592, 6)
-    expect(result.findings.map(({ rule }) => rule)).toContain('sign-by-direction')
+    expect(result.findings.map(({ rule }) => rule)).toContain('log-sign-by-direction')
   })
 
   it.each([

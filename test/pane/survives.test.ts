@@ -111,7 +111,7 @@ describe('the pane survives', () => {
     await fillNeeded(page)
     await outcome(page).waitFor()
     await page.getByText('7 readings, −65.0 to −12.0 Pa').waitFor()
-    expect(await finding(page, 'heading').allTextContents()).toHaveLength(2)
+    expect(await finding(page, 'log-heading').allTextContents()).toHaveLength(2)
     expect(complaints).toEqual([])
   })
 

@@ -277,14 +277,14 @@ describe('a house on the page twin', () => {
     const volume = await open(page, 'Volume and areas')
     await volume.getByRole('button', { name: 'Add a space' }).click()
     await fill(row(volume, 'takeOff.spaces', 0), { Space: 'hall', 'Length m': '3' })
-    await reveal(page, finding(page, 'part-unfinished'))
-    await finding(page, 'part-unfinished').waitFor()
-    expect(await finding(page, 'part-unfinished').textContent()).toContain(
+    await reveal(page, finding(page, 'log-part-unfinished'))
+    await finding(page, 'log-part-unfinished').waitFor()
+    expect(await finding(page, 'log-part-unfinished').textContent()).toContain(
       'the take-off is unfinished and left out',
     )
     await open(page, 'Volume and areas')
     await fill(row(volume, 'takeOff.spaces', 0), { 'Width m': '2', 'Clear height m': '2.5' })
-    await finding(page, 'part-unfinished').waitFor({ state: 'detached' })
+    await finding(page, 'log-part-unfinished').waitFor({ state: 'detached' })
     await expect.poll(() => volume.locator('.totals').textContent(), SOON).toContain('15.00')
     expect(complaints).toEqual([])
   })

@@ -6,12 +6,13 @@ export class Told {
 
   add(
     severity: Finding['severity'],
-    rule: string,
+    noticed: string,
     message: string,
     cell: string,
     remedy?: string,
     where?: string,
   ): void {
+    const rule = asRead(noticed)
     const key = `${severity}|${rule}|${message}`
     const found = this.#findings.get(key) ?? {
       rule,
@@ -43,7 +44,7 @@ export class Told {
 
   /** A cell or field that cannot be used: the test is not valid until it is corrected. */
   problem(cell: string, message: string, where?: string): void {
-    this.add('invalidates', 'unusable-entry', message, cell, 'Correct the entry.', where)
+    this.add('invalidates', UNUSABLE, message, cell, 'Correct the entry.', where)
   }
 
   findings(): Finding[] {
@@ -54,3 +55,9 @@ export class Told {
     return this.findings().some(({ severity }) => severity === 'invalidates')
   }
 }
+
+/** Entries that cannot be used keep a test from being issued; all else is marked as noticed while reading. */
+const UNUSABLE = 'unusable-entry'
+
+/** A re-run has the record alone: it takes findings that begin with `log-` from what was issued. */
+const asRead = (rule: string): string => (rule === UNUSABLE || rule.startsWith('log-') ? rule : `log-${rule}`)

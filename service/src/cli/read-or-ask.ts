@@ -1,7 +1,7 @@
 import { basename } from 'node:path'
 import type { Answers, Question } from '@draughtbook/shared-calc/log'
 import { OpenQuestions } from '../input/open-questions.js'
-import type { ReadTest } from '../input/understand.js'
+import type { ReadTest } from '../input/read-sheet.js'
 import { FileError } from './errors.js'
 import { type ReadOptions, readInput } from './read-input.js'
 import { type AnswerOptions, answersOf, quoted } from './set-answers.js'

@@ -1,6 +1,6 @@
 /** Reads test logs as firms keep them: layouts, dirty cells, raw gauge series. Bytes or cells in; records, findings, cells out. */
 export { fileText } from '../catalogue/findings/log/file.js'
-export { logFinding } from '../catalogue/findings/log/log-text.js'
+export { remarkFinding } from '../catalogue/findings/remark.js'
 export type { Finding } from '../contract/record/index.js'
 export { dateOfSerial, isDateFormat } from './cells/dates.js'
 export { type FieldKind, fieldKind } from './cells/fields.js'
@@ -32,8 +32,7 @@ export { builtInLayouts } from './layouts/built-in.js'
 export { LIMITS } from './limits.js'
 export { openLog } from './open-log.js'
 export { LogError, type LogProblem, type LogProblemCode } from './problem.js'
-export { type Guess, type Proposal, propose } from './propose/propose.js'
-export { type ReadLog, type ReadOptions, readGrid, readLog, testsOf } from './read-log.js'
+export { type LogTest, type ReadLog, type ReadOptions, readGrid, readLog, testsOf } from './read-log.js'
 export { ReadingsAnswer, ReadingsRequest, readRanges } from './read-ranges.js'
 export {
   type PickedRun,

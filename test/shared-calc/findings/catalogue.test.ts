@@ -4,16 +4,17 @@ import { describe, expect, it } from 'vitest'
 import { finding } from '../../../shared-calc/src/catalogue/findings/finding.js'
 import { type FindingId, findingCatalogue } from '../../../shared-calc/src/catalogue/findings/index.js'
 import { type LogFindingId, logCatalogue } from '../../../shared-calc/src/catalogue/findings/log/index.js'
-import { type LogTexts, saying } from '../../../shared-calc/src/catalogue/findings/log/log-text.js'
+import { type RemarkTexts, saying } from '../../../shared-calc/src/catalogue/findings/remark.js'
+import { homesTexts } from '../../../shared-calc/src/catalogue/findings/several-homes.js'
 import { coinedPhrases, fieldPath } from './coined-phrases'
-import { logSamples } from './log-samples'
+import { homesSamples, logSamples } from './log-samples'
 import { samples } from './samples'
 
 const folder = 'shared-calc/src/catalogue/findings/'
 const ids = Object.keys(findingCatalogue) as FindingId[]
 
 const logIds = Object.keys(logCatalogue) as LogFindingId[]
-const sayLog = saying(logCatalogue as LogTexts) as (
+const sayLog = saying(logCatalogue as RemarkTexts) as (
   id: string,
   params: unknown,
 ) => ReturnType<ReturnType<typeof saying>>
@@ -28,6 +29,13 @@ const ofRules = ids.flatMap((id) => {
   }))
 })
 
+const ofHomes = Object.entries(homesSamples).flatMap(([id, given]) =>
+  (given.length === 0 ? [undefined] : (given as readonly unknown[])).map((params) => ({
+    id,
+    ...(saying(homesTexts as RemarkTexts) as typeof sayLog)(id, params),
+  })),
+)
+
 const ofLogs = logIds.flatMap((id) => {
   const given: readonly unknown[] = logSamples[id].length === 0 ? [undefined] : logSamples[id]
   return given.map((params) => ({ id, ...sayLog(id, params) }))
@@ -36,6 +44,7 @@ const ofLogs = logIds.flatMap((id) => {
 const made: readonly { id: string; rule: string; message: string; remedy?: string | undefined }[] = [
   ...ofRules,
   ...ofLogs,
+  ...ofHomes,
 ]
 
 /** A list of what was assumed, and cautions in full: they are as long as what they must name. */
@@ -53,7 +62,7 @@ describe('the catalogue of findings', () => {
         ])
         .map(([, id]) => id)
         .sort()
-    expect(written(folder)).toEqual([...ids].sort())
+    expect(written(folder)).toEqual([...ids, ...Object.keys(homesTexts)].sort())
     expect(written(`${folder}log`)).toEqual([...logIds].sort())
     expect(ids.length).toBeGreaterThan(90)
     expect(logIds.length).toBeGreaterThan(50)
@@ -102,7 +111,7 @@ it('no finding is written outside the catalogue', () => {
   expect(all.length).toBeGreaterThan(500)
   // A finding made in place has its weight beside its text; one of the catalogue has neither.
   const own = all.filter((file) =>
-    /\bseverity: '(note|caution|invalidates)',\s*(rule|message)|\brule: '[a-z-]+'/.test(
+    /\bseverity: '(note|caution|invalidates)',\s*(rule|message)|\brule: '[a-z-]+'|\bfinding\(\s*'(note|caution|invalidates)'/.test(
       readFileSync(file, 'utf8'),
     ),
   )

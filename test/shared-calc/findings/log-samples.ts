@@ -1,14 +1,16 @@
-import type { LogFindingId, logCatalogue } from '../../../shared-calc/src/catalogue/findings/log/index.js'
-import type { LogParams } from '../../../shared-calc/src/catalogue/findings/log/log-text.js'
+import type { logCatalogue } from '../../../shared-calc/src/catalogue/findings/log/index.js'
 import { rowReasons } from '../../../shared-calc/src/catalogue/findings/log/runs.js'
+import type { RemarkParams, RemarkTexts } from '../../../shared-calc/src/catalogue/findings/remark.js'
+import type { homesTexts } from '../../../shared-calc/src/catalogue/findings/several-homes.js'
 
-type ParamsOf<Id extends LogFindingId> = LogParams<(typeof logCatalogue)[Id]>
-type Samples = { [Id in LogFindingId]: unknown extends ParamsOf<Id> ? [] : ParamsOf<Id>[] }
+type SamplesOf<Table extends RemarkTexts> = {
+  [Id in keyof Table]: unknown extends RemarkParams<Table[Id]> ? [] : RemarkParams<Table[Id]>[]
+}
 
 const averaged = { samples: 300, mean: -50.12, deviation: 0.423, drift: -0.1, few: false } as const
 
 /** Parameters as a log may give them, every case of every message at least once. The type asks for each id. */
-export const logSamples: Samples = {
+export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-formula': [],
   'log-struck-through/part': [{ rest: '50.2' }],
   'log-struck-through': [
@@ -28,6 +30,7 @@ export const logSamples: Samples = {
   'log-hidden/by-layout': [],
   'log-hidden/left-out': [],
   'log-merged': [],
+  'log-remark/approximate': [],
   'log-remark': [{ remark: 'gust, door opened' }, { remark: 'a very long remark '.repeat(8) }],
   'log-unit': [
     { unit: 'cfm', conversion: '1 cfm = 1.6990108 m³/h' },
@@ -37,7 +40,9 @@ export const logSamples: Samples = {
   'log-unit/clock': [],
   'log-unit-in-cell': [{ unit: 'mbar' }],
   'log-unit-in-format': [{ unit: 'hPa', expected: 'Pa' }],
-  'log-unit-assumed': [{ unit: 'm³/h' }],
+  'log-unit-assumed/time': [],
+  'log-unit-differs': [{ heading: 'L/s', stated: 'm³/h' }],
+  'log-unit-elsewhere/building': [{ unit: 'Pa' }],
   'log-text-number': [
     { comma: false, grouped: false },
     { comma: true, grouped: false },
@@ -75,7 +80,7 @@ export const logSamples: Samples = {
     { name: 'Our log', why: 'answers' },
   ],
   'record-altered': [],
-  'log-proposal': [{ confidence: 0.623 }],
+  'log-proposal': [],
   'log-hidden-test': [{ names: ['Plot 3'] }, { names: ['Plot 3', 'Plot 4'] }],
   'log-refused-test': [{ name: 'Test 1', title: 'Test 1: invalid, window open' }],
   'log-refused-test/read': [{ title: 'Test 1: invalid, window open' }],
@@ -189,5 +194,28 @@ export const logSamples: Samples = {
   'log-result-differs': [
     { label: 'n50', logged: '1.52', read: '1.82', off: 0.2 },
     { label: 'n50', logged: '1.52', read: '1.22', off: -0.2 },
+  ],
+}
+
+/** The same of several homes. */
+export const homesSamples: SamplesOf<typeof homesTexts> = {
+  'home-altered': [
+    { file: 'Flat-3.xlsx', altered: 'The record was changed after the workbook was written.' },
+  ],
+  'homes-not-valid': [{ count: 1 }, { count: 3 }],
+  'homes-rule/of-target': [],
+  'homes-rule/none': [],
+  'homes-sampled': [],
+  'homes-guarded/some': [
+    { guarded: 1, homes: 6 },
+    { guarded: 4, homes: 6 },
+  ],
+  'homes-guarded/each': [{ logged: true }, { logged: false }],
+  'homes-guarded/summed': [{ logged: true }, { logged: false }],
+  'homes-instruments': [{ count: 1 }, { count: 3 }],
+  'homes-sample/unknown': [{ tested: 4, homes: 20 }],
+  'homes-sample/too-few': [
+    { missing: 1, needed: 4, homes: 20 },
+    { missing: 3, needed: 4, homes: 20 },
   ],
 }

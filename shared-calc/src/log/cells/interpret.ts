@@ -1,5 +1,5 @@
 import { cellText } from '../../catalogue/findings/log/cells.js'
-import type { LogRemark } from '../../catalogue/findings/log/log-text.js'
+import type { Remark } from '../../catalogue/findings/remark.js'
 import type { Cell } from '../grid/grid.js'
 import type { FieldKind } from './fields.js'
 import { plainNumber, quantity } from './interpret-number.js'
@@ -42,8 +42,8 @@ function byKind(cell: Cell, field: FieldKind, reading: Reading): Interpreted {
   }
 }
 
-function generalRemarks(cell: Cell): LogRemark[] {
-  const remarks: LogRemark[] = []
+function generalRemarks(cell: Cell): Remark[] {
+  const remarks: Remark[] = []
   if (cell.formula !== undefined) remarks.push(cellText('log-formula'))
   if (cell.struck === 'part') remarks.push(cellText('log-struck-through/part', { rest: cell.unstruck ?? '' }))
   return remarks

@@ -1,8 +1,9 @@
 import { fileText } from '../../catalogue/findings/log/file.js'
-import { logFinding } from '../../catalogue/findings/log/log-text.js'
+import { remarkFinding } from '../../catalogue/findings/remark.js'
 import { questions as texts } from '../../catalogue/questions.js'
 import { InputError } from '../../contract/problem.js'
 import { formatNeeded, parseRecord, type TestRecord } from '../../contract/record/index.js'
+import { decimalOf } from '../grid/decimal.js'
 import type { Grid } from '../grid/grid.js'
 import { openLog } from '../open-log.js'
 import { LogError, problem } from '../problem.js'
@@ -10,7 +11,7 @@ import { readAnswers } from './answers.js'
 import { assignZeroFlow } from './assign-zero-flow.js'
 import { type FoundField, fieldsOfRow, findFields, namedRowsOf, roomsOf } from './fields/find-fields.js'
 import { pairedView } from './grid/paired-view.js'
-import { decimalOf, turned, type View, viewOf } from './grid/view.js'
+import { turned, type View, viewOf } from './grid/view.js'
 import type { Answers, Interpretation, InterpretedTest, Question, Use } from './interpretation.js'
 import { NotSearched } from './not-searched.js'
 import { checkResults } from './record/check-results.js'
@@ -58,7 +59,7 @@ export function interpretLog(
     .slice(0, MOST_SHEETS)
     .flatMap((name) => grid.sheet(name) ?? [])
     .filter(({ rows }) => rows > 0)
-  const around = { date1904: grid.date1904, decimal: decimal ?? decimalOf(grid, sheets) }
+  const around = { date1904: grid.date1904, decimal: decimal ?? decimalOf(grid) }
   const views = sheets.map((sheet) => viewOf(sheet, around))
   const visible = views.filter(({ sheet }) => !sheet.hidden)
   const unsearched = new NotSearched()
@@ -290,16 +291,16 @@ function leftOutTests(groups: readonly TestGroup[], chosen: readonly TestGroup[]
   const shown = others.filter((group) => !group.hidden && !group.refusedBy)
   return [
     ...refused.map((group) =>
-      logFinding(
+      remarkFinding(
         fileText('log-refused-test', { name: group.key, title: group.refusedBy?.title ?? '' }),
         place(group),
       ),
     ),
     ...(hidden.length > 0
-      ? [logFinding(fileText('log-hidden-test', { names: names(hidden) }), hidden.flatMap(place))]
+      ? [remarkFinding(fileText('log-hidden-test', { names: names(hidden) }), hidden.flatMap(place))]
       : []),
     ...(shown.length > 0
-      ? [logFinding(fileText('log-other-tests', { names: names(shown) }), shown.flatMap(place))]
+      ? [remarkFinding(fileText('log-other-tests', { names: names(shown) }), shown.flatMap(place))]
       : []),
   ]
 }
@@ -333,6 +334,7 @@ function finished(
     cells: collector.cells,
     questions,
     uses,
+    series: draft.series,
     directions: runs.flatMap(({ direction }) => direction ?? []),
   }
   if (questions.length > 0 || collector.problems.length > 0)

@@ -1,5 +1,6 @@
 import type { Problem } from '../../contract/problem.js'
 import type { Direction, Finding, TestRecord } from '../../contract/record/index.js'
+import type { SeriesReading } from '../series/read-series.js'
 
 /** One answer a question may have: what to give as its value, and why it is likely. */
 export interface Choice {
@@ -51,6 +52,8 @@ export interface InterpretedTest {
   readonly questions: readonly Question[]
   readonly problems: readonly Problem[]
   readonly directions: readonly Direction[]
+  /** Raw series the readings were taken from, with their stations, for drawing. */
+  readonly series: readonly SeriesReading[]
 }
 
 /** A log as it was understood. */

@@ -1,10 +1,11 @@
 import type { Direction } from '../../contract/record/index.js'
+import { bareUnit } from '../cells/stated-unit.js'
 import type { KnownUnit } from '../cells/units.js'
 import { leadOf, type View } from './grid/view.js'
 import type { Stopped } from './not-searched.js'
 import { type Figure, isSummary } from './tables/rows.js'
 import { type FoundRun, tickedIn } from './tables/runs.js'
-import { bareUnit, directionIn, type Label, readLabel, says, unitOf } from './words/label.js'
+import { directionIn, type Label, readLabel, says, unitOf } from './words/label.js'
 import { zeroValuesIn } from './zero-flow-text.js'
 
 /** Zero-flow values found by their labels outside the tables of readings. */

@@ -9,6 +9,8 @@ import { type Scope, sheetOf, textOf } from './scope.js'
 export interface List {
   sheet: Sheet
   heading?: string
+  /** Its cells, or the first of them, where what heads them is looked for around it. */
+  block?: Block
   /** The nth place of the line; undefined past its end. An open-ended line runs on to the sheet's edge. */
   place(index: number): { row: number; column: number } | undefined
   /** Ends where the cells end; otherwise it has as many places as it says. */
@@ -37,6 +39,8 @@ export function findList(scope: Scope, at: ListLocator, path: string): List {
     return {
       sheet,
       heading: textOf(sheet.at(head.row, head.column)) ?? at.header,
+      // A row of units may come between the heading and the numbers.
+      block: { top: first, bottom: first + 1, left: head.column, right: head.column },
       place: (index) => (first + index <= last ? { row: first + index, column: head.column } : undefined),
       open: true,
     }
@@ -59,6 +63,7 @@ function fromBlock(sheet: Sheet, block: Block, shift: number, path: string): Lis
     refuse('layout-invalid', 'a list must be one row or one column of cells', { path })
   return {
     sheet,
+    block: { ...block, top: block.top + shift, bottom: block.bottom + shift },
     place: (index) =>
       index >= rows * columns
         ? undefined

@@ -18,7 +18,12 @@ export function locate(scope: Scope, at: Locator, path: string): Found {
     const place = parseAddress(at.cell)
     if (!place) refuse('layout-invalid', `${at.cell} is no cell`, { path })
     const sheet = sheetOf(scope, at.sheet, path)
-    return { sheet, row: place.row + (sheet === scope.sheet ? scope.shift : 0), column: place.column }
+    return {
+      sheet,
+      row: place.row + (sheet === scope.sheet ? scope.shift : 0),
+      column: place.column,
+      named: true,
+    }
   }
   if ('name' in at) return locateName(scope, at.name, path)
   if ('header' in at) return locateInRow(scope, at.header, at.nth, path)
@@ -93,7 +98,7 @@ function locateInRow(scope: Scope, header: string, nth: number | undefined, path
 
 function locateName(scope: Scope, name: string, path: string): Found {
   const { sheet, block } = namedBlock(scope, name, path)
-  return { sheet, row: block.top, column: block.left }
+  return { sheet, row: block.top, column: block.left, named: true }
 }
 
 /** The block a workbook's name stands for. @throws LogError `not-found` */

@@ -1,14 +1,15 @@
 import { cellText } from '../../catalogue/findings/log/cells.js'
-import type { LogRemark } from '../../catalogue/findings/log/log-text.js'
 import { tableText } from '../../catalogue/findings/log/tables.js'
+import type { Remark } from '../../catalogue/findings/remark.js'
 import { plainWord } from '../cells/fields.js'
 import type { Collector } from '../collector.js'
 import { addressOf, withSheet } from '../grid/address.js'
 import type { Sheet } from '../grid/grid.js'
 import { LIMITS } from '../limits.js'
 import { refuse } from '../problem.js'
+import { likelyOfPressures, unitOfRun } from './list-unit.js'
 import { findList, type List } from './lists.js'
-import { type Looked, lookAlong } from './look.js'
+import { type AssumedUnit, type Looked, lookAlong } from './look.js'
 import type { Layout, RunLayout } from './schema.js'
 import { type Scope, textOf } from './scope.js'
 
@@ -139,10 +140,14 @@ function lookers(
   lists: Columns,
   run: RunLayout,
 ): { pressure: Looker } & Partial<Record<(typeof COLUMNS)[number], Looker>> {
+  const assumed: Partial<Record<(typeof COLUMNS)[number], () => AssumedUnit | undefined>> = {
+    pressure: () => likelyOfPressures(scope, lists.pressure),
+    devicePressure: () => unitOfRun(scope, run, PATHS.devicePressure),
+  }
   const along = (list: List, name: (typeof COLUMNS)[number]): Looker => {
     const column = run[name]
     const unit = column && 'at' in column ? column.unit : undefined
-    const at = lookAlong(scope, layout, list, PATHS[name], { unit })
+    const at = lookAlong(scope, layout, list, PATHS[name], { unit, otherwise: assumed[name] })
     return (index) => {
       const place = list.place(index)
       return place ? at(place.row, place.column) : { state: 'blank', address: '', remarks: [] }
@@ -269,7 +274,7 @@ export function isPlaceholder(looked: Looked): boolean {
 export const withoutNumber = (
   { code, cell }: Extract<Looked, { state: 'refused' }>,
   what: 'reading' | 'zero-flow pressure',
-): LogRemark =>
+): Remark =>
   tableText(code === 'error-value' ? 'log-error-value' : 'log-placeholder', {
     shown: String(cell.value),
     what,

@@ -2,6 +2,7 @@ import { cellText } from '../../catalogue/findings/log/cells.js'
 import { tableText } from '../../catalogue/findings/log/tables.js'
 import type { Direction } from '../../contract/record/index.js'
 import type { Collector } from '../collector.js'
+import { unitOfRun } from './list-unit.js'
 import { findList } from './lists.js'
 import { lookAlong, settle } from './look.js'
 import type { Layout, RunLayout } from './schema.js'
@@ -22,7 +23,10 @@ export function readZeroFlow(
   if (!given) return undefined
   const column = 'at' in given ? given : given[direction]
   const list = findList(scope, column.at, path)
-  const at = lookAlong(scope, layout, list, path, { unit: column.unit })
+  const at = lookAlong(scope, layout, list, path, {
+    unit: column.unit,
+    otherwise: () => unitOfRun(scope, run, path),
+  })
   const values: number[] = []
   for (let index = 0; ; index++) {
     const place = list.place(index)

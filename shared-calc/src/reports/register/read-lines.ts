@@ -1,9 +1,9 @@
 import { evaluate } from '../../assessment/evaluate.js'
 import { counted } from '../../catalogue/words.js'
-import { InputError, problemLine } from '../../contract/problem.js'
+import { InputError, type Problem, problemLine } from '../../contract/problem.js'
 import type { Grid } from '../../log/grid/grid.js'
 import type { Layout } from '../../log/layout/schema.js'
-import { readGrid } from '../../log/read-log.js'
+import { type LogTest, readGrid } from '../../log/read-log.js'
 import { layoutOf, NOT_A_SUMMARY, openArchived, ownReport } from '../archive/open-archived.js'
 import { CHECK } from '../workbook/check-sheet.js'
 import type { ReadSummary } from '../workbook/read-summary.js'
@@ -57,6 +57,16 @@ function ofSummary(file: string, summary: ReadSummary, grid: Grid): TestLine {
   )
 }
 
+/** Why a test of a log has no record: faults, and what its layout's answers leave open. */
+export const standingInTheWay = ({ problems, questions }: LogTest): Problem[] => [
+  ...problems,
+  ...questions.map(({ path, text, cells: [cell] }) => ({
+    path,
+    message: text,
+    ...(cell !== undefined && { cell }),
+  })),
+]
+
 /** What tells that a summary is not as issued. Re-run finds more: the register only looks at digests and sheet Check. */
 export function alteration({ digests, evaluation }: ReadSummary, grid: Grid): string | undefined {
   const { record } = digests
@@ -83,7 +93,7 @@ function ofLog(file: string, grid: Grid, layouts: readonly Layout[]): ReadLines 
   for (const [i, test] of tests.entries()) {
     const part = several ? { part: `test ${i + 1}` } : {}
     try {
-      if (!test.record) throw new InputError(test.problems)
+      if (!test.record) throw new InputError(standingInTheWay(test))
       const evaluation = evaluate(test.record, { cells: test.cells, findings: test.findings })
       lines.push(lineOf({ file, ...part, source: 'own layout' }, test.record, evaluation))
     } catch (error) {

@@ -1,5 +1,5 @@
 import { capital, dayInWords, quoted } from '../../words.js'
-import { type LogTexts, saying } from './log-text.js'
+import { type RemarkTexts, saying } from '../remark.js'
 
 const checkDate = 'Enter the date of the test. On the command line: --set date=….'
 
@@ -130,6 +130,6 @@ export const fieldTexts = {
     remedy:
       'Check the volume, the units and the columns that were read, then how the log calculates its result.',
   },
-} as const satisfies LogTexts
+} as const satisfies RemarkTexts
 
 export const fieldText = saying(fieldTexts)

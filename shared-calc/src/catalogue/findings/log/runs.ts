@@ -1,5 +1,5 @@
 import { capital, plain, quoted } from '../../words.js'
-import { type LogTexts, saying } from './log-text.js'
+import { type RemarkTexts, saying } from '../remark.js'
 
 /** How the readings and zero-flow pressures of a log that no layout describes were understood. */
 export const runTexts = {
@@ -135,7 +135,7 @@ export const runTexts = {
     message: ({ unit, result, cell }: { unit: string; result: number; cell: string }) =>
       `No unit is stated for the flows. They are read in ${unit}, because only then do they give the log's own result (${plain(result, 6)} in ${cell}).`,
   },
-} as const satisfies LogTexts
+} as const satisfies RemarkTexts
 
 export const runText = saying(runTexts)
 

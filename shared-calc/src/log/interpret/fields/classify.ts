@@ -25,6 +25,7 @@ export type FieldName =
   | 'testId'
   | 'method'
   | 'stage'
+  | 'volumeBasis'
   | 'notes'
   | 'n50'
   | 'q50'
@@ -208,6 +209,8 @@ function isTemperature(label: Label, value: number | undefined): boolean {
 
 function ofText(label: Label): FieldName | undefined {
   if (label.tokens.length > 6) return undefined
+  if (/ (volumenbezug|volume basis|basis of (the )?volume|base du volume) /.test(label.padded))
+    return 'volumeBasis'
   if (
     says(label, 'volume') ||
     says(label, 'area') ||

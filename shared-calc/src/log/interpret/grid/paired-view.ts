@@ -1,4 +1,5 @@
-import { type Content, type Written, writtenIn } from './cell-content.js'
+import { type Written, writtenIn } from '../../cells/written.js'
+import type { Content } from './cell-content.js'
 import { READ, type View } from './view.js'
 
 /** Fewer cells of two numbers below one another are no column of readings. */

@@ -1,6 +1,5 @@
 import { addressOf, withSheet } from '../../grid/address.js'
-import type { Grid, Sheet } from '../../grid/grid.js'
-import { provenDecimal } from '../../grid/text/dialect.js'
+import type { Sheet } from '../../grid/grid.js'
 import { type Content, contentOf, type Surroundings } from './cell-content.js'
 
 /** So much of a sheet is read as a log; a gauge's own series is longer and read elsewhere. */
@@ -84,22 +83,6 @@ export function leadOf(view: View, row: number, column: number): string | undefi
     const content = view.at(row, at)
     if (content?.kind === 'text') return content.text
     if (content?.kind !== 'number') return undefined
-  }
-  return undefined
-}
-
-/** The decimal sign that numbers stored as text prove, over all sheets. */
-export function decimalOf(grid: Grid, sheets: readonly Sheet[]): '.' | ',' | undefined {
-  if (grid.decimal || grid.kind === 'text') return grid.decimal
-  for (const sheet of sheets) {
-    const rows = Array.from({ length: Math.min(sheet.rows, 300) }, (_, row) =>
-      Array.from({ length: Math.min(sheet.columns, 60) }, (_, column) => {
-        const cell = sheet.at(row, column)
-        return cell?.kind === 'text' ? String(cell.value) : ''
-      }),
-    )
-    const proof = provenDecimal(rows, sheet.name)
-    if (proof) return proof.sign
   }
   return undefined
 }

@@ -52,17 +52,16 @@ export function putDetails(draft: Draft, scope: FieldScope, options: DetailOptio
     const given = draft.answered(path)
     if (given !== undefined) draft.put(path, given)
   }
-  const stage = scope.all('stage')[0]
-  const known = stage && fieldKind('test.stage')
-  if (
-    stage &&
-    known?.kind === 'choice' &&
-    draft.answers['test.stage'] === undefined &&
-    stage.content.kind === 'text'
-  ) {
-    const read = choice({ kind: 'text', value: stage.content.text }, known.words, false)
-    if ('value' in read) put(draft, stage, 'test.stage', read.value)
-  }
+  putChoice(draft, scope.all('stage')[0], 'test.stage')
+  putChoice(draft, scope.all('volumeBasis')[0], 'building.volumeBasis')
+}
+
+/** One of the words a field allows, where the log uses one of them. */
+function putChoice(draft: Draft, field: FoundField | undefined, path: string): void {
+  const kind = fieldKind(path)
+  if (field?.content.kind !== 'text' || kind.kind !== 'choice' || draft.answers[path] !== undefined) return
+  const read = choice({ kind: 'text', value: field.content.text }, kind.words, false)
+  if ('value' in read) put(draft, field, path, read.value)
 }
 
 export const textOf = (content: Content): string =>

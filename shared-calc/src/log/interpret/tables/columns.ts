@@ -1,7 +1,8 @@
+import { bareUnit } from '../../cells/stated-unit.js'
 import type { KnownUnit } from '../../cells/units.js'
-import type { Written } from '../grid/cell-content.js'
+import type { Written } from '../../cells/written.js'
 import type { View } from '../grid/view.js'
-import { bareUnit, type Label, says } from '../words/label.js'
+import { type Label, says } from '../words/label.js'
 import type { Column } from './heads.js'
 
 /** What a column may hold, by its heading and what stands in it. */

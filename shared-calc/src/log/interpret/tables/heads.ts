@@ -1,8 +1,9 @@
+import { bareUnit, unitOfHeadings } from '../../cells/stated-unit.js'
 import type { KnownUnit } from '../../cells/units.js'
 import type { Content } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
 import type { Stopped } from '../not-searched.js'
-import { bareUnit, isPlaceholder, type Label, readLabel, says } from '../words/label.js'
+import { isPlaceholder, type Label, readLabel, says } from '../words/label.js'
 import { zeroValuesIn } from '../zero-flow-text.js'
 
 /** A column below a heading. */
@@ -183,14 +184,9 @@ function columnAt(view: View, top: number, first: number, column: number): Colum
     if (view.number(first, column) === undefined && !named) return undefined
     return { at: column, label: readLabel(''), headingCell: view.address(first, column) }
   }
-  const unitRows = pieces.filter(({ text }) => bareUnit(text))
   const words = pieces.filter(({ text }) => !bareUnit(text))
   const label = readLabel(words.map(({ text }) => text).join(' '))
-  const own = [...words].reverse().map(({ text }) => readLabel(text))
-  const unit =
-    bareUnit(unitRows.at(-1)?.text ?? '') ??
-    own.find((one) => one.unit && !one.loose)?.unit ??
-    own.find((one) => one.unit)?.unit
+  const unit = unitOfHeadings(pieces.map(({ text }) => text))
   const { row } = (words.at(-1) ?? pieces.at(-1)) as { row: number }
   return {
     at: column,
