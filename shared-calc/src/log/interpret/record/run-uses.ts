@@ -2,7 +2,6 @@ import { cellText } from '../../../catalogue/findings/log/cells.js'
 import { runText } from '../../../catalogue/findings/log/runs.js'
 import type { Direction } from '../../../contract/record/index.js'
 import type { FoundRun } from '../tables/runs.js'
-import { says } from '../words/label.js'
 import type { Draft } from './draft.js'
 
 const span = (run: FoundRun, column: number): string => {
@@ -43,7 +42,8 @@ export function tellUses(draft: Draft, run: FoundRun, index: number, direction: 
       )
   for (const { column, why } of block.ignored) {
     draft.uses.push({ cells: span(run, column.at), heading: column.label.text, ignoredBecause: why })
-    if (column.role !== 'index' && column.role !== 'time')
+    // The parts of a total are named with it.
+    if (column.role !== 'index' && column.role !== 'time' && !block.total?.parts.includes(column))
       draft.tell(
         runText('log-column-left-out', { heading: column.label.text, why }),
         span(run, column.at),
@@ -53,7 +53,7 @@ export function tellUses(draft: Draft, run: FoundRun, index: number, direction: 
   const [total] = block.carriers
   if (block.total)
     draft.tell(
-      runText(says(total?.label, 'average') ? 'log-total/mean' : 'log-total/sum', {
+      runText(block.total.as === 'mean' ? 'log-total/mean' : 'log-total/sum', {
         cell: total?.headingCell ?? '',
       }),
       [total?.headingCell ?? '', ...block.total.parts.map(({ headingCell }) => headingCell)],

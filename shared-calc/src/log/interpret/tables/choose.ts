@@ -4,7 +4,7 @@ import type { KnownColumn } from './columns.js'
 import { type PowerLaw, physicsScore, powerLaw } from './physics.js'
 import { type Figure, type WalkedRows, walkRows } from './rows.js'
 import type { Segment } from './segments.js'
-import { areSamples, distinctFans, meanOf, totalOf } from './several-flows.js'
+import { areSamples, type ColumnOfOthers, distinctFans, meanOf, totalOf } from './several-flows.js'
 import { PLAIN_CURVE, withUnnamed } from './unnamed-columns.js'
 
 /** Two columns that could both be the one wanted, with nothing to tell them apart. */
@@ -26,7 +26,7 @@ export interface Block {
   /** Other columns of the block, with why they were left out. */
   readonly ignored: readonly { column: KnownColumn; why: string }[]
   /** A total column that parts add up to, for the note. */
-  readonly total?: { parts: readonly KnownColumn[] }
+  readonly total?: ColumnOfOthers
   /** Columns without a heading that only the curve through them names. */
   readonly unnamed: readonly KnownColumn[]
 }
@@ -34,7 +34,7 @@ export interface Block {
 interface Carrier {
   columns: readonly KnownColumn[]
   prior: number
-  parts?: readonly KnownColumn[]
+  madeOf?: ColumnOfOthers
 }
 
 interface Candidate {
@@ -154,7 +154,7 @@ function carriersOf(segment: Segment, devices: readonly KnownColumn[]): Carrier[
   const corrected = segment.columns.filter(({ role, numbers }) => role === 'corrected' && numbers > 0)
   const found: Carrier[] = []
   const total = totalOf(segment, flows) ?? meanOf(segment, flows)
-  if (total) found.push({ columns: [total.column], prior: 5, parts: total.parts })
+  if (total) found.push({ columns: [total.column], prior: 5, madeOf: total })
   const fans = total || areSamples(segment, flows) ? [] : distinctFans(flows)
   if (fans.length > 1) found.push({ columns: fans, prior: 4 })
   for (const flow of flows)
@@ -213,7 +213,7 @@ function asBlock(segment: Segment, best: Candidate, tried: readonly Candidate[])
     law: best.law,
     doubts,
     ignored,
-    ...(carrier.parts ? { total: { parts: carrier.parts } } : {}),
+    ...(carrier.madeOf ? { total: carrier.madeOf } : {}),
   }
 }
 
@@ -277,8 +277,8 @@ function whyIgnored(
     case 'corrected':
       return 'it is a corrected flow; the flow as shown was used'
     case 'flow':
-      if (carrier.parts?.includes(column))
-        return says(first.label, 'average')
+      if (carrier.madeOf?.parts.includes(column))
+        return carrier.madeOf.as === 'mean'
           ? `it is a sample of the mean in ${first.headingCell}`
           : `it is part of the total in ${first.headingCell}`
       return sameInOtherUnit(segment, first, column)
