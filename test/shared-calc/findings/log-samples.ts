@@ -183,6 +183,8 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
     { value: 21, indoors: true, unit: '°C', other: '°F' },
     { value: -4.5, indoors: false, unit: '°C', other: '°F' },
   ],
+  'log-sea-level': [],
+  'log-sea-level/left-out': [],
   'log-unit-likely/barometer': [{ value: 1013, unit: 'hPa' }],
   'log-unit-likely/humidity': [
     { value: 0.5, share: true },

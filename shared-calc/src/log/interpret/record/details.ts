@@ -124,6 +124,8 @@ function putDateOf(draft: Draft, field: FoundField, dates: readonly string[], am
   const [only] = dates
   if (dates.length === 1 && only) {
     put(draft, field, path, only)
+    if (field.content.kind === 'date' && field.content.serial)
+      draft.tell(cellText('log-serial-date', { date: only }), field.cell, path)
     if (field.content.kind === 'date' && field.content.shortYear)
       draft.tell(cellText('log-short-year', { year: only.slice(0, 4) }), field.cell, path)
     return
