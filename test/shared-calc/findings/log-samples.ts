@@ -1,5 +1,6 @@
 import type { logCatalogue } from '../../../shared-calc/src/catalogue/findings/log/index.js'
 import { rowReasons } from '../../../shared-calc/src/catalogue/findings/log/runs.js'
+import type { pageTexts } from '../../../shared-calc/src/catalogue/findings/page.js'
 import type { RemarkParams, RemarkTexts } from '../../../shared-calc/src/catalogue/findings/remark.js'
 import type { homesTexts } from '../../../shared-calc/src/catalogue/findings/several-homes.js'
 
@@ -183,6 +184,8 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
     { value: 21, indoors: true, unit: '°C', other: '°F' },
     { value: -4.5, indoors: false, unit: '°C', other: '°F' },
   ],
+  'log-sea-level': [],
+  'log-sea-level/left-out': [],
   'log-unit-likely/barometer': [{ value: 1013, unit: 'hPa' }],
   'log-unit-likely/humidity': [
     { value: 0.5, share: true },
@@ -217,4 +220,26 @@ export const homesSamples: SamplesOf<typeof homesTexts> = {
     { missing: 1, needed: 4, homes: 20 },
     { missing: 3, needed: 4, homes: 20 },
   ],
+}
+
+/** The same of values typed or picked on the page. */
+export const pageSamples: SamplesOf<typeof pageTexts> = {
+  'reading-unfinished': [{ direction: 'depressurisation', reading: 1 }],
+  'reading-unfinished/last': [{ lacks: 'air flow' }],
+  'run-unfinished': [
+    { direction: 'depressurisation', count: 1 },
+    { direction: 'pressurisation', count: 2 },
+  ],
+  'part-unfinished': [
+    { part: 'The take-off', problem: 'enter the length', more: 0 },
+    { part: 'The plan', problem: 'enter the target', more: 2 },
+  ],
+  'sign-by-direction': [],
+  'sign-by-direction/other': [{ direction: 'pressurisation', reading: 0 }],
+  'averaging-time': [{ direction: 'depressurisation', series_s: 30, typed_s: '20' }],
+  'series-changed': [],
+  'empty-cell': [],
+  heading: [{ text: 'Pressure (Pa)' }],
+  'hidden-cell': [],
+  'struck-through': [],
 }

@@ -27,6 +27,7 @@ import { findDevice, isOfDevice } from './tables/device-ranges.js'
 import { deviceInWords } from './tables/device-words.js'
 import type { FoundRun } from './tables/runs.js'
 import { copiesIn, tellCopies } from './tests/copies.js'
+import { FANS, isTogether, type Joined, joinFans } from './tests/fans.js'
 import { groupTests, type TestGroup } from './tests/group.js'
 import { scopeOf } from './tests/scope.js'
 import { habitsOf } from './words/habits.js'
@@ -94,7 +95,10 @@ export function interpretLog(
         ),
     )
   const copies = copiesIn(all)
-  const runs = all.filter((run) => !copies.some((copy) => copy.run === run))
+  const { runs, joined } = joinFans(
+    all.filter((run) => !copies.some((copy) => copy.run === run)),
+    answers[FANS],
+  )
   const series = tables.flatMap((one) => one.series)
   if (runs.length + series.length === 0)
     return {
@@ -173,6 +177,8 @@ export function interpretLog(
     const volume = putSizes(draft, scope, rooms, american)
     putRuns(draft, group.runs, { scope, zero: assigned, device, volume, american })
     if (unknown.length > 0 && answers['zeroFlow.labels'] === undefined) draft.ask(unknownQuestion(unknown))
+    const fans = joined.filter(({ run, isCertain }) => group.runs.includes(run) && !isCertain)
+    if (fans.length > 0 && !isTogether(answers[FANS])) draft.ask(fansQuestion(fans))
     if (group.refusedBy)
       draft.tell(
         fileText('log-refused-test/read', { title: group.refusedBy.title }),
@@ -202,6 +208,11 @@ export function interpretLog(
 
 const hasDevicePressures = (tables: readonly SheetTables[]): boolean =>
   tables.some(({ runs }) => runs.some(({ block }) => block.carriers[0]?.role === 'device'))
+
+function fansQuestion(joined: readonly Joined[]): Question {
+  const cells = joined[0]?.parts.map(({ block }) => block.carriers[0]?.headingCell ?? '') ?? []
+  return { path: FANS, cells, ...texts.fans({ columns: cells }) }
+}
 
 function unknownQuestion(unknown: readonly ZeroEntry[]): Question {
   const labels = [...new Set(unknown.map(({ label }) => label))].slice(0, 4)

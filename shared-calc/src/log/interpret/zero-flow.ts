@@ -153,7 +153,7 @@ function rightOf(
     if (isTaken(row, at)) break
     if (content.kind === 'number') {
       const heading = headingAbove(view, row, at, 2)
-      if (!heading?.tokens.some((token) => NOT_VALUES.test(token)))
+      if (!heading || heading.tokens.length > 2 || !heading.tokens.some((token) => NOT_VALUES.test(token)))
         found.push({ ...content.written, cell: view.address(row, at), row, column: at })
       blanks = 0
     } else if (content.kind === 'text' && content.numbers) {
@@ -259,7 +259,10 @@ function asEntries(
   }
   const which = before ? { which: 'before' as const } : after ? { which: 'after' as const } : {}
   // One line with a column for each direction.
-  const headed = values.map((value) => ({ value, of: directionIn(headingAbove(view, row, value.column, 5)) }))
+  const headed = values.map((value) => ({
+    value,
+    of: directionIn(headingAbove(view, row, value.column, 14)),
+  }))
   if (values.length === 2 && headed[0]?.of && headed[1]?.of && headed[0].of !== headed[1].of)
     return headed.map(({ value, of }) => ({
       ...base,
@@ -267,6 +270,18 @@ function asEntries(
       ...which,
       direction: of as Direction,
       figures: [value],
+    }))
+  // One column with a row for each direction.
+  const led = values.map((value) => ({
+    value,
+    of: directionIn(readLabel(leadOf(view, value.row, value.column) ?? '')),
+  }))
+  if (!own && values.length > 1 && new Set(led.map(({ of }) => of)).size > 1 && led.every(({ of }) => of))
+    return (['depressurisation', 'pressurisation'] as const).map((of) => ({
+      ...base,
+      ...which,
+      direction: of,
+      figures: led.filter((one) => one.of === of).map(({ value }) => value),
     }))
   const [first, second] = values
   if (first && second && values.length === 2 && !before && !after)

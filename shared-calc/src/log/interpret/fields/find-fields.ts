@@ -1,11 +1,11 @@
-import { readDateText } from '../../cells/dates.js'
+import { dateOfSerial, readDateText } from '../../cells/dates.js'
 import { bareUnit } from '../../cells/stated-unit.js'
 import type { KnownUnit } from '../../cells/units.js'
 import { type Written, writtenIn } from '../../cells/written.js'
 import type { Content } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
 import type { Stopped } from '../not-searched.js'
-import { type Label, readLabel, says } from '../words/label.js'
+import { directionIn, type Label, readLabel, says } from '../words/label.js'
 import { MOST_LABELS } from '../zero-flow.js'
 import { classify, type FieldName, sideOf } from './classify.js'
 import { piecesOf } from './in-sentence.js'
@@ -75,9 +75,10 @@ function made(
   at: { row: number; column: number },
   labelAt: { row: number; column: number },
   label: Label,
-  content: Content | undefined,
+  held: Content | undefined,
   beside: KnownUnit | undefined,
 ): FoundField | undefined {
+  const content = asDate(view, label, held) ?? held
   if (!content || content.kind === 'time' || content.kind === 'struck' || content.kind === 'error')
     return undefined
   // Beside a label brackets may say "roughly" or "not sure" as well as "negative".
@@ -92,6 +93,8 @@ function made(
     classify(label, kind, unit, value) ??
     (kind === 'numbers' ? classify(label, 'text', undefined, undefined) : undefined)
   if (!name) return undefined
+  // "Test 1: depressurisation" names a run, not another test.
+  if (name === 'testId' && content.kind === 'text' && directionIn(readLabel(content.text))) return undefined
   return {
     name,
     view,
@@ -103,6 +106,17 @@ function made(
     ...(unit ? { unit } : {}),
     hidden: view.hidden(at.row, at.column),
   }
+}
+
+/** "Date | 20260603", "Date | 46176": a day written without its signs, or a count of days that lost its format. */
+function asDate(view: View, label: Label, content: Content | undefined): Content | undefined {
+  if (content?.kind !== 'number' || !says(label, 'date') || content.written.unit) return undefined
+  const { value } = content.written
+  const [, year, month, day] = /^(20\d\d)(\d\d)(\d\d)$/.exec(String(value)) ?? []
+  const written = year ? readDateText(`${year}-${month}-${day}`) : undefined
+  if (written && 'date' in written) return { kind: 'date', dates: [written.date], shortYear: false }
+  const counted = value > 30_000 && value < 80_000 ? dateOfSerial(value, view.date1904) : undefined
+  return counted ? { kind: 'date', dates: [counted], shortYear: false, serial: true } : undefined
 }
 
 /** A unit alone; "in" in front of a number is the word, not the inch. */
@@ -181,7 +195,7 @@ function toTheRight(
         return made(view, { row, column: at + 1 }, { row, column }, label, next, unit)
       return undefined
     }
-    const beside = view.text(row, at + 1)
+    const beside = view.text(row, view.right(row, at) + 1)
     const unit = beside === undefined ? undefined : bareUnit(beside)
     if (content.kind === 'text' && !content.numbers && isLabelItself(view, row, at, content.text))
       return undefined

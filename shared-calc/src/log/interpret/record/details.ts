@@ -132,6 +132,8 @@ function putDateOf(
   const [only] = dates
   if (dates.length === 1 && only) {
     put(draft, field, path, only)
+    if (field.content.kind === 'date' && field.content.serial)
+      draft.tell(cellText('log-serial-date', { date: only }), field.cell, path)
     if (field.content.kind === 'date' && field.content.shortYear)
       draft.tell(cellText('log-short-year', { year: only.slice(0, 4) }), field.cell, path)
     return

@@ -70,9 +70,20 @@ export function chooseColumns(
 ): Block | undefined {
   const { segment, unnamed } = withUnnamed(given)
   // "Before (Pa)" and "After (Pa)" are lists of zero-flow values, whatever stands over them.
-  const pressures = segment.columns.filter(
+  const named = segment.columns.filter(
     ({ role, label }) =>
       (role === 'pressure' || role === 'induced') && says(label, 'before') === says(label, 'after'),
+  )
+  // Of one pressure in two units that in pascals is the finer.
+  const pressures = named.filter(
+    (one) =>
+      !named.some(
+        (other) =>
+          other !== one &&
+          other.unit?.unit === 'Pa' &&
+          one.unit?.unit !== 'Pa' &&
+          sameInOtherUnit(segment, other, one),
+      ),
   )
   const devices = segment.columns.filter(({ role }) => role === 'device')
   const carriers = carriersOf(segment, pressures.length > 0 ? devices : [])
@@ -170,7 +181,12 @@ function carriersOf(segment: Segment, devices: readonly KnownColumn[]): Carrier[
 }
 
 const flowPrior = ({ label, unit, at }: KnownColumn): number =>
-  2 + (says(label, 'flow') ? 0.6 : 0) + (unit ? 0.6 : 0) + (says(label, 'asShown') ? 1 : 0) - at * 0.001
+  2 +
+  (says(label, 'flow') ? 0.6 : 0) +
+  (unit ? 0.6 : 0) +
+  (says(label, 'asShown') ? 1 : 0) -
+  (says(label, 'average') ? 1.5 : 0) -
+  at * 0.001
 
 function asBlock(segment: Segment, best: Candidate, tried: readonly Candidate[]): Omit<Block, 'unnamed'> {
   const { pressure, carrier } = best
@@ -232,16 +248,19 @@ function rangeFor(
   return ranges.sort((a, b) => Math.abs(a.at - carrier.at) - Math.abs(b.at - carrier.at))[0]
 }
 
-/** The same flow in another unit, as m³/h beside l/s. */
+/** The same flow or pressure in another unit, as m³/h beside l/s; pressures are rounded more coarsely. */
 function sameInOtherUnit({ view, head }: Segment, one: KnownColumn, other: KnownColumn): boolean {
   const [first, second] = [one.unit, other.unit]
-  if (first?.kind !== 'flow' || second?.kind !== 'flow' || first.unit === second.unit) return false
+  const kind = first?.kind
+  if (!first || !second || kind !== second.kind || first.unit === second.unit) return false
+  if (kind !== 'flow' && kind !== 'pressure') return false
+  const tolerance = kind === 'flow' ? 0.02 : 0.04
   let checked = 0
   for (let row = head.first; row < head.first + 30; row++) {
     const a = view.number(row, one.at)
     const b = view.number(row, other.at)
     if (a === undefined || b === undefined || a === 0) continue
-    if (Math.abs(toRecordUnit(b, second) / toRecordUnit(a, first) - 1) > 0.02) return false
+    if (Math.abs(toRecordUnit(b, second) / toRecordUnit(a, first) - 1) > tolerance) return false
     checked++
   }
   return checked >= 3
@@ -285,6 +304,7 @@ function whyIgnored(
         ? 'it is the same flow in another unit'
         : `${first.headingCell} fits better as the flow`
     case 'pressure':
+      if (sameInOtherUnit(segment, pressure, column)) return 'it is the same pressure in another unit'
       return `${pressure.headingCell} fits better as the building pressure`
     case 'derived':
       return 'it is worked out from the others'

@@ -109,7 +109,10 @@ function headAt(view: View, first: number, under: readonly number[]): Head {
   for (let row = first - 1; row >= Math.max(0, first - HEADING_ROWS); row--) {
     // A text with its own value beside it is a label, not a heading.
     const texts = under.filter(
-      (column) => isHeading(stackText(view, row, column)) && !hasValue(view, row, column),
+      (column) =>
+        isHeading(stackText(view, row, column)) &&
+        !hasValue(view, row, column) &&
+        !isUnitOfValue(view, row, column),
     ).length
     const numbers = under.some(
       (column) => view.number(row, column) !== undefined || holdsValue(view.at(row, column)),
@@ -132,6 +135,10 @@ function headAt(view: View, first: number, under: readonly number[]): Head {
   }
   return { view, top, first, columns }
 }
+
+/** "Baseline | −1.2 | Pa": the unit behind a value, in a line above the headings. */
+const isUnitOfValue = (view: View, row: number, column: number): boolean =>
+  view.number(row, column - 1) !== undefined && bareUnit(view.text(row, column) ?? '') !== undefined
 
 /** Whether a value stands right behind a text, or behind one blank. */
 const hasValue = (view: View, row: number, column: number): boolean =>

@@ -240,6 +240,9 @@ function withoutMeans(rows: readonly TableRow[], leftOut: LeftOut[]): TableRow[]
     .filter((row) => row.direction === last?.direction && row.test === last?.test)
   const certain = all.filter(({ doubt }) => doubt === undefined)
   if (!last || flow === undefined || all.length < 4) return [...rows]
+  // Among readings at one station any may be near the mean.
+  const sizes = all.map(({ pressure }) => Math.abs(pressure.value))
+  if (Math.max(...sizes) < 1.2 * Math.min(...sizes)) return [...rows]
   if (!isMean(last, flow, all) && !isMean(last, flow, certain)) return [...rows]
   leftOut.push({ cell: last.pressure.cell, why: rowReasons.mean })
   return rows.filter((row) => row !== last)
