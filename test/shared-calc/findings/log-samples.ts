@@ -56,6 +56,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-serial-date': [{ date: '2026-10-14' }],
   'log-date-1904': [],
   'log-text-date': [{ date: '2026-10-14' }],
+  'log-day-first': [{ date: '2026-06-05' }],
   'log-short-year': [{ year: '2026' }],
   'log-word': [{ word: 'Nettovolumen', read: 'net' }],
   'log-row-skipped': [],

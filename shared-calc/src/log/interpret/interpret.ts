@@ -34,6 +34,7 @@ import { copiesIn, tellCopies } from './tests/copies.js'
 import { FANS, isTogether, type Joined, joinFans } from './tests/fans.js'
 import { groupTests, type TestGroup } from './tests/group.js'
 import { scopeOf } from './tests/scope.js'
+import { habitsOf } from './words/habits.js'
 import { readLabel } from './words/label.js'
 import { findZeroFlow, unknownPressures, type ZeroEntry } from './zero-flow.js'
 
@@ -133,7 +134,7 @@ export function interpretLog(
         ),
       ],
     }
-  const american = isAmerican(visible)
+  const { american, dayFirst } = habitsOf(visible)
   const houses = tables
     .filter(({ view }) => !view.sheet.hidden)
     .flatMap(({ view, isTaken }) => [
@@ -167,6 +168,7 @@ export function interpretLog(
       fileName: grid.fileName,
       fileDate: options.fileDate,
       american,
+      dayFirst,
       key: group.key,
       several: groups.length > 1,
       listed: listed.length > 0,
@@ -270,19 +272,6 @@ function keyOfRow(fields: readonly FoundField[], run: FoundRun): string | undefi
     if (field?.content.kind === 'number') return String(field.content.written.value)
   }
   return undefined
-}
-
-/** Feet, Fahrenheit or cfm anywhere: a log in customary units. */
-function isAmerican(views: readonly View[]): boolean {
-  for (const view of views)
-    for (let row = 0; row < Math.min(view.rows, 80); row++)
-      for (let column = 0; column < Math.min(view.columns, 30); column++) {
-        const text = view.text(row, column)
-        const unit = text === undefined || text.length > 80 ? undefined : readLabel(text).unit
-        if (unit && ['degF', 'cuft/minute', 'cuft', 'sqft', 'inHgConventional', 'ft'].includes(unit.unit))
-          return true
-      }
-  return false
 }
 
 function leftOutTests(groups: readonly TestGroup[], chosen: readonly TestGroup[]) {
