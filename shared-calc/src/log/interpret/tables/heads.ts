@@ -165,7 +165,11 @@ const statesZeroFlow = (text: string): boolean =>
 /** A line of words over the headings, of which only the first cell lies over a column: "Fan: Q = 61 · Δp^0.51 (m³/h, Pa)". */
 const isSentence = (view: View, row: number, column: number): boolean => {
   const text = view.text(row, column)
-  return text !== undefined && view.right(row, column) === column && (/[=;]/.test(text) || text.length > 40)
+  return (
+    text !== undefined &&
+    view.right(row, column) === column &&
+    (/[=;]/.test(text) || text.length > 40 || text.trim().split(/\s+/).length > 4)
+  )
 }
 
 /** Text of a cell, or of the merged block over it. */
