@@ -27,7 +27,7 @@ const asked: readonly (readonly [what: string, by: readonly Source[], shown: rea
   ['adjoining spaces', ['S', 'C'], [/[Aa]djoining spaces/]],
   ['internal volume and its basis', ['P', 'S', 'I'], [/[Ii]nternal volume/, /\bnet\b/]],
   ['envelope and floor area', ['P', 'S', 'I'], [/[Ee]nvelope area/, /[Ff]loor area/]],
-  ['height', ['C', 'S'], [/^\s*[Hh]eight|building height/m]],
+  ['height', ['C', 'S'], [/[Bb]uilding height/]],
   [
     'gauge, with serial number and calibration',
     ['P', 'S', 'C', 'I'],
