@@ -174,3 +174,48 @@ it('takes no mean of both directions for the flow of one', async () => {
   expect(asked).toEqual([])
   close(n50, n50Of([dep, pres]))
 })
+
+describe('flows that are formulas without a stored result', () => {
+  it.each([
+    ['behind fan pressures', ['Pressure (Pa)', 'Fan pressure (Pa)', 'Flow (m³/h)']],
+    ['alone', ['Pressure (Pa)', 'Gauge reading', 'Flow (m³/h)']],
+  ])('%s are refused with the cell and what to do', async (_, headings) => {
+    const rows: Rows = dep.readings.map(([p, q]) => [p, (q / 54) ** 2, { formula: 'B1*3.6' }])
+    const { problems, n50 } = read(await sheetOfForm([...zeroRows(dep), headings, ...rows]))
+    expect(n50).toBeUndefined()
+    expect(problems.join('\n')).toMatch(/formula without a stored result: open the log/)
+  })
+})
+
+it('gives two zero-flow values in a row to the two runs in their order, with a caution', async () => {
+  const { n50, said } = read(
+    await sheetOfForm([
+      ['Zero flow before (Pa)', dep.before, pres.before],
+      ['Zero flow after (Pa)', dep.after, pres.after],
+      [null],
+      [null, 'Depressurisation', null, 'Pressurisation'],
+      ['No', ...HEADINGS, ...HEADINGS],
+      ...beside,
+    ]),
+  )
+  expect(said.join('\n')).toMatch(/used in the order of the runs/)
+  close(n50, n50Of([dep, pres]))
+})
+
+it('takes extremes behind a zero-flow mean for no values', async () => {
+  const { n50 } = read(
+    await sheetOfForm([
+      ['Zero flow before (Pa)', dep.before, 'min', -3.1, 'max', 0.2],
+      ['Zero flow after (Pa)', dep.after, 'min', -2.4, 'max', 0.4],
+      HEADINGS,
+      ...dep.readings,
+    ]),
+  )
+  close(n50, n50Of([dep]))
+})
+
+it('refuses a mass flow by name', async () => {
+  const rows: Rows = dep.readings.map(([p, q]) => [p, q / 3000])
+  const { problems } = read(await sheetOfForm([...zeroRows(dep), ['Pressure (Pa)', 'Flow (kg/s)'], ...rows]))
+  expect(problems.join('\n')).toMatch(/kg\/s is a mass flow/)
+})

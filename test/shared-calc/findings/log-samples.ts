@@ -118,6 +118,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-sign/zero-flow-kept': [],
   'log-zero-shared': [],
   'log-zero-which/in-order': [],
+  'log-zero-which/by-order': [],
   'log-zero-which': [{ taken: 'before' }, { taken: 'after' }],
   'log-induced': [
     { heading: 'induced pressure', added: -1.234 },

@@ -3,14 +3,18 @@ import { remarkFinding } from '../../catalogue/findings/remark.js'
 import { questions as texts } from '../../catalogue/questions.js'
 import { InputError } from '../../contract/problem.js'
 import { formatNeeded, parseRecord, type TestRecord } from '../../contract/record/index.js'
+import { RECALCULATE } from '../cells/interpret.js'
 import { decimalOf } from '../grid/decimal.js'
 import type { Grid } from '../grid/grid.js'
 import { openLog } from '../open-log.js'
 import { LogError, problem } from '../problem.js'
 import { readAnswers } from './answers.js'
 import { assignZeroFlow } from './assign-zero-flow.js'
-import { type FoundField, fieldsOfRow, findFields, namedRowsOf, roomsOf } from './fields/find-fields.js'
+import { findFields } from './fields/find-fields.js'
+import type { FoundField } from './fields/found-field.js'
+import { fieldsOfRow, namedRowsOf, roomsOf } from './fields/lists.js'
 import { pairedView } from './grid/paired-view.js'
+import { unstoredColumn } from './grid/unstored.js'
 import { turned, type View, viewOf } from './grid/view.js'
 import type { Answers, Interpretation, InterpretedTest, Question, Use } from './interpretation.js'
 import { NotSearched } from './not-searched.js'
@@ -72,7 +76,8 @@ export function interpretLog(
   if (isEmpty(tables)) {
     const parted = views.map((view) => pairedView(view) ?? view)
     if (parted.some((view, index) => view !== views[index])) tables = tablesBelow(parted)
-    if (isEmpty(tables)) tables = tablesBelow(parted, bareHeads)
+    if (isEmpty(tables) && !visible.some((view) => unstoredColumn(view)))
+      tables = tablesBelow(parted, bareHeads)
   }
   unsearched.beyond(tables, grid.sheetNames.slice(MOST_SHEETS))
   const fields = tables.flatMap(({ view, isTaken }) =>
@@ -225,6 +230,8 @@ function unknownQuestion(unknown: readonly ZeroEntry[]): Question {
 
 function nothingFound(views: readonly View[]) {
   const names = views.map(({ name }) => name).join(', ')
+  const unstored = views.flatMap((view) => unstoredColumn(view) ?? [])[0]
+  if (unstored !== undefined) return problem('formula-without-result', RECALCULATE, { cell: unstored })
   return problem(
     'not-found',
     `no table of pressures and air flows was found${names ? ` (sheets searched: ${names})` : ''}: give the pressures and the flows a column each, with a heading`,

@@ -36,6 +36,12 @@ export const runTexts = {
     message:
       'The log does not say when its two zero-flow pressures were taken. The first is used as before the readings, the second as after. Their mean is the same either way.',
   },
+  'log-zero-which/by-order': {
+    severity: 'caution',
+    message:
+      'The log has two zero-flow pressures side by side and does not say which run each belongs to. They are used in the order of the runs.',
+    remedy: 'Write the direction over each zero-flow pressure.',
+  },
   'log-zero-which': {
     severity: 'caution',
     message: ({ taken }: { taken: 'before' | 'after' }) =>

@@ -128,12 +128,19 @@ function headAt(view: View, first: number, under: readonly number[]): Head {
       break
     if (texts > 0) top = row
   }
+  const label = top < first - 1 && isLabelOfZero(view, first - 1, under)
   const columns: Column[] = []
   for (let column = 0; column < view.columns; column++) {
-    const made = columnAt(view, top, first, column)
+    const made = columnAt(view, top, label ? first - 1 : first, first, column)
     if (made) columns.push(made)
   }
   return { view, top, first, columns }
+}
+
+/** "Zero flow before" alone in a line between the headings and its value. */
+function isLabelOfZero(view: View, row: number, under: readonly number[]): boolean {
+  const texts = under.flatMap((column) => view.text(row, column) ?? [])
+  return texts.length === 1 && under.length > 1 && says(readLabel(texts[0] ?? ''), 'zero')
 }
 
 /** "Baseline | −1.2 | Pa": the unit behind a value, in a line above the headings. */
@@ -176,9 +183,9 @@ function stackText(view: View, row: number, column: number): string | undefined 
   return undefined
 }
 
-function columnAt(view: View, top: number, first: number, column: number): Column | undefined {
+function columnAt(view: View, top: number, end: number, first: number, column: number): Column | undefined {
   const pieces: { text: string; row: number }[] = []
-  for (let row = top; row < first; row++) {
+  for (let row = top; row < end; row++) {
     const text = stackText(view, row, column)
     if (text !== undefined && isHeading(text)) pieces.push({ text, row })
   }
