@@ -47,7 +47,7 @@ const records: Record<string, () => ReturnType<typeof demo>> = {
 }
 
 describe('the summary workbook, recalculated by LibreOffice', () => {
-  it.each(Object.entries(records))(
+  it.concurrent.each(Object.entries(records))(
     'agrees with the service to 1e-9 in every formula: %s',
     async (_, record) => {
       const bytes = await writeSummaryWorkbook(record())

@@ -50,7 +50,7 @@ async function rerun(bytes: Uint8Array) {
 const agrees = { outcome: 'saved again', differences: [] }
 
 describe('a summary that another program has saved again', () => {
-  it.each(records)(
+  it.concurrent.each(records)(
     'agrees after LibreOffice has recalculated and saved it: %s',
     async (_, record, options) => {
       expect(await rerun(await recalculate(await writeSummaryWorkbook(record(), options)))).toEqual(agrees)

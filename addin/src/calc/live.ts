@@ -16,6 +16,7 @@ import {
   type TestRecord,
 } from '@draughtbook/shared-calc'
 import type { Grid } from '@draughtbook/shared-calc/log'
+import { pageText } from '@draughtbook/shared-calc/log'
 import type { ChartData, ChartLimit, ChartRun } from '../chart/leakage-chart.js'
 import { figure, signed } from '../pane/figures.js'
 import type { TestEntries } from '../pane/one-test/entries.js'
@@ -75,11 +76,7 @@ export function live(
   const next = nextPressures([...read.runs, ...read.unfinished], read.draft)
   for (const run of read.unfinished)
     if (run.readings.length > 0 && read.runs.length > 0)
-      read.told.note(
-        'run-unfinished',
-        `${run.direction} has ${run.readings.length} of at least 3 readings and is not evaluated yet`,
-        '',
-      )
+      read.told.tell(pageText('run-unfinished', { direction: run.direction, count: run.readings.length }), '')
   const siteOf = (whole?: { record: TestRecord; test: AssessedTest }) =>
     liveSite(read.draft, whole, [...read.runs, ...read.unfinished], read.faults)
   try {

@@ -4,6 +4,7 @@ import {
   type Grid,
   interpret,
   type KnownUnit,
+  pageText,
   RECORD_UNITS,
   type Sheet,
   withSheet,
@@ -23,7 +24,7 @@ export type Place =
 export function readColumn(grid: Grid, pick: Pick, quantity: 'pressure' | 'flow', told: Told): Place[] {
   const located = locate(grid, pick.reference)
   if (!located) {
-    told.problem(pick.reference, `there are no cells ${pick.reference} in this workbook`)
+    told.problem(pick.reference, `This workbook has no cells ${pick.reference}.`)
     return []
   }
   const { sheet, area } = located
@@ -39,21 +40,15 @@ export function readColumn(grid: Grid, pick: Pick, quantity: 'pressure' | 'flow'
   const headings = cells.splice(0, heading)
   const named = headings.map(({ cell }) => unitInHeading(String(cell?.value ?? ''), quantity)).find(Boolean)
   for (const { cell, address } of headings)
-    if (cell) told.note('heading', `“${String(cell.value)}” was taken as a heading and left out`, address)
+    if (cell) told.tell(pageText('heading', { text: String(cell.value) }), address)
   const above = (): KnownUnit | undefined => unitAbove(sheet, area, quantity)
   const unit =
     (pick.unit === undefined ? undefined : findUnit(pick.unit)) ?? named ?? above() ?? base(quantity)
   return cells.map(({ cell, address, row, column }): Place => {
     if (!cell) return { cell: address, blank: true }
-    if (sheet.isRowHidden(row) || sheet.isColumnHidden(column))
-      told.caution(
-        'hidden-cell',
-        'hidden cells were read',
-        address,
-        'show the row or column, or pick other cells',
-      )
+    if (sheet.isRowHidden(row) || sheet.isColumnHidden(column)) told.tell(pageText('hidden-cell'), address)
     if (cell.struck === 'whole') {
-      told.caution('struck-through', 'struck-through cells were left out', address)
+      told.tell(pageText('struck-through'), address)
       return { cell: address, leftOut: true }
     }
     const read = interpret(cell, { kind: 'quantity', quantity }, { unit, date1904: grid.date1904 })

@@ -6,7 +6,15 @@ import {
   type Run,
   runDirections,
 } from '@draughtbook/shared-calc'
-import { fieldKind, findUnit, type Grid, interpret, setPath, withSheet } from '@draughtbook/shared-calc/log'
+import {
+  fieldKind,
+  findUnit,
+  type Grid,
+  interpret,
+  pageText,
+  setPath,
+  withSheet,
+} from '@draughtbook/shared-calc/log'
 import { columnLetters } from '../host/address.js'
 import type { TestEntries } from '../pane/one-test/entries.js'
 import { type AskedValue, askAbout } from './ask-about.js'
@@ -114,19 +122,16 @@ function averagingOf(
   told: Told,
 ): { averagingTime_s?: number } {
   if (own !== undefined && typed !== undefined && typed !== own)
-    told.add(
-      'note',
-      'averaging-time',
-      `the series of ${direction} was averaged over ${own} s; the ${String(typed)} s of the form are not used for it`,
+    told.tell(
+      pageText('averaging-time', { direction, series_s: own, typed_s: String(typed) }),
       '',
-      undefined,
       'averagingTime_s',
     )
   const used = own ?? typed
   return typeof used === 'number' ? { averagingTime_s: used } : {}
 }
 
-/** What flows are flows of is asked once; a log that says it of its own run is believed. Device pressures need no answer. */
+/** Whether flows are for device air or reference air is asked once; a log that says it of its own run is believed. Device pressures need no answer. */
 function flowStatedOf(
   { flowStatedAt: own, readings }: Run,
   { flowStatedAt: given }: Record<string, unknown>,
@@ -168,7 +173,7 @@ function linked(
 ): string | number | undefined {
   const located = grid && locate(grid, reference)
   if (!located || !grid) {
-    told.problem(reference, `there is no cell ${reference} in the open workbook`, path)
+    told.problem(reference, `The open workbook has no cell ${reference}.`, path)
     return undefined
   }
   const { sheet, area } = located
@@ -176,7 +181,7 @@ function linked(
   cells[path] = address
   const cell = sheet.at(area.top - 1, area.left - 1)
   if (!cell) {
-    told.add('caution', 'empty-cell', 'the cell picked for this field is empty', address, undefined, path)
+    told.tell(pageText('empty-cell'), address, path)
     return undefined
   }
   const kind = fieldKind(path)

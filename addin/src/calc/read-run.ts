@@ -1,5 +1,5 @@
 import type { Direction, Reading, Run } from '@draughtbook/shared-calc'
-import { findUnit, type Grid, withSheet } from '@draughtbook/shared-calc/log'
+import { findUnit, type Grid, pageText, withSheet } from '@draughtbook/shared-calc/log'
 import { areaAddress, parseArea } from '../host/address.js'
 import type { RunPicks, RunRole } from '../pane/one-test/entries.js'
 import { locate, type Place, readColumn } from './read-column.js'
@@ -44,7 +44,7 @@ function column({ picks, grid, told }: RunSource, role: RunRole): Place[] | unde
   const pick = picks[role]
   if (!pick || !grid) return undefined
   if (pick.unit !== undefined && !findUnit(pick.unit))
-    told.problem(pick.reference, `“${pick.unit}” is not a unit known here`)
+    told.problem(pick.reference, `“${pick.unit}” is not a known unit.`)
   return readColumn(grid, pick, role === 'flow' ? 'flow' : 'pressure', told)
 }
 
@@ -116,8 +116,8 @@ function readingsOf(
     const what = present === pressure ? (field === 'flow_m3_h' ? 'flow' : 'device pressure') : 'pressure'
     if (place === last) {
       waiting = present.cell
-      told.note('reading-unfinished', `the last reading has no ${what} yet and is not used`, present.cell)
-    } else told.problem(present.cell, `this reading has no ${what}`)
+      told.tell(pageText('reading-unfinished/last', { lacks: what }), present.cell)
+    } else told.problem(present.cell, `This reading has no ${what}.`)
   }
   return waiting === undefined ? { readings } : { readings, waiting }
 }

@@ -21,6 +21,10 @@ export interface ZeroEntry {
   readonly labelCell: string
   /** Two values without a word: taken as before and after, as they stand. */
   readonly inOrder?: true
+  /** One of two values in a row, given to the runs in their order. */
+  readonly byOrder?: true
+  /** The run it was given to. */
+  readonly run?: FoundRun
   /** The test whose row of a list it stands in. */
   readonly test?: string
 }
@@ -60,7 +64,7 @@ export function findZeroFlow(
       const inner = zero || title || likely ? zeroValuesIn(text) : undefined
       const values = inner
         ? inner.map((one) => ({ ...one, cell: view.address(row, column), column, row }))
-        : valuesOf(view, row, column, isTaken)
+        : valuesOf(view, row, column, isTaken, runs)
       const fresh = values.filter(({ cell }) => !consumed.has(cell))
       if (fresh.length === 0 || (likely && fresh.some(({ value }) => Math.abs(value) > LIKELY_MOST))) continue
       if (!before && !after && hasParts(view, row, column)) continue
@@ -131,9 +135,24 @@ function valuesOf(
   row: number,
   column: number,
   isTaken: (row: number, column: number) => boolean,
+  runs: readonly FoundRun[],
 ): Placed[] {
   const right = rightOf(view, row, column, isTaken)
-  return right.length > 0 ? right : belowOf(view, row, column, isTaken)
+  if (right.length > 0) return right
+  const below = belowOf(view, row, column, isTaken)
+  const [only] = below
+  if (!only || below.length > 1) return below
+  // One line of values below its label, each in the pressure column of a block.
+  const beside = runs.flatMap(({ view: own, block, left, right: end }): Placed[] => {
+    const { at } = block.pressure
+    // The label's own block, and a value with a label of its own, as "before | after".
+    if ((column >= left && column <= end) || view.at(row, at)) return []
+    const content = own.name === view.name && !own.turned && at !== column ? view.at(only.row, at) : undefined
+    return content?.kind === 'number' && !isTaken(only.row, at)
+      ? [{ ...content.written, cell: view.address(only.row, at), row: only.row, column: at }]
+      : []
+  })
+  return [only, ...beside]
 }
 
 function rightOf(
@@ -153,7 +172,7 @@ function rightOf(
     if (isTaken(row, at)) break
     if (content.kind === 'number') {
       const heading = headingAbove(view, row, at, 2)
-      if (!heading?.tokens.some((token) => NOT_VALUES.test(token)))
+      if (!heading || heading.tokens.length > 2 || !heading.tokens.some((token) => NOT_VALUES.test(token)))
         found.push({ ...content.written, cell: view.address(row, at), row, column: at })
       blanks = 0
     } else if (content.kind === 'text' && content.numbers) {
@@ -161,7 +180,8 @@ function rightOf(
     } else if (content.kind === 'text' && zeroValuesIn(content.text)) {
       const values = zeroValuesIn(content.text) ?? []
       found.push(...values.map((one) => ({ ...one, cell: view.address(row, at), row, column: at })))
-    } else if (!(content.kind === 'text' && bareUnit(content.text)) || found.length > 1) break
+    } else if (content.kind !== 'text' || NOT_VALUES.test(content.text.trim().toLowerCase())) break
+    else if (!bareUnit(content.text) || found.length > 1) break
   }
   return found
 }
@@ -259,7 +279,10 @@ function asEntries(
   }
   const which = before ? { which: 'before' as const } : after ? { which: 'after' as const } : {}
   // One line with a column for each direction.
-  const headed = values.map((value) => ({ value, of: directionIn(headingAbove(view, row, value.column, 5)) }))
+  const headed = values.map((value) => ({
+    value,
+    of: directionIn(headingAbove(view, row, value.column, 14)),
+  }))
   if (values.length === 2 && headed[0]?.of && headed[1]?.of && headed[0].of !== headed[1].of)
     return headed.map(({ value, of }) => ({
       ...base,
@@ -267,6 +290,18 @@ function asEntries(
       ...which,
       direction: of as Direction,
       figures: [value],
+    }))
+  // One column with a row for each direction.
+  const led = values.map((value) => ({
+    value,
+    of: directionIn(readLabel(leadOf(view, value.row, value.column) ?? '')),
+  }))
+  if (!own && values.length > 1 && new Set(led.map(({ of }) => of)).size > 1 && led.every(({ of }) => of))
+    return (['depressurisation', 'pressurisation'] as const).map((of) => ({
+      ...base,
+      ...which,
+      direction: of,
+      figures: led.filter((one) => one.of === of).map(({ value }) => value),
     }))
   const [first, second] = values
   if (first && second && values.length === 2 && !before && !after)

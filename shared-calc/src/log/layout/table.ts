@@ -1,6 +1,6 @@
 import { cellText } from '../../catalogue/findings/log/cells.js'
-import type { LogRemark } from '../../catalogue/findings/log/log-text.js'
 import { tableText } from '../../catalogue/findings/log/tables.js'
+import type { Remark } from '../../catalogue/findings/remark.js'
 import { plainWord } from '../cells/fields.js'
 import type { Collector } from '../collector.js'
 import { addressOf, withSheet } from '../grid/address.js'
@@ -274,7 +274,7 @@ export function isPlaceholder(looked: Looked): boolean {
 export const withoutNumber = (
   { code, cell }: Extract<Looked, { state: 'refused' }>,
   what: 'reading' | 'zero-flow pressure',
-): LogRemark =>
+): Remark =>
   tableText(code === 'error-value' ? 'log-error-value' : 'log-placeholder', {
     shown: String(cell.value),
     what,

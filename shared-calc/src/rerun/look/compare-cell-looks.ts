@@ -80,7 +80,7 @@ function lookDifferences(issued: SeenCell, now: SeenCell, value: number | string
     a.fromRight !== b.fromRight && ['read from right to left', yes(a.fromRight), yes(b.fromRight)],
     a.crossed !== b.crossed && ['crossed out by its border', yes(a.crossed), yes(b.crossed)],
     issued.formula !== now.formula && ['kind of formula', issued.formula, now.formula],
-    now.reading !== issued.reading && ['text put beside the text', issued.reading, now.reading],
+    now.reading !== issued.reading && ['second text added to the cell', issued.reading, now.reading],
     b.horizontal === 'fill' && a.horizontal !== 'fill' && ['alignment', a.horizontal, b.horizontal],
     Math.abs(a.indent - b.indent) > MOST_INDENT && ['indent', a.indent, b.indent],
     ...piecesDiffer(issued, now),

@@ -1,5 +1,5 @@
 import type { Direction } from '../../../contract/record/index.js'
-import type { FoundField } from '../fields/find-fields.js'
+import type { FoundField } from '../fields/found-field.js'
 import type { View } from '../grid/view.js'
 import type { FoundRun } from '../tables/runs.js'
 import { directionIn, readLabel, says, wordsOf } from '../words/label.js'
