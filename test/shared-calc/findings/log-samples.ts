@@ -130,6 +130,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   ],
   'log-total/mean': [{ cell: 'Log!F6' }],
   'log-total/sum': [{ cell: 'Log!F6' }],
+  'log-pressures-in-headings': [],
   'log-fans': [],
   'log-row-left-out': [
     { why: rowReasons.struck },

@@ -56,6 +56,12 @@ export const runTexts = {
     severity: 'note',
     message: 'The flow has a minus sign in the log. It was read without it.',
   },
+  'log-pressures-in-headings': {
+    severity: 'caution',
+    message: 'The log has no measured pressures. Those in the headings of the flows were used.',
+    remedy:
+      'If they are the pressures aimed at, enter the pressures measured. Use averages over 20 s or longer.',
+  },
   'log-column-left-out': {
     severity: 'note',
     message: ({ heading, why }: { heading: string; why: string }) =>
@@ -151,6 +157,8 @@ export const rowReasons = {
   summary: (mark: string) => `it is the row marked ${quoted(mark)}, not a reading`,
   mean: 'it is the mean of the rows above, not a reading',
   error: 'a cell in the row shows an error',
+  noDirection: (text: string) =>
+    `${quoted(text)} in the column of directions is neither of the two directions`,
   noPressure: 'it has no pressure',
   noFlow: 'it has no flow',
   cellSays: (what: 'pressure' | 'flow', text: string) => `the ${what} cell says ${quoted(text)}`,

@@ -18,8 +18,10 @@ const span = (run: FoundRun, column: number): string => {
 export function tellUses(draft: Draft, run: FoundRun, index: number, direction: Direction | undefined): void {
   const { block } = run
   const named = direction ?? 'direction not known yet'
+  if (run.pressuresIn)
+    draft.tell(runText('log-pressures-in-headings'), run.pressuresIn, `runs[${index}].readings`)
   draft.use(
-    span(run, block.pressure.at),
+    run.pressuresIn?.join(', ') ?? span(run, block.pressure.at),
     block.pressure.label.text,
     `${block.pressure.role === 'induced' ? 'pressure across the building without zero flow' : 'pressure across the building'}, ${named}`,
     `runs[${index}].readings[].pressure_Pa`,

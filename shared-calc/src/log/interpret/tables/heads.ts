@@ -162,15 +162,15 @@ const statesZeroFlow = (text: string): boolean =>
     /\d[.,]\d|\d\s*Pa\b/.test(text)) &&
   zeroValuesIn(text) !== undefined
 
-/** A line of words over the headings, of which only the first cell lies over a column: "Fan: Q = 61 · Δp^0.51 (m³/h, Pa)". */
+/** A line over the headings, of which only the first cell lies over a column: "Fan: Q = 61 · Δp^0.51", "Volume of the house 330 m³". */
 const isSentence = (view: View, row: number, column: number): boolean => {
   const text = view.text(row, column)
-  return (
-    text !== undefined &&
-    view.right(row, column) === column &&
-    (/[=;]/.test(text) || text.length > 40 || text.trim().split(/\s+/).length > 4)
-  )
+  if (text === undefined || view.right(row, column) !== column) return false
+  return /[=;]/.test(text) || text.length > 40 || text.trim().split(/\s+/).length > 4 || VALUE.test(text)
 }
+
+/** A number with a unit behind it that no pressure of a column has. */
+const VALUE = /\d\s*(?:m[³3²2]|ft[³3²2]|cu\.? ?ft|sq\.? ?ft|°|deg|[CFK]\b|[hk]Pa\b|mbar\b)/i
 
 /** Text of a cell, or of the merged block over it. */
 function stackText(view: View, row: number, column: number): string | undefined {
