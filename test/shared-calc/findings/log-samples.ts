@@ -59,6 +59,8 @@ export const logSamples: Samples = {
   'log-row-skipped/marked': [{ mark: 'void' }],
   'log-gap': [],
   'log-summary-row': [{ mark: 'Mean' }],
+  'log-heading': [{ heading: 'Pressure [Pa]' }],
+  'log-sign/direction': [],
   'log-error-value': [{ shown: '#REF!', what: 'reading' }],
   'log-placeholder': [{ shown: 'n/a', what: 'zero-flow pressure' }],
   'log-incomplete': [],
