@@ -148,7 +148,7 @@ describe('what was typed and picked becomes a record', () => {
 
   it('names a sheet that is gone', () => {
     const read = readEntries(entries('Old!A2:A6', 'Log!B2:B6'), gridOf(READINGS))
-    expect(read.told.findings()[0]?.message).toBe('there are no cells Old!A2:A6 in this workbook')
+    expect(read.told.findings()[0]?.message).toBe('This workbook has no cells Old!A2:A6.')
   })
 
   it('an entry that cannot be used makes the verdict not valid, whatever the other readings give', () => {

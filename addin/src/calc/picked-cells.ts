@@ -37,7 +37,7 @@ export function picksIn(
 ): PickedIn {
   const place = (pick: Pick, path?: string): PickedCells | undefined => {
     const found = grid && locate(grid, pick)
-    if (!found) told.problem(pick.reference, `there are no cells ${pick.reference} in this workbook`, path)
+    if (!found) told.problem(pick.reference, `This workbook has no cells ${pick.reference}.`, path)
     return found
   }
   const linked = Object.entries(fields).flatMap(([path, entry]) => {

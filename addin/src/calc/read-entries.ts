@@ -12,6 +12,7 @@ import {
   type Grid,
   interpret,
   type PickedQuestion,
+  pageText,
   setPath,
 } from '@draughtbook/shared-calc/log'
 import type { TestEntries } from '../pane/one-test/entries.js'
@@ -124,19 +125,16 @@ function averagingOf(
   told: Told,
 ): { averagingTime_s?: number } {
   if (own !== undefined && typed !== undefined && typed !== own)
-    told.add(
-      'note',
-      'averaging-time',
-      `the series of ${direction} was averaged over ${own} s; the ${String(typed)} s of the form are not used for it`,
+    told.tell(
+      pageText('averaging-time', { direction, series_s: own, typed_s: String(typed) }),
       '',
-      undefined,
       'averagingTime_s',
     )
   const used = own ?? typed
   return typeof used === 'number' ? { averagingTime_s: used } : {}
 }
 
-/** What flows are flows of is asked once; a log that says it of its own run is believed. Device pressures need no answer. */
+/** Whether flows are for device air or reference air is asked once; a log that says it of its own run is believed. Device pressures need no answer. */
 function flowStatedOf(
   { flowStatedAt: own, readings }: Run,
   { flowStatedAt: given }: Record<string, unknown>,

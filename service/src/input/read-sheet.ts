@@ -5,10 +5,10 @@ import {
   fileText,
   type Grid,
   type Layout,
-  logFinding,
   openLog,
   readGrid,
   readLog,
+  remarkFinding,
   testsOf,
 } from '@draughtbook/shared-calc/log'
 import { parseRecordRows, RECORD, RECORD_SHEET_FORMAT } from '@draughtbook/shared-calc/workbook'
@@ -60,7 +60,7 @@ function summaryOf(rows: ReadonlyMap<string, readonly string[]>): ReadTest {
   return {
     record,
     cells: {},
-    findings: altered ? [logFinding(fileText('record-altered'), [`${RECORD}!B4`], ['format'])] : [],
+    findings: altered ? [remarkFinding(fileText('record-altered'), [`${RECORD}!B4`], ['format'])] : [],
   }
 }
 

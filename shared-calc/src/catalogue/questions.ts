@@ -77,6 +77,13 @@ export const questions = {
       { value: 'no', label: 'no' },
     ],
   }),
+  fans: ({ columns }: { columns: readonly string[] }): Asked => ({
+    text: `The tables with the flows in ${listed(columns.map(cellName))} are of different fans and have nearly the same pressures. Did the fans run together?`,
+    choices: [
+      { value: 'together', label: 'yes: add their flows' },
+      { value: 'separate', label: 'no: they are separate tests' },
+    ],
+  }),
   pressureUnit: ({ heading }: { heading: string }): Asked =>
     oneOf(`What is the unit of the building pressures in ${heading}?`, ['Pa', 'inH2O', 'mbar', 'mmH2O']),
   flowUnit: ({ heading, american }: { heading: string; american: boolean }): Asked =>

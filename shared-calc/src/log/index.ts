@@ -1,6 +1,7 @@
 /** Reads test logs as firms keep them: layouts, dirty cells, raw gauge series. Bytes or cells in; records, findings, cells out. */
 export { fileText } from '../catalogue/findings/log/file.js'
-export { logFinding } from '../catalogue/findings/log/log-text.js'
+export { pageText } from '../catalogue/findings/page.js'
+export { type Remark, remarkFinding } from '../catalogue/findings/remark.js'
 export type { Finding } from '../contract/record/index.js'
 export { dateOfSerial, isDateFormat } from './cells/dates.js'
 export { type FieldKind, fieldKind } from './cells/fields.js'

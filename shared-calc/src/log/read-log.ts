@@ -1,5 +1,5 @@
 import { fileText } from '../catalogue/findings/log/file.js'
-import { logFinding } from '../catalogue/findings/log/log-text.js'
+import { remarkFinding } from '../catalogue/findings/remark.js'
 import type { Finding, TestRecord } from '../contract/record/index.js'
 import type { Grid } from './grid/grid.js'
 import { answeredRecord } from './interpret/answered-record.js'
@@ -149,11 +149,12 @@ function asUnderstood(understood: Interpretation, told: Finding | undefined): Re
 }
 
 const oneOf = (tests: readonly InterpretedTest[], { key }: InterpretedTest): Finding =>
-  logFinding(fileText('log-one-of-several', { tests: tests.map((one) => one.key), own: key }))
+  remarkFinding(fileText('log-one-of-several', { tests: tests.map((one) => one.key), own: key }))
 
 type Why = 'given' | 'saved' | 'fits' | 'answers'
 
-const layoutNote = ({ name }: Layout, why: Why): Finding => logFinding(fileText('log-layout', { name, why }))
+const layoutNote = ({ name }: Layout, why: Why): Finding =>
+  remarkFinding(fileText('log-layout', { name, why }))
 
 function unconfirmed({ tests, questions }: Interpretation): LogProblem {
   const open = questions.length > 0 ? `; open: ${questions.map(({ text }) => text).join(' ')}` : ''

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { fileText } from '../catalogue/findings/log/file.js'
-import { logFinding } from '../catalogue/findings/log/log-text.js'
+import { remarkFinding } from '../catalogue/findings/remark.js'
 import { Finding, pathText, placeWords, TestRecord } from '../contract/record/index.js'
 import type { Grid } from './grid/grid.js'
 import { CellRange, gridFromRanges } from './grid/ranges.js'
@@ -102,7 +102,7 @@ export function readRanges(input: unknown, layouts: readonly Layout[] = []): Rea
   }
 }
 
-const ACCEPTED = logFinding(fileText('log-proposal'))
+const ACCEPTED = remarkFinding(fileText('log-proposal'))
 
 /** Nothing is computed on an open question: each is a problem that says how to answer it. */
 function refuseOpen({ questions, problems }: ReadLog): void {

@@ -1,6 +1,6 @@
 import { cellText } from '../../catalogue/findings/log/cells.js'
-import type { LogRemark } from '../../catalogue/findings/log/log-text.js'
 import { runText } from '../../catalogue/findings/log/runs.js'
+import type { Remark } from '../../catalogue/findings/remark.js'
 import { quoted } from '../../catalogue/words.js'
 import type { Cell } from '../grid/grid.js'
 import type { LogProblemCode } from '../problem.js'
@@ -67,7 +67,7 @@ function owning(unit: KnownUnit | undefined, result: Interpreted): Interpreted {
 }
 
 const DAY_SECONDS = 86_400
-function remarkOnFormat(unit: KnownUnit | undefined, expected: KnownUnit): LogRemark[] {
+function remarkOnFormat(unit: KnownUnit | undefined, expected: KnownUnit): Remark[] {
   if (!unit || unit.unit === expected.unit) return []
   return [cellText('log-unit-in-format', { unit: shown(unit.unit), expected: shown(expected.unit) })]
 }
@@ -76,7 +76,7 @@ function converted(
   value: number,
   from: KnownUnit,
   kind: keyof typeof RECORD_UNITS,
-  remarks: LogRemark[],
+  remarks: Remark[],
 ): Interpreted {
   if (from.kind !== kind)
     return {
@@ -100,7 +100,7 @@ export function plainNumber(cell: Cell, reading: Reading): Interpreted {
 }
 
 interface NumberInText extends Written {
-  remarks: LogRemark[]
+  remarks: Remark[]
 }
 
 function numberIn(

@@ -1,5 +1,5 @@
-import type { LogRemark } from '../../catalogue/findings/log/log-text.js'
 import { runText } from '../../catalogue/findings/log/runs.js'
+import type { Remark } from '../../catalogue/findings/remark.js'
 import type { KnownUnit } from './units.js'
 
 const PA: KnownUnit = { kind: 'pressure', unit: 'Pa' }
@@ -33,7 +33,7 @@ export function unitOfBuildingPressures(values: readonly number[]): KnownUnit | 
 }
 
 /** What to note of pressures that were read in Pa for their size. */
-export const likelyPascal = (values: readonly number[]): LogRemark =>
+export const likelyPascal = (values: readonly number[]): Remark =>
   runText('log-unit-likely/pressures', { highest: Math.max(...values.map(Math.abs)) })
 
 /** A share above 1 is in per cent; one of at most 1 may be either, and is taken as it stands. */

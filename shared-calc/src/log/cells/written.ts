@@ -49,6 +49,10 @@ function plainIn(text: string, decimal: '.' | ',' | undefined): Written | undefi
     const after = spread[1] ? findUnit(spread[1]) : undefined
     return { value, ...(after ? { unit: after } : {}), note: rest }
   }
+  // "20 °C ± 0.5": the unit stands in front of the spread.
+  const plus = rest.search(/±|\+\/-/)
+  const before = plus > 0 ? findUnit(rest.slice(0, plus)) : undefined
+  if (before) return { value, unit: before, note: rest.slice(plus) }
   const cut = remarkAt(rest)
   if (cut < 0) return undefined
   const head = rest.slice(0, cut).trim()

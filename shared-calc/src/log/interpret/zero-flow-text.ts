@@ -14,7 +14,8 @@ export interface ZeroInText extends Written {
 export function zeroValuesIn(text: string): ZeroInText[] | undefined {
   if (text.length > 90) return undefined
   const prefix = /^[^:=]*[:=]/.exec(text)?.[0] ?? ''
-  const own = text.slice(prefix.length)
+  // "Δp0 = −1.2 Pa (30 s)": what stands in brackets behind the value is a remark.
+  const own = text.slice(prefix.length).replace(/(?<!\()\([^()]*\)\s*$/, '')
   const pieces = own.replace(/\s+/g, ' ').split(/[,;|/] | (?:and|und|et|en|e|y|i|og|och|&|\/) /i)
   if (pieces.length > 8) return undefined
   const found: ZeroInText[] = []

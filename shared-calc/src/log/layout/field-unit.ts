@@ -1,5 +1,5 @@
 import { fieldText } from '../../catalogue/findings/log/fields.js'
-import type { LogRemark } from '../../catalogue/findings/log/log-text.js'
+import type { Remark } from '../../catalogue/findings/remark.js'
 import { unitOfBarometer, unitOfRoom, unitOfShare } from '../cells/likely-unit.js'
 import { type KnownUnit, shown } from '../cells/units.js'
 import { writtenIn } from '../cells/written.js'
@@ -36,14 +36,14 @@ export function likelyOfField(
   return undefined
 }
 
-const temperature = (value: number, indoors: boolean, unit: string): LogRemark =>
+const temperature = (value: number, indoors: boolean, unit: string): Remark =>
   fieldText('log-unit-likely/temperature', {
     value,
     indoors,
     ...(unit === '°C' ? { unit: '°C', other: '°F' } : { unit: '°F', other: '°C' }),
   })
 
-const assumed = (unit: KnownUnit | undefined, remark: (unit: string) => LogRemark): AssumedUnit | undefined =>
+const assumed = (unit: KnownUnit | undefined, remark: (unit: string) => Remark): AssumedUnit | undefined =>
   unit && { unit, remark: remark(shown(unit.unit)) }
 
 /** The indoor temperature as it stands, in whatever unit. */

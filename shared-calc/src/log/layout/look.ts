@@ -1,5 +1,5 @@
 import { cellText } from '../../catalogue/findings/log/cells.js'
-import type { LogRemark } from '../../catalogue/findings/log/log-text.js'
+import type { Remark } from '../../catalogue/findings/remark.js'
 import { fieldKind } from '../cells/fields.js'
 import { type Interpreted, interpret, type Reading } from '../cells/interpret.js'
 import { statedUnit } from '../cells/stated-unit.js'
@@ -15,7 +15,7 @@ import type { Layout } from './schema.js'
 import { type Found, type Scope, textOf } from './scope.js'
 
 /** What a cell turned out to hold, before it is decided where in the record it goes. */
-export type Looked = { address: string; remarks: LogRemark[] } & (
+export type Looked = { address: string; remarks: Remark[] } & (
   | { state: 'blank' | 'struck' }
   | { state: 'value'; value: number | string }
   | { state: 'refused'; code: LogProblemCode; message: string; cell: Cell }
@@ -33,7 +33,7 @@ export interface LookOptions {
 /** A unit that the cells themselves do not state, with what to tell of it. */
 export interface AssumedUnit {
   unit: KnownUnit
-  remark: LogRemark
+  remark: Remark
 }
 
 /** The cells a unit is looked for around: those of the list a cell belongs to, or the cell alone. */
@@ -62,7 +62,7 @@ export function lookAlong(
 ): (row: number, column: number) => Looked {
   const { sheet } = around
   const field = fieldKind(path)
-  let known: { unit?: KnownUnit; remarks: LogRemark[] } | undefined
+  let known: { unit?: KnownUnit; remarks: Remark[] } | undefined
   const general: Reading = {
     ...(layout.dateOrder ? { dateOrder: layout.dateOrder } : {}),
     ...(options.words ? { words: options.words } : {}),
@@ -137,7 +137,7 @@ function unitOf(
   options: LookOptions,
   path: string,
   address: string,
-): { unit?: KnownUnit; remarks: LogRemark[] } {
+): { unit?: KnownUnit; remarks: Remark[] } {
   const stated = options.unit === undefined ? undefined : findUnit(options.unit)
   if (options.unit !== undefined && !stated)
     refuse(
@@ -176,7 +176,7 @@ export const unitOfList = (
   path: string,
 ): KnownUnit | undefined => unitOf(list, 0, 0, quantity, { unit: stated }, path, '').unit
 
-const differs = (stated: KnownUnit, near: KnownUnit): LogRemark =>
+const differs = (stated: KnownUnit, near: KnownUnit): Remark =>
   cellText('log-unit-differs', { heading: shown(near.unit), stated: shown(stated.unit) })
 
 /** A unit in brackets counts whatever it measures; a last word of another quantity is a word. */
@@ -186,8 +186,8 @@ function headingUnit(heading: string, quantity: QuantityKind): KnownUnit | undef
   return unit?.kind === quantity || (bracket !== undefined && findUnit(bracket)) ? unit : undefined
 }
 
-function placeRemarks(sheet: Sheet, row: number, column: number, merged: boolean): LogRemark[] {
-  const remarks: LogRemark[] = []
+function placeRemarks(sheet: Sheet, row: number, column: number, merged: boolean): Remark[] {
+  const remarks: Remark[] = []
   const hidden = sheet.hidden
     ? 'sheet'
     : sheet.isRowHidden(row)

@@ -1,6 +1,6 @@
 import { cellText } from '../../catalogue/findings/log/cells.js'
-import type { LogRemark } from '../../catalogue/findings/log/log-text.js'
 import { tableText } from '../../catalogue/findings/log/tables.js'
+import type { Remark } from '../../catalogue/findings/remark.js'
 import { plainWord } from '../cells/fields.js'
 import type { Collector } from '../collector.js'
 import type { Looked } from './look.js'
@@ -91,7 +91,7 @@ export const isWord = (looked: Looked): boolean =>
 export const withoutNumber = (
   { code, cell }: Extract<Looked, { state: 'refused' }>,
   what: 'reading' | 'zero-flow pressure',
-): LogRemark =>
+): Remark =>
   tableText(code === 'error-value' ? 'log-error-value' : 'log-placeholder', {
     shown: String(cell.value),
     what,

@@ -1,6 +1,6 @@
 import { cellText } from '../../catalogue/findings/log/cells.js'
-import type { LogRemark } from '../../catalogue/findings/log/log-text.js'
 import { seriesText } from '../../catalogue/findings/log/series.js'
+import type { Remark } from '../../catalogue/findings/remark.js'
 import { isTimeFormat, readTimeText } from '../cells/dates.js'
 import { plainWord } from '../cells/fields.js'
 import { RECORD_UNITS, toRecordUnit } from '../cells/units.js'
@@ -139,7 +139,7 @@ function accept(looked: Looked, collector: Collector, path: string): number | un
   return undefined
 }
 
-function leftOut(looked: Exclude<Looked, { state: 'value' }>): LogRemark {
+function leftOut(looked: Exclude<Looked, { state: 'value' }>): Remark {
   if (looked.state === 'refused') return cellText('log-left-out/sample', { why: looked.message })
   return looked.state === 'struck'
     ? cellText('log-struck-through', { what: 'sample' })

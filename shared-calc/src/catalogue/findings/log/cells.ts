@@ -1,5 +1,5 @@
 import { dayInWords, quoted } from '../../words.js'
-import { type LogTexts, saying } from './log-text.js'
+import { type RemarkTexts, saying } from '../remark.js'
 
 type Hidden = 'sheet' | 'row' | 'column' | 'row or column'
 
@@ -119,6 +119,12 @@ export const cellTexts = {
     message: ({ date }: { date: string }) =>
       `The date is stored as text. It was read as ${dayInWords(date)}.`,
   },
+  'log-day-first': {
+    severity: 'caution',
+    message: ({ date }: { date: string }) =>
+      `The date was read with the day first, as usual in the language of the log: ${dayInWords(date)}.`,
+    remedy: 'Check the date.',
+  },
   'log-short-year': {
     severity: 'caution',
     message: ({ year }: { year: string }) => `The year has two digits. It was read as ${year}.`,
@@ -129,6 +135,6 @@ export const cellTexts = {
     message: ({ word, read }: { word: string; read: string }) =>
       `${quoted(word)} was read as ${quoted(read)}.`,
   },
-} as const satisfies LogTexts
+} as const satisfies RemarkTexts
 
 export const cellText = saying(cellTexts)

@@ -1,5 +1,5 @@
 import { counted, listed, quoted } from '../../words.js'
-import { type LogTexts, saying } from './log-text.js'
+import { type RemarkTexts, saying } from '../remark.js'
 
 const atTheStart = 'Move the data of the test to the start of the sheet, or to a file of its own.'
 
@@ -106,6 +106,6 @@ export const fileTexts = {
         : `The log has too many sheets. Sheet ${quoted(first)} and the ${count - 1} after it were not searched.`,
     remedy: atTheStart,
   },
-} as const satisfies LogTexts
+} as const satisfies RemarkTexts
 
 export const fileText = saying(fileTexts)

@@ -1,5 +1,5 @@
 import { capital, quoted } from '../../words.js'
-import { type LogTexts, saying } from './log-text.js'
+import { type RemarkTexts, saying } from '../remark.js'
 
 /** What a layout skips, takes from itself or reads another way in a table of readings. */
 export const tableTexts = {
@@ -68,6 +68,6 @@ export const tableTexts = {
         ? 'The log has room for a second direction, but nothing was entered for it.'
         : `The log has room for ${direction}, but nothing was entered for it.`,
   },
-} as const satisfies LogTexts
+} as const satisfies RemarkTexts
 
 export const tableText = saying(tableTexts)

@@ -1,5 +1,5 @@
 import { fileText } from '../../../catalogue/findings/log/file.js'
-import { logFinding } from '../../../catalogue/findings/log/log-text.js'
+import { remarkFinding } from '../../../catalogue/findings/remark.js'
 import type { Finding } from '../../../contract/record/index.js'
 import { decoderFor } from '../../container/zip.js'
 import { refuse } from '../../problem.js'
@@ -17,7 +17,7 @@ export function decodeText(bytes: Uint8Array): { text: string; findings: Finding
     return { text: decoderFor('utf-8', { fatal: true }).decode(bytes), findings: [] }
   } catch {
     const text = decoderFor('windows-1252').decode(bytes)
-    return { text, findings: [logFinding(fileText('log-encoding'))] }
+    return { text, findings: [remarkFinding(fileText('log-encoding'))] }
   }
 }
 

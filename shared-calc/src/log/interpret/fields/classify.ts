@@ -144,6 +144,8 @@ function ofNumber(
       : 'barometer'
   if (kind === undefined && says(label, 'barometer')) return 'barometer'
   if (kind === 'temperature' || (kind === undefined && isTemperature(label, value))) {
+    // "Temp. in fan" is that of the air through the device.
+    if (says(label, 'device')) return undefined
     const side = sideOf(label)
     return side === 'inside' ? 'indoorTemperature' : side === 'outside' ? 'outdoorTemperature' : undefined
   }

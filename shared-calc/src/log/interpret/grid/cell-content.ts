@@ -12,7 +12,13 @@ export type Content =
       readonly formula?: string
       readonly percent?: boolean
     }
-  | { readonly kind: 'date'; readonly dates: readonly string[]; readonly shortYear: boolean }
+  | {
+      readonly kind: 'date'
+      readonly dates: readonly string[]
+      readonly shortYear: boolean
+      /** It stands there as a plain number: a count of days. */
+      readonly serial?: true
+    }
   | { readonly kind: 'time' }
   | { readonly kind: 'text'; readonly text: string; readonly numbers?: readonly Written[] }
   | { readonly kind: 'struck'; readonly text: string; readonly number: boolean }

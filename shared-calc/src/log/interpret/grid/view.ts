@@ -12,6 +12,7 @@ export interface View {
   readonly rows: number
   readonly columns: number
   readonly turned: boolean
+  readonly date1904: boolean
   at(row: number, column: number): Content | undefined
   text(row: number, column: number): string | undefined
   number(row: number, column: number): number | undefined
@@ -52,6 +53,7 @@ function view(sheet: Sheet, around: Surroundings, isTurned: boolean): View {
     rows,
     columns,
     turned: isTurned,
+    date1904: around.date1904,
     at,
     text: (row, column) => {
       const content = at(row, column)

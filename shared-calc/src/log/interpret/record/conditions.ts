@@ -6,8 +6,9 @@ import { unitOfBarometer, unitOfRoom } from '../../cells/likely-unit.js'
 import type { KnownUnit, QuantityKind } from '../../cells/units.js'
 import { findUnit, RECORD_UNITS, shown } from '../../cells/units.js'
 import type { FieldName } from '../fields/classify.js'
-import type { FoundField } from '../fields/find-fields.js'
+import type { FoundField } from '../fields/found-field.js'
 import type { FieldScope } from '../tests/scope.js'
+import { says } from '../words/label.js'
 import type { Draft } from './draft.js'
 
 const INDOOR = 'conditions.indoorTemperature_C'
@@ -208,8 +209,24 @@ function putBarometer(draft: Draft, scope: FieldScope) {
   const path = 'conditions.barometricPressure_Pa'
   const given = draft.answered(path)
   if (given !== undefined) return draft.put(path, given)
-  const field = scope.all('barometer').find(({ content }) => content.kind === 'number')
+  const fields = scope.all('barometer').filter(({ content }) => content.kind === 'number')
+  // Of two air pressures the one at the house counts.
+  const field = fields.find(({ label }) => !says(label, 'seaLevel')) ?? fields[0]
   if (field?.content.kind !== 'number') return
+  if (says(field.label, 'seaLevel')) {
+    const isKnown =
+      draft.answers['building.altitude_m'] !== undefined ||
+      scope.all('altitude').some(({ content, unit }) => content.kind === 'number' && unit?.kind === 'length')
+    draft.tell(fieldText(isKnown ? 'log-sea-level/left-out' : 'log-sea-level'), field.cell, path)
+    if (isKnown) {
+      draft.uses.push({
+        cells: field.cell,
+        heading: field.label.text,
+        ignoredBecause: 'it is for sea level; the altitude is known',
+      })
+      return
+    }
+  }
   const { value } = field.content.written
   const stated = field.content.written.unit ?? field.unit
   const unit = stated ?? unitOfBarometer(value) ?? answeredUnit(draft, 'barometer.unit', field.cell)
@@ -229,9 +246,10 @@ function putHumidity(draft: Draft, field: FoundField | undefined, path: string) 
   if (given !== undefined) return draft.put(path, given)
   if (field?.content.kind !== 'number') return
   const { value } = field.content.written
-  const share = field.content.percent || (!field.unit && value <= 1)
+  // "RH (%)" over a fraction: no air is as dry as 1 %.
+  const share = field.content.percent || value <= 1
   const base: QuantityKind = 'fraction'
-  if (!field.unit && !field.content.percent)
+  if (!field.content.percent && (!field.unit || share))
     draft.tell(fieldText('log-unit-likely/humidity', { value, share }), field.cell, path)
   const unit = share ? { kind: base, unit: RECORD_UNITS.fraction } : { kind: base, unit: 'percent' }
   put(draft, field, path, draft.converted(value, unit, field.cell, path))

@@ -1,6 +1,6 @@
 import { cellText } from '../../../catalogue/findings/log/cells.js'
 import { fieldText } from '../../../catalogue/findings/log/fields.js'
-import type { LogRemark } from '../../../catalogue/findings/log/log-text.js'
+import type { Remark } from '../../../catalogue/findings/remark.js'
 import { placeWords } from '../../../contract/record/index.js'
 import { fieldKind } from '../../cells/fields.js'
 import { interpret } from '../../cells/interpret.js'
@@ -28,7 +28,7 @@ export class Draft {
   }
 
   /** Says something of one cell, of several, or of the log as a whole. */
-  tell(remark: LogRemark, cells: string | readonly string[], path: string): void {
+  tell(remark: Remark, cells: string | readonly string[], path: string): void {
     for (const cell of cells.length === 0 ? [''] : typeof cells === 'string' ? [cells] : cells)
       this.collector.tell(remark, cell, path)
   }

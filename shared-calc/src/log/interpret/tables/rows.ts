@@ -44,6 +44,8 @@ export interface WalkedRows {
 }
 
 const BLANKS = 3
+/** What people write for "as above". */
+const DITTO = /^(?:["'″„“”`´,.|~↓-]+|ditto|dto\.?|do\.?|idem|id\.?|as above|same|s\.?\s?o\.?)$/i
 /** With the fan off no house is at more than this; a reading without flow above it lacks its flow. */
 const ZERO_FLOW_MOST = 12
 
@@ -77,9 +79,12 @@ export function walkRows(
     // Zero flow named below a gap belongs to what follows, or is found by its label.
     if (blanks > 0 && rows.length > 0 && says(said, 'zero') && !labels[0]?.lead) break
     // "zero" in the column of directions names none: whose it is, its place tells.
+    let strange: string | undefined
     if (direction) {
       const own = directionOf(view, row, direction)
-      const other = own === undefined && says(readLabel(view.text(row, direction.at) ?? ''), 'zero')
+      const text = view.text(row, direction.at)
+      const other = own === undefined && says(readLabel(text ?? ''), 'zero')
+      if (own === undefined && !other && text !== undefined && !DITTO.test(text.trim())) strange = text
       carried.direction = own ?? (other ? undefined : carried.direction)
     }
     if (test) carried.test = textAt(view, row, test.at) ?? carried.test
@@ -98,6 +103,16 @@ export function walkRows(
     }
     if (at?.kind === 'error' || flows.some((one) => one?.kind === 'error')) {
       leftOut.push({ cell, why: rowReasons.error })
+      last = row
+      continue
+    }
+    // Under the direction of the rows above it would be read for the other one.
+    if (
+      strange !== undefined &&
+      at?.kind === 'number' &&
+      !labels.some(({ text }) => says(readLabel(text), 'zero'))
+    ) {
+      leftOut.push({ cell, why: rowReasons.noDirection(strange) })
       last = row
       continue
     }
@@ -240,6 +255,9 @@ function withoutMeans(rows: readonly TableRow[], leftOut: LeftOut[]): TableRow[]
     .filter((row) => row.direction === last?.direction && row.test === last?.test)
   const certain = all.filter(({ doubt }) => doubt === undefined)
   if (!last || flow === undefined || all.length < 4) return [...rows]
+  // Among readings at one station any may be near the mean.
+  const sizes = all.map(({ pressure }) => Math.abs(pressure.value))
+  if (Math.max(...sizes) < 1.2 * Math.min(...sizes)) return [...rows]
   if (!isMean(last, flow, all) && !isMean(last, flow, certain)) return [...rows]
   leftOut.push({ cell: last.pressure.cell, why: rowReasons.mean })
   return rows.filter((row) => row !== last)
@@ -364,7 +382,7 @@ function labelledAsField(labels: readonly RowLabel[]): boolean {
 
 function directionOf(view: View, row: number, column: KnownColumn) {
   const text = view.text(row, column.at)
-  return text === undefined ? undefined : directionWord(text)
+  return text === undefined ? undefined : directionWord(text, column.label)
 }
 
 function textAt(view: View, row: number, column: number): string | undefined {
