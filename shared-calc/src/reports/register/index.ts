@@ -1,4 +1,5 @@
 export type { RegisterRow } from './arrange.js'
+export type { BuildingLine } from './building-line.js'
 export { CALIBRATION_DAYS, type ExpiringCalibration } from './calibrations.js'
 export type { HouseChange } from './houses.js'
 export { type Order, readOrders, withOrders } from './orders.js'
