@@ -20,6 +20,7 @@ import { tellLeftOut, tellUses } from './run-uses.js'
 import { signsOf } from './signs.js'
 import type { VolumeFound } from './sizes.js'
 import { putStatedAir } from './stated-air.js'
+import { withStatedInduced } from './stated-induced.js'
 import { askUnnamed, withoutRefused } from './unnamed-tables.js'
 
 export interface RunContext {
@@ -42,7 +43,7 @@ export function putRuns(draft: Draft, found: readonly FoundRun[], context: RunCo
   const directions = directionsOf(draft, counted)
   const zeros = kept.map((run) => zerosOf(draft, run, context))
   const runs = counted.map((run, index) =>
-    withMeasuredPressure(draft, run, directions[index], meanOf(zeros[index])),
+    withStatedInduced(withMeasuredPressure(draft, run, directions[index], meanOf(zeros[index]))),
   )
   askUnnamed(draft, runs)
   askDoubts(draft, runs)
