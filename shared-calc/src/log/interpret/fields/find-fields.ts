@@ -133,7 +133,26 @@ function toTheRight(
       ? made(view, { row, column: at }, { row, column }, label, content, over)
       : found
   }
-  return undefined
+  return belowToTheRight(view, row, column, label, isTaken)
+}
+
+/** "Enter the volume" in a line of its own, with the value below and one column on. */
+function belowToTheRight(
+  view: View,
+  row: number,
+  column: number,
+  label: Label,
+  isTaken: (row: number, column: number) => boolean,
+): FoundField | undefined {
+  const content = view.at(row + 1, column + 1)
+  if (!content || view.at(row + 1, column) || view.at(row, column + 1) || isTaken(row + 1, column + 1))
+    return undefined
+  // A second value below without a label of its own makes it a list.
+  const isList = view.number(row + 2, column + 1) !== undefined && view.text(row + 2, column) === undefined
+  if (content.kind !== 'number' || isList) return undefined
+  const beside = view.text(row + 1, column + 2)
+  const unit = beside === undefined ? undefined : bareUnit(beside)
+  return made(view, { row: row + 1, column: column + 1 }, { row, column }, label, content, unit)
 }
 
 /** "Temperature | 20.3 | 5.2" below the headings "inside" and "outside". */

@@ -20,6 +20,7 @@ import { tellLeftOut, tellUses } from './run-uses.js'
 import { signsOf } from './signs.js'
 import type { VolumeFound } from './sizes.js'
 import { putStatedAir } from './stated-air.js'
+import { withStatedInduced } from './stated-induced.js'
 import { askUnnamed, withoutRefused } from './unnamed-tables.js'
 
 export interface RunContext {
@@ -42,7 +43,7 @@ export function putRuns(draft: Draft, found: readonly FoundRun[], context: RunCo
   const directions = directionsOf(draft, counted)
   const zeros = kept.map((run) => zerosOf(draft, run, context))
   const runs = counted.map((run, index) =>
-    withMeasuredPressure(draft, run, directions[index], meanOf(zeros[index])),
+    withStatedInduced(withMeasuredPressure(draft, run, directions[index], meanOf(zeros[index]))),
   )
   askUnnamed(draft, runs)
   askDoubts(draft, runs)
@@ -208,14 +209,17 @@ const distinct = (columns: readonly KnownColumn[]): boolean =>
   new Set(columns.map(({ label }) => label.text)).size === columns.length &&
   columns.every(({ label }) => label.text !== '')
 
-/** Headings that differ by a number or letter only. */
-const alike = (columns: readonly KnownColumn[]): boolean =>
-  new Set(
-    columns.map(
-      ({ label, unit }) =>
-        `${label.tokens.filter((token) => !/^([1-9]|[ab])$/.test(token)).join(' ')}|${unit?.unit}`,
-    ),
-  ).size === 1
+/** A number or letter that tells one fan from another. */
+const MARK = /^([1-9]|[ab])$/
+
+/** Headings that differ by a number or letter only, and do differ. */
+const alike = (columns: readonly KnownColumn[]): boolean => {
+  const words = columns.map(
+    ({ label, unit }) => `${label.tokens.filter((token) => !MARK.test(token)).join(' ')}|${unit?.unit}`,
+  )
+  const marks = columns.map(({ label }) => label.tokens.find((token) => MARK.test(token)))
+  return new Set(words).size === 1 && !marks.includes(undefined) && new Set(marks).size === columns.length
+}
 
 function zerosOf(
   draft: Draft,

@@ -166,7 +166,7 @@ const statesZeroFlow = (text: string): boolean =>
 const isSentence = (view: View, row: number, column: number): boolean => {
   const text = view.text(row, column)
   if (text === undefined || view.right(row, column) !== column) return false
-  return /[=;]/.test(text) || text.length > 40 || VALUE.test(text)
+  return /[=;]/.test(text) || text.length > 40 || text.trim().split(/\s+/).length > 4 || VALUE.test(text)
 }
 
 /** A number with a unit behind it that no pressure of a column has. */
