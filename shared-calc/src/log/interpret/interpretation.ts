@@ -19,6 +19,8 @@ export interface Question {
   readonly cells: readonly string[]
   /** Likely answers, the likeliest first; none where a value has to be typed. */
   readonly choices: readonly Choice[]
+  /** Nothing makes the first choice likelier than the others. */
+  readonly noneLikelier?: true
   /** An example of a typed answer. */
   readonly example?: string
 }
