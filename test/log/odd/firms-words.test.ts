@@ -164,6 +164,49 @@ describe('a date of figures', () => {
   })
 })
 
+it('a mean of samples with the unit over the mean alone is the flow', async () => {
+  const samples = (pressure: number) => [-0.3, 0.1, 0.2].map((off) => pressure + off)
+  const { asked, read: tests } = await read(
+    [
+      ...FORM,
+      [],
+      ['Pa 1', 'Pa 2', 'Pa 3', 'Mean Pa', 'Flow 1', 'Flow 2', 'Flow 3', 'Mean flow (m3/hr)'],
+      ...PRESSURES.map((one) => {
+        const flows = samples(one).map((pressure) => flow(pressure))
+        return [...samples(one), one, ...flows, Number((flows.reduce((a, b) => a + b) / 3).toFixed(1))]
+      }),
+    ],
+    { 'runs[0].direction': 'depressurisation' },
+  )
+  expect(asked).toEqual([])
+  close(tests[0]?.result?.results.n50?.value, n50.flow)
+})
+
+it('the unit of the flows may be spelt out below the table', async () => {
+  const { asked, read: tests } = await read([
+    ...FORM,
+    ['dp (Pa)', 'Flow'],
+    ...PRESSURES.map((pressure) => [-pressure, Number((flow(pressure) / 3.6).toFixed(2))]),
+    [],
+    ['All flows in litres per second'],
+  ])
+  expect(asked).toEqual([])
+  close(tests[0]?.result?.results.n50?.value, n50.flow)
+})
+
+it('flows of this year and of last year are not offered as fans that ran together', async () => {
+  const both: Rows = [
+    ...FORM,
+    ['', 'This year', '', 'Last year', ''],
+    ['', 'dp (Pa)', 'Flow (m3/h)', 'dp (Pa)', 'Flow (m3/h)'],
+    ...PRESSURES.map((pressure) => ['', -pressure, flow(pressure), -pressure, other(pressure)]),
+  ]
+  const { questions } = interpretLog(openLog(await book({ Test: both }), 'log.xlsx'), {})
+  const question = questions.find(({ path }) => path === 'flow.column')
+  expect(question?.choices.map(({ value }) => value)).not.toContain('together')
+  expect(question?.noneLikelier).toBe(true)
+})
+
 it('a value in a line right above the headings is no heading', async () => {
   const { asked, read: tests } = await read([
     ...FORM,

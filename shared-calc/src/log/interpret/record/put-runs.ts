@@ -209,14 +209,17 @@ const distinct = (columns: readonly KnownColumn[]): boolean =>
   new Set(columns.map(({ label }) => label.text)).size === columns.length &&
   columns.every(({ label }) => label.text !== '')
 
-/** Headings that differ by a number or letter only. */
-const alike = (columns: readonly KnownColumn[]): boolean =>
-  new Set(
-    columns.map(
-      ({ label, unit }) =>
-        `${label.tokens.filter((token) => !/^([1-9]|[ab])$/.test(token)).join(' ')}|${unit?.unit}`,
-    ),
-  ).size === 1
+/** A number or letter that tells one fan from another. */
+const MARK = /^([1-9]|[ab])$/
+
+/** Headings that differ by a number or letter only, and do differ. */
+const alike = (columns: readonly KnownColumn[]): boolean => {
+  const words = columns.map(
+    ({ label, unit }) => `${label.tokens.filter((token) => !MARK.test(token)).join(' ')}|${unit?.unit}`,
+  )
+  const marks = columns.map(({ label }) => label.tokens.find((token) => MARK.test(token)))
+  return new Set(words).size === 1 && !marks.includes(undefined) && new Set(marks).size === columns.length
+}
 
 function zerosOf(
   draft: Draft,
