@@ -42,7 +42,7 @@ export const addRegister: AddCommand = (command, { terminal, end }) => {
     .option('--out <REGISTER.xlsx>', 'where to write the register (.xlsx or .csv); replaces an existing file')
     .option('--by <client>', 'also write one register for each client, next to --out', client)
     .option('--previous <REGISTER.xlsx>', 'earlier register whose months are shown with this one')
-    .option('--strict', 'write nothing and end with 2 where a file could not be read')
+    .option('--strict', 'write nothing and exit with 2 if a file cannot be read')
     .action(async (paths: string[], options: Options) => {
       const { out } = options
       if (out === undefined && !options.json)
