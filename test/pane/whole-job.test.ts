@@ -149,7 +149,7 @@ describe('the whole job on the page twin', () => {
     expect(await estimate.textContent()).toContain('Not a result')
     await page.locator('.next', { hasText: /Next: about\s+−\d+ Pa/ }).waitFor()
     await type(page, 'A3', '-49')
-    await page.getByText('the last reading has no flow yet').waitFor()
+    await page.getByText('The last reading has no flow yet').waitFor()
     await type(page, 'B3', '116')
     await page.getByText('2 readings, exponent 0.65 assumed').waitFor()
   })
