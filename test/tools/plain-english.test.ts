@@ -46,7 +46,10 @@ describe('text in the source', () => {
     expect(all.filter((text) => text.includes('still to seal')).length).toBeGreaterThan(1)
   })
 
-  it.each([...coinedPhrases, ...droppedTerms].map((phrase) => [phrase] as const))('nowhere says %s', (phrase) => {
-    expect(all.filter((text) => phrase.test(text.replace(/^.*?: /, '')))).toEqual([])
-  })
+  it.each([...coinedPhrases, ...droppedTerms].map((phrase) => [phrase] as const))(
+    'nowhere says %s',
+    (phrase) => {
+      expect(all.filter((text) => phrase.test(text.replace(/^.*?: /, '')))).toEqual([])
+    },
+  )
 })

@@ -55,7 +55,10 @@ function withCommand(
   const again = new Set(questions.map(({ path }) => path))
   const given = Object.entries(answers).filter(([path]) => !again.has(path))
   const set = given.map(([path, value]) => `--set ${path}=${quoted(value)}`)
-  const open = questions.map(({ path, choices }) => `--set ${path}=${quoted(choices[0]?.value ?? '…')}`)
+  const open = questions.map(({ path, choices, noneLikelier }) => {
+    const likeliest = noneLikelier ? undefined : choices[0]?.value
+    return `--set ${path}=${quoted(likeliest ?? '…')}`
+  })
   return new FileError(error.file, error.problems, {
     cause: error.cause,
     command: `draughtbook evaluate ${quoted(file)} ${[...set, ...open].join(' ')}`,

@@ -87,3 +87,70 @@ describe('two fans with a table each', () => {
     expect(read(bytes, { fans: 'separate' }).tests).toBe(2)
   })
 })
+
+describe('pressures that a sentence calls corrected', () => {
+  const zero = (dep.before + dep.after) / 2
+  const induced: Rows = dep.readings.map(([p, q]) => [Number((p - zero).toFixed(1)), q])
+
+  it('have no zero flow taken off again', async () => {
+    const rows: Rows = [...zeros, ['All pressures below are corrected for zero flow'], HEADINGS, ...induced]
+    const { n50, said } = read(await logOf(FORM, rows))
+    expect(said.join('\n')).toMatch(/already subtracted/)
+    close(n50, n50Of([dep]))
+  })
+
+  it.each(['Pressures must be corrected for zero flow', 'Pressures not corrected for zero flow'])(
+    'but not where it says "%s"',
+    async (sentence) => {
+      close(read(await logOf(FORM, [...zeros, [sentence], HEADINGS, ...dep.readings])).n50, n50Of([dep]))
+    },
+  )
+})
+
+it('finds values one line below and one column behind their labels', async () => {
+  const form: Rows = [
+    ['1. Enter the volume'],
+    [null, HOUSE.volume_m3, 'm³'],
+    ['2. Barometer'],
+    [null, HOUSE.barometer_Pa / 100, 'hPa'],
+    ['Inside (°C)', HOUSE.indoor_C],
+    ['Outside (°C)', HOUSE.outdoor_C],
+    ['Date', '2026-04-22'],
+    ['3. Zero flow before'],
+    [null, dep.before, 'Pa'],
+    ['4. Zero flow after'],
+    [null, dep.after, 'Pa'],
+  ]
+  const { n50, asked } = read(await logOf(form, [HEADINGS, ...dep.readings]))
+  expect(asked).toEqual([])
+  close(n50, n50Of([dep]))
+})
+
+it('leaves out the sheet that shows how the form is filled in', async () => {
+  const example: Rows = dep.readings.map(([p, q]) => [p, q * 1.7])
+  const { tests, n50, record } = read(
+    await book({
+      Beispiel: [...FORM, [null], ...zeros, HEADINGS, ...example],
+      Messung: [...FORM, [null], ...zeros, HEADINGS, ...dep.readings],
+    }),
+  )
+  expect(tests).toBe(1)
+  expect(record?.building.name).toBe('Pear Tree Barn')
+  close(n50, n50Of([dep]))
+})
+
+it('reads temperatures headed "out / in" the right way round', async () => {
+  const form = formWith(
+    'Inside temperature (°C)',
+    'Temp out / in',
+    `${HOUSE.outdoor_C} / ${HOUSE.indoor_C} °C`,
+  ).filter(([label]) => label !== 'Outside temperature (°C)')
+  close(read(await logOf(form)).n50, n50Of([dep]))
+})
+
+it('asks about values before and after in words it does not know, with or without a unit', async () => {
+  const rows: Rows = [['N.DR. VOR', dep.before], ['N.DR. NACH', dep.after], HEADINGS, ...dep.readings]
+  const bytes = await logOf(FORM, rows)
+  expect(read(bytes).asked).toEqual(['zeroFlow.labels'])
+  close(read(bytes, { 'zeroFlow.labels': 'zero flow' }).n50, n50Of([dep]))
+})

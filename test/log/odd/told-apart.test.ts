@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { book, type Rows } from '../support/book'
+import { book, type Rows, sheetOf } from '../support/book'
 import { FORM, HOUSE, n50Of, read, runOf, sheetOfForm } from './house'
 
 // Truth: a leakage curve written in house.ts and an independent least-squares fit; nothing of it comes from the reader.
@@ -173,4 +173,96 @@ it('takes no mean of both directions for the flow of one', async () => {
   )
   expect(asked).toEqual([])
   close(n50, n50Of([dep, pres]))
+})
+
+describe('flows that are formulas without a stored result', () => {
+  it.each([
+    ['behind fan pressures', ['Pressure (Pa)', 'Fan pressure (Pa)', 'Flow (m³/h)']],
+    ['alone', ['Pressure (Pa)', 'Gauge reading', 'Flow (m³/h)']],
+  ])('%s are refused with the cell and what to do', async (_, headings) => {
+    const rows: Rows = dep.readings.map(([p, q]) => [p, (q / 54) ** 2, { formula: 'B1*3.6' }])
+    const { problems, n50 } = read(await sheetOfForm([...zeroRows(dep), headings, ...rows]))
+    expect(n50).toBeUndefined()
+    expect(problems.join('\n')).toMatch(/formula without a stored result: open the log/)
+  })
+})
+
+it('gives two zero-flow values in a row to the two runs in their order, with a caution', async () => {
+  const { n50, said } = read(
+    await sheetOfForm([
+      ['Zero flow before (Pa)', dep.before, pres.before],
+      ['Zero flow after (Pa)', dep.after, pres.after],
+      [null],
+      [null, 'Depressurisation', null, 'Pressurisation'],
+      ['No', ...HEADINGS, ...HEADINGS],
+      ...beside,
+    ]),
+  )
+  expect(said.join('\n')).toMatch(/used in the order of the runs/)
+  close(n50, n50Of([dep, pres]))
+})
+
+it('takes extremes behind a zero-flow mean for no values', async () => {
+  const { n50 } = read(
+    await sheetOfForm([
+      ['Zero flow before (Pa)', dep.before, 'min', -3.1, 'max', 0.2],
+      ['Zero flow after (Pa)', dep.after, 'min', -2.4, 'max', 0.4],
+      HEADINGS,
+      ...dep.readings,
+    ]),
+  )
+  close(n50, n50Of([dep]))
+})
+
+it('refuses a mass flow by name', async () => {
+  const rows: Rows = dep.readings.map(([p, q]) => [p, q / 3000])
+  const { problems } = read(await sheetOfForm([...zeroRows(dep), ['Pressure (Pa)', 'Flow (kg/s)'], ...rows]))
+  expect(problems.join('\n')).toMatch(/kg\/s is a mass flow/)
+})
+
+describe('a hidden column', () => {
+  const hiding = (...columns: number[]) =>
+    sheetOfForm(
+      [
+        [null, 'Depressurisation', null, 'Pressurisation'],
+        ['No', ...HEADINGS, ...HEADINGS],
+        ['zero before', dep.before, null, pres.before],
+        ...beside,
+        ['zero after', dep.after, null, pres.after],
+      ],
+      (workbook) => {
+        for (const column of columns) sheetOf(workbook, 'Test').getColumn(column).hidden = true
+      },
+    )
+
+  it('of pressures does not hide the run, and it is said', async () => {
+    const { n50, said } = read(await hiding(4))
+    expect(said.join('\n')).toMatch(/in a hidden column, but it was read/)
+    close(n50, n50Of([dep, pres]))
+  })
+
+  it('beside another with the flows hides a run', async () => {
+    const { record, n50 } = read(await hiding(4, 5))
+    expect(record?.runs.map(({ direction }) => direction)).toEqual(['depressurisation'])
+    close(n50, n50Of([dep]))
+  })
+})
+
+it('takes no label for the value of the label before it, where values stand below', async () => {
+  const form = FORM.slice(0, 6)
+  const { record, asked } = read(
+    await book({
+      Test: [
+        form.map(([label]) => label ?? null),
+        form.map(([, value]) => value ?? null),
+        [null],
+        ...zeroRows(dep),
+        HEADINGS,
+        ...dep.readings,
+      ],
+    }),
+  )
+  expect(asked).toEqual([])
+  expect(record?.building.name).toBe('Pear Tree Barn')
+  expect(record?.building.volume_m3).toBe(HOUSE.volume_m3)
 })

@@ -56,12 +56,15 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-serial-date': [{ date: '2026-10-14' }],
   'log-date-1904': [],
   'log-text-date': [{ date: '2026-10-14' }],
+  'log-day-first': [{ date: '2026-06-05' }],
   'log-short-year': [{ year: '2026' }],
   'log-word': [{ word: 'Nettovolumen', read: 'net' }],
   'log-row-skipped': [],
   'log-row-skipped/marked': [{ mark: 'void' }],
   'log-gap': [],
   'log-summary-row': [{ mark: 'Mean' }],
+  'log-heading': [{ heading: 'Pressure [Pa]' }],
+  'log-sign/direction': [],
   'log-error-value': [{ shown: '#REF!', what: 'reading' }],
   'log-placeholder': [{ shown: 'n/a', what: 'zero-flow pressure' }],
   'log-incomplete': [],
@@ -117,6 +120,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-sign/zero-flow-kept': [],
   'log-zero-shared': [],
   'log-zero-which/in-order': [],
+  'log-zero-which/by-order': [],
   'log-zero-which': [{ taken: 'before' }, { taken: 'after' }],
   'log-induced': [
     { heading: 'induced pressure', added: -1.234 },
@@ -128,6 +132,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   ],
   'log-total/mean': [{ cell: 'Log!F6' }],
   'log-total/sum': [{ cell: 'Log!F6' }],
+  'log-pressures-in-headings': [],
   'log-fans': [],
   'log-row-left-out': [
     { why: rowReasons.struck },
@@ -224,7 +229,6 @@ export const homesSamples: SamplesOf<typeof homesTexts> = {
 /** The same of values typed or picked on the page. */
 export const pageSamples: SamplesOf<typeof pageTexts> = {
   'reading-unfinished': [{ direction: 'depressurisation', reading: 1 }],
-  'reading-unfinished/last': [{ lacks: 'air flow' }],
   'run-unfinished': [
     { direction: 'depressurisation', count: 1 },
     { direction: 'pressurisation', count: 2 },
@@ -237,8 +241,4 @@ export const pageSamples: SamplesOf<typeof pageTexts> = {
   'sign-by-direction/other': [{ direction: 'pressurisation', reading: 0 }],
   'averaging-time': [{ direction: 'depressurisation', series_s: 30, typed_s: '20' }],
   'series-changed': [],
-  'empty-cell': [],
-  heading: [{ text: 'Pressure (Pa)' }],
-  'hidden-cell': [],
-  'struck-through': [],
 }

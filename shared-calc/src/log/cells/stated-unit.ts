@@ -23,7 +23,9 @@ export function statedUnit(text: string): StatedUnit {
     if (unit) return { unit }
   }
   const slash = bare.indexOf('/')
-  const behind = slash > 0 ? findUnit(bare.slice(slash + 1)) : undefined
+  const last = bare.slice(slash + 1).trim()
+  // "Temp. out / in": no inch.
+  const behind = slash > 0 && last.toLowerCase() !== 'in' ? findUnit(last) : undefined
   if (behind && behind.kind !== 'time') return { unit: behind }
   const words = bare.split(/\s+/)
   for (let count = 3; count >= 1; count--) {

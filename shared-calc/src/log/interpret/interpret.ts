@@ -3,14 +3,18 @@ import { remarkFinding } from '../../catalogue/findings/remark.js'
 import { questions as texts } from '../../catalogue/questions.js'
 import { InputError } from '../../contract/problem.js'
 import { formatNeeded, parseRecord, type TestRecord } from '../../contract/record/index.js'
+import { RECALCULATE } from '../cells/interpret.js'
 import { decimalOf } from '../grid/decimal.js'
 import type { Grid } from '../grid/grid.js'
 import { openLog } from '../open-log.js'
 import { LogError, problem } from '../problem.js'
 import { readAnswers } from './answers.js'
 import { assignZeroFlow } from './assign-zero-flow.js'
-import { type FoundField, fieldsOfRow, findFields, namedRowsOf, roomsOf } from './fields/find-fields.js'
+import { findFields } from './fields/find-fields.js'
+import type { FoundField } from './fields/found-field.js'
+import { fieldsOfRow, namedRowsOf, roomsOf } from './fields/lists.js'
 import { pairedView } from './grid/paired-view.js'
+import { unstoredColumn } from './grid/unstored.js'
 import { turned, type View, viewOf } from './grid/view.js'
 import type { Answers, Interpretation, InterpretedTest, Question, Use } from './interpretation.js'
 import { NotSearched } from './not-searched.js'
@@ -30,6 +34,7 @@ import { copiesIn, tellCopies } from './tests/copies.js'
 import { FANS, isTogether, type Joined, joinFans } from './tests/fans.js'
 import { groupTests, type TestGroup } from './tests/group.js'
 import { scopeOf } from './tests/scope.js'
+import { habitsOf } from './words/habits.js'
 import { readLabel } from './words/label.js'
 import { findZeroFlow, unknownPressures, type ZeroEntry } from './zero-flow.js'
 
@@ -71,7 +76,8 @@ export function interpretLog(
   if (isEmpty(tables)) {
     const parted = views.map((view) => pairedView(view) ?? view)
     if (parted.some((view, index) => view !== views[index])) tables = tablesBelow(parted)
-    if (isEmpty(tables)) tables = tablesBelow(parted, bareHeads)
+    if (isEmpty(tables) && !visible.some((view) => unstoredColumn(view)))
+      tables = tablesBelow(parted, bareHeads)
   }
   unsearched.beyond(tables, grid.sheetNames.slice(MOST_SHEETS))
   const fields = tables.flatMap(({ view, isTaken }) =>
@@ -128,7 +134,7 @@ export function interpretLog(
         ),
       ],
     }
-  const american = isAmerican(visible)
+  const { american, dayFirst } = habitsOf(visible)
   const houses = tables
     .filter(({ view }) => !view.sheet.hidden)
     .flatMap(({ view, isTaken }) => [
@@ -162,6 +168,7 @@ export function interpretLog(
       fileName: grid.fileName,
       fileDate: options.fileDate,
       american,
+      dayFirst,
       key: group.key,
       several: groups.length > 1,
       listed: listed.length > 0,
@@ -223,6 +230,8 @@ function unknownQuestion(unknown: readonly ZeroEntry[]): Question {
 
 function nothingFound(views: readonly View[]) {
   const names = views.map(({ name }) => name).join(', ')
+  const unstored = views.flatMap((view) => unstoredColumn(view) ?? [])[0]
+  if (unstored !== undefined) return problem('formula-without-result', RECALCULATE, { cell: unstored })
   return problem(
     'not-found',
     `no table of pressures and air flows was found${names ? ` (sheets searched: ${names})` : ''}: give the pressures and the flows a column each, with a heading`,
@@ -263,19 +272,6 @@ function keyOfRow(fields: readonly FoundField[], run: FoundRun): string | undefi
     if (field?.content.kind === 'number') return String(field.content.written.value)
   }
   return undefined
-}
-
-/** Feet, Fahrenheit or cfm anywhere: a log in customary units. */
-function isAmerican(views: readonly View[]): boolean {
-  for (const view of views)
-    for (let row = 0; row < Math.min(view.rows, 80); row++)
-      for (let column = 0; column < Math.min(view.columns, 30); column++) {
-        const text = view.text(row, column)
-        const unit = text === undefined || text.length > 80 ? undefined : readLabel(text).unit
-        if (unit && ['degF', 'cuft/minute', 'cuft', 'sqft', 'inHgConventional', 'ft'].includes(unit.unit))
-          return true
-      }
-  return false
 }
 
 function leftOutTests(groups: readonly TestGroup[], chosen: readonly TestGroup[]) {
@@ -335,6 +331,7 @@ function finished(
     questions,
     uses,
     series: draft.series,
+    draft: draft.record,
     directions: runs.flatMap(({ direction }) => direction ?? []),
   }
   if (questions.length > 0 || collector.problems.length > 0)

@@ -19,6 +19,8 @@ export interface Question {
   readonly cells: readonly string[]
   /** Likely answers, the likeliest first; none where a value has to be typed. */
   readonly choices: readonly Choice[]
+  /** Nothing makes the first choice likelier than the others. */
+  readonly noneLikelier?: true
   /** An example of a typed answer. */
   readonly example?: string
 }
@@ -46,6 +48,8 @@ export interface InterpretedTest {
   readonly name: string
   /** Whole, unless a question is open or a problem stands in the way. */
   readonly record?: TestRecord
+  /** As far as it could be read, in the shape of a record. */
+  readonly draft: Readonly<Record<string, unknown>>
   /** Field path → cell address. */
   readonly cells: Readonly<Record<string, string>>
   readonly findings: readonly Finding[]

@@ -21,6 +21,10 @@ export interface ZeroEntry {
   readonly labelCell: string
   /** Two values without a word: taken as before and after, as they stand. */
   readonly inOrder?: true
+  /** One of two values in a row, given to the runs in their order. */
+  readonly byOrder?: true
+  /** The run it was given to. */
+  readonly run?: FoundRun
   /** The test whose row of a list it stands in. */
   readonly test?: string
 }
@@ -60,7 +64,7 @@ export function findZeroFlow(
       const inner = zero || title || likely ? zeroValuesIn(text) : undefined
       const values = inner
         ? inner.map((one) => ({ ...one, cell: view.address(row, column), column, row }))
-        : valuesOf(view, row, column, isTaken)
+        : valuesOf(view, row, column, isTaken, runs)
       const fresh = values.filter(({ cell }) => !consumed.has(cell))
       if (fresh.length === 0 || (likely && fresh.some(({ value }) => Math.abs(value) > LIKELY_MOST))) continue
       if (!before && !after && hasParts(view, row, column)) continue
@@ -131,9 +135,31 @@ function valuesOf(
   row: number,
   column: number,
   isTaken: (row: number, column: number) => boolean,
+  runs: readonly FoundRun[],
 ): Placed[] {
   const right = rightOf(view, row, column, isTaken)
-  return right.length > 0 ? right : belowOf(view, row, column, isTaken)
+  if (right.length > 0) return right
+  const below = belowOf(view, row, column, isTaken)
+  const [only] = below
+  if (!only && !view.at(row + 1, column) && !isTaken(row + 1, column + 1)) {
+    const content = view.at(row + 1, column + 1)
+    // "Zero flow before" in a line of its own, with the value below and one column on.
+    return content?.kind === 'number'
+      ? [{ ...content.written, cell: view.address(row + 1, column + 1), row: row + 1, column: column + 1 }]
+      : []
+  }
+  if (!only || below.length > 1) return below
+  // One line of values below its label, each in the pressure column of a block.
+  const beside = runs.flatMap(({ view: own, block, left, right: end }): Placed[] => {
+    const { at } = block.pressure
+    // The label's own block, and a value with a label of its own, as "before | after".
+    if ((column >= left && column <= end) || view.at(row, at)) return []
+    const content = own.name === view.name && !own.turned && at !== column ? view.at(only.row, at) : undefined
+    return content?.kind === 'number' && !isTaken(only.row, at)
+      ? [{ ...content.written, cell: view.address(only.row, at), row: only.row, column: at }]
+      : []
+  })
+  return [only, ...beside]
 }
 
 function rightOf(
@@ -161,7 +187,8 @@ function rightOf(
     } else if (content.kind === 'text' && zeroValuesIn(content.text)) {
       const values = zeroValuesIn(content.text) ?? []
       found.push(...values.map((one) => ({ ...one, cell: view.address(row, at), row, column: at })))
-    } else if (!(content.kind === 'text' && bareUnit(content.text)) || found.length > 1) break
+    } else if (content.kind !== 'text' || NOT_VALUES.test(content.text.trim().toLowerCase())) break
+    else if (!bareUnit(content.text) || found.length > 1) break
   }
   return found
 }
@@ -300,6 +327,12 @@ function directionOfHeading(view: View, row: number, column: number): Direction 
   return above && above.tokens.length <= 5 ? directionIn(above) : undefined
 }
 
+/** Things that are noted before and after a test, and are no pressures. */
+const isOfOther = (label: Label): boolean =>
+  (['temperature', 'time', 'date', 'wind', 'humidity', 'flow', 'volume', 'index', 'speed'] as const).some(
+    (thing) => says(label, thing),
+  )
+
 /**
  * Small pressures by a label this dictionary does not know: where a log seems to hold no zero flow they may be it, and are asked about.
  * In the order of the sheet, before and after by turns.
@@ -319,24 +352,23 @@ export function unknownPressures(
       if (content?.kind !== 'number' || isTaken(row, column + 1)) continue
       const beside = view.text(row, column + 2)
       const unit = content.written.unit ?? label.unit ?? (beside === undefined ? undefined : bareUnit(beside))
-      if (
-        unit?.kind !== 'pressure' ||
-        says(label, 'barometer') ||
-        Math.abs(content.written.value) > LIKELY_MOST
-      )
-        continue
+      const said = says(label, 'before') !== says(label, 'after')
+      // "N.DR. VOR | −1.2": a word for before or after is as good as the unit.
+      const likely = unit ? unit.kind === 'pressure' && !says(label, 'barometer') : said && !isOfOther(label)
+      if (!likely || Math.abs(content.written.value) > LIKELY_MOST) continue
       const cell = view.address(row, column + 1)
       if (known.some(({ figures }) => figures.some((one) => one.cell === cell))) continue
       // Of two blocks side by side each has its own before and after.
       const above = found.filter((one) => one.column === column).length
-      const which = above % 2 === 0 ? ('before' as const) : ('after' as const)
+      const word = says(label, 'before') ? ('before' as const) : ('after' as const)
+      const which = said ? word : above % 2 === 0 ? ('before' as const) : ('after' as const)
       found.push({
         view,
         row,
         column,
         which,
         figures: [{ ...content.written, cell }],
-        unit,
+        ...(unit ? { unit } : {}),
         label: label.text,
         labelCell: view.address(row, column),
       })

@@ -29,13 +29,13 @@ export function writeBuildingSheet(
   places: Places,
 ): void {
   const sheet = workbook.addWorksheet(BUILDING, { views: [{ showGridLines: false }] })
-  sheet.columns = [32, 12, 12, 12, 12, 12, 13, 13].map((width) => ({ width }))
+  sheet.columns = [40, 11, 11, 11, 12, 12, 13, 12].map((width) => ({ width }))
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Building of several homes'
   sheet.getRow(1).height = 26
   const { target } = result
   const facts: [string, string][] = [
     ['Building', result.name],
-    ['Target', `${target.label}: ${target.quantity} ≤ ${target.limit} ${target.unit}`],
+    ['Target', targetText(target)],
     ['Judged', ruleWords[result.rule]],
     ['Tests', `${result.homes.length} of ${counted(worked.homesInBuilding, 'home')}`],
   ]
@@ -65,6 +65,12 @@ export function writeBuildingSheet(
     lastRow: row,
     lastColumn: COLUMNS,
   })
+}
+
+/** The name of a target and its limit; a target without a name of its own is called by its limit. */
+function targetText({ label, quantity, limit, unit }: BuildingResult['target']): string {
+  const text = `${quantity} ≤ ${limit} ${unit}`
+  return text.startsWith(label) ? text : `${label}: ${text}`
 }
 
 const severityWords = { invalidates: 'not valid', caution: 'caution', note: 'note' } as const

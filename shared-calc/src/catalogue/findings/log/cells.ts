@@ -119,6 +119,12 @@ export const cellTexts = {
     message: ({ date }: { date: string }) =>
       `The date is stored as text. It was read as ${dayInWords(date)}.`,
   },
+  'log-day-first': {
+    severity: 'caution',
+    message: ({ date }: { date: string }) =>
+      `The date was read with the day first, as usual in the language of the log: ${dayInWords(date)}.`,
+    remedy: 'Check the date.',
+  },
   'log-short-year': {
     severity: 'caution',
     message: ({ year }: { year: string }) => `The year has two digits. It was read as ${year}.`,

@@ -4,7 +4,7 @@ import type { Finding, TestRecord } from '../../../contract/record/index.js'
 import { workOut } from '../../../evaluation/work/work-out.js'
 import { methodById } from '../../../methods/index.js'
 import { toRecordUnit } from '../../cells/units.js'
-import type { FoundField } from '../fields/find-fields.js'
+import type { FoundField } from '../fields/found-field.js'
 import type { FieldScope } from '../tests/scope.js'
 
 /** Results agree within this; logs round, and firms correct for air and zero flow in their own ways. Own choice, no source. */

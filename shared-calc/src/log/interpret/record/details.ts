@@ -5,7 +5,7 @@ import { methods } from '../../../methods/index.js'
 import { readDateText } from '../../cells/dates.js'
 import { fieldKind } from '../../cells/fields.js'
 import { choice } from '../../cells/interpret-words.js'
-import type { FoundField } from '../fields/find-fields.js'
+import type { FoundField } from '../fields/found-field.js'
 import type { Content } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
 import type { FieldScope } from '../tests/scope.js'
@@ -18,6 +18,8 @@ export interface DetailOptions {
   /** Day the file was last changed, YYYY-MM-DD, where the log states no date. */
   readonly fileDate?: string | undefined
   readonly american: boolean
+  /** The log's language writes the day of a date first. */
+  readonly dayFirst: boolean
   readonly key: string
   readonly several: boolean
   /** The key of the test is its name in a list of houses. */
@@ -84,7 +86,8 @@ function putName(draft: Draft, scope: FieldScope, { fileName, key, several, list
   draft.tell(fieldText('log-name-of-file', { name, of }), '', path)
 }
 
-function putDate(draft: Draft, scope: FieldScope, { fileDate, american, views }: DetailOptions) {
+function putDate(draft: Draft, scope: FieldScope, options: DetailOptions) {
+  const { fileDate, views } = options
   const path = 'test.date'
   const given = draft.answered(path)
   if (given !== undefined) return draft.put(path, given)
@@ -92,7 +95,7 @@ function putDate(draft: Draft, scope: FieldScope, { fileDate, american, views }:
     .all('date')
     .filter(({ content }) => content.kind === 'date')
     .sort((one, other) => ofTheTest(other.label) - ofTheTest(one.label))[0]
-  if (field?.content.kind === 'date') return putDateOf(draft, field, field.content.dates, american)
+  if (field?.content.kind === 'date') return putDateOf(draft, field, field.content.dates, options)
   const other = otherDate(views)
   const date = other?.date ?? fileDate
   if (date === undefined) return draft.ask({ path, cells: [], ...questions.date() })
@@ -119,7 +122,12 @@ function ofTheTest({ tokens }: Label): number {
     : 0
 }
 
-function putDateOf(draft: Draft, field: FoundField, dates: readonly string[], american: boolean) {
+function putDateOf(
+  draft: Draft,
+  field: FoundField,
+  dates: readonly string[],
+  { american, dayFirst }: DetailOptions,
+) {
   const path = 'test.date'
   const [only] = dates
   if (dates.length === 1 && only) {
@@ -128,6 +136,13 @@ function putDateOf(draft: Draft, field: FoundField, dates: readonly string[], am
       draft.tell(cellText('log-serial-date', { date: only }), field.cell, path)
     if (field.content.kind === 'date' && field.content.shortYear)
       draft.tell(cellText('log-short-year', { year: only.slice(0, 4) }), field.cell, path)
+    return
+  }
+  // Of two figures that could both be the month, the first reading is that with the day first.
+  const swapped = only && `${only.slice(8)}-${only.slice(5, 7)}`
+  if (dayFirst && only && dates.slice(1).some((date) => date.slice(5) === swapped)) {
+    put(draft, field, path, only)
+    draft.tell(cellText('log-day-first', { date: only }), field.cell, path)
     return
   }
   draft.ask({ path, cells: [field.cell], ...questions.whichDate({ dates, monthFirst: american }) })

@@ -98,6 +98,16 @@ export function flowUnit(
     )
     return stated
   }
+  const mass = /\bkg\s*\/\s*(?:s|h|min)\b/i.exec(carrier.label.text)
+  if (mass) {
+    draft.collector.refuse(
+      'unknown-unit',
+      `${mass[0]} is a mass flow; log the flows in m³/h, l/s or cfm`,
+      carrier.headingCell,
+      'flow.unit',
+    )
+    return undefined
+  }
   const proven = provenFlow(draft, runs, scope, volume, carrier.headingCell)
   if (proven) return proven
   draft.ask({

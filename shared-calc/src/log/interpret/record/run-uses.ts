@@ -18,8 +18,10 @@ const span = (run: FoundRun, column: number): string => {
 export function tellUses(draft: Draft, run: FoundRun, index: number, direction: Direction | undefined): void {
   const { block } = run
   const named = direction ?? 'direction not known yet'
+  if (run.pressuresIn)
+    draft.tell(runText('log-pressures-in-headings'), run.pressuresIn, `runs[${index}].readings`)
   draft.use(
-    span(run, block.pressure.at),
+    run.pressuresIn?.join(', ') ?? span(run, block.pressure.at),
     block.pressure.label.text,
     `${block.pressure.role === 'induced' ? 'pressure across the building without zero flow' : 'pressure across the building'}, ${named}`,
     `runs[${index}].readings[].pressure_Pa`,
@@ -32,6 +34,13 @@ export function tellUses(draft: Draft, run: FoundRun, index: number, direction: 
       `${carrier.role === 'device' ? 'pressure at the flow device' : 'air flow'}, ${named}`,
       `runs[${index}].readings[]`,
     )
+  for (const { at, headingCell } of [block.pressure, ...block.carriers])
+    if (run.readings.some((row) => !row.hidden && run.view.hidden(row.row, at)))
+      draft.tell(
+        cellText('log-hidden', { what: 'reading', hidden: 'column' }),
+        headingCell,
+        `runs[${index}].readings`,
+      )
   for (const range of block.ranges)
     if (range)
       draft.use(

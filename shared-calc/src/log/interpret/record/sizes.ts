@@ -1,7 +1,7 @@
 import { fieldText } from '../../../catalogue/findings/log/fields.js'
 import { questions } from '../../../catalogue/questions.js'
 import { type KnownUnit, shown, toRecordUnit } from '../../cells/units.js'
-import type { FoundField } from '../fields/find-fields.js'
+import type { FoundField } from '../fields/found-field.js'
 import type { Choice } from '../interpretation.js'
 import type { FieldScope } from '../tests/scope.js'
 import { says } from '../words/label.js'

@@ -74,6 +74,9 @@ export function chooseColumns(
     ({ role, label }) =>
       (role === 'pressure' || role === 'induced') && says(label, 'before') === says(label, 'after'),
   )
+  // "Diff. (Pa)" is a deviation beside a pressure, and the pressure itself where there is no other.
+  if (named.length === 0)
+    named.push(...segment.columns.filter(({ role, unit }) => role === 'derived' && unit?.kind === 'pressure'))
   // Of one pressure in two units that in pascals is the finer.
   const pressures = named.filter(
     (one) =>

@@ -67,7 +67,7 @@ export function roleOf(view: View, first: number, last: number, column: Column):
     if (content?.kind === 'time' || content?.kind === 'date') moments++
     if (content?.kind !== 'text') continue
     texts++
-    if (isDirectionWord(content.text)) directions++
+    if (directionWord(content.text, column.label)) directions++
   }
   const textual = texts > numbers
   const unit = column.unit ?? (textual ? undefined : unitOfRows(view, first, column))
@@ -90,25 +90,35 @@ function unitOfRows(view: View, first: number, { at, label }: Column): KnownUnit
   return fits || bare ? unit : undefined
 }
 
-/** Words of a direction column: "DEP", "Pressurisation", "+", "−". */
-export function isDirectionWord(text: string): boolean {
-  return directionWord(text) !== undefined
-}
-
 const PRESSURE = new Set(['pressure', 'pression', 'presion', 'presión', 'pressione'])
 
-export function directionWord(text: string): 'depressurisation' | 'pressurisation' | undefined {
+/** Headings under which "out" and "in" say which way the fan blows; elsewhere they may say which readings count. */
+const OF_THE_FAN = /^(fan|blow|air|direction|dir|geblase|ventilat|richtung|sens|riktning|retning)/
+
+/** The direction that a word of a column means: "DEP", "Pressurisation", "+", "extract", "in" below "Fan blowing". */
+export function directionWord(
+  text: string,
+  heading?: Column['label'],
+): 'depressurisation' | 'pressurisation' | undefined {
   const plain = text.trim().toLowerCase()
+  if (heading?.tokens.some((token) => OF_THE_FAN.test(token))) {
+    if (plain === 'out') return 'depressurisation'
+    if (plain === 'in') return 'pressurisation'
+  }
   if (['-', '−', '–', 'd', 'u', 'neg', 'us', 'depr.', 'dep.', 'under', '(-)', '-ve'].includes(plain))
     return 'depressurisation'
   if (['+', 'p', 'ü', 'o', 'pos', 'pres.', 'over', '(+)', '+ve'].includes(plain)) return 'pressurisation'
   // "Negative pressure" is no pressurisation.
   const words = plain.split(/[^\p{L}]+/u).filter((word) => !PRESSURE.has(word))
   const dep = words.some((word) =>
-    /^(dep|despres|under|unter|podci|onder|neg)/.test(word.normalize('NFKD').replace(/\p{M}/gu, '')),
+    /^(dep|despres|under|unter|podci|onder|neg|extract|exhaust|suck|saug|absaug|aspir|afzuig)/.test(
+      word.normalize('NFKD').replace(/\p{M}/gu, ''),
+    ),
   )
   const pres = words.some((word) =>
-    /^(pres|over|uber|ueber|nadci|surp|sovra|sobre|pos)/.test(word.normalize('NFKD').replace(/\p{M}/gu, '')),
+    /^(pres|over|uber|ueber|nadci|surp|sovra|sobre|pos|supply|souffl|insuffl|druckend|einblas|inblaz|immiss)/.test(
+      word.normalize('NFKD').replace(/\p{M}/gu, ''),
+    ),
   )
   if (dep === pres) return undefined
   return dep ? 'depressurisation' : 'pressurisation'

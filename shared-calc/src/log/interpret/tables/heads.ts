@@ -128,12 +128,19 @@ function headAt(view: View, first: number, under: readonly number[]): Head {
       break
     if (texts > 0) top = row
   }
+  const label = top < first - 1 && isLabelOfZero(view, first - 1, under)
   const columns: Column[] = []
   for (let column = 0; column < view.columns; column++) {
-    const made = columnAt(view, top, first, column)
+    const made = columnAt(view, top, label ? first - 1 : first, first, column)
     if (made) columns.push(made)
   }
   return { view, top, first, columns }
+}
+
+/** "Zero flow before" alone in a line between the headings and its value. */
+function isLabelOfZero(view: View, row: number, under: readonly number[]): boolean {
+  const texts = under.flatMap((column) => view.text(row, column) ?? [])
+  return texts.length === 1 && under.length > 1 && says(readLabel(texts[0] ?? ''), 'zero')
 }
 
 /** "Baseline | −1.2 | Pa": the unit behind a value, in a line above the headings. */
@@ -155,11 +162,15 @@ const statesZeroFlow = (text: string): boolean =>
     /\d[.,]\d|\d\s*Pa\b/.test(text)) &&
   zeroValuesIn(text) !== undefined
 
-/** A line of words over the headings, of which only the first cell lies over a column: "Fan: Q = 61 · Δp^0.51 (m³/h, Pa)". */
+/** A line over the headings, of which only the first cell lies over a column: "Fan: Q = 61 · Δp^0.51", "Volume of the house 330 m³". */
 const isSentence = (view: View, row: number, column: number): boolean => {
   const text = view.text(row, column)
-  return text !== undefined && view.right(row, column) === column && (/[=;]/.test(text) || text.length > 40)
+  if (text === undefined || view.right(row, column) !== column) return false
+  return /[=;]/.test(text) || text.length > 40 || text.trim().split(/\s+/).length > 4 || VALUE.test(text)
 }
+
+/** A number with a unit behind it that no pressure of a column has. */
+const VALUE = /\d\s*(?:m[³3²2]|ft[³3²2]|cu\.? ?ft|sq\.? ?ft|°|deg|[CFK]\b|[hk]Pa\b|mbar\b)/i
 
 /** Text of a cell, or of the merged block over it. */
 function stackText(view: View, row: number, column: number): string | undefined {
@@ -172,9 +183,9 @@ function stackText(view: View, row: number, column: number): string | undefined 
   return undefined
 }
 
-function columnAt(view: View, top: number, first: number, column: number): Column | undefined {
+function columnAt(view: View, top: number, end: number, first: number, column: number): Column | undefined {
   const pieces: { text: string; row: number }[] = []
-  for (let row = top; row < first; row++) {
+  for (let row = top; row < end; row++) {
     const text = stackText(view, row, column)
     if (text !== undefined && isHeading(text)) pieces.push({ text, row })
   }
