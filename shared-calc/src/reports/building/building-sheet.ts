@@ -115,7 +115,7 @@ function ways(
   headingRow(sheet, start, 'The homes together', COLUMNS)
   const { unit } = target
   const row = (way: WorkedWay) => [
-    `${ruleWords[way.rule]}${way.rule === rule ? ' (decides)' : ''}`,
+    `${ruleWords[way.rule]}${way.rule === rule ? ' (judged)' : ''}`,
     live(places, way.mean, 'v_u', '0.000'),
     live(places, way.uncertainty, 'v_lo', '0.000'),
     live(places, way.uncertainty, 'v_hi', '0.000'),
