@@ -36,7 +36,7 @@ describe('the pane beside a workbook, over the real Excel object model', () => {
     await expect.poll(() => outcome(page).getAttribute('data-outcome'), SOON).toBe('meets')
     expect(await page.getByRole('button', { name: 'Open a test log' }).count()).toBe(0)
 
-    bridge.edit('Log', 'F8', 'gust')
+    bridge.edit('Log', 'F8', '9O.3')
     await expect.poll(() => outcome(page).getAttribute('data-outcome'), SOON).toBe('not valid')
     await finding(page, 'unusable-entry').first().getByRole('button', { name: 'Go to Log!F8' }).click()
     await expect.poll(() => workbook.selected[0]?.Address, SOON).toBe('Log!F8')

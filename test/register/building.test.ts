@@ -3,8 +3,9 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { assessBuilding, evaluate, type TestRecord } from '@draughtbook/shared-calc'
 import { writeBuildingWorkbook } from '@draughtbook/shared-calc/building'
-import { readLines } from '@draughtbook/shared-calc/register'
+import { makeRegister, readLines, writeRegisterWorkbook } from '@draughtbook/shared-calc/register'
 import { writeSummaryWorkbook } from '@draughtbook/shared-calc/workbook'
+import ExcelJS from 'exceljs'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { inventedRecord } from '../archive/invented-record'
 import { seeded } from '../archive/seeded'
@@ -235,5 +236,28 @@ describe('building on the command line', () => {
     expect(JSON.parse(again.out)).toMatchObject({ format: 'draughtbook/building@1', outcome: 'meets' })
     expect((await commandLine('building', folder, '--rule', 'median', '--json')).code).toBe(2)
     expect((await commandLine('building', join(folder, 'flat 1.xlsx'), '--json')).code).toBe(2)
+  })
+})
+
+describe('the register of a month with a building among its files', () => {
+  it('has a row for it, with what its workbook shows', async () => {
+    const records = [flat(1), flat(2, { n50: 0.58 }), flat(3, { n50: 0.3 })]
+    const result = building(records)
+    const request = { name: 'Invented Court', homes: homes(records), rule: 'summed' as const }
+    const { lines, leftOut } = readLines(await writeBuildingWorkbook(request), 'court.xlsx')
+    expect(lines).toEqual([])
+    const [left] = leftOut
+    expect(left?.building).toMatchObject({
+      name: 'Invented Court',
+      verdict: result.outcome,
+      tests: '3 of 3 homes',
+    })
+    expect(left?.building?.value).toBeCloseTo(summed(result).value, 12)
+    const register = makeRegister([], leftOut, { asOf: '2026-10-31' })
+    const workbook = new ExcelJS.Workbook()
+    await workbook.xlsx.load((await writeRegisterWorkbook(register)) as never)
+    const row = workbook.getWorksheet('Buildings')?.getRow(5)
+    expect(row?.getCell(1).value).toBe('Invented Court')
+    expect(Number(row?.getCell(5).value)).toBeCloseTo(summed(result).value, 12)
   })
 })

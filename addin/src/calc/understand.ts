@@ -16,6 +16,8 @@ export interface UnderstoodTest {
   name: string
   /** Whole, unless a question is open or a problem stands in the way. */
   record?: TestRecord
+  /** As far as it could be read, in the shape of a record. */
+  draft: Readonly<Record<string, unknown>>
   /** Field path → cell address. */
   cells: Readonly<Record<string, string>>
   findings: readonly Finding[]
@@ -43,20 +45,9 @@ export interface UnderstoodLog {
  * @param answers by path, as with `--set`; `test` chooses one of several
  * @throws LogError where the log cannot be read at all
  */
-export function understandLog(
-  grid: Grid,
-  { test: wanted, ...answers }: Answers,
-  fileDate?: string,
-): UnderstoodLog {
-  const options = { layouts: builtInLayouts, fileDate, acceptProposal: true }
-  const whole = readGrid(grid, { ...options, answers })
-  const tests = whole.tests.map(({ key, name }) => ({ key, name }))
-  const read =
-    wanted === undefined || tests.length < 2
-      ? whole
-      : readGrid(grid, { ...options, answers: { ...answers, test: wanted } })
+export function understandLog(grid: Grid, answers: Answers, fileDate?: string): UnderstoodLog {
+  const { read, tests, chosen } = readChosen(grid, answers, fileDate)
   const { layoutUsed: layout, understood, findings } = read
-  const [only, another] = read.tests
   const own = {
     findings,
     problems: understood?.problems ?? [],
@@ -64,15 +55,29 @@ export function understandLog(
   }
   if (layout && !understood && read.problems.length > 0)
     return { ...own, tests: [], uses: layoutUses(layout), ...unfilled(read.problems) }
-  return { ...own, tests, ...(only && !another && { test: only }), uses: read.uses }
+  return { ...own, tests, ...(chosen && { test: chosen }), uses: read.uses }
+}
+
+/** The log with the test that was chosen, or its only one. */
+function readChosen(grid: Grid, { test: wanted, ...answers }: Answers, fileDate?: string) {
+  const options = { layouts: builtInLayouts, fileDate, acceptProposal: true }
+  const whole = readGrid(grid, { ...options, answers })
+  const tests = whole.tests.map(({ key, name }) => ({ key, name }))
+  const read =
+    wanted === undefined || tests.length < 2
+      ? whole
+      : readGrid(grid, { ...options, answers: { ...answers, test: wanted } })
+  const [only, another] = read.tests
+  return { read, tests, chosen: another ? undefined : only }
 }
 
 /** The test that was accepted with these answers, as its cells are understood now; where they are not, with the reason. */
 export function acceptedTest(grid: Grid, answers: Answers, fileDate?: string): UnderstoodTest {
-  const none = { key: '', name: '', cells: {}, findings: [], questions: [] }
+  const none = { key: '', name: '', draft: {}, cells: {}, findings: [], questions: [] }
   try {
-    const { test, problems, tests } = understandLog(grid, answers, fileDate)
-    if (test) return { ...test, problems: [...test.problems, ...problems] }
+    const { read, tests, chosen } = readChosen(grid, answers, fileDate)
+    const problems = read.understood?.problems ?? (chosen ? [] : read.problems)
+    if (chosen) return { ...chosen, problems: [...chosen.problems, ...problems] }
     const which = `the log now holds ${tests.length} tests; look at it again and choose one`
     return { ...none, problems: problems.length > 0 ? problems : [{ path: 'runs', message: which }] }
   } catch (error) {

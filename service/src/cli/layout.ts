@@ -38,6 +38,9 @@ export const addLayout: AddCommand = (command, { terminal }) => {
 
 /** What was understood, without the records: those are what `evaluate` is for. */
 const withoutRecords = ({ tests, ...read }: Interpretation) => ({
-  tests: tests.map(({ record, cells: _, ...test }) => ({ ...test, complete: record !== undefined })),
+  tests: tests.map(({ record, cells: _, draft: __, series: ___, ...test }) => ({
+    ...test,
+    complete: record !== undefined,
+  })),
   ...read,
 })

@@ -63,6 +63,8 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-row-skipped/marked': [{ mark: 'void' }],
   'log-gap': [],
   'log-summary-row': [{ mark: 'Mean' }],
+  'log-heading': [{ heading: 'Pressure [Pa]' }],
+  'log-sign/direction': [],
   'log-error-value': [{ shown: '#REF!', what: 'reading' }],
   'log-placeholder': [{ shown: 'n/a', what: 'zero-flow pressure' }],
   'log-incomplete': [],
@@ -227,7 +229,6 @@ export const homesSamples: SamplesOf<typeof homesTexts> = {
 /** The same of values typed or picked on the page. */
 export const pageSamples: SamplesOf<typeof pageTexts> = {
   'reading-unfinished': [{ direction: 'depressurisation', reading: 1 }],
-  'reading-unfinished/last': [{ lacks: 'air flow' }],
   'run-unfinished': [
     { direction: 'depressurisation', count: 1 },
     { direction: 'pressurisation', count: 2 },
@@ -240,8 +241,4 @@ export const pageSamples: SamplesOf<typeof pageTexts> = {
   'sign-by-direction/other': [{ direction: 'pressurisation', reading: 0 }],
   'averaging-time': [{ direction: 'depressurisation', series_s: 30, typed_s: '20' }],
   'series-changed': [],
-  'empty-cell': [],
-  heading: [{ text: 'Pressure (Pa)' }],
-  'hidden-cell': [],
-  'struck-through': [],
 }

@@ -331,6 +331,7 @@ function finished(
     questions,
     uses,
     series: draft.series,
+    draft: draft.record,
     directions: runs.flatMap(({ direction }) => direction ?? []),
   }
   if (questions.length > 0 || collector.problems.length > 0)

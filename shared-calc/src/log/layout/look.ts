@@ -142,7 +142,7 @@ function unitOf(
   if (options.unit !== undefined && !stated)
     refuse(
       'layout-invalid',
-      `the layout states the unit ${JSON.stringify(options.unit)}, which this reader does not know`,
+      `${JSON.stringify(options.unit)}, the unit stated for these cells, is not known here`,
       { path },
     )
   const headed = heading === undefined ? undefined : headingUnit(heading, quantity)

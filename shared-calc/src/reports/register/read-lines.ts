@@ -7,6 +7,7 @@ import { type LogTest, readGrid } from '../../log/read-log.js'
 import { layoutOf, NOT_A_SUMMARY, openArchived, ownReport } from '../archive/open-archived.js'
 import { CHECK } from '../workbook/check-sheet.js'
 import type { ReadSummary } from '../workbook/read-summary.js'
+import { type BuildingLine, buildingLine } from './building-line.js'
 import { lineOf, type TestLine } from './test-line.js'
 
 /** What came of reading one file: its tests, and why others in it could not be read. */
@@ -32,6 +33,8 @@ export interface LeftOut {
   readonly expected?: true
   /** Why it was never meant to be read, in a word. */
   readonly kind?: LeftOutKind
+  /** What the workbook of a building of several homes shows. */
+  readonly building?: BuildingLine
 }
 
 /**
@@ -82,8 +85,11 @@ export function alteration({ digests, evaluation }: ReadSummary, grid: Grid): st
 
 function ofLog(file: string, grid: Grid, layouts: readonly Layout[]): ReadLines {
   const own = ownReport(grid)
-  if (own !== undefined)
-    return { lines: [], leftOut: [{ file, why: own, expected: true, kind: 'own report' }] }
+  if (own !== undefined) {
+    const building = buildingLine(grid)
+    const left = { file, why: own, expected: true, kind: 'own report' } as const
+    return { lines: [], leftOut: [{ ...left, ...(building && { building }) }] }
+  }
   if (!layoutOf(grid, layouts)) return { lines: [], leftOut: [{ file, why: NOT_A_SUMMARY }] }
   const { tests, problems } = readGrid(grid, { layouts })
   if (tests.length === 0) return { lines: [], leftOut: [{ file, why: problems.map(problemLine).join('; ') }] }

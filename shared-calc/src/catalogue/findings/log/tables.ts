@@ -18,6 +18,10 @@ export const tableTexts = {
     severity: 'note',
     message: ({ mark }: { mark: string }) => `The readings end above the row marked ${quoted(mark)}.`,
   },
+  'log-heading': {
+    severity: 'note',
+    message: ({ heading }: { heading: string }) => `${quoted(heading)} was taken as a heading and left out.`,
+  },
   'log-error-value': {
     severity: 'caution',
     message: ({ shown, what }: { shown: string; what: 'reading' | 'zero-flow pressure' }) =>
@@ -46,6 +50,12 @@ export const tableTexts = {
   'log-sign': {
     severity: 'note',
     message: 'The pressures are logged as outside minus inside, so their sign was changed.',
+  },
+  'log-sign/direction': {
+    severity: 'caution',
+    message:
+      'The pressures of pressurisation are negative. They were read as outside minus inside, so their sign was changed.',
+    remedy: 'Check which direction this run was.',
   },
   'log-sign/minus-added': {
     severity: 'note',

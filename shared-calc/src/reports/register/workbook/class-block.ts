@@ -18,6 +18,7 @@ export interface TotalPlaces {
   readonly passRate: string
   readonly billable: string
   readonly toRetest: string
+  readonly fees: string
 }
 
 /**
@@ -91,6 +92,23 @@ function workedOut({ rows, overall, month, toRetestElsewhere }: Register, places
       formula: places.billable,
       result: overall.billable,
     },
+    ...(overall.fees === undefined
+      ? []
+      : [
+          {
+            name: 'fees to bill',
+            words: 'Sum of the fees of tests to bill, from the list of orders. Per client below.',
+            formula: places.fees,
+            result: overall.fees,
+            numFmt: '#,##0.00',
+          },
+          {
+            name: 'to bill, fee not known',
+            words: 'Tests to bill for which the list of orders has no fee. They are not in the sum.',
+            formula: `SUMPRODUCT((${of('billed')}="yes")*(1-ISNUMBER(${of('fee')})))`,
+            result: overall.withoutFee ?? 0,
+          },
+        ]),
     {
       name: 'still to be retested',
       words:
