@@ -19,7 +19,7 @@ export function OriginLine({ state, name, onDismiss, onToken }: OriginLineProps)
         ? 'Calculated by the service'
         : origin.words
   const kept =
-    saved === 'yes' ? 'entries kept' : saved === 'saving' ? 'keeping entries …' : `entries not kept: ${saved}`
+    saved === 'yes' ? 'entries kept' : saved === 'saving' ? 'saving entries …' : `entries not saved: ${saved}`
   return (
     <div class="origin">
       <p

@@ -48,7 +48,7 @@ export function writeBuildingSheet(
   row = homes(sheet, row + 1, worked, result, places)
   if (worked.sample) row = sample(sheet, row + 1, worked.sample, places)
   if (result.findings.length > 0) {
-    headingRow(sheet, row + 1, 'To note', COLUMNS)
+    headingRow(sheet, row + 1, 'Notes', COLUMNS)
     row += 2
     for (const { severity, message } of result.findings)
       row = writeLine(sheet, row, `${severityWords[severity]}: ${message}`, WIDE)
@@ -56,7 +56,7 @@ export function writeBuildingSheet(
   row = writeLine(
     sheet,
     row + 1,
-    'Local codes and licensed practice decide how several homes are tested and judged.',
+    'Local codes and licensed practice decide how several homes are tested and compared with a limit.',
     { ...WIDE, font: fonts.small },
   )
   setUpPage(sheet, {
@@ -133,7 +133,7 @@ function ways(
       { head: '95 % from' },
       { head: '95 % to' },
       { head: 'standard\nuncertainty' },
-      { head: 'judged\nvalue' },
+      { head: 'value\ncompared' },
       { head: 'margin' },
       { head: 'probability\nto meet' },
     ],
