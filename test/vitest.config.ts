@@ -11,7 +11,7 @@ const path = (relative: string) => fileURLToPath(new URL(relative, import.meta.u
 const BROWSER = ['test/pane/**/*.test.ts', 'test/site/house-page.test.ts', 'test/uncertainty/pane.test.ts']
 
 /**
- * Tests that only calculate: they start no program, replace no module and keep nothing, so their files share one process and load
+ * Tests that only calculate: they replace no module, change no setting and keep nothing, so their files share a process and load
  * the calculation once instead of once a file.
  */
 const CALCULATING = [
@@ -23,6 +23,9 @@ const CALCULATING = [
   'site',
   'workbook',
   'truth',
+  'log',
+  'register',
+  'rerun',
 ].map((folder) => `test/${folder}/**/*.test.{ts,tsx}`)
 
 export default defineConfig({

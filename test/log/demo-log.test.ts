@@ -18,8 +18,8 @@ describe('the demonstration log', () => {
   })
 
   it('is understood from its own words but for the device’s ranges, and says so', async () => {
-    const { tests, proposal } = readLog(await demo(), 'demo-log.xlsx', { acceptProposal: true })
-    expect(proposal?.notFound).toEqual([])
+    const { tests, questions } = readLog(await demo(), 'demo-log.xlsx', { acceptProposal: true })
+    expect(questions).toEqual([])
     const { runs } = await record()
     expect(tests[0]?.record?.runs.map(({ readings }) => readings)).toEqual(
       runs.map(({ readings }: { readings: unknown }) => readings),

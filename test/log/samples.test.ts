@@ -47,6 +47,15 @@ describe('a log as a small firm keeps it, by plain "evaluate"', () => {
     }
   })
 
+  it('says of two fans with their total that the total was read, not a mean', async () => {
+    const { out } = await commandLine('evaluate', join(folder, '24-two-fans-and-total.xlsx'), '--json')
+    const findings = JSON.parse(out).findings as { message: string; cells?: string[] }[]
+    const about = findings.filter(({ cells }) => cells?.some((cell) => /^Test!B1[34]/.test(cell)))
+    expect(about.map(({ message }) => message)).toEqual([
+      expect.stringMatching(/^The flow is the total in column Test!D13\./),
+    ])
+  })
+
   it('names what was left out, and where', async () => {
     const { out } = await commandLine('evaluate', join(folder, '14-note-in-reading-cell.xlsx'), '--json')
     const findings = JSON.parse(out).findings as { message: string; cells?: string[] }[]

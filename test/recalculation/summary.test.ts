@@ -47,7 +47,7 @@ const records: Record<string, () => ReturnType<typeof demo>> = {
 }
 
 describe('the summary workbook, recalculated by LibreOffice', () => {
-  it.each(Object.entries(records))(
+  it.concurrent.each(Object.entries(records))(
     'agrees with the service to 1e-9 in every formula: %s',
     async (_, record) => {
       const bytes = await writeSummaryWorkbook(record())
@@ -105,7 +105,52 @@ describe('sheet Check after an edit', () => {
     before?.eachRow((row) => {
       if (row.getCell(1).text === 'tester') address = `B${row.number}`
     })
-    expect(textAt(await edited('Readings', address, 'Somebody Else'), 'Check', 'B2')).toBe('1')
+    const workbook = await edited('Readings', address, 'Somebody Else')
+    // The logged text, and the cell of Summary that shows it.
+    expect(textAt(workbook, 'Check', 'B2')).toBe('2')
+    expect(textAt(workbook, 'Check', 'B4')).toBe('tester')
+  })
+
+  it('shows each cell of Summary that was typed over, by its address', async () => {
+    const workbook = await load(await writeSummaryWorkbook(demo()))
+    const typed: string[] = []
+    workbook.getWorksheet('Summary')?.eachRow((row) =>
+      row.eachCell((cell) => {
+        const shown = cell.type === ExcelJS.ValueType.Formula ? cell.result : cell.value
+        if ((cell.isMerged && cell.master !== cell) || shown === '' || shown === null || shown === undefined)
+          return
+        // The text that says how many cells differ is not among them.
+        if (cell.address === 'C2') return
+        typed.push(cell.address)
+        cell.value = typeof shown === 'number' ? (shown || 1) * 1.00001 : `${shown}.`
+      }),
+    )
+    const after = await load(await recalculate(new Uint8Array(await workbook.xlsx.writeBuffer())))
+    const differing: string[] = []
+    after.getWorksheet('Check')?.eachRow((row) => {
+      const address = /^Summary ([A-Z]+\d+):/.exec(row.getCell(1).text)?.[1]
+      if (address && textAt(after, 'Check', `E${row.number}`) === 'differs') differing.push(address)
+    })
+    expect(differing).toEqual(typed)
+    expect(typed.length).toBeGreaterThan(80)
+    expect(textAt(after, 'Check', 'B2')).toBe(String(typed.length))
+    expect(textAt(after, 'Check', 'B4')).toMatch(/^Summary A1: /)
+    expect(textAt(untouched, 'Check', 'B4')).toBe('none')
+  })
+
+  it('shows that the text on sheet Record was changed', async () => {
+    let address = ''
+    let text = ''
+    untouched.getWorksheet('Record')?.eachRow((row) => {
+      if (row.getCell(1).text !== 'evaluation' || address) return
+      address = `B${row.number}`
+      text = row.getCell(2).text
+    })
+    const changed = text.replace('"outcome":"meets"', '"outcome":"misses"')
+    expect(changed).not.toBe(text)
+    const workbook = await edited('Record', address, changed)
+    expect(textAt(workbook, 'Check', 'B2')).toBe('1')
+    expect(textAt(workbook, 'Check', 'B4')).toBe('verdict')
   })
 
   it('shows a number that was emptied or turned into text', async () => {

@@ -3,8 +3,9 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { assessBuilding, evaluate, type TestRecord } from '@draughtbook/shared-calc'
 import { writeBuildingWorkbook } from '@draughtbook/shared-calc/building'
-import { readLines } from '@draughtbook/shared-calc/register'
+import { makeRegister, readLines, writeRegisterWorkbook } from '@draughtbook/shared-calc/register'
 import { writeSummaryWorkbook } from '@draughtbook/shared-calc/workbook'
+import ExcelJS from 'exceljs'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { inventedRecord } from '../archive/invented-record'
 import { seeded } from '../archive/seeded'
@@ -129,7 +130,7 @@ describe('a building of several homes', () => {
       12,
     )
     expect(result.findings.map(({ message }) => message).join()).toMatch(
-      /2 tests do not name the gauge or the flow device/,
+      /2 tests do not name the pressure gauge or the flow device/,
     )
   })
 
@@ -140,10 +141,10 @@ describe('a building of several homes', () => {
       )
     expect(messages('guarded', 'guarded')).toEqual([])
     expect(messages('guarded', 'unguarded').join()).toMatch(
-      /1 of 2 homes were tested with adjoining spaces guarded/,
+      /1 of 2 homes was tested with guarded adjoining spaces/,
     )
-    expect(messages('unguarded', 'unguarded').join()).toMatch(/Leaks between homes count in both/)
-    expect(messages(undefined, undefined).join()).toMatch(/not logged whether adjoining spaces were guarded/)
+    expect(messages('unguarded', 'unguarded').join()).toMatch(/Leaks between two homes count in both tests/)
+    expect(messages(undefined, undefined).join()).toMatch(/do not say whether adjoining spaces were guarded/)
   })
 
   it('is judged home by home unless something else is asked for, which it says', () => {
@@ -163,7 +164,7 @@ describe('a building of several homes', () => {
     })
     expect([few.outcome, few.sample]).toEqual(['not valid', { required: 4, tested: 2, stillToTest: 2 }])
     expect(building([flat(1), flat(2)], { homesInBuilding: 3 }).findings[0]?.message).toMatch(
-      /no sample size is known for this target/,
+      /this target states no sample size/,
     )
     const [one, two] = homes([flat(1), flat(2)])
     if (!one || !two) throw new Error('no homes')
@@ -194,7 +195,7 @@ describe('a building of several homes', () => {
   it('refuses one home, and homes with unlike targets', () => {
     expect(() => building([flat(1)])).toThrow(/at least two homes/)
     const other = { ...flat(2), target: { ...flat(2).target, limit: 1.5 } } as TestRecord
-    expect(() => building([flat(1), other])).toThrow(/flat-2\.xlsx.*is not that of flat-1\.xlsx/)
+    expect(() => building([flat(1), other])).toThrow(/flat-2\.xlsx.*differs from that of flat-1\.xlsx/)
     const none = flat(2)
     delete none.target
     expect(() => building([flat(1), none])).toThrow(/flat-2\.xlsx.*no target/)
@@ -235,5 +236,28 @@ describe('building on the command line', () => {
     expect(JSON.parse(again.out)).toMatchObject({ format: 'draughtbook/building@1', outcome: 'meets' })
     expect((await commandLine('building', folder, '--rule', 'median', '--json')).code).toBe(2)
     expect((await commandLine('building', join(folder, 'flat 1.xlsx'), '--json')).code).toBe(2)
+  })
+})
+
+describe('the register of a month with a building among its files', () => {
+  it('has a row for it, with what its workbook shows', async () => {
+    const records = [flat(1), flat(2, { n50: 0.58 }), flat(3, { n50: 0.3 })]
+    const result = building(records)
+    const request = { name: 'Invented Court', homes: homes(records), rule: 'summed' as const }
+    const { lines, leftOut } = readLines(await writeBuildingWorkbook(request), 'court.xlsx')
+    expect(lines).toEqual([])
+    const [left] = leftOut
+    expect(left?.building).toMatchObject({
+      name: 'Invented Court',
+      verdict: result.outcome,
+      tests: '3 of 3 homes',
+    })
+    expect(left?.building?.value).toBeCloseTo(summed(result).value, 12)
+    const register = makeRegister([], leftOut, { asOf: '2026-10-31' })
+    const workbook = new ExcelJS.Workbook()
+    await workbook.xlsx.load((await writeRegisterWorkbook(register)) as never)
+    const row = workbook.getWorksheet('Buildings')?.getRow(5)
+    expect(row?.getCell(1).value).toBe('Invented Court')
+    expect(Number(row?.getCell(5).value)).toBeCloseTo(summed(result).value, 12)
   })
 })

@@ -7,6 +7,7 @@ import { inventedRecord } from '../archive/invented-record'
 import { house } from '../site/support/house'
 import { savedByGnumeric } from '../support/gnumeric'
 import { recalculate } from '../support/libreoffice'
+import { asOfficeSaves } from './support/as-office-saves'
 import { hiddenChanges } from './support/hidden-changes'
 import { PackageText } from './support/package'
 import { shareFormulas } from './support/share-formulas'
@@ -49,7 +50,7 @@ async function rerun(bytes: Uint8Array) {
 const agrees = { outcome: 'saved again', differences: [] }
 
 describe('a summary that another program has saved again', () => {
-  it.each(records)(
+  it.concurrent.each(records)(
     'agrees after LibreOffice has recalculated and saved it: %s',
     async (_, record, options) => {
       expect(await rerun(await recalculate(await writeSummaryWorkbook(record(), options)))).toEqual(agrees)
@@ -65,6 +66,14 @@ describe('a summary that another program has saved again', () => {
       )
     },
     120_000,
+  )
+
+  it.each(records)(
+    'agrees as the usual office program saves it, from a document library: %s',
+    async (_, record, options) => {
+      const book = asOfficeSaves(new PackageText(await writeSummaryWorkbook(record(), options)))
+      expect(await rerun(book.bytes)).toEqual(agrees)
+    },
   )
 
   /** What was done before, and what must be said of it. */

@@ -46,6 +46,24 @@ describe('a signed summary workbook', () => {
     })
   })
 
+  it.each([
+    ['a second key with a text of its own', 'signing key', 'Checked and approved'],
+    ['a second signature', 'signature (Ed25519)', 'Checked and approved'],
+    ['a line among the digests', 'issued part', 'Checked and approved'],
+  ])('does not pass with a row put among those of the digests: %s', async (_, key, text) => {
+    const book = new PackageText(signed)
+    const cell = (column: string, value: string) =>
+      `<c r="${column}900" t="inlineStr"><is><t>${value}</t></is></c>`
+    book.edit(
+      book.sheet('Record'),
+      '</sheetData>',
+      `<row r="900">${cell('A', key)}${cell('B', text)}</row></sheetData>`,
+    )
+    const test = await rerun(book.bytes, [firm.publicKey])
+    expect(test?.outcome).not.toBe('exactly as issued')
+    expect(test?.differences.length).toBeGreaterThan(0)
+  })
+
   it('is found where everything was altered consistently: record, evaluation and digests', async () => {
     const altered = structuredClone(record)
     altered.building.volume_m3 = (altered.building.volume_m3 ?? 0) * 1.2

@@ -280,7 +280,7 @@ describe('a house on the page twin', () => {
     await reveal(page, finding(page, 'log-part-unfinished'))
     await finding(page, 'log-part-unfinished').waitFor()
     expect(await finding(page, 'log-part-unfinished').textContent()).toContain(
-      'the take-off is unfinished and left out',
+      'The take-off is not complete, so it is not used',
     )
     await open(page, 'Volume and areas')
     await fill(row(volume, 'takeOff.spaces', 0), { 'Width m': '2', 'Clear height m': '2.5' })

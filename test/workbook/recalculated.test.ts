@@ -48,7 +48,7 @@ function refersTo({ sheet, formula }: FormulaCell, places: ReadonlySet<string>):
 }
 
 describe('every formula of every kind of workbook gives what is stored beside it', () => {
-  it.each(withFormulas)(
+  it.concurrent.each(withFormulas)(
     'to LibreOffice: %s',
     async (_, make) => {
       expect(listed(await compareCached(await make(), TOLERANCE))).toEqual([])

@@ -15,7 +15,7 @@ import {
   runningEstimate,
   type TestRecord,
 } from '@draughtbook/shared-calc'
-import type { Grid } from '@draughtbook/shared-calc/log'
+import { type Grid, type PickedQuestion, pageText } from '@draughtbook/shared-calc/log'
 import type { ChartData, ChartLimit, ChartRun } from '../chart/leakage-chart.js'
 import { figure, signed } from '../pane/figures.js'
 import type { TestEntries } from '../pane/one-test/entries.js'
@@ -52,6 +52,8 @@ export interface LiveResult {
   asked: Record<string, AskedValue>
   /** What is wrong with values typed into the table of readings, by their place there. */
   typedFaults: Record<string, string>
+  /** What picked cells leave open: units and signs. */
+  questions: readonly PickedQuestion[]
   /** Before and on site: take-off, plan, preparation, leaks, readings so far. */
   site: LiveSite
 }
@@ -70,16 +72,13 @@ export function live(
     unusable: read.told.unusable,
     asked: read.asked,
     typedFaults: read.typedFaults,
+    questions: read.questions,
   }
   const estimates = read.unfinished.flatMap((run) => estimateOf(run, read.draft))
   const next = nextPressures([...read.runs, ...read.unfinished], read.draft)
   for (const run of read.unfinished)
     if (run.readings.length > 0 && read.runs.length > 0)
-      read.told.note(
-        'run-unfinished',
-        `${run.direction} has ${run.readings.length} of at least 3 readings and is not evaluated yet`,
-        '',
-      )
+      read.told.tell(pageText('run-unfinished', { direction: run.direction, count: run.readings.length }), '')
   const siteOf = (whole?: { record: TestRecord; test: AssessedTest }) =>
     liveSite(read.draft, whole, [...read.runs, ...read.unfinished], read.faults)
   try {

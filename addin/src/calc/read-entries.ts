@@ -6,19 +6,25 @@ import {
   type Run,
   runDirections,
 } from '@draughtbook/shared-calc'
-import { fieldKind, findUnit, type Grid, interpret, setPath, withSheet } from '@draughtbook/shared-calc/log'
-import { columnLetters } from '../host/address.js'
+import {
+  fieldKind,
+  findUnit,
+  type Grid,
+  interpret,
+  type PickedQuestion,
+  pageText,
+  setPath,
+} from '@draughtbook/shared-calc/log'
 import type { TestEntries } from '../pane/one-test/entries.js'
 import { type AskedValue, askAbout } from './ask-about.js'
 import { completePlan } from './complete-plan.js'
-import { locate } from './read-column.js'
+import { picksIn } from './picked-cells.js'
 import { readLists } from './read-lists.js'
-import { readRun } from './read-run.js'
 import { readTyped } from './read-typed.js'
-import { Told } from './told.js'
+import { takenRun } from './taken-run.js'
+import { Told, withoutLayout } from './told.js'
 import type { UnderstoodTest } from './understand.js'
 import { UnderstoodLog } from './understood-log.js'
-import { unitBeside } from './unit-nearby.js'
 
 /** A curve and its scatter need three readings; the record's schema says the same. */
 const FEWEST_READINGS = 3
@@ -42,11 +48,13 @@ export interface ReadEntries {
   asked: Record<string, AskedValue>
   /** What is wrong with values of runs typed by hand, by their place: `depressurisation.readings[3].pressure`. */
   typedFaults: Record<string, string>
+  /** What the picked cells leave open. */
+  questions: readonly PickedQuestion[]
 }
 
 /**
- * Turns what was typed and picked into a record. Every value goes through the log reader's own interpretation;
- * conversions, omissions and faults become findings that name the cell.
+ * Turns what was typed and picked into a record. Cells are read by the log reader; conversions, omissions and faults become
+ * findings that name the cell.
  * @param grid cells the entries point to; undefined where no workbook is open
  * @param understood the test of the log that was accepted, as its cells are understood now
  */
@@ -57,18 +65,19 @@ export function readEntries(
 ): ReadEntries {
   const told = new Told()
   const log = understood && new UnderstoodLog(understood)
+  const picked = picksIn(entries, grid, told, log)
   const draft: Record<string, unknown> = { format: RECORD_FORMAT, building: {}, test: {}, conditions: {} }
   const cells: Record<string, string> = {}
   const asked: Record<string, AskedValue> = {}
   for (const [path, entry] of Object.entries(entries.fields)) {
-    const own = 'cell' in entry ? log?.field(path, entry) : undefined
-    if (own) {
-      cells[path] = own.cell
-      setPath(draft, path, own.value)
+    if ('text' in entry) {
+      const value = typed(entry, path, told, asked)
+      if (value !== undefined) setPath(draft, path, value)
       continue
     }
-    const value = 'cell' in entry ? linked(entry, path, grid, cells, told) : typed(entry, path, told, asked)
-    if (value !== undefined) setPath(draft, path, value)
+    const own = log?.field(path, entry) ?? picked.field(path)
+    if (own?.cell !== undefined) cells[path] = own.cell
+    if (own?.value !== undefined) setPath(draft, path, own.value)
   }
   dropBlankRanges(draft)
   if (draft.plan) completePlan(draft.plan, (draft.test as { date?: unknown }).date)
@@ -81,14 +90,14 @@ export function readEntries(
     const picks = entries.runs[direction]
     if (!picks) continue
     const own: Record<string, string> = {}
-    const { typed } = picks
-    const read = typed
-      ? readTyped({ direction, index: runs.length, typed, told, faults: typedFaults })
-      : picks.understood && log?.whole
-        ? log.run(direction, runs.length, own)
-        : grid || picks.stations
-          ? readRun({ direction, index: runs.length, picks, grid, cells: own, told })
-          : undefined
+    const index = runs.length
+    const read = picks.typed
+      ? readTyped({ direction, index, typed: picks.typed, told, faults: typedFaults })
+      : picks.understood && log
+        ? log.run(direction, index, own)
+        : picks.stations
+          ? { run: { direction, ...takenRun(picks.stations, { index, cells: own, told }) } }
+          : picked.run(direction, index, own)
     if (!read) continue
     const { run } = read
     if (read.waiting !== undefined) waiting[direction] = read.waiting
@@ -100,11 +109,13 @@ export function readEntries(
     Object.assign(cells, own)
   }
   draft.runs = runs
+  picked.tell(told)
   log?.tell(told, draft)
   delete draft.averagingTime_s
   delete draft.flowStatedAt
   draft.format = formatNeeded(draft)
-  return { draft, runs, unfinished, cells, told, faults, waiting, asked, typedFaults }
+  const questions = picked.questions
+  return { draft, runs, unfinished, cells, told, faults, waiting, asked, typedFaults, questions }
 }
 
 /** Averaging time is one field of the form and stands with each run of the record; a series was averaged over its own. */
@@ -114,19 +125,16 @@ function averagingOf(
   told: Told,
 ): { averagingTime_s?: number } {
   if (own !== undefined && typed !== undefined && typed !== own)
-    told.add(
-      'note',
-      'averaging-time',
-      `the series of ${direction} was averaged over ${own} s; the ${String(typed)} s of the form are not used for it`,
+    told.tell(
+      pageText('averaging-time', { direction, series_s: own, typed_s: String(typed) }),
       '',
-      undefined,
       'averagingTime_s',
     )
   const used = own ?? typed
   return typeof used === 'number' ? { averagingTime_s: used } : {}
 }
 
-/** What flows are flows of is asked once; a log that says it of its own run is believed. Device pressures need no answer. */
+/** Whether flows are for device air or reference air is asked once; a log that says it of its own run is believed. Device pressures need no answer. */
 function flowStatedOf(
   { flowStatedAt: own, readings }: Run,
   { flowStatedAt: given }: Record<string, unknown>,
@@ -146,7 +154,7 @@ function typed(
   const known = unit === undefined ? undefined : findUnit(unit)
   const read = interpret({ kind: 'text', value: text.trim() }, fieldKind(path), known ? { unit: known } : {})
   if ('refused' in read) {
-    told.problem('', read.message.replace(/: state "[^":]+" in the layout[\s\S]*$/, ''), path)
+    told.problem('', withoutLayout(read.message), path)
     return undefined
   }
   for (const { severity, rule, message } of read.remarks)
@@ -157,46 +165,6 @@ function typed(
   asked[path] = question
   told.problem('', question.words, path)
   return undefined
-}
-
-function linked(
-  { cell: reference, unit }: { cell: string; unit?: string },
-  path: string,
-  grid: Grid | undefined,
-  cells: Record<string, string>,
-  told: Told,
-): string | number | undefined {
-  const located = grid && locate(grid, reference)
-  if (!located || !grid) {
-    told.problem(reference, `there is no cell ${reference} in the open workbook`, path)
-    return undefined
-  }
-  const { sheet, area } = located
-  const address = withSheet(sheet.name, `${columnLetters(area.left)}${area.top}`)
-  cells[path] = address
-  const cell = sheet.at(area.top - 1, area.left - 1)
-  if (!cell) {
-    told.add('caution', 'empty-cell', 'the cell picked for this field is empty', address, undefined, path)
-    return undefined
-  }
-  const kind = fieldKind(path)
-  const known =
-    unit === undefined
-      ? kind.kind === 'quantity'
-        ? unitBeside(sheet, area.top - 1, area.left - 1, kind.quantity)
-        : undefined
-      : findUnit(unit)
-  const read = interpret(cell, kind, {
-    date1904: grid.date1904,
-    ...(known ? { unit: known } : {}),
-  })
-  if ('refused' in read) {
-    told.problem(address, read.message, path)
-    return undefined
-  }
-  for (const { severity, rule, message } of read.remarks)
-    told.add(severity, rule, message, address, undefined, path)
-  return read.value
 }
 
 /** A range of the device of which nothing is filled in is no range. */

@@ -1,5 +1,13 @@
-import { LeakLog, Plan, Preparation, type Problem, problemsFromZod, TakeOff } from '@draughtbook/shared-calc'
-import { type FieldKind, fieldKind, interpret, setPath } from '@draughtbook/shared-calc/log'
+import {
+  check,
+  LeakLog,
+  Plan,
+  Preparation,
+  type Problem,
+  problemsFromZod,
+  TakeOff,
+} from '@draughtbook/shared-calc'
+import { type FieldKind, fieldKind, interpret, pageText, setPath } from '@draughtbook/shared-calc/log'
 import {
   type ListColumn,
   type ListName,
@@ -22,7 +30,7 @@ export function readLists(draft: Record<string, unknown>, lists: Lists, told: To
   const faults: Problem[] = []
   for (const [part, schema] of Object.entries(parts)) {
     if (draft[part] === undefined) continue
-    const checked = schema.safeParse(draft[part])
+    const checked = check(schema, draft[part])
     if (checked.success) continue
     delete draft[part]
     const own = problemsFromZod(checked.error.issues).map(({ path, message }) => ({
@@ -30,12 +38,13 @@ export function readLists(draft: Record<string, unknown>, lists: Lists, told: To
       message,
     }))
     faults.push(...own)
-    told.add(
-      'caution',
-      'part-unfinished',
-      `${words[part as keyof typeof parts]} is unfinished and left out: ${own[0]?.message ?? ''}${own.length > 1 ? `, and ${own.length - 1} more` : ''}`,
+    told.tell(
+      pageText('part-unfinished', {
+        part: words[part as keyof typeof parts],
+        problem: own[0]?.message ?? '',
+        more: own.length - 1,
+      }),
       '',
-      'finish the entries, or remove them',
       own[0]?.path,
     )
   }

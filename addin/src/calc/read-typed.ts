@@ -1,5 +1,5 @@
 import type { Direction, Reading, Run } from '@draughtbook/shared-calc'
-import { findUnit, interpret, type KnownUnit } from '@draughtbook/shared-calc/log'
+import { findUnit, interpret, type KnownUnit, pageText } from '@draughtbook/shared-calc/log'
 import { isBlank, type TypedReading, type TypedRun } from '../pane/one-test/typed/typed-run.js'
 import type { Told } from './told.js'
 
@@ -36,11 +36,7 @@ export function readTyped(source: TypedSource): { run: Run; waiting?: string } |
     if (entry.pressure.trim() === '' || entry.second.trim() === '') {
       if (row === last) {
         waiting = `reading ${row + 1}`
-        source.told.note(
-          'reading-unfinished',
-          `${titled(direction)}, reading ${row + 1} is not finished yet and is not used.`,
-          '',
-        )
+        source.told.tell(pageText('reading-unfinished', { direction, reading: row }), '')
       } else
         fault(
           source,
@@ -54,12 +50,7 @@ export function readTyped(source: TypedSource): { run: Run; waiting?: string } |
     readings.push(read)
   }
   if (!before && !after && readings.length === 0 && waiting === undefined) return undefined
-  if (unsigned)
-    source.told.note(
-      'sign-by-direction',
-      'Depressurisation: pressures typed without a sign are taken as negative.',
-      '',
-    )
+  if (unsigned) source.told.tell(pageText('sign-by-direction'), '')
   const run: Run = {
     direction,
     ...(before && { zeroFlowBefore_Pa: before }),
@@ -79,12 +70,7 @@ function readRow(source: TypedSource, row: number, entry: TypedReading): Reading
   const signed = /^\s*[-−–+]/.test(entry.pressure)
   const pressure_Pa = direction === 'depressurisation' && !signed ? -size : size
   if (pressure_Pa < 0 !== (direction === 'depressurisation') && pressure_Pa !== 0 && signed)
-    source.told.caution(
-      'sign-by-direction',
-      `${titled(direction)}, reading ${row + 1} has the sign of the other direction.`,
-      '',
-      'Check the direction of the run.',
-    )
+    source.told.tell(pageText('sign-by-direction/other', { direction, reading: row }), '')
   const range = entry.range?.trim()
   return {
     pressure_Pa,

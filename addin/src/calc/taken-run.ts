@@ -1,4 +1,5 @@
 import type { Run } from '@draughtbook/shared-calc'
+import { pageText } from '@draughtbook/shared-calc/log'
 import type { TakenStations } from '../pane/one-test/taken-stations.js'
 import type { Told } from './told.js'
 
@@ -17,12 +18,6 @@ export function takenRun(
   const path = (within: string): string => `runs[${index}]${within ? `.${within}` : ''}`
   for (const [within, cell] of Object.entries(cells)) into[path(within)] = cell
   for (const finding of findings) told.take({ ...finding, where: finding.where.map(path) })
-  if (changed)
-    told.caution(
-      'series-changed',
-      'the cells of this series no longer give the stations that were taken over from it',
-      source,
-      'read the series again and take its stations over',
-    )
+  if (changed) told.tell(pageText('series-changed'), source)
   return run
 }

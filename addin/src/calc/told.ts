@@ -1,4 +1,5 @@
 import type { Finding } from '@draughtbook/shared-calc'
+import type { Remark } from '@draughtbook/shared-calc/log'
 
 /** Gathers what is noticed while cells are read; the same thing said of several cells becomes one finding. */
 export class Told {
@@ -34,12 +35,8 @@ export class Told {
     for (const path of where) this.add(severity, rule, message, '', remedy, path)
   }
 
-  note(rule: string, message: string, cell: string): void {
-    this.add('note', rule, message, cell)
-  }
-
-  caution(rule: string, message: string, cell: string, remedy?: string): void {
-    this.add('caution', rule, message, cell, remedy)
+  tell({ severity, rule, message, remedy }: Remark, cell: string, where?: string): void {
+    this.add(severity, rule, message, cell, remedy, where)
   }
 
   /** A cell or field that cannot be used: the test is not valid until it is corrected. */
@@ -61,3 +58,7 @@ const UNUSABLE = 'unusable-entry'
 
 /** A re-run has the record alone: it takes findings that begin with `log-` from what was issued. */
 const asRead = (rule: string): string => (rule === UNUSABLE || rule.startsWith('log-') ? rule : `log-${rule}`)
+
+/** A fault of a cell without the advice to state something in a layout: picked cells have none. */
+export const withoutLayout = (message: string): string =>
+  message.replace(/(?::|, or) state "[^":]+" (?:of the run )?in the layout[\s\S]*$/, '')

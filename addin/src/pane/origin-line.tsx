@@ -21,7 +21,7 @@ export function OriginLine({ state, aside, name, onDismiss, onToken }: OriginLin
         ? 'Calculated by the service'
         : origin.words
   const kept =
-    saved === 'yes' ? 'entries kept' : saved === 'saving' ? 'keeping entries …' : `entries not kept: ${saved}`
+    saved === 'yes' ? 'entries kept' : saved === 'saving' ? 'saving entries …' : `entries not saved: ${saved}`
   return (
     <div class="origin">
       {aside ? null : (

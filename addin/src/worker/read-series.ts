@@ -1,12 +1,12 @@
 import {
   type Finding,
-  type Guess,
   type LogProblem,
   type PickedRun,
   readPickedSeries,
   type SeriesSettings,
   seriesChart,
   type ToldStation,
+  type Use,
 } from '@draughtbook/shared-calc/log'
 import { type PackedSheet, unpackSheet } from './packed-sheet.js'
 
@@ -30,8 +30,7 @@ export interface SeriesShown {
   stations: ToldStation[]
   runs: PickedRun[]
   averagingTime_s: number
-  guesses: Guess[]
-  questions: string[]
+  uses: Use[]
   problems: LogProblem[]
   /** Cautions of the series, before anything is taken over. */
   cautions: Finding[]
@@ -40,7 +39,7 @@ export interface SeriesShown {
 /** Reads a picked series and draws it. Throws LogError where its columns are not recognised. */
 export function readSeries({ sheet, settings, width, ...job }: SeriesJob): SeriesShown {
   const unpacked = unpackSheet(sheet)
-  const { reading, stations, runs, guesses, questions, layout, problems } = readPickedSeries(
+  const { reading, stations, runs, uses, layout, problems } = readPickedSeries(
     {
       kind: 'ranges',
       fileName: job.fileName,
@@ -63,8 +62,7 @@ export function readSeries({ sheet, settings, width, ...job }: SeriesJob): Serie
     stations,
     runs,
     averagingTime_s: layout.averagingTime_s,
-    guesses,
-    questions,
+    uses,
     problems,
     // Rejected stations stand in the table with their reason.
     cautions: [...told.values()].filter(

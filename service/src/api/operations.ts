@@ -52,7 +52,7 @@ const calculation: readonly Operation[] = [
   {
     method: 'post',
     path: '/v1/buildings',
-    summary: 'Put the tests of several homes of one building together (parts `files`, and `layouts`)',
+    summary: 'Combine the tests of several homes in one building (parts `files`, and `layouts`)',
     query: BuildingQuery,
     body: { file: 'multipart/form-data' },
     answer: {

@@ -1,5 +1,5 @@
 import { type Evaluation, evaluate } from '@draughtbook/shared-calc'
-import type { ReadTest } from '../input/understand.js'
+import type { ReadTest } from '../input/read-sheet.js'
 import { LIBRARY_VARIABLE } from '../library/layouts.js'
 import { type AddCommand, DIFFERENT, UNREADABLE } from './command.js'
 import { FileError, UsageError, withFile } from './errors.js'

@@ -1,7 +1,7 @@
 import { basename } from 'node:path'
 import type { Answers, Question } from '@draughtbook/shared-calc/log'
 import { OpenQuestions } from '../input/open-questions.js'
-import type { ReadTest } from '../input/understand.js'
+import type { ReadTest } from '../input/read-sheet.js'
 import { FileError } from './errors.js'
 import { type ReadOptions, readInput } from './read-input.js'
 import { type AnswerOptions, answersOf, quoted } from './set-answers.js'
@@ -55,7 +55,10 @@ function withCommand(
   const again = new Set(questions.map(({ path }) => path))
   const given = Object.entries(answers).filter(([path]) => !again.has(path))
   const set = given.map(([path, value]) => `--set ${path}=${quoted(value)}`)
-  const open = questions.map(({ path, choices }) => `--set ${path}=${quoted(choices[0]?.value ?? '…')}`)
+  const open = questions.map(({ path, choices, noneLikelier }) => {
+    const likeliest = noneLikelier ? undefined : choices[0]?.value
+    return `--set ${path}=${quoted(likeliest ?? '…')}`
+  })
   return new FileError(error.file, error.problems, {
     cause: error.cause,
     command: `draughtbook evaluate ${quoted(file)} ${[...set, ...open].join(' ')}`,

@@ -8,7 +8,7 @@ import {
 } from '@draughtbook/shared-calc/workbook'
 import { fileFault } from '../files/file-fault.js'
 import { NotReadable, readRegular } from '../files/read-regular.js'
-import type { ReadTest } from '../input/understand.js'
+import type { ReadTest } from '../input/read-sheet.js'
 import { firmsHead } from '../library/firms-head.js'
 import { UsageError } from './errors.js'
 

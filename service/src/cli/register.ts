@@ -15,6 +15,7 @@ interface Options extends ArchiveOptions {
   readonly by?: 'client'
   readonly strict?: boolean
   readonly previous?: string
+  readonly orders?: string
 }
 
 const month = (text: string): string => {
@@ -42,7 +43,11 @@ export const addRegister: AddCommand = (command, { terminal, end }) => {
     .option('--out <REGISTER.xlsx>', 'where to write the register (.xlsx or .csv); replaces an existing file')
     .option('--by <client>', 'also write one register for each client, next to --out', client)
     .option('--previous <REGISTER.xlsx>', 'earlier register whose months are shown with this one')
-    .option('--strict', 'write nothing and end with 2 where a file could not be read')
+    .option(
+      '--orders <ORDERS.csv>',
+      'list with the columns test number, order number, fee (.csv, .xlsx, .ods)',
+    )
+    .option('--strict', 'write nothing and exit with 2 if a file cannot be read')
     .action(async (paths: string[], options: Options) => {
       const { out } = options
       if (out === undefined && !options.json)
@@ -50,11 +55,20 @@ export const addRegister: AddCommand = (command, { terminal, end }) => {
       if (out === undefined && options.by !== undefined)
         throw new UsageError('--by client needs --out REGISTER.xlsx')
       if (out !== undefined) checkRegisterPath(out)
-      const { makeRegister, readTrend } = await import('@draughtbook/shared-calc/register')
+      const { makeRegister, readOrders, readTrend, withOrders } = await import(
+        '@draughtbook/shared-calc/register'
+      )
       const { previous: earlier } = options
       const previous = earlier === undefined ? [] : readTrend(await bytesOf(earlier), earlier)
+      const orders =
+        options.orders === undefined ? [] : readOrders(await bytesOf(options.orders), options.orders)
       const { results, others } = await runFiles('register', paths, options, terminal)
-      const lines = results.flatMap((result) => result.lines)
+      const { lines, unknown } = withOrders(
+        results.flatMap((result) => result.lines),
+        orders,
+      )
+      for (const number of unknown)
+        terminal.err(`${options.orders}: no test among the files given has the number ${number}`)
       const about = {
         asOf: options.asOf,
         previous,
@@ -74,12 +88,17 @@ export const addRegister: AddCommand = (command, { terminal, end }) => {
       const written = out === undefined ? [] : await writeRegisters(out, register, lines, about, options.by)
       if (unread.length > 0) end(DIFFERENT)
       if (options.json) return terminal.out(JSON.stringify(register, null, 2))
-      const { tests, meets, misses, notValid, billable } = register.overall
+      const { tests, meets, misses, notValid, billable, fees, withoutFee } = register.overall
       const toRetest = register.toRetest.length + register.toRetestElsewhere.length
       terminal.out(
         shown(
           [
             `${count(tests, 'test')}: ${meets} met the target, ${misses} failed, ${notValid} not valid; ${count(register.leftOut.length, 'file')} left out`,
+            ...(fees === undefined
+              ? []
+              : [
+                  `${fees.toFixed(2)} in fees; ${withoutFee === 0 ? 'every test to bill has a fee' : `${count(withoutFee ?? 0, 'test')} to bill without a fee`}`,
+                ]),
             `${billable} to bill; ${count(toRetest, 'plot')} still to be retested`,
             ...written.map((path) => `Register: ${path}`),
           ].join('\n'),

@@ -1,11 +1,10 @@
 import { InputError, type Problem } from '@draughtbook/shared-calc'
-import type { Interpretation, Question } from '@draughtbook/shared-calc/log'
+import type { Question } from '@draughtbook/shared-calc/log'
 
 /** A log that leaves something open: nothing was calculated. Each problem is one question with the option that answers it. */
 export class OpenQuestions extends InputError {
   constructor(
     readonly questions: readonly Question[],
-    readonly interpretation: Interpretation,
     problems: readonly Problem[] = [],
   ) {
     super([...questions.map(asProblem), ...problems])

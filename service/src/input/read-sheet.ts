@@ -1,19 +1,25 @@
+import type { CellMap, Finding, TestRecord } from '@draughtbook/shared-calc'
 import {
   type Answers,
   answeredRecord,
-  chooseLayout,
   fileText,
   type Grid,
   type Layout,
-  logFinding,
   openLog,
   readGrid,
   readLog,
-  savedLayout,
+  remarkFinding,
   testsOf,
 } from '@draughtbook/shared-calc/log'
 import { parseRecordRows, RECORD, RECORD_SHEET_FORMAT } from '@draughtbook/shared-calc/workbook'
-import { type ReadTest, understand } from './understand.js'
+import { OpenQuestions } from './open-questions.js'
+
+/** One test as read: its record, where its fields stood, and what reading it had to convert or leave out. */
+export interface ReadTest {
+  readonly record: TestRecord
+  readonly cells: CellMap
+  readonly findings: readonly Finding[]
+}
 
 export interface SheetOptions {
   /** The layout to use, whatever the log looks like. */
@@ -31,33 +37,22 @@ export interface SheetOptions {
  * @throws OpenQuestions where a log leaves something open; InputError with every fault, naming sheet and cell
  */
 export function readSheet(bytes: Uint8Array, name: string, options: SheetOptions = {}): ReadTest[] {
-  const { layout, layouts = [], answers = {}, fileDate } = options
+  const { layout, answers = {} } = options
   const grid = openLog(bytes, name, layout?.decimal ?? decimalOf(answers))
   const rows = layout ? undefined : summaryRows(grid)
-  if (rows) return answered([summaryOf(rows)], answers)
-  const known = layout ?? savedLayout(grid) ?? chooseLayout(grid, layouts)
-  if (!known) return understand(grid, { answers, fileDate })
-  if (known.answers)
-    return understand(grid, {
-      answers: { ...known.answers, ...answers },
-      fileDate,
-      told: logFinding(fileText('log-layout', { name: known.name, why: 'answers' })),
-    })
-  // A text file is opened again where the chosen layout states another decimal sign; readLog does that.
-  const reading = layout ? { layout } : { layouts }
-  return answered(
-    testsOf(grid.kind === 'workbook' ? readGrid(grid, reading) : readLog(bytes, name, reading)),
-    answers,
-  )
+  if (rows) {
+    const summary = summaryOf(rows)
+    const given = Object.keys(answers).length > 0
+    return [given ? { ...summary, record: answeredRecord(summary.record, answers) } : summary]
+  }
+  const reading = { ...options, acceptProposal: true }
+  // A text file is opened again where the chosen layout states another decimal sign; that is readLog's affair.
+  const read = grid.kind === 'workbook' ? readGrid(grid, reading) : readLog(bytes, name, reading)
+  if (read.questions.length > 0) throw new OpenQuestions(read.questions, read.problems)
+  return testsOf(read)
 }
 
 const decimalOf = ({ decimal }: Answers) => (decimal === '.' || decimal === ',' ? decimal : undefined)
-
-/** The same tests with some fields given on the command line. */
-function answered(tests: readonly ReadTest[], answers: Answers): ReadTest[] {
-  if (Object.keys(answers).length === 0) return [...tests]
-  return tests.map((test) => ({ ...test, record: answeredRecord(test.record, answers) }))
-}
 
 function summaryOf(rows: ReadonlyMap<string, readonly string[]>): ReadTest {
   const { record, digests } = parseRecordRows(rows)
@@ -65,7 +60,7 @@ function summaryOf(rows: ReadonlyMap<string, readonly string[]>): ReadTest {
   return {
     record,
     cells: {},
-    findings: altered ? [logFinding(fileText('record-altered'), [`${RECORD}!B4`], ['format'])] : [],
+    findings: altered ? [remarkFinding(fileText('record-altered'), [`${RECORD}!B4`], ['format'])] : [],
   }
 }
 

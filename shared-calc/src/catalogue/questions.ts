@@ -6,6 +6,8 @@ interface Asked {
   readonly text: string
   /** Likely answers, the likeliest first; none where a value has to be typed. */
   readonly choices: readonly { readonly value: string; readonly label: string; readonly reason?: string }[]
+  /** Nothing makes the first choice likelier than the others, and a wrong one gives a wrong figure: nobody should take it unread. */
+  readonly noneLikelier?: true
   /** An example of a typed answer. */
   readonly example?: string
 }
@@ -14,7 +16,11 @@ const typed = (text: string, example: string): Asked => ({ text, choices: [], ex
 const oneOf = (text: string, values: readonly string[]): Asked => ({
   text,
   choices: values.map((value) => ({ value, label: value })),
+  noneLikelier: true,
 })
+/** Volume of the same air at 20 °C to that at 0 °C: ratio of the absolute temperatures. */
+const FROM_0_C_TO_20_C = ((273.15 + 20) / 273.15).toFixed(3)
+
 const cellName = (cell: string): string => cell.split('!').at(-1) ?? cell
 
 /** Flow units as they are typed, the likeliest first, and as they are shown. */
@@ -65,6 +71,7 @@ export const questions = {
           ]),
       ...columns,
     ],
+    noneLikelier: true,
   }),
   unnamedColumns: ({
     tables,
@@ -77,16 +84,25 @@ export const questions = {
       { value: 'no', label: 'no' },
     ],
   }),
+  fans: ({ columns }: { columns: readonly string[] }): Asked => ({
+    text: `The tables with the flows in ${listed(columns.map(cellName))} are of different fans and have nearly the same pressures. Did the fans run together?`,
+    choices: [
+      { value: 'together', label: 'yes: add their flows' },
+      { value: 'separate', label: 'no: they are separate tests' },
+    ],
+    noneLikelier: true,
+  }),
   pressureUnit: ({ heading }: { heading: string }): Asked =>
     oneOf(`What is the unit of the building pressures in ${heading}?`, ['Pa', 'inH2O', 'mbar', 'mmH2O']),
   flowUnit: ({ heading, american }: { heading: string; american: boolean }): Asked =>
     oneOf(`What is the unit of the air flows in ${heading}: ${shownUnits(american)}?`, flowUnits(american)),
   flowStatedAt: ({ cell, text }: { cell: string; text: string }): Asked => ({
-    text: `Cell ${cellName(cell)} says ${quoted(text)}. Are the flows converted to air at 20 °C, or are they as they passed through the fan?`,
+    text: `Cell ${cellName(cell)} says ${quoted(text)}. Are the flows converted to air at 20 °C, or are they as they passed through the fan? If they are converted to air at 0 °C, multiply them by ${FROM_0_C_TO_20_C} in the log first.`,
     choices: [
       { value: 'reference air', label: 'converted to air at 20 °C (1.204 kg/m³)' },
       { value: 'device air', label: 'as they passed through the fan' },
     ],
+    noneLikelier: true,
   }),
   deviceUnit: (): Asked =>
     oneOf(
@@ -155,6 +171,7 @@ export const questions = {
         ? 'Which of these is the internal volume of the building?'
         : `The only volume in the log is ${quoted(only)}. What is the internal volume?`,
     choices,
+    ...(only === undefined && { noneLikelier: true as const }),
   }),
   volumeUnit: ({ value, feetFirst }: { value: number; feetFirst: boolean }): Asked => {
     const choices = [

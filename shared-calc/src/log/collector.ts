@@ -1,9 +1,9 @@
-import type { LogRemark } from '../catalogue/findings/log/log-text.js'
+import type { Remark } from '../catalogue/findings/remark.js'
 import type { Finding } from '../contract/record/index.js'
 import { compactCells } from './grid/compact-cells.js'
 import { type LogProblem, type LogProblemCode, problem } from './problem.js'
 
-interface Told extends LogRemark {
+interface Told extends Remark {
   where: string[]
   cells: string[]
 }
@@ -17,7 +17,7 @@ export class Collector {
   /** Field path → cell address. */
   readonly cells: Record<string, string> = {}
 
-  tell(remark: LogRemark, cell: string, path: string): void {
+  tell(remark: Remark, cell: string, path: string): void {
     const key = `${remark.severity}|${remark.rule}|${remark.message}`
     const told = this.told.get(key) ?? { ...remark, where: [], cells: [] }
     this.told.set(key, told)

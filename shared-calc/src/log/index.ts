@@ -1,6 +1,7 @@
 /** Reads test logs as firms keep them: layouts, dirty cells, raw gauge series. Bytes or cells in; records, findings, cells out. */
 export { fileText } from '../catalogue/findings/log/file.js'
-export { logFinding } from '../catalogue/findings/log/log-text.js'
+export { pageText } from '../catalogue/findings/page.js'
+export { type Remark, remarkFinding } from '../catalogue/findings/remark.js'
 export type { Finding } from '../contract/record/index.js'
 export { dateOfSerial, isDateFormat } from './cells/dates.js'
 export { type FieldKind, fieldKind } from './cells/fields.js'
@@ -34,9 +35,10 @@ export { setPath } from './layout/set-path.js'
 export { builtInLayouts } from './layouts/built-in.js'
 export { LIMITS } from './limits.js'
 export { openLog } from './open-log.js'
+export type { ListRole, PickedCells, PickedField, PickedLists, PickedQuestion } from './picked/picks.js'
+export { type ReadPicks, type ReadRunCells, readPicks } from './picked/read-picks.js'
 export { LogError, type LogProblem, type LogProblemCode } from './problem.js'
-export { type Guess, type Proposal, propose } from './propose/propose.js'
-export { type ReadLog, type ReadOptions, readGrid, readLog, testsOf } from './read-log.js'
+export { type LogTest, type ReadLog, type ReadOptions, readGrid, readLog, testsOf } from './read-log.js'
 export { ReadingsAnswer, ReadingsRequest, readRanges } from './read-ranges.js'
 export {
   type PickedRun,

@@ -31,6 +31,7 @@ export type LogProblemCode =
   | 'hidden-cell'
   | 'series-unusable'
   | 'record-invalid'
+  | 'open-question'
 
 export interface LogProblem extends Problem {
   code: LogProblemCode

@@ -1,31 +1,53 @@
 import { fileText } from '../catalogue/findings/log/file.js'
-import { logFinding } from '../catalogue/findings/log/log-text.js'
-import type { Finding } from '../contract/record/index.js'
+import { remarkFinding } from '../catalogue/findings/remark.js'
+import type { Finding, TestRecord } from '../contract/record/index.js'
 import type { Grid } from './grid/grid.js'
+import { answeredRecord } from './interpret/answered-record.js'
+import { interpretLog } from './interpret/interpret.js'
+import type { Answers, Interpretation, InterpretedTest, Question, Use } from './interpret/interpretation.js'
 import { applyLayout, type ReadTest } from './layout/apply.js'
 import { chooseLayout } from './layout/fingerprint.js'
 import { savedLayout } from './layout/saved-with.js'
 import type { Layout } from './layout/schema.js'
 import { openLog } from './open-log.js'
-import type { LogProblem } from './problem.js'
-import { LogError, problem } from './problem.js'
-import { type Proposal, propose } from './propose/propose.js'
+import { LogError, type LogProblem, problem } from './problem.js'
+import { testUses } from './test-uses.js'
 
 export interface ReadOptions {
   /** The layout to use, whatever its fingerprint. */
-  layout?: Layout
+  layout?: Layout | undefined
   /** Layouts to choose from by fingerprint. */
-  layouts?: readonly Layout[]
-  /** Use a proposed layout where none fits. Without it a proposal is only shown. */
+  layouts?: readonly Layout[] | undefined
+  /** Answers to what the log leaves open, by path; with `test`, one of several. */
+  answers?: Answers | undefined
+  /** Day the file was last changed, YYYY-MM-DD: taken, with a caution, where the log states none. */
+  fileDate?: string | undefined
+  /** Read a log that no layout fits as it is understood. Without it that is only shown. */
   acceptProposal?: boolean
+}
+
+/** One test of a log, read. */
+export interface LogTest extends ReadTest {
+  /** What `test` takes as an answer: the log's own name of the test, or its number. */
+  key: string
+  /** Name of the building or test as the log has it. */
+  name: string
+  /** What it leaves open: there is no record until that is answered. */
+  questions: readonly Question[]
 }
 
 /** A log read: its tests, by which layout, and what stands in the way of others. */
 export interface ReadLog {
-  tests: ReadTest[]
+  tests: LogTest[]
   layoutUsed?: Layout
-  /** Made where no layout fits: what was found, why, and what was not. */
-  proposal?: Proposal
+  /** How a log that no described layout fits was understood. */
+  understood?: Interpretation
+  /** What each part of the log was used as, or why it was left out. */
+  uses: readonly Use[]
+  /** Open points of all tests, each once. */
+  questions: readonly Question[]
+  /** What concerns the whole log. */
+  findings: readonly Finding[]
   /** Faults of all tests. */
   problems: LogProblem[]
 }
@@ -35,52 +57,112 @@ export interface ReadLog {
  * @throws LogError when the file cannot be opened, or the layout does not suit it
  */
 export function readLog(bytes: Uint8Array, fileName: string, options: ReadOptions = {}): ReadLog {
-  const grid = openLog(bytes, fileName, options.layout?.decimal)
+  const grid = openLog(bytes, fileName, options.layout?.decimal ?? decimalIn(options.answers))
   const read = readGrid(grid, options)
   // A text file's decimal sign bears on its cells: a layout found by fingerprint may state another.
-  const decimal = read.layoutUsed?.decimal
+  const decimal = read.layoutUsed?.decimal ?? decimalIn(read.layoutUsed?.answers)
   return grid.kind === 'text' && decimal && decimal !== grid.decimal && !options.layout
     ? readGrid(openLog(bytes, fileName, decimal), options)
     : read
 }
 
-/** The same for cells that are already at hand: ranges of an open workbook, as the pane and `POST /v1/readings` have them. */
-export function readGrid(
-  grid: Grid,
-  { layout, layouts = [], acceptProposal = false }: ReadOptions = {},
-): ReadLog {
+const decimalIn = (answers: Answers | undefined): '.' | ',' | undefined =>
+  answers?.decimal === '.' || answers?.decimal === ',' ? answers.decimal : undefined
+
+/** The same for cells that are at hand: an open workbook, as the pane and `POST /v1/readings` have them. */
+export function readGrid(grid: Grid, options: ReadOptions = {}): ReadLog {
+  const { layout, layouts = [], answers = {} } = options
   const saved = layout ? undefined : savedLayout(grid)
   const known = layout ?? saved ?? chooseLayout(grid, layouts)
-  if (known) {
-    const why = layout ? 'given' : saved ? 'saved' : 'fits'
-    const told = fileText('log-layout', { name: known.name, why })
-    return finished(applyLayout(grid, known), { layoutUsed: known }, logFinding(told))
-  }
-  const proposal = propose(grid)
-  if (!proposal.layout || !acceptProposal) return { tests: [], proposal, problems: [unconfirmed(proposal)] }
-  const { confidence } = proposal
-  return finished(
-    applyLayout(grid, proposal.layout),
-    { layoutUsed: proposal.layout, proposal },
-    logFinding(fileText('log-proposal', { confidence })),
-  )
-}
-
-function finished(tests: ReadTest[], more: Pick<ReadLog, 'layoutUsed' | 'proposal'>, told: Finding): ReadLog {
+  const why = layout ? 'given' : saved ? 'saved' : 'fits'
+  if (known && !known.answers) return byLayout(grid, known, answers, why)
+  const understood = interpretLog(grid, {
+    answers: { ...known?.answers, ...answers },
+    ...(options.fileDate === undefined ? {} : { fileDate: options.fileDate }),
+  })
+  if (!known && !options.acceptProposal)
+    return { ...asUnderstood(understood, undefined), tests: [], problems: [unconfirmed(understood)] }
   return {
-    tests: tests.map((test) => ({ ...test, findings: [told, ...test.findings] })),
-    ...more,
-    problems: tests.flatMap(({ problems }) => problems),
+    ...asUnderstood(understood, known && layoutNote(known, 'answers')),
+    ...(known && { layoutUsed: known }),
   }
 }
 
-function unconfirmed({ layout, notFound }: Proposal): LogProblem {
-  const lacking = notFound.length > 0 ? `; not found: ${notFound.join(', ')}` : ''
+function byLayout(grid: Grid, layout: Layout, given: Answers, why: Why): ReadLog {
+  const { test: wanted, ...answers } = given
+  const all = applyLayout(grid, layout).map(
+    (test, index): LogTest => ({
+      ...test,
+      ...(test.record && { record: answered(test.record, answers) }),
+      key: String(index + 1),
+      name: test.record?.building.name ?? '',
+      findings: [layoutNote(layout, why), ...test.findings],
+      questions: [],
+    }),
+  )
+  const tests = wanted === undefined || all.length === 1 ? all : all.filter(({ key }) => key === wanted)
+  const missing = all.length > 0 && tests.length === 0
+  return {
+    tests,
+    layoutUsed: layout,
+    uses: tests.flatMap(({ cells }) => testUses(cells)),
+    questions: [],
+    findings: grid.findings,
+    problems: [
+      ...tests.flatMap(({ problems }) => problems),
+      ...(missing ? [noSuchTest(wanted ?? '', all)] : []),
+    ],
+  }
+}
+
+const answered = (record: TestRecord, answers: Answers): TestRecord =>
+  Object.keys(answers).length === 0 ? record : answeredRecord(record, answers)
+
+const noSuchTest = (wanted: string, all: readonly LogTest[]): LogProblem =>
+  problem(
+    'not-found',
+    `there is no test called "${wanted}" in this log: it has ${all.map(({ key, name }) => `"${key}" (${name})`).join(', ')}`,
+    { path: 'test' },
+  )
+
+/** Each test with what was said of the whole log, so that no finding is lost where one of them is evaluated alone. */
+function asUnderstood(understood: Interpretation, told: Finding | undefined): ReadLog {
+  const { tests, uses, questions, findings } = understood
+  return {
+    understood,
+    uses,
+    questions,
+    findings,
+    tests: tests.map((test) => ({
+      ...test,
+      problems: [...test.problems] as LogProblem[],
+      series: [...test.series],
+      findings: [
+        ...(told ? [told] : []),
+        ...test.findings,
+        ...findings.filter((one) => !test.findings.includes(one)),
+        ...(tests.length > 1 ? [oneOf(tests, test)] : []),
+      ],
+    })),
+    problems: [...understood.problems, ...tests.flatMap(({ problems }) => problems)] as LogProblem[],
+  }
+}
+
+const oneOf = (tests: readonly InterpretedTest[], { key }: InterpretedTest): Finding =>
+  remarkFinding(fileText('log-one-of-several', { tests: tests.map((one) => one.key), own: key }))
+
+type Why = 'given' | 'saved' | 'fits' | 'answers'
+
+const layoutNote = ({ name }: Layout, why: Why): Finding =>
+  remarkFinding(fileText('log-layout', { name, why }))
+
+function unconfirmed({ tests, questions }: Interpretation): LogProblem {
+  const open = questions.length > 0 ? `; open: ${questions.map(({ text }) => text).join(' ')}` : ''
   return problem(
     'no-layout',
-    layout
-      ? `no layout fits this log. One was proposed: check it and save it, or use --accept-proposal${lacking}`
-      : `no layout fits this log, and none could be proposed${lacking}: describe the log in a layout file`,
+    tests.length > 0
+      ? `no layout fits this log. It can be read by its headings: check that and save a layout, or accept it${open}`
+      : 'no layout fits this log, and no readings were found in it: describe the log in a layout file',
   )
 }
 

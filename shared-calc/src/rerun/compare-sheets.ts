@@ -130,10 +130,17 @@ function compareValue(
   return { ...pair, rounding: false }
 }
 
-/** Line ends inside a text, and blanks at its ends, are stored as one program or the other likes them. */
+/**
+ * Line ends inside a text are stored as one program or the other likes them, and blanks at its ends may be lost. Blanks that were
+ * added would push the text out of its cell.
+ */
 const sameText = (found: Cell['value'], expected: Cell['value']): boolean =>
   found === expected ||
-  (typeof found === 'string' && typeof expected === 'string' && plainText(found) === plainText(expected))
+  (typeof found === 'string' &&
+    typeof expected === 'string' &&
+    plainText(found) === plainText(expected) &&
+    found.length - found.trimStart().length <= expected.length - expected.trimStart().length &&
+    found.length - found.trimEnd().length <= expected.length - expected.trimEnd().length + 1)
 
 const plainText = (text: string): string => text.replace(/\r\n?/g, '\n').trim()
 

@@ -1,11 +1,13 @@
 import type { Evaluation } from '../contract/record/index.js'
 import type { Grid } from '../log/grid/grid.js'
 import { archivedParts } from '../reports/archive/open-archived.js'
+import { holdsIssuedRows } from '../reports/workbook/issued/issue.js'
 import { digestParts } from '../reports/workbook/issued/issued-parts.js'
 import type { ReadSummary } from '../reports/workbook/read-summary.js'
 import { RECORD } from '../reports/workbook/record-sheet.js'
 import { versions as known } from '../versions/list.js'
 import { type RunnableVersion, runnable } from '../versions/version.js'
+import { archiveDifferences } from './archive-shape.js'
 import { compareEvaluations } from './compare-evaluations.js'
 import { type ComparedFile, compareFile, countCells, sameParts } from './compare-file.js'
 import { type IssuedFile, issueAgain } from './issued-file.js'
@@ -96,13 +98,19 @@ async function compare(
   const again = runAgain(version, record, recorded)
   const figures = compareEvaluations(recorded, again.evaluation, again.test)
   const fits = digestDifferences(summary, version)
+  const archive = archiveDifferences(bytes)
   const verdict = again.evaluation.verdict.outcome
   const result = { figures: figures.figures, verdict, notes: [] }
   // The signature covers the digests of all parts: with it nothing has to be made again to be compared.
-  const proven = signature.state === 'valid' && issuedParts && sameParts(issuedParts, digestParts(parts))
-  if (proven && fits.length === 0 && figures.differences.length === 0)
+  const proven =
+    signature.state === 'valid' &&
+    issuedParts &&
+    sameParts(issuedParts, digestParts(parts)) &&
+    holdsIssuedRows(parts, issuedParts, summary.signature)
+  if (proven && fits.length + archive.length + figures.differences.length === 0)
     return { ...result, asIssued: true, savedAgain: false, cells: countCells(parts), differences: [] }
-  return { ...result, ...(await compareInFull(parts, grid, summary, version, again, fits)) }
+  const full = await compareInFull(parts, grid, summary, version, again, fits)
+  return { ...result, ...full, differences: [...full.differences, ...archive] }
 }
 
 async function compareInFull(

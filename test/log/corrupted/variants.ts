@@ -67,7 +67,7 @@ const numbers: Variant[] = [
     ...refused('unknown-unit', 'A11'),
   },
   { name: 'a letter in a number', change: put('B12', '4O9.7'), ...refused('unknown-unit', 'B12') },
-  { name: 'an approximate number', change: put('B12', '~410'), ...refused('not-a-number', 'B12') },
+  { name: 'an approximate number', change: put('B12', '~410'), ...caution('log-remark', 'B12') },
   {
     name: 'a number formatted as a date',
     change: format('B12', 'dd.mm.yyyy'),
@@ -94,7 +94,7 @@ const units: Variant[] = [
     ...refused('unknown-unit', 'B4'),
   },
   { name: 'a unit beside that was changed', change: put('C4', 'ft³'), ...note('log-unit', 'B4') },
-  { name: 'a unit beside that was cleared', change: put('C4', null), ...note('log-unit-assumed', 'B4') },
+  { name: 'a unit beside that was cleared', change: put('C4', null), ...refused('unknown-unit', 'B4') },
   {
     name: 'a remark after the number',
     change: put('A12', '-50.4 Pa (gust)'),

@@ -62,7 +62,7 @@ export const hostileSpreadsheets: readonly HostileFile[] = [
   ods('with a text of a million letters', 'too-large', /32767 characters/, () =>
     rawSpreadsheet({ rows: row(cell('x'.repeat(1_000_000))) }),
   ),
-  ods('with a million spaces by number', 'no-layout', /layout/, () =>
+  ods('with a million spaces by number', 'not-found', /no table of pressures/, () =>
     rawSpreadsheet({ rows: row(cell('a<text:s text:c="999999999"/>b')) }),
   ),
   ods('of a hundred thousand cell formats', 'too-many-cells', /cell formats/, () =>

@@ -1,7 +1,7 @@
 import { evaluate } from '@draughtbook/shared-calc'
 import { interpretLog } from '@draughtbook/shared-calc/log'
 import { flowAtDevice, moistAirDensity } from '../generated/truth/air'
-import { fitRun } from '../generated/truth/fit'
+import { fitRun, type WrittenAir } from '../generated/truth/fit'
 import { book, day, type Rows } from '../support/book'
 
 type Direction = 'depressurisation' | 'pressurisation'
@@ -35,7 +35,7 @@ export function runOf(direction: Direction) {
 export type OddRun = ReturnType<typeof runOf>
 
 /** n50 that follows from what is written, by the independent fit of the generated logs. */
-export function n50Of(runs: readonly OddRun[]): number {
+export function n50Of(runs: readonly OddRun[], air: WrittenAir = HOUSE): number {
   const fitted = runs.map(({ direction, before, after, readings }) =>
     fitRun(
       {
@@ -43,7 +43,7 @@ export function n50Of(runs: readonly OddRun[]): number {
         zeroFlow_Pa: (before + after) / 2,
         readings: readings.map(([pressure_Pa, flow_m3_h]) => ({ pressure_Pa, flow_m3_h })),
       },
-      HOUSE,
+      air,
     ),
   )
   return fitted.reduce((sum, { q50_m3_h }) => sum + q50_m3_h, 0) / fitted.length / HOUSE.volume_m3
@@ -67,6 +67,7 @@ export function read(bytes: Uint8Array, answers: Record<string, string> = {}, fi
     record,
     asked: questions.map(({ path }) => path),
     texts: questions.map(({ text }) => text),
+    choices: questions.flatMap(({ choices }) => choices.map(({ value }) => value)),
     said: tests.flatMap(({ findings }) => findings.map(({ message }) => message)),
     problems: [...problems, ...tests.flatMap((test) => test.problems)].map(({ message }) => message),
     tests: tests.length,

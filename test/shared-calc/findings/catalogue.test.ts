@@ -4,16 +4,18 @@ import { describe, expect, it } from 'vitest'
 import { finding } from '../../../shared-calc/src/catalogue/findings/finding.js'
 import { type FindingId, findingCatalogue } from '../../../shared-calc/src/catalogue/findings/index.js'
 import { type LogFindingId, logCatalogue } from '../../../shared-calc/src/catalogue/findings/log/index.js'
-import { type LogTexts, saying } from '../../../shared-calc/src/catalogue/findings/log/log-text.js'
+import { pageTexts } from '../../../shared-calc/src/catalogue/findings/page.js'
+import { type RemarkTexts, saying } from '../../../shared-calc/src/catalogue/findings/remark.js'
+import { homesTexts } from '../../../shared-calc/src/catalogue/findings/several-homes.js'
 import { coinedPhrases, fieldPath } from './coined-phrases'
-import { logSamples } from './log-samples'
+import { homesSamples, logSamples, pageSamples } from './log-samples'
 import { samples } from './samples'
 
 const folder = 'shared-calc/src/catalogue/findings/'
 const ids = Object.keys(findingCatalogue) as FindingId[]
 
 const logIds = Object.keys(logCatalogue) as LogFindingId[]
-const sayLog = saying(logCatalogue as LogTexts) as (
+const sayLog = saying(logCatalogue as RemarkTexts) as (
   id: string,
   params: unknown,
 ) => ReturnType<ReturnType<typeof saying>>
@@ -28,6 +30,17 @@ const ofRules = ids.flatMap((id) => {
   }))
 })
 
+const said = (table: RemarkTexts, given: Readonly<Record<string, readonly unknown[]>>) =>
+  Object.entries(given).flatMap(([id, each]) =>
+    (each.length === 0 ? [undefined] : each).map((params) => ({
+      id,
+      ...(saying(table) as typeof sayLog)(id, params),
+    })),
+  )
+
+const elsewhere = { ...homesTexts, ...pageTexts }
+const ofHomes = [...said(homesTexts, homesSamples), ...said(pageTexts, pageSamples)]
+
 const ofLogs = logIds.flatMap((id) => {
   const given: readonly unknown[] = logSamples[id].length === 0 ? [undefined] : logSamples[id]
   return given.map((params) => ({ id, ...sayLog(id, params) }))
@@ -36,6 +49,7 @@ const ofLogs = logIds.flatMap((id) => {
 const made: readonly { id: string; rule: string; message: string; remedy?: string | undefined }[] = [
   ...ofRules,
   ...ofLogs,
+  ...ofHomes,
 ]
 
 /** A list of what was assumed, and cautions in full: they are as long as what they must name. */
@@ -53,7 +67,7 @@ describe('the catalogue of findings', () => {
         ])
         .map(([, id]) => id)
         .sort()
-    expect(written(folder)).toEqual([...ids].sort())
+    expect(written(folder)).toEqual([...ids, ...Object.keys(elsewhere)].sort())
     expect(written(`${folder}log`)).toEqual([...logIds].sort())
     expect(ids.length).toBeGreaterThan(90)
     expect(logIds.length).toBeGreaterThan(50)
@@ -102,7 +116,7 @@ it('no finding is written outside the catalogue', () => {
   expect(all.length).toBeGreaterThan(500)
   // A finding made in place has its weight beside its text; one of the catalogue has neither.
   const own = all.filter((file) =>
-    /\bseverity: '(note|caution|invalidates)',\s*(rule|message)|\brule: '[a-z-]+'/.test(
+    /\bseverity: '(note|caution|invalidates)',\s*(rule|message)|\brule: '[a-z-]+'|\b(finding|add|tell)\(\s*'(note|caution|invalidates)',\s*['`]/.test(
       readFileSync(file, 'utf8'),
     ),
   )

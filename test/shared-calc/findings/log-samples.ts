@@ -1,14 +1,17 @@
-import type { LogFindingId, logCatalogue } from '../../../shared-calc/src/catalogue/findings/log/index.js'
-import type { LogParams } from '../../../shared-calc/src/catalogue/findings/log/log-text.js'
+import type { logCatalogue } from '../../../shared-calc/src/catalogue/findings/log/index.js'
 import { rowReasons } from '../../../shared-calc/src/catalogue/findings/log/runs.js'
+import type { pageTexts } from '../../../shared-calc/src/catalogue/findings/page.js'
+import type { RemarkParams, RemarkTexts } from '../../../shared-calc/src/catalogue/findings/remark.js'
+import type { homesTexts } from '../../../shared-calc/src/catalogue/findings/several-homes.js'
 
-type ParamsOf<Id extends LogFindingId> = LogParams<(typeof logCatalogue)[Id]>
-type Samples = { [Id in LogFindingId]: unknown extends ParamsOf<Id> ? [] : ParamsOf<Id>[] }
+type SamplesOf<Table extends RemarkTexts> = {
+  [Id in keyof Table]: unknown extends RemarkParams<Table[Id]> ? [] : RemarkParams<Table[Id]>[]
+}
 
 const averaged = { samples: 300, mean: -50.12, deviation: 0.423, drift: -0.1, few: false } as const
 
 /** Parameters as a log may give them, every case of every message at least once. The type asks for each id. */
-export const logSamples: Samples = {
+export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-formula': [],
   'log-struck-through/part': [{ rest: '50.2' }],
   'log-struck-through': [
@@ -28,6 +31,7 @@ export const logSamples: Samples = {
   'log-hidden/by-layout': [],
   'log-hidden/left-out': [],
   'log-merged': [],
+  'log-remark/approximate': [],
   'log-remark': [{ remark: 'gust, door opened' }, { remark: 'a very long remark '.repeat(8) }],
   'log-unit': [
     { unit: 'cfm', conversion: '1 cfm = 1.6990108 m³/h' },
@@ -37,7 +41,9 @@ export const logSamples: Samples = {
   'log-unit/clock': [],
   'log-unit-in-cell': [{ unit: 'mbar' }],
   'log-unit-in-format': [{ unit: 'hPa', expected: 'Pa' }],
-  'log-unit-assumed': [{ unit: 'm³/h' }],
+  'log-unit-assumed/time': [],
+  'log-unit-differs': [{ heading: 'L/s', stated: 'm³/h' }],
+  'log-unit-elsewhere/building': [{ unit: 'Pa' }],
   'log-text-number': [
     { comma: false, grouped: false },
     { comma: true, grouped: false },
@@ -50,12 +56,15 @@ export const logSamples: Samples = {
   'log-serial-date': [{ date: '2026-10-14' }],
   'log-date-1904': [],
   'log-text-date': [{ date: '2026-10-14' }],
+  'log-day-first': [{ date: '2026-06-05' }],
   'log-short-year': [{ year: '2026' }],
   'log-word': [{ word: 'Nettovolumen', read: 'net' }],
   'log-row-skipped': [],
   'log-row-skipped/marked': [{ mark: 'void' }],
   'log-gap': [],
   'log-summary-row': [{ mark: 'Mean' }],
+  'log-heading': [{ heading: 'Pressure [Pa]' }],
+  'log-sign/direction': [],
   'log-error-value': [{ shown: '#REF!', what: 'reading' }],
   'log-placeholder': [{ shown: 'n/a', what: 'zero-flow pressure' }],
   'log-incomplete': [],
@@ -75,7 +84,7 @@ export const logSamples: Samples = {
     { name: 'Our log', why: 'answers' },
   ],
   'record-altered': [],
-  'log-proposal': [{ confidence: 0.623 }],
+  'log-proposal': [],
   'log-hidden-test': [{ names: ['Plot 3'] }, { names: ['Plot 3', 'Plot 4'] }],
   'log-refused-test': [{ name: 'Test 1', title: 'Test 1: invalid, window open' }],
   'log-refused-test/read': [{ title: 'Test 1: invalid, window open' }],
@@ -111,6 +120,7 @@ export const logSamples: Samples = {
   'log-sign/zero-flow-kept': [],
   'log-zero-shared': [],
   'log-zero-which/in-order': [],
+  'log-zero-which/by-order': [],
   'log-zero-which': [{ taken: 'before' }, { taken: 'after' }],
   'log-induced': [
     { heading: 'induced pressure', added: -1.234 },
@@ -118,10 +128,11 @@ export const logSamples: Samples = {
   ],
   'log-flow-sign': [],
   'log-column-left-out': [
-    { heading: 'Target (Pa)', why: 'it is the pressure aimed at, not the one measured' },
+    { heading: 'Target (Pa)', why: 'it is the pressure to be set, not the measured one' },
   ],
   'log-total/mean': [{ cell: 'Log!F6' }],
   'log-total/sum': [{ cell: 'Log!F6' }],
+  'log-pressures-in-headings': [],
   'log-fans': [],
   'log-row-left-out': [
     { why: rowReasons.struck },
@@ -177,6 +188,8 @@ export const logSamples: Samples = {
     { value: 21, indoors: true, unit: '°C', other: '°F' },
     { value: -4.5, indoors: false, unit: '°C', other: '°F' },
   ],
+  'log-sea-level': [],
+  'log-sea-level/left-out': [],
   'log-unit-likely/barometer': [{ value: 1013, unit: 'hPa' }],
   'log-unit-likely/humidity': [
     { value: 0.5, share: true },
@@ -188,4 +201,44 @@ export const logSamples: Samples = {
     { label: 'n50', logged: '1.52', read: '1.82', off: 0.2 },
     { label: 'n50', logged: '1.52', read: '1.22', off: -0.2 },
   ],
+}
+
+/** The same of several homes. */
+export const homesSamples: SamplesOf<typeof homesTexts> = {
+  'home-altered': [
+    { file: 'Flat-3.xlsx', altered: 'The record was changed after the workbook was written.' },
+  ],
+  'homes-not-valid': [{ count: 1 }, { count: 3 }],
+  'homes-rule/of-target': [],
+  'homes-rule/none': [],
+  'homes-sampled': [],
+  'homes-guarded/some': [
+    { guarded: 1, homes: 6 },
+    { guarded: 4, homes: 6 },
+  ],
+  'homes-guarded/each': [{ logged: true }, { logged: false }],
+  'homes-guarded/summed': [{ logged: true }, { logged: false }],
+  'homes-instruments': [{ count: 1 }, { count: 3 }],
+  'homes-sample/unknown': [{ tested: 4, homes: 20 }],
+  'homes-sample/too-few': [
+    { missing: 1, needed: 4, homes: 20 },
+    { missing: 3, needed: 4, homes: 20 },
+  ],
+}
+
+/** The same of values typed or picked on the page. */
+export const pageSamples: SamplesOf<typeof pageTexts> = {
+  'reading-unfinished': [{ direction: 'depressurisation', reading: 1 }],
+  'run-unfinished': [
+    { direction: 'depressurisation', count: 1 },
+    { direction: 'pressurisation', count: 2 },
+  ],
+  'part-unfinished': [
+    { part: 'The take-off', problem: 'enter the length', more: 0 },
+    { part: 'The plan', problem: 'enter the target', more: 2 },
+  ],
+  'sign-by-direction': [],
+  'sign-by-direction/other': [{ direction: 'pressurisation', reading: 0 }],
+  'averaging-time': [{ direction: 'depressurisation', series_s: 30, typed_s: '20' }],
+  'series-changed': [],
 }

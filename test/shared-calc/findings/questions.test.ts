@@ -22,6 +22,7 @@ const samples: Samples = {
       },
     ],
   ],
+  fans: [[{ columns: ['Log!B9', 'Log!E9'] }]],
   pressureUnit: [[{ heading: 'Log!B7' }]],
   flowUnit: [[{ heading: 'Log!C7', american: false }], [{ heading: 'Log!C7', american: true }]],
   flowStatedAt: [[{ cell: 'Log!F7', text: 'Flow at 20 °C and 1013 mbar' }]],

@@ -1,6 +1,8 @@
 import { methods, parseRecord, type TakeOff, type TestRecord } from '@draughtbook/shared-calc'
+import { writeBuildingWorkbook } from '@draughtbook/shared-calc/building'
 import { makeRegister, readLines, writeRegisterWorkbook } from '@draughtbook/shared-calc/register'
 import { makeRerunReport, rerunFile, writeRerunWorkbook } from '@draughtbook/shared-calc/rerun'
+import { writeStagesWorkbook } from '@draughtbook/shared-calc/stages'
 import {
   choosePictures,
   writeLogTemplate,
@@ -73,6 +75,46 @@ async function withPictures(): Promise<Uint8Array> {
   return (await writeSummary(house, { pictures, uncertainty: true })).bytes
 }
 
+const LIMIT = { quantity: 'n50', limit: 0.6, referencePressure_Pa: 50, directions: 'mean' } as const
+
+/** Homes of an invented building: one misses the limit, one has an odd name, two are tested in one direction. */
+function homes(): TestRecord[] {
+  return [0.45, 0.58, 0.71, 0.5, 0.39].map((n50, i) => {
+    const record = inventedRecord(40 + i, {
+      n50,
+      plot: i === 4 ? ODD.slice(0, 120) : `Flat ${i + 1}`,
+      site: 'Invented Court',
+    })
+    return parseRecord({ ...record, target: LIMIT })
+  })
+}
+
+const building = (): Promise<Uint8Array> =>
+  writeBuildingWorkbook({
+    name: 'Invented Court',
+    homes: homes().map((record, i) => ({ file: `2026-10/Invented Court/flat-${i + 1}.xlsx`, record })),
+    rule: 'summed',
+    homesInBuilding: 24,
+    sampleSize: 7,
+    morePerMiss: 2,
+  })
+
+const tests = [
+  { plot: 'Plot 1', stage: 'fabric', n50: 0.31, date: '2026-03-02' },
+  { plot: 'Plot 1', stage: 'after services', n50: 0.44, date: '2026-05-04' },
+  { plot: 'Plot 1', stage: 'acceptance', n50: 0.52, date: '2026-07-06' },
+  { plot: 'Plot 2', stage: 'fabric', n50: 0.55, date: '2026-03-03' },
+  { plot: ODD.slice(0, 120), stage: 'fabric', n50: 0.41, date: '2026-03-04' },
+] as const
+
+const stages = (): Promise<Uint8Array> =>
+  writeStagesWorkbook({
+    tests: tests.map((wish, i) => ({
+      file: `2026/Invented Lane/test-${i + 1}.xlsx`,
+      record: parseRecord({ ...inventedRecord(60 + i, { ...wish, site: 'Invented Lane' }), target: LIMIT }),
+    })),
+  })
+
 /** Every kind of workbook that there is, from invented data. */
 export const everyKind: readonly (readonly [string, () => Promise<Uint8Array>])[] = [
   ...methods.map(({ id }) => [`summary, ${id}`, () => writeSummaryWorkbook(under(id))] as const),
@@ -85,6 +127,8 @@ export const everyKind: readonly (readonly [string, () => Promise<Uint8Array>])[
   ['plan', () => writePlanWorkbook(planRequest)],
   ['volume', () => writeTakeOffWorkbook({ takeOff: house.takeOff as TakeOff, name: house.building.name })],
   ['empty test log', () => writeLogTemplate({ method: 'iso-9972:2015', readings: 10 })],
+  ['building of several homes', building],
+  ['stages of a site', stages],
   ['register', register],
   ['re-run', rerun],
 ]

@@ -1,4 +1,4 @@
-import { dateOfSerial, type Finding, fileText, logFinding } from '@draughtbook/shared-calc/log'
+import { dateOfSerial, type Finding, fileText, remarkFinding } from '@draughtbook/shared-calc/log'
 
 /** A cell that holds a day number, with what Excel shows of it. */
 export interface ShownDate {
@@ -26,6 +26,6 @@ export function dateSystem(dates: readonly ShownDate[]): DateSystem {
   const cells = dates.map(({ cell }) => cell)
   return {
     date1904: false,
-    findings: cells.length === 0 ? [] : [logFinding(fileText('log-date-system'), cells, ['test.date'])],
+    findings: cells.length === 0 ? [] : [remarkFinding(fileText('log-date-system'), cells, ['test.date'])],
   }
 }

@@ -30,6 +30,8 @@ export type RunPicks = Partial<Record<RunRole, Pick>> & {
   range?: string
   ranges?: Pick
   stations?: TakenStations
+  /** How the zero-flow pressures of readings without a minus count: the answer to a question. */
+  zeroFlowSign?: string
   /** Read as the log was understood and accepted; the cells picked then only show where it stands. */
   understood?: true
   typed?: TypedRun

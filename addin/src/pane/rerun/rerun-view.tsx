@@ -99,7 +99,7 @@ function Result({ report }: { report: RerunReport }) {
   return (
     <>
       <p class={bad > 0 ? 'headline bad' : 'headline'}>
-        {bad} of {report.tests.length} to be looked at
+        {bad} of {report.tests.length} to check
       </p>
       <p class="totals">
         <b>{report.tests.length}</b> tests re-run:{' '}

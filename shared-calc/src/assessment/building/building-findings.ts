@@ -1,4 +1,5 @@
-import { counted } from '../../catalogue/words.js'
+import type { Remark } from '../../catalogue/findings/remark.js'
+import { homesText } from '../../catalogue/findings/several-homes.js'
 import type { Severity } from '../../contract/record/index.js'
 import type { WorkedBuilding } from './work-building.js'
 
@@ -9,7 +10,7 @@ export interface BuildingFinding {
   readonly files: readonly string[]
 }
 
-/** What has to be said of several homes together. Findings of each home stand in its own summary. */
+/** Findings about several homes together. Those of each home are in its own summary. */
 export function buildingFindings(worked: WorkedBuilding): BuildingFinding[] {
   return [
     ...notAsIssued(worked),
@@ -24,43 +25,36 @@ export function buildingFindings(worked: WorkedBuilding): BuildingFinding[] {
 const severities: readonly Severity[] = ['invalidates', 'caution', 'note']
 
 const finding = (
-  severity: Severity,
-  message: string,
+  { severity, message, remedy }: Remark,
   homes: readonly { readonly file: string }[] = [],
-): BuildingFinding => ({ severity, message, files: homes.map(({ file }) => file) })
+): BuildingFinding => ({
+  severity,
+  message: remedy === undefined ? message : `${message} ${remedy}`,
+  files: homes.map(({ file }) => file),
+})
 
 function notAsIssued({ homes }: WorkedBuilding): BuildingFinding[] {
-  const altered = homes.filter(({ altered }) => altered !== undefined)
   const invalid = homes.filter(({ outcome }) => outcome === 'not valid')
   return [
-    ...altered.map((home) => finding('invalidates', `${home.file}: ${home.altered}`, [home])),
+    ...homes.flatMap((home) =>
+      home.altered === undefined
+        ? []
+        : [finding(homesText('home-altered', { file: home.file, altered: home.altered }), [home])],
+    ),
     ...(invalid.length > 0
-      ? [finding('invalidates', `${counted(invalid.length, 'test is', 'tests are')} not valid.`, invalid)]
+      ? [finding(homesText('homes-not-valid', { count: invalid.length }), invalid)]
       : []),
   ]
 }
 
 function ofRule({ rule, ruleFrom, ways }: WorkedBuilding): BuildingFinding[] {
   const sampled = ways.some(({ sampled }) => sampled)
+  const ofTarget = ruleFrom === 'the scheme of the target'
   return [
     ...(ruleFrom === 'asked for'
       ? []
-      : [
-          finding(
-            'note',
-            ruleFrom === 'the scheme of the target'
-              ? 'The homes are combined by the rule of the target.'
-              : 'This target has no rule for several homes, so each home must meet it. If your scheme has a rule, choose it with --rule.',
-          ),
-        ]),
-    ...(sampled && rule !== 'each'
-      ? [
-          finding(
-            'note',
-            'Not every home was tested, so the figure is multiplied by the sampling factor of the scheme.',
-          ),
-        ]
-      : []),
+      : [finding(homesText(ofTarget ? 'homes-rule/of-target' : 'homes-rule/none'))]),
+    ...(sampled && rule !== 'each' ? [finding(homesText('homes-sampled'))] : []),
   ]
 }
 
@@ -69,57 +63,37 @@ function ofSpaces({ homes, rule }: WorkedBuilding): BuildingFinding[] {
   const kind = (wanted: string | undefined) => homes.filter((home) => home.adjoiningSpaces === wanted)
   const [guarded, unguarded, unknown] = [kind('guarded'), kind('unguarded'), kind(undefined)]
   if (guarded.length === homes.length) return []
+  const others = [...unguarded, ...unknown]
   if (guarded.length > 0)
     return [
-      finding(
-        'caution',
-        `${guarded.length} of ${homes.length} homes were tested with adjoining spaces guarded. The figures of the others include leaks to their neighbours.`,
-        [...unguarded, ...unknown],
-      ),
+      finding(homesText('homes-guarded/some', { guarded: guarded.length, homes: homes.length }), others),
     ]
-  const said =
-    unguarded.length > 0
-      ? 'Adjoining spaces were not guarded.'
-      : 'It is not logged whether adjoining spaces were guarded.'
-  return rule === 'each'
-    ? [finding('note', `${said} Leaks to the homes next door are included.`, [...unguarded, ...unknown])]
-    : [
-        finding(
-          'caution',
-          `${said} Leaks between homes count in both, so the sum is more than the building leaks to outdoors.`,
-          [...unguarded, ...unknown],
-        ),
-      ]
+  const logged = unguarded.length > 0
+  return [
+    finding(homesText(rule === 'each' ? 'homes-guarded/each' : 'homes-guarded/summed', { logged }), others),
+  ]
 }
 
 function ofInstruments({ contributions: { unnamed }, homes }: WorkedBuilding): BuildingFinding[] {
   if (unnamed.size === 0) return []
   return [
     finding(
-      'note',
-      `${counted(unnamed.size, 'test does', 'tests do')} not name the gauge or the flow device. The same ones are assumed.`,
+      homesText('homes-instruments', { count: unnamed.size }),
       [...unnamed].flatMap((home) => homes[home] ?? []),
     ),
   ]
 }
 
 function ofSample({ sample, homes, homesInBuilding }: WorkedBuilding): BuildingFinding[] {
-  const missing = homesInBuilding - homes.length
   if (!sample)
-    return missing > 0
-      ? [
-          finding(
-            'invalidates',
-            `${homes.length} of ${homesInBuilding} homes were tested, and no sample size is known for this target. Give the one of your scheme with --sample-size.`,
-          ),
-        ]
+    return homesInBuilding > homes.length
+      ? [finding(homesText('homes-sample/unknown', { tested: homes.length, homes: homesInBuilding }))]
       : []
-  const more = sample.value('N_m')
-  return more > 0
+  const missing = sample.value('N_m')
+  return missing > 0
     ? [
         finding(
-          'invalidates',
-          `${counted(more, 'home has', 'homes have')} still to be tested: ${sample.value('N_n')} of ${homesInBuilding} are required.`,
+          homesText('homes-sample/too-few', { missing, needed: sample.value('N_n'), homes: homesInBuilding }),
         ),
       ]
     : []

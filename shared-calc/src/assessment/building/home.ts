@@ -1,5 +1,6 @@
 import { InputError } from '../../contract/problem.js'
 import type { AdjoiningSpaces, Outcome, TargetQuantity, TestRecord } from '../../contract/record/index.js'
+import { placeWords } from '../../contract/record/index.js'
 import { basisOf } from '../../evaluation/work/definite-target.js'
 import type { WorkedDecision } from '../../uncertainty/worked-uncertainty.js'
 import { evaluateWorked } from '../evaluate.js'
@@ -57,12 +58,13 @@ export function workHome({ file, record, altered }: GivenHome): TestedHome {
     return refuse('the test has no target, so there is no limit for the building')
   const { quantity, referencePressure_Pa, limit, unit } = criterion
   const decision = test.uncertainty?.decisions.find((one) => one.quantity === quantity)
-  if (!decision) return refuse(`the uncertainty of ${quantity} could not be worked out`)
+  if (!decision) return refuse(`the uncertainty of ${quantity} could not be calculated`)
   const field = basisFields[basisOf(quantity) as keyof typeof basisFields]
   if (field === undefined && basisOf(quantity) !== 'q')
-    return refuse(`a limit of ${quantity} cannot be worked out for several homes together`)
+    return refuse(`a limit of ${quantity} cannot be calculated for several homes together`)
   const basis = field === undefined ? 1 : record.building[field]
-  if (basis === undefined) return refuse(`building.${field ?? ''} is missing`)
+  if (basis === undefined)
+    return refuse(`${placeWords(`building.${field ?? ''}`, {})} is missing: add it to the record`)
   return {
     file,
     record,

@@ -1,3 +1,4 @@
+import { stageReasons } from '../../catalogue/findings/several-homes.js'
 import { InputError, problemLine } from '../../contract/problem.js'
 import { type Block, byRule, Calculation, type Given } from '../../engine/index.js'
 import { allowedLeakage } from '../../formulas/plan-flows.js'
@@ -14,7 +15,7 @@ export const usualShares: Readonly<Record<SiteStage, number>> = {
   'after services': 0.9,
   acceptance: 1,
 }
-/** How sure it must be that the leakage is within its allowance for the next trade to start: common practice, no source. */
+/** Probability of being within the allowance that the next trade needs to start: common practice, no source. */
 export const USUAL_CONFIDENCE = 0.8
 
 export interface StagesRequest {
@@ -97,7 +98,7 @@ function placedTest(given: GivenHome, leftOut: { file: string; why: string }[]):
   }
   // A retest repeats the acceptance test.
   const stage = test.stage === 'retest' ? 'acceptance' : test.stage
-  if (stage === undefined) return leave('test.stage is missing')
+  if (stage === undefined) return leave(stageReasons.noStage)
   try {
     const plot = [building.site, building.name].filter(Boolean).join(', ')
     return [{ plot, stage, test: workHome(given) }]
@@ -117,12 +118,12 @@ function lastOfStage(placed: readonly Placed[], leftOut: { file: string; why: st
   return sorted.filter((one, i) => {
     const next = sorted[i + 1]
     const repeated = next?.plot === one.plot && next.stage === one.stage
-    if (repeated) leftOut.push({ file: one.test.file, why: `tested again at this stage: ${next.test.file}` })
+    if (repeated) leftOut.push({ file: one.test.file, why: stageReasons.repeated(next.test.file) })
     return !repeated
   })
 }
 
-/** A number that stands on sheet Allowance. */
+/** A number on sheet Allowance. */
 const cell = (value: number, path: string): Given => ({ value, origin: { kind: 'record', path } })
 
 function workStage(
@@ -190,7 +191,7 @@ function decide(
 ): Pick<WorkedStage, 'decision' | 'why'> {
   const stop = stage === 'acceptance' ? 'fails' : 'stop'
   if (altered !== undefined) return { decision: stop, why: altered }
-  if (outcome === 'not valid') return { decision: stop, why: 'the test is not valid' }
+  if (outcome === 'not valid') return { decision: stop, why: stageReasons.notValid }
   if (stage === 'acceptance') return { decision: outcome === 'meets' ? 'meets' : 'fails' }
   return { decision: probability >= confidence ? 'go' : 'stop' }
 }

@@ -1,5 +1,6 @@
 import { cellText } from '../../catalogue/findings/log/cells.js'
-import type { LogRemark } from '../../catalogue/findings/log/log-text.js'
+import { runText } from '../../catalogue/findings/log/runs.js'
+import type { Remark } from '../../catalogue/findings/remark.js'
 import { quoted } from '../../catalogue/words.js'
 import type { Cell } from '../grid/grid.js'
 import type { LogProblemCode } from '../problem.js'
@@ -8,13 +9,14 @@ import { type Interpreted, notNumber, type Reading } from './interpreted.js'
 import { readNumberText } from './number-text.js'
 import {
   conversionText,
-  findUnit,
   formatUnit,
   type KnownUnit,
+  type QuantityKind,
   RECORD_UNITS,
   shown,
   toRecordUnit,
 } from './units.js'
+import { APPROXIMATE, type Written, writtenIn } from './written.js'
 
 /** A physical quantity, in the unit records use for it. */
 export function quantity(cell: Cell, kind: keyof typeof RECORD_UNITS, reading: Reading): Interpreted {
@@ -47,18 +49,16 @@ export function quantity(cell: Cell, kind: keyof typeof RECORD_UNITS, reading: R
       ),
     )
   }
-  const read = numberIn(cell, reading)
+  const read = numberIn(cell, reading, kind)
   if ('refused' in read) return read
-  const { unit, note } = splitRest(read.rest)
-  if (read.rest && !unit && note === undefined)
-    return {
-      refused: 'unknown-unit',
-      message: `${quoted(String(cell.value))}: ${quoted(read.rest)} is not a known unit of ${kind}`,
-    }
+  const { unit, note } = read
   const remarks = [...read.remarks]
   if (unit && unit.unit !== (reading.unit ?? base).unit)
     remarks.push(cellText('log-unit-in-cell', { unit: shown(unit.unit) }))
-  if (note) remarks.push(cellText('log-remark', { remark: note }))
+  if (note !== undefined)
+    remarks.push(
+      note === APPROXIMATE ? cellText('log-remark/approximate') : cellText('log-remark', { remark: note }),
+    )
   return owning(unit, converted(read.value, unit ?? reading.unit ?? base, kind, remarks))
 }
 
@@ -67,8 +67,7 @@ function owning(unit: KnownUnit | undefined, result: Interpreted): Interpreted {
 }
 
 const DAY_SECONDS = 86_400
-
-function remarkOnFormat(unit: KnownUnit | undefined, expected: KnownUnit): LogRemark[] {
+function remarkOnFormat(unit: KnownUnit | undefined, expected: KnownUnit): Remark[] {
   if (!unit || unit.unit === expected.unit) return []
   return [cellText('log-unit-in-format', { unit: shown(unit.unit), expected: shown(expected.unit) })]
 }
@@ -77,7 +76,7 @@ function converted(
   value: number,
   from: KnownUnit,
   kind: keyof typeof RECORD_UNITS,
-  remarks: LogRemark[],
+  remarks: Remark[],
 ): Interpreted {
   if (from.kind !== kind)
     return {
@@ -97,39 +96,36 @@ export function plainNumber(cell: Cell, reading: Reading): Interpreted {
   if (cell.kind === 'boolean') return notNumber(cell)
   const read = numberIn(cell, reading)
   if ('refused' in read) return read
-  return read.rest ? notNumber(cell) : { value: read.value, remarks: read.remarks }
+  return read.unit || read.note !== undefined ? notNumber(cell) : { value: read.value, remarks: read.remarks }
+}
+
+interface NumberInText extends Written {
+  remarks: Remark[]
 }
 
 function numberIn(
   cell: Cell,
   { decimal }: Reading,
-): { value: number; rest: string; remarks: LogRemark[] } | { refused: LogProblemCode; message: string } {
+  kind?: QuantityKind,
+): NumberInText | { refused: LogProblemCode; message: string } {
   const shownText = String(cell.value).trim()
-  const read = readNumberText(shownText, decimal)
-  if (!read) return notNumber(cell)
-  if ('ambiguous' in read) {
-    const [grouped, fraction] = read.ambiguous
-    const message = `${quoted(shownText)} may be ${grouped} or ${fraction}: state "decimal" in the layout, or type the number again`
+  const read = writtenIn(shownText, decimal)
+  const digits = readNumberText(shownText, decimal)
+  if (!read)
+    return kind && digits && 'rest' in digits
+      ? {
+          refused: 'unknown-unit',
+          message: `${quoted(shownText)}: ${quoted(digits.rest)} is not a known unit of ${kind}`,
+        }
+      : notNumber(cell)
+  // What is negative for a book-keeper is a remark beside anything but a pressure.
+  if (read.bracketed && kind !== 'pressure') return notNumber(cell)
+  if (read.other !== undefined) {
+    const message = `${quoted(shownText)} may be ${read.value} or ${read.other}: state "decimal" in the layout, or type the number again`
     return { refused: 'ambiguous-number', message }
   }
-  const { value, rest, comma, grouped } = read
-  return { value, rest, remarks: [cellText('log-text-number', { comma, grouped })] }
-}
-
-/** Unit and remark of what stands after a number: "Pa (gust)" → Pa and "(gust)". A second number is never a remark. */
-function splitRest(rest: string): { unit?: KnownUnit; note?: string } {
-  if (!rest) return {}
-  const whole = findUnit(rest)
-  if (whole) return { unit: whole }
-  for (let end = rest.length - 1; end > 0; end--) {
-    if (!/[\s(*[,;]/.test(rest[end] as string)) continue
-    const unit = findUnit(rest.slice(0, end))
-    const note = rest.slice(end).trim()
-    if (unit && isRemark(note)) return { unit, note }
-  }
-  return /^[(*[]/.test(rest) && isRemark(rest) ? { note: rest } : {}
-}
-
-function isRemark(text: string): boolean {
-  return /^[([].*[)\]]$/.test(text) || !/\d/.test(text)
+  const plain = digits && 'rest' in digits ? digits : undefined
+  const { comma = false, grouped = false } = plain ?? {}
+  const remarks = [cellText('log-text-number', { comma, grouped })]
+  return { ...read, remarks: read.bracketed ? [...remarks, runText('log-brackets')] : remarks }
 }

@@ -1,5 +1,5 @@
 import { cellText } from '../../catalogue/findings/log/cells.js'
-import type { LogRemark } from '../../catalogue/findings/log/log-text.js'
+import type { Remark } from '../../catalogue/findings/remark.js'
 import { dayInWords, listed, quoted } from '../../catalogue/words.js'
 import type { Cell } from '../grid/grid.js'
 import { dateOfSerial, isDateFormat, readDateText } from './dates.js'
@@ -14,7 +14,7 @@ export function date(cell: Cell, { dateOrder, date1904 = false }: Reading): Inte
     const plausible = value !== undefined && (!plain || (value > '1990' && value < '2100'))
     if (!plausible)
       return { refused: 'not-a-date', message: `the number ${String(cell.value)} is not a date` }
-    const remarks: LogRemark[] = []
+    const remarks: Remark[] = []
     if (plain) remarks.push(cellText('log-serial-date', { date: value }))
     if (date1904) remarks.push(cellText('log-date-1904'))
     return { value, remarks }

@@ -1,5 +1,5 @@
 import { cellText } from '../../catalogue/findings/log/cells.js'
-import type { LogRemark } from '../../catalogue/findings/log/log-text.js'
+import type { Remark } from '../../catalogue/findings/remark.js'
 import type { Cell } from '../grid/grid.js'
 import type { FieldKind } from './fields.js'
 import { plainNumber, quantity } from './interpret-number.js'
@@ -8,6 +8,10 @@ import type { Interpreted, Reading } from './interpreted.js'
 
 export type { Interpreted, Reading }
 
+/** What to do about a formula of which the file holds no result, as some programs write it. */
+export const RECALCULATE =
+  'the cell holds a formula without a stored result: open the log in a spreadsheet program, recalculate it and save it'
+
 /** The record value a cell stands for, with everything that had to be converted or left out to get it. */
 export function interpret(cell: Cell, field: FieldKind, reading: Reading): Interpreted {
   if (cell.kind === 'error')
@@ -15,8 +19,7 @@ export function interpret(cell: Cell, field: FieldKind, reading: Reading): Inter
   if (cell.kind === 'unstored')
     return {
       refused: 'formula-without-result',
-      message:
-        'the cell holds a formula without a stored result: open the log in a spreadsheet program, recalculate it and save it',
+      message: RECALCULATE,
     }
   const remarks = generalRemarks(cell)
   const live = cell.struck === 'part' ? { ...cell, value: cell.unstruck ?? '' } : cell
@@ -42,8 +45,8 @@ function byKind(cell: Cell, field: FieldKind, reading: Reading): Interpreted {
   }
 }
 
-function generalRemarks(cell: Cell): LogRemark[] {
-  const remarks: LogRemark[] = []
+function generalRemarks(cell: Cell): Remark[] {
+  const remarks: Remark[] = []
   if (cell.formula !== undefined) remarks.push(cellText('log-formula'))
   if (cell.struck === 'part') remarks.push(cellText('log-struck-through/part', { rest: cell.unstruck ?? '' }))
   return remarks

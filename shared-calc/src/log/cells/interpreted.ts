@@ -1,4 +1,4 @@
-import type { LogRemark } from '../../catalogue/findings/log/log-text.js'
+import type { Remark } from '../../catalogue/findings/remark.js'
 import { quoted } from '../../catalogue/words.js'
 import type { Cell } from '../grid/grid.js'
 import type { LogProblemCode } from '../problem.js'
@@ -18,7 +18,7 @@ export interface Reading {
 export type Interpreted =
   | {
       value: number | string
-      remarks: LogRemark[]
+      remarks: Remark[]
       /** The cell or its number format named the unit: nothing was assumed. */
       ownUnit?: boolean
     }

@@ -32,10 +32,11 @@ const SPELLINGS: Record<QuantityKind, Record<string, string>> = {
   },
   flow: {
     'm^3/h':
-      'm3/h m3h m3/hr m3/hour cbm/h m^3/h m3*h-1 m3h-1 cmh m3/u m3/uur m3/std m3/godz m3/t m3/tim m3/time m3/ora nm3/h sm3/h mc/h',
-    'm^3/s': 'm3/s m^3/s m3s-1 m3/sec m3/sek',
+      'm3/h m3h m3/hr m3/hour cbm/h m^3/h m3*h-1 m3h-1 cmh m3/u m3/uur m3/std m3/godz m3/t m3/tim m3/time m3/ora nm3/h sm3/h mc/h m3perhour cubicmetresperhour cubicmetersperhour cubicmetreperhour cubicmeterperhour metrescubesparheure kubikmeterprostunde kubiekemeterperuur metroscubicosporhora',
+    'm^3/s': 'm3/s m^3/s m3s-1 m3/sec m3/sek cubicmetrespersecond cubicmeterspersecond',
     'm^3/minute': 'm3/min m^3/min cmm m3/mn',
-    'L/s': 'l/s ltr/s lt/s l/sec l/sek ls-1 lps dm3/s litres/s liter/s litres/sec',
+    'L/s':
+      'l/s ltr/s lt/s l/sec l/sek ls-1 lps dm3/s litres/s liter/s litres/sec liters/s litrespersecond literspersecond literprosekunde litersprosekunde literpersekund literperseconde litresparseconde litrosporsegundo litrialsecondo',
     'L/minute': 'l/min lpm l/mn litres/min',
     'L/h': 'l/h',
     'cuft/minute': 'cfm scfm ft3/min cf/m cf/min cuft/min ft^3/min cubicfeetperminute cubicfeet/min',

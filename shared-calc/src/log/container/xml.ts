@@ -5,8 +5,8 @@ import { LogError, refuse } from '../problem.js'
 export type Attributes = Record<string, string>
 
 export interface XmlEvents {
-  /** Element names come without their namespace prefix: writers differ in it. */
-  open(name: string, attributes: Attributes): void
+  /** Element names come without their namespace prefix: writers differ in it. It is given last, empty where there is none. */
+  open(name: string, attributes: Attributes, prefix?: string): void
   close(name: string): void
   text(text: string): void
 }
@@ -27,7 +27,9 @@ export function xmlReader(part: string, events: XmlEvents): { write(text: string
     if (++depth > LIMITS.xmlDepth) refuse('damaged-file', `the part ${part} nests its elements too deeply`)
     if (++elements > LIMITS.xmlElements)
       refuse('too-many-cells', `the part ${part} holds more than ${LIMITS.xmlElements} elements`)
-    events.open(localName(tag.name), tag.attributes as Attributes)
+    const name = localName(tag.name)
+    const prefix = name.length < tag.name.length ? tag.name.slice(0, -name.length - 1) : ''
+    events.open(name, tag.attributes as Attributes, prefix)
   })
   parser.on('closetag', (tag) => {
     depth--

@@ -17,6 +17,7 @@ const FIELDS = [
   'zeroFlow.sign',
   'zeroFlow.labels',
   'table.columns',
+  'fans',
   'flowStatedAt',
   'readings.grey',
   'readings.remarked',

@@ -9,7 +9,7 @@ export function assignZeroFlow(
   found: readonly ZeroEntry[],
 ): Map<FoundRun, { before?: ZeroEntry; after?: ZeroEntry; shared: boolean }> {
   const tests = new Set(runs.flatMap(({ test }) => test ?? []))
-  const entries = found.flatMap((entry) => byTest(entry, tests))
+  const entries = found.flatMap((entry) => byTest(entry, tests)).flatMap((entry) => byRun(entry, runs))
   const taken = new Map<FoundRun, { before?: ZeroEntry; after?: ZeroEntry; shared: boolean }>()
   for (const run of runs) taken.set(run, { shared: false })
   for (const which of ['before', 'after'] as const) {
@@ -67,6 +67,23 @@ function placesOf(
 
 const WRONG_SIDE = 60
 
+/** Two values that differ by more than two readings of one zero flow do belong to two runs. */
+const APART = 0.5
+
+/** "Zero before | −1.2 | 0.8" without headings, in a log of two runs: one value each, in the order of the runs. */
+function byRun(entry: ZeroEntry, runs: readonly FoundRun[]): ZeroEntry[] {
+  const [first, second] = entry.figures
+  const own = runs.filter(({ view }) => view.name === entry.view.name)
+  if (!first || !second || entry.figures.length !== 2 || !entry.which || entry.inOrder || entry.direction)
+    return [entry]
+  const [one, other] = [...own].sort((a, b) => a.top - b.top || a.left - b.left)
+  if (!one || !other || own.length !== 2 || Math.abs(first.value - second.value) <= APART) return [entry]
+  return [
+    { ...entry, figures: [first], byOrder: true, run: one },
+    { ...entry, figures: [second], byOrder: true, run: other },
+  ]
+}
+
 /** A column of zero-flow values in a list of tests: each belongs to the test its row names. */
 function byTest(entry: ZeroEntry, tests: ReadonlySet<string>): ZeroEntry[] {
   if (entry.figures.length < 2 || tests.size < 2) return [entry]
@@ -88,6 +105,7 @@ const namesIn = (sheet: ZeroEntry['view']['sheet'], row: number): string[] =>
 
 function costOf(run: FoundRun, entry: ZeroEntry, runs: readonly FoundRun[]): number {
   if (entry.test !== undefined && entry.test !== run.test) return 9999
+  if (entry.run !== undefined && entry.run !== run) return 9999
   const direction = directionOf(run)
   if (entry.direction && direction && entry.direction !== direction) return 9999
   const [row, column] = run.view.turned ? [entry.column, entry.row] : [entry.row, entry.column]

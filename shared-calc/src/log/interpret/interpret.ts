@@ -1,16 +1,21 @@
 import { fileText } from '../../catalogue/findings/log/file.js'
-import { logFinding } from '../../catalogue/findings/log/log-text.js'
+import { remarkFinding } from '../../catalogue/findings/remark.js'
 import { questions as texts } from '../../catalogue/questions.js'
 import { InputError } from '../../contract/problem.js'
 import { formatNeeded, parseRecord, type TestRecord } from '../../contract/record/index.js'
+import { RECALCULATE } from '../cells/interpret.js'
+import { decimalOf } from '../grid/decimal.js'
 import type { Grid } from '../grid/grid.js'
 import { openLog } from '../open-log.js'
 import { LogError, problem } from '../problem.js'
 import { readAnswers } from './answers.js'
 import { assignZeroFlow } from './assign-zero-flow.js'
-import { type FoundField, fieldsOfRow, findFields, namedRowsOf, roomsOf } from './fields/find-fields.js'
+import { findFields } from './fields/find-fields.js'
+import type { FoundField } from './fields/found-field.js'
+import { fieldsOfRow, namedRowsOf, roomsOf } from './fields/lists.js'
 import { pairedView } from './grid/paired-view.js'
-import { decimalOf, turned, type View, viewOf } from './grid/view.js'
+import { unstoredColumn } from './grid/unstored.js'
+import { turned, type View, viewOf } from './grid/view.js'
 import type { Answers, Interpretation, InterpretedTest, Question, Use } from './interpretation.js'
 import { NotSearched } from './not-searched.js'
 import { checkResults } from './record/check-results.js'
@@ -26,8 +31,10 @@ import { findDevice, isOfDevice } from './tables/device-ranges.js'
 import { deviceInWords } from './tables/device-words.js'
 import type { FoundRun } from './tables/runs.js'
 import { copiesIn, tellCopies } from './tests/copies.js'
+import { FANS, isTogether, type Joined, joinFans } from './tests/fans.js'
 import { groupTests, type TestGroup } from './tests/group.js'
 import { scopeOf } from './tests/scope.js'
+import { habitsOf } from './words/habits.js'
 import { readLabel } from './words/label.js'
 import { findZeroFlow, unknownPressures, type ZeroEntry } from './zero-flow.js'
 
@@ -57,7 +64,7 @@ export function interpretLog(
     .slice(0, MOST_SHEETS)
     .flatMap((name) => grid.sheet(name) ?? [])
     .filter(({ rows }) => rows > 0)
-  const around = { date1904: grid.date1904, decimal: decimal ?? decimalOf(grid, sheets) }
+  const around = { date1904: grid.date1904, decimal: decimal ?? decimalOf(grid) }
   const views = sheets.map((sheet) => viewOf(sheet, around))
   const visible = views.filter(({ sheet }) => !sheet.hidden)
   const unsearched = new NotSearched()
@@ -69,7 +76,8 @@ export function interpretLog(
   if (isEmpty(tables)) {
     const parted = views.map((view) => pairedView(view) ?? view)
     if (parted.some((view, index) => view !== views[index])) tables = tablesBelow(parted)
-    if (isEmpty(tables)) tables = tablesBelow(parted, bareHeads)
+    if (isEmpty(tables) && !visible.some((view) => unstoredColumn(view)))
+      tables = tablesBelow(parted, bareHeads)
   }
   unsearched.beyond(tables, grid.sheetNames.slice(MOST_SHEETS))
   const fields = tables.flatMap(({ view, isTaken }) =>
@@ -92,7 +100,10 @@ export function interpretLog(
         ),
     )
   const copies = copiesIn(all)
-  const runs = all.filter((run) => !copies.some((copy) => copy.run === run))
+  const { runs, joined } = joinFans(
+    all.filter((run) => !copies.some((copy) => copy.run === run)),
+    answers[FANS],
+  )
   const series = tables.flatMap((one) => one.series)
   if (runs.length + series.length === 0)
     return {
@@ -123,7 +134,7 @@ export function interpretLog(
         ),
       ],
     }
-  const american = isAmerican(visible)
+  const { american, dayFirst } = habitsOf(visible)
   const houses = tables
     .filter(({ view }) => !view.sheet.hidden)
     .flatMap(({ view, isTaken }) => [
@@ -157,6 +168,7 @@ export function interpretLog(
       fileName: grid.fileName,
       fileDate: options.fileDate,
       american,
+      dayFirst,
       key: group.key,
       several: groups.length > 1,
       listed: listed.length > 0,
@@ -170,6 +182,8 @@ export function interpretLog(
     const volume = putSizes(draft, scope, rooms, american)
     putRuns(draft, group.runs, { scope, zero: assigned, device, volume, american })
     if (unknown.length > 0 && answers['zeroFlow.labels'] === undefined) draft.ask(unknownQuestion(unknown))
+    const fans = joined.filter(({ run, isCertain }) => group.runs.includes(run) && !isCertain)
+    if (fans.length > 0 && !isTogether(answers[FANS])) draft.ask(fansQuestion(fans))
     if (group.refusedBy)
       draft.tell(
         fileText('log-refused-test/read', { title: group.refusedBy.title }),
@@ -200,6 +214,11 @@ export function interpretLog(
 const hasDevicePressures = (tables: readonly SheetTables[]): boolean =>
   tables.some(({ runs }) => runs.some(({ block }) => block.carriers[0]?.role === 'device'))
 
+function fansQuestion(joined: readonly Joined[]): Question {
+  const cells = joined[0]?.parts.map(({ block }) => block.carriers[0]?.headingCell ?? '') ?? []
+  return { path: FANS, cells, ...texts.fans({ columns: cells }) }
+}
+
 function unknownQuestion(unknown: readonly ZeroEntry[]): Question {
   const labels = [...new Set(unknown.map(({ label }) => label))].slice(0, 4)
   return {
@@ -211,6 +230,8 @@ function unknownQuestion(unknown: readonly ZeroEntry[]): Question {
 
 function nothingFound(views: readonly View[]) {
   const names = views.map(({ name }) => name).join(', ')
+  const unstored = views.flatMap((view) => unstoredColumn(view) ?? [])[0]
+  if (unstored !== undefined) return problem('formula-without-result', RECALCULATE, { cell: unstored })
   return problem(
     'not-found',
     `no table of pressures and air flows was found${names ? ` (sheets searched: ${names})` : ''}: give the pressures and the flows a column each, with a heading`,
@@ -253,19 +274,6 @@ function keyOfRow(fields: readonly FoundField[], run: FoundRun): string | undefi
   return undefined
 }
 
-/** Feet, Fahrenheit or cfm anywhere: a log in customary units. */
-function isAmerican(views: readonly View[]): boolean {
-  for (const view of views)
-    for (let row = 0; row < Math.min(view.rows, 80); row++)
-      for (let column = 0; column < Math.min(view.columns, 30); column++) {
-        const text = view.text(row, column)
-        const unit = text === undefined || text.length > 80 ? undefined : readLabel(text).unit
-        if (unit && ['degF', 'cuft/minute', 'cuft', 'sqft', 'inHgConventional', 'ft'].includes(unit.unit))
-          return true
-      }
-  return false
-}
-
 function leftOutTests(groups: readonly TestGroup[], chosen: readonly TestGroup[]) {
   const others = groups.filter((group) => !chosen.includes(group))
   const names = (list: readonly TestGroup[]) => list.map(({ key }) => key)
@@ -279,16 +287,16 @@ function leftOutTests(groups: readonly TestGroup[], chosen: readonly TestGroup[]
   const shown = others.filter((group) => !group.hidden && !group.refusedBy)
   return [
     ...refused.map((group) =>
-      logFinding(
+      remarkFinding(
         fileText('log-refused-test', { name: group.key, title: group.refusedBy?.title ?? '' }),
         place(group),
       ),
     ),
     ...(hidden.length > 0
-      ? [logFinding(fileText('log-hidden-test', { names: names(hidden) }), hidden.flatMap(place))]
+      ? [remarkFinding(fileText('log-hidden-test', { names: names(hidden) }), hidden.flatMap(place))]
       : []),
     ...(shown.length > 0
-      ? [logFinding(fileText('log-other-tests', { names: names(shown) }), shown.flatMap(place))]
+      ? [remarkFinding(fileText('log-other-tests', { names: names(shown) }), shown.flatMap(place))]
       : []),
   ]
 }
@@ -322,6 +330,8 @@ function finished(
     cells: collector.cells,
     questions,
     uses,
+    series: draft.series,
+    draft: draft.record,
     directions: runs.flatMap(({ direction }) => direction ?? []),
   }
   if (questions.length > 0 || collector.problems.length > 0)

@@ -1,5 +1,6 @@
 import type { Problem } from '../../contract/problem.js'
 import type { Direction, Finding, TestRecord } from '../../contract/record/index.js'
+import type { SeriesReading } from '../series/read-series.js'
 
 /** One answer a question may have: what to give as its value, and why it is likely. */
 export interface Choice {
@@ -18,6 +19,8 @@ export interface Question {
   readonly cells: readonly string[]
   /** Likely answers, the likeliest first; none where a value has to be typed. */
   readonly choices: readonly Choice[]
+  /** Nothing makes the first choice likelier than the others. */
+  readonly noneLikelier?: true
   /** An example of a typed answer. */
   readonly example?: string
 }
@@ -45,12 +48,16 @@ export interface InterpretedTest {
   readonly name: string
   /** Whole, unless a question is open or a problem stands in the way. */
   readonly record?: TestRecord
+  /** As far as it could be read, in the shape of a record. */
+  readonly draft: Readonly<Record<string, unknown>>
   /** Field path → cell address. */
   readonly cells: Readonly<Record<string, string>>
   readonly findings: readonly Finding[]
   readonly questions: readonly Question[]
   readonly problems: readonly Problem[]
   readonly directions: readonly Direction[]
+  /** Raw series the readings were taken from, with their stations, for drawing. */
+  readonly series: readonly SeriesReading[]
 }
 
 /** A log as it was understood. */

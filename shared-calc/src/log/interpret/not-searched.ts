@@ -1,5 +1,5 @@
 import { fileText } from '../../catalogue/findings/log/file.js'
-import { type LogRemark, logFinding } from '../../catalogue/findings/log/log-text.js'
+import { type Remark, remarkFinding } from '../../catalogue/findings/remark.js'
 import type { Finding } from '../../contract/record/index.js'
 import { READ, type View } from './grid/view.js'
 
@@ -40,10 +40,10 @@ export class NotSearched {
     return this.found
   }
 
-  private tell(remark: LogRemark, cell: string): void {
-    this.found.push(logFinding(remark, [cell]))
+  private tell(remark: Remark, cell: string): void {
+    this.found.push(remarkFinding(remark, [cell]))
   }
 }
 
-const beyond = ({ name }: View, count: number, most: number, what: 'rows' | 'columns'): LogRemark =>
+const beyond = ({ name }: View, count: number, most: number, what: 'rows' | 'columns'): Remark =>
   fileText('log-not-searched/beyond', { sheet: name, count, most, what })

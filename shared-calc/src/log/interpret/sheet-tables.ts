@@ -170,7 +170,8 @@ const preferredOf = (answers: Answers): { pressure?: string; flow?: string } => 
   ...(answers['flow.column'] ? { flow: answers['flow.column'] } : {}),
 })
 
-function isSeries({ view, first, columns }: Head): boolean {
+/** Headings over a gauge's own time log. */
+export function isSeries({ view, first, columns }: Head): boolean {
   const time = columns.some(
     ({ unit, label }) =>
       unit?.kind === 'time' ||

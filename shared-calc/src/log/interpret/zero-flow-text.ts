@@ -1,5 +1,6 @@
-import type { Written } from './grid/cell-content.js'
-import { bareUnit, readLabel, says } from './words/label.js'
+import { bareUnit } from '../cells/stated-unit.js'
+import type { Written } from '../cells/written.js'
+import { readLabel, says } from './words/label.js'
 
 /** A zero-flow value written into a text, with the word that says when it was taken. */
 export interface ZeroInText extends Written {
@@ -13,7 +14,8 @@ export interface ZeroInText extends Written {
 export function zeroValuesIn(text: string): ZeroInText[] | undefined {
   if (text.length > 90) return undefined
   const prefix = /^[^:=]*[:=]/.exec(text)?.[0] ?? ''
-  const own = text.slice(prefix.length)
+  // "Δp0 = −1.2 Pa (30 s)": what stands in brackets behind the value is a remark.
+  const own = text.slice(prefix.length).replace(/(?<!\()\([^()]*\)\s*$/, '')
   const pieces = own.replace(/\s+/g, ' ').split(/[,;|/] | (?:and|und|et|en|e|y|i|og|och|&|\/) /i)
   if (pieces.length > 8) return undefined
   const found: ZeroInText[] = []

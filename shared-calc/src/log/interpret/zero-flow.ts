@@ -1,10 +1,11 @@
 import type { Direction } from '../../contract/record/index.js'
+import { bareUnit } from '../cells/stated-unit.js'
 import type { KnownUnit } from '../cells/units.js'
 import { leadOf, type View } from './grid/view.js'
 import type { Stopped } from './not-searched.js'
 import { type Figure, isSummary } from './tables/rows.js'
 import { type FoundRun, tickedIn } from './tables/runs.js'
-import { bareUnit, directionIn, type Label, readLabel, says, unitOf } from './words/label.js'
+import { directionIn, type Label, readLabel, says, unitOf } from './words/label.js'
 import { zeroValuesIn } from './zero-flow-text.js'
 
 /** Zero-flow values found by their labels outside the tables of readings. */
@@ -20,6 +21,10 @@ export interface ZeroEntry {
   readonly labelCell: string
   /** Two values without a word: taken as before and after, as they stand. */
   readonly inOrder?: true
+  /** One of two values in a row, given to the runs in their order. */
+  readonly byOrder?: true
+  /** The run it was given to. */
+  readonly run?: FoundRun
   /** The test whose row of a list it stands in. */
   readonly test?: string
 }
@@ -59,7 +64,7 @@ export function findZeroFlow(
       const inner = zero || title || likely ? zeroValuesIn(text) : undefined
       const values = inner
         ? inner.map((one) => ({ ...one, cell: view.address(row, column), column, row }))
-        : valuesOf(view, row, column, isTaken)
+        : valuesOf(view, row, column, isTaken, runs)
       const fresh = values.filter(({ cell }) => !consumed.has(cell))
       if (fresh.length === 0 || (likely && fresh.some(({ value }) => Math.abs(value) > LIKELY_MOST))) continue
       if (!before && !after && hasParts(view, row, column)) continue
@@ -130,9 +135,31 @@ function valuesOf(
   row: number,
   column: number,
   isTaken: (row: number, column: number) => boolean,
+  runs: readonly FoundRun[],
 ): Placed[] {
   const right = rightOf(view, row, column, isTaken)
-  return right.length > 0 ? right : belowOf(view, row, column, isTaken)
+  if (right.length > 0) return right
+  const below = belowOf(view, row, column, isTaken)
+  const [only] = below
+  if (!only && !view.at(row + 1, column) && !isTaken(row + 1, column + 1)) {
+    const content = view.at(row + 1, column + 1)
+    // "Zero flow before" in a line of its own, with the value below and one column on.
+    return content?.kind === 'number'
+      ? [{ ...content.written, cell: view.address(row + 1, column + 1), row: row + 1, column: column + 1 }]
+      : []
+  }
+  if (!only || below.length > 1) return below
+  // One line of values below its label, each in the pressure column of a block.
+  const beside = runs.flatMap(({ view: own, block, left, right: end }): Placed[] => {
+    const { at } = block.pressure
+    // The label's own block, and a value with a label of its own, as "before | after".
+    if ((column >= left && column <= end) || view.at(row, at)) return []
+    const content = own.name === view.name && !own.turned && at !== column ? view.at(only.row, at) : undefined
+    return content?.kind === 'number' && !isTaken(only.row, at)
+      ? [{ ...content.written, cell: view.address(only.row, at), row: only.row, column: at }]
+      : []
+  })
+  return [only, ...beside]
 }
 
 function rightOf(
@@ -143,6 +170,7 @@ function rightOf(
 ): Placed[] {
   const found: Placed[] = []
   let blanks = 0
+  let isExtreme = false
   for (let at = view.right(row, column) + 1; at < view.columns && blanks < 4; at++) {
     const content = view.at(row, at)
     if (!content) {
@@ -152,18 +180,29 @@ function rightOf(
     if (isTaken(row, at)) break
     if (content.kind === 'number') {
       const heading = headingAbove(view, row, at, 2)
-      if (!heading?.tokens.some((token) => NOT_VALUES.test(token)))
+      if (!isExtreme && !namesNoValue(heading))
         found.push({ ...content.written, cell: view.address(row, at), row, column: at })
+      isExtreme = false
       blanks = 0
     } else if (content.kind === 'text' && content.numbers) {
       found.push(...content.numbers.map((one) => ({ ...one, cell: view.address(row, at), row, column: at })))
     } else if (content.kind === 'text' && zeroValuesIn(content.text)) {
       const values = zeroValuesIn(content.text) ?? []
       found.push(...values.map((one) => ({ ...one, cell: view.address(row, at), row, column: at })))
-    } else if (!(content.kind === 'text' && bareUnit(content.text)) || found.length > 1) break
+    } else if (content.kind !== 'text') break
+    // "min | −2.1 | mean | −1.2 | values | −1.0 …": the mean alone is read.
+    else if (NOT_VALUES.test(content.text.trim().toLowerCase())) isExtreme = true
+    else if (isSummary(content.text) && found.length === 0) continue
+    else if (!bareUnit(content.text) || found.length > 1) break
   }
   return found
 }
+
+/** Headings over figures that are no readings: extremes, spreads, means of one sign. */
+const namesNoValue = (heading: Label | undefined): boolean =>
+  heading !== undefined &&
+  (isOfOneSign(heading.text) ||
+    (heading.tokens.length <= 2 && heading.tokens.some((token) => NOT_VALUES.test(token))))
 
 function belowOf(
   view: View,
@@ -214,7 +253,9 @@ function hasParts(view: View, row: number, column: number): boolean {
     for (let right = column; right <= column + 8; right++) {
       const text = at === row && right === column ? undefined : view.text(at, right)
       const label = text === undefined || text.length > 40 ? undefined : readLabel(text)
-      if (label && (says(label, 'before') || says(label, 'after')) && label.tokens.length <= 4) return true
+      // "Post baseline" has values of its own and is no part of "Baseline".
+      const isPart = label && label.tokens.length <= 4 && !says(label, 'zero')
+      if (isPart && (says(label, 'before') || says(label, 'after'))) return true
     }
   return false
 }
@@ -258,7 +299,10 @@ function asEntries(
   }
   const which = before ? { which: 'before' as const } : after ? { which: 'after' as const } : {}
   // One line with a column for each direction.
-  const headed = values.map((value) => ({ value, of: directionIn(headingAbove(view, row, value.column, 5)) }))
+  const headed = values.map((value) => ({
+    value,
+    of: directionIn(headingAbove(view, row, value.column, 14)),
+  }))
   if (values.length === 2 && headed[0]?.of && headed[1]?.of && headed[0].of !== headed[1].of)
     return headed.map(({ value, of }) => ({
       ...base,
@@ -266,6 +310,18 @@ function asEntries(
       ...which,
       direction: of as Direction,
       figures: [value],
+    }))
+  // One column with a row for each direction.
+  const led = values.map((value) => ({
+    value,
+    of: directionIn(readLabel(leadOf(view, value.row, value.column) ?? '')),
+  }))
+  if (!own && values.length > 1 && new Set(led.map(({ of }) => of)).size > 1 && led.every(({ of }) => of))
+    return (['depressurisation', 'pressurisation'] as const).map((of) => ({
+      ...base,
+      ...which,
+      direction: of,
+      figures: led.filter((one) => one.of === of).map(({ value }) => value),
     }))
   const [first, second] = values
   if (first && second && values.length === 2 && !before && !after)
@@ -283,6 +339,12 @@ function directionOfHeading(view: View, row: number, column: number): Direction 
   const above = headingAbove(view, row, column, 2)
   return above && above.tokens.length <= 5 ? directionIn(above) : undefined
 }
+
+/** Things that are noted before and after a test, and are no pressures. */
+const isOfOther = (label: Label): boolean =>
+  (['temperature', 'time', 'date', 'wind', 'humidity', 'flow', 'volume', 'index', 'speed'] as const).some(
+    (thing) => says(label, thing),
+  )
 
 /**
  * Small pressures by a label this dictionary does not know: where a log seems to hold no zero flow they may be it, and are asked about.
@@ -303,24 +365,23 @@ export function unknownPressures(
       if (content?.kind !== 'number' || isTaken(row, column + 1)) continue
       const beside = view.text(row, column + 2)
       const unit = content.written.unit ?? label.unit ?? (beside === undefined ? undefined : bareUnit(beside))
-      if (
-        unit?.kind !== 'pressure' ||
-        says(label, 'barometer') ||
-        Math.abs(content.written.value) > LIKELY_MOST
-      )
-        continue
+      const said = says(label, 'before') !== says(label, 'after')
+      // "N.DR. VOR | −1.2": a word for before or after is as good as the unit.
+      const likely = unit ? unit.kind === 'pressure' && !says(label, 'barometer') : said && !isOfOther(label)
+      if (!likely || Math.abs(content.written.value) > LIKELY_MOST) continue
       const cell = view.address(row, column + 1)
       if (known.some(({ figures }) => figures.some((one) => one.cell === cell))) continue
       // Of two blocks side by side each has its own before and after.
       const above = found.filter((one) => one.column === column).length
-      const which = above % 2 === 0 ? ('before' as const) : ('after' as const)
+      const word = says(label, 'before') ? ('before' as const) : ('after' as const)
+      const which = said ? word : above % 2 === 0 ? ('before' as const) : ('after' as const)
       found.push({
         view,
         row,
         column,
         which,
         figures: [{ ...content.written, cell }],
-        unit,
+        ...(unit ? { unit } : {}),
         label: label.text,
         labelCell: view.address(row, column),
       })

@@ -23,6 +23,8 @@ import { splitTests } from './split-tests.js'
 export interface ReadTest {
   /** Absent where problems stand in the way. */
   record?: TestRecord
+  /** As far as it could be read, in the shape of a record. */
+  draft: Readonly<Record<string, unknown>>
   /** Field path → cell address, for findings of the evaluation to name cells by. */
   cells: Readonly<Record<string, string>>
   findings: Finding[]
@@ -60,8 +62,8 @@ function readTest(scope: Scope, layout: Layout): ReadTest {
   const findings = [...scope.grid.findings, ...collector.findings()]
   const { cells, problems } = collector
   return problems.length === 0 && record
-    ? { record, cells, findings, problems, series }
-    : { cells, findings, problems, series }
+    ? { record, draft, cells, findings, problems, series }
+    : { draft, cells, findings, problems, series }
 }
 
 /** The record, checked against its schema; a missing field whose cell already has a problem is not named twice. */

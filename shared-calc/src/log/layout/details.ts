@@ -2,9 +2,10 @@ import { tableText } from '../../catalogue/findings/log/tables.js'
 import { placeWords } from '../../contract/record/index.js'
 import type { Collector } from '../collector.js'
 import { LogError } from '../problem.js'
+import { likelyOfField } from './field-unit.js'
 import { findList } from './lists.js'
 import { locate } from './locate.js'
-import { look, settle } from './look.js'
+import { type LookOptions, look, settle } from './look.js'
 import type { Layout } from './schema.js'
 import type { Scope } from './scope.js'
 import { setPath } from './set-path.js'
@@ -20,14 +21,11 @@ export function readDetails(scope: Scope, layout: Layout, draft: Draft, collecto
   for (const { path, at, unit, words } of layout.fields)
     gathering(collector, () => {
       const found = locate(scope, at, path)
-      const value = settle(
-        look(scope, layout, found, path, { unit, words, neighbour: true }),
-        collector,
-        path,
-      )
+      const options = { unit, words, neighbour: true, otherwise: likelyOfField(scope, layout, path) }
+      const value = settle(look(scope, layout, found, path, options), collector, path)
       if (value === undefined) return
       setPath(draft, path, value)
-      agree(scope, layout, found, path, value, { unit, words }, collector)
+      agree(scope, layout, found, path, value, options, collector)
     })
   for (const table of layout.lists)
     gathering(collector, () => readTableOf(scope, layout, table, draft, collector))
@@ -40,7 +38,7 @@ function agree(
   found: ReturnType<typeof locate>,
   path: string,
   value: number | string,
-  options: { unit: string | undefined; words: Record<string, string> | undefined },
+  options: LookOptions,
   collector: Collector,
 ): void {
   for (const row of scope.headerRow === undefined || found.sheet !== scope.sheet

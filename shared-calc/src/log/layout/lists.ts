@@ -9,23 +9,29 @@ import { type Scope, sheetOf, textOf } from './scope.js'
 export interface List {
   sheet: Sheet
   heading?: string
+  /** Its cells, or the first of them, where what heads them is looked for around it. */
+  block?: Block
   /** The nth place of the line; undefined past its end. An open-ended line runs on to the sheet's edge. */
   place(index: number): { row: number; column: number } | undefined
   /** Ends where the cells end; otherwise it has as many places as it says. */
   open: boolean
 }
 
-/** The line of cells a locator means within a test. @throws LogError `not-found`, `ambiguous`, `layout-invalid` */
-export function findList(scope: Scope, at: ListLocator, path: string): List {
+/**
+ * The line of cells a locator means within a test.
+ * @param anyShape - whether it may be a block, which is read line by line: of values whose order does not matter
+ * @throws LogError `not-found`, `ambiguous`, `layout-invalid`
+ */
+export function findList(scope: Scope, at: ListLocator, path: string, anyShape = false): List {
   if ('range' in at) {
     const block = parseBlock(at.range)
-    if (!block) refuse('layout-invalid', `${at.range} is no range of cells`, { path })
+    if (!block) refuse('layout-invalid', `${at.range} is not a range of cells`, { path })
     const sheet = sheetOf(scope, at.sheet, path)
-    return fromBlock(sheet, block, sheet === scope.sheet ? scope.shift : 0, path)
+    return fromBlock(sheet, block, sheet === scope.sheet ? scope.shift : 0, path, anyShape)
   }
   if ('name' in at) {
     const { sheet, block } = namedBlock(scope, at.name, path)
-    return fromBlock(sheet, block, 0, path)
+    return fromBlock(sheet, block, 0, path, anyShape)
   }
   if ('headers' in at) return acrossHeaders(scope, at.headers, path)
   if ('header' in at) {
@@ -37,6 +43,8 @@ export function findList(scope: Scope, at: ListLocator, path: string): List {
     return {
       sheet,
       heading: textOf(sheet.at(head.row, head.column)) ?? at.header,
+      // A row of units may come between the heading and the numbers.
+      block: { top: first, bottom: first + 1, left: head.column, right: head.column },
       place: (index) => (first + index <= last ? { row: first + index, column: head.column } : undefined),
       open: true,
     }
@@ -52,19 +60,20 @@ export function findList(scope: Scope, at: ListLocator, path: string): List {
   }
 }
 
-function fromBlock(sheet: Sheet, block: Block, shift: number, path: string): List {
+function fromBlock(sheet: Sheet, block: Block, shift: number, path: string, anyShape: boolean): List {
   const rows = block.bottom - block.top + 1
   const columns = block.right - block.left + 1
-  if (rows > 1 && columns > 1)
+  if (rows > 1 && columns > 1 && !anyShape)
     refuse('layout-invalid', 'a list must be one row or one column of cells', { path })
   return {
     sheet,
+    block: { ...block, top: block.top + shift, bottom: block.bottom + shift },
     place: (index) =>
       index >= rows * columns
         ? undefined
         : {
-            row: block.top + shift + (columns === 1 ? index : 0),
-            column: block.left + (columns === 1 ? 0 : index),
+            row: block.top + shift + Math.floor(index / columns),
+            column: block.left + (index % columns),
           },
     open: false,
   }
@@ -73,7 +82,7 @@ function fromBlock(sheet: Sheet, block: Block, shift: number, path: string): Lis
 function acrossHeaders(scope: Scope, headers: string | readonly string[], path: string): List {
   const { sheet, headerRow, rows } = scope
   if (headerRow === undefined || !rows)
-    refuse('layout-invalid', 'headings are a list only where tests stand in rows', { path })
+    refuse('layout-invalid', 'headings can be a list only if the tests are in rows', { path })
   const wanted = typeof headers === 'string' ? [headers] : headers
   const columns = wanted.flatMap((header) => {
     const found = allLabels(sheet, header, headerRow, headerRow).map(({ column }) => column)

@@ -16,9 +16,14 @@ const REACH = 6
 export function locate(scope: Scope, at: Locator, path: string): Found {
   if ('cell' in at) {
     const place = parseAddress(at.cell)
-    if (!place) refuse('layout-invalid', `${at.cell} is no cell`, { path })
+    if (!place) refuse('layout-invalid', `${at.cell} is not a cell`, { path })
     const sheet = sheetOf(scope, at.sheet, path)
-    return { sheet, row: place.row + (sheet === scope.sheet ? scope.shift : 0), column: place.column }
+    return {
+      sheet,
+      row: place.row + (sheet === scope.sheet ? scope.shift : 0),
+      column: place.column,
+      named: true,
+    }
   }
   if ('name' in at) return locateName(scope, at.name, path)
   if ('header' in at) return locateInRow(scope, at.header, at.nth, path)
@@ -86,14 +91,14 @@ function pick(
 function locateInRow(scope: Scope, header: string, nth: number | undefined, path: string): Found {
   const { sheet, headerRow, rows } = scope
   if (headerRow === undefined || !rows)
-    refuse('layout-invalid', 'a heading alone is a place only where tests stand in rows', { path })
+    refuse('layout-invalid', 'a heading alone can be a place only if the tests are in rows', { path })
   const { column } = pick(allLabels(sheet, header, headerRow, headerRow), sheet, header, nth, path)
   return { sheet, row: rows[0] ?? headerRow, column, heading: textOf(sheet.at(headerRow, column)) ?? header }
 }
 
 function locateName(scope: Scope, name: string, path: string): Found {
   const { sheet, block } = namedBlock(scope, name, path)
-  return { sheet, row: block.top, column: block.left }
+  return { sheet, row: block.top, column: block.left, named: true }
 }
 
 /** The block a workbook's name stands for. @throws LogError `not-found` */

@@ -1,20 +1,17 @@
 import { plainWord } from '../cells/fields.js'
-import { findUnit, type KnownUnit } from '../cells/units.js'
+import { findUnit } from '../cells/units.js'
 import { LIMITS } from '../limits.js'
 import { remembered } from '../remembered.js'
 import { lastBracket, lastWord } from './heading-parts.js'
 
-/** A heading or label parted into its words and the unit it names: "Volume (m³):" → "volume" and m³. */
+/** Words of a heading or label without the unit it names: "Volume (m³):" → "volume". */
 export interface Heading {
   words: string
   /** Words with everything in brackets. */
   whole: string
-  unit?: KnownUnit
-  /** The unit is the last word, not in brackets: it may be a word after all. */
-  loose?: boolean
 }
 
-/** Reads a heading: unit in brackets, after "in", after a slash or a comma, or as the last word. */
+/** Reads a heading: its unit may stand in brackets, after "in", after a slash or a comma, or as the last word. */
 export const readHeading = remembered(headingOf)
 
 function headingOf(text: string): Heading {
@@ -22,14 +19,12 @@ function headingOf(text: string): Heading {
   // Nobody's heading is that long.
   if (text.length > LIMITS.labelCharacters) return { whole, words: whole }
   const bracket = lastBracket(text)
-  const bracketUnit = bracket?.unit ? findUnit(bracket.unit) : undefined
-  if (bracket && bracketUnit) return { whole, words: plainWord(bracket.words), unit: bracketUnit }
+  if (bracket?.unit && findUnit(bracket.unit)) return { whole, words: plainWord(bracket.words) }
   const tail = lastWord(text)
   // "T in" is a temperature inside, not one in inches.
-  const tailUnit =
-    tail && tail.unit.length > 1 && tail.unit !== 'in' ? findUnit(tail.unit.replace(/:$/, '')) : undefined
-  if (tail?.words && tailUnit) return { whole, words: plainWord(tail.words), unit: tailUnit, loose: true }
-  return { whole, words: whole }
+  const hasUnit =
+    tail?.words && tail.unit.length > 1 && tail.unit !== 'in' && findUnit(tail.unit.replace(/:$/, ''))
+  return { whole, words: tail && hasUnit ? plainWord(tail.words) : whole }
 }
 
 /** Tells whether a heading is the label a layout names: the whole of it, or all but its unit. `*` stands for anything. */

@@ -23,6 +23,8 @@ export interface Found {
   row: number
   column: number
   heading?: string
+  /** The cell was named by its address: what heads it is looked for around it. */
+  named?: boolean
 }
 
 /** The sheet a locator means. @throws LogError `not-found` */

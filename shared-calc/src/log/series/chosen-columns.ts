@@ -1,11 +1,9 @@
-import { shown } from '../cells/units.js'
+import { isDateFormat } from '../cells/dates.js'
+import { readNumberText } from '../cells/number-text.js'
 import { addressOf, columnIndex } from '../grid/address.js'
-import type { Sheet } from '../grid/grid.js'
-import { readHeading } from '../layout/match.js'
+import type { Cell, Sheet } from '../grid/grid.js'
 import type { SeriesLayout } from '../layout/schema.js'
-import { textOf } from '../layout/scope.js'
 import { refuse } from '../problem.js'
-import { isNumberLike } from '../propose/survey.js'
 
 /** Columns by their letters, for a log whose headings do not say what they hold. */
 export interface ChosenColumns {
@@ -15,11 +13,8 @@ export interface ChosenColumns {
   devicePressure?: string
 }
 
-/** Above the first number so many rows are looked through for a heading that names a unit. */
-const HEADINGS = 3
-
 /**
- * A series from columns the user named: numbers from the first row that has a pressure, units from the headings above.
+ * A series from columns the user named: numbers from the first row that has a pressure.
  * @throws LogError `layout-invalid` where a column is missing or is none
  */
 export function chosenColumns(
@@ -36,13 +31,9 @@ export function chosenColumns(
   while (first < sheet.rows && !isNumberLike(sheet.at(first, pressureAt))) first++
   if (first === sheet.rows)
     refuse('series-unusable', `column ${pressure} of sheet ${sheet.name} holds no numbers`)
-  const list = (at: number) => {
-    const unit = unitAbove(sheet, first, at)
-    return {
-      at: { range: `${addressOf(first, at)}:${addressOf(sheet.rows - 1, at)}` },
-      ...(unit === undefined ? {} : { unit }),
-    }
-  }
+  const list = (at: number) => ({
+    at: { range: `${addressOf(first, at)}:${addressOf(sheet.rows - 1, at)}` },
+  })
   return {
     time: list(column(time, 'time')),
     pressure: list(pressureAt),
@@ -53,12 +44,8 @@ export function chosenColumns(
   }
 }
 
-/** The unit the nearest heading names, as this reader prints it; undefined where none does. */
-function unitAbove(sheet: Sheet, first: number, column: number): string | undefined {
-  for (let row = first - 1; row >= Math.max(0, first - HEADINGS); row--) {
-    const text = textOf(sheet.at(row, column))
-    const unit = text === undefined ? undefined : (readHeading(text).unit ?? readHeading(`x (${text})`).unit)
-    if (unit) return shown(unit.unit)
-  }
-  return undefined
+/** A number, or text that begins with one. */
+function isNumberLike(cell: Cell | undefined): boolean {
+  if (cell?.kind === 'number') return !isDateFormat(cell.format)
+  return cell?.kind === 'text' && readNumberText(String(cell.value)) !== undefined
 }

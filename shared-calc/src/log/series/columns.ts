@@ -1,15 +1,14 @@
 import { cellText } from '../../catalogue/findings/log/cells.js'
-import type { LogRemark } from '../../catalogue/findings/log/log-text.js'
 import { seriesText } from '../../catalogue/findings/log/series.js'
+import type { Remark } from '../../catalogue/findings/remark.js'
 import { isTimeFormat, readTimeText } from '../cells/dates.js'
 import { plainWord } from '../cells/fields.js'
-import { findUnit, RECORD_UNITS, shown, toRecordUnit } from '../cells/units.js'
+import { RECORD_UNITS, toRecordUnit } from '../cells/units.js'
 import type { Collector } from '../collector.js'
 import { addressOf, withSheet } from '../grid/address.js'
 import type { Cell } from '../grid/grid.js'
 import { findList, type List } from '../layout/lists.js'
-import { type Looked, look } from '../layout/look.js'
-import { readHeading } from '../layout/match.js'
+import { type Looked, lookAlong, unitOfList } from '../layout/look.js'
 import type { Layout, SeriesLayout } from '../layout/schema.js'
 import type { Scope } from '../layout/scope.js'
 import { LIMITS } from '../limits.js'
@@ -102,16 +101,9 @@ function fastColumn(
   path: string,
 ): (index: number) => number | undefined {
   const quantity = field === 'flow_m3_h' ? 'flow' : 'pressure'
-  const heading = list.heading === undefined ? {} : { heading: list.heading }
-  const unit =
-    (stated === undefined ? undefined : findUnit(stated)) ??
-    (list.heading ? readHeading(list.heading).unit : undefined)
+  const at = lookAlong(scope, layout, list, field, { unit: stated })
+  const unit = unitOfList(list, quantity, stated, path)
   const plain = unit === undefined || (unit.kind === quantity && unit.unit === RECORD_UNITS[quantity])
-  if (!unit) {
-    const start = list.place(0)
-    const cell = start ? withSheet(list.sheet.name, addressOf(start.row, start.column)) : ''
-    collector.tell(cellText('log-unit-assumed', { unit: shown(RECORD_UNITS[quantity]) }), cell, path)
-  }
   let checked = false
   return (index) => {
     const place = list.place(index)
@@ -127,15 +119,14 @@ function fastColumn(
       !list.sheet.isRowHidden(place.row)
     )
       return plain || !unit ? Number(cell.value) : toRecordUnit(Number(cell.value), unit)
-    const looked = look(scope, layout, { sheet: list.sheet, ...place, ...heading }, field, { unit: stated })
+    const looked = at(place.row, place.column)
     checked = true
     return accept(looked, collector, path)
   }
 }
 
 function accept(looked: Looked, collector: Collector, path: string): number | undefined {
-  for (const remark of looked.remarks)
-    if (remark.rule !== 'log-unit-assumed') collector.tell(remark, looked.address, path)
+  for (const remark of looked.remarks) collector.tell(remark, looked.address, path)
   if (looked.state === 'value') return Number(looked.value)
   if (
     looked.state === 'refused' &&
@@ -148,7 +139,7 @@ function accept(looked: Looked, collector: Collector, path: string): number | un
   return undefined
 }
 
-function leftOut(looked: Exclude<Looked, { state: 'value' }>): LogRemark {
+function leftOut(looked: Exclude<Looked, { state: 'value' }>): Remark {
   if (looked.state === 'refused') return cellText('log-left-out/sample', { why: looked.message })
   return looked.state === 'struck'
     ? cellText('log-struck-through', { what: 'sample' })
@@ -175,7 +166,7 @@ function markOf(list: List, index: number, words: Readonly<Record<string, keyof 
 
 /** Reads times in s: numbers in the stated unit, clock times as part of a day, or text. They must rise; a clock may pass midnight. */
 function clockReader(list: List, stated: string | undefined, path: string) {
-  const unit = findUnit(stated ?? '') ?? (list.heading ? readHeading(list.heading).unit : undefined)
+  const unit = unitOfList(list, 'time', stated, path)
   let days = 0
   return (cell: Cell, address: string, before: number | undefined, collector: Collector): number => {
     const clock = cell.kind === 'text' || isTimeFormat(cell.format)
@@ -194,7 +185,7 @@ function clockReader(list: List, stated: string | undefined, path: string) {
           cell: address,
         },
       )
-    if (!clock && !unit) collector.tell(cellText('log-unit-assumed', { unit: 's' }), '', path)
+    if (!clock && !unit) collector.tell(cellText('log-unit-assumed/time'), '', path)
     const seconds = !clock && unit?.kind === 'time' ? toRecordUnit(raw, unit) : raw
     if (clock && before !== undefined && raw + days < before - DAY_S / 2) {
       days += DAY_S

@@ -1,12 +1,12 @@
 import type { Direction, Finding, Reading, Run } from '../../contract/record/index.js'
 import { Collector } from '../collector.js'
 import type { Grid, Sheet } from '../grid/grid.js'
+import { findSeries } from '../interpret/find-series.js'
+import type { Use } from '../interpret/interpretation.js'
 import { gathering } from '../layout/details.js'
 import type { DraftRun } from '../layout/runs.js'
 import { LAYOUT_FORMAT, type Layout, parseLayout, type SeriesLayout } from '../layout/schema.js'
 import { type LogProblem, refuse } from '../problem.js'
-import type { Guess } from '../propose/fields.js'
-import { propose } from '../propose/propose.js'
 import { type ChosenColumns, chosenColumns } from './chosen-columns.js'
 import {
   type OpenedSeries,
@@ -42,9 +42,8 @@ export interface PickedSeries {
   reading?: SeriesReading
   stations: ToldStation[]
   runs: PickedRun[]
-  /** How the columns were found. */
-  guesses: Guess[]
-  questions: string[]
+  /** What each column was used as, where they were found by their headings. */
+  uses: Use[]
   /** By which the series was read. */
   layout: SeriesLayout
   problems: LogProblem[]
@@ -60,7 +59,7 @@ export function readPickedSeries(grid: Grid, settings: SeriesSettings = {}): Pic
   const { columns, ...wishes } = settings
   const sheet = grid.sheet(grid.sheetNames[0] ?? '')
   if (!sheet) refuse('series-unusable', 'there is no sheet to read')
-  const { layout, guesses, questions } = columns ? byColumns(sheet, columns) : byHeadings(grid)
+  const { layout, uses } = columns ? byColumns(sheet, columns) : byHeadings(grid)
   const given: SeriesLayout = { ...layout.series[0], ...defined(wishes) }
   const general = new Collector()
   const scope = { grid, sheet, top: 0, bottom: sheet.rows - 1, shift: 0 }
@@ -72,8 +71,7 @@ export function readPickedSeries(grid: Grid, settings: SeriesSettings = {}): Pic
     ...(opened ? { reading: { series: opened.series, stations: opened.stations } } : {}),
     stations: opened ? toldStations(opened) : [],
     runs: opened ? directions.map((direction) => picked(opened, directions, direction, given, general)) : [],
-    guesses,
-    questions,
+    uses,
     layout: given,
     problems: general.problems,
   }
@@ -81,32 +79,29 @@ export function readPickedSeries(grid: Grid, settings: SeriesSettings = {}): Pic
 
 interface Found {
   layout: Layout & { series: [SeriesLayout] }
-  guesses: Guess[]
-  questions: string[]
+  uses: Use[]
 }
 
 function byHeadings(grid: Grid): Found {
-  const { layout, guesses, questions } = propose(grid)
-  const [found, second] = layout?.series ?? []
-  if (!layout || !found)
-    refuse(
-      'series-unusable',
-      'no columns of time, pressure and flow (or device pressure) with at least 200 rows were recognised: name the columns, or give each a heading with its unit, as in “Time (s)”, “Pressure (Pa)”, “Flow (m³/h)”',
-    )
-  if (second) refuse('ambiguous', 'there are several series here: select the columns of one, or name them')
-  return { layout: { ...layout, series: [found] }, guesses, questions }
+  const { columns, uses } = findSeries(grid)
+  return { layout: layoutOf('columns as headed', columns), uses }
 }
 
-function byColumns(sheet: Sheet, columns: ChosenColumns): Found {
+const byColumns = (sheet: Sheet, columns: ChosenColumns): Found => ({
+  layout: layoutOf('columns as named', chosenColumns(sheet, columns)),
+  uses: [],
+})
+
+function layoutOf(name: string, columns: object): Found['layout'] {
   const layout = parseLayout({
     format: LAYOUT_FORMAT,
-    name: 'columns as named',
+    name,
     fields: [],
-    series: [{ direction: 'by sign', ...chosenColumns(sheet, columns) }],
+    series: [{ direction: 'by sign', ...columns }],
   })
   const [series] = layout.series
   if (!series) refuse('layout-invalid', 'the layout names no series')
-  return { layout: { ...layout, series: [series] }, guesses: [], questions: [] }
+  return { ...layout, series: [series] }
 }
 
 function picked(

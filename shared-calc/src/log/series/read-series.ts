@@ -1,6 +1,6 @@
-import type { LogRemark } from '../../catalogue/findings/log/log-text.js'
 import { seriesText } from '../../catalogue/findings/log/series.js'
 import { tableText } from '../../catalogue/findings/log/tables.js'
+import type { Remark } from '../../catalogue/findings/remark.js'
 import type { Direction } from '../../contract/record/index.js'
 import type { Collector } from '../collector.js'
 import { addressOf, withSheet } from '../grid/address.js'
@@ -193,7 +193,7 @@ function scatterOf({ pressure, flow }: Station, flowKind: SeriesCells['flowKind'
   }
 }
 
-const averaged = (cells: SeriesCells, { pressure, flow }: Station): LogRemark =>
+const averaged = (cells: SeriesCells, { pressure, flow }: Station): Remark =>
   seriesText('log-series-reading', {
     samples: pressure.samples,
     mean: pressure.mean,

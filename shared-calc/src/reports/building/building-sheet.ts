@@ -21,13 +21,13 @@ export function writeBuildingSheet(
   places: Places,
 ): void {
   const sheet = workbook.addWorksheet(BUILDING, { views: [{ showGridLines: false }] })
-  sheet.columns = [32, 12, 12, 12, 12, 12, 13, 13].map((width) => ({ width }))
+  sheet.columns = [40, 11, 11, 11, 12, 12, 13, 12].map((width) => ({ width }))
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Building of several homes'
   sheet.getRow(1).height = 26
   const { target } = result
   const facts: [string, string][] = [
     ['Building', result.name],
-    ['Target', `${target.label}: ${target.quantity} ≤ ${target.limit} ${target.unit}`],
+    ['Target', targetText(target)],
     ['Judged', ruleWords[result.rule]],
     ['Tests', `${result.homes.length} of ${counted(worked.homesInBuilding, 'home')}`],
   ]
@@ -40,7 +40,7 @@ export function writeBuildingSheet(
   row = homes(sheet, row + 1, worked, result, places)
   if (worked.sample) row = sample(sheet, row + 1, worked.sample, places)
   if (result.findings.length > 0) {
-    headingRow(sheet, row + 1, 'To note', COLUMNS)
+    headingRow(sheet, row + 1, 'Notes', COLUMNS)
     row += 2
     for (const { severity, message } of result.findings)
       row = writeLine(sheet, row, `${severityWords[severity]}: ${message}`, WIDE)
@@ -48,7 +48,7 @@ export function writeBuildingSheet(
   row = writeLine(
     sheet,
     row + 1,
-    'Local codes and licensed practice decide how several homes are tested and judged.',
+    'Local codes and licensed practice decide how several homes are tested and compared with a limit.',
     { ...WIDE, font: fonts.small },
   )
   setUpPage(sheet, {
@@ -57,6 +57,12 @@ export function writeBuildingSheet(
     lastRow: row,
     lastColumn: COLUMNS,
   })
+}
+
+/** The name of a target and its limit; a target without a name of its own is called by its limit. */
+function targetText({ label, quantity, limit, unit }: BuildingResult['target']): string {
+  const text = `${quantity} ≤ ${limit} ${unit}`
+  return text.startsWith(label) ? text : `${label}: ${text}`
 }
 
 const severityWords = { invalidates: 'not valid', caution: 'caution', note: 'note' } as const
@@ -119,7 +125,7 @@ function ways(
       { head: '95 % from' },
       { head: '95 % to' },
       { head: 'standard\nuncertainty' },
-      { head: 'judged\nvalue' },
+      { head: 'value\ncompared' },
       { head: 'margin' },
       { head: 'probability\nto meet' },
     ],

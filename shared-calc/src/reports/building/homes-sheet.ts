@@ -6,10 +6,11 @@ import { outcomeWords } from '../../catalogue/words.js'
 import { linkTo } from '../workbook/file-link.js'
 import { setUpPage } from '../workbook/page.js'
 import type { Places } from '../workbook/places.js'
-import { dress, fills, fonts, formatFor, underline, wrap } from '../workbook/styles.js'
+import { dress, fills, fonts, heightFor, underline, wrap } from '../workbook/styles.js'
 
 export const HOMES = 'Homes'
 const HEAD = 10
+const NAME_WIDTH = 26
 export const FIRST_HOME = HEAD + 1
 
 /** Columns after the figure: what the homes can be weighted by. */
@@ -25,10 +26,10 @@ export function writeHomesSheet(
   const sheet = workbook.addWorksheet(HOMES, {
     views: [{ showGridLines: false, state: 'frozen', ySplit: HEAD }],
   })
-  sheet.columns = [26, 15, 11, 12, 13, 12, 12, 12, 12, 13, 34].map((width) => ({ width }))
+  sheet.columns = [NAME_WIDTH, 15, 11, 12, 13, 12, 12, 12, 12, 13, 34].map((width) => ({ width }))
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Homes'
   dress(sheet.getCell('A2'), { font: fonts.muted }).value =
-    'Taken over from the tests as they were issued. The working refers to these cells.'
+    'Copied from the tests as issued. The working refers to these cells.'
   const facts: [string, number, string][] = [
     [`limit of ${target.quantity}, ${target.unit}`, target.limit, 'building.limit'],
     ['homes in the building', homesInBuilding, 'building.homesInBuilding'],
@@ -41,7 +42,7 @@ export function writeHomesSheet(
     ...(sample
       ? ([
           ['size of the sample', givenOf(sample, 'z_s'), 'building.sampleSize'],
-          ['further homes for each that misses', givenOf(sample, 'z_f'), 'building.morePerMiss'],
+          ['extra homes to test for each home that fails', givenOf(sample, 'z_f'), 'building.morePerMiss'],
         ] as [string, number, string][])
       : []),
   ]
@@ -67,15 +68,16 @@ export function writeHomesSheet(
     texts.forEach((text, k) => {
       dress(sheet.getCell(row, 1 + k), { alignment: { ...wrap, horizontal: 'left' } }).value = text
     })
-    number(sheet, row, 4, result.value)
+    sheet.getRow(row).height = heightFor(result.name, NAME_WIDTH)
+    number(sheet, row, 4, result.value, '0.000')
     places.placeField(`homes[${i}].figure`, { sheet: HOMES, column: 4, row })
     weights.forEach((weight, k) => {
       const value = values[weight]
       if (value === undefined) return
-      number(sheet, row, 5 + k, value)
+      number(sheet, row, 5 + k, value, '0.0')
       places.placeField(`homes[${i}].${weight}`, { sheet: HOMES, column: 5 + k, row })
     })
-    dress(sheet.getCell(row, 9), { alignment: { ...wrap, indent: 1 } }).value =
+    dress(sheet.getCell(row, 9), { alignment: { ...wrap, horizontal: 'left', indent: 1 } }).value =
       result.adjoiningSpaces ?? 'not stated'
     dress(sheet.getCell(row, 10), { alignment: wrap }).value = outcomeWords[result.outcome]
     linkTo(
@@ -129,7 +131,6 @@ function writeHeads(sheet: Worksheet, { quantity, unit }: BuildingResult['target
   })
 }
 
-function number(sheet: Worksheet, row: number, column: number, value: number): void {
-  dress(sheet.getCell(row, column), { numFmt: formatFor(value), alignment: { vertical: 'top' } }).value =
-    value
+function number(sheet: Worksheet, row: number, column: number, value: number, numFmt: string): void {
+  dress(sheet.getCell(row, column), { numFmt, alignment: { vertical: 'top' } }).value = value
 }

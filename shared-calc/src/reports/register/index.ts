@@ -1,6 +1,8 @@
 export type { RegisterRow } from './arrange.js'
+export type { BuildingLine } from './building-line.js'
 export { CALIBRATION_DAYS, type ExpiringCalibration } from './calibrations.js'
 export type { HouseChange } from './houses.js'
+export { type Order, readOrders, withOrders } from './orders.js'
 export { type LeftOut, type LeftOutKind, leftOutKinds, type ReadLines, readLines } from './read-lines.js'
 export { namedByPart, type ReadRecord, type ReadRecords, readRecords } from './read-records.js'
 export { clientsOf, makeRegister, REGISTER_FORMAT, type Register, type RegisterOptions } from './register.js'

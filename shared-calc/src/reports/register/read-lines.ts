@@ -1,12 +1,13 @@
 import { evaluate } from '../../assessment/evaluate.js'
 import { counted } from '../../catalogue/words.js'
-import { InputError, problemLine } from '../../contract/problem.js'
+import { InputError, type Problem, problemLine } from '../../contract/problem.js'
 import type { Grid } from '../../log/grid/grid.js'
 import type { Layout } from '../../log/layout/schema.js'
-import { readGrid } from '../../log/read-log.js'
+import { type LogTest, readGrid } from '../../log/read-log.js'
 import { layoutOf, NOT_A_SUMMARY, openArchived, ownReport } from '../archive/open-archived.js'
 import { CHECK } from '../workbook/check-sheet.js'
 import type { ReadSummary } from '../workbook/read-summary.js'
+import { type BuildingLine, buildingLine } from './building-line.js'
 import { lineOf, type TestLine } from './test-line.js'
 
 /** What came of reading one file: its tests, and why others in it could not be read. */
@@ -32,6 +33,8 @@ export interface LeftOut {
   readonly expected?: true
   /** Why it was never meant to be read, in a word. */
   readonly kind?: LeftOutKind
+  /** What the workbook of a building of several homes shows. */
+  readonly building?: BuildingLine
 }
 
 /**
@@ -57,6 +60,16 @@ function ofSummary(file: string, summary: ReadSummary, grid: Grid): TestLine {
   )
 }
 
+/** Why a test of a log has no record: faults, and what its layout's answers leave open. */
+export const standingInTheWay = ({ problems, questions }: LogTest): Problem[] => [
+  ...problems,
+  ...questions.map(({ path, text, cells: [cell] }) => ({
+    path,
+    message: text,
+    ...(cell !== undefined && { cell }),
+  })),
+]
+
 /** What tells that a summary is not as issued. Re-run finds more: the register only looks at digests and sheet Check. */
 export function alteration({ digests, evaluation }: ReadSummary, grid: Grid): string | undefined {
   const { record } = digests
@@ -72,8 +85,11 @@ export function alteration({ digests, evaluation }: ReadSummary, grid: Grid): st
 
 function ofLog(file: string, grid: Grid, layouts: readonly Layout[]): ReadLines {
   const own = ownReport(grid)
-  if (own !== undefined)
-    return { lines: [], leftOut: [{ file, why: own, expected: true, kind: 'own report' }] }
+  if (own !== undefined) {
+    const building = buildingLine(grid)
+    const left = { file, why: own, expected: true, kind: 'own report' } as const
+    return { lines: [], leftOut: [{ ...left, ...(building && { building }) }] }
+  }
   if (!layoutOf(grid, layouts)) return { lines: [], leftOut: [{ file, why: NOT_A_SUMMARY }] }
   const { tests, problems } = readGrid(grid, { layouts })
   if (tests.length === 0) return { lines: [], leftOut: [{ file, why: problems.map(problemLine).join('; ') }] }
@@ -83,7 +99,7 @@ function ofLog(file: string, grid: Grid, layouts: readonly Layout[]): ReadLines 
   for (const [i, test] of tests.entries()) {
     const part = several ? { part: `test ${i + 1}` } : {}
     try {
-      if (!test.record) throw new InputError(test.problems)
+      if (!test.record) throw new InputError(standingInTheWay(test))
       const evaluation = evaluate(test.record, { cells: test.cells, findings: test.findings })
       lines.push(lineOf({ file, ...part, source: 'own layout' }, test.record, evaluation))
     } catch (error) {

@@ -3,7 +3,7 @@ import type { TestRecord } from '../../contract/record/index.js'
 import type { Layout } from '../../log/layout/schema.js'
 import { readGrid } from '../../log/read-log.js'
 import { layoutOf, NOT_A_SUMMARY, openArchived, ownReport } from '../archive/open-archived.js'
-import { alteration, type LeftOut } from './read-lines.js'
+import { alteration, type LeftOut, standingInTheWay } from './read-lines.js'
 
 /** The record of one archived test. */
 export interface ReadRecord {
@@ -44,11 +44,11 @@ export function readRecords(bytes: Uint8Array, file: string, layouts: readonly L
     if (own !== undefined)
       return { records: [], leftOut: [{ file, why: own, expected: true, kind: 'own report' }] }
     if (!layoutOf(grid, layouts)) return left(file, NOT_A_SUMMARY)
-    const { tests, problems } = readGrid(grid, { layouts })
+    const { tests } = readGrid(grid, { layouts })
     const records = tests.flatMap(({ record }, i) =>
       record ? [{ file, ...(tests.length > 1 && { part: `test ${i + 1}` }), record }] : [],
     )
-    const faults = [...problems, ...tests.flatMap((test) => (test.record ? [] : test.problems))]
+    const faults = [...tests.flatMap((test) => (test.record ? [] : standingInTheWay(test)))]
     return {
       records,
       leftOut: faults.length > 0 ? [{ file, why: faults.map(problemLine).join('; ') }] : [],

@@ -20,6 +20,10 @@ export interface TestLine {
   readonly stage?: string
   readonly date: string
   readonly testNumber?: string
+  /** From the office's list of orders. */
+  readonly orderNumber?: string
+  /** From the office's list of orders, in its own currency. */
+  readonly fee?: number
   readonly recordDigest: string
   /** SHA-256 of the readings of all runs: the same for every issue of a test. */
   readonly readingsDigest: string

@@ -34,6 +34,10 @@ export interface Totals {
   readonly superseded: number
   /** Tests to bill: each once, without those that are not valid. */
   readonly billable: number
+  /** Sum of the fees of tests to bill; absent where no test has one. */
+  readonly fees?: number
+  /** Tests to bill whose fee is not known; absent where no test has one. */
+  readonly withoutFee?: number
   /** Tests of these rows after which the plot must still be retested. */
   readonly toRetest: number
 }
@@ -74,8 +78,17 @@ export function totalsOf(group: string, rows: readonly RegisterRow[]): Totals {
     ) as Totals['classes'],
     superseded: rows.filter(({ role, counts }) => isTest(role) && !counts).length,
     billable: rows.filter(isBillable).length,
+    ...feesOf(rows),
     toRetest: rows.filter((row) => row.latest && asksForRetest(row)).length,
   }
+}
+
+function feesOf(rows: readonly RegisterRow[]): Pick<Totals, 'fees' | 'withoutFee'> {
+  if (!rows.some(({ fee }) => fee !== undefined)) return {}
+  const billed = rows.filter(isBillable)
+  // Added up in hundredths, so that no rest of binary fractions shows.
+  const hundredths = billed.reduce((sum, { fee = 0 }) => sum + Math.round(100 * fee), 0)
+  return { fees: hundredths / 100, withoutFee: billed.filter(({ fee }) => fee === undefined).length }
 }
 
 function spread<Median extends string, Worst extends string>(

@@ -5,7 +5,7 @@ import { reference } from '../workbook/address.js'
 import { live, type Shown } from '../workbook/live-cell.js'
 import { setUpPage } from '../workbook/page.js'
 import type { Places } from '../workbook/places.js'
-import { dress, fills, fonts, underline, wrap } from '../workbook/styles.js'
+import { dress, fills, fonts, heightFor, underline, wrap } from '../workbook/styles.js'
 
 export const ALLOWANCE = 'Allowance'
 const SHARES = 3
@@ -44,8 +44,8 @@ const heads: readonly (readonly [string, number])[] = [
   ['left\ncm²', 8],
   ['probability\nto be within', 11],
   ['Next trade', 11],
-  ['Why', 24],
-  ['File', 30],
+  ['Why', 20],
+  ['File', 18],
 ]
 
 /** One row a test: what is allowed, used and left, and whether the next trade may start. */
@@ -58,7 +58,7 @@ export function writeAllowanceSheet(sheet: Worksheet, worked: WorkedStages, plac
       stage
     dress(sheet.getCell(SHARES, 4 + 2 * i), { numFmt: '0%', fill: fills.given }).value = worked.shares[stage]
   })
-  dress(sheet.getCell(CONFIDENCE, 1), { font: fonts.muted }).value = 'probability needed for go'
+  dress(sheet.getCell(CONFIDENCE, 1), { font: fonts.muted }).value = 'probability needed'
   dress(sheet.getCell(CONFIDENCE, 4), { numFmt: '0%', fill: fills.given }).value = worked.confidence
   dress(sheet.getCell(5, 1), { font: fonts.small }).value =
     'Shares and probability are common practice, no source. Change the yellow cells to set your own.'
@@ -67,7 +67,12 @@ export function writeAllowanceSheet(sheet: Worksheet, worked: WorkedStages, plac
     dress(sheet.getCell(ALLOWANCE_HEAD, i + 1), {
       font: fonts.bold,
       fill: fills.heading,
-      alignment: { wrapText: true, vertical: 'bottom', horizontal: i >= 3 && i <= 13 ? 'right' : 'left' },
+      alignment: {
+        wrapText: true,
+        vertical: 'bottom',
+        horizontal: i >= 3 && i <= 13 ? 'right' : 'left',
+        indent: i === columns.decision - 1 ? 1 : 0,
+      },
     }).value = head
   })
   const names = shortNames(worked.stages.map(({ test }) => test.file))
@@ -127,9 +132,12 @@ function writeRow(
     dress(sheet.getCell(row, i + 1), {
       ...(numFmt && { numFmt }),
       alignment:
-        i >= 3 && i <= 13 ? { horizontal: 'right', vertical: 'top' } : { ...wrap, horizontal: 'left' },
+        i >= 3 && i <= 13
+          ? { horizontal: 'right', vertical: 'top' }
+          : { ...wrap, horizontal: 'left', indent: i === columns.decision - 1 ? 1 : 0 },
     }).value = value ?? null
   })
+  sheet.getRow(row).height = Math.max(heightFor(stage.plot, 24), heightFor(stage.why ?? '', 20))
   underline(sheet, row, heads.length)
 }
 

@@ -3,11 +3,12 @@ import { type SiteStage, siteStages, type WorkedStages } from '../../assessment/
 import { columnLetters } from '../workbook/address.js'
 import { writeLine } from '../workbook/live-cell.js'
 import { setUpPage } from '../workbook/page.js'
-import { dress, fills, fonts, underline } from '../workbook/styles.js'
+import { dress, fills, fonts, heightFor, underline } from '../workbook/styles.js'
 import { ALLOWANCE, ALLOWANCE_HEAD, columns } from './allowance-sheet.js'
 
 export const SITE = 'Site'
 const HEAD = 4
+const PLOT_WIDTH = 34
 const heads: Readonly<Record<SiteStage, string>> = {
   fabric: 'Fabric',
   'after services': 'After services',
@@ -16,11 +17,11 @@ const heads: Readonly<Record<SiteStage, string>> = {
 
 /** Plots down, stages across: share of the target used, and whether the next trade may start. */
 export function writeSiteSheet(sheet: Worksheet, { plots, stages, leftOut }: WorkedStages): void {
-  sheet.columns = [34, 22, 22, 22, 16].map((width) => ({ width }))
+  sheet.columns = [PLOT_WIDTH, 22, 22, 22, 16].map((width) => ({ width }))
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'May the next trade start?'
   sheet.getRow(1).height = 26
   dress(sheet.getCell('A2'), { font: fonts.muted }).value =
-    'Share of the leakage target used at each stage. Go: sure enough that the leakage is within what is allowed so far.'
+    'Share of the leakage target used at each stage. Go: the leakage is within the allowance with the probability needed, so the next trade may start.'
   const all = ['Plot', ...siteStages.map((stage) => heads[stage]), 'Next']
   all.forEach((head, i) => {
     dress(sheet.getCell(HEAD, i + 1), {
@@ -31,7 +32,7 @@ export function writeSiteSheet(sheet: Worksheet, { plots, stages, leftOut }: Wor
   })
   plots.forEach((plot, k) => {
     const row = HEAD + 1 + k
-    sheet.getRow(row).height = 20
+    sheet.getRow(row).height = Math.max(20, heightFor(plot, PLOT_WIDTH))
     dress(sheet.getCell(row, 1), { alignment: { vertical: 'middle', wrapText: true } }).value = plot
     siteStages.forEach((stage, i) => {
       const found = stages.find((one) => one.plot === plot && one.stage === stage)

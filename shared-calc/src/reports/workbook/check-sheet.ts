@@ -1,17 +1,21 @@
 import type { Workbook, Worksheet } from 'exceljs'
-import type { Finding, TestRecord } from '../../contract/record/index.js'
+import type { Evaluation, Finding, TestRecord } from '../../contract/record/index.js'
 import { pathText, placeWords } from '../../contract/record/index.js'
 import { reference } from './address.js'
+import { writeRecordRows } from './check-record.js'
+import { CHECK_COLUMNS as COLUMNS, heads, numberRow, textRow } from './check-rows.js'
+import { writeShownRows } from './check-shown.js'
 import type { PublishedFigure } from './figures.js'
 import { leavesOf } from './leaves.js'
+import { writeLine } from './live-cell.js'
 import { setUpPage } from './page.js'
 import type { Places } from './places.js'
-import { dress, fills, fonts, formatFor, headingRow, underline, wrap } from './styles.js'
+import { RECORD } from './record-sheet.js'
+import { dress, fonts, headingRow, wrap } from './styles.js'
 
 export const CHECK = 'Check'
-const COLUMNS = 5
-/** Largest relative difference that still counts as agreement; of a small rest, relative to the whole it is a rest of. */
-const TOLERANCE = '1E-9'
+/** Row of the first finding. */
+const FINDINGS = 7
 
 /** What Summary refers to on this sheet. */
 export interface CheckPlaces {
@@ -21,6 +25,8 @@ export interface CheckPlaces {
   readonly invalidating: string
   /** Row of each finding; its severity stands in A, its message in B. */
   readonly findingRows: readonly number[]
+  /** The first row with a state, and the next row that is free. */
+  readonly states: { readonly from: number; readonly next: number }
 }
 
 /** Recorded against present: every published figure and every input, red where they differ; and the findings in full. */
@@ -34,21 +40,49 @@ export function writeCheckSheet(
   const sheet = workbook.addWorksheet(CHECK, { views: [{ showGridLines: false }] })
   sheet.columns = [54, 24, 24, 16, 12].map((width) => ({ width }))
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Check'
-  const findingRows = writeFindings(sheet, findings, 6, record)
-  const figuresStart = 6 + Math.max(findings.length, 1) + 2
+  const findingRows = writeFindings(sheet, findings, FINDINGS, record)
+  const figuresStart = FINDINGS + Math.max(findings.length, 1) + 2
   const inputs = leavesOf(record).filter(({ keys }) => places.field(pathText(keys)) !== undefined)
   const inputsStart = figuresStart + figures.length + 3
   figureRows(sheet, figures, figuresStart, places)
   inputRows(sheet, inputs, inputsStart, places, record)
-  const last = inputsStart + inputs.length + 1
-  const states = `$E$${figuresStart}:$E$${last}`
-  writeState(sheet, states, findings)
-  colourStates(sheet, states)
-  setUpPage(sheet, { landscape: false, title: CHECK, lastRow: last, lastColumn: COLUMNS })
-  return { differing: `${CHECK}!$B$2`, invalidating: `${CHECK}!$B$3`, findingRows }
+  return {
+    differing: `${CHECK}!$B$2`,
+    invalidating: `${CHECK}!$B$3`,
+    findingRows,
+    states: { from: figuresStart, next: inputsStart + inputs.length + 3 },
+  }
 }
 
-function writeState(sheet: Worksheet, states: string, findings: readonly Finding[]): void {
+/** What else is checked, once the sheets it looks at are written; then the count of all that differs. */
+export function finishCheckSheet(
+  workbook: Workbook,
+  summary: Worksheet,
+  { states: { from, next } }: CheckPlaces,
+  issued: { readonly record: TestRecord; readonly evaluation: Evaluation },
+  limit: number,
+): void {
+  const sheet = workbook.getWorksheet(CHECK)
+  const record = workbook.getWorksheet(RECORD)
+  if (!sheet || !record) throw new RangeError('the workbook is not written yet')
+  const shown = writeShownRows(sheet, summary, next, limit)
+  const last = writeRecordRows(sheet, record, issued, shown + 2)
+  writeState(sheet, { from, last }, issued.evaluation.findings)
+  colourStates(sheet, `$E$${from}:$E$${last}`)
+  writeLine(sheet, last + 2, CANNOT, { columns: COLUMNS, perRow: 125, font: fonts.small })
+  setUpPage(sheet, { landscape: false, title: CHECK, lastRow: last + 2, lastColumn: COLUMNS })
+}
+
+const CANNOT =
+  'Formulas cannot check the chart, pictures, how cells look, the digests and the signature. Re-run the file for these: draughtbook rerun.'
+
+function writeState(
+  sheet: Worksheet,
+  { from, last }: { readonly from: number; readonly last: number },
+  findings: readonly Finding[],
+): void {
+  const states = `$E$${from}:$E$${last}`
+
   dress(sheet.getCell('A2'), { font: fonts.bold }).value = 'cells that differ from the issued record'
   dress(sheet.getCell('B2'), { font: fonts.bold, alignment: { horizontal: 'left' } }).value = {
     formula: `COUNTIF(${states},"differs")`,
@@ -57,6 +91,11 @@ function writeState(sheet: Worksheet, states: string, findings: readonly Finding
   dress(sheet.getCell('C2'), { font: fonts.bold }).value = {
     formula: 'IF(B2=0,"agrees with the issued record","edited since issue")',
     result: 'agrees with the issued record',
+  }
+  dress(sheet.getCell('A4'), {}).value = 'the first of them'
+  dress(sheet.getCell('B4'), { alignment: { horizontal: 'left' } }).value = {
+    formula: `IF(B2=0,"none",INDEX($A$${from}:$A$${last},MATCH("differs",${states},0)))`,
+    result: 'none',
   }
   dress(sheet.getCell('A3'), {}).value = 'findings that invalidate the test, when it was issued'
   dress(sheet.getCell('B3'), { alignment: { horizontal: 'left' } }).value = findings.filter(
@@ -91,21 +130,6 @@ function writeFindings(
   })
 }
 
-function heads(sheet: Worksheet, row: number, title: string): void {
-  headingRow(sheet, row, title, COLUMNS)
-  for (const [column, text] of [
-    [2, 'recorded'],
-    [3, 'now'],
-    [4, 'difference'],
-    [5, 'state'],
-  ] as const)
-    dress(sheet.getCell(row, column), {
-      font: fonts.bold,
-      fill: fills.heading,
-      alignment: { horizontal: 'right' },
-    }).value = text
-}
-
 function figureRows(
   sheet: Worksheet,
   figures: readonly PublishedFigure[],
@@ -137,45 +161,6 @@ function inputRows(
     if (typeof value === 'number') numberRow(sheet, row, value, address)
     else textRow(sheet, row, value, address)
   })
-}
-
-function numberRow(sheet: Worksheet, row: number, recorded: number, address: string, restOf = 0): void {
-  const sizes = [`ABS(B${row})`, `ABS(C${row})`, ...(restOf > 0 ? [literal(restOf)] : [])]
-  const numFmt = formatFor(recorded)
-  dress(sheet.getCell(row, 2), { numFmt }).value = recorded
-  dress(sheet.getCell(row, 3), { numFmt }).value = { formula: address, result: recorded }
-  dress(sheet.getCell(row, 4), { numFmt: '0.0E+00;-0.0E+00;0' }).value = {
-    // Where both agree, what rounding leaves between them is not shown as a difference.
-    formula: `IF(E${row}="agrees",0,IFERROR(C${row}-B${row},""))`,
-    result: 0,
-  }
-  state(
-    sheet,
-    row,
-    `IF(ISNUMBER(${address}),ABS(C${row}-B${row})<=${TOLERANCE}*MAX(${sizes.join(',')}),FALSE)`,
-  )
-}
-
-/** Few digits are enough for a tolerance, and programs that save them again keep them. */
-const literal = (value: number): string => String(Number(value.toPrecision(3)))
-
-function textRow(sheet: Worksheet, row: number, recorded: string | boolean, address: string): void {
-  dress(sheet.getCell(row, 2), { alignment: { horizontal: 'right' } }).value = recorded
-  dress(sheet.getCell(row, 3), { alignment: { horizontal: 'right' } }).value = {
-    formula: address,
-    result: recorded,
-  }
-  // LibreOffice counts truth values among the numbers.
-  const kind = typeof recorded === 'boolean' ? `NOT(ISLOGICAL(${address}))` : `ISNUMBER(${address})`
-  state(sheet, row, `IF(${kind},FALSE,EXACT(B${row},C${row}))`)
-}
-
-function state(sheet: Worksheet, row: number, agrees: string): void {
-  dress(sheet.getCell(row, 5), { alignment: { horizontal: 'right' } }).value = {
-    formula: `IF(IFERROR(${agrees},FALSE),"agrees","differs")`,
-    result: 'agrees',
-  }
-  underline(sheet, row, COLUMNS)
 }
 
 function colourStates(sheet: Worksheet, states: string): void {

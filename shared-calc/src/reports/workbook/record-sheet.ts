@@ -68,13 +68,17 @@ export function recordRows(grid: Grid): Map<string, string[]> {
 const CHUNK = 30_000
 
 /**
- * JSON in plain ASCII, cut into pieces that a cell can hold. Everything a spreadsheet might alter on the way
- * is escaped: characters outside ASCII, and `_x`, which begins an escape of its own in workbook files.
+ * A value as sheet Record holds it: JSON in plain ASCII. Everything a spreadsheet might alter on the way is escaped: characters
+ * outside ASCII, and `_x`, which begins an escape of its own in workbook files.
  */
-function jsonChunks(value: unknown): string[] {
-  const text = JSON.stringify(value)
+export const sheetText = (value: unknown): string =>
+  JSON.stringify(value)
     .replace(/[\u007f-\uffff]/g, (mark) => `\\u${mark.charCodeAt(0).toString(16).padStart(4, '0')}`)
     .replaceAll('_x', '\\u005fx')
+
+/** The same cut into pieces that a cell can hold. */
+function jsonChunks(value: unknown): string[] {
+  const text = sheetText(value)
   const chunks: string[] = []
   for (let at = 0; at < text.length; at += CHUNK) chunks.push(text.slice(at, at + CHUNK))
   return chunks

@@ -1,9 +1,14 @@
+export interface ReportGroup {
+  readonly title: string
+  readonly fields: readonly string[]
+}
+
 /**
  * What a test report lists beside readings, results and findings, by heading. Sources: ISO 9972:2015, clause on the test
  * report (value from memory); public checklist for passive house test reports; Swiss directive on airtightness
  * measurements 2022.1 (both read in part).
  */
-export const reportItems: readonly { readonly title: string; readonly fields: readonly string[] }[] = [
+export const reportItems: readonly ReportGroup[] = [
   {
     title: 'Test',
     fields: [
@@ -19,6 +24,8 @@ export const reportItems: readonly { readonly title: string; readonly fields: re
       'test.purpose',
       'test.method',
       'test.preparation',
+      'test.adjoiningSpaces',
+      'test.notes',
     ],
   },
   {
@@ -47,15 +54,37 @@ export const reportItems: readonly { readonly title: string; readonly fields: re
       'conditions.beaufort',
     ],
   },
-  {
-    title: 'Instruments',
-    fields: [
-      'pressureGauge.serial',
-      'pressureGauge.calibrationDue',
-      'flowDevice.serial',
-      'flowDevice.calibrationDue',
-      'flowDevice.referenceDensity_kg_m3',
-      'runs[0].averagingTime_s',
-    ],
-  },
 ]
+
+/** What else is said of the instruments. */
+export const ofInstruments = ['flowDevice.referenceDensity_kg_m3', 'runs[0].averagingTime_s'] as const
+
+/**
+ * What public checklists and directives ask a report to say and a record has no field for: it is left to be written in by hand.
+ * Sources as above; California Title 24, NA5.5.
+ */
+export const byHand: readonly string[] = [
+  'where the fan stood',
+  'temperatures after the test',
+  'exposure of the building to wind',
+  'part of the building that was tested',
+]
+
+/** Fields that nobody asks for: they are shown where they were logged. */
+export const shownIfLogged: ReadonlySet<string> = new Set([
+  'building.site',
+  'test.notes',
+  'building.volumeUncertainty_m3',
+  'building.lossArea_m2',
+  'building.altitude_m',
+  'conditions.beaufort',
+  'flowDevice.referenceDensity_kg_m3',
+  'runs[0].averagingTime_s',
+])
+
+/** Instruments, one row each; of several ways to state an accuracy the first that was logged is shown. */
+export const instruments = [
+  { name: 'Pressure gauge', part: 'pressureGauge', accuracy: ['accuracy_Pa', 'accuracy_relative'] },
+  { name: 'Flow device', part: 'flowDevice', accuracy: ['accuracy_relative', 'accuracy_m3_h'] },
+  { name: 'Thermometer', part: 'thermometer', accuracy: ['accuracy_K'] },
+] as const

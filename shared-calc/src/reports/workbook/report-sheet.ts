@@ -8,8 +8,15 @@ import { dayFrom, live, logged, type Shown, writeLine, writeTable } from './live
 import { setUpPage } from './page.js'
 import type { PlacedPicture } from './pictures/add-pictures.js'
 import { detailsNote, writePhotos } from './pictures/photo-rows.js'
-import { reportItems } from './report-items.js'
-import { dress, fonts, headingRow } from './styles.js'
+import {
+  byHand,
+  instruments,
+  ofInstruments,
+  type ReportGroup,
+  reportItems,
+  shownIfLogged,
+} from './report-items.js'
+import { dress, fonts, headingRow, underline } from './styles.js'
 import type { SummaryInput } from './summary-input.js'
 
 export const REPORT = 'Report'
@@ -31,7 +38,8 @@ export function writeReportSheet(sheet: Worksheet, input: SummaryInput): PlacedP
   }).value = `${input.method.title}. All figures come from sheets Readings and Working of the summary workbook.`
   let row = 4
   for (const { title, fields } of reportItems) row = writeFields(sheet, input, title, fields, row)
-  row = writeOpenings(sheet, input.record, row)
+  row = writeInstruments(sheet, input, row)
+  row = writeByHand(sheet, writeOpenings(sheet, input.record, row))
   // Readings and results begin a page of their own.
   sheet.getRow(row - 1).addPageBreak()
   for (const run of input.test.runs) row = writeRun(sheet, input, run, row)
@@ -55,17 +63,18 @@ export const addReportSheet = (workbook: Workbook): Worksheet =>
 const photosInOrder = ({ pictures }: SummaryInput) =>
   (['set-up', 'leak'] as const).flatMap((what) => pictures?.list.filter(({ of }) => of === what) ?? [])
 
-/** Two fields a line, each with its unit; what was not logged says so. */
+/** One field a line with its unit; what was not logged says so. */
 function writeFields(
   sheet: Worksheet,
   input: SummaryInput,
-  title: string,
-  fields: readonly string[],
+  title: string | undefined,
+  fields: ReportGroup['fields'],
   start: number,
 ): number {
   const { record } = input
-  headingRow(sheet, start, title, COLUMNS)
-  fields.forEach((path, i) => {
+  if (title !== undefined) headingRow(sheet, start, title, COLUMNS)
+  const shown = fields.filter((path) => !shownIfLogged.has(path) || valueAt(record, path) !== undefined)
+  shown.forEach((path, i) => {
     const row = start + 1 + i
     const { label, unit } = fieldLabel(path.split('.'))
     dress(sheet.getCell(row, 1), { font: fonts.muted, alignment: { vertical: 'top' } }).value = capital(label)
@@ -84,7 +93,40 @@ function writeFields(
     else if (unit) cell.numFmt = typeof value === 'number' ? `General" ${unit}"` : 'General'
     sheet.getRow(row).height = 13.5 * Math.max(1, Math.ceil(String(value).length / 95))
   })
-  return start + fields.length + 2
+  return start + shown.length + 2
+}
+
+/** Each instrument with its number, the end of its calibration and its accuracy; then what else is said of them. */
+function writeInstruments(sheet: Worksheet, input: SummaryInput, start: number): number {
+  const { record } = input
+  headingRow(sheet, start, 'Instruments', COLUMNS)
+  const field = (path: string, numFmt?: string): Shown => {
+    const value = valueAt(record, path)
+    if (value === undefined) return { value: 'not logged' }
+    return { value: shownField(input, path, value), ...(numFmt && { numFmt }) }
+  }
+  const row = writeTable(
+    sheet,
+    start + 1,
+    [
+      { head: '', align: 'left' },
+      { head: 'serial number' },
+      { head: 'calibration due' },
+      { head: 'accuracy' },
+    ],
+    instruments.map(({ name, part, accuracy }) => {
+      const stated = accuracy.map((key) => `${part}.${key}`)
+      const path = stated.find((one) => valueAt(record, one) !== undefined) ?? stated[0] ?? ''
+      const { unit } = fieldLabel(path.split('.'))
+      return [
+        name,
+        field(`${part}.serial`),
+        field(`${part}.calibrationDue`),
+        field(path, unit ? `"±"General" ${unit}"` : '"±"0.0 %'),
+      ]
+    }),
+  )
+  return writeFields(sheet, input, undefined, ofInstruments, row - 1)
 }
 
 /** A day in words, the method by its title, all else as logged. */
@@ -112,7 +154,8 @@ function valueAt(record: TestRecord, path: string): string | number | boolean | 
 function writeOpenings(sheet: Worksheet, { test }: TestRecord, start: number): number {
   headingRow(sheet, start, 'Openings during the test', COLUMNS)
   const openings = test.openings ?? []
-  if (openings.length === 0) return writeLine(sheet, start + 1, 'No state of openings was logged.', WIDE) + 1
+  if (openings.length === 0)
+    return writeLine(sheet, start + 1, 'The state of the openings was not logged.', WIDE) + 1
   return (
     writeTable(
       sheet,
@@ -125,6 +168,20 @@ function writeOpenings(sheet: Worksheet, { test }: TestRecord, start: number): n
       openings.map(({ opening, state, note }) => [opening, state, note]),
     ) + 1
   )
+}
+
+/** Lines for what is asked of a report and is not in the record. */
+function writeByHand(sheet: Worksheet, start: number): number {
+  headingRow(sheet, start, 'Asked of a test report and not in the record: write it in by hand', COLUMNS)
+  byHand.forEach((item, i) => {
+    const row = start + 1 + i
+    dress(sheet.getCell(row, 1), { font: fonts.muted, alignment: { vertical: 'bottom' } }).value =
+      capital(item)
+    sheet.mergeCells(row, 2, row, COLUMNS)
+    sheet.getRow(row).height = 18
+    underline(sheet, row, COLUMNS)
+  })
+  return start + byHand.length + 2
 }
 
 const curveRows = [

@@ -65,3 +65,7 @@ export function formatFor(value: number): string {
   if (size >= 0.01) return '0.0000'
   return '0.000E+00'
 }
+
+/** Points of a row of the body font that shows a text in a column of this width, line breaks included. */
+export const heightFor = (text: string, width: number): number =>
+  13.5 * text.split('\n').reduce((lines, line) => lines + Math.max(1, Math.ceil(line.length / width)), 0)

@@ -5,7 +5,7 @@ import type { Evaluation, Finding, TestRecord } from '../../contract/record/inde
 import { methodById } from '../../methods/index.js'
 import { reference } from './address.js'
 import type { ChartDescription } from './chart/description.js'
-import { writeCheckSheet } from './check-sheet.js'
+import { finishCheckSheet, writeCheckSheet } from './check-sheet.js'
 import { type PublishedFigure, publishedFigures } from './figures.js'
 import { holdTexts } from './held-texts.js'
 import { issue } from './issued/issue.js'
@@ -95,6 +95,13 @@ export async function layOutSummary(
   const input = { record, evaluation, test, method, places, check, ...(pictures && { pictures }) }
   const chartRows = fillSummarySheet(summary, input)
   const reportPhotos = writeReportSheet(report, input)
+  finishCheckSheet(
+    workbook,
+    summary,
+    check,
+    { record, evaluation },
+    Math.max(0, ...test.criteria.map(({ value }) => value.value('L'))),
+  )
   nameMainResults(workbook, figures, places)
   const drawn = leakageChart(workbook, test, places, chartRows)
   const fields = new Set(

@@ -1,5 +1,5 @@
 import { comparableFormula } from '../formula-text.js'
-import { type Colour, drawnColour } from './colours.js'
+import { type Colour, drawnColour, isLight } from './colours.js'
 import { at, attr, child, children, deep, isOn, textOf, type XmlNode } from './xml-tree.js'
 
 export interface SeriesLook {
@@ -11,7 +11,11 @@ export interface SeriesLook {
   readonly yStored: readonly number[]
   readonly marker: string
   readonly line: Colour | undefined
+  /** Points; undefined where the program chooses, or where there is no line. */
+  readonly lineWidth: number | undefined
   readonly dot: Colour | undefined
+  /** Points; undefined where there is no mark, or the program chooses. */
+  readonly dotSize: number | undefined
   readonly others: number
   /** Points with a look of their own. */
   readonly odd: number
@@ -25,6 +29,8 @@ export interface ChartLook {
   readonly series: readonly SeriesLook[]
   /** In words → value. */
   readonly settings: ReadonlyMap<string, string>
+  /** Series that the legend leaves out, by their numbers. */
+  readonly notInLegend: readonly string[]
 }
 
 const KINDS = /Chart$/
@@ -36,7 +42,14 @@ export function chartOf(tree: XmlNode | undefined): ChartLook {
   const axes = (area?.children ?? []).filter(({ name }) => name.endsWith('Ax'))
   return {
     series: plots.flatMap((plot) => children(plot, 'ser').map(seriesOf)),
+    notInLegend: deep(child(chart, 'legend'), 'legendEntry')
+      .filter((entry) => isOn(attr(child(entry, 'delete'), 'val'), child(entry, 'delete') !== undefined))
+      .map((entry) => attr(child(entry, 'idx'), 'val') ?? ''),
     settings: new Map([
+      ['ground', groundOf(tree, area)],
+      ['parts put elsewhere on it', placedParts(chart)],
+      ['texts too light or too small', oddTexts(tree)],
+      ['number format of the labels', labelFormats(chart)],
       ['kind', plots.map(({ name }) => name).join(', ')],
       ['title', plain(textOf(child(child(chart, 'title'), 'tx')))],
       ['legend', child(chart, 'legend') ? 'yes' : 'no'],
@@ -56,6 +69,50 @@ export function chartOf(tree: XmlNode | undefined): ChartLook {
   }
 }
 
+/** Colour behind the curve, where it is not that of paper. */
+const groundOf = (tree: XmlNode | undefined, area: XmlNode | undefined): string =>
+  [child(area, 'spPr'), child(tree, 'spPr')]
+    .map(drawnColour)
+    .find((colour) => colour !== undefined && colour !== 'none' && colour !== 'FFFFFF') ?? 'white'
+
+/** Parts of a chart that lie where somebody put them; where none says, programs lay them out. */
+const placedParts = (chart: XmlNode | undefined): string =>
+  [
+    ...[child(chart, 'plotArea'), child(chart, 'legend')].map(
+      (part) => at(part, 'layout', 'manualLayout') && part,
+    ),
+    ...deep(chart, 'title').map((title) => at(title, 'layout', 'manualLayout') && title),
+    ...[child(chart, 'legend')].map((part) => isOn(attr(child(part, 'overlay'), 'val')) && part),
+  ]
+    .flatMap((part) => (part ? [part.name] : []))
+    .join(', ') || 'none'
+
+function oddTexts(tree: XmlNode | undefined): string {
+  const fonts = [...deep(tree, 'defRPr'), ...deep(tree, 'rPr')]
+  const odd = fonts.some((font) => {
+    const colour = drawnColour(font)
+    const size = attr(font, 'sz')
+    return (colour !== undefined && isLight(colour)) || (size !== undefined && Number(size) < LEAST_SIZE)
+  })
+  return odd ? 'yes' : 'no'
+}
+
+/** Hundredths of a point. */
+const LEAST_SIZE = 600
+
+/** Number formats of labels on points: a format may say anything in place of a number. */
+const labelFormats = (chart: XmlNode | undefined): string =>
+  [...deep(chart, 'dLbls'), ...deep(chart, 'dLbl')]
+    .flatMap((labels) => children(labels, 'numFmt'))
+    .map((one) => attr(one, 'formatCode') ?? 'General')
+    .filter((code) => code !== 'General')
+    .join('; ') || 'General'
+
+function crossing(axis: XmlNode): string {
+  const where = attr(child(axis, 'crossesAt'), 'val')
+  return where === undefined ? (attr(child(axis, 'crosses'), 'val') ?? 'autoZero') : `at ${where}`
+}
+
 const plain = (text: string): string => text.replace(/\s+/g, ' ').trim()
 
 function axisSettings(axis: XmlNode, index: number): [string, string][] {
@@ -71,6 +128,7 @@ function axisSettings(axis: XmlNode, index: number): [string, string][] {
     [`${name}, from`, number('min')],
     [`${name}, to`, number('max')],
     [`${name}, logarithmic`, child(scaling, 'logBase') ? 'yes' : 'no'],
+    [`${name}, meets the other`, crossing(axis)],
     [`${name}, direction`, attr(child(scaling, 'orientation'), 'val') ?? 'minMax'],
     [`${name}, numbers`, attr(child(axis, 'tickLblPos'), 'val') === 'none' ? 'no' : 'yes'],
     [`${name}, display unit`, displayUnit(child(axis, 'dispUnits'))],
@@ -102,6 +160,8 @@ function seriesOf(series: XmlNode): SeriesLook {
     yStored: storedOf(y),
     marker,
     line: drawnColour(at(series, 'spPr', 'ln')),
+    lineWidth: widthOf(at(series, 'spPr', 'ln')),
+    dotSize: marker === 'none' ? undefined : numberOf(attr(at(series, 'marker', 'size'), 'val')),
     dot: drawnColour(at(series, 'marker', 'spPr')),
     labelled: child(series, 'dLbls') !== undefined,
     odd: children(series, 'dPt').filter((point) => isOdd(point, series)).length,
@@ -109,6 +169,17 @@ function seriesOf(series: XmlNode): SeriesLook {
     others: children(series, 'trendline').length + children(series, 'errBars').length,
   }
 }
+
+/** Points of a line that is drawn. */
+function widthOf(line: XmlNode | undefined): number | undefined {
+  if (drawnColour(line) === 'none') return undefined
+  const width = numberOf(attr(line, 'w'))
+  return width === undefined ? undefined : width / EMU_OF_POINT
+}
+const EMU_OF_POINT = 12_700
+
+const numberOf = (text: string | undefined): number | undefined =>
+  text === undefined ? undefined : Number(text)
 
 /** Whether a point has another mark than its series, or another colour. Some programs repeat the look of the series for a point. */
 function isOdd(point: XmlNode, series: XmlNode): boolean {

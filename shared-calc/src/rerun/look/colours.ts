@@ -1,4 +1,4 @@
-import { at, attr, isOn, type XmlNode } from './xml-tree.js'
+import { at, attr, children, isOn, type XmlNode } from './xml-tree.js'
 
 /** A colour as six hex digits in capitals; `auto` where the program chooses. */
 export type Colour = string
@@ -18,20 +18,30 @@ const THEME = [
   'hlink',
   'folHlink',
 ]
-/** The first colours of the fixed palette (18.8.27); a summary uses none. */
+/** The first colours of the palette where a file has none of its own (18.8.27); a summary uses none. */
 const INDEXED = ['000000', 'FFFFFF', 'FF0000', '00FF00', '0000FF', 'FFFF00', 'FF00FF', '00FFFF']
+
+/** What styles take colours from: the theme's, in the order cells count them, and the palette's. */
+export interface Colours {
+  readonly theme: readonly Colour[]
+  readonly palette: readonly Colour[]
+}
 
 /** Colours of a theme part, in the order cells count them. */
 export function themeColours(theme: XmlNode | undefined): Colour[] {
   const scheme = at(theme, 'themeElements', 'clrScheme')
-  return THEME.map((name) => {
-    const entry = at(scheme, name)?.children[0]
-    return (attr(entry, 'lastClr') ?? attr(entry, 'val') ?? 'auto').toUpperCase()
-  })
+  return THEME.map((name) => drawn(at(scheme, name)?.children[0]))
+}
+
+/** A file's own palette; else the usual one, of which the second eight repeat the first. */
+export function paletteColours(styles: XmlNode | undefined): Colour[] {
+  const own = children(at(styles, 'colors', 'indexedColors'), 'rgbColor')
+  if (own.length === 0) return [...INDEXED, ...INDEXED]
+  return own.map((one) => (attr(one, 'rgb') ?? '').slice(-6).toUpperCase())
 }
 
 /** What a colour element of a style comes to. */
-export function colourOf(node: XmlNode | undefined, theme: readonly Colour[]): Colour {
+export function colourOf(node: XmlNode | undefined, { theme, palette }: Colours): Colour {
   if (!node || isOn(attr(node, 'auto'))) return 'auto'
   const tint = Number(attr(node, 'tint') ?? 0)
   const mark = tint === 0 ? '' : ` tint ${tint.toFixed(2)}`
@@ -39,19 +49,41 @@ export function colourOf(node: XmlNode | undefined, theme: readonly Colour[]): C
   if (rgb !== undefined) return rgb.slice(-6).toUpperCase() + mark
   const number = attr(node, 'theme')
   if (number !== undefined) return (theme[Number(number)] ?? `theme ${number}`) + mark
-  const index = Number(attr(node, 'indexed') ?? 64)
-  if (index >= 64) return 'auto'
-  return (INDEXED[index % 8 === index ? index : index - 8] ?? `palette ${index}`) + mark
+  const index = Number(attr(node, 'indexed') ?? TEXT)
+  if (index === TEXT) return 'auto'
+  return (index === GROUND ? PAPER : (palette[index] ?? `palette ${index}`)) + mark
+}
+
+/** Numbers of the palette for the system's text and ground (18.8.27). */
+const TEXT = 64
+const GROUND = 65
+const PAPER = 'FFFFFF'
+
+/** Colours of the system in a drawing or theme, whatever a file says they last were. */
+const OF_SYSTEM: Readonly<Record<string, Colour>> = { windowText: '000000', window: PAPER }
+
+/** What a colour element of a drawing comes to, with what changes it. */
+function drawn(node: XmlNode | undefined): Colour {
+  const value = attr(node, 'val') ?? 'auto'
+  const base = OF_SYSTEM[value] ?? (attr(node, 'lastClr') ?? value).toUpperCase()
+  const changes = (node?.children ?? []).map((one) => ` ${one.name} ${attr(one, 'val') ?? ''}`)
+  return base + changes.join('')
 }
 
 /** Colour in a drawing: of the first solid fill below an element; `none` where it says there is none. */
 export function drawnColour(node: XmlNode | undefined): Colour | undefined {
   for (const one of node?.children ?? []) {
     if (one.name === 'noFill') return 'none'
-    if (one.name === 'solidFill') {
-      const [colour] = one.children
-      return (attr(colour, 'lastClr') ?? attr(colour, 'val') ?? 'auto').toUpperCase()
-    }
+    if (one.name === 'solidFill') return drawn(one.children[0])
+    if (one.name === 'gradFill' || one.name === 'pattFill' || one.name === 'blipFill') return one.name
   }
   return undefined
 }
+
+/** Whether a colour is so light that it is hardly seen on paper. */
+export function isLight(colour: Colour): boolean {
+  if (!/^[0-9A-F]{6}$/.test(colour)) return colour !== 'auto' && colour !== 'none'
+  const [red, green, blue] = [0, 2, 4].map((i) => Number.parseInt(colour.slice(i, i + 2), 16) / 255)
+  return 0.3 * (red ?? 0) + 0.59 * (green ?? 0) + 0.11 * (blue ?? 0) > LIGHT
+}
+const LIGHT = 0.75

@@ -12,9 +12,11 @@ export type IssuedContents = (sheet: string, row: number, column: number) => num
 const otherFont = (issued: string | undefined, now: string | undefined): boolean =>
   issued !== undefined && now !== undefined && issued.toLowerCase() !== now.toLowerCase()
 
-/** What of a number format changes how a number looks, beside its digits: colours, filling signs, digits of other scripts. */
-const MARKS =
-  /\[(?:black|blue|cyan|green|magenta|red|white|yellow|colou?r ?\d+)\]|\[\$[^[\]]{0,20}?-[0-9a-f]{5,8}\]|\*./gi
+/**
+ * What of a number format changes how a number looks, beside its digits: whatever stands in brackets (colours, conditions, languages,
+ * digits of other scripts), and signs that fill the cell.
+ */
+const MARKS = /\[[^[\]]{0,40}\]|\*./g
 
 const formatMarks = (code: string): string =>
   (code.replace(/"[^"]*"|\\./g, '').match(MARKS) ?? []).join(' ').toLowerCase()
@@ -24,19 +26,37 @@ export function compareCellLooks(issued: SheetLook, now: SheetLook, contents: Is
   const differences: Difference[] = []
   for (const [key, cell] of issued.cells) {
     const found = now.cells.get(key)
-    if (!cell.filled || !found?.filled) continue
+    if (!found) continue
+    if (!cell.filled || !found.filled) {
+      differences.push(...ground(issued.name, cell, cell.look.fill, found.look.fill))
+      continue
+    }
     const place = withSheet(issued.name, addressOf(cell.row, cell.column))
     for (const [label, a, b] of lookDifferences(cell, found, contents(issued.name, cell.row, cell.column)))
       differences.push(seen('appearance', label, place, a, b))
   }
+  for (const [key, cell] of now.cells)
+    if (!issued.cells.has(key)) differences.push(...ground(issued.name, cell, 'none', cell.look.fill))
   return differences
 }
+
+/** The ground of a cell that holds nothing: it may belong to the band of one that does. */
+const ground = (sheet: string, { row, column }: SeenCell, issued: string, now: string): Difference[] =>
+  issued === now
+    ? []
+    : [seen('appearance', 'background colour', withSheet(sheet, addressOf(row, column)), issued, now)]
 
 type Pair = readonly [label: string, issued: string | number, now: string | number]
 
 function lookDifferences(issued: SeenCell, now: SeenCell, value: number | string | undefined): Pair[] {
   const [a, b] = [issued.look, now.look]
-  if (a === b && issued.pieces.length + now.pieces.length === 0) return []
+  if (
+    a === b &&
+    issued.pieces.length + now.pieces.length === 0 &&
+    issued.formula === now.formula &&
+    now.reading === ''
+  )
+    return []
   const pairs: (Pair | false)[] = [
     ...fontDifferences(a.font, b.font),
     a.fill !== b.fill && ['background colour', a.fill, b.fill],
@@ -53,7 +73,14 @@ function lookDifferences(issued: SeenCell, now: SeenCell, value: number | string
     ],
     a.rotation !== b.rotation && ['direction of the text', a.rotation, b.rotation],
     a.shrunk !== b.shrunk && ['shrunk to fit', yes(a.shrunk), yes(b.shrunk)],
-    a.wrapped && !b.wrapped && ['text wrapped', 'yes', 'no'],
+    a.wrapped !== b.wrapped &&
+      typeof value === 'string' &&
+      // A text with line breaks is wrapped by some programs when they save it.
+      !(b.wrapped && value.includes('\n')) && ['text wrapped', yes(a.wrapped), yes(b.wrapped)],
+    a.fromRight !== b.fromRight && ['read from right to left', yes(a.fromRight), yes(b.fromRight)],
+    a.crossed !== b.crossed && ['crossed out by its border', yes(a.crossed), yes(b.crossed)],
+    issued.formula !== now.formula && ['kind of formula', issued.formula, now.formula],
+    now.reading !== issued.reading && ['second text added to the cell', issued.reading, now.reading],
     b.horizontal === 'fill' && a.horizontal !== 'fill' && ['alignment', a.horizontal, b.horizontal],
     Math.abs(a.indent - b.indent) > MOST_INDENT && ['indent', a.indent, b.indent],
     ...piecesDiffer(issued, now),
@@ -73,6 +100,7 @@ function fontDifferences(a: FontLook, b: FontLook): (Pair | false)[] {
       Math.abs(a.size - b.size) > 0.06 * a.size && ['text size, points', a.size, b.size],
     b.struck !== a.struck && ['struck through', yes(a.struck), yes(b.struck)],
     otherFont(a.name, b.name) && ['font', a.name ?? '', b.name ?? ''],
+    a.symbols !== b.symbols && ['font of symbols', yes(a.symbols), yes(b.symbols)],
     a.raised !== b.raised && ['raised or lowered', a.raised, b.raised],
   ]
 }

@@ -25,7 +25,12 @@ export function compareCharts(sheet: string, issued: ChartLook, now: ChartLook, 
       ([key]) => settings.has(key) || !(key === LABELS || key.endsWith('number format')),
     ),
   )
-  return [...series.flat(), ...settingDifferences('drawing', about, place, wanted, settings)]
+  const left = now.notInLegend.filter((entry) => !issued.notInLegend.includes(entry))
+  const legend =
+    left.length > 0
+      ? [seen('drawing', `${about}series left out of the legend`, place, null, left.join(', '))]
+      : []
+  return [...series.flat(), ...legend, ...settingDifferences('drawing', about, place, wanted, settings)]
 }
 
 function compareSeries(a: SeriesLook, b: SeriesLook, about: string, place: string): Difference[] {
@@ -41,6 +46,10 @@ function compareSeries(a: SeriesLook, b: SeriesLook, about: string, place: strin
   pair('points with a look of their own', String(a.odd), String(b.odd))
   pair('smoothed', a.smooth ? 'yes' : 'no', b.smooth ? 'yes' : 'no')
   if (a.line !== undefined && b.line !== undefined) pair('line', a.line, b.line)
+  if (differsMuch(a.lineWidth, b.lineWidth))
+    pair('width of the line, points', String(a.lineWidth), String(b.lineWidth))
+  if (differsMuch(a.dotSize, b.dotSize))
+    pair('size of the marks, points', String(a.dotSize), String(b.dotSize))
   if (a.dot !== undefined && b.dot !== undefined) pair('colour of the marks', a.dot, b.dot)
   if (a.x === b.x && differ(a.xStored, b.xStored))
     pair('stored values, horizontal', text(a.xStored), text(b.xStored))
@@ -48,6 +57,10 @@ function compareSeries(a: SeriesLook, b: SeriesLook, about: string, place: strin
     pair('stored values, vertical', text(a.yStored), text(b.yStored))
   return differences
 }
+
+/** Programs round sizes; beyond half or double something is hidden, or covered. */
+const differsMuch = (a: number | undefined, b: number | undefined): boolean =>
+  a !== undefined && b !== undefined && (b < a / 1.9 || b > a * 1.9)
 
 /** Some programs store no values: then there is nothing to see but what the cells give. */
 const differ = (issued: readonly number[], now: readonly number[]): boolean =>

@@ -42,6 +42,12 @@ function compareObject(sheet: string, issued: DrawnObject, now: DrawnObject, pla
   const differences: Difference[] = []
   if (issued.hidden !== now.hidden)
     differences.push(seen('drawing', `the ${issued.kind} is hidden`, place, 'shown', 'hidden'))
+  const setting = (label: string, a: string, b: string): void => {
+    if (a !== b) differences.push(seen('drawing', `the ${issued.kind}, ${label}`, place, a, b))
+  }
+  setting('turned, cut or recoloured', issued.changed || 'no', now.changed || 'no')
+  setting('printed', issued.printed ? 'yes' : 'no', now.printed ? 'yes' : 'no')
+  if (now.description !== '') setting('text for screen readers', issued.description, now.description)
   const moved = (['from', 'to'] as const).some(
     (corner) =>
       Math.abs(issued[corner].row - now[corner].row) > MOVED ||

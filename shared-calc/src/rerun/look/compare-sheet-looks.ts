@@ -7,6 +7,9 @@ import type { SheetLook } from './sheet-look.js'
 
 /** Programs round heights and widths to whole dots of the screen; below this share of its size a cell is cut. */
 const CUT = 0.9
+/** Programs take another usual font of about the size; outside these shares of its size it was changed. */
+const SMALL = 0.75
+const LARGE = 1.5
 /** Beyond this many times its size a cell pushes others off the page. */
 const PUSHED = 4
 
@@ -41,6 +44,8 @@ function sizes(issued: SheetLook, now: SheetLook): Difference[] {
   const rows = [...new Set(filled.map(({ row }) => row))]
   const columns = [...new Set(filled.map(({ column }) => column))]
   const { name } = issued
+  // Widths are counted in digits of the usual font.
+  const digit = now.usualSize / issued.usualSize
   return [
     ...rows.flatMap((row) =>
       size(
@@ -57,7 +62,7 @@ function sizes(issued: SheetLook, now: SheetLook): Difference[] {
         'characters',
         withSheet(name, addressOf(0, column)),
         issued.width(column),
-        now.width(column),
+        now.width(column) * (digit < SMALL || digit > LARGE ? digit : 1),
       ),
     ),
   ]

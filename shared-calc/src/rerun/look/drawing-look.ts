@@ -12,6 +12,12 @@ export interface DrawnObject {
   readonly hidden: boolean
   /** What a text box says, what a picture is. */
   readonly content: string
+  /** How it is turned, cut or recoloured; empty where it is shown as it is. */
+  readonly changed: string
+  /** Whether it is on paper too. */
+  readonly printed: boolean
+  /** Text for screen readers; some programs lose it. */
+  readonly description: string
   readonly chart?: ChartLook
 }
 
@@ -40,6 +46,11 @@ function objectOf(from: Package, path: string, anchor: XmlNode): DrawnObject {
     from: start,
     to: end,
     hidden: deep(anchor, 'cNvPr').some((one) => isOn(attr(one, 'hidden'))),
+    changed: changesOf(anchor),
+    printed: isOn(attr(child(anchor, 'clientData'), 'fPrintsWithSheet'), true),
+    description: deep(anchor, 'cNvPr')
+      .map((one) => attr(one, 'descr') ?? '')
+      .join(' '),
   }
   const chart = deep(anchor, 'graphicData').flatMap((data) =>
     data.children.filter(({ name }) => name === 'chart'),
@@ -55,6 +66,33 @@ function objectOf(from: Package, path: string, anchor: XmlNode): DrawnObject {
   }
   return { ...place, kind: 'text box or shape', content: deep(anchor, 'txBody').map(textOf).join(' ').trim() }
 }
+
+/** What is done to an object: turned or mirrored, and to a picture: cut, recoloured, given another shape or another source. */
+function changesOf(anchor: XmlNode): string {
+  const turned = deep(anchor, 'xfrm').flatMap((one) => [
+    ...(Number(attr(one, 'rot') ?? 0) === 0 ? [] : ['turned']),
+    ...(isOn(attr(one, 'flipH')) || isOn(attr(one, 'flipV')) ? ['mirrored'] : []),
+  ])
+  const pictures = deep(anchor, 'blipFill').flatMap((fill) => [
+    ...deep(fill, 'srcRect').flatMap((cut) =>
+      ['l', 't', 'r', 'b'].some((side) => Math.abs(Number(attr(cut, side) ?? 0)) > CUT) ? ['cut'] : [],
+    ),
+    ...deep(fill, 'blip').flatMap((blip) => [
+      ...(attr(blip, 'link') === undefined ? [] : ['taken from outside the file']),
+      ...blip.children.filter(({ name }) => name !== 'extLst').map(({ name }) => `recoloured (${name})`),
+      ...(deep(blip, 'svgBlip').length > 0 ? ['another picture for some programs'] : []),
+    ]),
+  ])
+  const shapes = deep(anchor, 'pic').flatMap((picture) =>
+    deep(child(picture, 'spPr'), 'prstGeom')
+      .map((one) => attr(one, 'prst') ?? 'rect')
+      .filter((shape) => shape !== 'rect'),
+  )
+  return [...turned, ...pictures, ...shapes].join(', ')
+}
+
+/** Thousandths of a per cent of a side: below one per cent nothing is lost. */
+const CUT = 1000
 
 function placeOf(node: XmlNode | undefined): { column: number; row: number } {
   const number = (name: string) => Number(child(node, name)?.text ?? 0)

@@ -21,6 +21,8 @@ export class Package {
   private readonly trees = new Map<string, XmlNode | undefined>()
   readonly workbookPath: string
   readonly sheets: readonly SheetPart[]
+  /** Namespaces and encodings that no known program writes, in the parts read so far. */
+  readonly foreign = new Set<string>()
 
   constructor(readonly parts: Parts) {
     const root = [...this.links('').values()].find(({ type }) => type === 'officeDocument')
@@ -37,18 +39,27 @@ export class Package {
   tree(path: string): XmlNode | undefined {
     if (!this.trees.has(path)) {
       const bytes = this.parts.get(path)
-      this.trees.set(path, bytes && parseTree(bytes, path))
+      this.trees.set(path, bytes && parseTree(bytes, path, this.foreign))
     }
     return this.trees.get(path)
   }
 
+  /** Whether two links of a part have one id: programs may follow the one or the other. */
+  idTwice(part: string): boolean {
+    const all = this.relationships(part)
+    return new Set(all.map((one) => attr(one, 'Id'))).size < all.length
+  }
+
+  private relationships(part: string): readonly XmlNode[] {
+    const cut = part.lastIndexOf('/') + 1
+    return children(this.tree(`${part.slice(0, cut)}_rels/${part.slice(cut)}.rels`), 'Relationship')
+  }
+
   /** Links of a part, by id. */
   links(part: string): ReadonlyMap<string, Link> {
-    const cut = part.lastIndexOf('/') + 1
-    const folder = part.slice(0, cut)
-    const tree = this.tree(`${folder}_rels/${part.slice(cut)}.rels`)
+    const folder = part.slice(0, part.lastIndexOf('/') + 1)
     return new Map(
-      children(tree, 'Relationship').map((one) => {
+      this.relationships(part).map((one) => {
         const external = attr(one, 'TargetMode') === 'External'
         const target = attr(one, 'Target') ?? ''
         const type = (attr(one, 'Type') ?? '').split('/').at(-1) ?? ''

@@ -8,10 +8,14 @@ export function pageOf(tree: XmlNode | undefined): Map<string, string> {
   const headers = child(tree, 'headerFooter')
   const text = (name: string) => plainHeader(child(headers, name)?.text ?? '')
   const scale = Number(attr(setup, 'scale') ?? 100)
+  const pages = (name: string) => {
+    const count = attr(setup, name) ?? '1'
+    return count === '0' ? 'any number of pages' : count === '1' ? '1 page' : `${count} pages`
+  }
   return new Map([
     ['orientation', attr(setup, 'orientation') ?? 'default'],
     ['paper', attr(setup, 'paperSize') ?? 'default'],
-    ['scale', fits ? 'fitted to the page' : `${scale} %`],
+    ['scale', fits ? `fitted to ${pages('fitToWidth')} wide and ${pages('fitToHeight')} high` : `${scale} %`],
     [
       'draft or black and white',
       isOn(attr(setup, 'draft')) || isOn(attr(setup, 'blackAndWhite')) ? 'yes' : 'no',
@@ -26,6 +30,7 @@ export function pageOf(tree: XmlNode | undefined): Map<string, string> {
     ],
     ['copies', attr(setup, 'copies') ?? '1'],
     ['page breaks', breaks(tree)],
+    ['look of header and footer', headerLook(headers)],
     ['header', text('oddHeader')],
     ['footer', text('oddFooter')],
     [
@@ -53,3 +58,18 @@ const plainHeader = (text: string): string =>
     .replace(/&"[^"]*"|&K[0-9A-Fa-f]{6}|&\d+|&[BIUESXY]/g, '')
     .replace(/\s+/g, ' ')
     .trim()
+
+/** Codes in headers that hide or blow up what they say: text too small or too large to be a footer, colours, fonts of symbols. */
+function headerLook(headers: XmlNode | undefined): string {
+  const texts = (headers?.children ?? []).map(({ text }) => text.replaceAll('&&', ''))
+  const codes = texts.flatMap((text) => text.match(/&"[^"]*"|&K[0-9A-Fa-f+-]{5,6}|&\d+/g) ?? [])
+  return codes.filter(isOddCode).join(' ') || 'plain'
+}
+
+function isOddCode(code: string): boolean {
+  if (code.startsWith('&K')) return !/^&K(000000|01\+000)$/.test(code)
+  if (code.startsWith('&"')) return /dings|symbol|barcode|code ?(39|128)/i.test(code)
+  const size = Number(code.slice(1))
+  return size < HEADER_POINTS.least || size > HEADER_POINTS.most
+}
+const HEADER_POINTS = { least: 6, most: 16 }

@@ -4,7 +4,7 @@ import { type DrawnObject, drawnObjects } from './drawing-look.js'
 import type { Package, SheetPart } from './package.js'
 import { pageOf } from './page-look.js'
 import { type CellLook, type ConditionLook, type FontLook, fontOf, type Styles } from './styles.js'
-import { attr, child, children, deep, isOn, type XmlNode } from './xml-tree.js'
+import { attr, child, children, deep, isOn, textOf, type XmlNode } from './xml-tree.js'
 
 /** A cell of the sheet: its look, and the fonts of pieces of its text where they have their own. */
 export interface SeenCell {
@@ -13,6 +13,10 @@ export interface SeenCell {
   readonly look: CellLook
   readonly filled: boolean
   readonly pieces: readonly FontLook[]
+  /** `usual`, or how it reaches over further cells (ECMA-376 part 1, 18.18.6). */
+  readonly formula: string
+  /** A phonetic reading, which is shown above the text. */
+  readonly reading: string
 }
 
 export interface SeenCondition {
@@ -35,6 +39,8 @@ export interface SheetLook {
   readonly conditions: readonly SeenCondition[]
   readonly objects: readonly DrawnObject[]
   readonly comments: readonly string[]
+  /** Points of the font that widths of columns are counted in. */
+  readonly usualSize: number
   /** Page set-up in words → value. */
   readonly page: ReadonlyMap<string, string>
   /** Other things of a sheet in words → value. */
@@ -65,6 +71,7 @@ export function readSheet(
     comments: commentsOf(from, part.path),
     page: pageOf(tree),
     others: othersOf(from, part.path, tree),
+    usualSize: styles.usualSize,
   }
 }
 
@@ -88,10 +95,20 @@ function cellsOf(rows: readonly XmlNode[], styles: Styles, texts: readonly XmlNo
         return font ? [fontOf(font, styles.theme)] : []
       })
       const filled = cell.children.length > 0
-      cells.set(placeKey(place.row, place.column), { ...place, look, filled, pieces })
+      const formula = formulaKind(child(cell, 'f'))
+      const reading = children(text, 'rPh').map(textOf).join(' ')
+      cells.set(placeKey(place.row, place.column), { ...place, look, filled, pieces, formula, reading })
     }
   }
   return cells
+}
+
+/** A formula of one cell, or shared by several, gives each of them its own result: that is the usual. */
+function formulaKind(formula: XmlNode | undefined): string {
+  const kind = attr(formula, 't') ?? 'normal'
+  return kind === 'normal' || kind === 'shared'
+    ? 'usual'
+    : `${kind} over ${attr(formula, 'ref') ?? 'one cell'}`
 }
 
 /** One number for a row and a column, counted from 0. A sheet has at most 16,384 columns. */
@@ -164,7 +181,9 @@ function commentsOf(from: Package, path: string): string[] {
 const FOREIGN = /^(oleObject|control|ctrlProp|table|pivotTable|queryTable|image|vmlDrawing|slicer|activeX)/
 
 function othersOf(from: Package, path: string, tree: XmlNode | undefined): Map<string, string> {
-  const view = deep(child(tree, 'sheetViews'), 'sheetView')[0]
+  const views = deep(child(tree, 'sheetViews'), 'sheetView')
+  const [view] = views
+  const settings = child(tree, 'sheetPr')
   const links = from.links(path)
   const foreign = [...links.values()].filter(({ type }) => FOREIGN.test(type)).map(({ type }) => type)
   const filter = child(tree, 'autoFilter')
@@ -174,9 +193,21 @@ function othersOf(from: Package, path: string, tree: XmlNode | undefined): Map<s
     ...frozenOf(view),
     ['small charts in cells', String(deep(extensions, 'sparkline').length)],
     ['ranges open to change', String(deep(tree, 'protectedRange').length)],
-    ['formulas shown in place of results', isOn(attr(view, 'showFormulas')) ? 'yes' : 'no'],
-    ['zeros shown', isOn(attr(view, 'showZeros'), true) ? 'yes' : 'no'],
-    ['columns from right to left', isOn(attr(view, 'rightToLeft')) ? 'yes' : 'no'],
+    [
+      'formulas shown in place of results',
+      views.some((one) => isOn(attr(one, 'showFormulas'))) ? 'yes' : 'no',
+    ],
+    ['zeros shown', views.every((one) => isOn(attr(one, 'showZeros'), true)) ? 'yes' : 'no'],
+    ['columns from right to left', views.some((one) => isOn(attr(one, 'rightToLeft'))) ? 'yes' : 'no'],
+    [
+      'zoom',
+      views.every((one) => isZoom(attr(one, 'zoomScale'))) ? 'as sheets can be shown' : 'out of bounds',
+    ],
+    [
+      'conditional formats calculated',
+      isOn(attr(settings, 'enableFormatConditionsCalculation'), true) ? 'yes' : 'no',
+    ],
+    ['formulas calculated by older rules', isOn(attr(settings, 'transitionEvaluation')) ? 'yes' : 'no'],
     ['protected', isOn(attr(protection, 'sheet')) ? 'yes' : 'no'],
     [
       'filter',
@@ -191,6 +222,10 @@ function othersOf(from: Package, path: string, tree: XmlNode | undefined): Map<s
     ['background picture', child(tree, 'picture') ? 'yes' : 'no'],
   ])
 }
+
+/** Per cent that a sheet can be shown at (ECMA-376 part 1, 18.3.1.87). */
+const isZoom = (zoom: string | undefined): boolean =>
+  zoom === undefined || (Number(zoom) >= 10 && Number(zoom) <= 400)
 
 /** Frozen rows and columns, and the first cell that can be reached: what lies above or before it cannot. */
 function frozenOf(view: XmlNode | undefined): [string, string][] {
@@ -211,8 +246,9 @@ const linksOf = (tree: XmlNode | undefined, links: ReturnType<Package['links']>)
   children(child(tree, 'hyperlinks'), 'hyperlink')
     .map((one) => {
       const target = links.get(attr(one, 'id') ?? '')?.target ?? ''
+      const tip = attr(one, 'tooltip')
       const [address = '', inside = attr(one, 'location') ?? ''] = target.split('#')
-      return `${attr(one, 'ref')} → ${address}${inside && `#${inside.replace(/['$]/g, '')}`}`
+      return `${attr(one, 'ref')} → ${address}${inside && `#${inside.replace(/['$]/g, '')}`}${tip ? ` (${tip})` : ''}`
     })
     .sort()
     .join('; ') || 'none'
@@ -221,7 +257,8 @@ const validationsOf = (tree: XmlNode | undefined): string =>
   deep(tree, 'dataValidation')
     .map((one) => {
       const formulas = one.children.map(({ text }) => comparableFormula(text))
-      const message = [attr(one, 'promptTitle'), attr(one, 'prompt')].filter(Boolean).join(' ')
+      const texts = ['promptTitle', 'prompt', 'errorTitle', 'error'].map((name) => attr(one, name))
+      const message = texts.filter(Boolean).join(' ')
       return [attr(one, 'sqref') ?? child(one, 'sqref')?.text, attr(one, 'type'), ...formulas, message]
         .join(' ')
         .trim()

@@ -41,6 +41,16 @@ export function strictParts(
       return [seen('part', `${words} was changed`, undefined, issued.get(path) ?? '', now.get(path) ?? '')]
     const tree = (bytes: Uint8Array) => bare(parseTree(canonicalBytes(path, bytes, recordPart), path))
     const where = firstDifference(tree(a), tree(b))
+    if (!where && !/charts\//.test(path) && !found.some(({ rounding }) => rounding))
+      return [
+        seen(
+          'part',
+          `${words}: written otherwise`,
+          sheets.get(path),
+          issued.get(path) ?? '',
+          now.get(path) ?? '',
+        ),
+      ]
     return where
       ? [seen('part', `${words}: ${topWords(where.names)}`, sheets.get(path), where.issued, where.now)]
       : []

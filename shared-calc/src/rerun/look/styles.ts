@@ -1,4 +1,4 @@
-import { type Colour, colourOf, themeColours } from './colours.js'
+import { type Colour, type Colours, colourOf, paletteColours, themeColours } from './colours.js'
 import type { Package } from './package.js'
 import { at, attr, child, children, isOn, type XmlNode } from './xml-tree.js'
 
@@ -10,6 +10,8 @@ export interface FontLook {
   readonly italic: boolean
   readonly struck: boolean
   readonly raised: string
+  /** Shown in the signs of a symbol font, whatever its name. */
+  readonly symbols: boolean
 }
 
 /** How a cell looks: everything of its style that decides what is read in it. */
@@ -22,6 +24,9 @@ export interface CellLook {
   readonly shrunk: boolean
   readonly rotation: number
   readonly indent: number
+  readonly fromRight: boolean
+  /** Lines of the border from corner to corner. */
+  readonly crossed: boolean
 }
 
 /** How a conditional format changes a cell; only what it sets. */
@@ -37,11 +42,13 @@ export interface Styles {
   readonly cells: readonly CellLook[]
   readonly conditions: readonly ConditionLook[]
   readonly theme: Theme
+  /** Points of the font that widths of columns are counted in. */
+  readonly usualSize: number
 }
 
 /** What a theme gives: its colours in the order cells count them, and the names of its fonts. */
 export interface Theme {
-  readonly colours: readonly Colour[]
+  readonly colours: Colours
   /** `minor` and `major` → name. */
   readonly fonts: ReadonlyMap<string, string>
 }
@@ -64,8 +71,8 @@ const BUILT_IN: Readonly<Record<string, string>> = {
 }
 
 export function readStyles(from: Package): Styles {
-  const theme = themeOf(from.tree(from.linked(from.workbookPath, 'theme') ?? ''))
   const tree = from.tree(from.linked(from.workbookPath, 'styles') ?? '')
+  const theme = themeOf(from.tree(from.linked(from.workbookPath, 'theme') ?? ''), tree)
   const formats = new Map(
     children(child(tree, 'numFmts'), 'numFmt').map((one) => [
       attr(one, 'numFmtId') ?? '',
@@ -74,6 +81,7 @@ export function readStyles(from: Package): Styles {
   )
   const fonts = children(child(tree, 'fonts'), 'font').map((one) => fontOf(one, theme))
   const fills = children(child(tree, 'fills'), 'fill').map((one) => fillOf(one, theme.colours))
+  const crossed = children(child(tree, 'borders'), 'border').map(isCrossed)
   const cells = children(child(tree, 'cellXfs'), 'xf').map((xf): CellLook => {
     const id = attr(xf, 'numFmtId') ?? '0'
     const alignment = child(xf, 'alignment')
@@ -86,19 +94,31 @@ export function readStyles(from: Package): Styles {
       shrunk: isOn(attr(alignment, 'shrinkToFit')),
       rotation: Number(attr(alignment, 'textRotation') ?? 0),
       indent: Number(attr(alignment, 'indent') ?? 0),
+      fromRight: attr(alignment, 'readingOrder') === '2',
+      crossed: crossed[Number(attr(xf, 'borderId') ?? 0)] ?? false,
     }
   })
+  const [usual] = children(child(tree, 'cellStyleXfs'), 'xf')
   return {
     theme,
     cells,
+    usualSize: fonts[Number(attr(usual, 'fontId') ?? 0)]?.size ?? USUAL_SIZE,
     conditions: children(child(tree, 'dxfs'), 'dxf').map((one) => conditionOf(one, theme.colours)),
   }
 }
 
-function themeOf(tree: XmlNode | undefined): Theme {
+/** Points, where a file does not say. */
+const USUAL_SIZE = 11
+
+function isCrossed(border: XmlNode): boolean {
+  const line = attr(child(border, 'diagonal'), 'style') ?? 'none'
+  return line !== 'none' && (isOn(attr(border, 'diagonalUp')) || isOn(attr(border, 'diagonalDown')))
+}
+
+function themeOf(tree: XmlNode | undefined, styles: XmlNode | undefined): Theme {
   const fonts = at(tree, 'themeElements', 'fontScheme')
   return {
-    colours: themeColours(tree),
+    colours: { theme: themeColours(tree), palette: paletteColours(styles) },
     fonts: new Map(
       ['minor', 'major'].flatMap((kind): [string, string][] => {
         const name = attr(at(fonts, `${kind}Font`, 'latin'), 'typeface')
@@ -125,10 +145,14 @@ export function fontOf(font: XmlNode | undefined, theme: Theme): FontLook {
     italic: flag('i'),
     struck: flag('strike'),
     raised: attr(child(font, 'vertAlign'), 'val') ?? 'baseline',
+    symbols: attr(child(font, 'charset'), 'val') === SYMBOLS,
   }
 }
 
-function fillOf(fill: XmlNode, theme: readonly Colour[]): Colour {
+/** The character set of symbol fonts (ECMA-376 part 1, 18.4.1). */
+const SYMBOLS = '2'
+
+function fillOf(fill: XmlNode, theme: Colours): Colour {
   const pattern = child(fill, 'patternFill')
   const type = attr(pattern, 'patternType') ?? 'none'
   if (!pattern) return fill.children.length > 0 ? 'gradient' : 'none'
@@ -137,16 +161,20 @@ function fillOf(fill: XmlNode, theme: readonly Colour[]): Colour {
   return type === 'solid' ? colour : `${type} ${colour}`
 }
 
-function conditionOf(dxf: XmlNode, theme: readonly Colour[]): ConditionLook {
+function conditionOf(dxf: XmlNode, theme: Colours): ConditionLook {
   const font = child(dxf, 'font')
   const colour = child(font, 'color')
   // In conditional formats the background is the colour that is seen; some programs write the foreground too.
   const fill = at(dxf, 'fill', 'patternFill')
   const shown = child(fill, 'bgColor') ?? child(fill, 'fgColor')
   const format = attr(child(dxf, 'numFmt'), 'formatCode')
+  const pattern = attr(fill, 'patternType') ?? 'solid'
+  const over =
+    pattern === 'solid' || pattern === 'none' ? '' : ` ${pattern} ${colourOf(child(fill, 'fgColor'), theme)}`
   return {
     ...(colour && { colour: colourOf(colour, theme) }),
-    ...(shown && { fill: colourOf(shown, theme) }),
+    ...(shown && { fill: colourOf(shown, theme) + over }),
+    ...(at(dxf, 'fill', 'gradientFill') && { fill: 'gradient' }),
     ...(child(font, 'b') && isOn(attr(child(font, 'b'), 'val'), true) && { bold: true }),
     ...(child(font, 'strike') && isOn(attr(child(font, 'strike'), 'val'), true) && { struck: true }),
     ...(format !== undefined && { format }),

@@ -1,5 +1,6 @@
 import type { Parts } from '../../reports/workbook/zip/parts.js'
 import { comparableFormula } from '../formula-text.js'
+import { hasMacros, kindsOfParts, otherParts, ownData } from './other-parts.js'
 import { Package } from './package.js'
 import { readSheet, type SheetLook } from './sheet-look.js'
 import { readStyles } from './styles.js'
@@ -22,12 +23,9 @@ export function readLook(parts: Parts): WorkbookLook {
   const texts = children(from.tree(from.linked(from.workbookPath, 'sharedStrings') ?? ''), 'si')
   const workbook = from.tree(from.workbookPath)
   const sheets = from.sheets.map((part) => readSheet(from, part, styles, texts))
-  return {
-    sheets,
-    names: namesOf(workbook, sheets),
-    settings: settingsOf(from, workbook),
-    properties: propertiesOf(from),
-  }
+  const properties = propertiesOf(from)
+  // Last: it says what was strange in the parts read before.
+  return { sheets, names: namesOf(workbook, sheets), properties, settings: settingsOf(from, workbook) }
 }
 
 /** Names that programs add for their own use. */
@@ -39,34 +37,53 @@ const WORDS: Readonly<Record<string, string>> = {
 }
 
 function namesOf(workbook: XmlNode | undefined, sheets: readonly SheetLook[]): Map<string, string> {
-  return new Map(
-    deep(workbook, 'definedName').flatMap((one): [string, string][] => {
-      const name = attr(one, 'name') ?? ''
-      if (OF_PROGRAMS.test(name)) return []
-      const sheet = attr(one, 'localSheetId')
-      const own = sheet === undefined ? '' : ` of sheet ${sheets[Number(sheet)]?.name ?? sheet}`
-      const word = name.replace(/^_xlnm\./, '').toLowerCase()
-      return [[`${WORDS[word] ?? `defined name ${word}`}${own}`, comparableFormula(one.text.trim())]]
-    }),
-  )
+  const names = new Map<string, string>()
+  for (const one of deep(workbook, 'definedName')) {
+    const name = attr(one, 'name') ?? ''
+    if (OF_PROGRAMS.test(name)) continue
+    const sheet = attr(one, 'localSheetId')
+    const own = sheet === undefined ? '' : ` of sheet ${sheets[Number(sheet)]?.name ?? sheet}`
+    const word = name.replace(/^_xlnm\./, '').toLowerCase()
+    const key = `${WORDS[word] ?? `defined name ${word}`}${own}`
+    const before = names.get(key)
+    const means = comparableFormula(one.text.trim())
+    names.set(key, before === undefined ? means : `${before}, and once more ${means}`)
+  }
+  return names
 }
 
 function settingsOf(from: Package, workbook: XmlNode | undefined): Map<string, string> {
   const calculation = child(workbook, 'calcPr')
-  const window = deep(workbook, 'workbookView')[0]
+  const properties = child(workbook, 'workbookPr')
+  // A file may have several windows, each with views of its own.
+  const windows = deep(workbook, 'workbookView')
   const links = [...from.links(from.workbookPath).values()]
   const kinds = (pattern: RegExp) => links.filter(({ type }) => pattern.test(type)).length
   return new Map([
     ['calculation', attr(calculation, 'calcMode') ?? 'auto'],
     ['precision', isOn(attr(calculation, 'fullPrecision'), true) ? 'full' : 'as displayed'],
-    ['window', attr(window, 'visibility') ?? 'visible'],
-    ['tabs of the sheets shown', isOn(attr(window, 'showSheetTabs'), true) ? 'yes' : 'no'],
-    ['dates count from', isOn(attr(child(workbook, 'workbookPr'), 'date1904')) ? '1904' : '1900'],
+    [
+      'window',
+      windows.map((one) => attr(one, 'visibility') ?? 'visible').find((state) => state !== 'visible') ??
+        'visible',
+    ],
+    [
+      'tabs of the sheets shown',
+      windows.every((one) => isOn(attr(one, 'showSheetTabs'), true)) ? 'yes' : 'no',
+    ],
+    ['charts and pictures shown', attr(properties, 'showObjects') ?? 'all'],
+    ['dates count from', isOn(attr(properties, 'date1904')) ? '1904' : '1900'],
     ['links to other workbooks', String(kinds(/^externalLink/))],
-    ['connections to data outside', String(kinds(/^(connections|customXml|queryTable|model)/))],
-    ['macros', [...from.parts.keys()].some((path) => /\.bin$/i.test(path)) ? 'yes' : 'no'],
+    ['connections to data outside', String(kinds(/^(connections|queryTable|model)/) + ownData(from))],
+    ['macros', hasMacros(from) ? 'yes' : 'no'],
+    ['other things in the file', otherParts(from)],
+    ['kind of file', kindsOfParts(from)],
+    ['what only some programs read', [...from.foreign].sort().join(', ') || 'nothing'],
   ])
 }
+
+/** Properties that document libraries and labels of confidentiality put into a file; from memory of such files. */
+const OF_LABELS = /^(MSIP_Label_|ContentTypeId$|MediaServiceImageTags$)/
 
 /** Properties that a program does not change by itself when it saves. */
 function propertiesOf(from: Package): Map<string, string> {
@@ -84,12 +101,16 @@ function propertiesOf(from: Package): Map<string, string> {
     ['category', text(core, 'category')],
     ['keywords', text(core, 'keywords').replaceAll(',', '')],
     ['state', text(core, 'contentStatus')],
+    ['version', text(core, 'version')],
+    ['identifier', text(core, 'identifier')],
+    ['base of links', text(more, 'HyperlinkBase')],
     ['company', text(more, 'Company')],
     ['manager', text(more, 'Manager')],
     [
       'properties of its own',
       children(own, 'property')
         .map((one) => attr(one, 'name') ?? '')
+        .filter((name) => !OF_LABELS.test(name))
         .join(', '),
     ],
   ])

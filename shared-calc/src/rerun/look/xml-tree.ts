@@ -1,6 +1,7 @@
 import { strFromU8 } from 'fflate'
 import { xmlReader } from '../../log/container/xml.js'
 import { refuse } from '../../log/problem.js'
+import { isKnownExtension, nameElement, type Scope, scopeOf } from './namespaces.js'
 
 /** An element with its local name; attributes keep their prefixes. */
 export interface XmlNode {
@@ -13,19 +14,35 @@ export interface XmlNode {
 /** Elements of one part; the largest sheet of a summary has some twenty thousand. */
 const MOST = 400_000
 
-/** A part as a tree. Throws LogError for what is not well-formed or far larger than any part of a summary. */
-export function parseTree(bytes: Uint8Array, part: string): XmlNode {
+/**
+ * A part as a tree. Throws LogError for what is not well-formed or far larger than any part of a summary.
+ * @param foreign - takes what no known program writes: namespaces, and encodings other than UTF-8
+ */
+export function parseTree(bytes: Uint8Array, part: string, foreign?: Set<string>): XmlNode {
   const root: XmlNode = { name: '', attributes: {}, children: [], text: '' }
   const open: XmlNode[] = [root]
+  const scopes: Scope[] = [new Map()]
+  let extended = 0
+  let main: string | undefined
   let count = 0
   const reader = xmlReader(part, {
-    open(name, attributes) {
+    open(local, given, prefix = '') {
       count += 1
       if (count > MOST)
         refuse('too-large', `the part ${part} holds more than ${MOST} elements: no summary does`)
+      const scope = scopeOf(given, scopes.at(-1) ?? new Map())
+      if (count === 1) main = scope.get(prefix)
+      const {
+        name,
+        attributes,
+        foreign: strange,
+      } = nameElement(local, prefix, given, scope, extended > 0, main)
+      if (strange !== undefined) foreign?.add(strange)
       const node: XmlNode = { name, attributes, children: [], text: '' }
       open.at(-1)?.children.push(node)
       open.push(node)
+      scopes.push(scope)
+      if (EXTENDED.has(name)) extended += 1
     },
     text(text) {
       const node = open.at(-1)
@@ -33,17 +50,28 @@ export function parseTree(bytes: Uint8Array, part: string): XmlNode {
     },
     close() {
       const node = open.pop()
+      scopes.pop()
+      if (node && EXTENDED.has(node.name)) extended -= 1
       const parent = open.at(-1)
-      if (node?.name === 'AlternateContent' && parent) parent.children.splice(-1, 1, ...chosen(node))
+      if (node?.name !== 'AlternateContent' || !parent) return
+      if (differsByReader(node)) foreign?.add('alternatives for other programs')
+      parent.children.splice(-1, 1, ...chosen(node))
     },
   })
-  reader.write(strFromU8(bytes))
+  const text = strFromU8(bytes)
+  const encoding = /^\s*<\?xml\b[^>]{0,200}?\bencoding\s*=\s*["']([^"']{0,40})/.exec(text.slice(0, 300))?.[1]
+  if (encoding !== undefined && !/^utf-?8$/i.test(encoding)) foreign?.add(`encoding ${encoding}`)
+  reader.write(text)
   reader.end()
   return root.children[0] ?? root
 }
 
-/** Names under which programs know the extensions that they write. */
-const KNOWN = /^(a14|a16|c14|c15|x14|x14ac|x15|xr|v2|cx1?|x12ac|p14|wps|le)$/
+/** Whether one reader may be shown something else than another. Programs write two styles of a chart so. */
+const differsByReader = (node: XmlNode): boolean =>
+  children(node, 'Fallback').some((one) => one.children.some(({ name }) => name !== 'style'))
+
+/** Where extensions of other namespaces may stand. */
+const EXTENDED = new Set(['extLst', 'AlternateContent'])
 
 /**
  * What a reader takes of an alternative (ECMA-376 part 3, clause 9): the first choice it understands, else what is kept for others.
@@ -51,21 +79,14 @@ const KNOWN = /^(a14|a16|c14|c15|x14|x14ac|x15|xr|v2|cx1?|x12ac|p14|wps|le)$/
  */
 function chosen(node: XmlNode): XmlNode[] {
   const choices = children(node, 'Choice')
-  const known = choices.find((one) =>
-    (attr(one, 'Requires') ?? '').split(' ').every((name) => KNOWN.test(name)),
-  )
+  const known = choices.find((one) => (attr(one, 'Requires') ?? '').split(' ').every(isKnownExtension))
   if (known) return known.children
   return [...choices, ...children(node, 'Fallback')].flatMap((one) => one.children)
 }
 
-/** An attribute by its local name. */
-export function attr(node: XmlNode | undefined, name: string): string | undefined {
-  if (!node) return undefined
-  const own = node.attributes[name]
-  if (own !== undefined) return own
-  for (const [key, value] of Object.entries(node.attributes)) if (key.endsWith(`:${name}`)) return value
-  return undefined
-}
+/** An attribute by its name, or the relationship of that name. */
+export const attr = (node: XmlNode | undefined, name: string): string | undefined =>
+  node?.attributes[name] ?? node?.attributes[`r:${name}`]
 
 export const child = (node: XmlNode | undefined, name: string): XmlNode | undefined =>
   node?.children.find((one) => one.name === name)

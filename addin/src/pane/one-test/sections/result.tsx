@@ -48,8 +48,8 @@ function Verdict({ evaluation: { verdict }, unusable, toCome }: VerdictProps) {
       ) : outcome === 'not valid' ? (
         <p>
           {unusable
-            ? 'An entry cannot be used: see the findings. The figures leave it out.'
-            : 'A finding invalidates the test; the figures are shown all the same.'}
+            ? 'An entry cannot be used, so the results leave it out. See the findings.'
+            : 'A finding invalidates the test. The results are shown anyway.'}
         </p>
       ) : null}
       {/* A single limit stands in the line at the top already. */}

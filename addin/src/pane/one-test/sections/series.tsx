@@ -1,6 +1,7 @@
 import type { SeriesSettings } from '@draughtbook/shared-calc/log'
 import { useRef, useState } from 'preact/hooks'
 import type { SeriesShown } from '../../../worker/read-series.js'
+import { wordsOf } from '../proposal/uses-list.js'
 import type { Section, SectionProps } from '../section.js'
 import { SeriesForm } from '../series/series-form.js'
 import { StationsTable } from '../series/stations-table.js'
@@ -50,8 +51,7 @@ interface ShownProps {
 }
 
 function Shown({ source, series, onGo, onTake }: ShownProps) {
-  const { svg, samples, flow, stations, runs, averagingTime_s, guesses, questions, problems, cautions } =
-    series
+  const { svg, samples, flow, stations, runs, averagingTime_s, uses, problems, cautions } = series
   const count = runs.reduce((sum, { run }) => sum + run.readings.length, 0)
   const usable = problems.length === 0 && count > 0
   return (
@@ -68,24 +68,23 @@ function Shown({ source, series, onGo, onTake }: ShownProps) {
       {/* The picture is our own text: numbers and fixed words only. */}
       {svg ? <div dangerouslySetInnerHTML={{ __html: svg }} /> : null}
       {stations.length > 0 ? <StationsTable stations={stations} flow={flow} onGo={onGo} /> : null}
-      {[...questions, ...cautions.map(({ message, cells = [] }) => `${message} (${cells.join(', ')})`)].map(
-        (words) => (
+      {cautions
+        .map(({ message, cells = [] }) => `${message} (${cells.join(', ')})`)
+        .map((words) => (
           <p class="hint" key={words}>
             ▲ {words}
           </p>
-        ),
-      )}
-      {guesses.length > 0 ? (
+        ))}
+      {uses.length > 0 ? (
         <details class="sub">
           <summary>How the columns were found</summary>
           <ul class="guesses">
-            {guesses
-              .filter(({ path }) => path.startsWith('runs['))
-              .map(({ path, cells, reason }) => (
-                <li key={path}>
-                  {cells.join(', ')} <span class="hint">{reason}</span>
-                </li>
-              ))}
+            {uses.map((use) => (
+              <li key={use.cells}>
+                {use.heading ? <b>{use.heading} </b> : null}
+                {use.cells} <span class="hint">{wordsOf(use)}</span>
+              </li>
+            ))}
           </ul>
         </details>
       ) : null}
@@ -93,7 +92,7 @@ function Shown({ source, series, onGo, onTake }: ShownProps) {
         Use as readings:{' '}
         {runs.map(({ run }) => `${run.readings.length} of ${run.direction}`).join(', ') || 'none'}
       </button>
-      {usable ? <p class="hint">What these runs had before is replaced.</p> : null}
+      {usable ? <p class="hint">The earlier readings of these runs are replaced.</p> : null}
     </>
   )
 }
@@ -114,7 +113,7 @@ export const seriesSection: Section = {
   fold: ({ entries }) => (Object.values(entries.runs).some((run) => run?.stations) ? 'open' : 'closed'),
   summary: ({ entries: { runs } }) => {
     const taken = Object.values(runs).filter(({ stations }) => stations)
-    return taken.length === 0 ? '' : `taken over for ${taken.length === 1 ? 'one run' : 'both runs'}`
+    return taken.length === 0 ? '' : `used for ${taken.length === 1 ? 'one run' : 'both runs'}`
   },
   Body: SeriesBody,
 }

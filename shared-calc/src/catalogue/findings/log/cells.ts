@@ -1,5 +1,5 @@
 import { dayInWords, quoted } from '../../words.js'
-import { type LogTexts, saying } from './log-text.js'
+import { type RemarkTexts, saying } from '../remark.js'
 
 type Hidden = 'sheet' | 'row' | 'column' | 'row or column'
 
@@ -49,6 +49,10 @@ export const cellTexts = {
     message: ({ remark }: { remark: string }) =>
       `The remark ${quoted(remark)} next to the number was left out.`,
   },
+  'log-remark/approximate': {
+    severity: 'caution',
+    message: 'The number is marked as approximate. It was read.',
+  },
   'log-unit': {
     severity: 'note',
     message: ({
@@ -76,9 +80,17 @@ export const cellTexts = {
       `The cell's number format shows ${unit}, but ${expected} is expected. ${unit} was used.`,
     remedy: 'Check the unit.',
   },
-  'log-unit-assumed': {
+  'log-unit-assumed/time': { severity: 'note', message: 'No unit of time is stated. Seconds are assumed.' },
+  'log-unit-differs': {
+    severity: 'caution',
+    message: ({ heading, stated }: { heading: string; stated: string }) =>
+      `The heading says ${heading}, but ${stated} is stated for these cells. ${stated} was used.`,
+    remedy: 'Check the unit.',
+  },
+  'log-unit-elsewhere/building': {
     severity: 'note',
-    message: ({ unit }: { unit: string }) => `No unit is stated. ${unit} is assumed.`,
+    message: ({ unit }: { unit: string }) =>
+      `No unit is stated for these pressures. They were read in ${unit}, like the pressures across the building.`,
   },
   'log-text-number': {
     severity: 'note',
@@ -107,6 +119,12 @@ export const cellTexts = {
     message: ({ date }: { date: string }) =>
       `The date is stored as text. It was read as ${dayInWords(date)}.`,
   },
+  'log-day-first': {
+    severity: 'caution',
+    message: ({ date }: { date: string }) =>
+      `The date was read with the day first, as usual in the language of the log: ${dayInWords(date)}.`,
+    remedy: 'Check the date.',
+  },
   'log-short-year': {
     severity: 'caution',
     message: ({ year }: { year: string }) => `The year has two digits. It was read as ${year}.`,
@@ -117,6 +135,6 @@ export const cellTexts = {
     message: ({ word, read }: { word: string; read: string }) =>
       `${quoted(word)} was read as ${quoted(read)}.`,
   },
-} as const satisfies LogTexts
+} as const satisfies RemarkTexts
 
 export const cellText = saying(cellTexts)

@@ -1,5 +1,5 @@
 import { capital, dayInWords, quoted } from '../../words.js'
-import { type LogTexts, saying } from './log-text.js'
+import { type RemarkTexts, saying } from '../remark.js'
 
 const checkDate = 'Enter the date of the test. On the command line: --set date=….'
 
@@ -81,6 +81,17 @@ export const fieldTexts = {
         ? `No unit is stated for the indoor temperature. It was read as ${logged(value)} ${unit}, because ${logged(value)} ${other} is unlikely in a room.`
         : `No unit is stated for the outdoor temperature. It was read as ${logged(value)} ${unit}, like the indoor one.`,
   },
+  'log-sea-level': {
+    severity: 'caution',
+    message: 'The barometric pressure is reduced to sea level. It was used as the pressure at the site.',
+    remedy: 'Enter the altitude of the site, or the barometric pressure measured there.',
+  },
+  'log-sea-level/left-out': {
+    severity: 'caution',
+    message:
+      'The barometric pressure is reduced to sea level, so it was not used. The standard pressure at the altitude of the site was used instead.',
+    remedy: 'Enter the barometric pressure measured at the site, if you have it.',
+  },
   'log-unit-likely/barometer': {
     severity: 'note',
     message: ({ value, unit }: { value: number; unit: string }) =>
@@ -119,6 +130,6 @@ export const fieldTexts = {
     remedy:
       'Check the volume, the units and the columns that were read, then how the log calculates its result.',
   },
-} as const satisfies LogTexts
+} as const satisfies RemarkTexts
 
 export const fieldText = saying(fieldTexts)

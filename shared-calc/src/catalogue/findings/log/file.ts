@@ -1,5 +1,5 @@
 import { counted, listed, quoted } from '../../words.js'
-import { type LogTexts, saying } from './log-text.js'
+import { type RemarkTexts, saying } from '../remark.js'
 
 const atTheStart = 'Move the data of the test to the start of the sheet, or to a file of its own.'
 
@@ -39,9 +39,8 @@ export const fileTexts = {
   },
   'log-proposal': {
     severity: 'caution',
-    message: ({ confidence }: { confidence: number }) =>
-      `The layout was proposed from the log and nobody has checked it. Its least certain place has a confidence of ${Math.round(100 * confidence)} %.`,
-    remedy: 'Check where each value was found, then save the layout.',
+    message: 'No layout fits this log. It was read from its own headings, and nobody has checked that.',
+    remedy: 'Check what each cell was used as, then save the layout.',
   },
   'log-hidden-test': {
     severity: 'caution',
@@ -52,20 +51,20 @@ export const fileTexts = {
   'log-refused-test': {
     severity: 'caution',
     message: ({ name, title }: { name: string; title: string }) =>
-      `Test ${quoted(name)} was left out: ${quoted(title)} stands above its readings.`,
+      `Test ${quoted(name)} was left out, because ${quoted(title)} is written above its readings.`,
     remedy: ({ name }: { name: string; title: string }) =>
       `To read it, name it with --set test=${JSON.stringify(name)}.`,
   },
   'log-refused-test/read': {
     severity: 'caution',
     message: ({ title }: { title: string }) =>
-      `${quoted(title)} stands above the readings. They were read all the same.`,
+      `${quoted(title)} is written above the readings. They were read anyway.`,
     remedy: 'Check whether this test counts.',
   },
   'log-copy': {
     severity: 'note',
     message: ({ copy, original }: { copy: string; original: string }) =>
-      `The readings in column ${copy} are those in column ${original} again. They were read once.`,
+      `Columns ${original} and ${copy} hold the same readings. They were read once.`,
   },
   'log-other-tests': {
     severity: 'note',
@@ -107,6 +106,6 @@ export const fileTexts = {
         : `The log has too many sheets. Sheet ${quoted(first)} and the ${count - 1} after it were not searched.`,
     remedy: atTheStart,
   },
-} as const satisfies LogTexts
+} as const satisfies RemarkTexts
 
 export const fileText = saying(fileTexts)

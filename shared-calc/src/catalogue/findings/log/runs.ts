@@ -1,5 +1,5 @@
 import { capital, plain, quoted } from '../../words.js'
-import { type LogTexts, saying } from './log-text.js'
+import { type RemarkTexts, saying } from '../remark.js'
 
 /** How the readings and zero-flow pressures of a log that no layout describes were understood. */
 export const runTexts = {
@@ -36,6 +36,12 @@ export const runTexts = {
     message:
       'The log does not say when its two zero-flow pressures were taken. The first is used as before the readings, the second as after. Their mean is the same either way.',
   },
+  'log-zero-which/by-order': {
+    severity: 'caution',
+    message:
+      'The log has two zero-flow pressures side by side and does not say which run each belongs to. They are used in the order of the runs.',
+    remedy: 'Write the direction over each zero-flow pressure.',
+  },
   'log-zero-which': {
     severity: 'caution',
     message: ({ taken }: { taken: 'before' | 'after' }) =>
@@ -49,6 +55,12 @@ export const runTexts = {
   'log-flow-sign': {
     severity: 'note',
     message: 'The flow has a minus sign in the log. It was read without it.',
+  },
+  'log-pressures-in-headings': {
+    severity: 'caution',
+    message: 'The log has no measured pressures. Those in the headings of the flows were used.',
+    remedy:
+      'If they are the pressures aimed at, enter the pressures measured. Use averages over 20 s or longer.',
   },
   'log-column-left-out': {
     severity: 'note',
@@ -135,7 +147,7 @@ export const runTexts = {
     message: ({ unit, result, cell }: { unit: string; result: number; cell: string }) =>
       `No unit is stated for the flows. They are read in ${unit}, because only then do they give the log's own result (${plain(result, 6)} in ${cell}).`,
   },
-} as const satisfies LogTexts
+} as const satisfies RemarkTexts
 
 export const runText = saying(runTexts)
 
@@ -145,6 +157,8 @@ export const rowReasons = {
   summary: (mark: string) => `it is the row marked ${quoted(mark)}, not a reading`,
   mean: 'it is the mean of the rows above, not a reading',
   error: 'a cell in the row shows an error',
+  noDirection: (text: string) =>
+    `${quoted(text)} in the column of directions is neither of the two directions`,
   noPressure: 'it has no pressure',
   noFlow: 'it has no flow',
   cellSays: (what: 'pressure' | 'flow', text: string) => `the ${what} cell says ${quoted(text)}`,
@@ -152,7 +166,7 @@ export const rowReasons = {
   columnSays: (heading: string, word: string, cell: string) =>
     `column ${quoted(heading)} says ${quoted(word)} in ${cell}`,
   commentSays: (cell: string, comment: string) => `the comment in ${cell} says ${quoted(comment)}`,
-  bracketed: 'it stands in brackets',
+  bracketed: 'it is in brackets',
   grey: (look: 'written' | 'shaded') => (look === 'written' ? 'it is written in grey' : 'it is shaded grey'),
 } as const
 

@@ -1,5 +1,5 @@
 import { plain } from '../../words.js'
-import { type LogTexts, saying } from './log-text.js'
+import { type RemarkTexts, saying } from '../remark.js'
 
 /** A figure of a raw series as findings print it: three significant digits. */
 const brief = (value: number): string => plain(Number(value.toPrecision(3)), 12)
@@ -76,6 +76,6 @@ export const seriesTexts = {
     remedy: ({ needed_s }: { needed_s: number }) => `Log zero flow for at least ${needed_s} s.`,
   },
   'log-midnight': { severity: 'note', message: 'The clock passes midnight here.' },
-} as const satisfies LogTexts
+} as const satisfies RemarkTexts
 
 export const seriesText = saying(seriesTexts)

@@ -1,5 +1,5 @@
 import { fileText } from '../../../catalogue/findings/log/file.js'
-import { logFinding } from '../../../catalogue/findings/log/log-text.js'
+import { remarkFinding } from '../../../catalogue/findings/remark.js'
 import { guardSizes } from '../../container/guard.js'
 import { refuseForeignDocument } from '../../container/sniff.js'
 import { unpackText } from '../../container/unpack.js'
@@ -34,7 +34,7 @@ export function openSpreadsheet(bytes: Uint8Array, fileName: string): Grid {
     names: content.names,
     date1904: false,
     findings: [...entries.keys()].some((name) => /^(Basic|Scripts)\/.+\/.+/.test(name))
-      ? [logFinding(fileText('log-macros'))]
+      ? [remarkFinding(fileText('log-macros'))]
       : [],
   }
 }

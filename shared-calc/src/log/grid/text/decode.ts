@@ -1,5 +1,5 @@
 import { fileText } from '../../../catalogue/findings/log/file.js'
-import { logFinding } from '../../../catalogue/findings/log/log-text.js'
+import { remarkFinding } from '../../../catalogue/findings/remark.js'
 import type { Finding } from '../../../contract/record/index.js'
 import { decoderFor } from '../../container/zip.js'
 import { refuse } from '../../problem.js'
@@ -11,7 +11,7 @@ import { refuse } from '../../problem.js'
 export function decodeText(bytes: Uint8Array): { text: string; findings: Finding[] } {
   const encoding = encodingOf(bytes)
   const text = decoderFor(encoding).decode(bytes)
-  return { text, findings: encoding === 'windows-1252' ? [logFinding(fileText('log-encoding'))] : [] }
+  return { text, findings: encoding === 'windows-1252' ? [remarkFinding(fileText('log-encoding'))] : [] }
 }
 
 export type TextEncoding = 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252'

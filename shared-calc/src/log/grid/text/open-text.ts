@@ -1,5 +1,5 @@
 import { fileText } from '../../../catalogue/findings/log/file.js'
-import { logFinding } from '../../../catalogue/findings/log/log-text.js'
+import { remarkFinding } from '../../../catalogue/findings/remark.js'
 import type { Finding } from '../../../contract/record/index.js'
 import { LIMITS } from '../../limits.js'
 import { refuse } from '../../problem.js'
@@ -41,7 +41,7 @@ export function openText(bytes: Uint8Array, fileName: string, stated?: '.' | ','
 }
 
 const decimalFound = ({ sign, cell }: { sign: '.' | ','; cell: string }): Finding =>
-  logFinding(fileText('log-decimal', { sign: SIGNS[sign], cell }), [cell])
+  remarkFinding(fileText('log-decimal', { sign: SIGNS[sign], cell }), [cell])
 
 function split(text: string, sheet: string): string[][] {
   const separator = findSeparator(text)

@@ -1,5 +1,5 @@
 import { fileText } from '../../../catalogue/findings/log/file.js'
-import { logFinding } from '../../../catalogue/findings/log/log-text.js'
+import { remarkFinding } from '../../../catalogue/findings/remark.js'
 import { guardSizes } from '../../container/guard.js'
 import { partMemory } from '../../container/part-memory.js'
 import { refuseForeignZip } from '../../container/sniff.js'
@@ -72,7 +72,7 @@ export function openWorkbook(bytes: Uint8Array, fileName: string): Grid {
     names: definedNames(part),
     date1904: part.date1904,
     findings: [...entries.keys()].some((name) => /vbaProject\.bin$/i.test(name))
-      ? [logFinding(fileText('log-macros'))]
+      ? [remarkFinding(fileText('log-macros'))]
       : [],
   }
 }

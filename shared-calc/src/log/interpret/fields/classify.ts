@@ -25,6 +25,7 @@ export type FieldName =
   | 'testId'
   | 'method'
   | 'stage'
+  | 'volumeBasis'
   | 'notes'
   | 'n50'
   | 'q50'
@@ -143,6 +144,8 @@ function ofNumber(
       : 'barometer'
   if (kind === undefined && says(label, 'barometer')) return 'barometer'
   if (kind === 'temperature' || (kind === undefined && isTemperature(label, value))) {
+    // "Temp. in fan" is that of the air through the device.
+    if (says(label, 'device')) return undefined
     const side = sideOf(label)
     return side === 'inside' ? 'indoorTemperature' : side === 'outside' ? 'outdoorTemperature' : undefined
   }
@@ -206,6 +209,8 @@ function isTemperature(label: Label, value: number | undefined): boolean {
 
 function ofText(label: Label): FieldName | undefined {
   if (label.tokens.length > 6) return undefined
+  if (/ (volumenbezug|volume basis|basis of (the )?volume|base du volume) /.test(label.padded))
+    return 'volumeBasis'
   if (
     says(label, 'volume') ||
     says(label, 'area') ||

@@ -1,29 +1,14 @@
 import { readDateText } from '../../cells/dates.js'
-import type { KnownUnit } from '../../cells/units.js'
-import type { Content, Written } from '../grid/cell-content.js'
-import { writtenIn } from '../grid/cell-content.js'
+import { bareUnit } from '../../cells/stated-unit.js'
+import { writtenIn } from '../../cells/written.js'
+import type { Content } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
 import type { Stopped } from '../not-searched.js'
-import { bareUnit, type Label, readLabel, says } from '../words/label.js'
+import { type Label, readLabel, says } from '../words/label.js'
 import { MOST_LABELS } from '../zero-flow.js'
-import { classify, type FieldName, sideOf } from './classify.js'
+import { classify, sideOf } from './classify.js'
+import { type FoundField, made } from './found-field.js'
 import { piecesOf } from './in-sentence.js'
-
-/** A single value found by its label. */
-export interface FoundField {
-  readonly name: FieldName
-  readonly view: View
-  readonly row: number
-  readonly column: number
-  /** Cell of the value, and of the label. */
-  readonly cell: string
-  readonly labelCell: string
-  readonly label: Label
-  readonly content: Content
-  /** The unit stated by cell, cell beside or label. */
-  readonly unit?: KnownUnit
-  readonly hidden: boolean
-}
 
 const BLANKS = 6
 
@@ -69,39 +54,18 @@ export function findFields(
   return found
 }
 
-function made(
-  view: View,
-  at: { row: number; column: number },
-  labelAt: { row: number; column: number },
-  label: Label,
-  content: Content | undefined,
-  beside: KnownUnit | undefined,
-): FoundField | undefined {
-  if (!content || content.kind === 'time' || content.kind === 'struck' || content.kind === 'error')
-    return undefined
-  // Beside a label brackets may say "roughly" or "not sure" as well as "negative".
-  if (content.kind === 'number' && content.written.bracketed) return undefined
-  const unit =
-    (content.kind === 'number' ? content.written.unit : undefined) ??
-    beside ??
-    (label.loose ? looseUnit(label) : label.unit)
-  const value = content.kind === 'number' ? content.written.value : undefined
-  const kind = content.kind === 'text' && content.numbers ? 'numbers' : content.kind
-  const name =
-    classify(label, kind, unit, value) ??
-    (kind === 'numbers' ? classify(label, 'text', undefined, undefined) : undefined)
-  if (!name) return undefined
-  return {
-    name,
-    view,
-    ...at,
-    cell: view.address(at.row, at.column),
-    labelCell: view.address(labelAt.row, labelAt.column),
-    label,
-    content,
-    ...(unit ? { unit } : {}),
-    hidden: view.hidden(at.row, at.column),
+/** Four texts or more side by side with values below: labels, of which none is the value of another. */
+function isAmongLabels(view: View, row: number, column: number): boolean {
+  if (view.text(row, column + 1) === undefined) return false
+  let left = column
+  while (view.text(row, left - 1) !== undefined) left--
+  let values = 0
+  let right = left
+  for (; view.text(row, right) !== undefined; right++) {
+    const below = view.at(row + 1, right)
+    if (below?.kind === 'number' || below?.kind === 'date') values++
   }
+  return right - left >= 4 && values >= 2
 }
 
 /** A unit alone; "in" in front of a number is the word, not the inch. */
@@ -112,16 +76,6 @@ const isUnitOfValue = (view: View, row: number, column: number, text: string): b
     view.number(row, column + 1) !== undefined &&
     view.number(row, column - 1) === undefined
   )
-
-/** A bare last letter is a unit only where the words ask for one of its kind. */
-function looseUnit(label: Label): KnownUnit | undefined {
-  const { unit } = label
-  if (unit?.kind === 'temperature')
-    return says(label, 'temperature') || says(label, 'inside') || says(label, 'outside') ? unit : undefined
-  if (unit?.kind === 'length') return says(label, 'height') || says(label, 'altitude') ? unit : undefined
-  if (unit?.kind === 'time') return undefined
-  return unit
-}
 
 /** Two values or more in one text, each behind its label. */
 function inSentence(view: View, row: number, column: number, text: string): FoundField[] {
@@ -164,6 +118,7 @@ function toTheRight(
   label: Label,
   isTaken: (row: number, column: number) => boolean,
 ): FoundField | undefined {
+  if (isAmongLabels(view, row, column)) return undefined
   let blanks = 0
   for (let at = view.right(row, column) + 1; at < view.columns && blanks <= BLANKS; at++) {
     const content = view.at(row, at)
@@ -180,10 +135,10 @@ function toTheRight(
         return made(view, { row, column: at + 1 }, { row, column }, label, next, unit)
       return undefined
     }
-    const beside = view.text(row, at + 1)
+    const beside = view.text(row, view.right(row, at) + 1)
     const unit = beside === undefined ? undefined : bareUnit(beside)
-    if (content.kind === 'text' && !content.numbers && isLabelItself(view, row, at, content.text))
-      return undefined
+    if (content.kind === 'text' && !content.numbers)
+      if (isLabelItself(view, row, at, content.text) || isAmongLabels(view, row, at)) return undefined
     const found =
       temperaturePair(view, { row, column: at }, { row, column }, label) ??
       made(view, { row, column: at }, { row, column }, label, content, unit)
@@ -193,7 +148,26 @@ function toTheRight(
       ? made(view, { row, column: at }, { row, column }, label, content, over)
       : found
   }
-  return undefined
+  return belowToTheRight(view, row, column, label, isTaken)
+}
+
+/** "Enter the volume" in a line of its own, with the value below and one column on. */
+function belowToTheRight(
+  view: View,
+  row: number,
+  column: number,
+  label: Label,
+  isTaken: (row: number, column: number) => boolean,
+): FoundField | undefined {
+  const content = view.at(row + 1, column + 1)
+  if (!content || view.at(row + 1, column) || view.at(row, column + 1) || isTaken(row + 1, column + 1))
+    return undefined
+  // A second value below without a label of its own makes it a list.
+  const isList = view.number(row + 2, column + 1) !== undefined && view.text(row + 2, column) === undefined
+  if (content.kind !== 'number' || isList) return undefined
+  const beside = view.text(row + 1, column + 2)
+  const unit = beside === undefined ? undefined : bareUnit(beside)
+  return made(view, { row: row + 1, column: column + 1 }, { row, column }, label, content, unit)
 }
 
 /** "Temperature | 20.3 | 5.2" below the headings "inside" and "outside". */
@@ -336,94 +310,5 @@ function headingOf(view: View, row: number, column: number): Label | undefined {
     const text = view.text(at, column)
     if (text !== undefined && !bareUnit(text)) return readLabel(text)
   }
-  return undefined
-}
-
-/** Values of a row under headings, for lists with one row a test. */
-export function fieldsOfRow(
-  view: View,
-  row: number,
-  columns: readonly { at: number; label: Label; unit?: KnownUnit; headingCell: string }[],
-): FoundField[] {
-  return columns.flatMap(({ at, label, unit, headingCell }) => {
-    const field = made(view, { row, column: at }, { row, column: at }, label, view.at(row, at), unit)
-    return field ? [{ ...field, labelCell: headingCell }] : []
-  })
-}
-
-/** A list whose first column is headed as rooms, or whose sheet is named after them. */
-function isOfRooms(view: View, row: number, column: number): boolean {
-  if (says(readLabel(view.name), 'room')) return true
-  for (let left = column - 1; left >= Math.max(0, column - 10); left--) {
-    const text = view.text(row, left)
-    if (text !== undefined && says(readLabel(text), 'room')) return true
-  }
-  return false
-}
-
-/** Values of the rows of a list of houses, under its headings, by the name in front of each row. */
-export function namedRowsOf(
-  view: View,
-  isTaken: (row: number, column: number) => boolean,
-): { name: string; fields: FoundField[] }[] {
-  for (let row = 0; row < Math.min(view.rows, 40); row++) {
-    const headings: { at: number; label: Label; unit?: KnownUnit; headingCell: string }[] = []
-    for (let column = 1; column < view.columns; column++) {
-      const text = view.text(row, column)
-      if (text === undefined || text.length > 60 || isTaken(row, column)) continue
-      // A unit behind a value is no heading of what stands below.
-      if (bareUnit(text) && view.number(row, column - 1) !== undefined) continue
-      const label = readLabel(text)
-      headings.push({
-        at: column,
-        label,
-        ...(label.unit && !label.loose ? { unit: label.unit } : {}),
-        headingCell: view.address(row, column),
-      })
-    }
-    if (!headings.some(({ label }) => says(label, 'volume') || label.unit?.kind === 'volume')) continue
-    const found: { name: string; fields: FoundField[] }[] = []
-    for (let at = row + 1; at < view.rows; at++) {
-      const name = view.text(at, 0) ?? view.number(at, 0)?.toString()
-      if (name === undefined || isTaken(at, 0)) break
-      const fields = fieldsOfRow(
-        view,
-        at,
-        headings.filter((heading) => !isTaken(at, heading.at)),
-      )
-      if (fields.length > 0) found.push({ name, fields })
-    }
-    if (found.length > 1 && !isOfRooms(view, row, headings[0]?.at ?? 1)) return found
-  }
-  return []
-}
-
-/** Numbers of a rooms table added up, where no total stands. */
-export function roomsOf(
-  view: View,
-  isTaken: (row: number, column: number) => boolean,
-): { sum: Written; cells: string; count: number } | undefined {
-  for (let row = 0; row < view.rows; row++)
-    for (let column = 0; column < view.columns; column++) {
-      const text = view.text(row, column)
-      if (text === undefined || isTaken(row, column)) continue
-      const label = readLabel(text)
-      if (label.unit?.kind !== 'volume' && !says(label, 'volume')) continue
-      if (!isOfRooms(view, row, column)) continue
-      const values: number[] = []
-      let at = row + 1
-      for (; view.number(at, column) !== undefined; at++) {
-        const left = view.text(at, 0)
-        if (left !== undefined && says(readLabel(left), 'total')) break
-        values.push(view.number(at, column) as number)
-      }
-      if (values.length < 2) continue
-      const unit = label.unit?.kind === 'volume' ? label.unit : undefined
-      return {
-        sum: { value: Number(values.reduce((a, b) => a + b).toFixed(3)), ...(unit ? { unit } : {}) },
-        cells: `${view.address(row + 1, column)}:${view.address(at - 1, column).split('!')[1]}`,
-        count: values.length,
-      }
-    }
   return undefined
 }

@@ -12,7 +12,7 @@ const ABOUT = /(?:[:=~≈]|\b(?:ca|circa|approx|env|about|is|was|war|ist)\b\.?)\
  * Empty where fewer than two pieces hold a label and a number.
  */
 export function piecesOf(text: string): Piece[] {
-  const pieces = text.split(/[;|]|,(?!\d)|\s\/\s|\s[–—-]\s/).flatMap((piece): Piece[] => {
+  const pieces = text.split(/[;|]|,(?!\d)|\s\/\s|\s{2,}|\s[–—-]\s/).flatMap((piece): Piece[] => {
     const digit = piece.search(/\d/)
     if (digit <= 0) return []
     const from = '-−–+'.includes(piece[digit - 1] as string) ? digit - 1 : digit

@@ -1,4 +1,5 @@
-import { type Content, type Written, writtenIn } from './cell-content.js'
+import { type Written, writtenIn } from '../../cells/written.js'
+import type { Content } from './cell-content.js'
 import { READ, type View } from './view.js'
 
 /** Fewer cells of two numbers below one another are no column of readings. */
@@ -70,7 +71,7 @@ function pairIn(text: string): [Written, Written] | undefined {
   const [first, second] = figures
   if (!first || !second || figures.length > 2) return undefined
   const front = text.slice(0, first.index).trim()
-  if (front !== '' && !/^[\p{L}Δ]{1,3}\s*[:=]?$/u.test(front)) return undefined
+  if (front !== '' && !/^(?:[Δδ∆d]?p|[qv])\s*[:=]?$/iu.test(front)) return undefined
   const between =
     text
       .slice(first.index + first[0].length, second.index)

@@ -1,6 +1,5 @@
 import { addressOf, withSheet } from '../../grid/address.js'
-import type { Grid, Sheet } from '../../grid/grid.js'
-import { provenDecimal } from '../../grid/text/dialect.js'
+import type { Sheet } from '../../grid/grid.js'
 import { type Content, contentOf, type Surroundings } from './cell-content.js'
 
 /** So much of a sheet is read as a log; a gauge's own series is longer and read elsewhere. */
@@ -13,6 +12,7 @@ export interface View {
   readonly rows: number
   readonly columns: number
   readonly turned: boolean
+  readonly date1904: boolean
   at(row: number, column: number): Content | undefined
   text(row: number, column: number): string | undefined
   number(row: number, column: number): number | undefined
@@ -53,6 +53,7 @@ function view(sheet: Sheet, around: Surroundings, isTurned: boolean): View {
     rows,
     columns,
     turned: isTurned,
+    date1904: around.date1904,
     at,
     text: (row, column) => {
       const content = at(row, column)
@@ -82,22 +83,6 @@ export function leadOf(view: View, row: number, column: number): string | undefi
     const content = view.at(row, at)
     if (content?.kind === 'text') return content.text
     if (content?.kind !== 'number') return undefined
-  }
-  return undefined
-}
-
-/** The decimal sign that numbers stored as text prove, over all sheets. */
-export function decimalOf(grid: Grid, sheets: readonly Sheet[]): '.' | ',' | undefined {
-  if (grid.decimal || grid.kind === 'text') return grid.decimal
-  for (const sheet of sheets) {
-    const rows = Array.from({ length: Math.min(sheet.rows, 300) }, (_, row) =>
-      Array.from({ length: Math.min(sheet.columns, 60) }, (_, column) => {
-        const cell = sheet.at(row, column)
-        return cell?.kind === 'text' ? String(cell.value) : ''
-      }),
-    )
-    const proof = provenDecimal(rows, sheet.name)
-    if (proof) return proof.sign
   }
   return undefined
 }

@@ -1,10 +1,10 @@
 import { fieldText } from '../../../catalogue/findings/log/fields.js'
-import { logFinding } from '../../../catalogue/findings/log/log-text.js'
+import { remarkFinding } from '../../../catalogue/findings/remark.js'
 import type { Finding, TestRecord } from '../../../contract/record/index.js'
 import { workOut } from '../../../evaluation/work/work-out.js'
 import { methodById } from '../../../methods/index.js'
 import { toRecordUnit } from '../../cells/units.js'
-import type { FoundField } from '../fields/find-fields.js'
+import type { FoundField } from '../fields/found-field.js'
 import type { FieldScope } from '../tests/scope.js'
 
 /** Results agree within this; logs round, and firms correct for air and zero flow in their own ways. Own choice, no source. */
@@ -56,7 +56,7 @@ function compared({ name, content, unit, cell, label }: FoundField, figures: Fig
   const said = { label: label.text.trim() || name, logged: round(value) }
   const confirmed = Math.abs(off) <= AGREES
   return [
-    logFinding(
+    remarkFinding(
       confirmed
         ? fieldText('log-result-confirmed', { ...said, read: round(nearest) })
         : fieldText('log-result-differs', { ...said, read: round(candidates[0] ?? nearest), off }),

@@ -2,17 +2,17 @@ import { cellText } from '../../../catalogue/findings/log/cells.js'
 import { fieldText } from '../../../catalogue/findings/log/fields.js'
 import { questions } from '../../../catalogue/questions.js'
 import { placeWords } from '../../../contract/record/index.js'
+import { unitOfBarometer, unitOfRoom } from '../../cells/likely-unit.js'
 import type { KnownUnit, QuantityKind } from '../../cells/units.js'
 import { findUnit, RECORD_UNITS, shown } from '../../cells/units.js'
 import type { FieldName } from '../fields/classify.js'
-import type { FoundField } from '../fields/find-fields.js'
+import type { FoundField } from '../fields/found-field.js'
 import type { FieldScope } from '../tests/scope.js'
+import { says } from '../words/label.js'
 import type { Draft } from './draft.js'
 
 const INDOOR = 'conditions.indoorTemperature_C'
 const OUTDOOR = 'conditions.outdoorTemperature_C'
-const C: KnownUnit = { kind: 'temperature', unit: 'degC' }
-const F: KnownUnit = { kind: 'temperature', unit: 'degF' }
 
 /** Temperatures, air pressure, humidity and wind. Missing temperatures are asked for. */
 export function putConditions(draft: Draft, scope: FieldScope) {
@@ -52,6 +52,7 @@ const NAMES: Record<string, string> = {
   'building.name': 'name of the building',
   'building.address': 'address',
   'building.volume_m3': 'internal volume',
+  'building.volumeBasis': 'basis of the volume',
   'building.envelopeArea_m2': 'envelope area',
   'building.floorArea_m2': 'floor area',
   'building.height_m': 'height of the building',
@@ -140,8 +141,9 @@ function putTemperatures(draft: Draft, scope: FieldScope) {
   const indoor = of('indoorTemperature', first[0] as number)
   const outdoor = of('outdoorTemperature', first[1] as number)
   const unit = indoor?.unit ?? outdoor?.unit
-  putTemperature(draft, INDOOR, 'indoor', indoor, unit ?? guessed(indoor?.value, undefined))
-  putTemperature(draft, OUTDOOR, 'outdoor', outdoor, unit ?? guessed(indoor?.value, outdoor?.value))
+  const likely = indoor && unitOfRoom(indoor.value)
+  putTemperature(draft, INDOOR, 'indoor', indoor, unit ?? likely)
+  putTemperature(draft, OUTDOOR, 'outdoor', outdoor, unit ?? likely)
 }
 
 const outsideFirst = ({ label }: FoundField): boolean => {
@@ -151,13 +153,6 @@ const outsideFirst = ({ label }: FoundField): boolean => {
   )
   const inside = tokens.findIndex((token) => /^(in|inside|indoor|innen|int|interieur|ti|binnen)$/.test(token))
   return out >= 0 && inside >= 0 && out < inside
-}
-
-/** A room is kept at 5 to 35 °C, which is 41 to 95 °F: outside both, nothing can be told. */
-function guessed(indoor: number | undefined, _outdoor: number | undefined): KnownUnit | undefined {
-  if (indoor === undefined) return undefined
-  if (indoor >= 5 && indoor <= 35) return C
-  return indoor >= 45 && indoor <= 100 ? F : undefined
 }
 
 function putTemperature(
@@ -210,34 +205,38 @@ export function agreeing(draft: Draft, fields: readonly FoundField[], path: stri
   return first
 }
 
-const BAROMETERS: [unit: string, lowest: number, highest: number][] = [
-  ['hPa', 800, 1100],
-  ['kPa', 80, 110],
-  ['Pa', 80_000, 110_000],
-  ['inHgConventional', 24, 32],
-  ['mmHgConventional', 600, 790],
-]
-
 function putBarometer(draft: Draft, scope: FieldScope) {
   const path = 'conditions.barometricPressure_Pa'
   const given = draft.answered(path)
   if (given !== undefined) return draft.put(path, given)
-  const field = scope.all('barometer').find(({ content }) => content.kind === 'number')
+  const fields = scope.all('barometer').filter(({ content }) => content.kind === 'number')
+  // Of two air pressures the one at the house counts.
+  const field = fields.find(({ label }) => !says(label, 'seaLevel')) ?? fields[0]
   if (field?.content.kind !== 'number') return
+  if (says(field.label, 'seaLevel')) {
+    const isKnown =
+      draft.answers['building.altitude_m'] !== undefined ||
+      scope.all('altitude').some(({ content, unit }) => content.kind === 'number' && unit?.kind === 'length')
+    draft.tell(fieldText(isKnown ? 'log-sea-level/left-out' : 'log-sea-level'), field.cell, path)
+    if (isKnown) {
+      draft.uses.push({
+        cells: field.cell,
+        heading: field.label.text,
+        ignoredBecause: 'it is for sea level; the altitude is known',
+      })
+      return
+    }
+  }
   const { value } = field.content.written
   const stated = field.content.written.unit ?? field.unit
-  const likely = BAROMETERS.find(([, lowest, highest]) => value >= lowest && value <= highest)
-  const unit =
-    stated ??
-    (likely ? ({ kind: 'pressure', unit: likely[0] } as KnownUnit) : undefined) ??
-    answeredUnit(draft, 'barometer.unit', field.cell)
+  const unit = stated ?? unitOfBarometer(value) ?? answeredUnit(draft, 'barometer.unit', field.cell)
   if (!unit)
     return draft.ask({
       path: 'barometer.unit',
       cells: [field.cell],
       ...questions.barometerUnit({ value }),
     })
-  if (!stated && likely)
+  if (!stated && unitOfBarometer(value))
     draft.tell(fieldText('log-unit-likely/barometer', { value, unit: shown(unit.unit) }), field.cell, path)
   put(draft, field, path, draft.converted(value, unit, field.cell, path))
 }
@@ -247,9 +246,10 @@ function putHumidity(draft: Draft, field: FoundField | undefined, path: string) 
   if (given !== undefined) return draft.put(path, given)
   if (field?.content.kind !== 'number') return
   const { value } = field.content.written
-  const share = field.content.percent || (!field.unit && value <= 1)
+  // "RH (%)" over a fraction: no air is as dry as 1 %.
+  const share = field.content.percent || value <= 1
   const base: QuantityKind = 'fraction'
-  if (!field.unit && !field.content.percent)
+  if (!field.content.percent && (!field.unit || share))
     draft.tell(fieldText('log-unit-likely/humidity', { value, share }), field.cell, path)
   const unit = share ? { kind: base, unit: RECORD_UNITS.fraction } : { kind: base, unit: 'percent' }
   put(draft, field, path, draft.converted(value, unit, field.cell, path))

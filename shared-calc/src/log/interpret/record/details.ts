@@ -5,7 +5,7 @@ import { methods } from '../../../methods/index.js'
 import { readDateText } from '../../cells/dates.js'
 import { fieldKind } from '../../cells/fields.js'
 import { choice } from '../../cells/interpret-words.js'
-import type { FoundField } from '../fields/find-fields.js'
+import type { FoundField } from '../fields/found-field.js'
 import type { Content } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
 import type { FieldScope } from '../tests/scope.js'
@@ -18,6 +18,8 @@ export interface DetailOptions {
   /** Day the file was last changed, YYYY-MM-DD, where the log states no date. */
   readonly fileDate?: string | undefined
   readonly american: boolean
+  /** The log's language writes the day of a date first. */
+  readonly dayFirst: boolean
   readonly key: string
   readonly several: boolean
   /** The key of the test is its name in a list of houses. */
@@ -52,17 +54,16 @@ export function putDetails(draft: Draft, scope: FieldScope, options: DetailOptio
     const given = draft.answered(path)
     if (given !== undefined) draft.put(path, given)
   }
-  const stage = scope.all('stage')[0]
-  const known = stage && fieldKind('test.stage')
-  if (
-    stage &&
-    known?.kind === 'choice' &&
-    draft.answers['test.stage'] === undefined &&
-    stage.content.kind === 'text'
-  ) {
-    const read = choice({ kind: 'text', value: stage.content.text }, known.words, false)
-    if ('value' in read) put(draft, stage, 'test.stage', read.value)
-  }
+  putChoice(draft, scope.all('stage')[0], 'test.stage')
+  putChoice(draft, scope.all('volumeBasis')[0], 'building.volumeBasis')
+}
+
+/** One of the words a field allows, where the log uses one of them. */
+function putChoice(draft: Draft, field: FoundField | undefined, path: string): void {
+  const kind = fieldKind(path)
+  if (field?.content.kind !== 'text' || kind.kind !== 'choice' || draft.answers[path] !== undefined) return
+  const read = choice({ kind: 'text', value: field.content.text }, kind.words, false)
+  if ('value' in read) put(draft, field, path, read.value)
 }
 
 export const textOf = (content: Content): string =>
@@ -85,7 +86,8 @@ function putName(draft: Draft, scope: FieldScope, { fileName, key, several, list
   draft.tell(fieldText('log-name-of-file', { name, of }), '', path)
 }
 
-function putDate(draft: Draft, scope: FieldScope, { fileDate, american, views }: DetailOptions) {
+function putDate(draft: Draft, scope: FieldScope, options: DetailOptions) {
+  const { fileDate, views } = options
   const path = 'test.date'
   const given = draft.answered(path)
   if (given !== undefined) return draft.put(path, given)
@@ -93,7 +95,7 @@ function putDate(draft: Draft, scope: FieldScope, { fileDate, american, views }:
     .all('date')
     .filter(({ content }) => content.kind === 'date')
     .sort((one, other) => ofTheTest(other.label) - ofTheTest(one.label))[0]
-  if (field?.content.kind === 'date') return putDateOf(draft, field, field.content.dates, american)
+  if (field?.content.kind === 'date') return putDateOf(draft, field, field.content.dates, options)
   const other = otherDate(views)
   const date = other?.date ?? fileDate
   if (date === undefined) return draft.ask({ path, cells: [], ...questions.date() })
@@ -120,13 +122,27 @@ function ofTheTest({ tokens }: Label): number {
     : 0
 }
 
-function putDateOf(draft: Draft, field: FoundField, dates: readonly string[], american: boolean) {
+function putDateOf(
+  draft: Draft,
+  field: FoundField,
+  dates: readonly string[],
+  { american, dayFirst }: DetailOptions,
+) {
   const path = 'test.date'
   const [only] = dates
   if (dates.length === 1 && only) {
     put(draft, field, path, only)
+    if (field.content.kind === 'date' && field.content.serial)
+      draft.tell(cellText('log-serial-date', { date: only }), field.cell, path)
     if (field.content.kind === 'date' && field.content.shortYear)
       draft.tell(cellText('log-short-year', { year: only.slice(0, 4) }), field.cell, path)
+    return
+  }
+  // Of two figures that could both be the month, the first reading is that with the day first.
+  const swapped = only && `${only.slice(8)}-${only.slice(5, 7)}`
+  if (dayFirst && only && dates.slice(1).some((date) => date.slice(5) === swapped)) {
+    put(draft, field, path, only)
+    draft.tell(cellText('log-day-first', { date: only }), field.cell, path)
     return
   }
   draft.ask({ path, cells: [field.cell], ...questions.whichDate({ dates, monthFirst: american }) })

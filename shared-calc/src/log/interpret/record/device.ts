@@ -1,6 +1,7 @@
 import { runText } from '../../../catalogue/findings/log/runs.js'
 import { questions } from '../../../catalogue/questions.js'
 import { plainWord } from '../../cells/fields.js'
+import { RECALCULATE } from '../../cells/interpret.js'
 import { shown, toRecordUnit } from '../../cells/units.js'
 import type { FoundDevice } from '../tables/device-ranges.js'
 import type { Draft } from './draft.js'
@@ -9,7 +10,12 @@ import type { Draft } from './draft.js'
 export function putDevice(
   draft: Draft,
   device: FoundDevice | undefined,
+  unstored: string | undefined,
 ): { rangeOf(text: string | undefined, cell: string): string | undefined } | undefined {
+  if (!device && unstored !== undefined) {
+    draft.collector.refuse('formula-without-result', RECALCULATE, unstored, 'runs')
+    return undefined
+  }
   if (!device) {
     draft.collector.refuse(
       'not-found',

@@ -1,6 +1,6 @@
 import { cellText } from '../../../catalogue/findings/log/cells.js'
 import { fieldText } from '../../../catalogue/findings/log/fields.js'
-import type { LogRemark } from '../../../catalogue/findings/log/log-text.js'
+import type { Remark } from '../../../catalogue/findings/remark.js'
 import { placeWords } from '../../../contract/record/index.js'
 import { fieldKind } from '../../cells/fields.js'
 import { interpret } from '../../cells/interpret.js'
@@ -8,6 +8,7 @@ import type { KnownUnit } from '../../cells/units.js'
 import { conversionText, shown, toRecordUnit } from '../../cells/units.js'
 import { Collector } from '../../collector.js'
 import { setPath } from '../../layout/set-path.js'
+import type { SeriesReading } from '../../series/read-series.js'
 import type { Answers, Question, Use } from '../interpretation.js'
 
 /** A record as it is put together: values with their cells, findings and questions. */
@@ -16,6 +17,8 @@ export class Draft {
   readonly collector = new Collector()
   readonly questions: Question[] = []
   readonly uses: Use[] = []
+  /** Raw series that readings were taken from. */
+  readonly series: SeriesReading[] = []
 
   constructor(readonly answers: Answers) {}
 
@@ -25,7 +28,7 @@ export class Draft {
   }
 
   /** Says something of one cell, of several, or of the log as a whole. */
-  tell(remark: LogRemark, cells: string | readonly string[], path: string): void {
+  tell(remark: Remark, cells: string | readonly string[], path: string): void {
     for (const cell of cells.length === 0 ? [''] : typeof cells === 'string' ? [cells] : cells)
       this.collector.tell(remark, cell, path)
   }

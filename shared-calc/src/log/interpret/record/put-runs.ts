@@ -3,6 +3,7 @@ import { runText } from '../../../catalogue/findings/log/runs.js'
 import { questions } from '../../../catalogue/questions.js'
 import type { Direction } from '../../../contract/record/index.js'
 import { conversionText, type KnownUnit, shown, toRecordUnit } from '../../cells/units.js'
+import { unstoredIn } from '../grid/unstored.js'
 import { TOGETHER } from '../tables/choose.js'
 import type { KnownColumn } from '../tables/columns.js'
 import type { FoundDevice } from '../tables/device-ranges.js'
@@ -19,6 +20,7 @@ import { tellLeftOut, tellUses } from './run-uses.js'
 import { signsOf } from './signs.js'
 import type { VolumeFound } from './sizes.js'
 import { putStatedAir } from './stated-air.js'
+import { withStatedInduced } from './stated-induced.js'
 import { askUnnamed, withoutRefused } from './unnamed-tables.js'
 
 export interface RunContext {
@@ -41,7 +43,7 @@ export function putRuns(draft: Draft, found: readonly FoundRun[], context: RunCo
   const directions = directionsOf(draft, counted)
   const zeros = kept.map((run) => zerosOf(draft, run, context))
   const runs = counted.map((run, index) =>
-    withMeasuredPressure(draft, run, directions[index], meanOf(zeros[index])),
+    withStatedInduced(withMeasuredPressure(draft, run, directions[index], meanOf(zeros[index]))),
   )
   askUnnamed(draft, runs)
   askDoubts(draft, runs)
@@ -60,7 +62,7 @@ export function putRuns(draft: Draft, found: readonly FoundRun[], context: RunCo
     })),
   )
   const device = runs.some(({ block }) => block.carriers[0]?.role === 'device')
-    ? putDevice(draft, context.device)
+    ? putDevice(draft, context.device, unstoredAmong(runs))
     : undefined
   putStatedAir(draft, runs)
   for (const [index, run] of runs.entries()) {
@@ -108,6 +110,10 @@ export function putRuns(draft: Draft, found: readonly FoundRun[], context: RunCo
       )
   }
 }
+
+/** A formula without a result among the readings: most likely the flow. */
+const unstoredAmong = (runs: readonly FoundRun[]): string | undefined =>
+  runs.flatMap(({ view, readings }) => readings.flatMap(({ row }) => unstoredIn(view, row, row + 1) ?? []))[0]
 
 /** "(55.2)": said once a run, with the cells. */
 function tellBrackets(draft: Draft, run: FoundRun, index: number): void {
@@ -203,14 +209,17 @@ const distinct = (columns: readonly KnownColumn[]): boolean =>
   new Set(columns.map(({ label }) => label.text)).size === columns.length &&
   columns.every(({ label }) => label.text !== '')
 
-/** Headings that differ by a number or letter only. */
-const alike = (columns: readonly KnownColumn[]): boolean =>
-  new Set(
-    columns.map(
-      ({ label, unit }) =>
-        `${label.tokens.filter((token) => !/^([1-9]|[ab])$/.test(token)).join(' ')}|${unit?.unit}`,
-    ),
-  ).size === 1
+/** A number or letter that tells one fan from another. */
+const MARK = /^([1-9]|[ab])$/
+
+/** Headings that differ by a number or letter only, and do differ. */
+const alike = (columns: readonly KnownColumn[]): boolean => {
+  const words = columns.map(
+    ({ label, unit }) => `${label.tokens.filter((token) => !MARK.test(token)).join(' ')}|${unit?.unit}`,
+  )
+  const marks = columns.map(({ label }) => label.tokens.find((token) => MARK.test(token)))
+  return new Set(words).size === 1 && !marks.includes(undefined) && new Set(marks).size === columns.length
+}
 
 function zerosOf(
   draft: Draft,
@@ -233,6 +242,8 @@ function zerosOf(
       reason: `labelled "${entry.label}"`,
     })
     if (found?.shared) draft.tell(runText('log-zero-shared'), entry.labelCell, 'runs')
+    if (entry.byOrder)
+      draft.tell(runText('log-zero-which/by-order'), entry.figures[0]?.cell ?? entry.labelCell, 'runs')
     if (entry.inOrder && which === 'before')
       draft.tell(runText('log-zero-which/in-order'), entry.labelCell, 'runs')
     if (!entry.which) draft.tell(runText('log-zero-which', { taken: which }), entry.labelCell, 'runs')

@@ -1,6 +1,7 @@
 import { fieldText } from '../../../catalogue/findings/log/fields.js'
 import { runText } from '../../../catalogue/findings/log/runs.js'
 import { questions } from '../../../catalogue/questions.js'
+import { likelyPascal, unitOfBuildingPressures } from '../../cells/likely-unit.js'
 import { type KnownUnit, shown, toRecordUnit } from '../../cells/units.js'
 import { unitsIn } from '../tables/device-ranges.js'
 import type { FoundRun } from '../tables/runs.js'
@@ -38,14 +39,11 @@ export function pressureUnit(draft: Draft, run: FoundRun, runs: readonly FoundRu
     )
     return stated
   }
-  const values = run.readings.map((row) => Math.abs(row.pressure.value))
-  if (Math.max(...values) >= 15 && Math.max(...values) <= 150) {
-    draft.tell(
-      runText('log-unit-likely/pressures', { highest: Math.max(...values) }),
-      pressure.headingCell,
-      'runs',
-    )
-    return PA
+  const values = run.readings.map((row) => row.pressure.value)
+  const likely = unitOfBuildingPressures(values)
+  if (likely) {
+    draft.tell(likelyPascal(values), pressure.headingCell, 'runs')
+    return likely
   }
   draft.ask({
     path: 'pressure.unit',
@@ -99,6 +97,16 @@ export function flowUnit(
       'runs',
     )
     return stated
+  }
+  const mass = /\bkg\s*\/\s*(?:s|h|min)\b/i.exec(carrier.label.text)
+  if (mass) {
+    draft.collector.refuse(
+      'unknown-unit',
+      `${mass[0]} is a mass flow; log the flows in m³/h, l/s or cfm`,
+      carrier.headingCell,
+      'flow.unit',
+    )
+    return undefined
   }
   const proven = provenFlow(draft, runs, scope, volume, carrier.headingCell)
   if (proven) return proven

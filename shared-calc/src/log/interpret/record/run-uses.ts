@@ -2,7 +2,6 @@ import { cellText } from '../../../catalogue/findings/log/cells.js'
 import { runText } from '../../../catalogue/findings/log/runs.js'
 import type { Direction } from '../../../contract/record/index.js'
 import type { FoundRun } from '../tables/runs.js'
-import { says } from '../words/label.js'
 import type { Draft } from './draft.js'
 
 const span = (run: FoundRun, column: number): string => {
@@ -19,8 +18,10 @@ const span = (run: FoundRun, column: number): string => {
 export function tellUses(draft: Draft, run: FoundRun, index: number, direction: Direction | undefined): void {
   const { block } = run
   const named = direction ?? 'direction not known yet'
+  if (run.pressuresIn)
+    draft.tell(runText('log-pressures-in-headings'), run.pressuresIn, `runs[${index}].readings`)
   draft.use(
-    span(run, block.pressure.at),
+    run.pressuresIn?.join(', ') ?? span(run, block.pressure.at),
     block.pressure.label.text,
     `${block.pressure.role === 'induced' ? 'pressure across the building without zero flow' : 'pressure across the building'}, ${named}`,
     `runs[${index}].readings[].pressure_Pa`,
@@ -33,6 +34,13 @@ export function tellUses(draft: Draft, run: FoundRun, index: number, direction: 
       `${carrier.role === 'device' ? 'pressure at the flow device' : 'air flow'}, ${named}`,
       `runs[${index}].readings[]`,
     )
+  for (const { at, headingCell } of [block.pressure, ...block.carriers])
+    if (run.readings.some((row) => !row.hidden && run.view.hidden(row.row, at)))
+      draft.tell(
+        cellText('log-hidden', { what: 'reading', hidden: 'column' }),
+        headingCell,
+        `runs[${index}].readings`,
+      )
   for (const range of block.ranges)
     if (range)
       draft.use(
@@ -43,7 +51,8 @@ export function tellUses(draft: Draft, run: FoundRun, index: number, direction: 
       )
   for (const { column, why } of block.ignored) {
     draft.uses.push({ cells: span(run, column.at), heading: column.label.text, ignoredBecause: why })
-    if (column.role !== 'index' && column.role !== 'time')
+    // The parts of a total are named with it.
+    if (column.role !== 'index' && column.role !== 'time' && !block.total?.parts.includes(column))
       draft.tell(
         runText('log-column-left-out', { heading: column.label.text, why }),
         span(run, column.at),
@@ -53,7 +62,7 @@ export function tellUses(draft: Draft, run: FoundRun, index: number, direction: 
   const [total] = block.carriers
   if (block.total)
     draft.tell(
-      runText(says(total?.label, 'average') ? 'log-total/mean' : 'log-total/sum', {
+      runText(block.total.as === 'mean' ? 'log-total/mean' : 'log-total/sum', {
         cell: total?.headingCell ?? '',
       }),
       [total?.headingCell ?? '', ...block.total.parts.map(({ headingCell }) => headingCell)],

@@ -1,7 +1,8 @@
 import { fieldText } from '../../../catalogue/findings/log/fields.js'
 import { questions } from '../../../catalogue/questions.js'
 import { type KnownUnit, shown, toRecordUnit } from '../../cells/units.js'
-import type { FoundField } from '../fields/find-fields.js'
+import type { FoundField } from '../fields/found-field.js'
+import type { Choice } from '../interpretation.js'
 import type { FieldScope } from '../tests/scope.js'
 import { says } from '../words/label.js'
 import { answeredUnit, put } from './conditions.js'
@@ -135,9 +136,10 @@ function putVolume(
     draft.ask({ path: VOLUME, cells: rooms ? [rooms.cells] : [], ...questions.volume({ rooms: sum }) })
     return {}
   }
-  const rivals = found.filter(
-    (one) => one !== best && one.rank >= 1 && one.rank > best.rank - 1.5 && !agree(one, best),
-  )
+  const others = found.filter((one) => one !== best && one.rank >= 1 && !agree(one, best))
+  // "Ground floor", "first floor" and their total.
+  const parts = addUpTo(others, best) ? others : []
+  const rivals = others.filter((one) => one.rank > best.rank - 1.5 && !parts.includes(one))
   if (best.rank < 1 || rivals.length > 0) {
     const all = best.rank < 1 ? found : [best, ...rivals]
     draft.ask({
@@ -145,11 +147,7 @@ function putVolume(
       cells: all.map(({ field }) => field.cell),
       ...questions.whichVolume({
         only: best.rank < 1 ? best.field.label.text : undefined,
-        choices: all.map(({ value, unit, field }) => ({
-          value: `${value} ${unit?.unit === 'cuft' ? 'ft3' : 'm3'}`,
-          label: `${value} ${unit ? shown(unit.unit) : ''}`.trim(),
-          reason: `"${field.label.text}" in ${field.cell}`,
-        })),
+        choices: choicesOf(all),
       }),
     })
     return {}
@@ -168,6 +166,34 @@ function putVolume(
     return {}
   }
   return { open: { value: best.value, field: best.field } }
+}
+
+/** Each volume as it may be typed, and where floors are listed without a total, all of them together. */
+function choicesOf(all: readonly Ranked[]): Choice[] {
+  const choices = all.map(({ value, unit, field }): Choice => {
+    const known = unit?.kind === 'volume' && unit.unit !== 'cuft' ? toRecordUnit(value, unit) : value
+    const typed = unit?.unit === 'cuft' ? 'ft3' : 'm3'
+    const amount = Number(known.toPrecision(10))
+    return {
+      value: `${amount} ${typed}`,
+      label: `${amount} ${shown(typed === 'ft3' ? 'cuft' : 'm^3')}`,
+      reason: `"${field.label.text}" in ${field.cell}`,
+    }
+  })
+  const unit = all[0]?.unit
+  const isAlike =
+    unit?.kind === 'volume' && all.every((one) => one.unit?.unit === unit.unit && one.rank === all[0]?.rank)
+  if (!isAlike || all.length < 2) return choices
+  const sum = all.reduce((total, one) => total + toRecordUnit(one.value, unit), 0)
+  const amount = Number(sum.toPrecision(8))
+  return [...choices, { value: `${amount} m3`, label: `${amount} m³`, reason: 'all of them together' }]
+}
+
+/** Whether two or more values are the parts of another, to half a per cent. */
+function addUpTo(parts: readonly Ranked[], whole: Ranked): boolean {
+  const units = new Set([whole, ...parts].map(({ unit }) => unit?.unit))
+  const sum = parts.reduce((total, { value }) => total + value, 0)
+  return parts.length >= 2 && units.size === 1 && Math.abs(sum / whole.value - 1) < 0.005
 }
 
 function ignoreVolume(draft: Draft, { field, value, unit }: Ranked, best: Ranked): void {

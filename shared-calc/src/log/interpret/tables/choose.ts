@@ -4,7 +4,7 @@ import type { KnownColumn } from './columns.js'
 import { type PowerLaw, physicsScore, powerLaw } from './physics.js'
 import { type Figure, type WalkedRows, walkRows } from './rows.js'
 import type { Segment } from './segments.js'
-import { areSamples, distinctFans, meanOf, totalOf } from './several-flows.js'
+import { areSamples, type ColumnOfOthers, distinctFans, meanOf, totalOf } from './several-flows.js'
 import { PLAIN_CURVE, withUnnamed } from './unnamed-columns.js'
 
 /** Two columns that could both be the one wanted, with nothing to tell them apart. */
@@ -26,7 +26,7 @@ export interface Block {
   /** Other columns of the block, with why they were left out. */
   readonly ignored: readonly { column: KnownColumn; why: string }[]
   /** A total column that parts add up to, for the note. */
-  readonly total?: { parts: readonly KnownColumn[] }
+  readonly total?: ColumnOfOthers
   /** Columns without a heading that only the curve through them names. */
   readonly unnamed: readonly KnownColumn[]
 }
@@ -34,7 +34,7 @@ export interface Block {
 interface Carrier {
   columns: readonly KnownColumn[]
   prior: number
-  parts?: readonly KnownColumn[]
+  madeOf?: ColumnOfOthers
 }
 
 interface Candidate {
@@ -70,9 +70,23 @@ export function chooseColumns(
 ): Block | undefined {
   const { segment, unnamed } = withUnnamed(given)
   // "Before (Pa)" and "After (Pa)" are lists of zero-flow values, whatever stands over them.
-  const pressures = segment.columns.filter(
+  const named = segment.columns.filter(
     ({ role, label }) =>
       (role === 'pressure' || role === 'induced') && says(label, 'before') === says(label, 'after'),
+  )
+  // "Diff. (Pa)" is a deviation beside a pressure, and the pressure itself where there is no other.
+  if (named.length === 0)
+    named.push(...segment.columns.filter(({ role, unit }) => role === 'derived' && unit?.kind === 'pressure'))
+  // Of one pressure in two units that in pascals is the finer.
+  const pressures = named.filter(
+    (one) =>
+      !named.some(
+        (other) =>
+          other !== one &&
+          other.unit?.unit === 'Pa' &&
+          one.unit?.unit !== 'Pa' &&
+          sameInOtherUnit(segment, other, one),
+      ),
   )
   const devices = segment.columns.filter(({ role }) => role === 'device')
   const carriers = carriersOf(segment, pressures.length > 0 ? devices : [])
@@ -154,7 +168,7 @@ function carriersOf(segment: Segment, devices: readonly KnownColumn[]): Carrier[
   const corrected = segment.columns.filter(({ role, numbers }) => role === 'corrected' && numbers > 0)
   const found: Carrier[] = []
   const total = totalOf(segment, flows) ?? meanOf(segment, flows)
-  if (total) found.push({ columns: [total.column], prior: 5, parts: total.parts })
+  if (total) found.push({ columns: [total.column], prior: 5, madeOf: total })
   const fans = total || areSamples(segment, flows) ? [] : distinctFans(flows)
   if (fans.length > 1) found.push({ columns: fans, prior: 4 })
   for (const flow of flows)
@@ -170,7 +184,12 @@ function carriersOf(segment: Segment, devices: readonly KnownColumn[]): Carrier[
 }
 
 const flowPrior = ({ label, unit, at }: KnownColumn): number =>
-  2 + (says(label, 'flow') ? 0.6 : 0) + (unit ? 0.6 : 0) + (says(label, 'asShown') ? 1 : 0) - at * 0.001
+  2 +
+  (says(label, 'flow') ? 0.6 : 0) +
+  (unit ? 0.6 : 0) +
+  (says(label, 'asShown') ? 1 : 0) -
+  (says(label, 'average') ? 1.5 : 0) -
+  at * 0.001
 
 function asBlock(segment: Segment, best: Candidate, tried: readonly Candidate[]): Omit<Block, 'unnamed'> {
   const { pressure, carrier } = best
@@ -213,7 +232,7 @@ function asBlock(segment: Segment, best: Candidate, tried: readonly Candidate[])
     law: best.law,
     doubts,
     ignored,
-    ...(carrier.parts ? { total: { parts: carrier.parts } } : {}),
+    ...(carrier.madeOf ? { total: carrier.madeOf } : {}),
   }
 }
 
@@ -232,16 +251,19 @@ function rangeFor(
   return ranges.sort((a, b) => Math.abs(a.at - carrier.at) - Math.abs(b.at - carrier.at))[0]
 }
 
-/** The same flow in another unit, as m³/h beside l/s. */
+/** The same flow or pressure in another unit, as m³/h beside l/s; pressures are rounded more coarsely. */
 function sameInOtherUnit({ view, head }: Segment, one: KnownColumn, other: KnownColumn): boolean {
   const [first, second] = [one.unit, other.unit]
-  if (first?.kind !== 'flow' || second?.kind !== 'flow' || first.unit === second.unit) return false
+  const kind = first?.kind
+  if (!first || !second || kind !== second.kind || first.unit === second.unit) return false
+  if (kind !== 'flow' && kind !== 'pressure') return false
+  const tolerance = kind === 'flow' ? 0.02 : 0.04
   let checked = 0
   for (let row = head.first; row < head.first + 30; row++) {
     const a = view.number(row, one.at)
     const b = view.number(row, other.at)
     if (a === undefined || b === undefined || a === 0) continue
-    if (Math.abs(toRecordUnit(b, second) / toRecordUnit(a, first) - 1) > 0.02) return false
+    if (Math.abs(toRecordUnit(b, second) / toRecordUnit(a, first) - 1) > tolerance) return false
     checked++
   }
   return checked >= 3
@@ -267,29 +289,30 @@ function whyIgnored(
   const first = carrier.columns[0] as KnownColumn
   switch (column.role) {
     case 'target':
-      return 'it is the pressure aimed at, not the one measured'
+      return 'it is the pressure to be set, not the measured one'
     case 'device':
       return first.role === 'device'
         ? 'another device pressure was used'
         : 'it is the pressure at the fan; the flow itself is logged'
     case 'induced':
-      return 'it is the pressure with the zero flow already taken off; the measured one was used'
+      return 'the zero-flow pressure is already subtracted; the measured pressure was used'
     case 'corrected':
       return 'it is a corrected flow; the flow as shown was used'
     case 'flow':
-      if (carrier.parts?.includes(column))
-        return says(first.label, 'average')
+      if (carrier.madeOf?.parts.includes(column))
+        return carrier.madeOf.as === 'mean'
           ? `it is a sample of the mean in ${first.headingCell}`
           : `it is part of the total in ${first.headingCell}`
       return sameInOtherUnit(segment, first, column)
         ? 'it is the same flow in another unit'
         : `${first.headingCell} fits better as the flow`
     case 'pressure':
+      if (sameInOtherUnit(segment, pressure, column)) return 'it is the same pressure in another unit'
       return `${pressure.headingCell} fits better as the building pressure`
     case 'derived':
-      return 'it is worked out from the others'
+      return 'it is calculated from other columns'
     case 'speed':
-      return 'it is the speed of the fan or a share'
+      return 'it is a fan speed or a percentage'
     case 'time':
       return 'it is the time of the reading'
     case 'index':

@@ -1,7 +1,8 @@
+import { bareUnit } from '../../cells/stated-unit.js'
 import type { KnownUnit } from '../../cells/units.js'
-import type { Written } from '../grid/cell-content.js'
+import type { Written } from '../../cells/written.js'
 import type { View } from '../grid/view.js'
-import { bareUnit, type Label, says } from '../words/label.js'
+import { type Label, says } from '../words/label.js'
 import type { Column } from './heads.js'
 
 /** What a column may hold, by its heading and what stands in it. */
@@ -66,7 +67,7 @@ export function roleOf(view: View, first: number, last: number, column: Column):
     if (content?.kind === 'time' || content?.kind === 'date') moments++
     if (content?.kind !== 'text') continue
     texts++
-    if (isDirectionWord(content.text)) directions++
+    if (directionWord(content.text, column.label)) directions++
   }
   const textual = texts > numbers
   const unit = column.unit ?? (textual ? undefined : unitOfRows(view, first, column))
@@ -89,25 +90,35 @@ function unitOfRows(view: View, first: number, { at, label }: Column): KnownUnit
   return fits || bare ? unit : undefined
 }
 
-/** Words of a direction column: "DEP", "Pressurisation", "+", "−". */
-export function isDirectionWord(text: string): boolean {
-  return directionWord(text) !== undefined
-}
-
 const PRESSURE = new Set(['pressure', 'pression', 'presion', 'presión', 'pressione'])
 
-export function directionWord(text: string): 'depressurisation' | 'pressurisation' | undefined {
+/** Headings under which "out" and "in" say which way the fan blows; elsewhere they may say which readings count. */
+const OF_THE_FAN = /^(fan|blow|air|direction|dir|geblase|ventilat|richtung|sens|riktning|retning)/
+
+/** The direction that a word of a column means: "DEP", "Pressurisation", "+", "extract", "in" below "Fan blowing". */
+export function directionWord(
+  text: string,
+  heading?: Column['label'],
+): 'depressurisation' | 'pressurisation' | undefined {
   const plain = text.trim().toLowerCase()
+  if (heading?.tokens.some((token) => OF_THE_FAN.test(token))) {
+    if (plain === 'out') return 'depressurisation'
+    if (plain === 'in') return 'pressurisation'
+  }
   if (['-', '−', '–', 'd', 'u', 'neg', 'us', 'depr.', 'dep.', 'under', '(-)', '-ve'].includes(plain))
     return 'depressurisation'
   if (['+', 'p', 'ü', 'o', 'pos', 'pres.', 'over', '(+)', '+ve'].includes(plain)) return 'pressurisation'
   // "Negative pressure" is no pressurisation.
   const words = plain.split(/[^\p{L}]+/u).filter((word) => !PRESSURE.has(word))
   const dep = words.some((word) =>
-    /^(dep|despres|under|unter|podci|onder|neg)/.test(word.normalize('NFKD').replace(/\p{M}/gu, '')),
+    /^(dep|despres|under|unter|podci|onder|neg|extract|exhaust|suck|saug|absaug|aspir|afzuig)/.test(
+      word.normalize('NFKD').replace(/\p{M}/gu, ''),
+    ),
   )
   const pres = words.some((word) =>
-    /^(pres|over|uber|ueber|nadci|surp|sovra|sobre|pos)/.test(word.normalize('NFKD').replace(/\p{M}/gu, '')),
+    /^(pres|over|uber|ueber|nadci|surp|sovra|sobre|pos|supply|souffl|insuffl|druckend|einblas|inblaz|immiss)/.test(
+      word.normalize('NFKD').replace(/\p{M}/gu, ''),
+    ),
   )
   if (dep === pres) return undefined
   return dep ? 'depressurisation' : 'pressurisation'
@@ -161,7 +172,7 @@ const isOfDevice = (label: Label): boolean =>
 const saysBuildingOnly = (label: Label): boolean =>
   says(label, 'building') && !says(label, 'device') && !says(label, 'flow')
 
-/** "Net", "corrected", or "Δp − Δp₀": the zero flow is taken off. */
+/** "Net", "corrected", or "Δp − Δp₀": the zero-flow pressure is subtracted. */
 const isInduced = (label: Label): boolean =>
   says(label, 'induced') ||
   /\p{L}\s*[-−–]\s*(?:[Δδd∆]?p_?|p)(?:0|z|zf|bl|nat)/iu.test(label.text.normalize('NFKC'))

@@ -191,12 +191,18 @@ const isHeading = (view: View, at: number, column: number): boolean =>
   !/[=^]/.test(view.text(at, column) ?? '') &&
   (view.number(at + 1, column) !== undefined || view.number(at + 2, column) !== undefined)
 
-/** Every unit of two letters or more that a text states. */
+/** Every unit of two letters or more that a text states, also spelt out: "litres per second". */
 export function unitsIn(text: string): KnownUnit[] {
-  return text
-    .split(/[\s,;()[\]=]+/)
-    .filter((word) => word.length >= 2 && word.toLowerCase() !== 'in' && word.toLowerCase() !== 'min')
-    .flatMap((word) => findUnit(word.replace(/[.:]$/, '')) ?? [])
+  const words = text.split(/[\s,;()[\]=]+/).map((word) => word.replace(/[.:]$/, ''))
+  const found: KnownUnit[] = []
+  for (let at = 0; at < words.length; at++) {
+    const spelt = [4, 3].find((count) => findUnit(words.slice(at, at + count).join(''))?.kind === 'flow')
+    const word = spelt ? words.slice(at, at + spelt).join('') : (words[at] as string)
+    const unit = word.length < 2 || /^(?:in|min)$/i.test(word) ? undefined : findUnit(word)
+    if (unit) found.push(unit)
+    if (spelt) at += spelt - 1
+  }
+  return found
 }
 
 /** m³/h of "C (m³/h·Pa^n)" or "C [m³/(h Paⁿ)]": the flow a coefficient gives for a pressure to some power. */

@@ -1,8 +1,9 @@
+import { bareUnit, unitOfHeadings } from '../../cells/stated-unit.js'
 import type { KnownUnit } from '../../cells/units.js'
 import type { Content } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
 import type { Stopped } from '../not-searched.js'
-import { bareUnit, isPlaceholder, type Label, readLabel, says } from '../words/label.js'
+import { isPlaceholder, type Label, readLabel, says } from '../words/label.js'
 import { zeroValuesIn } from '../zero-flow-text.js'
 
 /** A column below a heading. */
@@ -108,13 +109,21 @@ function headAt(view: View, first: number, under: readonly number[]): Head {
   for (let row = first - 1; row >= Math.max(0, first - HEADING_ROWS); row--) {
     // A text with its own value beside it is a label, not a heading.
     const texts = under.filter(
-      (column) => isHeading(stackText(view, row, column)) && !hasValue(view, row, column),
+      (column) =>
+        isHeading(stackText(view, row, column)) &&
+        !hasValue(view, row, column) &&
+        !isUnitOfValue(view, row, column),
     ).length
     const numbers = under.some(
       (column) => view.number(row, column) !== undefined || holdsValue(view.at(row, column)),
     )
     const blank = under.every((column) => !view.at(row, column))
     if (numbers || (texts === 0 && !(blank && row === first - 1))) break
+    // "Zero flow before | Mean | −1.2 | Values | …": a line of a form, whatever of it lies over the columns.
+    const isOfForm = under.some(
+      (column) => view.text(row, column) !== undefined && view.number(row, column + 1) !== undefined,
+    )
+    if (isOfForm && row < first - 1) break
     if (
       texts === 1 &&
       under.length > 1 &&
@@ -124,13 +133,24 @@ function headAt(view: View, first: number, under: readonly number[]): Head {
       break
     if (texts > 0) top = row
   }
+  const label = top < first - 1 && isLabelOfZero(view, first - 1, under)
   const columns: Column[] = []
   for (let column = 0; column < view.columns; column++) {
-    const made = columnAt(view, top, first, column)
+    const made = columnAt(view, top, label ? first - 1 : first, first, column)
     if (made) columns.push(made)
   }
   return { view, top, first, columns }
 }
+
+/** "Zero flow before" alone in a line between the headings and its value. */
+function isLabelOfZero(view: View, row: number, under: readonly number[]): boolean {
+  const texts = under.flatMap((column) => view.text(row, column) ?? [])
+  return texts.length === 1 && under.length > 1 && says(readLabel(texts[0] ?? ''), 'zero')
+}
+
+/** "Baseline | −1.2 | Pa": the unit behind a value, in a line above the headings. */
+const isUnitOfValue = (view: View, row: number, column: number): boolean =>
+  view.number(row, column - 1) !== undefined && bareUnit(view.text(row, column) ?? '') !== undefined
 
 /** Whether a value stands right behind a text, or behind one blank. */
 const hasValue = (view: View, row: number, column: number): boolean =>
@@ -147,11 +167,17 @@ const statesZeroFlow = (text: string): boolean =>
     /\d[.,]\d|\d\s*Pa\b/.test(text)) &&
   zeroValuesIn(text) !== undefined
 
-/** A line of words over the headings, of which only the first cell lies over a column: "Fan: Q = 61 · Δp^0.51 (m³/h, Pa)". */
+/** A line over the headings, of which only the first cell lies over a column: "Fan: Q = 61 · Δp^0.51", "Volume of the house 330 m³". */
 const isSentence = (view: View, row: number, column: number): boolean => {
   const text = view.text(row, column)
-  return text !== undefined && view.right(row, column) === column && (/[=;]/.test(text) || text.length > 40)
+  if (text === undefined || view.right(row, column) !== column) return false
+  return (
+    /[=;]|:\s*\S/.test(text) || text.length > 40 || text.trim().split(/\s+/).length > 4 || VALUE.test(text)
+  )
 }
+
+/** A number with a unit behind it that no pressure of a column has. */
+const VALUE = /\d\s*(?:m[³3²2]|ft[³3²2]|cu\.? ?ft|sq\.? ?ft|°|deg|[CFK]\b|[hk]Pa\b|mbar\b)/i
 
 /** Text of a cell, or of the merged block over it. */
 function stackText(view: View, row: number, column: number): string | undefined {
@@ -164,9 +190,9 @@ function stackText(view: View, row: number, column: number): string | undefined 
   return undefined
 }
 
-function columnAt(view: View, top: number, first: number, column: number): Column | undefined {
+function columnAt(view: View, top: number, end: number, first: number, column: number): Column | undefined {
   const pieces: { text: string; row: number }[] = []
-  for (let row = top; row < first; row++) {
+  for (let row = top; row < end; row++) {
     const text = stackText(view, row, column)
     if (text !== undefined && isHeading(text)) pieces.push({ text, row })
   }
@@ -176,14 +202,9 @@ function columnAt(view: View, top: number, first: number, column: number): Colum
     if (view.number(first, column) === undefined && !named) return undefined
     return { at: column, label: readLabel(''), headingCell: view.address(first, column) }
   }
-  const unitRows = pieces.filter(({ text }) => bareUnit(text))
   const words = pieces.filter(({ text }) => !bareUnit(text))
   const label = readLabel(words.map(({ text }) => text).join(' '))
-  const own = [...words].reverse().map(({ text }) => readLabel(text))
-  const unit =
-    bareUnit(unitRows.at(-1)?.text ?? '') ??
-    own.find((one) => one.unit && !one.loose)?.unit ??
-    own.find((one) => one.unit)?.unit
+  const unit = unitOfHeadings(pieces.map(({ text }) => text))
   const { row } = (words.at(-1) ?? pieces.at(-1)) as { row: number }
   return {
     at: column,

@@ -35,20 +35,28 @@ const YES = new Set([
 ])
 const NO = new Set(['no', 'n', 'nein', 'non', 'nee', 'nej', 'nei', 'nie', 'ne', 'false', '✗', '✘', '0'])
 
+/** Nothing but noughts and ones, both of them: it says yes or no of each row, whatever its heading. */
+function isOfFlags(view: View, first: number, { at, numbers, texts }: KnownColumn): boolean {
+  if (texts > 0 || numbers < 3) return false
+  const values = Array.from({ length: numbers }, (_, index) => view.number(first + index, at))
+  return values.every((value) => value === 0 || value === 1) && new Set(values).size === 2
+}
+
 /** A column beside the readings that says of each whether it counts. */
-export function marksOf({ view, columns }: Segment): { of(row: number): RowDoubt | undefined } {
+export function marksOf({ view, head, columns }: Segment): { of(row: number): RowDoubt | undefined } {
   const marking = columns.filter(
-    ({ role, label, texts }) =>
-      ['remark', 'other', 'index'].includes(role) &&
-      (texts > 0 || says(label, 'used')) &&
-      (says(label, 'used') || says(label, 'leftOut') || texts > 1),
+    (column) =>
+      ['remark', 'other', 'index'].includes(column.role) &&
+      (((column.texts > 0 || says(column.label, 'used')) &&
+        (says(column.label, 'used') || says(column.label, 'leftOut') || column.texts > 1)) ||
+        isOfFlags(view, head.first, column)),
   )
   return {
     of(row) {
       for (const { at, label } of marking) {
         const word = view.text(row, at) ?? view.number(row, at)?.toString()
         const plain = word?.trim().toLowerCase()
-        if (plain === undefined || (/^[01]$/.test(plain) && !says(label, 'used'))) continue
+        if (plain === undefined) continue
         const why = rowReasons.columnSays(label.text.trim(), word ?? '', view.address(row, at))
         if (says(label, 'leftOut') && !NO.has(plain)) return { kind: 'remark', why, out: true }
         if (says(label, 'leftOut') || YES.has(plain)) continue

@@ -1,9 +1,10 @@
 import { rowReasons } from '../../../catalogue/findings/log/runs.js'
 import type { Direction } from '../../../contract/record/index.js'
+import { bareUnit } from '../../cells/stated-unit.js'
+import type { Written } from '../../cells/written.js'
 import { LIMITS } from '../../limits.js'
-import type { Written } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
-import { bareUnit, isPlaceholder, type Label, readLabel, says } from '../words/label.js'
+import { isPlaceholder, type Label, readLabel, says } from '../words/label.js'
 import { directionWord, type KnownColumn, roleOf, writtenAt } from './columns.js'
 import { doubtOf, marksOf, type RowDoubt, withBracketDoubts, withoutCommonGrey } from './row-doubts.js'
 import type { Segment } from './segments.js'
@@ -43,6 +44,8 @@ export interface WalkedRows {
 }
 
 const BLANKS = 3
+/** What people write for "as above". */
+const DITTO = /^(?:["'″„“”`´,.|~↓-]+|ditto|dto\.?|do\.?|idem|id\.?|as above|same|s\.?\s?o\.?)$/i
 /** With the fan off no house is at more than this; a reading without flow above it lacks its flow. */
 const ZERO_FLOW_MOST = 12
 
@@ -76,9 +79,12 @@ export function walkRows(
     // Zero flow named below a gap belongs to what follows, or is found by its label.
     if (blanks > 0 && rows.length > 0 && says(said, 'zero') && !labels[0]?.lead) break
     // "zero" in the column of directions names none: whose it is, its place tells.
+    let strange: string | undefined
     if (direction) {
       const own = directionOf(view, row, direction)
-      const other = own === undefined && says(readLabel(view.text(row, direction.at) ?? ''), 'zero')
+      const text = view.text(row, direction.at)
+      const other = own === undefined && says(readLabel(text ?? ''), 'zero')
+      if (own === undefined && !other && text !== undefined && !DITTO.test(text.trim())) strange = text
       carried.direction = own ?? (other ? undefined : carried.direction)
     }
     if (test) carried.test = textAt(view, row, test.at) ?? carried.test
@@ -100,6 +106,16 @@ export function walkRows(
       last = row
       continue
     }
+    // Under the direction of the rows above it would be read for the other one.
+    if (
+      strange !== undefined &&
+      at?.kind === 'number' &&
+      !labels.some(({ text }) => says(readLabel(text), 'zero'))
+    ) {
+      leftOut.push({ cell, why: rowReasons.noDirection(strange) })
+      last = row
+      continue
+    }
     const zero = says(said, 'zero')
     // "Zero flow | 0.6 | 0.3" below the readings keeps to no column of theirs.
     if (zero && rows.length > 0 && saysBoth(labels, said, [pressure, ...carriers], view, row)) break
@@ -118,7 +134,7 @@ export function walkRows(
         carriers: [],
         ranges: [],
         ...carriedOf(carried),
-        hidden: view.hidden(row, pressure.at),
+        hidden: isHidden(view, row, [pressure, ...carriers]),
       })
       last = row
       blanks = 0
@@ -145,7 +161,7 @@ export function walkRows(
     const gap = blanks > 0 && rows.length > 0
     blanks = 0
     const written = { ...at.written, cell }
-    const hidden = view.hidden(row, pressure.at)
+    const hidden = isHidden(view, row, [pressure, ...carriers])
     const figures = flows.map((one, index): Figure | undefined =>
       one?.kind === 'number' && one.written.value !== 0
         ? { ...one.written, cell: view.address(row, (carriers[index] as KnownColumn).at) }
@@ -239,6 +255,9 @@ function withoutMeans(rows: readonly TableRow[], leftOut: LeftOut[]): TableRow[]
     .filter((row) => row.direction === last?.direction && row.test === last?.test)
   const certain = all.filter(({ doubt }) => doubt === undefined)
   if (!last || flow === undefined || all.length < 4) return [...rows]
+  // Among readings at one station any may be near the mean.
+  const sizes = all.map(({ pressure }) => Math.abs(pressure.value))
+  if (Math.max(...sizes) < 1.2 * Math.min(...sizes)) return [...rows]
   if (!isMean(last, flow, all) && !isMean(last, flow, certain)) return [...rows]
   leftOut.push({ cell: last.pressure.cell, why: rowReasons.mean })
   return rows.filter((row) => row !== last)
@@ -332,6 +351,10 @@ function saysBoth(
   return labels.some(({ cell }) => numeric.some(({ at }) => view.address(row, at) === cell))
 }
 
+/** A row is hidden as a whole, or with all the columns that are read; one hidden column of several hides nothing. */
+const isHidden = (view: View, row: number, used: readonly KnownColumn[]): boolean =>
+  used.every(({ at }) => view.hidden(row, at))
+
 /** "Average", "Mean flow", "Total": a row that sums others up. */
 export function isSummary(text: string): boolean {
   const label = readLabel(text)
@@ -363,7 +386,7 @@ function labelledAsField(labels: readonly RowLabel[]): boolean {
 
 function directionOf(view: View, row: number, column: KnownColumn) {
   const text = view.text(row, column.at)
-  return text === undefined ? undefined : directionWord(text)
+  return text === undefined ? undefined : directionWord(text, column.label)
 }
 
 function textAt(view: View, row: number, column: number): string | undefined {

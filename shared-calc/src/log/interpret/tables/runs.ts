@@ -24,6 +24,8 @@ export interface FoundRun {
   readonly hidden: boolean
   /** Set when read from one row of a list. */
   readonly row?: number
+  /** Headings that state the pressures, where no column holds them. */
+  readonly pressuresIn?: readonly string[]
 }
 
 /** Runs of one block: parted by a column of tests, a column of directions, or the sign of the pressures. */

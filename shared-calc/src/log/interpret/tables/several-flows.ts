@@ -2,32 +2,33 @@ import { says } from '../words/label.js'
 import type { KnownColumn } from './columns.js'
 import type { Segment } from './segments.js'
 
+/** A column that is the sum or the mean of others, row by row. */
+export interface ColumnOfOthers {
+  readonly column: KnownColumn
+  readonly parts: readonly KnownColumn[]
+  readonly as: 'sum' | 'mean'
+}
+
 /** A column that is the sum of two or more others, row by row. */
-export function totalOf(
-  segment: Segment,
-  flows: readonly KnownColumn[],
-): { column: KnownColumn; parts: readonly KnownColumn[] } | undefined {
+export function totalOf(segment: Segment, flows: readonly KnownColumn[]): ColumnOfOthers | undefined {
   if (flows.length < 3) return undefined
   for (const column of [...flows].reverse()) {
-    const others = flows.filter(
-      (one) => one !== column && (one.unit?.unit ?? '') === (column.unit?.unit ?? ''),
-    )
-    if (others.length >= 2 && addsUp(segment, column, others)) return { column, parts: others }
+    const others = flows.filter((one) => one !== column && mayBeOfOneUnit(one, column))
+    if (others.length >= 2 && addsUp(segment, column, others)) return { column, parts: others, as: 'sum' }
   }
   return undefined
 }
 
+/** The unit may stand over the sum or the mean only. */
+const mayBeOfOneUnit = (part: KnownColumn, whole: KnownColumn | undefined): boolean =>
+  part.unit === undefined || part.unit.unit === whole?.unit?.unit
+
 /** A column that is the mean of two or more others, row by row: samples of each station. */
-export function meanOf(
-  segment: Segment,
-  columns: readonly KnownColumn[],
-): { column: KnownColumn; parts: readonly KnownColumn[] } | undefined {
+export function meanOf(segment: Segment, columns: readonly KnownColumn[]): ColumnOfOthers | undefined {
   const column = columns.find(({ label }) => says(label, 'average'))
-  const others = columns.filter(
-    (one) => one !== column && (one.unit?.unit ?? '') === (column?.unit?.unit ?? ''),
-  )
+  const others = columns.filter((one) => one !== column && mayBeOfOneUnit(one, column))
   return column && others.length >= 2 && addsUp(segment, column, others, 1 / others.length)
-    ? { column, parts: others }
+    ? { column, parts: others, as: 'mean' }
     : undefined
 }
 

@@ -5,6 +5,9 @@ import type { Segment } from './segments.js'
 /** Least points of physics at which two columns without a word are readings: an exponent between 0.45 and 1.05, r² from 0.98. */
 export const PLAIN_CURVE = 1
 
+/** Every two of them are tried; a table of readings that nobody headed is not wider. */
+const MOST_UNNAMED = 12
+
 /** Building pressures that are read, Pa: at least so much at most, and never more. */
 const PRESSURES = { reached: 15, beyond: 160 }
 
@@ -21,9 +24,9 @@ export function withUnnamed(segment: Segment): { segment: Segment; unnamed: read
   if (pressure && flow) return none
   // Among headings that speak of other things a pair of unnamed columns is somebody else's.
   if (!pressure && !flow && columns.some(({ label }) => label.text !== '')) return none
-  const free = columns.filter(
-    ({ role, label, numbers }) => role === 'other' && label.text === '' && numbers >= 3,
-  )
+  const free = columns
+    .filter(({ role, label, numbers }) => role === 'other' && label.text === '' && numbers >= 3)
+    .slice(0, MOST_UNNAMED)
   const pressures = pressure ? columns.filter(({ role }) => role === 'pressure' || role === 'induced') : free
   const flows = flow ? columns.filter(({ role }) => role === 'flow' || role === 'corrected') : free
   let best: { pressure: KnownColumn; flow: KnownColumn; score: number } | undefined

@@ -1,4 +1,5 @@
 import type { Direction } from '../../../contract/record/index.js'
+import { writtenIn } from '../../cells/written.js'
 import { directionIn } from '../words/label.js'
 import type { Block } from './choose.js'
 import { directionWord, type KnownColumn, roleOf, writtenAt } from './columns.js'
@@ -12,13 +13,16 @@ interface Pair {
   pressure: KnownColumn
   flow: KnownColumn
   direction?: Direction
+  /** The pressure that the heading of the flow states. */
+  stated?: Figure
 }
 
-/** A list with one row a run: P1, Q1, P2, Q2 … as columns. Undefined where the headings are no such list. */
+/** A list with one row a run: P1, Q1, P2, Q2 … or "Flow at 50 Pa", "Flow at 40 Pa" … as columns. Undefined where the headings are no such list. */
 export function wideRuns(head: Head): { runs: FoundRun[]; last: number } | undefined {
   const { view } = head
   const columns = head.columns.map((column) => roleOf(view, head.first, head.first + 40, column))
-  const pairs = pairsOf(columns)
+  const numbered = pairsOf(columns)
+  const pairs = numbered.length < 3 ? statedPairs(columns) : numbered
   if (pairs.length < 3) return undefined
   const direction = columns.find(({ role }) => role === 'direction')
   const test = columns.find(({ role }) => role === 'test')
@@ -33,7 +37,14 @@ export function wideRuns(head: Head): { runs: FoundRun[]; last: number } | undef
     for (const group of groups) {
       const own = pairs.filter((pair) => pair.direction === group)
       const word = direction && view.text(row, direction.at)
-      const run = runOf(head, columns, own, row, group ?? (word ? directionWord(word) : undefined), test)
+      const run = runOf(
+        head,
+        columns,
+        own,
+        row,
+        group ?? (word && direction ? directionWord(word, direction.label) : undefined),
+        test,
+      )
       if (run) runs.push(run)
     }
   }
@@ -53,6 +64,33 @@ function pairsOf(columns: readonly KnownColumn[]): Pair[] {
     const direction = directionIn(pressure.label) ?? directionIn(flow.label)
     return [{ index: key, pressure, flow, ...(direction ? { direction } : {}) }]
   })
+}
+
+/** Fewer flows at a pressure each may be results read off the curve: at 4, 10 and 50 Pa. */
+const FEWEST_STATED = 4
+const STATED = /(?<![\d.,])(\d{1,3}(?:[.,]\d)?)\s*Pa\b/i
+
+/** Flows whose headings state the pressure: "Flow at 50 Pa (m³/h)". */
+function statedPairs(columns: readonly KnownColumn[]): Pair[] {
+  const pairs = columns.flatMap((flow): Pair[] => {
+    const text =
+      flow.unit?.kind === 'flow' || flow.role === 'flow' ? STATED.exec(flow.label.text)?.[0] : undefined
+    const stated = text === undefined ? undefined : writtenIn(text, undefined)
+    if (!stated || flow.numbers === 0) return []
+    const direction = directionIn(flow.label)
+    const index = `${direction ?? ''}${stated.value}`
+    return [
+      {
+        index,
+        pressure: flow,
+        flow,
+        stated: { ...stated, cell: flow.headingCell },
+        ...(direction ? { direction } : {}),
+      },
+    ]
+  })
+  const isOwn = ({ index }: Pair) => pairs.filter((other) => other.index === index).length === 1
+  return pairs.length >= FEWEST_STATED && pairs.every(isOwn) ? pairs : []
 }
 
 /** Number of the reading and its direction, as in "P3 Pa" or "dep. flow 3". */
@@ -80,8 +118,8 @@ function runOf(
     const written = writtenAt(view, row, at)
     return written ? { ...(unit ? { unit } : {}), ...written, cell: view.address(row, at) } : undefined
   }
-  const readings = pairs.flatMap(({ pressure, flow }): TableRow[] => {
-    const p = figure(pressure)
+  const readings = pairs.flatMap(({ pressure, flow, stated }): TableRow[] => {
+    const p = stated ?? figure(pressure)
     const q = figure(flow)
     if (!p || !q) return []
     return [
@@ -129,5 +167,6 @@ function runOf(
     ...(name ? { test: name } : {}),
     hidden: view.hidden(row, first.pressure.at),
     row,
+    ...(first.stated && { pressuresIn: pairs.map(({ pressure }) => pressure.headingCell) }),
   }
 }

@@ -1,5 +1,5 @@
 import { fileText } from '../../../catalogue/findings/log/file.js'
-import { logFinding } from '../../../catalogue/findings/log/log-text.js'
+import { remarkFinding } from '../../../catalogue/findings/remark.js'
 import type { FoundRun } from '../tables/runs.js'
 
 /** As many readings as cannot agree by chance. */
@@ -62,5 +62,5 @@ const flowsOf = ({ readings }: FoundRun): number[] =>
 export const tellCopies = (copies: readonly Copy[]) =>
   copies.map(({ run, of }) => {
     const [copy, original] = [run.block.pressure.headingCell, of.block.pressure.headingCell]
-    return logFinding(fileText('log-copy', { copy, original }), [copy, original])
+    return remarkFinding(fileText('log-copy', { copy, original }), [copy, original])
   })

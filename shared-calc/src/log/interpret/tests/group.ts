@@ -1,5 +1,5 @@
 import type { Direction } from '../../../contract/record/index.js'
-import type { FoundField } from '../fields/find-fields.js'
+import type { FoundField } from '../fields/found-field.js'
 import type { View } from '../grid/view.js'
 import type { FoundRun } from '../tables/runs.js'
 import { directionIn, readLabel, says, wordsOf } from '../words/label.js'
@@ -169,6 +169,8 @@ function refusalOf({ runs }: TestGroup, groups: readonly TestGroup[]): TestGroup
   const [first] = runs
   if (!first || first.view.turned || first.row !== undefined) return undefined
   const { view, top } = first
+  if (groups.length > 1 && says(readLabel(view.name), 'example'))
+    return { title: view.name, cell: view.address(top, first.left) }
   const above = Math.max(endAbove(first, groups), top - TITLE_ROWS)
   for (let row = top - 1; row > above; row--)
     for (let column = Math.max(0, first.left - 1); column <= first.right; column++) {

@@ -1,5 +1,5 @@
 import type { FieldName } from '../fields/classify.js'
-import type { FoundField } from '../fields/find-fields.js'
+import type { FoundField } from '../fields/found-field.js'
 import type { View } from '../grid/view.js'
 import { readLabel, wordsOf } from '../words/label.js'
 import type { TestGroup } from './group.js'

@@ -4,13 +4,13 @@
  * it anywhere (compounds), several words are a phrase, anything else is the whole word.
  */
 export const CONCEPTS = {
-  zero: 'zero zeroflow zeros baseline baselines bias natural ~nulldruck ~nullstrom nullwert* nullpunkt* null zf zfp zpd dp0 δp0 δp01 δp02 dp01 dp02 p0 p01 p02 nuldruk nulstroom* nulmeting basisdruk nolltryck* nollflode* nultryk* nulflow nulltrykk* naturdruck* naturelle naturliche* naturlicher* static nulovy* nulova* nulove* nulovem* nollapaine* nollavirtaus* nulle nula naturlig* | 0 vor|0 nach|0 vorher|0 nachher|0 before|0 after|0 start|0 end|0 avant|0 apres|no flow|fan off|ohne geblase|debit nul|sans ventilateur|pression nulle|flujo cero|flujo nulo|caudal nulo|caudal cero|portata zero|a zero|senza flusso|bez przeplywu|zerowym przeplywie|bez wentylatora|przy zerowym|cisnienie naturalne|nulstrom|uden flow|uten flow|utan flode|noll flode|nollflode|zonder stroming|bij nul|debiet nul|presion cero|flusso zero|portata nulla|flusso nullo|ventilatore spento|zerowy przeplyw|zero przeplyw|cisnienie zerowe|przeplyw zerowy|zerowego przeplywu|fan closed|fan sealed|fan covered|debito nulo|bez ventilatoru|puhallin pois',
+  zero: 'zero zeroflow zeros baseline baselines bias natural ~nulldruck ~nullstrom null* zf zfp zpd dp0 δp0 δp01 δp02 dp01 dp02 p0 p01 p02 nul* basisdruk noll* naturdruck* naturelle naturliche* naturlicher* static nulovy* nulova* nulove* nulovem* nollapaine* nollavirtaus* nulle nula naturlig* | 0 vor|0 nach|0 vorher|0 nachher|0 before|0 after|0 start|0 end|0 avant|0 apres|no flow|fan off|ohne geblase|debit nul|sans ventilateur|pression nulle|flujo cero|flujo nulo|caudal nulo|caudal cero|portata zero|a zero|senza flusso|bez przeplywu|zerowym przeplywie|bez wentylatora|przy zerowym|cisnienie naturalne|nulstrom|uden flow|uten flow|utan flode|noll flode|nollflode|zonder stroming|bij nul|debiet nul|presion cero|flusso zero|portata nulla|flusso nullo|ventilatore spento|zerowy przeplyw|zero przeplyw|cisnienie zerowe|przeplyw zerowy|zerowego przeplywu|fan closed|fan sealed|fan covered|debito nulo|bez ventilatoru|puhallin pois',
   before:
     'before pre pretest start initial begin beginning starting first vor vorher vorab anfang anfangs* beginn avant debut initiale voor vooraf przed poczatek poczatkowe antes inicial inizio prima iniziale for fore innan start* p01 dp01 δp01 opening pred zacatek pocatek pocatecni ennen alussa alku inicial inicio | δp0 1|dp0 1|p0 1|zero 1|baseline 1',
   after:
     'after post posttest end ending final finish last nach nachher ende apres fin finale na achteraf po koniec koncowe despues final* dopo fine efter etter slut slutt p02 dp02 δp02 closing konec koncovy jalkeen lopussa loppu depois | δp0 2|dp0 2|p0 2|zero 2|baseline 2',
-  dep: 'depress* despres* depr dep dp- unterdruck* underpressure negative negativ negativer onderdruk* podcisn* depresion* depression* undertryk* undertrykk* undertryck* suction minus podtlak* alipaine* negativa negativo | under pressure|u druck|vacuum',
-  pres: 'pressuri* pressuriz* press pres overpressure positive positiv positiver uberdruck* ueberdruck* overdruk* nadcisn* sobrepresion* presurizacion* sovrapress* pressurizzazione overtryk* overtrykk* overtryck* surpress* plus pretlak* ylipaine* positiva positivo',
+  dep: 'depress* despres* depr dep dp- unterdruck* underpressure negative negativ negativer onderdruk* podcisn* depresion* depression* undertryk* undertrykk* undertryck* suction minus podtlak* alipaine* negativa negativo saugend absaugend | blowing out|blow out|blows out|blown out| under pressure|u druck|vacuum',
+  pres: 'pressuri* pressuriz* press pres overpressure positive positiv positiver uberdruck* ueberdruck* overdruk* nadcisn* sobrepresion* presurizacion* sovrapress* pressurizzazione overtryk* overtrykk* overtryck* surpress* plus pretlak* ylipaine* positiva positivo druckend einblasend | blowing in|blow in|blows in|blown in',
   pressure:
     'pressure pressures press dp δp deltap dpa delta p pa pascal pascals pdiff ~druck ~druckdifferenz ~differenzdruck pression pressions ~druk drukverschil cisnienie cisnienia roznica presion presiones pressione pressioni tryk trykk tryck tryckskillnad trykforskel trykkforskjell difference differenz tlak tlakovy tlakova tlaku rozdil paine paine* paineero pressao diferenca tlakova | δ p|pressure diff',
   building:
@@ -36,11 +36,14 @@ export const CONCEPTS = {
   temperature:
     'temp temps temperature temperatures t ti te ta to tin tout text tint ~temperatur ~temperaturen temperatuur temperatura temperatury lufttemperatur thermometer teplota teploty teplot lampotila lampotila* ~lampotila',
   inside:
-    'in inside indoor indoors internal int interior i innen* ~innen raum* interieur interieure intern binnen binnentemp* binnentemperatuur wewn* wewnatrz wewnetrzna interna interno interior inde indvendig inne innvendig ti tin tint tinn indetemperatur innetemp* room vnitrni vnitrku interieru sisa* sisalla sisalampotila interior uvnitr',
+    'in inside indoor indoors internal int interior i innen* ~innen raum* interieur interieure intern binnen binnentemp* binnentemperatuur wewn* wewnatrz wewnetrzna inn interna interno interior inde indvendig inne innvendig ti tin tint tinn indetemperatur innetemp* room vnitrni vnitrku interieru sisa* sisalla sisalampotila interior uvnitr',
   outside:
-    'out outside outdoor outdoors external ext exterior o e ude aussen* ~aussen exterieur exterieure extern externe buiten buitentemp* buitentemperatuur zewn* zewnatrz zewnetrzna esterna esterno exterior ute utvendig udvendig udendors utomhus te ta to tout text tex ambient udetemperatur utetemp* venkovni vnejsi exterieru ulko* ulkona ulkolampotila venku zewnatrz',
+    'out outside outdoor outdoors auss external ext exterior o e ude aussen* ~aussen exterieur exterieure extern externe buiten buitentemp* buitentemperatuur zewn* zewnatrz zewnetrzna esterna esterno exterior ute utvendig udvendig udendors utomhus te ta to tout text tex ambient udetemperatur utetemp* venkovni vnejsi exterieru ulko* ulkona ulkolampotila venku zewnatrz',
   barometer:
     'baro ~barometer barometric barometrisch* atmospheric atmos ~luftdruck ~barometerstand barometrique atmospherique luchtdruk barometrisk barometrico barometrica atmosferico atmosferica barometryczne atmosferyczne lufttryck lufttryk lufttrykk pbar patm pb qfe qnh barometre barometro barometricky barometrickeho atmosfericky ilmanpaine barometrica atmosferica | air pressure|p baro|p atm|pression de l air|p bar',
+  /** Air pressure as a weather service states it, worked out for sea level. */
+  seaLevel:
+    'qnh qff msl mslp nhn reduziert* reduced reduit reduite gereduceerd zredukowan* reducid* ridott* redukovan* redusert reducerat | sea level|uber nn|auf nn|niveau de la mer|niveau mer|zeeniveau|livello del mare|nivel del mar|poziomu morza|poziom morza|hladinu more|meren pinta',
   humidity:
     'rh humidity hum feuchte ~feuchte ~feuchtigkeit humidite vochtigheid wilgotnosc humedad umidita fugt* fuktighet fukt hr rf rv | rel hum',
   wind: 'wind windspeed ~windgeschwindigkeit ~windstarke vent windsnelheid wiatr wiatru viento vento vind vindhastighet vindstyrke beaufort bft',
@@ -86,6 +89,9 @@ export const CONCEPTS = {
   lower: 'min minimum from lowest low von lower',
   upper: 'max maximum to highest high bis upper',
   used: 'used use valid include included counts count gultig gueltig verwendet valide retenu utilise geldig gebruikt wazny uzyty usato usado brugt brukt anvand platny',
+  /** Sheets that show how the form is filled in. */
+  example:
+    'example sample template beispiel muster vorlage exemple modele voorbeeld sjabloon esempio modello ejemplo plantilla exemplo modelo eksempel mal exempel mall esimerkki malli przyklad szablon priklad vzor sablona',
   /** A test that came to no end; one that a house failed did. */
   brokenOff:
     'stopped aborted interrupted incomplete abgebrochen unterbrochen unvollstandig interrompu interrompue incomplet afgebroken onvolledig przerwan* interrumpid* interrott* avbrutt avbruten afbrudt keskeyt* prerusen* interrompid*',

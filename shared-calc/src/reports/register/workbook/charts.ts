@@ -13,14 +13,16 @@ import { dateOf, FIRST_ROW, REGISTER_SHEET } from './columns.js'
 import { cellOf, columnRange } from './places.js'
 import { titleOf } from './register-sheet.js'
 
-export const CHARTS_SHEET = 'Charts'
-export const CHART_DATA_SHEET = 'Chart data'
+const CHARTS_SHEET = 'Charts'
+const CHART_DATA_SHEET = 'Chart data'
 const FIRST = 4
 
 /** Serial day number, as spreadsheets count. */
 const serial = (iso: string): number => Math.round(dateOf(iso).getTime() / 86_400_000) + 25_569
 
 interface ChartFrame {
+  readonly chartsSheet: string
+  readonly dataSheet: string
   readonly quantity: string
   readonly unit: string
   readonly judged: readonly RegisterRow[]
@@ -28,17 +30,19 @@ interface ChartFrame {
   readonly limits: readonly number[]
 }
 
-/** Sheets for the charts and their data, which refers to the register. Undefined where no test was judged. */
+/** Sheets for the charts and their data, which refers to the register: one pair for each quantity that tests were judged by. */
 export function writeCharts(workbook: Workbook, register: Register): ChartDescription[] {
-  const frame = frameOf(register)
-  if (!frame) return []
-  const charts = workbook.addWorksheet(CHARTS_SHEET, { views: [{ showGridLines: false }] })
-  const data = workbook.addWorksheet(CHART_DATA_SHEET)
+  return framesOf(register).flatMap((frame) => chartsOf(workbook, register, frame))
+}
+
+function chartsOf(workbook: Workbook, register: Register, frame: ChartFrame): ChartDescription[] {
+  const charts = workbook.addWorksheet(frame.chartsSheet, { views: [{ showGridLines: false }] })
+  const data = workbook.addWorksheet(frame.dataSheet)
   charts.columns = Array.from({ length: 12 }, () => ({ width: 11 }))
   dress(charts.getCell('A1'), { font: fonts.title }).value = `${frame.quantity} of the tests`
   dress(charts.getCell('A2'), {
     font: fonts.muted,
-  }).value = `Tests judged by ${frame.quantity}, ${frame.unit}. The chart over time shows every test; the distribution shows the tests included in totals.`
+  }).value = `Tests with a limit for ${frame.quantity}, ${frame.unit}. The chart over time shows every test; the distribution shows the tests included in totals.`
   setUpPage(charts, {
     landscape: false,
     title: titleOf(register),
@@ -52,33 +56,37 @@ export function writeCharts(workbook: Workbook, register: Register): ChartDescri
   return [overTime(data, register, frame), distribution(data, register, frame)]
 }
 
-function frameOf({ rows }: Register): ChartFrame | undefined {
+/** The quantity that most tests were judged by comes first, and has the plain names of the sheets. */
+function framesOf({ rows }: Register): ChartFrame[] {
   const numbers = new Map<string, RegisterRow[]>()
   for (const row of rows)
     if (row.judged && row.role !== 'altered') {
       const key = `${row.judged.quantity}|${row.judged.unit}`
       numbers.set(key, [...(numbers.get(key) ?? []), row])
     }
-  const [most] = [...numbers].sort(([, a], [, b]) => b.length - a.length)
-  if (!most) return undefined
-  const [quantity = '', unit = ''] = most[0].split('|')
-  const judged = most[1]
-  return {
-    quantity,
-    unit: unit.replace('m3', 'm³').replace('m2', 'm²'),
-    judged,
-    stages: [...new Set(rows.map(({ stage }) => stage ?? NOT_LOGGED))].sort(
-      (a, b) => STAGE_ORDER.indexOf(a) - STAGE_ORDER.indexOf(b),
-    ),
-    limits: [...new Set(judged.map(({ judged: one }) => one?.limit ?? Number.NaN))].sort((a, b) => a - b),
-  }
+  const found = [...numbers].sort(([, a], [, b]) => b.length - a.length)
+  return found.map(([key, judged], i) => {
+    const [quantity = '', unit = ''] = key.split('|')
+    const suffix = i === 0 ? '' : ` ${i + 1}`
+    return {
+      chartsSheet: `${CHARTS_SHEET}${suffix}`,
+      dataSheet: `${CHART_DATA_SHEET}${suffix}`,
+      quantity,
+      unit: unit.replace('m3', 'm³').replace('m2', 'm²'),
+      judged,
+      stages: [...new Set(rows.map(({ stage }) => stage ?? NOT_LOGGED))].sort(
+        (a, b) => STAGE_ORDER.indexOf(a) - STAGE_ORDER.indexOf(b),
+      ),
+      limits: [...new Set(judged.map(({ judged: one }) => one?.limit ?? Number.NaN))].sort((a, b) => a - b),
+    }
+  })
 }
 
 const STAGE_ORDER = [...stages, NOT_LOGGED]
 
 /** One series for each stage over the date of the test; one line for each limit. */
 function overTime(sheet: Worksheet, { rows }: Register, frame: ChartFrame): ChartDescription {
-  const { quantity, unit, stages, limits } = frame
+  const { quantity, unit, stages, limits, dataSheet } = frame
   headingRow(sheet, FIRST - 1, 'Date', stages.length + 1)
   stages.forEach((stage, i) => {
     sheet.getCell(FIRST - 1, i + 2).value = stage
@@ -106,16 +114,18 @@ function overTime(sheet: Worksheet, { rows }: Register, frame: ChartFrame): Char
     const { marker } = printStyle(i)
     return {
       name: stage,
-      xRef: { sheet: CHART_DATA_SHEET, range: range(1) },
+      xRef: { sheet: dataSheet, range: range(1) },
       xCache: dates,
-      yRef: { sheet: CHART_DATA_SHEET, range: range(i + 2) },
+      yRef: { sheet: dataSheet, range: range(i + 2) },
       yCache: rows.map((test) => valueAt(test, stage, quantity) ?? null),
       style: { marker },
     }
   })
-  const lines = limits.map((limit, i) => limitLine(sheet, stages.length + 3 + i * 3, limit, from, to, i))
+  const lines = limits.map((limit, i) =>
+    limitLine(sheet, stages.length + 3 + i * 3, limit, from, to, i, dataSheet),
+  )
   return {
-    sheetName: CHARTS_SHEET,
+    sheetName: frame.chartsSheet,
     anchor: { fromCol: 0, fromRow: 3, toCol: 12, toRow: 31 },
     title: `${quantity} over time, by stage`,
     altText: `${quantity} of each test against its date, one mark for each stage, with the limit as a line`,
@@ -139,6 +149,7 @@ function limitLine(
   from: number,
   to: number,
   index: number,
+  dataSheet: string,
 ): ChartSeries {
   const name = `limit ${limit}`
   dress(sheet.getCell(FIRST - 1, column), { font: fonts.bold }).value = name
@@ -150,9 +161,9 @@ function limitLine(
   const dashes = ['solid', 'dash', 'sysDot', 'dashDot'] as const
   return {
     name,
-    xRef: { sheet: CHART_DATA_SHEET, range: range(column) },
+    xRef: { sheet: dataSheet, range: range(column) },
     xCache: [from, to],
-    yRef: { sheet: CHART_DATA_SHEET, range: range(column + 1) },
+    yRef: { sheet: dataSheet, range: range(column + 1) },
     yCache: [limit, limit],
     style: { line: { colour: '8B0000', width: 1.5, dash: dashes[index % dashes.length] ?? 'solid' } },
   }
@@ -160,7 +171,7 @@ function limitLine(
 
 /** How many counting tests fall into each class of the quantity. */
 function distribution(sheet: Worksheet, { rows }: Register, frame: ChartFrame): ChartDescription {
-  const { quantity, unit, judged, stages, limits } = frame
+  const { quantity, unit, judged, stages, limits, dataSheet } = frame
   const classes = classesOf(judged.map((row) => row.judged?.value ?? 0))
   const column = stages.length + 3 + limits.length * 3 + 1
   dress(sheet.getCell(FIRST - 1, column), { font: fonts.bold }).value = 'class'
@@ -184,7 +195,7 @@ function distribution(sheet: Worksheet, { rows }: Register, frame: ChartFrame): 
   })
   const range = (c: number) => `${columnLetters(c)}${FIRST}:${columnLetters(c)}${FIRST + classes.length - 1}`
   return {
-    sheetName: CHARTS_SHEET,
+    sheetName: frame.chartsSheet,
     anchor: { fromCol: 0, fromRow: 33, toCol: 12, toRow: 61 },
     title: `Distribution of ${quantity}`,
     altText: `Number of tests in each class of ${quantity}`,
@@ -194,9 +205,9 @@ function distribution(sheet: Worksheet, { rows }: Register, frame: ChartFrame): 
     series: [
       {
         name: 'tests included in totals',
-        xRef: { sheet: CHART_DATA_SHEET, range: range(column) },
+        xRef: { sheet: dataSheet, range: range(column) },
         xCache: classes.map(({ label }) => label),
-        yRef: { sheet: CHART_DATA_SHEET, range: range(column + 3) },
+        yRef: { sheet: dataSheet, range: range(column + 3) },
         yCache: counts,
       },
     ],

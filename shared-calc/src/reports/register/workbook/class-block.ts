@@ -18,6 +18,7 @@ export interface TotalPlaces {
   readonly passRate: string
   readonly billable: string
   readonly toRetest: string
+  readonly fees: string
 }
 
 /**
@@ -33,7 +34,7 @@ export function writeClassBlock(
 ): number {
   headingRow(sheet, start, 'Classes: each row of the register is in exactly one', columns)
   const next = writeLines(sheet, start + 1, classLines(register), columns)
-  headingRow(sheet, next + 1, 'Worked out from the classes', columns)
+  headingRow(sheet, next + 1, 'Calculated from the classes', columns)
   return writeLines(sheet, next + 2, workedOut(register, places), columns)
 }
 
@@ -72,7 +73,7 @@ function workedOut({ rows, overall, month, toRetestElsewhere }: Register, places
     },
     {
       name: 'no target',
-      words: 'Tests in totals that were judged by no target.',
+      words: 'Tests in totals without a target.',
       formula: inTotals('no target'),
       result: overall.noTarget,
     },
@@ -91,6 +92,23 @@ function workedOut({ rows, overall, month, toRetestElsewhere }: Register, places
       formula: places.billable,
       result: overall.billable,
     },
+    ...(overall.fees === undefined
+      ? []
+      : [
+          {
+            name: 'fees to bill',
+            words: 'Sum of the fees of tests to bill, from the list of orders. Per client below.',
+            formula: places.fees,
+            result: overall.fees,
+            numFmt: '#,##0.00',
+          },
+          {
+            name: 'to bill, fee not known',
+            words: 'Tests to bill for which the list of orders has no fee. They are not in the sum.',
+            formula: `SUMPRODUCT((${of('billed')}="yes")*(1-ISNUMBER(${of('fee')})))`,
+            result: overall.withoutFee ?? 0,
+          },
+        ]),
     {
       name: 'still to be retested',
       words:

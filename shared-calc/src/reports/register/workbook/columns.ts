@@ -1,5 +1,5 @@
 import { numberFormat, results } from '../../../catalogue/figures.js'
-import { unitText } from '../../../catalogue/shown-figure.js'
+import { decimalsBeside, unitText } from '../../../catalogue/shown-figure.js'
 import { outcomeWords } from '../../../catalogue/words.js'
 import { toLimitInSheet } from '../../../engine/index.js'
 import { fileLink } from '../../workbook/file-link.js'
@@ -34,7 +34,8 @@ export interface RegisterColumn {
   readonly key: string
   readonly head: string
   readonly width: number
-  readonly numFmt?: string
+  /** Number format; of some columns it depends on the row. */
+  readonly numFmt?: string | ((row: RegisterRow) => string)
   readonly align?: 'right' | 'left' | 'center'
   /** @param cell - address of another column in the same row */
   readonly content: (row: RegisterRow, cell: (key: string) => string, about: SheetSurroundings) => CellContent
@@ -64,6 +65,12 @@ const text = (
 /** The earliest date on which an instrument of the test must be calibrated again. */
 const earliestDue = ({ gauge, device }: RegisterRow): string | undefined =>
   [gauge.calibrationDue, device.calibrationDue].filter((due) => due !== undefined).sort()[0]
+
+/** As many decimals as value, limit and margin need not to contradict the verdict. */
+function besideLimit(row: RegisterRow): string {
+  const judged = issued(row)?.judged
+  return judged ? `0.${'0'.repeat(decimalsBeside(judged))}` : '0.00'
+}
 
 const NOT_LOGGED_TEXT = (value: string | undefined): string => value ?? NOT_LOGGED
 
@@ -110,7 +117,7 @@ export const columns: readonly RegisterColumn[] = [
     key: 'value',
     head: 'Value',
     width: 8,
-    numFmt: '0.00',
+    numFmt: besideLimit,
     align: 'right',
     content: (row) => issued(row)?.judged?.value ?? null,
   },
@@ -118,7 +125,7 @@ export const columns: readonly RegisterColumn[] = [
     key: 'limit',
     head: 'Limit',
     width: 8,
-    numFmt: '0.00',
+    numFmt: besideLimit,
     align: 'right',
     content: (row) => issued(row)?.judged?.limit ?? null,
   },
@@ -126,7 +133,7 @@ export const columns: readonly RegisterColumn[] = [
     key: 'margin',
     head: 'Margin',
     width: 8,
-    numFmt: '0.00',
+    numFmt: besideLimit,
     align: 'right',
     content: (row, cell) => ({
       // Equal within 1e-9 of the limit is equal, as in the verdict.
@@ -222,6 +229,15 @@ export const columns: readonly RegisterColumn[] = [
   },
   text('client', 'Client', 24, ({ client }) => NOT_LOGGED_TEXT(client)),
   text('number', 'Test number', 16, ({ testNumber }) => testNumber ?? ''),
+  text('order', 'Order\nnumber', 14, ({ orderNumber }) => orderNumber ?? ''),
+  {
+    key: 'fee',
+    head: 'Fee',
+    width: 10,
+    numFmt: '#,##0.00',
+    align: 'right',
+    content: ({ fee }) => fee ?? null,
+  },
   text('target', 'Target', 30, (row) => issued(row)?.judged?.label ?? ''),
   {
     key: 'file',

@@ -40,7 +40,7 @@ export function writeRegisterSheet(
     columns.forEach(({ numFmt, align, content }, i) => {
       const cell = dress(sheet.getCell(row, i + 1), {
         ...(test.counts ? {} : { font: fonts.muted }),
-        ...(numFmt && { numFmt }),
+        ...(numFmt && { numFmt: typeof numFmt === 'string' ? numFmt : numFmt(test) }),
         alignment: { ...alignmentOf(align), vertical: 'top' },
       })
       put(

@@ -37,6 +37,7 @@ const over = (name: 'MEDIAN' | 'MAX', key: string) => (group: string, of: (key: 
 
 const PASS_RATE = 'first-time\npass rate'
 const TO_BILL = 'to bill'
+const FEES = 'fees\nto bill'
 const TO_RETEST = 'still to be\nretested'
 
 const totalColumns: readonly TotalColumn[] = [
@@ -144,6 +145,15 @@ const totalColumns: readonly TotalColumn[] = [
     value: ({ toRetest }) => toRetest,
     formula: (group, of) => `SUMPRODUCT(${group}*(${of('retest')}="yes"))`,
   },
+  {
+    head: FEES,
+    width: 11,
+    numFmt: '#,##0.00',
+    value: ({ fees }) => fees ?? '',
+    // Two arguments: texts in the column count as nothing.
+    formula: (group, of) =>
+      `IF(SUMPRODUCT(${group}*ISNUMBER(${of('fee')}))=0,"",SUMPRODUCT(${group}*(${of('billed')}="yes"),${of('fee')}))`,
+  },
 ]
 
 const headings: Readonly<Record<Grouping, string>> = {
@@ -167,7 +177,12 @@ export function writeTotalsSheet(workbook: Workbook, register: Register): void {
   let row = writeBlock(sheet, 4, 'All tests', [register.overall], tests)
   const place = (head: string) =>
     `${columnLetters(totalColumns.findIndex((column) => column.head === head) + 2)}5`
-  const places = { passRate: place(PASS_RATE), billable: place(TO_BILL), toRetest: place(TO_RETEST) }
+  const places = {
+    passRate: place(PASS_RATE),
+    billable: place(TO_BILL),
+    toRetest: place(TO_RETEST),
+    fees: place(FEES),
+  }
   row = writeClassBlock(sheet, row + 1, register, places, COLUMNS)
   for (const grouping of groupings)
     row = writeBlock(sheet, row + 1, headings[grouping], register.totals[grouping], tests, grouping)

@@ -4,6 +4,7 @@ import { holdTexts } from '../../workbook/held-texts.js'
 import { writeParts } from '../../workbook/zip/parts.js'
 import { workbookParts } from '../../workbook/zip/workbook-parts.js'
 import type { Register } from '../register.js'
+import { writeBuildingsSheet } from './buildings-sheet.js'
 import { writeCharts } from './charts.js'
 import { dateOf } from './columns.js'
 import { writeLeftOutSheet } from './left-out-sheet.js'
@@ -14,7 +15,7 @@ import { writeTotalsSheet } from './totals-sheet.js'
 import { writeTrendsSheet } from './trends-sheet.js'
 
 /**
- * The register as a workbook: Register, Totals, Trends, Stages, To do, Charts, Left out. The same register gives the same bytes.
+ * The register as a workbook: Register, Totals, Buildings where there are any, Trends, Stages, To do, Charts, Left out. The same register gives the same bytes.
  * @param seenFrom - path of a test's file as seen from the folder the register is written to; as given unless said
  */
 export async function writeRegisterWorkbook(
@@ -32,6 +33,7 @@ export async function writeRegisterWorkbook(
   })
   writeRegisterSheet(workbook, register, seenFrom)
   writeTotalsSheet(workbook, register)
+  writeBuildingsSheet(workbook, register, seenFrom)
   const trends = writeTrendsSheet(workbook, register)
   writeStagesSheet(workbook, register)
   writeToDoSheet(workbook, register)

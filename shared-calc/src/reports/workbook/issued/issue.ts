@@ -1,7 +1,10 @@
 import type { Evaluation } from '../../../contract/record/index.js'
+import { sheetParts } from '../chart/package-parts.js'
+import { RECORD } from '../record-sheet.js'
 import { type RecordSignature, signatureRows, signedMessage } from '../record-signature.js'
-import type { Parts } from '../zip/parts.js'
+import { type Parts, setText, textOf } from '../zip/parts.js'
 import { addIssuedRows, ISSUED_PART, type IssuedRow } from './add-issued-rows.js'
+import { canonicalPart, issuedRowsText } from './canonical-part.js'
 import { digestOfParts, digestParts, type IssuedParts, partLines } from './issued-parts.js'
 
 /**
@@ -16,6 +19,16 @@ export function issue(
   const issued = digestParts(parts)
   const signature = sign?.(signedMessage(evaluation, digestOfParts(issued)))
   addIssuedRows(parts, issuedRows(issued, signature))
+}
+
+/** Whether sheet Record holds just the rows of digests and signature that were written, where they were written. */
+export function holdsIssuedRows(parts: Parts, issued: IssuedParts, signature?: RecordSignature): boolean {
+  const path = sheetParts(parts).get(RECORD) ?? ''
+  const now = textOf(parts, path)
+  const written: Parts = new Map(parts)
+  setText(written, path, canonicalPart(path, now, path))
+  addIssuedRows(written, issuedRows(issued, signature))
+  return issuedRowsText(textOf(written, path)) === issuedRowsText(now)
 }
 
 /** Rows of sheet Record: the digest of each part, then the signature. */

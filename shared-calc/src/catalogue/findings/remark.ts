@@ -1,20 +1,20 @@
-import type { Finding, Severity } from '../../../contract/record/index.js'
-import type { Text } from '../finding-text.js'
+import type { Finding, Severity } from '../../contract/record/index.js'
+import type { Text } from './finding-text.js'
 
-/** What reading a log has to say: a note of what was done, or a caution where that may have changed the result. */
-export interface LogText<Params = never> {
-  readonly severity: Extract<Severity, 'caution' | 'note'>
+/** What is said without a source: of a log that is read, or of several homes. */
+export interface RemarkText<Params = never> {
+  readonly severity: Severity
   readonly message: Text<Params>
   /** Where there is something to do. */
   readonly remedy?: Text<Params>
 }
 
-export type LogTexts = Readonly<Record<string, LogText>>
+export type RemarkTexts = Readonly<Record<string, RemarkText>>
 
-/** A finding of the log reader before it is known of which cells and fields. */
-export interface LogRemark {
+/** Such a finding before its cells, fields or files are known. */
+export interface Remark {
   readonly rule: string
-  readonly severity: LogText['severity']
+  readonly severity: RemarkText['severity']
   readonly message: string
   readonly remedy?: string
 }
@@ -22,17 +22,17 @@ export interface LogRemark {
 type ParamsOfText<T> = T extends (params: infer Params) => string ? Params : unknown
 
 /** What the texts of an entry need to be told; `unknown` where nothing. */
-export type LogParams<T extends LogText> = ParamsOfText<T['message']> &
+export type RemarkParams<T extends RemarkText> = ParamsOfText<T['message']> &
   (T extends { remedy: infer Remedy } ? ParamsOfText<Remedy> : unknown)
 
 /** Says the entries of one table: its id with the parameters its texts take. The part of the id before `/` is the published rule. */
 export const saying =
-  <Table extends LogTexts>(table: Table) =>
+  <Table extends RemarkTexts>(table: Table) =>
   <Id extends keyof Table & string>(
     id: Id,
-    ...[params]: unknown extends LogParams<Table[Id]> ? [] : [params: LogParams<Table[Id]>]
-  ): LogRemark => {
-    const { severity, message, remedy }: LogText = table[id] as LogText
+    ...[params]: unknown extends RemarkParams<Table[Id]> ? [] : [params: RemarkParams<Table[Id]>]
+  ): Remark => {
+    const { severity, message, remedy }: RemarkText = table[id] as RemarkText
     const cut = id.indexOf('/')
     return {
       rule: cut < 0 ? id : id.slice(0, cut),
@@ -47,8 +47,8 @@ const said = (text: Text<never>, params: unknown): string =>
   typeof text === 'string' ? text : text(params as never)
 
 /** The contract's finding, from what is said and the fields and cells it is said of. */
-export const logFinding = (
-  remark: LogRemark,
+export const remarkFinding = (
+  remark: Remark,
   cells: readonly string[] = [],
   where: readonly string[] = [],
 ): Finding => ({ ...remark, where: [...where], cells: [...cells] })

@@ -1,0 +1,95 @@
+import { bareUnit } from '../../cells/stated-unit.js'
+import type { KnownUnit } from '../../cells/units.js'
+import type { Written } from '../../cells/written.js'
+import type { View } from '../grid/view.js'
+import { type Label, readLabel, says } from '../words/label.js'
+import { type FoundField, made } from './found-field.js'
+
+/** Values of a row under headings, for lists with one row a test. */
+export function fieldsOfRow(
+  view: View,
+  row: number,
+  columns: readonly { at: number; label: Label; unit?: KnownUnit; headingCell: string }[],
+): FoundField[] {
+  return columns.flatMap(({ at, label, unit, headingCell }) => {
+    const field = made(view, { row, column: at }, { row, column: at }, label, view.at(row, at), unit)
+    return field ? [{ ...field, labelCell: headingCell }] : []
+  })
+}
+
+/** A list whose first column is headed as rooms, or whose sheet is named after them. */
+function isOfRooms(view: View, row: number, column: number): boolean {
+  if (says(readLabel(view.name), 'room')) return true
+  for (let left = column - 1; left >= Math.max(0, column - 10); left--) {
+    const text = view.text(row, left)
+    if (text !== undefined && says(readLabel(text), 'room')) return true
+  }
+  return false
+}
+
+/** Values of the rows of a list of houses, under its headings, by the name in front of each row. */
+export function namedRowsOf(
+  view: View,
+  isTaken: (row: number, column: number) => boolean,
+): { name: string; fields: FoundField[] }[] {
+  for (let row = 0; row < Math.min(view.rows, 40); row++) {
+    const headings: { at: number; label: Label; unit?: KnownUnit; headingCell: string }[] = []
+    for (let column = 1; column < view.columns; column++) {
+      const text = view.text(row, column)
+      if (text === undefined || text.length > 60 || isTaken(row, column)) continue
+      // A unit behind a value is no heading of what stands below.
+      if (bareUnit(text) && view.number(row, column - 1) !== undefined) continue
+      const label = readLabel(text)
+      headings.push({
+        at: column,
+        label,
+        ...(label.unit && !label.loose ? { unit: label.unit } : {}),
+        headingCell: view.address(row, column),
+      })
+    }
+    if (!headings.some(({ label }) => says(label, 'volume') || label.unit?.kind === 'volume')) continue
+    const found: { name: string; fields: FoundField[] }[] = []
+    for (let at = row + 1; at < view.rows; at++) {
+      const name = view.text(at, 0) ?? view.number(at, 0)?.toString()
+      if (name === undefined || isTaken(at, 0)) break
+      const fields = fieldsOfRow(
+        view,
+        at,
+        headings.filter((heading) => !isTaken(at, heading.at)),
+      )
+      if (fields.length > 0) found.push({ name, fields })
+    }
+    if (found.length > 1 && !isOfRooms(view, row, headings[0]?.at ?? 1)) return found
+  }
+  return []
+}
+
+/** Numbers of a rooms table added up, where no total stands. */
+export function roomsOf(
+  view: View,
+  isTaken: (row: number, column: number) => boolean,
+): { sum: Written; cells: string; count: number } | undefined {
+  for (let row = 0; row < view.rows; row++)
+    for (let column = 0; column < view.columns; column++) {
+      const text = view.text(row, column)
+      if (text === undefined || isTaken(row, column)) continue
+      const label = readLabel(text)
+      if (label.unit?.kind !== 'volume' && !says(label, 'volume')) continue
+      if (!isOfRooms(view, row, column)) continue
+      const values: number[] = []
+      let at = row + 1
+      for (; view.number(at, column) !== undefined; at++) {
+        const left = view.text(at, 0)
+        if (left !== undefined && says(readLabel(left), 'total')) break
+        values.push(view.number(at, column) as number)
+      }
+      if (values.length < 2) continue
+      const unit = label.unit?.kind === 'volume' ? label.unit : undefined
+      return {
+        sum: { value: Number(values.reduce((a, b) => a + b).toFixed(3)), ...(unit ? { unit } : {}) },
+        cells: `${view.address(row + 1, column)}:${view.address(at - 1, column).split('!')[1]}`,
+        count: values.length,
+      }
+    }
+  return undefined
+}

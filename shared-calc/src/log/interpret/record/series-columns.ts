@@ -1,0 +1,83 @@
+import { shown } from '../../cells/units.js'
+import { columnLetters } from '../../grid/address.js'
+import type { SeriesLayout } from '../../layout/schema.js'
+import type { View } from '../grid/view.js'
+import type { Use } from '../interpretation.js'
+import { type KnownColumn, roleOf } from '../tables/columns.js'
+import { findHeads, type Head } from '../tables/heads.js'
+
+/** The columns of a gauge's own time log, by their headings. */
+export interface SeriesColumns {
+  readonly head: Head
+  readonly all: readonly KnownColumn[]
+  readonly time?: KnownColumn
+  readonly pressure?: KnownColumn
+  readonly flow?: KnownColumn
+  readonly device?: KnownColumn
+}
+
+const LOOK = 40
+
+/** @param top - row of the headings */
+export function seriesColumns(view: View, top: number): SeriesColumns | undefined {
+  const head = findHeads(view).find((one) => one.top === top)
+  if (!head) return undefined
+  const all = head.columns.map((column) => roleOf(view, head.first, head.first + LOOK, column))
+  const of = (...roles: KnownColumn['role'][]) =>
+    roles.map((role) => all.find((column) => column.role === role)).find(Boolean)
+  const time = all.find(isTime) ?? all[0]
+  const pressure = of('pressure', 'induced')
+  const flow = of('flow', 'corrected')
+  const device = of('device')
+  return {
+    head,
+    all,
+    ...(time && { time }),
+    ...(pressure && { pressure }),
+    ...(flow && { flow }),
+    ...(device && { device }),
+  }
+}
+
+export const isTime = ({ role, unit, label }: KnownColumn): boolean =>
+  role === 'time' || unit?.kind === 'time' || label.tokens.includes('time')
+
+/** Where a column of a series stands, from its first number to the end of the sheet; with its unit where one is stated. */
+export function seriesColumn(
+  { view, first }: Head,
+  { at, unit }: KnownColumn,
+  kind: 'time' | 'pressure' | 'flow',
+  otherwise?: string,
+): SeriesLayout['time'] {
+  const range = `${columnLetters(at)}${first + 1}:${columnLetters(at)}${view.sheet.rows}`
+  const stated = unit?.kind === kind ? shown(unit.unit) : otherwise
+  return { at: { range, sheet: view.name }, ...(stated === undefined ? {} : { unit: stated }) }
+}
+
+/** What each column of a series was used as. */
+export function seriesUses({ head, all, time, pressure, flow, device }: SeriesColumns): Use[] {
+  const { view, first } = head
+  const carrier = flow ?? device
+  return all.map((column): Use => {
+    const cells = view.address(first, column.at)
+    const usedAs =
+      column === pressure
+        ? 'pressure across the building'
+        : column === carrier
+          ? column === flow
+            ? 'air flow'
+            : 'device pressure'
+          : column === time
+            ? 'time'
+            : undefined
+    const heading = column.label.text
+    return usedAs === undefined
+      ? { cells, heading, ignoredBecause: 'it is not needed' }
+      : {
+          cells: `${cells}:${columnLetters(column.at)}${view.sheet.rows}`,
+          heading,
+          usedAs: `raw series: ${usedAs}`,
+          path: 'runs',
+        }
+  })
+}

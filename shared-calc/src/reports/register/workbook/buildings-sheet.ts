@@ -1,0 +1,64 @@
+import type { Workbook } from 'exceljs'
+import { linkTo } from '../../workbook/file-link.js'
+import { setUpPage } from '../../workbook/page.js'
+import { dress, fonts, headingRow, heightFor, underline, wrap } from '../../workbook/styles.js'
+import type { Register } from '../register.js'
+import { titleOf } from './register-sheet.js'
+
+const heads: readonly (readonly [string, number])[] = [
+  ['Building', 26],
+  ['Target', 30],
+  ['Judged', 26],
+  ['Tests', 18],
+  ['Value', 10],
+  ['Margin', 10],
+  ['Probability to meet', 18],
+  ['Verdict', 12],
+  ['File', 40],
+]
+const FIRST = 5
+
+/** One row for each building of several homes whose workbook is among the files; none where there is none. */
+export function writeBuildingsSheet(
+  workbook: Workbook,
+  register: Register,
+  seenFrom: (file: string) => string,
+): void {
+  const buildings = register.leftOut.flatMap(({ file, building }) => (building ? [{ file, building }] : []))
+  if (buildings.length === 0) return
+  const sheet = workbook.addWorksheet('Buildings', { views: [{ showGridLines: false }] })
+  sheet.columns = heads.map(([, width]) => ({ width }))
+  dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Buildings of several homes'
+  sheet.getRow(1).height = 26
+  dress(sheet.getCell('A2'), { font: fonts.muted }).value =
+    'As their workbooks show them. They are not checked here and not in the totals; the tests of their homes are in the register where their summaries were given.'
+  headingRow(sheet, FIRST - 1, '', heads.length)
+  heads.forEach(([head], i) => {
+    sheet.getCell(FIRST - 1, i + 1).value = head
+  })
+  buildings.forEach(({ file, building }, i) => {
+    const row = FIRST + i
+    const { name, target, judged, tests, verdict, value, margin, probability } = building
+    ;[name, target, judged, tests].forEach((text, k) => {
+      dress(sheet.getCell(row, k + 1), { alignment: wrap }).value = text
+    })
+    const numbers = [
+      [value, '0.000'],
+      [margin, '+0.000;-0.000;0.000'],
+      [probability, '0.0%'],
+    ] as const
+    numbers.forEach(([number, numFmt], k) => {
+      dress(sheet.getCell(row, 5 + k), { numFmt, alignment: { vertical: 'top' } }).value = number ?? null
+    })
+    dress(sheet.getCell(row, 8), { alignment: { ...wrap, indent: 1, horizontal: 'left' } }).value = verdict
+    linkTo(dress(sheet.getCell(row, 9), { alignment: wrap }), file, seenFrom(file))
+    sheet.getRow(row).height = Math.max(heightFor(name, 26), heightFor(target, 30), heightFor(file, 40))
+    underline(sheet, row, heads.length)
+  })
+  setUpPage(sheet, {
+    landscape: true,
+    title: titleOf(register),
+    lastRow: FIRST + buildings.length - 1,
+    lastColumn: heads.length,
+  })
+}
