@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { book, type Rows } from '../support/book'
+import { book, type Rows, sheetOf } from '../support/book'
 import { FORM, HOUSE, n50Of, read, runOf, sheetOfForm } from './house'
 
 // Truth: a leakage curve written in house.ts and an independent least-squares fit; nothing of it comes from the reader.
@@ -218,4 +218,51 @@ it('refuses a mass flow by name', async () => {
   const rows: Rows = dep.readings.map(([p, q]) => [p, q / 3000])
   const { problems } = read(await sheetOfForm([...zeroRows(dep), ['Pressure (Pa)', 'Flow (kg/s)'], ...rows]))
   expect(problems.join('\n')).toMatch(/kg\/s is a mass flow/)
+})
+
+describe('a hidden column', () => {
+  const hiding = (...columns: number[]) =>
+    sheetOfForm(
+      [
+        [null, 'Depressurisation', null, 'Pressurisation'],
+        ['No', ...HEADINGS, ...HEADINGS],
+        ['zero before', dep.before, null, pres.before],
+        ...beside,
+        ['zero after', dep.after, null, pres.after],
+      ],
+      (workbook) => {
+        for (const column of columns) sheetOf(workbook, 'Test').getColumn(column).hidden = true
+      },
+    )
+
+  it('of pressures does not hide the run, and it is said', async () => {
+    const { n50, said } = read(await hiding(4))
+    expect(said.join('\n')).toMatch(/in a hidden column, but it was read/)
+    close(n50, n50Of([dep, pres]))
+  })
+
+  it('beside another with the flows hides a run', async () => {
+    const { record, n50 } = read(await hiding(4, 5))
+    expect(record?.runs.map(({ direction }) => direction)).toEqual(['depressurisation'])
+    close(n50, n50Of([dep]))
+  })
+})
+
+it('takes no label for the value of the label before it, where values stand below', async () => {
+  const form = FORM.slice(0, 6)
+  const { record, asked } = read(
+    await book({
+      Test: [
+        form.map(([label]) => label ?? null),
+        form.map(([, value]) => value ?? null),
+        [null],
+        ...zeroRows(dep),
+        HEADINGS,
+        ...dep.readings,
+      ],
+    }),
+  )
+  expect(asked).toEqual([])
+  expect(record?.building.name).toBe('Pear Tree Barn')
+  expect(record?.building.volume_m3).toBe(HOUSE.volume_m3)
 })

@@ -38,6 +38,13 @@ export function tellUses(draft: Draft, run: FoundRun, index: number, direction: 
       `${carrier.role === 'device' ? 'pressure at the flow device' : 'air flow'}, ${named}`,
       `runs[${index}].readings[]`,
     )
+  for (const { at, headingCell } of [block.pressure, ...block.carriers])
+    if (run.readings.some((row) => !row.hidden && run.view.hidden(row.row, at)))
+      draft.tell(
+        cellText('log-hidden', { what: 'reading', hidden: 'column' }),
+        headingCell,
+        `runs[${index}].readings`,
+      )
   for (const range of block.ranges)
     if (range)
       draft.use(

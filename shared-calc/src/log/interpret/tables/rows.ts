@@ -137,7 +137,7 @@ export function walkRows(
         carriers: [],
         ranges: [],
         ...carriedOf(carried),
-        hidden: view.hidden(row, pressure.at),
+        hidden: isHidden(view, row, [pressure, ...carriers]),
       })
       last = row
       blanks = 0
@@ -164,7 +164,7 @@ export function walkRows(
     const gap = blanks > 0 && rows.length > 0
     blanks = 0
     const written = { ...at.written, cell }
-    const hidden = view.hidden(row, pressure.at)
+    const hidden = isHidden(view, row, [pressure, ...carriers])
     const figures = flows.map((one, index): Figure | undefined =>
       one?.kind === 'number' && one.written.value !== 0
         ? { ...one.written, cell: view.address(row, (carriers[index] as KnownColumn).at) }
@@ -359,6 +359,10 @@ function saysBoth(
   if (says(said, 'before') && says(said, 'after')) return true
   return labels.some(({ cell }) => numeric.some(({ at }) => view.address(row, at) === cell))
 }
+
+/** A row is hidden as a whole, or with all the columns that are read; one hidden column of several hides nothing. */
+const isHidden = (view: View, row: number, used: readonly KnownColumn[]): boolean =>
+  used.every(({ at }) => view.hidden(row, at))
 
 /** "Average", "Mean flow", "Total": a row that sums others up. */
 export function isSummary(text: string): boolean {
