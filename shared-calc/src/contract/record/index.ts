@@ -1,3 +1,4 @@
+export { check } from '../check.js'
 export { Building, VolumeBasis } from './building.js'
 export * from './choices.js'
 export { Conditions } from './conditions.js'
