@@ -120,7 +120,12 @@ const RULES: Partial<Record<Dirt, readonly string[]>> = {
 interface Read {
   readonly readings: readonly { pressure_Pa?: unknown; flow_m3_h?: unknown }[]
   readonly zero: readonly unknown[]
-  readonly findings: readonly { rule: string; severity: string; message: string; cells?: readonly string[] }[]
+  readonly findings: readonly {
+    rule: string
+    severity: string
+    message: string
+    cells?: readonly string[] | undefined
+  }[]
 }
 
 type RunShape = { readings: Read['readings']; zeroFlowBefore_Pa?: readonly unknown[] | undefined }
