@@ -128,7 +128,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   ],
   'log-flow-sign': [],
   'log-column-left-out': [
-    { heading: 'Target (Pa)', why: 'it is the pressure aimed at, not the one measured' },
+    { heading: 'Target (Pa)', why: 'it is the pressure to be set, not the measured one' },
   ],
   'log-total/mean': [{ cell: 'Log!F6' }],
   'log-total/sum': [{ cell: 'Log!F6' }],

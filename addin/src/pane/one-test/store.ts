@@ -91,7 +91,7 @@ export class TestStore {
     if (this.state.entries !== before) return this.refresh()
     const entries = kept === undefined ? undefined : parseEntries(kept)
     if (kept !== undefined && !entries)
-      this.#set({ fault: 'What was kept with this workbook could not be read; the forms start empty.' })
+      this.#set({ fault: 'The entries saved in this workbook could not be read, so the forms are empty.' })
     this.#past.clear()
     this.#set({
       entries: entries ?? emptyEntries(),

@@ -166,7 +166,7 @@ export const rowReasons = {
   columnSays: (heading: string, word: string, cell: string) =>
     `column ${quoted(heading)} says ${quoted(word)} in ${cell}`,
   commentSays: (cell: string, comment: string) => `the comment in ${cell} says ${quoted(comment)}`,
-  bracketed: 'it stands in brackets',
+  bracketed: 'it is in brackets',
   grey: (look: 'written' | 'shaded') => (look === 'written' ? 'it is written in grey' : 'it is shaded grey'),
 } as const
 
