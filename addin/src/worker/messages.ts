@@ -27,6 +27,8 @@ export type Job =
   | SeriesJob
   /** A log with cells changed. */
   | { kind: 'patch'; bytes: Uint8Array; patches: readonly CellPatch[] }
+  /** The same for a text file; numbers are written with its decimal sign. */
+  | { kind: 'patch-text'; bytes: Uint8Array; patches: readonly CellPatch[]; decimal: '.' | ',' }
   /** An empty log to fill in. */
   | { kind: 'template'; method: string; readings: number }
   /** The sheet to take along. */

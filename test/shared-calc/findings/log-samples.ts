@@ -1,7 +1,7 @@
+import type { RemarkParams, RemarkTexts } from '../../../shared-calc/src/catalogue/findings/finding-text.js'
 import type { logCatalogue } from '../../../shared-calc/src/catalogue/findings/log/index.js'
 import { rowReasons } from '../../../shared-calc/src/catalogue/findings/log/runs.js'
 import type { pageTexts } from '../../../shared-calc/src/catalogue/findings/page.js'
-import type { RemarkParams, RemarkTexts } from '../../../shared-calc/src/catalogue/findings/remark.js'
 import type { homesTexts } from '../../../shared-calc/src/catalogue/findings/several-homes.js'
 
 type SamplesOf<Table extends RemarkTexts> = {

@@ -1,5 +1,4 @@
-import { type BuildingResult, counted, outcomeWords } from '@draughtbook/shared-calc'
-import { ruleWords } from '@draughtbook/shared-calc/building'
+import { type BuildingResult, counted, outcomeWords, ruleWords } from '@draughtbook/shared-calc'
 
 const figure = (value: number): string => String(Number(value.toPrecision(4)))
 const percent = (share: number): string => `${(100 * share).toFixed(0)} %`

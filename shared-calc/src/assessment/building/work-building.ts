@@ -19,6 +19,14 @@ import { type Contributions, contributionsOf } from './shared-causes.js'
 export const buildingRules = ['each', 'summed', 'volume', 'envelope', 'floor'] as const
 export type BuildingRule = (typeof buildingRules)[number]
 
+export const ruleWords: Readonly<Record<BuildingRule, string>> = {
+  each: 'each home by itself',
+  summed: 'flows added up at equal pressure',
+  volume: 'weighted by volume',
+  envelope: 'weighted by envelope area',
+  floor: 'weighted by floor area',
+}
+
 export interface BuildingRequest {
   readonly name: string
   readonly homes: readonly GivenHome[]

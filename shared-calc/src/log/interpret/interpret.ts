@@ -181,7 +181,7 @@ export function interpretLog(
       .map(({ view, isTaken }) => roomsOf(view, isTaken))
       .find((one) => one)
     const volume = putSizes(draft, scope, rooms, american)
-    putRuns(draft, group.runs, { scope, zero: assigned, device, volume, american })
+    putRuns(draft, group.runs, { grid, scope, zero: assigned, device, volume, american })
     if (unknown.length > 0 && answers['zeroFlow.labels'] === undefined) draft.ask(unknownQuestion(unknown))
     const fans = joined.filter(({ run, isCertain }) => group.runs.includes(run) && !isCertain)
     if (fans.length > 0 && !isTogether(answers[FANS])) draft.ask(fansQuestion(fans))

@@ -1,6 +1,6 @@
 import type { Workbook, Worksheet } from 'exceljs'
 import type { BuildingResult } from '../../assessment/building/building-result.js'
-import type { BuildingRule, WorkedBuilding, WorkedWay } from '../../assessment/building/work-building.js'
+import { ruleWords, type WorkedBuilding, type WorkedWay } from '../../assessment/building/work-building.js'
 import { counted, outcomeWords } from '../../catalogue/words.js'
 import { reference } from '../workbook/address.js'
 import { live, writeLine, writeTable } from '../workbook/live-cell.js'
@@ -12,14 +12,6 @@ import { FIRST_HOME, HOMES } from './homes-sheet.js'
 export const BUILDING = 'Building'
 const COLUMNS = 8
 const WIDE = { columns: COLUMNS, perRow: 118 }
-
-export const ruleWords: Readonly<Record<BuildingRule, string>> = {
-  each: 'each home by itself',
-  summed: 'flows added up at equal pressure',
-  volume: 'weighted by volume',
-  envelope: 'weighted by envelope area',
-  floor: 'weighted by floor area',
-}
 
 /** The summary page: verdict, the ways to put the homes together, the homes, what has to be said. */
 export function writeBuildingSheet(

@@ -1,5 +1,6 @@
 import { capital, plain, quoted } from '../../words.js'
-import { type RemarkTexts, saying } from '../remark.js'
+import type { RemarkTexts } from '../finding-text.js'
+import { saying } from '../remark.js'
 
 /** How the readings and zero-flow pressures of a log that no layout describes were understood. */
 export const runTexts = {
