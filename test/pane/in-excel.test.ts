@@ -50,7 +50,7 @@ describe('the pane beside a workbook, over the real Excel object model', () => {
     await expect.poll(() => workbook.Worksheets.Indexer('Log').formats.length, SOON).toBe(0)
 
     await step(page, 'Before')
-    await field(page, 'Large building, reason').fill('atrium (invented)')
+    await field(page, 'Why 50 Pa was not reached').fill('atrium (invented)')
     await expect
       .poll(() => String(workbook.Settings.all.get('draughtbook.test')?.Value ?? ''), SOON)
       .toContain('atrium (invented)')

@@ -266,3 +266,64 @@ it('takes no label for the value of the label before it, where values stand belo
   expect(record?.building.name).toBe('Pear Tree Barn')
   expect(record?.building.volume_m3).toBe(HOUSE.volume_m3)
 })
+
+describe('a zero flow in a line with more than its value', () => {
+  it.each([
+    ['the mean before its values', ['Zero flow', 'Mean', 0, 'Values', -0.3, 0.3, 0]],
+    ['the mean behind its values', ['Zero flow', -0.3, 0.3, 0, 'avg', 0]],
+    ['extremes first', ['Zero flow', 'min', -2, 'max', 2, 'mean', 0]],
+  ] as [string, (string | number)[]][])('is read from %s', async (_, line) => {
+    const lineOf = (which: string, zero: number) =>
+      line.map((one, index) =>
+        index === 0 ? `${one} ${which} (Pa)` : typeof one === 'number' ? zero + one : one,
+      )
+    const { n50 } = read(
+      await sheetOfForm([
+        lineOf('before', dep.before),
+        lineOf('after', dep.after),
+        HEADINGS,
+        ...dep.readings,
+      ]),
+    )
+    close(n50, n50Of([dep]))
+  })
+
+  it('is the one of all values, not that of one sign', async () => {
+    const { n50 } = read(
+      await sheetOfForm([
+        [null, 'Δp0', 'Δp0+', 'Δp0-'],
+        ['before (Pa)', dep.before, 0.2, -1.6],
+        ['after (Pa)', dep.after, 0.3, -1.2],
+        HEADINGS,
+        ...dep.readings,
+      ]),
+    )
+    close(n50, n50Of([dep]))
+  })
+
+  it('is read where only the second line says when', async () => {
+    const { record } = read(
+      await sheetOfForm([
+        ['Baseline', dep.before, 'Pa'],
+        ['Post baseline', dep.after, 'Pa'],
+        HEADINGS,
+        ...dep.readings,
+      ]),
+    )
+    expect(record?.runs[0]?.zeroFlowBefore_Pa).toEqual([dep.before])
+    expect(record?.runs[0]?.zeroFlowAfter_Pa).toEqual([dep.after])
+  })
+})
+
+it('names a labelled zero flow that no run took', async () => {
+  const { said } = read(
+    await sheetOfForm([
+      ...zeroRows(dep),
+      HEADINGS,
+      ...dep.readings,
+      [null],
+      ['Zero flow after the third attempt (Pa)', 3.7],
+    ]),
+  )
+  expect(said.join('\n')).toMatch(/"Zero flow after the third attempt \(Pa\)" was not used/)
+})

@@ -25,7 +25,7 @@ export interface List {
 export function findList(scope: Scope, at: ListLocator, path: string, anyShape = false): List {
   if ('range' in at) {
     const block = parseBlock(at.range)
-    if (!block) refuse('layout-invalid', `${at.range} is no range of cells`, { path })
+    if (!block) refuse('layout-invalid', `${at.range} is not a range of cells`, { path })
     const sheet = sheetOf(scope, at.sheet, path)
     return fromBlock(sheet, block, sheet === scope.sheet ? scope.shift : 0, path, anyShape)
   }
@@ -82,7 +82,7 @@ function fromBlock(sheet: Sheet, block: Block, shift: number, path: string, anyS
 function acrossHeaders(scope: Scope, headers: string | readonly string[], path: string): List {
   const { sheet, headerRow, rows } = scope
   if (headerRow === undefined || !rows)
-    refuse('layout-invalid', 'headings are a list only where tests stand in rows', { path })
+    refuse('layout-invalid', 'headings can be a list only if the tests are in rows', { path })
   const wanted = typeof headers === 'string' ? [headers] : headers
   const columns = wanted.flatMap((header) => {
     const found = allLabels(sheet, header, headerRow, headerRow).map(({ column }) => column)
