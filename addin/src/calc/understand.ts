@@ -1,10 +1,17 @@
 import { type Finding, InputError, type Problem, type TestRecord } from '@draughtbook/shared-calc'
 import {
   type Answers,
+  answersLayout,
   builtInLayouts,
+  chooseLayout,
   type Grid,
+  Layout,
+  type LayoutInput,
+  parseLayout,
   type Question,
+  type ReadOptions,
   readGrid,
+  savedLayout,
   type Use,
 } from '@draughtbook/shared-calc/log'
 import { labelOf } from '../pane/fields.js'
@@ -36,8 +43,24 @@ export interface UnderstoodLog {
   problems: readonly Problem[]
   /** Name of the layout it was read by, where one fits. */
   layout?: string
+  /** The layout holds answers kept on this device. */
+  kept?: true
+  /** The layout of the firm's library that describes it, to be kept with the test. */
+  firms?: Layout
+  /** All answers it was read with, those of a layout included. */
+  answers: Answers
+  /** The answers as a layout for other logs of this make; absent where a layout describes them already. */
+  keep?: (name: string) => LayoutInput
   /** What the cells of the layout do not hold yet, in words. */
   waiting?: readonly string[]
+}
+
+/** Layouts to choose from beside those that come with the tool and the workbook. */
+export interface OwnLayouts {
+  /** Kept on this device, the newest first. */
+  readonly kept?: readonly LayoutInput[]
+  /** From the firm's library. */
+  readonly firms?: readonly LayoutInput[]
 }
 
 /**
@@ -45,22 +68,54 @@ export interface UnderstoodLog {
  * @param answers by path, as with `--set`; `test` chooses one of several
  * @throws LogError where the log cannot be read at all
  */
-export function understandLog(grid: Grid, answers: Answers, fileDate?: string): UnderstoodLog {
-  const { read, tests, chosen } = readChosen(grid, answers, fileDate)
+export function understandLog(
+  grid: Grid,
+  answers: Answers,
+  fileDate?: string,
+  own: OwnLayouts = {},
+): UnderstoodLog {
+  const firms = readable(own.firms)
+  const kept = savedLayout(grid) ? undefined : readable(own.kept).find((one) => chooseLayout(grid, [one]))
+  const layouts = [
+    ...firms.filter(({ name }) => !builtInLayouts.some((one) => one.name === name)),
+    ...builtInLayouts,
+  ]
+  const { read, tests, chosen } = readChosen(grid, answers, fileDate, { layouts, layout: kept })
   const { layoutUsed: layout, understood, findings } = read
-  const own = {
+  const common = {
     findings,
     problems: understood?.problems ?? [],
     ...(layout && { layout: layout.name }),
+    ...(layout && layout === kept && { kept: true as const }),
+    ...(layout && firms.includes(layout) && !layout.answers && { firms: layout }),
+    answers: { ...layout?.answers, ...answers },
   }
   if (layout && !understood && read.problems.length > 0)
-    return { ...own, tests: [], uses: layoutUses(layout), ...unfilled(read.problems) }
-  return { ...own, tests, ...(chosen && { test: chosen }), uses: read.uses }
+    return { ...common, tests: [], uses: layoutUses(layout), ...unfilled(read.problems) }
+  return {
+    ...common,
+    tests,
+    ...(chosen && { test: chosen }),
+    uses: read.uses,
+    ...(understood && { keep: (name: string) => answersLayout(grid, understood, common.answers, name) }),
+  }
 }
 
+/** Layouts that can be read; one that cannot is no reason to read no log. */
+const readable = (layouts: readonly LayoutInput[] = []): Layout[] =>
+  layouts.flatMap((layout) => {
+    const parsed = Layout.safeParse(layout)
+    return parsed.success ? [parsed.data] : []
+  })
+
 /** The log with the test that was chosen, or its only one. */
-function readChosen(grid: Grid, { test: wanted, ...answers }: Answers, fileDate?: string) {
-  const options = { layouts: builtInLayouts, fileDate, acceptProposal: true }
+function readChosen(
+  grid: Grid,
+  { test: wanted, ...answers }: Answers,
+  fileDate: string | undefined,
+  given: Pick<ReadOptions, 'layout' | 'layouts'>,
+) {
+  const options = { ...given, fileDate, acceptProposal: true }
   const whole = readGrid(grid, { ...options, answers })
   const tests = whole.tests.map(({ key, name }) => ({ key, name }))
   const read =
@@ -71,11 +126,17 @@ function readChosen(grid: Grid, { test: wanted, ...answers }: Answers, fileDate?
   return { read, tests, chosen: another ? undefined : only }
 }
 
-/** The test that was accepted with these answers, as its cells are understood now; where they are not, with the reason. */
-export function acceptedTest(grid: Grid, answers: Answers, fileDate?: string): UnderstoodTest {
+/** The test that was accepted like this, as its cells are understood now; where they are not, with the reason. */
+export function acceptedTest(
+  grid: Grid,
+  answers: Answers,
+  fileDate?: string,
+  firms?: LayoutInput,
+): UnderstoodTest {
   const none = { key: '', name: '', draft: {}, cells: {}, findings: [], questions: [] }
   try {
-    const { read, tests, chosen } = readChosen(grid, answers, fileDate)
+    const given = firms ? { layout: parseLayout(firms) } : { layouts: builtInLayouts }
+    const { read, tests, chosen } = readChosen(grid, answers, fileDate, given)
     const problems = read.understood?.problems ?? (chosen ? [] : read.problems)
     if (chosen) return { ...chosen, problems: [...chosen.problems, ...problems] }
     const which = `the log now holds ${tests.length} tests; look at it again and choose one`

@@ -241,7 +241,7 @@ const firm: readonly Operation[] = [
     method: 'get',
     path: '/v1/firm',
     summary: 'The firm’s name and logo for the head of the summary',
-    answer: ok('Name, and logo in base64; empty where the library has neither', 'Firm'),
+    answer: ok('Name, and logo in base64; `library` where there is one; empty without a library', 'Firm'),
     problems: [],
   },
 ]

@@ -333,7 +333,7 @@ export class TestStore {
   async #cells({ log, ...entries }: TestEntries) {
     if (!log) return { grid: await this.host.grid(referencesOf(entries)), understood: undefined }
     const [{ acceptedTest }, grid] = await Promise.all([import('../../calc/understand.js'), this.host.grid()])
-    return { grid, understood: acceptedTest(grid, log.answers, this.host.fileDate) }
+    return { grid, understood: acceptedTest(grid, log.answers, this.host.fileDate, log.layout) }
   }
 
   #forgetCells(): void {

@@ -37,7 +37,7 @@ export function Proposal(props: SectionProps) {
 }
 
 function Understood({
-  proposal: { answers, look, accept, busy },
+  proposal: { answers, look, accept, busy, forget },
   read,
   store,
 }: SectionProps & { proposal: ProposalState; read: UnderstoodLog }) {
@@ -107,6 +107,14 @@ function Understood({
             </li>
           ))}
         </ul>
+      ) : null}
+      {read.kept && read.layout !== undefined ? (
+        <p class="hint">
+          Read with what you answered for “{read.layout}”.{' '}
+          <button type="button" class="link" onClick={() => void forget(read.layout ?? '')}>
+            Forget these answers
+          </button>
+        </p>
       ) : null}
       <Warnings findings={warnings} />
       {uses.length > 0 && !read.waiting ? (
