@@ -135,6 +135,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-sign/zero-flow-kept': [],
   'log-zero-shared': [],
   'log-zero-which/in-order': [],
+  'log-zero-unused': [{ label: 'Zero flow (Pa)' }],
   'log-zero-which/by-order': [],
   'log-zero-which': [{ taken: 'before' }, { taken: 'after' }],
   'log-induced': [

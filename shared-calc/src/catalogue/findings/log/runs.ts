@@ -37,6 +37,11 @@ export const runTexts = {
     message:
       'The log does not say when its two zero-flow pressures were taken. The first is used as before the readings, the second as after. Their mean is the same either way.',
   },
+  'log-zero-unused': {
+    severity: 'caution',
+    message: ({ label }: { label: string }) => `${quoted(label)} was not used for any run.`,
+    remedy: 'Check whether it is a zero-flow pressure of this test.',
+  },
   'log-zero-which/by-order': {
     severity: 'caution',
     message:
