@@ -93,7 +93,7 @@ describe('clicks of the paths in the guide', () => {
     const clicks = await counting(page)
     await toView(page, 'Re-run')
     await choose(page, page.getByLabel('Workbooks').click(), [await workbook('flat-1.xlsx', home(1, 0.42))])
-    await page.getByText('0 of 1 to be looked at').waitFor()
+    await page.locator('.headline').waitFor()
     expect(await clicks()).toBe(told('workbooks to what differs'))
     await download(page, 'Download the re-run')
     expect(await clicks()).toBe(told('workbooks to the re-run to sign'))
