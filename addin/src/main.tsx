@@ -30,7 +30,7 @@ async function keepForOffline(base: URL): Promise<boolean> {
     await navigator.storage?.persist?.()
     return true
   } catch (error) {
-    console.warn('The page is not kept for use without a network:', error)
+    console.warn('The page cannot be saved for use without a network:', error)
     return false
   }
 }

@@ -19,6 +19,7 @@ import { reference } from './routes/reference.js'
 import { registers } from './routes/registers.js'
 import { reruns } from './routes/reruns.js'
 import { site } from './routes/site.js'
+import { stages } from './routes/stages.js'
 import { workbooks } from './routes/workbooks.js'
 import { RunningState } from './running/state.js'
 import { authenticate } from './security/authenticate.js'
@@ -69,7 +70,7 @@ export function createApp(deps: AppDeps = {}): Express {
   app.locals.state = state
   app.use('/v1', ...guard)
   app.use(EVALUATING, mayUse('evaluate'))
-  app.use(['/v1/registers', '/v1/reruns', '/v1/buildings'], mayUse('archive'))
+  app.use(['/v1/registers', '/v1/reruns', '/v1/buildings', '/v1/stages'], mayUse('archive'))
   const { timeout_s } = settings
   const library = settings.library === undefined ? undefined : new Library(settings.library)
   app.use(
@@ -89,6 +90,7 @@ export function createApp(deps: AppDeps = {}): Express {
     '/v1',
     registers(longJobs, settings.workers),
     buildings(longJobs, settings.workers),
+    stages(longJobs, settings.workers),
     reruns(longJobs, settings.workers, settings.library),
   )
   app.use(['/metrics', '/status'], ...guard)

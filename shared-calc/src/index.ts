@@ -9,6 +9,7 @@ export {
   type BuildingRequest,
   type BuildingRule,
   buildingRules,
+  ruleWords,
 } from './assessment/building/work-building.js'
 export { changeBetween, type LeakageChange } from './assessment/change.js'
 export type { AssessedTest } from './assessment/evaluate.js'

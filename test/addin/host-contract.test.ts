@@ -137,7 +137,7 @@ describe.each([
     driven.select('Empty', 'B2:C9')
     const block = await driven.host.selection()
     expect(block.values).toEqual([])
-    expect(block.limited).toBe('B2:C9 on sheet Empty holds nothing')
+    expect(block.limited).toBe('B2:C9 on sheet Empty is empty')
   })
 
   it.each(['Nowhere!A1', 'no_such_name'])('refuses %s as not found', async (reference) => {

@@ -84,7 +84,7 @@ describe('tests kept in the browser', () => {
 
   it('says that nothing is kept where the browser has no database', async () => {
     const open = new OpenTest(undefined, EMPTY, [])
-    await expect(open.save('{"typed":1}', ABOUT)).rejects.toThrow('did not keep what was entered')
+    await expect(open.save('{"typed":1}', ABOUT)).rejects.toThrow('could not save your entries')
   })
 
   it('takes over what earlier versions kept, by log and without one, and removes it there', async () => {
@@ -202,7 +202,7 @@ describe('a test as one file', () => {
     const zip = new JSZip()
     for (let i = 0; i < 2200; i++) zip.file(`photos/${i}.jpg`, 'x')
     const many = await zip.generateAsync({ type: 'uint8array' })
-    expect(() => unpackTest(many, 'many.zip')).toThrow('holds more than a test can')
+    expect(() => unpackTest(many, 'many.zip')).toThrow('is too large to be a saved test')
   })
 })
 

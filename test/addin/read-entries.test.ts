@@ -56,7 +56,7 @@ describe('what was typed and picked becomes a record', () => {
     const read = readEntries(entries(), gridOf(READINGS))
     // 40 L/s = 144 m³/h by the definition of the litre.
     expect(read.runs[0]?.readings[0]).toEqual({ pressure_Pa: -60, flow_m3_h: expect.closeTo(144, 9) })
-    expect(read.told.findings().find(({ rule }) => rule === 'log-unit')?.cells).toHaveLength(5)
+    expect(read.told.findings().find(({ rule }) => rule === 'log-unit')?.cells).toEqual(['Log!B2:B6'])
     expect(read.cells['runs[0].readings[4].flow_m3_h']).toBe('Log!B6')
   })
 
@@ -72,23 +72,31 @@ describe('what was typed and picked becomes a record', () => {
       ...given.runs.depressurisation,
       flow: { reference: 'Log!B2:B6', unit: 'm3/h' },
     }
-    expect(readEntries(given, gridOf(READINGS)).runs[0]?.readings[0]?.flow_m3_h).toBe(40)
+    const read = readEntries(given, gridOf(READINGS))
+    expect(read.runs[0]?.readings[0]?.flow_m3_h).toBe(40)
+    expect(rules(read)).toContain('log-unit-differs')
   })
 
   it.each<[string, (sheet: CellSheet) => void, string, string]>([
     [
       'text among the flows',
       (sheet) => sheet.set(3, 1, { kind: 'text', value: 'gust' }),
-      'unusable-entry',
+      'log-placeholder',
       'Log!B4',
     ],
     [
       'an error value',
       (sheet) => sheet.set(3, 0, { kind: 'error', value: '#REF!' }),
-      'unusable-entry',
+      'log-error-value',
       'Log!A4',
     ],
-    ['a gap in the middle', (sheet) => sheet.set(3, 1, undefined), 'unusable-entry', 'Log!A4'],
+    ['a gap in the middle', (sheet) => sheet.set(3, 1, undefined), 'log-incomplete', 'Log!B4'],
+    [
+      'a number that cannot be read',
+      (sheet) => sheet.set(3, 1, { kind: 'text', value: '3O' }),
+      'unusable-entry',
+      'Log!B4',
+    ],
     [
       'a struck-through reading',
       (sheet) => sheet.set(3, 1, { kind: 'number', value: 30, struck: 'whole' }),
@@ -119,10 +127,7 @@ describe('what was typed and picked becomes a record', () => {
   it('reads hidden rows, with a caution', () => {
     const read = readEntries(entries(), gridOf(READINGS, undefined, [3]))
     expect(read.runs[0]?.readings).toHaveLength(5)
-    expect(read.told.findings().find(({ rule }) => rule === 'log-hidden-cell')?.cells).toEqual([
-      'Log!A4',
-      'Log!B4',
-    ])
+    expect(read.told.findings().find(({ rule }) => rule === 'log-hidden')?.cells).toEqual(['Log!A4:B4'])
   })
 
   it('takes the unit beside a linked cell', () => {
@@ -160,7 +165,7 @@ describe('what was typed and picked becomes a record', () => {
     expect(sound.evaluation?.verdict.criteria[0]?.within).toBe(true)
     const broken = live(
       entries(undefined, undefined, fields),
-      gridOf(READINGS, (sheet) => sheet.set(3, 1, { kind: 'text', value: '?' })),
+      gridOf(READINGS, (sheet) => sheet.set(3, 1, { kind: 'text', value: '3O' })),
     )
     expect(broken.unusable).toBe(true)
     expect(broken.evaluation?.verdict.outcome).toBe('not valid')

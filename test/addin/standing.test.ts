@@ -138,7 +138,7 @@ describe('a test under way', () => {
   })
 })
 
-describe('what the flows are flows of', () => {
+describe('air the flows are stated for', () => {
   const at = (fields: Record<string, string>) =>
     live(entries({ 'flowDevice.referenceDensity_kg_m3': '1.2', ...fields }), undefined)
 

@@ -34,7 +34,7 @@ describe('a result from the queue', () => {
   ])('is refused for %s', async (_what, changed) => {
     const { file, register } = await results()
     Object.assign(register.lines[0] ?? {}, changed)
-    expect(() => checkResult('register', file, register)).toThrow(/^the queue gave/)
-    expect(() => checkResult('rerun', file, register)).toThrow(/^the queue gave/)
+    expect(() => checkResult('register', file, register)).toThrow(/^the queue returned/)
+    expect(() => checkResult('rerun', file, register)).toThrow(/^the queue returned/)
   })
 })

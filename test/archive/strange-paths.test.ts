@@ -20,7 +20,7 @@ describe('a folder with strange things in it', () => {
     const { register: made } = await register(here)
     expect(made.overall.tests).toBe(1)
     expect(made.leftOut).toEqual([
-      { file: join(here, 'pipe.csv'), why: 'it is a pipe, a device or the like, no file' },
+      { file: join(here, 'pipe.csv'), why: 'it is a pipe or a device, not a file' },
       { file: join(here, 'zero.csv'), why: expect.stringMatching(/link/), expected: true, kind: 'link' },
     ])
   })
@@ -36,7 +36,7 @@ describe('a folder with strange things in it', () => {
     expect(made.overall.tests).toBe(1)
     const named = (file: string) =>
       made.leftOut.find((one: { file: string }) => one.file === join(beside, file))
-    expect(named('zero.layout.json').why).toBe('the layout cannot be used: it is no regular file')
+    expect(named('zero.layout.json').why).toBe('the layout cannot be used: it is not a regular file')
     expect(named('broken.layout.json').why).toMatch(/^the layout cannot be used: line 1, column 11/)
   })
 
@@ -45,7 +45,7 @@ describe('a folder with strange things in it', () => {
     await runTool('mkfifo', [pipe], 'coreutils')
     const { code, err } = await register(pipe)
     expect(code).toBe(2)
-    expect(err.join('\n')).toMatch(/pipe\.csv: it is a pipe, a device or the like, no file/)
+    expect(err.join('\n')).toMatch(/pipe\.csv: it is a pipe or a device, not a file/)
   })
 })
 

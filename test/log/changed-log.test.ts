@@ -23,8 +23,22 @@ const change: fc.Arbitrary<Change> = fc.oneof(
   fc.record({ kind: fc.constant('unit' as const), which: fc.nat(60), to: fc.nat(8) }),
   fc.record({ kind: fc.constant('swap columns' as const), one: fc.nat(30), other: fc.nat(30) }),
   fc.record({
-    kind: fc.constantFrom('total row' as const, 'title' as const, 'blank row' as const, 'notes' as const),
+    kind: fc.constantFrom(
+      'total row' as const,
+      'title' as const,
+      'blank row' as const,
+      'notes' as const,
+      'hidden column' as const,
+    ),
     at: fc.nat(60),
+  }),
+  fc.record({
+    kind: fc.constantFrom(
+      'turned' as const,
+      'decimal commas' as const,
+      'brackets' as const,
+      'renamed sheet' as const,
+    ),
   }),
 )
 
@@ -84,7 +98,7 @@ describe('a clear log that somebody changes', () => {
         const text = `${log.name}: ${JSON.stringify(one)} gives ${String(n50[0])} for ${right.join(' or ')}`
         expect(stays || openOrNamed(outcome, before.get(log.name) as ReadOutcome), text).toBe(true)
       }),
-      { numRuns: 150 },
+      { numRuns: 200 },
     )
   }, 120_000)
 })

@@ -49,7 +49,7 @@ describe('the layout of a log', () => {
   it('is refused where the one the workbook carries is damaged, naming its sheet', async () => {
     const bytes = await withLayoutSheet(['{"format":'])
     expect(() => readLog(bytes, englishForm.fileName)).toThrow(
-      /'Draughtbook layout'!A1: the layout saved with the workbook is no JSON/,
+      /'Draughtbook layout'!A1: the layout saved with the workbook is not JSON/,
     )
   })
 

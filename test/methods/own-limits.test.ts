@@ -123,7 +123,7 @@ describe('a limit taken over from another standard', () => {
     expect(found('iso-9972:2015', 'zero-flow-limit', short)).toEqual([['invalidates', 5]])
     const [taken] = findingsOf('astm-e779-19', short).filter(({ rule }) => rule === 'zero-flow-limit')
     expect(taken).toMatchObject({ severity: 'note', limit: 5 })
-    expect(taken?.clause).toMatch(/^ISO 9972:2015, 5\.3\.3 \(taken over/)
+    expect(taken?.clause).toMatch(/^ISO 9972:2015, 5\.3\.3 \(used because/)
   })
 
   it('is marked in every method but the one it is from', () => {

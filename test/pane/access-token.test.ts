@@ -35,7 +35,7 @@ describe('a service that asks who you are', () => {
     const { page } = await world.open(base)
     await openDemo(page)
     await expect.poll(() => origin(page).getAttribute('data-origin'), SOON).toBe('access')
-    expect(await origin(page).textContent()).toContain('the service asks for an access token')
+    expect(await origin(page).textContent()).toContain('the service needs an access token')
     await field(page, 'Access token').fill(token)
     await page.getByRole('button', { name: 'Use', exact: true }).click()
     await expect.poll(() => origin(page).getAttribute('data-origin'), SOON).toBe('service')

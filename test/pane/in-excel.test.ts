@@ -36,7 +36,7 @@ describe('the pane beside a workbook, over the real Excel object model', () => {
     await expect.poll(() => outcome(page).getAttribute('data-outcome'), SOON).toBe('meets')
     expect(await page.getByRole('button', { name: 'Open a test log' }).count()).toBe(0)
 
-    bridge.edit('Log', 'F8', 'gust')
+    bridge.edit('Log', 'F8', '9O.3')
     await expect.poll(() => outcome(page).getAttribute('data-outcome'), SOON).toBe('not valid')
     await finding(page, 'unusable-entry').first().getByRole('button', { name: 'Go to Log!F8' }).click()
     await expect.poll(() => workbook.selected[0]?.Address, SOON).toBe('Log!F8')
@@ -50,7 +50,7 @@ describe('the pane beside a workbook, over the real Excel object model', () => {
     await expect.poll(() => workbook.Worksheets.Indexer('Log').formats.length, SOON).toBe(0)
 
     await step(page, 'Before')
-    await field(page, 'Large building, reason').fill('atrium (invented)')
+    await field(page, 'Why 50 Pa was not reached').fill('atrium (invented)')
     await expect
       .poll(() => String(workbook.Settings.all.get('draughtbook.test')?.Value ?? ''), SOON)
       .toContain('atrium (invented)')

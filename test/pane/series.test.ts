@@ -109,7 +109,7 @@ describe('a raw gauge series on the page', () => {
       expect(shown(cells[1]) / pressure.standardDeviation).toBeCloseTo(1, 1)
       expect(shown(cells[2]) / (pressure.standardUncertainty ?? 0)).toBeCloseTo(1, 1)
       expect(shown(cells[3])).toBe(pressure.samples)
-      if (rejected) expect(await rows.nth(index).textContent()).toMatch(/rejected.*holds for \d+ s only/)
+      if (rejected) expect(await rows.nth(index).textContent()).toMatch(/rejected.*steady for only \d+ s/)
     }
 
     await series.getByRole('button', { name: 'Use as readings: 5 of depressurisation' }).click()

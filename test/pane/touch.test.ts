@@ -1,7 +1,8 @@
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { cameraPicture } from './support/camera-picture.js'
-import { field, openDemo, outcome } from './support/steps.js'
+import { home, workbook } from './support/invented-homes.js'
+import { field, openDemo, outcome, toView } from './support/steps.js'
 import { World } from './support/world.js'
 
 const SOON = { timeout: 30_000 }
@@ -56,6 +57,30 @@ describe('on site, at 350 px', () => {
     await openDemo(page)
     await unfoldAll(page)
     expect(await smallTargets(page)).toEqual([])
+  })
+})
+
+describe('in the views of the office, at 350 px', () => {
+  it('every target has 44 px', async () => {
+    const { page } = await world.open('', PHONE)
+    const files = [
+      await workbook('flat-1.xlsx', home(1, 0.42, 'fabric')),
+      await workbook('flat-2.xlsx', home(2, 0.5, 'fabric')),
+    ]
+    for (const [name, shown] of [
+      ['Month', '.sortable'],
+      ['Building', '.several'],
+      ['Stages', '.several'],
+      ['Re-run', '.sortable'],
+    ] as const) {
+      await toView(page, name)
+      await page.getByLabel('Workbooks').setInputFiles(files)
+      await page.locator(shown).first().waitFor()
+      await page.locator('.archive').evaluate((archive) => {
+        for (const one of archive.querySelectorAll('details')) one.open = true
+      })
+      expect(await smallTargets(page), name).toEqual([])
+    }
   })
 })
 

@@ -195,7 +195,7 @@ describe('a building of several homes', () => {
   it('refuses one home, and homes with unlike targets', () => {
     expect(() => building([flat(1)])).toThrow(/at least two homes/)
     const other = { ...flat(2), target: { ...flat(2).target, limit: 1.5 } } as TestRecord
-    expect(() => building([flat(1), other])).toThrow(/flat-2\.xlsx.*is not that of flat-1\.xlsx/)
+    expect(() => building([flat(1), other])).toThrow(/flat-2\.xlsx.*differs from that of flat-1\.xlsx/)
     const none = flat(2)
     delete none.target
     expect(() => building([flat(1), none])).toThrow(/flat-2\.xlsx.*no target/)

@@ -141,7 +141,7 @@ describe('the Re-run view', () => {
     await chooseFolder(page)
     const tested = page.getByRole('table', { name: 'Tests re-run' }).locator('tbody tr')
     await expect.poll(() => tested.count(), { timeout: 60_000 }).toBe(14)
-    expect(await page.locator('.headline').textContent()).toBe('2 of 14 to be looked at')
+    expect(await page.locator('.headline').textContent()).toBe('2 of 14 to check')
     // Issued, now in the file, recalculated: the first is the reading, the figures that follow stand under it.
     const [reading] = await page
       .getByRole('table', { name: 'Differences' })

@@ -96,7 +96,7 @@ describe('the register workbook', () => {
     expect(await compareCached(await writeRegisterWorkbook(plain))).toEqual([])
   })
 
-  it('prints its sheets on paper to be looked at', async () => {
+  it('prints its sheets on paper to check', async () => {
     const pages = await pdfPages(await toPdf(bytes), 'register')
     expect(pages.length).toBeGreaterThanOrEqual(5)
   })

@@ -1,3 +1,4 @@
+import type { TestRecord } from '@draughtbook/shared-calc'
 import { writeSummaryWorkbook } from '@draughtbook/shared-calc/workbook'
 import ExcelJS from 'exceljs'
 import { beforeAll, describe, expect, it } from 'vitest'
@@ -149,5 +150,46 @@ describe('POST /v1/buildings', () => {
       }),
     )
     expect(said.at(-1)).toMatchObject({ problem: { status: 422, errors: [{ path: 'flat 2.xlsx' }] } })
+  })
+})
+
+describe('POST /v1/stages', () => {
+  it('says what each stage uses of the target, as data and as a workbook; a file that cannot be read is named', async () => {
+    const base = await listen(createApp())
+    const [record] = inventedMonth(1)
+    const tests = await Promise.all(
+      (['fabric', 'acceptance'] as const).map((stage) =>
+        writeSummaryWorkbook({
+          ...record,
+          test: { ...record?.test, stage },
+          target: { preset: 'passive-house-new' },
+        } as TestRecord),
+      ),
+    )
+    const [first = new Uint8Array()] = tests
+    const body = () =>
+      form([
+        ...tests.map((bytes, i) => [`test ${i + 1}.xlsx`, bytes] as const),
+        ['cut.xlsx', first.slice(0, 9000)],
+      ])
+    const url = `${base}/v1/stages?fabric=60&confidence=90`
+    const said = await lines(await fetch(url, { method: 'POST', body: body() }))
+    expect(said.at(-1)).toMatchObject({
+      stages: {
+        format: 'draughtbook/stages@1',
+        shares: { fabric: 0.6, 'after services': 0.9, acceptance: 1 },
+        confidence: 0.9,
+        stages: [
+          { stage: 'fabric', file: 'test 1.xlsx' },
+          { stage: 'acceptance', file: 'test 2.xlsx' },
+        ],
+        leftOut: [{ file: 'cut.xlsx' }],
+      },
+    })
+    const written = await fetch(url, { method: 'POST', body: body(), headers: { accept: XLSX } })
+    const workbook = new ExcelJS.Workbook()
+    await workbook.xlsx.load(await written.arrayBuffer())
+    expect(workbook.worksheets.map(({ name }) => name)).toEqual(['Site', 'Allowance', 'Working'])
+    expect((await fetch(`${base}/v1/stages?fabric=0`, { method: 'POST', body: body() })).status).toBe(400)
   })
 })

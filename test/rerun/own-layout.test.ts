@@ -171,7 +171,7 @@ describe('Re-run of a firm’s own workbook', () => {
     })
     const strict = await rerun(bytes)
     expect(strict?.outcome).toBe('differs')
-    expect(strict?.notes).toContain('depressurisation: q50 would agree where dry air is taken (density)')
+    expect(strict?.notes).toContain('depressurisation: q50 would agree if dry air is assumed (density)')
     const results = layout.results?.map((one) =>
       one.figure === 'q50' ? { ...one, tolerance_relative: 0.01 } : one,
     )
@@ -198,7 +198,7 @@ describe('Re-run of a firm’s own workbook', () => {
     const bytes = await ownWorkbook()
     const [none] = await rerunFile(bytes, 'own.xlsx')
     expect(none?.why).toBe(
-      'this is not a Draughtbook summary, and no layout fits it; a test log has to be evaluated first',
+      'this is not a Draughtbook summary, and no layout fits it; evaluate a test log first',
     )
     const { results: _, ...bare } = layout
     const [unnamed] = await rerunFile(bytes, 'own.xlsx', { layouts: [parseLayout(bare)] })

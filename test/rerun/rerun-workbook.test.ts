@@ -91,9 +91,9 @@ describe('the re-run workbook', () => {
     expect([volume?.[6], volume?.[7]]).toEqual([issued.building.volume_m3, 250])
   })
 
-  it('says first, in a formula, how many tests are to be looked at', async () => {
+  it('says first, in a formula, how many tests are to check', async () => {
     const sheet = (await load(bytes)).getWorksheet('Sign-off')
-    expect(sheet?.getCell('A2').result).toBe('4 of 5 to be looked at')
+    expect(sheet?.getCell('A2').result).toBe('4 of 5 to check')
   })
 
   it('says what digests and signatures do and do not prove', async () => {
@@ -107,7 +107,7 @@ describe('the re-run workbook', () => {
     expect(Buffer.compare(await writeRerunWorkbook(report), bytes)).toBe(0)
   })
 
-  it('prints its sheets on paper to be looked at', async () => {
+  it('prints its sheets on paper to check', async () => {
     const pages = await pdfPages(await toPdf(bytes), 'rerun')
     expect(pages.length).toBeGreaterThanOrEqual(3)
   })

@@ -266,11 +266,15 @@ describe('/v1/firm', () => {
   it('gives the firm’s name and logo, nothing where there is none, and names the file that cannot be read', async () => {
     const { root, base } = await service()
     const firm = () => fetch(`${base}/v1/firm`)
-    expect(await (await firm()).json()).toEqual({})
+    expect(await (await firm()).json()).toEqual({ library: true })
     await mkdir(join(root, 'firm'))
     await writeFile(join(root, 'firm', 'firm.json'), '{ "name": "Invented Testers" }')
     await writeFile(join(root, 'firm', 'logo.png'), Buffer.from('logo'))
-    expect(await (await firm()).json()).toEqual({ name: 'Invented Testers', logo: 'bG9nbw==' })
+    expect(await (await firm()).json()).toEqual({
+      library: true,
+      name: 'Invented Testers',
+      logo: 'bG9nbw==',
+    })
     await writeFile(join(root, 'firm', 'firm.json'), '{ "name": 7 }')
     const answer = await firm()
     expect(answer.status).toBe(503)

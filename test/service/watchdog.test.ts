@@ -29,7 +29,7 @@ describe('the watchdog', () => {
   it('ends a process whose event loop stands still, with a sentence', async () => {
     const { signal, text } = await watched('for (;;);')
     expect(signal).toBe('SIGKILL')
-    expect(text).toBe('draughtbook: ended at once: nothing moved for 1 s\n')
+    expect(text).toBe('draughtbook: ended at once: the service did not respond for 1 s\n')
   })
 
   it('ends a process that does not stop in the time it has', async () => {

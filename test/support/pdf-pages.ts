@@ -6,7 +6,7 @@ import { runTool } from './run-tool'
 const OUTPUT = fileURLToPath(new URL('../output/', import.meta.url))
 
 /**
- * Pages of a PDF as PNG pictures, to be looked at: test/output/<name>/page-1.png and so on, in page order.
+ * Pages of a PDF as PNG pictures, to check: test/output/<name>/page-1.png and so on, in page order.
  * What an earlier run left there under the same name is replaced.
  */
 export async function pdfPages(pdf: Uint8Array, name: string, dotsPerInch = 110): Promise<string[]> {

@@ -41,7 +41,7 @@ describe('how sure, in the pane', () => {
     await page.locator('summary', { hasText: /Uncertainty/ }).click()
     await page.locator('div.sure .decision').waitFor()
     await page.locator('summary', { hasText: 'Instrument accuracies' }).click()
-    const calibration = page.getByRole('textbox', { name: /^u of flow calibration/ })
+    const calibration = page.getByRole('textbox', { name: /^Uncertainty of flow calibration/ })
     expect(await calibration.getAttribute('placeholder')).toBe('0.0289')
     await calibration.fill('0,02')
     await page.locator('div.sure summary', { hasText: 'All causes' }).click()

@@ -47,7 +47,7 @@ const averaged = (reading: Reading, i: number): Reading => ({
 const exact = recordBy('iso-9972:2015', powerLaw(80, 0.62, usual_Pa), { uncertainty: nothingElse })
 
 describe('uncertainties of averages in a record', () => {
-  it.each(['pressureUncertainty_Pa', 'flowUncertainty_m3_h'])('%s is no field of a record@1', (field) => {
+  it.each(['pressureUncertainty_Pa', 'flowUncertainty_m3_h'])('%s is not a field of a record@1', (field) => {
     const { uncertainty: _, ...plain } = withReadings(exact, (reading, i) =>
       i === 1 ? { ...reading, [field]: 0.2 } : reading,
     )

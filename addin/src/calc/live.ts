@@ -15,8 +15,7 @@ import {
   runningEstimate,
   type TestRecord,
 } from '@draughtbook/shared-calc'
-import type { Grid } from '@draughtbook/shared-calc/log'
-import { pageText } from '@draughtbook/shared-calc/log'
+import { type Grid, type PickedQuestion, pageText } from '@draughtbook/shared-calc/log'
 import type { ChartData, ChartLimit, ChartRun } from '../chart/leakage-chart.js'
 import { figure, signed } from '../pane/figures.js'
 import type { TestEntries } from '../pane/one-test/entries.js'
@@ -53,6 +52,8 @@ export interface LiveResult {
   asked: Record<string, AskedValue>
   /** What is wrong with values typed into the table of readings, by their place there. */
   typedFaults: Record<string, string>
+  /** What picked cells leave open: units and signs. */
+  questions: readonly PickedQuestion[]
   /** Before and on site: take-off, plan, preparation, leaks, readings so far. */
   site: LiveSite
 }
@@ -71,6 +72,7 @@ export function live(
     unusable: read.told.unusable,
     asked: read.asked,
     typedFaults: read.typedFaults,
+    questions: read.questions,
   }
   const estimates = read.unfinished.flatMap((run) => estimateOf(run, read.draft))
   const next = nextPressures([...read.runs, ...read.unfinished], read.draft)

@@ -11,22 +11,19 @@ import {
   findUnit,
   type Grid,
   interpret,
+  type PickedQuestion,
   pageText,
   setPath,
-  withSheet,
 } from '@draughtbook/shared-calc/log'
-import { columnLetters } from '../host/address.js'
 import type { TestEntries } from '../pane/one-test/entries.js'
+import type { TakenStations } from '../pane/one-test/taken-stations.js'
 import { type AskedValue, askAbout } from './ask-about.js'
-import { completePlan } from './complete-plan.js'
-import { locate } from './read-column.js'
+import { picksIn } from './picked-cells.js'
 import { readLists } from './read-lists.js'
-import { readRun } from './read-run.js'
 import { readTyped } from './read-typed.js'
-import { Told } from './told.js'
+import { Told, withoutLayout } from './told.js'
 import type { UnderstoodTest } from './understand.js'
 import { UnderstoodLog } from './understood-log.js'
-import { unitBeside } from './unit-nearby.js'
 
 /** A curve and its scatter need three readings; the record's schema says the same. */
 const FEWEST_READINGS = 3
@@ -50,11 +47,13 @@ export interface ReadEntries {
   asked: Record<string, AskedValue>
   /** What is wrong with values of runs typed by hand, by their place: `depressurisation.readings[3].pressure`. */
   typedFaults: Record<string, string>
+  /** What the picked cells leave open. */
+  questions: readonly PickedQuestion[]
 }
 
 /**
- * Turns what was typed and picked into a record. Every value goes through the log reader's own interpretation;
- * conversions, omissions and faults become findings that name the cell.
+ * Turns what was typed and picked into a record. Cells are read by the log reader; conversions, omissions and faults become
+ * findings that name the cell.
  * @param grid cells the entries point to; undefined where no workbook is open
  * @param understood the test of the log that was accepted, as its cells are understood now
  */
@@ -65,18 +64,19 @@ export function readEntries(
 ): ReadEntries {
   const told = new Told()
   const log = understood && new UnderstoodLog(understood)
+  const picked = picksIn(entries, grid, told, log)
   const draft: Record<string, unknown> = { format: RECORD_FORMAT, building: {}, test: {}, conditions: {} }
   const cells: Record<string, string> = {}
   const asked: Record<string, AskedValue> = {}
   for (const [path, entry] of Object.entries(entries.fields)) {
-    const own = 'cell' in entry ? log?.field(path, entry) : undefined
-    if (own) {
-      cells[path] = own.cell
-      setPath(draft, path, own.value)
+    if ('text' in entry) {
+      const value = typed(entry, path, told, asked)
+      if (value !== undefined) setPath(draft, path, value)
       continue
     }
-    const value = 'cell' in entry ? linked(entry, path, grid, cells, told) : typed(entry, path, told, asked)
-    if (value !== undefined) setPath(draft, path, value)
+    const own = log?.field(path, entry) ?? picked.field(path)
+    if (own?.cell !== undefined) cells[path] = own.cell
+    if (own?.value !== undefined) setPath(draft, path, own.value)
   }
   dropBlankRanges(draft)
   if (draft.plan) completePlan(draft.plan, (draft.test as { date?: unknown }).date)
@@ -89,14 +89,14 @@ export function readEntries(
     const picks = entries.runs[direction]
     if (!picks) continue
     const own: Record<string, string> = {}
-    const { typed } = picks
-    const read = typed
-      ? readTyped({ direction, index: runs.length, typed, told, faults: typedFaults })
-      : picks.understood && log?.whole
-        ? log.run(direction, runs.length, own)
-        : grid || picks.stations
-          ? readRun({ direction, index: runs.length, picks, grid, cells: own, told })
-          : undefined
+    const index = runs.length
+    const read = picks.typed
+      ? readTyped({ direction, index, typed: picks.typed, told, faults: typedFaults })
+      : picks.understood && log
+        ? log.run(direction, index, own)
+        : picks.stations
+          ? { run: { direction, ...takenRun(picks.stations, { index, cells: own, told }) } }
+          : picked.run(direction, index, own)
     if (!read) continue
     const { run } = read
     if (read.waiting !== undefined) waiting[direction] = read.waiting
@@ -108,11 +108,13 @@ export function readEntries(
     Object.assign(cells, own)
   }
   draft.runs = runs
+  picked.tell(told)
   log?.tell(told, draft)
   delete draft.averagingTime_s
   delete draft.flowStatedAt
   draft.format = formatNeeded(draft)
-  return { draft, runs, unfinished, cells, told, faults, waiting, asked, typedFaults }
+  const questions = picked.questions
+  return { draft, runs, unfinished, cells, told, faults, waiting, asked, typedFaults, questions }
 }
 
 /** Averaging time is one field of the form and stands with each run of the record; a series was averaged over its own. */
@@ -151,7 +153,7 @@ function typed(
   const known = unit === undefined ? undefined : findUnit(unit)
   const read = interpret({ kind: 'text', value: text.trim() }, fieldKind(path), known ? { unit: known } : {})
   if ('refused' in read) {
-    told.problem('', read.message.replace(/: state "[^":]+" in the layout[\s\S]*$/, ''), path)
+    told.problem('', withoutLayout(read.message), path)
     return undefined
   }
   for (const { severity, rule, message } of read.remarks)
@@ -164,50 +166,40 @@ function typed(
   return undefined
 }
 
-function linked(
-  { cell: reference, unit }: { cell: string; unit?: string },
-  path: string,
-  grid: Grid | undefined,
-  cells: Record<string, string>,
-  told: Told,
-): string | number | undefined {
-  const located = grid && locate(grid, reference)
-  if (!located || !grid) {
-    told.problem(reference, `The open workbook has no cell ${reference}.`, path)
-    return undefined
-  }
-  const { sheet, area } = located
-  const address = withSheet(sheet.name, `${columnLetters(area.left)}${area.top}`)
-  cells[path] = address
-  const cell = sheet.at(area.top - 1, area.left - 1)
-  if (!cell) {
-    told.tell(pageText('empty-cell'), address, path)
-    return undefined
-  }
-  const kind = fieldKind(path)
-  const known =
-    unit === undefined
-      ? kind.kind === 'quantity'
-        ? unitBeside(sheet, area.top - 1, area.left - 1, kind.quantity)
-        : undefined
-      : findUnit(unit)
-  const read = interpret(cell, kind, {
-    date1904: grid.date1904,
-    ...(known ? { unit: known } : {}),
-  })
-  if ('refused' in read) {
-    told.problem(address, read.message, path)
-    return undefined
-  }
-  for (const { severity, rule, message } of read.remarks)
-    told.add(severity, rule, message, address, undefined, path)
-  return read.value
-}
-
 /** A range of the device of which nothing is filled in is no range. */
 function dropBlankRanges(draft: Record<string, unknown>): void {
   const device = draft.flowDevice as { ranges?: (object | undefined)[] } | undefined
   if (!device?.ranges) return
   device.ranges = device.ranges.filter((range) => range && Object.keys(range).length > 0)
   if (device.ranges.length === 0) delete device.ranges
+}
+
+interface PlanDraft {
+  day?: unknown
+  forecast?: { windSpeed_m_s?: unknown; windAt?: unknown }
+}
+
+/** What the plan takes from what is asked elsewhere: its day is the test's, and wind is forecast for weather stations. */
+function completePlan(plan: PlanDraft, testDate: unknown): void {
+  if (plan.day === undefined && testDate !== undefined) plan.day = testDate
+  if (plan.forecast?.windSpeed_m_s !== undefined) plan.forecast.windAt ??= 'meteorological'
+}
+
+/** Where the run stands in the record, and what takes its cells and findings. */
+interface Target {
+  index: number
+  cells: Record<string, string>
+  told: Told
+}
+
+/** The readings of a run that were taken from a raw series, with their cells and findings. */
+function takenRun(
+  { source, run, cells, findings, changed }: TakenStations,
+  { index, cells: into, told }: Target,
+): Omit<Run, 'direction'> {
+  const path = (within: string): string => `runs[${index}]${within ? `.${within}` : ''}`
+  for (const [within, cell] of Object.entries(cells)) into[path(within)] = cell
+  for (const finding of findings) told.take({ ...finding, where: finding.where.map(path) })
+  if (changed) told.tell(pageText('series-changed'), source)
+  return run
 }

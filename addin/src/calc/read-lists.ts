@@ -1,4 +1,12 @@
-import { LeakLog, Plan, Preparation, type Problem, problemsFromZod, TakeOff } from '@draughtbook/shared-calc'
+import {
+  check,
+  LeakLog,
+  Plan,
+  Preparation,
+  type Problem,
+  problemsFromZod,
+  TakeOff,
+} from '@draughtbook/shared-calc'
 import { type FieldKind, fieldKind, interpret, pageText, setPath } from '@draughtbook/shared-calc/log'
 import {
   type ListColumn,
@@ -22,7 +30,7 @@ export function readLists(draft: Record<string, unknown>, lists: Lists, told: To
   const faults: Problem[] = []
   for (const [part, schema] of Object.entries(parts)) {
     if (draft[part] === undefined) continue
-    const checked = schema.safeParse(draft[part])
+    const checked = check(schema, draft[part])
     if (checked.success) continue
     delete draft[part]
     const own = problemsFromZod(checked.error.issues).map(({ path, message }) => ({

@@ -58,3 +58,7 @@ const UNUSABLE = 'unusable-entry'
 
 /** A re-run has the record alone: it takes findings that begin with `log-` from what was issued. */
 const asRead = (rule: string): string => (rule === UNUSABLE || rule.startsWith('log-') ? rule : `log-${rule}`)
+
+/** A fault of a cell without the advice to state something in a layout: picked cells have none. */
+export const withoutLayout = (message: string): string =>
+  message.replace(/(?::|, or) state "[^":]+" (?:of the run )?in the layout[\s\S]*$/, '')

@@ -1,18 +1,15 @@
 import type { Direction, Run } from '@draughtbook/shared-calc'
+import { atPath } from '../kept/at-path.js'
+import { isWhole, type PlacedRun, pathInDraft, placeCells, placed } from './placed-run.js'
 import type { Told } from './told.js'
 import type { UnderstoodTest } from './understand.js'
 
-/** Fields and runs of an accepted log, put where the entries refer to them. */
+/** Fields and runs of an accepted log, put where the entries refer to them; where it can no longer be read whole, what is left. */
 export class UnderstoodLog {
-  /** Place of a run in the log → its place in the draft. */
-  readonly #places = new Map<number, number>()
+  /** Runs by their place in the log. */
+  readonly #places = new Map<number, PlacedRun>()
 
   constructor(private readonly test: UnderstoodTest) {}
-
-  /** Whether nothing stands in the way of reading it; where something does, the picked cells are shown, as not valid. */
-  get whole(): boolean {
-    return this.test.record !== undefined
-  }
 
   /** A field that still refers to the cell it was understood from; undefined where the log now leaves something open. */
   field(
@@ -20,7 +17,7 @@ export class UnderstoodLog {
     { cell, unit }: { cell: string; unit?: string },
   ): { cell: string; value: string | number } | undefined {
     if (unit !== undefined || this.test.cells[path] !== cell) return undefined
-    const value = valueAt(this.test.record, path)
+    const value = atPath(this.#read, path)
     return typeof value === 'string' || typeof value === 'number' ? { cell, value } : undefined
   }
 
@@ -30,15 +27,14 @@ export class UnderstoodLog {
     index: number,
     cells: Record<string, string>,
   ): { run: Run; waiting?: string } | undefined {
-    const runs = this.test.record?.runs ?? []
-    const from = runs.findIndex((run) => run.direction === direction)
+    const { runs = [] } = this.#read as { runs?: Run[] }
+    const from = runs.findIndex((run) => run?.direction === direction)
     const run = runs[from]
     if (!run) return undefined
-    this.#places.set(from, index)
-    const start = `runs[${from}]`
-    for (const [path, cell] of Object.entries(this.test.cells))
-      if (path.startsWith(start)) cells[`runs[${index}]${path.slice(start.length)}`] = cell
-    return { run: structuredClone(run) }
+    const place = placed(run.readings, from, index)
+    this.#places.set(from, place)
+    placeCells(this.test.cells, place, cells)
+    return { run: structuredClone({ ...run, readings: run.readings.filter(isWhole) }) }
   }
 
   /** What reading the log had to say of what the draft still takes from it, and what it now leaves open. */
@@ -58,24 +54,18 @@ export class UnderstoodLog {
     }
   }
 
+  get #read(): object {
+    return this.test.record ?? this.test.draft
+  }
+
   /** The path in the draft; undefined where the draft has another value there. */
   #placed(path: string, draft: Record<string, unknown>): string | undefined {
     const run = /^runs\[(\d+)\]/.exec(path)
     if (run) {
       const place = this.#places.get(Number(run[1]))
-      return place === undefined ? undefined : path.replace(run[0], `runs[${place}]`)
+      return place && pathInDraft(path, place)
     }
-    const own = valueAt(this.test.record, path)
-    return own === undefined || typeof own === 'object' || own === valueAt(draft, path) ? path : undefined
+    const own = atPath(this.#read, path)
+    return own === undefined || typeof own === 'object' || own === atPath(draft, path) ? path : undefined
   }
-}
-
-function valueAt(record: unknown, path: string): unknown {
-  return path
-    .split(/[.[\]]+/)
-    .filter(Boolean)
-    .reduce<unknown>(
-      (at, key) => (typeof at === 'object' && at !== null ? (at as Record<string, unknown>)[key] : undefined),
-      record,
-    )
 }

@@ -24,7 +24,7 @@ export function shareBars(bars: readonly ShareBar[], width_px: number, least = 0
       ? []
       : [
           {
-            label: `${rest.length} further, together`,
+            label: `${rest.length} others together`,
             share: rest.reduce((sum, { share }) => sum + share, 0),
             scope: 'shared',
           },

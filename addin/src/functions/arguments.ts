@@ -35,7 +35,7 @@ export function pairsArgument(
   const second = flows.flat()
   if (first.length !== second.length)
     throw new ArgumentFault(
-      `pressures has ${first.length} cells and flows ${second.length}: they must be of one length`,
+      `pressures has ${first.length} cells and flows ${second.length}: they must have the same number`,
     )
   const pairs = { pressures: [] as number[], flows: [] as number[] }
   first.forEach((pressure, place) => {
@@ -50,7 +50,7 @@ export function pairsArgument(
   if (pairs.pressures.length < 3)
     throw new ArgumentFault(`${pairs.pressures.length} readings: a curve needs at least 3`)
   if (pairs.pressures.every((pressure) => Math.abs(pressure) === Math.abs(pairs.pressures[0] ?? 0)))
-    throw new ArgumentFault('all readings are at one pressure: a curve needs several')
+    throw new ArgumentFault('all readings are at one pressure: a curve needs more than one')
   return pairs
 }
 

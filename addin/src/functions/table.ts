@@ -25,12 +25,12 @@ export interface FunctionRow {
 
 const pressures: Argument = {
   name: 'pressures',
-  description: 'Induced pressure differences in Pa, one a reading (zero-flow pressure already taken off)',
+  description: 'Induced pressure differences in Pa, one per reading (zero-flow pressure already subtracted)',
   matrix: true,
 }
 const flows: Argument = {
   name: 'flows',
-  description: 'Air flows through the envelope in m³/h at reference air density, one a reading',
+  description: 'Air flows through the envelope in m³/h at reference air density, one per reading',
   matrix: true,
 }
 const at = (standard: string): Argument => ({

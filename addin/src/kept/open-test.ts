@@ -109,7 +109,7 @@ async function refusal<T>(action: () => Promise<T>): Promise<T> {
   } catch (cause) {
     throw new HostError(
       'failed',
-      'The browser did not keep what was entered: its storage is full or switched off.',
+      'The browser could not save your entries: its storage is full or switched off.',
       { cause },
     )
   }

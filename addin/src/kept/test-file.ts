@@ -80,7 +80,7 @@ function unzip(bytes: Uint8Array, fileName: string): Record<string, Uint8Array> 
     count += 1
     size += originalSize
     if (count > MOST_FILES || size > MOST_BYTES)
-      throw new HostError('too-large', `${fileName} holds more than a test can.`)
+      throw new HostError('too-large', `${fileName} is too large to be a saved test.`)
     return /^(test\.json|log\/[^/\\]+|photos\/[^/\\]+)$/.test(name)
   }
   try {

@@ -25,7 +25,7 @@ export function AccessTokenForm({ onToken }: { onToken: (token: string) => void 
           Use
         </button>
       </div>
-      <p class="hint">Made by whoever runs the service; kept in this browser only.</p>
+      <p class="hint">Ask whoever runs the service for one. It is kept in this browser only.</p>
     </form>
   )
 }

@@ -12,15 +12,22 @@ import { PageGrid } from './page/page-grid.js'
 import type { PageTests } from './page/page-tests.js'
 import { TestsView } from './page/tests-view.js'
 import { RerunView } from './rerun/rerun-view.js'
+import { BuildingView } from './several/building-view.js'
+import { StagesView } from './several/stages-view.js'
 import { useOpenLog, useTestState } from './use-changes.js'
 
-const VIEWS = [
+const ON_SITE = [
   ['test', 'Test'],
   ['tests', 'All tests'],
+] as const
+/** On a narrow screen these stand behind one button, so that they take no room on site. */
+const OFFICE = [
   ['month', 'Month'],
+  ['building', 'Building'],
+  ['stages', 'Stages'],
   ['rerun', 'Re-run'],
 ] as const
-type View = (typeof VIEWS)[number][0]
+type View = (typeof ON_SITE | typeof OFFICE)[number][0]
 
 interface AppProps {
   store: TestStore
@@ -28,10 +35,25 @@ interface AppProps {
   tests?: PageTests
 }
 
-/** The pane: three views, one line that says where the figures come from, and an open log's grid beside them. */
+/** The pane: its views, one line that says where the figures come from, and an open log's grid beside them. */
 export function App({ store, tests }: AppProps) {
   const page = tests?.host
   const [view, setView] = useState<View>('test')
+  const [office, setOffice] = useState(false)
+  const inOffice = OFFICE.some(([id]) => id === view)
+  const link = ([id, label]: readonly [View, string]) => (
+    <button
+      type="button"
+      key={id}
+      aria-current={view === id ? 'page' : undefined}
+      onClick={() => {
+        setView(id)
+        setOffice(false)
+      }}
+    >
+      {label}
+    </button>
+  )
   const state = useTestState(store)
   // The same node again is not drawn again: the grid follows its host, not every keystroke in the forms.
   const grid = useMemo(() => (tests ? <PageGrid tests={tests} /> : null), [tests])
@@ -53,17 +75,17 @@ export function App({ store, tests }: AppProps) {
       <div class="pane">
         <header class="top">
           <h1>Draughtbook</h1>
-          <nav aria-label="Views">
-            {VIEWS.filter(([id]) => id !== 'tests' || tests).map(([id, label]) => (
-              <button
-                type="button"
-                key={id}
-                aria-current={view === id ? 'page' : undefined}
-                onClick={() => setView(id)}
-              >
-                {label}
-              </button>
-            ))}
+          <nav aria-label="Views" class={inOffice || office ? 'office' : undefined}>
+            {ON_SITE.filter(([id]) => id !== 'tests' || tests).map(link)}
+            <button
+              type="button"
+              class="to-office"
+              aria-expanded={inOffice || office}
+              onClick={() => setOffice(!office)}
+            >
+              Office
+            </button>
+            <span class="office-views">{OFFICE.map(link)}</span>
           </nav>
           {view === 'test' ? (
             <button type="button" class="undo" disabled={!state.canUndo} onClick={() => store.undo()}>
@@ -85,6 +107,7 @@ export function App({ store, tests }: AppProps) {
         {tests ? <PageQuestionBox tests={tests} /> : null}
         <OriginLine
           state={state}
+          aside={inOffice}
           name={aboutTest(state).name}
           onDismiss={() => store.dismissFault()}
           onToken={(token) => {
@@ -96,6 +119,8 @@ export function App({ store, tests }: AppProps) {
           {view === 'test' ? <TestView store={store} state={state} /> : null}
           {view === 'tests' && tests ? <TestsView tests={tests} onOpen={() => setView('test')} /> : null}
           {view === 'month' ? <MonthView /> : null}
+          {view === 'building' ? <BuildingView {...(tests && { tests })} /> : null}
+          {view === 'stages' ? <StagesView {...(tests && { tests })} /> : null}
           {view === 'rerun' ? <RerunView /> : null}
         </main>
       </div>

@@ -86,7 +86,7 @@ export const buildingFields: readonly Field[] = [
   number('building.floorArea_m2', 'Floor area', 'm²'),
   number('building.height_m', 'Building height', 'm'),
   number('building.altitude_m', 'Altitude', 'm'),
-  text('building.largeBuilding', 'Large building, reason', { hint: 'only where 50 Pa cannot be reached' }),
+  text('building.largeBuilding', 'Why 50 Pa was not reached', { hint: 'only where 50 Pa cannot be reached' }),
 ]
 
 export const testFields: readonly Field[] = [
@@ -115,7 +115,7 @@ export const conditionsFields: readonly Field[] = [
   number('conditions.indoorRelativeHumidity', 'Indoor humidity', undefined, { hint: '0.45 or 45 %' }),
   number('conditions.outdoorRelativeHumidity', 'Outdoor humidity', undefined, { hint: '0.8 or 80 %' }),
   number('conditions.windSpeed_m_s', 'Wind speed', 'm/s'),
-  choice('conditions.windAt', 'Wind taken', windChoices),
+  choice('conditions.windAt', 'Wind measured', windChoices),
   number('conditions.beaufort', 'Wind force', 'Bft'),
 ]
 

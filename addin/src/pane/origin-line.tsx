@@ -3,6 +3,8 @@ import type { TestState } from './one-test/test-state.js'
 
 interface OriginLineProps {
   state: TestState
+  /** A view is on show that has nothing to do with the test: only what went wrong is said. */
+  aside: boolean
   /** Of the house on show. */
   name: string
   onDismiss: () => void
@@ -10,7 +12,7 @@ interface OriginLineProps {
 }
 
 /** Where the figures come from, whether the entries are kept, and what the spreadsheet refused. */
-export function OriginLine({ state, name, onDismiss, onToken }: OriginLineProps) {
+export function OriginLine({ state, aside, name, onDismiss, onToken }: OriginLineProps) {
   const { origin, saved, fault, offline } = state
   const words =
     origin.kind === 'none'
@@ -19,24 +21,28 @@ export function OriginLine({ state, name, onDismiss, onToken }: OriginLineProps)
         ? 'Calculated by the service'
         : origin.words
   const kept =
-    saved === 'yes' ? 'entries kept' : saved === 'saving' ? 'keeping entries …' : `entries not kept: ${saved}`
+    saved === 'yes' ? 'entries kept' : saved === 'saving' ? 'saving entries …' : `entries not saved: ${saved}`
   return (
     <div class="origin">
-      <p
-        role="status"
-        class={origin.kind === 'local' && ['unreachable', 'access'].includes(origin.why) ? 'warn' : undefined}
-      >
-        {name ? (
-          <>
-            <b class="house">{name}</b>
-            <span aria-hidden="true"> · </span>
-          </>
-        ) : null}
-        <span data-origin={origin.kind === 'local' ? origin.why : origin.kind}>{words}</span>
-        <span aria-hidden="true"> · </span>
-        <span data-saved={saved === 'yes' || saved === 'saving' ? saved : 'no'}>{kept}</span>
-        {offline ? <span data-offline="yes"> · opens without a network</span> : null}
-      </p>
+      {aside ? null : (
+        <p
+          role="status"
+          class={
+            origin.kind === 'local' && ['unreachable', 'access'].includes(origin.why) ? 'warn' : undefined
+          }
+        >
+          {name ? (
+            <>
+              <b class="house">{name}</b>
+              <span aria-hidden="true"> · </span>
+            </>
+          ) : null}
+          <span data-origin={origin.kind === 'local' ? origin.why : origin.kind}>{words}</span>
+          <span aria-hidden="true"> · </span>
+          <span data-saved={saved === 'yes' || saved === 'saving' ? saved : 'no'}>{kept}</span>
+          {offline ? <span data-offline="yes"> · opens without a network</span> : null}
+        </p>
+      )}
       {origin.kind === 'local' && origin.why === 'access' ? <AccessTokenForm onToken={onToken} /> : null}
       {origin.kind === 'service' && origin.difference ? <p class="fault">{origin.difference}</p> : null}
       {fault ? (

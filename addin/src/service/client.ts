@@ -42,8 +42,7 @@ export async function askService(
 }
 
 function refusal({ status, problems, detail, message }: ServiceProblem): ServiceAnswer {
-  if (status === 401)
-    return { kind: 'unreachable', why: 'the service asks for an access token', access: true }
+  if (status === 401) return { kind: 'unreachable', why: 'the service needs an access token', access: true }
   if (status !== 422) return { kind: 'unreachable', why: `the service answered ${status}` }
   return {
     kind: 'refused',

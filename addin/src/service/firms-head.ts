@@ -24,7 +24,7 @@ export async function firmsHead(base: URL): Promise<{ firm?: FirmsHead; note?: s
   } catch (error) {
     const found = kept()
     const why =
-      error instanceof ServiceProblem ? (error.detail ?? error.message) : 'the service is out of reach'
+      error instanceof ServiceProblem ? (error.detail ?? error.message) : 'the service cannot be reached'
     if (found?.lost) return { ...headIn(found), note: `The firm’s logo is left out: ${why}.` }
     // Without an answer ever, and without a library, there is nothing to miss.
     if (found || !(error instanceof ServiceProblem)) return found ? headIn(found) : {}

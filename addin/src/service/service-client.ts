@@ -31,6 +31,8 @@ export interface LibraryEntry<Kind extends LibraryKind> {
 export interface FirmAnswer {
   readonly name?: string
   readonly logo?: string
+  /** The service has a library. */
+  readonly library?: true
 }
 
 export interface ClientOptions {

@@ -20,13 +20,15 @@ export interface ReportParts {
 
 /** Work done off the main thread: desktop Excel restarts an add-in that does not answer for five seconds. */
 export type Job =
-  /** Fetches the code of the other jobs, so that they work when the service is out of reach later. */
+  /** Fetches the code of the other jobs, so that they work when the service cannot be reached later. */
   | { kind: 'warm' }
   | { kind: 'open'; bytes: Uint8Array; fileName: string }
   /** A raw gauge series to be read and drawn. */
   | SeriesJob
   /** A log with cells changed. */
   | { kind: 'patch'; bytes: Uint8Array; patches: readonly CellPatch[] }
+  /** The same for a text file; numbers are written with its decimal sign. */
+  | { kind: 'patch-text'; bytes: Uint8Array; patches: readonly CellPatch[]; decimal: '.' | ',' }
   /** An empty log to fill in. */
   | { kind: 'template'; method: string; readings: number }
   /** The sheet to take along. */

@@ -24,7 +24,9 @@ export function runJob(job: Job, limit_ms = 60_000): Promise<Exclude<Done, { kin
     const worker = take()
     const stop = setTimeout(
       () =>
-        finish(() => reject(new HostError('too-large', 'The file takes too long to read; it was given up.'))),
+        finish(() =>
+          reject(new HostError('too-large', 'The file took too long to read, so reading was stopped.')),
+        ),
       limit_ms,
     )
     const finish = (then: () => void): void => {
@@ -45,7 +47,7 @@ export function runJob(job: Job, limit_ms = 60_000): Promise<Exclude<Done, { kin
             'failed',
             event.message
               ? `The work could not be done: ${event.message}`
-              : 'The part of the pane that does this could not be fetched: the service it comes from is out of reach.',
+              : 'This part of the pane could not be loaded, because its service cannot be reached.',
           ),
         ),
       )

@@ -17,7 +17,7 @@ export function runSimulation(
     if (data.kind !== 'progress') stop()
   }
   worker.onerror = ({ message }) => {
-    tell({ kind: 'failed', words: message || 'the part of the pane that draws could not be fetched' })
+    tell({ kind: 'failed', words: message || 'the simulation could not be loaded' })
     stop()
   }
   worker.postMessage({ record, draws })

@@ -20,6 +20,7 @@ async function work(job: Job): Promise<Done> {
         import('./write-summary.js'),
         import('./write-pdf.js').then(({ pdfFonts }) => pdfFonts()),
         import('../patch/patch-workbook.js'),
+        import('../patch/patch-text.js'),
       ])
       return { kind: 'warmed' }
     }
@@ -34,6 +35,10 @@ async function work(job: Job): Promise<Done> {
     if (job.kind === 'patch') {
       const { patchWorkbook } = await import('../patch/patch-workbook.js')
       return { kind: 'patched', ...patchWorkbook(job.bytes, job.patches) }
+    }
+    if (job.kind === 'patch-text') {
+      const { patchText } = await import('../patch/patch-text.js')
+      return { kind: 'patched', ...patchText(job.bytes, job.patches, job.decimal) }
     }
     if (job.kind === 'template') {
       const { writeLogTemplate } = await import('@draughtbook/shared-calc/workbook')

@@ -3,6 +3,7 @@ import { BuildingQuery } from '../routes/buildings.js'
 import { EvaluationQuery } from '../routes/evaluations.js'
 import { RegisterQuery } from '../routes/registers.js'
 import { RerunQuery } from '../routes/reruns.js'
+import { StagesQuery } from '../routes/stages.js'
 import { WorkbookQuery, XLSX } from '../routes/workbooks.js'
 import type { Operation } from './operation.js'
 
@@ -51,12 +52,25 @@ const calculation: readonly Operation[] = [
   {
     method: 'post',
     path: '/v1/buildings',
-    summary: 'Put the tests of several homes of one building together (parts `files`, and `layouts`)',
+    summary: 'Combine the tests of several homes in one building (parts `files`, and `layouts`)',
     query: BuildingQuery,
     body: { file: 'multipart/form-data' },
     answer: {
       status: 200,
       says: 'JSON lines: progress, then the building; or the building as a workbook, by Accept',
+      content: { file: NDJSON },
+    },
+    problems: [400, 406, 413, 415, 422],
+  },
+  {
+    method: 'post',
+    path: '/v1/stages',
+    summary: 'What each stage of the plots of a site uses of the target (parts `files`, and `layouts`)',
+    query: StagesQuery,
+    body: { file: 'multipart/form-data' },
+    answer: {
+      status: 200,
+      says: 'JSON lines: progress, then the stages; or the stages as a workbook, by Accept',
       content: { file: NDJSON },
     },
     problems: [400, 406, 413, 415, 422],
@@ -227,7 +241,7 @@ const firm: readonly Operation[] = [
     method: 'get',
     path: '/v1/firm',
     summary: 'The firm’s name and logo for the head of the summary',
-    answer: ok('Name, and logo in base64; empty where the library has neither', 'Firm'),
+    answer: ok('Name, and logo in base64; `library` where there is one; empty without a library', 'Firm'),
     problems: [],
   },
 ]

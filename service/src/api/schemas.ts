@@ -81,7 +81,12 @@ export const schemas: Readonly<Record<string, z.ZodType>> = {
   }),
   LibrarySaved: z.strictObject({ id: text, version: text }),
   LibraryHistory: list('versions', z.strictObject({ version: text, saved: z.iso.datetime() })),
-  Firm: z.strictObject({ name: text.optional(), logo: z.base64().optional() }),
+  Firm: z.strictObject({
+    name: text.optional(),
+    logo: z.base64().optional(),
+    /** There is a library to ask. */
+    library: z.literal(true).optional(),
+  }),
   Alive: z.strictObject({ status: z.literal('alive'), calculationVersion: text }),
   Readiness: z.strictObject({
     status: z.enum(['starting', 'ready', 'stopping']),

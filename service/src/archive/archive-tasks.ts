@@ -1,11 +1,5 @@
 import { type Layout, LIMITS } from '@draughtbook/shared-calc/log'
-import {
-  type ReadLines,
-  type ReadRecord,
-  type ReadRecords,
-  readLines,
-  readRecords,
-} from '@draughtbook/shared-calc/register'
+import { type ReadLines, type ReadRecords, readLines, readRecords } from '@draughtbook/shared-calc/register'
 import { type RerunTest, rerunFile, unreadable } from '@draughtbook/shared-calc/rerun'
 import { fileFault } from '../files/file-fault.js'
 import { NotReadable, readRegular } from '../files/read-regular.js'
@@ -49,12 +43,6 @@ export const archiveTasks = {
 
 export type ArchiveTask = keyof typeof archiveTasks
 export type ArchiveResult<Task extends ArchiveTask> = Awaited<ReturnType<(typeof archiveTasks)[Task]>>
-
-/** A test with the file it comes from, and which of the file's tests it is, in one name. */
-export const namedByPart = ({ part, ...one }: ReadRecord): Omit<ReadRecord, 'part'> => ({
-  ...one,
-  file: part === undefined ? one.file : `${one.file} (${part})`,
-})
 
 /** What stands in the result for a file that no worker could finish. */
 export const setAside: {

@@ -34,7 +34,7 @@ async function add(path: string, named: boolean, files: Set<string>, others: Lef
       const names = await readdir(path)
       for (const name of names.sort(byName)) await add(join(path, name), false, files, others)
     } else if (!found.isFile()) {
-      others.push({ file: path, why: 'it is a pipe, a device or the like, no file' })
+      others.push({ file: path, why: 'it is a pipe or a device, not a file' })
     } else {
       const why = named ? undefined : notRead(path)
       if (why === undefined) files.add(path)

@@ -1,8 +1,16 @@
-import { assessBuilding, type BuildingRule, InputError } from '@draughtbook/shared-calc'
+import {
+  assessBuilding,
+  type BuildingRule,
+  InputError,
+  type StagesRequest,
+  stagesResult,
+  workStages,
+} from '@draughtbook/shared-calc'
 import { writeBuildingWorkbook } from '@draughtbook/shared-calc/building'
-import { makeRegister, writeRegisterWorkbook } from '@draughtbook/shared-calc/register'
+import { makeRegister, namedByPart, writeRegisterWorkbook } from '@draughtbook/shared-calc/register'
 import { makeRerunReport, writeRerunWorkbook } from '@draughtbook/shared-calc/rerun'
-import { type ArchiveResult, namedByPart } from './archive-tasks.js'
+import { writeStagesWorkbook } from '@draughtbook/shared-calc/stages'
+import type { ArchiveResult } from './archive-tasks.js'
 
 export interface RegisterOrder {
   readonly results: readonly ArchiveResult<'register'>[]
@@ -22,6 +30,27 @@ export interface BuildingOrder {
   readonly homes?: number | undefined
   readonly sampleSize?: number | undefined
   readonly morePerMiss?: number | undefined
+}
+
+export interface StagesOrder {
+  readonly results: readonly ArchiveResult<'records'>[]
+  readonly shares?: StagesRequest['shares']
+  readonly confidence?: number | undefined
+}
+
+function stagesRequest({ results, shares, confidence }: StagesOrder): StagesRequest {
+  return {
+    tests: results.flatMap((result) => result.records.map(namedByPart)),
+    ...(shares !== undefined && { shares }),
+    ...(confidence !== undefined && { confidence }),
+  }
+}
+
+/** Files that cannot be read are named beside the tests that are not used: the other plots are still to be built on. */
+function stagesOf(order: StagesOrder) {
+  const unread = order.results.flatMap(({ leftOut }) => leftOut).filter(({ expected }) => !expected)
+  const result = stagesResult(workStages(stagesRequest(order)))
+  return { ...result, leftOut: [...unread.map(({ file, why }) => ({ file, why })), ...result.leftOut] }
 }
 
 /** Throws InputError naming the files that cannot be read: a building without one of its homes would be another building. */
@@ -59,6 +88,8 @@ export const resultTasks = {
   buildingWorkbook: async (order: BuildingOrder) => ({
     bytes: await writeBuildingWorkbook(buildingOf(order)),
   }),
+  stagesResult: async (order: StagesOrder) => ({ json: JSON.stringify(stagesOf(order)) }),
+  stagesWorkbook: async (order: StagesOrder) => ({ bytes: await writeStagesWorkbook(stagesRequest(order)) }),
   rerunResult: async (order: RerunOrder) => ({ json: JSON.stringify(rerunOf(order)) }),
   rerunWorkbook: async (order: RerunOrder) => ({ bytes: await writeRerunWorkbook(rerunOf(order)) }),
 }

@@ -34,12 +34,12 @@ export const addBuilding: AddCommand = (command, { terminal, end }) => {
     .option('--name <name>', 'name of the building')
     .option(
       '--rule <rule>',
-      'how the homes become one figure: each (each by itself), summed (at equal pressure), or weighted by volume, envelope or floor',
+      'how the homes are combined: each (every home by itself), summed (at equal pressure), or weighted by volume, envelope or floor',
       rule,
     )
-    .option('--homes <number>', 'homes in the building, where not all were tested', count)
-    .option('--sample-size <number>', 'homes that the scheme asks to be tested', count)
-    .option('--more-per-miss <number>', 'further homes for each that misses', count)
+    .option('--homes <number>', 'number of homes in the building, if not all were tested', count)
+    .option('--sample-size <number>', 'homes that the scheme requires to be tested', count)
+    .option('--more-per-miss <number>', 'extra homes to test for each home that fails', count)
     .action(async (paths: string[], options: Options) => {
       const { out, name, rule: wanted, homes, sampleSize, morePerMiss } = options
       if (out === undefined && !options.json)

@@ -46,7 +46,7 @@ export const commands: readonly {
   },
   {
     name: 'building',
-    does: 'put the tests of several homes of one building together',
+    does: 'combine the tests of several homes in one building',
     load: async () => (await import('./building.js')).addBuilding,
   },
   {

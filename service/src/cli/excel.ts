@@ -15,7 +15,7 @@ interface Options {
 
 export const addExcel: AddCommand = (command, { terminal, end }) => {
   command
-    .option('--remove', 'undo all of it: add-in, certificate and files')
+    .option('--remove', 'remove the add-in, its certificate and its files')
     .option('--yes', 'trust the certificate for localhost without asking')
     .option('--port <number>', 'port of the service', whole, defaultSettings.port)
     .option('--library <FOLDER>', 'the firm’s devices, gauges, layouts and targets')

@@ -17,7 +17,7 @@ interface Options extends AnswerOptions {
 export const addLayout: AddCommand = (command, { terminal }) => {
   command
     .argument('<FILE>', 'test log (.xlsx, .xlsm, .ods, .csv)')
-    .option('--out <LAYOUT.json>', 'keep the answers for other logs of this make')
+    .option('--out <LAYOUT.json>', 'save the answers for other logs of this kind')
     .option('--json', 'print what was understood as JSON')
   addAnswerOptions(command).action(async (file: string, { out, json, ...given }: Options) => {
     const answers = answersOf(given)
@@ -28,8 +28,7 @@ export const addLayout: AddCommand = (command, { terminal }) => {
     if (json) terminal.out(JSON.stringify(withoutRecords(read), null, 2))
     else terminal.out(shown(understoodText(read)))
     if (out === undefined) return
-    if (read.tests.length === 0)
-      throw new UsageError(`${file}: no test was found, so there is nothing to keep; nothing was written`)
+    if (read.tests.length === 0) throw new UsageError(`${file}: no test was found, so nothing was written`)
     const layout = answersLayout(grid, read, answers, basename(out).replace(/(\.layout)?\.json$/, ''))
     await writeAtomically(out, `${JSON.stringify(layout, null, 2)}\n`)
     if (!json) terminal.out(shown(`\n${labelled('Layout')(out, 0)}`))
@@ -38,6 +37,9 @@ export const addLayout: AddCommand = (command, { terminal }) => {
 
 /** What was understood, without the records: those are what `evaluate` is for. */
 const withoutRecords = ({ tests, ...read }: Interpretation) => ({
-  tests: tests.map(({ record, cells: _, ...test }) => ({ ...test, complete: record !== undefined })),
+  tests: tests.map(({ record, cells: _, draft: __, series: ___, ...test }) => ({
+    ...test,
+    complete: record !== undefined,
+  })),
   ...read,
 })

@@ -1,5 +1,4 @@
-import type { ReadRecord } from '@draughtbook/shared-calc/register'
-import { namedByPart } from '../archive/archive-tasks.js'
+import { namedByPart, type ReadRecord } from '@draughtbook/shared-calc/register'
 import type { ArchiveOptions } from './archive-options.js'
 import { UsageError } from './errors.js'
 import { runFiles } from './run-files.js'

@@ -47,7 +47,7 @@ export const addRegister: AddCommand = (command, { terminal, end }) => {
       '--orders <ORDERS.csv>',
       'list with the columns test number, order number, fee (.csv, .xlsx, .ods)',
     )
-    .option('--strict', 'write nothing and end with 2 where a file could not be read')
+    .option('--strict', 'write nothing and exit with 2 if a file cannot be read')
     .action(async (paths: string[], options: Options) => {
       const { out } = options
       if (out === undefined && !options.json)

@@ -18,7 +18,7 @@ export const addRerun: AddCommand = (command, { terminal, end }) => {
     .option('--key <KEY.pub>', 'public key to check signatures; may be repeated', collect, [])
     .option(
       '--require-signature',
-      'fail whatever is not signed with one of the keys given, or of the library',
+      'fail every workbook that is not signed with a key given here or in the library',
     )
     .option('--out <RERUN.xlsx>', 'where to write the re-run; replaces an existing file')
     .action(async (paths: string[], options: Options) => {

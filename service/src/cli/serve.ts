@@ -37,7 +37,7 @@ const ROWS: readonly Row[] = [
   ['--behind-proxy', 'a proxy in front handles TLS and passes on the client address'],
   [
     '--proxy <ADDRESS...>',
-    'addresses or networks of that proxy; only there is X-Forwarded-For believed',
+    'addresses or networks of that proxy; X-Forwarded-For is trusted from these only',
     (option) => option.argParser(proxies).default(d.proxies),
   ],
   ['--public-url <URL>', 'address that users see'],

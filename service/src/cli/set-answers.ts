@@ -14,12 +14,12 @@ export function addAnswerOptions(command: Command): Command {
   return command
     .option(
       '--set <PATH=VALUE>',
-      'answer a question, or give what the log lacks; may come several times',
+      'answer a question, or give what the log lacks; may be repeated',
       gather,
       [],
     )
-    .option('--target <PRESET>', 'the limit to meet, as passive-house-new')
-    .option('--method <METHOD>', 'the test method, as iso-9972:2015')
+    .option('--target <PRESET>', 'the target, such as passive-house-new')
+    .option('--method <METHOD>', 'the test method, such as iso-9972:2015')
     .option('--stage <STAGE>', 'fabric, after services, acceptance or retest')
 }
 

@@ -31,9 +31,9 @@ const allow = (text: string): Readonly<Record<SiteStage, number>> => {
 
 export const addStages: AddCommand = (command, { terminal, end }) => {
   addArchiveOptions(command)
-    .option('--out <STAGES.xlsx>', 'where to write the stages of the site; replaces an existing file')
+    .option('--out <STAGES.xlsx>', 'where to write the workbook of the stages; replaces an existing file')
     .option('--allow <70,90>', 'per cent of the target that may be used at fabric and after services', allow)
-    .option('--confidence <80>', 'probability in per cent that is needed for go', percent)
+    .option('--confidence <80>', 'probability in per cent that the next trade needs to start', percent)
     .action(async (paths: string[], options: Options) => {
       const { out, allow: shares, confidence } = options
       if (out === undefined && !options.json)

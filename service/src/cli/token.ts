@@ -74,7 +74,7 @@ function addTokenRevoke(token: Command, terminal: Terminal): void {
 function addTokenRemove(token: Command, terminal: Terminal): void {
   token
     .command('remove')
-    .description('end a token and remove everything that is kept of it')
+    .description('revoke a token and delete everything stored about it')
     .argument('<ID>', 'as `token list` shows it')
     .option(...FILE)
     .action(async (id: string, options: { tokens: string }) => {

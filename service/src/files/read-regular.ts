@@ -15,7 +15,7 @@ export async function readRegular(path: string, most: number): Promise<Uint8Arra
   try {
     const found = await file.stat()
     if (!found.isFile())
-      throw new NotReadable(found.isDirectory() ? 'it is a folder, not a file' : 'it is no regular file')
+      throw new NotReadable(found.isDirectory() ? 'it is a folder, not a file' : 'it is not a regular file')
     if (found.size > most) throw tooLarge(most)
     return await upTo(file, found.size, most)
   } finally {

@@ -1,3 +1,4 @@
+import { check } from '@draughtbook/shared-calc'
 import type { Request, RequestHandler, Router } from 'express'
 import { z } from 'zod'
 import { HttpFault } from './http-fault.js'
@@ -25,7 +26,7 @@ export function serve(router: Router, path: string, handlers: Handlers): void {
 
 /** Checks the query against a schema; an unknown or wrong parameter is 400, named. */
 export function queryOf<T>(request: Request, schema: z.ZodType<T>): T {
-  const result = schema.safeParse(request.query)
+  const result = check(schema, request.query)
   if (result.success) return result.data
   throw new HttpFault(400, 'The query cannot be used', {
     errors: result.error.issues.map(({ path, message }) => ({ path: path.map(String).join('.'), message })),

@@ -88,7 +88,7 @@ const refused =
         kind: 'too-much-work',
       })
     if (error instanceof TooLong)
-      throw new HttpFault(422, `The input takes longer than the ${deadline_ms / 1000} s it may`, {
+      throw new HttpFault(422, `The input takes longer than the ${deadline_ms / 1000} s allowed`, {
         kind: 'too-much-work',
       })
     throw error

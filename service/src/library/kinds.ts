@@ -1,4 +1,5 @@
 import {
+  check,
   InputError,
   LibraryDevice,
   LibraryGauge,
@@ -24,7 +25,7 @@ export const isKind = (text: unknown): text is Kind => typeof text === 'string' 
 
 /** Checks the content of an entry. Throws InputError naming each field. */
 export function parseEntry(kind: Kind, input: unknown): EntryValue {
-  const result = KINDS[kind].safeParse(input)
+  const result = check<z.ZodType<EntryValue>>(KINDS[kind], input)
   if (result.success) return result.data
   throw new InputError(problemsFromZod(result.error.issues))
 }

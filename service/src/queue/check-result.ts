@@ -132,9 +132,11 @@ export function checkResult<Task extends ArchiveTask>(
   const checked = schemas[task].safeParse(result)
   if (!checked.success) {
     const [first] = checked.error.issues
-    throw new Error(`the queue gave a result that is none (${first?.path.join('.')}: ${first?.message})`)
+    throw new Error(
+      `the queue returned a result that cannot be used (${first?.path.join('.')}: ${first?.message})`,
+    )
   }
   if (filesOf[task](checked.data).some((about) => about !== file))
-    throw new Error('the queue gave the result of another file')
+    throw new Error('the queue returned the result of another file')
   return checked.data as ArchiveResult<Task>
 }

@@ -42,7 +42,7 @@ export async function startWorker({
     QUEUE_NAME,
     async ({ data }) => {
       const job = FileJob.safeParse(data)
-      if (!job.success) throw new UnrecoverableError('the queue gave a job that is none')
+      if (!job.success) throw new UnrecoverableError('the queue sent a job that cannot be used')
       const { task, order, content } = job.data
       const path = await realpath(order.path).catch(() => undefined)
       if (path === undefined) return setAside[task](order.file, 'the worker cannot find this file')

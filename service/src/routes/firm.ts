@@ -3,13 +3,14 @@ import { HttpFault } from '../http/http-fault.js'
 import { serve } from '../http/route.js'
 import { firmsHead } from '../library/firms-head.js'
 
-/** GET /v1/firm: the firm's name and logo, which the pane puts at the head of the summary. */
+/** GET /v1/firm: the firm's name and logo, which the pane puts at the head of the summary, and whether there is a library. */
 export function firmRoute(library: string | undefined): Router {
   const router = Router()
   serve(router, '/firm', {
     get: async (_request, response) => {
       const firm = library === undefined ? undefined : await firmsHead(library).catch(unusable)
       response.set('cache-control', 'no-cache').json({
+        ...(library !== undefined && { library: true }),
         ...(firm?.name !== undefined && { name: firm.name }),
         ...(firm?.logo && { logo: Buffer.from(firm.logo).toString('base64') }),
       })

@@ -11,7 +11,7 @@ setInterval(() => {
   const beats = Atomics.load(cells, BEATS)
   still = beats === last ? still + 1 : 0
   last = beats
-  if (still >= limit_s) end(`nothing moved for ${limit_s} s`)
+  if (still >= limit_s) end(`the service did not respond for ${limit_s} s`)
   const left = Atomics.load(cells, SECONDS_LEFT)
   if (left === 1) end('it did not stop in time')
   if (left > 1) Atomics.store(cells, SECONDS_LEFT, left - 1)

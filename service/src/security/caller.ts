@@ -29,6 +29,6 @@ export const mayUse =
   (role: Role): RequestHandler =>
   (_request, response, next) => {
     const { roles } = response.locals.caller as Caller
-    if (!roles.includes(role)) throw new HttpFault(403, `This access does not allow ${MAY[role]}`)
+    if (!roles.includes(role)) throw new HttpFault(403, `Your access does not include ${MAY[role]}`)
     next()
   }

@@ -75,7 +75,7 @@ async function discover(issuer: string): Promise<string> {
   const address = `${issuer.replace(/\/$/, '')}/.well-known/openid-configuration`
   const configuration = Configuration.parse(await fetchJson(address))
   if (configuration.issuer !== issuer)
-    throw new Error(`${address} speaks for another issuer: ${configuration.issuer}`)
+    throw new Error(`${address} names another issuer: ${configuration.issuer}`)
   return configuration.jwks_uri
 }
 

@@ -20,7 +20,7 @@ export function standardOutput(onFault: (why: string) => void): DestinationStrea
     onFault(why)
   }
   destination.on('error', (error: Error) => fail(fileFault(error) ?? error.message))
-  destination.on('drop', () => fail('nobody reads it, and too much is waiting'))
+  destination.on('drop', () => fail('nothing reads it, and too much is waiting'))
   return destination
 }
 

@@ -31,6 +31,6 @@ const provenances: Readonly<Record<Source['seen'], string>> = {
 
 /** Clause and provenance of a finding, from the source of the limit it tests. */
 export function citing({ text, seen, takenOver }: Source): { clause: string; provenance: string } {
-  const clause = takenOver ? `${text} (taken over; the text of the method was not at hand)` : text
+  const clause = takenOver ? `${text} (used because the text of the method was not at hand)` : text
   return { clause, provenance: provenances[seen] }
 }

@@ -90,6 +90,6 @@ function figure(
 
 function at(pressures: ReadonlyMap<number, AtPressure>, pressure: number): AtPressure {
   const found = pressures.get(pressure)
-  if (!found) throw new RangeError(`nothing worked out at ${pressure} Pa`)
+  if (!found) throw new RangeError(`nothing calculated at ${pressure} Pa`)
   return found
 }

@@ -85,7 +85,7 @@ export const standardFromDeviceAir = typed(
 
 /** How much the leakage rates depend on what the typed flows are flows of: every flow has the same factor. */
 export const statedAir = chapter({
-  title: 'What the typed flows are flows of',
+  title: 'Air the typed flows are stated for',
   inputs: [...densities],
   formulas: [
     {

@@ -108,7 +108,7 @@ export const limitBeforeAgeing = chapter({
       name: 'limit that applies today',
       unit: 'as the target',
       expression: 'L/(1 + g)',
-      source: derived('the growth of leakage turned round'),
+      source: derived('the growth of leakage, reversed'),
     },
   ],
 })

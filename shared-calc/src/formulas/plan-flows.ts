@@ -1,6 +1,6 @@
 import { chapter, definition, derived, memory } from './chapter.js'
 
-const inverse = derived('the correction of ISO 9972:2015, 6.2, turned round')
+const inverse = derived('the correction of ISO 9972:2015, 6.2, reversed')
 
 /** The leakage that just meets a limit. */
 export const allowedLeakage = chapter({
@@ -51,7 +51,7 @@ export const expectedFlows = chapter({
 
 /** What a range can prove by itself: the leakage whose flows stay in the range from the lowest to the highest pressure. */
 export const provableLeakage = chapter({
-  title: 'Leakage that a range can prove',
+  title: 'Leakage that a range can measure',
   inputs: [
     { symbol: 'q_low', name: 'lowest flow of the range', unit: 'm³/h', rows: true },
     { symbol: 'q_top', name: 'highest flow of the range', unit: 'm³/h', rows: true },
@@ -87,14 +87,14 @@ export const provableLeakage = chapter({
     },
     {
       symbol: 'n_least',
-      name: 'smallest air change rate it can prove',
+      name: 'smallest air change rate it can measure',
       unit: '1/h',
       expression: 'q_least/V',
       source: derived('n = q/V'),
     },
     {
       symbol: 'n_most',
-      name: 'largest air change rate it can prove',
+      name: 'largest air change rate it can measure',
       unit: '1/h',
       expression: 'q_most/V',
       source: derived('n = q/V'),

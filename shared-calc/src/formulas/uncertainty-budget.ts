@@ -13,7 +13,7 @@ const shares = [
   ['s_hi', 'c_hi', 'the humidity indoors', '1'],
   ['s_he', 'c_he', 'the humidity outdoors', '1'],
   ['s_n', 'c_n', 'an assumed exponent', '1'],
-  ['f_s', 'c_s', 'what the typed flows are flows of', '1'],
+  ['f_s', 'c_s', 'the air the typed flows are stated for', '1'],
 ] as const
 
 /** From the runs to the mean over them: what both share adds with its sign, so that opposite effects cancel. */

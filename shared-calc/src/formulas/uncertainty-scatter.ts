@@ -100,7 +100,7 @@ export const scatterOfLine: readonly Formula[] = [
   },
   {
     symbol: 'u_r',
-    name: 'scatter of the readings that counts: as expected, and what was found beyond it',
+    name: 'scatter of the readings used: as expected, with what was found beyond it',
     unit: '1',
     expression: 'sqrt(u_b^2 + u_s^2)',
     source: derived('found less expected is added: the same scatter is counted once'),

@@ -67,7 +67,7 @@ export const zeroFlowUncertainty = chapter({
     { symbol: 'p_w', name: 'dynamic pressure of the wind', unit: 'Pa' },
     {
       symbol: 'k_0',
-      name: 'wandering of the zero-flow pressure, share of the dynamic pressure',
+      name: 'variation of the zero-flow pressure, share of the dynamic pressure',
       unit: '1',
     },
     { symbol: 'u_z', name: 'further standard uncertainty of the zero-flow pressure', unit: 'Pa' },
@@ -89,7 +89,7 @@ export const zeroFlowUncertainty = chapter({
     },
     {
       symbol: 'v_c',
-      name: 'variance that counts: pooled, or the scatter of both periods where that is more',
+      name: 'variance used: pooled, or the scatter of both periods if that is larger',
       unit: 'Pa²',
       expression: 'max((v_1 + v_2)/4, v_p)',
       source: derived('the change holds the scatter: the same is counted once'),

@@ -9,7 +9,7 @@ export const holeFor = (flow: string): string => `u_A*${flow}/(s_h*C_o*sqrt(2*dp
 export const comparison = chapter({
   title: 'Against the target',
   inputs: [
-    { symbol: 'v', name: 'value judged', unit: asTarget },
+    { symbol: 'v', name: 'value compared with the limit', unit: asTarget },
     { symbol: 'L', name: 'limit', unit: asTarget },
   ],
   formulas: [
@@ -26,7 +26,7 @@ export const comparison = chapter({
 
 /** A value that stands for buildings that were not tested is multiplied by the factor of the scheme. */
 export const sampledValue = chapter({
-  title: 'Tested buildings that stand for others',
+  title: 'Sample of several buildings',
   inputs: [
     { symbol: 'v_u', name: 'value of the tested buildings', unit: asTarget },
     { symbol: 'k_s', name: 'factor of the scheme for a sample', unit: '1' },
@@ -34,7 +34,7 @@ export const sampledValue = chapter({
   formulas: [
     {
       symbol: 'v',
-      name: 'value judged',
+      name: 'value compared with the limit',
       unit: asTarget,
       expression: 'k_s*v_u',
       source: read('French trade pages on RE2020: 1.2 times the weighted mean'),
@@ -49,10 +49,10 @@ export const extendedValue = chapter({
   formulas: [
     {
       symbol: 'v',
-      name: 'value judged',
+      name: 'value compared with the limit',
       unit: asTarget,
       expression: 'k_ext*v_u',
-      source: memory('ANSI/RESNET/ICC 380: the extended figure is judged'),
+      source: memory('ANSI/RESNET/ICC 380: the extended result is compared with the limit'),
     },
   ],
 })
@@ -63,7 +63,7 @@ export const limitBefore = chapter({
   inputs: [
     { symbol: 'L', name: 'limit', unit: asTarget },
     { symbol: 'h_k', name: 'half of the last place to which the target rounds', unit: asTarget },
-    { symbol: 'k_v', name: 'factor with which the value is judged', unit: '1' },
+    { symbol: 'k_v', name: 'factor on the value', unit: '1' },
   ],
   formulas: [
     {
@@ -78,7 +78,7 @@ export const limitBefore = chapter({
 
 /** A value rounded first, where the target says so. */
 export const roundedValue = chapter({
-  title: 'Rounding asked for by the target',
+  title: 'Rounding required by the target',
   inputs: [
     { symbol: 'v_u', name: 'value before rounding', unit: asTarget },
     { symbol: 'k', name: 'decimal places', unit: '1' },
@@ -86,7 +86,7 @@ export const roundedValue = chapter({
   formulas: [
     {
       symbol: 'v',
-      name: 'value judged',
+      name: 'value compared with the limit',
       unit: asTarget,
       expression: 'round(v_u, k)',
       source: practice,
@@ -98,7 +98,7 @@ export const roundedValue = chapter({
 export const ageing = chapter({
   title: 'After ageing',
   inputs: [
-    { symbol: 'v', name: 'value judged', unit: asTarget },
+    { symbol: 'v', name: 'value compared with the limit', unit: asTarget },
     { symbol: 'L', name: 'limit', unit: asTarget },
     { symbol: 'g', name: 'growth of leakage', unit: '1' },
   ],
@@ -125,7 +125,7 @@ export const flowThroughAllowedArea = chapter({
   title: 'Leakage that just meets the target, by its area',
   inputs: [
     { symbol: 'L', name: 'limit', unit: asTarget },
-    { symbol: 'B', name: 'area that the target is related to', unit: 'm²' },
+    { symbol: 'B', name: 'area the target is based on', unit: 'm²' },
     { symbol: 'dp_r', name: 'reference pressure difference', unit: 'Pa' },
   ],
   formulas: [
@@ -143,9 +143,9 @@ export const flowThroughAllowedArea = chapter({
 export const areaToSeal = chapter({
   title: 'Leakage area to seal',
   inputs: [
-    { symbol: 'v', name: 'value judged', unit: asTarget },
+    { symbol: 'v', name: 'value compared with the limit', unit: asTarget },
     { symbol: 'L', name: 'limit', unit: asTarget },
-    { symbol: 'B', name: 'area that the target is related to', unit: 'm²' },
+    { symbol: 'B', name: 'area the target is based on', unit: 'm²' },
   ],
   formulas: [
     {
@@ -162,7 +162,7 @@ export const areaToSeal = chapter({
 export const leakageToSeal = chapter({
   title: 'Leakage to seal',
   inputs: [
-    { symbol: 'v', name: 'value judged', unit: asTarget },
+    { symbol: 'v', name: 'value compared with the limit', unit: asTarget },
     { symbol: 'L', name: 'limit', unit: asTarget },
     { symbol: 'B', name: 'basis of the target (volume or area; 1 for a flow)', unit: 'm³ or m²' },
     { symbol: 'dp_r', name: 'reference pressure difference', unit: 'Pa' },

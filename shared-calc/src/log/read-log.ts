@@ -161,7 +161,7 @@ function unconfirmed({ tests, questions }: Interpretation): LogProblem {
   return problem(
     'no-layout',
     tests.length > 0
-      ? `no layout fits this log. What was found by its headings waits to be confirmed: save a layout, or accept it${open}`
+      ? `no layout fits this log. It can be read by its headings: check that and save a layout, or accept it${open}`
       : 'no layout fits this log, and no readings were found in it: describe the log in a layout file',
   )
 }

@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { fileText } from '../catalogue/findings/log/file.js'
 import { remarkFinding } from '../catalogue/findings/remark.js'
-import { Finding, pathText, placeWords, TestRecord } from '../contract/record/index.js'
+import { check, Finding, pathText, placeWords, TestRecord } from '../contract/record/index.js'
 import type { Grid } from './grid/grid.js'
 import { CellRange, gridFromRanges } from './grid/ranges.js'
 import { answersLayout } from './interpret/answers-layout.js'
@@ -76,7 +76,7 @@ export type ReadingsAnswer = z.infer<typeof ReadingsAnswer>
  * @throws LogError with every fault, each naming its field and cell
  */
 export function readRanges(input: unknown, layouts: readonly Layout[] = []): ReadingsAnswer {
-  const parsed = ReadingsRequest.safeParse(input)
+  const parsed = check(ReadingsRequest, input)
   if (!parsed.success)
     throw new LogError(
       parsed.error.issues.map(({ path, message }) =>

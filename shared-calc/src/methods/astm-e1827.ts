@@ -47,7 +47,7 @@ export const astmE1827OnePoint: Method = {
   stations: { pressures_Pa: [50], slack: 0.1, repeats },
   official,
   notes: [
-    'The exponent is assumed: only the figure at 50 Pa is the method’s own, others depend on the assumption.',
+    'The exponent is assumed. Only the result at 50 Pa comes from the method; results at other pressures depend on the assumption.',
     'Stations, repeats and exponent are from memory; limits that cite another standard are taken from there.',
   ],
 }
@@ -74,6 +74,6 @@ export const astmE1827TwoPoint: Method = {
   ],
   notes: [
     'Stations and repeats are from memory; limits that cite another standard are taken from there.',
-    'Two stations cannot show a crooked curve: where that matters, run a multi-point test.',
+    'Two pressures cannot show whether the curve is straight. If that matters, run a multi-point test.',
   ],
 }

@@ -75,8 +75,8 @@ export const cgsb14910: Method = {
     ela10: 'equivalent leakage area at 10 Pa (discharge coefficient 0.611)',
   },
   notes: [
-    'State with the test whether the building was as operated or closed up, and whether adjoining spaces were guarded.',
-    'Of the ways of the method, the multi-point test is worked out; its one- and two-point tests are not.',
+    'State in the report whether the building was as operated or closed up, and whether adjoining spaces were guarded.',
+    'Only the multi-point test of the method is calculated, not its one- and two-point tests.',
     viscosityNote,
     'The line is weighted by the square of the flow; leakage areas are those of a sharp-edged hole.',
     'The correction to reference air is taken as in ISO 9972:2015: the text of the method was not at hand. Its limits are from memory.',

@@ -54,9 +54,9 @@ export const en13829: Method = {
     ela10: 'effective leakage area at 10 Pa',
   },
   notes: [
-    'Withdrawn and replaced by ISO 9972:2015; kept for tests that contracts or older rules still ask for.',
+    'Withdrawn and replaced by ISO 9972:2015; some contracts and older rules still require it.',
     'Clause numbers were not at hand. Preparation is by method A (building in use) or method B (envelope).',
-    'It differs from ISO 9972:2015 in more than names: net volume, ±2 Pa, ±1 K, no limit on r², 500 m·K.',
+    'It differs from ISO 9972:2015 in substance: net volume, ±2 Pa, ±1 K, no limit on r², 500 m·K.',
     viscosityNote,
   ],
 }

@@ -41,7 +41,7 @@ export const iso9972Limits: MethodLimits = {
 
 /** How far the correction to reference air is from the truth; test/truth compares it with simulated houses. */
 export const viscosityNote =
-  'Viscosity is not corrected. Where the leaks depend on it, as ASTM E779 has it, the mean of both directions at 50 Pa with n = 0.65 is 1.2 % too high at −10 °C outdoors and 0.8 % too low at 36 °C.'
+  'Viscosity is not corrected. If the leaks depend on it, as ASTM E779 assumes, the mean of both directions at 50 Pa with n = 0.65 is 1.2 % too high at −10 °C outdoors and 0.8 % too low at 36 °C.'
 
 export const iso9972: Method = {
   id: 'iso-9972:2015',

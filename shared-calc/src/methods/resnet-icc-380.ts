@@ -74,6 +74,6 @@ export const resnetIcc380: Method = {
     'The flow is taken as the device shows it for reference air. Above 5 000 ft or 30 °F difference it is corrected by factors for temperature and altitude.',
     'The altitude factor is a straight line and the air is taken as dry: against exact densities the result is within 1.0 % up to 2 400 m, mean of both directions.',
     'A limit is compared with the extended result.',
-    'Factors, exponent and extension (1.1) are from memory: check them against the text before a figure is relied on.',
+    'Factors, exponent and extension (1.1) are from memory: check them against the text before you rely on a result.',
   ],
 }

@@ -22,12 +22,13 @@ export function archiveDifferences(bytes: Uint8Array): Difference[] {
     add('bytes after the end of the archive', bytes.length - end - END_RECORD)
   let at = 0
   for (const entry of entries) {
-    if (entry.offset !== at) add(`bytes before the part ${entry.name} that belong to none`, entry.offset - at)
+    if (entry.offset !== at)
+      add(`bytes before the part ${entry.name} that belong to no part`, entry.offset - at)
     const name = localName(bytes, view, entry)
     if (name !== entry.name) add(`the part ${entry.name} has another name at its beginning`, name)
     at = endOf(view, entry, entries.find(({ offset }) => offset > entry.offset)?.offset ?? list)
   }
-  if (at !== list) add('bytes before the list of parts that belong to none', list - at)
+  if (at !== list) add('bytes before the list of parts that belong to no part', list - at)
   return found
 }
 

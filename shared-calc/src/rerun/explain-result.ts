@@ -4,14 +4,14 @@ import type { VersionParts } from '../versions/version.js'
 /** What firms' own workbooks are known to take otherwise. */
 const variants: readonly (readonly [says: string, change: (record: TestRecord) => void])[] = [
   [
-    'dry air is taken (density)',
+    'dry air is assumed (density)',
     ({ conditions }) => {
       conditions.indoorRelativeHumidity = 0
       conditions.outdoorRelativeHumidity = 0
     },
   ],
   [
-    'the zero-flow pressure is not taken off',
+    'the zero-flow pressure is not subtracted',
     ({ runs }) => {
       for (const run of runs)
         for (const key of ['zeroFlowBefore_Pa', 'zeroFlowAfter_Pa'] as const)
@@ -19,7 +19,7 @@ const variants: readonly (readonly [says: string, change: (record: TestRecord) =
     },
   ],
   [
-    'the air outdoors and indoors is taken to be alike (density)',
+    'the air indoors and outdoors is assumed to have the same density',
     ({ conditions }) => {
       conditions.outdoorTemperature_C = conditions.indoorTemperature_C
       if (conditions.indoorRelativeHumidity !== undefined)

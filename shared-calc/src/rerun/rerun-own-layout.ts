@@ -103,7 +103,7 @@ function explanations(
   const found = others()
   return figures.flatMap(({ label }) => {
     const reasons = found.filter(({ labels }) => !labels.has(label)).map(({ says }) => says)
-    return reasons.length > 0 ? [`${label} would agree where ${reasons.join(', or where ')}`] : []
+    return reasons.length > 0 ? [`${label} would agree if ${reasons.join(', or if ')}`] : []
   })
 }
 

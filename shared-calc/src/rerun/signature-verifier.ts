@@ -31,7 +31,7 @@ function keyOf(pem: string): [keyId: string, key: Uint8Array] {
   const body = pem.split('-----BEGIN PUBLIC KEY-----')[1]?.split('-----END PUBLIC KEY-----')[0]
   const spki = body === undefined ? new Uint8Array() : base64Bytes(body)
   if (spki.length !== SPKI_HEAD.length + 32 || SPKI_HEAD.some((byte, i) => spki[i] !== byte))
-    throw new RangeError('it is no Ed25519 public key in PEM form')
+    throw new RangeError('it is not an Ed25519 public key in PEM form')
   return [sha256Hex(spki).slice(0, 32), spki.slice(SPKI_HEAD.length)]
 }
 

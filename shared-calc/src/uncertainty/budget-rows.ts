@@ -137,6 +137,6 @@ function meanBlock(calculation: Calculation, runs: readonly RunUncertainty[], pr
 }
 
 function rateRef(rate: Block | undefined, pressure_Pa: number): Given {
-  if (!rate) throw new RangeError(`nothing worked out at ${pressure_Pa} Pa`)
+  if (!rate) throw new RangeError(`nothing calculated at ${pressure_Pa} Pa`)
   return rate.ref('q_pr')
 }

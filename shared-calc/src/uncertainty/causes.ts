@@ -81,7 +81,7 @@ export const causes = {
     source: guide,
   },
   'meaning of flows': {
-    name: 'whether flows are of the air in the device or of reference air',
+    name: 'whether flows are for device air or reference air',
     unit: '1',
     scope: 'shared',
     sensitivity: { mean: 'c_s' },
@@ -128,7 +128,7 @@ export const causes = {
     source: balance,
   },
   'wind spread': {
-    name: 'wind: spread of the pressure round the envelope',
+    name: 'wind: spread of the pressure around the envelope',
     unit: 'Pa²',
     input: 'windSpread',
     scope: 'shared',

@@ -83,10 +83,10 @@ export const defaultUncertainties: Readonly<Record<DefaultedInput, DefaultUncert
     term: "spread of the openings' exponents",
     value: 0.07,
     unit: '1',
-    source: openings('standard deviation of the exponents, weighed by flow'),
+    source: openings('standard deviation of the exponents, weighted by flow'),
   },
   zeroFlowWind: {
-    term: 'wandering of the zero-flow pressure in wind',
+    term: 'variation of the zero-flow pressure in wind',
     value: 0.1,
     unit: '1',
     source: openings('gusts over two periods of half a minute, share of the dynamic pressure'),

@@ -5,7 +5,8 @@ import type { Cell, Sheet } from './write/sheet.js'
 export type Change =
   | { readonly kind: 'unit'; readonly which: number; readonly to: number }
   | { readonly kind: 'swap columns'; readonly one: number; readonly other: number }
-  | { readonly kind: 'total row' | 'title' | 'blank row' | 'notes'; readonly at: number }
+  | { readonly kind: 'total row' | 'title' | 'blank row' | 'notes' | 'hidden column'; readonly at: number }
+  | { readonly kind: 'turned' | 'decimal commas' | 'brackets' | 'renamed sheet' }
 
 const KINDS: readonly (readonly Unit[])[] = [
   FLOW,
@@ -38,6 +39,21 @@ export function changed(sheet: Sheet, change: Change): { sheet: Sheet; restated?
       return withTotal(sheet)
     case 'notes':
       return { sheet: withNotes(sheet, change.at) }
+    case 'hidden column': {
+      const copy = sheet.moved((row, column) => [row, column])
+      copy.hiddenColumns.add(1 + (change.at % sheet.size.columns))
+      return { sheet: copy }
+    }
+    case 'turned':
+      return { sheet: sheet.moved((row, column) => [column, row]) }
+    case 'decimal commas':
+      return { sheet: withNumbersAs(sheet, (value) => String(value).replace('.', ',')) }
+    case 'brackets':
+      return { sheet: withNumbersAs(sheet, (value) => (value < 0 ? `(${String(-value)})` : value)) }
+    case 'renamed sheet': {
+      const copy = sheet.moved((row, column) => [row, column], 'Tabelle1 (2)')
+      return { sheet: copy }
+    }
   }
 }
 
@@ -113,5 +129,14 @@ function withNotes(sheet: Sheet, at: number): Sheet {
   const copy = sheet.moved((row, column) => [row, column >= place ? column + 1 : column])
   for (let row = rows - 4; row <= rows; row += 2)
     copy.put(row, place, row % 4 === 0 ? 'calm' : 'a little wind')
+  return copy
+}
+
+/** Every plain number as a person may type it instead. */
+function withNumbersAs(sheet: Sheet, typed: (value: number) => string | number): Sheet {
+  const copy = sheet.moved((row, column) => [row, column])
+  for (const [key, cell] of sheet.cells)
+    if (typeof cell.value === 'number' && cell.format === undefined)
+      copy.cells.set(key, { ...cell, value: typed(cell.value) })
   return copy
 }

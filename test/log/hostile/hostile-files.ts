@@ -265,6 +265,13 @@ export const hostileFiles: readonly HostileFile[] = [
     says: /part of the sheet Log is missing/,
   },
   {
+    name: 'bytes of nothing called .xlsx',
+    fileName: 'log.xlsx',
+    make: () => Uint8Array.from({ length: 2000 }, (_, at) => (at * 151 + 7) % 256),
+    code: 'damaged-file',
+    says: /damaged, or no workbook at all/,
+  },
+  {
     name: 'text called .xlsx',
     fileName: 'log.xlsx',
     make: () => strToU8('a;b\n1;2\n'),

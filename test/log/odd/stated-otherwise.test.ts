@@ -52,7 +52,7 @@ describe('an air pressure worked out for sea level', () => {
     const form: Rows = [...formWith('Barometer (hPa)', 'QNH (hPa)', 1013.25), ['Altitude (m)', 540]]
     const { record, n50, said } = read(await logOf(form))
     expect(record?.conditions.barometricPressure_Pa).toBeUndefined()
-    expect(said.join('\n')).toMatch(/worked out for sea level and was not used/)
+    expect(said.join('\n')).toMatch(/reduced to sea level, so it was not used/)
     const pressure_Pa = standardPressure(540)
     close(n50, n50Of([dep], { ...HOUSE, barometer_Pa: pressure_Pa }))
   })
@@ -60,7 +60,7 @@ describe('an air pressure worked out for sea level', () => {
   it('is used with a caution where it is not', async () => {
     const { record, said } = read(await logOf(formWith('Barometer (hPa)', 'Barometer, QNH (hPa)', 1008.4)))
     expect(record?.conditions.barometricPressure_Pa).toBeCloseTo(100_840, 6)
-    expect(said.join('\n')).toMatch(/as if it were that at the site/)
+    expect(said.join('\n')).toMatch(/was used as the pressure at the site/)
   })
 })
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { book, type Rows } from '../support/book'
+import { book, type Rows, sheetOf } from '../support/book'
 import { FORM, HOUSE, n50Of, read, runOf, sheetOfForm } from './house'
 
 // Truth: a leakage curve written in house.ts and an independent least-squares fit; nothing of it comes from the reader.
@@ -218,4 +218,112 @@ it('refuses a mass flow by name', async () => {
   const rows: Rows = dep.readings.map(([p, q]) => [p, q / 3000])
   const { problems } = read(await sheetOfForm([...zeroRows(dep), ['Pressure (Pa)', 'Flow (kg/s)'], ...rows]))
   expect(problems.join('\n')).toMatch(/kg\/s is a mass flow/)
+})
+
+describe('a hidden column', () => {
+  const hiding = (...columns: number[]) =>
+    sheetOfForm(
+      [
+        [null, 'Depressurisation', null, 'Pressurisation'],
+        ['No', ...HEADINGS, ...HEADINGS],
+        ['zero before', dep.before, null, pres.before],
+        ...beside,
+        ['zero after', dep.after, null, pres.after],
+      ],
+      (workbook) => {
+        for (const column of columns) sheetOf(workbook, 'Test').getColumn(column).hidden = true
+      },
+    )
+
+  it('of pressures does not hide the run, and it is said', async () => {
+    const { n50, said } = read(await hiding(4))
+    expect(said.join('\n')).toMatch(/in a hidden column, but it was read/)
+    close(n50, n50Of([dep, pres]))
+  })
+
+  it('beside another with the flows hides a run', async () => {
+    const { record, n50 } = read(await hiding(4, 5))
+    expect(record?.runs.map(({ direction }) => direction)).toEqual(['depressurisation'])
+    close(n50, n50Of([dep]))
+  })
+})
+
+it('takes no label for the value of the label before it, where values stand below', async () => {
+  const form = FORM.slice(0, 6)
+  const { record, asked } = read(
+    await book({
+      Test: [
+        form.map(([label]) => label ?? null),
+        form.map(([, value]) => value ?? null),
+        [null],
+        ...zeroRows(dep),
+        HEADINGS,
+        ...dep.readings,
+      ],
+    }),
+  )
+  expect(asked).toEqual([])
+  expect(record?.building.name).toBe('Pear Tree Barn')
+  expect(record?.building.volume_m3).toBe(HOUSE.volume_m3)
+})
+
+describe('a zero flow in a line with more than its value', () => {
+  it.each([
+    ['the mean before its values', ['Zero flow', 'Mean', 0, 'Values', -0.3, 0.3, 0]],
+    ['the mean behind its values', ['Zero flow', -0.3, 0.3, 0, 'avg', 0]],
+    ['extremes first', ['Zero flow', 'min', -2, 'max', 2, 'mean', 0]],
+  ] as [string, (string | number)[]][])('is read from %s', async (_, line) => {
+    const lineOf = (which: string, zero: number) =>
+      line.map((one, index) =>
+        index === 0 ? `${one} ${which} (Pa)` : typeof one === 'number' ? zero + one : one,
+      )
+    const { n50 } = read(
+      await sheetOfForm([
+        lineOf('before', dep.before),
+        lineOf('after', dep.after),
+        HEADINGS,
+        ...dep.readings,
+      ]),
+    )
+    close(n50, n50Of([dep]))
+  })
+
+  it('is the one of all values, not that of one sign', async () => {
+    const { n50 } = read(
+      await sheetOfForm([
+        [null, 'Δp0', 'Δp0+', 'Δp0-'],
+        ['before (Pa)', dep.before, 0.2, -1.6],
+        ['after (Pa)', dep.after, 0.3, -1.2],
+        HEADINGS,
+        ...dep.readings,
+      ]),
+    )
+    close(n50, n50Of([dep]))
+  })
+
+  it('is read where only the second line says when', async () => {
+    const { record } = read(
+      await sheetOfForm([
+        ['Baseline', dep.before, 'Pa'],
+        ['Post baseline', dep.after, 'Pa'],
+        HEADINGS,
+        ...dep.readings,
+      ]),
+    )
+    expect(record?.runs[0]?.zeroFlowBefore_Pa).toEqual([dep.before])
+    expect(record?.runs[0]?.zeroFlowAfter_Pa).toEqual([dep.after])
+  })
+})
+
+it('names a labelled zero flow that no run took', async () => {
+  const { said } = read(
+    await sheetOfForm([
+      ...zeroRows(dep),
+      HEADINGS,
+      ...dep.readings,
+      [null],
+      ['Zero flow after the third attempt (Pa)', 3.7],
+    ]),
+  )
+  expect(said.join('\n')).toMatch(/"Zero flow after the third attempt \(Pa\)" was not used/)
 })

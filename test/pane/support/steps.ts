@@ -73,3 +73,11 @@ export async function downloadOf(
 /** Puts a step of the job on show. */
 export const step = (page: Page, name: 'Before' | 'On site' | 'Result'): Promise<void> =>
   page.locator('.steps').getByRole('button', { name }).click()
+
+/** Puts a view on show; those of the office stand behind one button on a narrow screen. */
+export async function toView(page: Page, name: string): Promise<void> {
+  const office = page.getByRole('button', { name: 'Office', exact: true })
+  const view = page.getByRole('button', { name, exact: true })
+  if (!(await view.isVisible()) && (await office.isVisible())) await office.click()
+  await view.click()
+}

@@ -22,7 +22,7 @@ describe('bad input is one clear error that names its field', () => {
     [
       'missing temperature',
       (r) => set(r.conditions, 'indoorTemperature_C', undefined),
-      'conditions.indoorTemperature_C: indoor temperature must be a number in °C, not missing',
+      'conditions.indoorTemperature_C: indoor temperature is missing',
     ],
     [
       'text for a number',

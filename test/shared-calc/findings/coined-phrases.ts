@@ -37,6 +37,21 @@ export const coinedPhrases: readonly RegExp[] = [
   /\bto expect\b/i,
   /\bis asked\b/i,
   /\bit must lie\b/i,
+  /\bworked out\b/i,
+  /\bturned round\b/i,
+  /\btaken? (off|over)\b/i,
+  /\b(is|are) (asked|meant) for\b/i,
+  /\bare flows of\b/i,
+  /\bstands? (above|in) (its|the)\b/i,
+  /\ball the same\b/i,
+  /\bto be looked at\b/i,
+  /\bto aim at\b/i,
+  /\b(was|were) given up\b/i,
+  /\bis none$/i,
+  /\b(it|this|that|[^e]) is no (cell|range|date|time|field|JSON|register|Ed25519)\b/i,
+  /\bno longer stands\b/i,
+  /\bthat counts?:/i,
+  /\bwandering\b/i,
 ]
 
 /** A field's path in the record, such as `runs[0].readings[1].pressure_Pa`: for programs, not for people. */

@@ -1,7 +1,7 @@
+import type { RemarkParams, RemarkTexts } from '../../../shared-calc/src/catalogue/findings/finding-text.js'
 import type { logCatalogue } from '../../../shared-calc/src/catalogue/findings/log/index.js'
 import { rowReasons } from '../../../shared-calc/src/catalogue/findings/log/runs.js'
 import type { pageTexts } from '../../../shared-calc/src/catalogue/findings/page.js'
-import type { RemarkParams, RemarkTexts } from '../../../shared-calc/src/catalogue/findings/remark.js'
 import type { homesTexts } from '../../../shared-calc/src/catalogue/findings/several-homes.js'
 
 type SamplesOf<Table extends RemarkTexts> = {
@@ -63,6 +63,8 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-row-skipped/marked': [{ mark: 'void' }],
   'log-gap': [],
   'log-summary-row': [{ mark: 'Mean' }],
+  'log-heading': [{ heading: 'Pressure [Pa]' }],
+  'log-sign/direction': [],
   'log-error-value': [{ shown: '#REF!', what: 'reading' }],
   'log-placeholder': [{ shown: 'n/a', what: 'zero-flow pressure' }],
   'log-incomplete': [],
@@ -118,6 +120,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-sign/zero-flow-kept': [],
   'log-zero-shared': [],
   'log-zero-which/in-order': [],
+  'log-zero-unused': [{ label: 'Zero flow (Pa)' }],
   'log-zero-which/by-order': [],
   'log-zero-which': [{ taken: 'before' }, { taken: 'after' }],
   'log-induced': [
@@ -126,7 +129,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   ],
   'log-flow-sign': [],
   'log-column-left-out': [
-    { heading: 'Target (Pa)', why: 'it is the pressure aimed at, not the one measured' },
+    { heading: 'Target (Pa)', why: 'it is the pressure to be set, not the measured one' },
   ],
   'log-total/mean': [{ cell: 'Log!F6' }],
   'log-total/sum': [{ cell: 'Log!F6' }],
@@ -227,7 +230,6 @@ export const homesSamples: SamplesOf<typeof homesTexts> = {
 /** The same of values typed or picked on the page. */
 export const pageSamples: SamplesOf<typeof pageTexts> = {
   'reading-unfinished': [{ direction: 'depressurisation', reading: 1 }],
-  'reading-unfinished/last': [{ lacks: 'air flow' }],
   'run-unfinished': [
     { direction: 'depressurisation', count: 1 },
     { direction: 'pressurisation', count: 2 },
@@ -240,8 +242,4 @@ export const pageSamples: SamplesOf<typeof pageTexts> = {
   'sign-by-direction/other': [{ direction: 'pressurisation', reading: 0 }],
   'averaging-time': [{ direction: 'depressurisation', series_s: 30, typed_s: '20' }],
   'series-changed': [],
-  'empty-cell': [],
-  heading: [{ text: 'Pressure (Pa)' }],
-  'hidden-cell': [],
-  'struck-through': [],
 }

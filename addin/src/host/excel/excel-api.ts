@@ -19,15 +19,15 @@ const KNOWN: Record<string, [HostErrorCode, string]> = {
     'several-areas',
     'Select one block of cells: several blocks, a chart or a picture cannot be read.',
   ],
-  ItemNotFound: ['not-found', 'That sheet or range is not in this workbook any more.'],
-  InvalidReference: ['not-found', 'That sheet or range is not in this workbook any more.'],
+  ItemNotFound: ['not-found', 'That sheet or range is no longer in this workbook.'],
+  InvalidReference: ['not-found', 'That sheet or range is no longer in this workbook.'],
   RequestPayloadSizeLimitExceeded: [
     'too-large',
-    'That is more than Excel hands over at once: select fewer cells.',
+    'Excel cannot hand over that many cells at once: select fewer.',
   ],
   ResponsePayloadSizeLimitExceeded: [
     'too-large',
-    'That is more than Excel hands over at once: select fewer cells.',
+    'Excel cannot hand over that many cells at once: select fewer.',
   ],
   AccessDenied: ['failed', 'Excel refused: the sheet or workbook is protected.'],
 }

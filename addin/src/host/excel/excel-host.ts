@@ -72,9 +72,10 @@ export function createExcelHost(excel: ExcelApi, supported: SetSupported, platfo
         range.select()
         await context.sync()
       }),
-    loadSettings: () => inExcel(excel, 'reading what was kept', (context) => readKept(context, SETTINGS_KEY)),
+    loadSettings: () =>
+      inExcel(excel, 'reading the saved entries', (context) => readKept(context, SETTINGS_KEY)),
     saveSettings: (text) =>
-      inExcel(excel, 'keeping what was typed', (context) => writeKept(context, SETTINGS_KEY, text)),
+      inExcel(excel, 'saving the entries', (context) => writeKept(context, SETTINGS_KEY, text)),
     insertWorkbook: (bytes, chart) => insertSheets(excel, supported, bytes, chart),
     openWorkbook: async (bytes) => {
       try {

@@ -33,7 +33,7 @@ export async function insertSheets(
     return { sheets, chart: true, notes: [] }
   } catch (error) {
     const { message } = hostError(error, 'drawing the chart')
-    return { sheets, chart: false, notes: [`The sheets are in, the chart is not: ${message}`] }
+    return { sheets, chart: false, notes: [`The sheets were inserted, but the chart was not: ${message}`] }
   }
 }
 

@@ -37,7 +37,7 @@ async function namedRange(
   const range = item.getRangeOrNullObject()
   range.load('address')
   await context.sync()
-  if (range.isNullObject) throw new HostError('not-found', `The name “${name}” does not stand for cells.`)
+  if (range.isNullObject) throw new HostError('not-found', `The name “${name}” does not refer to cells.`)
   return range
 }
 
@@ -61,7 +61,7 @@ export async function readBlock(context: Excel.RequestContext, range: Excel.Rang
       values: [],
       texts: [],
       formats: [],
-      limited: `${areaAddress(asked)} on sheet ${worksheet.name} holds nothing`,
+      limited: `${areaAddress(asked)} on sheet ${worksheet.name} is empty`,
     }
   if (cellCount(area) > MOST_CELLS)
     throw new HostError(

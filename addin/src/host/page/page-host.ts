@@ -229,7 +229,7 @@ export class PageHost implements Host {
         values: [],
         texts: [],
         formats: [],
-        limited: `${areaAddress(asked)} on sheet ${sheet.name} holds nothing`,
+        limited: `${areaAddress(asked)} on sheet ${sheet.name} is empty`,
       }
     if (cellCount(area) > MOST_CELLS)
       throw new HostError(

@@ -15,7 +15,9 @@ export function FieldRow({ field, store, state }: SectionProps & { field: Field 
     [fault ? `${id}-fault` : '', hint ? `${id}-hint` : ''].filter(Boolean).join(' ') || undefined
   const linked = entry && 'cell' in entry ? entry.cell : undefined
   const unit = 'unit' in field ? field.unit : undefined
-  const units = linked === undefined ? unitsOf(field.path) : []
+  // The unit of a cell is asked for only where the log does not state it.
+  const needsUnit = entry && 'cell' in entry && (entry.unit !== undefined || fault !== undefined)
+  const units = linked === undefined || needsUnit ? unitsOf(field.path) : []
   const typed = entry && 'text' in entry ? entry : undefined
   // A unit chosen before the number is typed waits for it.
   const [waiting, setUnit] = useState<string>()
@@ -73,12 +75,18 @@ export function FieldRow({ field, store, state }: SectionProps & { field: Field 
           <select
             class="unit-choice"
             aria-label={`Unit of ${field.label}`}
-            value={typed?.unit ?? waiting ?? units[0]}
+            value={linked === undefined ? (typed?.unit ?? waiting ?? units[0]) : (entry?.unit ?? '')}
             onChange={(event) => {
-              setUnit(event.currentTarget.value)
-              put({ unit: event.currentTarget.value })
+              const chosen = event.currentTarget.value
+              if (linked !== undefined) {
+                store.setField(field.path, { cell: linked, ...(chosen !== '' && { unit: chosen }) })
+                return
+              }
+              setUnit(chosen)
+              put({ unit: chosen })
             }}
           >
+            {linked === undefined ? null : <option value="">unit?</option>}
             {units.map((one) => (
               <option key={one}>{one}</option>
             ))}

@@ -19,7 +19,7 @@ export class ArchiveHelper {
     this.#number += 1
     const number = this.#number
     return new Promise((resolve, reject) => {
-      const late = setTimeout(() => this.#fail('it takes too long; it was given up', reject), limit_ms)
+      const late = setTimeout(() => this.#fail('it took too long and was stopped', reject), limit_ms)
       const settled = (then: () => void): void => {
         clearTimeout(late)
         then()
@@ -33,9 +33,7 @@ export class ArchiveHelper {
         })
       }
       worker.onerror = ({ message }) =>
-        settled(() =>
-          this.#fail(message || 'the part of the pane that does this could not be fetched', reject),
-        )
+        settled(() => this.#fail(message || 'this part of the pane could not be loaded', reject))
       worker.postMessage({ number, asked })
     })
   }

@@ -6,6 +6,8 @@ export interface RunState<Report> {
   readonly phase: 'idle' | 'working' | 'done'
   readonly done: number
   readonly of: number
+  /** Names of the files chosen. */
+  readonly names: readonly string[]
   readonly report?: Report
   /** Why there is no report. */
   readonly fault?: string
@@ -19,11 +21,20 @@ export interface RunSteps<Result, Report> {
   ) => Promise<Result>
   /** Stands for a file that no worker could finish. */
   readonly setAside: (file: string, why: string) => Result
-  readonly report: (helper: ArchiveHelper, results: Result[], others: LeftOut[]) => Promise<Report>
+  readonly report: (
+    helper: ArchiveHelper,
+    results: readonly Result[],
+    others: readonly LeftOut[],
+  ) => Promise<Report>
+  /** Whether records (.json) and tests handed over as one file (.zip) are tests too, beside workbooks. */
+  readonly records?: true
 }
 
 const TABLE = /\.(xlsx|xlsm|ods|csv|tsv)$/i
 const LAYOUT = /\.json$/i
+/** A test of the page, handed over as one file. */
+const HANDED_OVER = /\.zip$/i
+const RECORD = /"format"\s*:\s*"draughtbook\/record@/
 /** Public keys that signatures are checked against. */
 const KEY = /\.pub$/i
 
@@ -32,10 +43,15 @@ const KEY = /\.pub$/i
  * memory only while it is worked on.
  */
 export class ArchiveRun<Result, Report> {
-  state: RunState<Report> = { phase: 'idle', done: 0, of: 0 }
+  state: RunState<Report> = { phase: 'idle', done: 0, of: 0, names: [] }
   readonly #listeners = new Set<() => void>()
   #stopped = false
   #helpers: ArchiveHelper[] = []
+  /** What the files held, for a report with other wishes. */
+  #read: { results: readonly Result[]; others: readonly LeftOut[] } | undefined
+  /** Does what comes after the run, one thing after the other; its code is loaded once. */
+  #after: ArchiveHelper | undefined
+  #last: Promise<unknown> = Promise.resolve()
 
   constructor(private readonly steps: RunSteps<Result, Report>) {}
 
@@ -46,32 +62,38 @@ export class ArchiveRun<Result, Report> {
 
   async start(chosen: readonly File[]): Promise<void> {
     if (this.state.phase === 'working') return
-    const tables = chosen.filter(({ name }) => TABLE.test(name) && !name.startsWith('~$'))
-    const others = chosen
-      .filter((file) => !tables.includes(file) && !LAYOUT.test(file.name) && !KEY.test(file.name))
-      .map(
-        (file): LeftOut => ({
-          file: pathOf(file),
-          why: 'not a workbook or a CSV file',
-          expected: true,
-        }),
-      )
+    const names = chosen.map(({ name }) => name)
     this.#stopped = false
-    this.#set({ phase: 'working', done: 0, of: tables.length })
+    this.#read = undefined
+    this.#set({ phase: 'working', done: 0, of: 0, names })
     const threads = Math.min(2, navigator.hardwareConcurrency || 1)
     this.#helpers = Array.from({ length: threads }, () => new ArchiveHelper())
     try {
-      const layouts = await this.#layouts(chosen.filter(({ name }) => LAYOUT.test(name)))
-      const keys = await Promise.all(chosen.filter(({ name }) => KEY.test(name)).map((file) => file.text()))
-      const results = await this.#all(tables, layouts, keys)
+      const { tests, layouts, keys, others } = await this.#sorted(chosen)
+      const results = await this.#all(tests, layouts, keys, names)
+      this.#read = { results, others }
       const report = await this.#first().then((helper) => this.steps.report(helper, results, others))
-      this.#set({ phase: 'done', done: tables.length, of: tables.length, report })
+      this.#set({ phase: 'done', done: tests.length, of: tests.length, names, report })
     } catch (error) {
-      const fault = error instanceof Error ? error.message : String(error)
-      this.#set({ phase: 'idle', done: 0, of: 0, ...(this.#stopped ? {} : { fault }) })
+      this.#set({ phase: 'idle', done: 0, of: 0, names, ...(this.#stopped ? {} : { fault: wordsOf(error) }) })
     } finally {
       for (const helper of this.#helpers) helper.end()
       this.#helpers = []
+    }
+  }
+
+  /** Makes the report anew of what was read: something that it depends on was chosen differently. */
+  async remake(): Promise<void> {
+    const read = this.#read
+    if (!read) return
+    const { names } = this.state
+    const count = read.results.length
+    try {
+      const report = await this.after((helper) => this.steps.report(helper, read.results, read.others))
+      if (this.#read === read) this.#set({ phase: 'done', done: count, of: count, names, report })
+    } catch (error) {
+      if (this.#read === read)
+        this.#set({ phase: 'done', done: count, of: count, names, fault: wordsOf(error) })
     }
   }
 
@@ -81,30 +103,55 @@ export class ArchiveRun<Result, Report> {
   }
 
   /** A helper for something after the run, such as writing the workbook. */
-  async after<T>(work: (helper: ArchiveHelper) => Promise<T>): Promise<T> {
-    const helper = new ArchiveHelper()
-    try {
-      return await work(helper)
-    } finally {
-      helper.end()
-    }
+  after<T>(work: (helper: ArchiveHelper) => Promise<T>): Promise<T> {
+    this.#after ??= new ArchiveHelper()
+    const helper = this.#after
+    const next = this.#last.then(() => work(helper))
+    this.#last = next.catch(() => undefined)
+    return next
   }
 
-  async #layouts(files: readonly File[]): Promise<Layout[]> {
+  /** Which of the files are tests, which help to read them, and which are neither. */
+  async #sorted(chosen: readonly File[]): Promise<{
+    tests: File[]
+    layouts: Layout[]
+    keys: string[]
+    others: LeftOut[]
+  }> {
     const helper = await this.#first()
+    const tests: File[] = []
     const layouts: Layout[] = []
-    for (const file of files) {
-      const text = await file.text()
-      layouts.push(
-        await helper.ask<'layout'>({ kind: 'layout', text }).catch((error: Error) => {
-          throw new Error(`${file.name}: ${error.message}`)
-        }),
+    const keys: string[] = []
+    const others: LeftOut[] = []
+    for (const file of chosen) {
+      const { name } = file
+      if (KEY.test(name)) keys.push(await file.text())
+      else if (LAYOUT.test(name)) {
+        const text = await file.text()
+        if (this.steps.records && RECORD.test(text)) tests.push(file)
+        else
+          layouts.push(
+            await helper.ask<'layout'>({ kind: 'layout', text }).catch((error: Error) => {
+              throw new Error(`${name}: ${error.message}`)
+            }),
+          )
+      } else if (
+        (TABLE.test(name) && !name.startsWith('~$')) ||
+        (this.steps.records && HANDED_OVER.test(name))
       )
+        tests.push(file)
+      else others.push({ file: pathOf(file), why: 'not a workbook or a CSV file', expected: true })
     }
-    return layouts
+    return { tests, layouts, keys, others }
   }
 
-  async #all(files: readonly File[], layouts: readonly Layout[], keys: readonly string[]): Promise<Result[]> {
+  async #all(
+    files: readonly File[],
+    layouts: readonly Layout[],
+    keys: readonly string[],
+    names: readonly string[],
+  ): Promise<Result[]> {
+    this.#set({ phase: 'working', done: 0, of: files.length, names })
     const results = new Array<Result>(files.length)
     let next = 0
     let done = 0
@@ -124,7 +171,7 @@ export class ArchiveRun<Result, Report> {
             return this.steps.setAside(file, error.message)
           })
         done += 1
-        this.#set({ phase: 'working', done, of: files.length })
+        this.#set({ phase: 'working', done, of: files.length, names })
       }
     }
     await Promise.all(this.#helpers.map(take))
@@ -145,3 +192,5 @@ export class ArchiveRun<Result, Report> {
 
 /** Path below the folder chosen, or the name. */
 const pathOf = (file: File): string => file.webkitRelativePath || file.name
+
+const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : String(error))

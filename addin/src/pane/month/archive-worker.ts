@@ -34,6 +34,18 @@ async function answer(asked: Asked): Promise<Answers[keyof Answers]> {
     if (asked.kind === 'make-rerun') return rerun.makeRerunReport(asked.tests, asked.asOf)
     return rerun.writeRerunWorkbook(asked.report)
   }
+  if (asked.kind === 'records') {
+    const { recordsIn } = await import('../several/records-in.js')
+    return recordsIn(asked.bytes, asked.file, asked.layouts)
+  }
+  if (asked.kind === 'make-building' || asked.kind === 'write-building') {
+    const { makeBuilding, writeBuilding } = await import('../several/several-tests.js')
+    return asked.kind === 'make-building' ? makeBuilding(asked) : writeBuilding(asked)
+  }
+  if (asked.kind === 'make-stages' || asked.kind === 'write-stages') {
+    const { makeStages, writeStages } = await import('../several/several-tests.js')
+    return asked.kind === 'make-stages' ? makeStages(asked) : writeStages(asked)
+  }
   const register = await import('@draughtbook/shared-calc/register')
   if (asked.kind === 'read') return register.readLines(asked.bytes, asked.file, asked.layouts)
   if (asked.kind === 'write-register') return register.writeRegisterWorkbook(asked.register)

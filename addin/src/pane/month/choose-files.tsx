@@ -1,14 +1,25 @@
+import { counted } from '@draughtbook/shared-calc'
 import type { ArchiveRun, RunState } from './archive-run.js'
+
+/** Names shown of the files chosen. */
+const MOST_NAMES = 3
 
 interface ChooseFilesProps<Result, Report> {
   run: ArchiveRun<Result, Report>
   state: RunState<Report>
   /** What is done with the files, as in `register`. */
   what: string
+  /** Endings of further files that can be chosen, as in `.json`. */
+  also?: string
 }
 
 /** Chooses workbooks or a folder, and shows how far the work is. Nothing leaves the machine. */
-export function ChooseFiles<Result, Report>({ run, state, what }: ChooseFilesProps<Result, Report>) {
+export function ChooseFiles<Result, Report>({
+  run,
+  state,
+  what,
+  also = '',
+}: ChooseFilesProps<Result, Report>) {
   const working = state.phase === 'working'
   const chosen = (event: Event): void => {
     const input = event.currentTarget as HTMLInputElement
@@ -18,7 +29,7 @@ export function ChooseFiles<Result, Report>({ run, state, what }: ChooseFilesPro
     if (files.length > 0) void run.start(files)
   }
   return (
-    <div class="choose">
+    <div class={`choose${state.names.length > 0 ? ' chose' : ''}`}>
       <label class="file-choice">
         Workbooks
         <input
@@ -26,7 +37,7 @@ export function ChooseFiles<Result, Report>({ run, state, what }: ChooseFilesPro
           multiple
           disabled={working}
           onChange={chosen}
-          accept=".xlsx,.xlsm,.ods,.csv,.tsv,.json,.pub"
+          accept={`.xlsx,.xlsm,.ods,.csv,.tsv,.json,.pub${also}`}
         />
       </label>
       <label class="file-choice">
@@ -44,9 +55,15 @@ export function ChooseFiles<Result, Report>({ run, state, what }: ChooseFilesPro
           </button>
         </div>
       ) : null}
-      <p role="status">
+      {state.names.length > 0 ? <p class="hint chosen">{namesText(state.names)}</p> : null}
+      <p role="status" class={state.fault ? 'altered' : undefined}>
         {state.fault ? `The ${what} could not be made: ${state.fault}` : working ? 'Reading the files …' : ''}
       </p>
     </div>
   )
+}
+
+function namesText(names: readonly string[]): string {
+  const shown = names.slice(0, MOST_NAMES).join(', ')
+  return `${counted(names.length, 'file')} chosen: ${shown}${names.length > MOST_NAMES ? ', …' : ''}`
 }

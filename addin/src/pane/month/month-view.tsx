@@ -1,11 +1,12 @@
 import './archive.css'
-import { counted, dayOf, outcomeWords } from '@draughtbook/shared-calc'
-import type { LeftOut, ReadLines, Register, RegisterRow } from '@draughtbook/shared-calc/register'
+import { counted, dayInWords, dayOf, outcomeWords } from '@draughtbook/shared-calc'
+import type { ReadLines, Register, RegisterRow } from '@draughtbook/shared-calc/register'
 import { useState } from 'preact/hooks'
 import { useRun } from '../use-changes.js'
 import { ArchiveRun } from './archive-run.js'
 import { ChooseFiles } from './choose-files.js'
 import { DownloadButton } from './download-button.js'
+import { LeftOutList } from './left-out-list.js'
 import { SortableTable, type TableColumn } from './sortable-table.js'
 
 /** Month asked for, as 2026-10; '' for every test. */
@@ -44,7 +45,7 @@ const columns: readonly TableColumn<RegisterRow>[] = [
   { head: 'Site', value: ({ site }) => site },
   { head: 'Plot', value: ({ building }) => building },
   { head: 'Stage', value: ({ stage }) => stage },
-  { head: 'Date', value: ({ date }) => date },
+  { head: 'Date', value: ({ date }) => date, text: ({ date }) => dayInWords(date) },
   { head: 'Tester', value: ({ tester }) => tester },
   figure('n50', 2),
   figure('qE50', 2),
@@ -83,6 +84,7 @@ export function MonthView() {
           onInput={({ currentTarget: { value } }) => {
             asked.month = value
             setMonth(value)
+            void monthRun.remake()
           }}
         />
         <span class="hint">empty: every test</span>
@@ -134,7 +136,8 @@ function Result({ register }: { register: Register }) {
           <ul>
             {toRetestElsewhere.map(({ file, site, building, date, outcome }) => (
               <li key={`${file} ${building}`}>
-                {[site, building].filter(Boolean).join(', ')}: {outcomeWords[outcome]} on {date} ({file})
+                {[site, building].filter(Boolean).join(', ')}: {outcomeWords[outcome]} on {dayInWords(date)} (
+                {file})
               </li>
             ))}
           </ul>
@@ -151,26 +154,5 @@ function Result({ register }: { register: Register }) {
         }
       />
     </>
-  )
-}
-
-/** Every file that is not in the result, with the reason. */
-function LeftOutList({ leftOut }: { leftOut: readonly LeftOut[] }) {
-  if (leftOut.length === 0) return null
-  return (
-    <details class="section" open={leftOut.some(({ expected }) => !expected)}>
-      <summary>Left out: {leftOut.length}</summary>
-      <ul class="left-out">
-        {leftOut.map(({ file, part, why }) => (
-          <li key={`${file} ${part ?? ''}`}>
-            <b>
-              {file}
-              {part ? ` (${part})` : ''}
-            </b>
-            : {why}
-          </li>
-        ))}
-      </ul>
-    </details>
   )
 }

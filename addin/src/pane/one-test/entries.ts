@@ -1,4 +1,5 @@
 import { type Direction, runDirections } from '@draughtbook/shared-calc'
+import type { LayoutInput } from '@draughtbook/shared-calc/log'
 import { type Lists, listColumns } from './lists.js'
 import { isStations, type TakenStations } from './taken-stations.js'
 import { isTypedRun, type TypedRun } from './typed/typed-run.js'
@@ -30,6 +31,8 @@ export type RunPicks = Partial<Record<RunRole, Pick>> & {
   range?: string
   ranges?: Pick
   stations?: TakenStations
+  /** How the zero-flow pressures of readings without a minus count: the answer to a question. */
+  zeroFlowSign?: string
   /** Read as the log was understood and accepted; the cells picked then only show where it stands. */
   understood?: true
   typed?: TypedRun
@@ -38,6 +41,8 @@ export type RunPicks = Partial<Record<RunRole, Pick>> & {
 /** Answers to what a log leaves open, by path, as the command line takes them with `--set`. */
 export interface AcceptedLog {
   answers: Record<string, string>
+  /** The layout of the firm's library it was read by. */
+  layout?: LayoutInput
 }
 
 /** Everything the user typed and picked for one test. Kept with the workbook as it is; nothing computed. */
@@ -89,8 +94,10 @@ function isEntries(value: unknown): value is TestEntries {
   )
 }
 
-const isAcceptedLog = ({ answers }: AcceptedLog): boolean =>
-  isObject(answers) && Object.values(answers).every((answer) => typeof answer === 'string')
+const isAcceptedLog = ({ answers, layout }: AcceptedLog): boolean =>
+  (layout === undefined || isObject(layout)) &&
+  isObject(answers) &&
+  Object.values(answers).every((answer) => typeof answer === 'string')
 
 const isRun = (run: RunPicks): boolean =>
   isObject(run) &&

@@ -35,7 +35,7 @@ export const STAGE_WORDS: Readonly<Record<Standing['stage'], string>> = {
   running: 'Running value, not a result',
   'under way': 'Test under way',
   meets: 'Meets the target',
-  misses: 'Misses the target',
+  misses: 'Fails the target',
   'not valid': 'Not valid',
   'no target': 'No target set',
 }

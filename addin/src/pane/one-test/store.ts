@@ -91,7 +91,7 @@ export class TestStore {
     if (this.state.entries !== before) return this.refresh()
     const entries = kept === undefined ? undefined : parseEntries(kept)
     if (kept !== undefined && !entries)
-      this.#set({ fault: 'What was kept with this workbook could not be read; the forms start empty.' })
+      this.#set({ fault: 'The entries saved in this workbook could not be read, so the forms are empty.' })
     this.#past.clear()
     this.#set({
       entries: entries ?? emptyEntries(),
@@ -333,7 +333,7 @@ export class TestStore {
   async #cells({ log, ...entries }: TestEntries) {
     if (!log) return { grid: await this.host.grid(referencesOf(entries)), understood: undefined }
     const [{ acceptedTest }, grid] = await Promise.all([import('../../calc/understand.js'), this.host.grid()])
-    return { grid, understood: acceptedTest(grid, log.answers, this.host.fileDate) }
+    return { grid, understood: acceptedTest(grid, log.answers, this.host.fileDate, log.layout) }
   }
 
   #forgetCells(): void {

@@ -32,6 +32,10 @@ export function measure(sheet: CellSheet, textAt: (row: number, column: number) 
   return { rows, columns, starts }
 }
 
+/** Width of columns, from the first to the last of them. */
+export const widthOf = (starts: readonly number[], first: number, last = first): number =>
+  (starts[last + 1] ?? starts.at(-1) ?? 0) - (starts[first] ?? 0)
+
 /** First and last index whose span [start, end) meets the window, for spans given by their edges. */
 export function visible(
   edges: readonly number[],

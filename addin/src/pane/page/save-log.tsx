@@ -3,6 +3,10 @@ import { HostError } from '../../host/host.js'
 import type { PageHost } from '../../host/page/page-host.js'
 import type { PageTests } from './page-tests.js'
 
+/** Files whose cells can be changed without touching anything else in them. */
+const SAVED = /\.(xls[xm]|csv|tsv|txt)$/i
+const TEXT = /\.(csv|tsv|txt)$/i
+
 /** Writes the changed cells into a copy of the log's own file. */
 export function SaveLog({ tests }: { tests: PageTests }) {
   const { host, store } = tests
@@ -11,10 +15,11 @@ export function SaveLog({ tests }: { tests: PageTests }) {
   const { edits, log } = host.test.now
   if (edits.length === 0 || !log) return null
   const count = `${edits.length} change${edits.length === 1 ? '' : 's'}`
-  if (!/\.xls[xm]$/i.test(log.name))
+  if (!SAVED.test(log.name))
     return (
-      <p class="hint grid-hint">
-        {count} made here, kept with the test. Only .xlsx and .xlsm files can be saved with changes.
+      <p class="hint save-log">
+        {count} made here, kept with the test. This page can save changes in .xlsx, .xlsm, .csv and .tsv
+        files, not in {log.name}: change that file in the program it was made with.
       </p>
     )
   const save = async (): Promise<void> => {
@@ -48,8 +53,17 @@ async function saveCorrected(host: PageHost, name: string): Promise<string> {
     const value = host.book?.sheets.find((one) => one.name === sheet)?.at(row - 1, column - 1)?.value
     return { sheet, row, column, content: typeof value === 'boolean' ? String(value) : value }
   })
-  const done = await runJob({ kind: 'patch', bytes, patches })
+  const { decimal } = host.book?.opened ?? {}
+  const done = await runJob(
+    TEXT.test(name)
+      ? { kind: 'patch-text', bytes, patches, decimal: decimal ?? '.' }
+      : { kind: 'patch', bytes, patches },
+  )
   if (done.kind !== 'patched') throw new Error(`the worker answered ${done.kind}`)
-  await host.download(done.bytes, name.replace(/(\.\w+)$/, '-corrected$1'))
+  await host.download(
+    done.bytes,
+    name.replace(/(\.\w+)$/, '-corrected$1'),
+    ...(TEXT.test(name) ? ['text/csv'] : []),
+  )
   return done.left.map(({ cell, why }) => `${cell} was not changed: ${why}.`).join(' ')
 }

@@ -1,28 +1,19 @@
 // biome-ignore-all lint/a11y/useSemanticElements: an ARIA grid of which only the visible part is drawn cannot be a table
 // biome-ignore-all lint/a11y/useFocusableInteractive: the grid itself has the focus and names its active cell
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
-import {
-  type Area,
-  areaAddress,
-  columnLetters,
-  intersection,
-  LAST_ROW,
-  parseArea,
-  splitReference,
-} from '../../host/address.js'
+import { type Area, areaAddress, columnLetters, LAST_ROW } from '../../host/address.js'
 import type { CellSheet } from '../../host/cell-sheet.js'
-import type { CellMark } from '../../host/host.js'
 import type { PageHost } from '../../host/page/page-host.js'
+import { GridCell } from './grid-cell.js'
 import { areaOf, type Cursor, moved } from './grid-keys.js'
 import {
   HEAD_WIDTH_PX,
   type Measures,
   measure,
-  type PlacedUse,
   ROW_HEIGHT_PX,
-  useOn,
   usesOn,
   visible,
+  widthOf,
 } from './grid-measures.js'
 
 interface SheetGridProps {
@@ -160,7 +151,7 @@ export function SheetGrid({ host, sheet, area }: SheetGridProps) {
               key={column}
               data-row="0"
               data-column={column + 1}
-              style={{ width: `${width(starts, column)}px` }}
+              style={{ width: `${widthOf(starts, column)}px` }}
             >
               {columnLetters(column + 1)}
             </span>
@@ -184,7 +175,7 @@ export function SheetGrid({ host, sheet, area }: SheetGridProps) {
                 sheet={sheet}
                 row={row}
                 column={column}
-                width_px={width(starts, column)}
+                starts={starts}
                 area={area}
                 uses={uses}
               />
@@ -194,63 +185,6 @@ export function SheetGrid({ host, sheet, area }: SheetGridProps) {
       </div>
     </div>
   )
-}
-
-interface GridCellProps {
-  host: PageHost
-  sheet: CellSheet
-  row: number
-  column: number
-  width_px: number
-  area: Area
-  uses: readonly PlacedUse[]
-}
-
-function GridCell({ host, sheet, row, column, width_px, area, uses }: GridCellProps) {
-  const cell = sheet.at(row, column)
-  const merge = sheet.mergeAt(row, column)
-  const covered = merge !== undefined && (merge.top !== row || merge.left !== column)
-  const here = { top: row + 1, left: column + 1, bottom: row + 1, right: column + 1 }
-  const selected = intersection(area, here) !== undefined
-  const mark = markOn(host.marks, sheet.name, here)
-  const use = useOn(uses, here)
-  const first = use && use.area.top === here.top && use.area.left === here.left
-  const classes = [
-    'cell',
-    use ? `used ${use.kind}` : '',
-    first ? 'tagged' : '',
-    cell?.kind,
-    selected ? 'selected' : '',
-    mark ? `marked ${mark}` : '',
-    cell?.struck ? 'struck' : '',
-    covered ? 'covered' : '',
-  ]
-    .filter(Boolean)
-    .join(' ')
-  return (
-    <span
-      class={classes}
-      role="gridcell"
-      id={`cell-${row + 1}-${column + 1}`}
-      aria-selected={selected}
-      data-row={row + 1}
-      data-column={column + 1}
-      style={{ width: `${width_px}px` }}
-      title={use?.words}
-    >
-      {first ? <span class="role-tag">{use.label}</span> : null}
-      {covered ? '' : host.textAt(sheet, row, column)}
-    </span>
-  )
-}
-
-function markOn(marks: readonly CellMark[], sheet: string, here: Area): CellMark['severity'] | undefined {
-  for (const { reference, severity } of marks) {
-    const { sheet: marked, address } = splitReference(reference)
-    const area = marked === undefined || marked === sheet ? parseArea(address) : undefined
-    if (area && intersection(area, here)) return severity
-  }
-  return undefined
 }
 
 const wholeColumn = (column: number): Cursor => ({
@@ -263,8 +197,6 @@ const cursorOn = (area: Area): Cursor => ({
 })
 const range = (first: number, last: number): number[] =>
   Array.from({ length: Math.max(0, last - first + 1) }, (_, index) => first + index)
-const width = (starts: readonly number[], column: number): number =>
-  (starts[column + 1] ?? 0) - (starts[column] ?? 0)
 
 function scrollTo(room: HTMLElement | null, area: Area, { starts }: Measures): void {
   if (!room) return

@@ -34,7 +34,7 @@ export function PhotoBox({ store, of, name, start, onName }: PhotoBoxProps) {
     <div class="photo-box">
       {name === '' ? null : <Thumbnail photos={photos} name={name} of={of} />}
       <button type="button" class="take-photo" disabled={busy} onClick={() => input.current?.click()}>
-        <CameraIcon /> {busy ? 'Taking over …' : name === '' ? 'Take a photo' : 'Take it again'}
+        <CameraIcon /> {busy ? 'Adding …' : name === '' ? 'Take a photo' : 'Take it again'}
         <span class="unseen"> of {of}</span>
       </button>
       {name === '' ? null : (

@@ -1,5 +1,5 @@
 import '../month/archive.css'
-import { dayOf } from '@draughtbook/shared-calc'
+import { dayInWords, dayOf } from '@draughtbook/shared-calc'
 import {
   badOutcomes,
   type Difference,
@@ -42,7 +42,7 @@ const columnsWith = (names: ReadonlyMap<string, string>): readonly TableColumn<R
   outcome,
   { head: 'Site', value: ({ site }) => site },
   { head: 'Plot', value: ({ building }) => building },
-  { head: 'Date', value: ({ date }) => date },
+  { head: 'Date', value: ({ date }) => date, text: ({ date }) => (date ? dayInWords(date) : '') },
   { head: 'Recorded', value: ({ verdict }) => verdict?.recorded },
   { head: 'Now', value: ({ verdict }) => verdict?.recomputed },
   { head: 'Version', value: ({ calculationVersion }) => calculationVersion },
@@ -99,7 +99,7 @@ function Result({ report }: { report: RerunReport }) {
   return (
     <>
       <p class={bad > 0 ? 'headline bad' : 'headline'}>
-        {bad} of {report.tests.length} to be looked at
+        {bad} of {report.tests.length} to check
       </p>
       <p class="totals">
         <b>{report.tests.length}</b> tests re-run:{' '}

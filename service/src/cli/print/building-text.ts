@@ -1,5 +1,4 @@
-import { type BuildingResult, counted, outcomeWords } from '@draughtbook/shared-calc'
-import { ruleWords } from '@draughtbook/shared-calc/building'
+import { type BuildingResult, counted, outcomeWords, ruleWords } from '@draughtbook/shared-calc'
 
 const figure = (value: number): string => String(Number(value.toPrecision(4)))
 const percent = (share: number): string => `${(100 * share).toFixed(0)} %`
@@ -16,7 +15,7 @@ export function buildingText({ name, target, homes, ways, rule, outcome, finding
     ...ways.map(
       ({ rule: way, value, interval95: [low, high], judged, probability }) =>
         `  ${ruleWords[way]}: ${figure(value)} ${unit} (95 %: ${figure(low)} to ${figure(high)})${
-          judged === value ? '' : `, judged ${figure(judged)}`
+          judged === value ? '' : `, compared with the limit as ${figure(judged)}`
         }; probability to meet the limit ${percent(probability)}`,
     ),
     ...findings.map(({ severity, message }) => `${severity}: ${message}`),

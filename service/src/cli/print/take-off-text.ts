@@ -12,7 +12,7 @@ export function takeOffText(request: TakeOffRequest, result: TakeOffResult): str
       ? [
           `${label.padEnd(WIDTH)}${total.value.toFixed(2)} ${unitText(total.unit)} (standard uncertainty ${total.standardUncertainty.toFixed(2)})`,
         ]
-      : [`${label.padEnd(WIDTH)}not taken off`]
+      : [`${label.padEnd(WIDTH)}not in the take-off`]
   return [
     request.name,
     '',

@@ -19,6 +19,14 @@ import { type Contributions, contributionsOf } from './shared-causes.js'
 export const buildingRules = ['each', 'summed', 'volume', 'envelope', 'floor'] as const
 export type BuildingRule = (typeof buildingRules)[number]
 
+export const ruleWords: Readonly<Record<BuildingRule, string>> = {
+  each: 'each home by itself',
+  summed: 'flows added up at equal pressure',
+  volume: 'weighted by volume',
+  envelope: 'weighted by envelope area',
+  floor: 'weighted by floor area',
+}
+
 export interface BuildingRequest {
   readonly name: string
   readonly homes: readonly GivenHome[]
@@ -26,7 +34,7 @@ export interface BuildingRequest {
   readonly rule?: BuildingRule
   /** Homes in the building; left out: those given. */
   readonly homesInBuilding?: number
-  /** Size of the sample and further homes for each that misses; left out: as the target's scheme says. */
+  /** Size of the sample and extra homes to test for each home that fails; left out: as the target's scheme says. */
   readonly sampleSize?: number
   readonly morePerMiss?: number
 }
@@ -95,7 +103,12 @@ export function workBuilding(request: BuildingRequest): WorkedBuilding {
   // Weighted by what the figure is related to, the flows add up: the same as summed.
   const rule = asked !== 'each' && asked !== 'summed' && isBasis(first, asked) ? 'summed' : asked
   if (rule !== 'each' && !ways.some((way) => way.rule === rule))
-    throw new InputError([{ path: 'rule', message: `not every home has what the rule "${rule}" weights by` }])
+    throw new InputError([
+      {
+        path: 'rule',
+        message: `the rule "${rule}" needs a value that some homes lack: enter it for every home`,
+      },
+    ])
   const size = request.sampleSize ?? sizeOf(preset?.sampling?.sizes, homesInBuilding)
   const more = request.morePerMiss ?? preset?.sampling?.morePerMiss ?? 0
   const misses = homes.filter(({ outcome }) => outcome !== 'meets').length
@@ -141,7 +154,7 @@ function refuseOthers(homes: readonly TestedHome[], first: TestedHome): void {
   throw new InputError([
     {
       path: other.file,
-      message: `its target (${text(other.target)}) is not that of ${first.file} (${text(first.target)}); homes of one building need one limit`,
+      message: `its target (${text(other.target)}) differs from that of ${first.file} (${text(first.target)}): all homes of a building need the same target`,
     },
   ])
 }

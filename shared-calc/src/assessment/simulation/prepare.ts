@@ -28,9 +28,7 @@ export function prepare(record: TestRecord): PreparedTest {
   const { test } = evaluateWorked(record, { uncertainty: true })
   const { uncertainty } = test
   if (!uncertainty)
-    throw new InputError([
-      { path: 'runs', message: 'no uncertainty can be given for this test: nothing to draw' },
-    ])
+    throw new InputError([{ path: 'runs', message: 'this test has no uncertainty to simulate' }])
   const { budgets, runs, decisions } = uncertainty
   const outputs = budgets.map(({ block }) => {
     const v = block.input('v')

@@ -1,6 +1,7 @@
 import type { Direction } from '../../contract/record/index.js'
-import { capital, counted, quoted, readingName } from '../words.js'
-import { type RemarkTexts, saying } from './remark.js'
+import { capital, counted, readingName } from '../words.js'
+import type { RemarkTexts } from './finding-text.js'
+import { saying } from './remark.js'
 
 /** What is said of values typed on the page or picked in its workbook. */
 export const pageTexts = {
@@ -8,10 +9,6 @@ export const pageTexts = {
     severity: 'note',
     message: ({ direction, reading }: { direction: Direction; reading: number }) =>
       `${readingName(direction, reading)} is not complete yet, so it is not used.`,
-  },
-  'reading-unfinished/last': {
-    severity: 'note',
-    message: ({ lacks }: { lacks: string }) => `The last reading has no ${lacks} yet, so it is not used.`,
   },
   'run-unfinished': {
     severity: 'note',
@@ -51,24 +48,6 @@ export const pageTexts = {
     severity: 'caution',
     message: 'The cells of this series have changed, and the readings taken from it no longer match.',
     remedy: 'Read the series again.',
-  },
-  'empty-cell': {
-    severity: 'caution',
-    message: 'The cell picked for this field is empty.',
-    remedy: 'Fill in the cell, or pick another.',
-  },
-  heading: {
-    severity: 'note',
-    message: ({ text }: { text: string }) => `${quoted(text)} was read as a heading, not as a value.`,
-  },
-  'hidden-cell': {
-    severity: 'caution',
-    message: 'Some of the cells picked are hidden. They were read.',
-    remedy: 'Unhide them and check them, or pick other cells.',
-  },
-  'struck-through': {
-    severity: 'caution',
-    message: 'Some of the cells picked are struck through. They were left out.',
   },
 } as const satisfies RemarkTexts
 

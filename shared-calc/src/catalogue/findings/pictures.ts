@@ -20,7 +20,7 @@ export const pictureTexts = {
     source: practiceSource,
     message: ({ names, most }: { names: readonly string[]; most: number }) =>
       `A workbook holds ${most} photos. ${names.length === 1 ? 'One was' : `${names.length} were`} left out: ${names.slice(0, 10).join(', ')}${names.length > 10 ? ' and others' : ''}.`,
-    remedy: 'Put only the photos that are wanted into the folder.',
+    remedy: 'Keep only the photos you need in the folder.',
   },
   'photo-logo': {
     severity: 'note',

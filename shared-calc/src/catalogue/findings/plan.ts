@@ -79,7 +79,8 @@ export const planTexts = {
   'missing-basis/plan': {
     severity: 'note',
     source: practiceSource,
-    message: 'The internal volume is not known, so the smallest n50 that each range can prove is not given.',
+    message:
+      'The internal volume is not known, so the smallest n50 that each range can measure is not given.',
     remedy: 'Enter the volume, or the take-off that gives it.',
   },
 } as const satisfies FindingTexts

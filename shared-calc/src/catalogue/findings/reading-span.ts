@@ -28,7 +28,7 @@ export const readingSpanTexts = {
       highest: number
       pressure_Pa: number
     }) =>
-      `${capital(direction)}: the readings from ${plain(lowest, 1)} to ${plain(highest, 1)} Pa do not reach far enough for a figure at ${plain(pressure_Pa, 1)} Pa.`,
+      `${capital(direction)}: the readings from ${plain(lowest, 1)} to ${plain(highest, 1)} Pa are too far from ${plain(pressure_Pa, 1)} Pa for a result there.`,
     remedy: spread,
   },
   'reading-span/narrow': {

@@ -27,7 +27,7 @@ export const takeOffTexts = {
     message: ({ term, unit, from, stated, taken, share, limit }: StatedTotal) =>
       `The ${term} ${from === undefined ? 'as stated' : `according to "${from}"`} is ${plain(stated, 1)} ${unit}; the take-off gives ${plain(taken, 1)} ${unit} (${plain(Math.abs(share) * 100, 1)} % ${share < 0 ? 'less' : 'more'}; uncertainty ±${plain(limit, 1)} ${unit}).`,
     remedy:
-      'Find out what the plan counts and the take-off does not (basis, storeys, voids), or measure again.',
+      'Check what the drawing includes and the take-off does not (basis, storeys, voids), or measure again.',
   },
   'take-off-stated/basis': {
     severity: 'note',

@@ -34,7 +34,7 @@ export const targetTexts = {
   'target-adjoining-spaces/other': {
     severity: 'caution',
     message: ({ target, accepted, found }: { target: string; accepted: readonly string[]; found: string }) =>
-      `The test was ${found}, but the limits of "${target}" apply to ${listed(accepted, 'or')} tests.`,
+      `Adjoining spaces were ${found} in this test, but the limits of "${target}" apply to ${listed(accepted, 'or')} tests.`,
     remedy: 'Choose a target that applies to this test.',
   },
   'target-area/stand-in': {

@@ -44,7 +44,7 @@ export const uncertaintyTexts = {
     source: practiceSource,
     message: ({ direction, spread }: { direction: Direction; spread: number }) =>
       `${capital(direction)}: the scatter of the zero-flow pressure is not known. The uncertainty assumes ${plain(spread, 1)} Pa.`,
-    remedy: 'Log at least two zero-flow values before or after the readings.',
+    remedy: 'Log at least two zero-flow pressures before or after the readings.',
   },
   'assumed-height': {
     severity: 'note',

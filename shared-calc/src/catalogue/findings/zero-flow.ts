@@ -14,7 +14,7 @@ const recordIt = ({
   samples: number
   duration_s: number
 }): string =>
-  `With the fan covered, record at least ${samples} zero-flow values over ${duration_s} s or longer ${period} the readings.`
+  `With the fan covered, record at least ${samples} zero-flow pressures over ${duration_s} s or longer ${period} the readings.`
 
 /** Zero-flow pressures before and after the readings. */
 export const zeroFlowTexts = {
@@ -64,7 +64,7 @@ export const zeroFlowTexts = {
       samples: number
       duration_s: number
     }) =>
-      `${capital(direction)}: ${counted(count, 'zero-flow value')} ${period} the readings (at least ${samples} over ${duration_s} s expected).`,
+      `${capital(direction)}: ${counted(count, 'zero-flow pressure')} ${period} the readings (at least ${samples} over ${duration_s} s expected).`,
     remedy: recordIt,
   },
 } as const satisfies FindingTexts

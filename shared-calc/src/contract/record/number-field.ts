@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { kindOf } from '../check.js'
 import { likelySlip, type UnitSlip } from './plausible.js'
 
 export interface FieldMeta {
@@ -25,7 +26,10 @@ export function numberField(
   const { lowest, highest } = meta
   return z
     .number({
-      error: (issue) => `${meta.term} must be a number${unit && ` in${unit}`}, not ${shown(issue.input)}`,
+      error: ({ input }) =>
+        input === undefined
+          ? `${meta.term} is missing`
+          : `${meta.term} must be a number${unit && ` in${unit}`}, not ${kindOf(input)}`,
     })
     .min(minimum, { error: (issue) => outside(meta, issue.input, minimum, maximum, slips) })
     .max(maximum, { error: (issue) => outside(meta, issue.input, minimum, maximum, slips) })
@@ -55,12 +59,4 @@ function slipHint({ unit, lowest, highest }: FieldMeta, input: unknown, slips: r
   const slip = likelySlip(input, { lowest, highest }, slips)
   if (!slip) return ''
   return `. It looks like ${slip.unit}: ${input} ${slip.unit} is ${Number(slip.converted.toPrecision(6))} ${unit}`
-}
-
-function shown(input: unknown): string {
-  if (input === undefined) return 'missing'
-  if (typeof input === 'string') return `the text ${JSON.stringify(input.slice(0, 40))}`
-  if (Array.isArray(input)) return 'a list'
-  // An object from outside may have anything in the place of its toString.
-  return typeof input === 'object' && input !== null ? 'an object' : String(input)
 }

@@ -1,4 +1,5 @@
 import type { z } from 'zod'
+import { check } from '../check.js'
 import { InputError, type Problem } from '../problem.js'
 import { TestRecord } from './test-record.js'
 
@@ -8,7 +9,7 @@ import { TestRecord } from './test-record.js'
  * @throws InputError with one problem per fault, each naming its field (and cell)
  */
 export function parseRecord(input: unknown, cells: Readonly<Record<string, string>> = {}): TestRecord {
-  const result = TestRecord.safeParse(input)
+  const result = check(TestRecord, input)
   if (result.success) return result.data
   throw new InputError(problemsFromZod(result.error.issues, cells))
 }
@@ -63,7 +64,7 @@ export function pathText(path: readonly PropertyKey[]): string {
 
 /** Checks unknown input against a schema. Throws InputError with one problem per fault, each naming its field. */
 export function parseWith<T>(schema: z.ZodType<T>, input: unknown): T {
-  const result = schema.safeParse(input)
+  const result = check(schema, input)
   if (result.success) return result.data
   throw new InputError(problemsFromZod(result.error.issues))
 }

@@ -33,7 +33,7 @@ const FIELDS: Readonly<Record<string, string>> = {
   zeroFlowBefore_Pa: 'zero-flow pressure before',
   zeroFlowAfter_Pa: 'zero-flow pressure after',
   evenness: 'inside pressure comparisons',
-  flowStatedAt: 'what the flows are flows of',
+  flowStatedAt: 'air the flows are stated for',
   windAt: 'where the wind was measured',
   beaufort: 'wind force (Beaufort)',
   indoor: 'indoor air',

@@ -45,7 +45,7 @@ export const TestRecord = z
       context.addIssue({
         code: 'custom',
         path: ['building', 'lossArea_m2'],
-        message: `loss area without the lowest floor is ${loss} m², more than the envelope area of ${envelope} m² of which it is a part`,
+        message: `loss area without the lowest floor is ${loss} m², more than the envelope area of ${envelope} m²: correct one of them`,
       })
     const [first, second] = record.runs
     if (first && second && first.direction === second.direction)

@@ -28,7 +28,7 @@ export const UncertaintyInputs = z.strictObject({
   stackShift: relative('stack: shift of the effective zero, share of the stack pressure'),
   stackSpread: relative('stack: variance over the openings, share of the square of the stack pressure'),
   leakExponentSpread: relative("standard deviation of the openings' exponents", 0.25),
-  zeroFlowWind: relative('wandering of the zero-flow pressure in wind, share of the dynamic pressure'),
+  zeroFlowWind: relative('variation of the zero-flow pressure in wind, share of the dynamic pressure'),
   indoorTemperature_K: numberField(
     { term: 'standard uncertainty of the indoor temperature', unit: 'K' },
     0,

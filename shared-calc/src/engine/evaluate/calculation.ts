@@ -166,7 +166,7 @@ export class Calculation {
     const block = new Block(id, title, used, inputs, frameOf(id, used, inputs))
     const before = this.byId.size
     this.byId.set(id, block)
-    if (this.byId.size === before) throw new FormulaError(`block ${id} is worked out twice`)
+    if (this.byId.size === before) throw new FormulaError(`block ${id} is calculated twice`)
     return block
   }
 }

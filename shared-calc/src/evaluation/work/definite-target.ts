@@ -145,5 +145,7 @@ function missingBasis({ building }: Asked, quantity: TargetQuantity): BasisField
 function refuseMissingBasis(record: Asked, quantity: TargetQuantity): void {
   const field = missingBasis(record, quantity)
   if (field)
-    throw new InputError([{ path: `building.${field}`, message: `missing: the target asks for ${quantity}` }])
+    throw new InputError([
+      { path: `building.${field}`, message: `missing: the target needs it for ${quantity}` },
+    ])
 }

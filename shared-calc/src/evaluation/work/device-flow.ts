@@ -97,7 +97,7 @@ export function workFlows(
   const densities = { rho_cal: referenceDensity(around.device), rho_d: density }
   const stated =
     typed.length > 0 && run.flowStatedAt === undefined
-      ? calculation.add(`${id}.stated`, `${title}: what the typed flows are flows of`, statedAir, {
+      ? calculation.add(`${id}.stated`, `${title}: air the typed flows are stated for`, statedAir, {
           ...densities,
           // What the answer would change, not what any figure rests on.
           rho_cal: around.device?.referenceDensity_kg_m3

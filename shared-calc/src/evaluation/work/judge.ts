@@ -168,7 +168,7 @@ function reference(
   const found = at.get(referencePressure_Pa)
   const basis = basisOf(quantity)
   const block = basis === 'q' ? found?.rate : basis === 'aE' ? found?.area : found?.derived
-  if (!block) throw new RangeError(`nothing worked out at ${referencePressure_Pa} Pa`)
+  if (!block) throw new RangeError(`nothing calculated at ${referencePressure_Pa} Pa`)
   return block
 }
 

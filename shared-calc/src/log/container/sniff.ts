@@ -26,8 +26,11 @@ export function sniff(bytes: Uint8Array, fileName: string): ContentKind {
     return 'workbook'
   }
   refuseOther(bytes)
-  if (extension === 'xlsx' || extension === 'xlsm' || extension === 'ods')
+  if (extension === 'xlsx' || extension === 'xlsm' || extension === 'ods') {
+    if (bytes.subarray(0, 512).some((byte) => byte < 9))
+      refuse('damaged-file', `the file is damaged, or no workbook at all: ${SAVE_AS}`)
     wrongExtension(extension, 'not a workbook but text', '.csv')
+  }
   if (!['csv', 'txt', 'tsv'].includes(extension))
     refuse(
       'unsupported-format',

@@ -53,7 +53,7 @@ export function gridFromRanges(
 
 function lay(range: CellRange, store: CellStore): void {
   const start = parseBlock(range.address.replace(/^.*!/, ''))
-  if (!start) refuse('layout-invalid', `${range.address} is no range of cells`, { path: 'ranges' })
+  if (!start) refuse('layout-invalid', `${range.address} is not a range of cells`, { path: 'ranges' })
   for (const [r, values] of range.values.entries())
     for (const [c, value] of values.entries()) {
       const cell = cellAt(range, r, c, value)

@@ -1,4 +1,5 @@
 import { fileText } from '../../catalogue/findings/log/file.js'
+import { runText } from '../../catalogue/findings/log/runs.js'
 import { remarkFinding } from '../../catalogue/findings/remark.js'
 import { questions as texts } from '../../catalogue/questions.js'
 import { InputError } from '../../contract/problem.js'
@@ -9,7 +10,7 @@ import type { Grid } from '../grid/grid.js'
 import { openLog } from '../open-log.js'
 import { LogError, problem } from '../problem.js'
 import { readAnswers } from './answers.js'
-import { assignZeroFlow } from './assign-zero-flow.js'
+import { assignZeroFlow, unusedZeroFlow } from './assign-zero-flow.js'
 import { findFields } from './fields/find-fields.js'
 import type { FoundField } from './fields/found-field.js'
 import { fieldsOfRow, namedRowsOf, roomsOf } from './fields/lists.js'
@@ -180,7 +181,7 @@ export function interpretLog(
       .map(({ view, isTaken }) => roomsOf(view, isTaken))
       .find((one) => one)
     const volume = putSizes(draft, scope, rooms, american)
-    putRuns(draft, group.runs, { scope, zero: assigned, device, volume, american })
+    putRuns(draft, group.runs, { grid, scope, zero: assigned, device, volume, american })
     if (unknown.length > 0 && answers['zeroFlow.labels'] === undefined) draft.ask(unknownQuestion(unknown))
     const fans = joined.filter(({ run, isCertain }) => group.runs.includes(run) && !isCertain)
     if (fans.length > 0 && !isTogether(answers[FANS])) draft.ask(fansQuestion(fans))
@@ -190,6 +191,9 @@ export function interpretLog(
         group.refusedBy.cell,
         'runs',
       )
+    if (groups.length === 1)
+      for (const { label, labelCell } of unusedZeroFlow(group.runs, zeros, assigned))
+        draft.tell(runText('log-zero-unused', { label }), labelCell, 'runs')
     if (volume.open) draft.ask(volumeUnitQuestion(volume.open, american))
     putSeries(draft, grid, group)
     const target = draft.answered('target.preset')
@@ -331,6 +335,7 @@ function finished(
     questions,
     uses,
     series: draft.series,
+    draft: draft.record,
     directions: runs.flatMap(({ direction }) => direction ?? []),
   }
   if (questions.length > 0 || collector.problems.length > 0)

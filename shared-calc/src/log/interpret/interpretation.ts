@@ -48,6 +48,8 @@ export interface InterpretedTest {
   readonly name: string
   /** Whole, unless a question is open or a problem stands in the way. */
   readonly record?: TestRecord
+  /** As far as it could be read, in the shape of a record. */
+  readonly draft: Readonly<Record<string, unknown>>
   /** Field path → cell address. */
   readonly cells: Readonly<Record<string, string>>
   readonly findings: readonly Finding[]

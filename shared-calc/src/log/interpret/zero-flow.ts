@@ -87,7 +87,7 @@ const isOfOneSign = (text: string): boolean => {
 
 /** Whether the mean of all values stands in the same line or column of labels. */
 function hasWhole(view: View, row: number, column: number): boolean {
-  for (let step = -3; step <= 3; step++)
+  for (let step = -6; step <= 6; step++)
     for (const text of [view.text(row, column + step), view.text(row + step, column)])
       if (text !== undefined && step !== 0 && !isOfOneSign(text) && says(readLabel(text), 'zero')) return true
   return false
@@ -170,6 +170,7 @@ function rightOf(
 ): Placed[] {
   const found: Placed[] = []
   let blanks = 0
+  let isExtreme = false
   for (let at = view.right(row, column) + 1; at < view.columns && blanks < 4; at++) {
     const content = view.at(row, at)
     if (!content) {
@@ -179,19 +180,29 @@ function rightOf(
     if (isTaken(row, at)) break
     if (content.kind === 'number') {
       const heading = headingAbove(view, row, at, 2)
-      if (!heading || heading.tokens.length > 2 || !heading.tokens.some((token) => NOT_VALUES.test(token)))
+      if (!isExtreme && !namesNoValue(heading))
         found.push({ ...content.written, cell: view.address(row, at), row, column: at })
+      isExtreme = false
       blanks = 0
     } else if (content.kind === 'text' && content.numbers) {
       found.push(...content.numbers.map((one) => ({ ...one, cell: view.address(row, at), row, column: at })))
     } else if (content.kind === 'text' && zeroValuesIn(content.text)) {
       const values = zeroValuesIn(content.text) ?? []
       found.push(...values.map((one) => ({ ...one, cell: view.address(row, at), row, column: at })))
-    } else if (content.kind !== 'text' || NOT_VALUES.test(content.text.trim().toLowerCase())) break
+    } else if (content.kind !== 'text') break
+    // "min | −2.1 | mean | −1.2 | values | −1.0 …": the mean alone is read.
+    else if (NOT_VALUES.test(content.text.trim().toLowerCase())) isExtreme = true
+    else if (isSummary(content.text) && found.length === 0) continue
     else if (!bareUnit(content.text) || found.length > 1) break
   }
   return found
 }
+
+/** Headings over figures that are no readings: extremes, spreads, means of one sign. */
+const namesNoValue = (heading: Label | undefined): boolean =>
+  heading !== undefined &&
+  (isOfOneSign(heading.text) ||
+    (heading.tokens.length <= 2 && heading.tokens.some((token) => NOT_VALUES.test(token))))
 
 function belowOf(
   view: View,
@@ -242,7 +253,9 @@ function hasParts(view: View, row: number, column: number): boolean {
     for (let right = column; right <= column + 8; right++) {
       const text = at === row && right === column ? undefined : view.text(at, right)
       const label = text === undefined || text.length > 40 ? undefined : readLabel(text)
-      if (label && (says(label, 'before') || says(label, 'after')) && label.tokens.length <= 4) return true
+      // "Post baseline" has values of its own and is no part of "Baseline".
+      const isPart = label && label.tokens.length <= 4 && !says(label, 'zero')
+      if (isPart && (says(label, 'before') || says(label, 'after'))) return true
     }
   return false
 }

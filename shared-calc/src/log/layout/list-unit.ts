@@ -38,7 +38,8 @@ export function unitOfRun(
 const commonUnit = (units: readonly (KnownUnit | undefined)[]): KnownUnit | undefined =>
   units.every((one) => one?.kind === 'pressure' && one.unit === units[0]?.unit) ? units[0] : undefined
 
-function numbersOf(scope: Scope, list: List): { value: number; unit?: KnownUnit }[] {
+/** The numbers of a list as they stand, each with the unit its cell names. */
+export function numbersOf(scope: Scope, list: List): { value: number; unit?: KnownUnit }[] {
   const numbers: { value: number; unit?: KnownUnit }[] = []
   for (let index = 0; index < LIMITS.readings; index++) {
     const place = list.place(index)

@@ -17,17 +17,21 @@ export interface List {
   open: boolean
 }
 
-/** The line of cells a locator means within a test. @throws LogError `not-found`, `ambiguous`, `layout-invalid` */
-export function findList(scope: Scope, at: ListLocator, path: string): List {
+/**
+ * The line of cells a locator means within a test.
+ * @param anyShape - whether it may be a block, which is read line by line: of values whose order does not matter
+ * @throws LogError `not-found`, `ambiguous`, `layout-invalid`
+ */
+export function findList(scope: Scope, at: ListLocator, path: string, anyShape = false): List {
   if ('range' in at) {
     const block = parseBlock(at.range)
-    if (!block) refuse('layout-invalid', `${at.range} is no range of cells`, { path })
+    if (!block) refuse('layout-invalid', `${at.range} is not a range of cells`, { path })
     const sheet = sheetOf(scope, at.sheet, path)
-    return fromBlock(sheet, block, sheet === scope.sheet ? scope.shift : 0, path)
+    return fromBlock(sheet, block, sheet === scope.sheet ? scope.shift : 0, path, anyShape)
   }
   if ('name' in at) {
     const { sheet, block } = namedBlock(scope, at.name, path)
-    return fromBlock(sheet, block, 0, path)
+    return fromBlock(sheet, block, 0, path, anyShape)
   }
   if ('headers' in at) return acrossHeaders(scope, at.headers, path)
   if ('header' in at) {
@@ -56,10 +60,10 @@ export function findList(scope: Scope, at: ListLocator, path: string): List {
   }
 }
 
-function fromBlock(sheet: Sheet, block: Block, shift: number, path: string): List {
+function fromBlock(sheet: Sheet, block: Block, shift: number, path: string, anyShape: boolean): List {
   const rows = block.bottom - block.top + 1
   const columns = block.right - block.left + 1
-  if (rows > 1 && columns > 1)
+  if (rows > 1 && columns > 1 && !anyShape)
     refuse('layout-invalid', 'a list must be one row or one column of cells', { path })
   return {
     sheet,
@@ -68,8 +72,8 @@ function fromBlock(sheet: Sheet, block: Block, shift: number, path: string): Lis
       index >= rows * columns
         ? undefined
         : {
-            row: block.top + shift + (columns === 1 ? index : 0),
-            column: block.left + (columns === 1 ? 0 : index),
+            row: block.top + shift + Math.floor(index / columns),
+            column: block.left + (index % columns),
           },
     open: false,
   }
@@ -78,7 +82,7 @@ function fromBlock(sheet: Sheet, block: Block, shift: number, path: string): Lis
 function acrossHeaders(scope: Scope, headers: string | readonly string[], path: string): List {
   const { sheet, headerRow, rows } = scope
   if (headerRow === undefined || !rows)
-    refuse('layout-invalid', 'headings are a list only where tests stand in rows', { path })
+    refuse('layout-invalid', 'headings can be a list only if the tests are in rows', { path })
   const wanted = typeof headers === 'string' ? [headers] : headers
   const columns = wanted.flatMap((header) => {
     const found = allLabels(sheet, header, headerRow, headerRow).map(({ column }) => column)

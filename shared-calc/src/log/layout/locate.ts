@@ -16,7 +16,7 @@ const REACH = 6
 export function locate(scope: Scope, at: Locator, path: string): Found {
   if ('cell' in at) {
     const place = parseAddress(at.cell)
-    if (!place) refuse('layout-invalid', `${at.cell} is no cell`, { path })
+    if (!place) refuse('layout-invalid', `${at.cell} is not a cell`, { path })
     const sheet = sheetOf(scope, at.sheet, path)
     return {
       sheet,
@@ -91,7 +91,7 @@ function pick(
 function locateInRow(scope: Scope, header: string, nth: number | undefined, path: string): Found {
   const { sheet, headerRow, rows } = scope
   if (headerRow === undefined || !rows)
-    refuse('layout-invalid', 'a heading alone is a place only where tests stand in rows', { path })
+    refuse('layout-invalid', 'a heading alone can be a place only if the tests are in rows', { path })
   const { column } = pick(allLabels(sheet, header, headerRow, headerRow), sheet, header, nth, path)
   return { sheet, row: rows[0] ?? headerRow, column, heading: textOf(sheet.at(headerRow, column)) ?? header }
 }

@@ -123,7 +123,7 @@ const TERMS: Partial<Record<QuantityKind, string>> = {
 }
 
 const unstated = (quantity: QuantityKind): string =>
-  `the log does not say in which unit this ${TERMS[quantity] ?? quantity} is: write the unit in its heading or beside it, or state "unit" in the layout`
+  `the log does not say in which unit this ${TERMS[quantity] ?? quantity} is: write the unit in its heading or next to it, or state "unit" in the layout`
 
 /**
  * The unit the layout, the heading or the neighbouring cell states; of cells named by their address, that of headings nearby.
@@ -142,7 +142,7 @@ function unitOf(
   if (options.unit !== undefined && !stated)
     refuse(
       'layout-invalid',
-      `the layout states the unit ${JSON.stringify(options.unit)}, which this reader does not know`,
+      `${JSON.stringify(options.unit)}, the unit stated for these cells, is not known here`,
       { path },
     )
   const headed = heading === undefined ? undefined : headingUnit(heading, quantity)

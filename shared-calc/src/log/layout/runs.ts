@@ -4,10 +4,11 @@ import type { Collector } from '../collector.js'
 import { refuse } from '../problem.js'
 import { locate } from './locate.js'
 import { type Looked, look, settle } from './look.js'
+import type { TableRow } from './row-usable.js'
 import type { Layout, RunLayout } from './schema.js'
 import type { Scope } from './scope.js'
 import { signed } from './sign.js'
-import { readTable, type TableRow } from './table.js'
+import { readTable } from './table.js'
 import { readZeroFlow, turned } from './zero-flow.js'
 
 /** A run as far as the log gives it; the record's schema decides whether it is whole. */

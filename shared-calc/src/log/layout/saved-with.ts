@@ -18,7 +18,7 @@ export function savedLayout(grid: Grid): Layout | undefined {
   try {
     input = JSON.parse(pieces.join(''))
   } catch {
-    return refuse('layout-invalid', 'the layout saved with the workbook is no JSON: save it again', place)
+    return refuse('layout-invalid', 'the layout saved with the workbook is not JSON: save it again', place)
   }
   try {
     return parseLayout(input)

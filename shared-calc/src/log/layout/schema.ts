@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { type ResultKey, results } from '../../catalogue/figures.js'
-import { pathText } from '../../contract/record/index.js'
+import { check, pathText } from '../../contract/record/index.js'
 import { LogError, problem } from '../problem.js'
 
 export const LAYOUT_FORMAT = 'draughtbook/layout@1'
@@ -206,7 +206,7 @@ export type LayoutInput = z.input<typeof Layout>
 
 /** A layout from JSON, with its defaults filled in. @throws LogError `layout-invalid`, one problem per fault with its path */
 export function parseLayout(input: unknown): Layout {
-  const result = Layout.safeParse(input)
+  const result = check(Layout, input)
   if (result.success) return result.data
   throw new LogError(
     result.error.issues.map((issue) =>

@@ -24,6 +24,6 @@ const parsedPath = remembered((path): { keys: (string | number)[] } => {
     keys.length === 0 ||
     keys.some((key) => key === '__proto__' || key === 'constructor' || key === 'prototype')
   )
-    refuse('layout-invalid', `${JSON.stringify(path)} is no field of a record`, { path })
+    refuse('layout-invalid', `${JSON.stringify(path)} is not a field of a record`, { path })
   return { keys }
 })

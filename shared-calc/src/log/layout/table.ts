@@ -1,6 +1,5 @@
 import { cellText } from '../../catalogue/findings/log/cells.js'
 import { tableText } from '../../catalogue/findings/log/tables.js'
-import type { Remark } from '../../catalogue/findings/remark.js'
 import { plainWord } from '../cells/fields.js'
 import type { Collector } from '../collector.js'
 import { addressOf, withSheet } from '../grid/address.js'
@@ -10,18 +9,9 @@ import { refuse } from '../problem.js'
 import { likelyOfPressures, unitOfRun } from './list-unit.js'
 import { findList, type List } from './lists.js'
 import { type AssumedUnit, type Looked, lookAlong } from './look.js'
+import { flowOf, isUsable, type TableRow } from './row-usable.js'
 import type { Layout, RunLayout } from './schema.js'
 import { type Scope, textOf } from './scope.js'
-
-/** One row of a table of readings, as seen. */
-export interface TableRow {
-  pressure: Looked
-  flow?: Looked
-  devicePressure?: Looked
-  range?: Looked
-  direction?: Looked
-  role?: 'reading' | 'zero-flow before' | 'zero-flow after'
-}
 
 const COLUMNS = ['pressure', 'flow', 'devicePressure', 'range'] as const
 const OTHERS = ['flow', 'devicePressure', 'range'] as const
@@ -31,24 +21,6 @@ const PATHS = {
   devicePressure: 'devicePressure_Pa',
   range: 'range',
 }
-/** What people write in place of a number that was not taken. */
-const PLACEHOLDERS = new Set([
-  '-',
-  '–',
-  '—',
-  '/',
-  'n/a',
-  'na',
-  'n a',
-  'none',
-  'k a',
-  's o',
-  'nc',
-  'oor',
-  'out of range',
-  'x',
-  '?',
-])
 const SUMMARY =
   /^(mean|average|avg|total|sum|std|st dev|mittel|mittelwert|durchschnitt|summe|moyenne|total|ecart|ecart type)\b/
 
@@ -79,7 +51,7 @@ export function readTable(
   const rows: TableRow[] = []
   let blanks: string[] = []
   for (let index = 0; ; index++) {
-    const place = lists.pressure.place(index)
+    const place = lists.pressure.place(index) ?? beyond(lists, index)
     if (!place) break
     const { sheet, open } = lists.pressure
     if (isSummary(sheet, place.row, lists.pressure, collector, path)) break
@@ -93,7 +65,7 @@ export function readTable(
       continue
     }
     if (isBlank(row)) {
-      blanks.push(row.pressure.address)
+      blanks.push(row.pressure.address || (flowOf(row)?.address ?? ''))
       if (open && endsHere(lists, index, collector, path)) break
       continue
     }
@@ -108,7 +80,7 @@ export function readTable(
       const named = direction?.place(index) ?? place
       row.direction = directionAt(named.row, named.column)
     }
-    if (keeps(row, layout, sheet, place.row, collector, path)) rows.push(row)
+    if (keeps(row, layout, lists, place.row, collector, path)) rows.push(row)
     if (rows.length > LIMITS.readings)
       refuse('too-large', `the table has more than ${LIMITS.readings} readings; is it a raw series?`, {
         path,
@@ -129,6 +101,13 @@ function findColumns(scope: Scope, run: RunLayout, path: string): Columns {
   if (run.range && 'at' in run.range)
     columns.range = findList(scope, run.range.at, `${path}.readings[].range`)
   return columns
+}
+
+/** Where a shorter list of pressures has ended: numbers beside it are not lost, but lack their pressure. */
+function beyond({ pressure, flow, devicePressure }: Columns, index: number) {
+  if (pressure.open) return undefined
+  const longer = [flow, devicePressure].find((list) => list && !list.open && list.place(index))
+  return longer?.place(index)
 }
 
 type Looker = (index: number) => Looked
@@ -162,13 +141,6 @@ function lookers(
       }),
     ),
   }
-}
-
-/** The flow as indicated or the device's pressure, whichever the row holds. */
-export function flowOf({ flow, devicePressure }: TableRow): Looked | undefined {
-  return flow && (flow.state !== 'blank' || !devicePressure || devicePressure.state === 'blank')
-    ? flow
-    : devicePressure
 }
 
 function isBlank(row: TableRow): boolean {
@@ -230,52 +202,16 @@ function roleOf(
 function keeps(
   row: TableRow,
   layout: Layout,
-  sheet: Sheet,
+  lists: Columns,
   sheetRow: number,
   collector: Collector,
   path: string,
 ): boolean {
   const cells = COLUMNS.flatMap((name) => row[name] ?? [])
-  if (layout.hiddenRows === 'leave out' && sheet.isRowHidden(sheetRow)) {
+  if (layout.hiddenRows === 'leave out' && lists.pressure.sheet.isRowHidden(sheetRow)) {
     for (const { address } of cells.slice(0, 1))
       collector.tell(cellText('log-hidden/by-layout'), address, path)
     return false
   }
-  if (cells.every(({ state }) => state === 'value')) return true
-  const struck = cells.filter(({ state }) => state === 'struck')
-  for (const { address } of struck)
-    collector.tell(cellText('log-struck-through', { what: 'reading' }), address, path)
-  if (struck.length > 0) return false
-  const bad = cells.find(
-    (cell) => cell.state === 'refused' && (cell.code === 'error-value' || isPlaceholder(cell)),
-  )
-  if (bad?.state === 'refused') {
-    collector.tell(withoutNumber(bad, 'reading'), bad.address, path)
-    return false
-  }
-  const missing = [row.pressure, ...(row.role && row.role !== 'reading' ? [] : [flowOf(row)])].find(
-    (cell) => cell?.state === 'blank',
-  )
-  if (!missing) return true
-  collector.tell(tableText('log-incomplete'), missing.address, path)
-  return false
+  return isUsable(row, lists.pressure.open, collector, path)
 }
-
-export function isPlaceholder(looked: Looked): boolean {
-  return (
-    looked.state === 'refused' &&
-    looked.cell.kind === 'text' &&
-    (PLACEHOLDERS.has(plainWord(String(looked.cell.value))) ||
-      PLACEHOLDERS.has(String(looked.cell.value).trim()))
-  )
-}
-
-/** A cell that holds an error or a placeholder instead of a number. */
-export const withoutNumber = (
-  { code, cell }: Extract<Looked, { state: 'refused' }>,
-  what: 'reading' | 'zero-flow pressure',
-): Remark =>
-  tableText(code === 'error-value' ? 'log-error-value' : 'log-placeholder', {
-    shown: String(cell.value),
-    what,
-  })

@@ -5,9 +5,9 @@ import type { Collector } from '../collector.js'
 import { unitOfRun } from './list-unit.js'
 import { findList } from './lists.js'
 import { lookAlong, settle } from './look.js'
+import { isPlaceholder, isWord, withoutNumber } from './row-usable.js'
 import type { Layout, RunLayout } from './schema.js'
 import type { Scope } from './scope.js'
-import { isPlaceholder, withoutNumber } from './table.js'
 
 /** Zero-flow pressure differences of one list, Pa, in the order of the log; struck-through values and placeholders left out. */
 export function readZeroFlow(
@@ -22,7 +22,7 @@ export function readZeroFlow(
   const given = run[which]
   if (!given) return undefined
   const column = 'at' in given ? given : given[direction]
-  const list = findList(scope, column.at, path)
+  const list = findList(scope, column.at, path, true)
   const at = lookAlong(scope, layout, list, path, {
     unit: column.unit,
     otherwise: () => unitOfRun(scope, run, path),
@@ -40,7 +40,10 @@ export function readZeroFlow(
     // Below open-ended values the next label ends them.
     if (list.open && looked.state === 'refused' && looked.code === 'not-a-number' && !isPlaceholder(looked))
       break
-    if (looked.state === 'refused' && (looked.code === 'error-value' || isPlaceholder(looked))) {
+    if (
+      looked.state === 'refused' &&
+      (looked.code === 'error-value' || isPlaceholder(looked) || isWord(looked))
+    ) {
       collector.tell(withoutNumber(looked, 'zero-flow pressure'), looked.address, path)
       continue
     }

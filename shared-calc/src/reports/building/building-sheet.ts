@@ -1,6 +1,6 @@
 import type { Workbook, Worksheet } from 'exceljs'
 import type { BuildingResult } from '../../assessment/building/building-result.js'
-import type { BuildingRule, WorkedBuilding, WorkedWay } from '../../assessment/building/work-building.js'
+import { ruleWords, type WorkedBuilding, type WorkedWay } from '../../assessment/building/work-building.js'
 import { counted, outcomeWords } from '../../catalogue/words.js'
 import { reference } from '../workbook/address.js'
 import { live, writeLine, writeTable } from '../workbook/live-cell.js'
@@ -12,14 +12,6 @@ import { FIRST_HOME, HOMES } from './homes-sheet.js'
 export const BUILDING = 'Building'
 const COLUMNS = 8
 const WIDE = { columns: COLUMNS, perRow: 118 }
-
-export const ruleWords: Readonly<Record<BuildingRule, string>> = {
-  each: 'each home by itself',
-  summed: 'flows added up at equal pressure',
-  volume: 'weighted by volume',
-  envelope: 'weighted by envelope area',
-  floor: 'weighted by floor area',
-}
 
 /** The summary page: verdict, the ways to put the homes together, the homes, what has to be said. */
 export function writeBuildingSheet(
@@ -48,7 +40,7 @@ export function writeBuildingSheet(
   row = homes(sheet, row + 1, worked, result, places)
   if (worked.sample) row = sample(sheet, row + 1, worked.sample, places)
   if (result.findings.length > 0) {
-    headingRow(sheet, row + 1, 'To note', COLUMNS)
+    headingRow(sheet, row + 1, 'Notes', COLUMNS)
     row += 2
     for (const { severity, message } of result.findings)
       row = writeLine(sheet, row, `${severityWords[severity]}: ${message}`, WIDE)
@@ -56,7 +48,7 @@ export function writeBuildingSheet(
   row = writeLine(
     sheet,
     row + 1,
-    'Local codes and licensed practice decide how several homes are tested and judged.',
+    'Local codes and licensed practice decide how several homes are tested and compared with a limit.',
     { ...WIDE, font: fonts.small },
   )
   setUpPage(sheet, {
@@ -133,7 +125,7 @@ function ways(
       { head: '95 % from' },
       { head: '95 % to' },
       { head: 'standard\nuncertainty' },
-      { head: 'judged\nvalue' },
+      { head: 'value\ncompared' },
       { head: 'margin' },
       { head: 'probability\nto meet' },
     ],

@@ -29,7 +29,7 @@ export function writeHomesSheet(
   sheet.columns = [NAME_WIDTH, 15, 11, 12, 13, 12, 12, 12, 12, 13, 34].map((width) => ({ width }))
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Homes'
   dress(sheet.getCell('A2'), { font: fonts.muted }).value =
-    'Taken over from the tests as they were issued. The working refers to these cells.'
+    'Copied from the tests as issued. The working refers to these cells.'
   const facts: [string, number, string][] = [
     [`limit of ${target.quantity}, ${target.unit}`, target.limit, 'building.limit'],
     ['homes in the building', homesInBuilding, 'building.homesInBuilding'],
@@ -42,7 +42,7 @@ export function writeHomesSheet(
     ...(sample
       ? ([
           ['size of the sample', givenOf(sample, 'z_s'), 'building.sampleSize'],
-          ['further homes for each that misses', givenOf(sample, 'z_f'), 'building.morePerMiss'],
+          ['extra homes to test for each home that fails', givenOf(sample, 'z_f'), 'building.morePerMiss'],
         ] as [string, number, string][])
       : []),
   ]

@@ -20,6 +20,12 @@ export interface ReadRecords {
   readonly leftOut: readonly LeftOut[]
 }
 
+/** A test with the file it comes from, and which of the file's tests it is, in one name. */
+export const namedByPart = ({ part, ...one }: ReadRecord): Omit<ReadRecord, 'part'> => ({
+  ...one,
+  file: part === undefined ? one.file : `${one.file} (${part})`,
+})
+
 /**
  * The records of the tests of one file: of a summary workbook, or of a log by one of the layouts. Never throws for a file that
  * cannot be read: it is left out, with the reason.

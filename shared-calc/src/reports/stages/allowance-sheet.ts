@@ -58,7 +58,7 @@ export function writeAllowanceSheet(sheet: Worksheet, worked: WorkedStages, plac
       stage
     dress(sheet.getCell(SHARES, 4 + 2 * i), { numFmt: '0%', fill: fills.given }).value = worked.shares[stage]
   })
-  dress(sheet.getCell(CONFIDENCE, 1), { font: fonts.muted }).value = 'probability needed for go'
+  dress(sheet.getCell(CONFIDENCE, 1), { font: fonts.muted }).value = 'probability needed'
   dress(sheet.getCell(CONFIDENCE, 4), { numFmt: '0%', fill: fills.given }).value = worked.confidence
   dress(sheet.getCell(5, 1), { font: fonts.small }).value =
     'Shares and probability are common practice, no source. Change the yellow cells to set your own.'

@@ -21,7 +21,7 @@ export function writeSiteSheet(sheet: Worksheet, { plots, stages, leftOut }: Wor
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'May the next trade start?'
   sheet.getRow(1).height = 26
   dress(sheet.getCell('A2'), { font: fonts.muted }).value =
-    'Share of the leakage target used at each stage. Go: sure enough that the leakage is within what is allowed so far.'
+    'Share of the leakage target used at each stage. Go: the leakage is within the allowance with the probability needed, so the next trade may start.'
   const all = ['Plot', ...siteStages.map((stage) => heads[stage]), 'Next']
   all.forEach((head, i) => {
     dress(sheet.getCell(HEAD, i + 1), {

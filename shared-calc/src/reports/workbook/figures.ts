@@ -96,7 +96,13 @@ function verdictFigures({ verdict }: Evaluation, test: AssessedTest): PublishedF
     const word = `target ${criterion.quantity}`
     const block = criterion.value.id
     return [
-      { label: `${word}: value judged`, unit: recorded.unit, recorded: recorded.value, block, symbol: 'v' },
+      {
+        label: `${word}: value compared with the limit`,
+        unit: recorded.unit,
+        recorded: recorded.value,
+        block,
+        symbol: 'v',
+      },
       {
         label: `${word}: margin`,
         unit: recorded.unit,

@@ -154,7 +154,8 @@ function valueAt(record: TestRecord, path: string): string | number | boolean | 
 function writeOpenings(sheet: Worksheet, { test }: TestRecord, start: number): number {
   headingRow(sheet, start, 'Openings during the test', COLUMNS)
   const openings = test.openings ?? []
-  if (openings.length === 0) return writeLine(sheet, start + 1, 'No state of openings was logged.', WIDE) + 1
+  if (openings.length === 0)
+    return writeLine(sheet, start + 1, 'The state of the openings was not logged.', WIDE) + 1
   return (
     writeTable(
       sheet,

@@ -248,7 +248,7 @@ function targetText({ target, outcome }: Verdict): string {
   if (!target) return ''
   const reason =
     outcome === 'not valid'
-      ? ' The findings below say why the test is not valid. The figures are shown all the same.'
+      ? ' The findings below say why the test is not valid. The results are shown anyway.'
       : ''
   const rounding =
     target.decimalPlaces === undefined

@@ -117,7 +117,7 @@ export function writeVolumeSheet(
       lines.flatMap(([name, block, symbol, unit]): (Shown | string)[][] =>
         block
           ? [[name, live(places, block, symbol, '0.00'), live(places, block, 'u_t', '0.00'), unit]]
-          : [[name, 'not taken off', '', '']],
+          : [[name, 'not in the take-off', '', '']],
       ),
     )
   }

@@ -215,10 +215,10 @@ function othersOf(from: Package, path: string, tree: XmlNode | undefined): Map<s
       views.every((one) => isZoom(attr(one, 'zoomScale'))) ? 'as sheets can be shown' : 'out of bounds',
     ],
     [
-      'conditional formats worked out',
+      'conditional formats calculated',
       isOn(attr(settings, 'enableFormatConditionsCalculation'), true) ? 'yes' : 'no',
     ],
-    ['formulas worked out by older rules', isOn(attr(settings, 'transitionEvaluation')) ? 'yes' : 'no'],
+    ['formulas calculated by older rules', isOn(attr(settings, 'transitionEvaluation')) ? 'yes' : 'no'],
     ['protected', isOn(attr(protection, 'sheet')) ? 'yes' : 'no'],
     [
       'filter',

@@ -20,7 +20,7 @@ const meanings: Readonly<Record<RerunOutcome, string>> = {
   'inputs changed after issue':
     'A logged value is not the recorded one, or the record no longer fits its digest.',
   'signature not accepted':
-    'The signature is invalid, or one was required and the file has none by a key that was given.',
+    'The signature is invalid. Or one was required, and none of the keys given signed the file.',
   'cannot be read': 'The file could not be compared; see the column Why.',
 }
 
@@ -37,14 +37,14 @@ const OUTCOMES = 9
 function writeHeadline(sheet: Worksheet, { tests, counts }: RerunReport): void {
   const rows = bad.map((outcome) => `B${OUTCOMES + 1 + outcomes.indexOf(outcome)}`)
   const found = bad.reduce((sum, outcome) => sum + counts[outcome], 0)
-  const text = (count: number) => `${count} of ${tests.length} to be looked at`
+  const text = (count: number) => `${count} of ${tests.length} to check`
   sheet.mergeCells('A2:C2')
   sheet.getRow(2).height = 40
   dress(sheet.getCell('A2'), {
     font: { ...fonts.title, size: 22, color: { argb: 'FF1E6B3A' } },
     alignment: { vertical: 'middle' },
   }).value = {
-    formula: `${rows.join('+')}&" of ${tests.length} to be looked at"`,
+    formula: `${rows.join('+')}&" of ${tests.length} to check"`,
     result: text(found),
   }
   sheet.addConditionalFormatting({

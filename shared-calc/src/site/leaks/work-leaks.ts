@@ -53,7 +53,7 @@ export interface WorkedLeaks {
 export function workLeaks(test: WorkedTest, log: LeakLog, at = 'leaks'): WorkedLeaks {
   const { calculation } = test
   const rate = test.means.get(COMPARED_AT_PA)?.rate
-  if (!rate) throw new RangeError(`nothing worked out at ${COMPARED_AT_PA} Pa`)
+  if (!rate) throw new RangeError(`nothing calculated at ${COMPARED_AT_PA} Pa`)
   const now = rate.ref('q_pr')
   const whole = between(calculation, 'leaks.whole', 'Whole leakage', now, byRule(0, 'no leakage'))
   const areas = workAreas(calculation, log, at)

@@ -58,7 +58,7 @@ export function workDevice(
   if (!volume || ranges.length === 0) return { direction, ranges }
   const provable = calculation.add(
     `${id}.provable`,
-    `${device.name}, ${direction}: leakage each range can prove`,
+    `${device.name}, ${direction}: leakage each range can measure`,
     provableLeakage,
     {
       q_low: columnOf(ranges.map(({ lowest }) => lowest)),

@@ -11,7 +11,7 @@ export function basesInWords(takeOff: TakeOff, { spaces, net, overall, bases }: 
   ]
   if (!bases || !net || !overall) {
     const [counted, missing] = net ? ['net', 'overall internal'] : ['overall internal', 'net']
-    words.push(`Only the ${counted} volume was taken off. The ${missing} volume is not known.`)
+    words.push(`Only the ${counted} volume was calculated. The ${missing} volume is not known.`)
     return words
   }
   for (const space of takeOff.spaces) {

@@ -18,7 +18,7 @@ const german = (id: string, label: string, n50: number, qE50: number): TargetPre
     at50('n50', n50, geg, { upTo_m3: 1500 }),
     at50('qE50', qE50, qE50 === 2.5 ? gegLarge : geg, { above_m3: 1500 }),
   ],
-  notes: ['Prepared by the national annex to DIN EN ISO 9972:2018-12, which this record cannot name.'],
+  notes: ['Prepared by the national annex to DIN EN ISO 9972:2018-12, which the record has no word for.'],
 })
 
 const oib = seen('OIB-RL 6:2019, 4.10 (Austria)')
@@ -69,8 +69,8 @@ export const germanSpeaking: readonly TargetPreset[] = [
   minergie('minergie-renewal', 'Minergie, renewal', 1.6),
   swiss('sia-180-new-natural', 'SIA 180, new, natural ventilation', 2.4),
   swiss('sia-180-new-mechanical', 'SIA 180, new, mechanical ventilation', 1.6),
-  swiss('sia-180-new-aim', 'SIA 180, new, value to aim at', 0.6),
+  swiss('sia-180-new-aim', 'SIA 180, new, recommended value', 0.6),
   swiss('sia-180-altered-natural', 'SIA 180, altered, natural ventilation', 3.6),
   swiss('sia-180-altered-mechanical', 'SIA 180, altered, mechanical ventilation', 2.4),
-  swiss('sia-180-altered-aim', 'SIA 180, altered, value to aim at', 1.2),
+  swiss('sia-180-altered-aim', 'SIA 180, altered, recommended value', 1.2),
 ]

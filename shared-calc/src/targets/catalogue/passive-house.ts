@@ -17,7 +17,7 @@ const passiveHouse = (id: string, label: string, limit: number): TargetPreset =>
   preparation: { accepted: ['method 1', 'method A'], otherwise: 'invalidates', source: criteria },
   limits: [at50('n50', limit, criteria), at50('qE50', 0.6, large, { atLeast_m3: 4000 })],
   notes: [
-    'From 4 000 m³ on q_E50 counts too: the threshold was read, the value of 0.6 is from memory, for retrofits above all.',
+    'From 4 000 m³ on, q_E50 must be met too. The threshold was read in the source; the value of 0.6 is from memory, above all for retrofits.',
   ],
 })
 

@@ -38,7 +38,7 @@ export const unitedStates: readonly TargetPreset[] = [
     at50('n50', 3, iecc2021),
     perArea(0.28, iecc2021),
   ]),
-  target('us-2021-cap', 'US model code 2021, most by any route', code, '2021', [
+  target('us-2021-cap', 'US model code 2021, highest by any route', code, '2021', [
     at50('n50', 5, remembered('IECC 2021')),
   ]),
   target('us-2024-zones-0-2', 'US model code 2024, zones 0 to 2', code, '2024', [at50('n50', 4, iecc2024)]),

@@ -16,6 +16,7 @@ export class Sheet {
   readonly cells = new Map<string, Cell>()
   readonly merges: [number, number, number, number][] = []
   readonly hiddenRows = new Set<number>()
+  readonly hiddenColumns = new Set<number>()
   hidden = false
 
   constructor(readonly name: string) {}
@@ -48,9 +49,9 @@ export class Sheet {
     return { rows, columns }
   }
 
-  /** The same sheet with every cell where `move` puts it; formulas do not follow. */
-  moved(move: (row: number, column: number) => readonly [number, number]): Sheet {
-    const sheet = new Sheet(this.name)
+  /** The same sheet with every cell where `move` puts it, under its name or another; formulas do not follow. */
+  moved(move: (row: number, column: number) => readonly [number, number], name = this.name): Sheet {
+    const sheet = new Sheet(name)
     sheet.hidden = this.hidden
     for (const [key, cell] of this.cells) {
       const [row = 0, column = 0] = key.split(',').map(Number)

@@ -23,5 +23,6 @@ function fill(worksheet: ExcelJS.Worksheet, sheet: Sheet): void {
     if (grey) cell.fill = { type: 'pattern', pattern: 'solid', fgColor: { argb: 'FFBFBFBF' } }
   }
   for (const [top, left, bottom, right] of sheet.merges) worksheet.mergeCells(top, left, bottom, right)
+  for (const column of sheet.hiddenColumns) worksheet.getColumn(column).hidden = true
   for (const row of sheet.hiddenRows) worksheet.getRow(row).hidden = true
 }

@@ -1,7 +1,7 @@
 import { countedIn, elementKinds, figureShapes, partUses, solidShapes } from '@draughtbook/shared-calc'
 import { choicesOf, type ListColumn, type ListRow, YES_NO } from './list-column.js'
 
-const ADD_OR_EXCLUDE = choicesOf(partUses, { add: 'added', exclude: 'taken off' })
+const ADD_OR_EXCLUDE = choicesOf(partUses, { add: 'added', exclude: 'subtracted' })
 
 const excluded = (row: ListRow): boolean => row.use === 'exclude'
 const solid = (...shapes: (typeof solidShapes)[number][]) => ({
@@ -14,7 +14,7 @@ const metres = (path: string, label: string): ListColumn => ({ path, label, unit
 
 const common: readonly ListColumn[] = [
   { path: 'use', label: 'Counts as', kind: 'choice', options: ADD_OR_EXCLUDE, start: 'add' },
-  { path: 'reason', label: 'Why taken off', kind: 'text', when: excluded },
+  { path: 'reason', label: 'Why subtracted', kind: 'text', when: excluded },
   { path: 'count', label: 'Number', kind: 'whole' },
   metres('lengthUncertainty_m', 'Uncertainty of its lengths'),
 ]

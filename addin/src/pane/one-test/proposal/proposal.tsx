@@ -16,7 +16,7 @@ export function Proposal(props: SectionProps) {
         <Understood proposal={proposal} read={read} {...props} />
       ) : (
         <>
-          {log ? <p>Read as understood and accepted.</p> : null}
+          {log ? <p>Read as you accepted it.</p> : null}
           <button
             type="button"
             class={log ? '' : 'main-action'}
@@ -29,7 +29,7 @@ export function Proposal(props: SectionProps) {
       )}
       {read ? (
         <button type="button" class="link" onClick={close}>
-          Put away: I pick the cells myself
+          No, I will pick the cells myself
         </button>
       ) : null}
     </div>
@@ -37,7 +37,7 @@ export function Proposal(props: SectionProps) {
 }
 
 function Understood({
-  proposal: { answers, look, accept, busy },
+  proposal: { answers, look, accept, busy, forget },
   read,
   store,
 }: SectionProps & { proposal: ProposalState; read: UnderstoodLog }) {
@@ -108,6 +108,14 @@ function Understood({
           ))}
         </ul>
       ) : null}
+      {read.kept && read.layout !== undefined ? (
+        <p class="hint">
+          Read with what you answered for “{read.layout}”.{' '}
+          <button type="button" class="link" onClick={() => void forget(read.layout ?? '')}>
+            Forget these answers
+          </button>
+        </p>
+      ) : null}
       <Warnings findings={warnings} />
       {uses.length > 0 && !read.waiting ? (
         <details class="sub" open>
@@ -145,7 +153,7 @@ function twice({ test }: UnderstoodLog) {
           path: 'runs',
           cell: undefined,
           message:
-            'this test has two runs in one direction; the pane takes one of each. Evaluate it with the command line',
+            'This test has two runs in one direction, and the pane takes only one. Evaluate it with the command line.',
         },
       ]
 }

@@ -1,4 +1,5 @@
-import { useEffect, useState } from 'preact/hooks'
+import type { LayoutInput } from '@draughtbook/shared-calc/log'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import type { UnderstoodLog } from '../../../calc/understand.js'
 import { isUntouched } from '../entries.js'
 import type { SectionProps } from '../section.js'
@@ -13,7 +14,12 @@ export interface ProposalState {
   /** Puts the proposal away. */
   close: () => void
   accept: () => Promise<void>
+  /** Forgets the answers kept for logs of this make, and looks again. */
+  forget: (layout: string) => Promise<void>
 }
+
+/** A name for logs of the make of a file. */
+const makeOf = (file: string): string => `logs like ${file}`
 
 /** Without a key pressed before an open log is looked through again. */
 const PAUSE_MS = 400
@@ -26,25 +32,42 @@ export function useProposal({ store, state }: SectionProps): ProposalState {
   const look = async (given: Readonly<Record<string, string>>): Promise<void> => {
     setBusy(true)
     const found = await store.attempt(async () => {
-      const [{ understandLog }, grid] = await Promise.all([
+      const [{ understandLog }, { keptLayouts }, { firmsLayouts }, grid] = await Promise.all([
         import('../../../calc/understand.js'),
+        import('../../../kept/kept-layouts.js'),
+        import('../../../service/firms-layouts.js'),
         store.host.grid(),
       ])
-      return understandLog(grid, given, store.host.fileDate)
+      firms.current ??= firmsLayouts(new URL(document.baseURI))
+      const own = { kept: keptLayouts(), firms: await firms.current }
+      return understandLog(grid, given, store.host.fileDate, own)
     })
     setBusy(false)
     if (!found) return
     setAnswers(given)
     setRead(found)
   }
+  const firms = useRef<Promise<LayoutInput[]> | undefined>(undefined)
   const close = (): void => setRead(undefined)
   const accept = async (): Promise<void> => {
     const { test } = read ?? {}
     const { record } = test ?? {}
     if (!test || !record) return
-    const { acceptedEntries } = await import('../../../calc/accepted-entries.js')
-    store.change((entries) => acceptedEntries(entries, test, record, { answers: { ...answers } }))
+    const [{ acceptedEntries }, { keepLayout }, file] = await Promise.all([
+      import('../../../calc/accepted-entries.js'),
+      import('../../../kept/kept-layouts.js'),
+      store.host.workbookName(),
+    ])
+    const accepted = { answers: { ...read?.answers }, ...(read?.firms && { layout: read.firms }) }
+    store.change((entries) => acceptedEntries(entries, test, record, accepted))
+    // Logs of this make are read with the same answers from now on.
+    if (read?.keep && Object.keys(answers).length > 0) keepLayout(read.keep(makeOf(file ?? 'log')))
     close()
+  }
+  const forget = async (layout: string): Promise<void> => {
+    const { forgetLayout } = await import('../../../kept/kept-layouts.js')
+    forgetLayout(layout)
+    await look(answers)
   }
   useEffect(() => {
     if (store.host.kind === 'page' && isUntouched(state.entries)) void look({})
@@ -66,5 +89,5 @@ export function useProposal({ store, state }: SectionProps): ProposalState {
     store.host.outline?.(read ? cellUses(read.uses) : [])
   }, [read, store])
   useEffect(() => () => store.host.outline?.([]), [store])
-  return { read, answers, busy, look, close, accept }
+  return { read, answers, busy, look, close, accept, forget }
 }

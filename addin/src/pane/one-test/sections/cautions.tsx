@@ -81,7 +81,7 @@ function Named(props: SectionProps) {
     <div class="fields">
       <FieldRow
         {...props}
-        field={{ path: 'test.tester', label: 'Tester', kind: 'text', hint: 'each answer carries the name' }}
+        field={{ path: 'test.tester', label: 'Tester', kind: 'text', hint: 'saved with each answer' }}
       />
     </div>
   )

@@ -15,7 +15,7 @@ const planFields: readonly Field[] = [
     label: 'Wind, forecast',
     unit: 'm/s',
     kind: 'number',
-    hint: 'as forecast for weather stations, 10 m up',
+    hint: 'as forecast for a weather station, 10 m above ground',
   },
 ]
 

@@ -58,7 +58,10 @@ export const preparationSection: Section = {
     if (!result) return ''
     const departing = result.site.openings.filter(({ agrees }) => agrees === false).length
     const logged = entries.lists?.['test.openings']?.length ?? 0
-    return [`${logged} of ${result.site.openings.length} logged`, departing > 0 ? `${departing} depart` : '']
+    return [
+      `${logged} of ${result.site.openings.length} logged`,
+      departing > 0 ? `${departing} not as required` : '',
+    ]
       .filter(Boolean)
       .join(' · ')
   },

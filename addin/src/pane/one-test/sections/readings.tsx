@@ -1,4 +1,5 @@
 import { type Direction, runDirections, type TestRecord } from '@draughtbook/shared-calc'
+import type { PickedQuestion } from '@draughtbook/shared-calc/log'
 import { useState } from 'preact/hooks'
 import { joinReference } from '../../../host/address.js'
 import type { Field } from '../../fields.js'
@@ -6,6 +7,7 @@ import { figure, withMinus } from '../../figures.js'
 import { PickIcon } from '../../form/field-row.js'
 import { Fields } from '../../form/fields.js'
 import type { RunPicks, RunRole } from '../entries.js'
+import { QuestionBox } from '../proposal/question-box.js'
 import type { Section, SectionProps } from '../section.js'
 import type { TakenStations } from '../taken-stations.js'
 import { TypedReadings } from '../typed/typed-readings.js'
@@ -106,6 +108,7 @@ function RunFieldset({ direction, store, state }: SectionProps & { direction: Di
     if (block)
       change({ ...picks, [role]: { ...picks[role], reference: joinReference(block.sheet, block.asked) } })
   }
+  const asked = (state.result?.questions ?? []).filter((question) => question.direction === direction)
   const without = (role: RunRole): RunPicks => {
     const { [role]: _, ...others } = picks
     return others
@@ -169,11 +172,29 @@ function RunFieldset({ direction, store, state }: SectionProps & { direction: Di
           </div>
         )
       })}
+      {asked.length > 0 ? (
+        <ul class="questions" aria-label={`Questions about the cells of ${direction}`}>
+          {asked.map((question) => (
+            <QuestionBox
+              key={question.path}
+              question={question}
+              onAnswer={(value) => change(answered(picks, question, value))}
+              onCell={(cell) => void store.attempt(() => store.host.jump(cell))}
+            />
+          ))}
+        </ul>
+      ) : null}
       {picks.devicePressure && !picks.flow ? (
         <Ranges direction={direction} picks={picks} store={store} onChange={change} />
       ) : null}
     </fieldset>
   )
+}
+
+/** The picks with the answer to what their cells leave open. */
+function answered(picks: RunPicks, { role }: PickedQuestion, value: string): RunPicks {
+  const chosen = role && picks[role]
+  return role && chosen ? { ...picks, [role]: { ...chosen, unit: value } } : { ...picks, zeroFlowSign: value }
 }
 
 interface TakenProps {

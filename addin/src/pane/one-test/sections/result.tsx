@@ -48,13 +48,16 @@ function Verdict({ evaluation: { verdict }, unusable, toCome }: VerdictProps) {
       ) : outcome === 'not valid' ? (
         <p>
           {unusable
-            ? 'An entry cannot be used: see the findings. The figures leave it out.'
-            : 'A finding invalidates the test; the figures are shown all the same.'}
+            ? 'An entry cannot be used, so the results leave it out. See the findings.'
+            : 'A finding invalidates the test. The results are shown anyway.'}
         </p>
       ) : null}
-      {criteria.map((criterion) => (
-        <Criterion key={`${criterion.quantity}${criterion.limit}`} {...criterion} />
-      ))}
+      {/* A single limit stands in the line at the top already. */}
+      {criteria.length > 1
+        ? criteria.map((criterion) => (
+            <Criterion key={`${criterion.quantity}${criterion.limit}`} {...criterion} />
+          ))
+        : criteria.map(({ judged }) => <p key={judged}>Judged: {judgedWords(judged)}</p>)}
       {verdict.target ? <p class="target-name">{verdict.target.label}</p> : null}
       {outcome === 'misses' && leakageToSeal_cm2 ? (
         <p>
@@ -86,10 +89,13 @@ function Criterion({
         {quantity} {texts.value} {unitText(unit)}
       </b>{' '}
       against {texts.limit} {unitText(unit)} · margin {texts.margin}
-      {judged === 'mean' ? ' · mean of both directions' : ` · ${judged}`}
+      {` · ${judgedWords(judged)}`}
     </p>
   )
 }
+
+const judgedWords = (judged: Evaluation['verdict']['criteria'][number]['judged']): string =>
+  judged === 'mean' ? 'mean of both directions' : judged
 
 function Figures({ evaluation }: { evaluation: Evaluation }) {
   const { runs, results } = evaluation

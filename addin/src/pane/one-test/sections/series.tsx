@@ -92,7 +92,7 @@ function Shown({ source, series, onGo, onTake }: ShownProps) {
         Use as readings:{' '}
         {runs.map(({ run }) => `${run.readings.length} of ${run.direction}`).join(', ') || 'none'}
       </button>
-      {usable ? <p class="hint">What these runs had before is replaced.</p> : null}
+      {usable ? <p class="hint">The earlier readings of these runs are replaced.</p> : null}
     </>
   )
 }
@@ -113,7 +113,7 @@ export const seriesSection: Section = {
   fold: ({ entries }) => (Object.values(entries.runs).some((run) => run?.stations) ? 'open' : 'closed'),
   summary: ({ entries: { runs } }) => {
     const taken = Object.values(runs).filter(({ stations }) => stations)
-    return taken.length === 0 ? '' : `taken over for ${taken.length === 1 ? 'one run' : 'both runs'}`
+    return taken.length === 0 ? '' : `used for ${taken.length === 1 ? 'one run' : 'both runs'}`
   },
   Body: SeriesBody,
 }

@@ -10,13 +10,13 @@ import { Fields } from '../../form/fields.js'
 import type { Section, SectionProps } from '../section.js'
 
 /**
- * Entries of the budget: each shows the default it has while empty. Shares are fractions, as in the record. The labels
- * begin with the u of an uncertainty: a temperature and its uncertainty must not be called the same.
+ * Entries of the budget: each shows the default it has while empty. Shares are fractions, as in the record. A label says
+ * that it is an uncertainty: a temperature and its uncertainty must not be called the same.
  */
 const sureFields: readonly Field[] = Object.entries(defaultUncertainties).map(
   ([input, { term, value, unit }]) => ({
     path: `uncertainty.${input}`,
-    label: input === 'acceptedRisk' ? 'Accepted risk' : `u of ${term}`,
+    label: input === 'acceptedRisk' ? 'Accepted risk' : `Uncertainty of ${term}`,
     unit: unit !== '1' ? unit : input === 'assumedExponent' ? '' : '(fraction or %)',
     kind: 'number',
     placeholder: String(Number(value.toPrecision(3))),
@@ -44,7 +44,7 @@ function Shown({ state: { result } }: SectionProps) {
   const record = result?.record
   const parts = useSure(record)
   const [shown, setShown] = useState('n50')
-  if (!record || !parts) return <p class="hint">Shows when there is a result.</p>
+  if (!record || !parts) return <p class="hint">Appears with the first result.</p>
   const { figures, defaults } = parts.uncertainty
   const chosen = figures.find(({ quantity }) => quantity === shown) ?? figures[0]
   if (!chosen) return null
@@ -101,8 +101,8 @@ function Shown({ state: { result } }: SectionProps) {
           </tbody>
         </table>
         <p class="hint">
-          Taken by default: {defaults.map(({ term }) => term).join(', ') || 'nothing'}. Each stands with its
-          source in the exported workbook.
+          Defaults used: {defaults.map(({ term }) => term).join(', ') || 'nothing'}. The workbook gives the
+          source of each.
         </p>
       </details>
       {(parts.fits ?? []).map(({ direction, explanation }) => (

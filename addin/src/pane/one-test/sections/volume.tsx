@@ -11,7 +11,7 @@ const aroundFields: readonly Field[] = [
   { path: 'takeOff.lengthUncertainty_m', label: 'Uncertainty of a length', unit: 'm', kind: 'number' },
   {
     path: 'takeOff.scaleUncertainty',
-    label: 'Uncertainty all lengths share',
+    label: 'Uncertainty common to all lengths',
     kind: 'number',
     hint: '0.005 for 0.5 %',
   },
@@ -148,7 +148,7 @@ function Line({ name, unit, total }: { name: string; unit: string; total: Total 
       <th scope="row">
         {name} <span class="unit">{unit}</span>
       </th>
-      <td>{total ? total.value.toFixed(2) : 'not taken off'}</td>
+      <td>{total ? total.value.toFixed(2) : 'not in the take-off'}</td>
       <td>{total ? total.standardUncertainty.toFixed(2) : ''}</td>
     </tr>
   )

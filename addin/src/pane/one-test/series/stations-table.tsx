@@ -24,9 +24,7 @@ export function StationsTable({ stations, flow, onGo }: StationsTableProps) {
             <abbr title="standard deviation of the samples">s</abbr>
           </th>
           <th scope="col">
-            <abbr title="standard uncertainty of the mean, allowing for neighbouring samples being alike">
-              u
-            </abbr>
+            <abbr title="standard uncertainty of the mean, allowing for correlation between samples">u</abbr>
           </th>
           <th scope="col">
             <abbr title="number of samples">N</abbr>
@@ -70,7 +68,7 @@ export function StationsTable({ stations, flow, onGo }: StationsTableProps) {
 
 function why({ rejected, pressure, start_s, end_s }: ToldStation): string | undefined {
   if (rejected === 'drift') return `drifts by ${figure(Math.abs(pressure.drift), 2)} Pa`
-  if (rejected === 'short') return `holds for ${seconds(end_s - start_s)} s only`
+  if (rejected === 'short') return `steady for only ${seconds(end_s - start_s)} s`
   return undefined
 }
 

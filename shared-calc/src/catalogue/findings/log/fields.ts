@@ -1,5 +1,6 @@
 import { capital, dayInWords, quoted } from '../../words.js'
-import { type RemarkTexts, saying } from '../remark.js'
+import type { RemarkTexts } from '../finding-text.js'
+import { saying } from '../remark.js'
 
 const checkDate = 'Enter the date of the test. On the command line: --set date=….'
 
@@ -83,14 +84,14 @@ export const fieldTexts = {
   },
   'log-sea-level': {
     severity: 'caution',
-    message: 'The air pressure is worked out for sea level. It was used as if it were that at the site.',
-    remedy: 'Give the altitude of the site, or the air pressure measured there.',
+    message: 'The barometric pressure is reduced to sea level. It was used as the pressure at the site.',
+    remedy: 'Enter the altitude of the site, or the barometric pressure measured there.',
   },
   'log-sea-level/left-out': {
     severity: 'caution',
     message:
-      'The air pressure is worked out for sea level and was not used. The air pressure at the altitude of the site was used instead.',
-    remedy: 'Give the air pressure measured at the site if there is one.',
+      'The barometric pressure is reduced to sea level, so it was not used. The standard pressure at the altitude of the site was used instead.',
+    remedy: 'Enter the barometric pressure measured at the site, if you have it.',
   },
   'log-unit-likely/barometer': {
     severity: 'note',

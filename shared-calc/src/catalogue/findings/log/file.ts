@@ -1,5 +1,6 @@
 import { counted, listed, quoted } from '../../words.js'
-import { type RemarkTexts, saying } from '../remark.js'
+import type { RemarkTexts } from '../finding-text.js'
+import { saying } from '../remark.js'
 
 const atTheStart = 'Move the data of the test to the start of the sheet, or to a file of its own.'
 
@@ -51,20 +52,20 @@ export const fileTexts = {
   'log-refused-test': {
     severity: 'caution',
     message: ({ name, title }: { name: string; title: string }) =>
-      `Test ${quoted(name)} was left out: ${quoted(title)} stands above its readings.`,
+      `Test ${quoted(name)} was left out, because ${quoted(title)} is written above its readings.`,
     remedy: ({ name }: { name: string; title: string }) =>
       `To read it, name it with --set test=${JSON.stringify(name)}.`,
   },
   'log-refused-test/read': {
     severity: 'caution',
     message: ({ title }: { title: string }) =>
-      `${quoted(title)} stands above the readings. They were read all the same.`,
+      `${quoted(title)} is written above the readings. They were read anyway.`,
     remedy: 'Check whether this test counts.',
   },
   'log-copy': {
     severity: 'note',
     message: ({ copy, original }: { copy: string; original: string }) =>
-      `The readings in column ${copy} are those in column ${original} again. They were read once.`,
+      `Columns ${original} and ${copy} hold the same readings. They were read once.`,
   },
   'log-other-tests': {
     severity: 'note',

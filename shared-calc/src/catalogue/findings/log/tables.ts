@@ -1,5 +1,6 @@
 import { capital, quoted } from '../../words.js'
-import { type RemarkTexts, saying } from '../remark.js'
+import type { RemarkTexts } from '../finding-text.js'
+import { saying } from '../remark.js'
 
 /** What a layout skips, takes from itself or reads another way in a table of readings. */
 export const tableTexts = {
@@ -17,6 +18,10 @@ export const tableTexts = {
   'log-summary-row': {
     severity: 'note',
     message: ({ mark }: { mark: string }) => `The readings end above the row marked ${quoted(mark)}.`,
+  },
+  'log-heading': {
+    severity: 'note',
+    message: ({ heading }: { heading: string }) => `${quoted(heading)} was taken as a heading and left out.`,
   },
   'log-error-value': {
     severity: 'caution',
@@ -46,6 +51,12 @@ export const tableTexts = {
   'log-sign': {
     severity: 'note',
     message: 'The pressures are logged as outside minus inside, so their sign was changed.',
+  },
+  'log-sign/direction': {
+    severity: 'caution',
+    message:
+      'The pressures of pressurisation are negative. They were read as outside minus inside, so their sign was changed.',
+    remedy: 'Check which direction this run was.',
   },
   'log-sign/minus-added': {
     severity: 'note',

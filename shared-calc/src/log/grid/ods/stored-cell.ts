@@ -26,9 +26,13 @@ export function cellOf(
   const format = style.format === undefined ? {} : { format: style.format }
   const number = (value: number | undefined, said: string | undefined, fallback?: string): Cell => {
     if (value === undefined || !Number.isFinite(value))
-      return refuse('damaged-file', `the stored value ${JSON.stringify((said ?? '').slice(0, 30))} is none`, {
-        cell: address(),
-      })
+      return refuse(
+        'damaged-file',
+        `the stored value ${JSON.stringify((said ?? '').slice(0, 30))} cannot be read`,
+        {
+          cell: address(),
+        },
+      )
     const shown = fallback === undefined ? format : { format: style.format ?? fallback }
     return { kind: 'number', value, ...shown, ...formula, ...struck, ...faint }
   }

@@ -9,19 +9,28 @@ import { refuse } from '../../problem.js'
  * @throws LogError `unreadable-text` for bytes that are not text
  */
 export function decodeText(bytes: Uint8Array): { text: string; findings: Finding[] } {
+  const encoding = encodingOf(bytes)
+  const text = decoderFor(encoding).decode(bytes)
+  return { text, findings: encoding === 'windows-1252' ? [remarkFinding(fileText('log-encoding'))] : [] }
+}
+
+export type TextEncoding = 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252'
+
+/** @throws LogError `unreadable-text` for bytes that are not text */
+export function encodingOf(bytes: Uint8Array): TextEncoding {
   const proven = provenEncoding(bytes)
-  if (proven) return { text: decoderFor(proven).decode(bytes), findings: [] }
+  if (proven) return proven
   if (holdsControls(bytes))
     refuse('unreadable-text', 'this is not a text file (it holds control bytes), so it is not a .csv file')
   try {
-    return { text: decoderFor('utf-8', { fatal: true }).decode(bytes), findings: [] }
+    decoderFor('utf-8', { fatal: true }).decode(bytes)
+    return 'utf-8'
   } catch {
-    const text = decoderFor('windows-1252').decode(bytes)
-    return { text, findings: [remarkFinding(fileText('log-encoding'))] }
+    return 'windows-1252'
   }
 }
 
-function provenEncoding(bytes: Uint8Array): string | undefined {
+function provenEncoding(bytes: Uint8Array): 'utf-16le' | 'utf-16be' | undefined {
   const [first, second] = bytes
   if (first === 0xff && second === 0xfe) return 'utf-16le'
   if (first === 0xfe && second === 0xff) return 'utf-16be'

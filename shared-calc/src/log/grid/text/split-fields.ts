@@ -16,9 +16,14 @@ export interface QuoteFault {
  * Rows and fields of a separated-values text (RFC 4180, with blanks allowed behind a closing quotation mark). Every letter is
  * looked at once: parsers that search ahead for the next separator or mark take the square of the length over stray ones.
  * @param separator - one character; empty: a line is a field
+ * @param seen - is told where each field stands in the text, its quotation marks included
  * @returns the rows, the last one a single empty field where the text ends with a line break; stops at the first fault
  */
-export function splitFields(text: string, separator: string): { rows: string[][]; fault?: QuoteFault } {
+export function splitFields(
+  text: string,
+  separator: string,
+  seen?: (row: number, column: number, start: number, end: number) => void,
+): { rows: string[][]; fault?: QuoteFault } {
   const parting = separator === '' ? -1 : separator.charCodeAt(0)
   // Old files part their lines with returns alone.
   const lineEnd = text.includes('\n') ? NEWLINE : RETURN
@@ -29,6 +34,7 @@ export function splitFields(text: string, separator: string): { rows: string[][]
     if (text.charCodeAt(at) === QUOTE) {
       const end = closingQuote(text, at)
       if (end < 0) return { rows, fault: { row: rows.length, column: row.length, kind: 'open' } }
+      seen?.(rows.length, row.length, at, end + 1)
       row.push(text.slice(at + 1, end).replaceAll('""', '"'))
       at = afterBlanks(text, end + 1, parting)
       if (at < text.length && !isEnd(text, at, parting, lineEnd))
@@ -36,6 +42,7 @@ export function splitFields(text: string, separator: string): { rows: string[][]
     } else {
       const start = at
       while (at < text.length && !isEnd(text, at, parting, lineEnd)) at++
+      seen?.(rows.length, row.length, start, at)
       row.push(text.slice(start, at))
     }
     if (text.charCodeAt(at) === parting) {

@@ -96,7 +96,8 @@ function openColumns(store: CellStore, attributes: Attributes): void {
 
 function openMerge(store: CellStore, attributes: Attributes): void {
   const block = parseBlock(attributes.ref ?? '')
-  if (!block) refuse('damaged-file', `sheet ${store.name}: the merged block ${attributes.ref ?? ''} is none`)
+  if (!block)
+    refuse('damaged-file', `sheet ${store.name}: the merged block ${attributes.ref ?? ''} is not valid`)
   store.merge(block)
 }
 

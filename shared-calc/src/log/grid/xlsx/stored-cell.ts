@@ -62,7 +62,7 @@ export function cellOf(parts: CellParts, context: SheetContext, address: () => s
   if (type === 'd') return { ...shared, kind: 'text', value: stored }
   const value = Number(stored)
   if (stored.trim() === '' || !Number.isFinite(value))
-    return refuse('damaged-file', `the stored number ${JSON.stringify(stored.slice(0, 30))} is none`, {
+    return refuse('damaged-file', `the stored number ${JSON.stringify(stored.slice(0, 30))} cannot be read`, {
       cell: address(),
     })
   return { ...shared, kind: 'number', value }

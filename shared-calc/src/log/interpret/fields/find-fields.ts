@@ -54,6 +54,20 @@ export function findFields(
   return found
 }
 
+/** Four texts or more side by side with values below: labels, of which none is the value of another. */
+function isAmongLabels(view: View, row: number, column: number): boolean {
+  if (view.text(row, column + 1) === undefined) return false
+  let left = column
+  while (view.text(row, left - 1) !== undefined) left--
+  let values = 0
+  let right = left
+  for (; view.text(row, right) !== undefined; right++) {
+    const below = view.at(row + 1, right)
+    if (below?.kind === 'number' || below?.kind === 'date') values++
+  }
+  return right - left >= 4 && values >= 2
+}
+
 /** A unit alone; "in" in front of a number is the word, not the inch. */
 const isUnitOfValue = (view: View, row: number, column: number, text: string): boolean =>
   bareUnit(text) !== undefined &&
@@ -104,6 +118,7 @@ function toTheRight(
   label: Label,
   isTaken: (row: number, column: number) => boolean,
 ): FoundField | undefined {
+  if (isAmongLabels(view, row, column)) return undefined
   let blanks = 0
   for (let at = view.right(row, column) + 1; at < view.columns && blanks <= BLANKS; at++) {
     const content = view.at(row, at)
@@ -122,8 +137,8 @@ function toTheRight(
     }
     const beside = view.text(row, view.right(row, at) + 1)
     const unit = beside === undefined ? undefined : bareUnit(beside)
-    if (content.kind === 'text' && !content.numbers && isLabelItself(view, row, at, content.text))
-      return undefined
+    if (content.kind === 'text' && !content.numbers)
+      if (isLabelItself(view, row, at, content.text) || isAmongLabels(view, row, at)) return undefined
     const found =
       temperaturePair(view, { row, column: at }, { row, column }, label) ??
       made(view, { row, column: at }, { row, column }, label, content, unit)

@@ -39,7 +39,7 @@ export function withMeasuredPressure(
     ...block.ignored.filter(({ column }) => column !== measured && column !== induced),
     {
       column: induced,
-      why: 'it is the pressure with the zero flow already taken off; the measured one was used',
+      why: 'the zero-flow pressure is already subtracted; the measured pressure was used',
     },
   ]
   return {

@@ -3,6 +3,7 @@ import { runText } from '../../../catalogue/findings/log/runs.js'
 import { questions } from '../../../catalogue/questions.js'
 import type { Direction } from '../../../contract/record/index.js'
 import { conversionText, type KnownUnit, shown, toRecordUnit } from '../../cells/units.js'
+import type { Grid } from '../../grid/grid.js'
 import { unstoredIn } from '../grid/unstored.js'
 import { TOGETHER } from '../tables/choose.js'
 import type { KnownColumn } from '../tables/columns.js'
@@ -24,6 +25,7 @@ import { withStatedInduced } from './stated-induced.js'
 import { askUnnamed, withoutRefused } from './unnamed-tables.js'
 
 export interface RunContext {
+  readonly grid: Grid
   readonly scope: FieldScope
   readonly zero: ReadonlyMap<FoundRun, { before?: ZeroEntry; after?: ZeroEntry; shared: boolean }>
   readonly device: FoundDevice | undefined
@@ -73,7 +75,7 @@ export function putRuns(draft: Draft, found: readonly FoundRun[], context: RunCo
       ? undefined
       : flowUnit(draft, run, runs, context.scope, context.volume, context.american)
     tellUses(draft, run, index, direction)
-    tellLeftOut(draft, run, index)
+    tellLeftOut(draft, run, index, context.grid)
     if (!direction || !unit || (!isDevice && !flow)) continue
     const sign = signs[index] ?? { readings: 1, zero: 1 }
     const before = zeroInPa(draft, zeros[index]?.before, unit, sign.zero, `runs[${index}].zeroFlowBefore_Pa`)

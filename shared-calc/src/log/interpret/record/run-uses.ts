@@ -1,6 +1,10 @@
 import { cellText } from '../../../catalogue/findings/log/cells.js'
 import { runText } from '../../../catalogue/findings/log/runs.js'
 import type { Direction } from '../../../contract/record/index.js'
+import type { Grid } from '../../grid/grid.js'
+import { type Looked, look } from '../../layout/look.js'
+import { isUsable, type TableRow } from '../../layout/row-usable.js'
+import type { View } from '../grid/view.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { Draft } from './draft.js'
 
@@ -34,6 +38,13 @@ export function tellUses(draft: Draft, run: FoundRun, index: number, direction: 
       `${carrier.role === 'device' ? 'pressure at the flow device' : 'air flow'}, ${named}`,
       `runs[${index}].readings[]`,
     )
+  for (const { at, headingCell } of [block.pressure, ...block.carriers])
+    if (run.readings.some((row) => !row.hidden && run.view.hidden(row.row, at)))
+      draft.tell(
+        cellText('log-hidden', { what: 'reading', hidden: 'column' }),
+        headingCell,
+        `runs[${index}].readings`,
+      )
   for (const range of block.ranges)
     if (range)
       draft.use(
@@ -69,14 +80,31 @@ export function tellUses(draft: Draft, run: FoundRun, index: number, direction: 
     )
 }
 
+/** The cells of a row as the reader of layouts sees them, to say why they are no reading; undefined where they are parts of cells. */
+function seenRow(
+  grid: Grid,
+  view: View,
+  { pressure, carriers }: FoundRun['block'],
+  row: number,
+): TableRow | undefined {
+  const at = (column: number, path: string): Looked => {
+    const place = view.turned ? { row: column, column: row } : { row, column }
+    return look({ grid }, {}, { sheet: view.sheet, ...place }, path)
+  }
+  const flows = carriers.map((carrier) => at(carrier.at, 'flow_m3_h'))
+  const flow = flows.find(({ state }) => state !== 'blank') ?? flows[0]
+  const seen = { pressure: at(pressure.at, 'pressure_Pa'), ...(flow && { flow }) }
+  return seen.pressure.address === view.address(row, pressure.at) ? seen : undefined
+}
+
 /** Names the rows of a run that are no readings. */
-export function tellLeftOut(draft: Draft, { block }: FoundRun, index: number): void {
-  for (const { cell, why, hidden } of block.walked.leftOut)
-    draft.tell(
-      runText(hidden ? 'log-row-left-out/summary' : 'log-row-left-out', { why }),
-      cell,
-      `runs[${index}].readings`,
-    )
+export function tellLeftOut(draft: Draft, { block, view }: FoundRun, index: number, grid: Grid): void {
+  const path = `runs[${index}].readings`
+  for (const { cell, why, hidden, row } of block.walked.leftOut) {
+    const seen = row === undefined ? undefined : seenRow(grid, view, block, row)
+    if (seen && !isUsable(seen, false, draft.collector, path)) continue
+    draft.tell(runText(hidden ? 'log-row-left-out/summary' : 'log-row-left-out', { why }), cell, path)
+  }
   const filtered = block.walked.rows.filter((row) => row.hidden)
   const shownRows = block.walked.rows.filter((row) => !row.hidden)
   if (filtered.length > 0 && shownRows.length > 0)

@@ -14,7 +14,7 @@ export function putStatedAir(draft: Draft, runs: readonly FoundRun[]): void {
   if (answer === 'device air' || answer === 'reference air') {
     for (const [index, run] of runs.entries())
       if (flows.includes(run)) draft.put(`runs[${index}].flowStatedAt`, answer)
-    draft.tell(fieldText('log-answer', { field: 'air of the flows', answer }), '', PATH)
+    draft.tell(fieldText('log-answer', { field: 'air the flows are stated for', answer }), '', PATH)
     return
   }
   if (answer !== undefined)

@@ -289,13 +289,13 @@ function whyIgnored(
   const first = carrier.columns[0] as KnownColumn
   switch (column.role) {
     case 'target':
-      return 'it is the pressure aimed at, not the one measured'
+      return 'it is the pressure to be set, not the measured one'
     case 'device':
       return first.role === 'device'
         ? 'another device pressure was used'
         : 'it is the pressure at the fan; the flow itself is logged'
     case 'induced':
-      return 'it is the pressure with the zero flow already taken off; the measured one was used'
+      return 'the zero-flow pressure is already subtracted; the measured pressure was used'
     case 'corrected':
       return 'it is a corrected flow; the flow as shown was used'
     case 'flow':
@@ -310,9 +310,9 @@ function whyIgnored(
       if (sameInOtherUnit(segment, pressure, column)) return 'it is the same pressure in another unit'
       return `${pressure.headingCell} fits better as the building pressure`
     case 'derived':
-      return 'it is worked out from the others'
+      return 'it is calculated from other columns'
     case 'speed':
-      return 'it is the speed of the fan or a share'
+      return 'it is a fan speed or a percentage'
     case 'time':
       return 'it is the time of the reading'
     case 'index':

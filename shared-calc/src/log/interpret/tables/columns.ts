@@ -172,7 +172,7 @@ const isOfDevice = (label: Label): boolean =>
 const saysBuildingOnly = (label: Label): boolean =>
   says(label, 'building') && !says(label, 'device') && !says(label, 'flow')
 
-/** "Net", "corrected", or "Δp − Δp₀": the zero flow is taken off. */
+/** "Net", "corrected", or "Δp − Δp₀": the zero-flow pressure is subtracted. */
 const isInduced = (label: Label): boolean =>
   says(label, 'induced') ||
   /\p{L}\s*[-−–]\s*(?:[Δδd∆]?p_?|p)(?:0|z|zf|bl|nat)/iu.test(label.text.normalize('NFKC'))

@@ -119,6 +119,11 @@ function headAt(view: View, first: number, under: readonly number[]): Head {
     )
     const blank = under.every((column) => !view.at(row, column))
     if (numbers || (texts === 0 && !(blank && row === first - 1))) break
+    // "Zero flow before | Mean | −1.2 | Values | …": a line of a form, whatever of it lies over the columns.
+    const isOfForm = under.some(
+      (column) => view.text(row, column) !== undefined && view.number(row, column + 1) !== undefined,
+    )
+    if (isOfForm && row < first - 1) break
     if (
       texts === 1 &&
       under.length > 1 &&
@@ -166,7 +171,9 @@ const statesZeroFlow = (text: string): boolean =>
 const isSentence = (view: View, row: number, column: number): boolean => {
   const text = view.text(row, column)
   if (text === undefined || view.right(row, column) !== column) return false
-  return /[=;]/.test(text) || text.length > 40 || text.trim().split(/\s+/).length > 4 || VALUE.test(text)
+  return (
+    /[=;]|:\s*\S/.test(text) || text.length > 40 || text.trim().split(/\s+/).length > 4 || VALUE.test(text)
+  )
 }
 
 /** A number with a unit behind it that no pressure of a column has. */

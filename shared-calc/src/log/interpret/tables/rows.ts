@@ -1,6 +1,7 @@
 import { rowReasons } from '../../../catalogue/findings/log/runs.js'
 import type { Direction } from '../../../contract/record/index.js'
 import { bareUnit } from '../../cells/stated-unit.js'
+import { toRecordUnit } from '../../cells/units.js'
 import type { Written } from '../../cells/written.js'
 import { LIMITS } from '../../limits.js'
 import type { View } from '../grid/view.js'
@@ -34,6 +35,8 @@ export interface LeftOut {
   readonly cell: string
   readonly why: string
   readonly hidden?: boolean
+  /** Row whose cells say by themselves why they are no reading. */
+  readonly row?: number
 }
 
 export interface WalkedRows {
@@ -46,7 +49,7 @@ export interface WalkedRows {
 const BLANKS = 3
 /** What people write for "as above". */
 const DITTO = /^(?:["'″„“”`´,.|~↓-]+|ditto|dto\.?|do\.?|idem|id\.?|as above|same|s\.?\s?o\.?)$/i
-/** With the fan off no house is at more than this; a reading without flow above it lacks its flow. */
+/** With the fan off no house is at more than this, Pa; a reading without flow above it lacks its flow. */
 const ZERO_FLOW_MOST = 12
 
 /** Walks down a table and says of each row what it is. */
@@ -89,7 +92,7 @@ export function walkRows(
     }
     if (test) carried.test = textAt(view, row, test.at) ?? carried.test
     if (at?.kind === 'struck' || flows.some((one) => one?.kind === 'struck')) {
-      leftOut.push({ cell, why: rowReasons.struck })
+      leftOut.push({ cell, why: rowReasons.struck, row })
       last = row
       blanks = 0
       continue
@@ -102,7 +105,7 @@ export function walkRows(
       continue
     }
     if (at?.kind === 'error' || flows.some((one) => one?.kind === 'error')) {
-      leftOut.push({ cell, why: rowReasons.error })
+      leftOut.push({ cell, why: rowReasons.error, row })
       last = row
       continue
     }
@@ -134,7 +137,7 @@ export function walkRows(
         carriers: [],
         ranges: [],
         ...carriedOf(carried),
-        hidden: view.hidden(row, pressure.at),
+        hidden: isHidden(view, row, [pressure, ...carriers]),
       })
       last = row
       blanks = 0
@@ -143,7 +146,7 @@ export function walkRows(
     if (at?.kind === 'text') {
       if (!isPlaceholder(at.text) && !labelsAreNotes(view, row, carriers)) break
       if (flows.some((one) => one?.kind === 'number'))
-        leftOut.push({ cell, why: rowReasons.cellSays('pressure', at.text) })
+        leftOut.push({ cell, why: rowReasons.cellSays('pressure', at.text), row })
       continue
     }
     if (at?.kind !== 'number') {
@@ -151,7 +154,7 @@ export function walkRows(
         if (zero) break
         // A flow without a pressure below the readings belongs to something else.
         if (blanks > 0) break
-        leftOut.push({ cell, why: rowReasons.noPressure })
+        leftOut.push({ cell, why: rowReasons.noPressure, row })
         last = row
         continue
       }
@@ -161,7 +164,7 @@ export function walkRows(
     const gap = blanks > 0 && rows.length > 0
     blanks = 0
     const written = { ...at.written, cell }
-    const hidden = view.hidden(row, pressure.at)
+    const hidden = isHidden(view, row, [pressure, ...carriers])
     const figures = flows.map((one, index): Figure | undefined =>
       one?.kind === 'number' && one.written.value !== 0
         ? { ...one.written, cell: view.address(row, (carriers[index] as KnownColumn).at) }
@@ -177,7 +180,7 @@ export function walkRows(
     if (without && !zero && rows.length > 0 && labelledAsField(labels)) break
     // Below a gap a small pressure alone may be anything.
     if (without && !zero && gap && flows.every((one) => !one)) break
-    const quiet = without && onlyUnits && Math.abs(written.value) <= ZERO_FLOW_MOST
+    const quiet = without && onlyUnits && Math.abs(inPa(written, pressure)) <= ZERO_FLOW_MOST
     if ((zero && without) || quiet) {
       rows.push({
         row,
@@ -199,8 +202,8 @@ export function walkRows(
       const carrier = carriers[at]
       leftOut.push(
         text?.kind === 'text' && carrier
-          ? { cell: view.address(row, carrier.at), why: rowReasons.cellSays('flow', text.text) }
-          : { cell, why: rowReasons.noFlow },
+          ? { cell: view.address(row, carrier.at), why: rowReasons.cellSays('flow', text.text), row }
+          : { cell, why: rowReasons.noFlow, row },
       )
       last = row
       continue
@@ -243,6 +246,12 @@ function withBrackets(rows: readonly TableRow[]): TableRow[] {
     return [...rows]
   const judged = withBracketDoubts(readings)
   return rows.map((row) => judged[readings.indexOf(row)] ?? row)
+}
+
+/** A pressure in Pa where its unit is stated, else as it stands. */
+function inPa({ value, unit }: Written, column: KnownColumn): number {
+  const own = unit ?? column.unit
+  return own?.kind === 'pressure' ? toRecordUnit(value, own) : value
 }
 
 /** A last row that is the mean of the others in pressure and in flow is no reading, whether it says so or not. */
@@ -350,6 +359,10 @@ function saysBoth(
   if (says(said, 'before') && says(said, 'after')) return true
   return labels.some(({ cell }) => numeric.some(({ at }) => view.address(row, at) === cell))
 }
+
+/** A row is hidden as a whole, or with all the columns that are read; one hidden column of several hides nothing. */
+const isHidden = (view: View, row: number, used: readonly KnownColumn[]): boolean =>
+  used.every(({ at }) => view.hidden(row, at))
 
 /** "Average", "Mean flow", "Total": a row that sums others up. */
 export function isSummary(text: string): boolean {

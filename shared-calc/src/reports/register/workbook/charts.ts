@@ -42,7 +42,7 @@ function chartsOf(workbook: Workbook, register: Register, frame: ChartFrame): Ch
   dress(charts.getCell('A1'), { font: fonts.title }).value = `${frame.quantity} of the tests`
   dress(charts.getCell('A2'), {
     font: fonts.muted,
-  }).value = `Tests judged by ${frame.quantity}, ${frame.unit}. The chart over time shows every test; the distribution shows the tests included in totals.`
+  }).value = `Tests with a limit for ${frame.quantity}, ${frame.unit}. The chart over time shows every test; the distribution shows the tests included in totals.`
   setUpPage(charts, {
     landscape: false,
     title: titleOf(register),

@@ -34,7 +34,7 @@ export function writeClassBlock(
 ): number {
   headingRow(sheet, start, 'Classes: each row of the register is in exactly one', columns)
   const next = writeLines(sheet, start + 1, classLines(register), columns)
-  headingRow(sheet, next + 1, 'Worked out from the classes', columns)
+  headingRow(sheet, next + 1, 'Calculated from the classes', columns)
   return writeLines(sheet, next + 2, workedOut(register, places), columns)
 }
 
@@ -73,7 +73,7 @@ function workedOut({ rows, overall, month, toRetestElsewhere }: Register, places
     },
     {
       name: 'no target',
-      words: 'Tests in totals that were judged by no target.',
+      words: 'Tests in totals without a target.',
       formula: inTotals('no target'),
       result: overall.noTarget,
     },

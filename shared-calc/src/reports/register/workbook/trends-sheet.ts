@@ -32,9 +32,9 @@ export function writeTrendsSheet(workbook: Workbook, register: Register): ChartD
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Months'
   sheet.getRow(1).height = 26
   dress(sheet.getCell('A2'), { font: fonts.muted }).value =
-    'The month of this register follows sheet Totals. Earlier months are fixed figures, of the files given or taken over from the register named: correcting, sorting or filtering changes nothing in them.'
+    'The month of this register follows sheet Totals. Earlier months come from the files given, or from the register named. Their figures are fixed: correcting, sorting or filtering does not change them.'
   sheet.getRow(TREND_HEAD).height = 28
-  ;['Month', ...trendFigures.map((key) => columns[key][0]), 'Taken over from'].forEach((head, i) => {
+  ;['Month', ...trendFigures.map((key) => columns[key][0]), 'Copied from'].forEach((head, i) => {
     dress(sheet.getCell(TREND_HEAD, i + 1), {
       font: fonts.bold,
       fill: fills.heading,

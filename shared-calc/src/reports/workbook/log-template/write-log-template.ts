@@ -135,7 +135,7 @@ function validation(
     type: 'textLength',
     operator: 'lessThanOrEqual',
     formulae: [200],
-    error: 'At most 200 letters.',
+    error: 'At most 200 characters.',
   }
 }
 

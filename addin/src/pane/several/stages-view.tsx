@@ -1,0 +1,228 @@
+import '../month/archive.css'
+import './several.css'
+import {
+  counted,
+  dayInWords,
+  type SiteStage,
+  type StagesResult,
+  siteStages,
+  USUAL_CONFIDENCE,
+  usualShares,
+} from '@draughtbook/shared-calc'
+import type { LeftOut, ReadRecords } from '@draughtbook/shared-calc/register'
+import { useState } from 'preact/hooks'
+import type { StagesOrder } from '../month/archive-messages.js'
+import { ArchiveRun } from '../month/archive-run.js'
+import { ChooseFiles } from '../month/choose-files.js'
+import { DownloadButton } from '../month/download-button.js'
+import { LeftOutList } from '../month/left-out-list.js'
+import type { PageTests } from '../page/page-tests.js'
+import { useRun } from '../use-changes.js'
+import { KeptHere } from './kept-here.js'
+import { NumberChoice } from './number-choice.js'
+import { percent, Table } from './table.js'
+
+interface MadeStages {
+  order: StagesOrder
+  site: StagesResult
+  leftOut: readonly LeftOut[]
+}
+
+/** What the stages may use, and how sure a go has to be. */
+let wish: StagesOrder['wish'] = {}
+
+/** Lives as long as the page, so that a look at another view loses nothing. */
+const stagesRun = new ArchiveRun<ReadRecords, MadeStages>({
+  records: true,
+  each: (helper, file) => helper.ask<'records'>({ kind: 'records', ...file }),
+  setAside: (file, why) => ({ records: [], leftOut: [{ file, why }] }),
+  report: async (helper, read, others) => {
+    const order = { read, wish }
+    const site = await helper.ask<'make-stages'>({ kind: 'make-stages', ...order })
+    return { order, site, leftOut: [...others, ...read.flatMap(({ leftOut }) => leftOut), ...site.leftOut] }
+  },
+})
+
+const heads: Readonly<Record<SiteStage, string>> = {
+  fabric: 'Fabric',
+  'after services': 'After services',
+  acceptance: 'Acceptance',
+}
+
+/** Tests of plots at their stages: what is used, what is left, and whether the next trade may start. */
+export function StagesView({ tests }: { tests?: PageTests }) {
+  const state = useRun(stagesRun)
+  const [, setDrawn] = useState(0)
+  const put = (part: StagesOrder['wish']): void => {
+    wish = { ...wish, ...part }
+    setDrawn((count) => count + 1)
+    void stagesRun.remake()
+  }
+  const shares = wish.shares ?? usualShares
+  const share = (stage: SiteStage) => (
+    <NumberChoice
+      label={`${heads[stage]} may use, %`}
+      hint="of the target"
+      value={100 * shares[stage]}
+      fits={isPercent}
+      must="above 0, at most 100"
+      onValue={(value = 100 * usualShares[stage]) => put({ shares: { ...shares, [stage]: value / 100 } })}
+    />
+  )
+  return (
+    <section class="archive" aria-labelledby="stages-title">
+      <h2 id="stages-title">May the next trade start?</h2>
+      <p class="hint">
+        Choose the summaries of the plots of a site, each with its stage: fabric, after services or
+        acceptance. Records (.json) and tests handed over (.zip) can be among them. They are read on this
+        machine and go nowhere.
+      </p>
+      <ChooseFiles run={stagesRun} state={state} what="picture of the site" also=".zip" />
+      <KeptHere
+        tests={tests}
+        working={state.phase === 'working'}
+        onFiles={(files) => void stagesRun.start(files)}
+      />
+      {state.report ? <Site {...state.report} /> : null}
+      {state.phase === 'done' ? (
+        <details class="section" open={state.fault !== undefined}>
+          <summary>
+            <h3>What each stage may use</h3>
+          </summary>
+          <div class="wishes">
+            {share('fabric')}
+            {share('after services')}
+            <NumberChoice
+              label="Probability needed for go, %"
+              hint="that the leakage is within the allowance"
+              value={100 * (wish.confidence ?? USUAL_CONFIDENCE)}
+              fits={(value) => isPercent(value) && value < 100}
+              must="above 0 and below 100"
+              onValue={(value = 100 * USUAL_CONFIDENCE) => put({ confidence: value / 100 })}
+            />
+          </div>
+        </details>
+      ) : null}
+      {state.report ? <Allowance {...state.report} /> : null}
+    </section>
+  )
+}
+
+const isPercent = (value: number): boolean => value > 0 && value <= 100
+
+function Site({ order, site }: MadeStages) {
+  const { stages } = site
+  const plots = [...new Set(stages.map(({ plot }) => plot))]
+  const latest = plots.flatMap((plot) => stages.findLast((one) => one.plot === plot) ?? [])
+  const held = latest.filter(({ decision }) => decision === 'stop' || decision === 'fails').length
+  return (
+    <>
+      {plots.length > 0 ? (
+        <p class={held > 0 ? 'headline bad' : 'headline'}>
+          {held === 0
+            ? `${counted(plots.length, 'plot')}: no plot is held up`
+            : `${held} of ${counted(plots.length, 'plot')} held up`}
+        </p>
+      ) : null}
+      <Table
+        caption="Plots and stages"
+        class="site"
+        heads={['Plot', 'Now', ...siteStages.map((stage) => heads[stage])]}
+      >
+        {latest.map(({ plot, decision: now }) => (
+          <tr key={plot}>
+            <th scope="row">{plot}</th>
+            <td class={`decision ${now}`}>
+              <b>{now}</b>
+            </td>
+            {siteStages.map((stage) => {
+              const found = stages.find((one) => one.plot === plot && one.stage === stage)
+              if (!found)
+                return (
+                  <td key={stage} class="untested">
+                    not tested
+                  </td>
+                )
+              const { decision, shareUsed, probability, why } = found
+              return (
+                <td key={stage} class={`decision ${decision}`} title={why}>
+                  <b>{decision}</b>
+                  <Bar used={shareUsed} allowed={site.shares[stage]} />
+                  <span>
+                    {percent(shareUsed)} used of {percent(site.shares[stage])}
+                  </span>
+                  <span>probability {percent(probability)}</span>
+                </td>
+              )
+            })}
+          </tr>
+        ))}
+      </Table>
+      <DownloadButton
+        label="Download the stages"
+        fileName="stages.xlsx"
+        write={() =>
+          stagesRun.after((helper) => helper.ask<'write-stages'>({ kind: 'write-stages', ...order }))
+        }
+      />
+    </>
+  )
+}
+
+function Allowance({ site: { stages }, leftOut }: MadeStages) {
+  return (
+    <>
+      <Table
+        caption="Allowance, test by test"
+        numbers={['Measured, m³/h', 'Allowed, m³/h', 'Used since, m³/h', 'Left, m³/h', 'Left, cm²']}
+        heads={[
+          'Plot',
+          'Stage',
+          'Date',
+          'Measured, m³/h',
+          'Allowed, m³/h',
+          'Used since, m³/h',
+          'Left, m³/h',
+          'Left, cm²',
+          'Decision',
+          'File',
+        ]}
+      >
+        {stages.map((one) => (
+          <tr key={one.file} class={one.decision}>
+            <th scope="row">{one.plot}</th>
+            <td>{one.stage}</td>
+            <td>{dayInWords(one.date)}</td>
+            <td class="number">{one.measured_m3_h.toFixed(0)}</td>
+            <td class="number">{one.allowed_m3_h.toFixed(0)}</td>
+            <td class="number">{one.used_m3_h?.toFixed(0) ?? ''}</td>
+            <td class="number">{one.left_m3_h.toFixed(0)}</td>
+            <td class="number">{one.left_cm2.toFixed(0)}</td>
+            <td>
+              {one.decision}
+              {one.why === undefined ? '' : `: ${one.why}`}
+            </td>
+            <td class="file">{one.file}</td>
+          </tr>
+        ))}
+      </Table>
+      <LeftOutList leftOut={leftOut} />
+      <p class="hint">
+        Go means: sure enough that the leakage is within what is allowed so far. It is advice; the person in
+        charge of the site decides.
+      </p>
+    </>
+  )
+}
+
+/** Share used against the share allowed; the words under it say the same. */
+function Bar({ used, allowed }: { used: number; allowed: number }) {
+  const end = 1.5
+  return (
+    <svg class="share-bar" viewBox="0 0 150 6" preserveAspectRatio="none" aria-hidden="true">
+      <rect class="whole" width="150" height="6" />
+      <rect class="part" width={(Math.min(Math.max(0, used), end) / end) * 150} height="6" />
+      <rect class="tick" x={(allowed / end) * 150 - 1} width="2" height="6" />
+    </svg>
+  )
+}

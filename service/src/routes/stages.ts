@@ -1,0 +1,45 @@
+import { usualShares } from '@draughtbook/shared-calc'
+import { Router } from 'express'
+import { z } from 'zod'
+import { answerArchive } from '../archive/answer-archive.js'
+import { jobRunner, patiently } from '../archive/job-runner.js'
+import { queryOf, serve } from '../http/route.js'
+import type { Jobs } from '../jobs/jobs.js'
+
+const percent = z.coerce.number().positive().max(100).optional()
+/** In per cent, as the command takes them. */
+export const StagesQuery = z.strictObject({
+  fabric: percent,
+  afterServices: percent,
+  confidence: z.coerce.number().positive().lt(100).optional(),
+})
+
+/** POST /v1/stages: the tests of the plots of a site in, what each stage uses and whether the next trade may start out. */
+export function stages(jobs: Jobs, workers: number): Router {
+  const router = Router()
+  serve(router, '/stages', {
+    post: async (request, response) => {
+      const { fabric, afterServices, confidence } = queryOf(request, StagesQuery)
+      const order = {
+        ...((fabric !== undefined || afterServices !== undefined) && {
+          shares: {
+            ...usualShares,
+            ...(fabric !== undefined && { fabric: fabric / 100 }),
+            ...(afterServices !== undefined && { 'after services': afterServices / 100 }),
+          },
+        }),
+        ...(confidence !== undefined && { confidence: confidence / 100 }),
+      }
+      await answerArchive(request, response, jobRunner(jobs, workers), {
+        task: 'records',
+        name: 'stages',
+        fileName: 'stages.xlsx',
+        result: async (results, signal) =>
+          (await patiently(jobs, 'stagesResult', { ...order, results }, signal)).json,
+        workbook: async (results, signal) =>
+          (await patiently(jobs, 'stagesWorkbook', { ...order, results }, signal)).bytes,
+      })
+    },
+  })
+  return router
+}

@@ -1,0 +1,45 @@
+import type { z } from 'zod'
+
+/** What a value is, in words a person who writes a file knows. */
+export function kindOf(value: unknown): string {
+  if (value === null) return 'null'
+  if (Array.isArray(value)) return 'a list'
+  if (typeof value === 'object') return 'a group of fields'
+  if (typeof value === 'string') return `the text ${JSON.stringify(value.slice(0, 40))}`
+  return String(value)
+}
+
+const WANTED: Record<string, string> = {
+  object: 'a group of fields',
+  record: 'a group of fields',
+  array: 'a list',
+  string: 'text',
+  number: 'a number',
+  int: 'a whole number',
+  boolean: 'true or false',
+}
+
+/** A fault in plain words, for schemas that have none of their own for it. Undefined where the library's words are taken. */
+function inPlainWords(issue: z.core.$ZodRawIssue): string | undefined {
+  if (issue.code === 'invalid_type') {
+    if (issue.input === undefined) return 'it is missing'
+    const wanted = WANTED[issue.expected]
+    return wanted && `it must be ${wanted}, not ${kindOf(issue.input)}`
+  }
+  if (issue.code === 'invalid_value') return `it must be one of ${issue.values.map(String).join(', ')}`
+  if (issue.code === 'too_big' && issue.origin === 'array')
+    return `the list may have at most ${issue.maximum} entries`
+  if (issue.code === 'too_small' && issue.origin === 'array')
+    return `the list must have at least ${issue.minimum} ${issue.minimum === 1 ? 'entry' : 'entries'}`
+  if (issue.code === 'too_big' && issue.origin === 'string')
+    return `it may have at most ${issue.maximum} characters`
+  if (issue.code === 'too_small' && issue.origin === 'string')
+    return issue.minimum === 1 ? 'it is empty' : `it must have at least ${issue.minimum} characters`
+  return undefined
+}
+
+/** Checks a value against a schema; faults that the schema has no words for are described in plain ones. */
+export const check = <Schema extends z.ZodType>(
+  schema: Schema,
+  value: unknown,
+): z.ZodSafeParseResult<z.output<Schema>> => schema.safeParse(value, { error: inPlainWords })

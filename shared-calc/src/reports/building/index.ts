@@ -1,2 +1,0 @@
-export { ruleWords } from './building-sheet.js'
-export { writeBuildingWorkbook } from './write-building.js'

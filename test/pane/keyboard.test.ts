@@ -1,0 +1,77 @@
+import type { Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { home, workbook } from './support/invented-homes.js'
+import { openDemo, step, toView } from './support/steps.js'
+import { World } from './support/world.js'
+
+let world: World
+beforeAll(async () => {
+  world = await World.start()
+})
+afterAll(() => world?.stop())
+
+/** Everything on show that can be worked with the mouse and that Tab does not come to. */
+async function outOfReach(page: Page): Promise<string[]> {
+  const count = await page.evaluate(() => {
+    for (const one of document.querySelectorAll('details')) one.open = true
+    const all = [
+      ...document.querySelectorAll<HTMLElement>(
+        'button:enabled, input:enabled, select:enabled, textarea:enabled, summary, a[href], [role=grid], [tabindex="0"]',
+      ),
+    ].filter((one) => one.getClientRects().length > 0)
+    all.forEach((one, i) => {
+      one.dataset.reach = String(i)
+    })
+    document.body.tabIndex = -1
+    document.body.focus()
+    return all.length
+  })
+  const reached = new Set<string | undefined>()
+  for (let i = 0; i < count + 12; i += 1) {
+    await page.keyboard.press('Tab')
+    reached.add(
+      await page.evaluate(() => (document.activeElement as HTMLElement | null)?.dataset.reach ?? undefined),
+    )
+  }
+  return page.evaluate(
+    (found) =>
+      [...document.querySelectorAll<HTMLElement>('[data-reach]')]
+        .filter((one) => !found.includes(one.dataset.reach) && one.getClientRects().length > 0)
+        .map((one) => one.outerHTML.slice(0, 140)),
+    [...reached],
+  )
+}
+
+describe('by keyboard alone', () => {
+  it('every control of every step is reached', async () => {
+    const { page } = await world.open('', { viewport: { width: 900, height: 900 } })
+    await openDemo(page)
+    for (const name of ['Before', 'On site', 'Result'] as const) {
+      await step(page, name)
+      expect(await outOfReach(page), name).toEqual([])
+    }
+  }, 120_000)
+
+  it('every control of the list of tests and of the views of the office is reached', async () => {
+    const { page } = await world.open('', { viewport: { width: 350, height: 900 } })
+    await openDemo(page)
+    await page.getByRole('button', { name: 'All tests' }).click()
+    await page.locator('.kept-test').first().waitFor()
+    expect(await outOfReach(page), 'All tests').toEqual([])
+    const files = [
+      await workbook('flat-1.xlsx', home(1, 0.42, 'fabric')),
+      await workbook('flat-2.xlsx', home(2, 0.5, 'fabric')),
+    ]
+    for (const [name, shown] of [
+      ['Month', '.sortable'],
+      ['Building', '.several'],
+      ['Stages', '.several'],
+      ['Re-run', '.sortable'],
+    ] as const) {
+      await toView(page, name)
+      await page.getByLabel('Workbooks').setInputFiles(files)
+      await page.locator(shown).first().waitFor()
+      expect(await outOfReach(page), name).toEqual([])
+    }
+  }, 120_000)
+})

@@ -1,0 +1,101 @@
+import { readFile } from 'node:fs/promises'
+import type { Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { home, workbook } from './support/invented-homes.js'
+import { outcome, step, toView } from './support/steps.js'
+import { World } from './support/world.js'
+
+const DEMO = new URL('../demo/demo-log.xlsx', import.meta.url)
+const GUIDE = new URL('../../DEVELOPERS.md', import.meta.url)
+
+let world: World
+let guide: string
+beforeAll(async () => {
+  world = await World.start()
+  guide = await readFile(GUIDE, 'utf8')
+})
+afterAll(() => world?.stop())
+
+/** Clicks and taps of a person; what the page clicks by itself does not count. */
+async function counting(page: Page): Promise<() => Promise<number>> {
+  await page.evaluate(() => {
+    const seen = window as unknown as { clicks: number }
+    seen.clicks = 0
+    window.addEventListener('click', (event) => {
+      if (event.isTrusted) seen.clicks += 1
+    })
+  })
+  return () => page.evaluate(() => (window as unknown as { clicks: number }).clicks)
+}
+
+/** Chooses files where a click asks for them. */
+async function choose(page: Page, click: Promise<void>, files: Parameters<Page['setInputFiles']>[1]) {
+  const [chooser] = await Promise.all([page.waitForEvent('filechooser'), click])
+  await chooser.setFiles(files)
+}
+
+const download = (page: Page, name: string) =>
+  Promise.all([page.waitForEvent('download'), page.getByRole('button', { name }).click()])
+
+/** What the guide says of a path. */
+function told(path: string): number {
+  const [, , now] =
+    guide
+      .split('\n')
+      .find((line) => line.startsWith(`| ${path} |`))
+      ?.split('|')
+      .slice(1)
+      .map((cell) => cell.trim()) ?? []
+  if (!/^\d+$/.test(now ?? '')) throw new Error(`the guide has no path ${path}`)
+  return Number(now)
+}
+
+describe('clicks of the paths in the guide', () => {
+  it('tester: a log opened, the verdict, workbook and PDF', async () => {
+    const { page } = await world.open()
+    const clicks = await counting(page)
+    await choose(page, page.getByRole('button', { name: 'Open a test log' }).click(), {
+      name: 'demo-log.xlsx',
+      mimeType: 'application/octet-stream',
+      buffer: await readFile(DEMO),
+    })
+    await page.getByRole('button', { name: 'Accept and calculate' }).click()
+    await outcome(page).waitFor()
+    expect(await clicks()).toBe(told('log to verdict'))
+    await step(page, 'Result')
+    await download(page, 'Download the summary workbook')
+    await download(page, 'Download as PDF')
+    expect(await clicks()).toBe(told('log to workbook and PDF'))
+  })
+
+  it('office: the month’s register, and a building', async () => {
+    const { page } = await world.open()
+    const files = [
+      await workbook('flat-1.xlsx', home(1, 0.42, 'acceptance')),
+      await workbook('flat-2.xlsx', home(2, 0.5, 'acceptance')),
+    ]
+    const clicks = await counting(page)
+    await toView(page, 'Month')
+    await choose(page, page.getByLabel('Workbooks').click(), files)
+    await page.locator('.totals').waitFor()
+    await download(page, 'Download the register')
+    expect(await clicks()).toBe(told('workbooks to register'))
+    const before = await clicks()
+    await toView(page, 'Building')
+    await choose(page, page.getByLabel('Workbooks').click(), files)
+    await page.locator('.headline').waitFor()
+    await download(page, 'Download the building')
+    expect((await clicks()) - before).toBe(told('workbooks to building'))
+  })
+
+  it('auditor: what differs in archived workbooks', async () => {
+    const { page } = await world.open()
+    const clicks = await counting(page)
+    await toView(page, 'Re-run')
+    await choose(page, page.getByLabel('Workbooks').click(), [await workbook('flat-1.xlsx', home(1, 0.42))])
+    await page.getByText('0 of 1 to be looked at').waitFor()
+    expect(await clicks()).toBe(told('workbooks to what differs'))
+    await download(page, 'Download the re-run')
+    expect(await clicks()).toBe(told('workbooks to the re-run to sign'))
+  })
+})
