@@ -17,13 +17,12 @@ import {
   setPath,
 } from '@draughtbook/shared-calc/log'
 import type { TestEntries } from '../pane/one-test/entries.js'
+import type { TakenStations } from '../pane/one-test/taken-stations.js'
 import { type AskedValue, askAbout } from './ask-about.js'
-import { completePlan } from './complete-plan.js'
 import { methodOf } from './method-of.js'
 import { picksIn } from './picked-cells.js'
 import { readLists } from './read-lists.js'
 import { readTyped } from './read-typed.js'
-import { takenRun } from './taken-run.js'
 import { Told, withoutLayout } from './told.js'
 import type { UnderstoodTest } from './understand.js'
 import { UnderstoodLog } from './understood-log.js'
@@ -173,4 +172,34 @@ function dropBlankRanges(draft: Record<string, unknown>): void {
   if (!device?.ranges) return
   device.ranges = device.ranges.filter((range) => range && Object.keys(range).length > 0)
   if (device.ranges.length === 0) delete device.ranges
+}
+
+interface PlanDraft {
+  day?: unknown
+  forecast?: { windSpeed_m_s?: unknown; windAt?: unknown }
+}
+
+/** What the plan takes from what is asked elsewhere: its day is the test's, and wind is forecast for weather stations. */
+function completePlan(plan: PlanDraft, testDate: unknown): void {
+  if (plan.day === undefined && testDate !== undefined) plan.day = testDate
+  if (plan.forecast?.windSpeed_m_s !== undefined) plan.forecast.windAt ??= 'meteorological'
+}
+
+/** Where the run stands in the record, and what takes its cells and findings. */
+interface Target {
+  index: number
+  cells: Record<string, string>
+  told: Told
+}
+
+/** The readings of a run that were taken from a raw series, with their cells and findings. */
+function takenRun(
+  { source, run, cells, findings, changed }: TakenStations,
+  { index, cells: into, told }: Target,
+): Omit<Run, 'direction'> {
+  const path = (within: string): string => `runs[${index}]${within ? `.${within}` : ''}`
+  for (const [within, cell] of Object.entries(cells)) into[path(within)] = cell
+  for (const finding of findings) told.take({ ...finding, where: finding.where.map(path) })
+  if (changed) told.tell(pageText('series-changed'), source)
+  return run
 }

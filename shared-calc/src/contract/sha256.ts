@@ -1,5 +1,6 @@
 import { sha256 } from '@noble/hashes/sha2.js'
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js'
+import canonicalize from 'canonicalize'
 
 interface NodeCrypto {
   hash(algorithm: 'sha256', data: string | Uint8Array): string
@@ -8,7 +9,7 @@ interface WithNode {
   process?: { getBuiltinModule?: (id: 'node:crypto') => NodeCrypto }
 }
 
-/** SHA-256 worked out in script: what browsers use, whose own only answers later. Source: FIPS 180-4. */
+/** SHA-256 calculated in script, for browsers: their own answers only asynchronously. Source: FIPS 180-4. */
 export const sha256InScript = (data: string | Uint8Array): string =>
   bytesToHex(sha256(typeof data === 'string' ? utf8ToBytes(data) : data))
 
@@ -18,3 +19,13 @@ const crypto = (globalThis as WithNode).process?.getBuiltinModule?.('node:crypto
 export const sha256Hex: (data: string | Uint8Array) => string = crypto
   ? (data) => crypto.hash('sha256', data)
   : sha256InScript
+
+/** Canonical JSON of a value (RFC 8785): sorted keys, shortest numbers, no white space. */
+export function canonicalJson(value: unknown): string {
+  const text = (canonicalize as unknown as (input: unknown) => string | undefined)(value)
+  if (text === undefined) throw new TypeError('value has no JSON form')
+  return text
+}
+
+/** SHA-256 of the canonical JSON of a value, in lower-case hex. Source: RFC 8785, FIPS 180-4. */
+export const digestOf = (value: unknown): string => sha256Hex(canonicalJson(value))

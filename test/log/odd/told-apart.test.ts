@@ -314,3 +314,16 @@ describe('a zero flow in a line with more than its value', () => {
     expect(record?.runs[0]?.zeroFlowAfter_Pa).toEqual([dep.after])
   })
 })
+
+it('names a labelled zero flow that no run took', async () => {
+  const { said } = read(
+    await sheetOfForm([
+      ...zeroRows(dep),
+      HEADINGS,
+      ...dep.readings,
+      [null],
+      ['Zero flow after the third attempt (Pa)', 3.7],
+    ]),
+  )
+  expect(said.join('\n')).toMatch(/"Zero flow after the third attempt \(Pa\)" was not used/)
+})

@@ -54,21 +54,6 @@ export const coinedPhrases: readonly RegExp[] = [
   /\bwandering\b/i,
 ]
 
-/** Words that the guide's table of terms drops, each for the one that is kept. */
-export const droppedTerms: readonly RegExp[] = [
-  /\b(baseline|background|natural|offset|static) pressures?\b/i,
-  /\bzero-flow values? (before|after|were|was|are|is)\b/i,
-  /\b(data|measuring|measurement|test) points?\b/i,
-  /\b(measuring|blower|fan) (device|unit)s?\b/i,
-  /\b(shell|skin|fabric) area\b/i,
-  /\b(measurement|test) (series|direction|run)s?\b/i,
-  /\bair ?change ?s? per hour\b/i,
-  /\b(limit value|threshold value|requirement value)s?\b/i,
-  /\b(fan|device|flow) rings?\b/i,
-  /\b(outdoor|indoor) temps?\b/i,
-  /\b(manometer|micromanometer|barometric air pressure)s?\b/i,
-]
-
 /** A field's path in the record, such as `runs[0].readings[1].pressure_Pa`: for programs, not for people. */
 export const fieldPath =
   /\w\[\d+\]|\b[a-z]+[A-Z]\w*_(Pa|m3|m2|m|C|K|s|h)\b|\b(building|conditions|flowDevice|test)\.[a-z]/

@@ -1,7 +1,7 @@
+import type { RemarkParams, RemarkTexts } from '../../../shared-calc/src/catalogue/findings/finding-text.js'
 import type { logCatalogue } from '../../../shared-calc/src/catalogue/findings/log/index.js'
 import { rowReasons } from '../../../shared-calc/src/catalogue/findings/log/runs.js'
 import type { pageTexts } from '../../../shared-calc/src/catalogue/findings/page.js'
-import type { RemarkParams, RemarkTexts } from '../../../shared-calc/src/catalogue/findings/remark.js'
 import type { homesTexts } from '../../../shared-calc/src/catalogue/findings/several-homes.js'
 
 type SamplesOf<Table extends RemarkTexts> = {
@@ -120,6 +120,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-sign/zero-flow-kept': [],
   'log-zero-shared': [],
   'log-zero-which/in-order': [],
+  'log-zero-unused': [{ label: 'Zero flow (Pa)' }],
   'log-zero-which/by-order': [],
   'log-zero-which': [{ taken: 'before' }, { taken: 'after' }],
   'log-induced': [

@@ -21,3 +21,17 @@ type ParamsOfText<T> = T extends (params: infer Params) => string ? Params : unk
 
 /** What a finding's texts need to be told; `unknown` where nothing. */
 export type ParamsOf<T extends FindingText> = ParamsOfText<T['message']> & ParamsOfText<T['remedy']>
+
+/** What is said without a source: of a log that is read, or of several homes. */
+export interface RemarkText<Params = never> {
+  readonly severity: Severity
+  readonly message: Text<Params>
+  /** Where there is something to do. */
+  readonly remedy?: Text<Params>
+}
+
+export type RemarkTexts = Readonly<Record<string, RemarkText>>
+
+/** What the texts of an entry need to be told; `unknown` where nothing. */
+export type RemarkParams<T extends RemarkText> = ParamsOfText<T['message']> &
+  (T extends { remedy: infer Remedy } ? ParamsOfText<Remedy> : unknown)

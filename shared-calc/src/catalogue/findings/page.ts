@@ -1,6 +1,7 @@
 import type { Direction } from '../../contract/record/index.js'
 import { capital, counted, readingName } from '../words.js'
-import { type RemarkTexts, saying } from './remark.js'
+import type { RemarkTexts } from './finding-text.js'
+import { saying } from './remark.js'
 
 /** What is said of values typed on the page or picked in its workbook. */
 export const pageTexts = {

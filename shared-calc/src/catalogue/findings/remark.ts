@@ -1,15 +1,5 @@
-import type { Finding, Severity } from '../../contract/record/index.js'
-import type { Text } from './finding-text.js'
-
-/** What is said without a source: of a log that is read, or of several homes. */
-export interface RemarkText<Params = never> {
-  readonly severity: Severity
-  readonly message: Text<Params>
-  /** Where there is something to do. */
-  readonly remedy?: Text<Params>
-}
-
-export type RemarkTexts = Readonly<Record<string, RemarkText>>
+import type { Finding } from '../../contract/record/index.js'
+import type { RemarkParams, RemarkText, RemarkTexts, Text } from './finding-text.js'
 
 /** Such a finding before its cells, fields or files are known. */
 export interface Remark {
@@ -18,12 +8,6 @@ export interface Remark {
   readonly message: string
   readonly remedy?: string
 }
-
-type ParamsOfText<T> = T extends (params: infer Params) => string ? Params : unknown
-
-/** What the texts of an entry need to be told; `unknown` where nothing. */
-export type RemarkParams<T extends RemarkText> = ParamsOfText<T['message']> &
-  (T extends { remedy: infer Remedy } ? ParamsOfText<Remedy> : unknown)
 
 /** Says the entries of one table: its id with the parameters its texts take. The part of the id before `/` is the published rule. */
 export const saying =

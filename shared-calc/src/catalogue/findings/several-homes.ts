@@ -1,5 +1,6 @@
 import { counted } from '../words.js'
-import { type RemarkTexts, saying } from './remark.js'
+import type { RemarkTexts } from './finding-text.js'
+import { saying } from './remark.js'
 
 /** What is said of several homes of one building together. */
 export const homesTexts = {

@@ -39,6 +39,27 @@ export function assignZeroFlow(
   return taken
 }
 
+/** Labelled zero flow that no run took, and that none of them has from elsewhere: it is named, not passed over. */
+export function unusedZeroFlow(
+  runs: readonly FoundRun[],
+  found: readonly ZeroEntry[],
+  assigned: ReadonlyMap<FoundRun, { before?: ZeroEntry; after?: ZeroEntry }>,
+): ZeroEntry[] {
+  const figures = runs.flatMap((run) => {
+    const { before, after } = assigned.get(run) ?? {}
+    return [...run.zeroBefore, ...run.zeroAfter, ...(before?.figures ?? []), ...(after?.figures ?? [])]
+  })
+  const cells = new Set(figures.map(({ cell }) => cell))
+  const values = new Set(figures.map(({ value }) => value))
+  // 1, 2, 3 … below a label of an empty form number its lines.
+  const isCount = ({ figures: own }: ZeroEntry) =>
+    own.length > 1 && own.every(({ value }, index) => value === index + 1)
+  return found.filter(
+    (entry) =>
+      !isCount(entry) && !entry.figures.some(({ cell, value }) => cells.has(cell) || values.has(value)),
+  )
+}
+
 /**
  * Of runs one below the other, zero flow stands above each or below each: where none is above the first run, one between two
  * runs belongs to the upper, and where none is below the last, to the lower.

@@ -1,4 +1,5 @@
 import { fileText } from '../../catalogue/findings/log/file.js'
+import { runText } from '../../catalogue/findings/log/runs.js'
 import { remarkFinding } from '../../catalogue/findings/remark.js'
 import { questions as texts } from '../../catalogue/questions.js'
 import { InputError } from '../../contract/problem.js'
@@ -9,7 +10,7 @@ import type { Grid } from '../grid/grid.js'
 import { openLog } from '../open-log.js'
 import { LogError, problem } from '../problem.js'
 import { readAnswers } from './answers.js'
-import { assignZeroFlow } from './assign-zero-flow.js'
+import { assignZeroFlow, unusedZeroFlow } from './assign-zero-flow.js'
 import { findFields } from './fields/find-fields.js'
 import type { FoundField } from './fields/found-field.js'
 import { fieldsOfRow, namedRowsOf, roomsOf } from './fields/lists.js'
@@ -190,6 +191,9 @@ export function interpretLog(
         group.refusedBy.cell,
         'runs',
       )
+    if (groups.length === 1)
+      for (const { label, labelCell } of unusedZeroFlow(group.runs, zeros, assigned))
+        draft.tell(runText('log-zero-unused', { label }), labelCell, 'runs')
     if (volume.open) draft.ask(volumeUnitQuestion(volume.open, american))
     putSeries(draft, grid, group)
     const target = draft.answered('target.preset')

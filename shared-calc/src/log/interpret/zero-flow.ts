@@ -87,7 +87,7 @@ const isOfOneSign = (text: string): boolean => {
 
 /** Whether the mean of all values stands in the same line or column of labels. */
 function hasWhole(view: View, row: number, column: number): boolean {
-  for (let step = -3; step <= 3; step++)
+  for (let step = -6; step <= 6; step++)
     for (const text of [view.text(row, column + step), view.text(row + step, column)])
       if (text !== undefined && step !== 0 && !isOfOneSign(text) && says(readLabel(text), 'zero')) return true
   return false

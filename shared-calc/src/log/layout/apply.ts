@@ -1,3 +1,4 @@
+import { tableText } from '../../catalogue/findings/log/tables.js'
 import { InputError } from '../../contract/problem.js'
 import {
   type Finding,
@@ -11,7 +12,6 @@ import type { Grid } from '../grid/grid.js'
 import { LogError, type LogProblem } from '../problem.js'
 import type { SeriesReading } from '../series/read-series.js'
 import { readSeriesRuns } from '../series/read-series.js'
-import { takeOutBlankRuns } from './blank-runs.js'
 import { gathering, readDetails } from './details.js'
 import { type DraftRun, readRuns } from './runs.js'
 import type { Layout } from './schema.js'
@@ -43,7 +43,8 @@ export function applyLayout(grid: Grid, layout: Layout): ReadTest[] {
 
 function readTest(scope: Scope, layout: Layout): ReadTest {
   const collector = new Collector()
-  const draft: Record<string, unknown> = { format: RECORD_FORMAT }
+  // Each part is there, so that what it lacks is named field by field.
+  const draft: Record<string, unknown> = { format: RECORD_FORMAT, building: {}, test: {}, conditions: {} }
   const runs: DraftRun[] = []
   const series: SeriesReading[] = []
   for (const run of layout.runs)
@@ -78,4 +79,23 @@ function finish(draft: unknown, collector: Collector): TestRecord | undefined {
         collector.refuse('record-invalid', message, cell, path)
     return undefined
   }
+}
+
+/**
+ * Takes out runs for which nothing was entered: a form may have room for both directions when one was run. A note says
+ * so; a log in which all are blank is left as it is, for the record's own checks to name what is missing.
+ */
+function takeOutBlankRuns(runs: DraftRun[], collector: Collector): void {
+  if (runs.every(isBlank)) return
+  for (let index = runs.length - 1; index >= 0; index--) {
+    const run = runs[index]
+    if (!run || !isBlank(run)) continue
+    runs.splice(index, 1)
+    collector.takeOutRun(index)
+    collector.tell(tableText('log-blank-run', { direction: run.direction }), '', 'runs')
+  }
+}
+
+function isBlank({ readings = [], zeroFlowBefore_Pa = [], zeroFlowAfter_Pa = [] }: DraftRun): boolean {
+  return readings.length + zeroFlowBefore_Pa.length + zeroFlowAfter_Pa.length === 0
 }

@@ -1,5 +1,6 @@
 import { dayInWords, quoted } from '../../words.js'
-import { type RemarkTexts, saying } from '../remark.js'
+import type { RemarkTexts } from '../finding-text.js'
+import { saying } from '../remark.js'
 
 type Hidden = 'sheet' | 'row' | 'column' | 'row or column'
 

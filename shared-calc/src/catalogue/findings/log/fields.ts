@@ -1,5 +1,6 @@
 import { capital, dayInWords, quoted } from '../../words.js'
-import { type RemarkTexts, saying } from '../remark.js'
+import type { RemarkTexts } from '../finding-text.js'
+import { saying } from '../remark.js'
 
 const checkDate = 'Enter the date of the test. On the command line: --set date=….'
 

@@ -1,5 +1,6 @@
 import { counted, listed, quoted } from '../../words.js'
-import { type RemarkTexts, saying } from '../remark.js'
+import type { RemarkTexts } from '../finding-text.js'
+import { saying } from '../remark.js'
 
 const atTheStart = 'Move the data of the test to the start of the sheet, or to a file of its own.'
 

@@ -1,5 +1,6 @@
 import { capital, plain, quoted } from '../../words.js'
-import { type RemarkTexts, saying } from '../remark.js'
+import type { RemarkTexts } from '../finding-text.js'
+import { saying } from '../remark.js'
 
 /** How the readings and zero-flow pressures of a log that no layout describes were understood. */
 export const runTexts = {
@@ -35,6 +36,11 @@ export const runTexts = {
     severity: 'note',
     message:
       'The log does not say when its two zero-flow pressures were taken. The first is used as before the readings, the second as after. Their mean is the same either way.',
+  },
+  'log-zero-unused': {
+    severity: 'caution',
+    message: ({ label }: { label: string }) => `${quoted(label)} was not used for any run.`,
+    remedy: 'Check whether it is a zero-flow pressure of this test.',
   },
   'log-zero-which/by-order': {
     severity: 'caution',

@@ -1,5 +1,6 @@
 import { plain } from '../../words.js'
-import { type RemarkTexts, saying } from '../remark.js'
+import type { RemarkTexts } from '../finding-text.js'
+import { saying } from '../remark.js'
 
 /** A figure of a raw series as findings print it: three significant digits. */
 const brief = (value: number): string => plain(Number(value.toPrecision(3)), 12)

@@ -1,5 +1,6 @@
 import { capital, quoted } from '../../words.js'
-import { type RemarkTexts, saying } from '../remark.js'
+import type { RemarkTexts } from '../finding-text.js'
+import { saying } from '../remark.js'
 
 /** What a layout skips, takes from itself or reads another way in a table of readings. */
 export const tableTexts = {

@@ -1,8 +1,8 @@
 import type { Attributes, XmlEvents } from '../../container/xml.js'
 import { LIMITS } from '../../limits.js'
 import { refuse } from '../../problem.js'
-import { isGrey } from '../grey.js'
 import type { Faint } from '../grid.js'
+import { isGrey } from '../grid.js'
 import { addPart, addText, NUMBER_STYLES, type NumberStyle } from './number-style.js'
 
 interface Style {

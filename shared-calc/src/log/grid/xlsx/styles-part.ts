@@ -1,8 +1,8 @@
 import type { Attributes, XmlEvents } from '../../container/xml.js'
 import { LIMITS } from '../../limits.js'
 import { refuse } from '../../problem.js'
-import { isGrey } from '../grey.js'
 import type { Faint } from '../grid.js'
+import { isGrey } from '../grid.js'
 import { isOn } from './rich-text.js'
 
 /** What the reader needs of a cell's style: its number format, and whether its font is struck through or it is grey. */
