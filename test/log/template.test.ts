@@ -1,4 +1,4 @@
-import { writeFile } from 'node:fs/promises'
+import { readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { evaluate } from '@draughtbook/shared-calc'
 import { readLog } from '@draughtbook/shared-calc/log'
@@ -100,6 +100,23 @@ describe('the log template', () => {
     expect([code, err]).toEqual([0, []])
     expect(out).toMatch(/n50: 0\.[34]\d\d 1\/h/)
     expect(out).toContain('Passive house, new')
+  })
+
+  it('is not written over a file that is there, and an empty one names every field it lacks with its cell', async () => {
+    const empty = join(await folder(), 'log.xlsx')
+    expect((await commandLine('template', '--out', empty)).code).toBe(0)
+    const before = await readFile(empty)
+    const again = await commandLine('template', '--out', empty, '--readings', '5')
+    expect(again.code).toBe(2)
+    expect(again.err[0]).toContain(`${empty} already exists`)
+    expect(await readFile(empty)).toEqual(before)
+    expect((await commandLine('template', '--out', empty, '--readings', '5', '--force')).code).toBe(0)
+    const { code, err } = await commandLine('evaluate', empty)
+    expect(code).toBe(2)
+    for (const term of ['building name', 'test date', 'indoor temperature', 'outdoor temperature'])
+      expect(err).toContainEqual(
+        expect.stringMatching(new RegExp(`Test![A-Z]+\\d+ · \\S+: ${term} .*missing`)),
+      )
   })
 
   it('is read where only one direction was run', async () => {

@@ -1,5 +1,7 @@
+import { existsSync } from 'node:fs'
 import { writeLogTemplate } from '@draughtbook/shared-calc/workbook'
 import type { AddCommand } from './command.js'
+import { UsageError } from './errors.js'
 import { writeWorkbook } from './output-path.js'
 import { labelled } from './print/evaluation-text.js'
 import { shown } from './terminal.js'
@@ -8,6 +10,7 @@ interface Options {
   readonly out: string
   readonly method: string
   readonly readings: string
+  readonly force?: boolean
 }
 
 export const addTemplate: AddCommand = (command, { terminal }) => {
@@ -15,7 +18,11 @@ export const addTemplate: AddCommand = (command, { terminal }) => {
     .requiredOption('--out <LOG.xlsx>', 'where to write the empty log')
     .option('--method <ID>', 'test method, filled in beforehand', 'iso-9972:2015')
     .option('--readings <NUMBER>', 'rows for readings in each direction', '10')
-    .action(async ({ out, method, readings }: Options) => {
+    .option('--force', 'replace an existing file')
+    .action(async ({ out, method, readings, force }: Options) => {
+      // A log of this name may have been filled in.
+      if (!force && existsSync(out))
+        throw new UsageError(`${out} already exists; use --force to replace it, or choose another name`)
       await writeWorkbook(out, () => writeLogTemplate({ method, readings: Number(readings) }))
       terminal.out(shown(labelled('Log')(out, 0)))
     })

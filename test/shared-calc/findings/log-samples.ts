@@ -1,6 +1,10 @@
 import type { RemarkParams, RemarkTexts } from '../../../shared-calc/src/catalogue/findings/finding-text.js'
-import type { logCatalogue } from '../../../shared-calc/src/catalogue/findings/log/index.js'
-import { rowReasons } from '../../../shared-calc/src/catalogue/findings/log/runs.js'
+import { cellTexts } from '../../../shared-calc/src/catalogue/findings/log/cells.js'
+import { fieldTexts } from '../../../shared-calc/src/catalogue/findings/log/fields.js'
+import { fileTexts } from '../../../shared-calc/src/catalogue/findings/log/file.js'
+import { rowReasons, runTexts } from '../../../shared-calc/src/catalogue/findings/log/runs.js'
+import { seriesTexts } from '../../../shared-calc/src/catalogue/findings/log/series.js'
+import { tableTexts } from '../../../shared-calc/src/catalogue/findings/log/tables.js'
 import type { pageTexts } from '../../../shared-calc/src/catalogue/findings/page.js'
 import type { homesTexts } from '../../../shared-calc/src/catalogue/findings/several-homes.js'
 
@@ -9,6 +13,17 @@ type SamplesOf<Table extends RemarkTexts> = {
 }
 
 const averaged = { samples: 300, mean: -50.12, deviation: 0.423, drift: -0.1, few: false } as const
+
+/** Every finding of the log reader; readers take the one table they speak from. */
+export const logCatalogue = {
+  ...cellTexts,
+  ...fieldTexts,
+  ...fileTexts,
+  ...runTexts,
+  ...seriesTexts,
+  ...tableTexts,
+} as const
+export type LogFindingId = keyof typeof logCatalogue
 
 /** Parameters as a log may give them, every case of every message at least once. The type asks for each id. */
 export const logSamples: SamplesOf<typeof logCatalogue> = {
@@ -231,8 +246,8 @@ export const homesSamples: SamplesOf<typeof homesTexts> = {
 export const pageSamples: SamplesOf<typeof pageTexts> = {
   'reading-unfinished': [{ direction: 'depressurisation', reading: 1 }],
   'run-unfinished': [
-    { direction: 'depressurisation', count: 1 },
-    { direction: 'pressurisation', count: 2 },
+    { direction: 'depressurisation', count: 1, fewest: 3 },
+    { direction: 'pressurisation', count: 2, fewest: 3 },
   ],
   'part-unfinished': [
     { part: 'The take-off', problem: 'enter the length', more: 0 },

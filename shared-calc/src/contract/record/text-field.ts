@@ -6,7 +6,7 @@ export const LONGEST_TEXT = 4000
 /** Text typed by a person: at most {@link LONGEST_TEXT} characters. */
 export const textField = (term: string) =>
   z
-    .string({ error: (issue) => `${term} must be text${issue.input === undefined ? '; it is missing' : ''}` })
+    .string({ error: ({ input }) => (input === undefined ? `${term} is missing` : `${term} must be text`) })
     .max(LONGEST_TEXT, { error: `${term} is longer than ${LONGEST_TEXT} characters` })
     .meta({ title: term })
 

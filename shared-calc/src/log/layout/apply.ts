@@ -43,7 +43,8 @@ export function applyLayout(grid: Grid, layout: Layout): ReadTest[] {
 
 function readTest(scope: Scope, layout: Layout): ReadTest {
   const collector = new Collector()
-  const draft: Record<string, unknown> = { format: RECORD_FORMAT }
+  // Each part is there, so that what it lacks is named field by field.
+  const draft: Record<string, unknown> = { format: RECORD_FORMAT, building: {}, test: {}, conditions: {} }
   const runs: DraftRun[] = []
   const series: SeriesReading[] = []
   for (const run of layout.runs)
