@@ -4,7 +4,7 @@ import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { Tamperer, withNumber } from '../archive/tamper.js'
 import { type Chosen, home, workbook } from './support/invented-homes.js'
-import { openDemo, openLog, outcome, step, toView, type } from './support/steps.js'
+import { downloadOf, openDemo, openLog, outcome, step, toView, type } from './support/steps.js'
 import { World } from './support/world.js'
 
 const PICTURES = fileURLToPath(new URL('../output/pane', import.meta.url))
@@ -201,7 +201,7 @@ describe('keyboard alone', () => {
 
   it('types into the cells of the sheet: a key begins, Enter goes on to the cell below', async () => {
     const { page } = await world.open()
-    await openLog(page, { name: 'typed.csv', buffer: Buffer.from('Pressure [Pa];Flow [m³/h]\n-50;100\n') })
+    await openLog(page, { name: 'typed.csv', buffer: Buffer.from('Pressure [Pa];Flow [m³/h]\n-50,5;100\n') })
     await page.locator('#cell-3-1').click()
     await page.keyboard.type('-41,5\n-33\n')
     await page.locator('#cell-4-1', { hasText: '-33' }).waitFor()
@@ -209,5 +209,11 @@ describe('keyboard alone', () => {
     expect(await page.locator('input.address').inputValue()).toBe('A5')
     await page.locator('#cell-2-2').dblclick()
     expect(await page.evaluate(() => document.activeElement?.className)).toBe('content')
+    // The file keeps its separator and its comma.
+    const { name, bytes } = await downloadOf(page, () =>
+      page.getByRole('button', { name: 'Save the log with 2 changes' }).click(),
+    )
+    expect(name).toBe('typed-corrected.csv')
+    expect(Buffer.from(bytes).toString()).toBe('Pressure [Pa];Flow [m³/h]\n-50,5;100\n-41,5\n-33')
   })
 })

@@ -20,7 +20,7 @@ export const homesTexts = {
   'homes-rule/none': {
     severity: 'note',
     message: 'This target has no rule for several homes, so each home must meet it.',
-    remedy: 'If your scheme has a rule, choose it with --rule.',
+    remedy: 'If your scheme has a rule, choose it.',
   },
   'homes-sampled': {
     severity: 'note',
@@ -51,7 +51,7 @@ export const homesTexts = {
     severity: 'invalidates',
     message: ({ tested, homes }: { tested: number; homes: number }) =>
       `${tested} of ${homes} homes were tested, but this target states no sample size.`,
-    remedy: 'Enter the sample size of your scheme with --sample-size.',
+    remedy: 'Enter the sample size of your scheme.',
   },
   'homes-sample/too-few': {
     severity: 'invalidates',
