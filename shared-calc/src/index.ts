@@ -65,6 +65,7 @@ export {
   type UnfinishedTest,
 } from './evaluation/work/running-estimate.js'
 export { formulaList, type ListedFormula } from './formulas/list.js'
+export { fewestReadings } from './methods/fewest-readings.js'
 export { type Method, methodById, methods } from './methods/index.js'
 export { sizeWords } from './site/leaks/size-words.js'
 export { type WorkedLeaks, workLeaks } from './site/leaks/work-leaks.js'

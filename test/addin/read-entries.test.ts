@@ -151,6 +151,17 @@ describe('what was typed and picked becomes a record', () => {
     expect(read.told.findings()[0]?.message).toBe('This workbook has no cells Old!A2:A6.')
   })
 
+  it('takes a run of one reading by a method that needs no more, and not by one that fits a curve', () => {
+    const one = (method: string) =>
+      readEntries(entries('Log!A2:A2', 'Log!B2:B2', { 'test.method': { text: method } }), gridOf(READINGS))
+    const single = one('astm-e1827-22-one-point')
+    // 40 L/s is 144 m³/h.
+    expect(single.runs[0]?.readings).toEqual([{ pressure_Pa: -60, flow_m3_h: expect.closeTo(144, 9) }])
+    expect(single.draft.format).toBe('draughtbook/record@2')
+    const curve = one('iso-9972:2015')
+    expect([curve.runs.length, curve.unfinished[0]?.readings.length]).toEqual([0, 1])
+  })
+
   it('an entry that cannot be used makes the verdict not valid, whatever the other readings give', () => {
     const fields: TestEntries['fields'] = {
       'building.name': { text: 'Shed (invented)' },

@@ -2,7 +2,7 @@ import { mkdir, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promis
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
-import { runTool } from './run-tool'
+import { runTool } from './run-tool.js'
 
 /** The workbook after LibreOffice has recalculated every formula and saved it again, as .xlsx bytes. */
 export function recalculate(workbook: Uint8Array | string): Promise<Uint8Array> {

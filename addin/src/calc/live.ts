@@ -5,9 +5,9 @@ import {
   type Evaluation,
   evaluateWorked,
   type Finding,
+  fewestReadings,
   InputError,
   lowestUsablePressure,
-  methods,
   type Problem,
   parseRecord,
   type Run,
@@ -20,6 +20,7 @@ import type { ChartData, ChartLimit, ChartRun } from '../chart/leakage-chart.js'
 import { figure, signed } from '../pane/figures.js'
 import type { TestEntries } from '../pane/one-test/entries.js'
 import type { AskedValue } from './ask-about.js'
+import { methodOf } from './method-of.js'
 import { type NextPressure, nextPressure } from './next-pressure.js'
 import { readEntries } from './read-entries.js'
 import { type RunningValue, runningValue } from './running-value.js'
@@ -78,7 +79,14 @@ export function live(
   const next = nextPressures([...read.runs, ...read.unfinished], read.draft)
   for (const run of read.unfinished)
     if (run.readings.length > 0 && read.runs.length > 0)
-      read.told.tell(pageText('run-unfinished', { direction: run.direction, count: run.readings.length }), '')
+      read.told.tell(
+        pageText('run-unfinished', {
+          direction: run.direction,
+          count: run.readings.length,
+          fewest: fewestReadings(methodOf(read.draft)),
+        }),
+        '',
+      )
   const siteOf = (whole?: { record: TestRecord; test: AssessedTest }) =>
     liveSite(read.draft, whole, [...read.runs, ...read.unfinished], read.faults)
   try {
@@ -136,8 +144,7 @@ function estimateOf(run: Run, draft: Record<string, unknown>): RunningEstimate[]
 }
 
 function nextPressures(runs: readonly Run[], draft: Record<string, unknown>): NextPressure[] {
-  const id = (draft.test as { method?: unknown }).method
-  const method = methods.find((candidate) => candidate.id === id)
+  const method = methodOf(draft)
   if (!method) return []
   return runs.map((run) => nextPressure(run, method, lowestUsablePressure(run, method)))
 }

@@ -1,5 +1,6 @@
 import {
   type Direction,
+  fewestReadings,
   formatNeeded,
   type Problem,
   RECORD_FORMAT,
@@ -18,6 +19,7 @@ import {
 import type { TestEntries } from '../pane/one-test/entries.js'
 import type { TakenStations } from '../pane/one-test/taken-stations.js'
 import { type AskedValue, askAbout } from './ask-about.js'
+import { methodOf } from './method-of.js'
 import { picksIn } from './picked-cells.js'
 import { readLists } from './read-lists.js'
 import { readTyped } from './read-typed.js'
@@ -25,14 +27,11 @@ import { Told, withoutLayout } from './told.js'
 import type { UnderstoodTest } from './understand.js'
 import { UnderstoodLog } from './understood-log.js'
 
-/** A curve and its scatter need three readings; the record's schema says the same. */
-const FEWEST_READINGS = 3
-
 /** A record under construction, with where each of its values came from. */
 export interface ReadEntries {
   /** In the shape of a record, but perhaps with fewer readings and fields than a record needs. */
   draft: Record<string, unknown>
-  /** Runs with enough readings to fit, as they stand in the record. */
+  /** Runs with as many readings as the method needs, as they stand in the record. */
   runs: Run[]
   /** Runs with too few readings so far; not part of the record. */
   unfinished: Run[]
@@ -81,6 +80,7 @@ export function readEntries(
   dropBlankRanges(draft)
   if (draft.plan) completePlan(draft.plan, (draft.test as { date?: unknown }).date)
   const faults = readLists(draft, entries.lists ?? {}, told)
+  const fewest = fewestReadings(methodOf(draft))
   const waiting: ReadEntries['waiting'] = {}
   const typedFaults: Record<string, string> = {}
   const runs: Run[] = []
@@ -100,7 +100,7 @@ export function readEntries(
     if (!read) continue
     const { run } = read
     if (read.waiting !== undefined) waiting[direction] = read.waiting
-    if (run.readings.length < FEWEST_READINGS) {
+    if (run.readings.length < fewest) {
       unfinished.push(run)
       continue
     }

@@ -327,3 +327,14 @@ it('names a labelled zero flow that no run took', async () => {
   )
   expect(said.join('\n')).toMatch(/"Zero flow after the third attempt \(Pa\)" was not used/)
 })
+
+it('names the texts on zero flow where none could be read', async () => {
+  const { said } = read(
+    await sheetOfForm([
+      [`Depressurisation (zero flow ${dep.before} / ${dep.after} Pa)`],
+      HEADINGS,
+      ...dep.readings,
+    ]),
+  )
+  expect(said.join('\n')).toMatch(/zero flow -1\.4 \/ -0\.9 Pa\)" was not used/)
+})

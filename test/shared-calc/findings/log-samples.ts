@@ -246,8 +246,8 @@ export const homesSamples: SamplesOf<typeof homesTexts> = {
 export const pageSamples: SamplesOf<typeof pageTexts> = {
   'reading-unfinished': [{ direction: 'depressurisation', reading: 1 }],
   'run-unfinished': [
-    { direction: 'depressurisation', count: 1 },
-    { direction: 'pressurisation', count: 2 },
+    { direction: 'depressurisation', count: 1, fewest: 3 },
+    { direction: 'pressurisation', count: 2, fewest: 3 },
   ],
   'part-unfinished': [
     { part: 'The take-off', problem: 'enter the length', more: 0 },

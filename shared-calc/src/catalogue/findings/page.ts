@@ -12,8 +12,8 @@ export const pageTexts = {
   },
   'run-unfinished': {
     severity: 'note',
-    message: ({ direction, count }: { direction: Direction; count: number }) =>
-      `${capital(direction)} has ${counted(count, 'reading')} so far. It is evaluated from the third on.`,
+    message: ({ direction, count, fewest }: { direction: Direction; count: number; fewest: number }) =>
+      `${capital(direction)} has ${counted(count, 'reading')} so far. By this method it needs ${fewest}.`,
   },
   'part-unfinished': {
     severity: 'caution',

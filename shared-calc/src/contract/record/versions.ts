@@ -78,8 +78,22 @@ export function formatNeeded(draft: object): RecordFormat {
   const newest = newerFields.findLast(([, fields]) =>
     fields.some((newer) => !placesOf(draft, newer).next().done),
   )
-  return newest?.[0] ?? RECORD_FORMAT
+  return newest?.[0] ?? (hasShortRun(draft) ? RECORD_FORMAT_2 : RECORD_FORMAT)
 }
+
+/** Runs of fewer readings than a curve takes came with the second format: from then on the method says how many it needs. */
+function hasShortRun({ runs }: { readonly runs?: unknown }): boolean {
+  return (
+    Array.isArray(runs) &&
+    runs.some((run: { readings?: unknown } | undefined) => {
+      const { length = 0 } = Array.isArray(run?.readings) ? run.readings : []
+      return length > 0 && length < SHORT
+    })
+  )
+}
+
+/** Readings that the first format asked of every run. */
+const SHORT = 3
 
 /** The field, or the value of it that an older format does not know. */
 function nameOf(record: unknown, path: readonly PropertyKey[], { values }: NewerField): string {
@@ -109,7 +123,7 @@ export function refuseNewerParts(
   }
   if (record.format !== RECORD_FORMAT) return
   for (const [i, { readings }] of record.runs.entries())
-    if (readings.length > 0 && readings.length < 3)
+    if (readings.length > 0 && readings.length < SHORT)
       context.addIssue({
         code: 'custom',
         path: ['runs', i, 'readings'],

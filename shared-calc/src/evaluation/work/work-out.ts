@@ -3,6 +3,7 @@ import type { TestRecord } from '../../contract/record/index.js'
 import { type Block, Calculation, columnOf, fromRecord, inputsBySymbol } from '../../engine/index.js'
 import { meanOfDirections } from '../../formulas/derived.js'
 import { stackMeasure } from '../../formulas/limits.js'
+import { fewestReadings } from '../../methods/fewest-readings.js'
 import type { Method } from '../../methods/method.js'
 import { workAir } from './air.js'
 import { basisOf, definiteTarget } from './definite-target.js'
@@ -68,14 +69,15 @@ export function workOut(record: TestRecord, method: Method): WorkedTest {
   }
 }
 
-/** A fitted line needs three readings; a method that fits none may do with fewer. */
-function refuseTooFewReadings({ runs }: TestRecord, { fewestReadings = 3 }: Method): void {
-  const short = runs.flatMap(({ readings }, i) => (readings.length < fewestReadings ? [i] : []))
+/** Only the method says how many readings a run needs. */
+function refuseTooFewReadings({ runs }: TestRecord, method: Method): void {
+  const fewest = fewestReadings(method)
+  const short = runs.flatMap(({ readings }, i) => (readings.length < fewest ? [i] : []))
   if (short.length === 0) return
   throw new InputError(
     short.map((i) => ({
       path: `runs[${i}].readings`,
-      message: `a run needs at least ${fewestReadings} readings by this method`,
+      message: `a run needs at least ${fewest} readings by this method`,
     })),
   )
 }

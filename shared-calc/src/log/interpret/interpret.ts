@@ -37,7 +37,7 @@ import { groupTests, type TestGroup } from './tests/group.js'
 import { scopeOf } from './tests/scope.js'
 import { habitsOf } from './words/habits.js'
 import { readLabel } from './words/label.js'
-import { findZeroFlow, unknownPressures, type ZeroEntry } from './zero-flow.js'
+import { findZeroFlow, mentionsOfZeroFlow, unknownPressures, type ZeroEntry } from './zero-flow.js'
 
 export interface InterpretOptions {
   /** Answers to questions, by path, as typed. */
@@ -191,8 +191,14 @@ export function interpretLog(
         group.refusedBy.cell,
         'runs',
       )
+    const isWithout = group.runs.some((run) => {
+      const { before, after } = assigned.get(run) ?? {}
+      return !before && !after && run.zeroBefore.length + run.zeroAfter.length === 0
+    })
     if (groups.length === 1)
-      for (const { label, labelCell } of unusedZeroFlow(group.runs, zeros, assigned))
+      for (const { label, labelCell } of isWithout
+        ? mentionsOfZeroFlow(visible)
+        : unusedZeroFlow(group.runs, zeros, assigned))
         draft.tell(runText('log-zero-unused', { label }), labelCell, 'runs')
     if (volume.open) draft.ask(volumeUnitQuestion(volume.open, american))
     putSeries(draft, grid, group)

@@ -90,17 +90,28 @@ function cellsOf(rows: readonly XmlNode[], styles: Styles, texts: readonly XmlNo
       const look = styles.cells[Number(attr(cell, 's') ?? 0)] ?? plain
       if (!look) continue
       const text = attr(cell, 't') === 's' ? texts[Number(child(cell, 'v')?.text)] : child(cell, 'is')
-      const pieces = children(text, 'r').flatMap((run) => {
-        const font = child(run, 'rPr')
-        return font ? [fontOf(font, styles.theme)] : []
-      })
+      const pieces = piecesOf(text, styles)
       const filled = cell.children.length > 0
       const formula = formulaKind(child(cell, 'f'))
-      const reading = children(text, 'rPh').map(textOf).join(' ')
+      const reading =
+        text === undefined || !has(text, 'rPh') ? '' : children(text, 'rPh').map(textOf).join(' ')
       cells.set(placeKey(place.row, place.column), { ...place, look, filled, pieces, formula, reading })
     }
   }
   return cells
+}
+
+const has = (node: XmlNode, name: string): boolean => node.children.some((one) => one.name === name)
+
+const NO_PIECES: readonly FontLook[] = []
+
+/** Fonts of the pieces of a text; most texts are of one piece, and have none of their own. */
+function piecesOf(text: XmlNode | undefined, { theme }: Styles): readonly FontLook[] {
+  if (text === undefined || !has(text, 'r')) return NO_PIECES
+  return children(text, 'r').flatMap((run) => {
+    const font = child(run, 'rPr')
+    return font ? [fontOf(font, theme)] : []
+  })
 }
 
 /** A formula of one cell, or shared by several, gives each of them its own result: that is the usual. */

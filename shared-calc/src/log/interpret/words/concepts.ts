@@ -36,9 +36,9 @@ export const CONCEPTS = {
   temperature:
     'temp temps temperature temperatures t ti te ta to tin tout text tint ~temperatur ~temperaturen temperatuur temperatura temperatury lufttemperatur thermometer teplota teploty teplot lampotila lampotila* ~lampotila',
   inside:
-    'in inside indoor indoors internal int interior i innen* ~innen raum* interieur interieure intern binnen binnentemp* binnentemperatuur wewn* wewnatrz wewnetrzna inn interna interno interior inde indvendig inne innvendig ti tin tint tinn indetemperatur innetemp* room vnitrni vnitrku interieru sisa* sisalla sisalampotila interior uvnitr',
+    'in inside indoor ~inomhus indendors innendors indoors internal int interior i innen* ~innen raum* interieur interieure intern binnen binnentemp* binnentemperatuur wewn* wewnatrz wewnetrzna inn interna interno interior inde indvendig inne innvendig ti tin tint tinn indetemperatur innetemp* room vnitrni vnitrku interieru sisa* sisalla sisalampotila interior uvnitr',
   outside:
-    'out outside outdoor outdoors auss external ext exterior o e ude aussen* ~aussen exterieur exterieure extern externe buiten buitentemp* buitentemperatuur zewn* zewnatrz zewnetrzna esterna esterno exterior ute utvendig udvendig udendors utomhus te ta to tout text tex ambient udetemperatur utetemp* venkovni vnejsi exterieru ulko* ulkona ulkolampotila venku zewnatrz',
+    'out outside outdoor ~utomhus utendors outdoors auss external ext exterior o e ude aussen* ~aussen exterieur exterieure extern externe buiten buitentemp* buitentemperatuur zewn* zewnatrz zewnetrzna esterna esterno exterior ute utvendig udvendig udendors utomhus te ta to tout text tex ambient udetemperatur utetemp* venkovni vnejsi exterieru ulko* ulkona ulkolampotila venku zewnatrz',
   barometer:
     'baro ~barometer barometric barometrisch* atmospheric atmos ~luftdruck ~barometerstand barometrique atmospherique luchtdruk barometrisk barometrico barometrica atmosferico atmosferica barometryczne atmosferyczne lufttryck lufttryk lufttrykk pbar patm pb qfe qnh barometre barometro barometricky barometrickeho atmosfericky ilmanpaine barometrica atmosferica | air pressure|p baro|p atm|pression de l air|p bar',
   /** Air pressure as a weather service states it, worked out for sea level. */
