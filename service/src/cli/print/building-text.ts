@@ -16,7 +16,7 @@ export function buildingText({ name, target, homes, ways, rule, outcome, finding
       ({ rule: way, value, interval95: [low, high], judged, probability }) =>
         `  ${ruleWords[way]}: ${figure(value)} ${unit} (95 %: ${figure(low)} to ${figure(high)})${
           judged === value ? '' : `, compared with the limit as ${figure(judged)}`
-        }; probability to meet the limit ${percent(probability)}`,
+        }; probability of meeting the limit ${percent(probability)}`,
     ),
     ...findings.map(({ severity, message }) => `${severity}: ${message}`),
   ].join('\n')

@@ -47,7 +47,7 @@ export function writeDifferencesSheet(
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Differences'
   sheet.getRow(1).height = 26
   dress(sheet.getCell('A2'), { font: fonts.muted }).value =
-    'One row for each figure or cell that differs by more than rounding. Change is from the left to the right of the two values shown. Links open the archived file at the cell.'
+    'One row for each figure or cell that differs by more than rounding. Change is from the left-hand value to the next one that differs. Links open the archived file at the cell.'
   columns.forEach(({ head }, i) => {
     dress(sheet.getCell(HEAD, i + 1), { font: fonts.bold, fill: fills.heading }).value = head
   })
