@@ -1,7 +1,7 @@
 import { reasonsOf, runText } from '../../../catalogue/findings/log/runs.js'
 import { questions } from '../../../catalogue/questions.js'
-import type { TableRow } from '../tables/rows.js'
 import type { FoundRun } from '../tables/runs.js'
+import type { TableRow } from '../tables/table-row.js'
 import type { Draft } from './draft.js'
 
 const LEAVE_OUT = 'leave out'

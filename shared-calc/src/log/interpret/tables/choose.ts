@@ -3,9 +3,10 @@ import { toRecordUnit } from '../../cells/units.js'
 import { says } from '../words/label.js'
 import type { KnownColumn } from './columns.js'
 import { type PowerLaw, physicsScore, powerLaw } from './physics.js'
-import { type Figure, type WalkedRows, walkRows } from './rows.js'
+import { walkRows } from './rows.js'
 import type { Segment } from './segments.js'
 import { areSamples, type ColumnOfOthers, distinctFans, meanOf, totalOf } from './several-flows.js'
+import type { Figure, WalkedRows } from './table-row.js'
 import { PLAIN_CURVE, withUnnamed } from './unnamed-columns.js'
 
 /** Two columns that could both be the one wanted, with nothing to tell them apart. */

@@ -4,7 +4,7 @@ import type { Content } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
 import type { Stopped } from '../not-searched.js'
 import { isPlaceholder, type Label, readLabel, says } from '../words/label.js'
-import { zeroValuesIn } from '../zero-flow-text.js'
+import { zeroValuesIn } from '../zero-flow/in-text.js'
 
 /** A column below a heading. */
 export interface Column {

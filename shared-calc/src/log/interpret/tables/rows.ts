@@ -5,46 +5,13 @@ import { toRecordUnit } from '../../cells/units.js'
 import type { Written } from '../../cells/written.js'
 import { LIMITS } from '../../limits.js'
 import type { View } from '../grid/view.js'
-import { isPlaceholder, type Label, readLabel, says } from '../words/label.js'
-import { directionWord, type KnownColumn, roleOf, writtenAt } from './columns.js'
-import { doubtOf, marksOf, type RowDoubt, withBracketDoubts, withoutCommonGrey } from './row-doubts.js'
+import { isPlaceholder, readLabel, says } from '../words/label.js'
+import { directionWord, type KnownColumn, writtenAt } from './columns.js'
+import { withoutMeans } from './means.js'
+import { doubtOf, marksOf, withBracketDoubts, withoutCommonGrey } from './row-doubts.js'
+import { isSummary, labelledAsField, labelsOf, saysBoth } from './row-labels.js'
 import type { Segment } from './segments.js'
-
-/** One number of the log with its cell. */
-export interface Figure extends Written {
-  readonly cell: string
-}
-
-export interface TableRow {
-  readonly row: number
-  readonly kind: 'reading' | 'zero'
-  readonly which?: 'before' | 'after'
-  readonly pressure: Figure
-  /** Flows or device pressures, one a carrier column. */
-  readonly carriers: readonly (Figure | undefined)[]
-  /** Ring or plate of each carrier, where the table has a column for it. */
-  readonly ranges: readonly ({ text: string; cell: string } | undefined)[]
-  readonly direction?: Direction
-  readonly test?: string
-  readonly hidden: boolean
-  /** What makes it doubtful whether the row counts: grey writing, or a remark. */
-  readonly doubt?: RowDoubt
-}
-
-export interface LeftOut {
-  readonly cell: string
-  readonly why: string
-  readonly hidden?: boolean
-  /** Row whose cells say by themselves why they are no reading. */
-  readonly row?: number
-}
-
-export interface WalkedRows {
-  readonly rows: readonly TableRow[]
-  readonly leftOut: readonly LeftOut[]
-  /** Last row that belongs to the table. */
-  readonly last: number
-}
+import type { Figure, LeftOut, TableRow, WalkedRows } from './table-row.js'
 
 const BLANKS = 3
 /** What people write for "as above". */
@@ -254,41 +221,6 @@ function inPa({ value, unit }: Written, column: KnownColumn): number {
   return own?.kind === 'pressure' ? toRecordUnit(value, own) : value
 }
 
-/** A last row that is the mean of the others in pressure and in flow is no reading, whether it says so or not. */
-function withoutMeans(rows: readonly TableRow[], leftOut: LeftOut[]): TableRow[] {
-  const readings = rows.filter(({ kind }) => kind === 'reading')
-  const last = readings.at(-1)
-  const flow = last?.carriers[0]?.value
-  const all = readings
-    .slice(0, -1)
-    .filter((row) => row.direction === last?.direction && row.test === last?.test)
-  const certain = all.filter(({ doubt }) => doubt === undefined)
-  if (!last || flow === undefined || all.length < 4) return [...rows]
-  // Among readings at one station any may be near the mean.
-  const sizes = all.map(({ pressure }) => Math.abs(pressure.value))
-  if (Math.max(...sizes) < 1.2 * Math.min(...sizes)) return [...rows]
-  if (!isMean(last, flow, all) && !isMean(last, flow, certain)) return [...rows]
-  leftOut.push({ cell: last.pressure.cell, why: rowReasons.mean })
-  return rows.filter((row) => row !== last)
-}
-
-function isMean(last: TableRow, flow: number, others: readonly TableRow[]): boolean {
-  if (others.length === 0) return false
-  const mean = (of: (row: TableRow) => number) =>
-    others.reduce((sum, row) => sum + of(row), 0) / others.length
-  const near = (one: number, other: number) => Math.abs(one / other - 1) < 0.006
-  return (
-    near(
-      last.pressure.value,
-      mean((row) => row.pressure.value),
-    ) &&
-    near(
-      flow,
-      mean((row) => row.carriers[0]?.value ?? 0),
-    )
-  )
-}
-
 const carriedOf = ({
   direction,
   test,
@@ -300,98 +232,15 @@ const carriedOf = ({
   ...(test ? { test } : {}),
 })
 
-/** Texts of a row in and just left of the table, but for the columns of numbers. */
-function labelsOf(
-  { view, head, columns, left, right }: Segment,
-  row: number,
-  numeric: readonly KnownColumn[],
-): RowLabel[] {
-  const found: RowLabel[] = []
-  for (let column = Math.max(0, left - 1); column <= right + 1; column++) {
-    if (column > right && columns.some(({ at }) => at === column)) continue
-    const text = view.text(row, column)
-    if (text === undefined) continue
-    if (column < left && view.number(row, column) !== undefined) continue
-    if (numeric.some(({ at }) => at === column) && !isSummary(text) && !says(readLabel(text), 'zero'))
-      continue
-    if (bareUnit(text)) continue
-    if (
-      columns.some(
-        ({ at, role }) => at === column && (role === 'test' || role === 'direction' || role === 'range'),
-      )
-    )
-      continue
-    found.push({ text, cell: view.address(row, column) })
-  }
-  const ownLead = columns.some(({ role, at }) => role === 'index' || (at === left && LEADS.includes(role)))
-  const lead = found.length === 0 && !ownLead ? leadOf(view, head, left, row) : undefined
-  return lead ? [lead] : found
-}
-
-interface RowLabel {
-  readonly text: string
-  readonly cell: string
-  /** It stands in front of another block of the same headings, and names the row for all of them. */
-  readonly lead?: boolean
-}
-
-/** The text in the first column of the headings, where that column numbers or names the rows of several blocks. */
-function leadOf(view: View, head: Segment['head'], left: number, row: number): RowLabel | undefined {
-  const [first] = head.columns
-  if (!first || first.at >= left - 1) return undefined
-  const { role } = roleOf(view, head.first, head.first + ROWS_OF_A_TABLE, first)
-  if (!LEADS.includes(role)) return undefined
-  const text = view.text(row, first.at)
-  return text === undefined ? undefined : { text, cell: view.address(row, first.at), lead: true }
-}
-
-const ROWS_OF_A_TABLE = 30
-const LEADS = ['index', 'other', 'remark', 'time', 'test']
-
-/** Whether a zero-flow label holds or is followed by values for before and after, so that it is no row of this table. */
-function saysBoth(
-  labels: readonly RowLabel[],
-  said: Label,
-  numeric: readonly KnownColumn[],
-  view: View,
-  row: number,
-): boolean {
-  if (says(said, 'before') && says(said, 'after')) return true
-  return labels.some(({ cell }) => numeric.some(({ at }) => view.address(row, at) === cell))
-}
-
 /** A row is hidden as a whole, or with all the columns that are read; one hidden column of several hides nothing. */
 const isHidden = (view: View, row: number, used: readonly KnownColumn[]): boolean =>
   used.every(({ at }) => view.hidden(row, at))
-
-/** "Average", "Mean flow", "Total": a row that sums others up. */
-export function isSummary(text: string): boolean {
-  const label = readLabel(text)
-  return label.tokens.length <= 4 && says(label, 'average') && !says(label, 'zero')
-}
 
 /** A remark typed over the pressure, with a flow beside. */
 const labelsAreNotes = (view: View, row: number, carriers: readonly KnownColumn[]): boolean =>
   carriers.length > 0 &&
   carriers.every(({ at }) => !view.at(row, at)) &&
   view.number(row + 1, (carriers[0] as KnownColumn).at) !== undefined
-
-/** A word left of the number that names a thing, as "n", "Q50", "Volume": not a reading any more. */
-function labelledAsField(labels: readonly RowLabel[]): boolean {
-  return labels.some(({ text }) => {
-    const label = readLabel(text)
-    return (
-      label.tokens.length > 0 &&
-      !says(label, 'index') &&
-      (says(label, 'volume') ||
-        says(label, 'area') ||
-        says(label, 'temperature') ||
-        says(label, 'exponent') ||
-        says(label, 'coefficient') ||
-        /^(q|n|r|ach)\d/.test(label.tokens[0] ?? ''))
-    )
-  })
-}
 
 function directionOf(view: View, row: number, column: KnownColumn) {
   const text = view.text(row, column.at)

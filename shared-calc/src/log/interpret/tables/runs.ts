@@ -3,7 +3,7 @@ import type { View } from '../grid/view.js'
 import { directionIn, readLabel } from '../words/label.js'
 import type { Block } from './choose.js'
 import type { KnownColumn } from './columns.js'
-import type { Figure, TableRow } from './rows.js'
+import type { Figure, TableRow } from './table-row.js'
 
 /** One run as found: readings of one direction, units as logged. */
 export interface FoundRun {

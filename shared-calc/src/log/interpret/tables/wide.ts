@@ -5,8 +5,9 @@ import type { Block } from './choose.js'
 import { directionWord, type KnownColumn, roleOf, writtenAt } from './columns.js'
 import type { Head } from './heads.js'
 import { powerLaw } from './physics.js'
-import { type Figure, isSummary, type TableRow } from './rows.js'
+import { isSummary } from './row-labels.js'
 import type { FoundRun } from './runs.js'
+import type { Figure, TableRow } from './table-row.js'
 
 interface Pair {
   index: string

@@ -1,6 +1,6 @@
 import { TOGETHER } from '../tables/choose.js'
-import type { TableRow } from '../tables/rows.js'
 import type { FoundRun } from '../tables/runs.js'
+import type { TableRow } from '../tables/table-row.js'
 import { readLabel, says } from '../words/label.js'
 import { directionOf } from './group.js'
 

@@ -1,6 +1,6 @@
-import { bareUnit } from '../cells/stated-unit.js'
-import type { Written } from '../cells/written.js'
-import { readLabel, says } from './words/label.js'
+import { bareUnit } from '../../cells/stated-unit.js'
+import type { Written } from '../../cells/written.js'
+import { readLabel, says } from '../words/label.js'
 
 /** A zero-flow value written into a text, with the word that says when it was taken. */
 export interface ZeroInText extends Written {

@@ -1,7 +1,7 @@
-import { parseAddress } from '../grid/address.js'
-import type { FoundRun } from './tables/runs.js'
-import { directionOf } from './tests/group.js'
-import type { ZeroEntry } from './zero-flow.js'
+import { parseAddress } from '../../grid/address.js'
+import type { FoundRun } from '../tables/runs.js'
+import { directionOf } from '../tests/group.js'
+import type { ZeroEntry } from './entry.js'
 
 /** Which entry each run takes, nearest first; one that has none left shares the nearest. */
 export function assignZeroFlow(

@@ -1,0 +1,88 @@
+import { bareUnit } from '../../cells/stated-unit.js'
+import type { View } from '../grid/view.js'
+import { type Label, readLabel, says } from '../words/label.js'
+import { type KnownColumn, roleOf } from './columns.js'
+import type { Segment } from './segments.js'
+
+export interface RowLabel {
+  readonly text: string
+  readonly cell: string
+  /** It stands in front of another block of the same headings, and names the row for all of them. */
+  readonly lead?: boolean
+}
+
+/** Texts of a row in and just left of the table, but for the columns of numbers. */
+export function labelsOf(
+  { view, head, columns, left, right }: Segment,
+  row: number,
+  numeric: readonly KnownColumn[],
+): RowLabel[] {
+  const found: RowLabel[] = []
+  for (let column = Math.max(0, left - 1); column <= right + 1; column++) {
+    if (column > right && columns.some(({ at }) => at === column)) continue
+    const text = view.text(row, column)
+    if (text === undefined) continue
+    if (column < left && view.number(row, column) !== undefined) continue
+    if (numeric.some(({ at }) => at === column) && !isSummary(text) && !says(readLabel(text), 'zero'))
+      continue
+    if (bareUnit(text)) continue
+    if (
+      columns.some(
+        ({ at, role }) => at === column && (role === 'test' || role === 'direction' || role === 'range'),
+      )
+    )
+      continue
+    found.push({ text, cell: view.address(row, column) })
+  }
+  const ownLead = columns.some(({ role, at }) => role === 'index' || (at === left && LEADS.includes(role)))
+  const lead = found.length === 0 && !ownLead ? leadOf(view, head, left, row) : undefined
+  return lead ? [lead] : found
+}
+
+/** The text in the first column of the headings, where that column numbers or names the rows of several blocks. */
+function leadOf(view: View, head: Segment['head'], left: number, row: number): RowLabel | undefined {
+  const [first] = head.columns
+  if (!first || first.at >= left - 1) return undefined
+  const { role } = roleOf(view, head.first, head.first + ROWS_OF_A_TABLE, first)
+  if (!LEADS.includes(role)) return undefined
+  const text = view.text(row, first.at)
+  return text === undefined ? undefined : { text, cell: view.address(row, first.at), lead: true }
+}
+
+const ROWS_OF_A_TABLE = 30
+const LEADS = ['index', 'other', 'remark', 'time', 'test']
+
+/** Whether a zero-flow label holds or is followed by values for before and after, so that it is no row of this table. */
+export function saysBoth(
+  labels: readonly RowLabel[],
+  said: Label,
+  numeric: readonly KnownColumn[],
+  view: View,
+  row: number,
+): boolean {
+  if (says(said, 'before') && says(said, 'after')) return true
+  return labels.some(({ cell }) => numeric.some(({ at }) => view.address(row, at) === cell))
+}
+
+/** "Average", "Mean flow", "Total": a row that sums others up. */
+export function isSummary(text: string): boolean {
+  const label = readLabel(text)
+  return label.tokens.length <= 4 && says(label, 'average') && !says(label, 'zero')
+}
+
+/** A word left of the number that names a thing, as "n", "Q50", "Volume": not a reading any more. */
+export function labelledAsField(labels: readonly RowLabel[]): boolean {
+  return labels.some(({ text }) => {
+    const label = readLabel(text)
+    return (
+      label.tokens.length > 0 &&
+      !says(label, 'index') &&
+      (says(label, 'volume') ||
+        says(label, 'area') ||
+        says(label, 'temperature') ||
+        says(label, 'exponent') ||
+        says(label, 'coefficient') ||
+        /^(q|n|r|ach)\d/.test(label.tokens[0] ?? ''))
+    )
+  })
+}

@@ -1,0 +1,39 @@
+import type { Direction } from '../../../contract/record/index.js'
+import type { Written } from '../../cells/written.js'
+import type { RowDoubt } from './row-doubts.js'
+
+/** One number of the log with its cell. */
+export interface Figure extends Written {
+  readonly cell: string
+}
+
+export interface TableRow {
+  readonly row: number
+  readonly kind: 'reading' | 'zero'
+  readonly which?: 'before' | 'after'
+  readonly pressure: Figure
+  /** Flows or device pressures, one a carrier column. */
+  readonly carriers: readonly (Figure | undefined)[]
+  /** Ring or plate of each carrier, where the table has a column for it. */
+  readonly ranges: readonly ({ text: string; cell: string } | undefined)[]
+  readonly direction?: Direction
+  readonly test?: string
+  readonly hidden: boolean
+  /** What makes it doubtful whether the row counts: grey writing, or a remark. */
+  readonly doubt?: RowDoubt
+}
+
+export interface LeftOut {
+  readonly cell: string
+  readonly why: string
+  readonly hidden?: boolean
+  /** Row whose cells say by themselves why they are no reading. */
+  readonly row?: number
+}
+
+export interface WalkedRows {
+  readonly rows: readonly TableRow[]
+  readonly leftOut: readonly LeftOut[]
+  /** Last row that belongs to the table. */
+  readonly last: number
+}

@@ -1,0 +1,87 @@
+import type { Direction } from '../../../contract/record/index.js'
+import { leadOf, type View } from '../grid/view.js'
+import { tickedIn } from '../tables/runs.js'
+import { directionIn, type Label, readLabel, unitOf } from '../words/label.js'
+import type { ZeroEntry } from './entry.js'
+import { headingAbove } from './headings.js'
+import type { Placed } from './values-near.js'
+
+export function entriesOf(
+  view: View,
+  row: number,
+  column: number,
+  label: Label,
+  title: Label | undefined,
+  values: readonly Placed[],
+  before: boolean,
+  after: boolean,
+): ZeroEntry[] {
+  const unit = unitOf(label, 'pressure') ?? unitOf(title, 'pressure')
+  const base = {
+    view,
+    row,
+    column,
+    ...(unit ? { unit } : {}),
+    label: label.text,
+    labelCell: view.address(row, column),
+  }
+  const own =
+    directionIn(label) ??
+    (title ? directionIn(title) : undefined) ??
+    directionIn(readLabel(view.name)) ??
+    directionOfHeading(view, row, column)
+  const direction = own ? { direction: own } : {}
+  if (values.some((value) => value.which))
+    return (['before', 'after'] as const).flatMap((which) => {
+      const own = values.filter((value) => (value.which ?? (before ? 'before' : 'after')) === which)
+      return own.length > 0 ? [{ ...base, ...direction, which, figures: own }] : []
+    })
+  if (before && after) {
+    const half = Math.ceil(values.length / 2)
+    return [
+      { ...base, ...direction, which: 'before', figures: values.slice(0, half) },
+      { ...base, ...direction, which: 'after', figures: values.slice(half) },
+    ]
+  }
+  const which = before ? { which: 'before' as const } : after ? { which: 'after' as const } : {}
+  // One line with a column for each direction.
+  const headed = values.map((value) => ({
+    value,
+    of: directionIn(headingAbove(view, row, value.column, 14)),
+  }))
+  if (values.length === 2 && headed[0]?.of && headed[1]?.of && headed[0].of !== headed[1].of)
+    return headed.map(({ value, of }) => ({
+      ...base,
+      column: value.column,
+      ...which,
+      direction: of as Direction,
+      figures: [value],
+    }))
+  // One column with a row for each direction.
+  const led = values.map((value) => ({
+    value,
+    of: directionIn(readLabel(leadOf(view, value.row, value.column) ?? '')),
+  }))
+  if (!own && values.length > 1 && new Set(led.map(({ of }) => of)).size > 1 && led.every(({ of }) => of))
+    return (['depressurisation', 'pressurisation'] as const).map((of) => ({
+      ...base,
+      ...which,
+      direction: of,
+      figures: led.filter((one) => one.of === of).map(({ value }) => value),
+    }))
+  const [first, second] = values
+  if (first && second && values.length === 2 && !before && !after)
+    return [
+      { ...base, ...direction, which: 'before', inOrder: true, figures: [first] },
+      { ...base, ...direction, which: 'after', inOrder: true, figures: [second] },
+    ]
+  return [{ ...base, ...direction, ...which, figures: values }]
+}
+
+/** A heading of directions over a column of zero-flow values. */
+function directionOfHeading(view: View, row: number, column: number): Direction | undefined {
+  const ticked = tickedIn(view, row - 1) ?? tickedIn(view, row - 2)
+  if (ticked) return ticked.direction
+  const above = headingAbove(view, row, column, 2)
+  return above && above.tokens.length <= 5 ? directionIn(above) : undefined
+}

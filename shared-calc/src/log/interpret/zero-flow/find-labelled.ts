@@ -1,0 +1,115 @@
+import type { View } from '../grid/view.js'
+import type { Stopped } from '../not-searched.js'
+import type { FoundRun } from '../tables/runs.js'
+import { type Label, readLabel, says } from '../words/label.js'
+import { entriesOf } from './entries-of.js'
+import { LIKELY_MOST, type ZeroEntry } from './entry.js'
+import { isOfOneSign } from './headings.js'
+import { zeroValuesIn } from './in-text.js'
+import { type Placed, valuesOf } from './values-near.js'
+
+/** Texts of a sheet that are looked at as labels; a form has a few hundred. */
+export const MOST_LABELS = 4000
+
+/** Every labelled zero-flow value of a sheet. */
+export function findZeroFlow(
+  view: View,
+  isTaken: (row: number, column: number) => boolean,
+  stopped: Stopped,
+  runs: readonly FoundRun[],
+): ZeroEntry[] {
+  const entries: ZeroEntry[] = []
+  const consumed = new Set<string>()
+  let looked = 0
+  const sheetSays = says(readLabel(view.name), 'zero')
+  for (let row = 0; row < view.rows; row++)
+    for (let column = 0; column < view.columns; column++) {
+      const text = view.text(row, column)
+      if (text === undefined || text.length > 90 || isTaken(row, column)) continue
+      if (++looked > MOST_LABELS) {
+        stopped(view.address(row, column))
+        return entries
+      }
+      const label = readLabel(text)
+      const zero = says(label, 'zero')
+      const before = says(label, 'before')
+      const after = says(label, 'after')
+      const title = zero ? undefined : zeroTitle(view, row, column)
+      const likely = !zero && before !== after && mayBeZero(label)
+      if (!zero && !likely && !((before || after) && label.tokens.length <= 5 && (title || sheetSays)))
+        continue
+      const inner = zero || title || likely ? zeroValuesIn(text) : undefined
+      const values = inner
+        ? inner.map((one) => ({ ...one, cell: view.address(row, column), column, row }))
+        : valuesOf(view, row, column, isTaken, runs)
+      const fresh = values.filter(({ cell }) => !consumed.has(cell))
+      if (fresh.length === 0 || (likely && fresh.some(({ value }) => Math.abs(value) > LIKELY_MOST))) continue
+      if (!before && !after && hasParts(view, row, column)) continue
+      if (isOfOneSign(text) && hasWhole(view, row, column)) continue
+      for (const { cell } of fresh) consumed.add(cell)
+      for (const own of byBlock(fresh, runs))
+        entries.push(...entriesOf(view, row, own.column ?? column, label, title, own.values, before, after))
+    }
+  return entries
+}
+
+/** Whether the mean of all values stands in the same line or column of labels. */
+function hasWhole(view: View, row: number, column: number): boolean {
+  for (let step = -6; step <= 6; step++)
+    for (const text of [view.text(row, column + step), view.text(row + step, column)])
+      if (text !== undefined && step !== 0 && !isOfOneSign(text) && says(readLabel(text), 'zero')) return true
+  return false
+}
+
+/** Values of one line that stand below the blocks of readings they belong to, with a gap between them. */
+function byBlock(
+  values: readonly Placed[],
+  runs: readonly FoundRun[],
+): { column?: number; values: readonly Placed[] }[] {
+  const blockOf = ({ column }: Placed) =>
+    runs.findIndex((run) => !run.view.turned && column >= run.left && column <= run.right)
+  const groups: { block: number; values: Placed[] }[] = []
+  for (const value of values) {
+    const last = groups.at(-1)
+    const before = last?.values.at(-1)
+    const block = blockOf(value)
+    const apart = before !== undefined && (value.row !== before.row || value.column - before.column > 1)
+    if (last && before && (!apart || block === last.block)) last.values.push(value)
+    else groups.push({ block, values: [value] })
+  }
+  const distinct = new Set(groups.map(({ block }) => block))
+  return groups.length > 1 && distinct.size === groups.length && !distinct.has(-1)
+    ? groups.map((group) => ({ column: group.values[0]?.column as number, values: group.values }))
+    : [{ values }]
+}
+
+/** A pressure before or after the readings, in words this dictionary does not all know: nothing else is logged like that. */
+const mayBeZero = (label: Label): boolean =>
+  (label.unit?.kind === 'pressure' || says(label, 'pressure')) &&
+  !says(label, 'barometer') &&
+  !says(label, 'target')
+
+/** A title above or left of a "before" or "after" that names zero flow. */
+function zeroTitle(view: View, row: number, column: number): Label | undefined {
+  for (let at = row; at >= Math.max(0, row - 6); at--)
+    for (let left = column; left >= Math.max(0, column - 8); left--) {
+      if (at === row && left === column) continue
+      const text = view.text(at, left)
+      const label = text === undefined || text.length > 90 ? undefined : readLabel(text)
+      if (label && says(label, 'zero')) return label
+    }
+  return undefined
+}
+
+/** Whether "before" and "after" stand as words of their own near a title of zero flow. */
+function hasParts(view: View, row: number, column: number): boolean {
+  for (let at = row; at <= row + 4; at++)
+    for (let right = column; right <= column + 8; right++) {
+      const text = at === row && right === column ? undefined : view.text(at, right)
+      const label = text === undefined || text.length > 40 ? undefined : readLabel(text)
+      // "Post baseline" has values of its own and is no part of "Baseline".
+      const isPart = label && label.tokens.length <= 4 && !says(label, 'zero')
+      if (isPart && (says(label, 'before') || says(label, 'after'))) return true
+    }
+  return false
+}

@@ -1,0 +1,103 @@
+import { bareUnit } from '../../cells/stated-unit.js'
+import { leadOf, type View } from '../grid/view.js'
+import { isSummary } from '../tables/row-labels.js'
+import type { FoundRun } from '../tables/runs.js'
+import type { Figure } from '../tables/table-row.js'
+import { headingAbove, NOT_VALUES, namesNoValue } from './headings.js'
+import { zeroValuesIn } from './in-text.js'
+
+export interface Placed extends Figure {
+  row: number
+  column: number
+  which?: 'before' | 'after'
+}
+
+export function valuesOf(
+  view: View,
+  row: number,
+  column: number,
+  isTaken: (row: number, column: number) => boolean,
+  runs: readonly FoundRun[],
+): Placed[] {
+  const right = rightOf(view, row, column, isTaken)
+  if (right.length > 0) return right
+  const below = belowOf(view, row, column, isTaken)
+  const [only] = below
+  if (!only && !view.at(row + 1, column) && !isTaken(row + 1, column + 1)) {
+    const content = view.at(row + 1, column + 1)
+    // "Zero flow before" in a line of its own, with the value below and one column on.
+    return content?.kind === 'number'
+      ? [{ ...content.written, cell: view.address(row + 1, column + 1), row: row + 1, column: column + 1 }]
+      : []
+  }
+  if (!only || below.length > 1) return below
+  // One line of values below its label, each in the pressure column of a block.
+  const beside = runs.flatMap(({ view: own, block, left, right: end }): Placed[] => {
+    const { at } = block.pressure
+    // The label's own block, and a value with a label of its own, as "before | after".
+    if ((column >= left && column <= end) || view.at(row, at)) return []
+    const content = own.name === view.name && !own.turned && at !== column ? view.at(only.row, at) : undefined
+    return content?.kind === 'number' && !isTaken(only.row, at)
+      ? [{ ...content.written, cell: view.address(only.row, at), row: only.row, column: at }]
+      : []
+  })
+  return [only, ...beside]
+}
+
+function rightOf(
+  view: View,
+  row: number,
+  column: number,
+  isTaken: (row: number, column: number) => boolean,
+): Placed[] {
+  const found: Placed[] = []
+  let blanks = 0
+  let isExtreme = false
+  for (let at = view.right(row, column) + 1; at < view.columns && blanks < 4; at++) {
+    const content = view.at(row, at)
+    if (!content) {
+      blanks++
+      continue
+    }
+    if (isTaken(row, at)) break
+    if (content.kind === 'number') {
+      const heading = headingAbove(view, row, at, 2)
+      if (!isExtreme && !namesNoValue(heading))
+        found.push({ ...content.written, cell: view.address(row, at), row, column: at })
+      isExtreme = false
+      blanks = 0
+    } else if (content.kind === 'text' && content.numbers) {
+      found.push(...content.numbers.map((one) => ({ ...one, cell: view.address(row, at), row, column: at })))
+    } else if (content.kind === 'text' && zeroValuesIn(content.text)) {
+      const values = zeroValuesIn(content.text) ?? []
+      found.push(...values.map((one) => ({ ...one, cell: view.address(row, at), row, column: at })))
+    } else if (content.kind !== 'text') break
+    // "min | −2.1 | mean | −1.2 | values | −1.0 …": the mean alone is read.
+    else if (NOT_VALUES.test(content.text.trim().toLowerCase())) isExtreme = true
+    else if (isSummary(content.text) && found.length === 0) continue
+    else if (!bareUnit(content.text) || found.length > 1) break
+  }
+  return found
+}
+
+function belowOf(
+  view: View,
+  row: number,
+  column: number,
+  isTaken: (row: number, column: number) => boolean,
+): Placed[] {
+  const found: Placed[] = []
+  let skipped = 0
+  for (let at = row + 1; at < view.rows; at++) {
+    const content = view.at(at, column)
+    if (isTaken(at, column)) break
+    if (content?.kind === 'number') {
+      const left = leadOf(view, at, column)
+      // Below a list its mean; alone it is the value itself.
+      if (found.length > 0 && left !== undefined && isSummary(left)) break
+      found.push({ ...content.written, cell: view.address(at, column), row: at, column })
+    } else if (found.length > 0 || ++skipped > 2) break
+    else if (content && !(content.kind === 'text' && bareUnit(content.text))) break
+  }
+  return found
+}
