@@ -4,7 +4,7 @@ import { type ArchiveOptions, addArchiveOptions } from './archive-options.js'
 import { type AddCommand, DIFFERENT } from './command.js'
 import { UsageError } from './errors.js'
 import { writeWorkbook } from './output-path.js'
-import { recordsOf } from './records-of.js'
+import { recordsOf } from './run-files.js'
 import { shown } from './terminal.js'
 
 interface Options extends ArchiveOptions {

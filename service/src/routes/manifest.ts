@@ -1,8 +1,7 @@
 import { type Request, Router } from 'express'
-import { manifestFor } from '../excel/manifest.js'
 import { HttpFault } from '../http/http-fault.js'
 import { serve } from '../http/route.js'
-import { PANE, paneIsBuilt } from '../running/pane-folder.js'
+import { manifestFor, PANE, paneIsBuilt } from '../running/pane-folder.js'
 import type { Settings } from '../settings/settings.js'
 
 /** GET /manifest.xml: the add-in's manifest for the address at which users reach this service; an administrator enters its link. */

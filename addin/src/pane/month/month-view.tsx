@@ -4,9 +4,8 @@ import type { ReadLines, Register, RegisterRow } from '@draughtbook/shared-calc/
 import { useState } from 'preact/hooks'
 import { useRun } from '../use-changes.js'
 import { ArchiveRun } from './archive-run.js'
-import { ChooseFiles } from './choose-files.js'
+import { ChooseFiles, LeftOutList } from './choose-files.js'
 import { DownloadButton } from './download-button.js'
-import { LeftOutList } from './left-out-list.js'
 import { SortableTable, type TableColumn } from './sortable-table.js'
 
 /** Month asked for, as 2026-10; '' for every test. */

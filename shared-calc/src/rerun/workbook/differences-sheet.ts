@@ -5,8 +5,8 @@ import { linkTo } from '../../reports/workbook/file-link.js'
 import { setUpPage } from '../../reports/workbook/page.js'
 import { dress, fills, fonts, formatFor, underline, wrap } from '../../reports/workbook/styles.js'
 import type { Difference, RerunTest } from '../report.js'
+import { type ThreeValues, threeValues } from '../report.js'
 import type { RerunReport } from '../rerun-report.js'
-import { type ThreeValues, threeValues } from '../three-values.js'
 
 export const DIFFERENCES_SHEET = 'Differences'
 const HEAD = 4
