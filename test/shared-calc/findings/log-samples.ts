@@ -92,6 +92,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-encoding': [],
   'log-decimal': [{ sign: 'comma', cell: 'Log!B7' }],
   'log-date-system': [],
+  'log-merged-unread': [{ sheets: [] }, { sheets: ['Log', 'Form'] }],
   'log-layout': [
     { name: 'Our log', why: 'given' },
     { name: 'Our log', why: 'saved' },
