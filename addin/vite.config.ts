@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url'
 import { defineConfig } from 'vite'
 import { sourceAliases } from '../shared-calc/source-aliases.mjs'
+import { compressedAssets } from './build/compressed-plugin.ts'
 import { functionsMetadata } from './build/functions-metadata-plugin.ts'
 import { initialSize } from './build/initial-size-plugin.ts'
 import { manifest } from './build/manifest-plugin.ts'
@@ -53,5 +54,6 @@ export default defineConfig({
     manifest(),
     initialSize(120),
     precacheList(),
+    compressedAssets(),
   ],
 })

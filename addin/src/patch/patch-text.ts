@@ -64,8 +64,9 @@ function changeField(whole: string, row: number, column: number, content: string
 function inPlace(text: string, { start, end }: Span, content: string, separator: string): string {
   const old = text.slice(start, end)
   if (old.startsWith('"')) return `"${content.replaceAll('"', '""')}"`
-  const [, front = '', back = ''] = /^(\s*)\S?.*?(\s*)$/s.exec(old) ?? []
-  return front + quoted(content, separator) + back
+  const front = old.length - old.trimStart().length
+  const back = Math.max(front, old.trimEnd().length)
+  return old.slice(0, front) + quoted(content, separator) + old.slice(back)
 }
 
 const quoted = (content: string, separator: string): string =>

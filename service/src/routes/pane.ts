@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import express, { type Response, Router } from 'express'
+import { type Response, Router } from 'express'
+import expressStaticGzip from 'express-static-gzip'
 import { PANE, paneIsBuilt } from '../running/pane-folder.js'
 
 export interface PaneOptions {
@@ -27,15 +28,21 @@ export function pane({ folder = PANE }: PaneOptions = {}): Router {
   if (!paneIsBuilt(folder)) return router
   const scripts = scriptSources(folder)
   router.use(
-    express.static(folder, {
-      index: 'index.html',
-      dotfiles: 'ignore',
-      redirect: false,
-      setHeaders: (response, path) => {
-        const inExcel = path.endsWith('pane.html')
-        response.setHeader('content-security-policy', policy(inExcel, inExcel ? scripts : "'self'"))
-        if (inExcel) response.removeHeader('x-frame-options')
-        caching(response, path)
+    // Sends an asset as the build has compressed it, where the browser takes that.
+    expressStaticGzip(folder, {
+      index: false,
+      enableBrotli: true,
+      orderPreference: ['br', 'gz'],
+      serveStatic: {
+        index: 'index.html',
+        dotfiles: 'ignore',
+        redirect: false,
+        setHeaders: (response, path) => {
+          const inExcel = path.endsWith('pane.html')
+          response.setHeader('content-security-policy', policy(inExcel, inExcel ? scripts : "'self'"))
+          if (inExcel) response.removeHeader('x-frame-options')
+          caching(response as Response, path)
+        },
       },
     }),
   )

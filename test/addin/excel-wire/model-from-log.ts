@@ -1,7 +1,7 @@
-import { openLog } from '@draughtbook/shared-calc/log'
+import { openLog, type Sheet } from '@draughtbook/shared-calc/log'
 import { areaAddress } from '../../../addin/src/host/address.js'
 import { cellText } from '../../../addin/src/host/page/cell-text.js'
-import { type ModelCell, ModelWorkbook } from './workbook-model.js'
+import { type ModelCell, type ModelSheet, ModelWorkbook } from './workbook-model.js'
 
 /** A log as Excel would hold it: the same cells, behind the object model. */
 export function modelFromLog(bytes: Uint8Array, fileName: string): ModelWorkbook {
@@ -24,5 +24,16 @@ export function modelFromLog(bytes: Uint8Array, fileName: string): ModelWorkbook
       return [name, cells]
     }),
   )
-  return new ModelWorkbook(fileName, sheets)
+  const workbook = new ModelWorkbook(fileName, sheets)
+  for (const name of grid.sheetNames) addMerged(workbook.Worksheets.Indexer(name), grid.sheet(name))
+  return workbook
+}
+
+function addMerged({ merged }: ModelSheet, sheet: Sheet | undefined): void {
+  for (let row = 0; row < (sheet?.rows ?? 0); row++)
+    for (let column = 0; column < (sheet?.columns ?? 0); column++) {
+      const block = sheet?.mergeAt(row, column)
+      if (block?.top !== row || block.left !== column) continue
+      merged.push({ top: row + 1, left: column + 1, bottom: block.bottom + 1, right: block.right + 1 })
+    }
 }

@@ -25,6 +25,7 @@ export class ModelSheet {
   readonly Names: ModelNames
   readonly formats: ModelFormat[] = []
   readonly hiddenRows = new Set<number>()
+  readonly merged: Area[] = []
   Visibility = 'Visible'
 
   constructor(
@@ -109,6 +110,14 @@ export class ModelRange {
 
   GetCellProperties(): object[][] {
     return this.#grid((cell) => ({ format: { font: { strikethrough: cell?.struck === true } } }))
+  }
+
+  /** Excel names at most 512 (office.js reference). */
+  GetMergedAreasOrNullObject(): object | null {
+    const found = this.Worksheet.merged.filter((block) => intersection(block, this.area))
+    if (found.length > 512) throw new WireFault('GeneralException', 'too many merged areas')
+    if (found.length === 0) return null
+    return { Areas: { Items: found.map((block) => new ModelRange(this.Worksheet, block)) } }
   }
 
   GetRowProperties(): object[] {

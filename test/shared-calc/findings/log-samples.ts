@@ -92,6 +92,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-encoding': [],
   'log-decimal': [{ sign: 'comma', cell: 'Log!B7' }],
   'log-date-system': [],
+  'log-merged-unread': [{ sheets: [] }, { sheets: ['Log', 'Form'] }],
   'log-layout': [
     { name: 'Our log', why: 'given' },
     { name: 'Our log', why: 'saved' },
@@ -146,7 +147,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   ],
   'log-flow-sign': [],
   'log-column-left-out': [
-    { heading: 'Target (Pa)', why: 'it is the pressure to be set, not the measured one' },
+    { heading: 'Target (Pa)', why: 'it is the intended pressure, not the measured one' },
   ],
   'log-total/mean': [{ cell: 'Log!F6' }],
   'log-total/sum': [{ cell: 'Log!F6' }],
@@ -198,7 +199,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
       label: 'Vol 2',
       value: 512,
       unit: undefined,
-      why: '"Net volume" says more clearly that it is the internal volume',
+      why: '"Net volume" is more clearly the internal volume',
     },
   ],
   'log-unit-proven/volume': [{ value: 412, unit: 'm³', by: 'floor area' }],

@@ -58,7 +58,10 @@ export function createExcelHost(excel: ExcelApi, supported: SetSupported, platfo
       inExcel(excel, `reading ${reference}`, async (context) =>
         readBlock(context, await locate(context, reference)),
       ),
-    grid: (references) => inExcel(excel, 'reading the cells', (context) => readGrid(context, references)),
+    grid: (references) =>
+      inExcel(excel, 'reading the cells', (context) =>
+        readGrid(context, supported('ExcelApi', '1.13'), references),
+      ),
     watch: sheetWatch(excel),
     mark: (marks) => {
       // One after the other: each removes what the one before has added.

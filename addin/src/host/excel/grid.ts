@@ -4,6 +4,7 @@ import { CellSheet, type OpenedSheet } from '../cell-sheet.js'
 import { HostError, MOST_CELLS } from '../host.js'
 import { dateSystem, type ShownDate } from './date-system.js'
 import { readBands, type SheetBand } from './read-bands.js'
+import { usedAreas } from './used-areas.js'
 
 /** With formulas, types and fonts a cell takes some 130 bytes of the 5 MB an answer may have in Excel on the web. */
 const CELLS_PER_ANSWER = 25_000
@@ -13,8 +14,13 @@ const ONE_BLOCK = 6_000
 /**
  * The cells of the references, or all used cells, as the log reader takes them. However many references there are,
  * Excel is asked three times: every trip takes it tens of milliseconds.
+ * @param merged whether this Excel reports merged blocks
  */
-export async function readGrid(context: Excel.RequestContext, references?: readonly string[]): Promise<Grid> {
+export async function readGrid(
+  context: Excel.RequestContext,
+  merged: boolean,
+  references?: readonly string[],
+): Promise<Grid> {
   const { workbook } = context
   const { worksheets, names } = workbook
   workbook.load('name')
@@ -34,33 +40,40 @@ export async function readGrid(context: Excel.RequestContext, references?: reado
   )
   const wanted = references ? areasBySheet(references, defined, active.name) : undefined
   const sheets = [...opened].filter(([key]) => !wanted || wanted.has(key)).map(([, sheet]) => sheet)
-  const used = sheets.map(({ name }) => {
-    const range = worksheets.getItem(name).getUsedRangeOrNullObject(true)
-    range.load('address')
-    return range
-  })
-  await context.sync()
+  const used = await usedAreas(context, sheets, merged)
   const cut = sheets.flatMap((into, index): SheetBand[] => {
-    const range = used[index]
-    const whole = range && !range.isNullObject ? parseArea(range.address) : undefined
+    const whole = used.areas[index]
     if (!whole) return []
     const areas = wanted?.get(into.name.toLowerCase())
-    return blocksOf(areas, whole, into.name).flatMap((block) =>
+    return blocksOf(areas && withMerged(areas, into.merges), whole, into.name).flatMap((block) =>
       bands(block, CELLS_PER_ANSWER).map((area) => ({ into, area })),
     )
   })
   const dates: ShownDate[] = []
   for (const batch of batches(cut)) dates.push(...(await readBands(context, batch)))
   const read = [...opened.values()].map((sheet) => new CellSheet(sheet))
+  const { date1904, findings } = dateSystem(dates)
   return {
     kind: 'ranges',
     fileName: workbook.name,
     sheetNames: read.map(({ name }) => name),
     sheet: (name) => read.find((sheet) => sheet.name.toLowerCase() === name.toLowerCase()),
     names: defined,
-    ...dateSystem(dates),
+    date1904,
+    findings: [...used.findings, ...findings],
   }
 }
+
+/** The areas, and the top left cells of the merged blocks that reach into them: those hold the values. */
+const withMerged = (areas: readonly Area[], merges: OpenedSheet['merges']): Area[] => [
+  ...areas,
+  ...merges.map(fromBlock).flatMap((block): Area[] => {
+    const { top, left } = block
+    const corner = { top, left, bottom: top, right: left }
+    const isOutside = areas.some((area) => intersection(area, block) && !intersection(area, corner))
+    return isOutside ? [corner] : []
+  }),
+]
 
 /** What is asked for, by sheet in small letters. What stands for no cells is told of by whoever looks for it. */
 function areasBySheet(

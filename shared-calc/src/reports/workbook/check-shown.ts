@@ -18,7 +18,7 @@ export function writeShownRows(sheet: Worksheet, summary: Worksheet, start: numb
     dress(sheet.getCell(row, 1), {
       font: fonts.muted,
     }).value = `${summary.name} ${cell.address}: ${nameOf(summary, cell)}`
-    const address = `${summary.name}!$${cell.address.replace(/\d+$/, '')}$${cell.row}`
+    const address = `${summary.name}!${cell.$col$row}`
     if (typeof value === 'number')
       numberRow(sheet, row, value, address, Math.max(UNSEEN * Math.abs(value), limit))
     else textRow(sheet, row, value, address)

@@ -22,6 +22,14 @@ export const fileTexts = {
     message: 'No date shows its year in four digits. Days are counted from 1900.',
     remedy: 'Check the date of the test, or show its year in four digits.',
   },
+  'log-merged-unread': {
+    severity: 'note',
+    message: ({ sheets }: { sheets: readonly string[] }) =>
+      sheets.length === 0
+        ? 'This version of Excel does not report which cells are merged.'
+        : `Excel did not report the merged cells of ${listed(sheets.map(quoted))}: it reports at most 512 in a sheet.`,
+    remedy: 'Where a value is in merged cells, pick their top left cell.',
+  },
   'log-layout': {
     severity: 'note',
     message: ({ name, why }: { name: string; why: 'given' | 'saved' | 'fits' | 'answers' }) =>
