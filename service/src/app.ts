@@ -98,7 +98,7 @@ export function createApp(deps: AppDeps = {}): Express {
   // For everybody.
   app.use(health(state), documentPages(), manifestRoute(settings), pane({ folder: settings.pane }))
   app.use(() => {
-    throw new HttpFault(404, 'There is nothing at this address')
+    throw new HttpFault(404, 'There is nothing at this address', { detail: '/api lists the addresses' })
   })
   app.use(answerWithProblem(log))
   return app

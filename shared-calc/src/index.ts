@@ -65,10 +65,9 @@ export {
   type UnfinishedTest,
 } from './evaluation/work/running-estimate.js'
 export { formulaList, type ListedFormula } from './formulas/list.js'
-export { fewestReadings } from './methods/fewest-readings.js'
 export { type Method, methodById, methods } from './methods/index.js'
-export { sizeWords } from './site/leaks/size-words.js'
-export { type WorkedLeaks, workLeaks } from './site/leaks/work-leaks.js'
+export { fewestReadings } from './methods/method.js'
+export { sizeWords, type WorkedLeaks, workLeaks } from './site/leaks/work-leaks.js'
 export { withFirmsEquipment } from './site/plan/firms-devices.js'
 export { PLAN_FORMAT, PlanRequest, parsePlan, planOfRecord } from './site/plan/request.js'
 export { makePlan, PLAN_RESULT_FORMAT, PlanResult, planResult } from './site/plan/result.js'

@@ -25,10 +25,10 @@ describe('files of one re-run', () => {
       await archived('site/scan0007.xlsx', 'Plot 4', 4),
     ])
     expect(found['site/Plot 12.xlsx']).toEqual([
-      'the name of the file fits Plot 12, which is in Plot 1.xlsx; this file is of Plot 1',
+      'the file name matches Plot 12, which is in Plot 1.xlsx; this file holds Plot 1',
     ])
     expect(found['site/Plot 1.xlsx']).toEqual([
-      'the name of the file fits Plot 1, which is in Plot 12.xlsx; this file is of Plot 12',
+      'the file name matches Plot 1, which is in Plot 12.xlsx; this file holds Plot 12',
     ])
     expect(found['site/Plot 3 retest.xlsx']).toBeUndefined()
     expect(found['site/scan0007.xlsx']).toBeUndefined()
@@ -42,7 +42,7 @@ describe('files of one re-run', () => {
     ])
     expect(found['a/Plot 5.xlsx']).toEqual([
       'the same record is in b/Plot 5.xlsx',
-      'reissued.xlsx has the same test number and date but another record: find out which one counts',
+      'reissued.xlsx has the same test number and date but a different record: find out which one counts',
     ])
     expect(found['c/reissued.xlsx']?.[0]).toMatch(/^a\/Plot 5\.xlsx and b\/Plot 5\.xlsx have the same/)
   })

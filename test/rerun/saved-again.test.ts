@@ -79,7 +79,7 @@ describe('a summary that another program has saved again', () => {
   /** What was done before, and what must be said of it. */
   const before: readonly (readonly [string, RegExp])[] = [
     ['white text: verdict', /^text colour$/],
-    ['number format, another figure shown: figure', /^number as shown$/],
+    ['number format, another figure shown: figure', /^displayed number$/],
     ['row 6 points high', /^height of row/],
     ['condition turned round', /^conditional format$/],
     ['text box over a figure', /^a text box or shape was added$/],
@@ -89,7 +89,7 @@ describe('a summary that another program has saved again', () => {
     ['formula turned into its own result', /^formula of /],
     ['window hidden', /^workbook: window$/],
     ['look of an issued condition struck through', /^conditional format$/],
-    ['a message that shows when a cell is chosen', /checks of what may be typed$/],
+    ['a message that shows when a cell is chosen', /data validation$/],
   ]
   it.each([
     // LibreOffice shows every window again.

@@ -38,6 +38,18 @@ describe('the PDF of summary and test report', () => {
     120_000,
   )
 
+  it('has the demonstration on three full pages, the tester’s line at the end of the last', async () => {
+    const { bytes } = await writeSummaryPdf(parseRecord(demo), { fonts: await fonts() })
+    const info = await poppler('pdfinfo', bytes)
+    expect(info).toMatch(/Pages:\s+3\b/)
+    const pages = await Promise.all(
+      ['1', '2', '3'].map((page) => poppler('pdftotext', bytes, '-f', page, '-l', page, '-layout')),
+    )
+    for (const page of pages)
+      expect(page.split('\n').filter((line) => line.trim() !== '').length).toBeGreaterThan(30)
+    expect(pages[2]).toMatch(/Tester\s+Signature\s+Date/)
+  })
+
   describe('can be read by everybody', () => {
     let pdf: Uint8Array
     beforeAll(async () => {

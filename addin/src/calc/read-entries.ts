@@ -2,6 +2,8 @@ import {
   type Direction,
   fewestReadings,
   formatNeeded,
+  type Method,
+  methods,
   type Problem,
   RECORD_FORMAT,
   type Run,
@@ -19,7 +21,6 @@ import {
 import type { TestEntries } from '../pane/one-test/entries.js'
 import type { TakenStations } from '../pane/one-test/taken-stations.js'
 import { type AskedValue, askAbout } from './ask-about.js'
-import { methodOf } from './method-of.js'
 import { picksIn } from './picked-cells.js'
 import { readLists } from './read-lists.js'
 import { readTyped } from './read-typed.js'
@@ -202,4 +203,10 @@ function takenRun(
   for (const finding of findings) told.take({ ...finding, where: finding.where.map(path) })
   if (changed) told.tell(pageText('series-changed'), source)
   return run
+}
+
+/** The method a draft names; undefined where it names none that is known. */
+export function methodOf(draft: Readonly<Record<string, unknown>>): Method | undefined {
+  const { method } = (draft.test ?? {}) as { method?: unknown }
+  return methods.find(({ id }) => id === method)
 }

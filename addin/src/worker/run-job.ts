@@ -1,3 +1,4 @@
+import type { OpenedBook } from '../host/cell-sheet.js'
 import { HostError } from '../host/host.js'
 import type { Done, Job } from './messages.js'
 
@@ -57,3 +58,10 @@ export function runJob(job: Job, limit_ms = 60_000): Promise<Exclude<Done, { kin
 
 const sentences = (problems: readonly { path: string; cell?: string; message: string }[]): string =>
   problems.map(({ cell, message }) => (cell ? `${cell}: ${message}` : message)).join('; ')
+
+/** Reads a log in a worker, which is given up after 20 s. Rejects with HostError. */
+export async function readBook(bytes: Uint8Array, fileName: string): Promise<OpenedBook> {
+  const done = await runJob({ kind: 'open', bytes, fileName }, 20_000)
+  if (done.kind !== 'opened') throw new Error(`the worker answered ${done.kind}`)
+  return done.book
+}

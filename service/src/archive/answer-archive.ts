@@ -35,7 +35,9 @@ export async function answerArchive<Task extends ArchiveTask>(
 ): Promise<void> {
   const wanted = request.accepts([NDJSON, XLSX])
   if (wanted === false)
-    throw new HttpFault(406, 'The answer is in JSON lines or a workbook', { detail: `${NDJSON} or ${XLSX}` })
+    throw new HttpFault(406, 'Only JSON lines or a workbook can be sent back', {
+      detail: `ask for ${NDJSON} or ${XLSX} in Accept`,
+    })
   const { keys = [], requireSignature = false } = signatures
   const orders = (await takeUpload(request, response)).map((order) => ({
     ...order,

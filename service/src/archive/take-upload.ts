@@ -37,7 +37,7 @@ export async function takeUpload(request: Request, response: Response): Promise<
   if (workbooks.length === 0)
     throw new HttpFault(422, 'There is nothing to read', {
       kind: 'unusable-input',
-      errors: [{ path: 'files', message: 'the body has no workbook' }],
+      errors: [{ path: 'files', message: 'send at least one workbook in the part files' }],
     })
   return workbooks.map(({ path, originalname }) => ({
     path,
@@ -115,7 +115,7 @@ const storageFault = (error: unknown): never => {
 function asStorageFault(error: unknown): unknown {
   const fault = fileFault(error)
   if (fault === undefined) return error
-  return new HttpFault(isDiskFull(error) ? 507 : 503, 'The files cannot be kept while they are worked on', {
+  return new HttpFault(isDiskFull(error) ? 507 : 503, 'The uploaded files cannot be stored', {
     kind: 'upload-storage',
     detail: `the folder for uploads (TMPDIR) cannot be written: ${fault}`,
   })

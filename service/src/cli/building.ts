@@ -1,11 +1,17 @@
-import { type BuildingRule, buildingRules } from '@draughtbook/shared-calc'
+import {
+  type BuildingResult,
+  type BuildingRule,
+  buildingRules,
+  counted,
+  outcomeWords,
+  ruleWords,
+} from '@draughtbook/shared-calc'
 import { InvalidArgumentError } from 'commander'
 import { type ArchiveOptions, addArchiveOptions } from './archive-options.js'
 import { type AddCommand, DIFFERENT } from './command.js'
 import { UsageError } from './errors.js'
 import { writeWorkbook } from './output-path.js'
-import { buildingText } from './print/building-text.js'
-import { recordsOf } from './records-of.js'
+import { recordsOf } from './run-files.js'
 import { shown } from './terminal.js'
 
 interface Options extends ArchiveOptions {
@@ -64,4 +70,26 @@ export const addBuilding: AddCommand = (command, { terminal, end }) => {
       terminal.out(shown(buildingText(result)))
       if (out !== undefined) terminal.out(shown(`Building: ${out}`))
     })
+}
+
+const figure = (value: number): string => String(Number(value.toPrecision(4)))
+const percent = (share: number): string => `${(100 * share).toFixed(0)} %`
+
+/** A building of several homes, as printed. */
+function buildingText({ name, target, homes, ways, rule, outcome, findings }: BuildingResult): string {
+  const { quantity, limit, unit, label } = target
+  return [
+    `${name}: ${outcomeWords[outcome]} (${label}: ${quantity} ${limit} ${unit}; ${ruleWords[rule]})`,
+    ...homes.map(
+      (home) => `  ${home.name}: ${figure(home.value)} ${unit}, ${outcomeWords[home.outcome]} (${home.file})`,
+    ),
+    `${counted(homes.length, 'home', 'homes')} together:`,
+    ...ways.map(
+      ({ rule: way, value, interval95: [low, high], judged, probability }) =>
+        `  ${ruleWords[way]}: ${figure(value)} ${unit} (95 %: ${figure(low)} to ${figure(high)})${
+          judged === value ? '' : `, compared with the limit as ${figure(judged)}`
+        }; probability of meeting the limit ${percent(probability)}`,
+    ),
+    ...findings.map(({ severity, message }) => `${severity}: ${message}`),
+  ].join('\n')
 }

@@ -25,7 +25,7 @@ export const addExcel: AddCommand = (command, { terminal, end }) => {
       const excel = excelOn(thisMachine())
       if (!excel)
         throw new UsageError(
-          'there is no Excel for this system. `draughtbook serve` opens the same page in a browser, and for Excel on the web an administrator installs the add-in from a server (manifests/README.md)',
+          'there is no Excel for this system. Use `draughtbook serve` and the same page in a browser. For Excel on the web, see manifests/README.md',
         )
       if (!options.remove) return end(await installed(excel, options, terminal))
       const { removeFromExcel } = await import('../excel/remove.js')
@@ -51,7 +51,7 @@ async function installed(excel: Excel, options: Options, terminal: Terminal): Pr
     },
   )
   if (!certificate) {
-    say('the certificate is not trusted, so Excel would not open the add-in. Nothing was changed.')
+    say('Excel opens the add-in only with a trusted certificate. Nothing was changed.')
     return DIFFERENT
   }
   const { runService } = await import('../running/run-service.js')
@@ -79,7 +79,7 @@ async function agreed(excel: Excel, { yes }: Options, terminal: Terminal): Promi
   if (yes) return true
   if (!terminal.agree)
     throw new UsageError(
-      'the certificate for localhost is trusted only after asking: run this on a terminal, or with --yes',
+      'you must agree to the certificate for localhost: run this on a terminal, or with --yes',
     )
   terminal.err(
     'Excel opens add-ins over https only, so the service needs a certificate that this computer trusts.',

@@ -24,7 +24,7 @@ const month = (text: string): string => {
 }
 
 const client = (text: string): 'client' => {
-  if (text !== 'client') throw new InvalidArgumentError('give client')
+  if (text !== 'client') throw new InvalidArgumentError('the only choice is client')
   return text
 }
 
@@ -68,7 +68,7 @@ export const addRegister: AddCommand = (command, { terminal, end }) => {
         orders,
       )
       for (const number of unknown)
-        terminal.err(`${options.orders}: no test among the files given has the number ${number}`)
+        terminal.err(`${options.orders}: no test in these files has the number ${number}`)
       const about = {
         asOf: options.asOf,
         previous,
@@ -81,7 +81,7 @@ export const addRegister: AddCommand = (command, { terminal, end }) => {
       if (unread.length > 0 && (options.strict || lines.length === 0)) {
         if (options.strict && lines.length > 0)
           terminal.err(
-            `${unread.length} of the files could not be read: with --strict no register is written`,
+            `${count(unread.length, 'file')} could not be read, so with --strict no register was written`,
           )
         return end(UNREADABLE)
       }
@@ -97,7 +97,7 @@ export const addRegister: AddCommand = (command, { terminal, end }) => {
             ...(fees === undefined
               ? []
               : [
-                  `${fees.toFixed(2)} in fees; ${withoutFee === 0 ? 'every test to bill has a fee' : `${count(withoutFee ?? 0, 'test')} to bill without a fee`}`,
+                  `${fees.toFixed(2)} in fees; ${withoutFee === 0 ? 'every test to bill has one' : `${count(withoutFee ?? 0, 'test')} to bill without a fee`}`,
                 ]),
             `${billable} to bill; ${count(toRetest, 'plot')} still to be retested`,
             ...written.map((path) => `Register: ${path}`),

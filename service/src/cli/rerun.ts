@@ -16,10 +16,7 @@ interface Options extends ArchiveOptions {
 export const addRerun: AddCommand = (command, { terminal, end }) => {
   addArchiveOptions(command)
     .option('--key <KEY.pub>', 'public key to check signatures; may be repeated', collect, [])
-    .option(
-      '--require-signature',
-      'fail every workbook that is not signed with a key given here or in the library',
-    )
+    .option('--require-signature', 'fail every workbook not signed with one of your keys')
     .option('--out <RERUN.xlsx>', 'where to write the re-run; replaces an existing file')
     .action(async (paths: string[], options: Options) => {
       const { foundDifference, makeRerunReport, unreadable, writeRerunWorkbook } = await import(

@@ -1,3 +1,4 @@
+import type { ReadRecord } from '@draughtbook/shared-calc/register'
 import type { ArchiveResult, ArchiveTask } from '../archive/archive-tasks.js'
 import { type FoundFiles, findFiles } from '../archive/find-files.js'
 import { ordersFor, type SignatureWish } from '../archive/orders.js'
@@ -57,4 +58,23 @@ export function progressBar(
       if (watched && shown > 0) write('\r\u001b[K')
     },
   }
+}
+
+/**
+ * Records of all tests of files and folders. What cannot be read is named on standard error.
+ * @throws UsageError where nothing could be read
+ */
+export async function recordsOf(
+  paths: readonly string[],
+  options: ArchiveOptions,
+  terminal: Terminal,
+): Promise<{ readonly records: readonly Omit<ReadRecord, 'part'>[]; readonly unread: number }> {
+  const { namedByPart } = await import('@draughtbook/shared-calc/register')
+  const { results, others } = await runFiles('records', paths, options, terminal)
+  const unread = [...others, ...results.flatMap(({ leftOut }) => leftOut)].filter(({ expected }) => !expected)
+  const records = results.flatMap((result) => result.records.map(namedByPart))
+  const lines = unread.map(({ file, why }) => `${file}: ${why}`)
+  if (records.length === 0) throw new UsageError(lines.join('\n') || 'no test was found')
+  for (const line of lines) terminal.err(line)
+  return { records, unread: unread.length }
 }

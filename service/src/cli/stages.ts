@@ -4,7 +4,7 @@ import { type ArchiveOptions, addArchiveOptions } from './archive-options.js'
 import { type AddCommand, DIFFERENT } from './command.js'
 import { UsageError } from './errors.js'
 import { writeWorkbook } from './output-path.js'
-import { recordsOf } from './records-of.js'
+import { recordsOf } from './run-files.js'
 import { shown } from './terminal.js'
 
 interface Options extends ArchiveOptions {
@@ -16,16 +16,14 @@ interface Options extends ArchiveOptions {
 const percent = (text: string): number => {
   const value = Number(text)
   if (!/^\d{1,3}(\.\d+)?$/.test(text.trim()) || value <= 0 || value > 100)
-    throw new InvalidArgumentError('give per cent, above 0 and at most 100')
+    throw new InvalidArgumentError('give a percentage above 0, at most 100')
   return value / 100
 }
 
 const allow = (text: string): Readonly<Record<SiteStage, number>> => {
   const [fabric, services, none] = text.split(',')
   if (fabric === undefined || services === undefined || none !== undefined)
-    throw new InvalidArgumentError(
-      'give two shares in per cent, for fabric and after services, such as 70,90',
-    )
+    throw new InvalidArgumentError('give two percentages, for fabric and after services, such as 70,90')
   return { fabric: percent(fabric), 'after services': percent(services), acceptance: 1 }
 }
 
@@ -55,10 +53,10 @@ export const addStages: AddCommand = (command, { terminal, end }) => {
       for (const stage of result.stages)
         terminal.out(
           shown(
-            `${stage.plot}, ${stage.stage}: ${stage.decision} (${Math.round(100 * stage.shareUsed)} % of the target used, ${stage.left_m3_h.toFixed(0)} m³/h or ${stage.left_cm2.toFixed(0)} cm² left; probability to be within the allowance ${Math.round(100 * stage.probability)} %)${stage.why === undefined ? '' : `: ${stage.why}`}`,
+            `${stage.plot}, ${stage.stage}: ${stage.decision} (${Math.round(100 * stage.shareUsed)} % of the target used, ${stage.left_m3_h.toFixed(0)} m³/h or ${stage.left_cm2.toFixed(0)} cm² left; probability of keeping within it ${Math.round(100 * stage.probability)} %)${stage.why === undefined ? '' : `: ${stage.why}`}`,
           ),
         )
-      for (const { file, why } of result.leftOut) terminal.err(`${file} is not used: ${why}`)
+      for (const { file, why } of result.leftOut) terminal.err(`${file} was not used: ${why}`)
       const plots = new Set(result.stages.map(({ plot }) => plot)).size
       terminal.out(`${counted(plots, 'plot')}, stages ${siteStages.join(', ')}`)
       if (out !== undefined) terminal.out(shown(`Stages: ${out}`))

@@ -56,7 +56,7 @@ function addTokenRevoke(token: Command, terminal: Terminal): void {
   token
     .command('revoke')
     .description('revoke a token at once')
-    .argument('<ID>', 'as `token list` shows it')
+    .argument('<ID>', 'id from `token list`')
     .option(...FILE)
     .action(async (id: string, options: { tokens: string }) => {
       const revoked = new Date().toISOString()
@@ -75,12 +75,13 @@ function addTokenRemove(token: Command, terminal: Terminal): void {
   token
     .command('remove')
     .description('revoke a token and delete everything stored about it')
-    .argument('<ID>', 'as `token list` shows it')
+    .argument('<ID>', 'id from `token list`')
     .option(...FILE)
     .action(async (id: string, options: { tokens: string }) => {
       await withFile(options.tokens, () =>
         changeTokens(options.tokens, (tokens) => {
-          if (!tokens.some((one) => one.id === id)) throw new UsageError(`there is no token ${id}`)
+          if (!tokens.some((one) => one.id === id))
+            throw new UsageError(`there is no token ${id}; \`draughtbook token list\` lists them`)
           return tokens.filter((one) => one.id !== id)
         }),
       )

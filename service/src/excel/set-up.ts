@@ -1,8 +1,8 @@
 import { mkdir } from 'node:fs/promises'
 import { join } from 'node:path'
 import { writeAtomically } from '../files/write-atomically.js'
+import { manifestFor } from '../running/pane-folder.js'
 import type { Excel } from './excel.js'
-import { manifestFor } from './manifest.js'
 
 /**
  * Registers the add-in for this user and opens Excel, once the service answers.

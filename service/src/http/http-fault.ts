@@ -25,6 +25,6 @@ export class HttpFault extends Error {
 export const overloaded = () =>
   new HttpFault(503, 'The service is busy', {
     kind: 'busy',
-    detail: 'more requests are waiting than can be kept; try again shortly',
+    detail: 'too many requests are waiting; try again in a few seconds',
     headers: { 'retry-after': '2' },
   })

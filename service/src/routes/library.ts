@@ -108,7 +108,7 @@ const keptState =
     const { version } = request.params
     const known = typeof version === 'string' && /^[0-9a-f]{16}$/.test(version)
     const text = known ? await library.keptText(kind, id, version).catch(storageFault) : undefined
-    if (text === undefined) throw new HttpFault(404, 'There is no such version of this entry')
+    if (text === undefined) throw new HttpFault(404, 'The entry has no such version')
     response.type('json').send(text)
   }
 

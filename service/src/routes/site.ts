@@ -44,6 +44,6 @@ function sendWorkbook(response: Response, fileName: string, bytes: Uint8Array): 
 
 function wants(request: Request): string {
   const type = request.accepts(['application/json', XLSX])
-  if (type === false) throw new HttpFault(406, `Only application/json and ${XLSX} can be sent back`)
+  if (type === false) throw new HttpFault(406, `Only application/json or ${XLSX} can be sent back`)
   return type
 }

@@ -66,7 +66,12 @@ function bearerOf(request: Request): string | undefined {
 /** Source: RFC 6750, 3. */
 function unknownCaller(title: string, error?: string): HttpFault {
   const challenge = error ? `Bearer realm="draughtbook", error="${error}"` : 'Bearer realm="draughtbook"'
-  return new HttpFault(401, title, { kind: 'unknown-caller', headers: { 'www-authenticate': challenge } })
+  return new HttpFault(401, title, {
+    kind: 'unknown-caller',
+    detail:
+      'send the header Authorization: Bearer TOKEN, with a token from `draughtbook token add` or from the firm’s sign-in',
+    headers: { 'www-authenticate': challenge },
+  })
 }
 
 /** When access cannot be checked, nobody gets in. */

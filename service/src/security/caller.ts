@@ -20,7 +20,7 @@ export const thisMachine: Caller = { name: 'this machine', key: 'this machine', 
 
 const MAY: Readonly<Record<Role, string>> = {
   evaluate: 'evaluating tests',
-  archive: 'working on archives',
+  archive: 'registers and re-runs',
   library: 'changing the library',
 }
 
@@ -29,6 +29,9 @@ export const mayUse =
   (role: Role): RequestHandler =>
   (_request, response, next) => {
     const { roles } = response.locals.caller as Caller
-    if (!roles.includes(role)) throw new HttpFault(403, `Your access does not include ${MAY[role]}`)
+    if (!roles.includes(role))
+      throw new HttpFault(403, `Your access does not include ${MAY[role]}`, {
+        detail: `use a token with the role ${role}`,
+      })
     next()
   }

@@ -13,7 +13,10 @@ export function checkOrigin(settings: Settings): RequestHandler {
     const { origin } = request.headers
     response.vary('Origin')
     if (origin === undefined || isOwn(origin, request, settings)) return next()
-    if (!listed.has(origin)) throw new HttpFault(403, 'Pages from this origin may not call the service')
+    if (!listed.has(origin))
+      throw new HttpFault(403, 'Pages from this origin may not call the service', {
+        detail: 'to allow it, start the service with --origin and its address',
+      })
     response.set({
       'access-control-allow-origin': origin,
       'access-control-expose-headers': 'ETag, Location, Retry-After, X-Request-Id, Content-Disposition',
@@ -48,6 +51,8 @@ export function checkHost(settings: Settings): RequestHandler {
   return (request, _response, next) => {
     const host = request.headers.host ?? ''
     if (isLoopback(host.replace(/:\d+$/, '')) || host === more) return next()
-    throw new HttpFault(421, 'The service does not use this host name')
+    throw new HttpFault(421, 'The service does not use this host name', {
+      detail: 'use localhost, or start the service with --public-url and the address in use',
+    })
   }
 }

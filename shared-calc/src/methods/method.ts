@@ -151,3 +151,10 @@ function withMark(limit: unknown): unknown {
     return source.seen === 'common practice' ? limit : { ...limit, source: { ...source, takenOver: true } }
   return Object.fromEntries(Object.entries(limit).map(([name, inner]) => [name, withMark(inner)]))
 }
+
+/** A line is fitted through three points at least. */
+const FOR_A_CURVE = 3
+
+/** Fewest readings of a run that can be worked out by a method; a method that fits no line may do with fewer. */
+export const fewestReadings = (method: Pick<Method, 'fewestReadings'> | undefined): number =>
+  method?.fewestReadings ?? FOR_A_CURVE

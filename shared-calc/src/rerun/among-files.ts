@@ -19,13 +19,13 @@ export function remarksAmongFiles(tests: readonly RerunTest[]): ReadonlyMap<Reru
       if (other.length > 0)
         add(
           test,
-          `${listed(other.map(name))} ${other.length === 1 ? 'has' : 'have'} the same test number and date but another record: find out which one counts`,
+          `${listed(other.map(name))} ${other.length === 1 ? 'has' : 'have'} the same test number and date but a different record: find out which one counts`,
         )
     }
   for (const { test, fits } of misnamed(tests, name))
     add(
       test,
-      `the name of the file fits ${fits.building}, which is in ${name(fits)}; this file is of ${test.building}`,
+      `the file name matches ${fits.building}, which is in ${name(fits)}; this file holds ${test.building}`,
     )
   return remarks
 }

@@ -19,16 +19,15 @@ export function archiveDifferences(bytes: Uint8Array): Difference[] {
   const add = (label: string, recorded: string | number) =>
     found.push({ kind: 'part', label, recorded, expected: null, rounding: false })
   if (bytes.length > end + END_RECORD)
-    add('bytes after the end of the archive', bytes.length - end - END_RECORD)
+    add('stray bytes after the end of the file', bytes.length - end - END_RECORD)
   let at = 0
   for (const entry of entries) {
-    if (entry.offset !== at)
-      add(`bytes before the part ${entry.name} that belong to no part`, entry.offset - at)
+    if (entry.offset !== at) add(`stray bytes before part ${entry.name}`, entry.offset - at)
     const name = localName(bytes, view, entry)
-    if (name !== entry.name) add(`the part ${entry.name} has another name at its beginning`, name)
+    if (name !== entry.name) add(`part ${entry.name} has two different names`, name)
     at = endOf(view, entry, entries.find(({ offset }) => offset > entry.offset)?.offset ?? list)
   }
-  if (at !== list) add('bytes before the list of parts that belong to no part', list - at)
+  if (at !== list) add('stray bytes before the list of parts', list - at)
   return found
 }
 

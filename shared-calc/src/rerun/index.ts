@@ -12,5 +12,4 @@ export {
 } from './rerun-report.js'
 export { signatureWords } from './signature-state.js'
 export { signatureVerifier } from './signature-verifier.js'
-export { type ThreeValues, threeValues } from './three-values.js'
 export { writeRerunWorkbook } from './workbook/write-rerun.js'

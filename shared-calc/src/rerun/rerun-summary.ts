@@ -192,5 +192,5 @@ const isData = ({ cell, kind, label }: Difference): boolean =>
 
 const followingNote = (count: number): string =>
   count === 1
-    ? '1 cell holds what follows from the changed inputs; it is not listed'
-    : `${count} cells hold what follows from the changed inputs; they are not listed`
+    ? '1 cell changed because the inputs did; it is not listed'
+    : `${count} cells changed because the inputs did; they are not listed`

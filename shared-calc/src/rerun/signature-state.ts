@@ -27,7 +27,7 @@ export const signatureWords: Readonly<Record<SignatureState['state'], string>> =
 /** Why a signature is not accepted; undefined where it is. @param required - whether the file must be signed with a key that was given */
 export function notAccepted({ state }: SignatureState, required: boolean): string | undefined {
   if (state === 'invalid')
-    return 'the signature does not fit the record, the evaluation and the parts of the file'
+    return 'the signature does not match the record, the evaluation and the parts of the file'
   if (!required || state === 'valid') return undefined
   return state === 'not signed'
     ? 'the file is not signed, and a signature is required'

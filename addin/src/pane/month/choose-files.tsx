@@ -1,4 +1,5 @@
 import { counted } from '@draughtbook/shared-calc'
+import type { LeftOut } from '@draughtbook/shared-calc/register'
 import type { ArchiveRun, RunState } from './archive-run.js'
 
 /** Names shown of the files chosen. */
@@ -66,4 +67,25 @@ export function ChooseFiles<Result, Report>({
 function namesText(names: readonly string[]): string {
   const shown = names.slice(0, MOST_NAMES).join(', ')
   return `${counted(names.length, 'file')} chosen: ${shown}${names.length > MOST_NAMES ? ', …' : ''}`
+}
+
+/** Every file that is not in the result, with the reason. */
+export function LeftOutList({ leftOut }: { leftOut: readonly LeftOut[] }) {
+  if (leftOut.length === 0) return null
+  return (
+    <details class="section" open={leftOut.some(({ expected }) => !expected)}>
+      <summary>Left out: {leftOut.length}</summary>
+      <ul class="left-out">
+        {leftOut.map(({ file, part, why }) => (
+          <li key={`${file} ${part ?? ''}`}>
+            <b>
+              {file}
+              {part ? ` (${part})` : ''}
+            </b>
+            : {why}
+          </li>
+        ))}
+      </ul>
+    </details>
+  )
 }

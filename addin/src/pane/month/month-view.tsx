@@ -4,9 +4,8 @@ import type { ReadLines, Register, RegisterRow } from '@draughtbook/shared-calc/
 import { useState } from 'preact/hooks'
 import { useRun } from '../use-changes.js'
 import { ArchiveRun } from './archive-run.js'
-import { ChooseFiles } from './choose-files.js'
+import { ChooseFiles, LeftOutList } from './choose-files.js'
 import { DownloadButton } from './download-button.js'
-import { LeftOutList } from './left-out-list.js'
 import { SortableTable, type TableColumn } from './sortable-table.js'
 
 /** Month asked for, as 2026-10; '' for every test. */
@@ -61,7 +60,7 @@ const columns: readonly TableColumn<RegisterRow>[] = [
     head: 'Which test',
     value: ({ role, of }) => (of === undefined ? role : `${role} of ${of}`),
   },
-  { head: 'To look at', value: ({ altered, remark }) => [altered, remark].filter(Boolean).join('; ') },
+  { head: 'To check', value: ({ altered, remark }) => [altered, remark].filter(Boolean).join('; ') },
   { head: 'File', value: ({ file }) => file },
 ]
 
@@ -73,8 +72,8 @@ export function MonthView() {
     <section class="archive" aria-labelledby="month-title">
       <h2 id="month-title">Month</h2>
       <p class="hint">
-        Choose the month’s workbooks, or their folder. They are read on this machine and go nowhere. Layouts
-        (.json) among them are used for workbooks that are not ours.
+        Choose the month’s workbooks, or their folder. They stay on this machine. For workbooks of another
+        make, choose their layouts (.json) too.
       </p>
       <label class="month-choice">
         Month
@@ -87,7 +86,7 @@ export function MonthView() {
             void monthRun.remake()
           }}
         />
-        <span class="hint">empty: every test</span>
+        <span class="hint">leave empty for every test</span>
       </label>
       <ChooseFiles run={monthRun} state={state} what="register" />
       {state.report ? <Result register={state.report} /> : null}
@@ -112,8 +111,8 @@ function Result({ register }: { register: Register }) {
       </p>
       {altered > 0 ? (
         <p class="altered">
-          {counted(altered, 'summary was', 'summaries were')} altered after issue: no figure of{' '}
-          {altered === 1 ? 'it' : 'them'} is quoted.
+          {counted(altered, 'summary was', 'summaries were')} altered after issue.{' '}
+          {altered === 1 ? 'Its' : 'Their'} figures are not shown.
         </p>
       ) : null}
       <DownloadButton

@@ -1,9 +1,22 @@
 import { cautionAnswers, openingStates } from '@draughtbook/shared-calc'
-import { roundColumns, setUpColumns } from './lists/leak-round.js'
 import { earlierColumns, leakColumns } from './lists/leaks.js'
 import { choicesOf, type ListColumn, type ListRow } from './lists/list-column.js'
 import { deviceColumns, gaugeColumns } from './lists/plan.js'
 import { elementColumns, spaceColumns } from './lists/take-off.js'
+
+/** What was found at each stop of the round. Kept with the test; no part of the record, which holds the leaks themselves. */
+const roundColumns: readonly ListColumn[] = [
+  { path: 'stop', label: 'Stop', kind: 'text' },
+  { path: 'found', label: 'Found', kind: 'text' },
+  { path: 'note', label: 'Note', kind: 'text' },
+  { path: 'photo', label: 'Photo', kind: 'photo' },
+]
+
+/** Photos of how the house and the fan were set up, each with what it shows. */
+const setUpColumns: readonly ListColumn[] = [
+  { path: 'photo', label: 'Photo', kind: 'photo' },
+  { path: 'shows', label: 'What it shows', kind: 'text' },
+]
 
 const openingColumns: readonly ListColumn[] = [
   { path: 'opening', label: 'Opening', kind: 'text' },

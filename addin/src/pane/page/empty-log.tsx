@@ -13,7 +13,7 @@ export function EmptyLog({ tests }: { tests: PageTests }) {
     await tests.store.attempt(async () => {
       const [{ runJob }, { readBook }] = await Promise.all([
         import('../../worker/run-job.js'),
-        import('./read-book.js'),
+        import('../../worker/run-job.js'),
       ])
       const { 'test.method': method } = tests.store.state.entries.fields
       const done = await runJob({

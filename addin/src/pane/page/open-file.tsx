@@ -15,7 +15,7 @@ export function OpenFile({ tests, store }: { tests: PageTests; store: TestStore 
     if (bytes && /\.(json|zip)$/i.test(file.name)) await tests.takeFile(bytes, file.name)
     else if (bytes) {
       const book = await store.attempt(async () => {
-        const { readBook } = await import('./read-book.js')
+        const { readBook } = await import('../../worker/run-job.js')
         return readBook(bytes, file.name)
       })
       const date = dayOf(new Date(file.lastModified))

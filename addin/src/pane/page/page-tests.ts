@@ -187,7 +187,7 @@ export class PageTests {
       const bytes = await this.host.test.kept?.log(id)
       if (!bytes)
         return this.store.tell(`The log ${log.name} itself is not kept here: open it again from its file.`)
-      const { readBook } = await import('./read-book.js')
+      const { readBook } = await import('../../worker/run-job.js')
       const book = await readBook(bytes, log.name)
       this.host.show({ ...book, ...(log.date !== undefined && { fileDate: log.date }) })
       await this.host.retype(edits)

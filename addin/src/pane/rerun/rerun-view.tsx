@@ -44,10 +44,10 @@ const columnsWith = (names: ReadonlyMap<string, string>): readonly TableColumn<R
   { head: 'Plot', value: ({ building }) => building },
   { head: 'Date', value: ({ date }) => date, text: ({ date }) => (date ? dayInWords(date) : '') },
   { head: 'Recorded', value: ({ verdict }) => verdict?.recorded },
-  { head: 'Now', value: ({ verdict }) => verdict?.recomputed },
+  { head: 'Recalculated', value: ({ verdict }) => verdict?.recomputed },
   { head: 'Version', value: ({ calculationVersion }) => calculationVersion },
   { head: 'Signature', value: ({ signature }) => signature && signatureNames[signature.state] },
-  { head: 'Differ', value: ({ differences }) => differences.filter(real).length },
+  { head: 'Differences', value: ({ differences }) => differences.filter(real).length },
   {
     head: 'File',
     value: ({ file, part }) => `${names.get(file) ?? file}${part === undefined ? '' : ` (${part})`}`,
@@ -81,8 +81,8 @@ export function RerunView() {
     <section class="archive" aria-labelledby="rerun-title">
       <h2 id="rerun-title">Re-run</h2>
       <p class="hint">
-        Choose archived workbooks, or their folder. Each is calculated again from its inputs and compared with
-        what it shows, on this machine. To check signatures, choose the public keys (.pub) with them.
+        Choose archived workbooks, or their folder. Each is recalculated from its inputs and compared with
+        what it shows. They stay on this machine. To check signatures, choose the public keys (.pub) too.
       </p>
       <ChooseFiles run={rerunRun} state={state} what="re-run" />
       {state.report ? <Result report={state.report} /> : null}

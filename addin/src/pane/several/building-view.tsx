@@ -15,9 +15,8 @@ import type { LeftOut, ReadRecords } from '@draughtbook/shared-calc/register'
 import { useState } from 'preact/hooks'
 import type { BuildingOrder } from '../month/archive-messages.js'
 import { ArchiveRun } from '../month/archive-run.js'
-import { ChooseFiles } from '../month/choose-files.js'
+import { ChooseFiles, LeftOutList } from '../month/choose-files.js'
 import { DownloadButton } from '../month/download-button.js'
-import { LeftOutList } from '../month/left-out-list.js'
 import type { PageTests } from '../page/page-tests.js'
 import { plainName } from '../plain-name.js'
 import { useRun } from '../use-changes.js'
@@ -71,7 +70,7 @@ export function BuildingView({ tests }: { tests?: PageTests }) {
       <h2 id="building-title">Building of several homes</h2>
       <p class="hint">
         Choose the summary of each home. Records (.json) and tests handed over (.zip) can be among them. They
-        are read on this machine and go nowhere.
+        stay on this machine.
       </p>
       <ChooseFiles run={buildingRun} state={state} what="building" also=".zip" />
       <KeptHere
@@ -92,7 +91,7 @@ export function BuildingView({ tests }: { tests?: PageTests }) {
                 value={wish.rule ?? ''}
                 onChange={({ currentTarget: { value } }) => put({ rule: value as BuildingRule | '' })}
               >
-                <option value="">by the scheme of the target</option>
+                <option value="">as the target’s scheme requires</option>
                 {buildingRules.map((rule) => (
                   <option key={rule} value={rule}>
                     {ruleWords[rule]}
@@ -102,19 +101,19 @@ export function BuildingView({ tests }: { tests?: PageTests }) {
             </label>
             <WholeNumber
               label="Homes in the building"
-              hint="empty: all were tested"
+              hint="leave empty if all were tested"
               value={wish.homesInBuilding}
               onValue={(homesInBuilding) => put({ homesInBuilding })}
             />
             <WholeNumber
               label="Homes to be tested"
-              hint="empty: by the scheme"
+              hint="leave empty to follow the scheme"
               value={wish.sampleSize}
               onValue={(sampleSize) => put({ sampleSize })}
             />
             <WholeNumber
-              label="More for each that fails"
-              hint="empty: by the scheme"
+              label="Extra homes for each that fails"
+              hint="leave empty to follow the scheme"
               value={wish.morePerMiss}
               onValue={(morePerMiss) => put({ morePerMiss })}
             />
@@ -191,7 +190,7 @@ function Homes({ building: { target, homes, ways, rule }, leftOut }: MadeBuildin
     <>
       <Table
         caption="Homes"
-        heads={['Home', 'Date', head, 'Verdict', 'Probability', 'Next door', 'File']}
+        heads={['Home', 'Date', head, 'Verdict', 'Probability', 'Adjoining spaces', 'File']}
         numbers={[head, 'Probability']}
       >
         {homes.map((home) => (

@@ -13,9 +13,8 @@ import type { LeftOut, ReadRecords } from '@draughtbook/shared-calc/register'
 import { useState } from 'preact/hooks'
 import type { StagesOrder } from '../month/archive-messages.js'
 import { ArchiveRun } from '../month/archive-run.js'
-import { ChooseFiles } from '../month/choose-files.js'
+import { ChooseFiles, LeftOutList } from '../month/choose-files.js'
 import { DownloadButton } from '../month/download-button.js'
-import { LeftOutList } from '../month/left-out-list.js'
 import type { PageTests } from '../page/page-tests.js'
 import { useRun } from '../use-changes.js'
 import { KeptHere } from './kept-here.js'
@@ -74,10 +73,9 @@ export function StagesView({ tests }: { tests?: PageTests }) {
       <h2 id="stages-title">May the next trade start?</h2>
       <p class="hint">
         Choose the summaries of the plots of a site, each with its stage: fabric, after services or
-        acceptance. Records (.json) and tests handed over (.zip) can be among them. They are read on this
-        machine and go nowhere.
+        acceptance. Records (.json) and tests handed over (.zip) can be among them. They stay on this machine.
       </p>
-      <ChooseFiles run={stagesRun} state={state} what="picture of the site" also=".zip" />
+      <ChooseFiles run={stagesRun} state={state} what="overview of the site" also=".zip" />
       <KeptHere
         tests={tests}
         working={state.phase === 'working'}
@@ -208,8 +206,8 @@ function Allowance({ site: { stages }, leftOut }: MadeStages) {
       </Table>
       <LeftOutList leftOut={leftOut} />
       <p class="hint">
-        Go means: sure enough that the leakage is within what is allowed so far. It is advice; the person in
-        charge of the site decides.
+        Go means that the leakage is within the allowance, with the probability set above. It is advice. The
+        person in charge of the site decides.
       </p>
     </>
   )

@@ -136,7 +136,8 @@ export const knownUnits = (): KnownUnit[] =>
 export function conversionText(from: KnownUnit): string {
   const target = RECORD_UNITS[from.kind]
   if (from.kind === 'temperature') return `${shown(from.unit)} to ${shown(target)}`
-  return `1 ${shown(from.unit)} = ${Number(toRecordUnit(1, from).toPrecision(8))} ${shown(target)}`
+  const one = String(Number(toRecordUnit(1, from).toPrecision(8)))
+  return `1 ${shown(from.unit)} = ${target === 'fraction' ? one : `${one} ${shown(target)}`}`
 }
 
 const PRINTED: Record<string, string> = {

@@ -9,6 +9,8 @@ const PADDING = 2
 const INDENT = 6.75
 /** Share of its size that a text may be set down to. */
 const SMALLEST = 0.75
+/** Points by which heights that were added up may differ from the page they were made for. */
+const ROUNDING = 0.01
 type Element = ReturnType<Pdf['struct']>
 
 /** What lies on a sheet beside its cells. */
@@ -45,9 +47,11 @@ class SheetDrawer {
       columns_pt.slice(0, i).reduce((sum, width) => sum + width, 0),
     )
     const wide = (PAGE.width - PAGE.left - PAGE.right) / (this.lefts.at(-1) ?? 1)
-    this.heights = rows.map((row) => this.heightOf(row))
-    const all = this.heights.reduce((sum, height) => sum + height, 0)
-    this.scale = onePage ? Math.min(wide, (PAGE.height - PAGE.top - PAGE.bottom) / all) : wide
+    const heights = rows.map((row) => this.heightOf(row))
+    const room = PAGE.height - PAGE.top - PAGE.bottom
+    this.scale = onePage ? Math.min(wide, room / sumOf(heights)) : wide
+    const texts = rows.map((row) => this.tallestText(row))
+    this.heights = onePage ? heights : closedUp(rows, heights, texts, room / this.scale)
     this.left = PAGE.left + ((wide - this.scale) * (this.lefts.at(-1) ?? 0)) / 2
     this.section = pdf.struct('Sect')
     pdf.addStructure(this.section)
@@ -86,7 +90,8 @@ class SheetDrawer {
       rows[k]?.role === 'table head' ||
       this.picturesIn(rows[k]).length > 0
     for (let k = i; keeps(k) && k + 1 < rows.length; k += 1) needed += this.heights[k + 1] ?? 0
-    if (this.y > PAGE.top && this.y + needed * this.scale > PAGE.height - PAGE.bottom) this.newPage()
+    if (this.y > PAGE.top && this.y + needed * this.scale > PAGE.height - PAGE.bottom + ROUNDING)
+      this.newPage()
   }
 
   private drawChart(chart: ChartDescription): void {
@@ -221,15 +226,16 @@ class SheetDrawer {
   }
 
   private heightOf({ cells, height_pt, role }: PageRow): number {
-    const tallest = Math.max(
-      0,
-      ...cells.filter(({ text }) => text !== '').map((cell) => this.textHeight(cell)),
-    )
+    const tallest = this.tallestText({ cells })
     // A row that is higher than its text by design stays so; one that was made for the spreadsheet's own font follows its text.
     const lines = Math.round(height_pt / 13.5)
     return role !== 'title' && lines > 1 && tallest > 0 && cells.some(({ wrap }) => wrap)
       ? Math.max(tallest + PADDING, Math.min(height_pt, 13.5))
       : Math.max(height_pt, tallest + PADDING)
+  }
+
+  private tallestText({ cells }: Pick<PageRow, 'cells'>): number {
+    return Math.max(0, ...cells.filter(({ text }) => text !== '').map((cell) => this.textHeight(cell)))
   }
 
   private textHeight(cell: PageCell): number {
@@ -239,6 +245,34 @@ class SheetDrawer {
       .fontSize(this.sizeOf(cell))
       .heightOfString(cell.text, { width })
   }
+}
+
+const sumOf = (heights: readonly number[]): number => heights.reduce((sum, height) => sum + height, 0)
+
+/** Share of the room round its text that a row may give up. */
+const MOST_CLOSED_UP = 0.9
+
+/** What is to stand on one page and is a little too high for it has its rows moved together, as far as their texts allow. */
+function closedUp(
+  rows: readonly PageRow[],
+  heights: readonly number[],
+  texts: readonly number[],
+  room: number,
+): number[] {
+  const closed = [...heights]
+  let start = 0
+  for (let end = 1; end <= rows.length; end += 1) {
+    if (end < rows.length && !rows[end - 1]?.breakAfter) continue
+    const spare = heights.map((height, i) =>
+      i >= start && i < end ? Math.max(0, height - (texts[i] ?? 0)) * MOST_CLOSED_UP : 0,
+    )
+    const over = sumOf(heights.slice(start, end)) - room
+    const all = sumOf(spare)
+    if (over > 0 && over <= all)
+      for (let i = start; i < end; i += 1) closed[i] = (heights[i] ?? 0) - ((spare[i] ?? 0) * over) / all
+    start = end
+  }
+  return closed
 }
 
 /** A cell that covers several columns says so (ISO 32000-1, 14.8.5.7). */

@@ -47,16 +47,16 @@ export function chartOf(tree: XmlNode | undefined): ChartLook {
       .map((entry) => attr(child(entry, 'idx'), 'val') ?? ''),
     settings: new Map([
       ['ground', groundOf(tree, area)],
-      ['parts put elsewhere on it', placedParts(chart)],
-      ['texts too light or too small', oddTexts(tree)],
+      ['parts moved', placedParts(chart)],
+      ['text too pale or too small', oddTexts(tree)],
       ['number format of the labels', labelFormats(chart)],
       ['kind', plots.map(({ name }) => name).join(', ')],
       ['title', plain(textOf(child(child(chart, 'title'), 'tx')))],
       ['legend', child(chart, 'legend') ? 'yes' : 'no'],
-      ['pictures on it', deep(tree, 'blipFill').length > 0 ? 'yes' : 'no'],
-      ['shapes drawn on it', child(tree, 'userShapes') ? 'yes' : 'no'],
+      ['pictures in it', deep(tree, 'blipFill').length > 0 ? 'yes' : 'no'],
+      ['shapes drawn over it', child(tree, 'userShapes') ? 'yes' : 'no'],
       [
-        'texts on it',
+        'text labels',
         plain(
           deep(chart, 'dLbl')
             .flatMap((label) => deep(label, 't'))

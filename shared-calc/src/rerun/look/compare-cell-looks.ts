@@ -62,7 +62,7 @@ function lookDifferences(issued: SeenCell, now: SeenCell, value: number | string
     a.fill !== b.fill && ['background colour', a.fill, b.fill],
     value !== undefined &&
       shown(a.format, value) !== shown(b.format, value) && [
-        typeof value === 'string' ? 'text as shown' : 'number as shown',
+        typeof value === 'string' ? 'displayed text' : 'displayed number',
         shown(a.format, value),
         `${shown(b.format, value)} (number format ${b.format})`,
       ],
@@ -71,15 +71,15 @@ function lookDifferences(issued: SeenCell, now: SeenCell, value: number | string
       formatMarks(a.format) || 'none',
       formatMarks(b.format) || 'none',
     ],
-    a.rotation !== b.rotation && ['direction of the text', a.rotation, b.rotation],
+    a.rotation !== b.rotation && ['text rotation', a.rotation, b.rotation],
     a.shrunk !== b.shrunk && ['shrunk to fit', yes(a.shrunk), yes(b.shrunk)],
     a.wrapped !== b.wrapped &&
       typeof value === 'string' &&
       // A text with line breaks is wrapped by some programs when they save it.
       !(b.wrapped && value.includes('\n')) && ['text wrapped', yes(a.wrapped), yes(b.wrapped)],
     a.fromRight !== b.fromRight && ['read from right to left', yes(a.fromRight), yes(b.fromRight)],
-    a.crossed !== b.crossed && ['crossed out by its border', yes(a.crossed), yes(b.crossed)],
-    issued.formula !== now.formula && ['kind of formula', issued.formula, now.formula],
+    a.crossed !== b.crossed && ['crossed out by a border', yes(a.crossed), yes(b.crossed)],
+    issued.formula !== now.formula && ['type of formula', issued.formula, now.formula],
     now.reading !== issued.reading && ['second text added to the cell', issued.reading, now.reading],
     b.horizontal === 'fill' && a.horizontal !== 'fill' && ['alignment', a.horizontal, b.horizontal],
     Math.abs(a.indent - b.indent) > MOST_INDENT && ['indent', a.indent, b.indent],
@@ -100,8 +100,8 @@ function fontDifferences(a: FontLook, b: FontLook): (Pair | false)[] {
       Math.abs(a.size - b.size) > 0.06 * a.size && ['text size, points', a.size, b.size],
     b.struck !== a.struck && ['struck through', yes(a.struck), yes(b.struck)],
     otherFont(a.name, b.name) && ['font', a.name ?? '', b.name ?? ''],
-    a.symbols !== b.symbols && ['font of symbols', yes(a.symbols), yes(b.symbols)],
-    a.raised !== b.raised && ['raised or lowered', a.raised, b.raised],
+    a.symbols !== b.symbols && ['symbol font', yes(a.symbols), yes(b.symbols)],
+    a.raised !== b.raised && ['superscript or subscript', a.raised, b.raised],
   ]
 }
 
@@ -114,7 +114,7 @@ function piecesDiffer(issued: SeenCell, now: SeenCell): Pair[] {
     ...issued.pieces.map((one) => pieceKey(one, issued.look)),
   ])
   const odd = now.pieces.map((one) => pieceKey(one, now.look)).filter((key) => !wanted.has(key))
-  return odd.length > 0 ? [['look of a piece of the text', [...wanted].join('; '), odd.join('; ')]] : []
+  return odd.length > 0 ? [['format of part of the text', [...wanted].join('; '), odd.join('; ')]] : []
 }
 
 const pieceKey = (font: FontLook, { font: whole }: Partial<CellLook> = {}): string => {

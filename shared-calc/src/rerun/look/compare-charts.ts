@@ -4,7 +4,7 @@ import type { ChartLook, SeriesLook } from './chart-look.js'
 import { seen, settingDifferences } from './seen-difference.js'
 
 /** Texts on points, which some programs lose when they save. */
-const LABELS = 'texts on it'
+const LABELS = 'text labels'
 
 /** Series by series, in their order: name, cells, stored values, marks; then titles and axes. */
 export function compareCharts(sheet: string, issued: ChartLook, now: ChartLook, place: string): Difference[] {
@@ -43,7 +43,7 @@ function compareSeries(a: SeriesLook, b: SeriesLook, about: string, place: strin
   pair('cells of the vertical axis', a.y, b.y)
   pair('mark', a.marker, b.marker)
   pair('lines added', String(a.others), String(b.others))
-  pair('points with a look of their own', String(a.odd), String(b.odd))
+  pair('points formatted on their own', String(a.odd), String(b.odd))
   pair('smoothed', a.smooth ? 'yes' : 'no', b.smooth ? 'yes' : 'no')
   if (a.line !== undefined && b.line !== undefined) pair('line', a.line, b.line)
   if (differsMuch(a.lineWidth, b.lineWidth))

@@ -45,7 +45,7 @@ function compareObject(sheet: string, issued: DrawnObject, now: DrawnObject, pla
   const setting = (label: string, a: string, b: string): void => {
     if (a !== b) differences.push(seen('drawing', `the ${issued.kind}, ${label}`, place, a, b))
   }
-  setting('turned, cut or recoloured', issued.changed || 'no', now.changed || 'no')
+  setting('rotated, cropped or recoloured', issued.changed || 'no', now.changed || 'no')
   setting('printed', issued.printed ? 'yes' : 'no', now.printed ? 'yes' : 'no')
   if (now.description !== '') setting('text for screen readers', issued.description, now.description)
   const moved = (['from', 'to'] as const).some(
@@ -54,7 +54,9 @@ function compareObject(sheet: string, issued: DrawnObject, now: DrawnObject, pla
       Math.abs(issued[corner].column - now[corner].column) > MOVED,
   )
   if (moved)
-    differences.push(seen('drawing', `the ${issued.kind} lies elsewhere`, place, areaOf(issued), areaOf(now)))
+    differences.push(
+      seen('drawing', `the ${issued.kind} was moved or resized`, place, areaOf(issued), areaOf(now)),
+    )
   if (issued.chart && now.chart) differences.push(...compareCharts(sheet, issued.chart, now.chart, place))
   return differences
 }

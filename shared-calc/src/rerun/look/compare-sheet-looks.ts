@@ -80,7 +80,7 @@ function merges({ name, merges: issued }: SheetLook, { merges: now }: SheetLook)
   const gone = [...issued].filter((ref) => !now.has(ref))
   return [
     ...added.map((ref) => seen('appearance', 'cells merged', withSheet(name, ref), null, ref)),
-    ...gone.map((ref) => seen('appearance', 'merged cells divided', withSheet(name, ref), ref, null)),
+    ...gone.map((ref) => seen('appearance', 'cells no longer merged', withSheet(name, ref), ref, null)),
   ]
 }
 

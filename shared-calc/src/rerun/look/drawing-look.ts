@@ -78,9 +78,9 @@ function changesOf(anchor: XmlNode): string {
       ['l', 't', 'r', 'b'].some((side) => Math.abs(Number(attr(cut, side) ?? 0)) > CUT) ? ['cut'] : [],
     ),
     ...deep(fill, 'blip').flatMap((blip) => [
-      ...(attr(blip, 'link') === undefined ? [] : ['taken from outside the file']),
+      ...(attr(blip, 'link') === undefined ? [] : ['stored outside the file']),
       ...blip.children.filter(({ name }) => name !== 'extLst').map(({ name }) => `recoloured (${name})`),
-      ...(deep(blip, 'svgBlip').length > 0 ? ['another picture for some programs'] : []),
+      ...(deep(blip, 'svgBlip').length > 0 ? ['a different picture in some programs'] : []),
     ]),
   ])
   const shapes = deep(anchor, 'pic').flatMap((picture) =>

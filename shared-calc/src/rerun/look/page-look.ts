@@ -30,16 +30,16 @@ export function pageOf(tree: XmlNode | undefined): Map<string, string> {
     ],
     ['copies', attr(setup, 'copies') ?? '1'],
     ['page breaks', breaks(tree)],
-    ['look of header and footer', headerLook(headers)],
+    ['format of header and footer', headerLook(headers)],
     ['header', text('oddHeader')],
     ['footer', text('oddFooter')],
     [
       'header and footer of the first page',
-      isOn(attr(headers, 'differentFirst')) ? text('firstHeader') + text('firstFooter') : 'as others',
+      isOn(attr(headers, 'differentFirst')) ? text('firstHeader') + text('firstFooter') : 'as on other pages',
     ],
     [
       'header and footer of even pages',
-      isOn(attr(headers, 'differentOddEven')) ? text('evenHeader') + text('evenFooter') : 'as others',
+      isOn(attr(headers, 'differentOddEven')) ? text('evenHeader') + text('evenFooter') : 'as on other pages',
     ],
   ])
 }

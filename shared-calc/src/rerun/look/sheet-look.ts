@@ -202,20 +202,17 @@ function othersOf(from: Package, path: string, tree: XmlNode | undefined): Map<s
   const extensions = child(tree, 'extLst')
   return new Map([
     ...frozenOf(view),
-    ['small charts in cells', String(deep(extensions, 'sparkline').length)],
-    ['ranges open to change', String(deep(tree, 'protectedRange').length)],
+    ['sparklines', String(deep(extensions, 'sparkline').length)],
+    ['ranges that can be edited', String(deep(tree, 'protectedRange').length)],
     [
-      'formulas shown in place of results',
+      'formulas shown instead of results',
       views.some((one) => isOn(attr(one, 'showFormulas'))) ? 'yes' : 'no',
     ],
     ['zeros shown', views.every((one) => isOn(attr(one, 'showZeros'), true)) ? 'yes' : 'no'],
     ['columns from right to left', views.some((one) => isOn(attr(one, 'rightToLeft'))) ? 'yes' : 'no'],
+    ['zoom', views.every((one) => isZoom(attr(one, 'zoomScale'))) ? 'normal' : 'outside the usual limits'],
     [
-      'zoom',
-      views.every((one) => isZoom(attr(one, 'zoomScale'))) ? 'as sheets can be shown' : 'out of bounds',
-    ],
-    [
-      'conditional formats calculated',
+      'conditional formats in use',
       isOn(attr(settings, 'enableFormatConditionsCalculation'), true) ? 'yes' : 'no',
     ],
     ['formulas calculated by older rules', isOn(attr(settings, 'transitionEvaluation')) ? 'yes' : 'no'],
@@ -225,9 +222,9 @@ function othersOf(from: Package, path: string, tree: XmlNode | undefined): Map<s
       filter ? `${attr(filter, 'ref')}${deep(filter, 'filterColumn').length > 0 ? ', in use' : ''}` : 'none',
     ],
     ['links', linksOf(tree, links)],
-    ['checks of what may be typed', validationsOf(tree)],
+    ['data validation', validationsOf(tree)],
     [
-      'objects of other programs',
+      'embedded objects',
       foreign.filter((type) => !(type === 'vmlDrawing' || type === 'image')).join(', ') || 'none',
     ],
     ['background picture', child(tree, 'picture') ? 'yes' : 'no'],
@@ -249,7 +246,7 @@ function frozenOf(view: XmlNode | undefined): [string, string][] {
         ? `${Number(attr(pane, 'ySplit') ?? 0)} rows, ${Number(attr(pane, 'xSplit') ?? 0)} columns`
         : 'nothing',
     ],
-    ['first cell that can be reached', frozen ? (attr(view, 'topLeftCell') ?? 'A1') : 'A1'],
+    ['first cell in view', frozen ? (attr(view, 'topLeftCell') ?? 'A1') : 'A1'],
   ]
 }
 

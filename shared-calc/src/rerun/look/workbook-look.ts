@@ -67,18 +67,15 @@ function settingsOf(from: Package, workbook: XmlNode | undefined): Map<string, s
       windows.map((one) => attr(one, 'visibility') ?? 'visible').find((state) => state !== 'visible') ??
         'visible',
     ],
-    [
-      'tabs of the sheets shown',
-      windows.every((one) => isOn(attr(one, 'showSheetTabs'), true)) ? 'yes' : 'no',
-    ],
+    ['sheet tabs shown', windows.every((one) => isOn(attr(one, 'showSheetTabs'), true)) ? 'yes' : 'no'],
     ['charts and pictures shown', attr(properties, 'showObjects') ?? 'all'],
     ['dates count from', isOn(attr(properties, 'date1904')) ? '1904' : '1900'],
     ['links to other workbooks', String(kinds(/^externalLink/))],
-    ['connections to data outside', String(kinds(/^(connections|queryTable|model)/) + ownData(from))],
+    ['connections to external data', String(kinds(/^(connections|queryTable|model)/) + ownData(from))],
     ['macros', hasMacros(from) ? 'yes' : 'no'],
-    ['other things in the file', otherParts(from)],
-    ['kind of file', kindsOfParts(from)],
-    ['what only some programs read', [...from.foreign].sort().join(', ') || 'nothing'],
+    ['other contents of the file', otherParts(from)],
+    ['type of file', kindsOfParts(from)],
+    ['contents only some programs read', [...from.foreign].sort().join(', ') || 'nothing'],
   ])
 }
 
@@ -96,18 +93,18 @@ function propertiesOf(from: Package): Map<string, string> {
     ['author', text(core, 'creator')],
     ['title', text(core, 'title')],
     ['subject', text(core, 'subject')],
-    ['date of making', text(core, 'created')],
+    ['date created', text(core, 'created')],
     ['description', text(core, 'description')],
     ['category', text(core, 'category')],
     ['keywords', text(core, 'keywords').replaceAll(',', '')],
     ['state', text(core, 'contentStatus')],
     ['version', text(core, 'version')],
     ['identifier', text(core, 'identifier')],
-    ['base of links', text(more, 'HyperlinkBase')],
+    ['base address of links', text(more, 'HyperlinkBase')],
     ['company', text(more, 'Company')],
     ['manager', text(more, 'Manager')],
     [
-      'properties of its own',
+      'custom properties',
       children(own, 'property')
         .map((one) => attr(one, 'name') ?? '')
         .filter((name) => !OF_LABELS.test(name))

@@ -5,8 +5,8 @@ import { linkTo } from '../../reports/workbook/file-link.js'
 import { setUpPage } from '../../reports/workbook/page.js'
 import { dress, fills, fonts, formatFor, underline, wrap } from '../../reports/workbook/styles.js'
 import type { Difference, RerunTest } from '../report.js'
+import { type ThreeValues, threeValues } from '../report.js'
 import type { RerunReport } from '../rerun-report.js'
-import { type ThreeValues, threeValues } from '../three-values.js'
 
 export const DIFFERENCES_SHEET = 'Differences'
 const HEAD = 4
@@ -47,7 +47,7 @@ export function writeDifferencesSheet(
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Differences'
   sheet.getRow(1).height = 26
   dress(sheet.getCell('A2'), { font: fonts.muted }).value =
-    'One row for each figure or cell that differs by more than rounding. Change is from the left to the right of the two values shown. Links open the archived file at the cell.'
+    'One row for each figure or cell that differs by more than rounding. Change is from the left-hand value to the next one that differs. Links open the archived file at the cell.'
   columns.forEach(({ head }, i) => {
     dress(sheet.getCell(HEAD, i + 1), { font: fonts.bold, fill: fills.heading }).value = head
   })

@@ -11,14 +11,14 @@ const meanings: Readonly<Record<RerunOutcome, string>> = {
   'exactly as issued':
     'Every part of the file is as it was issued, and every figure follows from the inputs.',
   'saved again':
-    'Another program has saved the file. Every figure, every cell and everything that is seen of it agrees.',
+    'Another program has saved the file. Every figure, every cell and everything visible agrees.',
   agrees: 'Every figure agrees to the last digits, or as far as the file shows it.',
   'older calculation version':
-    'Agrees with the version it was issued under. What the current version gives is listed under Differences.',
+    'Agrees with the version it was issued under. The current version’s figures are listed under Differences.',
   differs:
-    'The inputs are as recorded, but a figure, a formula, a cell or the look of the file is not as issued.',
+    'The inputs are as recorded, but a figure, a formula, a cell or the appearance of the file is not as issued.',
   'inputs changed after issue':
-    'A logged value is not the recorded one, or the record no longer fits its digest.',
+    'A logged value differs from the recorded one, or the record no longer matches its digest.',
   'signature not accepted':
     'The signature is invalid. Or one was required, and none of the keys given signed the file.',
   'cannot be read': 'The file could not be compared; see the column Why.',

@@ -1,4 +1,4 @@
-import type { EarlierTest, Leak, LeakLog } from '../../contract/record/index.js'
+import type { EarlierTest, Leak, LeakLog, SizeWord } from '../../contract/record/index.js'
 import { type Block, byRule, type Calculation, columnOf, fromRecord, type Given } from '../../engine/index.js'
 import type { WorkedCriterion, WorkedTest } from '../../evaluation/work/worked-test.js'
 import {
@@ -11,7 +11,6 @@ import {
   roundHoles,
 } from '../../formulas/holes.js'
 import { leakageToSeal } from '../../formulas/verdict.js'
-import { sizeWords } from './size-words.js'
 
 /** The pressure at which leaks and repairs are compared, Pa. */
 export const COMPARED_AT_PA = 50
@@ -205,4 +204,18 @@ function takenFor({ size }: Leak, path: string): Taken | undefined {
   const width = width_mm === undefined ? word && said(word.width_mm) : fromRecord(`${at}.width_mm`, width_mm)
   if (!width || length_m === undefined) return undefined
   return { kind: 'gap', cells: { w_g: width, l_g: fromRecord(`${at}.length_m`, length_m) } }
+}
+
+/** What a size said in words is taken for. Source of all: common practice, no source. */
+export type TakenFor = { readonly diameter_mm: number } | { readonly width_mm: number }
+
+export const sizeWords: Readonly<Record<SizeWord, TakenFor & { readonly likeness: string }>> = {
+  pinhole: { diameter_mm: 1, likeness: 'round, 1 mm' },
+  pencil: { diameter_mm: 7, likeness: 'round, 7 mm, a pencil goes through' },
+  finger: { diameter_mm: 20, likeness: 'round, 20 mm, a finger goes in' },
+  fist: { diameter_mm: 90, likeness: 'round, 90 mm, a fist goes in' },
+  'hairline gap': { width_mm: 0.2, likeness: '0.2 mm wide, barely visible' },
+  'card gap': { width_mm: 0.8, likeness: '0.8 mm wide, a plastic card goes in' },
+  'pencil gap': { width_mm: 7, likeness: '7 mm wide, a pencil goes in' },
+  'finger gap': { width_mm: 20, likeness: '20 mm wide, a finger goes in' },
 }

@@ -53,6 +53,16 @@ export const runTexts = {
     message: ({ taken }: { taken: 'before' | 'after' }) =>
       `The log does not say whether the zero-flow pressures were taken before or after the readings. They are used as ${taken}.`,
   },
+  'log-zero-answered': {
+    severity: 'note',
+    message: ({ answer }: { answer: string }) =>
+      `The zero-flow pressures of this run are those you answered: ${quoted(answer.replace(/-(?=\d)/g, '−'))}.`,
+  },
+  'log-zero-answered/none': {
+    severity: 'caution',
+    message: 'This run has no zero-flow pressures, as you answered. The pressures were used without them.',
+    remedy: 'Check that the pressures in the log are already corrected for zero flow.',
+  },
   'log-induced': {
     severity: 'note',
     message: ({ heading, added }: { heading: string; added: number | undefined }) =>
@@ -178,3 +188,32 @@ export const rowReasons = {
 
 /** The same of several rows, as a sentence of its own begins. */
 export const reasonsOf = (whys: readonly string[]): string => capital(whys.join('; '))
+
+/** Why a column of a table was not used. */
+export const columnReasons = {
+  target: 'it is the intended pressure, not the measured one',
+  otherDevicePressure: 'another device pressure was used',
+  flowIsLogged: 'the air flow itself is logged',
+  fanPressure: 'it is the pressure at the fan, and the air flow itself is logged',
+  induced: 'the zero-flow pressure is already subtracted; the measured pressure was used',
+  corrected: 'it is a corrected air flow; the flow as displayed was used',
+  sampleOfMean: (cell: string) => `it is one of the samples averaged in ${cell}`,
+  partOfTotal: (cell: string) => `it is part of the total in ${cell}`,
+  sameFlow: 'it is the same air flow in another unit',
+  samePressure: 'it is the same pressure in another unit',
+  betterFlow: (cell: string) => `${cell} fits better as the air flow`,
+  betterPressure: (cell: string) => `${cell} fits better as the building pressure`,
+  derived: 'it is calculated from other columns',
+  fanSpeed: 'it is a fan speed or a percentage',
+  time: 'it is the time of the reading',
+  number: 'it only numbers the readings',
+  notNeeded: 'no result needs it',
+} as const
+
+/** Why a single value of a log was not used. */
+export const valueReasons = {
+  noUnit: 'it has no unit, and no result needs it',
+  seaLevel: 'it is for sea level, and the altitude is known',
+  notInternal: 'it is not the internal volume',
+  otherVolume: (label: string) => `${quoted(label)} is more clearly the internal volume`,
+} as const

@@ -1,5 +1,6 @@
 import { cellText } from '../../../catalogue/findings/log/cells.js'
 import { fieldText } from '../../../catalogue/findings/log/fields.js'
+import { valueReasons } from '../../../catalogue/findings/log/runs.js'
 import { questions } from '../../../catalogue/questions.js'
 import { placeWords } from '../../../contract/record/index.js'
 import { unitOfBarometer, unitOfRoom } from '../../cells/likely-unit.js'
@@ -222,7 +223,7 @@ function putBarometer(draft: Draft, scope: FieldScope) {
       draft.uses.push({
         cells: field.cell,
         heading: field.label.text,
-        ignoredBecause: 'it is for sea level; the altitude is known',
+        ignoredBecause: valueReasons.seaLevel,
       })
       return
     }

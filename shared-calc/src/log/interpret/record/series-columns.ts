@@ -1,3 +1,4 @@
+import { columnReasons } from '../../../catalogue/findings/log/runs.js'
 import { shown } from '../../cells/units.js'
 import { columnLetters } from '../../grid/address.js'
 import type { SeriesLayout } from '../../layout/schema.js'
@@ -72,7 +73,7 @@ export function seriesUses({ head, all, time, pressure, flow, device }: SeriesCo
             : undefined
     const heading = column.label.text
     return usedAs === undefined
-      ? { cells, heading, ignoredBecause: 'it is not needed' }
+      ? { cells, heading, ignoredBecause: columnReasons.notNeeded }
       : {
           cells: `${cells}:${columnLetters(column.at)}${view.sheet.rows}`,
           heading,

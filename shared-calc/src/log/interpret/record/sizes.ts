@@ -1,4 +1,5 @@
 import { fieldText } from '../../../catalogue/findings/log/fields.js'
+import { valueReasons } from '../../../catalogue/findings/log/runs.js'
 import { questions } from '../../../catalogue/questions.js'
 import { type KnownUnit, shown, toRecordUnit } from '../../cells/units.js'
 import type { FoundField } from '../fields/found-field.js'
@@ -62,7 +63,7 @@ function putSize(
     draft.uses.push({
       cells: field.cell,
       heading: field.label.text,
-      ignoredBecause: 'it has no unit, and no figure needs it',
+      ignoredBecause: valueReasons.noUnit,
     })
     draft.tell(fieldText('log-left-out/no-unit', { label: field.label.text }), field.cell, path)
     return undefined
@@ -197,10 +198,7 @@ function addUpTo(parts: readonly Ranked[], whole: Ranked): boolean {
 }
 
 function ignoreVolume(draft: Draft, { field, value, unit }: Ranked, best: Ranked): void {
-  const why =
-    rank(field) < 1
-      ? 'it is not the internal volume'
-      : `"${best.field.label.text}" says more clearly that it is the internal volume`
+  const why = rank(field) < 1 ? valueReasons.notInternal : valueReasons.otherVolume(best.field.label.text)
   draft.uses.push({ cells: field.cell, heading: field.label.text, ignoredBecause: why })
   draft.tell(
     fieldText('log-left-out/volume', {

@@ -1,3 +1,4 @@
+import { columnReasons } from '../../../catalogue/findings/log/runs.js'
 import { toRecordUnit } from '../../cells/units.js'
 import { says } from '../words/label.js'
 import type { KnownColumn } from './columns.js'
@@ -290,38 +291,36 @@ function whyIgnored(
   const first = carrier.columns[0] as KnownColumn
   switch (column.role) {
     case 'target':
-      return 'it is the pressure to be set, not the measured one'
+      return columnReasons.target
     case 'device':
-      return first.role === 'device'
-        ? 'another device pressure was used'
-        : 'it is the pressure at the fan; the flow itself is logged'
+      return first.role === 'device' ? columnReasons.otherDevicePressure : columnReasons.fanPressure
     case 'induced':
-      return 'the zero-flow pressure is already subtracted; the measured pressure was used'
+      return columnReasons.induced
     case 'corrected':
-      return 'it is a corrected flow; the flow as shown was used'
+      return columnReasons.corrected
     case 'flow':
       if (carrier.madeOf?.parts.includes(column))
         return carrier.madeOf.as === 'mean'
-          ? `it is a sample of the mean in ${first.headingCell}`
-          : `it is part of the total in ${first.headingCell}`
+          ? columnReasons.sampleOfMean(first.headingCell)
+          : columnReasons.partOfTotal(first.headingCell)
       return sameInOtherUnit(segment, first, column)
-        ? 'it is the same flow in another unit'
-        : `${first.headingCell} fits better as the flow`
+        ? columnReasons.sameFlow
+        : columnReasons.betterFlow(first.headingCell)
     case 'pressure':
-      if (sameInOtherUnit(segment, pressure, column)) return 'it is the same pressure in another unit'
-      return `${pressure.headingCell} fits better as the building pressure`
+      if (sameInOtherUnit(segment, pressure, column)) return columnReasons.samePressure
+      return columnReasons.betterPressure(pressure.headingCell)
     case 'derived':
-      return 'it is calculated from other columns'
+      return columnReasons.derived
     case 'speed':
-      return 'it is a fan speed or a percentage'
+      return columnReasons.fanSpeed
     case 'time':
-      return 'it is the time of the reading'
+      return columnReasons.time
     case 'index':
-      return 'it numbers the readings'
+      return columnReasons.number
     case 'range':
-      return 'the flow itself is logged'
+      return columnReasons.flowIsLogged
     case 'other':
-      return column.numbers + column.texts > 0 ? 'it is not needed' : undefined
+      return column.numbers + column.texts > 0 ? columnReasons.notNeeded : undefined
     default:
       return undefined
   }
