@@ -32,6 +32,8 @@ const shownUnits = (american: boolean): string =>
     'or',
   )
 
+const runOf = (direction: Direction | undefined): string => (direction ? `the ${direction} run` : 'the run')
+
 /** What the reader of logs asks where a log leaves open what the figures depend on. */
 export const questions = {
   direction: ({ heading }: { heading: string }): Asked => ({
@@ -117,6 +119,41 @@ export const questions = {
       { value: 'zero flow', label: 'yes: before and after the readings, in this order' },
       { value: 'something else', label: 'no: the log has none' },
     ],
+  }),
+  zeroFlowMissing: ({
+    direction,
+    cell,
+    label,
+  }: {
+    direction: Direction | undefined
+    cell: string
+    label: string
+  }): Asked => ({
+    text: `Cell ${cellName(cell)} says ${quoted(label)}, but no zero-flow pressures were found for ${runOf(direction)}. What were they, in Pa, before and after the readings?`,
+    choices: [{ value: 'none', label: 'none: the pressures were measured or corrected without them' }],
+    noneLikelier: true,
+    example: '-1.2 before, -0.8 after',
+  }),
+  zeroFlowUnused: ({
+    direction,
+    labels,
+    others,
+    read,
+  }: {
+    direction: Direction | undefined
+    labels: readonly string[]
+    /** The values that no run took, with their units. */
+    others: readonly string[]
+    /** Those that were read for the run; undefined where it has none. */
+    read: readonly string[] | undefined
+  }): Asked => ({
+    text: `The log has ${labels.map(quoted).join(' and ')} too (${others.join(', ')}). Which are the zero-flow pressures of ${runOf(direction)}?`,
+    choices: [
+      read ? { value: 'as read', label: read.join(', ') } : { value: 'none', label: 'it has none' },
+      { value: others.join(', '), label: others.join(', ') },
+    ],
+    noneLikelier: true,
+    example: '-1.2 before, -0.8 after',
   }),
   zeroFlowSign: ({ direction, mean }: { direction: Direction; mean: string }): Asked => ({
     text: `The pressures of ${direction} are logged without a minus sign. Are its zero-flow pressures (mean ${mean} Pa) inside minus outside, or was their sign changed too?`,

@@ -314,27 +314,3 @@ describe('a zero flow in a line with more than its value', () => {
     expect(record?.runs[0]?.zeroFlowAfter_Pa).toEqual([dep.after])
   })
 })
-
-it('names a labelled zero flow that no run took', async () => {
-  const { said } = read(
-    await sheetOfForm([
-      ...zeroRows(dep),
-      HEADINGS,
-      ...dep.readings,
-      [null],
-      ['Zero flow after the third attempt (Pa)', 3.7],
-    ]),
-  )
-  expect(said.join('\n')).toMatch(/"Zero flow after the third attempt \(Pa\)" was not used/)
-})
-
-it('names the texts on zero flow where none could be read', async () => {
-  const { said } = read(
-    await sheetOfForm([
-      [`Depressurisation (zero flow ${dep.before} / ${dep.after} Pa)`],
-      HEADINGS,
-      ...dep.readings,
-    ]),
-  )
-  expect(said.join('\n')).toMatch(/zero flow -1\.4 \/ -0\.9 Pa\)" was not used/)
-})

@@ -139,6 +139,8 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-zero-unused': [{ label: 'Zero flow (Pa)' }],
   'log-zero-which/by-order': [],
   'log-zero-which': [{ taken: 'before' }, { taken: 'after' }],
+  'log-zero-answered': [{ answer: '-1.2 before, -0.8 after' }],
+  'log-zero-answered/none': [],
   'log-induced': [
     { heading: 'induced pressure', added: -1.234 },
     { heading: 'induced pressure', added: undefined },

@@ -29,6 +29,28 @@ const samples: Samples = {
   deviceUnit: [[]],
   deviceRange: [[{ ranges: ['A', 'B'] }]],
   zeroFlowLabels: [[{ labels: ['Pre', 'Post'] }]],
+  zeroFlowMissing: [
+    [{ direction: 'depressurisation', cell: 'Log!A7', label: 'Depressurisation, baseline see below' }],
+    [{ direction: undefined, cell: 'Log!A7', label: 'Zero flow' }],
+  ],
+  zeroFlowUnused: [
+    [
+      {
+        direction: 'pressurisation',
+        labels: ['Zero flow repeat (Pa)'],
+        others: ['3.7 Pa'],
+        read: ['0.7 Pa before', '1.2 Pa after'],
+      },
+    ],
+    [
+      {
+        direction: undefined,
+        labels: ['Zero flow 1', 'Zero flow 2'],
+        others: ['0.7 Pa', '1.2 Pa'],
+        read: undefined,
+      },
+    ],
+  ],
   zeroFlowSign: [[{ direction: 'depressurisation', mean: '1.23' }]],
   grey: [[{ cells: ['Log!B9'], look: 'written' }], [{ cells: ['Log!B9', 'Log!B10'], look: 'shaded' }]],
   remarked: [

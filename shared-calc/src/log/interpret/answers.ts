@@ -23,6 +23,8 @@ const FIELDS = [
   'readings.remarked',
   'runs[0].direction',
   'runs[1].direction',
+  'runs[0].zeroFlow',
+  'runs[1].zeroFlow',
   'decimal',
   'building.name',
   'building.site',

@@ -1,27 +1,26 @@
 import { fileText } from '../../catalogue/findings/log/file.js'
 import { runText } from '../../catalogue/findings/log/runs.js'
-import { remarkFinding } from '../../catalogue/findings/remark.js'
 import { questions as texts } from '../../catalogue/questions.js'
-import { InputError } from '../../contract/problem.js'
-import { formatNeeded, parseRecord, type TestRecord } from '../../contract/record/index.js'
+import { formatNeeded } from '../../contract/record/index.js'
 import { RECALCULATE } from '../cells/interpret.js'
 import { decimalOf } from '../grid/decimal.js'
 import type { Grid } from '../grid/grid.js'
 import { openLog } from '../open-log.js'
-import { LogError, problem } from '../problem.js'
+import { problem } from '../problem.js'
 import { readAnswers } from './answers.js'
 import { findFields } from './fields/find-fields.js'
 import type { FoundField } from './fields/found-field.js'
 import { fieldsOfRow, namedRowsOf, roomsOf } from './fields/lists.js'
 import { pairedView } from './grid/paired-view.js'
+import { stackedView } from './grid/stacked-view.js'
 import { unstoredColumn } from './grid/unstored.js'
 import { turned, type View, viewOf } from './grid/view.js'
 import type { Answers, Interpretation, InterpretedTest, Question, Use } from './interpretation.js'
 import { NotSearched } from './not-searched.js'
-import { checkResults } from './record/check-results.js'
 import { putConditions } from './record/conditions.js'
 import { putDetails } from './record/details.js'
 import { Draft } from './record/draft.js'
+import { finished } from './record/finished.js'
 import { putRuns } from './record/put-runs.js'
 import { putSeries } from './record/put-series.js'
 import { putSizes, volumeUnitQuestion } from './record/sizes.js'
@@ -30,17 +29,21 @@ import { bareHeads } from './tables/bare-heads.js'
 import { findDevice, isOfDevice } from './tables/device-ranges.js'
 import { deviceInWords } from './tables/device-words.js'
 import type { FoundRun } from './tables/runs.js'
+import { chooseTest } from './tests/chosen.js'
 import { copiesIn, tellCopies } from './tests/copies.js'
 import { FANS, isTogether, type Joined, joinFans } from './tests/fans.js'
 import { groupTests, type TestGroup } from './tests/group.js'
+import { leftOutTests } from './tests/left-out.js'
 import { scopeOf } from './tests/scope.js'
 import { habitsOf } from './words/habits.js'
 import { readLabel } from './words/label.js'
-import { assignZeroFlow, unusedZeroFlow } from './zero-flow/assign.js'
+import { assignZeroFlow } from './zero-flow/assign.js'
+import { zeroColumns } from './zero-flow/columns.js'
 import type { ZeroEntry } from './zero-flow/entry.js'
 import { findZeroFlow } from './zero-flow/find-labelled.js'
 import { mentionsOfZeroFlow } from './zero-flow/mentioned.js'
 import { unknownPressures } from './zero-flow/unlabelled.js'
+import { unusedZeroFlow } from './zero-flow/unused.js'
 
 export interface InterpretOptions {
   /** Answers to questions, by path, as typed. */
@@ -78,7 +81,7 @@ export function interpretLog(
     found.every(({ runs: own, series: raw }) => own.length + raw.length === 0)
   let tables = tablesBelow(views)
   if (isEmpty(tables)) {
-    const parted = views.map((view) => pairedView(view) ?? view)
+    const parted = views.map((view) => pairedView(view) ?? stackedView(view) ?? view)
     if (parted.some((view, index) => view !== views[index])) tables = tablesBelow(parted)
     if (isEmpty(tables) && !visible.some((view) => unstoredColumn(view)))
       tables = tablesBelow(parted, bareHeads)
@@ -151,6 +154,8 @@ export function interpretLog(
     findZeroFlow(view, isTaken, unsearched.of(view, 'zero-flow pressures'), own),
   )
   const own = chosen.flatMap((group) => group.runs)
+  const withZeroFlow = own.length > 0 ? runs.filter((run) => !run.hidden || own.includes(run)) : []
+  labelled.push(...zeroColumns(withZeroFlow))
   const without =
     own.length > 0 &&
     labelled.length === 0 &&
@@ -159,10 +164,18 @@ export function interpretLog(
     ? shownTables.flatMap(({ view, isTaken }) => unknownPressures(view, isTaken, labelled))
     : []
   const zeros = answers['zeroFlow.labels'] === 'zero flow' ? [...labelled, ...unknown] : labelled
-  const assigned = assignZeroFlow(
-    own.length > 0 ? runs.filter((run) => !run.hidden || own.includes(run)) : [],
-    zeros,
-  )
+  const assigned = assignZeroFlow(withZeroFlow, zeros)
+  const unused = unusedZeroFlow(withZeroFlow, zeros, assigned)
+  const readCells = new Set([
+    ...zeros.flatMap(({ labelCell, figures }) => [labelCell, ...figures.map(({ cell }) => cell)]),
+    ...withZeroFlow.flatMap(cellsOf),
+  ])
+  const mentioned = mentionsOfZeroFlow(visible, (cell) => readCells.has(cell))
+  const isWithoutZeroFlow = ({ runs: ofGroup }: TestGroup): boolean =>
+    ofGroup.some((run) => {
+      const { before, after } = assigned.get(run) ?? {}
+      return !before && !after && run.zeroBefore.length + run.zeroAfter.length === 0
+    })
   const tests = chosen.map((group): InterpretedTest & { uses: readonly Use[] } => {
     const draft = new Draft(answers)
     const listed = houses.find(({ name }) => isSameName(name, group.key))?.fields ?? []
@@ -184,7 +197,15 @@ export function interpretLog(
       .map(({ view, isTaken }) => roomsOf(view, isTaken))
       .find((one) => one)
     const volume = putSizes(draft, scope, rooms, american)
-    putRuns(draft, group.runs, { grid, scope, zero: assigned, device, volume, american })
+    putRuns(draft, group.runs, {
+      grid,
+      scope,
+      zero: assigned,
+      leftZero: { mentions: unknown.length > 0 ? [] : mentioned.valued, unused: unused.likely },
+      device,
+      volume,
+      american,
+    })
     if (unknown.length > 0 && answers['zeroFlow.labels'] === undefined) draft.ask(unknownQuestion(unknown))
     const fans = joined.filter(({ run, isCertain }) => group.runs.includes(run) && !isCertain)
     if (fans.length > 0 && !isTogether(answers[FANS])) draft.ask(fansQuestion(fans))
@@ -194,14 +215,11 @@ export function interpretLog(
         group.refusedBy.cell,
         'runs',
       )
-    const isWithout = group.runs.some((run) => {
-      const { before, after } = assigned.get(run) ?? {}
-      return !before && !after && run.zeroBefore.length + run.zeroAfter.length === 0
-    })
     if (groups.length === 1)
-      for (const { label, labelCell } of isWithout
-        ? mentionsOfZeroFlow(visible)
-        : unusedZeroFlow(group.runs, zeros, assigned))
+      for (const { label, labelCell } of [
+        ...unused.others,
+        ...(isWithoutZeroFlow(group) ? mentioned.bare : []),
+      ])
         draft.tell(runText('log-zero-unused', { label }), labelCell, 'runs')
     if (volume.open) draft.ask(volumeUnitQuestion(volume.open, american))
     putSeries(draft, grid, group)
@@ -251,18 +269,16 @@ function nothingFound(views: readonly View[]) {
   )
 }
 
-const isSameName = (one: string, other: string): boolean => readLabel(one).padded === readLabel(other).padded
+/** Cells of the readings of a run. */
+const cellsOf = ({ readings, zeroBefore, zeroAfter }: FoundRun): string[] => [
+  ...[...zeroBefore, ...zeroAfter].map(({ cell }) => cell),
+  ...readings.flatMap(({ pressure, carriers }) => [
+    pressure.cell,
+    ...carriers.flatMap((one) => one?.cell ?? []),
+  ]),
+]
 
-/** "2", the name, or the beginning of the name of a test. */
-function chooseTest(groups: readonly TestGroup[], wanted: string): TestGroup[] | undefined {
-  const plain = wanted.trim().toLowerCase()
-  const exact = groups.filter(({ key }) => key.toLowerCase() === plain)
-  if (exact.length > 0) return exact
-  const starting = groups.filter(({ key }) => key.toLowerCase().startsWith(plain))
-  const number = /^\d{1,3}$/.test(plain) ? groups[Number(plain) - 1] : undefined
-  if (number) return [number]
-  return starting.length === 1 ? starting : undefined
-}
+const isSameName = (one: string, other: string): boolean => readLabel(one).padded === readLabel(other).padded
 
 function rowFieldsOf(run: FoundRun): FoundField[] {
   const { segment, walked } = run.block
@@ -287,33 +303,6 @@ function keyOfRow(fields: readonly FoundField[], run: FoundRun): string | undefi
   return undefined
 }
 
-function leftOutTests(groups: readonly TestGroup[], chosen: readonly TestGroup[]) {
-  const others = groups.filter((group) => !chosen.includes(group))
-  const names = (list: readonly TestGroup[]) => list.map(({ key }) => key)
-  const place = (group: TestGroup) =>
-    group.runs.map(
-      ({ view, top, left, bottom, right }) =>
-        `${view.address(top, left)}:${view.address(bottom, right).split('!').at(-1)}`,
-    )
-  const hidden = others.filter((group) => group.hidden)
-  const refused = others.filter((group) => !group.hidden && group.refusedBy)
-  const shown = others.filter((group) => !group.hidden && !group.refusedBy)
-  return [
-    ...refused.map((group) =>
-      remarkFinding(
-        fileText('log-refused-test', { name: group.key, title: group.refusedBy?.title ?? '' }),
-        place(group),
-      ),
-    ),
-    ...(hidden.length > 0
-      ? [remarkFinding(fileText('log-hidden-test', { names: names(hidden) }), hidden.flatMap(place))]
-      : []),
-    ...(shown.length > 0
-      ? [remarkFinding(fileText('log-other-tests', { names: names(shown) }), shown.flatMap(place))]
-      : []),
-  ]
-}
-
 const uniqueQuestions = (questions: readonly Question[]): Question[] => {
   const found = new Map<string, Question>()
   for (const question of questions) {
@@ -325,53 +314,3 @@ const uniqueQuestions = (questions: readonly Question[]): Question[] => {
   }
   return [...found.values()]
 }
-
-function finished(
-  draft: Draft,
-  group: TestGroup,
-  scope: Parameters<typeof checkResults>[1],
-  grid: Grid,
-): InterpretedTest & { uses: readonly Use[] } {
-  const { collector, questions, uses } = draft
-  const { building, runs = [] } = draft.record as {
-    building?: { name?: string }
-    runs?: { direction?: 'depressurisation' | 'pressurisation' }[]
-  }
-  const base = {
-    key: group.key,
-    name: building?.name ?? group.key,
-    cells: collector.cells,
-    questions,
-    uses,
-    series: draft.series,
-    draft: draft.record,
-    directions: runs.flatMap(({ direction }) => direction ?? []),
-  }
-  if (questions.length > 0 || collector.problems.length > 0)
-    return {
-      ...base,
-      findings: collector.findings(),
-      problems: collector.problems,
-    }
-  const record = parsed(draft)
-  return {
-    ...base,
-    ...(record ? { record } : {}),
-    findings: [...grid.findings, ...collector.findings(), ...(record ? checkResults(record, scope) : [])],
-    problems: collector.problems,
-  }
-}
-
-function parsed(draft: Draft): TestRecord | undefined {
-  const { collector } = draft
-  try {
-    return parseRecord(draft.record, collector.cells)
-  } catch (error) {
-    if (!(error instanceof InputError) || error instanceof LogError) throw error
-    for (const { path, cell, message } of error.problems)
-      collector.refuse('record-invalid', message, cell, path)
-    return undefined
-  }
-}
-
-export type { SheetTables }

@@ -53,6 +53,16 @@ export const runTexts = {
     message: ({ taken }: { taken: 'before' | 'after' }) =>
       `The log does not say whether the zero-flow pressures were taken before or after the readings. They are used as ${taken}.`,
   },
+  'log-zero-answered': {
+    severity: 'note',
+    message: ({ answer }: { answer: string }) =>
+      `The zero-flow pressures of this run are those you answered: ${quoted(answer.replace(/-(?=\d)/g, '−'))}.`,
+  },
+  'log-zero-answered/none': {
+    severity: 'caution',
+    message: 'This run has no zero-flow pressures, as you answered. The pressures were used without them.',
+    remedy: 'Check that the pressures in the log are already corrected for zero flow.',
+  },
   'log-induced': {
     severity: 'note',
     message: ({ heading, added }: { heading: string; added: number | undefined }) =>

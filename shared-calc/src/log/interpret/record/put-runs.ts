@@ -11,7 +11,10 @@ import type { FoundDevice } from '../tables/device-ranges.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { Figure, TableRow } from '../tables/table-row.js'
 import type { FieldScope } from '../tests/scope.js'
+import type { Assigned } from '../zero-flow/assign.js'
 import type { ZeroEntry } from '../zero-flow/entry.js'
+import type { Mention } from '../zero-flow/mentioned.js'
+import { askedZeroFlow } from './asked-zero-flow.js'
 import { putDevice } from './device.js'
 import { withoutDoubtful } from './doubtful-rows.js'
 import type { Draft } from './draft.js'
@@ -23,29 +26,39 @@ import type { VolumeFound } from './sizes.js'
 import { putStatedAir } from './stated-air.js'
 import { withStatedInduced } from './stated-induced.js'
 import { askUnnamed, withoutRefused } from './unnamed-tables.js'
+import { type ZeroValues, zeroInPa, zerosOf } from './zero-values.js'
+
+/** What of zero flow is in the log and was given to no run. */
+interface LeftInLog {
+  readonly mentions: readonly Mention[]
+  /** By the run each is nearest to. */
+  readonly unused: ReadonlyMap<FoundRun, readonly ZeroEntry[]>
+}
 
 export interface RunContext {
   readonly grid: Grid
   readonly scope: FieldScope
-  readonly zero: ReadonlyMap<FoundRun, { before?: ZeroEntry; after?: ZeroEntry; shared: boolean }>
+  readonly zero: Assigned
+  readonly leftZero: LeftInLog
   readonly device: FoundDevice | undefined
   readonly volume: VolumeFound
   readonly american: boolean
 }
 
-interface ZeroValues {
-  figures: readonly Figure[]
-  unit: KnownUnit | undefined
-}
-
 /** The runs of a test, in the units of records.  */
-export function putRuns(draft: Draft, found: readonly FoundRun[], context: RunContext) {
-  const kept = withoutRefused(draft, found)
+export function putRuns(draft: Draft, given: readonly FoundRun[], context: RunContext) {
+  const kept = withoutRefused(draft, given)
   const counted = withoutDoubtful(draft, kept)
   const directions = directionsOf(draft, counted)
-  const zeros = kept.map((run) => zerosOf(draft, run, context))
+  const found = kept.map((run) => zerosOf(draft, run, context.zero))
   const runs = counted.map((run, index) =>
-    withStatedInduced(withMeasuredPressure(draft, run, directions[index], meanOf(zeros[index]))),
+    withStatedInduced(withMeasuredPressure(draft, run, directions[index], meanOf(found[index]))),
+  )
+  const zeros = runs.map((run, index) =>
+    askedZeroFlow(draft, run, index, directions[index], found[index] ?? {}, {
+      mentions: context.leftZero.mentions,
+      unused: context.leftZero.unused.get(kept[index] as FoundRun) ?? [],
+    }),
   )
   askUnnamed(draft, runs)
   askDoubts(draft, runs)
@@ -221,56 +234,6 @@ const alike = (columns: readonly KnownColumn[]): boolean => {
   )
   const marks = columns.map(({ label }) => label.tokens.find((token) => MARK.test(token)))
   return new Set(words).size === 1 && !marks.includes(undefined) && new Set(marks).size === columns.length
-}
-
-function zerosOf(
-  draft: Draft,
-  run: FoundRun,
-  { zero }: RunContext,
-): { before?: ZeroValues; after?: ZeroValues } {
-  const found = zero.get(run)
-  const of = (which: 'before' | 'after'): ZeroValues | undefined => {
-    const own = which === 'before' ? run.zeroBefore : run.zeroAfter
-    if (own.length > 0) return { figures: own, unit: undefined }
-    const entry = found?.[which]
-    if (!entry) return undefined
-    draft.uses.push({
-      cells:
-        entry.figures.length > 1
-          ? `${entry.figures[0]?.cell}:${entry.figures.at(-1)?.cell.split('!')[1]}`
-          : (entry.figures[0]?.cell ?? ''),
-      heading: entry.label,
-      usedAs: `zero-flow pressure ${which} the readings`,
-      reason: `labelled "${entry.label}"`,
-    })
-    if (found?.shared) draft.tell(runText('log-zero-shared'), entry.labelCell, 'runs')
-    if (entry.byOrder)
-      draft.tell(runText('log-zero-which/by-order'), entry.figures[0]?.cell ?? entry.labelCell, 'runs')
-    if (entry.inOrder && which === 'before')
-      draft.tell(runText('log-zero-which/in-order'), entry.labelCell, 'runs')
-    if (!entry.which) draft.tell(runText('log-zero-which', { taken: which }), entry.labelCell, 'runs')
-    return { figures: entry.figures, unit: entry.unit }
-  }
-  const before = of('before')
-  const after = of('after')
-  return { ...(before ? { before } : {}), ...(after ? { after } : {}) }
-}
-
-function zeroInPa(
-  draft: Draft,
-  zero: ZeroValues | undefined,
-  unit: KnownUnit,
-  sign: number,
-  path: string,
-): number[] {
-  if (!zero) return []
-  return zero.figures.map((figure, index) => {
-    const own = figure.unit ?? zero.unit ?? unit
-    draft.collector.cells[`${path}[${index}]`] = figure.cell
-    if (figure.note) draft.tell(cellText('log-remark', { remark: figure.note }), figure.cell, path)
-    const value = toRecordUnit(figure.value, own.kind === 'pressure' ? own : PA) * sign
-    return value === 0 ? 0 : value
-  })
 }
 
 /** Pressures with the zero-flow pressure already subtracted get it back, so that it is subtracted once and its limits are still checked. */

@@ -48,7 +48,7 @@ export const CONCEPTS = {
     'rh humidity hum feuchte ~feuchte ~feuchtigkeit humidite vochtigheid wilgotnosc humedad umidita fugt* fuktighet fukt hr rf rv | rel hum',
   wind: 'wind windspeed ~windgeschwindigkeit ~windstarke vent windsnelheid wiatr wiatru viento vento vind vindhastighet vindstyrke beaufort bft',
   date: 'date datum dato data fecha jour dzien dat prufdatum messdatum testdatum pruefdatum tested datum dne paivamaara pvm data | date of test|test date',
-  name: 'house building dwelling project plot property site name unit object job gebaude ~objekt projekt bauvorhaben wohneinheit haus bv batiment projet ouvrage logement maison gebouw project woning budynek obiekt inwestycja edificio obra proyecto vivienda progetto edificio immobile bygning byggeri ejendom prosjekt bygg byggnad fastighet objekt premises address adresse anschrift adres adresa direccion indirizzo adress location ort street strasse rue liegenschaft sag budova budovy stavba rakennus kohde imovel moradia fracao | building name|site address|street address',
+  name: 'house building dwelling project plot property flat apartment wohnung nutzungseinheit appartement lejlighed leilighet lagenhet bolig mieszkanie piso appartamento asunto byt apartamento site name unit object job gebaude ~objekt projekt bauvorhaben wohneinheit haus bv batiment projet ouvrage logement maison gebouw project woning budynek obiekt inwestycja edificio obra proyecto vivienda progetto edificio immobile bygning byggeri ejendom prosjekt bygg byggnad fastighet objekt premises address adresse anschrift adres adresa direccion indirizzo adress location ort street strasse rue liegenschaft sag budova budovy stavba rakennus kohde imovel moradia fracao | building name|site address|street address',
   address:
     'address adresse anschrift adres direccion indirizzo adress location street standort ort liegenschaft postcode adresa osoite morada endereco',
   client:
@@ -83,7 +83,7 @@ export const CONCEPTS = {
     'mean average avg av avge mittel mittelwert durchschnitt moyenne moy gemiddelde gem srednia promedio media medio snit snitt gennemsnit gjennomsnitt medel medelvarde total sum summe min max maximum minimum hochste hochst std stdev sd median st range highest lowest peak spread ~mittelwert maks prumer keskiarvo media',
   coefficient: 'c k coefficient coeff cf koeffizient konstante coef const constant a c0 faktor',
   exponent: 'n exponent exp m b hochzahl exposant power',
-  test: 'test retest job house plot prufung messung essai proef test* houses dwelling auftrag objekt haus',
+  test: 'test retest job house plot prufung messung essai proef test* houses dwelling auftrag objekt haus flat flats apartment apartments unit building site property home wohnung wohneinheit nutzungseinheit gebaude logement appartement appartements batiment maison woning gebouw huis lejlighed leilighet lagenhet bolig hus bygning mieszkanie lokal budynek piso vivienda appartamento edificio casa asunto byt dum apartamento fracao zkouska mittaus prova prueba ensayo ensaio badanie',
   uncertainty:
     'uncertainty accuracy tolerance error unsicherheit genauigkeit messunsicherheit toleranz incertitude precision exactitude onzekerheid nauwkeurigheid niepewnosc dokladnosc incertidumbre exactitud incertezza accuratezza usikkerhed usikkerhet osakerhet nojaktighet nejistota presnost epavarmuus incerteza ~unsicherheit',
   lower: 'min minimum from lowest low von lower',

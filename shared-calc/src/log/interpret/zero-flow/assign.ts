@@ -3,6 +3,9 @@ import type { FoundRun } from '../tables/runs.js'
 import { directionOf } from '../tests/group.js'
 import type { ZeroEntry } from './entry.js'
 
+/** The zero-flow values each run takes by their labels. */
+export type Assigned = ReadonlyMap<FoundRun, { before?: ZeroEntry; after?: ZeroEntry; shared: boolean }>
+
 /** Which entry each run takes, nearest first; one that has none left shares the nearest. */
 export function assignZeroFlow(
   runs: readonly FoundRun[],
@@ -15,10 +18,17 @@ export function assignZeroFlow(
   for (const which of ['before', 'after'] as const) {
     const own = entries.filter((entry) => (entry.which ?? 'before') === which)
     const places = placesOf(own, runs)
+    // "Zero flow, mean" behind those before and after is their mean, and neither of them.
+    const isNamed = own.some((entry) => entry.which !== undefined)
+    const unnamed = (entry: ZeroEntry) => (isNamed && entry.which === undefined ? UNNAMED : 0)
     const pairs = runs
       .filter((run) => (which === 'before' ? run.zeroBefore : run.zeroAfter).length === 0)
       .flatMap((run) =>
-        own.map((entry) => ({ run, entry, cost: costOf(run, entry, runs) + places.against(run, entry) })),
+        own.map((entry) => ({
+          run,
+          entry,
+          cost: costOf(run, entry, runs) + places.against(run, entry) + unnamed(entry),
+        })),
       )
       .filter(({ cost }) => cost < 5000)
       .sort((a, b) => a.cost - b.cost)
@@ -37,27 +47,6 @@ export function assignZeroFlow(
     }
   }
   return taken
-}
-
-/** Labelled zero flow that no run took, and that none of them has from elsewhere: it is named, not passed over. */
-export function unusedZeroFlow(
-  runs: readonly FoundRun[],
-  found: readonly ZeroEntry[],
-  assigned: ReadonlyMap<FoundRun, { before?: ZeroEntry; after?: ZeroEntry }>,
-): ZeroEntry[] {
-  const figures = runs.flatMap((run) => {
-    const { before, after } = assigned.get(run) ?? {}
-    return [...run.zeroBefore, ...run.zeroAfter, ...(before?.figures ?? []), ...(after?.figures ?? [])]
-  })
-  const cells = new Set(figures.map(({ cell }) => cell))
-  const values = new Set(figures.map(({ value }) => value))
-  // 1, 2, 3 … below a label of an empty form number its lines.
-  const isCount = ({ figures: own }: ZeroEntry) =>
-    own.length > 1 && own.every(({ value }, index) => value === index + 1)
-  return found.filter(
-    (entry) =>
-      !isCount(entry) && !entry.figures.some(({ cell, value }) => cells.has(cell) || values.has(value)),
-  )
 }
 
 /**
@@ -87,6 +76,7 @@ function placesOf(
 }
 
 const WRONG_SIDE = 60
+const UNNAMED = 30
 
 /** Two values that differ by more than two readings of one zero flow do belong to two runs. */
 const APART = 0.5
@@ -124,7 +114,7 @@ const namesIn = (sheet: ZeroEntry['view']['sheet'], row: number): string[] =>
     cell && cell.kind !== 'error' ? [String(cell.value).trim()] : [],
   )
 
-function costOf(run: FoundRun, entry: ZeroEntry, runs: readonly FoundRun[]): number {
+export function costOf(run: FoundRun, entry: ZeroEntry, runs: readonly FoundRun[]): number {
   if (entry.test !== undefined && entry.test !== run.test) return 9999
   if (entry.run !== undefined && entry.run !== run) return 9999
   const direction = directionOf(run)

@@ -5,7 +5,7 @@ import { type Label, readLabel, says } from '../words/label.js'
 import { entriesOf } from './entries-of.js'
 import { LIKELY_MOST, type ZeroEntry } from './entry.js'
 import { isOfOneSign } from './headings.js'
-import { zeroValuesIn } from './in-text.js'
+import { zeroValuesWithin } from './in-text.js'
 import { type Placed, valuesOf } from './values-near.js'
 
 /** Texts of a sheet that are looked at as labels; a form has a few hundred. */
@@ -38,7 +38,7 @@ export function findZeroFlow(
       const likely = !zero && before !== after && mayBeZero(label)
       if (!zero && !likely && !((before || after) && label.tokens.length <= 5 && (title || sheetSays)))
         continue
-      const inner = zero || title || likely ? zeroValuesIn(text) : undefined
+      const inner = zero || title || likely ? zeroValuesWithin(text) : undefined
       const values = inner
         ? inner.map((one) => ({ ...one, cell: view.address(row, column), column, row }))
         : valuesOf(view, row, column, isTaken, runs)

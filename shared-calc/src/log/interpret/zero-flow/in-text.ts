@@ -1,6 +1,6 @@
 import { bareUnit } from '../../cells/stated-unit.js'
 import type { Written } from '../../cells/written.js'
-import { readLabel, says } from '../words/label.js'
+import { type Label, readLabel, says } from '../words/label.js'
 
 /** A zero-flow value written into a text, with the word that says when it was taken. */
 export interface ZeroInText extends Written {
@@ -16,7 +16,9 @@ export function zeroValuesIn(text: string): ZeroInText[] | undefined {
   const prefix = /^[^:=]*[:=]/.exec(text)?.[0] ?? ''
   // "Δp0 = −1.2 Pa (30 s)": what stands in brackets behind the value is a remark.
   const own = text.slice(prefix.length).replace(/(?<!\()\([^()]*\)\s*$/, '')
-  const pieces = own.replace(/\s+/g, ' ').split(/[,;|/] | (?:and|und|et|en|e|y|i|og|och|&|\/) /i)
+  // In "−1.2,−0.8" the comma parts two figures, in "−1,2" it is the decimal sign.
+  const marked = own.replace(/\s+/g, ' ').replace(/\d\.\d/.test(own) ? /,/g : /(?<!\d),|,(?!\d)/g, ';')
+  const pieces = marked.split(/[;|/→]| (?:and|und|et|en|e|y|i|og|och|ja|&|\/|→|to|then) /i)
   if (pieces.length > 8) return undefined
   const found: ZeroInText[] = []
   for (const piece of pieces) {
@@ -41,6 +43,40 @@ export function zeroValuesIn(text: string): ZeroInText[] | undefined {
   return found.some(({ which }) => which) ? undefined : found
 }
 
+/**
+ * Zero-flow values that a title names behind or in brackets: "Depressurisation (zero flow −1.2 / −0.8 Pa)",
+ * "Dep. – zero before −1.2 Pa, after −0.8 Pa". Undefined where what begins with the word for zero flow says more than values.
+ */
+export function zeroValuesWithin(text: string): ZeroInText[] | undefined {
+  const whole = zeroValuesIn(text)
+  if (whole || text.length > 90) return whole
+  for (const { index } of text.matchAll(/(?<![\p{L}\p{N}])[\p{L}Δδ∆][\p{L}\p{N}₀_]*/gu)) {
+    const rest = text.slice(index)
+    const words = rest.split(/\s+/)
+    const begins = [1, 2].some((count) => says(readLabel(words.slice(0, count).join(' ')), 'zero'))
+    if (!begins) continue
+    const own = rest.replace(/[)\]]\s*[.:]?\s*$/, '')
+    // A number alone may count something: "zero flow 2".
+    const front = own.split(/\s[-+−–]?\s?\d/)[0] ?? ''
+    if (!/[:=]/.test(own) && !isPlain(readLabel(front))) continue
+    const values = zeroValuesIn(/[:=]/.test(own) ? own : colonBeforeNumber(own))
+    return values?.every((one) => one.unit || isFraction(one.value) || values.length > 1) ? values : undefined
+  }
+  return undefined
+}
+
+/** Words that say no more than that a value is a zero-flow pressure. */
+const KNOWN = ['zero', 'before', 'after', 'average', 'pressure', 'dep', 'pres'] as const
+
+/** "Zero flow pressure before", and not "baseline not below". */
+const isPlain = ({ tokens }: Label): boolean =>
+  tokens.every((token) => [...KNOWN, 'flow' as const].some((concept) => says(readLabel(token), concept)))
+
+/** The words in front of the first number as its label. */
+const colonBeforeNumber = (text: string): string => text.replace(/\s+(?=[-+−–]?\s?\d)/, ': ')
+
+const isFraction = (value: number): boolean => value !== Math.round(value)
+
 /** "Before" or "after" where a text says one of them. */
 function whenIn(text: string): 'before' | 'after' | undefined {
   const label = readLabel(text)
@@ -59,19 +95,11 @@ function pieceOf(piece: string): ZeroInText | undefined {
   const unit = bareUnit(words[0] ?? '')
   const rest = `${front} ${words.slice(unit ? 1 : 0).join(' ')}`.trim()
   const label = readLabel(rest)
-  const known = label.tokens.every((token) => {
-    const one = readLabel(token)
-    return (
-      says(one, 'zero') ||
-      says(one, 'before') ||
-      says(one, 'after') ||
-      says(one, 'average') ||
-      says(one, 'pressure') ||
-      says(one, 'dep') ||
-      says(one, 'pres')
-    )
-  })
-  if (!known || (unit && unit.kind !== 'pressure')) return undefined
+  if (
+    !label.tokens.every((token) => KNOWN.some((concept) => says(readLabel(token), concept))) ||
+    (unit && unit.kind !== 'pressure')
+  )
+    return undefined
   const [before, after] = [says(label, 'before'), says(label, 'after')]
   if (before && after) return undefined
   return {

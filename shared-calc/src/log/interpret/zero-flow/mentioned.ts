@@ -1,17 +1,60 @@
 import type { View } from '../grid/view.js'
 import { readLabel, says } from '../words/label.js'
+import { LIKELY_MOST } from './entry.js'
 
-/** Texts that speak of zero flow, for a log of which none was read: at most a few, as label and cell. */
-export function mentionsOfZeroFlow(views: readonly View[]): { label: string; labelCell: string }[] {
-  const found: { label: string; labelCell: string }[] = []
-  for (const view of views)
-    for (let row = 0; row < Math.min(view.rows, 300); row++)
-      for (let column = 0; column < Math.min(view.columns, 40) && found.length < MOST_MENTIONS; column++) {
-        const text = view.text(row, column)
-        if (text !== undefined && text.length <= 120 && says(readLabel(text), 'zero'))
-          found.push({ label: text, labelCell: view.address(row, column) })
-      }
-  return found
+/** A text that speaks of zero flow with what looks like a value in it or beside it. */
+export interface Mention {
+  readonly label: string
+  readonly labelCell: string
 }
 
-const MOST_MENTIONS = 4
+const MOST = { rows: 300, columns: 40, found: 4 }
+
+/** Texts with values that may be zero-flow pressures and that nothing was read from: for runs that have none. */
+export function mentionsOfZeroFlow(
+  views: readonly View[],
+  isRead: (cell: string) => boolean,
+): { valued: Mention[]; bare: Mention[] } {
+  const valued: Mention[] = []
+  const bare: Mention[] = []
+  for (const view of views)
+    for (let row = 0; row < Math.min(view.rows, MOST.rows); row++)
+      for (let column = 0; column < Math.min(view.columns, MOST.columns); column++) {
+        const text = view.text(row, column)
+        if (text === undefined || text.length > 160 || !says(readLabel(text), 'zero')) continue
+        const list = holdsValue(text) || hasValueNear(view, row, column, isRead) ? valued : bare
+        const cell = view.address(row, column)
+        if (!isRead(cell) && list.length < MOST.found) list.push({ label: text, labelCell: cell })
+      }
+  return { valued, bare }
+}
+
+const FIGURE = /(?<![\p{L}\p{N}.,:/])([-+−–]?\s?\d{1,2}(?:[.,]\d+)?)(?![\d:/]|[.,]\d)(\s*Pa\b)?/gu
+
+/** A figure with its unit, a sign or decimals that a house can have with the fan off. */
+function holdsValue(text: string): boolean {
+  return [...text.matchAll(FIGURE)].some(([whole, figure = '', unit]) => {
+    const value = Number(figure.replace(/\s/g, '').replace(/[−–]/, '-').replace(',', '.'))
+    const isOther =
+      unit === undefined &&
+      /^\s*(?:s|sec|min|h|%|°|m|l)\b/.test(text.slice(text.indexOf(whole) + whole.length))
+    return !isOther && Math.abs(value) <= LIKELY_MOST && (unit !== undefined || /[-+−–.,]/.test(figure))
+  })
+}
+
+function hasValueNear(view: View, row: number, column: number, isRead: (cell: string) => boolean): boolean {
+  const unit = readLabel(view.text(row, column) ?? '').unit
+  if (unit && unit.kind !== 'pressure') return false
+  const isValue = (at: number, right: number): boolean => {
+    const content = view.at(at, right)
+    if (isRead(view.address(at, right))) return false
+    if (content?.kind === 'text') return holdsValue(content.text)
+    if (content?.kind !== 'number' || (content.written.unit && content.written.unit.kind !== 'pressure'))
+      return false
+    return Math.abs(content.written.value) <= LIKELY_MOST
+  }
+  return (
+    [1, 2, 3].some((right) => isValue(row, column + right)) ||
+    [1, 2].some((down) => isValue(row + down, column) || isValue(row + down, column + 1))
+  )
+}

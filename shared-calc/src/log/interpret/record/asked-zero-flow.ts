@@ -1,0 +1,99 @@
+import { runText } from '../../../catalogue/findings/log/runs.js'
+import { questions } from '../../../catalogue/questions.js'
+import type { Direction } from '../../../contract/record/index.js'
+import type { FoundRun } from '../tables/runs.js'
+import type { Figure } from '../tables/table-row.js'
+import type { ZeroEntry } from '../zero-flow/entry.js'
+import { zeroValuesIn } from '../zero-flow/in-text.js'
+import type { Mention } from '../zero-flow/mentioned.js'
+import type { Draft } from './draft.js'
+import type { ZeroValues } from './zero-values.js'
+
+/** What of zero flow was found in a log and went to no run. */
+interface LeftZeroFlow {
+  /** Texts that nothing was read from, with a value in or beside them. */
+  readonly mentions: readonly Mention[]
+  /** Labelled values that no run took. */
+  readonly unused: readonly ZeroEntry[]
+}
+
+interface Zeros {
+  readonly before?: ZeroValues
+  readonly after?: ZeroValues
+}
+
+const AS_READ = 'as read'
+const NONE = 'none'
+
+/**
+ * The zero-flow pressures of a run as answered. Where a log has some that no run took, or speaks of them and none could be read for
+ * this run, they are asked for: a lost zero flow changes the result by 1 to 2 %.
+ */
+export function askedZeroFlow(
+  draft: Draft,
+  run: FoundRun,
+  index: number,
+  direction: Direction | undefined,
+  zeros: Zeros,
+  left: LeftZeroFlow,
+): Zeros {
+  const path = `runs[${index}].zeroFlow`
+  const answer = draft.answers[path]?.trim()
+  const has = zeros.before !== undefined || zeros.after !== undefined
+  if (answer !== undefined && answer !== AS_READ && answer !== NONE) return typed(draft, path, answer)
+  if (answer === NONE) {
+    draft.tell(runText('log-zero-answered/none'), run.block.pressure.headingCell, path)
+    return {}
+  }
+  if (answer === AS_READ || run.block.pressure.role === 'induced') return zeros
+  const { unused } = left
+  const [mention] = left.mentions
+  if (unused.length > 0)
+    draft.ask({
+      path,
+      cells: unused.flatMap(({ figures }) => figures.map(({ cell }) => cell)),
+      ...questions.zeroFlowUnused({
+        direction,
+        labels: unused.map(({ label }) => label),
+        others: unused.flatMap(({ figures }) => figures.map(written)),
+        read: has ? [...parts('before', zeros.before), ...parts('after', zeros.after)] : undefined,
+      }),
+    })
+  else if (!has && mention)
+    draft.ask({
+      path,
+      cells: [mention.labelCell],
+      ...questions.zeroFlowMissing({ direction, cell: mention.labelCell, label: mention.label }),
+    })
+  return zeros
+}
+
+const written = ({ value, unit }: Figure): string => `${value} ${unit?.unit ?? 'Pa'}`
+
+const parts = (which: 'before' | 'after', values: ZeroValues | undefined): string[] =>
+  (values?.figures ?? []).map((figure) => `${written(figure)} ${which}`)
+
+function typed(draft: Draft, path: string, answer: string): Zeros {
+  const found = zeroValuesIn(`: ${answer}`)
+  if (!found) {
+    draft.collector.refuse(
+      'not-a-number',
+      `"${answer.slice(0, 60)}" is no zero-flow pressure: give one or two numbers in Pa, such as "-1.2 before, -0.8 after"`,
+      undefined,
+      path,
+    )
+    return {}
+  }
+  const of = (which: 'before' | 'after'): ZeroValues | undefined => {
+    const own = found.filter((one) => (one.which ?? 'before') === which)
+    return own.length > 0
+      ? {
+          figures: own.map(({ value, unit }) => ({ value, ...(unit ? { unit } : {}), cell: '' })),
+          unit: undefined,
+        }
+      : undefined
+  }
+  const [before, after] = [of('before'), of('after')]
+  draft.tell(runText('log-zero-answered', { answer }), '', path)
+  return { ...(before ? { before } : {}), ...(after ? { after } : {}) }
+}

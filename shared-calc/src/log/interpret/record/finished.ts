@@ -1,0 +1,58 @@
+import { InputError } from '../../../contract/problem.js'
+import { parseRecord, type TestRecord } from '../../../contract/record/index.js'
+import type { Grid } from '../../grid/grid.js'
+import { LogError } from '../../problem.js'
+import type { InterpretedTest, Use } from '../interpretation.js'
+import type { TestGroup } from '../tests/group.js'
+import type { FieldScope } from '../tests/scope.js'
+import { checkResults } from './check-results.js'
+import type { Draft } from './draft.js'
+
+/** A test as it was read: with its record where nothing is open, else with the questions and problems. */
+export function finished(
+  draft: Draft,
+  group: TestGroup,
+  scope: FieldScope,
+  grid: Grid,
+): InterpretedTest & { uses: readonly Use[] } {
+  const { collector, questions, uses } = draft
+  const { building, runs = [] } = draft.record as {
+    building?: { name?: string }
+    runs?: { direction?: 'depressurisation' | 'pressurisation' }[]
+  }
+  const base = {
+    key: group.key,
+    name: building?.name ?? group.key,
+    cells: collector.cells,
+    questions,
+    uses,
+    series: draft.series,
+    draft: draft.record,
+    directions: runs.flatMap(({ direction }) => direction ?? []),
+  }
+  if (questions.length > 0 || collector.problems.length > 0)
+    return {
+      ...base,
+      findings: collector.findings(),
+      problems: collector.problems,
+    }
+  const record = parsed(draft)
+  return {
+    ...base,
+    ...(record ? { record } : {}),
+    findings: [...grid.findings, ...collector.findings(), ...(record ? checkResults(record, scope) : [])],
+    problems: collector.problems,
+  }
+}
+
+function parsed(draft: Draft): TestRecord | undefined {
+  const { collector } = draft
+  try {
+    return parseRecord(draft.record, collector.cells)
+  } catch (error) {
+    if (!(error instanceof InputError) || error instanceof LogError) throw error
+    for (const { path, cell, message } of error.problems)
+      collector.refuse('record-invalid', message, cell, path)
+    return undefined
+  }
+}

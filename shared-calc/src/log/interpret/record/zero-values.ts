@@ -1,0 +1,66 @@
+import { cellText } from '../../../catalogue/findings/log/cells.js'
+import { runText } from '../../../catalogue/findings/log/runs.js'
+import { type KnownUnit, toRecordUnit } from '../../cells/units.js'
+import type { FoundRun } from '../tables/runs.js'
+import type { Figure } from '../tables/table-row.js'
+import type { Assigned } from '../zero-flow/assign.js'
+import type { Draft } from './draft.js'
+import { PA } from './run-units.js'
+
+/** Zero-flow pressures as logged, before or after the readings of a run. */
+export interface ZeroValues {
+  figures: readonly Figure[]
+  unit: KnownUnit | undefined
+}
+
+/** What a run has of zero flow: in its own table, or by the labels given to it. */
+export function zerosOf(
+  draft: Draft,
+  run: FoundRun,
+  zero: Assigned,
+): { before?: ZeroValues; after?: ZeroValues } {
+  const found = zero.get(run)
+  const of = (which: 'before' | 'after'): ZeroValues | undefined => {
+    const own = which === 'before' ? run.zeroBefore : run.zeroAfter
+    if (own.length > 0) return { figures: own, unit: undefined }
+    const entry = found?.[which]
+    if (!entry) return undefined
+    draft.uses.push({
+      cells:
+        entry.figures.length > 1
+          ? `${entry.figures[0]?.cell}:${entry.figures.at(-1)?.cell.split('!')[1]}`
+          : (entry.figures[0]?.cell ?? ''),
+      heading: entry.label,
+      usedAs: `zero-flow pressure ${which} the readings`,
+      reason: `labelled "${entry.label}"`,
+    })
+    if (found?.shared) draft.tell(runText('log-zero-shared'), entry.labelCell, 'runs')
+    if (entry.byOrder)
+      draft.tell(runText('log-zero-which/by-order'), entry.figures[0]?.cell ?? entry.labelCell, 'runs')
+    if (entry.inOrder && which === 'before')
+      draft.tell(runText('log-zero-which/in-order'), entry.labelCell, 'runs')
+    if (!entry.which) draft.tell(runText('log-zero-which', { taken: which }), entry.labelCell, 'runs')
+    return { figures: entry.figures, unit: entry.unit }
+  }
+  const before = of('before')
+  const after = of('after')
+  return { ...(before ? { before } : {}), ...(after ? { after } : {}) }
+}
+
+/** Zero-flow pressures in Pa, inside minus outside. */
+export function zeroInPa(
+  draft: Draft,
+  zero: ZeroValues | undefined,
+  unit: KnownUnit,
+  sign: number,
+  path: string,
+): number[] {
+  if (!zero) return []
+  return zero.figures.map((figure, index) => {
+    const own = figure.unit ?? zero.unit ?? unit
+    if (figure.cell !== '') draft.collector.cells[`${path}[${index}]`] = figure.cell
+    if (figure.note) draft.tell(cellText('log-remark', { remark: figure.note }), figure.cell, path)
+    const value = toRecordUnit(figure.value, own.kind === 'pressure' ? own : PA) * sign
+    return value === 0 ? 0 : value
+  })
+}

@@ -1,0 +1,59 @@
+import type { FoundRun } from '../tables/runs.js'
+import { type Assigned, costOf } from './assign.js'
+import { LIKELY_MOST, type ZeroEntry } from './entry.js'
+
+/** The value of a mean that is written with one decimal differs from it by this at most, Pa. */
+const ROUNDED = 0.051
+
+/**
+ * Labelled zero flow that no run took, and that none of them has from elsewhere. Values no house has with the fan off are told apart:
+ * they are named, not asked about.
+ */
+export function unusedZeroFlow(
+  runs: readonly FoundRun[],
+  found: readonly ZeroEntry[],
+  assigned: Assigned,
+): { likely: Map<FoundRun, ZeroEntry[]>; others: ZeroEntry[] } {
+  const taken = runs.map((run) => {
+    const { before, after } = assigned.get(run) ?? {}
+    const own = [
+      run.zeroBefore.length > 0 ? run.zeroBefore : before?.figures,
+      run.zeroAfter.length > 0 ? run.zeroAfter : after?.figures,
+    ]
+    return own.flatMap((figures) => (figures && figures.length > 0 ? [figures] : []))
+  })
+  const figures = taken.flat(2)
+  const cells = new Set(figures.map(({ cell }) => cell))
+  const values = new Set(figures.map(({ value }) => value))
+  const means = taken.flatMap((own) => {
+    const each = own.map((list) => mean(list.map(({ value }) => value)))
+    return [...each, ...(each.length > 0 ? [mean(each)] : [])]
+  })
+  // 1, 2, 3 … below a label of an empty form number its lines.
+  const isCount = ({ figures: own }: ZeroEntry) =>
+    own.length > 1 && own.every(({ value }, index) => value === index + 1)
+  const isKnown = ({ figures: own }: ZeroEntry) =>
+    own.some(({ cell, value }) => cells.has(cell) || values.has(value)) ||
+    (own.length === 1 && means.some((one) => Math.abs(one - (own[0]?.value ?? 0)) <= ROUNDED))
+  const likely = new Map<FoundRun, ZeroEntry[]>()
+  const others: ZeroEntry[] = []
+  for (const entry of found) {
+    if (isCount(entry) || isKnown(entry)) continue
+    const [nearest] = runs
+      .map((run) => ({ run, cost: costOf(run, entry, runs) }))
+      .sort((one, other) => one.cost - other.cost)
+    if (
+      !nearest ||
+      nearest.cost >= NOT_OF_IT ||
+      entry.figures.some(({ value }) => Math.abs(value) > LIKELY_MOST)
+    )
+      others.push(entry)
+    else likely.set(nearest.run, [...(likely.get(nearest.run) ?? []), entry])
+  }
+  return { likely, others }
+}
+
+/** Cost from which an entry is of another run or test for certain. */
+const NOT_OF_IT = 5000
+
+const mean = (values: readonly number[]): number => values.reduce((sum, one) => sum + one, 0) / values.length

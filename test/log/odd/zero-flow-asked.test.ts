@@ -1,0 +1,215 @@
+import { describe, expect, it } from 'vitest'
+import { book, day, type Rows } from '../support/book'
+import { HOUSE, n50Of, read, runOf, sheetOfForm } from './house'
+
+// Truth: a leakage curve written in house.ts and an independent least-squares fit; nothing of it comes from the reader.
+const dep = runOf('depressurisation')
+const pres = runOf('pressurisation')
+const HEADINGS = ['Pressure (Pa)', 'Flow (m³/h)']
+const zeroRows = ({ before, after }: typeof dep): Rows => [
+  ['Zero flow before (Pa)', before],
+  ['Zero flow after (Pa)', after],
+]
+const close = (value: number | undefined, truth: number) => {
+  expect(value).toBeDefined()
+  expect(Math.abs((value as number) / truth - 1)).toBeLessThan(0.0008)
+}
+
+describe('a zero flow that no run took', () => {
+  const bytes = () =>
+    sheetOfForm([
+      ...zeroRows(dep),
+      HEADINGS,
+      ...dep.readings,
+      [null],
+      ['Zero flow after the third attempt (Pa)', 3.7],
+    ])
+
+  it('is asked about beside those that were read', async () => {
+    const { asked, texts, choices, n50 } = read(await bytes())
+    expect(asked).toEqual(['runs[0].zeroFlow'])
+    expect(texts.join()).toContain('"Zero flow after the third attempt (Pa)"')
+    expect(choices).toContain('as read')
+    expect(n50).toBeUndefined()
+  })
+
+  it.each([
+    ['as read', dep.before, dep.after],
+    ['3.7 Pa', 3.7, 3.7],
+    ['-2.1 before, 0.4 after', -2.1, 0.4],
+    ['−2.1 / 0.4', -2.1, 0.4],
+  ])('is settled by the answer "%s"', async (answer, before, after) => {
+    const { n50, asked } = read(await bytes(), { 'runs[0].zeroFlow': answer })
+    expect(asked).toEqual([])
+    close(n50, n50Of([{ ...dep, before, after } as typeof dep]))
+  })
+
+  it('is settled by nothing that is no pressure', async () => {
+    const { problems } = read(await bytes(), { 'runs[0].zeroFlow': 'the usual' })
+    expect(problems.join()).toMatch(/"the usual" is no zero-flow pressure/)
+  })
+
+  it('is neither asked about nor named where it is the mean of those read', async () => {
+    const { asked, said } = read(
+      await sheetOfForm([
+        ...zeroRows(dep),
+        ['Zero flow mean (Pa)', (dep.before + dep.after) / 2],
+        HEADINGS,
+        ...dep.readings,
+      ]),
+    )
+    expect(asked).toEqual([])
+    expect(said.join()).not.toMatch(/was not used for any run/)
+  })
+})
+
+describe('a text on zero flow that could not be read', () => {
+  const titled = (title: string) => sheetOfForm([[title], HEADINGS, ...dep.readings])
+  const title = `Depressurisation, baseline fluctuating about ${dep.before} Pa`
+
+  it('is asked about, and not left out of the result', async () => {
+    const open = read(await titled(title))
+    expect(open.asked).toEqual(['runs[0].zeroFlow'])
+    const { n50 } = read(await titled(title), {
+      'runs[0].zeroFlow': `${dep.before} before, ${dep.after} after`,
+    })
+    close(n50, n50Of([dep]))
+  })
+
+  it('may be answered with none, and it is said', async () => {
+    const { said, n50 } = read(await titled(title), { 'runs[0].zeroFlow': 'none' })
+    expect(said.join('\n')).toMatch(/has no zero-flow pressures, as you answered/)
+    close(n50, n50Of([{ ...dep, before: 0, after: 0 } as unknown as typeof dep]))
+  })
+
+  it('is not asked about where the pressures are corrected already', async () => {
+    const mean = (dep.before + dep.after) / 2
+    const { asked } = read(
+      await sheetOfForm([
+        ['Zero flow about -1.2 Pa all day'],
+        ['Corrected pressure (Pa)', 'Flow (m³/h)'],
+        ...dep.readings.map(([p, q]) => [Number((p - mean).toFixed(2)), q]),
+      ]),
+    )
+    expect(asked).toEqual([])
+  })
+
+  it('without a value is named', async () => {
+    const { said, asked } = read(await titled('Zero flow was measured with the fan sealed'))
+    expect(asked).toEqual([])
+    expect(said.join('\n')).toMatch(/"Zero flow was measured with the fan sealed" was not used/)
+  })
+})
+
+describe('zero flow in a title', () => {
+  it.each([
+    ['Depressurisation (zero flow B / A Pa)', 'Pressurisation (zero flow B / A Pa)'],
+    ['Unterdruck, Nulldruck vorher B Pa, nachher A Pa', 'Überdruck, Nulldruck vorher B Pa, nachher A Pa'],
+    ['Dépression [pression nulle : B → A Pa]', 'Surpression [pression nulle : B → A Pa]'],
+  ])('is read: %s', async (first, second) => {
+    const filled = (text: string, { before, after }: typeof dep) =>
+      text.replace('B', String(before)).replace(/A(?= Pa)/, String(after))
+    const { n50, asked } = read(
+      await sheetOfForm([
+        [filled(first, dep)],
+        HEADINGS,
+        ...dep.readings,
+        [null],
+        [filled(second, pres as unknown as typeof dep)],
+        HEADINGS,
+        ...pres.readings,
+      ]),
+    )
+    expect(asked).toEqual([])
+    close(n50, n50Of([dep, pres]))
+  })
+})
+
+describe('zero flow in a column beside the readings', () => {
+  const withColumn = (values: readonly (number | null)[]) =>
+    sheetOfForm([
+      [...HEADINGS, 'Baseline (Pa)'],
+      ...dep.readings.map((row, at) => [...row, values[at] ?? null]),
+    ])
+
+  it('of two values is that before and after', async () => {
+    const { record, n50 } = read(
+      await withColumn([dep.before, null, null, null, null, null, null, dep.after]),
+    )
+    expect(record?.runs[0]?.zeroFlowBefore_Pa).toEqual([dep.before])
+    expect(record?.runs[0]?.zeroFlowAfter_Pa).toEqual([dep.after])
+    close(n50, n50Of([dep]))
+  })
+
+  it('with a value in each row is their mean, with a caution', async () => {
+    const step = (dep.after - dep.before) / 7
+    const { said, n50 } = read(await withColumn(dep.readings.map((_, at) => dep.before + at * step)))
+    expect(said.join('\n')).toMatch(/does not say whether the zero-flow pressures were taken before or after/)
+    close(n50, n50Of([dep]))
+  })
+})
+
+it('reads a table of flats whose name, volume and zero flow stand in the first row of each', async () => {
+  const other = 398.2
+  const [, ...blank] = ['', null, null, null, null, null, null]
+  const rowsOf = (name: string, volume: number, run: typeof dep): Rows =>
+    run.readings.map((row, at) => [
+      ...(at === 0
+        ? [name, volume, HOUSE.indoor_C, HOUSE.outdoor_C, HOUSE.barometer_Pa / 100, run.before, run.after]
+        : [null, ...blank]),
+      ...row,
+    ])
+  const later = { ...dep, before: -2.2, after: -2.8 } as unknown as typeof dep
+  const bytes = await book({
+    Test: [
+      ['Date', day('2026-04-22')],
+      [
+        'Flat',
+        'Volume m³',
+        'Ti °C',
+        'Te °C',
+        'Baro hPa',
+        'Zero before Pa',
+        'Zero after Pa',
+        'Δp Pa',
+        'q m³/h',
+      ],
+      ...rowsOf('Flat 1', HOUSE.volume_m3, dep),
+      ...rowsOf('Flat 2', other, later),
+    ],
+  })
+  const { n50, tests } = read(bytes)
+  expect(tests).toBe(2)
+  close(n50, n50Of([dep]))
+  const second = read(bytes, { test: 'Flat 2' })
+  close(second.n50, (n50Of([later]) * HOUSE.volume_m3) / other)
+})
+
+describe('readings in lines below one another', () => {
+  const lines = (run: typeof dep): Rows =>
+    run.readings.flatMap(
+      ([p, q], at): Rows => [[`Point ${at + 1}`], ['pressure', p, 'Pa'], ['flow', q, 'm³/h']],
+    )
+
+  it('are read with their units', async () => {
+    const { n50, asked } = read(await sheetOfForm([...zeroRows(dep), [null], ...lines(dep)]))
+    expect(asked).toEqual([])
+    close(n50, n50Of([dep]))
+  })
+
+  it('of two runs are parted by the titles between them', async () => {
+    const second = pres as unknown as typeof dep
+    const { n50, asked } = read(
+      await sheetOfForm([
+        ['Depressurisation'],
+        ...zeroRows(dep),
+        ...lines(dep),
+        ['Pressurisation'],
+        ...zeroRows(second),
+        ...lines(second),
+      ]),
+    )
+    expect(asked).toEqual([])
+    close(n50, n50Of([dep, pres]))
+  })
+})
