@@ -165,7 +165,7 @@ describe('draughtbook excel', () => {
   it('asks first, on a terminal, unless told that it may', async () => {
     const { home, env, calls } = await withExcel('win32')
     const { code, err } = await runCommand(['excel'], undefined, env)
-    expect({ code, err }).toEqual({ code: 2, err: expect.stringMatching(/only after asking.*--yes/) })
+    expect({ code, err }).toEqual({ code: 2, err: expect.stringMatching(/you must agree.*--yes/) })
     expect(existsSync(join(home, 'AppData'))).toBe(false)
     expect(await calls()).toBe('')
   })
