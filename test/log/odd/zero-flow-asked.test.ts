@@ -213,3 +213,17 @@ describe('readings in lines below one another', () => {
     close(n50, n50Of([dep, pres]))
   })
 })
+
+it('takes the mean of zero flow from a column headed so, between the least and the highest value', async () => {
+  const { n50, asked } = read(
+    await sheetOfForm([
+      ['Zero flow', 'min', 'mean', 'max'],
+      ['before (Pa)', -2.6, dep.before, -0.3],
+      ['after (Pa)', -2.1, dep.after, 0.2],
+      HEADINGS,
+      ...dep.readings,
+    ]),
+  )
+  expect(asked).toEqual([])
+  close(n50, n50Of([dep]))
+})
