@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest'
 import { book, day } from '../support/book'
-import { HOUSE, n50Of, read, runOf } from './house'
+import { HOUSE, n50Of, type OddRun, read, runOf } from './house'
 
 // Truth: a leakage curve written in house.ts and an independent least-squares fit; nothing of it comes from the reader.
 const first = runOf('depressurisation')
-const second = {
+const second: OddRun = {
   ...first,
-  before: -2.4,
-  after: -1.9,
+  before: -1.4,
+  after: 1.2,
   readings: first.readings.map(([p, q]): [number, number] => [p, Number((1.3 * q).toFixed(1))]),
 }
 const VOLUME = 508.4
@@ -15,7 +15,13 @@ const close = (value: number | undefined, truth: number) => {
   expect(value).toBeDefined()
   expect(Math.abs((value as number) / truth - 1)).toBeLessThan(0.0008)
 }
-const sheet = (volumes: readonly (number | null)[]) =>
+const sheet = (
+  volumes: readonly (number | null)[],
+  zeros: readonly (number | null)[][] = [
+    [first.before, second.before],
+    [first.after, second.after],
+  ],
+) =>
   book({
     Test: [
       ['House', 'Pear Barn', 'Apple Barn'],
@@ -24,8 +30,8 @@ const sheet = (volumes: readonly (number | null)[]) =>
       ['Inside (°C)', HOUSE.indoor_C, HOUSE.indoor_C],
       ['Outside (°C)', HOUSE.outdoor_C, HOUSE.outdoor_C],
       ['Barometer (hPa)', HOUSE.barometer_Pa / 100, HOUSE.barometer_Pa / 100],
-      ['Zero flow before (Pa)', first.before, second.before],
-      ['Zero flow after (Pa)', first.after, second.after],
+      ['Zero flow before (Pa)', ...(zeros[0] ?? [])],
+      ['Zero flow after (Pa)', ...(zeros[1] ?? [])],
       ['Δp (Pa)', 'Flow A (m³/h)', 'Flow B (m³/h)'],
       ...first.readings.map(([p, q], at) => [p, q, second.readings[at]?.[1] ?? null]),
     ],
@@ -42,6 +48,14 @@ describe('flows of two houses below one column of pressures', () => {
     const other = read(bytes, { test: 'Apple Barn' })
     expect(other.record?.test.date).toBe('2026-04-23')
     close(other.n50, (n50Of([second]) * HOUSE.volume_m3) / VOLUME)
+  })
+
+  it('share one set of zero-flow pressures', async () => {
+    const bytes = await sheet([HOUSE.volume_m3, VOLUME], [[first.before], [first.after]])
+    const { asked, n50 } = read(bytes, { test: 'Apple Barn' })
+    expect(asked).toEqual([])
+    const shared = { ...second, before: first.before, after: first.after }
+    close(n50, (n50Of([shared]) * HOUSE.volume_m3) / VOLUME)
   })
 
   it('stay one test where one volume stands above them', async () => {

@@ -201,7 +201,10 @@ export function interpretLog(
       grid,
       scope,
       zero: assigned,
-      leftZero: { mentions: unknown.length > 0 ? [] : mentioned.valued, unused: unused.likely },
+      leftZero: {
+        mentions: unknown.length > 0 ? [] : [...mentioned.valued, ...zeros],
+        unused: unused.likely,
+      },
       device,
       volume,
       american,

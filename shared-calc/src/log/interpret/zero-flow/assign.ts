@@ -93,7 +93,8 @@ function byHouse(entry: ZeroEntry, runs: readonly FoundRun[]): ZeroEntry[] | und
     )
     return { figure, own }
   })
-  if (placed.length === 0 || placed.some(({ own }) => own.length === 0)) return undefined
+  // A value alone stands in the first column and is of all of them.
+  if (placed.length < 2 || placed.some(({ own }) => own.length === 0)) return undefined
   return placed.flatMap(({ figure, own }) => own.map((run) => ({ ...entry, figures: [figure], run })))
 }
 
