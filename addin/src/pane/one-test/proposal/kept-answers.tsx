@@ -43,9 +43,11 @@ export function KeptAnswers({ kept: { layout, here, firms }, base }: { kept: Kep
         {done ? inLibrary(done) : here ? HERE : NOWHERE}
       </p>
       {offered && !done ? (
-        <button type="button" disabled={busy} onClick={() => void keep()}>
-          {busy ? 'Keeping …' : 'Keep the answers in the firm’s library'}
-        </button>
+        <p>
+          <button type="button" disabled={busy} onClick={() => void keep()}>
+            {busy ? 'Keeping …' : 'Keep the answers in the firm’s library'}
+          </button>
+        </p>
       ) : null}
       {fault === undefined ? null : (
         <p class="fault" role="alert">
@@ -60,6 +62,6 @@ const HERE = 'Your answers are kept in this browser, for other logs of this make
 const NOWHERE = 'This browser keeps nothing: your answers hold for this log only.'
 
 const inLibrary = ({ id, replaced }: KeptInLibrary): string =>
-  `Your answers are kept in the firm’s library as layouts/${id}. Everybody who uses it reads logs of this make with them.${
+  `Your answers are kept in the firm’s library as layouts/${id}. Everybody who uses the library reads logs of this make with them.${
     replaced ? ' They replace earlier answers, which stay in its history.' : ''
   }`
