@@ -208,6 +208,10 @@ describe('the library', () => {
     const [reader, keeper] = [makeToken('reader', 1, ['evaluate', 'archive']), makeToken('keeper', 1, ROLES)]
     await writeTokens(tokens, [reader.stored, keeper.stored])
     const base = await listen(createApp({ settings: settings({ library: root, tokens }) }))
+    const firm = async (token: string) =>
+      (await fetch(`${base}/v1/firm`, { headers: { authorization: `Bearer ${token}` } })).json()
+    expect(await firm(reader.token)).toEqual({ library: true })
+    expect(await firm(keeper.token)).toEqual({ library: true, changesLibrary: true })
     const put = (token: string) =>
       fetch(`${base}/v1/library/devices/fan-a`, {
         method: 'PUT',
@@ -266,12 +270,13 @@ describe('/v1/firm', () => {
   it('gives the firm’s name and logo, nothing where there is none, and names the file that cannot be read', async () => {
     const { root, base } = await service()
     const firm = () => fetch(`${base}/v1/firm`)
-    expect(await (await firm()).json()).toEqual({ library: true })
+    expect(await (await firm()).json()).toEqual({ library: true, changesLibrary: true })
     await mkdir(join(root, 'firm'))
     await writeFile(join(root, 'firm', 'firm.json'), '{ "name": "Invented Testers" }')
     await writeFile(join(root, 'firm', 'logo.png'), Buffer.from('logo'))
     expect(await (await firm()).json()).toEqual({
       library: true,
+      changesLibrary: true,
       name: 'Invented Testers',
       logo: 'bG9nbw==',
     })

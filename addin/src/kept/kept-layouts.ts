@@ -37,7 +37,8 @@ export function forgetLayout(name: string): void {
   }
 }
 
-const labelsOf = ({ fingerprint }: LayoutInput): string =>
+/** What the layouts of one make of log have in common. */
+export const labelsOf = ({ fingerprint }: LayoutInput): string =>
   JSON.stringify(fingerprint?.labels?.toSorted() ?? [])
 
 const isLayout = (value: unknown): value is LayoutInput =>

@@ -33,6 +33,8 @@ export interface FirmAnswer {
   readonly logo?: string
   /** The service has a library. */
   readonly library?: true
+  /** This access may change it. */
+  readonly changesLibrary?: true
 }
 
 export interface ClientOptions {

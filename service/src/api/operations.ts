@@ -241,7 +241,10 @@ const firm: readonly Operation[] = [
     method: 'get',
     path: '/v1/firm',
     summary: 'The firm’s name and logo for the head of the summary',
-    answer: ok('Name, and logo in base64; `library` where there is one; empty without a library', 'Firm'),
+    answer: ok(
+      'Name, and logo in base64; `library` where there is one, `changesLibrary` where this access may change it; empty without a library',
+      'Firm',
+    ),
     problems: [],
   },
 ]

@@ -86,6 +86,8 @@ export const schemas: Readonly<Record<string, z.ZodType>> = {
     logo: z.base64().optional(),
     /** There is a library to ask. */
     library: z.literal(true).optional(),
+    /** This access may change it. */
+    changesLibrary: z.literal(true).optional(),
   }),
   Alive: z.strictObject({ status: z.literal('alive'), calculationVersion: text }),
   Readiness: z.strictObject({

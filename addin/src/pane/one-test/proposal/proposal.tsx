@@ -1,6 +1,7 @@
 import type { Finding } from '@draughtbook/shared-calc'
 import type { UnderstoodLog } from '../../../calc/understand.js'
 import type { SectionProps } from '../section.js'
+import { KeptAnswers } from './kept-answers.js'
 import { QuestionBox } from './question-box.js'
 import { type ProposalState, useProposal } from './use-proposal.js'
 import { UsesList } from './uses-list.js'
@@ -8,7 +9,7 @@ import { UsesList } from './uses-list.js'
 /** How an open log is understood: what each part is used as, what it leaves open, and one button that accepts it. */
 export function Proposal(props: SectionProps) {
   const proposal = useProposal(props)
-  const { read, busy, look, close } = proposal
+  const { read, busy, kept, look, close } = proposal
   const { log } = props.state.entries
   return (
     <div class="proposal">
@@ -17,6 +18,7 @@ export function Proposal(props: SectionProps) {
       ) : (
         <>
           {log ? <p>Read as you accepted it.</p> : null}
+          {log && kept ? <KeptAnswers kept={kept} base={props.store.base} /> : null}
           <button
             type="button"
             class={log ? '' : 'main-action'}
@@ -37,7 +39,7 @@ export function Proposal(props: SectionProps) {
 }
 
 function Understood({
-  proposal: { answers, look, accept, busy, forget },
+  proposal: { answers, look, accept, busy, late, forget },
   read,
   store,
 }: SectionProps & { proposal: ProposalState; read: UnderstoodLog }) {
@@ -53,6 +55,11 @@ function Understood({
   const given = Object.entries(answers).filter(([path]) => path !== 'test')
   return (
     <>
+      {late ? (
+        <p class="hint" role="status">
+          The service has not answered. The log is read without the firm’s layouts.
+        </p>
+      ) : null}
       {tests.length > 1 ? (
         <fieldset class="tests">
           <legend>This log holds {tests.length} tests. Which one?</legend>

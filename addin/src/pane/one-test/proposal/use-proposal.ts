@@ -1,14 +1,19 @@
-import type { LayoutInput } from '@draughtbook/shared-calc/log'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import type { UnderstoodLog } from '../../../calc/understand.js'
+import { AskedLayouts } from '../../../service/firms-layouts.js'
 import { isUntouched } from '../entries.js'
 import type { SectionProps } from '../section.js'
+import type { Kept } from './kept-answers.js'
 import { cellUses } from './uses-list.js'
 
 export interface ProposalState {
   read: UnderstoodLog | undefined
   answers: Readonly<Record<string, string>>
   busy: boolean
+  /** The service has not answered, so the log is read without the firm's layouts. */
+  late: boolean
+  /** What was answered about the log accepted last. */
+  kept: Kept | undefined
   /** Looks through the log with these answers. */
   look: (answers: Readonly<Record<string, string>>) => Promise<void>
   /** Puts the proposal away. */
@@ -29,17 +34,23 @@ export function useProposal({ store, state }: SectionProps): ProposalState {
   const [read, setRead] = useState<UnderstoodLog>()
   const [answers, setAnswers] = useState<Readonly<Record<string, string>>>({})
   const [busy, setBusy] = useState(false)
+  const [late, setLate] = useState(false)
+  const [kept, setKept] = useState<Kept>()
+  const asked = useRef<AskedLayouts | undefined>(undefined)
   const look = async (given: Readonly<Record<string, string>>): Promise<void> => {
     setBusy(true)
+    setKept(undefined)
+    asked.current ??= new AskedLayouts(store.base)
+    const soon = asked.current.soon()
     const found = await store.attempt(async () => {
-      const [{ understandLog }, { keptLayouts }, { firmsLayouts }, grid] = await Promise.all([
+      const [{ understandLog }, { keptLayouts }, grid, firms] = await Promise.all([
         import('../../../calc/understand.js'),
         import('../../../kept/kept-layouts.js'),
-        import('../../../service/firms-layouts.js'),
         store.host.grid(),
+        soon,
       ])
-      firms.current ??= firmsLayouts(new URL(document.baseURI))
-      const own = { kept: keptLayouts(), firms: await firms.current }
+      setLate(firms.late)
+      const own = { kept: keptLayouts(), firms: firms.layouts }
       return understandLog(grid, given, store.host.fileDate, own)
     })
     setBusy(false)
@@ -47,7 +58,6 @@ export function useProposal({ store, state }: SectionProps): ProposalState {
     setAnswers(given)
     setRead(found)
   }
-  const firms = useRef<Promise<LayoutInput[]> | undefined>(undefined)
   const close = (): void => setRead(undefined)
   const accept = async (): Promise<void> => {
     const { test } = read ?? {}
@@ -61,7 +71,12 @@ export function useProposal({ store, state }: SectionProps): ProposalState {
     const accepted = { answers: { ...read?.answers }, ...(read?.firms && { layout: read.firms }) }
     store.change((entries) => acceptedEntries(entries, test, record, accepted))
     // Logs of this make are read with the same answers from now on.
-    if (read?.keep && Object.keys(answers).length > 0) keepLayout(read.keep(makeOf(file ?? 'log')))
+    if (read?.keep && Object.keys(answers).length > 0) {
+      const layout = read.keep(makeOf(file ?? 'log'))
+      const here = keepLayout(layout)
+      const holdsAnswers = Object.keys(layout.answers ?? {}).length > 0
+      if (holdsAnswers && asked.current) setKept({ layout, here, firms: asked.current.answer })
+    }
     close()
   }
   const forget = async (layout: string): Promise<void> => {
@@ -86,8 +101,20 @@ export function useProposal({ store, state }: SectionProps): ProposalState {
     }
   }, [read, answers, store])
   useEffect(() => {
+    if (!read || !late) return
+    let shown = true
+    void asked.current?.answer.then((found) => {
+      if (!shown || !found) return
+      if (found.layouts.length > 0) void look(answers)
+      else setLate(false)
+    })
+    return () => {
+      shown = false
+    }
+  }, [read, late, answers])
+  useEffect(() => {
     store.host.outline?.(read ? cellUses(read.uses) : [])
   }, [read, store])
   useEffect(() => () => store.host.outline?.([]), [store])
-  return { read, answers, busy, look, close, accept, forget }
+  return { read, answers, busy, late, kept, look, close, accept, forget }
 }
