@@ -11,7 +11,7 @@ import { judgedIn } from './summary-verdict.js'
 
 const COLUMNS = 6
 /** What fits the column of names on one line. */
-const NAME_CHARACTERS = 46
+const NAME_CHARACTERS = 50
 const curveRows = [
   curveFigures.airFlowExponent,
   curveFigures.airLeakageCoefficient,

@@ -152,7 +152,7 @@ function writeFindings(sheet: Worksheet, { evaluation, check }: SummaryInput, st
     dress(sheet.getCell(row, 1), { font: fonts.bold, alignment: { vertical: 'top' } }).value = severity
     sheet.mergeCells(row, 2, row, SUMMARY_COLUMNS)
     dress(sheet.getCell(row, 2), { alignment: wrap }).value = message
-    sheet.getRow(row).height = 13.5 * Math.max(1, Math.ceil(String(message).length / 100))
+    sheet.getRow(row).height = 13.5 * Math.max(1, Math.ceil(String(message).length / 104))
   })
   return start + 1 + lines.length
 }
