@@ -115,7 +115,7 @@ describe('record versions', () => {
   it('refuses a loss area larger than the envelope of which it is a part', () => {
     const record = withChange({ building: { envelopeArea_m2: 238.1, lossArea_m2: 239 } })
     expect(problemsOf({ ...record, format: 'draughtbook/record@3' })).toStrictEqual([
-      'building.lossArea_m2: loss area without the lowest floor is 239 m², more than the envelope area of 238.1 m² of which it is a part',
+      'building.lossArea_m2: loss area without the lowest floor is 239 m², more than the envelope area of 238.1 m²: correct one of them',
     ])
   })
 

@@ -138,19 +138,22 @@ export const questions = {
     direction,
     labels,
     others,
+    instead,
     read,
   }: {
     direction: Direction | undefined
     labels: readonly string[]
     /** The values that no run took, with their units. */
     others: readonly string[]
+    /** The zero-flow pressures of the run with these in their place. */
+    instead: readonly string[]
     /** Those that were read for the run; undefined where it has none. */
     read: readonly string[] | undefined
   }): Asked => ({
     text: `The log has ${labels.map(quoted).join(' and ')} too (${others.join(', ')}). Which are the zero-flow pressures of ${runOf(direction)}?`,
     choices: [
       read ? { value: 'as read', label: read.join(', ') } : { value: 'none', label: 'it has none' },
-      { value: others.join(', '), label: others.join(', ') },
+      { value: instead.join(', '), label: instead.join(', ') },
     ],
     noneLikelier: true,
     example: '-1.2 before, -0.8 after',

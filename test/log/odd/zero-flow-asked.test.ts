@@ -29,13 +29,14 @@ describe('a zero flow that no run took', () => {
     const { asked, texts, choices, n50 } = read(await bytes())
     expect(asked).toEqual(['runs[0].zeroFlow'])
     expect(texts.join()).toContain('"Zero flow after the third attempt (Pa)"')
-    expect(choices).toContain('as read')
+    expect(choices).toEqual(['as read', '-1.4 Pa before, 3.7 Pa after'])
     expect(n50).toBeUndefined()
   })
 
   it.each([
     ['as read', dep.before, dep.after],
     ['3.7 Pa', 3.7, 3.7],
+    [`${dep.before} Pa before, 3.7 Pa after`, dep.before, 3.7],
     ['-2.1 before, 0.4 after', -2.1, 0.4],
     ['−2.1 / 0.4', -2.1, 0.4],
   ])('is settled by the answer "%s"', async (answer, before, after) => {
@@ -105,6 +106,10 @@ describe('zero flow in a title', () => {
   it.each([
     ['Depressurisation (zero flow B / A Pa)', 'Pressurisation (zero flow B / A Pa)'],
     ['Unterdruck, Nulldruck vorher B Pa, nachher A Pa', 'Überdruck, Nulldruck vorher B Pa, nachher A Pa'],
+    [
+      'Depressurisation, natural pressure before test B Pa, after test A Pa',
+      'Pressurisation, natural pressure before test B Pa, after test A Pa',
+    ],
     ['Dépression [pression nulle : B → A Pa]', 'Surpression [pression nulle : B → A Pa]'],
   ])('is read: %s', async (first, second) => {
     const filled = (text: string, { before, after }: typeof dep) =>
@@ -212,4 +217,35 @@ describe('readings in lines below one another', () => {
     expect(asked).toEqual([])
     close(n50, n50Of([dep, pres]))
   })
+})
+
+it('takes the mean of zero flow from a column headed so, between the least and the highest value', async () => {
+  const { n50, asked } = read(
+    await sheetOfForm([
+      ['Zero flow', 'min', 'mean', 'max'],
+      ['before (Pa)', -2.6, dep.before, -0.3],
+      ['after (Pa)', -2.1, dep.after, 0.2],
+      HEADINGS,
+      ...dep.readings,
+    ]),
+  )
+  expect(asked).toEqual([])
+  close(n50, n50Of([dep]))
+})
+
+it('asks for the zero flow of a run where only the other run has one', async () => {
+  const { asked } = read(
+    await sheetOfForm([
+      ['Depressurisation'],
+      ['Dep zero flow before (Pa)', dep.before],
+      ['Dep zero flow after (Pa)', dep.after],
+      HEADINGS,
+      ...dep.readings,
+      [null],
+      ['Pressurisation'],
+      HEADINGS,
+      ...pres.readings,
+    ]),
+  )
+  expect(asked).toEqual(['runs[1].zeroFlow'])
 })

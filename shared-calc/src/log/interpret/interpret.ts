@@ -10,7 +10,7 @@ import { problem } from '../problem.js'
 import { readAnswers } from './answers.js'
 import { findFields } from './fields/find-fields.js'
 import type { FoundField } from './fields/found-field.js'
-import { fieldsOfRow, namedRowsOf, roomsOf } from './fields/lists.js'
+import { fieldsAbove, fieldsOfRow, namedRowsOf, roomsOf } from './fields/lists.js'
 import { pairedView } from './grid/paired-view.js'
 import { stackedView } from './grid/stacked-view.js'
 import { unstoredColumn } from './grid/unstored.js'
@@ -201,7 +201,10 @@ export function interpretLog(
       grid,
       scope,
       zero: assigned,
-      leftZero: { mentions: unknown.length > 0 ? [] : mentioned.valued, unused: unused.likely },
+      leftZero: {
+        mentions: unknown.length > 0 ? [] : [...mentioned.valued, ...zeros],
+        unused: unused.likely,
+      },
       device,
       volume,
       american,
@@ -283,6 +286,7 @@ const isSameName = (one: string, other: string): boolean => readLabel(one).padde
 function rowFieldsOf(run: FoundRun): FoundField[] {
   const { segment, walked } = run.block
   if (run.row !== undefined) return fieldsOfRow(run.view, run.row, segment.columns)
+  if (run.houseColumn !== undefined) return fieldsAbove(run, run.houseColumn)
   if (run.test === undefined || walked.rows.length === 0) return []
   const row = run.readings[0]?.row ?? 0
   return fieldsOfRow(

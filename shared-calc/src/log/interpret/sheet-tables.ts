@@ -5,6 +5,7 @@ import type { Stopped } from './not-searched.js'
 import { bareHeads } from './tables/bare-heads.js'
 import { type Block, chooseColumns } from './tables/choose.js'
 import { findHeads, type Head } from './tables/heads.js'
+import { housesBeside } from './tables/houses-beside.js'
 import { physicsScore } from './tables/physics.js'
 import { isSummary } from './tables/row-labels.js'
 import { type FoundRun, runsOf } from './tables/runs.js'
@@ -123,13 +124,21 @@ function tablesOf(
           .filter((run) => run.bottom < head.top && run.left <= segment.right && run.right >= segment.left)
           .map(({ bottom }) => bottom),
       )
-      const own = runsOf(block, above + 1)
+      const own = runsOfHouses(block, above + 1, answers) ?? runsOf(block, above + 1)
       runs.push(...own.map((run) => (own.length === 1 ? withZeroColumns(run, segment) : run)))
       done.push({ top: head.top, bottom: block.walked.last, left: segment.left, right: segment.right })
     }
   }
   if (series.length === 0) runs.push(...continuedRuns(view, runs, done, answers))
   return { runs, series }
+}
+
+/** The runs of several houses that share the pressures of a block; undefined where it is of one house. */
+function runsOfHouses(block: Block, above: number, answers: Answers): FoundRun[] | undefined {
+  return housesBeside(block)?.flatMap(({ name, column, segment }) => {
+    const own = chooseColumns(segment, preferredOf(answers))
+    return own ? runsOf(own, above).map((run) => ({ ...run, test: name, houseColumn: column })) : []
+  })
 }
 
 /** Blocks of numbers without headings in the columns of a table further up: most likely the other direction. */

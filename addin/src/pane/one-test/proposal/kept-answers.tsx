@@ -43,7 +43,7 @@ export function KeptAnswers({ kept: { layout, here, firms }, base }: { kept: Kep
         {done ? inLibrary(done) : here ? HERE : NOWHERE}
       </p>
       {offered && !done ? (
-        <p>
+        <p class="keep-answers">
           <button type="button" disabled={busy} onClick={() => void keep()}>
             {busy ? 'Keeping …' : 'Keep the answers in the firm’s library'}
           </button>

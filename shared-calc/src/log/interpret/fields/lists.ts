@@ -2,6 +2,8 @@ import { bareUnit } from '../../cells/stated-unit.js'
 import type { KnownUnit } from '../../cells/units.js'
 import type { Written } from '../../cells/written.js'
 import type { View } from '../grid/view.js'
+import { labelColumn } from '../tables/houses-beside.js'
+import type { FoundRun } from '../tables/runs.js'
 import { type Label, readLabel, says } from '../words/label.js'
 import { type FoundField, made } from './found-field.js'
 
@@ -14,6 +16,19 @@ export function fieldsOfRow(
   return columns.flatMap(({ at, label, unit, headingCell }) => {
     const field = made(view, { row, column: at }, { row, column: at }, label, view.at(row, at), unit)
     return field ? [{ ...field, labelCell: headingCell }] : []
+  })
+}
+
+/** Values above the flows of a house, by the labels in front of them. */
+export function fieldsAbove({ view, block }: FoundRun, column: number): FoundField[] {
+  const { segment } = block
+  return Array.from({ length: segment.head.top }, (_, row) => row).flatMap((row) => {
+    const at = labelColumn(segment, row)
+    const text = view.text(row, at)
+    if (text === undefined || at === column) return []
+    return (
+      made(view, { row, column }, { row, column: at }, readLabel(text), view.at(row, column), undefined) ?? []
+    )
   })
 }
 

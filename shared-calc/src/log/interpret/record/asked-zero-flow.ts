@@ -56,6 +56,7 @@ export function askedZeroFlow(
         direction,
         labels: unused.map(({ label }) => label),
         others: unused.flatMap(({ figures }) => figures.map(written)),
+        instead: insteadOf(zeros, unused),
         read: has ? [...parts('before', zeros.before), ...parts('after', zeros.after)] : undefined,
       }),
     })
@@ -66,6 +67,17 @@ export function askedZeroFlow(
       ...questions.zeroFlowMissing({ direction, cell: mention.labelCell, label: mention.label }),
     })
   return zeros
+}
+
+/** The values of the run with those that no run took in the place of what was read. */
+function insteadOf(zeros: Zeros, unused: readonly ZeroEntry[]): string[] {
+  const of = (which: 'before' | 'after'): string[] => {
+    const own = unused.filter((entry) => entry.which === which).flatMap(({ figures }) => figures)
+    return own.length > 0 ? parts(which, { figures: own, unit: undefined }) : parts(which, zeros[which])
+  }
+  return unused.every(({ which }) => which !== undefined)
+    ? [...of('before'), ...of('after')]
+    : unused.flatMap(({ figures }) => figures.map(written))
 }
 
 const written = ({ value, unit }: Figure): string => `${value} ${unit?.unit ?? 'Pa'}`

@@ -24,6 +24,8 @@ export interface FoundRun {
   readonly hidden: boolean
   /** Set when read from one row of a list. */
   readonly row?: number
+  /** Column that holds the values of its house, above its flows. */
+  readonly houseColumn?: number
   /** Headings that state the pressures, where no column holds them. */
   readonly pressuresIn?: readonly string[]
 }

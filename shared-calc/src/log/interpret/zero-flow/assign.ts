@@ -12,7 +12,9 @@ export function assignZeroFlow(
   found: readonly ZeroEntry[],
 ): Map<FoundRun, { before?: ZeroEntry; after?: ZeroEntry; shared: boolean }> {
   const tests = new Set(runs.flatMap(({ test }) => test ?? []))
-  const entries = found.flatMap((entry) => byTest(entry, tests)).flatMap((entry) => byRun(entry, runs))
+  const entries = found
+    .flatMap((entry) => byTest(entry, tests))
+    .flatMap((entry) => byHouse(entry, runs) ?? byRun(entry, runs))
   const taken = new Map<FoundRun, { before?: ZeroEntry; after?: ZeroEntry; shared: boolean }>()
   for (const run of runs) taken.set(run, { shared: false })
   for (const which of ['before', 'after'] as const) {
@@ -80,6 +82,21 @@ const UNNAMED = 30
 
 /** Two values that differ by more than two readings of one zero flow do belong to two runs. */
 const APART = 0.5
+
+/** Values above the flows of several houses that share their pressures: each is of the house below it. */
+function byHouse(entry: ZeroEntry, runs: readonly FoundRun[]): ZeroEntry[] | undefined {
+  const placed = entry.figures.map((figure) => {
+    const column = parseAddress(figure.cell.split('!').at(-1) ?? '')?.column
+    const own = runs.filter(
+      ({ view, houseColumn }) =>
+        view.name === entry.view.name && houseColumn !== undefined && houseColumn === column,
+    )
+    return { figure, own }
+  })
+  // A value alone stands in the first column and is of all of them.
+  if (placed.length < 2 || placed.some(({ own }) => own.length === 0)) return undefined
+  return placed.flatMap(({ figure, own }) => own.map((run) => ({ ...entry, figures: [figure], run })))
+}
 
 /** "Zero before | −1.2 | 0.8" without headings, in a log of two runs: one value each, in the order of the runs. */
 function byRun(entry: ZeroEntry, runs: readonly FoundRun[]): ZeroEntry[] {

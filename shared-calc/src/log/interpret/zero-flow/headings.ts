@@ -22,7 +22,9 @@ export const namesNoValue = (heading: Label | undefined): boolean =>
 export function headingAbove(view: View, row: number, column: number, most: number): Label | undefined {
   for (let at = row - 1; at >= Math.max(0, row - most); at--) {
     const text = view.text(at, column)
-    if (text !== undefined) return bareUnit(text) ? undefined : readLabel(text)
+    // "min" over a column of zero flow is the least value, not minutes.
+    if (text !== undefined)
+      return bareUnit(text) && !NOT_VALUES.test(text.trim().toLowerCase()) ? undefined : readLabel(text)
     if (view.number(at, column) !== undefined) continue
   }
   return undefined

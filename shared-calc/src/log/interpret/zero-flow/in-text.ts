@@ -58,7 +58,8 @@ export function zeroValuesWithin(text: string): ZeroInText[] | undefined {
     const own = rest.replace(/[)\]]\s*[.:]?\s*$/, '')
     // A number alone may count something: "zero flow 2".
     const front = own.split(/\s[-+−–]?\s?\d/)[0] ?? ''
-    if (!/[:=]/.test(own) && !isPlain(readLabel(front))) continue
+    // Read from further on, the first values would be lost.
+    if (!/[:=]/.test(own) && !isPlain(readLabel(front))) return undefined
     const values = zeroValuesIn(/[:=]/.test(own) ? own : colonBeforeNumber(own))
     return values?.every((one) => one.unit || isFraction(one.value) || values.length > 1) ? values : undefined
   }
@@ -68,9 +69,15 @@ export function zeroValuesWithin(text: string): ZeroInText[] | undefined {
 /** Words that say no more than that a value is a zero-flow pressure. */
 const KNOWN = ['zero', 'before', 'after', 'average', 'pressure', 'dep', 'pres'] as const
 
+const NEUTRAL = new Set(
+  'the of a al test tests reading readings measurement messung essai prova prueba meting'.split(' '),
+)
+const isKnown = (token: string): boolean =>
+  NEUTRAL.has(token) || KNOWN.some((concept) => says(readLabel(token), concept))
+
 /** "Zero flow pressure before", and not "baseline not below". */
 const isPlain = ({ tokens }: Label): boolean =>
-  tokens.every((token) => [...KNOWN, 'flow' as const].some((concept) => says(readLabel(token), concept)))
+  tokens.every((token) => isKnown(token) || says(readLabel(token), 'flow'))
 
 /** The words in front of the first number as its label. */
 const colonBeforeNumber = (text: string): string => text.replace(/\s+(?=[-+−–]?\s?\d)/, ': ')
@@ -95,11 +102,7 @@ function pieceOf(piece: string): ZeroInText | undefined {
   const unit = bareUnit(words[0] ?? '')
   const rest = `${front} ${words.slice(unit ? 1 : 0).join(' ')}`.trim()
   const label = readLabel(rest)
-  if (
-    !label.tokens.every((token) => KNOWN.some((concept) => says(readLabel(token), concept))) ||
-    (unit && unit.kind !== 'pressure')
-  )
-    return undefined
+  if (!label.tokens.every(isKnown) || (unit && unit.kind !== 'pressure')) return undefined
   const [before, after] = [says(label, 'before'), says(label, 'after')]
   if (before && after) return undefined
   return {

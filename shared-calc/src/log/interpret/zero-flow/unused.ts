@@ -1,4 +1,5 @@
 import type { FoundRun } from '../tables/runs.js'
+import { readLabel } from '../words/label.js'
 import { type Assigned, costOf } from './assign.js'
 import { LIKELY_MOST, type ZeroEntry } from './entry.js'
 
@@ -43,6 +44,7 @@ export function unusedZeroFlow(
       .map((run) => ({ run, cost: costOf(run, entry, runs) }))
       .sort((one, other) => one.cost - other.cost)
     if (
+      isOfVentilation(entry) ||
       !nearest ||
       nearest.cost >= NOT_OF_IT ||
       entry.figures.some(({ value }) => Math.abs(value) > LIKELY_MOST)
@@ -52,6 +54,11 @@ export function unusedZeroFlow(
   }
   return { likely, others }
 }
+
+/** "Natural ventilation openings: 2". */
+const isOfVentilation = ({ label, unit }: ZeroEntry): boolean =>
+  unit === undefined &&
+  readLabel(label).tokens.some((token) => /^(?:ventila|luftung|lueftung|aera)/.test(token))
 
 /** Cost from which an entry is of another run or test for certain. */
 const NOT_OF_IT = 5000
