@@ -53,6 +53,7 @@ describe('the summary workbook, recalculated by LibreOffice', () => {
       const bytes = await writeSummaryWorkbook(record())
       expect(await compareCached(bytes, agreement)).toEqual([])
     },
+    300_000,
   )
 })
 

@@ -24,7 +24,7 @@ describe('the bars of an uncertainty budget', () => {
   })
 
   it('put together what is too small to see, and round nothing down to none', () => {
-    expect(svg).toContain('2 further, together')
+    expect(svg).toContain('2 others together')
     expect(svg).toContain('&lt; 1 %')
   })
 

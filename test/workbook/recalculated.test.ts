@@ -53,7 +53,7 @@ describe('every formula of every kind of workbook gives what is stored beside it
     async (_, make) => {
       expect(listed(await compareCached(await make(), TOLERANCE))).toEqual([])
     },
-    120_000,
+    300_000,
   )
 
   it.each(withFormulas)(
