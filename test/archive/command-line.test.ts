@@ -56,7 +56,7 @@ describe('draughtbook register', () => {
     await writeFile(join(archive, 'cut.xlsx'), 'no workbook')
     const strict = await commandLine('register', archive, '--strict', '--out', out)
     expect(strict.code).toBe(2)
-    expect(strict.err.join('\n')).toMatch(/cut\.xlsx: .*\n.*with --strict no register is written/)
+    expect(strict.err.join('\n')).toMatch(/cut\.xlsx: .*\n.*with --strict no register was written/)
     await expect(access(out)).rejects.toThrow()
     // Where nothing could be read there is no register either.
     await rm(first?.path ?? '')

@@ -24,7 +24,8 @@ export const versions: readonly KnownVersion[] = [
   },
   {
     version: CALCULATION_VERSION,
-    changed: 'plainer wording of findings and labels; more cells on Check; no figure changes',
+    changed:
+      'plainer wording of findings and labels; sheet Check compares everything Summary shows; the test report has a table of instruments and lines to fill in by hand; no figure changes',
     ...current,
   },
 ]

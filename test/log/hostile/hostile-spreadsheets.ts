@@ -73,10 +73,10 @@ export const hostileSpreadsheets: readonly HostileFile[] = [
       ).join(''),
     }),
   ),
-  ods('with a number that is none', 'damaged-file', /is none/, () =>
+  ods('with a number that is none', 'damaged-file', /cannot be read/, () =>
     rawSpreadsheet({ rows: row('<table:table-cell office:value-type="float" office:value="12,5"/>') }),
   ),
-  ods('with a day that is none', 'damaged-file', /is none/, () =>
+  ods('with a day that is none', 'damaged-file', /cannot be read/, () =>
     rawSpreadsheet({
       rows: row('<table:table-cell office:value-type="date" office:date-value="2026-02-30"/>'),
     }),
