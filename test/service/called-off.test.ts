@@ -44,7 +44,7 @@ describe('a file that never ends', () => {
     const text = await (await archive).text()
     const { register } = JSON.parse(text.trim().split('\n').at(-1) ?? '')
     expect(register.leftOut).toEqual([
-      { file: 'endless.csv', why: 'it could not be processed: The input takes longer than the 2 s it may' },
+      { file: 'endless.csv', why: 'it could not be processed: The input takes longer than the 2 s allowed' },
     ])
   })
 })

@@ -130,5 +130,11 @@ export const badInputs: readonly BadInput[] = [
     says: /nested more than 64/,
     status: 400,
   },
-  { what: 'a list instead of a record', body: '[]', path: '', says: /object|record/, status: 422 },
+  {
+    what: 'a list instead of a record',
+    body: '[]',
+    path: '',
+    says: /must be a group of fields, not a list/,
+    status: 422,
+  },
 ]

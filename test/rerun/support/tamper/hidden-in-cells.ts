@@ -125,12 +125,14 @@ export function hiddenInCells(book: PackageText): HiddenChange[] {
         ),
     },
     {
-      name: 'a row of findings cut by a line',
+      name: 'the row of cautions cut by a line',
       change: (b) =>
         b.edit(
           summary,
-          /<row r="61"([^>]*?)ht="(\d+)"/,
-          (_, rest = '', height = '0') => `<row r="61"${rest}ht="${Math.round(Number(height) * 0.8)}"`,
+          // Several lines of text, below the curve.
+          /<row r="([5-9]\d)"([^>]*?)ht="(4\d)(?:\.\d+)?"/,
+          (_, row = '', rest = '', height = '0') =>
+            `<row r="${row}"${rest}ht="${Math.round(Number(height) * 0.8)}"`,
         ),
     },
     {

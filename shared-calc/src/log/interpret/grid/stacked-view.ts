@@ -73,7 +73,13 @@ function beginsAnew(view: View, row: number, column: number): boolean {
 }
 
 /** "Δp 3" and "Δp 4" are labels of the same thing. */
-const plain = (text: string): string => text.replace(/[\s#]*\d+\s*[:.]?$/, '').trim()
+function plain(text: string): string {
+  const front = text.trim().replace(/[:.]$/, '').trimEnd()
+  return front
+    .replace(/(?<![0-9])[0-9]+$/, '')
+    .replace(/(?<![\s#])[\s#]+$/, '')
+    .trim()
+}
 
 /** Points one below the other, parted where something else stands between. */
 function groupsOf(lines: readonly Line[], isBorder: (row: number) => boolean): Point[][] {

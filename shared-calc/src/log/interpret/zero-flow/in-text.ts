@@ -55,7 +55,8 @@ export function zeroValuesWithin(text: string): ZeroInText[] | undefined {
     const words = rest.split(/\s+/)
     const begins = [1, 2].some((count) => says(readLabel(words.slice(0, count).join(' ')), 'zero'))
     if (!begins) continue
-    const own = rest.replace(/[)\]]\s*[.:]?\s*$/, '')
+    const end = rest.trimEnd().replace(/[.:]$/, '').trimEnd()
+    const own = /[)\]]$/.test(end) ? end.slice(0, -1) : rest
     // A number alone may count something: "zero flow 2".
     const front = own.split(/\s[-+−–]?\s?\d/)[0] ?? ''
     // Read from further on, the first values would be lost.
@@ -80,7 +81,7 @@ const isPlain = ({ tokens }: Label): boolean =>
   tokens.every((token) => isKnown(token) || says(readLabel(token), 'flow'))
 
 /** The words in front of the first number as its label. */
-const colonBeforeNumber = (text: string): string => text.replace(/\s+(?=[-+−–]?\s?\d)/, ': ')
+const colonBeforeNumber = (text: string): string => text.replace(/(?<!\s)\s+(?=[-+−–]?\s?\d)/, ': ')
 
 const isFraction = (value: number): boolean => value !== Math.round(value)
 
