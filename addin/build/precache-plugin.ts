@@ -1,49 +1,36 @@
 import { createHash } from 'node:crypto'
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
-import type { Plugin } from 'vite'
+import { afterWriting } from './after-writing.ts'
 
 const WORKER = 'service-worker.js'
 /** Pages and files of the add-in in Excel, which is never without a network, and the worker itself. */
 const LEFT_OUT = /^(pane\.html|manifest\.xml|functions\.(js|json)|office-js\/.*|service-worker\.js|.*\.map)$/
 
 /** Writes the list of files to keep, each with a digest of its content, into the service worker. */
-export function precacheList(): Plugin {
-  let folder = ''
-  return {
-    name: 'draughtbook:precache-list',
-    apply: 'build',
-    configResolved(config) {
-      folder = config.build.outDir
-    },
-    writeBundle: {
-      order: 'post',
-      handler(options) {
-        const out = options.dir ?? folder
-        const files = readdirSync(out, { recursive: true, withFileTypes: true })
-          .filter((entry) => entry.isFile())
-          .map(({ parentPath, name }) =>
-            join(parentPath, name)
-              .slice(out.length + 1)
-              .replaceAll('\\', '/'),
-          )
-          .filter((file) => !LEFT_OUT.test(file))
-          .sort()
-        const list = files.map((url) => ({
-          url,
-          revision: createHash('sha256')
-            .update(readFileSync(join(out, url)))
-            .digest('hex')
-            .slice(0, 16),
-        }))
-        const path = join(out, WORKER)
-        const code = readFileSync(path, 'utf8')
-        if (!code.includes('self.__WB_MANIFEST')) this.error(`${WORKER} has no place for the list of files`)
-        writeFileSync(
-          path,
-          code.replace('self.__WB_MANIFEST', () => JSON.stringify(list)),
-        )
-      },
-    },
-  }
-}
+export const precacheList = () =>
+  afterWriting('precache-list', (out) => {
+    const files = readdirSync(out, { recursive: true, withFileTypes: true })
+      .filter((entry) => entry.isFile())
+      .map(({ parentPath, name }) =>
+        join(parentPath, name)
+          .slice(out.length + 1)
+          .replaceAll('\\', '/'),
+      )
+      .filter((file) => !LEFT_OUT.test(file))
+      .sort()
+    const list = files.map((url) => ({
+      url,
+      revision: createHash('sha256')
+        .update(readFileSync(join(out, url)))
+        .digest('hex')
+        .slice(0, 16),
+    }))
+    const path = join(out, WORKER)
+    const code = readFileSync(path, 'utf8')
+    if (!code.includes('self.__WB_MANIFEST')) throw new Error(`${WORKER} has no place for the list of files`)
+    writeFileSync(
+      path,
+      code.replace('self.__WB_MANIFEST', () => JSON.stringify(list)),
+    )
+  })

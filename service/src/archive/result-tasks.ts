@@ -40,24 +40,31 @@ export interface StagesOrder {
 
 function stagesRequest({ results, shares, confidence }: StagesOrder): StagesRequest {
   return {
-    tests: results.flatMap((result) => result.records.map(namedByPart)),
+    tests: recordsIn(results),
     ...(shares !== undefined && { shares }),
     ...(confidence !== undefined && { confidence }),
   }
 }
 
+/** Files that should have held a test, and could not be read. */
+const unreadIn = (results: readonly ArchiveResult<'records'>[]) =>
+  results.flatMap(({ leftOut }) => leftOut).filter(({ expected }) => !expected)
+
+const recordsIn = (results: readonly ArchiveResult<'records'>[]) =>
+  results.flatMap(({ records }) => records.map(namedByPart))
+
 /** Files that cannot be read are named beside the tests that are not used: the other plots are still to be built on. */
 function stagesOf(order: StagesOrder) {
-  const unread = order.results.flatMap(({ leftOut }) => leftOut).filter(({ expected }) => !expected)
+  const unread = unreadIn(order.results)
   const result = stagesResult(workStages(stagesRequest(order)))
   return { ...result, leftOut: [...unread.map(({ file, why }) => ({ file, why })), ...result.leftOut] }
 }
 
 /** Throws InputError naming the files that cannot be read: a building without one of its homes would be another building. */
 function buildingOf({ results, name, rule, homes, sampleSize, morePerMiss }: BuildingOrder) {
-  const unread = results.flatMap(({ leftOut }) => leftOut).filter(({ expected }) => !expected)
+  const unread = unreadIn(results)
   if (unread.length > 0) throw new InputError(unread.map(({ file, why }) => ({ path: file, message: why })))
-  const records = results.flatMap((result) => result.records.map(namedByPart))
+  const records = recordsIn(results)
   return {
     name: name ?? records[0]?.record.building.site ?? 'Building',
     homes: records,

@@ -1,5 +1,6 @@
 import { evaluate } from '@draughtbook/shared-calc'
 import { interpretLog } from '@draughtbook/shared-calc/log'
+import { expect } from 'vitest'
 import { flowAtDevice, moistAirDensity } from '../generated/truth/air'
 import { fitRun, type WrittenAir } from '../generated/truth/fit'
 import { book, day, type Rows } from '../support/book'
@@ -33,6 +34,21 @@ export function runOf(direction: Direction) {
   return { direction, before, after, readings }
 }
 export type OddRun = ReturnType<typeof runOf>
+export const dep = runOf('depressurisation')
+export const pres = runOf('pressurisation')
+
+export const HEADINGS = ['Pressure (Pa)', 'Flow (m³/h)']
+/** The zero flow of a run as two rows above its readings. */
+export const zeroRows = ({ before, after }: OddRun): Rows => [
+  ['Zero flow before (Pa)', before],
+  ['Zero flow after (Pa)', after],
+]
+
+/** Expects a value within a share of the truth. */
+export const closeTo = (share: number) => (value: number | undefined, truth: number) => {
+  expect(value).toBeDefined()
+  expect(Math.abs((value as number) / truth - 1)).toBeLessThan(share)
+}
 
 /** n50 that follows from what is written, by the independent fit of the generated logs. */
 export function n50Of(runs: readonly OddRun[], air: WrittenAir = HOUSE): number {

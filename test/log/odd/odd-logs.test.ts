@@ -1,19 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { book, type Rows, sheetOf } from '../support/book'
-import { FORM, HOUSE, n50Of, read, runOf, sheetOfForm } from './house'
+import { closeTo, dep, FORM, HEADINGS, HOUSE, n50Of, pres, read, sheetOfForm, zeroRows } from './house'
 
 // Truth: a leakage curve written in house.ts and an independent least-squares fit; nothing of it comes from the reader.
-const dep = runOf('depressurisation')
-const pres = runOf('pressurisation')
-const HEADINGS = ['Pressure (Pa)', 'Flow (m³/h)']
-const zeroRows = ({ before, after }: typeof dep): Rows => [
-  ['Zero flow before (Pa)', before],
-  ['Zero flow after (Pa)', after],
-]
-const close = (value: number | undefined, truth: number) => {
-  expect(value).toBeDefined()
-  expect(Math.abs((value as number) / truth - 1)).toBeLessThan(0.0005)
-}
+const close = closeTo(0.0005)
 
 describe('a reading that is set aside without a word', () => {
   const at = FORM.length + 1 + 5

@@ -1,20 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { moistAirDensity, platePressure } from '../generated/truth/air'
 import { book, type Rows } from '../support/book'
-import { FORM, HOUSE, n50Of, read, runOf, sheetOfForm } from './house'
+import { closeTo, dep, FORM, HEADINGS, HOUSE, n50Of, pres, read, sheetOfForm, zeroRows } from './house'
 
 // Truth: a leakage curve written in house.ts and an independent least-squares fit; nothing of it comes from the reader.
-const dep = runOf('depressurisation')
-const pres = runOf('pressurisation')
-const HEADINGS = ['Pressure (Pa)', 'Flow (m³/h)']
-const zeroRows = ({ before, after }: typeof dep): Rows => [
-  ['Zero flow before (Pa)', before],
-  ['Zero flow after (Pa)', after],
-]
-const close = (value: number | undefined, truth: number) => {
-  expect(value).toBeDefined()
-  expect(Math.abs((value as number) / truth - 1)).toBeLessThan(0.0008)
-}
+const close = closeTo(0.0008)
 const bracketed = (value: number) => `(${Math.abs(value).toFixed(1)})`
 
 describe('pressures in brackets', () => {

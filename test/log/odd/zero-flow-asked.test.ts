@@ -1,19 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { book, day, type Rows } from '../support/book'
-import { HOUSE, n50Of, read, runOf, sheetOfForm } from './house'
+import { closeTo, dep, HEADINGS, HOUSE, n50Of, pres, read, sheetOfForm, zeroRows } from './house'
 
 // Truth: a leakage curve written in house.ts and an independent least-squares fit; nothing of it comes from the reader.
-const dep = runOf('depressurisation')
-const pres = runOf('pressurisation')
-const HEADINGS = ['Pressure (Pa)', 'Flow (m³/h)']
-const zeroRows = ({ before, after }: typeof dep): Rows => [
-  ['Zero flow before (Pa)', before],
-  ['Zero flow after (Pa)', after],
-]
-const close = (value: number | undefined, truth: number) => {
-  expect(value).toBeDefined()
-  expect(Math.abs((value as number) / truth - 1)).toBeLessThan(0.0008)
-}
+const close = closeTo(0.0008)
 
 describe('a zero flow that no run took', () => {
   const bytes = () =>

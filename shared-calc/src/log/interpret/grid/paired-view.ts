@@ -1,6 +1,6 @@
 import { type Written, writtenIn } from '../../cells/written.js'
 import type { Content } from './cell-content.js'
-import { READ, type View } from './view.js'
+import { cellsOf, READ, type View } from './view.js'
 
 /** Fewer cells of two numbers below one another are no column of readings. */
 const FEWEST = 4
@@ -31,15 +31,7 @@ export function pairedView(view: View): View | undefined {
   return {
     ...view,
     columns: view.columns + 1,
-    at,
-    text: (row, index) => {
-      const content = at(row, index)
-      return content?.kind === 'text' ? content.text : undefined
-    },
-    number: (row, index) => {
-      const content = at(row, index)
-      return content?.kind === 'number' ? content.written.value : undefined
-    },
+    ...cellsOf(at),
     address: (row, index) => view.address(row, own(index)),
     hidden: (row, index) => view.hidden(row, own(index)),
     comment: (row, index) => view.comment(row, own(index)),

@@ -2,7 +2,7 @@ import { bareUnit } from '../../cells/stated-unit.js'
 import { type KnownUnit, shown } from '../../cells/units.js'
 import { directionIn, readLabel, says } from '../words/label.js'
 import type { Content } from './cell-content.js'
-import { READ, type View } from './view.js'
+import { cellsOf, READ, type View } from './view.js'
 
 /** Fewer points below one another are no readings. */
 const FEWEST = 4
@@ -157,15 +157,7 @@ function unstacked(view: View, column: number, groups: readonly Point[][]): View
     ...view,
     rows: rows.length,
     columns: Math.max(view.columns, column + 3),
-    at,
-    text: (row, index) => {
-      const content = at(row, index)
-      return content?.kind === 'text' ? content.text : undefined
-    },
-    number: (row, index) => {
-      const content = at(row, index)
-      return content?.kind === 'number' ? content.written.value : undefined
-    },
+    ...cellsOf(at),
     address: (row, index) => view.address(...cell(row, index)),
     hidden: (row, index) => view.hidden(...cell(row, index)),
     comment: (row, index) => view.comment(...cell(row, index)),

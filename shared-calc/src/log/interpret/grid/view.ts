@@ -34,6 +34,19 @@ export function turned(upright: View, around: Surroundings): View {
   return view(upright.sheet, around, true)
 }
 
+/** What a view shows of its cells, from what each holds. */
+export const cellsOf = (at: View['at']): Pick<View, 'at' | 'text' | 'number'> => ({
+  at,
+  text: (row, column) => {
+    const content = at(row, column)
+    return content?.kind === 'text' ? content.text : undefined
+  },
+  number: (row, column) => {
+    const content = at(row, column)
+    return content?.kind === 'number' ? content.written.value : undefined
+  },
+})
+
 function view(sheet: Sheet, around: Surroundings, isTurned: boolean): View {
   const known = new Map<number, Content | undefined>()
   const rows = Math.min(isTurned ? sheet.columns : sheet.rows, isTurned ? READ.columns : READ.rows)
@@ -54,15 +67,7 @@ function view(sheet: Sheet, around: Surroundings, isTurned: boolean): View {
     columns,
     turned: isTurned,
     date1904: around.date1904,
-    at,
-    text: (row, column) => {
-      const content = at(row, column)
-      return content?.kind === 'text' ? content.text : undefined
-    },
-    number: (row, column) => {
-      const content = at(row, column)
-      return content?.kind === 'number' ? content.written.value : undefined
-    },
+    ...cellsOf(at),
     address: (row, column) =>
       withSheet(sheet.name, isTurned ? addressOf(column, row) : addressOf(row, column)),
     hidden: (row, column) =>

@@ -28,17 +28,8 @@ export function pressureUnit(draft: Draft, run: FoundRun, runs: readonly FoundRu
   const answer = typeof typed === 'string' ? unitsIn(`${typed} `)[0] : undefined
   if (answer?.kind === 'pressure') return answer
   const other = runs.find((one) => one.block.pressure.unit?.kind === 'pressure')?.block.pressure.unit
-  const titled = titleUnit(run, 'pressure')
-  const stated = other ?? titled?.unit
-  if (stated) {
-    const where = other ? undefined : titled?.cell
-    draft.tell(
-      runText('log-unit-elsewhere', { what: 'pressures', unit: shown(stated.unit), where }),
-      pressure.headingCell,
-      'runs',
-    )
-    return stated
-  }
+  const stated = statedElsewhere(draft, run, 'pressure', other, pressure.headingCell)
+  if (stated) return stated
   const values = run.readings.map((row) => row.pressure.value)
   const likely = unitOfBuildingPressures(values)
   if (likely) {
@@ -87,17 +78,8 @@ export function flowUnit(
     return undefined
   }
   const other = runs.flatMap(({ block }) => block.carriers).find(({ unit }) => unit?.kind === 'flow')?.unit
-  const titled = titleUnit(run, 'flow')
-  const stated = other ?? titled?.unit
-  if (stated) {
-    const where = other ? undefined : titled?.cell
-    draft.tell(
-      runText('log-unit-elsewhere', { what: 'flows', unit: shown(stated.unit), where }),
-      carrier.headingCell,
-      'runs',
-    )
-    return stated
-  }
+  const stated = statedElsewhere(draft, run, 'flow', other, carrier.headingCell)
+  if (stated) return stated
   const mass = /\bkg\s*\/\s*(?:s|h|min)\b/i.exec(carrier.label.text)
   if (mass) {
     draft.collector.refuse(
@@ -116,6 +98,26 @@ export function flowUnit(
     ...questions.flowUnit({ heading: carrier.headingCell, american }),
   })
   return undefined
+}
+
+/** The unit that another run or a title above states for what has none of its own; said so. */
+function statedElsewhere(
+  draft: Draft,
+  run: FoundRun,
+  kind: 'flow' | 'pressure',
+  other: KnownUnit | undefined,
+  headingCell: string,
+): KnownUnit | undefined {
+  const titled = titleUnit(run, kind)
+  const stated = other ?? titled?.unit
+  if (!stated) return undefined
+  const where = other ? undefined : titled?.cell
+  draft.tell(
+    runText('log-unit-elsewhere', { what: `${kind}s`, unit: shown(stated.unit), where }),
+    headingCell,
+    'runs',
+  )
+  return stated
 }
 
 /** One unit of a kind that titles above a table state in words: "all flows in l/s". */
