@@ -20,7 +20,7 @@ const meanings: Readonly<Record<RerunOutcome, string>> = {
   'inputs changed after issue':
     'A logged value differs from the recorded one, or the record no longer matches its digest.',
   'signature not accepted':
-    'The signature is invalid. Or one was required, and none of the keys given signed the file.',
+    'The signature is invalid, or a signature was required and none of the given keys signed the file.',
   'cannot be read': 'The file could not be compared; see the column Why.',
 }
 

@@ -60,7 +60,8 @@ export const runTexts = {
   },
   'log-zero-answered/none': {
     severity: 'caution',
-    message: 'This run has no zero-flow pressures, as you answered. The pressures were used without them.',
+    message:
+      'This run has no zero-flow pressures, as you answered. The pressures were not corrected for zero flow.',
     remedy: 'Check that the pressures in the log are already corrected for zero flow.',
   },
   'log-induced': {
@@ -86,7 +87,7 @@ export const runTexts = {
   'log-total/mean': {
     severity: 'note',
     message: ({ cell }: { cell: string }) =>
-      `The flow is the mean in column ${cell}. The values it is the mean of were not read.`,
+      `The flow is the mean in column ${cell}. The single values behind the mean were not read.`,
   },
   'log-total/sum': {
     severity: 'note',
