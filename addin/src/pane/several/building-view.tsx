@@ -207,7 +207,7 @@ function Homes({ building: { target, homes, ways, rule }, leftOut }: MadeBuildin
       </Table>
       <Table
         caption="The homes together"
-        heads={['Way', head, '95 % interval', 'Judged', 'Margin', 'Probability']}
+        heads={['Rule', head, '95 % interval', 'Judged', 'Margin', 'Probability']}
         numbers={[head, '95 % interval', 'Judged', 'Margin', 'Probability']}
       >
         {ways.map((way) => (
