@@ -8,6 +8,7 @@ describe.each([
   { folder: 'test/archive/golden/', as: 'exactly as issued' },
   { folder: 'test/archive/golden-1.0.0/', as: 'older calculation version' },
   { folder: 'test/archive/golden-1.1.0/', as: 'older calculation version' },
+  { folder: 'test/archive/golden-1.2.0/', as: 'older calculation version' },
 ])('the golden archive $folder', ({ folder, as }) => {
   const names = readdirSync(folder).filter((name) => name.endsWith('.xlsx'))
 

@@ -23,9 +23,14 @@ export const versions: readonly KnownVersion[] = [
     load: async () => (await import('./frozen/v1_1_0.js')) as unknown as VersionParts,
   },
   {
-    version: CALCULATION_VERSION,
+    version: '1.2.0',
     changed:
       'plainer wording of findings and labels; sheet Check compares everything Summary shows; the test report has a table of instruments and lines to fill in by hand; no figure changes',
+    load: async () => (await import('./frozen/v1_2_0.js')) as unknown as VersionParts,
+  },
+  {
+    version: CALCULATION_VERSION,
+    changed: 'plainer wording of findings; no figure changes',
     ...current,
   },
 ]
