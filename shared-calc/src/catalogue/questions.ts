@@ -169,6 +169,17 @@ export const questions = {
       { value: 'inside minus outside', label: 'inside minus outside' },
     ],
   }),
+  pressureSign: (): Asked => ({
+    text: 'The pressures headed pressurisation are negative, and those headed depressurisation are positive. Were the pressures logged as outside minus inside, or are the titles of the two runs exchanged?',
+    choices: [
+      { value: 'outside minus inside', label: 'the pressures are outside minus inside' },
+      {
+        value: 'titles exchanged',
+        label: 'the titles are exchanged; the pressures are inside minus outside',
+      },
+    ],
+    noneLikelier: true,
+  }),
   grey: ({ cells, look }: { cells: readonly string[]; look: 'written' | 'shaded' }): Asked => {
     const how = look === 'shaded' ? 'shaded grey' : 'written in grey'
     const where = cells.map(cellName).join(', ')

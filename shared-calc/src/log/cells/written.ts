@@ -38,7 +38,8 @@ function plainIn(text: string, decimal: '.' | ',' | undefined): Written | undefi
   if (!read) return undefined
   if ('ambiguous' in read) {
     const [grouped, fraction] = read.ambiguous
-    return { value: grouped, other: fraction }
+    const unit = findUnit(/^[^\d.,]*[\d.,]+\s*([\s\S]*)$/.exec(bare)?.[1] ?? '')
+    return { value: grouped, other: fraction, ...(unit ? { unit } : {}) }
   }
   const { value, rest } = read
   if (rest === '') return bare === text ? { value } : { value, note: APPROXIMATE }

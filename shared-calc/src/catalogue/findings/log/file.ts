@@ -46,6 +46,12 @@ export const fileTexts = {
       'The record on sheet Record was changed after the workbook was written: it does not match its digest.',
     remedy: 'Find out what was changed, or use the workbook as issued.',
   },
+  'log-unread-values': {
+    severity: 'note',
+    message: ({ labels, more }: { labels: readonly string[]; more: number }) =>
+      `Values that were not used: ${listed(labels.map(quoted))}${more > 0 ? `, and ${counted(more, 'other')}` : ''}.`,
+    remedy: 'Check that none of them belongs to the test.',
+  },
   'log-proposal': {
     severity: 'caution',
     message: 'No layout fits this log. It was read from its own headings, and nobody has checked that.',

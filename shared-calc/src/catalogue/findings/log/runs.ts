@@ -24,6 +24,11 @@ export const runTexts = {
     message:
       'The pressures are logged as outside minus inside. Their sign was changed, also that of the zero-flow pressures.',
   },
+  'log-sign/titles': {
+    severity: 'caution',
+    message:
+      'The titles of the two runs were exchanged, as you answered. The direction is that of the sign of the pressures.',
+  },
   'log-sign/zero-flow-kept': {
     severity: 'note',
     message: 'The zero-flow pressures are read as inside minus outside, with the sign they have in the log.',
@@ -192,6 +197,7 @@ export const reasonsOf = (whys: readonly string[]): string => capital(whys.join(
 
 /** Why a column of a table was not used. */
 export const columnReasons = {
+  zeroOfEach: 'each reading has its own zero-flow pressure, and the column without it was used',
   target: 'it is the intended pressure, not the measured one',
   otherDevicePressure: 'another device pressure was used',
   flowIsLogged: 'the air flow itself is logged',
@@ -215,6 +221,7 @@ export const columnReasons = {
 export const valueReasons = {
   noUnit: 'it has no unit, and no result needs it',
   seaLevel: 'it is for sea level, and the altitude is known',
+  partOfArea: 'it is the area of a part of the building',
   notInternal: 'it is not the internal volume',
   otherVolume: (label: string) => `${quoted(label)} is more clearly the internal volume`,
 } as const

@@ -8,6 +8,7 @@ import { type Label, readLabel, says } from '../words/label.js'
 import { MOST_LABELS } from '../zero-flow/find-labelled.js'
 import { classify, sideOf } from './classify.js'
 import { type FoundField, made } from './found-field.js'
+import { ofMoments } from './of-moments.js'
 
 const BLANKS = 6
 
@@ -43,7 +44,8 @@ export function findFields(
       const sides = bySide(view, row, column, label, isTaken)
       for (const field of sides) add(field)
       if (sides.length > 0) continue
-      const field = toTheRight(view, row, column, label, isTaken)
+      const beside = toTheRight(view, row, column, label, isTaken)
+      const field = beside && ofMoments(beside)
       add(field)
       if (field?.name === 'volume') add(nextVolume(field, isTaken))
     }
@@ -210,7 +212,8 @@ function temperaturePair(
   if (!says(label, 'inside') || !says(label, 'outside')) return undefined
   const numbers = [first.written, second.written]
   const text = numbers.map(({ value }) => value).join(' / ')
-  return made(view, at, labelAt, label, { kind: 'text', text, numbers }, undefined)
+  const field = made(view, at, labelAt, label, { kind: 'text', text, numbers }, undefined)
+  return field && { ...field, also: [view.address(at.row, at.column + 1)] }
 }
 
 /** A second volume right beside the first, as in a list with a column for each house: never left out in silence. */
@@ -225,9 +228,17 @@ function nextVolume(
   return { ...field, column: column + 1, cell: view.address(row, column + 1), content: next }
 }
 
+/** "Date", "Volume (m³)": a word that labels another value, and names no house and nobody. */
+const isOneOfOurs = (label: Label): boolean =>
+  label.tokens.length - (label.unit && !label.loose ? 1 : 0) <= 1 &&
+  (['date', 'volume', 'temperature', 'barometer', 'humidity', 'zero'] as const).some((one) =>
+    says(label, one),
+  )
+
 /** A text that is the label of the value after it, not a value. */
 function isLabelItself(view: View, row: number, column: number, text: string): boolean {
   if (text.endsWith(':')) return true
+  if (isOneOfOurs(readLabel(text))) return true
   const next = view.at(row, column + 1)
   if (next?.kind !== 'number' && next?.kind !== 'date') return false
   const kind = next.kind

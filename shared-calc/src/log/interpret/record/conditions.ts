@@ -82,6 +82,7 @@ export function put(draft: Draft, field: FoundField, path: string, value: unknow
     if (note) draft.tell(cellText('log-remark', { remark: note }), field.cell, path)
     if (field.content.formula) draft.tell(cellText('log-formula'), field.cell, path)
   }
+  if (field.meanWith) draft.tell(fieldText('log-mean-of-two'), [field.cell, ...field.meanWith], path)
   if (field.hidden)
     draft.tell(cellText('log-hidden', { what: 'cell', hidden: 'row or column' }), field.cell, path)
 }

@@ -3,7 +3,8 @@ import { leadOf, type View } from '../grid/view.js'
 import { isSummary } from '../tables/row-labels.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { Figure } from '../tables/table-row.js'
-import { headingAbove, NOT_VALUES, namesNoValue } from './headings.js'
+import { momentsAbove } from '../words/moments.js'
+import { headingAbove, NOT_VALUES, namesNoValue, statisticIn, statisticsIn } from './headings.js'
 import { zeroValuesIn } from './in-text.js'
 
 export interface Placed extends Figure {
@@ -20,7 +21,7 @@ export function valuesOf(
   runs: readonly FoundRun[],
 ): Placed[] {
   const right = rightOf(view, row, column, isTaken)
-  if (right.length > 0) return right
+  if (right.length > 0) return inMoments(view, row, meansOf(view.text(row, column) ?? '', right))
   const below = belowOf(view, row, column, isTaken)
   const [only] = below
   if (!only && !view.at(row + 1, column) && !isTaken(row + 1, column + 1)) {
@@ -42,6 +43,28 @@ export function valuesOf(
       : []
   })
   return [only, ...beside]
+}
+
+/** Behind "zero flow min / max / avg" only the mean counts. */
+function meansOf(label: string, values: readonly Placed[]): readonly Placed[] {
+  const statistics = statisticsIn(label)
+  return statistics.length > 1 && statistics.length === values.length && statistics.includes('mean')
+    ? values.filter((_, index) => statistics[index] === 'mean')
+    : values
+}
+
+/** "Zero flow | −1.7 | −1.1 | −1.4" below the headings "before", "after" and "mean". */
+function inMoments(view: View, row: number, values: readonly Placed[]): Placed[] {
+  const moments = momentsAbove(
+    view,
+    row,
+    values.map(({ column }) => column),
+  )
+  if (moments.length === 0) return [...values]
+  return values.flatMap((value, index) => {
+    const which = moments[index]
+    return which === 'before' || which === 'after' ? [{ ...value, which }] : []
+  })
 }
 
 function rightOf(
@@ -88,6 +111,8 @@ function belowOf(
 ): Placed[] {
   const found: Placed[] = []
   let skipped = 0
+  const mean = meanBelow(view, row, column, isTaken)
+  if (mean) return [mean]
   for (let at = row + 1; at < view.rows; at++) {
     const content = view.at(at, column)
     if (isTaken(at, column)) break
@@ -100,4 +125,24 @@ function belowOf(
     else if (content && !(content.kind === 'text' && bareUnit(content.text))) break
   }
   return found
+}
+
+/** "Mean of positive values | mean of negative values | mean of all values" below one another: the last is the zero flow. */
+function meanBelow(
+  view: View,
+  row: number,
+  column: number,
+  isTaken: (row: number, column: number) => boolean,
+): Placed | undefined {
+  let mean: Placed | undefined
+  let others = 0
+  for (let at = row + 1; at <= row + 6 && !isTaken(at, column); at++) {
+    const content = view.at(at, column)
+    if (content?.kind !== 'number') break
+    const statistic = statisticIn(leadOf(view, at, column))
+    if (statistic === undefined) return undefined
+    if (statistic === 'other') others++
+    else mean ??= { ...content.written, cell: view.address(at, column), row: at, column }
+  }
+  return others > 0 ? mean : undefined
 }
