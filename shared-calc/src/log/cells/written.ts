@@ -60,6 +60,8 @@ function plainIn(text: string, decimal: '.' | ',' | undefined): Written | undefi
   const note = rest.slice(cut).trim()
   const headUnit = head === '' ? undefined : findUnit(head)
   if (head !== '' && !headUnit) return undefined
+  if (/^\(?\s*(?:neg(?:ative|ativ|atif|ativo)?|minus)\.?\s*\)?$/i.test(note))
+    return { value: -Math.abs(value), ...(headUnit ? { unit: headUnit } : {}) }
   // A second number is no remark.
   if (/^[;,]\s*[-−–+]?\d/.test(note)) return undefined
   return { value, ...(headUnit ? { unit: headUnit } : {}), note }

@@ -35,6 +35,7 @@ import { FANS, isTogether, type Joined, joinFans } from './tests/fans.js'
 import { groupTests, type TestGroup } from './tests/group.js'
 import { leftOutTests } from './tests/left-out.js'
 import { scopeOf } from './tests/scope.js'
+import { askYear } from './tests/year.js'
 import { unreadValues } from './unread-values.js'
 import { habitsOf } from './words/habits.js'
 import { readLabel } from './words/label.js'
@@ -202,6 +203,7 @@ export function interpretLog(
       listed: listed.length > 0,
       views: visible,
     })
+    if (wanted === undefined) askYear(draft, group, groups)
     putConditions(draft, scope)
     const rooms = tables
       .filter(({ view }) => !view.sheet.hidden)

@@ -329,6 +329,9 @@ interface Piece {
   readonly rest: string
 }
 
+/** An air pressure with its unit and nothing else. */
+const AIR_PRESSURE = /^(?:\d{3,4}(?:[.,]\d+)?\s*(?:mbar|hPa|mb)|\d{2,3}[.,]\d+\s*kPa)$/i
+
 /** What says "about" in front of a number. */
 const ABOUT = /(?:[:=~≈]|\b(?:ca|circa|approx|env|about|is|was|war|ist)\b\.?)\s*$/i
 
@@ -338,6 +341,8 @@ const ABOUT = /(?:[:=~≈]|\b(?:ca|circa|approx|env|about|is|was|war|ist)\b\.?)\
  */
 function piecesOf(text: string): Piece[] {
   const pieces = text.split(/[;|]|,(?!\d)|\s\/\s|\s{2,}|\s[–—-]\s/).flatMap((piece): Piece[] => {
+    // "1013 mbar" needs no word.
+    if (AIR_PRESSURE.test(piece.trim())) return [{ label: piece.trim(), rest: piece.trim() }]
     const digit = piece.search(/\d/)
     if (digit <= 0) return []
     const from = '-−–+'.includes(piece[digit - 1] as string) ? digit - 1 : digit

@@ -203,7 +203,7 @@ function titleOf({ runs, series }: TestGroup, groups: readonly TestGroup[]): str
   for (const wanted of [(text: string) => says(readLabel(text), 'test'), () => true])
     for (let row = first.top - 1; row > above; row--)
       for (let column = beside ? left : 0; column <= right; column++) {
-        const text = first.view.text(row, column)
+        const text = first.view.text(row, column) ?? yearAt(first.view, row, column)
         if (text === undefined || text.length > 60) continue
         const label = readLabel(text)
         if (directionIn(label) || says(label, 'zero') || label.unit || !wanted(text)) continue
@@ -212,6 +212,14 @@ function titleOf({ runs, series }: TestGroup, groups: readonly TestGroup[]): str
         if (says(label, 'name') && next.kind === 'text') return next.text
       }
   return ''
+}
+
+/** A year as a title stands alone in its cell. */
+function yearAt(view: View, row: number, column: number): string | undefined {
+  const value = view.number(row, column)
+  return value !== undefined && Number.isInteger(value) && value > 1990 && value < 2100
+    ? String(value)
+    : undefined
 }
 
 /** Numbers for tests without a name, and for names that come twice. */

@@ -1,6 +1,7 @@
 import { parseAddress } from '../../grid/address.js'
 import type { FoundRun } from '../tables/runs.js'
 import { directionOf } from '../tests/group.js'
+import { readLabel } from '../words/label.js'
 import type { ZeroEntry } from './entry.js'
 
 /** The zero-flow values each run takes by their labels. */
@@ -48,8 +49,60 @@ export function assignZeroFlow(
       state.shared = true
     }
   }
+  for (const [run, state] of taken) pairUp(run, state, entries, runs)
   return taken
 }
+
+/**
+ * Two values by the same words and without one for before or after, "zero | −1.2" above the readings and below: the first is taken as
+ * before, the other as after. Their mean is the same either way.
+ */
+function pairUp(
+  run: FoundRun,
+  state: { before?: ZeroEntry; after?: ZeroEntry },
+  entries: readonly ZeroEntry[],
+  runs: readonly FoundRun[],
+): void {
+  const { before } = state
+  const below = run.zeroBefore.length > 0 && run.zeroAfter.length === 0 && !state.after
+  if (below) {
+    // The first row of the table is zero flow; the same word below the readings is that after them.
+    const own = entries.filter(
+      (entry) => entry.which === undefined && entry.figures.length === 1 && isBelow(run, entry, runs),
+    )
+    if (own.length === 1) state.after = { ...(own[0] as ZeroEntry), which: 'after' }
+    return
+  }
+  if (!before || before.which || state.after || before.figures.length > 1) return
+  const others = entries.filter(
+    (entry) =>
+      entry !== before &&
+      entry.which === undefined &&
+      entry.figures.length === 1 &&
+      entry.figures[0]?.cell !== before.figures[0]?.cell &&
+      wordsOnly(entry) === wordsOnly(before) &&
+      runs.every((one) => one === run || costOf(one, entry, runs) > costOf(run, entry, runs)),
+  )
+  const [other] = others
+  if (!other || others.length > 1) return
+  const [first, second] = [before, other].sort((a, b) => a.row - b.row || a.column - b.column)
+  state.before = { ...(first as ZeroEntry), which: 'before', inOrder: true }
+  state.after = { ...(second as ZeroEntry), which: 'after', inOrder: true }
+}
+
+const isBelow = (run: FoundRun, entry: ZeroEntry, runs: readonly FoundRun[]): boolean =>
+  !run.view.turned &&
+  entry.view.name === run.view.name &&
+  entry.row > run.bottom &&
+  !entry.direction &&
+  runs.every((one) => one === run || costOf(one, entry, runs) > costOf(run, entry, runs)) &&
+  costOf(run, entry, runs) < 30
+
+/** The words of a label without figures and single letters. */
+const wordsOnly = ({ label }: ZeroEntry): string =>
+  readLabel(label)
+    .tokens.filter((token) => /^\p{L}{3,}$/u.test(token))
+    .join(' ')
 
 /**
  * Of runs one below the other, zero flow stands above each or below each: where none is above the first run, one between two
