@@ -34,6 +34,7 @@ import { copiesIn, tellCopies } from './tests/copies.js'
 import { FANS, isTogether, type Joined, joinFans } from './tests/fans.js'
 import { groupTests, type TestGroup } from './tests/group.js'
 import { leftOutTests } from './tests/left-out.js'
+import { meansOfRuns, tellMeans } from './tests/mean-runs.js'
 import { scopeOf } from './tests/scope.js'
 import { askYear } from './tests/year.js'
 import { unreadValues } from './unread-values.js'
@@ -113,8 +114,9 @@ export function interpretLog(
         ),
     )
   const copies = copiesIn(all)
+  const means = meansOfRuns(all)
   const { runs, joined } = joinFans(
-    all.filter((run) => !copies.some((copy) => copy.run === run)),
+    all.filter((run) => !means.includes(run) && !copies.some((copy) => copy.run === run)),
     answers[FANS],
   )
   const series = tables.flatMap((one) => one.series)
@@ -267,6 +269,7 @@ export function interpretLog(
       ...grid.findings,
       ...unsearched.findings(),
       ...tellCopies(copies),
+      ...tellMeans(means),
       ...leftOutTests(groups, chosen),
       ...unread,
     ],

@@ -111,7 +111,7 @@ export const fieldTexts = {
   },
   'log-mean-of-two': {
     severity: 'note',
-    message: 'The mean of the values before and after the readings was used.',
+    message: 'Two values, before and after or one for each run. Their mean was used.',
   },
   'log-parts-of-area': {
     severity: 'caution',

@@ -46,6 +46,10 @@ export const fileTexts = {
       'The record on sheet Record was changed after the workbook was written: it does not match its digest.',
     remedy: 'Find out what was changed, or use the workbook as issued.',
   },
+  'log-mean-of-runs': {
+    severity: 'note',
+    message: 'These readings were left out: their flows are the mean of two other runs.',
+  },
   'log-unread-values': {
     severity: 'note',
     message: ({ labels, more }: { labels: readonly string[]; more: number }) =>

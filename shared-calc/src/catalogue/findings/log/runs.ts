@@ -197,6 +197,7 @@ export const reasonsOf = (whys: readonly string[]): string => capital(whys.join(
 
 /** Why a column of a table was not used. */
 export const columnReasons = {
+  noZero: 'the log gives no zero-flow pressure for it, and the column without zero flow was used',
   zeroOfEach: 'each reading has its own zero-flow pressure, and the column without it was used',
   target: 'it is the intended pressure, not the measured one',
   otherDevicePressure: 'another device pressure was used',

@@ -52,7 +52,29 @@ export function findFields(
   for (let row = 0; row < view.rows; row++)
     for (const field of lineBelow(view, row, isTaken, used)) add(field)
   for (const field of totalsOfColumns(view, isTaken, used)) add(field)
+  if (!found.some(({ name }) => name === 'barometer')) add(airPressure(view, isTaken, used))
   return found
+}
+
+/** A number that by its unit and size can only be the pressure of the air, whatever word is in front of it. */
+function airPressure(
+  view: View,
+  isTaken: (row: number, column: number) => boolean,
+  used: ReadonlySet<string>,
+): FoundField | undefined {
+  const found: FoundField[] = []
+  for (let row = 0; row < Math.min(view.rows, 80); row++)
+    for (let column = 0; column < Math.min(view.columns, 20); column++) {
+      const content = view.at(row, column)
+      if (content?.kind !== 'number' || isTaken(row, column) || used.has(view.address(row, column))) continue
+      const at = { row, column }
+      const unit = content.written.unit ?? bareUnit(view.text(row, column + 1) ?? '')
+      const text = view.text(row, column - 1) ?? ''
+      const field =
+        unit?.kind === 'pressure' && made(view, at, at, readLabel(`${text} ${unit.unit}`), content, unit)
+      if (field && field.name === 'barometer') found.push(field)
+    }
+  return found.length === 1 ? found[0] : undefined
 }
 
 /** Four texts or more side by side with values below: labels, of which none is the value of another. */
@@ -128,6 +150,7 @@ function toTheRight(
       continue
     }
     if (isTaken(row, at)) return undefined
+    if (content.kind === 'struck') continue
     if (content.kind === 'text' && bareUnit(content.text)) {
       // "Volume | m³ | 412.6": the unit stands before the value.
       const unit = bareUnit(content.text)

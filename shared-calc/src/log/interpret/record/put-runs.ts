@@ -55,7 +55,10 @@ export function putRuns(draft: Draft, given: readonly FoundRun[], context: RunCo
   const found = kept.map((run) => zerosOf(draft, run, context.zero))
   const runs = counted.map((run, index) =>
     withStatedInduced(
-      withZeroOfEach(withMeasuredPressure(draft, run, directions[index], meanOf(found[index]))),
+      withZeroOfEach(
+        withMeasuredPressure(draft, run, directions[index], meanOf(found[index])),
+        found[index]?.before !== undefined || found[index]?.after !== undefined,
+      ),
     ),
   )
   const zeros = runs.map((run, index) =>

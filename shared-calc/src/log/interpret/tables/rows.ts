@@ -148,7 +148,9 @@ export function walkRows(
     // Below a gap a small pressure alone may be anything.
     if (without && !zero && gap && flows.every((one) => !one)) break
     const quiet = without && onlyUnits && Math.abs(inPa(written, pressure)) <= ZERO_FLOW_MOST
-    if ((zero && without) || quiet) {
+    // A gauge shows a little flow with the fan covered too.
+    const covered = zero && Math.abs(inPa(written, pressure)) <= ZERO_FLOW_MOST
+    if ((zero && without) || covered || quiet) {
       rows.push({
         row,
         kind: 'zero',

@@ -49,8 +49,35 @@ export function assignZeroFlow(
       state.shared = true
     }
   }
+  between(taken, entries, runs)
   for (const [run, state] of taken) pairUp(run, state, entries, runs)
   return taken
+}
+
+/** Zero flow between two runs one below the other ends the upper and begins the lower, where neither has one of its own there. */
+function between(
+  taken: Map<FoundRun, { before?: ZeroEntry; after?: ZeroEntry; shared: boolean }>,
+  entries: readonly ZeroEntry[],
+  runs: readonly FoundRun[],
+): void {
+  for (const [index, lower] of runs.entries()) {
+    const upper = runs[index - 1]
+    if (!upper || upper.view.name !== lower.view.name || upper.view.turned || upper.bottom >= lower.top)
+      continue
+    const inside = entries.filter(
+      ({ view, row }) => view.name === upper.view.name && row > upper.bottom && row < lower.top,
+    )
+    const [entry] = inside
+    const [above, below] = [taken.get(upper), taken.get(lower)]
+    if (!entry || inside.length > 1 || entry.which || entry.direction || entry.inOrder || !above || !below)
+      continue
+    if (upper.zeroAfter.length > 0 || below.before !== entry || !above.before || above.before === entry)
+      continue
+    above.after = { ...entry, which: 'after' }
+    below.before = { ...entry, which: 'before' }
+    above.shared = false
+    below.shared = false
+  }
 }
 
 /**

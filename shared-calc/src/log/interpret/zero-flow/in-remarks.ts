@@ -1,3 +1,4 @@
+import { LIMITS } from '../../limits.js'
 import type { View } from '../grid/view.js'
 import { directionIn, readLabel, says } from '../words/label.js'
 import type { ZeroEntry } from './entry.js'
@@ -19,7 +20,8 @@ export function zeroFlowInRemarks(view: View): ZeroEntry[] {
 }
 
 /** A full stop in front of a capital letter ends a sentence; that of a number does not. */
-const sentencesOf = (text: string): string[] => text.split(/\n|\.\s+(?=\p{Lu})|\.$/u).map((one) => one.trim())
+const sentencesOf = (text: string): string[] =>
+  text.length > LIMITS.commentCharacters ? [] : text.split(/\n|\.\s+(?=\p{Lu})|\.$/u).map((one) => one.trim())
 
 function entriesIn(view: View, row: number, column: number, text: string): ZeroEntry[] {
   const label = readLabel(text)
