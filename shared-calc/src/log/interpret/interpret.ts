@@ -76,7 +76,7 @@ export function interpretLog(
   const visible = views.filter(({ sheet }) => !sheet.hidden)
   const unsearched = new NotSearched()
   const tablesBelow = (of: readonly View[], heads?: typeof bareHeads) =>
-    of.map((view) => findSheetTables(view, around, answers, unsearched.of(view, 'tables of readings'), heads))
+    of.map((view) => findSheetTables(view, answers, unsearched.of(view, 'tables of readings'), heads))
   const isEmpty = (found: readonly SheetTables[]) =>
     found.every(({ runs: own, series: raw }) => own.length + raw.length === 0)
   let tables = tablesBelow(views)
@@ -93,7 +93,7 @@ export function interpretLog(
   const device =
     findDevice(visible) ??
     (hasDevicePressures(tables)
-      ? (findDevice(visible.map((view) => turned(view, around))) ?? deviceInWords(visible))
+      ? (findDevice(visible.map((view) => turned(view))) ?? deviceInWords(visible))
       : undefined)
   const all = tables
     .flatMap((one) => one.runs)
@@ -147,7 +147,7 @@ export function interpretLog(
     .flatMap(({ view, isTaken }) => [
       ...namedRowsOf(view, isTaken),
       // The same list with a column for each house.
-      ...namedRowsOf(turned(view, around), (row, column) => isTaken(column, row)),
+      ...namedRowsOf(turned(view), (row, column) => isTaken(column, row)),
     ])
   const shownTables = tables.filter(({ view }) => !view.sheet.hidden || chosen.some(({ hidden }) => hidden))
   const labelled = shownTables.flatMap(({ view, isTaken, runs: own }) =>
@@ -176,6 +176,10 @@ export function interpretLog(
       const { before, after } = assigned.get(run) ?? {}
       return !before && !after && run.zeroBefore.length + run.zeroAfter.length === 0
     })
+  const rooms = tables
+    .filter(({ view }) => !view.sheet.hidden)
+    .map(({ view, isTaken }) => roomsOf(view, isTaken))
+    .find((one) => one)
   const tests = chosen.map((group): InterpretedTest & { uses: readonly Use[] } => {
     const draft = new Draft(answers)
     const listed = houses.find(({ name }) => isSameName(name, group.key))?.fields ?? []
@@ -192,10 +196,6 @@ export function interpretLog(
       views: visible,
     })
     putConditions(draft, scope)
-    const rooms = tables
-      .filter(({ view }) => !view.sheet.hidden)
-      .map(({ view, isTaken }) => roomsOf(view, isTaken))
-      .find((one) => one)
     const volume = putSizes(draft, scope, rooms, american)
     putRuns(draft, group.runs, {
       grid,

@@ -1,4 +1,3 @@
-import type { Surroundings } from './grid/cell-content.js'
 import { leadOf, turned, type View } from './grid/view.js'
 import type { Answers } from './interpretation.js'
 import type { Stopped } from './not-searched.js'
@@ -33,13 +32,12 @@ const SERIES_FROM = 150
 /** Finds runs and raw series on a sheet: down the columns, or else along the lines. */
 export function findSheetTables(
   view: View,
-  around: Surroundings,
   answers: Answers,
   stopped: Stopped,
   heads: (view: View, stopped: Stopped) => Head[] = findHeads,
 ): SheetTables {
   const upright = tablesOf(view, answers, stopped, heads(view, stopped))
-  const lines = turned(view, around)
+  const lines = turned(view)
   const across =
     upright.runs.length + upright.series.length > 0
       ? undefined

@@ -67,6 +67,7 @@ function ofNumber(cell: Cell, date1904: boolean): Content {
 }
 
 function ofText(text: string, decimal: '.' | ',' | undefined): Content {
+  if (!/\p{N}/u.test(text)) return { kind: 'text', text }
   const date = readDateText(text)
   if (date)
     return 'ambiguous' in date
@@ -82,8 +83,9 @@ function ofText(text: string, decimal: '.' | ',' | undefined): Content {
 /** Two or more numbers in one cell: "20.5 / 8.5", "−1.4; −1.1; −0.9". */
 function severalIn(text: string, decimal: '.' | ',' | undefined): Written[] | undefined {
   for (const sign of [' / ', '/', ';', '|', ' , ', ' & ', ' and ']) {
+    if (!text.includes(sign)) continue
     const pieces = text.split(sign)
-    if (pieces.length < 2 || pieces.length > 60) continue
+    if (pieces.length > 60) continue
     const numbers = pieces.map((piece) => writtenIn(piece.trim(), decimal))
     if (numbers.every((one): one is Written => one !== undefined)) return numbers
   }
