@@ -69,16 +69,41 @@ function putChoice(draft: Draft, field: FoundField | undefined, path: string): v
 export const textOf = (content: Content): string =>
   content.kind === 'text' ? content.text : content.kind === 'number' ? String(content.written.value) : ''
 
+/** "Plot no. | 12" beside "Site | Oak Park": the building is plot 12. */
+const PARTS = new Set(
+  'plot unit flat apartment apt lot block parzelle wohnung wohneinheit nutzungseinheit logement lot appartement woning kavel appartamento unita piso vivienda byt mieszkanie lejlighed leilighet lagenhet tomt asunto'.split(
+    ' ',
+  ),
+)
+const partIn = ({ tokens }: Label): string | undefined => tokens.find((token) => PARTS.has(token))
+
+const isOfSite = ({ tokens }: Label): boolean =>
+  tokens.some((token) =>
+    /^(?:site|development|project|projekt|bauvorhaben|bv|scheme|estate|baustelle|chantier)$/.test(token),
+  )
+
+/** A bare number is named with its label: "Plot 12". */
+function nameIn({ label, content }: FoundField): string {
+  const text = textOf(content)
+  const part = partIn(label)
+  return part && /^\d{1,4}[a-z]?$/i.test(text) ? `${part[0]?.toUpperCase()}${part.slice(1)} ${text}` : text
+}
+
 function putName(draft: Draft, scope: FieldScope, { fileName, key, several, listed }: DetailOptions) {
   const path = 'building.name'
   const given = draft.answered(path)
   if (given !== undefined) return draft.put(path, given)
   if (listed) return draft.put(path, key.slice(0, 200))
-  const own = scope.all('name').find(({ content }) => textOf(content) !== '')
+  const names = scope.all('name').filter(({ content }) => textOf(content) !== '')
+  const part = names.find(({ label }) => partIn(label) !== undefined)
+  const own = part ?? names[0]
+  const site = part && names.find((one) => one !== part && isOfSite(one.label))
+  if (site && draft.answers['building.site'] === undefined)
+    put(draft, site, 'building.site', textOf(site.content).slice(0, 200))
   const address = scope.all('address').find(({ content }) => textOf(content) !== '')
   if (address && own) put(draft, address, 'building.address', textOf(address.content).slice(0, 200))
   const field = own ?? address
-  if (field) return put(draft, field, path, textOf(field.content).slice(0, 200))
+  if (field) return put(draft, field, path, nameIn(field).slice(0, 200))
   const file = fileName.replace(/^.*[\\/]/, '').replace(/\.[^.]*$/, '')
   const name = several && !/^\d+$/.test(key) ? key : file
   draft.put(path, name.slice(0, 200) || 'test')
