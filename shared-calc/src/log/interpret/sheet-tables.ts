@@ -222,7 +222,11 @@ function withZeroColumns(run: FoundRun, { view, head, columns, left }: Segment):
             continue
           }
           blanks = 0
-          figures.push({ ...(unit ? { unit } : {}), ...content.written, cell: view.address(row, at) })
+          figures.push({
+            ...(unit ? { unit, unitBy: 'heading' } : {}),
+            ...content.written,
+            cell: view.address(row, at),
+          })
         }
         return figures
       })

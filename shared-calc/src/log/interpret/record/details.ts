@@ -41,7 +41,7 @@ export function putDetails(draft: Draft, scope: FieldScope, options: DetailOptio
     const field = scope.all(name)[0]
     const given = draft.answered(path)
     if (given !== undefined) draft.put(path, given)
-    else if (field) put(draft, field, path, textOf(field.content).slice(0, 300))
+    else if (field) putText(draft, field, path, 300)
   }
   for (const path of [
     'building.site',
@@ -69,6 +69,12 @@ function putChoice(draft: Draft, field: FoundField | undefined, path: string): v
 export const textOf = (content: Content): string =>
   content.kind === 'text' ? content.text : content.kind === 'number' ? String(content.written.value) : ''
 
+function putText(draft: Draft, field: FoundField, path: string, most: number): void {
+  put(draft, field, path, textOf(field.content).slice(0, most))
+  if (field.content.kind === 'number' && field.content.formula !== undefined)
+    draft.tell(cellText('log-formula'), field.cell, path)
+}
+
 function putName(draft: Draft, scope: FieldScope, { fileName, key, several, listed }: DetailOptions) {
   const path = 'building.name'
   const given = draft.answered(path)
@@ -76,9 +82,9 @@ function putName(draft: Draft, scope: FieldScope, { fileName, key, several, list
   if (listed) return draft.put(path, key.slice(0, 200))
   const own = scope.all('name').find(({ content }) => textOf(content) !== '')
   const address = scope.all('address').find(({ content }) => textOf(content) !== '')
-  if (address && own) put(draft, address, 'building.address', textOf(address.content).slice(0, 200))
+  if (address && own) putText(draft, address, 'building.address', 200)
   const field = own ?? address
-  if (field) return put(draft, field, path, textOf(field.content).slice(0, 200))
+  if (field) return putText(draft, field, path, 200)
   const file = fileName.replace(/^.*[\\/]/, '').replace(/\.[^.]*$/, '')
   const name = several && !/^\d+$/.test(key) ? key : file
   draft.put(path, name.slice(0, 200) || 'test')
