@@ -41,7 +41,7 @@ export function putDetails(draft: Draft, scope: FieldScope, options: DetailOptio
     const field = scope.all(name)[0]
     const given = draft.answered(path)
     if (given !== undefined) draft.put(path, given)
-    else if (field) putText(draft, field, path, 300)
+    else if (field) putText(draft, field, path, { most: 300 })
   }
   for (const path of [
     'building.site',
@@ -69,10 +69,36 @@ function putChoice(draft: Draft, field: FoundField | undefined, path: string): v
 export const textOf = (content: Content): string =>
   content.kind === 'text' ? content.text : content.kind === 'number' ? String(content.written.value) : ''
 
-function putText(draft: Draft, field: FoundField, path: string, most: number): void {
-  put(draft, field, path, textOf(field.content).slice(0, most))
+/** What a field says as text, of 200 characters at most. */
+function putText(
+  draft: Draft,
+  field: FoundField,
+  path: string,
+  { text = textOf(field.content), most = 200 } = {},
+): void {
+  put(draft, field, path, text.slice(0, most))
   if (field.content.kind === 'number' && field.content.formula !== undefined)
     draft.tell(cellText('log-formula'), field.cell, path)
+}
+
+/** "Plot no. | 12" beside "Site | Oak Park": the building is plot 12. */
+const PARTS = new Set(
+  'plot unit flat apartment apt lot block parzelle wohnung wohneinheit nutzungseinheit logement lot appartement woning kavel appartamento unita piso vivienda byt mieszkanie lejlighed leilighet lagenhet tomt asunto'.split(
+    ' ',
+  ),
+)
+const partIn = ({ tokens }: Label): string | undefined => tokens.find((token) => PARTS.has(token))
+
+const isOfSite = ({ tokens }: Label): boolean =>
+  tokens.some((token) =>
+    /^(?:site|development|project|projekt|bauvorhaben|bv|scheme|estate|baustelle|chantier)$/.test(token),
+  )
+
+/** A bare number is named with its label: "Plot 12". */
+function nameIn({ label, content }: FoundField): string {
+  const text = textOf(content)
+  const part = partIn(label)
+  return part && /^\d{1,4}[a-z]?$/i.test(text) ? `${part[0]?.toUpperCase()}${part.slice(1)} ${text}` : text
 }
 
 function putName(draft: Draft, scope: FieldScope, { fileName, key, several, listed }: DetailOptions) {
@@ -80,11 +106,15 @@ function putName(draft: Draft, scope: FieldScope, { fileName, key, several, list
   const given = draft.answered(path)
   if (given !== undefined) return draft.put(path, given)
   if (listed) return draft.put(path, key.slice(0, 200))
-  const own = scope.all('name').find(({ content }) => textOf(content) !== '')
+  const names = scope.all('name').filter(({ content }) => textOf(content) !== '')
+  const part = names.find(({ label }) => partIn(label) !== undefined)
+  const own = part ?? names[0]
+  const site = part && names.find((one) => one !== part && isOfSite(one.label))
+  if (site && draft.answers['building.site'] === undefined) putText(draft, site, 'building.site')
   const address = scope.all('address').find(({ content }) => textOf(content) !== '')
-  if (address && own) putText(draft, address, 'building.address', 200)
+  if (address && own) putText(draft, address, 'building.address')
   const field = own ?? address
-  if (field) return putText(draft, field, path, 200)
+  if (field) return putText(draft, field, path, { text: nameIn(field) })
   const file = fileName.replace(/^.*[\\/]/, '').replace(/\.[^.]*$/, '')
   const name = several && !/^\d+$/.test(key) ? key : file
   draft.put(path, name.slice(0, 200) || 'test')
