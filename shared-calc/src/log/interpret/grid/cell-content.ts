@@ -24,6 +24,10 @@ export type Content =
   | { readonly kind: 'struck'; readonly text: string; readonly number: boolean }
   | { readonly kind: 'error'; readonly text: string; readonly unstored: boolean }
 
+/** What a cell of text or a number says, as text. */
+export const textOf = (content: Content): string =>
+  content.kind === 'text' ? content.text : content.kind === 'number' ? String(content.written.value) : ''
+
 export interface Surroundings {
   readonly date1904: boolean
   readonly decimal: '.' | ',' | undefined
