@@ -175,6 +175,6 @@ function withMark(limit: unknown): unknown {
 /** A line is fitted through three points at least. */
 const FOR_A_CURVE = 3
 
-/** Fewest readings of a run that can be worked out by a method; a method that fits no line may do with fewer. */
+/** Fewest readings of a run that can be worked out by a method, or of a curve where there is none; a method that fits no line may do with fewer. */
 export const fewestReadings = (method: Pick<Method, 'fewestReadings'> | undefined): number =>
   method?.fewestReadings ?? FOR_A_CURVE

@@ -135,6 +135,6 @@ export function refuseNewerParts(
       context.addIssue({
         code: 'custom',
         path: ['runs', i, 'readings'],
-        message: 'a run needs at least 3 readings to fit a curve',
+        message: `a run of ${RECORD_FORMAT} has at least ${SHORT} readings: write ${RECORD_FORMAT_2} where the method needs fewer`,
       })
 }

@@ -16,7 +16,7 @@ import { loggedSign } from '../../evaluation/work/work-readings.js'
 import type { AtPressure, WorkedRun, WorkedTest } from '../../evaluation/work/worked-test.js'
 import { derivedRates } from '../../formulas/derived.js'
 import { furtherReading, zeroFlowDrift } from '../../formulas/while-reading.js'
-import type { Method } from '../../methods/method.js'
+import { fewestReadings, type Method } from '../../methods/method.js'
 import { NextReading, nextReading } from './next-reading.js'
 import { assumeRun, fitRun, surroundings } from './work-reading.js'
 
@@ -62,7 +62,8 @@ export function whileReading(unfinished: UnfinishedTest, method: Method): WhileR
   const around = surroundings(unfinished, method)
   const { densityAssumed } = around
   const lowest = lowestUsablePressure(run, method)
-  if (run.readings.length < 3 || !method.formulas.scatter) {
+  const fewest = fewestReadings(method)
+  if (run.readings.length < fewest || !method.formulas.scatter) {
     const { curve, rate, error } = assumeRun(around, run)
     const coming = next(curve, lowest, run, method)
     return {
@@ -74,7 +75,7 @@ export function whileReading(unfinished: UnfinishedTest, method: Method): WhileR
       next: coming,
       ...(method.stations
         ? { enough: coming.pressureDifference_Pa === undefined, enoughWhy: coming.why }
-        : { enough: false, enoughWhy: 'Fewer than 3 readings: no line can be fitted yet.' }),
+        : { enough: false, enoughWhy: `Fewer than ${fewest} readings: no line can be fitted yet.` }),
       findings: [],
     }
   }

@@ -13,6 +13,8 @@ export interface View {
   readonly columns: number
   readonly turned: boolean
   readonly date1904: boolean
+  /** Decimal sign of numbers written as text, where the log proves one. */
+  readonly decimal: '.' | ',' | undefined
   /** What a cell of the sheet itself holds, however this view shows it. */
   held(row: number, column: number): Content | undefined
   at(row: number, column: number): Content | undefined
@@ -47,6 +49,7 @@ export function viewOf(sheet: Sheet, around: Surroundings): View {
     columns,
     turned: false,
     date1904: around.date1904,
+    decimal: around.decimal,
     held,
     ...cellsOf(held),
     address: (row, column) => withSheet(sheet.name, addressOf(row, column)),
@@ -57,7 +60,7 @@ export function viewOf(sheet: Sheet, around: Surroundings): View {
 }
 
 /** The same sheet with rows and columns exchanged. */
-export function turned({ sheet, name, date1904, held }: View): View {
+export function turned({ sheet, name, date1904, decimal, held }: View): View {
   return {
     sheet,
     name,
@@ -65,6 +68,7 @@ export function turned({ sheet, name, date1904, held }: View): View {
     columns: Math.min(sheet.rows, READ.rows),
     turned: true,
     date1904,
+    decimal,
     held,
     ...cellsOf((row, column) => held(column, row)),
     address: (row, column) => withSheet(name, addressOf(column, row)),

@@ -34,11 +34,11 @@ export const CONCEPTS = {
   height: 'height ht ~hohe ~hoehe hauteur hoogte wysokosc altura altezza hojde hoyde hojd ridge eaves',
   altitude: 'altitude elevation seehohe asl | above sea level|uber nn|u nn|hohe uber',
   temperature:
-    'temp temps temperature temperatures t ti te ta to tin tout text tint ~temperatur ~temperaturen temperatuur temperatura temperatury lufttemperatur thermometer teplota teploty teplot lampotila lampotila* ~lampotila',
+    'temp temps temperature temperatures t θ ϑ θi θe ϑi ϑe ti te ta to tin tout text tint ~temperatur ~temperaturen temperatuur temperatura temperatury lufttemperatur thermometer teplota teploty teplot lampotila lampotila* ~lampotila',
   inside:
-    'in inside indoor ~inomhus indendors innendors indoors internal int interior i innen* ~innen raum* interieur interieure intern binnen binnentemp* binnentemperatuur wewn* wewnatrz wewnetrzna inn interna interno interior inde indvendig inne innvendig ti tin tint tinn indetemperatur innetemp* room vnitrni vnitrku interieru sisa* sisalla sisalampotila interior uvnitr',
+    'in inside indoor θi ϑi ~inomhus indendors innendors indoors internal int interior i innen* ~innen raum* interieur interieure intern binnen binnentemp* binnentemperatuur wewn* wewnatrz wewnetrzna inn interna interno interior inde indvendig inne innvendig ti tin tint tinn indetemperatur innetemp* room vnitrni vnitrku interieru sisa* sisalla sisalampotila interior uvnitr',
   outside:
-    'out outside outdoor ~utomhus utendors outdoors auss external ext exterior o e ude aussen* ~aussen exterieur exterieure extern externe buiten buitentemp* buitentemperatuur zewn* zewnatrz zewnetrzna esterna esterno exterior ute utvendig udvendig udendors utomhus te ta to tout text tex ambient udetemperatur utetemp* venkovni vnejsi exterieru ulko* ulkona ulkolampotila venku zewnatrz',
+    'θe ϑe out outside outdoor ~utomhus utendors outdoors auss external ext exterior o e ude aussen* ~aussen exterieur exterieure extern externe buiten buitentemp* buitentemperatuur zewn* zewnatrz zewnetrzna esterna esterno exterior ute utvendig udvendig udendors utomhus te ta to tout text tex ambient udetemperatur utetemp* venkovni vnejsi exterieru ulko* ulkona ulkolampotila venku zewnatrz',
   barometer:
     'baro ~barometer barometric barometrisch* atmospheric atmos ~luftdruck ~barometerstand barometrique atmospherique luchtdruk barometrisk barometrico barometrica atmosferico atmosferica barometryczne atmosferyczne lufttryck lufttryk lufttrykk pbar patm pb qfe qnh barometre barometro barometricky barometrickeho atmosfericky ilmanpaine barometrica atmosferica | air pressure|p baro|p atm|pression de l air|p bar',
   /** Air pressure as a weather service states it, worked out for sea level. */
