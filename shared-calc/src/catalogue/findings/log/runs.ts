@@ -72,7 +72,7 @@ export const runTexts = {
   'log-induced': {
     severity: 'note',
     message: ({ heading, added }: { heading: string; added: number | undefined }) =>
-      `The heading ${quoted(heading)} says that the zero-flow pressure is already subtracted.${added === undefined ? '' : ` The mean of ${plain(added)} Pa was added back, so that it is not subtracted twice.`}`,
+      `The log says ${quoted(heading)}. So these pressures have the zero-flow pressure subtracted already.${added === undefined ? '' : ` The mean of ${plain(added)} Pa was added back, so that it is not subtracted twice.`}`,
   },
   'log-flow-sign': {
     severity: 'note',
