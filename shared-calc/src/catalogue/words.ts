@@ -1,8 +1,8 @@
+import { printed } from '../contract/check.js'
 import type { Direction, Outcome } from '../contract/record/index.js'
 
-/** A number as findings print it: at most `decimals` places, no trailing zeros, a proper minus sign. */
-export const plain = (value: number, decimals = 2): string =>
-  String(Number(value.toFixed(decimals))).replace('-', '−')
+/** A number as findings print it: at most `decimals` places, no trailing zeros. */
+export const plain = (value: number, decimals = 2): string => printed(Number(value.toFixed(decimals)))
 
 /**
  * The same with as many more decimals as keep it apart from the limits it is printed next to: 49.97 is not printed as 50
