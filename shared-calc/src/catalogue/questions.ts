@@ -1,5 +1,5 @@
 import type { Direction } from '../contract/record/index.js'
-import { dayInWords, listed, quoted } from './words.js'
+import { dayInWords, listed, plain, quoted } from './words.js'
 
 interface Asked {
   /** One question, after a sentence that says why where that helps. */
@@ -215,11 +215,11 @@ export const questions = {
   }),
   volumeUnit: ({ value, feetFirst }: { value: number; feetFirst: boolean }): Asked => {
     const choices = [
-      { value: 'ft3', label: `${value} ft³` },
-      { value: 'm3', label: `${value} m³` },
+      { value: 'ft3', label: `${plain(value)} ft³` },
+      { value: 'm3', label: `${plain(value)} m³` },
     ]
     return {
-      text: `Is the volume ${value} ft³ or m³?`,
+      text: `Is the volume ${plain(value)} ft³ or m³?`,
       choices: feetFirst ? choices : choices.reverse(),
     }
   },
