@@ -34,7 +34,7 @@ describe('a test log on the command line', () => {
     )
     expect([code, err]).toEqual([0, []])
     expect(out).toContain('Plot 12')
-    expect(out).toMatch(/converted from hPa .*\n +where: 'Air test'!B6/)
+    expect(out).toMatch(/Converted from hPa .*\n +where: 'Air test'!B6/)
   })
 
   it('says what it was understood as, and keeps the answers for every log of its make', async () => {

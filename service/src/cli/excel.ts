@@ -84,6 +84,8 @@ async function agreed(excel: Excel, { yes }: Options, terminal: Terminal): Promi
   terminal.err(
     'Excel opens add-ins over https only, so the service needs a certificate that this computer trusts.',
   )
-  terminal.err(`It is for localhost alone and for you alone. Its key stays in ${excel.folder}.`)
+  terminal.err(
+    `It is valid for localhost only and trusted for your account only. Its key stays in ${excel.folder}.`,
+  )
   return terminal.agree('Make this certificate and trust it?')
 }

@@ -223,6 +223,14 @@ export const questions = {
       choices: feetFirst ? choices : choices.reverse(),
     }
   },
+  decimal: ({ cell, value, other }: { cell: string; value: number; other: number }): Asked => ({
+    text: `Is the number in ${cellName(cell)} ${value} or ${other}? The log does not show whether its decimal sign is a point or a comma.`,
+    choices: [
+      { value: Number.isInteger(other) ? ',' : '.', label: String(value) },
+      { value: Number.isInteger(other) ? '.' : ',', label: String(other) },
+    ],
+    noneLikelier: true,
+  }),
   temperature: ({ side }: { side: 'indoor' | 'outdoor' }): Asked =>
     typed(
       `What was the ${side} temperature during the test? It is not in the log.`,

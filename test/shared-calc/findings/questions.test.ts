@@ -69,6 +69,7 @@ const samples: Samples = {
     [{ only: undefined, choices: [{ value: '512 m3', label: '512 m³' }] }],
   ],
   volumeUnit: [[{ value: 12_500, feetFirst: true }], [{ value: 350, feetFirst: false }]],
+  decimal: [[{ cell: 'Test!B3', value: 1412, other: 1.412 }]],
   temperature: [[{ side: 'indoor' }], [{ side: 'outdoor' }]],
   temperatureUnit: [[{ side: 'indoor', value: 40 }]],
   barometerUnit: [[{ value: 500 }]],

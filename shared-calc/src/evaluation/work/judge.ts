@@ -32,7 +32,9 @@ export const publishedAgeing = [
   },
 ] as const
 
+/** Symbol of what each quantity of a limit is about. */
 const symbols = { n: 'n_pr', qE: 'q_E', qF: 'q_F', qT: 'q_T', q: 'q_pr', aE: 'A_N' } as const
+type Counts = (typeof symbols)[keyof typeof symbols]
 
 interface Around {
   readonly calculation: Calculation
@@ -164,7 +166,7 @@ function countedValue(
 function reference(
   at: ReadonlyMap<number, AtPressure>,
   { quantity, referencePressure_Pa }: LimitRule,
-): Block {
+): Block<Counts> {
   const found = at.get(referencePressure_Pa)
   const basis = basisOf(quantity)
   const block = basis === 'q' ? found?.rate : basis === 'aE' ? found?.area : found?.derived

@@ -1,3 +1,4 @@
+import type { Remark } from '../../catalogue/findings/remark.js'
 import type { Faint } from '../grid/grid.js'
 import { readNumberText } from './number-text.js'
 import { findUnit, type KnownUnit } from './units.js'
@@ -6,6 +7,8 @@ import { findUnit, type KnownUnit } from './units.js'
 export interface Written {
   readonly value: number
   readonly unit?: KnownUnit
+  /** Where the unit stands if not in the cell. */
+  readonly unitBy?: 'format' | 'heading'
   /** What else stands in the cell: "(gusty)". */
   readonly note?: string
   /** The other reading of a number like "1,234". */
@@ -14,6 +17,8 @@ export interface Written {
   readonly faint?: Faint
   /** Written in brackets, as book-keepers write what is negative; its value is. */
   readonly bracketed?: true
+  /** What is to be said of how the cell was read, whatever the number is used for. */
+  readonly remarks?: readonly Remark[]
 }
 
 /** Stands for the sign in front of an approximate number. */

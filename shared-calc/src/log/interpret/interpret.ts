@@ -2,6 +2,7 @@ import { fileText } from '../../catalogue/findings/log/file.js'
 import { runText } from '../../catalogue/findings/log/runs.js'
 import { questions as texts } from '../../catalogue/questions.js'
 import { formatNeeded } from '../../contract/record/index.js'
+import { fewestReadings } from '../../methods/method.js'
 import { RECALCULATE } from '../cells/interpret.js'
 import { decimalOf } from '../grid/decimal.js'
 import type { Grid } from '../grid/grid.js'
@@ -21,6 +22,7 @@ import { putConditions } from './record/conditions.js'
 import { putDetails } from './record/details.js'
 import { Draft } from './record/draft.js'
 import { finished } from './record/finished.js'
+import { methodOfLog } from './record/method.js'
 import { putRuns } from './record/put-runs.js'
 import { putSeries } from './record/put-series.js'
 import { putSizes, volumeUnitQuestion } from './record/sizes.js'
@@ -72,16 +74,19 @@ export function interpretLog(
     .flatMap((name) => grid.sheet(name) ?? [])
     .filter(({ rows }) => rows > 0)
   const around = { date1904: grid.date1904, decimal: decimal ?? decimalOf(grid) }
-  const views = sheets.map((sheet) => viewOf(sheet, around))
-  const visible = views.filter(({ sheet }) => !sheet.hidden)
+  const whole = sheets.map((sheet) => viewOf(sheet, around))
+  const visible = whole.filter(({ sheet }) => !sheet.hidden)
+  const fewest = fewestReadings(methodOfLog(answers, visible))
+  // One or two readings have no table: read across, the whole form would be one.
+  const views = fewest > 2 ? whole : whole.map((view) => stackedView(view, fewest) ?? view)
   const unsearched = new NotSearched()
   const tablesBelow = (of: readonly View[], heads?: typeof bareHeads) =>
-    of.map((view) => findSheetTables(view, around, answers, unsearched.of(view, 'tables of readings'), heads))
+    of.map((view) => findSheetTables(view, answers, unsearched.of(view, 'tables of readings'), fewest, heads))
   const isEmpty = (found: readonly SheetTables[]) =>
     found.every(({ runs: own, series: raw }) => own.length + raw.length === 0)
   let tables = tablesBelow(views)
   if (isEmpty(tables)) {
-    const parted = views.map((view) => pairedView(view) ?? stackedView(view) ?? view)
+    const parted = views.map((view) => pairedView(view) ?? stackedView(view, fewest) ?? view)
     if (parted.some((view, index) => view !== views[index])) tables = tablesBelow(parted)
     if (isEmpty(tables) && !visible.some((view) => unstoredColumn(view)))
       tables = tablesBelow(parted, bareHeads)
@@ -93,7 +98,7 @@ export function interpretLog(
   const device =
     findDevice(visible) ??
     (hasDevicePressures(tables)
-      ? (findDevice(visible.map((view) => turned(view, around))) ?? deviceInWords(visible))
+      ? (findDevice(visible.map((view) => turned(view))) ?? deviceInWords(visible))
       : undefined)
   const all = tables
     .flatMap((one) => one.runs)
@@ -147,7 +152,7 @@ export function interpretLog(
     .flatMap(({ view, isTaken }) => [
       ...namedRowsOf(view, isTaken),
       // The same list with a column for each house.
-      ...namedRowsOf(turned(view, around), (row, column) => isTaken(column, row)),
+      ...namedRowsOf(turned(view), (row, column) => isTaken(column, row)),
     ])
   const shownTables = tables.filter(({ view }) => !view.sheet.hidden || chosen.some(({ hidden }) => hidden))
   const labelled = shownTables.flatMap(({ view, isTaken, runs: own }) =>
@@ -176,6 +181,10 @@ export function interpretLog(
       const { before, after } = assigned.get(run) ?? {}
       return !before && !after && run.zeroBefore.length + run.zeroAfter.length === 0
     })
+  const rooms = tables
+    .filter(({ view }) => !view.sheet.hidden)
+    .map(({ view, isTaken }) => roomsOf(view, isTaken))
+    .find((one) => one)
   const tests = chosen.map((group): InterpretedTest & { uses: readonly Use[] } => {
     const draft = new Draft(answers)
     const listed = houses.find(({ name }) => isSameName(name, group.key))?.fields ?? []
@@ -192,10 +201,6 @@ export function interpretLog(
       views: visible,
     })
     putConditions(draft, scope)
-    const rooms = tables
-      .filter(({ view }) => !view.sheet.hidden)
-      .map(({ view, isTaken }) => roomsOf(view, isTaken))
-      .find((one) => one)
     const volume = putSizes(draft, scope, rooms, american)
     putRuns(draft, group.runs, {
       grid,
@@ -266,6 +271,12 @@ function nothingFound(views: readonly View[]) {
   const names = views.map(({ name }) => name).join(', ')
   const unstored = views.flatMap((view) => unstoredColumn(view) ?? [])[0]
   if (unstored !== undefined) return problem('formula-without-result', RECALCULATE, { cell: unstored })
+  const single = views.find((view) => stackedView(view, 1))
+  if (single)
+    return problem(
+      'not-found',
+      `sheet ${single.name} has one pressure and one air flow, and no table of readings: name a method of one or two readings, as in --set method=astm-e1827-22-one-point, or log the readings in columns with a heading each`,
+    )
   return problem(
     'not-found',
     `no table of pressures and air flows was found${names ? ` (sheets searched: ${names})` : ''}: give the pressures and the flows a column each, with a heading`,

@@ -1,4 +1,3 @@
-import type { Surroundings } from './grid/cell-content.js'
 import { leadOf, turned, type View } from './grid/view.js'
 import type { Answers } from './interpretation.js'
 import type { Stopped } from './not-searched.js'
@@ -27,23 +26,29 @@ export interface SheetTables {
 /** Blocks that are looked into on one sheet. */
 const MOST_TRIED = 160
 
+/** Fewer readings are taken for a run only where the method asks for no more. */
+const SHORTEST = 2
+
 /** More rows than anyone reads by hand: a gauge's own log. */
 const SERIES_FROM = 150
 
-/** Finds runs and raw series on a sheet: down the columns, or else along the lines. */
+/**
+ * Finds runs and raw series on a sheet: down the columns, or else along the lines.
+ * @param fewest - readings that the method of the test asks of a run
+ */
 export function findSheetTables(
   view: View,
-  around: Surroundings,
   answers: Answers,
   stopped: Stopped,
+  fewest: number,
   heads: (view: View, stopped: Stopped) => Head[] = findHeads,
 ): SheetTables {
-  const upright = tablesOf(view, answers, stopped, heads(view, stopped))
-  const lines = turned(view, around)
+  const upright = tablesOf(view, answers, stopped, fewest, heads(view, stopped))
+  const lines = turned(view)
   const across =
     upright.runs.length + upright.series.length > 0
       ? undefined
-      : tablesOf(lines, answers, stopped, heads(lines, stopped))
+      : tablesOf(lines, answers, stopped, fewest, heads(lines, stopped))
   const found = across && across.runs.length > 0 ? across : upright
   const boxes = found.runs.map((run) =>
     run.view.turned
@@ -77,6 +82,7 @@ function tablesOf(
   view: View,
   answers: Answers,
   stopped: Stopped,
+  fewest: number,
   heads: readonly Head[],
 ): { runs: FoundRun[]; series: FoundSeries[] } {
   const runs: FoundRun[] = []
@@ -116,7 +122,9 @@ function tablesOf(
         return { runs, series }
       }
       const block = chooseColumns(segment, preferredOf(answers))
-      if (!block || block.walked.rows.filter(({ kind }) => kind === 'reading').length < 2) continue
+      const count = block?.walked.rows.filter(({ kind }) => kind === 'reading').length ?? 0
+      // A run too short for its method is still a run, but one reading may be a result.
+      if (!block || count < Math.min(fewest, SHORTEST)) continue
       if (done.some((box) => overlaps(box, head, block))) continue
       const above = Math.max(
         -1,
@@ -224,7 +232,11 @@ function withZeroColumns(run: FoundRun, { view, head, columns, left }: Segment):
             continue
           }
           blanks = 0
-          figures.push({ ...(unit ? { unit } : {}), ...content.written, cell: view.address(row, at) })
+          figures.push({
+            ...(unit ? { unit, unitBy: 'heading' } : {}),
+            ...content.written,
+            cell: view.address(row, at),
+          })
         }
         return figures
       })

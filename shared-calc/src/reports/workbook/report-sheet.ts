@@ -3,6 +3,7 @@ import { curveFigures, nameWithSymbol, numberFormat } from '../../catalogue/figu
 import { unitText } from '../../catalogue/shown-figure.js'
 import { fieldLabel } from '../../contract/record/field-labels.js'
 import type { TestRecord } from '../../contract/record/index.js'
+import type { Block } from '../../engine/index.js'
 import type { WorkedRun } from '../../evaluation/work/worked-test.js'
 import { dayFrom, live, logged, type Shown, writeLine, writeTable } from './live-cell.js'
 import { setUpPage } from './page.js'
@@ -235,10 +236,10 @@ function writeRun(sheet: Worksheet, { places, record }: SummaryInput, run: Worke
       { head: 'unit', align: 'left' },
     ],
     curveRows.flatMap((figure) => {
-      const block = blocks[figure.block]
+      const block: Block<string> | undefined = blocks[figure.block]
       if (!block?.has(figure.symbol)) return []
       const ends = 'ends' in figure ? figure.ends : undefined
-      const from = ends && blocks[ends.block]
+      const from: Block<string> | undefined = ends && blocks[ends.block]
       const end = (which: string): Shown | undefined =>
         ends && from?.has(`${ends.stem}_${which}`)
           ? live(places, from, `${ends.stem}_${which}`, numberFormat(figure))

@@ -59,16 +59,8 @@ export const cellTexts = {
   },
   'log-unit': {
     severity: 'note',
-    message: ({
-      what,
-      unit,
-      conversion,
-    }: {
-      what?: 'flows' | 'pressures'
-      unit: string
-      conversion: string
-    }) =>
-      `${what === undefined ? 'The number was converted' : what === 'flows' ? 'Flows were converted' : 'Pressures were converted'} from ${unit} (${conversion}).`,
+    message: ({ unit, conversion }: { unit: string; conversion: string }) =>
+      `Converted from ${unit} (${conversion}).`,
   },
   'log-unit/clock': {
     severity: 'note',

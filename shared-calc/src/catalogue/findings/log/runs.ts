@@ -67,7 +67,7 @@ export const runTexts = {
   'log-induced': {
     severity: 'note',
     message: ({ heading, added }: { heading: string; added: number | undefined }) =>
-      `The heading ${quoted(heading)} says that the zero-flow pressure is already subtracted.${added === undefined ? ' The log has no zero-flow pressure to add back.' : ` The mean of ${plain(added)} Pa was added back, so that it is not subtracted twice.`}`,
+      `The log says ${quoted(heading)}, so the zero-flow pressure is already subtracted from these pressures.${added === undefined ? ' It has no zero-flow pressure to add back.' : ` The mean of ${plain(added)} Pa was added back, so that it is not subtracted twice.`}`,
   },
   'log-flow-sign': {
     severity: 'note',

@@ -80,7 +80,7 @@ const isUnitOfValue = (view: View, row: number, column: number, text: string): b
 function inSentence(view: View, row: number, column: number, text: string): FoundField[] {
   const at = { row, column }
   const fields = piecesOf(text).flatMap(({ label, rest }) => {
-    const written = writtenIn(rest, undefined)
+    const written = writtenIn(rest, view.decimal)
     const content: Content | undefined = written && { kind: 'number', written }
     return made(view, at, at, readLabel(label), content, undefined) ?? []
   })
@@ -95,7 +95,7 @@ function inOwnCell(view: View, row: number, column: number, text: string): Found
   const label = readLabel(text.slice(0, at))
   const rest = text.slice(at + 1).trim()
   if (rest === '' || label.tokens.length > 5) return undefined
-  const written = writtenIn(rest, undefined)
+  const written = writtenIn(rest, view.decimal)
   const date = readDateText(rest)
   const content: Content = date
     ? {

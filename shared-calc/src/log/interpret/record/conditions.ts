@@ -6,6 +6,7 @@ import { placeWords } from '../../../contract/record/index.js'
 import { unitOfBarometer, unitOfRoom } from '../../cells/likely-unit.js'
 import type { KnownUnit, QuantityKind } from '../../cells/units.js'
 import { findUnit, RECORD_UNITS, shown } from '../../cells/units.js'
+import type { Written } from '../../cells/written.js'
 import type { FieldName } from '../fields/classify.js'
 import type { FoundField } from '../fields/found-field.js'
 import type { FieldScope } from '../tests/scope.js'
@@ -32,7 +33,7 @@ export function putConditions(draft: Draft, scope: FieldScope) {
       draft,
       wind,
       'conditions.windSpeed_m_s',
-      draft.converted(wind.content.written.value, wind.unit, wind.cell, 'conditions.windSpeed_m_s'),
+      draft.quantity(wind.content.written, wind.unit, wind.cell, 'conditions.windSpeed_m_s'),
     )
   const force = scope.all('beaufort')[0]
   if (
@@ -41,7 +42,12 @@ export function putConditions(draft: Draft, scope: FieldScope) {
     force.content.written.value >= 0 &&
     force.content.written.value <= 12
   )
-    put(draft, force, 'conditions.beaufort', force.content.written.value)
+    put(
+      draft,
+      force,
+      'conditions.beaufort',
+      draft.plain(force.content.written, force.cell, 'conditions.beaufort'),
+    )
   for (const path of ['conditions.windAt', 'conditions.beaufort']) {
     const typed = draft.answered(path)
     if (typed !== undefined) draft.put(path, typed)
@@ -77,11 +83,6 @@ const NAMES: Record<string, string> = {
 export function put(draft: Draft, field: FoundField, path: string, value: unknown) {
   draft.put(path, value, field.cell)
   draft.use(field.cell, field.label.text, NAMES[path] ?? path, path, `labelled "${field.label.text}"`)
-  if (field.content.kind === 'number') {
-    const { note } = field.content.written
-    if (note) draft.tell(cellText('log-remark', { remark: note }), field.cell, path)
-    if (field.content.formula) draft.tell(cellText('log-formula'), field.cell, path)
-  }
   if (field.hidden)
     draft.tell(cellText('log-hidden', { what: 'cell', hidden: 'row or column' }), field.cell, path)
 }
@@ -116,7 +117,7 @@ export function answeredUnit(
 }
 
 interface Temperature {
-  value: number
+  written: Written
   unit?: KnownUnit
   field: FoundField
 }
@@ -126,14 +127,15 @@ function putTemperatures(draft: Draft, scope: FieldScope) {
   const of = (name: FieldName, index: number): Temperature | undefined => {
     const field = agreeing(draft, scope.all(name), name === 'indoorTemperature' ? INDOOR : OUTDOOR)
     if (field?.content.kind === 'number') {
-      const { value, unit } = field.content.written
-      return { value, ...((unit ?? field.unit) ? { unit: (unit ?? field.unit) as KnownUnit } : {}), field }
+      const { written } = field.content
+      const unit = written.unit ?? field.unit
+      return { written, ...(unit ? { unit } : {}), field }
     }
     const numbers = pair?.content.kind === 'text' ? pair.content.numbers : undefined
     const own = numbers?.length === 2 ? numbers[index] : undefined
     if (!own || !pair) return undefined
     const unit = own.unit ?? numbers?.at(-1)?.unit ?? pair.unit
-    return { value: own.value, ...(unit ? { unit } : {}), field: pair }
+    return { written: own, ...(unit ? { unit } : {}), field: pair }
   }
   const first =
     pair && pair.label.padded.search(/ (out|outside|aussen|ext|exterieur|te|ta) /) >= 0 && outsideFirst(pair)
@@ -142,7 +144,7 @@ function putTemperatures(draft: Draft, scope: FieldScope) {
   const indoor = of('indoorTemperature', first[0] as number)
   const outdoor = of('outdoorTemperature', first[1] as number)
   const unit = indoor?.unit ?? outdoor?.unit
-  const likely = indoor && unitOfRoom(indoor.value)
+  const likely = indoor && unitOfRoom(indoor.written.value)
   putTemperature(draft, INDOOR, 'indoor', indoor, unit ?? likely)
   putTemperature(draft, OUTDOOR, 'outdoor', outdoor, unit ?? likely)
 }
@@ -166,7 +168,8 @@ function putTemperature(
   const given = draft.answered(path)
   if (given !== undefined) return draft.put(path, given)
   if (!found) return draft.ask({ path, cells: [], ...questions.temperature({ side }) })
-  const { value, field } = found
+  const { written, field } = found
+  const { value } = written
   const own = found.unit ?? unit ?? answeredUnit(draft, 'temperature.unit', field.cell)
   if (!own)
     return draft.ask({
@@ -180,7 +183,7 @@ function putTemperature(
       field.cell,
       path,
     )
-  put(draft, field, path, draft.converted(value, own, field.cell, path))
+  put(draft, field, path, draft.quantity(written, own, field.cell, path))
 }
 
 const scalesOf = ({ unit }: KnownUnit) =>
@@ -239,7 +242,7 @@ function putBarometer(draft: Draft, scope: FieldScope) {
     })
   if (!stated && unitOfBarometer(value))
     draft.tell(fieldText('log-unit-likely/barometer', { value, unit: shown(unit.unit) }), field.cell, path)
-  put(draft, field, path, draft.converted(value, unit, field.cell, path))
+  put(draft, field, path, draft.quantity(field.content.written, unit, field.cell, path))
 }
 
 function putHumidity(draft: Draft, field: FoundField | undefined, path: string) {
@@ -253,5 +256,5 @@ function putHumidity(draft: Draft, field: FoundField | undefined, path: string) 
   if (!field.content.percent && (!field.unit || share))
     draft.tell(fieldText('log-unit-likely/humidity', { value, share }), field.cell, path)
   const unit = share ? { kind: base, unit: RECORD_UNITS.fraction } : { kind: base, unit: 'percent' }
-  put(draft, field, path, draft.converted(value, unit, field.cell, path))
+  put(draft, field, path, draft.quantity(field.content.written, unit, field.cell, path))
 }

@@ -2,6 +2,7 @@ import { fieldText } from '../../../catalogue/findings/log/fields.js'
 import { valueReasons } from '../../../catalogue/findings/log/runs.js'
 import { questions } from '../../../catalogue/questions.js'
 import { type KnownUnit, shown, toRecordUnit } from '../../cells/units.js'
+import type { Written } from '../../cells/written.js'
 import type { FoundField } from '../fields/found-field.js'
 import type { Choice } from '../interpretation.js'
 import type { FieldScope } from '../tests/scope.js'
@@ -68,7 +69,7 @@ function putSize(
     draft.tell(fieldText('log-left-out/no-unit', { label: field.label.text }), field.cell, path)
     return undefined
   }
-  const value = draft.converted(field.content.written.value, unit, field.cell, path)
+  const value = draft.quantity(field.content.written, unit, field.cell, path)
   if (!(value > 0)) return undefined
   put(draft, field, path, value)
   return value
@@ -76,6 +77,7 @@ function putSize(
 
 interface Ranked {
   field: FoundField
+  written: Written
   value: number
   unit: KnownUnit | undefined
   rank: number
@@ -118,6 +120,7 @@ function putVolume(
         ? [
             {
               field,
+              written: field.content.written,
               value: field.content.written.value,
               unit: field.content.written.unit ?? field.unit,
               rank: rank(field),
@@ -159,7 +162,7 @@ function putVolume(
       ? best.unit
       : (answeredUnit(draft, 'volume.unit', best.field.cell) ?? provenByShape(draft, best, envelope, floor))
   if (unit) {
-    put(draft, best.field, VOLUME, draft.converted(best.value, unit, best.field.cell, VOLUME))
+    put(draft, best.field, VOLUME, draft.quantity(best.written, unit, best.field.cell, VOLUME))
     return {}
   }
   if (best.unit && best.unit.kind !== 'volume') {

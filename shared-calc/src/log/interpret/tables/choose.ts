@@ -198,7 +198,9 @@ function asBlock(segment: Segment, best: Candidate, tried: readonly Candidate[])
   const ranges = carrier.columns.map((column, index) =>
     rangeFor(segment, column, index, carrier.columns.length),
   )
-  const walked = walkRows(segment, pressure, carrier.columns, ranges)
+  const walked = ranges.some((range) => range)
+    ? walkRows(segment, pressure, carrier.columns, ranges)
+    : best.walked
   const doubts: Doubt[] = []
   const near = tried.filter((one) => best.score - one.score < CLEAR && one !== best)
   const rivals = unique(near.filter((one) => one.carrier === carrier).map((one) => one.pressure)).filter(

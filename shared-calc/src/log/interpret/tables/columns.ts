@@ -33,6 +33,8 @@ export interface KnownColumn extends Column {
 }
 
 const LOOK = 30
+/** As many numbers from the top on make a column of numbers. */
+const FEWEST = 3
 const DERIVED = [
   'ln',
   'log',
@@ -61,15 +63,20 @@ export function roleOf(view: View, first: number, last: number, column: Column):
   let texts = 0
   let directions = 0
   let moments = 0
+  let leading = 0
   for (let row = first; row <= Math.min(last, first + LOOK); row++) {
     const content = view.at(row, column.at)
-    if (content?.kind === 'number') numbers++
+    if (content?.kind === 'number') {
+      numbers++
+      if (texts === 0) leading++
+    }
     if (content?.kind === 'time' || content?.kind === 'date') moments++
     if (content?.kind !== 'text') continue
     texts++
     if (directionWord(content.text, column.label)) directions++
   }
-  const textual = texts > numbers
+  // Remarks below its numbers make no column of words.
+  const textual = texts > numbers && leading < FEWEST
   const unit = column.unit ?? (textual ? undefined : unitOfRows(view, first, column))
   const role =
     // Below times of day the name of a direction begins another block.

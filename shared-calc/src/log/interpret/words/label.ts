@@ -41,9 +41,12 @@ const MATCHERS = new Map<Concept, Matcher>(
 /** Whether a label has a word for a thing. */
 export function says(label: Label | undefined, concept: Concept): boolean {
   if (!label) return false
-  const known = answered.get(label) ?? {}
+  let known = answered.get(label)
+  if (!known) {
+    known = {}
+    answered.set(label, known)
+  }
   known[concept] ??= hasWord(label, concept)
-  answered.set(label, known)
   return known[concept]
 }
 

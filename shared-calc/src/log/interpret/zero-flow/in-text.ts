@@ -1,3 +1,4 @@
+import { figureOf } from '../../cells/number-text.js'
 import { bareUnit } from '../../cells/stated-unit.js'
 import type { Written } from '../../cells/written.js'
 import { type Label, readLabel, says } from '../words/label.js'
@@ -107,7 +108,7 @@ function pieceOf(piece: string): ZeroInText | undefined {
   const [before, after] = [says(label, 'before'), says(label, 'after')]
   if (before && after) return undefined
   return {
-    value: Number(figure.replace(/\s/g, '').replace(/[−–]/, '-').replace(',', '.')),
+    value: figureOf(figure),
     ...(unit ? { unit } : {}),
     ...(before ? { which: 'before' as const } : after ? { which: 'after' as const } : {}),
   }
