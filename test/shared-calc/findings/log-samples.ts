@@ -122,8 +122,14 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
     { ...averaged, few: true, uncertainty: 0.2, device: { mean: 51, deviation: 1, unit: 'Pa' } },
     { ...averaged, uncertainty: undefined, device: { mean: 1234, deviation: 5.4, unit: 'm³/h' } },
   ],
-  'log-series-drift': [{ mean: -50.2, drift: 3.1, time_s: 20, limit: 2 }],
-  'log-series-short': [{ mean: -50.2, held_s: 12, time_s: 20 }],
+  'log-series-drift': [
+    { mean: -50.2, drift: 3.1, time_s: 20, limit: 2 },
+    { mean: -50.2, drift: 2.001, time_s: 20, limit: 2 },
+  ],
+  'log-series-short': [
+    { mean: -50.2, held_s: 12, time_s: 20 },
+    { mean: -50.2, held_s: 19.99, time_s: 20 },
+  ],
   'log-series-no-zero-flow': [{ which: 'before' }, { which: 'before or after' }],
   'log-series-slow': [{ step_s: 10 }],
   'log-series-gap': [{ gap_s: 34 }],
@@ -131,7 +137,10 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
     { values: 1, each_s: 30 },
     { values: 30, each_s: 1 },
   ],
-  'log-series-zero-short': [{ held_s: 12, needed_s: 30 }],
+  'log-series-zero-short': [
+    { held_s: 12, needed_s: 30 },
+    { held_s: 29.8, needed_s: 30 },
+  ],
   'log-midnight': [],
   'log-direction/reversed': [{ from: 'sheet "Pressurisation"' }],
   'log-direction/negative': [],
@@ -259,6 +268,7 @@ export const pageSamples: SamplesOf<typeof pageTexts> = {
   'part-unfinished': [
     { part: 'The take-off', problem: 'enter the length', more: 0 },
     { part: 'The plan', problem: 'enter the target', more: 2 },
+    { part: 'the plan', problem: 'enter the target.', more: 1 },
   ],
   'sign-by-direction': [],
   'sign-by-direction/other': [{ direction: 'pressurisation', reading: 0 }],

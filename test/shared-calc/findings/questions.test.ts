@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { questions } from '../../../shared-calc/src/catalogue/questions.js'
-import { coinedPhrases, fieldPath } from './coined-phrases'
+import { coinedPhrases, fieldPath, slips } from './coined-phrases'
 
 type Samples = { [Id in keyof typeof questions]: Parameters<(typeof questions)[Id]>[] }
 
@@ -112,7 +112,7 @@ describe('the questions about a log', () => {
     for (const one of [text, ...choices.flatMap(({ label, reason = '' }) => [label, reason])]) {
       expect(one).not.toMatch(/ {2}|undefined|NaN|\[object/)
       expect(one).not.toMatch(fieldPath)
-      for (const phrase of coinedPhrases) expect(one).not.toMatch(phrase)
+      for (const phrase of [...coinedPhrases, ...slips]) expect(one).not.toMatch(phrase)
     }
   })
 

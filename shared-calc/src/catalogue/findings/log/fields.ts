@@ -122,7 +122,7 @@ export const fieldTexts = {
   'log-result-confirmed': {
     severity: 'note',
     message: ({ label, logged: own, read }: { label: string; logged: string; read: string }) =>
-      `The log's own ${label} is ${own}. The readings give ${read}.`,
+      `The log's own ${quoted(label)} is ${own}. The readings give ${read}.`,
   },
   'log-result-differs': {
     severity: 'caution',
@@ -137,7 +137,7 @@ export const fieldTexts = {
       read: string
       off: number
     }) =>
-      `The log's own ${label} is ${own}, but the readings give ${read} (${off > 0 ? '+' : '−'}${Math.abs(100 * off).toFixed(0)} %).`,
+      `The log's own ${quoted(label)} is ${own}, but the readings give ${read} (${off > 0 ? '+' : '−'}${Math.abs(100 * off).toFixed(0)} %).`,
     remedy:
       'Check the volume, the units and the columns that were read, then how the log calculates its result.',
   },

@@ -27,7 +27,7 @@ export const fileTexts = {
     message: ({ sheets }: { sheets: readonly string[] }) =>
       sheets.length === 0
         ? 'This version of Excel does not report which cells are merged.'
-        : `Excel did not report the merged cells of ${listed(sheets.map(quoted))}: it reports at most 512 in a sheet.`,
+        : `Excel did not report the merged cells of ${listed(sheets.map(quoted))}: it reports at most 512 on a sheet.`,
     remedy: 'Where a value is in merged cells, pick their top left cell.',
   },
   'log-layout': {
@@ -58,7 +58,7 @@ export const fileTexts = {
   },
   'log-proposal': {
     severity: 'caution',
-    message: 'No layout fits this log. It was read from its own headings, and nobody has checked that.',
+    message: 'No layout fits this log. It was read from its own headings and has not been checked yet.',
     remedy: 'Check what each cell was used as, then save the layout.',
   },
   'log-hidden-test': {

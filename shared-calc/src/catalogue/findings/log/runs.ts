@@ -22,7 +22,7 @@ export const runTexts = {
   'log-sign/both': {
     severity: 'note',
     message:
-      'The pressures are logged as outside minus inside. Their sign was changed, also that of the zero-flow pressures.',
+      'The pressures are logged as outside minus inside. Their signs were changed, and so were those of the zero-flow pressures.',
   },
   'log-sign/titles': {
     severity: 'caution',
@@ -40,7 +40,7 @@ export const runTexts = {
   'log-zero-which/in-order': {
     severity: 'note',
     message:
-      'The log does not say when its two zero-flow pressures were taken. The first is used as before the readings, the second as after. Their mean is the same either way.',
+      'The log does not say when its two zero-flow pressures were taken. The first is assumed to be from before the readings, the second from after. Their mean is the same either way.',
   },
   'log-zero-unused': {
     severity: 'caution',
@@ -56,7 +56,7 @@ export const runTexts = {
   'log-zero-which': {
     severity: 'caution',
     message: ({ taken }: { taken: 'before' | 'after' }) =>
-      `The log does not say whether the zero-flow pressures were taken before or after the readings. They are used as ${taken}.`,
+      `The log does not say whether the zero-flow pressures were taken before or after the readings. They are assumed to be from ${taken} the readings.`,
   },
   'log-zero-answered': {
     severity: 'note',
@@ -72,7 +72,7 @@ export const runTexts = {
   'log-induced': {
     severity: 'note',
     message: ({ heading, added }: { heading: string; added: number | undefined }) =>
-      `The log says ${quoted(heading)}. So these pressures have the zero-flow pressure subtracted already.${added === undefined ? '' : ` The mean of ${plain(added)} Pa was added back, so that it is not subtracted twice.`}`,
+      `The log says ${quoted(heading)}, so the zero-flow pressure is already subtracted from these pressures.${added === undefined ? ' It has no zero-flow pressure to add back.' : ` The mean of ${plain(added)} Pa was added back, so that it is not subtracted twice.`}`,
   },
   'log-flow-sign': {
     severity: 'note',
@@ -144,7 +144,7 @@ export const runTexts = {
   'log-measured-pressure': {
     severity: 'note',
     message: ({ measured, induced }: { measured: string; induced: string }) =>
-      `The pressures in columns ${measured} and ${induced} differ by the zero-flow pressure in every reading. Those in ${measured} were used, as measured.`,
+      `The pressures in columns ${measured} and ${induced} differ by the zero-flow pressure in every reading. Those in ${measured} were used as the measured pressures.`,
   },
   'log-unit-elsewhere': {
     severity: 'note',
@@ -162,7 +162,7 @@ export const runTexts = {
   'log-unit-likely/pressures': {
     severity: 'note',
     message: ({ highest }: { highest: number }) =>
-      `No unit is stated for the pressures. They are read in Pa: up to ${plain(highest)} is possible in no other unit in a building test.`,
+      `No unit is stated for the pressures. They are read in Pa, because ${plain(highest)} is possible in no other unit in a building test.`,
   },
   'log-unit-proven/flows': {
     severity: 'note',
