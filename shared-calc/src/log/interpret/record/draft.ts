@@ -68,7 +68,8 @@ export class Draft {
       this.collector.refuse(read.refused, read.message, cell, path)
       return written.value
     }
-    for (const remark of read.remarks) this.tell(remark, cell, path)
+    for (const remark of read.remarks)
+      if (!isWhole || remark.rule !== 'log-text-number') this.tell(remark, cell, path)
     return Number(read.value)
   }
 
