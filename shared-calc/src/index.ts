@@ -97,3 +97,4 @@ export { estimateWhileReading, UnfinishedRequest } from './site/while-reading/un
 export { UnderWay, WhileReading, whileReading } from './site/while-reading/while-reading.js'
 export { type LimitRule, type TargetPreset, targetPresets } from './targets/index.js'
 export { type DefaultUncertainty, defaultUncertainties } from './uncertainty/defaults.js'
+export { probabilityText } from './uncertainty/words.js'

@@ -139,7 +139,7 @@ export function acceptedTest(
     const { read, tests, chosen } = readChosen(grid, answers, fileDate, given)
     const problems = read.understood?.problems ?? (chosen ? [] : read.problems)
     if (chosen) return { ...chosen, problems: [...chosen.problems, ...problems] }
-    const which = `the log now holds ${tests.length} tests; look at it again and choose one`
+    const which = `the log now holds ${tests.length} tests; read it again and choose one`
     return { ...none, problems: problems.length > 0 ? problems : [{ path: 'runs', message: which }] }
   } catch (error) {
     if (!(error instanceof InputError)) throw error

@@ -95,7 +95,7 @@ describe('pressures that a sentence calls corrected', () => {
   it('have no zero flow taken off again', async () => {
     const rows: Rows = [...zeros, ['All pressures below are corrected for zero flow'], HEADINGS, ...induced]
     const { n50, said } = read(await logOf(FORM, rows))
-    expect(said.join('\n')).toMatch(/subtracted already/)
+    expect(said.join('\n')).toMatch(/already subtracted/)
     close(n50, n50Of([dep]))
   })
 
@@ -106,7 +106,7 @@ describe('pressures that a sentence calls corrected', () => {
   ])('nor where the labels of zero flow say so: "%s"', async (before, after) => {
     const rows: Rows = [[before, dep.before], [after, dep.after], HEADINGS, ...induced]
     const { n50, said } = read(await logOf(FORM, rows))
-    expect(said.join('\n')).toMatch(/subtracted already/)
+    expect(said.join('\n')).toMatch(/already subtracted/)
     close(n50, n50Of([dep]))
   })
 

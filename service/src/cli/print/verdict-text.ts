@@ -37,9 +37,9 @@ function marginText(criterion: Criterion): string {
   const at = quantity.endsWith('_pr') ? ` at ${referencePressure_Pa} Pa` : ''
   const apart =
     margin === 0
-      ? 'equal to the limit'
-      : `${texts.margin.slice(1)} ${printed} ${margin > 0 ? 'below' : 'above'} the limit`
-  return `${quantity}${at} is ${texts.value}, the limit ${texts.limit} ${printed} (${judged}): ${apart}`
+      ? `equal to the limit of ${texts.limit} ${printed}`
+      : `${texts.margin.slice(1)} ${printed} ${margin > 0 ? 'below' : 'above'} the limit of ${texts.limit} ${printed}`
+  return `${quantity}${at} (${judged}) is ${texts.value} ${printed}, ${apart}`
 }
 
 /** The area is that of a sharp-edged hole; a square of the same area is easier to picture. */

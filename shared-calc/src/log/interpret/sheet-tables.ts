@@ -72,7 +72,8 @@ function linesOf({ block, readings }: FoundRun): { top: number; bottom: number }
     (column) =>
       column === block.pressure ||
       block.carriers.includes(column) ||
-      column.numbers + column.texts > readings.length / 2,
+      // A line of the form above with several values is none of the table.
+      (column.role !== 'other' && column.numbers + column.texts > readings.length / 2),
   )
   const lines = used.map(({ at }) => at)
   return { top: Math.min(...lines), bottom: Math.max(...lines) }

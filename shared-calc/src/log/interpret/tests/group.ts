@@ -200,6 +200,8 @@ function titleOf({ runs, series }: TestGroup, groups: readonly TestGroup[]): str
   )
   const left = Math.min(...runs.map((run) => run.left))
   const right = Math.max(...runs.map((run) => run.right))
+  const year = beside ? yearOver(first.view, first.top, above, left, right) : undefined
+  if (year !== undefined) return year
   for (const wanted of [(text: string) => says(readLabel(text), 'test'), () => true])
     for (let row = first.top - 1; row > above; row--)
       for (let column = beside ? left : 0; column <= right; column++) {
@@ -213,6 +215,18 @@ function titleOf({ runs, series }: TestGroup, groups: readonly TestGroup[]): str
       }
   return ''
 }
+
+/** "2025" over last year's readings, beside those of this year. */
+function yearOver(view: View, top: number, above: number, left: number, right: number): string | undefined {
+  for (let row = top; row > Math.max(above, top - YEAR_ROWS); row--)
+    for (let column = left; column <= right; column++) {
+      const value = view.number(row, column)
+      if (value !== undefined && Number.isInteger(value) && value > 1990 && value < 2100) return String(value)
+    }
+  return undefined
+}
+
+const YEAR_ROWS = 4
 
 /** Numbers for tests without a name, and for names that come twice. */
 function makeUnique(groups: readonly TestGroup[]): void {
