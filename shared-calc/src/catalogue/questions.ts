@@ -139,6 +139,7 @@ export const questions = {
     labels,
     others,
     instead,
+    both,
     read,
   }: {
     direction: Direction | undefined
@@ -147,6 +148,8 @@ export const questions = {
     others: readonly string[]
     /** The zero-flow pressures of the run with these in their place. */
     instead: readonly string[]
+    /** Those read and these together, where they may be before and after. */
+    both: readonly string[] | undefined
     /** Those that were read for the run; undefined where it has none. */
     read: readonly string[] | undefined
   }): Asked => ({
@@ -154,6 +157,7 @@ export const questions = {
     choices: [
       read ? { value: 'as read', label: read.join(', ') } : { value: 'none', label: 'it has none' },
       { value: instead.join(', '), label: instead.join(', ') },
+      ...(both ? [{ value: both.join(', '), label: both.join(', ') }] : []),
     ],
     noneLikelier: true,
     example: '-1.2 before, -0.8 after',
@@ -168,6 +172,22 @@ export const questions = {
       },
       { value: 'inside minus outside', label: 'inside minus outside' },
     ],
+  }),
+  testOfYear: ({ title, date, tests }: { title: string; date: string; tests: readonly string[] }): Asked => ({
+    text: `The log has readings headed ${tests.map(quoted).join(' and ')}, but gives ${dayInWords(date)} as the date also of those headed ${quoted(title)}. Which test is to be read?`,
+    choices: tests.map((value) => ({ value, label: value })),
+    noneLikelier: true,
+  }),
+  pressureSign: (): Asked => ({
+    text: 'The pressures headed pressurisation are negative, and those headed depressurisation are positive. Were the pressures logged as outside minus inside, or are the titles of the two runs exchanged?',
+    choices: [
+      { value: 'outside minus inside', label: 'the pressures are outside minus inside' },
+      {
+        value: 'titles exchanged',
+        label: 'the titles are exchanged; the pressures are inside minus outside',
+      },
+    ],
+    noneLikelier: true,
   }),
   grey: ({ cells, look }: { cells: readonly string[]; look: 'written' | 'shaded' }): Asked => {
     const how = look === 'shaded' ? 'shaded grey' : 'written in grey'

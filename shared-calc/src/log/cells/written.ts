@@ -43,7 +43,8 @@ function plainIn(text: string, decimal: '.' | ',' | undefined): Written | undefi
   if (!read) return undefined
   if ('ambiguous' in read) {
     const [grouped, fraction] = read.ambiguous
-    return { value: grouped, other: fraction }
+    const unit = findUnit(/^[^\d.,]*[\d.,]+\s*([\s\S]*)$/.exec(bare)?.[1] ?? '')
+    return { value: grouped, other: fraction, ...(unit ? { unit } : {}) }
   }
   const { value, rest } = read
   if (rest === '') return bare === text ? { value } : { value, note: APPROXIMATE }
@@ -64,6 +65,8 @@ function plainIn(text: string, decimal: '.' | ',' | undefined): Written | undefi
   const note = rest.slice(cut).trim()
   const headUnit = head === '' ? undefined : findUnit(head)
   if (head !== '' && !headUnit) return undefined
+  if (/^\(?\s*(?:neg(?:ative|ativ|atif|ativo)?|minus)\.?\s*\)?$/i.test(note))
+    return { value: -Math.abs(value), ...(headUnit ? { unit: headUnit } : {}) }
   // A second number is no remark.
   if (/^[;,]\s*[-−–+]?\d/.test(note)) return undefined
   return { value, ...(headUnit ? { unit: headUnit } : {}), note }

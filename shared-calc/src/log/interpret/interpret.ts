@@ -9,8 +9,8 @@ import type { Grid } from '../grid/grid.js'
 import { openLog } from '../open-log.js'
 import { problem } from '../problem.js'
 import { readAnswers } from './answers.js'
-import { findFields } from './fields/find-fields.js'
 import type { FoundField } from './fields/found-field.js'
+import { fieldsOfSheet } from './fields/labels-behind.js'
 import { fieldsAbove, fieldsOfRow, namedRowsOf, roomsOf } from './fields/lists.js'
 import { pairedView } from './grid/paired-view.js'
 import { stackedView } from './grid/stacked-view.js'
@@ -36,14 +36,17 @@ import { copiesIn, tellCopies } from './tests/copies.js'
 import { FANS, isTogether, type Joined, joinFans } from './tests/fans.js'
 import { groupTests, type TestGroup } from './tests/group.js'
 import { leftOutTests } from './tests/left-out.js'
+import { meansOfRuns, tellMeans } from './tests/mean-runs.js'
 import { scopeOf } from './tests/scope.js'
+import { askYear } from './tests/year.js'
+import { unreadValues } from './unread-values.js'
 import { habitsOf } from './words/habits.js'
 import { readLabel } from './words/label.js'
 import { assignZeroFlow } from './zero-flow/assign.js'
 import { zeroColumns } from './zero-flow/columns.js'
 import type { ZeroEntry } from './zero-flow/entry.js'
-import { findZeroFlow } from './zero-flow/find-labelled.js'
 import { mentionsOfZeroFlow } from './zero-flow/mentioned.js'
+import { zeroFlowOfSheet } from './zero-flow/of-sheet.js'
 import { unknownPressures } from './zero-flow/unlabelled.js'
 import { unusedZeroFlow } from './zero-flow/unused.js'
 
@@ -92,9 +95,13 @@ export function interpretLog(
       tables = tablesBelow(parted, bareHeads)
   }
   unsearched.beyond(tables, grid.sheetNames.slice(MOST_SHEETS))
-  const fields = tables.flatMap(({ view, isTaken }) =>
-    findFields(view, isTaken, unsearched.of(view, 'labels with values')),
+  const formOf = new Map(
+    tables.map(({ view, isTaken }) => [
+      view,
+      fieldsOfSheet(view, isTaken, unsearched.of(view, 'labels with values')),
+    ]),
   )
+  const fields = [...formOf.values()].flatMap((form) => form.fields)
   const device =
     findDevice(visible) ??
     (hasDevicePressures(tables)
@@ -112,8 +119,9 @@ export function interpretLog(
         ),
     )
   const copies = copiesIn(all)
+  const means = meansOfRuns(all)
   const { runs, joined } = joinFans(
-    all.filter((run) => !copies.some((copy) => copy.run === run)),
+    all.filter((run) => !means.includes(run) && !copies.some((copy) => copy.run === run)),
     answers[FANS],
   )
   const series = tables.flatMap((one) => one.series)
@@ -156,7 +164,13 @@ export function interpretLog(
     ])
   const shownTables = tables.filter(({ view }) => !view.sheet.hidden || chosen.some(({ hidden }) => hidden))
   const labelled = shownTables.flatMap(({ view, isTaken, runs: own }) =>
-    findZeroFlow(view, isTaken, unsearched.of(view, 'zero-flow pressures'), own),
+    zeroFlowOfSheet(
+      view,
+      isTaken,
+      unsearched.of(view, 'zero-flow pressures'),
+      own,
+      formOf.get(view)?.mirrored,
+    ),
   )
   const own = chosen.flatMap((group) => group.runs)
   const withZeroFlow = own.length > 0 ? runs.filter((run) => !run.hidden || own.includes(run)) : []
@@ -200,6 +214,7 @@ export function interpretLog(
       listed: listed.length > 0,
       views: visible,
     })
+    if (wanted === undefined) askYear(draft, group, groups)
     putConditions(draft, scope)
     const volume = putSizes(draft, scope, rooms, american)
     putRuns(draft, group.runs, {
@@ -236,6 +251,21 @@ export function interpretLog(
     draft.put('format', formatNeeded(draft.record))
     return finished(draft, group, scope, grid)
   })
+  const unread =
+    groups.length > 1
+      ? []
+      : unreadValues(
+          tables,
+          tests.flatMap(({ uses }) => uses),
+          [
+            ...fields.flatMap(({ cell, also = [] }) => [cell, ...also]),
+            ...zeros.flatMap(({ figures }) => figures.map(({ cell }) => cell)),
+            ...tests.flatMap(({ cells, findings }) => [
+              ...Object.values(cells),
+              ...findings.flatMap((finding) => finding.cells ?? []),
+            ]),
+          ],
+        )
   return {
     tests: tests.map(({ uses: _, ...test }) => test),
     questions: uniqueQuestions(tests.flatMap(({ questions }) => questions)),
@@ -244,7 +274,9 @@ export function interpretLog(
       ...grid.findings,
       ...unsearched.findings(),
       ...tellCopies(copies),
+      ...tellMeans(means),
       ...leftOutTests(groups, chosen),
+      ...unread,
     ],
     problems,
   }

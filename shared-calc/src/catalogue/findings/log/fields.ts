@@ -109,6 +109,16 @@ export const fieldTexts = {
       `The log has more than one value for the ${field}. The first was used.`,
     remedy: 'Check which one is right.',
   },
+  'log-mean-of-two': {
+    severity: 'note',
+    message: 'Two values, before and after or one for each run. Their mean was used.',
+  },
+  'log-parts-of-area': {
+    severity: 'caution',
+    message: ({ field }: { field: string }) =>
+      `The log has areas of parts of the building, but no total. The ${field} was left open.`,
+    remedy: 'Enter the area of the whole building.',
+  },
   'log-result-confirmed': {
     severity: 'note',
     message: ({ label, logged: own, read }: { label: string; logged: string; read: string }) =>

@@ -46,6 +46,16 @@ export const fileTexts = {
       'The record on sheet Record was changed after the workbook was written: it does not match its digest.',
     remedy: 'Find out what was changed, or use the workbook as issued.',
   },
+  'log-mean-of-runs': {
+    severity: 'note',
+    message: 'These readings were left out: their flows are the mean of two other runs.',
+  },
+  'log-unread-values': {
+    severity: 'note',
+    message: ({ labels, more }: { labels: readonly string[]; more: number }) =>
+      `Values that were not used: ${listed(labels.map(quoted))}${more > 0 ? `, and ${counted(more, 'other')}` : ''}.`,
+    remedy: 'Check that none of them belongs to the test.',
+  },
   'log-proposal': {
     severity: 'caution',
     message: 'No layout fits this log. It was read from its own headings and has not been checked yet.',

@@ -24,6 +24,11 @@ export const runTexts = {
     message:
       'The pressures are logged as outside minus inside. Their signs were changed, and so were those of the zero-flow pressures.',
   },
+  'log-sign/titles': {
+    severity: 'caution',
+    message:
+      'The titles of the two runs were exchanged, as you answered. The direction is that of the sign of the pressures.',
+  },
   'log-sign/zero-flow-kept': {
     severity: 'note',
     message: 'The zero-flow pressures are read as inside minus outside, with the sign they have in the log.',
@@ -173,6 +178,8 @@ export const rowReasons = {
   struck: 'it is struck through',
   summary: (mark: string) => `it is the row marked ${quoted(mark)}, not a reading`,
   mean: 'it is the mean of the rows above, not a reading',
+  sum: 'it is the sum of the rows above, not a reading',
+  sign: 'its sign differs from that of the readings before and after it',
   error: 'a cell in the row shows an error',
   noDirection: (text: string) =>
     `${quoted(text)} in the column of directions is neither of the two directions`,
@@ -192,6 +199,8 @@ export const reasonsOf = (whys: readonly string[]): string => capital(whys.join(
 
 /** Why a column of a table was not used. */
 export const columnReasons = {
+  noZero: 'the log gives no zero-flow pressure for it, and the column without zero flow was used',
+  zeroOfEach: 'each reading has its own zero-flow pressure, and the column without it was used',
   target: 'it is the intended pressure, not the measured one',
   otherDevicePressure: 'another device pressure was used',
   flowIsLogged: 'the air flow itself is logged',
@@ -215,6 +224,7 @@ export const columnReasons = {
 export const valueReasons = {
   noUnit: 'it has no unit, and no result needs it',
   seaLevel: 'it is for sea level, and the altitude is known',
+  partOfArea: 'it is the area of a part of the building',
   notInternal: 'it is not the internal volume',
   otherVolume: (label: string) => `${quoted(label)} is more clearly the internal volume`,
 } as const

@@ -3,6 +3,7 @@ import { type NumberInCell, numberInCell, numberInText, remarksOn } from '../../
 import { readNumberText } from '../../cells/number-text.js'
 import { type Written, writtenIn } from '../../cells/written.js'
 import type { Cell } from '../../grid/grid.js'
+import { LIMITS } from '../../limits.js'
 
 /** What a cell holds, as far as the cell alone can tell. */
 export type Content =
@@ -46,7 +47,7 @@ export function contentOf(cell: Cell | undefined, { date1904, decimal }: Surroun
     return { kind: 'error', text: String(cell.value), unstored: cell.kind === 'unstored' }
   if (cell.kind === 'number') return ofNumber(cell, date1904)
   if (cell.kind === 'boolean') return { kind: 'text', text: String(cell.value) }
-  const text = String(cell.struck === 'part' ? (cell.unstruck ?? '') : cell.value).trim()
+  const text = withoutLeaders(String(cell.struck === 'part' ? (cell.unstruck ?? '') : cell.value).trim())
   if (text === '') return undefined
   const content = ofText(text, decimal)
   if (content.kind !== 'number') return content
@@ -56,6 +57,12 @@ export function contentOf(cell: Cell | undefined, { date1904, decimal }: Surroun
     written: { ...written, ...(cell.faint ? { faint: cell.faint } : {}), ...saidOf(cell, written) },
   }
 }
+
+/** "Volume ....... 412 m³": dots lead from a label to its value as a colon does. */
+const withoutLeaders = (text: string): string =>
+  text.length > LIMITS.labelCharacters || !text.includes('..')
+    ? text
+    : text.replace(/(?<=[^\s.])\s?\.{2,}:?\s+(?=\S)/, ': ')
 
 function ofNumber(cell: Cell, date1904: boolean): Content {
   if (isDateFormat(cell.format)) {

@@ -92,8 +92,8 @@ export const cellsOf = (at: View['at']): Pick<View, 'at' | 'text' | 'number'> =>
 })
 
 /** The text nearest to the left of a number, past other numbers. */
-export function leadOf(view: View, row: number, column: number): string | undefined {
-  for (let at = column - 1; at >= Math.max(0, column - 3); at--) {
+export function leadOf(view: View, row: number, column: number, most = 3): string | undefined {
+  for (let at = column - 1; at >= Math.max(0, column - most); at--) {
     const content = view.at(row, at)
     if (content?.kind === 'text') return content.text
     if (content?.kind !== 'number') return undefined

@@ -83,6 +83,7 @@ const NAMES: Record<string, string> = {
 export function put(draft: Draft, field: FoundField, path: string, value: unknown) {
   draft.put(path, value, field.cell)
   draft.use(field.cell, field.label.text, NAMES[path] ?? path, path, `labelled "${field.label.text}"`)
+  if (field.meanWith) draft.tell(fieldText('log-mean-of-two'), [field.cell, ...field.meanWith], path)
   if (field.hidden)
     draft.tell(cellText('log-hidden', { what: 'cell', hidden: 'row or column' }), field.cell, path)
 }
@@ -200,6 +201,8 @@ export function agreeing(draft: Draft, fields: readonly FoundField[], path: stri
       one.content.written.value !== first.content.written.value &&
       one.view.name === first.view.name,
   )
+  const mean = first && other && meanOfMoments(first, other)
+  if (mean && numbers.length === 2) return mean
   if (first && other && other.content.kind === 'number')
     draft.tell(
       fieldText('log-several-values', { field: placeWords(path, {}) }),
@@ -209,13 +212,27 @@ export function agreeing(draft: Draft, fields: readonly FoundField[], path: stri
   return first
 }
 
+/** "Temperature, start" and "temperature, end": the mean of both is that of the test. */
+function meanOfMoments(first: FoundField, other: FoundField): FoundField | undefined {
+  const { content } = first
+  if (content.kind !== 'number' || other.content.kind !== 'number') return undefined
+  const [one, two] = [first, other].map(({ label }) => says(label, 'before') !== says(label, 'after'))
+  const differ = says(first.label, 'before') !== says(other.label, 'before')
+  const unit = content.written.unit ?? first.unit
+  if (!one || !two || !differ || unit?.unit !== (other.content.written.unit ?? other.unit)?.unit)
+    return undefined
+  const value = Number(((content.written.value + other.content.written.value) / 2).toPrecision(12))
+  return { ...first, content: { ...content, written: { ...content.written, value } }, meanWith: [other.cell] }
+}
+
 function putBarometer(draft: Draft, scope: FieldScope) {
   const path = 'conditions.barometricPressure_Pa'
   const given = draft.answered(path)
   if (given !== undefined) return draft.put(path, given)
   const fields = scope.all('barometer').filter(({ content }) => content.kind === 'number')
   // Of two air pressures the one at the house counts.
-  const field = fields.find(({ label }) => !says(label, 'seaLevel')) ?? fields[0]
+  const atHouse = fields.filter(({ label }) => !says(label, 'seaLevel'))
+  const field = agreeing(draft, atHouse, path) ?? fields[0]
   if (field?.content.kind !== 'number') return
   if (says(field.label, 'seaLevel')) {
     const isKnown =

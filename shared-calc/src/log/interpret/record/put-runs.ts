@@ -18,6 +18,7 @@ import { askedZeroFlow } from './asked-zero-flow.js'
 import { putDevice } from './device.js'
 import { withoutDoubtful } from './doubtful-rows.js'
 import type { Draft } from './draft.js'
+import { exchangedTitles } from './exchanged-titles.js'
 import { withMeasuredPressure } from './measured-pressure.js'
 import { flowUnit, pressureUnit } from './run-units.js'
 import { tellLeftOut, tellUses } from './run-uses.js'
@@ -26,6 +27,7 @@ import type { VolumeFound } from './sizes.js'
 import { putStatedAir } from './stated-air.js'
 import { withStatedInduced } from './stated-induced.js'
 import { askUnnamed, withoutRefused } from './unnamed-tables.js'
+import { withZeroOfEach } from './zero-of-each.js'
 import { type ZeroValues, zeroInPa, zerosOf } from './zero-values.js'
 
 /** What of zero flow is in the log and was given to no run. */
@@ -52,7 +54,12 @@ export function putRuns(draft: Draft, given: readonly FoundRun[], context: RunCo
   const directions = directionsOf(draft, counted)
   const found = kept.map((run) => zerosOf(draft, run, context.zero))
   const runs = counted.map((run, index) =>
-    withStatedInduced(withMeasuredPressure(draft, run, directions[index], meanOf(found[index]))),
+    withStatedInduced(
+      withZeroOfEach(
+        withMeasuredPressure(draft, run, directions[index], meanOf(found[index])),
+        found[index]?.before !== undefined || found[index]?.after !== undefined,
+      ),
+    ),
   )
   const zeros = runs.map((run, index) =>
     askedZeroFlow(draft, run, index, directions[index], found[index] ?? {}, {
@@ -128,6 +135,8 @@ function meanOf(zeros: { before?: ZeroValues; after?: ZeroValues } | undefined):
 }
 
 function directionsOf(draft: Draft, runs: readonly FoundRun[]): (Direction | undefined)[] {
+  const exchanged = exchangedTitles(draft, runs)
+  if (exchanged) return exchanged
   const known = runs.map((run, index): Direction | undefined => {
     const given = draft.answered(`runs[${index}].direction`)
     if (given === 'depressurisation' || given === 'pressurisation') return given

@@ -1,13 +1,14 @@
 import { fieldText } from '../../../catalogue/findings/log/fields.js'
 import { valueReasons } from '../../../catalogue/findings/log/runs.js'
 import { questions } from '../../../catalogue/questions.js'
+import { placeWords } from '../../../contract/record/index.js'
 import { type KnownUnit, shown, toRecordUnit } from '../../cells/units.js'
 import type { Written } from '../../cells/written.js'
 import type { FoundField } from '../fields/found-field.js'
 import type { Choice } from '../interpretation.js'
 import type { FieldScope } from '../tests/scope.js'
 import { says } from '../words/label.js'
-import { answeredUnit, put } from './conditions.js'
+import { agreeing, answeredUnit, put } from './conditions.js'
 import type { Draft } from './draft.js'
 
 const VOLUME = 'building.volume_m3'
@@ -56,7 +57,8 @@ function putSize(
     draft.put(path, given)
     return Number(given)
   }
-  const field = scope.all(name).find(({ content }) => content.kind === 'number')
+  const all = scope.all(name).filter(({ content }) => content.kind === 'number')
+  const field = path.endsWith('_m2') ? wholeOf(draft, all, path) : all[0]
   if (field?.content.kind !== 'number') return undefined
   const unit = field.content.written.unit ?? field.unit
   const kind = path.endsWith('_m2') ? 'area' : 'length'
@@ -73,6 +75,28 @@ function putSize(
   if (!(value > 0)) return undefined
   put(draft, field, path, value)
   return value
+}
+
+/** Words for one part of a building's areas, which is neither the floor area nor the envelope. */
+const PART =
+  / (?:ground|first|second|third|upper|top|lower|basement|cellar|attic|loft|garage|roof|ceiling|walls?|windows?|glazing|doors?|slab|eg|og|dg|ug|kg|dach|wand|wande|fenster|rdc|etage|toiture|murs?|tetto|pareti|finestre|cubierta|ventanas|tak|vagg|vindu|vinduer) /
+
+/** Of several areas that of the whole; two of the whole that differ are told. */
+function wholeOf(draft: Draft, fields: readonly FoundField[], path: string): FoundField | undefined {
+  const isPart = ({ label }: FoundField) => PART.test(label.padded) && !says(label, 'total')
+  const whole = fields.filter((one) => !isPart(one))
+  // Several parts are no whole, and which of them to take nothing says.
+  if (whole.length === 0 && fields.length > 1) {
+    for (const { cell, label } of fields)
+      draft.uses.push({ cells: cell, heading: label.text, ignoredBecause: valueReasons.partOfArea })
+    draft.tell(
+      fieldText('log-parts-of-area', { field: placeWords(path, {}) }),
+      fields.map(({ cell }) => cell),
+      path,
+    )
+    return undefined
+  }
+  return agreeing(draft, whole.length > 0 ? whole : fields, path)
 }
 
 interface Ranked {

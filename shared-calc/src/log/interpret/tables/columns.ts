@@ -32,6 +32,12 @@ export interface KnownColumn extends Column {
   readonly texts: number
 }
 
+/** Two columns that could both be the one wanted, with nothing to tell them apart. */
+export interface Doubt {
+  readonly about: 'pressure' | 'flow'
+  readonly columns: readonly KnownColumn[]
+}
+
 const LOOK = 30
 /** As many numbers from the top on make a column of numbers. */
 const FEWEST = 3
@@ -97,6 +103,9 @@ function unitOfRows(view: View, first: number, { at, label }: Column): KnownUnit
   return fits || bare ? unit : undefined
 }
 
+/** "l/s per m²", "m³/(h·m²)": a result for each square metre, and no flow. */
+const PER_AREA = /(?:\/|\bper\b|\bpr\.?|\bpro\b|\bje\b|\bpar\b|[·*. ]|\bh)\s?m(?:²|2|\^2)(?![\p{L}\d])/iu
+
 const PRESSURE = new Set(['pressure', 'pression', 'presion', 'presión', 'pressione'])
 
 /** Headings under which "out" and "in" say which way the fan blows; elsewhere they may say which readings count. */
@@ -134,6 +143,7 @@ export function directionWord(
 function byWords({ label, unit }: Column, textual: boolean, filled: number): Role {
   const kind = unit?.kind
   if (filled === 0) return 'other'
+  if (PER_AREA.test(label.text)) return 'derived'
   if (
     label.tokens.some(
       (token) => DERIVED.includes(token) || (!says(label, 'pressure') && DIFFERENCE.includes(token)),

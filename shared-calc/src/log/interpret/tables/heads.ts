@@ -87,7 +87,7 @@ function columnsFilledLater(view: View, row: number, column: number): number[] {
     if (
       at < 0 ||
       (own && !(own.kind === 'text' && isPlaceholder(own.text))) ||
-      !isHeading(view.text(row - 1, at))
+      !isHeading(view.text(row - 1, at) ?? (view.at(row - 1, at) ? undefined : view.text(row - 2, at)))
     )
       continue
     for (let below = row + 1; below < Math.min(view.rows, row + ZERO_ROWS); below++) {
@@ -123,7 +123,11 @@ function headAt(view: View, first: number, under: readonly number[]): Head {
     const isOfForm = under.some(
       (column) => view.text(row, column) !== undefined && view.number(row, column + 1) !== undefined,
     )
-    if (isOfForm && row < first - 1) break
+    const isEmpty = under.some((column) => {
+      const text = view.text(row, column)
+      return text !== undefined && /\p{L}|^\?$/u.test(text) && isPlaceholder(text)
+    })
+    if ((isOfForm || isEmpty) && row < first - 1) break
     if (
       texts === 1 &&
       under.length > 1 &&

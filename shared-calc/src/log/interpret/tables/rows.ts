@@ -151,7 +151,9 @@ export function walkRows(
     if (without && !zero && gap && flows.every((one) => !one)) break
     if (without && !zero && rows.length > 0 && isRemarkBeside(segment, row)) break
     const quiet = without && onlyUnits && Math.abs(inPa(written, pressure)) <= ZERO_FLOW_MOST
-    if ((zero && without) || quiet) {
+    // A gauge shows a little flow with the fan covered too.
+    const covered = zero && Math.abs(inPa(written, pressure)) <= ZERO_FLOW_MOST
+    if ((zero && without) || covered || quiet) {
       rows.push({
         row,
         kind: 'zero',

@@ -29,3 +29,27 @@ export function headingAbove(view: View, row: number, column: number, most: numb
   }
   return undefined
 }
+
+/** Words of a sign; "mean of the negative values" is that of one sign. */
+const SIGNED = /^(?:plus|minus|pos|neg|positiv|negativ)/
+
+/** What the text in front of a value of zero flow makes of it: the mean of all, or a figure that is no mean and no sample. */
+export function statisticIn(lead: string | undefined): 'mean' | 'other' | undefined {
+  if (lead === undefined || lead.length > 60) return undefined
+  const label = readLabel(lead)
+  if (isOfOneSign(lead) || label.tokens.some((token) => EXTREMES.test(token))) return 'other'
+  const signed = label.tokens.some((token) => SIGNED.test(token))
+  const mean = label.tokens.some((token) => MEANS.test(token))
+  return signed ? 'other' : mean ? 'mean' : undefined
+}
+
+const EXTREMES =
+  /^(?:min|max|maks|minimum|maximum|highest|lowest|hochste|niedrigste|std|sd|stdev|stabw|range|spread)$/
+const MEANS =
+  /^(?:mean|average|avg|av|avge|mittel|mittelwert|mw|durchschnitt|moyenne|moy|gemiddelde|gem|srednia|promedio|media|snit|snitt|gennemsnit|gjennomsnitt|medel|medelvarde|prumer|keskiarvo|overall)$/
+
+/** "Zero flow min / max / avg": what the values behind such a label are, in their order. */
+export const statisticsIn = (text: string): ('mean' | 'other')[] =>
+  readLabel(text).tokens.flatMap((token) =>
+    EXTREMES.test(token) ? 'other' : MEANS.test(token) ? 'mean' : [],
+  )

@@ -8,11 +8,15 @@ export interface ZeroInText extends Written {
   readonly which?: 'before' | 'after'
 }
 
+/** "09:45 fan covered": when it was noted, and no value. */
+const TIME_OF_DAY = /^\s*\d{1,2}[:.]\d{2}(?::\d{2})?(?:\s*(?:h|am|pm|uhr))?\s+(?=\p{L})/iu
+
 /**
  * Zero-flow values of one cell: "Zero flow: −1.2 Pa", "0.7 Pa before, 1.0 Pa after", "zeros 0.4 and 0.2".
  * Undefined where the text says more than values, units, before and after.
  */
-export function zeroValuesIn(text: string): ZeroInText[] | undefined {
+export function zeroValuesIn(whole: string): ZeroInText[] | undefined {
+  const text = whole.replace(TIME_OF_DAY, '')
   if (text.length > 90) return undefined
   const prefix = /^[^:=]*[:=]/.exec(text)?.[0] ?? ''
   // "Δp0 = −1.2 Pa (30 s)": what stands in brackets behind the value is a remark.
@@ -27,15 +31,18 @@ export function zeroValuesIn(text: string): ZeroInText[] | undefined {
     if (!value) return undefined
     found.push(value)
   }
-  const whole = readLabel(text)
+  const label = readLabel(text)
   const front = whenIn(prefix)
+  // "Zero flow before: −1.9, −1.6, −1.5": samples.
+  if (front && found.length > 2 && !found.some(({ which }) => which))
+    return found.map((one) => ({ ...one, which: front }))
   if (found.length > 1 && found[0] && front && !found[0].which) found[0] = { ...found[0], which: front }
   const [first, second] = found
   if (!first) return undefined
   if (found.length === 1) return first.which || /[:=]/.test(text) ? found : undefined
   if (found.every(({ which }) => which)) return found
   if (second && found.length === 2 && !found.some(({ which }) => which))
-    return says(whole, 'after') && !says(whole, 'before')
+    return says(label, 'after') && !says(label, 'before')
       ? found
       : [
           { ...first, which: 'before' },
@@ -54,7 +61,9 @@ export function zeroValuesWithin(text: string): ZeroInText[] | undefined {
   for (const { index } of text.matchAll(/(?<![\p{L}\p{N}])[\p{L}Δδ∆][\p{L}\p{N}₀_]*/gu)) {
     const rest = text.slice(index)
     const words = rest.split(/\s+/)
-    const begins = [1, 2].some((count) => says(readLabel(words.slice(0, count).join(' ')), 'zero'))
+    const begins =
+      says(readLabel(words[0] ?? ''), 'zero') ||
+      (says(readLabel(words.slice(0, 2).join(' ')), 'zero') && !says(readLabel(words[1] ?? ''), 'zero'))
     if (!begins) continue
     const end = rest.trimEnd().replace(/[.:]$/, '').trimEnd()
     const own = /[)\]]$/.test(end) ? end.slice(0, -1) : rest
