@@ -1,6 +1,6 @@
 import { bareUnit } from '../../cells/stated-unit.js'
 import type { View } from '../grid/view.js'
-import { type Label, readLabel } from '../words/label.js'
+import { isPlaceholder, type Label, readLabel } from '../words/label.js'
 
 /** "Δp01+", "p02 (−)": the mean of the values of one sign only, as a standard asks for beside the mean of all. */
 export const isOfOneSign = (text: string): boolean => {
@@ -20,6 +20,8 @@ export const NOT_VALUES = /^(min|max|std|sd|stdev|stabw|s|count|dauer|duration)$
 /** Headings over figures that are no readings: extremes, spreads, means of one sign. */
 export const namesNoValue = (heading: Label | undefined): boolean =>
   heading !== undefined &&
+  // "−" above a value is another one that is missing.
+  !isPlaceholder(heading.text) &&
   (isOfOneSign(heading.text) ||
     isMeanOfSign(heading) ||
     (heading.tokens.length <= 2 && heading.tokens.some((token) => NOT_VALUES.test(token))))

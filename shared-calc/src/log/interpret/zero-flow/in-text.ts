@@ -96,7 +96,7 @@ const YEAR = /(?<!\d)(?:19|20)\d\d(?!\d)/
 
 /** The words of a text: in "P0 = −2.0 / −1.2" the 2 is no second zero flow. */
 export const withoutFigures = (text: string): Label =>
-  readLabel(text.replace(/[-+−–]\s?\d+(?:[.,]\d+)?|\d+[.,]\d+/g, ' '))
+  readLabel(text.replace(/(?<![\p{L}\p{N}.,])(?:[-+−–]\s?\d+(?:[.,]\d+)?|\d+[.,]\d+)/gu, ' '))
 
 /** Words that say no more than that a value is a zero-flow pressure. */
 const KNOWN = ['zero', 'before', 'after', 'average', 'pressure', 'dep', 'pres'] as const
