@@ -20,15 +20,18 @@ export const NOT_VALUES = /^(min|max|std|sd|stdev|stabw|s|count|dauer|duration)$
 /** Headings over figures that are no readings: extremes, spreads, means of one sign. */
 export const namesNoValue = (heading: Label | undefined): boolean =>
   heading !== undefined &&
-  // "−" above a value is another one that is missing.
-  !isPlaceholder(heading.text) &&
   (isOfOneSign(heading.text) ||
     isMeanOfSign(heading) ||
     (heading.tokens.length <= 2 && heading.tokens.some((token) => NOT_VALUES.test(token))))
 
+const hasPlus = (view: View, row: number, column: number): boolean =>
+  [-3, -2, -1, 1, 2, 3].some((step) => view.text(row, column + step)?.trim() === '+')
+
 export function headingAbove(view: View, row: number, column: number, most: number): Label | undefined {
   for (let at = row - 1; at >= Math.max(0, row - most); at--) {
     const text = view.text(at, column)
+    // "-" above a value is another one that is missing, unless a "+" beside it makes it a sign.
+    if (text !== undefined && isPlaceholder(text) && !hasPlus(view, at, column)) continue
     // "min" over a column of zero flow is the least value, not minutes.
     if (text !== undefined)
       return bareUnit(text) && !NOT_VALUES.test(text.trim().toLowerCase()) ? undefined : readLabel(text)
