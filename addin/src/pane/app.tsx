@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import { keepAccessToken } from '../service/access-token.js'
-import { MonthView } from './month/month-view.js'
+import { fetchedView } from './fetched-view.js'
 import { isUntouched } from './one-test/entries.js'
 import { aboutTest } from './one-test/standing.js'
 import type { TestStore } from './one-test/store.js'
@@ -10,11 +10,13 @@ import { EmptyLog } from './page/empty-log.js'
 import { OpenFile } from './page/open-file.js'
 import { PageGrid } from './page/page-grid.js'
 import type { PageTests } from './page/page-tests.js'
-import { TestsView } from './page/tests-view.js'
-import { RerunView } from './rerun/rerun-view.js'
-import { BuildingView } from './several/building-view.js'
-import { StagesView } from './several/stages-view.js'
 import { useOpenLog, useTestState } from './use-changes.js'
+
+const TestsView = fetchedView(async () => (await import('./page/tests-view.js')).TestsView)
+const MonthView = fetchedView(async () => (await import('./month/month-view.js')).MonthView)
+const BuildingView = fetchedView(async () => (await import('./several/building-view.js')).BuildingView)
+const StagesView = fetchedView(async () => (await import('./several/stages-view.js')).StagesView)
+const RerunView = fetchedView(async () => (await import('./rerun/rerun-view.js')).RerunView)
 
 const ON_SITE = [
   ['test', 'Test'],

@@ -18,7 +18,7 @@ async function work(job: Job): Promise<Done> {
         import('./open-book.js'),
         import('./read-series.js'),
         import('./write-summary.js'),
-        import('./write-pdf.js').then(({ pdfFonts }) => pdfFonts()),
+        import('./write-pdf.js'),
         import('../patch/patch-workbook.js'),
         import('../patch/patch-text.js'),
       ])

@@ -4,6 +4,7 @@ import { type Area, intersection, parseArea, splitReference } from '../../host/a
 import type { CellSheet } from '../../host/cell-sheet.js'
 import type { CellMark } from '../../host/host.js'
 import type { PageHost } from '../../host/page/page-host.js'
+import { fillStyle } from './fill-style.js'
 import { type PlacedUse, ROW_HEIGHT_PX, useOn, widthOf } from './grid-measures.js'
 
 interface GridCellProps {
@@ -41,6 +42,7 @@ export function GridCell({ host, sheet, row, column, starts, area, uses }: GridC
     mark ? `marked ${mark}` : '',
     cell?.struck ? 'struck' : '',
     cell?.faint ? `faint-${cell.faint}` : '',
+    cell?.fill ? 'filled' : '',
     covered ? 'covered' : '',
     block ? 'merged' : '',
     spill > 0 ? 'spills' : '',
@@ -55,7 +57,10 @@ export function GridCell({ host, sheet, row, column, starts, area, uses }: GridC
       aria-selected={selected}
       data-row={row + 1}
       data-column={column + 1}
-      style={block ? overBlock(block, starts) : { width: `${width}px` }}
+      style={{
+        ...(block ? overBlock(block, starts) : { width: `${width}px` }),
+        ...(cell?.fill === undefined ? {} : fillStyle(cell.fill)),
+      }}
       title={use?.words}
     >
       {first ? <span class="role-tag">{use.label}</span> : null}
