@@ -6,20 +6,39 @@ import { recalculate } from '../support/libreoffice'
 
 type Colour = Partial<Record<'argb' | 'indexed' | 'theme' | 'tint', string | number>>
 
+/**
+ * Colours as spreadsheets offer them for the theme of 2007, tinted: place, tint, colour (values from memory; programs differ by one or
+ * two in the last place).
+ */
+const TINTED = [
+  [3, 0.7999, 'c6d9f0'],
+  [3, 0.5999, '8db3e2'],
+  [3, 0.3999, '548dd4'],
+  [3, -0.2499, '17365d'],
+  [3, -0.4999, '0f243e'],
+  [4, 0.7999, 'dbe5f1'],
+  [4, 0.3999, '95b3d7'],
+  [4, -0.2499, '366092'],
+  [4, -0.4999, '244061'],
+  [5, 0.7999, 'f2dbdb'],
+  [5, -0.2499, '943634'],
+  [5, -0.4999, '632423'],
+] as const
+
 /** Colours as workbooks name them: by their figures, by the old palette, by the theme, lighter and darker. */
 const COLOURS: Colour[] = [
   { argb: 'FFFFFF00' },
   { argb: 'FF1F4E78' },
   ...[2, 5, 10, 13, 22, 26, 36, 42, 47, 51, 53, 63].map((indexed) => ({ indexed })),
   ...[0, 1, 2, 3, 4, 5, 6, 7, 8, 9].flatMap((theme) =>
-    [undefined, -0.5, -0.25, 0.4, 0.7999].map((tint) => ({ theme, ...(tint !== undefined && { tint }) })),
+    [undefined, 0.4, 0.5999, 0.7999].map((tint) => ({ theme, ...(tint !== undefined && { tint }) })),
   ),
 ]
 
-async function filled(): Promise<Uint8Array> {
+async function filled(colours: readonly Colour[] = COLOURS): Promise<Uint8Array> {
   const workbook = new ExcelJS.Workbook()
   const sheet = workbook.addWorksheet('Log')
-  for (const [at, fgColor] of COLOURS.entries()) {
+  for (const [at, fgColor] of colours.entries()) {
     const cell = sheet.getCell(at + 1, 1)
     cell.value = at
     cell.fill = { type: 'pattern', pattern: 'solid', fgColor: fgColor as Partial<ExcelJS.Color> }
@@ -53,6 +72,14 @@ describe('colours of cells', () => {
       compared += 1
     }
     expect(compared).toBe(COLOURS.length)
+  })
+
+  it('are tinted as the palette of spreadsheets shows them', async () => {
+    const bytes = await filled(TINTED.map(([theme, tint]) => ({ theme, tint })))
+    const sheet = openLog(bytes, 'log.xlsx').sheet('Log')
+    for (const [row, [theme, tint, shown]] of TINTED.entries())
+      for (const [i, part] of partsOf(sheet?.at(row, 0)?.fill ?? '').entries())
+        expect(Math.abs(part - (partsOf(shown)[i] ?? Number.NaN)), `${theme} ${tint}`).toBeLessThanOrEqual(2)
   })
 
   it('are none where a cell is white, hatched or not filled', async () => {
