@@ -11,7 +11,10 @@ export function warmUp(): void {
   if (warmed) return
   warmed = true
   // The service worker has every file of this page already.
-  if (navigator.serviceWorker?.controller) return worksAlone()
+  if (navigator.serviceWorker?.controller) {
+    worksAlone()
+    return
+  }
   const fetchAll = (): void => {
     void Promise.all([
       import('../calc/understand.js'),

@@ -21,6 +21,7 @@ async function work(job: Job): Promise<Done> {
         import('./write-pdf.js'),
         import('../patch/patch-workbook.js'),
         import('../patch/patch-text.js'),
+        import('../patch/patch-spreadsheet.js'),
       ])
       return { kind: 'warmed' }
     }
@@ -39,6 +40,10 @@ async function work(job: Job): Promise<Done> {
     if (job.kind === 'patch-text') {
       const { patchText } = await import('../patch/patch-text.js')
       return { kind: 'patched', ...patchText(job.bytes, job.patches, job.decimal) }
+    }
+    if (job.kind === 'patch-spreadsheet') {
+      const { patchSpreadsheet } = await import('../patch/patch-spreadsheet.js')
+      return { kind: 'patched', ...patchSpreadsheet(job.bytes, job.patches) }
     }
     if (job.kind === 'template') {
       const { writeLogTemplate } = await import('@draughtbook/shared-calc/workbook')
