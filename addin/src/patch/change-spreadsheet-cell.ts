@@ -96,7 +96,7 @@ function rowXml(xml: string, own: SpreadsheetRow, column: number, content: CellC
 
 /** Empty cells up to a new one, counted from the last that stands there. */
 const beside = (column: number, content: CellContent): string =>
-  `${column === 1 ? '' : `<table:table-cell${column === 2 ? '' : ` ${COLUMNS}="${column - 1}"`}/>`}<table:table-cell${valueOf(content)}>${paragraphsOf(content)}</table:table-cell>`
+  `${column === 1 ? '' : `<table:table-cell${column === 2 ? '' : ` ${COLUMNS}="${column - 1}"`}/>`}<table:table-cell${valueAttributes(content)}>${paragraphsOf(content)}</table:table-cell>`
 
 /** An element that stands for several, divided where one of them is another now. */
 function divided(
@@ -143,10 +143,10 @@ function cellXml(
   const children = others + paragraphsOf(content)
   return children === ''
     ? `${kept}/>`
-    : `${kept}${valueOf(content)}>${children}</${/^<([^\s/>]+)/.exec(tag)?.[1]}>`
+    : `${kept}${valueAttributes(content)}>${children}</${/^<([^\s/>]+)/.exec(tag)?.[1]}>`
 }
 
-function valueOf(content: CellContent): string {
+function valueAttributes(content: CellContent): string {
   if (content === undefined) return ''
   return typeof content === 'number'
     ? ` office:value-type="float" office:value="${content}"`
