@@ -12,8 +12,13 @@ afterAll(() => world?.stop())
 
 /** Everything on show that can be worked with the mouse and that Tab does not come to. */
 async function outOfReach(page: Page): Promise<string[]> {
-  const count = await page.evaluate(() => {
-    for (const one of document.querySelectorAll('details')) one.open = true
+  const count = await page.evaluate(async () => {
+    const folded = () => [...document.querySelectorAll('details')].filter(({ open }) => !open)
+    // What is folded away is drawn when it is unfolded, and may hold more to unfold.
+    for (let closed = folded(); closed.length > 0; closed = folded()) {
+      for (const one of closed) one.open = true
+      await new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn)))
+    }
     const all = [
       ...document.querySelectorAll<HTMLElement>(
         'button:enabled, input:enabled, select:enabled, textarea:enabled, summary, a[href], [role=grid], [tabindex="0"]',

@@ -57,6 +57,8 @@ export function App({ store, tests }: AppProps) {
     </button>
   )
   const state = useTestState(store)
+  // Nothing entered and no log open: opening one is what most do first.
+  const fresh = tests !== undefined && isUntouched(state.entries) && !tests.host.hasWorkbook
   // The same node again is not drawn again: the grid follows its host, not every keystroke in the forms.
   const grid = useMemo(() => (tests ? <PageGrid tests={tests} /> : null), [tests])
   const beside = useOpenLog(page) && view === 'test'
@@ -90,20 +92,20 @@ export function App({ store, tests }: AppProps) {
             <span class="office-views">{OFFICE.map(link)}</span>
           </nav>
           {view === 'test' ? (
-            <button type="button" class="undo" disabled={!state.canUndo} onClick={() => store.undo()}>
-              Undo
-            </button>
-          ) : null}
-          {tests && view === 'test' ? (
-            <>
-              {isUntouched(state.entries) && !tests.host.hasWorkbook ? null : (
+            <div class="top-actions">
+              {fresh && !state.canUndo ? null : (
+                <button type="button" class="undo" disabled={!state.canUndo} onClick={() => store.undo()}>
+                  Undo
+                </button>
+              )}
+              {tests && !fresh ? (
                 <button type="button" onClick={() => void tests.create()}>
                   New test
                 </button>
-              )}
-              {isUntouched(state.entries) && !tests.host.hasWorkbook ? <EmptyLog tests={tests} /> : null}
-              <OpenFile tests={tests} store={store} />
-            </>
+              ) : null}
+              {tests && fresh ? <EmptyLog tests={tests} /> : null}
+              {tests ? <OpenFile tests={tests} store={store} first={fresh} /> : null}
+            </div>
           ) : null}
         </header>
         {tests ? <PageQuestionBox tests={tests} /> : null}

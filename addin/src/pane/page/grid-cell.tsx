@@ -30,13 +30,16 @@ export function GridCell({ host, sheet, row, column, starts, area, uses }: GridC
   const mark = markOn(host.marks, sheet.name, here)
   const use = useOn(uses, here)
   const first = use && use.area.top === here.top && use.area.left === here.left
+  // A name over each of many cells, one below the other, would cover what they hold; the log names them beside.
+  const alone = use && use.kind === 'detail' && use.area.top === use.area.bottom
+  const tagged = first && (!alone || !cell || selected)
   const text = covered ? '' : host.textAt(sheet, row, column)
   const width = widthOf(starts, column)
   const spill = cell?.kind === 'text' && !merge && !use ? spillWidth(sheet, row, column, starts, text) : 0
   const classes = [
     'cell',
     use ? `used ${use.kind}` : '',
-    first ? 'tagged' : '',
+    tagged ? 'tagged' : '',
     cell?.kind,
     selected ? 'selected' : '',
     mark ? `marked ${mark}` : '',
@@ -63,7 +66,7 @@ export function GridCell({ host, sheet, row, column, starts, area, uses }: GridC
       }}
       title={use?.words}
     >
-      {first ? <span class="role-tag">{use.label}</span> : null}
+      {tagged ? <span class="role-tag">{use.label}</span> : null}
       {spill > 0 ? (
         <span class="spill" style={{ width: `${width + spill - 10}px` }}>
           {text}
