@@ -1,14 +1,14 @@
-import { mkdir, readFile } from 'node:fs/promises'
+import { mkdir } from 'node:fs/promises'
 import { fileURLToPath } from 'node:url'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { Tamperer, withNumber } from '../archive/tamper.js'
+import { violations } from './support/axe.js'
 import { type Chosen, home, workbook } from './support/invented-homes.js'
 import { downloadOf, openDemo, openLog, outcome, step, toView, type } from './support/steps.js'
 import { World } from './support/world.js'
 
 const PICTURES = fileURLToPath(new URL('../output/pane', import.meta.url))
-const AXE = fileURLToPath(import.meta.resolve('axe-core/axe.min.js'))
 
 let world: World
 beforeAll(async () => {
@@ -17,28 +17,8 @@ beforeAll(async () => {
 })
 afterAll(() => world?.stop())
 
-interface Violation {
-  id: string
-  nodes: { html: string }[]
-}
-
-interface Axe {
-  run: (on: Document, options: object) => Promise<{ violations: Violation[] }>
-}
-
 /** The rules of axe-core that look at colours, of those that run unless told otherwise. */
 const OF_COLOUR = ['color-contrast', 'link-in-text-block']
-
-/** Every rule of axe-core, also those beyond WCAG, on the page as it stands; or some of them. */
-async function violations(page: Page, rules?: readonly string[]): Promise<string[]> {
-  if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(await readFile(AXE, 'utf8'))
-  const options = rules ? { runOnly: { type: 'rule', values: rules } } : {}
-  const found = await page.evaluate(async (chosen) => {
-    const { axe } = window as unknown as { axe: Axe }
-    return (await axe.run(document, chosen)).violations
-  }, options)
-  return found.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')}`)
-}
 
 async function shoot(page: Page, name: string): Promise<void> {
   await page.screenshot({ path: `${PICTURES}/${name}.png`, fullPage: true })

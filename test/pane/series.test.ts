@@ -1,16 +1,16 @@
-import { mkdir, readFile } from 'node:fs/promises'
+import { mkdir } from 'node:fs/promises'
 import { fileURLToPath } from 'node:url'
 import { parseLayout, readLog } from '@draughtbook/shared-calc/log'
 import type { Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { modelFromLog } from '../addin/excel-wire/model-from-log.js'
 import { gaugeSeries, gusts } from '../log/support/gauge-series.js'
+import { violations } from './support/axe.js'
 import { openInExcel } from './support/excel-page.js'
 import { field, finding, LOG_INPUT, openLog, outcome, select, step, type } from './support/steps.js'
 import { World } from './support/world.js'
 
 const PICTURES = fileURLToPath(new URL('../output/pane', import.meta.url))
-const AXE = fileURLToPath(import.meta.resolve('axe-core/axe.min.js'))
 const SOON = { timeout: 15_000 }
 
 let world: World
@@ -70,16 +70,6 @@ async function takenOver(page: Page): Promise<Locator> {
   await series.getByRole('button', { name: 'Read the series' }).click()
   await series.getByRole('button', { name: /^Use as readings/ }).click()
   return series
-}
-
-async function violations(page: Page): Promise<string[]> {
-  await page.evaluate(await readFile(AXE, 'utf8'))
-  return page.evaluate(async () => {
-    const { axe } = window as unknown as {
-      axe: { run: () => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> }
-    }
-    return (await axe.run()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 120)}`)
-  })
 }
 
 describe('a raw gauge series on the page', () => {

@@ -1,5 +1,3 @@
-import { readFile } from 'node:fs/promises'
-import { fileURLToPath } from 'node:url'
 import {
   evaluate,
   measureTakeOff,
@@ -11,11 +9,11 @@ import { readSummaryWorkbook } from '@draughtbook/shared-calc/workbook'
 import ExcelJS from 'exceljs'
 import type { Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { violations } from '../pane/support/axe.js'
 import { downloadOf, finding, openDemo, openLog, outcome, pick, select, step } from '../pane/support/steps.js'
 import { World } from '../pane/support/world.js'
 import { compareCached } from '../support/formula-cells.js'
 
-const AXE = fileURLToPath(import.meta.resolve('axe-core/axe.min.js'))
 const SOON = { timeout: 10_000 }
 
 let world: World
@@ -310,14 +308,7 @@ describe('a house on the page twin', () => {
         .locator('.pane')
         .evaluate((element) => element.scrollWidth - element.clientWidth)
       expect(pane, await overflowing(page)).toBeLessThanOrEqual(0)
-      await page.evaluate(await readFile(AXE, 'utf8'))
-      const violations = await page.evaluate(async () => {
-        const { axe } = window as unknown as {
-          axe: { run: () => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> }
-        }
-        return (await axe.run()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 120)}`)
-      })
-      expect(violations).toEqual([])
+      expect(await violations(page)).toEqual([])
       await page.screenshot({ path: `test/output/house-page/all-${width}.png`, fullPage: true })
     },
   )
