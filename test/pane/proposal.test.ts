@@ -72,20 +72,23 @@ describe('an unseen log on the page, from open to result', () => {
     const wide = await page.locator('.pane').evaluate((pane) => pane.scrollWidth - pane.clientWidth)
     expect(wide).toBeLessThanOrEqual(0)
     await page.screenshot({ path: `${PICTURES}/proposal-${width}.png` })
+    await page.locator('[data-question="conditions.indoorTemperature_C"]').getByRole('textbox').click()
+    // Enter goes on to the next question, and after the last to the button that accepts the log.
     for (const [path, text] of [
       ['conditions.indoorTemperature_C', '20'],
       ['conditions.outdoorTemperature_C', '9'],
       ['building.volume_m3', '340'],
     ] as const) {
       const question = page.locator(`[data-question="${path}"]`)
-      await question.getByRole('textbox').click()
-      await question.getByRole('textbox').fill(text)
-      await page.keyboard.press('Enter')
+      await question.and(page.locator(':focus-within')).waitFor()
+      await page.keyboard.type(`${text}\n`)
       await question.waitFor({ state: 'detached' })
     }
-    await page.getByRole('button', { name: 'Accept and calculate' }).click()
+    await page.getByRole('button', { name: 'Accept and calculate' }).and(page.locator(':focus')).waitFor()
+    await page.keyboard.press('Enter')
     await outcome(page).waitFor()
-    expect(await clicks()).toBeLessThanOrEqual(6)
+    // Opening the file, the first question, and the button by Enter.
+    expect(await clicks()).toBe(3)
     await page.screenshot({ path: `${PICTURES}/accepted-${width}.png` })
   })
 })
