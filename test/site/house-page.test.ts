@@ -226,7 +226,7 @@ describe('a house on the page twin', () => {
     await step(page, 'Result')
     await expect.poll(() => outcome(page).getAttribute('data-outcome'), SOON).toBe('misses')
     for (const rule of ['caution-unanswered', 'preparation-departs', 'preparation-blank', 'take-off-used'])
-      expect(await finding(page, rule).count()).toBe(0)
+      expect(await finding(page, rule).and(page.locator(':visible')).count(), rule).toBe(0)
     const leaks = await open(page, 'Leaks')
     await expect.poll(() => leaks.locator('.to-seal tbody tr').count(), SOON).toBe(4)
     await leaks.getByRole('button', { name: 'Add a leak' }).click()
