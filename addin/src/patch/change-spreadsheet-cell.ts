@@ -130,12 +130,12 @@ function cellXml(
   content: CellContent,
   replaced = [...OF_VALUE, 'table:formula'],
 ): string {
-  const tag = xml.slice(cell.start, cell.opened).replace(/\s*\/?>$/, '')
+  const closed = xml.slice(cell.opened - 2, cell.opened) === '/>'
+  const tag = xml.slice(cell.start, cell.opened - (closed ? 2 : 1)).trimEnd()
   const kept = replaced.reduce(
     (text, name) => text.replace(new RegExp(`\\s${name}=(?:"[^"]*"|'[^']*')`), ''),
     tag,
   )
-  const closed = xml.slice(cell.opened - 2, cell.opened) === '/>'
   const inner = closed ? '' : xml.slice(cell.opened, xml.lastIndexOf('</', cell.end - 1))
   const others = cell.paragraphs
     .toReversed()
