@@ -35,7 +35,9 @@ export function GridCell({ host, sheet, row, column, starts, area, uses }: GridC
   const tagged = first && (!alone || !cell || selected)
   const text = covered ? '' : host.textAt(sheet, row, column)
   const width = widthOf(starts, column)
-  const spill = cell?.kind === 'text' && !merge && !use ? spillWidth(sheet, row, column, starts, text) : 0
+  // Written for its own ground, a text could not be read beside it.
+  const runsOn = cell?.kind === 'text' && !merge && !use && cell.fill === undefined
+  const spill = runsOn ? spillWidth(sheet, row, column, starts, text) : 0
   const classes = [
     'cell',
     use ? `used ${use.kind}` : '',
@@ -64,7 +66,7 @@ export function GridCell({ host, sheet, row, column, starts, area, uses }: GridC
         ...(block ? overBlock(block, starts) : { width: `${width}px` }),
         ...(cell?.fill === undefined ? {} : fillStyle(cell.fill)),
       }}
-      title={use?.words}
+      title={use?.words ?? (cell?.fill === undefined ? undefined : text)}
     >
       {tagged ? <span class="role-tag">{use.label}</span> : null}
       {spill > 0 ? (
