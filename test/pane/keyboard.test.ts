@@ -16,8 +16,9 @@ async function outOfReach(page: Page): Promise<string[]> {
     const folded = () => [...document.querySelectorAll('details')].filter(({ open }) => !open)
     // What is folded away is drawn when it is unfolded, and may hold more to unfold.
     for (let closed = folded(); closed.length > 0; closed = folded()) {
+      const unfolded = closed.map((one) => new Promise((done) => one.addEventListener('toggle', done)))
       for (const one of closed) one.open = true
-      await new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn)))
+      await Promise.all(unfolded)
     }
     const all = [
       ...document.querySelectorAll<HTMLElement>(
