@@ -33,7 +33,8 @@ async function outOfReach(page: Page): Promise<string[]> {
     return all.length
   })
   const reached = new Set<string | undefined>()
-  for (let i = 0; i < count + 12; i += 1) {
+  // Dates have several stops, and so have boxes that scroll.
+  for (let i = 0; i < 2 * count + 40 && reached.size <= count; i += 1) {
     await page.keyboard.press('Tab')
     reached.add(
       await page.evaluate(() => (document.activeElement as HTMLElement | null)?.dataset.reach ?? undefined),
