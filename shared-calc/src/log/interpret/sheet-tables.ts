@@ -8,7 +8,7 @@ import { housesBeside } from './tables/houses-beside.js'
 import { physicsScore } from './tables/physics.js'
 import { isSummary } from './tables/row-labels.js'
 import { type FoundRun, runsOf } from './tables/runs.js'
-import { type Segment, segmentsOf } from './tables/segments.js'
+import { type Preferred, type Segment, segmentsOf } from './tables/segments.js'
 import type { Figure } from './tables/table-row.js'
 import { PLAIN_CURVE } from './tables/unnamed-columns.js'
 import { wideRuns } from './tables/wide.js'
@@ -110,7 +110,7 @@ function tablesOf(
       done.push({ top: head.top, bottom: wide.last, left: 0, right: view.columns })
       continue
     }
-    for (const segment of segmentsOf(head)) {
+    for (const segment of segmentsOf(head, preferredOf(answers))) {
       if (
         done.some(
           ({ top, bottom, left, right }) =>
@@ -184,7 +184,7 @@ function continuedRuns(
   })
 }
 
-const preferredOf = (answers: Answers): { pressure?: string; flow?: string } => ({
+const preferredOf = (answers: Answers): Preferred => ({
   ...(answers['pressure.column'] ? { pressure: answers['pressure.column'] } : {}),
   ...(answers['flow.column'] ? { flow: answers['flow.column'] } : {}),
 })

@@ -178,6 +178,8 @@ export const rowReasons = {
   struck: 'it is struck through',
   summary: (mark: string) => `it is the row marked ${quoted(mark)}, not a reading`,
   mean: 'it is the mean of the rows above, not a reading',
+  sum: 'it is the sum of the rows above, not a reading',
+  sign: 'its sign differs from that of the readings before and after it',
   error: 'a cell in the row shows an error',
   noDirection: (text: string) =>
     `${quoted(text)} in the column of directions is neither of the two directions`,

@@ -32,6 +32,12 @@ export interface KnownColumn extends Column {
   readonly texts: number
 }
 
+/** Two columns that could both be the one wanted, with nothing to tell them apart. */
+export interface Doubt {
+  readonly about: 'pressure' | 'flow'
+  readonly columns: readonly KnownColumn[]
+}
+
 const LOOK = 30
 /** As many numbers from the top on make a column of numbers. */
 const FEWEST = 3

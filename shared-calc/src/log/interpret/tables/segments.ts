@@ -18,10 +18,12 @@ const ZERO_LISTS = ['zeroBefore', 'zeroAfter']
 const LEADING = ['direction', 'test', 'remark', 'index', 'time', 'other']
 
 /** Parts the columns below one row of headings into blocks: a heading that comes again begins the next. */
-export function segmentsOf(head: Head): Segment[] {
+export function segmentsOf(head: Head, preferred: Preferred = {}): Segment[] {
   const { view } = head
   const last = bodyEnd(head)
-  const all = withZeroLists(head.columns.map((column) => roleOf(view, head.first, last, column)))
+  const all = withZeroLists(
+    head.columns.map((column) => withAnswer(roleOf(view, head.first, last, column), preferred)),
+  )
   const columns = withDirections(head, withMeans(withoutForm(all, view.turned)))
   const parts: KnownColumn[][] = [[]]
   for (const [index, column] of columns.entries()) {
@@ -36,6 +38,19 @@ export function segmentsOf(head: Head): Segment[] {
     left: Math.min(...own.map(({ at }) => at)),
     right: Math.max(...own.map(({ at }) => at)),
   }))
+}
+
+/** Columns that answers name, by heading or cell. */
+export interface Preferred {
+  readonly pressure?: string
+  readonly flow?: string
+}
+
+/** A column without a heading is what the answer says. */
+function withAnswer(column: KnownColumn, { pressure, flow }: Preferred): KnownColumn {
+  if (column.label.text !== '') return column
+  const role = column.headingCell === pressure ? 'pressure' : column.headingCell === flow ? 'flow' : undefined
+  return role ? { ...column, role } : column
 }
 
 /** "Zero flow | " over "pre | post": the second list of the two has no word for zero flow over it. */

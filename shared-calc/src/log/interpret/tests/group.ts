@@ -92,7 +92,10 @@ function sheetGroups(runs: readonly FoundRun[]): TestGroup[] | undefined {
   })
 }
 
-/** Runs in reading order: a direction that comes again, or a new house between, begins the next test. */
+/**
+ * Runs in reading order: a direction that comes again, or a new house between, begins the next test. Where each direction has its
+ * sheet, the first run of the one goes with the first of the other.
+ */
 function inOrder(runs: readonly FoundRun[], fields: readonly FoundField[]): TestGroup[] {
   const sheets = [...new Set(runs.map(({ view }) => view.name))]
   const sorted = [...runs].sort(
@@ -102,16 +105,22 @@ function inOrder(runs: readonly FoundRun[], fields: readonly FoundField[]): Test
   )
   const groups: TestGroup[] = []
   for (const run of sorted) {
-    const group = groups.at(-1)
-    const before = group?.runs.at(-1)
-    if (
-      group &&
-      before &&
-      room(group, run) &&
-      group.hidden === run.hidden &&
-      !isOtherHouse(before, run, fields)
-    )
-      group.runs.push(run)
+    const takes = (group: TestGroup): boolean => {
+      const before = group.runs.at(-1)
+      return (
+        before !== undefined &&
+        room(group, run) &&
+        group.hidden === run.hidden &&
+        !isOtherHouse(before, run, fields)
+      )
+    }
+    const last = groups.at(-1)
+    const own =
+      last?.runs[0]?.view.name === run.view.name
+        ? [last]
+        : groups.filter(({ runs: [first] }) => first?.view.name === last?.runs[0]?.view.name)
+    const group = own.find(takes)
+    if (group) group.runs.push(run)
     else groups.push({ key: '', runs: [run], series: [], hidden: run.hidden })
   }
   return groups

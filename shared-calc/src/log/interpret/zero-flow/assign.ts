@@ -24,16 +24,12 @@ export function assignZeroFlow(
     // "Zero flow, mean" behind those before and after is their mean, and neither of them.
     const isNamed = own.some((entry) => entry.which !== undefined)
     const unnamed = (entry: ZeroEntry) => (isNamed && entry.which === undefined ? UNNAMED : 0)
+    const cost = (run: FoundRun, entry: ZeroEntry) =>
+      costOf(run, entry, runs) + places.against(run, entry) + unnamed(entry)
     const pairs = runs
       .filter((run) => (which === 'before' ? run.zeroBefore : run.zeroAfter).length === 0)
-      .flatMap((run) =>
-        own.map((entry) => ({
-          run,
-          entry,
-          cost: costOf(run, entry, runs) + places.against(run, entry) + unnamed(entry),
-        })),
-      )
-      .filter(({ cost }) => cost < 5000)
+      .flatMap((run) => own.map((entry) => ({ run, entry, cost: cost(run, entry) })))
+      .filter(({ cost }) => cost < NOT_OF_IT)
       .sort((a, b) => a.cost - b.cost)
     const used = new Set<ZeroEntry>()
     for (const { run, entry } of pairs) {
@@ -42,6 +38,7 @@ export function assignZeroFlow(
       state[which] = entry
       used.add(entry)
     }
+    keepOrder(runs, taken, which, cost)
     for (const { run, entry } of pairs) {
       const state = taken.get(run)
       if (!state || state[which]) continue
@@ -157,6 +154,33 @@ function placesOf(
   }
 }
 
+/**
+ * Values that stand beyond all runs keep the order of the runs: the run nearest to them would take the nearest, and leave its own
+ * to the other. Of two ways to give them, that with the smaller sum of squared costs crosses nothing.
+ */
+function keepOrder(
+  runs: readonly FoundRun[],
+  taken: ReadonlyMap<FoundRun, { before?: ZeroEntry; after?: ZeroEntry }>,
+  which: 'before' | 'after',
+  cost: (run: FoundRun, entry: ZeroEntry) => number,
+): void {
+  for (const [index, run] of runs.entries())
+    for (const other of runs.slice(index + 1)) {
+      const [one, two] = [taken.get(run), taken.get(other)]
+      const [mine, theirs] = [one?.[which], two?.[which]]
+      if (!one || !two || !mine || !theirs) continue
+      const crossed = [cost(run, theirs), cost(other, mine)]
+      const sum = (costs: readonly number[]) => costs.reduce((all, each) => all + each ** 2, 0)
+      if (crossed.some((each) => each >= NOT_OF_IT)) continue
+      if (sum(crossed) > sum([cost(run, mine), cost(other, theirs)]) - NO_DIFFERENCE) continue
+      one[which] = { ...theirs, byOrder: true }
+      two[which] = { ...mine, byOrder: true }
+    }
+}
+
+/** Cost from which an entry is of another run or test for certain. */
+export const NOT_OF_IT = 5000
+const NO_DIFFERENCE = 1
 const WRONG_SIDE = 60
 const UNNAMED = 30
 

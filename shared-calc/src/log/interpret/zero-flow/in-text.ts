@@ -2,6 +2,7 @@ import { figureOf } from '../../cells/number-text.js'
 import { bareUnit } from '../../cells/stated-unit.js'
 import type { Written } from '../../cells/written.js'
 import { type Label, readLabel, says } from '../words/label.js'
+import { statisticIn } from './headings.js'
 
 /** A zero-flow value written into a text, with the word that says when it was taken. */
 export interface ZeroInText extends Written {
@@ -18,6 +19,8 @@ const TIME_OF_DAY = /^\s*\d{1,2}[:.]\d{2}(?::\d{2})?(?:\s*(?:h|am|pm|uhr))?\s+(?
 export function zeroValuesIn(whole: string): ZeroInText[] | undefined {
   const text = whole.replace(TIME_OF_DAY, '')
   if (text.length > 90) return undefined
+  const mean = meanInBrackets(text)
+  if (mean) return [mean]
   const prefix = /^[^:=]*[:=]/.exec(text)?.[0] ?? ''
   // "Δp0 = −1.2 Pa (30 s)": what stands in brackets behind the value is a remark.
   const own = text.slice(prefix.length).replace(/(?<!\()\([^()]*\)\s*$/, '')
@@ -75,6 +78,16 @@ export function zeroValuesWithin(text: string): ZeroInText[] | undefined {
     return values?.every((one) => one.unit || isFraction(one.value) || values.length > 1) ? values : undefined
   }
   return undefined
+}
+
+/** "−1.5 / +0.2 (mean −1.3 Pa)": the mean of all is the zero flow, whatever stands in front of it. */
+export function meanInBrackets(text: string): ZeroInText | undefined {
+  if (text.length > 90) return undefined
+  const remark = /\(([^()]{3,40})\)\s*$/.exec(text)?.[1]
+  if (remark === undefined || statisticIn(remark) !== 'mean') return undefined
+  const value = pieceOf(remark)
+  const when = value && !value.which ? whenIn(text) : undefined
+  return value && { ...value, ...(when ? { which: when } : {}) }
 }
 
 /** Words that say no more than that a value is a zero-flow pressure. */

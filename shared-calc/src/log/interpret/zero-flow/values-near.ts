@@ -6,7 +6,7 @@ import type { FoundRun } from '../tables/runs.js'
 import type { Figure } from '../tables/table-row.js'
 import { momentsAbove } from '../words/moments.js'
 import { headingAbove, NOT_VALUES, namesNoValue, statisticIn, statisticsIn } from './headings.js'
-import { zeroValuesIn } from './in-text.js'
+import { meanInBrackets, type ZeroInText, zeroValuesIn } from './in-text.js'
 
 export interface Placed extends Figure {
   row: number
@@ -68,6 +68,9 @@ function inMoments(view: View, row: number, values: readonly Placed[]): Placed[]
   })
 }
 
+/** A table of zero flow has a row for each run, before and after. */
+const HEADED = 6
+
 function rightOf(
   view: View,
   row: number,
@@ -89,11 +92,14 @@ function rightOf(
     const unit = content.kind === 'text' ? bareUnit(content.text) : undefined
     if (unit?.kind === 'pressure') setUnit(found, unit)
     if (content.kind === 'number') {
-      const heading = headingAbove(view, row, at, 2)
+      const heading = headingAbove(view, row, at, HEADED)
       if (!isExtreme && !namesNoValue(heading))
         found.push({ ...content.written, cell: view.address(row, at), row, column: at })
       isExtreme = false
       blanks = 0
+    } else if (content.kind === 'text' && meanInBrackets(content.text)) {
+      const mean = meanInBrackets(content.text) as ZeroInText
+      found.push({ ...mean, cell: view.address(row, at), row, column: at })
     } else if (content.kind === 'text' && content.numbers) {
       found.push(...content.numbers.map((one) => ({ ...one, cell: view.address(row, at), row, column: at })))
     } else if (content.kind === 'text' && zeroValuesIn(content.text)) {
