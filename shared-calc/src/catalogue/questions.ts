@@ -225,6 +225,27 @@ export const questions = {
         : [],
     example: '412.6 m3',
   }),
+  volumeOfSides: ({
+    cell,
+    text,
+    amount,
+    unit,
+  }: {
+    cell: string
+    text: string
+    amount: number
+    unit: 'm³' | 'ft³'
+  }): Asked => ({
+    text: `What is the internal volume of the building? Cell ${cellName(cell)} says ${quoted(text)}, which is ${amount} ${unit}.`,
+    choices: [
+      {
+        value: `${amount} ${unit.replace('³', '3')}`,
+        label: `${amount} ${unit}`,
+        reason: 'product of the three lengths',
+      },
+    ],
+    example: '412.6 m3',
+  }),
   whichVolume: ({ only, choices }: { only: string | undefined; choices: Asked['choices'] }): Asked => ({
     text:
       only === undefined

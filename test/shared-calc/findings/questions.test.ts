@@ -78,6 +78,7 @@ const samples: Samples = {
     [{ rooms: { sum: 250.4, unit: 'm³', typed: '250.4 m3', count: 7 } }],
     [{ rooms: { sum: 250.4, unit: undefined, typed: undefined, count: 7 } }],
   ],
+  volumeOfSides: [[{ cell: 'Test!B3', text: '12.4 x 8.2 x 2.5 m', amount: 254.2, unit: 'm³' }]],
   whichVolume: [
     [{ only: 'Gross volume', choices: [{ value: '512 m3', label: '512 m³' }] }],
     [{ only: undefined, choices: [{ value: '512 m3', label: '512 m³' }] }],

@@ -12,6 +12,7 @@ import { readAnswers } from './answers.js'
 import type { FoundField } from './fields/found-field.js'
 import { fieldsOfSheet } from './fields/labels-behind.js'
 import { fieldsAbove, fieldsOfRow, namedRowsOf, roomsOf } from './fields/lists.js'
+import { sidesIn } from './fields/sides.js'
 import { pairedView } from './grid/paired-view.js'
 import { stackedView } from './grid/stacked-view.js'
 import { unstoredColumn } from './grid/unstored.js'
@@ -216,7 +217,7 @@ export function interpretLog(
     })
     if (wanted === undefined) askYear(draft, group, groups)
     putConditions(draft, scope)
-    const volume = putSizes(draft, scope, rooms, american)
+    const volume = putSizes(draft, scope, { rooms, sides: () => sidesIn(visible) }, american)
     putRuns(draft, group.runs, {
       grid,
       scope,

@@ -5,6 +5,7 @@ import { placeWords } from '../../../contract/record/index.js'
 import { type KnownUnit, shown, toRecordUnit } from '../../cells/units.js'
 import type { Written } from '../../cells/written.js'
 import type { FoundField } from '../fields/found-field.js'
+import type { Sides } from '../fields/sides.js'
 import type { Choice } from '../interpretation.js'
 import type { FieldScope } from '../tests/scope.js'
 import { says } from '../words/label.js'
@@ -22,6 +23,12 @@ export interface Rooms {
   count: number
 }
 
+/** What a volume may be taken from where none is stated. */
+export interface Offered {
+  readonly rooms: Rooms | undefined
+  readonly sides: () => Sides | undefined
+}
+
 /** What the log says of its volume: settled, or waiting for the results of the log to prove its unit. */
 export interface VolumeFound {
   /** Logged number whose unit nothing states. */
@@ -32,7 +39,7 @@ export interface VolumeFound {
 export function putSizes(
   draft: Draft,
   scope: FieldScope,
-  rooms: Rooms | undefined,
+  { rooms, sides }: Offered,
   american: boolean,
 ): VolumeFound {
   const envelope = putSize(draft, scope, 'envelopeArea', 'building.envelopeArea_m2')
@@ -43,7 +50,7 @@ export function putSizes(
     const typed = draft.answered(path)
     if (typed !== undefined) draft.put(path, typed)
   }
-  return putVolume(draft, scope, rooms, american, envelope, floor)
+  return putVolume(draft, scope, { rooms, sides }, american, envelope, floor)
 }
 
 function putSize(
@@ -127,7 +134,7 @@ function rank({ label }: FoundField): number {
 function putVolume(
   draft: Draft,
   scope: FieldScope,
-  rooms: Rooms | undefined,
+  { rooms, sides }: Offered,
   american: boolean,
   envelope: number | undefined,
   floor: number | undefined,
@@ -154,6 +161,11 @@ function putVolume(
     )
     .sort((a, b) => b.rank - a.rank)
   const [best] = found
+  const product = best || rooms ? undefined : sides()
+  if (product) {
+    draft.ask({ path: VOLUME, cells: [product.cell], ...questions.volumeOfSides(product) })
+    return {}
+  }
   if (!best) {
     const sum = rooms && {
       sum: rooms.sum.value,

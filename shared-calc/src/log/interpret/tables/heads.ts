@@ -1,5 +1,5 @@
 import { bareUnit, unitOfHeadings } from '../../cells/stated-unit.js'
-import type { KnownUnit } from '../../cells/units.js'
+import { findUnit, type KnownUnit } from '../../cells/units.js'
 import type { Content } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
 import type { Stopped } from '../not-searched.js'
@@ -176,12 +176,17 @@ const isSentence = (view: View, row: number, column: number): boolean => {
   const text = view.text(row, column)
   if (text === undefined || view.right(row, column) !== column) return false
   return (
-    /[=;]|:\s*\S/.test(text) || text.length > 40 || text.trim().split(/\s+/).length > 4 || VALUE.test(text)
+    /[=;]|:\s*\S/.test(text) || text.length > 40 || text.trim().split(/\s+/).length > 4 || statesValue(text)
   )
 }
 
-/** A number with a unit behind it that no pressure of a column has. */
-const VALUE = /\d\s*(?:m[³3²2]|ft[³3²2]|cu\.? ?ft|sq\.? ?ft|°|deg|[CFK]\b|[hk]Pa\b|mbar\b)/i
+/** A number with a unit behind it that neither pressures nor flows of a column have: "330 m³", "1008 hPa". */
+const statesValue = (text: string): boolean =>
+  [...text.matchAll(/\d\s?([^\s\d,;()]+)/g)].some(([, word = '']) => {
+    const unit = findUnit(word.replace(/[.:]$/, ''))
+    return unit && (OF_VALUES.includes(unit.kind) || (unit.kind === 'pressure' && unit.unit !== 'Pa'))
+  })
+const OF_VALUES: readonly string[] = ['volume', 'area', 'temperature']
 
 /** Text of a cell, or of the merged block over it. */
 function stackText(view: View, row: number, column: number): string | undefined {
