@@ -48,12 +48,21 @@ it('refuses a reading in a unit of something else', async () => {
 })
 
 it('asks what a number means that may be two', async () => {
-  const rows: Rows = FORM.map((row) => (row[0] === 'Internal volume (m³)' ? [row[0], '1,412'] : row))
+  const rows: Rows = FORM.map((row) => (row[0] === 'Internal volume (m³)' ? [row[0], '41,412'] : row))
   const bytes = await book({ Test: [...rows, [null], ...zeroRows(dep), HEADINGS, ...dep.readings] })
   const { asked, texts, choices } = read(bytes)
   expect(asked).toEqual(['decimal'])
-  expect(texts.join()).toMatch(/Is the number in B3 1412 or 1\.412\?/)
+  expect(texts.join()).toMatch(/Is the number in B3 41412 or 41\.412\?/)
   expect(choices).toEqual(['.', ','])
-  expect(read(bytes, { decimal: '.' }).record?.building.volume_m3).toBe(1412)
+  expect(read(bytes, { decimal: '.' }).record?.building.volume_m3).toBe(41412)
   close(read(await logOf(dep.readings)).n50, n50Of([dep]))
+})
+
+it('does not ask where one of the two is no house', async () => {
+  const rows: Rows = FORM.map((row) => (row[0] === 'Internal volume (m³)' ? [row[0], '1,412'] : row))
+  const { asked, record } = read(
+    await book({ Test: [...rows, [null], ...zeroRows(dep), HEADINGS, ...dep.readings] }),
+  )
+  expect(asked).toEqual([])
+  expect(record?.building.volume_m3).toBe(1412)
 })

@@ -13,7 +13,8 @@ export function ofMoments(field: FoundField): FoundField {
   const { view, row, column, content } = field
   if (content.kind !== 'number') return field
   const columns = [column, ...following(view, row, column)]
-  const moments = momentsAbove(view, row, columns)
+  const named = momentsAbove(view, row, columns)
+  const moments = named.filter((one) => one === 'before').length === 1 ? named : []
   const at = (moment: 'before' | 'after' | 'mean') => columns[moments.indexOf(moment)]
   const mean = at('mean')
   const written = mean === undefined ? undefined : view.at(row, mean)

@@ -1,7 +1,9 @@
+import { cellText } from '../../../catalogue/findings/log/cells.js'
 import { fieldText } from '../../../catalogue/findings/log/fields.js'
 import type { Remark } from '../../../catalogue/findings/remark.js'
 import { questions } from '../../../catalogue/questions.js'
 import { placeWords } from '../../../contract/record/index.js'
+import { plausibleRanges } from '../../../contract/record/plausible.js'
 import { fieldKind } from '../../cells/fields.js'
 import { interpret } from '../../cells/interpret.js'
 import { inRecordUnit, remarkOnNote } from '../../cells/interpret-number.js'
@@ -57,13 +59,17 @@ export class Draft {
 
   /** A number of the log in the unit of records, by the reader that layouts use; what it took to read it is said. */
   quantity(written: Written, expected: KnownUnit, cell: string, path: string): number {
-    this.askDecimal(written, cell)
-    const read = inRecordUnit(written, expected)
+    const { other, ...grouped } = written
+    const isWhole = other !== undefined && isTooSmall(path, { ...grouped, value: other }, expected)
+    if (isWhole) this.tell(cellText('log-text-number', { comma: false, grouped: true }), cell, path)
+    else this.askDecimal(written, cell)
+    const read = inRecordUnit(isWhole ? grouped : written, expected)
     if ('refused' in read) {
       this.collector.refuse(read.refused, read.message, cell, path)
       return written.value
     }
-    for (const remark of read.remarks) this.tell(remark, cell, path)
+    for (const remark of read.remarks)
+      if (!isWhole || remark.rule !== 'log-text-number') this.tell(remark, cell, path)
     return Number(read.value)
   }
 
@@ -79,4 +85,12 @@ export class Draft {
     if (other !== undefined)
       this.ask({ path: 'decimal', cells: [cell], ...questions.decimal({ cell, value, other }) })
   }
+}
+
+/** "14,250 ft³" is the volume of no house with a decimal comma, so its digits are grouped. */
+const isTooSmall = (path: string, written: Written, expected: KnownUnit): boolean => {
+  if (!Object.hasOwn(plausibleRanges, path)) return false
+  const { lowest } = plausibleRanges[path as keyof typeof plausibleRanges]
+  const read = inRecordUnit(written, expected)
+  return path.startsWith('building.') && !('refused' in read) && Number(read.value) < lowest
 }

@@ -9,7 +9,7 @@ const ROWS = 12
 
 /**
  * What one line of headings says of values side by side: "before | after | mean". Nothing where no line above names both before and
- * after, each over one of the columns.
+ * after, each over as many of the columns as the other.
  */
 export function momentsAbove(
   view: View,
@@ -19,7 +19,7 @@ export function momentsAbove(
   for (let at = row - 1; at >= Math.max(0, row - ROWS); at--) {
     const found = columns.map((column) => momentIn(view.text(at, column)))
     const has = (moment: Moment) => found.filter((one) => one === moment).length
-    if (has('before') === 1 && has('after') === 1) return found
+    if (has('before') > 0 && has('before') === has('after')) return found
   }
   return []
 }

@@ -7,38 +7,47 @@ import type { ZeroEntry } from './entry.js'
 import { findZeroFlow } from './find-labelled.js'
 import { zeroFlowInRemarks } from './in-remarks.js'
 
-/** The labelled zero-flow values of a sheet: beside and below their labels, or, where its labels stand so, in front of and above them; else in remarks. */
+type IsTaken = (row: number, column: number) => boolean
+
+/**
+ * The labelled zero-flow values of a sheet: beside and below their labels, or where its labels stand behind or below their values,
+ * there; else those in remarks.
+ */
 export function zeroFlowOfSheet(
   view: View,
-  isTaken: (row: number, column: number) => boolean,
+  isTaken: IsTaken,
   stopped: Stopped,
   runs: readonly FoundRun[],
   mirrored: Mirrored | undefined,
 ): ZeroEntry[] {
-  const found = mirrored
-    ? findZeroFlow(mirrored.view, takenFrom(mirrored.own, isTaken), stopped, []).map((entry) => ({
-        ...entry,
-        view,
-        ...mirrored.own(entry.row, entry.column),
-      }))
-    : findZeroFlow(view, isTaken, stopped, runs)
-  if (found.length > 0) return found
-  const remarks = zeroFlowInRemarks(view)
-  return remarks.length > 0 || mirrored ? remarks : behind(view, isTaken, stopped)
+  const ways = [
+    () => (mirrored ? seenFrom(view, mirrored, isTaken, stopped) : []),
+    () => findZeroFlow(view, isTaken, stopped, runs),
+    () => zeroFlowInRemarks(view),
+    () => (mirrored ? [] : behind(view, isTaken, stopped)),
+  ]
+  for (const way of ways) {
+    const found = way()
+    if (found.length > 0) return found
+  }
+  return []
 }
 
-/** "−1.7 | Pa zero flow before" in a sheet that has its other labels in front: taken only where before and after both stand so. */
-function behind(
+const seenFrom = (
   view: View,
-  isTaken: (row: number, column: number) => boolean,
+  { view: other, own }: Mirrored,
+  isTaken: IsTaken,
   stopped: Stopped,
-): ZeroEntry[] {
-  const mirrored = fromTheRight(view)
-  const entries = findZeroFlow(mirrored.view, takenFrom(mirrored.own, isTaken), stopped, []).map((entry) => ({
+): ZeroEntry[] =>
+  findZeroFlow(other, takenFrom(own, isTaken), stopped, []).map((entry) => ({
     ...entry,
     view,
-    ...mirrored.own(entry.row, entry.column),
+    ...own(entry.row, entry.column),
   }))
+
+/** "−1.7 | Pa zero flow before" in a sheet that has its other labels in front: taken only where before and after both stand so. */
+function behind(view: View, isTaken: IsTaken, stopped: Stopped): ZeroEntry[] {
+  const entries = seenFrom(view, fromTheRight(view), isTaken, stopped)
   const isMeant = entries.every(
     ({ figures, row, column }) => figures.length === 1 && view.number(row, column - 1) === figures[0]?.value,
   )
