@@ -1,6 +1,6 @@
 /**
- * The trade's words for what a log holds, in the languages small firms here and abroad write in: English, German, French,
- * Dutch, Polish, Spanish, Italian, Danish, Norwegian, Swedish. Lower case, no accents. `word*` begins with it, `~word` holds
+ * The trade's words for what a log holds, in English, German, French, Dutch, Spanish, Italian, Polish, Czech, Danish,
+ * Norwegian, Swedish, Finnish and Portuguese. Lower case, no accents. `word*` begins with it, `~word` holds
  * it anywhere (compounds), several words are a phrase, anything else is the whole word.
  */
 export const CONCEPTS = {
