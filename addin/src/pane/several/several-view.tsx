@@ -48,7 +48,7 @@ export function SeveralView<Made>(props: SeveralViewProps<Made>) {
     <section class="archive" aria-labelledby={`${id}-title`}>
       <h2 id={`${id}-title`}>{title}</h2>
       <p class="hint">
-        {intro} Records (.json) and tests handed over (.zip) can be among them. They stay on this machine.
+        {intro} Records (.json) and tests saved as a file (.zip) can be among them. They stay on this machine.
       </p>
       <ChooseFiles run={run} state={state} what={what} also=".zip" />
       <KeptHere

@@ -1,4 +1,4 @@
-import type { Finding } from '@draughtbook/shared-calc'
+import { cited, type Finding } from '@draughtbook/shared-calc'
 import { drawnOnChange } from '../../drawn-on-change.js'
 import { labelOf } from '../../fields.js'
 import { withMinus } from '../../figures.js'
@@ -56,12 +56,7 @@ const FindingRow = drawnOnChange(
             {shortest(finding.value)} against {shortest(finding.limit)}
           </span>
         ) : null}
-        {finding.clause ? (
-          <span class="clause">
-            {finding.clause}
-            {finding.provenance && finding.provenance !== finding.clause ? ` (${finding.provenance})` : ''}
-          </span>
-        ) : null}
+        {finding.clause ? <span class="clause">{cited(finding)}</span> : null}
       </p>
       {finding.remedy ? <p class="remedy">{finding.remedy}</p> : null}
     </li>
