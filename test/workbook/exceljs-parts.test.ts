@@ -1,9 +1,10 @@
-import { evaluateWorked, parseRecord } from '@draughtbook/shared-calc'
+import { parseRecord } from '@draughtbook/shared-calc'
 import ExcelJS from 'exceljs'
 import { strFromU8, unzipSync } from 'fflate'
 import { expect, test } from 'vitest'
-import { exceljsParts } from '../../shared-calc/src/reports/workbook/zip/exceljs-parts.js'
 import { layOutSummary } from '../../shared-calc/src/reports/workbook/write-summary.js'
+import { evaluateWorked } from '../../shared-calc/src/assessment/evaluate.js'
+import { exceljsParts } from '../../shared-calc/src/reports/workbook/zip/exceljs-parts.js'
 import { inventedRecord } from '../archive/invented-record'
 import { house } from '../site/support/house'
 

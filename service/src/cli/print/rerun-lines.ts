@@ -52,7 +52,7 @@ function value(content: Difference['recorded']): string {
 }
 
 /** Counts of outcomes, and of signatures where any file is a Draughtbook summary. */
-export function countLines({ tests, counts }: RerunReport): string[] {
+export function countLines({ tests, counts, passedOver = [] }: RerunReport): string[] {
   const found = outcomes
     .filter((outcome) => counts[outcome] > 0)
     .map((outcome) => `${outcome} ${counts[outcome]}`)
@@ -61,5 +61,10 @@ export function countLines({ tests, counts }: RerunReport): string[] {
     return count > 0 ? [`${signatureWords[state]} ${count}`] : []
   })
   const one = tests.length === 1 ? '1 test re-run' : `${tests.length} tests re-run`
-  return [`${one}: ${found.join(', ')}`, ...(signed.length > 0 ? [`Signatures: ${signed.join(', ')}`] : [])]
+  const reports =
+    passedOver.length > 0 ? [`not re-run, because they hold no record ${passedOver.length}`] : []
+  return [
+    `${one}: ${[...found, ...reports].join(', ')}`,
+    ...(signed.length > 0 ? [`Signatures: ${signed.join(', ')}`] : []),
+  ]
 }

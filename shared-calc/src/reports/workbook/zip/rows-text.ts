@@ -43,7 +43,16 @@ export function rowsText(rows: readonly PreparedRow[]): string {
   return `${text}</sheetData>`
 }
 
-function rowHead({ number, height, hidden, min, max, styleId, outlineLevel, collapsed }: PreparedRow): string {
+function rowHead({
+  number,
+  height,
+  hidden,
+  min,
+  max,
+  styleId,
+  outlineLevel,
+  collapsed,
+}: PreparedRow): string {
   return `<row r="${number}"${height ? ` ht="${height}" customHeight="1"` : ''}${hidden ? ' hidden="1"' : ''}${
     min && max && min > 0 && min <= max ? ` spans="${min}:${max}"` : ''
   }${styleId ? ` s="${styleId}" customFormat="1"` : ''} x14ac:dyDescent="0.25"${
