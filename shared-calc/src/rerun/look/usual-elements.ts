@@ -42,7 +42,8 @@ function unusual(root: XmlNode | undefined, usual: ReadonlySet<string>, repeated
   for (const { name } of root?.children ?? []) {
     // Extensions outside the standard's namespaces keep their prefix: programs note there who saved the file, and how.
     if (!usual.has(name) && !name.includes(':')) odd.add(name)
-    if (seen.has(name) && name !== repeated) odd.add(`${name} twice`)
+    // Extensions are read wherever they stand.
+    if (seen.has(name) && name !== repeated && name !== 'extLst') odd.add(`${name} twice`)
     seen.add(name)
   }
   return [...odd].sort().join(', ') || 'none'
