@@ -2,8 +2,8 @@ import { parseRecord } from '@draughtbook/shared-calc'
 import ExcelJS from 'exceljs'
 import { strFromU8, unzipSync } from 'fflate'
 import { expect, test } from 'vitest'
-import { layOutSummary } from '../../shared-calc/src/reports/workbook/write-summary.js'
 import { evaluateWorked } from '../../shared-calc/src/assessment/evaluate.js'
+import { layOutSummary } from '../../shared-calc/src/reports/workbook/write-summary.js'
 import { exceljsParts } from '../../shared-calc/src/reports/workbook/zip/exceljs-parts.js'
 import { inventedRecord } from '../archive/invented-record'
 import { house } from '../site/support/house'
@@ -38,6 +38,10 @@ test('links, truth values, heights, hidden and grouped rows are written as excel
   sheet.getCell('C1').value = { formula: 'A2="<&>"', result: false }
   sheet.getCell('D3').value = { formula: '"it\'s"&1', result: 'it\'s "1" < 2' }
   sheet.getCell('E3').value = 0.1 + 0.2
+  sheet.getCell('D4').value = { error: '#N/A' }
+  sheet.getCell('G4').value = { formula: '1/0', result: { error: '#DIV/0!' } }
+  sheet.getCell('E4').value = new Date('2026-10-14T06:00:00Z')
+  sheet.getCell('F4').value = { formula: 'E4', result: new Date('2026-10-14T00:00:00Z') }
   sheet.getCell('F3').font = { bold: true }
   sheet.getCell('G3').value = { formula: 'A9' }
   sheet.mergeCells('A5:C6')
@@ -52,6 +56,6 @@ test('links, truth values, heights, hidden and grouped rows are written as excel
 
 test('a cell that no sheet of ours has is refused, not written otherwise', async () => {
   const workbook = new ExcelJS.Workbook()
-  workbook.addWorksheet('Dates').getCell('B2').value = new Date(0)
+  workbook.addWorksheet('Shared').getCell('B2').value = { sharedFormula: 'A1' }
   await expect(exceljsParts(workbook)).rejects.toThrow('B2')
 })

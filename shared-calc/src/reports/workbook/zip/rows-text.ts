@@ -29,7 +29,7 @@ const { ValueType } = ExcelJS
 
 /**
  * Element sheetData with its rows, byte for byte as exceljs writes it. Throws RangeError for contents that no sheet of ours has:
- * dates, errors, shared formulas and texts that are not shared.
+ * shared formulas and texts that are not shared.
  */
 export function rowsText(rows: readonly PreparedRow[]): string {
   if (rows.length === 0) return '<sheetData/>'
@@ -66,8 +66,10 @@ function cellText(cell: PreparedCell): string {
   const head = `<c r="${cell.address}"${styleId ? ` s="${styleId}"` : ''}`
   if (type === ValueType.Null || type === ValueType.Merge) return `${head}/>`
   if (type === ValueType.Number) return `${head}><v>${value}</v></c>`
+  if (value instanceof Date) return `${head}><v>${serial(value)}</v></c>`
   if (type === ValueType.Boolean) return `${head} t="b"><v>${value ? 1 : 0}</v></c>`
   if (type === ValueType.Formula && cell.formula !== undefined) return formulaText(head, cell)
+  if (isError(value)) return `${head} t="e"><v>${escaped(value.error)}</v></c>`
   if (ssId !== undefined) return `${head} t="s"><v>${ssId}</v></c>`
   throw new RangeError(`no sheet has a cell of type ${type}: ${cell.address}`)
 }
@@ -77,9 +79,17 @@ function formulaText(head: string, { address, formula = '', result }: PreparedCe
   if (result === undefined || result === null) return `${head}>${text}</c>`
   if (typeof result === 'string') return `${head} t="str">${text}<v>${escaped(result)}</v></c>`
   if (typeof result === 'number') return `${head}>${text}<v>${result}</v></c>`
+  if (result instanceof Date) return `${head}>${text}<v>${serial(result)}</v></c>`
   if (typeof result === 'boolean') return `${head} t="b">${text}<v>${result ? 1 : 0}</v></c>`
+  if (isError(result)) return `${head} t="e">${text}<v>${escaped(result.error)}</v></c>`
   throw new RangeError(`no formula gives such a result: ${address}`)
 }
+
+const isError = (content: unknown): content is { readonly error: string } =>
+  typeof content === 'object' && content !== null && 'error' in content
+
+/** Days since the beginning of 1900 as spreadsheets count them: 1 January 1970 is day 25569. */
+const serial = (date: Date): number => 25569 + date.getTime() / (24 * 3600 * 1000)
 
 const SPECIAL = /["&'<>]/
 const ESCAPES: Readonly<Record<string, string>> = {
