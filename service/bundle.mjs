@@ -36,6 +36,7 @@ await build({
       input: {
         main: at('src/cli/main.ts'),
         worker: at('src/jobs/worker.ts'),
+        'evaluator-thread': at('src/jobs/evaluator-thread.ts'),
         'watchdog-thread': at('src/running/watchdog-thread.ts'),
         'thread-entry': at('src/archive/thread-entry.ts'),
       },

@@ -41,8 +41,6 @@ if (process.argv[1] === fileURLToPath(import.meta.url)) {
   await writeFile(`${file}.part`, await frozenBundle(version))
   await rename(`${file}.part`, file)
   console.log(`${file}
-Now add to src/versions/list.ts, before the current version:
-  import * as ${nameOf(version)} from './frozen/${nameOf(version)}.js'
-  { version: '${version}', changed: '…', ...(${nameOf(version)} as unknown as VersionParts) },
-then raise CALCULATION_VERSION, say under \`changed\` what changed, and add golden workbooks of the new version.`)
+Now give it an entry of its own in src/versions/list.ts, before the current version, that loads ./frozen/${nameOf(version)}.js,
+then raise CALCULATION_VERSION, say under \`changed\` what changed, and copy test/archive/golden to test/archive/golden-${version}.`)
 }

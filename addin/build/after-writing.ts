@@ -1,7 +1,7 @@
 import type { Plugin } from 'vite'
 
 /** A plugin that works on the built files once all of them are written. Plugins do so in the order in which they are listed. */
-export function afterWriting(name: string, work: (folder: string) => void): Plugin {
+export function afterWriting(name: string, work: (folder: string) => void | Promise<void>): Plugin {
   let folder = ''
   return {
     name: `draughtbook:${name}`,

@@ -32,7 +32,8 @@ export {
 } from './assessment/stages/work-stages.js'
 export { CALCULATION_VERSION } from './catalogue/calculation-version.js'
 export * from './catalogue/figures.js'
-export { decimalsBeside, type Judged, judgedTexts, unitText } from './catalogue/shown-figure.js'
+export { decimalsBeside, type Judged, judgedTexts, limitedName, unitText } from './catalogue/shown-figure.js'
+export { cited } from './catalogue/sources.js'
 export { capital, counted, dayInWords, dayOf, outcomeWords } from './catalogue/words.js'
 export {
   Calibration,
@@ -97,3 +98,4 @@ export { estimateWhileReading, UnfinishedRequest } from './site/while-reading/un
 export { UnderWay, WhileReading, whileReading } from './site/while-reading/while-reading.js'
 export { type LimitRule, type TargetPreset, targetPresets } from './targets/index.js'
 export { type DefaultUncertainty, defaultUncertainties } from './uncertainty/defaults.js'
+export { probabilityText } from './uncertainty/words.js'

@@ -122,7 +122,7 @@ describe('merged cells in Excel', () => {
     expect(grid.sheet('Many')?.at(599, 0)?.value).toBe(600)
     expect(grid.sheet('Form')?.mergeAt(2, 3)).toEqual({ top: 1, left: 2, bottom: 2, right: 3 })
     expect(grid.findings.map(({ message }) => message)).toEqual([
-      'Excel did not report the merged cells of "Many": it reports at most 512 in a sheet.',
+      'Excel did not report the merged cells of "Many": it reports at most 512 on a sheet.',
     ])
   })
 })

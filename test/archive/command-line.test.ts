@@ -73,8 +73,8 @@ describe('draughtbook register', () => {
       [['register', archive, '--month', '2026-13', '--json'], /month such as 2026-10/],
       [['register', archive, '--as-of', '2026-02-30', '--json'], /date such as/],
       [['register', join(archive, 'none'), '--json'], /there is no such file or folder/],
-      [['register', join(archive, 'empty'), '--json'], /name a file or a folder/],
-      [['register', '--json'], /missing required argument/],
+      [['register', join(archive, 'empty'), '--json'], /no workbook was found in/],
+      [['register', '--json'], /no PATH was given/],
       [['register', archive, '--json', '--queue', 'http://x'], /must name a Redis/],
       [['rerun', archive, '--key', join(archive, 'none.pub')], /no such file/],
     ]

@@ -57,14 +57,14 @@ export interface Load {
   readonly broken: number
 }
 
-/** Loads POST /v1/evaluations with one body. */
-export async function load(base: string, body: string, options: LoadOptions): Promise<Load> {
+/** Loads POST /v1/evaluations with each of the bodies in turn. */
+export async function load(base: string, bodies: readonly string[], options: LoadOptions): Promise<Load> {
   const { seconds, connections, rate } = options
   const result = await autocannon({
     url: `${base}/v1/evaluations`,
     method: 'POST',
     headers: { 'content-type': 'application/json' },
-    body,
+    requests: bodies.map((body) => ({ body })),
     connections,
     duration: seconds,
     timeout: 20,

@@ -11,41 +11,59 @@ const COLLECT = join(import.meta.dirname, 'collect.js')
 const PEER = join(import.meta.dirname, 'service-peer.js')
 const ROUNDS = 5
 const ROUND_S = 4
+const TESTS = 500
 /** Length of the memory run; BENCH_MINUTES shortens it while working on the bench. */
 const MINUTES = Number(process.env.BENCH_MINUTES ?? 5)
 
 /** The service under load on loopback, against bare express in the same run. The load generator takes a part of the machine. */
 export async function run(): Promise<void> {
-  const body = JSON.stringify(twoDirections())
+  const bodies = manyTests()
   const answer = JSON.stringify(evaluateInput(twoDirections()))
   const file = join(mkdtempSync(join(tmpdir(), 'draughtbook-bench-')), 'answer.json')
   writeFileSync(file, answer)
   const peer = await startServer([PEER, file])
   const service = await startServer([SERVICE, 'serve', '--port', '0'])
   try {
-    console.log(`\nThe service on loopback: body ${body.length} bytes, answer ${answer.length} bytes`)
-    const capacity = await throughput(service, peer, body)
-    await atSeventyPercent(service, body, capacity)
-    await overloaded(service, body, capacity)
-    await eventLoop(service, body)
+    console.log(
+      `\nThe service on loopback: ${bodies.length} bodies of ${bodies[0].length} bytes in turn, answer ${answer.length} bytes`,
+    )
+    const capacity = await throughput(service, peer, bodies)
+    await atSeventyPercent(service, bodies, capacity)
+    await overloaded(service, bodies, capacity)
+    await eventLoop(service, bodies[0])
     await service.stop()
-    await memory(body, capacity)
+    await memory(bodies, capacity)
   } finally {
     await peer.stop()
   }
+}
+
+type Bodies = readonly [string, ...string[]]
+
+/** Tests of which no two are alike, so that nothing could be answered from memory. */
+function manyTests(): Bodies {
+  const [first = '', ...others] = Array.from({ length: TESTS }, (_, i) => {
+    const test = twoDirections()
+    test.test.id = `B-${100 + i}`
+    test.building.volume_m3 += i / 10
+    for (const run of test.runs)
+      for (const reading of run.readings) reading.flow_m3_h = Math.round(reading.flow_m3_h * 10 + i) / 10
+    return JSON.stringify(test)
+  })
+  return [first, ...others]
 }
 
 const median = (values: readonly number[]) =>
   [...values].sort((a, b) => a - b)[values.length >> 1] ?? Number.NaN
 
 /** Alternating rounds, so that whatever else the machine does strikes both alike. */
-async function throughput(service: Server, peer: Server, body: string): Promise<number> {
+async function throughput(service: Server, peer: Server, bodies: Bodies): Promise<number> {
   const options = { seconds: ROUND_S, connections: 20 }
-  for (const { base } of [service, peer]) await load(base, body, { seconds: 2, connections: 20 })
+  for (const { base } of [service, peer]) await load(base, bodies, { seconds: 2, connections: 20 })
   const [ours, theirs]: [number[], number[]] = [[], []]
   for (let round = 0; round < ROUNDS; round++) {
-    theirs.push((await load(peer.base, body, options)).good)
-    ours.push((await load(service.base, body, options)).good)
+    theirs.push((await load(peer.base, bodies, options)).good)
+    ours.push((await load(service.base, bodies, options)).good)
   }
   const ratio = median(ours) / median(theirs)
   console.log(
@@ -57,8 +75,8 @@ async function throughput(service: Server, peer: Server, body: string): Promise<
   return median(ours)
 }
 
-async function atSeventyPercent({ base }: Server, body: string, capacity: number): Promise<void> {
-  const { p50_ms, p99_ms, broken } = await load(base, body, {
+async function atSeventyPercent({ base }: Server, bodies: Bodies, capacity: number): Promise<void> {
+  const { p50_ms, p99_ms, broken } = await load(base, bodies, {
     seconds: 10,
     connections: 20,
     rate: 0.7 * capacity,
@@ -67,9 +85,9 @@ async function atSeventyPercent({ base }: Server, body: string, capacity: number
 }
 
 /** Three times as much as can be served: what is turned away must be told so, and the rest served. */
-async function overloaded(service: Server, body: string, capacity: number): Promise<void> {
+async function overloaded(service: Server, bodies: Bodies, capacity: number): Promise<void> {
   const { base, child } = service
-  const { statuses, broken, good } = await load(base, body, {
+  const { statuses, broken, good } = await load(base, bodies, {
     seconds: 10,
     connections: 600,
     rate: 3 * capacity,
@@ -80,7 +98,7 @@ async function overloaded(service: Server, body: string, capacity: number): Prom
     const start = performance.now()
     const { status } = await fetch(`${base}/v1/evaluations`, {
       method: 'POST',
-      body,
+      body: bodies[0],
       headers: { 'content-type': 'application/json' },
     })
     slow = status === 200 ? performance.now() - start : Number.POSITIVE_INFINITY
@@ -126,7 +144,7 @@ async function eventLoop({ base }: Server, body: string): Promise<void> {
  * Slope of memory in use under half load, by least squares over the samples after the first fifth; in a service of its
  * own that collects every few seconds, as its heap would else rise and fall by chance.
  */
-async function memory(body: string, capacity: number): Promise<void> {
+async function memory(bodies: Bodies, capacity: number): Promise<void> {
   const service = await startServer(['--expose-gc', '--import', COLLECT, SERVICE, 'serve', '--port', '0'])
   const { base, child } = service
   const seconds = Math.round(60 * MINUTES)
@@ -139,7 +157,7 @@ async function memory(body: string, capacity: number): Promise<void> {
     const resident = (await metrics(base))('process_resident_memory_bytes') / 2 ** 20
     samples.push({ minutes, resident, heap: Number(heap) / 2 ** 20 })
   })
-  const { statuses, broken } = await load(base, body, { seconds, connections: 20, rate: 0.5 * capacity })
+  const { statuses, broken } = await load(base, bodies, { seconds, connections: 20, rate: 0.5 * capacity })
   child.stderr?.removeAllListeners('data').resume()
   await service.stop()
   const late = samples.slice(Math.floor(samples.length / 5))

@@ -1,5 +1,5 @@
 import { spawn, spawnSync } from 'node:child_process'
-import { mkdtemp, rm } from 'node:fs/promises'
+import { mkdtemp, readFile, rm } from 'node:fs/promises'
 import { createServer } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -68,7 +68,7 @@ async function untilHealthy(): Promise<Start> {
   try {
     for (;;) {
       const answer = await fetch(`http://127.0.0.1:${port}/healthz`).catch(() => undefined)
-      if (answer?.ok) return { ms: performance.now() - began, peak_MB: Number.NaN }
+      if (answer?.ok) return { ms: performance.now() - began, peak_MB: await peakOf(child.pid) }
       if (performance.now() - began > 60_000) throw new Error('serve did not answer within 60 s')
       await new Promise((resolve) => setTimeout(resolve, 5))
     }
@@ -76,6 +76,10 @@ async function untilHealthy(): Promise<Start> {
     child.kill('SIGKILL')
   }
 }
+
+/** Most memory a process has held so far. Source: Linux, proc_pid_status(5). */
+const peakOf = async (pid = 0): Promise<number> =>
+  Number(/^VmHWM:\s+(\d+) kB$/m.exec(await readFile(`/proc/${pid}/status`, 'utf8'))?.[1]) / 1024
 
 const freePort = (): Promise<number> =>
   new Promise((resolve) => {

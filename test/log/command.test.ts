@@ -69,7 +69,7 @@ describe('a test log on the command line', () => {
     const files = [englishForm.fileName, 'broken.xlsx', sheetPerTest.fileName].map((name) => join(path, name))
     const { code, out, err } = await commandLine('evaluate', ...files, '--json')
     expect([code, err.length]).toEqual([1, 1])
-    expect(err[0]).toMatch(/broken\.xlsx: .*not a workbook but text/)
+    expect(err[0]).toMatch(/broken\.xlsx: .*text, not a workbook/)
     expect(JSON.parse(out)).toHaveLength(1 + 3)
     expect((await commandLine('evaluate', ...files, '--out', join(path, 'x.xlsx'))).code).toBe(2)
   })

@@ -78,7 +78,7 @@ describe('answers about a log and the firm’s library', () => {
     const { page, complaints } = await world.open(base)
     await openLog(page, FIRST)
     await answerInLitres(page)
-    await page.getByText('Your answers are kept in this browser, for other logs of this make.').waitFor()
+    await page.getByText('Your answers are kept in this browser, for other logs of this kind.').waitFor()
     await page.getByRole('button', { name: 'Keep the answers in the firm’s library' }).click()
     await page
       .getByText('Your answers are kept in the firm’s library as layouts/logs-like-plot-1-csv.')

@@ -1,12 +1,14 @@
 import { evaluate, InputError } from '@draughtbook/shared-calc'
 import { describe, expect, it } from 'vitest'
 import { HttpFault } from '../../service/src/http/http-fault'
-import { BATCHES, evaluatorOn } from '../../service/src/jobs/evaluator'
-import { type Jobs, jobsHere } from '../../service/src/jobs/jobs'
-import type { EvaluationOrder } from '../../service/src/jobs/tasks'
+import { evaluation } from '../../service/src/jobs/evaluation'
+import { evaluatorOn } from '../../service/src/jobs/evaluator'
+import type { Batches } from '../../service/src/jobs/evaluator-threads'
+import { TooLong } from '../../service/src/jobs/in-thread'
+import { settleNow } from '../../service/src/jobs/outcome'
 import { JsonError } from '../../service/src/json/read-json'
 import { demoRecord } from './support/record'
-import { testPool } from './support/running'
+import { testEvaluators } from './support/running'
 
 const bytes = (text: string) => new TextEncoder().encode(text)
 const plain = { trace: false, uncertainty: false }
@@ -16,24 +18,24 @@ const PATIENCE_s = 600
 const wanted = () => true
 const expected = JSON.stringify(evaluate(demoRecord()))
 
+/** Evaluates here, as a thread would. */
+const here: Batches['run'] = async (orders) => orders.map((one) => settleNow(() => evaluation(one)))
+
 /** A thread that only tells what it was given; `work` does the evaluations. */
-function told(work: Jobs['run'] = jobsHere.run) {
-  const batches: number[] = []
-  const jobs: Jobs = {
-    ...jobsHere,
-    run: (name, input, signal) => {
-      batches.push(Array.isArray(input) ? input.length : 0)
-      return work(name, input, signal)
+function told(work: Batches['run'] = here) {
+  const sizes: number[] = []
+  const batches: Batches = {
+    run: (orders, deadline_ms) => {
+      sizes.push(orders.length)
+      return work(orders, deadline_ms)
     },
   }
-  return { jobs, batches }
+  return { batches, sizes }
 }
-
-const threads = (workers: number) => testPool({ workers, queue: workers * BATCHES })
 
 describe('evaluations on threads of their own', () => {
   it('give each caller the evaluation of its own record', async () => {
-    const { evaluate: evaluateThere } = evaluatorOn(await threads(1), 1, PATIENCE_s)
+    const { evaluate: evaluateThere } = evaluatorOn(await testEvaluators(), 1, PATIENCE_s)
     const volumes = Array.from({ length: 40 }, (_, i) => 200 + i)
     const texts = await Promise.all(
       volumes.map((volume_m3) => {
@@ -52,15 +54,15 @@ describe('evaluations on threads of their own', () => {
   })
 
   it('go together when they come together', async () => {
-    const { jobs, batches } = told()
-    const { evaluate: evaluateThere } = evaluatorOn(jobs, 1, PATIENCE_s)
+    const { batches, sizes } = told()
+    const { evaluate: evaluateThere } = evaluatorOn(batches, 1, PATIENCE_s)
     await Promise.all(Array.from({ length: 10 }, () => evaluateThere(order(), wanted)))
-    expect(batches.length).toBeLessThan(10)
-    expect(batches.reduce((sum, size) => sum + size, 0)).toBe(10)
+    expect(sizes.length).toBeLessThan(10)
+    expect(sizes.reduce((sum, size) => sum + size, 0)).toBe(10)
   })
 
   it('say what is wrong with one record to its own caller alone', async () => {
-    const { evaluate: evaluateThere } = evaluatorOn(await threads(1), 1, PATIENCE_s)
+    const { evaluate: evaluateThere } = evaluatorOn(await testEvaluators(), 1, PATIENCE_s)
     const [good, malformed, empty, last] = await Promise.allSettled([
       evaluateThere(order(), wanted),
       evaluateThere(order('{'), wanted),
@@ -75,15 +77,11 @@ describe('evaluations on threads of their own', () => {
   })
 
   it('are done again one by one where one takes its batch down with it', async () => {
-    const { jobs, batches } = told(((
-      name: 'evaluations',
-      input: readonly EvaluationOrder[],
-      signal: AbortSignal,
-    ) =>
-      input.some(({ body }) => body.length === 4)
-        ? Promise.reject(new Error('worker exited with code 1'))
-        : jobsHere.run(name, input, signal)) as Jobs['run'])
-    const { evaluate: evaluateThere } = evaluatorOn(jobs, 1, PATIENCE_s)
+    const { batches, sizes } = told(async (orders) => {
+      if (orders.some(({ body }) => body.length === 4)) throw new Error('the thread has ended')
+      return here(orders, 0)
+    })
+    const { evaluate: evaluateThere } = evaluatorOn(batches, 1, PATIENCE_s)
     const [good, bad, last] = await Promise.allSettled([
       evaluateThere(order(), wanted),
       evaluateThere(order('null'), wanted),
@@ -91,58 +89,54 @@ describe('evaluations on threads of their own', () => {
     ])
     expect(good).toMatchObject({ status: 'fulfilled', value: { json: expected } })
     expect(last).toMatchObject({ status: 'fulfilled', value: { json: expected } })
-    expect(bad).toMatchObject({ status: 'rejected', reason: { message: 'worker exited with code 1' } })
-    expect(batches).toEqual([3, 1, 1, 1])
+    expect(bad).toMatchObject({ status: 'rejected', reason: { message: 'the thread has ended' } })
+    expect(sizes).toEqual([3, 1, 1, 1])
   })
 
   it('go on when the thread dies under them', async () => {
-    const pool = await threads(1)
-    const { evaluate: evaluateThere } = evaluatorOn(pool, 1, PATIENCE_s)
+    const threads = await testEvaluators()
+    const { evaluate: evaluateThere } = evaluatorOn(threads, 1, PATIENCE_s)
     await evaluateThere(order(), wanted)
     for (let i = 0; i < 3; i++) {
       const running = Promise.all(Array.from({ length: 30 }, () => evaluateThere(order(), wanted)))
       await new Promise((resolve) => setTimeout(resolve, 3))
-      await pool.pool.threads[0]?.terminate()
+      await threads.workers[0]?.terminate()
       for (const { json } of await running) expect(json).toBe(expected)
     }
   })
 
   it('outlive a neighbour that took too long and was ended', async () => {
-    const pool = await threads(1)
+    const threads = await testEvaluators()
     const long = demoRecord()
     const readings = Array.from({ length: 900 }, (_, i) => ({
       pressure_Pa: -10 - i / 15,
       flow_m3_h: 40 + i / 10,
     }))
     Object.assign(long.runs[0] ?? {}, { readings })
-    const tooLong = new AbortController()
-    const ended = pool.run('evaluations', Array(50).fill(order(JSON.stringify(long))), tooLong.signal)
-    const other = pool.run('evaluations', [order()], new AbortController().signal)
-    setTimeout(() => tooLong.abort(), 100)
-    await expect(ended).rejects.toThrow()
+    await threads.run([order()], PATIENCE_s * 1000)
+    const ended = threads.run(Array(50).fill(order(JSON.stringify(long))), 1)
+    const other = threads.run([order()], PATIENCE_s * 1000)
+    await expect(ended).rejects.toBeInstanceOf(TooLong)
     expect(await other).toMatchObject([{ ok: true, value: { json: expected } }])
   })
 
   it('are left out when their client has gone before their turn', async () => {
-    const { jobs, batches } = told()
-    const { evaluate: evaluateThere } = evaluatorOn(jobs, 1, PATIENCE_s)
+    const { batches, sizes } = told()
+    const { evaluate: evaluateThere } = evaluatorOn(batches, 1, PATIENCE_s)
     const [gone, good] = await Promise.allSettled([
       evaluateThere(order(), () => false),
       evaluateThere(order(), wanted),
     ])
     expect(gone).toMatchObject({ status: 'rejected', reason: { status: 499 } })
     expect(good.status).toBe('fulfilled')
-    expect(batches).toEqual([1])
+    expect(sizes).toEqual([1])
   })
 
   it('are answered with 503 when they take longer than they may', async () => {
-    const { jobs, batches } = told(
-      ((_name: unknown, _input: unknown, signal: AbortSignal) =>
-        new Promise((_resolve, reject) =>
-          signal.addEventListener('abort', () => reject(signal.reason)),
-        )) as Jobs['run'],
+    const { batches, sizes } = told((_orders, deadline_ms) =>
+      Promise.reject(new TooLong(`${deadline_ms} ms`)),
     )
-    const { evaluate: evaluateThere } = evaluatorOn(jobs, 1, 0.05)
+    const { evaluate: evaluateThere } = evaluatorOn(batches, 1, 0.05)
     const outcomes = await Promise.allSettled([
       evaluateThere(order(), wanted),
       evaluateThere(order(), wanted),
@@ -151,6 +145,21 @@ describe('evaluations on threads of their own', () => {
       expect(outcome).toMatchObject({ status: 'rejected', reason: { status: 503 } })
       expect(outcome.status === 'rejected' && outcome.reason).toBeInstanceOf(HttpFault)
     }
-    expect(batches).toEqual([2])
+    expect(sizes).toEqual([2])
+  })
+
+  it('have a second thread where the first has something to do', async () => {
+    const threads = await testEvaluators(2)
+    const outcomes = await Promise.all([1, 2, 3].map(() => threads.run([order()], PATIENCE_s * 1000)))
+    for (const outcome of outcomes) expect(outcome).toMatchObject([{ ok: true, value: { json: expected } }])
+    expect(threads.workers.length).toBe(2)
+  })
+
+  it('are rejected, not left hanging, when the threads are ended', async () => {
+    const threads = await testEvaluators()
+    const waiting = [1, 2].map(() => threads.run([order()], PATIENCE_s * 1000))
+    const settled = Promise.allSettled(waiting)
+    await threads.destroy()
+    for (const outcome of await settled) expect(outcome.status).toBe('rejected')
   })
 })

@@ -175,11 +175,11 @@ describe('draughtbook excel', () => {
       const { code, err } = await commandLine(...args)
       expect({ code, err }).toEqual({
         code: 2,
-        err: [expect.stringMatching(/no Excel for this system.*serve/)],
+        err: [expect.stringMatching(/Excel does not run on this system.*serve/)],
       })
     }
     expect((await commandLine('serve', '--excel')).err).toEqual([
-      expect.stringMatching(/--excel: there is no Excel/),
+      expect.stringMatching(/--excel: Excel does not run/),
     ])
   })
 })

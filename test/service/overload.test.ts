@@ -5,7 +5,7 @@ import { evaluatorOn } from '../../service/src/jobs/evaluator'
 import { jobsHere } from '../../service/src/jobs/jobs'
 import { listen, postJson } from './support/listen'
 import { demoRecord } from './support/record'
-import { testPool } from './support/running'
+import { testEvaluators } from './support/running'
 import { settings } from './support/settings'
 
 const RECORD = JSON.stringify(demoRecord())
@@ -38,7 +38,7 @@ describe('more requests at once than can be served soon', () => {
   })
 
   it('do not keep a health check waiting for all of them', async () => {
-    const { evaluate } = evaluatorOn(await testPool(), 1, 600)
+    const { evaluate } = evaluatorOn(await testEvaluators(), 1, 600)
     const base = await listen(createApp({ evaluate }))
     let done = 0
     const busy = Array.from({ length: 100 }, async () => {

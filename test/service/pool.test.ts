@@ -1,3 +1,4 @@
+import { fileURLToPath } from 'node:url'
 import { evaluate } from '@draughtbook/shared-calc'
 import { describe, expect, it } from 'vitest'
 import { createApp } from '../../service/src/app'
@@ -49,6 +50,14 @@ describe('the worker pool', () => {
     expect(refused?.headers.get('retry-after')).toBe('2')
     expect(await refused?.json()).toMatchObject({ type: '/api#busy', title: 'The service is busy' })
     expect((await postJson(`${base}/v1/workbooks`, RECORD)).status).toBe(200)
+  })
+
+  it('lets go of the port that each task brings along: that takes a turn of the thread’s event loop', async () => {
+    const file = fileURLToPath(new URL('./support/turns-worker.mjs', import.meta.url))
+    const pool = await testPool({ file })
+    const turns: unknown[] = []
+    for (let i = 0; i < 3; i++) turns.push(await pool.run('workbook', { body: body() }, never))
+    expect(turns).toEqual([0, 1, 2])
   })
 
   it('ends a task whose client has gone', async () => {

@@ -56,7 +56,7 @@ describe('a service told to stop', () => {
   it('answers that it lives at once, and says what it waits for until it is ready', async () => {
     const { base, text } = await spawnService()
     expect((await fetch(`${base}/healthz`)).status).toBe(200)
-    expect(text()).toMatch(/starting; waits for a thread that evaluates and a thread that writes workbooks/)
+    expect(text()).toMatch(/starting; waiting for a thread that evaluates and a thread that writes workbooks/)
     await expect.poll(async () => (await fetch(`${base}/readyz`)).status, { timeout: 50_000 }).toBe(200)
     await expect.poll(text).toMatch(/^draughtbook: ready$/m)
   })

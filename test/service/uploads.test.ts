@@ -90,6 +90,20 @@ describe('a multipart body that is none', () => {
       expect(answer.headers.get('content-type')).toMatch(/problem\+json/)
     }
   })
+
+  it.each([
+    ['layouts', 'registers', 'layout.json has 98 kB; at most 64 kB are read'],
+    ['keys', 'reruns', 'layout.json has 98 kB; at most 16 kB are read'],
+  ])('beside workbooks are small: %s', async (field, route, message) => {
+    const base = await listen(createApp())
+    const body = form([['one.xlsx', new Uint8Array(10)]])
+    body.append(field, new Blob(['['.repeat(100_000)]), 'layout.json')
+    const answer = await fetch(`${base}/v1/${route}?asOf=2026-10-31`, { method: 'POST', body })
+    expect([answer.status, ((await answer.json()) as { errors: unknown }).errors]).toEqual([
+      422,
+      [{ path: field, message }],
+    ])
+  })
 })
 
 describe('hostile JSON', () => {

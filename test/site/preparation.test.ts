@@ -67,7 +67,7 @@ describe('preparation of a record@2', () => {
   it('an opening left blank is named', () => {
     const [, ...others] = everything('method 1')
     const blank = findings(others, answered).find(({ rule }) => rule === 'preparation-blank')
-    expect(blank?.message).toBe('No state was logged for external windows.')
+    expect(blank?.message).toBe('No state was logged for: external windows.')
   })
 
   it('knows an opening by its kind, or by the very words of the list, and by nothing else', () => {
@@ -92,7 +92,7 @@ describe('cautions', () => {
     const found = findings([], { preparation: { cautions: answered.preparation.cautions.slice(1) } }).find(
       ({ rule }) => rule === 'caution-unanswered',
     )
-    expect(found?.message).toBe('The tester has not acknowledged the caution on fuel-burning appliances.')
+    expect(found?.message).toBe('The tester has not acknowledged the caution "fuel-burning appliances".')
     expect(found?.remedy).toMatch(/carbon monoxide.*Local codes and licensed practice decide\.$/)
   })
 

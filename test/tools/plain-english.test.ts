@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { parseSync } from 'vite'
 import { describe, expect, it } from 'vitest'
-import { coinedPhrases } from '../shared-calc/findings/coined-phrases'
+import { coinedPhrases, slips } from '../shared-calc/findings/coined-phrases'
 
 /** Frozen versions stay as issued; generated files and the dictionary of words that logs use are not prose. */
 const LEFT_OUT = /\/versions\/frozen\/|interpret\/words\/|\.generated\.ts$/
@@ -58,6 +58,10 @@ describe('text in the source', () => {
 
   it.each(coinedPhrases.map((phrase) => [phrase] as const))('nowhere says %s', (phrase) => {
     expect(all.filter((text) => phrase.test(text.replace(/^.*?: /, '')))).toEqual([])
+  })
+
+  it.each(slips.map((slip) => [slip] as const))('has no slip like %s', (slip) => {
+    expect(all.filter((text) => slip.test(text.replace(/^.*?: /, '')))).toEqual([])
   })
 
   it('is held to the table of terms in the guide', () => {

@@ -18,7 +18,7 @@ const column = (values: readonly number[]): Column => ({
 const given = (value: number) => byRule(value, 'test')
 
 /** Least squares through x and y by the chapters of the leakage curve: their logarithms are what it is given. */
-function leastSquares(x: readonly number[], y: readonly number[], chapter = leakageCurve): Block {
+function leastSquares(x: readonly number[], y: readonly number[], chapter = leakageCurve): Block<string> {
   return new Calculation().add('curve', 'curve', chapter, {
     dp_m: column(x.map(Math.exp)),
     q_m: column(y.map(Math.exp)),
@@ -30,7 +30,7 @@ function leastSquares(x: readonly number[], y: readonly number[], chapter = leak
   })
 }
 
-function scatterOf(curve: Block, chapter = fitScatter): Block {
+function scatterOf(curve: Block<string>, chapter = fitScatter): Block<string> {
   const scalar = (symbol: string) => given(curve.value(symbol))
   return new Calculation().add('scatter', 'scatter', chapter, {
     x: curve.refColumn('x'),

@@ -26,7 +26,7 @@ describe('how sure, in the pane', () => {
       /n50: meets; probability of meeting the target: more than 99 %/,
     )
     expect(await sure.locator('svg.share-bars .bar').count()).toBeGreaterThan(1)
-    await sure.getByRole('button', { name: /Check by 100,000 draws/ }).click()
+    await sure.getByRole('button', { name: /Check by simulation/ }).click()
     const drawn = sure.locator('ul[aria-label="By simulation"] li')
     await drawn.first().waitFor({ timeout: 50_000 })
     expect(await drawn.count()).toBeGreaterThanOrEqual(5)

@@ -218,7 +218,7 @@ describe('what cannot be taken has a finding that names it', () => {
     expect(list).toHaveLength(24)
     expect(list[0]).toMatchObject({ name: 'p129.jpg', of: 'leak' })
     expect(said.map(({ message }) => message)).toEqual([
-      'A workbook holds 24 photos. 6 were left out: p123.jpg, p124.jpg, p125.jpg, p126.jpg, p127.jpg, p128.jpg.',
+      'A workbook holds at most 24 photos. 6 were left out: p123.jpg, p124.jpg, p125.jpg, p126.jpg, p127.jpg, p128.jpg.',
     ])
   })
 

@@ -139,7 +139,7 @@ export function acceptedTest(
     const { read, tests, chosen } = readChosen(grid, answers, fileDate, given)
     const problems = read.understood?.problems ?? (chosen ? [] : read.problems)
     if (chosen) return { ...chosen, problems: [...chosen.problems, ...problems] }
-    const which = `the log now holds ${tests.length} tests; look at it again and choose one`
+    const which = `the log now holds ${tests.length} tests; read it again and choose one`
     return { ...none, problems: problems.length > 0 ? problems : [{ path: 'runs', message: which }] }
   } catch (error) {
     if (!(error instanceof InputError)) throw error
@@ -148,7 +148,7 @@ export function acceptedTest(
 }
 
 /** Said of a field whose cell is empty; anything else is wrong with what the cell holds. */
-const EMPTY = /missing|expected object, received undefined|at least 3 readings/
+const EMPTY = /missing|expected object, received undefined|at least one reading/
 
 /** What the cells of a layout do not hold yet, and what is wrong with those that hold something. */
 function unfilled(found: readonly Problem[]): Pick<UnderstoodLog, 'problems' | 'waiting'> {

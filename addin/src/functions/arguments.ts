@@ -1,3 +1,4 @@
+import { fewestReadings } from '@draughtbook/shared-calc'
 import { columnLetters, parseArea, splitReference } from '../host/address.js'
 
 /** A cell as Excel hands it to a function. */
@@ -47,8 +48,9 @@ export function pairsArgument(
     pairs.pressures.push(value)
     pairs.flows.push(numberArgument(flow, 'flow', there, 0))
   })
-  if (pairs.pressures.length < 3)
-    throw new ArgumentFault(`${pairs.pressures.length} readings: a curve needs at least 3`)
+  const fewest = fewestReadings(undefined)
+  if (pairs.pressures.length < fewest)
+    throw new ArgumentFault(`${pairs.pressures.length} readings: a curve needs at least ${fewest}`)
   if (pairs.pressures.every((pressure) => Math.abs(pressure) === Math.abs(pairs.pressures[0] ?? 0)))
     throw new ArgumentFault('all readings are at one pressure: a curve needs more than one')
   return pairs

@@ -65,7 +65,7 @@ export const implementations: Record<FunctionId, Implementation> = {
     if (humidity < 0 || humidity > 1)
       throw new ArgumentFault(`humidity is ${humidity}; it must be between 0 and 1`)
     if (temperature < -60 || temperature > 60)
-      throw new ArgumentFault(`temperature is ${temperature} °C; it must be between -60 and 60`)
+      throw new ArgumentFault(`temperature is ${temperature} °C; it must be between −60 and 60`)
     if (pressure < 45_000 || pressure > 115_000)
       throw new ArgumentFault(`pressure is ${pressure} Pa; it must be between 45000 and 115000`)
     return moistAirDensity(temperature, humidity, pressure)

@@ -21,7 +21,11 @@ export function OriginLine({ state, aside, name, onDismiss, onToken }: OriginLin
         ? 'Calculated by the service'
         : origin.words
   const kept =
-    saved === 'yes' ? 'entries kept' : saved === 'saving' ? 'saving entries …' : `entries not saved: ${saved}`
+    saved === 'yes'
+      ? 'entries saved'
+      : saved === 'saving'
+        ? 'saving entries …'
+        : `entries not saved: ${saved}`
   return (
     <div class="origin">
       {aside ? null : (

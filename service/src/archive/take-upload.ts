@@ -31,8 +31,8 @@ export async function takeUpload(request: Request, response: Response): Promise<
     if (response.closed) clear()
   }
   const files = request.files as { [field: string]: Express.Multer.File[] } | undefined
-  const layouts = await Promise.all((files?.layouts ?? []).map(layoutOf))
-  const keys = await Promise.all((files?.keys ?? []).map(keyOf))
+  const layouts = await eachInTurn(files?.layouts, LAYOUT_BYTES, layoutOf)
+  const keys = await eachInTurn(files?.keys, KEY_BYTES, keyOf)
   const workbooks = files?.files ?? []
   if (workbooks.length === 0)
     throw new HttpFault(422, 'There is nothing to read', {
@@ -94,12 +94,7 @@ function uploadFault(error: unknown): unknown {
       error.code === 'LIMIT_FILE_SIZE' ||
       error.code === 'LIMIT_FILE_COUNT' ||
       error.code === 'LIMIT_PART_COUNT'
-    return large
-      ? tooLarge()
-      : new HttpFault(422, 'The input cannot be used', {
-          kind: 'unusable-input',
-          errors: [{ path: error.field ?? '', message: error.message }],
-        })
+    return large ? tooLarge() : unusable(error.field ?? '', error.message)
   }
   // What busboy says of a body that is cut short or badly formed.
   if (error instanceof Error && !('syscall' in error))
@@ -132,6 +127,32 @@ const nameOf = (name: string): string =>
     // Cut in the middle of a character, or sent as half of one.
     .replace(/\p{Surrogate}/gu, '\ufffd') || 'workbook'
 
+/** Largest layout and key: ordinary ones have a few kB. They are read on the event loop, which must not be held by them. */
+const LAYOUT_BYTES = 64 * 1024
+const KEY_BYTES = 16 * 1024
+
+/** What the small files beside the workbooks hold; the event loop turns between two of them. */
+async function eachInTurn<T>(
+  files: readonly Express.Multer.File[] = [],
+  most: number,
+  read: (file: Express.Multer.File) => Promise<T>,
+): Promise<T[]> {
+  const held: T[] = []
+  for (const file of files) {
+    const { size, fieldname, originalname } = file
+    if (size > most)
+      throw unusable(
+        fieldname,
+        `${nameOf(originalname)} has ${Math.ceil(size / 1024)} kB; at most ${most / 1024} kB are read`,
+      )
+    held.push(await read(file))
+  }
+  return held
+}
+
+const unusable = (path: string, message: string) =>
+  new HttpFault(422, 'The input cannot be used', { kind: 'unusable-input', errors: [{ path, message }] })
+
 const layoutOf = async ({ path }: Express.Multer.File): Promise<Layout> =>
   parseLayout(readJson(await readFile(path, 'utf8')))
 
@@ -140,12 +161,7 @@ async function keyOf({ path, originalname }: Express.Multer.File): Promise<strin
   try {
     publicKeyOf(pem)
   } catch (error) {
-    throw new HttpFault(422, 'The input cannot be used', {
-      kind: 'unusable-input',
-      errors: [
-        { path: 'keys', message: `${nameOf(originalname)}: ${error instanceof Error ? error.message : ''}` },
-      ],
-    })
+    throw unusable('keys', `${nameOf(originalname)}: ${error instanceof Error ? error.message : ''}`)
   }
   return pem
 }

@@ -1,7 +1,7 @@
 import { fileURLToPath } from 'node:url'
 import { Piscina } from 'piscina'
 import { errorCode } from '../files/file-fault.js'
-import { inThread, TooLong } from '../jobs/in-thread.js'
+import { inThread, THREADS, TooLong } from '../jobs/in-thread.js'
 import type { ArchiveResult, ArchiveTask, FileOrder } from './archive-tasks.js'
 import type { FileRunner } from './run-archive.js'
 import type { ThreadOrder } from './thread-entry.js'
@@ -36,7 +36,7 @@ export function startThreads({
   const pool = new Piscina({
     filename: entry,
     minThreads: idle,
-    idleTimeout: 60_000,
+    ...THREADS,
     maxThreads: workers,
     // Reading a workbook leaves much litter. With V8's small default two threads spend half as much again on collecting
     // it as one does (measured); with 32 MB they do not.

@@ -31,8 +31,8 @@ export function addArchiveOptions(command: Command): Command {
     .argument('<PATH...>', 'workbooks, and folders with workbooks')
     .option('--layout <LAYOUT.json>', 'layout for other workbooks; may be repeated', collect, [])
     .option('--as-of <DATE>', 'day that counts as today', isoDate, dayOf())
-    .option('--workers <number>', 'number of threads', whole, availableParallelism())
-    .option('--queue <redis://…>', 'share the work with workers on other machines through this Redis')
+    .option('--workers <NUMBER>', 'number of threads', whole, availableParallelism())
+    .option('--queue <redis://…>', 'share the work with workers on other machines through this Redis server')
     .option('--json', 'print only the result, as JSON')
 }
 

@@ -36,16 +36,16 @@ const count = (text: string): number => {
 
 export const addBuilding: AddCommand = (command, { terminal, end }) => {
   addArchiveOptions(command)
-    .option('--out <BUILDING.xlsx>', 'where to write the building; replaces an existing file')
-    .option('--name <name>', 'name of the building')
+    .option('--out <BUILDING.xlsx>', 'where to write the workbook of the building; replaces an existing file')
+    .option('--name <NAME>', 'name of the building')
     .option(
-      '--rule <rule>',
+      '--rule <RULE>',
       'how the homes are combined: each (every home by itself), summed (at equal pressure), or weighted by volume, envelope or floor',
       rule,
     )
-    .option('--homes <number>', 'number of homes in the building, if not all were tested', count)
-    .option('--sample-size <number>', 'homes that the scheme requires to be tested', count)
-    .option('--more-per-miss <number>', 'extra homes to test for each home that fails', count)
+    .option('--homes <NUMBER>', 'number of homes in the building, if not all were tested', count)
+    .option('--sample-size <NUMBER>', 'homes that the scheme requires to be tested', count)
+    .option('--more-per-miss <NUMBER>', 'extra homes to test for each home that fails', count)
     .action(async (paths: string[], options: Options) => {
       const { out, name, rule: wanted, homes, sampleSize, morePerMiss } = options
       if (out === undefined && !options.json)

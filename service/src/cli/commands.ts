@@ -51,7 +51,7 @@ export const commands: readonly {
   },
   {
     name: 'stages',
-    does: 'show plot by plot what each stage may leak, and whether the next trade may start',
+    does: 'show how much each plot may leak at each stage, and whether the next trade may start',
     load: async () => (await import('./stages.js')).addStages,
   },
   {
@@ -66,17 +66,17 @@ export const commands: readonly {
   },
   {
     name: 'serve',
-    does: 'run the service: pane, API and their pages',
+    does: 'run the service: the page, the Excel add-in and the API',
     load: async () => (await import('./serve.js')).addServe,
   },
   {
     name: 'excel',
-    does: 'set up the add-in in Excel on this computer, for you alone, and open Excel; --remove undoes it',
+    does: 'set up the add-in in Excel for your account on this computer, and open Excel; --remove undoes it',
     load: async () => (await import('./excel.js')).addExcel,
   },
   {
     name: 'worker',
-    does: 'process files that others share through a Redis, until stopped',
+    does: 'process files shared by other machines through a Redis server, until stopped',
     load: async () => (await import('./worker.js')).addWorker,
   },
   {

@@ -28,9 +28,12 @@ export const addEvaluate: AddCommand = (command, { terminal, end }) => {
     .option('--out <SUMMARY.xlsx>', 'where to write the workbook; replaces an existing file')
     .option(
       '--pdf [FILE.pdf]',
-      'also write summary and test report as a PDF, named like the workbook unless it has a name',
+      'also write summary and test report as a PDF, named like the workbook unless you give a name',
     )
-    .option('--photos <FOLDER>', 'add photos: those that leaks name, and all others as photos of the set-up')
+    .option(
+      '--photos <FOLDER>',
+      'add photos: those named in the list of leaks next to their leak, all others as photos of the set-up',
+    )
     .option('--keep-photo-details', 'leave place, time and camera in the photos; they are removed otherwise')
     .option('--force', 'replace an existing workbook with other content')
     .option('--sign <KEY>', 'sign the workbook with the firm’s private key (draughtbook keys)')

@@ -17,7 +17,7 @@ export const addExcel: AddCommand = (command, { terminal, end }) => {
   command
     .option('--remove', 'remove the add-in, its certificate and its files')
     .option('--yes', 'trust the certificate for localhost without asking')
-    .option('--port <number>', 'port of the service', whole, defaultSettings.port)
+    .option('--port <NUMBER>', 'port of the service', whole, defaultSettings.port)
     .option('--library <FOLDER>', 'the firm’s devices, gauges, layouts and targets')
     .action(async (options: Options) => {
       // Loaded here, so that no other command waits for it.
@@ -25,7 +25,7 @@ export const addExcel: AddCommand = (command, { terminal, end }) => {
       const excel = excelOn(thisMachine())
       if (!excel)
         throw new UsageError(
-          'there is no Excel for this system. Use `draughtbook serve` and the same page in a browser. For Excel on the web, see manifests/README.md',
+          'Excel does not run on this system. Use `draughtbook serve` and open the page in a browser. For Excel on the web, see manifests/README.md',
         )
       if (!options.remove) return end(await installed(excel, options, terminal))
       const { removeFromExcel } = await import('../excel/remove.js')
@@ -71,7 +71,7 @@ async function installed(excel: Excel, options: Options, terminal: Terminal): Pr
       say('keep this window open while you work in Excel; Ctrl-C ends the service')
     },
   })
-  if ('faults' in ended) throw new UsageError(ended.faults.join('\ndraughtbook: '))
+  if ('faults' in ended) throw new UsageError(ended.faults.join('\n'))
   return ended.code
 }
 
@@ -84,6 +84,8 @@ async function agreed(excel: Excel, { yes }: Options, terminal: Terminal): Promi
   terminal.err(
     'Excel opens add-ins over https only, so the service needs a certificate that this computer trusts.',
   )
-  terminal.err(`It is for localhost alone and for you alone. Its key stays in ${excel.folder}.`)
+  terminal.err(
+    `It is valid for localhost only and trusted for your account only. Its key stays in ${excel.folder}.`,
+  )
   return terminal.agree('Make this certificate and trust it?')
 }

@@ -41,7 +41,7 @@ export const addRegister: AddCommand = (command, { terminal, end }) => {
   addArchiveOptions(command)
     .option('--month <YYYY-MM>', 'only tests of this month', month)
     .option('--out <REGISTER.xlsx>', 'where to write the register (.xlsx or .csv); replaces an existing file')
-    .option('--by <client>', 'also write one register for each client, next to --out', client)
+    .option('--by <WHAT>', '"client" also writes one register for each client, next to --out', client)
     .option('--previous <REGISTER.xlsx>', 'earlier register whose months are shown with this one')
     .option(
       '--orders <ORDERS.csv>',
@@ -99,7 +99,7 @@ export const addRegister: AddCommand = (command, { terminal, end }) => {
               : [
                   `${fees.toFixed(2)} in fees; ${withoutFee === 0 ? 'every test to bill has one' : `${count(withoutFee ?? 0, 'test')} to bill without a fee`}`,
                 ]),
-            `${billable} to bill; ${count(toRetest, 'plot')} still to be retested`,
+            `${count(billable, 'test')} to bill; ${count(toRetest, 'plot')} to retest`,
             ...written.map((path) => `Register: ${path}`),
           ].join('\n'),
         ),

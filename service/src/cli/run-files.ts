@@ -19,7 +19,7 @@ export async function runFiles<Task extends ArchiveTask>(
   if (files.length === 0 && others.every(({ expected }) => !expected))
     throw new UsageError(
       others.map(({ file, why }) => `${file}: ${why}`).join('\n') ||
-        'name a file or a folder with files to read',
+        `no workbook was found in ${paths.join(', ')}`,
     )
   const { orders, broken } = await withFile(options.layout.join(', '), () =>
     ordersFor(files, { layouts: options.layout, ...signatures }),

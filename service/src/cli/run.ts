@@ -1,5 +1,5 @@
-import { InputError, problemLine } from '@draughtbook/shared-calc'
-import { Command, CommanderError } from 'commander'
+import { CALCULATION_VERSION, InputError, problemLine } from '@draughtbook/shared-calc'
+import { Command, CommanderError, Help, type Option } from 'commander'
 import { fileFault } from '../files/file-fault.js'
 import { DONE, UNREADABLE } from './command.js'
 import { commands } from './commands.js'
@@ -17,7 +17,9 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
   }
   const program = new Command('draughtbook')
     .description('Evaluates airtightness tests: reads a test log, writes an evaluation and a workbook.')
+    .version(CALCULATION_VERSION, '--version', 'print the calculation version')
     .showSuggestionAfterError()
+    .configureHelp({ optionDescription })
   // Subcommands copy these settings when they are added, so they are set first.
   program.exitOverride().configureOutput({
     writeOut: (text) => terminal.out(text.trimEnd()),
@@ -40,19 +42,32 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
   }
 }
 
+/** An empty list as default says nothing. */
+const optionDescription = (option: Option): string =>
+  new Help().optionDescription(option).replace(/ \(default: \[\]\)|default: \[\], /, '')
+
 function failed(error: unknown, terminal: Terminal): number {
   if (error instanceof CommanderError) {
     if (error.exitCode === 0) return DONE
-    const says = error.code === 'commander.help' ? 'name a subcommand; --help lists them' : error.message
-    terminal.err(`draughtbook: ${says.replace(/^error: /, '')}`)
+    terminal.err(`draughtbook: ${usageText(error)}`)
     return UNREADABLE
   }
   if (error instanceof FileError) for (const line of error.lines) terminal.err(line)
   else if (error instanceof InputError)
     for (const problem of error.problems) terminal.err(problemLine(problem))
-  else if (error instanceof UsageError) terminal.err(`draughtbook: ${error.message}`)
+  else if (error instanceof UsageError)
+    for (const line of error.message.split('\n')) terminal.err(`draughtbook: ${line}`)
   else terminal.err(`draughtbook: ${fileFault(error) ?? unexpected(error)}`)
   return UNREADABLE
+}
+
+/** What the parser of options says, as the other messages say it: what is wrong, then what to do. */
+function usageText({ code, message }: CommanderError): string {
+  const said = message.replace(/^error: /, '')
+  if (code === 'commander.help') return 'name a subcommand; --help lists them'
+  const missing = /^(?:missing required argument|required option) '([^']+)'/.exec(said)?.[1]
+  if (missing !== undefined) return `no ${missing} was given; --help explains the command`
+  return said.replace(/^option '(--[\w-]+)[^']*' argument '(.*)' is invalid\. /s, '$1 cannot be "$2": ')
 }
 
 /** A bug: the stack goes with it, so that it can be reported. */

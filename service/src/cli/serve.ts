@@ -29,8 +29,8 @@ const number =
 
 /** Every setting with its option; its environment variable is DRAUGHTBOOK_ and the option's name. */
 const ROWS: readonly Row[] = [
-  ['--port <number>', 'port to listen on', number(d.port)],
-  ['--host <address>', 'address to listen on', (option) => option.default(d.host)],
+  ['--port <NUMBER>', 'port to listen on', number(d.port)],
+  ['--host <ADDRESS>', 'address to listen on', (option) => option.default(d.host)],
   ['--tls-certificate <FILE>', 'certificate chain (PEM); with --tls-key, the service itself uses https'],
   ['--tls-key <FILE>', 'private key (PEM)'],
   ['--excel', 'https for Excel on this computer, with the certificate made by `draughtbook excel`'],
@@ -43,7 +43,7 @@ const ROWS: readonly Row[] = [
   ['--public-url <URL>', 'address that users see'],
   ['--tokens <FILE>', 'access tokens, made by `draughtbook token add`'],
   ['--oidc-issuer <URL>', 'OpenID Connect issuer whose access tokens are accepted'],
-  ['--oidc-audience <name>', 'required audience of those tokens'],
+  ['--oidc-audience <NAME>', 'required audience of those tokens'],
   ['--oidc-jwks <URL>', 'address of the issuer’s keys, if it publishes no configuration'],
   [
     '--origin <URL...>',
@@ -53,18 +53,18 @@ const ROWS: readonly Row[] = [
   ['--library <FOLDER>', 'the firm’s devices, gauges, layouts and targets'],
   ['--pane <FOLDER>', 'folder of the built pane, if not the project’s own'],
   [
-    '--workers <number>',
+    '--workers <NUMBER>',
     'threads for workbooks; evaluations get the same number, at most 3',
     number(d.workers),
   ],
-  ['--queue <number>', 'maximum number of waiting tasks', number(d.queue)],
-  ['--concurrency <number>', 'maximum number of requests at a time', number(d.concurrency)],
-  ['--timeout <seconds>', 'maximum time for one request', number(d.timeout_s)],
-  ['--rate <number>', 'requests per minute and caller, 0 for no limit', number(d.rate)],
-  ['--grace <seconds>', 'maximum wait for running requests when stopping', number(d.grace_s)],
-  ['--drain <seconds>', 'how long to keep serving after readiness is withdrawn', number(d.drain_s)],
+  ['--queue <NUMBER>', 'maximum number of waiting tasks', number(d.queue)],
+  ['--concurrency <NUMBER>', 'maximum number of requests at a time', number(d.concurrency)],
+  ['--timeout <SECONDS>', 'maximum time for one request', number(d.timeout_s)],
+  ['--rate <NUMBER>', 'requests per minute and caller, 0 for no limit', number(d.rate)],
+  ['--grace <SECONDS>', 'maximum wait for running requests when stopping', number(d.grace_s)],
+  ['--drain <SECONDS>', 'how long to keep serving after readiness is withdrawn', number(d.drain_s)],
   [
-    '--log-level <level>',
+    '--log-level <LEVEL>',
     'fatal, error, warn, info, debug or silent',
     (option) => option.default(d.logLevel),
   ],
@@ -109,7 +109,7 @@ const isOn = (option: boolean | string | undefined): boolean => option !== undef
 /** The files that `draughtbook excel` made. */
 function certificateForExcel(given: Pick<Settings, 'tlsCertificate' | 'tlsKey'>) {
   const excel = excelOn(thisMachine())
-  if (!excel) throw new UsageError('--excel: there is no Excel for this system')
+  if (!excel) throw new UsageError('--excel: Excel does not run on this system')
   if (given.tlsCertificate ?? given.tlsKey)
     throw new UsageError('give --excel, or --tls-certificate and --tls-key, not both')
   const { certificate: tlsCertificate, key: tlsKey } = certificateFiles(excel.folder)
@@ -123,7 +123,7 @@ export const addServe: AddCommand = (command, { terminal, end }) => {
     // Loaded here, so that the other commands do not wait for a server they do not need.
     const { runService } = await import('../running/run-service.js')
     const ended = await runService(settingsOf(options), terminal)
-    if ('faults' in ended) throw new UsageError(ended.faults.join('\ndraughtbook: '))
+    if ('faults' in ended) throw new UsageError(ended.faults.join('\n'))
     end(ended.code)
   })
 }

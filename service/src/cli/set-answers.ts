@@ -20,7 +20,7 @@ export function addAnswerOptions(command: Command): Command {
     )
     .option('--target <PRESET>', 'the target, such as passive-house-new')
     .option('--method <METHOD>', 'the test method, such as iso-9972:2015')
-    .option('--stage <STAGE>', 'fabric, after services, acceptance or retest')
+    .option('--stage <STAGE>', 'stage of the test: fabric, after services, acceptance or retest')
 }
 
 const gather = (value: string, before: string[]): string[] => [...before, value]

@@ -1,4 +1,4 @@
-import { counted, type SiteStage, siteStages } from '@draughtbook/shared-calc'
+import { counted, probabilityText, type SiteStage, siteStages } from '@draughtbook/shared-calc'
 import { InvalidArgumentError } from 'commander'
 import { type ArchiveOptions, addArchiveOptions } from './archive-options.js'
 import { type AddCommand, DIFFERENT } from './command.js'
@@ -53,12 +53,12 @@ export const addStages: AddCommand = (command, { terminal, end }) => {
       for (const stage of result.stages)
         terminal.out(
           shown(
-            `${stage.plot}, ${stage.stage}: ${stage.decision} (${Math.round(100 * stage.shareUsed)} % of the target used, ${stage.left_m3_h.toFixed(0)} m³/h or ${stage.left_cm2.toFixed(0)} cm² left; probability of keeping within it ${Math.round(100 * stage.probability)} %)${stage.why === undefined ? '' : `: ${stage.why}`}`,
+            `${stage.plot}, ${stage.stage}: ${stage.decision} (${Math.round(100 * stage.shareUsed)} % of the target used, ${stage.left_m3_h.toFixed(0)} m³/h or ${stage.left_cm2.toFixed(0)} cm² left; probability of keeping within it: ${probabilityText(stage.probability)})${stage.why === undefined ? '' : `: ${stage.why}`}`,
           ),
         )
       for (const { file, why } of result.leftOut) terminal.err(`${file} was not used: ${why}`)
       const plots = new Set(result.stages.map(({ plot }) => plot)).size
-      terminal.out(`${counted(plots, 'plot')}, stages ${siteStages.join(', ')}`)
+      terminal.out(`${counted(plots, 'plot')}; stages: ${siteStages.join(', ')}`)
       if (out !== undefined) terminal.out(shown(`Stages: ${out}`))
     })
 }

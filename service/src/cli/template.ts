@@ -16,7 +16,7 @@ interface Options {
 export const addTemplate: AddCommand = (command, { terminal }) => {
   command
     .requiredOption('--out <LOG.xlsx>', 'where to write the empty log')
-    .option('--method <ID>', 'test method, filled in beforehand', 'iso-9972:2015')
+    .option('--method <METHOD>', 'test method, filled in beforehand', 'iso-9972:2015')
     .option('--readings <NUMBER>', 'rows for readings in each direction', '10')
     .option('--force', 'replace an existing file')
     .action(async ({ out, method, readings, force }: Options) => {

@@ -1,3 +1,4 @@
+import { dayInWords } from '@draughtbook/shared-calc'
 import type { Command } from 'commander'
 import { ROLES, Role } from '../security/caller.js'
 import { makeToken } from '../security/tokens/token.js'
@@ -22,7 +23,7 @@ function addTokenAdd(token: Command, terminal: Terminal): void {
     .command('add')
     .description('make a token and show it once; only a salted hash is kept')
     .argument('<NAME>', 'who or what it is for; appears in the audit log')
-    .option('--days <number>', 'days until it expires', '365')
+    .option('--days <NUMBER>', 'days until it expires', '365')
     .option('--role <ROLE...>', `what it is for: ${ROLES.join(', ')}`, ['evaluate', 'archive'])
     .option('--library', 'may also change the firm’s library; the same as role library')
     .option(...FILE)
@@ -34,7 +35,9 @@ function addTokenAdd(token: Command, terminal: Terminal): void {
         throw new UsageError('a name has 1 to 100 letters, digits, spaces, dots, hyphens, underscores or @')
       const { token: shown, stored } = makeToken(name, days, rolesFor(options))
       await withFile(options.tokens, () => changeTokens(options.tokens, (tokens) => [...tokens, stored]))
-      terminal.err(`draughtbook: token ${stored.id} for ${name}, until ${stored.expires.slice(0, 10)}`)
+      terminal.err(
+        `draughtbook: token ${stored.id} for ${name}, valid until ${dayInWords(stored.expires.slice(0, 10))}; this is the only time it is shown`,
+      )
       terminal.out(shown)
     })
 }

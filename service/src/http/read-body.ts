@@ -1,5 +1,4 @@
 import express, { type Request, type RequestHandler, type Response } from 'express'
-import { JsonError, readJson } from '../json/read-json.js'
 import type { RunningState } from '../running/state.js'
 import { HttpFault, overloaded } from './http-fault.js'
 import { inTurn } from './in-turn.js'
@@ -70,20 +69,4 @@ function requireType(wanted: string): RequestHandler {
 export function bytesOf(request: Request): Uint8Array {
   const body: unknown = request.body
   return body instanceof Uint8Array ? body : new Uint8Array()
-}
-
-/** The body's JSON. Throws JsonError naming the place of the first fault. */
-export function jsonOf(bytes: Uint8Array): unknown {
-  if (bytes.length === 0) throw new JsonError([{ path: '', message: 'the body is empty' }])
-  return readJson(utf8(bytes))
-}
-
-const decoder = new TextDecoder('utf-8', { fatal: true })
-
-function utf8(bytes: Uint8Array): string {
-  try {
-    return decoder.decode(bytes)
-  } catch {
-    throw new JsonError([{ path: '', message: 'the body is not text in UTF-8' }])
-  }
 }

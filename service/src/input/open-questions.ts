@@ -23,7 +23,7 @@ function asProblem(question: Question): Problem {
 /** "Answer with --set flow.unit=cfm, or l/s, or m3/h." */
 function howTo({ path, choices, example }: Question): string {
   const [first, ...others] = choices.map(({ value }) => quoted(value))
-  if (first === undefined) return `Answer with --set ${path}=${quoted(example ?? 'VALUE')} (an example).`
+  if (first === undefined) return `Answer with, for example, --set ${path}=${quoted(example ?? 'VALUE')}.`
   return `Answer with --set ${path}=${first}${others.map((one) => `, or ${one}`).join('')}.`
 }
 

@@ -1,8 +1,9 @@
 import { HttpFault } from '../http/http-fault.js'
 import { tookTooLong } from '../http/within.js'
-import type { Jobs } from './jobs.js'
-import { type EvaluationText, type Outcome, unwrap } from './outcome.js'
-import type { EvaluationOrder } from './tasks.js'
+import type { EvaluationOrder, EvaluationText } from './evaluation.js'
+import type { Batches } from './evaluator-threads.js'
+import { TooLong } from './in-thread.js'
+import { type Outcome, unwrap } from './outcome.js'
 
 /**
  * Evaluates the body of a request.
@@ -11,7 +12,7 @@ import type { EvaluationOrder } from './tasks.js'
 export type Evaluator = (order: EvaluationOrder, wanted: () => boolean) => Promise<EvaluationText>
 
 /** On the calling thread: for tests. */
-export const evaluatorHere: Evaluator = async (order) => (await import('./tasks.js')).tasks.evaluation(order)
+export const evaluatorHere: Evaluator = async (order) => (await import('./evaluation.js')).evaluation(order)
 
 /**
  * Orders sent to a thread together. The way there and back costs about as much for several as for one; but with all of
@@ -23,7 +24,7 @@ const batchSize = (waiting: number): number =>
   Math.min(TOGETHER.most, Math.max(TOGETHER.fewest, Math.ceil(waiting / 3)))
 
 /** Batches for each thread: one that is worked on, one that lies ready. */
-export const BATCHES = 2
+const BATCHES = 2
 /** One event loop cannot feed more threads than these. */
 export const MOST_EVALUATORS = 3
 
@@ -37,11 +38,11 @@ interface Item {
 /**
  * Evaluates on other threads, a few at a time, so that the event loop is free for everything else. An order that takes
  * its batch down with it, because of a bug, fails alone: the others of the batch are done again one by one.
- * @param jobs - the threads, with room for {@link BATCHES} tasks for each
+ * @param batches - the threads
  * @param timeout_s - the longest a batch may take; its requests are answered with 503 then, its thread is replaced
  */
 export function evaluatorOn(
-  jobs: Jobs,
+  batches: Batches,
   threads: number,
   timeout_s: number,
 ): { evaluate: Evaluator; readonly waiting: number } {
@@ -69,37 +70,25 @@ export function evaluatorOn(
     }
   }
 
-  async function settleAll(batch: readonly Item[]): Promise<void> {
+  /** @param again - whether it was done before, and its thread ended */
+  async function settleAll(batch: readonly Item[], again = false): Promise<void> {
     try {
-      const outcomes = await run(batch)
+      const outcomes = await batches.run(
+        batch.map(({ order }) => order),
+        timeout_s * 1000,
+      )
       for (const [i, item] of batch.entries()) answer(item, outcomes[i])
     } catch (error) {
-      const isBusy = error instanceof HttpFault && error.status === 503
-      if (batch.length === 1 || isBusy) for (const { reject } of batch) reject(error)
-      else for (const item of batch) if (stillWanted(item)) await settleAll([item])
+      const fault = error instanceof TooLong ? tookTooLong(timeout_s) : error
+      if (fault instanceof HttpFault || again) for (const { reject } of batch) reject(fault)
+      else for (const item of batch) if (stillWanted(item)) await settleAll([item], true)
     }
-  }
-
-  function run(batch: readonly Item[]): Promise<Outcome<EvaluationText>[]> {
-    const tooLong = new AbortController()
-    const timer = setTimeout(() => tooLong.abort(), timeout_s * 1000)
-    return jobs
-      .run(
-        'evaluations',
-        batch.map(({ order }) => order),
-        tooLong.signal,
-      )
-      .catch((error: unknown) => {
-        throw tooLong.signal.aborted ? tookTooLong(timeout_s) : error
-      })
-      .finally(() => clearTimeout(timer))
   }
 
   return {
     evaluate: (order, wanted) =>
       new Promise((resolve, reject) => {
-        // A copy of its own: small bodies are views of a larger buffer, all of which would be sent.
-        waiting.push({ order: { ...order, body: new Uint8Array(order.body) }, wanted, resolve, reject })
+        waiting.push({ order, wanted, resolve, reject })
         plan()
       }),
     get waiting() {

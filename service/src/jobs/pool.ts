@@ -2,7 +2,7 @@ import { fileURLToPath } from 'node:url'
 import { Piscina } from 'piscina'
 import { errorCode } from '../files/file-fault.js'
 import { HttpFault, overloaded } from '../http/http-fault.js'
-import { inThread, TooLong } from './in-thread.js'
+import { inThread, THREADS, TooLong } from './in-thread.js'
 import type { Jobs } from './jobs.js'
 import { type Outcome, unwrap } from './outcome.js'
 import type { TaskInput, TaskName, TaskResult } from './tasks.js'
@@ -42,7 +42,7 @@ export function startPool(options: PoolOptions): Pool {
     filename: file,
     minThreads: idle,
     maxThreads: workers,
-    idleTimeout: 60_000,
+    ...THREADS,
     resourceLimits: { maxOldGenerationSizeMb: memory_MB },
   })
   // A worker that dies with nothing to do is replaced by the pool; without a listener it would end the process.

@@ -1,6 +1,5 @@
 import {
   estimateWhileReading,
-  evaluate,
   makePlan,
   measureTakeOff,
   type PlanRequest,
@@ -13,20 +12,10 @@ import { type Layout, readRanges } from '@draughtbook/shared-calc/log'
 import { writePlanWorkbook, writeSummary, writeTakeOffWorkbook } from '@draughtbook/shared-calc/workbook'
 import { archiveTasks } from '../archive/archive-tasks.js'
 import { resultTasks } from '../archive/result-tasks.js'
-import { jsonOf } from '../http/read-body.js'
+import { jsonOf } from '../json/json-of.js'
 import { type Kind, parseEntry } from '../library/kinds.js'
 import { firmsPlan, Library } from '../library/library.js'
-import { evaluateOptions, evaluationText, settle } from './outcome.js'
-
-/** Body of a record, and what was asked for beside the evaluation. */
-export interface EvaluationOrder {
-  readonly body: Uint8Array
-  readonly trace: boolean
-  readonly uncertainty: boolean
-}
-
-const evaluation = async ({ body, trace, uncertainty }: EvaluationOrder) =>
-  evaluationText(evaluate(parseRecord(jsonOf(body)), evaluateOptions(trace, uncertainty)))
+import { type EvaluationOrder, evaluation } from './evaluation.js'
 
 interface PlanOrder {
   readonly body: Uint8Array
@@ -42,11 +31,7 @@ async function planOf({ body, library }: PlanOrder): Promise<PlanRequest> {
 /** Work that runs outside the event loop. A new task is one entry; its input and result must be cloneable. */
 export const tasks = {
   /** Body of a record → the evaluation's JSON. */
-  evaluation,
-
-  /** The same for several bodies, each with an outcome of its own. */
-  evaluations: (orders: readonly EvaluationOrder[]) =>
-    Promise.all(orders.map((order) => settle(() => evaluation(order)))),
+  evaluation: async (order: EvaluationOrder) => evaluation(order),
 
   /** Body of a record → the summary workbook. */
   workbook: async ({ body, uncertainty }: { body: Uint8Array; uncertainty?: boolean }) => {

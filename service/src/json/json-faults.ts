@@ -67,5 +67,9 @@ function repeatedKeys(node: Node): Node[] {
   })
 }
 
-/** ValueExpected → "value expected". */
-const words = (code: string) => code.replace(/(?<=[a-z])([A-Z])/g, ' $1').toLowerCase()
+/** ValueExpected → "value expected", CloseBraceExpected → "closing brace expected". */
+const words = (code: string) =>
+  code
+    .replace(/(?<=[a-z])([A-Z])/g, ' $1')
+    .replace(/^Close /, 'Closing ')
+    .toLowerCase()

@@ -49,15 +49,36 @@ export function makeServer(
     connectionsCheckingInterval: 1000,
     maxHeaderSize: 16 * 1024,
   }
+  const taken = inBounds(app)
   const server = tls
-    ? createSecureServer({ ...options, ...tls, minVersion: 'TLSv1.2', handshakeTimeout: headers_ms }, app)
-    : createServer(options, app)
+    ? createSecureServer({ ...options, ...tls, minVersion: 'TLSv1.2', handshakeTimeout: headers_ms }, taken)
+    : createServer(options, taken)
   const bodies = watchBodies(pace, (request) => answer(request.socket, 408))
   server.prependListener('request', bodies.watch)
   server.once('close', bodies.end)
   server.maxConnections = 10_000
   server.on('clientError', answerMalformed)
   return server
+}
+
+/** Most requests that one connection may send ahead of their answers; browsers and proxies send one. */
+const SENT_AHEAD = 16
+
+/**
+ * Ends connections that send very many requests without waiting for answers: all that arrive in one piece are handed over in one turn
+ * of the event loop, and thousands fit into it.
+ */
+function inBounds(app: RequestListener): RequestListener {
+  const unanswered = new WeakMap<Duplex, number>()
+  return (request, response) => {
+    const { socket } = request
+    if (socket.destroyed) return
+    const ahead = unanswered.get(socket) ?? 0
+    if (ahead > SENT_AHEAD) return void socket.destroy()
+    unanswered.set(socket, ahead + 1)
+    response.once('close', () => unanswered.set(socket, (unanswered.get(socket) ?? 1) - 1))
+    app(request, response)
+  }
 }
 
 const STATUS_OF: Readonly<Record<string, number>> = {

@@ -28,10 +28,8 @@ export function watchBodies(pace: Pace, tooSlow: (request: IncomingMessage) => v
   const check = (): void => {
     const now = performance.now()
     for (const body of bodies) {
-      if (body.request.complete || body.request.destroyed) {
-        bodies.delete(body)
-        continue
-      }
+      // It has arrived, and waits for whoever reads it.
+      if (body.request.complete) continue
       const bytes = body.request.socket.bytesRead - body.before
       if (bytes > body.bytes) Object.assign(body, { bytes, moved: now })
       const taken_ms = now - body.started
@@ -47,7 +45,10 @@ export function watchBodies(pace: Pace, tooSlow: (request: IncomingMessage) => v
     if (request.headers['content-length'] === undefined && request.headers['transfer-encoding'] === undefined)
       return
     const now = performance.now()
-    bodies.add({ request, started: now, before: request.socket.bytesRead, bytes: 0, moved: now })
+    const body = { request, started: now, before: request.socket.bytesRead, bytes: 0, moved: now }
+    bodies.add(body)
+    // Not left to the next check: a second's requests with their answers would be kept until then.
+    request.once('close', () => bodies.delete(body))
   }
   return { watch, end: () => clearInterval(timer) }
 }

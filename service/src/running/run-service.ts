@@ -40,7 +40,7 @@ export async function runService(
   const watchdog = startWatchdog()
   terminal.err(`draughtbook: ${running.url}`)
   if (overview) for (const line of overviewText(settings)) terminal.err(`  ${line}`)
-  terminal.err(`draughtbook: starting; waits for ${[...running.state.startingUp].join(' and ')}`)
+  terminal.err(`draughtbook: starting; waiting for ${[...running.state.startingUp].join(' and ')}`)
   const failed = running.warm
     .catch((error: unknown) => {
       throw new Error(`a worker thread does not start: ${messageOf(error)}`)

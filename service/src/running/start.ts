@@ -2,7 +2,8 @@ import type { AddressInfo } from 'node:net'
 import type { Logger } from 'pino'
 import { createApp } from '../app.js'
 import { type Sweeping, startSweeping } from '../archive/upload-folders.js'
-import { BATCHES, evaluatorOn, MOST_EVALUATORS } from '../jobs/evaluator.js'
+import { evaluatorOn, MOST_EVALUATORS } from '../jobs/evaluator.js'
+import { startEvaluators } from '../jobs/evaluator-threads.js'
 import { type Pool, startPool } from '../jobs/pool.js'
 import { Metrics } from '../seen/metrics.js'
 import { isOpen, type Settings } from '../settings/settings.js'
@@ -28,7 +29,7 @@ function startThreads(settings: Settings) {
   return {
     evaluatorThreads,
     // Evaluations are small, and a workbook in front of them would make them wait.
-    evaluators: startPool({ workers: evaluatorThreads, queue: evaluatorThreads * BATCHES }),
+    evaluators: startEvaluators(evaluatorThreads),
     pool: startPool({ workers, queue }),
     // Archives and long series.
     long: startPool({ workers, queue, idle: 0 }),

@@ -1,12 +1,11 @@
 import type { Server } from 'node:http'
 import { setTimeout as wait } from 'node:timers/promises'
-import type { Pool } from '../jobs/pool.js'
 import type { Settings } from '../settings/settings.js'
 import type { RunningState } from './state.js'
 
 interface Parts {
   readonly server: Server
-  readonly pools: readonly Pool[]
+  readonly pools: readonly { destroy(): Promise<void> }[]
   readonly state: RunningState
   readonly settings: Settings
 }

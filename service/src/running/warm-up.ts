@@ -1,3 +1,4 @@
+import type { Batches } from '../jobs/evaluator-threads.js'
 import { type Jobs, warmUpHere } from '../jobs/jobs.js'
 import { makeLists } from '../routes/reference.js'
 
@@ -28,12 +29,12 @@ const RECORD = {
  * long as it takes: on a busy machine the start of a thread alone may need more time than a request may.
  * @param waitsFor - names what is still waited for, while it is
  */
-export async function warmUp(jobs: Jobs, evaluators: Jobs, waitsFor: Set<string>): Promise<void> {
+export async function warmUp(jobs: Jobs, evaluators: Batches, waitsFor: Set<string>): Promise<void> {
   const body = new TextEncoder().encode(JSON.stringify(RECORD))
   const never = new AbortController().signal
   const orders = Array.from({ length: TIMES }, (_, i) => ({ body, trace: i === 0, uncertainty: false }))
   const steps = {
-    'a thread that evaluates': () => evaluators.run('evaluations', orders, never),
+    'a thread that evaluates': () => evaluators.run(orders, Number.POSITIVE_INFINITY),
     'a thread that writes workbooks': () => jobs.run('workbook', { body }, never),
   }
   for (const name of Object.keys(steps)) waitsFor.add(name)

@@ -1,9 +1,15 @@
 import { isIP } from 'node:net'
-import { isLoopback, type Settings } from './settings.js'
+import { isLoopback, LOG_LEVELS, type Settings } from './settings.js'
 
 /** What stands against starting with these settings, one sentence each; empty when nothing does. */
 export function settingsFaults(settings: Settings): string[] {
-  return [...exposure(settings), ...pairs(settings), ...addresses(settings), ...amounts(settings)]
+  return [
+    ...exposure(settings),
+    ...pairs(settings),
+    ...addresses(settings),
+    ...amounts(settings),
+    ...level(settings),
+  ]
 }
 
 /** Away from this machine nobody may use the service unencrypted or unknown. */
@@ -77,8 +83,14 @@ function amounts(settings: Settings): string[] {
     const value = settings[name]
     return Number.isInteger(value) && Number(value) >= lowest && Number(value) <= highest
       ? []
-      : [`${name.replace('_s', '')} must be a whole number from ${lowest} to ${highest}`]
+      : [`--${name.replace('_s', '')} must be a whole number from ${lowest} to ${highest}`]
   })
+}
+
+function level({ logLevel }: Settings): string[] {
+  return LOG_LEVELS.includes(logLevel)
+    ? []
+    : [`--log-level must be ${LOG_LEVELS.join(', ')}, not ${JSON.stringify(logLevel)}`]
 }
 
 /** An address, a network of addresses, or a name that express knows for some of them. */

@@ -41,6 +41,9 @@ export interface Settings {
   readonly logLevel: string
 }
 
+/** What the log may hold, the least first. */
+export const LOG_LEVELS = ['silent', 'fatal', 'error', 'warn', 'info', 'debug']
+
 export const defaultSettings: Settings = {
   host: '127.0.0.1',
   port: 8460,

@@ -1,6 +1,6 @@
 import { InputError } from '../contract/problem.js'
 import type { TestRecord } from '../contract/record/index.js'
-import { type Block, byRule, Calculation, type Column } from '../engine/index.js'
+import { byRule, Calculation, type Column } from '../engine/index.js'
 import { uncertaintyOfChange } from '../formulas/uncertainty-budget.js'
 import { cause, causeIds } from '../uncertainty/causes.js'
 import { probabilityText } from '../uncertainty/words.js'
@@ -75,7 +75,7 @@ export function changeBetween(first: TestRecord, second: TestRecord, quantity = 
   }
 }
 
-const contribution = (block: Block, i: number): number =>
+const contribution = (block: WorkedBudget['block'], i: number): number =>
   Math.sign(block.column('c')[i] as number) * (block.column('d')[i] as number)
 
 function budgetOf(record: TestRecord, quantity: string): WorkedBudget {

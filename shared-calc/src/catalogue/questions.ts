@@ -1,5 +1,5 @@
 import type { Direction } from '../contract/record/index.js'
-import { dayInWords, listed, quoted } from './words.js'
+import { dayInWords, listed, plain, quoted } from './words.js'
 
 interface Asked {
   /** One question, after a sentence that says why where that helps. */
@@ -15,7 +15,7 @@ interface Asked {
 const typed = (text: string, example: string): Asked => ({ text, choices: [], example })
 const oneOf = (text: string, values: readonly string[]): Asked => ({
   text,
-  choices: values.map((value) => ({ value, label: value })),
+  choices: values.map((value) => ({ value, label: value.replace(/^m3\b/, 'm³') })),
   noneLikelier: true,
 })
 /** Volume of the same air at 20 °C to that at 0 °C: ratio of the absolute temperatures. */
@@ -87,7 +87,7 @@ export const questions = {
     ],
   }),
   fans: ({ columns }: { columns: readonly string[] }): Asked => ({
-    text: `The tables with the flows in ${listed(columns.map(cellName))} are of different fans and have nearly the same pressures. Did the fans run together?`,
+    text: `The tables with the flows in ${listed(columns.map(cellName))} are for different fans and have nearly the same pressures. Did the fans run together?`,
     choices: [
       { value: 'together', label: 'yes: add their flows' },
       { value: 'separate', label: 'no: they are separate tests' },
@@ -114,7 +114,7 @@ export const questions = {
   deviceRange: ({ ranges }: { ranges: readonly string[] }): Asked =>
     oneOf('Which range of the flow device was used? The log does not say.', ranges),
   zeroFlowLabels: ({ labels }: { labels: readonly string[] }): Asked => ({
-    text: `No zero-flow pressures were found. Are these the zero-flow pressures: ${labels.map(quoted).join(', ')}?`,
+    text: `No zero-flow pressures were found. Are these the zero-flow pressures: ${listed(labels.map(quoted))}?`,
     choices: [
       { value: 'zero flow', label: 'yes: before and after the readings, in this order' },
       { value: 'something else', label: 'no: the log has none' },
@@ -139,6 +139,7 @@ export const questions = {
     labels,
     others,
     instead,
+    both,
     read,
   }: {
     direction: Direction | undefined
@@ -147,13 +148,16 @@ export const questions = {
     others: readonly string[]
     /** The zero-flow pressures of the run with these in their place. */
     instead: readonly string[]
+    /** Those read and these together, where they may be before and after. */
+    both: readonly string[] | undefined
     /** Those that were read for the run; undefined where it has none. */
     read: readonly string[] | undefined
   }): Asked => ({
-    text: `The log has ${labels.map(quoted).join(' and ')} too (${others.join(', ')}). Which are the zero-flow pressures of ${runOf(direction)}?`,
+    text: `The log also has ${listed(labels.map(quoted))} (${listed(others)}). Which are the zero-flow pressures of ${runOf(direction)}?`,
     choices: [
       read ? { value: 'as read', label: read.join(', ') } : { value: 'none', label: 'it has none' },
       { value: instead.join(', '), label: instead.join(', ') },
+      ...(both ? [{ value: both.join(', '), label: both.join(', ') }] : []),
     ],
     noneLikelier: true,
     example: '-1.2 before, -0.8 after',
@@ -169,9 +173,25 @@ export const questions = {
       { value: 'inside minus outside', label: 'inside minus outside' },
     ],
   }),
+  testOfYear: ({ title, date, tests }: { title: string; date: string; tests: readonly string[] }): Asked => ({
+    text: `The log has readings headed ${tests.map(quoted).join(' and ')}, but gives ${dayInWords(date)} as the date also of those headed ${quoted(title)}. Which test is to be read?`,
+    choices: tests.map((value) => ({ value, label: value })),
+    noneLikelier: true,
+  }),
+  pressureSign: (): Asked => ({
+    text: 'The pressures headed pressurisation are negative, and those headed depressurisation are positive. Were the pressures logged as outside minus inside, or are the titles of the two runs exchanged?',
+    choices: [
+      { value: 'outside minus inside', label: 'the pressures are outside minus inside' },
+      {
+        value: 'titles exchanged',
+        label: 'the titles are exchanged; the pressures are inside minus outside',
+      },
+    ],
+    noneLikelier: true,
+  }),
   grey: ({ cells, look }: { cells: readonly string[]; look: 'written' | 'shaded' }): Asked => {
     const how = look === 'shaded' ? 'shaded grey' : 'written in grey'
-    const where = cells.map(cellName).join(', ')
+    const where = listed(cells.map(cellName))
     return {
       text:
         cells.length === 1
@@ -181,7 +201,7 @@ export const questions = {
     }
   },
   remarked: ({ cells, whys }: { cells: readonly string[]; whys: string }): Asked => {
-    const where = cells.map(cellName).join(', ')
+    const where = listed(cells.map(cellName))
     return {
       text: `${cells.length === 1 ? `Does the reading in ${where} count?` : `Do the readings in ${where} count?`} ${whys}.`,
       choices: counting(cells),
@@ -205,6 +225,27 @@ export const questions = {
         : [],
     example: '412.6 m3',
   }),
+  volumeOfSides: ({
+    cell,
+    text,
+    amount,
+    unit,
+  }: {
+    cell: string
+    text: string
+    amount: number
+    unit: 'm³' | 'ft³'
+  }): Asked => ({
+    text: `What is the internal volume of the building? Cell ${cellName(cell)} says ${quoted(text)}, which is ${amount} ${unit}.`,
+    choices: [
+      {
+        value: `${amount} ${unit.replace('³', '3')}`,
+        label: `${amount} ${unit}`,
+        reason: 'product of the three lengths',
+      },
+    ],
+    example: '412.6 m3',
+  }),
   whichVolume: ({ only, choices }: { only: string | undefined; choices: Asked['choices'] }): Asked => ({
     text:
       only === undefined
@@ -215,25 +256,33 @@ export const questions = {
   }),
   volumeUnit: ({ value, feetFirst }: { value: number; feetFirst: boolean }): Asked => {
     const choices = [
-      { value: 'ft3', label: `${value} ft³` },
-      { value: 'm3', label: `${value} m³` },
+      { value: 'ft3', label: `${plain(value)} ft³` },
+      { value: 'm3', label: `${plain(value)} m³` },
     ]
     return {
-      text: `Is the volume ${value.toLocaleString('en-GB')} ft³ or m³?`,
+      text: `Is the volume ${plain(value)} ft³ or m³?`,
       choices: feetFirst ? choices : choices.reverse(),
     }
   },
+  decimal: ({ cell, value, other }: { cell: string; value: number; other: number }): Asked => ({
+    text: `Is the number in ${cellName(cell)} ${value} or ${other}? The log does not show whether its decimal sign is a point or a comma.`,
+    choices: [
+      { value: Number.isInteger(other) ? ',' : '.', label: String(value) },
+      { value: Number.isInteger(other) ? '.' : ',', label: String(other) },
+    ],
+    noneLikelier: true,
+  }),
   temperature: ({ side }: { side: 'indoor' | 'outdoor' }): Asked =>
     typed(
       `What was the ${side} temperature during the test? It is not in the log.`,
       side === 'indoor' ? '21 °C' : '8 °C',
     ),
   temperatureUnit: ({ side, value }: { side: 'indoor' | 'outdoor'; value: number }): Asked => ({
-    text: `Is the ${side} temperature ${value} in °C or °F?`,
+    text: `Is the ${side} temperature of ${value} in °C or °F?`,
     choices: ['°F', '°C'].map((unit) => ({ value: unit, label: `${value} ${unit}` })),
   }),
   barometerUnit: ({ value }: { value: number }): Asked => ({
-    text: `What is the unit of the barometric pressure ${value}?`,
+    text: `What unit is the barometric pressure of ${value} in?`,
     choices: ['hPa', 'kPa', 'inHg', 'mmHg'].map((unit) => ({ value: unit, label: `${value} ${unit}` })),
   }),
   date: (): Asked => typed('On which day was the test? The date is not in the log.', '2026-10-14'),

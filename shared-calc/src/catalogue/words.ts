@@ -1,8 +1,23 @@
+import { printed } from '../contract/check.js'
 import type { Direction, Outcome } from '../contract/record/index.js'
 
-/** A number as findings print it: at most `decimals` places, no trailing zeros, a proper minus sign. */
-export const plain = (value: number, decimals = 2): string =>
-  String(Number(value.toFixed(decimals))).replace('-', '−')
+/** A number as findings print it: at most `decimals` places, no trailing zeros. */
+export const plain = (value: number, decimals = 2): string => printed(Number(value.toFixed(decimals)))
+
+/**
+ * The same with as many more decimals as keep it apart from the limits it is printed next to: 49.97 is not printed as 50
+ * where at least 50 is needed.
+ */
+export function apart(value: number, limits: readonly number[], decimals = 2): string {
+  for (let more = decimals; more < MOST_DECIMALS; more += 1) {
+    const shown = Number(value.toFixed(more))
+    if (limits.every((limit) => limit === value || shown !== Number(limit.toFixed(more))))
+      return plain(value, more)
+  }
+  return plain(value, MOST_DECIMALS)
+}
+
+const MOST_DECIMALS = 9
 
 /** A word with a capital, as a sentence begins. */
 export const capital = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1)

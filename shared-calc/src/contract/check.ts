@@ -1,12 +1,22 @@
 import type { z } from 'zod'
 
+/** A number as messages print it: a proper minus sign, and its digits in threes from five on. */
+export const printed = (value: number): string =>
+  String(value)
+    .replace('-', '−')
+    .replace(/\d{5,}/, (whole, at: number, text: string) =>
+      text.includes('e') || text.slice(0, at).includes('.')
+        ? whole
+        : whole.replace(/\B(?=(\d{3})+$)/g, '\u00a0'),
+    )
+
 /** What a value is, in words a person who writes a file knows. */
 export function kindOf(value: unknown): string {
   if (value === null) return 'null'
   if (Array.isArray(value)) return 'a list'
   if (typeof value === 'object') return 'a group of fields'
   if (typeof value === 'string') return `the text ${JSON.stringify(value.slice(0, 40))}`
-  return String(value)
+  return typeof value === 'number' ? printed(value) : String(value)
 }
 
 const WANTED: Record<string, string> = {
@@ -35,6 +45,12 @@ function inPlainWords(issue: z.core.$ZodRawIssue): string | undefined {
     return `it may have at most ${issue.maximum} characters`
   if (issue.code === 'too_small' && issue.origin === 'string')
     return issue.minimum === 1 ? 'it is empty' : `it must have at least ${issue.minimum} characters`
+  if (issue.code === 'too_big' && issue.origin === 'number')
+    return `it must be ${issue.inclusive ? 'at most' : 'below'} ${printed(Number(issue.maximum))}`
+  if (issue.code === 'too_small' && issue.origin === 'number')
+    return `it must be ${issue.inclusive ? 'at least' : 'above'} ${printed(Number(issue.minimum))}`
+  if (issue.code === 'unrecognized_keys')
+    return `unknown ${issue.keys.length === 1 ? 'field' : 'fields'}: ${issue.keys.map((key) => JSON.stringify(key)).join(', ')}`
   return undefined
 }
 

@@ -9,19 +9,19 @@ export interface Source {
 }
 
 /** A named number or column of numbers with its unit ('1' for a plain number). */
-export interface Quantity {
-  readonly symbol: string
+export interface Quantity<S extends string = string> {
+  readonly symbol: S
   readonly name: string
   readonly unit: string
 }
 
 /** What a chapter of formulas is given. `rows: true` marks a column: one value for each row of the chapter. */
-export interface Input extends Quantity {
+export interface Input<S extends string = string> extends Quantity<S> {
   readonly rows?: boolean
 }
 
 /** A domain formula as data. The expression is legal mathjs and stands nowhere else. */
-export interface Formula extends Quantity {
+export interface Formula<S extends string = string> extends Quantity<S> {
   readonly expression: string
   readonly source: Source
 }

@@ -79,9 +79,9 @@ function quantitiesOf(atPressure: (pressure: number) => AtPressure): Results {
 
 /** A figure read off its block, with the ends of its interval where their block has them. */
 function figure(
-  block: Block,
+  block: Block<string>,
   { symbol, unit, ends }: FigureDefinition,
-  endsBlock: Block | undefined,
+  endsBlock: Block<string> | undefined,
 ): Figure {
   const value = block.value(symbol)
   if (!ends || !endsBlock?.has(`${ends.stem}_lo`)) return { value, unit }

@@ -6,7 +6,7 @@ import type { WorkedTest } from './work/worked-test.js'
 /** A figure of the method with the block it is read off, once for each run where every run has its own. */
 export interface PlacedFigure {
   readonly figure: OfficialFigure
-  readonly block: Block
+  readonly block: Block<string>
   readonly direction?: Direction
 }
 
@@ -26,7 +26,7 @@ export function placedFigures(official: readonly OfficialFigure[], test: WorkedT
   })
 }
 
-const present = (figure: OfficialFigure, block: Block | undefined): PlacedFigure[] =>
+const present = (figure: OfficialFigure, block: Block<string> | undefined): PlacedFigure[] =>
   block?.has(figure.symbol) ? [{ figure, block }] : []
 
 /** The figures that a method itself reports, with their values. */

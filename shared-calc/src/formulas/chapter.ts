@@ -11,8 +11,9 @@ import {
 import { parsed } from './parsed.generated.js'
 
 /** A chapter of domain formulas over the project's constants. */
-export const chapter = (definition: ChapterDefinition): Chapter =>
-  lazyChapter(definition, constants, parsedExpression)
+export const chapter = <F extends string, I extends string>(
+  definition: ChapterDefinition<F, I>,
+): Chapter<F | I, I> => lazyChapter(definition, constants, parsedExpression)
 
 /** The tree of an expression, parsed when the project was built. */
 function parsedExpression(text: string) {

@@ -44,7 +44,7 @@ export function decideSigns(runs: readonly SignedRun[], answer: string | undefin
 const majority = (values: readonly number[]): number =>
   Math.sign(values.reduce((sum, value) => sum + Math.sign(value), 0))
 
-/** Zero flow keeps its own sign where both runs show the same; where they differ it decides the result and is open. */
+/** Zero flow keeps its own sign where it shows a minus in both runs alike; else it decides the result and is open. */
 function zeroSign(
   run: SignedRun,
   runs: readonly SignedRun[],
@@ -56,5 +56,7 @@ function zeroSign(
   const other = runs.find((one) => one !== run && one.zero !== undefined)?.zero
   const differ =
     other !== undefined && Math.sign(other) !== Math.sign(run.zero) && Math.abs(run.zero - other) > TELLING_PA
-  return { zero: 1, zeroFlow: differ ? 'open' : 'kept' }
+  // Without any minus in the log its zero-flow values may have lost theirs too.
+  const unsigned = run.zero > 0 && (other === undefined || other >= 0)
+  return { zero: 1, zeroFlow: differ || unsigned ? 'open' : 'kept' }
 }

@@ -1,7 +1,14 @@
 import type { ResultKey } from '../catalogue/figures.js'
 import type { CustomaryUnit } from '../catalogue/shown-figure.js'
 import type { VolumeBasis } from '../contract/record/index.js'
-import type { Chapter, Source } from '../engine/index.js'
+import type { Chapter, Source, SymbolOf } from '../engine/index.js'
+import type * as reference from '../formulas/at-reference-pressure.js'
+import type * as confidence from '../formulas/confidence.js'
+import type * as line from '../formulas/leakage-curve.js'
+import type * as stations from '../formulas/repeated-readings.js'
+import type { standardAir } from '../formulas/standard-air.js'
+import type * as sensitivity from '../formulas/uncertainty-curve.js'
+import type { standardAirViscous } from '../formulas/viscosity.js'
 
 /** A limit with its clause. */
 export interface Limit {
@@ -57,22 +64,35 @@ export interface MethodLimits {
   readonly leakageAreaError?: Limit & { readonly at_Pa: number }
 }
 
+/** A chapter with the symbols of any of several: a method has one of them. */
+type OneOf<C> = Chapter<SymbolOf<C>>
+
 /**
  * The formulas by which a run becomes a leakage curve and its figures. Each chapter is given what its inputs ask for by
  * symbol: from the readings, the air and the chapters before it.
  */
 export interface CurveChapters {
   /** From readings to coefficient and exponent: gives at least dp, q_env, x, y, N, n, C_env, q_fit. */
-  readonly curve: Chapter
+  readonly curve: OneOf<
+    | typeof line.leakageCurve
+    | typeof line.weightedLeakageCurve
+    | typeof stations.onePointCurve
+    | typeof stations.twoPointCurve
+    | typeof stations.onePointWithFactors
+  >
   /** Scatter of the fit; a method that fits no line has none. */
-  readonly scatter?: Chapter
-  readonly residuals?: Chapter
+  readonly scatter?: OneOf<typeof confidence.fitScatter | typeof confidence.weightedFitScatter>
+  readonly residuals?: OneOf<typeof confidence.studentisedResiduals>
   /** To reference air: gives C_L. */
-  readonly standard: Chapter
+  readonly standard: OneOf<typeof standardAir | typeof standardAirViscous | typeof stations.correctedAlready>
   /** At a reference pressure: gives q_pr and A_L. */
-  readonly rate: Chapter
+  readonly rate: OneOf<typeof reference.atReferencePressure | typeof reference.atReferencePressureHole>
   /** How the logarithm of q_pr moves with each reading: gives c_x, c_y and the sums that the budget needs. */
-  readonly sensitivity: Chapter
+  readonly sensitivity: OneOf<
+    | typeof sensitivity.fittedLineSensitivity
+    | typeof sensitivity.onePointSensitivity
+    | typeof sensitivity.twoPointSensitivity
+  >
 }
 
 /** A figure that the method itself reports, read off one of the blocks. */
@@ -155,6 +175,6 @@ function withMark(limit: unknown): unknown {
 /** A line is fitted through three points at least. */
 const FOR_A_CURVE = 3
 
-/** Fewest readings of a run that can be worked out by a method; a method that fits no line may do with fewer. */
+/** Fewest readings of a run that can be worked out by a method, or of a curve where there is none; a method that fits no line may do with fewer. */
 export const fewestReadings = (method: Pick<Method, 'fewestReadings'> | undefined): number =>
   method?.fewestReadings ?? FOR_A_CURVE

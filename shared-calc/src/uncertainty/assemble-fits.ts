@@ -16,7 +16,7 @@ export function assembleFits(test: WorkedTest, { run, organic, bothErrors }: Wor
   return [{ direction: worked.direction, fits, explanation: explanation(fits) }]
 }
 
-function compared(fit: OtherFit['fit'], { curve }: WorkedRun, other: Block): OtherFit {
+function compared(fit: OtherFit['fit'], { curve }: WorkedRun, other: Block<'n' | 'lnC' | 'chi_r'>): OtherFit {
   const calculation = new Calculation()
   const at = (pressure: number) =>
     calculation.add(`at${pressure}`, `Fits compared at ${pressure} Pa`, fitCompared, {

@@ -1,9 +1,14 @@
-import { type Block, byRule, type Calculation, columnOf, type Given } from '../engine/index.js'
+import { type Block, type BlockOf, byRule, type Calculation, columnOf, type Given } from '../engine/index.js'
+import type { AtPressure } from '../evaluation/work/worked-test.js'
 import { meanSensitivity } from '../formulas/uncertainty-budget.js'
+import type { leakMixture } from '../formulas/uncertainty-leaks.js'
+import type { stackUncertainty, windUncertainty } from '../formulas/uncertainty-weather.js'
 import { type CauseId, cause, causeIds, causeOfBasis } from './causes.js'
 import type { UncertaintyReader } from './inputs.js'
 import type { RunUncertainty } from './run-sensitivity.js'
 import type { BudgetRow } from './worked-uncertainty.js'
+
+type MeanBlock = BlockOf<typeof meanSensitivity>
 
 const none = byRule(0, 'not found from scatter')
 const eitherWay = byRule(0, 'may lie either way')
@@ -12,9 +17,9 @@ const eitherWay = byRule(0, 'may lie either way')
 export interface SharedUncertainty {
   readonly calculation: Calculation
   readonly reader: UncertaintyReader
-  readonly wind: Block
-  readonly stack: Block
-  readonly leaks: Block
+  readonly wind: BlockOf<typeof windUncertainty>
+  readonly stack: BlockOf<typeof stackUncertainty>
+  readonly leaks: BlockOf<typeof leakMixture>
   /** Whether the figure stands for both directions though one was run. */
   readonly otherDirectionMissing: boolean
 }
@@ -47,22 +52,27 @@ export function budgetRows(
 }
 
 /** Left out where the method has no such sensitivity. */
-function sharedRow(shared: SharedUncertainty, mean: Block, id: CauseId): BudgetRow | undefined {
+function sharedRow(shared: SharedUncertainty, mean: MeanBlock, id: CauseId): BudgetRow | undefined {
   const { sensitivity, size, name, unit, input } = cause(id)
   if ('ofRun' in sensitivity || 'ofRun' in size) throw new RangeError(`${id} is a cause of each run`)
   if ('mean' in sensitivity && !mean.has(sensitivity.mean)) return undefined
   const c = 'mean' in sensitivity ? mean.ref(sensitivity.mean) : byRule(sensitivity.fixed, sensitivity.why)
-  const a = 'expected' in size ? shared[size.block].ref(size.expected) : eitherWay
+  const a = 'expected' in size ? weatherOf(shared, size.block).ref(size.expected) : eitherWay
   return { cause: id, id, name, unit, ...(input && { input }), c, u: sizeOf(shared, size), a, r: none }
 }
 
+/** The block that a shared cause takes its size from; the table of causes names its symbols. */
+const weatherOf = (shared: SharedUncertainty, block: 'wind' | 'stack' | 'leaks'): Block<string> =>
+  shared[block]
+
 function sizeOf(
-  { reader, ...blocks }: SharedUncertainty,
+  shared: SharedUncertainty,
   size: Exclude<ReturnType<typeof cause>['size'], { ofRun: unknown }>,
 ): Given {
+  const { reader } = shared
   if ('input' in size) return reader.read(size.input)
   if ('fixed' in size) return byRule(size.fixed, size.why)
-  if ('block' in size) return blocks[size.block].ref(size.u)
+  if ('block' in size) return weatherOf(shared, size.block).ref(size.u)
   switch (size.logged) {
     case 'barometer':
       return reader.barometer()
@@ -74,7 +84,7 @@ function sizeOf(
 }
 
 function runRow(
-  mean: Block,
+  mean: MeanBlock,
   { run, zeroFlow, sensitivityAt }: RunUncertainty,
   i: number,
   id: CauseId,
@@ -83,7 +93,7 @@ function runRow(
   const { sensitivity, size, name, unit, input } = cause(id)
   if (!('ofRun' in sensitivity && 'ofRun' in size)) throw new RangeError(`${id} is a cause of the whole test`)
   const readings = size.ofRun === 'readings'
-  const from = readings ? sensitivityAt(pressure_Pa) : zeroFlow
+  const from: Block<string> = readings ? sensitivityAt(pressure_Pa) : zeroFlow
   return {
     cause: id,
     id: `${id} ${run.index + 1}`,
@@ -98,7 +108,11 @@ function runRow(
   }
 }
 
-function meanBlock(calculation: Calculation, runs: readonly RunUncertainty[], pressure_Pa: number): Block {
+function meanBlock(
+  calculation: Calculation,
+  runs: readonly RunUncertainty[],
+  pressure_Pa: number,
+): MeanBlock {
   const which = runs.map(({ run }) => run.index + 1).join('')
   const id = `uncertainty.mean${which}.at${pressure_Pa}`
   const known = calculation.find(id)
@@ -136,7 +150,7 @@ function meanBlock(calculation: Calculation, runs: readonly RunUncertainty[], pr
   })
 }
 
-function rateRef(rate: Block | undefined, pressure_Pa: number): Given {
+function rateRef(rate: AtPressure['rate'] | undefined, pressure_Pa: number): Given {
   if (!rate) throw new RangeError(`nothing calculated at ${pressure_Pa} Pa`)
   return rate.ref('q_pr')
 }

@@ -1,5 +1,5 @@
 import type { TargetQuantity } from '../contract/record/index.js'
-import { type Block, byRule, type Calculation } from '../engine/index.js'
+import { type BlockOf, byRule, type Calculation } from '../engine/index.js'
 import { basisOf, unitOf } from '../evaluation/work/definite-target.js'
 import type { WorkedCriterion } from '../evaluation/work/worked-test.js'
 import { conformity } from '../formulas/uncertainty-budget.js'
@@ -106,7 +106,7 @@ function decide(
   { quantity, limitBefore }: WorkedCriterion,
   budget: WorkedBudget,
   together: number,
-): Block {
+): BlockOf<typeof conformity> {
   return calculation.add(id, `Probability of meeting the target: ${quantity}`, conformity, {
     v: budget.block.input('v'),
     L: limitBefore,

@@ -1,11 +1,12 @@
-import type { Block, Calculation, Column } from '../engine/index.js'
+import type { BlockOf, Calculation, Column } from '../engine/index.js'
+import type { conformity } from '../formulas/uncertainty-budget.js'
 import { allMet, bothMet, correlationOfFigures } from '../formulas/uncertainty-joint.js'
 import type { Probability, WorkedBudget } from './worked-uncertainty.js'
 
 /** One limit that one figure must meet: its budget, and the decision about it alone (`P_m`). */
 export interface LimitMet {
   readonly budget: WorkedBudget
-  readonly decision: Block
+  readonly decision: BlockOf<typeof conformity>
 }
 
 /**

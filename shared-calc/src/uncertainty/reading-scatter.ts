@@ -1,6 +1,7 @@
 import type { Run } from '../contract/record/index.js'
 import {
   type Block,
+  type BlockOf,
   type Calculation,
   type Column,
   columnOf,
@@ -18,7 +19,7 @@ import type { UncertaintyReader } from './inputs.js'
 /** What scatter is expected of the readings of a run, all relative, one value a reading. */
 export interface ReadingScatter {
   /** Has `u_x`, of the induced pressure difference. */
-  readonly pressures: Block
+  readonly pressures: BlockOf<typeof readingUncertainty>
   /** Of the flow. */
   readonly flows: Column
 }
@@ -105,14 +106,14 @@ export function workReadingScatter(
 }
 
 /** One row of what a block was given. */
-function given(block: Block, symbol: string, row: number): Given {
+function given<S extends string>(block: Block<S>, symbol: S, row: number): Given {
   const column = block.input(symbol)
   if (!column || !('values' in column)) throw new RangeError(`${block.id} was given no column ${symbol}`)
   return { value: column.values[row] as number, origin: column.origin(row) }
 }
 
 /** The row of the device's block that a flow comes from; undefined for a flow as indicated. */
-function rowOrigin(curve: Block, row: number): number | undefined {
+function rowOrigin(curve: WorkedRun['curve'], row: number): number | undefined {
   const { origin } = given(curve, 'q_m', row)
   return origin.kind === 'block' ? (origin.row ?? 0) : undefined
 }

@@ -2,7 +2,7 @@ import type { Run } from '../contract/record/index.js'
 import {
   assumed,
   type Bindings,
-  type Block,
+  type BlockOf,
   byRule,
   type Calculation,
   type Column,
@@ -12,6 +12,7 @@ import {
 } from '../engine/index.js'
 import type { WorkedRun, WorkedTest } from '../evaluation/work/worked-test.js'
 import { airSensitivity, densityCorrectionSlope } from '../formulas/uncertainty-air.js'
+import type { windUncertainty } from '../formulas/uncertainty-weather.js'
 import { zeroFlowChange, zeroFlowSpread, zeroFlowUncertainty } from '../formulas/uncertainty-zero-flow.js'
 import type { Method } from '../methods/method.js'
 import type { UncertaintyReader } from './inputs.js'
@@ -23,22 +24,24 @@ export const constantColumn = ({ value, origin }: Given, rows: number): Column =
   origin: () => origin,
 })
 
+type SensitivityBlock = BlockOf<Method['formulas']['sensitivity']>
+
 /** The blocks of one run from which every budget is made. */
 export interface RunUncertainty {
   readonly run: WorkedRun
   readonly id: string
   /** Uncertainty of the zero-flow pressure: `u_0`, Pa. */
-  readonly zeroFlow: Block
+  readonly zeroFlow: BlockOf<typeof zeroFlowUncertainty>
   /** Relative scatter expected of the readings. */
   readonly readings: ReadingScatter
-  readonly sensitivityAt: (pressure_Pa: number) => Block
+  readonly sensitivityAt: (pressure_Pa: number) => SensitivityBlock
 }
 
 /** How the density of the air on both sides moves with what was logged; humidity of exactly 0 is left out. */
 export function airSensitivities(
   calculation: Calculation,
   test: WorkedTest,
-): { indoor: Block; outdoor: Block } {
+): { indoor: BlockOf<typeof airSensitivity>; outdoor: BlockOf<typeof airSensitivity> } {
   const side = (where: 'indoor' | 'outdoor') => {
     const air = test[where]
     const [phi, p_bar] = [air.input('phi'), air.input('p_bar')]
@@ -53,7 +56,10 @@ export function airSensitivities(
 }
 
 /** What the zero-flow pressures of all runs say of their change; a period that was not logged shows none. */
-export function workZeroFlowChange(calculation: Calculation, runs: readonly WorkedRun[]): Block {
+export function workZeroFlowChange(
+  calculation: Calculation,
+  runs: readonly WorkedRun[],
+): BlockOf<typeof zeroFlowChange> {
   const means = (symbol: 'dp_01' | 'dp_02') =>
     columnOf(runs.map(({ curve }) => curve.input(symbol)).flatMap((g) => (g && 'value' in g ? [g] : [])))
   return calculation.add('uncertainty.zeroFlow', 'Change of the zero-flow pressure', zeroFlowChange, {
@@ -64,10 +70,10 @@ export function workZeroFlowChange(calculation: Calculation, runs: readonly Work
 
 /** What the runs of a test have round them. */
 export interface Surroundings {
-  readonly indoor: Block
-  readonly outdoor: Block
-  readonly wind: Block
-  readonly zeroFlowChange: Block
+  readonly indoor: BlockOf<typeof airSensitivity>
+  readonly outdoor: BlockOf<typeof airSensitivity>
+  readonly wind: BlockOf<typeof windUncertainty>
+  readonly zeroFlowChange: BlockOf<typeof zeroFlowChange>
 }
 
 export function workRunUncertainty(
@@ -104,7 +110,7 @@ export function workRunUncertainty(
     g_hx: inLeaks.has('g_h') ? inLeaks.ref('g_h') : undefined,
   }
   const blocks = [curve, ...(scatter ? [scatter] : []), slope, readings.pressures]
-  const known = new Map<number, Block>()
+  const known = new Map<number, SensitivityBlock>()
   return {
     run,
     id,
@@ -145,8 +151,8 @@ function workZeroFlow(
   reader: UncertaintyReader,
   run: WorkedRun,
   { zeroFlowChange: change, wind }: Surroundings,
-): Block {
-  const spread = (period: Block | undefined, name: string): Given | undefined =>
+): RunUncertainty['zeroFlow'] {
+  const spread = (period: WorkedRun['before'], name: string): Given | undefined =>
     period && period.rows > 1
       ? calculation
           .add(

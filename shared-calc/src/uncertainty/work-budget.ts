@@ -57,7 +57,7 @@ export function workBudget(
 }
 
 function figureValue(at: AtPressure | undefined, basis: Wanted['basis']): Given | undefined {
-  const block: Block | undefined =
+  const block: Block<string> | undefined =
     basis === 'q' || basis === 'area' ? at?.rate : basis === 'aE' ? at?.area : at?.derived
   return block?.has(symbols[basis]) ? block.ref(symbols[basis]) : undefined
 }

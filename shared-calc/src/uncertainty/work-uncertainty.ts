@@ -22,6 +22,7 @@ const basisOfResult = { q50: 'q', n50: 'n', qE50: 'qE', qF50: 'qF', ela4: 'area'
 /** The figures that get a budget. */
 const reported = (['q50', 'n50', 'qE50', 'qF50', 'ela4', 'ela10'] as const).map((quantity) => ({
   quantity,
+  label: results[quantity].short,
   pressure: results[quantity].at_Pa,
   basis: basisOfResult[quantity],
   unit: results[quantity].unit,

@@ -1,5 +1,8 @@
 import type { TargetQuantity } from '../contract/record/index.js'
-import type { Block, Given } from '../engine/index.js'
+import type { Block, BlockOf, Given } from '../engine/index.js'
+import type { bothErrorsLine } from '../formulas/fit-both-errors.js'
+import type { organicLine } from '../formulas/fit-organic.js'
+import type { conformity, uncertaintyBudget } from '../formulas/uncertainty-budget.js'
 import type { CauseId } from './causes.js'
 import type { DefaultedInput } from './defaults.js'
 import type { UsedDefault } from './inputs.js'
@@ -31,12 +34,12 @@ export interface WorkedBudget {
   readonly unit: string
   readonly referencePressure_Pa: number
   readonly rows: readonly BudgetRow[]
-  readonly block: Block
+  readonly block: BlockOf<typeof uncertaintyBudget>
 }
 
 /** Where a probability stands. */
 export interface Probability {
-  readonly block: Block
+  readonly block: Block<string>
   readonly symbol: string
 }
 
@@ -45,7 +48,7 @@ export interface WorkedDecision {
   readonly referencePressure_Pa: number
   /** Of the figure judged: the mean, or the worse direction. */
   readonly budget: WorkedBudget
-  readonly block: Block
+  readonly block: BlockOf<typeof conformity>
   /** What the verdict says of this limit. */
   readonly within: boolean
   /** That this limit is met: by each direction where each must meet it. */
@@ -60,9 +63,9 @@ export interface WorkedFits {
   /** Index of the run. */
   readonly run: number
   /** Absent where readings are too few or taken as certain. */
-  readonly organic?: Block
+  readonly organic?: BlockOf<typeof organicLine>
   /** Absent too where its rounds did not settle. */
-  readonly bothErrors?: Block
+  readonly bothErrors?: BlockOf<typeof bothErrorsLine>
 }
 
 /** The uncertainty of a whole test: budgets, decisions, and the other fits beside the official one. */
@@ -71,7 +74,7 @@ export interface WorkedUncertainty {
   readonly windAssumed: boolean
   readonly heightAssumed: boolean
   /** Present where the wind was logged at a meteorological station. */
-  readonly windFromStation: Block | undefined
+  readonly windFromStation: Block<string> | undefined
   readonly budgets: readonly WorkedBudget[]
   readonly decisions: readonly WorkedDecision[]
   readonly fits: readonly WorkedFits[]

@@ -276,14 +276,14 @@ export const hostileFiles: readonly HostileFile[] = [
     fileName: 'log.xlsx',
     make: () => strToU8('a;b\n1;2\n'),
     code: 'wrong-extension',
-    says: /not a workbook but text/,
+    says: /text, not a workbook/,
   },
   {
     name: 'a workbook called .csv',
     fileName: 'log.csv',
     make: () => rawBook({}),
     code: 'wrong-extension',
-    says: /called \.csv/,
+    says: /named \.csv/,
   },
   {
     name: 'a zip archive called .xlsx',

@@ -94,16 +94,16 @@ export const hostileSpreadsheets: readonly HostileFile[] = [
   ods('that is a text document', 'wrong-extension', /other than a spreadsheet/, () =>
     rawSpreadsheet({ type: 'application/vnd.oasis.opendocument.text' }),
   ),
-  ods('that is an .xlsx', 'wrong-extension', /\.xlsx workbook.*\(\.xlsx\)/, () => rawBook({})),
+  ods('that is an .xlsx', 'wrong-extension', /\.xlsx workbook.*rename it to \.xlsx/, () => rawBook({})),
   ods('that is a zip of other things', 'wrong-extension', /zip archive/, () =>
     zipSync({ 'a.txt': strToU8('a') }),
   ),
   ods('cut short', 'damaged-file', /cut short/, () =>
     rawSpreadsheet({ rows: row(cell(1)).repeat(500) }).subarray(0, 400),
   ),
-  ods('that is text', 'wrong-extension', /not a workbook but text/, () => strToU8('a,b\n1,2\n')),
+  ods('that is text', 'wrong-extension', /text, not a workbook/, () => strToU8('a,b\n1,2\n')),
   {
-    ...ods('', 'wrong-extension', /right extension \(\.ods\)/, () => rawSpreadsheet({})),
+    ...ods('', 'wrong-extension', /rename it to \.ods/, () => rawSpreadsheet({})),
     name: 'an .ods called .xlsx',
     fileName: 'log.xlsx',
   },

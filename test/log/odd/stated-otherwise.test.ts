@@ -99,12 +99,24 @@ describe('pressures that a sentence calls corrected', () => {
     close(n50, n50Of([dep]))
   })
 
-  it.each(['Pressures must be corrected for zero flow', 'Pressures not corrected for zero flow'])(
-    'but not where it says "%s"',
-    async (sentence) => {
-      close(read(await logOf(FORM, [...zeros, [sentence], HEADINGS, ...dep.readings])).n50, n50Of([dep]))
-    },
-  )
+  it.each([
+    ['Baseline before (already subtracted), Pa', 'Baseline after (already subtracted), Pa'],
+    ['Nulldruck vorher, bereits abgezogen', 'Nulldruck nachher, bereits abgezogen'],
+    ['Zero flow before, taken off below', 'Zero flow after, taken off below'],
+  ])('nor where the labels of zero flow say so: "%s"', async (before, after) => {
+    const rows: Rows = [[before, dep.before], [after, dep.after], HEADINGS, ...induced]
+    const { n50, said } = read(await logOf(FORM, rows))
+    expect(said.join('\n')).toMatch(/already subtracted/)
+    close(n50, n50Of([dep]))
+  })
+
+  it.each([
+    'Pressures must be corrected for zero flow',
+    'Pressures not corrected for zero flow',
+    'Zero flow is not yet subtracted',
+  ])('but not where it says "%s"', async (sentence) => {
+    close(read(await logOf(FORM, [...zeros, [sentence], HEADINGS, ...dep.readings])).n50, n50Of([dep]))
+  })
 })
 
 it('finds values one line below and one column behind their labels', async () => {
@@ -153,4 +165,34 @@ it('asks about values before and after in words it does not know, with or withou
   const bytes = await logOf(FORM, rows)
   expect(read(bytes).asked).toEqual(['zeroFlow.labels'])
   close(read(bytes, { 'zeroFlow.labels': 'zero flow' }).n50, n50Of([dep]))
+})
+
+it.each([
+  [
+    [
+      ['Site', 'Oak Park'],
+      ['Plot', 12],
+    ],
+    'Plot 12',
+    'Oak Park',
+  ],
+  [
+    [
+      ['Flat no.', '3b'],
+      ['Development', 'Oak Park'],
+    ],
+    'Flat 3b',
+    'Oak Park',
+  ],
+  [
+    [
+      ['Projekt', 'Am Hang'],
+      ['Wohnung', 'Dachgeschoss links'],
+    ],
+    'Dachgeschoss links',
+    'Am Hang',
+  ],
+] as [Rows, string, string][])('names the home of a site: %j', async (rows, name, site) => {
+  const form = [...rows, ...FORM.filter(([label]) => label !== 'House')]
+  expect(read(await logOf(form)).record?.building).toMatchObject({ name, site })
 })

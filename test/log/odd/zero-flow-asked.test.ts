@@ -239,3 +239,40 @@ it('asks for the zero flow of a run where only the other run has one', async () 
   )
   expect(asked).toEqual(['runs[1].zeroFlow'])
 })
+
+// Some standards ask for the means of the positive and of the negative values beside the mean of all.
+describe('means of one sign beside the mean of all', () => {
+  const [b, a] = [dep.before, dep.after]
+  it.each([
+    ['signs alone', ['', '+', '−', 'all']],
+    ['words and signs', ['Zero flow', 'mean + (Pa)', 'mean − (Pa)', 'mean (Pa)']],
+    ['words', ['', 'mean of positive values', 'mean of negative values', 'mean']],
+  ])('are no zero-flow pressures: columns headed with %s', async (_, heads) => {
+    const rows: Rows = [heads, ['Zero flow before', 0.3, b - 0.4, b], ['Zero flow after', 0.2, a - 0.3, a]]
+    close(read(await sheetOfForm([...rows, HEADINGS, ...dep.readings])).n50, n50Of([dep]))
+  })
+
+  it('give way to the mean in brackets behind them', async () => {
+    const text = (mean: number) => `${(mean - 0.4).toFixed(1)} / +0.3 (mean ${mean.toFixed(1)} Pa)`
+    const rows: Rows = [
+      ['Zero flow before', text(b)],
+      ['Zero flow after', text(a)],
+    ]
+    close(read(await sheetOfForm([...rows, HEADINGS, ...dep.readings])).n50, n50Of([dep]))
+  })
+
+  it('are told from columns of the two directions', async () => {
+    const rows: Rows = [
+      ['', 'Negative pressure', 'Positive pressure'],
+      ['Zero flow before (Pa)', dep.before, pres.before],
+      ['Zero flow after (Pa)', dep.after, pres.after],
+      ['Depressurisation'],
+      HEADINGS,
+      ...dep.readings,
+      ['Pressurisation'],
+      HEADINGS,
+      ...pres.readings,
+    ]
+    close(read(await sheetOfForm(rows)).n50, n50Of([dep, pres]))
+  })
+})

@@ -1,4 +1,4 @@
-import { type Block, byRule, Calculation, columnFromRecord } from '../../../shared-calc/src/engine/index.js'
+import { type BlockOf, byRule, Calculation, columnFromRecord } from '../../../shared-calc/src/engine/index.js'
 import { atReferencePressure } from '../../../shared-calc/src/formulas/at-reference-pressure.js'
 import { chapter } from '../../../shared-calc/src/formulas/chapter.js'
 import { fitScatter } from '../../../shared-calc/src/formulas/confidence.js'
@@ -21,7 +21,7 @@ export function ownBareLine(
   x: readonly number[],
   y: readonly number[],
   calculation = new Calculation(),
-): Block {
+): BlockOf<typeof straightLine> {
   return calculation.add('line', 'line', straightLine, {
     x: columnFromRecord(x, (i) => `x[${i}]`),
     y: columnFromRecord(y, (i) => `y[${i}]`),

@@ -50,16 +50,16 @@ export const badInputs: readonly BadInput[] = [
   unusable('a missing temperature', 'conditions.indoorTemperature_C', /missing/, (record) => {
     Reflect.deleteProperty(record.conditions, 'indoorTemperature_C')
   }),
-  unusable('a negative volume', 'building.volume_m3', /-212.*between 1 and/, (record) => {
+  unusable('a negative volume', 'building.volume_m3', /−212.*between 1 and/, (record) => {
     record.building.volume_m3 = -212
   }),
-  unusable('a negative flow', FLOW, /-96.*between/, setFlow(-96)),
+  unusable('a negative flow', FLOW, /−96.*between/, setFlow(-96)),
   unusable('text for a number', FLOW, /must be a number in m³\/h, not the text "96,4"/, setFlow('96,4')),
   unusable('null for a number (what JSON makes of NaN)', FLOW, /not null/, setFlow(Number.NaN)),
   unusable('an absurd volume', 'building.volume_m3', /1e\+30.*between/, (record) => {
     record.building.volume_m3 = 1e30
   }),
-  unusable('an absurd temperature', 'conditions.indoorTemperature_C', /292.*between -30 and 60/, (record) => {
+  unusable('an absurd temperature', 'conditions.indoorTemperature_C', /292.*between −30 and 60/, (record) => {
     record.conditions.indoorTemperature_C = 292
   }),
   unusable('two runs in one direction', 'runs[1].direction', /both runs are marked depressurisation/, (r) => {

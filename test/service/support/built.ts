@@ -6,8 +6,9 @@ const SERVICE = fileURLToPath(new URL('../../../service/', import.meta.url))
 
 /** Entry of the built command line. */
 export const BIN = join(SERVICE, 'bin', 'draughtbook.mjs')
-/** Entry of a worker thread: threads run built code only. */
+/** Entries of threads: threads run built code only. */
 export const WORKER = join(SERVICE, 'dist', 'jobs', 'worker.js')
+export const EVALUATOR_THREAD = join(SERVICE, 'dist', 'jobs', 'evaluator-thread.js')
 
 /** Rejects unless the service is built from its present sources. */
 export async function requireBuild(): Promise<void> {

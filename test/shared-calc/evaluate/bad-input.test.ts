@@ -42,17 +42,17 @@ describe('bad input is one clear error that names its field', () => {
     [
       'a negative volume',
       (r) => set(r.building, 'volume_m3', -212),
-      'building.volume_m3: internal volume is -212; it must be between 1 and 10000000 m³',
+      'building.volume_m3: internal volume is −212; it must be between 1 and 10\u00a0000\u00a0000 m³',
     ],
     [
       'a negative flow',
       (r) => set(reading(r, 0), 'flow_m3_h', -5),
-      'runs[0].readings[0].flow_m3_h: air flow is -5; it must be between',
+      'runs[0].readings[0].flow_m3_h: air flow is −5; it must be between',
     ],
     [
       'an absurd temperature',
       (r) => set(r.conditions, 'indoorTemperature_C', 293),
-      'conditions.indoorTemperature_C: indoor temperature is 293; it must be between -30 and 60 °C',
+      'conditions.indoorTemperature_C: indoor temperature is 293; it must be between −30 and 60 °C',
     ],
     [
       'humidity in per cent',
@@ -62,7 +62,7 @@ describe('bad input is one clear error that names its field', () => {
     [
       'pressure in hPa',
       (r) => set(r.conditions, 'barometricPressure_Pa', 1006),
-      'conditions.barometricPressure_Pa: barometric pressure is 1006; it must be between 45000 and 115000 Pa',
+      'conditions.barometricPressure_Pa: barometric pressure is 1006; it must be between 45\u00a0000 and 115\u00a0000 Pa',
     ],
     ['an unknown key', (r) => set(r.building, 'volume', 212), 'building.volume: unknown field'],
     ['an unknown key of the record', (r) => set(r, 'wether', 1), 'wether: unknown field'],

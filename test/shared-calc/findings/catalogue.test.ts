@@ -7,7 +7,7 @@ import { type FindingId, findingCatalogue } from '../../../shared-calc/src/catal
 import { pageTexts } from '../../../shared-calc/src/catalogue/findings/page.js'
 import { saying } from '../../../shared-calc/src/catalogue/findings/remark.js'
 import { homesTexts } from '../../../shared-calc/src/catalogue/findings/several-homes.js'
-import { coinedPhrases, fieldPath } from './coined-phrases'
+import { coinedPhrases, equalToLimit, fieldPath, slips } from './coined-phrases'
 import { homesSamples, type LogFindingId, logCatalogue, logSamples, pageSamples } from './log-samples'
 import { samples } from './samples'
 
@@ -93,7 +93,10 @@ describe('the catalogue of findings', () => {
       expect(text).not.toMatch(/\d(Pa|m|s|m³|m²|cm²|K|%|h)\b|\d%|\d,\d/)
       expect(text).not.toMatch(/\b1 (readings|values|parts|areas|tests|ranges)\b/)
       expect(text).not.toMatch(/\d{4}-\d{2}-\d{2}/)
-      for (const phrase of coinedPhrases) expect(text).not.toMatch(phrase)
+      for (const phrase of [...coinedPhrases, ...slips, equalToLimit]) expect(text).not.toMatch(phrase)
+      // A sentence begins with a capital letter, unless with a symbol or a quotation.
+      expect(text).not.toMatch(/[.?] (?!n50|q)[a-z]/)
+      if (!/1 \S+ = /.test(text)) expect(text).not.toMatch(/\d\.\d{6}|\d{8}/)
     }
     if (LONG.includes(id)) return
     expect(message.length).toBeLessThanOrEqual(220)

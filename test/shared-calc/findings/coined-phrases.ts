@@ -54,6 +54,21 @@ export const coinedPhrases: readonly RegExp[] = [
   /\bwandering\b/i,
 ]
 
+/** Slips of form: a doubled word, a wrong article or plural, American spelling, a word of programmers. */
+export const slips: readonly RegExp[] = [
+  /(?<![-\w])(a|an|and|as|at|be|by|for|from|in|is|it|not|of|on|or|so|that|the|to|was|were|with) \1\b/i,
+  /\ba (?!one|uni|use|eu)[aeiou][a-z]{2}/,
+  /\ban [b-dfgj-np-tv-z][a-z]/,
+  /\b1 ((more|earlier|other|zero-flow) )?(areas|cells|columns|devices|figures|homes|leaks|parts|photos|pressures|problems|ranges|readings|rows|samples|sheets|tests|values|workbooks)\b/,
+  /\b(?!capsize|resize|oversize)[a-z]{3,}iz(e|es|ed|ing|ation)\b/,
+  /\b(gray|labor|favor|behavior|catalog)\b/i,
+  /\b(null|boolean|enum|regex|truthy|falsy)\b/i,
+]
+
+/** A figure printed equal to the limit it is said to pass: `50 Pa (at least 50 Pa needed)`. */
+export const equalToLimit =
+  /(?<![\d.])(\d+(?:\.\d+)?)(?= )(?:(?!\d)[^.(])*\((?:limit|at least|up to) ±?\1(?![\d.]\d|\d)/
+
 /** A field's path in the record, such as `runs[0].readings[1].pressure_Pa`: for programs, not for people. */
 export const fieldPath =
   /\w\[\d+\]|\b[a-z]+[A-Z]\w*_(Pa|m3|m2|m|C|K|s|h)\b|\b(building|conditions|flowDevice|test)\.[a-z]/

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { questions } from '../../../shared-calc/src/catalogue/questions.js'
-import { coinedPhrases, fieldPath } from './coined-phrases'
+import { coinedPhrases, fieldPath, slips } from './coined-phrases'
 
 type Samples = { [Id in keyof typeof questions]: Parameters<(typeof questions)[Id]>[] }
 
@@ -40,6 +40,7 @@ const samples: Samples = {
         labels: ['Zero flow repeat (Pa)'],
         others: ['3.7 Pa'],
         instead: ['0.7 Pa before', '3.7 Pa after'],
+        both: undefined,
         read: ['0.7 Pa before', '1.2 Pa after'],
       },
     ],
@@ -49,10 +50,23 @@ const samples: Samples = {
         labels: ['Zero flow 1', 'Zero flow 2'],
         others: ['0.7 Pa', '1.2 Pa'],
         instead: ['0.7 Pa', '1.2 Pa'],
+        both: undefined,
         read: undefined,
       },
     ],
+    [
+      {
+        direction: 'depressurisation',
+        labels: ['Zero a'],
+        others: ['-1.1 Pa'],
+        instead: ['-1.1 Pa'],
+        both: ['-1.7 Pa before', '-1.1 Pa after'],
+        read: ['-1.7 Pa before'],
+      },
+    ],
   ],
+  testOfYear: [[{ title: '2025', date: '2026-06-03', tests: ['2026', '2025'] }]],
+  pressureSign: [[]],
   zeroFlowSign: [[{ direction: 'depressurisation', mean: '1.23' }]],
   grey: [[{ cells: ['Log!B9'], look: 'written' }], [{ cells: ['Log!B9', 'Log!B10'], look: 'shaded' }]],
   remarked: [
@@ -64,11 +78,13 @@ const samples: Samples = {
     [{ rooms: { sum: 250.4, unit: 'm³', typed: '250.4 m3', count: 7 } }],
     [{ rooms: { sum: 250.4, unit: undefined, typed: undefined, count: 7 } }],
   ],
+  volumeOfSides: [[{ cell: 'Test!B3', text: '12.4 x 8.2 x 2.5 m', amount: 254.2, unit: 'm³' }]],
   whichVolume: [
     [{ only: 'Gross volume', choices: [{ value: '512 m3', label: '512 m³' }] }],
     [{ only: undefined, choices: [{ value: '512 m3', label: '512 m³' }] }],
   ],
   volumeUnit: [[{ value: 12_500, feetFirst: true }], [{ value: 350, feetFirst: false }]],
+  decimal: [[{ cell: 'Test!B3', value: 1412, other: 1.412 }]],
   temperature: [[{ side: 'indoor' }], [{ side: 'outdoor' }]],
   temperatureUnit: [[{ side: 'indoor', value: 40 }]],
   barometerUnit: [[{ value: 500 }]],
@@ -97,7 +113,7 @@ describe('the questions about a log', () => {
     for (const one of [text, ...choices.flatMap(({ label, reason = '' }) => [label, reason])]) {
       expect(one).not.toMatch(/ {2}|undefined|NaN|\[object/)
       expect(one).not.toMatch(fieldPath)
-      for (const phrase of coinedPhrases) expect(one).not.toMatch(phrase)
+      for (const phrase of [...coinedPhrases, ...slips]) expect(one).not.toMatch(phrase)
     }
   })
 

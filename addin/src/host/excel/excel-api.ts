@@ -23,11 +23,11 @@ const KNOWN: Record<string, [HostErrorCode, string]> = {
   InvalidReference: ['not-found', 'That sheet or range is no longer in this workbook.'],
   RequestPayloadSizeLimitExceeded: [
     'too-large',
-    'Excel cannot hand over that many cells at once: select fewer.',
+    'Excel cannot pass on that many cells at once. Select fewer.',
   ],
   ResponsePayloadSizeLimitExceeded: [
     'too-large',
-    'Excel cannot hand over that many cells at once: select fewer.',
+    'Excel cannot pass on that many cells at once. Select fewer.',
   ],
   AccessDenied: ['failed', 'Excel refused: the sheet or workbook is protected.'],
 }

@@ -31,7 +31,7 @@ const NO_BOOK = 'No workbook is open. Open one, or type the values into the form
 export class PageHost implements Host {
   readonly kind = 'page'
   readonly unavailable = {
-    insertWorkbook: 'A page cannot write into the file it was opened from. Download the summary instead.',
+    insertWorkbook: 'This page cannot write into the file you opened. Download the summary instead.',
   }
   readonly photos: PhotoKeeper = {
     take: (start, jpeg) => this.test.takePhoto(start, jpeg),

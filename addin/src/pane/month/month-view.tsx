@@ -72,8 +72,8 @@ export function MonthView() {
     <section class="archive" aria-labelledby="month-title">
       <h2 id="month-title">Month</h2>
       <p class="hint">
-        Choose the month’s workbooks, or their folder. They stay on this machine. For workbooks of another
-        make, choose their layouts (.json) too.
+        Choose the month’s workbooks, or their folder. They stay on this machine. For workbooks of other
+        programs, choose their layouts (.json) too.
       </p>
       <label class="month-choice">
         Month

@@ -69,8 +69,8 @@ export function BuildingView({ tests }: { tests?: PageTests }) {
     <section class="archive" aria-labelledby="building-title">
       <h2 id="building-title">Building of several homes</h2>
       <p class="hint">
-        Choose the summary of each home. Records (.json) and tests handed over (.zip) can be among them. They
-        stay on this machine.
+        Choose the summary of each home. Records (.json) and tests saved as a file (.zip) can be among them.
+        They stay on this machine.
       </p>
       <ChooseFiles run={buildingRun} state={state} what="building" also=".zip" />
       <KeptHere

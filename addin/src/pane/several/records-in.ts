@@ -25,7 +25,7 @@ function handedOver(bytes: Uint8Array): Uint8Array | string {
     const found = unzipSync(bytes, {
       filter: ({ name, originalSize }) => name === RECORD && originalSize <= MOST_BYTES,
     })
-    return found[RECORD] ?? 'the test is not finished: it has no whole record'
+    return found[RECORD] ?? 'the test is not finished: entries are missing'
   } catch {
     return 'not a zip file, or it is cut off'
   }

@@ -73,7 +73,8 @@ export function StagesView({ tests }: { tests?: PageTests }) {
       <h2 id="stages-title">May the next trade start?</h2>
       <p class="hint">
         Choose the summaries of the plots of a site, each with its stage: fabric, after services or
-        acceptance. Records (.json) and tests handed over (.zip) can be among them. They stay on this machine.
+        acceptance. Records (.json) and tests saved as a file (.zip) can be among them. They stay on this
+        machine.
       </p>
       <ChooseFiles run={stagesRun} state={state} what="overview of the site" also=".zip" />
       <KeptHere

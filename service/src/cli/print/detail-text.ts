@@ -1,4 +1,4 @@
-import type { Evaluation } from '@draughtbook/shared-calc'
+import { type Evaluation, unitText } from '@draughtbook/shared-calc'
 import { numberText } from './number-text.js'
 
 /** Every step of the working: formula, formula with numbers put in, value. */
@@ -22,7 +22,7 @@ export function traceText({ trace }: Evaluation): string {
 
 const digits = (value: number): string => String(Number(value.toPrecision(4)))
 
-/** How sure: the decision in words, then each figure with its interval and the three largest contributions. */
+/** The decision in words, then each figure with its interval and the three largest contributions. */
 export function uncertaintyText({ uncertainty, decision }: Evaluation): string {
   const decisions = (decision ?? []).map(({ quantity, words }) => `${quantity}: ${words}`)
   const figures = (uncertainty?.figures ?? []).map(({ label, value, unit, interval95, contributions }) => {
@@ -30,7 +30,7 @@ export function uncertaintyText({ uncertainty, decision }: Evaluation): string {
       .sort((a, b) => b.share - a.share)
       .slice(0, 3)
       .map(({ name, share }) => `${name} ${Math.round(share * 100)} %`)
-    return `${label}: ${digits(value)} ${unit}, 95 % from ${digits(interval95[0])} to ${digits(interval95[1])} (${largest.join(', ')})`
+    return `${label}: ${digits(value)} ${unitText(unit)}, 95 % interval ${digits(interval95[0])} to ${digits(interval95[1])}; largest contributions: ${largest.join('; ')}`
   })
   return ['Uncertainty', ...decisions, ...figures].join('\n  ')
 }

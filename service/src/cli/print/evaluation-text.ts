@@ -4,15 +4,16 @@ import { findingsText } from './findings-text.js'
 import { numberText } from './number-text.js'
 import { verdictLines } from './verdict-text.js'
 
-/** The evaluation in plain words: what was tested, result, verdict, margin, ageing, leakage still to seal, findings. */
+/** The evaluation in plain words: what was tested, verdict, margin, ageing, leakage still to seal, results, findings. */
 export function evaluationText(record: TestRecord, evaluation: Evaluation): string {
   return [
     headline(record, evaluation),
     '',
-    ...resultLines(evaluation).map(labelled('Result')),
     ...verdictLines(evaluation).map(({ label, text }, i, lines) =>
       labelled(label)(text, lines[i - 1]?.label === label ? 1 : 0),
     ),
+    '',
+    ...resultLines(evaluation).map(labelled('Result')),
     '',
     findingsText(evaluation.findings, record),
   ].join('\n')

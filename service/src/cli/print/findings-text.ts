@@ -1,9 +1,9 @@
-import { type Finding, placeWords } from '@draughtbook/shared-calc'
+import { cited, type Finding, placeWords } from '@draughtbook/shared-calc'
 import { count } from './number-text.js'
 
 const GROUPS = [
   { severity: 'invalidates', title: 'Invalidates the test' },
-  { severity: 'caution', title: 'Caution' },
+  { severity: 'caution', title: 'Cautions' },
   { severity: 'note', title: 'Notes' },
 ] as const
 
@@ -15,7 +15,7 @@ export function findingsText(findings: readonly Finding[], given: Given): string
   if (findings.length === 0) return 'Findings   No problems found.'
   const numbers = GROUPS.map(({ severity }) => findings.filter((one) => one.severity === severity).length)
   const [invalidating = 0, cautions = 0, notes = 0] = numbers
-  const total = `Findings   ${invalidating === 0 ? 'none invalidates' : `${invalidating} ${invalidating === 1 ? 'invalidates' : 'invalidate'}`}, ${count(cautions, 'caution')}, ${count(notes, 'note')}`
+  const total = `Findings   ${invalidating === 0 ? 'none invalidates' : `${invalidating} ${invalidating === 1 ? 'invalidates' : 'invalidate'}`} the test; ${count(cautions, 'caution')}, ${count(notes, 'note')}`
   const groups = GROUPS.flatMap(({ severity, title }) => {
     const own = findings.filter((one) => one.severity === severity)
     return own.length === 0 ? [] : [`  ${title}`, ...own.flatMap((one) => findingLines(one, given))]
@@ -26,10 +26,9 @@ export function findingsText(findings: readonly Finding[], given: Given): string
 const MOST_PLACES = 8
 
 function findingLines(finding: Finding, given: Given): string[] {
-  const { message, clause, provenance, remedy } = finding
+  const { message, remedy } = finding
   const places = placesOf(finding, given)
-  const known = [clause, provenance === clause ? undefined : provenance].filter(Boolean).join(', ')
-  const source = known ? ` [${known}]` : ''
+  const source = cited(finding) && ` [${cited(finding)}]`
   return [
     `  - ${message}${source}`,
     ...(places ? [`      where: ${places}`] : []),

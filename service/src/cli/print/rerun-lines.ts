@@ -60,6 +60,7 @@ export function countLines({ tests, counts, passedOver = [] }: RerunReport): str
     const count = tests.filter(({ signature }) => signature?.state === state).length
     return count > 0 ? [`${signatureWords[state]} ${count}`] : []
   })
+  if (tests.length === 0) return ['No test was re-run: no Draughtbook summary was found.']
   const one = tests.length === 1 ? '1 test re-run' : `${tests.length} tests re-run`
   const reports =
     passedOver.length > 0 ? [`not re-run, because they hold no record ${passedOver.length}`] : []

@@ -114,7 +114,7 @@ function wayOf({ rule, mean, uncertainty, sampled, comparison, probability }: Wo
     value: mean.value('v_u'),
     interval95: [uncertainty.value('v_lo'), uncertainty.value('v_hi')],
     standardUncertainty: uncertainty.value('u_c'),
-    judged: (sampled ?? mean).value(sampled ? 'v' : 'v_u'),
+    judged: sampled ? sampled.value('v') : mean.value('v_u'),
     margin,
     within: margin >= 0,
     probability: probability.value('P_m'),

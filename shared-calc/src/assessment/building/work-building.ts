@@ -1,5 +1,5 @@
 import { InputError } from '../../contract/problem.js'
-import { type Block, byRule, Calculation, type Column, columnOf, type Given } from '../../engine/index.js'
+import { type BlockOf, byRule, Calculation, type Column, columnOf, type Given } from '../../engine/index.js'
 import { basisOf } from '../../evaluation/work/definite-target.js'
 import {
   correctionOfHomes,
@@ -42,12 +42,12 @@ export interface BuildingRequest {
 /** One way to put the homes together, worked out. */
 export interface WorkedWay {
   readonly rule: Exclude<BuildingRule, 'each'>
-  readonly mean: Block
-  readonly uncertainty: Block
+  readonly mean: BlockOf<typeof meanOfHomes>
+  readonly uncertainty: BlockOf<typeof uncertaintyOfHomes>
   /** The factor of the scheme for a sample, where it was used. */
-  readonly sampled?: Block
-  readonly comparison: Block
-  readonly probability: Block
+  readonly sampled?: BlockOf<typeof sampledValue>
+  readonly comparison: BlockOf<typeof comparison>
+  readonly probability: BlockOf<typeof conformity>
 }
 
 export interface WorkedBuilding {
@@ -57,7 +57,7 @@ export interface WorkedBuilding {
   /** Whether the rule was asked for, or follows from the target. */
   readonly ruleFrom: 'asked for' | 'the scheme of the target' | 'no rule of the target'
   readonly ways: readonly WorkedWay[]
-  readonly sample?: Block
+  readonly sample?: BlockOf<typeof sampleOfHomes>
   readonly contributions: Contributions
   readonly homesInBuilding: number
 }

@@ -95,7 +95,7 @@ export function perturbRun(replay: Replay, uncertainty: RunUncertainty): Perturb
 const SCATTER_JUDGED_AT_Pa = 50
 
 /** What to scale so that the flow of a reading scales: the logged flow, or the coefficient behind each device. */
-function flowHandles(replay: Replay, block: Block, row: number, symbol = 'q_m'): readonly Handle[] {
+function flowHandles(replay: Replay, block: Block<string>, row: number, symbol = 'q_m'): readonly Handle[] {
   const given = block.input(symbol)
   const origin = given && 'values' in given ? given.origin(row) : undefined
   if (origin?.kind !== 'block') return present(replay.handle(block.id, symbol, row))

@@ -40,7 +40,7 @@ export class Replay {
   }
 
   /** A block of the calculation that is replayed. */
-  block(id: string): Block {
+  block(id: string): Block<string> {
     return this.calculation.get(id)
   }
 
@@ -87,14 +87,14 @@ export class Replay {
     return value
   }
 
-  private input(block: Block, symbol: string): Batch | BatchColumn {
+  private input(block: Block<string>, symbol: string): Batch | BatchColumn {
     const given = block.input(symbol)
     if (given === undefined) return block.value(symbol)
     if ('values' in given) return this.column(block, symbol, given)
     return this.handles.get(keyOf(block.id, symbol))?.draws ?? this.from(given.origin) ?? given.value
   }
 
-  private column(block: Block, symbol: string, { values, origin }: Column): BatchColumn {
+  private column(block: Block<string>, symbol: string, { values, origin }: Column): BatchColumn {
     return Array.from(
       values,
       (value, row) =>
@@ -132,7 +132,7 @@ function wantedSymbols(calculation: Calculation, outputs: readonly Output[]): Ma
 }
 
 /** The inputs that one symbol of a block needs. */
-function inputsOf(block: Block, symbol: string): { symbol: string; given: Given | Column }[] {
+function inputsOf(block: Block<string>, symbol: string): { symbol: string; given: Given | Column }[] {
   const used = new Set([
     symbol,
     ...neededSteps(block.chapter, new Set([symbol])).flatMap((step) => [...step.uses]),

@@ -1,6 +1,6 @@
 import { stageReasons } from '../../catalogue/findings/several-homes.js'
 import { InputError, problemLine } from '../../contract/problem.js'
-import { type Block, byRule, Calculation, type Given } from '../../engine/index.js'
+import { type BlockOf, byRule, Calculation, type Given } from '../../engine/index.js'
 import { allowedLeakage } from '../../formulas/plan-flows.js'
 import { stageAllowance, stageProbability, stageUse } from '../../formulas/stage-allowance.js'
 import { type GivenHome, type TestedHome, workHome } from '../building/home.js'
@@ -34,10 +34,10 @@ export interface WorkedStage {
   readonly test: TestedHome
   /** Index in the list: its fields stand under `tests[index]` on sheet Allowance. */
   readonly index: number
-  readonly target: Block
-  readonly allowance: Block
-  readonly use?: Block
-  readonly probability: Block
+  readonly target: BlockOf<typeof allowedLeakage>
+  readonly allowance: BlockOf<typeof stageAllowance>
+  readonly use?: BlockOf<typeof stageUse>
+  readonly probability: BlockOf<typeof stageProbability>
   readonly decision: StageDecision
   /** Why it is a stop though the figures would let the next trade start. */
   readonly why?: string

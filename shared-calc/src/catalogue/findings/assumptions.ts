@@ -56,7 +56,7 @@ export const assumptionTexts = {
   'assumed-altitude': {
     severity: 'caution',
     message: ({ method }: { method: string }) =>
-      `Altitude was not logged. Sea level is assumed, and ${method} corrects for altitude.`,
+      `The method corrects for altitude (${method}), but no altitude was logged. Sea level is assumed.`,
     remedy: 'Enter the altitude of the site.',
   },
   'sign-convention': {

@@ -1,6 +1,6 @@
 import type { PlausibleRange } from '../../contract/record/index.js'
 import { practiceSource, preparationClause } from '../sources.js'
-import { plain } from '../words.js'
+import { apart, plain } from '../words.js'
 import type { FindingTexts } from './finding-text.js'
 
 /** What is missing about the building, its preparation or its target. */
@@ -42,7 +42,7 @@ export const buildingTexts = {
     severity: 'caution',
     source: practiceSource,
     message: ({ term, value, unit, lowest, highest }: PlausibleRange & { value: number }) =>
-      `The ${term} is ${plain(value)} ${unit}, outside the usual range of ${plain(lowest)} to ${plain(highest)} ${unit}.`,
+      `The ${term} is ${apart(value, [lowest, highest])} ${unit}, outside the usual range of ${plain(lowest)} to ${plain(highest)} ${unit}.`,
     remedy: 'Check the value and its unit. If it is correct, confirm it in the report.',
   },
   'missing-target': {

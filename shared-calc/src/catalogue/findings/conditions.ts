@@ -1,11 +1,11 @@
 import { practiceSource } from '../sources.js'
-import { plain } from '../words.js'
+import { apart } from '../words.js'
 import type { FindingTexts } from './finding-text.js'
 
 export const windPlace = (at: 'ground' | 'meteorological' | undefined): string =>
   at === 'meteorological' ? 'at the weather station' : 'near the ground'
 
-const calmer = 'Wait for calmer weather, or explain in the report why the readings are steady.'
+const calmer = 'Test in calmer weather, or show in the report that the readings were steady.'
 
 /** Wind and temperatures during the test. */
 export const conditionTexts = {
@@ -18,13 +18,13 @@ export const conditionTexts = {
   'temperature-height/beyond': {
     severity: 'caution',
     message: ({ value, limit }: { value: number; limit: number }) =>
-      `Height times temperature difference is ${plain(value, 0)} m·K (limit ${limit} m·K). A steady zero-flow pressure is unlikely.`,
+      `Height times temperature difference is ${apart(value, [limit], 0)} m·K (limit ${limit} m·K). A steady zero-flow pressure is unlikely.`,
     remedy: 'Test when the indoor and outdoor temperatures are closer together.',
   },
   'outdoor-temperature': {
     severity: 'note',
     message: ({ value, lowest, highest }: { value: number; lowest: number; highest: number }) =>
-      `The outdoor temperature is ${plain(value, 1)} °C. The method prefers ${lowest} to ${highest} °C.`,
+      `The outdoor temperature is ${apart(value, [lowest, highest], 1)} °C. The method recommends ${lowest} to ${highest} °C.`,
     remedy: 'Explain in the report why the test was made at this temperature.',
   },
   'wind/not-logged': {
@@ -48,7 +48,7 @@ export const conditionTexts = {
       speed: number
       at: 'ground' | 'meteorological' | undefined
       limit: number
-    }) => `Wind speed ${windPlace(at)} was ${plain(speed, 1)} m/s (limit ${limit} m/s).`,
+    }) => `Wind speed ${windPlace(at)} was ${apart(speed, [limit], 1)} m/s (limit ${limit} m/s).`,
     remedy: calmer,
   },
   'wind/force': {

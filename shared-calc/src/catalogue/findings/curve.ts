@@ -1,6 +1,6 @@
 import type { Direction } from '../../contract/record/index.js'
 import { practiceSource } from '../sources.js'
-import { capital, plain, readingName } from '../words.js'
+import { apart, capital, plain, readingName } from '../words.js'
 import type { FindingTexts } from './finding-text.js'
 
 const findCause =
@@ -21,13 +21,13 @@ export const curveTexts = {
       lowest: number
       highest: number
     }) =>
-      `${capital(direction)}: the air flow exponent is ${plain(exponent, 3)}, outside ${lowest} to ${highest}.`,
+      `${capital(direction)}: the air flow exponent is ${apart(exponent, [lowest, highest], 3)}, outside ${lowest} to ${highest}.`,
     remedy: 'Look for an opening that moved during the run, a wrong range, or wind. Then repeat the run.',
   },
   correlation: {
     severity: 'invalidates',
     message: ({ direction, rSquared, limit }: { direction: Direction; rSquared: number; limit: number }) =>
-      `${capital(direction)}: the coefficient of determination r² is ${plain(rSquared, 4)} (at least ${limit} needed).`,
+      `${capital(direction)}: the coefficient of determination r² is ${apart(rSquared, [limit], 4)} (at least ${limit} needed).`,
     remedy: 'Repeat the run in calmer conditions, or repeat the readings that do not fit.',
   },
   'outlier/residual': {
@@ -44,7 +44,7 @@ export const curveTexts = {
       residual: number
       limit: number
     }) =>
-      `${readingName(direction, reading)} does not fit the others (${plain(residual, 1)} standard deviations; limit ${plain(limit, 1)}).`,
+      `${readingName(direction, reading)} does not fit the others (${apart(residual, [-limit, limit], 1)} standard deviations; limit ${apart(limit, [Math.abs(residual)], 1)}).`,
     remedy: findCause,
   },
   'outlier/others-exact': {
@@ -68,7 +68,7 @@ export const curveTexts = {
       lowest: number
       highest: number
     }) =>
-      `${capital(direction)}: the target applies at ${plain(pressure_Pa)} Pa, outside the pressures measured (${plain(lowest, 1)} to ${plain(highest, 1)} Pa).`,
+      `${capital(direction)}: the target applies at ${plain(pressure_Pa)} Pa, outside the pressures measured (${apart(lowest, [pressure_Pa], 1)} to ${apart(highest, [pressure_Pa], 1)} Pa).`,
     remedy: 'Check the confidence interval: it widens outside the pressures measured.',
   },
   'one-direction/both-needed': {
@@ -100,8 +100,9 @@ export const curveTexts = {
   'directions-differ': {
     severity: 'note',
     message: ({ share, limit }: { share: number; limit: number }) =>
-      `At 50 Pa the air leakage rates of the two directions differ by ${plain(share * 100, 0)} % of their mean (limit ${plain(limit * 100, 0)} %).`,
-    remedy: 'Explain it: a flap or membrane that closes in one direction, or a change between the runs.',
+      `At 50 Pa the air leakage rates of the two directions differ by ${apart(share * 100, [limit * 100], 0)} % of their mean (limit ${plain(limit * 100, 0)} %).`,
+    remedy:
+      'Look for the cause: a flap or membrane that closes in one direction, or a change between the runs.',
   },
   'leakage-area-error': {
     severity: 'invalidates',
@@ -116,7 +117,7 @@ export const curveTexts = {
       error: number
       limit: number
     }) =>
-      `${capital(direction)}: the leakage area at ${pressure_Pa} Pa has a relative standard error of ${plain(error * 100, 1)} % (limit ${plain(limit * 100, 1)} %).`,
+      `${capital(direction)}: the leakage area at ${pressure_Pa} Pa has a relative standard error of ${apart(error * 100, [limit * 100], 1)} % (limit ${plain(limit * 100, 1)} %).`,
     remedy: 'Repeat the run in calmer weather, or with more readings at low pressure.',
   },
 } as const satisfies FindingTexts

@@ -1,6 +1,6 @@
 import type { Direction } from '../../contract/record/index.js'
 import { calibrationInterval, practiceSource } from '../sources.js'
-import { capital, dayInWords, plain, readingName } from '../words.js'
+import { apart, capital, dayInWords, plain, readingName } from '../words.js'
 import type { FindingTexts } from './finding-text.js'
 
 export interface DevicePlace {
@@ -54,14 +54,14 @@ export const instrumentTexts = {
     severity: 'invalidates',
     source: practiceSource,
     message: ({ pressure, ...at }: DevicePlace & RangeLimits & { pressure: number }) =>
-      `${place(at)}: the device pressure of ${plain(pressure, 1)} Pa is outside the calibrated range "${at.range}" (${limits(at, 'Pa')}).`,
+      `${place(at)}: the device pressure of ${apart(pressure, [at.lowest, at.highest], 1)} Pa is outside the calibrated range "${at.range}" (${limits(at, 'Pa')}).`,
     remedy: changeRange,
   },
   'device-range/flow': {
     severity: 'invalidates',
     source: practiceSource,
     message: ({ flow, ...at }: DevicePlace & RangeLimits & { flow: number }) =>
-      `${place(at)}: the air flow of ${plain(flow, 1)} m³/h is outside the calibrated range "${at.range}" (${limits(at, 'm³/h')}).`,
+      `${place(at)}: the air flow of ${apart(flow, [at.lowest, at.highest], 1)} m³/h is outside the calibrated range "${at.range}" (${limits(at, 'm³/h')}).`,
     remedy: changeRange,
   },
   'device-range/unknown': {
@@ -108,7 +108,7 @@ export const instrumentTexts = {
       test: number
       limit: number
     }) =>
-      `${capital(direction)}: at ${plain(test, 1)} Pa the inside pressures differ by ${plain(difference, 1)} Pa (limit ${plain(limit * 100)} % of the test pressure).`,
+      `${capital(direction)}: at ${plain(test, 1)} Pa the inside pressures differ by ${apart(difference, [limit * test], 1)} Pa (limit ${plain(limit * 100)} % of the test pressure).`,
     remedy: 'Open internal doors, use more fans, or test parts of the building separately.',
   },
   'inside-pressure/not-read': {
@@ -126,7 +126,7 @@ export const instrumentTexts = {
   'averaging-time/short': {
     severity: 'caution',
     message: ({ direction, time, limit }: { direction: Direction; time: number; limit: number }) =>
-      `${capital(direction)}: the readings were averaged over ${plain(time)} s (at least ${limit} s expected).`,
+      `${capital(direction)}: the readings were averaged over ${apart(time, [limit])} s (at least ${limit} s expected).`,
     remedy: ({ limit }: { limit: number }) => `Set the gauge to average over ${limit} s or longer.`,
   },
 } as const satisfies FindingTexts

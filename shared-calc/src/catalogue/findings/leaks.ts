@@ -1,6 +1,6 @@
 import type { Direction } from '../../contract/record/index.js'
 import { practiceSource } from '../sources.js'
-import { counted, listed, plain } from '../words.js'
+import { apart, counted, listed, plain } from '../words.js'
 import type { FindingTexts } from './finding-text.js'
 
 /** What the leak log leaves open or contradicts. */
@@ -9,7 +9,7 @@ export const leakTexts = {
     severity: 'note',
     source: practiceSource,
     message: ({ open, measured }: { open: number; measured: number }) =>
-      `The open leaks add up to ${plain(open, 0)} cm², more than the measured leakage of ${plain(measured, 0)} cm².`,
+      `The open leaks add up to ${apart(open, [measured], 0)} cm², more than the measured leakage of ${apart(measured, [open], 0)} cm².`,
     remedy:
       'Sizes estimated by eye are rough. Check the largest leaks, and whether they lead outdoors at all.',
   },
@@ -46,7 +46,7 @@ export const leakTexts = {
     severity: 'note',
     source: practiceSource,
     message: ({ test }: { test: number }) =>
-      `The directions of earlier test ${test + 1} are not stated. The gain may compare different directions.`,
+      `The directions of earlier test ${test + 1} are not stated. The gain may be between different directions.`,
     remedy: 'Compare tests of the same directions.',
   },
   'round-directions/other': {

@@ -13,12 +13,12 @@ export const pageTexts = {
   'run-unfinished': {
     severity: 'note',
     message: ({ direction, count, fewest }: { direction: Direction; count: number; fewest: number }) =>
-      `${capital(direction)} has ${counted(count, 'reading')} so far. By this method it needs ${fewest}.`,
+      `${capital(direction)} has ${counted(count, 'reading')} so far. This method needs at least ${fewest}.`,
   },
   'part-unfinished': {
     severity: 'caution',
     message: ({ part, problem, more }: { part: string; problem: string; more: number }) =>
-      `${capital(part)} is not complete, so it is not used: ${problem.replace(/\.$/, '')}${more > 0 ? `, and ${more} more` : ''}.`,
+      `${capital(part)} is not complete, so it is not used: ${problem.replace(/\.$/, '')}${more > 0 ? ` (and ${counted(more, 'more problem', 'more problems')})` : ''}.`,
     remedy: 'Complete the entries, or remove them.',
   },
   'sign-by-direction': {
@@ -42,7 +42,7 @@ export const pageTexts = {
       series_s: number
       typed_s: string
     }) =>
-      `The series of ${direction} was averaged over ${series_s} s. The ${typed_s} s typed in the form are not used for it.`,
+      `The series of ${direction} was averaged over ${series_s} s. The ${typed_s} s typed in the form is not used for it.`,
   },
   'series-changed': {
     severity: 'caution',

@@ -19,13 +19,13 @@ export const pictureTexts = {
     severity: 'note',
     source: practiceSource,
     message: ({ names, most }: { names: readonly string[]; most: number }) =>
-      `A workbook holds ${most} photos. ${names.length === 1 ? 'One was' : `${names.length} were`} left out: ${names.slice(0, 10).join(', ')}${names.length > 10 ? ' and others' : ''}.`,
+      `A workbook holds at most ${most} photos. ${names.length === 1 ? 'One was' : `${names.length} were`} left out: ${names.slice(0, 10).join(', ')}${names.length > 10 ? ' and others' : ''}.`,
     remedy: 'Keep only the photos you need in the folder.',
   },
   'photo-logo': {
     severity: 'note',
     source: practiceSource,
-    message: ({ why }: { why: string }) => `The firm’s logo was left out: ${why}.`,
+    message: ({ why }: { why: string }) => `The firm's logo was left out: ${why}.`,
     remedy: 'Use a JPEG or PNG of at most 512 kB.',
   },
 } as const satisfies FindingTexts

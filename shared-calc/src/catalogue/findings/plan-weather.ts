@@ -1,5 +1,5 @@
 import { practiceSource, standardAtmosphere } from '../sources.js'
-import { plain } from '../words.js'
+import { apart, plain } from '../words.js'
 import { windPlace } from './conditions.js'
 import type { FindingTexts } from './finding-text.js'
 
@@ -29,7 +29,7 @@ export const planWeatherTexts = {
       speed: number
       at: 'ground' | 'meteorological' | undefined
       limit: number
-    }) => `Forecast wind speed ${windPlace(at)} is ${plain(speed, 1)} m/s (limit ${limit} m/s).`,
+    }) => `Forecast wind speed ${windPlace(at)} is ${apart(speed, [limit], 1)} m/s (limit ${limit} m/s).`,
     remedy: calmer,
   },
   'wind/forecast-force': {
@@ -52,20 +52,20 @@ export const planWeatherTexts = {
   'temperature-height/forecast': {
     severity: 'caution',
     message: ({ value, limit }: { value: number; limit: number }) =>
-      `Height times temperature difference will be ${plain(value, 0)} m·K (limit ${limit} m·K). A steady zero-flow pressure is unlikely.`,
+      `Height times temperature difference will be ${apart(value, [limit], 0)} m·K (limit ${limit} m·K). A steady zero-flow pressure is unlikely.`,
     remedy: closer,
   },
   'stack-pressure': {
     severity: 'caution',
     message: ({ pressure, limit }: { pressure: number; limit: number }) =>
-      `Stack pressure alone will be about ${plain(pressure, 1)} Pa at the foot of the building (limit for the zero-flow pressure: ±${limit} Pa).`,
+      `Stack pressure alone will be about ${apart(pressure, [-limit, limit], 1)} Pa at the foot of the building (limit for the zero-flow pressure: ±${limit} Pa).`,
     remedy: closer,
   },
   'assumed-densities': {
     severity: 'note',
     source: practiceSource,
     message: ({ density_kg_m3 }: { density_kg_m3: number }) =>
-      `Temperatures are not forecast. An air density of ${density_kg_m3} kg/m³ is assumed indoors and outdoors.`,
+      `The plan has no temperatures. An air density of ${density_kg_m3} kg/m³ is assumed indoors and outdoors.`,
     remedy: 'Enter the expected temperatures.',
   },
   'assumed-humidity/plan': {

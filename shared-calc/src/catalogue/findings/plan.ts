@@ -1,5 +1,5 @@
 import { calibrationInterval, practiceSource } from '../sources.js'
-import { dayInWords, listed, plain } from '../words.js'
+import { apart, dayInWords, listed, plain } from '../words.js'
 import type { FindingTexts } from './finding-text.js'
 
 /** What stands in the way of a planned test, or is assumed for it: pressures, devices, dates. */
@@ -13,13 +13,13 @@ export const planTexts = {
   'zero-flow-limit/plan': {
     severity: 'invalidates',
     message: ({ zeroFlow, limit }: { zeroFlow: number; limit: number }) =>
-      `The zero-flow pressure is ${plain(zeroFlow, 1)} Pa (limit ±${limit} Pa). No pressures are proposed.`,
+      `The zero-flow pressure is ${apart(zeroFlow, [-limit, limit], 1)} Pa (limit ±${limit} Pa). No pressures are proposed.`,
     remedy: 'Wait for less wind or a smaller temperature difference.',
   },
   'lowest-pressure/station': {
     severity: 'caution',
     message: ({ station, method, lowest }: { station: number; method: string; lowest: number }) =>
-      `The reading at ${plain(station)} Pa (${method}) is below the lowest usable pressure of ${plain(lowest, 1)} Pa, so it is not proposed.`,
+      `The reading at ${plain(station)} Pa (${method}) is below the lowest usable pressure of ${apart(lowest, [station], 1)} Pa, so it is not proposed.`,
     remedy: 'Wait for a smaller zero-flow pressure, or use a method with more pressures.',
   },
   'no-device': {
@@ -36,7 +36,7 @@ export const planTexts = {
         ? 'One range has no stated limits and is left out of the plan.'
         : `${count} ranges have no stated limits and are left out of the plan.`,
     remedy:
-      'Enter lowest and highest flow, or coefficient, exponent and pressures, from the calibration certificate.',
+      'Enter the lowest and highest flow, or coefficient, exponent and pressures, from the calibration certificate.',
   },
   'device-reach/partly': {
     severity: 'caution',

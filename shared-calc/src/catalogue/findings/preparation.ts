@@ -1,5 +1,5 @@
 import { practiceSource, preparationClause } from '../sources.js'
-import { capital, listed } from '../words.js'
+import { capital, listed, quoted } from '../words.js'
 import type { FindingTexts } from './finding-text.js'
 
 /** How the building was prepared, and the cautions before the fan is switched on. */
@@ -22,7 +22,7 @@ export const preparationTexts = {
   'preparation-blank': {
     severity: 'note',
     source: preparationClause,
-    message: ({ kinds }: { kinds: readonly string[] }) => `No state was logged for ${listed(kinds)}.`,
+    message: ({ kinds }: { kinds: readonly string[] }) => `No state was logged for: ${listed(kinds)}.`,
     remedy: 'Log the state of each, or "not present".',
   },
   'preparation-purpose': {
@@ -35,7 +35,7 @@ export const preparationTexts = {
     severity: 'caution',
     source: practiceSource,
     message: ({ cautions }: { cautions: readonly string[] }) =>
-      `The tester has not acknowledged the ${cautions.length === 1 ? 'caution' : 'cautions'} on ${listed(cautions)}.`,
+      `The tester has not acknowledged the ${cautions.length === 1 ? 'caution' : 'cautions'} ${listed(cautions.map(quoted))}.`,
     /** Long on purpose: people can be hurt, so every caution is given in full. */
     remedy: ({ texts }: { texts: readonly string[] }) =>
       `Before you switch on the fan: ${texts.join(' ')} Local codes and licensed practice decide.`,

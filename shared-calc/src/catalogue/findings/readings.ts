@@ -1,6 +1,6 @@
 import type { Direction } from '../../contract/record/index.js'
 import { practiceSource } from '../sources.js'
-import { capital, counted, listed, plain, readingName } from '../words.js'
+import { apart, capital, counted, listed, plain, readingName } from '../words.js'
 import type { FindingTexts } from './finding-text.js'
 
 /** Pressures and flows as they were read. */
@@ -14,7 +14,7 @@ export const readingTexts = {
   'highest-pressure/too-low': {
     severity: 'invalidates',
     message: ({ direction, highest, limit }: { direction: Direction; highest: number; limit: number }) =>
-      `${capital(direction)} reaches only ${plain(highest, 1)} Pa (at least ${limit} Pa needed).`,
+      `${capital(direction)} reaches only ${apart(highest, [limit], 1)} Pa (at least ${limit} Pa needed).`,
     remedy: 'Use a larger range or a second device, or look for an opening left unsealed.',
   },
   'highest-pressure/large-building': {
@@ -36,7 +36,7 @@ export const readingTexts = {
       pressure: number
       limit: number
     }) =>
-      `${readingName(direction, reading)} was taken at ${plain(pressure, 1)} Pa (lowest usable pressure in this test: ${plain(limit, 1)} Pa).`,
+      `${readingName(direction, reading)} was taken at ${apart(pressure, [limit], 1)} Pa (lowest usable pressure in this test: ${apart(limit, [pressure], 1)} Pa).`,
     remedy: 'Leave the reading out, or repeat it in calmer weather.',
   },
   'reading-spacing': {
@@ -69,7 +69,7 @@ export const readingTexts = {
       pressure: number
       limit: number
     }) =>
-      `${readingName(direction, reading)} was taken at ${plain(pressure, 1)} Pa. Above ${limit} Pa linings and membranes may be damaged.`,
+      `${readingName(direction, reading)} was taken at ${apart(pressure, [limit], 1)} Pa. Above ${limit} Pa linings and membranes may be damaged.`,
     remedy: ({ limit }: { limit: number }) =>
       `Stay at or below ${limit} Pa. Inspect boards and membranes before you go on.`,
   },
@@ -86,7 +86,7 @@ export const readingTexts = {
       pressure: number
       limit: number
     }) =>
-      `${readingName(direction, reading)} was taken at ${plain(pressure, 1)} Pa, above the range of the method (up to ${limit} Pa).`,
+      `${readingName(direction, reading)} was taken at ${apart(pressure, [limit], 1)} Pa, above the range of the method (up to ${limit} Pa).`,
     remedy: 'Leave the reading out, or repeat it inside the range.',
   },
   'duplicate-reading': {

@@ -11,7 +11,8 @@ export const homesTexts = {
   'homes-not-valid': {
     severity: 'invalidates',
     message: ({ count }: { count: number }) => `${counted(count, 'test is', 'tests are')} not valid.`,
-    remedy: 'Repeat each of them, or leave its home out.',
+    remedy: ({ count }: { count: number }) =>
+      count === 1 ? 'Repeat it, or leave its home out.' : 'Repeat each of them, or leave its home out.',
   },
   'homes-rule/of-target': {
     severity: 'note',

@@ -25,7 +25,7 @@ export const takeOffTexts = {
     severity: 'caution',
     source: practiceSource,
     message: ({ term, unit, from, stated, taken, share, limit }: StatedTotal) =>
-      `The ${term} ${from === undefined ? 'as stated' : `according to "${from}"`} is ${plain(stated, 1)} ${unit}; the take-off gives ${plain(taken, 1)} ${unit} (${plain(Math.abs(share) * 100, 1)} % ${share < 0 ? 'less' : 'more'}; uncertainty ±${plain(limit, 1)} ${unit}).`,
+      `The ${from === undefined ? `stated ${term}` : `${term} according to "${from}"`} is ${plain(stated, 1)} ${unit}; the take-off gives ${plain(taken, 1)} ${unit} (${plain(Math.abs(share) * 100, 1)} % ${share < 0 ? 'less' : 'more'}; uncertainty ±${plain(limit, 1)} ${unit}).`,
     remedy:
       'Check what the drawing includes and the take-off does not (basis, storeys, voids), or measure again.',
   },

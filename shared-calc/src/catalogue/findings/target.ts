@@ -55,7 +55,7 @@ export const targetTexts = {
       judged: string
       others: readonly { quantity: string; value: number; limit: number }[]
     }) =>
-      `One limit of "${target}" is enough. ${judged} has the largest margin and decides. Other limits: ${others.map(({ quantity, value, limit }) => `${quantity} ${plain(value, 3)} (limit ${plain(limit, 3)})`).join(', ')}.`,
+      `Meeting one limit of "${target}" is enough. ${judged} has the largest margin, so it decides the verdict. Other limits: ${others.map(({ quantity, value, limit }) => `${quantity} ${plain(value, 3)} (limit ${plain(limit, 3)})`).join(', ')}.`,
     remedy: 'Confirm with the authority that one limit is enough.',
   },
 } as const satisfies FindingTexts

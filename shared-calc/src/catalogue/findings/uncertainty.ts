@@ -1,6 +1,6 @@
 import type { Direction } from '../../contract/record/index.js'
 import { practiceSource } from '../sources.js'
-import { capital, plain } from '../words.js'
+import { apart, capital, plain } from '../words.js'
 import type { FindingTexts } from './finding-text.js'
 
 /** What the uncertainty budget assumes, and what it found in the readings. */
@@ -22,7 +22,7 @@ export const uncertaintyTexts = {
     severity: 'note',
     source: practiceSource,
     message: ({ direction, times, limit }: { direction: Direction; times: number; limit: number }) =>
-      `${capital(direction)}: the readings scatter ${plain(times, 1)} times as much as the instruments explain (limit ${limit}). The uncertainty includes the scatter found.`,
+      `${capital(direction)}: the readings scatter ${apart(times, [limit], 1)} times as much as the instruments explain (limit ${limit}). The uncertainty includes the scatter found.`,
     remedy: 'Look for gusts or a change during the run. Average over a longer time.',
   },
   'scatter-unexpected/stated-as-none': {

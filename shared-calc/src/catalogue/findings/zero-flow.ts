@@ -1,11 +1,11 @@
 import type { Direction } from '../../contract/record/index.js'
 import { practiceSource } from '../sources.js'
-import { capital, counted, plain } from '../words.js'
+import { apart, capital, counted, plain } from '../words.js'
 import type { FindingTexts } from './finding-text.js'
 
 type Period = 'before' | 'after'
 
-const recordIt = ({
+const logIt = ({
   period,
   samples,
   duration_s,
@@ -14,7 +14,7 @@ const recordIt = ({
   samples: number
   duration_s: number
 }): string =>
-  `With the fan covered, record at least ${samples} zero-flow pressures over ${duration_s} s or longer ${period} the readings.`
+  `With the fan covered, log at least ${samples} zero-flow pressures over ${duration_s} s or longer ${period} the readings.`
 
 /** Zero-flow pressures before and after the readings. */
 export const zeroFlowTexts = {
@@ -31,7 +31,7 @@ export const zeroFlowTexts = {
       mean: number
       limit: number
     }) =>
-      `${capital(direction)}: the mean of the ${mean > 0 ? 'positive' : 'negative'} zero-flow pressures ${period} the readings is ${plain(mean, 1)} Pa (limit ±${limit} Pa).`,
+      `${capital(direction)}: the mean of the ${mean > 0 ? 'positive' : 'negative'} zero-flow pressures ${period} the readings is ${apart(mean, [-limit, limit], 1)} Pa (limit ±${limit} Pa).`,
     remedy:
       'Wait for less wind or a smaller temperature difference. Check the hoses and their outdoor ends, then test again.',
   },
@@ -47,7 +47,7 @@ export const zeroFlowTexts = {
       instead: 'other period' | 'zero'
     }) =>
       `${capital(direction)}: the zero-flow pressure ${period} the readings was not logged. ${instead === 'zero' ? '0 Pa is used' : `The values ${period === 'before' ? 'after' : 'before'} the readings are used`} instead.`,
-    remedy: recordIt,
+    remedy: logIt,
   },
   'zero-flow-samples/few': {
     severity: 'caution',
@@ -64,8 +64,8 @@ export const zeroFlowTexts = {
       samples: number
       duration_s: number
     }) =>
-      `${capital(direction)}: ${counted(count, 'zero-flow pressure')} ${period} the readings (at least ${samples} over ${duration_s} s expected).`,
-    remedy: recordIt,
+      `${capital(direction)}: only ${counted(count, 'zero-flow pressure was', 'zero-flow pressures were')} logged ${period} the readings (at least ${samples} over ${duration_s} s expected).`,
+    remedy: logIt,
   },
 } as const satisfies FindingTexts
 
@@ -79,7 +79,7 @@ export const whileReadingTexts = {
     severity: 'note',
     source: practiceSource,
     message: ({ moved_Pa, share, limit }: { moved_Pa: number; share: number; limit: number }) =>
-      `The zero-flow pressure has changed by ${plain(moved_Pa, 1)} Pa. The flow at the lowest reading may be ${plain(share * 100, 1)} % wrong because of it (limit ${plain(limit * 100, 1)} %).`,
+      `The zero-flow pressure has changed by ${plain(moved_Pa, 1)} Pa. The flow at the lowest reading may be ${apart(share * 100, [limit * 100], 1)} % wrong because of it (limit ${plain(limit * 100, 1)} %).`,
     remedy: 'Wait for steadier weather, then repeat the zero-flow pressure and the lowest readings.',
   },
 } as const satisfies FindingTexts

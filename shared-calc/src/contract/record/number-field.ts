@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { kindOf } from '../check.js'
+import { kindOf, printed } from '../check.js'
 import { likelySlip, type UnitSlip } from './plausible.js'
 
 export interface FieldMeta {
@@ -50,7 +50,7 @@ function outside(
 ): string {
   const { term, unit } = meta
   const hint = unit === '1' && maximum === 1 ? ' (a fraction, not per cent)' : slipHint(meta, input, slips)
-  return `${term} is ${String(input)}; it must be between ${minimum} and ${maximum}${unit === '1' ? '' : ` ${unit}`}${hint}`
+  return `${term} is ${typeof input === 'number' ? printed(input) : String(input)}; it must be between ${printed(minimum)} and ${printed(maximum)}${unit === '1' ? '' : ` ${unit}`}${hint}`
 }
 
 /** Names the unit in which the value would be an ordinary one. */
@@ -58,5 +58,5 @@ function slipHint({ unit, lowest, highest }: FieldMeta, input: unknown, slips: r
   if (lowest === undefined || highest === undefined || typeof input !== 'number') return ''
   const slip = likelySlip(input, { lowest, highest }, slips)
   if (!slip) return ''
-  return `. It looks like ${slip.unit}: ${input} ${slip.unit} is ${Number(slip.converted.toPrecision(6))} ${unit}`
+  return `. It looks like ${slip.unit}: ${printed(input)} ${slip.unit} is ${printed(Number(slip.converted.toPrecision(6)))} ${unit}`
 }

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { Building } from './building.js'
+import { anyOf } from './choices.js'
 import { Conditions } from './conditions.js'
 import { FlowDevice, PressureGauge, Thermometer } from './instruments.js'
 import { LeakLog } from './leaks.js'
@@ -18,7 +19,7 @@ export { formatNeeded, RECORD_FORMAT, RECORD_FORMAT_2, RECORD_FORMAT_3, RECORD_F
 export const TestRecord = z
   .strictObject({
     format: z.enum(RECORD_FORMATS, {
-      error: `format must be ${RECORD_FORMATS.map((f) => `"${f}"`).join(' or ')}`,
+      error: `format must be ${anyOf(RECORD_FORMATS)}`,
     }),
     building: Building,
     test: TestDetails,

@@ -43,11 +43,23 @@ export const heldText = (text: string): string =>
 const isHeld = (text: string): boolean => text.replace(UNHELD, '\ufffd') === text
 
 /** Every text of a record that a workbook cannot hold, by its path. */
-export function unheldTexts(value: unknown, path = ''): string[] {
-  if (typeof value === 'string') return isHeld(value) ? [] : [path]
-  if (Array.isArray(value)) return value.flatMap((item, i) => unheldTexts(item, `${path}[${i}]`))
-  if (value === null || typeof value !== 'object') return []
-  return Object.entries(value).flatMap(([key, item]) =>
-    unheldTexts(item, path === '' ? key : `${path}.${key}`),
-  )
+export function unheldTexts(value: unknown): string[] {
+  const found: string[] = []
+  search(value, () => '', found)
+  return found
+}
+
+/** Most of a record is numbers and most texts are held, so that a path is put together only where it is told. */
+function search(value: unknown, path: () => string, found: string[]): void {
+  if (typeof value === 'string') {
+    if (!isHeld(value)) found.push(path())
+  } else if (Array.isArray(value)) {
+    for (let i = 0; i < value.length; i += 1)
+      if (typeof value[i] !== 'number') search(value[i], () => `${path()}[${i}]`, found)
+  } else if (value !== null && typeof value === 'object')
+    for (const key of Object.keys(value)) {
+      const item = (value as Record<string, unknown>)[key]
+      if (typeof item === 'number') continue
+      search(item, () => (path() === '' ? key : `${path()}.${key}`), found)
+    }
 }

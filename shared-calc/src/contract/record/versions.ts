@@ -73,11 +73,19 @@ function* placesOf(
     for (const [i, entry] of value.entries()) yield* placesOf(entry, newer, [...at, i])
 }
 
+/** Whether a record holds a field anywhere. Nearly every record holds none of the newer ones: asked first, and without lists of places. */
+function holds(value: unknown, newer: NewerField, depth = 0): boolean {
+  const { path, values } = newer
+  const key = path[depth]
+  if (key === undefined) return value !== undefined && (!values || values.includes(value))
+  if (typeof value !== 'object' || value === null) return false
+  if (key !== '*') return holds((value as Record<string, unknown>)[key], newer, depth + 1)
+  return Array.isArray(value) && value.some((entry) => holds(entry, newer, depth + 1))
+}
+
 /** The oldest format that may hold everything in a draft of a record. */
 export function formatNeeded(draft: object): RecordFormat {
-  const newest = newerFields.findLast(([, fields]) =>
-    fields.some((newer) => !placesOf(draft, newer).next().done),
-  )
+  const newest = newerFields.findLast(([, fields]) => fields.some((newer) => holds(draft, newer)))
   return newest?.[0] ?? (hasShortRun(draft) ? RECORD_FORMAT_2 : RECORD_FORMAT)
 }
 
@@ -113,7 +121,7 @@ export function refuseNewerParts(
 ): void {
   for (const [format, fields] of newerFields) {
     if (rank(format) <= rank(record.format)) continue
-    for (const newer of fields)
+    for (const newer of fields.filter((one) => holds(record, one)))
       for (const path of placesOf(record, newer))
         context.addIssue({
           code: 'custom',
@@ -127,6 +135,6 @@ export function refuseNewerParts(
       context.addIssue({
         code: 'custom',
         path: ['runs', i, 'readings'],
-        message: 'a run needs at least 3 readings to fit a curve',
+        message: `a run of ${RECORD_FORMAT} has at least ${SHORT} readings: write ${RECORD_FORMAT_2} where the method needs fewer`,
       })
 }

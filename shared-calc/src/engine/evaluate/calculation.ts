@@ -26,7 +26,7 @@ export interface Column {
 }
 
 /** Inputs of a chapter by symbol. */
-export type Bindings = Readonly<Record<string, Given | Column | undefined>>
+export type Bindings<I extends string = string> = Readonly<Partial<Record<I, Given | Column | undefined>>>
 /** Inputs of a chapter in its order, undefined where one is left out. */
 export type Inputs = readonly (Given | Column | undefined)[]
 
@@ -52,8 +52,8 @@ export const assumed = (value: number, reason: string): Given => ({
 /** A number that a method, a target or a direction fixes. */
 export const byRule = (value: number, reason: string): Given => ({ value, origin: { kind: 'rule', reason } })
 
-/** A chapter evaluated once, with the origin of everything it was given. */
-export class Block {
+/** A chapter evaluated once, with the origin of everything it was given. `S`: the symbols that can be read off it. */
+export class Block<S extends string = never> {
   constructor(
     readonly id: string,
     readonly title: string,
@@ -64,7 +64,7 @@ export class Block {
   ) {}
 
   /** What the chapter was given for a symbol; undefined where that is no input of its own. */
-  input(symbol: string): Given | Column | undefined {
+  input(symbol: S): Given | Column | undefined {
     return this.inputs[this.chapter.inputs.findIndex((input) => input.symbol === symbol)]
   }
 
@@ -78,31 +78,31 @@ export class Block {
     return allFinite(scalars) && columns.every(allFinite)
   }
 
-  has(symbol: string): boolean {
+  has(symbol: S): boolean {
     return this.chapter.slots.has(symbol)
   }
 
   /** Value of a scalar. Throws FormulaError when the block has no such scalar. */
-  value(symbol: string): number {
+  value(symbol: S): number {
     const slot = this.chapter.slots.get(symbol)
     if (!slot || slot.rows) throw new FormulaError(`block ${this.id} has no scalar ${symbol}`)
     return this.frame.scalars[slot.index] as number
   }
 
   /** Values of a column, one a row. Throws FormulaError when the block has no such column. */
-  column(symbol: string): readonly number[] {
+  column(symbol: S): readonly number[] {
     const slot = this.chapter.slots.get(symbol)
     if (!slot?.rows) throw new FormulaError(`block ${this.id} has no column ${symbol}`)
     return this.frame.columns[slot.index] as readonly number[]
   }
 
   /** A scalar as an input for another block. */
-  ref(symbol: string): Given {
+  ref(symbol: S): Given {
     return { value: this.value(symbol), origin: { kind: 'block', block: this.id, symbol } }
   }
 
   /** One row of a column as an input for another block. */
-  refRow(symbol: string, row: number): Given {
+  refRow(symbol: S, row: number): Given {
     return {
       value: this.column(symbol)[row] as number,
       origin: { kind: 'block', block: this.id, symbol, row },
@@ -110,7 +110,7 @@ export class Block {
   }
 
   /** A whole column as an input for another block. */
-  refColumn(symbol: string): Column {
+  refColumn(symbol: S): Column {
     return { values: this.column(symbol), origin: (row) => ({ kind: 'block', block: this.id, symbol, row }) }
   }
 }
@@ -120,22 +120,27 @@ function allFinite(values: readonly number[]): boolean {
   return true
 }
 
+/** The symbols that can be read off a chapter, or off any of several. */
+export type SymbolOf<C> = C extends Chapter<infer S, string> ? S : never
+/** A chapter evaluated; of several chapters, whichever of them it was. */
+export type BlockOf<C> = Block<SymbolOf<C>>
+
 /** A test worked out, block by block: the evaluation, the working and the workbook all read it. */
 export class Calculation {
-  private readonly byId = new Map<string, Block>()
+  private readonly byId = new Map<string, Block<string>>()
 
   /** All blocks in the order they were worked out. */
-  get blocks(): readonly Block[] {
+  get blocks(): readonly Block<string>[] {
     return [...this.byId.values()]
   }
 
-  get(id: string): Block {
+  get(id: string): Block<string> {
     const block = this.byId.get(id)
     if (!block) throw new FormulaError(`no block ${id}`)
     return block
   }
 
-  find(id: string): Block | undefined {
+  find(id: string): Block<string> | undefined {
     return this.byId.get(id)
   }
 
@@ -143,7 +148,12 @@ export class Calculation {
    * Evaluates a chapter. Formulas whose inputs are left out (undefined) are left out too.
    * @throws FormulaError when the columns given differ in length or an id is used twice
    */
-  add(id: string, title: string, chapter: Chapter, bindings: Bindings): Block {
+  add<S extends string, I extends string>(
+    id: string,
+    title: string,
+    chapter: Chapter<S, I>,
+    bindings: Bindings<I>,
+  ): Block<S> {
     return this.addInputs(
       id,
       title,
@@ -153,7 +163,7 @@ export class Calculation {
   }
 
   /** The same with what is given in the order of the chapter's inputs. */
-  addInputs(id: string, title: string, chapter: Chapter, given: Inputs): Block {
+  addInputs<S extends string>(id: string, title: string, chapter: Chapter<S>, given: Inputs): Block<S> {
     const used = given.includes(undefined) ? chapter.given((_, input) => given[input] !== undefined) : chapter
     const inputs =
       used === chapter
@@ -163,7 +173,7 @@ export class Calculation {
             if (input === undefined) throw new FormulaError(`block ${id}: ${symbol} is not given`)
             return input
           })
-    const block = new Block(id, title, used, inputs, frameOf(id, used, inputs))
+    const block = new Block<S>(id, title, used, inputs, frameOf(id, used, inputs))
     const before = this.byId.size
     this.byId.set(id, block)
     if (this.byId.size === before) throw new FormulaError(`block ${id} is calculated twice`)
@@ -201,10 +211,13 @@ function frameOf(id: string, chapter: Chapter, inputs: readonly (Given | Column)
  * What a chapter asks for, by symbol: what is given by hand, else what the first block has that has it.
  * What nobody has is left out, and with it the formulas that need it.
  */
-export const inputsBySymbol = (chapter: Chapter, given: Bindings, blocks: readonly Block[]): Inputs =>
-  chapter.inputs.map(({ symbol, rows }) => given[symbol] ?? taken(symbol, rows === true, blocks))
+export const inputsBySymbol = <I extends string>(
+  chapter: Chapter<string, I>,
+  given: Bindings<NoInfer<I>>,
+  blocks: readonly Block<string>[],
+): Inputs => chapter.inputs.map(({ symbol, rows }) => given[symbol] ?? taken(symbol, rows === true, blocks))
 
-function taken(symbol: string, rows: boolean, blocks: readonly Block[]): Given | Column | undefined {
+function taken(symbol: string, rows: boolean, blocks: readonly Block<string>[]): Given | Column | undefined {
   for (const block of blocks) if (block.has(symbol)) return rows ? block.refColumn(symbol) : block.ref(symbol)
   return undefined
 }

@@ -4,7 +4,7 @@ import { type Expression, FormulaError, symbolsOf } from './expression.js'
 import { orderByUse } from './order.js'
 
 /** A formula made ready: parsed, and placed behind all it uses. */
-export interface Step extends Formula {
+export interface Step<S extends string = string> extends Formula<S> {
   readonly tree: Expression
   readonly uses: ReadonlySet<string>
   /** Whether it gives a column, one value a row. */
@@ -13,25 +13,28 @@ export interface Step extends Formula {
   readonly closure: Closure
 }
 
-/** A set of formulas with what they are given; evaluated as one unit, once for each run, direction or pressure. */
-export interface Chapter {
+/**
+ * A set of formulas with what they are given; evaluated as one unit, once for each run, direction or pressure.
+ * `S`: every symbol that can be read off it; `I`: those it is given. A misspelt symbol does not compile.
+ */
+export interface Chapter<S extends string = string, I extends string = string> {
   readonly definition: ChapterDefinition
   readonly title: string
-  readonly inputs: readonly Input[]
+  readonly inputs: readonly Input<I>[]
   readonly constants: readonly Constant[]
-  readonly steps: readonly Step[]
+  readonly steps: readonly Step<S>[]
   readonly slots: ReadonlyMap<string, Slot>
   readonly quantities: ReadonlyMap<string, Quantity>
   /** Scalars of a frame before anything is given: the constants in their slots, NaN in the rest. */
   readonly blank: readonly number[]
   /** The same chapter with only the formulas that can be computed from some of its inputs. */
-  readonly given: (has: (symbol: string, input: number) => boolean) => Chapter
+  readonly given: (has: (symbol: string, input: number) => boolean) => Chapter<S, I>
 }
 
-export interface ChapterDefinition {
+export interface ChapterDefinition<F extends string = string, I extends string = string> {
   readonly title: string
-  readonly inputs: readonly Input[]
-  readonly formulas: readonly Formula[]
+  readonly inputs: readonly Input<I>[]
+  readonly formulas: readonly Formula<F>[]
 }
 
 /** From the text of an expression to its tree. */
@@ -43,11 +46,11 @@ export type Parse = (text: string) => Expression
  * @param parse - gives the tree of an expression's text
  * @throws FormulaError for a cycle, an unknown or doubled symbol, an unused input, a misuse of columns
  */
-export function defineChapter(
-  definition: ChapterDefinition,
+export function defineChapter<F extends string, I extends string>(
+  definition: ChapterDefinition<F, I>,
   constants: readonly Constant[],
   parse: Parse,
-): Chapter {
+): Chapter<F | I, I> {
   const { title, inputs } = definition
   const parsed = definition.formulas.map((formula) => {
     const tree = parse(formula.expression)
@@ -72,7 +75,7 @@ export function defineChapter(
   }
   for (const constant of own) place(constant.symbol, false)
   for (const input of inputs) place(input.symbol, input.rows === true)
-  const steps = ordered.map((formula): Step => {
+  const steps = ordered.map((formula): Step<F> => {
     const { closure, rows } = compile(formula.tree, slots)
     return { ...formula, rows, closure, slot: place(formula.symbol, rows) }
   })
@@ -83,13 +86,13 @@ export function defineChapter(
 }
 
 /** A chapter that is built when it is first looked into: most commands use few of them. */
-export function lazyChapter(
-  definition: ChapterDefinition,
+export function lazyChapter<F extends string, I extends string>(
+  definition: ChapterDefinition<F, I>,
   constants: readonly Constant[],
   parse: Parse,
-): Chapter {
-  let built: Chapter | undefined
-  const get = (): Chapter => {
+): Chapter<F | I, I> {
+  let built: Chapter<F | I, I> | undefined
+  const get = (): Chapter<F | I, I> => {
     built ??= defineChapter(definition, constants, parse)
     return built
   }
@@ -118,19 +121,21 @@ export function lazyChapter(
   }
 }
 
-function reduced(
-  definition: ChapterDefinition,
+function reduced<F extends string, I extends string>(
+  definition: ChapterDefinition<F, I>,
   constants: readonly Constant[],
   parse: Parse,
-): Chapter['given'] {
-  const known = new Map<string, Chapter>()
+): Chapter<F | I, I>['given'] {
+  const known = new Map<string, Chapter<F | I, I>>()
   return (has) => {
     let key = ''
     for (let i = 0; i < definition.inputs.length; i += 1)
       key += has(definition.inputs[i]?.symbol ?? '', i) ? '1' : '0'
     const cached = known.get(key)
     if (cached) return cached
-    const left = new Set(definition.inputs.map(({ symbol }) => symbol).filter((symbol, i) => !has(symbol, i)))
+    const left = new Set<string>(
+      definition.inputs.map(({ symbol }) => symbol).filter((symbol, i) => !has(symbol, i)),
+    )
     let formulas = definition.formulas
     for (let before = -1; before !== formulas.length; ) {
       before = formulas.length

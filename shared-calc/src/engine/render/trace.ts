@@ -12,7 +12,7 @@ export function traceOf(calculation: Calculation): TraceStep[] {
 }
 
 /** One step of a block. */
-export function traceStep(block: Block, step: Step): TraceStep {
+export function traceStep(block: Block<string>, step: Step): TraceStep {
   const value = step.rows ? [...block.column(step.symbol)] : block.value(step.symbol)
   const first = step.rows && block.rows > 0 ? 'first row: ' : ''
   return {
@@ -29,7 +29,7 @@ export function traceStep(block: Block, step: Step): TraceStep {
 }
 
 /** A column stands as its number in the first row where the step itself is a column, as its symbol inside a sum. */
-function put(block: Block, step: Step, symbol: string): string {
+function put(block: Block<string>, step: Step, symbol: string): string {
   if (!block.chapter.slots.get(symbol)?.rows) return numberText(block.value(symbol))
   return step.rows && block.rows > 0 ? numberText(block.column(symbol)[0] as number) : symbolText(symbol)
 }

@@ -13,7 +13,7 @@ export const zeroFlowLimit: Rule = ({ method, test }) => {
   return test.runs.flatMap((run) =>
     periods.flatMap(({ period, field }) => {
       const block = run[period]
-      return (block ? ['dp_plus', 'dp_minus'] : []).flatMap((symbol) => {
+      return (block ? (['dp_plus', 'dp_minus'] as const) : []).flatMap((symbol) => {
         const mean = block?.value(symbol) ?? 0
         if (!exceeds(Math.abs(mean), limit)) return []
         return [

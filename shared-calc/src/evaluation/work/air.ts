@@ -1,13 +1,19 @@
 import { constantValue } from '../../catalogue/constants.js'
 import type { TestRecord } from '../../contract/record/index.js'
-import { assumed, type Block, type Calculation, fromRecord, type Given } from '../../engine/index.js'
+import { assumed, type BlockOf, type Calculation, fromRecord, type Given } from '../../engine/index.js'
 import { moistAir, standardAtmosphere } from '../../formulas/air.js'
 
 /** Relative humidity taken where none was logged; rule `assumed-humidity` says so. */
 export const ASSUMED_HUMIDITY = 0.5
 
+/** The air on both sides of the envelope. */
+export interface AirOfTest {
+  readonly indoor: BlockOf<typeof moistAir>
+  readonly outdoor: BlockOf<typeof moistAir>
+}
+
 /** Densities of the air indoors and outdoors. What was not logged is assumed, and a finding names it. */
-export function workAir(calculation: Calculation, record: TestRecord): { indoor: Block; outdoor: Block } {
+export function workAir(calculation: Calculation, record: TestRecord): AirOfTest {
   const { conditions } = record
   const pressure = barometer(calculation, record)
   const side = (where: 'indoor' | 'outdoor') => {

@@ -2,12 +2,13 @@ import { plain } from '../../catalogue/words.js'
 import { InputError, type Problem } from '../../contract/problem.js'
 import type { Run } from '../../contract/record/index.js'
 import type { Block } from '../../engine/index.js'
+import type { AtPressure, WorkedRun } from './worked-test.js'
 
 /**
  * Readings that no logarithmic line can be put through are an error, not a finding.
  * @throws InputError naming the reading on the wrong side of zero
  */
-export function refuseWrongSide(curve: Block, run: Run, path: string): void {
+export function refuseWrongSide(curve: WorkedRun['curve'], run: Run, path: string): void {
   const pressures = curve.column('dp')
   const problems: Problem[] = []
   for (let i = 0; i < pressures.length; i += 1) {
@@ -34,7 +35,7 @@ export function refuseWrongSide(curve: Block, run: Run, path: string): void {
 }
 
 /** @throws InputError when the readings do not differ, so that no exponent can be found from them */
-export function refuseLevelReadings(curve: Block, path: string): void {
+export function refuseLevelReadings(curve: WorkedRun['curve'], path: string): void {
   if (sameThroughout(curve.column('dp')))
     throw new InputError([
       { path: `${path}.readings`, message: 'all pressure differences are equal, so no curve can be fitted' },
@@ -50,13 +51,13 @@ const USABLE = { from: 1e-30, to: 1e30 } as const
 
 /** @throws InputError when a figure of a run is no number, or lies beyond all measure at a reference pressure */
 export function refuseUnusableCurve(
-  rates: readonly Block[],
+  rates: readonly AtPressure['rate'][],
   others: readonly (Block | undefined)[],
-  curve: Block,
+  curve: WorkedRun['curve'],
   path: string,
 ): void {
   const usable = rates.every((rate) =>
-    ['q_pr', 'q_lo', 'q_hi', 'A_L'].every((symbol) => {
+    (['q_pr', 'q_lo', 'q_hi', 'A_L'] as const).every((symbol) => {
       const value = rate.has(symbol) ? rate.value(symbol) : 1
       return value > USABLE.from && value < USABLE.to
     }),

@@ -1,5 +1,5 @@
 import { constantValue } from '../../catalogue/constants.js'
-import { type Block, byRule, Calculation, type Column, type Given } from '../../engine/index.js'
+import { type Block, type BlockOf, byRule, Calculation, type Column, type Given } from '../../engine/index.js'
 import { moistAir } from '../../formulas/air.js'
 import { atReferencePressure } from '../../formulas/at-reference-pressure.js'
 import { fitScatter } from '../../formulas/confidence.js'
@@ -62,8 +62,8 @@ export function curveOfColumns(pressures_Pa: readonly number[], flows_m3_h: read
     n: curve.ref('n'),
     rho_x: reference,
   })
-  const rates = new Map<number, Block>()
-  const rateAt = (pressure: number): Block => {
+  const rates = new Map<number, BlockOf<typeof atReferencePressure>>()
+  const rateAt = (pressure: number): BlockOf<typeof atReferencePressure> => {
     const known = rates.get(pressure)
     if (known) return known
     const rate = calculation.add(`at${pressure}`, `at ${pressure} Pa`, atReferencePressure, {
@@ -114,7 +114,7 @@ function rateOver(flow: Given, basis: keyof typeof BASES, size: number): number 
     .value(rate)
 }
 
-const between = (block: Block, value: string, lower: string, upper: string): Between => ({
+const between = <S extends string>(block: Block<S>, value: S, lower: S, upper: S): Between => ({
   value: block.value(value),
   lower: block.value(lower),
   upper: block.value(upper),

@@ -1,6 +1,7 @@
 import type { Building } from '../../contract/record/index.js'
-import { type Block, byRule, type Calculation, fromRecord, type Given } from '../../engine/index.js'
+import { type BlockOf, byRule, type Calculation, fromRecord, type Given } from '../../engine/index.js'
 import { derivedRates, normalisedLeakageArea } from '../../formulas/derived.js'
+import type { AtPressure } from './worked-test.js'
 
 /** What leakage is related to: internal volume, envelope area, floor area. */
 export interface Bases {
@@ -27,9 +28,9 @@ export function workDerived(
   id: string,
   title: string,
   { V, A_E, A_F, A_T }: Bases,
-  rate: Block,
+  rate: AtPressure['rate'],
   withEnds: boolean,
-): Block {
+): BlockOf<typeof derivedRates> {
   const hasEnds = withEnds && rate.has('q_lo')
   return calculation.add(id, title, derivedRates, {
     q_pr: rate.ref('q_pr'),
@@ -48,9 +49,9 @@ export const workNormalisedArea = (
   id: string,
   title: string,
   { A_E }: Bases,
-  rate: Block,
+  rate: AtPressure['rate'],
   pressure_Pa: number,
-): Block | undefined =>
+): BlockOf<typeof normalisedLeakageArea> | undefined =>
   A_E &&
   calculation.add(id, title, normalisedLeakageArea, {
     q_pr: rate.ref('q_pr'),

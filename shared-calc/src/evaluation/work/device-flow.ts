@@ -3,7 +3,7 @@ import { InputError } from '../../contract/problem.js'
 import type { DeviceRange, DeviceReading, FlowDevice, Run } from '../../contract/record/index.js'
 import {
   assumed,
-  type Block,
+  type BlockOf,
   byRule,
   type Calculation,
   type Column,
@@ -55,7 +55,7 @@ export interface FlowSurroundings {
 /** The flows of a run's readings, and how each goes with the density of the air in the device. */
 export interface WorkedFlows {
   readonly flows: Column
-  readonly device?: Block
+  readonly device?: BlockOf<typeof flowDevice | typeof flowDeviceStandard>
   /** What another answer to "flows of which air?" changes; only where nobody said and it changes a printed figure. */
   readonly otherMeaning?: Given
   /** Whether the reference density of the device entered a flow. */
@@ -160,7 +160,7 @@ function workDevicePressures(
   { device, nominal }: FlowSurroundings,
   all: readonly Single[],
   densities: { readonly rho_cal: Given; readonly rho_d: Given },
-): Block | undefined {
+): WorkedFlows['device'] {
   const ranges = rangesOf(device)
   const columns = { dp_d: [] as Given[], c_d: [] as Given[], m_d: [] as Given[] }
   for (const { reading, path } of all) {

@@ -1,4 +1,5 @@
 import { constantValue } from '../../catalogue/constants.js'
+import { limitedName } from '../../catalogue/shown-figure.js'
 import { type Block, byRule, type Calculation, type Given } from '../../engine/index.js'
 import { allowedLeakage } from '../../formulas/plan-flows.js'
 import {
@@ -32,7 +33,9 @@ export const publishedAgeing = [
   },
 ] as const
 
+/** Symbol of what each quantity of a limit is about. */
 const symbols = { n: 'n_pr', qE: 'q_E', qF: 'q_F', qT: 'q_T', q: 'q_pr', aE: 'A_N' } as const
+type Counts = (typeof symbols)[keyof typeof symbols]
 
 interface Around {
   readonly calculation: Calculation
@@ -68,6 +71,7 @@ function judgeLimit(
   const { calculation, bases } = around
   const { quantity, referencePressure_Pa } = rule
   const id = `target${i + 1}`
+  const named = limitedName(quantity, referencePressure_Pa)
   const counted = countedValue(rule, definite.target.directions === 'each' ? runs : [], means)
   const L = byRule(rule.limit, 'limit of the target')
   const { value, limitBefore } = asJudged(around, id, definite, counted.value, L)
@@ -80,23 +84,23 @@ function judgeLimit(
     quantity,
     referencePressure_Pa,
     judged: counted.judged ?? (runs.length === 1 ? 'one direction' : 'mean'),
-    value: calculation.add(id, `Against the target: ${quantity}`, comparison, { v: value, L }),
+    value: calculation.add(id, `Against the target: ${named}`, comparison, { v: value, L }),
     limitBefore,
     flow: ofArea
-      ? calculation.add(`${id}.flow`, `Flow at the limit: ${quantity}`, flowThroughAllowedArea, {
+      ? calculation.add(`${id}.flow`, `Flow at the limit: ${named}`, flowThroughAllowedArea, {
           L: limitBefore,
           B,
           dp_r,
         })
-      : calculation.add(`${id}.flow`, `Flow at the limit: ${quantity}`, allowedLeakage, {
+      : calculation.add(`${id}.flow`, `Flow at the limit: ${named}`, allowedLeakage, {
           L: limitBefore,
           B,
         }),
     toSeal: ofArea
-      ? calculation.add(`${id}.seal`, `Leakage area to seal: ${quantity}`, areaToSeal, excess)
-      : calculation.add(`${id}.seal`, `Leakage to seal: ${quantity}`, leakageToSeal, { ...excess, dp_r }),
+      ? calculation.add(`${id}.seal`, `Leakage area to seal: ${named}`, areaToSeal, excess)
+      : calculation.add(`${id}.seal`, `Leakage to seal: ${named}`, leakageToSeal, { ...excess, dp_r }),
     ageing: publishedAgeing.map(({ growth }, year) =>
-      calculation.add(`${id}.age${year + 1}`, `After ageing by ${growth * 100} %: ${quantity}`, ageing, {
+      calculation.add(`${id}.age${year + 1}`, `After ageing by ${growth * 100} %: ${named}`, ageing, {
         v: value,
         L,
         g: byRule(growth, 'published growth of leakage'),
@@ -164,7 +168,7 @@ function countedValue(
 function reference(
   at: ReadonlyMap<number, AtPressure>,
   { quantity, referencePressure_Pa }: LimitRule,
-): Block {
+): Block<Counts> {
   const found = at.get(referencePressure_Pa)
   const basis = basisOf(quantity)
   const block = basis === 'q' ? found?.rate : basis === 'aE' ? found?.area : found?.derived

@@ -3,6 +3,7 @@ import {
   assumed,
   type Bindings,
   type Block,
+  type BlockOf,
   byRule,
   type Calculation,
   type Chapter,
@@ -12,6 +13,7 @@ import {
   type Given,
   inputsBySymbol,
 } from '../../engine/index.js'
+import type { moistAir } from '../../formulas/air.js'
 import { fitDeviation } from '../../formulas/confidence.js'
 import { lowestPressure } from '../../formulas/limits.js'
 import type { Method } from '../../methods/method.js'
@@ -26,8 +28,8 @@ export interface RunSurroundings {
   readonly record: TestRecord
   readonly bases: Bases
   readonly method: Method
-  readonly indoor: Block
-  readonly outdoor: Block
+  readonly indoor: BlockOf<typeof moistAir>
+  readonly outdoor: BlockOf<typeof moistAir>
   readonly referencePressures: readonly number[]
   /** Reference pressures at which rates per volume and area are reported. */
   readonly derivedPressures: ReadonlySet<number>
@@ -83,7 +85,13 @@ export function workRun(around: RunSurroundings, run: Run, index: number): Worke
     k_f: byRule(factorsApply(record, method) ? 1 : 0, 'whether the factors of the method apply'),
     hi: formulas.curve.slots.has('hi') ? upperStation(logged.dp_m.values) : undefined,
   }
-  const add = (name: string, title: string, chapter: Chapter, blocks: readonly Block[], more?: Bindings) =>
+  const add = <S extends string>(
+    name: string,
+    title: string,
+    chapter: Chapter<S>,
+    blocks: readonly Block<string>[],
+    more?: Bindings,
+  ) =>
     calculation.addInputs(
       `${id}.${name}`,
       `${word}: ${title}`,
@@ -151,7 +159,7 @@ export function workRun(around: RunSurroundings, run: Run, index: number): Worke
  * Whether each reading can be set against the line through the others: at least four readings, and a scatter
  * that is more than rounding. A reading without which the fit were perfect has no finite residual (rule `outlier`).
  */
-function canJudgeResiduals(scatter: Block): boolean {
+function canJudgeResiduals(scatter: NonNullable<WorkedRun['scatter']>): boolean {
   const squares = scatter.value('SSE')
   if (scatter.rows < 4 || squares <= 1e-24 * scatter.rows) return false
   return scatter.column('d_e').every((left) => left > 1e-9 * squares)
@@ -163,7 +171,7 @@ export function workLowest(
   word: string,
   method: Method,
   zero: ZeroFlow,
-): Block | undefined {
+): WorkedRun['lowest'] {
   const means = [zero.before, zero.after].flatMap((block) =>
     block ? [block.ref('dp_plus'), block.ref('dp_minus')] : [],
   )

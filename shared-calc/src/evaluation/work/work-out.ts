@@ -87,10 +87,10 @@ function workReported(
   calculation: Calculation,
   { reported }: Method,
   means: ReadonlyMap<number, AtPressure>,
-): Block | undefined {
+): WorkedTest['reported'] {
   if (!reported) return undefined
   const at = means.get(reported.at_Pa)
-  const blocks = at ? [at.rate, ...(at.derived ? [at.derived] : [])] : []
+  const blocks: readonly Block<string>[] = at ? [at.rate, ...(at.derived ? [at.derived] : [])] : []
   return calculation.addInputs(
     'reported',
     'Figures of the method',
@@ -137,7 +137,7 @@ function meanAt(
   return { ...known, derived }
 }
 
-function workStack(calculation: Calculation, { building, conditions }: TestRecord): Block | undefined {
+function workStack(calculation: Calculation, { building, conditions }: TestRecord): WorkedTest['stack'] {
   if (building.height_m === undefined) return undefined
   return calculation.add('limits.stack', 'Height times temperature difference', stackMeasure, {
     h_b: fromRecord('building.height_m', building.height_m),

@@ -1,5 +1,19 @@
 import type { Direction, JudgedTarget, TargetQuantity } from '../../contract/record/index.js'
-import type { Block, Calculation, Given } from '../../engine/index.js'
+import type { Block, BlockOf, Calculation, Given } from '../../engine/index.js'
+import type { moistAir } from '../../formulas/air.js'
+import type { fitDeviation } from '../../formulas/confidence.js'
+import type { derivedRates, meanOfDirections, normalisedLeakageArea } from '../../formulas/derived.js'
+import type { lowestPressure, stackMeasure } from '../../formulas/limits.js'
+import type { allowedLeakage } from '../../formulas/plan-flows.js'
+import type {
+  ageing,
+  areaToSeal,
+  comparison,
+  flowThroughAllowedArea,
+  leakageToSeal,
+} from '../../formulas/verdict.js'
+import type { zeroFlowPeriod } from '../../formulas/zero-flow.js'
+import type { CurveChapters } from '../../methods/method.js'
 import type { LimitRule, TargetPreset } from '../../targets/index.js'
 import type { WorkedFlows } from './device-flow.js'
 
@@ -8,27 +22,27 @@ export interface WorkedRun {
   readonly direction: Direction
   /** Index of the run in the record. */
   readonly index: number
-  readonly before: Block | undefined
-  readonly after: Block | undefined
+  readonly before: BlockOf<typeof zeroFlowPeriod> | undefined
+  readonly after: BlockOf<typeof zeroFlowPeriod> | undefined
   readonly flows: WorkedFlows
-  readonly curve: Block
+  readonly curve: BlockOf<CurveChapters['curve']>
   /** How far each reading lies from the curve. */
-  readonly deviation: Block
+  readonly deviation: BlockOf<typeof fitDeviation>
   /** Only where the method fits a line. */
-  readonly scatter: Block | undefined
-  readonly residuals: Block | undefined
-  readonly standard: Block
-  readonly lowest: Block | undefined
+  readonly scatter: BlockOf<CurveChapters['scatter']> | undefined
+  readonly residuals: BlockOf<CurveChapters['residuals']> | undefined
+  readonly standard: BlockOf<CurveChapters['standard']>
+  readonly lowest: BlockOf<typeof lowestPressure> | undefined
   /** By reference pressure in Pa. */
   readonly at: ReadonlyMap<number, AtPressure>
 }
 
 export interface AtPressure {
-  readonly rate: Block
+  readonly rate: BlockOf<CurveChapters['rate'] | typeof meanOfDirections>
   /** Only at 50 Pa and at the target's reference pressure, where they are reported. */
-  readonly derived: Block | undefined
+  readonly derived: BlockOf<typeof derivedRates> | undefined
   /** Normalised leakage area, only where the target or the method asks for it. */
-  readonly area?: Block
+  readonly area?: BlockOf<typeof normalisedLeakageArea>
 }
 
 /** A target made definite for this building: which limits count, and over which directions. */
@@ -46,26 +60,27 @@ export interface WorkedCriterion {
   readonly quantity: TargetQuantity
   readonly referencePressure_Pa: number
   readonly judged: 'mean' | 'one direction' | 'worse direction'
-  readonly value: Block
+  readonly value: BlockOf<typeof comparison>
   /** The limit before factors and rounding, with which probabilities are worked out. */
   readonly limitBefore: Given
   /** The air leakage rate that just meets the limit. */
-  readonly flow: Block
-  readonly toSeal: Block
-  readonly ageing: readonly Block[]
+  readonly flow: BlockOf<typeof flowThroughAllowedArea | typeof allowedLeakage>
+  readonly toSeal: BlockOf<typeof areaToSeal | typeof leakageToSeal>
+  readonly ageing: readonly BlockOf<typeof ageing>[]
 }
 
 /** A whole test worked out. */
 export interface WorkedTest {
   readonly calculation: Calculation
-  readonly indoor: Block
-  readonly outdoor: Block
+  readonly indoor: BlockOf<typeof moistAir>
+  readonly outdoor: BlockOf<typeof moistAir>
   readonly runs: readonly WorkedRun[]
   /** Means over the directions, by reference pressure in Pa. */
   readonly means: ReadonlyMap<number, AtPressure>
-  readonly stack?: Block
+  readonly stack?: BlockOf<typeof stackMeasure>
   /** What the method reports beyond the quantities of every evaluation. */
-  readonly reported?: Block
+  /** Its symbols are those its method reports. */
+  readonly reported?: Block<string>
   readonly target?: DefiniteTarget
   readonly criteria: readonly WorkedCriterion[]
   /** Limits of which one was enough, and that were not the one judged. */

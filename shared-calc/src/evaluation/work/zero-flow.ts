@@ -1,10 +1,10 @@
 import type { Run } from '../../contract/record/index.js'
-import { assumed, type Block, type Calculation, columnFromRecord, type Given } from '../../engine/index.js'
+import { assumed, type BlockOf, type Calculation, columnFromRecord, type Given } from '../../engine/index.js'
 import { zeroFlowPeriod } from '../../formulas/zero-flow.js'
 
 export interface ZeroFlow {
-  readonly before: Block | undefined
-  readonly after: Block | undefined
+  readonly before: BlockOf<typeof zeroFlowPeriod> | undefined
+  readonly after: BlockOf<typeof zeroFlowPeriod> | undefined
   readonly meanBefore: Given
   readonly meanAfter: Given
 }
@@ -20,7 +20,7 @@ export function workZeroFlow(
   run: Run,
   path: string,
 ): ZeroFlow {
-  const period = (when: 'Before' | 'After'): Block | undefined => {
+  const period = (when: 'Before' | 'After'): BlockOf<typeof zeroFlowPeriod> | undefined => {
     const field = `zeroFlow${when}_Pa` as const
     const values = run[field]
     if (!values || values.length === 0) return undefined

@@ -41,7 +41,7 @@ export function choice(cell: Cell, words: Readonly<Record<string, string>>, open
     const known = [...new Set(Object.values(words))].map(quoted)
     return {
       refused: 'unknown-word',
-      message: `${quoted(typed)} is not a known word for ${listed(known, 'or')}: use one of these, or add it to "words" in the layout`,
+      message: `${quoted(typed)} is not one of ${listed(known, 'or')}: use one of these, or add it to "words" in the layout`,
     }
   }
   return {

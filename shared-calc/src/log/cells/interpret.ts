@@ -1,10 +1,9 @@
-import { cellText } from '../../catalogue/findings/log/cells.js'
-import type { Remark } from '../../catalogue/findings/remark.js'
 import type { Cell } from '../grid/grid.js'
 import type { FieldKind } from './fields.js'
 import { plainNumber, quantity } from './interpret-number.js'
 import { choice, date, text } from './interpret-words.js'
 import type { Interpreted, Reading } from './interpreted.js'
+import { remarksOn } from './number-in-cell.js'
 
 export type { Interpreted, Reading }
 
@@ -21,7 +20,7 @@ export function interpret(cell: Cell, field: FieldKind, reading: Reading): Inter
       refused: 'formula-without-result',
       message: RECALCULATE,
     }
-  const remarks = generalRemarks(cell)
+  const remarks = remarksOn(cell)
   const live = cell.struck === 'part' ? { ...cell, value: cell.unstruck ?? '' } : cell
   const result = byKind(live, field, reading)
   if ('refused' in result || remarks.length === 0) return result
@@ -43,11 +42,4 @@ function byKind(cell: Cell, field: FieldKind, reading: Reading): Interpreted {
       // A layout may give words for a text as well: a target's name for its id.
       return reading.words ? choice(cell, reading.words, true) : text(cell, reading)
   }
-}
-
-function generalRemarks(cell: Cell): Remark[] {
-  const remarks: Remark[] = []
-  if (cell.formula !== undefined) remarks.push(cellText('log-formula'))
-  if (cell.struck === 'part') remarks.push(cellText('log-struck-through/part', { rest: cell.unstruck ?? '' }))
-  return remarks
 }

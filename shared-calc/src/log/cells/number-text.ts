@@ -40,6 +40,12 @@ export function readNumberText(text: string, decimal?: '.' | ','): NumberText | 
   return { ...read, value: sign * Number(`${read.value}${exponent}`), rest }
 }
 
+/** A figure among words, in which a comma is the decimal sign. */
+export function figureOf(text: string): number {
+  const read = readNumberText(text, text.includes(',') ? ',' : '.')
+  return read && 'value' in read ? read.value : Number.NaN
+}
+
 type Digits = { value: number; comma: boolean; grouped: boolean } | { ambiguous: [number, number] }
 
 function readDigits(digits: string, decimal: '.' | ',' | undefined): Digits | undefined {

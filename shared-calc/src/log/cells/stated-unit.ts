@@ -31,7 +31,8 @@ export function statedUnit(text: string): StatedUnit {
   for (let count = 3; count >= 1; count--) {
     if (words.length <= count) continue
     const last = words.slice(-count).join(' ')
-    const unit = last.toLowerCase() === 'in' ? undefined : findUnit(last)
+    // "Pa 1" is the first of several pressures.
+    const unit = last.toLowerCase() === 'in' || /^\d+$/.test(last) ? undefined : findUnit(last)
     if (unit) return { unit, ...(last.length < 2 || LOOSE.has(last.toLowerCase()) ? { loose: true } : {}) }
   }
   const first = words.length > 1 ? findUnit(words[0] as string) : undefined

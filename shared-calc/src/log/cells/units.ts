@@ -132,10 +132,11 @@ export const knownUnits = (): KnownUnit[] =>
     Object.keys(units).map((unit) => ({ kind: kind as QuantityKind, unit })),
   )
 
-/** "1 inH2O = 249.0889 Pa", for the finding that tells of a conversion. */
+/** "1 inH2O = 249.0889 Pa", for the finding that names a conversion. */
 export function conversionText(from: KnownUnit): string {
   const target = RECORD_UNITS[from.kind]
-  if (from.kind === 'temperature') return `${shown(from.unit)} to ${shown(target)}`
+  if (from.kind === 'temperature')
+    return from.unit === 'degF' ? '°C = (°F − 32)/1.8' : `${shown(from.unit)} to ${shown(target)}`
   const one = String(Number(toRecordUnit(1, from).toPrecision(8)))
   return `1 ${shown(from.unit)} = ${target === 'fraction' ? one : `${one} ${shown(target)}`}`
 }

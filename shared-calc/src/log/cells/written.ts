@@ -1,3 +1,4 @@
+import type { Remark } from '../../catalogue/findings/remark.js'
 import type { Faint } from '../grid/grid.js'
 import { readNumberText } from './number-text.js'
 import { findUnit, type KnownUnit } from './units.js'
@@ -6,6 +7,8 @@ import { findUnit, type KnownUnit } from './units.js'
 export interface Written {
   readonly value: number
   readonly unit?: KnownUnit
+  /** Where the unit stands if not in the cell. */
+  readonly unitBy?: 'format' | 'heading'
   /** What else stands in the cell: "(gusty)". */
   readonly note?: string
   /** The other reading of a number like "1,234". */
@@ -14,6 +17,8 @@ export interface Written {
   readonly faint?: Faint
   /** Written in brackets, as book-keepers write what is negative; its value is. */
   readonly bracketed?: true
+  /** What is to be said of how the cell was read, whatever the number is used for. */
+  readonly remarks?: readonly Remark[]
 }
 
 /** Stands for the sign in front of an approximate number. */
@@ -38,7 +43,8 @@ function plainIn(text: string, decimal: '.' | ',' | undefined): Written | undefi
   if (!read) return undefined
   if ('ambiguous' in read) {
     const [grouped, fraction] = read.ambiguous
-    return { value: grouped, other: fraction }
+    const unit = findUnit(/^[^\d.,]*[\d.,]+\s*([\s\S]*)$/.exec(bare)?.[1] ?? '')
+    return { value: grouped, other: fraction, ...(unit ? { unit } : {}) }
   }
   const { value, rest } = read
   if (rest === '') return bare === text ? { value } : { value, note: APPROXIMATE }
@@ -59,6 +65,8 @@ function plainIn(text: string, decimal: '.' | ',' | undefined): Written | undefi
   const note = rest.slice(cut).trim()
   const headUnit = head === '' ? undefined : findUnit(head)
   if (head !== '' && !headUnit) return undefined
+  if (/^\(?\s*(?:neg(?:ative|ativ|atif|ativo)?|minus)\.?\s*\)?$/i.test(note))
+    return { value: -Math.abs(value), ...(headUnit ? { unit: headUnit } : {}) }
   // A second number is no remark.
   if (/^[;,]\s*[-−–+]?\d/.test(note)) return undefined
   return { value, ...(headUnit ? { unit: headUnit } : {}), note }

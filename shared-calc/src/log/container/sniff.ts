@@ -29,7 +29,7 @@ export function sniff(bytes: Uint8Array, fileName: string): ContentKind {
   if (extension === 'xlsx' || extension === 'xlsm' || extension === 'ods') {
     if (bytes.subarray(0, 512).some((byte) => byte < 9))
       refuse('damaged-file', `the file is damaged, or no workbook at all: ${SAVE_AS}`)
-    wrongExtension(extension, 'not a workbook but text', '.csv')
+    wrongExtension(extension, 'text, not a workbook', '.csv')
   }
   if (!['csv', 'txt', 'tsv'].includes(extension))
     refuse(
@@ -72,7 +72,7 @@ export function refuseForeignZip(names: ReadonlySet<string>): void {
   if (names.has('content.xml') && names.has('mimetype'))
     refuse(
       'wrong-extension',
-      'the file is an OpenDocument file under another extension: give it its right extension (.ods) if it is a log',
+      'the file is an OpenDocument file with another extension: if it is a log, rename it to .ods',
     )
   if (has(/^word\//)) refuse('wrong-extension', 'the file is a text document, not a workbook')
   if (has(/^ppt\//)) refuse('wrong-extension', 'the file is a presentation, not a workbook')
@@ -101,7 +101,7 @@ export function refuseForeignDocument(names: ReadonlySet<string>, type: string |
 function wrongExtension(extension: string, what: string, right: string): never {
   refuse(
     'wrong-extension',
-    `the file is called .${extension} but is ${what}: give it its right extension (${right}) if it is a log`,
+    `the file is named .${extension} but is ${what}: if it is a log, rename it to ${right}`,
   )
 }
 

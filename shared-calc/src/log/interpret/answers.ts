@@ -14,6 +14,7 @@ const FIELDS = [
   'device.range',
   'pressure.column',
   'flow.column',
+  'pressure.sign',
   'zeroFlow.sign',
   'zeroFlow.labels',
   'table.columns',

@@ -2,15 +2,17 @@ import { fileText } from '../../catalogue/findings/log/file.js'
 import { runText } from '../../catalogue/findings/log/runs.js'
 import { questions as texts } from '../../catalogue/questions.js'
 import { formatNeeded } from '../../contract/record/index.js'
+import { fewestReadings } from '../../methods/method.js'
 import { RECALCULATE } from '../cells/interpret.js'
 import { decimalOf } from '../grid/decimal.js'
 import type { Grid } from '../grid/grid.js'
 import { openLog } from '../open-log.js'
 import { problem } from '../problem.js'
 import { readAnswers } from './answers.js'
-import { findFields } from './fields/find-fields.js'
 import type { FoundField } from './fields/found-field.js'
+import { fieldsOfSheet } from './fields/labels-behind.js'
 import { fieldsAbove, fieldsOfRow, namedRowsOf, roomsOf } from './fields/lists.js'
+import { sidesIn } from './fields/sides.js'
 import { pairedView } from './grid/paired-view.js'
 import { stackedView } from './grid/stacked-view.js'
 import { unstoredColumn } from './grid/unstored.js'
@@ -21,6 +23,7 @@ import { putConditions } from './record/conditions.js'
 import { putDetails } from './record/details.js'
 import { Draft } from './record/draft.js'
 import { finished } from './record/finished.js'
+import { methodOfLog } from './record/method.js'
 import { putRuns } from './record/put-runs.js'
 import { putSeries } from './record/put-series.js'
 import { putSizes, volumeUnitQuestion } from './record/sizes.js'
@@ -34,14 +37,17 @@ import { copiesIn, tellCopies } from './tests/copies.js'
 import { FANS, isTogether, type Joined, joinFans } from './tests/fans.js'
 import { groupTests, type TestGroup } from './tests/group.js'
 import { leftOutTests } from './tests/left-out.js'
+import { meansOfRuns, tellMeans } from './tests/mean-runs.js'
 import { scopeOf } from './tests/scope.js'
+import { askYear } from './tests/year.js'
+import { unreadValues } from './unread-values.js'
 import { habitsOf } from './words/habits.js'
 import { readLabel } from './words/label.js'
 import { assignZeroFlow } from './zero-flow/assign.js'
 import { zeroColumns } from './zero-flow/columns.js'
 import type { ZeroEntry } from './zero-flow/entry.js'
-import { findZeroFlow } from './zero-flow/find-labelled.js'
 import { mentionsOfZeroFlow } from './zero-flow/mentioned.js'
+import { zeroFlowOfSheet } from './zero-flow/of-sheet.js'
 import { unknownPressures } from './zero-flow/unlabelled.js'
 import { unusedZeroFlow } from './zero-flow/unused.js'
 
@@ -72,28 +78,35 @@ export function interpretLog(
     .flatMap((name) => grid.sheet(name) ?? [])
     .filter(({ rows }) => rows > 0)
   const around = { date1904: grid.date1904, decimal: decimal ?? decimalOf(grid) }
-  const views = sheets.map((sheet) => viewOf(sheet, around))
-  const visible = views.filter(({ sheet }) => !sheet.hidden)
+  const whole = sheets.map((sheet) => viewOf(sheet, around))
+  const visible = whole.filter(({ sheet }) => !sheet.hidden)
+  const fewest = fewestReadings(methodOfLog(answers, visible))
+  // One or two readings have no table: read across, the whole form would be one.
+  const views = fewest > 2 ? whole : whole.map((view) => stackedView(view, fewest) ?? view)
   const unsearched = new NotSearched()
   const tablesBelow = (of: readonly View[], heads?: typeof bareHeads) =>
-    of.map((view) => findSheetTables(view, around, answers, unsearched.of(view, 'tables of readings'), heads))
+    of.map((view) => findSheetTables(view, answers, unsearched.of(view, 'tables of readings'), fewest, heads))
   const isEmpty = (found: readonly SheetTables[]) =>
     found.every(({ runs: own, series: raw }) => own.length + raw.length === 0)
   let tables = tablesBelow(views)
   if (isEmpty(tables)) {
-    const parted = views.map((view) => pairedView(view) ?? stackedView(view) ?? view)
+    const parted = views.map((view) => pairedView(view) ?? stackedView(view, fewest) ?? view)
     if (parted.some((view, index) => view !== views[index])) tables = tablesBelow(parted)
     if (isEmpty(tables) && !visible.some((view) => unstoredColumn(view)))
       tables = tablesBelow(parted, bareHeads)
   }
   unsearched.beyond(tables, grid.sheetNames.slice(MOST_SHEETS))
-  const fields = tables.flatMap(({ view, isTaken }) =>
-    findFields(view, isTaken, unsearched.of(view, 'labels with values')),
+  const formOf = new Map(
+    tables.map(({ view, isTaken }) => [
+      view,
+      fieldsOfSheet(view, isTaken, unsearched.of(view, 'labels with values')),
+    ]),
   )
+  const fields = [...formOf.values()].flatMap((form) => form.fields)
   const device =
     findDevice(visible) ??
     (hasDevicePressures(tables)
-      ? (findDevice(visible.map((view) => turned(view, around))) ?? deviceInWords(visible))
+      ? (findDevice(visible.map((view) => turned(view))) ?? deviceInWords(visible))
       : undefined)
   const all = tables
     .flatMap((one) => one.runs)
@@ -107,8 +120,9 @@ export function interpretLog(
         ),
     )
   const copies = copiesIn(all)
+  const means = meansOfRuns(all)
   const { runs, joined } = joinFans(
-    all.filter((run) => !copies.some((copy) => copy.run === run)),
+    all.filter((run) => !means.includes(run) && !copies.some((copy) => copy.run === run)),
     answers[FANS],
   )
   const series = tables.flatMap((one) => one.series)
@@ -147,11 +161,17 @@ export function interpretLog(
     .flatMap(({ view, isTaken }) => [
       ...namedRowsOf(view, isTaken),
       // The same list with a column for each house.
-      ...namedRowsOf(turned(view, around), (row, column) => isTaken(column, row)),
+      ...namedRowsOf(turned(view), (row, column) => isTaken(column, row)),
     ])
   const shownTables = tables.filter(({ view }) => !view.sheet.hidden || chosen.some(({ hidden }) => hidden))
   const labelled = shownTables.flatMap(({ view, isTaken, runs: own }) =>
-    findZeroFlow(view, isTaken, unsearched.of(view, 'zero-flow pressures'), own),
+    zeroFlowOfSheet(
+      view,
+      isTaken,
+      unsearched.of(view, 'zero-flow pressures'),
+      own,
+      formOf.get(view)?.mirrored,
+    ),
   )
   const own = chosen.flatMap((group) => group.runs)
   const withZeroFlow = own.length > 0 ? runs.filter((run) => !run.hidden || own.includes(run)) : []
@@ -176,6 +196,10 @@ export function interpretLog(
       const { before, after } = assigned.get(run) ?? {}
       return !before && !after && run.zeroBefore.length + run.zeroAfter.length === 0
     })
+  const rooms = tables
+    .filter(({ view }) => !view.sheet.hidden)
+    .map(({ view, isTaken }) => roomsOf(view, isTaken))
+    .find((one) => one)
   const tests = chosen.map((group): InterpretedTest & { uses: readonly Use[] } => {
     const draft = new Draft(answers)
     const listed = houses.find(({ name }) => isSameName(name, group.key))?.fields ?? []
@@ -191,12 +215,9 @@ export function interpretLog(
       listed: listed.length > 0,
       views: visible,
     })
+    if (wanted === undefined) askYear(draft, group, groups)
     putConditions(draft, scope)
-    const rooms = tables
-      .filter(({ view }) => !view.sheet.hidden)
-      .map(({ view, isTaken }) => roomsOf(view, isTaken))
-      .find((one) => one)
-    const volume = putSizes(draft, scope, rooms, american)
+    const volume = putSizes(draft, scope, { rooms, sides: () => sidesIn(visible) }, american)
     putRuns(draft, group.runs, {
       grid,
       scope,
@@ -231,6 +252,21 @@ export function interpretLog(
     draft.put('format', formatNeeded(draft.record))
     return finished(draft, group, scope, grid)
   })
+  const unread =
+    groups.length > 1
+      ? []
+      : unreadValues(
+          tables,
+          tests.flatMap(({ uses }) => uses),
+          [
+            ...fields.flatMap(({ cell, also = [] }) => [cell, ...also]),
+            ...zeros.flatMap(({ figures }) => figures.map(({ cell }) => cell)),
+            ...tests.flatMap(({ cells, findings }) => [
+              ...Object.values(cells),
+              ...findings.flatMap((finding) => finding.cells ?? []),
+            ]),
+          ],
+        )
   return {
     tests: tests.map(({ uses: _, ...test }) => test),
     questions: uniqueQuestions(tests.flatMap(({ questions }) => questions)),
@@ -239,7 +275,9 @@ export function interpretLog(
       ...grid.findings,
       ...unsearched.findings(),
       ...tellCopies(copies),
+      ...tellMeans(means),
       ...leftOutTests(groups, chosen),
+      ...unread,
     ],
     problems,
   }
@@ -266,6 +304,12 @@ function nothingFound(views: readonly View[]) {
   const names = views.map(({ name }) => name).join(', ')
   const unstored = views.flatMap((view) => unstoredColumn(view) ?? [])[0]
   if (unstored !== undefined) return problem('formula-without-result', RECALCULATE, { cell: unstored })
+  const single = views.find((view) => stackedView(view, 1))
+  if (single)
+    return problem(
+      'not-found',
+      `sheet ${single.name} has one pressure and one air flow, and no table of readings: name a method of one or two readings, as in --set method=astm-e1827-22-one-point, or log the readings in columns with a heading each`,
+    )
   return problem(
     'not-found',
     `no table of pressures and air flows was found${names ? ` (sheets searched: ${names})` : ''}: give the pressures and the flows a column each, with a heading`,

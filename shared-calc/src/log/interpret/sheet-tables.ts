@@ -1,4 +1,3 @@
-import type { Surroundings } from './grid/cell-content.js'
 import { leadOf, turned, type View } from './grid/view.js'
 import type { Answers } from './interpretation.js'
 import type { Stopped } from './not-searched.js'
@@ -9,7 +8,7 @@ import { housesBeside } from './tables/houses-beside.js'
 import { physicsScore } from './tables/physics.js'
 import { isSummary } from './tables/row-labels.js'
 import { type FoundRun, runsOf } from './tables/runs.js'
-import { type Segment, segmentsOf } from './tables/segments.js'
+import { type Preferred, type Segment, segmentsOf } from './tables/segments.js'
 import type { Figure } from './tables/table-row.js'
 import { PLAIN_CURVE } from './tables/unnamed-columns.js'
 import { wideRuns } from './tables/wide.js'
@@ -27,23 +26,29 @@ export interface SheetTables {
 /** Blocks that are looked into on one sheet. */
 const MOST_TRIED = 160
 
+/** Fewer readings are taken for a run only where the method asks for no more. */
+const SHORTEST = 2
+
 /** More rows than anyone reads by hand: a gauge's own log. */
 const SERIES_FROM = 150
 
-/** Finds runs and raw series on a sheet: down the columns, or else along the lines. */
+/**
+ * Finds runs and raw series on a sheet: down the columns, or else along the lines.
+ * @param fewest - readings that the method of the test asks of a run
+ */
 export function findSheetTables(
   view: View,
-  around: Surroundings,
   answers: Answers,
   stopped: Stopped,
+  fewest: number,
   heads: (view: View, stopped: Stopped) => Head[] = findHeads,
 ): SheetTables {
-  const upright = tablesOf(view, answers, stopped, heads(view, stopped))
-  const lines = turned(view, around)
+  const upright = tablesOf(view, answers, stopped, fewest, heads(view, stopped))
+  const lines = turned(view)
   const across =
     upright.runs.length + upright.series.length > 0
       ? undefined
-      : tablesOf(lines, answers, stopped, heads(lines, stopped))
+      : tablesOf(lines, answers, stopped, fewest, heads(lines, stopped))
   const found = across && across.runs.length > 0 ? across : upright
   const boxes = found.runs.map((run) =>
     run.view.turned
@@ -67,7 +72,8 @@ function linesOf({ block, readings }: FoundRun): { top: number; bottom: number }
     (column) =>
       column === block.pressure ||
       block.carriers.includes(column) ||
-      column.numbers + column.texts > readings.length / 2,
+      // A line of the form above with several values is none of the table.
+      (column.role !== 'other' && column.numbers + column.texts > readings.length / 2),
   )
   const lines = used.map(({ at }) => at)
   return { top: Math.min(...lines), bottom: Math.max(...lines) }
@@ -77,6 +83,7 @@ function tablesOf(
   view: View,
   answers: Answers,
   stopped: Stopped,
+  fewest: number,
   heads: readonly Head[],
 ): { runs: FoundRun[]; series: FoundSeries[] } {
   const runs: FoundRun[] = []
@@ -103,7 +110,7 @@ function tablesOf(
       done.push({ top: head.top, bottom: wide.last, left: 0, right: view.columns })
       continue
     }
-    for (const segment of segmentsOf(head)) {
+    for (const segment of segmentsOf(head, preferredOf(answers))) {
       if (
         done.some(
           ({ top, bottom, left, right }) =>
@@ -116,7 +123,9 @@ function tablesOf(
         return { runs, series }
       }
       const block = chooseColumns(segment, preferredOf(answers))
-      if (!block || block.walked.rows.filter(({ kind }) => kind === 'reading').length < 2) continue
+      const count = block?.walked.rows.filter(({ kind }) => kind === 'reading').length ?? 0
+      // A run too short for its method is still a run, but one reading may be a result.
+      if (!block || count < Math.min(fewest, SHORTEST)) continue
       if (done.some((box) => overlaps(box, head, block))) continue
       const above = Math.max(
         -1,
@@ -175,7 +184,7 @@ function continuedRuns(
   })
 }
 
-const preferredOf = (answers: Answers): { pressure?: string; flow?: string } => ({
+const preferredOf = (answers: Answers): Preferred => ({
   ...(answers['pressure.column'] ? { pressure: answers['pressure.column'] } : {}),
   ...(answers['flow.column'] ? { flow: answers['flow.column'] } : {}),
 })
@@ -224,7 +233,11 @@ function withZeroColumns(run: FoundRun, { view, head, columns, left }: Segment):
             continue
           }
           blanks = 0
-          figures.push({ ...(unit ? { unit } : {}), ...content.written, cell: view.address(row, at) })
+          figures.push({
+            ...(unit ? { unit, unitBy: 'heading' } : {}),
+            ...content.written,
+            cell: view.address(row, at),
+          })
         }
         return figures
       })

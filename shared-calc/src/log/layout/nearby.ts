@@ -9,32 +9,28 @@ const REACH = { above: 4, left: 3 }
 
 /** The unit that is stated around cells which are named by their address: over a column, left of a line, beside one cell. */
 export function unitNear(sheet: Sheet, block: Block, kind: QuantityKind): KnownUnit | undefined {
-  const above = () => unitOfHeadings(textsAbove(sheet, block), kind)
+  const above = () => unitOfHeadings(textsTowards(sheet, block, { row: -1, column: 0 }, REACH.above), kind)
   if (block.bottom > block.top) return above()
   const right = textOf(sheet.at(block.top, block.right + 1))
   const beside = right === undefined ? undefined : bareUnit(right)
   if (beside?.kind === kind) return beside
-  const left = textsLeft(sheet, block)
+  const left = textsTowards(sheet, block, { row: 0, column: -1 }, REACH.left)
   // A bare unit left of one cell belongs to the value in front of it.
   const own = block.right > block.left ? left : left.filter((text) => !bareUnit(text))
   return unitOfHeadings(own, kind) ?? above()
 }
 
-function textsAbove(sheet: Sheet, { top, left }: Block): string[] {
+/** Texts from a block upwards or to the left, the farthest first, up to the first cell that holds something else. */
+function textsTowards(
+  sheet: Sheet,
+  { top, left }: Block,
+  step: { row: number; column: number },
+  reach: number,
+): string[] {
   const texts: string[] = []
-  for (let row = top - 1; row >= Math.max(0, top - REACH.above); row--) {
-    const cell = shownAt(sheet, row, left)
-    if (!cell) continue
-    if (cell.kind !== 'text') break
-    texts.unshift(String(cell.value))
-  }
-  return texts
-}
-
-function textsLeft(sheet: Sheet, { top, left }: Block): string[] {
-  const texts: string[] = []
-  for (let column = left - 1; column >= Math.max(0, left - REACH.left); column--) {
-    const cell = shownAt(sheet, top, column)
+  for (let far = 1; far <= reach; far++) {
+    const [row, column] = [top + far * step.row, left + far * step.column]
+    const cell = row < 0 || column < 0 ? undefined : shownAt(sheet, row, column)
     if (!cell) continue
     if (cell.kind !== 'text') break
     texts.unshift(String(cell.value))

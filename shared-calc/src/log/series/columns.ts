@@ -7,6 +7,7 @@ import { RECORD_UNITS, toRecordUnit } from '../cells/units.js'
 import type { Collector } from '../collector.js'
 import { addressOf, withSheet } from '../grid/address.js'
 import type { Cell } from '../grid/grid.js'
+import { likelyOfPressures } from '../layout/list-unit.js'
 import { findList, type List } from '../layout/lists.js'
 import { type Looked, lookAlong, unitOfList } from '../layout/look.js'
 import type { Layout, SeriesLayout } from '../layout/schema.js'
@@ -101,7 +102,9 @@ function fastColumn(
   path: string,
 ): (index: number) => number | undefined {
   const quantity = field === 'flow_m3_h' ? 'flow' : 'pressure'
-  const at = lookAlong(scope, layout, list, field, { unit: stated })
+  const otherwise =
+    field === 'pressure_Pa' && stated === undefined ? () => likelyOfPressures(scope, list) : undefined
+  const at = lookAlong(scope, layout, list, field, { unit: stated, otherwise })
   const unit = unitOfList(list, quantity, stated, path)
   const plain = unit === undefined || (unit.kind === quantity && unit.unit === RECORD_UNITS[quantity])
   let checked = false
@@ -185,7 +188,8 @@ function clockReader(list: List, stated: string | undefined, path: string) {
           cell: address,
         },
       )
-    if (!clock && !unit) collector.tell(cellText('log-unit-assumed/time'), '', path)
+    if (!clock && !unit && before === undefined)
+      collector.tell(cellText('log-unit-assumed/time'), address, path)
     const seconds = !clock && unit?.kind === 'time' ? toRecordUnit(raw, unit) : raw
     if (clock && before !== undefined && raw + days < before - DAY_S / 2) {
       days += DAY_S

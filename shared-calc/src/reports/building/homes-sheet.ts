@@ -3,6 +3,8 @@ import type { BuildingResult } from '../../assessment/building/building-result.j
 import type { WorkedBuilding } from '../../assessment/building/work-building.js'
 import { shortNames } from '../../catalogue/short-names.js'
 import { outcomeWords } from '../../catalogue/words.js'
+import type { SymbolOf } from '../../engine/index.js'
+import type { sampleOfHomes } from '../../formulas/building-of-homes.js'
 import { linkTo } from '../workbook/file-link.js'
 import { setUpPage } from '../workbook/page.js'
 import type { Places } from '../workbook/places.js'
@@ -97,7 +99,10 @@ export function writeHomesSheet(
   })
 }
 
-const givenOf = (block: NonNullable<WorkedBuilding['sample']>, symbol: string): number => {
+const givenOf = (
+  block: NonNullable<WorkedBuilding['sample']>,
+  symbol: SymbolOf<typeof sampleOfHomes>,
+): number => {
   const given = block.input(symbol)
   return given && 'value' in given ? given.value : Number.NaN
 }

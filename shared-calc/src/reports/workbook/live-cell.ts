@@ -12,7 +12,13 @@ export interface Shown {
 }
 
 /** A value of a block, by reference to its cell on Working. */
-export function live(places: Places, block: Block, symbol: string, numFmt = '0.0', row?: number): Shown {
+export function live(
+  places: Places,
+  block: Block<string>,
+  symbol: string,
+  numFmt = '0.0',
+  row?: number,
+): Shown {
   const rows = row !== undefined
   return {
     value: {

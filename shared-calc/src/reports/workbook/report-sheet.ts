@@ -1,8 +1,10 @@
 import type { CellValue, Workbook, Worksheet } from 'exceljs'
 import { curveFigures, nameWithSymbol, numberFormat } from '../../catalogue/figures.js'
 import { unitText } from '../../catalogue/shown-figure.js'
+import { cited } from '../../catalogue/sources.js'
 import { fieldLabel } from '../../contract/record/field-labels.js'
 import type { TestRecord } from '../../contract/record/index.js'
+import type { Block } from '../../engine/index.js'
 import type { WorkedRun } from '../../evaluation/work/worked-test.js'
 import { dayFrom, live, logged, type Shown, writeLine, writeTable } from './live-cell.js'
 import { setUpPage } from './page.js'
@@ -235,10 +237,10 @@ function writeRun(sheet: Worksheet, { places, record }: SummaryInput, run: Worke
       { head: 'unit', align: 'left' },
     ],
     curveRows.flatMap((figure) => {
-      const block = blocks[figure.block]
+      const block: Block<string> | undefined = blocks[figure.block]
       if (!block?.has(figure.symbol)) return []
       const ends = 'ends' in figure ? figure.ends : undefined
-      const from = ends && blocks[ends.block]
+      const from: Block<string> | undefined = ends && blocks[ends.block]
       const end = (which: string): Shown | undefined =>
         ends && from?.has(`${ends.stem}_${which}`)
           ? live(places, from, `${ends.stem}_${which}`, numberFormat(figure))
@@ -306,8 +308,9 @@ function writeFindings(sheet: Worksheet, { evaluation }: SummaryInput, start: nu
   headingRow(sheet, start, 'Findings', COLUMNS)
   let row = start + 1
   if (evaluation.findings.length === 0) row = writeLine(sheet, row, 'No problems found.', WIDE)
-  for (const { severity, message, clause, provenance, remedy } of evaluation.findings) {
-    const source = clause ? ` [${clause}${provenance && provenance !== clause ? `, ${provenance}` : ''}]` : ''
+  for (const finding of evaluation.findings) {
+    const { severity, message, remedy } = finding
+    const source = cited(finding) && ` [${cited(finding)}]`
     row = writeLine(
       sheet,
       row,

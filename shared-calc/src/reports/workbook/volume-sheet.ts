@@ -104,7 +104,7 @@ export function writeVolumeSheet(
   })
 
   function totals(start: number): number {
-    const lines: [string, Block | undefined, string, string][] = [
+    const lines: [string, Block<string> | undefined, string, string][] = [
       ['Net internal volume', worked.net, 'V', 'm³'],
       ['Overall internal volume', worked.overall, 'V', 'm³'],
       ['Floor area', worked.floor, 'A_t', 'm²'],

@@ -100,7 +100,7 @@ class BlockWriter {
 
   constructor(
     private readonly sheet: Worksheet,
-    private readonly block: Block,
+    private readonly block: Block<string>,
     private readonly places: Places,
     constants: ReadonlyMap<string, Address>,
   ) {

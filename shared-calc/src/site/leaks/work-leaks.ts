@@ -1,5 +1,12 @@
 import type { EarlierTest, Leak, LeakLog, SizeWord } from '../../contract/record/index.js'
-import { type Block, byRule, type Calculation, columnOf, fromRecord, type Given } from '../../engine/index.js'
+import {
+  type BlockOf,
+  byRule,
+  type Calculation,
+  columnOf,
+  fromRecord,
+  type Given,
+} from '../../engine/index.js'
 import type { WorkedCriterion, WorkedTest } from '../../evaluation/work/worked-test.js'
 import {
   estimatedHoles,
@@ -10,6 +17,7 @@ import {
   ratesCompared,
   roundHoles,
 } from '../../formulas/holes.js'
+import type { areaToSeal } from '../../formulas/verdict.js'
 import { leakageToSeal } from '../../formulas/verdict.js'
 
 /** The pressure at which leaks and repairs are compared, Pa. */
@@ -17,8 +25,8 @@ export const COMPARED_AT_PA = 50
 
 /** An area to close, and the same as one square or round hole. */
 export interface WorkedHole {
-  readonly seal: Block
-  readonly sizes: Block
+  readonly seal: BlockOf<typeof leakageToSeal | typeof areaToSeal>
+  readonly sizes: BlockOf<typeof holeSizes>
 }
 
 export interface WorkedToSeal {
@@ -30,7 +38,7 @@ export interface WorkedToSeal {
 
 export interface WorkedRound {
   readonly before: EarlierTest
-  readonly compared: Block
+  readonly compared: BlockOf<typeof ratesCompared>
   /** The hole that was closed; where leakage grew, the one that was opened. */
   readonly hole: WorkedHole
 }
@@ -40,12 +48,12 @@ export interface WorkedLeaks {
   /** Sharp-edged hole that would carry the whole leakage at 50 Pa. */
   readonly whole: WorkedHole
   /** Rows are the leaks that have a size, in the order of `sized`. */
-  readonly flows?: Block
+  readonly flows?: BlockOf<typeof flowThroughHoles>
   readonly sized: readonly Leak[]
   readonly toSeal: readonly WorkedToSeal[]
   readonly rounds: readonly WorkedRound[]
   /** First pressurisation, second depressurisation; present where both were run. */
-  readonly directions?: { readonly compared: Block; readonly hole: WorkedHole }
+  readonly directions?: { readonly compared: BlockOf<typeof ratesCompared>; readonly hole: WorkedHole }
 }
 
 /** Works out the leaks of a test that has been worked out, in the same calculation. */
@@ -93,7 +101,7 @@ function between(
   return { seal, sizes: sizes(calculation, seal, title) }
 }
 
-const sizes = (calculation: Calculation, seal: Block, title: string): Block =>
+const sizes = (calculation: Calculation, seal: WorkedHole['seal'], title: string): WorkedHole['sizes'] =>
   calculation.add(`${seal.id}.size`, `${title}, as one hole`, holeSizes, { A_s: seal.ref('A_s') })
 
 function workToSeal(calculation: Calculation, criterion: WorkedCriterion): WorkedToSeal {

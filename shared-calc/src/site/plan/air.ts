@@ -1,6 +1,6 @@
 import { constantValue } from '../../catalogue/constants.js'
 import type { Building, Forecast } from '../../contract/record/index.js'
-import { assumed, type Block, type Calculation, fromRecord, type Given } from '../../engine/index.js'
+import { assumed, type BlockOf, type Calculation, fromRecord, type Given } from '../../engine/index.js'
 import { ASSUMED_HUMIDITY } from '../../evaluation/work/air.js'
 import { moistAir, standardAtmosphere } from '../../formulas/air.js'
 
@@ -9,7 +9,7 @@ export interface ExpectedAir {
   readonly indoor: Given
   readonly outdoor: Given
   /** Present where both temperatures are forecast. */
-  readonly blocks?: { readonly indoor: Block; readonly outdoor: Block }
+  readonly blocks?: { readonly indoor: BlockOf<typeof moistAir>; readonly outdoor: BlockOf<typeof moistAir> }
 }
 
 /** Works out the air from the forecast. Rule `assumed-densities` says so where it cannot. */

@@ -2,7 +2,7 @@ import { constantValue } from '../../catalogue/constants.js'
 import type { DeviceRange, Direction, PlannedDevice } from '../../contract/record/index.js'
 import {
   assumed,
-  type Block,
+  type BlockOf,
   byRule,
   type Calculation,
   columnOf,
@@ -26,7 +26,7 @@ export interface DeviceInDirection {
   readonly direction: Direction
   readonly ranges: readonly LimitedRange[]
   /** Rows are the ranges. */
-  readonly provable?: Block
+  readonly provable?: BlockOf<typeof provableLeakage>
 }
 
 /** Densities of one direction: in the device, and in the leaks. */

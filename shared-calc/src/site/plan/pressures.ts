@@ -2,7 +2,7 @@ import { type Direction, type Plan, runDirections } from '../../contract/record/
 import {
   assumed,
   type Bindings,
-  type Block,
+  type BlockOf,
   byRule,
   type Calculation,
   columnOf,
@@ -27,12 +27,15 @@ const MARGIN_PA = 2
 /** Readings to plan for beyond the method's least number, so that one may be lost. */
 const SPARE_READINGS = 2
 
+/** Gauge readings to set, in steps or at the stations of the method. */
+export type SetBlock = BlockOf<typeof pressuresToSet | typeof stationsToSet>
+
 export interface PlannedPressures {
-  readonly lowest: Block
+  readonly lowest: BlockOf<typeof lowestPressure>
   readonly lowestToSet: Given
   readonly highestToSet: Given
   /** Rows are the pressures to set, highest first. */
-  readonly byDirection: ReadonlyMap<Direction, Block>
+  readonly byDirection: ReadonlyMap<Direction, SetBlock>
   /** Stations that lie below the lowest pressure to use, and are not to be set. */
   readonly stationsTooLow: readonly number[]
 }
@@ -70,7 +73,7 @@ function inSteps(
   { limits }: Method,
   plan: Plan,
   zero: Given,
-  lowest: Block,
+  lowest: PlannedPressures['lowest'],
 ): PlannedPressures {
   const top = Math.min(
     limits.highestPressure_Pa.value + ABOVE_NEEDED_PA,
@@ -104,7 +107,7 @@ function atStations(
   { pressures_Pa }: Stations,
   plan: Plan,
   zero: Given,
-  lowest: Block,
+  lowest: PlannedPressures['lowest'],
 ): PlannedPressures | undefined {
   const least = lowest.value('dp_min')
   const usable = pressures_Pa.filter((pressure) => pressure >= least).sort((a, b) => b - a)
@@ -121,7 +124,7 @@ function atStations(
   return { lowest, lowestToSet, highestToSet, byDirection, stationsTooLow }
 }
 
-const eachDirection = (plan: Plan, work: (direction: Direction) => Block): Map<Direction, Block> =>
+const eachDirection = <B>(plan: Plan, work: (direction: Direction) => B): Map<Direction, B> =>
   new Map(plannedDirections(plan).map((direction) => [direction, work(direction)]))
 
 const signed = (direction: Direction, zero: Given): Bindings => ({

@@ -1,5 +1,5 @@
 import type { Direction, PlannedDevice } from '../../contract/record/index.js'
-import { type Block, byRule, Calculation, fromRecord } from '../../engine/index.js'
+import { type BlockOf, byRule, Calculation, fromRecord } from '../../engine/index.js'
 import { definiteTarget } from '../../evaluation/work/definite-target.js'
 import { basesOf } from '../../evaluation/work/derived.js'
 import { basisValue } from '../../evaluation/work/judge.js'
@@ -10,12 +10,13 @@ import { stackPressure } from '../../formulas/stack-pressure.js'
 import type { Method } from '../../methods/method.js'
 import { type ExpectedAir, workExpectedAir } from './air.js'
 import { type DeviceInDirection, type DirectionAir, workDevice } from './devices.js'
+import type { SetBlock } from './pressures.js'
 import { EXPECTED_EXPONENTS, type PlannedPressures, plannedDirections, workPressures } from './pressures.js'
 import type { PlanRequest } from './request.js'
 
 /** A limit of the target with the leakage that just meets it, at the limit's own reference pressure. */
 export interface WorkedAllowance {
-  readonly block: Block
+  readonly block: BlockOf<typeof allowedLeakage>
   readonly referencePressure_Pa: number
 }
 
@@ -29,10 +30,10 @@ export interface WorkedPlan {
   /** The tightest limit of the target. */
   readonly allowance?: WorkedAllowance
   /** Flows to expect, one block for each exponent. */
-  readonly flows: ReadonlyMap<Direction, readonly Block[]>
+  readonly flows: ReadonlyMap<Direction, readonly BlockOf<typeof expectedFlows>[]>
   readonly devices: ReadonlyMap<PlannedDevice, readonly DeviceInDirection[]>
-  readonly stack?: Block
-  readonly stackMeasure?: Block
+  readonly stack?: BlockOf<typeof stackPressure>
+  readonly stackMeasure?: BlockOf<typeof stackMeasure>
 }
 
 /**
@@ -114,8 +115,8 @@ function workFlows(
   pressures: PlannedPressures,
   { block, referencePressure_Pa }: WorkedAllowance,
   air: DirectionAir,
-): Block[] {
-  const set = pressures.byDirection.get(direction) as Block
+): BlockOf<typeof expectedFlows>[] {
+  const set = pressures.byDirection.get(direction) as SetBlock
   return EXPECTED_EXPONENTS.map((exponent) =>
     calculation.add(
       `plan.flow.${direction}.${exponent}`,
@@ -137,7 +138,7 @@ function workStack(
   calculation: Calculation,
   { building, plan }: PlanRequest,
   { blocks }: ExpectedAir,
-): { stack?: Block; stackMeasure?: Block } {
+): Pick<WorkedPlan, 'stack' | 'stackMeasure'> {
   const { height_m: height } = building
   const { indoorTemperature_C: inside, outdoorTemperature_C: outside } = plan.forecast ?? {}
   if (height === undefined || inside === undefined || outside === undefined || !blocks) return {}

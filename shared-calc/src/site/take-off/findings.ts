@@ -18,13 +18,12 @@ export function takeOffFindings(takeOff: TakeOff, worked: WorkedTakeOff, at = 't
 /** More was taken off than was there. */
 function emptyTotals({ net, overall, floor, envelope }: WorkedTakeOff, at: string): Finding[] {
   const totals = [
-    { term: 'net volume', unit: 'm³', block: net, symbol: 'V', list: 'spaces' },
-    { term: 'overall internal volume', unit: 'm³', block: overall, symbol: 'V', list: 'spaces' },
-    { term: 'floor area', unit: 'm²', block: floor, symbol: 'A_t', list: 'spaces' },
-    { term: 'envelope area', unit: 'm²', block: envelope, symbol: 'A_t', list: 'elements' },
+    { term: 'net volume', unit: 'm³', value: net?.value('V'), list: 'spaces' },
+    { term: 'overall internal volume', unit: 'm³', value: overall?.value('V'), list: 'spaces' },
+    { term: 'floor area', unit: 'm²', value: floor?.value('A_t'), list: 'spaces' },
+    { term: 'envelope area', unit: 'm²', value: envelope?.value('A_t'), list: 'elements' },
   ] as const
-  return totals.flatMap(({ term, unit, block, symbol, list }) => {
-    const value = block?.value(symbol)
+  return totals.flatMap(({ term, unit, value, list }) => {
     if (value === undefined || value > 0) return []
     return [finding('take-off-empty', { where: [`${at}.${list}`], value, limit: 0 }, { term, value, unit })]
   })

@@ -10,7 +10,8 @@ import {
 } from '../../contract/record/index.js'
 import { parseWith, saysRecord } from '../../contract/record/parse-record.js'
 import { nameField } from '../../contract/record/text-field.js'
-import { type Block, Calculation } from '../../engine/index.js'
+import { type BlockOf, Calculation } from '../../engine/index.js'
+import type { areaTotal, volumeTotal } from '../../formulas/take-off-totals.js'
 import { basesInWords } from './bases-in-words.js'
 import { takeOffFindings } from './findings.js'
 import type { PlacedRow } from './rows.js'
@@ -124,12 +125,12 @@ export function takeOffResult(takeOff: TakeOff, worked: WorkedTakeOff, at = 'tak
 }
 
 const inRow = ({ block, row }: PlacedRow, symbol: string): number => block.column(symbol)[row] as number
-const volumeOf = (block: Block): Total => ({
+const volumeOf = (block: BlockOf<typeof volumeTotal>): Total => ({
   value: block.value('V'),
   standardUncertainty: block.value('u_t'),
   unit: 'm3',
 })
-const areaOf = (block: Block): Total => ({
+const areaOf = (block: BlockOf<typeof areaTotal>): Total => ({
   value: block.value('A_t'),
   standardUncertainty: block.value('u_t'),
   unit: 'm2',

@@ -12,7 +12,8 @@ export interface Part<T extends Space | EnvelopeElement> {
 
 /** Where the volume or area of a part stands once its block is worked out. */
 export interface PlacedRow {
-  readonly block: Block
+  /** Of a space or an element: their symbols differ by shape. */
+  readonly block: Block<string>
   readonly row: number
 }
 

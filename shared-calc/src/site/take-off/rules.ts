@@ -18,16 +18,14 @@ export const takeOffUsed: Rule<TestWithSite> = ({ record: { building }, test: { 
       field: 'volume_m3',
       unit: 'm³',
       term: `${building.volumeBasis ?? 'net'} internal volume`,
-      block: building.volumeBasis === 'overall internal' ? takeOff.overall : takeOff.net,
-      symbol: 'V',
+      taken: (building.volumeBasis === 'overall internal' ? takeOff.overall : takeOff.net)?.value('V'),
     },
-    { field: 'envelopeArea_m2', term: 'envelope area', unit: 'm²', block: takeOff.envelope, symbol: 'A_t' },
-    { field: 'floorArea_m2', term: 'floor area', unit: 'm²', block: takeOff.floor, symbol: 'A_t' },
+    { field: 'envelopeArea_m2', term: 'envelope area', unit: 'm²', taken: takeOff.envelope?.value('A_t') },
+    { field: 'floorArea_m2', term: 'floor area', unit: 'm²', taken: takeOff.floor?.value('A_t') },
   ] as const
-  return figures.flatMap(({ field, term, unit, block, symbol }) => {
+  return figures.flatMap(({ field, term, unit, taken }) => {
     const used = building[field]
-    if (used === undefined || !block) return []
-    const taken = block.value(symbol)
+    if (used === undefined || taken === undefined) return []
     if (Math.abs(used - taken) <= ROUNDING * taken) return []
     const where = [`building.${field}`, 'takeOff']
     return [finding('take-off-used', { where, value: used, limit: taken }, { term, unit, used, taken })]

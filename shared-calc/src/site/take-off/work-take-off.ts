@@ -9,8 +9,10 @@ import type {
 import {
   assumed,
   type Block,
+  type BlockOf,
   byRule,
   type Calculation,
+  type Chapter,
   columnOf,
   fromRecord,
   type Given,
@@ -24,13 +26,13 @@ import { workSolids } from './solids.js'
 export interface WorkedTakeOff {
   readonly spaces: ReadonlyMap<Space, PlacedRow>
   readonly elements: ReadonlyMap<EnvelopeElement, PlacedRow>
-  readonly net?: Block
-  readonly overall?: Block
-  readonly bases?: Block
-  readonly floor?: Block
-  readonly envelope?: Block
-  readonly byKind: ReadonlyMap<ElementKind, Block>
-  readonly stated: ReadonlyMap<StatedField, Block>
+  readonly net?: BlockOf<typeof volumeTotal>
+  readonly overall?: BlockOf<typeof volumeTotal>
+  readonly bases?: BlockOf<typeof basesCompared>
+  readonly floor?: BlockOf<typeof areaTotal>
+  readonly envelope?: BlockOf<typeof areaTotal>
+  readonly byKind: ReadonlyMap<ElementKind, BlockOf<typeof areaTotal>>
+  readonly stated: ReadonlyMap<StatedField, BlockOf<typeof statedCompared>>
 }
 
 export type StatedField = 'volume_m3' | 'envelopeArea_m2' | 'floorArea_m2'
@@ -52,16 +54,16 @@ export function workTakeOff(calculation: Calculation, takeOff: TakeOff, at = 'ta
       ? assumed(0, 'scale-uncertainty-not-stated')
       : fromRecord(`${at}.scaleUncertainty`, takeOff.scaleUncertainty)
 
-  const total = <T>(
+  const total = <T, S extends string>(
     id: string,
     title: string,
-    chapter: typeof areaTotal,
+    chapter: Chapter<S>,
+    size: 'V' | 'A',
     rows: ReadonlyMap<T, PlacedRow>,
     order: readonly T[],
     counts: (part: T) => boolean,
-  ): Block | undefined => {
+  ): Block<S> | undefined => {
     if (!order.some(counts)) return undefined
-    const size = chapter === volumeTotal ? 'V' : 'A'
     const column = (symbol: string) =>
       columnOf(
         order.map((part) => {
@@ -79,26 +81,28 @@ export function workTakeOff(calculation: Calculation, takeOff: TakeOff, at = 'ta
     })
   }
   const volume = (id: string, title: string, basis: VolumeBasis) =>
-    total(id, title, volumeTotal, spaces, takeOff.spaces, (space) => countsIn(space, basis))
+    total(id, title, volumeTotal, 'V', spaces, takeOff.spaces, (space) => countsIn(space, basis))
   const net = volume('net', 'Net internal volume', 'net')
   const overall = volume('overall', 'Overall internal volume', 'overall internal')
   const floor = total(
     'floor',
     'Floor area',
     areaTotal,
+    'A',
     spaces,
     takeOff.spaces,
     (space) => space.countsAsFloor,
   )
   const order = takeOff.elements ?? []
-  const envelope = total('envelope', 'Envelope area', areaTotal, elements, order, () => true)
+  const envelope = total('envelope', 'Envelope area', areaTotal, 'A', elements, order, () => true)
   const kinds = [...new Set(order.map(({ kind }) => kind))]
   const byKind = new Map(
-    kinds.flatMap((kind): [ElementKind, Block][] => {
+    kinds.flatMap((kind): [ElementKind, BlockOf<typeof areaTotal>][] => {
       const block = total(
         `envelope.${kind}`,
         `Envelope area: ${kind}`,
         areaTotal,
+        'A',
         elements,
         order,
         (element) => element.kind === kind,
@@ -130,8 +134,8 @@ function workStated(
   calculation: Calculation,
   { stated }: TakeOff,
   at: string,
-  worked: Readonly<Record<'net' | 'overall' | 'floor' | 'envelope', Block | undefined>>,
-): Map<StatedField, Block> {
+  worked: Readonly<Record<'net' | 'overall' | 'floor' | 'envelope', Block<string> | undefined>>,
+): Map<StatedField, BlockOf<typeof statedCompared>> {
   const volume = stated?.volumeBasis === 'overall internal' ? worked.overall : worked.net
   const totals = [
     { field: 'volume_m3', symbol: 'V', block: volume, title: 'internal volume' },
@@ -139,7 +143,7 @@ function workStated(
     { field: 'floorArea_m2', symbol: 'A_t', block: worked.floor, title: 'floor area' },
   ] as const
   return new Map(
-    totals.flatMap(({ field, symbol, block, title }): [StatedField, Block][] => {
+    totals.flatMap(({ field, symbol, block, title }): [StatedField, BlockOf<typeof statedCompared>][] => {
       const value = stated?.[field]
       if (value === undefined || !block) return []
       return [

@@ -13,10 +13,10 @@ import {
   type UnfinishedTest,
 } from '../../evaluation/work/running-estimate.js'
 import { loggedSign } from '../../evaluation/work/work-readings.js'
-import type { WorkedRun, WorkedTest } from '../../evaluation/work/worked-test.js'
+import type { AtPressure, WorkedRun, WorkedTest } from '../../evaluation/work/worked-test.js'
 import { derivedRates } from '../../formulas/derived.js'
 import { furtherReading, zeroFlowDrift } from '../../formulas/while-reading.js'
-import type { Method } from '../../methods/method.js'
+import { fewestReadings, type Method } from '../../methods/method.js'
 import { NextReading, nextReading } from './next-reading.js'
 import { assumeRun, fitRun, surroundings } from './work-reading.js'
 
@@ -62,7 +62,8 @@ export function whileReading(unfinished: UnfinishedTest, method: Method): WhileR
   const around = surroundings(unfinished, method)
   const { densityAssumed } = around
   const lowest = lowestUsablePressure(run, method)
-  if (run.readings.length < 3 || !method.formulas.scatter) {
+  const fewest = fewestReadings(method)
+  if (run.readings.length < fewest || !method.formulas.scatter) {
     const { curve, rate, error } = assumeRun(around, run)
     const coming = next(curve, lowest, run, method)
     return {
@@ -74,12 +75,12 @@ export function whileReading(unfinished: UnfinishedTest, method: Method): WhileR
       next: coming,
       ...(method.stations
         ? { enough: coming.pressureDifference_Pa === undefined, enoughWhy: coming.why }
-        : { enough: false, enoughWhy: 'Fewer than 3 readings: no line can be fitted yet.' }),
+        : { enough: false, enoughWhy: `Fewer than ${fewest} readings: no line can be fitted yet.` }),
       findings: [],
     }
   }
   const worked = fitRun(around, run)
-  const rate = (worked.at.get(50) as { rate: Block }).rate
+  const rate = (worked.at.get(50) as { rate: Rate }).rate
   const coming = next(worked.curve, lowest, run, method)
   return {
     readings: run.readings.length,
@@ -93,11 +94,13 @@ export function whileReading(unfinished: UnfinishedTest, method: Method): WhileR
   }
 }
 
+type Rate = AtPressure['rate']
+
 /** q50 and, where the volume is known, n50, each with the ends of its interval. */
 function figures(
   { calculation, record }: RunSurroundings,
-  rate: Block,
-  ends: Block,
+  rate: Rate,
+  ends: Block<'q_lo' | 'q_hi'>,
 ): { q50_m3_h: UnderWay; n50_1_h?: UnderWay } {
   const q50 = { value: rate.value('q_pr'), lower: ends.value('q_lo'), upper: ends.value('q_hi') }
   if (record.building.volume_m3 === undefined) return { q50_m3_h: q50 }
@@ -117,7 +120,7 @@ function figures(
   }
 }
 
-function next(curve: Block, lowest: number, run: Run, method: Method): NextReading {
+function next(curve: WorkedRun['curve'], lowest: number, run: Run, method: Method): NextReading {
   return nextReading(
     { taken: [...curve.column('dp')], lowest, zeroFlow: curve.value('dp_0'), sign: loggedSign(run) },
     method,

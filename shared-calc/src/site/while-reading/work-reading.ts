@@ -1,6 +1,6 @@
 import { constantValue } from '../../catalogue/constants.js'
 import { RECORD_FORMAT_3, type Run, type TestRecord } from '../../contract/record/index.js'
-import { assumed, type Block, byRule, Calculation, inputsBySymbol } from '../../engine/index.js'
+import { assumed, type BlockOf, byRule, Calculation, inputsBySymbol } from '../../engine/index.js'
 import { workAir } from '../../evaluation/work/air.js'
 import { refuseWrongSide } from '../../evaluation/work/curve-faults.js'
 import { basesOf } from '../../evaluation/work/derived.js'
@@ -45,7 +45,7 @@ export function surroundings(
   }
 }
 
-function still(calculation: Calculation, side: string): Block {
+function still(calculation: Calculation, side: string): BlockOf<typeof moistAir> {
   return calculation.add(`air.${side}`, `Air ${side}, assumed`, moistAir, {
     theta: assumed(ASSUMED_TEMPERATURE_C, 'assumed-density'),
     phi: assumed(0, 'assumed-density'),
@@ -74,10 +74,10 @@ export const fitRun = (around: RunSurroundings, run: Run): WorkedRun => workRun(
 
 /** One or two readings, with the exponent assumed and the error that this can cause. */
 export interface AssumedRun {
-  readonly curve: Block
-  readonly rate: Block
+  readonly curve: BlockOf<typeof leakageCurve>
+  readonly rate: BlockOf<typeof atReferencePressure>
   /** Ends of the leakage rate over the exponents to expect. */
-  readonly error: Block
+  readonly error: BlockOf<typeof assumedExponentError>
 }
 
 /** Puts a curve of the assumed exponent through the mean of the readings. Throws InputError for a reading on the wrong side of zero. */

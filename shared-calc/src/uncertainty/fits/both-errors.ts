@@ -1,4 +1,4 @@
-import { type Block, byRule, Calculation, type Column } from '../../engine/index.js'
+import { type BlockOf, byRule, Calculation, type Column } from '../../engine/index.js'
 import { bothErrorsLine } from '../../formulas/fit-both-errors.js'
 
 const ROUNDS = 200
@@ -22,7 +22,7 @@ export function fitBothErrors(
   title: string,
   points: LinePoints,
   start: number,
-): Block | undefined {
+): BlockOf<typeof bothErrorsLine> | undefined {
   let slope = start
   for (let round = 0; round < ROUNDS; round += 1) {
     const trial = new Calculation().add('round', title, bothErrorsLine, {

@@ -77,7 +77,7 @@ function apart({ inputs }: Chapter, symbol: string, values: readonly number[]): 
  * Whether no value of a block is what rounding leaves of a difference: LibreOffice calls a sum that cancels to its last
  * digits zero, as all spreadsheets do. What formulas multiply and square stays far above.
  */
-export function nothingCancels(block: Block): boolean {
+export function nothingCancels(block: Block<string>): boolean {
   return block.chapter.steps.every(({ symbol, rows }) =>
     [rows ? block.column(symbol) : block.value(symbol)]
       .flatMap((values) => (typeof values === 'number' ? values : [...values]))
@@ -86,7 +86,7 @@ export function nothingCancels(block: Block): boolean {
 }
 
 /** A chapter worked out with random inputs inside the bounds of what they mean. */
-export function evaluatedChapter(chapter: Chapter): Arbitrary<Block> {
+export function evaluatedChapter(chapter: Chapter): Arbitrary<Block<string>> {
   const inputs = chapter.inputs.map(({ symbol, rows }) =>
     fixed[symbol]
       ? fc.constant([...fixed[symbol]])

@@ -2,7 +2,7 @@ import type ExcelJS from 'exceljs'
 import { type Block, toSheet } from '../../../../shared-calc/src/engine/index.js'
 
 /** Writes a block below what stands on a sheet, a column a symbol: what it was given as numbers, its steps as formulas. */
-export function writeBlock(sheet: ExcelJS.Worksheet, block: Block): void {
+export function writeBlock(sheet: ExcelJS.Worksheet, block: Block<string>): void {
   const { chapter } = block
   const top = sheet.rowCount + 2
   const last = top + Math.max(1, block.rows) - 1

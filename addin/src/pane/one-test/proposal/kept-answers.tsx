@@ -58,10 +58,10 @@ export function KeptAnswers({ kept: { layout, here, firms }, base }: { kept: Kep
   )
 }
 
-const HERE = 'Your answers are kept in this browser, for other logs of this make.'
+const HERE = 'Your answers are kept in this browser, for other logs of this kind.'
 const NOWHERE = 'This browser keeps nothing: your answers hold for this log only.'
 
 const inLibrary = ({ id, replaced }: KeptInLibrary): string =>
-  `Your answers are kept in the firm’s library as layouts/${id}. Everybody who uses the library reads logs of this make with them.${
+  `Your answers are kept in the firm’s library as layouts/${id}. Everybody who uses the library reads logs of this kind with them.${
     replaced ? ' They replace earlier answers, which stay in its history.' : ''
   }`

@@ -25,7 +25,7 @@ export function Proposal(props: SectionProps) {
             disabled={busy}
             onClick={() => void look(log?.answers ?? {})}
           >
-            {busy ? 'Looking …' : log ? 'Look at it again' : 'Find the readings'}
+            {busy ? 'Reading …' : log ? 'Read it again' : 'Find the readings'}
           </button>
         </>
       )}

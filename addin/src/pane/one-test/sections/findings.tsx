@@ -1,4 +1,4 @@
-import type { Finding } from '@draughtbook/shared-calc'
+import { cited, type Finding } from '@draughtbook/shared-calc'
 import { labelOf } from '../../fields.js'
 import { withMinus } from '../../figures.js'
 import { MarkToggle } from '../mark-toggle.js'
@@ -46,14 +46,7 @@ function Findings({ store, state }: SectionProps) {
                   {shortest(finding.value)} against {shortest(finding.limit)}
                 </span>
               ) : null}
-              {finding.clause ? (
-                <span class="clause">
-                  {finding.clause}
-                  {finding.provenance && finding.provenance !== finding.clause
-                    ? ` (${finding.provenance})`
-                    : ''}
-                </span>
-              ) : null}
+              {finding.clause ? <span class="clause">{cited(finding)}</span> : null}
             </p>
             {finding.remedy ? <p class="remedy">{finding.remedy}</p> : null}
           </li>

@@ -12,8 +12,8 @@ function LeakRound(props: SectionProps) {
   return (
     <>
       <p class="hint">
-        Hold the house at about −50 Pa and go round with hand or smoke before readings are taken. Seal only
-        what the preparation method allows.
+        Hold the house at about −50 Pa and look for leaks by hand or with smoke before you take readings. Seal
+        only what the preparation method allows.
       </p>
       <Sum {...props} />
       <ol class="round">
@@ -52,7 +52,7 @@ function Sum({ state }: SectionProps) {
           <b>
             {leaks.length} leak{leaks.length === 1 ? '' : 's'} found.
           </b>{' '}
-          Their sizes are added up against the area left to seal with the first result.
+          Their sizes are compared with the area left to seal once there is a result.
         </>
       )}
     </p>

@@ -66,7 +66,7 @@ function Shown({ state: { result } }: SectionProps) {
         </select>
       </label>
       <p>
-        {figure(chosen.value)} {unitText(chosen.unit)}, 95 % from {figure(chosen.interval95[0])} to{' '}
+        {figure(chosen.value)} {unitText(chosen.unit)}, 95 % interval {figure(chosen.interval95[0])} to{' '}
         {figure(chosen.interval95[1])}
       </p>
       {/* The bars are our own text, a pure function, with every value escaped. */}
@@ -85,7 +85,7 @@ function Shown({ state: { result } }: SectionProps) {
             <tr>
               <th scope="col">cause</th>
               <th scope="col">standard uncertainty</th>
-              <th scope="col">brings</th>
+              <th scope="col">contribution</th>
             </tr>
           </thead>
           <tbody>
@@ -128,16 +128,16 @@ function Simulation({ record }: { record: TestRecord }) {
   if (!told)
     return (
       <button type="button" onClick={start}>
-        Check by {DRAWS.toLocaleString('en')} draws
+        Check by simulation ({DRAWS.toLocaleString('en-GB')} tests)
       </button>
     )
   if (told.kind === 'failed') return <p role="alert">{told.words}</p>
-  if (told.kind === 'progress') return <progress value={told.share} aria-label="Draws done" />
+  if (told.kind === 'progress') return <progress value={told.share} aria-label="Tests simulated" />
   return (
     <ul class="hint" aria-label="By simulation">
       {told.figures.map(({ quantity, interval95, unit }) => (
         <li key={quantity}>
-          {quantity}: 95 % of the draws from {figure(interval95[0])} to {figure(interval95[1])}{' '}
+          {quantity}: 95 % of the simulated tests give {figure(interval95[0])} to {figure(interval95[1])}{' '}
           {unitText(unit)}
         </li>
       ))}

@@ -32,7 +32,7 @@ export const cellTexts = {
   'log-hidden': {
     severity: 'caution',
     message: ({ what, hidden }: { what: 'cell' | 'reading'; hidden: Hidden }) =>
-      `The ${what} is in a hidden ${hidden}, but it was read.`,
+      `The ${what} is ${hidden === 'sheet' ? 'on' : 'in'} a hidden ${hidden}, but it was read.`,
     remedy: 'Unhide it and check it. Strike it through if it does not count.',
   },
   'log-hidden/by-layout': {
@@ -44,11 +44,14 @@ export const cellTexts = {
     message: 'Hidden or filtered rows were left out.',
     remedy: 'Unhide them if they count.',
   },
-  'log-merged': { severity: 'note', message: 'The value is in a merged cell that covers this place.' },
+  'log-merged': {
+    severity: 'note',
+    message: 'The cell is part of a merged cell. The value of the merged cell was read.',
+  },
   'log-remark': {
     severity: 'caution',
     message: ({ remark }: { remark: string }) =>
-      `The remark ${quoted(remark)} next to the number was left out.`,
+      `The remark ${quoted(remark)} next to the number was left out. The number was read.`,
   },
   'log-remark/approximate': {
     severity: 'caution',
@@ -56,16 +59,8 @@ export const cellTexts = {
   },
   'log-unit': {
     severity: 'note',
-    message: ({
-      what,
-      unit,
-      conversion,
-    }: {
-      what?: 'flows' | 'pressures'
-      unit: string
-      conversion: string
-    }) =>
-      `${what === undefined ? 'Converted' : what === 'flows' ? 'Flows were converted' : 'Pressures were converted'} from ${unit} (${conversion}).`,
+    message: ({ unit, conversion }: { unit: string; conversion: string }) =>
+      `Converted from ${unit} (${conversion}).`,
   },
   'log-unit/clock': {
     severity: 'note',
@@ -78,14 +73,14 @@ export const cellTexts = {
   'log-unit-in-format': {
     severity: 'caution',
     message: ({ unit, expected }: { unit: string; expected: string }) =>
-      `The cell's number format shows ${unit}, but ${expected} is expected. ${unit} was used.`,
+      `The cell's number format shows ${unit}, but ${expected} is expected. The number was read in ${unit}.`,
     remedy: 'Check the unit.',
   },
   'log-unit-assumed/time': { severity: 'note', message: 'No unit of time is stated. Seconds are assumed.' },
   'log-unit-differs': {
     severity: 'caution',
     message: ({ heading, stated }: { heading: string; stated: string }) =>
-      `The heading says ${heading}, but ${stated} is stated for these cells. ${stated} was used.`,
+      `The heading says ${heading}, but ${stated} is stated for these cells. They were read in ${stated}.`,
     remedy: 'Check the unit.',
   },
   'log-unit-elsewhere/building': {
@@ -103,7 +98,7 @@ export const cellTexts = {
   'log-number-as-text': {
     severity: 'note',
     message: ({ kind, format, read }: { kind: string; format: string | undefined; read: string }) =>
-      `Text is expected, but the cell holds a ${kind}${format ? ` with the format ${format}` : ''}. It was read as ${quoted(read)}.`,
+      `Text is expected, but the cell holds ${kind === 'boolean' ? 'TRUE or FALSE' : 'a number'}${format ? ` with the number format ${format}` : ''}. It was read as ${quoted(read)}.`,
   },
   'log-serial-date': {
     severity: 'caution',

@@ -109,10 +109,20 @@ export const fieldTexts = {
       `The log has more than one value for the ${field}. The first was used.`,
     remedy: 'Check which one is right.',
   },
+  'log-mean-of-two': {
+    severity: 'note',
+    message: 'Two values, before and after or one for each run. Their mean was used.',
+  },
+  'log-parts-of-area': {
+    severity: 'caution',
+    message: ({ field }: { field: string }) =>
+      `The log has areas of parts of the building, but no total. The ${field} was left open.`,
+    remedy: 'Enter the area of the whole building.',
+  },
   'log-result-confirmed': {
     severity: 'note',
     message: ({ label, logged: own, read }: { label: string; logged: string; read: string }) =>
-      `The log's own ${label} is ${own}. The readings give ${read}.`,
+      `The log's own ${quoted(label)} is ${own}. The readings give ${read}.`,
   },
   'log-result-differs': {
     severity: 'caution',
@@ -127,7 +137,7 @@ export const fieldTexts = {
       read: string
       off: number
     }) =>
-      `The log's own ${label} is ${own}, but the readings give ${read} (${off > 0 ? '+' : '−'}${Math.abs(100 * off).toFixed(0)} %).`,
+      `The log's own ${quoted(label)} is ${own}, but the readings give ${read} (${off > 0 ? '+' : '−'}${Math.abs(100 * off).toFixed(0)} %).`,
     remedy:
       'Check the volume, the units and the columns that were read, then how the log calculates its result.',
   },

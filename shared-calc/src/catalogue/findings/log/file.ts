@@ -27,7 +27,7 @@ export const fileTexts = {
     message: ({ sheets }: { sheets: readonly string[] }) =>
       sheets.length === 0
         ? 'This version of Excel does not report which cells are merged.'
-        : `Excel did not report the merged cells of ${listed(sheets.map(quoted))}: it reports at most 512 in a sheet.`,
+        : `Excel did not report the merged cells of ${listed(sheets.map(quoted))}: it reports at most 512 on a sheet.`,
     remedy: 'Where a value is in merged cells, pick their top left cell.',
   },
   'log-layout': {
@@ -46,9 +46,19 @@ export const fileTexts = {
       'The record on sheet Record was changed after the workbook was written: it does not match its digest.',
     remedy: 'Find out what was changed, or use the workbook as issued.',
   },
+  'log-mean-of-runs': {
+    severity: 'note',
+    message: 'These readings were left out: their flows are the mean of two other runs.',
+  },
+  'log-unread-values': {
+    severity: 'note',
+    message: ({ labels, more }: { labels: readonly string[]; more: number }) =>
+      `Values that were not used: ${listed(labels.map(quoted))}${more > 0 ? `, and ${counted(more, 'other')}` : ''}.`,
+    remedy: 'Check that none of them belongs to the test.',
+  },
   'log-proposal': {
     severity: 'caution',
-    message: 'No layout fits this log. It was read from its own headings, and nobody has checked that.',
+    message: 'No layout fits this log. It was read from its own headings and has not been checked yet.',
     remedy: 'Check what each cell was used as, then save the layout.',
   },
   'log-hidden-test': {

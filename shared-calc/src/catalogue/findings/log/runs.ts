@@ -22,7 +22,12 @@ export const runTexts = {
   'log-sign/both': {
     severity: 'note',
     message:
-      'The pressures are logged as outside minus inside. Their sign was changed, also that of the zero-flow pressures.',
+      'The pressures are logged as outside minus inside. Their signs were changed, and so were those of the zero-flow pressures.',
+  },
+  'log-sign/titles': {
+    severity: 'caution',
+    message:
+      'The titles of the two runs were exchanged, as you answered. The direction is that of the sign of the pressures.',
   },
   'log-sign/zero-flow-kept': {
     severity: 'note',
@@ -35,7 +40,7 @@ export const runTexts = {
   'log-zero-which/in-order': {
     severity: 'note',
     message:
-      'The log does not say when its two zero-flow pressures were taken. The first is used as before the readings, the second as after. Their mean is the same either way.',
+      'The log does not say when its two zero-flow pressures were taken. The first is assumed to be from before the readings, the second from after. Their mean is the same either way.',
   },
   'log-zero-unused': {
     severity: 'caution',
@@ -51,7 +56,7 @@ export const runTexts = {
   'log-zero-which': {
     severity: 'caution',
     message: ({ taken }: { taken: 'before' | 'after' }) =>
-      `The log does not say whether the zero-flow pressures were taken before or after the readings. They are used as ${taken}.`,
+      `The log does not say whether the zero-flow pressures were taken before or after the readings. They are assumed to be from ${taken} the readings.`,
   },
   'log-zero-answered': {
     severity: 'note',
@@ -67,7 +72,7 @@ export const runTexts = {
   'log-induced': {
     severity: 'note',
     message: ({ heading, added }: { heading: string; added: number | undefined }) =>
-      `The heading ${quoted(heading)} says that the zero-flow pressure is already subtracted.${added === undefined ? '' : ` The mean of ${plain(added)} Pa was added back, so that it is not subtracted twice.`}`,
+      `The log says ${quoted(heading)}, so the zero-flow pressure is already subtracted from these pressures.${added === undefined ? ' It has no zero-flow pressure to add back.' : ` The mean of ${plain(added)} Pa was added back, so that it is not subtracted twice.`}`,
   },
   'log-flow-sign': {
     severity: 'note',
@@ -139,7 +144,7 @@ export const runTexts = {
   'log-measured-pressure': {
     severity: 'note',
     message: ({ measured, induced }: { measured: string; induced: string }) =>
-      `The pressures in columns ${measured} and ${induced} differ by the zero-flow pressure in every reading. Those in ${measured} were used, as measured.`,
+      `The pressures in columns ${measured} and ${induced} differ by the zero-flow pressure in every reading. Those in ${measured} were used as the measured pressures.`,
   },
   'log-unit-elsewhere': {
     severity: 'note',
@@ -157,7 +162,7 @@ export const runTexts = {
   'log-unit-likely/pressures': {
     severity: 'note',
     message: ({ highest }: { highest: number }) =>
-      `No unit is stated for the pressures. They are read in Pa: up to ${plain(highest)} is possible in no other unit in a building test.`,
+      `No unit is stated for the pressures. They are read in Pa, because ${plain(highest)} is possible in no other unit in a building test.`,
   },
   'log-unit-proven/flows': {
     severity: 'note',
@@ -173,6 +178,8 @@ export const rowReasons = {
   struck: 'it is struck through',
   summary: (mark: string) => `it is the row marked ${quoted(mark)}, not a reading`,
   mean: 'it is the mean of the rows above, not a reading',
+  sum: 'it is the sum of the rows above, not a reading',
+  sign: 'its sign differs from that of the readings before and after it',
   error: 'a cell in the row shows an error',
   noDirection: (text: string) =>
     `${quoted(text)} in the column of directions is neither of the two directions`,
@@ -192,6 +199,8 @@ export const reasonsOf = (whys: readonly string[]): string => capital(whys.join(
 
 /** Why a column of a table was not used. */
 export const columnReasons = {
+  noZero: 'the log gives no zero-flow pressure for it, and the column without zero flow was used',
+  zeroOfEach: 'each reading has its own zero-flow pressure, and the column without it was used',
   target: 'it is the intended pressure, not the measured one',
   otherDevicePressure: 'another device pressure was used',
   flowIsLogged: 'the air flow itself is logged',
@@ -215,6 +224,7 @@ export const columnReasons = {
 export const valueReasons = {
   noUnit: 'it has no unit, and no result needs it',
   seaLevel: 'it is for sea level, and the altitude is known',
+  partOfArea: 'it is the area of a part of the building',
   notInternal: 'it is not the internal volume',
   otherVolume: (label: string) => `${quoted(label)} is more clearly the internal volume`,
 } as const

@@ -1,4 +1,4 @@
-import { plain } from '../../words.js'
+import { apart, plain } from '../../words.js'
 import type { RemarkTexts } from '../finding-text.js'
 import { saying } from '../remark.js'
 
@@ -37,13 +37,13 @@ export const seriesTexts = {
       time_s: number
       limit: number
     }) =>
-      `Near ${brief(mean)} Pa the pressure drifts by ${brief(drift)} Pa in ${brief(time_s)} s (limit ${brief(limit)} Pa). No reading was taken there.`,
+      `Near ${brief(mean)} Pa the pressure drifts by ${apart(drift, [limit], 1)} Pa in ${brief(time_s)} s (limit ${brief(limit)} Pa). No reading was taken there.`,
     remedy: 'Hold each pressure steady for longer.',
   },
   'log-series-short': {
     severity: 'caution',
     message: ({ mean, held_s, time_s }: { mean: number; held_s: number; time_s: number }) =>
-      `Near ${brief(mean)} Pa the pressure is steady for only ${brief(held_s)} s (${brief(time_s)} s needed). No reading was taken there.`,
+      `Near ${brief(mean)} Pa the pressure is steady for only ${apart(held_s, [time_s], 0)} s (${brief(time_s)} s needed). No reading was taken there.`,
     remedy: 'Hold each pressure steady for longer.',
   },
   'log-series-no-zero-flow': {
@@ -73,10 +73,13 @@ export const seriesTexts = {
   'log-series-zero-short': {
     severity: 'caution',
     message: ({ held_s, needed_s }: { held_s: number; needed_s: number }) =>
-      `The zero-flow pressure was logged for only ${Math.round(held_s)} s (${needed_s} s needed).`,
+      `The zero-flow pressure was logged for only ${apart(held_s, [needed_s], 0)} s (${needed_s} s needed).`,
     remedy: ({ needed_s }: { needed_s: number }) => `Log zero flow for at least ${needed_s} s.`,
   },
-  'log-midnight': { severity: 'note', message: 'The clock passes midnight here.' },
+  'log-midnight': {
+    severity: 'note',
+    message: 'The clock passes midnight here. The times from here on are read as the next day.',
+  },
 } as const satisfies RemarkTexts
 
 export const seriesText = saying(seriesTexts)

@@ -8,6 +8,7 @@ import { type Label, readLabel, says } from '../words/label.js'
 import { MOST_LABELS } from '../zero-flow/find-labelled.js'
 import { classify, sideOf } from './classify.js'
 import { type FoundField, made } from './found-field.js'
+import { ofMoments } from './of-moments.js'
 
 const BLANKS = 6
 
@@ -43,14 +44,37 @@ export function findFields(
       const sides = bySide(view, row, column, label, isTaken)
       for (const field of sides) add(field)
       if (sides.length > 0) continue
-      const field = toTheRight(view, row, column, label, isTaken)
+      const beside = toTheRight(view, row, column, label, isTaken)
+      const field = beside && ofMoments(beside)
       add(field)
       if (field?.name === 'volume') add(nextVolume(field, isTaken))
     }
   for (let row = 0; row < view.rows; row++)
     for (const field of lineBelow(view, row, isTaken, used)) add(field)
   for (const field of totalsOfColumns(view, isTaken, used)) add(field)
+  if (!found.some(({ name }) => name === 'barometer')) add(airPressure(view, isTaken, used))
   return found
+}
+
+/** A number that by its unit and size can only be the pressure of the air, whatever word is in front of it. */
+function airPressure(
+  view: View,
+  isTaken: (row: number, column: number) => boolean,
+  used: ReadonlySet<string>,
+): FoundField | undefined {
+  const found: FoundField[] = []
+  for (let row = 0; row < Math.min(view.rows, 80); row++)
+    for (let column = 0; column < Math.min(view.columns, 20); column++) {
+      const content = view.at(row, column)
+      if (content?.kind !== 'number' || isTaken(row, column) || used.has(view.address(row, column))) continue
+      const at = { row, column }
+      const unit = content.written.unit ?? bareUnit(view.text(row, column + 1) ?? '')
+      const text = view.text(row, column - 1) ?? ''
+      const field =
+        unit?.kind === 'pressure' && made(view, at, at, readLabel(`${text} ${unit.unit}`), content, unit)
+      if (field && field.name === 'barometer') found.push(field)
+    }
+  return found.length === 1 ? found[0] : undefined
 }
 
 /** Four texts or more side by side with values below: labels, of which none is the value of another. */
@@ -80,7 +104,7 @@ const isUnitOfValue = (view: View, row: number, column: number, text: string): b
 function inSentence(view: View, row: number, column: number, text: string): FoundField[] {
   const at = { row, column }
   const fields = piecesOf(text).flatMap(({ label, rest }) => {
-    const written = writtenIn(rest, undefined)
+    const written = writtenIn(rest, view.decimal)
     const content: Content | undefined = written && { kind: 'number', written }
     return made(view, at, at, readLabel(label), content, undefined) ?? []
   })
@@ -95,7 +119,7 @@ function inOwnCell(view: View, row: number, column: number, text: string): Found
   const label = readLabel(text.slice(0, at))
   const rest = text.slice(at + 1).trim()
   if (rest === '' || label.tokens.length > 5) return undefined
-  const written = writtenIn(rest, undefined)
+  const written = writtenIn(rest, view.decimal)
   const date = readDateText(rest)
   const content: Content = date
     ? {
@@ -126,6 +150,7 @@ function toTheRight(
       continue
     }
     if (isTaken(row, at)) return undefined
+    if (content.kind === 'struck') continue
     if (content.kind === 'text' && bareUnit(content.text)) {
       // "Volume | m³ | 412.6": the unit stands before the value.
       const unit = bareUnit(content.text)
@@ -210,7 +235,8 @@ function temperaturePair(
   if (!says(label, 'inside') || !says(label, 'outside')) return undefined
   const numbers = [first.written, second.written]
   const text = numbers.map(({ value }) => value).join(' / ')
-  return made(view, at, labelAt, label, { kind: 'text', text, numbers }, undefined)
+  const field = made(view, at, labelAt, label, { kind: 'text', text, numbers }, undefined)
+  return field && { ...field, also: [view.address(at.row, at.column + 1)] }
 }
 
 /** A second volume right beside the first, as in a list with a column for each house: never left out in silence. */
@@ -225,9 +251,17 @@ function nextVolume(
   return { ...field, column: column + 1, cell: view.address(row, column + 1), content: next }
 }
 
+/** "Date", "Volume (m³)": a word that labels another value, and names no house and nobody. */
+const isOneOfOurs = (label: Label): boolean =>
+  label.tokens.length - (label.unit && !label.loose ? 1 : 0) <= 1 &&
+  (['date', 'volume', 'temperature', 'barometer', 'humidity', 'zero'] as const).some((one) =>
+    says(label, one),
+  )
+
 /** A text that is the label of the value after it, not a value. */
 function isLabelItself(view: View, row: number, column: number, text: string): boolean {
   if (text.endsWith(':')) return true
+  if (isOneOfOurs(readLabel(text))) return true
   const next = view.at(row, column + 1)
   if (next?.kind !== 'number' && next?.kind !== 'date') return false
   const kind = next.kind
@@ -318,6 +352,9 @@ interface Piece {
   readonly rest: string
 }
 
+/** An air pressure with its unit and nothing else. */
+const AIR_PRESSURE = /^(?:\d{3,4}(?:[.,]\d+)?\s*(?:mbar|hPa|mb)|\d{2,3}[.,]\d+\s*kPa)$/i
+
 /** What says "about" in front of a number. */
 const ABOUT = /(?:[:=~≈]|\b(?:ca|circa|approx|env|about|is|was|war|ist)\b\.?)\s*$/i
 
@@ -327,6 +364,8 @@ const ABOUT = /(?:[:=~≈]|\b(?:ca|circa|approx|env|about|is|was|war|ist)\b\.?)\
  */
 function piecesOf(text: string): Piece[] {
   const pieces = text.split(/[;|]|,(?!\d)|\s\/\s|\s{2,}|\s[–—-]\s/).flatMap((piece): Piece[] => {
+    // "1013 mbar" needs no word.
+    if (AIR_PRESSURE.test(piece.trim())) return [{ label: piece.trim(), rest: piece.trim() }]
     const digit = piece.search(/\d/)
     if (digit <= 0) return []
     const from = '-−–+'.includes(piece[digit - 1] as string) ? digit - 1 : digit

@@ -19,6 +19,10 @@ export interface FoundField {
   /** The unit stated by cell, cell beside or label. */
   readonly unit?: KnownUnit
   readonly hidden: boolean
+  /** Further cells with values that this one stands for. */
+  readonly also?: readonly string[]
+  /** It is the mean of what stands in its cell and in these. */
+  readonly meanWith?: readonly string[]
 }
 
 /** What a label and the content beside it say together; undefined where nothing here knows it. */

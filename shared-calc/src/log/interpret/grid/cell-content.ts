@@ -1,8 +1,9 @@
 import { dateOfSerial, isDateFormat, isTimeFormat, readDateText } from '../../cells/dates.js'
+import { type NumberInCell, numberInCell, numberInText, remarksOn } from '../../cells/number-in-cell.js'
 import { readNumberText } from '../../cells/number-text.js'
-import { formatUnit } from '../../cells/units.js'
 import { type Written, writtenIn } from '../../cells/written.js'
 import type { Cell } from '../../grid/grid.js'
+import { LIMITS } from '../../limits.js'
 
 /** What a cell holds, as far as the cell alone can tell. */
 export type Content =
@@ -24,6 +25,10 @@ export type Content =
   | { readonly kind: 'struck'; readonly text: string; readonly number: boolean }
   | { readonly kind: 'error'; readonly text: string; readonly unstored: boolean }
 
+/** What a cell of text or a number says, as text. */
+export const textOf = (content: Content): string =>
+  content.kind === 'text' ? content.text : content.kind === 'number' ? String(content.written.value) : ''
+
 export interface Surroundings {
   readonly date1904: boolean
   readonly decimal: '.' | ',' | undefined
@@ -42,38 +47,52 @@ export function contentOf(cell: Cell | undefined, { date1904, decimal }: Surroun
     return { kind: 'error', text: String(cell.value), unstored: cell.kind === 'unstored' }
   if (cell.kind === 'number') return ofNumber(cell, date1904)
   if (cell.kind === 'boolean') return { kind: 'text', text: String(cell.value) }
-  const text = String(cell.struck === 'part' ? (cell.unstruck ?? '') : cell.value).trim()
+  const text = withoutLeaders(String(cell.struck === 'part' ? (cell.unstruck ?? '') : cell.value).trim())
   if (text === '') return undefined
   const content = ofText(text, decimal)
-  return cell.faint && content.kind === 'number'
-    ? { ...content, written: { ...content.written, faint: cell.faint } }
-    : content
+  if (content.kind !== 'number') return content
+  const { written } = content
+  return {
+    ...content,
+    written: { ...written, ...(cell.faint ? { faint: cell.faint } : {}), ...saidOf(cell, written) },
+  }
 }
 
+/** "Volume ....... 412 m³": dots lead from a label to its value as a colon does. */
+const withoutLeaders = (text: string): string =>
+  text.length > LIMITS.labelCharacters || !text.includes('..')
+    ? text
+    : text.replace(/(?<=[^\s.])\s?\.{2,}:?\s+(?=\S)/, ': ')
+
 function ofNumber(cell: Cell, date1904: boolean): Content {
-  const value = Number(cell.value)
   if (isDateFormat(cell.format)) {
-    const date = dateOfSerial(value, date1904)
+    const date = dateOfSerial(Number(cell.value), date1904)
     if (date) return { kind: 'date', dates: [date], shortYear: false }
   }
   if (isTimeFormat(cell.format)) return { kind: 'time' }
-  const { unit, percent } = formatUnit(cell.format)
+  const { percent, ...written } = numberInCell(cell, undefined) as NumberInCell
   return {
     kind: 'number',
-    written: { value, ...(unit ? { unit } : {}), ...(cell.faint ? { faint: cell.faint } : {}) },
+    written: { ...written, ...(cell.faint ? { faint: cell.faint } : {}), ...saidOf(cell) },
     ...(cell.formula === undefined ? {} : { formula: cell.formula }),
     ...(percent ? { percent } : {}),
   }
 }
 
+function saidOf(cell: Cell, { remarks = [] }: Partial<Written> = {}): Pick<Written, 'remarks'> {
+  const all = [...remarksOn(cell), ...remarks]
+  return all.length > 0 ? { remarks: all } : {}
+}
+
 function ofText(text: string, decimal: '.' | ',' | undefined): Content {
+  if (!/\p{N}/u.test(text)) return { kind: 'text', text }
   const date = readDateText(text)
   if (date)
     return 'ambiguous' in date
       ? { kind: 'date', dates: date.ambiguous, shortYear: false }
       : { kind: 'date', dates: [date.date], shortYear: date.shortYear }
   if (/^\d{1,2}:\d{2}(:\d{2})?$/.test(text)) return { kind: 'time' }
-  const written = writtenIn(text, decimal)
+  const written = numberInText(text, decimal)
   if (written) return { kind: 'number', written }
   const several = severalIn(text, decimal)
   return several ? { kind: 'text', text, numbers: several } : { kind: 'text', text }
@@ -82,8 +101,9 @@ function ofText(text: string, decimal: '.' | ',' | undefined): Content {
 /** Two or more numbers in one cell: "20.5 / 8.5", "−1.4; −1.1; −0.9". */
 function severalIn(text: string, decimal: '.' | ',' | undefined): Written[] | undefined {
   for (const sign of [' / ', '/', ';', '|', ' , ', ' & ', ' and ']) {
+    if (!text.includes(sign)) continue
     const pieces = text.split(sign)
-    if (pieces.length < 2 || pieces.length > 60) continue
+    if (pieces.length > 60) continue
     const numbers = pieces.map((piece) => writtenIn(piece.trim(), decimal))
     if (numbers.every((one): one is Written => one !== undefined)) return numbers
   }

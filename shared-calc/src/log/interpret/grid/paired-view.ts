@@ -16,7 +16,7 @@ export function pairedView(view: View): View | undefined {
   const at = (row: number, index: number): Content | undefined => {
     const content = view.at(row, own(index))
     if (content?.kind !== 'text' || own(index) !== column) return index === column + 1 ? undefined : content
-    const pair = pairIn(content.text)
+    const pair = pairIn(content.text, view)
     const part = index === column ? 0 : 1
     if (pair) return { kind: 'number', written: pair[part] }
     // Figures are no headings: "zero before −1.2 Pa, after −0.8 Pa" stays whole.
@@ -47,7 +47,7 @@ function columnOfPairs(view: View): number | undefined {
     let pairs = 0
     for (let row = 0; row < Math.min(view.rows, READ.rows); row++) {
       const text = view.text(row, column)
-      pairs = text !== undefined && pairIn(text) ? pairs + 1 : 0
+      pairs = text !== undefined && pairIn(text, view) ? pairs + 1 : 0
       if (pairs >= FEWEST) return column
     }
   }
@@ -57,7 +57,7 @@ function columnOfPairs(view: View): number | undefined {
 const FIGURE = /[-−–+]?\d+(?:[.,]\d+)?/g
 
 /** Two numbers of one text with their units; a word in front of a number, as in "q = 412", is left out. */
-function pairIn(text: string): [Written, Written] | undefined {
+function pairIn(text: string, { decimal }: View): [Written, Written] | undefined {
   if (text.length > 40) return undefined
   const figures = [...text.matchAll(FIGURE)].filter(({ index }) => !/[\p{L}^]/u.test(text[index - 1] ?? ' '))
   const [first, second] = figures
@@ -68,7 +68,7 @@ function pairIn(text: string): [Written, Written] | undefined {
     text
       .slice(first.index + first[0].length, second.index)
       .split(/[/;|,@]\s|\s{2,}|\s(?=[\p{L}Δ]{1,3}\s*[:=])/u)[0] ?? ''
-  const one = writtenIn(`${first[0]} ${between.replace(/(?<![\s/;|,@])[\s/;|,@]+$/, '')}`.trim(), undefined)
-  const other = writtenIn(text.slice(second.index).trim(), undefined)
+  const one = writtenIn(`${first[0]} ${between.replace(/(?<![\s/;|,@])[\s/;|,@]+$/, '')}`.trim(), decimal)
+  const other = writtenIn(text.slice(second.index).trim(), decimal)
   return one && other ? [one, other] : undefined
 }

@@ -4,7 +4,7 @@ import { directionIn, readLabel, says } from '../words/label.js'
 import type { Content } from './cell-content.js'
 import { cellsOf, READ, type View } from './view.js'
 
-/** Fewer points below one another are no readings. */
+/** Fewer points below one another are no readings, unless the method asks for no more. */
 const FEWEST = 4
 /** Rows from the pressure of a point to its flow, and to the next point. */
 const FARTHEST = 6
@@ -28,10 +28,13 @@ type Row = number | { readonly head: Point } | Point
 /**
  * A sheet whose readings stand in lines below one another ("Pressure | −55.3 | Pa", "Flow | 412 | m³/h", and again for the next point)
  * with a row for each point and headings over them. Undefined where there are no such lines.
+ * @param fewest - readings that the method of the test asks of a run
  */
-export function stackedView(view: View): View | undefined {
+export function stackedView(view: View, fewest: number): View | undefined {
   for (let column = 0; column + 1 < Math.min(view.columns, READ.columns); column++) {
-    const groups = groupsOf(linesOf(view, column), (row) => beginsAnew(view, row, column))
+    const groups = groupsOf(linesOf(view, column), fewest > 2 ? FEWEST : fewest, (row) =>
+      beginsAnew(view, row, column),
+    )
     if (groups.length > 0) return unstacked(view, column, groups)
   }
   return undefined
@@ -82,7 +85,7 @@ function plain(text: string): string {
 }
 
 /** Points one below the other, parted where something else stands between. */
-function groupsOf(lines: readonly Line[], isBorder: (row: number) => boolean): Point[][] {
+function groupsOf(lines: readonly Line[], fewest: number, isBorder: (row: number) => boolean): Point[][] {
   const groups: Point[][] = [[]]
   for (const [index, line] of lines.entries()) {
     const next = lines[index + 1]
@@ -103,7 +106,7 @@ function groupsOf(lines: readonly Line[], isBorder: (row: number) => boolean): P
       group.push(point)
     else groups.push([point])
   }
-  return groups.filter((group) => group.length >= FEWEST)
+  return groups.filter((group) => group.length >= fewest)
 }
 
 const rowsOf = ({ pressure, flow }: Point): [number, number] => [

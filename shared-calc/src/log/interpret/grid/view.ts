@@ -13,6 +13,10 @@ export interface View {
   readonly columns: number
   readonly turned: boolean
   readonly date1904: boolean
+  /** Decimal sign of numbers written as text, where the log proves one. */
+  readonly decimal: '.' | ',' | undefined
+  /** What a cell of the sheet itself holds, however this view shows it. */
+  held(row: number, column: number): Content | undefined
   at(row: number, column: number): Content | undefined
   text(row: number, column: number): string | undefined
   number(row: number, column: number): number | undefined
@@ -26,12 +30,52 @@ export interface View {
 
 /** The sheet upright. */
 export function viewOf(sheet: Sheet, around: Surroundings): View {
-  return view(sheet, around, false)
+  const rows = Math.min(sheet.rows, READ.rows)
+  const columns = Math.min(sheet.columns, READ.columns)
+  const known: (Content | null | undefined)[] = []
+  const held = (row: number, column: number): Content | undefined => {
+    if (row < 0 || column < 0 || row >= rows || column >= columns) return undefined
+    const key = row * columns + column
+    const before = known[key]
+    if (before !== undefined) return before ?? undefined
+    const content = contentOf(sheet.at(row, column), around)
+    known[key] = content ?? null
+    return content
+  }
+  return {
+    sheet,
+    name: sheet.name,
+    rows,
+    columns,
+    turned: false,
+    date1904: around.date1904,
+    decimal: around.decimal,
+    held,
+    ...cellsOf(held),
+    address: (row, column) => withSheet(sheet.name, addressOf(row, column)),
+    hidden: (row, column) => sheet.isRowHidden(row) || sheet.isColumnHidden(column),
+    comment: (row, column) => sheet.commentAt?.(row, column),
+    right: (row, column) => sheet.mergeAt(row, column)?.right ?? column,
+  }
 }
 
 /** The same sheet with rows and columns exchanged. */
-export function turned(upright: View, around: Surroundings): View {
-  return view(upright.sheet, around, true)
+export function turned({ sheet, name, date1904, decimal, held }: View): View {
+  return {
+    sheet,
+    name,
+    rows: Math.min(sheet.columns, READ.columns),
+    columns: Math.min(sheet.rows, READ.rows),
+    turned: true,
+    date1904,
+    decimal,
+    held,
+    ...cellsOf((row, column) => held(column, row)),
+    address: (row, column) => withSheet(name, addressOf(column, row)),
+    hidden: (row, column) => sheet.isRowHidden(column) || sheet.isColumnHidden(row),
+    comment: (row, column) => sheet.commentAt?.(column, row),
+    right: (row, column) => sheet.mergeAt(column, row)?.bottom ?? column,
+  }
 }
 
 /** What a view shows of its cells, from what each holds. */
@@ -47,44 +91,9 @@ export const cellsOf = (at: View['at']): Pick<View, 'at' | 'text' | 'number'> =>
   },
 })
 
-function view(sheet: Sheet, around: Surroundings, isTurned: boolean): View {
-  const known = new Map<number, Content | undefined>()
-  const rows = Math.min(isTurned ? sheet.columns : sheet.rows, isTurned ? READ.columns : READ.rows)
-  const columns = Math.min(isTurned ? sheet.rows : sheet.columns, isTurned ? READ.rows : READ.columns)
-  const at = (row: number, column: number): Content | undefined => {
-    if (row < 0 || column < 0 || row >= rows || column >= columns) return undefined
-    const key = row * columns + column
-    if (known.has(key)) return known.get(key)
-    const cell = isTurned ? sheet.at(column, row) : sheet.at(row, column)
-    const content = contentOf(cell, around)
-    known.set(key, content)
-    return content
-  }
-  return {
-    sheet,
-    name: sheet.name,
-    rows,
-    columns,
-    turned: isTurned,
-    date1904: around.date1904,
-    ...cellsOf(at),
-    address: (row, column) =>
-      withSheet(sheet.name, isTurned ? addressOf(column, row) : addressOf(row, column)),
-    hidden: (row, column) =>
-      isTurned
-        ? sheet.isRowHidden(column) || sheet.isColumnHidden(row)
-        : sheet.isRowHidden(row) || sheet.isColumnHidden(column),
-    comment: (row, column) => (isTurned ? sheet.commentAt?.(column, row) : sheet.commentAt?.(row, column)),
-    right: (row, column) =>
-      isTurned
-        ? (sheet.mergeAt(column, row)?.bottom ?? column)
-        : (sheet.mergeAt(row, column)?.right ?? column),
-  }
-}
-
 /** The text nearest to the left of a number, past other numbers. */
-export function leadOf(view: View, row: number, column: number): string | undefined {
-  for (let at = column - 1; at >= Math.max(0, column - 3); at--) {
+export function leadOf(view: View, row: number, column: number, most = 3): string | undefined {
+  for (let at = column - 1; at >= Math.max(0, column - most); at--) {
     const content = view.at(row, at)
     if (content?.kind === 'text') return content.text
     if (content?.kind !== 'number') return undefined

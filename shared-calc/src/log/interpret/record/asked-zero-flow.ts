@@ -57,6 +57,7 @@ export function askedZeroFlow(
         labels: unused.map(({ label }) => label),
         others: unused.flatMap(({ figures }) => figures.map(written)),
         instead: insteadOf(zeros, unused),
+        both: togetherOf(zeros, unused),
         read: has ? [...parts('before', zeros.before), ...parts('after', zeros.after)] : undefined,
       }),
     })
@@ -78,6 +79,13 @@ function insteadOf(zeros: Zeros, unused: readonly ZeroEntry[]): string[] {
   return unused.every(({ which }) => which !== undefined)
     ? [...of('before'), ...of('after')]
     : unused.flatMap(({ figures }) => figures.map(written))
+}
+
+/** One value that was read and one that no run took, of which nothing says which came first. */
+function togetherOf({ before, after }: Zeros, unused: readonly ZeroEntry[]): string[] | undefined {
+  const own = unused.flatMap(({ figures }) => figures)
+  if (!before || after || before.figures.length + own.length !== 2 || unused[0]?.which) return undefined
+  return [...parts('before', before), ...parts('after', { figures: own, unit: undefined })]
 }
 
 const written = ({ value, unit }: Figure): string => `${value} ${unit?.unit ?? 'Pa'}`

@@ -6,6 +6,7 @@ import { placeWords } from '../../../contract/record/index.js'
 import { unitOfBarometer, unitOfRoom } from '../../cells/likely-unit.js'
 import type { KnownUnit, QuantityKind } from '../../cells/units.js'
 import { findUnit, RECORD_UNITS, shown } from '../../cells/units.js'
+import type { Written } from '../../cells/written.js'
 import type { FieldName } from '../fields/classify.js'
 import type { FoundField } from '../fields/found-field.js'
 import type { FieldScope } from '../tests/scope.js'
@@ -32,7 +33,7 @@ export function putConditions(draft: Draft, scope: FieldScope) {
       draft,
       wind,
       'conditions.windSpeed_m_s',
-      draft.converted(wind.content.written.value, wind.unit, wind.cell, 'conditions.windSpeed_m_s'),
+      draft.quantity(wind.content.written, wind.unit, wind.cell, 'conditions.windSpeed_m_s'),
     )
   const force = scope.all('beaufort')[0]
   if (
@@ -41,7 +42,12 @@ export function putConditions(draft: Draft, scope: FieldScope) {
     force.content.written.value >= 0 &&
     force.content.written.value <= 12
   )
-    put(draft, force, 'conditions.beaufort', force.content.written.value)
+    put(
+      draft,
+      force,
+      'conditions.beaufort',
+      draft.plain(force.content.written, force.cell, 'conditions.beaufort'),
+    )
   for (const path of ['conditions.windAt', 'conditions.beaufort']) {
     const typed = draft.answered(path)
     if (typed !== undefined) draft.put(path, typed)
@@ -77,11 +83,7 @@ const NAMES: Record<string, string> = {
 export function put(draft: Draft, field: FoundField, path: string, value: unknown) {
   draft.put(path, value, field.cell)
   draft.use(field.cell, field.label.text, NAMES[path] ?? path, path, `labelled "${field.label.text}"`)
-  if (field.content.kind === 'number') {
-    const { note } = field.content.written
-    if (note) draft.tell(cellText('log-remark', { remark: note }), field.cell, path)
-    if (field.content.formula) draft.tell(cellText('log-formula'), field.cell, path)
-  }
+  if (field.meanWith) draft.tell(fieldText('log-mean-of-two'), [field.cell, ...field.meanWith], path)
   if (field.hidden)
     draft.tell(cellText('log-hidden', { what: 'cell', hidden: 'row or column' }), field.cell, path)
 }
@@ -116,7 +118,7 @@ export function answeredUnit(
 }
 
 interface Temperature {
-  value: number
+  written: Written
   unit?: KnownUnit
   field: FoundField
 }
@@ -126,14 +128,15 @@ function putTemperatures(draft: Draft, scope: FieldScope) {
   const of = (name: FieldName, index: number): Temperature | undefined => {
     const field = agreeing(draft, scope.all(name), name === 'indoorTemperature' ? INDOOR : OUTDOOR)
     if (field?.content.kind === 'number') {
-      const { value, unit } = field.content.written
-      return { value, ...((unit ?? field.unit) ? { unit: (unit ?? field.unit) as KnownUnit } : {}), field }
+      const { written } = field.content
+      const unit = written.unit ?? field.unit
+      return { written, ...(unit ? { unit } : {}), field }
     }
     const numbers = pair?.content.kind === 'text' ? pair.content.numbers : undefined
     const own = numbers?.length === 2 ? numbers[index] : undefined
     if (!own || !pair) return undefined
     const unit = own.unit ?? numbers?.at(-1)?.unit ?? pair.unit
-    return { value: own.value, ...(unit ? { unit } : {}), field: pair }
+    return { written: own, ...(unit ? { unit } : {}), field: pair }
   }
   const first =
     pair && pair.label.padded.search(/ (out|outside|aussen|ext|exterieur|te|ta) /) >= 0 && outsideFirst(pair)
@@ -142,7 +145,7 @@ function putTemperatures(draft: Draft, scope: FieldScope) {
   const indoor = of('indoorTemperature', first[0] as number)
   const outdoor = of('outdoorTemperature', first[1] as number)
   const unit = indoor?.unit ?? outdoor?.unit
-  const likely = indoor && unitOfRoom(indoor.value)
+  const likely = indoor && unitOfRoom(indoor.written.value)
   putTemperature(draft, INDOOR, 'indoor', indoor, unit ?? likely)
   putTemperature(draft, OUTDOOR, 'outdoor', outdoor, unit ?? likely)
 }
@@ -166,7 +169,8 @@ function putTemperature(
   const given = draft.answered(path)
   if (given !== undefined) return draft.put(path, given)
   if (!found) return draft.ask({ path, cells: [], ...questions.temperature({ side }) })
-  const { value, field } = found
+  const { written, field } = found
+  const { value } = written
   const own = found.unit ?? unit ?? answeredUnit(draft, 'temperature.unit', field.cell)
   if (!own)
     return draft.ask({
@@ -180,7 +184,7 @@ function putTemperature(
       field.cell,
       path,
     )
-  put(draft, field, path, draft.converted(value, own, field.cell, path))
+  put(draft, field, path, draft.quantity(written, own, field.cell, path))
 }
 
 const scalesOf = ({ unit }: KnownUnit) =>
@@ -197,6 +201,8 @@ export function agreeing(draft: Draft, fields: readonly FoundField[], path: stri
       one.content.written.value !== first.content.written.value &&
       one.view.name === first.view.name,
   )
+  const mean = first && other && meanOfMoments(first, other)
+  if (mean && numbers.length === 2) return mean
   if (first && other && other.content.kind === 'number')
     draft.tell(
       fieldText('log-several-values', { field: placeWords(path, {}) }),
@@ -206,13 +212,27 @@ export function agreeing(draft: Draft, fields: readonly FoundField[], path: stri
   return first
 }
 
+/** "Temperature, start" and "temperature, end": the mean of both is that of the test. */
+function meanOfMoments(first: FoundField, other: FoundField): FoundField | undefined {
+  const { content } = first
+  if (content.kind !== 'number' || other.content.kind !== 'number') return undefined
+  const [one, two] = [first, other].map(({ label }) => says(label, 'before') !== says(label, 'after'))
+  const differ = says(first.label, 'before') !== says(other.label, 'before')
+  const unit = content.written.unit ?? first.unit
+  if (!one || !two || !differ || unit?.unit !== (other.content.written.unit ?? other.unit)?.unit)
+    return undefined
+  const value = Number(((content.written.value + other.content.written.value) / 2).toPrecision(12))
+  return { ...first, content: { ...content, written: { ...content.written, value } }, meanWith: [other.cell] }
+}
+
 function putBarometer(draft: Draft, scope: FieldScope) {
   const path = 'conditions.barometricPressure_Pa'
   const given = draft.answered(path)
   if (given !== undefined) return draft.put(path, given)
   const fields = scope.all('barometer').filter(({ content }) => content.kind === 'number')
   // Of two air pressures the one at the house counts.
-  const field = fields.find(({ label }) => !says(label, 'seaLevel')) ?? fields[0]
+  const atHouse = fields.filter(({ label }) => !says(label, 'seaLevel'))
+  const field = agreeing(draft, atHouse, path) ?? fields[0]
   if (field?.content.kind !== 'number') return
   if (says(field.label, 'seaLevel')) {
     const isKnown =
@@ -239,7 +259,7 @@ function putBarometer(draft: Draft, scope: FieldScope) {
     })
   if (!stated && unitOfBarometer(value))
     draft.tell(fieldText('log-unit-likely/barometer', { value, unit: shown(unit.unit) }), field.cell, path)
-  put(draft, field, path, draft.converted(value, unit, field.cell, path))
+  put(draft, field, path, draft.quantity(field.content.written, unit, field.cell, path))
 }
 
 function putHumidity(draft: Draft, field: FoundField | undefined, path: string) {
@@ -253,5 +273,5 @@ function putHumidity(draft: Draft, field: FoundField | undefined, path: string) 
   if (!field.content.percent && (!field.unit || share))
     draft.tell(fieldText('log-unit-likely/humidity', { value, share }), field.cell, path)
   const unit = share ? { kind: base, unit: RECORD_UNITS.fraction } : { kind: base, unit: 'percent' }
-  put(draft, field, path, draft.converted(value, unit, field.cell, path))
+  put(draft, field, path, draft.quantity(field.content.written, unit, field.cell, path))
 }

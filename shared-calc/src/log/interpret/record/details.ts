@@ -1,17 +1,17 @@
 import { cellText } from '../../../catalogue/findings/log/cells.js'
 import { fieldText } from '../../../catalogue/findings/log/fields.js'
 import { questions } from '../../../catalogue/questions.js'
-import { methods } from '../../../methods/index.js'
 import { readDateText } from '../../cells/dates.js'
 import { fieldKind } from '../../cells/fields.js'
 import { choice } from '../../cells/interpret-words.js'
 import type { FoundField } from '../fields/found-field.js'
-import type { Content } from '../grid/cell-content.js'
+import { textOf } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
 import type { FieldScope } from '../tests/scope.js'
 import type { Label } from '../words/label.js'
 import { put } from './conditions.js'
 import type { Draft } from './draft.js'
+import { putMethod } from './method.js'
 
 export interface DetailOptions {
   readonly fileName: string
@@ -31,7 +31,7 @@ export interface DetailOptions {
 export function putDetails(draft: Draft, scope: FieldScope, options: DetailOptions) {
   putName(draft, scope, options)
   putDate(draft, scope, options)
-  putMethod(draft, scope, options)
+  putMethod(draft, scope, options.views)
   for (const [name, path] of [
     ['client', 'test.client'],
     ['tester', 'test.tester'],
@@ -41,7 +41,7 @@ export function putDetails(draft: Draft, scope: FieldScope, options: DetailOptio
     const field = scope.all(name)[0]
     const given = draft.answered(path)
     if (given !== undefined) draft.put(path, given)
-    else if (field) put(draft, field, path, textOf(field.content).slice(0, 300))
+    else if (field) putText(draft, field, path, { most: 300 })
   }
   for (const path of [
     'building.site',
@@ -66,19 +66,52 @@ function putChoice(draft: Draft, field: FoundField | undefined, path: string): v
   if ('value' in read) put(draft, field, path, read.value)
 }
 
-export const textOf = (content: Content): string =>
-  content.kind === 'text' ? content.text : content.kind === 'number' ? String(content.written.value) : ''
+/** What a field says as text, of 200 characters at most. */
+function putText(
+  draft: Draft,
+  field: FoundField,
+  path: string,
+  { text = textOf(field.content), most = 200 } = {},
+): void {
+  put(draft, field, path, text.slice(0, most))
+  if (field.content.kind === 'number' && field.content.formula !== undefined)
+    draft.tell(cellText('log-formula'), field.cell, path)
+}
+
+/** "Plot no. | 12" beside "Site | Oak Park": the building is plot 12. */
+const PARTS = new Set(
+  'plot unit flat apartment apt lot block parzelle wohnung wohneinheit nutzungseinheit logement lot appartement woning kavel appartamento unita piso vivienda byt mieszkanie lejlighed leilighet lagenhet tomt asunto'.split(
+    ' ',
+  ),
+)
+const partIn = ({ tokens }: Label): string | undefined => tokens.find((token) => PARTS.has(token))
+
+const isOfSite = ({ tokens }: Label): boolean =>
+  tokens.some((token) =>
+    /^(?:site|development|project|projekt|bauvorhaben|bv|scheme|estate|baustelle|chantier)$/.test(token),
+  )
+
+/** A bare number is named with its label: "Plot 12". */
+function nameIn({ label, content }: FoundField): string {
+  const text = textOf(content)
+  const part = partIn(label)
+  return part && /^\d{1,4}[a-z]?$/i.test(text) ? `${part[0]?.toUpperCase()}${part.slice(1)} ${text}` : text
+}
 
 function putName(draft: Draft, scope: FieldScope, { fileName, key, several, listed }: DetailOptions) {
   const path = 'building.name'
   const given = draft.answered(path)
   if (given !== undefined) return draft.put(path, given)
   if (listed) return draft.put(path, key.slice(0, 200))
-  const own = scope.all('name').find(({ content }) => textOf(content) !== '')
+  const names = scope.all('name').filter(({ content }) => textOf(content) !== '')
+  const part = names.find(({ label }) => partIn(label) !== undefined)
+  const own = part ?? names[0]
+  const site = part && names.find((one) => one !== part && isOfSite(one.label))
+  if (site && draft.answers['building.site'] === undefined) putText(draft, site, 'building.site')
   const address = scope.all('address').find(({ content }) => textOf(content) !== '')
-  if (address && own) put(draft, address, 'building.address', textOf(address.content).slice(0, 200))
+  if (address && own) putText(draft, address, 'building.address')
   const field = own ?? address
-  if (field) return put(draft, field, path, textOf(field.content).slice(0, 200))
+  if (field) return putText(draft, field, path, { text: nameIn(field) })
   const file = fileName.replace(/^.*[\\/]/, '').replace(/\.[^.]*$/, '')
   const name = several && !/^\d+$/.test(key) ? key : file
   draft.put(path, name.slice(0, 200) || 'test')
@@ -175,54 +208,4 @@ function datesIn(text: string): readonly string[] {
     if (date) return 'ambiguous' in date ? date.ambiguous : [date.date]
   }
   return []
-}
-
-const STANDARDS: [RegExp, string][] = [
-  [/9972/, 'iso-9972:2015'],
-  [/13829/, 'en-13829:2001'],
-  [/e779/i, 'astm-e779-19'],
-  [/e3158/i, 'astm-e3158-18'],
-  [/149\.10/, 'can-cgsb-149.10-2019'],
-]
-
-function putMethod(draft: Draft, scope: FieldScope, { views }: DetailOptions) {
-  const path = 'test.method'
-  const given = draft.answered(path)
-  if (given !== undefined) return draft.put(path, given)
-  const field = scope.all('method')[0]
-  const text = field ? textOf(field.content) : ''
-  const named =
-    STANDARDS.find(([pattern]) => pattern.test(text))?.[1] ?? methods.find(({ id }) => id === text)?.id
-  if (field && named) return put(draft, field, path, named)
-  const anywhere = standardNamed(views)
-  if (anywhere) {
-    draft.put(path, anywhere.id, anywhere.cell)
-    const method = methods.find(({ id }) => id === anywhere.id)?.title ?? anywhere.id
-    draft.tell(fieldText('log-method/named', { method }), anywhere.cell, path)
-    return
-  }
-  draft.put(path, 'iso-9972:2015')
-  draft.tell(fieldText('log-method/assumed'), '', path)
-}
-
-/** Looked for once, however many tests the log holds. */
-const standards = new WeakMap<readonly View[], { found: NamedStandard | undefined }>()
-
-type NamedStandard = { id: string; cell: string }
-
-function standardNamed(views: readonly View[]): NamedStandard | undefined {
-  const known = standards.get(views) ?? { found: firstStandard(views) }
-  standards.set(views, known)
-  return known.found
-}
-
-function firstStandard(views: readonly View[]): NamedStandard | undefined {
-  for (const view of views)
-    for (let row = 0; row < Math.min(view.rows, 120); row++)
-      for (let column = 0; column < Math.min(view.columns, 30); column++) {
-        const words = view.text(row, column)
-        const id = words && STANDARDS.find(([pattern]) => pattern.test(words))?.[1]
-        if (id) return { id, cell: view.address(row, column) }
-      }
-  return undefined
 }

@@ -45,6 +45,7 @@ export function putDevice(
   const perPa = pressureUnit && pressureUnit.unit !== 'Pa' ? toRecordUnit(1, pressureUnit) : 1
   for (const [index, range] of ranges.entries()) {
     const path = `flowDevice.ranges[${index}]`
+    for (const { cell, ...written } of range.figures ?? []) draft.plain(written, cell, path)
     draft.put(`${path}.label`, range.label, range.cells.label)
     draft.put(
       `${path}.coefficient`,

@@ -1,11 +1,14 @@
 import { cellText } from '../../../catalogue/findings/log/cells.js'
 import { fieldText } from '../../../catalogue/findings/log/fields.js'
 import type { Remark } from '../../../catalogue/findings/remark.js'
+import { questions } from '../../../catalogue/questions.js'
 import { placeWords } from '../../../contract/record/index.js'
+import { plausibleRanges } from '../../../contract/record/plausible.js'
 import { fieldKind } from '../../cells/fields.js'
 import { interpret } from '../../cells/interpret.js'
+import { inRecordUnit, remarkOnNote } from '../../cells/interpret-number.js'
 import type { KnownUnit } from '../../cells/units.js'
-import { conversionText, shown, toRecordUnit } from '../../cells/units.js'
+import type { Written } from '../../cells/written.js'
 import { Collector } from '../../collector.js'
 import { setPath } from '../../layout/set-path.js'
 import type { SeriesReading } from '../../series/read-series.js'
@@ -54,15 +57,40 @@ export class Draft {
     return result.value
   }
 
-  /** A number in the unit of records; a conversion is noted. */
-  converted(value: number, unit: KnownUnit, cell: string, path: string): number {
-    const inRecord = toRecordUnit(value, unit)
-    if (inRecord !== value)
-      this.tell(
-        cellText('log-unit', { unit: shown(unit.unit), conversion: conversionText(unit) }),
-        cell,
-        path,
-      )
-    return inRecord
+  /** A number of the log in the unit of records, by the reader that layouts use; what it took to read it is said. */
+  quantity(written: Written, expected: KnownUnit, cell: string, path: string): number {
+    const { other, ...grouped } = written
+    const isWhole = other !== undefined && isTooSmall(path, { ...grouped, value: other }, expected)
+    if (isWhole) this.tell(cellText('log-text-number', { comma: false, grouped: true }), cell, path)
+    else this.askDecimal(written, cell)
+    const read = inRecordUnit(isWhole ? grouped : written, expected)
+    if ('refused' in read) {
+      this.collector.refuse(read.refused, read.message, cell, path)
+      return written.value
+    }
+    for (const remark of read.remarks)
+      if (!isWhole || remark.rule !== 'log-text-number') this.tell(remark, cell, path)
+    return Number(read.value)
   }
+
+  /** The same of a number that has no unit. */
+  plain({ value, note, remarks = [], ...written }: Written, cell: string, path: string): number {
+    this.askDecimal({ value, ...written }, cell)
+    for (const remark of [...remarks, ...remarkOnNote(note)]) this.tell(remark, cell, path)
+    return value
+  }
+
+  /** "1,234" may be two numbers. */
+  private askDecimal({ value, other }: Written, cell: string): void {
+    if (other !== undefined)
+      this.ask({ path: 'decimal', cells: [cell], ...questions.decimal({ cell, value, other }) })
+  }
+}
+
+/** "14,250 ft³" is the volume of no house with a decimal comma, so its digits are grouped. */
+const isTooSmall = (path: string, written: Written, expected: KnownUnit): boolean => {
+  if (!Object.hasOwn(plausibleRanges, path)) return false
+  const { lowest } = plausibleRanges[path as keyof typeof plausibleRanges]
+  const read = inRecordUnit(written, expected)
+  return path.startsWith('building.') && !('refused' in read) && Number(read.value) < lowest
 }

@@ -2,7 +2,7 @@ import { cellText } from '../../../catalogue/findings/log/cells.js'
 import { runText } from '../../../catalogue/findings/log/runs.js'
 import { questions } from '../../../catalogue/questions.js'
 import type { Direction } from '../../../contract/record/index.js'
-import { conversionText, type KnownUnit, shown, toRecordUnit } from '../../cells/units.js'
+import { type KnownUnit, shown } from '../../cells/units.js'
 import type { Grid } from '../../grid/grid.js'
 import { unstoredIn } from '../grid/unstored.js'
 import { TOGETHER } from '../tables/choose.js'
@@ -18,14 +18,16 @@ import { askedZeroFlow } from './asked-zero-flow.js'
 import { putDevice } from './device.js'
 import { withoutDoubtful } from './doubtful-rows.js'
 import type { Draft } from './draft.js'
+import { exchangedTitles } from './exchanged-titles.js'
 import { withMeasuredPressure } from './measured-pressure.js'
-import { flowUnit, PA, pressureUnit } from './run-units.js'
+import { flowUnit, pressureUnit } from './run-units.js'
 import { tellLeftOut, tellUses } from './run-uses.js'
 import { signsOf } from './signs.js'
 import type { VolumeFound } from './sizes.js'
 import { putStatedAir } from './stated-air.js'
 import { withStatedInduced } from './stated-induced.js'
 import { askUnnamed, withoutRefused } from './unnamed-tables.js'
+import { withZeroOfEach } from './zero-of-each.js'
 import { type ZeroValues, zeroInPa, zerosOf } from './zero-values.js'
 
 /** What of zero flow is in the log and was given to no run. */
@@ -52,7 +54,12 @@ export function putRuns(draft: Draft, given: readonly FoundRun[], context: RunCo
   const directions = directionsOf(draft, counted)
   const found = kept.map((run) => zerosOf(draft, run, context.zero))
   const runs = counted.map((run, index) =>
-    withStatedInduced(withMeasuredPressure(draft, run, directions[index], meanOf(found[index]))),
+    withStatedInduced(
+      withZeroOfEach(
+        withMeasuredPressure(draft, run, directions[index], meanOf(found[index])),
+        found[index]?.before !== undefined || found[index]?.after !== undefined,
+      ),
+    ),
   )
   const zeros = runs.map((run, index) =>
     askedZeroFlow(draft, run, index, directions[index], found[index] ?? {}, {
@@ -95,13 +102,12 @@ export function putRuns(draft: Draft, given: readonly FoundRun[], context: RunCo
     const after = zeroInPa(draft, zeros[index]?.after, unit, sign.zero, `runs[${index}].zeroFlowAfter_Pa`)
     const offset = run.block.pressure.role === 'induced' ? inducedOffset(draft, run, index, before, after) : 0
     draft.put(`runs[${index}].direction`, direction)
-    tellBrackets(draft, run, index)
     if (before.length > 0) draft.put(`runs[${index}].zeroFlowBefore_Pa`, before)
     if (after.length > 0) draft.put(`runs[${index}].zeroFlowAfter_Pa`, after)
     for (const [at, row] of run.readings.entries()) {
       const path = `runs[${index}].readings[${at}]`
-      const own = pressureOf(draft, row.pressure, unit, path) * sign.readings + offset
-      draft.put(`${path}.pressure_Pa`, own, row.pressure.cell)
+      const measured = draft.quantity(row.pressure, unit, row.pressure.cell, `${path}.pressure_Pa`)
+      draft.put(`${path}.pressure_Pa`, measured * sign.readings + offset, row.pressure.cell)
       if (row.hidden)
         draft.tell(cellText('log-hidden', { what: 'reading', hidden: 'row' }), row.pressure.cell, path)
       const figures = row.carriers.flatMap((figure, carrier) => (figure ? [{ figure, carrier }] : []))
@@ -111,32 +117,12 @@ export function putRuns(draft: Draft, given: readonly FoundRun[], context: RunCo
         else putFlow(draft, figure, flow as KnownUnit, `${base}.flow_m3_h`)
       }
     }
-    if (flow && flow.unit !== 'm^3/h')
-      draft.tell(
-        cellText('log-unit', { what: 'flows', unit: shown(flow.unit), conversion: conversionText(flow) }),
-        run.block.carriers.map(({ headingCell }) => headingCell),
-        `runs[${index}].readings`,
-      )
-    if (unit.unit !== 'Pa')
-      draft.tell(
-        cellText('log-unit', { what: 'pressures', unit: shown(unit.unit), conversion: conversionText(unit) }),
-        run.block.pressure.headingCell,
-        `runs[${index}].readings`,
-      )
   }
 }
 
 /** A formula without a result among the readings: most likely the flow. */
 const unstoredAmong = (runs: readonly FoundRun[]): string | undefined =>
   runs.flatMap(({ view, readings }) => readings.flatMap(({ row }) => unstoredIn(view, row, row + 1) ?? []))[0]
-
-/** "(55.2)": said once a run, with the cells. */
-function tellBrackets(draft: Draft, run: FoundRun, index: number): void {
-  const cells = run.readings.flatMap(({ pressure }) =>
-    pressure.bracketed && pressure.value < 0 ? [pressure.cell] : [],
-  )
-  if (cells.length > 0) draft.tell(runText('log-brackets'), cells, `runs[${index}].readings`)
-}
 
 const mean = (values: readonly number[]): number | undefined =>
   values.length === 0 ? undefined : values.reduce((a, b) => a + b) / values.length
@@ -149,6 +135,8 @@ function meanOf(zeros: { before?: ZeroValues; after?: ZeroValues } | undefined):
 }
 
 function directionsOf(draft: Draft, runs: readonly FoundRun[]): (Direction | undefined)[] {
+  const exchanged = exchangedTitles(draft, runs)
+  if (exchanged) return exchanged
   const known = runs.map((run, index): Direction | undefined => {
     const given = draft.answered(`runs[${index}].direction`)
     if (given === 'depressurisation' || given === 'pressurisation') return given
@@ -256,17 +244,9 @@ function inducedOffset(
   return offset
 }
 
-function pressureOf(draft: Draft, figure: Figure, unit: KnownUnit, path: string): number {
-  const own = figure.unit?.kind === 'pressure' ? figure.unit : unit
-  if (figure.note) draft.tell(cellText('log-remark', { remark: figure.note }), figure.cell, path)
-  return toRecordUnit(figure.value, own)
-}
-
 function putFlow(draft: Draft, figure: Figure, unit: KnownUnit, path: string): void {
-  const own = figure.unit?.kind === 'flow' ? figure.unit : unit
-  if (figure.note) draft.tell(cellText('log-remark', { remark: figure.note }), figure.cell, path)
   if (figure.value < 0) draft.tell(runText('log-flow-sign'), figure.cell, path)
-  draft.put(path, Math.abs(toRecordUnit(figure.value, own)), figure.cell)
+  draft.put(path, Math.abs(draft.quantity(figure, unit, figure.cell, path)), figure.cell)
 }
 
 function putDeviceReading(
@@ -280,12 +260,9 @@ function putDeviceReading(
   device: { rangeOf(text: string | undefined, cell: string): string | undefined } | undefined,
 ): void {
   const column = run.block.carriers[carrier]
-  const unit = figure.unit ?? column?.unit ?? pressure
-  draft.put(
-    `${base}.devicePressure_Pa`,
-    Math.abs(toRecordUnit(figure.value, unit.kind === 'pressure' ? unit : PA)),
-    figure.cell,
-  )
+  const unit = column?.unit?.kind === 'pressure' ? column.unit : pressure
+  const path = `${base}.devicePressure_Pa`
+  draft.put(path, Math.abs(draft.quantity(figure, unit, figure.cell, path)), figure.cell)
   const range = row.ranges[carrier]
   const label = device?.rangeOf(range?.text, range?.cell ?? figure.cell)
   if (label !== undefined) draft.put(`${base}.range`, label, range?.cell)

@@ -1,9 +1,12 @@
 import { questions } from '../../../catalogue/questions.js'
+import { unitOfBuildingPressures } from '../../cells/likely-unit.js'
 import type { Grid } from '../../grid/grid.js'
 import { gathering } from '../../layout/details.js'
 import { LAYOUT_FORMAT, parseLayout } from '../../layout/schema.js'
 import { setPath } from '../../layout/set-path.js'
 import { readSeriesRuns } from '../../series/read-series.js'
+import type { View } from '../grid/view.js'
+import type { KnownColumn } from '../tables/columns.js'
 import type { TestGroup } from '../tests/group.js'
 import { directionIn, readLabel } from '../words/label.js'
 import type { Draft } from './draft.js'
@@ -33,6 +36,8 @@ export function putSeries(draft: Draft, grid: Grid, { series }: TestGroup): void
       })
       continue
     }
+    const unit = pressureUnit(draft, view, head.first, pressure)
+    if (!unit) continue
     const direction = directionIn(readLabel(view.name))
     const layout = parseLayout({
       format: LAYOUT_FORMAT,
@@ -41,8 +46,8 @@ export function putSeries(draft: Draft, grid: Grid, { series }: TestGroup): void
       series: [
         {
           direction: direction ?? 'by sign',
-          time: seriesColumn(head, time, 'time', 's'),
-          pressure: seriesColumn(head, pressure, 'pressure', 'Pa'),
+          time: seriesColumn(head, time, 'time'),
+          pressure: seriesColumn(head, pressure, 'pressure', unit.stated),
           flow: seriesColumn(head, flow, 'flow', given),
         },
       ],
@@ -59,4 +64,23 @@ export function putSeries(draft: Draft, grid: Grid, { series }: TestGroup): void
     })
     draft.uses.push(...seriesUses(columns))
   }
+}
+
+/** The unit of the pressures of a series: stated, answered, left to their size where that proves it, or asked for. */
+function pressureUnit(
+  draft: Draft,
+  view: View,
+  first: number,
+  { at, unit, headingCell }: KnownColumn,
+): { stated: string | undefined } | undefined {
+  const answer = draft.answers['pressure.unit']
+  if (unit?.kind === 'pressure' || answer !== undefined) return { stated: answer }
+  const numbers = Array.from({ length: view.rows - first }, (_, index) => view.number(first + index, at))
+  if (unitOfBuildingPressures(numbers.filter((one) => one !== undefined))) return { stated: undefined }
+  draft.ask({
+    path: 'pressure.unit',
+    cells: [headingCell],
+    ...questions.pressureUnit({ heading: headingCell }),
+  })
+  return undefined
 }

@@ -9,7 +9,7 @@ import type { FieldScope } from '../tests/scope.js'
 import type { Draft } from './draft.js'
 import type { VolumeFound } from './sizes.js'
 
-export const PA: KnownUnit = { kind: 'pressure', unit: 'Pa' }
+const PA: KnownUnit = { kind: 'pressure', unit: 'Pa' }
 const FLOWS = ['m^3/h', 'L/s', 'cuft/minute', 'm^3/s', 'm^3/minute'] as const
 const TYPED: Record<string, string> = {
   'm^3/h': 'm3/h',

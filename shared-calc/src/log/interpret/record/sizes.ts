@@ -1,12 +1,15 @@
 import { fieldText } from '../../../catalogue/findings/log/fields.js'
 import { valueReasons } from '../../../catalogue/findings/log/runs.js'
 import { questions } from '../../../catalogue/questions.js'
+import { placeWords } from '../../../contract/record/index.js'
 import { type KnownUnit, shown, toRecordUnit } from '../../cells/units.js'
+import type { Written } from '../../cells/written.js'
 import type { FoundField } from '../fields/found-field.js'
+import type { Sides } from '../fields/sides.js'
 import type { Choice } from '../interpretation.js'
 import type { FieldScope } from '../tests/scope.js'
 import { says } from '../words/label.js'
-import { answeredUnit, put } from './conditions.js'
+import { agreeing, answeredUnit, put } from './conditions.js'
 import type { Draft } from './draft.js'
 
 const VOLUME = 'building.volume_m3'
@@ -20,6 +23,12 @@ export interface Rooms {
   count: number
 }
 
+/** What a volume may be taken from where none is stated. */
+export interface Offered {
+  readonly rooms: Rooms | undefined
+  readonly sides: () => Sides | undefined
+}
+
 /** What the log says of its volume: settled, or waiting for the results of the log to prove its unit. */
 export interface VolumeFound {
   /** Logged number whose unit nothing states. */
@@ -30,7 +39,7 @@ export interface VolumeFound {
 export function putSizes(
   draft: Draft,
   scope: FieldScope,
-  rooms: Rooms | undefined,
+  { rooms, sides }: Offered,
   american: boolean,
 ): VolumeFound {
   const envelope = putSize(draft, scope, 'envelopeArea', 'building.envelopeArea_m2')
@@ -41,7 +50,7 @@ export function putSizes(
     const typed = draft.answered(path)
     if (typed !== undefined) draft.put(path, typed)
   }
-  return putVolume(draft, scope, rooms, american, envelope, floor)
+  return putVolume(draft, scope, { rooms, sides }, american, envelope, floor)
 }
 
 function putSize(
@@ -55,7 +64,8 @@ function putSize(
     draft.put(path, given)
     return Number(given)
   }
-  const field = scope.all(name).find(({ content }) => content.kind === 'number')
+  const all = scope.all(name).filter(({ content }) => content.kind === 'number')
+  const field = path.endsWith('_m2') ? wholeOf(draft, all, path) : all[0]
   if (field?.content.kind !== 'number') return undefined
   const unit = field.content.written.unit ?? field.unit
   const kind = path.endsWith('_m2') ? 'area' : 'length'
@@ -68,14 +78,37 @@ function putSize(
     draft.tell(fieldText('log-left-out/no-unit', { label: field.label.text }), field.cell, path)
     return undefined
   }
-  const value = draft.converted(field.content.written.value, unit, field.cell, path)
+  const value = draft.quantity(field.content.written, unit, field.cell, path)
   if (!(value > 0)) return undefined
   put(draft, field, path, value)
   return value
 }
 
+/** Words for one part of a building's areas, which is neither the floor area nor the envelope. */
+const PART =
+  / (?:ground|first|second|third|upper|top|lower|basement|cellar|attic|loft|garage|roof|ceiling|walls?|windows?|glazing|doors?|slab|eg|og|dg|ug|kg|dach|wand|wande|fenster|rdc|etage|toiture|murs?|tetto|pareti|finestre|cubierta|ventanas|tak|vagg|vindu|vinduer) /
+
+/** Of several areas that of the whole; two of the whole that differ are told. */
+function wholeOf(draft: Draft, fields: readonly FoundField[], path: string): FoundField | undefined {
+  const isPart = ({ label }: FoundField) => PART.test(label.padded) && !says(label, 'total')
+  const whole = fields.filter((one) => !isPart(one))
+  // Several parts are no whole, and which of them to take nothing says.
+  if (whole.length === 0 && fields.length > 1) {
+    for (const { cell, label } of fields)
+      draft.uses.push({ cells: cell, heading: label.text, ignoredBecause: valueReasons.partOfArea })
+    draft.tell(
+      fieldText('log-parts-of-area', { field: placeWords(path, {}) }),
+      fields.map(({ cell }) => cell),
+      path,
+    )
+    return undefined
+  }
+  return agreeing(draft, whole.length > 0 ? whole : fields, path)
+}
+
 interface Ranked {
   field: FoundField
+  written: Written
   value: number
   unit: KnownUnit | undefined
   rank: number
@@ -101,7 +134,7 @@ function rank({ label }: FoundField): number {
 function putVolume(
   draft: Draft,
   scope: FieldScope,
-  rooms: Rooms | undefined,
+  { rooms, sides }: Offered,
   american: boolean,
   envelope: number | undefined,
   floor: number | undefined,
@@ -118,6 +151,7 @@ function putVolume(
         ? [
             {
               field,
+              written: field.content.written,
               value: field.content.written.value,
               unit: field.content.written.unit ?? field.unit,
               rank: rank(field),
@@ -127,6 +161,11 @@ function putVolume(
     )
     .sort((a, b) => b.rank - a.rank)
   const [best] = found
+  const product = best || rooms ? undefined : sides()
+  if (product) {
+    draft.ask({ path: VOLUME, cells: [product.cell], ...questions.volumeOfSides(product) })
+    return {}
+  }
   if (!best) {
     const sum = rooms && {
       sum: rooms.sum.value,
@@ -159,7 +198,7 @@ function putVolume(
       ? best.unit
       : (answeredUnit(draft, 'volume.unit', best.field.cell) ?? provenByShape(draft, best, envelope, floor))
   if (unit) {
-    put(draft, best.field, VOLUME, draft.converted(best.value, unit, best.field.cell, VOLUME))
+    put(draft, best.field, VOLUME, draft.quantity(best.written, unit, best.field.cell, VOLUME))
     return {}
   }
   if (best.unit && best.unit.kind !== 'volume') {

@@ -6,12 +6,12 @@ const BELOW = 6
 
 /** Words that turn a statement round, or ask for what has not been done yet. */
 const NOT_DONE = new Set(
-  'not no without must should to be nicht ohne muss noch kein keine non pas sans doit niet geen zonder moet ikke ikkje inte ej uten uden utan nie bez senza sin sem deve debe'.split(
+  'not no without must should to be if when yet nicht ohne muss noch kein keine non pas sans doit niet geen zonder moet ikke ikkje inte ej uten uden utan nie bez senza sin sem deve debe'.split(
     ' ',
   ),
 )
 
-/** A run whose log says in a sentence near its table that zero flow is taken off: "Pressures corrected for zero flow". */
+/** A run whose log says near its table that zero flow is taken off: "Pressures corrected for zero flow", "Baseline (subtracted)". */
 export function withStatedInduced(run: FoundRun): FoundRun {
   const { block } = run
   const { pressure } = block
@@ -21,14 +21,21 @@ export function withStatedInduced(run: FoundRun): FoundRun {
   return said ? { ...run, block: { ...block, pressure: { ...pressure, role: 'induced', label: said } } } : run
 }
 
-function sentenceNear({ view, top, bottom, left, right }: FoundRun): Label | undefined {
+/** "Baseline (already subtracted) | −1.4", or a sentence: "The pressures are corrected for zero flow". */
+const saysTakenOff = (label: Label, hasValue: boolean): boolean =>
+  says(label, 'subtracted') ||
+  (!hasValue &&
+    label.tokens.length >= 4 &&
+    says(label, 'pressure') &&
+    (says(label, 'corrected') || says(label, 'induced')))
+
+function sentenceNear({ view, top, bottom, right }: FoundRun): Label | undefined {
   for (let row = Math.max(0, top - ABOVE); row <= Math.min(view.rows, bottom + BELOW); row++)
-    for (let column = Math.max(0, left - 1); column <= right + 1; column++) {
+    for (let column = 0; column <= right + 1; column++) {
       const text = view.text(row, column)
-      if (text === undefined || text.length > 120 || view.number(row, column + 1) !== undefined) continue
+      if (text === undefined || text.length > 120) continue
       const label = readLabel(text)
-      if (label.tokens.length < 4 || !says(label, 'pressure') || !says(label, 'zero')) continue
-      if (!says(label, 'corrected') && !says(label, 'induced')) continue
+      if (!says(label, 'zero') || !saysTakenOff(label, view.number(row, column + 1) !== undefined)) continue
       if (!label.tokens.some((token) => NOT_DONE.has(token))) return label
     }
   return undefined

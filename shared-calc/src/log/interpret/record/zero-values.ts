@@ -1,11 +1,9 @@
-import { cellText } from '../../../catalogue/findings/log/cells.js'
 import { runText } from '../../../catalogue/findings/log/runs.js'
-import { type KnownUnit, toRecordUnit } from '../../cells/units.js'
+import type { KnownUnit } from '../../cells/units.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { Figure } from '../tables/table-row.js'
 import type { Assigned } from '../zero-flow/assign.js'
 import type { Draft } from './draft.js'
-import { PA } from './run-units.js'
 
 /** Zero-flow pressures as logged, before or after the readings of a run. */
 export interface ZeroValues {
@@ -57,10 +55,9 @@ export function zeroInPa(
 ): number[] {
   if (!zero) return []
   return zero.figures.map((figure, index) => {
-    const own = figure.unit ?? zero.unit ?? unit
-    if (figure.cell !== '') draft.collector.cells[`${path}[${index}]`] = figure.cell
-    if (figure.note) draft.tell(cellText('log-remark', { remark: figure.note }), figure.cell, path)
-    const value = toRecordUnit(figure.value, own.kind === 'pressure' ? own : PA) * sign
+    const at = `${path}[${index}]`
+    if (figure.cell !== '') draft.collector.cells[at] = figure.cell
+    const value = draft.quantity(figure, zero.unit ?? unit, figure.cell, at) * sign
     return value === 0 ? 0 : value
   })
 }

@@ -1,19 +1,14 @@
 import { columnReasons } from '../../../catalogue/findings/log/runs.js'
 import { toRecordUnit } from '../../cells/units.js'
 import { says } from '../words/label.js'
-import type { KnownColumn } from './columns.js'
+import type { Doubt, KnownColumn } from './columns.js'
 import { type PowerLaw, physicsScore, powerLaw } from './physics.js'
 import { walkRows } from './rows.js'
-import type { Segment } from './segments.js'
+import type { Preferred, Segment } from './segments.js'
 import { areSamples, type ColumnOfOthers, distinctFans, meanOf, totalOf } from './several-flows.js'
 import type { Figure, WalkedRows } from './table-row.js'
+import { unheadedRivals } from './unheaded-rivals.js'
 import { PLAIN_CURVE, withUnnamed } from './unnamed-columns.js'
-
-/** Two columns that could both be the one wanted, with nothing to tell them apart. */
-export interface Doubt {
-  readonly about: 'pressure' | 'flow'
-  readonly columns: readonly KnownColumn[]
-}
 
 /** A block of readings with the columns that make it. */
 export interface Block {
@@ -66,10 +61,7 @@ const CLEAR = 0.9
  * @param preferred - heading cells somebody has named in answer to a question
  * @returns undefined where the block holds no readings
  */
-export function chooseColumns(
-  given: Segment,
-  preferred: { pressure?: string; flow?: string } = {},
-): Block | undefined {
+export function chooseColumns(given: Segment, preferred: Preferred = {}): Block | undefined {
   const { segment, unnamed } = withUnnamed(given)
   // "Before (Pa)" and "After (Pa)" are lists of zero-flow values, whatever stands over them.
   const named = segment.columns.filter(
@@ -198,7 +190,9 @@ function asBlock(segment: Segment, best: Candidate, tried: readonly Candidate[])
   const ranges = carrier.columns.map((column, index) =>
     rangeFor(segment, column, index, carrier.columns.length),
   )
-  const walked = walkRows(segment, pressure, carrier.columns, ranges)
+  const walked = ranges.some((range) => range)
+    ? walkRows(segment, pressure, carrier.columns, ranges)
+    : best.walked
   const doubts: Doubt[] = []
   const near = tried.filter((one) => best.score - one.score < CLEAR && one !== best)
   const rivals = unique(near.filter((one) => one.carrier === carrier).map((one) => one.pressure)).filter(
@@ -214,6 +208,7 @@ function asBlock(segment: Segment, best: Candidate, tried: readonly Candidate[])
       !sameValues(segment, carrier.columns[0] as KnownColumn, one),
   )
   if (flows.length > 0) doubts.push({ about: 'flow', columns: [...carrier.columns, ...flows] })
+  if (doubts.length === 0) doubts.push(...unheadedRivals(segment, pressure, carrier.columns, walked.rows))
   const used = new Set<KnownColumn>([
     pressure,
     ...carrier.columns,

@@ -32,7 +32,15 @@ export interface KnownColumn extends Column {
   readonly texts: number
 }
 
+/** Two columns that could both be the one wanted, with nothing to tell them apart. */
+export interface Doubt {
+  readonly about: 'pressure' | 'flow'
+  readonly columns: readonly KnownColumn[]
+}
+
 const LOOK = 30
+/** As many numbers from the top on make a column of numbers. */
+const FEWEST = 3
 const DERIVED = [
   'ln',
   'log',
@@ -61,15 +69,20 @@ export function roleOf(view: View, first: number, last: number, column: Column):
   let texts = 0
   let directions = 0
   let moments = 0
+  let leading = 0
   for (let row = first; row <= Math.min(last, first + LOOK); row++) {
     const content = view.at(row, column.at)
-    if (content?.kind === 'number') numbers++
+    if (content?.kind === 'number') {
+      numbers++
+      if (texts === 0) leading++
+    }
     if (content?.kind === 'time' || content?.kind === 'date') moments++
     if (content?.kind !== 'text') continue
     texts++
     if (directionWord(content.text, column.label)) directions++
   }
-  const textual = texts > numbers
+  // Remarks below its numbers make no column of words.
+  const textual = texts > numbers && leading < FEWEST
   const unit = column.unit ?? (textual ? undefined : unitOfRows(view, first, column))
   const role =
     // Below times of day the name of a direction begins another block.
@@ -89,6 +102,9 @@ function unitOfRows(view: View, first: number, { at, label }: Column): KnownUnit
   const bare = label.text === '' && bareUnit(view.text(first, at - 1) ?? '') === undefined
   return fits || bare ? unit : undefined
 }
+
+/** "l/s per m²", "m³/(h·m²)": a result for each square metre, and no flow. */
+const PER_AREA = /(?:\/|\bper\b|\bpr\.?|\bpro\b|\bje\b|\bpar\b|[·*. ]|\bh)\s?m(?:²|2|\^2)(?![\p{L}\d])/iu
 
 const PRESSURE = new Set(['pressure', 'pression', 'presion', 'presión', 'pressione'])
 
@@ -127,6 +143,7 @@ export function directionWord(
 function byWords({ label, unit }: Column, textual: boolean, filled: number): Role {
   const kind = unit?.kind
   if (filled === 0) return 'other'
+  if (PER_AREA.test(label.text)) return 'derived'
   if (
     label.tokens.some(
       (token) => DERIVED.includes(token) || (!says(label, 'pressure') && DIFFERENCE.includes(token)),

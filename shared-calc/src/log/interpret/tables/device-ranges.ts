@@ -1,6 +1,9 @@
+import { figureOf } from '../../cells/number-text.js'
 import { findUnit, type KnownUnit } from '../../cells/units.js'
 import type { View } from '../grid/view.js'
 import { type Label, readLabel, says, unitOf } from '../words/label.js'
+import { writtenAt } from './columns.js'
+import type { Figure } from './table-row.js'
 
 /** A ring or plate with its calibration: q = coefficient · Δp^exponent, in the units stated. */
 export interface FoundRange {
@@ -10,6 +13,8 @@ export interface FoundRange {
   readonly minimum?: number
   readonly maximum?: number
   readonly cells: { readonly label: string; readonly coefficient: string; readonly exponent: string }
+  /** The numbers as their cells hold them. */
+  readonly figures?: readonly Figure[]
 }
 
 /** A table of a flow device's ranges. */
@@ -87,6 +92,10 @@ function tableAt(view: View, row: number): FoundDevice | undefined {
         coefficient: view.address(at, coefficient),
         exponent: view.address(at, exponent),
       },
+      figures: [coefficient, exponent, lowest, highest].flatMap((column) => {
+        const written = column < 0 ? undefined : writtenAt(view, at, column)
+        return written ? [{ ...written, cell: view.address(at, column) }] : []
+      }),
     })
   }
   if (ranges.length === 0) return undefined
@@ -226,7 +235,7 @@ function densityIn(text: string): number | undefined {
   const words = text.split(/[\s(),;]+/)
   for (const [index, word] of words.entries()) {
     if (findUnit(word)?.kind !== 'density') continue
-    const value = Number((words[index - 1] ?? '').replace(',', '.'))
+    const value = figureOf(words[index - 1] ?? '')
     if (value > 0.8 && value < 1.6) return value
   }
   return undefined

@@ -1,3 +1,4 @@
+import { figureOf } from '../../cells/number-text.js'
 import type { KnownUnit } from '../../cells/units.js'
 import type { View } from '../grid/view.js'
 import { readLabel, says } from '../words/label.js'
@@ -35,8 +36,8 @@ function inFormula(view: View, row: number, column: number, text: string): Found
   const cell = view.address(row, column)
   return made(view, row, unitsIn(text), {
     label: 'formula',
-    coefficient: figure(coefficient),
-    exponent: figure(exponent),
+    coefficient: figureOf(coefficient),
+    exponent: figureOf(exponent),
     cells: { label: cell, coefficient: cell, exponent: cell },
   })
 }
@@ -78,8 +79,6 @@ function inTwoValues(view: View, row: number, column: number, text: string): Fou
 /** Texts right above a value: the title of its block. */
 const titlesOf = (view: View, row: number, column: number): string[] =>
   [1, 2, 3].flatMap((up) => view.text(row - up, column) ?? [])
-
-const figure = (text: string): number => Number(text.replace(',', '.'))
 
 function made(
   view: View,

@@ -1,5 +1,5 @@
 import { bareUnit, unitOfHeadings } from '../../cells/stated-unit.js'
-import type { KnownUnit } from '../../cells/units.js'
+import { findUnit, type KnownUnit } from '../../cells/units.js'
 import type { Content } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
 import type { Stopped } from '../not-searched.js'
@@ -87,7 +87,7 @@ function columnsFilledLater(view: View, row: number, column: number): number[] {
     if (
       at < 0 ||
       (own && !(own.kind === 'text' && isPlaceholder(own.text))) ||
-      !isHeading(view.text(row - 1, at))
+      !isHeading(view.text(row - 1, at) ?? (view.at(row - 1, at) ? undefined : view.text(row - 2, at)))
     )
       continue
     for (let below = row + 1; below < Math.min(view.rows, row + ZERO_ROWS); below++) {
@@ -123,7 +123,11 @@ function headAt(view: View, first: number, under: readonly number[]): Head {
     const isOfForm = under.some(
       (column) => view.text(row, column) !== undefined && view.number(row, column + 1) !== undefined,
     )
-    if (isOfForm && row < first - 1) break
+    const isEmpty = under.some((column) => {
+      const text = view.text(row, column)
+      return text !== undefined && /\p{L}|^\?$/u.test(text) && isPlaceholder(text)
+    })
+    if ((isOfForm || isEmpty) && row < first - 1) break
     if (
       texts === 1 &&
       under.length > 1 &&
@@ -172,12 +176,17 @@ const isSentence = (view: View, row: number, column: number): boolean => {
   const text = view.text(row, column)
   if (text === undefined || view.right(row, column) !== column) return false
   return (
-    /[=;]|:\s*\S/.test(text) || text.length > 40 || text.trim().split(/\s+/).length > 4 || VALUE.test(text)
+    /[=;]|:\s*\S/.test(text) || text.length > 40 || text.trim().split(/\s+/).length > 4 || statesValue(text)
   )
 }
 
-/** A number with a unit behind it that no pressure of a column has. */
-const VALUE = /\d\s*(?:m[³3²2]|ft[³3²2]|cu\.? ?ft|sq\.? ?ft|°|deg|[CFK]\b|[hk]Pa\b|mbar\b)/i
+/** A number with a unit behind it that neither pressures nor flows of a column have: "330 m³", "1008 hPa". */
+const statesValue = (text: string): boolean =>
+  [...text.matchAll(/\d\s?([^\s\d,;()]+)/g)].some(([, word = '']) => {
+    const unit = findUnit(word.replace(/[.:]$/, ''))
+    return unit && (OF_VALUES.includes(unit.kind) || (unit.kind === 'pressure' && unit.unit !== 'Pa'))
+  })
+const OF_VALUES: readonly string[] = ['volume', 'area', 'temperature']
 
 /** Text of a cell, or of the merged block over it. */
 function stackText(view: View, row: number, column: number): string | undefined {

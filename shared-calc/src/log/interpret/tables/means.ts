@@ -1,7 +1,7 @@
 import { rowReasons } from '../../../catalogue/findings/log/runs.js'
 import type { LeftOut, TableRow } from './table-row.js'
 
-/** A last row that is the mean of the others in pressure and in flow is no reading, whether it says so or not. */
+/** A last row that is the mean or the sum of the others in pressure and in flow is no reading, whether it says so or not. */
 export function withoutMeans(rows: readonly TableRow[], leftOut: LeftOut[]): TableRow[] {
   const readings = rows.filter(({ kind }) => kind === 'reading')
   const last = readings.at(-1)
@@ -14,15 +14,17 @@ export function withoutMeans(rows: readonly TableRow[], leftOut: LeftOut[]): Tab
   // Among readings at one station any may be near the mean.
   const sizes = all.map(({ pressure }) => Math.abs(pressure.value))
   if (Math.max(...sizes) < 1.2 * Math.min(...sizes)) return [...rows]
-  if (!isMean(last, flow, all) && !isMean(last, flow, certain)) return [...rows]
-  leftOut.push({ cell: last.pressure.cell, why: rowReasons.mean })
+  const sums = [all, certain].some((others) => isMean(last, flow, others, others.length))
+  if (!sums && !isMean(last, flow, all) && !isMean(last, flow, certain)) return [...rows]
+  leftOut.push({ cell: last.pressure.cell, why: sums ? rowReasons.sum : rowReasons.mean })
   return rows.filter((row) => row !== last)
 }
 
-function isMean(last: TableRow, flow: number, others: readonly TableRow[]): boolean {
+/** @param times - by what the mean is multiplied: their number makes it the sum */
+function isMean(last: TableRow, flow: number, others: readonly TableRow[], times = 1): boolean {
   if (others.length === 0) return false
   const mean = (of: (row: TableRow) => number) =>
-    others.reduce((sum, row) => sum + of(row), 0) / others.length
+    (others.reduce((sum, row) => sum + of(row), 0) * times) / others.length
   const near = (one: number, other: number) => Math.abs(one / other - 1) < 0.006
   return (
     near(

@@ -11,11 +11,15 @@ export interface RowLabel {
   readonly lead?: boolean
 }
 
-/** Texts of a row in and just left of the table, but for the columns of numbers. */
+/**
+ * Texts of a row in and just left of the table, but for the columns of numbers.
+ * @param lead - the column that names the rows of several blocks
+ */
 export function labelsOf(
-  { view, head, columns, left, right }: Segment,
+  { view, columns, left, right }: Segment,
   row: number,
   numeric: readonly KnownColumn[],
+  lead: number | undefined,
 ): RowLabel[] {
   const found: RowLabel[] = []
   for (let column = Math.max(0, left - 1); column <= right + 1; column++) {
@@ -34,19 +38,20 @@ export function labelsOf(
       continue
     found.push({ text, cell: view.address(row, column) })
   }
-  const ownLead = columns.some(({ role, at }) => role === 'index' || (at === left && LEADS.includes(role)))
-  const lead = found.length === 0 && !ownLead ? leadOf(view, head, left, row) : undefined
-  return lead ? [lead] : found
+  const text = lead === undefined || found.length > 0 ? undefined : view.text(row, lead)
+  return lead === undefined || text === undefined
+    ? found
+    : [{ text, cell: view.address(row, lead), lead: true }]
 }
 
-/** The text in the first column of the headings, where that column numbers or names the rows of several blocks. */
-function leadOf(view: View, head: Segment['head'], left: number, row: number): RowLabel | undefined {
+/** The first column of the headings, where it numbers or names the rows of several blocks and this one has no such column. */
+export function leadOf({ view, head, columns, left }: Segment): number | undefined {
   const [first] = head.columns
   if (!first || first.at >= left - 1) return undefined
+  if (columns.some(({ role, at }) => role === 'index' || (at === left && LEADS.includes(role))))
+    return undefined
   const { role } = roleOf(view, head.first, head.first + ROWS_OF_A_TABLE, first)
-  if (!LEADS.includes(role)) return undefined
-  const text = view.text(row, first.at)
-  return text === undefined ? undefined : { text, cell: view.address(row, first.at), lead: true }
+  return LEADS.includes(role) ? first.at : undefined
 }
 
 const ROWS_OF_A_TABLE = 30

@@ -7,9 +7,10 @@ import { LIMITS } from '../../limits.js'
 import type { View } from '../grid/view.js'
 import { isPlaceholder, readLabel, says } from '../words/label.js'
 import { directionWord, type KnownColumn, writtenAt } from './columns.js'
+import { isFlowLike, isPressureLike } from './heads.js'
 import { withoutMeans } from './means.js'
 import { doubtOf, marksOf, withBracketDoubts, withoutCommonGrey } from './row-doubts.js'
-import { isSummary, labelledAsField, labelsOf, saysBoth } from './row-labels.js'
+import { isSummary, labelledAsField, labelsOf, leadOf, saysBoth } from './row-labels.js'
 import type { Segment } from './segments.js'
 import type { Figure, LeftOut, TableRow, WalkedRows } from './table-row.js'
 
@@ -36,10 +37,11 @@ export function walkRows(
   const carried: { direction?: Direction | undefined; test?: string | undefined } = {}
   const carriedRange = new Map<number, string>()
   const marks = marksOf(segment)
+  const lead = leadOf(segment)
   for (let row = head.first; row < view.rows && rows.length <= LIMITS.readings; row++) {
     const at = view.at(row, pressure.at)
     const flows = carriers.map((carrier) => view.at(row, carrier.at))
-    const labels = labelsOf(segment, row, [pressure, ...carriers])
+    const labels = labelsOf(segment, row, [pressure, ...carriers], lead)
     const said = readLabel(labels.map(({ text }) => text).join(' '))
     const cell = view.address(row, pressure.at)
     if (!at && flows.every((one) => !one) && !labels.some(({ text }) => says(readLabel(text), 'zero'))) {
@@ -147,8 +149,11 @@ export function walkRows(
     if (without && !zero && rows.length > 0 && labelledAsField(labels)) break
     // Below a gap a small pressure alone may be anything.
     if (without && !zero && gap && flows.every((one) => !one)) break
+    if (without && !zero && rows.length > 0 && isRemarkBeside(segment, row)) break
     const quiet = without && onlyUnits && Math.abs(inPa(written, pressure)) <= ZERO_FLOW_MOST
-    if ((zero && without) || quiet) {
+    // A gauge shows a little flow with the fan covered too.
+    const covered = zero && Math.abs(inPa(written, pressure)) <= ZERO_FLOW_MOST
+    if ((zero && without) || covered || quiet) {
       rows.push({
         row,
         kind: 'zero',
@@ -203,6 +208,19 @@ export function walkRows(
     last = row
   }
   return { rows: withoutMeans(withoutCommonGrey(withBrackets(rows)), leftOut), leftOut, last }
+}
+
+/** Whether words stand where another block of the same headings has its numbers: the tables have ended. */
+function isRemarkBeside({ view, head, columns }: Segment, row: number): boolean {
+  const others = head.columns.filter(
+    ({ at, label, unit }) =>
+      !columns.some((own) => own.at === at) && (isPressureLike(label, unit) || isFlowLike(label, unit)),
+  )
+  const held = others.map(({ at }) => view.at(row, at))
+  return (
+    held.some((one) => one?.kind === 'text' && !isPlaceholder(one.text) && !bareUnit(one.text)) &&
+    !held.some((one) => one?.kind === 'number')
+  )
 }
 
 function withBrackets(rows: readonly TableRow[]): TableRow[] {

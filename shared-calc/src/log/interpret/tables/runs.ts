@@ -1,3 +1,4 @@
+import { rowReasons } from '../../../catalogue/findings/log/runs.js'
 import type { Direction } from '../../../contract/record/index.js'
 import type { View } from '../grid/view.js'
 import { directionIn, readLabel } from '../words/label.js'
@@ -68,11 +69,26 @@ function partsByDirection(block: Block, rows: readonly TableRow[], above: number
   const negative = signs.filter((sign) => sign < 0).length
   const positive = signs.filter((sign) => sign > 0).length
   if (negative >= 2 && positive >= 2)
-    return inTurn(rows, 'the sign of its pressures', ({ kind, pressure }) =>
+    return inTurn(withSignDoubt(rows), 'the sign of its pressures', ({ kind, pressure }) =>
       kind === 'zero' ? undefined : pressure.value < 0 ? 'depressurisation' : 'pressurisation',
     )
   const titled = titleOf(block, above)
   return [{ rows: [...rows], ...titled }]
+}
+
+/** One reading of the other sign inside a run: most likely its minus sign was lost, or is too many. */
+function withSignDoubt(rows: readonly TableRow[]): TableRow[] {
+  const readings = rows.filter(({ kind }) => kind === 'reading')
+  const sign = (index: number) => Math.sign(readings[index]?.pressure.value ?? 0)
+  const turns = readings.filter((_, index) => index > 0 && sign(index) !== sign(index - 1)).length
+  // Directions that take turns at each pressure change sign at every reading.
+  const lone = readings.findIndex(
+    (_, index) => sign(index) === -sign(index - 1) && sign(index) === -sign(index + 1),
+  )
+  if (turns > 3 || lone < 0) return [...rows]
+  return rows.map((row) =>
+    row === readings[lone] && !row.doubt ? { ...row, doubt: { kind: 'remark', why: rowReasons.sign } } : row,
+  )
 }
 
 /** Both directions in one table: the runs follow one another, with zero-flow rows around them that may name none. */

@@ -18,11 +18,13 @@ const ZERO_LISTS = ['zeroBefore', 'zeroAfter']
 const LEADING = ['direction', 'test', 'remark', 'index', 'time', 'other']
 
 /** Parts the columns below one row of headings into blocks: a heading that comes again begins the next. */
-export function segmentsOf(head: Head): Segment[] {
+export function segmentsOf(head: Head, preferred: Preferred = {}): Segment[] {
   const { view } = head
   const last = bodyEnd(head)
-  const all = withZeroLists(head.columns.map((column) => roleOf(view, head.first, last, column)))
-  const columns = withoutForm(all, view.turned)
+  const all = withZeroLists(
+    head.columns.map((column) => withAnswer(roleOf(view, head.first, last, column), preferred)),
+  )
+  const columns = withDirections(head, withMeans(withoutForm(all, view.turned)))
   const parts: KnownColumn[][] = [[]]
   for (const [index, column] of columns.entries()) {
     const current = parts.at(-1) as KnownColumn[]
@@ -38,6 +40,19 @@ export function segmentsOf(head: Head): Segment[] {
   }))
 }
 
+/** Columns that answers name, by heading or cell. */
+export interface Preferred {
+  readonly pressure?: string
+  readonly flow?: string
+}
+
+/** A column without a heading is what the answer says. */
+function withAnswer(column: KnownColumn, { pressure, flow }: Preferred): KnownColumn {
+  if (column.label.text !== '') return column
+  const role = column.headingCell === pressure ? 'pressure' : column.headingCell === flow ? 'flow' : undefined
+  return role ? { ...column, role } : column
+}
+
 /** "Zero flow | " over "pre | post": the second list of the two has no word for zero flow over it. */
 function withZeroLists(columns: readonly KnownColumn[]): KnownColumn[] {
   return columns.map((column, index) => {
@@ -48,6 +63,46 @@ function withZeroLists(columns: readonly KnownColumn[]): KnownColumn[] {
     if (!before || before.at !== at - 1 || !ZERO_LISTS.includes(before.role)) return column
     const unit = column.unit ?? before.unit
     return { ...column, role: says(label, 'before') ? 'zeroBefore' : 'zeroAfter', ...(unit ? { unit } : {}) }
+  })
+}
+
+/** Two flows of the same words behind one pressure, each below the name of a direction some rows further up. */
+function withDirections({ view, top }: Head, columns: readonly KnownColumn[]): readonly KnownColumn[] {
+  const flows = columns.filter(({ role }) => role === 'flow')
+  const [one, other] = flows
+  const pressures = columns.filter(({ role }) => PRESSURES.includes(role))
+  if (!one || !other || flows.length !== 2 || pressures.length !== 1 || keyOf(one) !== keyOf(other))
+    return columns
+  if (flows.some(({ label }) => directionIn(label))) return columns
+  const titles = flows.map(({ at }) => titleOver(view, top, at))
+  const [first, second] = titles.map((title) => title && directionIn(readLabel(title)))
+  if (!first || !second || first === second) return columns
+  return columns.map((column) => {
+    const title = titles[flows.indexOf(column)]
+    return title === undefined ? column : { ...column, label: readLabel(`${title} ${column.label.text}`) }
+  })
+}
+
+const ROWS_UP = 12
+
+/** The nearest text over a column that names a direction, past the values between. */
+function titleOver(view: View, top: number, column: number): string | undefined {
+  for (let row = top - 1; row >= Math.max(0, top - ROWS_UP); row--) {
+    const text = view.text(row, column)
+    if (text !== undefined) return text.length <= 40 && directionIn(readLabel(text)) ? text : undefined
+  }
+  return undefined
+}
+
+/** "Flow 1 (m³/h) | Flow 2 (m³/h) | Mean": the flow of the last needs no word and no unit of its own. */
+function withMeans(columns: readonly KnownColumn[]): readonly KnownColumn[] {
+  return columns.map((column, index) => {
+    const [one, other] = [columns[index - 1], columns[index - 2]]
+    const { label, role, unit, numbers } = column
+    if (role !== 'other' || unit || numbers === 0 || label.tokens.length > 3) return column
+    if (!says(label, 'average') && !says(label, 'total')) return column
+    if (one?.role !== 'flow' || other?.role !== 'flow' || one.unit?.unit !== other.unit?.unit) return column
+    return { ...column, role: 'flow', ...(one.unit ? { unit: one.unit } : {}) }
   })
 }
 

@@ -1,6 +1,6 @@
 import type { Direction } from '../../../contract/record/index.js'
 import { writtenIn } from '../../cells/written.js'
-import { directionIn } from '../words/label.js'
+import { directionIn, readLabel } from '../words/label.js'
 import type { Block } from './choose.js'
 import { directionWord, type KnownColumn, roleOf, writtenAt } from './columns.js'
 import type { Head } from './heads.js'
@@ -21,7 +21,9 @@ interface Pair {
 /** A list with one row a run: P1, Q1, P2, Q2 … or "Flow at 50 Pa", "Flow at 40 Pa" … as columns. Undefined where the headings are no such list. */
 export function wideRuns(head: Head): { runs: FoundRun[]; last: number } | undefined {
   const { view } = head
-  const columns = head.columns.map((column) => roleOf(view, head.first, head.first + 40, column))
+  const columns = withDirections(
+    head.columns.map((column) => roleOf(view, head.first, head.first + 40, column)),
+  )
   const numbered = pairsOf(columns)
   const pairs = numbered.length < 3 ? statedPairs(columns) : numbered
   if (pairs.length < 3) return undefined
@@ -50,6 +52,23 @@ export function wideRuns(head: Head): { runs: FoundRun[]; last: number } | undef
     }
   }
   return runs.length > 0 ? { runs, last } : undefined
+}
+
+/**
+ * "Depressurisation | | | Pressurisation" over "Pa 1 | m³/h 1 | … | Pa 1 | m³/h 1": a direction stands over the first of its columns
+ * and goes for those behind it, where the same headings come again.
+ */
+function withDirections(columns: readonly KnownColumn[]): readonly KnownColumn[] {
+  const keys = columns.flatMap((column) =>
+    column.role === 'pressure' || column.role === 'induced' ? (keyOf(column) ?? []) : [],
+  )
+  if (new Set(keys).size === keys.length) return columns
+  let current: Direction | undefined
+  return columns.map((column) => {
+    const own = directionIn(column.label)
+    current = own ?? current
+    return own || !current ? column : { ...column, label: readLabel(`${current} ${column.label.text}`) }
+  })
 }
 
 function pairsOf(columns: readonly KnownColumn[]): Pair[] {
@@ -96,7 +115,10 @@ function statedPairs(columns: readonly KnownColumn[]): Pair[] {
 
 /** Number of the reading and its direction, as in "P3 Pa" or "dep. flow 3". */
 function keyOf({ label }: KnownColumn): string | undefined {
-  const figure = label.tokens.map((token) => /^\p{L}{0,6}?(\d{1,2})$/u.exec(token)?.[1]).find((one) => one)
+  const figure = label.tokens
+    .filter((token) => !/^(?:n?m|ft|sm)[23]$/.test(token))
+    .map((token) => /^\p{L}{0,6}?(\d{1,2})$/u.exec(token)?.[1])
+    .find((one) => one)
   return figure ? `${directionIn(label) ?? ''}${figure}` : undefined
 }
 

@@ -25,6 +25,7 @@ export function copiesIn(runs: readonly FoundRun[]): Copy[] {
           one.view.name !== run.view.name &&
           !copies.some((copy) => copy.run === one) &&
           (one.hidden === run.hidden || !one.hidden) &&
+          !(one.direction && run.direction && one.direction !== run.direction) &&
           sameFlows(one, run),
       )
     if (of) copies.push({ run, of })

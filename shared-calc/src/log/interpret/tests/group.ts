@@ -92,7 +92,10 @@ function sheetGroups(runs: readonly FoundRun[]): TestGroup[] | undefined {
   })
 }
 
-/** Runs in reading order: a direction that comes again, or a new house between, begins the next test. */
+/**
+ * Runs in reading order: a direction that comes again, or a new house between, begins the next test. Where each direction has its
+ * sheet, the first run of the one goes with the first of the other.
+ */
 function inOrder(runs: readonly FoundRun[], fields: readonly FoundField[]): TestGroup[] {
   const sheets = [...new Set(runs.map(({ view }) => view.name))]
   const sorted = [...runs].sort(
@@ -102,16 +105,22 @@ function inOrder(runs: readonly FoundRun[], fields: readonly FoundField[]): Test
   )
   const groups: TestGroup[] = []
   for (const run of sorted) {
-    const group = groups.at(-1)
-    const before = group?.runs.at(-1)
-    if (
-      group &&
-      before &&
-      room(group, run) &&
-      group.hidden === run.hidden &&
-      !isOtherHouse(before, run, fields)
-    )
-      group.runs.push(run)
+    const takes = (group: TestGroup): boolean => {
+      const before = group.runs.at(-1)
+      return (
+        before !== undefined &&
+        room(group, run) &&
+        group.hidden === run.hidden &&
+        !isOtherHouse(before, run, fields)
+      )
+    }
+    const last = groups.at(-1)
+    const own =
+      last?.runs[0]?.view.name === run.view.name
+        ? [last]
+        : groups.filter(({ runs: [first] }) => first?.view.name === last?.runs[0]?.view.name)
+    const group = own.find(takes)
+    if (group) group.runs.push(run)
     else groups.push({ key: '', runs: [run], series: [], hidden: run.hidden })
   }
   return groups
@@ -200,6 +209,8 @@ function titleOf({ runs, series }: TestGroup, groups: readonly TestGroup[]): str
   )
   const left = Math.min(...runs.map((run) => run.left))
   const right = Math.max(...runs.map((run) => run.right))
+  const year = beside ? yearOver(first.view, first.top, above, left, right) : undefined
+  if (year !== undefined) return year
   for (const wanted of [(text: string) => says(readLabel(text), 'test'), () => true])
     for (let row = first.top - 1; row > above; row--)
       for (let column = beside ? left : 0; column <= right; column++) {
@@ -213,6 +224,18 @@ function titleOf({ runs, series }: TestGroup, groups: readonly TestGroup[]): str
       }
   return ''
 }
+
+/** "2025" over last year's readings, beside those of this year. */
+function yearOver(view: View, top: number, above: number, left: number, right: number): string | undefined {
+  for (let row = top; row > Math.max(above, top - YEAR_ROWS); row--)
+    for (let column = left; column <= right; column++) {
+      const value = view.number(row, column)
+      if (value !== undefined && Number.isInteger(value) && value > 1990 && value < 2100) return String(value)
+    }
+  return undefined
+}
+
+const YEAR_ROWS = 4
 
 /** Numbers for tests without a name, and for names that come twice. */
 function makeUnique(groups: readonly TestGroup[]): void {

@@ -1,6 +1,6 @@
 /**
- * The trade's words for what a log holds, in the languages small firms here and abroad write in: English, German, French,
- * Dutch, Polish, Spanish, Italian, Danish, Norwegian, Swedish. Lower case, no accents. `word*` begins with it, `~word` holds
+ * The trade's words for what a log holds, in English, German, French, Dutch, Spanish, Italian, Polish, Czech, Danish,
+ * Norwegian, Swedish, Finnish and Portuguese. Lower case, no accents. `word*` begins with it, `~word` holds
  * it anywhere (compounds), several words are a phrase, anything else is the whole word.
  */
 export const CONCEPTS = {
@@ -17,7 +17,7 @@ export const CONCEPTS = {
     'building bldg house geb envelope env room dwelling enclosure structure indoor measured actual act ist istwert gebaude* gebaeude* hull* batiment enveloppe gebouw* woning budynku budynek edificio vivienda bygning* byggnad* hus involucro envolvente klimaskal* klimaskaerm* dom domu mesuree mesure gemeten zmierzone medida misurata maalt matt uppmatt huis budovy budova rakennus vaipan',
   device:
     'fan device nozzle orifice ring blower flowmeter geblase* geblaese* ventilator* ventilatordruk ventilateur ventilador ventilatore blende* blenden* diaphragme diaphragm boquilla blaser* vifte* flakt* blasare wentylator* dysza dyse duse dusen ~duse tryska ugello tobera suutin mondstuk* ventilatoru puhallin puhaltimen | flow pressure|flow pa',
-  flow: 'flow flows airflow airflows q qm qr qv vr qfan qmeas qmeasured qleak cfm lps cmh ~volumenstrom ~volumenstrome ~luftstrom ~leckagestrom ~leckstrom debit debits debiet luchtdebiet luchtstroom luchtvolumestroom przeplyw strumien caudal caudales flujo portata flusso luftmangd luftflode luftmengde luftstrom* volumenstrom* volumstrom* lekdebiet lekstroom lackage leakage volumeflow prutok prutoku objemovy tok vzduchu ilmavirta ilmavirta* vuotoilmavirta vuotoilma caudal vazao fluxo | air flow|air leakage|volume flow|vol flow|flow rate',
+  flow: 'flow flows airflow airflows q qm qr qv vr qfan qmeas qmeasured qleak cfm lps cmh ~volumenstrom ~volumenstrome ~luftstrom ~leckagestrom ~leckstrom debit debits debiet luchtdebiet luchtstroom luchtvolumestroom przeplyw strumien caudal caudales flujo portata flusso luftmangd flode* ~flode luftmenge* virtaama* wydatek luftflode luftmengde luftstrom* volumenstrom* volumstrom* lekdebiet lekstroom lackage leakage volumeflow prutok prutoku objemovy tok vzduchu ilmavirta ilmavirta* vuotoilmavirta vuotoilma caudal vazao fluxo | air flow|air leakage|volume flow|vol flow|flow rate',
   volume:
     'volume vol vol. volumen ~volumen kubatura objetosc kubatur inhoud volym cubage ~luftvolumen ~innenvolumen rumfang v vi objem objemu tilavuus sisatilavuus ilmatilavuus volumes | air volume|internal volume|cubic content',
   gross:
@@ -34,11 +34,11 @@ export const CONCEPTS = {
   height: 'height ht ~hohe ~hoehe hauteur hoogte wysokosc altura altezza hojde hoyde hojd ridge eaves',
   altitude: 'altitude elevation seehohe asl | above sea level|uber nn|u nn|hohe uber',
   temperature:
-    'temp temps temperature temperatures t ti te ta to tin tout text tint ~temperatur ~temperaturen temperatuur temperatura temperatury lufttemperatur thermometer teplota teploty teplot lampotila lampotila* ~lampotila',
+    'temp temps temperature temperatures t θ ϑ θi θe ϑi ϑe ti te ta to tin tout text tint ~temperatur ~temperaturen temperatuur temperatura temperatury lufttemperatur thermometer teplota teploty teplot lampotila lampotila* ~lampotila',
   inside:
-    'in inside indoor ~inomhus indendors innendors indoors internal int interior i innen* ~innen raum* interieur interieure intern binnen binnentemp* binnentemperatuur wewn* wewnatrz wewnetrzna inn interna interno interior inde indvendig inne innvendig ti tin tint tinn indetemperatur innetemp* room vnitrni vnitrku interieru sisa* sisalla sisalampotila interior uvnitr',
+    'in inside indoor θi ϑi ~inomhus indendors innendors indoors internal int interior i innen* ~innen raum* interieur interieure intern binnen binnentemp* binnentemperatuur wewn* wewnatrz wewnetrzna inn interna interno interior inde indvendig inne innvendig ti tin tint tinn indetemperatur innetemp* room vnitrni vnitrku interieru sisa* sisalla sisalampotila interior uvnitr',
   outside:
-    'out outside outdoor ~utomhus utendors outdoors auss external ext exterior o e ude aussen* ~aussen exterieur exterieure extern externe buiten buitentemp* buitentemperatuur zewn* zewnatrz zewnetrzna esterna esterno exterior ute utvendig udvendig udendors utomhus te ta to tout text tex ambient udetemperatur utetemp* venkovni vnejsi exterieru ulko* ulkona ulkolampotila venku zewnatrz',
+    'θe ϑe out outside outdoor ~utomhus utendors outdoors auss external ext exterior o e ude aussen* ~aussen exterieur exterieure extern externe buiten buitentemp* buitentemperatuur zewn* zewnatrz zewnetrzna esterna esterno exterior ute utvendig udvendig udendors utomhus te ta to tout text tex ambient udetemperatur utetemp* venkovni vnejsi exterieru ulko* ulkona ulkolampotila venku zewnatrz',
   barometer:
     'baro ~barometer barometric barometrisch* atmospheric atmos ~luftdruck ~barometerstand barometrique atmospherique luchtdruk barometrisk barometrico barometrica atmosferico atmosferica barometryczne atmosferyczne lufttryck lufttryk lufttrykk pbar patm pb qfe qnh barometre barometro barometricky barometrickeho atmosfericky ilmanpaine barometrica atmosferica | air pressure|p baro|p atm|pression de l air|p bar',
   /** Air pressure as a weather service states it, worked out for sea level. */
@@ -48,7 +48,7 @@ export const CONCEPTS = {
     'rh humidity hum feuchte ~feuchte ~feuchtigkeit humidite vochtigheid wilgotnosc humedad umidita fugt* fuktighet fukt hr rf rv | rel hum',
   wind: 'wind windspeed ~windgeschwindigkeit ~windstarke vent windsnelheid wiatr wiatru viento vento vind vindhastighet vindstyrke beaufort bft',
   date: 'date datum dato data fecha jour dzien dat prufdatum messdatum testdatum pruefdatum tested datum dne paivamaara pvm data | date of test|test date',
-  name: 'house building dwelling project plot property flat apartment wohnung nutzungseinheit appartement lejlighed leilighet lagenhet bolig mieszkanie piso appartamento asunto byt apartamento site name unit object job gebaude ~objekt projekt bauvorhaben wohneinheit haus bv batiment projet ouvrage logement maison gebouw project woning budynek obiekt inwestycja edificio obra proyecto vivienda progetto edificio immobile bygning byggeri ejendom prosjekt bygg byggnad fastighet objekt premises address adresse anschrift adres adresa direccion indirizzo adress location ort street strasse rue liegenschaft sag budova budovy stavba rakennus kohde imovel moradia fracao | building name|site address|street address',
+  name: 'house building dwelling development project plot property flat apartment wohnung nutzungseinheit appartement lejlighed leilighet lagenhet bolig mieszkanie piso appartamento asunto byt apartamento site name unit object job gebaude ~objekt projekt bauvorhaben wohneinheit haus bv batiment projet ouvrage logement maison gebouw project woning budynek obiekt inwestycja edificio obra proyecto vivienda progetto edificio immobile bygning byggeri ejendom prosjekt bygg byggnad fastighet objekt sted operation operacion plads lieu premises address adresse anschrift adres adresa direccion indirizzo adress location ort street strasse rue liegenschaft sag budova budovy stavba rakennus kohde imovel moradia fracao | building name|site address|street address',
   address:
     'address adresse anschrift adres direccion indirizzo adress location street standort ort liegenschaft postcode adresa osoite morada endereco',
   client:
@@ -95,6 +95,8 @@ export const CONCEPTS = {
   /** A test that came to no end; one that a house failed did. */
   brokenOff:
     'stopped aborted interrupted incomplete abgebrochen unterbrochen unvollstandig interrompu interrompue incomplet afgebroken onvolledig przerwan* interrumpid* interrott* avbrutt avbruten afbrudt keskeyt* prerusen* interrompid*',
+  subtracted:
+    'subtracted deducted removed abgezogen abgez subtrahiert herausgerechnet soustraite soustrait soustraites deduite deduit deduites retranche retranchee restada restado descontada descontado sottratta sottratto detratta detratto odjete odjeto odjety afgetrokken fratrukket fratrukne fraregnet fradraget avdragen avdraget odecten odectena vahennetty | taken off|netted off|net of|already corrected|already allowed|bereits korrigiert|bereits berucksichtigt|deja corrige|deja corrigee|al verrekend|ya corregida|gia corretta',
   leftOut:
     'rejected reject ignore ignored discard discarded omit omitted void invalid excluded exclude unused aborted verworfen ungultig ungueltig annule rejete ongeldig vervallen odrzucony descartado scartato kasseret forkastet forkastad bad vyrazen* vyloucen* neplatn* hylatty hylat* rejeitad* anulad* | not used|not valid|do not use|nicht verwendet|left out|non utilise|non retenu',
 } as const

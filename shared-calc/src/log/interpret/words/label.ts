@@ -41,9 +41,12 @@ const MATCHERS = new Map<Concept, Matcher>(
 /** Whether a label has a word for a thing. */
 export function says(label: Label | undefined, concept: Concept): boolean {
   if (!label) return false
-  const known = answered.get(label) ?? {}
+  let known = answered.get(label)
+  if (!known) {
+    known = {}
+    answered.set(label, known)
+  }
   known[concept] ??= hasWord(label, concept)
-  answered.set(label, known)
   return known[concept]
 }
 
@@ -77,6 +80,9 @@ function labelOf(text: string): Label {
   return { text: short.trim(), padded: ` ${tokens.join(' ')} `, tokens, ...found }
 }
 
+/** "A_E", "T_in", "p_0": a symbol with its index is one word. */
+const SUBSCRIPT = /(?<!\p{L})(a|t|v|q|[Δδ∆d]?p)_(e|f|i|a|o|m|b|l|in|out|int|ext|0[12]?)(?![\p{L}\p{N}])/giu
+
 /** Words of a text: lower case, without accents, signs and brackets. */
 export function wordsOf(text: string): string[] {
   return text
@@ -84,7 +90,10 @@ export function wordsOf(text: string): string[] {
     .replace(/\p{M}/gu, '')
     .replace(/([a-z]{3})([A-Z])/g, '$1 $2')
     .replace(/(?<!\p{L})([Δδ∆d]p)_?(?=[A-Z][a-z]{2})/gu, '$1 ')
+    .replace(SUBSCRIPT, '$1$2')
     .toLowerCase()
+    .replace(/(?<![\p{L}\p{N}])[-−–]\s?ve(?!\p{L})/gu, 'negative')
+    .replace(/\+\s?ve(?!\p{L})/gu, 'positive')
     .replace(/[ßøłæœđ]/g, (letter) => LETTERS[letter] ?? letter)
     .split(/[^\p{L}\p{N}#°%]+/u)
     .filter((word) => word !== '')
@@ -99,8 +108,22 @@ export function unitOf(label: Label | undefined, kind: QuantityKind): KnownUnit 
   return label?.unit?.kind === kind ? label.unit : undefined
 }
 
+/** "Mean of the positive values", "highest negative": a sign of values, and no direction. */
+const OF_VALUES =
+  / (?:values?|werte?|valeurs?|waarden?|wartosci|valores|valori|mean|avg|average|max|min|maximum|minimum|mittelwert|moyenne|media|highest|lowest) /
+
+/** The words of a sign, which are those of a direction only where no values are spoken of. */
+const SIGN = / (?:plus|minus|positiv(?:e|er|a|o|es)?|negativ(?:e|er|a|o|es)?) /
+
+/** "Neg press": its second word is short for pressure. */
+const OF_PRESSURE = / (?:neg|negative|pos|positive) press(?:ure)? /
+
 /** The direction a label names, where it names one only. */
 export function directionIn(label: Label | undefined): 'depressurisation' | 'pressurisation' | undefined {
+  if (!label) return undefined
+  const { padded } = label
+  if (SIGN.test(padded) && OF_VALUES.test(padded)) return undefined
+  if (OF_PRESSURE.test(padded)) return padded.includes(' neg') ? 'depressurisation' : 'pressurisation'
   const dep = says(label, 'dep')
   const pres = says(label, 'pres')
   if (dep === pres) return undefined

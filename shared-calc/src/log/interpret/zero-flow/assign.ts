@@ -1,6 +1,7 @@
 import { parseAddress } from '../../grid/address.js'
 import type { FoundRun } from '../tables/runs.js'
 import { directionOf } from '../tests/group.js'
+import { readLabel } from '../words/label.js'
 import type { ZeroEntry } from './entry.js'
 
 /** The zero-flow values each run takes by their labels. */
@@ -23,16 +24,12 @@ export function assignZeroFlow(
     // "Zero flow, mean" behind those before and after is their mean, and neither of them.
     const isNamed = own.some((entry) => entry.which !== undefined)
     const unnamed = (entry: ZeroEntry) => (isNamed && entry.which === undefined ? UNNAMED : 0)
+    const cost = (run: FoundRun, entry: ZeroEntry) =>
+      costOf(run, entry, runs) + places.against(run, entry) + unnamed(entry)
     const pairs = runs
       .filter((run) => (which === 'before' ? run.zeroBefore : run.zeroAfter).length === 0)
-      .flatMap((run) =>
-        own.map((entry) => ({
-          run,
-          entry,
-          cost: costOf(run, entry, runs) + places.against(run, entry) + unnamed(entry),
-        })),
-      )
-      .filter(({ cost }) => cost < 5000)
+      .flatMap((run) => own.map((entry) => ({ run, entry, cost: cost(run, entry) })))
+      .filter(({ cost }) => cost < NOT_OF_IT)
       .sort((a, b) => a.cost - b.cost)
     const used = new Set<ZeroEntry>()
     for (const { run, entry } of pairs) {
@@ -41,6 +38,7 @@ export function assignZeroFlow(
       state[which] = entry
       used.add(entry)
     }
+    keepOrder(runs, taken, which, cost)
     for (const { run, entry } of pairs) {
       const state = taken.get(run)
       if (!state || state[which]) continue
@@ -48,8 +46,87 @@ export function assignZeroFlow(
       state.shared = true
     }
   }
+  between(taken, entries, runs)
+  for (const [run, state] of taken) pairUp(run, state, entries, runs)
   return taken
 }
+
+/** Zero flow between two runs one below the other ends the upper and begins the lower, where neither has one of its own there. */
+function between(
+  taken: Map<FoundRun, { before?: ZeroEntry; after?: ZeroEntry; shared: boolean }>,
+  entries: readonly ZeroEntry[],
+  runs: readonly FoundRun[],
+): void {
+  for (const [index, lower] of runs.entries()) {
+    const upper = runs[index - 1]
+    if (!upper || upper.view.name !== lower.view.name || upper.view.turned || upper.bottom >= lower.top)
+      continue
+    const inside = entries.filter(
+      ({ view, row }) => view.name === upper.view.name && row > upper.bottom && row < lower.top,
+    )
+    const [entry] = inside
+    const [above, below] = [taken.get(upper), taken.get(lower)]
+    if (!entry || inside.length > 1 || entry.which || entry.direction || entry.inOrder || !above || !below)
+      continue
+    if (upper.zeroAfter.length > 0 || below.before !== entry || !above.before || above.before === entry)
+      continue
+    above.after = { ...entry, which: 'after' }
+    below.before = { ...entry, which: 'before' }
+    above.shared = false
+    below.shared = false
+  }
+}
+
+/**
+ * Two values by the same words and without one for before or after, "zero | −1.2" above the readings and below: the first is taken as
+ * before, the other as after. Their mean is the same either way.
+ */
+function pairUp(
+  run: FoundRun,
+  state: { before?: ZeroEntry; after?: ZeroEntry },
+  entries: readonly ZeroEntry[],
+  runs: readonly FoundRun[],
+): void {
+  const { before } = state
+  const below = run.zeroBefore.length > 0 && run.zeroAfter.length === 0 && !state.after
+  if (below) {
+    // The first row of the table is zero flow; the same word below the readings is that after them.
+    const own = entries.filter(
+      (entry) => entry.which === undefined && entry.figures.length === 1 && isBelow(run, entry, runs),
+    )
+    if (own.length === 1) state.after = { ...(own[0] as ZeroEntry), which: 'after' }
+    return
+  }
+  if (!before || before.which || state.after || before.figures.length > 1) return
+  const others = entries.filter(
+    (entry) =>
+      entry !== before &&
+      entry.which === undefined &&
+      entry.figures.length === 1 &&
+      entry.figures[0]?.cell !== before.figures[0]?.cell &&
+      wordsOnly(entry) === wordsOnly(before) &&
+      runs.every((one) => one === run || costOf(one, entry, runs) > costOf(run, entry, runs)),
+  )
+  const [other] = others
+  if (!other || others.length > 1) return
+  const [first, second] = [before, other].sort((a, b) => a.row - b.row || a.column - b.column)
+  state.before = { ...(first as ZeroEntry), which: 'before', inOrder: true }
+  state.after = { ...(second as ZeroEntry), which: 'after', inOrder: true }
+}
+
+const isBelow = (run: FoundRun, entry: ZeroEntry, runs: readonly FoundRun[]): boolean =>
+  !run.view.turned &&
+  entry.view.name === run.view.name &&
+  entry.row > run.bottom &&
+  !entry.direction &&
+  runs.every((one) => one === run || costOf(one, entry, runs) > costOf(run, entry, runs)) &&
+  costOf(run, entry, runs) < 30
+
+/** The words of a label without figures and single letters. */
+const wordsOnly = ({ label }: ZeroEntry): string =>
+  readLabel(label)
+    .tokens.filter((token) => /^\p{L}{3,}$/u.test(token))
+    .join(' ')
 
 /**
  * Of runs one below the other, zero flow stands above each or below each: where none is above the first run, one between two
@@ -77,6 +154,33 @@ function placesOf(
   }
 }
 
+/**
+ * Values that stand beyond all runs keep the order of the runs: the run nearest to them would take the nearest, and leave its own
+ * to the other. Of two ways to give them, that with the smaller sum of squared costs crosses nothing.
+ */
+function keepOrder(
+  runs: readonly FoundRun[],
+  taken: ReadonlyMap<FoundRun, { before?: ZeroEntry; after?: ZeroEntry }>,
+  which: 'before' | 'after',
+  cost: (run: FoundRun, entry: ZeroEntry) => number,
+): void {
+  for (const [index, run] of runs.entries())
+    for (const other of runs.slice(index + 1)) {
+      const [one, two] = [taken.get(run), taken.get(other)]
+      const [mine, theirs] = [one?.[which], two?.[which]]
+      if (!one || !two || !mine || !theirs) continue
+      const crossed = [cost(run, theirs), cost(other, mine)]
+      const sum = (costs: readonly number[]) => costs.reduce((all, each) => all + each ** 2, 0)
+      if (crossed.some((each) => each >= NOT_OF_IT)) continue
+      if (sum(crossed) > sum([cost(run, mine), cost(other, theirs)]) - NO_DIFFERENCE) continue
+      one[which] = { ...theirs, byOrder: true }
+      two[which] = { ...mine, byOrder: true }
+    }
+}
+
+/** Cost from which an entry is of another run or test for certain. */
+export const NOT_OF_IT = 5000
+const NO_DIFFERENCE = 1
 const WRONG_SIDE = 60
 const UNNAMED = 30
 

@@ -2,7 +2,7 @@ import { toRecordUnit } from '../../cells/units.js'
 import type { KnownColumn } from '../tables/columns.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { Figure } from '../tables/table-row.js'
-import { says } from '../words/label.js'
+import { directionIn, says } from '../words/label.js'
 import { LIKELY_MOST, type ZeroEntry } from './entry.js'
 
 /**
@@ -13,7 +13,7 @@ import { LIKELY_MOST, type ZeroEntry } from './entry.js'
 export function zeroColumns(runs: readonly FoundRun[]): ZeroEntry[] {
   return runs.flatMap((run) => {
     const { block, zeroBefore, zeroAfter } = run
-    if (run.row !== undefined || zeroBefore.length + zeroAfter.length > 0) return []
+    if (zeroBefore.length + zeroAfter.length > 0) return []
     const named = (['before', 'after'] as const).flatMap((which) =>
       block.segment.columns
         .filter(({ role }) => role === (which === 'before' ? 'zeroBefore' : 'zeroAfter'))
@@ -23,7 +23,11 @@ export function zeroColumns(runs: readonly FoundRun[]): ZeroEntry[] {
     if (named.length > 0) return named
     return block.segment.columns
       .filter(
-        (column) => isOfZeroFlow(column) && column !== block.pressure && !block.carriers.includes(column),
+        (column) =>
+          isOfZeroFlow(column) &&
+          (directionIn(column.label) ?? run.direction) === run.direction &&
+          column !== block.pressure &&
+          !block.carriers.includes(column),
       )
       .flatMap((column) => entriesOf(run, column))
       .slice(0, 2)

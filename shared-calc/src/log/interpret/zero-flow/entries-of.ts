@@ -16,6 +16,14 @@ export function entriesOf(
   before: boolean,
   after: boolean,
 ): ZeroEntry[] {
+  const parted = byDirection(view, row, values)
+  if (parted)
+    return parted.flatMap(({ direction, own }) =>
+      entriesOf(view, row, own[0]?.column ?? column, label, title, own, before, after).map((entry) => ({
+        ...entry,
+        direction,
+      })),
+    )
   const unit = unitOf(label, 'pressure') ?? unitOf(title, 'pressure')
   const base = {
     view,
@@ -84,4 +92,37 @@ function directionOfHeading(view: View, row: number, column: number): Direction 
   if (ticked) return ticked.direction
   const above = headingAbove(view, row, column, 2)
   return above && above.tokens.length <= 5 ? directionIn(above) : undefined
+}
+
+/** "before | after | before | after" below the titles of both directions, each over the first of its columns. */
+function byDirection(
+  view: View,
+  row: number,
+  values: readonly Placed[],
+): { direction: Direction; own: Placed[] }[] | undefined {
+  if (values.length < 4 || values.some((value) => value.row !== row)) return undefined
+  const titled = values.map((value) => ({ value, of: titleOver(view, row, value.column) }))
+  const parts = (['depressurisation', 'pressurisation'] as const).map((direction) => ({
+    direction,
+    own: titled.filter(({ of }) => of === direction).map(({ value }) => value),
+  }))
+  const [one, other] = parts
+  const isWhole = one && other && one.own.length === other.own.length
+  return isWhole && one.own.length * 2 === values.length ? parts : undefined
+}
+
+const TITLE_ROWS = 4
+const TITLE_COLUMNS = 3
+
+/** The direction named over a column, or over the last column in front of it that has a title in that line. */
+function titleOver(view: View, row: number, column: number): Direction | undefined {
+  for (let at = row - 1; at >= Math.max(0, row - TITLE_ROWS); at--)
+    for (let left = column; left >= Math.max(0, column - TITLE_COLUMNS); left--) {
+      const text = view.text(at, left)
+      if (text === undefined) continue
+      const direction = directionIn(readLabel(text))
+      if (direction) return direction
+      break
+    }
+  return undefined
 }

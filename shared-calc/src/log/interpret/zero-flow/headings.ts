@@ -8,8 +8,12 @@ export const isOfOneSign = (text: string): boolean => {
     .replace(/\s/g, '')
     .replace(/[([]?Pa[)\]]?$/, '')
     .replace(/[)\]]$/, '')
-  return /\d[([]?[+−–-]$/.test(bare)
+  return /\d[([]?[+−–-]$/.test(bare) || MEAN_OF_SIGN.test(bare)
 }
+
+/** "+", "mean +", "avg. (−": blanks and the last bracket are off already. */
+const MEAN_OF_SIGN =
+  /^(?:(?:mean|average|avg\.?|av\.?|mittel(?:wert)?|moy(?:enne)?\.?|gem\.?|media|snitt?)?[([]?[+−–-])$/i
 
 export const NOT_VALUES = /^(min|max|std|sd|stdev|stabw|s|count|dauer|duration)$/
 
@@ -17,6 +21,7 @@ export const NOT_VALUES = /^(min|max|std|sd|stdev|stabw|s|count|dauer|duration)$
 export const namesNoValue = (heading: Label | undefined): boolean =>
   heading !== undefined &&
   (isOfOneSign(heading.text) ||
+    isMeanOfSign(heading) ||
     (heading.tokens.length <= 2 && heading.tokens.some((token) => NOT_VALUES.test(token))))
 
 export function headingAbove(view: View, row: number, column: number, most: number): Label | undefined {
@@ -29,3 +34,33 @@ export function headingAbove(view: View, row: number, column: number, most: numb
   }
   return undefined
 }
+
+/** Words of a sign; "mean of the negative values" is that of one sign. */
+const SIGNED = /^(?:plus|minus|pos|neg|positiv|negativ)/
+
+/** "Mean of positive values": "negative pressure" may head the depressurisation. */
+const isMeanOfSign = ({ tokens }: Label): boolean =>
+  tokens.length <= 6 &&
+  tokens.some((token) => SIGNED.test(token)) &&
+  tokens.some((token) => MEANS.test(token) || /^(?:values?|werte?|valeurs?|readings?)$/.test(token))
+
+/** What the text in front of a value of zero flow makes of it: the mean of all, or a figure that is no mean and no sample. */
+export function statisticIn(lead: string | undefined): 'mean' | 'other' | undefined {
+  if (lead === undefined || lead.length > 60) return undefined
+  const label = readLabel(lead)
+  if (isOfOneSign(lead) || label.tokens.some((token) => EXTREMES.test(token))) return 'other'
+  const signed = label.tokens.some((token) => SIGNED.test(token))
+  const mean = label.tokens.some((token) => MEANS.test(token))
+  return signed ? 'other' : mean ? 'mean' : undefined
+}
+
+const EXTREMES =
+  /^(?:min|max|maks|minimum|maximum|highest|lowest|hochste|niedrigste|std|sd|stdev|stabw|range|spread)$/
+const MEANS =
+  /^(?:mean|average|avg|av|avge|mittel|mittelwert|mw|durchschnitt|moyenne|moy|gemiddelde|gem|srednia|promedio|media|snit|snitt|gennemsnit|gjennomsnitt|medel|medelvarde|prumer|keskiarvo|overall)$/
+
+/** "Zero flow min / max / avg": what the values behind such a label are, in their order. */
+export const statisticsIn = (text: string): ('mean' | 'other')[] =>
+  readLabel(text).tokens.flatMap((token) =>
+    EXTREMES.test(token) ? 'other' : MEANS.test(token) ? 'mean' : [],
+  )

@@ -1,18 +1,26 @@
+import { figureOf } from '../../cells/number-text.js'
 import { bareUnit } from '../../cells/stated-unit.js'
 import type { Written } from '../../cells/written.js'
 import { type Label, readLabel, says } from '../words/label.js'
+import { statisticIn } from './headings.js'
 
 /** A zero-flow value written into a text, with the word that says when it was taken. */
 export interface ZeroInText extends Written {
   readonly which?: 'before' | 'after'
 }
 
+/** "09:45 fan covered": when it was noted, and no value. */
+const TIME_OF_DAY = /^\s*\d{1,2}[:.]\d{2}(?::\d{2})?(?:\s*(?:h|am|pm|uhr))?\s+(?=\p{L})/iu
+
 /**
  * Zero-flow values of one cell: "Zero flow: −1.2 Pa", "0.7 Pa before, 1.0 Pa after", "zeros 0.4 and 0.2".
  * Undefined where the text says more than values, units, before and after.
  */
-export function zeroValuesIn(text: string): ZeroInText[] | undefined {
+export function zeroValuesIn(whole: string): ZeroInText[] | undefined {
+  const text = whole.replace(TIME_OF_DAY, '')
   if (text.length > 90) return undefined
+  const mean = meanInBrackets(text)
+  if (mean) return [mean]
   const prefix = /^[^:=]*[:=]/.exec(text)?.[0] ?? ''
   // "Δp0 = −1.2 Pa (30 s)": what stands in brackets behind the value is a remark.
   const own = text.slice(prefix.length).replace(/(?<!\()\([^()]*\)\s*$/, '')
@@ -26,15 +34,18 @@ export function zeroValuesIn(text: string): ZeroInText[] | undefined {
     if (!value) return undefined
     found.push(value)
   }
-  const whole = readLabel(text)
+  const label = readLabel(text)
   const front = whenIn(prefix)
+  // "Zero flow before: −1.9, −1.6, −1.5": samples.
+  if (front && found.length > 2 && !found.some(({ which }) => which))
+    return found.map((one) => ({ ...one, which: front }))
   if (found.length > 1 && found[0] && front && !found[0].which) found[0] = { ...found[0], which: front }
   const [first, second] = found
   if (!first) return undefined
   if (found.length === 1) return first.which || /[:=]/.test(text) ? found : undefined
   if (found.every(({ which }) => which)) return found
   if (second && found.length === 2 && !found.some(({ which }) => which))
-    return says(whole, 'after') && !says(whole, 'before')
+    return says(label, 'after') && !says(label, 'before')
       ? found
       : [
           { ...first, which: 'before' },
@@ -53,7 +64,9 @@ export function zeroValuesWithin(text: string): ZeroInText[] | undefined {
   for (const { index } of text.matchAll(/(?<![\p{L}\p{N}])[\p{L}Δδ∆][\p{L}\p{N}₀_]*/gu)) {
     const rest = text.slice(index)
     const words = rest.split(/\s+/)
-    const begins = [1, 2].some((count) => says(readLabel(words.slice(0, count).join(' ')), 'zero'))
+    const begins =
+      says(readLabel(words[0] ?? ''), 'zero') ||
+      (says(readLabel(words.slice(0, 2).join(' ')), 'zero') && !says(readLabel(words[1] ?? ''), 'zero'))
     if (!begins) continue
     const end = rest.trimEnd().replace(/[.:]$/, '').trimEnd()
     const own = /[)\]]$/.test(end) ? end.slice(0, -1) : rest
@@ -65,6 +78,16 @@ export function zeroValuesWithin(text: string): ZeroInText[] | undefined {
     return values?.every((one) => one.unit || isFraction(one.value) || values.length > 1) ? values : undefined
   }
   return undefined
+}
+
+/** "−1.5 / +0.2 (mean −1.3 Pa)": the mean of all is the zero flow, whatever stands in front of it. */
+export function meanInBrackets(text: string): ZeroInText | undefined {
+  if (text.length > 90) return undefined
+  const remark = /\(([^()]{3,40})\)\s*$/.exec(text)?.[1]
+  if (remark === undefined || statisticIn(remark) !== 'mean') return undefined
+  const value = pieceOf(remark)
+  const when = value && !value.which ? whenIn(text) : undefined
+  return value && { ...value, ...(when ? { which: when } : {}) }
 }
 
 /** Words that say no more than that a value is a zero-flow pressure. */
@@ -107,7 +130,7 @@ function pieceOf(piece: string): ZeroInText | undefined {
   const [before, after] = [says(label, 'before'), says(label, 'after')]
   if (before && after) return undefined
   return {
-    value: Number(figure.replace(/\s/g, '').replace(/[−–]/, '-').replace(',', '.')),
+    value: figureOf(figure),
     ...(unit ? { unit } : {}),
     ...(before ? { which: 'before' as const } : after ? { which: 'after' as const } : {}),
   }

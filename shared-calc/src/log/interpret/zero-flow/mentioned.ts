@@ -1,3 +1,4 @@
+import { figureOf } from '../../cells/number-text.js'
 import type { View } from '../grid/view.js'
 import { readLabel, says } from '../words/label.js'
 import { LIKELY_MOST } from './entry.js'
@@ -34,7 +35,7 @@ const FIGURE = /(?<![\p{L}\p{N}.,:/])([-+−–]?\s?\d{1,2}(?:[.,]\d+)?)(?![\d:/
 /** A figure with its unit, a sign or decimals that a house can have with the fan off. */
 function holdsValue(text: string): boolean {
   return [...text.matchAll(FIGURE)].some(([whole, figure = '', unit]) => {
-    const value = Number(figure.replace(/\s/g, '').replace(/[−–]/, '-').replace(',', '.'))
+    const value = figureOf(figure)
     const isOther =
       unit === undefined &&
       /^\s*(?:s|sec|min|h|%|°|m|l)\b/.test(text.slice(text.indexOf(whole) + whole.length))

@@ -1,6 +1,6 @@
 import type { FoundRun } from '../tables/runs.js'
 import { readLabel } from '../words/label.js'
-import { type Assigned, costOf } from './assign.js'
+import { type Assigned, costOf, NOT_OF_IT } from './assign.js'
 import { LIKELY_MOST, type ZeroEntry } from './entry.js'
 
 /** The value of a mean that is written with one decimal differs from it by this at most, Pa. */
@@ -59,8 +59,5 @@ export function unusedZeroFlow(
 const isOfVentilation = ({ label, unit }: ZeroEntry): boolean =>
   unit === undefined &&
   readLabel(label).tokens.some((token) => /^(?:ventila|luftung|lueftung|aera)/.test(token))
-
-/** Cost from which an entry is of another run or test for certain. */
-const NOT_OF_IT = 5000
 
 const mean = (values: readonly number[]): number => values.reduce((sum, one) => sum + one, 0) / values.length

@@ -1,10 +1,12 @@
 import { bareUnit } from '../../cells/stated-unit.js'
+import type { KnownUnit } from '../../cells/units.js'
 import { leadOf, type View } from '../grid/view.js'
 import { isSummary } from '../tables/row-labels.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { Figure } from '../tables/table-row.js'
-import { headingAbove, NOT_VALUES, namesNoValue } from './headings.js'
-import { zeroValuesIn } from './in-text.js'
+import { momentsAbove } from '../words/moments.js'
+import { headingAbove, NOT_VALUES, namesNoValue, statisticIn, statisticsIn } from './headings.js'
+import { meanInBrackets, type ZeroInText, zeroValuesIn } from './in-text.js'
 
 export interface Placed extends Figure {
   row: number
@@ -20,7 +22,7 @@ export function valuesOf(
   runs: readonly FoundRun[],
 ): Placed[] {
   const right = rightOf(view, row, column, isTaken)
-  if (right.length > 0) return right
+  if (right.length > 0) return inMoments(view, row, meansOf(view.text(row, column) ?? '', right))
   const below = belowOf(view, row, column, isTaken)
   const [only] = below
   if (!only && !view.at(row + 1, column) && !isTaken(row + 1, column + 1)) {
@@ -44,6 +46,31 @@ export function valuesOf(
   return [only, ...beside]
 }
 
+/** Behind "zero flow min / max / avg" only the mean counts. */
+function meansOf(label: string, values: readonly Placed[]): readonly Placed[] {
+  const statistics = statisticsIn(label)
+  return statistics.length > 1 && statistics.length === values.length && statistics.includes('mean')
+    ? values.filter((_, index) => statistics[index] === 'mean')
+    : values
+}
+
+/** "Zero flow | −1.7 | −1.1 | −1.4" below the headings "before", "after" and "mean". */
+function inMoments(view: View, row: number, values: readonly Placed[]): Placed[] {
+  const moments = momentsAbove(
+    view,
+    row,
+    values.map(({ column }) => column),
+  )
+  if (moments.length === 0) return [...values]
+  return values.flatMap((value, index) => {
+    const which = moments[index]
+    return which === 'before' || which === 'after' ? [{ ...value, which }] : []
+  })
+}
+
+/** A table of zero flow has a row for each run, before and after. */
+const HEADED = 6
+
 function rightOf(
   view: View,
   row: number,
@@ -60,12 +87,19 @@ function rightOf(
       continue
     }
     if (isTaken(row, at)) break
+    // What was struck out is replaced by the value behind it.
+    if (content.kind === 'struck') continue
+    const unit = content.kind === 'text' ? bareUnit(content.text) : undefined
+    if (unit?.kind === 'pressure') setUnit(found, unit)
     if (content.kind === 'number') {
-      const heading = headingAbove(view, row, at, 2)
+      const heading = headingAbove(view, row, at, HEADED)
       if (!isExtreme && !namesNoValue(heading))
         found.push({ ...content.written, cell: view.address(row, at), row, column: at })
       isExtreme = false
       blanks = 0
+    } else if (content.kind === 'text' && meanInBrackets(content.text)) {
+      const mean = meanInBrackets(content.text) as ZeroInText
+      found.push({ ...mean, cell: view.address(row, at), row, column: at })
     } else if (content.kind === 'text' && content.numbers) {
       found.push(...content.numbers.map((one) => ({ ...one, cell: view.address(row, at), row, column: at })))
     } else if (content.kind === 'text' && zeroValuesIn(content.text)) {
@@ -75,9 +109,16 @@ function rightOf(
     // "min | −2.1 | mean | −1.2 | values | −1.0 …": the mean alone is read.
     else if (NOT_VALUES.test(content.text.trim().toLowerCase())) isExtreme = true
     else if (isSummary(content.text) && found.length === 0) continue
+    // "Zero flow b | −1.7 | a | −1.1"
+    else if (content.text.length <= 2 && view.number(row, at + 1) !== undefined) continue
     else if (!bareUnit(content.text) || found.length > 1) break
   }
   return found
+}
+
+/** "−0.2 | mm H₂O": the unit behind values that state none. */
+function setUnit(values: Placed[], unit: KnownUnit): void {
+  for (const [index, value] of values.entries()) if (!value.unit) values[index] = { ...value, unit }
 }
 
 function belowOf(
@@ -88,6 +129,8 @@ function belowOf(
 ): Placed[] {
   const found: Placed[] = []
   let skipped = 0
+  const mean = meanBelow(view, row, column, isTaken)
+  if (mean) return [mean]
   for (let at = row + 1; at < view.rows; at++) {
     const content = view.at(at, column)
     if (isTaken(at, column)) break
@@ -95,9 +138,39 @@ function belowOf(
       const left = leadOf(view, at, column)
       // Below a list its mean; alone it is the value itself.
       if (found.length > 0 && left !== undefined && isSummary(left)) break
-      found.push({ ...content.written, cell: view.address(at, column), row: at, column })
+      const unit = bareUnit(view.text(at, column + 1) ?? '')
+      found.push({
+        ...(unit?.kind === 'pressure' ? { unit } : {}),
+        ...content.written,
+        cell: view.address(at, column),
+        row: at,
+        column,
+      })
     } else if (found.length > 0 || ++skipped > 2) break
     else if (content && !(content.kind === 'text' && bareUnit(content.text))) break
   }
   return found
+}
+
+/** A line of means, extremes and so on has a column for each moment and direction. */
+const FAR = 12
+
+/** "Mean of positive values | mean of negative values | mean of all values" below one another: the last is the zero flow. */
+function meanBelow(
+  view: View,
+  row: number,
+  column: number,
+  isTaken: (row: number, column: number) => boolean,
+): Placed | undefined {
+  let mean: Placed | undefined
+  let others = 0
+  for (let at = row + 1; at <= row + 6 && !isTaken(at, column); at++) {
+    const content = view.at(at, column)
+    if (content?.kind !== 'number') break
+    const statistic = statisticIn(leadOf(view, at, column, FAR))
+    if (statistic === undefined) return undefined
+    if (statistic === 'other') others++
+    else mean ??= { ...content.written, cell: view.address(at, column), row: at, column }
+  }
+  return others > 0 ? mean : undefined
 }

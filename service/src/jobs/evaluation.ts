@@ -1,0 +1,27 @@
+import { evaluate, parseRecord } from '@draughtbook/shared-calc'
+import { jsonOf } from '../json/json-of.js'
+
+/** Body of a record, and what was asked for beside the evaluation. */
+export interface EvaluationOrder {
+  readonly body: Uint8Array
+  readonly trace: boolean
+  /** A record with an uncertainty part has its budget unasked. */
+  readonly uncertainty: boolean
+}
+
+/** An evaluation as the text of an answer, with what the audit line and the metrics tell of it. */
+export interface EvaluationText {
+  readonly json: string
+  readonly digest: string
+  readonly outcome: string
+}
+
+/** Body of a record → the evaluation's JSON. */
+export function evaluation({ body, trace, uncertainty }: EvaluationOrder): EvaluationText {
+  const evaluated = evaluate(parseRecord(jsonOf(body)), { trace, ...(uncertainty && { uncertainty }) })
+  return {
+    json: JSON.stringify(evaluated),
+    digest: evaluated.recordDigest,
+    outcome: evaluated.verdict.outcome,
+  }
+}

@@ -1,0 +1,41 @@
+import { figureOf } from '../../cells/number-text.js'
+import { findUnit } from '../../cells/units.js'
+import type { View } from '../grid/view.js'
+
+/** Three lengths of a building written as a product: "12.4 x 8.2 x 2.5 m". */
+export interface Sides {
+  readonly text: string
+  readonly cell: string
+  /** Their product, to the tenth. */
+  readonly amount: number
+  readonly unit: 'm³' | 'ft³'
+}
+
+const MOST = { rows: 300, columns: 40 }
+const PRODUCT =
+  /(?<![\d.,])(\d{1,4}(?:[.,]\d{1,3})?)\s?(m|ft)?\s?[x×*]\s?(\d{1,4}(?:[.,]\d{1,3})?)\s?(m|ft)?\s?[x×*]\s?(\d{1,4}(?:[.,]\d{1,3})?)\s?(m|ft)?(?![\p{L}\d])/iu
+
+/** The one product of three lengths on the visible sheets; undefined where there is none, or several that differ. */
+export function sidesIn(views: readonly View[]): Sides | undefined {
+  const found = views.flatMap((view) => {
+    const own: Sides[] = []
+    for (let row = 0; row < Math.min(view.rows, MOST.rows); row++)
+      for (let column = 0; column < Math.min(view.columns, MOST.columns); column++) {
+        const text = view.text(row, column)
+        const sides = text === undefined || text.length > 120 ? undefined : productIn(text)
+        if (sides) own.push({ ...sides, cell: view.address(row, column) })
+      }
+    return own
+  })
+  const [first] = found
+  return found.every(({ amount }) => amount === first?.amount) ? first : undefined
+}
+
+function productIn(text: string): Omit<Sides, 'cell'> | undefined {
+  const [whole, first, one, second, two, third, three] = PRODUCT.exec(text) ?? []
+  const units = new Set([one, two, three].flatMap((unit) => (unit ? findUnit(unit)?.unit : undefined) ?? []))
+  const [unit] = units
+  if (whole === undefined || units.size !== 1) return undefined
+  const product = [first, second, third].reduce((all, length) => all * figureOf(length ?? ''), 1)
+  return { text: whole.trim(), amount: Number(product.toFixed(1)), unit: unit === 'ft' ? 'ft³' : 'm³' }
+}

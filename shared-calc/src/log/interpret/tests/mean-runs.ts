@@ -1,0 +1,39 @@
+import { fileText } from '../../../catalogue/findings/log/file.js'
+import { remarkFinding } from '../../../catalogue/findings/remark.js'
+import type { FoundRun } from '../tables/runs.js'
+
+/** The mean of two flows is rounded, and was rounded from flows that were. */
+const ALIKE = 0.006
+
+/** A block whose flows are in every row the mean of those of two others, as under "average" beside both directions. */
+export function meansOfRuns(runs: readonly FoundRun[]): FoundRun[] {
+  const flows = new Map(runs.map((run) => [run, flowsOf(run)]))
+  return runs.filter((run) => {
+    const own = flows.get(run) ?? []
+    const others = runs.filter(
+      (one) => one !== run && one.view.name === run.view.name && flows.get(one)?.length === own.length,
+    )
+    return (
+      own.length > 2 &&
+      others.some((one, index) =>
+        others.slice(index + 1).some((other) =>
+          own.every((value, at) => {
+            const [first, second] = [flows.get(one)?.[at] as number, flows.get(other)?.[at] as number]
+            return first !== second && Math.abs((2 * value) / (first + second) - 1) < ALIKE
+          }),
+        ),
+      )
+    )
+  })
+}
+
+const flowsOf = ({ readings }: FoundRun): number[] =>
+  readings.map(({ carriers }) => Math.abs(carriers[0]?.value ?? Number.NaN))
+
+/** Names the blocks that were left out. */
+export const tellMeans = (means: readonly FoundRun[]) =>
+  means.map(({ view, top, left, bottom, right }) =>
+    remarkFinding(fileText('log-mean-of-runs'), [
+      `${view.address(top, left)}:${view.address(bottom, right).split('!').at(-1)}`,
+    ]),
+  )

@@ -1,0 +1,104 @@
+import { fileText } from '../../catalogue/findings/log/file.js'
+import { remarkFinding } from '../../catalogue/findings/remark.js'
+import type { Finding } from '../../contract/record/index.js'
+import { bareUnit } from '../cells/stated-unit.js'
+import { parseAddress } from '../grid/address.js'
+import { leadOf, type View } from './grid/view.js'
+import type { Use } from './interpretation.js'
+import type { SheetTables } from './sheet-tables.js'
+import { type Label, readLabel, says } from './words/label.js'
+
+/** So much of a sheet is looked through for values that nothing was read from. */
+const MOST = { rows: 300, columns: 40, named: 6 }
+
+interface Unread {
+  readonly label: string
+  readonly cell: string
+}
+
+/**
+ * The last look at a log: values that are pressures, temperatures, volumes or envelope areas by their unit or label, and that went
+ * into no field, no finding and no list of what was left out. They are named, so that none is lost in silence.
+ */
+export function unreadValues(
+  tables: readonly SheetTables[],
+  uses: readonly Use[],
+  told: readonly (string | undefined)[],
+): Finding[] {
+  const known = new Set(told)
+  const boxes = uses.flatMap(({ cells }) => cells.split(', ').flatMap((range) => boxOf(range) ?? []))
+  const isKnown = (view: View, row: number, column: number): boolean =>
+    known.has(view.address(row, column)) ||
+    boxes.some(
+      (box) =>
+        box.sheet === view.name &&
+        row >= box.top &&
+        row <= box.bottom &&
+        column >= box.left &&
+        column <= box.right,
+    )
+  const found = tables
+    .filter(({ view, series }) => !view.sheet.hidden && series.length === 0)
+    .flatMap(({ view, isTaken }) =>
+      unreadOf(view, (row, column) => isTaken(row, column) || isKnown(view, row, column)),
+    )
+  if (found.length === 0) return []
+  const labels = [...new Set(found.map(({ label }) => label))]
+  return [
+    remarkFinding(
+      fileText('log-unread-values', {
+        labels: labels.slice(0, MOST.named),
+        more: Math.max(0, labels.length - MOST.named),
+      }),
+      found.map(({ cell }) => cell),
+    ),
+  ]
+}
+
+function unreadOf(view: View, isKnown: (row: number, column: number) => boolean): Unread[] {
+  const found: Unread[] = []
+  for (let row = 0; row < Math.min(view.rows, MOST.rows); row++)
+    for (let column = 0; column < Math.min(view.columns, MOST.columns); column++) {
+      const content = view.at(row, column)
+      if (content?.kind !== 'number' || isKnown(row, column)) continue
+      const lead = leadOf(view, row, column)
+      const text = lead && !bareUnit(lead) ? lead : above(view, row, column)
+      if (text === undefined) continue
+      const label = readLabel(text)
+      const beside = bareUnit(view.text(row, column + 1) ?? '')
+      const kind = (content.written.unit ?? beside ?? label.unit)?.kind
+      if (isOfTest(label, kind)) found.push({ label: text, cell: view.address(row, column) })
+    }
+  return found
+}
+
+/** The nearest text above a value, past a line of units and other values. */
+function above(view: View, row: number, column: number): string | undefined {
+  for (let at = row - 1; at >= Math.max(0, row - 4); at--) {
+    const text = view.text(at, column)
+    if (text !== undefined && !bareUnit(text)) return text
+  }
+  return undefined
+}
+
+/** Values of instruments and of plans, which are of no test. */
+const OTHERS = ['uncertainty', 'target', 'device', 'example', 'wind', 'flow'] as const
+
+function isOfTest(label: Label, kind: string | undefined): boolean {
+  if (OTHERS.some((one) => says(label, one))) return false
+  if (label.tokens.some((token) => /^(?:cal|calib|kalib|due|limit|resolution|serial|sn)/.test(token)))
+    return false
+  if (kind === 'area') return says(label, 'envelope')
+  if (kind !== undefined) return kind === 'pressure' || kind === 'temperature' || kind === 'volume'
+  return (['zero', 'temperature', 'volume', 'barometer'] as const).some((one) => says(label, one))
+}
+
+function boxOf(range: string) {
+  const cut = range.lastIndexOf('!')
+  if (cut < 0) return undefined
+  const [first = '', last = first] = range.slice(cut + 1).split(':')
+  const [from, to] = [parseAddress(first), parseAddress(last)]
+  if (!from || !to) return undefined
+  const sheet = range.slice(0, cut).replace(/^'|'$/g, '').replace(/''/g, "'")
+  return { sheet, top: from.row, left: from.column, bottom: to.row, right: to.column }
+}
