@@ -32,7 +32,8 @@ export {
 } from './assessment/stages/work-stages.js'
 export { CALCULATION_VERSION } from './catalogue/calculation-version.js'
 export * from './catalogue/figures.js'
-export { decimalsBeside, type Judged, judgedTexts, unitText } from './catalogue/shown-figure.js'
+export { decimalsBeside, type Judged, judgedTexts, limitedName, unitText } from './catalogue/shown-figure.js'
+export { cited } from './catalogue/sources.js'
 export { capital, counted, dayInWords, dayOf, outcomeWords } from './catalogue/words.js'
 export {
   Calibration,

@@ -4,9 +4,9 @@ import { formulaList, type ListedFormula } from '../../shared-calc/src/formulas/
 
 const HEAD = `# Formulas
 
-Generated from \`shared-calc/src/formulas\` by \`npm run formulas\`; do not edit. Each formula stands there once, as data: it is
+Generated from \`shared-calc/src/formulas\` by \`npm run formulas\`; do not edit. Each formula is written there once, as data: it is
 computed, shown and written into workbooks from there. Flows in m³/h, pressures in Pa. "Value from memory" marks a clause that
-nobody has checked against the text of its standard; "derived" what was worked out here and checked numerically.
+nobody has checked against the text of its standard; "derived" marks a formula derived for this project and checked numerically.
 `
 
 /** The page of all formulas, chapter by chapter, with the constants they use: shared-calc/FORMULAS.md. */

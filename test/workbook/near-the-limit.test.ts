@@ -62,9 +62,9 @@ function contradictions(meets: boolean, { value, limit, margin }: Page): string[
 
 function fromCommand(evaluation: Evaluation): Page {
   const text = verdictLines(evaluation).find(({ label }) => label === 'Margin')?.text ?? ''
-  const [, value, limit, rest = ''] = / is (\S+), the limit (\S+) .*\): (.*)$/.exec(text) ?? []
-  const [, size, side] = /^(\S+) .*(below|above) the limit$/.exec(rest) ?? []
-  const margin = rest === 'equal to the limit' ? 0 : read(size) * (side === 'below' ? 1 : -1)
+  const [, value, rest = '', limit] = / is (\S+) [^,]*, (.*) the limit of (\S+) /.exec(text) ?? []
+  const [, size, side] = /^(\S+) .*(below|above)$/.exec(rest) ?? []
+  const margin = rest === 'equal to' ? 0 : read(size) * (side === 'below' ? 1 : -1)
   return { value: read(value), limit: read(limit), margin }
 }
 

@@ -18,6 +18,10 @@ const printed: Readonly<Record<string, string>> = {
 /** A unit as people print it; nothing for a pure number. */
 export const unitText = (unit: string): string => printed[unit] ?? unit
 
+/** A quantity with a limit, by its name: n50 as it is, one at another pressure with that pressure. */
+export const limitedName = (quantity: string, referencePressure_Pa: number): string =>
+  quantity.replace('_pr', ` at ${referencePressure_Pa} Pa`)
+
 /** A judged value, as it is compared with its limit. */
 export interface Judged {
   readonly value: number

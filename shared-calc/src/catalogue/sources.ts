@@ -29,6 +29,20 @@ const provenances: Readonly<Record<Source['seen'], string>> = {
   definition: 'definition',
 }
 
+/**
+ * Clause of a finding as people read it, with a mark where nobody has read it in its source; empty where there is none.
+ */
+export function cited({
+  clause,
+  provenance,
+}: {
+  clause?: string | undefined
+  provenance?: string | undefined
+}): string {
+  const mark = provenance === clause || provenance === provenances.read ? undefined : provenance
+  return [clause, mark].filter(Boolean).join(', ')
+}
+
 /** Clause and provenance of a finding, from the source of the limit it tests. */
 export function citing({ text, seen, takenOver }: Source): { clause: string; provenance: string } {
   const clause = takenOver ? `${text} (used because the text of the method was not at hand)` : text

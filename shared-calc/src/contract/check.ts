@@ -7,7 +7,7 @@ export const printed = (value: number): string =>
     .replace(/\d{5,}/, (whole, at: number, text: string) =>
       text.includes('e') || text.slice(0, at).includes('.')
         ? whole
-        : whole.replace(/\B(?=(\d{3})+$)/g, '\u00a0'),
+        : BigInt(whole).toLocaleString('en-GB').replaceAll(',', '\u00a0'),
     )
 
 /** What a value is, in words a person who writes a file knows. */

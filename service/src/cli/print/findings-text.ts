@@ -1,4 +1,4 @@
-import { type Finding, placeWords } from '@draughtbook/shared-calc'
+import { cited, type Finding, placeWords } from '@draughtbook/shared-calc'
 import { count } from './number-text.js'
 
 const GROUPS = [
@@ -26,16 +26,9 @@ export function findingsText(findings: readonly Finding[], given: Given): string
 const MOST_PLACES = 8
 
 function findingLines(finding: Finding, given: Given): string[] {
-  const { message, clause, provenance, remedy } = finding
+  const { message, remedy } = finding
   const places = placesOf(finding, given)
-  // A source that was read needs no further word; one known from memory is marked.
-  const known = [
-    clause,
-    provenance === clause || provenance === 'read in the source' ? undefined : provenance,
-  ]
-    .filter(Boolean)
-    .join(', ')
-  const source = known ? ` [${known}]` : ''
+  const source = cited(finding) && ` [${cited(finding)}]`
   return [
     `  - ${message}${source}`,
     ...(places ? [`      where: ${places}`] : []),

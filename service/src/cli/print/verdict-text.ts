@@ -1,5 +1,5 @@
 import type { Evaluation } from '@draughtbook/shared-calc'
-import { judgedTexts, unitText } from '@draughtbook/shared-calc'
+import { judgedTexts, limitedName, unitText } from '@draughtbook/shared-calc'
 import { numberText } from './number-text.js'
 
 interface Line {
@@ -34,12 +34,11 @@ function marginText(criterion: Criterion): string {
   const { quantity, unit, margin, judged, referencePressure_Pa } = criterion
   const texts = judgedTexts(criterion)
   const printed = unitText(unit)
-  const at = quantity.endsWith('_pr') ? ` at ${referencePressure_Pa} Pa` : ''
   const apart =
     margin === 0
       ? `equal to the limit of ${texts.limit} ${printed}`
       : `${texts.margin.slice(1)} ${printed} ${margin > 0 ? 'below' : 'above'} the limit of ${texts.limit} ${printed}`
-  return `${quantity}${at} (${judged}) is ${texts.value} ${printed}, ${apart}`
+  return `${limitedName(quantity, referencePressure_Pa)} (${judged}) is ${texts.value} ${printed}, ${apart}`
 }
 
 /** The area is that of a sharp-edged hole; a square of the same area is easier to picture. */

@@ -1,4 +1,5 @@
 import { constantValue } from '../../catalogue/constants.js'
+import { limitedName } from '../../catalogue/shown-figure.js'
 import { type Block, byRule, type Calculation, type Given } from '../../engine/index.js'
 import { allowedLeakage } from '../../formulas/plan-flows.js'
 import {
@@ -70,6 +71,7 @@ function judgeLimit(
   const { calculation, bases } = around
   const { quantity, referencePressure_Pa } = rule
   const id = `target${i + 1}`
+  const named = limitedName(quantity, referencePressure_Pa)
   const counted = countedValue(rule, definite.target.directions === 'each' ? runs : [], means)
   const L = byRule(rule.limit, 'limit of the target')
   const { value, limitBefore } = asJudged(around, id, definite, counted.value, L)
@@ -82,23 +84,23 @@ function judgeLimit(
     quantity,
     referencePressure_Pa,
     judged: counted.judged ?? (runs.length === 1 ? 'one direction' : 'mean'),
-    value: calculation.add(id, `Against the target: ${quantity}`, comparison, { v: value, L }),
+    value: calculation.add(id, `Against the target: ${named}`, comparison, { v: value, L }),
     limitBefore,
     flow: ofArea
-      ? calculation.add(`${id}.flow`, `Flow at the limit: ${quantity}`, flowThroughAllowedArea, {
+      ? calculation.add(`${id}.flow`, `Flow at the limit: ${named}`, flowThroughAllowedArea, {
           L: limitBefore,
           B,
           dp_r,
         })
-      : calculation.add(`${id}.flow`, `Flow at the limit: ${quantity}`, allowedLeakage, {
+      : calculation.add(`${id}.flow`, `Flow at the limit: ${named}`, allowedLeakage, {
           L: limitBefore,
           B,
         }),
     toSeal: ofArea
-      ? calculation.add(`${id}.seal`, `Leakage area to seal: ${quantity}`, areaToSeal, excess)
-      : calculation.add(`${id}.seal`, `Leakage to seal: ${quantity}`, leakageToSeal, { ...excess, dp_r }),
+      ? calculation.add(`${id}.seal`, `Leakage area to seal: ${named}`, areaToSeal, excess)
+      : calculation.add(`${id}.seal`, `Leakage to seal: ${named}`, leakageToSeal, { ...excess, dp_r }),
     ageing: publishedAgeing.map(({ growth }, year) =>
-      calculation.add(`${id}.age${year + 1}`, `After ageing by ${growth * 100} %: ${quantity}`, ageing, {
+      calculation.add(`${id}.age${year + 1}`, `After ageing by ${growth * 100} %: ${named}`, ageing, {
         v: value,
         L,
         g: byRule(growth, 'published growth of leakage'),

@@ -1,4 +1,5 @@
 import type { Workbook, Worksheet } from 'exceljs'
+import { cited } from '../../catalogue/sources.js'
 import type { Evaluation, Finding, TestRecord } from '../../contract/record/index.js'
 import { pathText, placeWords } from '../../contract/record/index.js'
 import { reference } from './address.js'
@@ -111,11 +112,12 @@ function writeFindings(
 ): number[] {
   headingRow(sheet, start - 1, 'Findings (when issued)', COLUMNS)
   if (findings.length === 0) dress(sheet.getCell(start, 1), {}).value = 'none'
-  return findings.map(({ severity, message, clause, provenance, remedy, cells, where }, i) => {
+  return findings.map((finding, i) => {
+    const { severity, message, remedy, cells, where } = finding
     const row = start + i
     dress(sheet.getCell(row, 1), { font: fonts.bold, alignment: wrap }).value = severity
     sheet.mergeCells(row, 2, row, COLUMNS)
-    const source = [clause, provenance === clause ? undefined : provenance].filter(Boolean).join('; ')
+    const source = cited(finding)
     const parts = [
       message,
       remedy && `What to do: ${remedy}`,

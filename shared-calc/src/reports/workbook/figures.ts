@@ -1,6 +1,6 @@
 import type { AssessedTest } from '../../assessment/evaluate.js'
 import { curveFigures, type FigureDefinition, nameWithSymbol, results } from '../../catalogue/figures.js'
-import { unitText } from '../../catalogue/shown-figure.js'
+import { limitedName, unitText } from '../../catalogue/shown-figure.js'
 import type { Evaluation, Figure } from '../../contract/record/index.js'
 
 /** A published figure with the cell of Working it is read off. */
@@ -93,19 +93,19 @@ function verdictFigures({ verdict }: Evaluation, test: AssessedTest): PublishedF
   return test.criteria.flatMap((criterion, i) => {
     const recorded = verdict.criteria[i]
     if (!recorded) return []
-    const word = `target ${criterion.quantity}`
+    const word = `target ${limitedName(criterion.quantity, criterion.referencePressure_Pa)}`
     const block = criterion.value.id
     return [
       {
         label: `${word}: value compared with the limit`,
-        unit: recorded.unit,
+        unit: unitText(recorded.unit),
         recorded: recorded.value,
         block,
         symbol: 'v',
       },
       {
         label: `${word}: margin`,
-        unit: recorded.unit,
+        unit: unitText(recorded.unit),
         recorded: recorded.margin,
         block,
         symbol: 'M',
@@ -123,7 +123,7 @@ function verdictFigures({ verdict }: Evaluation, test: AssessedTest): PublishedF
       },
       ...criterion.ageing.map((age) => ({
         label: `${word}: after ageing by ${Math.round(age.value('g') * 100)} %`,
-        unit: recorded.unit,
+        unit: unitText(recorded.unit),
         recorded: age.value('v_g'),
         block: age.id,
         symbol: 'v_g',

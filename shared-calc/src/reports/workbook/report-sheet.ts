@@ -1,6 +1,7 @@
 import type { CellValue, Workbook, Worksheet } from 'exceljs'
 import { curveFigures, nameWithSymbol, numberFormat } from '../../catalogue/figures.js'
 import { unitText } from '../../catalogue/shown-figure.js'
+import { cited } from '../../catalogue/sources.js'
 import { fieldLabel } from '../../contract/record/field-labels.js'
 import type { TestRecord } from '../../contract/record/index.js'
 import type { Block } from '../../engine/index.js'
@@ -307,8 +308,9 @@ function writeFindings(sheet: Worksheet, { evaluation }: SummaryInput, start: nu
   headingRow(sheet, start, 'Findings', COLUMNS)
   let row = start + 1
   if (evaluation.findings.length === 0) row = writeLine(sheet, row, 'No problems found.', WIDE)
-  for (const { severity, message, clause, provenance, remedy } of evaluation.findings) {
-    const source = clause ? ` [${clause}${provenance && provenance !== clause ? `, ${provenance}` : ''}]` : ''
+  for (const finding of evaluation.findings) {
+    const { severity, message, remedy } = finding
+    const source = cited(finding) && ` [${cited(finding)}]`
     row = writeLine(
       sheet,
       row,

@@ -1,5 +1,5 @@
 import type { CellValue, Worksheet } from 'exceljs'
-import { decimalsBeside, type Judged, unitText } from '../../catalogue/shown-figure.js'
+import { decimalsBeside, type Judged, limitedName, unitText } from '../../catalogue/shown-figure.js'
 import type { Verdict } from '../../contract/record/index.js'
 import { governingCriterion } from '../../evaluation/verdict.js'
 import type { WorkedCriterion } from '../../evaluation/work/worked-test.js'
@@ -240,9 +240,8 @@ function colourBox(sheet: Worksheet, row: number): void {
   })
 }
 
-/** n50 as it is; n_pr with its reference pressure in words. */
 const quantityText = ({ quantity, referencePressure_Pa }: WorkedCriterion): string =>
-  quantity.replace('_pr', ` at ${referencePressure_Pa} Pa`)
+  limitedName(quantity, referencePressure_Pa)
 
 function targetText({ target, outcome }: Verdict): string {
   if (!target) return ''
