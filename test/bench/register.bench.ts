@@ -45,7 +45,20 @@ async function perWorkbook(paths: readonly string[]): Promise<void> {
   )
 }
 
-/** Parts the register needs, by name: the sheets Record and Check come last but one and third of five. */
+/** Parts of sheets Check and Record; they are numbered in the order of the sheets. */
+function checkAndRecord(bytes: Uint8Array): string[] {
+  const parts = unzipSync(bytes, { filter: ({ name }) => name === 'xl/workbook.xml' })
+  const names = [
+    ...strFromU8(parts['xl/workbook.xml'] ?? new Uint8Array()).matchAll(/<sheet [^>]*name="(\w+)"/g),
+  ]
+  return ['Check', 'Record'].map((name) => {
+    const at = names.findIndex(([, one]) => one === name)
+    if (at < 0) throw new RangeError(`no sheet ${name} in the summary`)
+    return `xl/worksheets/sheet${at + 1}.xml`
+  })
+}
+
+/** Parts the register needs. */
 function bareRead(bytes: Uint8Array): number {
   const needed = new Set([
     '_rels/.rels',
@@ -53,9 +66,10 @@ function bareRead(bytes: Uint8Array): number {
     'xl/_rels/workbook.xml.rels',
     'xl/sharedStrings.xml',
     'xl/styles.xml',
+    ...checkAndRecord(bytes),
   ])
   const parts = unzipSync(bytes, {
-    filter: ({ name }) => needed.has(name) || /worksheets\/sheet[45]\.xml$/.test(name),
+    filter: ({ name }) => needed.has(name),
   })
   let texts = 0
   for (const part of Object.values(parts)) {

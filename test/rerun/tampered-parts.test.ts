@@ -13,6 +13,7 @@ import { otherDrawings } from './support/tamper/other-drawings'
 import { otherLooks } from './support/tamper/other-looks'
 import { hiddenInParts } from './support/tamper/parts'
 import { hiddenInPictures } from './support/tamper/pictures'
+import { unlisted } from './support/tamper/unlisted'
 import { hiddenInViews } from './support/tamper/views-and-pages'
 
 let whole: Uint8Array
@@ -46,6 +47,7 @@ describe('a summary that was tampered with where few would look is found out', (
     ['the chart and what lies over cells', otherDrawings, 20],
     ['parts, links between them, namespaces, alternatives and properties', hiddenInParts, 25],
     ['views, pages, texts, sheets', hiddenInViews, 25],
+    ['what no summary holds: elements, attributes, cells given twice', unlisted, 40],
   ])(
     '%s',
     async (_, changes, count) => {

@@ -7,6 +7,10 @@ import { countLines, testLines } from './print/rerun-lines.js'
 import { runFiles } from './run-files.js'
 import { shown } from './terminal.js'
 
+/** Said of reports: they are made from tests, and can be made again from them. */
+const NO_RECORD =
+  'not re-run: a register, a re-run, a building or stages holds no record. Make it again from its tests and compare.'
+
 interface Options extends ArchiveOptions {
   readonly key: readonly string[]
   readonly requireSignature?: boolean
@@ -27,18 +31,20 @@ export const addRerun: AddCommand = (command, { terminal, end }) => {
         throw new UsageError(
           '--require-signature needs a public key: give it with --key KEY.pub, or keep it in the folder keys of the library',
         )
-      const { results, others } = await runFiles('rerun', paths, options, terminal, {
+      const { files, results, others } = await runFiles('rerun', paths, options, terminal, {
         keys,
         requireSignature: options.requireSignature === true,
       })
       const missing = others.filter(({ expected }) => !expected).map(({ file, why }) => unreadable(file, why))
-      const report = makeRerunReport([...results.flat(), ...missing], options.asOf)
+      const passedOver = files.filter((_, i) => results[i]?.length === 0)
+      const report = makeRerunReport([...results.flat(), ...missing], options.asOf, passedOver)
       const { out } = options
       if (out !== undefined) await writeWorkbook(out, () => writeRerunWorkbook(report))
       if (foundDifference(report)) end(DIFFERENT)
       for (const { file, part, outcome, why } of report.tests)
         if (outcome === 'cannot be read')
           terminal.err(`${file}${part === undefined ? '' : ` (${part})`}: ${why}`)
+      for (const file of passedOver) terminal.err(`${file}: ${NO_RECORD}`)
       if (options.json) return terminal.out(JSON.stringify(report, null, 2))
       for (const test of report.tests) for (const line of testLines(test)) terminal.out(shown(line))
       for (const line of countLines(report)) terminal.out(shown(line))

@@ -7,14 +7,14 @@ import { type ArchiveOptions, runnerFor } from './archive-options.js'
 import { UsageError, withFile } from './errors.js'
 import type { Terminal } from './terminal.js'
 
-/** Finds the files of an archive and does one job on each, with a bar while it lasts. */
+/** Finds the files of an archive and does one job on each, with a bar while it lasts. Results stand in the order of the files. */
 export async function runFiles<Task extends ArchiveTask>(
   task: Task,
   paths: readonly string[],
   options: ArchiveOptions,
   terminal: Terminal,
   signatures: SignatureWish = {},
-): Promise<{ results: ArchiveResult<Task>[]; others: FoundFiles['others'] }> {
+): Promise<{ files: readonly string[]; results: ArchiveResult<Task>[]; others: FoundFiles['others'] }> {
   const { files, others } = await findFiles(paths)
   if (files.length === 0 && others.every(({ expected }) => !expected))
     throw new UsageError(
@@ -30,7 +30,7 @@ export async function runFiles<Task extends ArchiveTask>(
     const results = await runArchive(runner, task, orders, { onProgress: bar.show })
     // A layout is no file to read, which needs no mention, unless it is broken.
     const sound = others.filter(({ file }) => broken.every((one) => one.file !== file))
-    return { results, others: [...sound, ...broken] }
+    return { files: orders.map(({ file }) => file), results, others: [...sound, ...broken] }
   } finally {
     bar.end()
     await runner.close()

@@ -67,10 +67,7 @@ function usageText({ code, message }: CommanderError): string {
   if (code === 'commander.help') return 'name a subcommand; --help lists them'
   const missing = /^(?:missing required argument|required option) '([^']+)'/.exec(said)?.[1]
   if (missing !== undefined) return `no ${missing} was given; --help explains the command`
-  const [option = '', what] = said.split(' is invalid. ')
-  if (what === undefined) return said
-  const [flags, value] = option.replace(/^option '/, '').split("' argument '")
-  return `${flags?.split(' ')[0]} cannot be "${value?.slice(0, -1)}": ${what}`
+  return said.replace(/^option '(--[\w-]+)(?: [^']*)?' argument '(.*)' is invalid\. /s, '$1 cannot be "$2": ')
 }
 
 /** A bug: the stack goes with it, so that it can be reported. */

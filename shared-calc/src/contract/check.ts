@@ -1,15 +1,14 @@
 import type { z } from 'zod'
 
-/** A number as messages print it: a proper minus sign, and the digits of a whole part of five or more in threes. */
-export function printed(value: number): string {
-  const [whole = '', ...rest] = String(Math.abs(value)).split('.')
-  const sign = value < 0 ? '−' : ''
-  if (whole.length < 5 || !Number.isFinite(value) || whole.includes('e')) return sign + [whole, ...rest].join('.')
-  const first = whole.length % 3 || 3
-  const threes = [whole.slice(0, first)]
-  for (let at = first; at < whole.length; at += 3) threes.push(whole.slice(at, at + 3))
-  return sign + [threes.join('\u00a0'), ...rest].join('.')
-}
+/** A number as messages print it: a proper minus sign, and its digits in threes from five on. */
+export const printed = (value: number): string =>
+  String(value)
+    .replace('-', '−')
+    .replace(/\d{5,}/, (whole, at: number, text: string) =>
+      text.includes('e') || text.slice(0, at).includes('.')
+        ? whole
+        : BigInt(whole).toLocaleString('en-GB').replaceAll(',', '\u00a0'),
+    )
 
 /** What a value is, in words a person who writes a file knows. */
 export function kindOf(value: unknown): string {

@@ -2,9 +2,12 @@ import { strFromU8 } from 'fflate'
 import { addressOf, withSheet } from '../log/grid/address.js'
 import type { Grid } from '../log/grid/grid.js'
 import { sheetParts } from '../reports/workbook/chart/package-parts.js'
+import { ISSUED_PART } from '../reports/workbook/issued/add-issued-rows.js'
 import { issuedRowsText } from '../reports/workbook/issued/canonical-part.js'
+import { holdsIssuedRows } from '../reports/workbook/issued/issue.js'
 import { digestParts, type IssuedParts } from '../reports/workbook/issued/issued-parts.js'
 import type { Places } from '../reports/workbook/places.js'
+import type { ReadSummary } from '../reports/workbook/read-summary.js'
 import { RECORD } from '../reports/workbook/record-sheet.js'
 import type { Parts } from '../reports/workbook/zip/parts.js'
 import { RECALCULATED_ZERO } from './agreement.js'
@@ -18,7 +21,7 @@ import type { Difference } from './report.js'
 
 /** How an archived file compares with the file as issued. */
 export interface ComparedFile {
-  /** Every part is as issued, but for where the view is scrolled to. */
+  /** Every part is as issued, but for where the view is scrolled to and last digits of numbers that were worked out. */
   readonly asIssued: boolean
   /** Another program has saved it as a whole. */
   readonly savedAgain: boolean
@@ -27,7 +30,12 @@ export interface ComparedFile {
 }
 
 /** Compares the archived parts, and what their cells hold, with the file as issued. Throws LogError where a part is damaged. */
-export function compareFile(issued: IssuedFile, grid: Grid, parts: Parts): ComparedFile {
+export function compareFile(
+  issued: IssuedFile,
+  grid: Grid,
+  parts: Parts,
+  { issuedParts, signature }: Pick<ReadSummary, 'issuedParts' | 'signature'>,
+): ComparedFile {
   const digests = digestParts(parts)
   const again = savedAgain(issued.digests, digests)
   if (sameParts(issued.digests, digests) && sameRecordRows(issued, grid, parts))
@@ -39,10 +47,21 @@ export function compareFile(issued: IssuedFile, grid: Grid, parts: Parts): Compa
     const value = cell && expectedCell(cell)?.value
     return typeof value === 'boolean' ? undefined : value
   })
-  const found = [...cells.differences, ...looks]
+  // Another engine may have worked numbers out to other last digits: its parts are others, and so is the list of their digests. Where
+  // the file agrees with its own list, the list says nothing more.
+  const agrees =
+    issuedParts !== undefined &&
+    sameParts(issuedParts, digests) &&
+    holdsIssuedRows(parts, issuedParts, signature)
+  const found = [...cells.differences.filter((one) => !(agrees && isDigestRow(one))), ...looks]
   const others = again ? [] : strictParts(issued.parts, parts, issued.digests, digests, found)
-  return { asIssued: false, savedAgain: again, cells: cells.cells, differences: [...found, ...others] }
+  const differences = [...found, ...others]
+  const asIssued = agrees && !again && differences.every(({ rounding }) => rounding)
+  return { asIssued, savedAgain: again, cells: cells.cells, differences }
 }
+
+const isDigestRow = ({ cell, label }: Difference): boolean =>
+  cell?.startsWith(`${RECORD}!`) === true && label.startsWith(ISSUED_PART)
 
 /** Whether two lists of parts are the same. */
 export const sameParts = (one: IssuedParts, other: IssuedParts): boolean =>

@@ -1,6 +1,6 @@
 import type { Worksheet } from 'exceljs'
 import { addressOf, withSheet } from '../log/grid/address.js'
-import type { Cell, Grid, Sheet } from '../log/grid/grid.js'
+import { type Cell, eachCell, type Grid, type Sheet } from '../log/grid/grid.js'
 import { computedAgrees, typedAgrees } from './agreement.js'
 import { cellLabel } from './cell-label.js'
 import { type ExpectedCell, expectedCell } from './expected-cell.js'
@@ -48,28 +48,58 @@ function compareSheet(
   into: Difference[],
   floor: number | undefined,
 ): number {
-  let compared = 0
-  const rows = Math.max(found.rows, written.rowCount)
-  const columns = Math.max(found.columns, written.columnCount)
-  for (let row = 0; row < rows; row += 1) {
-    for (let column = 0; column < columns; column += 1) {
-      const cell = found.at(row, column)
-      const expected = expectedAt(written, row, column)
-      if (!cell && !expected) continue
-      compared += 1
-      const address = withSheet(found.name, addressOf(row, column))
-      const field = inputs.get(address)
-      const label = () => cellLabel(written, row, column)
-      into.push(...compareCell(cell, expected, address, field, label, floor))
-    }
+  const places = placesOf(found, written)
+  for (const { row, column, cell, expected } of places) {
+    if (cell && expected && isSame(cell, expected)) continue
+    const address = withSheet(found.name, addressOf(row, column))
+    const label = () => cellLabel(written, row, column)
+    into.push(...compareCell(cell, expected, address, inputs.get(address), label, floor))
   }
-  return compared
+  return places.length
 }
 
-function expectedAt(sheet: Worksheet, row: number, column: number): ExpectedCell | undefined {
-  const cell = sheet.findCell(row + 1, column + 1)
-  return cell && expectedCell(cell)
+interface Place {
+  readonly row: number
+  readonly column: number
+  cell?: Cell
+  readonly expected?: ExpectedCell
 }
+
+/** Most columns of a sheet (ECMA-376 part 1, 18.3.1.4). */
+const MOST_COLUMNS = 16_384
+
+/**
+ * Places that hold something in either, row by row. Only those: one cell in the last row and column makes a sheet of seventeen
+ * thousand million places.
+ */
+function placesOf(found: Sheet, written: Worksheet): Place[] {
+  const places = new Map<number, Place>()
+  for (let row = 0; row < written.rowCount; row += 1) {
+    const line = written.findRow(row + 1)
+    for (let column = 0; line && column < line.cellCount; column += 1) {
+      const cell = line.findCell(column + 1)
+      const expected = cell && expectedCell(cell)
+      if (expected) places.set(row * MOST_COLUMNS + column, { row, column, expected })
+    }
+  }
+  let further = 0
+  for (const [row, column, cell] of eachCell(found)) {
+    const place = places.get(row * MOST_COLUMNS + column)
+    if (place) place.cell = cell
+    else {
+      places.set(row * MOST_COLUMNS + column, { row, column, cell })
+      further += 1
+    }
+  }
+  const all = [...places.values()]
+  return further === 0 ? all : all.sort((a, b) => a.row - b.row || a.column - b.column)
+}
+
+/** Most cells: content and formula to the letter. */
+const isSame = (cell: Cell, { value, formula }: ExpectedCell): boolean =>
+  cell.value === value && cell.formula === formula && cell.kind === KINDS[typeof value as keyof typeof KINDS]
+
+const KINDS = { number: 'number', string: 'text', boolean: 'boolean' } as const
 
 /** Everything that differs between a cell found and the cell expected. @param field - the record's field it holds @param about - finds what its row is about */
 export function compareCell(

@@ -39,7 +39,10 @@ export function outcomeOf(
   if (saved !== undefined)
     return { outcome: 'saved again', why: `${saved}; every figure and everything visible agrees${unsigned}` }
   if (asIssued)
-    return { outcome: 'exactly as issued', why: `every part of the file is as it was issued${unsigned}` }
+    return {
+      outcome: 'exactly as issued',
+      why: `every part of the file is as it was issued${digits(differences.length)}${unsigned}`,
+    }
   return {
     outcome: 'agrees',
     why:
@@ -48,6 +51,12 @@ export function outcomeOf(
         : `every figure and everything visible agrees${unsigned}`,
   }
 }
+
+/** Said where the file was issued by another engine, such as a browser: its arithmetic may end in another last digit. */
+const digits = (n: number): string =>
+  n === 0
+    ? ''
+    : `; ${count(n, 'number')} ${n === 1 ? 'differs' : 'differ'} in the last digits from those worked out now`
 
 const isInput = ({ kind, label }: Difference): boolean =>
   kind === 'input' || (kind === 'digest' && label.startsWith('digest of the record'))

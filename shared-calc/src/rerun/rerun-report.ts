@@ -11,11 +11,17 @@ export interface RerunReport {
   /** Date of the re-run. */
   readonly asOf: string
   readonly tests: readonly RerunTest[]
+  /** Files that hold no record: registers, re-runs, buildings and stages. Absent where there are none. */
+  readonly passedOver?: readonly string[]
   readonly counts: { readonly [outcome in RerunOutcome]: number }
 }
 
 /** Puts tests re-run one by one together, with what shows only among them. */
-export function makeRerunReport(given: readonly RerunTest[], asOf: string): RerunReport {
+export function makeRerunReport(
+  given: readonly RerunTest[],
+  asOf: string,
+  passedOver: readonly string[] = [],
+): RerunReport {
   const remarks = remarksAmongFiles(given)
   const tests = given.map((test) => {
     const among = remarks.get(test)
@@ -34,6 +40,7 @@ export function makeRerunReport(given: readonly RerunTest[], asOf: string): Reru
     calculationVersion: CALCULATION_VERSION,
     asOf,
     tests: sorted,
+    ...(passedOver.length > 0 && { passedOver }),
     counts: Object.fromEntries(outcomes.map((outcome) => [outcome, count(outcome)])) as RerunReport['counts'],
   }
 }

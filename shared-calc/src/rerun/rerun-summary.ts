@@ -8,7 +8,7 @@ import { RECORD } from '../reports/workbook/record-sheet.js'
 import { versions as known } from '../versions/list.js'
 import { type RunnableVersion, runnable } from '../versions/version.js'
 import { archiveDifferences } from './archive-shape.js'
-import { compareEvaluations } from './compare-evaluations.js'
+import { type ComparedFigures, compareEvaluations } from './compare-evaluations.js'
 import { type ComparedFile, compareFile, countCells, sameParts } from './compare-file.js'
 import { type IssuedFile, issueAgain } from './issued-file.js'
 import { digestDifferences, fieldCell, issuedRecord } from './issued-record.js'
@@ -107,9 +107,10 @@ async function compare(
     issuedParts &&
     sameParts(issuedParts, digestParts(parts)) &&
     holdsIssuedRows(parts, issuedParts, summary.signature)
-  if (proven && fits.length + archive.length + figures.differences.length === 0)
-    return { ...result, asIssued: true, savedAgain: false, cells: countCells(parts), differences: [] }
-  const full = await compareInFull(parts, grid, summary, version, again, fits)
+  const { differences } = figures
+  if (proven && fits.length + archive.length === 0 && differences.every(({ rounding }) => rounding))
+    return { ...result, asIssued: true, savedAgain: false, cells: countCells(parts), differences }
+  const full = await compareInFull(parts, grid, summary, version, again, figures, fits)
   return { ...result, ...full, differences: [...full.differences, ...archive] }
 }
 
@@ -119,19 +120,22 @@ async function compareInFull(
   summary: ReadSummary,
   version: RunnableVersion,
   again: RunAgain,
+  figures: ComparedFigures,
   fits: readonly Difference[],
 ): Promise<ComparedFile & { notes: readonly string[]; verdict: string }> {
   const { record: inFile, evaluation: recorded } = summary
   let issued: IssuedFile = await issueAgain(
     version,
     inFile,
-    expectedOnSheets(recorded, again),
+    expectedOnSheets(recorded, again, figures),
     summary,
     parts,
   )
   let expected = again
   const origin = issuedRecord(summary, grid, issued.places, (candidate) =>
-    gives(version, candidate, recorded),
+    candidate === inFile
+      ? figures.differences.every(({ rounding }) => rounding)
+      : gives(version, candidate, recorded),
   )
   const record = origin?.record ?? inFile
   if (origin && origin.changed.length > 0) {
@@ -139,8 +143,11 @@ async function compareInFull(
     issued = await issueAgain(version, record, expectedOnSheets(recorded, expected), summary, parts)
   }
   const context = { version, record, again: expected, recorded, places: issued.places }
-  const file = compareFile(issued, grid, parts)
-  const evaluated = compareEvaluations(recorded, expected.evaluation, expected.test, issued.places)
+  const file = compareFile(issued, grid, parts, summary)
+  const evaluated =
+    expected === again && figures.differences.length === 0
+      ? figures
+      : compareEvaluations(recorded, expected.evaluation, expected.test, issued.places)
   const cause = await withoutFollowing(file.differences, grid, context, issued)
   const inputs = changedFields(
     [

@@ -33,10 +33,12 @@ export function runAgain(version: RunnableVersion, record: TestRecord, recorded:
  * Another machine, or a later Node, may work a logarithm out to another last digit. Then the recorded evaluation is the
  * one to expect on the sheets: its text and digest could not come out the same otherwise.
  */
-export const expectedOnSheets = (recorded: Evaluation, again: RunAgain): RunAgain =>
-  compareEvaluations(recorded, again.evaluation, again.test).differences.every(({ rounding }) => rounding)
-    ? { evaluation: recorded, test: again.test }
-    : again
+export const expectedOnSheets = (
+  recorded: Evaluation,
+  again: RunAgain,
+  { differences } = compareEvaluations(recorded, again.evaluation, again.test),
+): RunAgain =>
+  differences.every(({ rounding }) => rounding) ? { evaluation: recorded, test: again.test } : again
 
 /** What the current version makes of the same record. */
 export function changesSince(

@@ -52,7 +52,7 @@ function value(content: Difference['recorded']): string {
 }
 
 /** Counts of outcomes, and of signatures where any file is a Draughtbook summary. */
-export function countLines({ tests, counts }: RerunReport): string[] {
+export function countLines({ tests, counts, passedOver = [] }: RerunReport): string[] {
   const found = outcomes
     .filter((outcome) => counts[outcome] > 0)
     .map((outcome) => `${outcome} ${counts[outcome]}`)
@@ -62,5 +62,10 @@ export function countLines({ tests, counts }: RerunReport): string[] {
   })
   if (tests.length === 0) return ['No test was re-run: no Draughtbook summary was found.']
   const one = tests.length === 1 ? '1 test re-run' : `${tests.length} tests re-run`
-  return [`${one}: ${found.join(', ')}`, ...(signed.length > 0 ? [`Signatures: ${signed.join(', ')}`] : [])]
+  const reports =
+    passedOver.length > 0 ? [`not re-run, because they hold no record ${passedOver.length}`] : []
+  return [
+    `${one}: ${[...found, ...reports].join(', ')}`,
+    ...(signed.length > 0 ? [`Signatures: ${signed.join(', ')}`] : []),
+  ]
 }

@@ -4,6 +4,8 @@ import type { Severity } from '../../contract/record/index.js'
 import type { WorkedBuilding } from './work-building.js'
 
 export interface BuildingFinding {
+  /** Id of the rule, as in the findings of a single test. */
+  readonly rule: string
   readonly severity: Severity
   readonly message: string
   /** Files it is about. */
@@ -25,9 +27,10 @@ export function buildingFindings(worked: WorkedBuilding): BuildingFinding[] {
 const severities: readonly Severity[] = ['invalidates', 'caution', 'note']
 
 const finding = (
-  { severity, message, remedy }: Remark,
+  { rule, severity, message, remedy }: Remark,
   homes: readonly { readonly file: string }[] = [],
 ): BuildingFinding => ({
+  rule,
   severity,
   message: remedy === undefined ? message : `${message} ${remedy}`,
   files: homes.map(({ file }) => file),

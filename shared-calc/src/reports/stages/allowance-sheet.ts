@@ -85,6 +85,8 @@ export function writeAllowanceSheet(sheet: Worksheet, worked: WorkedStages, plac
     lastRow: last,
     lastColumn: heads.length,
     repeat: `${ALLOWANCE_HEAD}:${ALLOWANCE_HEAD}`,
+    // On one page its 17 columns would be printed at half their size.
+    wide: { pages: 2, repeat: 'A:B' },
   })
 }
 

@@ -1,6 +1,5 @@
 import type { Cell, CellValue, Workbook } from 'exceljs'
 import { heldText } from '../../contract/record/text-field.js'
-import { type Parts, setText, textOf } from './zip/parts.js'
 
 /**
  * Makes every text of a workbook one that the file format can hold; a rule of the test names the fields concerned. An empty text is
@@ -35,11 +34,7 @@ function heldValue(cell: Cell): CellValue | undefined {
 }
 
 /** `_x0041_` in a cell's text stands for a character (ECMA-376 part 1, ST_Xstring): where a text has it, its first sign is escaped. */
-export function escapeStandIns(parts: Parts): void {
-  for (const path of parts.keys()) {
-    if (!/^xl\/(sharedStrings|worksheets\/[^/]+)\.xml$/.test(path)) continue
-    const text = textOf(parts, path)
-    const escaped = text.replace(/_(x[0-9A-Fa-f]{4}_)/g, '_x005F_$1')
-    if (escaped !== text) setText(parts, path, escaped)
-  }
-}
+export const withStandIns = (path: string, text: string): string =>
+  /^xl\/(sharedStrings|worksheets\/[^/]+)\.xml$/.test(path) && text.includes('_x')
+    ? text.replace(/_(x[0-9A-Fa-f]{4}_)/g, '_x005F_$1')
+    : text

@@ -5,10 +5,17 @@ import { setUpPage } from './page.js'
 import type { Pictures } from './pictures/picture.js'
 import { describePictures, PICTURES } from './pictures/picture-rows.js'
 import { type RecordSignature, signatureRows } from './record-signature.js'
-import { dress, fonts, headingRow } from './styles.js'
+import { dress, fonts, headingRow, heightFor, wrap } from './styles.js'
 
 export const RECORD = 'Record'
 export const RECORD_SHEET_FORMAT = 'draughtbook/summary@1'
+
+/** Below the data. On paper only the digests are of use: with them a printed page and its file can be brought together. */
+const notes = [
+  'Digests: SHA-256 of the canonical JSON (RFC 8785). They show that something was changed, not by whom. This sheet is protected without a password.',
+  'Rows “record” and “evaluation” are data for a re-run and are not for printing: a page shows their beginning only. Keep the file with the printed pages; the digests above show which file belongs to them.',
+]
+const NOTE_WIDTH = 120
 
 /** The record and its evaluation as data, with their digests; protected against slips, without a password. */
 export async function writeRecordSheet(
@@ -38,9 +45,18 @@ export async function writeRecordSheet(
     dress(sheet.getCell(i + 2, 1), { font: fonts.bold, alignment: { vertical: 'top' } }).value = key
     dress(sheet.getCell(i + 2, 2), { font: fonts.small }).value = text
   })
-  dress(sheet.getCell(rows.length + 3, 1), { font: fonts.muted }).value =
-    'Digests: SHA-256 of the canonical JSON (RFC 8785). They show that something was changed, not by whom. This sheet is protected without a password.'
-  setUpPage(sheet, { landscape: false, title: RECORD, lastRow: rows.length + 3, lastColumn: 2 })
+  notes.forEach((note, i) => {
+    const row = rows.length + 3 + i
+    sheet.mergeCells(row, 1, row, 2)
+    dress(sheet.getCell(row, 1), { font: fonts.muted, alignment: wrap }).value = note
+    sheet.getRow(row).height = heightFor(note, NOTE_WIDTH)
+  })
+  setUpPage(sheet, {
+    landscape: false,
+    title: RECORD,
+    lastRow: rows.length + 2 + notes.length,
+    lastColumn: 2,
+  })
   // A high spin count costs 190 ms and protects nothing here: there is no password.
   await sheet.protect('', { spinCount: 1000, selectLockedCells: true, selectUnlockedCells: true })
 }

@@ -1,5 +1,6 @@
 import { comparableFormula } from '../formula-text.js'
 import { type Colour, drawnColour, isLight } from './colours.js'
+import { unusualInChart } from './usual-elements.js'
 import { at, attr, child, children, deep, isOn, textOf, type XmlNode } from './xml-tree.js'
 
 export interface SeriesLook {
@@ -50,6 +51,7 @@ export function chartOf(tree: XmlNode | undefined): ChartLook {
       ['parts moved', placedParts(chart)],
       ['text too pale or too small', oddTexts(tree)],
       ['number format of the labels', labelFormats(chart)],
+      ['other contents', unusualInChart(tree)],
       ['kind', plots.map(({ name }) => name).join(', ')],
       ['title', plain(textOf(child(child(chart, 'title'), 'tx')))],
       ['legend', child(chart, 'legend') ? 'yes' : 'no'],

@@ -14,9 +14,9 @@ const otherFont = (issued: string | undefined, now: string | undefined): boolean
 
 /**
  * What of a number format changes how a number looks, beside its digits: whatever stands in brackets (colours, conditions, languages,
- * digits of other scripts), and signs that fill the cell.
+ * digits of other scripts), signs that fill the cell, and blanks that push the number out of it.
  */
-const MARKS = /\[[^[\]]{0,40}\]|\*./g
+const MARKS = /\[[^[\]]{0,40}\]|\*.|(?:_.){3}/g
 
 const formatMarks = (code: string): string =>
   (code.replace(/"[^"]*"|\\./g, '').match(MARKS) ?? []).join(' ').toLowerCase()
@@ -78,15 +78,25 @@ function lookDifferences(issued: SeenCell, now: SeenCell, value: number | string
       // A text with line breaks is wrapped by some programs when they save it.
       !(b.wrapped && value.includes('\n')) && ['text wrapped', yes(a.wrapped), yes(b.wrapped)],
     a.fromRight !== b.fromRight && ['read from right to left', yes(a.fromRight), yes(b.fromRight)],
+    horizontal(a, value) !== horizontal(b, value) && [
+      'alignment',
+      horizontal(a, value),
+      horizontal(b, value),
+    ],
+    a.heavyEdges !== b.heavyEdges && ['thick lines around the cell', a.heavyEdges, b.heavyEdges],
+    a.formulaHidden !== b.formulaHidden && ['formula hidden', yes(a.formulaHidden), yes(b.formulaHidden)],
     a.crossed !== b.crossed && ['crossed out by a border', yes(a.crossed), yes(b.crossed)],
     issued.formula !== now.formula && ['type of formula', issued.formula, now.formula],
     now.reading !== issued.reading && ['second text added to the cell', issued.reading, now.reading],
-    b.horizontal === 'fill' && a.horizontal !== 'fill' && ['alignment', a.horizontal, b.horizontal],
     Math.abs(a.indent - b.indent) > MOST_INDENT && ['indent', a.indent, b.indent],
     ...piecesDiffer(issued, now),
   ]
   return pairs.filter((pair): pair is Pair => pair !== false)
 }
+
+/** Where a value stands in its cell; where nothing is stated, numbers to the right and texts to the left (ECMA-376 part 1, 18.18.40). */
+const horizontal = (look: CellLook, value: number | string | undefined): string =>
+  look.horizontal !== 'general' ? look.horizontal : typeof value === 'number' ? 'right' : 'left'
 
 /** Programs shift an indent by one or two; far more pushes a text out of its cell. */
 const MOST_INDENT = 2
@@ -100,6 +110,10 @@ function fontDifferences(a: FontLook, b: FontLook): (Pair | false)[] {
       Math.abs(a.size - b.size) > 0.06 * a.size && ['text size, points', a.size, b.size],
     b.struck !== a.struck && ['struck through', yes(a.struck), yes(b.struck)],
     otherFont(a.name, b.name) && ['font', a.name ?? '', b.name ?? ''],
+    a.bold !== b.bold && ['bold', yes(a.bold), yes(b.bold)],
+    a.italic !== b.italic && ['italic', yes(a.italic), yes(b.italic)],
+    a.underlined !== b.underlined && ['underlined', a.underlined, b.underlined],
+    a.hollow !== b.hollow && ['outlined or shadowed letters', yes(a.hollow), yes(b.hollow)],
     a.symbols !== b.symbols && ['symbol font', yes(a.symbols), yes(b.symbols)],
     a.raised !== b.raised && ['superscript or subscript', a.raised, b.raised],
   ]

@@ -67,7 +67,7 @@ function objectOf(from: Package, path: string, anchor: XmlNode): DrawnObject {
   return { ...place, kind: 'text box or shape', content: deep(anchor, 'txBody').map(textOf).join(' ').trim() }
 }
 
-/** What is done to an object: turned or mirrored, and to a picture: cut, recoloured, given another shape or another source. */
+/** What is done to an object: turned or mirrored, given a macro or a link, and to a picture: cut, recoloured, given another shape or another source. */
 function changesOf(anchor: XmlNode): string {
   const turned = deep(anchor, 'xfrm').flatMap((one) => [
     ...(Number(attr(one, 'rot') ?? 0) === 0 ? [] : ['turned']),
@@ -88,7 +88,15 @@ function changesOf(anchor: XmlNode): string {
       .map((one) => attr(one, 'prst') ?? 'rect')
       .filter((shape) => shape !== 'rect'),
   )
-  return [...turned, ...pictures, ...shapes].join(', ')
+  const macros = anchor.children.some((one) => (attr(one, 'macro') ?? '') !== '') ? ['starts a macro'] : []
+  const leads = ['hlinkClick', 'hlinkHover'].some((name) => deep(anchor, name).length > 0)
+  return [
+    ...turned,
+    ...pictures,
+    ...shapes,
+    ...macros,
+    ...(leads ? ['leads elsewhere when clicked'] : []),
+  ].join(', ')
 }
 
 /** Thousandths of a per cent of a side: below one per cent nothing is lost. */

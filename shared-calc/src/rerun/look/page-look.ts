@@ -5,6 +5,7 @@ export function pageOf(tree: XmlNode | undefined): Map<string, string> {
   const setup = child(tree, 'pageSetup')
   const fits = isOn(attr(child(child(tree, 'sheetPr'), 'pageSetUpPr'), 'fitToPage'))
   const margins = child(tree, 'pageMargins')
+  const options = child(tree, 'printOptions')
   const headers = child(tree, 'headerFooter')
   const text = (name: string) => plainHeader(child(headers, name)?.text ?? '')
   const scale = Number(attr(setup, 'scale') ?? 100)
@@ -24,6 +25,12 @@ export function pageOf(tree: XmlNode | undefined): Map<string, string> {
       `${side} margin`,
       Number(attr(margins, side) ?? 0.7).toFixed(1),
     ]),
+    [
+      'row numbers or grid lines printed',
+      isOn(attr(options, 'headings')) || isOn(attr(options, 'gridLines')) ? 'yes' : 'no',
+    ],
+    ['errors printed as', attr(setup, 'errors') ?? 'displayed'],
+    ['order of the pages', attr(setup, 'pageOrder') ?? 'downThenOver'],
     [
       'number of the first page',
       isOn(attr(setup, 'useFirstPageNumber')) ? (attr(setup, 'firstPageNumber') ?? '1') : 'automatic',

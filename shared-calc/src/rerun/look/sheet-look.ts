@@ -4,6 +4,7 @@ import { type DrawnObject, drawnObjects } from './drawing-look.js'
 import type { Package, SheetPart } from './package.js'
 import { pageOf } from './page-look.js'
 import { type CellLook, type ConditionLook, type FontLook, fontOf, type Styles } from './styles.js'
+import { unusualInSheet } from './usual-elements.js'
 import { attr, child, children, deep, isOn, textOf, type XmlNode } from './xml-tree.js'
 
 /** A cell of the sheet: its look, and the fonts of pieces of its text where they have their own. */
@@ -59,10 +60,11 @@ export function readSheet(
   const tree = from.tree(part.path)
   const format = child(tree, 'sheetFormatPr')
   const rows = children(child(tree, 'sheetData'), 'row')
+  const odd = new Set<string>()
   return {
     name: part.name,
     state: part.state,
-    cells: cellsOf(rows, styles, texts),
+    cells: cellsOf(rows, styles, texts, odd),
     height: heights(rows, format),
     width: widths(tree, format),
     merges: new Set(children(child(tree, 'mergeCells'), 'mergeCell').map((one) => attr(one, 'ref') ?? '')),
@@ -70,12 +72,23 @@ export function readSheet(
     objects: drawnObjects(from, part.path, child(tree, 'drawing')),
     comments: commentsOf(from, part.path),
     page: pageOf(tree),
-    others: othersOf(from, part.path, tree),
+    others: new Map([
+      ...othersOf(from, part.path, tree),
+      ['cells written in an unusual way', [...odd].slice(0, MOST_NAMED).join(', ') || 'none'],
+    ]),
     usualSize: styles.usualSize,
   }
 }
 
-function cellsOf(rows: readonly XmlNode[], styles: Styles, texts: readonly XmlNode[]): Map<number, SeenCell> {
+/** How many odd cells are named. */
+const MOST_NAMED = 5
+
+function cellsOf(
+  rows: readonly XmlNode[],
+  styles: Styles,
+  texts: readonly XmlNode[],
+  odd: Set<string>,
+): Map<number, SeenCell> {
   const cells = new Map<number, SeenCell>()
   const [plain] = styles.cells
   let before = -1
@@ -95,13 +108,27 @@ function cellsOf(rows: readonly XmlNode[], styles: Styles, texts: readonly XmlNo
       const formula = formulaKind(child(cell, 'f'))
       const reading =
         text === undefined || !has(text, 'rPh') ? '' : children(text, 'rPh').map(textOf).join(' ')
-      cells.set(placeKey(place.row, place.column), { ...place, look, filled, pieces, formula, reading })
+      const key = placeKey(place.row, place.column)
+      if (isOdd(cell, text) || cells.has(key)) odd.add(addressOf(place.row, place.column))
+      cells.set(key, { ...place, look, filled, pieces, formula, reading })
     }
   }
   return cells
 }
 
 const has = (node: XmlNode, name: string): boolean => node.children.some((one) => one.name === name)
+
+/** What a cell may say of itself (ECMA-376 part 1, 18.3.1.4), without the numbers of metadata: those may show something else in its place. */
+const OF_CELL = new Set(['r', 's', 't', 'ph'])
+
+/** Whether a cell holds two values, two formulas or two texts, of which a program may show the one or the other, or something beside them. */
+function isOdd(cell: XmlNode, text: XmlNode | undefined): boolean {
+  for (const key in cell.attributes) if (!OF_CELL.has(key) && !key.startsWith('xml')) return true
+  const { children: held } = cell
+  if (held.length > 1 && new Set(held.map(({ name }) => name)).size < held.length) return true
+  if (held.some(({ name }) => !(name === 'v' || name === 'f' || name === 'is'))) return true
+  return text !== undefined && text.children.filter(({ name }) => name === 't').length > 1
+}
 
 const NO_PIECES: readonly FontLook[] = []
 
@@ -227,9 +254,14 @@ function othersOf(from: Package, path: string, tree: XmlNode | undefined): Map<s
       'embedded objects',
       foreign.filter((type) => !(type === 'vmlDrawing' || type === 'image')).join(', ') || 'none',
     ],
+    ['other contents of the sheet', unusualInSheet(tree)],
+    ['colour of its tab', tabColour(child(settings, 'tabColor'))],
     ['background picture', child(tree, 'picture') ? 'yes' : 'no'],
   ])
 }
+
+const tabColour = (colour: XmlNode | undefined): string =>
+  colour ? Object.entries(colour.attributes).flat().join(' ') : 'none'
 
 /** Per cent that a sheet can be shown at (ECMA-376 part 1, 18.3.1.87). */
 const isZoom = (zoom: string | undefined): boolean =>

@@ -1,5 +1,6 @@
 import { type Colour, type Colours, colourOf, paletteColours, themeColours } from './colours.js'
 import type { Package } from './package.js'
+import { unusualInStyles } from './usual-elements.js'
 import { at, attr, child, children, isOn, type XmlNode } from './xml-tree.js'
 
 export interface FontLook {
@@ -10,6 +11,10 @@ export interface FontLook {
   readonly italic: boolean
   readonly struck: boolean
   readonly raised: string
+  /** `none`, or the kind of line below the letters. */
+  readonly underlined: string
+  /** Letters drawn as outlines or with a shadow. */
+  readonly hollow: boolean
   /** Shown in the signs of a symbol font, whatever its name. */
   readonly symbols: boolean
 }
@@ -27,6 +32,10 @@ export interface CellLook {
   readonly fromRight: boolean
   /** Lines of the border from corner to corner. */
   readonly crossed: boolean
+  /** Edges drawn with a thick or double line. */
+  readonly heavyEdges: string
+  /** The formula is not shown when the cell is chosen, once the sheet is protected. */
+  readonly formulaHidden: boolean
 }
 
 /** How a conditional format changes a cell; only what it sets. */
@@ -44,6 +53,8 @@ export interface Styles {
   readonly theme: Theme
   /** Points of the font that widths of columns are counted in. */
   readonly usualSize: number
+  /** What the part holds beside what is usual; `none`. */
+  readonly unusual: string
 }
 
 /** What a theme gives: its colours in the order cells count them, and the names of its fonts. */
@@ -73,15 +84,13 @@ const BUILT_IN: Readonly<Record<string, string>> = {
 export function readStyles(from: Package): Styles {
   const tree = from.tree(from.linked(from.workbookPath, 'styles') ?? '')
   const theme = themeOf(from.tree(from.linked(from.workbookPath, 'theme') ?? ''), tree)
-  const formats = new Map(
-    children(child(tree, 'numFmts'), 'numFmt').map((one) => [
-      attr(one, 'numFmtId') ?? '',
-      attr(one, 'formatCode') ?? '',
-    ]),
-  )
+  const codes = children(child(tree, 'numFmts'), 'numFmt')
+  const formats = new Map(codes.map((one) => [attr(one, 'numFmtId') ?? '', attr(one, 'formatCode') ?? '']))
   const fonts = children(child(tree, 'fonts'), 'font').map((one) => fontOf(one, theme))
   const fills = children(child(tree, 'fills'), 'fill').map((one) => fillOf(one, theme.colours))
-  const crossed = children(child(tree, 'borders'), 'border').map(isCrossed)
+  const borders = children(child(tree, 'borders'), 'border')
+  const crossed = borders.map(isCrossed)
+  const heavy = borders.map(heavyEdgesOf)
   const cells = children(child(tree, 'cellXfs'), 'xf').map((xf): CellLook => {
     const id = attr(xf, 'numFmtId') ?? '0'
     const alignment = child(xf, 'alignment')
@@ -96,11 +105,14 @@ export function readStyles(from: Package): Styles {
       indent: Number(attr(alignment, 'indent') ?? 0),
       fromRight: attr(alignment, 'readingOrder') === '2',
       crossed: crossed[Number(attr(xf, 'borderId') ?? 0)] ?? false,
+      heavyEdges: heavy[Number(attr(xf, 'borderId') ?? 0)] ?? 'none',
+      formulaHidden: isOn(attr(child(xf, 'protection'), 'hidden')),
     }
   })
   const [usual] = children(child(tree, 'cellStyleXfs'), 'xf')
   return {
     theme,
+    unusual: formats.size < codes.length ? 'two number formats of one number' : unusualInStyles(tree),
     cells,
     usualSize: fonts[Number(attr(usual, 'fontId') ?? 0)]?.size ?? USUAL_SIZE,
     conditions: children(child(tree, 'dxfs'), 'dxf').map((one) => conditionOf(one, theme.colours)),
@@ -109,6 +121,14 @@ export function readStyles(from: Package): Styles {
 
 /** Points, where a file does not say. */
 const USUAL_SIZE = 11
+
+/** Edges whose line is thick enough to cover what stands beside it. Programs draw thin lines as they like. */
+function heavyEdgesOf(border: XmlNode): string {
+  const edges = ['left', 'start', 'right', 'end', 'top', 'bottom'].filter((edge) =>
+    /^(thick|double)$/.test(attr(child(border, edge), 'style') ?? ''),
+  )
+  return edges.join(', ').replace('start', 'left').replace('end', 'right') || 'none'
+}
 
 function isCrossed(border: XmlNode): boolean {
   const line = attr(child(border, 'diagonal'), 'style') ?? 'none'
@@ -145,6 +165,8 @@ export function fontOf(font: XmlNode | undefined, theme: Theme): FontLook {
     italic: flag('i'),
     struck: flag('strike'),
     raised: attr(child(font, 'vertAlign'), 'val') ?? 'baseline',
+    underlined: child(font, 'u') ? (attr(child(font, 'u'), 'val') ?? 'single') : 'none',
+    hollow: flag('outline') || flag('shadow'),
     symbols: attr(child(font, 'charset'), 'val') === SYMBOLS,
   }
 }

@@ -3,7 +3,8 @@ import { comparableFormula } from '../formula-text.js'
 import { hasMacros, kindsOfParts, otherParts, ownData } from './other-parts.js'
 import { Package } from './package.js'
 import { readSheet, type SheetLook } from './sheet-look.js'
-import { readStyles } from './styles.js'
+import { readStyles, type Styles } from './styles.js'
+import { unusualInWorkbook } from './usual-elements.js'
 import { attr, child, children, deep, isOn, textOf, type XmlNode } from './xml-tree.js'
 
 /** What a person sees of a workbook, and what decides what its cells come to. */
@@ -25,7 +26,12 @@ export function readLook(parts: Parts): WorkbookLook {
   const sheets = from.sheets.map((part) => readSheet(from, part, styles, texts))
   const properties = propertiesOf(from)
   // Last: it says what was strange in the parts read before.
-  return { sheets, names: namesOf(workbook, sheets), properties, settings: settingsOf(from, workbook) }
+  return {
+    sheets,
+    names: namesOf(workbook, sheets),
+    properties,
+    settings: settingsOf(from, workbook, styles),
+  }
 }
 
 /** Names that programs add for their own use. */
@@ -46,13 +52,26 @@ function namesOf(workbook: XmlNode | undefined, sheets: readonly SheetLook[]): M
     const word = name.replace(/^_xlnm\./, '').toLowerCase()
     const key = `${WORDS[word] ?? `defined name ${word}`}${own}`
     const before = names.get(key)
-    const means = comparableFormula(one.text.trim())
+    const means = [comparableFormula(one.text.trim()), ...remarksOf(one)].join(', ')
     names.set(key, before === undefined ? means : `${before}, and once more ${means}`)
   }
   return names
 }
 
-function settingsOf(from: Package, workbook: XmlNode | undefined): Map<string, string> {
+/** What a name says of itself beside what it stands for: hidden names, remarks, names of macros. */
+const remarksOf = (name: XmlNode): string[] =>
+  Object.entries(name.attributes).flatMap(([key, value]) =>
+    key === 'name' ||
+    key === 'localSheetId' ||
+    key.startsWith('xml') ||
+    value === '' ||
+    value === '0' ||
+    value === 'false'
+      ? []
+      : [`${key} ${value}`],
+  )
+
+function settingsOf(from: Package, workbook: XmlNode | undefined, styles: Styles): Map<string, string> {
   const calculation = child(workbook, 'calcPr')
   const properties = child(workbook, 'workbookPr')
   // A file may have several windows, each with views of its own.
@@ -68,6 +87,21 @@ function settingsOf(from: Package, workbook: XmlNode | undefined): Map<string, s
         'visible',
     ],
     ['sheet tabs shown', windows.every((one) => isOn(attr(one, 'showSheetTabs'), true)) ? 'yes' : 'no'],
+    [
+      'scroll bars shown',
+      windows.every(
+        (one) => isOn(attr(one, 'showHorizontalScroll'), true) && isOn(attr(one, 'showVerticalScroll'), true),
+      )
+        ? 'yes'
+        : 'no',
+    ],
+    ['cells named in formulas by', attr(calculation, 'refMode') ?? 'A1'],
+    [
+      'structure protected',
+      isOn(attr(child(workbook, 'workbookProtection'), 'lockStructure')) ? 'yes' : 'no',
+    ],
+    ['other contents of the workbook', unusualInWorkbook(workbook)],
+    ['other contents of the styles', styles.unusual],
     ['charts and pictures shown', attr(properties, 'showObjects') ?? 'all'],
     ['dates count from', isOn(attr(properties, 'date1904')) ? '1904' : '1900'],
     ['links to other workbooks', String(kinds(/^externalLink/))],

@@ -59,6 +59,9 @@ export function parseTree(bytes: Uint8Array, part: string, foreign?: Set<string>
     },
   })
   const text = strFromU8(bytes)
+  // Not written by any program that saves workbooks; a comment may split or hide a text.
+  if (/<!--|<!\[CDATA\[|<\?(?!xml\b)/.test(text) || text.indexOf('<?xml', 1) > 0)
+    foreign?.add('remarks in XML')
   const encoding = /^\s*<\?xml\b[^>]{0,200}?\bencoding\s*=\s*["']([^"']{0,40})/.exec(text.slice(0, 300))?.[1]
   if (encoding !== undefined && !/^utf-?8$/i.test(encoding)) foreign?.add(`encoding ${encoding}`)
   reader.write(text)

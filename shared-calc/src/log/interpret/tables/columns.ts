@@ -123,7 +123,8 @@ export function directionWord(
   }
   if (['-', '−', '–', 'd', 'u', 'neg', 'us', 'depr.', 'dep.', 'under', '(-)', '-ve'].includes(plain))
     return 'depressurisation'
-  if (['+', 'p', 'ü', 'o', 'pos', 'pres.', 'over', '(+)', '+ve'].includes(plain)) return 'pressurisation'
+  if (['+', 'p', 'ü', 'o', 'pos', 'pre', 'pre.', 'pres.', 'over', '(+)', '+ve'].includes(plain))
+    return 'pressurisation'
   // "Negative pressure" is no pressurisation.
   const words = plain.split(/[^\p{L}]+/u).filter((word) => !PRESSURE.has(word))
   const dep = words.some((word) =>

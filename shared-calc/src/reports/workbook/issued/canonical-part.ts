@@ -24,7 +24,7 @@ export const issuedRowsText = (text: string): string => (text.match(ISSUED) ?? [
  */
 export function canonicalPart(path: string, text: string, recordPart?: string): string {
   if (path === 'xl/workbook.xml') return text.replace(WINDOW, '')
-  if (!/^xl\/worksheets\/[^/]+\.xml$/.test(path)) return text
+  if (!hasCanonicalForm(path)) return text
   const cut = text.indexOf('<sheetData')
   const head = cut < 0 ? text : text.slice(0, cut)
   const rest = text.slice(head.length)
@@ -59,6 +59,10 @@ function closedIfEmpty(view: string): string {
   if (end < 1 || view[end - 1] === '/' || !view.startsWith('></sheetView>', end)) return view
   return `${view.slice(0, end)}/>${view.slice(end + '></sheetView>'.length)}`
 }
+
+/** Whether anything of a part is left out when it is digested. */
+export const hasCanonicalForm = (path: string): boolean =>
+  path === 'xl/workbook.xml' || /^xl\/worksheets\/[^/]+\.xml$/.test(path)
 
 /** Whether a part is text that is compared in canonical form; pictures are digested as they are. */
 export const isTextPart = (path: string): boolean => /\.(xml|rels|vml)$/i.test(path)

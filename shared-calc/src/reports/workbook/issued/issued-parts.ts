@@ -3,7 +3,7 @@ import { sha256Hex } from '../../../contract/sha256.js'
 import { sheetParts } from '../chart/package-parts.js'
 import { RECORD } from '../record-sheet.js'
 import type { Parts } from '../zip/parts.js'
-import { canonicalPart, isTextPart } from './canonical-part.js'
+import { canonicalPart, hasCanonicalForm, isTextPart } from './canonical-part.js'
 
 /** Part of the workbook → SHA-256 of its canonical form, in lower-case hex. */
 export type IssuedParts = ReadonlyMap<string, string>
@@ -19,11 +19,26 @@ export function digestParts(parts: Parts): IssuedParts {
 }
 
 function canonicalBytes(path: string, bytes: Uint8Array, recordPart: string | undefined): Uint8Array {
-  if (!isTextPart(path)) return bytes
-  const text = strFromU8(bytes)
+  if (!isTextPart(path) || !hasCanonicalForm(path)) return bytes
+  // Rows of cells are by far the most of a sheet, and they count as they are.
+  const cut = path === recordPart ? bytes.length : headLength(bytes)
+  const text = strFromU8(bytes.subarray(0, cut))
   const canonical = canonicalPart(path, text, recordPart)
-  return canonical === text ? bytes : strToU8(canonical)
+  if (canonical === text) return bytes
+  const head = strToU8(canonical)
+  const whole = new Uint8Array(head.length + bytes.length - cut)
+  whole.set(head)
+  whole.set(bytes.subarray(cut), head.length)
+  return whole
 }
+
+/** Bytes before the first `<sheetData`, as `canonicalPart` looks for it; all where there is none. */
+function headLength(bytes: Uint8Array): number {
+  for (let at = bytes.indexOf(SHEET_DATA[0] ?? 0); at >= 0; at = bytes.indexOf(SHEET_DATA[0] ?? 0, at + 1))
+    if (SHEET_DATA.every((byte, i) => bytes[at + i] === byte)) return at
+  return bytes.length
+}
+const SHEET_DATA = [...strToU8('<sheetData')]
 
 /** One digest over the whole list: what a signature covers. */
 export const digestOfParts = (issued: IssuedParts): string => sha256Hex(partLines(issued).join('\n'))

@@ -1,10 +1,9 @@
-import type { Workbook, XlsxWriteOptions } from 'exceljs'
-import { escapeStandIns, holdTexts } from '../held-texts.js'
-import { type Parts, readParts, setText, textOf, writeParts } from './parts.js'
+import type { Workbook } from 'exceljs'
+import { holdTexts, withStandIns } from '../held-texts.js'
+import { exceljsParts } from './exceljs-parts.js'
+import { type Parts, writeParts } from './parts.js'
 import { shareStyles } from './shared-styles.js'
 
-/** The parts are packed when everything is in them: packing them here would be work done twice. */
-const UNPACKED = { zip: { compression: 'STORE' } } as Partial<XlsxWriteOptions>
 const STYLES = 'xl/styles.xml'
 
 /** The order of what a font holds. Source: ECMA-376 part 1, 18.8.22 (CT_Font), as Microsoft's validator reads it. */
@@ -32,11 +31,13 @@ export async function workbookParts(
   fonts: 'in order' | 'as exceljs writes' = 'in order',
 ): Promise<Parts> {
   shareStyles(workbook)
-  const parts = readParts(new Uint8Array(await workbook.xlsx.writeBuffer(UNPACKED)))
-  escapeStandIns(parts)
-  if (fonts === 'in order')
-    setText(parts, STYLES, textOf(parts, STYLES).replace(/<font>(?:<[^<>]*\/>)*<\/font>/g, inOrder))
-  return parts
+  return exceljsParts(workbook, (path, text) =>
+    path === STYLES
+      ? fonts === 'in order'
+        ? text.replace(/<font>(?:<[^<>]*\/>)*<\/font>/g, inOrder)
+        : text
+      : withStandIns(path, text),
+  )
 }
 
 /** A workbook without charts as a file: its texts made such that the format can hold them; equal content is equal bytes. */
