@@ -7,6 +7,15 @@ const WORKER = 'service-worker.js'
 /** Pages and files of the add-in in Excel, which is never without a network, and the worker itself. */
 const LEFT_OUT = /^(pane\.html|manifest\.xml|functions\.(js|json)|office-js\/.*|service-worker\.js|.*\.map)$/
 
+/** Their names change with what they hold: what the page has fetched of them itself is not fetched again. */
+const NAMED_BY_CONTENT = /^assets\/.*-[\w-]{8}\.\w+$/
+
+const digest = (out: string, file: string): string =>
+  createHash('sha256')
+    .update(readFileSync(join(out, file)))
+    .digest('hex')
+    .slice(0, 16)
+
 /** Writes the list of files to keep, each with a digest of its content, into the service worker. */
 export const precacheList = () =>
   afterWriting('precache-list', (out) => {
@@ -19,13 +28,7 @@ export const precacheList = () =>
       )
       .filter((file) => !LEFT_OUT.test(file))
       .sort()
-    const list = files.map((url) => ({
-      url,
-      revision: createHash('sha256')
-        .update(readFileSync(join(out, url)))
-        .digest('hex')
-        .slice(0, 16),
-    }))
+    const list = files.map((url) => ({ url, revision: NAMED_BY_CONTENT.test(url) ? null : digest(out, url) }))
     const path = join(out, WORKER)
     const code = readFileSync(path, 'utf8')
     if (!code.includes('self.__WB_MANIFEST')) throw new Error(`${WORKER} has no place for the list of files`)

@@ -1,7 +1,7 @@
 import './style/index.css'
 import { render } from 'preact'
 import { App } from './pane/app.js'
-import { startExcel } from './start-excel.js'
+import { whenIdle } from './pane/when-idle.js'
 import { startPage } from './start-page.js'
 
 const root = document.getElementById('draughtbook')
@@ -10,12 +10,14 @@ if (!root) throw new Error('the page has no place for the pane')
 /** The pane's own folder: the service that serves it is the only address it calls. */
 const base = new URL('./', document.baseURI)
 
-if (document.body.dataset.entry === 'excel') startExcel(root, base)
+if (document.body.dataset.entry === 'excel')
+  void import('./start-excel.js').then(({ startExcel }) => startExcel(root, base))
 else
   void startPage(base).then(({ store, tests }) => {
     root.replaceChildren()
     render(<App store={store} tests={tests} />, root)
-    return keepForOffline(base).then((kept) => kept && store.keptForOffline())
+    // The first key typed must not wait for some hundred files.
+    whenIdle(() => void keepForOffline(base).then((kept) => kept && store.keptForOffline()))
   })
 
 /**

@@ -14,7 +14,8 @@ export async function startPage(base: URL): Promise<{ store: TestStore; tests: P
   const store = new TestStore(host, base, { keep_ms: 0, settle_ms: 350, retry_ms: 15_000 })
   const tests = new PageTests(host, store)
   await tests.begin()
-  void store.start()
+  // Before anything is drawn: the forms are drawn once, with what was kept.
+  await store.start()
   window.addEventListener('pagehide', () => void store.save())
   window.addEventListener('focus', () => void tests.takeUpChanges())
   return { store, tests }

@@ -57,24 +57,57 @@ export async function run(): Promise<void> {
   }
 }
 
-/** From the click on a link to the page until a letter typed into its first field is there; first visit and second. */
+/**
+ * From the click on a link to the page until a letter typed into its first field is drawn, by the page's own clock, so that what it
+ * takes to drive the browser is not counted.
+ */
 async function usable(browser: Browser, address: string): Promise<void> {
   const context = await browser.newContext()
   console.log('\nThe pane: from a click to usable, four times slower (goal ≤ 1000 ms)')
   for (const visit of ['first visit', 'second visit', 'third visit']) {
     const page = await context.newPage()
+    await page.addInitScript(focusFirstField)
     await throttle(page, 4)
-    const start = performance.now()
     await page.goto(address, { waitUntil: 'commit' })
+    await page.waitForFunction(() => document.activeElement?.tagName === 'INPUT')
+    await page.keyboard.press('x')
+    await page.locator('html[data-usable-after]').waitFor()
+    const taken = Number(await page.locator('html').getAttribute('data-usable-after'))
     const field = page.locator('input').and(page.getByLabel('Building *'))
-    await field.pressSequentially('x')
-    const taken = performance.now() - start
     console.log(`  ${visit}: ${taken.toFixed(0)} ms`)
     await field.fill('')
     await page.waitForLoadState('networkidle')
     await page.close()
   }
   await context.close()
+}
+
+/** Runs in the page before anything else: puts the cursor into the first field, and notes when the letter typed there is drawn. */
+function focusFirstField(): void {
+  const looking = new MutationObserver(() => {
+    const field = document.querySelector<HTMLInputElement>('[data-path="building.name"] input')
+    if (!field) return
+    looking.disconnect()
+    field.focus()
+    const shown = new Promise<void>((drawn) =>
+      field.addEventListener('input', () => requestAnimationFrame(() => setTimeout(drawn))),
+    )
+    let [ready, typed] = [0, 0]
+    requestAnimationFrame(() =>
+      setTimeout(() => {
+        ready = performance.now()
+      }),
+    )
+    field.addEventListener('keydown', () => {
+      typed = performance.now()
+    })
+    // The time between the field's being on show and the key is the driver's, not the page's.
+    void shown.then(() => {
+      const now = performance.now()
+      document.documentElement.dataset.usableAfter = String(now - Math.max(0, typed - ready))
+    })
+  })
+  looking.observe(document, { childList: true, subtree: true })
 }
 
 async function throttle(page: Page, rate: number): Promise<void> {
@@ -92,6 +125,7 @@ async function fill(page: Page): Promise<void> {
   })
   const buffer = Buffer.from(['p [Pa];q [m³/h];p2 [Pa];q2 [m³/h]', ...rows].join('\n'))
   await page.setInputFiles('input[type=file]', { name: 'bench.csv', mimeType: 'text/csv', buffer })
+  await page.getByRole('button', { name: 'No, I will pick the cells myself' }).click()
   for (const [column, role] of [
     ['A', 'Pressures, depressurisation'],
     ['B', 'Air flows, depressurisation'],

@@ -113,7 +113,7 @@ describe('several tests', () => {
 
   it('begin with an empty log, filled in on the page and read without a question', async () => {
     const { page, complaints } = await world.open()
-    await page.getByRole('button', { name: 'Start with an empty log' }).click()
+    await page.getByRole('button', { name: 'Start an empty log' }).click()
     await page.locator('.book-name', { hasText: 'test-log.xlsx' }).waitFor()
     await page.getByText('Fill in the log in the sheet. Still empty: building').waitFor()
     expect(await page.getByRole('alert').count()).toBe(0)

@@ -97,6 +97,24 @@ describe('answers about a log and the firm’s library', () => {
     expect([...complaints, ...other.complaints]).toEqual([])
   })
 
+  it('are offered again when the test is opened later', async () => {
+    const { base, client } = await serviceWithLibrary()
+    const { page, complaints } = await world.open(base)
+    await openLog(page, FIRST)
+    await answerInLitres(page)
+    await page.getByRole('button', { name: 'Keep the answers in the firm’s library' }).waitFor()
+    await page.locator('[data-saved="yes"]').waitFor()
+    await page.reload()
+    await page.getByRole('button', { name: 'Keep the answers in the firm’s library' }).click()
+    await page
+      .getByText('Your answers are kept in the firm’s library as layouts/logs-like-plot-1-csv.')
+      .waitFor()
+    expect(await client.library('layouts')).toMatchObject([
+      { id: 'logs-like-plot-1-csv', value: { answers: { 'flow.unit': 'l/s' } } },
+    ])
+    expect(complaints).toEqual([])
+  })
+
   it('say why when the library does not take them', async () => {
     const { base } = await serviceWithLibrary()
     const { page } = await world.open(base)

@@ -12,8 +12,14 @@ afterAll(() => world?.stop())
 
 /** Everything on show that can be worked with the mouse and that Tab does not come to. */
 async function outOfReach(page: Page): Promise<string[]> {
-  const count = await page.evaluate(() => {
-    for (const one of document.querySelectorAll('details')) one.open = true
+  const count = await page.evaluate(async () => {
+    const folded = () => [...document.querySelectorAll('details')].filter(({ open }) => !open)
+    // What is folded away is drawn when it is unfolded, and may hold more to unfold.
+    for (let closed = folded(); closed.length > 0; closed = folded()) {
+      const unfolded = closed.map((one) => new Promise((done) => one.addEventListener('toggle', done)))
+      for (const one of closed) one.open = true
+      await Promise.all(unfolded)
+    }
     const all = [
       ...document.querySelectorAll<HTMLElement>(
         'button:enabled, input:enabled, select:enabled, textarea:enabled, summary, a[href], [role=grid], [tabindex="0"]',
@@ -27,7 +33,8 @@ async function outOfReach(page: Page): Promise<string[]> {
     return all.length
   })
   const reached = new Set<string | undefined>()
-  for (let i = 0; i < count + 12; i += 1) {
+  // Dates have several stops, and so have boxes that scroll.
+  for (let i = 0; i < 2 * count + 40 && reached.size <= count; i += 1) {
     await page.keyboard.press('Tab')
     reached.add(
       await page.evaluate(() => (document.activeElement as HTMLElement | null)?.dataset.reach ?? undefined),

@@ -1,14 +1,14 @@
-import { mkdir, readFile } from 'node:fs/promises'
+import { mkdir } from 'node:fs/promises'
 import { fileURLToPath } from 'node:url'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { Tamperer, withNumber } from '../archive/tamper.js'
+import { violations } from './support/axe.js'
 import { type Chosen, home, workbook } from './support/invented-homes.js'
 import { downloadOf, openDemo, openLog, outcome, step, toView, type } from './support/steps.js'
 import { World } from './support/world.js'
 
 const PICTURES = fileURLToPath(new URL('../output/pane', import.meta.url))
-const AXE = fileURLToPath(import.meta.resolve('axe-core/axe.min.js'))
 
 let world: World
 beforeAll(async () => {
@@ -17,53 +17,51 @@ beforeAll(async () => {
 })
 afterAll(() => world?.stop())
 
-interface Violation {
-  id: string
-  nodes: { html: string }[]
-}
-
-interface Axe {
-  run: (on: Document, options: object) => Promise<{ violations: Violation[] }>
-}
-
 /** The rules of axe-core that look at colours, of those that run unless told otherwise. */
 const OF_COLOUR = ['color-contrast', 'link-in-text-block']
-
-/** Every rule of axe-core, also those beyond WCAG, on the page as it stands; or some of them. */
-async function violations(page: Page, rules?: readonly string[]): Promise<string[]> {
-  if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(await readFile(AXE, 'utf8'))
-  const options = rules ? { runOnly: { type: 'rule', values: rules } } : {}
-  const found = await page.evaluate(async (chosen) => {
-    const { axe } = window as unknown as { axe: Axe }
-    return (await axe.run(document, chosen)).violations
-  }, options)
-  return found.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')}`)
-}
 
 async function shoot(page: Page, name: string): Promise<void> {
   await page.screenshot({ path: `${PICTURES}/${name}.png`, fullPage: true })
 }
 
+/** Whatever follows the size of the window has followed it. */
+const drawn = (page: Page): Promise<unknown> =>
+  page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))))
+
+const WIDTHS = [320, 350, 800, 1280]
+/** Colours do not follow the width: they are looked at where the page is narrowest and widest. */
+const COLOURED = [320, 1280]
 const LOOKS = [
   ['light', { colorScheme: 'light', forcedColors: 'none' }],
   ['dark', { colorScheme: 'dark', forcedColors: 'none' }],
   ['forced-colours', { colorScheme: 'light', forcedColors: 'active' }],
 ] as const
 
-/** The page as it stands, in every look: no violation, and a picture of each. After the first look only colours differ. */
-async function examine(page: Page, name: string, checked: readonly string[] = LOOKS.map(([look]) => look)) {
-  for (const [look, media] of LOOKS) {
-    await page.emulateMedia(media)
-    const rules = look === 'light' ? undefined : OF_COLOUR
-    if (checked.includes(look)) expect(await violations(page, rules), `${name}, ${look}`).toEqual([])
-    await shoot(page, `${name}-${look}`)
+/** The page as it stands, at every width and in every look: no violation, nothing wider than the window, and a picture of each. */
+async function examine(page: Page, name: string, height: number): Promise<void> {
+  const found: Record<string, unknown> = {}
+  for (const width of WIDTHS) {
+    await page.setViewportSize({ width, height })
+    await drawn(page)
+    const wide = await page.evaluate(() => document.documentElement.scrollWidth)
+    if (wide > width) found[`${name}, ${width} px`] = `${wide} px wide`
+    for (const [look, media] of LOOKS) {
+      if (look !== 'light' && !COLOURED.includes(width)) continue
+      await page.emulateMedia(media)
+      // After the first look only colours differ.
+      const faults = await violations(page, look === 'light' ? undefined : OF_COLOUR)
+      if (faults.length > 0) found[`${name}, ${width} px, ${look}`] = faults
+      await shoot(page, `${width}-${name}-${look}`)
+    }
+    await page.emulateMedia(LOOKS[0][1])
   }
+  expect(found).toEqual({})
 }
 
-describe.each([320, 350, 800, 1280])('at %i px', (width) => {
-  it('looks right and is accessible in light, dark and forced colours', async () => {
-    const { page } = await world.open('', { viewport: { width, height: 1400 } })
-    await examine(page, `${width}-empty`)
+describe('at every width, in light, dark and forced colours', () => {
+  it('a test looks right and is accessible in every step', async () => {
+    const { page } = await world.open('', { viewport: { width: 800, height: 1400 } })
+    await examine(page, 'empty', 1400)
     await openDemo(page)
     await step(page, 'On site')
     await page.getByText('Leak round', { exact: true }).click()
@@ -71,22 +69,19 @@ describe.each([320, 350, 800, 1280])('at %i px', (width) => {
     await page.locator('[data-stop="keyholes"]').getByRole('button', { name: 'tight' }).click()
     for (const name of ['Before', 'On site', 'Result'] as const) {
       await step(page, name)
-      await examine(page, `${width}-${name.toLowerCase().replace(' ', '-')}`)
+      await examine(page, name.toLowerCase().replace(' ', '-'), 1400)
     }
     await type(page, 'F8', '9O.3')
     await page.locator('[data-rule="unusable-entry"]:visible').waitFor()
     await page.getByText('Show the working').click()
     await page.locator('.block summary').nth(5).click()
-    await examine(page, `${width}-broken`)
+    await examine(page, 'broken', 1400)
     await page.getByRole('button', { name: 'All tests' }).click()
     await page.locator('.kept-test').waitFor()
-    await examine(page, `${width}-all-tests`)
-  }, 180_000)
-})
+    await examine(page, 'all-tests', 1400)
+  }, 400_000)
 
-/** The views of the office, with something in each. */
-describe.each([320, 350, 800, 1280])('the views of the office at %i px', (width) => {
-  it('look right and are accessible in light, dark and forced colours', async () => {
+  it('the views of the office look right and are accessible with something in each', async () => {
     const homes = [
       await workbook('flat-1.xlsx', home(1, 0.42, 'fabric')),
       await workbook('flat-2.xlsx', home(2, 0.75, 'acceptance')),
@@ -103,42 +98,42 @@ describe.each([320, 350, 800, 1280])('the views of the office at %i px', (width)
       name: 'changed.xlsx',
       buffer: Buffer.from(altered.with(cell, withNumber(cell, 61.7))),
     }
-    const { page } = await world.open('', { viewport: { width, height: 1000 } })
+    const { page } = await world.open('', { viewport: { width: 1280, height: 1000 } })
     for (const [name, files, shown] of [
       ['Building', homes, '.several'],
       ['Stages', homes, '.several'],
       ['Month', homes, '.sortable'],
       ['Re-run', [homes[0], changed], '.sortable'],
     ] as const) {
+      await page.setViewportSize({ width: 1280, height: 1000 })
       await toView(page, name)
       await page.getByLabel('Workbooks').setInputFiles(files as Chosen[])
       await page.locator(shown).first().waitFor()
       await page.locator('.archive').evaluate((archive) => {
         for (const one of archive.querySelectorAll('details')) one.open = true
       })
-      // Colours do not follow the width: they are checked at the narrowest and at the widest.
-      await examine(
-        page,
-        `${width}-${name.toLowerCase()}`,
-        width === 320 || width === 1280 ? undefined : ['light'],
-      )
-      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width)
+      await examine(page, name.toLowerCase(), 1000)
     }
-  }, 240_000)
+  }, 400_000)
 })
 
 describe('room', () => {
-  it.each([320, 350, 480, 800, 1200])('nothing is wider than the window at %i px', async (width) => {
-    const { page } = await world.open('', { viewport: { width, height: 900 } })
+  it('nothing is wider than the window, and no label is cut, from 320 to 1200 px', async () => {
+    const { page } = await world.open('', { viewport: { width: 800, height: 900 } })
     await openDemo(page)
-    for (const name of ['Before', 'On site', 'Result'] as const) {
+    const steps = ['Before', 'On site', 'Result'] as const
+    for (const [width, name] of [320, 350, 480, 800, 1200].flatMap((at) =>
+      steps.map((one) => [at, one] as const),
+    )) {
+      await page.setViewportSize({ width, height: 900 })
       await step(page, name)
+      await drawn(page)
       const wide = await page.evaluate(() => document.documentElement.scrollWidth)
-      expect(wide).toBeLessThanOrEqual(width)
+      expect(wide, `${name}, ${width} px`).toBeLessThanOrEqual(width)
       const pane = await page
         .locator('.pane')
         .evaluate((element) => element.scrollWidth - element.clientWidth)
-      expect(pane).toBeLessThanOrEqual(0)
+      expect(pane, `${name}, ${width} px`).toBeLessThanOrEqual(0)
       // No label is cut, and the target's name has room in its own menu.
       const cut = await page.evaluate(() => {
         const pen = document.createElement('canvas').getContext('2d')
@@ -153,7 +148,7 @@ describe('room', () => {
           .filter((one) => one.getClientRects().length > 0 && isCut(one))
           .map((one) => one.outerHTML.slice(0, 120))
       })
-      expect(cut).toEqual([])
+      expect(cut, `${name}, ${width} px`).toEqual([])
     }
   })
 

@@ -1,12 +1,12 @@
-import { mkdir, readFile } from 'node:fs/promises'
+import { mkdir } from 'node:fs/promises'
 import { fileURLToPath } from 'node:url'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { violations } from './support/axe.js'
 import { LOG_INPUT, outcome } from './support/steps.js'
 import { World } from './support/world.js'
 
 const PICTURES = fileURLToPath(new URL('../output/pane', import.meta.url))
-const AXE = fileURLToPath(import.meta.resolve('axe-core/axe.min.js'))
 const sample = (name: string): string => fileURLToPath(new URL(`../log/samples/${name}`, import.meta.url))
 
 let world: World
@@ -32,16 +32,6 @@ async function openCounting(page: Page, name: string): Promise<() => Promise<num
   })
   await page.setInputFiles(LOG_INPUT, sample(name))
   return () => page.evaluate(() => (window as unknown as { clicks: number }).clicks)
-}
-
-async function violations(page: Page): Promise<string[]> {
-  await page.evaluate(await readFile(AXE, 'utf8'))
-  return page.evaluate(async () => {
-    const { axe } = window as unknown as {
-      axe: { run: () => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> }
-    }
-    return (await axe.run()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 120)}`)
-  })
 }
 
 /** n50 of each as its inventor wrote it down (`test/log/samples/expected.json`). */
@@ -82,20 +72,23 @@ describe('an unseen log on the page, from open to result', () => {
     const wide = await page.locator('.pane').evaluate((pane) => pane.scrollWidth - pane.clientWidth)
     expect(wide).toBeLessThanOrEqual(0)
     await page.screenshot({ path: `${PICTURES}/proposal-${width}.png` })
+    await page.locator('[data-question="conditions.indoorTemperature_C"]').getByRole('textbox').click()
+    // Enter goes on to the next question, and after the last to the button that accepts the log.
     for (const [path, text] of [
       ['conditions.indoorTemperature_C', '20'],
       ['conditions.outdoorTemperature_C', '9'],
       ['building.volume_m3', '340'],
     ] as const) {
       const question = page.locator(`[data-question="${path}"]`)
-      await question.getByRole('textbox').click()
-      await question.getByRole('textbox').fill(text)
-      await page.keyboard.press('Enter')
+      await question.and(page.locator(':focus-within')).waitFor()
+      await page.keyboard.type(`${text}\n`)
       await question.waitFor({ state: 'detached' })
     }
-    await page.getByRole('button', { name: 'Accept and calculate' }).click()
+    await page.getByRole('button', { name: 'Accept and calculate' }).and(page.locator(':focus')).waitFor()
+    await page.keyboard.press('Enter')
     await outcome(page).waitFor()
-    expect(await clicks()).toBeLessThanOrEqual(6)
+    // Opening the file, and the first question.
+    expect(await clicks()).toBe(2)
     await page.screenshot({ path: `${PICTURES}/accepted-${width}.png` })
   })
 })

@@ -3,12 +3,12 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { evaluate } from '@draughtbook/shared-calc'
 import { writeSummaryWorkbook } from '@draughtbook/shared-calc/workbook'
-import AxeBuilder from 'axe-core'
 import ExcelJS from 'exceljs'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { makeArchive } from '../archive/make-archive'
 import { Tamperer, withNumber } from '../archive/tamper'
+import { violations } from '../pane/support/axe.js'
 import { downloadOf } from '../pane/support/steps.js'
 import { World } from '../pane/support/world.js'
 
@@ -39,6 +39,7 @@ const never = (): never => {
 async function view(name: 'Month' | 'Re-run') {
   const watched = await world.open('', { viewport: { width: 1200, height: 900 } })
   await watched.page.getByRole('button', { name, exact: true }).click()
+  await watched.page.locator('.archive').waitFor()
   return watched
 }
 
@@ -49,17 +50,6 @@ async function load(bytes: Uint8Array): Promise<ExcelJS.Workbook> {
   const workbook = new ExcelJS.Workbook()
   await workbook.xlsx.load(bytes.slice().buffer)
   return workbook
-}
-
-/** What axe finds against WCAG 2.2 AA. */
-async function faults(page: Page): Promise<string[]> {
-  await page.evaluate(AxeBuilder.source)
-  return page.evaluate(async () => {
-    const { axe } = globalThis as unknown as {
-      axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> }
-    }
-    return (await axe.run()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)
-  })
 }
 
 describe('the Month view', () => {
@@ -110,7 +100,7 @@ describe('the Month view', () => {
     expect(await bodyRows(page).count()).toBe(misses)
     await page.getByLabel('Filter').fill('no such plot')
     expect(await bodyRows(page).count()).toBe(0)
-    expect(await faults(page)).toEqual([])
+    expect(await violations(page)).toEqual([])
   })
 
   it('keeps its result while another view is open, stops when asked, and fits 320 px', async () => {
@@ -161,7 +151,7 @@ describe('the Re-run view', () => {
     const differences = (await load(bytes)).getWorksheet('Differences')
     expect(differences?.getCell('C5').value).toBe('input')
     expect(differences?.getCell('G5').value).toBe(61.7)
-    expect(await faults(page)).toEqual([])
+    expect(await violations(page)).toEqual([])
     expect(complaints).toEqual([])
     await rm(join(folder, 'changed.xlsx'))
   })

@@ -1,10 +1,10 @@
-import { mkdir, readFile } from 'node:fs/promises'
+import { mkdir } from 'node:fs/promises'
 import { fileURLToPath } from 'node:url'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { violations } from '../pane/support/axe.js'
 import { openDemo, step } from '../pane/support/steps.js'
 import { World } from '../pane/support/world.js'
 
-const AXE = fileURLToPath(import.meta.resolve('axe-core/axe.min.js'))
 const PICTURES = fileURLToPath(new URL('../output/uncertainty', import.meta.url))
 
 let world: World
@@ -47,12 +47,7 @@ describe('how sure, in the pane', () => {
     await page.locator('div.sure summary', { hasText: 'All causes' }).click()
     const row = page.locator('div.sure tr', { hasText: 'flow calibration' })
     await row.getByText('2.00 %').waitFor()
-    await page.evaluate(await readFile(AXE, 'utf8'))
-    const violations = await page.evaluate(async () => {
-      const { axe } = window as unknown as { axe: { run: () => Promise<{ violations: { id: string }[] }> } }
-      return (await axe.run()).violations.map(({ id }) => id)
-    })
-    expect(violations).toEqual([])
+    expect(await violations(page)).toEqual([])
     await page.locator('.section-sure').screenshot({ path: `${PICTURES}/pane-fields.png` })
   })
 })

@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import { keepAccessToken } from '../service/access-token.js'
-import { MonthView } from './month/month-view.js'
+import { fetchedView } from './fetched-view.js'
 import { isUntouched } from './one-test/entries.js'
 import { aboutTest } from './one-test/standing.js'
 import type { TestStore } from './one-test/store.js'
@@ -10,11 +10,13 @@ import { EmptyLog } from './page/empty-log.js'
 import { OpenFile } from './page/open-file.js'
 import { PageGrid } from './page/page-grid.js'
 import type { PageTests } from './page/page-tests.js'
-import { TestsView } from './page/tests-view.js'
-import { RerunView } from './rerun/rerun-view.js'
-import { BuildingView } from './several/building-view.js'
-import { StagesView } from './several/stages-view.js'
 import { useOpenLog, useTestState } from './use-changes.js'
+
+const TestsView = fetchedView(async () => (await import('./page/tests-view.js')).TestsView)
+const MonthView = fetchedView(async () => (await import('./month/month-view.js')).MonthView)
+const BuildingView = fetchedView(async () => (await import('./several/building-view.js')).BuildingView)
+const StagesView = fetchedView(async () => (await import('./several/stages-view.js')).StagesView)
+const RerunView = fetchedView(async () => (await import('./rerun/rerun-view.js')).RerunView)
 
 const ON_SITE = [
   ['test', 'Test'],
@@ -55,6 +57,8 @@ export function App({ store, tests }: AppProps) {
     </button>
   )
   const state = useTestState(store)
+  // Nothing entered and no log open: opening one is what most do first.
+  const fresh = tests !== undefined && isUntouched(state.entries) && !tests.host.hasWorkbook
   // The same node again is not drawn again: the grid follows its host, not every keystroke in the forms.
   const grid = useMemo(() => (tests ? <PageGrid tests={tests} /> : null), [tests])
   const beside = useOpenLog(page) && view === 'test'
@@ -88,20 +92,20 @@ export function App({ store, tests }: AppProps) {
             <span class="office-views">{OFFICE.map(link)}</span>
           </nav>
           {view === 'test' ? (
-            <button type="button" class="undo" disabled={!state.canUndo} onClick={() => store.undo()}>
-              Undo
-            </button>
-          ) : null}
-          {tests && view === 'test' ? (
-            <>
-              {isUntouched(state.entries) && !tests.host.hasWorkbook ? null : (
+            <div class="top-actions">
+              {fresh && !state.canUndo ? null : (
+                <button type="button" class="undo" disabled={!state.canUndo} onClick={() => store.undo()}>
+                  Undo
+                </button>
+              )}
+              {tests && !fresh ? (
                 <button type="button" onClick={() => void tests.create()}>
                   New test
                 </button>
-              )}
-              {isUntouched(state.entries) && !tests.host.hasWorkbook ? <EmptyLog tests={tests} /> : null}
-              <OpenFile tests={tests} store={store} />
-            </>
+              ) : null}
+              {tests && fresh ? <EmptyLog tests={tests} /> : null}
+              {tests ? <OpenFile tests={tests} store={store} first={fresh} /> : null}
+            </div>
           ) : null}
         </header>
         {tests ? <PageQuestionBox tests={tests} /> : null}

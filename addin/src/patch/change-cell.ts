@@ -60,11 +60,11 @@ function cellXml(
   return `${start} t="inlineStr"><${prefix}is><${prefix}t xml:space="preserve">${escaped(content)}</${prefix}t></${prefix}is></${prefix}c>`
 }
 
-const splice = (text: string, start: number, end: number, made: string): string =>
+export const splice = (text: string, start: number, end: number, made: string): string =>
   text.slice(0, start) + made + text.slice(end)
 
 /** Text for XML: what XML cannot hold at all is left out. */
-function escaped(text: string): string {
+export function escaped(text: string): string {
   return (
     text
       // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the characters that XML does not allow

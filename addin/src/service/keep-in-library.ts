@@ -25,12 +25,18 @@ export async function keepInLibrary(base: URL, layout: LayoutInput): Promise<Kep
     const entries = await service.library('layouts', { signal })
     const same = entries.find(({ value }) => isAnswers(value) && labelsOf(value) === labelsOf(layout))
     const taken = new Set(entries.map(({ id }) => id))
+    if (same && sameAnswers(same.value, layout)) return { id: same.id, replaced: false }
     const id = same?.id ?? freeId(layout.name, taken)
     await service.save('layouts', id, layout, same?.version, { signal })
     return { id, replaced: same !== undefined }
   } catch (error) {
     throw new HostError('failed', `Not kept in the firm’s library: ${reason(error)}.`, { cause: error })
   }
+}
+
+const sameAnswers = (one: LayoutInput, other: LayoutInput): boolean => {
+  const given = (layout: LayoutInput) => JSON.stringify(Object.entries(layout.answers ?? {}).toSorted())
+  return given(one) === given(other)
 }
 
 /** Holds answers only; a layout that names cells is somebody's own work. */

@@ -29,6 +29,8 @@ export type Job =
   | { kind: 'patch'; bytes: Uint8Array; patches: readonly CellPatch[] }
   /** The same for a text file; numbers are written with its decimal sign. */
   | { kind: 'patch-text'; bytes: Uint8Array; patches: readonly CellPatch[]; decimal: '.' | ',' }
+  /** The same for an OpenDocument spreadsheet. */
+  | { kind: 'patch-spreadsheet'; bytes: Uint8Array; patches: readonly CellPatch[] }
   /** An empty log to fill in. */
   | { kind: 'template'; method: string; readings: number }
   /** The sheet to take along. */

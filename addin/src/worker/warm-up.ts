@@ -1,3 +1,4 @@
+import { whenIdle } from '../pane/when-idle.js'
 import { runJob } from './run-job.js'
 
 let warmed = false
@@ -9,6 +10,11 @@ let warmed = false
 export function warmUp(): void {
   if (warmed) return
   warmed = true
+  // The service worker has every file of this page already.
+  if (navigator.serviceWorker?.controller) {
+    worksAlone()
+    return
+  }
   const fetchAll = (): void => {
     void Promise.all([
       import('../calc/understand.js'),
@@ -16,14 +22,15 @@ export function warmUp(): void {
       import('../host/page/typed-cell.js'),
       runJob({ kind: 'warm' }),
     ])
-      .then(() => {
-        document.documentElement.dataset.worksAlone = 'yes'
-      })
+      .then(worksAlone)
       .catch(() => {
         // Out of reach already: what is asked for later says so itself.
         warmed = false
       })
   }
-  if ('requestIdleCallback' in window) window.requestIdleCallback(fetchAll, { timeout: 3000 })
-  else setTimeout(fetchAll, 1000)
+  whenIdle(fetchAll)
+}
+
+const worksAlone = (): void => {
+  document.documentElement.dataset.worksAlone = 'yes'
 }

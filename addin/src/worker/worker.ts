@@ -18,9 +18,10 @@ async function work(job: Job): Promise<Done> {
         import('./open-book.js'),
         import('./read-series.js'),
         import('./write-summary.js'),
-        import('./write-pdf.js').then(({ pdfFonts }) => pdfFonts()),
+        import('./write-pdf.js'),
         import('../patch/patch-workbook.js'),
         import('../patch/patch-text.js'),
+        import('../patch/patch-spreadsheet.js'),
       ])
       return { kind: 'warmed' }
     }
@@ -39,6 +40,10 @@ async function work(job: Job): Promise<Done> {
     if (job.kind === 'patch-text') {
       const { patchText } = await import('../patch/patch-text.js')
       return { kind: 'patched', ...patchText(job.bytes, job.patches, job.decimal) }
+    }
+    if (job.kind === 'patch-spreadsheet') {
+      const { patchSpreadsheet } = await import('../patch/patch-spreadsheet.js')
+      return { kind: 'patched', ...patchSpreadsheet(job.bytes, job.patches) }
     }
     if (job.kind === 'template') {
       const { writeLogTemplate } = await import('@draughtbook/shared-calc/workbook')

@@ -27,7 +27,7 @@ export async function writePdfFor({
 let fetched: Promise<PdfFonts> | undefined
 
 /** The fonts, fetched once from where the pane comes from. */
-export function pdfFonts(): Promise<PdfFonts> {
+function pdfFonts(): Promise<PdfFonts> {
   fetched ??= Promise.all([regularAddress, boldAddress].map(bytesAt)).then(([regular, bold]) => {
     if (!regular || !bold) throw new Error('a font of the PDF is missing')
     return { regular, bold }

@@ -8,6 +8,7 @@ const ROLES: Readonly<Record<string, string>> = {
   range: 'range of the device',
   zeroFlowBefore_Pa: 'zero-flow pressure before the readings',
   zeroFlowAfter_Pa: 'zero-flow pressure after the readings',
+  averagingTime_s: 'averaging time',
 }
 
 /** What the cells of a test that was read by a layout are: one use for each field, one for each column of readings. */

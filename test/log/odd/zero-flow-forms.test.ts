@@ -43,6 +43,13 @@ describe('zero flow is read', () => {
       ],
     ],
     [
+      'in a title, and not from a line about an earlier test',
+      [
+        ['Last test 2024: n50 2.31, zero -0.4 Pa'],
+        [`Depressurisation, P0 = ${dep.before} / ${dep.after} Pa`],
+      ],
+    ],
+    [
       'in front of its labels',
       [
         [dep.before, 'Pa zero flow before'],

@@ -1,4 +1,4 @@
-import { cp, mkdtemp, readdir, stat } from 'node:fs/promises'
+import { mkdtemp, readdir, rm, stat } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
@@ -18,19 +18,18 @@ const SOURCES = [
 ].map(at)
 
 /**
- * The pane as it is shipped, in a folder of its own. `npm run build` has built it before all tests run; it is built anew only
+ * The pane as it is shipped. `npm run build` has built it before all tests run; it is built anew, in a folder of its own, only
  * where a source has changed since.
  */
-export async function buildPane(): Promise<string> {
+export async function buildPane(): Promise<{ folder: string; remove: () => Promise<void> }> {
+  if (await isCurrent()) return { folder: BUILT, remove: async () => undefined }
   const folder = await mkdtemp(join(tmpdir(), 'draughtbook-pane-'))
-  if (await isCurrent()) await cp(BUILT, folder, { recursive: true })
-  else
-    await build({
-      configFile: at('addin/vite.config.ts'),
-      logLevel: 'silent',
-      build: { outDir: folder, emptyOutDir: true },
-    })
-  return folder
+  await build({
+    configFile: at('addin/vite.config.ts'),
+    logLevel: 'silent',
+    build: { outDir: folder, emptyOutDir: true },
+  })
+  return { folder, remove: () => rm(folder, { recursive: true, force: true }) }
 }
 
 async function isCurrent(): Promise<boolean> {

@@ -1,5 +1,4 @@
 import { existsSync } from 'node:fs'
-import { rm } from 'node:fs/promises'
 import { createServer, type Server } from 'node:http'
 import type { AddressInfo, Socket } from 'node:net'
 import express from 'express'
@@ -37,16 +36,21 @@ export class World {
   delay_ms = 0
 
   private constructor(
-    readonly folder: string,
+    private readonly built: Awaited<ReturnType<typeof buildPane>>,
     readonly browser: Browser,
   ) {}
 
   static async start(): Promise<World> {
     if (!existsSync(CHROMIUM)) throw new Error('these tests need Chromium: apt-get install chromium')
-    const folder = await buildPane()
-    const world = new World(folder, await chromium.launch({ executablePath: CHROMIUM, args: FLAGS }))
+    const built = await buildPane()
+    const world = new World(built, await chromium.launch({ executablePath: CHROMIUM, args: FLAGS }))
     await world.#listen()
     return world
+  }
+
+  /** Where the pane's files are; they are only read. */
+  get folder(): string {
+    return this.built.folder
   }
 
   get base(): string {
@@ -106,6 +110,6 @@ export class World {
     await this.browser.close()
     this.stopService()
     await new Promise((resolve) => this.#server?.close(resolve))
-    await rm(this.folder, { recursive: true, force: true })
+    await this.built.remove()
   }
 }

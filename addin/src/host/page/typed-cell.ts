@@ -4,12 +4,14 @@ import { type Cell, interpret } from '@draughtbook/shared-calc/log'
 export function typedCell(text: string, before: Cell | undefined): Cell | undefined {
   const trimmed = text.trim()
   if (trimmed === '') return undefined
-  const asText: Cell = { kind: 'text', value: trimmed }
+  const look = before?.fill === undefined ? {} : { fill: before.fill }
+  const asText: Cell = { kind: 'text', value: trimmed, ...look }
   const read = interpret(asText, { kind: 'number' }, {})
   if ('refused' in read || typeof read.value !== 'number') return asText
   return {
     kind: 'number',
     value: read.value,
+    ...look,
     ...(before?.format === undefined ? {} : { format: before.format }),
   }
 }

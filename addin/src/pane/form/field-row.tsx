@@ -1,15 +1,42 @@
 import { useId, useState } from 'preact/hooks'
+import type { AskedValue } from '../../calc/ask-about.js'
 import { cellReference, joinReference } from '../../host/address.js'
 import { atPath } from '../../kept/at-path.js'
+import { drawnOnChange } from '../drawn-on-change.js'
 import type { Field } from '../fields.js'
 import { unitsOf } from '../figures.js'
+import type { TestEntries } from '../one-test/entries.js'
 import type { SectionProps } from '../one-test/section.js'
 
 /** One field: typed, or linked to a cell of the workbook; what is wrong with it stands under it. */
 export function FieldRow({ field, store, state }: SectionProps & { field: Field }) {
+  const { path } = field
+  const entry = state.entries.fields[path]
+  return (
+    <FieldBox
+      field={field}
+      store={store}
+      entry={entry}
+      fault={faultOf(path, state)}
+      asked={state.result?.asked[path]}
+      cellText={entry && 'cell' in entry ? valueText(state.result?.draft, path) : ''}
+    />
+  )
+}
+
+interface FieldBoxProps {
+  field: Field
+  store: SectionProps['store']
+  entry: TestEntries['fields'][string] | undefined
+  /** What is wrong with it. */
+  fault: string | undefined
+  asked: AskedValue | undefined
+  /** What the linked cell was read as. */
+  cellText: string
+}
+
+const FieldBox = drawnOnChange(function Box({ field, store, entry, fault, asked, cellText }: FieldBoxProps) {
   const id = useId()
-  const entry = state.entries.fields[field.path]
-  const fault = faultOf(field.path, state)
   const hint = field.kind === 'choice' || field.kind === 'date' ? undefined : field.hint
   const described =
     [fault ? `${id}-fault` : '', hint ? `${id}-hint` : ''].filter(Boolean).join(' ') || undefined
@@ -21,7 +48,6 @@ export function FieldRow({ field, store, state }: SectionProps & { field: Field 
   const typed = entry && 'text' in entry ? entry : undefined
   // A unit chosen before the number is typed waits for it.
   const [waiting, setUnit] = useState<string>()
-  const asked = state.result?.asked[field.path]
   const put = (part: { text?: string; unit?: string; kept?: true }): void => {
     const { text = '', unit: chosen } = { ...(waiting !== undefined && { unit: waiting }), ...typed, ...part }
     store.setField(field.path, {
@@ -68,7 +94,7 @@ export function FieldRow({ field, store, state }: SectionProps & { field: Field 
             title="Go to the cell"
             onClick={() => void store.attempt(() => store.host.jump(linked))}
           >
-            {linked} <output>{valueText(state.result?.draft, field.path)}</output>
+            {linked} <output>{cellText}</output>
           </button>
         )}
         {units.length > 1 ? (
@@ -140,7 +166,7 @@ export function FieldRow({ field, store, state }: SectionProps & { field: Field 
       ) : null}
     </div>
   )
-}
+})
 
 interface TypedProps {
   id: string

@@ -1,4 +1,5 @@
 import type { Evaluation, Finding, Problem } from '@draughtbook/shared-calc'
+import type { Host } from '../../host/host.js'
 import type { TestAbout } from '../../kept/kept-test.js'
 import { labelOf } from '../fields.js'
 import type { TestEntries } from './entries.js'
@@ -19,7 +20,7 @@ export interface Against {
 
 /** Where a test stands: what the line at the top says. */
 export interface Standing {
-  stage: 'empty' | 'unfinished' | 'running' | 'under way' | Outcome
+  stage: 'empty' | 'log open' | 'unfinished' | 'running' | 'under way' | Outcome
   against?: Against
   /** What a result still needs, by its field. */
   missing: { path: string; label: string }[]
@@ -31,6 +32,7 @@ export interface Standing {
 
 export const STAGE_WORDS: Readonly<Record<Standing['stage'], string>> = {
   empty: 'New test',
+  'log open': 'Log open, not yet accepted',
   unfinished: 'No result yet',
   running: 'Running value, not a result',
   'under way': 'Test under way',
@@ -50,8 +52,11 @@ const NEEDED = [
   'runs',
 ] as const
 
-/** Reads off the state where the test stands. Pure. */
-export function standingOf({ entries, result, evaluation }: TestState): Standing {
+/**
+ * Reads off the state where the test stands. Pure.
+ * @param logOpen a log is open on the page; what it holds counts once it is accepted
+ */
+export function standingOf({ entries, result, evaluation }: TestState, logOpen = false): Standing {
   const findings = result?.findings ?? []
   const worst = findings.find(({ severity }) => severity !== 'note')
   const count = (severity: Finding['severity']): number =>
@@ -87,8 +92,13 @@ export function standingOf({ entries, result, evaluation }: TestState): Standing
   const missing = result ? missingOf(result.problems) : neededOf(entries)
   const against = result?.running
   if (against) return { ...common, stage: 'running', missing, against }
+  if (!result && logOpen) return { ...common, stage: 'log open', missing: [] }
   return { ...common, stage: result ? 'unfinished' : 'empty', missing }
 }
+
+/** Whether a log lies open beside the test; in Excel a workbook always does. */
+export const isLogOpen = ({ host }: { host: Pick<Host, 'kind' | 'hasWorkbook'> }): boolean =>
+  host.kind === 'page' && host.hasWorkbook
 
 /** Without a target: the air change rate where there is a volume. */
 function plainValue({ n50, q50 }: Evaluation['results']): Against {

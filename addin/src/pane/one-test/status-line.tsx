@@ -1,12 +1,13 @@
 import { judgedTexts, unitText } from '@draughtbook/shared-calc'
 import { figure } from '../figures.js'
 import type { SectionProps } from './section.js'
-import { type Against, STAGE_WORDS, type Standing, standingOf } from './standing.js'
+import { type Against, isLogOpen, STAGE_WORDS, type Standing, standingOf } from './standing.js'
 import { placeOf } from './step.js'
 import type { TestStore } from './store.js'
 
 const SHAPES: Record<Standing['stage'], string> = {
   empty: '○',
+  'log open': '○',
   unfinished: '○',
   running: '≈',
   'under way': '≈',
@@ -20,7 +21,7 @@ const NAMED = 3
 
 /** Always in view: where the test stands, its value against the limit, what is missing, the gravest finding. */
 export function StatusLine({ store, state }: SectionProps) {
-  const standing = standingOf(state)
+  const standing = standingOf(state, isLogOpen(store))
   const { stage, against, missing, worst } = standing
   const others = standing.cautions + standing.invalidating - 1
   return (
@@ -50,6 +51,14 @@ export function StatusLine({ store, state }: SectionProps) {
             </button>
           ))}
           {missing.length > NAMED ? <span class="tell">and {missing.length - NAMED} more</span> : null}
+        </p>
+      ) : null}
+      {stage === 'log open' ? (
+        <p class="standing-more">
+          <button type="button" class="link" onClick={() => leadTo(store, 'log')}>
+            Check how the log is read
+          </button>{' '}
+          <span class="tell">and accept it.</span>
         </p>
       ) : null}
       {worst ? (
@@ -101,6 +110,7 @@ function Bar({ value, limit }: { value: number; limit: number }) {
 /** Leads to where a field of the record is asked for, or to the findings. */
 function leadTo(store: TestStore, path: string): void {
   const { step } = store.state
+  const own = path === 'log' ? 'site' : (placeOf(path)?.step ?? step)
   const findings = step === 'before' ? 'site' : step
-  store.lead(path === 'findings' ? findings : (placeOf(path)?.step ?? step), path)
+  store.lead(path === 'findings' ? findings : own, path)
 }

@@ -1,11 +1,11 @@
 import type { StepId } from '../../kept/kept-test.js'
 import type { SectionProps } from './section.js'
-import { type Standing, standingOf } from './standing.js'
+import { isLogOpen, type Standing, standingOf } from './standing.js'
 import { placeOf, STEPS } from './step.js'
 
 /** The three steps, each with how far it has come; any can be entered at any time. */
 export function StepBar({ store, state }: SectionProps) {
-  const standing = standingOf(state)
+  const standing = standingOf(state, isLogOpen(store))
   return (
     <nav class="steps" aria-label="Steps">
       {STEPS.map(({ id, title }, index) => (
@@ -37,6 +37,7 @@ const OUTCOMES: Partial<Record<Standing['stage'], string>> = {
 
 function stateOf(id: StepId, { result }: SectionProps['state'], { stage, missing }: Standing): string {
   if (id === 'result') return OUTCOMES[stage] ?? 'none yet'
+  if (stage === 'log open') return id === 'site' ? 'accept the log' : '–'
   // Readings to come are told in the line above; here counts what the forms lack.
   const own = missing.filter(({ path }) => placeOf(path)?.step === id && path !== 'runs').length
   if (own > 0) return `${own} missing`

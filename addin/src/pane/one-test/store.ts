@@ -57,11 +57,15 @@ export class TestStore {
     return () => this.#listeners.delete(listener)
   }
 
-  /** Follows the workbook's cells and takes up what was kept with it; in this order, so that no edit goes unseen. */
+  /**
+   * Follows the workbook's cells and takes up what was kept with it; in this order, so that no edit goes unseen.
+   * Resolves with the entries; what follows from them is worked out afterwards.
+   */
   async start(): Promise<void> {
     const before = this.state.entries
     await this.#host(() => this.#watch())
-    await this.restore(before)
+    await this.#takeUp(before)
+    void this.refresh()
   }
 
   #watch(): Promise<() => Promise<void>> {
@@ -85,10 +89,15 @@ export class TestStore {
    * @param before entries that may be replaced: what was typed since stands
    */
   async restore(before = this.state.entries): Promise<void> {
+    await this.#takeUp(before)
+    await this.refresh()
+  }
+
+  async #takeUp(before: TestEntries): Promise<void> {
     this.#forgetCells()
     const kept = await this.#host(() => this.host.loadSettings())
     // Typed while the spreadsheet was still answering: that stands, and is kept in its turn.
-    if (this.state.entries !== before) return this.refresh()
+    if (this.state.entries !== before) return
     const entries = kept === undefined ? undefined : parseEntries(kept)
     if (kept !== undefined && !entries)
       this.#set({ fault: 'The entries saved in this workbook could not be read, so the forms are empty.' })
@@ -100,7 +109,6 @@ export class TestStore {
       wanted: undefined,
       step: this.host.step ?? 'before',
     })
-    await this.refresh()
   }
 
   /**

@@ -1,13 +1,23 @@
 import { Component } from 'preact'
 import { useEffect, useLayoutEffect, useRef } from 'preact/hooks'
+import { drawnOnChange } from '../drawn-on-change.js'
 import { useMarks } from './mark-toggle.js'
-import type { Section, SectionProps } from './section.js'
+import type { SectionProps } from './section.js'
+import { SectionBox } from './section-box.js'
 import { StatusLine } from './status-line.js'
 import { placeOf, STEPS, type Step } from './step.js'
 import { StepBar } from './step-bar.js'
 
 /** One test in three steps, under a line that always says where it stands. */
-export function TestView({ store, state }: SectionProps) {
+export const TestView = drawnOnChange(
+  WholeTest,
+  ({ store, state: { origin, saved, fault, offline, canUndo, ...shown } }) => [
+    store,
+    ...Object.values(shown),
+  ],
+)
+
+function WholeTest({ store, state }: SectionProps) {
   const room = useRef<HTMLDivElement>(null)
   useMarks({ store, state })
   useLayoutEffect(() => {
@@ -52,35 +62,6 @@ class StepPanel extends Component<SectionProps & { step: Step }> {
       </div>
     )
   }
-}
-
-function SectionBox({ section, step, store, state }: SectionProps & { section: Section; step: Step }) {
-  const { id, title, summary, Body } = section
-  const fold = typeof section.fold === 'function' ? section.fold(state) : section.fold
-  const words = summary?.(state)
-  const heading = `${step.id}-${id}-title`
-  if (fold === 'always')
-    return (
-      <section class={`section section-${id}`} data-section={id} aria-labelledby={heading}>
-        <h2 id={heading}>{title}</h2>
-        {words ? <span class="tell">{words}</span> : null}
-        <Body store={store} state={state} />
-      </section>
-    )
-  return (
-    <details
-      class={`section section-${id}`}
-      data-section={id}
-      open={fold === 'open'}
-      onToggle={(event) => id === 'working' && store.showTrace(event.currentTarget.open)}
-    >
-      <summary>
-        <h2>{title}</h2>
-        {words ? <span class="tell">{words}</span> : null}
-      </summary>
-      <Body store={store} state={state} />
-    </details>
-  )
 }
 
 const ENTRY = 'input, select, textarea, button'

@@ -30,7 +30,7 @@ export function EmptyLog({ tests }: { tests: PageTests }) {
   }
   return (
     <button type="button" disabled={busy} onClick={() => void start()}>
-      {busy ? 'Writing …' : 'Start with an empty log'}
+      {busy ? 'Writing …' : 'Start an empty log'}
     </button>
   )
 }

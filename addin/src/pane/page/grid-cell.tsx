@@ -4,6 +4,7 @@ import { type Area, intersection, parseArea, splitReference } from '../../host/a
 import type { CellSheet } from '../../host/cell-sheet.js'
 import type { CellMark } from '../../host/host.js'
 import type { PageHost } from '../../host/page/page-host.js'
+import { fillStyle } from './fill-style.js'
 import { type PlacedUse, ROW_HEIGHT_PX, useOn, widthOf } from './grid-measures.js'
 
 interface GridCellProps {
@@ -29,18 +30,24 @@ export function GridCell({ host, sheet, row, column, starts, area, uses }: GridC
   const mark = markOn(host.marks, sheet.name, here)
   const use = useOn(uses, here)
   const first = use && use.area.top === here.top && use.area.left === here.left
+  // A name over each of many cells, one below the other, would cover what they hold; the log names them beside.
+  const alone = use && use.kind === 'detail' && use.area.top === use.area.bottom
+  const tagged = first && (!alone || !cell || selected)
   const text = covered ? '' : host.textAt(sheet, row, column)
   const width = widthOf(starts, column)
-  const spill = cell?.kind === 'text' && !merge && !use ? spillWidth(sheet, row, column, starts, text) : 0
+  // Written for its own ground, a text could not be read beside it.
+  const runsOn = cell?.kind === 'text' && !merge && !use && cell.fill === undefined
+  const spill = runsOn ? spillWidth(sheet, row, column, starts, text) : 0
   const classes = [
     'cell',
     use ? `used ${use.kind}` : '',
-    first ? 'tagged' : '',
+    tagged ? 'tagged' : '',
     cell?.kind,
     selected ? 'selected' : '',
     mark ? `marked ${mark}` : '',
     cell?.struck ? 'struck' : '',
     cell?.faint ? `faint-${cell.faint}` : '',
+    cell?.fill ? 'filled' : '',
     covered ? 'covered' : '',
     block ? 'merged' : '',
     spill > 0 ? 'spills' : '',
@@ -55,10 +62,13 @@ export function GridCell({ host, sheet, row, column, starts, area, uses }: GridC
       aria-selected={selected}
       data-row={row + 1}
       data-column={column + 1}
-      style={block ? overBlock(block, starts) : { width: `${width}px` }}
-      title={use?.words}
+      style={{
+        ...(block ? overBlock(block, starts) : { width: `${width}px` }),
+        ...(cell?.fill === undefined ? {} : fillStyle(cell.fill)),
+      }}
+      title={use?.words ?? (cell?.fill === undefined ? undefined : text)}
     >
-      {first ? <span class="role-tag">{use.label}</span> : null}
+      {tagged ? <span class="role-tag">{use.label}</span> : null}
       {spill > 0 ? (
         <span class="spill" style={{ width: `${width + spill - 10}px` }}>
           {text}

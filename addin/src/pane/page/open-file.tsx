@@ -4,8 +4,15 @@ import { HostError } from '../../host/host.js'
 import type { TestStore } from '../one-test/store.js'
 import type { PageTests } from './page-tests.js'
 
+interface OpenFileProps {
+  tests: PageTests
+  store: TestStore
+  /** It is what to do first. */
+  first: boolean
+}
+
 /** Opens a log, or a test saved as a file, from disk; the reading itself happens in a worker with a deadline. */
-export function OpenFile({ tests, store }: { tests: PageTests; store: TestStore }) {
+export function OpenFile({ tests, store, first }: OpenFileProps) {
   const input = useRef<HTMLInputElement>(null)
   const [busy, setBusy] = useState(false)
   const open = async (file: File | undefined): Promise<void> => {
@@ -25,7 +32,12 @@ export function OpenFile({ tests, store }: { tests: PageTests; store: TestStore 
   }
   return (
     <>
-      <button type="button" class="open-log" disabled={busy} onClick={() => input.current?.click()}>
+      <button
+        type="button"
+        class={first ? 'main-action' : ''}
+        disabled={busy}
+        onClick={() => input.current?.click()}
+      >
         {busy ? 'Opening …' : 'Open a test log'}
       </button>
       <input

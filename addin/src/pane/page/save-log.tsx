@@ -4,8 +4,11 @@ import type { PageHost } from '../../host/page/page-host.js'
 import type { PageTests } from './page-tests.js'
 
 /** Files whose cells can be changed without touching anything else in them. */
-const SAVED = /\.(xls[xm]|csv|tsv|txt)$/i
+const SAVED = /\.(xls[xm]|ods|csv|tsv|txt)$/i
 const TEXT = /\.(csv|tsv|txt)$/i
+const SPREADSHEET = /\.ods$/i
+
+const ODS_TYPE = 'application/vnd.oasis.opendocument.spreadsheet'
 
 /** Writes the changed cells into a copy of the log's own file. */
 export function SaveLog({ tests }: { tests: PageTests }) {
@@ -18,7 +21,7 @@ export function SaveLog({ tests }: { tests: PageTests }) {
   if (!SAVED.test(log.name))
     return (
       <p class="hint save-log">
-        {count} made here, kept with the test. This page can save changes in .xlsx, .xlsm, .csv and .tsv
+        {count} made here, kept with the test. This page can save changes in .xlsx, .xlsm, .ods, .csv and .tsv
         files, not in {log.name}: change that file in the program it was made with.
       </p>
     )
@@ -57,13 +60,13 @@ async function saveCorrected(host: PageHost, name: string): Promise<string> {
   const done = await runJob(
     TEXT.test(name)
       ? { kind: 'patch-text', bytes, patches, decimal: decimal ?? '.' }
-      : { kind: 'patch', bytes, patches },
+      : { kind: SPREADSHEET.test(name) ? 'patch-spreadsheet' : 'patch', bytes, patches },
   )
   if (done.kind !== 'patched') throw new Error(`the worker answered ${done.kind}`)
   await host.download(
     done.bytes,
     name.replace(/(\.\w+)$/, '-corrected$1'),
-    ...(TEXT.test(name) ? ['text/csv'] : []),
+    ...(TEXT.test(name) ? ['text/csv'] : SPREADSHEET.test(name) ? [ODS_TYPE] : []),
   )
   return done.left.map(({ cell, why }) => `${cell} was not changed: ${why}.`).join(' ')
 }

@@ -100,6 +100,12 @@ export function SheetGrid({ host, sheet, area }: SheetGridProps) {
   const [firstRow, lastRow] = visible(rowEdges, view.top, view.top + view.height)
   const [firstColumn, lastColumn] = visible(starts, view.left, view.left + view.width)
   const shown = range(firstColumn, lastColumn)
+  const { row: activeRow, column: activeColumn } = cursor.current.head
+  const isDrawn =
+    activeRow > firstRow &&
+    activeRow <= lastRow + 1 &&
+    activeColumn > firstColumn &&
+    activeColumn <= lastColumn + 1
   const uses = useMemo(() => usesOn(host.uses, sheet.name), [host.uses, sheet])
   return (
     <div
@@ -111,7 +117,8 @@ export function SheetGrid({ host, sheet, area }: SheetGridProps) {
       aria-rowcount={rows}
       aria-colcount={columns}
       aria-multiselectable="true"
-      aria-activedescendant={`cell-${cursor.current.head.row}-${cursor.current.head.column}`}
+      // Scrolled out of view, the active cell is not there to be named.
+      aria-activedescendant={isDrawn ? `cell-${activeRow}-${activeColumn}` : undefined}
       onScroll={(event) => {
         const { scrollTop, scrollLeft, clientHeight, clientWidth } = event.currentTarget
         setView({ top: scrollTop, left: scrollLeft, height: clientHeight, width: clientWidth })

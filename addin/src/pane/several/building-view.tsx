@@ -1,5 +1,3 @@
-import '../month/archive.css'
-import './several.css'
 import {
   type BuildingResult,
   type BuildingRule,
@@ -11,17 +9,16 @@ import {
   ruleWords,
   unitText,
 } from '@draughtbook/shared-calc'
-import type { LeftOut, ReadRecords } from '@draughtbook/shared-calc/register'
+import type { LeftOut } from '@draughtbook/shared-calc/register'
 import { useState } from 'preact/hooks'
 import type { BuildingOrder } from '../month/archive-messages.js'
-import { ArchiveRun } from '../month/archive-run.js'
-import { ChooseFiles, LeftOutList } from '../month/choose-files.js'
+import { LeftOutList } from '../month/choose-files.js'
 import { DownloadButton } from '../month/download-button.js'
 import type { PageTests } from '../page/page-tests.js'
 import { plainName } from '../plain-name.js'
 import { useRun } from '../use-changes.js'
-import { KeptHere } from './kept-here.js'
 import { WholeNumber } from './number-choice.js'
+import { SeveralView, severalRun } from './several-view.js'
 import { percent, Table } from './table.js'
 
 interface MadeBuilding {
@@ -35,23 +32,13 @@ type Wish = BuildingOrder['wish']
 /** How the homes are to be put together; what is left out follows the scheme of the target. */
 let wish: Wish = {}
 
-/** Lives as long as the page, so that a look at another view loses nothing. */
-const buildingRun = new ArchiveRun<ReadRecords, MadeBuilding>({
-  records: true,
-  each: (helper, file) => helper.ask<'records'>({ kind: 'records', ...file }),
-  setAside: (file, why) => ({ records: [], leftOut: [{ file, why }] }),
-  report: async (helper, read, others) => {
-    const order = { read, wish }
-    const leftOut = [...others, ...read.flatMap((one) => one.leftOut)]
-    const missing = leftOut.filter(({ expected }) => !expected)
-    // A building without one of its homes would be another building.
-    if (missing.length > 0) throw new Error(missing.map(({ file, why }) => `${file}: ${why}`).join('; '))
-    return {
-      order,
-      leftOut,
-      building: await helper.ask<'make-building'>({ kind: 'make-building', ...order }),
-    }
-  },
+const buildingRun = severalRun<MadeBuilding>(async (helper, read, leftOut) => {
+  const order = { read, wish }
+  const missing = leftOut.filter(({ expected }) => !expected)
+  // A building without one of its homes would be another building.
+  if (missing.length > 0) throw new Error(missing.map(({ file, why }) => `${file}: ${why}`).join('; '))
+  const building = await helper.ask<'make-building'>({ kind: 'make-building', ...order })
+  return { order, leftOut, building }
 })
 
 /** Tests of several homes of one building: put together, each judged, weighted. */
@@ -66,25 +53,17 @@ export function BuildingView({ tests }: { tests?: PageTests }) {
     void buildingRun.remake()
   }
   return (
-    <section class="archive" aria-labelledby="building-title">
-      <h2 id="building-title">Building of several homes</h2>
-      <p class="hint">
-        Choose the summary of each home. Records (.json) and tests saved as a file (.zip) can be among them.
-        They stay on this machine.
-      </p>
-      <ChooseFiles run={buildingRun} state={state} what="building" also=".zip" />
-      <KeptHere
-        tests={tests}
-        working={state.phase === 'working'}
-        onFiles={(files) => void buildingRun.start(files)}
-      />
-      {state.report ? <Verdict {...state.report} /> : null}
-      {state.phase === 'done' ? (
-        <details class="section" open={state.fault !== undefined}>
-          <summary>
-            <h3>How the homes are judged</h3>
-          </summary>
-          <div class="wishes">
+    <SeveralView
+      run={buildingRun}
+      tests={tests}
+      id="building"
+      title="Building of several homes"
+      intro="Choose the summary of each home."
+      what="building"
+      wishes={{
+        title: 'How the homes are judged',
+        body: (
+          <>
             <label>
               Rule
               <select
@@ -125,11 +104,12 @@ export function BuildingView({ tests }: { tests?: PageTests }) {
                 onChange={({ currentTarget: { value } }) => put({ name: value })}
               />
             </label>
-          </div>
-        </details>
-      ) : null}
-      {state.report ? <Homes {...state.report} /> : null}
-    </section>
+          </>
+        ),
+      }}
+      head={(made) => <Verdict {...made} />}
+      tables={(made) => <Homes {...made} />}
+    />
   )
 }
 

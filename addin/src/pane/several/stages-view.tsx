@@ -1,5 +1,3 @@
-import '../month/archive.css'
-import './several.css'
 import {
   counted,
   dayInWords,
@@ -9,16 +7,14 @@ import {
   USUAL_CONFIDENCE,
   usualShares,
 } from '@draughtbook/shared-calc'
-import type { LeftOut, ReadRecords } from '@draughtbook/shared-calc/register'
+import type { LeftOut } from '@draughtbook/shared-calc/register'
 import { useState } from 'preact/hooks'
 import type { StagesOrder } from '../month/archive-messages.js'
-import { ArchiveRun } from '../month/archive-run.js'
-import { ChooseFiles, LeftOutList } from '../month/choose-files.js'
+import { LeftOutList } from '../month/choose-files.js'
 import { DownloadButton } from '../month/download-button.js'
 import type { PageTests } from '../page/page-tests.js'
-import { useRun } from '../use-changes.js'
-import { KeptHere } from './kept-here.js'
 import { NumberChoice } from './number-choice.js'
+import { SeveralView, severalRun } from './several-view.js'
 import { percent, Table } from './table.js'
 
 interface MadeStages {
@@ -30,16 +26,10 @@ interface MadeStages {
 /** What the stages may use, and how sure a go has to be. */
 let wish: StagesOrder['wish'] = {}
 
-/** Lives as long as the page, so that a look at another view loses nothing. */
-const stagesRun = new ArchiveRun<ReadRecords, MadeStages>({
-  records: true,
-  each: (helper, file) => helper.ask<'records'>({ kind: 'records', ...file }),
-  setAside: (file, why) => ({ records: [], leftOut: [{ file, why }] }),
-  report: async (helper, read, others) => {
-    const order = { read, wish }
-    const site = await helper.ask<'make-stages'>({ kind: 'make-stages', ...order })
-    return { order, site, leftOut: [...others, ...read.flatMap(({ leftOut }) => leftOut), ...site.leftOut] }
-  },
+const stagesRun = severalRun<MadeStages>(async (helper, read, leftOut) => {
+  const order = { read, wish }
+  const site = await helper.ask<'make-stages'>({ kind: 'make-stages', ...order })
+  return { order, site, leftOut: [...leftOut, ...site.leftOut] }
 })
 
 const heads: Readonly<Record<SiteStage, string>> = {
@@ -50,7 +40,6 @@ const heads: Readonly<Record<SiteStage, string>> = {
 
 /** Tests of plots at their stages: what is used, what is left, and whether the next trade may start. */
 export function StagesView({ tests }: { tests?: PageTests }) {
-  const state = useRun(stagesRun)
   const [, setDrawn] = useState(0)
   const put = (part: StagesOrder['wish']): void => {
     wish = { ...wish, ...part }
@@ -69,26 +58,17 @@ export function StagesView({ tests }: { tests?: PageTests }) {
     />
   )
   return (
-    <section class="archive" aria-labelledby="stages-title">
-      <h2 id="stages-title">May the next trade start?</h2>
-      <p class="hint">
-        Choose the summaries of the plots of a site, each with its stage: fabric, after services or
-        acceptance. Records (.json) and tests saved as a file (.zip) can be among them. They stay on this
-        machine.
-      </p>
-      <ChooseFiles run={stagesRun} state={state} what="overview of the site" also=".zip" />
-      <KeptHere
-        tests={tests}
-        working={state.phase === 'working'}
-        onFiles={(files) => void stagesRun.start(files)}
-      />
-      {state.report ? <Site {...state.report} /> : null}
-      {state.phase === 'done' ? (
-        <details class="section" open={state.fault !== undefined}>
-          <summary>
-            <h3>What each stage may use</h3>
-          </summary>
-          <div class="wishes">
+    <SeveralView
+      run={stagesRun}
+      tests={tests}
+      id="stages"
+      title="May the next trade start?"
+      intro="Choose the summaries of the plots of a site, each with its stage: fabric, after services or acceptance."
+      what="overview of the site"
+      wishes={{
+        title: 'What each stage may use',
+        body: (
+          <>
             {share('fabric')}
             {share('after services')}
             <NumberChoice
@@ -99,11 +79,12 @@ export function StagesView({ tests }: { tests?: PageTests }) {
               must="above 0 and below 100"
               onValue={(value = 100 * USUAL_CONFIDENCE) => put({ confidence: value / 100 })}
             />
-          </div>
-        </details>
-      ) : null}
-      {state.report ? <Allowance {...state.report} /> : null}
-    </section>
+          </>
+        ),
+      }}
+      head={(made) => <Site {...made} />}
+      tables={(made) => <Allowance {...made} />}
+    />
   )
 }
 

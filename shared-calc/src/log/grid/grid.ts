@@ -19,6 +19,8 @@ export interface Cell {
   readonly unstruck?: string
   /** Written or shaded in grey: firms set aside what does not count like that. */
   readonly faint?: Faint
+  /** Colour of its ground as `#rrggbb`, where it has one other than white. */
+  readonly fill?: string
 }
 
 /** One sheet, counted from 0. The same interface stands over a workbook's part, a text file, or ranges from Excel. */

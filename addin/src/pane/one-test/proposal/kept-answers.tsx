@@ -6,9 +6,10 @@ import { wordsOf } from '../fault-words.js'
 
 /** Answers about a log as they were accepted. */
 export interface Kept {
-  layout: LayoutInput
-  /** Whether this browser keeps them. */
-  here: boolean
+  /** As a layout for other logs of this make; undefined where a layout describes the log already. */
+  layout: () => Promise<LayoutInput | undefined>
+  /** Whether this browser keeps them, right after they were accepted. */
+  here?: boolean
   /** What the service said of the firm's library. */
   firms: Promise<FirmsLayouts | undefined>
 }
@@ -31,7 +32,9 @@ export function KeptAnswers({ kept: { layout, here, firms }, base }: { kept: Kep
     setFault(undefined)
     try {
       const { keepInLibrary } = await import('../../../service/keep-in-library.js')
-      setDone(await keepInLibrary(base, layout))
+      const answers = await layout()
+      if (answers) setDone(await keepInLibrary(base, answers))
+      else setFault('A layout describes this log already, so there is nothing to keep.')
     } catch (error) {
       setFault(wordsOf(error))
     }
@@ -39,9 +42,11 @@ export function KeptAnswers({ kept: { layout, here, firms }, base }: { kept: Kep
   }
   return (
     <>
-      <p class="hint" role="status">
-        {done ? inLibrary(done) : here ? HERE : NOWHERE}
-      </p>
+      {done || here !== undefined ? (
+        <p class="hint" role="status">
+          {done ? inLibrary(done) : here ? HERE : NOWHERE}
+        </p>
+      ) : null}
       {offered && !done ? (
         <p class="keep-answers">
           <button type="button" disabled={busy} onClick={() => void keep()}>

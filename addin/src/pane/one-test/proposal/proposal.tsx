@@ -1,4 +1,5 @@
 import type { Finding } from '@draughtbook/shared-calc'
+import { useEffect, useRef } from 'preact/hooks'
 import type { UnderstoodLog } from '../../../calc/understand.js'
 import type { SectionProps } from '../section.js'
 import { KeptAnswers } from './kept-answers.js'
@@ -45,7 +46,20 @@ function Understood({
 }: SectionProps & { proposal: ProposalState; read: UnderstoodLog }) {
   const { test, tests, uses } = read
   const onCell = (reference: string): void => void store.attempt(() => store.host.jump(reference))
-  const answer = (path: string, value: string): void => void look({ ...answers, [path]: value })
+  const room = useRef<HTMLUListElement>(null)
+  const action = useRef<HTMLButtonElement>(null)
+  // By keyboard one goes on with the next question; on a tablet the keys on the screen stay away unless they were in use.
+  const typed = useRef(false)
+  const answer = (path: string, value: string): void => {
+    typed.current = document.activeElement instanceof HTMLInputElement
+    void look({ ...answers, [path]: value })
+  }
+  useEffect(() => {
+    if (!typed.current) return
+    typed.current = false
+    const next = room.current?.querySelector<HTMLElement>('.choices button, input') ?? action.current
+    next?.focus()
+  }, [read])
   const without = (path: string): void =>
     void look(Object.fromEntries(Object.entries(answers).filter(([one]) => one !== path)))
   const questions = test?.questions ?? []
@@ -76,7 +90,7 @@ function Understood({
         </fieldset>
       ) : null}
       {questions.length > 0 ? (
-        <ul class="questions" aria-label="Questions about this log">
+        <ul class="questions" aria-label="Questions about this log" ref={room}>
           {questions.map((question) => (
             <QuestionBox
               key={question.path + question.text}
@@ -99,7 +113,7 @@ function Understood({
         </p>
       ))}
       {test?.record && problems.length === 0 ? (
-        <button type="button" class="main-action" disabled={busy} onClick={() => void accept()}>
+        <button type="button" class="main-action" ref={action} disabled={busy} onClick={() => void accept()}>
           Accept and calculate
         </button>
       ) : null}

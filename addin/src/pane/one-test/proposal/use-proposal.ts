@@ -36,6 +36,7 @@ export function useProposal({ store, state }: SectionProps): ProposalState {
   const [busy, setBusy] = useState(false)
   const [late, setLate] = useState(false)
   const [kept, setKept] = useState<Kept>()
+  const { log } = state.entries
   const asked = useRef<AskedLayouts | undefined>(undefined)
   const look = async (given: Readonly<Record<string, string>>): Promise<void> => {
     setBusy(true)
@@ -75,9 +76,19 @@ export function useProposal({ store, state }: SectionProps): ProposalState {
       const layout = read.keep(makeOf(file ?? 'log'))
       const here = keepLayout(layout)
       const holdsAnswers = Object.keys(layout.answers ?? {}).length > 0
-      if (holdsAnswers && asked.current) setKept({ layout, here, firms: asked.current.answer })
+      if (holdsAnswers && asked.current)
+        setKept({ layout: async () => layout, here, firms: asked.current.answer })
     }
     close()
+  }
+  /** The answers of the log that was accepted, whenever that was. */
+  const acceptedLayout = async () => {
+    const [{ understandLog }, grid, file] = await Promise.all([
+      import('../../../calc/understand.js'),
+      store.host.grid(),
+      store.host.workbookName(),
+    ])
+    return understandLog(grid, log?.answers ?? {}, store.host.fileDate).keep?.(makeOf(file ?? 'log'))
   }
   const forget = async (layout: string): Promise<void> => {
     const { forgetLayout } = await import('../../../kept/kept-layouts.js')
@@ -87,6 +98,12 @@ export function useProposal({ store, state }: SectionProps): ProposalState {
   useEffect(() => {
     if (store.host.kind === 'page' && isUntouched(state.entries)) void look({})
   }, [])
+  useEffect(() => {
+    if (!log || read || kept || log.layout) return
+    if (Object.keys(log.answers).every((path) => path === 'test')) return
+    asked.current ??= new AskedLayouts(store.base)
+    setKept({ layout: acceptedLayout, firms: asked.current.answer })
+  }, [log, read])
   useEffect(() => {
     if (!read) return
     // Cells typed into the log on show are looked at again, once typing pauses.

@@ -1,4 +1,5 @@
 import { cited, type Finding } from '@draughtbook/shared-calc'
+import { drawnOnChange } from '../../drawn-on-change.js'
 import { labelOf } from '../../fields.js'
 import { withMinus } from '../../figures.js'
 import { MarkToggle } from '../mark-toggle.js'
@@ -14,47 +15,54 @@ function Findings({ store, state }: SectionProps) {
       {findings.length === 0 ? <p class="hint">No problems found so far.</p> : null}
       <ul class="findings">
         {findings.map((finding) => (
-          <li
-            key={`${finding.rule}${finding.message}${finding.where.join()}${finding.cells?.join() ?? ''}`}
-            class={finding.severity}
-            data-rule={finding.rule}
-          >
-            <p class="what">
-              <span class="shape" aria-hidden="true">
-                {SHAPE[finding.severity]}
-              </span>
-              <b>{finding.severity}</b> {finding.message}
-            </p>
-            <p class="places">
-              {places(finding).map(({ text, cell }) =>
-                cell === undefined ? (
-                  <span key={text}>{text}</span>
-                ) : (
-                  <button
-                    type="button"
-                    class="link"
-                    key={text}
-                    aria-label={`Go to ${cell}`}
-                    onClick={() => void store.attempt(() => store.host.jump(cell))}
-                  >
-                    {text}
-                  </button>
-                ),
-              )}
-              {finding.value !== undefined && finding.limit !== undefined ? (
-                <span>
-                  {shortest(finding.value)} against {shortest(finding.limit)}
-                </span>
-              ) : null}
-              {finding.clause ? <span class="clause">{cited(finding)}</span> : null}
-            </p>
-            {finding.remedy ? <p class="remedy">{finding.remedy}</p> : null}
-          </li>
+          <FindingRow key={keyOf(finding)} finding={finding} store={store} />
         ))}
       </ul>
     </>
   )
 }
+
+const keyOf = ({ rule, message, where, cells }: Finding): string =>
+  `${rule}${message}${where.join()}${cells?.join() ?? ''}`
+
+/** Every result brings its findings anew; most of them say the same as before. */
+const FindingRow = drawnOnChange(
+  ({ finding, store }: { finding: Finding; store: SectionProps['store'] }) => (
+    <li class={finding.severity} data-rule={finding.rule}>
+      <p class="what">
+        <span class="shape" aria-hidden="true">
+          {SHAPE[finding.severity]}
+        </span>
+        <b>{finding.severity}</b> {finding.message}
+      </p>
+      <p class="places">
+        {places(finding).map(({ text, cell }) =>
+          cell === undefined ? (
+            <span key={text}>{text}</span>
+          ) : (
+            <button
+              type="button"
+              class="link"
+              key={text}
+              aria-label={`Go to ${cell}`}
+              onClick={() => void store.attempt(() => store.host.jump(cell))}
+            >
+              {text}
+            </button>
+          ),
+        )}
+        {finding.value !== undefined && finding.limit !== undefined ? (
+          <span>
+            {shortest(finding.value)} against {shortest(finding.limit)}
+          </span>
+        ) : null}
+        {finding.clause ? <span class="clause">{cited(finding)}</span> : null}
+      </p>
+      {finding.remedy ? <p class="remedy">{finding.remedy}</p> : null}
+    </li>
+  ),
+  ({ finding, store }) => [store, JSON.stringify(finding)],
+)
 
 /** Cells where there are any, else the names of the fields; long lists are cut, and said so. */
 function places({ cells = [], where }: Finding): { text: string; cell?: string }[] {

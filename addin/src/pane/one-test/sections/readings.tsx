@@ -2,6 +2,7 @@ import { type Direction, runDirections, type TestRecord } from '@draughtbook/sha
 import type { PickedQuestion } from '@draughtbook/shared-calc/log'
 import { useState } from 'preact/hooks'
 import { joinReference } from '../../../host/address.js'
+import { drawnOnChange } from '../../drawn-on-change.js'
 import type { Field } from '../../fields.js'
 import { figure, withMinus } from '../../figures.js'
 import { PickIcon } from '../../form/field-row.js'
@@ -92,14 +93,38 @@ function FromCells({ typed, ...props }: SectionProps & { typed: boolean }) {
         <p class="hint">Select cells in the sheet, then say what they are.</p>
       )}
       {runDirections.map((direction) => (
-        <RunFieldset key={direction} direction={direction} {...props} />
+        <RunFieldset
+          key={direction}
+          direction={direction}
+          store={props.store}
+          picks={props.state.entries.runs[direction]}
+          asked={(props.state.result?.questions ?? []).filter((one) => one.direction === direction)}
+          told={readingsText(direction, props.state)}
+        />
       ))}
     </>
   )
 }
 
-function RunFieldset({ direction, store, state }: SectionProps & { direction: Direction }) {
-  const picks = state.entries.runs[direction] ?? {}
+interface RunProps {
+  direction: Direction
+  store: SectionProps['store']
+  picks: RunPicks | undefined
+  /** What the picked cells leave open. */
+  asked: readonly PickedQuestion[]
+  /** How many readings there are, in words. */
+  told: string
+}
+
+const RunFieldset = drawnOnChange(WholeRun, ({ direction, store, picks, asked, told }) => [
+  direction,
+  store,
+  picks,
+  JSON.stringify(asked),
+  told,
+])
+
+function WholeRun({ direction, store, picks = {}, asked, told }: RunProps) {
   // Cells picked by hand are read as picked, no longer as the log was understood.
   const change = ({ understood: _, ...next }: RunPicks): void =>
     store.change((entries) => ({ ...entries, runs: { ...entries.runs, [direction]: next } }))
@@ -108,7 +133,6 @@ function RunFieldset({ direction, store, state }: SectionProps & { direction: Di
     if (block)
       change({ ...picks, [role]: { ...picks[role], reference: joinReference(block.sheet, block.asked) } })
   }
-  const asked = (state.result?.questions ?? []).filter((question) => question.direction === direction)
   const without = (role: RunRole): RunPicks => {
     const { [role]: _, ...others } = picks
     return others
@@ -117,7 +141,7 @@ function RunFieldset({ direction, store, state }: SectionProps & { direction: Di
     <fieldset class="run">
       <legend>
         {direction === 'depressurisation' ? 'Depressurisation' : 'Pressurisation'}{' '}
-        <span class="tell">{readingsText(direction, state)}</span>
+        <span class="tell">{told}</span>
       </legend>
       {picks.stations ? <Taken stations={picks.stations} direction={direction} store={store} /> : null}
       {(picks.stations ? [] : ROLES).map(([role, label, unit]) => {

@@ -1,3 +1,4 @@
+import { useMemo } from 'preact/hooks'
 import { type Field, ownTargetFields } from '../../fields.js'
 import { Fields, useChoices } from '../../form/fields.js'
 import type { Section, SectionProps } from '../section.js'
@@ -12,7 +13,10 @@ function Target(props: SectionProps) {
   const own = Object.keys(entries.fields).some(
     (path) => path.startsWith('target.') && path !== 'target.preset',
   )
-  const preset: Field = { path: 'target.preset', label: 'Target', kind: 'choice', options: presets }
+  const preset = useMemo<Field>(
+    () => ({ path: 'target.preset', label: 'Target', kind: 'choice', options: presets }),
+    [presets],
+  )
   return (
     <div onFocusIn={ask} onPointerEnter={ask}>
       {own ? null : <Fields {...props} fields={[preset]} />}

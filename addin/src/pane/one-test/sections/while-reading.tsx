@@ -95,9 +95,13 @@ export const whileReadingSection: Section = {
   title: 'While reading',
   steps: ['site'],
   fold: 'open',
-  summary: ({ result }) =>
-    (result?.site.readings ?? [])
-      .map(({ state }) => (state.enough ? 'enough' : 'not yet enough'))
-      .join(' · '),
+  summary: ({ result }) => {
+    const runs = result?.site.readings ?? []
+    const few = runs.filter(({ state }) => !state.enough)
+    if (runs.length === 0) return ''
+    return few.length === 0
+      ? 'enough readings'
+      : `more readings needed: ${few.map(({ direction }) => direction).join(', ')}`
+  },
   Body: WhileReading,
 }

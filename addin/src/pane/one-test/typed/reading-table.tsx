@@ -1,5 +1,6 @@
 import type { Direction } from '@draughtbook/shared-calc'
 import { useId } from 'preact/hooks'
+import { drawnOnChange } from '../../drawn-on-change.js'
 import {
   isBlank,
   rowsOf,
@@ -45,7 +46,8 @@ export function ReadingTable({ run, direction, faults, ranges, onChange }: Table
           <Row
             // Rows have no name but their place.
             key={row}
-            {...{ run, direction, faults, ranges, onChange, reading, row }}
+            {...{ direction, device, ranges, onChange, reading, row }}
+            faults={faultsOf(faults, `${direction}.readings[${row}]`)}
           />
         ))}
       </tbody>
@@ -53,22 +55,36 @@ export function ReadingTable({ run, direction, faults, ranges, onChange }: Table
   )
 }
 
-function Row({
-  run,
-  direction,
-  faults,
-  ranges,
-  onChange,
+const faultsOf = (faults: TableProps['faults'], at: string): RowProps['faults'] => {
+  const [pressure, second] = [faults[`${at}.pressure`], faults[`${at}.second`]]
+  return { ...(pressure !== undefined && { pressure }), ...(second !== undefined && { second }) }
+}
+
+interface RowProps extends Pick<TableProps, 'direction' | 'ranges' | 'onChange'> {
+  reading: TypedReading
+  row: number
+  /** The device shows its own pressure, not a flow. */
+  device: boolean
+  /** What is wrong with either value. */
+  faults: Readonly<Partial<Record<'pressure' | 'second', string>>>
+}
+
+const Row = drawnOnChange(WholeRow, ({ reading, row, direction, device, ranges, faults }) => [
   reading,
   row,
-}: TableProps & { reading: TypedReading; row: number }) {
+  direction,
+  device,
+  ranges.join(),
+  faults.pressure,
+  faults.second,
+])
+
+function WholeRow({ direction, device, faults, ranges, onChange, reading, row }: RowProps) {
   const id = useId()
-  const at = `${direction}.readings[${row}]`
   const wrong = (['pressure', 'second'] as const).flatMap((column) => {
-    const words = faults[`${at}.${column}`]
+    const words = faults[column]
     return words === undefined ? [] : [{ column, words }]
   })
-  const device = run.second === 'devicePressure'
   const put = (change: Partial<TypedReading>, what: string): void =>
     onChange((before) => withReading(before, row, { ...carried(before, row), ...change }), `${row}.${what}`)
   const keep = (text: string): void => put({ kept: [...(reading.kept ?? []), text.trim()] }, 'kept')
@@ -87,7 +103,7 @@ function Row({
             label={`Pressure, reading ${row + 1}`}
             column="pressure"
             text={reading.pressure}
-            wrong={faults[`${at}.pressure`] !== undefined}
+            wrong={faults.pressure !== undefined}
             described={id}
             onText={(pressure) => put({ pressure }, 'pressure')}
           />
@@ -97,7 +113,7 @@ function Row({
             label={`${device ? 'Device pressure' : 'Air flow'}, reading ${row + 1}`}
             column="second"
             text={reading.second}
-            wrong={faults[`${at}.second`] !== undefined}
+            wrong={faults.second !== undefined}
             described={id}
             onText={(second) => put({ second }, 'second')}
           />

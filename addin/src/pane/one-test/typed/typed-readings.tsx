@@ -13,7 +13,7 @@ const PRESSURE_UNITS = ['Pa', 'in. w.c.', 'hPa'] as const
 /** Readings from paper and gauge: one direction at a time, each value reached by Enter. */
 export function TypedReadings({ store, state }: SectionProps) {
   const [direction, setDirection] = useState<Direction>('depressurisation')
-  const run = runOf(state, direction)
+  const run = runOf(state.entries, direction)
   const change = (edit: (run: TypedRun) => TypedRun, what?: string): void =>
     store.change(
       (entries) => ({
@@ -22,7 +22,7 @@ export function TypedReadings({ store, state }: SectionProps) {
           ...entries.runs,
           [direction]: {
             ...entries.runs[direction],
-            typed: edit(entries.runs[direction]?.typed ?? runOf(state, direction)),
+            typed: edit(runOf(entries, direction)),
           },
         },
       }),
@@ -68,10 +68,10 @@ export function TypedReadings({ store, state }: SectionProps) {
 }
 
 /** The run as typed; a new one takes column and units of the other direction. */
-function runOf({ entries }: SectionProps['state'], direction: Direction): TypedRun {
-  const own = entries.runs[direction]?.typed
+function runOf({ runs }: SectionProps['state']['entries'], direction: Direction): TypedRun {
+  const own = runs[direction]?.typed
   if (own) return own
-  const other = runDirections.map((one) => entries.runs[one]?.typed).find(Boolean)
+  const other = runDirections.map((one) => runs[one]?.typed).find(Boolean)
   return other
     ? { ...emptyRun(other.second, other.secondUnit), pressureUnit: other.pressureUnit }
     : emptyRun()

@@ -23,6 +23,7 @@ export function cellOf(
   const formula = written === undefined ? {} : { formula: formulaText(written) }
   const struck = style.struck ? { struck: 'whole' as const } : {}
   const faint = style.faint ? { faint: style.faint } : {}
+  const fill = style.fill === undefined ? {} : { fill: style.fill }
   const format = style.format === undefined ? {} : { format: style.format }
   const number = (value: number | undefined, said: string | undefined, fallback?: string): Cell => {
     if (value === undefined || !Number.isFinite(value))
@@ -34,11 +35,11 @@ export function cellOf(
         },
       )
     const shown = fallback === undefined ? format : { format: style.format ?? fallback }
-    return { kind: 'number', value, ...shown, ...formula, ...struck, ...faint }
+    return { kind: 'number', value, ...shown, ...formula, ...struck, ...faint, ...fill }
   }
   // Other writers mark an error by nothing but its text; an empty or zero value beside it is no result.
   if (attributes['calcext:value-type'] === 'error' || (written !== undefined && ERROR.test(text)))
-    return { kind: 'error', value: text, ...formula, ...struck }
+    return { kind: 'error', value: text, ...formula, ...struck, ...fill }
   if (type === 'float' || type === 'currency') {
     const said = attributes['office:value']
     return number(plainNumber(said), said)
@@ -52,12 +53,18 @@ export function cellOf(
   if (type === 'time')
     return number(shareOfDay(attributes['office:time-value']), attributes['office:time-value'], TIME_FORMAT)
   if (type === 'boolean')
-    return { kind: 'boolean', value: attributes['office:boolean-value'] === 'true', ...formula, ...struck }
+    return {
+      kind: 'boolean',
+      value: attributes['office:boolean-value'] === 'true',
+      ...formula,
+      ...struck,
+      ...fill,
+    }
   const value = text === '' ? (attributes['office:string-value'] ?? '') : text
   if (type === undefined && written !== undefined && value === '')
-    return { kind: 'unstored', value: '', ...formula, ...struck }
+    return { kind: 'unstored', value: '', ...formula, ...struck, ...fill }
   if (value === '' && written === undefined) return undefined
-  return { kind: 'text', value, ...format, ...formula, ...faint, ...struckText(pieces, style) }
+  return { kind: 'text', value, ...format, ...formula, ...faint, ...fill, ...struckText(pieces, style) }
 }
 
 const ERROR = /^(#[A-Z/0-9]+[!?]?|Err:\d+)$/

@@ -11,7 +11,8 @@ interface Style {
   /** Undefined: as the parent has it. */
   struck?: boolean
   faint?: boolean
-  shaded?: boolean
+  /** Colour of the ground, or `transparent`. */
+  ground?: string
   hidden?: boolean
 }
 
@@ -20,6 +21,7 @@ export interface CellStyle {
   format?: string
   struck: boolean
   faint?: Faint
+  fill?: string
 }
 
 /** Styles beyond this depth are a circle: a parent that is its own. */
@@ -53,11 +55,13 @@ export class Styles {
     const format = data === undefined ? undefined : this.formatOf(data)
     const struck = line.find((style) => style.struck !== undefined)?.struck ?? false
     const faint = line.find((style) => style.faint !== undefined)?.faint ?? false
-    const shaded = line.find((style) => style.shaded !== undefined)?.shaded ?? false
+    const ground = line.find((style) => style.ground !== undefined)?.ground ?? ''
+    const fill = /^#[0-9a-f]{6}$/i.test(ground) ? ground.toLowerCase() : undefined
     const made: CellStyle = {
       struck,
       ...(format !== undefined && { format }),
-      ...(faint ? { faint: 'written' as const } : shaded ? { faint: 'shaded' as const } : {}),
+      ...(faint ? { faint: 'written' as const } : isGrey(ground) ? { faint: 'shaded' as const } : {}),
+      ...(fill !== undefined && fill !== '#ffffff' && { fill }),
     }
     this.known.set(key, made)
     return made
@@ -117,7 +121,7 @@ export function styleEvents(styles: Styles): XmlEvents {
         if (colour !== undefined) style.held.faint = isGrey(colour)
       } else if (style && element === 'table-cell-properties') {
         const colour = attributes['fo:background-color']
-        if (colour !== undefined) style.held.shaded = isGrey(colour)
+        if (colour !== undefined) style.held.ground = colour
       } else if (style && element === 'table-properties')
         style.held.hidden = attributes['table:display'] === 'false'
     },

@@ -10,11 +10,12 @@ import { refuse } from '../../problem.js'
 import { parseBlock } from '../address.js'
 import { CellStore } from '../cell-store.js'
 import type { DefinedName, Grid, Sheet } from '../grid.js'
+import { colourOf, themeEvents } from './colours.js'
 import { commentEvents } from './comments-part.js'
 import { type StoredText, stringsEvents } from './rich-text.js'
 import { sheetEvents } from './sheet-part.js'
-import type { SheetContext } from './stored-cell.js'
-import { type CellStyle, stylesEvents } from './styles-part.js'
+import type { CellStyle, SheetContext } from './stored-cell.js'
+import { stylesEvents, type CellStyle as WrittenStyle } from './styles-part.js'
 import {
   type Relation,
   relationsEvents,
@@ -83,7 +84,8 @@ type ReadPart = <T>(name: string, memory: PartMemory<T> | undefined, begin: () =
 
 const relationParts = partMemory<ReadonlyMap<string, Relation>>()
 const workbooks = partMemory<WorkbookPart>()
-const styleParts = partMemory<readonly CellStyle[]>()
+const styleParts = partMemory<readonly WrittenStyle[]>()
+const themes = partMemory<readonly string[]>()
 
 function partReader(bytes: Uint8Array, entries: ReadonlyMap<string, ZipEntry>): ReadPart {
   return (name, memory, begin) => {
@@ -114,7 +116,8 @@ function sharedContext(
   relations: ReadonlyMap<string, Relation>,
 ): SheetContext {
   const strings: StoredText[] = []
-  let styles: CellStyle[] = []
+  let styles: WrittenStyle[] = []
+  let theme = ''
   for (const { type, target } of relations.values()) {
     const name = resolveTarget(folder, target)
     if (!entries.has(name)) continue
@@ -122,12 +125,28 @@ function sharedContext(
     else if (type === 'styles')
       styles = styles.concat(
         read(name, styleParts, () => {
-          const made: CellStyle[] = []
+          const made: WrittenStyle[] = []
           return [made, stylesEvents(made)]
         }),
       )
+    else if (type === 'theme') theme = name
   }
-  return { strings, styles, budget: { cells: 0 } }
+  return { strings, styles: coloured(read, styles, theme), budget: { cells: 0 } }
+}
+
+/** Most logs use no colour of the theme, and their theme is not read. */
+function coloured(read: ReadPart, styles: readonly WrittenStyle[], theme: string): CellStyle[] {
+  const themed = theme !== '' && styles.some(({ ground }) => ground?.theme !== undefined)
+  const colours = themed
+    ? read(theme, themes, () => {
+        const made: string[] = []
+        return [made, themeEvents(made)]
+      })
+    : []
+  return styles.map(({ ground, ...style }) => {
+    const fill = ground && colourOf(ground, colours)
+    return fill === undefined || fill === '#ffffff' ? style : { ...style, fill }
+  })
 }
 
 /** Comments stand in a part of their own, named by the relations of the sheet. */

@@ -3,7 +3,10 @@ import { refuse } from '../../problem.js'
 import type { Cell } from '../grid.js'
 import type { StoredText } from './rich-text.js'
 import { unescapeText } from './rich-text.js'
-import type { CellStyle } from './styles-part.js'
+import type { CellStyle as WrittenStyle } from './styles-part.js'
+
+/** A style with the colours it names by place looked up. */
+export type CellStyle = Omit<WrittenStyle, 'ground'> & Pick<Cell, 'fill'>
 
 /** What all sheets of a workbook share. */
 export interface SheetContext {
@@ -33,7 +36,8 @@ export function cellOf(parts: CellParts, context: SheetContext, address: () => s
     stored !== undefined &&
     style?.format === undefined &&
     !style?.struck &&
-    !style?.faint
+    !style?.faint &&
+    style?.fill === undefined
   ) {
     const value = Number(stored)
     if (stored.trim() !== '' && Number.isFinite(value)) return { kind: 'number', value }
@@ -43,6 +47,7 @@ export function cellOf(parts: CellParts, context: SheetContext, address: () => s
     ...(formula === undefined ? {} : { formula }),
     ...(style?.struck ? { struck: 'whole' as const } : {}),
     ...(style?.faint ? { faint: style.faint } : {}),
+    ...(style?.fill === undefined ? {} : { fill: style.fill }),
   }
   if (type === 'inlineStr') return textCell(inline ?? '', style, shared, address)
   if (type === 's') {
@@ -71,7 +76,7 @@ export function cellOf(parts: CellParts, context: SheetContext, address: () => s
 function textCell(
   stored: StoredText,
   style: CellStyle | undefined,
-  shared: Pick<Cell, 'format' | 'formula' | 'struck' | 'faint'>,
+  shared: Pick<Cell, 'format' | 'formula' | 'struck' | 'faint' | 'fill'>,
   address: () => string,
 ): Cell | undefined {
   const text = typeof stored === 'string' ? stored : stored.text

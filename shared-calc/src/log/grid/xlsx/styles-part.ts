@@ -3,13 +3,15 @@ import { LIMITS } from '../../limits.js'
 import { refuse } from '../../problem.js'
 import type { Faint } from '../grid.js'
 import { isGrey } from '../grid.js'
+import type { NamedColour } from './colours.js'
 import { isOn } from './rich-text.js'
 
-/** What the reader needs of a cell's style: its number format, and whether its font is struck through or it is grey. */
+/** What the reader needs of a cell's style: its number format, whether its font is struck through or it is grey, its ground. */
 export interface CellStyle {
   format?: string
   struck: boolean
   faint?: Faint
+  ground?: NamedColour
 }
 
 /** Built-in formats (ECMA-376 part 1, 18.8.30); fractions and text are left out: nothing is read from them. */
@@ -44,7 +46,7 @@ const BUILT_IN: Record<number, string> = {
 export function stylesEvents(styles: CellStyle[]): XmlEvents {
   const formats = new Map<number, string>()
   const fonts: { struck: boolean; faint: boolean }[] = []
-  const shades: boolean[] = []
+  const fills: Fill[] = []
   let section = ''
   return {
     open(name, attributes) {
@@ -52,21 +54,19 @@ export function stylesEvents(styles: CellStyle[]): XmlEvents {
       else if (name === 'numFmt')
         formats.set(Number(attributes.numFmtId), shortCode(attributes.formatCode ?? ''))
       else if (section === 'fonts') openFont(fonts, name, attributes)
-      else if (section === 'fills') openFill(shades, name, attributes)
+      else if (section === 'fills') openFill(fills, name, attributes)
       else if (section === 'cellXfs' && name === 'xf') {
         if (styles.length >= LIMITS.styles)
           refuse('too-many-cells', 'the workbook holds too many cell formats')
         const id = Number(attributes.numFmtId ?? 0)
         const format = formats.get(id) ?? BUILT_IN[id]
         const font = fonts[Number(attributes.fontId ?? 0)]
+        const fill = fills[Number(attributes.fillId ?? 0)]
         styles.push({
           ...(format === undefined ? {} : { format }),
           struck: font?.struck ?? false,
-          ...(font?.faint
-            ? { faint: 'written' as const }
-            : shades[Number(attributes.fillId ?? 0)]
-              ? { faint: 'shaded' as const }
-              : {}),
+          ...(font?.faint ? { faint: 'written' as const } : fill?.faint ? { faint: 'shaded' as const } : {}),
+          ...(fill?.solid && fill.colour && { ground: fill.colour }),
         })
       }
     },
@@ -77,12 +77,29 @@ export function stylesEvents(styles: CellStyle[]): XmlEvents {
   }
 }
 
+interface Fill {
+  solid: boolean
+  faint: boolean
+  colour?: NamedColour
+}
+
 const SECTIONS = new Set(['fonts', 'fills', 'cellXfs', 'cellStyleXfs', 'dxfs'])
 
 /** The foreground of a solid pattern is what one sees (ECMA-376 part 1, 18.8.32). */
-function openFill(shades: boolean[], name: string, attributes: Attributes): void {
-  if (name === 'fill') shades.push(false)
-  else if (name === 'fgColor') shades[shades.length - 1] = isFaint(attributes)
+function openFill(fills: Fill[], name: string, attributes: Attributes): void {
+  const fill = fills.at(-1)
+  if (name === 'fill') fills.push({ solid: false, faint: false })
+  else if (fill && name === 'patternFill') fill.solid = attributes.patternType === 'solid'
+  else if (fill && name === 'fgColor') {
+    fill.faint = isFaint(attributes)
+    const { rgb, indexed, theme, tint } = attributes
+    fill.colour = {
+      ...(rgb !== undefined && { rgb }),
+      ...(indexed !== undefined && { indexed }),
+      ...(theme !== undefined && { theme }),
+      ...(tint !== undefined && { tint }),
+    }
+  }
 }
 
 function openFont(fonts: { struck: boolean; faint: boolean }[], name: string, attributes: Attributes): void {

@@ -5,7 +5,7 @@ import { type Label, readLabel, says } from '../words/label.js'
 import { entriesOf } from './entries-of.js'
 import { LIKELY_MOST, type ZeroEntry } from './entry.js'
 import { isOfOneSign } from './headings.js'
-import { zeroValuesWithin } from './in-text.js'
+import { withoutFigures, zeroValuesWithin } from './in-text.js'
 import { type Placed, valuesOf } from './values-near.js'
 
 /** Texts of a sheet that are looked at as labels; a form has a few hundred. */
@@ -32,8 +32,9 @@ export function findZeroFlow(
       }
       const label = readLabel(text)
       const zero = says(label, 'zero')
-      const before = says(label, 'before')
-      const after = says(label, 'after')
+      const words = withoutFigures(text)
+      const before = says(words, 'before')
+      const after = says(words, 'after')
       const title = zero ? undefined : zeroTitle(view, row, column)
       const likely = !zero && before !== after && mayBeZero(label)
       if (!zero && !likely && !((before || after) && label.tokens.length <= 5 && (title || sheetSays)))

@@ -1,6 +1,6 @@
 import { bareUnit } from '../../cells/stated-unit.js'
 import type { View } from '../grid/view.js'
-import { type Label, readLabel } from '../words/label.js'
+import { isPlaceholder, type Label, readLabel } from '../words/label.js'
 
 /** "Δp01+", "p02 (−)": the mean of the values of one sign only, as a standard asks for beside the mean of all. */
 export const isOfOneSign = (text: string): boolean => {
@@ -24,9 +24,14 @@ export const namesNoValue = (heading: Label | undefined): boolean =>
     isMeanOfSign(heading) ||
     (heading.tokens.length <= 2 && heading.tokens.some((token) => NOT_VALUES.test(token))))
 
+const hasPlus = (view: View, row: number, column: number): boolean =>
+  [-3, -2, -1, 1, 2, 3].some((step) => view.text(row, column + step)?.trim() === '+')
+
 export function headingAbove(view: View, row: number, column: number, most: number): Label | undefined {
   for (let at = row - 1; at >= Math.max(0, row - most); at--) {
     const text = view.text(at, column)
+    // "-" above a value is another one that is missing, unless a "+" beside it makes it a sign.
+    if (text !== undefined && isPlaceholder(text) && !hasPlus(view, at, column)) continue
     // "min" over a column of zero flow is the least value, not minutes.
     if (text !== undefined)
       return bareUnit(text) && !NOT_VALUES.test(text.trim().toLowerCase()) ? undefined : readLabel(text)

@@ -34,7 +34,7 @@ export function zeroValuesIn(whole: string): ZeroInText[] | undefined {
     if (!value) return undefined
     found.push(value)
   }
-  const label = readLabel(text)
+  const label = withoutFigures(text)
   const front = whenIn(prefix)
   // "Zero flow before: −1.9, −1.6, −1.5": samples.
   if (front && found.length > 2 && !found.some(({ which }) => which))
@@ -59,6 +59,8 @@ export function zeroValuesIn(whole: string): ZeroInText[] | undefined {
  * "Dep. – zero before −1.2 Pa, after −0.8 Pa". Undefined where what begins with the word for zero flow says more than values.
  */
 export function zeroValuesWithin(text: string): ZeroInText[] | undefined {
+  // "Last test 2024: zero −0.4 Pa" speaks of another test.
+  if (YEAR.test(text)) return undefined
   const whole = zeroValuesIn(text)
   if (whole || text.length > 90) return whole
   for (const { index } of text.matchAll(/(?<![\p{L}\p{N}])[\p{L}Δδ∆][\p{L}\p{N}₀_]*/gu)) {
@@ -89,6 +91,12 @@ export function meanInBrackets(text: string): ZeroInText | undefined {
   const when = value && !value.which ? whenIn(text) : undefined
   return value && { ...value, ...(when ? { which: when } : {}) }
 }
+
+const YEAR = /(?<!\d)(?:19|20)\d\d(?!\d)/
+
+/** The words of a text: in "P0 = −2.0 / −1.2" the 2 is no second zero flow. */
+export const withoutFigures = (text: string): Label =>
+  readLabel(text.replace(/(?<![\p{L}\p{N}.,])(?:[-+−–]\s?\d+(?:[.,]\d+)?|\d+[.,]\d+)/gu, ' '))
 
 /** Words that say no more than that a value is a zero-flow pressure. */
 const KNOWN = ['zero', 'before', 'after', 'average', 'pressure', 'dep', 'pres'] as const

@@ -1,0 +1,20 @@
+import { readFile } from 'node:fs/promises'
+import { fileURLToPath } from 'node:url'
+import type { Page } from 'playwright-core'
+
+const AXE = fileURLToPath(import.meta.resolve('axe-core/axe.min.js'))
+
+interface Axe {
+  run: (on: Document, options: object) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>
+}
+
+/** What breaks a rule of axe-core, also those beyond WCAG, on the page as it stands; or some of its rules. */
+export async function violations(page: Page, rules?: readonly string[]): Promise<string[]> {
+  if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(await readFile(AXE, 'utf8'))
+  const options = rules ? { runOnly: { type: 'rule', values: rules } } : {}
+  const found = await page.evaluate(async (chosen) => {
+    const { axe } = window as unknown as { axe: Axe }
+    return (await axe.run(document, chosen)).violations
+  }, options)
+  return found.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')}`)
+}
