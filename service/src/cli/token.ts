@@ -49,6 +49,7 @@ function addTokenList(token: Command, terminal: Terminal): void {
     .option(...FILE)
     .action(async (options: { tokens: string }) => {
       const tokens = await withFile(options.tokens, () => readTokens(options.tokens))
+      if (tokens.length === 0) terminal.err(`draughtbook: there are no tokens in ${options.tokens}`)
       const lastUse = await readUse(options.tokens)
       for (const one of tokens)
         terminal.out(oneLine(`${one.id}  ${stateOf(one)}  ${useOf(lastUse[one.id])}  ${one.name}`))

@@ -20,7 +20,7 @@ export function serve(router: Router, path: string, handlers: Handlers): void {
   const names = Object.keys(handlers).map((name) => name.toUpperCase())
   const allow = [...(names.includes('GET') ? ['HEAD'] : []), ...names].sort().join(', ')
   route.all(() => {
-    throw new HttpFault(405, `Use ${allow} here`, { headers: { allow } })
+    throw new HttpFault(405, `Use ${allow.split(', ').join(' or ')} here`, { headers: { allow } })
   })
 }
 
