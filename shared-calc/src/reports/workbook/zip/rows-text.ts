@@ -9,6 +9,9 @@ export interface PreparedCell {
   readonly ssId?: number
   readonly value?: unknown
   readonly formula?: string
+  /** A formula of several values, and the cells it fills. */
+  readonly shareType?: string
+  readonly ref?: string
   readonly result?: unknown
 }
 
@@ -74,8 +77,10 @@ function cellText(cell: PreparedCell): string {
   throw new RangeError(`no sheet has a cell of type ${type}: ${cell.address}`)
 }
 
-function formulaText(head: string, { address, formula = '', result }: PreparedCell): string {
-  const text = `<f>${escaped(formula)}</f>`
+function formulaText(head: string, { address, formula = '', shareType, ref, result }: PreparedCell): string {
+  if (shareType !== undefined && shareType !== 'array')
+    throw new RangeError(`no sheet has a formula of the kind ${shareType}: ${address}`)
+  const text = `<f${shareType === 'array' ? ` t="array" ref="${ref}"` : ''}>${escaped(formula)}</f>`
   if (result === undefined || result === null) return `${head}>${text}</c>`
   if (typeof result === 'string') return `${head} t="str">${text}<v>${escaped(result)}</v></c>`
   if (typeof result === 'number') return `${head}>${text}<v>${result}</v></c>`
