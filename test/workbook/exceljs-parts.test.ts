@@ -44,7 +44,6 @@ test('links, truth values, heights, hidden and grouped rows are written as excel
   sheet.getCell('F4').value = { formula: 'E4', result: new Date('2026-10-14T00:00:00Z') }
   sheet.getCell('F3').font = { bold: true }
   sheet.getCell('G3').value = { formula: 'A9' }
-  sheet.fillFormula('H3:H5', 'E3:E5*2', [0.6, 0, 0], 'array')
   sheet.getCell('I3').value = {
     formula: 'MAX(IF(E3:E4=1,E3:E4))',
     result: 0,
