@@ -49,13 +49,14 @@ describe('a place among the requests in hand', () => {
 describe('a body of more than a few kB', () => {
   const padding = ' '.repeat(5000)
   it.each([
-    ['/v1/plans', 'POST', 'plan'],
-    ['/v1/take-offs', 'POST', 'takeOff'],
-    ['/v1/running-estimates', 'POST', 'runningEstimate'],
-    ['/v1/leak-reports', 'POST', 'leakReport'],
-    ['/v1/readings', 'POST', 'readings'],
-    ['/v1/library/devices/fan-a', 'PUT', 'libraryEntry'],
-  ])('is never worked on by the event loop: %s', async (path, method, task) => {
+    ['/v1/plans', 'POST', 'plan', []],
+    ['/v1/take-offs', 'POST', 'takeOff', []],
+    ['/v1/running-estimates', 'POST', 'runningEstimate', []],
+    ['/v1/leak-reports', 'POST', 'leakReport', []],
+    // A few cells may name the far corners of many sheets: it is never worked on by the event loop, however small.
+    ['/v1/readings', 'POST', 'readings', ['readings']],
+    ['/v1/library/devices/fan-a', 'PUT', 'libraryEntry', []],
+  ])('is never worked on by the event loop: %s', async (path, method, task, whenSmall) => {
     const ran: string[] = []
     const jobs: Jobs = {
       ...jobsHere,
@@ -74,6 +75,6 @@ describe('a body of more than a few kB', () => {
     expect((await send(`{"a":1,"a":2}${padding}`)).status).toBe(400)
     expect(ran).toEqual([task])
     expect((await send('{"a":1,"a":2}')).status).toBe(400)
-    expect(ran).toEqual([task])
+    expect(ran).toEqual([task, ...whenSmall])
   })
 })

@@ -56,7 +56,7 @@ export function outcomeOf(
 const digits = (n: number): string =>
   n === 0
     ? ''
-    : `; ${count(n, 'number')} ${n === 1 ? 'differs' : 'differ'} in the last digits from those worked out now`
+    : `; ${count(n, 'number')} ${n === 1 ? 'differs' : 'differ'} in the last digits from the new calculation`
 
 const isInput = ({ kind, label }: Difference): boolean =>
   kind === 'input' || (kind === 'digest' && label.startsWith('digest of the record'))
