@@ -14,7 +14,7 @@ export function heads(sheet: Worksheet, row: number, title: string): void {
     [4, 'difference'],
     [5, 'state'],
   ] as const)
-    dress(sheet.getCell(row, column), {
+    dress(sheet.getRow(row).getCell(column), {
       font: fonts.bold,
       fill: fills.heading,
       alignment: { horizontal: 'right' },
@@ -31,9 +31,9 @@ export function numberRow(
 ): void {
   const sizes = [`ABS(B${row})`, `ABS(C${row})`, ...(restOf > 0 ? [literal(restOf)] : [])]
   const numFmt = formatFor(recorded)
-  dress(sheet.getCell(row, 2), { numFmt }).value = recorded
-  dress(sheet.getCell(row, 3), { numFmt }).value = { formula: address, result: recorded }
-  dress(sheet.getCell(row, 4), { numFmt: '0.0E+00;-0.0E+00;0' }).value = {
+  dress(sheet.getRow(row).getCell(2), { numFmt }).value = recorded
+  dress(sheet.getRow(row).getCell(3), { numFmt }).value = { formula: address, result: recorded }
+  dress(sheet.getRow(row).getCell(4), { numFmt: '0.0E+00;-0.0E+00;0' }).value = {
     // Where both agree, what rounding leaves between them is not shown as a difference.
     formula: `IF(E${row}="agrees",0,IFERROR(C${row}-B${row},""))`,
     result: 0,
@@ -55,8 +55,8 @@ const CUT = 22
 export function textRow(sheet: Worksheet, row: number, recorded: string | boolean, address: string): void {
   // The beginning of a text that is cut says more than its end.
   const alignment = { horizontal: String(recorded).length > CUT ? ('left' as const) : ('right' as const) }
-  dress(sheet.getCell(row, 2), { alignment }).value = recorded
-  dress(sheet.getCell(row, 3), { alignment }).value = {
+  dress(sheet.getRow(row).getCell(2), { alignment }).value = recorded
+  dress(sheet.getRow(row).getCell(3), { alignment }).value = {
     formula: address,
     result: recorded,
   }
@@ -67,7 +67,7 @@ export function textRow(sheet: Worksheet, row: number, recorded: string | boolea
 
 /** Whether a row agrees, by a formula that gives a truth value. */
 export function state(sheet: Worksheet, row: number, agrees: string): void {
-  dress(sheet.getCell(row, 5), { alignment: { horizontal: 'right' } }).value = {
+  dress(sheet.getRow(row).getCell(5), { alignment: { horizontal: 'right' } }).value = {
     formula: `IF(IFERROR(${agrees},FALSE),"agrees","differs")`,
     result: 'agrees',
   }

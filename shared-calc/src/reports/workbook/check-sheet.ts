@@ -111,11 +111,11 @@ function writeFindings(
   record: TestRecord,
 ): number[] {
   headingRow(sheet, start - 1, 'Findings (when issued)', COLUMNS)
-  if (findings.length === 0) dress(sheet.getCell(start, 1), {}).value = 'none'
+  if (findings.length === 0) dress(sheet.getRow(start).getCell(1), {}).value = 'none'
   return findings.map((finding, i) => {
     const { severity, message, remedy, cells, where } = finding
     const row = start + i
-    dress(sheet.getCell(row, 1), { font: fonts.bold, alignment: wrap }).value = severity
+    dress(sheet.getRow(row).getCell(1), { font: fonts.bold, alignment: wrap }).value = severity
     sheet.mergeCells(row, 2, row, COLUMNS)
     const source = cited(finding)
     const parts = [
@@ -125,8 +125,8 @@ function writeFindings(
       `Where: ${(cells?.length ? cells : where.map((path) => placeWords(path, record))).join('; ')}.`,
     ]
     const text = parts.filter(Boolean).join(' ')
-    dress(sheet.getCell(row, 2), { alignment: wrap }).value = text
-    dress(sheet.getCell(row, 1), { alignment: wrap }).value = severity
+    dress(sheet.getRow(row).getCell(2), { alignment: wrap }).value = text
+    dress(sheet.getRow(row).getCell(1), { alignment: wrap }).value = severity
     sheet.getRow(row).height = 13.5 * Math.max(1, Math.ceil(text.length / 82))
     return row
   })
@@ -141,7 +141,7 @@ function figureRows(
   heads(sheet, start, 'Figures')
   figures.forEach(({ label, unit, recorded, block, symbol, restOf }, i) => {
     const row = start + 1 + i
-    dress(sheet.getCell(row, 1), {}).value = unit ? `${label}, ${unit}` : label
+    dress(sheet.getRow(row).getCell(1), {}).value = unit ? `${label}, ${unit}` : label
     numberRow(sheet, row, recorded, reference(places.symbol(block, symbol)), restOf)
   })
 }
@@ -158,7 +158,7 @@ function inputRows(
     const row = start + 1 + i
     const cell = places.field(pathText(keys))
     if (!cell) return
-    dress(sheet.getCell(row, 1), { font: fonts.muted }).value = placeWords(pathText(keys), record)
+    dress(sheet.getRow(row).getCell(1), { font: fonts.muted }).value = placeWords(pathText(keys), record)
     const address = reference(cell)
     if (typeof value === 'number') numberRow(sheet, row, value, address)
     else textRow(sheet, row, value, address)

@@ -59,7 +59,7 @@ export function writeTable(
   rows: readonly (readonly (Shown | string | number | undefined)[])[],
 ): number {
   columns.forEach(({ head, align = 'right' }, i) => {
-    dress(sheet.getCell(start, i + 1), {
+    dress(sheet.getRow(start).getCell(i + 1), {
       font: { ...fonts.bold, size: 9 },
       fill: fills.heading,
       alignment: {
@@ -76,7 +76,7 @@ export function writeTable(
     columns.forEach(({ align = 'right' }, i) => {
       const shown = cells[i]
       const { value, numFmt } = asShown(shown)
-      dress(sheet.getCell(row, i + 1), {
+      dress(sheet.getRow(row).getCell(i + 1), {
         ...(numFmt && { numFmt }),
         alignment: {
           horizontal: align,
@@ -117,7 +117,7 @@ export function writeLine(
   { columns, perRow, font = fonts.body }: { columns: number; perRow: number; font?: typeof fonts.body },
 ): number {
   sheet.mergeCells(row, 1, row, columns)
-  dress(sheet.getCell(row, 1), { font, alignment: wrap }).value = text
+  dress(sheet.getRow(row).getCell(1), { font, alignment: wrap }).value = text
   const size = font.size ?? BODY_SIZE
   sheet.getRow(row).height =
     (size + 3.5) * Math.max(1, Math.ceil((text.length * size) / (perRow * BODY_SIZE)))

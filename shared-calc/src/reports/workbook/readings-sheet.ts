@@ -54,11 +54,13 @@ export function writeSection(
   for (const { keys, value } of leavesOf(part, [key])) {
     const { label, unit } = fieldLabel(keys)
     const numbers = keys.filter((k): k is number => typeof k === 'number').map((k) => k + 1)
-    dress(sheet.getCell(row, 1), { alignment: { vertical: 'top' } }).value =
+    dress(sheet.getRow(row).getCell(1), { alignment: { vertical: 'top' } }).value =
       numbers.length > 0 ? `${label} (${numbers.join('.')})` : label
     writeValue(sheet, row, 2, value, pathText(keys), places)
-    dress(sheet.getCell(row, 3), { font: fonts.muted, alignment: { horizontal: 'left', indent: 1 } }).value =
-      unit
+    dress(sheet.getRow(row).getCell(3), {
+      font: fonts.muted,
+      alignment: { horizontal: 'left', indent: 1 },
+    }).value = unit
     underline(sheet, row, COLUMNS)
     row += 1
   }
@@ -68,14 +70,16 @@ export function writeSection(
 function writeRun(sheet: Worksheet, run: Run, index: number, start: number, places: Places): number {
   const path = `runs[${index}]`
   headingRow(sheet, start, `Run ${index + 1}: ${run.direction}`, COLUMNS)
-  dress(sheet.getCell(start + 1, 1), {}).value = 'direction'
+  dress(sheet.getRow(start + 1).getCell(1), {}).value = 'direction'
   writeValue(sheet, start + 1, 2, run.direction, `${path}.direction`, places)
   let row = start + 2
   if (run.averagingTime_s !== undefined) {
-    dress(sheet.getCell(row, 1), {}).value = 'averaging time'
+    dress(sheet.getRow(row).getCell(1), {}).value = 'averaging time'
     writeValue(sheet, row, 2, run.averagingTime_s, `${path}.averagingTime_s`, places)
-    dress(sheet.getCell(row, 3), { font: fonts.muted, alignment: { horizontal: 'left', indent: 1 } }).value =
-      's'
+    dress(sheet.getRow(row).getCell(3), {
+      font: fonts.muted,
+      alignment: { horizontal: 'left', indent: 1 },
+    }).value = 's'
     row += 1
   }
   const heads = [
@@ -88,7 +92,7 @@ function writeRun(sheet: Worksheet, run: Run, index: number, start: number, plac
     'zero-flow after',
   ]
   heads.forEach((head, i) => {
-    dress(sheet.getCell(row, i + 1), {
+    dress(sheet.getRow(row).getCell(i + 1), {
       font: fonts.bold,
       alignment: { horizontal: i === 0 ? 'left' : 'right' },
     }).value = head
@@ -97,7 +101,7 @@ function writeRun(sheet: Worksheet, run: Run, index: number, start: number, plac
   const first = row + 1
   const fields = ['pressure_Pa', 'flow_m3_h', 'devicePressure_Pa', 'range'] as const
   run.readings.forEach((reading, i) => {
-    dress(sheet.getCell(first + i, 1), {}).value = `${i + 1}`
+    dress(sheet.getRow(first + i).getCell(1), {}).value = `${i + 1}`
     fields.forEach((field, k) => {
       const value = reading[field]
       if (value !== undefined)
@@ -140,7 +144,7 @@ function writeValue(
   places: Places,
 ): void {
   const number = typeof value === 'number'
-  const cell = dress(sheet.getCell(row, column), {
+  const cell = dress(sheet.getRow(row).getCell(column), {
     fill: fills.given,
     alignment: { horizontal: number || column > 2 ? 'right' : 'left', vertical: 'top' },
   })

@@ -42,13 +42,13 @@ export async function writeRecordSheet(
     ...jsonChunks(evaluation).map((chunk): [string, string] => ['evaluation', chunk]),
   ]
   rows.forEach(([key, text], i) => {
-    dress(sheet.getCell(i + 2, 1), { font: fonts.bold, alignment: { vertical: 'top' } }).value = key
-    dress(sheet.getCell(i + 2, 2), { font: fonts.small }).value = text
+    dress(sheet.getRow(i + 2).getCell(1), { font: fonts.bold, alignment: { vertical: 'top' } }).value = key
+    dress(sheet.getRow(i + 2).getCell(2), { font: fonts.small }).value = text
   })
   notes.forEach((note, i) => {
     const row = rows.length + 3 + i
     sheet.mergeCells(row, 1, row, 2)
-    dress(sheet.getCell(row, 1), { font: fonts.muted, alignment: wrap }).value = note
+    dress(sheet.getRow(row).getCell(1), { font: fonts.muted, alignment: wrap }).value = note
     sheet.getRow(row).height = heightFor(note, NOTE_WIDTH)
   })
   setUpPage(sheet, {

@@ -79,10 +79,11 @@ function writeFields(
   shown.forEach((path, i) => {
     const row = start + 1 + i
     const { label, unit } = fieldLabel(path.split('.'))
-    dress(sheet.getCell(row, 1), { font: fonts.muted, alignment: { vertical: 'top' } }).value = capital(label)
+    dress(sheet.getRow(row).getCell(1), { font: fonts.muted, alignment: { vertical: 'top' } }).value =
+      capital(label)
     sheet.mergeCells(row, 2, row, COLUMNS)
     const value = valueAt(record, path)
-    const cell = dress(sheet.getCell(row, 2), {
+    const cell = dress(sheet.getRow(row).getCell(2), {
       alignment: { horizontal: 'left', wrapText: true, vertical: 'top' },
     })
     if (value === undefined) {
@@ -177,7 +178,7 @@ function writeByHand(sheet: Worksheet, start: number): number {
   headingRow(sheet, start, 'Asked of a test report and not in the record: write it in by hand', COLUMNS)
   byHand.forEach((item, i) => {
     const row = start + 1 + i
-    dress(sheet.getCell(row, 1), { font: fonts.muted, alignment: { vertical: 'bottom' } }).value =
+    dress(sheet.getRow(row).getCell(1), { font: fonts.muted, alignment: { vertical: 'bottom' } }).value =
       capital(item)
     sheet.mergeCells(row, 2, row, COLUMNS)
     sheet.getRow(row).height = 18
@@ -329,8 +330,10 @@ function writeSignatures(sheet: Worksheet, row: number): number {
     [5, 7, 'Date'],
   ] as const) {
     for (let column = from; column <= to; column += 1)
-      sheet.getCell(row + 1, column).border = { bottom: { style: 'thin', color: { argb: 'FF52606D' } } }
-    dress(sheet.getCell(row + 2, from), { font: fonts.small }).value = label
+      sheet.getRow(row + 1).getCell(column).border = {
+        bottom: { style: 'thin', color: { argb: 'FF52606D' } },
+      }
+    dress(sheet.getRow(row + 2).getCell(from), { font: fonts.small }).value = label
   }
   return row + 2
 }

@@ -49,7 +49,7 @@ function writeHeads(sheet: Worksheet, row: number): void {
     [SOURCE, 'source'],
   ]
   for (const [column, text] of heads)
-    dress(sheet.getCell(row, column), {
+    dress(sheet.getRow(row).getCell(column), {
       font: fonts.bold,
       alignment: { horizontal: column === VALUE ? 'right' : 'left' },
     }).value = text
@@ -69,7 +69,7 @@ function writeConstants(
   let row = start + 1
   for (const constant of used.values()) {
     writeLine(sheet, row, constant, sourceText(constant.source))
-    dress(sheet.getCell(row, VALUE), { numFmt: 'General' }).value = constant.value
+    dress(sheet.getRow(row).getCell(VALUE), { numFmt: 'General' }).value = constant.value
     cells.set(constant.symbol, { sheet: WORKING, column: VALUE, row })
     row += 1
   }
@@ -84,12 +84,14 @@ function writeLine(
   source: string,
   expression = '',
 ): void {
-  dress(sheet.getCell(row, 1), { font: fonts.bold }).value = symbolText(symbol)
-  dress(sheet.getCell(row, 2), {}).value = name
-  dress(sheet.getCell(row, 4), { font: fonts.muted, alignment: { horizontal: 'left', indent: 1 } }).value =
-    unit === '1' ? '' : unit
-  if (expression) dress(sheet.getCell(row, EXPRESSION), { font: fonts.muted }).value = expression
-  if (source) dress(sheet.getCell(row, SOURCE), { font: fonts.muted }).value = source
+  dress(sheet.getRow(row).getCell(1), { font: fonts.bold }).value = symbolText(symbol)
+  dress(sheet.getRow(row).getCell(2), {}).value = name
+  dress(sheet.getRow(row).getCell(4), {
+    font: fonts.muted,
+    alignment: { horizontal: 'left', indent: 1 },
+  }).value = unit === '1' ? '' : unit
+  if (expression) dress(sheet.getRow(row).getCell(EXPRESSION), { font: fonts.muted }).value = expression
+  if (source) dress(sheet.getRow(row).getCell(SOURCE), { font: fonts.muted }).value = source
 }
 
 /** Writes one block: first it gives every symbol a cell, then it writes cells that refer to each other. */
@@ -153,7 +155,7 @@ class BlockWriter {
   }
 
   private writeScalar(row: number, line: Input | Step): void {
-    const cell = this.sheet.getCell(row, VALUE)
+    const cell = this.sheet.getRow(row).getCell(VALUE)
     if (isStep(line)) {
       const value = this.block.value(line.symbol)
       writeLine(this.sheet, row, line, sourceText(line.source), toText(line.tree))
@@ -168,7 +170,7 @@ class BlockWriter {
   /** A value that was given: a link to where it was logged, or the number that a rule or an assumption sets. */
   private writeGiven(row: number, column: number, given: Given): void {
     const from = this.places.origin(given.origin)
-    const cell = this.sheet.getCell(row, column)
+    const cell = this.sheet.getRow(row).getCell(column)
     if (from)
       dress(cell, { numFmt: formatFor(given.value) }).value = {
         formula: reference(from, WORKING),
@@ -183,17 +185,19 @@ class BlockWriter {
       const row = legend + i
       if (isStep(column)) writeLine(this.sheet, row, column, sourceText(column.source), toText(column.tree))
       else writeLine(this.sheet, row, column, 'as logged, or from the lines above')
-      dress(this.sheet.getCell(row, VALUE), { font: fonts.muted, alignment: { horizontal: 'right' } }).value =
-        'table'
-      dress(this.sheet.getCell(table - 1, VALUE + i), {
+      dress(this.sheet.getRow(row).getCell(VALUE), {
+        font: fonts.muted,
+        alignment: { horizontal: 'right' },
+      }).value = 'table'
+      dress(this.sheet.getRow(table - 1).getCell(VALUE + i), {
         font: fonts.bold,
         alignment: { horizontal: 'right' },
       }).value = symbolText(column.symbol)
     })
-    dress(this.sheet.getCell(table - 1, 2), { font: fonts.bold }).value = 'row'
+    dress(this.sheet.getRow(table - 1).getCell(2), { font: fonts.bold }).value = 'row'
     underline(this.sheet, table - 1, VALUE + this.tableColumns.length - 1)
     for (let i = 0; i < this.block.rows; i += 1) {
-      dress(this.sheet.getCell(table + i, 2), { font: fonts.muted }).value = i + 1
+      dress(this.sheet.getRow(table + i).getCell(2), { font: fonts.muted }).value = i + 1
       this.tableColumns.forEach((column, k) => {
         this.writeTableCell(table + i, VALUE + k, column, i)
       })
@@ -203,7 +207,7 @@ class BlockWriter {
   private writeTableCell(row: number, column: number, quantity: Input | Step, i: number): void {
     if (isStep(quantity)) {
       const value = this.block.column(quantity.symbol)[i] as number
-      dress(this.sheet.getCell(row, column), { numFmt: formatFor(value) }).value = {
+      dress(this.sheet.getRow(row).getCell(column), { numFmt: formatFor(value) }).value = {
         formula: this.formula(quantity, i),
         result: value,
       }
