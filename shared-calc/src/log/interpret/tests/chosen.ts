@@ -1,3 +1,5 @@
+import { questions } from '../../../catalogue/questions.js'
+import type { Draft } from '../record/draft.js'
 import type { TestGroup } from './group.js'
 
 /** "2", the name, or the beginning of the name of a test. */
@@ -9,4 +11,18 @@ export function chooseTest(groups: readonly TestGroup[], wanted: string): TestGr
   const number = /^\d{1,3}$/.test(plain) ? groups[Number(plain) - 1] : undefined
   if (number) return [number]
   return starting.length === 1 ? starting : undefined
+}
+
+const yearIn = (text: string): string | undefined => /(?<!\d)(?:19|20)\d\d(?!\d)/.exec(text)?.[0]
+
+/** Readings headed with another year than that of their date, as last year's beside this year's: asked which are meant. */
+export function askYear(draft: Draft, { key }: TestGroup, groups: readonly TestGroup[]): void {
+  const { date } = (draft.record.test ?? {}) as { date?: string }
+  const year = yearIn(key)
+  if (groups.length < 2 || date === undefined || year === undefined || date.startsWith(year)) return
+  draft.ask({
+    path: 'test',
+    cells: groups.flatMap(({ runs }) => runs[0]?.block.pressure.headingCell ?? []),
+    ...questions.testOfYear({ title: key, date, tests: groups.map((group) => group.key) }),
+  })
 }
