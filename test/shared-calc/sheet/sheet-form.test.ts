@@ -12,8 +12,8 @@ import { tame } from './support/tame'
 import { writeBlock } from './support/write-block'
 
 const CASES = 400
-// Another one every run; the message of a failure names it, and set here it brings the same numbers again.
-const seed = Date.now()
+// SEED brings other numbers; the message of a failure names the one it had.
+const seed = Number(process.env.SEED ?? 20_261_126)
 const columnLetters = ['D', 'E'] as const
 
 // One workbook for all: LibreOffice takes seconds to start. Every formula stores our own value as its result.
@@ -21,6 +21,8 @@ let cells: FormulaCell[]
 const cellsOf = (sheet: string) => cells.filter((cell) => cell.sheet === sheet)
 const expectConfirmed = (own: readonly FormulaCell[]) => {
   for (const { formula, cached, recalculated } of own) {
+    // LibreOffice takes a sum for 0 where its terms cancel but for their last digits.
+    if (Number(recalculated) === 0 && Math.abs(Number(cached)) < 1e-14) continue
     const apart = Math.abs(Number(cached) - Number(recalculated))
     const allowed = 1e-9 * Math.max(Math.abs(Number(cached)), Math.abs(Number(recalculated)))
     expect(
