@@ -74,6 +74,9 @@ export function areaAddress({ top, left, bottom, right }: Area): string {
   return top === bottom && left === right ? first : `${first}:${columnLetters(right)}${bottom}`
 }
 
+/** The address of one cell, row and column from 1. */
+export const cellAddress = (row: number, column: number): string => `${columnLetters(column)}${row}`
+
 /** The part two areas share, or undefined. The sheet is that of the first. */
 export function intersection(a: Area, b: Area): Area | undefined {
   const shared = {

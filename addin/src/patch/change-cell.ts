@@ -1,4 +1,4 @@
-import { type Area, areaAddress, parseArea } from '../host/address.js'
+import { type Area, cellAddress, parseArea } from '../host/address.js'
 import type { CellElement, SheetElements } from './sheet-cells.js'
 
 /** What a cell is to hold; undefined empties it. */
@@ -25,7 +25,7 @@ export function changeCell(
   content: CellContent,
 ): string {
   const { prefix, rows } = sheet
-  const reference = areaAddress({ top: row, left: column, bottom: row, right: column })
+  const reference = cellAddress(row, column)
   const own = rows.find((one) => one.row === row)
   const cell = own?.cells.find((one) => one.column === column)
   const made = cellXml(prefix, reference, content, cell)

@@ -1,4 +1,3 @@
-import { areaAddress } from '../host/address.js'
 import { type CellContent, escaped, splice } from './change-cell.js'
 import type { SpreadsheetCell, SpreadsheetRow, SpreadsheetTable } from './spreadsheet-cells.js'
 
@@ -171,7 +170,3 @@ const holdsRow = (one: SpreadsheetRow, row: number): boolean => row >= one.row &
 const holdsColumn = (one: SpreadsheetCell, column: number): boolean =>
   column >= one.column && column < one.column + one.repeat
 const textOf = (xml: string, { start, end }: { start: number; end: number }): string => xml.slice(start, end)
-
-/** Place of a cell as the page writes it. */
-export const addressAt = (row: number, column: number): string =>
-  areaAddress({ top: row, bottom: row, left: column, right: column })

@@ -1,13 +1,8 @@
 import { spreadsheetFormula } from '@draughtbook/shared-calc/log'
 import { strFromU8, strToU8, unzipSync, type Zippable, zipSync } from 'fflate'
-import { joinReference } from '../host/address.js'
+import { cellAddress, joinReference } from '../host/address.js'
 import { splice } from './change-cell.js'
-import {
-  addressAt,
-  changeSpreadsheetCell,
-  spreadsheetRefusal,
-  withoutResult,
-} from './change-spreadsheet-cell.js'
+import { changeSpreadsheetCell, spreadsheetRefusal, withoutResult } from './change-spreadsheet-cell.js'
 import { dependants } from './dependants.js'
 import type { CellPatch, Patched } from './patch-workbook.js'
 import type { CellElement, SheetElements } from './sheet-cells.js'
@@ -41,7 +36,7 @@ export function patchSpreadsheet(bytes: Uint8Array, patches: readonly CellPatch[
   const taken = patches.filter(({ sheet, row, column }) => {
     const own = tableOf(before, sheet)
     const why = own ? spreadsheetRefusal(own, xml, row, column) : 'the spreadsheet has no such sheet'
-    if (why !== undefined) left.push({ cell: joinReference(sheet, addressAt(row, column)), why })
+    if (why !== undefined) left.push({ cell: joinReference(sheet, cellAddress(row, column)), why })
     return why === undefined
   })
   // Results first: places found in the XML hold only until it is changed.

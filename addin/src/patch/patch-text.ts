@@ -1,5 +1,5 @@
 import { encodingOf, findSeparator, splitFields, type TextEncoding } from '@draughtbook/shared-calc/log'
-import { areaAddress, joinReference } from '../host/address.js'
+import { cellAddress, joinReference } from '../host/address.js'
 import type { CellContent } from './change-cell.js'
 import type { CellPatch, Patched } from './patch-workbook.js'
 
@@ -17,7 +17,7 @@ export function patchText(bytes: Uint8Array, patches: readonly CellPatch[], deci
     if (strange === undefined) text = changeField(text, row - 1, column - 1, written)
     else
       left.push({
-        cell: joinReference(sheet, areaAddress({ top: row, bottom: row, left: column, right: column })),
+        cell: joinReference(sheet, cellAddress(row, column)),
         why: `the file is written in Windows-1252, which has no “${strange}”`,
       })
   }

@@ -1,5 +1,5 @@
 import { strFromU8, strToU8, unzipSync, type Zippable, zipSync } from 'fflate'
-import { areaAddress, joinReference } from '../host/address.js'
+import { cellAddress, joinReference } from '../host/address.js'
 import { type CellContent, changeCell, refusal } from './change-cell.js'
 import { dependants } from './dependants.js'
 import { type CellElement, type SheetElements, sheetElements } from './sheet-cells.js'
@@ -102,4 +102,4 @@ const cellAt = ({ rows }: SheetElements, row: number, column: number): CellEleme
   rows.find((one) => one.row === row)?.cells.find((one) => one.column === column)
 
 const placeOf = (sheet: string, row: number, column: number): string =>
-  joinReference(sheet, areaAddress({ top: row, bottom: row, left: column, right: column }))
+  joinReference(sheet, cellAddress(row, column))

@@ -1,5 +1,5 @@
 import { type Cell, isDateFormat } from '@draughtbook/shared-calc/log'
-import { type Area, areaAddress, joinReference } from '../address.js'
+import { type Area, areaAddress, cellAddress, joinReference } from '../address.js'
 import type { OpenedSheet } from '../cell-sheet.js'
 import type { ShownDate } from './date-system.js'
 
@@ -43,7 +43,7 @@ export async function readBands(
           dates.push({
             serial: value,
             shown: String(range.text[y]?.[x] ?? ''),
-            cell: joinReference(into.name, oneCell(area.top + y, area.left + x)),
+            cell: joinReference(into.name, cellAddress(area.top + y, area.left + x)),
           })
         const struck = fonts.value[y]?.[x]?.format?.font?.strikethrough
         into.cells.push([area.top - 1 + y, area.left - 1 + x, struck ? { ...cell, struck: 'whole' } : cell])
@@ -58,9 +58,6 @@ export async function readBands(
   }
   return dates
 }
-
-const oneCell = (row: number, column: number): string =>
-  areaAddress({ top: row, bottom: row, left: column, right: column })
 
 function cellOf(
   value: unknown,

@@ -4,6 +4,7 @@ import type { OpenTest } from '../../kept/open-test.js'
 import {
   type Area,
   areaAddress,
+  cellAddress,
   cellCount,
   intersection,
   joinReference,
@@ -96,7 +97,7 @@ export class PageHost implements Host {
     const { typedCell } = await import('./typed-cell.js')
     const sheet = this.#sheet(sheetName)
     sheet.set(row - 1, column - 1, typedCell(text, sheet.at(row - 1, column - 1)))
-    const address = areaAddress({ top: row, bottom: row, left: column, right: column })
+    const address = cellAddress(row, column)
     const kept = this.test.edit({ sheet: sheet.name, row, column, text })
     this.#redraw()
     for (const watcher of this.#watchers) watcher({ sheet: sheet.name, address })

@@ -3,13 +3,13 @@ import { remarkFinding } from '../../catalogue/findings/remark.js'
 import type { Finding } from '../../contract/record/index.js'
 import { bareUnit } from '../cells/stated-unit.js'
 import { parseAddress } from '../grid/address.js'
-import { leadOf, type View } from './grid/view.js'
+import { formPlaces, leadOf, type View } from './grid/view.js'
 import type { Use } from './interpretation.js'
 import type { SheetTables } from './sheet-tables.js'
 import { type Label, readLabel, says } from './words/label.js'
 
-/** So much of a sheet is looked through for values that nothing was read from. */
-const MOST = { rows: 300, columns: 40, named: 6 }
+/** So many labels are named. */
+const MOST_NAMED = 6
 
 interface Unread {
   readonly label: string
@@ -47,8 +47,8 @@ export function unreadValues(
   return [
     remarkFinding(
       fileText('log-unread-values', {
-        labels: labels.slice(0, MOST.named),
-        more: Math.max(0, labels.length - MOST.named),
+        labels: labels.slice(0, MOST_NAMED),
+        more: Math.max(0, labels.length - MOST_NAMED),
       }),
       found.map(({ cell }) => cell),
     ),
@@ -57,18 +57,17 @@ export function unreadValues(
 
 function unreadOf(view: View, isKnown: (row: number, column: number) => boolean): Unread[] {
   const found: Unread[] = []
-  for (let row = 0; row < Math.min(view.rows, MOST.rows); row++)
-    for (let column = 0; column < Math.min(view.columns, MOST.columns); column++) {
-      const content = view.at(row, column)
-      if (content?.kind !== 'number' || isKnown(row, column)) continue
-      const lead = leadOf(view, row, column)
-      const text = lead && !bareUnit(lead) ? lead : above(view, row, column)
-      if (text === undefined) continue
-      const label = readLabel(text)
-      const beside = bareUnit(view.text(row, column + 1) ?? '')
-      const kind = (content.written.unit ?? beside ?? label.unit)?.kind
-      if (isOfTest(label, kind)) found.push({ label: text, cell: view.address(row, column) })
-    }
+  for (const [row, column] of formPlaces(view)) {
+    const content = view.at(row, column)
+    if (content?.kind !== 'number' || isKnown(row, column)) continue
+    const lead = leadOf(view, row, column)
+    const text = lead && !bareUnit(lead) ? lead : above(view, row, column)
+    if (text === undefined) continue
+    const label = readLabel(text)
+    const beside = bareUnit(view.text(row, column + 1) ?? '')
+    const kind = (content.written.unit ?? beside ?? label.unit)?.kind
+    if (isOfTest(label, kind)) found.push({ label: text, cell: view.address(row, column) })
+  }
   return found
 }
 

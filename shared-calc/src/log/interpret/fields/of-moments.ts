@@ -1,3 +1,4 @@
+import type { Content } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
 import { directionIn, readLabel } from '../words/label.js'
 import { momentsAbove } from '../words/moments.js'
@@ -26,6 +27,22 @@ export function ofMoments(field: FoundField): FoundField {
   return meanOf(field, pair)
 }
 
+/**
+ * A field with the mean of two values.
+ * @param content - what the first of them is written as
+ * @param meanWith - cells of the other
+ */
+export function withMean(
+  field: FoundField,
+  content: Extract<Content, { kind: 'number' }>,
+  first: number,
+  second: number,
+  meanWith: readonly string[],
+): FoundField {
+  const value = Number(((first + second) / 2).toPrecision(12))
+  return { ...field, content: { ...content, written: { ...content.written, value } }, meanWith }
+}
+
 function meanOf(field: FoundField, [one, other]: readonly (number | undefined)[]): FoundField {
   const { view, row, content } = field
   if (one === undefined || other === undefined || content.kind !== 'number') return field
@@ -33,13 +50,7 @@ function meanOf(field: FoundField, [one, other]: readonly (number | undefined)[]
   if (first === undefined || second === undefined) return field
   const cells = { column: one, cell: view.address(row, one), also: [view.address(row, other)] }
   if (first === second) return { ...field, ...cells }
-  const value = Number(((first + second) / 2).toPrecision(12))
-  return {
-    ...field,
-    ...cells,
-    content: { ...content, written: { ...content.written, value } },
-    meanWith: cells.also,
-  }
+  return withMean({ ...field, ...cells }, content, first, second, cells.also)
 }
 
 /** "T in °C | 21 | 22" below "depressurisation | pressurisation", with or without a column between. */

@@ -1,6 +1,6 @@
 import { figureOf } from '../../cells/number-text.js'
 import { findUnit } from '../../cells/units.js'
-import type { View } from '../grid/view.js'
+import { formPlaces, type View } from '../grid/view.js'
 
 /** Three lengths of a building written as a product: "12.4 x 8.2 x 2.5 m". */
 export interface Sides {
@@ -11,7 +11,6 @@ export interface Sides {
   readonly unit: 'm³' | 'ft³'
 }
 
-const MOST = { rows: 300, columns: 40 }
 const PRODUCT =
   /(?<![\d.,])(\d{1,4}(?:[.,]\d{1,3})?)\s?(m|ft)?\s?[x×*]\s?(\d{1,4}(?:[.,]\d{1,3})?)\s?(m|ft)?\s?[x×*]\s?(\d{1,4}(?:[.,]\d{1,3})?)\s?(m|ft)?(?![\p{L}\d])/iu
 
@@ -19,12 +18,11 @@ const PRODUCT =
 export function sidesIn(views: readonly View[]): Sides | undefined {
   const found = views.flatMap((view) => {
     const own: Sides[] = []
-    for (let row = 0; row < Math.min(view.rows, MOST.rows); row++)
-      for (let column = 0; column < Math.min(view.columns, MOST.columns); column++) {
-        const text = view.text(row, column)
-        const sides = text === undefined || text.length > 120 ? undefined : productIn(text)
-        if (sides) own.push({ ...sides, cell: view.address(row, column) })
-      }
+    for (const [row, column] of formPlaces(view)) {
+      const text = view.text(row, column)
+      const sides = text === undefined || text.length > 120 ? undefined : productIn(text)
+      if (sides) own.push({ ...sides, cell: view.address(row, column) })
+    }
     return own
   })
   const [first] = found

@@ -5,6 +5,15 @@ import { type Content, contentOf, type Surroundings } from './cell-content.js'
 /** So much of a sheet is read as a log; a gauge's own series is longer and read elsewhere. */
 export const READ = { rows: 2000, columns: 120 }
 
+/** So much of a sheet is gone through for what people write into a form: labels, remarks, a method's name. */
+const FORM = { rows: 300, columns: 40 }
+
+/** Places of the part of a sheet where a form stands, row by row. */
+export function* formPlaces(view: View, most = FORM): Generator<readonly [row: number, column: number]> {
+  for (let row = 0; row < Math.min(view.rows, most.rows); row++)
+    for (let column = 0; column < Math.min(view.columns, most.columns); column++) yield [row, column]
+}
+
 /** A sheet as the interpreter sees it: what each cell holds, upright or turned so that lines read as columns. */
 export interface View {
   readonly sheet: Sheet

@@ -9,6 +9,7 @@ import { findUnit, RECORD_UNITS, shown } from '../../cells/units.js'
 import type { Written } from '../../cells/written.js'
 import type { FieldName } from '../fields/classify.js'
 import type { FoundField } from '../fields/found-field.js'
+import { withMean } from '../fields/of-moments.js'
 import type { FieldScope } from '../tests/scope.js'
 import { says } from '../words/label.js'
 import type { Draft } from './draft.js'
@@ -221,8 +222,7 @@ function meanOfMoments(first: FoundField, other: FoundField): FoundField | undef
   const unit = content.written.unit ?? first.unit
   if (!one || !two || !differ || unit?.unit !== (other.content.written.unit ?? other.unit)?.unit)
     return undefined
-  const value = Number(((content.written.value + other.content.written.value) / 2).toPrecision(12))
-  return { ...first, content: { ...content, written: { ...content.written, value } }, meanWith: [other.cell] }
+  return withMean(first, content, content.written.value, other.content.written.value, [other.cell])
 }
 
 function putBarometer(draft: Draft, scope: FieldScope) {

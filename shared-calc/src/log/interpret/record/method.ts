@@ -3,7 +3,7 @@ import { methods } from '../../../methods/index.js'
 import { fieldKind } from '../../cells/fields.js'
 import { choice } from '../../cells/interpret-words.js'
 import { textOf } from '../grid/cell-content.js'
-import type { View } from '../grid/view.js'
+import { formPlaces, type View } from '../grid/view.js'
 import type { Answers } from '../interpretation.js'
 import type { FieldScope } from '../tests/scope.js'
 import { put } from './conditions.js'
@@ -69,16 +69,18 @@ function methodNamed(views: readonly View[]): NamedMethod | undefined {
   return known.found
 }
 
+/** A method is named near the beginning of a sheet. */
+const TITLE = { rows: 120, columns: 30 }
+
 function firstNamed(views: readonly View[]): NamedMethod | undefined {
   for (const view of views)
-    for (let row = 0; row < Math.min(view.rows, 120); row++)
-      for (let column = 0; column < Math.min(view.columns, 30); column++) {
-        const words = view.text(row, column)
-        const id =
-          words === undefined || !/\d/.test(words)
-            ? undefined
-            : STANDARDS.find(({ says }) => says.every((pattern) => pattern.test(words)))?.id
-        if (id) return { id, cell: view.address(row, column) }
-      }
+    for (const [row, column] of formPlaces(view, TITLE)) {
+      const words = view.text(row, column)
+      const id =
+        words === undefined || !/\d/.test(words)
+          ? undefined
+          : STANDARDS.find(({ says }) => says.every((pattern) => pattern.test(words)))?.id
+      if (id) return { id, cell: view.address(row, column) }
+    }
   return undefined
 }

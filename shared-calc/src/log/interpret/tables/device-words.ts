@@ -1,11 +1,8 @@
 import { figureOf } from '../../cells/number-text.js'
 import type { KnownUnit } from '../../cells/units.js'
-import type { View } from '../grid/view.js'
+import { formPlaces, type View } from '../grid/view.js'
 import { readLabel, says } from '../words/label.js'
 import { type FoundDevice, flowPerPressure, isCoefficient, isExponent, unitsIn } from './device-ranges.js'
-
-/** Sheets and cells that are looked at for one formula or two values. */
-const MOST = { rows: 300, columns: 40 }
 
 /**
  * A flow device without a table: its formula in words ("Q = 61.0 · Δp^0.51, m³/h and Pa") or its coefficient and exponent as two
@@ -14,13 +11,12 @@ const MOST = { rows: 300, columns: 40 }
 export function deviceInWords(views: readonly View[]): FoundDevice | undefined {
   const found = views.flatMap((view) => {
     const own: FoundDevice[] = []
-    for (let row = 0; row < Math.min(view.rows, MOST.rows); row++)
-      for (let column = 0; column < Math.min(view.columns, MOST.columns); column++) {
-        const text = view.text(row, column)
-        if (text === undefined || text.length > 120) continue
-        const device = inFormula(view, row, column, text) ?? inTwoValues(view, row, column, text)
-        if (device) own.push(device)
-      }
+    for (const [row, column] of formPlaces(view)) {
+      const text = view.text(row, column)
+      if (text === undefined || text.length > 120) continue
+      const device = inFormula(view, row, column, text) ?? inTwoValues(view, row, column, text)
+      if (device) own.push(device)
+    }
     return own
   })
   return found.length === 1 ? found[0] : undefined

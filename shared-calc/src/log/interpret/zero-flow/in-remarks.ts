@@ -1,10 +1,8 @@
 import { LIMITS } from '../../limits.js'
-import type { View } from '../grid/view.js'
+import { formPlaces, type View } from '../grid/view.js'
 import { directionIn, readLabel, says } from '../words/label.js'
 import type { ZeroEntry } from './entry.js'
 import { zeroValuesWithin } from './in-text.js'
-
-const MOST = { rows: 300, columns: 40 }
 
 /**
  * Zero-flow values written as remarks: attached to a cell, beside a reading, or in a sentence among others: "Light wind. Zero flow
@@ -12,10 +10,9 @@ const MOST = { rows: 300, columns: 40 }
  */
 export function zeroFlowInRemarks(view: View): ZeroEntry[] {
   const found: ZeroEntry[] = []
-  for (let row = 0; row < Math.min(view.rows, MOST.rows); row++)
-    for (let column = 0; column < Math.min(view.columns, MOST.columns); column++)
-      for (const text of [view.text(row, column), view.comment(row, column)])
-        for (const sentence of sentencesOf(text ?? '')) found.push(...entriesIn(view, row, column, sentence))
+  for (const [row, column] of formPlaces(view))
+    for (const text of [view.text(row, column), view.comment(row, column)])
+      for (const sentence of sentencesOf(text ?? '')) found.push(...entriesIn(view, row, column, sentence))
   return found
 }
 

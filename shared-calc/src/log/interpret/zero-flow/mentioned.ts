@@ -1,5 +1,5 @@
 import { figureOf } from '../../cells/number-text.js'
-import type { View } from '../grid/view.js'
+import { formPlaces, type View } from '../grid/view.js'
 import { readLabel, says } from '../words/label.js'
 import { LIKELY_MOST } from './entry.js'
 
@@ -9,7 +9,7 @@ export interface Mention {
   readonly labelCell: string
 }
 
-const MOST = { rows: 300, columns: 40, found: 4 }
+const MOST_FOUND = 4
 
 /** Texts with values that may be zero-flow pressures and that nothing was read from: for runs that have none. */
 export function mentionsOfZeroFlow(
@@ -19,14 +19,13 @@ export function mentionsOfZeroFlow(
   const valued: Mention[] = []
   const bare: Mention[] = []
   for (const view of views)
-    for (let row = 0; row < Math.min(view.rows, MOST.rows); row++)
-      for (let column = 0; column < Math.min(view.columns, MOST.columns); column++) {
-        const text = view.text(row, column)
-        if (text === undefined || text.length > 160 || !says(readLabel(text), 'zero')) continue
-        const list = holdsValue(text) || hasValueNear(view, row, column, isRead) ? valued : bare
-        const cell = view.address(row, column)
-        if (!isRead(cell) && list.length < MOST.found) list.push({ label: text, labelCell: cell })
-      }
+    for (const [row, column] of formPlaces(view)) {
+      const text = view.text(row, column)
+      if (text === undefined || text.length > 160 || !says(readLabel(text), 'zero')) continue
+      const list = holdsValue(text) || hasValueNear(view, row, column, isRead) ? valued : bare
+      const cell = view.address(row, column)
+      if (!isRead(cell) && list.length < MOST_FOUND) list.push({ label: text, labelCell: cell })
+    }
   return { valued, bare }
 }
 
