@@ -29,6 +29,11 @@ export const versions: readonly KnownVersion[] = [
     load: async () => (await import('./frozen/v1_2_0.js')) as unknown as VersionParts,
   },
   {
+    version: '1.3.0',
+    changed: 'plainer wording of findings; no figure changes',
+    load: async () => (await import('./frozen/v1_3_0.js')) as unknown as VersionParts,
+  },
+  {
     version: CALCULATION_VERSION,
     changed: 'plainer wording of findings; no figure changes',
     ...current,
