@@ -96,6 +96,7 @@ export function putRuns(draft: Draft, given: readonly FoundRun[], context: RunCo
       : flowUnit(draft, run, runs, context.scope, context.volume, context.american)
     tellUses(draft, run, index, direction)
     tellLeftOut(draft, run, index, context.grid)
+    tellMeans(draft, run, index)
     if (!direction || !unit || (!isDevice && !flow)) continue
     const sign = signs[index] ?? { readings: 1, zero: 1 }
     const before = zeroInPa(draft, zeros[index]?.before, unit, sign.zero, `runs[${index}].zeroFlowBefore_Pa`)
@@ -118,6 +119,22 @@ export function putRuns(draft: Draft, given: readonly FoundRun[], context: RunCo
       }
     }
   }
+}
+
+/** Readings that are the mean of several rows of a step. */
+function tellMeans(draft: Draft, { readings }: FoundRun, index: number): void {
+  const cells = readings.flatMap(({ meanOf }) => meanOf?.cells ?? [])
+  const steps = readings[0]?.meanOf?.steps
+  if (steps)
+    draft.tell(
+      runText('log-step-means', {
+        heading: steps.label.text,
+        rows: cells.length,
+        readings: readings.length,
+      }),
+      cells,
+      `runs[${index}].readings`,
+    )
 }
 
 /** A formula without a result among the readings: most likely the flow. */
