@@ -42,6 +42,7 @@ import { scopeOf } from './tests/scope.js'
 import { unreadValues } from './unread-values.js'
 import { habitsOf } from './words/habits.js'
 import { readLabel } from './words/label.js'
+import { numbersAroundWords } from './zero-flow/around-words.js'
 import { assignZeroFlow } from './zero-flow/assign.js'
 import { zeroColumns } from './zero-flow/columns.js'
 import type { ZeroEntry } from './zero-flow/entry.js'
@@ -102,6 +103,7 @@ export function interpretLog(
     ]),
   )
   const fields = [...formOf.values()].flatMap((form) => form.fields)
+  const fieldCells = new Set(fields.flatMap(({ cell, also = [] }) => [cell, ...also]))
   const device =
     findDevice(visible) ??
     (hasDevicePressures(tables)
@@ -184,11 +186,17 @@ export function interpretLog(
     : []
   const zeros = answers['zeroFlow.labels'] === 'zero flow' ? [...labelled, ...unknown] : labelled
   const assigned = assignZeroFlow(withZeroFlow, zeros)
-  const unused = unusedZeroFlow(withZeroFlow, zeros, assigned)
   const readCells = new Set([
     ...zeros.flatMap(({ labelCell, figures }) => [labelCell, ...figures.map(({ cell }) => cell)]),
     ...withZeroFlow.flatMap(cellsOf),
   ])
+  const unread = shownTables.flatMap(({ view, isTaken }) =>
+    numbersAroundWords(view, {
+      isTaken,
+      isRead: (cell) => readCells.has(cell) || fieldCells.has(cell),
+    }),
+  )
+  const unused = unusedZeroFlow(withZeroFlow, [...zeros, ...unread], assigned)
   const mentioned = mentionsOfZeroFlow(visible, (cell) => readCells.has(cell))
   const isWithoutZeroFlow = ({ runs: ofGroup }: TestGroup): boolean =>
     ofGroup.some((run) => {
@@ -251,7 +259,7 @@ export function interpretLog(
     draft.put('format', formatNeeded(draft.record))
     return finished(draft, group, scope, grid)
   })
-  const unread =
+  const lost =
     groups.length > 1
       ? []
       : unreadValues(
@@ -276,7 +284,7 @@ export function interpretLog(
       ...tellCopies(copies),
       ...tellMeans(means),
       ...leftOutTests(groups, chosen),
-      ...unread,
+      ...lost,
     ],
     problems,
   }

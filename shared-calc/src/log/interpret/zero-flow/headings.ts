@@ -69,3 +69,10 @@ export const statisticsIn = (text: string): ('mean' | 'other')[] =>
   readLabel(text).tokens.flatMap((token) =>
     EXTREMES.test(token) ? 'other' : MEANS.test(token) ? 'mean' : [],
   )
+
+/** "Number of values", "30 s", "n": what says how zero flow was logged. */
+export const isCount = ({ tokens }: Label): boolean =>
+  tokens.some((token) => COUNTS.test(token))
+
+const COUNTS =
+  /^(?:count|number|nb|nbre|nombre|anzahl|antal|antall|aantal|liczba|numero|n|points?|values?|samples?|dauer|duration|seconds|sek|sec)$/

@@ -34,8 +34,10 @@ export function unusedZeroFlow(
   const isCount = ({ figures: own }: ZeroEntry) =>
     own.length > 1 && own.every(({ value }, index) => value === index + 1)
   const isKnown = ({ figures: own }: ZeroEntry) =>
-    own.some(({ cell, value }) => cells.has(cell) || values.has(value)) ||
-    (own.length === 1 && means.some((one) => Math.abs(one - (own[0]?.value ?? 0)) <= ROUNDED))
+    own.some(({ cell }) => cells.has(cell)) ||
+    own.every(
+      ({ value }) => values.has(value) || means.some((one) => Math.abs(one - value) <= ROUNDED),
+    )
   const likely = new Map<FoundRun, ZeroEntry[]>()
   const others: ZeroEntry[] = []
   for (const entry of found) {
