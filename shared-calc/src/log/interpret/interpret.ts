@@ -47,6 +47,7 @@ import { assignZeroFlow } from './zero-flow/assign.js'
 import { zeroColumns } from './zero-flow/columns.js'
 import type { ZeroEntry } from './zero-flow/entry.js'
 import { mentionsOfZeroFlow } from './zero-flow/mentioned.js'
+import { ofOneKind } from './zero-flow/of-one-kind.js'
 import { zeroFlowOfSheet } from './zero-flow/of-sheet.js'
 import { unknownPressures } from './zero-flow/unlabelled.js'
 import { unusedZeroFlow } from './zero-flow/unused.js'
@@ -184,9 +185,17 @@ export function interpretLog(
   const unknown = without
     ? shownTables.flatMap(({ view, isTaken }) => unknownPressures(view, isTaken, labelled))
     : []
-  const zeros = answers['zeroFlow.labels'] === 'zero flow' ? [...labelled, ...unknown] : labelled
+  const parted = [...labelled, ...(answers['zeroFlow.labels'] === 'zero flow' ? unknown : [])].map((entry) =>
+    ofOneKind(
+      entry,
+      tables.find(({ view }) => view === entry.view),
+      yearsOf(fields),
+    ),
+  )
+  const zeros = parted.map(({ kept }) => kept)
   const assigned = assignZeroFlow(withZeroFlow, zeros)
   const readCells = new Set([
+    ...labelled.flatMap(({ labelCell, figures }) => [labelCell, ...figures.map(({ cell }) => cell)]),
     ...zeros.flatMap(({ labelCell, figures }) => [labelCell, ...figures.map(({ cell }) => cell)]),
     ...withZeroFlow.flatMap(cellsOf),
   ])
@@ -196,7 +205,12 @@ export function interpretLog(
       isRead: (cell) => readCells.has(cell) || fieldCells.has(cell),
     }),
   )
-  const unused = unusedZeroFlow(withZeroFlow, [...zeros, ...unread], assigned)
+  const unused = unusedZeroFlow(
+    withZeroFlow,
+    [...zeros, ...parted.flatMap(({ rivals }) => rivals), ...unread],
+    parted.flatMap(({ others }) => others),
+    assigned,
+  )
   const mentioned = mentionsOfZeroFlow(visible, (cell) => readCells.has(cell))
   const isWithoutZeroFlow = ({ runs: ofGroup }: TestGroup): boolean =>
     ofGroup.some((run) => {
@@ -322,6 +336,12 @@ function nothingFound(views: readonly View[]) {
     `no table of pressures and air flows was found${names ? ` (sheets searched: ${names})` : ''}: give the pressures and the flows a column each, with a heading`,
   )
 }
+
+/** Years of the dates that the log states. */
+const yearsOf = (fields: readonly FoundField[]): string[] =>
+  fields.flatMap(({ name, content }) =>
+    name === 'date' && content.kind === 'date' ? content.dates.map((date) => date.slice(0, 4)) : [],
+  )
 
 /** Cells of the readings of a run. */
 const cellsOf = ({ readings, zeroBefore, zeroAfter }: FoundRun): string[] => [

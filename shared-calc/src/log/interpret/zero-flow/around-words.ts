@@ -1,10 +1,10 @@
 import { bareUnit } from '../../cells/stated-unit.js'
 import type { View } from '../grid/view.js'
-import { directionIn, isPlaceholder, type Label, readLabel, says } from '../words/label.js'
 import type { Concept } from '../words/concepts.js'
+import { directionIn, type Label, readLabel, says } from '../words/label.js'
 import { LIKELY_MOST, type ZeroEntry } from './entry.js'
 import { MOST_LABELS } from './find-labelled.js'
-import { isCount, namesNoValue, statisticIn } from './headings.js'
+import { isCount, isUnitOrBlank, namesNoValue, statisticIn } from './headings.js'
 import { type Word, zeroTitle } from './zero-title.js'
 
 /** How far from a word of zero flow its values are looked for. */
@@ -12,8 +12,23 @@ const REACH = { down: 14, right: 12 }
 
 /** Things that have values of their own beside and below those of zero flow. */
 const OTHERS: readonly Concept[] = [
-  'temperature', 'humidity', 'wind', 'barometer', 'volume', 'area', 'height', 'altitude', 'date', 'time', 'speed',
-  'coefficient', 'exponent', 'uncertainty', 'target', 'device', 'range',
+  'temperature',
+  'humidity',
+  'wind',
+  'barometer',
+  'volume',
+  'area',
+  'height',
+  'altitude',
+  'date',
+  'time',
+  'speed',
+  'coefficient',
+  'exponent',
+  'uncertainty',
+  'target',
+  'device',
+  'range',
 ]
 
 /** What of a sheet is known already. */
@@ -59,7 +74,12 @@ function together(entries: readonly ZeroEntry[]): ZeroEntry[] {
 }
 
 /** The number of a cell with the words that make it zero flow; undefined where they make it something else. */
-function governed(view: View, row: number, column: number, { isTaken, isRead }: Known): ZeroEntry | undefined {
+function governed(
+  view: View,
+  row: number,
+  column: number,
+  { isTaken, isRead }: Known,
+): ZeroEntry | undefined {
   const content = view.at(row, column)
   if (content?.kind !== 'number' || content.percent) return undefined
   const { written } = content
@@ -70,15 +90,19 @@ function governed(view: View, row: number, column: number, { isTaken, isRead }: 
   const lead = textsTowards(view, column, (at) => ({ row, column: at }))
   const head = textsTowards(view, row, (at) => ({ row: at, column }))
   const inTable = isTaken(row, column)
-  if (inTable && !(lead.thing && says(lead.thing.label, 'zero') && !rowIsRead(view, row, isRead))) return undefined
+  if (inTable && !(lead.thing && says(lead.thing.label, 'zero') && !rowIsRead(view, row, isRead)))
+    return undefined
   const labels = [...lead.neutral, ...head.neutral, lead.thing, head.thing].flatMap((one) => one?.label ?? [])
   if (labels.some(isNoValue)) return undefined
   const word = wordOver(view, row, column, lead, head)
-  if (!word || OTHERS.some((other) => says(word.label, other)) ) return undefined
+  if (!word || OTHERS.some((other) => says(word.label, other))) return undefined
   if (word.label.unit && word.label.unit.kind !== 'pressure') return undefined
-  const said = [...lead.neutral, lead.thing, ...head.neutral, head.thing, word].flatMap((one) => one?.label ?? [])
+  const said = [...lead.neutral, lead.thing, ...head.neutral, head.thing, word].flatMap(
+    (one) => one?.label ?? [],
+  )
   const which = said.map(momentIn).find((one) => one)
-  const direction = said.map((label) => directionIn(label)).find((one) => one) ?? directionIn(readLabel(view.name))
+  const direction =
+    said.map((label) => directionIn(label)).find((one) => one) ?? directionIn(readLabel(view.name))
   return {
     view,
     row,
@@ -112,7 +136,7 @@ function textsTowards(
     if (!content) blanks++
     if (content?.kind !== 'text') continue
     blanks = 0
-    if (bareUnit(content.text) || isPlaceholder(content.text)) continue
+    if (isUnitOrBlank(content.text)) continue
     const label = readLabel(content.text)
     if (!isNeutral(label)) return { neutral, thing: { label, row, column } }
     neutral.push({ label, row, column })
@@ -143,7 +167,8 @@ const isOther = ({ label }: Word): boolean => OTHERS.some((other) => says(label,
 function wordOver(view: View, row: number, column: number, lead: Texts, head: Texts): Word | undefined {
   if (lead.thing && says(lead.thing.label, 'zero')) return lead.thing
   if (lead.thing && (isOther(lead.thing) || says(lead.thing.label, 'flow'))) return undefined
-  if (head.thing && says(head.thing.label, 'zero')) return isOfItsLine(view, head.thing) ? undefined : head.thing
+  if (head.thing && says(head.thing.label, 'zero'))
+    return isOfItsLine(view, head.thing) ? undefined : head.thing
   const isNamed = [...lead.neutral, ...head.neutral].some(
     ({ label }) => momentIn(label) !== undefined || directionIn(label) !== undefined,
   )
