@@ -183,7 +183,7 @@ export function interpretLog(
     labelled.length === 0 &&
     own.every((run) => run.zeroBefore.length + run.zeroAfter.length === 0)
   const unknown = without
-    ? shownTables.flatMap(({ view, isTaken }) => unknownPressures(view, isTaken, labelled))
+    ? shownTables.flatMap(({ view, isTaken, runs: ofSheet }) => unknownPressures(view, isTaken, labelled, ofSheet))
     : []
   const parted = [...labelled, ...(answers['zeroFlow.labels'] === 'zero flow' ? unknown : [])].map((entry) =>
     ofOneKind(

@@ -3,6 +3,7 @@ import type { FoundRun } from '../tables/runs.js'
 import { directionOf } from '../tests/group.js'
 import { readLabel } from '../words/label.js'
 import type { ZeroEntry } from './entry.js'
+import { isAlike, placeOf } from './place.js'
 
 /** The zero-flow values each run takes by their labels. */
 export type Assigned = ReadonlyMap<FoundRun, { before?: ZeroEntry; after?: ZeroEntry; shared: boolean }>
@@ -70,6 +71,8 @@ function between(
       continue
     if (upper.zeroAfter.length > 0 || below.before !== entry || !above.before || above.before === entry)
       continue
+    // Each run has one over it, at the same place: none is between.
+    if (isAlike(placeOf(upper, above.before), placeOf(lower, entry))) continue
     above.after = { ...entry, which: 'after' }
     below.before = { ...entry, which: 'before' }
     above.shared = false
