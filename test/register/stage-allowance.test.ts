@@ -112,7 +112,7 @@ describe('the leakage of a plot over its stages', () => {
     }).stages
     expect([stage?.decision, stage?.why]).toEqual(['stop', 'the record was changed after issue'])
     const shares = { fabric: 0.9, 'after services': 0.5, acceptance: 1 }
-    expect(() => workStages({ tests, shares })).toThrow(/must not fall from stage to stage/)
+    expect(() => workStages({ tests, shares })).toThrow(/must not decrease from stage to stage/)
   })
 })
 

@@ -127,7 +127,7 @@ function ways(
       { head: 'standard\nuncertainty' },
       { head: 'value\ncompared' },
       { head: 'margin' },
-      { head: 'probability\nto meet' },
+      { head: 'probability\nof meeting' },
     ],
     all.map(row),
   )
@@ -149,7 +149,7 @@ function homes(
       { head: `${target.quantity}\n${target.unit}` },
       { head: 'flow\nm³/h' },
       { head: 'share' },
-      { head: 'probability\nto meet' },
+      { head: 'probability\nof meeting' },
       { head: 'date' },
       { head: 'adjoining\nspaces', align: 'left' },
       { head: 'verdict', align: 'left' },

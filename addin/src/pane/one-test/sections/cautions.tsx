@@ -32,7 +32,7 @@ function Cautions(props: SectionProps) {
       <p class="answered">
         All {cautions.length} answered by {last?.by} {last?.note}.{' '}
         <button type="button" class="link" onClick={() => setLooking(true)}>
-          Look again
+          Show them again
         </button>
       </p>
     )
@@ -70,7 +70,7 @@ function Cautions(props: SectionProps) {
           )
         })}
       </ul>
-      <p class="hint">Local codes and licensed practice decide; this list replaces neither.</p>
+      <p class="hint">Local codes and licensed practice decide. This list replaces neither.</p>
     </>
   )
 }
