@@ -99,7 +99,7 @@ describe('the leakage of a plot over its stages', () => {
     expect(leftOut.map(({ file, why }) => `${file}: ${why}`)).toEqual([
       expect.stringMatching(/^a\.xlsx: .*no target/),
       'b.xlsx: the stage of the test is missing (field test.stage)',
-      'c.xlsx: tested again at this stage: d.xlsx',
+      'c.xlsx: the plot was tested again at this stage (d.xlsx)',
     ])
     expect(stages.map(({ test }) => test.file)).toEqual(['d.xlsx'])
   })

@@ -33,7 +33,7 @@ const heads: readonly (readonly [string, number])[] = [
   ['Stage', 13],
   ['Date', 11],
   ['Limit', 9],
-  ['limit is per\nm³, m² or 1', 11],
+  ['basis of limit\nm³, m² or 1', 11],
   ['measured\nfigure', 10],
   ['target\nm³/h', 9],
   ['allowed so\nfar, m³/h', 10],

@@ -32,7 +32,9 @@ function Sure(props: SectionProps) {
       <Shown {...props} />
       <details class="sub">
         <summary>Instrument accuracies</summary>
-        <p class="hint">u is the standard uncertainty (k = 1). An empty field uses the default shown in grey.</p>
+        <p class="hint">
+          u is the standard uncertainty (k = 1). An empty field uses the default shown in grey.
+        </p>
         <Fields {...props} fields={sureFields} />
       </details>
     </>
