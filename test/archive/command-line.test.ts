@@ -33,7 +33,7 @@ describe('draughtbook register', () => {
     expect(register.leftOut.map(({ why }: { why: string }) => why).sort()).toEqual([
       'not a workbook or a CSV file',
       'temporary file of an open workbook',
-      expect.stringMatching(/cut short/),
+      expect.stringMatching(/incomplete/),
       'this is a Draughtbook register, not a test',
     ])
     expect(register.leftOut.map(({ kind }: { kind?: string }) => kind ?? 'could not be read').sort()).toEqual(
