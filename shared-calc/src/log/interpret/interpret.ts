@@ -42,10 +42,12 @@ import { scopeOf } from './tests/scope.js'
 import { unreadValues } from './unread-values.js'
 import { habitsOf } from './words/habits.js'
 import { readLabel } from './words/label.js'
+import { numbersAroundWords } from './zero-flow/around-words.js'
 import { assignZeroFlow } from './zero-flow/assign.js'
 import { zeroColumns } from './zero-flow/columns.js'
 import type { ZeroEntry } from './zero-flow/entry.js'
 import { mentionsOfZeroFlow } from './zero-flow/mentioned.js'
+import { ofOneKind } from './zero-flow/of-one-kind.js'
 import { zeroFlowOfSheet } from './zero-flow/of-sheet.js'
 import { unknownPressures } from './zero-flow/unlabelled.js'
 import { unusedZeroFlow } from './zero-flow/unused.js'
@@ -102,6 +104,7 @@ export function interpretLog(
     ]),
   )
   const fields = [...formOf.values()].flatMap((form) => form.fields)
+  const fieldCells = new Set(fields.flatMap(({ cell, also = [] }) => [cell, ...also]))
   const device =
     findDevice(visible) ??
     (hasDevicePressures(tables)
@@ -182,13 +185,32 @@ export function interpretLog(
   const unknown = without
     ? shownTables.flatMap(({ view, isTaken }) => unknownPressures(view, isTaken, labelled))
     : []
-  const zeros = answers['zeroFlow.labels'] === 'zero flow' ? [...labelled, ...unknown] : labelled
+  const parted = [...labelled, ...(answers['zeroFlow.labels'] === 'zero flow' ? unknown : [])].map((entry) =>
+    ofOneKind(
+      entry,
+      tables.find(({ view }) => view === entry.view),
+      yearsOf(fields),
+    ),
+  )
+  const zeros = parted.map(({ kept }) => kept)
   const assigned = assignZeroFlow(withZeroFlow, zeros)
-  const unused = unusedZeroFlow(withZeroFlow, zeros, assigned)
   const readCells = new Set([
+    ...labelled.flatMap(({ labelCell, figures }) => [labelCell, ...figures.map(({ cell }) => cell)]),
     ...zeros.flatMap(({ labelCell, figures }) => [labelCell, ...figures.map(({ cell }) => cell)]),
     ...withZeroFlow.flatMap(cellsOf),
   ])
+  const unread = shownTables.flatMap(({ view, isTaken }) =>
+    numbersAroundWords(view, {
+      isTaken,
+      isRead: (cell) => readCells.has(cell) || fieldCells.has(cell),
+    }),
+  )
+  const unused = unusedZeroFlow(
+    withZeroFlow,
+    [...zeros, ...parted.flatMap(({ rivals }) => rivals), ...unread],
+    parted.flatMap(({ others }) => others),
+    assigned,
+  )
   const mentioned = mentionsOfZeroFlow(visible, (cell) => readCells.has(cell))
   const isWithoutZeroFlow = ({ runs: ofGroup }: TestGroup): boolean =>
     ofGroup.some((run) => {
@@ -251,7 +273,7 @@ export function interpretLog(
     draft.put('format', formatNeeded(draft.record))
     return finished(draft, group, scope, grid)
   })
-  const unread =
+  const lost =
     groups.length > 1
       ? []
       : unreadValues(
@@ -276,7 +298,7 @@ export function interpretLog(
       ...tellCopies(copies),
       ...tellMeans(means),
       ...leftOutTests(groups, chosen),
-      ...unread,
+      ...lost,
     ],
     problems,
   }
@@ -314,6 +336,12 @@ function nothingFound(views: readonly View[]) {
     `no table of pressures and air flows was found${names ? ` (sheets searched: ${names})` : ''}: log pressures and flows in two columns, each with a heading`,
   )
 }
+
+/** Years of the dates that the log states. */
+const yearsOf = (fields: readonly FoundField[]): string[] =>
+  fields.flatMap(({ name, content }) =>
+    name === 'date' && content.kind === 'date' ? content.dates.map((date) => date.slice(0, 4)) : [],
+  )
 
 /** Cells of the readings of a run. */
 const cellsOf = ({ readings, zeroBefore, zeroAfter }: FoundRun): string[] => [

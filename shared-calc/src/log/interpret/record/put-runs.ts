@@ -59,6 +59,7 @@ export function putRuns(draft: Draft, given: readonly FoundRun[], context: RunCo
         withMeasuredPressure(draft, run, directions[index], meanOf(found[index])),
         found[index]?.before !== undefined || found[index]?.after !== undefined,
       ),
+      counted,
     ),
   )
   const zeros = runs.map((run, index) =>

@@ -2,6 +2,7 @@ import type { FoundRun } from '../tables/runs.js'
 import { readLabel } from '../words/label.js'
 import { type Assigned, costOf, NOT_OF_IT } from './assign.js'
 import { LIKELY_MOST, type ZeroEntry } from './entry.js'
+import { statisticIn } from './headings.js'
 
 /** The value of a mean that is written with one decimal differs from it by this at most, Pa. */
 const ROUNDED = 0.051
@@ -9,10 +10,12 @@ const ROUNDED = 0.051
 /**
  * Labelled zero flow that no run took, and that none of them has from elsewhere. Values no house has with the fan off are told apart:
  * they are named, not asked about.
+ * @param known - values that are of another test for certain
  */
 export function unusedZeroFlow(
   runs: readonly FoundRun[],
   found: readonly ZeroEntry[],
+  known: readonly ZeroEntry[],
   assigned: Assigned,
 ): { likely: Map<FoundRun, ZeroEntry[]>; others: ZeroEntry[] } {
   const taken = runs.map((run) => {
@@ -34,10 +37,12 @@ export function unusedZeroFlow(
   const isCount = ({ figures: own }: ZeroEntry) =>
     own.length > 1 && own.every(({ value }, index) => value === index + 1)
   const isKnown = ({ figures: own }: ZeroEntry) =>
-    own.some(({ cell, value }) => cells.has(cell) || values.has(value)) ||
-    (own.length === 1 && means.some((one) => Math.abs(one - (own[0]?.value ?? 0)) <= ROUNDED))
+    own.some(({ cell }) => cells.has(cell)) ||
+    own.every(({ value }) => values.has(value) || means.some((one) => Math.abs(one - value) <= ROUNDED))
+  // "Range of the zero flow" says how steady it was, where the zero flow itself is known.
+  const hasOwn = (run: FoundRun) => taken[runs.indexOf(run)]?.length !== 0
   const likely = new Map<FoundRun, ZeroEntry[]>()
-  const others: ZeroEntry[] = []
+  const others: ZeroEntry[] = [...known]
   for (const entry of found) {
     if (isCount(entry) || isKnown(entry)) continue
     const [nearest] = runs
@@ -46,6 +51,7 @@ export function unusedZeroFlow(
     if (
       isOfVentilation(entry) ||
       !nearest ||
+      (statisticIn(entry.label) === 'other' && hasOwn(nearest.run)) ||
       nearest.cost >= NOT_OF_IT ||
       entry.figures.some(({ value }) => Math.abs(value) > LIKELY_MOST)
     )
