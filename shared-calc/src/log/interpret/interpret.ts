@@ -274,11 +274,11 @@ function nothingFound(views: readonly View[]) {
   if (single)
     return problem(
       'not-found',
-      `sheet ${single.name} has one pressure and one air flow, and no table of readings: name a method of one or two readings, as in --set method=astm-e1827-22-one-point, or log the readings in columns with a heading each`,
+      `sheet ${single.name} has one pressure and one air flow, and no table of readings: choose a method with one or two readings, as in --set method=astm-e1827-22-one-point, or log the readings in columns, each with a heading`,
     )
   return problem(
     'not-found',
-    `no table of pressures and air flows was found${names ? ` (sheets searched: ${names})` : ''}: give the pressures and the flows a column each, with a heading`,
+    `no table of pressures and air flows was found${names ? ` (sheets searched: ${names})` : ''}: log pressures and flows in two columns, each with a heading`,
   )
 }
 

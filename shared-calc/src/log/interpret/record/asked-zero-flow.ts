@@ -122,7 +122,7 @@ function typed(draft: Draft, path: string, answer: string): Zeros {
   if (!found) {
     draft.collector.refuse(
       'not-a-number',
-      `"${answer.slice(0, 60)}" is no zero-flow pressure: give one or two numbers in Pa, such as "-1.2 before, -0.8 after"`,
+      `"${answer.slice(0, 60)}" is not a zero-flow pressure: give one or two numbers in Pa, such as "-1.2 before, -0.8 after"`,
       undefined,
       path,
     )
