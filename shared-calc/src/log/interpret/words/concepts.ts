@@ -95,6 +95,9 @@ export const CONCEPTS = {
   /** A test that came to no end; one that a house failed did. */
   brokenOff:
     'stopped aborted interrupted incomplete abgebrochen unterbrochen unvollstandig interrompu interrompue incomplet afgebroken onvolledig przerwan* interrumpid* interrott* avbrutt avbruten afbrudt keskeyt* prerusen* interrompid*',
+  /** A test of an earlier year, kept beside that of today for comparison. */
+  former:
+    'vorjahr vorjahres* fjolarets fjor | last year|last years|previous year|year before|letztes jahr|letzten jahres|an dernier|annee derniere|annee precedente|vorig jaar|afgelopen jaar|forra aret|sidste ar|i fjor|zeszly rok|ubiegly rok|rok temu|ano pasado|ano anterior|anno scorso|anno precedente|lonsky rok|minuly rok|viime vuosi|viime vuoden',
   subtracted:
     'subtracted deducted removed abgezogen abgez subtrahiert herausgerechnet soustraite soustrait soustraites deduite deduit deduites retranche retranchee restada restado descontada descontado sottratta sottratto detratta detratto odjete odjeto odjety afgetrokken fratrukket fratrukne fraregnet fradraget avdragen avdraget odecten odectena vahennetty | taken off|netted off|net of|already corrected|already allowed|bereits korrigiert|bereits berucksichtigt|deja corrige|deja corrigee|al verrekend|ya corregida|gia corretta',
   leftOut:
