@@ -18,7 +18,7 @@ export interface Orders {
 
 /**
  * One order for each file, with the layouts that may fit it: those named, else those beside it, of the library and
- * built in. Each folder is looked through once.
+ * built in. Each folder is searched once.
  * @throws InputError when a layout that was named cannot be read
  */
 export async function ordersFor(

@@ -96,7 +96,7 @@ function uploadFault(error: unknown): unknown {
       error.code === 'LIMIT_PART_COUNT'
     return large ? tooLarge() : unusable(error.field ?? '', error.message)
   }
-  // What busboy says of a body that is cut short or badly formed.
+  // What busboy says about a body that is cut short or badly formed.
   if (error instanceof Error && !('syscall' in error))
     return new HttpFault(400, 'The body cannot be read', { detail: error.message })
   return asStorageFault(error)

@@ -52,7 +52,7 @@ export const addRerun: AddCommand = (command, { terminal, end }) => {
     })
 }
 
-/** Keys named, then those of the firm's library. Throws UsageError naming the file that is no key. */
+/** Keys named, then those of the firm's library. Throws UsageError naming the file that is not a key. */
 async function readKeys(paths: readonly string[]): Promise<string[]> {
   try {
     return [...(await Promise.all(paths.map(readKeyFile))), ...(await libraryKeys())]

@@ -45,7 +45,7 @@ export async function isUsable({ certificate, key }: LocalCertificate): Promise<
 }
 
 /**
- * Makes a certificate for localhost that signs itself, and its key, which only this user may read. It is no authority: whoever
+ * Makes a certificate for localhost that signs itself, and its key, which only this user may read. It is not an authority: whoever
  * trusts it trusts nothing else with it.
  */
 export async function makeCertificate(folder: string): Promise<LocalCertificate> {

@@ -6,7 +6,7 @@ export class IssuerUnreachable extends Error {}
 
 /** After a failed try the issuer is left alone for so long: many callers must not become many questions to it. */
 const REST_MS = 5000
-/** Keys are asked for anew after so long, beside the requests; those that are known serve on meanwhile. */
+/** Keys are asked for again after so long, beside the requests; those that are known serve on meanwhile. */
 const FRESH_MS = 10 * 60_000
 /** A token by a key nobody knows may mean that the issuer has a new one: so often it is asked at most. */
 const UNKNOWN_KEY_MS = 30_000

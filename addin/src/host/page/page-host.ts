@@ -61,7 +61,7 @@ export class PageHost implements Host {
     this.#redraw()
   }
 
-  /** Types cells again that were changed on the page before; those of a sheet that is gone are passed over. */
+  /** Types cells again that were changed on the page before; those of a sheet that is gone are skipped. */
   async retype(edits: readonly CellEdit[]): Promise<void> {
     if (edits.length === 0) return
     const { typedCell } = await import('./typed-cell.js')
@@ -81,7 +81,7 @@ export class PageHost implements Host {
     this.#redraw()
   }
 
-  /** Calls back when the grid has to be drawn anew. */
+  /** Calls back when the grid has to be drawn again. */
   onView(listener: () => void): () => void {
     this.#viewers.add(listener)
     return () => this.#viewers.delete(listener)

@@ -34,7 +34,7 @@ export class TokenUse {
     if (this.planned) return
     this.planned = true
     void this.write()
-      // A folder that cannot be written is no reason to keep anybody out.
+      // A folder that cannot be written is not a reason to keep anybody out.
       .catch(() => undefined)
       .then(() => {
         setTimeout(() => {

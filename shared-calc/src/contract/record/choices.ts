@@ -29,7 +29,7 @@ export const adjoiningSpaces = ['guarded', 'unguarded'] as const
 /** Which directions a target counts: their mean, each by itself, or any one of them (mean if both were run). */
 export const targetDirections = ['mean', 'each', 'any'] as const
 
-/** Openings that every preparation list goes through. */
+/** Openings that every preparation list covers. */
 export const openingKinds = [
   'external windows',
   'external doors and hatches',

@@ -13,7 +13,7 @@ const SMALLEST = 0.75
 const ROUNDING = 0.01
 type Element = ReturnType<Pdf['struct']>
 
-/** What lies on a sheet beside its cells. */
+/** What is on a sheet beside its cells. */
 export interface Drawn {
   readonly chart?: ChartDescription
   readonly pictures: readonly PlacedPicture[]
@@ -252,7 +252,7 @@ const sumOf = (heights: readonly number[]): number => heights.reduce((sum, heigh
 /** Share of the room round its text that a row may give up. */
 const MOST_CLOSED_UP = 0.9
 
-/** What is to stand on one page and is a little too high for it has its rows moved together, as far as their texts allow. */
+/** What is to be on one page and is a little too high for it has its rows moved together, as far as their texts allow. */
 function closedUp(
   rows: readonly PageRow[],
   heights: readonly number[],

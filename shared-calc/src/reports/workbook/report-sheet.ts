@@ -99,7 +99,7 @@ function writeFields(
   return start + shown.length + 2
 }
 
-/** Each instrument with its number, the end of its calibration and its accuracy; then what else is said of them. */
+/** Each instrument with its number, the end of its calibration and its accuracy; then what else is said about them. */
 function writeInstruments(sheet: Worksheet, input: SummaryInput, start: number): number {
   const { record } = input
   headingRow(sheet, start, 'Instruments', COLUMNS)
@@ -153,7 +153,7 @@ function valueAt(record: TestRecord, path: string): string | number | boolean | 
   return typeof found === 'object' ? undefined : (found as string | number | boolean | undefined)
 }
 
-/** Every opening with its state: what was sealed for the test stands here. */
+/** Every opening with its state: what was sealed for the test is here. */
 function writeOpenings(sheet: Worksheet, { test }: TestRecord, start: number): number {
   headingRow(sheet, start, 'Openings during the test', COLUMNS)
   const openings = test.openings ?? []

@@ -18,7 +18,7 @@ import type { Method, Stations } from '../../methods/method.js'
 /** Exponents between which most buildings lie; flows are shown for the ends and for the usual value, Pa^n. */
 export const EXPECTED_EXPONENTS = [0.55, 0.65, 0.75] as const
 
-/** How far the highest pressure to set lies above the one the method needs, Pa: clear of it, kind to linings. */
+/** How far the highest pressure to set is above the one the method needs, Pa: clear of it, kind to linings. */
 export const ABOVE_NEEDED_PA = 10
 
 /** Margin above the lowest pressure that the method allows, Pa, as readings waver around what was set. */

@@ -26,7 +26,7 @@ const finite = z.number()
 export const UnderWay = z.strictObject({ value: finite, lower: finite, upper: finite })
 export type UnderWay = z.infer<typeof UnderWay>
 
-/** Where a run stands after the readings so far. Never a result. */
+/** Where a run is after the readings so far. Never a result. */
 export const WhileReading = z.strictObject({
   readings: finite,
   /** 'fit': a line through the readings, interval of the fit scatter only; 'assumed exponent': interval of the exponents to expect. */
@@ -54,7 +54,7 @@ const DRIFT_ERROR = 0.02
 /**
  * What can be said after each reading.
  * @returns undefined before the first reading
- * @throws InputError when a reading lies on the wrong side of the zero-flow pressure, or names a range that is missing
+ * @throws InputError when a reading is on the wrong side of the zero-flow pressure, or names a range that is missing
  */
 export function whileReading(unfinished: UnfinishedTest, method: Method): WhileReading | undefined {
   const { run } = unfinished
