@@ -53,7 +53,7 @@ export const setAside: {
   rerun: (file, why) => [unreadable(file, why)],
 }
 
-/** The file's bytes, or why they cannot be had. */
+/** The file's bytes, or why they cannot be read. */
 async function bytesOf(path: string): Promise<Uint8Array | string> {
   try {
     return await readRegular(path, LIMITS.fileBytes)

@@ -47,7 +47,7 @@ export async function ordersFor(
     })),
   )
   const faults = (await Promise.all(byFolder.values())).flatMap((one) => one.faults)
-  // The firm's own layouts are looked at for every folder: one that is broken is told of once.
+  // The firm's own layouts are read for every folder: a broken one is reported once.
   const messages = [...new Set(faults.map(({ message }) => message))]
   return { orders, broken: messages.map(brokenLayout) }
 }

@@ -53,7 +53,7 @@ export async function makeCertificate(folder: string): Promise<LocalCertificate>
   const { cert, private: key } = await generate([{ name: 'commonName', value: 'Draughtbook (localhost)' }], {
     keyType: 'ec',
     algorithm: 'sha256',
-    // A clock that is a little behind must not find it not yet valid.
+    // It must also be valid for a clock that is a little slow.
     notBeforeDate: new Date(Date.now() - DAY_MS),
     notAfterDate: new Date(Date.now() + VALID_days * DAY_MS),
     extensions: [

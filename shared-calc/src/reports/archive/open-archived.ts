@@ -71,6 +71,6 @@ const reports = [
   },
 ]
 
-/** What a workbook is, if it is a register or a re-run that we wrote; undefined for any other. */
+/** Which Draughtbook report a workbook is; undefined for any other workbook. */
 export const ownReport = ({ sheetNames }: Grid): string | undefined =>
   reports.find(({ sheets }) => sheets.every((name) => sheetNames.includes(name)))?.why

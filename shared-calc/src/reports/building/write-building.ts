@@ -7,7 +7,7 @@ import { workbookBytes } from '../workbook/zip/workbook-parts.js'
 import { writeBuildingSheet } from './building-sheet.js'
 import { HOMES, writeHomesSheet } from './homes-sheet.js'
 
-/** A date that says nothing: the same tests give the same bytes. */
+/** A fixed date, so that the same tests give the same bytes. */
 const UNDATED = new Date('2000-01-01T12:00:00Z')
 
 /**

@@ -6,7 +6,7 @@ import { workbookBytes } from '../workbook/zip/workbook-parts.js'
 import { ALLOWANCE, placeAllowance, writeAllowanceSheet } from './allowance-sheet.js'
 import { SITE, writeSiteSheet } from './site-sheet.js'
 
-/** A date that says nothing: the same tests give the same bytes. */
+/** A fixed date, so that the same tests give the same bytes. */
 const UNDATED = new Date('2000-01-01T12:00:00Z')
 
 /**

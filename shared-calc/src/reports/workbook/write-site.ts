@@ -18,7 +18,7 @@ import { workbookBytes } from './zip/workbook-parts.js'
 export const INPUTS = 'Inputs'
 
 /**
- * A plan as a workbook to take along: Plan and Checklist, one A4 page each, then Inputs and Working with live formulas.
+ * A plan as a workbook for the site: Plan and Checklist, one A4 page each, then Inputs and Working with live formulas.
  * @throws InputError naming the field that stops the plan
  */
 export async function writePlanWorkbook(request: PlanRequest): Promise<Uint8Array> {
@@ -46,7 +46,7 @@ export async function writeTakeOffWorkbook({ name, takeOff }: TakeOffInput): Pro
   })
 }
 
-/** A date that says nothing: the same input gives the same bytes. */
+/** A fixed date, so that the same input gives the same bytes. */
 const UNDATED = new Date('2000-01-01T12:00:00Z')
 
 async function write(
