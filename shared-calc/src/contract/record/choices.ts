@@ -5,6 +5,12 @@
 
 export const runDirections = ['depressurisation', 'pressurisation'] as const
 
+/** The direction that a run in the other direction has. */
+export const oppositeDirection = (
+  direction: (typeof runDirections)[number],
+): (typeof runDirections)[number] =>
+  direction === 'depressurisation' ? 'pressurisation' : 'depressurisation'
+
 export const volumeBases = ['net', 'overall internal'] as const
 
 /** Where the wind was measured. */
