@@ -59,7 +59,7 @@ function Waiting({ why, onGoOn }: WaitingProps) {
         Without Excel the pane works as a plain page: open a test log from disk, and download the summary.
       </p>
       <button type="button" onClick={onGoOn}>
-        Go on without Excel
+        Continue without Excel
       </button>
     </main>
   )

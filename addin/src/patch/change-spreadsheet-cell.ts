@@ -25,9 +25,9 @@ export function spreadsheetRefusal(
 ): string | undefined {
   const own = rows.find((one) => holdsRow(one, row))
   if (!own)
-    return rows.at(-1)?.plain ? undefined : 'it lies below a group of rows; change it in the spreadsheet'
+    return rows.at(-1)?.plain ? undefined : 'it is below a group of rows; change it in the spreadsheet'
   if (own.cells.find((one) => holdsColumn(one, column))?.covered)
-    return 'it lies under a merged block; change the first cell of the block'
+    return 'it is inside a merged block; change the first cell of the block'
   for (const one of rows)
     for (const { attributes, column: left } of one.cells) {
       const [down, across] = ['rows', 'columns'].map((of) =>

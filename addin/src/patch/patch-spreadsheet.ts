@@ -30,7 +30,7 @@ export function patchSpreadsheet(bytes: Uint8Array, patches: readonly CellPatch[
   let xml = strFromU8(content)
   const head = xml.slice(0, xml.indexOf('>', xml.indexOf('document-content')))
   if (!NAMES.every((name) => head.includes(name)))
-    throw new Error('the spreadsheet is not written as this page can change it')
+    throw new Error('the spreadsheet has a form that this page cannot change')
   const before = spreadsheetTables(xml)
   const left: Patched['left'] = []
   const taken = patches.filter(({ sheet, row, column }) => {

@@ -70,7 +70,7 @@ export const fromReferenceAir = typed(
 /** The flow of standard air that would show the same, from a flow for the reference air of the device. */
 export const standardFromReferenceAir = typed(
   'Flow of standard air, typed for reference air',
-  'flow of standard air that shows the same',
+  'flow of standard air that gives the same display',
   'q_s*sqrt(rho_cal/rho_0)',
   [densities[0]],
 )
@@ -78,7 +78,7 @@ export const standardFromReferenceAir = typed(
 /** The flow of standard air that would show the same, from the flow through the device. */
 export const standardFromDeviceAir = typed(
   'Flow of standard air, typed for the air in the device',
-  'flow of standard air that shows the same',
+  'flow of standard air that gives the same display',
   'q_s*sqrt(rho_d/rho_0)',
   [densities[1]],
 )
@@ -115,7 +115,7 @@ export const severalDevices = chapter({
       name: 'measured air flow of all devices',
       unit: 'm³/h',
       expression: 'sum(q_j)',
-      source: definition('flows through devices side by side add'),
+      source: definition('flows of devices running in parallel add up'),
     },
   ],
 })

@@ -39,7 +39,7 @@ export const flowThroughHoles = chapter({
   inputs: [
     column('A_h', 'area of the holes', 'cm²'),
     { symbol: 'dp_r', name: 'reference pressure difference', unit: 'Pa' },
-    { symbol: 'A_q', name: 'sharp-edged hole equivalent to the whole leakage', unit: 'cm²' },
+    { symbol: 'A_q', name: 'sharp-edged hole equivalent to the total leakage', unit: 'cm²' },
   ],
   formulas: [
     {
@@ -51,7 +51,7 @@ export const flowThroughHoles = chapter({
     },
     {
       symbol: 's_A',
-      name: 'share of the whole leakage',
+      name: 'share of the total leakage',
       unit: '1',
       expression: 'A_h/A_q',
       source: derived('equal pressure across all holes'),
@@ -65,7 +65,7 @@ export const flowThroughHoles = chapter({
     },
     {
       symbol: 's_sum',
-      name: 'share of the whole leakage that is logged',
+      name: 'share of the total leakage that is logged',
       unit: '1',
       expression: 'A_sum/A_q',
       source: derived('equal pressure across all holes'),

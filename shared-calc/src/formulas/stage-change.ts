@@ -35,14 +35,14 @@ export const changeBetweenTests = chapter({
       name: 'change',
       unit: 'as the quantity',
       expression: 'v_2 - v_1',
-      source: derived('later less earlier'),
+      source: derived('later minus earlier'),
     },
     {
       symbol: 's',
       name: 'change, share of the earlier value',
       unit: '1',
       expression: 'd/v_1',
-      source: derived('later less earlier, over the earlier'),
+      source: derived('later minus earlier, divided by the earlier'),
     },
     {
       symbol: 'd_lo',

@@ -108,7 +108,7 @@ export const deviceAverageUncertainty = chapter({
       name: 'relative standard uncertainty of the flow',
       unit: '1',
       expression: 'm_d .* u_d ./ abs(dp_d)',
-      source: derived('JCGM 100:2008, 5.1.6, for a flow that goes with a power of the device pressure'),
+      source: derived('JCGM 100:2008, 5.1.6, for a flow proportional to a power of the device pressure'),
     },
   ],
 })

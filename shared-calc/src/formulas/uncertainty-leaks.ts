@@ -28,7 +28,7 @@ export const leakMixture = chapter({
       name: 'standard uncertainty of the curvature',
       unit: '1',
       expression: 'k_c/sqrt(3)',
-      source: derived('even spread from 0 to twice what is expected, JCGM 100:2008, 4.3.7'),
+      source: derived('uniform distribution from 0 to twice the expected value, JCGM 100:2008, 4.3.7'),
     },
   ],
 })

@@ -33,10 +33,12 @@ export const windFromStation = chapter({
   ],
 })
 
-const model = derived('published model errors taken as the ends of an even spread: half width over √3')
+const model = derived(
+  'published model errors taken as the limits of a uniform distribution: half-width over √3',
+)
 const second = derived('mean of the power law over the openings, to second order in their pressures')
 const oneSided = derived(
-  'a variance lies one way only: even spread from 0 to twice what is expected, JCGM 100:2008, 4.3.7',
+  'a variance is never negative: uniform distribution from 0 to twice the expected value, JCGM 100:2008, 4.3.7',
 )
 
 /**

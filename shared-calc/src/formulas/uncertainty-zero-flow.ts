@@ -75,7 +75,7 @@ export const zeroFlowUncertainty = chapter({
   formulas: [
     {
       symbol: 'nu_0',
-      name: 'degrees of freedom: four of what is known, one for each run',
+      name: 'degrees of freedom: four for the expected variation in wind, one for each run',
       unit: '1',
       expression: '4 + N_d',
       source: derived('pooled variance, JCGM 100:2008, 4.2.4'),
@@ -92,7 +92,7 @@ export const zeroFlowUncertainty = chapter({
       name: 'variance used: pooled, or the scatter of both periods if that is larger',
       unit: 'Pa²',
       expression: 'max((v_1 + v_2)/4, v_p)',
-      source: derived('the change holds the scatter: the same is counted once'),
+      source: derived('the change includes the scatter, so the scatter is counted once'),
     },
     {
       symbol: 'u_0',

@@ -72,6 +72,6 @@ export const homesText = saying(homesTexts)
 /** Why the test of a stage is left out, or stops the work, though its figures are there. */
 export const stageReasons = {
   noStage: 'the stage of the test is missing (field test.stage)',
-  repeated: (file: string) => `tested again at this stage: ${file}`,
+  repeated: (file: string) => `the plot was tested again at this stage (${file})`,
   notValid: 'the test is not valid',
 } as const

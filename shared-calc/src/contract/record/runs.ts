@@ -59,7 +59,7 @@ export const Reading = z
       context.addIssue({
         code: 'custom',
         path: ['devices'],
-        message: 'reading has both its own flow and several devices; keep one of the two',
+        message: 'reading has both a flow of its own and a list of devices; keep one of the two',
       })
   })
 export type Reading = z.infer<typeof Reading>
@@ -91,7 +91,7 @@ export const Evenness = z.strictObject({
         ),
       }),
     )
-    .min(2, { error: 'evenness needs the pressure differences of at least two places' })
+    .min(2, { error: 'the inside pressure comparison needs the pressure differences of at least two places' })
     .max(100),
 })
 export type Evenness = z.infer<typeof Evenness>

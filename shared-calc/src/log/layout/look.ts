@@ -159,7 +159,7 @@ function unitOf(
   if (first && other)
     refuse(
       'unknown-unit',
-      `the unit is ${shown(first.unit)} by the layout or the heading, but ${shown(other.unit)} by the heading or the next cell: make them the same`,
+      `the layout or the heading gives the unit ${shown(first.unit)}, but the heading or the next cell gives ${shown(other.unit)}: make them the same`,
       { path, cell: address },
     )
   const near = block && unitNear(sheet, block, quantity)

@@ -197,7 +197,7 @@ export const Layout = z
     series: z.array(SeriesLayout).max(4).default([]),
   })
   .refine(({ runs, series, answers }) => runs.length + series.length > 0 || answers !== undefined, {
-    error: 'the layout names neither runs nor series, nor answers',
+    error: 'the layout names no runs, no series and no answers',
   })
 /** A layout with its defaults filled in. */
 export type Layout = z.infer<typeof Layout>

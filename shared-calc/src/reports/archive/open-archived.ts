@@ -48,7 +48,7 @@ export function archivedParts(bytes: Uint8Array): Parts {
 
 /** Said of a workbook that is neither a summary nor described by a layout. */
 export const NOT_A_SUMMARY =
-  'this is not a Draughtbook summary, and no layout fits it; evaluate a test log first'
+  'this is not a Draughtbook summary, and no layout fits it: evaluate the log first, then give its summary'
 
 /** The layout by which an archived log is read: one kept with it, else one whose fingerprint fits. */
 export const layoutOf = (grid: Grid, layouts: readonly Layout[]): Layout | undefined =>

@@ -113,7 +113,7 @@ function writeHeads(sheet: Worksheet, { quantity, unit }: BuildingResult['target
     'Test number',
     'Date',
     `${quantity}\n${unit}`,
-    'related to\nm³, m² or 1',
+    'basis of limit\nm³, m² or 1',
     'Volume\nm³',
     'Envelope\nm²',
     'Floor\nm²',

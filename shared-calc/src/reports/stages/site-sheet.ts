@@ -58,7 +58,11 @@ export function writeSiteSheet(sheet: Worksheet, { plots, stages, leftOut }: Wor
   colourDecisions(sheet, `B${HEAD + 1}:E${last}`)
   let row = last + 2
   for (const { file, why } of leftOut)
-    row = writeLine(sheet, row, `${file} is not used: ${why}`, { columns: 5, perRow: 118, font: fonts.muted })
+    row = writeLine(sheet, row, `${file}: not used, because ${why}`, {
+      columns: 5,
+      perRow: 118,
+      font: fonts.muted,
+    })
   setUpPage(sheet, { landscape: false, title: 'Stages of the site', lastRow: row, lastColumn: 5 })
 }
 

@@ -93,7 +93,7 @@ function writeState(
     formula: 'IF(B2=0,"agrees with the issued record","edited since issue")',
     result: 'agrees with the issued record',
   }
-  dress(sheet.getCell('A4'), {}).value = 'the first of them'
+  dress(sheet.getCell('A4'), {}).value = 'first cell that differs'
   dress(sheet.getCell('B4'), { alignment: { horizontal: 'left' } }).value = {
     formula: `IF(B2=0,"none",INDEX($A$${from}:$A$${last},MATCH("differs",${states},0)))`,
     result: 'none',

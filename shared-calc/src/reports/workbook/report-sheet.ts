@@ -175,7 +175,7 @@ function writeOpenings(sheet: Worksheet, { test }: TestRecord, start: number): n
 
 /** Lines for what is asked of a report and is not in the record. */
 function writeByHand(sheet: Worksheet, start: number): number {
-  headingRow(sheet, start, 'Asked of a test report and not in the record: write it in by hand', COLUMNS)
+  headingRow(sheet, start, 'Required in a test report but not in the record: fill in by hand', COLUMNS)
   byHand.forEach((item, i) => {
     const row = start + 1 + i
     dress(sheet.getRow(row).getCell(1), { font: fonts.muted, alignment: { vertical: 'bottom' } }).value =

@@ -82,7 +82,7 @@ const PASSED_OVER = new Set(['tracked-changes', 'shapes', 'forms', 'dde-links', 
 /** Writers agree on the names before the colons; a file with others would look empty, so it is refused. */
 function guardNames(attributes: Attributes): void {
   if (attributes['xmlns:table'] !== TABLE || attributes['xmlns:office'] !== OFFICE)
-    refuse('damaged-file', 'the part content.xml is not written as OpenDocument spreadsheets are')
+    refuse('damaged-file', 'the part content.xml is not in the OpenDocument spreadsheet format')
 }
 
 /** A name for cells, written as `$'Test log'.$B$4:.$C$9`; undefined where it stands for anything else. */

@@ -37,7 +37,7 @@ export function sheetEvents(store: CellStore, context: SheetContext): XmlEvents 
     if (++context.budget.cells > LIMITS.cells)
       refuse(
         'too-many-cells',
-        `more than ${LIMITS.cells} cells are filled (reached at ${address()}): keep the log without other data`,
+        `more than ${LIMITS.cells} cells are filled (reached at ${address()}): move other data out of the log`,
       )
     store.set(row, column, cell)
   }

@@ -112,7 +112,7 @@ function validation(
       ...told,
       type: 'list',
       formulae: [list(Object.keys(check.words))],
-      error: 'Choose one of the list.',
+      error: 'Choose one from the list.',
     }
   if (check.kind === 'number')
     return {
