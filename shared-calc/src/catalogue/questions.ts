@@ -162,6 +162,41 @@ export const questions = {
     noneLikelier: true,
     example: '-1.2 before, -0.8 after',
   }),
+  zeroFlowRival: ({
+    direction,
+    cells,
+    read,
+    instead,
+  }: {
+    direction: Direction | undefined
+    cells: readonly string[]
+    /** The zero-flow pressures as they were read for the run. */
+    read: readonly string[]
+    /** Those it would have if both runs exchanged theirs. */
+    instead: readonly string[]
+  }): Asked => ({
+    text: `The log does not say which run its zero-flow pressures in ${listed(cells.map(cellName))} belong to. Which are those of ${runOf(direction)}?`,
+    choices: [
+      { value: 'as read', label: read.join(', ') },
+      { value: instead.join(', '), label: instead.join(', ') },
+    ],
+    noneLikelier: true,
+    example: '-1.2 before, -0.8 after',
+  }),
+  zeroFlowOneSided: ({
+    direction,
+    read,
+    lacks,
+  }: {
+    direction: Direction | undefined
+    read: readonly string[]
+    lacks: 'before' | 'after'
+  }): Asked => ({
+    text: `No zero-flow pressure ${lacks} the readings was found for ${runOf(direction)}, but the other run has one. What are the zero-flow pressures of ${runOf(direction)}, in Pa?`,
+    choices: [{ value: 'as read', label: `only ${read.join(', ')}` }],
+    noneLikelier: true,
+    example: '-1.2 before, -0.8 after',
+  }),
   zeroFlowSign: ({ direction, mean }: { direction: Direction; mean: string }): Asked => ({
     text: `The pressures of ${direction} are logged without a minus sign. Are its zero-flow pressures (mean ${mean} Pa) inside minus outside, or was their sign changed too?`,
     choices: [

@@ -156,3 +156,94 @@ it('takes two columns of one form, a direction each, for one test', async () => 
   expect(tests).toBe(1)
   close(n50, both)
 })
+
+describe('tests and runs beside one another', () => {
+  const other = { ...dep, before: -2.2, after: -2.8 } as unknown as OddRun
+  const otherPres = { ...pres, before: 2.2, after: 1.8 } as unknown as OddRun
+  const beside = (left: OddRun, right: OddRun, titles: [string, string]): Rows => [
+    [titles[0], null, null, titles[1]],
+    ['Zero before', left.before, null, 'Zero before', right.before],
+    ['Zero after', left.after, null, 'Zero after', right.after],
+    ['Pa', 'm³/h', null, 'Pa', 'm³/h'],
+    ...left.readings.map(([p, q], index): Rows[number] => [
+      p,
+      q,
+      null,
+      right.readings[index]?.[0] as number,
+      0.7 * (right.readings[index]?.[1] as number),
+    ]),
+    [null],
+  ]
+
+  it('are two tests of two runs where each test has its columns', async () => {
+    const { n50, tests } = read(
+      await sheetOfForm([
+        ['Test 1', null, null, 'Test 2 (after sealing)'],
+        ...beside(dep, other, [titleOf(dep), titleOf(dep)]),
+        ...beside(pres, otherPres, [titleOf(pres), titleOf(pres)]),
+      ]),
+    )
+    expect(tests).toBe(2)
+    close(n50, both)
+  })
+
+  it('are asked about where the second is headed as that of last year', async () => {
+    const { asked } = read(
+      await sheetOfForm([
+        ...beside(dep, other, [titleOf(dep), 'Last year']),
+        ...beside(pres, otherPres, [titleOf(pres), 'Last year']),
+      ]),
+    )
+    expect(asked).toContain('test')
+  })
+})
+
+it('keeps the zero flow in the title line of each run to its run', async () => {
+  const one = { ...dep, after: dep.before } as unknown as OddRun
+  const two = { ...pres, after: pres.before } as unknown as OddRun
+  const { n50, asked } = read(
+    await sheetOfForm(
+      [one, two].flatMap((run) => [
+        [titleOf(run), 'Zero flow', run.before, 'Pa'],
+        HEADINGS,
+        ...run.readings,
+        [null],
+      ]),
+    ),
+  )
+  expect(asked).toEqual([])
+  close(n50, n50Of([one, two]))
+})
+
+it('asks for the zero flow after the readings of a run where only the other has one', async () => {
+  const { asked, texts } = read(
+    await sheetOfForm([
+      [titleOf(dep)],
+      ...zeroRows(dep),
+      HEADINGS,
+      ...dep.readings,
+      [null],
+      [titleOf(pres)],
+      ...zeroRows(pres).slice(0, 1),
+      HEADINGS,
+      ...pres.readings,
+    ]),
+  )
+  expect(asked).toEqual(['runs[1].zeroFlow'])
+  expect(texts.join()).toMatch(/after the readings was found for the pressurisation run/)
+})
+
+it('asks about small pressures by words of no language at the same place of each run', async () => {
+  const { asked, texts } = read(
+    await sheetOfForm(
+      runs.flatMap((run) => [
+        [titleOf(run), 'z0:', run.before, 'z1:', run.after],
+        HEADINGS,
+        ...run.readings,
+        [null],
+      ]),
+    ),
+  )
+  expect(asked).toEqual(['zeroFlow.labels'])
+  expect(texts.join()).toContain('"z0:"')
+})

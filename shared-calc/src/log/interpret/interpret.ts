@@ -11,7 +11,7 @@ import { problem } from '../problem.js'
 import { readAnswers } from './answers.js'
 import type { FoundField } from './fields/found-field.js'
 import { fieldsOfSheet } from './fields/labels-behind.js'
-import { fieldsAbove, fieldsOfRow, namedRowsOf, roomsOf } from './fields/lists.js'
+import { fieldsAbove, fieldsOfRow, fieldsOver, namedRowsOf, roomsOf } from './fields/lists.js'
 import { sidesIn } from './fields/sides.js'
 import { pairedView } from './grid/paired-view.js'
 import { stackedView } from './grid/stacked-view.js'
@@ -35,22 +35,15 @@ import type { FoundRun } from './tables/runs.js'
 import { askYear, chooseTest } from './tests/chosen.js'
 import { copiesIn, tellCopies } from './tests/copies.js'
 import { FANS, isTogether, type Joined, joinFans } from './tests/fans.js'
-import { groupTests, type TestGroup } from './tests/group.js'
+import { groupTests } from './tests/group.js'
 import { leftOutTests } from './tests/left-out.js'
 import { meansOfRuns, tellMeans } from './tests/mean-runs.js'
 import { scopeOf } from './tests/scope.js'
 import { unreadValues } from './unread-values.js'
 import { habitsOf } from './words/habits.js'
 import { readLabel } from './words/label.js'
-import { numbersAroundWords } from './zero-flow/around-words.js'
-import { assignZeroFlow } from './zero-flow/assign.js'
-import { zeroColumns } from './zero-flow/columns.js'
 import type { ZeroEntry } from './zero-flow/entry.js'
-import { mentionsOfZeroFlow } from './zero-flow/mentioned.js'
-import { ofOneKind } from './zero-flow/of-one-kind.js'
-import { zeroFlowOfSheet } from './zero-flow/of-sheet.js'
-import { unknownPressures } from './zero-flow/unlabelled.js'
-import { unusedZeroFlow } from './zero-flow/unused.js'
+import { zeroFlowOfLog } from './zero-flow/of-log.js'
 
 export interface InterpretOptions {
   /** Answers to questions, by path, as typed. */
@@ -104,7 +97,6 @@ export function interpretLog(
     ]),
   )
   const fields = [...formOf.values()].flatMap((form) => form.fields)
-  const fieldCells = new Set(fields.flatMap(({ cell, also = [] }) => [cell, ...also]))
   const device =
     findDevice(visible) ??
     (hasDevicePressures(tables)
@@ -166,57 +158,18 @@ export function interpretLog(
       ...namedRowsOf(turned(view), (row, column) => isTaken(column, row)),
     ])
   const shownTables = tables.filter(({ view }) => !view.sheet.hidden || chosen.some(({ hidden }) => hidden))
-  const labelled = shownTables.flatMap(({ view, isTaken, runs: own }) =>
-    zeroFlowOfSheet(
-      view,
-      isTaken,
-      unsearched.of(view, 'zero-flow pressures'),
-      own,
-      formOf.get(view)?.mirrored,
-    ),
+  const zeroFlow = zeroFlowOfLog(
+    {
+      tables: shownTables,
+      visible,
+      runs,
+      chosen,
+      fields,
+      unsearched,
+      mirroredOf: (view) => formOf.get(view)?.mirrored,
+    },
+    answers['zeroFlow.labels'] === 'zero flow',
   )
-  const own = chosen.flatMap((group) => group.runs)
-  const withZeroFlow = own.length > 0 ? runs.filter((run) => !run.hidden || own.includes(run)) : []
-  labelled.push(...zeroColumns(withZeroFlow))
-  const without =
-    own.length > 0 &&
-    labelled.length === 0 &&
-    own.every((run) => run.zeroBefore.length + run.zeroAfter.length === 0)
-  const unknown = without
-    ? shownTables.flatMap(({ view, isTaken }) => unknownPressures(view, isTaken, labelled))
-    : []
-  const parted = [...labelled, ...(answers['zeroFlow.labels'] === 'zero flow' ? unknown : [])].map((entry) =>
-    ofOneKind(
-      entry,
-      tables.find(({ view }) => view === entry.view),
-      yearsOf(fields),
-    ),
-  )
-  const zeros = parted.map(({ kept }) => kept)
-  const assigned = assignZeroFlow(withZeroFlow, zeros)
-  const readCells = new Set([
-    ...labelled.flatMap(({ labelCell, figures }) => [labelCell, ...figures.map(({ cell }) => cell)]),
-    ...zeros.flatMap(({ labelCell, figures }) => [labelCell, ...figures.map(({ cell }) => cell)]),
-    ...withZeroFlow.flatMap(cellsOf),
-  ])
-  const unread = shownTables.flatMap(({ view, isTaken }) =>
-    numbersAroundWords(view, {
-      isTaken,
-      isRead: (cell) => readCells.has(cell) || fieldCells.has(cell),
-    }),
-  )
-  const unused = unusedZeroFlow(
-    withZeroFlow,
-    [...zeros, ...parted.flatMap(({ rivals }) => rivals), ...unread],
-    parted.flatMap(({ others }) => others),
-    assigned,
-  )
-  const mentioned = mentionsOfZeroFlow(visible, (cell) => readCells.has(cell))
-  const isWithoutZeroFlow = ({ runs: ofGroup }: TestGroup): boolean =>
-    ofGroup.some((run) => {
-      const { before, after } = assigned.get(run) ?? {}
-      return !before && !after && run.zeroBefore.length + run.zeroAfter.length === 0
-    })
   const rooms = tables
     .filter(({ view }) => !view.sheet.hidden)
     .map(({ view, isTaken }) => roomsOf(view, isTaken))
@@ -224,7 +177,12 @@ export function interpretLog(
   const tests = chosen.map((group): InterpretedTest & { uses: readonly Use[] } => {
     const draft = new Draft(answers)
     const listed = houses.find(({ name }) => isSameName(name, group.key))?.fields ?? []
-    const ofRows = [...group.runs.flatMap((run) => rowFields.get(run) ?? []), ...listed]
+    const others = groups.filter((one) => one !== group).flatMap((one) => one.runs)
+    const ofRows = [
+      ...group.runs.flatMap((run) => rowFields.get(run) ?? []),
+      ...listed,
+      ...fieldsOver(group.runs, others),
+    ]
     const scope = scopeOf(group, groups, fields, ofRows)
     putDetails(draft, scope, {
       fileName: grid.fileName,
@@ -233,7 +191,7 @@ export function interpretLog(
       dayFirst,
       key: group.key,
       several: groups.length > 1,
-      listed: listed.length > 0,
+      listed: listed.length > 0 && !listed.some(({ name }) => name === 'name'),
       views: visible,
     })
     if (wanted === undefined) askYear(draft, group, groups)
@@ -242,16 +200,14 @@ export function interpretLog(
     putRuns(draft, group.runs, {
       grid,
       scope,
-      zero: assigned,
-      leftZero: {
-        mentions: unknown.length > 0 ? [] : [...mentioned.valued, ...zeros],
-        unused: unused.likely,
-      },
+      zeroFlow,
+      group,
       device,
       volume,
       american,
     })
-    if (unknown.length > 0 && answers['zeroFlow.labels'] === undefined) draft.ask(unknownQuestion(unknown))
+    if (zeroFlow.unknown.length > 0 && answers['zeroFlow.labels'] === undefined)
+      draft.ask(unknownQuestion(zeroFlow.unknown))
     const fans = joined.filter(({ run, isCertain }) => group.runs.includes(run) && !isCertain)
     if (fans.length > 0 && !isTogether(answers[FANS])) draft.ask(fansQuestion(fans))
     if (group.refusedBy)
@@ -260,12 +216,8 @@ export function interpretLog(
         group.refusedBy.cell,
         'runs',
       )
-    if (groups.length === 1)
-      for (const { label, labelCell } of [
-        ...unused.others,
-        ...(isWithoutZeroFlow(group) ? mentioned.bare : []),
-      ])
-        draft.tell(runText('log-zero-unused', { label }), labelCell, 'runs')
+    for (const { label, labelCell } of zeroFlow.namedFor(group))
+      draft.tell(runText('log-zero-unused', { label }), labelCell, 'runs')
     if (volume.open) draft.ask(volumeUnitQuestion(volume.open, american))
     putSeries(draft, grid, group)
     const target = draft.answered('target.preset')
@@ -273,21 +225,19 @@ export function interpretLog(
     draft.put('format', formatNeeded(draft.record))
     return finished(draft, group, scope, grid)
   })
-  const lost =
-    groups.length > 1
-      ? []
-      : unreadValues(
-          tables,
-          tests.flatMap(({ uses }) => uses),
-          [
-            ...fields.flatMap(({ cell, also = [] }) => [cell, ...also]),
-            ...zeros.flatMap(({ figures }) => figures.map(({ cell }) => cell)),
-            ...tests.flatMap(({ cells, findings }) => [
-              ...Object.values(cells),
-              ...findings.flatMap((finding) => finding.cells ?? []),
-            ]),
-          ],
-        )
+  const ofChosen = new Set(chosen.flatMap((group) => group.runs))
+  const lost = unreadValues(
+    tables.filter((table) => groups.length === chosen.length || table.runs.every((run) => ofChosen.has(run))),
+    tests.flatMap(({ uses }) => uses),
+    [
+      ...fields.flatMap(({ cell, also = [] }) => [cell, ...also]),
+      ...zeroFlow.found.flatMap(({ figures }) => figures.map(({ cell }) => cell)),
+      ...tests.flatMap(({ cells, findings }) => [
+        ...Object.values(cells),
+        ...findings.flatMap((finding) => finding.cells ?? []),
+      ]),
+    ],
+  )
   return {
     tests: tests.map(({ uses: _, ...test }) => test),
     questions: uniqueQuestions(tests.flatMap(({ questions }) => questions)),
@@ -336,21 +286,6 @@ function nothingFound(views: readonly View[]) {
     `no table of pressures and air flows was found${names ? ` (sheets searched: ${names})` : ''}: log pressures and flows in two columns, each with a heading`,
   )
 }
-
-/** Years of the dates that the log states. */
-const yearsOf = (fields: readonly FoundField[]): string[] =>
-  fields.flatMap(({ name, content }) =>
-    name === 'date' && content.kind === 'date' ? content.dates.map((date) => date.slice(0, 4)) : [],
-  )
-
-/** Cells of the readings of a run. */
-const cellsOf = ({ readings, zeroBefore, zeroAfter }: FoundRun): string[] => [
-  ...[...zeroBefore, ...zeroAfter].map(({ cell }) => cell),
-  ...readings.flatMap(({ pressure, carriers }) => [
-    pressure.cell,
-    ...carriers.flatMap((one) => one?.cell ?? []),
-  ]),
-]
 
 const isSameName = (one: string, other: string): boolean => readLabel(one).padded === readLabel(other).padded
 

@@ -130,16 +130,23 @@ function inOrder(runs: readonly FoundRun[], fields: readonly FoundField[]): Test
       )
     }
     const last = groups.at(-1)
+    const onSheet = groups.filter(
+      ({ runs: [first] }) => first?.view.name === (last?.runs[0]?.view.name ?? ''),
+    )
+    // Of tests side by side each goes on below its own readings.
+    const below = onSheet.filter((group) => isBelow(group.runs.at(-1), run) && takes(group))
+    const isBeside = last !== undefined && below.length > 0 && !below.includes(last)
     const own =
-      last?.runs[0]?.view.name === run.view.name
-        ? [last]
-        : groups.filter(({ runs: [first] }) => first?.view.name === last?.runs[0]?.view.name)
+      last?.runs[0]?.view.name !== run.view.name ? onSheet : isBeside ? below.slice(-1) : last ? [last] : []
     const group = own.find(takes)
     if (group) group.runs.push(run)
     else groups.push({ key: '', runs: [run], series: [], hidden: run.hidden })
   }
   return groups
 }
+
+const isBelow = (before: FoundRun | undefined, run: FoundRun): boolean =>
+  before !== undefined && before.left === run.left && before.view === run.view && before.bottom < run.top
 
 /** A house's own values begin again between two runs. */
 function isOtherHouse(before: FoundRun, run: FoundRun, fields: readonly FoundField[]): boolean {
