@@ -3,7 +3,7 @@ import type { Constant, Formula, Input, Quantity } from '../quantity.js'
 import { type Expression, FormulaError, symbolsOf } from './expression.js'
 import { orderByUse } from './order.js'
 
-/** A formula made ready: parsed, and placed behind all it uses. */
+/** A formula made ready: parsed, and placed after all it uses. */
 export interface Step<S extends string = string> extends Formula<S> {
   readonly tree: Expression
   readonly uses: ReadonlySet<string>
@@ -85,7 +85,7 @@ export function defineChapter<F extends string, I extends string>(
   return { definition, title, inputs, constants: own, steps, slots, quantities, blank, given }
 }
 
-/** A chapter that is built when it is first looked into: most commands use few of them. */
+/** Builds a chapter when it is first used: most commands use few of them. */
 export function lazyChapter<F extends string, I extends string>(
   definition: ChapterDefinition<F, I>,
   constants: readonly Constant[],
