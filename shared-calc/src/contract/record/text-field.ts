@@ -29,7 +29,10 @@ function isCalendarDate(text: string): boolean {
   return !Number.isNaN(date.getTime()) && date.toISOString().startsWith(text)
 }
 
-/** Characters no workbook can hold: XML 1.0 has no way to write them (section 2.2), and half a surrogate pair is none. */
+/**
+ * Characters no workbook can hold: XML 1.0 has no way to write them (section 2.2), and half a surrogate pair is not a
+ * character.
+ */
 const UNHELD =
   // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
   /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/

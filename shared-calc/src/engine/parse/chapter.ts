@@ -41,7 +41,7 @@ interface Built<S extends string> extends Pick<Chapter<S>, 'constants' | 'steps'
 }
 
 /**
- * A chapter built from its script when it is first looked into: most commands use few of them.
+ * Builds a chapter from its script when it is first used: most commands use few of them.
  * @throws FormulaError, when it is built, where the formulas are not those that the script was written from
  */
 export const chapterOf = <F extends string, I extends string>(

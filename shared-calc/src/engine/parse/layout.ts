@@ -12,7 +12,7 @@ export interface ChapterDefinition<F extends string = string, I extends string =
 /** From the text of an expression to its tree. */
 export type Parse = (text: string) => Expression
 
-/** A formula parsed and placed behind all it uses. */
+/** A formula parsed and placed after all it uses. */
 export interface Step<S extends string = string> extends Formula<S> {
   readonly tree: Expression
   readonly uses: ReadonlySet<string>

@@ -19,7 +19,7 @@ export function remaining<F extends string, I extends string>(
   const missing = new Set<string>(
     definition.inputs.filter((input, i) => !has(input, i)).map(({ symbol }) => symbol),
   )
-  // In the order of their working a formula comes behind all it uses, so that one pass finds all.
+  // In the order of their working a formula comes after all it uses, so that one pass finds all.
   for (const { symbol, uses } of steps) if ([...uses].some((used) => missing.has(used))) missing.add(symbol)
   const formulas = definition.formulas.filter(({ symbol }) => !missing.has(symbol))
   const bySymbol = new Map(steps.map((step) => [step.symbol, step]))

@@ -37,7 +37,7 @@ import { zeroFlowLimit, zeroFlowSamples } from './zero-flow.js'
 
 export type { Rule, RuleContext } from './rule.js'
 
-/** What only a line through many readings can be asked. */
+/** Rules that need a line through many readings. */
 const ofALine =
   (rule: Rule): Rule =>
   (context) =>
