@@ -49,7 +49,7 @@ interface WaitingProps {
   onGoOn: () => void
 }
 
-/** What stands in the pane until Excel answers: never a blank, never a dead end. */
+/** What is in the pane until Excel answers: never a blank, never a dead end. */
 function Waiting({ why, onGoOn }: WaitingProps) {
   return (
     <main class="waiting">
@@ -59,7 +59,7 @@ function Waiting({ why, onGoOn }: WaitingProps) {
         Without Excel the pane works as a plain page: open a test log from disk, and download the summary.
       </p>
       <button type="button" onClick={onGoOn}>
-        Go on without Excel
+        Continue without Excel
       </button>
     </main>
   )

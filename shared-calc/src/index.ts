@@ -79,7 +79,7 @@ export {
   type PreparationMethod,
   preparationList,
 } from './site/preparation/asks.js'
-export { allCautions, CAUTIONS_DEFER, cautionTexts } from './site/preparation/cautions.js'
+export { allCautions, CAUTIONS_DEFER, cautionName, cautionTexts } from './site/preparation/cautions.js'
 export { type CheckedOpening, checkPreparation } from './site/preparation/check.js'
 export { lengthUnits, toMetres } from './site/take-off/length-units.js'
 export {

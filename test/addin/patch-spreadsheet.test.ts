@@ -146,7 +146,7 @@ describe('an .ods log with cells changed', () => {
   it('says which cells it cannot change, and refuses a signed file', () => {
     const { left } = patchSpreadsheet(log, [at(15, 2, 3), { ...at(1, 1, 3), sheet: 'Nothing' }])
     expect(left).toEqual([
-      { cell: 'Log!B15', why: 'it lies under a merged block; change the first cell of the block' },
+      { cell: 'Log!B15', why: 'it is inside a merged block; change the first cell of the block' },
       { cell: 'Nothing!A1', why: 'the spreadsheet has no such sheet' },
     ])
     const signed = zipSync({ ...unzipSync(log), 'META-INF/documentsignatures.xml': strToU8('<x/>') })

@@ -138,7 +138,7 @@ describe('a test under way', () => {
   })
 })
 
-describe('air the flows are stated for', () => {
+describe('air for which the flows are stated', () => {
   const at = (fields: Record<string, string>) =>
     live(entries({ 'flowDevice.referenceDensity_kg_m3': '1.2', ...fields }), undefined)
 

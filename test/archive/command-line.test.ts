@@ -24,7 +24,7 @@ describe('draughtbook register', () => {
       out: said,
     } = await commandLine('register', archive, '--as-of', '2026-10-31', '--out', out)
     expect(code).toBe(1)
-    expect(err).toEqual([expect.stringMatching(/cut\.xlsx: the file is cut short or damaged/)])
+    expect(err).toEqual([expect.stringMatching(/cut\.xlsx: the file is incomplete or damaged/)])
     expect(said).toMatch(/^4 tests: /)
     // The register lies in the folder now: it is known, and is not read as a test.
     const again = await commandLine('register', archive, '--as-of', '2026-10-31', '--json')
@@ -33,7 +33,7 @@ describe('draughtbook register', () => {
     expect(register.leftOut.map(({ why }: { why: string }) => why).sort()).toEqual([
       'not a workbook or a CSV file',
       'temporary file of an open workbook',
-      expect.stringMatching(/cut short/),
+      expect.stringMatching(/incomplete/),
       'this is a Draughtbook register, not a test',
     ])
     expect(register.leftOut.map(({ kind }: { kind?: string }) => kind ?? 'could not be read').sort()).toEqual(

@@ -61,6 +61,6 @@ describe('the layout of a log', () => {
     }
     expect(() => parseLayout(wrong)).toThrow(/fields\[0\]\.at/)
     expect(() => parseLayout(wrong)).toThrow(/colour/)
-    expect(() => parseLayout({ ...englishForm.layout, runs: [] })).toThrow(/neither runs nor series/)
+    expect(() => parseLayout({ ...englishForm.layout, runs: [] })).toThrow(/names no runs, no series/)
   })
 })

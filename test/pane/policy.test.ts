@@ -48,7 +48,7 @@ describe('content security', () => {
     await page.goto(new URL('pane.html', world.base).href)
     await page.getByText('Waiting for Excel').or(page.getByText('Office.js could not be loaded')).waitFor()
     await page.getByText('Office.js could not be loaded').waitFor({ timeout: 9000 })
-    await page.getByRole('button', { name: 'Go on without Excel' }).click()
+    await page.getByRole('button', { name: 'Continue without Excel' }).click()
     await page.getByRole('button', { name: 'Open a test log' }).waitFor()
     expect(await page.getByText('Waiting for Excel').count()).toBe(0)
   })
@@ -65,7 +65,7 @@ describe('content security', () => {
     await page.goto(new URL('pane.html', world.base).href)
     await page.getByText('Waiting for Excel').waitFor()
     await page.getByText('Excel has not answered yet').waitFor({ timeout: 9000 })
-    expect(await page.getByRole('button', { name: 'Go on without Excel' }).count()).toBe(1)
+    expect(await page.getByRole('button', { name: 'Continue without Excel' }).count()).toBe(1)
   })
 
   it('pane.html takes an answer of Excel that comes late, but not over the plain page once that is chosen', async () => {
@@ -85,7 +85,7 @@ describe('content security', () => {
     await answer()
     await page.getByText('This Excel is too old for the pane').waitFor()
     await page.reload()
-    await page.getByRole('button', { name: 'Go on without Excel' }).click()
+    await page.getByRole('button', { name: 'Continue without Excel' }).click()
     await page.getByRole('button', { name: 'Open a test log' }).waitFor()
     await answer()
     await page.waitForTimeout(300)

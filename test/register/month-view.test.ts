@@ -60,7 +60,7 @@ describe('the Month view', () => {
     await expect.poll(() => bodyRows(page).count(), SOON).toBe(12)
     expect(await page.locator('.totals').textContent()).toMatch(/^12 tests/)
     expect(await page.locator('.left-out').textContent()).toMatch(
-      /cut\.xlsx: the file is cut short or damaged/,
+      /cut\.xlsx: the file is incomplete or damaged/,
     )
     expect(await page.locator('.left-out').textContent()).toMatch(/photo\.jpg: not a workbook/)
     const cells = await bodyRows(page).first().locator('td').allTextContents()

@@ -115,7 +115,7 @@ describe('the register with orders', () => {
     const orders = join(root, 'orders.csv')
     const found = await commandLine('register', join(root, 'month'), '--out', out, '--orders', orders)
     expect(found.code).toBe(0)
-    expect(found.out).toMatch(/250\.50 in fees; every test to bill has one/)
+    expect(found.out).toMatch(/250\.50 in fees; every test to bill has a fee/)
     expect(found.err.join('\n')).toMatch(/no test in these files has the number T-9/)
     await writeFile(orders, text(['test number,fee', 'T-1,free']))
     const refused = await commandLine('register', join(root, 'month'), '--out', out, '--orders', orders)

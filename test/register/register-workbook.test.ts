@@ -23,7 +23,7 @@ beforeAll(async () => {
     lines.push(
       ...readLines(await writeSummaryWorkbook(record), `2026-10/${record.building.site}/${i + 1}.xlsx`).lines,
     )
-  register = makeRegister(lines, [{ file: '2026-10/cut.xlsx', why: 'the file is cut short or damaged' }], {
+  register = makeRegister(lines, [{ file: '2026-10/cut.xlsx', why: 'the file is incomplete or damaged' }], {
     asOf: '2026-10-31',
   })
   bytes = await writeRegisterWorkbook(register)
@@ -79,7 +79,7 @@ describe('the register workbook', () => {
   it('lists what was left out', async () => {
     const sheet = (await load(bytes)).getWorksheet('Left out')
     expect(sheet?.getCell('A4').value).toBe('2026-10/cut.xlsx')
-    expect(sheet?.getCell('C4').value).toBe('the file is cut short or damaged')
+    expect(sheet?.getCell('C4').value).toBe('the file is incomplete or damaged')
   })
 
   it('is the same to the byte when it is written again', async () => {

@@ -99,7 +99,7 @@ describe('the leakage of a plot over its stages', () => {
     expect(leftOut.map(({ file, why }) => `${file}: ${why}`)).toEqual([
       expect.stringMatching(/^a\.xlsx: .*no target/),
       'b.xlsx: the stage of the test is missing (field test.stage)',
-      'c.xlsx: tested again at this stage: d.xlsx',
+      'c.xlsx: the plot was tested again at this stage (d.xlsx)',
     ])
     expect(stages.map(({ test }) => test.file)).toEqual(['d.xlsx'])
   })
@@ -112,7 +112,7 @@ describe('the leakage of a plot over its stages', () => {
     }).stages
     expect([stage?.decision, stage?.why]).toEqual(['stop', 'the record was changed after issue'])
     const shares = { fabric: 0.9, 'after services': 0.5, acceptance: 1 }
-    expect(() => workStages({ tests, shares })).toThrow(/must not fall from stage to stage/)
+    expect(() => workStages({ tests, shares })).toThrow(/must not decrease from stage to stage/)
   })
 })
 

@@ -198,7 +198,7 @@ describe('Re-run of a firm’s own workbook', () => {
     const bytes = await ownWorkbook()
     const [none] = await rerunFile(bytes, 'own.xlsx')
     expect(none?.why).toBe(
-      'this is not a Draughtbook summary, and no layout fits it; evaluate a test log first',
+      'this is not a Draughtbook summary, and no layout fits it: evaluate the log first, then give its summary',
     )
     const { results: _, ...bare } = layout
     const [unnamed] = await rerunFile(bytes, 'own.xlsx', { layouts: [parseLayout(bare)] })

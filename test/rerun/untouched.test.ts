@@ -128,7 +128,7 @@ describe('Re-run of what cannot be read', () => {
     expect(await why(new Uint8Array())).toMatch(/empty/)
     expect(await why(new TextEncoder().encode('not a workbook at all'), 'a.xlsx')).toMatch(/\w/)
     const whole = await writeSummaryWorkbook(demo())
-    expect(await why(whole.slice(0, 20_000))).toMatch(/cut short or damaged/)
+    expect(await why(whole.slice(0, 20_000))).toMatch(/incomplete or damaged/)
   })
 
   it('names the versions known where the version is not', async () => {

@@ -83,7 +83,7 @@ describe('draughtbook plan', () => {
     expect(out).toMatch(/Calibration of "large fan" expires on 1 November 2026/)
   })
 
-  it('prints the plan alone with --json, and writes the sheet to take along with --out', async () => {
+  it('prints the plan alone with --json, and writes the plan as a sheet for the site with --out', async () => {
     const { file, here } = await fileWith(planRequest)
     const path = join(here, 'plan.xlsx')
     const { out } = await commandLine('plan', file, '--json', '--out', path)

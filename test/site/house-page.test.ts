@@ -185,7 +185,7 @@ describe('a house on the page twin', () => {
       '1 November 2026',
     )
     const sheet = await downloadOf(page, () =>
-      plan.getByRole('button', { name: 'Download the sheet to take along' }).click(),
+      plan.getByRole('button', { name: 'Download the plan for the site' }).click(),
     )
     const workbook = new ExcelJS.Workbook()
     await workbook.xlsx.load(new Uint8Array(sheet.bytes).buffer)

@@ -35,7 +35,7 @@ describe('before the test', () => {
     expect(await sheetsOf(file)).toEqual(['Volume', 'Inputs', 'Working'])
   })
 
-  it('POST /v1/plans answers the plan, or the sheet to take along', async () => {
+  it('POST /v1/plans answers the plan, or the plan as a sheet for the site', async () => {
     expect(await (await post('/v1/plans', planRequest)).json()).toEqual(json(makePlan(planRequest)))
     expect((await sheetsOf(await post('/v1/plans', planRequest, XLSX))).slice(0, 2)).toEqual([
       'Plan',

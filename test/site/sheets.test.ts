@@ -114,7 +114,7 @@ describe('the summary workbook of a record@2', () => {
   })
 })
 
-describe('the plan to take along', () => {
+describe('the plan for the site', () => {
   let bytes: Uint8Array
   beforeAll(async () => {
     bytes = await writePlanWorkbook(planRequest)

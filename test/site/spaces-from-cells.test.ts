@@ -60,7 +60,7 @@ describe('rooms taken from selected cells', () => {
     ])
     expect(read.volume).toBeCloseTo(15, 9)
     expect(read.leftOut).toStrictEqual([
-      'row 3 of A1:D9: 1 numbers; two (floor area, height) or three (length, width, height) are read',
+      'row 3 of A1:D9: 1 number instead of two (floor area, height) or three (length, width, height)',
       'row 4 of A1:D9: no name',
     ])
   })

@@ -2,6 +2,7 @@ import {
   type AssessedTest,
   allCautions,
   askedOf,
+  cautionName,
   cautionTexts,
   checkPreparation,
   InputError,
@@ -39,7 +40,7 @@ export interface LiveSite {
   /** What stops the plan. */
   readonly planProblems: readonly Problem[]
   readonly openings: readonly ListedOpening[]
-  readonly cautions: readonly { readonly caution: string; readonly text: string }[]
+  readonly cautions: readonly { readonly caution: string; readonly name: string; readonly text: string }[]
   readonly leaks?: LeakReport
   readonly readings: readonly { readonly direction: string; readonly state: WhileReading }[]
   /** What unfinished parts lack, by path. */
@@ -60,7 +61,11 @@ export function liveSite(
     ...('request' in planned && { plan: planned }),
     planProblems: 'problems' in planned ? planned.problems : [],
     openings: openingsOf(known),
-    cautions: allCautions.map((caution) => ({ caution, text: cautionTexts[caution] })),
+    cautions: allCautions.map((caution) => ({
+      caution,
+      name: cautionName(caution),
+      text: cautionTexts[caution],
+    })),
     ...(whole && { leaks: leaksOf(whole) }),
     readings: readingsOf(known, runs),
     faults,

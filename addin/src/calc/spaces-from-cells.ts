@@ -1,3 +1,4 @@
+import { counted } from '@draughtbook/shared-calc'
 import type { CellBlock } from '../host/host.js'
 import type { ListRow } from '../pane/one-test/lists.js'
 
@@ -33,7 +34,7 @@ export function spacesFromCells({ texts: shown, values, address }: CellBlock): S
     const solid = solidOf(measured)
     if (solid && name !== '') return [{ name, ...solid, countsIn: 'both', use: 'add', countsAsFloor: 'yes' }]
     leftOut.push(
-      `row ${i + 1} of ${address}: ${name === '' ? 'no name' : `${numbers.length} numbers; two (floor area, height) or three (length, width, height) are read`}`,
+      `row ${i + 1} of ${address}: ${name === '' ? 'no name' : `${counted(numbers.length, 'number')} instead of two (floor area, height) or three (length, width, height)`}`,
     )
     return []
   })

@@ -25,7 +25,7 @@ export function fetchedView<Props extends object>(
       </p>
     ) : (
       <p class="fault" role="alert">
-        This view could not be loaded, because the service cannot be reached. Choose it again when it can.
+        This view could not be loaded, because the service cannot be reached. Try again when it is back.
       </p>
     )
   }

@@ -146,7 +146,7 @@ const site: readonly Operation[] = [
     body: json('PlanRequest'),
     answer: {
       status: 200,
-      says: 'Pressures to set, expected flows, devices, weather; or the sheet to take along',
+      says: 'Pressures to set, expected flows, devices, weather; or the plan as a sheet for the site',
       content: { schema: 'PlanResult', orFile: XLSX },
     },
     problems: [400, 406, 413, 415, 422],
@@ -176,8 +176,8 @@ const library: readonly Operation[] = [
   {
     method: 'get',
     path: '/v1/library',
-    summary: 'Contents of the firm’s library, and faults in its files',
-    answer: ok('Number of entries by kind, and faults', 'LibrarySummary'),
+    summary: 'Contents of the firm’s library, and errors in its files',
+    answer: ok('Number of entries by kind, and errors', 'LibrarySummary'),
     problems: [404],
   },
   {

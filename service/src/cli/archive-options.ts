@@ -29,8 +29,8 @@ export const collect = (value: string, before: readonly string[]): string[] => [
 export function addArchiveOptions(command: Command): Command {
   return command
     .argument('<PATH...>', 'workbooks, and folders with workbooks')
-    .option('--layout <LAYOUT.json>', 'layout for other workbooks; may be repeated', collect, [])
-    .option('--as-of <DATE>', 'day that counts as today', isoDate, dayOf())
+    .option('--layout <LAYOUT.json>', 'layout for logs in other workbooks; may be repeated', collect, [])
+    .option('--as-of <DATE>', 'date to use as today', isoDate, dayOf())
     .option('--workers <NUMBER>', 'number of threads', whole, availableParallelism())
     .option('--queue <redis://…>', 'share the work with workers on other machines through this Redis server')
     .option('--json', 'print only the result, as JSON')

@@ -4,6 +4,7 @@ import {
   buildingRules,
   counted,
   outcomeWords,
+  probabilityText,
   ruleWords,
 } from '@draughtbook/shared-calc'
 import { InvalidArgumentError } from 'commander'
@@ -73,7 +74,6 @@ export const addBuilding: AddCommand = (command, { terminal, end }) => {
 }
 
 const figure = (value: number): string => String(Number(value.toPrecision(4)))
-const percent = (share: number): string => `${(100 * share).toFixed(0)} %`
 
 /** A building of several homes, as printed. */
 function buildingText({ name, target, homes, ways, rule, outcome, findings }: BuildingResult): string {
@@ -88,7 +88,7 @@ function buildingText({ name, target, homes, ways, rule, outcome, findings }: Bu
       ({ rule: way, value, interval95: [low, high], judged, probability }) =>
         `  ${ruleWords[way]}: ${figure(value)} ${unit} (95 %: ${figure(low)} to ${figure(high)})${
           judged === value ? '' : `, compared with the limit as ${figure(judged)}`
-        }; probability of meeting the limit ${percent(probability)}`,
+        }; probability of meeting the limit: ${probabilityText(probability)}`,
     ),
     ...findings.map(({ severity, message }) => `${severity}: ${message}`),
   ].join('\n')

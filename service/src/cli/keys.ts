@@ -16,7 +16,7 @@ export const addKeys: AddCommand = (command, { terminal }) => {
           `Key ${keyId}`,
           `${path}: private, to sign with (evaluate --sign ${path}). Keep it secret and keep a copy safe.`,
           `${path}.pub: public, for anyone who re-runs your workbooks (rerun --key ${path}.pub).`,
-          'A signature shows that a record is as it was when the holder of the private key signed it. It does not',
+          'A signature shows that a record is unchanged since the holder of the private key signed it. It does not',
           'show that the readings are true, who signed, or when.',
         ].join('\n'),
       ),

@@ -20,7 +20,7 @@ export const addPlan: AddCommand = (command, { terminal }) => {
   command
     .argument('<FILE.json>', 'plan, or a record with a plan')
     .option('--library <FOLDER>', 'the firm’s devices and gauges, used if the plan names none')
-    .option('--out <PLAN.xlsx>', 'write the sheet to take along, with live formulas')
+    .option('--out <PLAN.xlsx>', 'write the plan as a sheet for the site, with live formulas')
     .option('--json', 'print the result as JSON')
     .action(async (file: string, { library, out, json }: Options) => {
       const folder = library ?? process.env[LIBRARY_VARIABLE]

@@ -42,12 +42,12 @@ export const addRegister: AddCommand = (command, { terminal, end }) => {
     .option('--month <YYYY-MM>', 'only tests of this month', month)
     .option('--out <REGISTER.xlsx>', 'where to write the register (.xlsx or .csv); replaces an existing file')
     .option('--by <WHAT>', '"client" also writes one register for each client, next to --out', client)
-    .option('--previous <REGISTER.xlsx>', 'earlier register whose months are shown with this one')
+    .option('--previous <REGISTER.xlsx>', 'earlier register whose months are added to this one')
     .option(
       '--orders <ORDERS.csv>',
       'list with the columns test number, order number, fee (.csv, .xlsx, .ods)',
     )
-    .option('--strict', 'write nothing and exit with 2 if a file cannot be read')
+    .option('--strict', 'if a file cannot be read, write nothing and exit with 2')
     .action(async (paths: string[], options: Options) => {
       const { out } = options
       if (out === undefined && !options.json)
@@ -97,7 +97,7 @@ export const addRegister: AddCommand = (command, { terminal, end }) => {
             ...(fees === undefined
               ? []
               : [
-                  `${fees.toFixed(2)} in fees; ${withoutFee === 0 ? 'every test to bill has one' : `${count(withoutFee ?? 0, 'test')} to bill without a fee`}`,
+                  `${fees.toFixed(2)} in fees; ${withoutFee === 0 ? 'every test to bill has a fee' : `${count(withoutFee ?? 0, 'test')} to bill without a fee`}`,
                 ]),
             `${count(billable, 'test')} to bill; ${count(toRetest, 'plot')} to retest`,
             ...written.map((path) => `Register: ${path}`),

@@ -9,7 +9,7 @@ import { shown } from './terminal.js'
 
 /** Said of reports: they are made from tests, and can be made again from them. */
 const NO_RECORD =
-  'not re-run: it holds no record of a test. Give a register together with its tests; make a re-run, a building or stages again from its tests and compare.'
+  'not re-run: it holds no record of a test. To check a register, give the files of its tests too. To check a re-run, a building or stages, make it again from its tests and compare.'
 
 interface Options extends ArchiveOptions {
   readonly key: readonly string[]
@@ -20,7 +20,7 @@ interface Options extends ArchiveOptions {
 export const addRerun: AddCommand = (command, { terminal, end }) => {
   addArchiveOptions(command)
     .option('--key <KEY.pub>', 'public key to check signatures; may be repeated', collect, [])
-    .option('--require-signature', 'fail every workbook not signed with one of your keys')
+    .option('--require-signature', 'fail every workbook that is not signed with one of your keys')
     .option('--out <RERUN.xlsx>', 'where to write the re-run; replaces an existing file')
     .action(async (paths: string[], options: Options) => {
       const { foundDifference, makeRerunReport, unreadable, writeRerunWorkbook } = await import(
@@ -52,7 +52,7 @@ export const addRerun: AddCommand = (command, { terminal, end }) => {
     })
 }
 
-/** Keys named, then those of the firm's library. Throws UsageError naming the file that is no key. */
+/** Keys named, then those of the firm's library. Throws UsageError naming the file that is not a key. */
 async function readKeys(paths: readonly string[]): Promise<string[]> {
   try {
     return [...(await Promise.all(paths.map(readKeyFile))), ...(await libraryKeys())]

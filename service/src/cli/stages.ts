@@ -56,7 +56,7 @@ export const addStages: AddCommand = (command, { terminal, end }) => {
             `${stage.plot}, ${stage.stage}: ${stage.decision} (${Math.round(100 * stage.shareUsed)} % of the target used, ${stage.left_m3_h.toFixed(0)} m³/h or ${stage.left_cm2.toFixed(0)} cm² left; probability of keeping within it: ${probabilityText(stage.probability)})${stage.why === undefined ? '' : `: ${stage.why}`}`,
           ),
         )
-      for (const { file, why } of result.leftOut) terminal.err(`${file} was not used: ${why}`)
+      for (const { file, why } of result.leftOut) terminal.err(`${file}: not used, because ${why}`)
       const plots = new Set(result.stages.map(({ plot }) => plot)).size
       terminal.out(`${counted(plots, 'plot')}; stages: ${siteStages.join(', ')}`)
       if (out !== undefined) terminal.out(shown(`Stages: ${out}`))

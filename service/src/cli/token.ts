@@ -24,8 +24,11 @@ function addTokenAdd(token: Command, terminal: Terminal): void {
     .description('make a token and show it once; only a salted hash is kept')
     .argument('<NAME>', 'who or what it is for; appears in the audit log')
     .option('--days <NUMBER>', 'days until it expires', '365')
-    .option('--role <ROLE...>', `what it is for: ${ROLES.join(', ')}`, ['evaluate', 'archive'])
-    .option('--library', 'may also change the firm’s library; the same as role library')
+    .option('--role <ROLE...>', `what the token may be used for: ${ROLES.join(', ')}`, [
+      'evaluate',
+      'archive',
+    ])
+    .option('--library', 'may also change the firm’s library; the same as --role library')
     .option(...FILE)
     .action(async (name: string, options: AddOptions) => {
       const days = Number(options.days)

@@ -14,7 +14,11 @@ export const addWorker: AddCommand = (command, { terminal }) => {
     .requiredOption('--queue <redis://…>', 'the Redis server that shares out the files')
     .option('--workers <NUMBER>', 'number of threads', String(availableParallelism()))
     .option('--root <FOLDER>', 'only files under this folder are read', '.')
-    .option('--silence <SECONDS>', 'time without an answer before its files go to other workers', '20')
+    .option(
+      '--silence <SECONDS>',
+      'seconds without an answer from a worker before its files go to others',
+      '20',
+    )
     .action(async ({ queue, workers, root, silence }: Options) => {
       for (const [name, text] of Object.entries({ workers, silence }))
         if (!/^[1-9]\d?$/.test(text)) throw new UsageError(`--${name} must be a whole number from 1 to 99`)

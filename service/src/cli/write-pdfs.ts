@@ -52,7 +52,7 @@ export async function writePdfs(
     })
     const notes =
       lacking.length > 0
-        ? [`${path}: the font has no ${lacking.join(' ')}; the PDF shows an empty box for each`]
+        ? [`${path}: the PDF font lacks ${lacking.join(' ')}; each appears as an empty box`]
         : []
     written.push({ path, notes })
   }

@@ -16,18 +16,18 @@ export const stored: readonly Stored[] = [
   },
   {
     what: 'Workbooks sent for a register or a re-run',
-    where: 'a folder of this process below TMPDIR',
-    until: 'the answer is sent or the sender goes; after a crash, the next start',
+    where: 'a folder of its own under TMPDIR',
+    until: 'the answer is sent or the sender disconnects; after a crash, the next start',
   },
   {
-    what: 'Devices, gauges, layouts and targets, with every earlier state',
-    where: 'the library’s folder; earlier states below .history',
-    until: 'DELETE /v1/library/…; earlier states until DELETE /v1/library/…/history',
+    what: 'Devices, gauges, layouts and targets, with all earlier versions',
+    where: 'the library’s folder; earlier versions under .history',
+    until: 'DELETE /v1/library/…; earlier versions until DELETE /v1/library/…/history',
   },
   {
     what: 'Tokens: name, roles, dates, salted hash',
     where: 'the token file',
-    until: 'draughtbook token remove ID; a token itself ends with its date or token revoke',
+    until: 'draughtbook token remove ID; the token stops working on its expiry date, or with token revoke',
   },
   {
     what: 'Last use of each token, to the minute',
@@ -37,7 +37,7 @@ export const stored: readonly Stored[] = [
   {
     what: 'One line for each call: who, what, digest of the record, status, time',
     where: 'standard output; the service keeps none of it',
-    until: 'as long as whoever collects the log keeps it',
+    until: 'decided by whoever collects the log',
   },
   {
     what: 'Paths of files and what was read from them, where a queue is used',
@@ -48,7 +48,7 @@ export const stored: readonly Stored[] = [
     what: 'The access token and what was typed in the pane',
     where: 'the browser, or the workbook where the pane runs in a spreadsheet',
     until:
-      'it is removed in the pane or the browser’s data for this address are deleted; the service never sees where',
+      'it is removed in the pane, or the browser’s data for this address is deleted; the service cannot see it',
   },
 ]
 

@@ -4,7 +4,7 @@ import { dayInWords, listed, plain, quoted } from './words.js'
 interface Asked {
   /** One question, after a sentence that says why where that helps. */
   readonly text: string
-  /** Likely answers, the likeliest first; none where a value has to be typed. */
+  /** Likely answers, the most likely first; none where a value has to be typed. */
   readonly choices: readonly { readonly value: string; readonly label: string; readonly reason?: string }[]
   /** Nothing makes the first choice likelier than the others, and a wrong one gives a wrong figure: nobody should take it unread. */
   readonly noneLikelier?: true
@@ -23,7 +23,7 @@ const FROM_0_C_TO_20_C = ((273.15 + 20) / 273.15).toFixed(3)
 
 const cellName = (cell: string): string => cell.split('!').at(-1) ?? cell
 
-/** Flow units as they are typed, the likeliest first, and as they are shown. */
+/** Flow units as they are typed, the most likely first, and as they are shown. */
 const flowUnits = (american: boolean): readonly string[] =>
   american ? ['cfm', 'l/s', 'm3/h'] : ['m3/h', 'l/s', 'cfm']
 const shownUnits = (american: boolean): string =>
@@ -82,7 +82,7 @@ export const questions = {
   }): Asked => ({
     text: `The readings have no headings. Are these the columns: ${tables.map(({ pressure, flows }) => `building pressure from ${cellName(pressure)} down, air flow from ${listed(flows.map(cellName))} down`).join('; ')}?`,
     choices: [
-      { value: 'yes', label: 'yes', reason: 'this way pressure and flow follow a leakage curve' },
+      { value: 'yes', label: 'yes', reason: 'with these columns, pressure and flow follow a leakage curve' },
       { value: 'no', label: 'no' },
     ],
   }),
@@ -99,10 +99,10 @@ export const questions = {
   flowUnit: ({ heading, american }: { heading: string; american: boolean }): Asked =>
     oneOf(`What is the unit of the air flows in ${heading}: ${shownUnits(american)}?`, flowUnits(american)),
   flowStatedAt: ({ cell, text }: { cell: string; text: string }): Asked => ({
-    text: `Cell ${cellName(cell)} says ${quoted(text)}. Are the flows converted to air at 20 °C, or are they as they passed through the fan? If they are converted to air at 0 °C, multiply them by ${FROM_0_C_TO_20_C} in the log first.`,
+    text: `Cell ${cellName(cell)} says ${quoted(text)}. Are the flows converted to air at 20 °C, or are they for the air that passed through the fan? If they are converted to air at 0 °C, multiply them by ${FROM_0_C_TO_20_C} in the log first.`,
     choices: [
       { value: 'reference air', label: 'converted to air at 20 °C (1.204 kg/m³)' },
-      { value: 'device air', label: 'as they passed through the fan' },
+      { value: 'device air', label: 'for the air that passed through the fan' },
     ],
     noneLikelier: true,
   }),
@@ -162,6 +162,41 @@ export const questions = {
     noneLikelier: true,
     example: '-1.2 before, -0.8 after',
   }),
+  zeroFlowRival: ({
+    direction,
+    cells,
+    read,
+    instead,
+  }: {
+    direction: Direction | undefined
+    cells: readonly string[]
+    /** The zero-flow pressures as they were read for the run. */
+    read: readonly string[]
+    /** Those it would have if both runs exchanged theirs. */
+    instead: readonly string[]
+  }): Asked => ({
+    text: `The log does not say which run its zero-flow pressures in ${listed(cells.map(cellName))} belong to. Which are those of ${runOf(direction)}?`,
+    choices: [
+      { value: 'as read', label: read.join(', ') },
+      { value: instead.join(', '), label: instead.join(', ') },
+    ],
+    noneLikelier: true,
+    example: '-1.2 before, -0.8 after',
+  }),
+  zeroFlowOneSided: ({
+    direction,
+    read,
+    lacks,
+  }: {
+    direction: Direction | undefined
+    read: readonly string[]
+    lacks: 'before' | 'after'
+  }): Asked => ({
+    text: `No zero-flow pressure ${lacks} the readings was found for ${runOf(direction)}, but the other run has one. What are the zero-flow pressures of ${runOf(direction)}, in Pa?`,
+    choices: [{ value: 'as read', label: `only ${read.join(', ')}` }],
+    noneLikelier: true,
+    example: '-1.2 before, -0.8 after',
+  }),
   zeroFlowSign: ({ direction, mean }: { direction: Direction; mean: string }): Asked => ({
     text: `The pressures of ${direction} are logged without a minus sign. Are its zero-flow pressures (mean ${mean} Pa) inside minus outside, or was their sign changed too?`,
     choices: [
@@ -174,7 +209,7 @@ export const questions = {
     ],
   }),
   testOfYear: ({ title, date, tests }: { title: string; date: string; tests: readonly string[] }): Asked => ({
-    text: `The log has readings headed ${tests.map(quoted).join(' and ')}, but gives ${dayInWords(date)} as the date also of those headed ${quoted(title)}. Which test is to be read?`,
+    text: `The log has readings headed ${tests.map(quoted).join(' and ')}, but gives ${dayInWords(date)} as the date of those headed ${quoted(title)} too. Which test should be read?`,
     choices: tests.map((value) => ({ value, label: value })),
     noneLikelier: true,
   }),
@@ -282,7 +317,7 @@ export const questions = {
     choices: ['°F', '°C'].map((unit) => ({ value: unit, label: `${value} ${unit}` })),
   }),
   barometerUnit: ({ value }: { value: number }): Asked => ({
-    text: `What unit is the barometric pressure of ${value} in?`,
+    text: `What is the unit of the barometric pressure, ${value}?`,
     choices: ['hPa', 'kPa', 'inHg', 'mmHg'].map((unit) => ({ value: unit, label: `${value} ${unit}` })),
   }),
   date: (): Asked => typed('On which day was the test? The date is not in the log.', '2026-10-14'),

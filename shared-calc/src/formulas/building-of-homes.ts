@@ -33,7 +33,7 @@ export const meanOfHomes = chapter({
       name: 'sum over the homes',
       unit: 'm³/h',
       expression: 'sum(q_h)',
-      source: derived('air flows through openings side by side add up at equal pressure difference'),
+      source: derived('air flows through parallel openings add up at equal pressure difference'),
     },
     {
       symbol: 'w_b',
@@ -59,7 +59,7 @@ export const meanOfHomes = chapter({
   ],
 })
 
-/** What one cause brings that several homes share: it does not average out. */
+/** Contribution of a cause that several homes share: it does not average out. */
 export const sharedByHomes = chapter({
   title: 'One cause that several homes share',
   inputs: [
@@ -77,7 +77,7 @@ export const sharedByHomes = chapter({
   ],
 })
 
-/** What each home has of its own: it averages out in part. */
+/** Contribution of causes that each home has by itself: they average out in part. */
 export const ownOfHomes = chapter({
   title: 'Causes that are each home’s own',
   inputs: [
@@ -95,7 +95,7 @@ export const ownOfHomes = chapter({
   ],
 })
 
-/** Corrections that are expected of the homes, together. */
+/** Expected corrections of the homes, combined. */
 export const correctionOfHomes = chapter({
   title: 'Expected correction of the homes together',
   inputs: [
@@ -121,13 +121,18 @@ export const correctionOfHomes = chapter({
   ],
 })
 
-/** Both parts together, and the interval of the figure. */
+/** Both contributions combined, and the interval of the figure. */
 export const uncertaintyOfHomes = chapter({
   title: 'Uncertainty of the homes together',
   inputs: [
     { symbol: 'v', name: 'figure of the homes together', unit: figure },
-    { symbol: 'u_o', name: 'what is each home’s own, relative', unit: '1' },
-    { symbol: 's_c', name: 'what homes share, one row a cause, relative', unit: '1', rows: true },
+    { symbol: 'u_o', name: 'contribution of causes that are each home’s own, relative', unit: '1' },
+    {
+      symbol: 's_c',
+      name: 'contribution of shared causes, one row for each, relative',
+      unit: '1',
+      rows: true,
+    },
     { symbol: 'b', name: 'expected correction of ln of the figure', unit: '1' },
     { symbol: 'nu_e', name: 'effective degrees of freedom', unit: '1' },
   ],
@@ -151,14 +156,14 @@ export const uncertaintyOfHomes = chapter({
       name: 'figure, lower end of 95 %',
       unit: figure,
       expression: 'v*exp(b - U)',
-      source: derived('the logarithm of the figure is spread about evenly on both sides'),
+      source: derived('the logarithm of the figure is distributed almost symmetrically'),
     },
     {
       symbol: 'v_hi',
       name: 'figure, upper end of 95 %',
       unit: figure,
       expression: 'v*exp(b + U)',
-      source: derived('the logarithm of the figure is spread about evenly on both sides'),
+      source: derived('the logarithm of the figure is distributed almost symmetrically'),
     },
   ],
 })
@@ -171,7 +176,7 @@ export const sampleOfHomes = chapter({
     { symbol: 'N_t', name: 'homes tested', unit: '1' },
     { symbol: 'N_f', name: 'tested homes that do not meet the limit', unit: '1' },
     { symbol: 'z_s', name: 'size of the sample', unit: '1' },
-    { symbol: 'z_f', name: 'further homes for each that does not meet the limit', unit: '1' },
+    { symbol: 'z_f', name: 'extra homes for each that does not meet the limit', unit: '1' },
   ],
   formulas: [
     {

@@ -33,13 +33,13 @@ export const estimatedHoles = chapter({
   formulas: [area('z .* A_e')],
 })
 
-/** What logged holes of known area may carry, if they were sharp-edged. */
+/** Flow that logged holes of known area would carry if they were sharp-edged. */
 export const flowThroughHoles = chapter({
   title: 'Flow through the holes',
   inputs: [
     column('A_h', 'area of the holes', 'cm²'),
     { symbol: 'dp_r', name: 'reference pressure difference', unit: 'Pa' },
-    { symbol: 'A_q', name: 'sharp-edged hole equivalent to the whole leakage', unit: 'cm²' },
+    { symbol: 'A_q', name: 'sharp-edged hole equivalent to the total leakage', unit: 'cm²' },
   ],
   formulas: [
     {
@@ -51,7 +51,7 @@ export const flowThroughHoles = chapter({
     },
     {
       symbol: 's_A',
-      name: 'share of the whole leakage',
+      name: 'share of the total leakage',
       unit: '1',
       expression: 'A_h/A_q',
       source: derived('equal pressure across all holes'),
@@ -65,7 +65,7 @@ export const flowThroughHoles = chapter({
     },
     {
       symbol: 's_sum',
-      name: 'share of the whole leakage that is logged',
+      name: 'share of the total leakage that is logged',
       unit: '1',
       expression: 'A_sum/A_q',
       source: derived('equal pressure across all holes'),
@@ -95,7 +95,7 @@ export const holeSizes = chapter({
   ],
 })
 
-/** The limit that a value must keep today so that it still keeps the target after ageing. */
+/** The limit that a value must meet today so that it still meets the target after ageing. */
 export const limitBeforeAgeing = chapter({
   title: 'Limit with the ageing allowance',
   inputs: [

@@ -23,7 +23,7 @@ export const stageAllowance = chapter({
       name: 'left for the stages that follow',
       unit: 'm³/h',
       expression: 'q_t - q_s',
-      source: derived('target less what is used'),
+      source: derived('target minus what is used'),
     },
     {
       symbol: 's_u',
@@ -55,7 +55,7 @@ export const stageUse = chapter({
       name: 'used since the test before; negative where leaks were closed',
       unit: 'm³/h',
       expression: 'q_s - q_e',
-      source: definition('later less earlier'),
+      source: definition('later minus earlier'),
     },
   ],
 })

@@ -2,7 +2,9 @@ import { chapter, derived } from './chapter.js'
 
 const scatter = derived('half-width of a mean of directions fitted independently; fit scatter only')
 
-/** How far the fit's scatter lets a test's mean over its directions lie, from the ends of each direction's 95 % interval. */
+/**
+ * Half-width of the mean over the directions that the scatter of the fits allows, from each direction's 95 % interval.
+ */
 export const spreadOfMean = chapter({
   title: 'Spread of the mean of the directions',
   inputs: [
@@ -35,14 +37,14 @@ export const changeBetweenTests = chapter({
       name: 'change',
       unit: 'as the quantity',
       expression: 'v_2 - v_1',
-      source: derived('later less earlier'),
+      source: derived('later minus earlier'),
     },
     {
       symbol: 's',
       name: 'change, share of the earlier value',
       unit: '1',
       expression: 'd/v_1',
-      source: derived('later less earlier, over the earlier'),
+      source: derived('later minus earlier, divided by the earlier'),
     },
     {
       symbol: 'd_lo',

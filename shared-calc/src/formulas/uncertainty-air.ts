@@ -2,7 +2,7 @@ import { chapter, derived } from './chapter.js'
 
 const slope = derived('derivatives of the density of moist air')
 
-/** How the logarithm of the density of moist air moves with what was logged. */
+/** How the logarithm of the density of moist air changes with the logged conditions. */
 export const airSensitivity = chapter({
   title: 'Sensitivities of the air density',
   inputs: [
@@ -43,7 +43,7 @@ export const airSensitivity = chapter({
   ],
 })
 
-/** How the correction to reference density moves with the exponent, for methods that correct no viscosity. */
+/** How the correction to reference density changes with the exponent, for methods that correct no viscosity. */
 export const densityCorrectionSlope = chapter({
   title: 'Correction to reference density and the exponent',
   inputs: [{ symbol: 'rho_x', name: 'density of the air going through the leaks', unit: 'kg/m³' }],
@@ -108,7 +108,7 @@ export const deviceAverageUncertainty = chapter({
       name: 'relative standard uncertainty of the flow',
       unit: '1',
       expression: 'm_d .* u_d ./ abs(dp_d)',
-      source: derived('JCGM 100:2008, 5.1.6, for a flow that goes with a power of the device pressure'),
+      source: derived('JCGM 100:2008, 5.1.6, for a flow proportional to a power of the device pressure'),
     },
   ],
 })

@@ -4,7 +4,7 @@ import { scatterOfLine } from './uncertainty-scatter.js'
 
 const propagation = derived('first-order propagation, JCGM 100:2008, 5.1.2; checked against Monte Carlo')
 
-/** What every sensitivity chapter is given beside its own. */
+/** Inputs that all sensitivity chapters share. */
 const surroundings: readonly Input[] = [
   { symbol: 'dp', name: 'induced pressure difference', unit: 'Pa', rows: true },
   { symbol: 'u_x', name: 'relative standard uncertainty of the pressure difference', unit: '1', rows: true },
@@ -36,7 +36,7 @@ const reference: Formula = {
   source: propagation,
 }
 
-/** From the sensitivities to single readings, c_x and c_y, to those to what all readings share. */
+/** From the sensitivities to single readings, c_x and c_y, to the sensitivities to causes that all readings share. */
 const shared: readonly Formula[] = [
   reference,
   {
@@ -86,7 +86,9 @@ const shared: readonly Formula[] = [
     name: 'sensitivity to ln of the density in the leaks',
     unit: '1',
     expression: '0 - n',
-    source: derived('envelope flow goes with the density in the leaks to −1, the correction with 1 − n'),
+    source: derived(
+      'envelope flow is proportional to the density in the leaks to the power −1, the correction to the power 1 − n',
+    ),
   },
   {
     symbol: 's_Td',
@@ -125,7 +127,7 @@ const shared: readonly Formula[] = [
   },
   {
     symbol: 'u_b',
-    name: 'expected scatter of the readings, as effect on the leakage rate',
+    name: 'effect on the leakage rate of the expected scatter',
     unit: '1',
     expression: 'sqrt(sum((c_x .* u_x) .^ 2 + (c_y .* u_y) .^ 2))',
     source: propagation,
@@ -138,7 +140,7 @@ const found: readonly Formula[] = [
     name: 'scatter of the readings used: found or expected, whichever is larger',
     unit: '1',
     expression: 'max(u_s, u_b)',
-    source: derived('the same scatter seen twice is counted once'),
+    source: derived('the same scatter is not counted twice'),
   },
   {
     symbol: 'r_r',
@@ -232,7 +234,7 @@ export const onePointSensitivity = chapter({
     },
     {
       symbol: 'u_s',
-      name: 'scatter of the readings as found, carried to the leakage rate',
+      name: 'effect on the leakage rate of the scatter found',
       unit: '1',
       expression: 's_e*sqrt(sum(c_y .^ 2))',
       source: propagation,
@@ -292,7 +294,7 @@ export const twoPointSensitivity = chapter({
     },
     {
       symbol: 'u_s',
-      name: 'scatter of the readings as found, carried to the leakage rate',
+      name: 'effect on the leakage rate of the scatter found',
       unit: '1',
       expression: 's_e*sqrt(sum(c_y .^ 2))',
       source: propagation,

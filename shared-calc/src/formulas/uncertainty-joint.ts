@@ -1,6 +1,6 @@
 import { chapter, derived } from './chapter.js'
 
-/** How far two figures go wrong together: through the causes that both have. */
+/** How strongly the errors of two figures are correlated, through the causes they share. */
 export const correlationOfFigures = chapter({
   title: 'Correlation of two figures',
   inputs: [
@@ -12,7 +12,7 @@ export const correlationOfFigures = chapter({
   formulas: [
     {
       symbol: 'rho',
-      name: 'correlation coefficient, 1 less a billionth at most',
+      name: 'correlation coefficient, at most 1 minus a billionth',
       unit: '1',
       expression: 'max(-1 + 1e-9, min(1 - 1e-9, sum(d_1 .* d_2)/(u_1*u_2)))',
       source: derived('JCGM 100:2008, 5.2.2 and F.1.2.3'),
@@ -27,7 +27,7 @@ const plackett = derived(
 /**
  * Probability that two figures both meet their limits, from the probability of each and their correlation. The normal
  * scores of both are taken as jointly normal: Φ₂(h, k; ρ) = Φ(h)·Φ(k) + 1/(2π)·∫₀^ρ exp(−(h² − 2hk·r + k²)/(2(1 − r²)))/√(1 − r²) dr.
- * With r = tanh v nothing in it grows beyond bounds; it is summed at given places (Gauss and Legendre).
+ * With r = tanh v the integrand stays finite; it is integrated by Gauss–Legendre quadrature at given nodes.
  */
 export const bothMet = chapter({
   title: 'Both met',
@@ -35,8 +35,8 @@ export const bothMet = chapter({
     { symbol: 'P_1', name: 'probability that the first is met', unit: '1' },
     { symbol: 'P_2', name: 'probability that the second is met', unit: '1' },
     { symbol: 'rho', name: 'correlation coefficient', unit: '1' },
-    { symbol: 't', name: 'place of the sum, as a share of its length', unit: '1', rows: true },
-    { symbol: 'w', name: 'weight of the place', unit: '1', rows: true },
+    { symbol: 't', name: 'node of the quadrature, as a share of the interval', unit: '1', rows: true },
+    { symbol: 'w', name: 'weight of the node', unit: '1', rows: true },
   ],
   formulas: [
     {
@@ -55,14 +55,14 @@ export const bothMet = chapter({
     },
     {
       symbol: 'a',
-      name: 'upper end of the sum: arc tanh of the correlation',
+      name: 'upper limit of the integral: artanh of the correlation',
       unit: '1',
       expression: '0.5*log((1 + rho)/(1 - rho))',
       source: plackett,
     },
     {
       symbol: 'r',
-      name: 'correlation at the place',
+      name: 'correlation at the node',
       unit: '1',
       expression: '1 - 2 ./ (exp(2*a*t) + 1)',
       source: plackett,
@@ -79,14 +79,15 @@ export const bothMet = chapter({
 })
 
 /**
- * One limit more: the probability of all so far, times that of the next where the one it goes most closely with is met.
- * Exact where the next depends on the others through that one alone, as a limit per area on that per volume of one run.
+ * One more limit: the probability of all so far, times that of the next given that the limit most closely correlated
+ * with it is met. Exact where the next depends on the others only through that one, as a limit per area on that per
+ * volume of one run.
  */
 export const allMet = chapter({
   title: 'All met',
   inputs: [
     { symbol: 'P_s', name: 'probability that all so far are met', unit: '1' },
-    { symbol: 'P_b', name: 'probability that the next is met with the closest of them', unit: '1' },
+    { symbol: 'P_b', name: 'probability that the next and the closest of them are both met', unit: '1' },
     { symbol: 'P_j', name: 'probability that the closest of them is met', unit: '1' },
   ],
   formulas: [

@@ -47,7 +47,7 @@ export const furtherReading = chapter({
       name: 'half-width of ln q with the further reading',
       unit: '1',
       expression: 'student_t(alpha, N - 1)*s_e*sqrt(1/(N + 1) + (log(dp_r) - x_n)^2/Q_n)',
-      source: derived('the interval of the line at unchanged scatter'),
+      source: derived('interval of the fitted line, if the scatter stays the same'),
     },
     {
       symbol: 'g_h',

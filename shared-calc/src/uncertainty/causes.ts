@@ -87,11 +87,11 @@ export const causes = {
     sensitivity: { mean: 'c_s' },
     size: {
       fixed: 1 / Math.sqrt(3),
-      why: 'not logged: even spread up to the whole change, half width over √3',
+      why: 'not logged: uniform distribution up to the full change, half-width over √3',
     },
     draw: { moves: 'meaning of flows' },
     sharedWhereSame: 'flowDevice',
-    source: { text: 'JCGM 100:2008, 4.3.7: even spread', seen: 'derived' },
+    source: { text: 'JCGM 100:2008, 4.3.7: uniform distribution', seen: 'derived' },
   },
   'gauge span': {
     name: 'pressure gauge',

@@ -63,7 +63,7 @@ export const defaultUncertainties: Readonly<Record<DefaultedInput, DefaultUncert
     value: 0.3,
     unit: '1',
     source: {
-      text: 'standard deviation of the surface pressure coefficients at the openings of a low-rise house half sheltered: 0.35 by the order of the tables in the AIVC guide to energy-efficient ventilation, 1996; 0.3 where few openings take most of the flow',
+      text: 'standard deviation of the surface pressure coefficients at the openings of a low-rise house half sheltered: about 0.35 in the tables of the AIVC guide to energy-efficient ventilation, 1996; 0.3 where few openings take most of the flow',
       seen: 'memory',
     },
   },
@@ -135,7 +135,7 @@ export const defaultUncertainties: Readonly<Record<DefaultedInput, DefaultUncert
 
 /** Standard uncertainty of a barometric pressure that nobody read, Pa: weather at a known altitude, or neither known. */
 export const UNREAD_BAROMETER_Pa = { altitudeKnown: 1000, nothingKnown: 3000 } as const
-/** Standard uncertainty of a humidity that nobody read: an even spread over 0.1 to 0.9. */
+/** Standard uncertainty of a humidity that nobody read: a uniform distribution from 0.1 to 0.9. */
 export const UNREAD_HUMIDITY = 0.8 / (2 * Math.sqrt(3))
 /** Wind speed assumed where neither speed nor force was logged, m/s: the limit of the methods near the ground. */
 export const ASSUMED_WIND_m_s = 3

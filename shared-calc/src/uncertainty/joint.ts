@@ -89,7 +89,7 @@ const places = fixed(gauss.map(({ at }) => at))
 const weights = fixed(gauss.map(({ weight }) => weight))
 
 function fixed(values: readonly number[]): Column {
-  return { values, origin: () => ({ kind: 'rule', reason: `rule of Gauss and Legendre, ${PLACES} places` }) }
+  return { values, origin: () => ({ kind: 'rule', reason: `Gauss–Legendre quadrature, ${PLACES} nodes` }) }
 }
 
 /** Places and weights between 0 and 1: roots of the Legendre polynomial, by Newton's rounds from its usual first guess. */

@@ -72,7 +72,7 @@ function defaultsTaken({ defaults }: WorkedUncertainty): Finding[] {
         { where: defaults.map(({ input }) => `uncertainty.${input}`) },
         { values: each },
       ),
-      clause: 'sources in the uncertainty part of the evaluation',
+      clause: 'each source is given with the uncertainty budget',
       provenance: [
         ...known('read', 'read in the source'),
         ...known('memory', 'value from memory'),

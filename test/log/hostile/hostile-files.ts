@@ -225,7 +225,7 @@ export const hostileFiles: readonly HostileFile[] = [
     fileName: 'log.xlsx',
     make: () => rawBook({ sheet: '<sheetData><row r="1"><c r="B1" t="s"><v>7</v></c></row></sheetData>' }),
     code: 'damaged-file',
-    says: /does not hold/,
+    says: /does not contain/,
   },
   {
     name: 'a stored number that is none',
@@ -239,7 +239,7 @@ export const hostileFiles: readonly HostileFile[] = [
     fileName: 'log.xlsx',
     make: () => rawBook({}).slice(0, -60),
     code: 'damaged-file',
-    says: /cut short or damaged/,
+    says: /incomplete or damaged/,
   },
   {
     name: 'a workbook with a flipped bit',
@@ -269,7 +269,7 @@ export const hostileFiles: readonly HostileFile[] = [
     fileName: 'log.xlsx',
     make: () => Uint8Array.from({ length: 2000 }, (_, at) => (at * 151 + 7) % 256),
     code: 'damaged-file',
-    says: /damaged, or no workbook at all/,
+    says: /damaged or is not a workbook/,
   },
   {
     name: 'text called .xlsx',

@@ -81,7 +81,7 @@ export const hostileSpreadsheets: readonly HostileFile[] = [
       rows: row('<table:table-cell office:value-type="date" office:date-value="2026-02-30"/>'),
     }),
   ),
-  ods('with names of its own for everything', 'damaged-file', /not written as OpenDocument/, () =>
+  ods('with names of its own for everything', 'damaged-file', /not in the OpenDocument/, () =>
     rawSpreadsheet({
       names: 'xmlns:office="a" xmlns:table="b" xmlns:text="c" xmlns:style="d" xmlns:number="e"',
     }),
@@ -98,7 +98,7 @@ export const hostileSpreadsheets: readonly HostileFile[] = [
   ods('that is a zip of other things', 'wrong-extension', /zip archive/, () =>
     zipSync({ 'a.txt': strToU8('a') }),
   ),
-  ods('cut short', 'damaged-file', /cut short/, () =>
+  ods('cut short', 'damaged-file', /incomplete/, () =>
     rawSpreadsheet({ rows: row(cell(1)).repeat(500) }).subarray(0, 400),
   ),
   ods('that is text', 'wrong-extension', /text, not a workbook/, () => strToU8('a,b\n1,2\n')),

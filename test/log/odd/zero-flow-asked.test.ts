@@ -37,7 +37,7 @@ describe('a zero flow that no run took', () => {
 
   it('is settled by nothing that is no pressure', async () => {
     const { problems } = read(await bytes(), { 'runs[0].zeroFlow': 'the usual' })
-    expect(problems.join()).toMatch(/"the usual" is no zero-flow pressure/)
+    expect(problems.join()).toMatch(/"the usual" is not a zero-flow pressure/)
   })
 
   it('is neither asked about nor named where it is the mean of those read', async () => {

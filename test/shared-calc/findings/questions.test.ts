@@ -65,6 +65,28 @@ const samples: Samples = {
       },
     ],
   ],
+  zeroFlowRival: [
+    [
+      {
+        direction: 'depressurisation',
+        cells: ['Log!B9', 'Log!E9'],
+        read: ['-1.7 Pa before', '-1.1 Pa after'],
+        instead: ['-1.7 Pa before', '0.4 Pa after'],
+      },
+    ],
+    [
+      {
+        direction: undefined,
+        cells: ['Log!B9', 'Log!E9'],
+        read: ['-1.7 Pa before'],
+        instead: ['0.4 Pa before'],
+      },
+    ],
+  ],
+  zeroFlowOneSided: [
+    [{ direction: 'pressurisation', read: ['0.7 Pa before'], lacks: 'after' }],
+    [{ direction: undefined, read: ['0.7 Pa after', '0.9 Pa after'], lacks: 'before' }],
+  ],
   testOfYear: [[{ title: '2025', date: '2026-06-03', tests: ['2026', '2025'] }]],
   pressureSign: [[]],
   zeroFlowSign: [[{ direction: 'depressurisation', mean: '1.23' }]],

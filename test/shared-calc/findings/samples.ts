@@ -216,7 +216,7 @@ export const samples: Samples = {
     { names: ['p25.jpg'], most: 24 },
     { names: Array.from({ length: 12 }, (_, i) => `p${i + 25}.jpg`), most: 24 },
   ],
-  'photo-logo': [{ why: 'it has more than 512 kB' }],
+  'photo-logo': [{ why: 'it is larger than 512 kB' }],
   'take-off-empty': [{ term: 'net volume', value: -3.2, unit: 'm³' }],
   'take-off-stated/differs': [
     {

@@ -51,7 +51,7 @@ async function register(): Promise<Uint8Array> {
     )
   lines.push(...readLines(await writeSummaryWorkbook(odd()), 'C:\\tests\\odd & strange.xlsx').lines)
   return writeRegisterWorkbook(
-    makeRegister(lines, [{ file: '2026-10/cut.xlsx', why: 'the file is cut short or damaged' }], {
+    makeRegister(lines, [{ file: '2026-10/cut.xlsx', why: 'the file is incomplete or damaged' }], {
       asOf: '2026-10-31',
     }),
   )

@@ -25,7 +25,7 @@ export function StatusLine({ store, state }: SectionProps) {
   const { stage, against, missing, worst } = standing
   const others = standing.cautions + standing.invalidating - 1
   return (
-    <section class={`standing ${stage.replace(' ', '-')}`} aria-label="Where the test stands">
+    <section class={`standing ${stage.replace(' ', '-')}`} aria-label="Status of the test">
       <div
         class="standing-main"
         role="status"

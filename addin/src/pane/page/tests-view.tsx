@@ -28,7 +28,7 @@ export function TestsView({ tests, onOpen }: { tests: PageTests; onOpen: () => v
         </button>
       </div>
       {list?.length === 0 ? (
-        <p class="hint">None yet: a test is kept as soon as something is entered.</p>
+        <p class="hint">No tests yet. A test is kept as soon as you enter something.</p>
       ) : null}
       <ul class="kept-list">
         {list?.map((test) => (

@@ -187,14 +187,14 @@ function Homes({ building: { target, homes, ways, rule }, leftOut }: MadeBuildin
       </Table>
       <Table
         caption="The homes together"
-        heads={['Rule', head, '95 % interval', 'Judged', 'Margin', 'Probability']}
-        numbers={[head, '95 % interval', 'Judged', 'Margin', 'Probability']}
+        heads={['Rule', head, '95 % interval', 'Compared', 'Margin', 'Probability']}
+        numbers={[head, '95 % interval', 'Compared', 'Margin', 'Probability']}
       >
         {ways.map((way) => (
           <tr key={way.rule} class={way.rule === rule ? 'chosen' : undefined}>
             <th scope="row">
               {ruleWords[way.rule]}
-              {way.rule === rule ? ' (judged)' : ''}
+              {way.rule === rule ? ' (used for the verdict)' : ''}
             </th>
             <td class="number">{beside(target, way.value)}</td>
             <td class="number">{way.interval95.map((end) => beside(target, end)).join(' to ')}</td>

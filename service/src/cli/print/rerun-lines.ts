@@ -6,7 +6,7 @@ const MOST = 8
 /** Figures named below a changed input. */
 const MOST_FOLLOWING = 4
 
-/** What is said of one test: nothing where it is as issued and nothing is odd about its signature. */
+/** What is said about one test: nothing where it is as issued and nothing is odd about its signature. */
 export function testLines(test: RerunTest): string[] {
   const { file, part, outcome, why, differences, signature, remarks = [] } = test
   const name = `${file}${part === undefined ? '' : ` (${part})`}`
@@ -62,8 +62,7 @@ export function countLines({ tests, counts, passedOver = [] }: RerunReport): str
   })
   if (tests.length === 0) return ['No test was re-run: no Draughtbook summary was found.']
   const one = tests.length === 1 ? '1 test re-run' : `${tests.length} tests re-run`
-  const reports =
-    passedOver.length > 0 ? [`not re-run, because they hold no record ${passedOver.length}`] : []
+  const reports = passedOver.length > 0 ? [`without a record ${passedOver.length}`] : []
   return [
     `${one}: ${[...found, ...reports].join(', ')}`,
     ...(signed.length > 0 ? [`Signatures: ${signed.join(', ')}`] : []),

@@ -1,3 +1,4 @@
+import { counted } from '../../catalogue/words.js'
 import { InputError } from '../../contract/problem.js'
 import { type BlockOf, byRule, Calculation, type Column, columnOf, type Given } from '../../engine/index.js'
 import { basisOf } from '../../evaluation/work/definite-target.js'
@@ -90,7 +91,7 @@ export function workBuilding(request: BuildingRequest): WorkedBuilding {
     throw new InputError([
       {
         path: 'homesInBuilding',
-        message: `${homesInBuilding} homes are fewer than the ${homes.length} tests given`,
+        message: `the building has ${counted(homesInBuilding, 'home')}, but ${homes.length} tests were given`,
       },
     ])
   const contributions = contributionsOf(homes)
@@ -106,7 +107,7 @@ export function workBuilding(request: BuildingRequest): WorkedBuilding {
     throw new InputError([
       {
         path: 'rule',
-        message: `the rule "${rule}" needs a value that some homes lack: enter it for every home`,
+        message: `the rule "${rule}" (${ruleWords[rule]}) needs a value that some homes lack: enter it for every home`,
       },
     ])
   const size = request.sampleSize ?? sizeOf(preset?.sampling?.sizes, homesInBuilding)
@@ -159,7 +160,7 @@ function refuseOthers(homes: readonly TestedHome[], first: TestedHome): void {
   ])
 }
 
-/** A number that stands on sheet Homes. */
+/** A number that is on sheet Homes. */
 export const field = (value: number, path: string): Given => ({ value, origin: { kind: 'record', path } })
 
 /** Weights of the homes; undefined where one has none. Summed: the basis of the figure, so that flows add up. */

@@ -32,7 +32,7 @@ export interface WorkedStage {
   readonly plot: string
   readonly stage: SiteStage
   readonly test: TestedHome
-  /** Index in the list: its fields stand under `tests[index]` on sheet Allowance. */
+  /** Index in the list: its fields are under `tests[index]` on sheet Allowance. */
   readonly index: number
   readonly target: BlockOf<typeof allowedLeakage>
   readonly allowance: BlockOf<typeof stageAllowance>
@@ -201,7 +201,7 @@ function refuseShares(shares: Readonly<Record<SiteStage, number>>, confidence: n
   const rising = given.every((share, i) => share > 0 && share <= 1 && share >= (given[i - 1] ?? 0))
   if (!rising)
     throw new InputError([
-      { path: 'shares', message: 'must be above 0 and at most 1, and must not fall from stage to stage' },
+      { path: 'shares', message: 'must be above 0 and at most 1, and must not decrease from stage to stage' },
     ])
   if (!(confidence > 0 && confidence < 1))
     throw new InputError([{ path: 'confidence', message: 'must be above 0 and below 1' }])

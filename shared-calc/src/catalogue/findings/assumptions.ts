@@ -43,14 +43,14 @@ export const assumptionTexts = {
       taken: 'device air' | 'reference air'
       changes: readonly { direction: Direction; change: number }[]
     }) =>
-      `The log does not state whether the flows are for device air or reference air. ${capital(taken)} is assumed; otherwise the air leakage rates are ${listed(changes.map(({ direction, change }) => `${plain(Math.abs(change) * 100, 1)} % ${change > 0 ? 'higher' : 'lower'} (${direction})`))}.`,
+      `The log does not state whether the flows are for device air or reference air. ${capital(taken)} is assumed. If that is wrong, the air leakage rates are ${listed(changes.map(({ direction, change }) => `${plain(Math.abs(change) * 100, 1)} % ${change > 0 ? 'higher' : 'lower'} (${direction})`))}.`,
     remedy:
-      'Check the manual: if the device corrects for air density, its flows are for reference air. Enter "device air" or "reference air".',
+      'Check the manual. If the device corrects for air density, enter "reference air". If it does not, enter "device air".',
   },
   'assumed-exponent': {
     severity: 'note',
     message: ({ exponent, runs }: { exponent: number; runs: number }) =>
-      `An air flow exponent of ${exponent} is assumed in ${runs === 1 ? 'the run' : 'both runs'}. Figures at other pressures depend on it.`,
+      `An air flow exponent of ${exponent} is assumed for ${runs === 1 ? 'the run' : 'both runs'}. Figures at other pressures depend on it.`,
     remedy: 'Run a multi-point test if a figure far from the measured pressure decides the result.',
   },
   'assumed-altitude': {

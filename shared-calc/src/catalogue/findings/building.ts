@@ -59,7 +59,7 @@ export const textTexts = {
     severity: 'note',
     source: practiceSource,
     message:
-      'A text holds control characters or other characters that a workbook cannot hold. The workbook shows � for each.',
-    remedy: 'Type the text again.',
+      'This text contains control characters or others that a workbook cannot store. The workbook shows � for each.',
+    remedy: 'Type the text again without them.',
   },
 } as const satisfies FindingTexts

@@ -35,7 +35,7 @@ export const conditionTexts = {
   'wind/place-not-logged': {
     severity: 'note',
     source: practiceSource,
-    message: 'Where the wind speed was measured was not logged. It is checked as wind near the ground.',
+    message: 'The log does not say where the wind speed was measured. It is checked as wind near the ground.',
     remedy: 'State whether it was measured near the ground or at a weather station.',
   },
   'wind/speed': {

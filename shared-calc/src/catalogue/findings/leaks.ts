@@ -46,7 +46,7 @@ export const leakTexts = {
     severity: 'note',
     source: practiceSource,
     message: ({ test }: { test: number }) =>
-      `The directions of earlier test ${test + 1} are not stated. The gain may be between different directions.`,
+      `The directions of earlier test ${test + 1} are not stated. Part of the gain may be the difference between directions.`,
     remedy: 'Compare tests of the same directions.',
   },
   'round-directions/other': {

@@ -16,8 +16,9 @@ export const planWeatherTexts = {
   'wind/forecast-place': {
     severity: 'note',
     source: practiceSource,
-    message: 'Where the forecast wind speed applies is not stated. It is checked as wind near the ground.',
-    remedy: 'State where it applies. Forecasts usually give the wind at a weather station.',
+    message:
+      'The plan does not say where the forecast wind speed applies. It is checked as wind near the ground.',
+    remedy: 'Enter where it applies. Forecasts usually give the wind at a weather station.',
   },
   'wind/forecast-speed': {
     severity: 'caution',

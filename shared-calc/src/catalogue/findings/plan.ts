@@ -2,12 +2,12 @@ import { calibrationInterval, practiceSource } from '../sources.js'
 import { apart, dayInWords, listed, plain } from '../words.js'
 import type { FindingTexts } from './finding-text.js'
 
-/** What stands in the way of a planned test, or is assumed for it: pressures, devices, dates. */
+/** What prevents a planned test, or is assumed for it: pressures, devices, dates. */
 export const planTexts = {
   'assumed-zero-flow': {
     severity: 'note',
     source: practiceSource,
-    message: 'The zero-flow pressure is not known yet. The pressures to set assume 0 Pa.',
+    message: 'The zero-flow pressure is not known yet. 0 Pa is assumed for the pressures to set.',
     remedy: 'Read it on site with the fan covered, then plan again.',
   },
   'zero-flow-limit/plan': {
@@ -42,7 +42,10 @@ export const planTexts = {
     severity: 'caution',
     source: practiceSource,
     message: ({ best, missed }: { best: string; missed: readonly number[] }) =>
-      `If the building just meets the target, no device covers every planned pressure. The best, "${best}", does not cover ${listed(missed.map((pressure) => plain(pressure, 0)))} Pa.`,
+      `If the building just meets the target, no device covers every planned pressure. The best, "${best}", does not cover ${listed(
+        missed.map((pressure) => plain(pressure, 0)),
+        'or',
+      )} Pa.`,
     remedy: 'Bring a device whose range covers the expected flows. A tight building needs a small one.',
   },
   'device-reach/none': {
@@ -67,8 +70,8 @@ export const planTexts = {
   'no-day': {
     severity: 'note',
     source: practiceSource,
-    message: 'The day of the test is not known, so the calibration dates were not checked.',
-    remedy: 'Enter the day of the test.',
+    message: 'The date of the test is not known, so the calibration dates were not checked.',
+    remedy: 'Enter the date of the test.',
   },
   'missing-target/plan': {
     severity: 'note',

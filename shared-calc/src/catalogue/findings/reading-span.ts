@@ -62,7 +62,7 @@ export const readingSpanTexts = {
       limit: number
       pressure_Pa: number
     }) =>
-      `${capital(direction)}: the 95 % interval of the air flow exponent is ${plain(width, 2)} wide (limit ${limit}). The figure at ${plain(pressure_Pa, 1)} Pa depends on it.`,
+      `${capital(direction)}: the 95 % interval of the air flow exponent is ${plain(width, 2)} wide (limit ${limit}). The result at ${plain(pressure_Pa, 1)} Pa depends on it.`,
     remedy: 'Take more readings, further apart, in calmer weather.',
   },
 } as const satisfies FindingTexts

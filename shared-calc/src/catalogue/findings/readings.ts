@@ -121,7 +121,7 @@ export const readingTexts = {
       method: string
       stations: readonly number[]
     }) =>
-      `${readingName(direction, reading)} was taken at ${plain(pressure, 1)} Pa (${method}: ${listed(stations.map((station) => plain(station, 1)))} Pa).`,
+      `${readingName(direction, reading)} was taken at ${plain(pressure, 1)} Pa (required by ${method}: ${listed(stations.map((station) => plain(station, 1)))} Pa).`,
     remedy: ({ station }: { station: number }) => `Repeat the reading closer to ${plain(station, 1)} Pa.`,
   },
   'station-repeats': {

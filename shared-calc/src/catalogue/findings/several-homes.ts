@@ -2,7 +2,7 @@ import { counted } from '../words.js'
 import type { RemarkTexts } from './finding-text.js'
 import { saying } from './remark.js'
 
-/** What is said of several homes of one building together. */
+/** What is said about several homes of one building together. */
 export const homesTexts = {
   'home-altered': {
     severity: 'invalidates',
@@ -72,6 +72,6 @@ export const homesText = saying(homesTexts)
 /** Why the test of a stage is left out, or stops the work, though its figures are there. */
 export const stageReasons = {
   noStage: 'the stage of the test is missing (field test.stage)',
-  repeated: (file: string) => `tested again at this stage: ${file}`,
+  repeated: (file: string) => `the plot was tested again at this stage (${file})`,
   notValid: 'the test is not valid',
 } as const

@@ -59,7 +59,7 @@ export const takeOffTexts = {
     severity: 'note',
     source: practiceSource,
     message: 'No uncertainty common to all lengths (scale of a drawing, tape) was stated. None is included.',
-    remedy: 'State it, above all if lengths were measured on a drawing.',
+    remedy: 'State it, especially if lengths were measured on a drawing.',
   },
   'take-off-used': {
     severity: 'caution',

@@ -57,7 +57,7 @@ export const uncertaintyTexts = {
     severity: 'caution',
     source: practiceSource,
     message: ({ block }: { block: string }) =>
-      `No uncertainty is given: "${block}" has no finite result. The figures of the method are not affected.`,
+      `No uncertainty is given: "${block}" has no finite result. The results of the method are not affected.`,
     remedy:
       'Look for readings close to zero or far from the curve, and check that not every uncertainty is 0.',
   },

@@ -79,7 +79,7 @@ export const whileReadingTexts = {
     severity: 'note',
     source: practiceSource,
     message: ({ moved_Pa, share, limit }: { moved_Pa: number; share: number; limit: number }) =>
-      `The zero-flow pressure has changed by ${plain(moved_Pa, 1)} Pa. The flow at the lowest reading may be ${apart(share * 100, [limit * 100], 1)} % wrong because of it (limit ${plain(limit * 100, 1)} %).`,
+      `The zero-flow pressure has changed by ${plain(moved_Pa, 1)} Pa. Because of this, the flow at the lowest reading may be wrong by ${apart(share * 100, [limit * 100], 1)} % (limit ${plain(limit * 100, 1)} %).`,
     remedy: 'Wait for steadier weather, then repeat the zero-flow pressure and the lowest readings.',
   },
 } as const satisfies FindingTexts

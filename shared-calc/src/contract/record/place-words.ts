@@ -33,12 +33,15 @@ const FIELDS: Readonly<Record<string, string>> = {
   zeroFlowBefore_Pa: 'zero-flow pressure before',
   zeroFlowAfter_Pa: 'zero-flow pressure after',
   evenness: 'inside pressure comparisons',
-  flowStatedAt: 'air the flows are stated for',
+  flowStatedAt: 'air for which the flows are stated',
   windAt: 'where the wind was measured',
   beaufort: 'wind force (Beaufort)',
   indoor: 'indoor air',
   outdoor: 'outdoor air',
   runs: 'both directions',
+  words: 'size in words',
+  fixedInRound: 'repair round',
+  foundBy: 'found by',
 }
 
 /** Parts of a record whose fields need the part's name to be told apart. */

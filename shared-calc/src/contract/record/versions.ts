@@ -135,6 +135,6 @@ export function refuseNewerParts(
       context.addIssue({
         code: 'custom',
         path: ['runs', i, 'readings'],
-        message: `a run of ${RECORD_FORMAT} has at least ${SHORT} readings: write ${RECORD_FORMAT_2} where the method needs fewer`,
+        message: `a run in ${RECORD_FORMAT} needs at least ${SHORT} readings: use ${RECORD_FORMAT_2} for a method that needs fewer`,
       })
 }

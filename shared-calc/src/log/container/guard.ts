@@ -19,7 +19,7 @@ export function guardSizes(fileBytes: number, entries: ReadonlyMap<string, ZipEn
     if (entry.size > LIMITS.ratioFromBytes && entry.size > LIMITS.ratio * entry.packedSize)
       refuse(
         'compression-bomb',
-        `the part ${entry.name} unpacks to ${Math.round(entry.size / Math.max(1, entry.packedSize))} times its size; at most ${LIMITS.ratio} times is read`,
+        `the part ${entry.name} unpacks to ${Math.round(entry.size / Math.max(1, entry.packedSize))} times its size; at most ${LIMITS.ratio} times is accepted`,
       )
   }
   // Overlapping parts are how small bombs are built: together they claim more bytes than the file has.

@@ -15,7 +15,7 @@ export function sniff(bytes: Uint8Array, fileName: string): ContentKind {
   if (bytes.length === 0) refuse('damaged-file', 'the file is empty')
   if (startsWith(bytes, [0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1])) refuseCompoundFile(bytes)
   if (startsWith(bytes, [0x09, 0x08]) || startsWith(bytes, [0x09, 0x04]) || startsWith(bytes, [0x09, 0x02]))
-    refuse('unsupported-format', `the file is a spreadsheet of a format before 1997: ${SAVE_AS}`)
+    refuse('unsupported-format', `the file is a spreadsheet in a format from before 1997: ${SAVE_AS}`)
   const zip = startsWith(bytes, [0x50, 0x4b])
   if (extension === 'xls' || extension === 'xlsb' || extension === 'numbers')
     refuse('unsupported-format', `.${extension} files are not read: ${SAVE_AS}`)
@@ -28,7 +28,7 @@ export function sniff(bytes: Uint8Array, fileName: string): ContentKind {
   refuseOther(bytes)
   if (extension === 'xlsx' || extension === 'xlsm' || extension === 'ods') {
     if (bytes.subarray(0, 512).some((byte) => byte < 9))
-      refuse('damaged-file', `the file is damaged, or no workbook at all: ${SAVE_AS}`)
+      refuse('damaged-file', `the file is damaged or is not a workbook: ${SAVE_AS}`)
     wrongExtension(extension, 'text, not a workbook', '.csv')
   }
   if (!['csv', 'txt', 'tsv'].includes(extension))

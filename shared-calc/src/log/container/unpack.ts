@@ -4,7 +4,7 @@ import { LogError, refuse } from '../problem.js'
 import { crc32 } from './crc32.js'
 import { decoderFor, packedBytes, type ZipEntry } from './zip.js'
 
-/** Above this a part is unpacked in pieces, so that the whole never stands in memory at once. */
+/** Above this a part is unpacked in pieces, so that the whole is never in memory at once. */
 const PIECEWISE_FROM = 512 * 1024
 /** Packed bytes per piece: at deflate's ceiling of 1032 it becomes 8 MB. */
 const PIECE = 8 * 1024
@@ -30,7 +30,7 @@ export function unpackText(file: Uint8Array, entry: ZipEntry, onText: (text: str
   if (size !== entry.size || crc !== entry.crc)
     refuse(
       'damaged-file',
-      `the part ${entry.name} is damaged (its checksum does not fit): copy the file again`,
+      `the part ${entry.name} is damaged (its checksum does not match): copy the file again`,
     )
 }
 
@@ -40,7 +40,8 @@ function unpack(file: Uint8Array, entry: ZipEntry, onPiece: (piece: Uint8Array) 
     onPiece(packed)
     return
   }
-  if (entry.method !== 8) refuse('damaged-file', `the part ${entry.name} is packed in a way no workbook uses`)
+  if (entry.method !== 8)
+    refuse('damaged-file', `the part ${entry.name} is compressed in a way that no workbook uses`)
   try {
     if (entry.size < PIECEWISE_FROM) onPiece(inflateSync(packed, { out: new Uint8Array(entry.size + 1) }))
     else inPieces(packed, onPiece)
@@ -101,7 +102,7 @@ export function unpackBytes(file: Uint8Array, entry: ZipEntry): Uint8Array {
   if (size !== entry.size || crc32(bytes) !== entry.crc)
     refuse(
       'damaged-file',
-      `the part ${entry.name} is damaged (its checksum does not fit): copy the file again`,
+      `the part ${entry.name} is damaged (its checksum does not match): copy the file again`,
     )
   return bytes
 }

@@ -83,5 +83,5 @@ export function packedBytes(bytes: Uint8Array, entry: ZipEntry): Uint8Array {
 }
 
 function damaged(): never {
-  refuse('damaged-file', 'the file is cut short or damaged: copy it again from where it was saved')
+  refuse('damaged-file', 'the file is incomplete or damaged: copy it again from where it was saved')
 }

@@ -23,7 +23,7 @@ export interface Cell {
   readonly fill?: string
 }
 
-/** One sheet, counted from 0. The same interface stands over a workbook's part, a text file, or ranges from Excel. */
+/** One sheet, counted from 0. The same interface is over a workbook's part, a text file, or ranges from Excel. */
 export interface Sheet {
   readonly name: string
   readonly hidden: boolean
@@ -67,14 +67,14 @@ export interface Grid {
 /** Places asked for one by one at most; a sheet that can list its cells is not bound by it. */
 const MOST_PLACES = 5_000_000
 
-/** All cells of a sheet, in any order. Throws LogError where a sparse sheet is too wide to look through. */
+/** All cells of a sheet, in any order. Throws LogError where a sparse sheet is too wide to search. */
 export function* eachCell(sheet: Sheet): Iterable<[row: number, column: number, cell: Cell]> {
   if (sheet.cells) {
     yield* sheet.cells()
     return
   }
   if (sheet.rows * sheet.columns > MOST_PLACES)
-    refuse('sheet-too-wide', `sheet ${sheet.name} is too wide to look through`)
+    refuse('sheet-too-wide', `sheet ${sheet.name} is too wide to search`)
   for (let row = 0; row < sheet.rows; row++)
     for (let column = 0; column < sheet.columns; column++) {
       const cell = sheet.at(row, column)

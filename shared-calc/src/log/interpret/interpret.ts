@@ -11,7 +11,7 @@ import { problem } from '../problem.js'
 import { readAnswers } from './answers.js'
 import type { FoundField } from './fields/found-field.js'
 import { fieldsOfSheet } from './fields/labels-behind.js'
-import { fieldsAbove, fieldsOfRow, namedRowsOf, roomsOf } from './fields/lists.js'
+import { fieldsAbove, fieldsOfRow, fieldsOver, namedRowsOf, roomsOf } from './fields/lists.js'
 import { sidesIn } from './fields/sides.js'
 import { pairedView } from './grid/paired-view.js'
 import { stackedView } from './grid/stacked-view.js'
@@ -35,20 +35,15 @@ import type { FoundRun } from './tables/runs.js'
 import { askYear, chooseTest } from './tests/chosen.js'
 import { copiesIn, tellCopies } from './tests/copies.js'
 import { FANS, isTogether, type Joined, joinFans } from './tests/fans.js'
-import { groupTests, type TestGroup } from './tests/group.js'
+import { groupTests } from './tests/group.js'
 import { leftOutTests } from './tests/left-out.js'
 import { meansOfRuns, tellMeans } from './tests/mean-runs.js'
 import { scopeOf } from './tests/scope.js'
 import { unreadValues } from './unread-values.js'
 import { habitsOf } from './words/habits.js'
 import { readLabel } from './words/label.js'
-import { assignZeroFlow } from './zero-flow/assign.js'
-import { zeroColumns } from './zero-flow/columns.js'
 import type { ZeroEntry } from './zero-flow/entry.js'
-import { mentionsOfZeroFlow } from './zero-flow/mentioned.js'
-import { zeroFlowOfSheet } from './zero-flow/of-sheet.js'
-import { unknownPressures } from './zero-flow/unlabelled.js'
-import { unusedZeroFlow } from './zero-flow/unused.js'
+import { zeroFlowOfLog } from './zero-flow/of-log.js'
 
 export interface InterpretOptions {
   /** Answers to questions, by path, as typed. */
@@ -163,38 +158,18 @@ export function interpretLog(
       ...namedRowsOf(turned(view), (row, column) => isTaken(column, row)),
     ])
   const shownTables = tables.filter(({ view }) => !view.sheet.hidden || chosen.some(({ hidden }) => hidden))
-  const labelled = shownTables.flatMap(({ view, isTaken, runs: own }) =>
-    zeroFlowOfSheet(
-      view,
-      isTaken,
-      unsearched.of(view, 'zero-flow pressures'),
-      own,
-      formOf.get(view)?.mirrored,
-    ),
+  const zeroFlow = zeroFlowOfLog(
+    {
+      tables: shownTables,
+      visible,
+      runs,
+      chosen,
+      fields,
+      unsearched,
+      mirroredOf: (view) => formOf.get(view)?.mirrored,
+    },
+    answers['zeroFlow.labels'] === 'zero flow',
   )
-  const own = chosen.flatMap((group) => group.runs)
-  const withZeroFlow = own.length > 0 ? runs.filter((run) => !run.hidden || own.includes(run)) : []
-  labelled.push(...zeroColumns(withZeroFlow))
-  const without =
-    own.length > 0 &&
-    labelled.length === 0 &&
-    own.every((run) => run.zeroBefore.length + run.zeroAfter.length === 0)
-  const unknown = without
-    ? shownTables.flatMap(({ view, isTaken }) => unknownPressures(view, isTaken, labelled))
-    : []
-  const zeros = answers['zeroFlow.labels'] === 'zero flow' ? [...labelled, ...unknown] : labelled
-  const assigned = assignZeroFlow(withZeroFlow, zeros)
-  const unused = unusedZeroFlow(withZeroFlow, zeros, assigned)
-  const readCells = new Set([
-    ...zeros.flatMap(({ labelCell, figures }) => [labelCell, ...figures.map(({ cell }) => cell)]),
-    ...withZeroFlow.flatMap(cellsOf),
-  ])
-  const mentioned = mentionsOfZeroFlow(visible, (cell) => readCells.has(cell))
-  const isWithoutZeroFlow = ({ runs: ofGroup }: TestGroup): boolean =>
-    ofGroup.some((run) => {
-      const { before, after } = assigned.get(run) ?? {}
-      return !before && !after && run.zeroBefore.length + run.zeroAfter.length === 0
-    })
   const rooms = tables
     .filter(({ view }) => !view.sheet.hidden)
     .map(({ view, isTaken }) => roomsOf(view, isTaken))
@@ -202,7 +177,12 @@ export function interpretLog(
   const tests = chosen.map((group): InterpretedTest & { uses: readonly Use[] } => {
     const draft = new Draft(answers)
     const listed = houses.find(({ name }) => isSameName(name, group.key))?.fields ?? []
-    const ofRows = [...group.runs.flatMap((run) => rowFields.get(run) ?? []), ...listed]
+    const others = groups.filter((one) => one !== group).flatMap((one) => one.runs)
+    const ofRows = [
+      ...group.runs.flatMap((run) => rowFields.get(run) ?? []),
+      ...listed,
+      ...fieldsOver(group.runs, others),
+    ]
     const scope = scopeOf(group, groups, fields, ofRows)
     putDetails(draft, scope, {
       fileName: grid.fileName,
@@ -211,7 +191,7 @@ export function interpretLog(
       dayFirst,
       key: group.key,
       several: groups.length > 1,
-      listed: listed.length > 0,
+      listed: listed.length > 0 && !listed.some(({ name }) => name === 'name'),
       views: visible,
     })
     if (wanted === undefined) askYear(draft, group, groups)
@@ -220,16 +200,14 @@ export function interpretLog(
     putRuns(draft, group.runs, {
       grid,
       scope,
-      zero: assigned,
-      leftZero: {
-        mentions: unknown.length > 0 ? [] : [...mentioned.valued, ...zeros],
-        unused: unused.likely,
-      },
+      zeroFlow,
+      group,
       device,
       volume,
       american,
     })
-    if (unknown.length > 0 && answers['zeroFlow.labels'] === undefined) draft.ask(unknownQuestion(unknown))
+    if (zeroFlow.unknown.length > 0 && answers['zeroFlow.labels'] === undefined)
+      draft.ask(unknownQuestion(zeroFlow.unknown))
     const fans = joined.filter(({ run, isCertain }) => group.runs.includes(run) && !isCertain)
     if (fans.length > 0 && !isTogether(answers[FANS])) draft.ask(fansQuestion(fans))
     if (group.refusedBy)
@@ -238,12 +216,8 @@ export function interpretLog(
         group.refusedBy.cell,
         'runs',
       )
-    if (groups.length === 1)
-      for (const { label, labelCell } of [
-        ...unused.others,
-        ...(isWithoutZeroFlow(group) ? mentioned.bare : []),
-      ])
-        draft.tell(runText('log-zero-unused', { label }), labelCell, 'runs')
+    for (const { label, labelCell } of zeroFlow.namedFor(group))
+      draft.tell(runText('log-zero-unused', { label }), labelCell, 'runs')
     if (volume.open) draft.ask(volumeUnitQuestion(volume.open, american))
     putSeries(draft, grid, group)
     const target = draft.answered('target.preset')
@@ -251,21 +225,19 @@ export function interpretLog(
     draft.put('format', formatNeeded(draft.record))
     return finished(draft, group, scope, grid)
   })
-  const unread =
-    groups.length > 1
-      ? []
-      : unreadValues(
-          tables,
-          tests.flatMap(({ uses }) => uses),
-          [
-            ...fields.flatMap(({ cell, also = [] }) => [cell, ...also]),
-            ...zeros.flatMap(({ figures }) => figures.map(({ cell }) => cell)),
-            ...tests.flatMap(({ cells, findings }) => [
-              ...Object.values(cells),
-              ...findings.flatMap((finding) => finding.cells ?? []),
-            ]),
-          ],
-        )
+  const ofChosen = new Set(chosen.flatMap((group) => group.runs))
+  const lost = unreadValues(
+    tables.filter((table) => groups.length === chosen.length || table.runs.every((run) => ofChosen.has(run))),
+    tests.flatMap(({ uses }) => uses),
+    [
+      ...fields.flatMap(({ cell, also = [] }) => [cell, ...also]),
+      ...zeroFlow.found.flatMap(({ figures }) => figures.map(({ cell }) => cell)),
+      ...tests.flatMap(({ cells, findings }) => [
+        ...Object.values(cells),
+        ...findings.flatMap((finding) => finding.cells ?? []),
+      ]),
+    ],
+  )
   return {
     tests: tests.map(({ uses: _, ...test }) => test),
     questions: uniqueQuestions(tests.flatMap(({ questions }) => questions)),
@@ -276,7 +248,7 @@ export function interpretLog(
       ...tellCopies(copies),
       ...tellMeans(means),
       ...leftOutTests(groups, chosen),
-      ...unread,
+      ...lost,
     ],
     problems,
   }
@@ -307,22 +279,13 @@ function nothingFound(views: readonly View[]) {
   if (single)
     return problem(
       'not-found',
-      `sheet ${single.name} has one pressure and one air flow, and no table of readings: name a method of one or two readings, as in --set method=astm-e1827-22-one-point, or log the readings in columns with a heading each`,
+      `sheet ${single.name} has one pressure and one air flow, and no table of readings: choose a method with one or two readings, as in --set method=astm-e1827-22-one-point, or log the readings in columns, each with a heading`,
     )
   return problem(
     'not-found',
-    `no table of pressures and air flows was found${names ? ` (sheets searched: ${names})` : ''}: give the pressures and the flows a column each, with a heading`,
+    `no table of pressures and air flows was found${names ? ` (sheets searched: ${names})` : ''}: log pressures and flows in two columns, each with a heading`,
   )
 }
-
-/** Cells of the readings of a run. */
-const cellsOf = ({ readings, zeroBefore, zeroAfter }: FoundRun): string[] => [
-  ...[...zeroBefore, ...zeroAfter].map(({ cell }) => cell),
-  ...readings.flatMap(({ pressure, carriers }) => [
-    pressure.cell,
-    ...carriers.flatMap((one) => one?.cell ?? []),
-  ]),
-]
 
 const isSameName = (one: string, other: string): boolean => readLabel(one).padded === readLabel(other).padded
 

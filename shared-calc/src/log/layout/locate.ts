@@ -11,7 +11,7 @@ const REACH = 6
 
 /**
  * The cell a locator means within a test.
- * @throws LogError `not-found`, `ambiguous` (a label that stands there twice), with the field's path
+ * @throws LogError `not-found`, `ambiguous` (a label that is there twice), with the field's path
  */
 export function locate(scope: Scope, at: Locator, path: string): Found {
   if ('cell' in at) {
@@ -74,12 +74,17 @@ function pick(
 ): { row: number; column: number } {
   const chosen = found[(nth ?? 1) - 1]
   if (!chosen) {
-    const which = nth === undefined ? '' : ` for the ${nth}. time`
-    refuse('not-found', `no cell of sheet ${sheet.name} reads "${label}"${which}`, { path })
+    refuse(
+      'not-found',
+      found.length === 0
+        ? `no cell of sheet ${sheet.name} reads "${label}"`
+        : `sheet ${sheet.name} has "${label}" ${found.length === 1 ? 'once' : `${found.length} times`}, but the layout has "nth": ${nth}`,
+      { path },
+    )
   }
   if (nth === undefined && found.length > 1) {
     const cells = found.slice(0, 5).map(({ row, column }) => withSheet(sheet.name, addressOf(row, column)))
-    refuse('ambiguous', `"${label}" stands in ${cells.join(', ')}: state "nth" in the layout`, {
+    refuse('ambiguous', `"${label}" is in ${cells.join(', ')}: state "nth" in the layout`, {
       path,
       cell: cells[0] as string,
     })
@@ -91,7 +96,7 @@ function pick(
 function locateInRow(scope: Scope, header: string, nth: number | undefined, path: string): Found {
   const { sheet, headerRow, rows } = scope
   if (headerRow === undefined || !rows)
-    refuse('layout-invalid', 'a heading alone can be a place only if the tests are in rows', { path })
+    refuse('layout-invalid', 'a heading alone can locate a value only if the tests are in rows', { path })
   const { column } = pick(allLabels(sheet, header, headerRow, headerRow), sheet, header, nth, path)
   return { sheet, row: rows[0] ?? headerRow, column, heading: textOf(sheet.at(headerRow, column)) ?? header }
 }

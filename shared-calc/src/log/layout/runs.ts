@@ -119,7 +119,7 @@ function bySign(rows: TableRow[], run: RunLayout, collector: Collector, path: st
   if (sign === 'without sign')
     refuse(
       'layout-invalid',
-      'the layout tells the directions apart by sign, but says that pressures have no sign: correct one of the two',
+      'the layout takes the direction from the sign, but says that pressures have no sign: correct one of the two',
       {
         path,
       },

@@ -12,7 +12,7 @@ export function splitTests(grid: Grid, layout: Layout): Scope[] {
   const { tests } = layout
   const scopes =
     tests.each === 'sheet' ? bySheet(grid, tests.sheets) : onSheet(grid, layout, sheetFor(grid, layout))
-  if (scopes.length === 0) refuse('not-found', 'the log holds no test where the layout expects them')
+  if (scopes.length === 0) refuse('not-found', 'the log has no test where the layout expects one')
   if (scopes.length > LIMITS.tests)
     refuse('too-large', `the log holds ${scopes.length} tests; at most ${LIMITS.tests} are read at once`)
   return scopes

@@ -88,7 +88,7 @@ export function seriesDirections(
   if (taken.length === 0)
     refuse(
       'series-unusable',
-      `the pressure is nowhere steady for the averaging time of ${given.averagingTime_s} s: choose a shorter averaging time, or enter the readings by hand`,
+      `the pressure is never steady for the averaging time of ${given.averagingTime_s} s: choose a shorter averaging time, or enter the readings by hand`,
       {
         path,
       },

@@ -48,7 +48,7 @@ export function archivedParts(bytes: Uint8Array): Parts {
 
 /** Said of a workbook that is neither a summary nor described by a layout. */
 export const NOT_A_SUMMARY =
-  'this is not a Draughtbook summary, and no layout fits it; evaluate a test log first'
+  'this is not a Draughtbook summary, and no layout fits it: evaluate the log first, then give its summary'
 
 /** The layout by which an archived log is read: one kept with it, else one whose fingerprint fits. */
 export const layoutOf = (grid: Grid, layouts: readonly Layout[]): Layout | undefined =>
@@ -74,6 +74,6 @@ const reports = [
   },
 ]
 
-/** What a workbook is, if it is a register or a re-run that we wrote; undefined for any other. */
+/** Which Draughtbook report a workbook is; undefined for any other workbook. */
 export const ownReport = ({ sheetNames }: Grid): string | undefined =>
   reports.find(({ sheets }) => sheets.every((name) => sheetNames.includes(name)))?.why

@@ -13,7 +13,7 @@ export const BUILDING = 'Building'
 const COLUMNS = 8
 const WIDE = { columns: COLUMNS, perRow: 118 }
 
-/** The summary page: verdict, the ways to put the homes together, the homes, what has to be said. */
+/** The summary page: verdict, the ways to combine the homes, the homes, and the findings. */
 export function writeBuildingSheet(
   workbook: Workbook,
   worked: WorkedBuilding,
@@ -28,7 +28,7 @@ export function writeBuildingSheet(
   const facts: [string, string][] = [
     ['Building', result.name],
     ['Target', targetText(target)],
-    ['Judged', ruleWords[result.rule]],
+    ['Rule', ruleWords[result.rule]],
     ['Tests', `${result.homes.length} of ${counted(worked.homesInBuilding, 'home')}`],
   ]
   facts.forEach(([label, fact], i) => {
@@ -107,7 +107,7 @@ function ways(
   headingRow(sheet, start, 'The homes together', COLUMNS)
   const { unit } = target
   const row = (way: WorkedWay) => [
-    `${ruleWords[way.rule]}${way.rule === rule ? ' (judged)' : ''}`,
+    `${ruleWords[way.rule]}${way.rule === rule ? ' (used for the verdict)' : ''}`,
     live(places, way.mean, 'v_u', '0.000'),
     live(places, way.uncertainty, 'v_lo', '0.000'),
     live(places, way.uncertainty, 'v_hi', '0.000'),
@@ -127,7 +127,7 @@ function ways(
       { head: 'standard\nuncertainty' },
       { head: 'value\ncompared' },
       { head: 'margin' },
-      { head: 'probability\nto meet' },
+      { head: 'probability\nof meeting' },
     ],
     all.map(row),
   )
@@ -149,7 +149,7 @@ function homes(
       { head: `${target.quantity}\n${target.unit}` },
       { head: 'flow\nm³/h' },
       { head: 'share' },
-      { head: 'probability\nto meet' },
+      { head: 'probability\nof meeting' },
       { head: 'date' },
       { head: 'adjoining\nspaces', align: 'left' },
       { head: 'verdict', align: 'left' },

@@ -42,8 +42,9 @@ export function buildingLine(grid: Grid): BuildingLine | undefined {
   }
 }
 
+/** Workbooks written before 1.4.0 mark the way with "(judged)". */
 function judgedRow(sheet: Sheet): number | undefined {
   for (let row = 0; row < sheet.rows; row += 1)
-    if (/\(judged\)$/.test(String(sheet.at(row, 0)?.value ?? ''))) return row
+    if (/\((?:judged|used for the verdict)\)$/.test(String(sheet.at(row, 0)?.value ?? ''))) return row
   return undefined
 }

@@ -8,7 +8,7 @@ export const testClasses = {
   'first test': 'The first test of a plot at its stage.',
   repeat: 'A test that repeats an earlier one of the plot: the same stage again, or a retest.',
   'retest without its first test':
-    'Logged as a retest, but no earlier test of the plot is among the files given. It says nothing about passing first time.',
+    'Logged as a retest, but no earlier test of the plot is among the files given. It does not count towards the first-time pass rate.',
   'earlier issue':
     'The same test number, date and readings as another summary, with other content: that one is the reissue and replaces this one.',
   duplicate: 'Exactly the same record as in another file.',

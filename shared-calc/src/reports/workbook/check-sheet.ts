@@ -24,7 +24,7 @@ export interface CheckPlaces {
   readonly differing: string
   /** Number of findings that invalidate the test. */
   readonly invalidating: string
-  /** Row of each finding; its severity stands in A, its message in B. */
+  /** Row of each finding; its severity is in A, its message in B. */
   readonly findingRows: readonly number[]
   /** The first row with a state, and the next row that is free. */
   readonly states: { readonly from: number; readonly next: number }
@@ -93,7 +93,7 @@ function writeState(
     formula: 'IF(B2=0,"agrees with the issued record","edited since issue")',
     result: 'agrees with the issued record',
   }
-  dress(sheet.getCell('A4'), {}).value = 'the first of them'
+  dress(sheet.getCell('A4'), {}).value = 'first cell that differs'
   dress(sheet.getCell('B4'), { alignment: { horizontal: 'left' } }).value = {
     formula: `IF(B2=0,"none",INDEX($A$${from}:$A$${last},MATCH("differs",${states},0)))`,
     result: 'none',

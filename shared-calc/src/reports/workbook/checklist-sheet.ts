@@ -1,7 +1,7 @@
 import type { Workbook } from 'exceljs'
 import type { PlanRequest } from '../../site/plan/request.js'
 import { askedOf, preparationList } from '../../site/preparation/asks.js'
-import { allCautions, CAUTIONS_DEFER, cautionTexts } from '../../site/preparation/cautions.js'
+import { allCautions, CAUTIONS_DEFER, cautionName, cautionTexts } from '../../site/preparation/cautions.js'
 import { writeLine, writeTable } from './live-cell.js'
 import { setUpPage } from './page.js'
 import { dress, fonts, headingRow } from './styles.js'
@@ -39,7 +39,7 @@ export function writeChecklistSheet(workbook: Workbook, { building, preparation 
   headingRow(sheet, row + 1, 'Cautions: check before you switch on the fan', COLUMNS)
   row += 2
   for (const caution of allCautions)
-    row = writeLine(sheet, row, `☐  ${caution}: ${cautionTexts[caution]}`, WIDE)
+    row = writeLine(sheet, row, `☐  ${cautionName(caution)}: ${cautionTexts[caution]}`, WIDE)
   row = writeLine(sheet, row, CAUTIONS_DEFER, { ...WIDE, font: fonts.bold })
   headingRow(sheet, row + 1, 'Leaks', COLUMNS)
   const first = row + 3

@@ -51,7 +51,7 @@ export function writeLeaksSheet(
           sealRow(`the target, allowing ${Math.round(growth * 100)} % for ageing`, hole),
         ),
       ]),
-      sealRow('the whole leakage at 50 Pa', worked.whole),
+      sealRow('the total leakage at 50 Pa', worked.whole),
     ],
   )
   headingRow(sheet, row + 1, 'Leak log', COLUMNS)
@@ -65,7 +65,7 @@ export function writeLeaksSheet(
       { head: 'seen under', align: 'left' },
       { head: 'size', align: 'left' },
       { head: 'area\ncm²' },
-      { head: 'of the\nwhole' },
+      { head: 'of the\ntotal' },
       { head: 'fixed', align: 'center' },
       { head: 'photo', align: 'left' },
     ],

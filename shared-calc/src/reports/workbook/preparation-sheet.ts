@@ -1,6 +1,6 @@
 import type { Workbook } from 'exceljs'
 import type { TestRecord } from '../../contract/record/index.js'
-import { allCautions, CAUTIONS_DEFER, cautionTexts } from '../../site/preparation/cautions.js'
+import { allCautions, CAUTIONS_DEFER, cautionName, cautionTexts } from '../../site/preparation/cautions.js'
 import { checkPreparation } from '../../site/preparation/check.js'
 import { writeLine, writeTable } from './live-cell.js'
 import { setUpPage } from './page.js'
@@ -62,7 +62,7 @@ export function writePreparationSheet(workbook: Workbook, record: TestRecord): v
   )
   row += 1
   for (const text of [
-    ...allCautions.map((caution) => `${caution}: ${cautionTexts[caution]}`),
+    ...allCautions.map((caution) => `${cautionName(caution)}: ${cautionTexts[caution]}`),
     CAUTIONS_DEFER,
   ])
     row = writeLine(sheet, row, text, { columns: COLUMNS, perRow: 136, font: fonts.muted })

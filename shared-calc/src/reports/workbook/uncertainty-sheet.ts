@@ -13,7 +13,10 @@ export const UNCERTAINTY = 'Uncertainty'
 const COLUMNS = 8
 const WIDE = { columns: COLUMNS, perRow: 120 }
 
-/** How sure: the decision in words, then the budget of each figure with its contributions, all by reference to Working. */
+/**
+ * Uncertainty: the decision in words, then the budget of each figure with its contributions, all by reference to
+ * Working.
+ */
 export function writeUncertaintySheet(
   workbook: Workbook,
   evaluation: Evaluation,
@@ -101,7 +104,7 @@ export function writeUncertaintySheet(
   row = writeLine(
     sheet,
     row + 1,
-    'Contributions are relative to the figure and add by their squares. What all readings share is counted once for the test; the scatter of the readings is counted as the instruments explain it, and what was found beyond that. A cause that can only act one way has an expected size: the figure is not changed by it, but the ends of the interval allow for it. The verdict is the method’s own: nothing here replaces it.',
+    'Contributions are relative to the figure and add by their squares. A cause that all readings share is counted once for the test. The scatter of the readings is counted as the instruments explain it, with any scatter found beyond that. A cause that can act in one direction only has an expected size: it does not change the figure, but the interval allows for it. The verdict is that of the method: nothing here replaces it.',
     { ...WIDE, font: fonts.muted },
   )
   setUpPage(sheet, { landscape: false, title: UNCERTAINTY, lastRow: row, lastColumn: COLUMNS })

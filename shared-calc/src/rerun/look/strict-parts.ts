@@ -45,7 +45,7 @@ export function strictParts(
       return [
         seen(
           'part',
-          `${words}: written otherwise`,
+          `${words}: written differently`,
           sheets.get(path),
           issued.get(path) ?? '',
           now.get(path) ?? '',

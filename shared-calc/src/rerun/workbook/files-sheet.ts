@@ -1,5 +1,7 @@
 import type { Workbook } from 'exceljs'
 import { shortNames } from '../../catalogue/short-names.js'
+import { outcomeWords } from '../../catalogue/words.js'
+import type { Outcome } from '../../contract/record/index.js'
 import { columnLetters } from '../../reports/workbook/address.js'
 import { linkTo } from '../../reports/workbook/file-link.js'
 import { setUpPage } from '../../reports/workbook/page.js'
@@ -13,14 +15,17 @@ export const FILES_HEAD = 3
 /** Lines of the tallest row; the cell holds the whole text. */
 const MOST_LINES = 6
 
+/** As people read it; what the file says, where that is no outcome. */
+const outcomeText = (outcome = ''): string => outcomeWords[outcome as Outcome] ?? outcome
+
 const columns: readonly { head: string; width: number; text: (test: RerunTest) => string | number }[] = [
   { head: 'Outcome', width: 24, text: ({ outcome }) => outcome },
   { head: 'Site', width: 18, text: ({ site }) => site ?? '' },
   { head: 'Plot', width: 16, text: ({ building }) => building ?? '' },
   { head: 'Date', width: 11, text: ({ date }) => date ?? '' },
   { head: 'Test number', width: 16, text: ({ testNumber }) => testNumber ?? '' },
-  { head: 'Verdict\nrecorded', width: 11, text: ({ verdict }) => verdict?.recorded ?? '' },
-  { head: 'Verdict\nnow', width: 11, text: ({ verdict }) => verdict?.recomputed ?? '' },
+  { head: 'Verdict\nrecorded', width: 11, text: ({ verdict }) => outcomeText(verdict?.recorded) },
+  { head: 'Verdict\nnow', width: 11, text: ({ verdict }) => outcomeText(verdict?.recomputed) },
   { head: 'Version', width: 9, text: ({ calculationVersion }) => calculationVersion ?? '' },
   { head: 'Signature', width: 15, text: ({ signature }) => signatureText(signature) },
   { head: 'Figures\ncompared', width: 9, text: ({ compared }) => compared.figures },

@@ -62,7 +62,7 @@ export function workLeaks(test: WorkedTest, log: LeakLog, at = 'leaks'): WorkedL
   const rate = test.means.get(COMPARED_AT_PA)?.rate
   if (!rate) throw new RangeError(`nothing calculated at ${COMPARED_AT_PA} Pa`)
   const now = rate.ref('q_pr')
-  const whole = between(calculation, 'leaks.whole', 'Whole leakage', now, byRule(0, 'no leakage'))
+  const whole = between(calculation, 'leaks.whole', 'Total leakage', now, byRule(0, 'no leakage'))
   const areas = workAreas(calculation, log, at)
   const sized = log.list.filter((leak) => areas.has(leak))
   const flows =

@@ -1,4 +1,4 @@
-import { plain } from '../../catalogue/words.js'
+import { listed, plain } from '../../catalogue/words.js'
 import type { PlannedDevice } from '../../contract/record/index.js'
 import { type FlowSpan, flowSpans, servingRanges } from './coverage.js'
 import type { DeviceInDirection, LimitedRange } from './devices.js'
@@ -35,14 +35,14 @@ function reach(
   if (spans.length === 0) return `${head}.`
   if (served.length === pressures.length)
     return `${head} covers every planned pressure if the building just meets the target.`
-  if (served.length > 0) return `${head} covers ${list(served)} Pa only.`
+  if (served.length > 0) return `${head} covers only ${list(served, 'and')} Pa.`
   const least = Math.min(...spans.map((span) => span.least))
   const most = Math.max(...spans.map((span) => span.most))
   if (most < lowest.value)
     return `${head} is too large. A building that just meets the target leaks at most ${plain(most, 0)} m³/h at these pressures. Use a smaller device.`
   if (least > highest.value)
     return `${head} is too small. A building that just meets the target leaks at least ${plain(least, 0)} m³/h at these pressures.`
-  return `${head} covers none of the pressures for every exponent in the expected range.`
+  return `${head} does not cover all expected flows at any of the pressures.`
 }
 
 function proves({ provable }: DeviceInDirection, row: number): string {
@@ -62,9 +62,9 @@ function whole(directions: readonly DeviceInDirection[], worked: WorkedPlan): st
   })
   if (flowSpans(worked, directions[0]?.direction ?? 'depressurisation').length === 0) return []
   if (missed.length === 0) return ['Its ranges together cover every planned pressure.']
-  return [`It does not cover ${list(missed)} Pa if the building just meets the target.`]
+  return [`It does not cover ${list(missed, 'or')} Pa if the building just meets the target.`]
 }
 
 /** Pressures in whole Pa, each once. */
-const list = (pressures: readonly number[]): string =>
-  [...new Set(pressures.map((pressure) => plain(pressure, 0)))].join(', ')
+const list = (pressures: readonly number[], end: 'and' | 'or'): string =>
+  listed([...new Set(pressures.map((pressure) => plain(pressure, 0)))], end)

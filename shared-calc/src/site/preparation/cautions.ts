@@ -18,6 +18,9 @@ export const cautionTexts: Readonly<Record<CautionKind, string>> = {
     'Fire suppression, smoke extract, laboratories, health care: test only with permission from the owner and from the person in charge of the system.',
 }
 
+/** A caution as people read it; the record's own word for people is older. */
+export const cautionName = (caution: CautionKind): string => (caution === 'persons' ? 'people' : caution)
+
 export const allCautions: readonly CautionKind[] = CautionKind.options
 
 export const CAUTIONS_DEFER = 'Local codes and licensed practice decide. This list replaces neither.'

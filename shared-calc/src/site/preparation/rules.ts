@@ -3,7 +3,7 @@ import { practiceSource } from '../../catalogue/sources.js'
 import { RECORD_FORMAT, type TestRecord } from '../../contract/record/index.js'
 import type { Rule } from '../../evaluation/rules/rule.js'
 import { preparationList } from './asks.js'
-import { allCautions, cautionTexts } from './cautions.js'
+import { allCautions, cautionName, cautionTexts } from './cautions.js'
 import { checkPreparation } from './check.js'
 
 /** The rules of this file came with record@2: a record@1 is judged as it was when it was archived. */
@@ -51,7 +51,13 @@ export const cautionsUnanswered: Rule = ({ record }) => {
   const cautions = allCautions.filter((caution) => !answered.has(caution))
   if (cautions.length === 0) return []
   const texts = cautions.map((caution) => cautionTexts[caution])
-  return [finding('caution-unanswered', { where: ['preparation.cautions'] }, { cautions, texts })]
+  return [
+    finding(
+      'caution-unanswered',
+      { where: ['preparation.cautions'] },
+      { cautions: cautions.map(cautionName), texts },
+    ),
+  ]
 }
 
 /** Said not to apply, though the openings say otherwise. */

@@ -41,7 +41,7 @@ const canadian =
       printedLimit('qE50', nlr, 'L/(s·m2)', tables),
     ],
     ...(how === 'unguarded' && {
-      notes: ['Another public copy of the table has other values for the tiers B.'],
+      notes: ['Another public copy of the table has other values for the B tiers.'],
     }),
   })
 

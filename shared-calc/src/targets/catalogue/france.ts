@@ -25,7 +25,7 @@ const french = (id: string, label: string, limit: number): TargetPreset => ({
     'Cerema FAQ: a highest pressure below 50 Pa is not usable, even above 4 000 m³',
   ),
   limits: [{ quantity: 'qT_pr', limit, referencePressure_Pa: 4, standIn: 'qE_pr', source: faq }],
-  notes: ['Flats tested as a sample: enter the area-weighted mean, and say that it stands for a sample.'],
+  notes: ['Flats tested as a sample: enter the area-weighted mean, and mark it as a sample.'],
 })
 
 export const france: readonly TargetPreset[] = [

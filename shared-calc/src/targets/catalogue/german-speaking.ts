@@ -18,7 +18,9 @@ const german = (id: string, label: string, n50: number, qE50: number): TargetPre
     at50('n50', n50, geg, { upTo_m3: 1500 }),
     at50('qE50', qE50, qE50 === 2.5 ? gegLarge : geg, { above_m3: 1500 }),
   ],
-  notes: ['Prepared by the national annex to DIN EN ISO 9972:2018-12, which the record has no word for.'],
+  notes: [
+    'Preparation follows the national annex to DIN EN ISO 9972:2018-12, for which the record has no entry.',
+  ],
 })
 
 const oib = seen('OIB-RL 6:2019, 4.10 (Austria)')

@@ -17,7 +17,7 @@ const passiveHouse = (id: string, label: string, limit: number): TargetPreset =>
   preparation: { accepted: ['method 1', 'method A'], otherwise: 'invalidates', source: criteria },
   limits: [at50('n50', limit, criteria), at50('qE50', 0.6, large, { atLeast_m3: 4000 })],
   notes: [
-    'From 4 000 m³ on, q_E50 must be met too. The threshold was read in the source; the value of 0.6 is from memory, above all for retrofits.',
+    'For 4 000 m³ or more, q_E50 must be met too. The threshold was read in the source; the value of 0.6 is from memory, especially for retrofits.',
   ],
 })
 

@@ -71,7 +71,7 @@ export const unitedStates: readonly TargetPreset[] = [
         source: seen('Minn. R. 1323.0543'),
       },
       notes: [
-        'From 8 units on: the larger of 7 units and 20 % are tested, their weighted mean counts, two more for each failure.',
+        'For 8 units or more, 7 units or 20 % are tested, whichever is more. Their weighted mean counts. For each failure, two more are tested.',
       ],
     },
   ),

@@ -27,14 +27,14 @@ export function fitBothErrors(
   for (let round = 0; round < ROUNDS; round += 1) {
     const trial = new Calculation().add('round', title, bothErrorsLine, {
       ...points,
-      n_b: byRule(slope, 'slope of the round before'),
+      n_b: byRule(slope, 'slope of the previous iteration'),
     })
     const next = trial.value('n')
     if (!Number.isFinite(next)) return undefined
     if (Math.abs(next - slope) <= 1e-13 * Math.abs(next))
       return calculation.add(id, title, bothErrorsLine, {
         ...points,
-        n_b: byRule(slope, 'slope found by repeating the round until it reproduces itself'),
+        n_b: byRule(slope, 'slope found by iteration until it no longer changes'),
       })
     slope = next
   }

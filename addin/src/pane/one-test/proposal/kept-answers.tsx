@@ -34,7 +34,7 @@ export function KeptAnswers({ kept: { layout, here, firms }, base }: { kept: Kep
       const { keepInLibrary } = await import('../../../service/keep-in-library.js')
       const answers = await layout()
       if (answers) setDone(await keepInLibrary(base, answers))
-      else setFault('A layout describes this log already, so there is nothing to keep.')
+      else setFault('A layout already describes this log, so there is nothing to keep.')
     } catch (error) {
       setFault(wordsOf(error))
     }
@@ -64,7 +64,7 @@ export function KeptAnswers({ kept: { layout, here, firms }, base }: { kept: Kep
 }
 
 const HERE = 'Your answers are kept in this browser, for other logs of this kind.'
-const NOWHERE = 'This browser keeps nothing: your answers hold for this log only.'
+const NOWHERE = 'This browser cannot store answers, so they apply to this log only.'
 
 const inLibrary = ({ id, replaced }: KeptInLibrary): string =>
   `Your answers are kept in the firm’s library as layouts/${id}. Everybody who uses the library reads logs of this kind with them.${

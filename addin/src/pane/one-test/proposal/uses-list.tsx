@@ -36,7 +36,7 @@ export const cellUses = (uses: readonly Use[]): CellUse[] =>
   )
 
 export const wordsOf = ({ usedAs, ignoredBecause }: Use): string =>
-  usedAs === undefined ? `left out: ${ignoredBecause ?? 'nothing of it is needed'}` : `used as ${usedAs}`
+  usedAs === undefined ? `left out: ${ignoredBecause ?? 'not needed'}` : `used as ${usedAs}`
 
 /** Colour and short name of a use. */
 export function kindOf({ usedAs, path = '' }: Use): Pick<CellUse, 'kind' | 'label'> {

@@ -32,7 +32,7 @@ function Cautions(props: SectionProps) {
       <p class="answered">
         All {cautions.length} answered by {last?.by} {last?.note}.{' '}
         <button type="button" class="link" onClick={() => setLooking(true)}>
-          Look again
+          Show them again
         </button>
       </p>
     )
@@ -44,16 +44,16 @@ function Cautions(props: SectionProps) {
         </div>
       ) : null}
       <ul class="precautions">
-        {cautions.map(({ caution, text }) => {
+        {cautions.map(({ caution, name, text }) => {
           const given = rows.find((row) => row.caution === caution)
           return (
             <li class={given ? 'precaution given' : 'precaution'} key={caution}>
               <div class="precaution-text">
-                <b>{caution}</b>
+                <b>{name}</b>
                 <p class="hint">{text}</p>
               </div>
               {/* biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be laid out beside its text */}
-              <div class="answers" role="group" aria-label={`Answer to ${caution}`}>
+              <div class="answers" role="group" aria-label={`Answer to ${name}`}>
                 {cautionAnswers.map((one) => (
                   <button
                     type="button"
@@ -70,7 +70,7 @@ function Cautions(props: SectionProps) {
           )
         })}
       </ul>
-      <p class="hint">Local codes and licensed practice decide; this list replaces neither.</p>
+      <p class="hint">Local codes and licensed practice decide. This list replaces neither.</p>
     </>
   )
 }

@@ -90,7 +90,7 @@ async function downloadPdf(store: TestStore): Promise<string | undefined> {
   const { bytes, lacking } = written.done
   await store.host.download(bytes, `${written.name}.pdf`, 'application/pdf')
   const boxes =
-    lacking.length > 0 ? [`The font has no ${lacking.join(' ')}; the PDF shows an empty box for each.`] : []
+    lacking.length > 0 ? [`The PDF font lacks ${lacking.join(' ')}; each appears as an empty box.`] : []
   return [`Downloaded ${written.name}.pdf.`, ...boxes, ...written.notes].join(' ')
 }
 

@@ -37,7 +37,7 @@ const areaOf = (report: LeakReport | undefined, i: number): string => {
   const share = report?.leaks[i]?.shareOfWhole
   return area === undefined || share === undefined
     ? ''
-    : `${figure(area, 2)} cm², ${figure(share * 100, 2)} % of the whole`
+    : `${figure(area, 2)} cm², ${figure(share * 100, 2)} % of the total`
 }
 
 function ToSeal({ report: { toSeal, wholeLeakage } }: { report: LeakReport }) {
@@ -65,7 +65,7 @@ function ToSeal({ report: { toSeal, wholeLeakage } }: { report: LeakReport }) {
           </tr>
         ))}
         <tr>
-          <th scope="row">the whole leakage</th>
+          <th scope="row">the total leakage</th>
           <td>{figure(wholeLeakage.hole.area_cm2, 3)}</td>
           <td>{figure(wholeLeakage.hole.squareSide_mm, 3)}</td>
           <td>{figure(wholeLeakage.hole.roundDiameter_mm, 3)}</td>

@@ -19,7 +19,7 @@ const planFields: readonly Field[] = [
   },
 ]
 
-/** What to set and expect, which device reaches, the weather; and the sheet to take along. */
+/** Pressures to set, expected flows, suitable devices, the weather; and the plan as a sheet for the site. */
 function PlanBody(props: SectionProps) {
   const site = props.state.result?.site
   return (
@@ -67,7 +67,7 @@ function FirmsEquipment({ store }: SectionProps) {
   }
   return (
     <button type="button" onClick={() => void take()}>
-      Take the firm’s devices and gauges
+      Use the firm’s devices and gauges
     </button>
   )
 }
@@ -151,7 +151,7 @@ function TakeAlong({ store, state }: SectionProps) {
   }
   return (
     <button type="button" disabled={busy || !request} onClick={() => void write()}>
-      Download the sheet to take along
+      Download the plan for the site
     </button>
   )
 }

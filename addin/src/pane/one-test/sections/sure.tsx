@@ -32,7 +32,9 @@ function Sure(props: SectionProps) {
       <Shown {...props} />
       <details class="sub">
         <summary>Instrument accuracies</summary>
-        <p class="hint">u: standard uncertainty, k = 1. An empty field takes the default shown in it.</p>
+        <p class="hint">
+          u is the standard uncertainty (k = 1). An empty field uses the default shown in grey.
+        </p>
         <Fields {...props} fields={sureFields} />
       </details>
     </>
@@ -101,7 +103,7 @@ function Shown({ state: { result } }: SectionProps) {
           </tbody>
         </table>
         <p class="hint">
-          Defaults used: {defaults.map(({ term }) => term).join(', ') || 'nothing'}. The workbook gives the
+          Defaults used: {defaults.map(({ term }) => term).join(', ') || 'none'}. The workbook gives the
           source of each.
         </p>
       </details>

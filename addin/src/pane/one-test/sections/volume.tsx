@@ -45,7 +45,7 @@ function Volume(props: SectionProps) {
       <FromCells {...props} />
       <h3>Envelope</h3>
       <ListRows {...props} list="takeOff.elements" noun="Element" />
-      <h3>Uncertainty, and the plan’s own totals</h3>
+      <h3>Uncertainty, and totals stated on the plan</h3>
       <Fields {...props} fields={aroundFields} />
       {takeOff ? <Totals {...props} takeOff={takeOff} /> : null}
     </>

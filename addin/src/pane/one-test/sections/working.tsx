@@ -7,7 +7,7 @@ import type { Section, SectionProps } from '../section.js'
 function Working({ state: { evaluation, result, trace } }: SectionProps) {
   if (!trace) return null
   const steps = evaluation?.trace ?? result?.evaluation?.trace
-  if (!steps) return <p class="hint">There is no result to show the working of.</p>
+  if (!steps) return <p class="hint">There is no result yet, so there is no working to show.</p>
   return (
     <div class="working-room">
       <p class="hint">

@@ -4,7 +4,7 @@ import { saying } from '../remark.js'
 
 const checkDate = 'Enter the date of the test. On the command line: --set date=….'
 
-/** A logged number as it stands in the log. */
+/** A logged number as it is in the log. */
 const logged = (value: number): string => String(value).replace('-', '−')
 
 /** How single values of a log that no layout describes were understood. */
@@ -22,7 +22,7 @@ export const fieldTexts = {
   'log-date-of-file/only': {
     severity: 'caution',
     message: ({ date }: { date: string }) =>
-      `The log does not label a date as that of the test. The only date in it was used: ${dayInWords(date)}.`,
+      `No date in the log is labelled as the date of the test. The only date in the log was used: ${dayInWords(date)}.`,
     remedy: checkDate,
   },
   'log-date-of-file': {
@@ -63,7 +63,7 @@ export const fieldTexts = {
   'log-unit-proven/volume': {
     severity: 'note',
     message: ({ value, unit, by }: { value: number; unit: string; by: 'floor area' | 'envelope area' }) =>
-      `No unit is stated for the volume ${value}. It is read in ${unit}, because nothing else fits the ${by}.`,
+      `No unit is stated for the volume ${value}. It is read in ${unit}, because no other unit fits the ${by}.`,
   },
   'log-unit-likely/temperature': {
     severity: 'note',
@@ -111,7 +111,7 @@ export const fieldTexts = {
   },
   'log-mean-of-two': {
     severity: 'note',
-    message: 'Two values, before and after or one for each run. Their mean was used.',
+    message: 'The log has two values, either before and after or one for each run. Their mean was used.',
   },
   'log-parts-of-area': {
     severity: 'caution',

@@ -10,7 +10,7 @@ export const fileTexts = {
   'log-encoding': {
     severity: 'note',
     message: 'The file is not UTF-8. It was read as Windows-1252.',
-    remedy: 'Check letters with accents.',
+    remedy: 'Check the accented letters.',
   },
   'log-decimal': {
     severity: 'note',
@@ -19,8 +19,8 @@ export const fileTexts = {
   },
   'log-date-system': {
     severity: 'note',
-    message: 'No date shows its year in four digits. Days are counted from 1900.',
-    remedy: 'Check the date of the test, or show its year in four digits.',
+    message: 'No date in the workbook shows a four-digit year, so days are counted from 1900.',
+    remedy: 'Check the date of the test, or format it with a four-digit year.',
   },
   'log-merged-unread': {
     severity: 'note',
@@ -28,7 +28,7 @@ export const fileTexts = {
       sheets.length === 0
         ? 'This version of Excel does not report which cells are merged.'
         : `Excel did not report the merged cells of ${listed(sheets.map(quoted))}: it reports at most 512 on a sheet.`,
-    remedy: 'Where a value is in merged cells, pick their top left cell.',
+    remedy: 'Where a value is in merged cells, pick their top-left cell.',
   },
   'log-layout': {
     severity: 'note',
@@ -99,7 +99,7 @@ export const fileTexts = {
   'log-not-searched/end': {
     severity: 'caution',
     message: ({ sheet, what, last }: { sheet: string; what: string; last: string }) =>
-      `Sheet ${quoted(sheet)} is too long to search completely. It was searched for ${what} as far as ${last}.`,
+      `Sheet ${quoted(sheet)} is too long to search completely. It was searched for ${what} only as far as ${last}.`,
     remedy: atTheStart,
   },
   'log-not-searched/beyond': {

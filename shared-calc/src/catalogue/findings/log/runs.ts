@@ -27,7 +27,7 @@ export const runTexts = {
   'log-sign/titles': {
     severity: 'caution',
     message:
-      'The titles of the two runs were exchanged, as you answered. The direction is that of the sign of the pressures.',
+      'The titles of the two runs were exchanged, as you answered. The direction follows the sign of the pressures.',
   },
   'log-sign/zero-flow-kept': {
     severity: 'note',
@@ -61,7 +61,7 @@ export const runTexts = {
   'log-zero-answered': {
     severity: 'note',
     message: ({ answer }: { answer: string }) =>
-      `The zero-flow pressures of this run are those you answered: ${quoted(answer.replace(/-(?=\d)/g, '−'))}.`,
+      `The zero-flow pressures of this run are taken from your answer: ${quoted(answer.replace(/-(?=\d)/g, '−'))}.`,
   },
   'log-zero-answered/none': {
     severity: 'caution',
@@ -72,7 +72,7 @@ export const runTexts = {
   'log-induced': {
     severity: 'note',
     message: ({ heading, added }: { heading: string; added: number | undefined }) =>
-      `The log says ${quoted(heading)}, so the zero-flow pressure is already subtracted from these pressures.${added === undefined ? ' It has no zero-flow pressure to add back.' : ` The mean of ${plain(added)} Pa was added back, so that it is not subtracted twice.`}`,
+      `The log says ${quoted(heading)}, so the zero-flow pressure is already subtracted from these pressures.${added === undefined ? ' The log gives no zero-flow pressure to add back.' : ` The mean of ${plain(added)} Pa was added back, so that it is not subtracted twice.`}`,
   },
   'log-flow-sign': {
     severity: 'note',
@@ -81,8 +81,7 @@ export const runTexts = {
   'log-pressures-in-headings': {
     severity: 'caution',
     message: 'The log has no measured pressures. Those in the headings of the flows were used.',
-    remedy:
-      'If they are the pressures aimed at, enter the pressures measured. Use averages over 20 s or longer.',
+    remedy: 'If they are only target pressures, enter the measured ones. Use averages over 20 s or longer.',
   },
   'log-column-left-out': {
     severity: 'note',
@@ -92,7 +91,7 @@ export const runTexts = {
   'log-total/mean': {
     severity: 'note',
     message: ({ cell }: { cell: string }) =>
-      `The flow is the mean in column ${cell}. The single values behind the mean were not read.`,
+      `The flow is the mean in column ${cell}. The single values it was calculated from were not read.`,
   },
   'log-total/sum': {
     severity: 'note',
@@ -102,6 +101,11 @@ export const runTexts = {
   'log-fans': {
     severity: 'note',
     message: 'Several fans ran together. Their flows are added.',
+  },
+  'log-step-means': {
+    severity: 'note',
+    message: ({ heading, rows, readings }: { heading: string; rows: number; readings: number }) =>
+      `Rows with the same entry in column ${quoted(heading)} were averaged: ${rows} rows give ${readings} readings.`,
   },
   'log-row-left-out': {
     severity: 'caution',
@@ -162,7 +166,7 @@ export const runTexts = {
   'log-unit-likely/pressures': {
     severity: 'note',
     message: ({ highest }: { highest: number }) =>
-      `No unit is stated for the pressures. They are read in Pa, because ${plain(highest)} is possible in no other unit in a building test.`,
+      `No unit is stated for the pressures. They are read in Pa, because no other unit makes ${plain(highest)} possible in a building test.`,
   },
   'log-unit-proven/flows': {
     severity: 'note',

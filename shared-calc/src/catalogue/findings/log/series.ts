@@ -50,7 +50,7 @@ export const seriesTexts = {
     severity: 'caution',
     message: ({ which }: { which: 'before' | 'after' | 'before or after' }) =>
       `No steady zero-flow pressures were found ${which} the readings.`,
-    remedy: 'Close the fan and log at least 30 s before and after the readings.',
+    remedy: 'Cover the fan and log at least 30 s before and after the readings.',
   },
   'log-series-slow': {
     severity: 'caution',

@@ -13,7 +13,7 @@ export const tableTexts = {
   'log-gap': {
     severity: 'caution',
     message: 'There are numbers below the blank row that ends the readings. They were not read.',
-    remedy: 'Close the gap, or state the readings as a range in the layout.',
+    remedy: 'Delete the blank row, or name the range of the readings in the layout.',
   },
   'log-summary-row': {
     severity: 'note',

@@ -17,14 +17,14 @@ const OFFICE = 'urn:oasis:names:tc:opendocument:xmlns:office:1.0'
 
 /**
  * Reads content.xml: unnamed styles, then one table after the other. Tables inside tables, copies of other files' cells,
- * changes kept for review, notes and drawings are passed over.
+ * changes kept for review, notes and drawings are skipped.
  */
 export function contentEvents(content: Content, styles: Styles): XmlEvents {
   const style = styleEvents(styles)
   const budget = { cells: 0 }
   let part: 'styles' | 'sheets' | undefined
   let rows: Rows | undefined
-  /** Depth inside something that is passed over. */
+  /** Depth inside something that is skipped. */
   let passed = 0
 
   function openSheet(attributes: Attributes): void {
@@ -82,7 +82,7 @@ const PASSED_OVER = new Set(['tracked-changes', 'shapes', 'forms', 'dde-links', 
 /** Writers agree on the names before the colons; a file with others would look empty, so it is refused. */
 function guardNames(attributes: Attributes): void {
   if (attributes['xmlns:table'] !== TABLE || attributes['xmlns:office'] !== OFFICE)
-    refuse('damaged-file', 'the part content.xml is not written as OpenDocument spreadsheets are')
+    refuse('damaged-file', 'the part content.xml is not in the OpenDocument spreadsheet format')
 }
 
 /** A name for cells, written as `$'Test log'.$B$4:.$C$9`; undefined where it stands for anything else. */

@@ -11,7 +11,7 @@ import { type Content, contentEvents } from './content-part.js'
 import { Styles, styleEvents } from './styles.js'
 
 /**
- * Opens an OpenDocument spreadsheet (.ods): guard, directory, styles, then all tables, which stand in one part. Macros,
+ * Opens an OpenDocument spreadsheet (.ods): guard, directory, styles, then all tables, which are in one part. Macros,
  * pictures, charts and links are never unpacked.
  * @throws LogError when the file is hostile, damaged, protected by a password or no spreadsheet
  */
@@ -24,7 +24,7 @@ export function openSpreadsheet(bytes: Uint8Array, fileName: string): Grid {
   if (entries.has('styles.xml')) read(bytes, entries, 'styles.xml', styleEvents(styles))
   const content: Content = { sheets: [], names: [] }
   read(bytes, entries, 'content.xml', contentEvents(content, styles))
-  if (content.sheets.length === 0) refuse('damaged-file', 'the spreadsheet holds no sheet')
+  if (content.sheets.length === 0) refuse('damaged-file', 'the spreadsheet has no sheet')
   const sheets = new Map(content.sheets.map((sheet) => [sheet.name.toLowerCase(), sheet]))
   return {
     kind: 'workbook',
@@ -46,7 +46,7 @@ function read(
   events: XmlEvents,
 ): void {
   const entry = entries.get(name)
-  if (!entry) refuse('damaged-file', `the part ${name} is missing: this is not a whole spreadsheet`)
+  if (!entry) refuse('damaged-file', `the part ${name} is missing: the spreadsheet is incomplete`)
   const reader = xmlReader(name, events)
   unpackText(bytes, entry, (text) => reader.write(text))
   reader.end()

@@ -91,7 +91,7 @@ export class Rows {
     const cell = this.heldBy(attributes, covered)
     if (cell) {
       if (this.column + repeat > LIMITS.columns)
-        refuse('damaged-file', `sheet ${this.store.name}: a cell lies beyond the last column`)
+        refuse('damaged-file', `sheet ${this.store.name}: a cell is beyond the last column`)
       for (let count = 0; count < repeat; count++) this.held.push([this.column + count, cell])
     }
     this.merge(attributes)
@@ -122,12 +122,12 @@ export class Rows {
   private closeRow(): void {
     if (this.held.length > 0) {
       if (this.row + this.rowRepeat > LIMITS.rows)
-        refuse('damaged-file', `sheet ${this.store.name}: a row lies beyond the last row`)
+        refuse('damaged-file', `sheet ${this.store.name}: a row is beyond the last row`)
       this.budget.cells += this.held.length * this.rowRepeat
       if (this.budget.cells > LIMITS.cells)
         refuse(
           'too-many-cells',
-          `more than ${LIMITS.cells} cells are filled (reached at ${withSheet(this.store.name, addressOf(this.row, 0))}): keep the log without other data`,
+          `more than ${LIMITS.cells} cells are filled (reached at ${withSheet(this.store.name, addressOf(this.row, 0))}): move other data out of the log`,
         )
       for (let row = this.row; row < this.row + this.rowRepeat; row++) {
         if (this.rowHidden) this.store.hideRow(row)
@@ -139,7 +139,7 @@ export class Rows {
   }
 }
 
-/** How often an element stands for itself: 1 where nothing or nonsense is said. */
+/** How often an element is repeated: 1 where nothing or nonsense is said. */
 function repeats(said: string | undefined): number {
   const count = Number(said ?? 1)
   return Number.isInteger(count) && count >= 1 ? Math.min(count, LIMITS.rows) : 1

@@ -47,7 +47,7 @@ export function openWorkbook(bytes: Uint8Array, fileName: string): Grid {
   const worksheets = part.sheets.filter(
     ({ relation }) => (relations.get(relation)?.type ?? 'worksheet') === 'worksheet',
   )
-  if (worksheets.length === 0) refuse('damaged-file', 'the workbook holds no worksheet')
+  if (worksheets.length === 0) refuse('damaged-file', 'the workbook has no worksheet')
   const context = lazily(() => sharedContext(read, entries, folder, relations))
   const sheets = new Map<string, () => Sheet>()
   for (const { name, relation, hidden } of worksheets) {
@@ -79,7 +79,7 @@ export function openWorkbook(bytes: Uint8Array, fileName: string): Grid {
 }
 
 type PartMemory<T> = ReturnType<typeof partMemory<T>>
-/** Parses a part into what `begin` makes, or hands on what a memory has of the same bytes. */
+/** Parses a part into what `begin` makes, or passes on what a memory has of the same bytes. */
 type ReadPart = <T>(name: string, memory: PartMemory<T> | undefined, begin: () => [made: T, XmlEvents]) => T
 
 const relationParts = partMemory<ReadonlyMap<string, Relation>>()
@@ -90,7 +90,7 @@ const themes = partMemory<readonly string[]>()
 function partReader(bytes: Uint8Array, entries: ReadonlyMap<string, ZipEntry>): ReadPart {
   return (name, memory, begin) => {
     const entry = entries.get(name)
-    if (!entry) return refuse('damaged-file', `the part ${name} is missing: this is not a whole workbook`)
+    if (!entry) return refuse('damaged-file', `the part ${name} is missing: the workbook is incomplete`)
     const parse = () => {
       const [made, events] = begin()
       const reader = xmlReader(name, events)
@@ -149,7 +149,7 @@ function coloured(read: ReadPart, styles: readonly WrittenStyle[], theme: string
   })
 }
 
-/** Comments stand in a part of their own, named by the relations of the sheet. */
+/** Comments are in a part of their own, named by the relations of the sheet. */
 function readComments(
   read: ReadPart,
   entries: ReadonlyMap<string, ZipEntry>,

@@ -7,7 +7,7 @@ import { TextCollector } from './rich-text.js'
 import { SharedFormulas } from './shared-formula.js'
 import { type CellParts, cellOf, type SheetContext } from './stored-cell.js'
 
-/** Reads one worksheet part into a store: cells, hidden rows and columns, merges. Everything else is passed over. */
+/** Reads one worksheet part into a store: cells, hidden rows and columns, merges. Everything else is skipped. */
 export function sheetEvents(store: CellStore, context: SheetContext): XmlEvents {
   const collector = new TextCollector()
   const formulas = new SharedFormulas()
@@ -37,7 +37,7 @@ export function sheetEvents(store: CellStore, context: SheetContext): XmlEvents 
     if (++context.budget.cells > LIMITS.cells)
       refuse(
         'too-many-cells',
-        `more than ${LIMITS.cells} cells are filled (reached at ${address()}): keep the log without other data`,
+        `more than ${LIMITS.cells} cells are filled (reached at ${address()}): move other data out of the log`,
       )
     store.set(row, column, cell)
   }

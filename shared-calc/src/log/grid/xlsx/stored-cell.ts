@@ -54,7 +54,7 @@ export function cellOf(parts: CellParts, context: SheetContext, address: () => s
     if (stored === undefined) return undefined
     const text = context.strings[Number(stored)]
     if (text === undefined)
-      return refuse('damaged-file', 'the cell refers to a text the workbook does not hold', {
+      return refuse('damaged-file', 'the cell refers to a text that the workbook does not contain', {
         cell: address(),
       })
     return textCell(text, style, shared, address)

@@ -5,21 +5,14 @@ import type { FoundRun } from '../tables/runs.js'
 import type { Figure } from '../tables/table-row.js'
 import type { ZeroEntry } from '../zero-flow/entry.js'
 import { zeroValuesIn } from '../zero-flow/in-text.js'
-import type { Mention } from '../zero-flow/mentioned.js'
+import type { ZeroFlowDoubts } from '../zero-flow/of-log.js'
+import type { Rival } from '../zero-flow/rivals.js'
 import type { Draft } from './draft.js'
 import type { ZeroValues } from './zero-values.js'
 
-/** What of zero flow was found in a log and went to no run. */
-interface LeftZeroFlow {
-  /** Texts that nothing was read from, with a value in or beside them. */
-  readonly mentions: readonly Mention[]
-  /** Labelled values that no run took. */
-  readonly unused: readonly ZeroEntry[]
-}
-
 interface Zeros {
-  readonly before?: ZeroValues
-  readonly after?: ZeroValues
+  before?: ZeroValues
+  after?: ZeroValues
 }
 
 const AS_READ = 'as read'
@@ -35,7 +28,7 @@ export function askedZeroFlow(
   index: number,
   direction: Direction | undefined,
   zeros: Zeros,
-  left: LeftZeroFlow,
+  doubts: ZeroFlowDoubts,
 ): Zeros {
   const path = `runs[${index}].zeroFlow`
   const answer = draft.answers[path]?.trim()
@@ -46,8 +39,8 @@ export function askedZeroFlow(
     return {}
   }
   if (answer === AS_READ || run.block.pressure.role === 'induced') return zeros
-  const { unused } = left
-  const [mention] = left.mentions
+  const { unused, rivals } = doubts
+  const [mention] = doubts.mentions
   if (unused.length > 0)
     draft.ask({
       path,
@@ -67,7 +60,38 @@ export function askedZeroFlow(
       cells: [mention.labelCell],
       ...questions.zeroFlowMissing({ direction, cell: mention.labelCell, label: mention.label }),
     })
+  else if (rivals.length > 0) askRival(draft, path, direction, zeros, rivals)
   return zeros
+}
+
+/** Zero flow that may be of the other run, or that only the other run has. */
+function askRival(
+  draft: Draft,
+  path: string,
+  direction: Direction | undefined,
+  zeros: Zeros,
+  rivals: readonly Rival[],
+): void {
+  const own = [...(zeros.before?.figures ?? []), ...(zeros.after?.figures ?? [])]
+  const instead = rivals.flatMap((rival) => rival.instead ?? [])
+  const exchanged = { ...zeros }
+  for (const rival of rivals)
+    if (rival.instead) exchanged[rival.which] = { figures: rival.instead.figures, unit: rival.instead.unit }
+  const read = [...parts('before', zeros.before), ...parts('after', zeros.after)]
+  const cells = [...own, ...instead.flatMap(({ figures }) => figures)].map(({ cell }) => cell)
+  const lacks = rivals.find((rival) => rival.instead === undefined)?.which
+  draft.ask({
+    path,
+    cells,
+    ...(lacks
+      ? questions.zeroFlowOneSided({ direction, read, lacks })
+      : questions.zeroFlowRival({
+          direction,
+          cells,
+          read,
+          instead: [...parts('before', exchanged.before), ...parts('after', exchanged.after)],
+        })),
+  })
 }
 
 /** The values of the run with those that no run took in the place of what was read. */
@@ -98,7 +122,7 @@ function typed(draft: Draft, path: string, answer: string): Zeros {
   if (!found) {
     draft.collector.refuse(
       'not-a-number',
-      `"${answer.slice(0, 60)}" is no zero-flow pressure: give one or two numbers in Pa, such as "-1.2 before, -0.8 after"`,
+      `"${answer.slice(0, 60)}" is not a zero-flow pressure: give one or two numbers in Pa, such as "-1.2 before, -0.8 after"`,
       undefined,
       path,
     )

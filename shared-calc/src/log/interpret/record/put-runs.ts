@@ -1,19 +1,19 @@
 import { cellText } from '../../../catalogue/findings/log/cells.js'
 import { runText } from '../../../catalogue/findings/log/runs.js'
 import { questions } from '../../../catalogue/questions.js'
-import type { Direction } from '../../../contract/record/index.js'
+import { type Direction, oppositeDirection } from '../../../contract/record/index.js'
 import { type KnownUnit, shown } from '../../cells/units.js'
 import type { Grid } from '../../grid/grid.js'
+import { mean } from '../../mean.js'
 import { unstoredIn } from '../grid/unstored.js'
 import { TOGETHER } from '../tables/choose.js'
 import type { KnownColumn } from '../tables/columns.js'
 import type { FoundDevice } from '../tables/device-ranges.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { Figure, TableRow } from '../tables/table-row.js'
+import type { TestGroup } from '../tests/group.js'
 import type { FieldScope } from '../tests/scope.js'
-import type { Assigned } from '../zero-flow/assign.js'
-import type { ZeroEntry } from '../zero-flow/entry.js'
-import type { Mention } from '../zero-flow/mentioned.js'
+import type { ZeroFlowOfLog } from '../zero-flow/of-log.js'
 import { askedZeroFlow } from './asked-zero-flow.js'
 import { putDevice } from './device.js'
 import { withoutDoubtful } from './doubtful-rows.js'
@@ -30,18 +30,12 @@ import { askUnnamed, withoutRefused } from './unnamed-tables.js'
 import { withZeroOfEach } from './zero-of-each.js'
 import { type ZeroValues, zeroInPa, zerosOf } from './zero-values.js'
 
-/** What of zero flow is in the log and was given to no run. */
-interface LeftInLog {
-  readonly mentions: readonly Mention[]
-  /** By the run each is nearest to. */
-  readonly unused: ReadonlyMap<FoundRun, readonly ZeroEntry[]>
-}
-
 export interface RunContext {
   readonly grid: Grid
   readonly scope: FieldScope
-  readonly zero: Assigned
-  readonly leftZero: LeftInLog
+  readonly zeroFlow: ZeroFlowOfLog
+  /** The test whose runs these are. */
+  readonly group: TestGroup
   readonly device: FoundDevice | undefined
   readonly volume: VolumeFound
   readonly american: boolean
@@ -52,20 +46,25 @@ export function putRuns(draft: Draft, given: readonly FoundRun[], context: RunCo
   const kept = withoutRefused(draft, given)
   const counted = withoutDoubtful(draft, kept)
   const directions = directionsOf(draft, counted)
-  const found = kept.map((run) => zerosOf(draft, run, context.zero))
+  const found = kept.map((run) => zerosOf(draft, run, context.zeroFlow.assigned))
   const runs = counted.map((run, index) =>
     withStatedInduced(
       withZeroOfEach(
         withMeasuredPressure(draft, run, directions[index], meanOf(found[index])),
         found[index]?.before !== undefined || found[index]?.after !== undefined,
       ),
+      counted,
     ),
   )
   const zeros = runs.map((run, index) =>
-    askedZeroFlow(draft, run, index, directions[index], found[index] ?? {}, {
-      mentions: context.leftZero.mentions,
-      unused: context.leftZero.unused.get(kept[index] as FoundRun) ?? [],
-    }),
+    askedZeroFlow(
+      draft,
+      run,
+      index,
+      directions[index],
+      found[index] ?? {},
+      context.zeroFlow.doubtsOf(kept[index] as FoundRun, context.group),
+    ),
   )
   askUnnamed(draft, runs)
   askDoubts(draft, runs)
@@ -96,6 +95,7 @@ export function putRuns(draft: Draft, given: readonly FoundRun[], context: RunCo
       : flowUnit(draft, run, runs, context.scope, context.volume, context.american)
     tellUses(draft, run, index, direction)
     tellLeftOut(draft, run, index, context.grid)
+    tellMeans(draft, run, index)
     if (!direction || !unit || (!isDevice && !flow)) continue
     const sign = signs[index] ?? { readings: 1, zero: 1 }
     const before = zeroInPa(draft, zeros[index]?.before, unit, sign.zero, `runs[${index}].zeroFlowBefore_Pa`)
@@ -120,12 +120,25 @@ export function putRuns(draft: Draft, given: readonly FoundRun[], context: RunCo
   }
 }
 
+/** Readings that are the mean of several rows of a step. */
+function tellMeans(draft: Draft, { readings }: FoundRun, index: number): void {
+  const cells = readings.flatMap(({ meanOf }) => meanOf?.cells ?? [])
+  const steps = readings[0]?.meanOf?.steps
+  if (steps)
+    draft.tell(
+      runText('log-step-means', {
+        heading: steps.label.text,
+        rows: cells.length,
+        readings: readings.length,
+      }),
+      cells,
+      `runs[${index}].readings`,
+    )
+}
+
 /** A formula without a result among the readings: most likely the flow. */
 const unstoredAmong = (runs: readonly FoundRun[]): string | undefined =>
   runs.flatMap(({ view, readings }) => readings.flatMap(({ row }) => unstoredIn(view, row, row + 1) ?? []))[0]
-
-const mean = (values: readonly number[]): number | undefined =>
-  values.length === 0 ? undefined : values.reduce((a, b) => a + b) / values.length
 
 /** Mean of what was taken before and what was taken after. */
 function meanOf(zeros: { before?: ZeroValues; after?: ZeroValues } | undefined): number | undefined {
@@ -171,7 +184,7 @@ function directionsOf(draft: Draft, runs: readonly FoundRun[]): (Direction | und
     const other = known.find((one) => one !== undefined)
     const run = runs[index] as FoundRun
     if (runs.length === 2 && other) {
-      const left = other === 'depressurisation' ? 'pressurisation' : 'depressurisation'
+      const left = oppositeDirection(other)
       draft.tell(
         runText('log-direction/other', { other, own: left }),
         run.block.pressure.headingCell,

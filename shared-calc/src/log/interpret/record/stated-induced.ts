@@ -1,5 +1,6 @@
+import type { View } from '../grid/view.js'
 import type { FoundRun } from '../tables/runs.js'
-import { type Label, readLabel, says } from '../words/label.js'
+import { directionIn, type Label, readLabel, says } from '../words/label.js'
 
 const ABOVE = 14
 const BELOW = 6
@@ -12,12 +13,12 @@ const NOT_DONE = new Set(
 )
 
 /** A run whose log says near its table that zero flow is taken off: "Pressures corrected for zero flow", "Baseline (subtracted)". */
-export function withStatedInduced(run: FoundRun): FoundRun {
+export function withStatedInduced(run: FoundRun, runs: readonly FoundRun[]): FoundRun {
   const { block } = run
   const { pressure } = block
   if (pressure.role !== 'pressure' || run.row !== undefined || says(pressure.label, 'asShown')) return run
   if (block.segment.columns.some(({ role }) => role === 'induced')) return run
-  const said = sentenceNear(run)
+  const said = sentenceNear(run) ?? sentenceOverAll(run, runs)
   return said ? { ...run, block: { ...block, pressure: { ...pressure, role: 'induced', label: said } } } : run
 }
 
@@ -29,14 +30,31 @@ const saysTakenOff = (label: Label, hasValue: boolean): boolean =>
     says(label, 'pressure') &&
     (says(label, 'corrected') || says(label, 'induced')))
 
-function sentenceNear({ view, top, bottom, right }: FoundRun): Label | undefined {
-  for (let row = Math.max(0, top - ABOVE); row <= Math.min(view.rows, bottom + BELOW); row++)
+const sentenceNear = ({ view, top, bottom, right }: FoundRun): Label | undefined =>
+  saidIn(view, Math.max(0, top - ABOVE), Math.min(view.rows, bottom + BELOW), right)?.label
+
+/** What a sentence over the first run of a sheet says without a value goes for all its runs, but those of a direction it does not name. */
+function sentenceOverAll(run: FoundRun, runs: readonly FoundRun[]): Label | undefined {
+  const first = Math.min(...runs.filter(({ view }) => view.name === run.view.name).map(({ top }) => top))
+  const said = saidIn(run.view, Math.max(0, first - ABOVE), first, run.right)
+  const direction = directionIn(said?.label)
+  return said?.hasValue || (direction && direction !== run.direction) ? undefined : said?.label
+}
+
+function saidIn(
+  view: View,
+  from: number,
+  to: number,
+  right: number,
+): { label: Label; hasValue: boolean } | undefined {
+  for (let row = from; row <= to; row++)
     for (let column = 0; column <= right + 1; column++) {
       const text = view.text(row, column)
       if (text === undefined || text.length > 120) continue
       const label = readLabel(text)
-      if (!says(label, 'zero') || !saysTakenOff(label, view.number(row, column + 1) !== undefined)) continue
-      if (!label.tokens.some((token) => NOT_DONE.has(token))) return label
+      const hasValue = view.number(row, column + 1) !== undefined
+      if (!says(label, 'zero') || !saysTakenOff(label, hasValue)) continue
+      if (!label.tokens.some((token) => NOT_DONE.has(token))) return { label, hasValue }
     }
   return undefined
 }

@@ -1,5 +1,6 @@
 import { questions } from '../../../catalogue/questions.js'
 import type { Draft } from '../record/draft.js'
+import { readLabel, says } from '../words/label.js'
 import type { TestGroup } from './group.js'
 
 /** "2", the name, or the beginning of the name of a test. */
@@ -15,11 +16,12 @@ export function chooseTest(groups: readonly TestGroup[], wanted: string): TestGr
 
 const yearIn = (text: string): string | undefined => /(?<!\d)(?:19|20)\d\d(?!\d)/.exec(text)?.[0]
 
-/** Readings headed with another year than that of their date, as last year's beside this year's: asked which are meant. */
+/** Readings headed "last year", or with another year than that of their date, as last year's beside this year's: asked which are meant. */
 export function askYear(draft: Draft, { key }: TestGroup, groups: readonly TestGroup[]): void {
   const { date } = (draft.record.test ?? {}) as { date?: string }
   const year = yearIn(key)
-  if (groups.length < 2 || date === undefined || year === undefined || date.startsWith(year)) return
+  const isOther = year === undefined ? says(readLabel(key), 'former') : !date?.startsWith(year)
+  if (groups.length < 2 || date === undefined || !isOther) return
   draft.ask({
     path: 'test',
     cells: groups.flatMap(({ runs }) => runs[0]?.block.pressure.headingCell ?? []),

@@ -11,7 +11,7 @@ interface Copy {
 }
 
 /**
- * The same readings on several sheets, as on sheets that calculate and report, are one run. Kept is where they were typed;
+ * The same readings on several sheets, or twice on one, as on sheets that calculate and report, are one run. Kept is where they were typed;
  * figures that formulas took over come second.
  */
 export function copiesIn(runs: readonly FoundRun[]): Copy[] {
@@ -22,7 +22,7 @@ export function copiesIn(runs: readonly FoundRun[]): Copy[] {
       .slice(0, index)
       .find(
         (one) =>
-          one.view.name !== run.view.name &&
+          (one.view.name !== run.view.name || isRepeated(one, run)) &&
           !copies.some((copy) => copy.run === one) &&
           (one.hidden === run.hidden || !one.hidden) &&
           !(one.direction && run.direction && one.direction !== run.direction) &&
@@ -32,6 +32,14 @@ export function copiesIn(runs: readonly FoundRun[]): Copy[] {
   }
   return copies
 }
+
+/** On one sheet every digit of a copy agrees, and no two runs do that by chance. */
+const isRepeated = (one: FoundRun, other: FoundRun): boolean =>
+  one.row === undefined &&
+  one.houseColumn === undefined &&
+  one.test === other.test &&
+  one.readings.length === other.readings.length &&
+  one.readings.every(({ pressure }, index) => pressure.value === other.readings[index]?.pressure.value)
 
 /** Typed before taken over by formulas, with zero flow of its own before without. */
 const rank = (run: FoundRun): number =>

@@ -30,9 +30,15 @@ export function groupTests(
   rowKey: (run: FoundRun) => string | undefined,
 ): TestGroup[] {
   const groups: TestGroup[] = []
-  const named = runs.filter((run) => run.test ?? rowKey(run))
+  const keys = new Map<FoundRun, string>()
+  for (const [index, run] of runs.entries()) {
+    const before = runs[index - 1]
+    const key = run.test ?? rowKey(run) ?? (before && goesOn(before, run) ? keys.get(before) : undefined)
+    if (key) keys.set(run, key)
+  }
+  const named = runs.filter((run) => keys.has(run))
   for (const run of named) {
-    const key = run.test ?? rowKey(run) ?? ''
+    const key = keys.get(run) as string
     const known = groups.find((group) => group.key === key && group.hidden === run.hidden && room(group, run))
     if (known) known.runs.push(run)
     else groups.push({ key, runs: [run], series: [], hidden: run.hidden })
@@ -55,6 +61,15 @@ export function groupTests(
   makeUnique(groups)
   return groups
 }
+
+/** The next line of a list, in the other direction and without a name of its own: the name in the line before stands for both. */
+const goesOn = (before: FoundRun, run: FoundRun): boolean =>
+  run.row !== undefined &&
+  before.row === run.row - 1 &&
+  before.view === run.view &&
+  directionOf(before) !== undefined &&
+  directionOf(run) !== undefined &&
+  directionOf(before) !== directionOf(run)
 
 const room = (group: TestGroup, run: FoundRun): boolean => {
   const direction = directionOf(run)
@@ -115,16 +130,23 @@ function inOrder(runs: readonly FoundRun[], fields: readonly FoundField[]): Test
       )
     }
     const last = groups.at(-1)
+    const onSheet = groups.filter(
+      ({ runs: [first] }) => first?.view.name === (last?.runs[0]?.view.name ?? ''),
+    )
+    // Of tests side by side each goes on below its own readings.
+    const below = onSheet.filter((group) => isBelow(group.runs.at(-1), run) && takes(group))
+    const isBeside = last !== undefined && below.length > 0 && !below.includes(last)
     const own =
-      last?.runs[0]?.view.name === run.view.name
-        ? [last]
-        : groups.filter(({ runs: [first] }) => first?.view.name === last?.runs[0]?.view.name)
+      last?.runs[0]?.view.name !== run.view.name ? onSheet : isBeside ? below.slice(-1) : last ? [last] : []
     const group = own.find(takes)
     if (group) group.runs.push(run)
     else groups.push({ key: '', runs: [run], series: [], hidden: run.hidden })
   }
   return groups
 }
+
+const isBelow = (before: FoundRun | undefined, run: FoundRun): boolean =>
+  before !== undefined && before.left === run.left && before.view === run.view && before.bottom < run.top
 
 /** A house's own values begin again between two runs. */
 function isOtherHouse(before: FoundRun, run: FoundRun, fields: readonly FoundField[]): boolean {

@@ -48,7 +48,7 @@ export const CONCEPTS = {
     'rh humidity hum feuchte ~feuchte ~feuchtigkeit humidite vochtigheid wilgotnosc humedad umidita fugt* fuktighet fukt hr rf rv | rel hum',
   wind: 'wind windspeed ~windgeschwindigkeit ~windstarke vent windsnelheid wiatr wiatru viento vento vind vindhastighet vindstyrke beaufort bft',
   date: 'date datum dato data fecha jour dzien dat prufdatum messdatum testdatum pruefdatum tested datum dne paivamaara pvm data | date of test|test date',
-  name: 'house building dwelling development project plot property flat apartment wohnung nutzungseinheit appartement lejlighed leilighet lagenhet bolig mieszkanie piso appartamento asunto byt apartamento site name unit object job gebaude ~objekt projekt bauvorhaben wohneinheit haus bv batiment projet ouvrage logement maison gebouw project woning budynek obiekt inwestycja edificio obra proyecto vivienda progetto edificio immobile bygning byggeri ejendom prosjekt bygg byggnad fastighet objekt sted operation operacion plads lieu premises address adresse anschrift adres adresa direccion indirizzo adress location ort street strasse rue liegenschaft sag budova budovy stavba rakennus kohde imovel moradia fracao | building name|site address|street address',
+  name: 'house farmhouse bungalow cottage villa chalet barn school office lot building dwelling development project plot property flat apartment wohnung nutzungseinheit appartement lejlighed leilighet lagenhet bolig mieszkanie piso appartamento asunto byt apartamento site name unit object job gebaude ~objekt projekt bauvorhaben wohneinheit haus bv batiment projet ouvrage logement maison gebouw project woning budynek obiekt inwestycja edificio obra proyecto vivienda progetto edificio immobile bygning byggeri ejendom prosjekt bygg byggnad fastighet objekt sted operation operacion plads lieu premises address adresse anschrift adres adresa direccion indirizzo adress location ort street strasse rue liegenschaft sag budova budovy stavba rakennus kohde imovel moradia fracao | building name|site address|street address',
   address:
     'address adresse anschrift adres direccion indirizzo adress location street standort ort liegenschaft postcode adresa osoite morada endereco',
   client:
@@ -95,6 +95,9 @@ export const CONCEPTS = {
   /** A test that came to no end; one that a house failed did. */
   brokenOff:
     'stopped aborted interrupted incomplete abgebrochen unterbrochen unvollstandig interrompu interrompue incomplet afgebroken onvolledig przerwan* interrumpid* interrott* avbrutt avbruten afbrudt keskeyt* prerusen* interrompid*',
+  /** A test of an earlier year, kept beside that of today for comparison. */
+  former:
+    'vorjahr vorjahres* fjolarets fjor | last year|last years|previous year|year before|letztes jahr|letzten jahres|an dernier|annee derniere|annee precedente|vorig jaar|afgelopen jaar|forra aret|sidste ar|i fjor|zeszly rok|ubiegly rok|rok temu|ano pasado|ano anterior|anno scorso|anno precedente|lonsky rok|minuly rok|viime vuosi|viime vuoden',
   subtracted:
     'subtracted deducted removed abgezogen abgez subtrahiert herausgerechnet soustraite soustrait soustraites deduite deduit deduites retranche retranchee restada restado descontada descontado sottratta sottratto detratta detratto odjete odjeto odjety afgetrokken fratrukket fratrukne fraregnet fradraget avdragen avdraget odecten odectena vahennetty | taken off|netted off|net of|already corrected|already allowed|bereits korrigiert|bereits berucksichtigt|deja corrige|deja corrigee|al verrekend|ya corregida|gia corretta',
   leftOut:

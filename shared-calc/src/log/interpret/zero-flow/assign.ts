@@ -3,6 +3,7 @@ import type { FoundRun } from '../tables/runs.js'
 import { directionOf } from '../tests/group.js'
 import { readLabel } from '../words/label.js'
 import type { ZeroEntry } from './entry.js'
+import { isAlike, placeOf } from './place.js'
 
 /** The zero-flow values each run takes by their labels. */
 export type Assigned = ReadonlyMap<FoundRun, { before?: ZeroEntry; after?: ZeroEntry; shared: boolean }>
@@ -18,6 +19,7 @@ export function assignZeroFlow(
     .flatMap((entry) => byHouse(entry, runs) ?? byRun(entry, runs))
   const taken = new Map<FoundRun, { before?: ZeroEntry; after?: ZeroEntry; shared: boolean }>()
   for (const run of runs) taken.set(run, { shared: false })
+  const left: { run: FoundRun; entry: ZeroEntry; which: 'before' | 'after' }[] = []
   for (const which of ['before', 'after'] as const) {
     const own = entries.filter((entry) => (entry.which ?? 'before') === which)
     const places = placesOf(own, runs)
@@ -39,12 +41,18 @@ export function assignZeroFlow(
       used.add(entry)
     }
     keepOrder(runs, taken, which, cost)
-    for (const { run, entry } of pairs) {
-      const state = taken.get(run)
-      if (!state || state[which]) continue
-      state[which] = entry
-      state.shared = true
-    }
+    left.push(...pairs.map((pair) => ({ ...pair, which })))
+  }
+  // One with zero flow of its own before or after its readings shares none.
+  const without = runs.filter((run) => {
+    const { before, after } = taken.get(run) ?? {}
+    return !before && !after && run.zeroBefore.length + run.zeroAfter.length === 0
+  })
+  for (const { run, entry, which } of left) {
+    const state = taken.get(run)
+    if (!state || state[which] || !without.includes(run)) continue
+    state[which] = entry
+    state.shared = true
   }
   between(taken, entries, runs)
   for (const [run, state] of taken) pairUp(run, state, entries, runs)
@@ -70,6 +78,8 @@ function between(
       continue
     if (upper.zeroAfter.length > 0 || below.before !== entry || !above.before || above.before === entry)
       continue
+    // Each run has one over it, at the same place: none is between.
+    if (!below.after && isAlike(placeOf(upper, above.before), placeOf(lower, entry))) continue
     above.after = { ...entry, which: 'after' }
     below.before = { ...entry, which: 'before' }
     above.shared = false

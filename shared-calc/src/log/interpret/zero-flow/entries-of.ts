@@ -37,7 +37,8 @@ export function entriesOf(
     directionIn(label) ??
     (title ? directionIn(title) : undefined) ??
     directionIn(readLabel(view.name)) ??
-    directionOfHeading(view, row, column)
+    directionOfHeading(view, row, column) ??
+    (title && before !== after ? titleOver(view, row, column) : undefined)
   const direction = own ? { direction: own } : {}
   if (values.some((value) => value.which))
     return (['before', 'after'] as const).flatMap((which) => {

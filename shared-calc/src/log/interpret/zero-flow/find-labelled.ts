@@ -7,6 +7,7 @@ import { LIKELY_MOST, type ZeroEntry } from './entry.js'
 import { isOfOneSign } from './headings.js'
 import { withoutFigures, zeroValuesWithin } from './in-text.js'
 import { type Placed, valuesOf } from './values-near.js'
+import { zeroTitle } from './zero-title.js'
 
 /** Texts of a sheet that are looked at as labels; a form has a few hundred. */
 export const MOST_LABELS = 4000
@@ -35,7 +36,7 @@ export function findZeroFlow(
       const words = withoutFigures(text)
       const before = says(words, 'before')
       const after = says(words, 'after')
-      const title = zero ? undefined : zeroTitle(view, row, column)
+      const title = zero ? undefined : zeroTitle(view, row, column)?.label
       const likely = !zero && before !== after && mayBeZero(label)
       if (!zero && !likely && !((before || after) && label.tokens.length <= 5 && (title || sheetSays)))
         continue
@@ -45,7 +46,8 @@ export function findZeroFlow(
         : valuesOf(view, row, column, isTaken, runs)
       const fresh = values.filter(({ cell }) => !consumed.has(cell))
       if (fresh.length === 0 || (likely && fresh.some(({ value }) => Math.abs(value) > LIKELY_MOST))) continue
-      if (!inner && !before && !after && hasParts(view, row, column)) continue
+      if (!inner && !before && !after && !values.some(({ which }) => which) && hasParts(view, row, column))
+        continue
       if (isOfOneSign(text) && hasWhole(view, row, column)) continue
       for (const { cell } of fresh) consumed.add(cell)
       for (const own of byBlock(fresh, runs))
@@ -89,18 +91,6 @@ const mayBeZero = (label: Label): boolean =>
   (label.unit?.kind === 'pressure' || says(label, 'pressure')) &&
   !says(label, 'barometer') &&
   !says(label, 'target')
-
-/** A title above or left of a "before" or "after" that names zero flow. */
-function zeroTitle(view: View, row: number, column: number): Label | undefined {
-  for (let at = row; at >= Math.max(0, row - 6); at--)
-    for (let left = column; left >= Math.max(0, column - 8); left--) {
-      if (at === row && left === column) continue
-      const text = view.text(at, left)
-      const label = text === undefined || text.length > 90 ? undefined : readLabel(text)
-      if (label && says(label, 'zero')) return label
-    }
-  return undefined
-}
 
 /** Whether "before" and "after" stand as words of their own near a title of zero flow. */
 function hasParts(view: View, row: number, column: number): boolean {

@@ -20,7 +20,8 @@ export const NOT_VALUES = /^(min|max|std|sd|stdev|stabw|s|count|dauer|duration)$
 /** Headings over figures that are no readings: extremes, spreads, means of one sign. */
 export const namesNoValue = (heading: Label | undefined): boolean =>
   heading !== undefined &&
-  (isOfOneSign(heading.text) ||
+  ((heading.tokens.length <= 4 && isCount(heading)) ||
+    isOfOneSign(heading.text) ||
     isMeanOfSign(heading) ||
     (heading.tokens.length <= 2 && heading.tokens.some((token) => NOT_VALUES.test(token))))
 
@@ -69,3 +70,13 @@ export const statisticsIn = (text: string): ('mean' | 'other')[] =>
   readLabel(text).tokens.flatMap((token) =>
     EXTREMES.test(token) ? 'other' : MEANS.test(token) ? 'mean' : [],
   )
+
+/** "Number of values", "30 s", "n": what says how zero flow was logged. */
+export const isCount = ({ tokens }: Label): boolean => tokens.some((token) => COUNTS.test(token))
+
+const COUNTS =
+  /^(?:count|number|nb|nbre|nombre|anzahl|antal|antall|aantal|liczba|numero|n|dauer|duration|seconds|sek|sec)$/
+
+/** A text that names nothing: a unit or a dash. "min" is the least value, not minutes. */
+export const isUnitOrBlank = (text: string): boolean =>
+  isPlaceholder(text) || (bareUnit(text) !== undefined && !NOT_VALUES.test(text.trim().toLowerCase()))

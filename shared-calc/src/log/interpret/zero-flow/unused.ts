@@ -2,19 +2,28 @@ import type { FoundRun } from '../tables/runs.js'
 import { readLabel } from '../words/label.js'
 import { type Assigned, costOf, NOT_OF_IT } from './assign.js'
 import { LIKELY_MOST, type ZeroEntry } from './entry.js'
+import { statisticIn } from './headings.js'
 
 /** The value of a mean that is written with one decimal differs from it by this at most, Pa. */
 const ROUNDED = 0.051
 
+/** What is no zero flow of a run, with the run it is nearest to. */
+export interface OtherZeroFlow {
+  readonly entry: ZeroEntry
+  readonly nearest: FoundRun | undefined
+}
+
 /**
  * Labelled zero flow that no run took, and that none of them has from elsewhere. Values no house has with the fan off are told apart:
  * they are named, not asked about.
+ * @param known - values that are of another test for certain
  */
 export function unusedZeroFlow(
   runs: readonly FoundRun[],
   found: readonly ZeroEntry[],
+  known: readonly ZeroEntry[],
   assigned: Assigned,
-): { likely: Map<FoundRun, ZeroEntry[]>; others: ZeroEntry[] } {
+): { likely: Map<FoundRun, ZeroEntry[]>; others: OtherZeroFlow[] } {
   const taken = runs.map((run) => {
     const { before, after } = assigned.get(run) ?? {}
     const own = [
@@ -34,23 +43,29 @@ export function unusedZeroFlow(
   const isCount = ({ figures: own }: ZeroEntry) =>
     own.length > 1 && own.every(({ value }, index) => value === index + 1)
   const isKnown = ({ figures: own }: ZeroEntry) =>
-    own.some(({ cell, value }) => cells.has(cell) || values.has(value)) ||
-    (own.length === 1 && means.some((one) => Math.abs(one - (own[0]?.value ?? 0)) <= ROUNDED))
+    own.some(({ cell }) => cells.has(cell)) ||
+    own.every(({ value }) => values.has(value) || means.some((one) => Math.abs(one - value) <= ROUNDED))
+  // "Range of the zero flow" says how steady it was, where the zero flow itself is known.
+  const hasOwn = (run: FoundRun) => taken[runs.indexOf(run)]?.length !== 0
   const likely = new Map<FoundRun, ZeroEntry[]>()
-  const others: ZeroEntry[] = []
+  const others: OtherZeroFlow[] = []
+  const nearestTo = (entry: ZeroEntry) =>
+    runs
+      .map((run) => ({ run, cost: costOf(run, entry, runs) }))
+      .filter(({ cost }) => cost < NOT_OF_IT)
+      .sort((one, other) => one.cost - other.cost)[0]?.run
+  for (const entry of known) others.push({ entry, nearest: nearestTo(entry) })
   for (const entry of found) {
     if (isCount(entry) || isKnown(entry)) continue
-    const [nearest] = runs
-      .map((run) => ({ run, cost: costOf(run, entry, runs) }))
-      .sort((one, other) => one.cost - other.cost)
+    const nearest = nearestTo(entry)
     if (
       isOfVentilation(entry) ||
       !nearest ||
-      nearest.cost >= NOT_OF_IT ||
+      (statisticIn(entry.label) === 'other' && hasOwn(nearest)) ||
       entry.figures.some(({ value }) => Math.abs(value) > LIKELY_MOST)
     )
-      others.push(entry)
-    else likely.set(nearest.run, [...(likely.get(nearest.run) ?? []), entry])
+      others.push({ entry, nearest })
+    else likely.set(nearest, [...(likely.get(nearest) ?? []), entry])
   }
   return { likely, others }
 }

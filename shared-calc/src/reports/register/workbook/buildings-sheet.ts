@@ -12,7 +12,7 @@ const heads: readonly (readonly [string, number])[] = [
   ['Tests', 18],
   ['Value', 10],
   ['Margin', 10],
-  ['Probability to meet', 18],
+  ['Probability of meeting', 20],
   ['Verdict', 12],
   ['File', 40],
 ]

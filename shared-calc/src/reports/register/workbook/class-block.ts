@@ -55,13 +55,13 @@ function workedOut({ rows, overall, month, toRetestElsewhere }: Register, places
   return [
     {
       name: 'in totals',
-      words: 'First tests, repeats and retests that no later test of the plot and stage took the place of.',
+      words: 'First tests, repeats and retests that no later test of the same plot and stage replaces.',
       formula: `COUNTIF(${of('counts')},"yes")`,
       result: overall.counting,
     },
     {
       name: 'superseded',
-      words: 'First tests, repeats and retests that a later test of the plot took the place of.',
+      words: 'First tests, repeats and retests that a later test of the same plot and stage replaces.',
       formula: `SUMPRODUCT((${test})*(${of('superseded')}<>""))`,
       result: overall.superseded,
     },

@@ -7,7 +7,7 @@ const SELECTIONS = /<selection(?: (?:pane|activeCell|activeCellId|sqref)="[^"<]*
 // A window that is hidden, or shows no tabs, is not as issued.
 const WINDOW =
   /<bookViews><workbookView(?: (?:xWindow|yWindow|windowWidth|windowHeight|tabRatio|firstSheet|activeTab|minimized)="[^"<]*")*\s*\/><\/bookViews>/
-/** Rows above frozen ones cannot be scrolled to: where such a view begins is no matter of scrolling. */
+/** Rows above frozen ones cannot be scrolled to: where such a view begins is not a matter of scrolling. */
 const FROZEN = /<pane [^<>]{0,400}?state="frozen/
 const SCROLLED = /^topLeftCell="[^"<]*" | topLeftCell="[^"<]*"/g
 

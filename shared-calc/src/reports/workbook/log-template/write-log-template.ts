@@ -112,7 +112,7 @@ function validation(
       ...told,
       type: 'list',
       formulae: [list(Object.keys(check.words))],
-      error: 'Choose one of the list.',
+      error: 'Choose one from the list.',
     }
   if (check.kind === 'number')
     return {
@@ -139,7 +139,7 @@ function validation(
   }
 }
 
-/** Lists of words stand on a sheet of their own: some are longer than a validation may hold. */
+/** Lists of words are on a sheet of their own: some are longer than a validation may hold. */
 function listWriter(lists: Worksheet): (words: readonly string[]) => string {
   let column = 0
   return (words) => {

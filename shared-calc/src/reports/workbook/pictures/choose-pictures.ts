@@ -111,7 +111,7 @@ async function readLogo(
   findings: Finding[],
 ): Promise<Picture | undefined> {
   try {
-    if (bytes.length > PICTURE_LIMITS.logoBytes) throw new RangeError('it has more than 512 kB')
+    if (bytes.length > PICTURE_LIMITS.logoBytes) throw new RangeError('it is larger than 512 kB')
     const picture = await readPicture(bytes, false)
     return {
       name: 'logo',

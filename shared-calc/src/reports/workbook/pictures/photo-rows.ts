@@ -57,5 +57,5 @@ export function writePhotos(
 /** What removing or keeping the details of photos means for the reader. */
 export const detailsNote = (detailsKept: boolean): string =>
   detailsKept
-    ? 'The photos are as taken; they may hold the place and time at which they were taken.'
+    ? 'The photos are unchanged; they may contain the place and time at which they were taken.'
     : 'The place and time at which the photos were taken, and the camera, have been removed from them.'

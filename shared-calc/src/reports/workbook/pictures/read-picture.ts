@@ -26,7 +26,7 @@ async function measure(
   bytes: Uint8Array,
 ): Promise<{ width: number; height: number; type: 'jpeg' | 'png'; orientation: number }> {
   if (bytes.length > PICTURE_LIMITS.fileBytes)
-    throw new RangeError(`it has more than ${megabytes(PICTURE_LIMITS.fileBytes)} MB`)
+    throw new RangeError(`it is larger than ${megabytes(PICTURE_LIMITS.fileBytes)} MB`)
   const type = typeOf(bytes)
   if (!type) throw new RangeError('it is neither a JPEG nor a PNG picture')
   const { imageSize } = await import('image-size')

@@ -1,0 +1,195 @@
+import { bareUnit } from '../../cells/stated-unit.js'
+import type { View } from '../grid/view.js'
+import type { Concept } from '../words/concepts.js'
+import { directionIn, type Label, readLabel, says } from '../words/label.js'
+import { LIKELY_MOST, type ZeroEntry } from './entry.js'
+import { MOST_LABELS } from './find-labelled.js'
+import { isCount, isUnitOrBlank, namesNoValue, statisticIn } from './headings.js'
+import { type Word, zeroTitle } from './zero-title.js'
+
+/** How far from a word of zero flow its values are looked for. */
+const REACH = { down: 14, right: 12 }
+
+/** Things that have values of their own beside and below those of zero flow. */
+const OTHERS: readonly Concept[] = [
+  'temperature',
+  'humidity',
+  'wind',
+  'barometer',
+  'volume',
+  'area',
+  'height',
+  'altitude',
+  'date',
+  'time',
+  'speed',
+  'coefficient',
+  'exponent',
+  'uncertainty',
+  'target',
+  'device',
+  'range',
+]
+
+/** What of a sheet is known already. */
+export interface Known {
+  isTaken(row: number, column: number): boolean
+  /** Rows of tables that hold a reading, or zero flow that was read. */
+  isRead(cell: string): boolean
+}
+
+/**
+ * Every number that a word of zero flow governs by line, column or title and that nothing has read: what a reading of the log has to
+ * account for, whatever shape the log has. Figures that are no pressures of zero flow (extremes, counts, the fan's own) are left out.
+ */
+export function numbersAroundWords(view: View, known: Known): ZeroEntry[] {
+  const found = new Map<string, ZeroEntry>()
+  let looked = 0
+  for (let row = 0; row < view.rows; row++)
+    for (let column = 0; column < view.columns; column++) {
+      const text = view.text(row, column)
+      if (text === undefined || text.length > 90) continue
+      if (++looked > MOST_LABELS) return together([...found.values()])
+      if (!says(readLabel(text), 'zero')) continue
+      for (let at = row; at <= row + REACH.down; at++)
+        for (let right = at === row ? column + 1 : column; right <= column + REACH.right; right++) {
+          const cell = view.address(at, right)
+          if (found.has(cell) || known.isRead(cell)) continue
+          const entry = governed(view, at, right, known)
+          if (entry) found.set(cell, entry)
+        }
+    }
+  return together([...found.values()])
+}
+
+/** The numbers of one line that belong to the same word, moment and direction are one list. */
+function together(entries: readonly ZeroEntry[]): ZeroEntry[] {
+  const lists = new Map<string, ZeroEntry>()
+  for (const entry of entries) {
+    const key = [entry.labelCell, entry.row, entry.which, entry.direction].join('|')
+    const known = lists.get(key)
+    lists.set(key, known ? { ...known, figures: [...known.figures, ...entry.figures] } : entry)
+  }
+  return [...lists.values()]
+}
+
+/** The number of a cell with the words that make it zero flow; undefined where they make it something else. */
+function governed(
+  view: View,
+  row: number,
+  column: number,
+  { isTaken, isRead }: Known,
+): ZeroEntry | undefined {
+  const content = view.at(row, column)
+  if (content?.kind !== 'number' || content.percent) return undefined
+  const { written } = content
+  const beside = bareUnit(view.text(row, column + 1) ?? '')
+  const unit = written.unit ?? beside
+  if ((unit && unit.kind !== 'pressure') || Math.abs(written.value) > LIKELY_MOST) return undefined
+  if (isOfCount(view, row, column)) return undefined
+  const lead = textsTowards(view, column, (at) => ({ row, column: at }))
+  const head = textsTowards(view, row, (at) => ({ row: at, column }))
+  const inTable = isTaken(row, column)
+  if (inTable && !(lead.thing && says(lead.thing.label, 'zero') && !rowIsRead(view, row, isRead)))
+    return undefined
+  const labels = [...lead.neutral, ...head.neutral, lead.thing, head.thing].flatMap((one) => one?.label ?? [])
+  if (labels.some(isNoValue)) return undefined
+  const word = wordOver(view, row, column, lead, head)
+  if (!word || OTHERS.some((other) => says(word.label, other))) return undefined
+  if (word.label.unit && word.label.unit.kind !== 'pressure') return undefined
+  const said = [...lead.neutral, lead.thing, ...head.neutral, head.thing, word].flatMap(
+    (one) => one?.label ?? [],
+  )
+  const which = said.map(momentIn).find((one) => one)
+  const direction =
+    said.map((label) => directionIn(label)).find((one) => one) ?? directionIn(readLabel(view.name))
+  return {
+    view,
+    row,
+    column,
+    figures: [{ ...written, ...(unit ? { unit } : {}), cell: view.address(row, column) }],
+    label: word.label.text,
+    labelCell: view.address(word.row, word.column),
+    ...(which ? { which } : {}),
+    ...(direction ? { direction } : {}),
+  }
+}
+
+interface Texts {
+  /** Words that say when, which way or which one: "before", "depressurisation", "mean", "3". */
+  readonly neutral: readonly Word[]
+  /** The nearest text that names a thing. */
+  readonly thing: Word | undefined
+}
+
+/** The texts in front of a number or over it, past other numbers and units, until one names a thing. */
+function textsTowards(
+  view: View,
+  from: number,
+  place: (at: number) => { row: number; column: number },
+): Texts {
+  const neutral: Word[] = []
+  let blanks = 0
+  for (let at = from - 1; at >= Math.max(0, from - REACH.down) && blanks <= 2; at--) {
+    const { row, column } = place(at)
+    const content = view.at(row, column)
+    if (!content) blanks++
+    if (content?.kind !== 'text') continue
+    blanks = 0
+    if (isUnitOrBlank(content.text)) continue
+    const label = readLabel(content.text)
+    if (!isNeutral(label)) return { neutral, thing: { label, row, column } }
+    neutral.push({ label, row, column })
+  }
+  return { neutral, thing: undefined }
+}
+
+const momentIn = (label: Label): 'before' | 'after' | undefined => {
+  const [before, after] = [says(label, 'before'), says(label, 'after')]
+  return before === after ? undefined : before ? 'before' : 'after'
+}
+
+const isNeutral = (label: Label): boolean =>
+  !says(label, 'zero') &&
+  label.tokens.length <= 3 &&
+  (momentIn(label) !== undefined ||
+    directionIn(label) !== undefined ||
+    says(label, 'average') ||
+    says(label, 'index') ||
+    label.tokens.every((token) => token.length === 1 || /^\d+$/.test(token)))
+
+const isNoValue = (label: Label): boolean =>
+  namesNoValue(label) || isCount(label) || statisticIn(label.text) === 'other' || says(label, 'device')
+
+const isOther = ({ label }: Word): boolean => OTHERS.some((other) => says(label, other))
+
+/** The word of zero flow a number belongs to: in its line, over its column, or in a title over a table of moments or directions. */
+function wordOver(view: View, row: number, column: number, lead: Texts, head: Texts): Word | undefined {
+  if (lead.thing && says(lead.thing.label, 'zero')) return lead.thing
+  if (lead.thing && (isOther(lead.thing) || says(lead.thing.label, 'flow'))) return undefined
+  if (head.thing && says(head.thing.label, 'zero'))
+    return isOfItsLine(view, head.thing) ? undefined : head.thing
+  const isNamed = [...lead.neutral, ...head.neutral].some(
+    ({ label }) => momentIn(label) !== undefined || directionIn(label) !== undefined,
+  )
+  if (!isNamed || lead.thing || (head.thing && isOther(head.thing))) return undefined
+  return zeroTitle(view, row, column)
+}
+
+/** A word with values of its own beside it is no heading of what stands below. */
+const isOfItsLine = (view: View, { row, column }: Word): boolean =>
+  [1, 2, 3].some((step) => view.number(row, column + step) !== undefined)
+
+/** 1, 2, 3 … over or in front of values numbers them. */
+function isOfCount(view: View, row: number, column: number): boolean {
+  const along = (step: (by: number) => number | undefined) => {
+    const value = step(0) as number
+    if (!Number.isInteger(value) || value < 1) return false
+    const up = (by: number) => step(by) === value + by
+    return (up(1) || up(-1)) && Array.from({ length: value - 1 }, (_, index) => -1 - index).every(up)
+  }
+  return along((by) => view.number(row, column + by)) || along((by) => view.number(row + by, column))
+}
+
+const rowIsRead = (view: View, row: number, isRead: (cell: string) => boolean): boolean =>
+  Array.from({ length: Math.min(view.columns, 40) }, (_, column) => view.address(row, column)).some(isRead)
