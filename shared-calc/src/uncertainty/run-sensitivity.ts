@@ -125,7 +125,7 @@ export function workRunUncertainty(
           method.formulas.sensitivity,
           inputsBySymbol(
             method.formulas.sensitivity,
-            { ...given, dp_r: byRule(pressure, 'reference pressure') },
+            (symbol) => (symbol === 'dp_r' ? byRule(pressure, 'reference pressure') : given[symbol]),
             blocks,
           ),
         )
