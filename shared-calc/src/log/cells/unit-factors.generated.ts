@@ -3,6 +3,7 @@
 // biome-ignore format: one line a unit
 export const unitFactors: Readonly<Record<string, { factor: number; whole?: number; zero?: number }>> = {
   "Pa": {"factor":1},
+  "daPa": {"factor":10},
   "hPa": {"factor":100},
   "kPa": {"factor":1000},
   "mbar": {"factor":100},

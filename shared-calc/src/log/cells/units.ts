@@ -20,19 +20,21 @@ export type QuantityKind = keyof typeof RECORD_UNITS
 const SPELLINGS: Record<QuantityKind, Record<string, string>> = {
   pressure: {
     Pa: 'pa pascal pascals',
+    daPa: 'dapa dekapascal decapascal',
     hPa: 'hpa hectopascal',
     kPa: 'kpa kilopascal',
     mbar: 'mbar mb millibar millibars',
     bar: 'bar',
     inH2O: 'inh2o inwc inwg iwc iwg "wc "wg "h2o',
-    mmH2O: 'mmh2o mmwc mmwg mmws mmce',
+    mmH2O:
+      'mmh2o mmwc mmwg mmws mmce mmca mmvs mmvp mmwk mmsw mmsłw mmvsl mmwassersäule mmvattenpelare mmvannsøyle mmvandsøjle mmwaterkolom',
     mmHgConventional: 'mmhg torr',
     inHgConventional: 'inhg inchhg inchesofmercury "hg',
     psi: 'psi',
   },
   flow: {
     'm^3/h':
-      'm3/h m3h m3/hr m3/hour cbm/h m^3/h m3*h-1 m3h-1 cmh m3/u m3/uur m3/std m3/godz m3/t m3/tim m3/time m3/ora nm3/h sm3/h mc/h m3perhour cubicmetresperhour cubicmetersperhour cubicmetreperhour cubicmeterperhour metrescubesparheure kubikmeterprostunde kubiekemeterperuur metroscubicosporhora',
+      'm3/h m3h m3/hr m3/hour cbm/h m^3/h m3*h-1 m3h-1 cmh m3/u m3/uur m3/std m3/godz m3/t m3/tim m3/time m3/ora m3/hod m3/heure m3/hora m3/stunde nm3/h sm3/h mc/h m3perhour cubicmetresperhour cubicmetersperhour cubicmetreperhour cubicmeterperhour metrescubesparheure kubikmeterprostunde kubiekemeterperuur metroscubicosporhora',
     'm^3/s': 'm3/s m^3/s m3s-1 m3/sec m3/sek cubicmetrespersecond cubicmeterspersecond',
     'm^3/minute': 'm3/min m^3/min cmm m3/mn',
     'L/s':
@@ -95,7 +97,7 @@ const BY_SPELLING = new Map<string, KnownUnit>(
   ),
 )
 
-/** The unit a spelling stands for: "m³/h", "in. w.c.", "°F", "% rF" is none. Undefined for an unknown one. */
+/** The unit a spelling stands for: "m³/h", "in. w.c.", "°F"; "% rF" is not a unit. Undefined for an unknown one. */
 export function findUnit(spelling: string): KnownUnit | undefined {
   return looked(spelling).unit
 }
@@ -170,7 +172,7 @@ interface FormatUnit {
   percent: boolean
 }
 
-/** What the number format says of the value's unit; the person who typed it saw this unit. */
+/** What the number format says about the value's unit; the person who typed it saw this unit. */
 export function formatUnit(format: string | undefined): FormatUnit {
   if (!format) return { percent: false }
   const first = format.split(';')[0] ?? ''

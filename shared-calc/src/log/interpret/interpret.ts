@@ -11,7 +11,7 @@ import { problem } from '../problem.js'
 import { readAnswers } from './answers.js'
 import type { FoundField } from './fields/found-field.js'
 import { fieldsOfSheet } from './fields/labels-behind.js'
-import { fieldsAbove, fieldsOfRow, namedRowsOf, roomsOf } from './fields/lists.js'
+import { fieldsAbove, fieldsOfRow, fieldsOver, namedRowsOf, roomsOf } from './fields/lists.js'
 import { sidesIn } from './fields/sides.js'
 import { pairedView } from './grid/paired-view.js'
 import { stackedView } from './grid/stacked-view.js'
@@ -177,7 +177,12 @@ export function interpretLog(
   const tests = chosen.map((group): InterpretedTest & { uses: readonly Use[] } => {
     const draft = new Draft(answers)
     const listed = houses.find(({ name }) => isSameName(name, group.key))?.fields ?? []
-    const ofRows = [...group.runs.flatMap((run) => rowFields.get(run) ?? []), ...listed]
+    const others = groups.filter((one) => one !== group).flatMap((one) => one.runs)
+    const ofRows = [
+      ...group.runs.flatMap((run) => rowFields.get(run) ?? []),
+      ...listed,
+      ...fieldsOver(group.runs, others),
+    ]
     const scope = scopeOf(group, groups, fields, ofRows)
     putDetails(draft, scope, {
       fileName: grid.fileName,
@@ -186,7 +191,7 @@ export function interpretLog(
       dayFirst,
       key: group.key,
       several: groups.length > 1,
-      listed: listed.length > 0,
+      listed: listed.length > 0 && !listed.some(({ name }) => name === 'name'),
       views: visible,
     })
     if (wanted === undefined) askYear(draft, group, groups)

@@ -102,6 +102,11 @@ export const runTexts = {
     severity: 'note',
     message: 'Several fans ran together. Their flows are added.',
   },
+  'log-step-means': {
+    severity: 'note',
+    message: ({ heading, rows, readings }: { heading: string; rows: number; readings: number }) =>
+      `Rows with the same entry in column ${quoted(heading)} were averaged: ${rows} rows give ${readings} readings.`,
+  },
   'log-row-left-out': {
     severity: 'caution',
     message: ({ why }: { why: string }) => `The reading was left out: ${why}.`,

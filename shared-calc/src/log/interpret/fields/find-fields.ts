@@ -1,13 +1,11 @@
-import { readDateText } from '../../cells/dates.js'
 import { bareUnit } from '../../cells/stated-unit.js'
-import { writtenIn } from '../../cells/written.js'
-import type { Content } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
 import type { Stopped } from '../not-searched.js'
 import { type Label, readLabel, says } from '../words/label.js'
 import { MOST_LABELS } from '../zero-flow/find-labelled.js'
 import { classify, sideOf } from './classify.js'
 import { type FoundField, made } from './found-field.js'
+import { fieldsInText } from './in-text.js'
 import { ofMoments } from './of-moments.js'
 
 const BLANKS = 6
@@ -36,9 +34,9 @@ export function findFields(
         stopped(view.address(row, column))
         return found
       }
-      const told = inSentence(view, row, column, text)
+      const told = fieldsInText(view, row, column, text)
       for (const field of told) add(field)
-      if (told.length > 0 || add(inOwnCell(view, row, column, text))) continue
+      if (told.length > 0) continue
       if (text.length > 90) continue
       const label = readLabel(text)
       const sides = bySide(view, row, column, label, isTaken)
@@ -99,40 +97,6 @@ const isUnitOfValue = (view: View, row: number, column: number, text: string): b
     view.number(row, column + 1) !== undefined &&
     view.number(row, column - 1) === undefined
   )
-
-/** Two values or more in one text, each behind its label. */
-function inSentence(view: View, row: number, column: number, text: string): FoundField[] {
-  const at = { row, column }
-  const fields = piecesOf(text).flatMap(({ label, rest }) => {
-    const written = writtenIn(rest, view.decimal)
-    const content: Content | undefined = written && { kind: 'number', written }
-    return made(view, at, at, readLabel(label), content, undefined) ?? []
-  })
-  return fields.length >= 2 ? fields : []
-}
-
-/** "Volume: 412.6 m³" or "Volume = 412.6 m³" in one cell. */
-function inOwnCell(view: View, row: number, column: number, text: string): FoundField | undefined {
-  const colon = text.indexOf(':')
-  const at = colon > 0 ? colon : text.indexOf('=')
-  if (at <= 0 || at === text.length - 1) return undefined
-  const label = readLabel(text.slice(0, at))
-  const rest = text.slice(at + 1).trim()
-  if (rest === '' || label.tokens.length > 5) return undefined
-  const written = writtenIn(rest, view.decimal)
-  const date = readDateText(rest)
-  const content: Content = date
-    ? {
-        kind: 'date',
-        ...('ambiguous' in date
-          ? { dates: date.ambiguous, shortYear: false }
-          : { dates: [date.date], shortYear: date.shortYear }),
-      }
-    : written
-      ? { kind: 'number', written }
-      : { kind: 'text', text: rest }
-  return made(view, { row, column }, { row, column }, label, content, undefined)
-}
 
 function toTheRight(
   view: View,
@@ -344,34 +308,4 @@ function headingOf(view: View, row: number, column: number): Label | undefined {
     if (text !== undefined && !bareUnit(text)) return readLabel(text)
   }
   return undefined
-}
-
-/** A label with what follows it: "außen" and "8 °C". */
-interface Piece {
-  readonly label: string
-  readonly rest: string
-}
-
-/** An air pressure with its unit and nothing else. */
-const AIR_PRESSURE = /^(?:\d{3,4}(?:[.,]\d+)?\s*(?:mbar|hPa|mb)|\d{2,3}[.,]\d+\s*kPa)$/i
-
-/** What says "about" in front of a number. */
-const ABOUT = /(?:[:=~≈]|\b(?:ca|circa|approx|env|about|is|was|war|ist)\b\.?)\s*$/i
-
-/**
- * The values of a line written as a sentence: "Volume 320 m³, inside 20 °C, outside 8 °C". A comma between figures parts no values.
- * Empty where fewer than two pieces hold a label and a number.
- */
-function piecesOf(text: string): Piece[] {
-  const pieces = text.split(/[;|]|,(?!\d)|\s\/\s|\s{2,}|\s[–—-]\s/).flatMap((piece): Piece[] => {
-    // "1013 mbar" needs no word.
-    if (AIR_PRESSURE.test(piece.trim())) return [{ label: piece.trim(), rest: piece.trim() }]
-    const digit = piece.search(/\d/)
-    if (digit <= 0) return []
-    const from = '-−–+'.includes(piece[digit - 1] as string) ? digit - 1 : digit
-    let label = piece.slice(0, from).trim()
-    for (let again = 0; again < 3 && ABOUT.test(label); again++) label = label.replace(ABOUT, '').trim()
-    return label === '' || label.length > 40 ? [] : [{ label, rest: piece.slice(from).trim() }]
-  })
-  return pieces.length >= 2 ? pieces : []
 }

@@ -32,6 +32,53 @@ export function fieldsAbove({ view, block }: FoundRun, column: number): FoundFie
   })
 }
 
+/**
+ * Values over the columns of one test among tests side by side: "Date | | 22 April | | 6 May" above "First test" and "After sealing". A
+ * line with a value over one of them only is not meant so.
+ */
+export function fieldsOver(own: readonly FoundRun[], others: readonly FoundRun[]): FoundField[] {
+  const [first] = own
+  if (!first || first.view.turned || first.row !== undefined) return []
+  const { view, top } = first
+  const beside = others.filter(
+    (one) => one.view.name === view.name && one.top <= first.bottom && one.bottom >= top,
+  )
+  const start = Math.min(...[...own, ...beside].map(({ left }) => left))
+  const span = boundsOf(own)
+  const foreign = beside.filter(({ left, right }) => right < span.left || left > span.right)
+  if (foreign.length === 0) return []
+  const from = Math.max(0, top - ROWS_OVER)
+  return Array.from({ length: top - from }, (_, index) => from + index).flatMap((row) => {
+    const labelAt = Array.from({ length: start }, (_, column) => column).find(
+      (column) => view.text(row, column) !== undefined,
+    )
+    const text = labelAt === undefined ? undefined : view.text(row, labelAt)
+    const column = valueWithin(view, row, span)
+    if (text === undefined || labelAt === undefined || column === undefined) return []
+    if (foreign.every((one) => valueWithin(view, row, one) === undefined)) return []
+    const at = { row, column }
+    const content = view.at(row, column)
+    return made(view, at, { row, column: labelAt }, readLabel(text), content, undefined) ?? []
+  })
+}
+
+/** A form above tests side by side has so many lines at most. */
+const ROWS_OVER = 30
+
+const boundsOf = (runs: readonly FoundRun[]) => ({
+  left: Math.min(...runs.map(({ left }) => left)),
+  right: Math.max(...runs.map(({ right }) => right)),
+})
+
+/** Column of the first number or date of a line over some columns. */
+function valueWithin(view: View, row: number, { left, right }: { left: number; right: number }) {
+  for (let column = left; column <= right; column++) {
+    const kind = view.at(row, column)?.kind
+    if (kind === 'number' || kind === 'date') return column
+  }
+  return undefined
+}
+
 /** A list whose first column is headed as rooms, or whose sheet is named after them. */
 function isOfRooms(view: View, row: number, column: number): boolean {
   if (says(readLabel(view.name), 'room')) return true

@@ -9,6 +9,7 @@ import { textOf } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
 import type { FieldScope } from '../tests/scope.js'
 import type { Label } from '../words/label.js'
+import { withoutUnticked } from '../words/ticked.js'
 import { put } from './conditions.js'
 import type { Draft } from './draft.js'
 import { putMethod } from './method.js'
@@ -22,7 +23,7 @@ export interface DetailOptions {
   readonly dayFirst: boolean
   readonly key: string
   readonly several: boolean
-  /** The key of the test is its name in a list of houses. */
+  /** The key of the test is its name in a list of houses, which has no other column of names. */
   readonly listed: boolean
   readonly views: readonly View[]
 }
@@ -62,7 +63,7 @@ export function putDetails(draft: Draft, scope: FieldScope, options: DetailOptio
 function putChoice(draft: Draft, field: FoundField | undefined, path: string): void {
   const kind = fieldKind(path)
   if (field?.content.kind !== 'text' || kind.kind !== 'choice' || draft.answers[path] !== undefined) return
-  const read = choice({ kind: 'text', value: field.content.text }, kind.words, false)
+  const read = choice({ kind: 'text', value: withoutUnticked(field.content.text) }, kind.words, false)
   if ('value' in read) put(draft, field, path, read.value)
 }
 

@@ -6,6 +6,7 @@ import { textOf } from '../grid/cell-content.js'
 import { formPlaces, type View } from '../grid/view.js'
 import type { Answers } from '../interpretation.js'
 import type { FieldScope } from '../tests/scope.js'
+import { withoutUnticked } from '../words/ticked.js'
 import { put } from './conditions.js'
 import type { Draft } from './draft.js'
 
@@ -48,8 +49,9 @@ export const methodOfLog = (answers: Answers, views: readonly View[]) => {
 }
 
 /** The method a text names by its id, a word people use for it, or the number of its standard. */
-function methodIn(text: string): string | undefined {
+function methodIn(given: string): string | undefined {
   const kind = fieldKind(PATH)
+  const text = withoutUnticked(given)
   const word = kind.kind === 'choice' ? choice({ kind: 'text', value: text }, kind.words, false) : undefined
   if (word && 'value' in word) return String(word.value)
   return (
@@ -75,7 +77,8 @@ const TITLE = { rows: 120, columns: 30 }
 function firstNamed(views: readonly View[]): NamedMethod | undefined {
   for (const view of views)
     for (const [row, column] of formPlaces(view, TITLE)) {
-      const words = view.text(row, column)
+      const text = view.text(row, column)
+      const words = text === undefined ? undefined : withoutUnticked(text)
       const id =
         words === undefined || !/\d/.test(words)
           ? undefined

@@ -1,9 +1,10 @@
 import { cellText } from '../../../catalogue/findings/log/cells.js'
 import { runText } from '../../../catalogue/findings/log/runs.js'
 import { questions } from '../../../catalogue/questions.js'
-import type { Direction } from '../../../contract/record/index.js'
+import { type Direction, oppositeDirection } from '../../../contract/record/index.js'
 import { type KnownUnit, shown } from '../../cells/units.js'
 import type { Grid } from '../../grid/grid.js'
+import { mean } from '../../mean.js'
 import { unstoredIn } from '../grid/unstored.js'
 import { TOGETHER } from '../tables/choose.js'
 import type { KnownColumn } from '../tables/columns.js'
@@ -94,6 +95,7 @@ export function putRuns(draft: Draft, given: readonly FoundRun[], context: RunCo
       : flowUnit(draft, run, runs, context.scope, context.volume, context.american)
     tellUses(draft, run, index, direction)
     tellLeftOut(draft, run, index, context.grid)
+    tellMeans(draft, run, index)
     if (!direction || !unit || (!isDevice && !flow)) continue
     const sign = signs[index] ?? { readings: 1, zero: 1 }
     const before = zeroInPa(draft, zeros[index]?.before, unit, sign.zero, `runs[${index}].zeroFlowBefore_Pa`)
@@ -118,12 +120,25 @@ export function putRuns(draft: Draft, given: readonly FoundRun[], context: RunCo
   }
 }
 
+/** Readings that are the mean of several rows of a step. */
+function tellMeans(draft: Draft, { readings }: FoundRun, index: number): void {
+  const cells = readings.flatMap(({ meanOf }) => meanOf?.cells ?? [])
+  const steps = readings[0]?.meanOf?.steps
+  if (steps)
+    draft.tell(
+      runText('log-step-means', {
+        heading: steps.label.text,
+        rows: cells.length,
+        readings: readings.length,
+      }),
+      cells,
+      `runs[${index}].readings`,
+    )
+}
+
 /** A formula without a result among the readings: most likely the flow. */
 const unstoredAmong = (runs: readonly FoundRun[]): string | undefined =>
   runs.flatMap(({ view, readings }) => readings.flatMap(({ row }) => unstoredIn(view, row, row + 1) ?? []))[0]
-
-const mean = (values: readonly number[]): number | undefined =>
-  values.length === 0 ? undefined : values.reduce((a, b) => a + b) / values.length
 
 /** Mean of what was taken before and what was taken after. */
 function meanOf(zeros: { before?: ZeroValues; after?: ZeroValues } | undefined): number | undefined {
@@ -169,7 +184,7 @@ function directionsOf(draft: Draft, runs: readonly FoundRun[]): (Direction | und
     const other = known.find((one) => one !== undefined)
     const run = runs[index] as FoundRun
     if (runs.length === 2 && other) {
-      const left = other === 'depressurisation' ? 'pressurisation' : 'depressurisation'
+      const left = oppositeDirection(other)
       draft.tell(
         runText('log-direction/other', { other, own: left }),
         run.block.pressure.headingCell,

@@ -215,7 +215,7 @@ function asBlock(segment: Segment, best: Candidate, tried: readonly Candidate[])
     ...ranges.filter((one) => one !== undefined),
   ])
   const ignored = segment.columns
-    .filter((column) => !used.has(column))
+    .filter((column) => !used.has(column) && !walked.rows.some(({ meanOf }) => meanOf?.steps === column))
     .flatMap((column) => {
       const why = whyIgnored(segment, column, best)
       return why ? [{ column, why }] : []

@@ -133,7 +133,7 @@ export function directionWord(
     ),
   )
   const pres = words.some((word) =>
-    /^(pres|over|uber|ueber|nadci|surp|sovra|sobre|pos|supply|souffl|insuffl|druckend|einblas|inblaz|immiss)/.test(
+    /^(pres|over|uber|ueber|nadci|surp|sovra|sobre|pos(?!t)|supply|souffl|insuffl|druckend|einblas|inblaz|immiss)/.test(
       word.normalize('NFKD').replace(/\p{M}/gu, ''),
     ),
   )

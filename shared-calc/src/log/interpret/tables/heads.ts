@@ -127,7 +127,7 @@ function headAt(view: View, first: number, under: readonly number[]): Head {
       const text = view.text(row, column)
       return text !== undefined && /\p{L}|^\?$/u.test(text) && isPlaceholder(text)
     })
-    if ((isOfForm || isEmpty) && row < first - 1) break
+    if ((isOfForm || isEmpty || areLabelsBelow(view, row, under)) && row < first - 1) break
     if (
       texts === 1 &&
       under.length > 1 &&
@@ -144,6 +144,20 @@ function headAt(view: View, first: number, under: readonly number[]): Head {
     if (made) columns.push(made)
   }
   return { view, top, first, columns }
+}
+
+/** "−1.2 | −0.9" over "zero flow, start | zero flow, end": each text is the label of the value above it. */
+function areLabelsBelow(view: View, row: number, under: readonly number[]): boolean {
+  const texts = under.filter((column) => view.text(row, column) !== undefined)
+  return (
+    texts.length > 0 &&
+    texts.every(
+      (column) =>
+        view.number(row - 1, column) !== undefined &&
+        view.number(row - 2, column) === undefined &&
+        says(readLabel(view.text(row, column) ?? ''), 'zero'),
+    )
+  )
 }
 
 /** "Zero flow before" alone in a line between the headings and its value. */
@@ -205,6 +219,8 @@ function columnAt(view: View, top: number, end: number, first: number, column: n
     const text = stackText(view, row, column)
     if (text !== undefined && isHeading(text)) pieces.push({ text, row })
   }
+  const stated = pieces.length === 0 ? statedPressure(view, first - 1, column) : undefined
+  if (stated) pieces.push({ text: stated, row: first - 1 })
   if (pieces.length === 0) {
     // Names or numbers of the rows, which need no heading.
     const named = view.text(first, column) !== undefined && view.at(first + 1, column) !== undefined
@@ -221,6 +237,14 @@ function columnAt(view: View, top: number, end: number, first: number, column: n
     ...(unit ? { unit } : {}),
     headingCell: view.address(row, column),
   }
+}
+
+/** "50 Pa" over a column of flows is a number to the reader of cells, and a heading here. */
+function statedPressure(view: View, row: number, column: number): string | undefined {
+  const content = view.at(row, column)
+  if (content?.kind !== 'number' || view.number(row + 1, column) === undefined) return undefined
+  const { value, unit } = content.written
+  return unit?.unit === 'Pa' ? `${value} Pa` : undefined
 }
 
 export const isPressureLike = (label: Label, unit: KnownUnit | undefined): boolean =>

@@ -12,6 +12,7 @@ import { withoutMeans } from './means.js'
 import { doubtOf, marksOf, withBracketDoubts, withoutCommonGrey } from './row-doubts.js'
 import { isSummary, labelledAsField, labelsOf, leadOf, saysBoth } from './row-labels.js'
 import type { Segment } from './segments.js'
+import { withStepMeans } from './steps.js'
 import type { Figure, LeftOut, TableRow, WalkedRows } from './table-row.js'
 
 const BLANKS = 3
@@ -93,7 +94,9 @@ export function walkRows(
     }
     const zero = says(said, 'zero')
     // "Zero flow | 0.6 | 0.3" below the readings keeps to no column of theirs.
-    if (zero && rows.length > 0 && saysBoth(labels, said, [pressure, ...carriers], view, row)) break
+    // With a value in the column of pressures only its label in that column could mean so, and there is none.
+    const places = at?.kind === 'number' ? [] : [pressure, ...carriers]
+    if (zero && rows.length > 0 && saysBoth(labels, said, places, view, row)) break
     const which = says(said, 'before') ? 'before' : says(said, 'after') ? 'after' : undefined
     if (zero && at?.kind !== 'number') {
       // "Zero after; −1.14; Pa" with the value in another column of the row.
@@ -116,7 +119,9 @@ export function walkRows(
       continue
     }
     if (at?.kind === 'text') {
-      if (!isPlaceholder(at.text) && !labelsAreNotes(view, row, carriers)) break
+      // Below a gap a direction is the title of the other run.
+      const isTitle = blanks > 0 && directionWord(at.text) !== undefined
+      if (isTitle || (!isPlaceholder(at.text) && !labelsAreNotes(view, row, carriers))) break
       if (flows.some((one) => one?.kind === 'number'))
         leftOut.push({ cell, why: rowReasons.cellSays('pressure', at.text), row })
       continue
@@ -210,7 +215,11 @@ export function walkRows(
     })
     last = row
   }
-  return { rows: withoutMeans(withoutCommonGrey(withBrackets(rows)), leftOut), leftOut, last }
+  return {
+    rows: withStepMeans(segment, withoutMeans(withoutCommonGrey(withBrackets(rows)), leftOut)),
+    leftOut,
+    last,
+  }
 }
 
 /** Whether words stand where another block of the same headings has its numbers: the tables have ended. */

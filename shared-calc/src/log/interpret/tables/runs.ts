@@ -133,7 +133,7 @@ function inTurn(
 }
 
 /** The direction that a heading or the nearest title above names. */
-function titleOf(
+export function titleOf(
   { segment, pressure, carriers }: Block,
   above: number,
 ): { direction?: Direction; from: string } {
@@ -164,14 +164,24 @@ function titleOf(
   return sheet ? { direction: sheet, from: `the name of sheet ${view.name}` } : { from: '' }
 }
 
-const TICKS = new Set(['x', '✓', '✔', '☒', '☑', 'yes', 'ja', 'oui', 'true'])
+const BOXES = new Set(['☐', '□', '[ ]', '☒', '☑', '[x]'])
+const TICKS = new Set(['x', '✓', '✔', '☒', '☑', '[x]', 'yes', 'ja', 'oui', 'true'])
 
 /** "Depressurisation | | Pressurisation | x": of two directions named in a row, the one that is ticked. */
 export function tickedIn(view: View, row: number): { direction: Direction; from: string } | undefined {
   const ticked: { direction: Direction; from: string }[] = []
-  for (let column = 1; column < Math.min(view.columns, 40); column++) {
-    const mark = view.text(row, column)?.trim().toLowerCase()
-    const text = mark !== undefined && TICKS.has(mark) ? view.text(row, column - 1) : undefined
+  const texts = Array.from({ length: Math.min(view.columns, 40) }, (_, column) =>
+    view.text(row, column)?.trim().toLowerCase(),
+  )
+  const [box, word] = [
+    texts.findIndex((text) => text !== undefined && (TICKS.has(text) || BOXES.has(text))),
+    texts.findIndex((text) => text !== undefined && directionIn(readLabel(text)) !== undefined),
+  ]
+  // "☐ | Pressurisation | ☒ | Depressurisation": a box stands in front of its words.
+  const isInFront = box === word - 1 && texts.some((text) => text !== undefined && BOXES.has(text))
+  for (const [column, mark] of texts.entries()) {
+    const text =
+      mark !== undefined && TICKS.has(mark) ? view.text(row, column + (isInFront ? 1 : -1)) : undefined
     const direction = text === undefined ? undefined : directionIn(readLabel(text))
     if (direction) ticked.push({ direction, from: `the mark in ${view.address(row, column)}` })
   }

@@ -2,6 +2,7 @@ import type { View } from '../grid/view.js'
 import { directionIn, readLabel, says } from '../words/label.js'
 import { type KnownColumn, roleOf } from './columns.js'
 import type { Head } from './heads.js'
+import { withTestColumn } from './test-column.js'
 
 /** The columns of one block of readings: two blocks may stand side by side below one row of headings. */
 export interface Segment {
@@ -22,9 +23,12 @@ export function segmentsOf(head: Head, preferred: Preferred = {}): Segment[] {
   const { view } = head
   const last = bodyEnd(head)
   const all = withZeroLists(
-    head.columns.map((column) => withAnswer(roleOf(view, head.first, last, column), preferred)),
+    head.columns
+      .map((column) => withAnswer(roleOf(view, head.first, last, column), preferred))
+      .filter((column) => !namesBoth(head, column)),
   )
-  const columns = withDirections(head, withMeans(withoutForm(all, view.turned)))
+  const own = withDirections(head, withMeans(withoutForm(all, view.turned)))
+  const columns = withTestColumn(view, head.first, last, own)
   const parts: KnownColumn[][] = [[]]
   for (const [index, column] of columns.entries()) {
     const current = parts.at(-1) as KnownColumn[]
@@ -39,6 +43,14 @@ export function segmentsOf(head: Head, preferred: Preferred = {}): Segment[] {
     right: Math.max(...own.map(({ at }) => at)),
   }))
 }
+
+/** "Zero flow before | −1.2 | after | −0.9" read across: a line of the form above the readings, and no list. */
+const namesBoth = ({ view, first }: Head, { role, at, numbers }: KnownColumn): boolean =>
+  view.turned &&
+  ZERO_LISTS.includes(role) &&
+  Array.from({ length: 2 * numbers }, (_, index) => view.text(first + index, at)).some(
+    (text) => text !== undefined && says(readLabel(text), role === 'zeroBefore' ? 'after' : 'before'),
+  )
 
 /** Columns that answers name, by heading or cell. */
 export interface Preferred {

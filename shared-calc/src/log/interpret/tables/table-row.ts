@@ -1,5 +1,6 @@
 import type { Direction } from '../../../contract/record/index.js'
 import type { Written } from '../../cells/written.js'
+import type { KnownColumn } from './columns.js'
 import type { RowDoubt } from './row-doubts.js'
 
 /** One number of the log with its cell. */
@@ -19,6 +20,8 @@ export interface TableRow {
   readonly direction?: Direction
   readonly test?: string
   readonly hidden: boolean
+  /** Set where the reading is the mean of several rows: cells of their pressures, and the column that names the step. */
+  readonly meanOf?: { readonly cells: readonly string[]; readonly steps: KnownColumn }
   /** What makes it doubtful whether the row counts: grey writing, or a remark. */
   readonly doubt?: RowDoubt
 }

@@ -4,10 +4,11 @@ import { directionIn, readLabel } from '../words/label.js'
 import type { Block } from './choose.js'
 import { directionWord, type KnownColumn, roleOf, writtenAt } from './columns.js'
 import type { Head } from './heads.js'
-import { powerLaw } from './physics.js'
+import { physicsScore, powerLaw } from './physics.js'
 import { isSummary } from './row-labels.js'
-import type { FoundRun } from './runs.js'
+import { type FoundRun, titleOf } from './runs.js'
 import type { Figure, TableRow } from './table-row.js'
+import { PLAIN_CURVE } from './unnamed-columns.js'
 
 interface Pair {
   index: string
@@ -25,7 +26,7 @@ export function wideRuns(head: Head): { runs: FoundRun[]; last: number } | undef
     head.columns.map((column) => roleOf(view, head.first, head.first + 40, column)),
   )
   const numbered = pairsOf(columns)
-  const pairs = numbered.length < 3 ? statedPairs(columns) : numbered
+  const pairs = numbered.length < 3 ? statedPairs(head, columns) : numbered
   if (pairs.length < 3) return undefined
   const direction = columns.find(({ role }) => role === 'direction')
   const test = columns.find(({ role }) => role === 'test')
@@ -90,8 +91,39 @@ function pairsOf(columns: readonly KnownColumn[]): Pair[] {
 const FEWEST_STATED = 4
 const STATED = /(?<![\d.,])(\d{1,3}(?:[.,]\d)?)\s*Pa\b/i
 
+/** A heading that is a pressure and nothing else: "50 Pa". */
+const ONLY_STATED = /^[-−–+]?\d{1,3}(?:[.,]\d)?\s?Pa$/i
+
+/**
+ * "60 Pa | 50 Pa | 40 Pa" over flows whose unit stands elsewhere. Measured pressures below such headings are near them, and flows follow the
+ * leakage curve.
+ */
+function withPlainFlows({ view, first }: Head, columns: readonly KnownColumn[]): readonly KnownColumn[] {
+  const plain = columns.filter(
+    ({ label, role, numbers }) => role === 'pressure' && numbers > 0 && ONLY_STATED.test(label.text.trim()),
+  )
+  const stated = plain.map(({ label }) => writtenIn(label.text.trim(), undefined)?.value ?? 0)
+  const rows = [first, first + 1].map((row) => plain.map(({ at }) => Math.abs(view.number(row, at) ?? 0)))
+  const isMeasured = rows.some((values) =>
+    values.every(
+      (value, index) => value > 0 && Math.abs(value / Math.abs(stated[index] as number) - 1) < NEAR,
+    ),
+  )
+  const law = powerLaw(stated, rows[0] ?? [])
+  if (plain.length < FEWEST_STATED || isMeasured || physicsScore(law) < PLAIN_CURVE) return columns
+  return columns.map((column): KnownColumn => {
+    if (!plain.includes(column)) return column
+    const { unit: _, ...rest } = column
+    return { ...rest, role: 'flow' }
+  })
+}
+
+/** A measured pressure differs from the one aimed at by so much at most. */
+const NEAR = 0.25
+
 /** Flows whose headings state the pressure: "Flow at 50 Pa (m³/h)". */
-function statedPairs(columns: readonly KnownColumn[]): Pair[] {
+function statedPairs(head: Head, given: readonly KnownColumn[]): Pair[] {
+  const columns = withPlainFlows(head, given)
   const pairs = columns.flatMap((flow): Pair[] => {
     const text =
       flow.unit?.kind === 'flow' || flow.role === 'flow' ? STATED.exec(flow.label.text)?.[0] : undefined
@@ -173,7 +205,8 @@ function runOf(
   }
   const signs = new Set(readings.map(({ pressure }) => Math.sign(pressure.value)))
   const bySign: Direction | undefined = signs.size === 1 && signs.has(-1) ? 'depressurisation' : undefined
-  const named = direction ?? bySign
+  const titled = (direction ?? bySign) ? undefined : titleOf(block, 0)
+  const named = direction ?? bySign ?? titled?.direction
   const name = test && (view.text(row, test.at) ?? view.number(row, test.at)?.toString())
   return {
     view,
@@ -182,7 +215,7 @@ function runOf(
     bottom: row,
     right,
     ...(named ? { direction: named } : {}),
-    directionFrom: direction ? 'its row or heading' : 'the sign of its pressures',
+    directionFrom: direction ? 'its row or heading' : (titled?.from ?? 'the sign of its pressures'),
     block,
     readings,
     zeroBefore: zeros('zeroBefore'),

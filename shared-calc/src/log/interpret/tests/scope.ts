@@ -56,6 +56,9 @@ function isNamedAfter(view: View, other: TestGroup, group: TestGroup): boolean {
   return key.length > 1 && sheet === key && sheet !== wordsOf(group.key).join(' ')
 }
 
+/** Values of a test stand so many rows below its readings at most. */
+const ROWS_BELOW = 3
+
 /** Of values that stand on a sheet of several tests, those nearest to this one. */
 function zone(
   near: readonly FoundField[],
@@ -83,8 +86,11 @@ function zone(
     return own.length > 0 ? own : near
   }
   const above = Math.max(-1, ...spans.filter(({ bottom }) => bottom < mine.top).map(({ bottom }) => bottom))
-  const own = near.filter(({ row }) => row > above && row <= mine.bottom + 3)
-  if (own.length > 0) return own
+  // What stands below the readings is theirs only where nothing of its kind stands above them: else it heads the next test.
+  for (const end of [mine.bottom, mine.bottom + ROWS_BELOW]) {
+    const own = near.filter(({ row }) => row > above && row <= end)
+    if (own.length > 0) return own
+  }
   // Values at the head of the sheet serve every test on it.
   const firstTop = Math.min(...spans.map(({ top }) => top))
   const shared = near.filter(({ row }) => row < firstTop)

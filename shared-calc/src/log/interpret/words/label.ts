@@ -3,6 +3,7 @@ import type { KnownUnit, QuantityKind } from '../../cells/units.js'
 import { LIMITS } from '../../limits.js'
 import { remembered } from '../../remembered.js'
 import { CONCEPTS, type Concept } from './concepts.js'
+import { withoutUnticked } from './ticked.js'
 
 /** A text of the sheet parted into words, with the unit it states. */
 export interface Label {
@@ -75,8 +76,9 @@ const LETTERS: Record<string, string> = { ß: 'ss', ø: 'o', ł: 'l', æ: 'ae', 
 
 function labelOf(text: string): Label {
   const short = text.length > LIMITS.labelCharacters ? text.slice(0, LIMITS.labelCharacters) : text
-  const tokens = wordsOf(short)
-  const found = statedUnit(short)
+  const meant = withoutUnticked(short)
+  const tokens = wordsOf(meant)
+  const found = statedUnit(meant)
   return { text: short.trim(), padded: ` ${tokens.join(' ')} `, tokens, ...found }
 }
 

@@ -24,7 +24,8 @@ export function momentsAbove(
   return []
 }
 
-function momentIn(text: string | undefined): Moment | undefined {
+/** When a value was taken, by a text of one to three words. */
+export function momentIn(text: string | undefined): Moment | undefined {
   const label = text === undefined || text.length > 24 ? undefined : readLabel(text)
   if (!label || label.tokens.length > 3) return undefined
   const [before, after] = [says(label, 'before'), says(label, 'after')]

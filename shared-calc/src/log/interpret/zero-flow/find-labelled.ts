@@ -46,7 +46,8 @@ export function findZeroFlow(
         : valuesOf(view, row, column, isTaken, runs)
       const fresh = values.filter(({ cell }) => !consumed.has(cell))
       if (fresh.length === 0 || (likely && fresh.some(({ value }) => Math.abs(value) > LIKELY_MOST))) continue
-      if (!inner && !before && !after && hasParts(view, row, column)) continue
+      if (!inner && !before && !after && !values.some(({ which }) => which) && hasParts(view, row, column))
+        continue
       if (isOfOneSign(text) && hasWhole(view, row, column)) continue
       for (const { cell } of fresh) consumed.add(cell)
       for (const own of byBlock(fresh, runs))

@@ -4,7 +4,7 @@ import { leadOf, type View } from '../grid/view.js'
 import { isSummary } from '../tables/row-labels.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { Figure } from '../tables/table-row.js'
-import { momentsAbove } from '../words/moments.js'
+import { type Moment, momentIn, momentsAbove } from '../words/moments.js'
 import { headingAbove, NOT_VALUES, namesNoValue, statisticIn, statisticsIn } from './headings.js'
 import { meanInBrackets, type ZeroInText, zeroValuesIn } from './in-text.js'
 
@@ -21,6 +21,10 @@ export function valuesOf(
   isTaken: (row: number, column: number) => boolean,
   runs: readonly FoundRun[],
 ): Placed[] {
+  const named = withMomentsBehind(view, row, column, isTaken)
+  if (named) return named
+  const own = leftOf(view, row, column, isTaken)
+  if (own) return [own]
   const right = rightOf(view, row, column, isTaken)
   if (right.length > 0) return inMoments(view, row, meansOf(view.text(row, column) ?? '', right))
   const below = belowOf(view, row, column, isTaken)
@@ -44,6 +48,39 @@ export function valuesOf(
       : []
   })
   return [only, ...beside]
+}
+
+/** "−1.4 | Pa zero flow before | | 0.7 | Pa zero flow before": the value in front of a label that has none behind it. */
+function leftOf(
+  view: View,
+  row: number,
+  column: number,
+  isTaken: (row: number, column: number) => boolean,
+): Placed | undefined {
+  const at = column - 1
+  const content = view.at(row, at)
+  if (content?.kind !== 'number' || isTaken(row, at)) return undefined
+  const behind = view.right(row, column) + 1
+  return view.text(row, at - 1) === undefined && view.at(row, behind) === undefined
+    ? { ...content.written, cell: view.address(row, at), row, column: at }
+    : undefined
+}
+
+/** "Zero flow | −1.4 | Pa before | −0.9 | Pa after": the moment of each value stands behind it. */
+function withMomentsBehind(
+  view: View,
+  row: number,
+  column: number,
+  isTaken: (row: number, column: number) => boolean,
+): Placed[] | undefined {
+  const found: Placed[] = []
+  for (let at = view.right(row, column) + 1; found.length < 2; at += 2) {
+    const content = view.at(row, at)
+    const which = momentIn(view.text(row, at + 1))
+    if (content?.kind !== 'number' || !which || which === 'mean' || isTaken(row, at)) return undefined
+    found.push({ ...content.written, cell: view.address(row, at), row, column: at, which })
+  }
+  return found[0]?.which === found[1]?.which || momentIn(view.text(row, column)) ? undefined : found
 }
 
 /** Behind "zero flow min / max / avg" only the mean counts. */
@@ -80,6 +117,7 @@ function rightOf(
   const found: Placed[] = []
   let blanks = 0
   let isExtreme = false
+  let which: Moment | undefined
   for (let at = view.right(row, column) + 1; at < view.columns && blanks < 4; at++) {
     const content = view.at(row, at)
     if (!content) {
@@ -94,7 +132,13 @@ function rightOf(
     if (content.kind === 'number') {
       const heading = headingAbove(view, row, at, HEADED)
       if (!isExtreme && !namesNoValue(heading))
-        found.push({ ...content.written, cell: view.address(row, at), row, column: at })
+        found.push({
+          ...content.written,
+          cell: view.address(row, at),
+          row,
+          column: at,
+          ...(which && which !== 'mean' ? { which } : {}),
+        })
       isExtreme = false
       blanks = 0
     } else if (content.kind === 'text' && meanInBrackets(content.text)) {
@@ -109,8 +153,9 @@ function rightOf(
     // "min | −2.1 | mean | −1.2 | values | −1.0 …": the mean alone is read.
     else if (NOT_VALUES.test(content.text.trim().toLowerCase())) isExtreme = true
     else if (isSummary(content.text) && found.length === 0) continue
-    // "Zero flow b | −1.7 | a | −1.1"
-    else if (content.text.length <= 2 && view.number(row, at + 1) !== undefined) continue
+    // "Zero flow b | −1.7 | a | −1.1", and in Dutch "voor | −1.7 | na | −1.1"
+    else if (content.text.length <= 2 && view.number(row, at + 1) !== undefined)
+      which = momentIn(content.text) ?? which
     else if (!bareUnit(content.text) || found.length > 1) break
   }
   return found

@@ -1,0 +1,98 @@
+import { readDateText } from '../../cells/dates.js'
+import { writtenIn } from '../../cells/written.js'
+import type { Content } from '../grid/cell-content.js'
+import type { View } from '../grid/view.js'
+import { readLabel } from '../words/label.js'
+import type { FieldName } from './classify.js'
+import { type FoundField, made } from './found-field.js'
+
+/** The values of a text that holds its labels too. */
+export function fieldsInText(view: View, row: number, column: number, text: string): FoundField[] {
+  const pieces = piecesOf(text)
+  const told = pieces.flatMap(({ label, rest }) => inPiece(view, row, column, label, rest) ?? [])
+  if (told.length >= 2) return told
+  const own = inOwnCell(view, row, column, text)
+  if (own) return [own]
+  return pieces.length === 1 ? told.filter((field) => isPlain(field, text)) : []
+}
+
+function inPiece(
+  view: View,
+  row: number,
+  column: number,
+  label: string,
+  rest: string,
+): FoundField | undefined {
+  const at = { row, column }
+  const written = writtenIn(rest, view.decimal)
+  return made(view, at, at, readLabel(label), written && { kind: 'number', written }, undefined)
+}
+
+/** What is stated by a label, a number and a unit in one cell. */
+const STATED: readonly FieldName[] = [
+  'volume',
+  'envelopeArea',
+  'floorArea',
+  'indoorTemperature',
+  'outdoorTemperature',
+  'barometer',
+]
+
+/** "Volume 305 m³", "Inside 20 °C" with nothing behind it: the number has a unit and the cell no other words. */
+const isPlain = ({ name, content }: FoundField, text: string): boolean =>
+  text.length <= 50 &&
+  STATED.includes(name) &&
+  content.kind === 'number' &&
+  content.written.unit !== undefined &&
+  content.written.note === undefined
+
+/** "Volume: 412.6 m³" or "Volume = 412.6 m³" in one cell. */
+function inOwnCell(view: View, row: number, column: number, text: string): FoundField | undefined {
+  const colon = text.indexOf(':')
+  const at = colon > 0 ? colon : text.indexOf('=')
+  if (at <= 0 || at === text.length - 1) return undefined
+  const label = readLabel(text.slice(0, at))
+  const rest = text.slice(at + 1).trim()
+  if (rest === '' || label.tokens.length > 5) return undefined
+  const written = writtenIn(rest, view.decimal)
+  const date = readDateText(rest)
+  const content: Content = date
+    ? {
+        kind: 'date',
+        ...('ambiguous' in date
+          ? { dates: date.ambiguous, shortYear: false }
+          : { dates: [date.date], shortYear: date.shortYear }),
+      }
+    : written
+      ? { kind: 'number', written }
+      : { kind: 'text', text: rest }
+  return made(view, { row, column }, { row, column }, label, content, undefined)
+}
+
+/** A label with what follows it: "außen" and "8 °C". */
+interface Piece {
+  readonly label: string
+  readonly rest: string
+}
+
+/** An air pressure with its unit and nothing else. */
+const AIR_PRESSURE = /^(?:\d{3,4}(?:[.,]\d+)?\s*(?:mbar|hPa|mb)|\d{2,3}[.,]\d+\s*kPa)$/i
+
+/** What says "about" in front of a number. */
+const ABOUT = /(?:[:=~≈]|\b(?:ca|circa|approx|env|about|is|was|war|ist)\b\.?)\s*$/i
+
+/**
+ * The values of a line written as a sentence: "Volume 320 m³, inside 20 °C, outside 8 °C". A comma between figures parts no values.
+ */
+function piecesOf(text: string): Piece[] {
+  return text.split(/[;|]|,(?!\d)|\s\/\s|\s{2,}|\s[–—-]\s/).flatMap((piece): Piece[] => {
+    // "1013 mbar" needs no word.
+    if (AIR_PRESSURE.test(piece.trim())) return [{ label: piece.trim(), rest: piece.trim() }]
+    const digit = piece.search(/\d/)
+    if (digit <= 0) return []
+    const from = '-−–+'.includes(piece[digit - 1] as string) ? digit - 1 : digit
+    let label = piece.slice(0, from).trim()
+    for (let again = 0; again < 3 && ABOUT.test(label); again++) label = label.replace(ABOUT, '').trim()
+    return label === '' || label.length > 40 ? [] : [{ label, rest: piece.slice(from).trim() }]
+  })
+}
