@@ -1,6 +1,7 @@
 import { PageHost } from './host/page/page-host.js'
 import { KeptTests } from './kept/kept-tests.js'
 import { OpenTest, type Remembered } from './kept/open-test.js'
+import { OtherTabs } from './kept/other-tabs.js'
 import { takeOver } from './kept/take-over.js'
 import { emptyEntries, parseEntries } from './pane/one-test/entries.js'
 import { TestStore } from './pane/one-test/store.js'
@@ -8,16 +9,16 @@ import { PageTests } from './pane/page/page-tests.js'
 
 /** The pane over the plain page, with the test that was on show last. Everything entered is kept in this browser. */
 export async function startPage(base: URL): Promise<{ store: TestStore; tests: PageTests }> {
-  const kept = await openKept()
-  const test = new OpenTest(kept, JSON.stringify(emptyEntries()), storages())
+  const tabs = new OtherTabs()
+  const test = new OpenTest(openKept, JSON.stringify(emptyEntries()), storages(), tabs)
   const host = new PageHost(test)
   const store = new TestStore(host, base, { keep_ms: 0, settle_ms: 350, retry_ms: 15_000 })
-  const tests = new PageTests(host, store)
-  await tests.begin()
+  const tests = new PageTests(host, store, tabs)
   // Before anything is drawn: the forms are drawn once, with what was kept.
-  await store.start()
+  await tests.begin()
   window.addEventListener('pagehide', () => void store.save())
   window.addEventListener('focus', () => void tests.takeUpChanges())
+  tabs.listen((told) => void tests.hear(told, !document.hidden))
   return { store, tests }
 }
 

@@ -53,7 +53,7 @@ beforeAll(async () => {
 })
 
 function page(): Driven {
-  const host = new PageHost(new OpenTest(kept, '{}', []))
+  const host = new PageHost(new OpenTest(async () => kept, '{}', []))
   host.show(openedBook('Plot 7.xlsx', CELLS, { flows: ['Log', 'B2:B4'] }))
   return {
     host,

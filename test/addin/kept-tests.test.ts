@@ -55,7 +55,7 @@ describe('tests kept in the browser', () => {
   })
 
   it('keeps no test in which nothing was entered', async () => {
-    const open = new OpenTest(kept, EMPTY, [])
+    const open = new OpenTest(async () => kept, EMPTY, [])
     await open.save(EMPTY, ABOUT)
     expect(await kept.list()).toEqual([])
     await open.save('{"typed":1}', ABOUT)
@@ -66,15 +66,15 @@ describe('tests kept in the browser', () => {
     const [mine, shown, newest] = [1, 2, 3].map((changed) => ({ ...newTest(String(changed)), changed }))
     for (const test of [mine, shown, newest]) if (test) await kept.put(test)
     const [tab, browser] = [memory(), memory()]
-    expect((await new OpenTest(kept, EMPTY, [tab, browser]).find())?.entries).toBe('3')
-    new OpenTest(kept, EMPTY, [memory(), browser]).take(shown)
-    expect((await new OpenTest(kept, EMPTY, [tab, browser]).find())?.entries).toBe('2')
-    new OpenTest(kept, EMPTY, [tab]).take(mine)
-    expect((await new OpenTest(kept, EMPTY, [tab, browser]).find())?.entries).toBe('1')
+    expect((await new OpenTest(async () => kept, EMPTY, [tab, browser]).find())?.entries).toBe('3')
+    new OpenTest(async () => kept, EMPTY, [memory(), browser]).take(shown)
+    expect((await new OpenTest(async () => kept, EMPTY, [tab, browser]).find())?.entries).toBe('2')
+    new OpenTest(async () => kept, EMPTY, [tab]).take(mine)
+    expect((await new OpenTest(async () => kept, EMPTY, [tab, browser]).find())?.entries).toBe('1')
   })
 
   it('keeps of a cell typed twice the last value, and none once another file stands in its place', async () => {
-    const open = new OpenTest(kept, EMPTY, [])
+    const open = new OpenTest(async () => kept, EMPTY, [])
     await open.takeLog(bytes(3), 'log.xlsx', '2026-10-14')
     for (const text of ['1', '2']) await open.edit({ sheet: 'Log', row: 3, column: 2, text })
     expect((await kept.get(open.now.id))?.edits).toEqual([{ sheet: 'Log', row: 3, column: 2, text: '2' }])
@@ -83,8 +83,36 @@ describe('tests kept in the browser', () => {
   })
 
   it('says that nothing is kept where the browser has no database', async () => {
-    const open = new OpenTest(undefined, EMPTY, [])
+    const open = new OpenTest(async () => undefined, EMPTY, [])
     await expect(open.save('{"typed":1}', ABOUT)).rejects.toThrow('could not save your entries')
+  })
+
+  it('keeps what is typed after the browser has closed the database', async () => {
+    const name = `kept-${count}`
+    const open = new OpenTest(() => KeptTests.open(name), EMPTY, [])
+    await open.save('{"typed":1}', ABOUT)
+    ;(await open.opened)?.close()
+    await open.save('{"typed":2}', ABOUT)
+    expect((await kept.list()).map(({ entries }) => entries)).toEqual(['{"typed":2}'])
+  })
+
+  it('counts a change as later than the one it follows, also when the clock is set back', async () => {
+    const open = new OpenTest(async () => kept, EMPTY, [])
+    const tomorrow = Date.now() + 86_400_000
+    open.take({ ...newTest('{"typed":1}'), changed: tomorrow })
+    await open.save('{"typed":2}', ABOUT)
+    expect((await kept.get(open.now.id))?.changed).toBeGreaterThan(tomorrow)
+  })
+
+  it('leaves what follows from another tab’s entries to that tab, until something is entered here', async () => {
+    const told: string[] = []
+    const open = new OpenTest(async () => kept, EMPTY, [], { tell: ({ what }) => void told.push(what) })
+    open.takeFromOtherTab({ ...newTest('{"typed":1}'), changed: 5 })
+    await open.save('{"typed":1}', { ...ABOUT, standing: 'as this tab sees it' })
+    expect(await kept.list()).toEqual([])
+    await open.save('{"typed":2}', ABOUT)
+    expect((await kept.list()).map(({ entries }) => entries)).toEqual(['{"typed":2}'])
+    expect(told).toEqual(['changed'])
   })
 
   it('takes over what earlier versions kept, by log and without one, and removes it there', async () => {

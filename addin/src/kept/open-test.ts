@@ -1,6 +1,7 @@
 import { HostError } from '../host/host.js'
 import { type CellEdit, type KeptTest, newTest, type TestAbout } from './kept-test.js'
 import type { KeptTests } from './kept-tests.js'
+import type { OtherTabs } from './other-tabs.js'
 
 /** Where the id of the test on show is remembered: for this tab, and for the next one. */
 export type Remembered = Pick<Storage, 'getItem' | 'setItem'>
@@ -10,13 +11,33 @@ const KEY = 'draughtbook.open'
 /** The test on show, and its place among those kept. Without a database nothing is kept, and saving says so. */
 export class OpenTest {
   #test: KeptTest
+  #kept: KeptTests | undefined
+  #opened: Promise<KeptTests | undefined>
+  /** What is on show came from another tab and was not changed here since. */
+  #ofOtherTab = false
 
+  /** @param open the database with the tests kept; never rejects, undefined where the browser keeps none */
   constructor(
-    readonly kept: KeptTests | undefined,
+    private readonly open: () => Promise<KeptTests | undefined>,
     private readonly empty: string,
     private readonly remembered: readonly Remembered[],
+    private readonly tabs?: Pick<OtherTabs, 'tell'>,
   ) {
     this.#test = newTest(empty)
+    this.#opened = this.#open()
+  }
+
+  #open(): Promise<KeptTests | undefined> {
+    const opened = this.open()
+    void opened.then((kept) => {
+      this.#kept = kept
+    })
+    return opened
+  }
+
+  /** The tests kept; undefined where the browser keeps none. */
+  get opened(): Promise<KeptTests | undefined> {
+    return this.#opened
   }
 
   get now(): KeptTest {
@@ -28,36 +49,53 @@ export class OpenTest {
     return this.#test.entries === this.empty
   }
 
+  /** Whether this browser has shown a test before. */
+  get hasShown(): boolean {
+    return this.#shown().length > 0
+  }
+
   /** The test this tab or, for a new tab, this browser showed last; else the one changed last. */
   async find(): Promise<KeptTest | undefined> {
-    for (const place of this.remembered) {
-      const id = attempt(() => place.getItem(KEY))
-      const test = id ? await this.kept?.get(id) : undefined
+    const shown = this.#shown()
+    const kept = await this.opened
+    for (const id of shown) {
+      const test = await kept?.get(id)
       if (test) return test
     }
-    return (await this.kept?.list())?.[0]
+    return (await kept?.list())?.[0]
+  }
+
+  #shown(): string[] {
+    return this.remembered.flatMap((place) => attempt(() => place.getItem(KEY)) ?? [])
   }
 
   /** Puts a test in the place of the one on show. */
   take(test: KeptTest = newTest(this.empty)): void {
     this.#test = test
+    this.#ofOtherTab = false
     for (const place of this.remembered) attempt(() => place.setItem(KEY, test.id))
+  }
+
+  /** Takes the test on show as another tab has kept it; that tab keeps what follows from it. */
+  takeFromOtherTab(test: KeptTest): void {
+    this.#test = test
+    this.#ofOtherTab = true
   }
 
   /** Keeps what was typed; what is kept already is not written again. */
   async save(entries: string, about: TestAbout): Promise<void> {
     const { entries: before, about: known } = this.#test
-    if (entries === before && JSON.stringify(about) === JSON.stringify(known)) return
+    if (entries === before && (this.#ofOtherTab || JSON.stringify(about) === JSON.stringify(known))) return
     // Nothing was entered yet: no test to keep.
     if (entries === this.empty && this.untouched && !this.#test.log) return
-    await this.#put({ entries, about })
+    await this.#keep({ entries, about })
   }
 
   /** Keeps a log's file with the test; changes made to an earlier one no longer apply. */
   async takeLog(bytes: Uint8Array, name: string, date: string): Promise<void> {
-    const test = { ...this.#test, log: { name, size: bytes.length, date }, edits: [], changed: Date.now() }
-    this.#test = test
-    await refusal(() => this.#base().putWhole(test, { log: bytes }))
+    await this.#keep({ log: { name, size: bytes.length, date }, edits: [] }, (base, test) =>
+      base.putWhole(test, { log: bytes }),
+    )
   }
 
   /** Keeps a cell as typed; of the same cell only the last. */
@@ -65,7 +103,7 @@ export class OpenTest {
     const others = this.#test.edits.filter(
       ({ sheet, row, column }) => sheet !== edit.sheet || row !== edit.row || column !== edit.column,
     )
-    await this.#put({ edits: [...others, edit] })
+    await this.#keep({ edits: [...others, edit] })
   }
 
   /** Keeps a photo under the first free number. @returns its file name */
@@ -74,9 +112,9 @@ export class OpenTest {
     let number = 1
     while (photos.some((photo) => photo.name === `${start}-${number}.jpg`)) number += 1
     const name = `${start}-${number}.jpg`
-    const test = { ...this.#test, photos: [...photos, { name, size: bytes.length }], changed: Date.now() }
-    this.#test = test
-    await refusal(() => this.#base().putWhole(test, { photos: { [name]: bytes } }))
+    await this.#keep({ photos: [...photos, { name, size: bytes.length }] }, (base, test) =>
+      base.putWhole(test, { photos: { [name]: bytes } }),
+    )
     return name
   }
 
@@ -85,35 +123,52 @@ export class OpenTest {
     const gone = this.#test.photos.filter(({ name }) => !wanted.includes(name))
     if (gone.length === 0) return
     this.#test = { ...this.#test, photos: this.#test.photos.filter(({ name }) => wanted.includes(name)) }
-    for (const { name } of gone) await refusal(() => this.#base().removePhoto(this.#test, name))
+    for (const { name } of gone) await this.#inBase((base) => base.removePhoto(this.#test, name))
   }
 
   photo(name: string): Promise<Uint8Array | undefined> {
-    return refusal(() => this.#base().photo(this.#test.id, name))
+    return this.#inBase((base) => base.photo(this.#test.id, name))
   }
 
-  async #put(part: Partial<KeptTest>): Promise<void> {
-    this.#test = { ...this.#test, ...part, changed: Date.now() }
-    await refusal(() => this.#base().put(this.#test))
+  async #keep(
+    part: Partial<KeptTest>,
+    put = (base: KeptTests, test: KeptTest): Promise<void> => base.put(test),
+  ): Promise<void> {
+    // A clock that is set back must not make this look older than what it follows.
+    const test = { ...this.#test, ...part, changed: Math.max(Date.now(), this.#test.changed + 1) }
+    this.#test = test
+    this.#ofOtherTab = false
+    await this.#inBase((base) => put(base, test))
+    this.tabs?.tell({ id: test.id, what: 'changed' })
   }
 
-  #base(): KeptTests {
-    if (!this.kept) throw new Error('the browser’s storage is switched off')
-    return this.kept
+  /** Once the database is open, nothing is waited for: a tab that dies later has handed over what was typed. */
+  async #inBase<T>(action: (base: KeptTests) => Promise<T>): Promise<T> {
+    const act = (base: KeptTests | undefined): Promise<T> => {
+      if (!base) throw new Error('the browser’s storage is switched off')
+      return action(base)
+    }
+    try {
+      try {
+        return await act(this.#kept ?? (await this.opened))
+      } catch (error) {
+        if (!wasClosed(error)) throw error
+        this.#opened = this.#open()
+        return await act(await this.opened)
+      }
+    } catch (cause) {
+      throw new HostError(
+        'failed',
+        'The browser could not save your entries: its storage is full or switched off.',
+        { cause },
+      )
+    }
   }
 }
 
-async function refusal<T>(action: () => Promise<T>): Promise<T> {
-  try {
-    return await action()
-  } catch (cause) {
-    throw new HostError(
-      'failed',
-      'The browser could not save your entries: its storage is full or switched off.',
-      { cause },
-    )
-  }
-}
+/** The browser closes a database by itself, for instance when its data are cleared or the page lay in the background. */
+const wasClosed = (error: unknown): boolean =>
+  error instanceof DOMException && error.name === 'InvalidStateError'
 
 /** Storage can be switched off; reading it then throws. */
 function attempt<T>(action: () => T): T | undefined {

@@ -74,7 +74,7 @@ export function App({ store, tests }: AppProps) {
     return () => window.removeEventListener('keydown', undo)
   }, [store])
   return (
-    <div class={`shell${beside ? ' with-grid' : ''}${page && !beside ? ' no-cells' : ''}`}>
+    <div class={beside ? 'shell with-grid' : 'shell'}>
       {beside ? grid : null}
       <div class="pane">
         <header class="top">

@@ -1,5 +1,12 @@
-/** Runs work once the page has nothing else to do, at the latest after 3 s. */
-export function whenIdle(work: () => void): void {
-  if ('requestIdleCallback' in window) window.requestIdleCallback(work, { timeout: 3000 })
-  else setTimeout(work, 1000)
+/** Runs work once the page has nothing else to do, at the latest after this time. */
+export function whenIdle(work: () => void, latest_ms = 3000): void {
+  if ('requestIdleCallback' in window) window.requestIdleCallback(work, { timeout: latest_ms })
+  else setTimeout(work, latest_ms / 3)
 }
+
+/** Resolves once what has changed so far is drawn; in a page that is not on show, soon. */
+export const drawn = (): Promise<void> =>
+  new Promise((resolve) => {
+    requestAnimationFrame(() => setTimeout(resolve))
+    setTimeout(resolve, 250)
+  })

@@ -4,7 +4,7 @@ import { dayInWords, listed, plain, quoted } from './words.js'
 interface Asked {
   /** One question, after a sentence that says why where that helps. */
   readonly text: string
-  /** Likely answers, the likeliest first; none where a value has to be typed. */
+  /** Likely answers, the most likely first; none where a value has to be typed. */
   readonly choices: readonly { readonly value: string; readonly label: string; readonly reason?: string }[]
   /** Nothing makes the first choice likelier than the others, and a wrong one gives a wrong figure: nobody should take it unread. */
   readonly noneLikelier?: true
@@ -20,7 +20,7 @@ const oneOf = (text: string, values: readonly string[]): Asked => ({
 })
 const cellName = (cell: string): string => cell.split('!').at(-1) ?? cell
 
-/** Flow units as they are typed, the likeliest first, and as they are shown. */
+/** Flow units as they are typed, the most likely first, and as they are shown. */
 const flowUnits = (american: boolean): readonly string[] =>
   american ? ['cfm', 'l/s', 'm3/h'] : ['m3/h', 'l/s', 'cfm']
 const shownUnits = (american: boolean): string =>

@@ -82,7 +82,7 @@ import { standardAirViscous } from './viscosity.js'
 import { assumedExponentError, furtherReading, zeroFlowDrift } from './while-reading.js'
 import { zeroFlowPeriod } from './zero-flow.js'
 
-/** Every chapter with the file it stands in, in the order of the calculation. */
+/** Every chapter with the file it is in, in the order of the calculation. */
 export const chapters: readonly { readonly file: string; readonly chapter: Chapter }[] = [
   { file: 'air.ts', chapter: standardAtmosphere },
   { file: 'air.ts', chapter: moistAir },

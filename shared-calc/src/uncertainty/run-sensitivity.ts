@@ -55,7 +55,7 @@ export function airSensitivities(
   return { indoor: side('indoor'), outdoor: side('outdoor') }
 }
 
-/** What the zero-flow pressures of all runs say of their change; a period that was not logged shows none. */
+/** What the zero-flow pressures of all runs say about their change; a period that was not logged shows none. */
 export function workZeroFlowChange(
   calculation: Calculation,
   runs: readonly WorkedRun[],
@@ -125,7 +125,7 @@ export function workRunUncertainty(
           method.formulas.sensitivity,
           inputsBySymbol(
             method.formulas.sensitivity,
-            { ...given, dp_r: byRule(pressure, 'reference pressure') },
+            (symbol) => (symbol === 'dp_r' ? byRule(pressure, 'reference pressure') : given[symbol]),
             blocks,
           ),
         )
@@ -135,7 +135,7 @@ export function workRunUncertainty(
   }
 }
 
-/** How each mass flow goes with the density of the air in the device. */
+/** How each mass flow depends on the density of the air in the device. */
 const densityPowers = ({ flows }: WorkedRun): Column => ({
   values: [...flows.densityPowers],
   origin: () => ({

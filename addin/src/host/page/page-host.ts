@@ -51,24 +51,12 @@ export class PageHost implements Host {
   constructor(readonly test: OpenTest) {}
 
   /** Puts a workbook read by the worker on the page. */
-  show(opened: OpenedBook): void {
-    const sheets = opened.sheets.map((sheet) => new CellSheet(sheet))
+  show(opened: OpenedBook, sheets: CellSheet[] = opened.sheets.map((sheet) => new CellSheet(sheet))): void {
     this.book = { name: opened.fileName, sheets, opened }
     const first = sheets.find(({ hidden }) => !hidden) ?? sheets[0]
     this.selected = first && { sheet: first.name, area: { top: 1, left: 1, bottom: 1, right: 1 } }
     this.marks = []
     this.uses = []
-    this.#redraw()
-  }
-
-  /** Types cells again that were changed on the page before; those of a sheet that is gone are passed over. */
-  async retype(edits: readonly CellEdit[]): Promise<void> {
-    if (edits.length === 0) return
-    const { typedCell } = await import('./typed-cell.js')
-    for (const { sheet: name, row, column, text } of edits) {
-      const sheet = this.book?.sheets.find((one) => one.name === name)
-      sheet?.set(row - 1, column - 1, typedCell(text, sheet.at(row - 1, column - 1)))
-    }
     this.#redraw()
   }
 
@@ -278,6 +266,21 @@ function usedArea(sheet: CellSheet): Area | undefined {
           : place
       }
   return area
+}
+
+/** The sheets of a workbook with the cells that were changed on the page before; those of a sheet that is gone are passed over. */
+export async function sheetsWith(
+  edits: readonly CellEdit[],
+  { sheets: opened }: OpenedBook,
+): Promise<CellSheet[]> {
+  const sheets = opened.map((sheet) => new CellSheet(sheet))
+  if (edits.length === 0) return sheets
+  const { typedCell } = await import('./typed-cell.js')
+  for (const { sheet: name, row, column, text } of edits) {
+    const sheet = sheets.find((one) => one.name === name)
+    sheet?.set(row - 1, column - 1, typedCell(text, sheet.at(row - 1, column - 1)))
+  }
+  return sheets
 }
 
 export const blockReference = (block: CellBlock): string => joinReference(block.sheet, block.address)

@@ -20,6 +20,7 @@ export function FieldRow({ field, store, state }: SectionProps & { field: Field 
       fault={faultOf(path, state)}
       asked={state.result?.asked[path]}
       cellText={entry && 'cell' in entry ? valueText(state.result?.draft, path) : ''}
+      cells={store.host.hasWorkbook}
     />
   )
 }
@@ -33,9 +34,12 @@ interface FieldBoxProps {
   asked: AskedValue | undefined
   /** What the linked cell was read as. */
   cellText: string
+  /** There are cells to take a value from. */
+  cells: boolean
 }
 
-const FieldBox = drawnOnChange(function Box({ field, store, entry, fault, asked, cellText }: FieldBoxProps) {
+const FieldBox = drawnOnChange(function Box(props: FieldBoxProps) {
+  const { field, store, entry, fault, asked, cellText, cells } = props
   const id = useId()
   const hint = field.kind === 'choice' || field.kind === 'date' ? undefined : field.hint
   const described =
@@ -119,7 +123,7 @@ const FieldBox = drawnOnChange(function Box({ field, store, entry, fault, asked,
           </select>
         ) : null}
         {linked === undefined ? (
-          field.kind === 'choice' || field.kind === 'long' ? null : (
+          !cells || field.kind === 'choice' || field.kind === 'long' ? null : (
             <button
               type="button"
               class="icon take-cell"

@@ -5,6 +5,7 @@ import type { UnderstoodTest } from '../../calc/understand.js'
 import type { Host } from '../../host/host.js'
 import type { StepId } from '../../kept/kept-test.js'
 import { askService } from '../../service/client.js'
+import { drawn } from '../when-idle.js'
 import { emptyEntries, isUntouched, parseEntries, referencesOf, type TestEntries } from './entries.js'
 import { differenceOf, refusal, wordsOf } from './fault-words.js'
 import { withoutStaleOrigin } from './library-origin.js'
@@ -86,14 +87,15 @@ export class TestStore {
 
   /**
    * Reads the entries kept with the workbook now open.
-   * @param before entries that may be replaced: what was typed since stands
+   * @param step put on show with them; without it, the one that was on show when they were kept
    */
-  async restore(before = this.state.entries): Promise<void> {
-    await this.#takeUp(before)
+  async restore(step?: StepId): Promise<void> {
+    await this.#takeUp(this.state.entries, step)
     await this.refresh()
   }
 
-  async #takeUp(before: TestEntries): Promise<void> {
+  /** @param before entries that may be replaced: what was typed since stands */
+  async #takeUp(before: TestEntries, step?: StepId): Promise<void> {
     this.#forgetCells()
     const kept = await this.#host(() => this.host.loadSettings())
     // Typed while the spreadsheet was still answering: that stands, and is kept in its turn.
@@ -107,7 +109,7 @@ export class TestStore {
       opened: this.state.opened + 1,
       canUndo: false,
       wanted: undefined,
-      step: this.host.step ?? 'before',
+      step: step ?? this.host.step ?? 'before',
     })
   }
 
@@ -194,7 +196,8 @@ export class TestStore {
     const run = ++this.#run
     // Nothing typed or picked: there is nothing to fetch the calculation for.
     if (!this.state.result && isUntouched(this.state.entries)) return
-    this.#calc ??= import('../../calc/live.js')
+    // Its code is large: what was typed is drawn before it is fetched.
+    this.#calc ??= drawn().then(() => import('../../calc/live.js'))
     const [calc, grid] = await Promise.all([this.#calc, this.#read()])
     this.#live = calc.live
     if (run !== this.#run) return

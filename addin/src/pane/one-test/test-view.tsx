@@ -1,6 +1,7 @@
 import { Component } from 'preact'
 import { useEffect, useLayoutEffect, useRef } from 'preact/hooks'
 import { drawnOnChange } from '../drawn-on-change.js'
+import { whenIdle } from '../when-idle.js'
 import { useMarks } from './mark-toggle.js'
 import type { SectionProps } from './section.js'
 import { SectionBox } from './section-box.js'
@@ -19,9 +20,12 @@ export const TestView = drawnOnChange(
 
 function WholeTest({ store, state }: SectionProps) {
   const room = useRef<HTMLDivElement>(null)
+  const first = useRef(true)
   useMarks({ store, state })
   useLayoutEffect(() => {
-    room.current?.closest('.pane')?.scrollTo({ top: 0 })
+    // What was just drawn for the first time is at its top; scrolling it would lay it out once for nothing.
+    if (!first.current) room.current?.closest('.pane')?.scrollTo({ top: 0 })
+    first.current = false
   }, [state.step, state.opened])
   useEffect(() => {
     if (state.wanted && room.current) bringIntoView(room.current, state.wanted.path)
@@ -40,9 +44,17 @@ function WholeTest({ store, state }: SectionProps) {
   )
 }
 
+/** Sections drawn with the step; they fill a screen, and a key can be pressed before the rest is there. */
+const AT_ONCE = 2
+/** The next section is drawn after this time, however busy the page is. */
+const NEXT_ms = 100
+
 /** A step keeps what was folded and said in it while another is on show, and costs nothing then. */
 class StepPanel extends Component<SectionProps & { step: Step }> {
   #entered = false
+  #drawn = AT_ONCE
+  #waits = false
+  #gone = false
 
   override shouldComponentUpdate(next: SectionProps & { step: Step }): boolean {
     return next.state.step === next.step.id || this.props.state.step === this.props.step.id
@@ -52,15 +64,32 @@ class StepPanel extends Component<SectionProps & { step: Step }> {
     const current = state.step === step.id
     this.#entered ||= current
     if (!this.#entered) return null
+    const shown = step.sections.filter((section) => section.shown?.({ store, state }) !== false)
+    // Whoever is led to a field may be led to any of them.
+    if (state.wanted) this.#drawn = shown.length
+    if (this.#drawn < shown.length) this.#drawNext()
     return (
       <div class={`step step-${step.id}`} hidden={!current} data-panel={step.id}>
-        {step.sections.map((section) =>
-          section.shown?.({ store, state }) === false ? null : (
-            <SectionBox key={section.id} section={section} step={step} store={store} state={state} />
-          ),
-        )}
+        {shown.slice(0, this.#drawn).map((section) => (
+          <SectionBox key={section.id} section={section} step={step} store={store} state={state} />
+        ))}
       </div>
     )
+  }
+
+  override componentWillUnmount(): void {
+    this.#gone = true
+  }
+
+  #drawNext(): void {
+    if (this.#waits) return
+    this.#waits = true
+    whenIdle(() => {
+      if (this.#gone) return
+      this.#waits = false
+      this.#drawn += 1
+      this.forceUpdate()
+    }, NEXT_ms)
   }
 }
 

@@ -1,7 +1,9 @@
 import { dayInWords } from '@draughtbook/shared-calc'
-import type { OpenedBook } from '../../host/cell-sheet.js'
-import type { PageHost } from '../../host/page/page-host.js'
+import type { CellSheet, OpenedBook } from '../../host/cell-sheet.js'
+import { type PageHost, sheetsWith } from '../../host/page/page-host.js'
 import type { KeptTest } from '../../kept/kept-test.js'
+import type { KeptTests } from '../../kept/kept-tests.js'
+import type { OtherTabs, Told } from '../../kept/other-tabs.js'
 import { isUntouched, parseEntries } from '../one-test/entries.js'
 import { photosIn } from '../one-test/lists.js'
 import type { TestStore } from '../one-test/store.js'
@@ -23,11 +25,14 @@ export interface ReadLog {
 /** The tests of the page: which one is on show, and what is done with the others. */
 export class PageTests {
   question: PageQuestion | undefined
+  /** Rises with every test asked for. */
+  #asked = 0
   readonly #listeners = new Set<() => void>()
 
   constructor(
     readonly host: PageHost,
     readonly store: TestStore,
+    private readonly tabs?: Pick<OtherTabs, 'tell'>,
   ) {}
 
   /** Calls back when the list of tests or the question may have changed. */
@@ -36,56 +41,84 @@ export class PageTests {
     return () => this.#listeners.delete(listener)
   }
 
-  list(): Promise<KeptTest[]> {
-    return this.host.test.kept?.list() ?? Promise.resolve([])
+  async list(): Promise<KeptTest[]> {
+    return (await this.#kept)?.list() ?? []
   }
 
-  /** Shows the test that was on show last. */
+  get #kept(): Promise<KeptTests | undefined> {
+    return this.host.test.opened
+  }
+
+  /** Shows the test that was on show last. At the first visit nothing is waited for: there is hardly anything to show. */
   async begin(): Promise<void> {
-    await this.#show(await this.host.test.find().catch(() => undefined))
+    const { test } = this.host
+    const find = (): Promise<KeptTest | undefined> => test.find().catch(() => undefined)
+    const how = { saves: false, restore: () => this.store.start() }
+    if (test.hasShown) return this.#show(await find(), how)
+    const found = find()
+    await this.#show(undefined, how)
+    void found.then(async (kept) => {
+      if (kept && isUntouched(this.store.state.entries) && !this.host.hasWorkbook) await this.#change(kept)
+    })
   }
 
   async open(id: string): Promise<void> {
-    const test = await this.host.test.kept?.get(id)
+    if (id === this.host.test.now.id) return
+    const test = await (await this.#kept)?.get(id)
     if (test) await this.#change(test)
   }
 
   async create(): Promise<void> {
     await this.#change(undefined)
-    this.store.show('before')
   }
 
   /** Takes up what another tab has changed in the test on show. */
   async takeUpChanges(): Promise<void> {
-    const { now, kept } = this.host.test
-    const test = await kept?.get(now.id)
-    if (test && test.changed > now.changed) await this.#change(test, false)
+    const { id } = this.host.test.now
+    const test = await (await this.#kept)?.get(id)
+    const { now } = this.host.test
+    if (!test || now.id !== id || test.changed <= now.changed) return
+    this.host.test.takeFromOtherTab(test)
+    if (!sameLog(test, now)) await this.#show(test, { saves: false })
+    else if (test.entries !== now.entries) await this.store.restore()
+    this.#tell()
+  }
+
+  /**
+   * Hears what happened in another tab. A page that is not on show takes up changes when it comes back.
+   * A test that was removed there goes here as well, or it would be kept once more.
+   */
+  async hear({ id, what }: Told, onShow: boolean): Promise<void> {
+    if (id !== this.host.test.now.id) return this.#tell()
+    if (what === 'removed') {
+      await this.#show(undefined, { saves: false })
+      this.store.tell('This test was removed from this device in another tab.')
+      this.#tell()
+    } else if (onShow) await this.takeUpChanges()
   }
 
   async copyAsRetest(id: string): Promise<void> {
-    const { kept } = this.host.test
+    const kept = await this.#kept
     const test = await kept?.get(id)
     const { retestOf } = await import('../../kept/retest.js')
     const retest = test && retestOf(test)
     if (!kept || !test || !retest) return
     await this.#keep(retest, { photos: await this.#photosOf(test) })
-    await this.open(retest.id)
-    this.store.show('before')
+    await this.#change(retest)
   }
 
   async remove(id: string): Promise<void> {
-    await this.store.attempt(async () => this.host.test.kept?.remove(id))
-    if (id === this.host.test.now.id) {
-      await this.#show(undefined)
-      await this.store.restore()
-    }
+    // First it goes from the page: nothing that is still being worked out may keep it once more.
+    if (id === this.host.test.now.id) await this.#show(undefined, { saves: false })
+    await this.store.attempt(async () => (await this.#kept)?.remove(id))
+    this.tabs?.tell({ id, what: 'removed' })
     this.#tell()
   }
 
   /** Hands a test over as one file. */
   async saveAsFile(id: string): Promise<void> {
     await this.store.attempt(async () => {
-      const { kept } = this.host.test
+      const kept = await this.#kept
       const test = await kept?.get(id)
       if (!kept || !test) return
       const { packTest } = await import('../../kept/test-file.js')
@@ -99,7 +132,7 @@ export class PageTests {
     const taken = await this.store.attempt(async () => {
       const { unpackTest } = await import('../../kept/test-file.js')
       const { test, log, photos } = unpackTest(bytes, fileName)
-      await this.host.test.kept?.putWhole(test, { ...(log && { log }), photos })
+      await (await this.#kept)?.putWhole(test, { ...(log && { log }), photos })
       return test
     })
     if (!taken) return
@@ -113,7 +146,7 @@ export class PageTests {
     const namesakes = (await this.list()).filter(({ log: own }) => own?.name === log.name)
     for (const test of namesakes)
       if (test.log?.size === 0) return this.#attach(log, test)
-      else if (same(await this.host.test.kept?.log(test.id), log.bytes)) return this.#change(test)
+      else if (same(await (await this.#kept)?.log(test.id), log.bytes)) return this.#change(test)
     const { entries } = this.store.state
     const [namesake] = namesakes
     if (namesake)
@@ -163,44 +196,62 @@ export class PageTests {
     this.host.test.take(test)
     this.host.show({ ...book, fileDate: date })
     this.store.dismissFault()
-    await this.store.restore()
+    await this.store.restore('site')
     await this.store.attempt(() => this.host.test.takeLog(bytes, name, date))
-    this.store.show('site')
+    await this.store.save()
     this.#tell()
   }
 
-  /** @param saveFirst what is on show is kept before it goes */
-  async #change(test: KeptTest | undefined, saveFirst = true): Promise<void> {
-    if (saveFirst) await this.store.save()
+  async #change(test: KeptTest | undefined): Promise<void> {
     await this.#show(test)
-    await this.store.restore()
     this.#tell()
   }
 
-  async #show(test: KeptTest | undefined): Promise<void> {
-    this.host.test.take(test)
-    this.host.close()
+  /**
+   * Puts a test in the place of the one on show. Whatever takes time comes first: what is typed meanwhile goes into the test
+   * that is still on show. Of several asked for in turn, the last is shown.
+   * @param how `saves`: what is on show is kept before it goes
+   */
+  async #show(
+    asked: KeptTest | undefined,
+    { saves = true, restore = () => this.store.restore() } = {},
+  ): Promise<void> {
+    this.#asked += 1
+    const turn = this.#asked
+    const log = asked && (await this.store.attempt(() => this.#logOf(asked)))
+    if (saves) await this.store.save()
+    if (turn !== this.#asked) return
+    const { now } = this.host.test
+    const test = asked?.id === now.id ? now : asked
+    if (test !== now) this.host.test.take(test)
+    if (log) this.host.show(log.book, log.sheets)
+    else this.host.close()
+    await restore()
     if (test) await this.store.attempt(() => this.host.test.dropPhotos(photosOf(test)))
-    if (!test?.log) return
-    const { log, edits, id } = test
-    await this.store.attempt(async () => {
-      const bytes = await this.host.test.kept?.log(id)
-      if (!bytes)
-        return this.store.tell(`The log ${log.name} itself is not kept here: open it again from its file.`)
-      const { readBook } = await import('../../worker/run-job.js')
-      const book = await readBook(bytes, log.name)
-      this.host.show({ ...book, ...(log.date !== undefined && { fileDate: log.date }) })
-      await this.host.retype(edits)
-    })
+  }
+
+  async #logOf({ id, log, edits }: KeptTest): Promise<{ book: OpenedBook; sheets: CellSheet[] } | undefined> {
+    if (!log) return undefined
+    const bytes = await (await this.#kept)?.log(id)
+    if (!bytes) {
+      this.store.tell(`The log ${log.name} itself is not kept here: open it again from its file.`)
+      return undefined
+    }
+    const { readBook } = await import('../../worker/run-job.js')
+    const book = await readBook(bytes, log.name)
+    return {
+      book: { ...book, ...(log.date !== undefined && { fileDate: log.date }) },
+      sheets: await sheetsWith(edits, book),
+    }
   }
 
   async #keep(test: KeptTest, parts: { photos: Record<string, Uint8Array> }): Promise<void> {
-    await this.store.attempt(async () => this.host.test.kept?.putWhole(test, parts))
+    await this.store.attempt(async () => (await this.#kept)?.putWhole(test, parts))
   }
 
   async #photosOf(test: KeptTest): Promise<Record<string, Uint8Array>> {
     const found = await Promise.all(
-      photosOf(test).map(async (name) => [name, await this.host.test.kept?.photo(test.id, name)] as const),
+      photosOf(test).map(async (name) => [name, await (await this.#kept)?.photo(test.id, name)] as const),
     )
     return Object.fromEntries(found.flatMap(([name, bytes]) => (bytes ? [[name, bytes] as const] : [])))
   }
@@ -223,6 +274,9 @@ const lostEdits = ({ edits }: KeptTest): string =>
   edits.length === 0
     ? ''
     : ` ${edits.length} cell${edits.length === 1 ? '' : 's'} changed on this page would be lost.`
+
+const sameLog = (a: KeptTest, b: KeptTest): boolean =>
+  JSON.stringify([a.log, a.edits]) === JSON.stringify([b.log, b.edits])
 
 const same = (a: Uint8Array | undefined, b: Uint8Array): boolean =>
   a !== undefined && a.length === b.length && a.every((byte, i) => byte === b[i])

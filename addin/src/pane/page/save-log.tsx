@@ -47,8 +47,8 @@ export function SaveLog({ tests }: { tests: PageTests }) {
 
 /** @returns which cells could not be changed, in words */
 async function saveCorrected(host: PageHost, name: string): Promise<string> {
-  const { kept, now } = host.test
-  const bytes = await kept?.log(now.id)
+  const { opened, now } = host.test
+  const bytes = await (await opened)?.log(now.id)
   if (!bytes)
     throw new HostError('not-found', `${name} itself is not kept here: open it again from its file.`)
   const { runJob } = await import('../../worker/run-job.js')

@@ -109,7 +109,7 @@ export function assumeRun({ calculation, record, indoor, outdoor }: RunSurroundi
     'run1.standard',
     'reference air density',
     standardAir,
-    inputsBySymbol(standardAir, { rho_x: inLeaks }, [line]),
+    inputsBySymbol(standardAir, (symbol) => (symbol === 'rho_x' ? inLeaks : undefined), [line]),
   )
   const dp_r = byRule(50, 'reference pressure')
   const rate = calculation.add('run1.at50', 'at 50 Pa', atReferencePressure, {
