@@ -13,6 +13,7 @@ import type { Figure } from './tables/table-row.js'
 import { PLAIN_CURVE } from './tables/unnamed-columns.js'
 import { wideRuns } from './tables/wide.js'
 import type { FoundSeries } from './tests/group.js'
+import { namesNoValue } from './zero-flow/headings.js'
 
 /** The tables of readings on one sheet. */
 export interface SheetTables {
@@ -221,7 +222,7 @@ const overlaps = (
 function withZeroColumns(run: FoundRun, { view, head, columns, left }: Segment): FoundRun {
   const list = (role: 'zeroBefore' | 'zeroAfter'): Figure[] =>
     columns
-      .filter((column) => column.role === role)
+      .filter((column) => column.role === role && !namesNoValue(column.label))
       .flatMap(({ at, unit }) => {
         const figures: Figure[] = []
         for (let row = head.first, blanks = 0; row < view.rows && blanks < 2; row++) {
