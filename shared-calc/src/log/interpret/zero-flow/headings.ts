@@ -42,7 +42,7 @@ export function headingAbove(view: View, row: number, column: number, most: numb
 }
 
 /** Words of a sign; "mean of the negative values" is that of one sign. */
-const SIGNED = /^(?:plus|minus|pos|neg|positiv|negativ)/
+const SIGNED = /^(?:plus|minus|pos|neg|positiv.*|negativ.*)$/
 
 /** "Mean of positive values": "negative pressure" may head the depressurisation. */
 const isMeanOfSign = ({ tokens }: Label): boolean =>
@@ -60,8 +60,14 @@ export function statisticIn(lead: string | undefined): 'mean' | 'other' | undefi
   return signed ? 'other' : mean ? 'mean' : undefined
 }
 
+/** "Baseline range", "zero-flow limit": a figure about zero flow, and no pressure of it. "Zero flow min / max / mean" holds one. */
+export function isAbout(text: string): boolean {
+  const listed = statisticsIn(text)
+  return statisticIn(text) === 'other' && !(listed.length > 1 && listed.includes('mean'))
+}
+
 const EXTREMES =
-  /^(?:min|max|maks|minimum|maximum|highest|lowest|hochste|niedrigste|std|sd|stdev|stabw|range|spread)$/
+  /^(?:min|max|maks|minimum|maximum|highest|lowest|hochste|niedrigste|std|sd|stdev|stabw|range|spread|drift|limit|grenzwert|limite|allowed)$/
 const MEANS =
   /^(?:mean|average|avg|av|avge|mittel|mittelwert|mw|durchschnitt|moyenne|moy|gemiddelde|gem|srednia|promedio|media|snit|snitt|gennemsnit|gjennomsnitt|medel|medelvarde|prumer|keskiarvo|overall)$/
 
