@@ -54,6 +54,9 @@ export const NOT_A_SUMMARY =
 export const layoutOf = (grid: Grid, layouts: readonly Layout[]): Layout | undefined =>
   savedLayout(grid) ?? chooseLayout(grid, layouts)
 
+/** Whether a workbook is a register. */
+export const isRegister = (grid: Grid): boolean => ownReport(grid) === reports[0]?.why
+
 /** Sheets that only a Draughtbook report has all of. */
 const reports = [
   {

@@ -242,10 +242,8 @@ function writeRun(sheet: Worksheet, { places, record }: SummaryInput, run: Worke
       if (!block?.has(figure.symbol)) return []
       const ends = 'ends' in figure ? figure.ends : undefined
       const from: Block<string> | undefined = ends && blocks[ends.block]
-      const end = (which: string): Shown | undefined =>
-        ends && from?.has(`${ends.stem}_${which}`)
-          ? live(places, from, `${ends.stem}_${which}`, numberFormat(figure))
-          : undefined
+      const end = (which: 'lo' | 'hi'): Shown | undefined =>
+        ends && from?.has(ends[which]) ? live(places, from, ends[which], numberFormat(figure)) : undefined
       return [
         [
           capital(nameWithSymbol(figure)),
