@@ -49,7 +49,7 @@ interface WaitingProps {
   onGoOn: () => void
 }
 
-/** What stands in the pane until Excel answers: never a blank, never a dead end. */
+/** What is in the pane until Excel answers: never a blank, never a dead end. */
 function Waiting({ why, onGoOn }: WaitingProps) {
   return (
     <main class="waiting">

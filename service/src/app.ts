@@ -60,7 +60,7 @@ export function createApp(deps: AppDeps = {}): Express {
   const { metrics = new Metrics({ inHand: () => state.inHand, waiting: () => 0 }) } = deps
   const app = express()
   app.disable('x-powered-by').disable('etag').set('query parser', 'simple')
-  // What a proxy says of the caller's address is believed of these alone: anybody could say it.
+  // What a proxy says about the caller's address is believed of these alone: anybody could say it.
   app.set('trust proxy', settings.behindProxy ? [...settings.proxies] : false)
   app.use(requestId, audit(log), metrics.observe)
   app.use(safeHeaders(settings.behindProxy || !isLoopback(settings.host)))

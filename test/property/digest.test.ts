@@ -1,9 +1,14 @@
 import { createHash } from 'node:crypto'
 import { canonicalJson, digestOf } from '@draughtbook/shared-calc'
+import canonicalizeModule from 'canonicalize'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { sha256Hex, sha256InScript } from '../../shared-calc/src/contract/sha256'
+import { anyRecord } from './support/any-records'
 import { ordinaryRecord } from './support/ordinary-records'
+
+// The package declares its default export as a module object; at run time it is the function.
+const canonicalize = canonicalizeModule as unknown as (value: unknown) => string | undefined
 
 /** The same value with the keys of every object in another order. */
 function reordered(value: unknown, place: () => number): unknown {
@@ -42,6 +47,35 @@ describe('canonical JSON', () => {
 
   it('leaves out what is undefined, as JSON does', () => {
     expect(canonicalJson({ b: undefined, a: [1, undefined] })).toBe('{"a":[1,null]}')
+  })
+
+  it('is that of the package “canonicalize”, for records and for any other value', () => {
+    fc.assert(
+      fc.property(
+        fc.oneof(ordinaryRecord, anyRecord, fc.jsonValue(), fc.object({ withDate: true })),
+        (value) => {
+          let expected: string | undefined
+          try {
+            expected = canonicalize(value)
+          } catch {
+            expect(() => canonicalJson(value)).toThrow()
+            return
+          }
+          expect(canonicalJson(value)).toBe(expected)
+        },
+      ),
+      { numRuns: 2000 },
+    )
+  })
+
+  it('has keys in the order of their code units where an object has them otherwise', () => {
+    expect(canonicalJson({ b: 1, 10: 2, 9: 3, ab: 4, '\u20ac': { 1: 0, '': 5 } })).toBe(
+      '{"10":2,"9":3,"ab":4,"b":1,"€":{"":5,"1":0}}',
+    )
+    expect(canonicalJson(JSON.parse('{"z":1,"__proto__":{"a":2}}'))).toBe('{"__proto__":{"a":2},"z":1}')
+    const many = Object.fromEntries(Array.from({ length: 90 }, (_, i) => [`k${(i * 37) % 90}`, i]))
+    expect(canonicalJson(many)).toBe(canonicalize(many))
+    expect(canonicalJson({ day: new Date(0) })).toBe('{"day":"1970-01-01T00:00:00.000Z"}')
   })
 
   it('is JSON of the same value', () => {

@@ -1,18 +1,17 @@
 import { describe, expect, it } from 'vitest'
 import { constants } from '../../shared-calc/src/catalogue/constants.js'
-import { byRule, Calculation, defineChapter } from '../../shared-calc/src/engine/index.js'
-import { parseExpression } from '../../shared-calc/src/engine/parse/parse-with-mathjs.js'
+import { byRule, Calculation } from '../../shared-calc/src/engine/index.js'
 import { atReferencePressure } from '../../shared-calc/src/formulas/at-reference-pressure.js'
 import ashrae from '../references/ashrae-leakage-area.json'
+import { chapterFrom } from '../shared-calc/sheet/support/run-script'
 import { expectClose } from './support/expect-close'
 
 // The handbook works with another reference density: the same formulas over that constant.
-const atHandbookDensity = defineChapter(
-  { title: 'handbook', inputs: atReferencePressure.inputs, formulas: atReferencePressure.steps },
+const atHandbookDensity = chapterFrom(
+  { ...atReferencePressure.definition, title: 'handbook' },
   constants.map((constant) =>
     constant.symbol === 'rho_0' ? { ...constant, value: ashrae.density_kg_m3 } : constant,
   ),
-  parseExpression,
 )
 const at = (pressure: number, exponent: number) =>
   new Calculation().add('at', 'at', atHandbookDensity, {

@@ -118,6 +118,20 @@ describe('a file of which only the view was changed', () => {
       },
     ],
     [
+      'shown as pages, and as pages with their breaks',
+      (b) => {
+        for (const [name, view] of [
+          ['Summary', 'pageLayout'],
+          ['Report', 'pageBreakPreview'],
+        ] as const)
+          b.edit(
+            b.sheet(name),
+            '<sheetView ',
+            `<sheetView view="${view}" zoomScalePageLayoutView="90" zoomScaleSheetLayoutView="60" `,
+          )
+      },
+    ],
+    [
       'frozen rows stay, the rest is scrolled',
       (b) => b.edit(b.sheet('Working'), 'topLeftCell="A4"', 'topLeftCell="A300"'),
     ],

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { pack, unpack } from '../../shared-calc/src/engine/index.js'
 import { parseExpression } from '../../shared-calc/src/engine/parse/parse-with-mathjs.js'
 import { chapters } from '../../shared-calc/src/formulas/list.js'
+import { scriptsFile } from './chapter-scripts'
 import { mathjsFactors, unitFactorsFile } from './unit-factors'
 
 const path = (relative: string) =>
@@ -26,6 +27,11 @@ ${expressions.map((text) => `  ${JSON.stringify(text)}: ${JSON.stringify(pack(pa
 describe('what mathjs works out beforehand is current (else run "npm run formulas")', () => {
   it('the tree of every expression', async () => {
     await expect(parsedFile()).toMatchFileSnapshot(path('formulas/parsed.generated.ts'))
+  })
+
+  it('the script of every chapter', async () => {
+    await expect(scriptsFile()).toMatchFileSnapshot(path('formulas/scripts.generated.ts'))
+    expect(new Set(chapters.map(({ chapter }) => chapter.title)).size).toBe(chapters.length)
   })
 
   it('the factor of every unit that logs may use', async () => {

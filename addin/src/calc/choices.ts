@@ -2,7 +2,7 @@ import { methods, targetPresets, unitText } from '@draughtbook/shared-calc'
 
 export const methodChoices = (): [string, string][] => methods.map(({ id, title }) => [id, title])
 
-/** Quantities as the list shows them: the reference pressure stands beside the limit where it is not 50 Pa. */
+/** Quantities as the list shows them: the reference pressure is beside the limit where it is not 50 Pa. */
 const shown = (quantity: string): string => quantity.replace(/(?:10|_pr)$/, '')
 
 /** Presets with their limits in words, as in `Passive house, new: n50 ≤ 0.6`, in the unit that the scheme prints. */

@@ -183,7 +183,7 @@ function pointsOf(run: EvaluatedRun, index: number, findings: readonly Finding[]
   })
 }
 
-/** Where the limit that decides lies in the chart, where it is one at 50 Pa: the flow in proportion to the value judged. */
+/** Where the limit that decides is in the chart, where it is one at 50 Pa: the flow in proportion to the value judged. */
 function limitOf({ verdict: { target, criteria }, results }: Evaluation): ChartLimit | undefined {
   const main = criteria.find(({ quantity, limit }) => quantity === target?.quantity && limit === target.limit)
   if (main?.referencePressure_Pa !== 50 || main.judged === 'worse direction' || !(main.value > 0))

@@ -7,7 +7,7 @@ export interface NextPressure {
   why: string
 }
 
-/** The pressure to set next, in whole pascals. The rule itself stands in shared-calc. */
+/** The pressure to set next, in whole pascals. The rule itself is in shared-calc. */
 export function nextPressure(run: Run, method: Method, lowest_Pa: number): NextPressure {
   const { direction, readings } = run
   const negative =

@@ -1,4 +1,4 @@
-/** Where a run that was read stands in the draft, and which of its readings are there. */
+/** Where a run that was read is in the draft, and which of its readings are there. */
 export interface PlacedRun {
   /** Its place where it was read, and in the draft. */
   readonly from: number

@@ -32,7 +32,7 @@ import { UnderstoodLog } from './understood-log.js'
 export interface ReadEntries {
   /** In the shape of a record, but perhaps with fewer readings and fields than a record needs. */
   draft: Record<string, unknown>
-  /** Runs with as many readings as the method needs, as they stand in the record. */
+  /** Runs with as many readings as the method needs, as they are in the record. */
   runs: Run[]
   /** Runs with too few readings so far; not part of the record. */
   unfinished: Run[]
@@ -167,7 +167,7 @@ function typed(
   return undefined
 }
 
-/** A range of the device of which nothing is filled in is no range. */
+/** A range of the device of which nothing is filled in is not a range. */
 function dropBlankRanges(draft: Record<string, unknown>): void {
   const device = draft.flowDevice as { ranges?: (object | undefined)[] } | undefined
   if (!device?.ranges) return
@@ -186,7 +186,7 @@ function completePlan(plan: PlanDraft, testDate: unknown): void {
   if (plan.forecast?.windSpeed_m_s !== undefined) plan.forecast.windAt ??= 'meteorological'
 }
 
-/** Where the run stands in the record, and what takes its cells and findings. */
+/** Where the run is in the record, and what takes its cells and findings. */
 interface Target {
   index: number
   cells: Record<string, string>

@@ -1,7 +1,7 @@
 import type { Finding } from '@draughtbook/shared-calc'
 import type { Remark } from '@draughtbook/shared-calc/log'
 
-/** Gathers what is noticed while cells are read; the same thing said of several cells becomes one finding. */
+/** Gathers what is noticed while cells are read; the same thing said about several cells becomes one finding. */
 export class Told {
   readonly #findings = new Map<string, Finding & { cells: string[] }>()
 

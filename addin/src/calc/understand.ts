@@ -101,7 +101,7 @@ export function understandLog(
   }
 }
 
-/** Layouts that can be read; one that cannot is no reason to read no log. */
+/** Layouts that can be read; one that cannot is not a reason to read no log. */
 const readable = (layouts: readonly LayoutInput[] = []): Layout[] =>
   layouts.flatMap((layout) => {
     const parsed = Layout.safeParse(layout)

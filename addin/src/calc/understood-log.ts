@@ -37,7 +37,7 @@ export class UnderstoodLog {
     return { run: structuredClone({ ...run, readings: run.readings.filter(isWhole) }) }
   }
 
-  /** What reading the log had to say of what the draft still takes from it, and what it now leaves open. */
+  /** What reading the log had to say about what the draft still takes from it, and what it now leaves open. */
   tell(told: Told, draft: Record<string, unknown>): void {
     for (const { text, cells, path } of this.test.questions) told.problem(cells[0] ?? '', text, path)
     const { problems } = this.test

@@ -15,7 +15,7 @@ export interface ChartRun {
   points: readonly ChartPoint[]
   /** Fitted curve with its 95 % band: pressure, flow, lower, upper; empty where nothing is fitted yet. */
   curve: readonly (readonly [pressure: number, flow: number, lower: number, upper: number])[]
-  /** The curve stands on an assumed exponent. */
+  /** The curve rests on an assumed exponent. */
   provisional?: boolean
 }
 

@@ -51,7 +51,7 @@ export function shareBars(bars: readonly ShareBar[], width_px: number, least = 0
 const percent = (share: number): string =>
   share > 0 && share < 0.005 ? '< 1 %' : `${Math.round(share * 100)} %`
 
-/** About six pixels a character: a longer label is cut, the whole stands in the table below. */
+/** About six pixels a character: a longer label is cut, the whole is in the table below. */
 function fitted(label: string, width_px: number): string {
   const most = Math.floor((width_px - 8) / 5.6)
   return label.length <= most ? label : `${label.slice(0, Math.max(1, most - 1))}…`

@@ -26,7 +26,7 @@ export function numberArgument(
   return value
 }
 
-/** The pairs of two ranges, place by place; places where both are blank are no readings. */
+/** The pairs of two ranges, place by place; places where both are blank are not readings. */
 export function pairsArgument(
   pressures: GivenRange,
   flows: GivenRange,

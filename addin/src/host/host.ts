@@ -51,9 +51,9 @@ export interface CellUse {
 
 /** What the inserted summary's chart needs: cells of the inserted sheets, by series. */
 export interface InsertedChart {
-  /** Sheet the chart stands on. */
+  /** Sheet the chart is on. */
   sheet: string
-  /** Cell its top left corner stands in. */
+  /** Cell its top left corner is in. */
   anchor: string
   title: string
   xTitle: string
@@ -62,7 +62,7 @@ export interface InsertedChart {
 }
 
 export interface Inserted {
-  /** Names of the sheets as they now stand in the workbook. */
+  /** Names of the sheets as they now are in the workbook. */
   sheets: string[]
   chart: boolean
   /** What did not go as asked, in words for the user. */

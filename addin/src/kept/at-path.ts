@@ -1,4 +1,4 @@
-/** What stands in a draft of a record at a path such as `runs[0].direction`; undefined where nothing does. */
+/** What is in a draft of a record at a path such as `runs[0].direction`; undefined where nothing does. */
 export const atPath = (draft: unknown, path: string): unknown =>
   path
     .split(/[.[\]]+/)

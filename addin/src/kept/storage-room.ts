@@ -6,7 +6,7 @@ export interface StorageRoom {
   lasting?: boolean
 }
 
-/** What the browser says of its storage; nothing where it says nothing, as on pages without https. */
+/** What the browser says about its storage; nothing where it says nothing, as on pages without https. */
 export async function storageRoom(): Promise<StorageRoom> {
   const { storage } = navigator as Partial<Navigator>
   if (!storage?.estimate) return {}

@@ -1,7 +1,7 @@
 import { type CellContent, escaped, splice } from './change-cell.js'
 import type { SpreadsheetCell, SpreadsheetRow, SpreadsheetTable } from './spreadsheet-cells.js'
 
-/** What an element says of a cell's value. */
+/** What an element says about a cell's value. */
 const OF_VALUE = [
   'office:value-type',
   'office:value',
@@ -93,7 +93,7 @@ function rowXml(xml: string, own: SpreadsheetRow, column: number, content: CellC
     : splice(whole, tag.length, tag.length, added)
 }
 
-/** Empty cells up to a new one, counted from the last that stands there. */
+/** Empty cells up to a new one, counted from the last that is there. */
 const beside = (column: number, content: CellContent): string =>
   `${column === 1 ? '' : `<table:table-cell${column === 2 ? '' : ` ${COLUMNS}="${column - 1}"`}/>`}<table:table-cell${valueAttributes(content)}>${paragraphsOf(content)}</table:table-cell>`
 
@@ -109,7 +109,7 @@ function divided(
   return part(before) + withCount(made, counter, 1) + part(repeat - before - 1)
 }
 
-/** The element with how often it counts, which stands in its start tag. */
+/** The element with how often it counts, which is in its start tag. */
 function withCount(element: string, counter: string, count: number): string {
   const end = element.indexOf('>')
   const tag = element.slice(0, end).replace(new RegExp(`\\s${counter}=(?:"[^"]*"|'[^']*')`), '')
@@ -118,7 +118,7 @@ function withCount(element: string, counter: string, count: number): string {
   return counted + element.slice(end)
 }
 
-/** A cell with a formula, without its result: programs work it out anew. */
+/** A cell with a formula, without its result: programs work it out again. */
 export const withoutResult = (xml: string, cell: SpreadsheetCell): string =>
   cellXml(xml, cell, undefined, OF_VALUE)
 

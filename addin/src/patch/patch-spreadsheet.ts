@@ -14,12 +14,12 @@ const SIGNATURES = 'META-INF/documentsignatures.xml'
 const NAMES = ['office', 'table', 'text'].map(
   (name) => `xmlns:${name}="urn:oasis:names:tc:opendocument:xmlns:${name}:1.0"`,
 )
-/** A formula written once for so many cells is no log's. */
+/** A formula written once for so many cells does not come from a log. */
 const MOST_COPIES = 10_000
 
 /**
  * Changes cells of an .ods file in its content.xml; styles, comments, drawings and every other part stay as they are. Results stored for
- * formulas that read the changed cells are taken out, so that programs work them out anew. Throws an Error where the file is no
+ * formulas that read the changed cells are taken out, so that programs work them out again. Throws an Error where the file is no
  * spreadsheet of this kind, or is signed.
  */
 export function patchSpreadsheet(bytes: Uint8Array, patches: readonly CellPatch[]): Patched {

@@ -27,7 +27,7 @@ export function patchText(bytes: Uint8Array, patches: readonly CellPatch[], deci
 const fieldText = (content: CellContent, decimal: '.' | ','): string =>
   typeof content === 'number' ? String(content).replace('.', decimal) : (content ?? '')
 
-/** A mark of the encoding and a line that states the separator stand before the first field. */
+/** A mark of the encoding and a line that states the separator are before the first field. */
 const BEFORE = /^\ufeff?(?:sep=[\t;|,](?=\r?\n))?/
 
 interface Span {

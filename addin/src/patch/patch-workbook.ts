@@ -27,7 +27,7 @@ const TYPES = '[Content_Types].xml'
 /**
  * Changes cells of an .xlsx file in its own parts. Styles, formulas, charts and every other part stay byte for byte. Results stored for
  * formulas that read the changed cells are taken out and the workbook is told to recalculate, so that no program shows a stale one.
- * Throws an Error where the file is no workbook of this kind.
+ * Throws an Error where the file is not a workbook of this kind.
  */
 export function patchWorkbook(bytes: Uint8Array, patches: readonly CellPatch[]): Patched {
   const parts = unzipSync(bytes)
@@ -63,7 +63,7 @@ export function patchWorkbook(bytes: Uint8Array, patches: readonly CellPatch[]):
     [...changed].map(([sheet, xml]) => [paths.get(sheet) ?? '', xml]),
   )
   if (formulas || replaced) made[WORKBOOK] = recalculated(text(WORKBOOK))
-  // The order of calculation names cells that no longer hold a formula; spreadsheets make it anew.
+  // The order of calculation names cells that no longer hold a formula; spreadsheets make it again.
   const dropped = replaced && parts[CHAIN] !== undefined
   if (dropped) {
     made[TYPES] = without(text(TYPES), ({ attributes }) => attributes.PartName === `/${CHAIN}`)

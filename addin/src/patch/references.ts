@@ -30,7 +30,7 @@ export function referencesIn(formula: string): References {
   return areas
 }
 
-/** Place after the closing quotation mark; a doubled one stands for itself. */
+/** Place after the closing quotation mark; a doubled mark does not close. */
 function afterQuoted(text: string, start: number): number {
   const mark = text[start] ?? ''
   let end = text.indexOf(mark, start + 1)

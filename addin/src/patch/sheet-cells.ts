@@ -23,7 +23,7 @@ export interface RowElement {
   cells: CellElement[]
 }
 
-/** A sheet's rows and cells as they stand in its XML; `closing` is where the rows end. */
+/** A sheet's rows and cells as they are in its XML; `closing` is where the rows end. */
 export interface SheetElements {
   rows: RowElement[]
   closing?: number

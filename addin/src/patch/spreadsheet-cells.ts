@@ -56,7 +56,7 @@ export function spreadsheetTables(xml: string): SpreadsheetTable[] {
     if (cell) {
       if (local === 'p' && open.length === cell.depth + 1) paragraph = start
     } else if (!table) {
-      // Tables also stand in what other files and earlier versions held.
+      // Copies of other files and of earlier versions hold tables too.
       if (local !== 'table' || parent !== 'spreadsheet') return
       const rows: SpreadsheetRow[] = []
       tables.push({ name: attributes['table:name'] ?? '', rows })

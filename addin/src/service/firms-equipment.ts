@@ -1,27 +1,13 @@
 import type { LibraryDevice, LibraryGauge } from '@draughtbook/shared-calc'
-import { HostError } from '../host/host.js'
 import type { ListRow } from '../pane/one-test/lists.js'
-import { accessToken } from './access-token.js'
-import { ServiceClient } from './service-client.js'
-import { libraryFault } from './service-problem.js'
-
-const LIMIT_MS = 8000
+import { firmsLibrary } from './firms-library.js'
 
 /** Rows for the plan from the firm's library on the service that serves this page. Throws HostError in words. */
 export async function firmsEquipment(base: URL): Promise<{ devices: ListRow[]; gauges: ListRow[] }> {
-  const service = new ServiceClient(base, { token: accessToken() })
-  const signal = AbortSignal.timeout(LIMIT_MS)
-  try {
-    const [devices, gauges] = await Promise.all([
-      service.library('devices', { signal }),
-      service.library('gauges', { signal }),
-    ])
-    return {
-      devices: devices.map(({ value }) => equipmentRow(value)),
-      gauges: gauges.map(({ value }) => equipmentRow(value)),
-    }
-  } catch (error) {
-    throw new HostError('unsupported', libraryFault(error))
+  const { devices, gauges } = await firmsLibrary(base)
+  return {
+    devices: devices.map(({ value }) => equipmentRow(value)),
+    gauges: gauges.map(({ value }) => equipmentRow(value)),
   }
 }
 

@@ -1,10 +1,5 @@
 import { deviceForRecord, gaugeForRecord } from '@draughtbook/shared-calc'
-import { HostError } from '../host/host.js'
-import { accessToken } from './access-token.js'
-import { ServiceClient } from './service-client.js'
-import { libraryFault } from './service-problem.js'
-
-const LIMIT_MS = 8000
+import { firmsLibrary } from './firms-library.js'
 
 /** An instrument of the firm's library: its name, and what it puts into the fields of the form. */
 export interface OfferedInstrument {
@@ -21,27 +16,18 @@ export interface OfferedInstruments {
 
 /** The firm's devices and gauges on the service that serves this page. Throws HostError in words. */
 export async function firmsInstruments(base: URL): Promise<OfferedInstruments> {
-  const service = new ServiceClient(base, { token: accessToken() })
-  const signal = AbortSignal.timeout(LIMIT_MS)
-  try {
-    const [devices, gauges] = await Promise.all([
-      service.library('devices', { signal }),
-      service.library('gauges', { signal }),
-    ])
-    return {
-      devices: devices.map(({ id, version, value }) => ({
-        id,
-        name: value.name,
-        fields: fieldsOf(deviceForRecord(value, id, version), 'flowDevice'),
-      })),
-      gauges: gauges.map(({ id, version, value }) => ({
-        id,
-        name: value.name,
-        fields: fieldsOf(gaugeForRecord(value, id, version), 'pressureGauge'),
-      })),
-    }
-  } catch (error) {
-    throw new HostError('unsupported', libraryFault(error))
+  const { devices, gauges } = await firmsLibrary(base)
+  return {
+    devices: devices.map(({ id, version, value }) => ({
+      id,
+      name: value.name,
+      fields: fieldsOf(deviceForRecord(value, id, version), 'flowDevice'),
+    })),
+    gauges: gauges.map(({ id, version, value }) => ({
+      id,
+      name: value.name,
+      fields: fieldsOf(gaugeForRecord(value, id, version), 'pressureGauge'),
+    })),
   }
 }
 

@@ -137,7 +137,7 @@ interface Sent {
   readonly signal?: AbortSignal | undefined
 }
 
-/** An answer that is no problem body, such as a proxy's own page, still has its status. */
+/** An answer that is not a problem body, such as a proxy's own page, still has its status. */
 async function problemOf(response: Response): Promise<ServiceProblem> {
   const body = (await response.json().catch(() => ({}))) as {
     title?: string

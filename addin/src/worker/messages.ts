@@ -33,7 +33,7 @@ export type Job =
   | { kind: 'patch-spreadsheet'; bytes: Uint8Array; patches: readonly CellPatch[] }
   /** An empty log to fill in. */
   | { kind: 'template'; method: string; readings: number }
-  /** The sheet to take along. */
+  /** The plan as a sheet for the site. */
   | { kind: 'plan'; request: PlanRequest }
   | ({
       kind: 'summary'

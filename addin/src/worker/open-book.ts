@@ -1,7 +1,7 @@
 import { openLog, type Sheet } from '@draughtbook/shared-calc/log'
 import type { OpenedBook, OpenedSheet } from '../host/cell-sheet.js'
 
-/** Reads a file from disk into plain data for the page. Throws LogError for what is no log or too large. */
+/** Reads a file from disk into plain data for the page. Throws LogError for what is not a log or too large. */
 export function openBook(bytes: Uint8Array, fileName: string): OpenedBook {
   const grid = openLog(bytes, fileName)
   const { kind, names, date1904, decimal, findings } = grid

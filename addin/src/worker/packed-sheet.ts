@@ -71,7 +71,7 @@ export function packSheet(sheet: Sheet, { top, left, bottom, right }: Block): Pa
 const isPlain = ({ kind, formula, struck, value }: Cell): boolean =>
   kind === 'number' && formula === undefined && struck === undefined && Number.isFinite(value)
 
-/** The packed part as the log reader takes it; cells stand where they stood. */
+/** The packed part as the log reader takes it; cells stay in their places. */
 export function unpackSheet(packed: PackedSheet): Sheet {
   const { top, left, columns, formats, merges } = packed
   const others = new Map(packed.others.map(([row, column, cell]) => [`${row}:${column}`, cell]))

@@ -64,7 +64,7 @@ export function readSeries({ sheet, settings, width, ...job }: SeriesJob): Serie
     averagingTime_s: layout.averagingTime_s,
     uses,
     problems,
-    // Rejected stations stand in the table with their reason.
+    // Rejected stations are in the table with their reason.
     cautions: [...told.values()].filter(
       ({ severity, rule }) =>
         severity === 'caution' && rule !== 'log-series-drift' && rule !== 'log-series-short',

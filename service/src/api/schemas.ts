@@ -29,7 +29,7 @@ const EntryFault = z.strictObject({
 })
 const Entry = z.union([LibraryDevice, LibraryGauge, Layout, LibraryTarget])
 
-/** Every schema the API speaks of, by name. The same objects check what comes in. */
+/** Every schema the API mentions, by name. The same objects check what comes in. */
 export const schemas: Readonly<Record<string, z.ZodType>> = {
   TestRecord,
   Evaluation,

@@ -10,7 +10,7 @@ import { takeUpload } from './take-upload.js'
 
 export const NDJSON = 'application/x-ndjson'
 
-/** What a request on an archive comes to, as data and as a workbook. */
+/** The result of a request on an archive, as data and as a workbook. */
 export interface ArchiveAnswer<Task extends ArchiveTask> {
   readonly task: Task
   /** The service's own keys, and whether a signature is required; keys of the request come on top. */
@@ -62,7 +62,7 @@ export async function answerArchive<Task extends ArchiveTask>(
     })
     response.write(`{${JSON.stringify(name)}:${await result(results, signal)}}\n`)
   } catch (error) {
-    // The status is out already: what went wrong comes as the last line.
+    // The status has been sent already, so an error comes as the last line.
     if (!signal.aborted) line({ problem: problemBody(faultOf(error)) })
   }
   response.end()

@@ -44,7 +44,7 @@ export const archiveTasks = {
 export type ArchiveTask = keyof typeof archiveTasks
 export type ArchiveResult<Task extends ArchiveTask> = Awaited<ReturnType<(typeof archiveTasks)[Task]>>
 
-/** What stands in the result for a file that no worker could finish. */
+/** What is in the result for a file that no worker could finish. */
 export const setAside: {
   readonly [Task in ArchiveTask]: (file: string, why: string) => ArchiveResult<Task>
 } = {
@@ -53,7 +53,7 @@ export const setAside: {
   rerun: (file, why) => [unreadable(file, why)],
 }
 
-/** The file's bytes, or why they cannot be had. */
+/** The file's bytes, or why they cannot be read. */
 async function bytesOf(path: string): Promise<Uint8Array | string> {
   try {
     return await readRegular(path, LIMITS.fileBytes)

@@ -3,7 +3,7 @@ import { basename, extname, join } from 'node:path'
 import type { LeftOut } from '@draughtbook/shared-calc/register'
 import { fileFault } from '../files/file-fault.js'
 
-/** What lies under the paths given: files to read, and others with the reason why not. */
+/** What is under the paths given: files to read, and others with the reason why not. */
 export interface FoundFiles {
   readonly files: readonly string[]
   readonly others: readonly LeftOut[]
@@ -21,7 +21,7 @@ export async function findFiles(paths: readonly string[]): Promise<FoundFiles> {
 
 async function add(path: string, named: boolean, files: Set<string>, others: LeftOut[]): Promise<void> {
   try {
-    // A link that is named is meant; one that lies in a folder may lead anywhere.
+    // A link that is named is meant; one that is in a folder may lead anywhere.
     const found = await (named ? stat(path) : lstat(path))
     if (found.isSymbolicLink()) {
       others.push({

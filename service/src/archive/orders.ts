@@ -18,7 +18,7 @@ export interface Orders {
 
 /**
  * One order for each file, with the layouts that may fit it: those named, else those beside it, of the library and
- * built in. Each folder is looked through once.
+ * built in. Each folder is searched once.
  * @throws InputError when a layout that was named cannot be read
  */
 export async function ordersFor(
@@ -47,7 +47,7 @@ export async function ordersFor(
     })),
   )
   const faults = (await Promise.all(byFolder.values())).flatMap((one) => one.faults)
-  // The firm's own layouts are looked at for every folder: one that is broken is told of once.
+  // The firm's own layouts are read for every folder: a broken one is reported once.
   const messages = [...new Set(faults.map(({ message }) => message))]
   return { orders, broken: messages.map(brokenLayout) }
 }

@@ -53,7 +53,7 @@ const unreadIn = (results: readonly ArchiveResult<'records'>[]) =>
 const recordsIn = (results: readonly ArchiveResult<'records'>[]) =>
   results.flatMap(({ records }) => records.map(namedByPart))
 
-/** Files that cannot be read are named beside the tests that are not used: the other plots are still to be built on. */
+/** Files that cannot be read are listed with the tests that are not used: work on the other plots goes on. */
 function stagesOf(order: StagesOrder) {
   const unread = unreadIn(order.results)
   const result = stagesResult(workStages(stagesRequest(order)))
@@ -83,7 +83,7 @@ const registerOf = ({ results, asOf, month }: RegisterOrder) =>
   )
 const rerunOf = ({ results, asOf }: RerunOrder) => makeRerunReport(results.flat(), asOf)
 
-/** What all files of an archive come to, as JSON or as a workbook. */
+/** The result of all files of an archive, as JSON or as a workbook. */
 export const resultTasks = {
   registerResult: async (order: RegisterOrder) => ({ json: JSON.stringify(registerOf(order)) }),
   registerWorkbook: async (order: RegisterOrder) => ({

@@ -3,7 +3,7 @@ import type { ArchiveResult, ArchiveTask, FileOrder } from './archive-tasks.js'
 
 /** Runs jobs on files, wherever that is: on this thread, on others, on other machines. */
 export interface FileRunner {
-  /** How many jobs it wants in hand at a time; no more are handed to it, so that memory stays bounded. */
+  /** Most jobs it takes at a time; more are held back, so that memory stays bounded. */
   readonly atOnce: number
   run<Task extends ArchiveTask>(
     task: Task,
@@ -34,9 +34,9 @@ export const runnerHere: FileRunner = {
 }
 
 /**
- * Does one job for each file, a few at a time. Results come in the order of the files, whatever finished first, so
- * that the same archive always gives the same report.
- * @throws the signal's reason when it falls
+ * Does one job for each file, a few at a time. Results come in the order of the files, whatever finished first, so that
+ * the same archive always gives the same report.
+ * @throws the signal's reason when it is aborted
  */
 export async function runArchive<Task extends ArchiveTask>(
   runner: FileRunner,
@@ -44,7 +44,7 @@ export async function runArchive<Task extends ArchiveTask>(
   orders: readonly FileOrder[],
   { signal = new AbortController().signal, onProgress = () => undefined }: ArchiveRun = {},
 ): Promise<ArchiveResult<Task>[]> {
-  // Every job in hand listens to the signal; Node would take more than ten for a leak.
+  // Every running job listens to the signal; Node would report more than ten listeners as a leak.
   setMaxListeners(Math.max(1, runner.atOnce) * 2 + 10, signal)
   const results = new Array<ArchiveResult<Task>>(orders.length)
   let next = 0

@@ -18,7 +18,7 @@ const TOTAL_BYTES = 1024 * 1024 * 1024
 
 /**
  * Takes the workbooks of a multipart body (`files`, with `layouts` and `keys` beside them) into a folder of their own,
- * which is removed when the answer is over. Nothing of them is kept in memory.
+ * which is removed once the answer is sent. None of it is kept in memory.
  */
 export async function takeUpload(request: Request, response: Response): Promise<FileOrder[]> {
   const folder = await uploadFolder().catch(storageFault)
@@ -27,7 +27,7 @@ export async function takeUpload(request: Request, response: Response): Promise<
   try {
     await receive(request, response, folder)
   } finally {
-    // A client that went meanwhile: files that were being written then are here only now.
+    // The client has disconnected: files still being written then have arrived only now.
     if (response.closed) clear()
   }
   const files = request.files as { [field: string]: Express.Multer.File[] } | undefined
@@ -96,7 +96,7 @@ function uploadFault(error: unknown): unknown {
       error.code === 'LIMIT_PART_COUNT'
     return large ? tooLarge() : unusable(error.field ?? '', error.message)
   }
-  // What busboy says of a body that is cut short or badly formed.
+  // What busboy says about a body that is cut short or badly formed.
   if (error instanceof Error && !('syscall' in error))
     return new HttpFault(400, 'The body cannot be read', { detail: error.message })
   return asStorageFault(error)
@@ -116,7 +116,7 @@ function asStorageFault(error: unknown): unknown {
   })
 }
 
-/** The name as the sender's folder has it, without ways up. */
+/** The name as in the sender's folder, without "..". */
 const nameOf = (name: string): string =>
   name
     .replaceAll('\\', '/')
@@ -124,14 +124,14 @@ const nameOf = (name: string): string =>
     .filter((part) => part !== '' && part !== '.' && part !== '..')
     .join('/')
     .slice(0, 400)
-    // Cut in the middle of a character, or sent as half of one.
+    // The name was cut in the middle of a character, or sent that way.
     .replace(/\p{Surrogate}/gu, '\ufffd') || 'workbook'
 
-/** Largest layout and key: ordinary ones have a few kB. They are read on the event loop, which must not be held by them. */
+/** Largest layout and key: ordinary ones have a few kB. They are read on the event loop, which they must not block. */
 const LAYOUT_BYTES = 64 * 1024
 const KEY_BYTES = 16 * 1024
 
-/** What the small files beside the workbooks hold; the event loop turns between two of them. */
+/** Contents of the small files next to the workbooks; the event loop gets a turn between two of them. */
 async function eachInTurn<T>(
   files: readonly Express.Multer.File[] = [],
   most: number,

@@ -38,7 +38,7 @@ export function startThreads({
     minThreads: idle,
     ...THREADS,
     maxThreads: workers,
-    // Reading a workbook leaves much litter. With V8's small default two threads spend half as much again on collecting
+    // Reading a workbook allocates much short-lived memory. With V8's small default two threads spend half as much again on collecting
     // it as one does (measured); with 32 MB they do not.
     resourceLimits: { maxOldGenerationSizeMb: memory_MB, maxYoungGenerationSizeMb: 32 },
   })
@@ -60,7 +60,7 @@ export function startThreads({
   }
   return {
     pool,
-    // One more than there are threads, so that none waits for the next job to be handed over.
+    // One more than there are threads, so that no thread waits for its next job.
     atOnce: workers + 1,
     run: <Task extends ArchiveTask>(task: Task, order: FileOrder, signal: AbortSignal) =>
       attempt({ task, order }, signal, 0) as Promise<ArchiveResult<Task>>,

@@ -5,14 +5,14 @@ import { join } from 'node:path'
 /** What the folder of a service is called: machine and process, so that the next start knows what was left behind. */
 const PREFIX = 'draughtbook-uploads-'
 const OWN_NAME = /^draughtbook-uploads-(.+)-(\d+)-\w{6}$/
-/** A running service says so this often; a folder without a sign of life for {@link DEAD_MS} was left behind. */
+/** A running service touches its folder this often; a folder untouched for {@link DEAD_MS} was left behind. */
 const SIGN_MS = 60_000
 const DEAD_MS = 10 * SIGN_MS
 
 const machine = hostname().replace(/[^\w.-]/g, '_')
 
 let made: Promise<string> | undefined
-/** This process's own folder, with letters by chance in its name: nobody can have made it before. */
+/** This process's own folder, with random letters in its name, so that nobody can have made it before. */
 function ownFolder(): Promise<string> {
   made ??= mkdtemp(join(tmpdir(), `${PREFIX}${machine}-${process.pid}-`)).catch((error: unknown) => {
     made = undefined
@@ -27,7 +27,7 @@ export async function uploadFolder(): Promise<string> {
 }
 
 export interface Sweeping {
-  /** Removes this process's own folder and looks for others no more. */
+  /** Removes this process's own folder and stops looking for others. */
   end(): Promise<void>
 }
 

@@ -27,8 +27,8 @@ export async function outputPath(input: string, wish: OutputWish, suffix = ''): 
 }
 
 /**
- * Whether writing there is allowed. A path that the user named is replaced; one we chose is replaced only when it
- * holds the same test already, so that no archived workbook disappears unasked. Throws UsageError otherwise.
+ * Whether the file may be written. A path that the user named is replaced; one we chose is replaced only if it already
+ * holds the same test, so that no archived workbook is lost. Throws UsageError otherwise.
  * @param sameTest - tells from the bytes of the old file whether it is of the same test
  */
 export async function guardOld(

@@ -9,7 +9,7 @@ import { shown } from './terminal.js'
 
 /** Said of reports: they are made from tests, and can be made again from them. */
 const NO_RECORD =
-  'not re-run: a workbook of a register, re-run, building or stages holds no record. Make it again from its tests and compare.'
+  'not re-run: it holds no record of a test. To check a register, give the files of its tests too. To check a re-run, a building or stages, make it again from its tests and compare.'
 
 interface Options extends ArchiveOptions {
   readonly key: readonly string[]
@@ -52,7 +52,7 @@ export const addRerun: AddCommand = (command, { terminal, end }) => {
     })
 }
 
-/** Keys named, then those of the firm's library. Throws UsageError naming the file that is no key. */
+/** Keys named, then those of the firm's library. Throws UsageError naming the file that is not a key. */
 async function readKeys(paths: readonly string[]): Promise<string[]> {
   try {
     return [...(await Promise.all(paths.map(readKeyFile))), ...(await libraryKeys())]

@@ -7,7 +7,7 @@ import { type ArchiveOptions, runnerFor } from './archive-options.js'
 import { UsageError, withFile } from './errors.js'
 import type { Terminal } from './terminal.js'
 
-/** Finds the files of an archive and does one job on each, with a bar while it lasts. Results stand in the order of the files. */
+/** Finds the files of an archive and does one job on each, with a bar while it lasts. Results are in the order of the files. */
 export async function runFiles<Task extends ArchiveTask>(
   task: Task,
   paths: readonly string[],
@@ -28,7 +28,7 @@ export async function runFiles<Task extends ArchiveTask>(
   const bar = progressBar(terminal.watched)
   try {
     const results = await runArchive(runner, task, orders, { onProgress: bar.show })
-    // A layout is no file to read, which needs no mention, unless it is broken.
+    // A layout is not a file to read, which needs no mention, unless it is broken.
     const sound = others.filter(({ file }) => broken.every((one) => one.file !== file))
     return { files: orders.map(({ file }) => file), results, others: [...sound, ...broken] }
   } finally {

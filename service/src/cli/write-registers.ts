@@ -34,7 +34,7 @@ export async function writeRegisters(
   return [...registers.keys()]
 }
 
-/** Letters, digits and hyphens of a name, each name once however its letters are cased. */
+/** Letters, digits and hyphens of a name; no two names differ only in capitals. */
 export function nameForFile(text: string, used: Set<string>): string {
   const plain =
     text

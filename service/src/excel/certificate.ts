@@ -45,7 +45,7 @@ export async function isUsable({ certificate, key }: LocalCertificate): Promise<
 }
 
 /**
- * Makes a certificate for localhost that signs itself, and its key, which only this user may read. It is no authority: whoever
+ * Makes a certificate for localhost that signs itself, and its key, which only this user may read. It is not an authority: whoever
  * trusts it trusts nothing else with it.
  */
 export async function makeCertificate(folder: string): Promise<LocalCertificate> {
@@ -53,7 +53,7 @@ export async function makeCertificate(folder: string): Promise<LocalCertificate>
   const { cert, private: key } = await generate([{ name: 'commonName', value: 'Draughtbook (localhost)' }], {
     keyType: 'ec',
     algorithm: 'sha256',
-    // A clock that is a little behind must not find it not yet valid.
+    // It must also be valid for a clock that is a little slow.
     notBeforeDate: new Date(Date.now() - DAY_MS),
     notAfterDate: new Date(Date.now() + VALID_days * DAY_MS),
     extensions: [

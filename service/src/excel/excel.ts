@@ -8,7 +8,7 @@ export const ANY_ADDRESS = 'https://draughtbook.invalid'
 export interface Excel {
   /** Where certificate, key and manifest are kept. */
   readonly folder: string
-  /** Where the system is told of the add-in, as a person finds it. */
+  /** Where the system registers the add-in, in words for a person. */
   readonly registry: string
   /** How a person finds the button once Excel is open. */
   readonly find: string

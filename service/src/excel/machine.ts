@@ -17,7 +17,7 @@ export interface Ended {
   readonly text: string
 }
 
-/** Longer than anybody thinks about a question of the system. */
+/** Longer than anybody takes to answer the system's question. */
 const LIMIT_MS = 300_000
 
 export const thisMachine = (): Machine => ({

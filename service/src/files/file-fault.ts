@@ -14,7 +14,7 @@ const MEANING: Readonly<Record<string, string>> = {
   EIO: 'the disk reports an error',
 }
 
-/** Plain words for a failed file operation; undefined when the error is no file error. */
+/** Plain words for a failed file operation; undefined when the error is not a file error. */
 export function fileFault(error: unknown): string | undefined {
   if (!(error instanceof Error) || !('code' in error) || typeof error.code !== 'string') return undefined
   if (!('syscall' in error)) return undefined

@@ -1,7 +1,7 @@
 import { constants } from 'node:fs'
 import { type FileHandle, open } from 'node:fs/promises'
 
-/** Something at a path that is no file to read: a pipe, a device, a folder, or a file that is too large. */
+/** Something at a path that is not a file to read: a pipe, a device, a folder, or a file that is too large. */
 export class NotReadable extends Error {}
 
 /**

@@ -4,7 +4,7 @@ import { basename, dirname, join } from 'node:path'
 
 /**
  * Writes a file so that nobody ever sees half of it: to a temporary name in the same folder, flushed to disk, then
- * renamed over the old one. On any error the old file stays as it was and the temporary one is removed.
+ * renamed over the old one. On any error the old file is left unchanged and the temporary one is removed.
  */
 export async function writeAtomically(
   path: string,
@@ -29,7 +29,7 @@ export async function writeAtomically(
   await syncFolder(folder)
 }
 
-/** The rename itself reaches the disk only with its folder. Not every file system lets a folder be opened. */
+/** The rename reaches the disk only when its folder is flushed. Not every file system can open a folder. */
 async function syncFolder(folder: string): Promise<void> {
   const handle = await open(folder, 'r').catch(() => undefined)
   await handle?.sync().catch(() => undefined)

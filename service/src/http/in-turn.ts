@@ -1,6 +1,6 @@
 import type { RequestHandler } from 'express'
 
-/** Longest time for work on requests before the event loop sees to everything else. */
+/** Longest time to work on requests before the event loop does everything else. */
 const SLICE_MS = 20
 
 // There is one event loop in a process, so there is one queue.
@@ -15,7 +15,7 @@ let running = false
  */
 export const inTurn: RequestHandler = (_request, response, next) => {
   waiting.push(() => {
-    // Nobody waits for this one any more.
+    // Its client has disconnected.
     if (!response.destroyed) next()
   })
   if (running) return

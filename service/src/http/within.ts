@@ -2,8 +2,8 @@ import type { Response } from 'express'
 import { HttpFault } from './http-fault.js'
 
 /**
- * Does work for one answer. The work's signal falls when the client goes before its answer is complete, or when the
- * time for one request is over: then the answer is 503.
+ * Does work for one answer. The work's signal is aborted when the client disconnects before its answer is complete, or
+ * when the time for one request is over: then the answer is 503.
  */
 export async function within<T>(
   response: Response,
@@ -19,7 +19,7 @@ export async function within<T>(
     return await work(AbortSignal.any([gone.signal, tooLong]))
   } catch (error) {
     if (tooLong.aborted) throw tookTooLong(timeout_s)
-    // Nobody is left to answer; 499 is for the audit line.
+    // There is no client left to answer; 499 is for the audit line.
     if (gone.signal.aborted) throw new HttpFault(499, 'The client has disconnected')
     throw error
   }

@@ -5,11 +5,11 @@ import { jsonOf } from '../json/json-of.js'
 export interface EvaluationOrder {
   readonly body: Uint8Array
   readonly trace: boolean
-  /** A record with an uncertainty part has its budget unasked. */
+  /** A record with an uncertainty part always gets its budget. */
   readonly uncertainty: boolean
 }
 
-/** An evaluation as the text of an answer, with what the audit line and the metrics tell of it. */
+/** An evaluation as the text of an answer, with its entries for the audit line and the metrics. */
 export interface EvaluationText {
   readonly json: string
   readonly digest: string

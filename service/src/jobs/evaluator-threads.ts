@@ -18,7 +18,7 @@ export interface Batches {
 }
 
 export interface EvaluatorThreads extends Batches {
-  /** Ends the threads, whatever they do. */
+  /** Ends the threads, even if they are working. */
   destroy(): Promise<void>
   /** The threads there are, for tests that end one. */
   readonly workers: readonly Worker[]
@@ -27,7 +27,7 @@ export interface EvaluatorThreads extends Batches {
 const ENTRY = fileURLToPath(new URL('./evaluator-thread.js', import.meta.url))
 /** An evaluation leaves some hundred kB to collect: with V8's small default for threads they would be collected too often. */
 const MEMORY = { maxOldGenerationSizeMb: 512, maxYoungGenerationSizeMb: 32 }
-/** A timer can wait no longer. */
+/** The longest time a timer can be set to. */
 const LONGEST_ms = 2 ** 31 - 1
 
 /**
@@ -111,11 +111,11 @@ class Thread {
 
   private giveUp(one: Sent): void {
     one.reject(new TooLong())
-    // One that lies behind another is not worked on yet; its outcomes, when they come, are nobody's.
+    // A batch behind another has not begun; its outcomes are discarded when they come.
     if (one === this.sent[0]) void this.worker?.terminate()
   }
 
-  /** The thread has ended with what it was working on; what lay behind that goes to a new thread. */
+  /** The thread ended with the batch it was working on; the batches behind it go to a new thread. */
   private ended(why: Error): void {
     this.worker = undefined
     this.next()?.reject(why)

@@ -23,7 +23,7 @@ const TOGETHER = { fewest: 4, most: 64 } as const
 const batchSize = (waiting: number): number =>
   Math.min(TOGETHER.most, Math.max(TOGETHER.fewest, Math.ceil(waiting / 3)))
 
-/** Batches for each thread: one that is worked on, one that lies ready. */
+/** Batches for each thread: one in work, one ready. */
 const BATCHES = 2
 /** One event loop cannot feed more threads than these. */
 export const MOST_EVALUATORS = 3
@@ -36,8 +36,8 @@ interface Item {
 }
 
 /**
- * Evaluates on other threads, a few at a time, so that the event loop is free for everything else. An order that takes
- * its batch down with it, because of a bug, fails alone: the others of the batch are done again one by one.
+ * Evaluates on other threads, a few at a time, so that the event loop is free for everything else. An order that
+ * crashes its batch because of a bug fails alone: the others of the batch are run again one by one.
  * @param batches - the threads
  * @param timeout_s - the longest a batch may take; its requests are answered with 503 then, its thread is replaced
  */
@@ -53,7 +53,7 @@ export function evaluatorOn(
   const plan = (): void => {
     if (planned) return
     planned = true
-    // After this turn of the event loop: what arrived with it goes together.
+    // After this turn of the event loop, so that orders that arrived together go together.
     setImmediate(send)
   }
 
@@ -97,7 +97,7 @@ export function evaluatorOn(
   }
 }
 
-/** Nobody waits for the answer of a client that has gone; 499 is for the audit line. */
+/** The client has disconnected; 499 is for the audit line. */
 function stillWanted({ wanted, reject }: Item): boolean {
   if (wanted()) return true
   reject(new HttpFault(499, 'The client has disconnected'))

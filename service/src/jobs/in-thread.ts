@@ -2,8 +2,8 @@ import { MessageChannel, type MessagePort } from 'node:worker_threads'
 import type { Piscina } from 'piscina'
 
 /**
- * A task that may be called off before it begins. Ending a thread costs the next caller its start, up to a second; so a task that
- * nobody wants any more is marked, and the thread that comes to it passes over it. Shared with the thread: one cell of memory.
+ * A task that may be called off before it begins. Ending a thread costs the next caller its start, up to a second; so a
+ * cancelled task is marked, and the thread skips it. Shared with the thread: one cell of memory.
  */
 type Flag = Int32Array<SharedArrayBuffer>
 
@@ -26,12 +26,12 @@ export interface Begins {
   readonly begun: MessagePort
 }
 
-/** A task whose caller has gone may go on for so long: nearly all are over by then, and their thread lives on. */
+/** How long a task may go on after its caller has disconnected: nearly all finish by then, and their thread is kept. */
 const FINISH_MS = 5000
 
 /**
- * How the threads wait for work. By the library's own default a thread sleeps between two tasks without a turn of its event loop, so
- * that it never lets go of the ports that tasks bring along: about 1 kB of memory for each, for good.
+ * How the threads wait for work. By the library's own default a thread sleeps between two tasks without a turn of its
+ * event loop, so that it never frees the ports of its tasks: a leak of about 1 kB a task.
  */
 export const THREADS = { atomics: 'disabled', idleTimeout: 60_000 } as const
 

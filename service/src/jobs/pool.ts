@@ -25,13 +25,13 @@ export interface PoolOptions {
 export interface Pool extends Jobs {
   /** Tasks that wait for a worker. */
   readonly waiting: number
-  /** Ends the threads, whatever they do. */
+  /** Ends the threads, even if they are working. */
   destroy(): Promise<void>
   /** The threads, for tests that end one. */
   readonly pool: Piscina
 }
 
-/** No honest input takes a fraction of it. */
+/** No honest input needs a fraction of it. */
 const DEADLINE_MS = 60_000
 const ENTRY = fileURLToPath(new URL('./worker.js', import.meta.url))
 
@@ -51,7 +51,7 @@ export function startPool(options: PoolOptions): Pool {
   let inHand = 0
   const run = (order: Order, signal: AbortSignal): Promise<unknown> => {
     const { result, over } = inThread(pool, order, signal, deadline_ms)
-    // What its caller gave up still keeps a thread, so it keeps its place until it is over.
+    // A task that its caller gave up still occupies a thread, so it keeps its place until it ends.
     inHand++
     void over.then(() => void inHand--)
     return result

@@ -47,7 +47,7 @@ export const tasks = {
     json: JSON.stringify(readRanges(jsonOf(body), layouts)),
   }),
 
-  /** Body of a plan, with the firm's equipment put in → the plan as JSON, or the workbook to take along. */
+  /** Body of a plan, with the firm's equipment put in → the plan as JSON, or the workbook for the site. */
   plan: async (order: PlanOrder) => ({ json: JSON.stringify(makePlan(await planOf(order))) }),
   planWorkbook: async (order: PlanOrder) => ({ bytes: await writePlanWorkbook(await planOf(order)) }),
 

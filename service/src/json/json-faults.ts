@@ -11,7 +11,7 @@ import { LineTable } from './line-table.js'
 
 const STRICT = { disallowComments: true, allowTrailingComma: false, allowEmptyContent: false }
 
-/** Most faults that are placed: nobody reads more, and a text can hold as many as it has letters. */
+/** Most errors that are located: nobody reads more, and a text can hold one per character. */
 export const MOST_FAULTS = 100
 
 /** The first fault of a JSON text that does not parse; later ones mostly follow from it. Its nesting must be bounded. */
@@ -31,7 +31,7 @@ export function syntaxFaults(text: string): Problem[] {
   ]
 }
 
-/** The keys that stand twice in one object, the first {@link MOST_FAULTS} of them, and how many more there are. */
+/** The keys that appear twice in one object, the first {@link MOST_FAULTS} of them, and how many more there are. */
 export function duplicateKeys(text: string): Problem[] {
   const root = parseTree(text, [], STRICT)
   const lines = new LineTable(text)

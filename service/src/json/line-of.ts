@@ -12,7 +12,7 @@ export function lineFinder(text: string): (path: string) => number {
     const keys = keysOf(path)
     for (let length = keys.length; root && length > 0; length--) {
       const node = findNodeAtLocation(root, keys.slice(0, length))
-      // The key stands in the node's parent; a long value may begin on a later line.
+      // The key is in the node's parent; a long value may begin on a later line.
       if (node) return lines.place(node.parent?.type === 'property' ? node.parent.offset : node.offset).line
     }
     return 1

@@ -46,7 +46,7 @@ function nestingToRecover(text: string): number {
   let deepest = 0
   for (;;) {
     scanner.scan()
-    // What a token begins with says whether it is a bracket.
+    // The first character of a token shows whether it is a bracket.
     const letter = text[scanner.getTokenOffset()]
     if (letter === undefined) return deepest
     const closing = CLOSED_BY[letter]

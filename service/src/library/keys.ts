@@ -7,7 +7,7 @@ import { LIBRARY_VARIABLE } from './layouts.js'
 /** Folder of the library that holds public keys, `*.pub` in PEM form. */
 const FOLDER = 'keys'
 
-/** The public keys of the firm's library; none where there is no library or it holds none. Throws RangeError naming the file that is no key. */
+/** The public keys of the firm's library; none where there is no library or it holds none. Throws RangeError naming the file that is not a key. */
 export async function libraryKeys(
   library: string | undefined = process.env[LIBRARY_VARIABLE],
 ): Promise<string[]> {

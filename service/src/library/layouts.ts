@@ -26,7 +26,7 @@ export async function readLayout(path: string): Promise<Layout> {
 
 /**
  * Layouts a log may fit: those beside it (`*.layout.json`), those of the firm's library, those that come with the tool.
- * Where one of the first carries the name of a later one, it stands in its place.
+ * Where one of the first carries the name of a later one, it replaces that one.
  */
 export async function layoutsFor(log: string): Promise<Layout[]> {
   const { layouts, faults } = await layoutsBeside(log)
@@ -34,7 +34,7 @@ export async function layoutsFor(log: string): Promise<Layout[]> {
   return layouts
 }
 
-/** The same with what is wrong, for an archive: one layout that is broken is no reason to read none of its files. */
+/** The same with what is wrong, for an archive: one layout that is broken is not a reason to read none of its files. */
 export async function layoutsBeside(log: string): Promise<{ layouts: Layout[]; faults: Problem[] }> {
   const library = process.env[LIBRARY_VARIABLE]
   const beside = await inFolder(dirname(log), '.layout.json')

@@ -87,7 +87,7 @@ export class Library {
   }
 
   private async locked<T>(kind: Kind, id: string, work: (path: string) => Promise<T>): Promise<T> {
-    // Without this, a folder that is gone would silently be made anew somewhere else.
+    // Without this, a folder that is gone would silently be made again somewhere else.
     await stat(this.root)
     await mkdir(join(this.root, kind), { recursive: true })
     return withLock(join(this.root, kind, `.${id}.lock`), () => work(join(this.root, kind, `${id}.json`)))

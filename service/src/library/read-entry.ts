@@ -47,7 +47,7 @@ export function entryOf(kind: Kind, id: string, text: string): Entry {
   return { id, value: parseEntry(kind, readJson(text)), version: versionOf(text) }
 }
 
-/** The faults of a file's text, the first {@link MOST_FAULTS} of them, each with the line it stands on. */
+/** The faults of a file's text, the first {@link MOST_FAULTS} of them, each with the line it is on. */
 export function faultsOf(error: InputError, file: string, text: string, lastGood: boolean): EntryFault[] {
   // A fault of the JSON itself names its line already.
   const lineOf = error instanceof JsonError ? undefined : lineFinder(text)

@@ -7,7 +7,7 @@ import { isEntryId, type Kind } from './kinds.js'
 import { type Entry, type EntryFault, entryOf, faultsOf, readText } from './read-entry.js'
 
 interface Known {
-  /** Tells whether the file changed since it was read. */
+  /** Shows whether the file has changed since it was read. */
   readonly mark: string
   readonly entry: Entry | undefined
   readonly faults: readonly EntryFault[]

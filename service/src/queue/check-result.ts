@@ -77,13 +77,15 @@ const Difference = z.strictObject({
   follows: z.array(z.strictObject(difference)).optional(),
 })
 
+const quoted = z.record(text, z.union([number, text]))
+
 const Tests = z.array(
   z.strictObject({
     file: text,
     part: text.optional(),
     outcome: z.enum(outcomes),
     why: text,
-    kind: z.enum(['summary workbook', 'own layout']).optional(),
+    kind: z.enum(['summary workbook', 'own layout', 'register']).optional(),
     building: text.optional(),
     site: text.optional(),
     date: text.optional(),
@@ -102,6 +104,26 @@ const Tests = z.array(
     sinceIssue: z.array(Difference),
     remarks: z.array(text).optional(),
     notes: z.array(text),
+    quoted: quoted.optional(),
+    register: z
+      .strictObject({
+        rows: z.array(
+          z.strictObject({
+            row: z.int(),
+            file: text,
+            role: text,
+            counts: z.boolean(),
+            billed: z.boolean(),
+            retest: z.boolean(),
+            shown: quoted,
+          }),
+        ),
+        places: z.record(text, z.int()),
+        month: text.optional(),
+        client: text.optional(),
+        asOf: text.optional(),
+      })
+      .optional(),
   }),
 )
 

@@ -10,7 +10,7 @@ import { readRegular } from '../files/read-regular.js'
 /** Name of the queue in Redis. */
 export const QUEUE_NAME = 'draughtbook-files'
 
-/** One file's job as it lies in Redis. */
+/** One file's job as it is in Redis. */
 export const FileJob = z.strictObject({
   task: z.enum(['register', 'rerun']),
   order: z.strictObject({

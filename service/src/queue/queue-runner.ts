@@ -29,7 +29,7 @@ export async function startQueue(
   const connection = await connect(url)
   const queue = new Queue<FileJob>(QUEUE_NAME, { connection })
   const events = new QueueEvents(QUEUE_NAME, { connection: connection.duplicate() })
-  // Every job in hand listens to both; Node would take more than ten for a leak.
+  // Every running job listens to both; Node would report more than ten listeners as a leak.
   for (const emitter of [queue, events]) emitter.setMaxListeners(AT_ONCE * 4)
   await events.waitUntilReady()
   await clearOld(queue)

@@ -72,7 +72,7 @@ function policy(inExcel: boolean, scripts: string): string {
   ].join('; ')
 }
 
-/** Files under assets carry a digest of their content in their names; all others are asked for anew. */
+/** Files under assets carry a digest of their content in their names; all others are asked for again. */
 function caching(response: Response, path: string): void {
   const lasting = /[\\/]assets[\\/]/.test(path)
   response.setHeader('cache-control', lasting ? 'public, max-age=31536000, immutable' : 'no-cache')

@@ -1,6 +1,6 @@
 import type { IncomingMessage, RequestListener } from 'node:http'
 
-/** What is asked of whoever sends a body: bytes, not haste. An honest sender on a poor line keeps going for as long as it needs. */
+/** The pace required of a sender. An honest sender on a slow line may take as long as it needs. */
 export interface Pace {
   /** Longest pause, ms. */
   readonly pause_ms: number

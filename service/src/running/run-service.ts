@@ -32,7 +32,7 @@ export async function runService(
 ): Promise<{ faults: string[] } | { code: number }> {
   const faults = settingsFaults(settings)
   if (faults.length > 0) return { faults }
-  // Whoever started the service may stop reading what it says of itself: that ends nothing.
+  // Whoever started the service may stop reading what it says about itself: that ends nothing.
   process.stderr.on('error', () => undefined)
   const log = makeLog(settings.logLevel, standardOutput(endWithoutLog))
   const running = await start(settings, log).catch((error: unknown) => startFault(error, settings))

@@ -5,7 +5,7 @@ import { makeLists } from '../routes/reference.js'
 /** Enough for the engine to have compiled what every request uses. */
 const TIMES = 30
 
-/** A record of round figures; nobody sees its result. */
+/** A record of round figures; its result is never shown. */
 const RECORD = {
   format: 'draughtbook/record@1',
   building: { name: 'warm-up', volume_m3: 100 },

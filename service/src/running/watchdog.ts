@@ -1,7 +1,7 @@
 import { fileURLToPath } from 'node:url'
 import { Worker } from 'node:worker_threads'
 
-/** How long the event loop may stand still: whatever holds it longer holds it for good. */
+/** How long the event loop may be blocked: a longer block never ends. */
 const LIMIT_s = 60
 
 /** Cells of the memory shared with the watching thread. */

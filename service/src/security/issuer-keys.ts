@@ -4,13 +4,13 @@ import { z } from 'zod'
 /** Whether the identity provider, not the token, is the trouble. */
 export class IssuerUnreachable extends Error {}
 
-/** After a failed try the issuer is left alone for so long: many callers must not become many questions to it. */
+/** Pause after a failed request to the issuer: many callers must not become many requests. */
 const REST_MS = 5000
-/** Keys are asked for anew after so long, beside the requests; those that are known serve on meanwhile. */
+/** How often keys are fetched again, in the background; known keys stay in use meanwhile. */
 const FRESH_MS = 10 * 60_000
-/** A token by a key nobody knows may mean that the issuer has a new one: so often it is asked at most. */
+/** A token with an unknown key may mean that the issuer has a new one: the issuer is asked at most this often. */
 const UNKNOWN_KEY_MS = 30_000
-/** So long keys serve whose issuer does not answer: it may have taken one of them back. */
+/** How long keys stay in use while their issuer does not answer: it may have revoked one. */
 const OLDEST_MS = 24 * 3600_000
 
 const KeySet = z.looseObject({ keys: z.array(z.looseObject({ kty: z.string() })).max(1000) })
@@ -22,10 +22,11 @@ interface Known {
 }
 
 /**
- * The published keys of an issuer. An issuer that is out keeps nobody away whose key is known, and a caller with a made-up token
- * keeps nobody away at all: only the question for keys is paused.
+ * The published keys of an issuer. While an issuer is down, callers with known keys still get in; a caller with a
+ * made-up token affects nobody else: only fetching keys is paused.
  * @param jwks - address of the keys; else the issuer's configuration is asked (OpenID Connect Discovery 1.0, 4)
- * @returns finds a token's key; rejects with an error of jose for an unknown one, with IssuerUnreachable where it cannot be known
+ * @returns finds a token's key; rejects with an error of jose for an unknown one, with IssuerUnreachable where it
+ * cannot be known
  */
 export function issuerKeys(issuer: string, jwks?: string): JWTVerifyGetKey {
   let known: Known | undefined

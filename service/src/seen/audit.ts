@@ -3,7 +3,7 @@ import type { RequestHandler, Response } from 'express'
 import type { Logger } from 'pino'
 import type { Caller } from '../security/caller.js'
 
-/** One line per call: who did what, to which record (by digest), with what end. Neither address, query nor body. */
+/** One line per call: who did what, to which record (by digest), and the outcome. No address, query or body. */
 export function audit(log: Logger): RequestHandler {
   return (request, response, next) => {
     const start = process.hrtime.bigint()

@@ -1,7 +1,7 @@
 import { isIP } from 'node:net'
 import { isLoopback, LOG_LEVELS, type Settings } from './settings.js'
 
-/** What stands against starting with these settings, one sentence each; empty when nothing does. */
+/** Why the service cannot start with these settings, one sentence each; empty if it can. */
 export function settingsFaults(settings: Settings): string[] {
   return [
     ...exposure(settings),
@@ -12,7 +12,7 @@ export function settingsFaults(settings: Settings): string[] {
   ]
 }
 
-/** Away from this machine nobody may use the service unencrypted or unknown. */
+/** From other machines the service is used only encrypted and by known callers. */
 function exposure(settings: Settings): string[] {
   const { host, behindProxy, proxies, tlsCertificate, tokens, oidcIssuer, publicUrl } = settings
   const reachable = !isLoopback(host) || behindProxy

@@ -32,7 +32,7 @@ export const keyIdOf = (key: KeyObject): string =>
     .digest('hex')
     .slice(0, 32)
 
-/** Throws RangeError when the text is no Ed25519 private key. */
+/** Throws RangeError when the text is not an Ed25519 private key. */
 export function privateKeyOf(pem: string): KeyObject {
   return ed25519(() => createPrivateKey(pem), 'private')
 }

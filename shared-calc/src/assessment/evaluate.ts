@@ -4,6 +4,7 @@ import { traceOf } from '../engine/index.js'
 import { assemble } from '../evaluation/assemble.js'
 import { joinBothDirections } from '../evaluation/rules/both-directions.js'
 import { rules } from '../evaluation/rules/index.js'
+import { inEach } from '../evaluation/rules/rule.js'
 import { workOut } from '../evaluation/work/work-out.js'
 import { methodById } from '../methods/index.js'
 import { siteRules } from '../site/rules.js'
@@ -66,9 +67,10 @@ function assess(
   const worked = withSite(record, method, workOut(record, method))
   const sure = uncertainty ? workUncertainty(record, method, worked) : undefined
   const test: AssessedTest = sure ? { ...worked, uncertainty: sure } : worked
+  const context = { record, method, test }
   const ruled = [
-    ...rules.flatMap((rule) => rule({ record, method, test })),
-    ...siteRules.flatMap((rule) => rule({ record, method, test })),
+    ...inEach(rules, (rule) => rule(context)),
+    ...inEach(siteRules, (rule) => rule(context)),
     ...(sure ? uncertaintyFindings(sure) : []),
   ]
   const findings = bySeverity([...told, ...attachCells(joinBothDirections(ruled), cells)])

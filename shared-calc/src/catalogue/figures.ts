@@ -15,8 +15,8 @@ export interface FigureDefinition {
   /** Block it is read off, within a run or the means: `curve`, `standard`, or those at a reference pressure. */
   readonly block: string
   readonly symbol: string
-  /** Stem of the symbols of its interval's ends, where the fit gives one: `q` for q_lo and q_hi. */
-  readonly ends?: { readonly block: string; readonly stem: string }
+  /** Block and symbols of its interval's ends, where the fit gives one. */
+  readonly ends?: { readonly block: string; readonly lo: string; readonly hi: string }
   /** Workbook-level name, for the main results. */
   readonly bookName?: string
 }
@@ -33,6 +33,12 @@ export interface ResultDefinition extends FigureDefinition {
 
 export type ResultKey = 'q50' | 'q10' | 'q4' | 'ela4' | 'ela10' | 'n50' | 'qE50' | 'qF50'
 
+const endsOf = <Name extends string>(block: Name, stem: string) => ({
+  block,
+  lo: `${stem}_lo`,
+  hi: `${stem}_hi`,
+})
+
 const named = <At extends 50 | 10 | 4>(quantity: string, at_Pa: At) => ({
   quantity,
   name: `${quantity} at ${at_Pa} Pa`,
@@ -45,7 +51,7 @@ const rate = (at_Pa: 50 | 10 | 4) => ({
   decimals: 1,
   block: `at${at_Pa}`,
   symbol: 'q_pr',
-  ends: { block: `at${at_Pa}`, stem: 'q' },
+  ends: endsOf(`at${at_Pa}`, 'q'),
 })
 const area = (at_Pa: 10 | 4) => ({
   ...named('effective leakage area', at_Pa),
@@ -61,7 +67,7 @@ const related = (quantity: string, symbol: string) =>
     decimals: 2,
     block: 'at50.rates',
     symbol,
-    ends: { block: 'at50.rates', stem: symbol },
+    ends: endsOf('at50.rates', symbol),
   }) as const
 
 /** Figures at the reference pressures, in the order of the evaluation. */
@@ -121,7 +127,7 @@ export const curveFigures = {
     decimals: 3,
     block: 'curve',
     symbol: 'C_env',
-    ends: { block: 'scatter', stem: 'C' },
+    ends: endsOf('scatter', 'C'),
   },
   airLeakageCoefficient: {
     key: 'airLeakageCoefficient',
@@ -131,7 +137,7 @@ export const curveFigures = {
     decimals: 3,
     block: 'standard',
     symbol: 'C_L',
-    ends: { block: 'standard', stem: 'C_L' },
+    ends: endsOf('standard', 'C_L'),
     bookName: 'air_leakage_coefficient',
   },
   airFlowExponent: {
@@ -142,7 +148,7 @@ export const curveFigures = {
     decimals: 3,
     block: 'curve',
     symbol: 'n',
-    ends: { block: 'scatter', stem: 'n' },
+    ends: endsOf('scatter', 'n'),
     bookName: 'air_flow_exponent',
   },
   rSquared: {

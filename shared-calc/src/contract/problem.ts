@@ -1,6 +1,6 @@
 import type { Finding } from './record/evaluation.js'
 
-/** One thing that stops a calculation, with the place it stands at. */
+/** One thing that stops a calculation, and where it is. */
 export interface Problem {
   /** Field path, as in `runs[0].readings[2].flow_m3_h`; empty for the whole input. */
   path: string

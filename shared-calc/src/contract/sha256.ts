@@ -1,6 +1,6 @@
 import { sha256 } from '@noble/hashes/sha2.js'
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js'
-import canonicalize from 'canonicalize'
+import { canonicalJson } from './canonical-json.js'
 
 interface NodeCrypto {
   hash(algorithm: 'sha256', data: string | Uint8Array): string
@@ -19,13 +19,6 @@ const crypto = (globalThis as WithNode).process?.getBuiltinModule?.('node:crypto
 export const sha256Hex: (data: string | Uint8Array) => string = crypto
   ? (data) => crypto.hash('sha256', data)
   : sha256InScript
-
-/** Canonical JSON of a value (RFC 8785): sorted keys, shortest numbers, no white space. */
-export function canonicalJson(value: unknown): string {
-  const text = (canonicalize as unknown as (input: unknown) => string | undefined)(value)
-  if (text === undefined) throw new TypeError('value has no JSON form')
-  return text
-}
 
 /** SHA-256 of the canonical JSON of a value, in lower-case hex. Source: RFC 8785, FIPS 180-4. */
 export const digestOf = (value: unknown): string => sha256Hex(canonicalJson(value))

@@ -1,15 +1,12 @@
-export * from './evaluate/calculation.js'
-export { inputsBySymbol } from './evaluate/calculation.js'
+export { Block, type BlockOf, type SymbolOf } from './evaluate/block.js'
+export { type Bindings, Calculation } from './evaluate/calculation.js'
 export { exceeds, fallsBelow, toLimit, toLimitInSheet } from './evaluate/functions.js'
-export {
-  type Chapter,
-  type ChapterDefinition,
-  defineChapter,
-  lazyChapter,
-  neededSteps,
-  type Step,
-} from './parse/chapter.js'
+export * from './evaluate/given.js'
+export { type ByHand, type Inputs, inputsBySymbol } from './evaluate/inputs.js'
+export { type Chapter, chapterOf, neededSteps } from './parse/chapter.js'
 export { type Expression, FormulaError, type Packed, pack, symbolsOf, unpack } from './parse/expression.js'
+export type { ChapterDefinition, Step } from './parse/layout.js'
+export type { Script } from './parse/script.js'
 export { symbolParts, symbolText } from './parse/symbols.js'
 export * from './quantity.js'
 export { toMathml } from './render/to-mathml.js'

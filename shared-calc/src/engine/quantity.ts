@@ -4,7 +4,7 @@ export type Seen = 'read' | 'memory' | 'derived' | 'common practice' | 'definiti
 export interface Source {
   readonly text: string
   readonly seen: Seen
-  /** Set where a method takes a limit over from another standard: what is found against it is a note. */
+  /** Set where a method borrows a limit from another standard: a breach of it is then only a note. */
   readonly takenOver?: boolean
 }
 
@@ -20,7 +20,7 @@ export interface Input<S extends string = string> extends Quantity<S> {
   readonly rows?: boolean
 }
 
-/** A domain formula as data. The expression is legal mathjs and stands nowhere else. */
+/** A domain formula as data. The expression is legal mathjs and is written nowhere else. */
 export interface Formula<S extends string = string> extends Quantity<S> {
   readonly expression: string
   readonly source: Source

@@ -18,6 +18,8 @@ import { officialResults } from './official-results.js'
 import { verdictOf } from './verdict.js'
 import type { AtPressure, WorkedRun, WorkedTest } from './work/worked-test.js'
 
+const resultList = Object.values(results)
+
 /** The evaluation of a worked test: figures read off its blocks, nothing computed here. */
 export function assemble(
   record: TestRecord,
@@ -36,7 +38,7 @@ export function assemble(
       referenceDensity_kg_m3: constantValue('rho_0'),
     },
     runs: test.runs.map(runOf),
-    results: quantitiesOf((pressure) => at(test.means, pressure)),
+    results: withQuantities({}, test.means),
     verdict: verdictOf(test, findings),
     findings,
     ...(method.official && { official: officialResults(method.official, test) }),
@@ -48,33 +50,35 @@ function runOf(run: WorkedRun): EvaluatedRun {
   const fitted = curve.column('q_fit')
   const flows = curve.column('q_env')
   const studentised = residuals?.column('t_e')
-  return {
+  const figures: Partial<EvaluatedRun> = {
     direction: run.direction,
     zeroFlowPressure_Pa: curve.value(curveFigures.zeroFlowPressure_Pa.symbol),
     airFlowCoefficient: figure(curve, curveFigures.airFlowCoefficient, scatter),
     airLeakageCoefficient: figure(standard, curveFigures.airLeakageCoefficient, standard),
     airFlowExponent: figure(curve, curveFigures.airFlowExponent, scatter),
-    ...(curve.has(curveFigures.rSquared.symbol) && { rSquared: curve.value(curveFigures.rSquared.symbol) }),
-    ...quantitiesOf((pressure) => at(run.at, pressure)),
-    readings: curve.column('dp').map((pressure, i) => {
-      const reading: EvaluatedReading = {
-        pressureDifference_Pa: pressure,
-        envelopeFlow_m3_h: flows[i] as number,
-        fittedFlow_m3_h: fitted[i] as number,
-      }
-      if (studentised) reading.studentisedResidual = studentised[i] as number
-      return reading
-    }),
   }
+  if (curve.has(curveFigures.rSquared.symbol)) figures.rSquared = curve.value(curveFigures.rSquared.symbol)
+  withQuantities(figures, run.at)
+  figures.readings = curve.column('dp').map((pressure, i) => {
+    const reading: EvaluatedReading = {
+      pressureDifference_Pa: pressure,
+      envelopeFlow_m3_h: flows[i] as number,
+      fittedFlow_m3_h: fitted[i] as number,
+    }
+    if (studentised) reading.studentisedResidual = studentised[i] as number
+    return reading
+  })
+  return figures as EvaluatedRun
 }
 
-function quantitiesOf(atPressure: (pressure: number) => AtPressure): Results {
-  const found = Object.values(results).flatMap((definition): [string, Figure][] => {
-    const { rate, derived } = atPressure(definition.at_Pa)
-    const block = definition.needs ? derived : rate
-    return block?.has(definition.symbol) ? [[definition.key, figure(block, definition, block)]] : []
-  })
-  return Object.fromEntries(found) as unknown as Results
+/** Adds the figures at the reference pressures, as far as there are any, behind what there is: the order is published. */
+function withQuantities(figures: Partial<Results>, pressures: ReadonlyMap<number, AtPressure>): Results {
+  for (const definition of resultList) {
+    const { rate, derived } = at(pressures, definition.at_Pa)
+    const block: Block<string> | undefined = definition.needs ? derived : rate
+    if (block?.has(definition.symbol)) figures[definition.key] = figure(block, definition, block)
+  }
+  return figures as Results
 }
 
 /** A figure read off its block, with the ends of its interval where their block has them. */
@@ -84,8 +88,8 @@ function figure(
   endsBlock: Block<string> | undefined,
 ): Figure {
   const value = block.value(symbol)
-  if (!ends || !endsBlock?.has(`${ends.stem}_lo`)) return { value, unit }
-  return { value, unit, ci95: [endsBlock.value(`${ends.stem}_lo`), endsBlock.value(`${ends.stem}_hi`)] }
+  if (!ends || !endsBlock?.has(ends.lo)) return { value, unit }
+  return { value, unit, ci95: [endsBlock.value(ends.lo), endsBlock.value(ends.hi)] }
 }
 
 function at(pressures: ReadonlyMap<number, AtPressure>, pressure: number): AtPressure {

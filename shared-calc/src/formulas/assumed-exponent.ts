@@ -1,6 +1,6 @@
 import { chapter, derived, memory } from './chapter.js'
 
-/** The power law through the middle of too few readings to fit, with the exponent taken instead of found. */
+/** The power law through the mean of readings too few for a fit, with the exponent assumed. */
 export const assumedExponentCurve = chapter({
   title: 'Running estimate with an assumed exponent',
   inputs: [

@@ -59,7 +59,7 @@ export const meanOfHomes = chapter({
   ],
 })
 
-/** What one cause brings that several homes share: it does not average out. */
+/** Contribution of a cause that several homes share: it does not average out. */
 export const sharedByHomes = chapter({
   title: 'One cause that several homes share',
   inputs: [
@@ -77,7 +77,7 @@ export const sharedByHomes = chapter({
   ],
 })
 
-/** What each home has of its own: it averages out in part. */
+/** Contribution of causes that each home has by itself: they average out in part. */
 export const ownOfHomes = chapter({
   title: 'Causes that are each home’s own',
   inputs: [
@@ -95,7 +95,7 @@ export const ownOfHomes = chapter({
   ],
 })
 
-/** Corrections that are expected of the homes, together. */
+/** Expected corrections of the homes, combined. */
 export const correctionOfHomes = chapter({
   title: 'Expected correction of the homes together',
   inputs: [
@@ -121,7 +121,7 @@ export const correctionOfHomes = chapter({
   ],
 })
 
-/** Both parts together, and the interval of the figure. */
+/** Both contributions combined, and the interval of the figure. */
 export const uncertaintyOfHomes = chapter({
   title: 'Uncertainty of the homes together',
   inputs: [

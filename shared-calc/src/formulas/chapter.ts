@@ -2,18 +2,22 @@ import { constants } from '../catalogue/constants.js'
 import {
   type Chapter,
   type ChapterDefinition,
+  chapterOf,
   FormulaError,
-  lazyChapter,
   type Packed,
+  type Script,
   type Source,
   unpack,
 } from '../engine/index.js'
 import { parsed } from './parsed.generated.js'
+import { scripts } from './scripts.generated.js'
 
 /** A chapter of domain formulas over the project's constants. */
 export const chapter = <F extends string, I extends string>(
   definition: ChapterDefinition<F, I>,
-): Chapter<F | I, I> => lazyChapter(definition, constants, parsedExpression)
+): Chapter<F | I, I> => chapterOf(definition, constants, parsedExpression, scriptOf)
+
+const scriptOf = (title: string): Script | undefined => scripts[title]
 
 /** The tree of an expression, parsed when the project was built. */
 function parsedExpression(text: string) {

@@ -2,7 +2,7 @@ import { chapter, derived } from './chapter.js'
 
 const compare = derived('two curves through the same readings, both as measured')
 
-/** One fit set beside the official one at a reference pressure, both before the correction to reference air. */
+/** Another fit compared with the official one at a reference pressure, both before the correction to reference air. */
 export const fitCompared = chapter({
   title: 'Two fits compared',
   inputs: [

@@ -14,7 +14,10 @@ const densities = [
 
 const shownFlow = { symbol: 'q_s', name: 'air flow as typed', unit: 'm³/h', rows: true } as const
 
-/** A throttling device shows a pressure that goes with ρ·v²/2, so that equal pressures are flows in inverse ratio to √ρ. */
+/**
+ * A throttling device shows a pressure proportional to ρ·v²/2: at equal pressure, flows are inversely proportional to
+ * √ρ.
+ */
 const squareRoot = read('square-root law of a throttling device: encyclopedia text "Air density corrections"')
 
 /** Flow through a device from the pressure it shows, at the density of the air in it. */
@@ -83,7 +86,7 @@ export const standardFromDeviceAir = typed(
   [densities[1]],
 )
 
-/** How much the leakage rates depend on what the typed flows are flows of: every flow has the same factor. */
+/** How much the leakage rates change if the typed flows are for the other air: every flow has the same factor. */
 export const statedAir = chapter({
   title: 'Air the typed flows are stated for',
   inputs: [...densities],
@@ -105,7 +108,7 @@ export const statedAir = chapter({
   ],
 })
 
-/** Devices running together: what they move adds. */
+/** Devices running together: their flows add up. */
 export const severalDevices = chapter({
   title: 'Flow of several devices',
   inputs: [{ symbol: 'q_j', name: 'measured air flow of one device', unit: 'm³/h', rows: true }],

@@ -33,7 +33,7 @@ export const estimatedHoles = chapter({
   formulas: [area('z .* A_e')],
 })
 
-/** What logged holes of known area may carry, if they were sharp-edged. */
+/** Flow that logged holes of known area would carry if they were sharp-edged. */
 export const flowThroughHoles = chapter({
   title: 'Flow through the holes',
   inputs: [
@@ -95,7 +95,7 @@ export const holeSizes = chapter({
   ],
 })
 
-/** The limit that a value must keep today so that it still keeps the target after ageing. */
+/** The limit that a value must meet today so that it still meets the target after ageing. */
 export const limitBeforeAgeing = chapter({
   title: 'Limit with the ageing allowance',
   inputs: [

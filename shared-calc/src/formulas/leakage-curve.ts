@@ -4,7 +4,7 @@ import { chapter, definition, derived, memory, read } from './chapter.js'
 const fit = read('Roulet 2008, p. 148 and eq. 7.13–7.21')
 const clause = definition('measured pressure difference minus the zero-flow pressure')
 
-/** What every curve is worked out from. */
+/** Inputs of every curve. */
 export const readingInputs: readonly Input[] = [
   { symbol: 'dp_m', name: 'measured pressure difference', unit: 'Pa', rows: true },
   { symbol: 'q_m', name: 'measured air flow', unit: 'm³/h', rows: true },

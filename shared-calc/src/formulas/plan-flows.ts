@@ -49,7 +49,10 @@ export const expectedFlows = chapter({
   ],
 })
 
-/** What a range can prove by itself: the leakage whose flows stay in the range from the lowest to the highest pressure. */
+/**
+ * What a range can measure by itself: the leakage whose flows stay in the range from the lowest to the highest
+ * pressure.
+ */
 export const provableLeakage = chapter({
   title: 'Leakage that a range can measure',
   inputs: [

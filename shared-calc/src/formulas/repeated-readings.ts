@@ -176,7 +176,7 @@ export const correctedAlready = chapter({
   ],
 })
 
-/** The result made larger, where a single point stands for a whole test. */
+/** The result increased, where a single reading replaces a whole test. */
 export const statedExtension = chapter({
   title: 'Extended result',
   inputs: [

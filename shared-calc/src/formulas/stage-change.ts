@@ -2,7 +2,9 @@ import { chapter, derived } from './chapter.js'
 
 const scatter = derived('half-width of a mean of directions fitted independently; fit scatter only')
 
-/** How far the fit's scatter lets a test's mean over its directions lie, from the ends of each direction's 95 % interval. */
+/**
+ * Half-width of the mean over the directions that the scatter of the fits allows, from each direction's 95 % interval.
+ */
 export const spreadOfMean = chapter({
   title: 'Spread of the mean of the directions',
   inputs: [

@@ -79,7 +79,7 @@ export const basesCompared = chapter({
   ],
 })
 
-/** A total worked out beside the one that a plan states. */
+/** A calculated total compared with the one that a plan states. */
 export const statedCompared = chapter({
   title: 'Compared with the stated total',
   inputs: [

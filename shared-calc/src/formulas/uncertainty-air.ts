@@ -2,7 +2,7 @@ import { chapter, derived } from './chapter.js'
 
 const slope = derived('derivatives of the density of moist air')
 
-/** How the logarithm of the density of moist air moves with what was logged. */
+/** How the logarithm of the density of moist air changes with the logged conditions. */
 export const airSensitivity = chapter({
   title: 'Sensitivities of the air density',
   inputs: [
@@ -43,7 +43,7 @@ export const airSensitivity = chapter({
   ],
 })
 
-/** How the correction to reference density moves with the exponent, for methods that correct no viscosity. */
+/** How the correction to reference density changes with the exponent, for methods that correct no viscosity. */
 export const densityCorrectionSlope = chapter({
   title: 'Correction to reference density and the exponent',
   inputs: [{ symbol: 'rho_x', name: 'density of the air going through the leaks', unit: 'kg/m³' }],

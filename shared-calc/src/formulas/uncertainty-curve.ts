@@ -4,7 +4,7 @@ import { scatterOfLine } from './uncertainty-scatter.js'
 
 const propagation = derived('first-order propagation, JCGM 100:2008, 5.1.2; checked against Monte Carlo')
 
-/** What every sensitivity chapter is given beside its own. */
+/** Inputs that all sensitivity chapters share. */
 const surroundings: readonly Input[] = [
   { symbol: 'dp', name: 'induced pressure difference', unit: 'Pa', rows: true },
   { symbol: 'u_x', name: 'relative standard uncertainty of the pressure difference', unit: '1', rows: true },
@@ -36,7 +36,7 @@ const reference: Formula = {
   source: propagation,
 }
 
-/** From the sensitivities to single readings, c_x and c_y, to those to what all readings share. */
+/** From the sensitivities to single readings, c_x and c_y, to the sensitivities to causes that all readings share. */
 const shared: readonly Formula[] = [
   reference,
   {

@@ -1,6 +1,6 @@
 import { chapter, derived } from './chapter.js'
 
-/** How far two figures go wrong together: through the causes that both have. */
+/** How strongly the errors of two figures are correlated, through the causes they share. */
 export const correlationOfFigures = chapter({
   title: 'Correlation of two figures',
   inputs: [
@@ -79,8 +79,9 @@ export const bothMet = chapter({
 })
 
 /**
- * One limit more: the probability of all so far, times that of the next where the one it goes most closely with is met.
- * Exact where the next depends on the others through that one alone, as a limit per area on that per volume of one run.
+ * One more limit: the probability of all so far, times that of the next given that the limit most closely correlated
+ * with it is met. Exact where the next depends on the others only through that one, as a limit per area on that per
+ * volume of one run.
  */
 export const allMet = chapter({
   title: 'All met',

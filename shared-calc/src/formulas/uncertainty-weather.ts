@@ -16,8 +16,8 @@ export const windFromForce = chapter({
 })
 
 /**
- * Wind at the house from wind at a meteorological station (10 m high, open ground). The methods set the same limit as
- * 3 m/s near the ground and 6 m/s at the station: what they take one for in terms of the other.
+ * Wind at the house from wind at a meteorological station (10 m high, open ground). The methods set the same limit as 3
+ * m/s near the ground and 6 m/s at the station: so one is converted to the other in that ratio.
  */
 export const windFromStation = chapter({
   title: 'Wind at the house from wind at the station',
@@ -42,14 +42,14 @@ const oneSided = derived(
 )
 
 /**
- * What wind does to a test beside scatter. The gauge shows one pressure, the openings feel others: outside pressures
- * differ round the envelope by shares of the dynamic pressure.
+ * Effects of wind on a test, apart from scatter. The gauge shows one pressure, the openings feel others: outside
+ * pressures differ round the envelope by shares of the dynamic pressure.
  *
- * Shift: with the fan running, the openings weigh their outside pressures otherwise than with it off, so that the
- * zero-flow pressure taken off is not the mean that counts. It may lie either way, and opposite in the two directions.
+ * Shift: with the fan running, the openings weight their outside pressures differently than with it off, so that the
+ * zero-flow pressure subtracted is not the mean that counts. It may lie either way, and opposite in the two directions.
  *
- * Spread: the flow through openings at pressures Δp + s, with mean of s 0, is C·Δpⁿ·(1 + n(n−1)/2·var(s)/Δp²): less than
- * Δp alone would give, in both directions. A variance is never negative, so its expected size is allowed for.
+ * Spread: the flow through openings at pressures Δp + s, with mean of s 0, is C·Δpⁿ·(1 + n(n−1)/2·var(s)/Δp²): less
+ * than Δp alone would give, in both directions. A variance is never negative, so its expected size is allowed for.
  */
 export const windUncertainty = chapter({
   title: 'Uncertainty from wind',
@@ -95,13 +95,14 @@ export const windUncertainty = chapter({
 })
 
 /**
- * What warm air inside does to a test beside the zero-flow pressure that is taken off. Openings at height h feel
+ * Effects of warm indoor air on a test, apart from the zero-flow pressure that is subtracted. Openings at height h feel
  * Δp − (ρ_e − ρ_i)·g·(h − h₀).
  *
- * Shift: with the fan off the height h₀ of no pressure lies where the flows in and out balance (near the middle of the
+ * Shift: with the fan off the height h₀ of no pressure is where the flows in and out balance (near the middle of the
  * openings, each weighed by the root of its pressure); with the fan on it lies at the mean of their heights weighed by
- * flow and exponent. Unlike heights and exponents part the two by about 0.06 to 0.1 of the whole stack pressure, either
- * way, and opposite in the two directions. (Openings drawn at random, three to fifteen a house, gave 0.05 to 0.10.)
+ * flow and exponent. Different heights and exponents separate the two by about 0.06 to 0.1 of the total stack pressure,
+ * either way, and opposite in the two directions. (Openings drawn at random, three to fifteen a house, gave 0.05 to
+ * 0.10.)
  *
  * Spread: as for wind, with var(s) = share of the square of the stack pressure. Openings spread evenly over the height
  * give 1/12, all at foot and eaves 1/4.

@@ -18,7 +18,7 @@ export const zeroFlowSpread = chapter({
   ],
 })
 
-/** What the zero-flow pressures of all runs do between their two periods. */
+/** Changes of the zero-flow pressures of all runs between their two periods. */
 export const zeroFlowChange = chapter({
   title: 'Change of the zero-flow pressure',
   inputs: [
@@ -44,14 +44,15 @@ export const zeroFlowChange = chapter({
 })
 
 /**
- * The zero-flow pressure of a run: how far the mean of its two periods is from what it was while the readings were taken.
+ * The zero-flow pressure of a run: how far the mean of its two periods may be from the zero-flow pressure during the
+ * readings.
  *
- * Each period's mean scatters by v; the mean of both by (v₁ + v₂)/4. Beyond that the zero-flow pressure wanders with wind
- * and temperatures. A run tells that by the change Δ between its periods: Δ²/4 is an estimate of the variance of their
- * mean with one degree of freedom, and holds their scatter too, which must not be added again. Two runs make two degrees,
- * too few for a coverage factor (12.7 and 4.3), so what wind is known to do is pooled with them as if seen with four:
- * (4·(k₀·½ρU²)² + ΣΔ²/4)/(4 + runs), 4 + runs degrees of freedom (pooled variance, JCGM 100:2008, H.3.6 and 4.2.4).
- * Where the periods scatter by more than that, their scatter counts.
+ * Each period's mean scatters by v; the mean of both by (v₁ + v₂)/4. Beyond that the zero-flow pressure wanders with
+ * wind and temperatures. The change Δ between the periods of a run shows it: Δ²/4 is an estimate of the variance of
+ * their mean with one degree of freedom, and holds their scatter too, which must not be added again. Two runs make two
+ * degrees, too few for a coverage factor (12.7 and 4.3), so the expected effect of wind is pooled with them, with four
+ * degrees of freedom: (4·(k₀·½ρU²)² + ΣΔ²/4)/(4 + runs), 4 + runs degrees of freedom (pooled variance, JCGM 100:2008,
+ * H.3.6 and 4.2.4). Where the periods scatter by more than that, their scatter counts.
  */
 export const zeroFlowUncertainty = chapter({
   title: 'Uncertainty of the zero-flow pressure',

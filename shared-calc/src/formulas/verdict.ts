@@ -42,7 +42,7 @@ export const sampledValue = chapter({
   ],
 })
 
-/** A one-point result that is compared with a limit is made larger first. */
+/** A one-point result that is compared with a limit is increased first. */
 export const extendedValue = chapter({
   title: 'Extended for the comparison with a limit',
   inputs: [{ symbol: 'v_u', name: 'value before the extension', unit: asTarget }],

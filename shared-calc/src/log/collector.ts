@@ -9,7 +9,7 @@ interface Told extends Remark {
 }
 
 /**
- * Gathers what happens while one test is read. The same thing said of many cells becomes one finding that names them all.
+ * Gathers what happens while one test is read. The same thing said about many cells becomes one finding that names them all.
  */
 export class Collector {
   private readonly told = new Map<string, Told>()
@@ -30,7 +30,7 @@ export class Collector {
     this.problems.push(problem(code, message, cell === undefined ? { path } : { path, cell }))
   }
 
-  /** Forgets where a run that was taken out stands; those behind it move up. */
+  /** Forgets the places of a run that was taken out; the runs after it move up. */
   takeOutRun(index: number): void {
     const moved = (path: string) =>
       path.replace(/^runs\[(\d+)\]/, (whole, at: string) =>

@@ -125,7 +125,7 @@ const noSuchTest = (wanted: string, all: readonly LogTest[]): LogProblem =>
     { path: 'test' },
   )
 
-/** Each test with what was said of the whole log, so that no finding is lost where one of them is evaluated alone. */
+/** Each test with what was said about the whole log, so that no finding is lost where one of them is evaluated alone. */
 function asUnderstood(understood: Interpretation, told: Finding | undefined): ReadLog {
   const { tests, uses, questions, findings } = understood
   return {

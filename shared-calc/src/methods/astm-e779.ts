@@ -10,7 +10,7 @@ const form: Source = { text: 'ASTM E779-19, form of the correction', seen: 'read
 const edition2003 = (text: string): Source => ({ text: `ASTM E779-03, ${text}`, seen: 'read' })
 const { rSquared: _, ...fromIso } = takenOver(iso9972Limits)
 
-/** Limits of ASTM E779; what is not known of it is taken over from ISO 9972:2015 and cites that. */
+/** Limits of ASTM E779; what is not known about it is taken over from ISO 9972:2015 and cites that. */
 export const astmE779Limits: MethodLimits = {
   ...fromIso,
   readingsPerDirection: { value: 5, source: astm },

@@ -23,7 +23,7 @@ export const cgsb14910: Method = {
     zeroFlowSamples: { value: 1, source: cgsb },
     lowestPressure_Pa: { value: 15, source: cgsb },
     exponent: { lowest: 0.5, highest: 1, source: cgsb },
-    // The method asks for r ≥ 0.990; findings speak of r².
+    // The method asks for r ≥ 0.990; findings mention r².
     rSquared: { value: 0.99 ** 2, source: cgsb },
     directions: {
       asked: 'depressurisation',

@@ -16,7 +16,7 @@ export interface Limit {
   readonly source: Source
 }
 
-/** The thresholds that a method sets; the rules hold the comparison, the method the number. */
+/** The thresholds that a method sets; the rules make the comparison, the method gives the number. */
 export interface MethodLimits {
   readonly readingsPerDirection: Limit
   readonly highestPressure_Pa: Limit
@@ -87,7 +87,7 @@ export interface CurveChapters {
   readonly standard: OneOf<typeof standardAir | typeof standardAirViscous | typeof stations.correctedAlready>
   /** At a reference pressure: gives q_pr and A_L. */
   readonly rate: OneOf<typeof reference.atReferencePressure | typeof reference.atReferencePressureHole>
-  /** How the logarithm of q_pr moves with each reading: gives c_x, c_y and the sums that the budget needs. */
+  /** How the logarithm of q_pr changes with each reading: gives c_x, c_y and the sums that the budget needs. */
   readonly sensitivity: OneOf<
     | typeof sensitivity.fittedLineSensitivity
     | typeof sensitivity.onePointSensitivity
@@ -157,13 +157,13 @@ export interface Method {
   readonly notes: readonly string[]
 }
 
-/** The limits of one standard as another takes them over: each cites where it is from, and what it finds is a note. */
+/** Limits borrowed from another standard: each cites its source, and a breach is only a note. */
 export function takenOver(limits: MethodLimits): MethodLimits {
   const marked = Object.entries(limits).map(([name, limit]: [string, unknown]) => [name, withMark(limit)])
   return Object.fromEntries(marked) as MethodLimits
 }
 
-/** A limit, or a group of limits, with its source marked; what is common practice is nobody's clause. */
+/** A limit, or a group of limits, with its source marked; common practice has no clause. */
 function withMark(limit: unknown): unknown {
   if (typeof limit !== 'object' || limit === null) return limit
   const { source } = limit as { source?: { seen: string } }
@@ -175,6 +175,9 @@ function withMark(limit: unknown): unknown {
 /** A line is fitted through three points at least. */
 const FOR_A_CURVE = 3
 
-/** Fewest readings of a run that can be worked out by a method, or of a curve where there is none; a method that fits no line may do with fewer. */
+/**
+ * Fewest readings of a run that can be worked out by a method, or of a curve where there is none; a method that fits no
+ * line may need fewer.
+ */
 export const fewestReadings = (method: Pick<Method, 'fewestReadings'> | undefined): number =>
   method?.fewestReadings ?? FOR_A_CURVE

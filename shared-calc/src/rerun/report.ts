@@ -1,4 +1,5 @@
 import type { Layout } from '../log/layout/schema.js'
+import type { ColumnPlaces, Quoted } from '../reports/register/workbook/quoted.js'
 import type { RecordSignature } from '../reports/workbook/record-signature.js'
 import type { KnownVersion } from '../versions/version.js'
 
@@ -80,7 +81,7 @@ export interface RerunTest {
   readonly outcome: RerunOutcome
   /** One sentence on the outcome. */
   readonly why: string
-  readonly kind?: 'summary workbook' | 'own layout'
+  readonly kind?: 'summary workbook' | 'own layout' | 'register'
   readonly building?: string
   readonly site?: string
   readonly date?: string
@@ -99,6 +100,33 @@ export interface RerunTest {
   readonly remarks?: readonly string[]
   /** What was not checked. */
   readonly notes: readonly string[]
+  /** What a register shows of this test. Only until all files of a re-run are compared. */
+  readonly quoted?: Quoted
+  /** Of a register: what it shows. Only until all files of a re-run are compared. */
+  readonly register?: RegisterRead
+}
+
+/** A register as it was read from its file. */
+export interface RegisterRead {
+  readonly rows: readonly QuotedRow[]
+  readonly places: ColumnPlaces
+  /** The only month and the only client it is about; absent: all. */
+  readonly month?: string
+  readonly client?: string
+  /** Date that counts as today in it, as 2026-11-26. */
+  readonly asOf?: string
+}
+
+/** A row of a register, counted from 0, with what it shows of its test. */
+export interface QuotedRow {
+  readonly row: number
+  readonly file: string
+  readonly role: string
+  /** Whether it is included in totals, to be billed, and still to be retested, as the row says. */
+  readonly counts: boolean
+  readonly billed: boolean
+  readonly retest: boolean
+  readonly shown: Quoted
 }
 
 export interface RerunOptions {

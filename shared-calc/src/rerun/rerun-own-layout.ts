@@ -9,6 +9,7 @@ import type { Scope } from '../log/layout/scope.js'
 import { splitTests } from '../log/layout/split-tests.js'
 import { LogError } from '../log/problem.js'
 import { layoutOf, NOT_A_SUMMARY } from '../reports/archive/open-archived.js'
+import { quotedOf } from '../reports/register/workbook/quoted.js'
 import { versions as known } from '../versions/list.js'
 import { runnable, type VersionParts } from '../versions/version.js'
 import { printedAgrees } from './agreement.js'
@@ -81,6 +82,7 @@ function rerunTest(
     ...(test.id !== undefined && { testNumber: test.id }),
     calculationVersion: evaluation.calculationVersion,
     recordDigest: digestOf(record),
+    quoted: quotedOf(record, evaluation),
     compared: { figures: results.length, cells: results.length },
     differences,
     sinceIssue: [],

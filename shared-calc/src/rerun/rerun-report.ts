@@ -1,5 +1,6 @@
 import { CALCULATION_VERSION } from '../catalogue/calculation-version.js'
 import { remarksAmongFiles } from './among-files.js'
+import { compareRegister } from './register/compare-register.js'
 import { outcomes, type RerunOutcome, type RerunTest } from './report.js'
 
 export const RERUN_FORMAT = 'draughtbook/rerun@1'
@@ -11,7 +12,7 @@ export interface RerunReport {
   /** Date of the re-run. */
   readonly asOf: string
   readonly tests: readonly RerunTest[]
-  /** Files that hold no record: registers, re-runs, buildings and stages. Absent where there are none. */
+  /** Files that hold no record: re-runs, buildings, stages, and registers none of whose tests is given. Absent where there are none. */
   readonly passedOver?: readonly string[]
   readonly counts: { readonly [outcome in RerunOutcome]: number }
 }
@@ -22,11 +23,19 @@ export function makeRerunReport(
   asOf: string,
   passedOver: readonly string[] = [],
 ): RerunReport {
-  const remarks = remarksAmongFiles(given)
-  const tests = given.map((test) => {
-    const among = remarks.get(test)
-    return among ? { ...test, remarks: among } : test
-  })
+  const files = given.filter(({ kind }) => kind !== 'register')
+  const remarks = remarksAmongFiles(files)
+  const registers = given.filter(({ kind }) => kind === 'register')
+  const compared = registers.map((register) => compareRegister(register, files))
+  const notCompared = registers.filter((_, i) => compared[i] === undefined).map(({ file }) => file)
+  const tests = [
+    ...files.map(({ quoted: _, ...test }, i): RerunTest => {
+      const among = remarks.get(files[i] as RerunTest)
+      return among ? { ...test, remarks: among } : test
+    }),
+    ...compared.filter((one) => one !== undefined),
+  ]
+  const notRerun = [...passedOver, ...notCompared].sort()
   const rank = ({ outcome }: RerunTest) => -outcomes.indexOf(outcome)
   const sorted = [...tests].sort(
     (a, b) =>
@@ -40,7 +49,7 @@ export function makeRerunReport(
     calculationVersion: CALCULATION_VERSION,
     asOf,
     tests: sorted,
-    ...(passedOver.length > 0 && { passedOver }),
+    ...(notRerun.length > 0 && { passedOver: notRerun }),
     counts: Object.fromEntries(outcomes.map((outcome) => [outcome, count(outcome)])) as RerunReport['counts'],
   }
 }

@@ -1,6 +1,7 @@
 import type { Evaluation } from '../contract/record/index.js'
 import type { Grid } from '../log/grid/grid.js'
 import { archivedParts } from '../reports/archive/open-archived.js'
+import { quotedOf } from '../reports/register/workbook/quoted.js'
 import { holdsIssuedRows } from '../reports/workbook/issued/issue.js'
 import { digestParts } from '../reports/workbook/issued/issued-parts.js'
 import type { ReadSummary } from '../reports/workbook/read-summary.js'
@@ -47,6 +48,7 @@ export async function rerunSummary(
     calculationVersion,
     recordDigest: summary.digests.record.found,
     signature,
+    quoted: quotedOf(record, recorded),
   }
   const issuedUnder = versions.find((one) => one.version === calculationVersion)
   if (!issuedUnder)

@@ -1,5 +1,6 @@
 import { InputError, problemLine } from '../contract/problem.js'
-import { openArchived, ownReport } from '../reports/archive/open-archived.js'
+import { isRegister, openArchived, ownReport } from '../reports/archive/open-archived.js'
+import { rerunRegister } from './register/rerun-register.js'
 import { type RerunOptions, type RerunTest, unreadable } from './report.js'
 import { rerunOwnLayout } from './rerun-own-layout.js'
 import { rerunSummary } from './rerun-summary.js'
@@ -17,7 +18,8 @@ export async function rerunFile(
   try {
     const { grid, summary } = openArchived(bytes, file)
     if (summary) return [await rerunSummary(file, bytes, grid, summary, options)]
-    // Registers and re-runs lie beside what they are about; they hold nothing to re-run.
+    if (isRegister(grid)) return [rerunRegister(file, grid)]
+    // Re-runs, buildings and stages lie beside what they are about; they hold nothing to re-run.
     if (ownReport(grid) !== undefined) return []
     return rerunOwnLayout(file, grid, options)
   } catch (error) {

@@ -13,7 +13,7 @@ type MeanBlock = BlockOf<typeof meanSensitivity>
 const none = byRule(0, 'not found from scatter')
 const eitherWay = byRule(0, 'may lie either way')
 
-/** What the budgets of a test share: its weather and openings, and what the record says of its inputs. */
+/** What the budgets of a test share: its weather and openings, and what the record says about its inputs. */
 export interface SharedUncertainty {
   readonly calculation: Calculation
   readonly reader: UncertaintyReader

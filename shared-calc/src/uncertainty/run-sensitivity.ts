@@ -55,7 +55,7 @@ export function airSensitivities(
   return { indoor: side('indoor'), outdoor: side('outdoor') }
 }
 
-/** What the zero-flow pressures of all runs say of their change; a period that was not logged shows none. */
+/** What the zero-flow pressures of all runs say about their change; a period that was not logged shows none. */
 export function workZeroFlowChange(
   calculation: Calculation,
   runs: readonly WorkedRun[],
@@ -125,7 +125,10 @@ export function workRunUncertainty(
           method.formulas.sensitivity,
           inputsBySymbol(
             method.formulas.sensitivity,
-            { ...given, dp_r: byRule(pressure, 'reference pressure') },
+            {
+              symbols: givenSymbols,
+              of: (symbol) => (symbol === 'dp_r' ? byRule(pressure, 'reference pressure') : given[symbol]),
+            },
             blocks,
           ),
         )
@@ -135,7 +138,10 @@ export function workRunUncertainty(
   }
 }
 
-/** How each mass flow goes with the density of the air in the device. */
+/** What the sensitivities are given by hand. */
+const givenSymbols = new Set('dp_r u_y a_d w k_T d_s g_Td g_Tx g_pd g_px g_hd g_hx'.split(' '))
+
+/** How each mass flow depends on the density of the air in the device. */
 const densityPowers = ({ flows }: WorkedRun): Column => ({
   values: [...flows.densityPowers],
   origin: () => ({

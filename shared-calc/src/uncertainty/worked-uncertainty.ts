@@ -27,7 +27,7 @@ export interface BudgetRow {
   readonly r: Given
 }
 
-/** What the budget of a figure stands on, and its rows. */
+/** What the budget of a figure rests on, and its rows. */
 export interface WorkedBudget {
   readonly quantity: string
   readonly label: string
@@ -49,7 +49,7 @@ export interface WorkedDecision {
   /** Of the figure judged: the mean, or the worse direction. */
   readonly budget: WorkedBudget
   readonly block: BlockOf<typeof conformity>
-  /** What the verdict says of this limit. */
+  /** What the verdict says about this limit. */
   readonly within: boolean
   /** That this limit is met: by each direction where each must meet it. */
   readonly met: Probability
@@ -83,7 +83,7 @@ export interface WorkedUncertainty {
 
 /** No bounds can be set about a figure: the budget is left out, and a finding says so. The method's figures stand. */
 export class UnboundedUncertainty extends Error {
-  /** @param block - title of the block that holds what is no finite number */
+  /** @param block - title of the block that holds what is not a finite number */
   constructor(readonly block: string) {
     super(`${block}: no finite number`)
   }
@@ -91,7 +91,7 @@ export class UnboundedUncertainty extends Error {
 
 /**
  * Readings may lie so near to zero that an interval about them leaves the numbers.
- * @throws UnboundedUncertainty when a block holds what is no finite number
+ * @throws UnboundedUncertainty when a block holds what is not a finite number
  */
 export function refuseBeyondMeasure(blocks: readonly Block[]): void {
   const beyond = blocks.find((block) => !block.isFinite())

@@ -1,14 +1,14 @@
 import { type BlockOf, byRule, Calculation, columnFromRecord } from '../../../shared-calc/src/engine/index.js'
 import { atReferencePressure } from '../../../shared-calc/src/formulas/at-reference-pressure.js'
-import { chapter } from '../../../shared-calc/src/formulas/chapter.js'
 import { fitScatter } from '../../../shared-calc/src/formulas/confidence.js'
 import { leakageCurve } from '../../../shared-calc/src/formulas/leakage-curve.js'
+import { chapterFrom } from '../../shared-calc/sheet/support/run-script'
 
 // The project's own formulas of the straight line, taken as they stand, but given x and y instead of the
 // logarithms of pressures and flows: so that published straight lines can be put through them.
 const fitted = new Set(['x', 'y', 'N', 'xbar', 'ybar', 'S_xx', 'S_yy', 'S_xy', 'n', 'lnC', 'r_2', 'e'])
 const ofCurve = leakageCurve.steps.filter(({ symbol }) => fitted.has(symbol))
-const straightLine = chapter({
+const straightLine = chapterFrom({
   title: 'straight line',
   inputs: ofCurve
     .filter(({ symbol }) => symbol === 'x' || symbol === 'y')

@@ -1,6 +1,7 @@
 import type { PackageText } from './package'
 import { hiddenInCells } from './tamper/hidden-in-cells'
 import { hiddenInSettings } from './tamper/hidden-in-settings'
+import { sizesAndLabels } from './tamper/sizes-and-labels'
 import type { HiddenChange } from './tamper/unseen'
 
 export type { HiddenChange }
@@ -9,6 +10,7 @@ export type { HiddenChange }
 export const hiddenChanges = (book: PackageText): HiddenChange[] => [
   ...hiddenInCells(book),
   ...hiddenInSettings(book),
+  ...sizesAndLabels(book),
 ]
 
 /** As if another program had saved the file: no sheet, style or workbook part begins as it was issued. */

@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest'
-import { defineChapter, FormulaError, type Input } from '../../../shared-calc/src/engine/index.js'
+import { FormulaError, type Input } from '../../../shared-calc/src/engine/index.js'
+import { layOut } from '../../../shared-calc/src/engine/parse/layout.js'
 import { parseExpression } from '../../../shared-calc/src/engine/parse/parse-with-mathjs.js'
 
 const source = { text: 'test', seen: 'definition' } as const
 const quantity = (symbol: string) => ({ symbol, name: symbol, unit: '1' })
-const chapterOf = (inputs: readonly Input[], formulas: Readonly<Record<string, string>>) =>
-  defineChapter(
+const laidOut = (inputs: readonly Input[], formulas: Readonly<Record<string, string>>) =>
+  layOut(
     {
       title: 'test chapter',
       inputs,
@@ -23,7 +24,7 @@ const column = (symbol: string): Input => ({ ...quantity(symbol), rows: true })
 
 function faultOf(inputs: readonly Input[], formulas: Readonly<Record<string, string>>): string {
   try {
-    chapterOf(inputs, formulas)
+    laidOut(inputs, formulas)
   } catch (error) {
     if (error instanceof FormulaError || error instanceof SyntaxError) return error.message
     throw error
@@ -33,7 +34,7 @@ function faultOf(inputs: readonly Input[], formulas: Readonly<Record<string, str
 
 describe('a chapter of formulas', () => {
   it('takes its formulas in any order', () => {
-    const { steps } = chapterOf([a], { last: 'middle + first', middle: '2*first', first: 'a + 1' })
+    const { steps } = laidOut([a], { last: 'middle + first', middle: '2*first', first: 'a + 1' })
     expect(steps.map(({ symbol }) => symbol)).toEqual(['first', 'middle', 'last'])
   })
 
@@ -73,9 +74,9 @@ describe('a chapter of formulas', () => {
       { ...quantity('p'), expression: 'a', source },
       { ...quantity('p'), expression: '2*a', source },
     ]
-    expect(() =>
-      defineChapter({ title: 'twice', inputs: [a], formulas: twice }, [], parseExpression),
-    ).toThrow('symbol p is defined twice')
+    expect(() => layOut({ title: 'twice', inputs: [a], formulas: twice }, [], parseExpression)).toThrow(
+      'symbol p is defined twice',
+    )
   })
 
   it.each([

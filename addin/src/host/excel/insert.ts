@@ -12,7 +12,7 @@ export function toBase64(bytes: Uint8Array): string {
 
 /**
  * Inserts a workbook's sheets behind those of the open one. Excel drops charts on the way, so the chart is drawn
- * anew from the inserted cells. Known to fail in Excel on the web at times (OfficeDev/office-js issue 6142): then
+ * again from the inserted cells. Known to fail in Excel on the web at times (OfficeDev/office-js issue 6142): then
  * the message offers the other two ways.
  */
 export async function insertSheets(

@@ -21,7 +21,7 @@ export function evaluationText(record: TestRecord, evaluation: Evaluation): stri
 
 const WIDTH = 11
 
-/** The label stands on the first line of a group only. */
+/** The label is on the first line of a group only. */
 export const labelled =
   (label: string) =>
   (text: string, index: number): string =>

@@ -6,7 +6,7 @@ const MOST = 8
 /** Figures named below a changed input. */
 const MOST_FOLLOWING = 4
 
-/** What is said of one test: nothing where it is as issued and nothing is odd about its signature. */
+/** What is said about one test: nothing where it is as issued and nothing is odd about its signature. */
 export function testLines(test: RerunTest): string[] {
   const { file, part, outcome, why, differences, signature, remarks = [] } = test
   const name = `${file}${part === undefined ? '' : ` (${part})`}`

@@ -14,7 +14,7 @@ export class TokenStore {
 
   /** The tokens as the file has them now. Rejects when it cannot be read: then nobody gets in. */
   async current(): Promise<readonly StoredToken[]> {
-    // Not by the clock of the day: were it put back, a token revoked meanwhile would go on being good.
+    // Not by the time of day: if the clock were put back, a revoked token would stay valid.
     const now = performance.now()
     if (now - this.looked < FRESH_MS) return this.tokens
     const { mtimeNs, size, ino } = await stat(this.path, { bigint: true })

@@ -12,7 +12,7 @@ const UseFile = z.strictObject({
 })
 export type LastUse = Readonly<Record<string, string>>
 
-/** Beside the token file and never in it: what is only good to know must not be able to spoil who gets in. */
+/** Beside the token file and never in it: statistics must not be able to damage the access list. */
 const useFile = (tokens: string): string => `${tokens}.use.json`
 
 /** When each token was last used, by id, to the minute; nothing where that is not known. */
@@ -34,7 +34,7 @@ export class TokenUse {
     if (this.planned) return
     this.planned = true
     void this.write()
-      // A folder that cannot be written is no reason to keep anybody out.
+      // A folder that cannot be written is not a reason to keep anybody out.
       .catch(() => undefined)
       .then(() => {
         setTimeout(() => {
@@ -51,7 +51,7 @@ export class TokenUse {
   }
 }
 
-/** Forgets when a token was used; where nothing is known there is nothing to forget. */
+/** Removes the last use of a token, if one is recorded. */
 export async function forgetUse(tokens: string, id: string): Promise<void> {
   if (!((await readUse(tokens))[id] ?? false)) return
   await changeUse(tokens, (lastUse) => {

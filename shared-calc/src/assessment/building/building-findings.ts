@@ -23,7 +23,7 @@ export function buildingFindings(worked: WorkedBuilding): BuildingFinding[] {
   ].sort((a, b) => severities.indexOf(a.severity) - severities.indexOf(b.severity))
 }
 
-/** The gravest first. */
+/** The most severe first. */
 const severities: readonly Severity[] = ['invalidates', 'caution', 'note']
 
 const finding = (

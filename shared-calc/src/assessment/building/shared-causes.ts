@@ -10,7 +10,7 @@ export interface Contribution {
 
 export interface SharedCause {
   readonly name: string
-  /** What the homes have alike. */
+  /** Causes that the homes share. */
   readonly of: string
   readonly contributions: readonly Contribution[]
 }

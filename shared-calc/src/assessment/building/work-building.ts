@@ -160,7 +160,7 @@ function refuseOthers(homes: readonly TestedHome[], first: TestedHome): void {
   ])
 }
 
-/** A number that stands on sheet Homes. */
+/** A number that is on sheet Homes. */
 export const field = (value: number, path: string): Given => ({ value, origin: { kind: 'record', path } })
 
 /** Weights of the homes; undefined where one has none. Summed: the basis of the figure, so that flows add up. */

@@ -64,7 +64,7 @@ export function layOut(expression: Expression, places: Places, program: Program)
 
 const isColumn = (value: Batch | BatchColumn): value is BatchColumn => Array.isArray(value)
 
-/** Row by row where any part is a column; a scalar stands in every row. */
+/** Row by row where any part is a column; a scalar is in every row. */
 function eachRow(
   parts: readonly (Batch | BatchColumn)[],
   of: (row: readonly Batch[]) => Batch,

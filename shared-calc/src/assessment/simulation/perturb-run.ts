@@ -78,7 +78,7 @@ export function perturbRun(replay: Replay, uncertainty: RunUncertainty): Perturb
         }
       }
       for (let i = 0; i < BATCH; i += 1)
-        // What lies one way only is taken off what was read, as the truth behind the readings would have it.
+        // Causes that act one way only are subtracted from the readings, to give the true values behind them.
         factor[i] = Math.exp(
           (calibration[i] as number) +
             change * (meaningOfFlows[i] as number) -

@@ -47,7 +47,7 @@ export function randomFrom(seed: number): Random {
       const layer = bits & (LAYERS - 1)
       const share = ((bits >> 7) + 0.5) * TO_SIGNED
       const x = share * (layerEdges[layer] as number)
-      // Nearly always: the point lies under the curve in the whole height of its layer.
+      // Nearly always: the point is under the curve in the whole height of its layer.
       if (Math.abs(x) < (layerEdges[layer + 1] as number)) return x
       if (layer === 0) return Math.sign(share) * tail(uniform)
       const [low, high] = [layerHeights[layer] as number, layerHeights[layer + 1] as number]

@@ -1,5 +1,5 @@
 /**
- * The value that would stand at an index if the list were sorted; rearranges the list. Hoare's selection, whose time
+ * The value that would be at an index if the list were sorted; rearranges the list. Hoare's selection, whose time
  * grows with the length, not with its logarithm too.
  */
 export function select(values: Float64Array, index: number): number {

@@ -22,7 +22,7 @@ export interface SimulatedFigure extends SampleSummary {
 export const SIMULATION_DRAWS = 100_000
 
 /**
- * Monte Carlo through the formulas of the evaluation (JCGM 101:2008): every input is drawn from what the budget says of
+ * Monte Carlo through the formulas of the evaluation (JCGM 101:2008): every input is drawn from what the budget says about
  * it, and the whole calculation run again. Yields its progress, 0 to 1, so that the caller can show it, pause or stop;
  * returns the figures.
  * @throws InputError as evaluate does

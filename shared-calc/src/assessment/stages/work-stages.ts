@@ -32,7 +32,7 @@ export interface WorkedStage {
   readonly plot: string
   readonly stage: SiteStage
   readonly test: TestedHome
-  /** Index in the list: its fields stand under `tests[index]` on sheet Allowance. */
+  /** Index in the list: its fields are under `tests[index]` on sheet Allowance. */
   readonly index: number
   readonly target: BlockOf<typeof allowedLeakage>
   readonly allowance: BlockOf<typeof stageAllowance>

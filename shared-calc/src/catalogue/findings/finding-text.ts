@@ -19,10 +19,10 @@ export type FindingTexts = Readonly<Record<string, FindingText>>
 
 type ParamsOfText<T> = T extends (params: infer Params) => string ? Params : unknown
 
-/** What a finding's texts need to be told; `unknown` where nothing. */
+/** Parameters of a finding's texts; `unknown` where there are none. */
 export type ParamsOf<T extends FindingText> = ParamsOfText<T['message']> & ParamsOfText<T['remedy']>
 
-/** What is said without a source: of a log that is read, or of several homes. */
+/** A remark without a source: about a log, or about several homes. */
 export interface RemarkText<Params = never> {
   readonly severity: Severity
   readonly message: Text<Params>
@@ -32,6 +32,6 @@ export interface RemarkText<Params = never> {
 
 export type RemarkTexts = Readonly<Record<string, RemarkText>>
 
-/** What the texts of an entry need to be told; `unknown` where nothing. */
+/** Parameters of an entry's texts; `unknown` where there are none. */
 export type RemarkParams<T extends RemarkText> = ParamsOfText<T['message']> &
   (T extends { remedy: infer Remedy } ? ParamsOfText<Remedy> : unknown)

@@ -26,9 +26,9 @@ export function finding<Id extends FindingId>(
 ): Finding {
   const text: FindingText = findingCatalogue[id]
   const seen = source ?? text.source
-  const [rule = id] = id.split('/')
+  const cut = id.indexOf('/')
   return {
-    rule,
+    rule: cut < 0 ? id : id.slice(0, cut),
     severity: seen?.takenOver ? 'note' : (severity ?? text.severity),
     message: said(text.message, params),
     ...(seen && citing(seen)),

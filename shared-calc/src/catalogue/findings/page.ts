@@ -3,7 +3,7 @@ import { capital, counted, readingName } from '../words.js'
 import type { RemarkTexts } from './finding-text.js'
 import { saying } from './remark.js'
 
-/** What is said of values typed on the page or picked in its workbook. */
+/** What is said about values typed on the page or picked in its workbook. */
 export const pageTexts = {
   'reading-unfinished': {
     severity: 'note',

@@ -2,7 +2,7 @@ import { calibrationInterval, practiceSource } from '../sources.js'
 import { apart, dayInWords, listed, plain } from '../words.js'
 import type { FindingTexts } from './finding-text.js'
 
-/** What stands in the way of a planned test, or is assumed for it: pressures, devices, dates. */
+/** What prevents a planned test, or is assumed for it: pressures, devices, dates. */
 export const planTexts = {
   'assumed-zero-flow': {
     severity: 'note',

@@ -9,7 +9,10 @@ export interface Remark {
   readonly remedy?: string
 }
 
-/** Says the entries of one table: its id with the parameters its texts take. The part of the id before `/` is the published rule. */
+/**
+ * Gives the texts of one table's entries: takes an id with its parameters. The part of the id before `/` is the
+ * published rule.
+ */
 export const saying =
   <Table extends RemarkTexts>(table: Table) =>
   <Id extends keyof Table & string>(
@@ -30,7 +33,7 @@ export const saying =
 const said = (text: Text<never>, params: unknown): string =>
   typeof text === 'string' ? text : text(params as never)
 
-/** The contract's finding, from what is said and the fields and cells it is said of. */
+/** The contract's finding, from what is said and the fields and cells it is said about. */
 export const remarkFinding = (
   remark: Remark,
   cells: readonly string[] = [],

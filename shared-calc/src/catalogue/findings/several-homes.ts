@@ -2,7 +2,7 @@ import { counted } from '../words.js'
 import type { RemarkTexts } from './finding-text.js'
 import { saying } from './remark.js'
 
-/** What is said of several homes of one building together. */
+/** What is said about several homes of one building together. */
 export const homesTexts = {
   'home-altered': {
     severity: 'invalidates',

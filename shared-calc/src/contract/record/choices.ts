@@ -5,6 +5,12 @@
 
 export const runDirections = ['depressurisation', 'pressurisation'] as const
 
+/** The direction that a run in the other direction has. */
+export const oppositeDirection = (
+  direction: (typeof runDirections)[number],
+): (typeof runDirections)[number] =>
+  direction === 'depressurisation' ? 'pressurisation' : 'depressurisation'
+
 export const volumeBases = ['net', 'overall internal'] as const
 
 /** Where the wind was measured. */
@@ -29,7 +35,7 @@ export const adjoiningSpaces = ['guarded', 'unguarded'] as const
 /** Which directions a target counts: their mean, each by itself, or any one of them (mean if both were run). */
 export const targetDirections = ['mean', 'each', 'any'] as const
 
-/** Openings that every preparation list goes through. */
+/** Openings that every preparation list covers. */
 export const openingKinds = [
   'external windows',
   'external doors and hatches',

@@ -85,7 +85,7 @@ export const RunFits = z.strictObject({
 })
 export type RunFits = z.infer<typeof RunFits>
 
-/** How sure the verdict is. It stands beside the verdict and never replaces it. */
+/** How sure the verdict is. It is shown beside the verdict and never replaces it. */
 export const Decision = z.strictObject({
   quantity: TargetQuantity,
   referencePressure_Pa: finite,

@@ -1,5 +1,6 @@
+export { canonicalJson } from '../canonical-json.js'
 export { check } from '../check.js'
-export { canonicalJson, digestOf } from '../sha256.js'
+export { digestOf } from '../sha256.js'
 export { Building, VolumeBasis } from './building.js'
 export * from './choices.js'
 export { Conditions } from './conditions.js'

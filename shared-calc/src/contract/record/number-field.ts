@@ -7,7 +7,7 @@ export interface FieldMeta {
   readonly term: string
   /** Unit as printed; '1' for a plain number. */
   readonly unit: string
-  /** What an ordinary test has; a finding asks about what lies outside. */
+  /** Range of ordinary tests; a finding asks about values outside. */
   readonly lowest?: number
   readonly highest?: number
 }

@@ -1,4 +1,4 @@
-/** Values that a field of an ordinary test has. What lies outside is read, and a finding asks whether it is right. */
+/** Values that a field of an ordinary test has. What is outside is read, and a finding asks whether it is right. */
 export interface PlausibleRange {
   /** The trade's term. */
   readonly term: string

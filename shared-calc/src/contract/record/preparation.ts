@@ -14,7 +14,7 @@ export const AcknowledgedCaution = z.strictObject({
 })
 export type AcknowledgedCaution = z.infer<typeof AcknowledgedCaution>
 
-/** What was done before the test; the states of the openings stand in `test.openings`. */
+/** What was done before the test; the states of the openings are in `test.openings`. */
 export const Preparation = z.strictObject({
   cautions: z
     .array(AcknowledgedCaution)

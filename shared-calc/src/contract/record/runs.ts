@@ -27,7 +27,7 @@ export const Reading = z
     pressure_Pa: pressure,
     ...oneDevice,
     /**
-     * Standard uncertainties (k = 1) of averages over a raw series, autocorrelation allowed for, record@2; they stand in
+     * Standard uncertainties (k = 1) of averages over a raw series, autocorrelation allowed for, record@2; they are in
      * place of the scatter that is else expected of a reading.
      */
     pressureUncertainty_Pa: numberField(
@@ -65,8 +65,8 @@ export const Reading = z
 export type Reading = z.infer<typeof Reading>
 
 /**
- * What the flows typed in a run are flows of: the air that passes the device, or air of the device's reference density,
- * which a device shows that is not told the density of the air.
+ * Which air the typed flows of a run are for: the air passing the device, or air at the device's reference density. A
+ * device that does not know the density of the air shows the second.
  */
 export const FlowStatedAt = z.enum(['device air', 'reference air'], {
   error: 'flowStatedAt must be "device air" or "reference air"',

@@ -29,37 +29,49 @@ function isCalendarDate(text: string): boolean {
   return !Number.isNaN(date.getTime()) && date.toISOString().startsWith(text)
 }
 
-/** Characters no workbook can hold: XML 1.0 has no way to write them (section 2.2), and half a surrogate pair is none. */
+/**
+ * Characters no workbook can hold: XML 1.0 has no way to write them (section 2.2), and half a surrogate pair is not a
+ * character.
+ */
 const UNHELD =
   // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
-  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g
+  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/
+const EACH_UNHELD = new RegExp(UNHELD, 'g')
 
 /** A text as a workbook can hold it: what it cannot hold becomes U+FFFD, and a lone carriage return a line feed. */
 export const heldText = (text: string): string =>
   // Most texts need no change.
-  text.replace(UNHELD, '\ufffd').replace(/\r\n?/g, '\n')
+  text.replace(EACH_UNHELD, '\ufffd').replace(/\r\n?/g, '\n')
 
 /** Whether a text holds a character that no workbook can hold. */
-const isHeld = (text: string): boolean => text.replace(UNHELD, '\ufffd') === text
+const isHeld = (text: string): boolean => !UNHELD.test(text)
 
 /** Every text of a record that a workbook cannot hold, by its path. */
 export function unheldTexts(value: unknown): string[] {
   const found: string[] = []
-  search(value, () => '', found)
+  // Nearly all records hold only such texts: asked first, without paths.
+  if (!isHeldThroughout(value)) search(value, '', found)
   return found
 }
 
-/** Most of a record is numbers and most texts are held, so that a path is put together only where it is told. */
-function search(value: unknown, path: () => string, found: string[]): void {
-  if (typeof value === 'string') {
-    if (!isHeld(value)) found.push(path())
-  } else if (Array.isArray(value)) {
+function isHeldThroughout(value: unknown): boolean {
+  if (typeof value === 'string') return isHeld(value)
+  if (Array.isArray(value)) {
     for (let i = 0; i < value.length; i += 1)
-      if (typeof value[i] !== 'number') search(value[i], () => `${path()}[${i}]`, found)
-  } else if (value !== null && typeof value === 'object')
-    for (const key of Object.keys(value)) {
+      if (typeof value[i] !== 'number' && !isHeldThroughout(value[i])) return false
+  } else if (typeof value === 'object' && value !== null)
+    for (const key in value) {
       const item = (value as Record<string, unknown>)[key]
-      if (typeof item === 'number') continue
-      search(item, () => (path() === '' ? key : `${path()}.${key}`), found)
+      if (typeof item !== 'number' && !isHeldThroughout(item)) return false
     }
+  return true
+}
+
+function search(value: unknown, path: string, found: string[]): void {
+  if (typeof value === 'string') {
+    if (!isHeld(value)) found.push(path)
+  } else if (Array.isArray(value)) {
+    for (const [i, item] of value.entries()) search(item, `${path}[${i}]`, found)
+  } else if (typeof value === 'object' && value !== null)
+    for (const [key, item] of Object.entries(value)) search(item, path === '' ? key : `${path}.${key}`, found)
 }

@@ -4,7 +4,7 @@ import { numberField } from './number-field.js'
 const relative = (term: string, maximum = 1) => numberField({ term, unit: '1' }, 0, maximum).optional()
 
 /**
- * What the tester knows of the uncertainty of the test's inputs: standard uncertainties (k = 1), relative ones as a
+ * What the tester knows about the uncertainty of the test's inputs: standard uncertainties (k = 1), relative ones as a
  * fraction. Everything left out takes a published default, and a note says so.
  */
 export const UncertaintyInputs = z.strictObject({

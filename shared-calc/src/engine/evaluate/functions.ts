@@ -29,6 +29,8 @@ type Numbers = readonly number[]
 export interface ScalarFunction {
   readonly kind: 'scalar'
   readonly evaluate: (...values: number[]) => number
+  /** What scripts call it by: a function of the language, or one exported here. */
+  readonly script: string
   /** Spreadsheet formula from the arguments' formulas. */
   readonly sheet: (...args: string[]) => string
 }
@@ -37,6 +39,7 @@ export interface ScalarFunction {
 export interface ColumnFunction {
   readonly kind: 'column'
   readonly evaluate: (values: Numbers) => number
+  readonly script: string
   readonly sheet: (range: string) => string
 }
 
@@ -110,50 +113,70 @@ function shifted(value: number, places: number): number {
   return Number(`${digits}e${Number(exponent) + places}`)
 }
 
-const scalar = (name: string, evaluate: ScalarFunction['evaluate']): ScalarFunction => ({
+/** Share of Student's t distribution up to a value. */
+export const studentShare = (t: number, dof: number): number => tCdf(t, dof)
+/** Share of the standard normal distribution up to a value, and the value for a share. */
+export const normalShare = (z: number): number => normalCdf(z, 0, 1)
+export const normalValue = (share: number): number => normalQuantile(share, 0, 1)
+
+export const meanOf = (values: Numbers): number => total(values) / values.length
+export const countOf = (values: Numbers): number => values.length
+export const positiveMean = (values: Numbers): number => sideMean(values, 1)
+export const negativeMean = (values: Numbers): number => sideMean(values, -1)
+
+const scalar = <Values extends number[]>(
+  name: string,
+  script: string,
+  evaluate: (...values: Values) => number,
+): ScalarFunction => ({
   kind: 'scalar',
-  evaluate,
+  evaluate: evaluate as ScalarFunction['evaluate'],
+  script,
   sheet: (...args) => `${name}(${args.join(',')})`,
 })
 
+const column = (
+  script: string,
+  evaluate: ColumnFunction['evaluate'],
+  sheet: ColumnFunction['sheet'],
+): ColumnFunction => ({ kind: 'column', evaluate, script, sheet })
+
 /** The functions that expressions may use, each with its one implementation and its spreadsheet name. */
 export const scalarFunctions: Readonly<Record<string, ScalarFunction>> = {
-  abs: scalar('ABS', Math.abs),
-  sqrt: scalar('SQRT', Math.sqrt),
-  exp: scalar('EXP', Math.exp),
-  log: scalar('LN', Math.log),
-  max: scalar('MAX', Math.max),
-  min: scalar('MIN', Math.min),
-  round: scalar('ROUND', roundTo),
-  floor: scalar('INT', Math.floor),
+  abs: scalar('ABS', 'Math.abs', Math.abs),
+  sqrt: scalar('SQRT', 'Math.sqrt', Math.sqrt),
+  exp: scalar('EXP', 'Math.exp', Math.exp),
+  log: scalar('LN', 'Math.log', Math.log),
+  max: scalar('MAX', 'Math.max', Math.max),
+  min: scalar('MIN', 'Math.min', Math.min),
+  round: scalar('ROUND', 'roundTo', roundTo),
+  floor: scalar('INT', 'Math.floor', Math.floor),
   to_limit: {
-    kind: 'scalar',
-    evaluate: (value, limit) => toLimit(value as number, limit as number),
+    ...scalar('', 'toLimit', toLimit),
     sheet: (value, limit) => toLimitInSheet(value as string, limit as string),
   },
-  student_t: scalar('_xlfn.T.INV.2T', studentT),
+  student_t: scalar('_xlfn.T.INV.2T', 'studentT', studentT),
   student_share: {
-    kind: 'scalar',
-    evaluate: (t, dof) => tCdf(t as number, dof as number),
+    ...scalar('', 'studentShare', studentShare),
     sheet: (t, dof) => `_xlfn.T.DIST(${t},${dof},TRUE)`,
   },
-  normal_share: scalar('NORMSDIST', (z) => normalCdf(z, 0, 1)),
-  normal_quantile: scalar('NORMSINV', (share) => normalQuantile(share, 0, 1)),
+  normal_share: scalar('NORMSDIST', 'normalShare', normalShare),
+  normal_quantile: scalar('NORMSINV', 'normalValue', normalValue),
 }
 
 export const columnFunctions: Readonly<Record<string, ColumnFunction>> = {
-  mean: { kind: 'column', evaluate: (v) => total(v) / v.length, sheet: (r) => `AVERAGE(${r})` },
-  count: { kind: 'column', evaluate: (v) => v.length, sheet: (r) => `COUNT(${r})` },
-  max: { kind: 'column', evaluate: largest, sheet: (r) => `MAX(${r})` },
-  min: { kind: 'column', evaluate: smallest, sheet: (r) => `MIN(${r})` },
-  positive_mean: {
-    kind: 'column',
-    evaluate: (v) => sideMean(v, 1),
-    sheet: (r) => `IF(COUNTIF(${r},">0")=0,0,SUMIF(${r},">0")/MAX(1,COUNTIF(${r},">0")))`,
-  },
-  negative_mean: {
-    kind: 'column',
-    evaluate: (v) => sideMean(v, -1),
-    sheet: (r) => `IF(COUNTIF(${r},"<0")=0,0,SUMIF(${r},"<0")/MAX(1,COUNTIF(${r},"<0")))`,
-  },
+  mean: column('meanOf', meanOf, (r) => `AVERAGE(${r})`),
+  count: column('countOf', countOf, (r) => `COUNT(${r})`),
+  max: column('largest', largest, (r) => `MAX(${r})`),
+  min: column('smallest', smallest, (r) => `MIN(${r})`),
+  positive_mean: column(
+    'positiveMean',
+    positiveMean,
+    (r) => `IF(COUNTIF(${r},">0")=0,0,SUMIF(${r},">0")/MAX(1,COUNTIF(${r},">0")))`,
+  ),
+  negative_mean: column(
+    'negativeMean',
+    negativeMean,
+    (r) => `IF(COUNTIF(${r},"<0")=0,0,SUMIF(${r},"<0")/MAX(1,COUNTIF(${r},"<0")))`,
+  ),
 }

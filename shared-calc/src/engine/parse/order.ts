@@ -6,7 +6,7 @@ export interface Dependent {
 }
 
 /**
- * Orders formulas so that each stands behind all it uses.
+ * Orders formulas so that each stands after all it uses.
  * @throws FormulaError naming every symbol of a cycle, or the unknown symbol and the formula that uses it
  */
 export function orderByUse<T extends Dependent>(formulas: readonly T[], known: ReadonlySet<string>): T[] {

@@ -54,7 +54,7 @@ function call(name: string, args: readonly Expression[]): string {
   return `<mrow><mi>${escapeXml(shown)}</mi><mo>(</mo>${list}<mo>)</mo></mrow>`
 }
 
-/** Brackets that a fraction bar, a root or an exponent makes needless. */
+/** Brackets that a fraction bar, a root or an exponent makes unnecessary. */
 const bare = (expression: Expression): Expression =>
   expression.kind === 'brackets' ? expression.of : expression
 

@@ -1,7 +1,7 @@
 import { columnFunctions, scalarFunctions } from '../evaluate/functions.js'
 import type { Expression } from '../parse/expression.js'
 
-/** Where each symbol stands in a workbook. */
+/** Where each symbol is in a workbook. */
 export interface SheetPlaces {
   /** Address of a scalar, or of a column's cell in the row that is being written. */
   readonly cell: (symbol: string) => string

@@ -1,33 +1,16 @@
 import { finding } from '../../catalogue/findings/finding.js'
-import type { Finding } from '../../contract/record/index.js'
+import type { Finding, TestRecord } from '../../contract/record/index.js'
 import { exceeds } from '../../engine/index.js'
-import type { Limit } from '../../methods/method.js'
-import type { Rule } from './rule.js'
+import type { Limit, MethodLimits } from '../../methods/method.js'
+import { inEach, type Rule, silent } from './rule.js'
 
 /** Gauge, device and thermometer are as accurate as the method asks, as far as their accuracy was entered. */
 export const instrumentAccuracy: Rule = ({ record, method }) => {
   const { pressureGauge, flowDevice, thermometer } = record
   const { accuracy } = method.limits
-  if (!accuracy) return []
-  const highest = Math.max(
-    ...record.runs.flatMap(({ readings }) => readings.map(({ pressure_Pa }) => Math.abs(pressure_Pa))),
-  )
-  const { accuracy_Pa, accuracy_relative } = pressureGauge ?? {}
-  // The larger of the two counts, at the highest pressure of the test.
-  const gauge_Pa =
-    accuracy_Pa === undefined && accuracy_relative === undefined
-      ? undefined
-      : Math.max(accuracy_Pa ?? 0, (accuracy_relative ?? 0) * highest)
-  const gaugeField = `pressureGauge.${accuracy_Pa === undefined ? 'accuracy_relative' : 'accuracy_Pa'}`
+  if (!accuracy) return silent
   return [
-    ...judged('pressure gauge', gaugeField, gauge_Pa, accuracy.gauge_Pa, 'Pa'),
-    ...judged(
-      'pressure gauge',
-      gaugeField,
-      gauge_Pa === undefined ? undefined : gauge_Pa / highest,
-      accuracy.gauge_relative,
-      '%',
-    ),
+    ...gaugeAccuracy(pressureGauge, record.runs, accuracy),
     ...judged(
       'flow device',
       'flowDevice.accuracy_relative',
@@ -39,14 +22,33 @@ export const instrumentAccuracy: Rule = ({ record, method }) => {
   ]
 }
 
+function gaugeAccuracy(
+  gauge: TestRecord['pressureGauge'],
+  runs: TestRecord['runs'],
+  { gauge_Pa, gauge_relative }: NonNullable<MethodLimits['accuracy']>,
+): readonly Finding[] {
+  const { accuracy_Pa, accuracy_relative } = gauge ?? {}
+  if (accuracy_Pa === undefined && accuracy_relative === undefined) return silent
+  const field = `pressureGauge.${accuracy_Pa === undefined ? 'accuracy_relative' : 'accuracy_Pa'}`
+  // The larger of the two counts, at the highest pressure of the test.
+  const highest = Math.max(
+    ...runs.flatMap(({ readings }) => readings.map(({ pressure_Pa }) => Math.abs(pressure_Pa))),
+  )
+  const value = Math.max(accuracy_Pa ?? 0, (accuracy_relative ?? 0) * highest)
+  return [
+    ...judged('pressure gauge', field, value, gauge_Pa, 'Pa'),
+    ...judged('pressure gauge', field, value / highest, gauge_relative, '%'),
+  ]
+}
+
 function judged(
   instrument: string,
   field: string,
   value: number | undefined,
   limit: Limit | undefined,
   unit: 'Pa' | '%' | 'K',
-): Finding[] {
-  if (value === undefined || !limit || !exceeds(value, limit.value)) return []
+): readonly Finding[] {
+  if (value === undefined || !limit || !exceeds(value, limit.value)) return silent
   return [
     finding(
       'instrument-accuracy',
@@ -59,14 +61,14 @@ function judged(
 /** The pressure is nearly the same in all parts of the building. */
 export const evenPressure: Rule = ({ record, method }) => {
   const { evenness: asked } = method.limits
-  if (!asked) return []
+  if (!asked) return silent
   const { value: limit, source } = asked
-  return record.runs.flatMap(({ evenness, direction }, run) =>
-    (evenness ?? []).flatMap(({ testPressure_Pa, places }, i) => {
+  return inEach(record.runs, ({ evenness, direction }, run) =>
+    inEach(evenness ?? [], ({ testPressure_Pa, places }, i) => {
       const sizes = places.map(({ pressure_Pa }) => pressure_Pa)
       const difference = Math.max(...sizes) - Math.min(...sizes)
       const share = difference / Math.abs(testPressure_Pa)
-      if (!exceeds(share, limit)) return []
+      if (!exceeds(share, limit)) return silent
       return [
         finding(
           'inside-pressure',
@@ -81,8 +83,8 @@ export const evenPressure: Rule = ({ record, method }) => {
 /** A large building was tested, and nobody read whether its inside pressure was even. */
 export const evenPressureNotRead: Rule = ({ record, method }) => {
   const { evenness: asked } = method.limits
-  if (!asked || record.building.largeBuilding === undefined) return []
-  if (record.runs.some(({ evenness }) => (evenness ?? []).length > 0)) return []
+  if (!asked || record.building.largeBuilding === undefined) return silent
+  if (record.runs.some(({ evenness }) => (evenness ?? []).length > 0)) return silent
   return [
     finding('inside-pressure/not-read', { where: ['runs'], source: asked.source }, { limit: asked.value }),
   ]

@@ -2,14 +2,14 @@ import { constantValue } from '../../catalogue/constants.js'
 import { finding } from '../../catalogue/findings/finding.js'
 import { ASSUMED_HUMIDITY } from '../work/air.js'
 import { loggedSign } from '../work/work-readings.js'
-import type { Rule } from './rule.js'
+import { inEach, type Rule, silent } from './rule.js'
+
+const humidities = ['indoorRelativeHumidity', 'outdoorRelativeHumidity'] as const
 
 /** Humidity taken as 50 % where it was not logged. */
 export const assumedHumidity: Rule = ({ record }) => {
-  const missing = (['indoorRelativeHumidity', 'outdoorRelativeHumidity'] as const).filter(
-    (field) => record.conditions[field] === undefined,
-  )
-  if (missing.length === 0) return []
+  const missing = humidities.filter((field) => record.conditions[field] === undefined)
+  if (missing.length === 0) return silent
   const where = missing.map((field) => `conditions.${field}`)
   return [
     finding(
@@ -26,7 +26,7 @@ export const assumedHumidity: Rule = ({ record }) => {
 
 /** Barometric pressure taken from the altitude, or as standard, where no barometer was read. */
 export const assumedPressure: Rule = ({ record, test }) => {
-  if (record.conditions.barometricPressure_Pa !== undefined) return []
+  if (record.conditions.barometricPressure_Pa !== undefined) return silent
   const altitude_m = record.building.altitude_m
   const pressure_Pa = test.calculation.find('air.pressure')?.value('p_h') ?? constantValue('p_0')
   const where = ['conditions.barometricPressure_Pa']
@@ -49,7 +49,7 @@ export const assumedReferenceDensity: Rule = ({ record, test }) => {
     record.flowDevice?.referenceDensity_kg_m3 !== undefined ||
     !test.runs.some(({ flows }) => flows.usesReferenceDensity)
   )
-    return []
+    return silent
   const value = constantValue('rho_0')
   const where = ['flowDevice.referenceDensity_kg_m3']
   return [finding('assumed-reference-density', { where, value }, { density_kg_m3: value })]
@@ -57,10 +57,10 @@ export const assumedReferenceDensity: Rule = ({ record, test }) => {
 
 /** Nobody said whether typed flows are of the air in the device or for reference air. */
 export const flowStatedAt: Rule = ({ method, test }) => {
+  if (test.runs.every(({ flows }) => flows.otherMeaning === undefined)) return silent
   const open = test.runs.flatMap(({ flows: { otherMeaning }, direction, index }) =>
     otherMeaning ? [{ direction, change: otherMeaning.value, where: `runs[${index}].flowStatedAt` }] : [],
   )
-  if (open.length === 0) return []
   const value = open
     .map(({ change }) => change)
     .reduce((most, one) => (Math.abs(one) > Math.abs(most) ? one : most))
@@ -76,10 +76,10 @@ export const flowStatedAt: Rule = ({ method, test }) => {
 
 /** Pressures logged with the sign opposite to the direction: read as the same convention throughout the run. */
 export const signConvention: Rule = ({ record }) =>
-  record.runs.flatMap((run, i) => {
+  inEach(record.runs, (run, i) => {
     const { direction } = run
     const expected = direction === 'depressurisation' ? -1 : 1
-    if (loggedSign(run) === expected) return []
+    if (loggedSign(run) === expected) return silent
     const zeroFlow = [...(run.zeroFlowBefore_Pa ?? []), ...(run.zeroFlowAfter_Pa ?? [])].some(
       (value) => value !== 0,
     )

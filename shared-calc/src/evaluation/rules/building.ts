@@ -1,11 +1,11 @@
 import { finding } from '../../catalogue/findings/finding.js'
 import { basisOf } from '../work/definite-target.js'
-import type { Rule } from './rule.js'
+import { inEach, type Rule, silent } from './rule.js'
 
 /** The volume was worked out on the basis that the target (or else the method) asks for. */
 export const volumeBasis: Rule = ({ record, method, test }) => {
   const { volume_m3: volume, volumeBasis: basis } = record.building
-  if (volume === undefined) return []
+  if (volume === undefined) return silent
   const where = ['building.volumeBasis']
   const { volumeBasisSource: source } = method
   if (basis === undefined) return [finding('volume-basis/not-stated', { where, source })]
@@ -35,7 +35,7 @@ export const volumeBasis: Rule = ({ record, method, test }) => {
         { basis, method: method.title, usual: method.volumeBasis },
       ),
     ]
-  return []
+  return silent
 }
 
 /** Bases that every evaluation relates the leakage to; the loss area counts only where a target asks for it. */
@@ -47,17 +47,17 @@ const bases = [
 
 /** A quantity is not given because its basis is missing. */
 export const missingBasis: Rule = ({ record }) =>
-  bases.flatMap(({ field, ...terms }) =>
+  inEach(bases, ({ field, term, result }) =>
     record.building[field] !== undefined
-      ? []
-      : [finding('missing-basis', { where: [`building.${field}`] }, terms)],
+      ? silent
+      : [finding('missing-basis', { where: [`building.${field}`] }, { term, result })],
   )
 
 /** How the building was prepared was not logged. */
 export const missingPreparation: Rule = ({ record }) => {
   const method = record.test.preparation === undefined
   const openings = (record.test.openings ?? []).length === 0
-  if (!method && !openings) return []
+  if (!method && !openings) return silent
   const where = [...(method ? ['test.preparation'] : []), ...(openings ? ['test.openings'] : [])]
   const missing = method && openings ? 'both' : method ? 'method' : 'openings'
   return [finding('missing-preparation', { where }, { missing })]
@@ -65,4 +65,4 @@ export const missingPreparation: Rule = ({ record }) => {
 
 /** No target was set, so nothing is judged. */
 export const missingTarget: Rule = ({ record }) =>
-  record.target !== undefined ? [] : [finding('missing-target', { where: ['target'] })]
+  record.target !== undefined ? silent : [finding('missing-target', { where: ['target'] })]

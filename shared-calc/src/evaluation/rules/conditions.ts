@@ -1,17 +1,17 @@
 import { finding } from '../../catalogue/findings/finding.js'
 import type { Finding } from '../../contract/record/index.js'
 import { exceeds, fallsBelow } from '../../engine/index.js'
-import type { Rule } from './rule.js'
+import { type Rule, silent } from './rule.js'
 
 /** Height times temperature difference: the stack pressure stays small. Methods differ in what more of it means. */
 export const temperatureHeight: Rule = ({ method, test }) => {
   const { heightTemperature_mK: asked } = method.limits
-  if (!asked) return []
+  if (!asked) return silent
   const { value: limit, source, beyond } = asked
   if (!test.stack)
     return [finding('temperature-height/unknown', { where: ['building.height_m'], source, limit }, { limit })]
   const value = test.stack.value('h_T')
-  if (!exceeds(value, limit)) return []
+  if (!exceeds(value, limit)) return silent
   const where = ['building.height_m', 'conditions.indoorTemperature_C', 'conditions.outdoorTemperature_C']
   return [
     finding('temperature-height/beyond', { where, source, severity: beyond, value, limit }, { value, limit }),
@@ -49,10 +49,10 @@ export const wind: Rule = ({ record, method }) => {
 /** The outdoor temperature lies where the method prefers it. */
 export const outdoorTemperature: Rule = ({ record, method }) => {
   const { outdoorTemperature_C: preferred } = method.limits
-  if (!preferred) return []
+  if (!preferred) return silent
   const { lowest, highest, source } = preferred
   const value = record.conditions.outdoorTemperature_C
-  if (!fallsBelow(value, lowest) && !exceeds(value, highest)) return []
+  if (!fallsBelow(value, lowest) && !exceeds(value, highest)) return silent
   return [
     finding(
       'outdoor-temperature',

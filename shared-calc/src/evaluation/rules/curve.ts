@@ -1,15 +1,15 @@
 import { finding } from '../../catalogue/findings/finding.js'
 import { largest, smallest, studentT } from '../../engine/evaluate/functions.js'
 import { exceeds, fallsBelow } from '../../engine/index.js'
-import type { Rule } from './rule.js'
+import { inEach, type Rule, silent } from './rule.js'
 
 /** The exponent lies between fully turbulent and fully laminar flow. */
 export const exponentRange: Rule = ({ method, test }) => {
-  if (method.assumedExponent) return []
+  if (method.assumedExponent) return silent
   const { lowest, highest, source } = method.limits.exponent
-  return test.runs.flatMap(({ curve, direction, index }) => {
+  return inEach(test.runs, ({ curve, direction, index }) => {
     const value = curve.value('n')
-    if (!fallsBelow(value, lowest) && !exceeds(value, highest)) return []
+    if (!fallsBelow(value, lowest) && !exceeds(value, highest)) return silent
     return [
       finding(
         'exponent-range',
@@ -22,12 +22,12 @@ export const exponentRange: Rule = ({ method, test }) => {
 
 /** The readings lie on one line. */
 export const correlation: Rule = ({ method, test }) => {
-  if (method.stations || !method.limits.rSquared) return []
+  if (method.stations || !method.limits.rSquared) return silent
   const { value: limit, source } = method.limits.rSquared
-  return test.runs.flatMap(({ curve, scatter, direction, index }) => {
-    if (!scatter) return []
+  return inEach(test.runs, ({ curve, scatter, direction, index }) => {
+    if (!scatter) return silent
     const value = curve.value('r_2')
-    if (!fallsBelow(value, limit)) return []
+    if (!fallsBelow(value, limit)) return silent
     const where = [`runs[${index}].readings`]
     return [finding('correlation', { where, source, value, limit }, { direction, rSquared: value, limit })]
   })
@@ -37,22 +37,22 @@ const OUTLIER_ALPHA = 0.01
 
 /** A reading that lies off the line through all the others. */
 export const outlier: Rule = ({ test }) =>
-  test.runs.flatMap(({ scatter, residuals, direction, index }) => {
-    if (!scatter || scatter.rows < 4) return []
+  inEach(test.runs, ({ scatter, residuals, direction, index }) => {
+    if (!scatter || scatter.rows < 4) return silent
     const where = (i: number) => [`runs[${index}].readings[${i}]`]
     if (!residuals) {
       const squares = scatter.value('SSE')
-      if (squares <= 1e-24 * scatter.rows) return []
-      return [...scatter.column('d_e')].flatMap((left, i) =>
+      if (squares <= 1e-24 * scatter.rows) return silent
+      return inEach(scatter.column('d_e'), (left, i) =>
         left > 1e-9 * squares
-          ? []
+          ? silent
           : [finding('outlier/others-exact', { where: where(i) }, { direction, reading: i })],
       )
     }
     const limit = studentT(OUTLIER_ALPHA, scatter.rows - 3)
-    return [...residuals.column('t_e')].flatMap((value, i) =>
+    return inEach(residuals.column('t_e'), (value, i) =>
       !exceeds(Math.abs(value), limit)
-        ? []
+        ? silent
         : [
             finding(
               'outlier/residual',
@@ -66,11 +66,11 @@ export const outlier: Rule = ({ test }) =>
 /** The target's reference pressure lies outside the pressures that were read. */
 export const extrapolatedTarget: Rule = ({ test }) => {
   const pressure_Pa = test.target?.target.referencePressure_Pa
-  if (pressure_Pa === undefined) return []
-  return test.runs.flatMap(({ curve, direction, index }) => {
+  if (pressure_Pa === undefined) return silent
+  return inEach(test.runs, ({ curve, direction, index }) => {
     const lowest = smallest(curve.column('dp'))
     const highest = largest(curve.column('dp'))
-    if (!fallsBelow(pressure_Pa, lowest) && !exceeds(pressure_Pa, highest)) return []
+    if (!fallsBelow(pressure_Pa, lowest) && !exceeds(pressure_Pa, highest)) return silent
     return [
       finding(
         'extrapolated-target',

@@ -1,15 +1,14 @@
 import { finding } from '../../catalogue/findings/finding.js'
-import { type PlausibleField, plausibleRanges, type TestRecord } from '../../contract/record/index.js'
+import { type PlausibleField, plausibleRanges } from '../../contract/record/index.js'
 import { unheldTexts } from '../../contract/record/text-field.js'
-import type { Rule } from './rule.js'
+import { inEach, type Rule, silent } from './rule.js'
 
 /** A value that the schema lets pass but that no ordinary test has: a slip of unit or of the pen. */
 export const implausibleValue: Rule = ({ record }) =>
-  (Object.keys(plausibleRanges) as PlausibleField[]).flatMap((field) => {
-    const value = valueAt(record, field)
-    const range = plausibleRanges[field]
+  inEach(fields, ({ field, part, name, range }) => {
+    const value = record[part]?.[name]
     const { lowest, highest } = range
-    if (value === undefined || (value >= lowest && value <= highest)) return []
+    if (value === undefined || (value >= lowest && value <= highest)) return silent
     return [
       finding(
         'implausible-value',
@@ -19,13 +18,13 @@ export const implausibleValue: Rule = ({ record }) =>
     ]
   })
 
-function valueAt(record: TestRecord, field: PlausibleField): number | undefined {
+const fields = (Object.keys(plausibleRanges) as PlausibleField[]).map((field) => {
   const [part, name] = field.split('.') as ['building', 'volume_m3']
-  return record[part]?.[name]
-}
+  return { field, part, name, range: plausibleRanges[field] }
+})
 
 /** A text holds characters that a workbook cannot hold; the workbook shows � for them. */
 export const textCharacters: Rule = ({ record }) => {
   const where = unheldTexts(record)
-  return where.length === 0 ? [] : [finding('text-characters', { where })]
+  return where.length === 0 ? silent : [finding('text-characters', { where })]
 }

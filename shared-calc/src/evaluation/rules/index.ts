@@ -31,17 +31,17 @@ import {
   tooFewReadings,
   topPressure,
 } from './readings.js'
-import type { Rule } from './rule.js'
+import { type Rule, silent } from './rule.js'
 import { targetAdjoiningSpaces, targetAlternatives, targetArea, targetPreparation } from './target.js'
 import { zeroFlowLimit, zeroFlowSamples } from './zero-flow.js'
 
 export type { Rule, RuleContext } from './rule.js'
 
-/** What only a line through many readings can be asked. */
+/** Rules that need a line through many readings. */
 const ofALine =
   (rule: Rule): Rule =>
   (context) =>
-    context.method.stations ? [] : rule(context)
+    context.method.stations ? silent : rule(context)
 
 /**
  * Every rule of a test, in the order in which findings are listed. A rule looks at the method's limits and is silent

@@ -1,12 +1,12 @@
 import { finding } from '../../catalogue/findings/finding.js'
 import { exceeds } from '../../engine/index.js'
-import type { Rule } from './rule.js'
+import { inEach, type Rule, silent } from './rule.js'
 
 /** Both directions are part of the method, whatever the target counts. */
 export const bothDirections: Rule = ({ record, method }) => {
   const { directions } = method.limits
   const [run, other] = record.runs
-  if (directions?.asked !== 'both' || !run || other) return []
+  if (directions?.asked !== 'both' || !run || other) return silent
   return [
     finding(
       'both-directions',
@@ -19,11 +19,11 @@ export const bothDirections: Rule = ({ record, method }) => {
 /** The method runs one direction only; the other is worked out but belongs to no figure of the method. */
 export const methodDirection: Rule = ({ record, method }) => {
   const { directions } = method.limits
-  if (!directions || directions.asked === 'both') return []
+  if (!directions || directions.asked === 'both') return silent
   const { asked, source } = directions
-  return record.runs.flatMap(({ direction }, i) =>
+  return inEach(record.runs, ({ direction }, i) =>
     direction === asked
-      ? []
+      ? silent
       : [
           finding(
             'method-direction',
@@ -36,18 +36,18 @@ export const methodDirection: Rule = ({ record, method }) => {
 
 /** Every reading belongs to a station of the method, and each station has its repeats. */
 export const stationReadings: Rule = ({ method, test }) => {
-  if (!method.stations) return []
+  if (!method.stations) return silent
   const { pressures_Pa: stations, slack, repeats } = method.stations
   const { source, value: limit } = repeats
   const nearest = (dp: number) =>
     stations.reduce((best, station) =>
       Math.abs(Math.log(dp / station)) < Math.abs(Math.log(dp / best)) ? station : best,
     )
-  return test.runs.flatMap(({ curve, direction, index }) => {
-    const readings = [...curve.column('dp')]
-    const off = readings.flatMap((pressure, i) => {
+  return inEach(test.runs, ({ curve, direction, index }) => {
+    const readings = curve.column('dp')
+    const off = inEach(readings, (pressure, i) => {
       const station = nearest(pressure)
-      if (!exceeds(Math.abs(pressure - station), slack * station)) return []
+      if (!exceeds(Math.abs(pressure - station), slack * station)) return silent
       const where = [`runs[${index}].readings[${i}].pressure_Pa`]
       return [
         finding(
@@ -57,9 +57,9 @@ export const stationReadings: Rule = ({ method, test }) => {
         ),
       ]
     })
-    const few = stations.flatMap((station) => {
+    const few = inEach(stations, (station) => {
       const count = readings.filter((dp) => nearest(dp) === station).length
-      if (count >= limit) return []
+      if (count >= limit) return silent
       const where = [`runs[${index}].readings`]
       return [
         finding(
@@ -75,11 +75,11 @@ export const stationReadings: Rule = ({ method, test }) => {
 
 /** The leakage area is found closely enough: its standard error, relative, at the pressure of the method. */
 export const leakageAreaError: Rule = ({ method, test }) => {
-  if (!method.limits.leakageAreaError) return []
+  if (!method.limits.leakageAreaError) return silent
   const { at_Pa: pressure_Pa, value: limit, source } = method.limits.leakageAreaError
-  return test.runs.flatMap(({ at, index, direction }) => {
+  return inEach(test.runs, ({ at, index, direction }) => {
     const value = at.get(pressure_Pa)?.rate.value('S_y')
-    if (value === undefined || !exceeds(value, limit)) return []
+    if (value === undefined || !exceeds(value, limit)) return silent
     const where = [`runs[${index}].readings`]
     return [
       finding(
@@ -93,7 +93,7 @@ export const leakageAreaError: Rule = ({ method, test }) => {
 
 /** An exponent was taken, not found. */
 export const assumedExponent: Rule = ({ method, record }) => {
-  if (!method.assumedExponent) return []
+  if (!method.assumedExponent) return silent
   const { value, source } = method.assumedExponent
   return [
     finding(
@@ -107,7 +107,7 @@ export const assumedExponent: Rule = ({ method, record }) => {
 /** The altitude that a method corrects for was not logged: sea level is taken. */
 export const assumedAltitude: Rule = ({ record, method }) =>
   !method.correctsBeyond || record.building.altitude_m !== undefined
-    ? []
+    ? silent
     : [
         finding(
           'assumed-altitude',
@@ -119,7 +119,7 @@ export const assumedAltitude: Rule = ({ record, method }) =>
 /** Both directions were run where the target asks for both. */
 export const oneDirection: Rule = ({ record, test }) => {
   const [run, other] = record.runs
-  if (!run || other) return []
+  if (!run || other) return silent
   const { direction } = run
   const asked = test.target?.target.directions
   const facts = { where: ['runs'], value: 1, limit: 2 }
@@ -132,6 +132,6 @@ export const oneDirection: Rule = ({ record, test }) => {
 export const directionsDiffer: Rule = ({ method, test }) => {
   const { value: limit, source } = method.limits.directionsDiffer
   const value = test.means.get(50)?.rate.value('d_q') ?? 0
-  if (!exceeds(value, limit)) return []
+  if (!exceeds(value, limit)) return silent
   return [finding('directions-differ', { where: ['runs'], source, value, limit }, { share: value, limit })]
 }

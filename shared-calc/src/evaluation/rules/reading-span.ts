@@ -1,7 +1,8 @@
 import { finding } from '../../catalogue/findings/finding.js'
 import { largest, smallest } from '../../engine/evaluate/functions.js'
 import { exceeds, fallsBelow } from '../../engine/index.js'
-import type { Rule } from './rule.js'
+import type { WorkedTest } from '../work/worked-test.js'
+import { inEach, type Rule, silent } from './rule.js'
 
 /**
  * Readings too close together say little of the exponent, and nothing far away from themselves. Common practice, no
@@ -14,16 +15,21 @@ const LEAST_FACTOR = 2
 /** Below this the readings are one station, and a line through them is noise. */
 const ONE_STATION = 1.05
 
+/** The pressures of the limits, each once, or 50 Pa where there is none. */
+function pressuresJudged({ criteria }: WorkedTest): readonly number[] {
+  if (criteria.length === 0) return [50]
+  return [...new Set(criteria.map(({ referencePressure_Pa }) => referencePressure_Pa))]
+}
+
 export const readingSpan: Rule = ({ test }) => {
-  const judged = test.criteria.map(({ referencePressure_Pa }) => referencePressure_Pa)
-  const pressures = judged.length > 0 ? [...new Set(judged)] : [50]
-  return test.runs.flatMap(({ curve, scatter, direction, index }) => {
-    if (!scatter) return []
-    const where = [`runs[${index}].readings`]
+  const pressures = pressuresJudged(test)
+  return inEach(test.runs, ({ curve, scatter, direction, index }) => {
+    if (!scatter) return silent
     const [lowest, highest] = [smallest(curve.column('dp')), largest(curve.column('dp'))]
     const factor = highest / lowest
     const width = scatter.has('n_hi') ? scatter.value('n_hi') - scatter.value('n_lo') : 0
     const vague = exceeds(width, WIDEST_EXPONENT)
+    const where = [`runs[${index}].readings`]
     if (fallsBelow(factor, ONE_STATION))
       return [
         finding(
@@ -32,7 +38,7 @@ export const readingSpan: Rule = ({ test }) => {
           { direction, lowest, highest },
         ),
       ]
-    return pressures.flatMap((pressure_Pa) => {
+    return inEach(pressures, (pressure_Pa) => {
       const away = Math.max(0, Math.log(lowest / pressure_Pa), Math.log(pressure_Pa / highest))
       if (exceeds(away, FARTHEST * Math.log(factor)))
         return [
@@ -42,7 +48,7 @@ export const readingSpan: Rule = ({ test }) => {
             { direction, pressure_Pa, lowest, highest },
           ),
         ]
-      if (!vague && !fallsBelow(factor, LEAST_FACTOR)) return []
+      if (!vague && !fallsBelow(factor, LEAST_FACTOR)) return silent
       const facts = { where, value: vague ? width : factor, limit: vague ? WIDEST_EXPONENT : LEAST_FACTOR }
       if (!vague)
         return [finding('reading-span/narrow', facts, { direction, lowest, highest, factor: LEAST_FACTOR })]

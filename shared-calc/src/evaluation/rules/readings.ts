@@ -1,14 +1,14 @@
 import { finding } from '../../catalogue/findings/finding.js'
 import { largest, smallest } from '../../engine/evaluate/functions.js'
 import { exceeds, fallsBelow } from '../../engine/index.js'
-import type { Rule } from './rule.js'
+import { inEach, type Rule, silent } from './rule.js'
 
 /** Enough readings in each direction. */
 export const tooFewReadings: Rule = ({ record, method }) => {
   const { value: limit, source } = method.limits.readingsPerDirection
-  return record.runs.flatMap(({ readings, direction }, i) => {
+  return inEach(record.runs, ({ readings, direction }, i) => {
     const count = readings.length
-    if (count >= limit) return []
+    if (count >= limit) return silent
     const where = [`runs[${i}].readings`]
     return [finding('too-few-readings', { where, source, value: count, limit }, { direction, count, limit })]
   })
@@ -19,9 +19,9 @@ export const highestPressure: Rule = ({ record, method, test }) => {
   const { highestPressure_Pa: usual, highestPressureLargeBuilding_Pa: large } = method.limits
   const reason = record.building.largeBuilding
   const forbidden = test.target?.preset?.noLargeBuildingException
-  return test.runs.flatMap(({ curve, direction, index }) => {
+  return inEach(test.runs, ({ curve, direction, index }) => {
     const highest = largest(curve.column('dp'))
-    if (!fallsBelow(highest, usual.value)) return []
+    if (!fallsBelow(highest, usual.value)) return silent
     const facts = { where: [`runs[${index}].readings`], value: highest }
     const { value: limit, source } =
       reason === undefined ? usual : forbidden ? { ...usual, source: forbidden } : large
@@ -39,14 +39,14 @@ export const highestPressure: Rule = ({ record, method, test }) => {
 
 /** No reading so low that the zero-flow pressure blurs it. */
 export const lowestPressure: Rule = ({ method, test }) =>
-  test.runs.flatMap(({ curve, lowest, direction, index }) => {
+  inEach(test.runs, ({ curve, lowest, direction, index }) => {
     const source = method.limits.lowestPressure_Pa.source
     const limit = lowest?.value('dp_min') ?? method.limits.lowestPressure_Pa.value
     const pressures = curve.column('dp')
-    if (!fallsBelow(smallest(pressures), limit)) return []
-    return [...pressures].flatMap((pressure, i) =>
+    if (!fallsBelow(smallest(pressures), limit)) return silent
+    return inEach(pressures, (pressure, i) =>
       !fallsBelow(pressure, limit)
-        ? []
+        ? silent
         : [
             finding(
               'lowest-pressure/reading',
@@ -60,12 +60,12 @@ export const lowestPressure: Rule = ({ method, test }) =>
 /** Neighbouring pressures close enough together. */
 export const readingSpacing: Rule = ({ method, test }) => {
   const { readingSpacing_Pa: spacing, readingSpacingSlack_Pa: slack } = method.limits
-  return test.runs.flatMap(({ curve, direction, index }) => {
-    if (!hasGap(curve.column('dp'), spacing.value + slack)) return []
+  return inEach(test.runs, ({ curve, direction, index }) => {
+    if (!hasGap(curve.column('dp'), spacing.value + slack)) return silent
     const sorted = [...curve.column('dp')].map((value, i) => ({ value, i })).sort((a, b) => a.value - b.value)
-    return sorted.slice(1).flatMap((upper, k) => {
+    return inEach(sorted.slice(1), (upper, k) => {
       const lower = sorted[k]
-      if (!lower || !exceeds(upper.value - lower.value, spacing.value + slack)) return []
+      if (!lower || !exceeds(upper.value - lower.value, spacing.value + slack)) return silent
       const where = [lower.i, upper.i]
         .sort((a, b) => a - b)
         .map((i) => `runs[${index}].readings[${i}].pressure_Pa`)
@@ -82,19 +82,27 @@ export const readingSpacing: Rule = ({ method, test }) => {
 
 /** Whether two neighbours in value lie further apart than allowed. */
 function hasGap(values: readonly number[], allowed: number): boolean {
-  const sorted = values.slice().sort((a, b) => a - b)
+  const sorted = onlyRiseOrFall(values) ? values : values.slice().sort((a, b) => a - b)
   for (let i = 1; i < sorted.length; i += 1)
-    if (exceeds((sorted[i] as number) - (sorted[i - 1] as number), allowed)) return true
+    if (exceeds(Math.abs((sorted[i] as number) - (sorted[i - 1] as number)), allowed)) return true
   return false
+}
+
+/** Whether values are in order already, none twice: most readings are taken so. */
+function onlyRiseOrFall(values: readonly number[]): boolean {
+  const rise = Math.sign((values[1] ?? 0) - (values[0] ?? 0))
+  for (let i = 1; i < values.length; i += 1)
+    if (!(((values[i] as number) - (values[i - 1] as number)) * rise > 0)) return false
+  return true
 }
 
 /** No pressure so high that linings and membranes are at risk. */
 export const pressureCeiling: Rule = ({ record, method }) => {
   const { value: limit, source } = method.limits.pressureCeiling_Pa
-  return record.runs.flatMap(({ readings, direction }, run) =>
-    readings.flatMap(({ pressure_Pa }, i) => {
+  return inEach(record.runs, ({ readings, direction }, run) =>
+    inEach(readings, ({ pressure_Pa }, i) => {
       const pressure = Math.abs(pressure_Pa)
-      if (!exceeds(pressure, limit)) return []
+      if (!exceeds(pressure, limit)) return silent
       const where = [`runs[${run}].readings[${i}].pressure_Pa`]
       return [
         finding(
@@ -110,12 +118,12 @@ export const pressureCeiling: Rule = ({ record, method }) => {
 /** No reading above the range of the method. */
 export const topPressure: Rule = ({ method, test }) => {
   const { topPressure_Pa: top } = method.limits
-  if (!top) return []
+  if (!top) return silent
   const { value: limit, slack_Pa, source } = top
-  return test.runs.flatMap(({ curve, direction, index }) =>
-    [...curve.column('dp')].flatMap((pressure, i) =>
+  return inEach(test.runs, ({ curve, direction, index }) =>
+    inEach(curve.column('dp'), (pressure, i) =>
       !exceeds(pressure, limit + slack_Pa)
-        ? []
+        ? silent
         : [
             finding(
               'top-pressure',
@@ -129,15 +137,15 @@ export const topPressure: Rule = ({ method, test }) => {
 
 /** The same reading typed in twice. */
 export const duplicateReading: Rule = ({ record }) =>
-  record.runs.flatMap(({ readings, direction }, run) => {
+  inEach(record.runs, ({ readings, direction }, run) => {
     // Where no pressure comes twice, no reading does.
-    if (new Set(readings.map(({ pressure_Pa }) => pressure_Pa)).size === readings.length) return []
+    if (onlyRiseOrFall(readings.map(({ pressure_Pa }) => pressure_Pa))) return silent
     const seen = new Map<string, number>()
-    return readings.flatMap((reading, second) => {
+    return inEach(readings, (reading, second) => {
       const key = [reading.pressure_Pa, reading.flow_m3_h, reading.devicePressure_Pa, reading.range].join('|')
       const first = seen.get(key)
       seen.set(key, first ?? second)
-      if (first === undefined) return []
+      if (first === undefined) return silent
       const where = [`runs[${run}].readings[${first}]`, `runs[${run}].readings[${second}]`]
       return [
         finding('duplicate-reading', { where }, { direction, first, second, pressure: reading.pressure_Pa }),

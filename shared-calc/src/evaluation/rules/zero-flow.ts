@@ -1,21 +1,24 @@
 import { finding } from '../../catalogue/findings/finding.js'
 import { exceeds } from '../../engine/index.js'
-import type { Rule } from './rule.js'
+import { inEach, type Rule, silent } from './rule.js'
 
 const periods = [
   { period: 'before', field: 'zeroFlowBefore_Pa', other: 'zeroFlowAfter_Pa' },
   { period: 'after', field: 'zeroFlowAfter_Pa', other: 'zeroFlowBefore_Pa' },
 ] as const
 
+const signedMeans = ['dp_plus', 'dp_minus'] as const
+
 /** Every signed mean of the zero-flow pressure stays within the method's limit. */
 export const zeroFlowLimit: Rule = ({ method, test }) => {
   const { value: limit, source } = method.limits.zeroFlow_Pa
-  return test.runs.flatMap((run) =>
-    periods.flatMap(({ period, field }) => {
+  return inEach(test.runs, (run) =>
+    inEach(periods, ({ period, field }) => {
       const block = run[period]
-      return (block ? (['dp_plus', 'dp_minus'] as const) : []).flatMap((symbol) => {
-        const mean = block?.value(symbol) ?? 0
-        if (!exceeds(Math.abs(mean), limit)) return []
+      if (!block) return silent
+      return inEach(signedMeans, (symbol) => {
+        const mean = block.value(symbol)
+        if (!exceeds(Math.abs(mean), limit)) return silent
         return [
           finding(
             'zero-flow-limit/mean',
@@ -32,11 +35,11 @@ export const zeroFlowLimit: Rule = ({ method, test }) => {
 export const zeroFlowSamples: Rule = ({ record, method }) => {
   const { zeroFlowSamples: limit, zeroFlowDuration_s: duration_s } = method.limits
   const { value: samples, source } = limit
-  return record.runs.flatMap((run, index) =>
-    periods.flatMap(({ period, field, other }) => {
+  return inEach(record.runs, (run, index) =>
+    inEach(periods, ({ period, field, other }) => {
       const { direction } = run
       const count = run[field]?.length ?? 0
-      if (count >= samples) return []
+      if (count >= samples) return silent
       const facts = { where: [`runs[${index}].${field}`], source, value: count, limit: samples }
       if (count > 0)
         return [finding('zero-flow-samples/few', facts, { direction, period, count, samples, duration_s })]

@@ -1,6 +1,6 @@
 import { results } from '../../catalogue/figures.js'
 import { InputError } from '../../contract/problem.js'
-import { pressureByName, type TargetQuantity, type TestRecord } from '../../contract/record/index.js'
+import { pressureByName, TargetQuantity, type TestRecord } from '../../contract/record/index.js'
 import { sourceText } from '../../engine/index.js'
 import { type LimitRule, type TargetPreset, targetPresets } from '../../targets/index.js'
 import type { DefiniteTarget } from './worked-test.js'
@@ -8,7 +8,11 @@ import type { DefiniteTarget } from './worked-test.js'
 /** n, qE, qF, qT, q or aE: what the quantity is related to, or is the area of. */
 export type Basis = 'n' | 'qE' | 'qF' | 'qT' | 'q' | 'aE'
 
-export const basisOf = (quantity: TargetQuantity): Basis => quantity.replace(/(?:50|10|_pr)$/, '') as Basis
+const bases = Object.fromEntries(
+  TargetQuantity.options.map((quantity) => [quantity, quantity.replace(/(?:50|10|_pr)$/, '')]),
+) as Readonly<Record<TargetQuantity, Basis>>
+
+export const basisOf = (quantity: TargetQuantity): Basis => bases[quantity]
 
 const units: Readonly<Record<Basis, string>> = {
   n: results.n50.unit,

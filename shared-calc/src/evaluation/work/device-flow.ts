@@ -1,6 +1,6 @@
 import { constantValue } from '../../catalogue/constants.js'
 import { InputError } from '../../contract/problem.js'
-import type { DeviceRange, DeviceReading, FlowDevice, Run } from '../../contract/record/index.js'
+import type { DeviceRange, DeviceReading, FlowDevice, Reading, Run } from '../../contract/record/index.js'
 import {
   assumed,
   type BlockOf,
@@ -40,6 +40,7 @@ const conversions = {
   'device air': { 'device air': undefined, 'reference air': fromReferenceAir },
   'standard air': { 'device air': standardFromDeviceAir, 'reference air': standardFromReferenceAir },
 } as const
+type Conversion = typeof standardFromReferenceAir
 
 /** What a run needs for the flows of its readings. */
 export interface FlowSurroundings {
@@ -55,9 +56,9 @@ export interface FlowSurroundings {
 /** The flows of a run's readings, and how each goes with the density of the air in the device. */
 export interface WorkedFlows {
   readonly flows: Column
-  readonly device?: BlockOf<typeof flowDevice | typeof flowDeviceStandard>
+  readonly device: BlockOf<typeof flowDevice | typeof flowDeviceStandard> | undefined
   /** What another answer to "flows of which air?" changes; only where nobody said and it changes a printed figure. */
-  readonly otherMeaning?: Given
+  readonly otherMeaning: Given | undefined
   /** Whether the reference density of the device entered a flow. */
   readonly usesReferenceDensity: boolean
   /** Exponent with which each mass flow goes with that density: 1 for a flow of the air in the device, else 1/2. */
@@ -67,11 +68,16 @@ export interface WorkedFlows {
 /** Below this, as a share, what the flows are flows of changes no printed figure. */
 const NEGLIGIBLE = 0.0005
 
-/** One device of one reading. */
+/** One device of one reading: which, in the run. */
 interface Single {
   readonly reading: DeviceReading
-  readonly path: string
+  readonly row: number
+  /** Only where several devices ran for the reading. */
+  readonly device?: number
 }
+
+const pathOf = (run: string, { row, device }: Single): string =>
+  `${run}.readings[${row}]${device === undefined ? '' : `.devices[${device}]`}`
 
 /**
  * Flow of each reading as the method takes it: typed, or from the device's own pressure by its range.
@@ -83,53 +89,93 @@ export function workFlows(
   title: string,
   around: FlowSurroundings,
 ): WorkedFlows {
-  const { run, path, density, nominal } = around
-  const singles = run.readings.map((reading, i): Single[] =>
-    (reading.devices ?? [reading]).map((one, j) => ({
-      reading: one,
-      path: `${path}.readings[${i}]${reading.devices ? `.devices[${j}]` : ''}`,
-    })),
+  const { run, path, device, density, nominal } = around
+  const densities = { rho_cal: referenceDensity(device), rho_d: density }
+  const conversion =
+    run.flowStatedAt && conversions[nominal ? 'standard air' : 'device air'][run.flowStatedAt]
+  // The mass of a flow of the air in the device goes with its density; what a device shows for other air with the root.
+  const typedPower =
+    (run.flowStatedAt ?? (nominal ? 'reference air' : 'device air')) === 'device air' ? 1 : 0.5
+  const typing = { stated: workStated(calculation, id, title, around, densities), conversion, typedPower }
+  if (conversion || !run.readings.every(isTyped))
+    return workEachFlow(calculation, id, title, around, densities, typing)
+  return {
+    otherMeaning: typing.stated,
+    device: undefined,
+    usesReferenceDensity: false,
+    flows: typedFlows(run, path),
+    densityPowers: run.readings.map(() => typedPower),
+  }
+}
+
+const isTyped = ({ flow_m3_h, devicePressure_Pa, devices }: Reading): boolean =>
+  flow_m3_h !== undefined && devicePressure_Pa === undefined && devices === undefined
+
+/** What another answer to "flows of which air?" would change, where some flows were typed and nobody said. */
+function workStated(
+  calculation: Calculation,
+  id: string,
+  title: string,
+  { run, device, nominal }: FlowSurroundings,
+  densities: Densities,
+): Given | undefined {
+  if (run.flowStatedAt !== undefined || !run.readings.some(hasTyped)) return undefined
+  const stated = calculation.add(`${id}.stated`, `${title}: air the typed flows are stated for`, statedAir, {
+    rho_d: densities.rho_d,
+    // What the answer would change, not what any figure rests on.
+    rho_cal: device?.referenceDensity_kg_m3
+      ? densities.rho_cal
+      : byRule(constantValue('rho_0'), 'usual reference density of devices'),
+  })
+  const change = stated.ref(nominal ? 'f_a' : 'f_r')
+  return Math.abs(change.value) >= NEGLIGIBLE ? change : undefined
+}
+
+const hasTyped = ({ flow_m3_h, devices }: Reading): boolean =>
+  devices ? devices.some((one) => one.flow_m3_h !== undefined) : flow_m3_h !== undefined
+
+interface Densities {
+  readonly rho_cal: Given
+  readonly rho_d: Given
+}
+
+interface Typing {
+  readonly stated: Given | undefined
+  readonly conversion: Conversion | undefined
+  readonly typedPower: number
+}
+
+/** The flows of a run one by one, where not all are taken as they were typed. */
+function workEachFlow(
+  calculation: Calculation,
+  id: string,
+  title: string,
+  around: FlowSurroundings,
+  densities: Densities,
+  { stated, conversion, typedPower }: Typing,
+): WorkedFlows {
+  const { run, path } = around
+  const singles = run.readings.map((reading, row): Single[] =>
+    reading.devices
+      ? reading.devices.map((one, j) => ({ reading: one, row, device: j }))
+      : [{ reading, row }],
   )
   const all = singles.flat()
   const typed = all.filter(({ reading }) => reading.flow_m3_h !== undefined)
-  const conversion =
-    run.flowStatedAt && conversions[nominal ? 'standard air' : 'device air'][run.flowStatedAt]
-  const densities = { rho_cal: referenceDensity(around.device), rho_d: density }
-  const stated =
-    typed.length > 0 && run.flowStatedAt === undefined
-      ? calculation.add(`${id}.stated`, `${title}: air the typed flows are stated for`, statedAir, {
-          ...densities,
-          // What the answer would change, not what any figure rests on.
-          rho_cal: around.device?.referenceDensity_kg_m3
-            ? densities.rho_cal
-            : byRule(constantValue('rho_0'), 'usual reference density of devices'),
-        })
-      : undefined
-  const otherMeaning = stated?.ref(nominal ? 'f_a' : 'f_r')
-  const typedTitle = `${title}, from the flow as typed`
+  const flowAsTyped = (single: Single): Given =>
+    fromRecord(`${pathOf(path, single)}.flow_m3_h`, single.reading.flow_m3_h ?? Number.NaN)
   const typedBlock =
     typed.length > 0 && conversion
-      ? calculation.add(`${id}.typed`, typedTitle, conversion, {
+      ? calculation.add(`${id}.typed`, `${title}, from the flow as typed`, conversion, {
           q_s: columnOf(typed.map(flowAsTyped)),
           ...densities,
         })
       : undefined
   const device = workDevicePressures(calculation, id, title, around, all, densities)
-  const base = {
-    ...(otherMeaning && Math.abs(otherMeaning.value) >= NEGLIGIBLE && { otherMeaning }),
-    ...(device && { device }),
-    usesReferenceDensity:
-      (typedBlock !== undefined && run.flowStatedAt === 'reference air') || device !== undefined,
-  }
-  // The mass of a flow of the air in the device goes with its density; what a device shows for other air with the root.
-  const typedPower =
-    (run.flowStatedAt ?? (nominal ? 'reference air' : 'device air')) === 'device air' ? 1 : 0.5
-  if (typed.length === run.readings.length && all.length === typed.length && !typedBlock)
-    return { ...base, flows: typedFlows(run, path), densityPowers: all.map(() => typedPower) }
   let [nextTyped, nextPressure] = [0, 0]
   const flowOf = (single: Single): { flow: Given; power: number } => {
     if (single.reading.flow_m3_h === undefined) {
-      if (!device) throw new InputError([{ path: single.path, message: 'reading has no air flow' }])
+      if (!device) throw new InputError([{ path: pathOf(path, single), message: 'reading has no air flow' }])
       return { flow: device.refRow('q_d', nextPressure++), power: 0.5 }
     }
     const flow = typedBlock ? typedBlock.refRow('q_t', nextTyped++) : flowAsTyped(single)
@@ -146,7 +192,10 @@ export function workFlows(
     return { flow: sum.ref('q_m'), power: weighted / sum.value('q_m') }
   })
   return {
-    ...base,
+    otherMeaning: stated,
+    device,
+    usesReferenceDensity:
+      (typedBlock !== undefined && run.flowStatedAt === 'reference air') || device !== undefined,
     flows: columnOf(rows.map(({ flow }) => flow)),
     densityPowers: rows.map(({ power }) => power),
   }
@@ -157,14 +206,16 @@ function workDevicePressures(
   calculation: Calculation,
   id: string,
   title: string,
-  { device, nominal }: FlowSurroundings,
+  { path: run, device, nominal }: FlowSurroundings,
   all: readonly Single[],
-  densities: { readonly rho_cal: Given; readonly rho_d: Given },
+  densities: Densities,
 ): WorkedFlows['device'] {
   const ranges = rangesOf(device)
   const columns = { dp_d: [] as Given[], c_d: [] as Given[], m_d: [] as Given[] }
-  for (const { reading, path } of all) {
+  for (const single of all) {
+    const { reading } = single
     if (reading.devicePressure_Pa === undefined) continue
+    const path = pathOf(run, single)
     const { range, path: rangePath } = named(ranges, reading.range ?? '', `${path}.range`)
     if (range.coefficient === undefined || range.exponent === undefined)
       throw new InputError([
@@ -184,9 +235,6 @@ function workDevicePressures(
     ? calculation.add(id, title, flowDeviceStandard, { ...given, rho_cal: densities.rho_cal })
     : calculation.add(id, title, flowDevice, { ...given, ...densities })
 }
-
-const flowAsTyped = ({ reading, path }: Single): Given =>
-  fromRecord(`${path}.flow_m3_h`, reading.flow_m3_h ?? Number.NaN)
 
 const typedFlows = ({ readings }: Run, path: string): Column =>
   columnFromRecord(

@@ -1,12 +1,13 @@
 import type { Run, TestRecord } from '../../contract/record/index.js'
 import {
   assumed,
-  type Bindings,
   type Block,
   type BlockOf,
+  type ByHand,
   byRule,
   type Calculation,
   type Chapter,
+  type Column,
   columnOf,
   exceeds,
   fromRecord,
@@ -53,6 +54,10 @@ function factorsApply({ building, conditions }: TestRecord, { correctsBeyond }: 
   )
 }
 
+/** What the chapters of a run may ask for that none of their blocks has, or that is to come from where it was logged. */
+const givenSymbols = new Set('dp_m q_m sign dp_01 dp_02 rho_d rho_x T_d T_x n_a h k_f hi'.split(' '))
+const referenceSymbols = new Set(['dp_r'])
+
 /** Works out one run, from its readings to the leakage rates at every reference pressure asked for. */
 export function workRun(around: RunSurroundings, run: Run, index: number): WorkedRun {
   const { calculation, record, bases, method, indoor, outdoor } = around
@@ -76,27 +81,36 @@ export function workRun(around: RunSurroundings, run: Run, index: number): Worke
     nominal: method.takesFlowForReferenceAir === true,
   })
   const { formulas, assumedExponent } = method
-  const given: Bindings = {
-    ...logged,
-    T_d: airInDevice.ref('T'),
-    T_x: airInLeaks.ref('T'),
-    n_a: assumedExponent && byRule(assumedExponent.value, 'air flow exponent assumed by the method'),
-    h: altitudeOf(record),
-    k_f: byRule(factorsApply(record, method) ? 1 : 0, 'whether the factors of the method apply'),
-    hi: formulas.curve.slots.has('hi') ? upperStation(logged.dp_m.values) : undefined,
+  const given = (symbol: string): Given | Column | undefined => {
+    switch (symbol) {
+      case 'T_d':
+        return airInDevice.ref('T')
+      case 'T_x':
+        return airInLeaks.ref('T')
+      case 'n_a':
+        return assumedExponent && byRule(assumedExponent.value, 'air flow exponent assumed by the method')
+      case 'h':
+        return altitudeOf(record)
+      case 'k_f':
+        return byRule(factorsApply(record, method) ? 1 : 0, 'whether the factors of the method apply')
+      case 'hi':
+        return upperStation(logged.dp_m.values)
+      default:
+        return logged[symbol as keyof typeof logged]
+    }
   }
   const add = <S extends string>(
     name: string,
     title: string,
     chapter: Chapter<S>,
     blocks: readonly Block<string>[],
-    more?: Bindings,
+    byHand: ByHand = { symbols: givenSymbols, of: given },
   ) =>
     calculation.addInputs(
       `${id}.${name}`,
       `${word}: ${title}`,
       chapter,
-      inputsBySymbol(chapter, more ?? given, blocks),
+      inputsBySymbol(chapter, byHand, blocks),
     )
   const curve = add('curve', 'leakage curve', formulas.curve, [])
   refuseWrongSide(curve, run, path)
@@ -109,11 +123,15 @@ export function workRun(around: RunSurroundings, run: Run, index: number): Worke
     formulas.residuals && scatter && canJudgeResiduals(scatter)
       ? add('residuals', 'residuals', formulas.residuals, fit)
       : undefined
+  const corrected = [...fit, standard]
   const at = new Map<number, AtPressure>()
+  const rates: AtPressure['rate'][] = []
   for (const pressure of around.referencePressures) {
-    const rate = add(`at${pressure}`, `at ${pressure} Pa`, formulas.rate, [...fit, standard], {
-      dp_r: byRule(pressure, 'reference pressure'),
+    const rate = add(`at${pressure}`, `at ${pressure} Pa`, formulas.rate, corrected, {
+      symbols: referenceSymbols,
+      of: () => byRule(pressure, 'reference pressure'),
     })
+    rates.push(rate)
     const derived = around.derivedPressures.has(pressure)
       ? workDerived(
           calculation,
@@ -134,9 +152,8 @@ export function workRun(around: RunSurroundings, run: Run, index: number): Worke
           pressure,
         )
       : undefined
-    at.set(pressure, { rate, derived, ...(area && { area }) })
+    at.set(pressure, { rate, derived, area })
   }
-  const rates = [...at.values()].map(({ rate }) => rate)
   refuseUnusableCurve(rates, [scatter, standard, residuals], curve, path)
   const lowest = workLowest(calculation, id, word, method, zero)
   return {
@@ -172,9 +189,9 @@ export function workLowest(
   method: Method,
   zero: ZeroFlow,
 ): WorkedRun['lowest'] {
-  const means = [zero.before, zero.after].flatMap((block) =>
-    block ? [block.ref('dp_plus'), block.ref('dp_minus')] : [],
-  )
+  const means: Given[] = []
+  for (const block of [zero.before, zero.after])
+    if (block) means.push(block.ref('dp_plus'), block.ref('dp_minus'))
   if (means.length === 0) return undefined
   return calculation.add(`${id}.lowest`, `${word}: lowest usable pressure`, lowestPressure, {
     dp_floor: byRule(method.limits.lowestPressure_Pa.value, 'lowest pressure difference of the method'),

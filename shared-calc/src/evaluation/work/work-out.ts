@@ -1,6 +1,13 @@
 import { InputError } from '../../contract/problem.js'
 import type { TestRecord } from '../../contract/record/index.js'
-import { type Block, Calculation, columnOf, fromRecord, inputsBySymbol } from '../../engine/index.js'
+import {
+  type Block,
+  Calculation,
+  columnOf,
+  fromRecord,
+  type Given,
+  inputsBySymbol,
+} from '../../engine/index.js'
 import { meanOfDirections } from '../../formulas/derived.js'
 import { stackMeasure } from '../../formulas/limits.js'
 import type { Method } from '../../methods/method.js'
@@ -54,26 +61,28 @@ export function workOut(record: TestRecord, method: Method): WorkedTest {
   const means = new Map(referencePressures.map((pressure) => [pressure, meanAt(around, runs, pressure)]))
   const stack = workStack(calculation, record)
   const reported = workReported(calculation, method, means)
+  const { criteria, alternatives } = target
+    ? judge({ calculation, bases, method }, target, runs, means)
+    : { criteria: [], alternatives: [] }
   return {
     calculation,
     indoor,
     outdoor,
     runs,
     means,
-    ...(stack && { stack }),
-    ...(reported && { reported }),
-    ...(target && { target }),
-    ...(target
-      ? judge({ calculation, bases, method }, target, runs, means)
-      : { criteria: [], alternatives: [] }),
+    stack,
+    reported,
+    target,
+    criteria,
+    alternatives,
   }
 }
 
 /** Only the method says how many readings a run needs. */
 function refuseTooFewReadings({ runs }: TestRecord, method: Method): void {
   const fewest = fewestReadings(method)
+  if (runs.every(({ readings }) => readings.length >= fewest)) return
   const short = runs.flatMap(({ readings }, i) => (readings.length < fewest ? [i] : []))
-  if (short.length === 0) return
   throw new InputError(
     short.map((i) => ({
       path: `runs[${i}].readings`,
@@ -81,6 +90,8 @@ function refuseTooFewReadings({ runs }: TestRecord, method: Method): void {
     })),
   )
 }
+
+const nothing = { symbols: new Set<string>(), of: () => undefined }
 
 /** What a method reports beyond the quantities of every evaluation, from the means at its pressure. */
 function workReported(
@@ -95,7 +106,7 @@ function workReported(
     'reported',
     'Figures of the method',
     reported.chapter,
-    inputsBySymbol(reported.chapter, {}, blocks),
+    inputsBySymbol(reported.chapter, nothing, blocks),
   )
 }
 
@@ -104,15 +115,18 @@ function meanAt(
   runs: readonly WorkedRun[],
   pressure: number,
 ): AtPressure {
-  const rates = runs.flatMap(({ at }) => at.get(pressure)?.rate ?? [])
+  const flows: Given[] = []
+  const areas: Given[] = []
+  for (const { at } of runs) {
+    const rate = at.get(pressure)?.rate
+    if (rate) flows.push(rate.ref('q_pr'))
+    if (rate) areas.push(rate.ref('A_L'))
+  }
   const rate = calculation.add(
     `mean.at${pressure}`,
     `Mean of the directions at ${pressure} Pa`,
     meanOfDirections,
-    {
-      q_r: columnOf(rates.map((block) => block.ref('q_pr'))),
-      A_r: columnOf(rates.map((block) => block.ref('A_L'))),
-    },
+    { q_r: columnOf(flows), A_r: columnOf(areas) },
   )
   const area = areaPressures.has(pressure)
     ? workNormalisedArea(
@@ -124,17 +138,10 @@ function meanAt(
         pressure,
       )
     : undefined
-  const known = { rate, ...(area && { area }) }
-  if (!derivedPressures.has(pressure)) return { ...known, derived: undefined }
-  const derived = workDerived(
-    calculation,
-    `mean.at${pressure}.rates`,
-    `Derived at ${pressure} Pa`,
-    bases,
-    rate,
-    false,
-  )
-  return { ...known, derived }
+  const derived = derivedPressures.has(pressure)
+    ? workDerived(calculation, `mean.at${pressure}.rates`, `Derived at ${pressure} Pa`, bases, rate, false)
+    : undefined
+  return { rate, derived, area }
 }
 
 function workStack(calculation: Calculation, { building, conditions }: TestRecord): WorkedTest['stack'] {

@@ -42,7 +42,7 @@ export interface AtPressure {
   /** Only at 50 Pa and at the target's reference pressure, where they are reported. */
   readonly derived: BlockOf<typeof derivedRates> | undefined
   /** Normalised leakage area, only where the target or the method asks for it. */
-  readonly area?: BlockOf<typeof normalisedLeakageArea>
+  readonly area: BlockOf<typeof normalisedLeakageArea> | undefined
 }
 
 /** A target made definite for this building: which limits count, and over which directions. */
@@ -77,11 +77,10 @@ export interface WorkedTest {
   readonly runs: readonly WorkedRun[]
   /** Means over the directions, by reference pressure in Pa. */
   readonly means: ReadonlyMap<number, AtPressure>
-  readonly stack?: BlockOf<typeof stackMeasure>
-  /** What the method reports beyond the quantities of every evaluation. */
-  /** Its symbols are those its method reports. */
-  readonly reported?: Block<string>
-  readonly target?: DefiniteTarget
+  readonly stack: BlockOf<typeof stackMeasure> | undefined
+  /** What the method reports beyond the quantities of every evaluation; its symbols are those its method reports. */
+  readonly reported: Block<string> | undefined
+  readonly target: DefiniteTarget | undefined
   readonly criteria: readonly WorkedCriterion[]
   /** Limits of which one was enough, and that were not the one judged. */
   readonly alternatives: readonly WorkedCriterion[]

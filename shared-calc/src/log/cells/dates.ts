@@ -22,8 +22,8 @@ export type DateText = { date: string; shortYear: boolean } | { ambiguous: strin
 
 /**
  * A date as text, to YYYY-MM-DD. Knows 2026-10-14, 14.10.2026, 14/10/2026, "14 October 2026" and the like in English,
- * German and French; a time after it is left out. Two figures that could both be the month are ambiguous unless
- * the layout states the order; points between figures mean day, month, year.
+ * German and French; a time after it is left out. Two figures that could both be the month are ambiguous unless the
+ * layout states the order; points between digits mean day, month, year.
  */
 export function readDateText(text: string, order?: DateOrder): DateText {
   if (text.length > LIMITS.labelCharacters) return undefined
@@ -75,7 +75,7 @@ function fromFigures(
   if (order === 'dmy') return made(year, second, first, shortYear)
   if (order === 'mdy') return made(year, first, second, shortYear)
   const readings = [made(year, second, first, shortYear), made(year, first, second, shortYear)]
-  // "22/04/26" is a day in 2026: nobody writes the year first with two figures and strokes, unless the day cannot stand there.
+  // "22/04/26" is a day in 2026: nobody writes the year first with two digits and slashes, unless the day cannot be there.
   if (shortYear && (sign === '-' || readings.every((one) => one === undefined)))
     readings.push(made(2000 + first, second, Number(last), true))
   const dates = [

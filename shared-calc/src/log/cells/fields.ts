@@ -11,7 +11,7 @@ export type FieldKind =
   | {
       kind: 'choice'
       words: Readonly<Record<string, string>>
-      /** Other words are handed on as they are: what reads the record knows more of them. */
+      /** Other words are passed on as they are: what reads the record knows more of them. */
       open?: boolean
     }
 

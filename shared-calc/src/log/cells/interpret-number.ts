@@ -41,8 +41,8 @@ export function quantity(cell: Cell, kind: keyof typeof RECORD_UNITS, reading: R
 }
 
 /**
- * A number as it stands in the log in the unit records use, with everything that has to be said of it.
- * @param expected - unit stated for it elsewhere, which its own goes before
+ * A number as it is in the log in the unit records use, with everything that has to be said about it.
+ * @param expected - unit stated elsewhere; the cell's own unit takes precedence
  */
 export function inRecordUnit(written: Written, expected: KnownUnit, kind = expected.kind): Interpreted {
   const { value, unit = expected, note, unitBy, remarks = [] } = written
@@ -60,7 +60,8 @@ export function inRecordUnit(written: Written, expected: KnownUnit, kind = expec
         : cellText('log-unit-in-cell', { unit: shown(unit.unit) }),
     )
   told.push(...remarkOnNote(note))
-  if (unit.unit !== RECORD_UNITS[unit.kind])
+  // A percentage is the same number written in another way.
+  if (unit.unit !== RECORD_UNITS[unit.kind] && unit.unit !== 'percent')
     told.push(cellText('log-unit', { unit: shown(unit.unit), conversion: conversionText(unit) }))
   return {
     value: toRecordUnit(value, unit),
@@ -69,7 +70,7 @@ export function inRecordUnit(written: Written, expected: KnownUnit, kind = expec
   }
 }
 
-/** What is said of the words next to a number. */
+/** What is said about the words next to a number. */
 export function remarkOnNote(note: string | undefined): Remark[] {
   if (note === undefined) return []
   return [
@@ -105,7 +106,7 @@ function numberIn(
         }
       : notNumber(cell)
   }
-  // What is negative for a book-keeper is a remark beside anything but a pressure.
+  // Brackets mean negative to a book-keeper; beside anything but a pressure they are a remark.
   if (read.bracketed && kind !== 'pressure') return notNumber(cell)
   if (read.other !== undefined) {
     const message = `${quoted(String(cell.value).trim())} may be ${read.value} or ${read.other}: state "decimal" in the layout, or type the number again`

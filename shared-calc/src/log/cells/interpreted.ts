@@ -5,7 +5,7 @@ import type { LogProblemCode } from '../problem.js'
 import type { DateOrder } from './dates.js'
 import type { KnownUnit } from './units.js'
 
-/** What the layout says of a field beyond its place. */
+/** What the layout says about a field beyond its place. */
 export interface Reading {
   unit?: KnownUnit
   decimal?: '.' | ','

@@ -33,7 +33,7 @@ export function numberInText(text: string, decimal: '.' | ',' | undefined): Writ
   return { ...written, remarks: [cellText('log-text-number', { comma, grouped })] }
 }
 
-/** What is said of a cell before anything else: its number is a result, or part of it is struck through. */
+/** What is said about a cell before anything else: its number is a result, or part of it is struck through. */
 export function remarksOn(cell: Cell): Remark[] {
   const remarks: Remark[] = []
   if (cell.formula !== undefined) remarks.push(cellText('log-formula'))

@@ -4,7 +4,7 @@ import { LIMITS } from '../limits.js'
 export type NumberText =
   | {
       value: number
-      /** What stands after the number. */
+      /** What is after the number. */
       rest: string
       /** How it had to be read: with a decimal comma, with digits grouped. */
       comma: boolean
@@ -55,7 +55,7 @@ function readDigits(digits: string, decimal: '.' | ',' | undefined): Digits | un
   const groups = /^(\d{1,3})([ '’.,])\d{3}(?:\2\d{3})*(?:([.,])(\d+))?$/.exec(digits)
   if (!groups) return undefined
   const [, , group = '', sign, decimals = ''] = groups
-  // A sign cannot both group digits and part off decimals.
+  // A sign cannot both group digits and separate decimals.
   if (group === sign || group === decimal || (sign && decimal && sign !== decimal)) return undefined
   const whole = digits.slice(0, sign ? digits.length - decimals.length - 1 : undefined).replace(/\D/g, '')
   return { value: Number(`${whole}.${decimals || 0}`), comma: sign === ',', grouped: true }

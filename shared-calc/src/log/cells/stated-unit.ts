@@ -64,7 +64,7 @@ export function bareUnit(text: string): KnownUnit | undefined {
   return unit && (findUnit(trimmed) || /^[([{]/.test(trimmed)) && unit.unit !== 'fraction' ? unit : undefined
 }
 
-/** What stands in brackets of any kind, without looking back. */
+/** What is in brackets of any kind, without looking back. */
 export function bracketed(text: string): string[] {
   const found: string[] = []
   let start = -1
@@ -91,9 +91,9 @@ function withoutBrackets(text: string): string {
 }
 
 /**
- * The unit that headings above each other state of what stands below: a row of units, else the nearest heading.
+ * The unit that headings above each other state of what is below: a row of units, else the nearest heading.
  * @param texts - from the top down
- * @param kind - units of other quantities are passed over
+ * @param kind - units of other quantities are skipped
  */
 export function unitOfHeadings(texts: readonly string[], kind?: QuantityKind): KnownUnit | undefined {
   const fits = (unit: KnownUnit | undefined) => unit && (kind === undefined || unit.kind === kind)

@@ -97,7 +97,7 @@ const BY_SPELLING = new Map<string, KnownUnit>(
   ),
 )
 
-/** The unit a spelling stands for: "m³/h", "in. w.c.", "°F", "% rF" is none. Undefined for an unknown one. */
+/** The unit a spelling stands for: "m³/h", "in. w.c.", "°F"; "% rF" is not a unit. Undefined for an unknown one. */
 export function findUnit(spelling: string): KnownUnit | undefined {
   return looked(spelling).unit
 }
@@ -172,7 +172,7 @@ interface FormatUnit {
   percent: boolean
 }
 
-/** What the number format says of the value's unit; the person who typed it saw this unit. */
+/** What the number format says about the value's unit; the person who typed it saw this unit. */
 export function formatUnit(format: string | undefined): FormatUnit {
   if (!format) return { percent: false }
   const first = format.split(';')[0] ?? ''

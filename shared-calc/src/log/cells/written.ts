@@ -9,7 +9,7 @@ export interface Written {
   readonly unit?: KnownUnit
   /** Where the unit stands if not in the cell. */
   readonly unitBy?: 'format' | 'heading'
-  /** What else stands in the cell: "(gusty)". */
+  /** What else is in the cell: "(gusty)". */
   readonly note?: string
   /** The other reading of a number like "1,234". */
   readonly other?: number
@@ -17,7 +17,7 @@ export interface Written {
   readonly faint?: Faint
   /** Written in brackets, as book-keepers write what is negative; its value is. */
   readonly bracketed?: true
-  /** What is to be said of how the cell was read, whatever the number is used for. */
+  /** What is to be said about how the cell was read, whatever the number is used for. */
   readonly remarks?: readonly Remark[]
 }
 
@@ -55,7 +55,7 @@ function plainIn(text: string, decimal: '.' | ',' | undefined): Written | undefi
     const after = spread[1] ? findUnit(spread[1]) : undefined
     return { value, ...(after ? { unit: after } : {}), note: rest }
   }
-  // "20 °C ± 0.5": the unit stands in front of the spread.
+  // "20 °C ± 0.5": the unit is in front of the spread.
   const plus = rest.search(/±|\+\/-/)
   const before = plus > 0 ? findUnit(rest.slice(0, plus)) : undefined
   if (before) return { value, unit: before, note: rest.slice(plus) }
@@ -67,12 +67,12 @@ function plainIn(text: string, decimal: '.' | ',' | undefined): Written | undefi
   if (head !== '' && !headUnit) return undefined
   if (/^\(?\s*(?:neg(?:ative|ativ|atif|ativo)?|minus)\.?\s*\)?$/i.test(note))
     return { value: -Math.abs(value), ...(headUnit ? { unit: headUnit } : {}) }
-  // A second number is no remark.
+  // A second number is not a remark.
   if (/^[;,]\s*[-−–+]?\d/.test(note)) return undefined
   return { value, ...(headUnit ? { unit: headUnit } : {}), note }
 }
 
-/** Where a remark begins that stands in brackets, behind a mark, or is a word without figures; −1: there is none. */
+/** Where a remark begins that is in brackets, behind a mark, or is a word without figures; −1: there is none. */
 function remarkAt(rest: string): number {
   const bracket = rest.search(/[([]/)
   if (bracket >= 0) return bracket

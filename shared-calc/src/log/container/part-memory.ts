@@ -1,6 +1,8 @@
 import { packedBytes, type ZipEntry } from './zip.js'
 
-/** Parts at most so large are remembered, and so many of one kind: half a megabyte packed, some megabytes parsed. */
+/**
+ * Size of the largest part that is remembered, and how many of one kind: half a megabyte packed, some megabytes parsed.
+ */
 const LARGEST = { packed: 8 * 1024, unpacked: 64 * 1024 }
 const MOST = 64
 

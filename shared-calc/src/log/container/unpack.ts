@@ -4,7 +4,7 @@ import { LogError, refuse } from '../problem.js'
 import { crc32 } from './crc32.js'
 import { decoderFor, packedBytes, type ZipEntry } from './zip.js'
 
-/** Above this a part is unpacked in pieces, so that the whole never stands in memory at once. */
+/** Above this a part is unpacked in pieces, so that the whole is never in memory at once. */
 const PIECEWISE_FROM = 512 * 1024
 /** Packed bytes per piece: at deflate's ceiling of 1032 it becomes 8 MB. */
 const PIECE = 8 * 1024

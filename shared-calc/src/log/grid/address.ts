@@ -23,7 +23,7 @@ export function columnLetters(column: number): string {
   return letters
 }
 
-/** A → 0, XFD → 16383; undefined for what is no column of the file format. */
+/** A → 0, XFD → 16383; undefined for what is not a column of the file format. */
 export function columnIndex(letters: string): number | undefined {
   if (!/^[A-Z]{1,3}$/.test(letters)) return undefined
   let column = 0

@@ -1,7 +1,7 @@
 import type { Grid } from './grid.js'
 import { provenDecimal } from './text/dialect.js'
 
-/** So much of a sheet is looked through for a number as text that proves the decimal sign. */
+/** How much of a sheet is searched for a number as text that proves the decimal sign. */
 const LOOKED_THROUGH = { sheets: 60, rows: 300, columns: 60 }
 
 const known = new WeakMap<Grid, { sign: '.' | ',' | undefined }>()

@@ -23,7 +23,7 @@ export interface Cell {
   readonly fill?: string
 }
 
-/** One sheet, counted from 0. The same interface stands over a workbook's part, a text file, or ranges from Excel. */
+/** One sheet, counted from 0. The same interface is over a workbook's part, a text file, or ranges from Excel. */
 export interface Sheet {
   readonly name: string
   readonly hidden: boolean

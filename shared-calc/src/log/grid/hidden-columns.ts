@@ -5,7 +5,7 @@ export class HiddenColumns {
   private readonly ends = new Int32Array(LIMITS.columns + 1)
   private hidden: Uint8Array | undefined
 
-  /** Columns from 0; what lies beyond the sheet is passed over. */
+  /** Columns from 0; what is beyond the sheet is skipped. */
   add(first: number, last: number): void {
     const from = Math.max(0, first)
     const to = Math.min(LIMITS.columns - 1, last)

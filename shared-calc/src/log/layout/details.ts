@@ -31,7 +31,7 @@ export function readDetails(scope: Scope, layout: Layout, draft: Draft, collecto
     gathering(collector, () => readTableOf(scope, layout, table, draft, collector))
 }
 
-/** In a test of several rows, a value that stands in each of them must be the same in all. */
+/** In a test of several rows, a value that is in each of them must be the same in all. */
 function agree(
   scope: Scope,
   layout: Layout,

@@ -28,7 +28,7 @@ export function lastWord(text: string): HeadingParts | undefined {
   const rest = end.slice(0, before)
   const words = rest.trimEnd()
   if (words === '') return cutWithin(words, word)
-  // The sign may stand at the end of the words or at the front of the last one: "Flow, m³/h", "Flow ,m³/h".
+  // The sign may be at the end of the words or at the front of the last one: "Flow, m³/h", "Flow ,m³/h".
   const signed = /^[,/]./s.test(word)
   if (signed) return { words, unit: word.slice(1) }
   if (/[,/]$/.test(words)) return { words: words.slice(0, -1).trimEnd(), unit: word }

@@ -18,7 +18,7 @@ export function labelIndex(sheet: Sheet): readonly IndexedLabel[] {
   const labels: IndexedLabel[] = []
   for (const [row, column, cell] of eachCell(sheet)) {
     const text = cell.kind === 'text' ? String(cell.value) : ''
-    // Clock times and numbers as text are no labels; a series has 100,000 of them.
+    // Clock times and numbers as text are not labels; a series has 100,000 of them.
     if (!text || text.length > LIMITS.labelCharacters || /^[\d\s.,:/+-]*$/.test(text)) continue
     labels.push({ row, column, heading: readHeading(text) })
   }

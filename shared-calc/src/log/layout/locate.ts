@@ -11,7 +11,7 @@ const REACH = 6
 
 /**
  * The cell a locator means within a test.
- * @throws LogError `not-found`, `ambiguous` (a label that stands there twice), with the field's path
+ * @throws LogError `not-found`, `ambiguous` (a label that is there twice), with the field's path
  */
 export function locate(scope: Scope, at: Locator, path: string): Found {
   if ('cell' in at) {

@@ -24,7 +24,7 @@ export type Looked = { address: string; remarks: Remark[] } & (
 export interface LookOptions {
   unit?: string | undefined
   words?: Readonly<Record<string, string>> | undefined
-  /** A unit may stand in the cell to the right. */
+  /** A unit may be in the cell to the right. */
   neighbour?: boolean
   /** What to take where nothing states a unit, from the number as it stands. Without it such a number is refused. */
   otherwise?: ((value: number) => AssumedUnit | undefined) | undefined
@@ -200,7 +200,7 @@ function placeRemarks(sheet: Sheet, row: number, column: number, merged: boolean
   return remarks
 }
 
-/** Reports what was seen and hands on the value, as the field at its final path. */
+/** Reports what was seen and passes on the value, as the field at its final path. */
 export function settle(looked: Looked, collector: Collector, path: string): number | string | undefined {
   if (looked.state !== 'blank') collector.cells[path] = looked.address
   for (const remark of looked.remarks) collector.tell(remark, looked.address, path)

@@ -11,7 +11,7 @@ export interface Heading {
   whole: string
 }
 
-/** Reads a heading: its unit may stand in brackets, after "in", after a slash or a comma, or as the last word. */
+/** Reads a heading: its unit may be in brackets, after "in", after a slash or a comma, or as the last word. */
 export const readHeading = remembered(headingOf)
 
 function headingOf(text: string): Heading {

@@ -44,7 +44,7 @@ export function flowOf({ flow, devicePressure }: TableRow): Looked | undefined {
 /**
  * Whether a row of a table is a reading. Left out, with the reason: what is struck through, shows an error or a word instead of a
  * number, or lacks its pressure or its flow. A cell that holds figures and cannot be read is kept, for its fault to be reported.
- * @param open - the table runs on to whatever stands below: a word in the column of pressures is none of its readings
+ * @param open - the table runs on to whatever is below: a word in the column of pressures is none of its readings
  */
 export function isUsable(row: TableRow, open: boolean, collector: Collector, path: string): boolean {
   const { pressure, flow, devicePressure, range, role } = row

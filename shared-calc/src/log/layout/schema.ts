@@ -75,7 +75,7 @@ export const RunLayout = z.strictObject({
       words: z.record(z.string(), z.enum(['reading', 'zero-flow before', 'zero-flow after', 'skip'])),
     })
     .optional(),
-  /** Rows of the sheet, as it numbers them, that are no readings. */
+  /** Rows of the sheet, as it numbers them, that are not readings. */
   skipRows: z.array(z.int().min(1)).max(1000).optional(),
 })
 export type RunLayout = z.infer<typeof RunLayout>
@@ -181,7 +181,7 @@ export const Layout = z
         }),
       )
       .max(300),
-    /** Tables of things that are no readings: one entry per row, as long as its first column holds something. */
+    /** Tables of things that are not readings: one entry per row, as long as its first column holds something. */
     lists: z
       .array(
         z.strictObject({
@@ -191,7 +191,7 @@ export const Layout = z
       )
       .max(10)
       .default([]),
-    /** Results that stand in the workbook itself. */
+    /** Results that are in the workbook itself. */
     results: z.array(RecordedResult).max(100).optional(),
     runs: z.array(RunLayout).max(4).default([]),
     series: z.array(SeriesLayout).max(4).default([]),

@@ -112,7 +112,7 @@ function beyond({ pressure, flow, devicePressure }: Columns, index: number) {
 
 type Looker = (index: number) => Looked
 
-/** What stands in the nth row of each column. */
+/** What is in the nth row of each column. */
 function lookers(
   scope: Scope,
   layout: Layout,
@@ -162,7 +162,7 @@ function endsHere(lists: Columns, index: number, collector: Collector, path: str
   return true
 }
 
-/** A row of means below the readings is no reading. */
+/** A row of means below the readings is not a reading. */
 function isSummary(sheet: Sheet, row: number, list: List, collector: Collector, path: string): boolean {
   if (!list.open) return false
   const last = (list.place(0)?.column ?? 0) + 1

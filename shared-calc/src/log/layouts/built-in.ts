@@ -92,5 +92,5 @@ const demoLayout: LayoutInput = {
   runs: [run(1), run(2)],
 }
 
-/** Layouts that come with the tool. A firm's own stand beside them. */
+/** Layouts that come with the tool. A firm's own are beside them. */
 export const builtInLayouts: readonly Layout[] = [parseLayout(demoLayout)]

@@ -6,6 +6,7 @@ import { findList } from '../layout/lists.js'
 import { unitOfList } from '../layout/look.js'
 import type { RunLayout } from '../layout/schema.js'
 import type { Scope } from '../layout/scope.js'
+import { mean } from '../mean.js'
 import { type DecidedSign, decideSigns } from '../signs.js'
 import type { ListRole, PickedCells, PickedLists, PickedQuestion } from './picks.js'
 
@@ -112,9 +113,6 @@ export function unitQuestions(scope: Scope, run: TrimmedRun): PickedQuestion[] {
 
 const valuesOf = (scope: Scope, cells: PickedCells): number[] =>
   numbersOf(scope, findList(scope, column(cells).at, 'runs', true)).map(({ value }) => value)
-
-const mean = (values: readonly number[]): number | undefined =>
-  values.length === 0 ? undefined : values.reduce((a, b) => a + b) / values.length
 
 const cellsOf = (cells: PickedCells | undefined): string =>
   cells ? withSheet(cells.sheet, blockText(cells.block)) : ''

@@ -5,7 +5,7 @@ import type { Cell, Grid, Sheet } from '../grid/grid.js'
 import { refuse } from '../problem.js'
 import type { PickedCells } from './picks.js'
 
-/** The picked cells as a list: without what lies beyond the sheet, without headings on top, without blanks at the end. */
+/** The picked cells as a list: without what is beyond the sheet, without headings on top, without blanks at the end. */
 export function trimmed(
   grid: Grid,
   { sheet: name, block }: PickedCells,

@@ -149,7 +149,7 @@ function gathered<T>(collector: Collector, step: () => T[]): T[] {
   return found
 }
 
-/** Where a run stands in a record is decided by whoever takes it over. */
+/** Where a run is in a record is decided by whoever takes it over. */
 const PATH = 'run'
 const bare = (path: string): string => path.replace(/^run\.?/, '')
 

@@ -10,7 +10,7 @@ export interface Series {
   /** Flow in m³/h, or the device's own pressure in Pa. */
   flow: Float64Array
   flowKind: 'flow_m3_h' | 'devicePressure_Pa'
-  /** What the log says of each sample: 0 nothing, 1 reading, 2 zero-flow, 3 to be skipped. */
+  /** What the log says about each sample: 0 nothing, 1 reading, 2 zero-flow, 3 to be skipped. */
   marks?: Uint8Array
 }
 
@@ -58,7 +58,7 @@ export function driftLimit({ mean, driftUncertainty }: Average, { driftLimit_Pa 
   return Math.max(DRIFT.floor_Pa, DRIFT.share * Math.abs(mean), DRIFT.coverage * driftUncertainty)
 }
 
-/** The cells a window of samples stands in: Log!B120:B320. */
+/** The cells a window of samples is in: Log!B120:B320. */
 export function windowText(
   cells: SeriesCells,
   { first, last }: { first: number; last: number },

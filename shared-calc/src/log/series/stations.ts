@@ -2,7 +2,10 @@ import { type Average, averageOf } from './average.js'
 import { driftLimit, type Series, type Station, type StationOptions } from './series.js'
 import { type Stretch, steadyStretches } from './steady.js'
 
-/** Flow below this share of the highest counts as none; device pressure goes with the flow's square. Own choice, no source. */
+/**
+ * Flow below this share of the highest counts as none; device pressure is proportional to the square of the flow. Own
+ * choice, no source.
+ */
 const NO_FLOW = { flow_m3_h: 0.02, devicePressure_Pa: 0.002 } as const
 /** Noise of a gauge at rest, Pa. Own choice, no source. */
 const DEVICE_AT_REST_PA = 1

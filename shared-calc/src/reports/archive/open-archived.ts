@@ -54,6 +54,9 @@ export const NOT_A_SUMMARY =
 export const layoutOf = (grid: Grid, layouts: readonly Layout[]): Layout | undefined =>
   savedLayout(grid) ?? chooseLayout(grid, layouts)
 
+/** Whether a workbook is a register. */
+export const isRegister = (grid: Grid): boolean => ownReport(grid) === reports[0]?.why
+
 /** Sheets that only a Draughtbook report has all of. */
 const reports = [
   {
@@ -71,6 +74,6 @@ const reports = [
   },
 ]
 
-/** What a workbook is, if it is a register or a re-run that we wrote; undefined for any other. */
+/** Which Draughtbook report a workbook is; undefined for any other workbook. */
 export const ownReport = ({ sheetNames }: Grid): string | undefined =>
   reports.find(({ sheets }) => sheets.every((name) => sheetNames.includes(name)))?.why

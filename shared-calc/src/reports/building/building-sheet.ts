@@ -13,7 +13,7 @@ export const BUILDING = 'Building'
 const COLUMNS = 8
 const WIDE = { columns: COLUMNS, perRow: 118 }
 
-/** The summary page: verdict, the ways to put the homes together, the homes, what has to be said. */
+/** The summary page: verdict, the ways to combine the homes, the homes, and the findings. */
 export function writeBuildingSheet(
   workbook: Workbook,
   worked: WorkedBuilding,

@@ -18,7 +18,7 @@ export const FIRST_HOME = HEAD + 1
 /** Columns after the figure: what the homes can be weighted by. */
 const weights = ['summed', 'volume', 'envelope', 'floor'] as const
 
-/** What was taken over from the tests, one row a home; the working refers to it. */
+/** Figures copied from the tests, one row for each home; the working refers to them. */
 export function writeHomesSheet(
   workbook: Workbook,
   { homes, homesInBuilding, sample }: WorkedBuilding,

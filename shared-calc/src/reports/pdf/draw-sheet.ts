@@ -13,7 +13,7 @@ const SMALLEST = 0.75
 const ROUNDING = 0.01
 type Element = ReturnType<Pdf['struct']>
 
-/** What lies on a sheet beside its cells. */
+/** What is on a sheet beside its cells. */
 export interface Drawn {
   readonly chart?: ChartDescription
   readonly pictures: readonly PlacedPicture[]
@@ -211,7 +211,7 @@ class SheetDrawer {
     this.pdf.font(cell.bold ? 'bold' : 'regular').fontSize(cell.size)
     const needed = Math.max(...lines.map((line) => this.pdf.widthOfString(line)))
     const { width } = this.roomOf(cell)
-    // A hair below the width: at the width itself rounding may still break the line.
+    // Slightly below the width: at the width itself, rounding may break the line.
     const share = (0.995 * width) / needed
     return share >= 1 || share < SMALLEST ? cell.size : cell.size * share
   }
@@ -252,7 +252,7 @@ const sumOf = (heights: readonly number[]): number => heights.reduce((sum, heigh
 /** Share of the room round its text that a row may give up. */
 const MOST_CLOSED_UP = 0.9
 
-/** What is to stand on one page and is a little too high for it has its rows moved together, as far as their texts allow. */
+/** Content meant for one page and slightly too high has its rows moved together, as far as their texts allow. */
 function closedUp(
   rows: readonly PageRow[],
   heights: readonly number[],

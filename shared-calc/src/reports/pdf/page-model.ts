@@ -39,7 +39,7 @@ export interface PageRow {
   readonly breakAfter: boolean
 }
 
-/** A sheet as pages show it: what stands where, and how it looks. Workbook and PDF are drawn from the same cells. */
+/** A sheet as pages show it: what is where, and how it looks. Workbook and PDF are drawn from the same cells. */
 export interface PageModel {
   readonly title: string
   readonly onePage: boolean

@@ -71,7 +71,7 @@ export function bytesOfPdf(pdf: Pdf): Promise<Uint8Array> {
   })
 }
 
-/** Draws what is only for the eye: a screen reader passes over it. */
+/** Draws decoration: a screen reader skips it. */
 export function decorate(pdf: Pdf, draw: () => void): void {
   pdf.markContent('Artifact', { type: 'Layout' })
   draw()

@@ -66,7 +66,7 @@ export function writeSiteSheet(sheet: Worksheet, { plots, stages, leftOut }: Wor
   setUpPage(sheet, { landscape: false, title: 'Stages of the site', lastRow: row, lastColumn: 5 })
 }
 
-/** What the last stage tested says; live. */
+/** The decision of the last stage tested; live. */
 function writeNext(sheet: Worksheet, row: number): void {
   const found = ['D', 'C', 'B'].map((letter) => sheet.getCell(`${letter}${row}`))
   const last = found.find(({ value }) => typeof value === 'object' && value !== null)
@@ -81,7 +81,7 @@ function writeNext(sheet: Worksheet, row: number): void {
   }
 }
 
-/** Words stay the message; colour only helps the eye. */
+/** The words carry the message; colour only helps to find them. */
 function colourDecisions(sheet: Worksheet, ref: string): void {
   const first = ref.split(':')[0] ?? ''
   const rule = (words: readonly string[], argb: string, priority: number) => ({

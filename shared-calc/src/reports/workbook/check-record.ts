@@ -75,7 +75,7 @@ const cellsOf = (held: Worksheet, key: string): string[] => {
   return rows
 }
 
-/** How often a text stands in cells that hold one long text in pieces, across their seams too. */
+/** How often a text is in cells that hold one long text in pieces, across their seams too. */
 function timesFound(text: string, cells: readonly string[]): string {
   const within = (place: string) => `LEN(${place})-LEN(SUBSTITUTE(${place},${text},""))`
   const seams = cells.slice(1).map((cell, i) => {

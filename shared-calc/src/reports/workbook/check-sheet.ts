@@ -24,7 +24,7 @@ export interface CheckPlaces {
   readonly differing: string
   /** Number of findings that invalidate the test. */
   readonly invalidating: string
-  /** Row of each finding; its severity stands in A, its message in B. */
+  /** Row of each finding; its severity is in A, its message in B. */
   readonly findingRows: readonly number[]
   /** The first row with a state, and the next row that is free. */
   readonly states: { readonly from: number; readonly next: number }

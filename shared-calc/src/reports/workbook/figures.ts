@@ -37,14 +37,14 @@ function withEnds(definition: FigureDefinition, published: Published): Published
   const whole = { label, unit, recorded: figure.value, block, symbol, ...(bookName && { name: bookName }) }
   if (!ends || !('ci95' in figure) || !figure.ci95) return [whole]
   const [low, high] = figure.ci95
-  const end = (which: 'lower' | 'upper', recorded: number, suffix: string): PublishedFigure => ({
+  const end = (which: 'lower' | 'upper', recorded: number, endSymbol: string): PublishedFigure => ({
     label: `${short}, ${which} end`,
     unit,
     recorded,
     block: ends.block,
-    symbol: `${ends.stem}_${suffix}`,
+    symbol: endSymbol,
   })
-  return [whole, end('lower', low, 'lo'), end('upper', high, 'hi')]
+  return [whole, end('lower', low, ends.lo), end('upper', high, ends.hi)]
 }
 
 const longLabel = (definition: FigureDefinition): string =>

@@ -18,7 +18,7 @@ const ZERO_FLOW_BLANKS = 10
 const COLUMNS = 9
 const WIDE = { columns: COLUMNS, perRow: 120 }
 
-/** The sheet to take along: one A4 page with what to set, what to expect, and room to write. */
+/** The sheet for the site: one A4 page with pressures to set, expected flows, and room to write. */
 export function writePlanSheet(
   workbook: Workbook,
   request: PlanRequest,

@@ -1,6 +1,6 @@
 import { digestOf, type Evaluation } from '../../contract/record/index.js'
 
-/** A signature of the record and its evaluation, as it stands on sheet Record. */
+/** A signature of the record and its evaluation, as it is on sheet Record. */
 export interface RecordSignature {
   /** Fingerprint of the public key. */
   readonly keyId: string

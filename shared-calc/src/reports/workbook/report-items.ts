@@ -56,7 +56,7 @@ export const reportItems: readonly ReportGroup[] = [
   },
 ]
 
-/** What else is said of the instruments. */
+/** What else is said about the instruments. */
 export const ofInstruments = ['flowDevice.referenceDensity_kg_m3', 'runs[0].averagingTime_s'] as const
 
 /**

@@ -99,7 +99,7 @@ function writeFields(
   return start + shown.length + 2
 }
 
-/** Each instrument with its number, the end of its calibration and its accuracy; then what else is said of them. */
+/** Each instrument with its number, the end of its calibration and its accuracy; then what else is said about them. */
 function writeInstruments(sheet: Worksheet, input: SummaryInput, start: number): number {
   const { record } = input
   headingRow(sheet, start, 'Instruments', COLUMNS)
@@ -153,7 +153,7 @@ function valueAt(record: TestRecord, path: string): string | number | boolean | 
   return typeof found === 'object' ? undefined : (found as string | number | boolean | undefined)
 }
 
-/** Every opening with its state: what was sealed for the test stands here. */
+/** Every opening with its state: what was sealed for the test is here. */
 function writeOpenings(sheet: Worksheet, { test }: TestRecord, start: number): number {
   headingRow(sheet, start, 'Openings during the test', COLUMNS)
   const openings = test.openings ?? []
@@ -242,10 +242,8 @@ function writeRun(sheet: Worksheet, { places, record }: SummaryInput, run: Worke
       if (!block?.has(figure.symbol)) return []
       const ends = 'ends' in figure ? figure.ends : undefined
       const from: Block<string> | undefined = ends && blocks[ends.block]
-      const end = (which: string): Shown | undefined =>
-        ends && from?.has(`${ends.stem}_${which}`)
-          ? live(places, from, `${ends.stem}_${which}`, numberFormat(figure))
-          : undefined
+      const end = (which: 'lo' | 'hi'): Shown | undefined =>
+        ends && from?.has(ends[which]) ? live(places, from, ends[which], numberFormat(figure)) : undefined
       return [
         [
           capital(nameWithSymbol(figure)),

@@ -67,7 +67,7 @@ function seriesOf({ curve, direction }: WorkedRun, index: number, places: Places
   ]
 }
 
-/** A limit is marked where it lies within a decade of what was read: farther off it would flatten the curve. */
+/** A limit is marked where it is within a decade of what was read: farther off it would flatten the curve. */
 const near = (flow: number, flows: readonly number[]): boolean =>
   flow > Math.min(...flows) / 10 && flow < Math.max(...flows) * 10
 

@@ -123,7 +123,7 @@ function intervals(
   numFmt: string,
   places: Places,
 ): CellValue {
-  // One more place than the value, or the two ends of a narrow interval would print alike.
+  // One more decimal than the value, or the two ends of a narrow interval could print the same.
   const decimals = (numFmt.split('.')[1]?.length ?? 0) + 1
   const stem = symbol === 'q_pr' ? 'q' : symbol
   const shown = ends.flatMap(({ figure, id }) => (figure?.ci95 ? [{ ci95: figure.ci95, id }] : []))

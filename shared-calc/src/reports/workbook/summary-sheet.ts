@@ -131,7 +131,7 @@ function fieldOf(record: TestRecord, path: string): unknown {
 function writeFindings(sheet: Worksheet, { evaluation, check }: SummaryInput, start: number): number {
   const { findings } = evaluation
   headingRow(sheet, start, 'Findings', SUMMARY_COLUMNS)
-  // How log and photos were read is not the client's business, unless it matters: those notes are on sheet Report.
+  // Notes on how log and photos were read do not concern the client: they are on sheet Report.
   const client = check.findingRows.flatMap((row, i) => {
     const finding = findings[i]
     return finding && !(finding.severity === 'note' && isMadeOutsideRecord(finding.rule))

@@ -31,7 +31,7 @@ export function writeVerdict(sheet: Worksheet, input: SummaryInput, start: numbe
   return writer.row
 }
 
-/** Nothing is judged without a target, but an invalid test says so all the same. */
+/** Without a target there is no verdict, but an invalid test is still marked. */
 function writeNoTarget(sheet: Worksheet, { check, evaluation }: SummaryInput, row: number): number {
   const invalid = evaluation.findings.some(({ severity }) => severity === 'invalidates')
   const none = 'No target was set'

@@ -13,7 +13,10 @@ export const UNCERTAINTY = 'Uncertainty'
 const COLUMNS = 8
 const WIDE = { columns: COLUMNS, perRow: 120 }
 
-/** How sure: the decision in words, then the budget of each figure with its contributions, all by reference to Working. */
+/**
+ * Uncertainty: the decision in words, then the budget of each figure with its contributions, all by reference to
+ * Working.
+ */
 export function writeUncertaintySheet(
   workbook: Workbook,
   evaluation: Evaluation,

@@ -1,4 +1,4 @@
-import ExcelJS from 'exceljs'
+import type { Workbook } from 'exceljs'
 import type { TakeOff } from '../../contract/record/index.js'
 import { Calculation } from '../../engine/index.js'
 import { methodById } from '../../methods/index.js'
@@ -6,19 +6,22 @@ import type { PlanRequest } from '../../site/plan/request.js'
 import { workPlan } from '../../site/plan/work-plan.js'
 import { workTakeOff } from '../../site/take-off/work-take-off.js'
 import { writeChecklistSheet } from './checklist-sheet.js'
+import { newWorkbook, orderSheets } from './new-workbook.js'
 import { setUpPage } from './page.js'
 import { Places } from './places.js'
 import { writePlanSheet } from './plan-sheet.js'
 import { writeSection } from './readings-sheet.js'
 import { dress, fonts } from './styles.js'
 import { writeVolumeSheet } from './volume-sheet.js'
-import { writeWorkingSheet } from './working-sheet.js'
+import { WORKING, writeWorkingSheet } from './working-sheet.js'
 import { workbookBytes } from './zip/workbook-parts.js'
 
 export const INPUTS = 'Inputs'
+/** Sheets behind those that are read. */
+const BEHIND = [INPUTS, WORKING]
 
 /**
- * A plan as a workbook to take along: Plan and Checklist, one A4 page each, then Inputs and Working with live formulas.
+ * A plan as a workbook for the site: Plan and Checklist, one A4 page each, then Inputs and Working with live formulas.
  * @throws InputError naming the field that stops the plan
  */
 export async function writePlanWorkbook(request: PlanRequest): Promise<Uint8Array> {
@@ -46,32 +49,23 @@ export async function writeTakeOffWorkbook({ name, takeOff }: TakeOffInput): Pro
   })
 }
 
-/** A date that says nothing: the same input gives the same bytes. */
-const UNDATED = new Date('2000-01-01T12:00:00Z')
-
 async function write(
   title: string,
   parts: object,
   calculation: Calculation,
-  front: (workbook: ExcelJS.Workbook, places: Places) => void,
+  front: (workbook: Workbook, places: Places) => void,
 ): Promise<Uint8Array> {
-  const workbook = new ExcelJS.Workbook()
-  Object.assign(workbook, {
-    creator: 'Draughtbook',
-    lastModifiedBy: 'Draughtbook',
-    created: UNDATED,
-    modified: UNDATED,
-    title,
-  })
+  const workbook = newWorkbook(title)
   const places = new Places()
   writeInputs(workbook, parts, places)
   writeWorkingSheet(workbook, calculation, places)
   front(workbook, places)
-  inFront(workbook)
+  const forReaders = workbook.worksheets.map(({ name }) => name).filter((name) => !BEHIND.includes(name))
+  orderSheets(workbook, [...forReaders, ...BEHIND])
   return workbookBytes(workbook)
 }
 
-function writeInputs(workbook: ExcelJS.Workbook, parts: object, places: Places): void {
+function writeInputs(workbook: Workbook, parts: object, places: Places): void {
   const sheet = workbook.addWorksheet(INPUTS, { views: [{ showGridLines: false }] })
   sheet.columns = [44, 18, 12].map((width) => ({ width }))
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Inputs'
@@ -79,15 +73,4 @@ function writeInputs(workbook: ExcelJS.Workbook, parts: object, places: Places):
   for (const [key, part] of Object.entries(parts))
     if (key !== 'format') row = writeSection(sheet, part, key, key, row, places)
   setUpPage(sheet, { landscape: false, title: INPUTS, lastRow: row, lastColumn: 3 })
-}
-
-/** The sheets to look at come first, though they are written last, when every cell they refer to has its place. */
-function inFront(workbook: ExcelJS.Workbook): void {
-  const behind = [INPUTS, 'Working']
-  const order = [...workbook.worksheets].sort(
-    (a, b) => Number(behind.includes(a.name)) - Number(behind.includes(b.name)),
-  )
-  order.forEach((sheet, i) => {
-    Object.assign(sheet, { orderNo: i })
-  })
 }

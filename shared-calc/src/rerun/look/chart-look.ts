@@ -21,8 +21,10 @@ export interface SeriesLook {
   /** Points with a look of their own. */
   readonly odd: number
   readonly smooth: boolean
-  /** Points carry texts of their own. Some programs lose them, and take the last for the series' name. */
-  readonly labelled: boolean
+  /** Texts that points carry. Some programs lose them, and take the last for the series' name. */
+  readonly labels: readonly string[]
+  /** What is shown at all points, beside texts of their own. */
+  readonly atPoints: string
 }
 
 /** What is seen of a chart. Texts and settings by name; colours and line widths that programs restyle are left out. */
@@ -55,6 +57,7 @@ export function chartOf(tree: XmlNode | undefined): ChartLook {
       ['kind', plots.map(({ name }) => name).join(', ')],
       ['title', plain(textOf(child(child(chart, 'title'), 'tx')))],
       ['legend', child(chart, 'legend') ? 'yes' : 'no'],
+      ['labels of all points', plots.map((plot) => shownAtPoints(child(plot, 'dLbls'))).join(', ')],
       ['pictures in it', deep(tree, 'blipFill').length > 0 ? 'yes' : 'no'],
       ['shapes drawn over it', child(tree, 'userShapes') ? 'yes' : 'no'],
       [
@@ -165,12 +168,26 @@ function seriesOf(series: XmlNode): SeriesLook {
     lineWidth: widthOf(at(series, 'spPr', 'ln')),
     dotSize: marker === 'none' ? undefined : numberOf(attr(at(series, 'marker', 'size'), 'val')),
     dot: drawnColour(at(series, 'marker', 'spPr')),
-    labelled: child(series, 'dLbls') !== undefined,
+    labels: deep(child(series, 'dLbls'), 'dLbl').map((label) => plain(textOf(child(label, 'tx')))),
+    atPoints: shownAtPoints(child(series, 'dLbls')),
     odd: children(series, 'dPt').filter((point) => isOdd(point, series)).length,
     smooth: child(series, 'smooth') !== undefined && isOn(attr(child(series, 'smooth'), 'val'), true),
     others: children(series, 'trendline').length + children(series, 'errBars').length,
   }
 }
+
+/** Kinds of labels that all points have (21.2.2.49). */
+const shownAtPoints = (labels: XmlNode | undefined): string =>
+  isOn(attr(child(labels, 'delete'), 'val'))
+    ? 'nothing'
+    : (labels?.children ?? [])
+        .filter(
+          (one) =>
+            /^show(Val|CatName|SerName|Percent|BubbleSize|LegendKey)$/.test(one.name) &&
+            isOn(attr(one, 'val'), true),
+        )
+        .map(({ name }) => name.slice('show'.length))
+        .join(', ') || 'nothing'
 
 /** Points of a line that is drawn. */
 function widthOf(line: XmlNode | undefined): number | undefined {

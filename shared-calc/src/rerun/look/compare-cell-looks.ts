@@ -83,6 +83,8 @@ function lookDifferences(issued: SeenCell, now: SeenCell, value: number | string
       horizontal(a, value),
       horizontal(b, value),
     ],
+    a.vertical !== b.vertical && ['vertical alignment', a.vertical, b.vertical],
+    a.takenAsText !== b.takenAsText && ['taken as text', yes(a.takenAsText), yes(b.takenAsText)],
     a.heavyEdges !== b.heavyEdges && ['thick lines around the cell', a.heavyEdges, b.heavyEdges],
     a.formulaHidden !== b.formulaHidden && ['formula hidden', yes(a.formulaHidden), yes(b.formulaHidden)],
     a.crossed !== b.crossed && ['crossed out by a border', yes(a.crossed), yes(b.crossed)],

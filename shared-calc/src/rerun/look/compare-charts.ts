@@ -38,7 +38,8 @@ function compareSeries(a: SeriesLook, b: SeriesLook, about: string, place: strin
   const pair = (label: string, issued: string, now: string): void => {
     if (issued !== now) differences.push(seen('drawing', about + label, place, issued, now))
   }
-  if (!a.labelled) pair('name', a.name, b.name)
+  if (!a.labels.includes(b.name)) pair('name', a.name, b.name)
+  pair('labels at its points', a.atPoints, b.atPoints)
   pair('cells of the horizontal axis', a.x, b.x)
   pair('cells of the vertical axis', a.y, b.y)
   pair('mark', a.marker, b.marker)

@@ -10,7 +10,9 @@ const CUT = 0.9
 /** Programs take another usual font of about the size; outside these shares of its size it was changed. */
 const SMALL = 0.75
 const LARGE = 1.5
-/** Beyond this many times its size a cell pushes others off the page. */
+/** Beyond this many times the size that was stated for it, a row or column was made larger. */
+const LARGER = 1.3
+/** Where none was stated, programs choose their own; beyond this many times the usual size a cell pushes others off the page. */
 const PUSHED = 4
 
 /** Everything seen of a sheet, beside the contents of its cells, that is not as issued. */
@@ -40,10 +42,11 @@ const others = (look: SheetLook, now: SheetLook): SheetLook['others'] =>
     : look.others
 
 function sizes(issued: SheetLook, now: SheetLook): Difference[] {
-  const filled = [...issued.cells.values()].filter((cell) => cell.filled)
-  const rows = [...new Set(filled.map(({ row }) => row))]
-  const columns = [...new Set(filled.map(({ column }) => column))]
   const { name } = issued
+  const filled = [...issued.cells.values()].filter((cell) => cell.filled)
+  // Empty rows and columns among the others count too: they carry charts, and push what stands behind them off the page.
+  const rows = upTo([...filled.map(({ row }) => row), ...issued.objects.map(({ to }) => to.row)])
+  const columns = upTo([...filled.map(({ column }) => column), ...issued.objects.map(({ to }) => to.column)])
   // Widths are counted in digits of the usual font.
   const digit = now.usualSize / issued.usualSize
   return [
@@ -54,6 +57,7 @@ function sizes(issued: SheetLook, now: SheetLook): Difference[] {
         withSheet(name, addressOf(row, 0)),
         issued.height(row),
         now.height(row),
+        issued.stated.rows.has(row),
       ),
     ),
     ...columns.flatMap((column) =>
@@ -63,14 +67,27 @@ function sizes(issued: SheetLook, now: SheetLook): Difference[] {
         withSheet(name, addressOf(0, column)),
         issued.width(column),
         now.width(column) * (digit < SMALL || digit > LARGE ? digit : 1),
+        issued.stated.columns(column),
       ),
     ),
   ]
 }
 
-function size(what: string, unit: string, cell: string, issued: number, now: number): Difference[] {
+/** Every number from 0 to the largest. */
+const upTo = (numbers: readonly number[]): number[] =>
+  Array.from({ length: 1 + numbers.reduce((most, one) => Math.max(most, Math.floor(one)), -1) }, (_, i) => i)
+
+/** @param stated - whether the size was given at issue, not left to the program */
+function size(
+  what: string,
+  unit: string,
+  cell: string,
+  issued: number,
+  now: number,
+  stated: boolean,
+): Difference[] {
   if (now === 0 && issued > 0) return [seen('appearance', `${what} is hidden`, cell, 'shown', 'hidden')]
-  if (now >= CUT * issued && now <= PUSHED * issued) return []
+  if (now >= CUT * issued && now <= (stated ? LARGER : PUSHED) * issued) return []
   const label = unit === 'points' ? `height of ${what}, ${unit}` : `width of ${what}, ${unit}`
   return [seen('appearance', label, cell, issued, now)]
 }

@@ -36,6 +36,8 @@ export interface SheetLook {
   readonly height: (row: number) => number
   /** Characters; by column, counted from 0. */
   readonly width: (column: number) => number
+  /** Rows and columns whose size the file gives; others are as high and wide as the program likes. */
+  readonly stated: { readonly rows: ReadonlySet<number>; readonly columns: (column: number) => boolean }
   readonly merges: ReadonlySet<string>
   readonly conditions: readonly SeenCondition[]
   readonly objects: readonly DrawnObject[]
@@ -67,6 +69,7 @@ export function readSheet(
     cells: cellsOf(rows, styles, texts, odd),
     height: heights(rows, format),
     width: widths(tree, format),
+    stated: statedSizes(rows, tree),
     merges: new Set(children(child(tree, 'mergeCells'), 'mergeCell').map((one) => attr(one, 'ref') ?? '')),
     conditions: conditionsOf(tree, styles),
     objects: drawnObjects(from, part.path, child(tree, 'drawing')),
@@ -130,6 +133,8 @@ function isOdd(cell: XmlNode, text: XmlNode | undefined): boolean {
   return text !== undefined && text.children.filter(({ name }) => name === 't').length > 1
 }
 
+const everyElement = (node: XmlNode): XmlNode[] => [node, ...node.children.flatMap(everyElement)]
+
 const NO_PIECES: readonly FontLook[] = []
 
 /** Fonts of the pieces of a text; most texts are of one piece, and have none of their own. */
@@ -181,6 +186,18 @@ function widths(tree: XmlNode | undefined, format: XmlNode | undefined): (column
   return (column) => own.find(({ from, to }) => column >= from && column <= to)?.width ?? usual
 }
 
+function statedSizes(rows: readonly XmlNode[], tree: XmlNode | undefined): SheetLook['stated'] {
+  const columns = children(child(tree, 'cols'), 'col')
+    .filter((col) => isOn(attr(col, 'customWidth')))
+    .map((col) => [Number(attr(col, 'min') ?? 1) - 1, Number(attr(col, 'max') ?? 1) - 1] as const)
+  return {
+    rows: new Set(
+      rows.filter((row) => isOn(attr(row, 'customHeight'))).map((row) => Number(attr(row, 'r') ?? 0) - 1),
+    ),
+    columns: (column) => columns.some(([from, to]) => column >= from && column <= to),
+  }
+}
+
 /** Rules in the order in which they are applied; new programs keep some of theirs in an extension. */
 function conditionsOf(tree: XmlNode | undefined, styles: Styles): SeenCondition[] {
   const blocks = [
@@ -211,7 +228,10 @@ function commentsOf(from: Package, path: string): string[] {
     .filter(({ type, external }) => /comment/i.test(type) && !external)
     .flatMap(({ target }) => {
       const tree = from.tree(target)
-      return [...deep(tree, 'comment'), ...deep(tree, 'threadedComment')].map((one) => attr(one, 'ref') ?? '')
+      // Newer comments are of an extension's namespace and keep a prefix.
+      return (tree ? everyElement(tree) : [])
+        .filter(({ name }) => /(^|:)(comment|threadedComment)$/.test(name))
+        .map((one) => attr(one, 'ref') ?? '')
     })
 }
 

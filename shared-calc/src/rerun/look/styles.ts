@@ -25,6 +25,7 @@ export interface CellLook {
   readonly fill: Colour
   readonly format: string
   readonly horizontal: string
+  readonly vertical: string
   readonly wrapped: boolean
   readonly shrunk: boolean
   readonly rotation: number
@@ -36,6 +37,8 @@ export interface CellLook {
   readonly heavyEdges: string
   /** The formula is not shown when the cell is chosen, once the sheet is protected. */
   readonly formulaHidden: boolean
+  /** Whatever is typed into the cell, or its formula once it is looked at, stays a text. */
+  readonly takenAsText: boolean
 }
 
 /** How a conditional format changes a cell; only what it sets. */
@@ -99,6 +102,7 @@ export function readStyles(from: Package): Styles {
       fill: fills[Number(attr(xf, 'fillId') ?? 0)] ?? 'none',
       format: formats.get(id) ?? BUILT_IN[id] ?? `format ${id}`,
       horizontal: attr(alignment, 'horizontal') ?? 'general',
+      vertical: attr(alignment, 'vertical') ?? 'bottom',
       wrapped: isOn(attr(alignment, 'wrapText')),
       shrunk: isOn(attr(alignment, 'shrinkToFit')),
       rotation: Number(attr(alignment, 'textRotation') ?? 0),
@@ -107,6 +111,7 @@ export function readStyles(from: Package): Styles {
       crossed: crossed[Number(attr(xf, 'borderId') ?? 0)] ?? false,
       heavyEdges: heavy[Number(attr(xf, 'borderId') ?? 0)] ?? 'none',
       formulaHidden: isOn(attr(child(xf, 'protection'), 'hidden')),
+      takenAsText: isOn(attr(xf, 'quotePrefix')),
     }
   })
   const [usual] = children(child(tree, 'cellStyleXfs'), 'xf')

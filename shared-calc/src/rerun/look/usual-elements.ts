@@ -35,6 +35,9 @@ const OF_CHART =
   ln solidFill noFill srgbClr schemeClr sysClr prstClr lumMod lumOff tint shade alpha satMod prstDash round miter bevel headEnd tailEnd
   effectLst sp3d scene3d camera lightRig`)
 
+/** Of these a part of a chart holds several. */
+const OFTEN_IN_CHART = words('ser dPt dLbl pt valAx axId legendEntry ext p r')
+
 /** Elements straight below the root that are not usual there, or stand there twice where one is read. In words; `none`. */
 function unusual(root: XmlNode | undefined, usual: ReadonlySet<string>, repeated = ''): string {
   const seen = new Set<string>()
@@ -52,11 +55,30 @@ function unusual(root: XmlNode | undefined, usual: ReadonlySet<string>, repeated
 export const unusualInSheet = (root: XmlNode | undefined): string =>
   unusual(root, OF_SHEET, 'conditionalFormatting')
 export const unusualInWorkbook = (root: XmlNode | undefined): string => unusual(root, OF_WORKBOOK)
-export const unusualInStyles = (root: XmlNode | undefined): string => unusual(root, OF_STYLES)
+/** Lists of what cells take their looks from. */
+const LOOKS = words('fonts fills borders cellStyleXfs cellXfs dxfs')
+
+export const unusualInStyles = (root: XmlNode | undefined): string => {
+  const looks = (root?.children ?? [])
+    .filter(({ name }) => LOOKS.has(name))
+    .flatMap(({ children }) => children)
+  const repeated = looks.flatMap((one) => twiceIn(one, (name) => name === 'stop' || name === 'ext'))
+  return repeated.length > 0 ? [...new Set(repeated)].join(', ') : unusual(root, OF_STYLES)
+}
+
+/** Names that stand twice straight below an element, or below those in it: programs may take the first or the last. */
+function twiceIn(node: XmlNode, may: (name: string) => boolean = () => false): string[] {
+  const seen = new Set<string>()
+  return node.children.flatMap((one) => {
+    const again = seen.has(one.name) && !may(one.name)
+    seen.add(one.name)
+    return [...(again ? [`${one.name} twice`] : []), ...twiceIn(one, may)]
+  })
+}
 
 /** Elements anywhere in a chart that none of ours has and no program adds. In words; `none`. */
 export function unusualInChart(root: XmlNode | undefined): string {
-  const odd = new Set<string>()
+  const odd = new Set(root ? twiceIn(root, (name) => OFTEN_IN_CHART.has(name) || name.includes(':')) : [])
   const look = (node: XmlNode): void => {
     for (const one of node.children) {
       if (!OF_CHART.has(one.name) && !one.name.includes(':')) odd.add(one.name)

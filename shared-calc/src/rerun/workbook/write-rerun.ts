@@ -1,4 +1,4 @@
-import ExcelJS from 'exceljs'
+import { newWorkbook } from '../../reports/workbook/new-workbook.js'
 import { workbookBytes } from '../../reports/workbook/zip/workbook-parts.js'
 import type { RerunReport } from '../rerun-report.js'
 import { writeDifferencesSheet } from './differences-sheet.js'
@@ -7,15 +7,7 @@ import { writeSignOffSheet } from './sign-off-sheet.js'
 
 /** The re-run as a workbook for an auditor to sign: Sign-off, Files, Differences. The same report gives the same bytes. */
 export async function writeRerunWorkbook(report: RerunReport): Promise<Uint8Array> {
-  const workbook = new ExcelJS.Workbook()
-  const dated = new Date(`${report.asOf}T00:00:00Z`)
-  Object.assign(workbook, {
-    creator: 'Draughtbook',
-    lastModifiedBy: 'Draughtbook',
-    created: dated,
-    modified: dated,
-    title: 'Re-run of archived workbooks',
-  })
+  const workbook = newWorkbook('Re-run of archived workbooks', new Date(`${report.asOf}T00:00:00Z`))
   const signOff = workbook.addWorksheet('Sign-off', { views: [{ showGridLines: false }] })
   const places = writeFilesSheet(workbook, report)
   writeDifferencesSheet(workbook, report, places)

@@ -23,7 +23,10 @@ const other: Record<Direction, Direction> = {
   depressurisation: 'pressurisation',
 }
 
-/** Why the directions may differ: what seals under one opens under the other. It names what was seen, and guesses nothing. */
+/**
+ * Why the directions may differ: what seals in one direction opens in the other. It names what was seen and guesses
+ * nothing.
+ */
 export function directionsInWords({ directions }: WorkedLeaks, { list }: LeakLog): string[] {
   if (!directions) return ['Only one direction was measured, so the directions cannot be compared.']
   const { compared, hole } = directions

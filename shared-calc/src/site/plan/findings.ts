@@ -5,7 +5,7 @@ import type { PlanRequest } from './request.js'
 import { weatherFindings } from './weather-findings.js'
 import type { WorkedPlan } from './work-plan.js'
 
-/** What stands in the way of the test, or is assumed. */
+/** What prevents the test, or is assumed. */
 export function planFindings(request: PlanRequest, worked: WorkedPlan): Finding[] {
   return [
     ...zeroFlow(request, worked),

@@ -18,10 +18,10 @@ import type { Method, Stations } from '../../methods/method.js'
 /** Exponents between which most buildings lie; flows are shown for the ends and for the usual value, Pa^n. */
 export const EXPECTED_EXPONENTS = [0.55, 0.65, 0.75] as const
 
-/** How far the highest pressure to set lies above the one the method needs, Pa: clear of it, kind to linings. */
+/** How far the highest pressure to set is above the one the method needs, Pa: above it, without risk to linings. */
 export const ABOVE_NEEDED_PA = 10
 
-/** Margin above the lowest pressure that the method allows, Pa, as readings waver around what was set. */
+/** Margin above the lowest pressure that the method allows, Pa, as readings fluctuate around the pressure set. */
 const MARGIN_PA = 2
 
 /** Readings to plan for beyond the method's least number, so that one may be lost. */
@@ -42,7 +42,7 @@ export interface PlannedPressures {
 
 export const plannedDirections = ({ directions }: Plan): readonly Direction[] => directions ?? runDirections
 
-/** The zero-flow pressure to reckon with; 0 Pa where none is known, and rule `assumed-zero-flow` says so. */
+/** The zero-flow pressure used; 0 Pa where none is known, and rule `assumed-zero-flow` says so. */
 const zeroFlow = ({ zeroFlowPressure_Pa: known }: Plan): Given =>
   known === undefined ? assumed(0, 'assumed-zero-flow') : fromRecord('plan.zeroFlowPressure_Pa', known)
 

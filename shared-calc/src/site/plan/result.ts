@@ -33,7 +33,7 @@ const PlannedRange = z.strictObject({
   serves: z.array(finite),
 })
 
-/** What a plan comes to. */
+/** Result of a plan. */
 export const PlanResult = z.strictObject({
   format: z.literal(PLAN_RESULT_FORMAT),
   method: z.string(),

@@ -12,7 +12,7 @@ export interface Asked {
   readonly words: string
 }
 
-/** Openings of ISO 9972:2015 methods 1 and 2 stand in its table 1; the others are trade practice. */
+/** Openings of ISO 9972:2015 methods 1 and 2 are in its table 1; the others are trade practice. */
 const table: Source = { text: 'ISO 9972:2015, 5.2 and table 1', seen: 'memory' }
 const practice: Source = { text: 'common practice, no source', seen: 'common practice' }
 

@@ -15,7 +15,7 @@ export function takeOffFindings(takeOff: TakeOff, worked: WorkedTakeOff, at = 't
   ]
 }
 
-/** More was taken off than was there. */
+/** More was subtracted than added. */
 function emptyTotals({ net, overall, floor, envelope }: WorkedTakeOff, at: string): Finding[] {
   const totals = [
     { term: 'net volume', unit: 'm³', value: net?.value('V'), list: 'spaces' },
@@ -35,7 +35,7 @@ const terms: Record<StatedField, { term: string; unit: string }> = {
   floorArea_m2: { term: 'floor area', unit: 'm²' },
 }
 
-/** A stated total that the take-off does not bear out within its expanded uncertainty. */
+/** A stated total that differs from the take-off by more than its expanded uncertainty. */
 function statedTotals({ stated }: TakeOff, worked: WorkedTakeOff, at: string): Finding[] {
   const found = [...worked.stated].flatMap(([field, block]) => {
     const difference = block.value('d_s')

@@ -22,7 +22,7 @@ import { workFigures } from './figures.js'
 import type { PlacedRow } from './rows.js'
 import { workSolids } from './solids.js'
 
-/** A take-off worked out. What nothing counts in is left out. */
+/** A take-off worked out. Totals to which no part contributes are left out. */
 export interface WorkedTakeOff {
   readonly spaces: ReadonlyMap<Space, PlacedRow>
   readonly elements: ReadonlyMap<EnvelopeElement, PlacedRow>

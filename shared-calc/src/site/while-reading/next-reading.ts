@@ -13,7 +13,7 @@ export const NextReading = z.strictObject({
 })
 export type NextReading = z.infer<typeof NextReading>
 
-/** How a run stands: what was read, and what the method allows. Pressures in Pa, induced, above zero. */
+/** State of a run: the readings, and what the method allows. Pressures in Pa, induced, above zero. */
 export interface Standing {
   readonly taken: readonly number[]
   readonly lowest: number

@@ -19,7 +19,7 @@ export const UnfinishedRequest = z.strictObject({
 })
 export type UnfinishedRequest = z.infer<typeof UnfinishedRequest>
 
-/** What can be said of a run so far, from unchecked input. Throws InputError. */
+/** What can be said about a run so far, from unchecked input. Throws InputError. */
 export function estimateWhileReading(input: unknown): WhileReading {
   const { method, building, conditions, flowDevice, run } = parseWith(UnfinishedRequest, input)
   // A field left out of the input is left out of what zod gives, too: it is never there as undefined.

@@ -22,11 +22,11 @@ import { assumeRun, fitRun, surroundings } from './work-reading.js'
 
 const finite = z.number()
 
-/** A figure that is under way, with the interval in which it lies so far. */
+/** A figure while readings come in, with its interval so far. */
 export const UnderWay = z.strictObject({ value: finite, lower: finite, upper: finite })
 export type UnderWay = z.infer<typeof UnderWay>
 
-/** Where a run stands after the readings so far. Never a result. */
+/** State of a run after the readings so far. Never a result. */
 export const WhileReading = z.strictObject({
   readings: finite,
   /** 'fit': a line through the readings, interval of the fit scatter only; 'assumed exponent': interval of the exponents to expect. */
@@ -48,13 +48,15 @@ export type WhileReading = z.infer<typeof WhileReading>
 /** Narrowing of the result that is worth another reading, share of the result. Common practice, no source. */
 const WORTH_ANOTHER = 0.003
 
-/** Error at the lowest reading from which a drift of the zero-flow pressure is named. Common practice, no source. */
+/**
+ * Error at the lowest reading above which a drift of the zero-flow pressure is reported. Common practice, no source.
+ */
 const DRIFT_ERROR = 0.02
 
 /**
  * What can be said after each reading.
  * @returns undefined before the first reading
- * @throws InputError when a reading lies on the wrong side of the zero-flow pressure, or names a range that is missing
+ * @throws InputError when a reading is on the wrong side of the zero-flow pressure, or names a range that is missing
  */
 export function whileReading(unfinished: UnfinishedTest, method: Method): WhileReading | undefined {
   const { run } = unfinished

@@ -19,7 +19,7 @@ const planFields: readonly Field[] = [
   },
 ]
 
-/** What to set and expect, which device reaches, the weather; and the sheet to take along. */
+/** Pressures to set, expected flows, suitable devices, the weather; and the plan as a sheet for the site. */
 function PlanBody(props: SectionProps) {
   const site = props.state.result?.site
   return (

@@ -4,7 +4,7 @@ import { saying } from '../remark.js'
 
 const checkDate = 'Enter the date of the test. On the command line: --set date=….'
 
-/** A logged number as it stands in the log. */
+/** A logged number as it is in the log. */
 const logged = (value: number): string => String(value).replace('-', '−')
 
 /** How single values of a log that no layout describes were understood. */

@@ -8,7 +8,9 @@ interface Piece {
   struck: boolean | undefined
 }
 
-/** Elements inside a paragraph that hold its text; what is in others (notes, pictures, rulers) is no text of the cell. */
+/**
+ * Elements inside a paragraph that hold its text; what is in others (notes, pictures, rulers) is not text of the cell.
+ */
 const CARRIERS = new Set(['p', 'span', 'a'])
 const MOST_SPACES = 1000
 
@@ -19,7 +21,7 @@ export class CellText {
   private foreign = 0
   private paragraphs = 0
   private length = 0
-  /** What stands in the cell's comment, without its author and day. */
+  /** What is in the cell's comment, without its author and day. */
   private noted = ''
   private inNote = 0
   private noteParagraphs = 0

@@ -17,14 +17,14 @@ const OFFICE = 'urn:oasis:names:tc:opendocument:xmlns:office:1.0'
 
 /**
  * Reads content.xml: unnamed styles, then one table after the other. Tables inside tables, copies of other files' cells,
- * changes kept for review, notes and drawings are passed over.
+ * changes kept for review, notes and drawings are skipped.
  */
 export function contentEvents(content: Content, styles: Styles): XmlEvents {
   const style = styleEvents(styles)
   const budget = { cells: 0 }
   let part: 'styles' | 'sheets' | undefined
   let rows: Rows | undefined
-  /** Depth inside something that is passed over. */
+  /** Depth inside something that is skipped. */
   let passed = 0
 
   function openSheet(attributes: Attributes): void {

@@ -2,7 +2,7 @@ import { LIMITS } from '../../limits.js'
 
 /**
  * A formula as a workbook would hold it: `of:=SUM([.A1:.B2];[$Log.C3])` becomes `SUM(A1:B2,Log!C3)`. Only what is shown
- * and looked through for names; nothing is computed from it.
+ * and searched for names; nothing is computed from it.
  */
 export function formulaText(written: string): string {
   const plain = written

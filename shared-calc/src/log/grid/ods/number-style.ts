@@ -6,11 +6,11 @@ export interface NumberStyle {
   name: string
   kind: string
   code: string
-  /** The style of the values this one's condition names, often those of zero and above; it stands first in a code. */
+  /** The style of the values this one's condition names, often those of zero and above; it is first in a code. */
   applied?: string
 }
 
-/** Elements whose attributes decide the code at once (OpenDocument 1.3 part 3, 16.29). Others are passed over. */
+/** Elements whose attributes decide the code at once (OpenDocument 1.3 part 3, 16.29). Others are skipped. */
 const PARTS: Record<string, (attributes: Attributes, kind: string) => string> = {
   number: digits,
   fraction: () => '# ?/?',

@@ -11,7 +11,7 @@ import { type Content, contentEvents } from './content-part.js'
 import { Styles, styleEvents } from './styles.js'
 
 /**
- * Opens an OpenDocument spreadsheet (.ods): guard, directory, styles, then all tables, which stand in one part. Macros,
+ * Opens an OpenDocument spreadsheet (.ods): guard, directory, styles, then all tables, which are in one part. Macros,
  * pictures, charts and links are never unpacked.
  * @throws LogError when the file is hostile, damaged, protected by a password or no spreadsheet
  */

@@ -139,7 +139,7 @@ export class Rows {
   }
 }
 
-/** How often an element stands for itself: 1 where nothing or nonsense is said. */
+/** How often an element is repeated: 1 where nothing or nonsense is said. */
 function repeats(said: string | undefined): number {
   const count = Number(said ?? 1)
   return Number.isInteger(count) && count >= 1 ? Math.min(count, LIMITS.rows) : 1

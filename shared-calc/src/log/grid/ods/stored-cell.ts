@@ -37,7 +37,7 @@ export function cellOf(
     const shown = fallback === undefined ? format : { format: style.format ?? fallback }
     return { kind: 'number', value, ...shown, ...formula, ...struck, ...faint, ...fill }
   }
-  // Other writers mark an error by nothing but its text; an empty or zero value beside it is no result.
+  // Other writers mark an error by nothing but its text; an empty or zero value beside it is not a result.
   if (attributes['calcext:value-type'] === 'error' || (written !== undefined && ERROR.test(text)))
     return { kind: 'error', value: text, ...formula, ...struck, ...fill }
   if (type === 'float' || type === 'currency') {

@@ -24,7 +24,7 @@ export function findSeparator(text: string): Separator | undefined {
   return best?.separator ?? SEPARATORS.find((separator) => longestRun(lines, separator) >= TABLE_LINES)
 }
 
-/** So many lines one below the other with a separator are a table, whatever stands above it. */
+/** This many consecutive lines with a separator are a table, whatever is above it. */
 const TABLE_LINES = 5
 
 function longestRun(lines: readonly Set<string>[], separator: Separator): number {

@@ -16,7 +16,7 @@ export interface QuoteFault {
  * Rows and fields of a separated-values text (RFC 4180, with blanks allowed behind a closing quotation mark). Every letter is
  * looked at once: parsers that search ahead for the next separator or mark take the square of the length over stray ones.
  * @param separator - one character; empty: a line is a field
- * @param seen - is told where each field stands in the text, its quotation marks included
+ * @param seen - is told where each field is in the text, its quotation marks included
  * @returns the rows, the last one a single empty field where the text ends with a line break; stops at the first fault
  */
 export function splitFields(
@@ -25,7 +25,7 @@ export function splitFields(
   seen?: (row: number, column: number, start: number, end: number) => void,
 ): { rows: string[][]; fault?: QuoteFault } {
   const parting = separator === '' ? -1 : separator.charCodeAt(0)
-  // Old files part their lines with returns alone.
+  // Old files separate lines by carriage returns alone.
   const lineEnd = text.includes('\n') ? NEWLINE : RETURN
   const rows: string[][] = []
   let row: string[] = []

@@ -59,7 +59,7 @@ function tinted(parts: readonly number[], tint: number): readonly number[] {
   const [least, most] = [Math.min(...parts), Math.max(...parts)]
   const before = (least + most) / 2
   const after = tint < 0 ? before * (1 + tint) : before * (1 - tint) + tint
-  // Of colours of one hue and saturation, the distance from the lightness goes with how far that is from black and white.
+  // Of colours of one hue and saturation, the distance from the lightness is proportional to its own distance from black and white.
   const room = 1 - Math.abs(2 * before - 1)
   const share = room === 0 ? 0 : (1 - Math.abs(2 * after - 1)) / room
   return parts.map((part) => after + (part - before) * share)

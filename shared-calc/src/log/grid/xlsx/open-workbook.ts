@@ -79,7 +79,7 @@ export function openWorkbook(bytes: Uint8Array, fileName: string): Grid {
 }
 
 type PartMemory<T> = ReturnType<typeof partMemory<T>>
-/** Parses a part into what `begin` makes, or hands on what a memory has of the same bytes. */
+/** Parses a part into what `begin` makes, or passes on what a memory has of the same bytes. */
 type ReadPart = <T>(name: string, memory: PartMemory<T> | undefined, begin: () => [made: T, XmlEvents]) => T
 
 const relationParts = partMemory<ReadonlyMap<string, Relation>>()
@@ -149,7 +149,7 @@ function coloured(read: ReadPart, styles: readonly WrittenStyle[], theme: string
   })
 }
 
-/** Comments stand in a part of their own, named by the relations of the sheet. */
+/** Comments are in a part of their own, named by the relations of the sheet. */
 function readComments(
   read: ReadPart,
   entries: ReadonlyMap<string, ZipEntry>,

@@ -9,7 +9,7 @@ interface TextRun {
 }
 
 /**
- * A text with formats of its own. Many cells may hold the same one, so its runs are joined once and not anew for every cell.
+ * A text with formats of its own. Many cells may hold the same one, so its runs are joined once and not again for every cell.
  */
 export interface RichText {
   text: string

@@ -7,7 +7,7 @@ import { TextCollector } from './rich-text.js'
 import { SharedFormulas } from './shared-formula.js'
 import { type CellParts, cellOf, type SheetContext } from './stored-cell.js'
 
-/** Reads one worksheet part into a store: cells, hidden rows and columns, merges. Everything else is passed over. */
+/** Reads one worksheet part into a store: cells, hidden rows and columns, merges. Everything else is skipped. */
 export function sheetEvents(store: CellStore, context: SheetContext): XmlEvents {
   const collector = new TextCollector()
   const formulas = new SharedFormulas()

@@ -1,6 +1,6 @@
 import { runText } from '../../../catalogue/findings/log/runs.js'
 import { questions } from '../../../catalogue/questions.js'
-import type { Direction } from '../../../contract/record/index.js'
+import { type Direction, oppositeDirection } from '../../../contract/record/index.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { Draft } from './draft.js'
 
@@ -19,9 +19,7 @@ export function exchangedTitles(draft: Draft, runs: readonly FoundRun[]): Direct
   const cells = runs.map(({ block }) => block.pressure.headingCell)
   if (answer === EXCHANGED) {
     draft.tell(runText('log-sign/titles'), cells, 'runs')
-    return runs.map(({ direction }) =>
-      direction === 'pressurisation' ? 'depressurisation' : 'pressurisation',
-    )
+    return runs.map(({ direction }) => oppositeDirection(direction as Direction))
   }
   if (answer !== OUTSIDE_MINUS_INSIDE) draft.ask({ path: PATH, cells, ...questions.pressureSign() })
   return undefined

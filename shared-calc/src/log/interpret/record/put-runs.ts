@@ -1,9 +1,10 @@
 import { cellText } from '../../../catalogue/findings/log/cells.js'
 import { runText } from '../../../catalogue/findings/log/runs.js'
 import { questions } from '../../../catalogue/questions.js'
-import type { Direction } from '../../../contract/record/index.js'
+import { type Direction, oppositeDirection } from '../../../contract/record/index.js'
 import { type KnownUnit, shown } from '../../cells/units.js'
 import type { Grid } from '../../grid/grid.js'
+import { mean } from '../../mean.js'
 import { unstoredIn } from '../grid/unstored.js'
 import { TOGETHER } from '../tables/choose.js'
 import type { KnownColumn } from '../tables/columns.js'
@@ -19,11 +20,12 @@ import { withoutDoubtful } from './doubtful-rows.js'
 import type { Draft } from './draft.js'
 import { exchangedTitles } from './exchanged-titles.js'
 import { withMeasuredPressure } from './measured-pressure.js'
+import { fromNormalAir } from './normal-air.js'
 import { flowUnit, pressureUnit } from './run-units.js'
 import { tellLeftOut, tellUses } from './run-uses.js'
 import { signsOf } from './signs.js'
 import type { VolumeFound } from './sizes.js'
-import { putStatedAir } from './stated-air.js'
+import { isNormalAir, putStatedAir } from './stated-air.js'
 import { withStatedInduced } from './stated-induced.js'
 import { askUnnamed, withoutRefused } from './unnamed-tables.js'
 import { withZeroOfEach } from './zero-of-each.js'
@@ -139,9 +141,6 @@ function tellMeans(draft: Draft, { readings }: FoundRun, index: number): void {
 const unstoredAmong = (runs: readonly FoundRun[]): string | undefined =>
   runs.flatMap(({ view, readings }) => readings.flatMap(({ row }) => unstoredIn(view, row, row + 1) ?? []))[0]
 
-const mean = (values: readonly number[]): number | undefined =>
-  values.length === 0 ? undefined : values.reduce((a, b) => a + b) / values.length
-
 /** Mean of what was taken before and what was taken after. */
 function meanOf(zeros: { before?: ZeroValues; after?: ZeroValues } | undefined): number | undefined {
   return mean(
@@ -186,7 +185,7 @@ function directionsOf(draft: Draft, runs: readonly FoundRun[]): (Direction | und
     const other = known.find((one) => one !== undefined)
     const run = runs[index] as FoundRun
     if (runs.length === 2 && other) {
-      const left = other === 'depressurisation' ? 'pressurisation' : 'depressurisation'
+      const left = oppositeDirection(other)
       draft.tell(
         runText('log-direction/other', { other, own: left }),
         run.block.pressure.headingCell,
@@ -261,7 +260,8 @@ function inducedOffset(
 
 function putFlow(draft: Draft, figure: Figure, unit: KnownUnit, path: string): void {
   if (figure.value < 0) draft.tell(runText('log-flow-sign'), figure.cell, path)
-  draft.put(path, Math.abs(draft.quantity(figure, unit, figure.cell, path)), figure.cell)
+  const flow = Math.abs(draft.quantity(figure, unit, figure.cell, path))
+  draft.put(path, isNormalAir(draft) ? fromNormalAir(flow).flow : flow, figure.cell)
 }
 
 function putDeviceReading(

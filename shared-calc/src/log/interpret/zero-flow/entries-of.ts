@@ -37,9 +37,15 @@ export function entriesOf(
     directionIn(label) ??
     (title ? directionIn(title) : undefined) ??
     directionIn(readLabel(view.name)) ??
-    directionOfHeading(view, row, column) ??
-    (title && before !== after ? titleOver(view, row, column) : undefined)
-  const direction = own ? { direction: own } : {}
+    directionOfHeading(view, row, column)
+  // One column with a row for each direction.
+  const led = values.map((value) => ({
+    value,
+    of: directionIn(readLabel(leadOf(view, value.row, value.column) ?? '')),
+  }))
+  const isLed = !own && values.length > 1 && led.every(({ of }) => of)
+  const over = own ?? (title && before !== after && !isLed ? titleOver(view, row, column) : undefined)
+  const direction = over ? { direction: over } : {}
   if (values.some((value) => value.which))
     return (['before', 'after'] as const).flatMap((which) => {
       const own = values.filter((value) => (value.which ?? (before ? 'before' : 'after')) === which)
@@ -66,12 +72,7 @@ export function entriesOf(
       direction: of as Direction,
       figures: [value],
     }))
-  // One column with a row for each direction.
-  const led = values.map((value) => ({
-    value,
-    of: directionIn(readLabel(leadOf(view, value.row, value.column) ?? '')),
-  }))
-  if (!own && values.length > 1 && new Set(led.map(({ of }) => of)).size > 1 && led.every(({ of }) => of))
+  if (isLed && new Set(led.map(({ of }) => of)).size > 1)
     return (['depressurisation', 'pressurisation'] as const).map((of) => ({
       ...base,
       ...which,

@@ -156,7 +156,8 @@ const totalColumns: readonly TotalColumn[] = [
   },
 ]
 
-const headings: Readonly<Record<Grouping, string>> = {
+/** Headings of the blocks of totals below the first. */
+export const headings: Readonly<Record<Grouping, string>> = {
   site: 'By site',
   stage: 'By stage',
   tester: 'By tester',
@@ -164,6 +165,23 @@ const headings: Readonly<Record<Grouping, string>> = {
 }
 
 const COLUMNS = totalColumns.length + 1
+
+/** Row with the totals of all tests. */
+export const ALL_TESTS_ROW = 5
+
+/** The formula of a column of totals, counted from 0, in a row of a block. @param grouping - what the block groups by; absent: all tests */
+export function totalFormula(
+  column: number,
+  row: number,
+  tests: number,
+  grouping?: Grouping,
+): string | undefined {
+  const condition = grouping ? `(${columnRange(grouping, tests)}=$A${row})` : '1'
+  return totalColumns[column]?.formula(condition, (key) => columnRange(key, tests))
+}
+
+/** The heading of a column of totals, counted from 0. */
+export const totalHead = (column: number): string | undefined => totalColumns[column]?.head
 
 /** Totals as live formulas over the register: what is corrected there changes here. */
 export function writeTotalsSheet(workbook: Workbook, register: Register): void {
@@ -174,9 +192,9 @@ export function writeTotalsSheet(workbook: Workbook, register: Register): void {
   dress(sheet.getCell('A2'), { font: fonts.muted }).value =
     'Formulas on sheet Register. They update when you correct or sort it, and include rows hidden by a filter.'
   const tests = register.rows.length
-  let row = writeBlock(sheet, 4, 'All tests', [register.overall], tests)
+  let row = writeBlock(sheet, ALL_TESTS_ROW - 1, 'All tests', [register.overall], tests)
   const place = (head: string) =>
-    `${columnLetters(totalColumns.findIndex((column) => column.head === head) + 2)}5`
+    `${columnLetters(totalColumns.findIndex((column) => column.head === head) + 2)}${ALL_TESTS_ROW}`
   const places = {
     passRate: place(PASS_RATE),
     billable: place(TO_BILL),
@@ -214,10 +232,9 @@ function writeBlock(
   groups.forEach((totals, index) => {
     const row = start + 1 + index
     dress(sheet.getCell(row, 1), grouping ? {} : { font: fonts.bold }).value = grouping ? totals.group : 'all'
-    const condition = grouping ? `(${columnRange(grouping, tests)}=$A${row})` : '1'
-    totalColumns.forEach(({ numFmt, value, formula, array }, i) => {
+    totalColumns.forEach(({ numFmt, value, array }, i) => {
       const cell = dress(sheet.getCell(row, i + 2), { numFmt, alignment: { horizontal: 'right' } })
-      const text = formula(condition, (key) => columnRange(key, tests))
+      const text = totalFormula(i, row, tests, grouping) ?? ''
       const result = value(totals)
       const plain = { formula: text, result }
       // The type of an array formula is missing from exceljs's own union of cell values.

@@ -7,7 +7,7 @@ const fill = (argb: string) => ({
   fgColor: { argb },
 })
 
-/** Words stay the message; colour only helps the eye. */
+/** The words carry the message; colour only helps to find them. */
 export function colourVerdicts(sheet: Worksheet, ref: string): void {
   const rule = (word: string, background: string, ink: string, priority: number) => ({
     type: 'cellIs' as const,

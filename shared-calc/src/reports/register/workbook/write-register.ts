@@ -1,6 +1,6 @@
-import ExcelJS from 'exceljs'
 import { addChartsTo } from '../../workbook/chart/add-charts.js'
 import { holdTexts } from '../../workbook/held-texts.js'
+import { newWorkbook } from '../../workbook/new-workbook.js'
 import { writeParts } from '../../workbook/zip/parts.js'
 import { workbookParts } from '../../workbook/zip/workbook-parts.js'
 import type { Register } from '../register.js'
@@ -22,15 +22,7 @@ export async function writeRegisterWorkbook(
   register: Register,
   { seenFrom = (file: string) => file }: { seenFrom?: (file: string) => string } = {},
 ): Promise<Uint8Array> {
-  const workbook = new ExcelJS.Workbook()
-  const dated = dateOf(register.asOf)
-  Object.assign(workbook, {
-    creator: 'Draughtbook',
-    lastModifiedBy: 'Draughtbook',
-    created: dated,
-    modified: dated,
-    title: titleOf(register),
-  })
+  const workbook = newWorkbook(titleOf(register), dateOf(register.asOf))
   writeRegisterSheet(workbook, register, seenFrom)
   writeTotalsSheet(workbook, register)
   writeBuildingsSheet(workbook, register, seenFrom)

@@ -52,7 +52,7 @@ function scaling({ log, min, max }: ChartAxis): string {
   )
 }
 
-/** Where an axis meets the other one: at that one's minimum; bars alone must stand on zero where they can. */
+/** Where an axis meets the other one: at that one's minimum; bars alone must be on zero where they can. */
 function crossing(other: ChartAxis, kind?: ChartDescription['kind']): string {
   return valued('c:crosses', kind === 'column' && !other.log ? 'autoZero' : 'min')
 }

@@ -5,7 +5,7 @@ import { element, NAMESPACES, XML_HEAD } from './xml.js'
 
 const DRAWING_TYPE = 'application/vnd.openxmlformats-officedocument.drawing+xml'
 
-// What may stand after `drawing` in a worksheet (CT_Worksheet, ECMA-376 Part 1, 18.3.1.99).
+// What may be after `drawing` in a worksheet (CT_Worksheet, ECMA-376 Part 1, 18.3.1.99).
 const AFTER_DRAWING =
   /^(drawingHF|legacyDrawing|legacyDrawingHF|picture|oleObjects|controls|webPublishItems|tableParts|extLst)$/
 const TAG =

@@ -1,13 +1,13 @@
 // Where a workbook is scrolled to, how large it is shown and which cell is chosen: saving a look at it changes nothing else.
 const VIEWS = { from: '<sheetViews>', to: '</sheetViews>' } as const
-// A sheet is shown at 10 to 400 %; 0 stands for what is usual in the views that are not in use.
+// As pages or not, it is the same sheet. It is shown at 10 to 400 %; 0 stands for what is usual in the views that are not in use.
 const ATTRIBUTES =
-  / (?:zoomScale="(?:[1-9]\d|[1-3]\d\d|400)"|zoomScale(?:Normal|PageLayoutView|SheetLayoutView)="\d{1,3}"|tabSelected="[^"<]*")/g
+  / (?:zoomScale="(?:[1-9]\d|[1-3]\d\d|400)"|zoomScale(?:Normal|PageLayoutView|SheetLayoutView)="\d{1,3}"|tabSelected="[^"<]*"|view="(?:normal|pageBreakPreview|pageLayout)")/g
 const SELECTIONS = /<selection(?: (?:pane|activeCell|activeCellId|sqref)="[^"<]*")*\s*\/>/g
 // A window that is hidden, or shows no tabs, is not as issued.
 const WINDOW =
   /<bookViews><workbookView(?: (?:xWindow|yWindow|windowWidth|windowHeight|tabRatio|firstSheet|activeTab|minimized)="[^"<]*")*\s*\/><\/bookViews>/
-/** Rows above frozen ones cannot be scrolled to: where such a view begins is no matter of scrolling. */
+/** Rows above frozen ones cannot be scrolled to: where such a view begins is not a matter of scrolling. */
 const FROZEN = /<pane [^<>]{0,400}?state="frozen/
 const SCROLLED = /^topLeftCell="[^"<]*" | topLeftCell="[^"<]*"/g
 

@@ -8,7 +8,7 @@ import { canonicalPart, hasCanonicalForm, isTextPart } from './canonical-part.js
 /** Part of the workbook → SHA-256 of its canonical form, in lower-case hex. */
 export type IssuedParts = ReadonlyMap<string, string>
 
-/** Digests of all parts of a workbook, by name. Throws RangeError or Error when it is no workbook. */
+/** Digests of all parts of a workbook, by name. Throws RangeError or Error when it is not a workbook. */
 export function digestParts(parts: Parts): IssuedParts {
   const recordPart = sheetParts(parts).get(RECORD)
   return new Map(
@@ -43,7 +43,7 @@ const SHEET_DATA = [...strToU8('<sheetData')]
 /** One digest over the whole list: what a signature covers. */
 export const digestOfParts = (issued: IssuedParts): string => sha256Hex(partLines(issued).join('\n'))
 
-/** The list as it stands on sheet Record, one line for each part: digest and name. */
+/** The list as it is on sheet Record, one line for each part: digest and name. */
 export const partLines = (issued: IssuedParts): string[] =>
   [...issued].map(([path, digest]) => `${digest} ${path}`)
 

@@ -20,7 +20,7 @@ export interface Places {
   readonly entries: readonly PlacedEntry[]
   /** Row of the directions' names above the zero-flow values. */
   readonly zeroFlow: number
-  /** Row of the headings of the readings; the first reading stands below. */
+  /** Row of the headings of the readings; the first reading is below. */
   readonly readings: number
   readonly lastRow: number
 }

@@ -139,7 +139,7 @@ function validation(
   }
 }
 
-/** Lists of words stand on a sheet of their own: some are longer than a validation may hold. */
+/** Lists of words are on a sheet of their own: some are longer than a validation may hold. */
 function listWriter(lists: Worksheet): (words: readonly string[]) => string {
   let column = 0
   return (words) => {

@@ -30,7 +30,7 @@ export const describePictures = ({ firmName, detailsKept, list }: Pictures): Pic
   list: list.map(({ bytes, ...about }) => ({ ...about, sha256: sha256Hex(bytes) })),
 })
 
-/** The description as it stands on sheet Record. Undefined where the workbook has none, or none that can be read. */
+/** The description as it is on sheet Record. Undefined where the workbook has none, or none that can be read. */
 export function parsePictures(rows: readonly string[] | undefined): PicturesDescription | undefined {
   if (!rows || rows.length === 0) return undefined
   try {

@@ -6,7 +6,7 @@ export interface Picture {
   /** Name of the file it came from. */
   readonly name: string
   readonly of: PictureOf
-  /** What stands under it, and what a screen reader says. */
+  /** What is under it, and what a screen reader says. */
   readonly caption: string
   readonly type: 'jpeg' | 'png'
   readonly width_px: number

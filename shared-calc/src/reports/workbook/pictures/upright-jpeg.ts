@@ -55,7 +55,7 @@ function scaledDown(pixels: Pixels, longSide: number): Pixels {
   return { width, height, data }
 }
 
-/** Where the pixel at column x and row y of the upright picture lies in the stored one, by orientation. */
+/** Where the pixel at column x and row y of the upright picture is in the stored one, by orientation. */
 const STORED_AT: Readonly<Record<number, (x: number, y: number, w: number, h: number) => [number, number]>> =
   {
     2: (x, y, w) => [w - 1 - x, y],

@@ -27,7 +27,7 @@ function jpegWithout(bytes: Uint8Array): Uint8Array {
     const segment = bytes.subarray(at, end)
     if (isDrawn(marker, segment)) kept.push(segment)
     at = end
-    // After the head of a scan come its data, in which FF 00 and the restart markers FF D0 to FF D7 are no segments.
+    // After the head of a scan come its data, in which FF 00 and the restart markers FF D0 to FF D7 are not segments.
     if (marker === 0xda) {
       const scan = scanEnd(bytes, at)
       kept.push(bytes.subarray(at, scan))

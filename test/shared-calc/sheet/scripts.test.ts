@@ -1,11 +1,15 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { constants } from '../../../shared-calc/src/catalogue/constants.js'
+import { Calculation, chapterOf, type Script } from '../../../shared-calc/src/engine/index.js'
 import { parseExpression } from '../../../shared-calc/src/engine/parse/parse-with-mathjs.js'
+import { standardAtmosphere } from '../../../shared-calc/src/formulas/air.js'
 import { chapters } from '../../../shared-calc/src/formulas/list.js'
 import { evaluatedChapter } from './support/chapter-inputs'
 import { ourValue, partsOf, treeValue } from './support/evaluate-expression'
 import { mathjsValue } from './support/mathjs-oracle'
 import { columnExpression, numbers, scalarExpression } from './support/random-expressions'
+import { scriptOf } from './support/run-script'
 
 /** Equal, or apart by no more than rounding in the last places; NaN only where the other is. */
 function agree(ours: number, theirs: number): boolean {
@@ -23,7 +27,7 @@ function expectSame(ours: number | number[], theirs: number | number[], what: st
 
 const allFinite = (value: number | number[]) => [value].flat().every(Number.isFinite)
 
-describe('the closures', () => {
+describe('the scripts', () => {
   it.each([
     ['one value', scalarExpression],
     ['one value a row', columnExpression],
@@ -78,4 +82,48 @@ describe('the closures', () => {
       )
     },
   )
+
+  it.each(chapters.map(({ chapter }) => [chapter.title, chapter] as const))(
+    'give the same without some inputs of the chapter “%s”, as far as those are not needed',
+    (_, chapter) => {
+      fc.assert(
+        fc.property(evaluatedChapter(chapter), fc.nat(chapter.inputs.length - 1), (whole, left) => {
+          const kept = chapter.inputs.map((_, i) => (i === left ? undefined : whole.inputs[i]))
+          const part = new Calculation().addInputs('part', chapter.title, chapter, kept)
+          const missing = chapter.inputs[left]?.symbol ?? ''
+          expect(part.has(missing)).toBe(false)
+          for (const { symbol, rows, uses } of part.chapter.steps) {
+            expect([...uses].every((used) => part.has(used))).toBe(true)
+            if (rows) expect(part.column(symbol)).toEqual(whole.column(symbol))
+            else expect(part.value(symbol)).toBe(whole.value(symbol))
+          }
+          expect(part.isFinite()).toBe(
+            part.chapter.steps.every(({ symbol, rows }) =>
+              (rows ? [...part.column(symbol)] : [part.value(symbol)]).every(Number.isFinite),
+            ),
+          )
+        }),
+        { numRuns: 20 },
+      )
+    },
+  )
+
+  it('are refused where the formulas are no longer those they were written from', () => {
+    const { definition } = standardAtmosphere
+    const script = scriptOf(definition)
+    const built = (changed: Partial<Script>, formulas = definition.formulas) =>
+      chapterOf({ ...definition, formulas }, constants, parseExpression, () => ({ ...script, ...changed }))
+        .steps
+    expect(built({})).toHaveLength(definition.formulas.length)
+    const fault = 'is not that of its formulas: run npm run formulas'
+    const other = definition.formulas.map((formula) => ({
+      ...formula,
+      expression: `${formula.expression} + 0`,
+    }))
+    expect(() => built({}, other)).toThrow(fault)
+    expect(() => built({ inputs: 'z' })).toThrow(fault)
+    expect(() => built({ constants: [...script.constants, 'none'] })).toThrow(fault)
+    expect(() => built({ steps: [] })).toThrow(fault)
+    expect(() => chapterOf(definition, constants, parseExpression, () => undefined).steps).toThrow(fault)
+  })
 })

@@ -1,0 +1,25 @@
+import ExcelJS from 'exceljs'
+
+/** For workbooks that are not of one day: a fixed date, so that the same input gives the same bytes. */
+const UNDATED = new Date('2000-01-01T12:00:00Z')
+
+/**
+ * An empty workbook with its document properties.
+ * @param title - title among the document properties
+ * @param dated - day that the workbook is of
+ */
+export function newWorkbook(title: string, dated = UNDATED): ExcelJS.Workbook {
+  const workbook = new ExcelJS.Workbook()
+  return Object.assign(workbook, {
+    creator: 'Draughtbook',
+    lastModifiedBy: 'Draughtbook',
+    created: dated,
+    modified: dated,
+    title,
+  })
+}
+
+/** Orders the tabs for the reader. Sheets are written in another order: a cell must have its place before others refer to it. */
+export function orderSheets(workbook: ExcelJS.Workbook, names: readonly string[]): void {
+  for (const sheet of workbook.worksheets) Object.assign(sheet, { orderNo: names.indexOf(sheet.name) })
+}

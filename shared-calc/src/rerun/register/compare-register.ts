@@ -1,0 +1,130 @@
+import { counted } from '../../catalogue/words.js'
+import { addressOf, withSheet } from '../../log/grid/address.js'
+import { NOT_LOGGED } from '../../reports/register/totals.js'
+import { quotedColumns, REGISTER_SHEET } from '../../reports/register/workbook/quoted.js'
+import { computedAgrees } from '../agreement.js'
+import type { Difference, QuotedRow, RegisterRead, RerunTest } from '../report.js'
+
+/**
+ * A register against the tests of the same re-run: each row against the file it names, and the tests that should have a row.
+ * Undefined where none of its files is among those given, and nothing is wrong with its own formulas.
+ */
+export function compareRegister(register: RerunTest, given: readonly RerunTest[]): RerunTest | undefined {
+  const { register: read, ...about } = register
+  if (!read) return register
+  const tests = given.filter(({ quoted }) => quoted !== undefined)
+  const pairs = read.rows.map((row) => ({ row, test: testOf(row, tests) }))
+  const compared = pairs.flatMap(({ row, test }) => (test ? [{ row, test }] : []))
+  if (compared.length === 0 && about.differences.length === 0) return undefined
+  const differences = [
+    ...compared.flatMap(({ row, test }) => rowDifferences(row, test, read)),
+    ...missingRows(
+      read,
+      compared.map(({ test }) => test),
+      tests,
+    ),
+    ...about.differences,
+  ]
+  const unread = read.rows.length - compared.length
+  const [first, ...more] = differences
+  const rows = counted(compared.length, 'row')
+  return {
+    ...about,
+    outcome: first ? 'differs' : 'agrees',
+    why: [
+      first
+        ? `${counted(differences.length, 'difference')} from the tests it lists: ${first.label} (${first.cell})${more.length > 0 ? ', …' : ''}`
+        : `${rows} ${compared.length === 1 ? 'agrees with its file' : 'agree with their files'}, and its formulas are as they were written`,
+      ...(unread > 0
+        ? [
+            `${counted(unread, 'row')} not checked, because ${unread === 1 ? 'its file is' : 'their files are'} not among those given`,
+          ]
+        : []),
+    ].join('; '),
+    compared: {
+      figures: compared.reduce((sum, { test }) => sum + Object.keys(test.quoted ?? {}).length, 0),
+      cells: about.compared.cells,
+    },
+    differences,
+    notes: [
+      'Sheets Stages, To do, Trends and Charts, and how the register looks, are not checked: make it again from its tests to compare them',
+    ],
+  }
+}
+
+const stepsOf = (path: string): string[] => path.split(/[\\/]/).filter(Boolean)
+
+/** The test of the file that a row names: of several files of one name, the one whose path agrees furthest. */
+function testOf({ file, shown }: QuotedRow, tests: readonly RerunTest[]): RerunTest | undefined {
+  const wanted = stepsOf(file).reverse()
+  const ranked = tests
+    .map((test) => {
+      const name = test.part === undefined ? test.file : `${test.file} (${test.part})`
+      const steps = stepsOf(name).reverse()
+      const alike = steps.findIndex((step, i) => step !== wanted[i])
+      const same = shown.plot === test.quoted?.plot && shown.date === test.quoted?.date ? 0.5 : 0
+      return { test, rank: (alike < 0 ? steps.length : alike) + same }
+    })
+    .filter(({ rank }) => rank >= 1)
+    .sort((a, b) => b.rank - a.rank)
+  return ranked[0]?.test
+}
+
+/** Classes of rows whose figures a register leaves out. */
+const WITHOUT_FIGURES = 'altered'
+
+function rowDifferences(
+  { row, role, shown }: QuotedRow,
+  { quoted = {}, building }: RerunTest,
+  { places }: RegisterRead,
+): Difference[] {
+  if (role === WITHOUT_FIGURES) return []
+  return quotedColumns.flatMap(({ key, head }): Difference[] => {
+    const [found, expected] = [shown[key] ?? null, quoted[key] ?? null]
+    if (isSame(found, expected)) return []
+    return [
+      {
+        kind: 'cell',
+        label: `${head.replace(/\s+/g, ' ')} of ${building ?? String(quoted.plot ?? '')}`,
+        cell: withSheet(REGISTER_SHEET, addressOf(row, places[key] ?? 0)),
+        recorded: found,
+        expected,
+        ...(typeof found === 'number' && typeof expected === 'number' && { change: found - expected }),
+        rounding: false,
+      },
+    ]
+  })
+}
+
+const isSame = (found: string | number | null, expected: string | number | null): boolean =>
+  typeof found === 'number' && typeof expected === 'number'
+    ? computedAgrees(found, expected) !== 'differs'
+    : String(found ?? '').trim() === String(expected ?? '').trim()
+
+/** Tests given that belong into the register and have no row; a copy of one that has is none. */
+function missingRows(
+  { month, client, asOf, places }: RegisterRead,
+  found: readonly RerunTest[],
+  tests: readonly RerunTest[],
+): Difference[] {
+  const known = new Set(found.map(({ recordDigest }) => recordDigest))
+  return tests
+    .filter((test) => !found.includes(test) && !known.has(test.recordDigest))
+    .filter(({ quoted = {} }) => {
+      const date = String(quoted.date ?? '')
+      const name = String(quoted.client ?? NOT_LOGGED).toLocaleLowerCase('en')
+      return (
+        (month === undefined || date.startsWith(month)) &&
+        (asOf === undefined || date <= asOf) &&
+        (client === undefined || name === client.toLocaleLowerCase('en'))
+      )
+    })
+    .map(({ file, quoted = {} }) => ({
+      kind: 'cell' as const,
+      label: `test of ${String(quoted.plot ?? file)} on ${String(quoted.date ?? '')} has no row`,
+      cell: withSheet(REGISTER_SHEET, addressOf(0, places.file ?? 0)),
+      recorded: null,
+      expected: file,
+      rounding: false,
+    }))
+}

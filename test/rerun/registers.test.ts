@@ -1,0 +1,122 @@
+import { makeRegister, readLines, writeRegisterWorkbook } from '@draughtbook/shared-calc/register'
+import { makeRerunReport, type RerunTest, rerunFile } from '@draughtbook/shared-calc/rerun'
+import { writeSummaryWorkbook } from '@draughtbook/shared-calc/workbook'
+import { beforeAll, describe, expect, it } from 'vitest'
+import { inventedMonth } from '../archive/invented-month'
+import { recalculate } from '../support/libreoffice'
+import { PackageText } from './support/package'
+
+const tests: { file: string; bytes: Uint8Array; rerun: RerunTest[] }[] = []
+let register: Uint8Array
+
+beforeAll(async () => {
+  for (const [i, record] of inventedMonth(8, 11).entries()) {
+    const file = `october/${record.building.site}/${i + 1}.xlsx`
+    const bytes = await writeSummaryWorkbook(record)
+    tests.push({ file, bytes, rerun: await rerunFile(bytes, file) })
+  }
+  register = await registerOf(tests)
+})
+
+const registerOf = (files: readonly { file: string; bytes: Uint8Array }[]) =>
+  writeRegisterWorkbook(
+    makeRegister(
+      files.flatMap(({ file, bytes }) => readLines(bytes, file).lines),
+      [],
+      { asOf: '2026-11-26' },
+    ),
+  )
+
+/** The register's entry in a re-run of it with all tests, or with some. */
+async function rerun(bytes: Uint8Array, given = tests) {
+  const report = makeRerunReport(
+    [...given.flatMap((one) => one.rerun), ...(await rerunFile(bytes, 'register.xlsx'))],
+    '2026-11-26',
+  )
+  return {
+    report,
+    entry: report.tests.find(({ file }) => file === 'register.xlsx'),
+  }
+}
+
+/** Address and stored xml of a cell of the register, by the first letters of its heading and its row. */
+function cellOf(book: PackageText, head: string, row: number) {
+  const path = book.sheet('Register')
+  const texts = (book.text('xl/sharedStrings.xml').match(/<si>.*?<\/si>/gs) ?? []).map((si) =>
+    si.replace(/<[^>]*>/g, ''),
+  )
+  const heads = [...book.text(path).matchAll(/<c r="([A-Z]+)6"[^>]*t="s"[^>]*><v>(\d+)<\/v>/g)]
+  const letter = heads.find(([, , index]) => texts[Number(index)]?.startsWith(head))?.[1]
+  const xml = new RegExp(`<c r="${letter}${row}"[^>]*?(?:/>|>.*?</c>)`, 's').exec(book.text(path))?.[0] ?? ''
+  expect(xml).not.toBe('')
+  return { address: `${letter}${row}`, xml, path }
+}
+
+function changed(head: string, row: number, change: (xml: string) => string): Uint8Array {
+  const book = new PackageText(register)
+  const { xml, path } = cellOf(book, head, row)
+  return book.edit(path, xml, () => change(xml)).bytes
+}
+
+describe('a register re-run with its tests', () => {
+  it('agrees as written, and after LibreOffice has saved it', async () => {
+    for (const bytes of [register, await recalculate(register)]) {
+      const { entry, report } = await rerun(bytes)
+      expect(entry?.differences).toEqual([])
+      expect(entry?.outcome).toBe('agrees')
+      expect(entry?.why).toBe('8 rows agree with their files, and its formulas are as they were written')
+      expect(report.passedOver).toBeUndefined()
+    }
+  })
+
+  it.each([
+    ['a figure', 'n50', (xml: string) => xml.replace(/<v>[^<]*/, '<v>0.31')],
+    ['a limit', 'Limit', (xml: string) => xml.replace(/<v>[^<]*/, '<v>0.9')],
+    ['a date', 'Date', (xml: string) => xml.replace(/<v>(\d+)/, (_, day) => `<v>${Number(day) + 1}`)],
+    [
+      'the stored verdict',
+      'Verdict',
+      (xml: string) => xml.replace(/<v>(meets|fails)/, (_, v) => `<v>${v === 'meets' ? 'fails' : 'meets'}`),
+    ],
+    ['the formula of a verdict', 'Verdict', (xml: string) => xml.replace(/<f>.*?<\/f>/s, '<f>"meets"</f>')],
+    ['a margin typed over', 'Margin', (xml: string) => xml.replace(/<f>.*?<\/f>/s, '')],
+    ['findings left out', 'Invali', (xml: string) => xml.replace(/<v>[^<]*/, '<v>7')],
+    ['an empty figure', 'qE50', (xml: string) => xml.replace(/<v>[^<]*<\/v>/, '')],
+  ] as const)('differs by %s, with its cell', async (_, head, change) => {
+    const bytes = changed(head, 9, change)
+    const { entry, report } = await rerun(bytes)
+    const { address } = cellOf(new PackageText(register), head, 9)
+    expect(entry?.outcome).toBe('differs')
+    expect(entry?.differences.map(({ cell }) => cell)).toContain(`Register!${address}`)
+    expect(report.counts.differs).toBe(1)
+  })
+
+  it('differs by a total typed over or counted otherwise', async () => {
+    const path = new PackageText(register).sheet('Totals')
+    const typed = new PackageText(register).edit(path, /(<c r="D5"[^>]*>)<f>.*?<\/f>/s, '$1').bytes
+    expect((await rerun(typed)).entry?.differences.map(({ cell }) => cell)).toEqual(['Totals!D5'])
+    const stored = new PackageText(register).edit(
+      path,
+      /(<c r="D5"[^>]*>.*?<v>)(\d+)/s,
+      (_, head, n) => `${head}${Number(n) + 1}`,
+    ).bytes
+    expect((await rerun(stored)).entry?.differences).toMatchObject([{ cell: 'Totals!D5', kind: 'cell' }])
+  })
+
+  it('differs where a test given has no row, and says which', async () => {
+    const { entry } = await rerun(await registerOf(tests.slice(1)))
+    expect(entry?.outcome).toBe('differs')
+    expect(entry?.differences).toHaveLength(1)
+    expect(entry?.differences[0]).toMatchObject({ recorded: null, expected: tests[0]?.file })
+    expect(entry?.differences[0]?.label).toMatch(/has no row$/)
+  })
+
+  it('says how many rows could not be checked, and is passed over where none could', async () => {
+    const { entry } = await rerun(register, tests.slice(0, 5))
+    expect(entry?.outcome).toBe('agrees')
+    expect(entry?.why).toMatch(/; 3 rows not checked, because their files are not among those given$/)
+    const { report } = await rerun(register, [])
+    expect(report.tests).toEqual([])
+    expect(report.passedOver).toEqual(['register.xlsx'])
+  })
+})
