@@ -27,7 +27,7 @@ export const CONCEPTS = {
     'measured meas actual act raw reading shown display displayed indicated ist gemessen abgelesen angezeigt anzeige mesure mesuree lu affiche gemeten afgelezen zmierzony zmierzone odczyt medido medida leido misurato misurata letto malt maalt uppmatt avlast mereno namereno mitattu | as read|as shown',
   room: 'room rooms zone zones space spaces raum raume zimmer piece pieces kamer pokoj habitacion stanza rum rom',
   envelope:
-    'envelope env ae shell surface fabric perimeter ~hullflache ~huellflaeche ~hullflachen enveloppe parois deperditive schiloppervlak* gebouwschil verliesoppervlak* schil przegrod przegrody powloki obudowy envolvente envolvente* involucro disperdente klimaskal* omslutande klimaskarm* klimaskaerm* omsluttende at atb atbat obalky obalka vaippa vaipan',
+    'envelope enclosure env ae shell surface fabric perimeter ~hullflache ~huellflaeche ~hullflachen enveloppe parois deperditive schiloppervlak* gebouwschil verliesoppervlak* schil przegrod przegrody powloki obudowy envolvente envolvente* involucro disperdente klimaskal* omslutande klimaskarm* klimaskaerm* omsluttende at atb atbat obalky obalka vaippa vaipan',
   floor:
     'floor tfa gfa gia ufa af afl ~grundflache ~wohnflache ~nutzflache ~bodenflache ~geschossflache ebf plancher habitable shab vloeroppervlak* vloer gebruiksoppervlak* podlogi uzytkowa suelo util pavimento calpestabile gulv* golv* bra boa etageareal atemp a-temp podlahova',
   area: 'area areas ~flache ~flaeche surface oppervlak* oppervlakte powierzchnia superficie areal ytan yta plocha plochy pinta-ala pintaala',

@@ -21,6 +21,7 @@ export const NOT_VALUES = /^(min|max|std|sd|stdev|stabw|s|count|dauer|duration)$
 export const namesNoValue = (heading: Label | undefined): boolean =>
   heading !== undefined &&
   ((heading.tokens.length <= 4 && isCount(heading)) ||
+    (heading.tokens.length > 0 && heading.tokens.every((token) => SAMPLES.test(token))) ||
     isOfOneSign(heading.text) ||
     isMeanOfSign(heading) ||
     (heading.tokens.length <= 2 && heading.tokens.some((token) => NOT_VALUES.test(token))))
@@ -82,6 +83,9 @@ export const isCount = ({ tokens }: Label): boolean => tokens.some((token) => CO
 
 const COUNTS =
   /^(?:count|number|nb|nbre|nombre|anzahl|antal|antall|aantal|liczba|numero|n|dauer|duration|seconds|sek|sec)$/
+
+/** "Samples", "no. of points" over a column: how many were taken. With a word of zero flow it may head the values themselves. */
+const SAMPLES = /^(?:no|of|nr|samples?|points?|stichproben?|messpunkte?|echantillons?|proven|muestras?)$/
 
 /** A text that names nothing: a unit or a dash. "min" is the least value, not minutes. */
 export const isUnitOrBlank = (text: string): boolean =>
