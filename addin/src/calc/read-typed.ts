@@ -83,7 +83,8 @@ function zeroFlow(source: TypedSource, role: 'zeroFlowBefore' | 'zeroFlowAfter')
   const values = source.typed[role].flatMap((text, i) =>
     text.trim() === ''
       ? []
-      : (numberOf(source, `${role}[${i}]`, text, 'zeroFlow', source.typed.pressureUnit, undefined) ?? []),
+      : (numberOf(source, `${role}[${i}]`, text, 'zeroFlow', source.typed.pressureUnit, source.typed.kept) ??
+        []),
   )
   return values.length > 0 ? values : undefined
 }
