@@ -331,3 +331,61 @@ describe('zero flow around a table', () => {
     }
   })
 })
+
+describe('zero flow of the other run', () => {
+  it('is not taken for that of a run whose own could not be read', async () => {
+    const { asked, n50 } = read(
+      await sheetOfForm(
+        runs.flatMap(
+          (run): Rows => [
+            [titleOf(run)],
+            ...([run.before, run.after] as const).map((value, index): Rows[number] => [
+              `Static pressure ${index === 0 ? 'before' : 'after'} (Pa)`,
+              value < 0 ? `minus ${-value}` : value,
+            ]),
+            HEADINGS,
+            ...run.readings,
+            [null],
+          ],
+        ),
+      ),
+    )
+    if (asked.length === 0) close(n50, both)
+    else expect(asked).toEqual(['runs[0].zeroFlow'])
+  })
+
+  it('is not taken for that of a run repeated later', async () => {
+    const block = (run: OddRun): Rows => [[titleOf(run)], ...zeroRows(run), HEADINGS, ...run.readings, [null]]
+    const { asked } = read(
+      await sheetOfForm([
+        ...block(dep),
+        ...block(pres),
+        ['Depressurisation repeated after sealing the hatch'],
+        HEADINGS,
+        ...dep.readings.map(([p, q]): Rows[number] => [p + 0.3, q * 0.8]),
+      ]),
+    )
+    expect(asked).toEqual(['runs[0].zeroFlow'])
+  })
+
+  it('is told from its drift and its limit', async () => {
+    const { asked, n50 } = read(
+      await sheetOfForm([
+        ['Baseline limit', 5, 'Pa'],
+        ...runs.flatMap(
+          (run): Rows => [
+            [titleOf(run)],
+            ['Baseline pre-test (Pa)', run.before],
+            ['Baseline post-test (Pa)', run.after],
+            HEADINGS,
+            ...run.readings,
+            ['Baseline drift (Pa)', run.after - run.before],
+            [null],
+          ],
+        ),
+      ]),
+    )
+    expect(asked).toEqual([])
+    close(n50, both)
+  })
+})
