@@ -1,14 +1,16 @@
 import type { z } from 'zod'
 
 /** A number as messages print it: a proper minus sign, and its digits in threes from five on. */
-export const printed = (value: number): string =>
-  String(value)
-    .replace('-', '−')
-    .replace(/\d{5,}/, (whole, at: number, text: string) =>
-      text.includes('e') || text.slice(0, at).includes('.')
-        ? whole
-        : BigInt(whole).toLocaleString('en-GB').replaceAll(',', '\u00a0'),
-    )
+export function printed(value: number): string {
+  const text = String(value).replace('-', '−')
+  // Most numbers have fewer digits than that.
+  if (Math.abs(value) < 10_000) return text
+  return text.replace(/\d{5,}/, (whole, at: number) =>
+    text.includes('e') || text.slice(0, at).includes('.')
+      ? whole
+      : BigInt(whole).toLocaleString('en-GB').replaceAll(',', '\u00a0'),
+  )
+}
 
 /** What a value is, in words a person who writes a file knows. */
 export function kindOf(value: unknown): string {

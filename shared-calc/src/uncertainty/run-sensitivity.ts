@@ -125,7 +125,10 @@ export function workRunUncertainty(
           method.formulas.sensitivity,
           inputsBySymbol(
             method.formulas.sensitivity,
-            (symbol) => (symbol === 'dp_r' ? byRule(pressure, 'reference pressure') : given[symbol]),
+            {
+              symbols: givenSymbols,
+              of: (symbol) => (symbol === 'dp_r' ? byRule(pressure, 'reference pressure') : given[symbol]),
+            },
             blocks,
           ),
         )
@@ -134,6 +137,9 @@ export function workRunUncertainty(
     },
   }
 }
+
+/** What the sensitivities are given by hand. */
+const givenSymbols = new Set('dp_r u_y a_d w k_T d_s g_Td g_Tx g_pd g_px g_hd g_hx'.split(' '))
 
 /** How each mass flow depends on the density of the air in the device. */
 const densityPowers = ({ flows }: WorkedRun): Column => ({

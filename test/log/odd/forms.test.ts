@@ -68,20 +68,20 @@ describe('zero flow in a line of the form', () => {
 
 describe('several tests on one sheet', () => {
   it('keep to the values above their own readings, though the next test begins right below', async () => {
-    const block = (plot: string, volume: number): Rows => [
+    const block = (plot: string, volume: number, share: number): Rows => [
       [null],
       [plot, null, 'Volume', volume, 'm³', 'Indoor', HOUSE.indoor_C, '°C'],
       ['Zero', dep.before, dep.after],
       HEADINGS,
-      ...dep.readings,
+      ...dep.readings.map(([p, q], index) => [p, q * share * (1 + (index % 3) * (share - 1) * 0.02)]),
     ]
     const bytes = await book({
       Test: [
         ['Elm Fields', null, 'Test day', day('2026-06-11')],
         [`Outside ${HOUSE.outdoor_C} °C, barometer ${HOUSE.barometer_Pa / 100} hPa`],
-        ...block('Plot 21', 320),
-        ...block('Plot 22', 340),
-        ...block('Plot 23', 360),
+        ...block('Plot 21', 320, 1.0),
+        ...block('Plot 22', 340, 1.13),
+        ...block('Plot 23', 360, 1.4),
       ],
     })
     const volumes = ['1', '2', '3'].map((test) => read(bytes, { test }).record?.building.volume_m3)
@@ -267,4 +267,104 @@ describe('lists of several houses', () => {
     )
     expect(said).toContain('The log has no measured pressures. Those in the headings of the flows were used.')
   })
+})
+
+describe('more of how firms write zero flow', () => {
+  const both: Rows = [
+    ['Depressurisation', null, null, 'Pressurisation', null],
+    [...HEADINGS, null, ...HEADINGS],
+  ]
+  const readings: Rows = dep.readings.map((reading, index) => [
+    ...reading,
+    null,
+    ...(pres.readings[index] ?? []),
+  ])
+
+  it('as a line with its label in a line of its own over both blocks', async () => {
+    const line = (which: 'before' | 'after'): Rows => [
+      [`Zero flow ${which}`, null, null, `Zero flow ${which}`],
+      [dep[which], null, null, pres[which]],
+    ]
+    const { n50, asked } = read(
+      await sheetOfForm([...both, ...line('before'), ...readings, ...line('after')]),
+    )
+    expect(asked).toEqual([])
+    close(n50, BOTH)
+  })
+
+  it('with how long it was taken behind it', async () => {
+    const lines = [dep, pres].flatMap((run) => [
+      [`Zero flow ${run.direction}, before`, run.before, 'Pa', '30 s'],
+      [`Zero flow ${run.direction}, after`, run.after, 'Pa', '30 s'],
+    ])
+    const { n50, asked, problems } = read(await sheetOfForm([...lines, [null], ...both, ...readings]))
+    expect([asked, problems]).toEqual([[], []])
+    close(n50, BOTH)
+  })
+
+  it('in three columns each of a list with one row a test, and the letter of the direction in front', async () => {
+    const numbers = [1, 2, 3]
+    const headings = ['D', 'P'].flatMap((letter) => [
+      ...numbers.map((at) => `${letter} zero before ${at} Pa`),
+      ...dep.readings.flatMap((_, at) => [`${letter} ${at + 1} Pa`, `${letter} ${at + 1} m3/h`]),
+      ...numbers.map((at) => `${letter} zero after ${at} Pa`),
+    ])
+    const values = [dep, pres].flatMap((run) => [
+      ...[-0.2, 0.2, 0].map((off) => Number((run.before + off).toFixed(1))),
+      ...run.readings.flat(),
+      ...[0.1, -0.1, 0].map((off) => Number((run.after + off).toFixed(1))),
+    ])
+    const air = [HOUSE.indoor_C, HOUSE.outdoor_C, HOUSE.barometer_Pa / 100]
+    const row = (name: string, volume: number) => [name, day('2026-07-11'), volume, ...air, ...values]
+    const bytes = await book({
+      Wide: [
+        ['Ref', 'Date', 'Vol m3', 'T in °C', 'T out °C', 'Baro mbar', ...headings],
+        row('W-101', HOUSE.volume_m3),
+        row('W-102', 500),
+      ],
+    })
+    const { n50, asked, record } = read(bytes, { test: 'W-101' })
+    expect(asked).toEqual([])
+    expect(record?.runs.map(({ zeroFlowBefore_Pa }) => zeroFlowBefore_Pa?.length)).toEqual([3, 3])
+    close(n50, BOTH)
+  })
+})
+
+it('steps of several rows may have the direction in their name', async () => {
+  const rows = dep.readings.flatMap(([p, q], index) =>
+    [-1, 1].map((off) => [`depressurisation ${index + 1}`, p + off * 0.2, q * (1 + off * 0.003)]),
+  )
+  const { record, n50 } = read(
+    await sheetOfForm([
+      ['Step', ...HEADINGS],
+      ['depressurisation zero before', dep.before, null],
+      ...rows,
+      ['depressurisation zero after', dep.after, null],
+    ]),
+  )
+  expect(record?.runs[0]?.readings).toHaveLength(dep.readings.length)
+  close(n50, n50Of([dep]))
+})
+
+it('the humidity behind a temperature is read, and a percentage needs no note', async () => {
+  const { record, said } = read(
+    await book({
+      Test: [
+        ['House', 'Pear Tree Barn'],
+        ['Date', day('2026-04-22')],
+        ['Internal volume (m³)', HOUSE.volume_m3],
+        ['Enclosure area', 480, 'm²'],
+        ['Indoor', HOUSE.indoor_C, '°C', 45, '% RH'],
+        ['Outdoor', HOUSE.outdoor_C, '°C', 80, '%'],
+        ['Barometer (hPa)', HOUSE.barometer_Pa / 100],
+        ['Depressurisation'],
+        ...zeroRows(dep),
+        HEADINGS,
+        ...dep.readings,
+      ],
+    }),
+  )
+  expect(record?.conditions).toMatchObject({ indoorRelativeHumidity: 0.45, outdoorRelativeHumidity: 0.8 })
+  expect(record?.building.envelopeArea_m2).toBe(480)
+  expect(said.filter((message) => message.includes('%'))).toEqual([])
 })

@@ -150,6 +150,23 @@ describe('zero flow is read', () => {
     close(n50, n50Of([{ ...dep, after: between } as OddRun, { ...pres, before: between } as OddRun]))
   })
 
+  it('before the first run and after the last as that of both', async () => {
+    const { n50, asked } = read(
+      await sheetOfForm([
+        ['Zero flow at start of visit (Pa)', dep.before],
+        ['Depressurisation'],
+        HEADINGS,
+        ...dep.readings,
+        ['Pressurisation'],
+        HEADINGS,
+        ...pres.readings,
+        ['Zero flow at end of visit (Pa)', pres.after],
+      ]),
+    )
+    expect(asked).toEqual([])
+    close(n50, n50Of([{ ...dep, after: pres.after } as OddRun, { ...pres, before: dep.before } as OddRun]))
+  })
+
   it('of each reading where each has its own, and not as one mean', async () => {
     const drift = dep.readings.map((_, index) => Number((-2 + 0.2 * index).toFixed(1)))
     const rows = dep.readings.map(([pressure, flow], index): [number, number, number, number] => {

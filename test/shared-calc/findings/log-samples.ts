@@ -189,6 +189,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-unit/device': [{ unit: 'cfm' }],
   'log-unit/device-pressure': [{ unit: 'hPa' }],
   'log-brackets': [],
+  'log-normal-flow': [{ factor: 1.07321984 }],
   'log-step-means': [{ heading: 'Step', rows: 24, readings: 8 }],
   'log-measured-pressure': [{ measured: 'Log!B9', induced: 'Log!C9' }],
   'log-unit-elsewhere': [

@@ -2,6 +2,7 @@ import './archive.css'
 import { counted, dayInWords, dayOf, outcomeWords } from '@draughtbook/shared-calc'
 import type { ReadLines, Register, RegisterRow } from '@draughtbook/shared-calc/register'
 import { useState } from 'preact/hooks'
+import { withMinus } from '../figures.js'
 import { useRun } from '../use-changes.js'
 import { ArchiveRun } from './archive-run.js'
 import { ChooseFiles, LeftOutList } from './choose-files.js'
@@ -52,7 +53,7 @@ const columns: readonly TableColumn<RegisterRow>[] = [
   {
     head: 'Margin',
     value: (row) => issued(row)?.judged?.margin,
-    text: (row) => issued(row)?.judged?.margin.toFixed(2) ?? '',
+    text: (row) => withMinus(issued(row)?.judged?.margin.toFixed(2) ?? ''),
   },
   verdict,
   { head: 'Findings', value: ({ findings }) => findings.length },

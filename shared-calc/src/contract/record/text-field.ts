@@ -49,21 +49,29 @@ const isHeld = (text: string): boolean => !UNHELD.test(text)
 /** Every text of a record that a workbook cannot hold, by its path. */
 export function unheldTexts(value: unknown): string[] {
   const found: string[] = []
-  search(value, () => '', found)
+  // Nearly all records hold only such texts: asked first, without paths.
+  if (!isHeldThroughout(value)) search(value, '', found)
   return found
 }
 
-/** Most of a record is numbers and most texts are held, so that a path is put together only where it is told. */
-function search(value: unknown, path: () => string, found: string[]): void {
-  if (typeof value === 'string') {
-    if (!isHeld(value)) found.push(path())
-  } else if (Array.isArray(value)) {
+function isHeldThroughout(value: unknown): boolean {
+  if (typeof value === 'string') return isHeld(value)
+  if (Array.isArray(value)) {
     for (let i = 0; i < value.length; i += 1)
-      if (typeof value[i] !== 'number') search(value[i], () => `${path()}[${i}]`, found)
-  } else if (value !== null && typeof value === 'object')
-    for (const key of Object.keys(value)) {
+      if (typeof value[i] !== 'number' && !isHeldThroughout(value[i])) return false
+  } else if (typeof value === 'object' && value !== null)
+    for (const key in value) {
       const item = (value as Record<string, unknown>)[key]
-      if (typeof item === 'number') continue
-      search(item, () => (path() === '' ? key : `${path()}.${key}`), found)
+      if (typeof item !== 'number' && !isHeldThroughout(item)) return false
     }
+  return true
+}
+
+function search(value: unknown, path: string, found: string[]): void {
+  if (typeof value === 'string') {
+    if (!isHeld(value)) found.push(path)
+  } else if (Array.isArray(value)) {
+    for (const [i, item] of value.entries()) search(item, `${path}[${i}]`, found)
+  } else if (typeof value === 'object' && value !== null)
+    for (const [key, item] of Object.entries(value)) search(item, path === '' ? key : `${path}.${key}`, found)
 }

@@ -2,11 +2,10 @@ import type { Chapter } from '../parse/chapter.js'
 import { FormulaError } from '../parse/expression.js'
 import { Block } from './block.js'
 import type { Column, Given } from './given.js'
+import type { Inputs } from './inputs.js'
 
 /** Inputs of a chapter by symbol. */
 export type Bindings<I extends string = string> = Readonly<Partial<Record<I, Given | Column | undefined>>>
-/** Inputs of a chapter in its order, undefined where one is left out. */
-export type Inputs = readonly (Given | Column | undefined)[]
 
 /** A test worked out, block by block: the evaluation, the working and the workbook all read it. */
 export class Calculation {
@@ -46,12 +45,9 @@ export class Calculation {
     chapter: Chapter<S, I>,
     bindings: Bindings<I>,
   ): Block<S> {
-    return this.addInputs(
-      id,
-      title,
-      chapter,
-      chapter.inputs.map(({ symbol }) => bindings[symbol]),
-    )
+    const given: (Given | Column | undefined)[] = []
+    for (const { symbol } of chapter.inputs) given.push(bindings[symbol])
+    return this.addInputs(id, title, chapter, given)
   }
 
   /** The same with what is given in the order of the chapter's inputs. */
@@ -66,35 +62,9 @@ export class Calculation {
 
 const isWhole = (given: Inputs): given is readonly (Given | Column)[] => !given.includes(undefined)
 
-function partOf<S extends string>(id: string, title: string, chapter: Chapter<S>, given: Inputs): Block<S> {
-  const part = chapter.given((_, input) => given[input] !== undefined)
-  const bySymbol = new Map(chapter.inputs.map(({ symbol }, i) => [symbol, given[i]]))
-  const inputs = part.inputs.map(({ symbol }) => {
-    const input = bySymbol.get(symbol)
-    if (input === undefined) throw new FormulaError(`block ${id}: ${symbol} is not given`)
-    return input
-  })
-  return new Block<S>(id, title, part, inputs)
-}
-
-/**
- * What a chapter asks for, by symbol: what is given by hand, else what the first block has that has it.
- * What nobody has is left out, and with it the formulas that need it.
- */
-export function inputsBySymbol(
-  chapter: Chapter,
-  given: (symbol: string) => Given | Column | undefined,
-  blocks: readonly Block<string>[],
-): Inputs {
-  const inputs: (Given | Column | undefined)[] = []
-  for (const { symbol } of chapter.inputs) inputs.push(given(symbol) ?? offered(symbol, blocks))
-  return inputs
-}
-
-function offered(symbol: string, blocks: readonly Block<string>[]): Given | Column | undefined {
-  for (const block of blocks) {
-    const offer = block.offer(symbol)
-    if (offer) return offer
-  }
-  return undefined
+function partOf<S extends string>(id: string, title: string, whole: Chapter<S>, given: Inputs): Block<S> {
+  const { chapter, kept } = whole.given((_, input) => given[input] !== undefined)
+  const inputs: (Given | Column)[] = []
+  for (const input of kept) inputs.push(given[input] as Given | Column)
+  return new Block<S>(id, title, chapter, inputs)
 }

@@ -19,7 +19,14 @@ export interface Chapter<S extends string = string, I extends string = string> {
   readonly quantities: ReadonlyMap<string, Quantity>
   readonly frame: FrameLayout
   /** The same chapter with only the formulas that can be computed from some of its inputs. */
-  given(has: (input: Input<I>, index: number) => boolean): Chapter<S, I>
+  given(has: (input: Input<I>, index: number) => boolean): ChapterPart<S, I>
+}
+
+/** A chapter with some of its inputs. */
+export interface ChapterPart<S extends string = string, I extends string = string> {
+  readonly chapter: Chapter<S, I>
+  /** Which inputs of the whole chapter it takes, in order. */
+  readonly kept: readonly number[]
 }
 
 /** How the numbers of a chapter stand and are worked out. */
@@ -56,7 +63,8 @@ export const chapterOf = <F extends string, I extends string>(
 
 class LazyChapter<S extends string, I extends string> implements Chapter<S, I> {
   private known: Built<S> | undefined
-  private readonly parts = new Map<string, Chapter<S, I>>()
+  /** By which inputs are given, as the bits of a number. */
+  private readonly parts = new Map<number, ChapterPart<S, I>>()
 
   constructor(
     readonly definition: ChapterDefinition<S, I>,
@@ -89,15 +97,19 @@ class LazyChapter<S extends string, I extends string> implements Chapter<S, I> {
     return this.built.frame
   }
 
-  given(has: (input: Input<I>, index: number) => boolean): Chapter<S, I> {
-    let key = ''
-    this.inputs.forEach((input, i) => {
-      key += has(input, i) ? '1' : '0'
-    })
+  given(has: (input: Input<I>, index: number) => boolean): ChapterPart<S, I> {
+    const { inputs } = this
+    let key = 0
+    let bit = 1
+    for (let i = 0; i < inputs.length; i += 1) {
+      if (has(inputs[i] as Input<I>, i)) key += bit
+      bit *= 2
+    }
     const known = this.parts.get(key)
     if (known) return known
     const rest = remaining(this.definition, this.steps, has)
-    const part = new LazyChapter<S, I>(rest.definition, () => reduce(this.built, this.inputs, rest))
+    const chapter = new LazyChapter<S, I>(rest.definition, () => reduce(this.built, inputs, rest))
+    const part = { chapter, kept: rest.definition.inputs.map((input) => inputs.indexOf(input)) }
     this.parts.set(key, part)
     return part
   }

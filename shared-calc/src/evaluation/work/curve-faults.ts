@@ -49,6 +49,15 @@ export function refuseLevelReadings(curve: WorkedRun['curve'], path: string): vo
 /** No leakage rate, in m³/h, and no leakage area, in cm², lies outside these: the fit has run away. */
 const USABLE = { from: 1e-30, to: 1e30 } as const
 
+const isUsable = (rate: AtPressure['rate']): boolean =>
+  figures.every((symbol) => {
+    const value = rate.has(symbol) ? rate.value(symbol) : 1
+    return value > USABLE.from && value < USABLE.to
+  })
+const figures = ['q_pr', 'q_lo', 'q_hi', 'A_L'] as const
+
+const isAllFinite = (block: Block | undefined): boolean => block === undefined || block.isFinite()
+
 /** @throws InputError when a figure of a run is no number, or lies beyond all measure at a reference pressure */
 export function refuseUnusableCurve(
   rates: readonly AtPressure['rate'][],
@@ -56,13 +65,8 @@ export function refuseUnusableCurve(
   curve: WorkedRun['curve'],
   path: string,
 ): void {
-  const usable = rates.every((rate) =>
-    (['q_pr', 'q_lo', 'q_hi', 'A_L'] as const).every((symbol) => {
-      const value = rate.has(symbol) ? rate.value(symbol) : 1
-      return value > USABLE.from && value < USABLE.to
-    }),
-  )
-  if (usable && [curve, ...rates, ...others].every((block) => block === undefined || block.isFinite())) return
+  if (rates.every(isUsable) && isAllFinite(curve) && rates.every(isAllFinite) && others.every(isAllFinite))
+    return
   const exponent = curve.value('n')
   const found = Number.isFinite(exponent) ? `an air flow exponent of ${plain(exponent, 3)} and ` : ''
   throw new InputError([

@@ -3,6 +3,7 @@ import {
   assumed,
   type Block,
   type BlockOf,
+  type ByHand,
   byRule,
   type Calculation,
   type Chapter,
@@ -53,6 +54,10 @@ function factorsApply({ building, conditions }: TestRecord, { correctsBeyond }: 
   )
 }
 
+/** What the chapters of a run may ask for that none of their blocks has, or that is to come from where it was logged. */
+const givenSymbols = new Set('dp_m q_m sign dp_01 dp_02 rho_d rho_x T_d T_x n_a h k_f hi'.split(' '))
+const referenceSymbols = new Set(['dp_r'])
+
 /** Works out one run, from its readings to the leakage rates at every reference pressure asked for. */
 export function workRun(around: RunSurroundings, run: Run, index: number): WorkedRun {
   const { calculation, record, bases, method, indoor, outdoor } = around
@@ -76,7 +81,6 @@ export function workRun(around: RunSurroundings, run: Run, index: number): Worke
     nominal: method.takesFlowForReferenceAir === true,
   })
   const { formulas, assumedExponent } = method
-  /** What a chapter may ask for that no block has; most chapters ask for few of these. */
   const given = (symbol: string): Given | Column | undefined => {
     switch (symbol) {
       case 'T_d':
@@ -100,13 +104,13 @@ export function workRun(around: RunSurroundings, run: Run, index: number): Worke
     title: string,
     chapter: Chapter<S>,
     blocks: readonly Block<string>[],
-    source = given,
+    byHand: ByHand = { symbols: givenSymbols, of: given },
   ) =>
     calculation.addInputs(
       `${id}.${name}`,
       `${word}: ${title}`,
       chapter,
-      inputsBySymbol(chapter, source, blocks),
+      inputsBySymbol(chapter, byHand, blocks),
     )
   const curve = add('curve', 'leakage curve', formulas.curve, [])
   refuseWrongSide(curve, run, path)
@@ -123,9 +127,10 @@ export function workRun(around: RunSurroundings, run: Run, index: number): Worke
   const at = new Map<number, AtPressure>()
   const rates: AtPressure['rate'][] = []
   for (const pressure of around.referencePressures) {
-    const rate = add(`at${pressure}`, `at ${pressure} Pa`, formulas.rate, corrected, (symbol) =>
-      symbol === 'dp_r' ? byRule(pressure, 'reference pressure') : undefined,
-    )
+    const rate = add(`at${pressure}`, `at ${pressure} Pa`, formulas.rate, corrected, {
+      symbols: referenceSymbols,
+      of: () => byRule(pressure, 'reference pressure'),
+    })
     rates.push(rate)
     const derived = around.derivedPressures.has(pressure)
       ? workDerived(

@@ -91,6 +91,8 @@ function refuseTooFewReadings({ runs }: TestRecord, method: Method): void {
   )
 }
 
+const nothing = { symbols: new Set<string>(), of: () => undefined }
+
 /** What a method reports beyond the quantities of every evaluation, from the means at its pressure. */
 function workReported(
   calculation: Calculation,
@@ -104,7 +106,7 @@ function workReported(
     'reported',
     'Figures of the method',
     reported.chapter,
-    inputsBySymbol(reported.chapter, () => undefined, blocks),
+    inputsBySymbol(reported.chapter, nothing, blocks),
   )
 }
 

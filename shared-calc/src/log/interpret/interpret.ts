@@ -113,7 +113,7 @@ export function interpretLog(
           block.pressure.label,
         ),
     )
-  const copies = copiesIn(all)
+  const copies = copiesIn(all, fields)
   const means = meansOfRuns(all)
   const { runs, joined } = joinFans(
     all.filter((run) => !means.includes(run) && !copies.some((copy) => copy.run === run)),

@@ -20,6 +20,8 @@ import { EXPECTED_EXPONENTS } from '../plan/pressures.js'
 /** Temperature taken on both sides while none is logged, °C: then densities do not matter. */
 const ASSUMED_TEMPERATURE_C = 20
 
+const densityOfLeaks = new Set(['rho_x'])
+
 /** What stands around an unfinished run. */
 export function surroundings(
   unfinished: UnfinishedTest,
@@ -109,7 +111,7 @@ export function assumeRun({ calculation, record, indoor, outdoor }: RunSurroundi
     'run1.standard',
     'reference air density',
     standardAir,
-    inputsBySymbol(standardAir, (symbol) => (symbol === 'rho_x' ? inLeaks : undefined), [line]),
+    inputsBySymbol(standardAir, { symbols: densityOfLeaks, of: () => inLeaks }, [line]),
   )
   const dp_r = byRule(50, 'reference pressure')
   const rate = calculation.add('run1.at50', 'at 50 Pa', atReferencePressure, {

@@ -20,11 +20,12 @@ import { withoutDoubtful } from './doubtful-rows.js'
 import type { Draft } from './draft.js'
 import { exchangedTitles } from './exchanged-titles.js'
 import { withMeasuredPressure } from './measured-pressure.js'
+import { fromNormalAir } from './normal-air.js'
 import { flowUnit, pressureUnit } from './run-units.js'
 import { tellLeftOut, tellUses } from './run-uses.js'
 import { signsOf } from './signs.js'
 import type { VolumeFound } from './sizes.js'
-import { putStatedAir } from './stated-air.js'
+import { isNormalAir, putStatedAir } from './stated-air.js'
 import { withStatedInduced } from './stated-induced.js'
 import { askUnnamed, withoutRefused } from './unnamed-tables.js'
 import { withZeroOfEach } from './zero-of-each.js'
@@ -259,7 +260,8 @@ function inducedOffset(
 
 function putFlow(draft: Draft, figure: Figure, unit: KnownUnit, path: string): void {
   if (figure.value < 0) draft.tell(runText('log-flow-sign'), figure.cell, path)
-  draft.put(path, Math.abs(draft.quantity(figure, unit, figure.cell, path)), figure.cell)
+  const flow = Math.abs(draft.quantity(figure, unit, figure.cell, path))
+  draft.put(path, isNormalAir(draft) ? fromNormalAir(flow).flow : flow, figure.cell)
 }
 
 function putDeviceReading(

@@ -20,6 +20,8 @@ export function zerosOf(
   const found = zero.get(run)
   const of = (which: 'before' | 'after'): ZeroValues | undefined => {
     const own = which === 'before' ? run.zeroBefore : run.zeroAfter
+    if (own.length > 0 && run.zeroInOrder && which === 'before')
+      draft.tell(runText('log-zero-which/in-order'), own[0]?.cell ?? '', 'runs')
     if (own.length > 0) return { figures: own, unit: undefined }
     const entry = found?.[which]
     if (!entry) return undefined

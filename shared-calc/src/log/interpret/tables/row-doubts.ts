@@ -47,6 +47,7 @@ export function marksOf({ view, head, columns }: Segment): { of(row: number): Ro
   const marking = columns.filter(
     (column) =>
       ['remark', 'other', 'index'].includes(column.role) &&
+      !says(column.label, 'zero') &&
       (((column.texts > 0 || says(column.label, 'used')) &&
         (says(column.label, 'used') || says(column.label, 'leftOut') || column.texts > 1)) ||
         isOfFlags(view, head.first, column)),

@@ -22,7 +22,9 @@ export function labelsOf(
   lead: number | undefined,
 ): RowLabel[] {
   const found: RowLabel[] = []
-  for (let column = Math.max(0, left - 1); column <= right + 1; column++) {
+  // In a table across, the lines further up are those of the form.
+  const first = view.turned ? Math.min(...numeric.map(({ at }) => at)) - LINES_ABOVE : left - 1
+  for (let column = Math.max(0, left - 1, first); column <= right + 1; column++) {
     if (column > right && columns.some(({ at }) => at === column)) continue
     const text = view.text(row, column)
     if (text === undefined) continue
@@ -43,6 +45,9 @@ export function labelsOf(
     ? found
     : [{ text, cell: view.address(row, lead), lead: true }]
 }
+
+/** A line of remarks stands next to a table across. */
+const LINES_ABOVE = 1
 
 /** The first column of the headings, where it numbers or names the rows of several blocks and this one has no such column. */
 export function leadOf({ view, head, columns, left }: Segment): number | undefined {

@@ -68,6 +68,9 @@ export function walkRows(
       continue
     }
     const summary = labels.find(({ text }) => isSummary(text))
+    // "Zero | −1.2 | −1.4 | mean | −1.3" is a list with a label, and no row of this table.
+    const isList = summary !== undefined || view.number(row, segment.right + 1) !== undefined
+    if (isList && rows.length > 0 && says(said, 'zero')) break
     if (summary) {
       leftOut.push({ cell: summary.cell, why: rowReasons.summary(summary.text), hidden: true })
       last = row

@@ -20,6 +20,8 @@ export interface FoundRun {
   readonly readings: readonly TableRow[]
   readonly zeroBefore: Figure[]
   readonly zeroAfter: Figure[]
+  /** No word says which of the two was taken before the readings. */
+  readonly zeroInOrder?: true
   /** The log's own name of the test, where each row has it. */
   readonly test?: string
   readonly hidden: boolean
@@ -215,6 +217,9 @@ function made(
   const zeros = rows.filter(({ kind }) => kind === 'zero')
   const before = zeros.filter(({ which, row }) => which === 'before' || (which === undefined && row <= first))
   const after = zeros.filter((row) => !before.includes(row))
+  // Two below the readings by the same words, "zero 1" and "zero 2": in their order.
+  const inOrder = before.length === 0 && after.length === 2 && after.every(({ which }) => which === undefined)
+  if (inOrder) before.push(...after.splice(0, 1))
   return {
     view: block.segment.view,
     top: block.segment.head.top,
@@ -227,6 +232,7 @@ function made(
     readings,
     zeroBefore: before.map(({ pressure }) => pressure),
     zeroAfter: after.map(({ pressure }) => pressure),
+    ...(inOrder ? { zeroInOrder: true } : {}),
     ...(test ? { test } : {}),
     hidden,
   }

@@ -50,13 +50,49 @@ export function assignZeroFlow(
   })
   for (const { run, entry, which } of left) {
     const state = taken.get(run)
-    if (!state || state[which] || !without.includes(run)) continue
+    if (!state || state[which] || !without.includes(run) || !isShared(run, entry, runs, taken)) continue
     state[which] = entry
     state.shared = true
   }
   between(taken, entries, runs)
+  around(taken, entries, runs)
   for (const [run, state] of taken) pairUp(run, state, entries, runs)
   return taken
+}
+
+/** One value before all runs and one after all of them, one run below the other, without a direction: each run lies between the two and takes both. */
+function around(
+  taken: Map<FoundRun, { before?: ZeroEntry; after?: ZeroEntry; shared: boolean }>,
+  entries: readonly ZeroEntry[],
+  runs: readonly FoundRun[],
+): void {
+  const [before, ...more] = entries.filter(({ which }) => which === 'before')
+  const [after, ...others] = entries.filter(({ which }) => which === 'after')
+  if (!before || !after || runs.length < 2 || entries.length > 2 || more.length + others.length > 0) return
+  if ([before, after].some(({ direction, test, run }) => direction || test || run)) return
+  const isInside = runs.every(
+    ({ view, top, bottom, zeroBefore, zeroAfter }, index) =>
+      !view.turned &&
+      (runs[index - 1]?.bottom ?? -1) < top &&
+      view.name === before.view.name &&
+      view.name === after.view.name &&
+      before.row < top &&
+      after.row > bottom &&
+      zeroBefore.length + zeroAfter.length === 0,
+  )
+  if (isInside) for (const run of runs) taken.set(run, { before, after, shared: true })
+}
+
+/**
+ * Whether zero flow that another run has is this one's too: not that of the same direction in another test, and not one of two of which
+ * the other is the other run's for certain.
+ */
+function isShared(run: FoundRun, entry: ZeroEntry, runs: readonly FoundRun[], taken: Assigned): boolean {
+  const owner = runs.find((one) => taken.get(one)?.before === entry || taken.get(one)?.after === entry)
+  if (!owner || owner === run) return true
+  if (entry.direction && directionOf(owner) === directionOf(run)) return false
+  const { before, after } = taken.get(owner) ?? {}
+  return [before, after].every((one) => !one || costOf(run, one, runs) < NOT_OF_IT)
 }
 
 /** Zero flow between two runs one below the other ends the upper and begins the lower, where neither has one of its own there. */

@@ -9,6 +9,7 @@ import { numbersAroundWords } from './around-words.js'
 import { type Assigned, assignZeroFlow } from './assign.js'
 import { zeroColumns } from './columns.js'
 import type { ZeroEntry } from './entry.js'
+import { isAbout } from './headings.js'
 import { type Mention, mentionsOfZeroFlow } from './mentioned.js'
 import { ofOneKind } from './of-one-kind.js'
 import { zeroFlowOfSheet } from './of-sheet.js'
@@ -78,7 +79,8 @@ export function zeroFlowOfLog(log: Log, takesUnknown: boolean): ZeroFlowOfLog {
     ),
   )
   const found = parted.map(({ kept }) => kept)
-  const assigned = assignZeroFlow(runs, found)
+  const pressures = found.filter(({ label }) => !isAbout(label))
+  const assigned = assignZeroFlow(runs, pressures.length > 0 ? pressures : found)
   const read = new Set([
     ...[...labelled, ...found].flatMap(({ labelCell, figures }) => [
       labelCell,

@@ -33,17 +33,21 @@ export function ofOneKind(
   const ofHouses = tables?.runs.some(({ houseColumn }) => placed.some(({ column }) => column === houseColumn))
   if (ofHouses) return { kept: entry, rivals: [], others: [] }
   const isTaken = tables?.isTaken ?? (() => false)
+  const heads = placed.map(({ row, column }) => headOver(view, row, column, isTaken))
+  // The name of the house over the first value of a line is no heading of it.
+  const isHeaded = heads.every((head) => head !== '')
   const kinds = new Map<string, Figure[]>()
   let behind = ''
   for (const [index, { figure, row, column }] of placed.entries()) {
     const before = placed[index - 1]
     if (before?.row === row) behind = nameBetween(view, row, before.column, column) ?? behind
-    const kind = `${behind}|${headOver(view, row, column, isTaken)}`
+    const head = heads[index] as string
+    const kind = `${behind}|${isHeaded || isOfOther(head) ? head : ''}`
     kinds.set(kind, [...(kinds.get(kind) ?? []), figure])
   }
   if (kinds.size < 2) return { kept: entry, rivals: [], others: [] }
   const parts = [...kinds].map(([kind, own]) => ({ kind, entry: { ...entry, figures: own } }))
-  const likely = parts.filter(({ kind }) => !OTHER_THINGS.some((thing) => says(readLabel(kind), thing)))
+  const likely = parts.filter(({ kind }) => !isOfOther(kind))
   const ofYear = likely.filter(({ kind }) => years.some((year) => kind.endsWith(year)))
   const kept = (ofYear[0] ?? likely[0] ?? parts[0]) as (typeof parts)[number]
   const left = likely.flatMap((one) => (one === kept ? [] : one.entry))
@@ -57,6 +61,8 @@ function placeOf(view: View, { cell }: Figure): { row: number; column: number } 
   return view.turned ? { row: place.column, column: place.row } : place
 }
 
+const isOfOther = (text: string): boolean => OTHER_THINGS.some((thing) => says(readLabel(text), thing))
+
 /** A text between two values that names a thing of its own. */
 function nameBetween(view: View, row: number, from: number, to: number): string | undefined {
   for (let at = to - 1; at > from; at--) {
@@ -64,8 +70,7 @@ function nameBetween(view: View, row: number, from: number, to: number): string 
     if (text === undefined || isUnitOrBlank(text)) continue
     const label = readLabel(text)
     if (isNeutral(text)) continue
-    if (OTHER_THINGS.some((thing) => says(label, thing)) || label.tokens.some((one) => one.length > 2))
-      return text
+    if (isOfOther(text) || label.tokens.some((one) => one.length > 2)) return text
   }
   return undefined
 }

@@ -130,6 +130,8 @@ function rightOf(
     const unit = content.kind === 'text' ? bareUnit(content.text) : undefined
     if (unit?.kind === 'pressure') setUnit(found, unit)
     if (content.kind === 'number') {
+      // "−1.4 | Pa | 30 s": for how long it was taken.
+      if (content.written.unit && content.written.unit.kind !== 'pressure') break
       const heading = headingAbove(view, row, at, HEADED)
       if (!isExtreme && !namesNoValue(heading))
         found.push({
