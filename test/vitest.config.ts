@@ -82,7 +82,7 @@ export default defineConfig({
       },
     ],
     setupFiles: [path('support/setup.ts')],
-    testTimeout: 60_000,
+    testTimeout: 120_000,
     hookTimeout: 120_000,
     maxWorkers: 2,
     reporters: ['default', path('tools/summary-reporter.ts')],
