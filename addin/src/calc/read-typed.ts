@@ -114,6 +114,10 @@ function numberOf(
     if (rule !== 'log-text-number')
       source.told.add(severity, rule, `${titled(source.direction)}, typed readings. ${message}`, '')
   const value = Number(read.value)
+  if (what === 'flow' && value < 0) {
+    fault(source, at, ': an air flow has no sign: the direction is chosen above. Enter it without the minus.')
+    return undefined
+  }
   const { lowest, highest, unit: base } = USUAL[what]
   const size = Math.abs(value)
   if ((size < lowest || size > highest) && !kept?.includes(text.trim())) {
