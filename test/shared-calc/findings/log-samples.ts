@@ -252,6 +252,10 @@ export const homesSamples: SamplesOf<typeof homesTexts> = {
   ],
   'homes-guarded/each': [{ logged: true }, { logged: false }],
   'homes-guarded/summed': [{ logged: true }, { logged: false }],
+  'homes-twice': [
+    { names: ['Plot 3 (invented)'] },
+    { names: Array.from({ length: 9 }, (_, i) => `Plot ${i + 1} (invented)`) },
+  ],
   'homes-instruments': [{ count: 1 }, { count: 3 }],
   'homes-sample/unknown': [{ tested: 4, homes: 20 }],
   'homes-sample/too-few': [

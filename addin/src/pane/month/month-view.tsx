@@ -103,8 +103,9 @@ function Result({ register }: { register: Register }) {
   return (
     <>
       <p class="totals">
-        <b>{counted(overall.tests, 'test')}</b>: <b>{overall.meets}</b> met the target,{' '}
-        <b>{overall.misses}</b> failed, <b>{overall.notValid}</b> not valid
+        {counted(overall.tests, 'row')}, <b>{counted(overall.counting, 'test')}</b> included in totals:{' '}
+        <b>{overall.meets}</b> met the target, <b>{overall.misses}</b> failed, <b>{overall.notValid}</b> not
+        valid
         {rate === undefined ? '' : `; ${Math.round(rate * 100)} % passed first time`}
         {overall.medianN50 === undefined ? '' : `; median n50 ${overall.medianN50.toFixed(2)} 1/h`}.{' '}
         {counted(toRetest.length + toRetestElsewhere.length, 'house')} to retest;{' '}
