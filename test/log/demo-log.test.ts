@@ -10,7 +10,10 @@ describe('the demonstration log', () => {
     const read = readLog(await demo(), 'demo-log.xlsx', { layouts: builtInLayouts })
     expect(read.problems).toEqual([])
     expect(read.tests.map((test) => test.record)).toEqual([await record()])
-    expect(read.tests[0]?.findings.map(({ rule, cells }) => [rule, cells])).toEqual([['log-layout', []]])
+    expect(read.tests[0]?.findings.map(({ rule, cells }) => [rule, cells])).toEqual([
+      ['log-layout', []],
+      ['log-unit', ['Log!B26']],
+    ])
   })
 
   it('is understood from its own words but for the device’s ranges, and says so', async () => {

@@ -72,6 +72,14 @@ export const questions = {
     ],
     noneLikelier: true,
   }),
+  exchangedColumns: ({ pressures, flows }: { pressures: string; flows: string }): Asked => ({
+    text: `The numbers under ${quoted(flows)} are too high for pressures. They follow a leakage curve only if they are the flows and those under ${quoted(pressures)} the pressures. Which column holds the pressures?`,
+    choices: [
+      { value: pressures, label: quoted(pressures), reason: 'the readings then follow a leakage curve' },
+      { value: flows, label: quoted(flows), reason: 'its heading says so' },
+    ],
+    noneLikelier: true,
+  }),
   unnamedColumns: ({
     tables,
   }: {

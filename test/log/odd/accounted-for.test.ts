@@ -283,6 +283,16 @@ describe('zero flow around a table', () => {
       ),
     ],
     [
+      'across: lists with their means between the title and the readings',
+      runs.flatMap((run) =>
+        across(
+          run,
+          ['Bias pre (Pa)', run.before - 0.2, run.before, run.before + 0.2, 'mean', run.before],
+          ['Bias post (Pa)', run.after - 0.2, run.after, run.after + 0.2, 'mean', run.after],
+        ),
+      ),
+    ],
+    [
       'below: a list that begins in the column of the pressures and ends with its mean',
       runs.flatMap(
         (run): Rows => [
@@ -330,6 +340,20 @@ describe('zero flow around a table', () => {
       expect(mean(run.zeroFlowAfter_Pa)).toBeCloseTo(truth.after, 6)
     }
   })
+})
+
+it('is asked about where only the names of sheets call it zero flow', async () => {
+  const list = (mean: number): Rows => [['Pa'], ...[-0.2, 0.1, 0.1].map((by) => [mean + by])]
+  const { asked } = read(
+    await book({
+      House: FORM,
+      'Zero before': list(-1.2),
+      Depressurisation: [HEADINGS, ...dep.readings],
+      Pressurisation: [HEADINGS, ...pres.readings],
+      'Zero after': list(0.9),
+    }),
+  )
+  expect(asked).toContain('runs[0].zeroFlow')
 })
 
 describe('zero flow of the other run', () => {

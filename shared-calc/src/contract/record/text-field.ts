@@ -35,16 +35,15 @@ function isCalendarDate(text: string): boolean {
  */
 const UNHELD =
   // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
-  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/
-const EACH_UNHELD = new RegExp(UNHELD, 'g')
+  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g
 
 /** A text as a workbook can hold it: what it cannot hold becomes U+FFFD, and a lone carriage return a line feed. */
 export const heldText = (text: string): string =>
   // Most texts need no change.
-  text.replace(EACH_UNHELD, '\ufffd').replace(/\r\n?/g, '\n')
+  text.replace(UNHELD, '\ufffd').replace(/\r\n?/g, '\n')
 
 /** Whether a text holds a character that no workbook can hold. */
-const isHeld = (text: string): boolean => !UNHELD.test(text)
+const isHeld = (text: string): boolean => text.search(UNHELD) < 0
 
 /** Every text of a record that a workbook cannot hold, by its path. */
 export function unheldTexts(value: unknown): string[] {

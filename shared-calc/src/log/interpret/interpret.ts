@@ -150,12 +150,13 @@ export function interpretLog(
       ],
     }
   const { american, dayFirst } = habitsOf(visible)
+  const isTest = (name: string) => groups.some(({ key }) => isSameName(name, key))
   const houses = tables
     .filter(({ view }) => !view.sheet.hidden)
     .flatMap(({ view, isTaken }) => [
-      ...namedRowsOf(view, isTaken),
+      ...namedRowsOf(view, isTaken, isTest),
       // The same list with a column for each house.
-      ...namedRowsOf(turned(view), (row, column) => isTaken(column, row)),
+      ...namedRowsOf(turned(view), (row, column) => isTaken(column, row), isTest),
     ])
   const shownTables = tables.filter(({ view }) => !view.sheet.hidden || chosen.some(({ hidden }) => hidden))
   const zeroFlow = zeroFlowOfLog(

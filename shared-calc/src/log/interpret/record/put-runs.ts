@@ -69,9 +69,11 @@ export function putRuns(draft: Draft, given: readonly FoundRun[], context: RunCo
   )
   askUnnamed(draft, runs)
   askDoubts(draft, runs)
+  // Of columns that are exchanged no sign can be told yet.
+  const isOpen = runs.some(({ block }) => block.doubts.some(({ exchanged }) => exchanged))
   const signs = signsOf(
     draft,
-    runs.map((run, index) => ({
+    (isOpen ? [] : runs).map((run, index) => ({
       direction: directions[index],
       pressures: run.readings.map((row) => row.pressure.value),
       zero: mean(
@@ -204,9 +206,18 @@ function directionsOf(draft: Draft, runs: readonly FoundRun[]): (Direction | und
 
 function askDoubts(draft: Draft, runs: readonly FoundRun[]): void {
   for (const { block } of runs)
-    for (const { about, columns } of block.doubts) {
+    for (const { about, columns, exchanged } of block.doubts) {
       const path = `${about}.column`
       if (draft.answers[path] !== undefined) continue
+      const [first, second] = columns
+      if (exchanged && first && second) {
+        draft.ask({
+          path,
+          cells: columns.map(({ headingCell }) => headingCell),
+          ...questions.exchangedColumns({ pressures: first.label.text, flows: second.label.text }),
+        })
+        continue
+      }
       draft.ask({
         path,
         cells: columns.map(({ headingCell }) => headingCell),

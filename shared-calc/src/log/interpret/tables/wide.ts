@@ -70,9 +70,14 @@ function withDirections(columns: readonly KnownColumn[]): readonly KnownColumn[]
   return columns.map((column) => {
     const own = directionIn(column.label)
     current = own ?? current
-    return own || !current ? column : { ...column, label: readLabel(`${current} ${column.label.text}`) }
+    return own || !current || !OF_A_RUN.includes(column.role)
+      ? column
+      : { ...column, label: readLabel(`${current} ${column.label.text}`) }
   })
 }
+
+/** Columns that are of one direction; results behind them may be of both. */
+const OF_A_RUN = ['pressure', 'induced', 'flow', 'corrected', 'device', 'target', 'zeroBefore', 'zeroAfter']
 
 /** "D 1 Pa | D 1 m³/h | … | P 1 Pa | P 1 m³/h": two letters or short words in front of the numbers, of which one at least names a direction. */
 function withLetters(columns: readonly KnownColumn[]): readonly KnownColumn[] | undefined {

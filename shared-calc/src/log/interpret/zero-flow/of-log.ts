@@ -80,7 +80,7 @@ export function zeroFlowOfLog(log: Log, takesUnknown: boolean): ZeroFlowOfLog {
   )
   const found = parted.map(({ kept }) => kept)
   const pressures = found.filter(({ label }) => !isAbout(label))
-  const assigned = assignZeroFlow(runs, pressures.length > 0 ? pressures : found)
+  const taken = assignZeroFlow(runs, pressures.length > 0 ? pressures : found)
   const read = new Set([
     ...[...labelled, ...found].flatMap(({ labelCell, figures }) => [
       labelCell,
@@ -88,6 +88,14 @@ export function zeroFlowOfLog(log: Log, takesUnknown: boolean): ZeroFlowOfLog {
     ]),
     ...runs.flatMap(cellsOf),
   ])
+  const mentioned = mentionsOfZeroFlow(log.visible, (cell) => read.has(cell))
+  // Where some zero flow could not be read, that of one run is not shared: it may be the other's that was lost.
+  const assigned: Assigned = new Map(
+    [...taken].map(([run, state]) => [
+      run,
+      state.shared && mentioned.valued.length > 0 ? { shared: false } : state,
+    ]),
+  )
   const ofFields = new Set(fields.flatMap(({ cell, also = [] }) => [cell, ...also]))
   const unread = tables.flatMap(({ view, isTaken }) =>
     numbersAroundWords(view, { isTaken, isRead: (cell) => read.has(cell) || ofFields.has(cell) }),
@@ -98,7 +106,6 @@ export function zeroFlowOfLog(log: Log, takesUnknown: boolean): ZeroFlowOfLog {
     parted.flatMap((part) => part.others),
     assigned,
   )
-  const mentioned = mentionsOfZeroFlow(log.visible, (cell) => read.has(cell))
   const mentions = unknown.length > 0 ? [] : [...mentioned.valued, ...found]
   const has = (run: FoundRun) => {
     const { before, after } = assigned.get(run) ?? {}

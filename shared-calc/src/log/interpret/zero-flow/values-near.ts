@@ -47,7 +47,8 @@ export function valuesOf(
       ? [{ ...content.written, cell: view.address(only.row, at), row: only.row, column: at }]
       : []
   })
-  return [only, ...beside]
+  // Blocks below one another have one column of pressures.
+  return [only, ...beside.filter(({ cell }, index) => beside.findIndex((one) => one.cell === cell) === index)]
 }
 
 /** "−1.4 | Pa zero flow before | | 0.7 | Pa zero flow before": the value in front of a label that has none behind it. */
