@@ -6,15 +6,17 @@ const path = (relative: string) => fileURLToPath(new URL(relative, import.meta.u
 
 /**
  * Tests that drive Chromium: on a busy machine the browser itself now and then gives up. Such a test is run once more,
- * and the closing lines name it. All others must pass the first time.
+ * and the closing lines name it. All others must pass the first time. Each file has a browser and a service of its own.
  */
 const BROWSER = ['test/pane/**/*.test.ts', 'test/site/house-page.test.ts', 'test/uncertainty/pane.test.ts']
 
 /**
  * Tests that only calculate: they replace no module, change no setting and keep nothing, so their files share a process and load
- * the calculation once instead of once a file.
+ * the calculation once instead of once per file.
  */
 const CALCULATING = [
+  'addin',
+  'manifests',
   'published',
   'methods',
   'shared-calc',
@@ -28,6 +30,28 @@ const CALCULATING = [
   'rerun',
 ].map((folder) => `test/${folder}/**/*.test.{ts,tsx}`)
 
+/**
+ * Tests of the service that measure the process they run in (its event loop, its memory, what it leaves behind), or that end
+ * threads: each file needs a process of its own. All other tests of the service start one and stop it, and share a process.
+ */
+const MEASURING = [
+  'called-off',
+  'evaluator',
+  'event-loop',
+  'faults',
+  'fuzz',
+  'fuzz-doors',
+  'json-faults',
+  'left-behind',
+  'near-largest',
+  'overload',
+  'pool',
+  'stop',
+  'uploads',
+  'watchdog',
+].map((name) => `test/service/${name}.test.ts`)
+const SERVING = ['test/service/**/*.test.ts']
+
 export default defineConfig({
   root: path('..'),
   resolve: {
@@ -35,22 +59,30 @@ export default defineConfig({
   },
   test: {
     projects: [
-      { extends: true, test: { name: 'browser', include: BROWSER, retry: 1 } },
+      { extends: true, test: { name: 'browser', include: BROWSER, retry: 1, isolate: false } },
       {
         extends: true,
         test: { name: 'calculating', include: CALCULATING, exclude: BROWSER, isolate: false },
       },
       {
         extends: true,
+        test: { name: 'serving', include: SERVING, exclude: MEASURING, isolate: false },
+      },
+      {
+        extends: true,
+        test: { name: 'measuring', include: MEASURING },
+      },
+      {
+        extends: true,
         test: {
           name: 'rest',
           include: ['test/**/*.test.{ts,tsx}'],
-          exclude: ['test/output/**', ...CALCULATING, ...BROWSER],
+          exclude: ['test/output/**', ...CALCULATING, ...BROWSER, ...SERVING],
         },
       },
     ],
     setupFiles: [path('support/setup.ts')],
-    testTimeout: 60_000,
+    testTimeout: 120_000,
     hookTimeout: 120_000,
     maxWorkers: 2,
     reporters: ['default', path('tools/summary-reporter.ts')],

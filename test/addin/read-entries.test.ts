@@ -4,6 +4,7 @@ import { live } from '../../addin/src/calc/live.js'
 import { readEntries } from '../../addin/src/calc/read-entries.js'
 import { CellSheet } from '../../addin/src/host/cell-sheet.js'
 import { emptyEntries, type TestEntries } from '../../addin/src/pane/one-test/entries.js'
+import { emptyRun } from '../../addin/src/pane/one-test/typed/typed-run.js'
 import { openedBook } from './opened-book.js'
 
 type Cells = Parameters<typeof openedBook>[1][string]
@@ -160,6 +161,28 @@ describe('what was typed and picked becomes a record', () => {
     expect(single.draft.format).toBe('draughtbook/record@2')
     const curve = one('iso-9972:2015')
     expect([curve.runs.length, curve.unfinished[0]?.readings.length]).toEqual([0, 1])
+  })
+
+  it('refuses a negative air flow and a number beyond all numbers, and says so where they were typed', () => {
+    const typed = {
+      ...emptyRun(),
+      readings: [
+        { pressure: '50', second: '-620' },
+        { pressure: '40', second: '1e400' },
+      ],
+    }
+    const read = readEntries(
+      {
+        ...emptyEntries(),
+        fields: { 'building.volume_m3': { text: '1e400' } },
+        runs: { depressurisation: { typed } },
+      },
+      undefined,
+    )
+    expect(read.typedFaults['depressurisation.readings[0].second']).toContain('An air flow has no sign')
+    expect(read.typedFaults['depressurisation.readings[1].second']).toBe('"1e400" is not a number')
+    expect(read.unfinished.flatMap(({ readings }) => readings)).toEqual([])
+    expect(read.draft.building).toEqual({})
   })
 
   it('an entry that cannot be used makes the verdict not valid, whatever the other readings give', () => {

@@ -62,7 +62,7 @@ async function usable(browser: Browser, address: string): Promise<void> {
     for (const visit of ['first visit', 'second visit', 'third visit', 'visit with a log kept']) {
       const { page, after_ms } = await visited(context, address)
       taken[visit] = [...(taken[visit] ?? []), after_ms]
-      await page.locator('input').and(page.getByLabel('Building *')).fill('')
+      await page.locator('.step-before .fields input').first().fill('')
       if (visit === 'third visit') {
         await page.setInputFiles('input[type=file]', LOG)
         await page.getByRole('button', { name: 'Accept and calculate' }).click()
@@ -99,7 +99,7 @@ async function visited(context: BrowserContext, address: string): Promise<{ page
 /** Runs in the page before anything else: puts the cursor into the first field, and notes when the letter typed there is drawn. */
 function focusFirstField(): void {
   const looking = new MutationObserver(() => {
-    const field = document.querySelector<HTMLInputElement>('[data-path="building.name"] input')
+    const field = document.querySelector<HTMLInputElement>('.step-before .fields input')
     if (!field) return
     looking.disconnect()
     field.focus()

@@ -98,7 +98,7 @@ describe('several tests', () => {
     expect(await page.locator('.findings').getByText('Log!').count()).toBe(0)
   })
 
-  it('changed in another tab are taken up when this one is come back to', async () => {
+  it('follow what another tab enters, and are not kept once more where another tab has removed them', async () => {
     const { page } = await world.open()
     await field(page, 'Building *').fill('Barn (invented)')
     const other = await page.context().newPage()
@@ -106,9 +106,72 @@ describe('several tests', () => {
     await other.goto(world.base)
     await expect.poll(() => field(other, 'Building *').inputValue(), SOON).toBe('Barn (invented)')
     await field(other, 'Internal volume').fill('300')
-    await other.locator('[data-saved="yes"]').waitFor()
-    await page.evaluate(() => window.dispatchEvent(new Event('focus')))
     await expect.poll(() => field(page, 'Internal volume').inputValue(), SOON).toBe('300')
+    await field(page, 'Site').fill('Invented Court')
+    await expect.poll(() => field(other, 'Site').inputValue(), SOON).toBe('Invented Court')
+    expect(await field(other, 'Internal volume').inputValue()).toBe('300')
+    // Removed here, it is not kept once more by the other tab.
+    await all(page)
+    await page.getByRole('button', { name: /^Remove from this device/ }).click()
+    await page.getByRole('alertdialog').getByRole('button', { name: 'Remove from this device' }).click()
+    await page.getByText(/^No tests yet/).waitFor()
+    await other.getByText('This test was removed from this device in another tab.').waitFor()
+    expect(await field(other, 'Site').inputValue()).toBe('')
+    await page.reload()
+    await all(page)
+    await page.getByText(/^No tests yet/).waitFor()
+  })
+
+  it('stay on the step that is chosen while a log just opened is being kept', async () => {
+    const { page } = await world.open()
+    // The database takes the log once the test says so.
+    await page.evaluate(() => {
+      const { put } = IDBObjectStore.prototype
+      IDBObjectStore.prototype.put = function (...given) {
+        const wait = (): void => {
+          if (!('goOn' in window)) this.get('none').onsuccess = wait
+        }
+        if (this.name === 'logs') wait()
+        return put.apply(this, given)
+      }
+    })
+    await openLog(page)
+    await page.getByRole('button', { name: 'Accept and calculate' }).waitFor()
+    await step(page, 'Result')
+    await page.evaluate(() => Object.assign(window, { goOn: true }))
+    // The list is read after the log is written.
+    await all(page)
+    await page.locator('.kept-test', { hasText: 'demo-log.xlsx' }).waitFor()
+    await page.getByRole('button', { name: 'Test', exact: true }).click()
+    expect(await page.locator('[aria-current="step"]').textContent()).toContain('Result')
+  })
+
+  it('take no entries of the test on show while their log is still being read', async () => {
+    const { page } = await world.open()
+    await openDemo(page)
+    await page.getByRole('button', { name: 'New test' }).click()
+    await outcome(page).waitFor({ state: 'detached' })
+    await field(page, 'Building *').fill('Barn (invented)')
+    await page.evaluate(() => {
+      const { postMessage } = Worker.prototype
+      const goOn = new Promise((resolve) => Object.assign(window, { goOn: resolve }))
+      Worker.prototype.postMessage = function (...given: [unknown]) {
+        void goOn.then(() => postMessage.apply(this, given))
+      }
+    })
+    await all(page)
+    await page.locator('.kept-test', { hasText: 'House 7' }).locator('.kept-open').click()
+    await page.getByRole('button', { name: 'Test', exact: true }).click()
+    await field(page, 'Site').fill('Invented Court')
+    await page.evaluate(() => (window as unknown as { goOn: () => void }).goOn())
+    await outcome(page).waitFor()
+    await step(page, 'Before')
+    // The log says where the house stands.
+    expect(await page.locator('[data-path="building.site"] .link').textContent()).toContain('Log!')
+    await all(page)
+    await page.locator('.kept-test', { hasText: 'Barn' }).locator('.kept-open').click()
+    await outcome(page).waitFor({ state: 'detached' })
+    expect(await field(page, 'Site').inputValue()).toBe('Invented Court')
   })
 
   it('begin with an empty log, filled in on the page and read without a question', async () => {

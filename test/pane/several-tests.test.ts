@@ -82,7 +82,9 @@ describe('the Building view', () => {
     const { page } = await view('Building')
     const whole = await workbook('flat-1.xlsx', records[0] as TestRecord)
     await choose(page, [whole, { ...whole, name: 'flat-2.xlsx', buffer: whole.buffer.subarray(0, 9000) }])
-    await page.getByText('The building could not be made: flat-2.xlsx: ').waitFor(SOON)
+    await page
+      .getByText(/The building could not be made: 1 file cannot be used\.\s+flat-2\.xlsx: /)
+      .waitFor(SOON)
     expect(await page.locator('.headline').count()).toBe(0)
   })
 })

@@ -33,10 +33,12 @@ async function smallTargets(page: Page): Promise<string[]> {
   }, LEAST_PX)
 }
 
-const unfoldAll = (page: Page): Promise<void> =>
-  page.locator('.step-site').evaluate((site) => {
+async function unfoldAll(page: Page): Promise<void> {
+  await page.locator('.step:not([hidden])[aria-busy]').waitFor({ state: 'detached' })
+  await page.locator('.step-site').evaluate((site) => {
     for (const one of site.querySelectorAll('details')) one.open = true
   })
+}
 
 describe('on site, at 350 px', () => {
   it('every target of the forms has 44 px, with readings typed here', async () => {

@@ -92,6 +92,19 @@ describe('a multipart body that is none', () => {
   })
 
   it.each([
+    ['other', 1, 'send only files, in the parts files, layouts and keys'],
+    ['__proto__', 1, 'send only files, in the parts files, layouts and keys'],
+    ['layouts', 21, 'at most 20 files are taken in this part'],
+  ])('with a part that is not taken is told what is: %s', async (field, count, message) => {
+    const base = await listen(createApp())
+    const body = form([['one.xlsx', new Uint8Array(10)]])
+    for (let i = 0; i < count; i++) body.append(field, new Blob(['{}']), 'a.json')
+    const answer = await fetch(`${base}/v1/registers`, { method: 'POST', body })
+    const { errors } = (await answer.json()) as { errors: { message: string }[] }
+    expect(errors.map((one) => one.message)).toEqual([message])
+  })
+
+  it.each([
     ['layouts', 'registers', 'layout.json has 98 kB; at most 64 kB are read'],
     ['keys', 'reruns', 'layout.json has 98 kB; at most 16 kB are read'],
   ])('beside workbooks are small: %s', async (field, route, message) => {

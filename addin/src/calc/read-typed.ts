@@ -83,7 +83,8 @@ function zeroFlow(source: TypedSource, role: 'zeroFlowBefore' | 'zeroFlowAfter')
   const values = source.typed[role].flatMap((text, i) =>
     text.trim() === ''
       ? []
-      : (numberOf(source, `${role}[${i}]`, text, 'zeroFlow', source.typed.pressureUnit, undefined) ?? []),
+      : (numberOf(source, `${role}[${i}]`, text, 'zeroFlow', source.typed.pressureUnit, source.typed.kept) ??
+        []),
   )
   return values.length > 0 ? values : undefined
 }
@@ -113,6 +114,10 @@ function numberOf(
     if (rule !== 'log-text-number')
       source.told.add(severity, rule, `${titled(source.direction)}, typed readings. ${message}`, '')
   const value = Number(read.value)
+  if (what === 'flow' && value < 0) {
+    fault(source, at, ': an air flow has no sign: the direction is chosen above. Enter it without the minus.')
+    return undefined
+  }
   const { lowest, highest, unit: base } = USUAL[what]
   const size = Math.abs(value)
   if ((size < lowest || size > highest) && !kept?.includes(text.trim())) {

@@ -136,7 +136,9 @@ function empty(width_px: number, height_px: number): string {
 }
 
 function describe({ runs }: ChartData): string {
-  const parts = runs.map(({ direction, points }) => `${direction} with ${points.length} readings`)
+  const parts = runs.map(
+    ({ direction, points }) => `${direction} with ${points.length} reading${points.length === 1 ? '' : 's'}`,
+  )
   return `Air flow against pressure difference on logarithmic axes: ${parts.join(', ')}`
 }
 

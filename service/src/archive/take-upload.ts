@@ -65,11 +65,7 @@ function receive(request: Request, response: Response, folder: string): Promise<
       fields: 0,
       parts: MOST_FILES + 50,
     },
-  }).fields([
-    { name: 'files', maxCount: MOST_FILES },
-    { name: 'layouts', maxCount: MOST_LAYOUTS },
-    { name: 'keys', maxCount: MOST_LAYOUTS },
-  ])
+  }).fields(Object.entries(MOST_OF).map(([name, maxCount]) => ({ name, maxCount })))
   return new Promise((resolve, reject) => {
     let taken = 0
     request.on('data', (chunk: Buffer) => {
@@ -80,6 +76,13 @@ function receive(request: Request, response: Response, folder: string): Promise<
     })
     upload(request, response, (error: unknown) => (error ? reject(uploadFault(error)) : resolve()))
   })
+}
+
+/** Parts of the body that hold files, with the most of each. */
+const MOST_OF: Readonly<Record<string, number>> = {
+  files: MOST_FILES,
+  layouts: MOST_LAYOUTS,
+  keys: MOST_LAYOUTS,
 }
 
 const tooLarge = () =>
@@ -94,12 +97,19 @@ function uploadFault(error: unknown): unknown {
       error.code === 'LIMIT_FILE_SIZE' ||
       error.code === 'LIMIT_FILE_COUNT' ||
       error.code === 'LIMIT_PART_COUNT'
-    return large ? tooLarge() : unusable(error.field ?? '', error.message)
+    return large ? tooLarge() : unusable(error.field ?? '', unexpectedWords(error.field))
   }
   // What busboy says about a body that is cut short or badly formed.
   if (error instanceof Error && !('syscall' in error))
     return new HttpFault(400, 'The body cannot be read', { detail: error.message })
   return asStorageFault(error)
+}
+
+/** In place of the library's own words. It calls a part with too many files unexpected too. */
+function unexpectedWords(part = ''): string {
+  return Object.hasOwn(MOST_OF, part)
+    ? `at most ${MOST_OF[part]} files are taken in this part`
+    : 'send only files, in the parts files, layouts and keys'
 }
 
 const storageFault = (error: unknown): never => {

@@ -5,6 +5,7 @@ import { type ArchiveOptions, addArchiveOptions } from './archive-options.js'
 import { type AddCommand, DIFFERENT, UNREADABLE } from './command.js'
 import { UsageError } from './errors.js'
 import { count } from './print/number-text.js'
+import { registerLines } from './print/register-lines.js'
 import { runFiles } from './run-files.js'
 import { shown } from './terminal.js'
 import { checkRegisterPath, writeRegisters } from './write-registers.js'
@@ -88,21 +89,8 @@ export const addRegister: AddCommand = (command, { terminal, end }) => {
       const written = out === undefined ? [] : await writeRegisters(out, register, lines, about, options.by)
       if (unread.length > 0) end(DIFFERENT)
       if (options.json) return terminal.out(JSON.stringify(register, null, 2))
-      const { tests, meets, misses, notValid, billable, fees, withoutFee } = register.overall
-      const toRetest = register.toRetest.length + register.toRetestElsewhere.length
       terminal.out(
-        shown(
-          [
-            `${count(tests, 'test')}: ${meets} met the target, ${misses} failed, ${notValid} not valid; ${count(register.leftOut.length, 'file')} left out`,
-            ...(fees === undefined
-              ? []
-              : [
-                  `${fees.toFixed(2)} in fees; ${withoutFee === 0 ? 'every test to bill has a fee' : `${count(withoutFee ?? 0, 'test')} to bill without a fee`}`,
-                ]),
-            `${count(billable, 'test')} to bill; ${count(toRetest, 'plot')} to retest`,
-            ...written.map((path) => `Register: ${path}`),
-          ].join('\n'),
-        ),
+        shown([...registerLines(register), ...written.map((path) => `Register: ${path}`)].join('\n')),
       )
     })
 }

@@ -3,6 +3,7 @@ import type { Terminal } from '../cli/terminal.js'
 import { fileFault } from '../files/file-fault.js'
 import { makeLog, standardOutput } from '../seen/log.js'
 import { settingsFaults } from '../settings/check-settings.js'
+import { missingPaths } from '../settings/missing-paths.js'
 import type { Settings } from '../settings/settings.js'
 import { overviewText } from './overview.js'
 import { start } from './start.js'
@@ -39,6 +40,7 @@ export async function runService(
   if (typeof running === 'string') return { faults: [running] }
   const watchdog = startWatchdog()
   terminal.err(`draughtbook: ${running.url}`)
+  for (const line of await missingPaths(settings)) terminal.err(`draughtbook: ${line}`)
   if (overview) for (const line of overviewText(settings)) terminal.err(`  ${line}`)
   terminal.err(`draughtbook: starting; waiting for ${[...running.state.startingUp].join(' and ')}`)
   const failed = running.warm

@@ -18,9 +18,6 @@ const oneOf = (text: string, values: readonly string[]): Asked => ({
   choices: values.map((value) => ({ value, label: value.replace(/^m3\b/, 'm³') })),
   noneLikelier: true,
 })
-/** Volume of the same air at 20 °C to that at 0 °C: ratio of the absolute temperatures. */
-const FROM_0_C_TO_20_C = ((273.15 + 20) / 273.15).toFixed(3)
-
 const cellName = (cell: string): string => cell.split('!').at(-1) ?? cell
 
 /** Flow units as they are typed, the most likely first, and as they are shown. */
@@ -75,6 +72,14 @@ export const questions = {
     ],
     noneLikelier: true,
   }),
+  exchangedColumns: ({ pressures, flows }: { pressures: string; flows: string }): Asked => ({
+    text: `The numbers under ${quoted(flows)} are too high for pressures. They follow a leakage curve only if they are the flows and those under ${quoted(pressures)} the pressures. Which column holds the pressures?`,
+    choices: [
+      { value: pressures, label: quoted(pressures), reason: 'the readings then follow a leakage curve' },
+      { value: flows, label: quoted(flows), reason: 'its heading says so' },
+    ],
+    noneLikelier: true,
+  }),
   unnamedColumns: ({
     tables,
   }: {
@@ -99,10 +104,11 @@ export const questions = {
   flowUnit: ({ heading, american }: { heading: string; american: boolean }): Asked =>
     oneOf(`What is the unit of the air flows in ${heading}: ${shownUnits(american)}?`, flowUnits(american)),
   flowStatedAt: ({ cell, text }: { cell: string; text: string }): Asked => ({
-    text: `Cell ${cellName(cell)} says ${quoted(text)}. Are the flows converted to air at 20 °C, or are they for the air that passed through the fan? If they are converted to air at 0 °C, multiply them by ${FROM_0_C_TO_20_C} in the log first.`,
+    text: `Cell ${cellName(cell)} says ${quoted(text)}. Which air are the flows for?`,
     choices: [
-      { value: 'reference air', label: 'converted to air at 20 °C (1.204 kg/m³)' },
-      { value: 'device air', label: 'for the air that passed through the fan' },
+      { value: 'reference air', label: 'air at 20 °C (1.204 kg/m³)' },
+      { value: 'normal air', label: 'air at 0 °C (1.293 kg/m³)' },
+      { value: 'device air', label: 'the air that passed through the fan' },
     ],
     noneLikelier: true,
   }),

@@ -35,6 +35,7 @@ import {
 } from './holes.js'
 import { leakageCurve, weightedLeakageCurve } from './leakage-curve.js'
 import { lowestPressure, stackMeasure } from './limits.js'
+import { normalFlow } from './normal-flow.js'
 import { allowedLeakage, expectedFlows, provableLeakage } from './plan-flows.js'
 import { pressureSpan, pressuresToSet, stationsToSet } from './plan-pressures.js'
 import {
@@ -93,6 +94,7 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'flow-device.ts', chapter: standardFromDeviceAir },
   { file: 'flow-device.ts', chapter: statedAir },
   { file: 'flow-device.ts', chapter: severalDevices },
+  { file: 'normal-flow.ts', chapter: normalFlow },
   { file: 'leakage-curve.ts', chapter: leakageCurve },
   { file: 'confidence.ts', chapter: fitScatter },
   { file: 'confidence.ts', chapter: studentisedResiduals },

@@ -198,6 +198,23 @@ export const scripts: Readonly<Record<string, Script>> = {
       scalars[0] = $q_m
     },
   },
+  "Flow of air at 0 °C as a flow of reference air": {
+    constants: ["T_z"],
+    inputs: "q_N theta_r",
+    steps: [
+      ["f_N","(theta_r + T_z)/T_z"],
+      ["q_r","q_N*f_N"],
+    ],
+    run: (scalars) => {
+      const $T_z = scalars[0]
+      const $q_N = scalars[1]
+      const $theta_r = scalars[2]
+      const $f_N = (($theta_r + $T_z) / $T_z)
+      scalars[3] = $f_N
+      const $q_r = ($q_N * $f_N)
+      scalars[4] = $q_r
+    },
+  },
   "Leakage curve": {
     constants: [],
     inputs: "dp_m[] q_m[] sign dp_01 dp_02 rho_d rho_x",

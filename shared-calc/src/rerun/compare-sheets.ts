@@ -175,7 +175,7 @@ const sameText = (found: Cell['value'], expected: Cell['value']): boolean =>
 const plainText = (text: string): string => text.replace(/\r\n?/g, '\n').trim()
 
 function compareFormula(cell: Cell, expected: ExpectedCell): Compared | undefined {
-  if (cell.formula === undefined && expected.formula === undefined) return undefined
+  if (cell.formula === expected.formula) return undefined
   const found = cell.formula === undefined ? null : comparableFormula(cell.formula)
   const wanted = expected.formula === undefined ? null : comparableFormula(expected.formula)
   if (found === wanted) return undefined

@@ -9,7 +9,7 @@ import type { Scope } from '../log/layout/scope.js'
 import { splitTests } from '../log/layout/split-tests.js'
 import { LogError } from '../log/problem.js'
 import { layoutOf, NOT_A_SUMMARY } from '../reports/archive/open-archived.js'
-import { quotedOf } from '../reports/register/workbook/quoted.js'
+import { type Quoted, quotedOf } from '../reports/register/workbook/quoted.js'
 import { versions as known } from '../versions/list.js'
 import { runnable, type VersionParts } from '../versions/version.js'
 import { printedAgrees } from './agreement.js'
@@ -82,7 +82,7 @@ function rerunTest(
     ...(test.id !== undefined && { testNumber: test.id }),
     calculationVersion: evaluation.calculationVersion,
     recordDigest: digestOf(record),
-    quoted: quotedOf(record, evaluation),
+    quoted: withoutFindings(quotedOf(record, evaluation)),
     compared: { figures: results.length, cells: results.length },
     differences,
     sinceIssue: [],
@@ -94,6 +94,9 @@ function rerunTest(
     ],
   }
 }
+
+/** What was noticed while a log was read is not made again here, so its findings cannot be counted. */
+const withoutFindings = ({ findings: _, ...quoted }: Quoted): Quoted => quoted
 
 /** Of each figure that differs, what would make it agree. */
 function explanations(

@@ -283,6 +283,16 @@ describe('zero flow around a table', () => {
       ),
     ],
     [
+      'across: lists with their means between the title and the readings',
+      runs.flatMap((run) =>
+        across(
+          run,
+          ['Bias pre (Pa)', run.before - 0.2, run.before, run.before + 0.2, 'mean', run.before],
+          ['Bias post (Pa)', run.after - 0.2, run.after, run.after + 0.2, 'mean', run.after],
+        ),
+      ),
+    ],
+    [
       'below: a list that begins in the column of the pressures and ends with its mean',
       runs.flatMap(
         (run): Rows => [
@@ -329,5 +339,77 @@ describe('zero flow around a table', () => {
       expect(mean(run.zeroFlowBefore_Pa)).toBeCloseTo(truth.before, 6)
       expect(mean(run.zeroFlowAfter_Pa)).toBeCloseTo(truth.after, 6)
     }
+  })
+})
+
+it('is asked about where only the names of sheets call it zero flow', async () => {
+  const list = (mean: number): Rows => [['Pa'], ...[-0.2, 0.1, 0.1].map((by) => [mean + by])]
+  const { asked } = read(
+    await book({
+      House: FORM,
+      'Zero before': list(-1.2),
+      Depressurisation: [HEADINGS, ...dep.readings],
+      Pressurisation: [HEADINGS, ...pres.readings],
+      'Zero after': list(0.9),
+    }),
+  )
+  expect(asked).toContain('runs[0].zeroFlow')
+})
+
+describe('zero flow of the other run', () => {
+  it('is not taken for that of a run whose own could not be read', async () => {
+    const { asked, n50 } = read(
+      await sheetOfForm(
+        runs.flatMap(
+          (run): Rows => [
+            [titleOf(run)],
+            ...([run.before, run.after] as const).map((value, index): Rows[number] => [
+              `Static pressure ${index === 0 ? 'before' : 'after'} (Pa)`,
+              value < 0 ? `minus ${-value}` : value,
+            ]),
+            HEADINGS,
+            ...run.readings,
+            [null],
+          ],
+        ),
+      ),
+    )
+    if (asked.length === 0) close(n50, both)
+    else expect(asked).toEqual(['runs[0].zeroFlow'])
+  })
+
+  it('is not taken for that of a run repeated later', async () => {
+    const block = (run: OddRun): Rows => [[titleOf(run)], ...zeroRows(run), HEADINGS, ...run.readings, [null]]
+    const { asked } = read(
+      await sheetOfForm([
+        ...block(dep),
+        ...block(pres),
+        ['Depressurisation repeated after sealing the hatch'],
+        HEADINGS,
+        ...dep.readings.map(([p, q]): Rows[number] => [p + 0.3, q * 0.8]),
+      ]),
+    )
+    expect(asked).toEqual(['runs[0].zeroFlow'])
+  })
+
+  it('is told from its drift and its limit', async () => {
+    const { asked, n50 } = read(
+      await sheetOfForm([
+        ['Baseline limit', 5, 'Pa'],
+        ...runs.flatMap(
+          (run): Rows => [
+            [titleOf(run)],
+            ['Baseline pre-test (Pa)', run.before],
+            ['Baseline post-test (Pa)', run.after],
+            HEADINGS,
+            ...run.readings,
+            ['Baseline drift (Pa)', run.after - run.before],
+            [null],
+          ],
+        ),
+      ]),
+    )
+    expect(asked).toEqual([])
+    close(n50, both)
   })
 })

@@ -68,20 +68,20 @@ describe('zero flow in a line of the form', () => {
 
 describe('several tests on one sheet', () => {
   it('keep to the values above their own readings, though the next test begins right below', async () => {
-    const block = (plot: string, volume: number): Rows => [
+    const block = (plot: string, volume: number, share: number): Rows => [
       [null],
       [plot, null, 'Volume', volume, 'm³', 'Indoor', HOUSE.indoor_C, '°C'],
       ['Zero', dep.before, dep.after],
       HEADINGS,
-      ...dep.readings,
+      ...dep.readings.map(([p, q], index) => [p, q * share * (1 + (index % 3) * (share - 1) * 0.02)]),
     ]
     const bytes = await book({
       Test: [
         ['Elm Fields', null, 'Test day', day('2026-06-11')],
         [`Outside ${HOUSE.outdoor_C} °C, barometer ${HOUSE.barometer_Pa / 100} hPa`],
-        ...block('Plot 21', 320),
-        ...block('Plot 22', 340),
-        ...block('Plot 23', 360),
+        ...block('Plot 21', 320, 1.0),
+        ...block('Plot 22', 340, 1.13),
+        ...block('Plot 23', 360, 1.4),
       ],
     })
     const volumes = ['1', '2', '3'].map((test) => read(bytes, { test }).record?.building.volume_m3)

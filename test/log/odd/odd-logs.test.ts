@@ -137,6 +137,24 @@ it('asks what flows are flows of where the log speaks of a standard state', asyn
   close(read(bytes, { flowStatedAt: 'device air' }).n50, n50Of([dep]))
 })
 
+it('converts flows that are for air at 0 °C to air at 20 °C', async () => {
+  const bytes = await sheetOfForm([
+    ['Depressurisation'],
+    ...zeroRows(dep),
+    ['Pressure (Pa)', 'Volume flow (Nm³/h)'],
+    ...dep.readings,
+  ])
+  const { record, asked, said } = read(bytes, { flowStatedAt: 'normal air' })
+  expect(asked).toEqual([])
+  // An ideal gas at one pressure: 293.15 K to 273.15 K.
+  const flows = record?.runs[0]?.readings.map(({ flow_m3_h }) => flow_m3_h ?? 0)
+  expect(flows).toEqual(dep.readings.map(([, flow]) => expect.closeTo((flow * 293.15) / 273.15, 6)))
+  expect(record?.runs[0]?.flowStatedAt).toBe('reference air')
+  expect(said).toContain(
+    'The flows are for air at 0 °C, as you answered. They were multiplied by 1.0732, so that they are for air at 20 °C.',
+  )
+})
+
 it('reads the mean of samples of each station, and does not add the samples up as fans', async () => {
   const bytes = await sheetOfForm([
     ['Depressurisation'],

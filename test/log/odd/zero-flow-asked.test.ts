@@ -223,6 +223,23 @@ it('takes the mean of zero flow from a column headed so, between the least and t
   close(n50, n50Of([dep]))
 })
 
+it.each(['Samples', 'No. of points', 'Stichproben'])(
+  'takes no number of zero-flow values for one, headed "%s"',
+  async (heading) => {
+    const { n50, asked } = read(
+      await sheetOfForm([
+        ['Static pressure', 'Average', heading],
+        ['Before (Pa)', dep.before, 12],
+        ['After (Pa)', dep.after, 12],
+        HEADINGS,
+        ...dep.readings,
+      ]),
+    )
+    expect(asked).toEqual([])
+    close(n50, n50Of([dep]))
+  },
+)
+
 it('asks for the zero flow of a run where only the other run has one', async () => {
   const { asked } = read(
     await sheetOfForm([

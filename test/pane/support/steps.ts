@@ -70,9 +70,11 @@ export async function downloadOf(
   return { name: download.suggestedFilename(), bytes: new Uint8Array(await readFile(await download.path())) }
 }
 
-/** Puts a step of the job on show. */
-export const step = (page: Page, name: 'Before' | 'On site' | 'Result'): Promise<void> =>
-  page.locator('.steps').getByRole('button', { name }).click()
+/** Puts a step of the job on show, and waits until all of it is drawn. */
+export async function step(page: Page, name: 'Before' | 'On site' | 'Result'): Promise<void> {
+  await page.locator('.steps').getByRole('button', { name }).click()
+  await page.locator('.step:not([hidden])[aria-busy]').waitFor({ state: 'detached' })
+}
 
 /** Puts a view on show; those of the office stand behind one button on a narrow screen. */
 export async function toView(page: Page, name: string): Promise<void> {

@@ -103,6 +103,7 @@ export class World {
     page.on('request', (request) => watched.asked.push(request.url()))
     await page.goto(new URL(path, this.base).href)
     await page.locator('.starting').waitFor({ state: 'detached', timeout: 30_000 })
+    await page.locator('[aria-busy]').first().waitFor({ state: 'detached', timeout: 30_000 })
     return watched
   }
 

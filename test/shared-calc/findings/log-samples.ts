@@ -189,6 +189,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-unit/device': [{ unit: 'cfm' }],
   'log-unit/device-pressure': [{ unit: 'hPa' }],
   'log-brackets': [],
+  'log-normal-flow': [{ factor: 1.07321984 }],
   'log-step-means': [{ heading: 'Step', rows: 24, readings: 8 }],
   'log-measured-pressure': [{ measured: 'Log!B9', induced: 'Log!C9' }],
   'log-unit-elsewhere': [
@@ -251,6 +252,10 @@ export const homesSamples: SamplesOf<typeof homesTexts> = {
   ],
   'homes-guarded/each': [{ logged: true }, { logged: false }],
   'homes-guarded/summed': [{ logged: true }, { logged: false }],
+  'homes-twice': [
+    { names: ['Plot 3 (invented)'] },
+    { names: Array.from({ length: 9 }, (_, i) => `Plot ${i + 1} (invented)`) },
+  ],
   'homes-instruments': [{ count: 1 }, { count: 3 }],
   'homes-sample/unknown': [{ tested: 4, homes: 20 }],
   'homes-sample/too-few': [

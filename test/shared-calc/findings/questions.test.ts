@@ -11,6 +11,7 @@ const samples: Samples = {
     [{ about: 'pressure', together: undefined, columns: [{ value: 'Log!B7', label: 'Log!B7 "dp" in Pa' }] }],
     [{ about: 'flow', together: 'all', columns: [{ value: 'Fan 1', label: 'Log!C7 "Fan 1" in m³/h' }] }],
   ],
+  exchangedColumns: [[{ pressures: 'Flow (m³/h)', flows: 'Pressure (Pa)' }]],
   unnamedColumns: [
     [{ tables: [{ pressure: 'Log!B7', flows: ['Log!C7'] }] }],
     [

@@ -2,6 +2,7 @@ import './archive.css'
 import { counted, dayInWords, dayOf, outcomeWords } from '@draughtbook/shared-calc'
 import type { ReadLines, Register, RegisterRow } from '@draughtbook/shared-calc/register'
 import { useState } from 'preact/hooks'
+import { withMinus } from '../figures.js'
 import { useRun } from '../use-changes.js'
 import { ArchiveRun } from './archive-run.js'
 import { ChooseFiles, LeftOutList } from './choose-files.js'
@@ -52,7 +53,7 @@ const columns: readonly TableColumn<RegisterRow>[] = [
   {
     head: 'Margin',
     value: (row) => issued(row)?.judged?.margin,
-    text: (row) => issued(row)?.judged?.margin.toFixed(2) ?? '',
+    text: (row) => withMinus(issued(row)?.judged?.margin.toFixed(2) ?? ''),
   },
   verdict,
   { head: 'Findings', value: ({ findings }) => findings.length },
@@ -102,8 +103,9 @@ function Result({ register }: { register: Register }) {
   return (
     <>
       <p class="totals">
-        <b>{counted(overall.tests, 'test')}</b>: <b>{overall.meets}</b> met the target,{' '}
-        <b>{overall.misses}</b> failed, <b>{overall.notValid}</b> not valid
+        {counted(overall.tests, 'row')}, <b>{counted(overall.counting, 'test')}</b> included in totals:{' '}
+        <b>{overall.meets}</b> met the target, <b>{overall.misses}</b> failed, <b>{overall.notValid}</b> not
+        valid
         {rate === undefined ? '' : `; ${Math.round(rate * 100)} % passed first time`}
         {overall.medianN50 === undefined ? '' : `; median n50 ${overall.medianN50.toFixed(2)} 1/h`}.{' '}
         {counted(toRetest.length + toRetestElsewhere.length, 'house')} to retest;{' '}

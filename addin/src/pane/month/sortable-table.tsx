@@ -58,7 +58,7 @@ export function SortableTable<Row>({ caption, rows, columns, choose, rowClass }:
           </select>
         </label>
         <span role="status">
-          {shown.length} of {rows.length}
+          {shown.length} of {rows.length} shown
         </span>
       </div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
@@ -71,6 +71,9 @@ export function SortableTable<Row>({ caption, rows, columns, choose, rowClass }:
                 <th
                   key={head}
                   scope="col"
+                  class={
+                    rows.some((row) => typeof columns[i]?.value(row) === 'number') ? 'number' : undefined
+                  }
                   aria-sort={sorted?.by !== i ? 'none' : sorted.down ? 'descending' : 'ascending'}
                 >
                   <button

@@ -25,6 +25,7 @@ export function useMarks({ store, state: { marking, result } }: SectionProps): v
 
 /** On the page cells are marked at once; in Excel, where it touches the workbook, on request. */
 export function MarkToggle({ store, state: { marking } }: SectionProps) {
+  if (!store.host.hasWorkbook) return null
   return (
     <label class="mark-toggle">
       <input

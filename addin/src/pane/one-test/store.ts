@@ -106,6 +106,10 @@ export class TestStore {
     this.#past.clear()
     this.#set({
       entries: entries ?? emptyEntries(),
+      // What was worked out for another test is not shown with these.
+      result: undefined,
+      evaluation: undefined,
+      origin: { kind: 'none' },
       opened: this.state.opened + 1,
       canUndo: false,
       wanted: undefined,

@@ -67,9 +67,15 @@ class StepPanel extends Component<SectionProps & { step: Step }> {
     const shown = step.sections.filter((section) => section.shown?.({ store, state }) !== false)
     // Whoever is led to a field may be led to any of them.
     if (state.wanted) this.#drawn = shown.length
-    if (this.#drawn < shown.length) this.#drawNext()
+    const busy = this.#drawn < shown.length
+    if (busy) this.#drawNext()
     return (
-      <div class={`step step-${step.id}`} hidden={!current} data-panel={step.id}>
+      <div
+        class={`step step-${step.id}`}
+        hidden={!current}
+        data-panel={step.id}
+        aria-busy={busy ? 'true' : undefined}
+      >
         {shown.slice(0, this.#drawn).map((section) => (
           <SectionBox key={section.id} section={section} step={step} store={store} state={state} />
         ))}

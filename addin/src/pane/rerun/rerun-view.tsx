@@ -40,6 +40,10 @@ const real = ({ rounding }: Difference): boolean => !rounding
 
 const columnsWith = (names: ReadonlyMap<string, string>): readonly TableColumn<RerunTest>[] => [
   outcome,
+  {
+    head: 'File',
+    value: ({ file, part }) => `${names.get(file) ?? file}${part === undefined ? '' : ` (${part})`}`,
+  },
   { head: 'Site', value: ({ site }) => site },
   { head: 'Plot', value: ({ building }) => building },
   { head: 'Date', value: ({ date }) => date, text: ({ date }) => (date ? dayInWords(date) : '') },
@@ -48,10 +52,6 @@ const columnsWith = (names: ReadonlyMap<string, string>): readonly TableColumn<R
   { head: 'Version', value: ({ calculationVersion }) => calculationVersion },
   { head: 'Signature', value: ({ signature }) => signature && signatureNames[signature.state] },
   { head: 'Differences', value: ({ differences }) => differences.filter(real).length },
-  {
-    head: 'File',
-    value: ({ file, part }) => `${names.get(file) ?? file}${part === undefined ? '' : ` (${part})`}`,
-  },
   { head: 'Why', value: ({ why, remarks = [], notes }) => [why, ...remarks, ...notes].join('; ') },
 ]
 

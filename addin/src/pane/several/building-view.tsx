@@ -36,7 +36,13 @@ const buildingRun = severalRun<MadeBuilding>(async (helper, read, leftOut) => {
   const order = { read, wish }
   const missing = leftOut.filter(({ expected }) => !expected)
   // A building without one of its homes would be another building.
-  if (missing.length > 0) throw new Error(missing.map(({ file, why }) => `${file}: ${why}`).join('; '))
+  if (missing.length > 0)
+    throw new Error(
+      [
+        `${counted(missing.length, 'file')} cannot be used.`,
+        ...missing.map(({ file, why }) => `${file}: ${why}`),
+      ].join('\n'),
+    )
   const building = await helper.ask<'make-building'>({ kind: 'make-building', ...order })
   return { order, leftOut, building }
 })

@@ -1,6 +1,7 @@
 import {
   counted,
   dayInWords,
+  judgedTexts,
   type SiteStage,
   type StagesResult,
   siteStages,
@@ -9,6 +10,7 @@ import {
 } from '@draughtbook/shared-calc'
 import type { LeftOut } from '@draughtbook/shared-calc/register'
 import { useState } from 'preact/hooks'
+import { withMinus } from '../figures.js'
 import type { StagesOrder } from '../month/archive-messages.js'
 import { LeftOutList } from '../month/choose-files.js'
 import { DownloadButton } from '../month/download-button.js'
@@ -129,7 +131,7 @@ function Site({ order, site }: MadeStages) {
                   <b>{decision}</b>
                   <Bar used={shareUsed} allowed={site.shares[stage]} />
                   <span>
-                    {percent(shareUsed)} used of {percent(site.shares[stage])}
+                    {usedBeside(shareUsed, site.shares[stage])} used of {percent(site.shares[stage])}
                   </span>
                   <span>probability {percent(probability)}</span>
                 </td>
@@ -176,8 +178,8 @@ function Allowance({ site: { stages }, leftOut }: MadeStages) {
             <td class="number">{one.measured_m3_h.toFixed(0)}</td>
             <td class="number">{one.allowed_m3_h.toFixed(0)}</td>
             <td class="number">{one.used_m3_h?.toFixed(0) ?? ''}</td>
-            <td class="number">{one.left_m3_h.toFixed(0)}</td>
-            <td class="number">{one.left_cm2.toFixed(0)}</td>
+            <td class="number">{withMinus(one.left_m3_h.toFixed(0))}</td>
+            <td class="number">{withMinus(one.left_cm2.toFixed(0))}</td>
             <td>
               {one.decision}
               {one.why === undefined ? '' : `: ${one.why}`}
@@ -194,6 +196,12 @@ function Allowance({ site: { stages }, leftOut }: MadeStages) {
     </>
   )
 }
+
+/** The share used, with as many digits as it takes to tell it from the share allowed. */
+const usedBeside = (used: number, allowed: number): string =>
+  percent(used) === percent(allowed) && used !== allowed
+    ? `${judgedTexts({ value: 100 * used, limit: 100 * allowed, margin: 100 * (allowed - used) }).value} %`
+    : percent(used)
 
 /** Share used against the share allowed; the words under it say the same. */
 function Bar({ used, allowed }: { used: number; allowed: number }) {

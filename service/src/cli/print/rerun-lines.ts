@@ -1,5 +1,6 @@
 import type { Difference, RerunReport, RerunTest } from '@draughtbook/shared-calc/rerun'
 import { outcomes, signatureWords } from '@draughtbook/shared-calc/rerun'
+import { count } from './number-text.js'
 
 /** Differences of one file that are named; the others are counted. */
 const MOST = 8
@@ -12,6 +13,8 @@ export function testLines(test: RerunTest): string[] {
   const name = `${file}${part === undefined ? '' : ` (${part})`}`
   const odd = signature?.state === 'key not given' || signature?.state === 'invalid'
   if (outcome === 'cannot be read') return []
+  // A register has no outcome of its own: which of its rows could be compared is what counts.
+  if (outcome === 'agrees' && test.kind === 'register') return [`${name}: ${why}`]
   const quiet = outcome === 'exactly as issued' || outcome === 'agrees' || outcome === 'saved again'
   const said = odd ? [signatureWords[signature.state], ...remarks] : remarks
   if (quiet) return said.length > 0 ? [`${name}: ${[outcome, ...said].join('; ')}`] : []
@@ -57,11 +60,15 @@ export function countLines({ tests, counts, passedOver = [] }: RerunReport): str
     .filter((outcome) => counts[outcome] > 0)
     .map((outcome) => `${outcome} ${counts[outcome]}`)
   const signed = (Object.keys(signatureWords) as (keyof typeof signatureWords)[]).flatMap((state) => {
-    const count = tests.filter(({ signature }) => signature?.state === state).length
-    return count > 0 ? [`${signatureWords[state]} ${count}`] : []
+    const files = tests.filter(({ signature }) => signature?.state === state).length
+    return files > 0 ? [`${signatureWords[state]} ${files}`] : []
   })
   if (tests.length === 0) return ['No test was re-run: no Draughtbook summary was found.']
-  const one = tests.length === 1 ? '1 test re-run' : `${tests.length} tests re-run`
+  const registers = tests.filter(({ kind }) => kind === 'register').length
+  const one = [
+    count(tests.length - registers, 'test re-run', 'tests re-run'),
+    ...(registers > 0 ? [count(registers, 'register compared', 'registers compared')] : []),
+  ].join(', ')
   const reports = passedOver.length > 0 ? [`without a record ${passedOver.length}`] : []
   return [
     `${one}: ${[...found, ...reports].join(', ')}`,

@@ -16,6 +16,7 @@ export interface BuildingFinding {
 export function buildingFindings(worked: WorkedBuilding): BuildingFinding[] {
   return [
     ...notAsIssued(worked),
+    ...testedTwice(worked),
     ...ofRule(worked),
     ...ofSpaces(worked),
     ...ofInstruments(worked),
@@ -48,6 +49,19 @@ function notAsIssued({ homes }: WorkedBuilding): BuildingFinding[] {
       ? [finding(homesText('homes-not-valid', { count: invalid.length }), invalid)]
       : []),
   ]
+}
+
+/** A home counts once; of a fabric test and the last one, or of two issues, only one says how the home is now. */
+function testedTwice({ homes }: WorkedBuilding): BuildingFinding[] {
+  const byHome = new Map<string, (typeof homes)[number][]>()
+  for (const home of homes) {
+    const { site = '', name } = home.record.building
+    const key = JSON.stringify([site, name].map((text) => text.trim().toLocaleLowerCase('en')))
+    byHome.set(key, [...(byHome.get(key) ?? []), home])
+  }
+  const several = [...byHome.values()].filter(({ length }) => length > 1)
+  const names = several.map(([home]) => home?.record.building.name ?? '')
+  return several.length === 0 ? [] : [finding(homesText('homes-twice', { names }), several.flat())]
 }
 
 function ofRule({ rule, ruleFrom, ways }: WorkedBuilding): BuildingFinding[] {

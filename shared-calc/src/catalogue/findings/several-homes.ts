@@ -1,6 +1,9 @@
-import { counted } from '../words.js'
+import { counted, listed } from '../words.js'
 import type { RemarkTexts } from './finding-text.js'
 import { saying } from './remark.js'
+
+/** Homes that are named at most. */
+const MOST_NAMED = 5
 
 /** What is said about several homes of one building together. */
 export const homesTexts = {
@@ -13,6 +16,12 @@ export const homesTexts = {
     message: ({ count }: { count: number }) => `${counted(count, 'test is', 'tests are')} not valid.`,
     remedy: ({ count }: { count: number }) =>
       count === 1 ? 'Repeat it, or leave its home out.' : 'Repeat each of them, or leave its home out.',
+  },
+  'homes-twice': {
+    severity: 'caution',
+    message: ({ names }: { names: readonly string[] }) =>
+      `More than one test was given of ${listed(names.length > MOST_NAMED ? [...names.slice(0, MOST_NAMED), `${names.length - MOST_NAMED} more homes`] : names)}. Each test is counted as a home of its own.`,
+    remedy: 'Give only the test of each home that counts.',
   },
   'homes-rule/of-target': {
     severity: 'note',

@@ -60,7 +60,8 @@ export function inRecordUnit(written: Written, expected: KnownUnit, kind = expec
         : cellText('log-unit-in-cell', { unit: shown(unit.unit) }),
     )
   told.push(...remarkOnNote(note))
-  if (unit.unit !== RECORD_UNITS[unit.kind])
+  // A percentage is the same number written in another way.
+  if (unit.unit !== RECORD_UNITS[unit.kind] && unit.unit !== 'percent')
     told.push(cellText('log-unit', { unit: shown(unit.unit), conversion: conversionText(unit) }))
   return {
     value: toRecordUnit(value, unit),

@@ -37,7 +37,9 @@ export function readNumberText(text: string, decimal?: '.' | ','): NumberText | 
   const read = readDigits(digits, decimal)
   if (!read) return undefined
   if ('ambiguous' in read) return { ambiguous: [sign * read.ambiguous[0], sign * read.ambiguous[1]] }
-  return { ...read, value: sign * Number(`${read.value}${exponent}`), rest }
+  const value = sign * Number(`${read.value}${exponent}`)
+  // Larger than numbers are here: it would be calculated with as if it were infinite.
+  return Number.isFinite(value) ? { ...read, value, rest } : undefined
 }
 
 /** A figure among words, in which a comma is the decimal sign. */

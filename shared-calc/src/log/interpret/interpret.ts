@@ -113,7 +113,7 @@ export function interpretLog(
           block.pressure.label,
         ),
     )
-  const copies = copiesIn(all)
+  const copies = copiesIn(all, fields)
   const means = meansOfRuns(all)
   const { runs, joined } = joinFans(
     all.filter((run) => !means.includes(run) && !copies.some((copy) => copy.run === run)),
@@ -150,12 +150,13 @@ export function interpretLog(
       ],
     }
   const { american, dayFirst } = habitsOf(visible)
+  const isTest = (name: string) => groups.some(({ key }) => isSameName(name, key))
   const houses = tables
     .filter(({ view }) => !view.sheet.hidden)
     .flatMap(({ view, isTaken }) => [
-      ...namedRowsOf(view, isTaken),
+      ...namedRowsOf(view, isTaken, isTest),
       // The same list with a column for each house.
-      ...namedRowsOf(turned(view), (row, column) => isTaken(column, row)),
+      ...namedRowsOf(turned(view), (row, column) => isTaken(column, row), isTest),
     ])
   const shownTables = tables.filter(({ view }) => !view.sheet.hidden || chosen.some(({ hidden }) => hidden))
   const zeroFlow = zeroFlowOfLog(

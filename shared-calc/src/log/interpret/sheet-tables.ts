@@ -56,6 +56,7 @@ export function findSheetTables(
       ? { ...linesOf(run), left: run.block.segment.head.top, right: run.bottom }
       : { top: run.row ?? run.block.segment.head.top, left: run.left, bottom: run.bottom, right: run.right },
   )
+  for (const run of found.runs) if (run.row !== undefined) boxes.push(...headingsOf(run))
   for (const { top } of found.series)
     boxes.push({ top, left: 0, bottom: view.sheet.rows, right: view.columns })
   return {
@@ -66,6 +67,16 @@ export function findSheetTables(
       boxes.some((box) => row >= box.top && row <= box.bottom && column >= box.left && column <= box.right),
   }
 }
+
+/** Headings of the readings and zero-flow values of a list with one row a test: "Zero before 2 Pa" is no value. */
+function headingsOf({ block }: FoundRun) {
+  const { head, columns } = block.segment
+  return columns
+    .filter(({ role }) => OF_READINGS.includes(role))
+    .map(({ at }) => ({ top: head.top, bottom: head.first - 1, left: at, right: at }))
+}
+
+const OF_READINGS = ['pressure', 'induced', 'flow', 'corrected', 'zeroBefore', 'zeroAfter']
 
 /** Sheet rows of a table across: of its lines only those with a number for most readings, not the labels above. */
 function linesOf({ block, readings }: FoundRun): { top: number; bottom: number } {

@@ -1,6 +1,6 @@
 import ExcelJS from 'exceljs'
 import type { Register } from './register.js'
-import { type CellContent, columns } from './workbook/columns.js'
+import { type CellContent, columns, headInWords } from './workbook/columns.js'
 
 /**
  * The register's rows as CSV (RFC 4180, UTF-8 with a byte order mark, so that spreadsheet programs read it as such):
@@ -9,7 +9,7 @@ import { type CellContent, columns } from './workbook/columns.js'
 export async function registerCsv({ rows, asOf }: Register): Promise<string> {
   const workbook = new ExcelJS.Workbook()
   const sheet = workbook.addWorksheet('Register')
-  sheet.addRow(columns.map(({ head }) => head.replace(/-\n/, '').replace(/\n/, ' ')))
+  sheet.addRow(columns.map(({ head }) => headInWords(head)))
   for (const row of rows)
     sheet.addRow(
       columns.map(({ content }) => plain(content(row, () => '', { asOf, seenFrom: (file) => file }))),

@@ -24,6 +24,7 @@ const formatMarks = (code: string): string =>
 /** Cells that hold something and look otherwise than issued, in a way that changes what is read. */
 export function compareCellLooks(issued: SheetLook, now: SheetLook, contents: IssuedContents): Difference[] {
   const differences: Difference[] = []
+  const ofStyles = pairedStyles()
   for (const [key, cell] of issued.cells) {
     const found = now.cells.get(key)
     if (!found) continue
@@ -31,9 +32,11 @@ export function compareCellLooks(issued: SheetLook, now: SheetLook, contents: Is
       differences.push(...ground(issued.name, cell, cell.look.fill, found.look.fill))
       continue
     }
-    const place = withSheet(issued.name, addressOf(cell.row, cell.column))
-    for (const [label, a, b] of lookDifferences(cell, found, contents(issued.name, cell.row, cell.column)))
+    const value = contents(issued.name, cell.row, cell.column)
+    for (const [label, a, b] of lookDifferences(cell, found, value, ofStyles)) {
+      const place = withSheet(issued.name, addressOf(cell.row, cell.column))
       differences.push(seen('appearance', label, place, a, b))
+    }
   }
   for (const [key, cell] of now.cells)
     if (!issued.cells.has(key)) differences.push(...ground(issued.name, cell, 'none', cell.look.fill))
@@ -48,24 +51,53 @@ const ground = (sheet: string, { row, column }: SeenCell, issued: string, now: s
 
 type Pair = readonly [label: string, issued: string | number, now: string | number]
 
-function lookDifferences(issued: SeenCell, now: SeenCell, value: number | string | undefined): Pair[] {
+function lookDifferences(
+  issued: SeenCell,
+  now: SeenCell,
+  value: number | string | undefined,
+  ofStyles: Pairing,
+): Pair[] {
   const [a, b] = [issued.look, now.look]
-  if (
-    a === b &&
-    issued.pieces.length + now.pieces.length === 0 &&
-    issued.formula === now.formula &&
-    now.reading === ''
-  )
-    return []
+  const pairs: Pair[] = [...ofStyles(a, b)]
+  if (value !== undefined && a.format !== b.format && shown(a.format, value) !== shown(b.format, value))
+    pairs.push([
+      typeof value === 'string' ? 'displayed text' : 'displayed number',
+      shown(a.format, value),
+      `${shown(b.format, value)} (number format ${b.format})`,
+    ])
+  // A text with line breaks is wrapped by some programs when they save it.
+  if (a.wrapped !== b.wrapped && typeof value === 'string' && !(b.wrapped && value.includes('\n')))
+    pairs.push(['text wrapped', yes(a.wrapped), yes(b.wrapped)])
+  if (horizontal(a, value) !== horizontal(b, value))
+    pairs.push(['alignment', horizontal(a, value), horizontal(b, value)])
+  if (issued.formula !== now.formula) pairs.push(['type of formula', issued.formula, now.formula])
+  if (now.reading !== issued.reading)
+    pairs.push(['second text added to the cell', issued.reading, now.reading])
+  if (issued.pieces.length + now.pieces.length > 0) pairs.push(...piecesDiffer(issued, now))
+  return pairs
+}
+
+type Pairing = (a: CellLook, b: CellLook) => readonly Pair[]
+
+/** What differs between two styles, whatever the cell holds. Few pairs of styles stand for very many cells. */
+function pairedStyles(): Pairing {
+  const known = new Map<CellLook, Map<CellLook, readonly Pair[]>>()
+  return (a, b) => {
+    const ofA = known.get(a) ?? new Map<CellLook, readonly Pair[]>()
+    known.set(a, ofA)
+    const before = ofA.get(b)
+    if (before) return before
+    const pairs = styleDifferences(a, b)
+    ofA.set(b, pairs)
+    return pairs
+  }
+}
+
+function styleDifferences(a: CellLook, b: CellLook): Pair[] {
+  if (a === b) return []
   const pairs: (Pair | false)[] = [
     ...fontDifferences(a.font, b.font),
     a.fill !== b.fill && ['background colour', a.fill, b.fill],
-    value !== undefined &&
-      shown(a.format, value) !== shown(b.format, value) && [
-        typeof value === 'string' ? 'displayed text' : 'displayed number',
-        shown(a.format, value),
-        `${shown(b.format, value)} (number format ${b.format})`,
-      ],
     formatMarks(a.format) !== formatMarks(b.format) && [
       'colour or fill of the number format',
       formatMarks(a.format) || 'none',
@@ -73,25 +105,13 @@ function lookDifferences(issued: SeenCell, now: SeenCell, value: number | string
     ],
     a.rotation !== b.rotation && ['text rotation', a.rotation, b.rotation],
     a.shrunk !== b.shrunk && ['shrunk to fit', yes(a.shrunk), yes(b.shrunk)],
-    a.wrapped !== b.wrapped &&
-      typeof value === 'string' &&
-      // A text with line breaks is wrapped by some programs when they save it.
-      !(b.wrapped && value.includes('\n')) && ['text wrapped', yes(a.wrapped), yes(b.wrapped)],
     a.fromRight !== b.fromRight && ['read from right to left', yes(a.fromRight), yes(b.fromRight)],
-    horizontal(a, value) !== horizontal(b, value) && [
-      'alignment',
-      horizontal(a, value),
-      horizontal(b, value),
-    ],
     a.vertical !== b.vertical && ['vertical alignment', a.vertical, b.vertical],
     a.takenAsText !== b.takenAsText && ['taken as text', yes(a.takenAsText), yes(b.takenAsText)],
     a.heavyEdges !== b.heavyEdges && ['thick lines around the cell', a.heavyEdges, b.heavyEdges],
     a.formulaHidden !== b.formulaHidden && ['formula hidden', yes(a.formulaHidden), yes(b.formulaHidden)],
     a.crossed !== b.crossed && ['crossed out by a border', yes(a.crossed), yes(b.crossed)],
-    issued.formula !== now.formula && ['type of formula', issued.formula, now.formula],
-    now.reading !== issued.reading && ['second text added to the cell', issued.reading, now.reading],
     Math.abs(a.indent - b.indent) > MOST_INDENT && ['indent', a.indent, b.indent],
-    ...piecesDiffer(issued, now),
   ]
   return pairs.filter((pair): pair is Pair => pair !== false)
 }

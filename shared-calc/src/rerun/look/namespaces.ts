@@ -14,6 +14,18 @@ const SHEETS = /\/spreadsheetml\/(2006\/)?main$/
 const COMPATIBILITY = 'http://schemas.openxmlformats.org/markup-compatibility/2006'
 const RELATIONS = /\/officeDocument\/(2006\/)?relationships$/
 
+const known = new Map<string, boolean>()
+/** Few namespaces stand before very many elements. */
+function isStandard(namespace: string): boolean {
+  const before = known.get(namespace)
+  if (before !== undefined) return before
+  const is = STANDARD.test(namespace)
+  // A file may declare any number of its own.
+  if (known.size < MOST_KNOWN) known.set(namespace, is)
+  return is
+}
+const MOST_KNOWN = 100
+
 export type Scope = ReadonlyMap<string, string>
 
 /** What the names of an element and of its attributes stand for; prefixes are free, only namespaces count. */
@@ -46,6 +58,9 @@ export function nameElement(
 ): NamedElement {
   const namespace = scope.get(prefix)
   const named = namedAttributes(local, attributes, scope)
+  // Most elements are of the part's own namespace.
+  if (namespace !== undefined && namespace === main && isStandard(namespace))
+    return { name: local, attributes: named }
   const belongs =
     extended ||
     main === undefined ||

@@ -1,4 +1,4 @@
-import { addressOf, parseAddress, parseBlock } from '../../log/grid/address.js'
+import { addressOf, type Place, parseAddress, parseBlock } from '../../log/grid/address.js'
 import { comparableFormula } from '../formula-text.js'
 import { type DrawnObject, drawnObjects } from './drawing-look.js'
 import type { Package, SheetPart } from './package.js'
@@ -128,9 +128,11 @@ const OF_CELL = new Set(['r', 's', 't', 'ph'])
 function isOdd(cell: XmlNode, text: XmlNode | undefined): boolean {
   for (const key in cell.attributes) if (!OF_CELL.has(key) && !key.startsWith('xml')) return true
   const { children: held } = cell
-  if (held.length > 1 && new Set(held.map(({ name }) => name)).size < held.length) return true
-  if (held.some(({ name }) => !(name === 'v' || name === 'f' || name === 'is'))) return true
-  return text !== undefined && text.children.filter(({ name }) => name === 't').length > 1
+  // Names differ in all cells but those that are odd, so two of one name are looked for only where there are two.
+  if (held.length > 2 || (held.length === 2 && held[0]?.name === held[1]?.name)) return true
+  for (const { name } of held) if (!(name === 'v' || name === 'f' || name === 'is')) return true
+  if (text === undefined || text.children.length < 2) return false
+  return text.children.filter(({ name }) => name === 't').length > 1
 }
 
 const everyElement = (node: XmlNode): XmlNode[] => [node, ...node.children.flatMap(everyElement)]
@@ -157,11 +159,8 @@ function formulaKind(formula: XmlNode | undefined): string {
 /** One number for a row and a column, counted from 0. A sheet has at most 16,384 columns. */
 const placeKey = (row: number, column: number): number => row * 16_384 + column
 
-/** Most cells stand beside the one before: only others need their address read. */
-function placeOf(address: string | undefined, row: number, column: number): { row: number; column: number } {
-  if (address === undefined || address === addressOf(row, column)) return { row, column }
-  return parseAddress(address) ?? { row, column }
-}
+const placeOf = (address: string | undefined, row: number, column: number): Place =>
+  (address === undefined ? undefined : parseAddress(address)) ?? { row, column }
 
 function heights(rows: readonly XmlNode[], format: XmlNode | undefined): (row: number) => number {
   const usual = isOn(attr(format, 'zeroHeight'))

@@ -87,9 +87,16 @@ function chosen(node: XmlNode): XmlNode[] {
   return [...choices, ...children(node, 'Fallback')].flatMap((one) => one.children)
 }
 
+/** Attributes that may be of the namespace of relationships. */
+const RELATED: Readonly<Record<string, string>> = { id: 'r:id', embed: 'r:embed', link: 'r:link' }
+
 /** An attribute by its name, or the relationship of that name. */
-export const attr = (node: XmlNode | undefined, name: string): string | undefined =>
-  node?.attributes[name] ?? node?.attributes[`r:${name}`]
+export function attr(node: XmlNode | undefined, name: string): string | undefined {
+  const value = node?.attributes[name]
+  if (value !== undefined) return value
+  const related = RELATED[name]
+  return related === undefined ? undefined : node?.attributes[related]
+}
 
 export const child = (node: XmlNode | undefined, name: string): XmlNode | undefined =>
   node?.children.find((one) => one.name === name)
@@ -102,9 +109,13 @@ export const at = (node: XmlNode | undefined, ...names: string[]): XmlNode | und
   names.reduce<XmlNode | undefined>((from, name) => child(from, name), node)
 
 /** Every element of that name, however deep. */
-export function deep(node: XmlNode | undefined, name: string): XmlNode[] {
-  if (!node) return []
-  return node.children.flatMap((one) => [...(one.name === name ? [one] : []), ...deep(one, name)])
+export function deep(node: XmlNode | undefined, name: string, found: XmlNode[] = []): XmlNode[] {
+  for (const one of node?.children ?? []) {
+    if (one.name === name) found.push(one)
+    // The rows of a sheet hold nothing but cells, and are by far the most of it.
+    if (one.name !== 'sheetData') deep(one, name, found)
+  }
+  return found
 }
 
 /** All text below an element. */

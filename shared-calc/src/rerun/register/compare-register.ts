@@ -1,7 +1,8 @@
 import { counted } from '../../catalogue/words.js'
 import { addressOf, withSheet } from '../../log/grid/address.js'
 import { NOT_LOGGED } from '../../reports/register/totals.js'
-import { quotedColumns, REGISTER_SHEET } from '../../reports/register/workbook/quoted.js'
+import { headInWords, REGISTER_SHEET } from '../../reports/register/workbook/columns.js'
+import { quotedColumns } from '../../reports/register/workbook/quoted.js'
 import { computedAgrees } from '../agreement.js'
 import type { Difference, QuotedRow, RegisterRead, RerunTest } from '../report.js'
 
@@ -75,17 +76,18 @@ const WITHOUT_FIGURES = 'altered'
 
 function rowDifferences(
   { row, role, shown }: QuotedRow,
-  { quoted = {}, building }: RerunTest,
+  { quoted = {}, building, kind }: RerunTest,
   { places }: RegisterRead,
 ): Difference[] {
   if (role === WITHOUT_FIGURES) return []
   return quotedColumns.flatMap(({ key, head }): Difference[] => {
+    if (kind === 'own layout' && key === 'findings') return []
     const [found, expected] = [shown[key] ?? null, quoted[key] ?? null]
     if (isSame(found, expected)) return []
     return [
       {
         kind: 'cell',
-        label: `${head.replace(/\s+/g, ' ')} of ${building ?? String(quoted.plot ?? '')}`,
+        label: `${headInWords(head)} of ${building ?? String(quoted.plot ?? '')}`,
         cell: withSheet(REGISTER_SHEET, addressOf(row, places[key] ?? 0)),
         recorded: found,
         expected,

@@ -1,5 +1,6 @@
 import { addressOf, withSheet } from '../../log/grid/address.js'
 import type { Sheet } from '../../log/grid/grid.js'
+import { headInWords } from '../../reports/register/workbook/columns.js'
 import { type ColumnPlaces, formulaAt, workedColumns } from '../../reports/register/workbook/quoted.js'
 import { comparableFormula } from '../formula-text.js'
 import type { Difference, QuotedRow } from '../report.js'
@@ -22,7 +23,7 @@ export function formulasOfRows(
         row,
         places[column.key] ?? 0,
         formulaAt(column, row, places),
-        `formula of “${column.head.replace(/\s+/g, ' ')}”`,
+        `formula of “${headInWords(column.head)}”`,
       ),
     ),
   )

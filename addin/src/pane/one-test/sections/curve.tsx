@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
-import { leakageChart } from '../../../chart/leakage-chart.js'
+import { type ChartRun, leakageChart } from '../../../chart/leakage-chart.js'
 import type { Section, SectionProps } from '../section.js'
 
 /** Flow against pressure; what lies under the pointer, or has the focus, is said in the line below. */
@@ -36,16 +36,23 @@ function Curve({ state: { result } }: SectionProps) {
         dangerouslySetInnerHTML={{ __html: svg }}
       />
       <p class="told" aria-live="polite">
-        {told || legend(runs.map(({ direction }) => direction))}
+        {told || legend(runs)}
       </p>
     </div>
   )
 }
 
-const legend = (directions: readonly string[]): string =>
-  directions.length === 0
-    ? ''
-    : `${directions.map((direction) => (direction === 'depressurisation' ? '● depressurisation' : '□ pressurisation')).join('   ')}   band: 95 %, fit scatter only`
+/** What the marks stand for; a curve with an assumed exponent has no band. */
+const legend = (runs: readonly ChartRun[]): string =>
+  [
+    ...runs.map(({ direction }) =>
+      direction === 'depressurisation' ? '● depressurisation' : '□ pressurisation',
+    ),
+    ...(runs.some(hasBand) ? ['band: 95 %, fit scatter only'] : []),
+  ].join('   ')
+
+const hasBand = ({ provisional, curve }: ChartRun): boolean =>
+  !provisional && curve.some(([, , lower, upper]) => lower < upper)
 
 export const curveSection: Section = {
   id: 'curve',

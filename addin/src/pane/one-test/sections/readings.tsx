@@ -1,4 +1,4 @@
-import { type Direction, runDirections, type TestRecord } from '@draughtbook/shared-calc'
+import { counted, type Direction, runDirections, type TestRecord } from '@draughtbook/shared-calc'
 import type { PickedQuestion } from '@draughtbook/shared-calc/log'
 import { useState } from 'preact/hooks'
 import { joinReference } from '../../../host/address.js'
@@ -312,11 +312,11 @@ function readingsText(direction: Direction, { result }: SectionProps['state']): 
   const run = result?.record?.runs.find((candidate) => candidate.direction === direction)
   if (!run) {
     const estimate = result?.estimates.find((candidate) => candidate.direction === direction)
-    return estimate ? `${estimate.readings} reading${estimate.readings === 1 ? '' : 's'} so far` : ''
+    return estimate ? `${counted(estimate.readings, 'reading')} so far` : ''
   }
   const pressures = run.readings.map(({ pressure_Pa }) => pressure_Pa)
   const [first = 0, last = 0] = [pressures[0], pressures.at(-1)]
-  return `${run.readings.length} readings, ${withMinus(figure(first, 3))} to ${withMinus(figure(last, 3))} Pa`
+  return `${counted(run.readings.length, 'reading')}, ${withMinus(figure(first, 3))} to ${withMinus(figure(last, 3))} Pa`
 }
 
 export const readingsSection: Section = {
@@ -325,9 +325,9 @@ export const readingsSection: Section = {
   steps: ['site'],
   holds: ['runs', 'flowStatedAt'],
   fold: 'open',
-  summary: ({ result }) =>
-    result?.record
-      ? `${result.record.runs.reduce((sum, { readings }) => sum + readings.length, 0)} readings`
-      : '',
+  summary: ({ result }) => {
+    const count = result?.record?.runs.reduce((sum, { readings }) => sum + readings.length, 0)
+    return count === undefined ? '' : counted(count, 'reading')
+  },
   Body: Readings,
 }

@@ -99,6 +99,7 @@ const judgedWords = (judged: Evaluation['verdict']['criteria'][number]['judged']
 
 function Figures({ evaluation }: { evaluation: Evaluation }) {
   const { runs, results } = evaluation
+  const fitted = runs.filter(({ q50 }) => q50.ci95)
   return (
     <section class="table-room" aria-label="Results">
       <table class="figures">
@@ -127,19 +128,23 @@ function Figures({ evaluation }: { evaluation: Evaluation }) {
               <td />
             </Row>
           ))}
-          <Row
-            row={curveFigures.rSquared}
-            unit="1"
-            values={runs.map(({ rSquared }) => (rSquared === undefined ? undefined : { value: rSquared }))}
-          >
-            <td />
-          </Row>
+          {runs.some(({ rSquared }) => rSquared !== undefined) ? (
+            <Row
+              row={curveFigures.rSquared}
+              unit="1"
+              values={runs.map(({ rSquared }) => (rSquared === undefined ? undefined : { value: rSquared }))}
+            >
+              <td />
+            </Row>
+          ) : null}
         </tbody>
       </table>
-      <p class="hint">
-        95 % intervals of q50, fit scatter only:{' '}
-        {runs.map(({ direction, q50 }) => `${direction} ${intervalText(q50)}`).join('; ')}
-      </p>
+      {fitted.length > 0 ? (
+        <p class="hint">
+          95 % intervals of q50, fit scatter only:{' '}
+          {fitted.map(({ direction, q50 }) => `${direction} ${intervalText(q50)}`).join('; ')}
+        </p>
+      ) : null}
     </section>
   )
 }

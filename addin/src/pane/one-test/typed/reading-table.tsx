@@ -1,6 +1,7 @@
 import type { Direction } from '@draughtbook/shared-calc'
 import { useId } from 'preact/hooks'
 import { drawnOnChange } from '../../drawn-on-change.js'
+import { pastedRows, whyNotPasted } from './pasted.js'
 import {
   isBlank,
   rowsOf,
@@ -17,11 +18,26 @@ interface TableProps {
   /** Names of the device's ranges. */
   ranges: readonly string[]
   onChange: (edit: (run: TypedRun) => TypedRun, what?: string) => void
+  /** Says why something was not taken. */
+  onRefused: (words: string) => void
 }
 
-/** Readings as typed. Enter goes from the pressure to the flow and on to the next row; arrows go up and down. */
-export function ReadingTable({ run, direction, faults, ranges, onChange }: TableProps) {
+/**
+ * Readings as typed. Enter goes from the pressure to the flow and on to the next row; arrows go up and down. Cells copied in a
+ * spreadsheet are pasted from the cursor on.
+ */
+export function ReadingTable({ run, direction, faults, ranges, onChange, onRefused }: TableProps) {
   const device = run.second === 'devicePressure'
+  const paste = (event: ClipboardEvent): void => {
+    const at = placeOf(event.target)
+    const rows = pastedRows(event.clipboardData?.getData('text/plain') ?? '')
+    if (!at || !rows) return
+    event.preventDefault()
+    const columns = (device ? COLUMNS : COLUMNS.slice(0, 2)).slice(COLUMNS.indexOf(at.column))
+    const refused = whyNotPasted(rows, columns.length)
+    if (refused !== undefined) onRefused(refused)
+    else onChange((before) => withCells(before, at.row, columns, rows))
+  }
   return (
     <table class="reading-table">
       <thead>
@@ -41,7 +57,7 @@ export function ReadingTable({ run, direction, faults, ranges, onChange }: Table
           </th>
         </tr>
       </thead>
-      <tbody onKeyDown={moveOn}>
+      <tbody onKeyDown={moveOn} onPaste={paste}>
         {rowsOf(run).map((reading, row) => (
           <Row
             // Rows have no name but their place.
@@ -212,13 +228,34 @@ function carried({ readings }: TypedRun, row: number): Partial<TypedReading> {
   return { at, ...(range !== undefined && { range }) }
 }
 
+/** The run with pasted cells in it, from a row on. */
+const withCells = (
+  run: TypedRun,
+  row: number,
+  columns: readonly Column[],
+  cells: readonly (readonly string[])[],
+): TypedRun =>
+  cells.reduce((before, values, down) => {
+    const given = columns.flatMap((column, at) => (values[at] === undefined ? [] : [[column, values[at]]]))
+    return withReading(before, row + down, { ...carried(before, row + down), ...Object.fromEntries(given) })
+  }, run)
+
+const COLUMNS = ['pressure', 'second', 'range'] as const
+type Column = (typeof COLUMNS)[number]
+
+/** Row and column of an input of the table. */
+function placeOf(input: EventTarget | null): { row: number; column: Column } | undefined {
+  if (!(input instanceof HTMLInputElement)) return undefined
+  const column = COLUMNS.find((one) => one === input.dataset.column)
+  return column && { row: Number(input.closest<HTMLElement>('[data-row]')?.dataset.row), column }
+}
+
 const STEPS: Record<string, number> = { ArrowDown: 1, ArrowUp: -1 }
 
 function moveOn(event: KeyboardEvent & { currentTarget: HTMLElement }): void {
-  const input = event.target
-  if (!(input instanceof HTMLInputElement)) return
-  const row = Number(input.closest<HTMLElement>('[data-row]')?.dataset.row)
-  const { column } = input.dataset
+  const at = placeOf(event.target)
+  if (!at) return
+  const { row, column } = at
   const step = STEPS[event.key]
   const [toRow, toColumn] =
     step !== undefined

@@ -28,6 +28,7 @@ export function TypedReadings({ store, state }: SectionProps) {
       }),
       what && `${direction}.${what}`,
     )
+  const keep = (text: string): void => change((r) => ({ ...r, kept: [...(r.kept ?? []), text] }))
   return (
     <div class="typed">
       {/* biome-ignore lint/a11y/useSemanticElements: these are two views of one table, not a form's own group */}
@@ -46,6 +47,8 @@ export function TypedReadings({ store, state }: SectionProps) {
         place={`${direction}.zeroFlowBefore`}
         faults={state.result?.typedFaults ?? {}}
         onChange={(zeroFlowBefore, at) => change((r) => ({ ...r, zeroFlowBefore }), `before[${at}]`)}
+        onKeep={keep}
+        onRefused={(words) => store.tell(words)}
       />
       <Units run={run} onChange={(part) => change((r) => ({ ...r, ...part }))} />
       <ReadingTable
@@ -54,6 +57,7 @@ export function TypedReadings({ store, state }: SectionProps) {
         faults={state.result?.typedFaults ?? {}}
         ranges={rangesOf(state)}
         onChange={change}
+        onRefused={(words) => store.tell(words)}
       />
       <ValueList
         label="Zero-flow pressure after, fan covered"
@@ -62,6 +66,8 @@ export function TypedReadings({ store, state }: SectionProps) {
         place={`${direction}.zeroFlowAfter`}
         faults={state.result?.typedFaults ?? {}}
         onChange={(zeroFlowAfter, at) => change((r) => ({ ...r, zeroFlowAfter }), `after[${at}]`)}
+        onKeep={keep}
+        onRefused={(words) => store.tell(words)}
       />
     </div>
   )

@@ -21,6 +21,8 @@ export interface TypedRun {
   readonly zeroFlowBefore: readonly string[]
   readonly zeroFlowAfter: readonly string[]
   readonly readings: readonly TypedReading[]
+  /** Zero-flow values that were asked about and kept as they stand. */
+  readonly kept?: readonly string[]
 }
 
 export const emptyRun = (second: SecondColumn = 'flow', secondUnit = 'm³/h'): TypedRun => ({

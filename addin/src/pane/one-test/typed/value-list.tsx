@@ -1,4 +1,5 @@
 import { useId, useRef } from 'preact/hooks'
+import { pastedRows, whyNotPasted } from './pasted.js'
 
 interface ValueListProps {
   label: string
@@ -8,10 +9,15 @@ interface ValueListProps {
   place: string
   faults: Readonly<Record<string, string>>
   onChange: (values: readonly string[], at: number) => void
+  /** A value that was asked about is kept as it stands. */
+  onKeep: (text: string) => void
+  /** Says why something was not taken. */
+  onRefused: (words: string) => void
 }
 
 /** Values typed one after the other: Enter goes to the next. A keypad without a minus has the button for it. */
-export function ValueList({ label, unit, values, place, faults, onChange }: ValueListProps) {
+export function ValueList(props: ValueListProps) {
+  const { label, unit, values, place, faults, onChange, onKeep, onRefused } = props
   const id = useId()
   const room = useRef<HTMLDivElement>(null)
   const last = useRef(0)
@@ -31,7 +37,19 @@ export function ValueList({ label, unit, values, place, faults, onChange }: Valu
     put(at, /^[-−–]/.test(text) ? text.slice(1) : `-${text}`)
     focus(at)
   }
-  const wrong = shown.flatMap((_, at) => faults[`${place}[${at}]`] ?? [])
+  /** Cells of a row or a column, copied in a spreadsheet. */
+  const paste = (at: number) => (event: ClipboardEvent) => {
+    const cells = pastedRows(event.clipboardData?.getData('text/plain') ?? '')
+    if (!cells) return
+    event.preventDefault()
+    const refused = whyNotPasted(cells.length === 1 ? (cells[0]?.map((cell) => [cell]) ?? []) : cells, 1)
+    if (refused !== undefined) onRefused(refused)
+    else onChange([...values.slice(0, at), ...cells.flat().filter(Boolean)], at)
+  }
+  const wrong = shown.flatMap((text, at) => {
+    const words = faults[`${place}[${at}]`]
+    return words === undefined ? [] : [{ words, text: text.trim(), at }]
+  })
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be a flex row in every browser
     <div class="value-list" role="group" aria-labelledby={id} ref={room}>
@@ -54,6 +72,7 @@ export function ValueList({ label, unit, values, place, faults, onChange }: Valu
               last.current = at
             }}
             onInput={(event) => put(at, event.currentTarget.value)}
+            onPaste={paste(at)}
             onKeyDown={(event) => {
               if (event.key !== 'Enter') return
               event.preventDefault()
@@ -70,9 +89,14 @@ export function ValueList({ label, unit, values, place, faults, onChange }: Valu
           ±
         </button>
       </div>
-      {wrong.map((words) => (
-        <p class="fault" key={words}>
-          {words}
+      {wrong.map(({ words, text, at }) => (
+        <p class="fault" key={at}>
+          {words}{' '}
+          {words.includes('unusually') ? (
+            <button type="button" onClick={() => onKeep(text)}>
+              Keep {text}
+            </button>
+          ) : null}
         </p>
       ))}
     </div>

@@ -102,6 +102,11 @@ export const runTexts = {
     severity: 'note',
     message: 'Several fans ran together. Their flows are added.',
   },
+  'log-normal-flow': {
+    severity: 'note',
+    message: ({ factor }: { factor: number }) =>
+      `The flows are for air at 0 °C, as you answered. They were multiplied by ${factor.toFixed(4)}, so that they are for air at 20 °C.`,
+  },
   'log-step-means': {
     severity: 'note',
     message: ({ heading, rows, readings }: { heading: string; rows: number; readings: number }) =>

@@ -1,4 +1,5 @@
 import { bareUnit } from '../../cells/stated-unit.js'
+import { findUnit } from '../../cells/units.js'
 import type { View } from '../grid/view.js'
 import type { Stopped } from '../not-searched.js'
 import { type Label, readLabel, says } from '../words/label.js'
@@ -46,6 +47,8 @@ export function findFields(
       const field = beside && ofMoments(beside)
       add(field)
       if (field?.name === 'volume') add(nextVolume(field, isTaken))
+      if (field && (field.name === 'indoorTemperature' || field.name === 'outdoorTemperature'))
+        add(humidityBehind(field, isTaken))
     }
   for (let row = 0; row < view.rows; row++)
     for (const field of lineBelow(view, row, isTaken, used)) add(field)
@@ -213,6 +216,25 @@ function nextVolume(
   if (next?.kind !== 'number' || content.kind !== 'number' || isTaken(row, column + 1)) return undefined
   if (next.written.value === content.written.value) return undefined
   return { ...field, column: column + 1, cell: view.address(row, column + 1), content: next }
+}
+
+/** "Indoor | 20.5 | °C | 45 | % RH": the humidity behind the temperature of the same air. */
+function humidityBehind(
+  { view, row, column, label, labelCell }: FoundField,
+  isTaken: (row: number, column: number) => boolean,
+): FoundField | undefined {
+  for (let at = column + 1; at <= column + 3; at++) {
+    const content = view.at(row, at)
+    if (content?.kind !== 'number') continue
+    const words = view.text(row, at + 1) ?? ''
+    const unit = content.written.unit ?? findUnit(/%/.test(words) ? '%' : words)
+    if (unit?.kind !== 'fraction' || isTaken(row, at)) return undefined
+    const side = sideOf(label)
+    const own = side && readLabel(`humidity ${side}`)
+    const field = own && made(view, { row, column: at }, { row, column: at }, own, content, unit)
+    return field && { ...field, label, labelCell }
+  }
+  return undefined
 }
 
 /** "Date", "Volume (m³)": a word that labels another value, and names no house and nobody. */

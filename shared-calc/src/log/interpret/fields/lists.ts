@@ -93,6 +93,7 @@ function isOfRooms(view: View, row: number, column: number): boolean {
 export function namedRowsOf(
   view: View,
   isTaken: (row: number, column: number) => boolean,
+  isTest: (name: string) => boolean,
 ): { name: string; fields: FoundField[] }[] {
   for (let row = 0; row < Math.min(view.rows, 40); row++) {
     const headings: { at: number; label: Label; unit?: KnownUnit; headingCell: string }[] = []
@@ -121,6 +122,9 @@ export function namedRowsOf(
       )
       if (fields.length > 0) found.push({ name, fields })
     }
+    // Zones of a building may be tested one by one; rooms are not.
+    const ofTests = found.filter(({ name }) => isTest(name))
+    if (ofTests.length > 1) return ofTests
     if (found.length > 1 && !isOfRooms(view, row, headings[0]?.at ?? 1)) return found
   }
   return []

@@ -20,11 +20,12 @@ import { withoutDoubtful } from './doubtful-rows.js'
 import type { Draft } from './draft.js'
 import { exchangedTitles } from './exchanged-titles.js'
 import { withMeasuredPressure } from './measured-pressure.js'
+import { fromNormalAir } from './normal-air.js'
 import { flowUnit, pressureUnit } from './run-units.js'
 import { tellLeftOut, tellUses } from './run-uses.js'
 import { signsOf } from './signs.js'
 import type { VolumeFound } from './sizes.js'
-import { putStatedAir } from './stated-air.js'
+import { isNormalAir, putStatedAir } from './stated-air.js'
 import { withStatedInduced } from './stated-induced.js'
 import { askUnnamed, withoutRefused } from './unnamed-tables.js'
 import { withZeroOfEach } from './zero-of-each.js'
@@ -68,9 +69,11 @@ export function putRuns(draft: Draft, given: readonly FoundRun[], context: RunCo
   )
   askUnnamed(draft, runs)
   askDoubts(draft, runs)
+  // Of columns that are exchanged no sign can be told yet.
+  const isOpen = runs.some(({ block }) => block.doubts.some(({ exchanged }) => exchanged))
   const signs = signsOf(
     draft,
-    runs.map((run, index) => ({
+    (isOpen ? [] : runs).map((run, index) => ({
       direction: directions[index],
       pressures: run.readings.map((row) => row.pressure.value),
       zero: mean(
@@ -203,9 +206,18 @@ function directionsOf(draft: Draft, runs: readonly FoundRun[]): (Direction | und
 
 function askDoubts(draft: Draft, runs: readonly FoundRun[]): void {
   for (const { block } of runs)
-    for (const { about, columns } of block.doubts) {
+    for (const { about, columns, exchanged } of block.doubts) {
       const path = `${about}.column`
       if (draft.answers[path] !== undefined) continue
+      const [first, second] = columns
+      if (exchanged && first && second) {
+        draft.ask({
+          path,
+          cells: columns.map(({ headingCell }) => headingCell),
+          ...questions.exchangedColumns({ pressures: first.label.text, flows: second.label.text }),
+        })
+        continue
+      }
       draft.ask({
         path,
         cells: columns.map(({ headingCell }) => headingCell),
@@ -259,7 +271,8 @@ function inducedOffset(
 
 function putFlow(draft: Draft, figure: Figure, unit: KnownUnit, path: string): void {
   if (figure.value < 0) draft.tell(runText('log-flow-sign'), figure.cell, path)
-  draft.put(path, Math.abs(draft.quantity(figure, unit, figure.cell, path)), figure.cell)
+  const flow = Math.abs(draft.quantity(figure, unit, figure.cell, path))
+  draft.put(path, isNormalAir(draft) ? fromNormalAir(flow).flow : flow, figure.cell)
 }
 
 function putDeviceReading(

@@ -2,10 +2,12 @@ import { fieldText } from '../../../catalogue/findings/log/fields.js'
 import { runText } from '../../../catalogue/findings/log/runs.js'
 import { questions } from '../../../catalogue/questions.js'
 import { likelyPascal, unitOfBuildingPressures } from '../../cells/likely-unit.js'
+import { bareUnit } from '../../cells/stated-unit.js'
 import { type KnownUnit, shown, toRecordUnit } from '../../cells/units.js'
 import { unitsIn } from '../tables/device-ranges.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { FieldScope } from '../tests/scope.js'
+import { readLabel, says } from '../words/label.js'
 import type { Draft } from './draft.js'
 import type { VolumeFound } from './sizes.js'
 
@@ -129,6 +131,12 @@ function titleUnit(run: FoundRun, kind: 'flow' | 'pressure'): { unit: KnownUnit;
     for (let column = 0; column < Math.min(view.columns, run.right + 4); column++) {
       const text = view.text(row, column)
       if (text === undefined || text.length > 160) continue
+      // "Flow unit | l/s"
+      const alone = bareUnit(text)
+      if (alone?.kind === kind && isOfUnit(view.text(row, column - 1), kind)) {
+        found.set(alone.unit, { unit: alone, cell: view.address(row, column) })
+        continue
+      }
       // A unit of a value beside it says nothing of the table, and a unit alone belongs to its own column or value.
       const next = view.at(row, column + 1)
       const units = unitsIn(text).filter((unit) => unit.kind === kind)
@@ -145,6 +153,15 @@ function titleUnit(run: FoundRun, kind: 'flow' | 'pressure'): { unit: KnownUnit;
     }
   }
   return found.size === 1 ? [...found.values()][0] : undefined
+}
+
+const UNIT_WORD =
+  /^(?:units?|einheit|unite|eenheid|unidad|unita|unidade|jednostka|enhed|enhet|yksikko|jednotka)$/
+
+/** A label of the unit that all flows or pressures of a log have. */
+function isOfUnit(text: string | undefined, kind: 'flow' | 'pressure'): boolean {
+  const label = text === undefined || text.length > 60 ? undefined : readLabel(text)
+  return label?.tokens.some((token) => UNIT_WORD.test(token)) === true && says(label, kind)
 }
 
 /** Flow at 50 Pa of the runs, in the unit logged. */

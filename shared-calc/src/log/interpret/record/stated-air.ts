@@ -1,26 +1,35 @@
 import { fieldText } from '../../../catalogue/findings/log/fields.js'
+import { runText } from '../../../catalogue/findings/log/runs.js'
 import { questions } from '../../../catalogue/questions.js'
 import type { FoundRun } from '../tables/runs.js'
 import { readLabel, says } from '../words/label.js'
 import type { Draft } from './draft.js'
+import { fromNormalAir } from './normal-air.js'
 
 const PATH = 'flowStatedAt'
+const NORMAL_AIR = 'normal air'
+
+/** Whether the flows are stated for air at 0 °C, as somebody answered. */
+export const isNormalAir = ({ answers }: Draft): boolean => answers[PATH] === NORMAL_AIR
 
 /** What the flows are flows of, where the log speaks of a standard state: two meanings, so it is asked. */
 export function putStatedAir(draft: Draft, runs: readonly FoundRun[]): void {
   const flows = runs.filter(({ block }) => block.carriers[0]?.role !== 'device')
   if (flows.length === 0) return
   const answer = draft.answers[PATH]
-  if (answer === 'device air' || answer === 'reference air') {
+  if (answer === 'device air' || answer === 'reference air' || answer === NORMAL_AIR) {
+    const stated = answer === NORMAL_AIR ? 'reference air' : answer
     for (const [index, run] of runs.entries())
-      if (flows.includes(run)) draft.put(`runs[${index}].flowStatedAt`, answer)
+      if (flows.includes(run)) draft.put(`runs[${index}].flowStatedAt`, stated)
+    if (answer === NORMAL_AIR)
+      draft.tell(runText('log-normal-flow', { factor: fromNormalAir(1).factor }), '', PATH)
     draft.tell(fieldText('log-answer', { field: 'air the flows are stated for', answer }), '', PATH)
     return
   }
   if (answer !== undefined)
     draft.collector.refuse(
       'unknown-word',
-      `answer "device air" or "reference air", not "${answer}"`,
+      `answer "device air", "reference air" or "${NORMAL_AIR}", not "${answer}"`,
       undefined,
       PATH,
     )

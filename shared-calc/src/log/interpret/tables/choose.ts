@@ -2,6 +2,7 @@ import { columnReasons } from '../../../catalogue/findings/log/runs.js'
 import { toRecordUnit } from '../../cells/units.js'
 import { says } from '../words/label.js'
 import type { Doubt, KnownColumn } from './columns.js'
+import { exchangedColumns } from './exchanged-columns.js'
 import { type PowerLaw, physicsScore, powerLaw } from './physics.js'
 import { walkRows } from './rows.js'
 import type { Preferred, Segment } from './segments.js'
@@ -117,7 +118,16 @@ export function chooseColumns(given: Segment, preferred: Preferred = {}): Block 
   if (!best) return undefined
   // Without words only the curve says what a column is.
   if (unnamed.length > 0 && (best.law === undefined || physicsScore(best.law) < PLAIN_CURVE)) return undefined
-  return { ...asBlock(segment, best, tried), unnamed }
+  const exchanged = exchangedColumns(segment, best)
+  if (exchanged && isNamed(exchanged.pressure, preferred.pressure))
+    return chooseColumns(exchanged.segment, { ...preferred, pressure: exchanged.pressure.headingCell })
+  const block = asBlock(segment, best, tried)
+  if (!exchanged) return { ...block, unnamed }
+  return {
+    ...block,
+    unnamed,
+    doubts: [{ about: 'pressure', columns: [exchanged.pressure, best.pressure], exchanged: true }],
+  }
 }
 
 function lawOf(pressure: KnownColumn, { columns }: Carrier, { rows }: WalkedRows): PowerLaw | undefined {

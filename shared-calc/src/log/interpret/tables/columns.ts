@@ -36,6 +36,8 @@ export interface KnownColumn extends Column {
 export interface Doubt {
   readonly about: 'pressure' | 'flow'
   readonly columns: readonly KnownColumn[]
+  /** The numbers stand below each other's headings: only so they follow a leakage curve. */
+  readonly exchanged?: true
 }
 
 const LOOK = 30

@@ -115,7 +115,9 @@ function headAt(view: View, first: number, under: readonly number[]): Head {
         !isUnitOfValue(view, row, column),
     ).length
     const numbers = under.some(
-      (column) => view.number(row, column) !== undefined || holdsValue(view.at(row, column)),
+      (column) =>
+        view.number(row, column) !== undefined ||
+        (holdsValue(view.at(row, column)) && !(row === first - 1 && isNumbered(view, row, column))),
     )
     const blank = under.every((column) => !view.at(row, column))
     if (numbers || (texts === 0 && !(blank && row === first - 1))) break
@@ -160,10 +162,20 @@ function areLabelsBelow(view: View, row: number, under: readonly number[]): bool
   )
 }
 
-/** "Zero flow before" alone in a line between the headings and its value. */
+/** "Zero flow before" in a line of its own between the headings and its value, once or over each of two blocks. */
 function isLabelOfZero(view: View, row: number, under: readonly number[]): boolean {
   const texts = under.flatMap((column) => view.text(row, column) ?? [])
-  return texts.length === 1 && under.length > 1 && says(readLabel(texts[0] ?? ''), 'zero')
+  const isOfAll = texts.length === under.length
+  // Over all columns it may be a heading: then other columns, of flows, are headed in the line above.
+  const others = Array.from({ length: view.columns }, (_, column) => column).filter(
+    (column) => !under.includes(column) && view.text(row - 1, column) !== undefined,
+  )
+  return (
+    texts.length > 0 &&
+    (under.length > 1 || isOfAll) &&
+    texts.every((text) => says(readLabel(text), 'zero')) &&
+    (!isOfAll || others.length >= under.length)
+  )
 }
 
 /** "Baseline | −1.2 | Pa": the unit behind a value, in a line above the headings. */
@@ -178,6 +190,14 @@ const hasValue = (view: View, row: number, column: number): boolean =>
 /** "Zero: 0.7 Pa", "0.4 Pa before": a value with its label, no heading. */
 const holdsValue = (content: Content | undefined): boolean =>
   content?.kind === 'text' && (content.numbers !== undefined || statesZeroFlow(content.text))
+
+/** "Zero before 1 Pa | Zero before 2 Pa" right over their values: the figure counts the columns. */
+const isNumbered = (view: View, row: number, column: number): boolean => {
+  const [one, other, before] = [column, column + 1, column - 1].map((at) =>
+    (view.text(row, at) ?? '').replace(/\d+/, '#'),
+  )
+  return /#/.test(one ?? '') && (one === other || one === before)
+}
 
 const statesZeroFlow = (text: string): boolean =>
   (/[:=]\s*[-+−–]?\d/.test(text) ||

@@ -92,6 +92,18 @@ interface Bracketed {
 }
 const isIn = ({ pressure }: { readonly pressure: Bracketed }): boolean => pressure.bracketed === true
 
+/** "Repeated, first attempt at 55 Pa discarded": more than that this reading does not count. */
+export function isSentence(remark: string): boolean {
+  const [first = '', ...rest] = readLabel(remark).tokens
+  return rest.length >= 4 && !says(readLabel(first), 'leftOut')
+}
+
+/** A remark that speaks of leaving something out, and perhaps not this reading. */
+export const remarkDoubt = (remark: string): RowDoubt => ({
+  kind: 'remark',
+  why: rowReasons.rowSays(remark),
+})
+
 /** Grey writing in every figure of a row, or a comment attached to one that speaks of leaving it out. */
 export function doubtOf(view: View, row: number, numeric: readonly KnownColumn[]): RowDoubt | undefined {
   for (const { at } of numeric) {

@@ -16,7 +16,7 @@ export interface RowLabel {
  * @param lead - the column that names the rows of several blocks
  */
 export function labelsOf(
-  { view, columns, left, right }: Segment,
+  { view, head, columns, left, right }: Segment,
   row: number,
   numeric: readonly KnownColumn[],
   lead: number | undefined,
@@ -26,6 +26,8 @@ export function labelsOf(
   const first = view.turned ? Math.min(...numeric.map(({ at }) => at)) - LINES_ABOVE : left - 1
   for (let column = Math.max(0, left - 1, first); column <= right + 1; column++) {
     if (column > right && columns.some(({ at }) => at === column)) continue
+    // A line of zero flow above a table across has its own words: "Zero flow | −1.2 | −1.4 | mean | −1.3".
+    if (view.turned && says(readLabel(view.text(head.top, column) ?? ''), 'zero')) continue
     const text = view.text(row, column)
     if (text === undefined) continue
     if (column < left && view.number(row, column) !== undefined) continue

@@ -9,7 +9,14 @@ import { isPlaceholder, readLabel, says } from '../words/label.js'
 import { directionWord, type KnownColumn, writtenAt } from './columns.js'
 import { isFlowLike, isPressureLike } from './heads.js'
 import { withoutMeans } from './means.js'
-import { doubtOf, marksOf, withBracketDoubts, withoutCommonGrey } from './row-doubts.js'
+import {
+  doubtOf,
+  isSentence,
+  marksOf,
+  remarkDoubt,
+  withBracketDoubts,
+  withoutCommonGrey,
+} from './row-doubts.js'
 import { isSummary, labelledAsField, labelsOf, leadOf, saysBoth } from './row-labels.js'
 import type { Segment } from './segments.js'
 import { withStepMeans } from './steps.js'
@@ -188,8 +195,10 @@ export function walkRows(
       last = row
       continue
     }
-    const refused = labels.find(({ text: one, lead }) => !lead && says(readLabel(one), 'leftOut'))
-    const marked = refused ? undefined : marks.of(row)
+    const remark = labels.find(({ text: one, lead }) => !lead && says(readLabel(one), 'leftOut'))
+    const isLong = remark !== undefined && isSentence(remark.text)
+    const refused = isLong ? undefined : remark
+    const marked = refused ? undefined : isLong ? remarkDoubt(remark.text) : marks.of(row)
     if (refused || marked?.out) {
       leftOut.push({ cell, why: refused ? rowReasons.rowSays(refused.text) : (marked?.why ?? '') })
       last = row

@@ -24,7 +24,7 @@ export function withStepMeans(segment: Segment, rows: readonly TableRow[]): Tabl
 }
 
 const namesSteps = ({ label, role }: KnownColumn): boolean =>
-  ['index', 'other', 'remark'].includes(role) && says(label, 'index')
+  ['index', 'other', 'remark', 'direction'].includes(role) && says(label, 'index')
 
 /** Rows below one another with the same name of a step. */
 function groupsOf({ view }: Segment, { at }: KnownColumn, readings: readonly TableRow[]): TableRow[][] {

@@ -64,11 +64,40 @@ function withDirections(columns: readonly KnownColumn[]): readonly KnownColumn[]
     column.role === 'pressure' || column.role === 'induced' ? (keyOf(column) ?? []) : [],
   )
   if (new Set(keys).size === keys.length) return columns
+  const lettered = withLetters(columns)
+  if (lettered) return lettered
   let current: Direction | undefined
   return columns.map((column) => {
     const own = directionIn(column.label)
     current = own ?? current
-    return own || !current ? column : { ...column, label: readLabel(`${current} ${column.label.text}`) }
+    return own || !current || !OF_A_RUN.includes(column.role)
+      ? column
+      : { ...column, label: readLabel(`${current} ${column.label.text}`) }
+  })
+}
+
+/** Columns that are of one direction; results behind them may be of both. */
+const OF_A_RUN = ['pressure', 'induced', 'flow', 'corrected', 'device', 'target', 'zeroBefore', 'zeroAfter']
+
+/** "D 1 Pa | D 1 m³/h | … | P 1 Pa | P 1 m³/h": two letters or short words in front of the numbers, of which one at least names a direction. */
+function withLetters(columns: readonly KnownColumn[]): readonly KnownColumn[] | undefined {
+  const firstOf = ({ label }: KnownColumn) =>
+    label.tokens.length > 1 && /^\p{L}{1,6}$/u.test(label.tokens[0] ?? '') ? label.tokens[0] : undefined
+  const pressures = columns.filter(({ role }) => role === 'pressure' || role === 'induced')
+  const letters = [...new Set(pressures.map(firstOf))]
+  const [one, other] = letters
+  if (letters.length !== 2 || one === undefined || other === undefined) return undefined
+  const [first, second] = [directionWord(one), directionWord(other)]
+  if (first === second) return undefined
+  const opposite = (direction: Direction | undefined): Direction =>
+    direction === 'depressurisation' ? 'pressurisation' : 'depressurisation'
+  const directions = new Map([
+    [one, first ?? opposite(second)],
+    [other, second ?? opposite(first)],
+  ])
+  return columns.map((column) => {
+    const direction = directions.get(firstOf(column) ?? '')
+    return direction ? { ...column, label: readLabel(`${direction} ${column.label.text}`) } : column
   })
 }
 

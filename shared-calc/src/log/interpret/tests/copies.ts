@@ -1,9 +1,14 @@
 import { fileText } from '../../../catalogue/findings/log/file.js'
 import { remarkFinding } from '../../../catalogue/findings/remark.js'
+import type { FieldName } from '../fields/classify.js'
+import type { FoundField } from '../fields/found-field.js'
 import type { FoundRun } from '../tables/runs.js'
 
 /** As many readings as cannot agree by chance. */
 const FEWEST = 4
+
+/** Fields that begin another test. */
+const OF_A_TEST: readonly FieldName[] = ['volume', 'name', 'address', 'testId', 'date']
 
 interface Copy {
   readonly run: FoundRun
@@ -14,7 +19,7 @@ interface Copy {
  * The same readings on several sheets, or twice on one, as on sheets that calculate and report, are one run. Kept is where they were typed;
  * figures that formulas took over come second.
  */
-export function copiesIn(runs: readonly FoundRun[]): Copy[] {
+export function copiesIn(runs: readonly FoundRun[], fields: readonly FoundField[]): Copy[] {
   const copies: Copy[] = []
   const order = [...runs].sort((one, other) => rank(one) - rank(other))
   for (const [index, run] of order.entries()) {
@@ -22,7 +27,7 @@ export function copiesIn(runs: readonly FoundRun[]): Copy[] {
       .slice(0, index)
       .find(
         (one) =>
-          (one.view.name !== run.view.name || isRepeated(one, run)) &&
+          (one.view.name !== run.view.name || isRepeated(one, run, fields)) &&
           !copies.some((copy) => copy.run === one) &&
           (one.hidden === run.hidden || !one.hidden) &&
           !(one.direction && run.direction && one.direction !== run.direction) &&
@@ -33,8 +38,15 @@ export function copiesIn(runs: readonly FoundRun[]): Copy[] {
   return copies
 }
 
-/** On one sheet every digit of a copy agrees, and no two runs do that by chance. */
-const isRepeated = (one: FoundRun, other: FoundRun): boolean =>
+/** On one sheet every digit of a copy agrees, and no house or test of its own stands between. */
+const isRepeated = (one: FoundRun, other: FoundRun, fields: readonly FoundField[]): boolean =>
+  !fields.some(
+    ({ name, view, row }) =>
+      OF_A_TEST.includes(name) &&
+      view.name === one.view.name &&
+      row > Math.min(one.bottom, other.bottom) &&
+      row < Math.max(one.top, other.top),
+  ) &&
   one.row === undefined &&
   one.houseColumn === undefined &&
   one.test === other.test &&

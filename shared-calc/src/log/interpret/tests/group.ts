@@ -234,7 +234,7 @@ function titleOf({ runs, series }: TestGroup, groups: readonly TestGroup[]): str
   const year = beside ? yearOver(first.view, first.top, above, left, right) : undefined
   if (year !== undefined) return year
   for (const wanted of [(text: string) => says(readLabel(text), 'test'), () => true])
-    for (let row = first.top - 1; row > above; row--)
+    for (let row = isTitle(first) ? first.top : first.top - 1; row > above; row--)
       for (let column = beside ? left : 0; column <= right; column++) {
         const text = first.view.text(row, column)
         if (text === undefined || text.length > 60) continue
@@ -245,6 +245,15 @@ function titleOf({ runs, series }: TestGroup, groups: readonly TestGroup[]): str
         if (says(label, 'name') && next.kind === 'text') return next.text
       }
   return ''
+}
+
+/** "Zone A" alone in the first line of the headings of a run. */
+function isTitle({ view, top, block, left, right }: FoundRun): boolean {
+  if (view.turned || block.segment.head.first - top < 2) return false
+  return (
+    Array.from({ length: right - left + 1 }, (_, index) => view.at(top, left + index)).filter((one) => one)
+      .length === 1
+  )
 }
 
 /** "2025" over last year's readings, beside those of this year. */

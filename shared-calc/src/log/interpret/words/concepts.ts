@@ -27,18 +27,18 @@ export const CONCEPTS = {
     'measured meas actual act raw reading shown display displayed indicated ist gemessen abgelesen angezeigt anzeige mesure mesuree lu affiche gemeten afgelezen zmierzony zmierzone odczyt medido medida leido misurato misurata letto malt maalt uppmatt avlast mereno namereno mitattu | as read|as shown',
   room: 'room rooms zone zones space spaces raum raume zimmer piece pieces kamer pokoj habitacion stanza rum rom',
   envelope:
-    'envelope env ae shell surface fabric perimeter ~hullflache ~huellflaeche ~hullflachen enveloppe parois deperditive schiloppervlak* gebouwschil verliesoppervlak* schil przegrod przegrody powloki obudowy envolvente envolvente* involucro disperdente klimaskal* omslutande klimaskarm* klimaskaerm* omsluttende at atb atbat obalky obalka vaippa vaipan',
+    'envelope enclosure env ae shell surface fabric perimeter ~hullflache ~huellflaeche ~hullflachen enveloppe parois deperditive schiloppervlak* gebouwschil verliesoppervlak* schil przegrod przegrody powloki obudowy envolvente envolvente* involucro disperdente klimaskal* omslutande klimaskarm* klimaskaerm* omsluttende at atb atbat obalky obalka vaippa vaipan',
   floor:
     'floor tfa gfa gia ufa af afl ~grundflache ~wohnflache ~nutzflache ~bodenflache ~geschossflache ebf plancher habitable shab vloeroppervlak* vloer gebruiksoppervlak* podlogi uzytkowa suelo util pavimento calpestabile gulv* golv* bra boa etageareal atemp a-temp podlahova',
   area: 'area areas ~flache ~flaeche surface oppervlak* oppervlakte powierzchnia superficie areal ytan yta plocha plochy pinta-ala pintaala',
   height: 'height ht ~hohe ~hoehe hauteur hoogte wysokosc altura altezza hojde hoyde hojd ridge eaves',
   altitude: 'altitude elevation seehohe asl | above sea level|uber nn|u nn|hohe uber',
   temperature:
-    'temp temps temperature temperatures t θ ϑ θi θe ϑi ϑe ti te ta to tin tout text tint ~temperatur ~temperaturen temperatuur temperatura temperatury lufttemperatur thermometer teplota teploty teplot lampotila lampotila* ~lampotila',
+    'temp tbinnen tinnen tinne tinde tinterna tinterieur tbuiten taussen tute tude testerna texterieur temps temperature temperatures t θ ϑ θi θe ϑi ϑe ti te ta to tin tout text tint ~temperatur ~temperaturen temperatuur temperatura temperatury lufttemperatur thermometer teplota teploty teplot lampotila lampotila* ~lampotila',
   inside:
-    'in inside indoor θi ϑi ~inomhus indendors innendors indoors internal int interior i innen* ~innen raum* interieur interieure intern binnen binnentemp* binnentemperatuur wewn* wewnatrz wewnetrzna inn interna interno interior inde indvendig inne innvendig ti tin tint tinn indetemperatur innetemp* room vnitrni vnitrku interieru sisa* sisalla sisalampotila interior uvnitr',
+    'in tbinnen tinnen tinne tinde tinterna tinterieur inside indoor θi ϑi ~inomhus indendors innendors indoors internal int interior i innen* ~innen raum* interieur interieure intern binnen binnentemp* binnentemperatuur wewn* wewnatrz wewnetrzna inn interna interno interior inde indvendig inne innvendig ti tin tint tinn indetemperatur innetemp* room vnitrni vnitrku interieru sisa* sisalla sisalampotila interior uvnitr',
   outside:
-    'θe ϑe out outside outdoor ~utomhus utendors outdoors auss external ext exterior o e ude aussen* ~aussen exterieur exterieure extern externe buiten buitentemp* buitentemperatuur zewn* zewnatrz zewnetrzna esterna esterno exterior ute utvendig udvendig udendors utomhus te ta to tout text tex ambient udetemperatur utetemp* venkovni vnejsi exterieru ulko* ulkona ulkolampotila venku zewnatrz',
+    'tbuiten taussen tute tude testerna texterieur θe ϑe out outside outdoor ~utomhus utendors outdoors auss external ext exterior o e ude aussen* ~aussen exterieur exterieure extern externe buiten buitentemp* buitentemperatuur zewn* zewnatrz zewnetrzna esterna esterno exterior ute utvendig udvendig udendors utomhus te ta to tout text tex ambient udetemperatur utetemp* venkovni vnejsi exterieru ulko* ulkona ulkolampotila venku zewnatrz',
   barometer:
     'baro ~barometer barometric barometrisch* atmospheric atmos ~luftdruck ~barometerstand barometrique atmospherique luchtdruk barometrisk barometrico barometrica atmosferico atmosferica barometryczne atmosferyczne lufttryck lufttryk lufttrykk pbar patm pb qfe qnh barometre barometro barometricky barometrickeho atmosfericky ilmanpaine barometrica atmosferica | air pressure|p baro|p atm|pression de l air|p bar',
   /** Air pressure as a weather service states it, worked out for sea level. */

@@ -1,5 +1,5 @@
 import { bareUnit } from '../../cells/stated-unit.js'
-import type { View } from '../grid/view.js'
+import { formPlaces, type View } from '../grid/view.js'
 import type { Concept } from '../words/concepts.js'
 import { directionIn, type Label, readLabel, says } from '../words/label.js'
 import { LIKELY_MOST, type ZeroEntry } from './entry.js'
@@ -44,6 +44,15 @@ export interface Known {
  */
 export function numbersAroundWords(view: View, known: Known): ZeroEntry[] {
   const found = new Map<string, ZeroEntry>()
+  const sheet = readLabel(view.name)
+  if (says(sheet, 'zero'))
+    for (const [row, column] of formPlaces(view)) {
+      const cell = view.address(row, column)
+      const entry = known.isRead(cell)
+        ? undefined
+        : governed(view, row, column, known, { label: sheet, row: 0, column: 0 })
+      if (entry) found.set(cell, entry)
+    }
   let looked = 0
   for (let row = 0; row < view.rows; row++)
     for (let column = 0; column < view.columns; column++) {
@@ -79,6 +88,7 @@ function governed(
   row: number,
   column: number,
   { isTaken, isRead }: Known,
+  sheet?: Word,
 ): ZeroEntry | undefined {
   const content = view.at(row, column)
   if (content?.kind !== 'number' || content.percent) return undefined
@@ -94,7 +104,8 @@ function governed(
     return undefined
   const labels = [...lead.neutral, ...head.neutral, lead.thing, head.thing].flatMap((one) => one?.label ?? [])
   if (labels.some(isNoValue)) return undefined
-  const word = wordOver(view, row, column, lead, head)
+  const isNamed = lead.thing !== undefined || head.thing !== undefined
+  const word = wordOver(view, row, column, lead, head) ?? (isNamed ? undefined : sheet)
   if (!word || OTHERS.some((other) => says(word.label, other))) return undefined
   if (word.label.unit && word.label.unit.kind !== 'pressure') return undefined
   const said = [...lead.neutral, lead.thing, ...head.neutral, head.thing, word].flatMap(

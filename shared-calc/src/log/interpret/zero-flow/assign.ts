@@ -50,7 +50,7 @@ export function assignZeroFlow(
   })
   for (const { run, entry, which } of left) {
     const state = taken.get(run)
-    if (!state || state[which] || !without.includes(run)) continue
+    if (!state || state[which] || !without.includes(run) || !isShared(run, entry, runs, taken)) continue
     state[which] = entry
     state.shared = true
   }
@@ -81,6 +81,18 @@ function around(
       zeroBefore.length + zeroAfter.length === 0,
   )
   if (isInside) for (const run of runs) taken.set(run, { before, after, shared: true })
+}
+
+/**
+ * Whether zero flow that another run has is this one's too: not that of the same direction in another test, and not one of two of which
+ * the other is the other run's for certain.
+ */
+function isShared(run: FoundRun, entry: ZeroEntry, runs: readonly FoundRun[], taken: Assigned): boolean {
+  const owner = runs.find((one) => taken.get(one)?.before === entry || taken.get(one)?.after === entry)
+  if (!owner || owner === run) return true
+  if (entry.direction && directionOf(owner) === directionOf(run)) return false
+  const { before, after } = taken.get(owner) ?? {}
+  return [before, after].every((one) => !one || costOf(run, one, runs) < NOT_OF_IT)
 }
 
 /** Zero flow between two runs one below the other ends the upper and begins the lower, where neither has one of its own there. */

@@ -1,7 +1,8 @@
 import type { Direction } from '../../../contract/record/index.js'
+import { bareUnit } from '../../cells/stated-unit.js'
 import { leadOf, type View } from '../grid/view.js'
 import { tickedIn } from '../tables/runs.js'
-import { directionIn, type Label, readLabel, unitOf } from '../words/label.js'
+import { directionIn, isPlaceholder, type Label, readLabel, says, unitOf } from '../words/label.js'
 import type { ZeroEntry } from './entry.js'
 import { headingAbove } from './headings.js'
 import type { Placed } from './values-near.js'
@@ -88,12 +89,19 @@ export function entriesOf(
   return [{ ...base, ...direction, ...which, figures: values }]
 }
 
-/** A heading of directions over a column of zero-flow values. */
+/** A heading of directions over a column of zero-flow values, past the lines of zero flow in between. */
 function directionOfHeading(view: View, row: number, column: number): Direction | undefined {
-  const ticked = tickedIn(view, row - 1) ?? tickedIn(view, row - 2)
-  if (ticked) return ticked.direction
-  const above = headingAbove(view, row, column, 2)
-  return above && above.tokens.length <= 5 ? directionIn(above) : undefined
+  for (let at = row - 1; at >= Math.max(0, row - TITLE_ROWS); at--) {
+    const ticked = row - at <= 2 ? tickedIn(view, at) : undefined
+    if (ticked) return ticked.direction
+    const text = view.text(at, column)
+    if (text === undefined && (view.at(at, column) || row - at > 2)) return undefined
+    if (text === undefined || bareUnit(text) || isPlaceholder(text)) continue
+    const label = readLabel(text)
+    const direction = label.tokens.length <= 5 ? directionIn(label) : undefined
+    if (direction || !(says(label, 'zero') || says(label, 'before') || says(label, 'after'))) return direction
+  }
+  return undefined
 }
 
 /** "before | after | before | after" below the titles of both directions, each over the first of its columns. */

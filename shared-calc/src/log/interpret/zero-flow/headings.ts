@@ -21,6 +21,7 @@ export const NOT_VALUES = /^(min|max|std|sd|stdev|stabw|s|count|dauer|duration)$
 export const namesNoValue = (heading: Label | undefined): boolean =>
   heading !== undefined &&
   ((heading.tokens.length <= 4 && isCount(heading)) ||
+    (heading.tokens.length > 0 && heading.tokens.every((token) => SAMPLES.test(token))) ||
     isOfOneSign(heading.text) ||
     isMeanOfSign(heading) ||
     (heading.tokens.length <= 2 && heading.tokens.some((token) => NOT_VALUES.test(token))))
@@ -42,7 +43,7 @@ export function headingAbove(view: View, row: number, column: number, most: numb
 }
 
 /** Words of a sign; "mean of the negative values" is that of one sign. */
-const SIGNED = /^(?:plus|minus|pos|neg|positiv|negativ)/
+const SIGNED = /^(?:plus|minus|pos|neg|positiv.*|negativ.*)$/
 
 /** "Mean of positive values": "negative pressure" may head the depressurisation. */
 const isMeanOfSign = ({ tokens }: Label): boolean =>
@@ -60,8 +61,14 @@ export function statisticIn(lead: string | undefined): 'mean' | 'other' | undefi
   return signed ? 'other' : mean ? 'mean' : undefined
 }
 
+/** "Baseline range", "zero-flow limit": a figure about zero flow, and no pressure of it. "Zero flow min / max / mean" holds one. */
+export function isAbout(text: string): boolean {
+  const listed = statisticsIn(text)
+  return statisticIn(text) === 'other' && !(listed.length > 1 && listed.includes('mean'))
+}
+
 const EXTREMES =
-  /^(?:min|max|maks|minimum|maximum|highest|lowest|hochste|niedrigste|std|sd|stdev|stabw|range|spread)$/
+  /^(?:min|max|maks|minimum|maximum|highest|lowest|hochste|niedrigste|std|sd|stdev|stabw|range|spread|drift|limit|grenzwert|limite|allowed)$/
 const MEANS =
   /^(?:mean|average|avg|av|avge|mittel|mittelwert|mw|durchschnitt|moyenne|moy|gemiddelde|gem|srednia|promedio|media|snit|snitt|gennemsnit|gjennomsnitt|medel|medelvarde|prumer|keskiarvo|overall)$/
 
@@ -76,6 +83,9 @@ export const isCount = ({ tokens }: Label): boolean => tokens.some((token) => CO
 
 const COUNTS =
   /^(?:count|number|nb|nbre|nombre|anzahl|antal|antall|aantal|liczba|numero|n|dauer|duration|seconds|sek|sec)$/
+
+/** "Samples", "no. of points" over a column: how many were taken. With a word of zero flow it may head the values themselves. */
+const SAMPLES = /^(?:no|of|nr|samples?|points?|stichproben?|messpunkte?|echantillons?|proven|muestras?)$/
 
 /** A text that names nothing: a unit or a dash. "min" is the least value, not minutes. */
 export const isUnitOrBlank = (text: string): boolean =>

@@ -7,12 +7,15 @@ import { zeroValuesWithin } from './in-text.js'
 /**
  * Zero-flow values written as remarks: attached to a cell, beside a reading, or in a sentence among others: "Light wind. Zero flow
  * before −1.2 Pa." For logs that have none elsewhere.
+ * @param headings - cells of headings, which state no value
  */
-export function zeroFlowInRemarks(view: View): ZeroEntry[] {
+export function zeroFlowInRemarks(view: View, headings: ReadonlySet<string>): ZeroEntry[] {
   const found: ZeroEntry[] = []
-  for (const [row, column] of formPlaces(view))
+  for (const [row, column] of formPlaces(view)) {
+    if (headings.has(view.address(row, column))) continue
     for (const text of [view.text(row, column), view.comment(row, column)])
       for (const sentence of sentencesOf(text ?? '')) found.push(...entriesIn(view, row, column, sentence))
+  }
   return found
 }
 

@@ -9,6 +9,7 @@ import { numbersAroundWords } from './around-words.js'
 import { type Assigned, assignZeroFlow } from './assign.js'
 import { zeroColumns } from './columns.js'
 import type { ZeroEntry } from './entry.js'
+import { isAbout } from './headings.js'
 import { type Mention, mentionsOfZeroFlow } from './mentioned.js'
 import { ofOneKind } from './of-one-kind.js'
 import { zeroFlowOfSheet } from './of-sheet.js'
@@ -78,7 +79,8 @@ export function zeroFlowOfLog(log: Log, takesUnknown: boolean): ZeroFlowOfLog {
     ),
   )
   const found = parted.map(({ kept }) => kept)
-  const assigned = assignZeroFlow(runs, found)
+  const pressures = found.filter(({ label }) => !isAbout(label))
+  const taken = assignZeroFlow(runs, pressures.length > 0 ? pressures : found)
   const read = new Set([
     ...[...labelled, ...found].flatMap(({ labelCell, figures }) => [
       labelCell,
@@ -86,6 +88,14 @@ export function zeroFlowOfLog(log: Log, takesUnknown: boolean): ZeroFlowOfLog {
     ]),
     ...runs.flatMap(cellsOf),
   ])
+  const mentioned = mentionsOfZeroFlow(log.visible, (cell) => read.has(cell))
+  // Where some zero flow could not be read, that of one run is not shared: it may be the other's that was lost.
+  const assigned: Assigned = new Map(
+    [...taken].map(([run, state]) => [
+      run,
+      state.shared && mentioned.valued.length > 0 ? { shared: false } : state,
+    ]),
+  )
   const ofFields = new Set(fields.flatMap(({ cell, also = [] }) => [cell, ...also]))
   const unread = tables.flatMap(({ view, isTaken }) =>
     numbersAroundWords(view, { isTaken, isRead: (cell) => read.has(cell) || ofFields.has(cell) }),
@@ -96,7 +106,6 @@ export function zeroFlowOfLog(log: Log, takesUnknown: boolean): ZeroFlowOfLog {
     parted.flatMap((part) => part.others),
     assigned,
   )
-  const mentioned = mentionsOfZeroFlow(log.visible, (cell) => read.has(cell))
   const mentions = unknown.length > 0 ? [] : [...mentioned.valued, ...found]
   const has = (run: FoundRun) => {
     const { before, after } = assigned.get(run) ?? {}

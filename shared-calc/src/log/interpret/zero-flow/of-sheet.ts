@@ -20,10 +20,16 @@ export function zeroFlowOfSheet(
   runs: readonly FoundRun[],
   mirrored: Mirrored | undefined,
 ): ZeroEntry[] {
+  // "Zero before 2 Pa" over a column of a list with one row a test states no value.
+  const headings = new Set(
+    runs.flatMap(({ row, block }) =>
+      row === undefined ? [] : block.segment.columns.map(({ headingCell }) => headingCell),
+    ),
+  )
   const ways = [
     () => (mirrored ? seenFrom(view, mirrored, isTaken, stopped) : []),
     () => findZeroFlow(view, isTaken, stopped, runs),
-    () => zeroFlowInRemarks(view),
+    () => zeroFlowInRemarks(view, headings),
     () => (mirrored ? [] : behind(view, isTaken, stopped)),
   ]
   for (const way of ways) {

@@ -2,7 +2,7 @@ import type { FoundRun } from '../tables/runs.js'
 import { readLabel } from '../words/label.js'
 import { type Assigned, costOf, NOT_OF_IT } from './assign.js'
 import { LIKELY_MOST, type ZeroEntry } from './entry.js'
-import { statisticIn } from './headings.js'
+import { isAbout } from './headings.js'
 
 /** The value of a mean that is written with one decimal differs from it by this at most, Pa. */
 const ROUNDED = 0.051
@@ -61,7 +61,7 @@ export function unusedZeroFlow(
     if (
       isOfVentilation(entry) ||
       !nearest ||
-      (statisticIn(entry.label) === 'other' && hasOwn(nearest)) ||
+      (isAbout(entry.label) && hasOwn(nearest)) ||
       entry.figures.some(({ value }) => Math.abs(value) > LIKELY_MOST)
     )
       others.push({ entry, nearest })

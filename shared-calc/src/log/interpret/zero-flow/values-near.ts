@@ -47,7 +47,8 @@ export function valuesOf(
       ? [{ ...content.written, cell: view.address(only.row, at), row: only.row, column: at }]
       : []
   })
-  return [only, ...beside]
+  // Blocks below one another have one column of pressures.
+  return [only, ...beside.filter(({ cell }, index) => beside.findIndex((one) => one.cell === cell) === index)]
 }
 
 /** "−1.4 | Pa zero flow before | | 0.7 | Pa zero flow before": the value in front of a label that has none behind it. */
@@ -130,6 +131,8 @@ function rightOf(
     const unit = content.kind === 'text' ? bareUnit(content.text) : undefined
     if (unit?.kind === 'pressure') setUnit(found, unit)
     if (content.kind === 'number') {
+      // "−1.4 | Pa | 30 s": for how long it was taken.
+      if (content.written.unit && content.written.unit.kind !== 'pressure') break
       const heading = headingAbove(view, row, at, HEADED)
       if (!isExtreme && !namesNoValue(heading))
         found.push({

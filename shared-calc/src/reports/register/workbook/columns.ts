@@ -22,6 +22,9 @@ export type CellContent =
   | { readonly text: string; readonly hyperlink: string }
   | null
 
+/** A heading in one line: it may be hyphenated where its column is narrow. */
+export const headInWords = (head: string): string => head.replace(/-\n/g, '').replace(/\s+/g, ' ')
+
 /** What cells depend on besides their row. */
 export interface SheetSurroundings {
   readonly asOf: string

@@ -5,8 +5,6 @@ import type { RegisterRow } from '../arrange.js'
 import { lineOf } from '../test-line.js'
 import { type CellContent, columns, type RegisterColumn } from './columns.js'
 
-export { REGISTER_SHEET } from './columns.js'
-
 /** What a register shows of one test, by the key of its column; dates as 2026-10-14. */
 export type Quoted = Readonly<Record<string, string | number>>
 

@@ -1,0 +1,25 @@
+import { stat } from 'node:fs/promises'
+import type { Settings } from './settings.js'
+
+/**
+ * What the settings name that is not there yet, one sentence each. Both are made when they are first written, so the service starts;
+ * but a misspelt path would otherwise show only by what is missing.
+ */
+export async function missingPaths({ library, tokens }: Settings): Promise<string[]> {
+  const said: string[] = []
+  if (library !== undefined && !(await isThere(library)))
+    said.push(
+      `the library folder ${library} does not exist yet; it is created when something is first saved in it`,
+    )
+  if (tokens !== undefined && !(await isThere(tokens)))
+    said.push(
+      `the token file ${tokens} does not exist yet; nobody can sign in with a token until draughtbook token add --tokens ${tokens} has made one`,
+    )
+  return said
+}
+
+const isThere = (path: string): Promise<boolean> =>
+  stat(path).then(
+    () => true,
+    (error: unknown) => (error as NodeJS.ErrnoException).code !== 'ENOENT',
+  )
