@@ -13,8 +13,8 @@ export function usePageHost(host: PageHost): number {
 
 /** Whether a log is open on the page; draws anew only when that changes. */
 export function useOpenLog(host: PageHost | undefined): boolean {
-  const [open, setOpen] = useState(host?.book !== undefined)
-  useEffect(() => host?.onView(() => setOpen(host.book !== undefined)), [host])
+  const [open, setOpen] = useState(host?.hasWorkbook ?? false)
+  useEffect(() => host?.onView(() => setOpen(host.hasWorkbook)), [host])
   return open
 }
 

@@ -1,6 +1,6 @@
 import { libraryKeys, readKeyFile } from '../library/keys.js'
 import { type ArchiveOptions, addArchiveOptions, collect } from './archive-options.js'
-import { type AddCommand, DIFFERENT } from './command.js'
+import { type AddCommand, DIFFERENT, UNREADABLE } from './command.js'
 import { UsageError } from './errors.js'
 import { writeWorkbook } from './output-path.js'
 import { countLines, testLines } from './print/rerun-lines.js'
@@ -40,7 +40,9 @@ export const addRerun: AddCommand = (command, { terminal, end }) => {
       const report = makeRerunReport([...results.flat(), ...missing], options.asOf, passedOver)
       const { out } = options
       if (out !== undefined) await writeWorkbook(out, () => writeRerunWorkbook(report))
-      if (foundDifference(report)) end(DIFFERENT)
+      // Where no file could be compared, nothing was checked: that is no answer at all.
+      if (report.tests.every(({ outcome }) => outcome === 'cannot be read')) end(UNREADABLE)
+      else if (foundDifference(report)) end(DIFFERENT)
       for (const { file, part, outcome, why } of report.tests)
         if (outcome === 'cannot be read')
           terminal.err(`${file}${part === undefined ? '' : ` (${part})`}: ${why}`)

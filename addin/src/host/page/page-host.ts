@@ -44,6 +44,7 @@ export class PageHost implements Host {
   uses: readonly CellUse[] = []
   /** Selection as the grid shows it; counted from 1, as all areas of the host. */
   selected: { sheet: string; area: Area } | undefined
+  #expected: Promise<void> | undefined
   readonly #watchers = new Set<(change: CellChange) => void>()
   readonly #viewers = new Set<() => void>()
 
@@ -55,13 +56,25 @@ export class PageHost implements Host {
     this.book = { name: opened.fileName, sheets, opened }
     const first = sheets.find(({ hidden }) => !hidden) ?? sheets[0]
     this.selected = first && { sheet: first.name, area: { top: 1, left: 1, bottom: 1, right: 1 } }
-    this.marks = []
-    this.uses = []
+    // Those of a log that was expected may have come before it.
+    if (!this.#expected) {
+      this.marks = []
+      this.uses = []
+    }
+    this.#expected = undefined
+    this.#redraw()
+  }
+
+  /** The log is still being read: it counts as open, and whoever asks for its cells waits until `read` has put it on the page. */
+  expect(read: Promise<unknown>): void {
+    this.close()
+    this.#expected = read.then(() => undefined)
     this.#redraw()
   }
 
   /** Takes the log off the page; it stays kept with its test. */
   close(): void {
+    this.#expected = undefined
     this.book = undefined
     this.selected = undefined
     this.marks = []
@@ -97,10 +110,13 @@ export class PageHost implements Host {
   }
 
   get hasWorkbook(): boolean {
-    return this.book !== undefined
+    return this.book !== undefined || this.#expected !== undefined
   }
 
-  workbookName = async () => this.book?.name
+  workbookName = async () => {
+    await this.#expected
+    return this.book?.name
+  }
 
   sheets = async () =>
     (this.book?.sheets ?? []).map((sheet) => {
@@ -109,11 +125,13 @@ export class PageHost implements Host {
     })
 
   selectedReference = async (): Promise<string> => {
+    await this.#expected
     if (!this.book || !this.selected) throw new HostError('no-workbook', NO_BOOK)
     return joinReference(this.selected.sheet, areaAddress(this.selected.area))
   }
 
   selection = async (): Promise<CellBlock> => {
+    await this.#expected
     if (!this.book || !this.selected) throw new HostError('no-workbook', NO_BOOK)
     return this.#read(this.#sheet(this.selected.sheet), this.selected.area)
   }
@@ -124,6 +142,7 @@ export class PageHost implements Host {
   }
 
   grid = async (): Promise<Grid> => {
+    await this.#expected
     if (!this.book) throw new HostError('no-workbook', NO_BOOK)
     const { opened, sheets } = this.book
     return {

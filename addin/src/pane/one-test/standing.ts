@@ -2,7 +2,7 @@ import type { Evaluation, Finding, Problem } from '@draughtbook/shared-calc'
 import type { Host } from '../../host/host.js'
 import type { TestAbout } from '../../kept/kept-test.js'
 import { labelOf } from '../fields.js'
-import type { TestEntries } from './entries.js'
+import { isUntouched, type TestEntries } from './entries.js'
 import { stillToCome } from './still-to-come.js'
 import type { TestState } from './test-state.js'
 
@@ -92,8 +92,8 @@ export function standingOf({ entries, result, evaluation }: TestState, logOpen =
   const missing = result ? missingOf(result.problems) : neededOf(entries)
   const against = result?.running
   if (against) return { ...common, stage: 'running', missing, against }
-  if (!result && logOpen) return { ...common, stage: 'log open', missing: [] }
-  return { ...common, stage: result ? 'unfinished' : 'empty', missing }
+  if (!result && logOpen && isUntouched(entries)) return { ...common, stage: 'log open', missing: [] }
+  return { ...common, stage: result || !isUntouched(entries) ? 'unfinished' : 'empty', missing }
 }
 
 /** Whether a log lies open beside the test; in Excel a workbook always does. */

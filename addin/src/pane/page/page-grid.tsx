@@ -12,6 +12,14 @@ export function PageGrid({ tests }: { tests: PageTests }) {
   const [folded, setFolded] = useState(false)
   const { book, selected } = host
   const sheet = book?.sheets.find(({ name }) => name === selected?.sheet)
+  if (!book && host.hasWorkbook)
+    return (
+      <section class="page-grid" aria-label="Test log">
+        <p class="hint grid-hint" role="status">
+          Reading the log …
+        </p>
+      </section>
+    )
   if (!book || !sheet || !selected) return null
   return (
     <section class={`page-grid${folded ? ' folded' : ''}`} aria-label="Test log">

@@ -53,13 +53,33 @@ export class PageTests {
   async begin(): Promise<void> {
     const { test } = this.host
     const find = (): Promise<KeptTest | undefined> => test.find().catch(() => undefined)
-    const how = { saves: false, restore: () => this.store.start() }
-    if (test.hasShown) return this.#show(await find(), how)
+    if (test.hasShown) return this.#begin(await find())
     const found = find()
-    await this.#show(undefined, how)
+    await this.#begin(undefined)
     void found.then(async (kept) => {
       if (kept && isUntouched(this.store.state.entries) && !this.host.hasWorkbook) await this.#change(kept)
     })
+  }
+
+  /** Its log is read while the forms are drawn already. */
+  async #begin(test: KeptTest | undefined): Promise<void> {
+    this.host.test.take(test)
+    // Of a log that is not kept itself there is nothing to wait for.
+    if (test?.log?.size === 0) void this.store.attempt(() => this.#logOf(test))
+    else if (test?.log) {
+      const turn = this.#asked
+      this.host.expect(
+        this.store
+          .attempt(() => this.#logOf(test))
+          .then((log) => {
+            if (turn !== this.#asked) return
+            if (log) this.host.show(log.book, log.sheets)
+            else this.host.close()
+          }),
+      )
+    }
+    await this.store.start()
+    if (test) void this.store.attempt(() => this.host.test.dropPhotos(photosOf(test)))
   }
 
   async open(id: string): Promise<void> {
@@ -212,10 +232,7 @@ export class PageTests {
    * that is still on show. Of several asked for in turn, the last is shown.
    * @param how `saves`: what is on show is kept before it goes
    */
-  async #show(
-    asked: KeptTest | undefined,
-    { saves = true, restore = () => this.store.restore() } = {},
-  ): Promise<void> {
+  async #show(asked: KeptTest | undefined, { saves = true } = {}): Promise<void> {
     this.#asked += 1
     const turn = this.#asked
     const log = asked && (await this.store.attempt(() => this.#logOf(asked)))
@@ -226,7 +243,7 @@ export class PageTests {
     if (test !== now) this.host.test.take(test)
     if (log) this.host.show(log.book, log.sheets)
     else this.host.close()
-    await restore()
+    await this.store.restore()
     if (test) await this.store.attempt(() => this.host.test.dropPhotos(photosOf(test)))
   }
 

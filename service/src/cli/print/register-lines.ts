@@ -12,7 +12,7 @@ export function registerLines(register: Register): string[] {
     ...(noTarget > 0 ? [`${noTarget} without a target`] : []),
   ]
   return [
-    `${count(tests, 'row')}, ${count(counting, 'test')} included in totals: ${judged.join(', ')}`,
+    `${tests === counting ? count(tests, 'test') : `${count(tests, 'row')}, ${count(counting, 'test')} included in totals`}: ${judged.join(', ')}`,
     ...notCounted(register),
     `${count(billable, 'test')} to bill; ${count(toRetest, 'plot')} to retest`,
     ...(fees === undefined
