@@ -64,7 +64,7 @@ describe('a summary that was tampered with', () => {
     expect(missed).toEqual([])
     expect(unnamed).toEqual([])
     expect(changes.length).toBeGreaterThanOrEqual(200)
-  }, 600_000)
+  }, 1_200_000)
 
   it('is told from one that another program has only saved', async () => {
     const untouched = await rerunOnce(asSavedByAnother(new PackageText(whole)).bytes, version)
