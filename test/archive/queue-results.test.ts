@@ -25,6 +25,20 @@ describe('a result from the queue', () => {
     expect(checkResult('rerun', file, rerun)).toEqual(rerun)
   })
 
+  it('is taken as it was made for what is left out, the workbook of a building among it', () => {
+    const file = 'terrace.xlsx'
+    const building = {
+      name: 'Terrace',
+      target: 'own',
+      judged: 'summed',
+      tests: '4',
+      verdict: 'met',
+      value: 0.5,
+    }
+    const leftOut = [{ file, why: 'a workbook of a building', expected: true, kind: 'own report', building }]
+    expect(checkResult('register', file, { lines: [], leftOut })).toEqual({ lines: [], leftOut })
+  })
+
   it.each([
     ['a formula in the place of a text', { building: { formula: 'HYPERLINK("https://evil.example")' } }],
     ['a link in the place of a text', { client: { text: 'a', hyperlink: 'https://evil.example' } }],

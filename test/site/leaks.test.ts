@@ -61,6 +61,30 @@ describe('what is left to seal', () => {
     expect((Math.PI / 4) * (roundDiameter_mm / 10) ** 2).toBeCloseTo(area_cm2, 9)
   })
 
+  it('is worked out at its own pressure where the target limits an area (NBC 2020, tier AL-5A: 0.29 cm²/m² at 10 Pa)', () => {
+    const area_m2 = 320
+    const record = parseRecord({
+      ...exampleRecord,
+      format: 'draughtbook/record@2',
+      building: { ...exampleRecord.building, envelopeArea_m2: area_m2 },
+      target: { preset: 'canada-al-5a' },
+      leaks: { list: [] },
+    })
+    const [criterion] = evaluate(record).verdict.criteria ?? []
+    expect(criterion?.quantity).toBe('aE10')
+    const { toSeal } = reportLeaks(record)
+    const holes = [0, 0.18, 0.25].map((growth) =>
+      Math.max(0, ((criterion?.value ?? Number.NaN) - 0.29 / (1 + growth)) * area_m2),
+    )
+    expect(holes[0]).toBe(0)
+    expect(holes[2]).toBeGreaterThan(0)
+    for (const [i, hole] of holes.entries()) {
+      expect(toSeal[i]?.hole.area_cm2).toBeCloseTo(hole, 9)
+      // CAN/CGSB-149.10 takes 0.611 as discharge coefficient (value from memory).
+      expect(toSeal[i]?.flow_m3_h).toBeCloseTo((orifice(hole, 10) * 0.611) / 0.61, 9)
+    }
+  })
+
   it('closing it brings the building to the limit, and with an allowance to the limit after ageing', () => {
     for (const { allowanceForAgeing, hole } of report.toSeal) {
       const left = results.q50.value - orifice(hole.area_cm2)

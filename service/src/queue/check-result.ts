@@ -49,6 +49,18 @@ const leftOut = z.array(
     why: text,
     expected: z.literal(true).optional(),
     kind: z.enum(leftOutKinds).optional(),
+    building: z
+      .strictObject({
+        name: text,
+        target: text,
+        judged: text,
+        tests: text,
+        verdict: text,
+        value: number.optional(),
+        margin: number.optional(),
+        probability: number.optional(),
+      })
+      .optional(),
   }),
 )
 const Lines = z.strictObject({ lines: z.array(Line), leftOut })

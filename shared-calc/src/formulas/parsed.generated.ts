@@ -218,6 +218,7 @@ export const parsed: Readonly<Record<string, unknown>> = {
   "s_d*g_hd": ["*","s_d","g_hd"],
   "s_d*g_pd + s_x*g_px": ["+",["*","s_d","g_pd"],["*","s_x","g_px"]],
   "s_e*sqrt(sum(c_y .^ 2))": ["*","s_e",["sqrt",["sum",[".^","c_y",2]]]],
+  "s_h*C_g*sqrt(2*dp_r/rho_0)*A_s/u_A": ["/",["*",["*",["*","s_h","C_g"],["sqrt",["/",["*",2,"dp_r"],"rho_0"]]],"A_s"],"u_A"],
   "s_h*C_g*sqrt(2*dp_r/rho_0)*L*B/u_A": ["/",["*",["*",["*",["*","s_h","C_g"],["sqrt",["/",["*",2,"dp_r"],"rho_0"]]],"L"],"B"],"u_A"],
   "s_h*C_o*sqrt(2*dp_r/rho_0)*A_h/u_A": ["/",["*",["*",["*","s_h","C_o"],["sqrt",["/",["*",2,"dp_r"],"rho_0"]]],"A_h"],"u_A"],
   "s_l^2": ["^","s_l",2],

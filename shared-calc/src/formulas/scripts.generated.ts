@@ -678,17 +678,25 @@ export const scripts: Readonly<Record<string, Script>> = {
     },
   },
   "Leakage area to seal": {
-    constants: [],
-    inputs: "v L B",
+    constants: ["rho_0","C_g","s_h","u_A"],
+    inputs: "v L B dp_r",
     steps: [
       ["A_s","max(0, to_limit(v, L) - L)*B"],
+      ["q_s","s_h*C_g*sqrt(2*dp_r/rho_0)*A_s/u_A"],
     ],
     run: (scalars) => {
-      const $v = scalars[0]
-      const $L = scalars[1]
-      const $B = scalars[2]
+      const $rho_0 = scalars[0]
+      const $C_g = scalars[1]
+      const $s_h = scalars[2]
+      const $u_A = scalars[3]
+      const $v = scalars[4]
+      const $L = scalars[5]
+      const $B = scalars[6]
+      const $dp_r = scalars[7]
       const $A_s = (Math.max(0, (toLimit($v, $L) - $L)) * $B)
-      scalars[3] = $A_s
+      scalars[8] = $A_s
+      const $q_s = (((($s_h * $C_g) * Math.sqrt(((2 * $dp_r) / $rho_0))) * $A_s) / $u_A)
+      scalars[9] = $q_s
     },
   },
   "Leakage that just meets the target, by its area": {

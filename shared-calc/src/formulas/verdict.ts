@@ -4,6 +4,8 @@ const asTarget = 'as the target'
 
 /** Area of the sharp-edged hole that carries a flow at the reference pressure, by the orifice law q = C·A·√(2Δp/ρ). */
 export const holeFor = (flow: string): string => `u_A*${flow}/(s_h*C_o*sqrt(2*dp_r/rho_0))`
+/** Air flow through an area at the reference pressure difference, m³/h. */
+const flowThrough = (area: string): string => `s_h*C_g*sqrt(2*dp_r/rho_0)*${area}/u_A`
 
 /** A value compared with its limit. */
 export const comparison = chapter({
@@ -133,7 +135,7 @@ export const flowThroughAllowedArea = chapter({
       symbol: 'q_t',
       name: 'air leakage rate that just meets the target',
       unit: 'm³/h',
-      expression: 's_h*C_g*sqrt(2*dp_r/rho_0)*L*B/u_A',
+      expression: flowThrough('L*B'),
       source: derived('orifice law q = C·A·√(2Δp/ρ)'),
     },
   ],
@@ -146,6 +148,7 @@ export const areaToSeal = chapter({
     { symbol: 'v', name: 'value compared with the limit', unit: asTarget },
     { symbol: 'L', name: 'limit', unit: asTarget },
     { symbol: 'B', name: 'area the target is based on', unit: 'm²' },
+    { symbol: 'dp_r', name: 'reference pressure difference', unit: 'Pa' },
   ],
   formulas: [
     {
@@ -154,6 +157,13 @@ export const areaToSeal = chapter({
       unit: 'cm²',
       expression: 'max(0, to_limit(v, L) - L)*B',
       source: derived('excess over the limit'),
+    },
+    {
+      symbol: 'q_s',
+      name: 'air flow through that hole',
+      unit: 'm³/h',
+      expression: flowThrough('A_s'),
+      source: derived('orifice law q = C·A·√(2Δp/ρ)'),
     },
   ],
 })

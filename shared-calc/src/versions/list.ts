@@ -35,7 +35,8 @@ export const versions: readonly KnownVersion[] = [
   },
   {
     version: CALCULATION_VERSION,
-    changed: 'plainer wording of findings; no figure changes',
+    changed:
+      'plainer wording of findings, labels and sheets; where a target limits an area, the leakage to seal also has its air flow; no figure changes',
     ...current,
   },
 ]

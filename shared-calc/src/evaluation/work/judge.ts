@@ -79,7 +79,7 @@ function judgeLimit(
   const dp_r = byRule(referencePressure_Pa, 'reference pressure')
   const ofArea = basisOf(quantity) === 'aE'
   // What leaks in fact is above the limit before factors and rounding.
-  const excess = { v: counted.value, L: limitBefore, B }
+  const excess = { v: counted.value, L: limitBefore, B, dp_r }
   return {
     quantity,
     referencePressure_Pa,
@@ -98,7 +98,7 @@ function judgeLimit(
         }),
     toSeal: ofArea
       ? calculation.add(`${id}.seal`, `Leakage area to seal: ${named}`, areaToSeal, excess)
-      : calculation.add(`${id}.seal`, `Leakage to seal: ${named}`, leakageToSeal, { ...excess, dp_r }),
+      : calculation.add(`${id}.seal`, `Leakage to seal: ${named}`, leakageToSeal, excess),
     ageing: publishedAgeing.map(({ growth }, year) =>
       calculation.add(`${id}.age${year + 1}`, `After ageing by ${growth * 100} %: ${named}`, ageing, {
         v: value,

@@ -17,8 +17,7 @@ import {
   ratesCompared,
   roundHoles,
 } from '../../formulas/holes.js'
-import type { areaToSeal } from '../../formulas/verdict.js'
-import { leakageToSeal } from '../../formulas/verdict.js'
+import { areaToSeal, leakageToSeal } from '../../formulas/verdict.js'
 
 /** The pressure at which leaks and repairs are compared, Pa. */
 export const COMPARED_AT_PA = 50
@@ -106,6 +105,7 @@ const sizes = (calculation: Calculation, seal: WorkedHole['seal'], title: string
 
 function workToSeal(calculation: Calculation, criterion: WorkedCriterion): WorkedToSeal {
   const { value, toSeal, ageing, quantity } = criterion
+  const isOfArea = toSeal.chapter === areaToSeal
   return {
     criterion,
     now: { seal: toSeal, sizes: sizes(calculation, toSeal, `Leakage to seal: ${quantity}`) },
@@ -115,7 +115,7 @@ function workToSeal(calculation: Calculation, criterion: WorkedCriterion): Worke
         L: value.ref('L'),
         g: age.ref('g'),
       })
-      const seal = calculation.add(`${age.id}.seal`, title, leakageToSeal, {
+      const seal = calculation.add(`${age.id}.seal`, title, isOfArea ? areaToSeal : leakageToSeal, {
         v: value.ref('v'),
         L: limit.ref('L_g'),
         B: toSeal.ref('B'),
