@@ -78,9 +78,10 @@ function firstNamed(views: readonly View[]): NamedMethod | undefined {
   for (const view of views)
     for (const [row, column] of formPlaces(view, TITLE)) {
       const text = view.text(row, column)
-      const words = text === undefined ? undefined : withoutUnticked(text)
+      // Most texts hold no figure; their boxes need not be looked for.
+      const words = text !== undefined && /\d/.test(text) ? withoutUnticked(text) : undefined
       const id =
-        words === undefined || !/\d/.test(words)
+        words === undefined
           ? undefined
           : STANDARDS.find(({ says }) => says.every((pattern) => pattern.test(words)))?.id
       if (id) return { id, cell: view.address(row, column) }

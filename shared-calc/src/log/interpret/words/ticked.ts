@@ -1,5 +1,6 @@
-const EMPTY = new Set(['☐', '□', '▢', '❏', '❐', '○', '◯'])
 const FULL = new Set(['☑', '☒', '✓', '✔', '✗', '✘', '■', '●', '◉'])
+/** A box as one sign, or as brackets with a blank, an x or nothing between them. */
+const BOX = /[☐□▢❏❐○◯☑☒✓✔✗✘■●◉]|\[(?:\s{0,2}|\sx|x\s?)\]|\((?:\s{0,2}|\sx|x\s?)\)/gi
 
 interface Box {
   readonly ticked: boolean
@@ -29,22 +30,13 @@ export function withoutUnticked(text: string): string {
 }
 
 function boxesIn(text: string): Box[] {
-  const signs: Box[] = []
-  const brackets: Box[] = []
-  for (let at = 0; at < text.length; at++) {
-    const letter = text[at] as string
-    if (EMPTY.has(letter) || FULL.has(letter))
-      signs.push({ ticked: FULL.has(letter), start: at, end: at + 1 })
-    const close = letter === '[' ? ']' : letter === '(' ? ')' : undefined
-    const end = close === undefined || signs.length > 0 ? -1 : text.slice(at, at + 4).indexOf(close)
-    const inner = text
-      .slice(at + 1, at + end)
-      .trim()
-      .toLowerCase()
-    if (end > 0 && (inner === '' || inner === 'x'))
-      brackets.push({ ticked: inner === 'x', start: at, end: at + end + 1 })
-  }
+  const found = [...text.matchAll(BOX)].map(([box], index, all): Box => {
+    const start = all[index]?.index ?? 0
+    const ticked = box.length === 1 ? FULL.has(box) : /x/i.test(box)
+    return { ticked, start, end: start + box.length }
+  })
+  const signs = found.filter(({ start, end }) => end - start === 1)
   if (signs.length > 0) return signs
   // "Pressure ( )" has no unit yet; several brackets, or one in front of the words, are boxes.
-  return brackets.length > 1 || brackets[0]?.start === 0 ? brackets : []
+  return found.length > 1 || found[0]?.start === 0 ? found : []
 }
