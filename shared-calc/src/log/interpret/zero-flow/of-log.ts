@@ -71,12 +71,10 @@ export function zeroFlowOfLog(log: Log, takesUnknown: boolean): ZeroFlowOfLog {
   const unknown = isWithout
     ? tables.flatMap(({ view, isTaken, runs: ofSheet }) => unknownPressures(view, isTaken, labelled, ofSheet))
     : []
+  const years = yearsOf(fields)
+  const tablesOf = new Map(tables.map((own) => [own.view, own]))
   const parted = [...labelled, ...(takesUnknown ? unknown : [])].map((entry) =>
-    ofOneKind(
-      entry,
-      tables.find(({ view }) => view === entry.view),
-      yearsOf(fields),
-    ),
+    ofOneKind(entry, tablesOf.get(entry.view), years),
   )
   const found = parted.map(({ kept }) => kept)
   const pressures = found.filter(({ label }) => !isAbout(label))
