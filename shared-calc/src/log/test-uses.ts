@@ -1,4 +1,5 @@
 import { placeWords } from '../contract/record/index.js'
+import { blockBetween } from './grid/address.js'
 import type { Use } from './interpret/interpretation.js'
 
 const ROLES: Readonly<Record<string, string>> = {
@@ -18,7 +19,7 @@ export function testUses(cells: Readonly<Record<string, string>>): Use[] {
     const column = path.replaceAll(/(readings|zeroFlowBefore_Pa|zeroFlowAfter_Pa)\[\d{1,6}\]/g, '$1[]')
     const known = uses.get(column)
     uses.set(column, {
-      cells: known ? `${known.cells.split(':')[0]}:${cell.split('!').at(-1)}` : cell,
+      cells: known ? blockBetween(known.cells.split(':')[0] ?? '', cell) : cell,
       heading: '',
       usedAs: column.startsWith('runs[') ? roleOf(column) : placeWords(path, {}),
       path: column,

@@ -92,6 +92,12 @@ export function withSheet(sheet: string, address: string): string {
   return `${prefix(sheet).text}!${address}`
 }
 
+/** B4 of Log!B4 or 'Test log'!B4. */
+export const withoutSheet = (cell: string): string => cell.slice(cell.lastIndexOf('!') + 1)
+
+/** Log!B4 and Log!C9 → Log!B4:C9. */
+export const blockBetween = (first: string, last: string): string => `${first}:${withoutSheet(last)}`
+
 const prefix = remembered((sheet): { text: string } => {
   const plain = /^[\p{L}_][\p{L}\p{N}_.]*$/u.test(sheet)
   return { text: plain ? sheet : `'${sheet.replaceAll("'", "''")}'` }

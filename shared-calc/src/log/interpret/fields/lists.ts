@@ -1,6 +1,7 @@
 import { bareUnit } from '../../cells/stated-unit.js'
 import type { KnownUnit } from '../../cells/units.js'
 import type { Written } from '../../cells/written.js'
+import { blockBetween } from '../../grid/address.js'
 import type { View } from '../grid/view.js'
 import { labelColumn } from '../tables/houses-beside.js'
 import type { FoundRun } from '../tables/runs.js'
@@ -153,7 +154,7 @@ export function roomsOf(
       const unit = label.unit?.kind === 'volume' ? label.unit : undefined
       return {
         sum: { value: Number(values.reduce((a, b) => a + b).toFixed(3)), ...(unit ? { unit } : {}) },
-        cells: `${view.address(row + 1, column)}:${view.address(at - 1, column).split('!')[1]}`,
+        cells: blockBetween(view.address(row + 1, column), view.address(at - 1, column)),
         count: values.length,
       }
     }

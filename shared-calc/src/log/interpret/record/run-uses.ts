@@ -1,6 +1,7 @@
 import { cellText } from '../../../catalogue/findings/log/cells.js'
 import { runText } from '../../../catalogue/findings/log/runs.js'
 import type { Direction } from '../../../contract/record/index.js'
+import { blockBetween } from '../../grid/address.js'
 import type { Grid } from '../../grid/grid.js'
 import { type Looked, look } from '../../layout/look.js'
 import { isUsable, type TableRow } from '../../layout/row-usable.js'
@@ -11,11 +12,8 @@ import type { Draft } from './draft.js'
 const span = (run: FoundRun, column: number): string => {
   const rows = run.readings.map(({ row }) => row)
   const first = run.view.address(Math.min(...rows), column)
-  const last = run.view
-    .address(Math.max(...rows), column)
-    .split('!')
-    .at(-1)
-  return run.row === undefined ? `${first}:${last}` : run.view.address(run.row, column)
+  const last = run.view.address(Math.max(...rows), column)
+  return run.row === undefined ? blockBetween(first, last) : run.view.address(run.row, column)
 }
 
 /** Says what each column of a run was used as, and which were left out and why. */

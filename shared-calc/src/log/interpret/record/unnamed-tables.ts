@@ -1,5 +1,6 @@
 import { runText } from '../../../catalogue/findings/log/runs.js'
 import { questions } from '../../../catalogue/questions.js'
+import { blockBetween } from '../../grid/address.js'
 import type { Block } from '../tables/choose.js'
 import type { KnownColumn } from '../tables/columns.js'
 import type { FoundRun } from '../tables/runs.js'
@@ -13,7 +14,7 @@ export function withoutRefused(draft: Draft, found: readonly FoundRun[]): readon
     if (block.unnamed.length > 0)
       draft.tell(
         runText('log-left-out/unnamed'),
-        `${view.address(block.segment.head.first, left)}:${view.address(bottom, right).split('!').at(-1)}`,
+        blockBetween(view.address(block.segment.head.first, left), view.address(bottom, right)),
         'runs',
       )
   return headed

@@ -1,5 +1,6 @@
 import { runText } from '../../../catalogue/findings/log/runs.js'
 import type { KnownUnit } from '../../cells/units.js'
+import { blockBetween } from '../../grid/address.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { Figure } from '../tables/table-row.js'
 import type { Assigned } from '../zero-flow/assign.js'
@@ -28,7 +29,7 @@ export function zerosOf(
     draft.uses.push({
       cells:
         entry.figures.length > 1
-          ? `${entry.figures[0]?.cell}:${entry.figures.at(-1)?.cell.split('!')[1]}`
+          ? blockBetween(entry.figures[0]?.cell ?? '', entry.figures.at(-1)?.cell ?? '')
           : (entry.figures[0]?.cell ?? ''),
       heading: entry.label,
       usedAs: `zero-flow pressure ${which} the readings`,

@@ -1,5 +1,6 @@
 import { figureOf } from '../../cells/number-text.js'
 import { findUnit, type KnownUnit } from '../../cells/units.js'
+import { blockBetween } from '../../grid/address.js'
 import type { View } from '../grid/view.js'
 import { type Label, readLabel, says, unitOf } from '../words/label.js'
 import { writtenAt } from './columns.js'
@@ -110,7 +111,10 @@ function tableAt(view: View, row: number): FoundDevice | undefined {
     ...(said.pressure ? { pressureUnit: said.pressure } : {}),
     ...(said.density ? { density: said.density } : {}),
     rows: { first, last: first + ranges.length - 1 },
-    cells: `${view.address(row, Math.max(0, name))}:${view.address(first + ranges.length - 1, Math.max(coefficient, exponent)).split('!')[1]}`,
+    cells: blockBetween(
+      view.address(row, Math.max(0, name)),
+      view.address(first + ranges.length - 1, Math.max(coefficient, exponent)),
+    ),
   }
 }
 

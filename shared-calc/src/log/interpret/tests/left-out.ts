@@ -1,5 +1,6 @@
 import { fileText } from '../../../catalogue/findings/log/file.js'
 import { remarkFinding } from '../../../catalogue/findings/remark.js'
+import { blockBetween } from '../../grid/address.js'
 import type { TestGroup } from './group.js'
 
 /** Says which tests of a log were not read, and where they stand. */
@@ -7,9 +8,8 @@ export function leftOutTests(groups: readonly TestGroup[], chosen: readonly Test
   const others = groups.filter((group) => !chosen.includes(group))
   const names = (list: readonly TestGroup[]) => list.map(({ key }) => key)
   const place = (group: TestGroup) =>
-    group.runs.map(
-      ({ view, top, left, bottom, right }) =>
-        `${view.address(top, left)}:${view.address(bottom, right).split('!').at(-1)}`,
+    group.runs.map(({ view, top, left, bottom, right }) =>
+      blockBetween(view.address(top, left), view.address(bottom, right)),
     )
   const hidden = others.filter((group) => group.hidden)
   const refused = others.filter((group) => !group.hidden && group.refusedBy)

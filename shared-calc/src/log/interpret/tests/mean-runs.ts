@@ -1,5 +1,6 @@
 import { fileText } from '../../../catalogue/findings/log/file.js'
 import { remarkFinding } from '../../../catalogue/findings/remark.js'
+import { blockBetween } from '../../grid/address.js'
 import type { FoundRun } from '../tables/runs.js'
 
 /** The mean of two flows is rounded, and was rounded from flows that were. */
@@ -34,6 +35,6 @@ const flowsOf = ({ readings }: FoundRun): number[] =>
 export const tellMeans = (means: readonly FoundRun[]) =>
   means.map(({ view, top, left, bottom, right }) =>
     remarkFinding(fileText('log-mean-of-runs'), [
-      `${view.address(top, left)}:${view.address(bottom, right).split('!').at(-1)}`,
+      blockBetween(view.address(top, left), view.address(bottom, right)),
     ]),
   )

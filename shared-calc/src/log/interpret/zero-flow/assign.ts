@@ -1,4 +1,4 @@
-import { parseAddress } from '../../grid/address.js'
+import { parseAddress, withoutSheet } from '../../grid/address.js'
 import type { FoundRun } from '../tables/runs.js'
 import { directionOf } from '../tests/group.js'
 import { readLabel } from '../words/label.js'
@@ -236,7 +236,7 @@ const APART = 0.5
 /** Values above the flows of several houses that share their pressures: each is of the house below it. */
 function byHouse(entry: ZeroEntry, runs: readonly FoundRun[]): ZeroEntry[] | undefined {
   const placed = entry.figures.map((figure) => {
-    const column = parseAddress(figure.cell.split('!').at(-1) ?? '')?.column
+    const column = parseAddress(withoutSheet(figure.cell))?.column
     const own = runs.filter(
       ({ view, houseColumn }) =>
         view.name === entry.view.name && houseColumn !== undefined && houseColumn === column,
@@ -267,7 +267,7 @@ function byTest(entry: ZeroEntry, tests: ReadonlySet<string>): ZeroEntry[] {
   if (entry.figures.length < 2 || tests.size < 2) return [entry]
   const { sheet } = entry.view
   const named = entry.figures.map((figure) => {
-    const row = parseAddress(figure.cell.split('!').at(-1) ?? '')?.row
+    const row = parseAddress(withoutSheet(figure.cell))?.row
     const test = row === undefined ? undefined : namesIn(sheet, row).find((name) => tests.has(name))
     return { figure, test }
   })

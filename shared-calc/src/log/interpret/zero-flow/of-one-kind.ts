@@ -1,4 +1,4 @@
-import { parseAddress } from '../../grid/address.js'
+import { parseAddress, withoutSheet } from '../../grid/address.js'
 import type { View } from '../grid/view.js'
 import type { SheetTables } from '../sheet-tables.js'
 import type { Figure } from '../tables/table-row.js'
@@ -28,7 +28,7 @@ export function ofOneKind(
 ): { kept: ZeroEntry; rivals: readonly ZeroEntry[]; others: readonly ZeroEntry[] } {
   const { view, figures } = entry
   if (figures.length < 2) return { kept: entry, rivals: [], others: [] }
-  const placed = figures.map((figure) => ({ figure, ...placeOf(view, figure) }))
+  const placed = figures.map((figure) => ({ figure, ...cellIn(view, figure) }))
   // Over the flows of several houses their names are headings too.
   const ofHouses = tables?.runs.some(({ houseColumn }) => placed.some(({ column }) => column === houseColumn))
   if (ofHouses) return { kept: entry, rivals: [], others: [] }
@@ -56,8 +56,8 @@ export function ofOneKind(
     : { kept: kept.entry, rivals: left, others: [] }
 }
 
-function placeOf(view: View, { cell }: Figure): { row: number; column: number } {
-  const place = parseAddress(cell.split('!').at(-1) ?? '') ?? { row: -1, column: -1 }
+function cellIn(view: View, { cell }: Figure): { row: number; column: number } {
+  const place = parseAddress(withoutSheet(cell)) ?? { row: -1, column: -1 }
   return view.turned ? { row: place.column, column: place.row } : place
 }
 

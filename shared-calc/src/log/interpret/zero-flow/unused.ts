@@ -1,3 +1,4 @@
+import { mean } from '../../mean.js'
 import type { FoundRun } from '../tables/runs.js'
 import { readLabel } from '../words/label.js'
 import { type Assigned, costOf, NOT_OF_IT } from './assign.js'
@@ -36,8 +37,8 @@ export function unusedZeroFlow(
   const cells = new Set(figures.map(({ cell }) => cell))
   const values = new Set(figures.map(({ value }) => value))
   const means = taken.flatMap((own) => {
-    const each = own.map((list) => mean(list.map(({ value }) => value)))
-    return [...each, ...(each.length > 0 ? [mean(each)] : [])]
+    const each = own.flatMap((list) => mean(list.map(({ value }) => value)) ?? [])
+    return [...each, mean(each) ?? []].flat()
   })
   // 1, 2, 3 … below a label of an empty form number its lines.
   const isCount = ({ figures: own }: ZeroEntry) =>
@@ -74,5 +75,3 @@ export function unusedZeroFlow(
 const isOfVentilation = ({ label, unit }: ZeroEntry): boolean =>
   unit === undefined &&
   readLabel(label).tokens.some((token) => /^(?:ventila|luftung|lueftung|aera)/.test(token))
-
-const mean = (values: readonly number[]): number => values.reduce((sum, one) => sum + one, 0) / values.length
