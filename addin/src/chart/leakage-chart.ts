@@ -1,3 +1,4 @@
+import { counted } from '@draughtbook/shared-calc'
 import { type LogScale, logScale } from './log-scale.js'
 
 export interface ChartPoint {
@@ -136,9 +137,7 @@ function empty(width_px: number, height_px: number): string {
 }
 
 function describe({ runs }: ChartData): string {
-  const parts = runs.map(
-    ({ direction, points }) => `${direction} with ${points.length} reading${points.length === 1 ? '' : 's'}`,
-  )
+  const parts = runs.map(({ direction, points }) => `${direction} with ${counted(points.length, 'reading')}`)
   return `Air flow against pressure difference on logarithmic axes: ${parts.join(', ')}`
 }
 

@@ -1,3 +1,4 @@
+import { counted } from '@draughtbook/shared-calc'
 import type { StepId } from '../../kept/kept-test.js'
 import type { SectionProps } from './section.js'
 import { isLogOpen, type Standing, standingOf } from './standing.js'
@@ -43,5 +44,5 @@ function stateOf(id: StepId, { result }: SectionProps['state'], { stage, missing
   if (own > 0) return `${own} missing`
   if (id === 'before') return 'complete'
   const readings = (result?.site.readings ?? []).reduce((sum, { state }) => sum + state.readings, 0)
-  return readings === 0 ? 'no readings' : `${readings} reading${readings === 1 ? '' : 's'}`
+  return readings === 0 ? 'no readings' : counted(readings, 'reading')
 }

@@ -1,4 +1,4 @@
-import type { Finding } from '@draughtbook/shared-calc'
+import { counted, type Finding } from '@draughtbook/shared-calc'
 
 /** What a result still needs, by its field. */
 export interface Missing {
@@ -12,7 +12,7 @@ const more = ({ value = 0, limit = 0 }: Finding): number => limit - value
 
 /** Findings that the next readings or entries answer, with what is to come in a few words. */
 const TO_COME: Readonly<Record<string, Rule>> = {
-  'too-few-readings': (finding) => `${more(finding)} more reading${more(finding) === 1 ? '' : 's'}`,
+  'too-few-readings': (finding) => counted(more(finding), 'more reading'),
   'highest-pressure': (finding) => `a reading at ${finding.limit ?? 50} Pa or above`,
   'reading-span': () => 'readings at other pressures',
   'station-repeats': () => 'more readings at each pressure',
@@ -50,8 +50,7 @@ export function stillToCome(
       where[0]?.startsWith('runs') ? 'runs' : (where[0] ?? 'runs'),
     )
   }
-  const values =
-    typed === 0 ? [] : [{ path: 'runs', label: `${typed} value${typed === 1 ? '' : 's'} to check` }]
+  const values = typed === 0 ? [] : [{ path: 'runs', label: `${counted(typed, 'value')} to check` }]
   return [...values, ...[...missing].map(([label, path]) => ({ path, label }))]
 }
 

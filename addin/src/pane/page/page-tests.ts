@@ -1,4 +1,4 @@
-import { dayInWords } from '@draughtbook/shared-calc'
+import { counted, dayInWords } from '@draughtbook/shared-calc'
 import type { CellSheet, OpenedBook } from '../../host/cell-sheet.js'
 import { type PageHost, sheetsWith } from '../../host/page/page-host.js'
 import type { KeptTest } from '../../kept/kept-test.js'
@@ -288,9 +288,7 @@ export function titleOf({ about: { name, date }, log }: KeptTest): string {
 }
 
 const lostEdits = ({ edits }: KeptTest): string =>
-  edits.length === 0
-    ? ''
-    : ` ${edits.length} cell${edits.length === 1 ? '' : 's'} changed on this page would be lost.`
+  edits.length === 0 ? '' : ` ${counted(edits.length, 'cell')} changed on this page would be lost.`
 
 const sameLog = (a: KeptTest, b: KeptTest): boolean =>
   JSON.stringify([a.log, a.edits]) === JSON.stringify([b.log, b.edits])

@@ -1,3 +1,4 @@
+import { counted } from '@draughtbook/shared-calc'
 import { useState } from 'preact/hooks'
 import { HostError } from '../../host/host.js'
 import type { PageHost } from '../../host/page/page-host.js'
@@ -17,7 +18,7 @@ export function SaveLog({ tests }: { tests: PageTests }) {
   const [left, setLeft] = useState('')
   const { edits, log } = host.test.now
   if (edits.length === 0 || !log) return null
-  const count = `${edits.length} change${edits.length === 1 ? '' : 's'}`
+  const count = counted(edits.length, 'change')
   if (!SAVED.test(log.name))
     return (
       <p class="hint save-log">

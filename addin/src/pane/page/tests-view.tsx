@@ -1,4 +1,4 @@
-import { dayInWords } from '@draughtbook/shared-calc'
+import { counted, dayInWords } from '@draughtbook/shared-calc'
 import { useEffect, useState } from 'preact/hooks'
 import { type KeptTest, sizeOf } from '../../kept/kept-test.js'
 import { askToKeep, type StorageRoom, sizeText, storageRoom } from '../../kept/storage-room.js'
@@ -64,7 +64,7 @@ function Row({ test, current, tests, onOpen, onRetest }: RowProps) {
     about.date === undefined ? 'no date yet' : dayInWords(about.date),
     about.standing,
     log ? `log ${log.name}${log.size === 0 ? ' (the file is not kept)' : ''}` : '',
-    photos.length === 0 ? '' : `${photos.length} photo${photos.length === 1 ? '' : 's'}`,
+    photos.length === 0 ? '' : counted(photos.length, 'photo'),
     sizeText(sizeOf(test)),
   ]
   return (

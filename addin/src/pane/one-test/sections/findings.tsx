@@ -1,4 +1,4 @@
-import { cited, type Finding } from '@draughtbook/shared-calc'
+import { cited, counted, type Finding } from '@draughtbook/shared-calc'
 import { drawnOnChange } from '../../drawn-on-change.js'
 import { labelOf } from '../../fields.js'
 import { withMinus } from '../../figures.js'
@@ -75,8 +75,6 @@ function places({ cells = [], where }: Finding): { text: string; cell?: string }
 
 const shortest = (value: number): string => withMinus(String(Number(value.toPrecision(4))))
 
-const plural = (count: number, word: string): string => `${count} ${word}${count === 1 ? '' : 's'}`
-
 export const findingsSection: Section = {
   id: 'findings',
   title: 'Findings',
@@ -87,8 +85,8 @@ export const findingsSection: Section = {
       result?.findings.filter((finding) => finding.severity === severity).length ?? 0
     return [
       `${count('invalidates')} invalidating`,
-      plural(count('caution'), 'caution'),
-      plural(count('note'), 'note'),
+      counted(count('caution'), 'caution'),
+      counted(count('note'), 'note'),
     ]
       .filter((text) => !text.startsWith('0 '))
       .join(' · ')

@@ -1,4 +1,4 @@
-import type { LeakReport } from '@draughtbook/shared-calc'
+import { counted, type LeakReport } from '@draughtbook/shared-calc'
 import { figure } from '../../figures.js'
 import { ListRows, useRows } from '../../form/list-rows.js'
 import { PhotoBox } from '../../photo/photo-box.js'
@@ -49,10 +49,8 @@ function Sum({ state }: SectionProps) {
         </>
       ) : (
         <>
-          <b>
-            {leaks.length} leak{leaks.length === 1 ? '' : 's'} found.
-          </b>{' '}
-          Their sizes are compared with the area left to seal once there is a result.
+          <b>{counted(leaks.length, 'leak')} found.</b> Their sizes are compared with the area left to seal
+          once there is a result.
         </>
       )}
     </p>
@@ -137,7 +135,7 @@ export const leakRoundSection: Section = {
     const found = entries.lists?.['leaks.list']?.length ?? 0
     return [
       done === 0 ? '' : `${done} of ${ROUND_STOPS.length} places`,
-      found === 0 ? '' : `${found} leak${found === 1 ? '' : 's'}`,
+      found === 0 ? '' : counted(found, 'leak'),
     ]
       .filter(Boolean)
       .join(' · ')

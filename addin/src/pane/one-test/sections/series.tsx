@@ -1,3 +1,4 @@
+import { counted } from '@draughtbook/shared-calc'
 import type { SeriesSettings } from '@draughtbook/shared-calc/log'
 import { useRef, useState } from 'preact/hooks'
 import type { SeriesShown } from '../../../worker/read-series.js'
@@ -101,7 +102,7 @@ function told(stations: SeriesShown['stations']): string {
   const rejected = stations.filter((station) => station.rejected).length
   const zero = stations.filter(({ kind }) => kind === 'zero-flow').length
   const taken = stations.length - rejected - zero
-  return `${taken} reading${taken === 1 ? '' : 's'}, ${zero} zero-flow block${zero === 1 ? '' : 's'}, ${rejected} rejected`
+  return `${counted(taken, 'reading')}, ${counted(zero, 'zero-flow block')}, ${rejected} rejected`
 }
 
 export const seriesSection: Section = {

@@ -1,3 +1,4 @@
+import { counted } from '@draughtbook/shared-calc'
 import { ListRows } from '../../form/list-rows.js'
 import type { Section } from '../section.js'
 
@@ -10,7 +11,7 @@ export const setUpSection: Section = {
   shown: ({ store }) => store.host.photos !== undefined,
   summary: ({ entries }) => {
     const count = entries.lists?.['site.setUp']?.length ?? 0
-    return count === 0 ? '' : `${count} photo${count === 1 ? '' : 's'}`
+    return count === 0 ? '' : counted(count, 'photo')
   },
   Body: (props) => (
     <>

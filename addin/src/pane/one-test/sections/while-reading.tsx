@@ -1,4 +1,4 @@
-import type { RunningEstimate } from '@draughtbook/shared-calc'
+import { counted, type RunningEstimate } from '@draughtbook/shared-calc'
 import { figure, withMinus } from '../../figures.js'
 import { AveragingTimer } from '../averaging-timer.js'
 import type { Section, SectionProps } from '../section.js'
@@ -42,9 +42,8 @@ function WhileReading({ state: { result, evaluation, entries } }: SectionProps) 
       {readings.map(({ direction, state }) => (
         <div class="so-far" key={direction} data-direction={direction} data-enough={state.enough}>
           <p>
-            <b>{direction}</b>, {state.readings} reading{state.readings === 1 ? '' : 's'}: q50{' '}
-            {figure(state.q50_m3_h.value)} m³/h ({figure(state.q50_m3_h.lower)} to{' '}
-            {figure(state.q50_m3_h.upper)})
+            <b>{direction}</b>, {counted(state.readings, 'reading')}: q50 {figure(state.q50_m3_h.value)} m³/h
+            ({figure(state.q50_m3_h.lower)} to {figure(state.q50_m3_h.upper)})
             {state.n50_1_h
               ? `, n50 ${figure(state.n50_1_h.value)} 1/h (${figure(state.n50_1_h.lower)} to ${figure(state.n50_1_h.upper)})`
               : ''}
@@ -83,7 +82,7 @@ function Estimate({ estimate }: { estimate: RunningEstimate }) {
         <b>Running estimate: {main}</b>
       </p>
       <p>
-        {direction}, {readings} reading{readings === 1 ? '' : 's'}, exponent {assumedExponent} assumed
+        {direction}, {counted(readings, 'reading')}, exponent {assumedExponent} assumed
         {densityAssumed ? ', temperatures not yet entered' : ''}. Not a result.
       </p>
     </div>
