@@ -34,9 +34,14 @@ export const versions: readonly KnownVersion[] = [
     load: async () => (await import('./frozen/v1_3_0.js')) as unknown as VersionParts,
   },
   {
-    version: CALCULATION_VERSION,
+    version: '1.4.0',
     changed:
       'plainer wording of findings, labels and sheets; where a target limits an area, the leakage to seal also has its air flow; no figure changes',
+    load: async () => (await import('./frozen/v1_4_0.js')) as unknown as VersionParts,
+  },
+  {
+    version: CALCULATION_VERSION,
+    changed: 'plainer wording of findings, labels and sheets; no figure changes',
     ...current,
   },
 ]
