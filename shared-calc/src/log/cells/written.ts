@@ -47,6 +47,8 @@ function plainIn(text: string, decimal: '.' | ',' | undefined): Written | undefi
     return { value: grouped, other: fraction, ...(unit ? { unit } : {}) }
   }
   const { value, rest } = read
+  // "62.0-": book-keepers' programs write the sign behind.
+  if (/^[^-−]*\d[-−]$/.test(bare)) return { value: -value }
   if (rest === '') return bare === text ? { value } : { value, note: APPROXIMATE }
   const unit = findUnit(rest)
   if (unit) return { value, unit }

@@ -183,7 +183,8 @@ export function interpretLog(
     .find((one) => one)
   const tests = chosen.map((group): InterpretedTest & { uses: readonly Use[] } => {
     const draft = new Draft(answers)
-    const listed = houses.find(({ name }) => isSameName(name, group.key))?.fields ?? []
+    const listed =
+      houses.find(({ name }) => isSameName(name, group.key) || beginsWith(group.key, name))?.fields ?? []
     const others = groups.filter((one) => one !== group).flatMap((one) => one.runs)
     const ofRows = [
       ...group.runs.flatMap((run) => rowFields.get(run) ?? []),
@@ -294,19 +295,34 @@ function nothingFound(views: readonly View[]) {
   )
 }
 
+/** "House 1 – depressurisation" is a table of house 1. */
+const beginsWith = (key: string, name: string): boolean =>
+  /\p{L}/u.test(name) && readLabel(key).padded.startsWith(readLabel(name).padded)
+
 const isSameName = (one: string, other: string): boolean => readLabel(one).padded === readLabel(other).padded
 
 function rowFieldsOf(run: FoundRun): FoundField[] {
   const { segment, walked } = run.block
   if (run.row !== undefined) return fieldsOfRow(run.view, run.row, segment.columns)
   if (run.houseColumn !== undefined) return fieldsAbove(run, run.houseColumn)
-  if (run.test === undefined || walked.rows.length === 0) return []
+  if (walked.rows.length === 0 || run.view.turned) return []
   const row = run.readings[0]?.row ?? 0
-  return fieldsOfRow(
-    run.view,
-    row,
-    segment.columns.filter(({ role }) => role === 'other'),
-  )
+  const isOfTest = run.test !== undefined
+  const others = segment.columns.filter(({ role }) => role === 'other' || (!isOfTest && role === 'test'))
+  const isSame = ({ at }: { readonly at: number }) => {
+    const value = textIn(run.view, row, at)
+    return run.readings.length > 2 && run.readings.every((one) => textIn(run.view, one.row, at) === value)
+  }
+  // A list of readings repeats the values of its test in every line.
+  return fieldsOfRow(run.view, row, isOfTest ? others : others.filter(isSame))
+}
+
+const textIn = (view: View, row: number, column: number): string | undefined =>
+  view.text(row, column) ?? view.number(row, column)?.toString() ?? dayIn(view, row, column)
+
+const dayIn = (view: View, row: number, column: number): string | undefined => {
+  const content = view.at(row, column)
+  return content?.kind === 'date' ? content.dates.join() : undefined
 }
 
 /** Two lines of a list name the same house, and no value of the house or day in them differs. */

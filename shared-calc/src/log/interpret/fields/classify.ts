@@ -94,6 +94,8 @@ function resultOf(label: Label, unit: KnownUnit | undefined): FieldName | undefi
   for (const token of label.tokens) {
     const found = RESULT[token]
     if (found === 'q50' && isPerArea(label)) return 'qE50'
+    // "Luftvolumen V50 | m³" is the volume.
+    if (found === 'q50' && unit?.kind === 'volume') continue
     if (found) return found
   }
   if (label.padded.includes(' air change ') || label.padded.includes(' luftwechsel ')) return 'n50'

@@ -317,14 +317,26 @@ function totalsOfColumns(
       for (let at = column + 1; at < view.columns; at++) {
         const content = view.at(row, at)
         if (content?.kind !== 'number' || used.has(view.address(row, at))) continue
-        const heading = headingOf(view, row, at)
-        if (!heading || !(heading.unit?.kind === 'volume' || says(heading, 'volume'))) continue
+        const heading = unitHeading(view, row, at) ?? headingOf(view, row, at)
+        const isArea = heading?.unit?.kind === 'area' && says(heading, 'envelope')
+        if (!heading || !(isArea || heading.unit?.kind === 'volume' || says(heading, 'volume'))) continue
         const joined = readLabel(`${text} ${heading.text}`)
         const field = made(view, { row, column: at }, { row, column }, joined, content, heading.unit)
         if (field) found.push(field)
       }
     }
   return found
+}
+
+/** "Volumes | m³" over the names and numbers of rooms: the words stand in front of the unit that heads the column. */
+function unitHeading(view: View, row: number, column: number): Label | undefined {
+  for (let at = row - 1; at >= Math.max(0, row - 60); at--) {
+    const text = view.text(at, column)
+    if (text === undefined) continue
+    const front = bareUnit(text) && view.text(at, column - 1)
+    return front ? readLabel(`${front} (${text})`) : undefined
+  }
+  return undefined
 }
 
 /** The first text above a column of numbers. */

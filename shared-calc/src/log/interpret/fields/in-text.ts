@@ -81,11 +81,18 @@ const AIR_PRESSURE = /^(?:\d{3,4}(?:[.,]\d+)?\s*(?:mbar|hPa|mb)|\d{2,3}[.,]\d+\s
 /** What says "about" in front of a number. */
 const ABOUT = /(?:[:=~≈]|\b(?:ca|circa|approx|env|about|is|was|war|ist)\b\.?)\s*$/i
 
+/** "in 70 °F out 34 °F": the unit of the first number ends it where a word with another number follows. */
+function twoIn(piece: string): string[] {
+  const [, first, second] = /^(\D+\d[\d.,]*\s?[°\p{L}]{1,3}[²³]?)\s+(\p{L}\D*\d[\s\S]*)$/u.exec(piece) ?? []
+  return first && second && writtenIn(first.replace(/^\D+/, ''), '.')?.unit ? [first, second] : [piece]
+}
+
 /**
  * The values of a line written as a sentence: "Volume 320 m³, inside 20 °C, outside 8 °C". A comma between figures parts no values.
  */
 function piecesOf(text: string): Piece[] {
-  return text.split(/[;|]|,(?!\d)|\s\/\s|\s{2,}|\s[–—-]\s/).flatMap((piece): Piece[] => {
+  const parts = text.split(/[;|]|,(?!\d)|\s\/\s|\s{2,}|\s[–—-]\s/).flatMap(twoIn)
+  return parts.flatMap((piece): Piece[] => {
     // "1013 mbar" needs no word.
     if (AIR_PRESSURE.test(piece.trim())) return [{ label: piece.trim(), rest: piece.trim() }]
     const digit = piece.search(/\d/)

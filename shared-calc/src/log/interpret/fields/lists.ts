@@ -44,7 +44,10 @@ export function fieldsOver(own: readonly FoundRun[], others: readonly FoundRun[]
   const beside = others.filter(
     (one) => one.view.name === view.name && one.top <= first.bottom && one.bottom >= top,
   )
-  const start = Math.min(...[...own, ...beside].map(({ left }) => left))
+  // Numbers of the readings in front of the first block stand below the labels.
+  const start = Math.min(
+    ...[...own, ...beside].flatMap(({ block }) => [block.pressure.at, ...block.carriers.map(({ at }) => at)]),
+  )
   const span = boundsOf(own)
   const foreign = beside.filter(({ left, right }) => right < span.left || left > span.right)
   if (foreign.length === 0) return []

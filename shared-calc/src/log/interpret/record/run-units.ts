@@ -30,7 +30,7 @@ export function pressureUnit(draft: Draft, run: FoundRun, runs: readonly FoundRu
   const answer = typeof typed === 'string' ? unitsIn(`${typed} `)[0] : undefined
   if (answer?.kind === 'pressure') return answer
   const other = runs.find((one) => one.block.pressure.unit?.kind === 'pressure')?.block.pressure.unit
-  const stated = statedElsewhere(draft, run, 'pressure', other, pressure.headingCell)
+  const stated = statedElsewhere(draft, run, 'pressure', runs, other, pressure.headingCell)
   if (stated) return stated
   const values = run.readings.map((row) => row.pressure.value)
   const likely = unitOfBuildingPressures(values)
@@ -80,7 +80,7 @@ export function flowUnit(
     return undefined
   }
   const other = runs.flatMap(({ block }) => block.carriers).find(({ unit }) => unit?.kind === 'flow')?.unit
-  const stated = statedElsewhere(draft, run, 'flow', other, carrier.headingCell)
+  const stated = statedElsewhere(draft, run, 'flow', runs, other, carrier.headingCell)
   if (stated) return stated
   const mass = /\bkg\s*\/\s*(?:s|h|min)\b/i.exec(carrier.label.text)
   if (mass) {
@@ -107,10 +107,11 @@ function statedElsewhere(
   draft: Draft,
   run: FoundRun,
   kind: 'flow' | 'pressure',
+  runs: readonly FoundRun[],
   other: KnownUnit | undefined,
   headingCell: string,
 ): KnownUnit | undefined {
-  const titled = titleUnit(run, kind)
+  const titled = titleUnit(run, kind, runs)
   const stated = other ?? titled?.unit
   if (!stated) return undefined
   const where = other ? undefined : titled?.cell
@@ -122,12 +123,17 @@ function statedElsewhere(
   return stated
 }
 
-/** One unit of a kind that titles above a table state in words: "all flows in l/s". */
-function titleUnit(run: FoundRun, kind: 'flow' | 'pressure'): { unit: KnownUnit; cell: string } | undefined {
+/** One unit of a kind that titles above the tables of a test, or a line below them, state in words: "all flows in l/s". */
+function titleUnit(
+  run: FoundRun,
+  kind: 'flow' | 'pressure',
+  runs: readonly FoundRun[],
+): { unit: KnownUnit; cell: string } | undefined {
   const found = new Map<string, { unit: KnownUnit; cell: string }>()
   const { view } = run
+  const bottom = Math.max(run.bottom, ...runs.filter((one) => one.view === view).map((one) => one.bottom))
   for (let row = 0; row < view.rows; row++) {
-    if (row > run.bottom + 6) break
+    if (row > bottom + 6) break
     for (let column = 0; column < Math.min(view.columns, run.right + 4); column++) {
       const text = view.text(row, column)
       if (text === undefined || text.length > 160) continue

@@ -51,7 +51,10 @@ export function tellUses(draft: Draft, run: FoundRun, index: number, direction: 
         'range of the flow device',
         `runs[${index}].readings[].range`,
       )
+  const fields = new Set(Object.values(draft.collector.cells))
   for (const { column, why } of block.ignored) {
+    // A list of readings repeats volume and temperatures in every line.
+    if (run.readings.some(({ row }) => fields.has(run.view.address(row, column.at)))) continue
     draft.uses.push({ cells: span(run, column.at), heading: column.label.text, ignoredBecause: why })
     // The parts of a total are named with it.
     if (column.role !== 'index' && column.role !== 'time' && !block.total?.parts.includes(column))

@@ -146,7 +146,7 @@ export function directionWord(
 function byWords({ label, unit }: Column, textual: boolean, filled: number): Role {
   const kind = unit?.kind
   if (filled === 0) return 'other'
-  if (PER_AREA.test(label.text)) return 'derived'
+  if (PER_AREA.test(label.text) || /^u\s?\(/i.test(label.text)) return 'derived'
   if (
     label.tokens.some(
       (token) => DERIVED.includes(token) || (!says(label, 'pressure') && DIFFERENCE.includes(token)),

@@ -160,6 +160,11 @@ function startsAnew(
   // A blank column ends a block that has all it needs.
   if (column.at - (current.at(-1) as KnownColumn).at > 1) return whole(rest) || !FLOWS.includes(column.role)
   if (whole(rest) && current.some((one) => directionsDiffer(one, column))) return true
+  // "Pressure | Dep. flow | Pressure | Pres. flow": the second pressure is that of the other direction, whatever else its heading says.
+  const isPressure = column.role === 'pressure' || column.role === 'induced'
+  const next = rest.find(({ role }) => FLOWS.includes(role))
+  if (isPressure && next && current.some((one) => FLOWS.includes(one.role) && directionsDiffer(one, next)))
+    return true
   const same = current.find((one) => keyOf(one) === keyOf(column))
   if (!same) return false
   // Flow twice behind one pressure, with another direction each: both share the pressure.

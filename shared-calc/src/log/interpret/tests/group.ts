@@ -249,7 +249,10 @@ function titleOf({ runs, series }: TestGroup, groups: readonly TestGroup[]): str
         const text = first.view.text(row, column)
         if (text === undefined || text.length > 60) continue
         const label = readLabel(text)
-        if (directionIn(label) || says(label, 'zero') || label.unit || !wanted(text)) continue
+        if (says(label, 'zero') || label.unit || !wanted(text)) continue
+        // "House 1 – depressurisation" names a house too.
+        if (directionIn(label) && !(says(label, 'name') && label.tokens.some((token) => /\d/.test(token))))
+          continue
         const next = first.view.at(row, column + 1)
         if (next === undefined) return text
         if (says(label, 'name') && next.kind === 'text') return next.text

@@ -97,7 +97,7 @@ export const CONCEPTS = {
     'example sample template beispiel muster vorlage exemple modele voorbeeld sjabloon esempio modello ejemplo plantilla exemplo modelo eksempel mal exempel mall esimerkki malli przyklad szablon priklad vzor sablona',
   /** A test that came to no end; one that a house failed did. */
   brokenOff:
-    'stopped aborted interrupted incomplete abgebrochen unterbrochen unvollstandig interrompu interrompue incomplet afgebroken onvolledig przerwan* interrumpid* interrott* avbrutt avbruten afbrudt keskeyt* prerusen* interrompid*',
+    'stopped abandoned aborted interrupted incomplete abgebrochen unterbrochen unvollstandig interrompu interrompue incomplet afgebroken onvolledig przerwan* interrumpid* interrott* avbrutt avbruten afbrudt keskeyt* prerusen* interrompid*',
   /** A test of an earlier year, kept beside that of today for comparison. */
   former:
     'vorjahr vorjahres* fjolarets fjor | last year|last years|previous year|year before|letztes jahr|letzten jahres|an dernier|annee derniere|annee precedente|vorig jaar|afgelopen jaar|forra aret|sidste ar|i fjor|zeszly rok|ubiegly rok|rok temu|ano pasado|ano anterior|anno scorso|anno precedente|lonsky rok|minuly rok|viime vuosi|viime vuoden',

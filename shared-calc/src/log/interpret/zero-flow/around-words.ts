@@ -4,7 +4,7 @@ import type { Concept } from '../words/concepts.js'
 import { directionIn, type Label, readLabel, says } from '../words/label.js'
 import { LIKELY_MOST, type ZeroEntry } from './entry.js'
 import { MOST_LABELS } from './find-labelled.js'
-import { isCount, isUnitOrBlank, namesNoValue, statisticIn } from './headings.js'
+import { isCount, isUnitOrBlank, namesNoValue, SPREAD, statisticIn } from './headings.js'
 import { type Word, zeroTitle } from './zero-title.js'
 
 /** How far from a word of zero flow its values are looked for. */
@@ -96,9 +96,11 @@ function governed(
   const beside = bareUnit(view.text(row, column + 1) ?? '')
   const unit = written.unit ?? beside
   if ((unit && unit.kind !== 'pressure') || Math.abs(written.value) > LIKELY_MOST) return undefined
-  if (isOfCount(view, row, column)) return undefined
+  if (isOfCount(view, row, column) || SPREAD.test(view.text(row, column - 1) ?? '')) return undefined
   const lead = textsTowards(view, column, (at) => ({ row, column: at }))
-  const head = textsTowards(view, row, (at) => ({ row: at, column }))
+  // Beside "end" in a column with nothing between it and its heading.
+  const isOfMoment = lead.neutral.some(({ label }) => momentIn(label) !== undefined)
+  const head = textsTowards(view, row, (at) => ({ row: at, column }), isOfMoment ? REACH.down : undefined)
   const inTable = isTaken(row, column)
   if (inTable && !(lead.thing && says(lead.thing.label, 'zero') && !rowIsRead(view, row, isRead)))
     return undefined
@@ -141,10 +143,11 @@ function textsTowards(
   view: View,
   from: number,
   place: (at: number) => { row: number; column: number },
+  mostBlanks = 2,
 ): Texts {
   const neutral: Word[] = []
   let blanks = 0
-  for (let at = from - 1; at >= Math.max(0, from - REACH.down) && blanks <= 2; at--) {
+  for (let at = from - 1; at >= Math.max(0, from - REACH.down) && blanks <= mostBlanks; at--) {
     const { row, column } = place(at)
     const content = view.at(row, column)
     if (!content) blanks++

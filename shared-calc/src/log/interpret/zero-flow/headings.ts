@@ -17,6 +17,9 @@ const MEAN_OF_SIGN =
 
 export const NOT_VALUES = /^(min|max|std|sd|stdev|stabw|s|count|dauer|duration)$/
 
+/** "−1.2 | ± | 0.3": how uncertain the value is. */
+export const SPREAD = /^\s*(?:±|\+\/-|\+-|u\s?=?|s\s?=)\s*$/i
+
 /** Headings over figures that are no readings: extremes, spreads, means of one sign. */
 export const namesNoValue = (heading: Label | undefined): boolean =>
   heading !== undefined &&
@@ -68,7 +71,7 @@ export function isAbout(text: string): boolean {
 }
 
 const EXTREMES =
-  /^(?:min|max|maks|minimum|maximum|highest|lowest|hochste|niedrigste|std|sd|stdev|stabw|range|spread|drift|limit|grenzwert|limite|allowed)$/
+  /^(?:mini?|maxi?|maks|minimum|maximum|highest|lowest|hochste|niedrigste|std|sd|stdev|stabw|range|spread|drift|limit|grenzwert|limite|allowed)$/
 const MEANS =
   /^(?:mean|average|avg|av|avge|mittel|mittelwert|mw|durchschnitt|moyenne|moy|gemiddelde|gem|srednia|promedio|media|snit|snitt|gennemsnit|gjennomsnitt|medel|medelvarde|prumer|keskiarvo|overall)$/
 

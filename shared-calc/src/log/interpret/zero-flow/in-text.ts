@@ -21,6 +21,16 @@ export function zeroValuesIn(whole: string): ZeroInText[] | undefined {
   if (text.length > 90) return undefined
   const mean = meanInBrackets(text)
   if (mean) return [mean]
+  // "Baseline before: −1.4 Pa   Baseline after: −1.0 Pa": each with a label of its own.
+  const each = text.split(/\s{2,}|\t/)
+  if (each.length === 2 && each.every((one) => /[:=]/.test(one) && whenIn(one))) {
+    const values = each.map(zeroValuesIn)
+    const [first, second] = values
+    if (first?.length === 1 && second?.length === 1)
+      return [first, second]
+        .flat()
+        .map((one, index) => ({ ...one, which: whenIn(each[index] as string) as 'before' | 'after' }))
+  }
   const prefix = /^[^:=]*[:=]/.exec(text)?.[0] ?? ''
   // "Δp0 = −1.2 Pa (30 s)": what stands in brackets behind the value is a remark.
   const own = text.slice(prefix.length).replace(/(?<!\()\([^()]*\)\s*$/, '')

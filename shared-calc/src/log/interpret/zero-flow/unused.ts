@@ -48,8 +48,16 @@ export function unusedZeroFlow(
     const whole = own.length > 2 ? mean(own.map(({ value }) => value)) : undefined
     return whole !== undefined && [...values].some((one) => Math.abs(one - whole) <= ROUNDED)
   }
+  // "mini −1.8 | maxi −0.9 | moyenne −1.4": what a value read in the same line lies between.
+  const lines = new Map(figures.map(({ cell, value }) => [lineOf(cell), value]))
+  const isSpread = (own: ZeroEntry['figures']) => {
+    const read = lines.get(lineOf(own[0]?.cell ?? ''))
+    const size = own.map(({ value }) => value)
+    return own.length === 2 && read !== undefined && Math.min(...size) < read && read < Math.max(...size)
+  }
   const isKnown = ({ figures: own }: ZeroEntry) =>
     isMeant(own) ||
+    isSpread(own) ||
     own.some(({ cell }) => cells.has(cell)) ||
     own.every(({ value }) => values.has(value) || means.some((one) => Math.abs(one - value) <= ROUNDED))
   // "Range of the zero flow" says how steady it was, where the zero flow itself is known.
@@ -76,6 +84,9 @@ export function unusedZeroFlow(
   }
   return { likely, others }
 }
+
+/** Sheet and row of a cell. */
+const lineOf = (cell: string): string => cell.replace(/[A-Z]+(?=\d+$)/, '')
 
 /** "Natural ventilation openings: 2". */
 const isOfVentilation = ({ label, unit }: ZeroEntry): boolean =>

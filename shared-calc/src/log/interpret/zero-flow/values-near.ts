@@ -4,8 +4,9 @@ import { leadOf, type View } from '../grid/view.js'
 import { isSummary } from '../tables/row-labels.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { Figure } from '../tables/table-row.js'
+import { directionIn, says } from '../words/label.js'
 import { type Moment, momentIn, momentsAbove } from '../words/moments.js'
-import { headingAbove, NOT_VALUES, namesNoValue, statisticIn, statisticsIn } from './headings.js'
+import { headingAbove, NOT_VALUES, namesNoValue, SPREAD, statisticIn, statisticsIn } from './headings.js'
 import { meanInBrackets, type ZeroInText, zeroValuesIn } from './in-text.js'
 
 export interface Placed extends Figure {
@@ -26,7 +27,8 @@ export function valuesOf(
   const own = leftOf(view, row, column, isTaken)
   if (own) return [own]
   const right = rightOf(view, row, column, isTaken)
-  if (right.length > 0) return inMoments(view, row, meansOf(view.text(row, column) ?? '', right))
+  if (right.length > 0)
+    return inMoments(view, row, meanByHeading(view, row, meansOf(view.text(row, column) ?? '', right)))
   const below = belowOf(view, row, column, isTaken)
   const [only] = below
   if (!only && !view.at(row + 1, column) && !isTaken(row + 1, column + 1)) {
@@ -92,6 +94,15 @@ function meansOf(label: string, values: readonly Placed[]): readonly Placed[] {
     : values
 }
 
+/** Below "mini | maxi | moyenne" only the mean counts, whatever the other headings say, unless they are moments. */
+function meanByHeading(view: View, row: number, values: readonly Placed[]): readonly Placed[] {
+  if (values.length < 2) return values
+  const headings = values.map(({ column }) => headingAbove(view, row, column, HEADED))
+  const means = values.filter((_, index) => statisticIn(headings[index]?.text) === 'mean')
+  const isOfMoments = headings.some((one) => says(one, 'before') || says(one, 'after') || directionIn(one))
+  return means.length === 1 && headings.every((one) => one) && !isOfMoments ? means : values
+}
+
 /** "Zero flow | −1.7 | −1.1 | −1.4" below the headings "before", "after" and "mean". */
 function inMoments(view: View, row: number, values: readonly Placed[]): Placed[] {
   const moments = momentsAbove(
@@ -154,7 +165,7 @@ function rightOf(
       found.push(...values.map((one) => ({ ...one, cell: view.address(row, at), row, column: at })))
     } else if (content.kind !== 'text') break
     // "min | −2.1 | mean | −1.2 | values | −1.0 …": the mean alone is read.
-    else if (NOT_VALUES.test(content.text.trim().toLowerCase())) isExtreme = true
+    else if (NOT_VALUES.test(content.text.trim().toLowerCase()) || SPREAD.test(content.text)) isExtreme = true
     else if (isSummary(content.text) && found.length === 0) continue
     // "Zero flow b | −1.7 | a | −1.1", and in Dutch "voor | −1.7 | na | −1.1"
     else if (content.text.length <= 2 && view.number(row, at + 1) !== undefined)
