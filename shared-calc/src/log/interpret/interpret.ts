@@ -183,8 +183,8 @@ export function interpretLog(
     .find((one) => one)
   const tests = chosen.map((group): InterpretedTest & { uses: readonly Use[] } => {
     const draft = new Draft(answers)
-    const listed =
-      houses.find(({ name }) => isSameName(name, group.key) || beginsWith(group.key, name))?.fields ?? []
+    const house = houses.find(({ name }) => isSameName(name, group.key) || beginsWith(group.key, name))
+    const listed = house?.fields ?? []
     const others = groups.filter((one) => one !== group).flatMap((one) => one.runs)
     const ofRows = [
       ...group.runs.flatMap((run) => rowFields.get(run) ?? []),
@@ -197,7 +197,7 @@ export function interpretLog(
       fileDate: options.fileDate,
       american,
       dayFirst,
-      key: group.key,
+      key: house?.name ?? group.key,
       several: groups.length > 1,
       listed: listed.length > 0 && !listed.some(({ name }) => name === 'name' || name === 'address'),
       views: visible,
