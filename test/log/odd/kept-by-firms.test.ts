@@ -229,3 +229,51 @@ describe('the name of a building', () => {
     expect(record?.building.name).toBe(name)
   })
 })
+
+describe('what is no part of the test', () => {
+  it('is a check with a known opening above the runs, and is named', async () => {
+    // An opening of 200 cm² by the orifice law, in m³/h: 0.61 · 0.02 m² · √(2 Δp / 1.2) · 3600.
+    const check = [50, 40, 30, 20].map((pressure) => [
+      pressure,
+      Math.round(0.61 * 0.02 * Math.sqrt((2 * pressure) / 1.2) * 3600),
+    ])
+    const bytes = await sheet([
+      ['Check with a known opening of 200 cm²'],
+      ['Pa', 'm³/h'],
+      ...check,
+      [null],
+      ...bothRuns(zeroRows),
+    ])
+    const { tests, findings } = interpretLog({ bytes, fileName: 'log.xlsx' })
+    expect(tests.length).toBe(1)
+    expect(findings.map(({ message }) => message).join()).toContain('Check with a known opening')
+    close(read(bytes).n50, n50Of(RUNS))
+  })
+
+  it('is a tank of some litres beside the volume', async () => {
+    const { asked, n50 } = read(await sheet([['Tank', 300, 'l'], ...bothRuns(zeroRows)]))
+    expect(asked).toEqual([])
+    close(n50, n50Of(RUNS))
+  })
+})
+
+describe('a list of readings that repeats the values of its test', () => {
+  it('gives them, and does not say that they were not used', async () => {
+    const lines = RUNS.flatMap((run) => {
+      const own = [HOUSE.volume_m3, HOUSE.indoor_C, HOUSE.outdoor_C, run.direction]
+      return [
+        [...own, 'zero before', run.before, null],
+        ...run.readings.map(([pressure, flow]) => [...own, 'reading', pressure, flow]),
+        [...own, 'zero after', run.after, null],
+      ]
+    })
+    const head = ['volume_m3', 't_in_c', 't_out_c', 'direction', 'kind', 'pressure_pa', 'flow_m3h']
+    const bytes = await book({ export: [head, ...lines] })
+    const { record, asked } = read(bytes, { 'test.date': '2026-04-22', barometer: '1008.4 hPa' })
+    expect(asked).toEqual([])
+    expect(record?.building.volume_m3).toBe(HOUSE.volume_m3)
+    expect(record?.conditions.indoorTemperature_C).toBe(HOUSE.indoor_C)
+    const said = interpretLog({ bytes, fileName: 'log.xlsx' }).tests.flatMap(({ findings }) => findings)
+    expect(said.map(({ message }) => message).join()).not.toContain('volume_m3')
+  })
+})

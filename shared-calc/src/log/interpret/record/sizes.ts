@@ -2,6 +2,7 @@ import { fieldText } from '../../../catalogue/findings/log/fields.js'
 import { valueReasons } from '../../../catalogue/findings/log/runs.js'
 import { questions } from '../../../catalogue/questions.js'
 import { placeWords } from '../../../contract/record/index.js'
+import { plausibleRanges } from '../../../contract/record/plausible.js'
 import { type KnownUnit, shown, toRecordUnit } from '../../cells/units.js'
 import type { Written } from '../../cells/written.js'
 import type { FoundField } from '../fields/found-field.js'
@@ -106,6 +107,10 @@ function wholeOf(draft: Draft, fields: readonly FoundField[], path: string): Fou
   return agreeing(draft, whole.length > 0 ? whole : fields, path)
 }
 
+/** As large as a tested volume is, where a unit says how large it is. */
+const isOfABuilding = ({ value, unit }: Ranked): boolean =>
+  unit?.kind !== 'volume' || toRecordUnit(value, unit) >= plausibleRanges['building.volume_m3'].lowest
+
 interface Ranked {
   field: FoundField
   written: Written
@@ -179,7 +184,11 @@ function putVolume(
   const others = found.filter((one) => one !== best && one.rank >= 1 && !agree(one, best))
   // "Ground floor", "first floor" and their total.
   const parts = addUpTo(others, best) ? others : []
-  const rivals = others.filter((one) => one.rank > best.rank - 1.5 && !parts.includes(one))
+  // "Tank | 300 l" is no house.
+  const rivals = others.filter(
+    (one) =>
+      one.rank > best.rank - 1.5 && !parts.includes(one) && (isOfABuilding(one) || !isOfABuilding(best)),
+  )
   if (best.rank < 1 || rivals.length > 0) {
     const all = best.rank < 1 ? found : [best, ...rivals]
     draft.ask({

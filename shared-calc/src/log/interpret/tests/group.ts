@@ -47,8 +47,21 @@ export function groupTests(
   }
   const rest = runs.filter((run) => !named.includes(run))
   const bySheetName = sheetGroups(rest)
+  const ofOtherKind = rest.filter((run) => isOfOtherKind(run, rest))
   if (bySheetName) groups.push(...bySheetName)
-  else groups.push(...inOrder(rest, fields))
+  else
+    groups.push(
+      ...inOrder(
+        rest.filter((run) => !ofOtherKind.includes(run)),
+        fields,
+      ),
+      ...ofOtherKind.map((run) => ({
+        key: lineAbove(run)?.title ?? '',
+        runs: [run],
+        series: [],
+        hidden: run.hidden,
+      })),
+    )
   if (series.length > 0) {
     const hidden = series.every((one) => one.hidden)
     const [only] = groups
@@ -56,7 +69,11 @@ export function groupTests(
     else groups.push({ key: '', runs: [], series: [...series], hidden })
   }
   for (const group of groups) {
-    const refusal = refusalOf(group, groups)
+    const [first] = group.runs
+    const refusal =
+      first && ofOtherKind.includes(first) && group.runs.length === 1
+        ? lineAbove(first)
+        : refusalOf(group, groups)
     if (refusal) group.refusedBy = refusal
     if (group.key === '' && groups.length > 1) group.key = titleOf(group, groups)
   }
@@ -204,6 +221,35 @@ const endAbove = (first: FoundRun, groups: readonly TestGroup[]): number =>
 
 /** Titles stand so many rows above the headings at most. */
 const TITLE_ROWS = 8
+
+/**
+ * "Check with a known opening" over pressures and flows without a direction, on a sheet where the directions of a whole test stand over
+ * their readings: it is none of them.
+ */
+function isOfOtherKind(run: FoundRun, runs: readonly FoundRun[]): boolean {
+  const onSheet = runs.filter(({ view }) => view === run.view)
+  const of = (direction: Direction) => onSheet.filter((one) => one.direction === direction).length
+  return (
+    directionOf(run) === undefined &&
+    run.row === undefined &&
+    of('depressurisation') > 0 &&
+    of('depressurisation') === of('pressurisation') &&
+    lineAbove(run) !== undefined
+  )
+}
+
+/** Words alone in a line right above the headings of a run. */
+function lineAbove({ view, block, left, right }: FoundRun): { title: string; cell: string } | undefined {
+  if (view.turned) return undefined
+  for (let row = block.segment.head.top - 1; row >= Math.max(0, block.segment.head.top - 3); row--) {
+    const held = Array.from({ length: right - left + 2 }, (_, index) => view.at(row, left + index))
+    const text = view.text(row, left)
+    if (held.every((one) => !one)) continue
+    const isAlone = text !== undefined && held.filter((one) => one).length === 1
+    return isAlone ? { title: text, cell: view.address(row, left) } : undefined
+  }
+  return undefined
+}
 
 /** A line above the readings that says they do not count: "Test 1: invalid, window open". */
 function refusalOf({ runs }: TestGroup, groups: readonly TestGroup[]): TestGroup['refusedBy'] {
