@@ -54,7 +54,7 @@ export function tellUses(draft: Draft, run: FoundRun, index: number, direction: 
   const fields = new Set(Object.values(draft.collector.cells))
   for (const { column, why } of block.ignored) {
     // A list of readings repeats volume and temperatures in every line.
-    if (run.readings.some(({ row }) => fields.has(run.view.address(row, column.at)))) continue
+    if (block.walked.rows.some(({ row }) => fields.has(run.view.address(row, column.at)))) continue
     draft.uses.push({ cells: span(run, column.at), heading: column.label.text, ignoredBecause: why })
     // The parts of a total are named with it.
     if (column.role !== 'index' && column.role !== 'time' && !block.total?.parts.includes(column))
