@@ -7,6 +7,9 @@ import { isCalibration } from './fields/classify.js'
 import { formPlaces, leadOf, type View } from './grid/view.js'
 import type { Use } from './interpretation.js'
 import type { SheetTables } from './sheet-tables.js'
+import { bareHeads } from './tables/bare-heads.js'
+import { physicsScore, powerLaw } from './tables/physics.js'
+import { PLAIN_CURVE } from './tables/unnamed-columns.js'
 import { type Label, readLabel, says } from './words/label.js'
 import { statesSmallPressure } from './zero-flow/mentioned.js'
 
@@ -57,8 +60,32 @@ export function unreadValues(
   ]
 }
 
+/** Columns side by side that follow a leakage curve and that nothing was read from: a run may be lost. */
+function unreadTables(view: View, isKnown: (row: number, column: number) => boolean): Unread[] {
+  return bareHeads(view).flatMap(({ first, columns }) => {
+    const numbers = columns.map(({ at }) => {
+      const values: number[] = []
+      while (view.number(first + values.length, at) !== undefined)
+        values.push(view.number(first + values.length, at) as number)
+      return values
+    })
+    for (const [index, { at }] of columns.entries()) {
+      const next = columns[index + 1]
+      const [pressures, flows] = [numbers[index] ?? [], numbers[index + 1] ?? []]
+      const size = pressures.map(Math.abs)
+      if (!next || isKnown(first, at) || isKnown(first, next.at) || pressures.length !== flows.length)
+        continue
+      const isOfHouse =
+        Math.max(...size) >= 15 && Math.max(...size) <= 160 && Math.min(...flows) > Math.max(...size)
+      if (isOfHouse && physicsScore(powerLaw(pressures, flows)) >= PLAIN_CURVE)
+        return [{ label: above(view, first, at) ?? view.address(first, at), cell: view.address(first, at) }]
+    }
+    return []
+  })
+}
+
 function unreadOf(view: View, isKnown: (row: number, column: number) => boolean): Unread[] {
-  const found: Unread[] = []
+  const found: Unread[] = unreadTables(view, isKnown)
   for (const [row, column] of formPlaces(view)) {
     const content = view.at(row, column)
     if (!content || isKnown(row, column)) continue

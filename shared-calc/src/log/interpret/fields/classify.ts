@@ -188,6 +188,11 @@ function areaOf(label: Label): FieldName {
 
 /** Inside or outside; "in" before a unit is no place, and "room in" never outside. */
 export function sideOf(label: Label): 'inside' | 'outside' | undefined {
+  if (label.tokens.length > 3 && label.tokens.includes('to')) {
+    // "Thermostat set to": in a sentence it is the word, and no T_o.
+    const tokens = label.tokens.filter((token) => token !== 'to')
+    return sideOf({ ...label, tokens, padded: ` ${tokens.join(' ')} ` })
+  }
   const outside = says(label, 'outside')
   const inside = says(label, 'inside')
   if (outside && inside) {

@@ -104,7 +104,15 @@ function wholeOf(draft: Draft, fields: readonly FoundField[], path: string): Fou
     )
     return undefined
   }
-  return agreeing(draft, whole.length > 0 ? whole : fields, path)
+  return agreeing(draft, sumOf(whole) ?? (whole.length > 0 ? whole : fields), path)
+}
+
+/** "GF 82 | 1F 70.5 | 2F 28 | total 180.5": of areas in one unit the one that is the sum of the others. */
+function sumOf(fields: readonly FoundField[]): FoundField[] | undefined {
+  const values = fields.map(({ content }) => (content.kind === 'number' ? content.written.value : 0))
+  const whole = values.reduce((sum, value) => sum + value, 0) / 2
+  const found = fields.filter((_, index) => Math.abs((values[index] as number) / whole - 1) < 0.002)
+  return fields.length > 2 && found.length === 1 ? found : undefined
 }
 
 /** As large as a tested volume is, where a unit says how large it is. */

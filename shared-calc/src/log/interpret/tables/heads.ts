@@ -125,6 +125,7 @@ function headAt(view: View, first: number, under: readonly number[]): Head {
     const isOfForm = under.some(
       (column) => view.text(row, column) !== undefined && view.number(row, column + 1) !== undefined,
     )
+    if (row < first - 1 && isEmptyZero(view, row, first - 1, under)) break
     const isEmpty = under.some((column) => {
       const text = view.text(row, column)
       return text !== undefined && /\p{L}|^\?$/u.test(text) && isPlaceholder(text)
@@ -146,6 +147,22 @@ function headAt(view: View, first: number, under: readonly number[]): Head {
     if (made) columns.push(made)
   }
   return { view, top, first, columns }
+}
+
+/**
+ * "Zero after (Pa) | " with no value, or with words for none, over the headings of pressures and flows: a line of the form, and none of the
+ * headings. Read as one, it would make the pressures a list of zero flow.
+ */
+function isEmptyZero(view: View, row: number, heading: number, under: readonly number[]): boolean {
+  const [column = -1] = under
+  const text = view.turned ? undefined : view.text(row, column)
+  const label = text === undefined ? undefined : readLabel(text)
+  if (!label || !says(label, 'zero')) return false
+  const below = under.map((at) => readLabel(view.text(heading, at) ?? ''))
+  const isWhole =
+    below.some((one) => isFlowLike(one, one.unit)) && isPressureLike(below[0] as Label, below[0]?.unit)
+  const isAlone = under.length > 1 && under.every((at) => at === column || !view.at(row, at))
+  return isWhole && (isAlone || (label.unit !== undefined && !label.loose && below[0]?.unit !== undefined))
 }
 
 /** "−1.2 | −0.9" over "zero flow, start | zero flow, end": each text is the label of the value above it. */

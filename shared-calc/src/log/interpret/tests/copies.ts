@@ -1,5 +1,6 @@
 import { fileText } from '../../../catalogue/findings/log/file.js'
 import { remarkFinding } from '../../../catalogue/findings/remark.js'
+import { toRecordUnit } from '../../cells/units.js'
 import type { FieldName } from '../fields/classify.js'
 import type { FoundField } from '../fields/found-field.js'
 import type { FoundRun } from '../tables/runs.js'
@@ -72,8 +73,25 @@ function sameFlows(one: FoundRun, other: FoundRun): boolean {
   const [first, second] = [flowsOf(one), flowsOf(other)]
   if (first.length < FEWEST || first.length !== second.length) return false
   const share = (second[0] as number) / (first[0] as number)
+  if (isOtherUnit(one, other, first, second)) return true
   const known = isFormula(other) || share === 1
   return known && first.every((flow, index) => Math.abs((second[index] as number) / flow / share - 1) < 1e-6)
+}
+
+/** The same pressures with the same flows in another unit, rounded: "Same in l/s". */
+function isOtherUnit(
+  one: FoundRun,
+  other: FoundRun,
+  flows: readonly number[],
+  others: readonly number[],
+): boolean {
+  const [unit, next] = [one, other].map(({ block }) => block.carriers[0]?.unit)
+  if (unit?.kind !== 'flow' || next?.kind !== 'flow' || unit.unit === next.unit) return false
+  return flows.every(
+    (flow, index) =>
+      one.readings[index]?.pressure.value === other.readings[index]?.pressure.value &&
+      Math.abs(toRecordUnit(others[index] as number, next) / toRecordUnit(flow, unit) - 1) < 1e-3,
+  )
 }
 
 const flowsOf = ({ readings }: FoundRun): number[] =>

@@ -45,7 +45,7 @@ function holdsValue(text: string): boolean {
 }
 
 /** Words of texts whose small pressures are none of the house. */
-const OF_OTHERS: readonly Concept[] = ['uncertainty', 'target', 'device', 'example', 'barometer', 'former']
+const OF_OTHERS: readonly Concept[] = ['uncertainty', 'target', 'example', 'barometer', 'former']
 
 /** "Building at rest: −1.3 Pa": a small pressure with its unit in a text, in whatever words. Limits and accuracies are none. */
 export function statesSmallPressure(text: string): boolean {
@@ -64,7 +64,7 @@ export function statesSmallPressure(text: string): boolean {
 
 /** What stands in front of a limit, an extreme or one end of a span. */
 const LIMITED =
-  /(?:[<>≤≥±]|\b(?:max|min|maximum|minimum|below|above|under|over|within|than|least|most|limit|between|and|to|unter|über|zwischen|und|bis|von|höchstens|mindestens|sous|entre|et|moins)\.?)\s*$/iu
+  /(?:[<>≤≥±]|\b(?:max|min|maximum|minimum|below|above|under|over|within|than|least|most|limit|between|and|to|unter|über|zwischen|und|bis|höchstens|mindestens|sous|entre|et|moins)\.?)\s*$/iu
 
 function hasValueNear(view: View, row: number, column: number, isRead: (cell: string) => boolean): boolean {
   const unit = readLabel(view.text(row, column) ?? '').unit
