@@ -277,3 +277,61 @@ describe('a list of readings that repeats the values of its test', () => {
     expect(said.map(({ message }) => message).join()).not.toContain('volume_m3')
   })
 })
+
+describe('a run is not lost', () => {
+  it.each([
+    ['left blank', null],
+    ['called "not measured"', 'not measured'],
+  ])('where the zero flow after its readings was %s', async (_, after) => {
+    const { record } = read(
+      await sheet(
+        bothRuns((run) => [
+          ['Zero before (Pa)', run.before],
+          ['Zero after (Pa)', after],
+        ]),
+      ),
+    )
+    expect(record?.runs.map(({ readings }) => readings.length)).toEqual(
+      RUNS.map((run) => run.readings.length),
+    )
+    expect(record?.runs.map((run) => run.zeroFlowBefore_Pa)).toEqual([[dep.before], [pres.before]])
+  })
+
+  it('nor read twice where its flows are written again in l/s', async () => {
+    const again = dep.readings.map(([pressure, flow]) => [pressure, Number((flow / 3.6).toFixed(2))])
+    const bytes = await sheet([
+      ['Depressurisation'],
+      ...zeroRows(dep),
+      HEADINGS,
+      ...dep.readings,
+      [null],
+      ['Same in l/s'],
+      ['Pa', 'l/s'],
+      ...again,
+    ])
+    const { tests } = interpretLog({ bytes, fileName: 'log.xlsx' })
+    expect(tests.map(({ record }) => record?.runs.length)).toEqual([1])
+  })
+})
+
+describe('areas and temperatures of several kinds', () => {
+  it('are the sum of the floors, and what was measured', async () => {
+    const form = FORM.filter(([label]) => !String(label).startsWith('Outside'))
+    const { record } = read(
+      await book({
+        Test: [
+          ...form,
+          ['Thermostat set to °C', 22.5],
+          ['Measured outside °C', HOUSE.outdoor_C],
+          ['Floor area GF m²', 82],
+          ['Floor area 1F m²', 70.5],
+          ['Floor area 2F m²', 28],
+          ['Floor area total m²', 180.5],
+          ...bothRuns(zeroRows),
+        ],
+      }),
+    )
+    expect(record?.building.floorArea_m2).toBe(180.5)
+    expect(record?.conditions.outdoorTemperature_C).toBe(HOUSE.outdoor_C)
+  })
+})

@@ -27,7 +27,6 @@ const OTHERS: readonly Concept[] = [
   'exponent',
   'uncertainty',
   'target',
-  'device',
   'range',
 ]
 
@@ -111,7 +110,7 @@ function governed(
     wordOver(view, row, column, lead, head) ??
     (isNamed ? undefined : sheet) ??
     (/[-.]/.test(String(written.value)) ? wordOfLine(view, row, lead) : undefined)
-  if (!word || OTHERS.some((other) => says(word.label, other))) return undefined
+  if (!word || isOther(word)) return undefined
   if (word.label.unit && word.label.unit.kind !== 'pressure') return undefined
   const said = [...lead.neutral, lead.thing, ...head.neutral, head.thing, word].flatMap(
     (one) => one?.label ?? [],
@@ -176,9 +175,13 @@ const isNeutral = (label: Label): boolean =>
     label.tokens.every((token) => token.length === 1 || /^\d+$/.test(token)))
 
 const isNoValue = (label: Label): boolean =>
-  namesNoValue(label) || isCount(label) || statisticIn(label.text) === 'other' || says(label, 'device')
+  namesNoValue(label) || isCount(label) || statisticIn(label.text) === 'other' || isOfDevice(label)
 
-const isOther = ({ label }: Word): boolean => OTHERS.some((other) => says(label, other))
+/** "Fan pressure", and not "Fan closed (Pa)". */
+const isOfDevice = (label: Label): boolean =>
+  says(label, 'device') && !(says(label, 'zero') && !says(label, 'pressure'))
+
+const isOther = ({ label }: Word): boolean => isOfDevice(label) || OTHERS.some((other) => says(label, other))
 
 /** The word of zero flow a number belongs to: in its line, over its column, or in a title over a table of moments or directions. */
 function wordOver(view: View, row: number, column: number, lead: Texts, head: Texts): Word | undefined {

@@ -1,3 +1,4 @@
+import { parseAddress, withoutSheet } from '../../grid/address.js'
 import { mean } from '../../mean.js'
 import type { FoundRun } from '../tables/runs.js'
 import { readLabel } from '../words/label.js'
@@ -86,7 +87,8 @@ export function unusedZeroFlow(
 }
 
 /** Sheet and row of a cell. */
-const lineOf = (cell: string): string => cell.replace(/[A-Z]+(?=\d+$)/, '')
+const lineOf = (cell: string): string =>
+  `${cell.slice(0, cell.lastIndexOf('!') + 1)}${parseAddress(withoutSheet(cell))?.row}`
 
 /** "Natural ventilation openings: 2". */
 const isOfVentilation = ({ label, unit }: ZeroEntry): boolean =>
