@@ -1,7 +1,9 @@
 import { type KnownUnit, shown, toRecordUnit } from '../../cells/units.js'
+import type { FoundField } from '../fields/found-field.js'
 import { powerLaw } from '../tables/physics.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { FieldScope } from '../tests/scope.js'
+import { readLabel, says } from '../words/label.js'
 import type { Draft } from './draft.js'
 
 /** Flow at 50 Pa that a result of the log stands for, m³/h. */
@@ -33,6 +35,8 @@ const USUAL = FLOWS.slice(0, 3)
 
 /** A result agrees so far with the curve through pressures that zero flow is still in, and with flows not yet corrected for air. */
 const AGREES = 0.08
+/** The same where a unit is stated and only the result speaks against it. */
+const AGREES_WELL = 0.04
 /** A result that is off by more contradicts the readings. */
 const CONTRADICTS = 0.2
 /** Two directions of one house differ less; common practice, no source. */
@@ -46,8 +50,9 @@ export function resultsAt50(draft: Draft, scope: FieldScope): ResultAt50[] {
   const { building = {} } = draft.record as { building?: { volume_m3?: number; envelopeArea_m2?: number } }
   const size = { n50: building.volume_m3, qE50: building.envelopeArea_m2 }
   return (['n50', 'qE50', 'q50'] as const).flatMap((name) =>
-    scope.all(name).flatMap(({ content, unit, cell, label }): ResultAt50[] => {
-      if (content.kind !== 'number') return []
+    scope.all(name).flatMap((field): ResultAt50[] => {
+      const { content, unit, cell, label } = field
+      if (content.kind !== 'number' || !isOwnResult(field)) return []
       const { value } = content.written
       const own = content.written.unit ?? unit
       const per = name === 'q50' ? undefined : size[name]
@@ -58,18 +63,21 @@ export function resultsAt50(draft: Draft, scope: FieldScope): ResultAt50[] {
   )
 }
 
+/** "Limit for n50", "n50 last year": nothing that the readings of this test should give. */
+export const isOwnResult = ({ label, view, row }: FoundField): boolean =>
+  ![label, readLabel(view.text(row, 0) ?? '')].some((one) =>
+    (['limit', 'target', 'former'] as const).some((concept) => says(one, concept)),
+  )
+
 /** The only unit with which the readings of a log give a result that it records. */
 export function provenUnit(
   runs: readonly FoundRun[],
   results: readonly ResultAt50[],
 ): { unit: KnownUnit; by: ResultAt50 } | undefined {
+  const mean = results.length > 0 ? meanOf(loggedAt50(runs)) : undefined
+  if (mean === undefined) return undefined
   for (const by of results) {
-    const fitting = FLOWS.filter((unit) =>
-      agrees(
-        meanAt50(runs, () => unit),
-        by,
-      ),
-    )
+    const fitting = FLOWS.filter((unit) => agrees(toRecordUnit(mean, unit), by, AGREES))
     if (fitting.length === 1) return { unit: fitting[0] as KnownUnit, by }
   }
   return undefined
@@ -82,72 +90,65 @@ export function doubtOfUnits(
   results: readonly ResultAt50[],
   volume: number | undefined,
 ): UnitDoubt | undefined {
-  const flows = runs.flatMap((run, index) => at50(run, units[index] as KnownUnit) ?? [])
-  const mean = meanAt50(runs, (index) => units[index] as KnownUnit)
-  if (mean === undefined || flows.length < runs.length) return undefined
+  const logged = loggedAt50(runs)
+  const flows = logged.map((flow, index) => toRecordUnit(flow, units[index] as KnownUnit))
+  const [mean, plain] = [meanOf(flows), meanOf(logged)]
+  if (mean === undefined || plain === undefined) return undefined
   const n50 = volume === undefined ? undefined : mean / volume
-  const given = { stated: units.map(({ unit }) => shown(unit)), flows, n50 }
+  const doubt = (better: readonly KnownUnit[], result?: ResultAt50): UnitDoubt | undefined =>
+    better.length === 0
+      ? undefined
+      : {
+          stated: units.map(({ unit }) => shown(unit)),
+          flows,
+          n50,
+          cells: result ? [result.cell] : [],
+          better: better.map(({ unit }) => shown(unit)),
+          ...(result ? { result } : {}),
+        }
   const distinct = [...new Map(units.map((one) => [one.unit, one])).values()]
-  const [first, second] = flows
-  if (distinct.length > 1 && first && second && flows.length === 2) {
-    const inOne = runs.map((run) => at50(run, M3_H) ?? Number.NaN)
-    const apart = (one: number, other: number) => Math.abs(Math.log(one / other))
-    const asStated = apart(first, second)
-    if (asStated > Math.log(DIRECTIONS) && apart(inOne[0] as number, inOne[1] as number) < asStated)
-      return { ...given, cells: [], better: distinct.map(({ unit }) => shown(unit)) }
-  }
-  if (distinct.length > 1) return undefined
+  if (distinct.length > 1)
+    return apart(flows) > Math.log(DIRECTIONS) && apart(logged) < apart(flows) ? doubt(distinct) : undefined
   const others = FLOWS.filter(({ unit }) => unit !== distinct[0]?.unit)
-  const isConfirmed = results.some((result) => Math.abs(mean / result.flow - 1) < CONTRADICTS)
-  for (const result of isConfirmed ? [] : results) {
-    const better = others.filter((unit) =>
-      agrees(
-        meanAt50(runs, () => unit),
-        result,
-      ),
-    )
-    if (better.length > 0)
-      return { ...given, cells: [result.cell], better: better.map(({ unit }) => shown(unit)), result }
+  if (results.some((result) => Math.abs(mean / result.flow - 1) < CONTRADICTS)) return undefined
+  for (const result of results) {
+    const better = others.filter((unit) => agrees(toRecordUnit(plain, unit), result, AGREES_WELL))
+    if (better.length > 0) return doubt(better, result)
   }
-  if (isConfirmed || n50 === undefined || (n50 >= POSSIBLE.lowest && n50 <= POSSIBLE.highest))
-    return undefined
-  const better = USUAL.filter((unit) => {
-    const other = (meanAt50(runs, () => unit) ?? 0) / (volume as number)
-    return unit.unit !== distinct[0]?.unit && other >= LIKELY.lowest && other <= LIKELY.highest
-  })
-  return better.length > 0
-    ? { ...given, cells: [], better: better.map(({ unit }) => shown(unit)) }
-    : undefined
+  if (volume === undefined || n50 === undefined || isBetween(n50, POSSIBLE)) return undefined
+  return doubt(
+    USUAL.filter((unit) => others.includes(unit) && isBetween(toRecordUnit(plain, unit) / volume, LIKELY)),
+  )
 }
 
-const M3_H = unitOf('m^3/h')
 const PA: KnownUnit = { kind: 'pressure', unit: 'Pa' }
 
-const agrees = (flow: number | undefined, { flow: wanted }: ResultAt50): boolean =>
-  flow !== undefined && Math.abs(flow / wanted - 1) < AGREES
+const agrees = (flow: number, { flow: wanted }: ResultAt50, within: number): boolean =>
+  Math.abs(flow / wanted - 1) < within
 
-/** Mean flow at 50 Pa of all runs, m³/h; undefined where one of them has no curve. */
-function meanAt50(runs: readonly FoundRun[], unitOfRun: (index: number) => KnownUnit): number | undefined {
-  const flows = runs.map((run, index) => at50(run, unitOfRun(index)))
-  return flows.length === 0 || flows.includes(undefined)
-    ? undefined
-    : (flows as number[]).reduce((sum, one) => sum + one, 0) / flows.length
-}
+const isBetween = (value: number, { lowest, highest }: { lowest: number; highest: number }): boolean =>
+  value >= lowest && value <= highest
 
-/** Flow of a run at 50 Pa, m³/h, by the curve through its readings as logged. */
-function at50({ block, readings }: FoundRun, unit: KnownUnit): number | undefined {
-  const rows = readings.filter(({ carriers }) => carriers.some((one) => one))
-  const ofPressures = block.pressure.unit?.kind === 'pressure' ? block.pressure.unit : PA
-  return powerLaw(
-    rows.map(({ pressure }) =>
-      toRecordUnit(pressure.value, pressure.unit?.kind === 'pressure' ? pressure.unit : ofPressures),
-    ),
-    rows.map(({ carriers }) =>
-      carriers.reduce(
-        (sum, one) =>
-          sum + (one ? Math.abs(toRecordUnit(one.value, one.unit?.kind === 'flow' ? one.unit : unit)) : 0),
-        0,
+/** How far two flows lie apart, as a logarithm. */
+const apart = ([first = 1, second = first]: readonly number[]): number => Math.abs(Math.log(first / second))
+
+const meanOf = (flows: readonly number[]): number | undefined =>
+  flows.length === 0 ? undefined : flows.reduce((sum, one) => sum + one, 0) / flows.length
+
+/** Flow of each run at 50 Pa by the curve through its readings, in the unit logged; none where one run has no curve. */
+function loggedAt50(runs: readonly FoundRun[]): number[] {
+  const flows = runs.flatMap(({ block, readings }): number[] => {
+    const rows = readings.filter(({ carriers }) => carriers.some((one) => one))
+    const own = block.pressure.unit?.kind === 'pressure' ? block.pressure.unit : PA
+    // A number with a unit of its own needs none from its heading.
+    if (rows.some(({ carriers }) => carriers.some((one) => one?.unit?.kind === 'flow'))) return []
+    const law = powerLaw(
+      rows.map(({ pressure }) =>
+        toRecordUnit(pressure.value, pressure.unit?.kind === 'pressure' ? pressure.unit : own),
       ),
-    ),
-  )?.at50
+      rows.map(({ carriers }) => carriers.reduce((sum, one) => sum + Math.abs(one?.value ?? 0), 0)),
+    )
+    return law ? [law.at50] : []
+  })
+  return flows.length === runs.length ? flows : []
 }
