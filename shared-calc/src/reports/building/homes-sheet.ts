@@ -17,7 +17,7 @@ export const FIRST_HOME = HEAD + 1
 
 /** Columns that say which test a row is copied from. */
 export const homeColumns = { name: 1, date: 3, file: 11 } as const
-/** What is told of the building, by its label above the homes: labels in column A, values in column D. */
+/** What was entered for the building, by its label above the homes: labels in column A, values in column D. */
 export const givenFacts = {
   homesInBuilding: 'homes in the building',
   sampleSize: 'size of the sample',

@@ -19,7 +19,8 @@ export function fileLink(file: string): string {
 /** The file that a link leads to, as it was given; undefined where it is no address of a file. */
 export function fileOfLink(link: string): string | undefined {
   try {
-    const path = decodeURIComponent(link.replace(/^file:\/\/(?=\/)/, '').replace(/#.*$/, ''))
+    const [address = ''] = link.split('#')
+    const path = decodeURIComponent(address.replace(/^file:\/\/(?=\/)/, ''))
     return path.replace(/^\.\//, '').replace(/^\/(?=[A-Za-z]:\/)/, '')
   } catch {
     return undefined

@@ -53,7 +53,7 @@ function partsOf(grid: Grid, bytes: Uint8Array): PartOf[] {
   return parts
 }
 
-/** What was told of the building, by the labels above its homes. */
+/** What was entered for the building, by the labels above its homes. */
 function factsOf(grid: Grid): Partial<Record<keyof typeof givenFacts, number>> {
   const sheet = grid.sheet(HOMES)
   const facts: Partial<Record<keyof typeof givenFacts, number>> = {}

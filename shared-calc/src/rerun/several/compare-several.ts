@@ -100,7 +100,7 @@ async function ofAllTests(
     compared: { figures: found.length, cells },
     differences: first ? [...real, ...differences.filter(({ rounding }) => rounding)] : differences,
     notes: [
-      `What was told of the ${kind.words}, such as its name and its rule, is taken from the file itself`,
+      `What was entered for the ${kind.words}, such as its name or its rule, is read from the file itself`,
       ...changedTests(found),
     ],
   }

@@ -18,7 +18,7 @@ export interface MadeOfTests {
   readonly copied: { readonly sheet: string; readonly first: number; readonly columns: number }
   /** The tests that a workbook says it is made of. */
   readonly parts: (grid: Grid, bytes: Uint8Array) => readonly PartOf[]
-  /** Made again with everything else that the workbook says was told of it. @throws InputError where that cannot be made */
+  /** Made again with whatever else was entered for it, as the workbook says. @throws InputError where that cannot be made */
   readonly layOut: (grid: Grid, tests: readonly GivenHome[]) => Workbook
 }
 
