@@ -1,14 +1,13 @@
 import type { Direction } from '../../../contract/record/index.js'
 import { writtenIn } from '../../cells/written.js'
-import { directionIn, readLabel } from '../words/label.js'
+import { directionIn, readLabel, says } from '../words/label.js'
 import type { Block } from './choose.js'
 import { directionWord, type KnownColumn, roleOf, writtenAt } from './columns.js'
 import type { Head } from './heads.js'
-import { physicsScore, powerLaw } from './physics.js'
+import { PLAIN_CURVE, physicsScore, powerLaw } from './physics.js'
 import { isSummary } from './row-labels.js'
 import { type FoundRun, titleOf } from './runs.js'
 import type { Figure, TableRow } from './table-row.js'
-import { PLAIN_CURVE } from './unnamed-columns.js'
 
 interface Pair {
   index: string
@@ -23,7 +22,7 @@ interface Pair {
 export function wideRuns(head: Head): { runs: FoundRun[]; last: number } | undefined {
   const { view } = head
   const columns = withDirections(
-    head.columns.map((column) => roleOf(view, head.first, head.first + 40, column)),
+    head.columns.map((column) => withZeroFlow(roleOf(view, head.first, head.first + 40, column))),
   )
   const numbered = pairsOf(columns)
   const pairs = numbered.length < 3 ? statedPairs(head, columns) : numbered
@@ -74,6 +73,14 @@ function withDirections(columns: readonly KnownColumn[]): readonly KnownColumn[]
       ? column
       : { ...column, label: readLabel(`${current} ${column.label.text}`) }
   })
+}
+
+/** "Ruhe vor (Pa)": a pressure of a list before or after all readings, in words nobody knows, is zero flow: nothing else is logged so. */
+function withZeroFlow(column: KnownColumn): KnownColumn {
+  const { label, role, unit } = column
+  const [before, after] = [says(label, 'before'), says(label, 'after')]
+  if (role !== 'pressure' || unit?.kind !== 'pressure' || before === after || keyOf(column)) return column
+  return { ...column, role: before ? 'zeroBefore' : 'zeroAfter' }
 }
 
 /** Columns that are of one direction; results behind them may be of both. */
@@ -228,6 +235,7 @@ function runOf(
       readings.map(({ pressure }) => pressure.value),
       readings.map(({ carriers }) => (carriers[0] as Figure).value),
     ),
+    tried: [],
     doubts: [],
     ignored: [],
     unnamed: [],
