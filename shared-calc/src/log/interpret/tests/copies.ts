@@ -28,11 +28,11 @@ export function copiesIn(runs: readonly FoundRun[], fields: readonly FoundField[
       .slice(0, index)
       .find(
         (one) =>
-          (one.view.name !== run.view.name || isRepeated(one, run, fields)) &&
           !copies.some((copy) => copy.run === one) &&
           (one.hidden === run.hidden || !one.hidden) &&
           !(one.direction && run.direction && one.direction !== run.direction) &&
-          sameFlows(flows.get(one) ?? [], flows.get(run) ?? [], run),
+          sameFlows(flows.get(one) ?? [], flows.get(run) ?? [], run) &&
+          (one.view.name !== run.view.name || isRepeated(one, run, fields)),
       )
     if (of) copies.push({ run, of })
   }
