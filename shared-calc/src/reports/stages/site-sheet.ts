@@ -16,7 +16,7 @@ const heads: Readonly<Record<SiteStage, string>> = {
 }
 
 /** Plots down, stages across: share of the target used, and whether the next trade may start. */
-export function writeSiteSheet(sheet: Worksheet, { plots, stages, leftOut }: WorkedStages): void {
+export function writeSiteSheet(sheet: Worksheet, { plots, stages, shares, leftOut }: WorkedStages): void {
   sheet.columns = [PLOT_WIDTH, 22, 22, 22, 16].map((width) => ({ width }))
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'May the next trade start?'
   sheet.getRow(1).height = 26
@@ -29,6 +29,14 @@ export function writeSiteSheet(sheet: Worksheet, { plots, stages, leftOut }: Wor
       fill: fills.heading,
       alignment: { horizontal: i === 0 ? 'left' : 'center' },
     }).value = head
+  })
+  siteStages.forEach((stage, i) => {
+    if (stage === 'acceptance') return
+    dress(sheet.getCell(HEAD - 1, 2 + i), { font: fonts.muted, alignment: { horizontal: 'center' } }).value =
+      {
+        formula: `"allowed: "&ROUND(100*${ALLOWANCE}!$${columnLetters(4 + 2 * i)}$3,0)&" %"`,
+        result: `allowed: ${Math.round(100 * shares[stage])} %`,
+      }
   })
   plots.forEach((plot, k) => {
     const row = HEAD + 1 + k
@@ -63,7 +71,13 @@ export function writeSiteSheet(sheet: Worksheet, { plots, stages, leftOut }: Wor
       perRow: 118,
       font: fonts.muted,
     })
-  setUpPage(sheet, { landscape: false, title: 'Stages of the site', lastRow: row, lastColumn: 5 })
+  setUpPage(sheet, {
+    landscape: false,
+    title: 'Stages of the site',
+    lastRow: row,
+    lastColumn: 5,
+    repeat: `${HEAD}:${HEAD}`,
+  })
 }
 
 /** The decision of the last stage tested; live. */
