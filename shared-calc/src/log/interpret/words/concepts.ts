@@ -9,6 +9,9 @@ export const CONCEPTS = {
     'before pre pretest start initial begin beginning starting first vor vorher vorab anfang anfangs* beginn avant debut initiale voor vooraf przed poczatek poczatkowe antes inicial inizio prima iniziale for fore innan start* p01 dp01 δp01 opening pred zacatek pocatek pocatecni ennen alussa alku inicial inicio | δp0 1|dp0 1|p0 1|zero 1|baseline 1',
   after:
     'after post posttest end ending final finish last nach nachher ende einde apres fin finale na achteraf po koniec koncowe despues final* dopo fine efter etter slut slutt p02 dp02 δp02 closing konec koncovy jalkeen lopussa loppu depois | δp0 2|dp0 2|p0 2|zero 2|baseline 2',
+  /** A moment after one run and before the other. */
+  between:
+    'between zwischen dazwischen entre tussen mellan mellem mellom tra miedzy pomiedzy mezi valissa valilla middle mid halfway',
   dep: 'depress* despres* depr dep dp- unterdruck* underpressure negative negativ negativer onderdruk* podcisn* depresion* depression* undertryk* undertrykk* undertryck* suction minus podtlak* alipaine* negativa negativo saugend absaugend | blowing out|blow out|blows out|blown out| under pressure|u druck|vacuum',
   pres: 'pressuri* pressuriz* press pres overpressure positive positiv positiver uberdruck* ueberdruck* overdruk* nadcisn* sobrepresion* presurizacion* sovrapress* pressurizzazione overtryk* overtrykk* overtryck* surpress* plus pretlak* ylipaine* positiva positivo druckend einblasend | blowing in|blow in|blows in|blown in',
   pressure:
@@ -63,6 +66,9 @@ export const CONCEPTS = {
     'notes note remarks remark comments comment bemerkung bemerkungen anmerkung anmerkungen remarque remarques observations opmerking opmerkingen uwagi observaciones notas osservazioni noter merknad anmarkning kommentar',
   target:
     'target targets nominal setpoint planned plan soll sollwert sollwerte solldruck cible consigne visee doel streef* streefwaarde gewenst zadane docelowe objetivo obiettivo nominale mal malvarde mal* maltryk settpunkt aim wanted desired intended approx goal pozadovany tavoite cil cilovy | set point|set value|set pa',
+  /** What a result must not exceed. */
+  limit:
+    'limit limits limite limites limiet limiti limita limity grense grensen grans gransvarde graense graensevaerdi grenzwert* maxwert anforderung* zulassig* required requirement* allowable allowed permitted design must eis eisen exigence* requis* admissible* admisible* krav kravet kravene wymagan* wymog* requisit* pozadavek vaatimus* sallittu maxi maximaal toegestaan | not more than|at most',
   corrected:
     'corrected corr korr korrigiert* korr* corrige corrigee corrige* gecorrigeerd* skorygowan* corregid* corretto corretta korrigeret korrigerad korrigert std standard stp norm normal* normiert* referenz* normvolumen* normluft* nm3 sm3 scfm adj adjusted reference qn qenv qcor qcorr qc korigovan* opraven* korjattu corrigid*',
   induced:
