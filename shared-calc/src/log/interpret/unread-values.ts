@@ -8,8 +8,7 @@ import { formPlaces, leadOf, type View } from './grid/view.js'
 import type { Use } from './interpretation.js'
 import type { SheetTables } from './sheet-tables.js'
 import { bareHeads } from './tables/bare-heads.js'
-import { physicsScore, powerLaw } from './tables/physics.js'
-import { PLAIN_CURVE } from './tables/unnamed-columns.js'
+import { PLAIN_CURVE, physicsScore, powerLaw } from './tables/physics.js'
 import { type Label, readLabel, says } from './words/label.js'
 import { statesSmallPressure } from './zero-flow/mentioned.js'
 
@@ -32,21 +31,19 @@ export function unreadValues(
 ): Finding[] {
   const known = new Set(told)
   const boxes = uses.flatMap(({ cells }) => cells.split(', ').flatMap((range) => boxOf(range) ?? []))
-  const isKnown = (view: View, row: number, column: number): boolean =>
-    known.has(view.address(row, column)) ||
-    boxes.some(
-      (box) =>
-        box.sheet === view.name &&
-        row >= box.top &&
-        row <= box.bottom &&
-        column >= box.left &&
-        column <= box.right,
-    )
+  const knownOn = (view: View) => {
+    const own = boxes.filter(({ sheet }) => sheet === view.name)
+    return (row: number, column: number): boolean =>
+      own.some(
+        ({ top, bottom, left, right }) => row >= top && row <= bottom && column >= left && column <= right,
+      ) || known.has(view.address(row, column))
+  }
   const found = tables
     .filter(({ view, series }) => !view.sheet.hidden && series.length === 0)
-    .flatMap(({ view, isTaken }) =>
-      unreadOf(view, (row, column) => isTaken(row, column) || isKnown(view, row, column)),
-    )
+    .flatMap(({ view, isTaken }) => {
+      const isKnown = knownOn(view)
+      return unreadOf(view, (row, column) => isTaken(row, column) || isKnown(row, column))
+    })
   if (found.length === 0) return []
   const labels = [...new Set(found.map(({ label }) => label))]
   return [
