@@ -1,4 +1,4 @@
-import { InputError, problemLine } from '@draughtbook/shared-calc'
+import { InputError, problemsInWords } from '@draughtbook/shared-calc'
 import type { Answer, Answers, Asked } from './archive-messages.js'
 
 /** The parts of the worker's own scope that are used; the DOM library names the window's instead. */
@@ -15,7 +15,7 @@ scope.onmessage = ({ data: { number, asked } }) => {
 }
 
 const faultOf = (error: unknown): string =>
-  error instanceof InputError ? error.problems.map(problemLine).join('; ') : String(error)
+  error instanceof InputError ? problemsInWords(error.problems) : String(error)
 
 async function answer(asked: Asked): Promise<Answers[keyof Answers]> {
   if (asked.kind === 'layout') {

@@ -85,8 +85,8 @@ function Value({ quantity, value, unit, limit, margin, label, running }: Against
       {limit === undefined ? null : (
         <>
           {' '}
-          against {limit}
-          {texts ? ` · margin ${texts.margin}` : ''}
+          · limit {limit}
+          {texts ? <span class="margin"> · margin {texts.margin}</span> : null}
           {label ? <span class="target-name"> · {label}</span> : null}
         </>
       )}

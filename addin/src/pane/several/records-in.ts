@@ -1,4 +1,4 @@
-import { InputError, parseRecord, problemLine } from '@draughtbook/shared-calc'
+import { InputError, parseRecord, problemsInWords } from '@draughtbook/shared-calc'
 import type { Layout } from '@draughtbook/shared-calc/log'
 import { type ReadRecords, readRecords } from '@draughtbook/shared-calc/register'
 import { strFromU8, unzipSync } from 'fflate'
@@ -36,7 +36,7 @@ function recordIn(bytes: Uint8Array, file: string): ReadRecords {
   try {
     return { records: [{ file, record: parseRecord(JSON.parse(strFromU8(bytes))) }], leftOut: [] }
   } catch (error) {
-    if (error instanceof InputError) return left(error.problems.map(problemLine).join('; '))
+    if (error instanceof InputError) return left(problemsInWords(error.problems))
     if (error instanceof SyntaxError) return left('it is not valid JSON')
     throw error
   }

@@ -1,6 +1,7 @@
 import { evaluate } from '../../assessment/evaluate.js'
 import { counted } from '../../catalogue/words.js'
-import { InputError, type Problem, problemLine } from '../../contract/problem.js'
+import { InputError, type Problem } from '../../contract/problem.js'
+import { problemsInWords } from '../../contract/record/index.js'
 import type { Grid } from '../../log/grid/grid.js'
 import type { Layout } from '../../log/layout/schema.js'
 import { type LogTest, readGrid } from '../../log/read-log.js'
@@ -47,7 +48,7 @@ export function readLines(bytes: Uint8Array, file: string, layouts: readonly Lay
     return summary ? { lines: [ofSummary(file, summary, grid)], leftOut: [] } : ofLog(file, grid, layouts)
   } catch (error) {
     if (!(error instanceof InputError)) throw error
-    return { lines: [], leftOut: [{ file, why: error.problems.map(problemLine).join('; ') }] }
+    return { lines: [], leftOut: [{ file, why: problemsInWords(error.problems) }] }
   }
 }
 
@@ -92,7 +93,7 @@ function ofLog(file: string, grid: Grid, layouts: readonly Layout[]): ReadLines 
   }
   if (!layoutOf(grid, layouts)) return { lines: [], leftOut: [{ file, why: NOT_A_SUMMARY }] }
   const { tests, problems } = readGrid(grid, { layouts })
-  if (tests.length === 0) return { lines: [], leftOut: [{ file, why: problems.map(problemLine).join('; ') }] }
+  if (tests.length === 0) return { lines: [], leftOut: [{ file, why: problemsInWords(problems) }] }
   const several = tests.length > 1
   const lines: TestLine[] = []
   const leftOut: LeftOut[] = []
@@ -104,7 +105,7 @@ function ofLog(file: string, grid: Grid, layouts: readonly Layout[]): ReadLines 
       lines.push(lineOf({ file, ...part, source: 'own layout' }, test.record, evaluation))
     } catch (error) {
       if (!(error instanceof InputError)) throw error
-      leftOut.push({ file, ...part, why: error.problems.map(problemLine).join('; ') })
+      leftOut.push({ file, ...part, why: problemsInWords(error.problems) })
     }
   }
   return { lines, leftOut }
