@@ -65,6 +65,7 @@ export {
   runningEstimate,
   type UnfinishedTest,
 } from './evaluation/work/running-estimate.js'
+export { governingCriterion } from './evaluation/verdict.js'
 export { formulaList, type ListedFormula } from './formulas/list.js'
 export { type Method, methodById, methods } from './methods/index.js'
 export { fewestReadings } from './methods/method.js'

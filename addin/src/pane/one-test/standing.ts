@@ -1,4 +1,4 @@
-import type { Evaluation, Finding, Problem } from '@draughtbook/shared-calc'
+import { type Evaluation, type Finding, limitedName, type Problem } from '@draughtbook/shared-calc'
 import type { Host } from '../../host/host.js'
 import type { TestAbout } from '../../kept/kept-test.js'
 import { labelOf } from '../fields.js'
@@ -79,7 +79,7 @@ export function standingOf({ entries, result, evaluation }: TestState, logOpen =
       against:
         target && value !== undefined && margin !== undefined
           ? {
-              quantity: target.quantity,
+              quantity: limitedName(target.quantity, target.referencePressure_Pa),
               value,
               unit: target.unit,
               limit: target.limit,

@@ -85,7 +85,7 @@ function Value({ quantity, value, unit, limit, margin, label, running }: Against
       {limit === undefined ? null : (
         <>
           {' '}
-          · limit {limit}
+          · limit {texts?.limit ?? figure(limit)}
           {texts ? <span class="margin"> · margin {texts.margin}</span> : null}
           {label ? <span class="target-name"> · {label}</span> : null}
         </>

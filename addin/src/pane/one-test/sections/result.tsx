@@ -4,6 +4,7 @@ import {
   type Figure,
   type FigureDefinition,
   judgedTexts,
+  limitedName,
   type Problem,
   reportedResults,
   unitText,
@@ -78,6 +79,7 @@ function Criterion({
   within,
   judged,
   margin,
+  referencePressure_Pa,
 }: Evaluation['verdict']['criteria'][number]) {
   const texts = judgedTexts({ value, limit, margin })
   return (
@@ -86,9 +88,9 @@ function Criterion({
         {within ? '✓' : '✗'}
       </span>
       <b>
-        {quantity} {texts.value} {unitText(unit)}
-      </b>{' '}
-      against {texts.limit} {unitText(unit)} · margin {texts.margin}
+        {limitedName(quantity, referencePressure_Pa)} {texts.value} {unitText(unit)}
+      </b>
+      {` · limit ${texts.limit} ${unitText(unit)} · margin ${texts.margin}`}
       {` · ${judgedWords(judged)}`}
     </p>
   )
