@@ -10,3 +10,12 @@ export function saveFile(bytes: Uint8Array, fileName: string, type = XLSX_TYPE):
   // The browser reads the blob after the click returns.
   setTimeout(() => URL.revokeObjectURL(address), 60_000)
 }
+
+/** Letters, digits and dashes only: the name has to live on every file system. */
+export function plainName(text: string): string {
+  return text
+    .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/^-|-$/g, '')
+}

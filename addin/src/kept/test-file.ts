@@ -1,7 +1,7 @@
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate'
+import { plainName } from '../host/download.js'
 import { HostError } from '../host/host.js'
 import { parseEntries } from '../pane/one-test/entries.js'
-import { plainName } from '../pane/plain-name.js'
 import { type CellEdit, type KeptTest, newTest } from './kept-test.js'
 
 const FORMAT = 'draughtbook/test@2'

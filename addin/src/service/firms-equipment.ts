@@ -1,6 +1,6 @@
 import type { LibraryDevice, LibraryGauge } from '@draughtbook/shared-calc'
 import type { ListRow } from '../pane/one-test/lists.js'
-import { firmsLibrary } from './firms-library.js'
+import { firmsLibrary } from './firms-instruments.js'
 
 /** Rows for the plan from the firm's library on the service that serves this page. Throws HostError in words. */
 export async function firmsEquipment(base: URL): Promise<{ devices: ListRow[]; gauges: ListRow[] }> {

@@ -1,5 +1,10 @@
 import { deviceForRecord, gaugeForRecord } from '@draughtbook/shared-calc'
-import { firmsLibrary } from './firms-library.js'
+import { HostError } from '../host/host.js'
+import { accessToken } from './access-token.js'
+import { ServiceClient } from './service-client.js'
+import { libraryFault } from './service-problem.js'
+
+const LIMIT_MS = 8000
 
 /** An instrument of the firm's library: its name, and what it puts into the fields of the form. */
 export interface OfferedInstrument {
@@ -12,6 +17,21 @@ export interface OfferedInstrument {
 export interface OfferedInstruments {
   readonly devices: readonly OfferedInstrument[]
   readonly gauges: readonly OfferedInstrument[]
+}
+
+/** Devices and gauges of the firm's library on the service that serves this page. Throws HostError in words. */
+export async function firmsLibrary(base: URL) {
+  const service = new ServiceClient(base, { token: accessToken() })
+  const signal = AbortSignal.timeout(LIMIT_MS)
+  try {
+    const [devices, gauges] = await Promise.all([
+      service.library('devices', { signal }),
+      service.library('gauges', { signal }),
+    ])
+    return { devices, gauges }
+  } catch (error) {
+    throw new HostError('unsupported', libraryFault(error))
+  }
 }
 
 /** The firm's devices and gauges on the service that serves this page. Throws HostError in words. */

@@ -21,7 +21,7 @@ export const addExcel: AddCommand = (command, { terminal, end }) => {
     .option('--library <FOLDER>', 'the firm’s devices, gauges, layouts and targets')
     .action(async (options: Options) => {
       // Loaded here, so that no other command waits for it.
-      const { excelOn } = await import('../excel/excel-on.js')
+      const { excelOn } = await import('../excel/set-up.js')
       const excel = excelOn(thisMachine())
       if (!excel)
         throw new UsageError(

@@ -3,6 +3,15 @@ import { join } from 'node:path'
 import { writeAtomically } from '../files/write-atomically.js'
 import { manifestFor } from '../running/pane-folder.js'
 import type { Excel } from './excel.js'
+import { excelOnMac } from './mac.js'
+import type { Machine } from './machine.js'
+import { excelOnWindows } from './windows.js'
+
+/** Undefined where there is no Excel. */
+export function excelOn(machine: Machine): Excel | undefined {
+  if (machine.platform === 'win32') return excelOnWindows(machine)
+  return machine.platform === 'darwin' ? excelOnMac(machine) : undefined
+}
 
 /**
  * Registers the add-in for this user and opens Excel, once the service answers.

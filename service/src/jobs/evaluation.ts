@@ -1,5 +1,5 @@
 import { evaluate, parseRecord } from '@draughtbook/shared-calc'
-import { jsonOf } from '../json/json-of.js'
+import { jsonOf } from '../json/read-json.js'
 
 /** Body of a record, and what was asked for beside the evaluation. */
 export interface EvaluationOrder {

@@ -1,8 +1,8 @@
 import { counted } from '@draughtbook/shared-calc'
 import { useEffect, useState } from 'preact/hooks'
+import { plainName } from '../../host/download.js'
 import type { KeptTest } from '../../kept/kept-test.js'
 import type { PageTests } from '../page/page-tests.js'
-import { plainName } from '../plain-name.js'
 
 interface KeptHereProps {
   tests: PageTests | undefined

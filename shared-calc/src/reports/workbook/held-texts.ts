@@ -1,5 +1,6 @@
 import type { Cell, CellValue, Workbook } from 'exceljs'
 import { heldText } from '../../contract/record/text-field.js'
+import { forEachCell } from './new-workbook.js'
 
 /**
  * Makes every text of a workbook one that the file format can hold; a rule of the test names the fields concerned. An empty text is
@@ -7,13 +8,10 @@ import { heldText } from '../../contract/record/text-field.js'
  * @param isField - cells of fields of the record, where an empty text is what was logged
  */
 export function holdTexts(workbook: Workbook, isField: (cell: Cell) => boolean = () => false): void {
-  for (const sheet of workbook.worksheets)
-    sheet.eachRow((row) => {
-      row.eachCell((cell) => {
-        const held = cell.value === '' && !isField(cell) ? null : heldValue(cell)
-        if (held !== undefined) cell.value = held
-      })
-    })
+  forEachCell(workbook, (cell) => {
+    const held = cell.value === '' && !isField(cell) ? null : heldValue(cell)
+    if (held !== undefined) cell.value = held
+  })
   for (const key of ['creator', 'company', 'title', 'subject'] as const)
     if (workbook[key]) workbook[key] = heldText(workbook[key])
 }

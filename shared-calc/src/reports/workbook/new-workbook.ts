@@ -23,3 +23,15 @@ export function newWorkbook(title: string, dated = UNDATED): ExcelJS.Workbook {
 export function orderSheets(workbook: ExcelJS.Workbook, names: readonly string[]): void {
   for (const sheet of workbook.worksheets) Object.assign(sheet, { orderNo: names.indexOf(sheet.name) })
 }
+
+/** Every cell of a workbook; by number, since exceljs' own way through a sheet takes several times as long. */
+export function forEachCell(workbook: ExcelJS.Workbook, visit: (cell: ExcelJS.Cell) => void): void {
+  for (const sheet of workbook.worksheets)
+    for (let at = 1; at <= sheet.rowCount; at += 1) {
+      const row = sheet.findRow(at)
+      for (let column = 1; row && column <= row.cellCount; column += 1) {
+        const cell = row.findCell(column)
+        if (cell) visit(cell)
+      }
+    }
+}

@@ -45,14 +45,16 @@ export function dress(
 
 /** A band with a heading across the sheet. */
 export function headingRow(sheet: Worksheet, row: number, text: string, columns: number): void {
+  const cells = sheet.getRow(row)
   for (let column = 1; column <= columns; column += 1)
-    dress(sheet.getCell(row, column), { font: fonts.heading, fill: fills.heading })
-  sheet.getCell(row, 1).value = text
+    dress(cells.getCell(column), { font: fonts.heading, fill: fills.heading })
+  cells.getCell(1).value = text
 }
 
-/** A hairline under the cells of a row. */
+/** A hairline under the cells of a row. Through the row: `sheet.getCell(row, column)` spells each address and reads it again. */
 export function underline(sheet: Worksheet, row: number, columns: number): void {
-  for (let column = 1; column <= columns; column += 1) sheet.getCell(row, column).border = hair
+  const cells = sheet.getRow(row)
+  for (let column = 1; column <= columns; column += 1) cells.getCell(column).border = hair
 }
 
 /** A number format that shows about five significant digits of a value of this size. */

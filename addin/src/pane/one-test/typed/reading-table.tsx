@@ -1,12 +1,13 @@
 import type { Direction } from '@draughtbook/shared-calc'
 import { useId } from 'preact/hooks'
 import { drawnOnChange } from '../../drawn-on-change.js'
-import { pastedRows, whyNotPasted } from './pasted.js'
 import {
   isBlank,
+  pastedRows,
   rowsOf,
   type TypedReading,
   type TypedRun,
+  whyNotPasted,
   withoutReading,
   withReading,
 } from './typed-run.js'

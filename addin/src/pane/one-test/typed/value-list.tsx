@@ -1,5 +1,5 @@
 import { useId, useRef } from 'preact/hooks'
-import { pastedRows, whyNotPasted } from './pasted.js'
+import { pastedRows, whyNotPasted } from './typed-run.js'
 
 interface ValueListProps {
   label: string

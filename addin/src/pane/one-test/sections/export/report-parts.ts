@@ -1,7 +1,7 @@
+import { plainName } from '../../../../host/download.js'
 import type { Host } from '../../../../host/host.js'
 import { firmsHead } from '../../../../service/firms-head.js'
 import type { ReportParts } from '../../../../worker/messages.js'
-import { plainName } from '../../../plain-name.js'
 import { type Lists, photosIn } from '../../lists.js'
 import type { TestStore } from '../../store.js'
 
