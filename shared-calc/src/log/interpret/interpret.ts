@@ -9,6 +9,7 @@ import type { Grid } from '../grid/grid.js'
 import { openLog } from '../open-log.js'
 import { problem } from '../problem.js'
 import { readAnswers } from './answers.js'
+import type { FieldName } from './fields/classify.js'
 import type { FoundField } from './fields/found-field.js'
 import { fieldsOfSheet } from './fields/labels-behind.js'
 import { fieldsAbove, fieldsOfRow, fieldsOver, namedRowsOf, roomsOf } from './fields/lists.js'
@@ -33,9 +34,10 @@ import { findDevice, isOfDevice } from './tables/device-ranges.js'
 import { deviceInWords } from './tables/device-words.js'
 import type { FoundRun } from './tables/runs.js'
 import { askYear, chooseTest } from './tests/chosen.js'
+import { joinContinued } from './tests/continued.js'
 import { copiesIn, tellCopies } from './tests/copies.js'
 import { FANS, isTogether, type Joined, joinFans } from './tests/fans.js'
-import { groupTests } from './tests/group.js'
+import { groupTests, valueText } from './tests/group.js'
 import { leftOutTests } from './tests/left-out.js'
 import { meansOfRuns, tellMeans } from './tests/mean-runs.js'
 import { scopeOf } from './tests/scope.js'
@@ -102,17 +104,18 @@ export function interpretLog(
     (hasDevicePressures(tables)
       ? (findDevice(visible.map((view) => turned(view))) ?? deviceInWords(visible))
       : undefined)
-  const all = tables
-    .flatMap((one) => one.runs)
-    .filter(
-      ({ view, readings, block }) =>
-        !isOfDevice(
-          device,
-          view,
-          readings.map(({ row }) => row),
-          block.pressure.label,
-        ),
-    )
+  const all = joinContinued(
+    tables.flatMap((one) => one.runs),
+    fields,
+  ).filter(
+    ({ view, readings, block }) =>
+      !isOfDevice(
+        device,
+        view,
+        readings.map(({ row }) => row),
+        block.pressure.label,
+      ),
+  )
   const copies = copiesIn(all, fields)
   const means = meansOfRuns(all)
   const { runs, joined } = joinFans(
@@ -129,7 +132,10 @@ export function interpretLog(
       problems: [...problems, nothingFound(visible)],
     }
   const rowFields = new Map(runs.map((run) => [run, rowFieldsOf(run)]))
-  const groups = groupTests(runs, series, fields, (run) => keyOfRow(rowFields.get(run) ?? [], run))
+  const groups = groupTests(runs, series, fields, {
+    keyOf: (run) => keyOfRow(rowFields.get(run) ?? [], run),
+    isOfSame: (one, other) => isOfSameTest(rowFields.get(one) ?? [], rowFields.get(other) ?? []),
+  })
   const wanted = answers.test
   const shown = groups.filter(({ hidden }) => !hidden)
   const counting = shown.filter(({ refusedBy }) => !refusedBy)
@@ -192,7 +198,7 @@ export function interpretLog(
       dayFirst,
       key: group.key,
       several: groups.length > 1,
-      listed: listed.length > 0 && !listed.some(({ name }) => name === 'name'),
+      listed: listed.length > 0 && !listed.some(({ name }) => name === 'name' || name === 'address'),
       views: visible,
     })
     if (wanted === undefined) askYear(draft, group, groups)
@@ -300,6 +306,20 @@ function rowFieldsOf(run: FoundRun): FoundField[] {
     run.view,
     row,
     segment.columns.filter(({ role }) => role === 'other'),
+  )
+}
+
+/** Two lines of a list name the same house, and no value of the house or day in them differs. */
+function isOfSameTest(one: readonly FoundField[], other: readonly FoundField[]): boolean {
+  const of = (fields: readonly FoundField[], name: FieldName) => {
+    const field = fields.find((each) => each.name === name)
+    return field && valueText(field)
+  }
+  const names = (['name', 'address'] as const).map((name) => [of(one, name), of(other, name)] as const)
+  return (
+    names.some(([first]) => first !== undefined) &&
+    names.every(([first, second]) => first === second) &&
+    (['date', 'volume', 'envelopeArea'] as const).every((name) => of(one, name) === of(other, name))
   )
 }
 

@@ -3,10 +3,12 @@ import { remarkFinding } from '../../catalogue/findings/remark.js'
 import type { Finding } from '../../contract/record/index.js'
 import { bareUnit } from '../cells/stated-unit.js'
 import { parseAddress } from '../grid/address.js'
+import { isCalibration } from './fields/classify.js'
 import { formPlaces, leadOf, type View } from './grid/view.js'
 import type { Use } from './interpretation.js'
 import type { SheetTables } from './sheet-tables.js'
 import { type Label, readLabel, says } from './words/label.js'
+import { statesSmallPressure } from './zero-flow/mentioned.js'
 
 /** So many labels are named. */
 const MOST_NAMED = 6
@@ -59,7 +61,15 @@ function unreadOf(view: View, isKnown: (row: number, column: number) => boolean)
   const found: Unread[] = []
   for (const [row, column] of formPlaces(view)) {
     const content = view.at(row, column)
-    if (content?.kind !== 'number' || isKnown(row, column)) continue
+    if (!content || isKnown(row, column)) continue
+    if (content.kind === 'text' && content.text.length <= 160 && statesSmallPressure(content.text))
+      found.push({ label: content.text, cell: view.address(row, column) })
+    if (content.kind === 'date') {
+      const label = leadOf(view, row, column) ?? above(view, row, column)
+      if (label !== undefined && isDayOfTest(readLabel(label)))
+        found.push({ label, cell: view.address(row, column) })
+    }
+    if (content.kind !== 'number') continue
     const lead = leadOf(view, row, column)
     const text = lead && !bareUnit(lead) ? lead : above(view, row, column)
     if (text === undefined) continue
@@ -91,6 +101,10 @@ function isOfTest(label: Label, kind: string | undefined): boolean {
   if (kind !== undefined) return kind === 'pressure' || kind === 'temperature' || kind === 'volume'
   return (['zero', 'temperature', 'volume', 'barometer'] as const).some((one) => says(label, one))
 }
+
+/** A day that may be that of a test, and not that of an order, a report or a calibration. */
+const isDayOfTest = (label: Label): boolean =>
+  !isCalibration(label) && says(label, 'test') && !says(label, 'former') && !says(label, 'target')
 
 function boxOf(range: string) {
   const cut = range.lastIndexOf('!')

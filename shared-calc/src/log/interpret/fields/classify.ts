@@ -47,7 +47,7 @@ export function classify(
   if (kind === 'date')
     return isCalibration(label)
       ? undefined
-      : says(label, 'date') || label.tokens.length <= 3
+      : says(label, 'date') || label.tokens.length <= 3 || isOfATest(label)
         ? 'date'
         : undefined
   if (kind === 'text') return ofText(label)
@@ -64,7 +64,11 @@ export function classify(
   return ofNumber(label, unit, value)
 }
 
-const isCalibration = ({ tokens }: Label): boolean =>
+/** "Second test (after sealing) | 3 June": the title of a test with its day. */
+const isOfATest = (label: Label): boolean =>
+  label.tokens.length <= 8 && says(label, 'test') && !says(label, 'former') && !says(label, 'target')
+
+export const isCalibration = ({ tokens }: Label): boolean =>
   tokens.some((token) =>
     /^(cal|calib|kalib|etalon|due|valid|expiry|ijk|until|printed|exported|export)/.test(token),
   )
@@ -207,6 +211,10 @@ function isTemperature(label: Label, value: number | undefined): boolean {
   )
 }
 
+/** "Flat B", "Plot 12": the name of one of several, and no label of a name. */
+const isNameItself = (label: Label): boolean =>
+  label.tokens.length === 2 && says(label, 'name') && /^(?:[a-h]|\d{1,4}[a-z]?)$/.test(label.tokens[1] ?? '')
+
 function ofText(label: Label): FieldName | undefined {
   if (label.tokens.length > 6) return undefined
   if (/ (volumenbezug|volume basis|basis of (the )?volume|base du volume) /.test(label.padded))
@@ -225,7 +233,8 @@ function ofText(label: Label): FieldName | undefined {
   if (label.padded.trim() === 'stage' || (says(label, 'stage') && label.tokens.length === 1)) return 'stage'
   if (says(label, 'notes')) return 'notes'
   if (label.tokens.length <= 3 && says(label, 'tester')) return 'tester'
-  if (says(label, 'name') && !/^(type|typ)$/.test(label.tokens.at(-1) ?? '')) return 'name'
+  if (says(label, 'name') && !isNameItself(label) && !/^(type|typ)$/.test(label.tokens.at(-1) ?? ''))
+    return 'name'
   if (says(label, 'testId')) return 'testId'
   return undefined
 }

@@ -84,12 +84,16 @@ function isAmongLabels(view: View, row: number, column: number): boolean {
   let left = column
   while (view.text(row, left - 1) !== undefined) left--
   let values = 0
+  let labelled = 0
   let right = left
   for (; view.text(row, right) !== undefined; right++) {
     const below = view.at(row + 1, right)
-    if (below?.kind === 'number' || below?.kind === 'date') values++
+    if (below?.kind !== 'number' && below?.kind !== 'date') continue
+    values++
+    // A line of labels each with its value is a line of its own.
+    if (right > left && view.text(row + 1, right - 1) !== undefined) labelled++
   }
-  return right - left >= 4 && values >= 2
+  return right - left >= 4 && values >= 2 && labelled < values
 }
 
 /** A unit alone; "in" in front of a number is the word, not the inch. */

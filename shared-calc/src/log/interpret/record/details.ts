@@ -92,6 +92,9 @@ const isOfSite = ({ tokens }: Label): boolean =>
     /^(?:site|development|project|projekt|bauvorhaben|bv|scheme|estate|baustelle|chantier)$/.test(token),
   )
 
+/** "26-014", "T 7": no word of a name. */
+const isCode = (text: string): boolean => /\d/.test(text) && !/\p{L}{3}/u.test(text)
+
 /** A bare number is named with its label: "Plot 12". */
 function nameIn({ label, content }: FoundField): string {
   const text = textOf(content)
@@ -106,10 +109,12 @@ function putName(draft: Draft, scope: FieldScope, { fileName, key, several, list
   if (listed) return draft.put(path, key.slice(0, 200))
   const names = scope.all('name').filter(({ content }) => textOf(content) !== '')
   const part = names.find(({ label }) => partIn(label) !== undefined)
-  const own = part ?? names[0]
-  const site = part && names.find((one) => one !== part && isOfSite(one.label))
-  if (site && draft.answers['building.site'] === undefined) putText(draft, site, 'building.site')
   const address = scope.all('address').find(({ content }) => textOf(content) !== '')
+  // "Job | 26-014" beside an address is a number of the firm's.
+  const named = names.filter((one) => !address || !isCode(textOf(one.content)))
+  const own = part ?? named.find((one) => !isOfSite(one.label)) ?? named[0]
+  const site = own && names.find((one) => one !== own && isOfSite(one.label))
+  if (site && draft.answers['building.site'] === undefined) putText(draft, site, 'building.site')
   if (address && own) putText(draft, address, 'building.address')
   const field = own ?? address
   if (field) return putText(draft, field, path, { text: nameIn(field) })

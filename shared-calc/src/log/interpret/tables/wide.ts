@@ -1,6 +1,6 @@
 import type { Direction } from '../../../contract/record/index.js'
 import { writtenIn } from '../../cells/written.js'
-import { directionIn, readLabel } from '../words/label.js'
+import { directionIn, readLabel, says } from '../words/label.js'
 import type { Block } from './choose.js'
 import { directionWord, type KnownColumn, roleOf, writtenAt } from './columns.js'
 import type { Head } from './heads.js'
@@ -23,7 +23,7 @@ interface Pair {
 export function wideRuns(head: Head): { runs: FoundRun[]; last: number } | undefined {
   const { view } = head
   const columns = withDirections(
-    head.columns.map((column) => roleOf(view, head.first, head.first + 40, column)),
+    head.columns.map((column) => withZeroFlow(roleOf(view, head.first, head.first + 40, column))),
   )
   const numbered = pairsOf(columns)
   const pairs = numbered.length < 3 ? statedPairs(head, columns) : numbered
@@ -74,6 +74,14 @@ function withDirections(columns: readonly KnownColumn[]): readonly KnownColumn[]
       ? column
       : { ...column, label: readLabel(`${current} ${column.label.text}`) }
   })
+}
+
+/** "Ruhe vor (Pa)": a pressure of a list before or after all readings, in words nobody knows, is zero flow: nothing else is logged so. */
+function withZeroFlow(column: KnownColumn): KnownColumn {
+  const { label, role, unit } = column
+  const [before, after] = [says(label, 'before'), says(label, 'after')]
+  if (role !== 'pressure' || unit?.kind !== 'pressure' || before === after || keyOf(column)) return column
+  return { ...column, role: before ? 'zeroBefore' : 'zeroAfter' }
 }
 
 /** Columns that are of one direction; results behind them may be of both. */

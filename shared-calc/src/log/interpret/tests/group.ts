@@ -27,13 +27,15 @@ export function groupTests(
   runs: readonly FoundRun[],
   series: readonly FoundSeries[],
   fields: readonly FoundField[],
-  rowKey: (run: FoundRun) => string | undefined,
+  lines: LinesOfList,
 ): TestGroup[] {
   const groups: TestGroup[] = []
   const keys = new Map<FoundRun, string>()
   for (const [index, run] of runs.entries()) {
     const before = runs[index - 1]
-    const key = run.test ?? rowKey(run) ?? (before && goesOn(before, run) ? keys.get(before) : undefined)
+    const own = run.test ?? lines.keyOf(run)
+    const isNext = before !== undefined && goesOn(before, run)
+    const key = isNext && (own === undefined || lines.isOfSame(before, run)) ? (keys.get(before) ?? own) : own
     if (key) keys.set(run, key)
   }
   const named = runs.filter((run) => keys.has(run))
@@ -62,7 +64,15 @@ export function groupTests(
   return groups
 }
 
-/** The next line of a list, in the other direction and without a name of its own: the name in the line before stands for both. */
+/** What the lines of a list say of their runs. */
+interface LinesOfList {
+  /** The name of the test that a line gives. */
+  keyOf(run: FoundRun): string | undefined
+  /** Both lines are of one house: "26-3a" and "26-3b" number its two runs. */
+  isOfSame(one: FoundRun, other: FoundRun): boolean
+}
+
+/** The next line of a list, in the other direction: without a name of its own, or with the same house, it is of the same test. */
 const goesOn = (before: FoundRun, run: FoundRun): boolean =>
   run.row !== undefined &&
   before.row === run.row - 1 &&

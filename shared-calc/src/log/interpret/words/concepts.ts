@@ -9,6 +9,9 @@ export const CONCEPTS = {
     'before pre pretest start initial begin beginning starting first vor vorher vorab anfang anfangs* beginn avant debut initiale voor vooraf przed poczatek poczatkowe antes inicial inizio prima iniziale for fore innan start* p01 dp01 δp01 opening pred zacatek pocatek pocatecni ennen alussa alku inicial inicio | δp0 1|dp0 1|p0 1|zero 1|baseline 1',
   after:
     'after post posttest end ending final finish last nach nachher ende einde apres fin finale na achteraf po koniec koncowe despues final* dopo fine efter etter slut slutt p02 dp02 δp02 closing konec koncovy jalkeen lopussa loppu depois | δp0 2|dp0 2|p0 2|zero 2|baseline 2',
+  /** A moment after one run and before the other. */
+  between:
+    'between zwischen dazwischen entre tussen mellan mellem mellom tra miedzy pomiedzy mezi valissa valilla middle mid halfway',
   dep: 'depress* despres* depr dep dp- unterdruck* underpressure negative negativ negativer onderdruk* podcisn* depresion* depression* undertryk* undertrykk* undertryck* suction minus podtlak* alipaine* negativa negativo saugend absaugend | blowing out|blow out|blows out|blown out| under pressure|u druck|vacuum',
   pres: 'pressuri* pressuriz* press pres overpressure positive positiv positiver uberdruck* ueberdruck* overdruk* nadcisn* sobrepresion* presurizacion* sovrapress* pressurizzazione overtryk* overtrykk* overtryck* surpress* plus pretlak* ylipaine* positiva positivo druckend einblasend | blowing in|blow in|blows in|blown in',
   pressure:

@@ -105,7 +105,10 @@ function governed(
   const labels = [...lead.neutral, ...head.neutral, lead.thing, head.thing].flatMap((one) => one?.label ?? [])
   if (labels.some(isNoValue)) return undefined
   const isNamed = lead.thing !== undefined || head.thing !== undefined
-  const word = wordOver(view, row, column, lead, head) ?? (isNamed ? undefined : sheet)
+  const word =
+    wordOver(view, row, column, lead, head) ??
+    (isNamed ? undefined : sheet) ??
+    (/[-.]/.test(String(written.value)) ? wordOfLine(view, row, lead) : undefined)
   if (!word || OTHERS.some((other) => says(word.label, other))) return undefined
   if (word.label.unit && word.label.unit.kind !== 'pressure') return undefined
   const said = [...lead.neutral, lead.thing, ...head.neutral, head.thing, word].flatMap(
@@ -185,6 +188,19 @@ function wordOver(view: View, row: number, column: number, lead: Texts, head: Te
   )
   if (!isNamed || lead.thing || (head.thing && isOther(head.thing))) return undefined
   return zeroTitle(view, row, column)
+}
+
+/** "Zero flow | start | −1.6 | half way | −1.1": in front of the words nobody knows the line begins with that of zero flow. */
+function wordOfLine(view: View, row: number, { thing }: Texts): Word | undefined {
+  if (!thing || isOther(thing) || says(thing.label, 'flow')) return undefined
+  for (let column = thing.column - 1; column >= Math.max(0, thing.column - REACH.right); column--) {
+    const text = view.text(row, column)
+    if (text === undefined || text.length > 90) continue
+    const label = readLabel(text)
+    if (says(label, 'zero')) return { label, row, column }
+    if (isOther({ label, row, column })) return undefined
+  }
+  return undefined
 }
 
 /** A word with values of its own beside it is no heading of what stands below. */

@@ -15,6 +15,7 @@ export function assignZeroFlow(
 ): Map<FoundRun, { before?: ZeroEntry; after?: ZeroEntry; shared: boolean }> {
   const tests = new Set(runs.flatMap(({ test }) => test ?? []))
   const entries = found
+    .filter((entry) => !entry.between)
     .flatMap((entry) => byTest(entry, tests))
     .flatMap((entry) => byHouse(entry, runs) ?? byRun(entry, runs))
   const taken = new Map<FoundRun, { before?: ZeroEntry; after?: ZeroEntry; shared: boolean }>()
@@ -56,6 +57,11 @@ export function assignZeroFlow(
   }
   between(taken, entries, runs)
   around(taken, entries, runs)
+  saidBetween(
+    taken,
+    found.filter((entry) => entry.between),
+    runs,
+  )
   for (const [run, state] of taken) pairUp(run, state, entries, runs)
   return taken
 }
@@ -121,6 +127,25 @@ function between(
     above.shared = false
     below.shared = false
   }
+}
+
+/** "At start −1.6, between the runs −1.1, at end −0.7": what its label puts between the two runs of a log ends the first and begins the second. */
+function saidBetween(
+  taken: Map<FoundRun, { before?: ZeroEntry; after?: ZeroEntry; shared: boolean }>,
+  entries: readonly ZeroEntry[],
+  runs: readonly FoundRun[],
+): void {
+  const [entry, ...more] = entries
+  const [first, second, ...others] = runs
+  if (!entry || !first || !second || more.length + others.length > 0) return
+  const [above, below] = [taken.get(first), taken.get(second)]
+  if (!above || !below) return
+  const last = below.after ?? above.after
+  above.after = { ...entry, which: 'after' }
+  below.before = { ...entry, which: 'before' }
+  if (last) below.after = last
+  above.shared = false
+  below.shared = false
 }
 
 /**

@@ -17,6 +17,8 @@ export interface ZeroEntry {
   readonly labelCell: string
   /** Two values without a word: taken as before and after, as they stand. */
   readonly inOrder?: true
+  /** Its label says that it was taken after one run and before the other. */
+  readonly between?: true
   /** One of two values in a row, given to the runs in their order. */
   readonly byOrder?: true
   /** The run it was given to. */

@@ -36,9 +36,14 @@ export function findZeroFlow(
       const words = withoutFigures(text)
       const before = says(words, 'before')
       const after = says(words, 'after')
+      const between = !before && !after && says(words, 'between')
       const title = zero ? undefined : zeroTitle(view, row, column)?.label
       const likely = !zero && before !== after && mayBeZero(label)
-      if (!zero && !likely && !((before || after) && label.tokens.length <= 5 && (title || sheetSays)))
+      if (
+        !zero &&
+        !likely &&
+        !((before || after || between) && label.tokens.length <= 5 && (title || sheetSays))
+      )
         continue
       const inner = zero || title || likely ? zeroValuesWithin(text) : undefined
       const values = inner
@@ -46,12 +51,23 @@ export function findZeroFlow(
         : valuesOf(view, row, column, isTaken, runs)
       const fresh = values.filter(({ cell }) => !consumed.has(cell))
       if (fresh.length === 0 || (likely && fresh.some(({ value }) => Math.abs(value) > LIKELY_MOST))) continue
-      if (!inner && !before && !after && !values.some(({ which }) => which) && hasParts(view, row, column))
+      if (
+        !inner &&
+        !before &&
+        !after &&
+        !between &&
+        !values.some(({ which }) => which) &&
+        hasParts(view, row, column)
+      )
         continue
       if (isOfOneSign(text) && hasWhole(view, row, column)) continue
       for (const { cell } of fresh) consumed.add(cell)
       for (const own of byBlock(fresh, runs))
-        entries.push(...entriesOf(view, row, own.column ?? column, label, title, own.values, before, after))
+        entries.push(
+          ...entriesOf(view, row, own.column ?? column, label, title, own.values, before, after).map(
+            (entry) => (between ? { ...entry, between: true as const } : entry),
+          ),
+        )
     }
   return entries
 }

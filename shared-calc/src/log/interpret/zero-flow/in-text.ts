@@ -74,6 +74,7 @@ export function zeroValuesWithin(text: string): ZeroInText[] | undefined {
     const own = /[)\]]$/.test(end) ? end.slice(0, -1) : rest
     // A number alone may count something: "zero flow 2".
     const front = own.split(/\s[-+−–]?\s?\d/)[0] ?? ''
+    if (LIMITING.test(front)) return undefined
     // Read from further on, the first values would be lost.
     if (!/[:=]/.test(own) && !isPlain(readLabel(front))) return undefined
     const values = zeroValuesIn(/[:=]/.test(own) ? own : colonBeforeNumber(own))
@@ -104,8 +105,10 @@ const KNOWN = ['zero', 'before', 'after', 'average', 'pressure', 'dep', 'pres'] 
 const NEUTRAL = new Set(
   'the of a al test tests reading readings measurement messung essai prova prueba meting'.split(' '),
 )
+/** "Zero flow (max. 5 Pa)" states a limit or an extreme, and no value. */
 const isKnown = (token: string): boolean =>
-  NEUTRAL.has(token) || KNOWN.some((concept) => says(readLabel(token), concept))
+  statisticIn(token) !== 'other' &&
+  (NEUTRAL.has(token) || KNOWN.some((concept) => says(readLabel(token), concept)))
 
 /** "Zero flow pressure before", and not "baseline not below". */
 const isPlain = ({ tokens }: Label): boolean =>
@@ -123,6 +126,9 @@ function whenIn(text: string): 'before' | 'after' | undefined {
   return before === after ? undefined : before ? 'before' : 'after'
 }
 
+/** In front of a number: "(≤ 5 Pa)" is what it may be. */
+const LIMITING = /[<>≤≥±]/
+
 /** One number with nothing but its unit and words of zero flow, before or after around it. */
 function pieceOf(piece: string): ZeroInText | undefined {
   const match = /^((?:[^\d+−–-]*[^\d+−–\-\p{L}])?)([-+−–]?\s?\d+(?:[.,]\d+)?)(?![\d.,])\s*([\s\S]*)$/u.exec(
@@ -134,7 +140,8 @@ function pieceOf(piece: string): ZeroInText | undefined {
   const unit = bareUnit(words[0] ?? '')
   const rest = `${front} ${words.slice(unit ? 1 : 0).join(' ')}`.trim()
   const label = readLabel(rest)
-  if (!label.tokens.every(isKnown) || (unit && unit.kind !== 'pressure')) return undefined
+  if (LIMITING.test(front) || !label.tokens.every(isKnown) || (unit && unit.kind !== 'pressure'))
+    return undefined
   const [before, after] = [says(label, 'before'), says(label, 'after')]
   if (before && after) return undefined
   return {

@@ -1,5 +1,6 @@
 import { figureOf } from '../../cells/number-text.js'
 import { formPlaces, type View } from '../grid/view.js'
+import type { Concept } from '../words/concepts.js'
 import { readLabel, says } from '../words/label.js'
 import { LIKELY_MOST } from './entry.js'
 
@@ -21,7 +22,8 @@ export function mentionsOfZeroFlow(
   for (const view of views)
     for (const [row, column] of formPlaces(view)) {
       const text = view.text(row, column)
-      if (text === undefined || text.length > 160 || !says(readLabel(text), 'zero')) continue
+      if (text === undefined || text.length > 160) continue
+      if (!says(readLabel(text), 'zero') && !statesSmallPressure(text)) continue
       const list = holdsValue(text) || hasValueNear(view, row, column, isRead) ? valued : bare
       const cell = view.address(row, column)
       if (!isRead(cell) && list.length < MOST_FOUND) list.push({ label: text, labelCell: cell })
@@ -41,6 +43,28 @@ function holdsValue(text: string): boolean {
     return !isOther && Math.abs(value) <= LIKELY_MOST && (unit !== undefined || /[-+−–.,]/.test(figure))
   })
 }
+
+/** Words of texts whose small pressures are none of the house. */
+const OF_OTHERS: readonly Concept[] = ['uncertainty', 'target', 'device', 'example', 'barometer', 'former']
+
+/** "Building at rest: −1.3 Pa": a small pressure with its unit in a text, in whatever words. Limits and accuracies are none. */
+export function statesSmallPressure(text: string): boolean {
+  if (!text.includes('Pa') || OF_OTHERS.some((one) => says(readLabel(text), one))) return false
+  return [...text.matchAll(FIGURE)].some(([, figure = '', unit], index, all) => {
+    const front = text.slice(0, all[index]?.index)
+    return (
+      unit !== undefined &&
+      /[-+−–.,]/.test(figure) &&
+      Math.abs(figureOf(figure)) <= LIKELY_MOST &&
+      !LIMITED.test(front) &&
+      !/\d\s*$/.test(front)
+    )
+  })
+}
+
+/** What stands in front of a limit, an extreme or one end of a span. */
+const LIMITED =
+  /(?:[<>≤≥±]|\b(?:max|min|maximum|minimum|below|above|under|over|within|than|least|most|limit|between|and|to|unter|über|zwischen|und|bis|von|höchstens|mindestens|sous|entre|et|moins)\.?)\s*$/iu
 
 function hasValueNear(view: View, row: number, column: number, isRead: (cell: string) => boolean): boolean {
   const unit = readLabel(view.text(row, column) ?? '').unit

@@ -43,7 +43,13 @@ export function unusedZeroFlow(
   // 1, 2, 3 … below a label of an empty form number its lines.
   const isCount = ({ figures: own }: ZeroEntry) =>
     own.length > 1 && own.every(({ value }, index) => value === index + 1)
+  // "Mean | −1.2 | values | −1.5 | −0.9 | −1.2": what a value that was read is the mean of.
+  const isMeant = (own: ZeroEntry['figures']) => {
+    const whole = own.length > 2 ? mean(own.map(({ value }) => value)) : undefined
+    return whole !== undefined && [...values].some((one) => Math.abs(one - whole) <= ROUNDED)
+  }
   const isKnown = ({ figures: own }: ZeroEntry) =>
+    isMeant(own) ||
     own.some(({ cell }) => cells.has(cell)) ||
     own.every(({ value }) => values.has(value) || means.some((one) => Math.abs(one - value) <= ROUNDED))
   // "Range of the zero flow" says how steady it was, where the zero flow itself is known.

@@ -1,0 +1,81 @@
+import type { FoundField } from '../fields/found-field.js'
+import { physicsScore, powerLaw } from '../tables/physics.js'
+import type { FoundRun } from '../tables/runs.js'
+import { PLAIN_CURVE } from '../tables/unnamed-columns.js'
+import { directionIn, readLabel } from '../words/label.js'
+import { directionOf } from './group.js'
+
+/** A page break with its heading takes so many rows at most. */
+const ROWS_BETWEEN = 8
+
+/**
+ * A table that goes on below a page break under the same headings is one run: no direction and no value of a test is named between the two
+ * parts, their pressures do not overlap, and all readings follow one leakage curve. A second test would begin again at the top.
+ */
+export function joinContinued(runs: readonly FoundRun[], fields: readonly FoundField[]): FoundRun[] {
+  const joined: FoundRun[] = []
+  for (const run of runs) {
+    const before = joined.findIndex((one) => goesOn(one, run, fields))
+    if (before < 0) joined.push(run)
+    else joined[before] = together(joined[before] as FoundRun, run)
+  }
+  return joined
+}
+
+function goesOn(one: FoundRun, other: FoundRun, fields: readonly FoundField[]): boolean {
+  const gap = other.top - one.bottom
+  if (one.view !== other.view || one.view.turned || gap < 1 || gap > ROWS_BETWEEN) return false
+  if (one.row !== undefined || other.row !== undefined || one.test !== other.test) return false
+  if (one.left !== other.left || one.right !== other.right || !isSameHead(one, other)) return false
+  if (directionOf(one) !== directionOf(other)) return false
+  if (one.zeroAfter.length + other.zeroBefore.length > 0) return false
+  const isBetween = ({ view, row }: FoundField) =>
+    view.name === one.view.name && row > one.bottom && row < other.top
+  if (fields.some(isBetween) || namesDirection(one, other)) return false
+  const [first, second] = [sizesOf(one), sizesOf(other)]
+  const apart = Math.max(...second) < Math.min(...first) || Math.min(...second) > Math.max(...first)
+  return (
+    apart &&
+    physicsScore(powerLaw([...first, ...second], [...flowsOf(one), ...flowsOf(other)])) >= PLAIN_CURVE
+  )
+}
+
+/** The foot of a page may stand in the heading below it: "Page 1 of 2 | Pressure (Pa)". */
+function isSameHead(one: FoundRun, other: FoundRun): boolean {
+  const [own, next] = [one, other].map(({ block }) => [block.pressure, ...block.carriers])
+  return (
+    own?.length === next?.length &&
+    next?.every(
+      ({ at, label }, index) => at === own?.[index]?.at && label.padded.endsWith(own[index].label.padded),
+    ) === true
+  )
+}
+
+function namesDirection(one: FoundRun, other: FoundRun): boolean {
+  for (let row = one.bottom + 1; row < other.top; row++)
+    for (let column = Math.max(0, one.left - 1); column <= one.right; column++) {
+      const text = one.view.text(row, column)
+      if (text !== undefined && directionIn(readLabel(text))) return true
+    }
+  return false
+}
+
+const sizesOf = ({ readings }: FoundRun): number[] => readings.map(({ pressure }) => Math.abs(pressure.value))
+
+const flowsOf = ({ readings }: FoundRun): number[] =>
+  readings.map(({ carriers }) => carriers.reduce((sum, one) => sum + Math.abs(one?.value ?? 0), 0))
+
+const together = (one: FoundRun, other: FoundRun): FoundRun => ({
+  ...one,
+  bottom: other.bottom,
+  readings: [...one.readings, ...other.readings],
+  zeroAfter: other.zeroAfter,
+  block: {
+    ...one.block,
+    walked: {
+      rows: [...one.block.walked.rows, ...other.block.walked.rows],
+      leftOut: [...one.block.walked.leftOut, ...other.block.walked.leftOut],
+      last: other.block.walked.last,
+    },
+  },
+})
