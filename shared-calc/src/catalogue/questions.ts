@@ -73,7 +73,7 @@ export const questions = {
     noneLikelier: true,
   }),
   exchangedColumns: ({ pressures, flows }: { pressures: string; flows: string }): Asked => ({
-    text: `The numbers under ${quoted(flows)} are too high for pressures. They follow a leakage curve only if they are the flows and those under ${quoted(pressures)} the pressures. Which column holds the pressures?`,
+    text: `The readings follow a leakage curve only if the numbers under ${quoted(pressures)} are the pressures and those under ${quoted(flows)} the flows. Which column holds the pressures?`,
     choices: [
       { value: pressures, label: quoted(pressures), reason: 'the readings then follow a leakage curve' },
       { value: flows, label: quoted(flows), reason: 'its heading says so' },
@@ -85,7 +85,7 @@ export const questions = {
   }: {
     tables: readonly { pressure: string; flows: readonly string[] }[]
   }): Asked => ({
-    text: `The readings have no headings. Are these the columns: ${tables.map(({ pressure, flows }) => `building pressure from ${cellName(pressure)} down, air flow from ${listed(flows.map(cellName))} down`).join('; ')}?`,
+    text: `Headings of the readings are missing. Are these the columns: ${tables.map(({ pressure, flows }) => `building pressure from ${cellName(pressure)} down, air flow from ${listed(flows.map(cellName))} down`).join('; ')}?`,
     choices: [
       { value: 'yes', label: 'yes', reason: 'with these columns, pressure and flow follow a leakage curve' },
       { value: 'no', label: 'no' },
@@ -103,6 +103,46 @@ export const questions = {
     oneOf(`What is the unit of the building pressures in ${heading}?`, ['Pa', 'inH2O', 'mbar', 'mmH2O']),
   flowUnit: ({ heading, american }: { heading: string; american: boolean }): Asked =>
     oneOf(`What is the unit of the air flows in ${heading}: ${shownUnits(american)}?`, flowUnits(american)),
+  flowUnitDoubt: ({
+    stated,
+    better,
+    flows,
+    n50,
+    result,
+  }: {
+    /** Units that the headings state, one for each run. */
+    stated: readonly string[]
+    /** Those that fit better. */
+    better: readonly string[]
+    /** Flows at 50 Pa by the units stated, m³/h. */
+    flows: readonly number[]
+    /** Air change rate by the units stated, 1/h. */
+    n50: number | undefined
+    /** A result of the log that only another unit gives. */
+    result?: { label: string; value: number; cell: string }
+  }): Asked => {
+    const [first = '', second = first] = stated
+    const headed =
+      first === second
+        ? `The flows are headed ${first}`
+        : `The flows of one run are headed ${first}, those of the other ${second}`
+    const says = result
+      ? `, but the result ${quoted(result.label)} (${plain(result.value, 4)} in ${cellName(result.cell)}) fits only if they are in ${listed(better, 'or')}.`
+      : first === second
+        ? `. Read so, the air change rate at 50 Pa is ${plain(n50 ?? 0, 3)} 1/h.`
+        : `. Read so, the flows at 50 Pa are ${listed(flows.map((flow) => `${plain(flow, 3)} m³/h`))}.`
+    return {
+      text: `${headed}${says} In which unit are the flows?`,
+      choices: [
+        ...better.map((unit) => ({
+          value: unit.replace('m³', 'm3'),
+          label: first === second ? unit : `${unit} in both runs`,
+        })),
+        { value: 'as headed', label: `as headed: ${listed([...new Set(stated)])}` },
+      ],
+      noneLikelier: true,
+    }
+  },
   flowStatedAt: ({ cell, text }: { cell: string; text: string }): Asked => ({
     text: `Cell ${cellName(cell)} says ${quoted(text)}. Which air are the flows for?`,
     choices: [

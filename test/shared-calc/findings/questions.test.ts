@@ -26,6 +26,19 @@ const samples: Samples = {
   fans: [[{ columns: ['Log!B9', 'Log!E9'] }]],
   pressureUnit: [[{ heading: 'Log!B7' }]],
   flowUnit: [[{ heading: 'Log!C7', american: false }], [{ heading: 'Log!C7', american: true }]],
+  flowUnitDoubt: [
+    [{ stated: ['l/s', 'm³/h'], better: ['l/s', 'm³/h'], flows: [1200, 340], n50: 2.1 }],
+    [{ stated: ['m³/min', 'm³/min'], better: ['m³/h', 'l/s'], flows: [24000, 23000], n50: 57.3 }],
+    [
+      {
+        stated: ['l/s'],
+        better: ['m³/h'],
+        flows: [1200],
+        n50: 2.9,
+        result: { label: 'n50', value: 0.81, cell: 'Log!B40' },
+      },
+    ],
+  ],
   flowStatedAt: [[{ cell: 'Log!F7', text: 'Flow at 20 °C and 1013 mbar' }]],
   deviceUnit: [[]],
   deviceRange: [[{ ranges: ['A', 'B'] }]],

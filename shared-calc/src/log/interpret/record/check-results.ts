@@ -6,6 +6,7 @@ import { methodById } from '../../../methods/index.js'
 import { toRecordUnit } from '../../cells/units.js'
 import type { FoundField } from '../fields/found-field.js'
 import type { FieldScope } from '../tests/scope.js'
+import { isOwnResult } from './results-at-50.js'
 
 /** Results agree within this; logs round, and firms correct for air and zero flow in their own ways. Own choice, no source. */
 const AGREES = 0.02
@@ -13,7 +14,7 @@ const AGREES = 0.02
 /** Compares what the log itself records as results with what its readings give: confirmed, or a finding naming both. */
 export function checkResults(record: TestRecord, scope: FieldScope): Finding[] {
   const fields = [...scope.all('n50'), ...scope.all('q50'), ...scope.all('qE50')].filter(
-    ({ content }) => content.kind === 'number',
+    (field) => field.content.kind === 'number' && isOwnResult(field),
   )
   if (fields.length === 0) return []
   const figures = figuresOf(record)

@@ -19,9 +19,10 @@ import { putDevice } from './device.js'
 import { withoutDoubtful } from './doubtful-rows.js'
 import type { Draft } from './draft.js'
 import { exchangedTitles } from './exchanged-titles.js'
+import { flowUnits } from './flow-units.js'
 import { withMeasuredPressure } from './measured-pressure.js'
 import { fromNormalAir } from './normal-air.js'
-import { flowUnit, pressureUnit } from './run-units.js'
+import { pressureUnit } from './run-units.js'
 import { tellLeftOut, tellUses } from './run-uses.js'
 import { signsOf } from './signs.js'
 import type { VolumeFound } from './sizes.js'
@@ -89,13 +90,13 @@ export function putRuns(draft: Draft, given: readonly FoundRun[], context: RunCo
     ? putDevice(draft, context.device, unstoredAmong(runs))
     : undefined
   putStatedAir(draft, runs)
+  const pressureUnits = runs.map((run) => pressureUnit(draft, run, runs))
+  const unitsOfFlows = flowUnits(draft, runs, context)
   for (const [index, run] of runs.entries()) {
     const direction = directions[index]
-    const unit = pressureUnit(draft, run, runs)
+    const unit = pressureUnits[index]
     const isDevice = run.block.carriers[0]?.role === 'device'
-    const flow = isDevice
-      ? undefined
-      : flowUnit(draft, run, runs, context.scope, context.volume, context.american)
+    const flow = unitsOfFlows[index]
     tellUses(draft, run, index, direction)
     tellLeftOut(draft, run, index, context.grid)
     tellMeans(draft, run, index)

@@ -1,26 +1,14 @@
-import { fieldText } from '../../../catalogue/findings/log/fields.js'
 import { runText } from '../../../catalogue/findings/log/runs.js'
 import { questions } from '../../../catalogue/questions.js'
 import { likelyPascal, unitOfBuildingPressures } from '../../cells/likely-unit.js'
 import { bareUnit } from '../../cells/stated-unit.js'
-import { type KnownUnit, shown, toRecordUnit } from '../../cells/units.js'
+import { type KnownUnit, shown } from '../../cells/units.js'
 import { unitsIn } from '../tables/device-ranges.js'
 import type { FoundRun } from '../tables/runs.js'
-import type { FieldScope } from '../tests/scope.js'
 import { readLabel, says } from '../words/label.js'
 import type { Draft } from './draft.js'
-import type { VolumeFound } from './sizes.js'
 
 const PA: KnownUnit = { kind: 'pressure', unit: 'Pa' }
-const FLOWS = ['m^3/h', 'L/s', 'cuft/minute', 'm^3/s', 'm^3/minute'] as const
-const TYPED: Record<string, string> = {
-  'm^3/h': 'm3/h',
-  'L/s': 'l/s',
-  'cuft/minute': 'cfm',
-  'm^3/s': 'm3/s',
-  'm^3/minute': 'm3/min',
-}
-
 /** The unit of the pressures of a run: stated in heading or title, by the other run, or the only one that can be. */
 export function pressureUnit(draft: Draft, run: FoundRun, runs: readonly FoundRun[]): KnownUnit | undefined {
   const { pressure } = run.block
@@ -46,64 +34,8 @@ export function pressureUnit(draft: Draft, run: FoundRun, runs: readonly FoundRu
   return undefined
 }
 
-/** The unit of the flows of a run: stated, given as an answer, or proven by the results the log itself records. */
-export function flowUnit(
-  draft: Draft,
-  run: FoundRun,
-  runs: readonly FoundRun[],
-  scope: FieldScope,
-  volume: VolumeFound,
-  american: boolean,
-): KnownUnit | undefined {
-  const [carrier] = run.block.carriers
-  if (!carrier) return undefined
-  if (carrier.unit?.kind === 'flow') return carrier.unit
-  if (run.readings.every((row) => row.carriers.every((one) => one?.unit?.kind === 'flow')))
-    return { kind: 'flow', unit: 'm^3/h' }
-  const typed = draft.answers['flow.unit']
-  if (typed !== undefined) {
-    const unit = unitsIn(typed)[0]
-    if (unit?.kind === 'flow') {
-      draft.tell(
-        fieldText('log-answer', { field: 'unit of the flows', answer: shown(unit.unit) }),
-        carrier.headingCell,
-        'runs',
-      )
-      return unit
-    }
-    draft.collector.refuse(
-      'unknown-unit',
-      `"${typed}" is not a unit of flow: use l/s, m3/h, cfm, m3/s or m3/min`,
-      carrier.headingCell,
-      'flow.unit',
-    )
-    return undefined
-  }
-  const other = runs.flatMap(({ block }) => block.carriers).find(({ unit }) => unit?.kind === 'flow')?.unit
-  const stated = statedElsewhere(draft, run, 'flow', other, carrier.headingCell)
-  if (stated) return stated
-  const mass = /\bkg\s*\/\s*(?:s|h|min)\b/i.exec(carrier.label.text)
-  if (mass) {
-    draft.collector.refuse(
-      'unknown-unit',
-      `${mass[0]} is a mass flow; log the flows in m³/h, l/s or cfm`,
-      carrier.headingCell,
-      'flow.unit',
-    )
-    return undefined
-  }
-  const proven = provenFlow(draft, runs, scope, volume, carrier.headingCell)
-  if (proven) return proven
-  draft.ask({
-    path: 'flow.unit',
-    cells: [carrier.headingCell],
-    ...questions.flowUnit({ heading: carrier.headingCell, american }),
-  })
-  return undefined
-}
-
 /** The unit that another run or a title above states for what has none of its own; said so. */
-function statedElsewhere(
+export function statedElsewhere(
   draft: Draft,
   run: FoundRun,
   kind: 'flow' | 'pressure',
@@ -163,53 +95,3 @@ function isOfUnit(text: string | undefined, kind: 'flow' | 'pressure'): boolean 
   const label = text === undefined || text.length > 60 ? undefined : readLabel(text)
   return label?.tokens.some((token) => UNIT_WORD.test(token)) === true && says(label, kind)
 }
-
-/** Flow at 50 Pa of the runs, in the unit logged. */
-export function loggedAt50(runs: readonly FoundRun[]): number | undefined {
-  const flows = runs.flatMap(({ block }) => (block.law ? [block.law.at50] : []))
-  return flows.length === runs.length && flows.length > 0
-    ? flows.reduce((a, b) => a + b) / flows.length
-    : undefined
-}
-
-function provenFlow(
-  draft: Draft,
-  runs: readonly FoundRun[],
-  scope: FieldScope,
-  volume: VolumeFound,
-  cell: string,
-): KnownUnit | undefined {
-  const at50 = loggedAt50(runs)
-  const record = draft.record as { building?: { volume_m3?: number; envelopeArea_m2?: number } }
-  const size = { n50: record.building?.volume_m3, qE50: record.building?.envelopeArea_m2 }
-  if (at50 === undefined || volume.open) return undefined
-  for (const name of ['n50', 'qE50', 'q50'] as const)
-    for (const field of scope.all(name)) {
-      if (field.content.kind !== 'number') continue
-      const { value } = field.content.written
-      const unit = field.content.written.unit ?? field.unit
-      const wanted =
-        name === 'q50'
-          ? unit?.kind === 'flow'
-            ? toRecordUnit(value, unit)
-            : undefined
-          : size[name] === undefined
-            ? undefined
-            : value * (size[name] as number)
-      if (wanted === undefined) continue
-      const fitting = FLOWS.filter(
-        (one) => Math.abs(toRecordUnit(at50, { kind: 'flow', unit: one }) / wanted - 1) < 0.08,
-      )
-      if (fitting.length !== 1) continue
-      const proven: KnownUnit = { kind: 'flow', unit: fitting[0] as string }
-      draft.tell(
-        runText('log-unit-proven/flows', { unit: shown(proven.unit), result: value, cell: field.cell }),
-        [cell, field.cell],
-        'runs',
-      )
-      return proven
-    }
-  return undefined
-}
-
-export const typedUnit = (unit: string): string => TYPED[unit] ?? unit

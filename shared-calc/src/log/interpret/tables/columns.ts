@@ -3,7 +3,7 @@ import type { KnownUnit } from '../../cells/units.js'
 import type { Written } from '../../cells/written.js'
 import type { View } from '../grid/view.js'
 import { type Label, says } from '../words/label.js'
-import type { Column } from './heads.js'
+import type { Column, Head } from './heads.js'
 
 /** What a column may hold, by its heading and what stands in it. */
 export type Role =
@@ -30,6 +30,17 @@ export interface KnownColumn extends Column {
   /** How many numbers and texts stand in the first rows. */
   readonly numbers: number
   readonly texts: number
+  /** Only the curve through it says what it holds. */
+  readonly byCurve?: true
+}
+
+/** The columns of one block of readings: two blocks may stand side by side below one row of headings. */
+export interface Segment {
+  readonly view: View
+  readonly head: Head
+  readonly columns: readonly KnownColumn[]
+  readonly left: number
+  readonly right: number
 }
 
 /** Two columns that could both be the one wanted, with nothing to tell them apart. */

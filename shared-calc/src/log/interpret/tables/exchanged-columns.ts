@@ -1,11 +1,12 @@
-import type { KnownColumn } from './columns.js'
+import type { KnownColumn, Segment } from './columns.js'
 import { EXPONENTS, type PowerLaw, physicsScore, powerLaw } from './physics.js'
-import type { Segment } from './segments.js'
 import type { WalkedRows } from './table-row.js'
 import { PLAIN_CURVE } from './unnamed-columns.js'
 
 /** No building is tested at a higher pressure, Pa; the highest of a test is above the other. */
 const PRESSURES = { most: 160, reached: 15 }
+
+const OF_A_BUILDING: readonly string[] = ['pressure', 'induced']
 
 interface Chosen {
   readonly pressure: KnownColumn
@@ -15,8 +16,8 @@ interface Chosen {
 }
 
 /**
- * A pressure and a flow whose numbers stand below each other's headings: the "pressures" are too high, and the two follow a leakage curve
- * only the other way round.
+ * A pressure and a flow whose numbers stand below each other's headings: the two follow a leakage curve only the other way round, as the
+ * exponent of one is the inverse of the other.
  * @returns the column that then holds the pressures, and the block read so; undefined where nothing proves it
  */
 export function exchangedColumns(
@@ -24,21 +25,20 @@ export function exchangedColumns(
   { pressure, carrier, walked, law }: Chosen,
 ): { pressure: KnownColumn; segment: Segment } | undefined {
   const [flow] = carrier.columns
-  if (!flow || carrier.columns.length > 1 || pressure.role !== 'pressure' || flow.role !== 'flow')
+  if (!flow || carrier.columns.length > 1 || !OF_A_BUILDING.includes(pressure.role) || flow.role !== 'flow')
     return undefined
   if (!law || law.exponent <= EXPONENTS.highest) return undefined
   const readings = walked.rows.filter(({ kind }) => kind === 'reading')
   const sizes = readings.map((row) => Math.abs(row.pressure.value))
   const others = readings.map(({ carriers }) => Math.abs(carriers[0]?.value ?? 0))
   const highest = Math.max(...others)
-  if (Math.max(...sizes) <= PRESSURES.most || highest > PRESSURES.most || highest < PRESSURES.reached)
-    return undefined
+  if (highest > PRESSURES.most || highest < PRESSURES.reached) return undefined
   if (physicsScore(powerLaw(others, sizes)) < PLAIN_CURVE) return undefined
   const { unit: inPa, ...one } = pressure
   const { unit: ofFlow, ...other } = flow
   const columns = segment.columns.map((column): KnownColumn => {
     if (column === pressure) return { ...one, role: 'flow', ...(ofFlow ? { unit: ofFlow } : {}) }
-    return column === flow ? { ...other, role: 'pressure', ...(inPa ? { unit: inPa } : {}) } : column
+    return column === flow ? { ...other, role: pressure.role, ...(inPa ? { unit: inPa } : {}) } : column
   })
   return { pressure: flow, segment: { ...segment, columns } }
 }

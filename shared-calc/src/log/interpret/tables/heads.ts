@@ -39,7 +39,7 @@ export function findHeads(view: View, stopped?: Stopped): Head[] {
     }
     const under = columnsUnderText(view, row)
     if (under.length === 0) continue
-    const late = under.length === 1 ? columnsFilledLater(view, row, under[0] as number) : []
+    const late = under.length === 1 ? columnsBeside(view, row, under[0] as number) : []
     if (under.length + late.length < 2) continue
     const head = headAt(
       view,
@@ -99,6 +99,26 @@ function columnsFilledLater(view: View, row: number, column: number): number[] {
   return found
 }
 
+/** Columns that make a table with a lone headed one: filled later, or without a heading. */
+function columnsBeside(view: View, row: number, column: number): number[] {
+  const later = columnsFilledLater(view, row, column)
+  return later.length > 0 ? later : unheadedBeside(view, row, column)
+}
+
+/** So many numbers below one another in both columns are a table, of which one heading was lost. */
+const FEWEST_ROWS = 4
+
+/** A column of numbers right beside a headed one, with nothing over it. */
+const unheadedBeside = (view: View, row: number, column: number): number[] =>
+  [column - 1, column + 1].filter(
+    (at) =>
+      at >= 0 &&
+      !view.at(row - 1, at) &&
+      Array.from({ length: FEWEST_ROWS }, (_, index) => row + index).every(
+        (one) => view.number(one, at) !== undefined && view.number(one, column) !== undefined,
+      ),
+  )
+
 const rowIsBlankNear = (view: View, row: number, column: number): boolean =>
   view.number(row, column - 1) === undefined && view.number(row, column + 1) === undefined
 
@@ -134,7 +154,7 @@ function headAt(view: View, first: number, under: readonly number[]): Head {
       texts === 1 &&
       under.length > 1 &&
       row < first - 1 &&
-      under.some((column) => isSentence(view, row, column))
+      under.some((column) => isSentence(view, row, column) || isOfOtherKind(view, row, column, first - 1))
     )
       break
     if (texts > 0) top = row
@@ -211,6 +231,16 @@ const isSentence = (view: View, row: number, column: number): boolean => {
   if (text === undefined || view.right(row, column) !== column) return false
   return (
     /[=;]|:\s*\S/.test(text) || text.length > 40 || text.trim().split(/\s+/).length > 4 || statesValue(text)
+  )
+}
+
+/** "All flows in l/s" some lines over "Pressure": what it states is not of this column. */
+function isOfOtherKind(view: View, row: number, column: number, heading: number): boolean {
+  const unit = readLabel(view.text(row, column) ?? '').unit
+  const own = readLabel(view.text(heading, column) ?? '')
+  return (
+    (unit?.kind === 'flow' && isPressureLike(own, own.unit)) ||
+    (unit?.kind === 'pressure' && isFlowLike(own, own.unit))
   )
 }
 

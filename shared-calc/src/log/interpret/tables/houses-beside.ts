@@ -1,7 +1,6 @@
 import { readLabel, says } from '../words/label.js'
 import type { Block } from './choose.js'
-import type { KnownColumn } from './columns.js'
-import type { Segment } from './segments.js'
+import type { KnownColumn, Segment } from './columns.js'
 
 /** A flow of a house of its own beside those of others, below one column of pressures. */
 export interface HouseBeside {

@@ -2,8 +2,7 @@ import { rowReasons } from '../../../catalogue/findings/log/runs.js'
 import type { Faint } from '../../grid/grid.js'
 import type { View } from '../grid/view.js'
 import { readLabel, says } from '../words/label.js'
-import type { KnownColumn } from './columns.js'
-import type { Segment } from './segments.js'
+import type { KnownColumn, Segment } from './columns.js'
 
 /** Why a row may be none of the readings. */
 export interface RowDoubt {

@@ -1,8 +1,8 @@
 import { bareUnit } from '../../cells/stated-unit.js'
 import type { View } from '../grid/view.js'
 import { type Label, readLabel, says } from '../words/label.js'
+import type { Segment } from './columns.js'
 import { type KnownColumn, roleOf } from './columns.js'
-import type { Segment } from './segments.js'
 
 export interface RowLabel {
   readonly text: string

@@ -6,6 +6,7 @@ import type { Written } from '../../cells/written.js'
 import { LIMITS } from '../../limits.js'
 import type { View } from '../grid/view.js'
 import { isPlaceholder, readLabel, says } from '../words/label.js'
+import type { Segment } from './columns.js'
 import { directionWord, type KnownColumn, writtenAt } from './columns.js'
 import { isFlowLike, isPressureLike } from './heads.js'
 import { withoutMeans } from './means.js'
@@ -18,7 +19,6 @@ import {
   withoutCommonGrey,
 } from './row-doubts.js'
 import { isSummary, labelledAsField, labelsOf, leadOf, saysBoth } from './row-labels.js'
-import type { Segment } from './segments.js'
 import { withStepMeans } from './steps.js'
 import type { Figure, LeftOut, TableRow, WalkedRows } from './table-row.js'
 
@@ -95,6 +95,9 @@ export function walkRows(
       at?.kind === 'number' &&
       !labels.some(({ text }) => says(readLabel(text), 'zero'))
     ) {
+      // "n50 | 0.86" below the readings is a result.
+      const isField = labelledAsField([{ text: strange, cell }])
+      if ((isField || blanks > 0) && flows.every((one) => one?.kind !== 'number')) break
       leftOut.push({ cell, why: rowReasons.noDirection(strange) })
       last = row
       continue

@@ -1,17 +1,9 @@
 import type { View } from '../grid/view.js'
 import { directionIn, readLabel, says } from '../words/label.js'
-import { type KnownColumn, roleOf } from './columns.js'
+import { type KnownColumn, roleOf, type Segment } from './columns.js'
 import type { Head } from './heads.js'
 import { withTestColumn } from './test-column.js'
-
-/** The columns of one block of readings: two blocks may stand side by side below one row of headings. */
-export interface Segment {
-  readonly view: View
-  readonly head: Head
-  readonly columns: readonly KnownColumn[]
-  readonly left: number
-  readonly right: number
-}
+import { withLostHeadings } from './unnamed-columns.js'
 
 const PRESSURES = ['pressure', 'induced', 'device', 'target']
 const FLOWS = ['flow', 'corrected']
@@ -27,7 +19,8 @@ export function segmentsOf(head: Head, preferred: Preferred = {}): Segment[] {
       .map((column) => withAnswer(roleOf(view, head.first, last, column), preferred))
       .filter((column) => !namesBoth(head, column)),
   )
-  const own = withDirections(head, withMeans(withoutForm(all, view.turned)))
+  const form = withoutForm(all, view.turned)
+  const own = withDirections(head, withMeans(withLostHeadings(view, head.first, form)))
   const columns = withTestColumn(view, head.first, last, own)
   const parts: KnownColumn[][] = [[]]
   for (const [index, column] of columns.entries()) {

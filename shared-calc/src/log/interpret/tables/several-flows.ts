@@ -1,6 +1,5 @@
 import { says } from '../words/label.js'
-import type { KnownColumn } from './columns.js'
-import type { Segment } from './segments.js'
+import type { KnownColumn, Segment } from './columns.js'
 
 /** A column that is the sum or the mean of others, row by row. */
 export interface ColumnOfOthers {

@@ -1,6 +1,5 @@
 import { says } from '../words/label.js'
-import type { KnownColumn } from './columns.js'
-import type { Segment } from './segments.js'
+import type { KnownColumn, Segment } from './columns.js'
 import type { Figure, TableRow } from './table-row.js'
 
 /** Fewer steps are no table of readings. */

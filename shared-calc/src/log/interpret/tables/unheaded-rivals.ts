@@ -1,6 +1,5 @@
-import type { Doubt, KnownColumn } from './columns.js'
+import type { Doubt, KnownColumn, Segment } from './columns.js'
 import { physicsScore, powerLaw } from './physics.js'
-import type { Segment } from './segments.js'
 import type { TableRow } from './table-row.js'
 import { PLAIN_CURVE } from './unnamed-columns.js'
 

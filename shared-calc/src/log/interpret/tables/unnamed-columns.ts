@@ -1,6 +1,8 @@
-import type { KnownColumn } from './columns.js'
+import { toRecordUnit } from '../../cells/units.js'
+import type { View } from '../grid/view.js'
+import { directionIn } from '../words/label.js'
+import type { KnownColumn, Segment } from './columns.js'
 import { physicsScore, powerLaw } from './physics.js'
-import type { Segment } from './segments.js'
 
 /** Least points of physics at which two columns without a word are readings: an exponent between 0.45 and 1.05, r² from 0.98. */
 export const PLAIN_CURVE = 1
@@ -20,12 +22,13 @@ export function withUnnamed(segment: Segment): { segment: Segment; unnamed: read
   const { columns } = segment
   const has = (...roles: readonly string[]) =>
     columns.some(({ role, numbers }) => roles.includes(role) && numbers > 0)
-  const [pressure, flow] = [has('pressure', 'induced', 'device'), has('flow', 'corrected', 'device')]
-  if (pressure && flow) return none
+  const [pressure, flow, device] = [has('pressure', 'induced'), has('flow', 'corrected'), has('device')]
+  if (pressure && (flow || device)) return { segment, unnamed: columns.filter(({ byCurve }) => byCurve) }
   // Among headings that speak of other things a pair of unnamed columns is somebody else's.
   if (!pressure && !flow && columns.some(({ label }) => label.text !== '')) return none
   const free = columns
-    .filter(({ role, label, numbers }) => role === 'other' && label.text === '' && numbers >= 3)
+    .filter((column) => (device ? isNameless(column) : column.role === 'other' || isNameless(column)))
+    .filter(({ numbers }) => numbers >= 3)
     .slice(0, MOST_UNNAMED)
   const pressures = pressure ? columns.filter(({ role }) => role === 'pressure' || role === 'induced') : free
   const flows = flow ? columns.filter(({ role }) => role === 'flow' || role === 'corrected') : free
@@ -33,13 +36,13 @@ export function withUnnamed(segment: Segment): { segment: Segment; unnamed: read
   for (const one of pressures)
     for (const other of flows) {
       if (one === other) continue
-      const score = scoreOf(segment, one, other)
+      const score = scoreOf(segment.view, segment.head.first, one, other)
       if (score >= PLAIN_CURVE && score > (best?.score ?? 0)) best = { pressure: one, flow: other, score }
     }
   if (!best) return none
   const named = columns.map((column): KnownColumn => {
-    if (column === best.pressure && !pressure) return { ...column, role: 'pressure' }
-    return column === best.flow && !flow ? { ...column, role: 'flow' } : column
+    if (column === best.pressure && !pressure) return { ...column, role: 'pressure', byCurve: true }
+    return column === best.flow && !flow ? { ...column, role: 'flow', byCurve: true } : column
   })
   return {
     segment: { ...segment, columns: named },
@@ -47,12 +50,47 @@ export function withUnnamed(segment: Segment): { segment: Segment; unnamed: read
   }
 }
 
-function scoreOf({ view, head }: Segment, pressure: KnownColumn, flow: KnownColumn): number {
+const NAMELESS: readonly string[] = ['other', 'test']
+
+/** Nothing over a column but perhaps the name of a direction. */
+const isNameless = ({ role, label, numbers }: KnownColumn): boolean =>
+  numbers >= 4 &&
+  ((role === 'other' && label.text === '') || (NAMELESS.includes(role) && directionIn(label) !== undefined))
+
+/**
+ * Beside a block that has both headings, a flow or a pressure whose neighbour has none: of the second block one heading was lost. The
+ * curve through the two says what the neighbour is.
+ */
+export function withLostHeadings(
+  view: View,
+  first: number,
+  columns: readonly KnownColumn[],
+): readonly KnownColumn[] {
+  if (!columns.some(isNameless)) return columns
+  return columns.map((column, index): KnownColumn => {
+    if (!isNameless(column)) return column
+    const [before, after] = [columns[index - 1], columns[index + 1]]
+    const earlier = columns.slice(0, index)
+    const isSecond = (role: 'pressure' | 'flow') => earlier.filter((one) => one.role === role).length > 0
+    if (after?.role === 'flow' && after.at === column.at + 1 && isSecond('flow'))
+      if (scoreOf(view, first, column, after) >= PLAIN_CURVE)
+        return { ...column, role: 'pressure', byCurve: true }
+    if (before?.role !== 'pressure' || before.at !== column.at - 1 || !isSecond('flow')) return column
+    return scoreOf(view, first, before, column) >= PLAIN_CURVE
+      ? { ...column, role: 'flow', byCurve: true }
+      : column
+  })
+}
+
+const inPa = (value: number, { unit }: KnownColumn): number =>
+  unit?.kind === 'pressure' ? toRecordUnit(value, unit) : value
+
+function scoreOf(view: View, first: number, pressure: KnownColumn, flow: KnownColumn): number {
   const pairs: [number, number][] = []
-  for (let row = head.first; row < Math.min(view.rows, head.first + 40); row++) {
+  for (let row = first; row < Math.min(view.rows, first + 40); row++) {
     const [p, q] = [view.number(row, pressure.at), view.number(row, flow.at)]
     if (p === undefined && q === undefined && pairs.length > 0) break
-    if (p !== undefined && q !== undefined && q !== 0) pairs.push([p, Math.abs(q)])
+    if (p !== undefined && q !== undefined && q !== 0) pairs.push([inPa(p, pressure), Math.abs(q)])
   }
   const sizes = pairs.map(([p]) => Math.abs(p))
   if (Math.max(...sizes) < PRESSURES.reached || Math.max(...sizes) > PRESSURES.beyond)

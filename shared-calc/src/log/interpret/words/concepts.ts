@@ -66,6 +66,9 @@ export const CONCEPTS = {
     'notes note remarks remark comments comment bemerkung bemerkungen anmerkung anmerkungen remarque remarques observations opmerking opmerkingen uwagi observaciones notas osservazioni noter merknad anmarkning kommentar',
   target:
     'target targets nominal setpoint planned plan soll sollwert sollwerte solldruck cible consigne visee doel streef* streefwaarde gewenst zadane docelowe objetivo obiettivo nominale mal malvarde mal* maltryk settpunkt aim wanted desired intended approx goal pozadovany tavoite cil cilovy | set point|set value|set pa',
+  /** What a result must not exceed. */
+  limit:
+    'limit limits limite limites limiet limiti limita limity grense grensen grans gransvarde graense graensevaerdi grenzwert* maxwert anforderung* zulassig* required requirement* allowable allowed permitted design must eis eisen exigence* requis* admissible* admisible* krav kravet kravene wymagan* wymog* requisit* pozadavek vaatimus* sallittu maxi maximaal toegestaan | not more than|at most',
   corrected:
     'corrected corr korr korrigiert* korr* corrige corrigee corrige* gecorrigeerd* skorygowan* corregid* corretto corretta korrigeret korrigerad korrigert std standard stp norm normal* normiert* referenz* normvolumen* normluft* nm3 sm3 scfm adj adjusted reference qn qenv qcor qcorr qc korigovan* opraven* korjattu corrigid*',
   induced:

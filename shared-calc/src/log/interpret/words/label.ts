@@ -110,7 +110,7 @@ export function unitOf(label: Label | undefined, kind: QuantityKind): KnownUnit 
   return label?.unit?.kind === kind ? label.unit : undefined
 }
 
-/** "Mean of the positive values", "highest negative": a sign of values, and no direction. */
+/** "Mean of the positive values", "highest negative": a sign of values, and no direction; nor has "inside minus outside" one. */
 const OF_VALUES =
   / (?:values?|werte?|valeurs?|waarden?|wartosci|valores|valori|mean|avg|average|max|min|maximum|minimum|mittelwert|moyenne|media|highest|lowest) /
 
@@ -124,7 +124,8 @@ const OF_PRESSURE = / (?:neg|negative|pos|positive) press(?:ure)? /
 export function directionIn(label: Label | undefined): 'depressurisation' | 'pressurisation' | undefined {
   if (!label) return undefined
   const { padded } = label
-  if (SIGN.test(padded) && OF_VALUES.test(padded)) return undefined
+  if (SIGN.test(padded) && (OF_VALUES.test(padded) || (says(label, 'inside') && says(label, 'outside'))))
+    return undefined
   if (OF_PRESSURE.test(padded)) return padded.includes(' neg') ? 'depressurisation' : 'pressurisation'
   const dep = says(label, 'dep')
   const pres = says(label, 'pres')
