@@ -51,6 +51,7 @@ export {
 export type { CellMap } from './contract/problem.js'
 export { InputError, type Problem, problemLine } from './contract/problem.js'
 export * from './contract/record/index.js'
+export { governingCriterion } from './evaluation/verdict.js'
 export {
   type Between,
   type ColumnsCurve,
@@ -65,7 +66,6 @@ export {
   runningEstimate,
   type UnfinishedTest,
 } from './evaluation/work/running-estimate.js'
-export { governingCriterion } from './evaluation/verdict.js'
 export { formulaList, type ListedFormula } from './formulas/list.js'
 export { type Method, methodById, methods } from './methods/index.js'
 export { fewestReadings } from './methods/method.js'

@@ -75,4 +75,6 @@ function refuses(path: string, value: number): boolean {
 
 /** Up to six significant figures, with thousands apart. */
 const shown = (value: number): string =>
-  withMinus(Number(value.toPrecision(6)).toLocaleString('en-GB', { maximumFractionDigits: 6 }).replaceAll(',', ' '))
+  withMinus(
+    Number(value.toPrecision(6)).toLocaleString('en-GB', { maximumFractionDigits: 6 }).replaceAll(',', ' '),
+  )
