@@ -73,8 +73,10 @@ function refuses(path: string, value: number): boolean {
   }
 }
 
-/** Up to six significant figures, with thousands apart. */
+/** Up to six significant figures, with thousands apart from 10 000 on. */
 const shown = (value: number): string =>
   withMinus(
-    Number(value.toPrecision(6)).toLocaleString('en-GB', { maximumFractionDigits: 6 }).replaceAll(',', ' '),
+    Number(value.toPrecision(6))
+      .toLocaleString('en-GB', { maximumFractionDigits: 6, useGrouping: 'min2' })
+      .replaceAll(',', '\u202f'),
   )

@@ -201,7 +201,7 @@ export function labelOf(path: string, directions: readonly string[] = []): strin
   const ofRun = runLabel(path, directions)
   if (ofRun !== undefined) return ofRun
   const words: Record<string, string> = {
-    flowDevice: path.startsWith('flowDevice.ranges') ? 'ranges of the flow device' : 'flow device',
+    flowDevice: path.startsWith('flowDevice.ranges') ? 'calibrated ranges of the flow device' : 'flow device',
     pressureGauge: 'pressure gauge',
     thermometer: 'thermometer',
     runs: 'readings',

@@ -89,7 +89,7 @@ export function standingOf({ entries, result, evaluation }: TestState, logOpen =
           : plainValue(evaluation.results),
     }
   }
-  const missing = result ? missingOf(result.problems) : neededOf(entries)
+  const missing = result ? missingOf(result.problems, result.running !== undefined) : neededOf(entries)
   const against = result?.running
   if (against) return { ...common, stage: 'running', missing, against }
   if (!result && logOpen && isUntouched(entries)) return { ...common, stage: 'log open', missing: [] }
@@ -109,11 +109,11 @@ const neededOf = ({ fields }: TestEntries): Standing['missing'] =>
   NEEDED.filter((path) => !fields[path]).map((path) => ({ path, label: labelOf(path).toLowerCase() }))
 
 /** One entry a field; what is wrong with several readings is one. */
-function missingOf(problems: readonly Problem[]): Standing['missing'] {
+function missingOf(problems: readonly Problem[], running: boolean): Standing['missing'] {
   const found = new Map<string, string>()
   for (const { path } of problems) {
     const at = path.startsWith('runs') ? 'runs' : path
-    found.set(at, labelOf(at).toLowerCase())
+    found.set(at, at === 'runs' && running ? 'more readings' : labelOf(at).toLowerCase())
   }
   return [...found].map(([path, label]) => ({ path, label }))
 }

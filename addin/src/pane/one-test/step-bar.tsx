@@ -30,7 +30,7 @@ export function StepBar({ store, state }: SectionProps) {
 
 const OUTCOMES: Partial<Record<Standing['stage'], string>> = {
   meets: 'meets',
-  misses: 'misses',
+  misses: 'fails',
   'not valid': 'not valid',
   'under way': 'under way',
   'no target': 'no target',

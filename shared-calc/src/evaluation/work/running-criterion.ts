@@ -1,14 +1,11 @@
-import { InputError } from '../../contract/problem.js'
 import type { Building, TargetQuantity, TestRecord } from '../../contract/record/index.js'
 import { type BlockOf, byRule, type Calculation, type Given } from '../../engine/index.js'
 import { atReferencePressure } from '../../formulas/at-reference-pressure.js'
 import type { standardAir } from '../../formulas/standard-air.js'
 import { comparison } from '../../formulas/verdict.js'
-import type { LimitRule } from '../../targets/index.js'
-import { definiteTarget, unitOf } from './definite-target.js'
+import { limitsSoFar, unitOf } from './definite-target.js'
 import { basesOf, workDerived, workNormalisedArea } from './derived.js'
 import { countedAt } from './judge.js'
-import type { DefiniteTarget } from './worked-test.js'
 
 /** What a test is heading for, against the limit of its target that decides. Units are those of the evaluation. */
 export interface RunningCriterion {
@@ -35,10 +32,9 @@ export function runningCriterion(
   building: Partial<Building>,
   target: TestRecord['target'],
 ): RunningCriterion | undefined {
-  const definite = target && limitsOf({ target, building: building as Building })
-  if (!definite) return undefined
+  const { limits, satisfiedBy } = limitsSoFar({ target, building: building as Building })
   const bases = basesOf({ building })
-  const judged = definite.limits.map((rule: LimitRule, i) => {
+  const judged = limits.map((rule, i) => {
     const { referencePressure_Pa: pressure, quantity, limit } = rule
     const id = `limit${i + 1}`
     const rate = calculation.add(`${id}.rate`, `at ${pressure} Pa`, atReferencePressure, {
@@ -67,14 +63,5 @@ export function runningCriterion(
     }
   })
   const [least, ...others] = judged.sort((a, b) => a.share - b.share)
-  return (definite.satisfiedBy === 'any' ? (others.at(-1) ?? least) : least)?.criterion
-}
-
-function limitsOf(asked: Parameters<typeof definiteTarget>[0]): DefiniteTarget | undefined {
-  try {
-    return definiteTarget(asked)
-  } catch (error) {
-    if (error instanceof InputError) return undefined
-    throw error
-  }
+  return (satisfiedBy === 'any' ? (others.at(-1) ?? least) : least)?.criterion
 }

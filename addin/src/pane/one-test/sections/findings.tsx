@@ -10,17 +10,27 @@ function Findings({ store, state }: SectionProps) {
   const findings = state.result?.findings ?? []
   const { runs = [] } = (state.result?.draft ?? {}) as { runs?: readonly { direction?: string }[] }
   const directions = runs.map(({ direction = '' }) => direction)
-  return (
-    <>
-      <MarkToggle store={store} state={state} />
-      {findings.length === 0 ? (
-        <p class="hint">{state.result ? 'No problems found so far.' : 'Nothing has been entered yet.'}</p>
-      ) : null}
+  const notes = findings.filter(({ severity }) => severity === 'note')
+  const rows = (shown: readonly Finding[]) =>
+    shown.length === 0 ? null : (
       <ul class="findings">
-        {findings.map((finding) => (
+        {shown.map((finding) => (
           <FindingRow key={keyOf(finding)} finding={finding} directions={directions} store={store} />
         ))}
       </ul>
+    )
+  return (
+    <>
+      <MarkToggle store={store} state={state} />
+      {findings.length === 0 ? <p class="hint">No problems found so far.</p> : null}
+      {rows(findings.filter(({ severity }) => severity !== 'note'))}
+      {notes.length === 0 ? null : (
+        // On site what has to be done stands alone; in the result every word counts.
+        <details class="sub notes" open={state.step !== 'site'}>
+          <summary>Notes</summary>
+          {rows(notes)}
+        </details>
+      )}
     </>
   )
 }
@@ -86,6 +96,7 @@ export const findingsSection: Section = {
   title: 'Findings',
   steps: ['site', 'result'],
   fold: 'open',
+  shown: ({ state: { result } }) => result !== undefined,
   summary: ({ result }) => {
     const count = (severity: Finding['severity']) =>
       result?.findings.filter((finding) => finding.severity === severity).length ?? 0
