@@ -81,7 +81,7 @@ export const buildingFields: readonly Field[] = [
       'overall internal': 'overall internal dimensions',
     }),
   ),
-  number('building.volumeUncertainty_m3', 'Volume, standard uncertainty', 'm³'),
+  number('building.volumeUncertainty_m3', 'Volume uncertainty', 'm³', { hint: 'standard uncertainty' }),
   number('building.envelopeArea_m2', 'Envelope area', 'm²'),
   number('building.floorArea_m2', 'Floor area', 'm²'),
   number('building.height_m', 'Building height', 'm'),

@@ -113,7 +113,9 @@ function missingOf(problems: readonly Problem[], running: boolean): Standing['mi
   const found = new Map<string, string>()
   for (const { path } of problems) {
     const at = path.startsWith('runs') ? 'runs' : path
-    found.set(at, at === 'runs' && running ? 'more readings' : labelOf(at).toLowerCase())
+    // Readings that are there, but give no curve.
+    const readings = path.startsWith('runs[') ? 'usable readings' : running ? 'more readings' : 'readings'
+    found.set(at, at === 'runs' ? readings : labelOf(at).toLowerCase())
   }
   return [...found].map(([path, label]) => ({ path, label }))
 }

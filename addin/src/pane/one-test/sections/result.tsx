@@ -192,13 +192,20 @@ function Needed({ result }: { result?: NonNullable<SectionProps['state']['result
 }
 
 /** One line for each need; the same need of many readings is one line. */
-function needs({ problems, findings, running }: NonNullable<SectionProps['state']['result']>): string[] {
+function needs({
+  problems,
+  findings,
+  running,
+  draft,
+}: NonNullable<SectionProps['state']['result']>): string[] {
   const lines = new Map<string, string[]>()
+  const { runs = [] } = draft as { runs?: readonly { direction: string }[] }
+  const directions = runs.map(({ direction }) => direction)
   const unusable = (path: string): boolean =>
     findings.some(({ rule, where }) => rule === 'unusable-entry' && where.includes(path))
   for (const { path, cell, message } of problems) {
-    const name = path === 'runs' ? (running ? 'More readings' : 'Readings') : labelOf(path)
-    const reading = /^run \d, reading /.test(name)
+    const name = path === 'runs' ? (running ? 'More readings' : 'Readings') : labelOf(path, directions)
+    const reading = /^runs\[\d+\]\.readings\[/.test(path)
     const text = reading
       ? message
       : unusable(path)
