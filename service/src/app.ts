@@ -1,3 +1,5 @@
+import { IncomingMessage, ServerResponse } from 'node:http'
+import { Socket } from 'node:net'
 import express, { type ErrorRequestHandler, type Express, type RequestHandler } from 'express'
 import helmet from 'helmet'
 import type { Logger } from 'pino'
@@ -119,9 +121,9 @@ function answerWithProblem(log: Logger): ErrorRequestHandler {
   }
 }
 
-/** Headers of every answer. The API is data only, so its policy allows nothing; pages set their own, wider one. */
+/** Headers that are the same for every answer, asked of their package once. The API is data only, so its policy allows nothing; pages set their own, wider one. */
 function safeHeaders(fromElsewhere: boolean): RequestHandler {
-  return helmet({
+  const make = helmet({
     contentSecurityPolicy: {
       useDefaults: false,
       directives: { defaultSrc: ["'none'"], frameAncestors: ["'none'"], baseUri: ["'none'"] },
@@ -131,4 +133,11 @@ function safeHeaders(fromElsewhere: boolean): RequestHandler {
     crossOriginResourcePolicy: { policy: 'same-origin' },
     referrerPolicy: { policy: 'no-referrer' },
   })
+  const seen = new ServerResponse(new IncomingMessage(new Socket()))
+  make(seen.req, seen, () => undefined)
+  const headers = Object.entries(seen.getHeaders()) as [string, string][]
+  return (_request, response, next) => {
+    for (const [name, value] of headers) response.setHeader(name, value)
+    next()
+  }
 }

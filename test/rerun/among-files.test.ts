@@ -13,12 +13,14 @@ async function archived(file: string, plot: string, seed: number, factor = 1): P
   return test
 }
 
-const remarks = (tests: RerunTest[]) =>
-  Object.fromEntries(makeRerunReport(tests, '2030-01-15').tests.map(({ file, remarks: r }) => [file, r]))
+const remarks = async (tests: RerunTest[]) =>
+  Object.fromEntries(
+    (await makeRerunReport(tests, '2030-01-15')).tests.map(({ file, remarks: r }) => [file, r]),
+  )
 
 describe('files of one re-run', () => {
   it('are told apart where their names were swapped', async () => {
-    const found = remarks([
+    const found = await remarks([
       await archived('site/Plot 12.xlsx', 'Plot 1', 1),
       await archived('site/Plot 1.xlsx', 'Plot 12', 2),
       await archived('site/Plot 3 retest.xlsx', 'Plot 3', 3),
@@ -35,7 +37,7 @@ describe('files of one re-run', () => {
   })
 
   it('are named where they are of the same test: copies, and a reissue with another volume', async () => {
-    const found = remarks([
+    const found = await remarks([
       await archived('a/Plot 5.xlsx', 'Plot 5', 5),
       await archived('b/Plot 5.xlsx', 'Plot 5', 5),
       await archived('c/reissued.xlsx', 'Plot 5', 5, 1.3),

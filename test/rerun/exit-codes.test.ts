@@ -34,5 +34,5 @@ it.each([
 it('a register that agrees is named with what was compared', async () => {
   const { out } = await commandLine('rerun', at('test.xlsx'), at('register.xlsx'))
   expect(out).toMatch(/register\.xlsx: 1 row agrees with its file, and its formulas are as they were written/)
-  expect(out).toMatch(/^1 test re-run, 1 register compared: /m)
+  expect(out).toMatch(/^1 test re-run, 1 report on them compared: /m)
 })

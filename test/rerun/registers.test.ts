@@ -29,7 +29,7 @@ const registerOf = (files: readonly { file: string; bytes: Uint8Array }[]) =>
 
 /** The register's entry in a re-run of it with all tests, or with some. */
 async function rerun(bytes: Uint8Array, given = tests) {
-  const report = makeRerunReport(
+  const report = await makeRerunReport(
     [...given.flatMap((one) => one.rerun), ...(await rerunFile(bytes, 'register.xlsx'))],
     '2026-11-26',
   )

@@ -42,7 +42,7 @@ beforeAll(async () => {
   ]
   const tests = []
   for (const [name, content] of files) tests.push(...(await rerunFile(content, name)))
-  report = makeRerunReport(tests, '2030-01-15')
+  report = await makeRerunReport(tests, '2030-01-15')
   bytes = await writeRerunWorkbook(report)
 })
 

@@ -97,6 +97,6 @@ export const resultTasks = {
   }),
   stagesResult: async (order: StagesOrder) => ({ json: JSON.stringify(stagesOf(order)) }),
   stagesWorkbook: async (order: StagesOrder) => ({ bytes: await writeStagesWorkbook(stagesRequest(order)) }),
-  rerunResult: async (order: RerunOrder) => ({ json: JSON.stringify(rerunOf(order)) }),
-  rerunWorkbook: async (order: RerunOrder) => ({ bytes: await writeRerunWorkbook(rerunOf(order)) }),
+  rerunResult: async (order: RerunOrder) => ({ json: JSON.stringify(await rerunOf(order)) }),
+  rerunWorkbook: async (order: RerunOrder) => ({ bytes: await writeRerunWorkbook(await rerunOf(order)) }),
 }

@@ -1,5 +1,6 @@
 import { randomBytes } from 'node:crypto'
 import { readFile, rm } from 'node:fs/promises'
+import type { Writable } from 'node:stream'
 import { builtInLayouts, type Layout, LIMITS, parseLayout } from '@draughtbook/shared-calc/log'
 import type { Request, Response } from 'express'
 import multer from 'multer'
@@ -8,6 +9,7 @@ import { HttpFault } from '../http/http-fault.js'
 import { readJson } from '../json/read-json.js'
 import { publicKeyOf } from '../signature/keys.js'
 import type { FileOrder } from './archive-tasks.js'
+import { takeInPortions } from './in-portions.js'
 import { uploadFolder } from './upload-folders.js'
 
 /** Most workbooks of one request. A whole country's archive goes over the command line and a queue. */
@@ -50,22 +52,9 @@ export async function takeUpload(request: Request, response: Response): Promise<
 function receive(request: Request, response: Response, folder: string): Promise<void> {
   if (!request.is('multipart/form-data'))
     throw new HttpFault(415, 'The body must be multipart/form-data', { kind: 'wrong-type' })
-  const upload = multer({
-    storage: multer.diskStorage({
-      destination: folder,
-      // Never the sender's name: it could lead anywhere.
-      filename: (_request, _file, done) => done(null, randomBytes(16).toString('hex')),
-    }),
-    defParamCharset: 'utf8',
-    // A folder's files keep their folders: two sites may both have a "1.xlsx".
-    preservePath: true,
-    limits: {
-      fileSize: LIMITS.fileBytes,
-      files: MOST_FILES + 2 * MOST_LAYOUTS,
-      fields: 0,
-      parts: MOST_FILES + 50,
-    },
-  }).fields(Object.entries(MOST_OF).map(([name, maxCount]) => ({ name, maxCount })))
+  const upload = multer(optionsFor(folder)).fields(
+    Object.entries(MOST_OF).map(([name, maxCount]) => ({ name, maxCount })),
+  )
   return new Promise((resolve, reject) => {
     let taken = 0
     request.on('data', (chunk: Buffer) => {
@@ -76,6 +65,33 @@ function receive(request: Request, response: Response, folder: string): Promise<
     })
     upload(request, response, (error: unknown) => (error ? reject(uploadFault(error)) : resolve()))
   })
+}
+
+/** For the package; its published types do not have `streamHandler` yet. */
+const optionsFor = (folder: string): multer.Options & StreamHandler => ({
+  storage: multer.diskStorage({
+    destination: folder,
+    // Never the sender's name: it could lead anywhere.
+    filename: (_request, _file, done) => done(null, randomBytes(16).toString('hex')),
+  }),
+  defParamCharset: 'utf8',
+  // A folder's files keep their folders: two sites may both have a "1.xlsx".
+  preservePath: true,
+  streamHandler: (body, reader) => {
+    takeInPortions(reader)
+    body.pipe(reader)
+  },
+  limits: {
+    fileSize: LIMITS.fileBytes,
+    files: MOST_FILES + 2 * MOST_LAYOUTS,
+    fields: 0,
+    parts: MOST_FILES + 50,
+  },
+})
+
+interface StreamHandler {
+  /** Hands a body to its reader. */
+  readonly streamHandler: (body: Request, reader: Writable) => void
 }
 
 /** Parts of the body that hold files, with the most of each. */

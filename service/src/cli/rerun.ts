@@ -7,9 +7,9 @@ import { countLines, testLines } from './print/rerun-lines.js'
 import { runFiles } from './run-files.js'
 import { shown } from './terminal.js'
 
-/** Said of reports: they are made from tests, and can be made again from them. */
+/** Said of reports that hold nothing to compare. */
 const NO_RECORD =
-  'not re-run: it holds no record of a test. To check a register, give the files of its tests too. To check a re-run, a building or stages, make it again from its tests and compare.'
+  'not re-run: it holds no record of a test. To check a register, a building or stages, give the files of its tests too. To check a re-run, run it again and compare.'
 
 interface Options extends ArchiveOptions {
   readonly key: readonly string[]
@@ -37,7 +37,7 @@ export const addRerun: AddCommand = (command, { terminal, end }) => {
       })
       const missing = others.filter(({ expected }) => !expected).map(({ file, why }) => unreadable(file, why))
       const passedOver = files.filter((_, i) => results[i]?.length === 0)
-      const report = makeRerunReport([...results.flat(), ...missing], options.asOf, passedOver)
+      const report = await makeRerunReport([...results.flat(), ...missing], options.asOf, passedOver)
       const { out } = options
       if (out !== undefined) await writeWorkbook(out, () => writeRerunWorkbook(report))
       // Where no file could be compared, nothing was checked: that is no answer at all.
@@ -46,7 +46,7 @@ export const addRerun: AddCommand = (command, { terminal, end }) => {
       for (const { file, part, outcome, why } of report.tests)
         if (outcome === 'cannot be read')
           terminal.err(`${file}${part === undefined ? '' : ` (${part})`}: ${why}`)
-      for (const file of passedOver) terminal.err(`${file}: ${NO_RECORD}`)
+      for (const file of report.passedOver ?? []) terminal.err(`${file}: ${NO_RECORD}`)
       if (options.json) return terminal.out(JSON.stringify(report, null, 2))
       for (const test of report.tests) for (const line of testLines(test)) terminal.out(shown(line))
       for (const line of countLines(report)) terminal.out(shown(line))

@@ -1,5 +1,5 @@
 import { check } from '@draughtbook/shared-calc'
-import type { Request, RequestHandler, Router } from 'express'
+import type { Request, RequestHandler, Response, Router } from 'express'
 import { z } from 'zod'
 import { HttpFault } from './http-fault.js'
 
@@ -24,14 +24,29 @@ export function serve(router: Router, path: string, handlers: Handlers): void {
   })
 }
 
+/** Answers with JSON that is already in bytes: express would look for its length, type and version again. */
+export function sendJson(response: Response, json: Uint8Array): void {
+  response.setHeader('content-type', 'application/json; charset=utf-8')
+  response.setHeader('content-length', json.length)
+  response.end(json)
+}
+
 /** Checks the query against a schema; an unknown or wrong parameter is 400, named. */
 export function queryOf<T>(request: Request, schema: z.ZodType<T>): T {
+  const hasNone = !request.url.includes('?')
+  if (hasNone && ofNoQuery.has(schema)) return ofNoQuery.get(schema) as T
   const result = check(schema, request.query)
-  if (result.success) return result.data
+  if (result.success) {
+    if (hasNone) ofNoQuery.set(schema, result.data)
+    return result.data
+  }
   throw new HttpFault(400, 'The query cannot be used', {
     errors: result.error.issues.map(({ path, message }) => ({ path: path.map(String).join('.'), message })),
   })
 }
+
+/** What each schema makes of no query at all, as most requests have it: checked once. */
+const ofNoQuery = new WeakMap<z.ZodType, unknown>()
 
 /** A switch: `?trace=1`. */
 export const flag = z

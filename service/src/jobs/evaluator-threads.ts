@@ -1,7 +1,8 @@
 import { fileURLToPath } from 'node:url'
 import { Worker } from 'node:worker_threads'
-import type { EvaluationOrder, EvaluationText } from './evaluation.js'
-import type { Batch } from './evaluator-thread.js'
+import type { EvaluationOrder } from './evaluation.js'
+import type { EvaluationBytes } from './evaluation-bytes.js'
+import type { Batch, Outcomes } from './evaluator-thread.js'
 import { TooLong } from './in-thread.js'
 import type { Outcome } from './outcome.js'
 
@@ -14,7 +15,7 @@ export interface Batches {
   run(
     orders: readonly EvaluationOrder[],
     deadline_ms: number,
-  ): Promise<readonly (Outcome<EvaluationText> | undefined)[]>
+  ): Promise<readonly (Outcome<EvaluationBytes> | undefined)[]>
 }
 
 export interface EvaluatorThreads extends Batches {
@@ -26,7 +27,7 @@ export interface EvaluatorThreads extends Batches {
 
 const ENTRY = fileURLToPath(new URL('./evaluator-thread.js', import.meta.url))
 /** An evaluation leaves some hundred kB to collect: with V8's small default for threads they would be collected too often. */
-const MEMORY = { maxOldGenerationSizeMb: 512, maxYoungGenerationSizeMb: 32 }
+const MEMORY = { maxOldGenerationSizeMb: 512, maxYoungGenerationSizeMb: 64 }
 /** The longest time a timer can be set to. */
 const LONGEST_ms = 2 ** 31 - 1
 
@@ -56,7 +57,7 @@ export function startEvaluators(most: number, file = ENTRY): EvaluatorThreads {
 interface Sent {
   readonly batch: Batch
   readonly timer: NodeJS.Timeout
-  readonly resolve: (outcomes: Outcome<EvaluationText>[]) => void
+  readonly resolve: (outcomes: Outcome<EvaluationBytes>[]) => void
   readonly reject: (error: Error) => void
 }
 
@@ -77,7 +78,7 @@ class Thread {
   run(
     orders: readonly EvaluationOrder[],
     deadline_ms: number,
-  ): Promise<readonly (Outcome<EvaluationText> | undefined)[]> {
+  ): Promise<readonly (Outcome<EvaluationBytes> | undefined)[]> {
     return new Promise((resolve, reject) => {
       const timer = setTimeout(() => this.giveUp(one), Math.min(deadline_ms, LONGEST_ms))
       const one: Sent = { batch: packed(orders), timer, resolve, reject }
@@ -95,7 +96,7 @@ class Thread {
   private start(): Worker {
     const worker = new Worker(this.file, { resourceLimits: MEMORY })
     let why = new Error('the thread has ended')
-    worker.on('message', (outcomes: Outcome<EvaluationText>[]) => this.next()?.resolve(outcomes))
+    worker.on('message', (outcomes: Outcomes) => this.next()?.resolve(unpacked(outcomes)))
     worker.on('error', (error) => {
       why = error
     })
@@ -124,6 +125,14 @@ class Thread {
     this.worker = this.start()
     for (const { batch } of this.sent) this.worker.postMessage(batch)
   }
+}
+
+function unpacked({ bytes, outcomes }: Outcomes): Outcome<EvaluationBytes>[] {
+  return outcomes.map((one) => {
+    if (!one.ok) return one
+    const { start, end, digest, outcome } = one.value
+    return { ok: true, value: { json: bytes.subarray(start, end), digest, outcome } }
+  })
 }
 
 function packed(orders: readonly EvaluationOrder[]): Batch {

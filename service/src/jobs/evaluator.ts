@@ -1,6 +1,7 @@
 import { HttpFault } from '../http/http-fault.js'
 import { tookTooLong } from '../http/within.js'
-import type { EvaluationOrder, EvaluationText } from './evaluation.js'
+import type { EvaluationOrder } from './evaluation.js'
+import { type EvaluationBytes, inBytes } from './evaluation-bytes.js'
 import type { Batches } from './evaluator-threads.js'
 import { TooLong } from './in-thread.js'
 import { type Outcome, unwrap } from './outcome.js'
@@ -9,10 +10,13 @@ import { type Outcome, unwrap } from './outcome.js'
  * Evaluates the body of a request.
  * @param wanted - whether anybody still waits for the answer
  */
-export type Evaluator = (order: EvaluationOrder, wanted: () => boolean) => Promise<EvaluationText>
+export type Evaluator = (order: EvaluationOrder, wanted: () => boolean) => Promise<EvaluationBytes>
 
 /** On the calling thread: for tests. */
-export const evaluatorHere: Evaluator = async (order) => (await import('./evaluation.js')).evaluation(order)
+export const evaluatorHere: Evaluator = async (order) => {
+  const { evaluation } = await import('./evaluation.js')
+  return inBytes(evaluation(order))
+}
 
 /**
  * Orders sent to a thread together. The way there and back costs about as much for several as for one; but with all of
@@ -31,7 +35,7 @@ export const MOST_EVALUATORS = 3
 interface Item {
   readonly order: EvaluationOrder
   readonly wanted: () => boolean
-  readonly resolve: (text: EvaluationText) => void
+  readonly resolve: (bytes: EvaluationBytes) => void
   readonly reject: (error: unknown) => void
 }
 
@@ -104,7 +108,7 @@ function stillWanted({ wanted, reject }: Item): boolean {
   return false
 }
 
-function answer({ resolve, reject }: Item, outcome: Outcome<EvaluationText> | undefined): void {
+function answer({ resolve, reject }: Item, outcome: Outcome<EvaluationBytes> | undefined): void {
   try {
     if (!outcome) throw new Error('a batch of evaluations came back short')
     resolve(unwrap(outcome))

@@ -1,11 +1,12 @@
 import { Finding, Outcome, TestRecord } from '@draughtbook/shared-calc'
+import { LIMITS } from '@draughtbook/shared-calc/log'
 import {
   leftOutKinds,
   lineQuantities,
   type ReadLines,
   type ReadRecords,
 } from '@draughtbook/shared-calc/register'
-import { differenceKinds, outcomes, type RerunTest } from '@draughtbook/shared-calc/rerun'
+import { differenceKinds, outcomes, type RerunTest, rerunKinds } from '@draughtbook/shared-calc/rerun'
 import { z } from 'zod'
 import type { ArchiveResult, ArchiveTask } from '../archive/archive-tasks.js'
 
@@ -89,6 +90,9 @@ const Difference = z.strictObject({
   follows: z.array(z.strictObject(difference)).optional(),
 })
 
+/** Of a building or stages, in hex: no larger than a file that is read. */
+const MOST_HEX = 2 * LIMITS.fileBytes
+
 const quoted = z.record(text, z.union([number, text]))
 
 const Tests = z.array(
@@ -97,7 +101,7 @@ const Tests = z.array(
     part: text.optional(),
     outcome: z.enum(outcomes),
     why: text,
-    kind: z.enum(['summary workbook', 'own layout', 'register']).optional(),
+    kind: z.enum(rerunKinds).optional(),
     building: text.optional(),
     site: text.optional(),
     date: text.optional(),
@@ -117,6 +121,7 @@ const Tests = z.array(
     remarks: z.array(text).optional(),
     notes: z.array(text),
     quoted: quoted.optional(),
+    given: z.strictObject({ record: TestRecord, altered: text.optional() }).optional(),
     register: z
       .strictObject({
         rows: z.array(
@@ -135,6 +140,11 @@ const Tests = z.array(
         client: text.optional(),
         asOf: text.optional(),
       })
+      .optional(),
+    bytes: z
+      .string()
+      .regex(/^[0-9a-f]*$/)
+      .max(MOST_HEX)
       .optional(),
   }),
 )

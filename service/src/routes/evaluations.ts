@@ -1,8 +1,9 @@
 import { Router } from 'express'
 import { z } from 'zod'
 import { bytesOf, wholeJsonBytes } from '../http/read-body.js'
-import { flag, queryOf, serve } from '../http/route.js'
+import { flag, queryOf, sendJson, serve } from '../http/route.js'
 import { within } from '../http/within.js'
+import { inBytes } from '../jobs/evaluation-bytes.js'
 import type { Evaluator } from '../jobs/evaluator.js'
 import type { Jobs } from '../jobs/jobs.js'
 
@@ -26,11 +27,11 @@ export function evaluations(evaluate: Evaluator, jobs: Jobs, timeout_s: number):
         const order = { body, trace, uncertainty }
         const { json, digest, outcome } =
           body.length > LARGE
-            ? await within(response, timeout_s, (signal) => jobs.run('evaluation', order, signal))
+            ? inBytes(await within(response, timeout_s, (signal) => jobs.run('evaluation', order, signal)))
             : await evaluate(order, () => !response.destroyed)
         response.locals.digest = digest
         response.locals.outcome = outcome
-        response.type('json').send(json)
+        sendJson(response, json)
       },
     ],
   })

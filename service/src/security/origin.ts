@@ -11,7 +11,8 @@ export function checkOrigin(settings: Settings): RequestHandler {
   const listed = new Set(settings.origins)
   return (request, response, next) => {
     const { origin } = request.headers
-    response.vary('Origin')
+    // The first to say so; whoever adds to it later uses `vary`.
+    response.setHeader('vary', 'Origin')
     if (origin === undefined || isOwn(origin, request, settings)) return next()
     if (!listed.has(origin))
       throw new HttpFault(403, 'Pages from this origin may not call the service', {

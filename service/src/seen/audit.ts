@@ -34,7 +34,7 @@ export const requestId: RequestHandler = (request, response, next) => {
   const given = request.get('x-request-id') ?? ''
   const id = /^[\w.-]{1,64}$/.test(given) ? given : randomUUID()
   response.locals.requestId = id
-  response.set('x-request-id', id)
+  response.setHeader('x-request-id', id)
   next()
 }
 

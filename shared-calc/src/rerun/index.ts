@@ -2,9 +2,9 @@ export { shortNames } from '../catalogue/short-names.js'
 export { versions } from '../versions/list.js'
 export { type KnownVersion, type RunnableVersion, runnable, type VersionParts } from '../versions/version.js'
 export * from './report.js'
+export { bad as badOutcomes } from './report.js'
 export { rerunFile } from './rerun.js'
 export {
-  bad as badOutcomes,
   foundDifference,
   makeRerunReport,
   RERUN_FORMAT,

@@ -1,3 +1,4 @@
+import type { TestRecord } from '../contract/record/index.js'
 import type { Layout } from '../log/layout/schema.js'
 import type { ColumnPlaces, Quoted } from '../reports/register/workbook/quoted.js'
 import type { RecordSignature } from '../reports/workbook/record-signature.js'
@@ -18,6 +19,14 @@ export const outcomes = [
   'cannot be read',
 ] as const
 export type RerunOutcome = (typeof outcomes)[number]
+
+/** Outcomes that an auditor must look at. */
+export const bad: readonly RerunOutcome[] = [
+  'differs',
+  'inputs changed after issue',
+  'signature not accepted',
+  'cannot be read',
+]
 
 export const differenceKinds = [
   'input',
@@ -72,6 +81,10 @@ export type SignatureState =
   | { readonly state: 'not signed' }
   | { readonly state: 'valid' | 'invalid' | 'key not given'; readonly keyId: string }
 
+/** What a file is: a test, or a report on several tests. */
+export const rerunKinds = ['summary workbook', 'own layout', 'register', 'building', 'stages'] as const
+export type RerunKind = (typeof rerunKinds)[number]
+
 /** One archived test re-run. */
 export interface RerunTest {
   /** Path of the file as given. */
@@ -81,7 +94,7 @@ export interface RerunTest {
   readonly outcome: RerunOutcome
   /** One sentence on the outcome. */
   readonly why: string
-  readonly kind?: 'summary workbook' | 'own layout' | 'register'
+  readonly kind?: RerunKind
   readonly building?: string
   readonly site?: string
   readonly date?: string
@@ -102,8 +115,12 @@ export interface RerunTest {
   readonly notes: readonly string[]
   /** What a register shows of this test. Only until all files of a re-run are compared. */
   readonly quoted?: Quoted
+  /** What it was worked out from, and why its file cannot be taken as issued. Only until all files of a re-run are compared. */
+  readonly given?: { readonly record: TestRecord; readonly altered?: string }
   /** Of a register: what it shows. Only until all files of a re-run are compared. */
   readonly register?: RegisterRead
+  /** Of a building or stages: its bytes in hex, which can lie in a queue. Only until all files of a re-run are compared. */
+  readonly bytes?: string
 }
 
 /** A register as it was read from its file. */

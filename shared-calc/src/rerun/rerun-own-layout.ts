@@ -81,6 +81,7 @@ function rerunTest(
     calculationVersion: evaluation.calculationVersion,
     recordDigest: digestOf(record),
     quoted: withoutFindings(quotedOf(record, evaluation)),
+    given: { record },
     compared: { figures: results.length, cells: results.length },
     differences,
     sinceIssue: [],

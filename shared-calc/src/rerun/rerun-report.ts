@@ -1,7 +1,8 @@
 import { CALCULATION_VERSION } from '../catalogue/calculation-version.js'
 import { remarksAmongFiles } from './among-files.js'
 import { compareRegister } from './register/compare-register.js'
-import { outcomes, type RerunOutcome, type RerunTest } from './report.js'
+import { bad, outcomes, type RerunOutcome, type RerunTest } from './report.js'
+import { compareSeveral } from './several/compare-several.js'
 
 export const RERUN_FORMAT = 'draughtbook/rerun@1'
 
@@ -12,24 +13,29 @@ export interface RerunReport {
   /** Date of the re-run. */
   readonly asOf: string
   readonly tests: readonly RerunTest[]
-  /** Files that hold no record: re-runs, buildings, stages, and registers none of whose tests is given. Absent where there are none. */
+  /** Files with nothing to compare: re-runs, and registers, buildings and stages whose tests are not given. Absent where there are none. */
   readonly passedOver?: readonly string[]
   readonly counts: { readonly [outcome in RerunOutcome]: number }
 }
 
 /** Puts tests re-run one by one together, with what shows only among them. */
-export function makeRerunReport(
+export async function makeRerunReport(
   given: readonly RerunTest[],
   asOf: string,
   passedOver: readonly string[] = [],
-): RerunReport {
-  const files = given.filter(({ kind }) => kind !== 'register')
+): Promise<RerunReport> {
+  const ofTests = (kind: RerunTest['kind']) => kind !== 'register' && kind !== 'building' && kind !== 'stages'
+  const files = given.filter(({ kind }) => ofTests(kind))
   const remarks = remarksAmongFiles(files)
-  const registers = given.filter(({ kind }) => kind === 'register')
-  const compared = registers.map((register) => compareRegister(register, files))
-  const notCompared = registers.filter((_, i) => compared[i] === undefined).map(({ file }) => file)
+  const reports = given.filter(({ kind }) => !ofTests(kind))
+  const compared = await Promise.all(
+    reports.map((one) =>
+      one.kind === 'register' ? compareRegister(one, files) : compareSeveral(one, files),
+    ),
+  )
+  const notCompared = reports.filter((_, i) => compared[i] === undefined).map(({ file }) => file)
   const tests = [
-    ...files.map(({ quoted: _, ...test }, i): RerunTest => {
+    ...files.map(({ quoted: _, given: _given, ...test }, i): RerunTest => {
       const among = remarks.get(files[i] as RerunTest)
       return among ? { ...test, remarks: among } : test
     }),
@@ -53,14 +59,6 @@ export function makeRerunReport(
     counts: Object.fromEntries(outcomes.map((outcome) => [outcome, count(outcome)])) as RerunReport['counts'],
   }
 }
-
-/** Outcomes that an auditor must look at. */
-export const bad: readonly RerunOutcome[] = [
-  'differs',
-  'inputs changed after issue',
-  'signature not accepted',
-  'cannot be read',
-]
 
 /** Whether something was found that an auditor must look at. */
 export const foundDifference = ({ counts }: RerunReport): boolean =>

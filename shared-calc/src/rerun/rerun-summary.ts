@@ -1,6 +1,7 @@
 import type { Evaluation } from '../contract/record/index.js'
 import type { Grid } from '../log/grid/grid.js'
 import { archivedParts } from '../reports/archive/open-archived.js'
+import { alteration } from '../reports/register/read-lines.js'
 import { quotedOf } from '../reports/register/workbook/quoted.js'
 import { holdsIssuedRows } from '../reports/workbook/issued/issue.js'
 import { digestParts } from '../reports/workbook/issued/issued-parts.js'
@@ -15,7 +16,7 @@ import { type IssuedFile, issueAgain } from './issued-file.js'
 import { digestDifferences, fieldCell, issuedRecord } from './issued-record.js'
 import { savedBy } from './look/package.js'
 import { outcomeOf } from './outcome.js'
-import type { Difference, RerunOptions, RerunTest, SignatureState } from './report.js'
+import { bad, type Difference, type RerunOptions, type RerunTest, type SignatureState } from './report.js'
 import { changedFields, withoutFollowing } from './root-causes.js'
 import {
   changesSince,
@@ -65,15 +66,18 @@ export async function rerunSummary(
   const current = versions.at(-1)
   const older = current !== undefined && current !== issuedUnder
   const refused = notAccepted(signature, requireSignature)
+  const judged = outcomeOf(found.differences, {
+    ...(older && { olderVersion: calculationVersion }),
+    ...(refused !== undefined && { refused }),
+    ...unprovenWords(signature),
+    asIssued: found.asIssued,
+    ...(found.savedAgain && { savedBy: savedBy(bytes) }),
+  })
+  const altered = bad.includes(judged.outcome) ? alteration(summary, grid) : undefined
   return {
     ...about,
-    ...outcomeOf(found.differences, {
-      ...(older && { olderVersion: calculationVersion }),
-      ...(refused !== undefined && { refused }),
-      ...unprovenWords(signature),
-      asIssued: found.asIssued,
-      ...(found.savedAgain && { savedBy: savedBy(bytes) }),
-    }),
+    ...judged,
+    given: { record, ...(altered !== undefined && { altered }) },
     verdict: { recorded: recorded.verdict.outcome, recomputed: found.verdict },
     compared: { figures: found.figures, cells: found.cells },
     differences: found.differences,

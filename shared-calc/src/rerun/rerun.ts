@@ -1,10 +1,11 @@
 import { InputError } from '../contract/problem.js'
 import { problemsInWords } from '../contract/record/index.js'
-import { isRegister, openArchived, ownReport } from '../reports/archive/open-archived.js'
+import { openArchived, reportKind } from '../reports/archive/open-archived.js'
 import { rerunRegister } from './register/rerun-register.js'
 import { type RerunOptions, type RerunTest, unreadable } from './report.js'
 import { rerunOwnLayout } from './rerun-own-layout.js'
 import { rerunSummary } from './rerun-summary.js'
+import { rerunSeveral } from './several/rerun-several.js'
 
 /**
  * Re-runs one archived file: recomputes it from its inputs and compares with all that it records. Never throws for a
@@ -19,9 +20,11 @@ export async function rerunFile(
   try {
     const { grid, summary } = openArchived(bytes, file)
     if (summary) return [await rerunSummary(file, bytes, grid, summary, options)]
-    if (isRegister(grid)) return [rerunRegister(file, grid)]
-    // Re-runs, buildings and stages lie beside what they are about; they hold nothing to re-run.
-    if (ownReport(grid) !== undefined) return []
+    const kind = reportKind(grid)
+    if (kind === 'register') return [rerunRegister(file, grid)]
+    if (kind === 'building' || kind === 'stages') return [rerunSeveral(file, bytes, kind)]
+    // A re-run lies beside what it is about; it holds nothing to re-run.
+    if (kind === 're-run') return []
     return rerunOwnLayout(file, grid, options)
   } catch (error) {
     if (!(error instanceof InputError)) throw error

@@ -24,6 +24,14 @@ describe('zero flow is read', () => {
       ],
     ],
     [
+      'below headings of mean and of what is no word of ours',
+      [
+        ['Zero-flow pressure (Pa)', 'st. dev.', 'mean', 'p95'],
+        ['Depressurisation before', 0.5, dep.before, dep.before + 0.9],
+        ['Depressurisation after', 0.4, dep.after, dep.after + 0.8],
+      ],
+    ],
+    [
       'in a sentence among others',
       [[`Remarks: zero flow ${dep.before} Pa before and ${dep.after} Pa after. Light wind.`]],
     ],

@@ -63,7 +63,7 @@ async function rerun(): Promise<Uint8Array> {
     ...(await rerunFile(whole, 'archive/2026/untouched.xlsx')),
     ...(await rerunFile(whole.slice(0, 9000), 'archive/2026/cut & strange.xlsx')),
   ]
-  return writeRerunWorkbook(makeRerunReport(tests, '2030-01-15'))
+  return writeRerunWorkbook(await makeRerunReport(tests, '2030-01-15'))
 }
 
 async function withPictures(): Promise<Uint8Array> {

@@ -1,3 +1,5 @@
+import { counted } from '@draughtbook/shared-calc'
+
 /** A figure for people: three significant digits, never an exponent within what buildings give. */
 export function numberText(value: number, digits = 3): string {
   const size = Math.abs(value)
@@ -7,5 +9,5 @@ export function numberText(value: number, digits = 3): string {
 }
 
 /** "2 cautions", "1 note", "no notes". */
-export const count = (number: number, one: string, many = `${one}s`): string =>
-  `${number === 0 ? 'no' : number} ${number === 1 ? one : many}`
+export const count = (number: number, one: string, several = `${one}s`): string =>
+  number === 0 ? `no ${several}` : counted(number, one, several)

@@ -13,8 +13,8 @@ export function testLines(test: RerunTest): string[] {
   const name = `${file}${part === undefined ? '' : ` (${part})`}`
   const odd = signature?.state === 'key not given' || signature?.state === 'invalid'
   if (outcome === 'cannot be read') return []
-  // A register has no outcome of its own: which of its rows could be compared is what counts.
-  if (outcome === 'agrees' && test.kind === 'register') return [`${name}: ${why}`]
+  // A report on several tests has no outcome of its own: how much of it could be compared is what counts.
+  if (outcome === 'agrees' && isReport(test)) return [`${name}: ${why}`]
   const quiet = outcome === 'exactly as issued' || outcome === 'agrees' || outcome === 'saved again'
   const said = odd ? [signatureWords[signature.state], ...remarks] : remarks
   if (quiet) return said.length > 0 ? [`${name}: ${[outcome, ...said].join('; ')}`] : []
@@ -26,6 +26,9 @@ export function testLines(test: RerunTest): string[] {
     ...(real.length > MOST ? [`  ${real.length - MOST} more: see --out or --json`] : []),
   ]
 }
+
+const isReport = ({ kind }: RerunTest): boolean =>
+  kind === 'register' || kind === 'building' || kind === 'stages'
 
 function differenceLines(one: Difference): string[] {
   const { label, cell, unit, recorded, expected, kind, follows = [] } = one
@@ -64,10 +67,10 @@ export function countLines({ tests, counts, passedOver = [] }: RerunReport): str
     return files > 0 ? [`${signatureWords[state]} ${files}`] : []
   })
   if (tests.length === 0) return ['No test was re-run: no Draughtbook summary was found.']
-  const registers = tests.filter(({ kind }) => kind === 'register').length
+  const compared = tests.filter(isReport).length
   const one = [
-    count(tests.length - registers, 'test re-run', 'tests re-run'),
-    ...(registers > 0 ? [count(registers, 'register compared', 'registers compared')] : []),
+    count(tests.length - compared, 'test re-run', 'tests re-run'),
+    ...(compared > 0 ? [count(compared, 'report on them compared', 'reports on them compared')] : []),
   ].join(', ')
   const reports = passedOver.length > 0 ? [`without a record ${passedOver.length}`] : []
   return [

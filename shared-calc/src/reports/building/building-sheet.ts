@@ -1,7 +1,9 @@
 import type { Workbook, Worksheet } from 'exceljs'
 import type { BuildingResult } from '../../assessment/building/building-result.js'
 import { ruleWords, type WorkedBuilding, type WorkedWay } from '../../assessment/building/work-building.js'
+import { CALCULATION_VERSION } from '../../catalogue/calculation-version.js'
 import { counted, outcomeWords } from '../../catalogue/words.js'
+import { madeUnder } from '../made-under.js'
 import { reference } from '../workbook/address.js'
 import { live, writeLine, writeTable } from '../workbook/live-cell.js'
 import { setUpPage } from '../workbook/page.js'
@@ -11,6 +13,8 @@ import { FIRST_HOME, HOMES } from './homes-sheet.js'
 
 export const BUILDING = 'Building'
 const COLUMNS = 8
+/** Where the sheet says what the building is called and how its homes are combined. */
+export const statedIn = { name: { row: 3, column: 2 }, rule: { row: 5, column: 2 } } as const
 const WIDE = { columns: COLUMNS, perRow: 118 }
 
 /** The summary page: verdict, the ways to combine the homes, the homes, and the findings. */
@@ -32,8 +36,9 @@ export function writeBuildingSheet(
     ['Tests', `${result.homes.length} of ${counted(worked.homesInBuilding, 'home')}`],
   ]
   facts.forEach(([label, fact], i) => {
-    dress(sheet.getCell(3 + i, 1), { font: fonts.muted }).value = label
-    dress(sheet.getCell(3 + i, 2), {}).value = fact
+    const { row, column } = statedIn.name
+    dress(sheet.getCell(row + i, column - 1), { font: fonts.muted }).value = label
+    dress(sheet.getCell(row + i, column), {}).value = fact
   })
   writeVerdict(sheet, 8, worked, result, places)
   let row = ways(sheet, 11, worked, result, places)
@@ -48,7 +53,7 @@ export function writeBuildingSheet(
   row = writeLine(
     sheet,
     row + 1,
-    'Local codes and licensed practice decide how several homes are tested and compared with a limit.',
+    `${madeUnder(CALCULATION_VERSION)} Local codes and licensed practice decide how several homes are tested and compared with a limit.`,
     { ...WIDE, font: fonts.small },
   )
   setUpPage(sheet, {

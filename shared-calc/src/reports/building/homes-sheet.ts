@@ -15,6 +15,16 @@ const HEAD = 10
 const NAME_WIDTH = 26
 export const FIRST_HOME = HEAD + 1
 
+/** Columns that say which test a row is copied from. */
+export const homeColumns = { name: 1, date: 3, file: 11 } as const
+/** What was entered for the building, by its label above the homes: labels in column A, values in column D. */
+export const givenFacts = {
+  homesInBuilding: 'homes in the building',
+  sampleSize: 'size of the sample',
+  morePerMiss: 'extra homes to test for each home that fails',
+} as const
+export const FACTS = { first: 3, label: 1, value: 4 } as const
+
 /** Columns after the figure: what the homes can be weighted by. */
 const weights = ['summed', 'volume', 'envelope', 'floor'] as const
 
@@ -34,7 +44,7 @@ export function writeHomesSheet(
     'Copied from the tests as issued. The working refers to these cells.'
   const facts: [string, number, string][] = [
     [`limit of ${target.quantity}, ${target.unit}`, target.limit, 'building.limit'],
-    ['homes in the building', homesInBuilding, 'building.homesInBuilding'],
+    [givenFacts.homesInBuilding, homesInBuilding, 'building.homesInBuilding'],
     ['homes tested', homes.length, 'building.tested'],
     [
       'tested homes that do not meet the limit',
@@ -43,15 +53,16 @@ export function writeHomesSheet(
     ],
     ...(sample
       ? ([
-          ['size of the sample', givenOf(sample, 'z_s'), 'building.sampleSize'],
-          ['extra homes to test for each home that fails', givenOf(sample, 'z_f'), 'building.morePerMiss'],
+          [givenFacts.sampleSize, givenOf(sample, 'z_s'), 'building.sampleSize'],
+          [givenFacts.morePerMiss, givenOf(sample, 'z_f'), 'building.morePerMiss'],
         ] as [string, number, string][])
       : []),
   ]
   facts.forEach(([label, value, path], i) => {
-    dress(sheet.getCell(3 + i, 1), { font: fonts.muted }).value = label
-    dress(sheet.getCell(3 + i, 4), { numFmt: 'General' }).value = value
-    places.placeField(path, { sheet: HOMES, column: 4, row: 3 + i })
+    const row = FACTS.first + i
+    dress(sheet.getCell(row, FACTS.label), { font: fonts.muted }).value = label
+    dress(sheet.getCell(row, FACTS.value), { numFmt: 'General' }).value = value
+    places.placeField(path, { sheet: HOMES, column: FACTS.value, row })
   })
   writeHeads(sheet, target)
   const names = shortNames(results.map(({ file }) => file))
@@ -83,7 +94,7 @@ export function writeHomesSheet(
       result.adjoiningSpaces ?? 'not stated'
     dress(sheet.getCell(row, 10), { alignment: wrap }).value = outcomeWords[result.outcome]
     linkTo(
-      dress(sheet.getCell(row, 11), { alignment: wrap }),
+      dress(sheet.getCell(row, homeColumns.file), { alignment: wrap }),
       names.get(result.file) ?? result.file,
       result.file,
     )

@@ -1,3 +1,4 @@
+import type { Workbook } from 'exceljs'
 import { buildingResult } from '../../assessment/building/building-result.js'
 import { type BuildingRequest, workBuilding } from '../../assessment/building/work-building.js'
 import { newWorkbook, orderSheets } from '../workbook/new-workbook.js'
@@ -12,6 +13,11 @@ import { HOMES, writeHomesSheet } from './homes-sheet.js'
  * @throws InputError as `workBuilding` does
  */
 export async function writeBuildingWorkbook(request: BuildingRequest): Promise<Uint8Array> {
+  return workbookBytes(layOutBuilding(request))
+}
+
+/** The same, before it is packed. */
+export function layOutBuilding(request: BuildingRequest): Workbook {
   const worked = workBuilding(request)
   const result = buildingResult(request.name, worked)
   const workbook = newWorkbook(`Building of several homes: ${request.name}`)
@@ -20,5 +26,5 @@ export async function writeBuildingWorkbook(request: BuildingRequest): Promise<U
   writeWorkingSheet(workbook, worked.calculation, places)
   writeBuildingSheet(workbook, worked, result, places)
   orderSheets(workbook, ['Building', HOMES, WORKING])
-  return workbookBytes(workbook)
+  return workbook
 }

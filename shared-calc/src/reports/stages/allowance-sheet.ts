@@ -8,16 +8,28 @@ import type { Places } from '../workbook/places.js'
 import { dress, fills, fonts, heightFor, underline, wrap } from '../workbook/styles.js'
 
 export const ALLOWANCE = 'Allowance'
-const SHARES = 3
-const CONFIDENCE = 4
+export const SHARES = 3
+export const CONFIDENCE = 4
 export const ALLOWANCE_HEAD = 7
 /** Columns that other sheets and the working refer to. */
-export const columns = { limit: 4, basis: 5, figure: 6, shareUsed: 11, decision: 15 } as const
+export const columns = {
+  plot: 1,
+  date: 3,
+  limit: 4,
+  basis: 5,
+  figure: 6,
+  shareUsed: 11,
+  decision: 15,
+  file: 17,
+} as const
+
+/** Where a stage's share of the target stands; the probability needed is below the first. */
+export const shareColumn = (stage: number): number => 4 + 2 * stage
 
 /** Where the inputs of the working stand. */
 export function placeAllowance({ stages }: WorkedStages, places: Places): void {
   siteStages.forEach((stage, i) => {
-    places.placeField(`shares.${stage}`, { sheet: ALLOWANCE, column: 4 + 2 * i, row: SHARES })
+    places.placeField(`shares.${stage}`, { sheet: ALLOWANCE, column: shareColumn(i), row: SHARES })
   })
   for (const { index } of stages)
     for (const key of ['limit', 'basis', 'figure'] as const)
@@ -54,12 +66,16 @@ export function writeAllowanceSheet(sheet: Worksheet, worked: WorkedStages, plac
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Leakage allowed and used, stage by stage'
   dress(sheet.getCell(SHARES, 1), { font: fonts.muted }).value = 'share of the target that may be used up to'
   siteStages.forEach((stage, i) => {
-    dress(sheet.getCell(SHARES, 3 + 2 * i), { font: fonts.muted, alignment: { horizontal: 'right' } }).value =
-      stage
-    dress(sheet.getCell(SHARES, 4 + 2 * i), { numFmt: '0%', fill: fills.given }).value = worked.shares[stage]
+    dress(sheet.getCell(SHARES, shareColumn(i) - 1), {
+      font: fonts.muted,
+      alignment: { horizontal: 'right' },
+    }).value = stage
+    dress(sheet.getCell(SHARES, shareColumn(i)), { numFmt: '0%', fill: fills.given }).value =
+      worked.shares[stage]
   })
   dress(sheet.getCell(CONFIDENCE, 1), { font: fonts.muted }).value = 'probability needed'
-  dress(sheet.getCell(CONFIDENCE, 4), { numFmt: '0%', fill: fills.given }).value = worked.confidence
+  dress(sheet.getCell(CONFIDENCE, shareColumn(0)), { numFmt: '0%', fill: fills.given }).value =
+    worked.confidence
   dress(sheet.getCell(5, 1), { font: fonts.small }).value =
     'Shares and probability are common practice, no source. Change the yellow cells to set your own.'
   sheet.getRow(ALLOWANCE_HEAD).height = 28

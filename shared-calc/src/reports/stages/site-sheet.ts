@@ -1,5 +1,7 @@
 import type { Worksheet } from 'exceljs'
 import { type SiteStage, siteStages, type WorkedStages } from '../../assessment/stages/work-stages.js'
+import { CALCULATION_VERSION } from '../../catalogue/calculation-version.js'
+import { madeUnder } from '../made-under.js'
 import { columnLetters } from '../workbook/address.js'
 import { writeLine } from '../workbook/live-cell.js'
 import { setUpPage } from '../workbook/page.js'
@@ -7,6 +9,8 @@ import { dress, fills, fonts, heightFor, underline } from '../workbook/styles.js
 import { ALLOWANCE, ALLOWANCE_HEAD, columns } from './allowance-sheet.js'
 
 export const SITE = 'Site'
+/** Between a file that is not used and the reason. */
+export const NOT_USED = ': not used, because '
 const HEAD = 4
 const PLOT_WIDTH = 34
 const heads: Readonly<Record<SiteStage, string>> = {
@@ -58,11 +62,12 @@ export function writeSiteSheet(sheet: Worksheet, { plots, stages, leftOut }: Wor
   colourDecisions(sheet, `B${HEAD + 1}:E${last}`)
   let row = last + 2
   for (const { file, why } of leftOut)
-    row = writeLine(sheet, row, `${file}: not used, because ${why}`, {
-      columns: 5,
-      perRow: 118,
-      font: fonts.muted,
-    })
+    row = writeLine(sheet, row, `${file}${NOT_USED}${why}`, { columns: 5, perRow: 118, font: fonts.muted })
+  row = writeLine(sheet, row + 1, madeUnder(CALCULATION_VERSION), {
+    columns: 5,
+    perRow: 118,
+    font: fonts.small,
+  })
   setUpPage(sheet, { landscape: false, title: 'Stages of the site', lastRow: row, lastColumn: 5 })
 }
 

@@ -1,3 +1,4 @@
+import type { Workbook } from 'exceljs'
 import { type StagesRequest, workStages } from '../../assessment/stages/work-stages.js'
 import { newWorkbook, orderSheets } from '../workbook/new-workbook.js'
 import { Places } from '../workbook/places.js'
@@ -11,6 +12,11 @@ import { SITE, writeSiteSheet } from './site-sheet.js'
  * @throws InputError as `workStages` does
  */
 export async function writeStagesWorkbook(request: StagesRequest): Promise<Uint8Array> {
+  return workbookBytes(layOutStages(request))
+}
+
+/** The same, before it is packed. */
+export function layOutStages(request: StagesRequest): Workbook {
   const worked = workStages(request)
   const workbook = newWorkbook('Leakage allowed and used, stage by stage')
   const places = new Places()
@@ -23,5 +29,5 @@ export async function writeStagesWorkbook(request: StagesRequest): Promise<Uint8
   writeAllowanceSheet(allowance, worked, places)
   writeSiteSheet(site, worked)
   orderSheets(workbook, [SITE, ALLOWANCE, WORKING])
-  return workbookBytes(workbook)
+  return workbook
 }

@@ -16,6 +16,17 @@ export function fileLink(file: string): string {
   return path.startsWith('../') || path.startsWith('./') ? path : `./${path}`
 }
 
+/** The file that a link leads to, as it was given; undefined where it is no address of a file. */
+export function fileOfLink(link: string): string | undefined {
+  try {
+    const [address = ''] = link.split('#')
+    const path = decodeURIComponent(address.replace(/^file:\/\/(?=\/)/, ''))
+    return path.replace(/^\.\//, '').replace(/^\/(?=[A-Za-z]:\/)/, '')
+  } catch {
+    return undefined
+  }
+}
+
 /** Writes a text that opens a file, or a cell of it (`Working!C12`). */
 export function linkTo(cell: Cell, text: string, file: string, place?: string): void {
   const path = fileLink(file)

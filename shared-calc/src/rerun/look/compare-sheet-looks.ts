@@ -35,11 +35,14 @@ export function compareSheetLooks(issued: SheetLook, now: SheetLook, contents: I
   ]
 }
 
-/** Some programs do not keep what was frozen; then everything can be reached. */
-const others = (look: SheetLook, now: SheetLook): SheetLook['others'] =>
-  now.others.get('frozen') === 'nothing'
-    ? new Map([...look.others].filter(([key]) => key !== 'frozen'))
-    : look.others
+/** Some programs do not keep what was frozen, or a filter; then everything can be reached, and is shown. */
+const others = (look: SheetLook, now: SheetLook): SheetLook['others'] => {
+  const lost = [
+    ...(now.others.get('frozen') === 'nothing' ? ['frozen'] : []),
+    ...(now.others.get('filter') === 'none' ? ['filter'] : []),
+  ]
+  return new Map([...look.others].filter(([key]) => !lost.includes(key)))
+}
 
 function sizes(issued: SheetLook, now: SheetLook): Difference[] {
   const { name } = issued

@@ -90,8 +90,11 @@ function resolve(folder: string, target: string): string {
 const LONGEST = 40
 
 /** The program that says it saved a workbook; empty where none does. */
-export function savedBy(bytes: Uint8Array): string {
-  const from = new Package(archivedParts(bytes))
+export const savedBy = (bytes: Uint8Array): string => savedByParts(archivedParts(bytes))
+
+/** The same, of its parts. */
+export function savedByParts(parts: Parts): string {
+  const from = new Package(parts)
   const tree = from.tree(from.linked('', 'extended-properties') ?? '')
   return (child(tree, 'Application')?.text ?? '').split('$')[0]?.trim().slice(0, LONGEST) ?? ''
 }

@@ -42,6 +42,9 @@ const WORDS: Readonly<Record<string, string>> = {
   print_titles: 'rows printed on every page',
 }
 
+/** How Gnumeric keeps rows and columns repeated on every page together, which it cannot read. */
+const NOT_READ = /^ERROR\("([^"]{0,200})"\)$/
+
 function namesOf(workbook: XmlNode | undefined, sheets: readonly SheetLook[]): Map<string, string> {
   const names = new Map<string, string>()
   for (const one of deep(workbook, 'definedName')) {
@@ -52,7 +55,8 @@ function namesOf(workbook: XmlNode | undefined, sheets: readonly SheetLook[]): M
     const word = name.replace(/^_xlnm\./, '').toLowerCase()
     const key = `${WORDS[word] ?? `defined name ${word}`}${own}`
     const before = names.get(key)
-    const means = [comparableFormula(one.text.trim()), ...remarksOf(one)].join(', ')
+    const text = word === 'print_titles' ? one.text.trim().replace(NOT_READ, '$1') : one.text.trim()
+    const means = [comparableFormula(text), ...remarksOf(one)].join(', ')
     names.set(key, before === undefined ? means : `${before}, and once more ${means}`)
   }
   return names

@@ -4,6 +4,7 @@ import { NOT_LOGGED } from '../../reports/register/totals.js'
 import { headInWords, REGISTER_SHEET } from '../../reports/register/workbook/columns.js'
 import { quotedColumns } from '../../reports/register/workbook/quoted.js'
 import { computedAgrees } from '../agreement.js'
+import { testNamed } from '../named-test.js'
 import type { Difference, QuotedRow, RegisterRead, RerunTest } from '../report.js'
 
 /**
@@ -14,7 +15,10 @@ export function compareRegister(register: RerunTest, given: readonly RerunTest[]
   const { register: read, ...about } = register
   if (!read) return register
   const tests = given.filter(({ quoted }) => quoted !== undefined)
-  const pairs = read.rows.map((row) => ({ row, test: testOf(row, tests) }))
+  const pairs = read.rows.map((row) => {
+    const { plot, date } = row.shown
+    return { row, test: testNamed({ file: row.file, plot: textOf(plot), date: textOf(date) }, tests) }
+  })
   const compared = pairs.flatMap(({ row, test }) => (test ? [{ row, test }] : []))
   if (compared.length === 0 && about.differences.length === 0) return undefined
   const differences = [
@@ -53,23 +57,8 @@ export function compareRegister(register: RerunTest, given: readonly RerunTest[]
   }
 }
 
-const stepsOf = (path: string): string[] => path.split(/[\\/]/).filter(Boolean)
-
-/** The test of the file that a row names: of several files of one name, the one whose path agrees furthest. */
-function testOf({ file, shown }: QuotedRow, tests: readonly RerunTest[]): RerunTest | undefined {
-  const wanted = stepsOf(file).reverse()
-  const ranked = tests
-    .map((test) => {
-      const name = test.part === undefined ? test.file : `${test.file} (${test.part})`
-      const steps = stepsOf(name).reverse()
-      const alike = steps.findIndex((step, i) => step !== wanted[i])
-      const same = shown.plot === test.quoted?.plot && shown.date === test.quoted?.date ? 0.5 : 0
-      return { test, rank: (alike < 0 ? steps.length : alike) + same }
-    })
-    .filter(({ rank }) => rank >= 1)
-    .sort((a, b) => b.rank - a.rank)
-  return ranked[0]?.test
-}
+const textOf = (value: string | number | undefined): string | undefined =>
+  value === undefined ? undefined : String(value)
 
 /** Classes of rows whose figures a register leaves out. */
 const WITHOUT_FIGURES = 'altered'

@@ -1,8 +1,8 @@
 import type { Worksheet } from 'exceljs'
 import { setUpPage } from '../../reports/workbook/page.js'
 import { dress, fonts, headingRow, underline, wrap } from '../../reports/workbook/styles.js'
-import { outcomes, type RerunOutcome } from '../report.js'
-import { bad, type RerunReport } from '../rerun-report.js'
+import { bad, outcomes, type RerunOutcome } from '../report.js'
+import type { RerunReport } from '../rerun-report.js'
 import { FILES_HEAD, FILES_SHEET } from './files-sheet.js'
 
 const COLUMNS = 4

@@ -1,0 +1,31 @@
+import type { RerunTest } from './report.js'
+
+/** A row of a report on several tests, and the file it names. */
+export interface NamedTest {
+  readonly file: string
+  readonly plot?: string | undefined
+  /** As 2026-11-26. */
+  readonly date?: string | undefined
+}
+
+const stepsOf = (path: string): string[] => path.split(/[\\/]/).filter(Boolean)
+
+/** The test of the file that a row names: of several files of one name, the one whose path, home and date agree furthest. */
+export function testNamed(
+  { file, plot, date }: NamedTest,
+  tests: readonly RerunTest[],
+): RerunTest | undefined {
+  const wanted = stepsOf(file).reverse()
+  const ranked = tests
+    .map((test) => {
+      const name = test.part === undefined ? test.file : `${test.file} (${test.part})`
+      const steps = stepsOf(name).reverse()
+      const alike = steps.findIndex((step, i) => step !== wanted[i])
+      const home = [test.building, `${test.site}, ${test.building}`].includes(plot)
+      const same = home && date === test.date ? 0.5 : 0
+      return { test, rank: (alike < 0 ? steps.length : alike) + same }
+    })
+    .filter(({ rank }) => rank >= 1)
+    .sort((a, b) => b.rank - a.rank)
+  return ranked[0]?.test
+}

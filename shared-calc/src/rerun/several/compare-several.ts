@@ -1,0 +1,179 @@
+import { hexToBytes } from '@noble/hashes/utils.js'
+import type { Workbook } from 'exceljs'
+import type { GivenHome } from '../../assessment/building/home.js'
+import { CALCULATION_VERSION } from '../../catalogue/calculation-version.js'
+import { counted } from '../../catalogue/words.js'
+import { InputError } from '../../contract/problem.js'
+import { problemsInWords } from '../../contract/record/index.js'
+import type { Grid } from '../../log/grid/grid.js'
+import { openLog } from '../../log/open-log.js'
+import { archivedParts } from '../../reports/archive/open-archived.js'
+import { versionIn } from '../../reports/made-under.js'
+import { testNamed } from '../named-test.js'
+import { bad, type Difference, type RerunTest } from '../report.js'
+import { buildingAgain } from './building-again.js'
+import { compareCopied, compareWhole } from './compare-workbook.js'
+import type { MadeOfTests, PartOf } from './made-of-tests.js'
+import { stagesAgain } from './stages-again.js'
+
+const kinds = { building: buildingAgain, stages: stagesAgain } as const
+
+interface Found {
+  readonly part: PartOf
+  readonly test: RerunTest | undefined
+}
+
+/**
+ * A building or stages against the tests of the same re-run: made again of them, every cell, formula and everything visible must be
+ * the same. Where only some of its tests are given, the figures copied from those are compared. Undefined where none is given.
+ */
+export async function compareSeveral(
+  report: RerunTest,
+  given: readonly RerunTest[],
+): Promise<RerunTest | undefined> {
+  const { bytes: hex, ...about } = report
+  const kind = about.kind === 'building' || about.kind === 'stages' ? kinds[about.kind] : undefined
+  if (hex === undefined || !kind) return about
+  try {
+    const bytes = hexToBytes(hex)
+    const grid = openLog(bytes, about.file)
+    const tests = given.filter((test) => test.given !== undefined)
+    const found = kind.parts(grid, bytes).map((part): Found => ({ part, test: testNamed(part, tests) }))
+    if (found.every(({ test }) => test === undefined)) return undefined
+    const notGiven = found.filter(({ test }) => test === undefined).map(({ part }) => part.file)
+    return notGiven.length > 0
+      ? ofSomeTests(about, kind, grid, found, notGiven)
+      : await ofAllTests(about, kind, grid, bytes, found)
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error
+    const reasons = problemsInWords(error.problems)
+    return {
+      ...about,
+      outcome: 'differs',
+      why: `it cannot be made again from its tests: ${reasons}`,
+      differences: [
+        {
+          kind: 'evaluation',
+          label: 'made again from its tests',
+          recorded: null,
+          expected: reasons,
+          rounding: false,
+        },
+      ],
+    }
+  }
+}
+
+async function ofAllTests(
+  about: RerunTest,
+  kind: MadeOfTests,
+  grid: Grid,
+  bytes: Uint8Array,
+  found: readonly Found[],
+): Promise<RerunTest> {
+  const { cells, savedAgain, differences } = await compareWhole(
+    layOut(kind, grid, found),
+    grid,
+    archivedParts(bytes),
+    kind.copied.sheet,
+  )
+  const version = versionOf(grid)
+  const older = version !== undefined && version !== CALCULATION_VERSION
+  const real = differences.filter(
+    ({ rounding, expected }) =>
+      !rounding && !(older && typeof expected === 'string' && versionIn(expected) === CALCULATION_VERSION),
+  )
+  const [first, ...more] = real
+  const made = `made again from its ${counted(found.length, 'test')}`
+  const saved = savedAgain === undefined ? '' : `; saved again${savedAgain && ` by ${savedAgain}`}`
+  const under = older ? `; it was made under calculation version ${version}` : ''
+  return {
+    ...about,
+    ...(first
+      ? {
+          outcome: 'differs',
+          why: `${made}, it has ${counted(real.length, 'difference')}: ${placed(first)}${more.length > 0 ? ', …' : ''}${under}`,
+        }
+      : {
+          outcome: older ? 'older calculation version' : 'agrees',
+          why: `${made}, every figure and everything visible agrees${saved}${under}`,
+        }),
+    compared: { figures: found.length, cells },
+    differences: first ? [...real, ...differences.filter(({ rounding }) => rounding)] : differences,
+    notes: [
+      `What was entered for the ${kind.words}, such as its name or its rule, is read from the file itself`,
+      ...changedTests(found),
+    ],
+  }
+}
+
+/** The figures that are copied from the tests given; what is worked out from all of them cannot be checked. */
+function ofSomeTests(
+  about: RerunTest,
+  kind: MadeOfTests,
+  grid: Grid,
+  found: readonly Found[],
+  notGiven: readonly string[],
+): RerunTest | undefined {
+  const with_ = found.filter(({ test, part }) => test !== undefined && part.row !== undefined)
+  if (with_.length < LEAST) return undefined
+  const { cells, differences } = compareCopied(
+    layOut(kind, grid, with_),
+    grid,
+    kind.copied,
+    with_.map(({ part }) => part),
+  )
+  const missing = `the other tests it is made of are not among the files given (${listed(notGiven)})`
+  const [first] = differences
+  return {
+    ...about,
+    ...(first
+      ? {
+          outcome: 'differs',
+          why: `${counted(differences.length, 'difference')}: ${placed(first)}; ${missing}`,
+        }
+      : {
+          outcome: 'cannot be read',
+          why: `only the figures copied from ${counted(with_.length, 'test')} could be checked, and they agree: ${missing}`,
+        }),
+    compared: { figures: with_.length, cells },
+    differences,
+    notes: changedTests(found),
+  }
+}
+/** A building has at least two homes. */
+const LEAST = 2
+
+function layOut(kind: MadeOfTests, grid: Grid, found: readonly Found[]): Workbook {
+  const tests = found.flatMap(({ part, test }): GivenHome[] =>
+    test?.given ? [{ file: part.given ?? part.file, ...test.given }] : [],
+  )
+  return kind.layOut(grid, tests)
+}
+
+/** What the file says it was made under. */
+function versionOf({ sheetNames, sheet }: Grid): string | undefined {
+  for (const name of sheetNames.slice(0, 1)) {
+    const found = sheet(name)
+    for (let row = (found?.rows ?? 0) - 1; row >= 0; row -= 1) {
+      const version = versionIn(String(found?.at(row, 0)?.value ?? ''))
+      if (version !== undefined) return version
+    }
+  }
+  return undefined
+}
+
+const changedTests = (found: readonly Found[]): string[] => {
+  const changed = found.flatMap(({ test }) => (test && bad.includes(test.outcome) ? [test.file] : []))
+  return changed.length === 0
+    ? []
+    : [`${listed(changed)}: not as issued, so the comparison is with what the file says now`]
+}
+
+const placed = ({ label, cell }: Difference): string => (cell ? `${label} (${cell})` : label)
+
+const NAMED = 3
+const listed = (files: readonly string[]): string =>
+  files.length > NAMED
+    ? `${files.slice(0, NAMED).join(', ')} and ${files.length - NAMED} more`
+    : files.join(', ')

@@ -1,0 +1,80 @@
+import type { Workbook } from 'exceljs'
+import { addressOf, withSheet } from '../../log/grid/address.js'
+import type { Grid } from '../../log/grid/grid.js'
+import { holdTexts } from '../../reports/workbook/held-texts.js'
+import { digestParts } from '../../reports/workbook/issued/issued-parts.js'
+import type { Parts } from '../../reports/workbook/zip/parts.js'
+import { workbookParts } from '../../reports/workbook/zip/workbook-parts.js'
+import { RECALCULATED_ZERO } from '../agreement.js'
+import { cellLabel } from '../cell-label.js'
+import { compareCell, compareSheets } from '../compare-sheets.js'
+import { expectedCell } from '../expected-cell.js'
+import { compareLooks } from '../look/compare-looks.js'
+import { savedByParts } from '../look/package.js'
+import { savedAgain, strictParts } from '../look/strict-parts.js'
+import { readLook } from '../look/workbook-look.js'
+import type { Difference } from '../report.js'
+import type { MadeOfTests, PartOf } from './made-of-tests.js'
+
+export interface ComparedWorkbook {
+  readonly cells: number
+  /** The program that saved it as a whole; absent where none did. */
+  readonly savedAgain?: string
+  readonly differences: readonly Difference[]
+}
+
+/**
+ * Every cell and everything visible of a workbook against the same one made again.
+ * @param linked - the sheet whose links lead to files: programs write those as they like
+ */
+export async function compareWhole(
+  made: Workbook,
+  grid: Grid,
+  parts: Parts,
+  linked: string,
+): Promise<ComparedWorkbook> {
+  holdTexts(made)
+  const madeParts = await workbookParts(made)
+  const [issued, now] = [digestParts(madeParts), digestParts(parts)]
+  const again = savedAgain(issued, now)
+  const cells = compareSheets(grid, made.worksheets, new Map(), again ? RECALCULATED_ZERO : undefined)
+  const looks = compareLooks(readLook(madeParts), readLook(parts), (sheet, row, column) => {
+    const cell = made.getWorksheet(sheet)?.findCell(row + 1, column + 1)
+    const value = cell && expectedCell(cell)?.value
+    return typeof value === 'boolean' ? undefined : value
+  })
+  const found = [
+    ...cells.differences,
+    ...looks.filter(({ label }) => !(again && label === `sheet ${linked}: links`)),
+  ]
+  const others = again ? [] : strictParts(madeParts, parts, issued, now, found)
+  return {
+    cells: cells.cells,
+    ...(again && { savedAgain: savedByParts(parts) }),
+    differences: [...found, ...others],
+  }
+}
+
+/** The cells of rows that are copied from tests, wherever the rows stand in the workbook made of those tests alone. */
+export function compareCopied(
+  made: Workbook,
+  grid: Grid,
+  { sheet: name, first, columns }: MadeOfTests['copied'],
+  parts: readonly PartOf[],
+): ComparedWorkbook {
+  const [written, sheet] = [made.getWorksheet(name), grid.sheet(name)]
+  if (!written || !sheet) return { cells: 0, differences: [] }
+  const differences = parts.flatMap(({ row = 0 }, i) =>
+    Array.from({ length: columns }, (_, column) => {
+      const cell = written.findCell(first + i, column + 1)
+      return compareCell(
+        sheet.at(row - 1, column),
+        cell && expectedCell(cell),
+        withSheet(name, addressOf(row - 1, column)),
+        undefined,
+        () => cellLabel(written, first + i - 1, column),
+      )
+    }).flat(),
+  )
+  return { cells: parts.length * columns, differences }
+}
