@@ -4,8 +4,8 @@ import type { AddressInfo, Socket } from 'node:net'
 import express from 'express'
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core'
 import { createApp } from '../../../service/src/app.js'
-import { pane } from '../../../service/src/routes/pane.js'
-import { buildPane } from './built-pane.js'
+import { defaultSettings } from '../../../service/src/settings/settings.js'
+import { buildPane, copyOf } from './built-pane.js'
 
 const CHROMIUM = '/usr/bin/chromium'
 const FLAGS = [
@@ -29,6 +29,7 @@ export interface Watched {
 /** The service with the built pane, on loopback, and a browser before it. */
 export class World {
   #server: Server | undefined
+  #app = express()
   #port = 0
   #stopped = false
   readonly #sockets = new Set<Socket>()
@@ -40,15 +41,16 @@ export class World {
     readonly browser: Browser,
   ) {}
 
-  static async start(): Promise<World> {
+  /** @param how `changes`: the test changes the pane's files, and has a copy of its own */
+  static async start({ changes = false } = {}): Promise<World> {
     if (!existsSync(CHROMIUM)) throw new Error('these tests need Chromium: apt-get install chromium')
-    const built = await buildPane()
+    const built = changes ? await copyOf(await buildPane()) : await buildPane()
     const world = new World(built, await chromium.launch({ executablePath: CHROMIUM, args: FLAGS }))
     await world.#listen()
     return world
   }
 
-  /** Where the pane's files are; they are only read. */
+  /** Where the pane's files are; only read, unless they are a copy. */
   get folder(): string {
     return this.built.folder
   }
@@ -57,12 +59,17 @@ export class World {
     return `http://127.0.0.1:${this.#port}/`
   }
 
-  async #listen(): Promise<void> {
+  /** Looks into the pane's folder as a service does when it starts. */
+  servePane(): void {
     const app = express()
     app.use('/v1', (_request, _response, next) => void setTimeout(next, this.delay_ms))
-    app.use(pane({ folder: this.folder }))
-    app.use(createApp())
-    const server = createServer(app)
+    app.use(createApp({ settings: { ...defaultSettings, pane: this.folder } }))
+    this.#app = app
+  }
+
+  async #listen(): Promise<void> {
+    this.servePane()
+    const server = createServer((request, response) => this.#app(request, response))
     server.on('connection', (socket) => {
       if (this.#stopped) return void socket.destroy()
       this.#sockets.add(socket)
