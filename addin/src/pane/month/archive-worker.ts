@@ -1,9 +1,5 @@
-<<<<<<< HEAD
 import { InputError, problemsInWords } from '@draughtbook/shared-calc'
-=======
-import { InputError, problemLine } from '@draughtbook/shared-calc'
 import { isMissingPart, MISSING_PART } from '../missing-part.js'
->>>>>>> main
 import type { Answer, Answers, Asked } from './archive-messages.js'
 
 /** The parts of the worker's own scope that are used; the DOM library names the window's instead. */
@@ -20,15 +16,11 @@ scope.onmessage = ({ data: { number, asked } }) => {
 }
 
 const faultOf = (error: unknown): string =>
-<<<<<<< HEAD
-  error instanceof InputError ? problemsInWords(error.problems) : String(error)
-=======
   error instanceof InputError
-    ? error.problems.map(problemLine).join('; ')
+    ? problemsInWords(error.problems)
     : isMissingPart(error)
       ? MISSING_PART
       : String(error)
->>>>>>> main
 
 async function answer(asked: Asked): Promise<Answers[keyof Answers]> {
   if (asked.kind === 'layout') {
