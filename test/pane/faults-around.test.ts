@@ -60,7 +60,7 @@ describe('what goes wrong around the page', () => {
         }
       },
     ]) {
-      const context = await world.browser.newContext()
+      const context = await world.context()
       await context.addInitScript(refuse)
       await context.addInitScript(() => localStorage.setItem('draughtbook.open', 'a test shown before'))
       const page = await context.newPage()

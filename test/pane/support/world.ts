@@ -2,7 +2,14 @@ import { existsSync } from 'node:fs'
 import { createServer, type Server } from 'node:http'
 import type { AddressInfo, Socket } from 'node:net'
 import express from 'express'
-import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core'
+import {
+  type Browser,
+  type BrowserContext,
+  type BrowserContextOptions,
+  chromium,
+  type Page,
+} from 'playwright-core'
+import { onTestFinished, TestRunner } from 'vitest'
 import { createApp } from '../../../service/src/app.js'
 import { defaultSettings } from '../../../service/src/settings/settings.js'
 import { buildPane, copyOf } from './built-pane.js'
@@ -19,6 +26,16 @@ const FLAGS = [
   '--disable-sync',
 ]
 
+/** One for all files that run in this process: it ends with it. */
+let running: Promise<Browser> | undefined
+
+async function browser(): Promise<Browser> {
+  if (!existsSync(CHROMIUM)) throw new Error('these tests need Chromium: apt-get install chromium')
+  if (!(await running?.catch(() => undefined))?.isConnected())
+    running = chromium.launch({ executablePath: CHROMIUM, args: FLAGS })
+  return running as Promise<Browser>
+}
+
 /** A page with everything it complained of and every address it asked for. */
 export interface Watched {
   page: Page
@@ -33,19 +50,20 @@ export class World {
   #port = 0
   #stopped = false
   readonly #sockets = new Set<Socket>()
+  /** Opened for all tests of a file. */
+  readonly #contexts: BrowserContext[] = []
   /** Waited before every answer of the API, ms. */
   delay_ms = 0
 
   private constructor(
     private readonly built: Awaited<ReturnType<typeof buildPane>>,
-    readonly browser: Browser,
+    private readonly browser: Browser,
   ) {}
 
   /** @param how `changes`: the test changes the pane's files, and has a copy of its own */
   static async start({ changes = false } = {}): Promise<World> {
-    if (!existsSync(CHROMIUM)) throw new Error('these tests need Chromium: apt-get install chromium')
     const built = changes ? await copyOf(await buildPane()) : await buildPane()
-    const world = new World(built, await chromium.launch({ executablePath: CHROMIUM, args: FLAGS }))
+    const world = new World(built, await browser())
     await world.#listen()
     return world
   }
@@ -94,8 +112,16 @@ export class World {
     for (const socket of this.#sockets) socket.destroy()
   }
 
+  /** A browser of its own. It is closed with the test that opened it: pages left open slow all that come after them. */
+  async context(options: BrowserContextOptions = {}): Promise<BrowserContext> {
+    const context = await this.browser.newContext(options)
+    if (TestRunner.getCurrentTest()) onTestFinished(() => context.close())
+    else this.#contexts.push(context)
+    return context
+  }
+
   async open(path = '', options: BrowserContextOptions = {}): Promise<Watched> {
-    const context = await this.browser.newContext({
+    const context = await this.context({
       viewport: { width: 1200, height: 860 },
       acceptDownloads: true,
       ...options,
@@ -115,7 +141,7 @@ export class World {
   }
 
   async stop(): Promise<void> {
-    await this.browser.close()
+    await Promise.all(this.#contexts.map((context) => context.close()))
     this.stopService()
     await new Promise((resolve) => this.#server?.close(resolve))
     await this.built.remove()
