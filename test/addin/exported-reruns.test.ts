@@ -60,7 +60,14 @@ const onePoint = { depressurisation: typedRun(30, [50, 50, 50, 50, 50]) }
 const leaks: Lists = {
   'leaks.list': [
     { place: 'loft hatch', kind: 'hatch', foundBy: 'smoke', 'size.diameter_mm': '12', fixed: 'no' },
-    { place: 'kitchen', kind: 'socket or chase', 'size.area_cm2': '2.5', count: '3', photo: 'p.jpg', fixed: 'no' },
+    {
+      place: 'kitchen',
+      kind: 'socket or chase',
+      'size.area_cm2': '2.5',
+      count: '3',
+      photo: 'p.jpg',
+      fixed: 'no',
+    },
   ],
 }
 const takeOff: Lists = {
