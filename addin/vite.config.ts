@@ -38,7 +38,7 @@ export default defineConfig({
           groups: [
             {
               name: 'shared',
-              test: /node_modules\/preact|preload-helper|record\/choices|catalogue\/(figures|shown-figure|words)\.|one-test\/(entries|lists\.ts|lists\/|typed\/typed-run|taken-stations)|service\/(service-client|service-problem|access-token)/,
+              test: /node_modules\/preact|preload-helper|record\/choices|catalogue\/(figures|shown-figure|words)\.|one-test\/(entries|lists\.ts|lists\/|typed\/typed-run|taken-stations)|service\/(service-client|service-problem|access-token)|addin\/src\/host\/(address|host|download)\./,
             },
           ],
         },

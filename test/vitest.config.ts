@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url'
 import { defineConfig } from 'vitest/config'
 import { sourceAliases } from '../shared-calc/source-aliases.mjs'
+import { COMPILED, compiledSources } from './tools/compiled-sources.mjs'
 
 const path = (relative: string) => fileURLToPath(new URL(relative, import.meta.url))
 
@@ -52,8 +53,12 @@ const MEASURING = [
 ].map((name) => `test/service/${name}.test.ts`)
 const SERVING = ['test/service/**/*.test.ts']
 
+/** `npm run verify` has just compiled the sources, so its tests use that; while working, tests read the sources themselves. */
+const useCompiled = process.env.TEST_COMPILED === '1'
+
 export default defineConfig({
   root: path('..'),
+  plugins: useCompiled ? [compiledSources] : [],
   resolve: {
     alias: sourceAliases,
   },
@@ -81,6 +86,7 @@ export default defineConfig({
         },
       },
     ],
+    server: { deps: { external: useCompiled ? [COMPILED] : [] } },
     setupFiles: [path('support/setup.ts')],
     testTimeout: 120_000,
     hookTimeout: 120_000,

@@ -1,5 +1,6 @@
 import './style/index.css'
 import { render } from 'preact'
+import { keepForOffline } from './kept/keep-for-offline.js'
 import { App } from './pane/app.js'
 import { whenIdle } from './pane/when-idle.js'
 import { startPage } from './start-page.js'
@@ -10,29 +11,16 @@ if (!root) throw new Error('the page has no place for the pane')
 /** The pane's own folder: the service that serves it is the only address it calls. */
 const base = new URL('./', document.baseURI)
 
+/** Whoever opens the page types first: some hundred files are fetched after that. */
+const KEEP_AFTER_ms = 1500
+
 if (document.body.dataset.entry === 'excel')
   void import('./start-excel.js').then(({ startExcel }) => startExcel(root, base))
 else
   void startPage(base).then(({ store, tests }) => {
     root.replaceChildren()
     render(<App store={store} tests={tests} />, root)
-    // The first key typed must not wait for some hundred files.
-    whenIdle(() => void keepForOffline(base).then((kept) => kept && store.keptForOffline()))
+    const keep = (): void =>
+      void keepForOffline(base, { kept: () => store.keptForOffline(), newer: () => store.newerIsReady() })
+    setTimeout(() => whenIdle(keep), KEEP_AFTER_ms)
   })
-
-/**
- * Keeps the page itself in this browser, and asks the browser to keep what is typed.
- * @returns whether the page opens without a network from now on; never rejects
- */
-async function keepForOffline(base: URL): Promise<boolean> {
-  if (!('serviceWorker' in navigator)) return false
-  try {
-    await navigator.serviceWorker.register(new URL('service-worker.js', base))
-    await navigator.serviceWorker.ready
-    await navigator.storage?.persist?.()
-    return true
-  } catch (error) {
-    console.warn('The page cannot be saved for use without a network:', error)
-    return false
-  }
-}

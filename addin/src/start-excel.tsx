@@ -3,6 +3,7 @@ import type { ExcelApi, SetSupported } from './host/excel/excel-api.js'
 import { createExcelHost } from './host/excel/excel-host.js'
 import { noAnswerYet, waitForExcel } from './host/excel/wait-for-excel.js'
 import { App } from './pane/app.js'
+import { watchForMissingParts } from './pane/missing-part.js'
 import { photosIn } from './pane/one-test/lists.js'
 import { TestStore } from './pane/one-test/store.js'
 import { startPage } from './start-page.js'
@@ -34,6 +35,7 @@ export function startExcel(root: Element, base: URL): void {
     const { platform } = Office.context
     const host = createExcelHost(Excel as unknown as ExcelApi, supported, String(platform ?? ''))
     const store = new TestStore(host, base)
+    watchForMissingParts((words) => store.tell(words))
     // A removed row may be brought back with Undo, so its photo goes only when the workbook is opened the next time.
     void store
       .start()

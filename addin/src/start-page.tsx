@@ -3,6 +3,7 @@ import { KeptTests } from './kept/kept-tests.js'
 import { OpenTest, type Remembered } from './kept/open-test.js'
 import { OtherTabs } from './kept/other-tabs.js'
 import { takeOver } from './kept/take-over.js'
+import { watchForMissingParts } from './pane/missing-part.js'
 import { emptyEntries, parseEntries } from './pane/one-test/entries.js'
 import { TestStore } from './pane/one-test/store.js'
 import { PageTests } from './pane/page/page-tests.js'
@@ -14,6 +15,7 @@ export async function startPage(base: URL): Promise<{ store: TestStore; tests: P
   const host = new PageHost(test)
   const store = new TestStore(host, base, { keep_ms: 0, settle_ms: 350, retry_ms: 15_000 })
   const tests = new PageTests(host, store, tabs)
+  watchForMissingParts((words) => store.tell(words))
   // Before anything is drawn: the forms are drawn once, with what was kept.
   await tests.begin()
   window.addEventListener('pagehide', () => void store.save())

@@ -8,4 +8,8 @@ const compiled = Math.max(
   written('../../shared-calc/tsconfig.tsbuildinfo'),
 )
 const bundled = written('../dist/bundle/main.js')
+if (bundled === 0 && compiled === 0) {
+  console.error('draughtbook: not built yet; run "npm run build" first')
+  process.exit(2)
+}
 await import(bundled > compiled ? '../dist/bundle/main.js' : '../dist/cli/main.js')

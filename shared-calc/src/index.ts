@@ -5,6 +5,7 @@ export {
   BUILDING_FORMAT,
   type BuildingResult,
 } from './assessment/building/building-result.js'
+export { homesTargetText } from './assessment/building/home.js'
 export {
   type BuildingRequest,
   type BuildingRule,
@@ -21,7 +22,12 @@ export {
   leakReport,
   reportLeaks,
 } from './assessment/leak-report.js'
-export { STAGES_FORMAT, type StagesResult, stagesResult } from './assessment/stages/stages-result.js'
+export {
+  STAGES_FORMAT,
+  type StageResult,
+  type StagesResult,
+  stagesResult,
+} from './assessment/stages/stages-result.js'
 export {
   type SiteStage,
   type StagesRequest,

@@ -1,7 +1,7 @@
 import 'fake-indexeddb/auto'
 import { randomFillSync } from 'node:crypto'
 import JSZip from 'jszip'
-import { beforeEach, describe, expect, it } from 'vitest'
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { type KeptTest, newTest, sizeOf } from '../../addin/src/kept/kept-test.js'
 import { KeptTests } from '../../addin/src/kept/kept-tests.js'
 import { OpenTest } from '../../addin/src/kept/open-test.js'
@@ -18,6 +18,8 @@ beforeEach(async () => {
   count += 1
   kept = await KeptTests.open(`kept-${count}`)
 })
+
+afterEach(() => vi.restoreAllMocks())
 
 const EMPTY = JSON.stringify(emptyEntries())
 const ABOUT = { name: 'Plot 12 (invented)', date: '2026-10-14', standing: 'Meets the target' }
@@ -87,11 +89,39 @@ describe('tests kept in the browser', () => {
     await expect(open.save('{"typed":1}', ABOUT)).rejects.toThrow('could not save your entries')
   })
 
+  it('never calls kept what the browser refused, and keeps it once there is room', async () => {
+    const open = new OpenTest(async () => kept, EMPTY, [])
+    const full = vi.spyOn(KeptTests.prototype, 'put').mockRejectedValue(new DOMException('full'))
+    await expect(open.save('{"typed":1}', ABOUT)).rejects.toThrow('could not save your entries')
+    await expect(open.save('{"typed":1}', ABOUT)).rejects.toThrow('could not save your entries')
+    full.mockRestore()
+    await open.save('{"typed":1}', ABOUT)
+    expect((await kept.list()).map(({ entries }) => entries)).toEqual(['{"typed":1}'])
+  })
+
+  it('lists a log and a photo that found no room as not kept, and says so', async () => {
+    const open = new OpenTest(async () => kept, EMPTY, [])
+    const full = vi.spyOn(KeptTests.prototype, 'putWhole').mockRejectedValue(new DOMException('full'))
+    await expect(open.takeLog(bytes(3), 'log.xlsx', '2026-10-14')).rejects.toThrow('the log log.xlsx')
+    await expect(open.takePhoto('leak', bytes(3))).rejects.toThrow('could not save this photo')
+    full.mockRestore()
+    await open.save('{"typed":1}', ABOUT)
+    expect(await kept.get(open.now.id)).toMatchObject({ log: { name: 'log.xlsx', size: 0 }, photos: [] })
+  })
+
+  it('says that kept tests cannot be read where the browser fails', async () => {
+    const open = new OpenTest(async () => kept, EMPTY, [memory()])
+    const broken = vi.spyOn(KeptTests.prototype, 'list').mockRejectedValue(new DOMException('damaged'))
+    await expect(open.find()).rejects.toThrow('could not be read')
+    broken.mockRestore()
+    expect(await open.find()).toBeUndefined()
+  })
+
   it('keeps what is typed after the browser has closed the database', async () => {
     const name = `kept-${count}`
     const open = new OpenTest(() => KeptTests.open(name), EMPTY, [])
     await open.save('{"typed":1}', ABOUT)
-    ;(await open.opened)?.close()
+    await open.read(async (base) => base.close())
     await open.save('{"typed":2}', ABOUT)
     expect((await kept.list()).map(({ entries }) => entries)).toEqual(['{"typed":2}'])
   })

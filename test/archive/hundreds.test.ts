@@ -12,10 +12,10 @@ import { makeArchive } from './make-archive'
 
 const LONG = 1_800_000
 /** A thousand and more are run through by the bench of the register. */
-const SMALL = 100
-const LARGE = 400
-/** One workbook unzipped takes 0.4 MB: were they kept, 300 more would take 120 MB and what is made of them much more. */
-const MORE_MB = 90
+const SMALL = 60
+const LARGE = 260
+/** One workbook unzipped takes 0.4 MB: were they kept, 200 more would take 80 MB and what is made of them much more. */
+const MORE_MB = 60
 let small: string
 let large: string
 let made: Awaited<ReturnType<typeof makeArchive>>

@@ -42,19 +42,21 @@ describe('content security', () => {
   })
 
   it('pane.html says what it waits for while Office.js is blocked, and goes on as a plain page', async () => {
-    const context = await world.browser.newContext()
+    const context = await world.context()
     const page = await context.newPage()
     await page.route('https://appsforoffice.microsoft.com/**', (route) => route.abort())
+    await page.clock.install()
     await page.goto(new URL('pane.html', world.base).href)
     await page.getByText('Waiting for Excel').or(page.getByText('Office.js could not be loaded')).waitFor()
-    await page.getByText('Office.js could not be loaded').waitFor({ timeout: 9000 })
+    await page.clock.fastForward(6500)
+    await page.getByText('Office.js could not be loaded').waitFor({ timeout: 30_000 })
     await page.getByRole('button', { name: 'Continue without Excel' }).click()
     await page.getByRole('button', { name: 'Open a test log' }).waitFor()
     expect(await page.getByText('Waiting for Excel').count()).toBe(0)
   })
 
   it('pane.html does not wait for ever for an Office.js that never answers', async () => {
-    const context = await world.browser.newContext()
+    const context = await world.context()
     const page = await context.newPage()
     await page.route('https://appsforoffice.microsoft.com/**', (route) =>
       route.fulfill({
@@ -62,14 +64,16 @@ describe('content security', () => {
         body: 'window.Office = { onReady: () => new Promise(() => {}) }',
       }),
     )
+    await page.clock.install()
     await page.goto(new URL('pane.html', world.base).href)
     await page.getByText('Waiting for Excel').waitFor()
-    await page.getByText('Excel has not answered yet').waitFor({ timeout: 9000 })
+    await page.clock.fastForward(6500)
+    await page.getByText('Excel has not answered yet').waitFor({ timeout: 30_000 })
     expect(await page.getByRole('button', { name: 'Continue without Excel' }).count()).toBe(1)
   })
 
   it('pane.html takes an answer of Excel that comes late, but not over the plain page once that is chosen', async () => {
-    const context = await world.browser.newContext()
+    const context = await world.context()
     const page = await context.newPage()
     await page.route('https://appsforoffice.microsoft.com/**', (route) =>
       route.fulfill({
@@ -80,8 +84,11 @@ describe('content security', () => {
       }),
     )
     const answer = () => page.evaluate(() => (window as unknown as { answer: () => void }).answer())
+    await page.clock.install()
     await page.goto(new URL('pane.html', world.base).href)
-    await page.getByText('Excel has not answered yet').waitFor({ timeout: 9000 })
+    await page.getByText('Waiting for Excel').waitFor()
+    await page.clock.fastForward(6500)
+    await page.getByText('Excel has not answered yet').waitFor({ timeout: 30_000 })
     await answer()
     await page.getByText('This Excel is too old for the pane').waitFor()
     await page.reload()

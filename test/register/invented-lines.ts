@@ -1,4 +1,5 @@
 import type { TestLine } from '@draughtbook/shared-calc/register'
+import { seeded } from '../archive/seeded'
 
 const CLIENTS = ['Sample Builder (invented)', 'Example Homes (invented)', 'Third Client (invented)']
 
@@ -37,7 +38,7 @@ type Kind = readonly [tests: readonly Wish[], truth: Truth]
 
 const PASS = 0.5
 const MISS = 0.8
-const retest = (day: string, n50: number): Wish => ({ stage: 'retest', day, n50, id: 'b', file: 'b' })
+const retest = (day: string, n50: number, id = 'b'): Wish => ({ stage: 'retest', day, n50, id, file: id })
 
 /** Kinds of house in the register of October; n50 is judged by a limit of 0.6. */
 const kinds: readonly Kind[] = [
@@ -96,6 +97,45 @@ const kinds: readonly Kind[] = [
   [[{ n50: MISS, day: '2026-09-10' }, retest('2026-10-20', PASS)], { rows: 1, repeats: 1, billable: 1 }],
   [[{ n50: MISS, day: '2026-09-10' }, retest('2026-11-02', PASS)], { rows: 0, billable: 0 }],
   [[{ n50: MISS, day: '2026-09-10' }], { rows: 0, billable: 0, retestElsewhere: 1 }],
+  // Two stages: each has a first test, and the last one says how the plot is.
+  [
+    [
+      { n50: PASS, stage: 'fabric' },
+      { n50: MISS, day: '2026-10-20', id: 'b', file: 'b' },
+    ],
+    { rows: 2, firsts: 2, billable: 2, firstJudged: 2, firstMet: 1, retestHere: 1 },
+  ],
+  [
+    [{ n50: MISS }, retest('2026-10-20', MISS), retest('2026-10-25', PASS, 'c')],
+    { rows: 3, firsts: 1, repeats: 2, superseded: 2, billable: 3, firstJudged: 1 },
+  ],
+  // Issued three times, then retested.
+  [
+    [
+      { n50: MISS },
+      { n50: MISS, file: 'a-2', record: '2' },
+      { n50: MISS, file: 'a-3', record: '3' },
+      retest('2026-10-20', PASS),
+    ],
+    { rows: 4, firsts: 1, repeats: 1, earlierIssues: 2, superseded: 1, billable: 2, firstJudged: 1 },
+  ],
+  // A retest that is not valid proves nothing, and is not billed.
+  [
+    [{ n50: MISS }, { ...retest('2026-10-20', PASS), outcome: 'not valid' }],
+    {
+      rows: 2,
+      firsts: 1,
+      repeats: 1,
+      superseded: 1,
+      billable: 1,
+      firstJudged: 1,
+      retestHere: 1,
+      invalid: 1,
+    },
+  ],
+  [[retest('2026-10-20', MISS)], { rows: 1, unpaired: 1, billable: 1, retestHere: 1 }],
+  [[{ n50: MISS, day: '2026-11-03' }], { rows: 0, billable: 0, retestElsewhere: 1 }],
+  [[{ n50: PASS, day: '2026-09-03' }], { rows: 0, billable: 0 }],
   // Missed in October, retested in November: seen though November is not in the register.
   [[{ n50: MISS }, retest('2026-11-02', PASS)], { rows: 1, firsts: 1, billable: 1, firstJudged: 1 }],
 ]
@@ -107,13 +147,27 @@ export interface InventedHouse {
 }
 
 /** Invented houses, each of the next kind; every fifth has no client, every seventh no site. */
-export function inventedHouses(count: number): InventedHouse[] {
-  return Array.from({ length: count }, (_, house) => {
-    const [tests, truth] = kinds[house % kinds.length] as Kind
-    const client = house % 5 === 4 ? undefined : CLIENTS[house % 3]
-    const lines = tests.map((wish) => lineFor(house, client, wish))
-    return { ...(client !== undefined && { client }), lines, truth }
-  })
+export const inventedHouses = (count: number): InventedHouse[] =>
+  Array.from({ length: count }, (_, house) =>
+    houseOf(house, kinds[house % kinds.length] as Kind, house % 5 === 4 ? undefined : CLIENTS[house % 3]),
+  )
+
+/** Houses of kinds and clients drawn at random, until the register of October has at least so many rows. */
+export function randomHouses(seed: number, rows: number): InventedHouse[] {
+  const random = seeded(seed)
+  const houses: InventedHouse[] = []
+  for (let sum = 0; sum < rows; sum += houses.at(-1)?.truth.rows ?? 0) {
+    const kind = kinds[Math.floor(random() * kinds.length)] as Kind
+    // Plots are numbered with gaps.
+    const number = (houses.length + 1) * 3 + Math.floor(random() * 3)
+    houses.push(houseOf(number, kind, [...CLIENTS, undefined][Math.floor(random() * 4)]))
+  }
+  return houses
+}
+
+function houseOf(house: number, [tests, truth]: Kind, client: string | undefined): InventedHouse {
+  const lines = tests.map((wish) => lineFor(house, client, wish))
+  return { ...(client !== undefined && { client }), lines, truth }
 }
 
 function lineFor(house: number, client: string | undefined, wish: Wish): TestLine {

@@ -24,7 +24,7 @@ it('a register says what its totals include, what they do not, and everything le
     'september.xlsx',
   ).lines
   const register = makeRegister([...lines, ...other], unread, { month: '2026-10', asOf: '2026-11-01' })
-  expect(registerLines(register)).toEqual([
+  expect(registerLines(register, true)).toEqual([
     '2 rows, 1 test included in totals: 1 met the target, 0 failed, 0 not valid',
     '1 row not included: 1 duplicate',
     '1 test to bill; no plots to retest',

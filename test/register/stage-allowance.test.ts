@@ -143,7 +143,9 @@ describe('stages on the command line', () => {
     const out = join(folder, 'stages.xlsx')
     const done = await commandLine('stages', folder, '--out', out, '--allow', '70,90')
     expect([done.code, done.err]).toEqual([0, []])
-    expect(done.out).toMatch(/Plot 2, fabric: go \(\d+ % of the target used/)
+    expect(done.out).toMatch(
+      /Plot 2, fabric: go \(90\.6 of 126\.0 m³\/h allowed, 89\.4 m³\/h or 45 cm² left of the target/,
+    )
     expect((await commandLine('stages', folder, '--json', '--allow', '70')).code).toBe(2)
   })
 })

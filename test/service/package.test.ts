@@ -1,6 +1,6 @@
 import { execFile, spawn } from 'node:child_process'
 import { once } from 'node:events'
-import { readdir, readFile, writeFile } from 'node:fs/promises'
+import { cp, readdir, readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { promisify } from 'node:util'
 import { describe, expect, it, onTestFinished } from 'vitest'
@@ -56,4 +56,16 @@ describe('the packed service', () => {
     )
     expect(Object.keys(dependencies)).not.toContain('@draughtbook/shared-calc')
   }, 600_000)
+})
+
+it('a clone that is not built says what to do', async () => {
+  const bin = join(await folder(), 'service', 'bin')
+  await cp('service/bin', bin, { recursive: true })
+  const child = spawn(process.execPath, [join(bin, 'draughtbook.mjs'), 'serve'], { stdio: 'pipe' })
+  let text = ''
+  child.stderr.on('data', (chunk: Buffer) => {
+    text += chunk.toString()
+  })
+  expect(await once(child, 'close')).toEqual([2, null])
+  expect(text).toBe('draughtbook: not built yet; run "npm run build" first\n')
 })

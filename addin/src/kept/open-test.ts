@@ -15,6 +15,8 @@ export class OpenTest {
   #opened: Promise<KeptTests | undefined>
   /** What is on show came from another tab and was not changed here since. */
   #ofOtherTab = false
+  /** The browser has refused to keep what is on show, so it must be handed over again. */
+  #refused = false
 
   /** @param open the database with the tests kept; never rejects, undefined where the browser keeps none */
   constructor(
@@ -35,9 +37,9 @@ export class OpenTest {
     return opened
   }
 
-  /** The tests kept; undefined where the browser keeps none. */
-  get opened(): Promise<KeptTests | undefined> {
-    return this.#opened
+  /** Settles once the browser has opened the tests kept, with whether it keeps any. */
+  async keeps(): Promise<boolean> {
+    return (await this.#opened) !== undefined
   }
 
   get now(): KeptTest {
@@ -57,12 +59,13 @@ export class OpenTest {
   /** The test this tab or, for a new tab, this browser showed last; else the one changed last. */
   async find(): Promise<KeptTest | undefined> {
     const shown = this.#shown()
-    const kept = await this.opened
-    for (const id of shown) {
-      const test = await kept?.get(id)
-      if (test) return test
-    }
-    return (await kept?.list())?.[0]
+    return this.read(async (base) => {
+      for (const id of shown) {
+        const test = await base.get(id)
+        if (test) return test
+      }
+      return (await base.list())[0]
+    })
   }
 
   #shown(): string[] {
@@ -73,6 +76,7 @@ export class OpenTest {
   take(test: KeptTest = newTest(this.empty)): void {
     this.#test = test
     this.#ofOtherTab = false
+    this.#refused = false
     for (const place of this.remembered) attempt(() => place.setItem(KEY, test.id))
   }
 
@@ -85,7 +89,8 @@ export class OpenTest {
   /** Keeps what was typed; what is kept already is not written again. */
   async save(entries: string, about: TestAbout): Promise<void> {
     const { entries: before, about: known } = this.#test
-    if (entries === before && (this.#ofOtherTab || JSON.stringify(about) === JSON.stringify(known))) return
+    const same = entries === before && (this.#ofOtherTab || JSON.stringify(about) === JSON.stringify(known))
+    if (same && !this.#refused) return
     // Nothing was entered yet: no test to keep.
     if (entries === this.empty && this.untouched && !this.#test.log) return
     await this.#keep({ entries, about })
@@ -93,9 +98,16 @@ export class OpenTest {
 
   /** Keeps a log's file with the test; changes made to an earlier one no longer apply. */
   async takeLog(bytes: Uint8Array, name: string, date: string): Promise<void> {
-    await this.#keep({ log: { name, size: bytes.length, date }, edits: [] }, (base, test) =>
-      base.putWhole(test, { log: bytes }),
-    )
+    try {
+      await this.#keep({ log: { name, size: bytes.length, date }, edits: [] }, (base, test) =>
+        base.putWhole(test, { log: bytes }),
+      )
+    } catch (cause) {
+      // The entries may still find room; without its file the log is listed as one that is not kept.
+      const { log } = this.#test
+      if (log?.name === name) this.#test = { ...this.#test, log: { ...log, size: 0 } }
+      throw notKept(`the log ${name}`, cause, ' Keep the file: it has to be opened again next time.')
+    }
   }
 
   /** Keeps a cell as typed; of the same cell only the last. */
@@ -112,9 +124,14 @@ export class OpenTest {
     let number = 1
     while (photos.some((photo) => photo.name === `${start}-${number}.jpg`)) number += 1
     const name = `${start}-${number}.jpg`
-    await this.#keep({ photos: [...photos, { name, size: bytes.length }] }, (base, test) =>
-      base.putWhole(test, { photos: { [name]: bytes } }),
-    )
+    try {
+      await this.#keep({ photos: [...photos, { name, size: bytes.length }] }, (base, test) =>
+        base.putWhole(test, { photos: { [name]: bytes } }),
+      )
+    } catch (cause) {
+      this.#test = { ...this.#test, photos: this.#test.photos.filter((photo) => photo.name !== name) }
+      throw notKept('this photo', cause)
+    }
     return name
   }
 
@@ -123,11 +140,11 @@ export class OpenTest {
     const gone = this.#test.photos.filter(({ name }) => !wanted.includes(name))
     if (gone.length === 0) return
     this.#test = { ...this.#test, photos: this.#test.photos.filter(({ name }) => wanted.includes(name)) }
-    for (const { name } of gone) await this.#inBase((base) => base.removePhoto(this.#test, name))
+    for (const { name } of gone) await this.write((base) => base.removePhoto(this.#test, name))
   }
 
   photo(name: string): Promise<Uint8Array | undefined> {
-    return this.#inBase((base) => base.photo(this.#test.id, name))
+    return this.read((base) => base.photo(this.#test.id, name))
   }
 
   async #keep(
@@ -138,33 +155,60 @@ export class OpenTest {
     const test = { ...this.#test, ...part, changed: Math.max(Date.now(), this.#test.changed + 1) }
     this.#test = test
     this.#ofOtherTab = false
-    await this.#inBase((base) => put(base, test))
+    try {
+      await this.write((base) => put(base, test))
+    } catch (error) {
+      this.#refused ||= this.#test.id === test.id
+      throw error
+    }
+    if (this.#test === test) this.#refused = false
     this.tabs?.tell({ id: test.id, what: 'changed' })
   }
 
-  /** Once the database is open, nothing is waited for: a tab that dies later has handed over what was typed. */
-  async #inBase<T>(action: (base: KeptTests) => Promise<T>): Promise<T> {
-    const act = (base: KeptTests | undefined): Promise<T> => {
-      if (!base) throw new Error('the browser’s storage is switched off')
-      return action(base)
-    }
+  /** Reads from the tests kept; undefined where the browser keeps none. Rejects with HostError. */
+  async read<T>(action: (base: KeptTests) => Promise<T>): Promise<T | undefined> {
     try {
-      try {
-        return await act(this.#kept ?? (await this.opened))
-      } catch (error) {
-        if (!wasClosed(error)) throw error
-        this.#opened = this.#open()
-        return await act(await this.opened)
-      }
+      return await this.#whileOpen(async (base) => base && action(base))
     } catch (cause) {
-      throw new HostError(
-        'failed',
-        'The browser could not save your entries: its storage is full or switched off.',
-        { cause },
-      )
+      throw new HostError('failed', NOT_READ, { cause })
+    }
+  }
+
+  /**
+   * Changes what is kept. Rejects with HostError.
+   * @param what for the message: what could not be saved
+   */
+  async write<T>(action: (base: KeptTests) => Promise<T>, what = 'your entries'): Promise<T> {
+    try {
+      return await this.#whileOpen((base) => {
+        if (!base) throw new Error('the browser’s storage is switched off')
+        return action(base)
+      })
+    } catch (cause) {
+      throw notKept(what, cause)
+    }
+  }
+
+  /** Once the database is open, nothing is waited for: a tab that dies later has handed over what was typed. */
+  async #whileOpen<T>(act: (base: KeptTests | undefined) => Promise<T>): Promise<T> {
+    try {
+      return await act(this.#kept ?? (await this.#opened))
+    } catch (error) {
+      if (!wasClosed(error)) throw error
+      this.#opened = this.#open()
+      return await act(await this.#opened)
     }
   }
 }
+
+export const NOT_READ =
+  'The tests kept in this browser could not be read: its storage does not answer, or is switched off. ' +
+  'Save what you enter now as a file or a workbook.'
+
+const notKept = (what: string, cause: unknown, more = ''): HostError =>
+  new HostError('failed', `The browser could not save ${what}: its storage is full or switched off.${more}`, {
+    cause,
+  })
 
 /** The browser closes a database by itself, for instance when its data are cleared or the page lay in the background. */
 const wasClosed = (error: unknown): boolean =>

@@ -2,7 +2,7 @@ import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate'
 import { plainName } from '../host/download.js'
 import { HostError } from '../host/host.js'
 import { parseEntries } from '../pane/one-test/entries.js'
-import { type CellEdit, type KeptTest, newTest } from './kept-test.js'
+import { type CellEdit, type KeptTest, newTest, type StepId } from './kept-test.js'
 
 const FORMAT = 'draughtbook/test@2'
 /** Saved before logs and photos were kept: the entries alone. */
@@ -106,11 +106,14 @@ const noTest = (fileName: string, why: string, cause?: unknown): HostError =>
 const isObject = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value)
 
+const STEPS: readonly string[] = ['before', 'site', 'result'] satisfies StepId[]
+
 const isAbout = (value: unknown): value is KeptTest['about'] =>
   isObject(value) &&
   typeof value.name === 'string' &&
   typeof value.standing === 'string' &&
-  (value.date === undefined || typeof value.date === 'string')
+  (value.date === undefined || typeof value.date === 'string') &&
+  (value.step === undefined || STEPS.includes(String(value.step)))
 
 const isLog = (value: unknown): value is NonNullable<KeptTest['log']> =>
   isObject(value) &&

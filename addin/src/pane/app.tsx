@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import { keepAccessToken } from '../service/access-token.js'
+import { DrawingGuard } from './drawing-guard.js'
 import { fetchedView } from './fetched-view.js'
 import { isUntouched } from './one-test/entries.js'
 import { aboutTest } from './one-test/standing.js'
@@ -120,12 +121,14 @@ export function App({ store, tests }: AppProps) {
           }}
         />
         <main>
-          {view === 'test' ? <TestView store={store} state={state} /> : null}
-          {view === 'tests' && tests ? <TestsView tests={tests} onOpen={() => setView('test')} /> : null}
-          {view === 'month' ? <MonthView /> : null}
-          {view === 'building' ? <BuildingView {...(tests && { tests })} /> : null}
-          {view === 'stages' ? <StagesView {...(tests && { tests })} /> : null}
-          {view === 'rerun' ? <RerunView /> : null}
+          <DrawingGuard key={view} of={view === 'test' ? state.entries : view}>
+            {view === 'test' ? <TestView store={store} state={state} /> : null}
+            {view === 'tests' && tests ? <TestsView tests={tests} onOpen={() => setView('test')} /> : null}
+            {view === 'month' ? <MonthView /> : null}
+            {view === 'building' ? <BuildingView {...(tests && { tests })} /> : null}
+            {view === 'stages' ? <StagesView {...(tests && { tests })} /> : null}
+            {view === 'rerun' ? <RerunView /> : null}
+          </DrawingGuard>
         </main>
       </div>
     </div>

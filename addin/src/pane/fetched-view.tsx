@@ -1,5 +1,6 @@
 import { type ComponentType, h } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
+import { MISSING_PART } from './missing-part.js'
 
 /** A view that is fetched when it is first shown, so that the page opens sooner for those who do not need it. */
 export function fetchedView<Props extends object>(
@@ -25,7 +26,7 @@ export function fetchedView<Props extends object>(
       </p>
     ) : (
       <p class="fault" role="alert">
-        This view could not be loaded, because the service cannot be reached. Try again when it is back.
+        {MISSING_PART}
       </p>
     )
   }

@@ -13,7 +13,7 @@ interface OriginLineProps {
 
 /** Where the figures come from, whether the entries are kept, and what the spreadsheet refused. */
 export function OriginLine({ state, aside, name, onDismiss, onToken }: OriginLineProps) {
-  const { origin, saved, fault, offline } = state
+  const { origin, saved, fault, offline, newer } = state
   const words =
     origin.kind === 'none'
       ? 'Nothing to calculate yet'
@@ -45,6 +45,12 @@ export function OriginLine({ state, aside, name, onDismiss, onToken }: OriginLin
           <span aria-hidden="true"> · </span>
           <span data-saved={saved === 'yes' || saved === 'saving' ? saved : 'no'}>{kept}</span>
           {offline ? <span data-offline="yes"> · opens without a network</span> : null}
+          {newer ? (
+            <span data-newer="yes">
+              {' '}
+              · a newer version of this page is ready: close every tab of this page, then open it again
+            </span>
+          ) : null}
         </p>
       )}
       {origin.kind === 'local' && origin.why === 'access' ? <AccessTokenForm onToken={onToken} /> : null}

@@ -10,3 +10,9 @@ export const drawn = (): Promise<void> =>
     requestAnimationFrame(() => setTimeout(resolve))
     setTimeout(resolve, 250)
   })
+
+/** Resolves once what has changed so far is drawn and the page has nothing else to do, at the latest a moment later. */
+export const drawnAndIdle = async (): Promise<void> => {
+  await drawn()
+  await new Promise<void>((resolve) => whenIdle(resolve, 200))
+}

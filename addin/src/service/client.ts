@@ -29,6 +29,9 @@ export async function askService(
       trace,
       signal: limited,
     })
+    // A proxy or a sign-in page in between may answer in the service's place.
+    if (typeof evaluation?.recordDigest !== 'string')
+      return { kind: 'unreachable', why: 'what answered is not the service' }
     return { kind: 'evaluation', evaluation }
   } catch (error) {
     if (signal.aborted) throw error

@@ -1,5 +1,6 @@
 import type { OpenedBook } from '../host/cell-sheet.js'
 import { HostError } from '../host/host.js'
+import { MISSING_PART } from '../pane/missing-part.js'
 import type { Done, Job } from './messages.js'
 
 /** A worker that has done its job, kept for the next: its code needs no fetching, which the service may be too far away for. */
@@ -46,9 +47,7 @@ export function runJob(job: Job, limit_ms = 60_000): Promise<Exclude<Done, { kin
         reject(
           new HostError(
             'failed',
-            event.message
-              ? `The work could not be done: ${event.message}`
-              : 'This part of the pane could not be loaded, because its service cannot be reached.',
+            event.message ? `The work could not be done: ${event.message}` : MISSING_PART,
           ),
         ),
       )

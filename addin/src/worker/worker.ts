@@ -1,4 +1,5 @@
 import { InputError } from '@draughtbook/shared-calc'
+import { isMissingPart, MISSING_PART } from '../pane/missing-part.js'
 import type { Done, Job } from './messages.js'
 
 /** The parts of the worker's own scope that are used; the DOM library names the window's instead. */
@@ -61,7 +62,9 @@ async function work(job: Job): Promise<Done> {
     return { kind: 'written', ...(await writeSummaryFor(job)) }
   } catch (error) {
     const problems =
-      error instanceof InputError ? [...error.problems] : [{ path: '', message: String(error) }]
+      error instanceof InputError
+        ? [...error.problems]
+        : [{ path: '', message: isMissingPart(error) ? MISSING_PART : String(error) }]
     return { kind: 'failed', problems }
   }
 }

@@ -3,6 +3,7 @@ import {
   type BuildingRule,
   buildingRules,
   counted,
+  homesTargetText,
   outcomeWords,
   probabilityText,
   ruleWords,
@@ -77,9 +78,9 @@ const figure = (value: number): string => String(Number(value.toPrecision(4)))
 
 /** A building of several homes, as printed. */
 function buildingText({ name, target, homes, ways, rule, outcome, findings }: BuildingResult): string {
-  const { quantity, limit, unit, label } = target
+  const { unit } = target
   return [
-    `${name}: ${outcomeWords[outcome]} (${label}: ${quantity} ${limit} ${unit}; ${ruleWords[rule]})`,
+    `${name}: ${outcomeWords[outcome]} (${homesTargetText(target)}; ${ruleWords[rule]})`,
     ...homes.map(
       (home) => `  ${home.name}: ${figure(home.value)} ${unit}, ${outcomeWords[home.outcome]} (${home.file})`,
     ),

@@ -90,7 +90,15 @@ export const addRegister: AddCommand = (command, { terminal, end }) => {
       if (unread.length > 0) end(DIFFERENT)
       if (options.json) return terminal.out(JSON.stringify(register, null, 2))
       terminal.out(
-        shown([...registerLines(register), ...written.map((path) => `Register: ${path}`)].join('\n')),
+        shown(
+          [
+            ...registerLines(
+              register,
+              written.some((path) => /\.xlsx$/i.test(path)),
+            ),
+            ...written.map((path) => `Register: ${path}`),
+          ].join('\n'),
+        ),
       )
     })
 }

@@ -1,4 +1,10 @@
-import { counted, probabilityText, type SiteStage, siteStages } from '@draughtbook/shared-calc'
+import {
+  counted,
+  probabilityText,
+  type SiteStage,
+  type StageResult,
+  siteStages,
+} from '@draughtbook/shared-calc'
 import { InvalidArgumentError } from 'commander'
 import { type ArchiveOptions, addArchiveOptions } from './archive-options.js'
 import { type AddCommand, DIFFERENT } from './command.js'
@@ -27,11 +33,26 @@ const allow = (text: string): Readonly<Record<SiteStage, number>> => {
   return { fabric: percent(fabric), 'after services': percent(services), acceptance: 1 }
 }
 
+const sure = (text: string): number => {
+  const value = percent(text)
+  if (value === 1) throw new InvalidArgumentError('no test is certain: give a percentage below 100')
+  return value
+}
+
+/** One test of a plot, as printed. */
+function stageText(result: StageResult): string {
+  const { plot, stage, decision, measured_m3_h, allowed_m3_h, left_m3_h, left_cm2, probability, why } = result
+  const side = left_m3_h < 0 ? 'above the target' : 'left of the target'
+  const rest = `${Math.abs(left_m3_h).toFixed(1)} m³/h or ${Math.abs(left_cm2).toFixed(0)} cm² ${side}`
+  const found = `${measured_m3_h.toFixed(1)} of ${allowed_m3_h.toFixed(1)} m³/h allowed, ${rest}; probability of being within: ${probabilityText(probability)}`
+  return `${plot}, ${stage}: ${decision} (${found})${why === undefined ? '' : `: ${why}`}`
+}
+
 export const addStages: AddCommand = (command, { terminal, end }) => {
   addArchiveOptions(command)
     .option('--out <STAGES.xlsx>', 'where to write the workbook of the stages; replaces an existing file')
     .option('--allow <70,90>', 'per cent of the target that may be used at fabric and after services', allow)
-    .option('--confidence <80>', 'probability in per cent that the next trade needs to start', percent)
+    .option('--confidence <80>', 'probability in per cent that the next trade needs to start', sure)
     .action(async (paths: string[], options: Options) => {
       const { out, allow: shares, confidence } = options
       if (out === undefined && !options.json)
@@ -50,15 +71,14 @@ export const addStages: AddCommand = (command, { terminal, end }) => {
       }
       if (unread > 0) end(DIFFERENT)
       if (options.json) return terminal.out(JSON.stringify(result, null, 2))
-      for (const stage of result.stages)
-        terminal.out(
-          shown(
-            `${stage.plot}, ${stage.stage}: ${stage.decision} (${Math.round(100 * stage.shareUsed)} % of the target used, ${stage.left_m3_h.toFixed(0)} m³/h or ${stage.left_cm2.toFixed(0)} cm² left; probability of keeping within it: ${probabilityText(stage.probability)})${stage.why === undefined ? '' : `: ${stage.why}`}`,
-          ),
-        )
+      for (const stage of result.stages) terminal.out(shown(stageText(stage)))
       for (const { file, why } of result.leftOut) terminal.err(`${file}: not used, because ${why}`)
       const plots = new Set(result.stages.map(({ plot }) => plot)).size
-      terminal.out(`${counted(plots, 'plot')}; stages: ${siteStages.join(', ')}`)
+      const per = (share: number) => `${Number((100 * share).toFixed(1))} %`
+      const allowed = siteStages.slice(0, -1).map((stage) => `${stage} ${per(result.shares[stage])}`)
+      terminal.out(
+        `${counted(plots, 'plot')}. Share of the target allowed: ${allowed.join(', ')}. Probability needed: ${per(result.confidence)}`,
+      )
       if (out !== undefined) terminal.out(shown(`Stages: ${out}`))
     })
 }

@@ -13,7 +13,7 @@ export async function missingPaths({ library, tokens }: Settings): Promise<strin
     )
   if (tokens !== undefined && !(await isThere(tokens)))
     said.push(
-      `the token file ${tokens} does not exist yet; nobody can sign in with a token until draughtbook token add --tokens ${tokens} has made one`,
+      `the token file ${tokens} does not exist yet; nobody can sign in with a token until one is made with draughtbook token add NAME --tokens ${tokens}`,
     )
   return said
 }

@@ -78,6 +78,20 @@ export function dayInWords(date: string): string {
   return name ? `${Number(day)} ${name} ${year}` : date
 }
 
+/** `2026-10` as people write it: October 2026. Anything that is no such month is left as it is. */
+export function monthInWords(month: string): string {
+  const [, year, number] = /^(\d{4})-(\d{2})$/.exec(month) ?? []
+  const name = months[Number(number) - 1]
+  return name ? `${name} ${year}` : month
+}
+
+/** October 2026 as 2026-10; undefined for anything else. */
+export function monthFromWords(text: string): string | undefined {
+  const [, name, year] = /^([A-Z][a-z]+) (\d{4})$/.exec(text) ?? []
+  const number = (months as readonly string[]).indexOf(name ?? '') + 1
+  return number > 0 ? `${year}-${String(number).padStart(2, '0')}` : undefined
+}
+
 /** `a`, `a and b`, `a, b and c`. */
 export function listed(words: readonly string[], last = 'and'): string {
   const [end = '', ...before] = [...words].reverse()

@@ -24,6 +24,14 @@ describe('zero flow is read', () => {
       ],
     ],
     [
+      'below headings of mean and of what is no word of ours',
+      [
+        ['Zero-flow pressure (Pa)', 'st. dev.', 'mean', 'p95'],
+        ['Depressurisation before', 0.5, dep.before, dep.before + 0.9],
+        ['Depressurisation after', 0.4, dep.after, dep.after + 0.8],
+      ],
+    ],
+    [
       'in a sentence among others',
       [[`Remarks: zero flow ${dep.before} Pa before and ${dep.after} Pa after. Light wind.`]],
     ],
@@ -165,6 +173,33 @@ describe('zero flow is read', () => {
     )
     expect(asked).toEqual([])
     close(n50, n50Of([{ ...dep, after: pres.after } as OddRun, { ...pres, before: dep.before } as OddRun]))
+  })
+
+  it.each(['fan covered', 'sealed'])('from rows that say "%s" where the flow would stand', async (word) => {
+    const runOf = ({ before, after, readings }: OddRun): Rows => [
+      HEADINGS,
+      [before, word],
+      ...readings,
+      [after, word],
+    ]
+    const { n50, asked } = read(
+      await sheetOfForm([['Depressurisation'], ...runOf(dep), ['Pressurisation'], ...runOf(pres)]),
+    )
+    expect(asked).toEqual([])
+    close(n50, n50Of([dep, pres]))
+  })
+
+  it('that a heading calls corrected for: it is added back, and not read as one of before', async () => {
+    const { n50, asked, said } = read(
+      await sheetOfForm([
+        ['Zero flow before (Pa)', dep.before, 'after', dep.after],
+        ['Δp corrected for zero flow (Pa)', 'm³/h'],
+        ...dep.readings.map(([p, q]) => [p - meanOf(dep), q]),
+      ]),
+    )
+    expect(asked).toEqual([])
+    expect(said.join(' ')).toMatch(/already subtracted/)
+    close(n50, n50Of([dep]))
   })
 
   it('of each reading where each has its own, and not as one mean', async () => {

@@ -1,4 +1,4 @@
-import { mkdtemp, readdir, rm, stat } from 'node:fs/promises'
+import { cp, mkdtemp, readdir, rm, stat } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
@@ -29,6 +29,14 @@ export async function buildPane(): Promise<{ folder: string; remove: () => Promi
     logLevel: 'silent',
     build: { outDir: folder, emptyOutDir: true },
   })
+  return { folder, remove: () => rm(folder, { recursive: true, force: true }) }
+}
+
+/** The same files once more, in a folder of their own. */
+export async function copyOf({ folder: built, remove }: Awaited<ReturnType<typeof buildPane>>) {
+  const folder = await mkdtemp(join(tmpdir(), 'draughtbook-pane-'))
+  await cp(built, folder, { recursive: true })
+  await remove()
   return { folder, remove: () => rm(folder, { recursive: true, force: true }) }
 }
 

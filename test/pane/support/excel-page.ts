@@ -36,7 +36,7 @@ export async function openInExcel(
   workbook: ModelWorkbook,
   { version = '1.17', platform = 'OfficeOnline' }: { version?: string; platform?: string } = {},
 ): Promise<{ page: Page; bridge: WorkbookBridge; complaints: string[] }> {
-  const context = await world.browser.newContext({
+  const context = await world.context({
     viewport: { width: 350, height: 900 },
     acceptDownloads: true,
   })

@@ -2,10 +2,17 @@ import { existsSync } from 'node:fs'
 import { createServer, type Server } from 'node:http'
 import type { AddressInfo, Socket } from 'node:net'
 import express from 'express'
-import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core'
+import {
+  type Browser,
+  type BrowserContext,
+  type BrowserContextOptions,
+  chromium,
+  type Page,
+} from 'playwright-core'
+import { onTestFinished, TestRunner } from 'vitest'
 import { createApp } from '../../../service/src/app.js'
-import { pane } from '../../../service/src/routes/pane.js'
-import { buildPane } from './built-pane.js'
+import { defaultSettings } from '../../../service/src/settings/settings.js'
+import { buildPane, copyOf } from './built-pane.js'
 
 const CHROMIUM = '/usr/bin/chromium'
 const FLAGS = [
@@ -19,6 +26,16 @@ const FLAGS = [
   '--disable-sync',
 ]
 
+/** One for all files that run in this process: it ends with it. */
+let running: Promise<Browser> | undefined
+
+async function browser(): Promise<Browser> {
+  if (!existsSync(CHROMIUM)) throw new Error('these tests need Chromium: apt-get install chromium')
+  if (!(await running?.catch(() => undefined))?.isConnected())
+    running = chromium.launch({ executablePath: CHROMIUM, args: FLAGS })
+  return running as Promise<Browser>
+}
+
 /** A page with everything it complained of and every address it asked for. */
 export interface Watched {
   page: Page
@@ -29,26 +46,29 @@ export interface Watched {
 /** The service with the built pane, on loopback, and a browser before it. */
 export class World {
   #server: Server | undefined
+  #app = express()
   #port = 0
   #stopped = false
   readonly #sockets = new Set<Socket>()
+  /** Opened for all tests of a file. */
+  readonly #contexts: BrowserContext[] = []
   /** Waited before every answer of the API, ms. */
   delay_ms = 0
 
   private constructor(
     private readonly built: Awaited<ReturnType<typeof buildPane>>,
-    readonly browser: Browser,
+    private readonly browser: Browser,
   ) {}
 
-  static async start(): Promise<World> {
-    if (!existsSync(CHROMIUM)) throw new Error('these tests need Chromium: apt-get install chromium')
-    const built = await buildPane()
-    const world = new World(built, await chromium.launch({ executablePath: CHROMIUM, args: FLAGS }))
+  /** @param how `changes`: the test changes the pane's files, and has a copy of its own */
+  static async start({ changes = false } = {}): Promise<World> {
+    const built = changes ? await copyOf(await buildPane()) : await buildPane()
+    const world = new World(built, await browser())
     await world.#listen()
     return world
   }
 
-  /** Where the pane's files are; they are only read. */
+  /** Where the pane's files are; only read, unless they are a copy. */
   get folder(): string {
     return this.built.folder
   }
@@ -57,12 +77,17 @@ export class World {
     return `http://127.0.0.1:${this.#port}/`
   }
 
-  async #listen(): Promise<void> {
+  /** Looks into the pane's folder as a service does when it starts. */
+  servePane(): void {
     const app = express()
     app.use('/v1', (_request, _response, next) => void setTimeout(next, this.delay_ms))
-    app.use(pane({ folder: this.folder }))
-    app.use(createApp())
-    const server = createServer(app)
+    app.use(createApp({ settings: { ...defaultSettings, pane: this.folder } }))
+    this.#app = app
+  }
+
+  async #listen(): Promise<void> {
+    this.servePane()
+    const server = createServer((request, response) => this.#app(request, response))
     server.on('connection', (socket) => {
       if (this.#stopped) return void socket.destroy()
       this.#sockets.add(socket)
@@ -87,8 +112,16 @@ export class World {
     for (const socket of this.#sockets) socket.destroy()
   }
 
+  /** A browser of its own. It is closed with the test that opened it: pages left open slow all that come after them. */
+  async context(options: BrowserContextOptions = {}): Promise<BrowserContext> {
+    const context = await this.browser.newContext(options)
+    if (TestRunner.getCurrentTest()) onTestFinished(() => context.close())
+    else this.#contexts.push(context)
+    return context
+  }
+
   async open(path = '', options: BrowserContextOptions = {}): Promise<Watched> {
-    const context = await this.browser.newContext({
+    const context = await this.context({
       viewport: { width: 1200, height: 860 },
       acceptDownloads: true,
       ...options,
@@ -108,7 +141,7 @@ export class World {
   }
 
   async stop(): Promise<void> {
-    await this.browser.close()
+    await Promise.all(this.#contexts.map((context) => context.close()))
     this.stopService()
     await new Promise((resolve) => this.#server?.close(resolve))
     await this.built.remove()

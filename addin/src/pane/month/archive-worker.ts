@@ -1,4 +1,5 @@
 import { InputError, problemLine } from '@draughtbook/shared-calc'
+import { isMissingPart, MISSING_PART } from '../missing-part.js'
 import type { Answer, Answers, Asked } from './archive-messages.js'
 
 /** The parts of the worker's own scope that are used; the DOM library names the window's instead. */
@@ -15,7 +16,11 @@ scope.onmessage = ({ data: { number, asked } }) => {
 }
 
 const faultOf = (error: unknown): string =>
-  error instanceof InputError ? error.problems.map(problemLine).join('; ') : String(error)
+  error instanceof InputError
+    ? error.problems.map(problemLine).join('; ')
+    : isMissingPart(error)
+      ? MISSING_PART
+      : String(error)
 
 async function answer(asked: Asked): Promise<Answers[keyof Answers]> {
   if (asked.kind === 'layout') {

@@ -10,16 +10,17 @@ export function AveragingTimer({ entries }: { entries: TestEntries }) {
   const [left, setLeft] = useState(0)
   const set = setTime(entries)
   const seconds = set ?? USUAL_S
+  // By the page's own clock: the device's may be set meanwhile.
   useEffect(() => {
     if (endsAt === undefined) return
-    const look = (): void => setLeft(Math.max(0, Math.ceil((endsAt - Date.now()) / 1000)))
+    const look = (): void => setLeft(Math.max(0, Math.ceil((endsAt - performance.now()) / 1000)))
     look()
     const ticking = setInterval(look, 200)
     return () => clearInterval(ticking)
   }, [endsAt])
   const start = (): void => {
     setLeft(seconds)
-    setEndsAt(Date.now() + seconds * 1000)
+    setEndsAt(performance.now() + seconds * 1000)
   }
   if (endsAt === undefined)
     return (

@@ -87,7 +87,7 @@ function isEntries(value: unknown): value is TestEntries {
     (log === undefined || isAcceptedLog(log)) &&
     isObject(fields) &&
     isObject(runs) &&
-    Object.values(runs).every((run) => isRun(run)) &&
+    Object.entries(runs).every(([direction, run]) => isDirection(direction) && isRun(run)) &&
     Object.values(fields).every(isField) &&
     isObject(lists) &&
     Object.entries(lists).every(([name, rows]) => name in listColumns && isRows(rows))
@@ -101,8 +101,20 @@ const isAcceptedLog = ({ answers, layout }: AcceptedLog): boolean =>
 
 const isRun = (run: RunPicks): boolean =>
   isObject(run) &&
+  [...RUN_ROLES, 'ranges' as const].every((role) => isPick(run[role])) &&
+  [run.range, run.zeroFlowSign].every(isTextIfAny) &&
   (!run.stations || isStations(run.stations)) &&
   (run.typed === undefined || isTypedRun(run.typed))
+
+const isDirection = (word: string): boolean => (runDirections as readonly string[]).includes(word)
+
+const isPick = (pick: unknown): boolean =>
+  pick === undefined ||
+  (isObject(pick) &&
+    typeof (pick as Partial<Pick>).reference === 'string' &&
+    isTextIfAny((pick as Partial<Pick>).unit))
+
+const isTextIfAny = (value: unknown): boolean => value === undefined || typeof value === 'string'
 
 const isObject = (value: unknown): value is object =>
   typeof value === 'object' && value !== null && !Array.isArray(value)
@@ -113,6 +125,7 @@ const isRows = (value: unknown): boolean =>
 
 const isField = (value: unknown): boolean =>
   isObject(value) &&
+  isTextIfAny((value as { unit?: unknown }).unit) &&
   (typeof (value as { text?: unknown }).text === 'string' ||
     typeof (value as { cell?: unknown }).cell === 'string')
 

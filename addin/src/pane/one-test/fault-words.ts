@@ -1,5 +1,6 @@
 import type { Evaluation, Problem } from '@draughtbook/shared-calc'
 import { HostError } from '../../host/host.js'
+import { isMissingPart, MISSING_PART } from '../missing-part.js'
 
 /** Said where the service refused a record that this device could calculate. */
 export const refusal = (problems: readonly Problem[]): string =>
@@ -8,6 +9,7 @@ export const refusal = (problems: readonly Problem[]): string =>
 /** Words for the user; anything but a host's own refusal is a bug and is logged too. */
 export function wordsOf(error: unknown): string {
   if (error instanceof HostError) return error.message
+  if (isMissingPart(error)) return MISSING_PART
   console.error(error)
   return error instanceof Error ? error.message : String(error)
 }

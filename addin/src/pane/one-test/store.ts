@@ -5,7 +5,7 @@ import type { UnderstoodTest } from '../../calc/understand.js'
 import type { Host } from '../../host/host.js'
 import type { StepId } from '../../kept/kept-test.js'
 import { askService } from '../../service/client.js'
-import { drawn } from '../when-idle.js'
+import { drawnAndIdle } from '../when-idle.js'
 import { emptyEntries, isUntouched, parseEntries, referencesOf, type TestEntries } from './entries.js'
 import { differenceOf, refusal, wordsOf } from './fault-words.js'
 import { withoutStaleOrigin } from './library-origin.js'
@@ -29,6 +29,7 @@ export class TestStore {
     step: 'before',
     canUndo: false,
     offline: false,
+    newer: false,
     wanted: undefined,
     marking: false,
   }
@@ -172,6 +173,11 @@ export class TestStore {
     this.#set({ offline: true })
   }
 
+  /** A newer version of the page waits to be taken. */
+  newerIsReady(): void {
+    this.#set({ newer: true })
+  }
+
   /** Points cells of findings out, or no longer. */
   mark(on: boolean): void {
     this.#set({ marking: on })
@@ -200,15 +206,26 @@ export class TestStore {
     const run = ++this.#run
     // Nothing typed or picked: there is nothing to fetch the calculation for.
     if (!this.state.result && isUntouched(this.state.entries)) return
-    // Its code is large: what was typed is drawn before it is fetched.
-    this.#calc ??= drawn().then(() => import('../../calc/live.js'))
-    const [calc, grid] = await Promise.all([this.#calc, this.#read()])
+    const [calc, grid] = await Promise.all([this.#host(() => this.#calculation()), this.#read()])
+    // It is asked for again with the next change.
+    if (!calc) return
     this.#live = calc.live
     if (run !== this.#run) return
     this.#set(this.#workOut(calc.live, this.state.entries, grid))
     this.#follow()
     // What a list shows of the test may have changed with the result.
     if (this.host.kind === 'page') void this.save()
+  }
+
+  /** Its code is large: what was typed is drawn before it is fetched. */
+  #calculation(): Promise<{ live: Live }> {
+    this.#calc ??= drawnAndIdle()
+      .then(() => import('../../calc/live.js'))
+      .catch((error: unknown) => {
+        this.#calc = undefined
+        throw error
+      })
+    return this.#calc
   }
 
   /** What follows from entries where everything it takes is at hand: shown with them in one drawing. */

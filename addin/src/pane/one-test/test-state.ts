@@ -27,6 +27,8 @@ export interface TestState {
   canUndo: boolean
   /** The page itself is kept in this browser. */
   offline: boolean
+  /** A newer build of the page was fetched; it is taken once no page of this one is open. */
+  newer: boolean
   /** A field that somebody asked to be led to; a new object each time. */
   wanted: { path: string } | undefined
   /** Cells of findings are pointed out in the sheet. */

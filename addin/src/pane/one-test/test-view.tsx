@@ -1,7 +1,7 @@
 import { Component } from 'preact'
 import { useEffect, useLayoutEffect, useRef } from 'preact/hooks'
 import { drawnOnChange } from '../drawn-on-change.js'
-import { whenIdle } from '../when-idle.js'
+import { drawn, whenIdle } from '../when-idle.js'
 import { useMarks } from './mark-toggle.js'
 import type { SectionProps } from './section.js'
 import { SectionBox } from './section-box.js'
@@ -12,7 +12,7 @@ import { StepBar } from './step-bar.js'
 /** One test in three steps, under a line that always says where it stands. */
 export const TestView = drawnOnChange(
   WholeTest,
-  ({ store, state: { origin, saved, fault, offline, canUndo, ...shown } }) => [
+  ({ store, state: { origin, saved, fault, offline, newer, canUndo, ...shown } }) => [
     store,
     ...Object.values(shown),
   ],
@@ -90,12 +90,14 @@ class StepPanel extends Component<SectionProps & { step: Step }> {
   #drawNext(): void {
     if (this.#waits) return
     this.#waits = true
-    whenIdle(() => {
+    const draw = (): void => {
       if (this.#gone) return
       this.#waits = false
       this.#drawn += 1
       this.forceUpdate()
-    }, NEXT_ms)
+    }
+    // What is there already is on show, and can be typed into, before more is drawn.
+    void drawn().then(() => whenIdle(draw, NEXT_ms))
   }
 }
 

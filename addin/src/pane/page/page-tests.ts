@@ -1,8 +1,10 @@
 import { counted, dayInWords } from '@draughtbook/shared-calc'
 import type { CellSheet, OpenedBook } from '../../host/cell-sheet.js'
+import type { HostError } from '../../host/host.js'
 import { type PageHost, sheetsWith } from '../../host/page/page-host.js'
 import type { KeptTest } from '../../kept/kept-test.js'
 import type { KeptTests } from '../../kept/kept-tests.js'
+import { NOT_READ } from '../../kept/open-test.js'
 import type { OtherTabs, Told } from '../../kept/other-tabs.js'
 import { isUntouched, parseEntries } from '../one-test/entries.js'
 import { photosIn } from '../one-test/lists.js'
@@ -21,6 +23,9 @@ export interface ReadLog {
   date: string
   book: OpenedBook
 }
+
+/** A database that takes longer is not waited for: some browsers never open one that they have damaged. */
+const ANSWERS_WITHIN_ms = 4000
 
 /** The tests of the page: which one is on show, and what is done with the others. */
 export class PageTests {
@@ -42,22 +47,29 @@ export class PageTests {
   }
 
   async list(): Promise<KeptTest[]> {
-    return (await this.#kept)?.list() ?? []
+    return (await this.#read((base) => base.list())) ?? []
   }
 
-  get #kept(): Promise<KeptTests | undefined> {
-    return this.host.test.opened
+  #read<T>(action: (base: KeptTests) => Promise<T>): Promise<T | undefined> {
+    return this.host.test.read(action)
   }
 
   /** Shows the test that was on show last. At the first visit nothing is waited for: there is hardly anything to show. */
   async begin(): Promise<void> {
     const { test } = this.host
-    const find = (): Promise<KeptTest | undefined> => test.find().catch(() => undefined)
-    if (test.hasShown) return this.#begin(await find())
-    const found = find()
-    await this.#begin(undefined)
+    const shownBefore = test.hasShown
+    const found = test.find().catch((error: HostError): undefined => {
+      this.store.tell(error.message)
+    })
+    const early = shownBefore ? await withinTime(found, ANSWERS_WITHIN_ms) : { value: undefined }
+    await this.#begin(early?.value)
+    // Whoever has kept tests must not take the empty forms for all there is.
+    if (!early || (shownBefore && !(await test.keeps()))) this.store.tell(NOT_READ)
+    if (early?.value) return
     void found.then(async (kept) => {
-      if (kept && isUntouched(this.store.state.entries) && !this.host.hasWorkbook) await this.#change(kept)
+      if (!kept || !isUntouched(this.store.state.entries) || this.host.hasWorkbook) return
+      this.store.dismissFault()
+      await this.#change(kept)
     })
   }
 
@@ -84,7 +96,7 @@ export class PageTests {
 
   async open(id: string): Promise<void> {
     if (id === this.host.test.now.id) return
-    const test = await (await this.#kept)?.get(id)
+    const test = await this.store.attempt(() => this.#read((base) => base.get(id)))
     if (test) await this.#change(test)
   }
 
@@ -95,7 +107,7 @@ export class PageTests {
   /** Takes up what another tab has changed in the test on show. */
   async takeUpChanges(): Promise<void> {
     const { id } = this.host.test.now
-    const test = await (await this.#kept)?.get(id)
+    const test = await this.#read((base) => base.get(id)).catch(() => undefined)
     const { now } = this.host.test
     if (!test || now.id !== id || test.changed <= now.changed) return
     this.host.test.takeFromOtherTab(test)
@@ -118,19 +130,22 @@ export class PageTests {
   }
 
   async copyAsRetest(id: string): Promise<void> {
-    const kept = await this.#kept
-    const test = await kept?.get(id)
-    const { retestOf } = await import('../../kept/retest.js')
-    const retest = test && retestOf(test)
-    if (!kept || !test || !retest) return
-    await this.#keep(retest, { photos: await this.#photosOf(test) })
-    await this.#change(retest)
+    const retest = await this.store.attempt(async () => {
+      const test = await this.#read((base) => base.get(id))
+      const { retestOf } = await import('../../kept/retest.js')
+      const made = test && retestOf(test)
+      if (!test || !made) return undefined
+      const photos = await this.#photosOf(test)
+      await this.host.test.write((base) => base.putWhole(made, { photos }), 'the retest')
+      return made
+    })
+    if (retest) await this.#change(retest)
   }
 
   async remove(id: string): Promise<void> {
     // First it goes from the page: nothing that is still being worked out may keep it once more.
     if (id === this.host.test.now.id) await this.#show(undefined, { saves: false })
-    await this.store.attempt(async () => (await this.#kept)?.remove(id))
+    await this.store.attempt(() => this.host.test.write((base) => base.remove(id), 'this change'))
     this.tabs?.tell({ id, what: 'removed' })
     this.#tell()
   }
@@ -138,11 +153,11 @@ export class PageTests {
   /** Hands a test over as one file. */
   async saveAsFile(id: string): Promise<void> {
     await this.store.attempt(async () => {
-      const kept = await this.#kept
-      const test = await kept?.get(id)
-      if (!kept || !test) return
+      const test = await this.#read((base) => base.get(id))
+      if (!test) return
       const { packTest } = await import('../../kept/test-file.js')
-      const { bytes, name } = packTest(test, await kept.log(id), await this.#photosOf(test))
+      const log = await this.#read((base) => base.log(id))
+      const { bytes, name } = packTest(test, log, await this.#photosOf(test))
       await this.host.download(bytes, name, 'application/zip')
     })
   }
@@ -152,7 +167,10 @@ export class PageTests {
     const taken = await this.store.attempt(async () => {
       const { unpackTest } = await import('../../kept/test-file.js')
       const { test, log, photos } = unpackTest(bytes, fileName)
-      await (await this.#kept)?.putWhole(test, { ...(log && { log }), photos })
+      await this.host.test.write(
+        (base) => base.putWhole(test, { ...(log && { log }), photos }),
+        `the test in ${fileName}`,
+      )
       return test
     })
     if (!taken) return
@@ -163,10 +181,11 @@ export class PageTests {
   /** Puts a log read from disk into the test it belongs to, and asks where that is not plain. */
   async takeLog(log: ReadLog): Promise<void> {
     await this.store.save()
-    const namesakes = (await this.list()).filter(({ log: own }) => own?.name === log.name)
+    const all = (await this.store.attempt(() => this.list())) ?? []
+    const namesakes = all.filter(({ log: own }) => own?.name === log.name)
     for (const test of namesakes)
       if (test.log?.size === 0) return this.#attach(log, test)
-      else if (same(await (await this.#kept)?.log(test.id), log.bytes)) return this.#change(test)
+      else if (same(await this.#read((base) => base.log(test.id)), log.bytes)) return this.#change(test)
     const { entries } = this.store.state
     const [namesake] = namesakes
     if (namesake)
@@ -249,7 +268,7 @@ export class PageTests {
 
   async #logOf({ id, log, edits }: KeptTest): Promise<{ book: OpenedBook; sheets: CellSheet[] } | undefined> {
     if (!log) return undefined
-    const bytes = await (await this.#kept)?.log(id)
+    const bytes = await this.#read((base) => base.log(id))
     if (!bytes) {
       this.store.tell(`The log ${log.name} itself is not kept here: open it again from its file.`)
       return undefined
@@ -262,13 +281,11 @@ export class PageTests {
     }
   }
 
-  async #keep(test: KeptTest, parts: { photos: Record<string, Uint8Array> }): Promise<void> {
-    await this.store.attempt(async () => (await this.#kept)?.putWhole(test, parts))
-  }
-
   async #photosOf(test: KeptTest): Promise<Record<string, Uint8Array>> {
     const found = await Promise.all(
-      photosOf(test).map(async (name) => [name, await (await this.#kept)?.photo(test.id, name)] as const),
+      photosOf(test).map(
+        async (name) => [name, await this.#read((base) => base.photo(test.id, name))] as const,
+      ),
     )
     return Object.fromEntries(found.flatMap(([name, bytes]) => (bytes ? [[name, bytes] as const] : [])))
   }
@@ -277,6 +294,13 @@ export class PageTests {
     for (const listener of this.#listeners) listener()
   }
 }
+
+/** What a promise comes to, or undefined where that takes too long. */
+const withinTime = <T>(coming: Promise<T>, most_ms: number): Promise<{ value: T } | undefined> =>
+  Promise.race([
+    coming.then((value) => ({ value })),
+    new Promise<undefined>((resolve) => setTimeout(() => resolve(undefined), most_ms)),
+  ])
 
 /** Names of the photos that a test's entries point to. */
 const photosOf = ({ entries }: KeptTest): string[] => photosIn(parseEntries(entries)?.lists)

@@ -48,8 +48,8 @@ export function SaveLog({ tests }: { tests: PageTests }) {
 
 /** @returns which cells could not be changed, in words */
 async function saveCorrected(host: PageHost, name: string): Promise<string> {
-  const { opened, now } = host.test
-  const bytes = await (await opened)?.log(now.id)
+  const { now } = host.test
+  const bytes = await host.test.read((base) => base.log(now.id))
   if (!bytes)
     throw new HostError('not-found', `${name} itself is not kept here: open it again from its file.`)
   const { runJob } = await import('../../worker/run-job.js')

@@ -1,8 +1,11 @@
 import type { LeftOut, Register } from '@draughtbook/shared-calc/register'
 import { count } from './number-text.js'
 
-/** What is said of a register: its rows, what the totals count, bills, and everything that is not in it. */
-export function registerLines(register: Register): string[] {
+/**
+ * What is said of a register: its rows, what the totals count, bills, and everything that is not in it.
+ * @param listed - whether what is written has a sheet that lists everything left out
+ */
+export function registerLines(register: Register, listed: boolean): string[] {
   const { tests, counting, meets, misses, notValid, noTarget, billable, fees, withoutFee } = register.overall
   const toRetest = register.toRetest.length + register.toRetestElsewhere.length
   const judged = [
@@ -20,7 +23,7 @@ export function registerLines(register: Register): string[] {
       : [
           `${fees.toFixed(2)} in fees; ${withoutFee === 0 ? 'every test to bill has a fee' : `${count(withoutFee ?? 0, 'test')} to bill without a fee`}`,
         ]),
-    ...leftOutLines(register.leftOut),
+    ...leftOutLines(register.leftOut, listed),
   ]
 }
 
@@ -45,7 +48,8 @@ const GROUPS: readonly [LeftOut['kind'], one: string, several: string][] = [
 ]
 
 /** Everything left out, in groups; what could not be read has been named with its reason already. */
-function leftOutLines(leftOut: readonly LeftOut[]): string[] {
+function leftOutLines(leftOut: readonly LeftOut[], listed: boolean): string[] {
+  const named = (files: readonly LeftOut[]) => someOf(files, listed)
   if (leftOut.length === 0) return ['Nothing left out']
   const unread = leftOut.filter(({ expected }) => !expected)
   const groups = GROUPS.flatMap(([kind, one, several]) => {
@@ -64,11 +68,11 @@ function leftOutLines(leftOut: readonly LeftOut[]): string[] {
 
 const NAMED = 3
 
-function named(files: readonly LeftOut[]): string {
+function someOf(files: readonly LeftOut[], listed: boolean): string {
   const names = files
     .slice(0, NAMED)
     .map(({ file, part }) => (part === undefined ? file : `${file} (${part})`))
   return files.length > NAMED
-    ? `${names.join(', ')} and ${files.length - NAMED} more (sheet Left out has all)`
+    ? `${names.join(', ')} and ${files.length - NAMED} more${listed ? ' (all on sheet Left out)' : ''}`
     : names.join(', ')
 }

@@ -35,6 +35,12 @@ export interface HomeTarget {
   readonly referencePressure_Pa: number
 }
 
+/** The name of a target and its limit; a target without a name of its own is called by its limit. */
+export function homesTargetText({ label, quantity, limit, unit }: HomeTarget): string {
+  const text = `${quantity} ≤ ${limit} ${unit}`
+  return text.startsWith(label) ? text : `${label}: ${text}`
+}
+
 /** Fields that a figure is related to. */
 export const basisFields = {
   n: 'volume_m3',

@@ -13,7 +13,7 @@ import {
 import { conformity } from '../../formulas/uncertainty-budget.js'
 import { comparison, sampledValue } from '../../formulas/verdict.js'
 import { targetPresets } from '../../targets/index.js'
-import { basisFields, type GivenHome, type TestedHome, workHome } from './home.js'
+import { basisFields, type GivenHome, homesTargetText, type TestedHome, workHome } from './home.js'
 import { type Contributions, contributionsOf } from './shared-causes.js'
 
 /** How the figures of the homes become one. */
@@ -150,12 +150,10 @@ function refuseOthers(homes: readonly TestedHome[], first: TestedHome): void {
   const key = ({ target }: TestedHome) => JSON.stringify(target)
   const other = homes.find((home) => key(home) !== key(first))
   if (!other) return
-  const text = ({ label, quantity, limit, unit }: TestedHome['target']) =>
-    `${label}: ${quantity} ${limit} ${unit}`
   throw new InputError([
     {
       path: other.file,
-      message: `its target (${text(other.target)}) differs from that of ${first.file} (${text(first.target)}): all homes of a building need the same target`,
+      message: `its target (${homesTargetText(other.target)}) differs from that of ${first.file} (${homesTargetText(first.target)}): all homes of a building need the same target`,
     },
   ])
 }

@@ -29,21 +29,19 @@ export function unreadValues(
 ): Finding[] {
   const known = new Set(told)
   const boxes = uses.flatMap(({ cells }) => cells.split(', ').flatMap((range) => boxOf(range) ?? []))
-  const isKnown = (view: View, row: number, column: number): boolean =>
-    known.has(view.address(row, column)) ||
-    boxes.some(
-      (box) =>
-        box.sheet === view.name &&
-        row >= box.top &&
-        row <= box.bottom &&
-        column >= box.left &&
-        column <= box.right,
-    )
+  const knownOn = (view: View) => {
+    const own = boxes.filter(({ sheet }) => sheet === view.name)
+    return (row: number, column: number): boolean =>
+      own.some(
+        ({ top, bottom, left, right }) => row >= top && row <= bottom && column >= left && column <= right,
+      ) || known.has(view.address(row, column))
+  }
   const found = tables
     .filter(({ view, series }) => !view.sheet.hidden && series.length === 0)
-    .flatMap(({ view, isTaken }) =>
-      unreadOf(view, (row, column) => isTaken(row, column) || isKnown(view, row, column)),
-    )
+    .flatMap(({ view, isTaken }) => {
+      const isKnown = knownOn(view)
+      return unreadOf(view, (row, column) => isTaken(row, column) || isKnown(row, column))
+    })
   if (found.length === 0) return []
   const labels = [...new Set(found.map(({ label }) => label))]
   return [

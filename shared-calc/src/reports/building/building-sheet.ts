@@ -1,11 +1,12 @@
 import type { Workbook, Worksheet } from 'exceljs'
 import type { BuildingResult } from '../../assessment/building/building-result.js'
+import { homesTargetText } from '../../assessment/building/home.js'
 import { ruleWords, type WorkedBuilding, type WorkedWay } from '../../assessment/building/work-building.js'
 import { CALCULATION_VERSION } from '../../catalogue/calculation-version.js'
-import { counted, outcomeWords } from '../../catalogue/words.js'
+import { capital, counted, dayInWords, outcomeWords } from '../../catalogue/words.js'
 import { madeUnder } from '../made-under.js'
 import { reference } from '../workbook/address.js'
-import { live, writeLine, writeTable } from '../workbook/live-cell.js'
+import { live, PROBABILITY_FORMAT, writeLine, writeTable } from '../workbook/live-cell.js'
 import { setUpPage } from '../workbook/page.js'
 import type { Places } from '../workbook/places.js'
 import { dress, fills, fonts, headingRow } from '../workbook/styles.js'
@@ -25,13 +26,13 @@ export function writeBuildingSheet(
   places: Places,
 ): void {
   const sheet = workbook.addWorksheet(BUILDING, { views: [{ showGridLines: false }] })
-  sheet.columns = [40, 11, 11, 11, 12, 12, 13, 12].map((width) => ({ width }))
+  sheet.columns = [47, 10, 10, 10, 12, 15, 13, 12].map((width) => ({ width }))
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Building of several homes'
   sheet.getRow(1).height = 26
   const { target } = result
   const facts: [string, string][] = [
     ['Building', result.name],
-    ['Target', targetText(target)],
+    ['Target', homesTargetText(target)],
     ['Rule', ruleWords[result.rule]],
     ['Tests', `${result.homes.length} of ${counted(worked.homesInBuilding, 'home')}`],
   ]
@@ -41,15 +42,17 @@ export function writeBuildingSheet(
     dress(sheet.getCell(row + i, column), {}).value = fact
   })
   writeVerdict(sheet, 8, worked, result, places)
-  let row = ways(sheet, 11, worked, result, places)
+  let row = 10
+  if (result.findings.length > 0) {
+    headingRow(sheet, row, 'Findings', COLUMNS)
+    row += 1
+    for (const { severity, message } of result.findings)
+      row = writeLine(sheet, row, `${capital(severityWords[severity])}: ${message}`, WIDE)
+    row += 1
+  }
+  row = ways(sheet, row, worked, result, places)
   row = homes(sheet, row + 1, worked, result, places)
   if (worked.sample) row = sample(sheet, row + 1, worked.sample, places)
-  if (result.findings.length > 0) {
-    headingRow(sheet, row + 1, 'Notes', COLUMNS)
-    row += 2
-    for (const { severity, message } of result.findings)
-      row = writeLine(sheet, row, `${severityWords[severity]}: ${message}`, WIDE)
-  }
   row = writeLine(
     sheet,
     row + 1,
@@ -62,12 +65,6 @@ export function writeBuildingSheet(
     lastRow: row,
     lastColumn: COLUMNS,
   })
-}
-
-/** The name of a target and its limit; a target without a name of its own is called by its limit. */
-function targetText({ label, quantity, limit, unit }: BuildingResult['target']): string {
-  const text = `${quantity} ≤ ${limit} ${unit}`
-  return text.startsWith(label) ? text : `${label}: ${text}`
 }
 
 const severityWords = { invalidates: 'not valid', caution: 'caution', note: 'note' } as const
@@ -119,7 +116,7 @@ function ways(
     live(places, way.uncertainty, 'u_c', '0.0%'),
     way.sampled ? live(places, way.sampled, 'v', '0.000') : live(places, way.mean, 'v_u', '0.000'),
     live(places, way.comparison, 'M', '+0.000;-0.000;0.000'),
-    live(places, way.probability, 'P_m', '0.0%'),
+    live(places, way.probability, 'P_m', PROBABILITY_FORMAT),
   ]
   return writeTable(
     sheet,
@@ -155,7 +152,7 @@ function homes(
       { head: 'flow\nm³/h' },
       { head: 'share' },
       { head: 'probability\nof meeting' },
-      { head: 'date' },
+      { head: 'date', align: 'left' },
       { head: 'adjoining\nspaces', align: 'left' },
       { head: 'verdict', align: 'left' },
     ],
@@ -167,8 +164,8 @@ function homes(
         { value: { formula: cell('D'), result: home?.value ?? 0 }, numFmt: '0.000' },
         way && live(places, way.mean, 'q_h', '0.0', i),
         way && live(places, way.mean, 'g_h', '0.0%', i),
-        { value: home?.probability ?? null, numFmt: '0.0%' },
-        home?.date,
+        { value: home?.probability ?? null, numFmt: PROBABILITY_FORMAT },
+        home && dayInWords(home.date),
         { value: { formula: cell('I'), result: home?.adjoiningSpaces ?? 'not stated' } },
         { value: { formula: cell('J'), result: home ? outcomeWords[home.outcome] : '' } },
       ]

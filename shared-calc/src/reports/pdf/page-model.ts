@@ -1,10 +1,9 @@
 import type { Cell, Worksheet } from 'exceljs'
 import { format } from 'numfmt'
+import { POINTS_PER_CHARACTER } from '../workbook/page-breaks.js'
 import { fonts } from '../workbook/styles.js'
 import { VERDICT_COLOURS } from '../workbook/summary-verdict.js'
 
-/** Points of a character of a column's width; see ECMA-376 part 1, 18.3.1.13. */
-const POINTS_PER_CHARACTER = 5.25
 const USUAL_HEIGHT = 13.5
 
 /** What a row of a page is, for whoever hears it read aloud. */

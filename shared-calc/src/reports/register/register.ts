@@ -1,5 +1,6 @@
 import { arrange, type RegisterRow } from './arrange.js'
 import { type ExpiringCalibration, expiringCalibrations } from './calibrations.js'
+import { grouped } from './grouped.js'
 import { type HouseChange, houseChanges } from './houses.js'
 import type { LeftOut } from './read-lines.js'
 import { asksForRetest } from './test-classes.js'
@@ -104,10 +105,20 @@ export function makeRegister(
       })),
     calibrations: expiringCalibrations(rows, asOf),
     changes: houseChanges(rows),
-    trend: mergedTrend(trendOf(known, ofClient, client !== undefined), previous, month),
+    trend: mergedTrend(
+      month === undefined ? trendOfRows(rows) : trendOf(known, ofClient, client !== undefined),
+      previous,
+      month,
+    ),
     leftOut: [...[...unread].sort((a, b) => (a.file < b.file ? -1 : 1)), ...others],
   }
 }
+
+/** Each month's figures among the rows of a register: together they come to its totals. */
+const trendOfRows = (rows: readonly RegisterRow[]): MonthFigures[] =>
+  [...grouped(rows, ({ date }) => date.slice(0, 7))]
+    .map(([month, ofMonth]) => monthFigures(month, totalsOf(month, ofMonth)))
+    .sort((a, b) => (a.month < b.month ? -1 : 1))
 
 /** Each month's figures, as its own register had them. */
 function trendOf(

@@ -1,5 +1,6 @@
+import { monthFromWords } from '../../catalogue/words.js'
 import { InputError } from '../../contract/problem.js'
-import type { Sheet } from '../../log/grid/grid.js'
+import type { Cell, Sheet } from '../../log/grid/grid.js'
 import { openLog } from '../../log/open-log.js'
 import type { Totals } from './totals.js'
 
@@ -45,12 +46,20 @@ export function readTrend(bytes: Uint8Array, file: string): MonthFigures[] {
     throw new InputError([{ path: file, message: `this is not a register with a sheet ${TREND_SHEET}` }])
   const months: MonthFigures[] = []
   for (let row = TREND_HEAD; row < sheet.rows; row += 1) {
-    const month = sheet.at(row, 0)?.value
-    if (typeof month !== 'string' || !/^\d{4}-(0[1-9]|1[0-2])$/.test(month)) continue
+    const month = monthIn(sheet.at(row, 0)?.value)
+    if (month === undefined) continue
     months.push({ month, ...figuresOf(sheet, row), from: file })
   }
   return months
 }
+
+/** Registers written before 1.5.0 have 2026-10 where later ones have October 2026. */
+const monthIn = (value: Cell['value'] | undefined): string | undefined =>
+  typeof value !== 'string'
+    ? undefined
+    : /^\d{4}-(0[1-9]|1[0-2])$/.test(value)
+      ? value
+      : monthFromWords(value)
 
 const figuresOf = (sheet: Sheet, row: number): Partial<Pick<Totals, TrendFigure>> =>
   Object.fromEntries(

@@ -1,8 +1,8 @@
 import type { Worksheet } from 'exceljs'
 import { siteStages, type WorkedStage, type WorkedStages } from '../../assessment/stages/work-stages.js'
 import { shortNames } from '../../catalogue/short-names.js'
-import { reference } from '../workbook/address.js'
-import { live, type Shown } from '../workbook/live-cell.js'
+import { columnLetters, reference } from '../workbook/address.js'
+import { live, PROBABILITY_FORMAT, type Shown } from '../workbook/live-cell.js'
 import { setUpPage } from '../workbook/page.js'
 import type { Places } from '../workbook/places.js'
 import { dress, fills, fonts, heightFor, underline, wrap } from '../workbook/styles.js'
@@ -15,13 +15,18 @@ export const ALLOWANCE_HEAD = 7
 export const columns = {
   plot: 1,
   date: 3,
-  limit: 4,
-  basis: 5,
-  figure: 6,
-  shareUsed: 11,
-  decision: 15,
+  allowed: 5,
+  measured: 6,
+  shareUsed: 8,
+  probability: 11,
+  decision: 12,
+  limit: 14,
+  basis: 15,
+  figure: 16,
   file: 17,
 } as const
+/** Columns that are printed; inputs of the working and file names are to the right of them. */
+const PRINTED = 13
 
 /** Where a stage's share of the target stands; the probability needed is below the first. */
 export const shareColumn = (stage: number): number => 4 + 2 * stage
@@ -44,9 +49,6 @@ const heads: readonly (readonly [string, number])[] = [
   ['Plot', 24],
   ['Stage', 13],
   ['Date', 11],
-  ['Limit', 9],
-  ['basis of limit\nm³, m² or 1', 11],
-  ['measured\nfigure', 10],
   ['target\nm³/h', 9],
   ['allowed so\nfar, m³/h', 10],
   ['measured\nm³/h', 10],
@@ -56,8 +58,11 @@ const heads: readonly (readonly [string, number])[] = [
   ['left\ncm²', 8],
   ['probability of\nbeing within', 11],
   ['Next trade', 11],
-  ['Why', 20],
-  ['File', 18],
+  ['Why', 28],
+  ['Limit', 9],
+  ['basis of limit\nm³, m² or 1', 12],
+  ['measured\nfigure', 10],
+  ['File', 30],
 ]
 
 /** One row a test: what is allowed, used and left, and whether the next trade may start. */
@@ -86,24 +91,27 @@ export function writeAllowanceSheet(sheet: Worksheet, worked: WorkedStages, plac
       alignment: {
         wrapText: true,
         vertical: 'bottom',
-        horizontal: i >= 3 && i <= 13 ? 'right' : 'left',
-        indent: i === columns.decision - 1 ? 1 : 0,
+        ...sideOf(i),
       },
     }).value = head
   })
   const names = shortNames(worked.stages.map(({ test }) => test.file))
   for (const stage of worked.stages) writeRow(sheet, stage, names, places)
   const last = ALLOWANCE_HEAD + Math.max(1, worked.stages.length)
-  sheet.autoFilter = `A${ALLOWANCE_HEAD}:Q${last}`
+  sheet.autoFilter = `A${ALLOWANCE_HEAD}:${columnLetters(heads.length)}${last}`
   setUpPage(sheet, {
     landscape: true,
     title: 'Leakage allowed and used, stage by stage',
     lastRow: last,
-    lastColumn: heads.length,
+    lastColumn: PRINTED,
     repeat: `${ALLOWANCE_HEAD}:${ALLOWANCE_HEAD}`,
-    // On one page its 17 columns would be printed at half their size.
-    wide: { pages: 2, repeat: 'A:B' },
   })
+}
+
+/** Numbers to the right, texts to the left and clear of the number before them. @param i - column, counted from 0 */
+function sideOf(i: number): { horizontal: 'left' | 'right'; indent: number } {
+  const text = i < 3 || i === columns.decision - 1 || i === columns.decision || i === heads.length - 1
+  return text ? { horizontal: 'left', indent: i < 3 ? 0 : 1 } : { horizontal: 'right', indent: 0 }
 }
 
 function writeRow(
@@ -123,9 +131,6 @@ function writeRow(
     stage.plot,
     stage.stage,
     test.record.test.date,
-    { value: test.target.limit, numFmt: '0.00' },
-    { value: test.basis, numFmt: '0.0' },
-    { value: test.decision.budget.block.value('v'), numFmt: '0.000' },
     live(places, target, 'q_t'),
     live(places, allowance, 'q_a'),
     measuredCell && {
@@ -139,9 +144,12 @@ function writeRow(
     live(places, allowance, 's_u', '0%'),
     live(places, allowance, 'q_l', '+0.0;-0.0;0.0'),
     live(places, allowance, 'A_l', '+0;-0;0'),
-    live(places, probability, 'P_s', '0%'),
+    live(places, probability, 'P_s', PROBABILITY_FORMAT),
     decisionOf(stage, row),
-    stage.why,
+    whyOf(stage, row),
+    { value: test.target.limit, numFmt: '0.00' },
+    { value: test.basis, numFmt: '0.0' },
+    { value: test.decision.budget.block.value('v'), numFmt: '0.000' },
     names.get(test.file) ?? test.file,
   ]
   cells.forEach((shown, i) => {
@@ -150,12 +158,10 @@ function writeRow(
     dress(sheet.getCell(row, i + 1), {
       ...(numFmt && { numFmt }),
       alignment:
-        i >= 3 && i <= 13
-          ? { horizontal: 'right', vertical: 'top' }
-          : { ...wrap, horizontal: 'left', indent: i === columns.decision - 1 ? 1 : 0 },
+        sideOf(i).horizontal === 'right' ? { ...sideOf(i), vertical: 'top' } : { ...wrap, ...sideOf(i) },
     }).value = value ?? null
   })
-  sheet.getRow(row).height = Math.max(heightFor(stage.plot, 24), heightFor(stage.why ?? '', 20))
+  sheet.getRow(row).height = Math.max(heightFor(stage.plot, 24), heightFor(stage.why ?? OVER, 30))
   underline(sheet, row, heads.length)
 }
 
@@ -164,5 +170,26 @@ const decisionOf = ({ decision, why, stage }: WorkedStage, row: number): Shown =
   why !== undefined || stage === 'acceptance'
     ? { value: decision }
     : {
-        value: { formula: `IF(N${row}>=$D$${CONFIDENCE},"go","stop")`, result: decision },
+        value: {
+          formula: `IF(${letter('probability')}${row}>=$D$${CONFIDENCE},"go","stop")`,
+          result: decision,
+        },
       }
+
+const letter = (column: keyof typeof columns): string => columnLetters(columns[column])
+
+const OVER = 'over the allowance'
+const UNSURE = 'within, but not surely enough'
+
+/** Why the next trade must wait; live where the figures decide. */
+function whyOf({ decision, why, stage, allowance }: WorkedStage, row: number): Shown {
+  if (why !== undefined || stage === 'acceptance') return { value: why ?? null }
+  const measured = allowance.input('q_s')
+  const over = measured && 'value' in measured && measured.value > allowance.value('q_a')
+  return {
+    value: {
+      formula: `IF(${letter('decision')}${row}="go","",IF(${letter('measured')}${row}>${letter('allowed')}${row},"${OVER}","${UNSURE}"))`,
+      result: decision === 'go' ? '' : over ? OVER : UNSURE,
+    },
+  }
+}

@@ -6,7 +6,7 @@ import { columnLetters } from '../workbook/address.js'
 import { writeLine } from '../workbook/live-cell.js'
 import { setUpPage } from '../workbook/page.js'
 import { dress, fills, fonts, heightFor, underline } from '../workbook/styles.js'
-import { ALLOWANCE, ALLOWANCE_HEAD, columns } from './allowance-sheet.js'
+import { ALLOWANCE, ALLOWANCE_HEAD, columns, SHARES, shareColumn } from './allowance-sheet.js'
 
 export const SITE = 'Site'
 /** Between a file that is not used and the reason. */
@@ -20,7 +20,7 @@ const heads: Readonly<Record<SiteStage, string>> = {
 }
 
 /** Plots down, stages across: share of the target used, and whether the next trade may start. */
-export function writeSiteSheet(sheet: Worksheet, { plots, stages, leftOut }: WorkedStages): void {
+export function writeSiteSheet(sheet: Worksheet, { plots, stages, shares, leftOut }: WorkedStages): void {
   sheet.columns = [PLOT_WIDTH, 22, 22, 22, 16].map((width) => ({ width }))
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'May the next trade start?'
   sheet.getRow(1).height = 26
@@ -33,6 +33,14 @@ export function writeSiteSheet(sheet: Worksheet, { plots, stages, leftOut }: Wor
       fill: fills.heading,
       alignment: { horizontal: i === 0 ? 'left' : 'center' },
     }).value = head
+  })
+  siteStages.forEach((stage, i) => {
+    if (stage === 'acceptance') return
+    dress(sheet.getCell(HEAD - 1, 2 + i), { font: fonts.muted, alignment: { horizontal: 'center' } }).value =
+      {
+        formula: `"allowed: "&ROUND(100*${ALLOWANCE}!$${columnLetters(shareColumn(i))}$${SHARES},0)&" %"`,
+        result: `allowed: ${Math.round(100 * shares[stage])} %`,
+      }
   })
   plots.forEach((plot, k) => {
     const row = HEAD + 1 + k
@@ -68,7 +76,13 @@ export function writeSiteSheet(sheet: Worksheet, { plots, stages, leftOut }: Wor
     perRow: 118,
     font: fonts.small,
   })
-  setUpPage(sheet, { landscape: false, title: 'Stages of the site', lastRow: row, lastColumn: 5 })
+  setUpPage(sheet, {
+    landscape: false,
+    title: 'Stages of the site',
+    lastRow: row,
+    lastColumn: 5,
+    repeat: `${HEAD}:${HEAD}`,
+  })
 }
 
 /** The decision of the last stage tested; live. */

@@ -1,11 +1,13 @@
 import type { Worksheet } from 'exceljs'
 import type { Evaluation, TestRecord } from '../../contract/record/index.js'
-import { heads, state } from './check-rows.js'
+import { heads, nameRow, state, textAlignment } from './check-rows.js'
 import { RECORD, sheetText } from './record-sheet.js'
-import { dress, fonts } from './styles.js'
+import { dress } from './styles.js'
 
 /** The longest piece of text that is looked for. */
 const PIECE = 200
+/** JSON has few places to break a line at. */
+const BROKEN_LINE = 20
 /** Cells that one formula can look through within the 8,192 characters it may have. */
 const MOST_CELLS = 30
 
@@ -35,9 +37,9 @@ export function writeRecordRows(
   pieces.forEach(({ label, of, text }, i) => {
     const row = start + 1 + i
     const found = texts[of].split(text).length - 1
-    dress(sheet.getCell(row, 1), { font: fonts.muted }).value = label
-    dress(sheet.getCell(row, 2), { alignment: { horizontal: 'right' } }).value = text
-    dress(sheet.getCell(row, 3), { alignment: { horizontal: 'right' } }).value = {
+    dress(sheet.getCell(row, 2), { alignment: textAlignment(sheet, row, text, BROKEN_LINE) }).value = text
+    nameRow(sheet, row, label)
+    dress(sheet.getCell(row, 3), { alignment: { horizontal: 'right', vertical: 'top' } }).value = {
       formula: timesFound(`$B$${row}`, cells[of]),
       result: found,
     }

@@ -4,7 +4,7 @@ import type { Evaluation, Finding, TestRecord } from '../../contract/record/inde
 import { pathText, placeWords } from '../../contract/record/index.js'
 import { reference } from './address.js'
 import { writeRecordRows } from './check-record.js'
-import { CHECK_COLUMNS as COLUMNS, heads, numberRow, textRow } from './check-rows.js'
+import { CHECK_WIDTHS, CHECK_COLUMNS as COLUMNS, heads, nameRow, numberRow, textRow } from './check-rows.js'
 import { writeShownRows } from './check-shown.js'
 import type { PublishedFigure } from './figures.js'
 import { leavesOf } from './leaves.js'
@@ -39,7 +39,7 @@ export function writeCheckSheet(
   places: Places,
 ): CheckPlaces {
   const sheet = workbook.addWorksheet(CHECK, { views: [{ showGridLines: false }] })
-  sheet.columns = [54, 24, 24, 16, 12].map((width) => ({ width }))
+  sheet.columns = CHECK_WIDTHS.map((width) => ({ width }))
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Check'
   const findingRows = writeFindings(sheet, findings, FINDINGS, record)
   const figuresStart = FINDINGS + Math.max(findings.length, 1) + 2
@@ -141,7 +141,7 @@ function figureRows(
   heads(sheet, start, 'Figures')
   figures.forEach(({ label, unit, recorded, block, symbol, restOf }, i) => {
     const row = start + 1 + i
-    dress(sheet.getRow(row).getCell(1), {}).value = unit ? `${label}, ${unit}` : label
+    nameRow(sheet, row, unit ? `${label}, ${unit}` : label, fonts.body)
     numberRow(sheet, row, recorded, reference(places.symbol(block, symbol)), restOf)
   })
 }
@@ -158,10 +158,10 @@ function inputRows(
     const row = start + 1 + i
     const cell = places.field(pathText(keys))
     if (!cell) return
-    dress(sheet.getRow(row).getCell(1), { font: fonts.muted }).value = placeWords(pathText(keys), record)
     const address = reference(cell)
     if (typeof value === 'number') numberRow(sheet, row, value, address)
     else textRow(sheet, row, value, address)
+    nameRow(sheet, row, placeWords(pathText(keys), record))
   })
 }
 

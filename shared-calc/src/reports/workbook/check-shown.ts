@@ -1,6 +1,5 @@
 import type { Cell, Worksheet } from 'exceljs'
-import { heads, numberRow, textRow } from './check-rows.js'
-import { dress, fonts } from './styles.js'
+import { heads, nameRow, numberRow, textRow } from './check-rows.js'
 
 /** Numbers on Summary are looked at by readers: what is far below the digits shown does not count. */
 const UNSEEN = 100
@@ -15,13 +14,11 @@ export function writeShownRows(sheet: Worksheet, summary: Worksheet, start: numb
   let row = start
   for (const { cell, value } of shownCells(summary)) {
     row += 1
-    dress(sheet.getCell(row, 1), {
-      font: fonts.muted,
-    }).value = `${summary.name} ${cell.address}: ${nameOf(summary, cell)}`
     const address = `${summary.name}!${cell.$col$row}`
     if (typeof value === 'number')
       numberRow(sheet, row, value, address, Math.max(UNSEEN * Math.abs(value), limit))
     else textRow(sheet, row, value, address)
+    nameRow(sheet, row, `${summary.name} ${cell.address}: ${nameOf(summary, cell)}`)
   }
   return row
 }

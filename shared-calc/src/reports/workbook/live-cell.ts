@@ -11,6 +11,9 @@ export interface Shown {
   readonly numFmt?: string
 }
 
+/** A probability, never shown as certainty. */
+export const PROBABILITY_FORMAT = '[>0.99]"> 99 %";[<0.01]"< 1 %";0.0 %'
+
 /** A value of a block, by reference to its cell on Working. */
 export function live(
   places: Places,

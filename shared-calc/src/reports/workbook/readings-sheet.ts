@@ -59,7 +59,7 @@ export function writeSection(
     writeValue(sheet, row, 2, value, pathText(keys), places)
     dress(sheet.getRow(row).getCell(3), {
       font: fonts.muted,
-      alignment: { horizontal: 'left', indent: 1 },
+      alignment: { horizontal: 'left', indent: 1, vertical: 'top' },
     }).value = unit
     underline(sheet, row, COLUMNS)
     row += 1
@@ -70,15 +70,15 @@ export function writeSection(
 function writeRun(sheet: Worksheet, run: Run, index: number, start: number, places: Places): number {
   const path = `runs[${index}]`
   headingRow(sheet, start, `Run ${index + 1}: ${run.direction}`, COLUMNS)
-  dress(sheet.getRow(start + 1).getCell(1), {}).value = 'direction'
+  dress(sheet.getRow(start + 1).getCell(1), { alignment: { vertical: 'top' } }).value = 'direction'
   writeValue(sheet, start + 1, 2, run.direction, `${path}.direction`, places)
   let row = start + 2
   if (run.averagingTime_s !== undefined) {
-    dress(sheet.getRow(row).getCell(1), {}).value = 'averaging time'
+    dress(sheet.getRow(row).getCell(1), { alignment: { vertical: 'top' } }).value = 'averaging time'
     writeValue(sheet, row, 2, run.averagingTime_s, `${path}.averagingTime_s`, places)
     dress(sheet.getRow(row).getCell(3), {
       font: fonts.muted,
-      alignment: { horizontal: 'left', indent: 1 },
+      alignment: { horizontal: 'left', indent: 1, vertical: 'top' },
     }).value = 's'
     row += 1
   }
@@ -101,7 +101,7 @@ function writeRun(sheet: Worksheet, run: Run, index: number, start: number, plac
   const first = row + 1
   const fields = ['pressure_Pa', 'flow_m3_h', 'devicePressure_Pa', 'range'] as const
   run.readings.forEach((reading, i) => {
-    dress(sheet.getRow(first + i).getCell(1), {}).value = `${i + 1}`
+    dress(sheet.getRow(first + i).getCell(1), { alignment: { vertical: 'top' } }).value = `${i + 1}`
     fields.forEach((field, k) => {
       const value = reading[field]
       if (value !== undefined)

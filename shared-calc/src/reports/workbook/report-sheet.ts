@@ -33,7 +33,7 @@ const WIDE = { columns: COLUMNS, perRow: 118 }
 
 /** The test report for the certifying body: what was tested, with what, how, every reading, photos, every finding. Returns where the photos lie. */
 export function writeReportSheet(sheet: Worksheet, input: SummaryInput): PlacedPicture[] {
-  sheet.columns = [34, 13, 13, 13, 13, 13, 13].map((width) => ({ width }))
+  sheet.columns = [34, 13, 16, 13, 13, 13, 13].map((width) => ({ width }))
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Test report'
   dress(sheet.getCell('A2'), {
     font: fonts.muted,

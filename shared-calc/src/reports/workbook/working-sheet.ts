@@ -15,13 +15,18 @@ import {
 import { type Address, rangeReference, reference } from './address.js'
 import { setUpPage } from './page.js'
 import type { Places } from './places.js'
-import { dress, fills, fonts, formatFor, headingRow, underline } from './styles.js'
+import { dress, fills, fonts, formatFor, headingRow, heightFor, underline } from './styles.js'
 
 export const WORKING = 'Working'
 const VALUE = 3
 const EXPRESSION = 5
 const SOURCE = 9
 const COLUMNS = 12
+/** Characters that fit the column of names, and four columns in the small font. */
+const NAME_LINE = 54
+const LINE = 70
+/** The last line stands level with the value. */
+const severalLines = { wrapText: true, vertical: 'bottom' } as const
 
 /** Every step of the calculation as a live formula, with its name, unit, expression and source. */
 export function writeWorkingSheet(workbook: Workbook, calculation: Calculation, places: Places): Worksheet {
@@ -51,7 +56,7 @@ function writeHeads(sheet: Worksheet, row: number): void {
   for (const [column, text] of heads)
     dress(sheet.getRow(row).getCell(column), {
       font: fonts.bold,
-      alignment: { horizontal: column === VALUE ? 'right' : 'left' },
+      alignment: { horizontal: column === VALUE ? 'right' : 'left', indent: column === VALUE + 1 ? 1 : 0 },
     }).value = text
   underline(sheet, row, COLUMNS)
 }
@@ -85,13 +90,28 @@ function writeLine(
   expression = '',
 ): void {
   dress(sheet.getRow(row).getCell(1), { font: fonts.bold }).value = symbolText(symbol)
-  dress(sheet.getRow(row).getCell(2), {}).value = name
+  dress(sheet.getRow(row).getCell(2), name.length > NAME_LINE ? { alignment: severalLines } : {}).value = name
   dress(sheet.getRow(row).getCell(4), {
     font: fonts.muted,
     alignment: { horizontal: 'left', indent: 1 },
   }).value = unit === '1' ? '' : unit
-  if (expression) dress(sheet.getRow(row).getCell(EXPRESSION), { font: fonts.muted }).value = expression
-  if (source) dress(sheet.getRow(row).getCell(SOURCE), { font: fonts.muted }).value = source
+  if (expression) across(sheet, row, EXPRESSION, expression)
+  if (source) across(sheet, row, SOURCE, source)
+  const lines = Math.max(
+    heightFor(name, NAME_LINE),
+    ...[expression, source].map((text) => heightFor(text, LINE)),
+  )
+  if (lines > heightFor('', 1)) sheet.getRow(row).height = lines
+}
+
+/** A text in four columns; on more than one line where it does not fit them. */
+function across(sheet: Worksheet, row: number, column: number, text: string): void {
+  const long = text.length > LINE
+  if (long) sheet.mergeCells(row, column, row, column + 3)
+  dress(sheet.getRow(row).getCell(column), {
+    font: fonts.muted,
+    ...(long && { alignment: severalLines }),
+  }).value = text
 }
 
 /** Writes one block: first it gives every symbol a cell, then it writes cells that refer to each other. */
@@ -176,7 +196,7 @@ class BlockWriter {
         formula: reference(from, WORKING),
         result: given.value,
       }
-    else dress(cell, { numFmt: 'General', fill: fills.plain }).value = given.value
+    else dress(cell, { numFmt: givenFormat(given.value), fill: fills.plain }).value = given.value
   }
 
   /** Legend of the columns, then the table itself. */
@@ -234,6 +254,11 @@ class BlockWriter {
     })
   }
 }
+
+/** A number that was chosen is shown as it is; one that was calculated, with the digits it needs. */
+const givenFormat = (value: number): string =>
+  String(Math.abs(value)).length > MOST_CHARACTERS ? formatFor(value) : 'General'
+const MOST_CHARACTERS = 8
 
 const isStep = (line: Input | Step): line is Step => 'tree' in line
 

@@ -1,3 +1,4 @@
+import { monthFromWords } from '../../catalogue/words.js'
 import { parseAddress } from '../../log/grid/address.js'
 import type { Grid, Sheet } from '../../log/grid/grid.js'
 import { AS_OF, columns, FIRST_ROW, REGISTER_SHEET } from '../../reports/register/workbook/columns.js'
@@ -24,7 +25,7 @@ export function rerunRegister(file: string, grid: Grid): RerunTest {
     }
   const rows = rowsOf(sheet, places)
   const formulas = formulasOfRows(sheet, rows, places)
-  const totals = totalsOfRegister(grid, rows)
+  const totals = totalsOfRegister(grid, rows, places)
   return {
     ...about,
     outcome: 'agrees',
@@ -70,7 +71,10 @@ function rowsOf(sheet: Sheet, places: ColumnPlaces): QuotedRow[] {
 /** The month and client that a register's title names, and its date. */
 function scopeOf(sheet: Sheet): Pick<RegisterRead, 'month' | 'client' | 'asOf'> {
   const title = String(sheet.at(0, 0)?.value ?? '')
-  const [, month, client] = /^[^,]*(?:, (\d{4}-\d{2}))?(?:, (.+))?$/.exec(title) ?? []
+  const [, named = '', rest] = /^[^,]*(?:, ([^,]+))?(?:, (.+))?$/.exec(title) ?? []
+  // Registers written before 1.5.0 name the month as 2026-10.
+  const month = /^\d{4}-\d{2}$/.test(named) ? named : monthFromWords(named)
+  const client = month === undefined ? [named, rest].filter(Boolean).join(', ') || undefined : rest
   const at = parseAddress(AS_OF)
   const asOf = at && dateIn(sheet.at(at.row, at.column)?.value)
   return {

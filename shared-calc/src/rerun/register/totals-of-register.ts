@@ -1,6 +1,7 @@
-import { addressOf, withSheet } from '../../log/grid/address.js'
+import { addressOf, columnLetters, withSheet } from '../../log/grid/address.js'
 import type { Grid, Sheet } from '../../log/grid/grid.js'
 import { type Grouping, groupings } from '../../reports/register/totals.js'
+import type { ColumnPlaces } from '../../reports/register/workbook/quoted.js'
 import {
   ALL_TESTS_ROW,
   headings,
@@ -12,7 +13,11 @@ import type { Difference, QuotedRow } from '../report.js'
 import { type ComparedFormulas, formulaDifference } from './formulas-of-rows.js'
 
 /** Totals are formulas over the register; those of all tests are counted again too, as programs may show a stored result. */
-export function totalsOfRegister(grid: Grid, rows: readonly QuotedRow[]): ComparedFormulas {
+export function totalsOfRegister(
+  grid: Grid,
+  rows: readonly QuotedRow[],
+  places: ColumnPlaces,
+): ComparedFormulas {
   const sheet = grid.sheet(TOTALS_SHEET)
   if (!sheet) return { cells: 0, differences: [] }
   const lines = linesOf(sheet)
@@ -22,7 +27,7 @@ export function totalsOfRegister(grid: Grid, rows: readonly QuotedRow[]): Compar
         sheet,
         row,
         column + 1,
-        totalFormula(column, row + 1, rows.length, grouping),
+        totalFormula(column, row + 1, rows.length, grouping, (key) => columnLetters(places[key] ?? 0)),
         `total “${headOf(column)}”, ${String(sheet.at(row, 0)?.value ?? '')}`,
       ),
     ),

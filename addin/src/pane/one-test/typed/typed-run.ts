@@ -61,7 +61,7 @@ export const withoutReading = (run: TypedRun, row: number): TypedRun => ({
 /** What was kept is checked before it is used. */
 export function isTypedRun(value: unknown): value is TypedRun {
   if (typeof value !== 'object' || value === null) return false
-  const { second, pressureUnit, secondUnit, zeroFlowBefore, zeroFlowAfter, readings } =
+  const { second, pressureUnit, secondUnit, zeroFlowBefore, zeroFlowAfter, readings, kept } =
     value as Partial<TypedRun>
   return (
     (second === 'flow' || second === 'devicePressure') &&
@@ -70,14 +70,15 @@ export function isTypedRun(value: unknown): value is TypedRun {
     areTexts(zeroFlowBefore) &&
     areTexts(zeroFlowAfter) &&
     Array.isArray(readings) &&
-    readings.every(
-      (reading: unknown) =>
-        typeof reading === 'object' &&
-        reading !== null &&
-        typeof (reading as TypedReading).pressure === 'string' &&
-        typeof (reading as TypedReading).second === 'string',
-    )
+    readings.every(isTypedReading) &&
+    (kept === undefined || areTexts(kept))
   )
+}
+
+function isTypedReading(value: unknown): boolean {
+  if (typeof value !== 'object' || value === null) return false
+  const { pressure, second, range = '', at = '', kept = [] } = value as Partial<TypedReading>
+  return areTexts([pressure, second, range, at]) && areTexts(kept)
 }
 
 const areTexts = (value: unknown): boolean =>

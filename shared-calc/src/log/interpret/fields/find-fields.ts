@@ -1,8 +1,8 @@
 import { bareUnit } from '../../cells/stated-unit.js'
-import { findUnit } from '../../cells/units.js'
+import { findUnit, type KnownUnit } from '../../cells/units.js'
 import type { View } from '../grid/view.js'
 import type { Stopped } from '../not-searched.js'
-import { type Label, readLabel, says } from '../words/label.js'
+import { isPlaceholder, type Label, readLabel, says } from '../words/label.js'
 import { MOST_LABELS } from '../zero-flow/find-labelled.js'
 import { classify, sideOf } from './classify.js'
 import { type FoundField, made } from './found-field.js'
@@ -138,7 +138,7 @@ function toTheRight(
       temperaturePair(view, { row, column: at }, { row, column }, label) ??
       made(view, { row, column: at }, { row, column }, label, content, unit)
     // In a list of rooms the unit stands over the column.
-    const over = found && !found.unit && at > column + 1 ? headingOf(view, row, at)?.unit : undefined
+    const over = found && !found.unit && at > column + 1 ? unitOver(view, row, at) : undefined
     return over && (over.kind === 'volume' || over.kind === 'area')
       ? made(view, { row, column: at }, { row, column }, label, content, over)
       : found
@@ -332,6 +332,16 @@ function headingOf(view: View, row: number, column: number): Label | undefined {
   for (let at = row - 1; at >= Math.max(0, row - 60); at--) {
     const text = view.text(at, column)
     if (text !== undefined && !bareUnit(text)) return readLabel(text)
+  }
+  return undefined
+}
+
+/** The unit that stands over a column of numbers, alone or in its heading. */
+function unitOver(view: View, row: number, column: number): KnownUnit | undefined {
+  for (let at = row - 1; at >= Math.max(0, row - 60); at--) {
+    const text = view.text(at, column)
+    const unit = text === undefined ? undefined : (bareUnit(text) ?? readLabel(text).unit)
+    if (unit || (text !== undefined && !isPlaceholder(text))) return unit
   }
   return undefined
 }

@@ -2,12 +2,10 @@ import { cellText } from '../../../catalogue/findings/log/cells.js'
 import { runText } from '../../../catalogue/findings/log/runs.js'
 import { questions } from '../../../catalogue/questions.js'
 import { type Direction, oppositeDirection } from '../../../contract/record/index.js'
-import { type KnownUnit, shown } from '../../cells/units.js'
+import type { KnownUnit } from '../../cells/units.js'
 import type { Grid } from '../../grid/grid.js'
 import { mean } from '../../mean.js'
 import { unstoredIn } from '../grid/unstored.js'
-import { TOGETHER } from '../tables/choose.js'
-import type { KnownColumn } from '../tables/columns.js'
 import type { FoundDevice } from '../tables/device-ranges.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { Figure, TableRow } from '../tables/table-row.js'
@@ -22,6 +20,8 @@ import { exchangedTitles } from './exchanged-titles.js'
 import { flowUnits } from './flow-units.js'
 import { withMeasuredPressure } from './measured-pressure.js'
 import { fromNormalAir } from './normal-air.js'
+import { resultsAt50 } from './results-at-50.js'
+import { askColumns } from './rival-columns.js'
 import { pressureUnit } from './run-units.js'
 import { tellLeftOut, tellUses } from './run-uses.js'
 import { signsOf } from './signs.js'
@@ -69,7 +69,7 @@ export function putRuns(draft: Draft, given: readonly FoundRun[], context: RunCo
     ),
   )
   askUnnamed(draft, runs)
-  askDoubts(draft, runs)
+  askColumns(draft, runs, resultsAt50(draft, context.scope))
   // Of columns that are exchanged no sign can be told yet.
   const isOpen = runs.some(({ block }) => block.doubts.some(({ exchanged }) => exchanged))
   const signs = signsOf(
@@ -203,51 +203,6 @@ function directionsOf(draft: Draft, runs: readonly FoundRun[]): (Direction | und
     })
     return undefined
   })
-}
-
-function askDoubts(draft: Draft, runs: readonly FoundRun[]): void {
-  for (const { block } of runs)
-    for (const { about, columns, exchanged } of block.doubts) {
-      const path = `${about}.column`
-      if (draft.answers[path] !== undefined) continue
-      const [first, second] = columns
-      if (exchanged && first && second) {
-        draft.ask({
-          path,
-          cells: columns.map(({ headingCell }) => headingCell),
-          ...questions.exchangedColumns({ pressures: first.label.text, flows: second.label.text }),
-        })
-        continue
-      }
-      draft.ask({
-        path,
-        cells: columns.map(({ headingCell }) => headingCell),
-        ...questions.column({
-          about,
-          together: about === 'flow' && alike(columns) ? TOGETHER : undefined,
-          columns: columns.map(({ headingCell, label, unit }) => ({
-            value: distinct(columns) ? label.text : headingCell,
-            label: `${headingCell}${label.text ? ` "${label.text}"` : ''}${unit ? ` in ${shown(unit.unit)}` : ''}`,
-          })),
-        }),
-      })
-    }
-}
-
-const distinct = (columns: readonly KnownColumn[]): boolean =>
-  new Set(columns.map(({ label }) => label.text)).size === columns.length &&
-  columns.every(({ label }) => label.text !== '')
-
-/** A number or letter that tells one fan from another. */
-const MARK = /^([1-9]|[ab])$/
-
-/** Headings that differ by a number or letter only, and do differ. */
-const alike = (columns: readonly KnownColumn[]): boolean => {
-  const words = columns.map(
-    ({ label, unit }) => `${label.tokens.filter((token) => !MARK.test(token)).join(' ')}|${unit?.unit}`,
-  )
-  const marks = columns.map(({ label }) => label.tokens.find((token) => MARK.test(token)))
-  return new Set(words).size === 1 && !marks.includes(undefined) && new Set(marks).size === columns.length
 }
 
 /** Pressures with the zero-flow pressure already subtracted get it back, so that it is subtracted once and its limits are still checked. */

@@ -142,6 +142,8 @@ function loggedAt50(runs: readonly FoundRun[]): number[] {
     const own = block.pressure.unit?.kind === 'pressure' ? block.pressure.unit : PA
     // A number with a unit of its own needs none from its heading.
     if (rows.some(({ carriers }) => carriers.some((one) => one?.unit?.kind === 'flow'))) return []
+    const isWhole = readings.length === block.walked.rows.filter(({ kind }) => kind === 'reading').length
+    if (isWhole && own.unit === 'Pa' && block.law) return [block.law.at50]
     const law = powerLaw(
       rows.map(({ pressure }) =>
         toRecordUnit(pressure.value, pressure.unit?.kind === 'pressure' ? pressure.unit : own),

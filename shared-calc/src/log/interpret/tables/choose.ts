@@ -3,13 +3,12 @@ import { toRecordUnit } from '../../cells/units.js'
 import { says } from '../words/label.js'
 import type { Doubt, KnownColumn, Segment } from './columns.js'
 import { exchangedColumns } from './exchanged-columns.js'
-import { type PowerLaw, physicsScore, powerLaw } from './physics.js'
+import { PLAIN_CURVE, type PowerLaw, physicsScore, powerLaw } from './physics.js'
 import { walkRows } from './rows.js'
 import type { Preferred } from './segments.js'
 import { areSamples, type ColumnOfOthers, distinctFans, meanOf, totalOf } from './several-flows.js'
 import type { Figure, WalkedRows } from './table-row.js'
-import { unheadedRivals } from './unheaded-rivals.js'
-import { PLAIN_CURVE, withUnnamed } from './unnamed-columns.js'
+import { unheadedRivals, withUnnamed } from './unnamed-columns.js'
 
 /** A block of readings with the columns that make it. */
 export interface Block {
@@ -25,8 +24,17 @@ export interface Block {
   readonly ignored: readonly { column: KnownColumn; why: string }[]
   /** A total column that parts add up to, for the note. */
   readonly total?: ColumnOfOthers
+  /** Every pressure and flow that were tried together, the best first. */
+  readonly tried: readonly Tried[]
   /** Columns without a heading that only the curve through them names. */
   readonly unnamed: readonly KnownColumn[]
+}
+
+/** A pressure and flows that may be the readings, with their curve. */
+export interface Tried {
+  readonly pressure: KnownColumn
+  readonly carriers: readonly KnownColumn[]
+  readonly law: PowerLaw | undefined
 }
 
 interface Carrier {
@@ -56,6 +64,10 @@ const MOST_CARRIERS = 8
 
 /** How many points apart two candidates must be for the better to be taken without asking. */
 const CLEAR = 0.9
+/** The same of two pressures that both follow the curve: a word such as "house" or "actual" alone does not decide between two gauges. */
+const CLEAR_OF_GAUGES = 2.6
+/** Columns that give the same flow at 50 Pa within this lead to the same figures. */
+const SAME_FIGURE = 0.003
 
 /**
  * Chooses pressure and flow of a block: words, units, shape of the numbers and the leakage curve together.
@@ -204,20 +216,25 @@ function asBlock(segment: Segment, best: Candidate, tried: readonly Candidate[])
     ? walkRows(segment, pressure, carrier.columns, ranges)
     : best.walked
   const doubts: Doubt[] = []
-  const near = tried.filter((one) => best.score - one.score < CLEAR && one !== best)
-  const rivals = unique(near.filter((one) => one.carrier === carrier).map((one) => one.pressure)).filter(
-    (one) => one.role === pressure.role || one.role === 'pressure',
+  const near = tried.filter((one) => one !== best && isNear(one, best))
+  const ofCarrier = near.filter((one) => one.carrier === carrier)
+  const rivals = ofCarrier.filter(
+    (one) => one.pressure.role === pressure.role || one.pressure.role === 'pressure',
   )
-  if (rivals.length > 0) doubts.push({ about: 'pressure', columns: [pressure, ...rivals] })
-  const flows = unique(
-    near.filter((one) => one.pressure === pressure).flatMap((one) => one.carrier.columns),
-  ).filter(
+  if (rivals.length > 0)
+    doubts.push({ about: 'pressure', ...asDoubt([best, ...rivals], ({ pressure: one }) => [one]) })
+  const flows = near.filter(
     (one) =>
-      !carrier.columns.includes(one) &&
-      !sameInOtherUnit(segment, carrier.columns[0] as KnownColumn, one) &&
-      !sameValues(segment, carrier.columns[0] as KnownColumn, one),
+      one.pressure === pressure &&
+      one.carrier.columns.some(
+        (column) =>
+          !carrier.columns.includes(column) &&
+          !sameInOtherUnit(segment, carrier.columns[0] as KnownColumn, column) &&
+          !sameValues(segment, carrier.columns[0] as KnownColumn, column),
+      ),
   )
-  if (flows.length > 0) doubts.push({ about: 'flow', columns: [...carrier.columns, ...flows] })
+  if (flows.length > 0)
+    doubts.push({ about: 'flow', ...asDoubt([best, ...flows], (one) => one.carrier.columns) })
   if (doubts.length === 0) doubts.push(...unheadedRivals(segment, pressure, carrier.columns, walked.rows))
   const used = new Set<KnownColumn>([
     pressure,
@@ -237,13 +254,37 @@ function asBlock(segment: Segment, best: Candidate, tried: readonly Candidate[])
     ranges,
     walked,
     law: best.law,
+    tried: tried.map((one) => ({ pressure: one.pressure, carriers: one.carrier.columns, law: one.law })),
     doubts,
     ignored,
     ...(carrier.madeOf ? { total: carrier.madeOf } : {}),
   }
 }
 
-const unique = <T>(list: readonly T[]): T[] => [...new Set(list)]
+/** Whether a candidate is so good that words do not decide between it and the best, and gives other figures. */
+function isNear(one: Candidate, best: Candidate): boolean {
+  const gap = best.score - one.score
+  const isGauge =
+    one.carrier === best.carrier &&
+    one.pressure.role === 'pressure' &&
+    best.pressure.role === 'pressure' &&
+    !says(one.pressure.label, 'zero') &&
+    physicsScore(one.law) >= PLAIN_CURVE
+  if (gap >= (isGauge ? CLEAR_OF_GAUGES : CLEAR)) return false
+  return !one.law || !best.law || Math.abs(one.law.at50 / best.law.at50 - 1) > SAME_FIGURE
+}
+
+/** The columns of candidates, each once, with the flow at 50 Pa that each gives. */
+function asDoubt(
+  candidates: readonly Candidate[],
+  columnsOf: (one: Candidate) => readonly KnownColumn[],
+): Pick<Doubt, 'columns' | 'at50'> {
+  const found = new Map<KnownColumn, number | undefined>()
+  for (const one of candidates)
+    for (const column of columnsOf(one))
+      if (!found.has(column)) found.set(column, columnsOf(one).length === 1 ? one.law?.at50 : undefined)
+  return { columns: [...found.keys()], at50: [...found.values()] }
+}
 
 /** The column of rings or plates nearest to a device pressure. */
 function rangeFor(

@@ -47,6 +47,8 @@ export interface Segment {
 export interface Doubt {
   readonly about: 'pressure' | 'flow'
   readonly columns: readonly KnownColumn[]
+  /** Flow at 50 Pa with each of them, unit as logged. */
+  readonly at50?: readonly (number | undefined)[]
   /** The numbers stand below each other's headings: only so they follow a leakage curve. */
   readonly exchanged?: true
 }

@@ -1,10 +1,6 @@
 import type { KnownColumn, Segment } from './columns.js'
-import { EXPONENTS, type PowerLaw, physicsScore, powerLaw } from './physics.js'
+import { EXPONENTS, PLAIN_CURVE, type PowerLaw, PRESSURES, physicsScore, powerLaw } from './physics.js'
 import type { WalkedRows } from './table-row.js'
-import { PLAIN_CURVE } from './unnamed-columns.js'
-
-/** No building is tested at a higher pressure, Pa; the highest of a test is above the other. */
-const PRESSURES = { most: 160, reached: 15 }
 
 const OF_A_BUILDING: readonly string[] = ['pressure', 'induced']
 

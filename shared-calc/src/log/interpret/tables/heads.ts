@@ -86,7 +86,7 @@ function columnsFilledLater(view: View, row: number, column: number): number[] {
     const own = at < 0 ? undefined : view.at(row, at)
     if (
       at < 0 ||
-      (own && !(own.kind === 'text' && isPlaceholder(own.text))) ||
+      (own && !(own.kind === 'text' && (isPlaceholder(own.text) || isRemarkAbove(view, row, at, column)))) ||
       !isHeading(view.text(row - 1, at) ?? (view.at(row - 1, at) ? undefined : view.text(row - 2, at)))
     )
       continue
@@ -98,6 +98,13 @@ function columnsFilledLater(view: View, row: number, column: number): number[] {
   }
   return found
 }
+
+/** "−1.2 | fan covered" above the first reading: a word where the numbers of a column are about to begin. */
+const isRemarkAbove = (view: View, row: number, at: number, column: number): boolean =>
+  view.right(row, at) === at &&
+  view.number(row + 1, at) !== undefined &&
+  view.number(row + 1, column) !== undefined &&
+  !bareUnit(view.text(row, at) ?? '')
 
 /** Columns that make a table with a lone headed one: filled later, or without a heading. */
 function columnsBeside(view: View, row: number, column: number): number[] {

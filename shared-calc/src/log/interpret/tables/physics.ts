@@ -27,6 +27,12 @@ export function powerLaw(pressures: readonly number[], flows: readonly number[])
 /** ISO 9972:2015 expects 0.5 to 1 (value from memory); readings scatter a little beyond. */
 export const EXPONENTS = { lowest: 0.45, highest: 1.05 } as const
 
+/** Pressures across a building in a test, Pa: the highest of a run is at least so much, and none is beyond. Common practice, no source. */
+export const PRESSURES = { reached: 15, most: 160 } as const
+
+/** Least points of physics at which two columns without a word are readings: an exponent between 0.45 and 1.05, r² from 0.98. */
+export const PLAIN_CURVE = 1
+
 /** −3 … 3: what physics says of two columns being building pressure and flow. */
 export function physicsScore(law: PowerLaw | undefined): number {
   if (!law || !Number.isFinite(law.exponent)) return -3

@@ -162,7 +162,8 @@ export function walkRows(
       (one) =>
         !one ||
         one.kind === 'number' ||
-        (one.kind === 'text' && (bareUnit(one.text) !== undefined || isPlaceholder(one.text))),
+        (one.kind === 'text' &&
+          (bareUnit(one.text) !== undefined || isPlaceholder(one.text) || saysCovered(one.text))),
     )
     if (without && !zero && rows.length > 0 && labelledAsField(labels)) break
     // Below a gap a small pressure alone may be anything.
@@ -293,4 +294,10 @@ function textAt(view: View, row: number, column: number): string | undefined {
   const content = view.at(row, column)
   if (content?.kind === 'text') return content.text
   return content?.kind === 'number' ? String(content.written.value) : undefined
+}
+
+/** "Closed", "blanked off" in place of a flow: the fan was covered. */
+const saysCovered = (text: string): boolean => {
+  const label = readLabel(text)
+  return label.tokens.length <= 3 && says(label, 'covered')
 }

@@ -1,17 +1,12 @@
 import { toRecordUnit } from '../../cells/units.js'
 import type { View } from '../grid/view.js'
 import { directionIn } from '../words/label.js'
-import type { KnownColumn, Segment } from './columns.js'
-import { physicsScore, powerLaw } from './physics.js'
-
-/** Least points of physics at which two columns without a word are readings: an exponent between 0.45 and 1.05, r² from 0.98. */
-export const PLAIN_CURVE = 1
+import type { Doubt, KnownColumn, Segment } from './columns.js'
+import { PLAIN_CURVE, PRESSURES, physicsScore, powerLaw } from './physics.js'
+import type { TableRow } from './table-row.js'
 
 /** Every two of them are tried; a table of readings that nobody headed is not wider. */
 const MOST_UNNAMED = 12
-
-/** Building pressures that are read, Pa: at least so much at most, and never more. */
-const PRESSURES = { reached: 15, beyond: 160 }
 
 /**
  * Gives columns without a heading the role that the leakage curve through them proves, where the headings leave out the
@@ -93,7 +88,7 @@ function scoreOf(view: View, first: number, pressure: KnownColumn, flow: KnownCo
     if (p !== undefined && q !== undefined && q !== 0) pairs.push([inPa(p, pressure), Math.abs(q)])
   }
   const sizes = pairs.map(([p]) => Math.abs(p))
-  if (Math.max(...sizes) < PRESSURES.reached || Math.max(...sizes) > PRESSURES.beyond)
+  if (Math.max(...sizes) < PRESSURES.reached || Math.max(...sizes) > PRESSURES.most)
     return Number.NEGATIVE_INFINITY
   return physicsScore(
     powerLaw(
@@ -101,4 +96,41 @@ function scoreOf(view: View, first: number, pressure: KnownColumn, flow: KnownCo
       pairs.map(([, q]) => q),
     ),
   )
+}
+
+/** No reading is taken below this, Pa. */
+const LEAST = 3
+
+/**
+ * Columns without a heading that follow the leakage curve with the chosen flow or pressure as well as the column chosen: their heading
+ * may have been lost.
+ */
+export function unheadedRivals(
+  { view, columns }: Segment,
+  pressure: KnownColumn,
+  carriers: readonly KnownColumn[],
+  rows: readonly TableRow[],
+): Doubt[] {
+  const readings = rows.filter(({ kind }) => kind === 'reading')
+  const pressures = readings.map((row) => row.pressure.value)
+  const flows = readings.map((row) => Math.abs(row.carriers[0]?.value ?? 0))
+  const fits = (one: readonly number[], other: readonly number[]) =>
+    physicsScore(powerLaw(one, other)) > PLAIN_CURVE
+  return columns
+    .filter(({ label, role }) => label.text === '' && role === 'other')
+    .flatMap((column): Doubt[] => {
+      const values = readings.flatMap(({ row }) => view.number(row, column.at) ?? [])
+      // 1, 2, 3 … numbers the rows.
+      if (
+        values.length < readings.length ||
+        values.every((value, index) => value === (values[0] ?? 0) + index)
+      )
+        return []
+      const isPressure = values.every(
+        (value) => Math.abs(value) >= LEAST && Math.abs(value) <= PRESSURES.most,
+      )
+      if (isPressure && fits(values, flows)) return [{ about: 'pressure', columns: [pressure, column] }]
+      return fits(pressures, values) ? [{ about: 'flow', columns: [...carriers, column] }] : []
+    })
+    .slice(0, 1)
 }

@@ -4,11 +4,10 @@ import { directionIn, readLabel, says } from '../words/label.js'
 import type { Block } from './choose.js'
 import { directionWord, type KnownColumn, roleOf, writtenAt } from './columns.js'
 import type { Head } from './heads.js'
-import { physicsScore, powerLaw } from './physics.js'
+import { PLAIN_CURVE, physicsScore, powerLaw } from './physics.js'
 import { isSummary } from './row-labels.js'
 import { type FoundRun, titleOf } from './runs.js'
 import type { Figure, TableRow } from './table-row.js'
-import { PLAIN_CURVE } from './unnamed-columns.js'
 
 interface Pair {
   index: string
@@ -236,6 +235,7 @@ function runOf(
       readings.map(({ pressure }) => pressure.value),
       readings.map(({ carriers }) => (carriers[0] as Figure).value),
     ),
+    tried: [],
     doubts: [],
     ignored: [],
     unnamed: [],

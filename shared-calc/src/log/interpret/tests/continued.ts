@@ -1,7 +1,6 @@
 import type { FoundField } from '../fields/found-field.js'
-import { physicsScore, powerLaw } from '../tables/physics.js'
+import { PLAIN_CURVE, physicsScore, powerLaw } from '../tables/physics.js'
 import type { FoundRun } from '../tables/runs.js'
-import { PLAIN_CURVE } from '../tables/unnamed-columns.js'
 import { directionIn, readLabel } from '../words/label.js'
 import { directionOf } from './group.js'
 

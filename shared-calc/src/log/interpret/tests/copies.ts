@@ -21,17 +21,18 @@ interface Copy {
  */
 export function copiesIn(runs: readonly FoundRun[], fields: readonly FoundField[]): Copy[] {
   const copies: Copy[] = []
+  const flows = new Map(runs.map((run) => [run, flowsOf(run)]))
   const order = [...runs].sort((one, other) => rank(one) - rank(other))
   for (const [index, run] of order.entries()) {
     const of = order
       .slice(0, index)
       .find(
         (one) =>
-          (one.view.name !== run.view.name || isRepeated(one, run, fields)) &&
           !copies.some((copy) => copy.run === one) &&
           (one.hidden === run.hidden || !one.hidden) &&
           !(one.direction && run.direction && one.direction !== run.direction) &&
-          sameFlows(one, run),
+          sameFlows(flows.get(one) ?? [], flows.get(run) ?? [], run) &&
+          (one.view.name !== run.view.name || isRepeated(one, run, fields)),
       )
     if (of) copies.push({ run, of })
   }
@@ -68,12 +69,13 @@ const isFormula = ({ view, block, readings }: FoundRun): boolean =>
   )
 
 /** Flows in one proportion throughout are the same flows, in whatever unit. */
-function sameFlows(one: FoundRun, other: FoundRun): boolean {
-  const [first, second] = [flowsOf(one), flowsOf(other)]
+function sameFlows(first: readonly number[], second: readonly number[], other: FoundRun): boolean {
   if (first.length < FEWEST || first.length !== second.length) return false
   const share = (second[0] as number) / (first[0] as number)
-  const known = isFormula(other) || share === 1
-  return known && first.every((flow, index) => Math.abs((second[index] as number) / flow / share - 1) < 1e-6)
+  return (
+    first.every((flow, index) => Math.abs((second[index] as number) / flow / share - 1) < 1e-6) &&
+    (share === 1 || isFormula(other))
+  )
 }
 
 const flowsOf = ({ readings }: FoundRun): number[] =>

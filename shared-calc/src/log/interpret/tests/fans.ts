@@ -30,8 +30,9 @@ export function joinFans(
   const joined: Joined[] = []
   if (answer === 'separate') return { runs: [...runs], joined }
   const kept: FoundRun[] = []
+  const fans = new Map(runs.map((run) => [run, fanOf(run)]))
   for (const run of runs) {
-    const at = kept.findIndex((one) => isOtherFan(one, run))
+    const at = kept.findIndex((one) => isOtherFan(one, run, fans))
     const first = kept[at]
     if (!first) {
       kept.push(run)
@@ -45,17 +46,22 @@ export function joinFans(
     if (known >= 0) joined.splice(known, 1)
     joined.push({ run: both, parts, isCertain })
     kept[at] = both
+    fans.set(both, fans.get(first))
   }
   return { runs: kept, joined }
 }
 
 export const isTogether = (answer: string | undefined): boolean => answer === TOGETHER
 
-function isOtherFan(one: FoundRun, other: FoundRun): boolean {
+function isOtherFan(
+  one: FoundRun,
+  other: FoundRun,
+  fans: ReadonlyMap<FoundRun, string | undefined>,
+): boolean {
   if (one.readings.length < FEWEST || one.readings.length !== other.readings.length) return false
   if (one.row !== undefined || other.row !== undefined || one.hidden !== other.hidden) return false
   if (directionOf(one) !== directionOf(other)) return false
-  const [first, second] = [one, other].map(fanOf)
+  const [first, second] = [fans.get(one), fans.get(other)]
   const kinds = [one, other].map(({ block }) => block.carriers[0]?.role === 'device')
   return (
     first !== undefined &&

@@ -38,13 +38,14 @@ export function scopeOf(
     return sheets.has(name) || !others.some((one) => isNamedAfter(field.view, one, group))
   }
   const usable = fields.filter(belongs)
+  const spans = spansBeside(group, groups)
   return {
     all(name) {
       const own = rowFields.filter((field) => field.name === name)
       if (own.length > 0) return own
       const named = usable.filter((field) => field.name === name)
       const near = named.filter(({ view }) => sheets.has(view.name))
-      const zoned = zone(near, group, groups)
+      const zoned = zone(near, spans)
       return [...zoned, ...named.filter(({ view }) => !sheets.has(view.name))]
     },
   }
@@ -59,25 +60,35 @@ function isNamedAfter(view: View, other: TestGroup, group: TestGroup): boolean {
 /** Values of a test stand so many rows below its readings at most. */
 const ROWS_BELOW = 3
 
-/** Of values that stand on a sheet of several tests, those nearest to this one. */
-function zone(
-  near: readonly FoundField[],
+interface Span {
+  readonly top: number
+  readonly bottom: number
+  readonly left: number
+  readonly right: number
+}
+
+/** Where a test stands on its sheet, and all that stand there; undefined where it has the sheet for itself. */
+function spansBeside(
   group: TestGroup,
   groups: readonly TestGroup[],
-): readonly FoundField[] {
+): { mine: Span; spans: readonly Span[] } | undefined {
   const [first] = group.runs
-  if (!first || near.length < 2) return near
+  if (!first) return undefined
   const onSheet = groups.filter((one) => one.runs.some(({ view }) => view.name === first.view.name))
-  if (onSheet.length < 2) return near
-  const spans = onSheet.map((one) => ({
-    one,
-    top: Math.min(...one.runs.map(({ top }) => top)),
-    bottom: Math.max(...one.runs.map(({ bottom }) => bottom)),
-    left: Math.min(...one.runs.map(({ left }) => left)),
-    right: Math.max(...one.runs.map(({ right }) => right)),
+  if (onSheet.length < 2) return undefined
+  const spans = onSheet.map(({ runs }) => ({
+    top: Math.min(...runs.map(({ top }) => top)),
+    bottom: Math.max(...runs.map(({ bottom }) => bottom)),
+    left: Math.min(...runs.map(({ left }) => left)),
+    right: Math.max(...runs.map(({ right }) => right)),
   }))
-  const mine = spans.find(({ one }) => one === group)
-  if (!mine) return near
+  return { mine: spans[onSheet.indexOf(group)] as Span, spans }
+}
+
+/** Of values that stand on a sheet of several tests, those nearest to this one. */
+function zone(near: readonly FoundField[], ofSheet: ReturnType<typeof spansBeside>): readonly FoundField[] {
+  if (!ofSheet || near.length < 2) return near
+  const { mine, spans } = ofSheet
   const beside = spans.filter((span) => span !== mine && span.top <= mine.bottom && span.bottom >= mine.top)
   if (beside.length > 0) {
     const start = Math.max(-1, ...beside.filter(({ right }) => right < mine.left).map(({ right }) => right))

@@ -6,9 +6,12 @@
 export const CONCEPTS = {
   zero: 'zero bl1 bl2 grundtryck* grunntrykk* grundtryk* zeroflow zeros baseline baselines bias natural ~nulldruck ~nullstrom null* zf zfp zpd dp0 δp0 δp01 δp02 dp01 dp02 p0 p01 p02 nul* basisdruk noll* naturdruck* naturelle naturliche* naturlicher* natuurlijk* static nulovy* nulova* nulove* nulovem* nollapaine* nollavirtaus* nulle nula naturlig* | 0 vor|0 nach|0 vorher|0 nachher|0 before|0 after|0 start|0 end|0 avant|0 apres|no flow|fan off|ohne geblase|debit nul|sans ventilateur|pression nulle|flujo cero|flujo nulo|caudal nulo|caudal cero|portata zero|a zero|senza flusso|bez przeplywu|zerowym przeplywie|bez wentylatora|przy zerowym|cisnienie naturalne|nulstrom|uden flow|uten flow|utan flode|noll flode|nollflode|zonder stroming|bij nul|debiet nul|presion cero|flusso zero|portata nulla|flusso nullo|ventilatore spento|zerowy przeplyw|zero przeplyw|cisnienie zerowe|przeplyw zerowy|zerowego przeplywu|fan closed|fan sealed|fan covered|debito nulo|bez ventilatoru|puhallin pois',
   before:
-    'before pre pretest start initial begin beginning starting first vor vorher vorab anfang anfangs* beginn avant debut initiale voor vooraf przed poczatek poczatkowe antes inicial inizio prima iniziale for fore innan start* p01 dp01 δp01 opening pred zacatek pocatek pocatecni ennen alussa alku inicial inicio | δp0 1|dp0 1|p0 1|zero 1|baseline 1',
+    'before pre pretest start initial begin beginning starting first vor vorher vorab anfang anfangs* beginn avant debut initiale voor vooraf przed poczatek poczatkowe antes inicial inizio prima iniziale fore innan start* p01 dp01 δp01 opening pred zacatek pocatek pocatecni ennen alussa alku inicial inicio | δp0 1|dp0 1|p0 1|zero 1|baseline 1',
   after:
     'after post posttest end ending final finish last nach nachher ende einde apres fin finale na achteraf po koniec koncowe despues final* dopo fine efter etter slut slutt p02 dp02 δp02 closing konec koncovy jalkeen lopussa loppu depois | δp0 2|dp0 2|p0 2|zero 2|baseline 2',
+  /** What stands where the flow would, with the fan covered. */
+  covered:
+    'closed covered sealed shut capped blanked off geschlossen abgedeckt verschlossen zu ferme fermee obture obturee afgedekt afgesloten dicht lukket tildaekket stangd tackt zakryty zamkniety tapado cerrado chiuso coperto zakryto',
   /** A moment after one run and before the other. */
   between:
     'between zwischen dazwischen entre tussen mellan mellem mellom tra miedzy pomiedzy mezi valissa valilla middle mid halfway',

@@ -85,15 +85,21 @@ function labelOf(text: string): Label {
 /** "A_E", "T_in", "p_0": a symbol with its index is one word. */
 const SUBSCRIPT = /(?<!\p{L})(a|t|v|q|[Δδ∆d]?p)_(e|f|i|a|o|m|b|l|in|out|int|ext|0[12]?)(?![\p{L}\p{N}])/giu
 
+/** Danish "før", and its "for" or "för" at the end of a label, mean before; elsewhere "for" is the word of English and Norwegian. */
+const FOER = /(?<!\p{L})før(?!\p{L})/giu
+const FOR_AT_END = /(?<!\p{L})for(?=\s*(?:$|[([,:;=/]|pa(?!\p{L})))/gu
+
 /** Words of a text: lower case, without accents, signs and brackets. */
 export function wordsOf(text: string): string[] {
   return text
+    .replace(FOER, 'fore')
     .normalize('NFKD')
     .replace(/\p{M}/gu, '')
     .replace(/([a-z]{3})([A-Z])/g, '$1 $2')
     .replace(/(?<!\p{L})([Δδ∆d]p)_?(?=[A-Z][a-z]{2})/gu, '$1 ')
     .replace(SUBSCRIPT, '$1$2')
     .toLowerCase()
+    .replace(FOR_AT_END, 'fore')
     .replace(/(?<![\p{L}\p{N}])[-−–]\s?ve(?!\p{L})/gu, 'negative')
     .replace(/\+\s?ve(?!\p{L})/gu, 'positive')
     .replace(/[ßøłæœđ]/g, (letter) => LETTERS[letter] ?? letter)

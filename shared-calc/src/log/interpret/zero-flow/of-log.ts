@@ -135,8 +135,9 @@ const yearsOf = (fields: readonly FoundField[]): string[] =>
     name === 'date' && content.kind === 'date' ? content.dates.map((date) => date.slice(0, 4)) : [],
   )
 
-/** Cells of the readings of a run. */
-const cellsOf = ({ readings, zeroBefore, zeroAfter }: FoundRun): string[] => [
+/** Cells of the readings of a run, and the heading of its pressures unless it may state a value. */
+const cellsOf = ({ block, readings, zeroBefore, zeroAfter }: FoundRun): string[] => [
+  ...(/\d/.test(block.pressure.label.text) ? [] : [block.pressure.headingCell]),
   ...[...zeroBefore, ...zeroAfter].map(({ cell }) => cell),
   ...readings.flatMap(({ pressure, carriers }) => [
     pressure.cell,

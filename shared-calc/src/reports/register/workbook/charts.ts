@@ -9,7 +9,7 @@ import type { RegisterRow } from '../arrange.js'
 import type { Register } from '../register.js'
 import { NOT_LOGGED } from '../totals.js'
 import { classesOf } from './classes.js'
-import { dateOf, FIRST_ROW, REGISTER_SHEET } from './columns.js'
+import { DATE_FORMAT, dateOf, FIRST_ROW, REGISTER_SHEET } from './columns.js'
 import { cellOf, columnRange } from './places.js'
 import { titleOf } from './register-sheet.js'
 
@@ -37,7 +37,7 @@ export function writeCharts(workbook: Workbook, register: Register): ChartDescri
 
 function chartsOf(workbook: Workbook, register: Register, frame: ChartFrame): ChartDescription[] {
   const charts = workbook.addWorksheet(frame.chartsSheet, { views: [{ showGridLines: false }] })
-  const data = workbook.addWorksheet(frame.dataSheet)
+  const data = workbook.addWorksheet(frame.dataSheet, { views: [{ showGridLines: false }] })
   charts.columns = Array.from({ length: 12 }, () => ({ width: 11 }))
   dress(charts.getCell('A1'), { font: fonts.title }).value = `${frame.quantity} of the tests`
   dress(charts.getCell('A2'), {
@@ -53,8 +53,22 @@ function chartsOf(workbook: Workbook, register: Register, frame: ChartFrame): Ch
   dress(data.getCell('A1'), { font: fonts.title }).value = 'Chart data'
   dress(data.getCell('A2'), { font: fonts.muted }).value =
     'Formulas on the register. #N/A keeps a point out of a chart: it belongs to another stage, or to another quantity.'
-  return [overTime(data, register, frame), distribution(data, register, frame)]
+  const last = lastColumn(frame)
+  data.columns = Array.from({ length: last }, () => ({ width: 13 }))
+  const described = [overTime(data, register, frame), distribution(data, register, frame)]
+  setUpPage(data, {
+    landscape: true,
+    title: titleOf(register),
+    lastRow: data.rowCount,
+    lastColumn: last,
+    repeat: `${FIRST - 1}:${FIRST - 1}`,
+  })
+  return described
 }
+
+/** Columns of the data: dates and stages, the limits, then the classes. */
+const classColumn = ({ stages, limits }: ChartFrame): number => stages.length + 3 + limits.length * 3 + 1
+const lastColumn = (frame: ChartFrame): number => classColumn(frame) + 3
 
 /** The quantity that most tests were judged by comes first, and has the plain names of the sheets. */
 function framesOf({ rows }: Register): ChartFrame[] {
@@ -93,7 +107,7 @@ function overTime(sheet: Worksheet, { rows }: Register, frame: ChartFrame): Char
   })
   rows.forEach((test, index) => {
     const at = (key: string) => `${REGISTER_SHEET}!${cellOf(key, FIRST_ROW + index)}`
-    dress(sheet.getCell(FIRST + index, 1), { numFmt: 'yyyy-mm-dd' }).value = {
+    dress(sheet.getCell(FIRST + index, 1), { numFmt: DATE_FORMAT }).value = {
       formula: at('date'),
       result: serial(test.date),
     }
@@ -154,7 +168,7 @@ function limitLine(
   const name = `limit ${limit}`
   dress(sheet.getCell(FIRST - 1, column), { font: fonts.bold }).value = name
   ;[from, to].forEach((day, i) => {
-    dress(sheet.getCell(FIRST + i, column), { numFmt: 'yyyy-mm-dd' }).value = day
+    dress(sheet.getCell(FIRST + i, column), { numFmt: DATE_FORMAT }).value = day
     dress(sheet.getCell(FIRST + i, column + 1), {}).value = limit
   })
   const range = (c: number) => `${columnLetters(c)}${FIRST}:${columnLetters(c)}${FIRST + 1}`
@@ -171,9 +185,9 @@ function limitLine(
 
 /** How many counting tests fall into each class of the quantity. */
 function distribution(sheet: Worksheet, { rows }: Register, frame: ChartFrame): ChartDescription {
-  const { quantity, unit, judged, stages, limits, dataSheet } = frame
+  const { quantity, unit, judged, dataSheet } = frame
   const classes = classesOf(judged.map((row) => row.judged?.value ?? 0))
-  const column = stages.length + 3 + limits.length * 3 + 1
+  const column = classColumn(frame)
   dress(sheet.getCell(FIRST - 1, column), { font: fonts.bold }).value = 'class'
   dress(sheet.getCell(FIRST - 1, column + 1), { font: fonts.bold }).value = 'from'
   dress(sheet.getCell(FIRST - 1, column + 2), { font: fonts.bold }).value = 'to'

@@ -66,6 +66,13 @@ function workedOut({ rows, overall, month, toRetestElsewhere }: Register, places
       result: overall.superseded,
     },
     {
+      name: 'superseded by a deleted row',
+      words:
+        'Superseded tests whose later test is no longer on sheet Register. To count one again, clear its cell “Superseded by No.” and correct “Last test of plot”.',
+      formula: `SUMPRODUCT(ISNUMBER(${of('superseded')})*(COUNTIF(${of('row')},${of('superseded')})=0))`,
+      result: 0,
+    },
+    {
       name: 'not valid',
       words: 'Tests in totals with a finding that invalidates them.',
       formula: inTotals('not valid'),

@@ -9,6 +9,8 @@ import { asksForRetest, classesOfTests, isBillable, isTest } from '../test-class
 import { NOT_LOGGED } from '../totals.js'
 
 export const REGISTER_SHEET = 'Register'
+/** Dates on sheets, in English 10 Oct 2026. */
+export const DATE_FORMAT = 'd mmm yyyy'
 /** First row of tests; the row above holds the headings. */
 export const FIRST_ROW = 7
 /** Cell with the date on which calibrations are judged. */
@@ -98,23 +100,20 @@ const isTestIn = (role: string): string =>
 /** The register's columns in their order; those up to `printedColumns` are printed. */
 export const columns: readonly RegisterColumn[] = [
   { key: 'row', head: 'No.', width: 5, align: 'right', numFmt: '0', content: ({ row }) => row },
-  text('site', 'Site', 20, ({ site }) => NOT_LOGGED_TEXT(site)),
-  text('plot', 'Plot', 16, ({ building }) => building),
+  text('site', 'Site', 22, ({ site }) => NOT_LOGGED_TEXT(site)),
+  text('plot', 'Plot', 15, ({ building }) => building),
   text('stage', 'Stage', 13, ({ stage }) => NOT_LOGGED_TEXT(stage)),
   {
     key: 'date',
     head: 'Date',
-    width: 11,
-    numFmt: 'yyyy-mm-dd',
+    width: 12,
+    numFmt: DATE_FORMAT,
     align: 'left',
     content: ({ date }) => dateOf(date),
   },
   text('tester', 'Tester', 14, ({ tester }) => NOT_LOGGED_TEXT(tester)),
   figure('n50'),
   figure('qE50'),
-  figure('qF50'),
-  figure('q50'),
-  figure('ela4'),
   text('judged', 'Judged', 8, (row) => issued(row)?.judged?.quantity ?? ''),
   {
     key: 'value',
@@ -155,12 +154,7 @@ export const columns: readonly RegisterColumn[] = [
     }),
   },
   count('findings', 'Find-\nings', (row) => issued(row)?.findings.length ?? 0),
-  count(
-    'invalidating',
-    'Invali-\ndating',
-    (row) => issued(row)?.findings.filter(({ severity }) => severity === 'invalidates').length ?? 0,
-  ),
-  text('role', 'Class', 26, ({ role }) => role),
+  text('role', 'Class', 19, ({ role }) => role),
   {
     key: 'of',
     head: 'repeats\nNo.',
@@ -177,20 +171,9 @@ export const columns: readonly RegisterColumn[] = [
     content: ({ counts }, cell) => yesNo(`AND(${isTestIn(cell('role'))},${cell('superseded')}="")`, counts),
   },
   {
-    key: 'due',
-    head: 'Calibration\ndue',
-    width: 12,
-    numFmt: 'yyyy-mm-dd',
-    align: 'left',
-    content: (row) => {
-      const due = earliestDue(row)
-      return due === undefined ? 'not logged' : dateOf(due)
-    },
-  },
-  {
     key: 'days',
     head: 'Days\nleft',
-    width: 7,
+    width: 6,
     numFmt: '0',
     align: 'right',
     content: (row, cell, { asOf }) => {
@@ -201,6 +184,25 @@ export const columns: readonly RegisterColumn[] = [
       }
     },
   },
+  {
+    key: 'due',
+    head: 'Calibration\ndue',
+    width: 13,
+    numFmt: DATE_FORMAT,
+    align: 'left',
+    content: (row) => {
+      const due = earliestDue(row)
+      return due === undefined ? 'not logged' : dateOf(due)
+    },
+  },
+  figure('q50'),
+  figure('qF50'),
+  figure('ela4'),
+  count(
+    'invalidating',
+    'Invali-\ndating',
+    (row) => issued(row)?.findings.filter(({ severity }) => severity === 'invalidates').length ?? 0,
+  ),
   {
     key: 'superseded',
     head: 'Superseded\nby No.',

@@ -1,7 +1,7 @@
 import type { Workbook } from 'exceljs'
 import { counted } from '../../../catalogue/words.js'
 import { setUpPage } from '../../workbook/page.js'
-import { dress, fonts, headingRow, underline, wrap } from '../../workbook/styles.js'
+import { dress, fonts, headingRow, heightFor, underline, wrap } from '../../workbook/styles.js'
 import type { Register } from '../register.js'
 import { titleOf } from './register-sheet.js'
 
@@ -25,13 +25,12 @@ export function writeLeftOutSheet(workbook: Workbook, register: Register): void 
     dress(sheet.getCell(4 + i, 2), { alignment: wrap }).value =
       kind ?? (expected ? 'not a test' : 'could not be read')
     dress(sheet.getCell(4 + i, 3), { alignment: wrap }).value = why
-    const lines = Math.max(Math.ceil(file.length / 66), Math.ceil(why.length / 100))
-    sheet.getRow(4 + i).height = 13.5 * Math.max(1, lines)
+    sheet.getRow(4 + i).height = Math.max(heightFor(file, 64), heightFor(why, 96))
     underline(sheet, 4 + i, COLUMNS)
   })
   dress(sheet.getCell(5 + Math.max(leftOut.length, 1), 1), {
     font: fonts.muted,
-  }).value = `${counted(register.rows.length, 'test')} in the register, ${counted(leftOut.length, 'file or test', 'files or tests')} left out`
+  }).value = `${counted(register.rows.length, 'row')} in the register, ${counted(leftOut.length, 'file or test', 'files or tests')} left out`
   setUpPage(sheet, {
     landscape: true,
     title: titleOf(register),

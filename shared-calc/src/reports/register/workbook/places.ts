@@ -12,9 +12,12 @@ export function letterOf(key: string): string {
 /** `$G12` for the column in a row of the register's own sheet. */
 export const cellOf = (key: string, row: number): string => `$${letterOf(key)}${row}`
 
-/** The whole column of tests, as seen from another sheet. @param tests - number of rows; at least one is spanned */
-export const columnRange = (key: string, tests: number): string => {
-  const letter = letterOf(key)
+/**
+ * The whole column of tests, as seen from another sheet.
+ * @param tests - number of rows; at least one is spanned
+ * @param letter - of the column; as this version writes it unless said
+ */
+export const columnRange = (key: string, tests: number, letter = letterOf(key)): string => {
   return `${REGISTER_SHEET}!$${letter}$${FIRST_ROW}:$${letter}$${lastRow(tests)}`
 }
 

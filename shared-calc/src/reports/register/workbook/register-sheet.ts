@@ -1,12 +1,13 @@
 import type { Alignment, Workbook, Worksheet } from 'exceljs'
+import { monthInWords } from '../../../catalogue/words.js'
 import { columnLetters } from '../../workbook/address.js'
 import { setUpPage } from '../../workbook/page.js'
-import { dress, fills, fonts, underline } from '../../workbook/styles.js'
+import { dress, fills, fonts, heightFor, underline, wrap } from '../../workbook/styles.js'
 import type { Register } from '../register.js'
-import { medianOf } from '../totals.js'
 import {
   type CellContent,
   columns,
+  DATE_FORMAT,
   dateOf,
   FIRST_ROW,
   printedColumns,
@@ -15,6 +16,9 @@ import {
 } from './columns.js'
 import { cellOf, lastRow, letterOf } from './places.js'
 import { colourVerdicts } from './verdict-colours.js'
+
+/** Characters of the body font in the width of one. */
+const LINE = 1.1
 
 /** One row per test; margins, verdicts and days are formulas, so that a corrected value carries through. */
 export function writeRegisterSheet(
@@ -37,17 +41,20 @@ export function writeRegisterSheet(
   sheet.getRow(FIRST_ROW - 1).height = 28
   register.rows.forEach((test, index) => {
     const row = FIRST_ROW + index
-    columns.forEach(({ numFmt, align, content }, i) => {
+    let height = heightFor('', 1)
+    columns.forEach(({ width, numFmt, align, content }, i) => {
+      const shown = content(test, (key) => cellOf(key, row), { asOf: register.asOf, seenFrom })
+      // Right of what is printed, a long text must not make the row higher.
+      const wrapped = typeof shown === 'string' && i < printedColumns
       const cell = dress(sheet.getCell(row, i + 1), {
         ...(test.counts ? {} : { font: fonts.muted }),
         ...(numFmt && { numFmt: typeof numFmt === 'string' ? numFmt : numFmt(test) }),
-        alignment: { ...alignmentOf(align), vertical: 'top' },
+        alignment: { ...alignmentOf(align), ...(wrapped ? wrap : { vertical: 'top' }) },
       })
-      put(
-        cell,
-        content(test, (key) => cellOf(key, row), { asOf: register.asOf, seenFrom }),
-      )
+      put(cell, shown)
+      if (wrapped) height = Math.max(height, heightFor(shown, width * LINE))
     })
+    sheet.getRow(row).height = height
     underline(sheet, row, columns.length)
   })
   const last = lastRow(register.rows.length)
@@ -69,7 +76,9 @@ const alignmentOf = (align: RegisterColumn['align'] = 'left'): Partial<Alignment
   align === 'left' ? { horizontal: align, indent: 1 } : { horizontal: align }
 
 export const titleOf = ({ month, client }: Register): string =>
-  ['Register of airtightness tests', month, client].filter((part) => part !== undefined).join(', ')
+  ['Register of airtightness tests', month && monthInWords(month), client]
+    .filter((part) => part !== undefined)
+    .join(', ')
 
 export function put(cell: ReturnType<typeof dress>, content: CellContent): void {
   if (content === null) return
@@ -82,20 +91,20 @@ function writeHead(sheet: Worksheet, register: Register): void {
   dress(sheet.getCell('A1'), { font: fonts.title }).value = titleOf(register)
   sheet.getRow(1).height = 26
   dress(sheet.getCell('A2'), { font: fonts.muted }).value =
-    'Figures as issued; those of altered summaries are left out. If you correct a value or limit, or sort the rows, verdicts, totals and lists update. The line below follows the filters.'
+    'Figures as issued; those of altered summaries are left out. If you correct a value or limit, or sort the rows, verdicts, totals and lists update. The line “shown” follows the filters.'
   dress(sheet.getCell('A3'), { font: fonts.muted }).value = 'as at'
   dress(sheet.getCell('C3'), {
     fill: fills.given,
-    numFmt: 'yyyy-mm-dd',
-    alignment: { horizontal: 'left' },
+    numFmt: DATE_FORMAT,
+    alignment: { horizontal: 'left', indent: 1 },
   }).value = dateOf(register.asOf)
   dress(sheet.getCell('A4'), { font: fonts.bold }).value = 'shown'
   const last = lastRow(register.rows.length)
   const range = (key: string) => `${letterOf(key)}${FIRST_ROW}:${letterOf(key)}${last}`
   dress(sheet.getCell('C4'), {
     font: fonts.bold,
-    numFmt: '0" tests"',
-    alignment: { horizontal: 'left' },
+    numFmt: '0" rows"',
+    alignment: { horizontal: 'left', indent: 1 },
   }).value = {
     formula: `SUBTOTAL(103,${range('plot')})`,
     result: register.rows.length,
@@ -103,23 +112,24 @@ function writeHead(sheet: Worksheet, register: Register): void {
   const values = register.rows.flatMap(({ results, role }) =>
     results.n50 === undefined || role === 'altered' ? [] : [results.n50],
   )
-  const shown: [string, string, string, number | ''][] = [
-    ['site', 'mean and worst n50 of the tests shown', '', ''],
-    ['n50', '', `IFERROR(SUBTOTAL(101,${range('n50')}),"")`, values.length ? meanOf(values) : ''],
+  const some = values.length > 0
+  const shown: [column: string, label: string, formula: string, result: number | ''][] = [
+    ['stage', 'mean n50', `IFERROR(SUBTOTAL(101,${range('n50')}),"")`, some ? meanOf(values) : ''],
     [
-      'qE50',
-      '',
+      'tester',
+      'worst n50',
       `IF(SUBTOTAL(102,${range('n50')})=0,"",SUBTOTAL(104,${range('n50')}))`,
-      values.length ? medianOf([Math.max(...values)]) : '',
+      some ? values.reduce((a, b) => Math.max(a, b)) : '',
     ],
   ]
   for (const [key, label, formula, result] of shown) {
-    const cell = dress(sheet.getCell(`${letterOf(key === 'site' ? 'tester' : key)}4`), {
+    const column = sheet.getColumn(letterOf(key)).number
+    dress(sheet.getCell(4, column), { font: fonts.bold, alignment: { horizontal: 'right' } }).value = label
+    dress(sheet.getCell(4, column + 1), {
       font: fonts.bold,
       numFmt: '0.00',
-      alignment: { horizontal: 'right' },
-    })
-    cell.value = formula === '' ? label : { formula, result }
+      alignment: { horizontal: 'left', indent: 1 },
+    }).value = { formula, result }
   }
 }
 

@@ -1,10 +1,10 @@
 import type { Worksheet } from 'exceljs'
 import { outcomeWords } from '../../../catalogue/words.js'
-import { dress, fonts, headingRow, underline, wrap } from '../../workbook/styles.js'
+import { dress, fonts, headingRow, heightFor, underline, wrap } from '../../workbook/styles.js'
 import type { RegisterRow } from '../arrange.js'
 import type { Register } from '../register.js'
 import { NOT_LOGGED } from '../totals.js'
-import { dateOf } from './columns.js'
+import { DATE_FORMAT, dateOf } from './columns.js'
 import { byNumber, columnRange } from './places.js'
 
 interface Shown {
@@ -18,7 +18,7 @@ const shown: readonly Shown[] = [
   { key: 'site', head: 'Site', result: ({ site }) => site ?? NOT_LOGGED },
   { key: 'plot', head: 'Plot', result: ({ building }) => building },
   { key: 'stage', head: 'Stage', result: ({ stage }) => stage ?? NOT_LOGGED },
-  { key: 'date', head: 'Date', numFmt: 'yyyy-mm-dd', result: ({ date }) => dateOf(date) },
+  { key: 'date', head: 'Date', numFmt: DATE_FORMAT, result: ({ date }) => dateOf(date) },
   { key: 'margin', head: 'Margin', numFmt: '0.00', result: ({ judged }) => judged?.margin ?? '' },
   { key: 'verdict', head: 'Verdict', result: ({ outcome }) => outcomeWords[outcome] },
 ]
@@ -60,6 +60,7 @@ export function writeRetests(sheet: Worksheet, start: number, { rows, toRetest }
         ...(test && { result: result(test) }),
       }
     })
+    sheet.getRow(row).height = Math.max(heightFor(test?.site ?? '', 22), heightFor(test?.building ?? '', 18))
     underline(sheet, row, shown.length + 1)
   })
   const after = start + (listed > 0 ? listed + 2 : 1)

@@ -5,7 +5,7 @@ import { toSheet } from '../../../engine/index.js'
 import { changeBetweenTests } from '../../../formulas/stage-change.js'
 import { columnLetters } from '../../workbook/address.js'
 import { setUpPage } from '../../workbook/page.js'
-import { dress, fills, fonts, underline, wrap } from '../../workbook/styles.js'
+import { dress, fills, fonts, heightFor, underline, wrap } from '../../workbook/styles.js'
 import type { HouseChange } from '../houses.js'
 import type { Register } from '../register.js'
 import type { QuantityChange } from '../stage-change.js'
@@ -14,6 +14,7 @@ import { titleOf } from './register-sheet.js'
 
 export const STAGES_SHEET = 'Stages'
 const HEAD_ROW = 5
+const REMARK_WIDTH = 40
 
 const quantities = [
   { key: 'n50', head: `${results.n50.short}, ${unitText(results.n50.unit)}`, numFmt: '0.000' },
@@ -23,11 +24,11 @@ type Key = (typeof quantities)[number]['key']
 
 const about = [
   { head: 'Site', width: 20 },
-  { head: 'Plot', width: 16 },
-  { head: 'from No.', width: 8 },
-  { head: 'stage', width: 13 },
-  { head: 'to No.', width: 8 },
-  { head: 'stage', width: 13 },
+  { head: 'Plot', width: 14 },
+  { head: 'from\nNo.', width: 5 },
+  { head: 'stage', width: 12 },
+  { head: 'to\nNo.', width: 5 },
+  { head: 'stage', width: 12 },
 ]
 /** Columns of the numbers by which the register's rows are found. */
 const EARLIER_NUMBER = 3
@@ -41,8 +42,8 @@ export function writeStagesSheet(workbook: Workbook, register: Register): void {
   const sheet = workbook.addWorksheet(STAGES_SHEET, { views: [{ showGridLines: false }] })
   sheet.columns = [
     ...about.map(({ width }) => width),
-    ...quantities.flatMap(() => parts.map(() => 8.5)),
-    60,
+    ...quantities.flatMap(() => parts.map(() => 7)),
+    REMARK_WIDTH,
   ].map((width) => ({ width }))
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Stages of each house'
   sheet.getRow(1).height = 26
@@ -77,6 +78,7 @@ function writeHeads(sheet: Worksheet): void {
       alignment: { horizontal, vertical: 'bottom', wrapText: true },
     }).value = text
   }
+  sheet.getRow(HEAD_ROW).height = heightFor('two\nlines', 10)
   for (let column = 1; column <= COLUMNS; column += 1) head(HEAD_ROW - 1, column, '')
   about.forEach((one, i) => {
     head(HEAD_ROW, i + 1, one.head)
@@ -96,7 +98,7 @@ function writeChange(sheet: Worksheet, row: number, change: HouseChange, tests: 
   const { site, building, earlierRow, earlierStage, laterRow, laterStage, warning } = change
   const texts = [site ?? '', building, earlierRow, earlierStage, laterRow, laterStage]
   texts.forEach((text, i) => {
-    dress(sheet.getCell(row, i + 1), { alignment: { horizontal: 'left', vertical: 'top' } }).value = text
+    dress(sheet.getCell(row, i + 1), { alignment: { ...wrap, horizontal: 'left' } }).value = text
   })
   quantities.forEach(({ key, numFmt }, q) => {
     const found = change[key]
@@ -105,8 +107,12 @@ function writeChange(sheet: Worksheet, row: number, change: HouseChange, tests: 
   if (warning !== undefined) {
     dress(sheet.getCell(row, COLUMNS), { alignment: { ...wrap, horizontal: 'left', indent: 1 } }).value =
       warning
-    sheet.getRow(row).height = 13.5 * Math.ceil(warning.length / 62)
   }
+  sheet.getRow(row).height = Math.max(
+    heightFor(site ?? '', 20),
+    heightFor(building, 14),
+    heightFor(warning ?? '', REMARK_WIDTH),
+  )
   underline(sheet, row, COLUMNS)
 }
 

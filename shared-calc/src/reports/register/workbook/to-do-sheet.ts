@@ -1,21 +1,24 @@
 import type { Workbook, Worksheet } from 'exceljs'
 import { outcomeWords } from '../../../catalogue/words.js'
 import { setUpPage } from '../../workbook/page.js'
-import { dress, fonts, headingRow, underline, wrap } from '../../workbook/styles.js'
+import { dress, fonts, headingRow, heightFor, underline, wrap } from '../../workbook/styles.js'
 import type { RegisterRow } from '../arrange.js'
 import { CALIBRATION_DAYS } from '../calibrations.js'
+import { grouped } from '../grouped.js'
 import type { Register } from '../register.js'
-import { AS_OF, dateOf, REGISTER_SHEET } from './columns.js'
+import type { LineFinding } from '../test-line.js'
+import { AS_OF, DATE_FORMAT, dateOf, REGISTER_SHEET } from './columns.js'
 import { titleOf } from './register-sheet.js'
 import { writeRetests } from './retests.js'
 
 export const TO_DO_SHEET = 'To do'
-const COLUMNS = 7
+const WIDTHS = [8, 22, 18, 14, 12, 14, 70] as const
+const COLUMNS = WIDTHS.length
 
 /** What the office must still act on: retests, calibrations, findings, workbooks that are not as issued. */
 export function writeToDoSheet(workbook: Workbook, register: Register): void {
   const sheet = workbook.addWorksheet(TO_DO_SHEET, { views: [{ showGridLines: false }] })
-  sheet.columns = [8, 22, 18, 14, 12, 14, 70].map((width) => ({ width }))
+  sheet.columns = WIDTHS.map((width) => ({ width }))
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'To do'
   sheet.getRow(1).height = 26
   let row = writeRetests(sheet, 3, register)
@@ -45,17 +48,21 @@ function section(
     cells.forEach((content, i) => {
       dress(sheet.getCell(row, i + 1), {
         alignment: { ...wrap, horizontal: 'left' },
-        ...(content instanceof Date && { numFmt: 'yyyy-mm-dd' }),
+        ...(content instanceof Date && { numFmt: DATE_FORMAT }),
         ...(i === 5 && { numFmt: '0.00' }),
       }).value = content
     })
-    const text = cells[COLUMNS - 1]
-    if (typeof text === 'string' && text.length > 78)
-      sheet.getRow(row).height = 13.5 * Math.ceil(text.length / 78)
+    sheet.getRow(row).height = Math.max(
+      ...cells.map((content, i) => (typeof content === 'string' ? heightFor(content, lineOf(i)) : 0)),
+      heightFor('', 1),
+    )
     underline(sheet, row, COLUMNS)
   })
   return start + 2 + rows.length
 }
+
+/** Characters of the body font in a line of a column. */
+const lineOf = (column: number): number => (WIDTHS[column] ?? 10) * 1.15
 
 /** No., site, plot, stage and date of a test, as they stand in the register. */
 const identity = ({ row, site, building, stage, date }: RegisterRow): Cell[] => [
@@ -98,27 +105,77 @@ function calibrations(sheet: Worksheet, start: number, { calibrations: expiring 
       '',
       dateOf(due),
       '',
-      rows.join(', '),
+      `No. ${ranges(rows)}`,
     ]),
   )
 }
 
 function findings(sheet: Worksheet, start: number, { rows }: Register): number {
-  const rank = { invalidates: 0, caution: 1, note: 2 }
-  return section(
+  const found = rows
+    .filter(({ role }) => role !== 'altered')
+    .flatMap((test) => test.findings.map((finding) => ({ test, finding })))
+  const invalidating = found.filter(({ finding }) => finding.severity === 'invalidates')
+  const next = section(
     sheet,
     start,
-    'Findings that invalidate a test, and cautions',
-    ['No.', 'Site', 'Plot', 'Stage', 'Date', 'Severity', 'Finding'],
-    rows
-      .filter(({ role }) => role !== 'altered')
-      .flatMap((test) =>
-        [...test.findings]
-          .filter(({ severity }) => severity !== 'note')
-          .sort((a, b) => rank[a.severity] - rank[b.severity])
-          .map(({ severity, message }) => [...identity(test), severity, message]),
-      ),
+    'Findings that invalidate a test',
+    ['No.', 'Site', 'Plot', 'Stage', 'Date', '', 'Finding'],
+    invalidating.map(({ test, finding }) => [...identity(test), '', finding.message]),
   )
+  return cautions(
+    sheet,
+    next + 1,
+    found.filter(({ finding }) => finding.severity === 'caution'),
+  )
+}
+
+/** Cautions that many tests have alike, each once. */
+function cautions(
+  sheet: Worksheet,
+  start: number,
+  found: readonly { readonly test: RegisterRow; readonly finding: LineFinding }[],
+): number {
+  const kinds = [...grouped(found, ({ finding }) => finding.rule).values()]
+  headingRow(sheet, start, `Cautions: ${found.length === 0 ? 'none' : found.length}`, COLUMNS)
+  if (found.length === 0) return start + 1
+  const write = (row: number, texts: readonly [string | number, string, string], font = fonts.body) => {
+    sheet.mergeCells(row, 2, row, CAUTION_AT - 1)
+    sheet.mergeCells(row, CAUTION_AT, row, COLUMNS)
+    ;[1, 2, CAUTION_AT].forEach((column, i) => {
+      dress(sheet.getCell(row, column), { font, alignment: { ...wrap, horizontal: 'left' } }).value =
+        texts[i] ?? ''
+    })
+    const width = (from: number, to: number) =>
+      WIDTHS.slice(from - 1, to).reduce((sum, one) => sum + one, 0) * 1.15
+    sheet.getRow(row).height = Math.max(
+      heightFor(texts[1], width(2, CAUTION_AT - 1)),
+      heightFor(texts[2], width(CAUTION_AT, COLUMNS)),
+    )
+  }
+  write(start + 1, ['Tests', 'No.', 'Caution'], fonts.bold)
+  kinds.forEach((kind, k) => {
+    const messages = new Set(kind.map(({ finding }) => finding.message))
+    const [first = ''] = messages
+    const text =
+      messages.size === 1 ? first : `${first} (No. ${kind[0]?.test.row}; the figures of the others differ)`
+    write(start + 2 + k, [kind.length, ranges(kind.map(({ test }) => test.row)), text])
+    underline(sheet, start + 2 + k, COLUMNS)
+  })
+  return start + 2 + kinds.length
+}
+/** Column of the texts of cautions. */
+const CAUTION_AT = 4
+
+/** Numbers in their order, those in a row as a range: 1–4, 7. */
+export function ranges(numbers: readonly number[]): string {
+  const sorted = [...new Set(numbers)].sort((a, b) => a - b)
+  const runs: [number, number][] = []
+  for (const number of sorted) {
+    const last = runs.at(-1)
+    if (last && number === last[1] + 1) last[1] = number
+    else runs.push([number, number])
+  }
+  return runs.map(([from, to]) => (from === to ? `${from}` : `${from}–${to}`)).join(', ')
 }
 
 function altered(sheet: Worksheet, start: number, { rows }: Register): number {

@@ -3,11 +3,11 @@ import { results } from '../../../catalogue/figures.js'
 import { unitText } from '../../../catalogue/shown-figure.js'
 import { columnLetters } from '../../workbook/address.js'
 import { setUpPage } from '../../workbook/page.js'
-import { dress, fills, fonts, headingRow, underline } from '../../workbook/styles.js'
+import { dress, fills, fonts, headingRow, heightFor, underline, wrap } from '../../workbook/styles.js'
 import type { Register } from '../register.js'
 import { type Grouping, groupings, type Totals } from '../totals.js'
 import { writeClassBlock } from './class-block.js'
-import { columnRange } from './places.js'
+import { columnRange, letterOf } from './places.js'
 import { titleOf } from './register-sheet.js'
 
 export const TOTALS_SHEET = 'Totals'
@@ -165,20 +165,38 @@ export const headings: Readonly<Record<Grouping, string>> = {
 }
 
 const COLUMNS = totalColumns.length + 1
+const NAME_WIDTH = 30
 
 /** Row with the totals of all tests. */
 export const ALL_TESTS_ROW = 5
 
-/** The formula of a column of totals, counted from 0, in a row of a block. @param grouping - what the block groups by; absent: all tests */
+/**
+ * The formula of a column of totals, counted from 0, in a row of a block.
+ * @param grouping - what the block groups by; absent: all tests
+ * @param letter - letter of a column of the register; as this version writes it unless said
+ */
 export function totalFormula(
   column: number,
   row: number,
   tests: number,
   grouping?: Grouping,
+  letter: (key: string) => string = letterOf,
 ): string | undefined {
-  const condition = grouping ? `(${columnRange(grouping, tests)}=$A${row})` : '1'
+  const of = (key: string) => columnRange(key, tests, letter(key))
+  const condition = grouping ? `(${of(grouping)}=$A${row})` : '1'
+  return totalColumns[column]?.formula(condition, of)
+}
+
+/** The formula of a column of totals, counted from 0, of the tests of a month such as 2026-10. */
+export function monthFormula(column: number, month: string, tests: number): string | undefined {
+  const [year = 0, number = 0] = month.split('-').map(Number)
+  const date = columnRange('date', tests)
+  const condition = `(${date}>=DATE(${year},${number},1))*(${date}<DATE(${year},${number + 1},1))`
   return totalColumns[column]?.formula(condition, (key) => columnRange(key, tests))
 }
+
+/** Whether the formulas of a column of totals must be entered as array formulas. */
+export const isArray = (column: number): boolean => totalColumns[column]?.array ?? false
 
 /** The heading of a column of totals, counted from 0. */
 export const totalHead = (column: number): string | undefined => totalColumns[column]?.head
@@ -186,7 +204,7 @@ export const totalHead = (column: number): string | undefined => totalColumns[co
 /** Totals as live formulas over the register: what is corrected there changes here. */
 export function writeTotalsSheet(workbook: Workbook, register: Register): void {
   const sheet = workbook.addWorksheet(TOTALS_SHEET, { views: [{ showGridLines: false }] })
-  sheet.columns = [30, ...totalColumns.map(({ width }) => width)].map((width) => ({ width }))
+  sheet.columns = [NAME_WIDTH, ...totalColumns.map(({ width }) => width)].map((width) => ({ width }))
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Totals'
   sheet.getRow(1).height = 26
   dress(sheet.getCell('A2'), { font: fonts.muted }).value =
@@ -231,9 +249,15 @@ function writeBlock(
   })
   groups.forEach((totals, index) => {
     const row = start + 1 + index
-    dress(sheet.getCell(row, 1), grouping ? {} : { font: fonts.bold }).value = grouping ? totals.group : 'all'
+    dress(sheet.getCell(row, 1), grouping ? { alignment: wrap } : { font: fonts.bold }).value = grouping
+      ? totals.group
+      : 'all'
+    sheet.getRow(row).height = heightFor(grouping ? totals.group : '', NAME_WIDTH)
     totalColumns.forEach(({ numFmt, value, array }, i) => {
-      const cell = dress(sheet.getCell(row, i + 2), { numFmt, alignment: { horizontal: 'right' } })
+      const cell = dress(sheet.getCell(row, i + 2), {
+        numFmt,
+        alignment: { horizontal: 'right', vertical: 'top' },
+      })
       const text = totalFormula(i, row, tests, grouping) ?? ''
       const result = value(totals)
       const plain = { formula: text, result }

@@ -26,7 +26,7 @@ export async function writeRegisterWorkbook(
   writeRegisterSheet(workbook, register, seenFrom)
   writeTotalsSheet(workbook, register)
   writeBuildingsSheet(workbook, register, seenFrom)
-  const trends = writeTrendsSheet(workbook, register)
+  const trends = writeTrendsSheet(workbook, register, seenFrom)
   writeStagesSheet(workbook, register)
   writeToDoSheet(workbook, register)
   const charts = writeCharts(workbook, register)
