@@ -34,7 +34,7 @@ export function readRecords(bytes: Uint8Array, file: string, layouts: readonly L
   try {
     const { grid, summary } = openArchived(bytes, file)
     if (summary) {
-      const altered = alteration(summary, grid)
+      const altered = alteration(summary, grid, bytes)
       return {
         records: [{ file, record: summary.record, ...(altered !== undefined && { altered }) }],
         leftOut: [],
