@@ -26,6 +26,8 @@ export default defineConfig({
     assetsInlineLimit: 0,
     chunkSizeWarningLimit: 1200,
     rolldownOptions: {
+      // How long each plugin took concerns nobody who builds.
+      checks: { pluginTimings: false },
       input: {
         index: path('index.html'),
         pane: path('pane.html'),

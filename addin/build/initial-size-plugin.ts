@@ -18,7 +18,7 @@ export function initialSize(limitKb: number): Plugin {
         for (const page of Object.keys(bundle).filter((name) => name.endsWith('.html'))) {
           const files = scriptsOf(page, bundle)
           const kb = files.reduce((sum, file) => sum + gzipKb(bundle[file]), 0)
-          console.log(
+          this.info(
             `initial JavaScript of ${page}: ${kb.toFixed(1)} kB gzip in ${files.length} file(s); limit ${limitKb} kB`,
           )
           if (files.length === 0 || kb > limitKb)

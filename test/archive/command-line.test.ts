@@ -105,7 +105,7 @@ describe('draughtbook rerun', () => {
     expect(bad.code).toBe(1)
     const reading = 'depressurisation, reading 1, pressure difference'
     expect(bad.out).toContain(
-      `${first.path}: inputs changed after issue: 1 input changed after issue: ${reading} (Readings!${cell.address})`,
+      `${first.path}: 1 input changed after issue: ${reading} (Readings!${cell.address})`,
     )
     expect(bad.out).toMatch(
       / {2}depressurisation, reading 1.*: issued -?6\d\.\d, now -60\.6 Pa\n {4}result: q50: issued/,

@@ -1,6 +1,6 @@
 import { writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
-import { evaluate, placeWords } from '@draughtbook/shared-calc'
+import { evaluate, placeWords, problemsInWords, problemWords } from '@draughtbook/shared-calc'
 import { describe, expect, it } from 'vitest'
 import { commandLine, folder } from '../service/support/command-line'
 import { demoRecord } from '../service/support/record'
@@ -38,6 +38,31 @@ describe('places in words', () => {
     const { pressureGauge: _, flowDevice: __, ...bare } = demoRecord()
     for (const { where } of evaluate({ ...bare, conditions: bare.conditions }).findings)
       for (const path of where) expect(placeWords(path, bare)).not.toMatch(fieldPath)
+  })
+})
+
+describe('problems in words', () => {
+  it.each([
+    [{ path: 'building.name', message: 'building name is missing' }, 'building name is missing'],
+    [
+      { path: 'runs[0].readings[1].flow_m3_h', message: 'air flow must be a number in m³/h' },
+      'depressurisation, reading 2: air flow must be a number in m³/h',
+    ],
+    [
+      { path: 'runs[1].readings', message: 'a run needs at least one reading' },
+      'pressurisation, readings: a run needs at least one reading',
+    ],
+    [{ path: 'runs[1].readings', cell: 'Test!G37', message: 'it is empty' }, 'Test!G37: it is empty'],
+    [{ path: '', message: 'not a workbook' }, 'not a workbook'],
+  ])('%o', (problem, words) => {
+    expect(problemWords(problem, demoRecord())).toBe(words)
+  })
+
+  it('are said once each', () => {
+    const same = { path: '', message: 'it is not valid JSON' }
+    expect(problemsInWords([same, same, { path: 'building.volume_m3', message: 'it is 0' }])).toBe(
+      'it is not valid JSON; internal volume: it is 0',
+    )
   })
 })
 

@@ -6,7 +6,9 @@ import {
   evaluateWorked,
   type Finding,
   fewestReadings,
+  governingCriterion,
   InputError,
+  limitedName,
   lowestUsablePressure,
   type Problem,
   parseRecord,
@@ -109,7 +111,7 @@ export function live(
   } catch (error) {
     if (!(error instanceof InputError)) throw error
     const chart = { runs: estimates.map(provisionalRun) }
-    const running = runningValue(estimates, read.draft)
+    const running = runningValue(estimates)
     return {
       ...base,
       ...(running && { running }),
@@ -129,12 +131,18 @@ const sorted = (findings: readonly Finding[]): Finding[] =>
 
 function estimateOf(run: Run, draft: Record<string, unknown>): RunningEstimate[] {
   if (run.readings.length === 0) return []
-  const { building, conditions, flowDevice } = draft as Pick<
+  const { building, conditions, flowDevice, target } = draft as Pick<
     TestRecord,
-    'building' | 'conditions' | 'flowDevice'
+    'building' | 'conditions' | 'flowDevice' | 'target'
   >
   try {
-    const estimate = runningEstimate({ building, conditions, run, ...(flowDevice ? { flowDevice } : {}) })
+    const estimate = runningEstimate({
+      building,
+      conditions,
+      run,
+      ...(flowDevice ? { flowDevice } : {}),
+      ...(target && { target }),
+    })
     return estimate ? [estimate] : []
   } catch (error) {
     if (error instanceof InputError) return []
@@ -163,7 +171,7 @@ function chartOf(
       curve: curve.map((at) => [at.pressure_Pa, at.flow_m3_h, at.lower_m3_h, at.upper_m3_h] as const),
     }
   })
-  const limit = limitOf(evaluation)
+  const limit = limitOf(test)
   return { runs: [...runs, ...estimates.map(provisionalRun)], ...(limit ? { limit } : {}) }
 }
 
@@ -183,12 +191,16 @@ function pointsOf(run: EvaluatedRun, index: number, findings: readonly Finding[]
   })
 }
 
-/** Where the limit that decides is in the chart, where it is one at 50 Pa: the flow in proportion to the value judged. */
-function limitOf({ verdict: { target, criteria }, results }: Evaluation): ChartLimit | undefined {
-  const main = criteria.find(({ quantity, limit }) => quantity === target?.quantity && limit === target.limit)
-  if (main?.referencePressure_Pa !== 50 || main.judged === 'worse direction' || !(main.value > 0))
-    return undefined
-  return { pressure_Pa: 50, flow_m3_h: (results.q50.value * main.limit) / main.value, label: 'limit' }
+/** Where the limit that decides is in the chart: the flow that just meets it, at its own reference pressure. */
+function limitOf(test: AssessedTest): ChartLimit | undefined {
+  const main = governingCriterion(test)
+  if (!main) return undefined
+  const { quantity, referencePressure_Pa, flow } = main
+  return {
+    pressure_Pa: referencePressure_Pa,
+    flow_m3_h: flow.value('q_t'),
+    label: `limit of ${limitedName(quantity, referencePressure_Pa)}`,
+  }
 }
 
 function provisionalRun({ direction, points, curve }: RunningEstimate): ChartRun {

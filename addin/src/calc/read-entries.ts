@@ -163,7 +163,12 @@ function typed(
   const question = kept || typeof read.value !== 'number' ? undefined : askAbout(path, text, read.value)
   if (!question) return read.value
   asked[path] = question
-  told.problem('', question.words, path)
+  told.problem(
+    '',
+    question.words,
+    path,
+    question.canKeep ? 'Correct the entry, or keep it as it is.' : undefined,
+  )
   return undefined
 }
 

@@ -40,8 +40,8 @@ export class Told {
   }
 
   /** A cell or field that cannot be used: the test is not valid until it is corrected. */
-  problem(cell: string, message: string, where?: string): void {
-    this.add('invalidates', UNUSABLE, message, cell, 'Correct the entry.', where)
+  problem(cell: string, message: string, where?: string, remedy = 'Correct the entry.'): void {
+    this.add('invalidates', UNUSABLE, message, cell, remedy, where)
   }
 
   findings(): Finding[] {

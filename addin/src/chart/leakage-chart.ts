@@ -31,6 +31,7 @@ export interface ChartData {
   limit?: ChartLimit
 }
 
+const ROOM = 1.25
 const MARGIN = { top: 10, right: 12, bottom: 38, left: 46 }
 
 /**
@@ -39,11 +40,18 @@ const MARGIN = { top: 10, right: 12, bottom: 38, left: 46 }
  */
 export function leakageChart(data: ChartData, width_px: number, height_px: number): string {
   const points = data.runs.flatMap((run) => run.points)
-  const pressures = [...points.map((point) => point.pressure_Pa), ...curvePart(data, 0), 10, 50]
+  const pressures = [
+    ...points.map((point) => point.pressure_Pa),
+    ...curvePart(data, 0),
+    ...(data.limit ? [data.limit.pressure_Pa] : []),
+    10,
+    50,
+  ]
   const flows = [
     ...points.map((point) => point.flow_m3_h),
     ...curvePart(data, 1),
-    ...(data.limit ? [data.limit.flow_m3_h] : []),
+    // The limit's name has room above and below its mark.
+    ...(data.limit ? [data.limit.flow_m3_h * ROOM, data.limit.flow_m3_h / ROOM] : []),
   ]
   if (flows.length === 0) return empty(width_px, height_px)
   const x = logScale(pressures, MARGIN.left, width_px - MARGIN.right, 22)
@@ -53,7 +61,7 @@ export function leakageChart(data: ChartData, width_px: number, height_px: numbe
     axes(x, y, width_px, height_px),
     `<line class="ref" x1="${px(x.at(50))}" x2="${px(x.at(50))}" y1="${MARGIN.top}" y2="${height_px - MARGIN.bottom}"/>`,
     ...data.runs.map((run) => runMarks(run, x, y)),
-    data.limit ? limitMark(data.limit, x, y) : '',
+    data.limit ? limitMark(data.limit, x, y, isBelow(data.limit, data.runs)) : '',
     '</svg>',
   ].join('')
 }
@@ -93,10 +101,25 @@ function pointMark(point: ChartPoint, direction: ChartRun['direction'], x: LogSc
   return `<g class="point" tabindex="0" role="img" aria-label="${label}" data-label="${label}">${ring}<circle class="hit" cx="${px(cx)}" cy="${px(cy)}" r="11"/>${shape}</g>`
 }
 
-function limitMark({ pressure_Pa, flow_m3_h, label }: ChartLimit, x: LogScale, y: LogScale): string {
+/** Whether a limit lies below the curves at its pressure: the test exceeds it. */
+const isBelow = ({ pressure_Pa, flow_m3_h }: ChartLimit, runs: readonly ChartRun[]): boolean =>
+  runs.some(({ curve }) => {
+    const away = ([pressure]: (typeof curve)[number]): number => Math.abs(Math.log(pressure / pressure_Pa))
+    const [nearest] = curve.toSorted((a, b) => away(a) - away(b))
+    return nearest !== undefined && nearest[1] > flow_m3_h
+  })
+
+/** Its name stands on the side away from the curves; far to the left it runs to the right, so that it is never cut. */
+function limitMark(
+  { pressure_Pa, flow_m3_h, label }: ChartLimit,
+  x: LogScale,
+  y: LogScale,
+  below: boolean,
+): string {
   const cx = x.at(pressure_Pa)
   const cy = y.at(flow_m3_h)
-  return `<g class="limit"><line x1="${px(cx - 14)}" x2="${px(cx + 14)}" y1="${px(cy)}" y2="${px(cy)}"/><text x="${px(cx - 17)}" y="${px(cy + 4)}" text-anchor="end">${escapeXml(label)}</text></g>`
+  const [at, anchor] = pressure_Pa < 30 ? [cx - 14, 'start'] : [cx + 14, 'end']
+  return `<g class="limit"><line x1="${px(cx - 14)}" x2="${px(cx + 14)}" y1="${px(cy)}" y2="${px(cy)}"/><text x="${px(at)}" y="${px(below ? cy + 14 : cy - 6)}" text-anchor="${anchor}">${escapeXml(label)}</text></g>`
 }
 
 function axes(x: LogScale, y: LogScale, width_px: number, height_px: number): string {

@@ -8,7 +8,7 @@ export interface ShareBar {
 
 const ROW = 22
 const GAP = 5
-const LABEL_SHARE = 0.52
+const LABEL_SHARE = 0.56
 const VALUE_WIDTH = 42
 
 /**
@@ -51,9 +51,9 @@ export function shareBars(bars: readonly ShareBar[], width_px: number, least = 0
 const percent = (share: number): string =>
   share > 0 && share < 0.005 ? '< 1 %' : `${Math.round(share * 100)} %`
 
-/** About six pixels a character: a longer label is cut, the whole is in the table below. */
+/** At most 6.2 pixels a character on average: a longer label is cut, the whole is in the table below. */
 function fitted(label: string, width_px: number): string {
-  const most = Math.floor((width_px - 8) / 5.6)
+  const most = Math.floor((width_px - 8) / 6.2)
   return label.length <= most ? label : `${label.slice(0, Math.max(1, most - 1))}…`
 }
 

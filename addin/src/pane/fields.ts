@@ -81,7 +81,7 @@ export const buildingFields: readonly Field[] = [
       'overall internal': 'overall internal dimensions',
     }),
   ),
-  number('building.volumeUncertainty_m3', 'Volume, standard uncertainty', 'm³'),
+  number('building.volumeUncertainty_m3', 'Volume uncertainty', 'm³', { hint: 'standard uncertainty' }),
   number('building.envelopeArea_m2', 'Envelope area', 'm²'),
   number('building.floorArea_m2', 'Floor area', 'm²'),
   number('building.height_m', 'Building height', 'm'),
@@ -171,20 +171,44 @@ const all: readonly Field[] = [
   ...ownTargetFields,
 ]
 
-/** A field's label by its path in the record, for findings. */
-export function labelOf(path: string): string {
+/** Parts of a run, by the name of their field. */
+const OF_RUN: Readonly<Record<string, string>> = {
+  readings: 'readings',
+  zeroFlowBefore_Pa: 'zero-flow pressure before',
+  zeroFlowAfter_Pa: 'zero-flow pressure after',
+  averagingTime_s: 'averaging time',
+  flowStatedAt: 'air for which the flows are stated',
+  evenness: 'inside pressure comparisons',
+}
+
+function runLabel(path: string, directions: readonly string[]): string | undefined {
+  const [, run, part = '', index] = /^runs\[(\d+)\](?:\.(\w+)(?:\[(\d+)\])?)?/.exec(path) ?? []
+  if (run === undefined) return undefined
+  const direction = directions[Number(run)] ?? `run ${Number(run) + 1}`
+  if (part === 'readings' && index !== undefined) return `${direction}, reading ${Number(index) + 1}`
+  return OF_RUN[part] === undefined ? direction : `${direction}, ${OF_RUN[part]}`
+}
+
+/**
+ * A field's label by its path in the record, for findings.
+ * @param directions of the record's runs, in their order
+ */
+export function labelOf(path: string, directions: readonly string[] = []): string {
   const found = all.find((field) => field.path === path)
   if (found) return found.label
-  const reading = /^runs\[(\d)\]\.readings\[(\d+)\]/.exec(path)
-  if (reading) return `run ${Number(reading[1]) + 1}, reading ${Number(reading[2]) + 1}`
   const range = /^flowDevice\.ranges\[(\d+)\]/.exec(path)
   if (range) return `device range ${Number(range[1]) + 1}`
+  const ofRun = runLabel(path, directions)
+  if (ofRun !== undefined) return ofRun
   const words: Record<string, string> = {
+    flowDevice: path.startsWith('flowDevice.ranges') ? 'calibrated ranges of the flow device' : 'flow device',
+    pressureGauge: 'pressure gauge',
+    thermometer: 'thermometer',
     runs: 'readings',
     target: 'target',
     conditions: 'conditions',
     building: 'building',
-    test: 'test',
+    test: path === 'test.openings' ? 'openings' : 'test details',
     takeOff: 'take-off',
     plan: 'plan',
     preparation: 'cautions',

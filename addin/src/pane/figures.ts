@@ -6,6 +6,16 @@ export function figure(value: number, significant = 3): string {
   return withMinus(value.toFixed(Math.min(digits, 8)))
 }
 
+/** Most figures that the ends of an interval are shown with. */
+const MOST_FIGURES = 6
+
+/** An interval, with as many significant figures as tell its ends apart. */
+export function span(lower: number, upper: number): string {
+  let digits = 3
+  while (digits < MOST_FIGURES && figure(lower, digits) === figure(upper, digits)) digits += 1
+  return `${figure(lower, digits)} to ${figure(upper, digits)}`
+}
+
 /** A number with its sign and so many decimal places. */
 export function signed(value: number, decimals: number): string {
   const text = Math.abs(value).toFixed(decimals)

@@ -16,7 +16,9 @@ export function OriginLine({ state, aside, name, onDismiss, onToken }: OriginLin
   const { origin, saved, fault, offline, newer } = state
   const words =
     origin.kind === 'none'
-      ? 'Nothing to calculate yet'
+      ? state.result?.running
+        ? 'Calculated on this device'
+        : 'Nothing to calculate yet'
       : origin.kind === 'service'
         ? 'Calculated by the service'
         : origin.words

@@ -19,7 +19,7 @@ export function warmUp(): void {
     void Promise.all([
       import('../calc/understand.js'),
       import('../calc/choices.js'),
-      import('../host/page/cell-text.js'),
+      import('../host/page/typed-cell.js'),
       runJob({ kind: 'warm' }),
     ])
       .then(worksAlone)

@@ -1,4 +1,4 @@
-import { InputError, type Problem, problemLine } from '@draughtbook/shared-calc'
+import { InputError, type Problem, problemLine, problemWords } from '@draughtbook/shared-calc'
 import { fileFault } from '../files/file-fault.js'
 
 /** The command was called in a way that cannot be carried out; ends with exit code 2. */
@@ -21,9 +21,15 @@ export class FileError extends Error {
   get lines(): string[] {
     const { command } = this.more
     return [
-      ...this.problems.map((problem) => `${this.file}: ${problemLine(problem)}`),
+      ...this.problems.map((problem) => `${this.file}: ${this.#words(problem)}`),
       ...(command ? [`Then: ${command}`] : []),
     ]
+  }
+
+  /** Whoever writes records knows their fields by name, and so does `--set`; readings are not set by it. */
+  #words(problem: Problem): string {
+    const ofReadings = problem.path.startsWith('runs') && !/\.json$/i.test(this.file)
+    return ofReadings ? problemWords(problem) : problemLine(problem)
   }
 }
 

@@ -11,7 +11,7 @@ export const standardAtmosphere: Source = { text: 'US Standard Atmosphere 1976',
 
 /** A flow shown for air of one density is another flow in air of another. */
 export const deviceLaw: Source = {
-  text: 'square-root law of a throttling device: encyclopedia text "Air density corrections"',
+  text: 'square-root law of a throttling device, as an encyclopaedia gives it under air density corrections',
   seen: 'read',
 }
 

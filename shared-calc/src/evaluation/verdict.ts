@@ -1,7 +1,8 @@
 import type { Criterion, Finding, Verdict } from '../contract/record/index.js'
+import { sourceText } from '../engine/index.js'
 import { unitOf } from './work/definite-target.js'
 import { publishedAgeing } from './work/judge.js'
-import type { WorkedCriterion, WorkedTest } from './work/worked-test.js'
+import type { DefiniteTarget, WorkedCriterion, WorkedTest } from './work/worked-test.js'
 
 /** The criterion closest to its limit, or farthest beyond it: where a target has several, this one decides. */
 export function governingCriterion({ criteria }: WorkedTest): WorkedCriterion | undefined {
@@ -19,6 +20,17 @@ const limitOf = ({ quantity, referencePressure_Pa, value }: WorkedCriterion) => 
   referencePressure_Pa,
 })
 
+/** Limits of one target may come from different sources. */
+function sourceOf(
+  { limits }: DefiniteTarget,
+  { quantity, referencePressure_Pa }: WorkedCriterion,
+): { source?: string } {
+  const own = limits.find(
+    (rule) => rule.quantity === quantity && rule.referencePressure_Pa === referencePressure_Pa,
+  )
+  return own ? { source: sourceText(own.source) } : {}
+}
+
 /** The verdict: "not valid" whenever a finding invalidates, never "meets" then; the numbers are shown all the same. */
 export function verdictOf(test: WorkedTest, findings: readonly Finding[]): Verdict {
   const main = governingCriterion(test)
@@ -28,7 +40,7 @@ export function verdictOf(test: WorkedTest, findings: readonly Finding[]): Verdi
   const within = criteria.every((criterion) => criterion.within)
   const { value } = main
   return {
-    target: { ...test.target.target, ...limitOf(main) },
+    target: { ...test.target.target, ...limitOf(main), ...sourceOf(test.target, main) },
     value: value.value('v'),
     outcome: invalid ? 'not valid' : within ? 'meets' : 'misses',
     margin: value.value('M'),

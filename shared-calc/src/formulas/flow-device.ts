@@ -1,5 +1,6 @@
+import { deviceLaw } from '../catalogue/sources.js'
 import type { Chapter } from '../engine/index.js'
-import { chapter, definition, derived, read } from './chapter.js'
+import { chapter, definition, derived } from './chapter.js'
 
 const pressureInputs = [
   { symbol: 'dp_d', name: 'device pressure', unit: 'Pa', rows: true },
@@ -15,12 +16,9 @@ const densities = [
 const shownFlow = { symbol: 'q_s', name: 'air flow as typed', unit: 'm³/h', rows: true } as const
 
 /**
- * A throttling device shows a pressure proportional to ρ·v²/2: at equal pressure, flows are inversely proportional to
- * √ρ.
+ * Flow through a device from the pressure it shows, at the density of the air in it. A throttling device shows a pressure
+ * proportional to ρ·v²/2: at equal pressure, flows are inversely proportional to √ρ.
  */
-const squareRoot = read('square-root law of a throttling device: encyclopedia text "Air density corrections"')
-
-/** Flow through a device from the pressure it shows, at the density of the air in it. */
 export const flowDevice = chapter({
   title: 'Flow through the device',
   inputs: [...pressureInputs, ...densities],
@@ -30,7 +28,7 @@ export const flowDevice = chapter({
       name: 'measured air flow, from the device pressure',
       unit: 'm³/h',
       expression: 'c_d .* abs(dp_d) .^ m_d * sqrt(rho_cal/rho_d)',
-      source: squareRoot,
+      source: deviceLaw,
     },
   ],
 })
@@ -45,7 +43,7 @@ export const flowDeviceStandard = chapter({
       name: 'flow of standard air for the device pressure',
       unit: 'm³/h',
       expression: 'c_d .* abs(dp_d) .^ m_d * sqrt(rho_cal/rho_0)',
-      source: squareRoot,
+      source: deviceLaw,
     },
   ],
 })
@@ -59,7 +57,7 @@ const typed = (
   chapter({
     title,
     inputs: [shownFlow, ...inputs],
-    formulas: [{ symbol: 'q_t', name, unit: 'm³/h', expression, source: squareRoot }],
+    formulas: [{ symbol: 'q_t', name, unit: 'm³/h', expression, source: deviceLaw }],
   })
 
 /** The flow through a device that shows it for air of its reference density. */

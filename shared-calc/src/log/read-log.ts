@@ -1,6 +1,7 @@
 import { fileText } from '../catalogue/findings/log/file.js'
 import { remarkFinding } from '../catalogue/findings/remark.js'
 import type { Finding, TestRecord } from '../contract/record/index.js'
+import { sheetOf } from './grid/address.js'
 import type { Grid } from './grid/grid.js'
 import { answeredRecord } from './interpret/answered-record.js'
 import { interpretLog } from './interpret/interpret.js'
@@ -83,7 +84,7 @@ export function readGrid(grid: Grid, options: ReadOptions = {}): ReadLog {
   if (!known && !options.acceptProposal)
     return { ...asUnderstood(understood, undefined), tests: [], problems: [unconfirmed(understood)] }
   return {
-    ...asUnderstood(understood, known && layoutNote(known, 'answers')),
+    ...asUnderstood(understood, known),
     ...(known && { layoutUsed: known }),
   }
 }
@@ -96,7 +97,7 @@ function byLayout(grid: Grid, layout: Layout, given: Answers, why: Why): ReadLog
       ...(test.record && { record: answered(test.record, answers) }),
       key: String(index + 1),
       name: test.record?.building.name ?? '',
-      findings: [layoutNote(layout, why), ...test.findings],
+      findings: [layoutNote(layout, why, test.cells), ...test.findings],
       questions: [],
     }),
   )
@@ -126,7 +127,7 @@ const noSuchTest = (wanted: string, all: readonly LogTest[]): LogProblem =>
   )
 
 /** Each test with what was said about the whole log, so that no finding is lost where one of them is evaluated alone. */
-function asUnderstood(understood: Interpretation, told: Finding | undefined): ReadLog {
+function asUnderstood(understood: Interpretation, known: Layout | undefined): ReadLog {
   const { tests, uses, questions, findings } = understood
   return {
     understood,
@@ -138,7 +139,7 @@ function asUnderstood(understood: Interpretation, told: Finding | undefined): Re
       problems: [...test.problems] as LogProblem[],
       series: [...test.series],
       findings: [
-        ...(told ? [told] : []),
+        ...(known ? [layoutNote(known, 'answers', test.cells)] : []),
         ...test.findings,
         ...findings.filter((one) => !test.findings.includes(one)),
         ...(tests.length > 1 ? [oneOf(tests, test)] : []),
@@ -153,8 +154,11 @@ const oneOf = (tests: readonly InterpretedTest[], { key }: InterpretedTest): Fin
 
 type Why = 'given' | 'saved' | 'fits' | 'answers'
 
-const layoutNote = ({ name }: Layout, why: Why): Finding =>
-  remarkFinding(fileText('log-layout', { name, why }))
+/** Names the sheets that were read, so that whoever checks the layout sees where it looked. */
+const layoutNote = ({ name }: Layout, why: Why, cells: LogTest['cells']): Finding =>
+  remarkFinding(
+    fileText('log-layout', { name, why, sheets: [...new Set(Object.values(cells).map(sheetOf))] }),
+  )
 
 function unconfirmed({ tests, questions }: Interpretation): LogProblem {
   const open = questions.length > 0 ? `; open: ${questions.map(({ text }) => text).join(' ')}` : ''

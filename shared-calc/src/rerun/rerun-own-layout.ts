@@ -1,5 +1,4 @@
-import { problemLine } from '../contract/problem.js'
-import { digestOf, type Evaluation } from '../contract/record/index.js'
+import { digestOf, type Evaluation, problemsInWords } from '../contract/record/index.js'
 import { addressOf, withSheet } from '../log/grid/address.js'
 import type { Grid } from '../log/grid/grid.js'
 import { applyLayout, type ReadTest } from '../log/layout/apply.js'
@@ -32,8 +31,7 @@ export async function rerunOwnLayout(file: string, grid: Grid, options: RerunOpt
   return applyLayout(grid, layout).map((read, i) => {
     const part = scopes.length > 1 ? { part: `test ${i + 1}` } : {}
     const scope = scopes[i]
-    if (!read.record || !scope)
-      return { ...unreadable(file, read.problems.map(problemLine).join('; ')), ...part }
+    if (!read.record || !scope) return { ...unreadable(file, problemsInWords(read.problems)), ...part }
     return { ...rerunTest(file, read, read.record, scope, layout, evaluateWorked), ...part }
   })
 }
@@ -174,7 +172,7 @@ function compareResult(
     return [
       {
         kind: 'figure',
-        label: `${label}: ${error.problems.map(problemLine).join('; ')}`,
+        label: `${label}: ${problemsInWords(error.problems)}`,
         recorded: null,
         expected: null,
         rounding: false,

@@ -73,7 +73,7 @@ export async function rerunSummary(
     asIssued: found.asIssued,
     ...(found.savedAgain && { savedBy: savedBy(bytes) }),
   })
-  const altered = bad.includes(judged.outcome) ? alteration(summary, grid) : undefined
+  const altered = bad.includes(judged.outcome) ? alteration(summary, grid, bytes) : undefined
   return {
     ...about,
     ...judged,

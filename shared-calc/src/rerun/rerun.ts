@@ -1,4 +1,5 @@
-import { InputError, problemLine } from '../contract/problem.js'
+import { InputError } from '../contract/problem.js'
+import { problemsInWords } from '../contract/record/index.js'
 import { openArchived, reportKind } from '../reports/archive/open-archived.js'
 import { rerunRegister } from './register/rerun-register.js'
 import { type RerunOptions, type RerunTest, unreadable } from './report.js'
@@ -27,6 +28,6 @@ export async function rerunFile(
     return rerunOwnLayout(file, grid, options)
   } catch (error) {
     if (!(error instanceof InputError)) throw error
-    return [unreadable(file, error.problems.map(problemLine).join('; '))]
+    return [unreadable(file, problemsInWords(error.problems))]
   }
 }

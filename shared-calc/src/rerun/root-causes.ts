@@ -1,4 +1,5 @@
-import { type Evaluation, pathText, type TestRecord } from '../contract/record/index.js'
+import { outcomeWords } from '../catalogue/words.js'
+import { type Evaluation, parseRecord, pathText, type TestRecord } from '../contract/record/index.js'
 import { placeUnit, placeWords } from '../contract/record/place-words.js'
 import type { Grid } from '../log/grid/grid.js'
 import { type Leaf, leavesOf } from '../reports/workbook/leaves.js'
@@ -63,9 +64,11 @@ function followers(
   { version, record, again, recorded, places }: Context,
 ): Difference[] {
   try {
-    const other = runAgain(version, withFields(record, [{ keys, value: now }]), recorded)
+    // A value that no record may hold gives no figures.
+    const changed = parseRecord(withFields(record, [{ keys, value: now }]))
+    const other = runAgain(version, changed, recorded)
     const { differences } = compareEvaluations(again.evaluation, other.evaluation, other.test, places)
-    return differences
+    const figures = differences
       .filter(({ kind, rounding }) => kind === 'figure' && !rounding)
       .map(({ recorded: issued, expected: recalculated, ...figure }) => ({
         ...figure,
@@ -74,10 +77,20 @@ function followers(
         ...(typeof issued === 'number' &&
           typeof recalculated === 'number' && { change: recalculated - issued }),
       }))
+    return [...verdictThen(again.evaluation, other.evaluation), ...figures]
   } catch {
     // With this value alone the test cannot be evaluated: there is no figure to name.
     return []
   }
+}
+
+/** What becomes of the verdict, which is what counts first. */
+function verdictThen(issued: Evaluation, then: Evaluation): Difference[] {
+  const [before, after] = [issued.verdict.outcome, then.verdict.outcome]
+  if (before === after) return []
+  const label = 'verdict'
+  const [recorded, expected] = [outcomeWords[before], outcomeWords[after]]
+  return [{ kind: 'evaluation', label, recorded, expected, rounding: false }]
 }
 
 /**

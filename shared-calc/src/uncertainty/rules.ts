@@ -1,7 +1,6 @@
 import { finding } from '../catalogue/findings/finding.js'
 import { plain } from '../catalogue/words.js'
 import type { Finding } from '../contract/record/index.js'
-import type { Source } from '../engine/index.js'
 import { ASSUMED_HEIGHT_m, ASSUMED_WIND_m_s, defaultUncertainties } from './defaults.js'
 import { UNKNOWN_ZERO_FLOW_Pa2 } from './run-sensitivity.js'
 import type { UnboundedUncertainty, WorkedUncertainty } from './worked-uncertainty.js'
@@ -59,12 +58,9 @@ function defaultsTaken({ defaults }: WorkedUncertainty): Finding[] {
     const { term, unit } = defaultUncertainties[input]
     return `${term} ${unit === '1' ? `${plain(value * 100, 1)} %` : `${plain(value, 2)} ${unit}`}`
   })
-  const known = (seen: Source['seen'], word: string): string[] => {
-    const terms = defaults.filter(({ source }) => source.seen === seen)
-    return terms.length === 0
-      ? []
-      : [`${word}: ${terms.map(({ input }) => defaultUncertainties[input].term).join(', ')}`]
-  }
+  const fromMemory = defaults
+    .filter(({ source }) => source.seen === 'memory')
+    .map(({ input }) => defaultUncertainties[input].term)
   return [
     {
       ...finding(
@@ -72,13 +68,8 @@ function defaultsTaken({ defaults }: WorkedUncertainty): Finding[] {
         { where: defaults.map(({ input }) => `uncertainty.${input}`) },
         { values: each },
       ),
-      clause: 'each source is given with the uncertainty budget',
-      provenance: [
-        ...known('read', 'read in the source'),
-        ...known('memory', 'value from memory'),
-        ...known('derived', 'derived'),
-        ...known('common practice', 'common practice, no source'),
-      ].join('; '),
+      clause: 'sources: see the uncertainty budget',
+      ...(fromMemory.length > 0 && { provenance: `value from memory: ${fromMemory.join('; ')}` }),
     },
   ]
 }

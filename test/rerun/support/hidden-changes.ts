@@ -2,6 +2,7 @@ import type { PackageText } from './package'
 import { hiddenInCells } from './tamper/hidden-in-cells'
 import { hiddenInSettings } from './tamper/hidden-in-settings'
 import { sizesAndLabels } from './tamper/sizes-and-labels'
+import { statedOtherwise } from './tamper/stated-otherwise'
 import type { HiddenChange } from './tamper/unseen'
 
 export type { HiddenChange }
@@ -11,6 +12,7 @@ export const hiddenChanges = (book: PackageText): HiddenChange[] => [
   ...hiddenInCells(book),
   ...hiddenInSettings(book),
   ...sizesAndLabels(book),
+  ...statedOtherwise(book),
 ]
 
 /** As if another program had saved the file: no sheet, style or workbook part begins as it was issued. */

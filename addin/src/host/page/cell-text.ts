@@ -1,4 +1,4 @@
-import { type Cell, interpret } from '@draughtbook/shared-calc/log'
+import type { Cell } from '@draughtbook/shared-calc/log'
 
 /** How the on-page grid shows a cell: near to what a spreadsheet shows, never less exact than its format asks. */
 export function cellText(cell: Cell | undefined, date1904 = false): string {
@@ -42,20 +42,4 @@ function dateText(serial: number, words: string, date1904: boolean): string {
   const hasDay = /[yd]/i.test(words)
   const hasTime = /[hs]/i.test(words)
   return [hasDay ? day : '', hasTime ? time.slice(0, 8) : ''].filter(Boolean).join(' ')
-}
-
-/** The cell that typing leaves behind: a number where the text is one without doubt, else the text itself. */
-export function typedCell(text: string, before: Cell | undefined): Cell | undefined {
-  const trimmed = text.trim()
-  if (trimmed === '') return undefined
-  const look = before?.fill === undefined ? {} : { fill: before.fill }
-  const asText: Cell = { kind: 'text', value: trimmed, ...look }
-  const read = interpret(asText, { kind: 'number' }, {})
-  if ('refused' in read || typeof read.value !== 'number') return asText
-  return {
-    kind: 'number',
-    value: read.value,
-    ...look,
-    ...(before?.format === undefined ? {} : { format: before.format }),
-  }
 }

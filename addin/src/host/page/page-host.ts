@@ -95,7 +95,7 @@ export class PageHost implements Host {
 
   /** A cell typed into the grid; places count from 1. The reader that judges numbers is fetched when first needed. */
   async type(sheetName: string, row: number, column: number, text: string): Promise<void> {
-    const { typedCell } = await import('./cell-text.js')
+    const { typedCell } = await import('./typed-cell.js')
     const sheet = this.#sheet(sheetName)
     sheet.set(row - 1, column - 1, typedCell(text, sheet.at(row - 1, column - 1)))
     const address = cellAddress(row, column)
@@ -294,7 +294,7 @@ export async function sheetsWith(
 ): Promise<CellSheet[]> {
   const sheets = opened.map((sheet) => new CellSheet(sheet))
   if (edits.length === 0) return sheets
-  const { typedCell } = await import('./cell-text.js')
+  const { typedCell } = await import('./typed-cell.js')
   for (const { sheet: name, row, column, text } of edits) {
     const sheet = sheets.find((one) => one.name === name)
     sheet?.set(row - 1, column - 1, typedCell(text, sheet.at(row - 1, column - 1)))

@@ -88,6 +88,10 @@ const FieldBox = drawnOnChange(function Box(props: FieldBoxProps) {
             described={described}
             wrong={fault !== undefined}
             onText={(text) => put({ text })}
+            onDone={(text) => {
+              const parted = withoutUnit(text, units)
+              if (parted) put(parted)
+            }}
           />
         ) : (
           <button
@@ -158,14 +162,16 @@ const FieldBox = drawnOnChange(function Box(props: FieldBoxProps) {
       ) : null}
       {asked && typed ? (
         <p class="asked">
-          {asked.units.map((one) => (
-            <button type="button" key={one} onClick={() => put({ unit: one })}>
-              It is {typed.text.trim()} {one}
+          {asked.meant.map((one) => (
+            <button type="button" key={`${one.text} ${one.unit}`} onClick={() => put(one)}>
+              It is {one.text} {one.unit}
             </button>
           ))}
-          <button type="button" onClick={() => put({ kept: true })}>
-            Keep {typed.text.trim()} {typed.unit ?? units[0] ?? unit}
-          </button>
+          {asked.canKeep ? (
+            <button type="button" onClick={() => put({ kept: true })}>
+              Keep {typed.text.trim()} {typed.unit ?? units[0] ?? unit}
+            </button>
+          ) : null}
         </p>
       ) : null}
     </div>
@@ -179,9 +185,11 @@ interface TypedProps {
   described: string | undefined
   wrong: boolean
   onText: (text: string) => void
+  /** The field is left. */
+  onDone: (text: string) => void
 }
 
-function Typed({ id, field, text, described, wrong, onText }: TypedProps) {
+function Typed({ id, field, text, described, wrong, onText, onDone }: TypedProps) {
   const common = { id, 'aria-describedby': described, 'aria-invalid': wrong }
   if (field.kind === 'choice')
     return (
@@ -212,10 +220,18 @@ function Typed({ id, field, text, described, wrong, onText }: TypedProps) {
       autoComplete="off"
       spellcheck={false}
       placeholder={field.placeholder}
+      onBlur={(event) => onDone(event.currentTarget.value)}
     />
   ) : (
     <input {...entry} type="text" autoComplete="off" />
   )
+}
+
+/** "1004 hPa" is 1004 with the unit hPa chosen beside it, where that unit can be chosen. */
+function withoutUnit(text: string, units: readonly string[]): { text: string; unit: string } | undefined {
+  const [, number, name] = /^(.*\d)\s*(\D+)$/.exec(text.trim()) ?? []
+  const unit = units.find((one) => one.toLowerCase() === name?.trim().toLowerCase())
+  return number === undefined || unit === undefined ? undefined : { text: number, unit }
 }
 
 export function PickIcon() {

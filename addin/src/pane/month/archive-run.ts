@@ -128,7 +128,9 @@ export class ArchiveRun<Result, Report> {
       if (KEY.test(name)) keys.push(await file.text())
       else if (LAYOUT.test(name)) {
         const text = await file.text()
-        if (this.steps.records && RECORD.test(text)) tests.push(file)
+        if (RECORD.test(text) && this.steps.records) tests.push(file)
+        else if (RECORD.test(text))
+          others.push({ file: pathOf(file), why: 'a record of a test, not a workbook', expected: true })
         else
           layouts.push(
             await helper.ask<'layout'>({ kind: 'layout', text }).catch((error: Error) => {

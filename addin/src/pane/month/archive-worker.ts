@@ -1,4 +1,4 @@
-import { InputError, problemLine } from '@draughtbook/shared-calc'
+import { InputError, problemsInWords } from '@draughtbook/shared-calc'
 import { isMissingPart, MISSING_PART } from '../missing-part.js'
 import type { Answer, Answers, Asked } from './archive-messages.js'
 
@@ -17,7 +17,7 @@ scope.onmessage = ({ data: { number, asked } }) => {
 
 const faultOf = (error: unknown): string =>
   error instanceof InputError
-    ? error.problems.map(problemLine).join('; ')
+    ? problemsInWords(error.problems)
     : isMissingPart(error)
       ? MISSING_PART
       : String(error)

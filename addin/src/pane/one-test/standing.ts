@@ -1,4 +1,4 @@
-import type { Evaluation, Finding, Problem } from '@draughtbook/shared-calc'
+import { type Evaluation, type Finding, limitedName, type Problem } from '@draughtbook/shared-calc'
 import type { Host } from '../../host/host.js'
 import type { TestAbout } from '../../kept/kept-test.js'
 import { labelOf } from '../fields.js'
@@ -79,7 +79,7 @@ export function standingOf({ entries, result, evaluation }: TestState, logOpen =
       against:
         target && value !== undefined && margin !== undefined
           ? {
-              quantity: target.quantity,
+              quantity: limitedName(target.quantity, target.referencePressure_Pa),
               value,
               unit: target.unit,
               limit: target.limit,
@@ -89,7 +89,7 @@ export function standingOf({ entries, result, evaluation }: TestState, logOpen =
           : plainValue(evaluation.results),
     }
   }
-  const missing = result ? missingOf(result.problems) : neededOf(entries)
+  const missing = result ? missingOf(result.problems, result.running !== undefined) : neededOf(entries)
   const against = result?.running
   if (against) return { ...common, stage: 'running', missing, against }
   if (!result && logOpen && isUntouched(entries)) return { ...common, stage: 'log open', missing: [] }
@@ -109,11 +109,13 @@ const neededOf = ({ fields }: TestEntries): Standing['missing'] =>
   NEEDED.filter((path) => !fields[path]).map((path) => ({ path, label: labelOf(path).toLowerCase() }))
 
 /** One entry a field; what is wrong with several readings is one. */
-function missingOf(problems: readonly Problem[]): Standing['missing'] {
+function missingOf(problems: readonly Problem[], running: boolean): Standing['missing'] {
   const found = new Map<string, string>()
   for (const { path } of problems) {
     const at = path.startsWith('runs') ? 'runs' : path
-    found.set(at, labelOf(at).toLowerCase())
+    // Readings that are there, but give no curve.
+    const readings = path.startsWith('runs[') ? 'usable readings' : running ? 'more readings' : 'readings'
+    found.set(at, at === 'runs' ? readings : labelOf(at).toLowerCase())
   }
   return [...found].map(([path, label]) => ({ path, label }))
 }

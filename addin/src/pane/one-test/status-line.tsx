@@ -85,8 +85,13 @@ function Value({ quantity, value, unit, limit, margin, label, running }: Against
       {limit === undefined ? null : (
         <>
           {' '}
-          against {limit}
-          {texts ? ` · margin ${texts.margin}` : ''}
+          <span class="part-of-line">· limit {texts?.limit ?? String(Number(limit.toPrecision(4)))}</span>
+          {texts ? (
+            <>
+              {' '}
+              <span class="part-of-line">· margin {texts.margin}</span>
+            </>
+          ) : null}
           {label ? <span class="target-name"> · {label}</span> : null}
         </>
       )}

@@ -30,7 +30,7 @@ export function StepBar({ store, state }: SectionProps) {
 
 const OUTCOMES: Partial<Record<Standing['stage'], string>> = {
   meets: 'meets',
-  misses: 'misses',
+  misses: 'fails',
   'not valid': 'not valid',
   'under way': 'under way',
   'no target': 'no target',
@@ -39,10 +39,12 @@ const OUTCOMES: Partial<Record<Standing['stage'], string>> = {
 function stateOf(id: StepId, { result }: SectionProps['state'], { stage, missing }: Standing): string {
   if (id === 'result') return OUTCOMES[stage] ?? 'none yet'
   if (stage === 'log open') return id === 'site' ? 'accept the log' : '–'
-  // Readings to come are told in the line above; here counts what the forms lack.
-  const own = missing.filter(({ path }) => placeOf(path)?.step === id && path !== 'runs').length
+  const readings = (result?.site.readings ?? []).reduce((sum, { state }) => sum + state.readings, 0)
+  // Once there are readings, those to come are told in the line above.
+  const own = missing.filter(
+    ({ path }) => placeOf(path)?.step === id && (path !== 'runs' || readings === 0),
+  ).length
   if (own > 0) return `${own} missing`
   if (id === 'before') return 'complete'
-  const readings = (result?.site.readings ?? []).reduce((sum, { state }) => sum + state.readings, 0)
   return readings === 0 ? 'no readings' : counted(readings, 'reading')
 }

@@ -71,7 +71,10 @@ function Row({ test, current, tests, onOpen, onRetest }: RowProps) {
     <li class="kept-test" aria-current={current ? 'true' : undefined} data-test={test.id}>
       <button type="button" class="kept-open" onClick={onOpen}>
         <b>{name}</b>
-        <span class="kept-parts">{parts.filter(Boolean).join(' · ')}</span>
+        <span class="kept-parts">
+          {current ? 'open now · ' : ''}
+          {parts.filter(Boolean).join(' · ')}
+        </span>
       </button>
       {asking ? (
         <div class="asking" role="alertdialog" aria-label={`Remove ${title}`}>
@@ -94,7 +97,7 @@ function Row({ test, current, tests, onOpen, onRetest }: RowProps) {
           <button type="button" onClick={() => void tests.saveAsFile(test.id)}>
             Save as a file<span class="unseen">: {title}</span>
           </button>
-          <button type="button" onClick={() => setAsking(true)}>
+          <button type="button" class="grave" onClick={() => setAsking(true)}>
             Remove from this device<span class="unseen">: {title}</span>
           </button>
         </div>

@@ -8,6 +8,7 @@ import {
   type RerunTest,
   type SignatureState,
   shortNames,
+  unreadable,
 } from '@draughtbook/shared-calc/rerun'
 import { useMemo } from 'preact/hooks'
 import { ArchiveRun } from '../month/archive-run.js'
@@ -20,17 +21,7 @@ import { differenceColumns, differenceRows, fileColumn } from './difference-rows
 /** The re-run's run: lives as long as the page, so that a look at another view loses nothing. */
 const rerunRun = new ArchiveRun<RerunTest[], RerunReport>({
   each: (helper, file) => helper.ask<'rerun'>({ kind: 'rerun', ...file }),
-  setAside: (file, why) => [
-    {
-      file,
-      outcome: 'cannot be read',
-      why,
-      compared: { figures: 0, cells: 0 },
-      differences: [],
-      sinceIssue: [],
-      notes: [],
-    },
-  ],
+  setAside: (file, why) => [unreadable(file, why)],
   report: (helper, results) =>
     helper.ask<'make-rerun'>({ kind: 'make-rerun', tests: results.flat(), asOf: dayOf() }),
 })

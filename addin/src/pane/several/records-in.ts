@@ -1,4 +1,4 @@
-import { InputError, parseRecord, problemLine } from '@draughtbook/shared-calc'
+import { InputError, parseRecord, problemsInWords } from '@draughtbook/shared-calc'
 import type { Layout } from '@draughtbook/shared-calc/log'
 import { type ReadRecords, readRecords } from '@draughtbook/shared-calc/register'
 import { strFromU8, unzipSync } from 'fflate'
@@ -31,12 +31,25 @@ function handedOver(bytes: Uint8Array): Uint8Array | string {
   }
 }
 
+/** As much of a record that cannot be used as says which run is which. */
+function directionsOf(given: unknown): { runs: { direction?: string }[] } {
+  const { runs } = (given ?? {}) as { runs?: unknown }
+  return {
+    runs: (Array.isArray(runs) ? runs : []).map((run: unknown) => {
+      const { direction } = (run ?? {}) as { direction?: unknown }
+      return typeof direction === 'string' ? { direction } : {}
+    }),
+  }
+}
+
 function recordIn(bytes: Uint8Array, file: string): ReadRecords {
   const left = (why: string): ReadRecords => ({ records: [], leftOut: [{ file, why }] })
+  let given: unknown
   try {
-    return { records: [{ file, record: parseRecord(JSON.parse(strFromU8(bytes))) }], leftOut: [] }
+    given = JSON.parse(strFromU8(bytes))
+    return { records: [{ file, record: parseRecord(given) }], leftOut: [] }
   } catch (error) {
-    if (error instanceof InputError) return left(error.problems.map(problemLine).join('; '))
+    if (error instanceof InputError) return left(problemsInWords(error.problems, directionsOf(given)))
     if (error instanceof SyntaxError) return left('it is not valid JSON')
     throw error
   }

@@ -23,17 +23,26 @@ export function findingsText(findings: readonly Finding[], given: Given): string
   return [total, ...groups].join('\n')
 }
 
+/** More places than these are too many to read: the first few stand for all. */
 const MOST_PLACES = 8
+const FIRST_PLACES = 3
+/** A longer message is a list: each of its items has a line of its own. */
+const LONGEST_LINE = 300
 
 function findingLines(finding: Finding, given: Given): string[] {
   const { message, remedy } = finding
   const places = placesOf(finding, given)
   const source = cited(finding) && ` [${cited(finding)}]`
   return [
-    `  - ${message}${source}`,
+    ...messageLines(message, source),
     ...(places ? [`      where: ${places}`] : []),
     ...(remedy ? [`      what to do: ${remedy}`] : []),
   ]
+}
+
+function messageLines(message: string, source: string): string[] {
+  const [head = '', ...items] = message.length > LONGEST_LINE ? message.split(/(?<=[:;]) /) : [message]
+  return [`  - ${head}${source}`, ...items.map((item) => `      ${item}`)]
 }
 
 /** Cells of the log, else fields in words; the path of a field that was not given follows, for --set. */
@@ -44,8 +53,10 @@ function placesOf({ cells, where }: Finding, given: Given): string {
         const words = placeWords(path, given)
         return isGiven(path, given) || words === path ? words : `${words} (${path})`
       })
-  const shown = [...new Set(places)]
-  return shown.slice(0, MOST_PLACES).join('; ') + (shown.length > MOST_PLACES ? ' …' : '')
+  const all = [...new Set(places)]
+  return all.length > MOST_PLACES
+    ? `${all.slice(0, FIRST_PLACES).join('; ')} and ${all.length - FIRST_PLACES} more`
+    : all.join('; ')
 }
 
 function isGiven(path: string, given: Given): boolean {

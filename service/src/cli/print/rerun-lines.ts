@@ -20,7 +20,8 @@ export function testLines(test: RerunTest): string[] {
   if (quiet) return said.length > 0 ? [`${name}: ${[outcome, ...said].join('; ')}`] : []
   const real = differences.filter(({ rounding }) => !rounding)
   return [
-    `${name}: ${outcome}: ${why}`,
+    // The reason of this outcome begins with it.
+    outcome === 'inputs changed after issue' ? `${name}: ${why}` : `${name}: ${outcome}: ${why}`,
     ...real.slice(0, MOST).flatMap(differenceLines),
     ...remarks.map((remark) => `  ${remark}`),
     ...(real.length > MOST ? [`  ${real.length - MOST} more: see --out or --json`] : []),

@@ -21,7 +21,10 @@ export interface TestedHome {
   readonly altered?: string
   readonly adjoiningSpaces?: AdjoiningSpaces
   readonly outcome: Outcome
+  /** The limit it is held against: of several, the one that decides, unless another was asked for. */
   readonly target: HomeTarget
+  /** Margin as a share of the limit, by the quantity limited. */
+  readonly margins: ReadonlyMap<TargetQuantity, number>
   readonly decision: WorkedDecision
   /** What the figure is related to: volume or area of the home; 1 for a flow. */
   readonly basis: number
@@ -51,15 +54,17 @@ export const basisFields = {
 
 /**
  * Works one home out, with its uncertainty.
+ * @param wanted the limited quantity to hold it against
  * @throws InputError naming the file where its target, its figure or its uncertainty is missing
  */
-export function workHome({ file, record, altered }: GivenHome): TestedHome {
+export function workHome({ file, record, altered }: GivenHome, wanted?: TargetQuantity): TestedHome {
   const refuse = (message: string): never => {
     throw new InputError([{ path: file, message }])
   }
   const { evaluation, test } = evaluateWorked(record, { uncertainty: true })
   const { verdict } = evaluation
-  const [criterion] = verdict.criteria
+  const decisive = wanted ?? verdict.target?.quantity
+  const criterion = verdict.criteria.find(({ quantity }) => quantity === decisive)
   if (!verdict.target || !criterion)
     return refuse('the test has no target, so there is no limit for the building')
   const { quantity, referencePressure_Pa, limit, unit } = criterion
@@ -78,6 +83,7 @@ export function workHome({ file, record, altered }: GivenHome): TestedHome {
     ...(record.test.adjoiningSpaces && { adjoiningSpaces: record.test.adjoiningSpaces }),
     outcome: verdict.outcome,
     target: { label: verdict.target.label, quantity, limit, unit, referencePressure_Pa },
+    margins: new Map(verdict.criteria.map(({ quantity: of, margin, limit: most }) => [of, margin / most])),
     decision,
     basis,
   }

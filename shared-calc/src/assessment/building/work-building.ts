@@ -1,5 +1,6 @@
 import { counted } from '../../catalogue/words.js'
 import { InputError } from '../../contract/problem.js'
+import type { TargetQuantity } from '../../contract/record/index.js'
 import { type BlockOf, byRule, Calculation, type Column, columnOf, type Given } from '../../engine/index.js'
 import { basisOf } from '../../evaluation/work/definite-target.js'
 import {
@@ -79,7 +80,7 @@ const weightFields = { volume: 'volume_m3', envelope: 'envelopeArea_m2', floor: 
  * @throws InputError where fewer than two homes are given, where their targets are not the same, or naming the file that cannot be used
  */
 export function workBuilding(request: BuildingRequest): WorkedBuilding {
-  const homes = request.homes.map(workHome)
+  const homes = withOneLimit(request.homes)
   const [first] = homes
   if (!first || homes.length < 2)
     throw new InputError([{ path: '', message: 'give the tests of at least two homes' }])
@@ -136,6 +137,22 @@ export function workBuilding(request: BuildingRequest): WorkedBuilding {
       }),
     }),
   }
+}
+
+/**
+ * Every home against the same limit of the target: where different limits decide for different homes, the one that a home comes
+ * nearest to, or misses by most.
+ */
+function withOneLimit(given: readonly GivenHome[]): TestedHome[] {
+  const homes = given.map((home) => workHome(home))
+  const [first] = homes
+  if (!first || homes.every(({ target }) => target.quantity === first.target.quantity)) return homes
+  const least = (quantity: TargetQuantity): number =>
+    Math.min(...homes.map(({ margins }) => margins.get(quantity) ?? Number.POSITIVE_INFINITY))
+  const [decisive] = [...first.margins.keys()]
+    .filter((quantity) => homes.every(({ margins }) => margins.has(quantity)))
+    .sort((a, b) => least(a) - least(b))
+  return decisive === undefined ? homes : given.map((home) => workHome(home, decisive))
 }
 
 const presetOf = ({ record: { target } }: TestedHome) =>

@@ -1,5 +1,6 @@
 import { stageReasons } from '../../catalogue/findings/several-homes.js'
-import { InputError, problemLine } from '../../contract/problem.js'
+import { InputError } from '../../contract/problem.js'
+import { problemsInWords } from '../../contract/record/index.js'
 import { type BlockOf, byRule, Calculation, type Given } from '../../engine/index.js'
 import { allowedLeakage } from '../../formulas/plan-flows.js'
 import { stageAllowance, stageProbability, stageUse } from '../../formulas/stage-allowance.js'
@@ -104,7 +105,7 @@ function placedTest(given: GivenHome, leftOut: { file: string; why: string }[]):
     return [{ plot, stage, test: workHome(given) }]
   } catch (error) {
     if (!(error instanceof InputError)) throw error
-    return leave(error.problems.map(problemLine).join('; '))
+    return leave(problemsInWords(error.problems, given.record))
   }
 }
 

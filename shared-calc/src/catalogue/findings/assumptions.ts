@@ -43,7 +43,7 @@ export const assumptionTexts = {
       taken: 'device air' | 'reference air'
       changes: readonly { direction: Direction; change: number }[]
     }) =>
-      `The log does not state whether the flows are for device air or reference air. ${capital(taken)} is assumed. If that is wrong, the air leakage rates are ${listed(changes.map(({ direction, change }) => `${plain(Math.abs(change) * 100, 1)} % ${change > 0 ? 'higher' : 'lower'} (${direction})`))}.`,
+      `It is not stated whether the flows are for device air or reference air. ${capital(taken)} is assumed. If that is wrong, the air leakage rates are ${listed(changes.map(({ direction, change }) => `${plain(Math.abs(change) * 100, 1)} % ${change > 0 ? 'higher' : 'lower'} (${direction})`))}.`,
     remedy:
       'Check the manual. If the device corrects for air density, enter "reference air". If it does not, enter "device air".',
   },

@@ -28,7 +28,7 @@ export const targetTexts = {
   'target-adjoining-spaces/not-logged': {
     severity: 'caution',
     message: ({ target, accepted }: { target: string; accepted: readonly string[] }) =>
-      `The limits of "${target}" apply to ${listed(accepted, 'or')} tests. The log does not state whether adjoining spaces were guarded (kept at the same pressure).`,
+      `The limits of "${target}" apply to ${listed(accepted, 'or')} tests. It is not stated whether adjoining spaces were guarded (kept at the same pressure).`,
     remedy: 'State whether the adjoining spaces were guarded or unguarded.',
   },
   'target-adjoining-spaces/other': {

@@ -1,7 +1,7 @@
 import { fieldLabel } from './field-labels.js'
 
 /** As much of a record as a place needs: which run is which. */
-interface Directions {
+export interface Directions {
   readonly runs?: readonly { readonly direction?: string | undefined }[] | undefined
 }
 

@@ -45,6 +45,26 @@ export function definiteTarget(record: Asked): DefiniteTarget | undefined {
   return 'preset' in target ? fromPreset(record, target) : fromOwn(record, target)
 }
 
+/** The limits that can be held against already while a test is under way: those whose volume and basis are known. */
+export function limitsSoFar(record: Asked): Pick<DefiniteTarget, 'limits' | 'satisfiedBy'> {
+  try {
+    return definiteTarget(record) ?? { limits: [], satisfiedBy: 'all' }
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error
+    const { target, building } = record
+    const preset = targetPresets.find(({ id }) => target && 'preset' in target && id === target.preset)
+    const { limits = [], satisfiedBy = 'all' } = preset ?? {}
+    const counting =
+      preset && building.volume_m3 !== undefined
+        ? limitsFor(preset, building.volume_m3)
+        : limits.filter(({ when }) => when === undefined)
+    return {
+      limits: counting.filter(({ quantity }) => missingBasis(record, quantity) === undefined),
+      satisfiedBy,
+    }
+  }
+}
+
 type Chosen = Extract<NonNullable<TestRecord['target']>, { preset: string }>
 
 function fromPreset(record: Asked, { preset: id, directions, sampled = false }: Chosen): DefiniteTarget {

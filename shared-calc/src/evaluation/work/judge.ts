@@ -157,23 +157,23 @@ function countedValue(
   each: readonly WorkedRun[],
   means: ReadonlyMap<number, AtPressure>,
 ): Counted {
-  const symbol = symbols[basisOf(rule.quantity)]
-  const values = each.map(({ at }) => reference(at, rule).ref(symbol))
+  const values = each.map(({ at }) => countedAt(at.get(rule.referencePressure_Pa), rule))
   const [first, second] = values
   if (first && second)
     return { value: second.value > first.value ? second : first, judged: 'worse direction' }
-  return { value: reference(means, rule).ref(symbol) }
+  return { value: countedAt(means.get(rule.referencePressure_Pa), rule) }
 }
 
-function reference(
-  at: ReadonlyMap<number, AtPressure>,
+/** What a limit is set on, at its reference pressure. */
+export function countedAt(
+  found: AtPressure | undefined,
   { quantity, referencePressure_Pa }: LimitRule,
-): Block<Counts> {
-  const found = at.get(referencePressure_Pa)
+): Given {
   const basis = basisOf(quantity)
-  const block = basis === 'q' ? found?.rate : basis === 'aE' ? found?.area : found?.derived
+  const block: Block<Counts> | undefined =
+    basis === 'q' ? found?.rate : basis === 'aE' ? found?.area : found?.derived
   if (!block) throw new RangeError(`nothing calculated at ${referencePressure_Pa} Pa`)
-  return block
+  return block.ref(symbols[basis])
 }
 
 function rounded(calculation: Calculation, id: string, value: Given, places: number | undefined): Given {

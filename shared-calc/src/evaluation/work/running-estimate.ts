@@ -18,6 +18,7 @@ import { workAir } from './air.js'
 import { curvePressures } from './curve-points.js'
 import { basesOf } from './derived.js'
 import { workLowest } from './run.js'
+import { type RunningCriterion, runningCriterion } from './running-criterion.js'
 import { workReadings } from './work-readings.js'
 import { workZeroFlow } from './zero-flow.js'
 
@@ -30,6 +31,7 @@ export interface UnfinishedTest {
   readonly conditions: Partial<Conditions>
   readonly flowDevice?: FlowDevice
   readonly run: Run
+  readonly target?: TestRecord['target']
 }
 
 export interface RunningEstimate {
@@ -42,6 +44,8 @@ export interface RunningEstimate {
   readonly n50_1_h?: number
   readonly qE50_m3_h_m2?: number
   readonly qF50_m3_h_m2?: number
+  /** Against the limit that decides, where there is a target. */
+  readonly against?: RunningCriterion
   /** Points of the assumed curve: induced pressure difference, Pa; envelope flow, m³/h. */
   readonly curve: readonly { readonly pressure_Pa: number; readonly flow_m3_h: number }[]
   /** Induced pressure differences, Pa, and envelope flows, m³/h, of the readings so far. */
@@ -58,6 +62,7 @@ export function runningEstimate({
   conditions,
   flowDevice,
   run,
+  target,
 }: UnfinishedTest): RunningEstimate | undefined {
   const calculation = new Calculation()
   const densities = densitiesOf(calculation, building, conditions)
@@ -97,6 +102,7 @@ export function runningEstimate({
   const optional = (symbol: string): number | undefined =>
     rates.has(symbol) ? rates.value(symbol) : undefined
   const [n50, qE50, qF50] = [optional('n_pr'), optional('q_E'), optional('q_F')]
+  const against = runningCriterion(calculation, { standard, n: estimate.ref('n') }, building, target)
   const flowsThrough = curve.column('q_env')
   return {
     direction: run.direction,
@@ -107,6 +113,7 @@ export function runningEstimate({
     ...(n50 !== undefined && { n50_1_h: n50 }),
     ...(qE50 !== undefined && { qE50_m3_h_m2: qE50 }),
     ...(qF50 !== undefined && { qF50_m3_h_m2: qF50 }),
+    ...(against && { against }),
     curve: curvePressures(curve.column('dp')).map((pressure, i) => ({
       pressure_Pa: pressure,
       flow_m3_h: calculation

@@ -95,6 +95,13 @@ export function withSheet(sheet: string, address: string): string {
 /** B4 of Log!B4 or 'Test log'!B4. */
 export const withoutSheet = (cell: string): string => cell.slice(cell.lastIndexOf('!') + 1)
 
+/** The sheet's name: Log!B4 → Log, 'Device ranges'!A2 → Device ranges. Empty where the address names none. */
+export const sheetOf = (cell: string): string =>
+  cell
+    .slice(0, Math.max(0, cell.lastIndexOf('!')))
+    .replace(/^'|'$/g, '')
+    .replaceAll("''", "'")
+
 /** Log!B4 and Log!C9 → Log!B4:C9. */
 export const blockBetween = (first: string, last: string): string => `${first}:${withoutSheet(last)}`
 

@@ -86,6 +86,9 @@ export function readTable(
         path,
       })
   }
+  // A form that was not filled in: where its first reading belongs.
+  const [empty] = blanks
+  if (rows.length === 0 && empty) collector.cells[`${path}.readings`] = empty
   for (const cell of lists.pressure.open ? [] : blanks)
     collector.tell(cellText('log-blank', { what: 'row' }), cell, path)
   return rows

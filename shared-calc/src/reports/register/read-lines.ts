@@ -1,12 +1,17 @@
 import { evaluate } from '../../assessment/evaluate.js'
 import { counted } from '../../catalogue/words.js'
-import { InputError, type Problem, problemLine } from '../../contract/problem.js'
+import { InputError, type Problem } from '../../contract/problem.js'
+import { problemsInWords } from '../../contract/record/index.js'
 import type { Grid } from '../../log/grid/grid.js'
 import type { Layout } from '../../log/layout/schema.js'
 import { type LogTest, readGrid } from '../../log/read-log.js'
-import { layoutOf, NOT_A_SUMMARY, openArchived, ownReport } from '../archive/open-archived.js'
+import { archivedParts, layoutOf, NOT_A_SUMMARY, openArchived, ownReport } from '../archive/open-archived.js'
+import { sheetParts } from '../workbook/chart/package-parts.js'
 import { CHECK } from '../workbook/check-sheet.js'
+import { digestParts, type IssuedParts, savedAgain } from '../workbook/issued/issued-parts.js'
+import { partWords } from '../workbook/issued/part-words.js'
 import type { ReadSummary } from '../workbook/read-summary.js'
+import type { Parts } from '../workbook/zip/parts.js'
 import { type BuildingLine, buildingLine } from './building-line.js'
 import { lineOf, type TestLine } from './test-line.js'
 
@@ -44,15 +49,17 @@ export interface LeftOut {
 export function readLines(bytes: Uint8Array, file: string, layouts: readonly Layout[] = []): ReadLines {
   try {
     const { grid, summary } = openArchived(bytes, file)
-    return summary ? { lines: [ofSummary(file, summary, grid)], leftOut: [] } : ofLog(file, grid, layouts)
+    return summary
+      ? { lines: [ofSummary(file, summary, grid, bytes)], leftOut: [] }
+      : ofLog(file, grid, layouts)
   } catch (error) {
     if (!(error instanceof InputError)) throw error
-    return { lines: [], leftOut: [{ file, why: error.problems.map(problemLine).join('; ') }] }
+    return { lines: [], leftOut: [{ file, why: problemsInWords(error.problems) }] }
   }
 }
 
-function ofSummary(file: string, summary: ReadSummary, grid: Grid): TestLine {
-  const altered = alteration(summary, grid)
+function ofSummary(file: string, summary: ReadSummary, grid: Grid, bytes: Uint8Array): TestLine {
+  const altered = alteration(summary, grid, bytes)
   return lineOf(
     { file, source: 'summary workbook', ...(altered !== undefined && { altered }) },
     summary.record,
@@ -70,8 +77,15 @@ export const standingInTheWay = ({ problems, questions }: LogTest): Problem[] =>
   })),
 ]
 
-/** What tells that a summary is not as issued. Re-run finds more: the register only looks at digests and sheet Check. */
-export function alteration({ digests, evaluation }: ReadSummary, grid: Grid): string | undefined {
+/**
+ * What tells that a summary is not as issued, by its digests and sheet Check. Where another program has saved the whole file, no part has
+ * the digest of its issue: what such a file shows is compared by a re-run alone.
+ */
+export function alteration(
+  { digests, evaluation, issuedParts }: ReadSummary,
+  grid: Grid,
+  bytes: Uint8Array,
+): string | undefined {
   const { record } = digests
   if (record.written !== record.found || evaluation.recordDigest !== record.found)
     return 'the record was changed after issue'
@@ -79,9 +93,22 @@ export function alteration({ digests, evaluation }: ReadSummary, grid: Grid): st
   const differing = grid.sheetNames.includes(CHECK) ? grid.sheet(CHECK)?.at(1, 1)?.value : undefined
   if (differing === undefined) return 'sheet Check is missing'
   return differing === 0
-    ? undefined
+    ? issuedParts && changedParts(issuedParts, archivedParts(bytes))
     : `${counted(Number(differing), 'cell was', 'cells were')} edited after issue (sheet Check)`
 }
+
+/** Parts whose digest is not that of their issue, in words. */
+function changedParts(issued: IssuedParts, parts: Parts): string | undefined {
+  const now = digestParts(parts)
+  const changed = [...new Set([...issued.keys(), ...now.keys()])].filter(
+    (path) => issued.get(path) !== now.get(path),
+  )
+  if (changed.length === 0 || savedAgain(issued, now)) return undefined
+  const sheets = new Map([...sheetParts(parts)].map(([name, path]) => [path, name]))
+  const words = [...new Set(changed.map((path) => partWords(path, sheets.get(path))))]
+  return `the file was changed after issue (${words.slice(0, MOST_NAMED).join(', ')}${words.length > MOST_NAMED ? ', …' : ''})`
+}
+const MOST_NAMED = 3
 
 function ofLog(file: string, grid: Grid, layouts: readonly Layout[]): ReadLines {
   const own = ownReport(grid)
@@ -92,7 +119,7 @@ function ofLog(file: string, grid: Grid, layouts: readonly Layout[]): ReadLines 
   }
   if (!layoutOf(grid, layouts)) return { lines: [], leftOut: [{ file, why: NOT_A_SUMMARY }] }
   const { tests, problems } = readGrid(grid, { layouts })
-  if (tests.length === 0) return { lines: [], leftOut: [{ file, why: problems.map(problemLine).join('; ') }] }
+  if (tests.length === 0) return { lines: [], leftOut: [{ file, why: problemsInWords(problems) }] }
   const several = tests.length > 1
   const lines: TestLine[] = []
   const leftOut: LeftOut[] = []
@@ -104,7 +131,7 @@ function ofLog(file: string, grid: Grid, layouts: readonly Layout[]): ReadLines 
       lines.push(lineOf({ file, ...part, source: 'own layout' }, test.record, evaluation))
     } catch (error) {
       if (!(error instanceof InputError)) throw error
-      leftOut.push({ file, ...part, why: error.problems.map(problemLine).join('; ') })
+      leftOut.push({ file, ...part, why: problemsInWords(error.problems) })
     }
   }
   return { lines, leftOut }

@@ -1,5 +1,5 @@
-import { InputError, problemLine } from '../../contract/problem.js'
-import type { TestRecord } from '../../contract/record/index.js'
+import { InputError } from '../../contract/problem.js'
+import { problemsInWords, type TestRecord } from '../../contract/record/index.js'
 import type { Layout } from '../../log/layout/schema.js'
 import { readGrid } from '../../log/read-log.js'
 import { layoutOf, NOT_A_SUMMARY, openArchived, ownReport } from '../archive/open-archived.js'
@@ -34,7 +34,7 @@ export function readRecords(bytes: Uint8Array, file: string, layouts: readonly L
   try {
     const { grid, summary } = openArchived(bytes, file)
     if (summary) {
-      const altered = alteration(summary, grid)
+      const altered = alteration(summary, grid, bytes)
       return {
         records: [{ file, record: summary.record, ...(altered !== undefined && { altered }) }],
         leftOut: [],
@@ -51,11 +51,11 @@ export function readRecords(bytes: Uint8Array, file: string, layouts: readonly L
     const faults = [...tests.flatMap((test) => (test.record ? [] : standingInTheWay(test)))]
     return {
       records,
-      leftOut: faults.length > 0 ? [{ file, why: faults.map(problemLine).join('; ') }] : [],
+      leftOut: faults.length > 0 ? [{ file, why: problemsInWords(faults) }] : [],
     }
   } catch (error) {
     if (!(error instanceof InputError)) throw error
-    return left(file, error.problems.map(problemLine).join('; '))
+    return left(file, problemsInWords(error.problems))
   }
 }
 

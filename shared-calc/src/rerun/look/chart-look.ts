@@ -10,6 +10,8 @@ export interface SeriesLook {
   /** Values kept in the file; a viewer without an engine draws these. None where the program keeps none. */
   readonly xStored: readonly number[]
   readonly yStored: readonly number[]
+  /** How many values are said to be stored, where that is not how many are; and formats that show something else than digits. */
+  readonly storedOddly: string
   readonly marker: string
   readonly line: Colour | undefined
   /** Points; undefined where the program chooses, or where there is no line. */
@@ -137,6 +139,7 @@ function axisSettings(axis: XmlNode, index: number): [string, string][] {
     [`${name}, direction`, attr(child(scaling, 'orientation'), 'val') ?? 'minMax'],
     [`${name}, numbers`, attr(child(axis, 'tickLblPos'), 'val') === 'none' ? 'no' : 'yes'],
     [`${name}, display unit`, displayUnit(child(axis, 'dispUnits'))],
+    [`${name}, numbers at every`, stepOf(axis)],
     [`${name}, shown`, isOn(attr(child(axis, 'delete'), 'val')) ? 'no' : 'yes'],
     // Where an axis has no numbers, their format is not seen, and programs write another.
     ...(attr(child(axis, 'tickLblPos'), 'val') === 'none'
@@ -148,6 +151,12 @@ function axisSettings(axis: XmlNode, index: number): [string, string][] {
           ],
         ]),
   ]
+}
+
+/** How far apart the numbers of an axis stand; on a logarithmic one, by which factor. */
+function stepOf(axis: XmlNode): string {
+  const step = attr(child(axis, 'majorUnit'), 'val')
+  return step === undefined ? 'automatic' : String(Number(step))
 }
 
 const displayUnit = (units: XmlNode | undefined): string =>
@@ -163,6 +172,7 @@ function seriesOf(series: XmlNode): SeriesLook {
     y: rangeOf(y),
     xStored: storedOf(x),
     yStored: storedOf(y),
+    storedOddly: [x, y].flatMap(oddlyStored).join(', ') || 'no',
     marker,
     line: drawnColour(at(series, 'spPr', 'ln')),
     lineWidth: widthOf(at(series, 'spPr', 'ln')),
@@ -205,7 +215,10 @@ function isOdd(point: XmlNode, series: XmlNode): boolean {
   const mark = child(point, 'marker')
   const [own, usual] = [attr(child(mark, 'symbol'), 'val'), attr(at(series, 'marker', 'symbol'), 'val')]
   const [dot, dots] = [drawnColour(child(mark, 'spPr')), drawnColour(at(series, 'marker', 'spPr'))]
-  return (own !== undefined && own !== usual) || (dot !== undefined && dot !== dots)
+  // Without a mark of its own, what is said of the point is said of its mark and of the line to it.
+  const whole = drawnColour(child(point, 'spPr'))
+  const hidden = mark === undefined && whole === 'none'
+  return hidden || (own !== undefined && own !== usual) || (dot !== undefined && dot !== dots)
 }
 
 /** A name typed in may be kept as a formula that is one text. */
@@ -223,3 +236,17 @@ const rangeOf = (data: XmlNode | undefined): string =>
 
 const storedOf = (data: XmlNode | undefined): number[] =>
   deep(data, 'pt').map((point) => Number(child(point, 'v')?.text ?? Number.NaN))
+
+/** A count that is not that of the values, and number formats with more in them than digits: viewers without an engine go by both. */
+function oddlyStored(data: XmlNode | undefined): string[] {
+  const caches = [...deep(data, 'numCache'), ...deep(data, 'numLit')]
+  return caches.flatMap((cache) => {
+    const said = attr(child(cache, 'ptCount'), 'val')
+    const points = children(cache, 'pt').length
+    const code = child(cache, 'formatCode')?.text ?? 'General'
+    return [
+      ...(said !== undefined && Number(said) < points ? [`${said} of ${points} values`] : []),
+      ...(code === 'General' || /^[#0?.,%\s+-]*$/.test(code) ? [] : [code]),
+    ]
+  })
+}

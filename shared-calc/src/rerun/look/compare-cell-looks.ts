@@ -65,6 +65,16 @@ function lookDifferences(
       shown(a.format, value),
       `${shown(b.format, value)} (number format ${b.format})`,
     ])
+  else if (
+    typeof value === 'number' &&
+    a.format !== b.format &&
+    shown(a.format, -value) !== shown(b.format, -value)
+  )
+    pairs.push([
+      'a number of the other sign as displayed',
+      shown(a.format, -value),
+      `${shown(b.format, -value)} (number format ${b.format})`,
+    ])
   // A text with line breaks is wrapped by some programs when they save it.
   if (a.wrapped !== b.wrapped && typeof value === 'string' && !(b.wrapped && value.includes('\n')))
     pairs.push(['text wrapped', yes(a.wrapped), yes(b.wrapped)])
@@ -128,8 +138,11 @@ function fontDifferences(a: FontLook, b: FontLook): (Pair | false)[] {
   return [
     a.colour !== b.colour && !(isBlack(a.colour) && isBlack(b.colour)) && ['text colour', a.colour, b.colour],
     a.size !== undefined &&
-      b.size !== undefined &&
-      Math.abs(a.size - b.size) > 0.06 * a.size && ['text size, points', a.size, b.size],
+      !(Math.abs(a.size - (b.size ?? 0)) <= 0.06 * a.size) && [
+        'text size, points',
+        a.size,
+        b.size ?? 'not stated',
+      ],
     b.struck !== a.struck && ['struck through', yes(a.struck), yes(b.struck)],
     otherFont(a.name, b.name) && ['font', a.name ?? '', b.name ?? ''],
     a.bold !== b.bold && ['bold', yes(a.bold), yes(b.bold)],
@@ -156,8 +169,13 @@ function piecesDiffer(issued: SeenCell, now: SeenCell): Pair[] {
 const pieceKey = (font: FontLook, { font: whole }: Partial<CellLook> = {}): string => {
   const colour = font.colour === 'auto' && whole ? whole.colour : font.colour
   const name = (font.name ?? whole?.name ?? '').toLowerCase()
-  return `${isBlack(colour) ? '000000' : colour}, ${font.size ?? whole?.size ?? ''} points${name && `, ${name}`}${font.struck ? ', struck through' : ''}${font.raised === 'baseline' ? '' : `, ${font.raised}`}`
+  return `${isBlack(colour) ? '000000' : colour}, ${font.size ?? whole?.size ?? ''} points${name && `, ${name}`}${font.struck ? ', struck through' : ''}${font.raised === 'baseline' ? '' : `, ${font.raised}`}${
+    font.hollow ? ', outlined or shadowed' : ''
+  }${font.symbols ? ', symbol font' : ''}${lined(font, whole)}`
 }
+
+const lined = ({ underlined }: FontLook, whole: FontLook | undefined): string =>
+  underlined === 'none' || underlined === whole?.underlined ? '' : `, underlined (${underlined})`
 
 /** A number or text as a cell with this format shows it. */
 export function shown(code: string, value: number | string): string {

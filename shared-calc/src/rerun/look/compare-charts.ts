@@ -42,6 +42,7 @@ function compareSeries(a: SeriesLook, b: SeriesLook, about: string, place: strin
   pair('labels at its points', a.atPoints, b.atPoints)
   pair('cells of the horizontal axis', a.x, b.x)
   pair('cells of the vertical axis', a.y, b.y)
+  pair('stored values out of order', a.storedOddly, b.storedOddly)
   pair('mark', a.marker, b.marker)
   pair('lines added', String(a.others), String(b.others))
   pair('points formatted on their own', String(a.odd), String(b.odd))

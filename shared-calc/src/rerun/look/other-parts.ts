@@ -74,8 +74,19 @@ export function kindsOfParts(from: Package): string {
     (path) => kindOf(path).split('.').at(-1) ?? '',
   )
   const workbook = kindOf(from.workbookPath)
-  return [...new Set([workbook.split('/').at(-1) ?? '', ...kinds.slice(1)])].join(', ')
+  const odd = [...from.parts.keys()].flatMap((source) =>
+    /(^|\/)_rels\//.test(source)
+      ? []
+      : [...from.links(source).values()]
+          .filter(({ type, external }) => !external && LISTED.has(type))
+          .filter(({ type, target }) => from.parts.has(target) && !kindOf(target).endsWith(`.${type}+xml`))
+          .map(({ type, target }) => `${type} listed as ${kindOf(target)}`),
+  )
+  return [...new Set([workbook.split('/').at(-1) ?? '', ...kinds.slice(1), ...odd])].join(', ')
 }
+
+/** Parts whose kind is named like the link that leads to them: a program that goes by the list would not find another. */
+const LISTED = new Set(['styles', 'sharedStrings', 'theme', 'drawing', 'chart'])
 
 /**
  * Items that a document library adds to each file it keeps; nothing of them is shown. Namespaces from memory of such files.

@@ -15,7 +15,7 @@ export function pageOf(tree: XmlNode | undefined): Map<string, string> {
   }
   return new Map([
     ['orientation', attr(setup, 'orientation') ?? 'default'],
-    ['paper', attr(setup, 'paperSize') ?? 'default'],
+    ['paper', paperOf(setup)],
     ['scale', fits ? `fitted to ${pages('fitToWidth')} wide and ${pages('fitToHeight')} high` : `${scale} %`],
     [
       'draft or black and white',
@@ -25,6 +25,7 @@ export function pageOf(tree: XmlNode | undefined): Map<string, string> {
       `${side} margin`,
       Number(attr(margins, side) ?? 0.7).toFixed(1),
     ]),
+    ['header or footer over the cells', isOver(margins) ? 'yes' : 'no'],
     [
       'row numbers or grid lines printed',
       isOn(attr(options, 'headings')) || isOn(attr(options, 'gridLines')) ? 'yes' : 'no',
@@ -51,6 +52,22 @@ export function pageOf(tree: XmlNode | undefined): Map<string, string> {
   ])
 }
 
+/** Paper by its number, and by its size where that is given too: programs may go by either. */
+const paperOf = (setup: XmlNode | undefined): string =>
+  [attr(setup, 'paperSize') ?? 'default', attr(setup, 'paperWidth'), attr(setup, 'paperHeight')]
+    .filter((text) => text !== undefined)
+    .join(' × ')
+
+/** Whether header or footer stand farther into the page than the cells begin, by more than a program's rounding. Inches. */
+const isOver = (margins: XmlNode | undefined): boolean =>
+  (
+    [
+      ['header', 'top'],
+      ['footer', 'bottom'],
+    ] as const
+  ).some(([text, cells]) => Number(attr(margins, text) ?? 0.3) > Number(attr(margins, cells) ?? 0.75) + OVER)
+const OVER = 0.2
+
 /** Page breaks set by hand: rows, then columns. */
 const breaks = (tree: XmlNode | undefined): string =>
   ['rowBreaks', 'colBreaks']
@@ -69,13 +86,15 @@ const plainHeader = (text: string): string =>
 /** Codes in headers that hide or blow up what they say: text too small or too large to be a footer, colours, fonts of symbols. */
 function headerLook(headers: XmlNode | undefined): string {
   const texts = (headers?.children ?? []).map(({ text }) => text.replaceAll('&&', ''))
-  const codes = texts.flatMap((text) => text.match(/&"[^"]*"|&K[0-9A-Fa-f+-]{5,6}|&\d+/g) ?? [])
+  const codes = texts.flatMap((text) => text.match(/&"[^"]*"|&K[0-9A-Fa-f+-]{5,6}|&\d+|&[SXY]/g) ?? [])
   return codes.filter(isOddCode).join(' ') || 'plain'
 }
 
 function isOddCode(code: string): boolean {
   if (code.startsWith('&K')) return !/^&K(000000|01\+000)$/.test(code)
   if (code.startsWith('&"')) return /dings|symbol|barcode|code ?(39|128)/i.test(code)
+  // Struck through, above or below the line.
+  if (/^&[SXY]$/.test(code)) return true
   const size = Number(code.slice(1))
   return size < HEADER_POINTS.least || size > HEADER_POINTS.most
 }

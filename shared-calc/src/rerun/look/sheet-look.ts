@@ -1,10 +1,10 @@
-import { addressOf, type Place, parseAddress, parseBlock } from '../../log/grid/address.js'
+import { addressOf, columnLetters, type Place, parseAddress, parseBlock } from '../../log/grid/address.js'
 import { comparableFormula } from '../formula-text.js'
 import { type DrawnObject, drawnObjects } from './drawing-look.js'
 import type { Package, SheetPart } from './package.js'
 import { pageOf } from './page-look.js'
 import { type CellLook, type ConditionLook, type FontLook, fontOf, type Styles } from './styles.js'
-import { unusualInSheet } from './usual-elements.js'
+import { unusualInExtensions, unusualInSheet } from './usual-elements.js'
 import { attr, child, children, deep, isOn, textOf, type XmlNode } from './xml-tree.js'
 
 /** A cell of the sheet: its look, and the fonts of pieces of its text where they have their own. */
@@ -176,13 +176,26 @@ function heights(rows: readonly XmlNode[], format: XmlNode | undefined): (row: n
 }
 
 function widths(tree: XmlNode | undefined, format: XmlNode | undefined): (column: number) => number {
-  const usual = Number(attr(format, 'defaultColWidth') ?? DEFAULT.width)
+  const base = attr(format, 'baseColWidth')
+  // Beside its characters a column has a margin (ECMA-376 part 1, 18.3.1.81).
+  const usual = Number(
+    attr(format, 'defaultColWidth') ?? (base === undefined ? DEFAULT.width : Number(base) + 0.43),
+  )
   const own = children(child(tree, 'cols'), 'col').map((col) => ({
     from: Number(attr(col, 'min') ?? 1) - 1,
     to: Number(attr(col, 'max') ?? 1) - 1,
     width: isOn(attr(col, 'hidden')) ? 0 : Number(attr(col, 'width') ?? usual),
   }))
   return (column) => own.find(({ from, to }) => column >= from && column <= to)?.width ?? usual
+}
+
+/** Columns that two widths are stated for: programs may take the first, the last, or neither. */
+function columnsTwice(tree: XmlNode | undefined): string {
+  const ranges = children(child(tree, 'cols'), 'col')
+    .map((col) => [Number(attr(col, 'min') ?? 1), Number(attr(col, 'max') ?? 1)] as const)
+    .sort(([a], [b]) => a - b)
+  const twice = ranges.flatMap(([from], i) => (i > 0 && from <= (ranges[i - 1]?.[1] ?? 0) ? [from - 1] : []))
+  return twice.map(columnLetters).join(', ') || 'none'
 }
 
 function statedSizes(rows: readonly XmlNode[], tree: XmlNode | undefined): SheetLook['stated'] {
@@ -274,6 +287,8 @@ function othersOf(from: Package, path: string, tree: XmlNode | undefined): Map<s
       foreign.filter((type) => !(type === 'vmlDrawing' || type === 'image')).join(', ') || 'none',
     ],
     ['other contents of the sheet', unusualInSheet(tree)],
+    ['contents of extensions', unusualInExtensions(extensions)],
+    ['columns whose width is stated twice', columnsTwice(tree)],
     ['colour of its tab', tabColour(child(settings, 'tabColor'))],
     ['background picture', child(tree, 'picture') ? 'yes' : 'no'],
   ])

@@ -2,24 +2,13 @@ import { strFromU8, strToU8 } from 'fflate'
 import { sheetParts } from '../../reports/workbook/chart/package-parts.js'
 import { canonicalPart, isTextPart } from '../../reports/workbook/issued/canonical-part.js'
 import type { IssuedParts } from '../../reports/workbook/issued/issued-parts.js'
+import { partWords } from '../../reports/workbook/issued/part-words.js'
 import { RECORD } from '../../reports/workbook/record-sheet.js'
 import type { Parts } from '../../reports/workbook/zip/parts.js'
 import type { Difference } from '../report.js'
-import { partWords, topWords } from './part-words.js'
+import { topWords } from './element-words.js'
 import { seen } from './seen-difference.js'
 import { parseTree, type XmlNode } from './xml-tree.js'
-
-/**
- * Whether another program has written the whole file: then none of these parts is as issued. A part that was changed by hand
- * stands among others that are.
- */
-export function savedAgain(issued: IssuedParts, now: IssuedParts): boolean {
-  const kept = [...issued].filter(
-    ([path, digest]) =>
-      /^xl\/(worksheets\/[^/]+|styles|workbook)\.xml$/.test(path) && now.get(path) === digest,
-  )
-  return kept.length === 0
-}
 
 /** Parts that are not as issued, in a file no program has saved as a whole, where nothing found so far explains it. */
 export function strictParts(

@@ -115,14 +115,24 @@ export function readStyles(from: Package): Styles {
     }
   })
   const [usual] = children(child(tree, 'cellStyleXfs'), 'xf')
+  const usualFont = fonts[Number(attr(usual, 'fontId') ?? 0)]
   return {
     theme,
-    unusual: formats.size < codes.length ? 'two number formats of one number' : unusualInStyles(tree),
+    unusual:
+      formats.size < codes.length
+        ? 'two number formats of one number'
+        : isOfSigns(usualFont)
+          ? `the usual font ${usualFont?.name}`
+          : unusualInStyles(tree),
     cells,
-    usualSize: fonts[Number(attr(usual, 'fontId') ?? 0)]?.size ?? USUAL_SIZE,
+    usualSize: usualFont?.size ?? USUAL_SIZE,
     conditions: children(child(tree, 'dxfs'), 'dxf').map((one) => conditionOf(one, theme.colours)),
   }
 }
+
+/** A font of pictures or bars, which rows, columns and empty cells would be shown in. */
+const isOfSigns = (font: FontLook | undefined): boolean =>
+  font !== undefined && (font.symbols || /dings|symbol|barcode|code ?(39|128)/i.test(font.name ?? ''))
 
 /** Points, where a file does not say. */
 const USUAL_SIZE = 11
@@ -153,7 +163,7 @@ function themeOf(tree: XmlNode | undefined, styles: XmlNode | undefined): Theme 
   }
 }
 
-/** Font of a style, or of a piece of a text. A font of the theme's has the name the theme gives it. */
+/** Font of a style, or of a piece of a text. */
 export function fontOf(font: XmlNode | undefined, theme: Theme): FontLook {
   const flag = (name: string) => {
     const one = child(font, name)
@@ -161,9 +171,10 @@ export function fontOf(font: XmlNode | undefined, theme: Theme): FontLook {
   }
   const size = attr(child(font, 'sz'), 'val')
   return {
-    name:
-      theme.fonts.get(attr(child(font, 'scheme'), 'val') ?? '') ??
+    name: nameOf(
+      theme.fonts.get(attr(child(font, 'scheme'), 'val') ?? ''),
       attr(child(font, 'name') ?? child(font, 'rFont'), 'val'),
+    ),
     size: size === undefined ? undefined : Number(size),
     colour: colourOf(child(font, 'color'), theme.colours),
     bold: flag('b'),
@@ -175,6 +186,12 @@ export function fontOf(font: XmlNode | undefined, theme: Theme): FontLook {
     symbols: attr(child(font, 'charset'), 'val') === SYMBOLS,
   }
 }
+
+/** The name the theme gives a font, and its own: where they are not the same, programs take the one or the other. */
+const nameOf = (themed: string | undefined, own: string | undefined): string | undefined =>
+  themed !== undefined && own !== undefined && themed.toLowerCase() !== own.toLowerCase()
+    ? `${own} or ${themed}`
+    : (themed ?? own)
 
 /** The character set of symbol fonts (ECMA-376 part 1, 18.4.1). */
 const SYMBOLS = '2'

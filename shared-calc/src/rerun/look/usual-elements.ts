@@ -55,6 +55,22 @@ function unusual(root: XmlNode | undefined, usual: ReadonlySet<string>, repeated
 export const unusualInSheet = (root: XmlNode | undefined): string =>
   unusual(root, OF_SHEET, 'conditionalFormatting')
 export const unusualInWorkbook = (root: XmlNode | undefined): string => unusual(root, OF_WORKBOOK)
+/** Extensions of a sheet (18.2.10) that are compared, or change nothing that is seen. */
+const OF_EXTENSIONS = words('conditionalFormattings sparklineGroups dataValidations ignoredErrors')
+
+/** What the extensions of a sheet hold beside those. In words; `none`. */
+export const unusualInExtensions = (extensions: XmlNode | undefined): string =>
+  [
+    ...new Set(
+      (extensions?.children ?? [])
+        .flatMap((ext) => ext.children)
+        .map(({ name }) => name.slice(name.lastIndexOf(':') + 1))
+        .filter((name) => !OF_EXTENSIONS.has(name)),
+    ),
+  ]
+    .sort()
+    .join(', ') || 'none'
+
 /** Lists of what cells take their looks from. */
 const LOOKS = words('fonts fills borders cellStyleXfs cellXfs dxfs')
 

@@ -122,6 +122,6 @@ export function deep(node: XmlNode | undefined, name: string, found: XmlNode[] =
 export const textOf = (node: XmlNode | undefined): string =>
   node ? node.text + node.children.map(textOf).join('') : ''
 
-/** Truth of an attribute (xsd:boolean); undefined: as `otherwise`. */
+/** Truth of an attribute (xsd:boolean, and ST_OnOff of older drafts, ECMA-376 part 4); undefined: as `otherwise`. */
 export const isOn = (value: string | undefined, otherwise = false): boolean =>
-  value === undefined ? otherwise : value === '1' || value === 'true'
+  value === undefined ? otherwise : value === '1' || value === 'true' || value === 'on'

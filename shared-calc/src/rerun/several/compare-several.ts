@@ -3,7 +3,8 @@ import type { Workbook } from 'exceljs'
 import type { GivenHome } from '../../assessment/building/home.js'
 import { CALCULATION_VERSION } from '../../catalogue/calculation-version.js'
 import { counted } from '../../catalogue/words.js'
-import { InputError, problemLine } from '../../contract/problem.js'
+import { InputError } from '../../contract/problem.js'
+import { problemsInWords } from '../../contract/record/index.js'
 import type { Grid } from '../../log/grid/grid.js'
 import { openLog } from '../../log/open-log.js'
 import { archivedParts } from '../../reports/archive/open-archived.js'
@@ -45,7 +46,7 @@ export async function compareSeveral(
       : await ofAllTests(about, kind, grid, bytes, found)
   } catch (error) {
     if (!(error instanceof InputError)) throw error
-    const reasons = error.problems.map(problemLine).join('; ')
+    const reasons = problemsInWords(error.problems)
     return {
       ...about,
       outcome: 'differs',

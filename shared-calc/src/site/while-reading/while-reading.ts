@@ -149,7 +149,11 @@ function enough(
     dp_next: byRule(Math.max(...pressures), 'highest pressure read'),
   })
   const [now, after] = [further.value('h_now'), further.value('h_next')]
-  const words = `one more reading would narrow the interval from ±${plain(now * 100)} % to about ±${plain(after * 100)} %`
+  const [from, to] = [plain(now * 100), plain(after * 100)]
+  const words =
+    from === to
+      ? `one more reading would not narrow the interval of ±${from} %`
+      : `one more reading would narrow the interval from ±${from} % to about ±${to} %`
   return further.value('g_h') < WORTH_ANOTHER
     ? { enough: true, enoughWhy: `Enough readings: ${words}.` }
     : { enough: false, enoughWhy: `Take another reading: ${words}.` }

@@ -1,6 +1,7 @@
 import type { Finding } from '@draughtbook/shared-calc'
 import { useEffect, useRef } from 'preact/hooks'
 import type { UnderstoodLog } from '../../../calc/understand.js'
+import { labelOf } from '../../fields.js'
 import type { SectionProps } from '../section.js'
 import { KeptAnswers } from './kept-answers.js'
 import { QuestionBox } from './question-box.js'
@@ -121,7 +122,7 @@ function Understood({
         <ul class="given" aria-label="Answers given">
           {given.map(([path, value]) => (
             <li key={path}>
-              {path}: {value}{' '}
+              {answerName(path)}: {value}{' '}
               <button type="button" class="link" onClick={() => without(path)}>
                 ask again
               </button>
@@ -139,7 +140,7 @@ function Understood({
       ) : null}
       <Warnings findings={warnings} />
       {uses.length > 0 && !read.waiting ? (
-        <details class="sub" open>
+        <details class="sub" open={read.layout === undefined || used < uses.length}>
           <summary>
             {read.layout === undefined ? '' : `Read by the layout “${read.layout}”: `}
             {used} used, {uses.length - used} left out
@@ -149,6 +150,17 @@ function Understood({
       ) : null}
     </>
   )
+}
+
+/** What was answered: the field's own label, or else the words of its path. */
+function answerName(path: string): string {
+  const label = labelOf(path)
+  return label === path
+    ? path
+        .replaceAll('.', ', ')
+        .replace(/([a-z])([A-Z])/g, '$1 $2')
+        .toLowerCase()
+    : label
 }
 
 function Warnings({ findings }: { findings: readonly Finding[] }) {

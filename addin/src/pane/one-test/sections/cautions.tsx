@@ -107,7 +107,7 @@ export const cautionsSection: Section = {
   summary: ({ result, entries }) => {
     const all = result?.site.cautions.length ?? 0
     const answered = entries.lists?.['preparation.cautions']?.length ?? 0
-    return all === 0 ? '' : answered < all ? `${all - answered} of ${all} open` : 'all answered'
+    return all === 0 ? '' : answered < all ? `${all - answered} of ${all} to answer` : 'all answered'
   },
   Body: Cautions,
 }

@@ -59,5 +59,6 @@ export const curveSection: Section = {
   title: 'Curve',
   steps: ['site', 'result'],
   fold: 'open',
+  shown: ({ state: { result } }) => (result?.chart.runs.length ?? 0) > 0,
   Body: Curve,
 }

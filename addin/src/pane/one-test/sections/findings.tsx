@@ -1,7 +1,6 @@
 import { cited, counted, type Finding } from '@draughtbook/shared-calc'
 import { drawnOnChange } from '../../drawn-on-change.js'
 import { labelOf } from '../../fields.js'
-import { withMinus } from '../../figures.js'
 import { MarkToggle } from '../mark-toggle.js'
 import type { Section, SectionProps } from '../section.js'
 
@@ -9,15 +8,29 @@ const SHAPE: Record<Finding['severity'], string> = { invalidates: '■', caution
 
 function Findings({ store, state }: SectionProps) {
   const findings = state.result?.findings ?? []
+  const { runs = [] } = (state.result?.draft ?? {}) as { runs?: readonly { direction?: string }[] }
+  const directions = runs.map(({ direction = '' }) => direction)
+  const notes = findings.filter(({ severity }) => severity === 'note')
+  const rows = (shown: readonly Finding[]) =>
+    shown.length === 0 ? null : (
+      <ul class="findings">
+        {shown.map((finding) => (
+          <FindingRow key={keyOf(finding)} finding={finding} directions={directions} store={store} />
+        ))}
+      </ul>
+    )
   return (
     <>
       <MarkToggle store={store} state={state} />
       {findings.length === 0 ? <p class="hint">No problems found so far.</p> : null}
-      <ul class="findings">
-        {findings.map((finding) => (
-          <FindingRow key={keyOf(finding)} finding={finding} store={store} />
-        ))}
-      </ul>
+      {rows(findings.filter(({ severity }) => severity !== 'note'))}
+      {notes.length === 0 ? null : (
+        // On site what has to be done stands alone; in the result every word counts.
+        <details class="sub notes" open={state.step !== 'site'}>
+          <summary>Notes</summary>
+          {rows(notes)}
+        </details>
+      )}
     </>
   )
 }
@@ -25,9 +38,16 @@ function Findings({ store, state }: SectionProps) {
 const keyOf = ({ rule, message, where, cells }: Finding): string =>
   `${rule}${message}${where.join()}${cells?.join() ?? ''}`
 
+interface FindingRowProps {
+  finding: Finding
+  /** Of the record's runs. */
+  directions: readonly string[]
+  store: SectionProps['store']
+}
+
 /** Every result brings its findings anew; most of them say the same as before. */
 const FindingRow = drawnOnChange(
-  ({ finding, store }: { finding: Finding; store: SectionProps['store'] }) => (
+  ({ finding, directions, store }: FindingRowProps) => (
     <li class={finding.severity} data-rule={finding.rule}>
       <p class="what">
         <span class="shape" aria-hidden="true">
@@ -35,8 +55,9 @@ const FindingRow = drawnOnChange(
         </span>
         <b>{finding.severity}</b> {finding.message}
       </p>
+      {finding.remedy ? <p class="remedy">{finding.remedy}</p> : null}
       <p class="places">
-        {places(finding).map(({ text, cell }) =>
+        {places(finding, directions).map(({ text, cell }) =>
           cell === undefined ? (
             <span key={text}>{text}</span>
           ) : (
@@ -51,35 +72,31 @@ const FindingRow = drawnOnChange(
             </button>
           ),
         )}
-        {finding.value !== undefined && finding.limit !== undefined ? (
-          <span>
-            {shortest(finding.value)} against {shortest(finding.limit)}
-          </span>
-        ) : null}
         {finding.clause ? <span class="clause">{cited(finding)}</span> : null}
       </p>
-      {finding.remedy ? <p class="remedy">{finding.remedy}</p> : null}
     </li>
   ),
-  ({ finding, store }) => [store, JSON.stringify(finding)],
+  ({ finding, directions, store }) => [store, JSON.stringify([finding, directions])],
 )
 
 /** Cells where there are any, else the names of the fields; long lists are cut, and said so. */
-function places({ cells = [], where }: Finding): { text: string; cell?: string }[] {
+function places(
+  { cells = [], where }: Finding,
+  directions: readonly string[],
+): { text: string; cell?: string }[] {
   const all =
     cells.length > 0
       ? cells.map((cell) => ({ text: cell, cell }))
-      : [...new Set(where.map(labelOf))].map((text) => ({ text }))
+      : [...new Set(where.map((path) => labelOf(path, directions)))].map((text) => ({ text }))
   return all.length > 8 ? [...all.slice(0, 8), { text: `and ${all.length - 8} more` }] : all
 }
-
-const shortest = (value: number): string => withMinus(String(Number(value.toPrecision(4))))
 
 export const findingsSection: Section = {
   id: 'findings',
   title: 'Findings',
   steps: ['site', 'result'],
   fold: 'open',
+  shown: ({ state: { result } }) => result !== undefined,
   summary: ({ result }) => {
     const count = (severity: Finding['severity']) =>
       result?.findings.filter((finding) => finding.severity === severity).length ?? 0

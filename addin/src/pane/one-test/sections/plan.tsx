@@ -90,12 +90,12 @@ function Planned({ plan }: { plan: PlanResult }) {
           <table class="figures">
             <thead>
               <tr>
-                <th scope="col">{direction}, Pa</th>
+                <th scope="col">{direction === 'depressurisation' ? 'depress.' : 'press.'}, Pa</th>
                 <th scope="col">gauge</th>
                 <th scope="col">m³/h at n 0.55</th>
                 <th scope="col">0.65</th>
                 <th scope="col">0.75</th>
-                <th scope="col">range</th>
+                {devices.length > 0 ? <th scope="col">range</th> : null}
               </tr>
             </thead>
             <tbody>
@@ -106,7 +106,9 @@ function Planned({ plan }: { plan: PlanResult }) {
                   {[0, 1, 2].map((i) => (
                     <td key={i}>{reading.expectedFlows_m3_h[i]?.flow.toFixed(0) ?? '–'}</td>
                   ))}
-                  <td>{reading.proposed ? reading.ranges.join(' or ') : 'out of reach'}</td>
+                  {devices.length > 0 ? (
+                    <td>{reading.proposed ? reading.ranges.join(' or ') : 'out of reach'}</td>
+                  ) : null}
                 </tr>
               ))}
             </tbody>

@@ -8,43 +8,50 @@ function Preparation(props: SectionProps) {
   const openings = useRows('test.openings', props)
   if (!site) return <p class="hint">Choose the method and the preparation above first.</p>
   const stateOf = (kind: string) => openings.rows.find((row) => row.kind === kind)?.state ?? ''
+  // What is asked depends on the preparation; until it is chosen, one line says so.
+  const chosen = site.openings.some(({ states }) => states.length > 0)
   return (
-    <table class="figures checklist">
-      <thead>
-        <tr>
-          <th scope="col">opening</th>
-          <th scope="col">asked</th>
-          <th scope="col">state</th>
-        </tr>
-      </thead>
-      <tbody>
-        {site.openings.map(({ kind, asked, agrees }) => (
-          <tr key={kind} class={agrees === false ? 'departs' : ''}>
-            <th scope="row">{kind}</th>
-            <td>{asked}</td>
-            <td>
-              <select
-                aria-label={`State of ${kind}`}
-                value={stateOf(kind)}
-                onChange={(event) => {
-                  const state = event.currentTarget.value
-                  openings.change((rows) => [
-                    ...rows.filter((row) => row.kind !== kind),
-                    ...(state === '' ? [] : [{ opening: kind, kind, state }]),
-                  ])
-                }}
-              >
-                <option value="">–</option>
-                {openingStates.map((state) => (
-                  <option key={state}>{state}</option>
-                ))}
-              </select>
-              {agrees === false ? ' departs' : ''}
-            </td>
+    <>
+      {chosen ? null : (
+        <p class="hint">Choose a preparation above to see the state that each opening needs.</p>
+      )}
+      <table class="figures checklist">
+        <thead>
+          <tr>
+            <th scope="col">opening</th>
+            {chosen ? <th scope="col">needed</th> : null}
+            <th scope="col">state</th>
           </tr>
-        ))}
-      </tbody>
-    </table>
+        </thead>
+        <tbody>
+          {site.openings.map(({ kind, asked, agrees }) => (
+            <tr key={kind} class={agrees === false ? 'departs' : ''}>
+              <th scope="row">{kind}</th>
+              {chosen ? <td>{asked}</td> : null}
+              <td>
+                <select
+                  aria-label={`State of ${kind}`}
+                  value={stateOf(kind)}
+                  onChange={(event) => {
+                    const state = event.currentTarget.value
+                    openings.change((rows) => [
+                      ...rows.filter((row) => row.kind !== kind),
+                      ...(state === '' ? [] : [{ opening: kind, kind, state }]),
+                    ])
+                  }}
+                >
+                  <option value="">–</option>
+                  {openingStates.map((state) => (
+                    <option key={state}>{state}</option>
+                  ))}
+                </select>
+                {agrees === false ? ' departs' : ''}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </>
   )
 }
 

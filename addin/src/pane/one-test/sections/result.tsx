@@ -4,13 +4,13 @@ import {
   type Figure,
   type FigureDefinition,
   judgedTexts,
-  type Problem,
+  limitedName,
   reportedResults,
   unitText,
 } from '@draughtbook/shared-calc'
 import type { ComponentChildren } from 'preact'
 import { labelOf } from '../../fields.js'
-import { figure } from '../../figures.js'
+import { figure, span } from '../../figures.js'
 import type { Section, SectionProps } from '../section.js'
 import { standingOf } from '../standing.js'
 
@@ -52,13 +52,13 @@ function Verdict({ evaluation: { verdict }, unusable, toCome }: VerdictProps) {
             : 'A finding invalidates the test. The results are shown anyway.'}
         </p>
       ) : null}
+      {verdict.target ? <p class="target-name">Target: {verdict.target.label}</p> : null}
       {/* A single limit stands in the line at the top already. */}
       {criteria.length > 1
         ? criteria.map((criterion) => (
             <Criterion key={`${criterion.quantity}${criterion.limit}`} {...criterion} />
           ))
         : criteria.map(({ judged }) => <p key={judged}>Judged: {judgedWords(judged)}</p>)}
-      {verdict.target ? <p class="target-name">{verdict.target.label}</p> : null}
       {outcome === 'misses' && leakageToSeal_cm2 ? (
         <p>
           About {figure(leakageToSeal_cm2, 2)} cm² still to seal (one hole of{' '}
@@ -78,6 +78,7 @@ function Criterion({
   within,
   judged,
   margin,
+  referencePressure_Pa,
 }: Evaluation['verdict']['criteria'][number]) {
   const texts = judgedTexts({ value, limit, margin })
   return (
@@ -86,9 +87,9 @@ function Criterion({
         {within ? '✓' : '✗'}
       </span>
       <b>
-        {quantity} {texts.value} {unitText(unit)}
-      </b>{' '}
-      against {texts.limit} {unitText(unit)} · margin {texts.margin}
+        {limitedName(quantity, referencePressure_Pa)} {texts.value} {unitText(unit)}
+      </b>
+      {` · limit ${texts.limit} ${unitText(unit)} · margin ${texts.margin}`}
       {` · ${judgedWords(judged)}`}
     </p>
   )
@@ -174,7 +175,7 @@ function Row({ row, unit, values, children }: RowProps) {
 }
 
 const intervalText = (value: Pick<Figure, 'value' | 'ci95'> | undefined): string =>
-  value?.ci95 ? `${figure(value.ci95[0])} to ${figure(value.ci95[1])}` : ''
+  value?.ci95 ? span(...value.ci95) : ''
 
 function Needed({ result }: { result?: NonNullable<SectionProps['state']['result']> }) {
   if (!result) return <p class="hint">Enter the house, the conditions and the readings first.</p>
@@ -182,7 +183,7 @@ function Needed({ result }: { result?: NonNullable<SectionProps['state']['result
     <div class="needed-list">
       <p>Still needed for a result:</p>
       <ul>
-        {needs(result.problems).map((text) => (
+        {needs(result).map((text) => (
           <li key={text}>{text}</li>
         ))}
       </ul>
@@ -191,12 +192,27 @@ function Needed({ result }: { result?: NonNullable<SectionProps['state']['result
 }
 
 /** One line for each need; the same need of many readings is one line. */
-function needs(problems: readonly Problem[]): string[] {
+function needs({
+  problems,
+  findings,
+  running,
+  draft,
+}: NonNullable<SectionProps['state']['result']>): string[] {
   const lines = new Map<string, string[]>()
+  const { runs = [] } = draft as { runs?: readonly { direction: string }[] }
+  const directions = runs.map(({ direction }) => direction)
+  const unusable = (path: string): boolean =>
+    findings.some(({ rule, where }) => rule === 'unusable-entry' && where.includes(path))
   for (const { path, cell, message } of problems) {
-    const name = labelOf(path)
-    const reading = /^run \d, reading /.test(name)
-    const text = reading ? message : isMissing(message) ? name : `${name}: ${message}`
+    const name = path === 'runs' ? (running ? 'More readings' : 'Readings') : labelOf(path, directions)
+    const reading = /^runs\[\d+\]\.readings\[/.test(path)
+    const text = reading
+      ? message
+      : unusable(path)
+        ? `${name}: correct the entry`
+        : isMissing(message)
+          ? name
+          : `${name}: ${message}`
     lines.set(text, [...(lines.get(text) ?? []), cell ?? (reading ? name : '')])
   }
   return [...lines].map(([text, places]) => {
@@ -206,7 +222,7 @@ function needs(problems: readonly Problem[]): string[] {
   })
 }
 
-const isMissing = (message: string): boolean => /missing|has no run$/.test(message)
+const isMissing = (message: string): boolean => /missing|has no runs?$/.test(message)
 
 export const resultSection: Section = {
   id: 'result',

@@ -57,7 +57,7 @@ function Shown({ state: { result } }: SectionProps) {
           <b>{quantity}</b>: {words}
         </p>
       ))}
-      <label>
+      <label class="sure-figure">
         Figure{' '}
         <select value={chosen.quantity} onChange={({ currentTarget }) => setShown(currentTarget.value)}>
           {figures.map(({ quantity, label }) => (

@@ -1,5 +1,5 @@
-import { counted, type RunningEstimate } from '@draughtbook/shared-calc'
-import { figure, withMinus } from '../../figures.js'
+import { counted, type RunningEstimate, runDirections } from '@draughtbook/shared-calc'
+import { figure, span, withMinus } from '../../figures.js'
 import { AveragingTimer } from '../averaging-timer.js'
 import type { Section, SectionProps } from '../section.js'
 
@@ -7,6 +7,12 @@ import type { Section, SectionProps } from '../section.js'
 function WhileReading({ state: { result, evaluation, entries } }: SectionProps) {
   const steps = (result?.next ?? []).filter(({ pressure_Pa }) => pressure_Pa !== undefined || !evaluation)
   const readings = result?.site.readings ?? []
+  // One direction is done, and the test is not valid without the other.
+  const other =
+    result?.findings.some(({ rule }) => /^(one-direction|both-directions)/.test(rule)) &&
+    evaluation?.verdict.outcome === 'not valid'
+      ? runDirections.find((one) => readings.every(({ direction }) => direction !== one))
+      : undefined
   return (
     <>
       <div class="now">
@@ -22,7 +28,7 @@ function WhileReading({ state: { result, evaluation, entries } }: SectionProps) 
                 </>
               )}
               <span class="why">
-                {direction}: {why}
+                {titled(direction)}. {why}
               </span>
             </p>
           ))}
@@ -31,6 +37,12 @@ function WhileReading({ state: { result, evaluation, entries } }: SectionProps) 
               {readings.length === 0
                 ? 'The next pressure to set appears here.'
                 : 'The pressures cover the range.'}
+            </p>
+          ) : null}
+          {steps.length === 0 && other ? (
+            <p class="next">
+              <span class="tell">Next:</span> <b class="next-direction">{other}</b>
+              <span class="why">{evaluation?.verdict.target ? 'The target needs both directions.' : ''}</span>
             </p>
           ) : null}
         </div>
@@ -42,10 +54,10 @@ function WhileReading({ state: { result, evaluation, entries } }: SectionProps) 
       {readings.map(({ direction, state }) => (
         <div class="so-far" key={direction} data-direction={direction} data-enough={state.enough}>
           <p>
-            <b>{direction}</b>, {counted(state.readings, 'reading')}: q50 {figure(state.q50_m3_h.value)} m³/h
-            ({figure(state.q50_m3_h.lower)} to {figure(state.q50_m3_h.upper)})
+            <b>{titled(direction)}</b>, {counted(state.readings, 'reading')}: q50{' '}
+            {figure(state.q50_m3_h.value)} m³/h ({span(state.q50_m3_h.lower, state.q50_m3_h.upper)})
             {state.n50_1_h
-              ? `, n50 ${figure(state.n50_1_h.value)} 1/h (${figure(state.n50_1_h.lower)} to ${figure(state.n50_1_h.upper)})`
+              ? `, n50 ${figure(state.n50_1_h.value)} 1/h (${span(state.n50_1_h.lower, state.n50_1_h.upper)})`
               : ''}
           </p>
           <p class="hint">
@@ -68,6 +80,8 @@ function WhileReading({ state: { result, evaluation, entries } }: SectionProps) 
   )
 }
 
+const titled = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1)
+
 function Estimate({ estimate }: { estimate: RunningEstimate }) {
   const { direction, readings, assumedExponent, densityAssumed, n50_1_h, qE50_m3_h_m2, q50_m3_h } = estimate
   const main =
@@ -82,7 +96,7 @@ function Estimate({ estimate }: { estimate: RunningEstimate }) {
         <b>Running estimate: {main}</b>
       </p>
       <p>
-        {direction}, {counted(readings, 'reading')}, exponent {assumedExponent} assumed
+        {titled(direction)}, {counted(readings, 'reading')}, exponent {assumedExponent} assumed
         {densityAssumed ? ', temperatures not yet entered' : ''}. Not a result.
       </p>
     </div>

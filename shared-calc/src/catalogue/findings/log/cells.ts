@@ -68,7 +68,8 @@ export const cellTexts = {
   },
   'log-unit-in-cell': {
     severity: 'note',
-    message: ({ unit }: { unit: string }) => `The cell states its own unit, ${unit}, and this unit was used.`,
+    message: ({ unit }: { unit: string }) =>
+      `The value states its own unit, ${unit}, and this unit was used.`,
   },
   'log-unit-in-format': {
     severity: 'caution',

@@ -32,13 +32,25 @@ export const fileTexts = {
   },
   'log-layout': {
     severity: 'note',
-    message: ({ name, why }: { name: string; why: 'given' | 'saved' | 'fits' | 'answers' }) =>
-      ({
+    message: ({
+      name,
+      why,
+      sheets,
+    }: {
+      name: string
+      why: 'given' | 'saved' | 'fits' | 'answers'
+      sheets: readonly string[]
+    }) => {
+      const how = {
         given: `The log was read with the layout "${name}".`,
         saved: `The log was read with the layout "${name}", which is saved in the workbook.`,
         fits: `The log was read with the layout "${name}", because its headings match.`,
         answers: `The log was read with the answers saved in the layout "${name}".`,
-      })[why],
+      }[why]
+      return sheets.length === 0
+        ? how
+        : `${how} Values were read from ${sheets.length === 1 ? 'sheet' : 'the sheets'} ${listed(sheets.map(quoted))}.`
+    },
   },
   'record-altered': {
     severity: 'caution',

@@ -57,3 +57,15 @@ export function partsOfLines(lines: readonly string[] | undefined): IssuedParts 
     }),
   )
 }
+
+/**
+ * Whether another program has written the whole file: then none of these parts is as issued. A part that was changed by hand
+ * stands among others that are.
+ */
+export function savedAgain(issued: IssuedParts, now: IssuedParts): boolean {
+  const kept = [...issued].filter(
+    ([path, digest]) =>
+      /^xl\/(worksheets\/[^/]+|styles|workbook)\.xml$/.test(path) && now.get(path) === digest,
+  )
+  return kept.length === 0
+}
