@@ -229,9 +229,12 @@ function Typed({ id, field, text, described, wrong, onText, onDone }: TypedProps
 
 /** "1004 hPa" is 1004 with the unit hPa chosen beside it, where that unit can be chosen. */
 function withoutUnit(text: string, units: readonly string[]): { text: string; unit: string } | undefined {
-  const [, number, name] = /^(.*\d)\s*(\D+)$/.exec(text.trim()) ?? []
-  const unit = units.find((one) => one.toLowerCase() === name?.trim().toLowerCase())
-  return number === undefined || unit === undefined ? undefined : { text: number, unit }
+  const typed = text.trim()
+  const before = (unit: string) => typed.slice(0, -unit.length).trimEnd()
+  const unit = units.find(
+    (one) => typed.toLowerCase().endsWith(one.toLowerCase()) && /\d$/.test(before(one)),
+  )
+  return unit === undefined ? undefined : { text: before(unit), unit }
 }
 
 export function PickIcon() {
