@@ -231,9 +231,7 @@ function Typed({ id, field, text, described, wrong, onText, onDone }: TypedProps
 function withoutUnit(text: string, units: readonly string[]): { text: string; unit: string } | undefined {
   const typed = text.trim()
   const before = (unit: string) => typed.slice(0, -unit.length).trimEnd()
-  const unit = units.find(
-    (one) => typed.toLowerCase().endsWith(one.toLowerCase()) && /\d$/.test(before(one)),
-  )
+  const unit = units.find((one) => typed.toLowerCase().endsWith(one.toLowerCase()) && /\d$/.test(before(one)))
   return unit === undefined ? undefined : { text: before(unit), unit }
 }
 
