@@ -12,6 +12,7 @@ import { versionIn } from '../../reports/made-under.js'
 import { testNamed } from '../named-test.js'
 import { bad, type Difference, type RerunTest } from '../report.js'
 import { buildingAgain } from './building-again.js'
+import { compareEarlier } from './compare-earlier.js'
 import { compareCopied, compareWhole } from './compare-workbook.js'
 import type { MadeOfTests, PartOf } from './made-of-tests.js'
 import { stagesAgain } from './stages-again.js'
@@ -25,7 +26,8 @@ interface Found {
 
 /**
  * A building or stages against the tests of the same re-run: made again of them, every cell, formula and everything visible must be
- * the same. Where only some of its tests are given, the figures copied from those are compared. Undefined where none is given.
+ * the same. Where only some of its tests are given, or where it was made under another calculation version, whose sheets were laid out
+ * otherwise, the figures copied from the tests are compared. Undefined where there is nothing to compare.
  */
 export async function compareSeveral(
   report: RerunTest,
@@ -40,6 +42,8 @@ export async function compareSeveral(
     const tests = given.filter((test) => test.given !== undefined)
     const found = kind.parts(grid, bytes).map((part): Found => ({ part, test: testNamed(part, tests) }))
     if (found.every(({ test }) => test === undefined)) return undefined
+    const version = versionOf(grid)
+    if (version !== CALCULATION_VERSION) return ofEarlier(about, kind, grid, found, version)
     const notGiven = found.filter(({ test }) => test === undefined).map(({ part }) => part.file)
     return notGiven.length > 0
       ? ofSomeTests(about, kind, grid, found, notGiven)
@@ -77,26 +81,20 @@ async function ofAllTests(
     archivedParts(bytes),
     kind.copied.sheet,
   )
-  const version = versionOf(grid)
-  const older = version !== undefined && version !== CALCULATION_VERSION
-  const real = differences.filter(
-    ({ rounding, expected }) =>
-      !rounding && !(older && typeof expected === 'string' && versionIn(expected) === CALCULATION_VERSION),
-  )
+  const real = differences.filter(({ rounding }) => !rounding)
   const [first, ...more] = real
   const made = `made again from its ${counted(found.length, 'test')}`
   const saved = savedAgain === undefined ? '' : `; saved again${savedAgain && ` by ${savedAgain}`}`
-  const under = older ? `; it was made under calculation version ${version}` : ''
   return {
     ...about,
     ...(first
       ? {
           outcome: 'differs',
-          why: `${made}, it has ${counted(real.length, 'difference')}: ${placed(first)}${more.length > 0 ? ', …' : ''}${under}`,
+          why: `${made}, it has ${counted(real.length, 'difference')}: ${placed(first)}${more.length > 0 ? ', …' : ''}`,
         }
       : {
-          outcome: older ? 'older calculation version' : 'agrees',
-          why: `${made}, every figure and everything visible agrees${saved}${under}`,
+          outcome: 'agrees',
+          why: `${made}, every figure and everything visible agrees${saved}`,
         }),
     compared: { figures: found.length, cells },
     differences: first ? [...real, ...differences.filter(({ rounding }) => rounding)] : differences,
@@ -141,6 +139,40 @@ function ofSomeTests(
     notes: changedTests(found),
   }
 }
+/** The same under another version: how it looks and what is worked out from all its tests cannot be checked. */
+function ofEarlier(
+  about: RerunTest,
+  kind: MadeOfTests,
+  grid: Grid,
+  found: readonly Found[],
+  version: string | undefined,
+): RerunTest | undefined {
+  const with_ = found.filter(({ test, part }) => test !== undefined && part.row !== undefined)
+  if (with_.length < LEAST) return undefined
+  const { cells, differences } = compareEarlier(
+    layOut(kind, grid, with_),
+    grid,
+    kind.copied,
+    with_.map(({ part }) => part),
+  )
+  const under =
+    version === undefined
+      ? 'it names no calculation version, as reports made before 1.5.0'
+      : `it was made under calculation version ${version}`
+  const [first] = differences
+  return {
+    ...about,
+    outcome: first ? 'differs' : 'older calculation version',
+    why: first
+      ? `${counted(differences.length, 'difference')}: ${placed(first)}; ${under}`
+      : `${under}: the figures copied from ${counted(with_.length, 'test')} agree; what is calculated from them, and how it looks, was not compared`,
+    ...(version !== undefined && { calculationVersion: version }),
+    compared: { figures: with_.length, cells },
+    differences,
+    notes: changedTests(found),
+  }
+}
+
 /** A building has at least two homes. */
 const LEAST = 2
 
