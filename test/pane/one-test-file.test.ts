@@ -75,9 +75,9 @@ describe('values that cannot be right', () => {
     await step(page, 'On site')
     await field(page, 'Barometric pressure').fill('1009')
     const asked = page.locator('[data-path="conditions.barometricPressure_Pa"]')
-    await asked.getByText('1009 Pa is unusual').waitFor()
+    await asked.getByText('1009 Pa is not possible').waitFor()
     await asked.getByRole('button', { name: 'It is 1009 hPa' }).click()
-    await asked.getByText('is unusual').waitFor({ state: 'detached' })
+    await asked.getByText('is not possible').waitFor({ state: 'detached' })
     expect(await field(page, 'Unit of Barometric pressure').inputValue()).toBe('hPa')
   })
 

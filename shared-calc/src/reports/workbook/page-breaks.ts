@@ -7,7 +7,7 @@ const INCH = 72
 /** Points of a character of a column's width; see ECMA-376 part 1, 18.3.1.13. */
 export const POINTS_PER_CHARACTER = 5.25
 /** Height of a line of the body font; programs would give rows without one of their own between 12.8 and 15 points. */
-const LINE_HEIGHT = 13.5
+const LINE_HEIGHT = 12.75
 const LARGEST_OF_LINE = 11
 /** Rows that stay with the heading above them. */
 const ROWS_WITH_HEADING = 4
