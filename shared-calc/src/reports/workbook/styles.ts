@@ -68,6 +68,12 @@ export function formatFor(value: number): string {
   return '0.000E+00'
 }
 
+/** No row can be higher, in points. */
+const HIGHEST_ROW = 409.5
+
 /** Points of a row of the body font that shows a text in a column of this width, line breaks included. */
 export const heightFor = (text: string, width: number): number =>
-  13.5 * text.split('\n').reduce((lines, line) => lines + Math.max(1, Math.ceil(line.length / width)), 0)
+  Math.min(
+    HIGHEST_ROW,
+    13.5 * text.split('\n').reduce((lines, line) => lines + Math.max(1, Math.ceil(line.length / width)), 0),
+  )

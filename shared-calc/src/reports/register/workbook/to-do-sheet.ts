@@ -138,7 +138,11 @@ function cautions(
   const kinds = [...grouped(found, ({ finding }) => finding.rule).values()]
   headingRow(sheet, start, `Cautions: ${found.length === 0 ? 'none' : found.length}`, COLUMNS)
   if (found.length === 0) return start + 1
-  const write = (row: number, texts: readonly [string | number, string, string], font = fonts.body) => {
+  const write = (
+    row: number,
+    texts: readonly [string | number, string | number, string],
+    font = fonts.body,
+  ) => {
     sheet.mergeCells(row, 2, row, CAUTION_AT - 1)
     sheet.mergeCells(row, CAUTION_AT, row, COLUMNS)
     ;[1, 2, CAUTION_AT].forEach((column, i) => {
@@ -148,7 +152,7 @@ function cautions(
     const width = (from: number, to: number) =>
       WIDTHS.slice(from - 1, to).reduce((sum, one) => sum + one, 0) * 1.15
     sheet.getRow(row).height = Math.max(
-      heightFor(texts[1], width(2, CAUTION_AT - 1)),
+      heightFor(String(texts[1]), width(2, CAUTION_AT - 1)),
       heightFor(texts[2], width(CAUTION_AT, COLUMNS)),
     )
   }
@@ -158,7 +162,9 @@ function cautions(
     const [first = ''] = messages
     const text =
       messages.size === 1 ? first : `${first} (No. ${kind[0]?.test.row}; the figures of the others differ)`
-    write(start + 2 + k, [kind.length, ranges(kind.map(({ test }) => test.row)), text])
+    const rows = new Set(kind.map(({ test }) => test.row))
+    const [only = ''] = rows
+    write(start + 2 + k, [kind.length, rows.size === 1 ? only : ranges([...rows]), text])
     underline(sheet, start + 2 + k, COLUMNS)
   })
   return start + 2 + kinds.length
