@@ -5,7 +5,7 @@ import { rerunRegister } from './register/rerun-register.js'
 import { type RerunOptions, type RerunTest, unreadable } from './report.js'
 import { rerunOwnLayout } from './rerun-own-layout.js'
 import { rerunSummary } from './rerun-summary.js'
-import { rerunSeveral } from './several/rerun-several.js'
+import { rerunSeveral } from './several/compare-several.js'
 
 /**
  * Re-runs one archived file: recomputes it from its inputs and compares with all that it records. Never throws for a

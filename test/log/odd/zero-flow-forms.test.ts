@@ -32,6 +32,13 @@ describe('zero flow is read', () => {
       ],
     ],
     [
+      'in the unit in front of it',
+      [
+        ['Static pressure before', 'hPa', dep.before / 100],
+        ['Static pressure after', 'hPa', dep.after / 100],
+      ],
+    ],
+    [
       'in a sentence among others',
       [[`Remarks: zero flow ${dep.before} Pa before and ${dep.after} Pa after. Light wind.`]],
     ],

@@ -1,10 +1,11 @@
 import { fieldText } from '../../../catalogue/findings/log/fields.js'
 import { runText } from '../../../catalogue/findings/log/runs.js'
 import { questions } from '../../../catalogue/questions.js'
+import { Calculation } from '../../../engine/index.js'
+import { normalFlow } from '../../../formulas/normal-flow.js'
 import type { FoundRun } from '../tables/runs.js'
 import { readLabel, says } from '../words/label.js'
 import type { Draft } from './draft.js'
-import { fromNormalAir } from './normal-air.js'
 
 const PATH = 'flowStatedAt'
 const NORMAL_AIR = 'normal air'
@@ -78,3 +79,19 @@ function saidNear({ view, bottom }: FoundRun): Said | undefined {
 
 /** Figures of the usual standard state with their units: 20 °C, 1013 hPa, 1.2 kg/m³. */
 const STATE = /\b(?:20 ?°C|1013(?:[.,]25)? ?(?:hPa|mbar)|101[.,]3(?:25)? ?kPa|101 ?325 ?Pa|1[.,]20?4?1? ?kg)/
+
+/** Reference air of the standards, °C. Source: ISO 9972:2015 (value from memory). */
+const REFERENCE_C = 20
+
+/**
+ * A flow stated for air at 0 °C and 101 325 Pa as the flow of the same air at 20 °C.
+ * @param flow - m³/h
+ * @returns the flow in m³/h, and by what it was multiplied
+ */
+export function fromNormalAir(flow: number): { flow: number; factor: number } {
+  const block = new Calculation().add('normal', normalFlow.title, normalFlow, {
+    q_N: { value: flow, origin: { kind: 'rule', reason: 'flow of the log' } },
+    theta_r: { value: REFERENCE_C, origin: { kind: 'rule', reason: 'reference air' } },
+  })
+  return { flow: block.value('q_r'), factor: block.value('f_N') }
+}

@@ -130,6 +130,8 @@ function rightOf(
   let blanks = 0
   let isExtreme = false
   let which: Moment | undefined
+  // "Zero flow before | hPa | −0.012": the unit in front of the first value.
+  let front: KnownUnit | undefined
   for (let at = view.right(row, column) + 1; at < view.columns && blanks < 4; at++) {
     const content = view.at(row, at)
     if (!content) {
@@ -140,13 +142,17 @@ function rightOf(
     // What was struck out is replaced by the value behind it.
     if (content.kind === 'struck') continue
     const unit = content.kind === 'text' ? bareUnit(content.text) : undefined
-    if (unit?.kind === 'pressure') setUnit(found, unit)
+    if (unit?.kind === 'pressure') {
+      if (found.length === 0) front = unit
+      else setUnit(found, unit)
+    }
     if (content.kind === 'number') {
       // "−1.4 | Pa | 30 s": for how long it was taken.
       if (content.written.unit && content.written.unit.kind !== 'pressure') break
       const heading = headingAbove(view, row, at, HEADED)
       if (!isExtreme && !namesNoValue(heading))
         found.push({
+          ...(front ? { unit: front } : {}),
           ...content.written,
           cell: view.address(row, at),
           row,
