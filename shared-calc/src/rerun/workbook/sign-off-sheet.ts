@@ -1,4 +1,5 @@
 import type { Worksheet } from 'exceljs'
+import { dayInWords } from '../../catalogue/words.js'
 import { setUpPage } from '../../reports/workbook/page.js'
 import { dress, fonts, headingRow, underline, wrap } from '../../reports/workbook/styles.js'
 import { bad, outcomes, type RerunOutcome } from '../report.js'
@@ -67,9 +68,9 @@ export function writeSignOffSheet(sheet: Worksheet, report: RerunReport): void {
   sheet.getRow(1).height = 26
   writeHeadline(sheet, report)
   const facts: [string, string | number][] = [
-    ['Date of the re-run', report.asOf],
+    ['Date of the re-run', dayInWords(report.asOf)],
     ['Calculation version', report.calculationVersion],
-    ['Tests re-run', report.tests.length],
+    ['Tests and reports re-run', report.tests.length],
     ['Cells compared', report.tests.reduce((sum, { compared }) => sum + compared.cells, 0)],
   ]
   facts.forEach(([label, fact], i) => {
