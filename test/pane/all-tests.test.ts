@@ -106,11 +106,15 @@ describe('several tests', () => {
     await other.goto(world.base)
     await expect.poll(() => field(other, 'Building *').inputValue(), SOON).toBe('Barn (invented)')
     await field(other, 'Internal volume').fill('300')
+    // A tab behind another takes up changes when it comes to the front.
+    await page.bringToFront()
     await expect.poll(() => field(page, 'Internal volume').inputValue(), SOON).toBe('300')
     await field(page, 'Site').fill('Invented Court')
+    await other.bringToFront()
     await expect.poll(() => field(other, 'Site').inputValue(), SOON).toBe('Invented Court')
     expect(await field(other, 'Internal volume').inputValue()).toBe('300')
     // Removed here, it is not kept once more by the other tab.
+    await page.bringToFront()
     await all(page)
     await page.getByRole('button', { name: /^Remove from this device/ }).click()
     await page.getByRole('alertdialog').getByRole('button', { name: 'Remove from this device' }).click()
