@@ -126,32 +126,14 @@ function ofSomeTests(
   found: readonly Found[],
   notGiven: readonly string[],
 ): RerunTest | undefined {
-  const with_ = found.filter(({ test, part }) => test !== undefined && part.row !== undefined)
-  if (with_.length < LEAST) return undefined
-  const { cells, differences } = compareCopied(
-    layOut(kind, grid, with_),
-    grid,
-    kind.copied,
-    with_.map(({ part }) => part),
-  )
   const missing = `the other tests it is made of are not among the files given (${listed(notGiven)})`
-  const [first] = differences
-  return {
-    ...about,
-    ...(first
-      ? {
-          outcome: 'differs',
-          why: `${counted(differences.length, 'difference')}: ${placed(first)}; ${missing}`,
-        }
-      : {
-          outcome: 'cannot be read',
-          why: `only the figures copied from ${counted(with_.length, 'test')} could be checked, and they agree: ${missing}`,
-        }),
-    compared: { figures: with_.length, cells },
-    differences,
-    notes: changedTests(found),
-  }
+  return ofCopied(about, kind, grid, found, compareCopied, {
+    outcome: 'cannot be read',
+    agree: (tests) => `only the figures copied from ${tests} could be checked, and they agree: ${missing}`,
+    why: missing,
+  })
 }
+
 /** The same under another version: how it looks and what is worked out from all its tests cannot be checked. */
 function ofEarlier(
   about: RerunTest,
@@ -160,32 +142,51 @@ function ofEarlier(
   found: readonly Found[],
   version: string | undefined,
 ): RerunTest | undefined {
-  const with_ = found.filter(({ test, part }) => test !== undefined && part.row !== undefined)
-  if (with_.length < LEAST) return undefined
-  const { cells, differences } = compareEarlier(
-    layOut(kind, grid, with_),
-    grid,
-    kind.copied,
-    with_.map(({ part }) => part),
-  )
   const under =
     version === undefined
       ? 'it names no calculation version, as reports made before 1.5.0'
       : `it was made under calculation version ${version}`
+  const named = version === undefined ? about : { ...about, calculationVersion: version }
+  return ofCopied(named, kind, grid, found, compareEarlier, {
+    outcome: 'older calculation version',
+    agree: (tests) =>
+      `${under}: the figures copied from ${tests} agree; what is calculated from them, and how it looks, was not compared`,
+    why: under,
+  })
+}
+
+interface Said {
+  /** Where the copied figures agree, the outcome and one sentence on it, from `3 tests`. */
+  readonly outcome: RerunTest['outcome']
+  readonly agree: (tests: string) => string
+  /** Why no more is compared. */
+  readonly why: string
+}
+
+function ofCopied(
+  about: RerunTest,
+  kind: MadeOfTests,
+  grid: Grid,
+  found: readonly Found[],
+  compare: typeof compareCopied,
+  { outcome, agree, why }: Said,
+): RerunTest | undefined {
+  const used = found.filter(({ test, part }) => test !== undefined && part.row !== undefined)
+  if (used.length < LEAST) return undefined
+  const parts = used.map(({ part }) => part)
+  const { cells, differences } = compare(layOut(kind, grid, used), grid, kind.copied, parts)
   const [first] = differences
   return {
     ...about,
-    outcome: first ? 'differs' : 'older calculation version',
+    outcome: first ? 'differs' : outcome,
     why: first
-      ? `${counted(differences.length, 'difference')}: ${placed(first)}; ${under}`
-      : `${under}: the figures copied from ${counted(with_.length, 'test')} agree; what is calculated from them, and how it looks, was not compared`,
-    ...(version !== undefined && { calculationVersion: version }),
-    compared: { figures: with_.length, cells },
+      ? `${counted(differences.length, 'difference')}: ${placed(first)}; ${why}`
+      : agree(counted(used.length, 'test')),
+    compared: { figures: used.length, cells },
     differences,
     notes: changedTests(found),
   }
 }
-
 /** A building has at least two homes. */
 const LEAST = 2
 
