@@ -144,7 +144,7 @@ function ofEarlier(
 ): RerunTest | undefined {
   const under =
     version === undefined
-      ? 'it names no calculation version, as reports made before 1.5.0'
+      ? 'it names no calculation version, so it was made before 1.5.0'
       : `it was made under calculation version ${version}`
   const named = version === undefined ? about : { ...about, calculationVersion: version }
   return ofCopied(named, kind, grid, found, compareEarlier, {
