@@ -40,6 +40,11 @@ export const versions: readonly KnownVersion[] = [
     load: async () => (await import('./frozen/v1_4_0.js')) as unknown as VersionParts,
   },
   {
+    version: '1.5.0',
+    changed: 'plainer wording of findings, labels and sheets; no figure changes',
+    load: async () => (await import('./frozen/v1_5_0.js')) as unknown as VersionParts,
+  },
+  {
     version: CALCULATION_VERSION,
     changed: 'plainer wording of findings, labels and sheets; no figure changes',
     ...current,
