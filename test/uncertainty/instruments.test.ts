@@ -106,8 +106,7 @@ describe('a flow device with several ranges', () => {
     const drawn = step.value.find(({ quantity }) => quantity === 'ela4')
     const budget = figure(evaluation, 'ela4')
     const ratio =
-      (drawn?.relativeStandardUncertainty ?? Number.NaN) /
-      (budget?.relativeStandardUncertainty ?? Number.NaN)
+      (drawn?.relativeStandardUncertainty ?? Number.NaN) / (budget?.relativeStandardUncertainty ?? Number.NaN)
     expect(ratio).toBeGreaterThan(0.97)
     expect(ratio).toBeLessThan(1.03)
   })

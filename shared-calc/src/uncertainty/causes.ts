@@ -4,7 +4,19 @@ import type { DefaultedInput } from './defaults.js'
 /** How a cause moves a figure: by a symbol of the sensitivities of the mean, of each run in the mean, or by a fixed power. */
 type Sensitivity =
   | {
-      readonly mean: 'c_r' | 'c_g' | 'c_w' | 'c_v' | 'c_m' | 'c_Ti' | 'c_Te' | 'c_p' | 'c_hi' | 'c_he' | 'c_n' | 'c_s'
+      readonly mean:
+        | 'c_r'
+        | 'c_g'
+        | 'c_w'
+        | 'c_v'
+        | 'c_m'
+        | 'c_Ti'
+        | 'c_Te'
+        | 'c_p'
+        | 'c_hi'
+        | 'c_he'
+        | 'c_n'
+        | 'c_s'
     }
   | { readonly ofRun: 'c_0' | 'g' }
   | { readonly fixed: 1 | -1; readonly why: string }

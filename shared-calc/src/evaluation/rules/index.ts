@@ -24,8 +24,8 @@ import {
 import { readingSpan } from './reading-span.js'
 import {
   duplicateReading,
-  identicalRuns,
   highestPressure,
+  identicalRuns,
   lowestPressure,
   pressureCeiling,
   readingSpacing,

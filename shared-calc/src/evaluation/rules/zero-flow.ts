@@ -1,7 +1,7 @@
 import { finding } from '../../catalogue/findings/finding.js'
 import type { Finding } from '../../contract/record/index.js'
-import { type BlockOf, byRule, Calculation, exceeds } from '../../engine/index.js'
 import { smallest } from '../../engine/evaluate/functions.js'
+import { type BlockOf, byRule, Calculation, exceeds } from '../../engine/index.js'
 import { zeroFlowDrift } from '../../formulas/while-reading.js'
 import type { WorkedRun } from '../work/worked-test.js'
 import { inEach, type Rule, silent } from './rule.js'
