@@ -110,7 +110,6 @@ describe('Re-run of an untouched summary workbook', () => {
       .edit(summary, /(<col min="1" max="1" width=")[\d.]+/, '$145')
       .edit(summary, /<row r="3" /, '<row r="3" ht="17" customHeight="1" ')
       .edit(summary, /horizontalDpi="\d+"/, 'horizontalDpi="600"')
-      .edit('docProps/core.xml', /(<dcterms:modified[^>]*>)[^<]*/, '$12027-01-01T00:00:00Z')
     const { differences, outcome } = await rerun(book.bytes)
     expect(differences).toEqual([])
     expect(outcome).toBe('agrees')

@@ -83,21 +83,20 @@ function bare(node: XmlNode): XmlNode {
 
 /**
  * What changes when somebody looks at a workbook or prints it: sizes of rows and columns, which are compared by themselves with
- * what they may cut off; the printer; when and by whom it was saved last.
+ * what they may cut off; the printer.
  */
 const HANDLING: Readonly<Record<string, readonly string[]>> = {
   col: ['width', 'customWidth', 'bestFit'],
   row: ['ht', 'customHeight'],
   pageSetup: ['horizontalDpi', 'verticalDpi'],
 }
-const LAST_SAVED = ['modified', 'lastModifiedBy']
 
 function withoutHandling(node: XmlNode): XmlNode {
   const left = HANDLING[node.name] ?? []
   return {
     ...node,
     attributes: Object.fromEntries(Object.entries(node.attributes).filter(([key]) => !left.includes(key))),
-    children: node.children.filter(({ name }) => !LAST_SAVED.includes(name)).map(withoutHandling),
+    children: node.children.map(withoutHandling),
   }
 }
 
