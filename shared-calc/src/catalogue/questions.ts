@@ -18,6 +18,11 @@ const oneOf = (text: string, values: readonly string[]): Asked => ({
   choices: values.map((value) => ({ value, label: value.replace(/^m3\b/, 'm³') })),
   noneLikelier: true,
 })
+/** Why a value could not be read: it is missing, or a formula whose result the file does not hold. */
+const unread = (unstored: string | undefined): string =>
+  unstored === undefined
+    ? 'It is not in the log.'
+    : `Cell ${cellName(unstored)} holds a formula without a result. Open the log in a spreadsheet program and save it, or give the value here.`
 const cellName = (cell: string): string => cell.split('!').at(-1) ?? cell
 
 /** Flow units as they are typed, the most likely first, and as they are shown. */
@@ -101,6 +106,26 @@ export const questions = {
   }),
   pressureUnit: ({ heading }: { heading: string }): Asked =>
     oneOf(`What is the unit of the building pressures in ${heading}?`, ['Pa', 'inH2O', 'mbar', 'mmH2O']),
+  pressureUnitDoubt: ({
+    heading,
+    stated,
+    highest,
+    better,
+  }: {
+    heading: string
+    stated: string
+    /** The highest pressure by the unit stated, Pa. */
+    highest: number
+    /** Units that fit, the likeliest first. */
+    better: readonly string[]
+  }): Asked => ({
+    text: `The building pressures in ${cellName(heading)} are headed ${stated}. Read so, the highest is ${plain(highest, 3)} Pa, which no test of a building has. In which unit are they?`,
+    choices: [
+      ...better.map((unit) => ({ value: unit, label: unit })),
+      { value: 'as headed', label: `as headed: ${stated}` },
+    ],
+    noneLikelier: true,
+  }),
   flowUnit: ({ heading, american }: { heading: string; american: boolean }): Asked =>
     oneOf(`What is the unit of the air flows in ${heading}: ${shownUnits(american)}?`, flowUnits(american)),
   flowUnitDoubt: ({
@@ -208,6 +233,25 @@ export const questions = {
     noneLikelier: true,
     example: '-1.2 before, -0.8 after',
   }),
+  zeroFlowUnstored: ({
+    direction,
+    cells,
+    read,
+  }: {
+    direction: Direction | undefined
+    cells: readonly string[]
+    /** What could be read of it. */
+    read: readonly string[]
+  }): Asked => ({
+    text: `The zero-flow pressures in ${listed(cells.map(cellName))} are formulas without results. Open the log in a spreadsheet program and save it, or give those of ${runOf(direction)} here. What were they, in Pa?`,
+    choices: [
+      read.length > 0
+        ? { value: 'as read', label: `only ${read.join(', ')}` }
+        : { value: 'none', label: 'it has none' },
+    ],
+    noneLikelier: true,
+    example: '-1.2 before, -0.8 after',
+  }),
   zeroFlowRival: ({
     direction,
     cells,
@@ -290,10 +334,13 @@ export const questions = {
   },
   volume: ({
     rooms,
+    unstored,
   }: {
+    /** Cell of the volume, where it is a formula whose result the file does not hold. */
+    unstored: string | undefined
     rooms: { sum: number; unit: string | undefined; typed: string | undefined; count: number } | undefined
   }): Asked => ({
-    text: `What is the internal volume of the building? ${rooms ? `The rooms in the log add up to ${rooms.sum}${rooms.unit ? ` ${rooms.unit}` : ''}.` : 'It is not in the log.'}`,
+    text: `What is the internal volume of the building? ${rooms ? `The rooms in the log add up to ${rooms.sum}${rooms.unit ? ` ${rooms.unit}` : ''}.` : unread(unstored)}`,
     choices:
       rooms?.unit && rooms.typed
         ? [
@@ -353,11 +400,33 @@ export const questions = {
     ],
     noneLikelier: true,
   }),
-  temperature: ({ side }: { side: 'indoor' | 'outdoor' }): Asked =>
+  temperature: ({ side, unstored }: { side: 'indoor' | 'outdoor'; unstored: string | undefined }): Asked =>
     typed(
-      `What was the ${side} temperature during the test? It is not in the log.`,
+      `What was the ${side} temperature during the test? ${unread(unstored)}`,
       side === 'indoor' ? '21 °C' : '8 °C',
     ),
+  whichTemperature: ({
+    side,
+    values,
+    mean,
+  }: {
+    side: 'indoor' | 'outdoor'
+    /** Each with its unit, its label and its cell. */
+    values: readonly { text: string; label: string; cell: string }[]
+    mean: string
+  }): Asked => ({
+    text: `The log has different values for the ${side} temperature: ${listed(values.map(({ text, cell }) => `${text} in ${cellName(cell)}`))}. Which was it during the test?`,
+    choices: [
+      ...values.map(({ text, label, cell }) => ({
+        value: text,
+        label: text,
+        reason: `${quoted(label)} in ${cellName(cell)}`,
+      })),
+      { value: mean, label: mean, reason: values.length === 2 ? 'the mean of both' : 'the mean of all' },
+    ],
+    noneLikelier: true,
+    example: side === 'indoor' ? '21 °C' : '8 °C',
+  }),
   temperatureUnit: ({ side, value }: { side: 'indoor' | 'outdoor'; value: number }): Asked => ({
     text: `Is the ${side} temperature of ${value} in °C or °F?`,
     choices: ['°F', '°C'].map((unit) => ({ value: unit, label: `${value} ${unit}` })),

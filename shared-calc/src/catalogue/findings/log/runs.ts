@@ -190,6 +190,8 @@ export const rowReasons = {
   sum: 'it is the sum of the rows above, not a reading',
   sign: 'its sign differs from that of the readings before and after it',
   error: 'a cell in the row shows an error',
+  unstored:
+    'a cell in the row holds a formula without a stored result; open the log in a spreadsheet program and save it',
   noDirection: (text: string) =>
     `${quoted(text)} in the column of directions is neither of the two directions`,
   noPressure: 'it has no pressure',
@@ -227,6 +229,8 @@ export const columnReasons = {
   time: 'it is the time of the reading',
   number: 'it only numbers the readings',
   notNeeded: 'no result needs it',
+  unstored:
+    'the file holds its formulas without results; if it is needed, open the log in a spreadsheet program and save it',
 } as const
 
 /** Why a single value of a log was not used. */

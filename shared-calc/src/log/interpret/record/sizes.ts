@@ -186,7 +186,12 @@ function putVolume(
       typed: rooms.sum.unit && `${rooms.sum.value} ${rooms.sum.unit.unit === 'cuft' ? 'ft3' : 'm3'}`,
       count: rooms.count,
     }
-    draft.ask({ path: VOLUME, cells: rooms ? [rooms.cells] : [], ...questions.volume({ rooms: sum }) })
+    const unstored = draft.unstoredCell('volume')
+    draft.ask({
+      path: VOLUME,
+      cells: [unstored ?? rooms?.cells ?? []].flat(),
+      ...questions.volume({ rooms: sum, unstored }),
+    })
     return {}
   }
   const others = found.filter((one) => one !== best && one.rank >= 1 && !agree(one, best))

@@ -1,5 +1,5 @@
 import { bareUnit, unitOfHeadings } from '../../cells/stated-unit.js'
-import { findUnit, type KnownUnit } from '../../cells/units.js'
+import { findUnit, type KnownUnit, shown } from '../../cells/units.js'
 import type { Content } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
 import type { Stopped } from '../not-searched.js'
@@ -61,7 +61,7 @@ function columnsUnderText(view: View, row: number): number[] {
     if (view.number(row, column) === undefined) continue
     const above = view.at(row - 1, column)
     if (isPartOfField(view, row - 1, column)) continue
-    if (isHeading(above?.kind === 'text' ? above.text : undefined)) found.push(column)
+    if (isHeading(headingText(view, row - 1, column))) found.push(column)
     else if (!above && isHeading(view.text(row - 2, column)) && rowIsBlankNear(view, row - 1, column))
       found.push(column)
   }
@@ -143,7 +143,7 @@ function headAt(view: View, first: number, under: readonly number[]): Head {
     ).length
     const numbers = under.some(
       (column) =>
-        view.number(row, column) !== undefined ||
+        (view.number(row, column) !== undefined && headingText(view, row, column) === undefined) ||
         (holdsValue(view.at(row, column)) && !(row === first - 1 && isNumbered(view, row, column))),
     )
     const blank = under.every((column) => !view.at(row, column))
@@ -276,9 +276,19 @@ const statesValue = (text: string): boolean =>
   })
 const OF_VALUES: readonly string[] = ['volume', 'area', 'temperature']
 
+/** The text of a heading; "1000 m³/h" over numbers is a number to the reader of cells, and the unit of a column here. */
+function headingText(view: View, row: number, column: number): string | undefined {
+  const content = view.at(row, column)
+  if (content?.kind !== 'number') return content?.kind === 'text' ? content.text : undefined
+  const { value, unit } = content.written
+  const isUnit = unit?.kind === 'flow' && [10, 100, 1000].includes(value)
+  const below = isUnit ? view.at(row + 1, column) : undefined
+  return below?.kind === 'number' && !below.written.unit ? `${value} ${shown(unit?.unit ?? '')}` : undefined
+}
+
 /** Text of a cell, or of the merged block over it. */
 function stackText(view: View, row: number, column: number): string | undefined {
-  const own = view.text(row, column)
+  const own = headingText(view, row, column)
   if (own !== undefined || view.at(row, column)) return own
   for (let left = column - 1; left >= Math.max(0, column - 12); left--) {
     if (!view.at(row, left)) continue

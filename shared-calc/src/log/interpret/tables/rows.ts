@@ -85,7 +85,8 @@ export function walkRows(
       continue
     }
     if (at?.kind === 'error' || flows.some((one) => one?.kind === 'error')) {
-      leftOut.push({ cell, why: rowReasons.error, row })
+      const isUnstored = [at, ...flows].some((one) => one?.kind === 'error' && one.unstored)
+      leftOut.push({ cell, why: isUnstored ? rowReasons.unstored : rowReasons.error, row })
       last = row
       continue
     }
