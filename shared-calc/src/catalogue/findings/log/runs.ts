@@ -188,6 +188,8 @@ export const rowReasons = {
   summary: (mark: string) => `it is the row marked ${quoted(mark)}, not a reading`,
   mean: 'it is the mean of the rows above, not a reading',
   sum: 'it is the sum of the rows above, not a reading',
+  ofOneSign: (whole: string | undefined) =>
+    `it is the mean of the zero-flow values of one sign; ${whole === undefined ? 'the log has no mean of all values' : `the mean of all values in ${whole} was used`}`,
   sign: 'its sign differs from that of the readings before and after it',
   error: 'a cell in the row shows an error',
   unstored:

@@ -64,6 +64,7 @@ function columnsUnderText(view: View, row: number): number[] {
     if (isHeading(headingText(view, row - 1, column))) found.push(column)
     else if (!above && isHeading(view.text(row - 2, column)) && rowIsBlankNear(view, row - 1, column))
       found.push(column)
+    else if (!above && hasHeadingPastBlanks(view, row, column)) found.push(column)
   }
   return found
 }
@@ -126,6 +127,13 @@ const unheadedBeside = (view: View, row: number, column: number): number[] =>
       ),
   )
 
+/** Two whole lines left blank between headings and numbers. */
+const hasHeadingPastBlanks = (view: View, row: number, column: number): boolean =>
+  isHeading(view.text(row - 3, column)) &&
+  [row - 2, row - 1].every((at) =>
+    Array.from({ length: view.columns }, (_, one) => one).every((one) => !view.at(at, one)),
+  )
+
 const rowIsBlankNear = (view: View, row: number, column: number): boolean =>
   view.number(row, column - 1) === undefined && view.number(row, column + 1) === undefined
 
@@ -147,7 +155,9 @@ function headAt(view: View, first: number, under: readonly number[]): Head {
         (holdsValue(view.at(row, column)) && !(row === first - 1 && isNumbered(view, row, column))),
     )
     const blank = under.every((column) => !view.at(row, column))
-    if (numbers || (texts === 0 && !(blank && row === first - 1))) break
+    // One line or two may be left blank below the headings.
+    const isGap = blank && top === first && row >= first - 2
+    if (numbers || (texts === 0 && !isGap)) break
     // "Zero flow before | Mean | −1.2 | Values | …": a line of a form, whatever of it lies over the columns.
     const isOfForm = under.some(
       (column) => view.text(row, column) !== undefined && view.number(row, column + 1) !== undefined,

@@ -6,6 +6,7 @@ import type { Written } from '../../cells/written.js'
 import { LIMITS } from '../../limits.js'
 import type { View } from '../grid/view.js'
 import { isPlaceholder, readLabel, says } from '../words/label.js'
+import { isOfOneSign } from '../zero-flow/headings.js'
 import type { Segment } from './columns.js'
 import { directionWord, type KnownColumn, writtenAt } from './columns.js'
 import { isFlowLike, isPressureLike } from './heads.js'
@@ -19,6 +20,7 @@ import {
   withoutCommonGrey,
 } from './row-doubts.js'
 import { isSummary, labelledAsField, labelsOf, leadOf, saysBoth } from './row-labels.js'
+import { withoutSigned } from './signed-zero.js'
 import { withStepMeans } from './steps.js'
 import type { Figure, LeftOut, TableRow, WalkedRows } from './table-row.js'
 
@@ -108,6 +110,7 @@ export function walkRows(
     // With a value in the column of pressures only its label in that column could mean so, and there is none.
     const places = at?.kind === 'number' ? [] : [pressure, ...carriers]
     if (zero && rows.length > 0 && saysBoth(labels, said, places, view, row)) break
+    const signed = labels.some(({ text }) => isOfOneSign(text)) ? ({ ofOneSign: true } as const) : {}
     const which = says(said, 'before') ? 'before' : says(said, 'after') ? 'after' : undefined
     if (zero && at?.kind !== 'number') {
       // "Zero after; −1.14; Pa" with the value in another column of the row.
@@ -119,6 +122,7 @@ export function walkRows(
         row,
         kind: 'zero',
         ...(which ? { which } : {}),
+        ...signed,
         pressure: { ...value.written, cell: view.address(row, value.column.at) },
         carriers: [],
         ranges: [],
@@ -178,6 +182,7 @@ export function walkRows(
         row,
         kind: 'zero',
         ...(which ? { which } : {}),
+        ...signed,
         pressure: written,
         carriers: [],
         ranges: [],
@@ -230,7 +235,10 @@ export function walkRows(
     last = row
   }
   return {
-    rows: withStepMeans(segment, withoutMeans(withoutCommonGrey(withBrackets(rows)), leftOut)),
+    rows: withStepMeans(
+      segment,
+      withoutMeans(withoutCommonGrey(withBrackets(withoutSigned(rows, leftOut))), leftOut),
+    ),
     leftOut,
     last,
   }
