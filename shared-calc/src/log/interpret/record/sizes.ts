@@ -10,8 +10,8 @@ import type { Sides } from '../fields/sides.js'
 import type { Choice } from '../interpretation.js'
 import type { FieldScope } from '../tests/scope.js'
 import { says } from '../words/label.js'
-import { agreeing, answeredUnit, put } from './conditions.js'
 import type { Draft } from './draft.js'
+import { agreeing, answeredUnit, put } from './put-field.js'
 
 const VOLUME = 'building.volume_m3'
 const M3: KnownUnit = { kind: 'volume', unit: 'm^3' }

@@ -9,8 +9,8 @@ import { withMean } from '../fields/of-moments.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { FieldScope } from '../tests/scope.js'
 import { directionIn } from '../words/label.js'
-import { agreeing, answeredUnit, meanOfMoments, put } from './conditions.js'
 import type { Draft } from './draft.js'
+import { agreeing, answeredUnit, meanOfMoments, put } from './put-field.js'
 
 const PATHS = {
   indoor: 'conditions.indoorTemperature_C',

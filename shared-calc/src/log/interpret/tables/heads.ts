@@ -73,7 +73,10 @@ function columnsUnderText(view: View, row: number): number[] {
 function isPartOfField(view: View, row: number, column: number): boolean {
   const text = view.text(row, column)
   if (text === undefined) return false
-  const value = (at: number) => view.number(row, at) !== undefined && view.number(row + 1, at) !== undefined
+  const value = (at: number) =>
+    view.number(row, at) !== undefined &&
+    view.number(row + 1, at) !== undefined &&
+    headingText(view, row, at) === undefined
   return value(column + 1) || (value(column - 1) && bareUnit(text) !== undefined)
 }
 

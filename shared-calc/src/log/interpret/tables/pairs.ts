@@ -40,6 +40,8 @@ const SPREAD = 1.4
  * below one another do not. A direction over the first of several pairs goes for those behind it.
  */
 export function repeatedPairs({ view, first }: Head, columns: readonly KnownColumn[]): Pair[] {
+  // In lines below one another titles part the runs, which are read elsewhere.
+  if (view.turned) return []
   let direction: Direction | undefined
   const found = columns.flatMap((pressure, index): Pair[] => {
     const flow = columns[index + 1]
