@@ -159,6 +159,14 @@ export const questions = {
     ),
   deviceRange: ({ ranges }: { ranges: readonly string[] }): Asked =>
     oneOf('Which range of the flow device was used? The log does not say.', ranges),
+  deviceTable: ({ tables }: { tables: readonly { cells: string; title: string }[] }): Asked => ({
+    text: 'The log has several tables of coefficients. Which one is of the flow device that was used?',
+    choices: tables.map(({ cells, title }) => ({
+      value: cells,
+      label: title ? `${cells} (${quoted(title)})` : cells,
+    })),
+    noneLikelier: true,
+  }),
   zeroFlowLabels: ({ labels }: { labels: readonly string[] }): Asked => ({
     text: `No zero-flow pressures were found. Are these the zero-flow pressures: ${listed(labels.map(quoted))}?`,
     choices: [

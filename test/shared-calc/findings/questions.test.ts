@@ -42,6 +42,16 @@ const samples: Samples = {
   flowStatedAt: [[{ cell: 'Log!F7', text: 'Flow at 20 °C and 1013 mbar' }]],
   deviceUnit: [[]],
   deviceRange: [[{ ranges: ['A', 'B'] }]],
+  deviceTable: [
+    [
+      {
+        tables: [
+          { cells: 'Rings!A2:C5', title: 'Calibration 2024' },
+          { cells: 'Rings!A8:C11', title: '' },
+        ],
+      },
+    ],
+  ],
   zeroFlowLabels: [[{ labels: ['Pre', 'Post'] }]],
   zeroFlowMissing: [
     [{ direction: 'depressurisation', cell: 'Log!A7', label: 'Depressurisation, baseline see below' }],

@@ -30,7 +30,7 @@ import { putSeries } from './record/put-series.js'
 import { putSizes, volumeUnitQuestion } from './record/sizes.js'
 import { findSheetTables, type SheetTables } from './sheet-tables.js'
 import { bareHeads } from './tables/bare-heads.js'
-import { findDevice, isOfDevice } from './tables/device-ranges.js'
+import { type FoundDevice, findDevices, isOfDevice } from './tables/device-ranges.js'
 import { deviceInWords } from './tables/device-words.js'
 import type { FoundRun } from './tables/runs.js'
 import { askYear, chooseTest } from './tests/chosen.js'
@@ -99,18 +99,15 @@ export function interpretLog(
     ]),
   )
   const fields = [...formOf.values()].flatMap((form) => form.fields)
-  const device =
-    findDevice(visible) ??
-    (hasDevicePressures(tables)
-      ? (findDevice(visible.map((view) => turned(view))) ?? deviceInWords(visible))
-      : undefined)
+  const upright = findDevices(visible)
+  const devices = upright.length > 0 || !hasDevicePressures(tables) ? upright : devicesOtherwise(visible)
   const all = joinContinued(
     tables.flatMap((one) => one.runs),
     fields,
   ).filter(
     ({ view, readings, block }) =>
       !isOfDevice(
-        device,
+        devices,
         view,
         readings.map(({ row }) => row),
         block.pressure.label,
@@ -210,7 +207,7 @@ export function interpretLog(
       scope,
       zeroFlow,
       group,
-      device,
+      devices,
       volume,
       american,
     })
@@ -264,6 +261,12 @@ export function interpretLog(
 
 const hasDevicePressures = (tables: readonly SheetTables[]): boolean =>
   tables.some(({ runs }) => runs.some(({ block }) => block.carriers[0]?.role === 'device'))
+
+/** The coefficients across, or in words. */
+function devicesOtherwise(views: readonly View[]): FoundDevice[] {
+  const across = findDevices(views.map((view) => turned(view)))
+  return across.length > 0 ? across : [deviceInWords(views) ?? []].flat()
+}
 
 function fansQuestion(joined: readonly Joined[]): Question {
   const cells = joined[0]?.parts.map(({ block }) => block.carriers[0]?.headingCell ?? '') ?? []
