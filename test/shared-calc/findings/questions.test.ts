@@ -121,6 +121,7 @@ const samples: Samples = {
   ],
   volume: [
     [{ rooms: undefined }],
+    [{ rooms: undefined, unread: { text: '287 + 150 = 437', cell: 'Test!B3' } }],
     [{ rooms: { sum: 250.4, unit: 'm³', typed: '250.4 m3', count: 7 } }],
     [{ rooms: { sum: 250.4, unit: undefined, typed: undefined, count: 7 } }],
   ],

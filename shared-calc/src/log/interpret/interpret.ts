@@ -13,7 +13,7 @@ import type { FieldName } from './fields/classify.js'
 import type { FoundField } from './fields/found-field.js'
 import { fieldsOfSheet } from './fields/labels-behind.js'
 import { fieldsAbove, fieldsOfRow, fieldsOver, namedRowsOf, roomsOf } from './fields/lists.js'
-import { sidesIn } from './fields/sides.js'
+import { sidesIn, unreadVolumeIn } from './fields/sides.js'
 import { pairedView } from './grid/paired-view.js'
 import { stackedView } from './grid/stacked-view.js'
 import { unstoredColumn } from './grid/unstored.js'
@@ -201,7 +201,8 @@ export function interpretLog(
     })
     if (wanted === undefined) askYear(draft, group, groups)
     putConditions(draft, scope)
-    const volume = putSizes(draft, scope, { rooms, sides: () => sidesIn(visible) }, american)
+    const offered = { rooms, sides: () => sidesIn(visible), unread: () => unreadVolumeIn(visible) }
+    const volume = putSizes(draft, scope, offered, american)
     putRuns(draft, group.runs, {
       grid,
       scope,

@@ -3,6 +3,7 @@ import { leadOf, type View } from '../grid/view.js'
 import type { Stopped } from '../not-searched.js'
 import type { FoundRun } from '../tables/runs.js'
 import { directionIn, type Label, readLabel, says } from '../words/label.js'
+import { isAnswered } from '../words/yes-or-no.js'
 import { entriesOf } from './entries-of.js'
 import { LIKELY_MOST, type ZeroEntry } from './entry.js'
 import { FAR, isOfOneSign } from './headings.js'
@@ -29,6 +30,7 @@ export function findZeroFlow(
     for (let column = 0; column < view.columns; column++) {
       const text = view.text(row, column)
       if (text === undefined || text.length > 90 || isTaken(row, column)) continue
+      if (isAnswered(text, view.text(row, column + 1))) continue
       if (++looked > MOST_LABELS) {
         stopped(view.address(row, column))
         return entries

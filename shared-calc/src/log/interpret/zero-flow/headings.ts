@@ -1,6 +1,7 @@
 import { bareUnit } from '../../cells/stated-unit.js'
 import type { View } from '../grid/view.js'
 import { isPlaceholder, type Label, readLabel, says } from '../words/label.js'
+import { isAnswered } from '../words/yes-or-no.js'
 
 /** "Δp01+", "p02 (−)", "mean of + (Pa)": the mean of the values of one sign only, as a standard asks for beside the mean of all. */
 export function isOfOneSign(text: string): boolean {
@@ -45,6 +46,8 @@ export function headingAbove(view: View, row: number, column: number, most: numb
     const text = view.text(at, column)
     // "-" above a value is another one that is missing, unless a "+" beside it makes it a sign.
     if (text !== undefined && isPlaceholder(text) && !hasPlus(view, at, column)) continue
+    // "Zero flow subtracted? | no" heads nothing.
+    if (text !== undefined && isAnswered(view.text(at, column - 1) ?? '', text)) return undefined
     // "min" over a column of zero flow is the least value, not minutes.
     if (text !== undefined)
       return bareUnit(text) && !NOT_VALUES.test(text.trim().toLowerCase()) ? undefined : readLabel(text)
