@@ -181,6 +181,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
     { why: rowReasons.columnSays('Used', 'no', 'Log!F9') },
     { why: rowReasons.bracketed },
   ],
+  'log-row-left-out/beside': [{ value: 412.6, cell: 'Log!C9', struck: 'Log!B9' }],
   'log-row-doubt': [
     { why: rowReasons.grey('shaded') },
     { why: rowReasons.commentSays('Log!B9', 'leave out, gust') },

@@ -42,6 +42,16 @@ const samples: Samples = {
   flowStatedAt: [[{ cell: 'Log!F7', text: 'Flow at 20 °C and 1013 mbar' }]],
   deviceUnit: [[]],
   deviceRange: [[{ ranges: ['A', 'B'] }]],
+  deviceTable: [
+    [
+      {
+        tables: [
+          { cells: 'Rings!A2:C5', title: 'Calibration 2024' },
+          { cells: 'Rings!A8:C11', title: '' },
+        ],
+      },
+    ],
+  ],
   zeroFlowLabels: [[{ labels: ['Pre', 'Post'] }]],
   zeroFlowMissing: [
     [{ direction: 'depressurisation', cell: 'Log!A7', label: 'Depressurisation, baseline see below' }],
@@ -110,9 +120,10 @@ const samples: Samples = {
     [{ cells: ['Log!B9', 'Log!B10'], whys: 'Column "Used" says "no" in Log!F9' }],
   ],
   volume: [
-    [{ rooms: undefined, unstored: undefined }],
-    [{ rooms: { sum: 250.4, unit: 'm³', typed: '250.4 m3', count: 7 }, unstored: undefined }],
-    [{ rooms: { sum: 250.4, unit: undefined, typed: undefined, count: 7 }, unstored: undefined }],
+    [{ rooms: undefined }],
+    [{ rooms: undefined, unread: { text: '287 + 150 = 437', cell: 'Test!B3' } }],
+    [{ rooms: { sum: 250.4, unit: 'm³', typed: '250.4 m3', count: 7 } }],
+    [{ rooms: { sum: 250.4, unit: undefined, typed: undefined, count: 7 } }],
     [{ rooms: undefined, unstored: 'Test!B3' }],
   ],
   volumeOfSides: [[{ cell: 'Test!B3', text: '12.4 x 8.2 x 2.5 m', amount: 254.2, unit: 'm³' }]],

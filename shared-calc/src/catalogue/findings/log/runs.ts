@@ -124,6 +124,12 @@ export const runTexts = {
     severity: 'caution',
     message: ({ why }: { why: string }) => `The reading was left out, as you answered: ${why}.`,
   },
+  'log-row-left-out/beside': {
+    severity: 'caution',
+    message: ({ value, cell, struck }: { value: number; cell: string; struck: string }) =>
+      `${plain(value, 6)} in ${cell} was not read. It is beside ${struck}, which is struck through.`,
+    remedy: 'If the number replaces the one struck through, write it in the cell of that one.',
+  },
   'log-row-doubt': {
     severity: 'caution',
     message: ({ why }: { why: string }) => `The reading was used, as you answered, although ${why}.`,

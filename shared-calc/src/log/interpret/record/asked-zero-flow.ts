@@ -53,7 +53,7 @@ export function askedZeroFlow(
       cells: unused.flatMap(({ figures }) => figures.map(({ cell }) => cell)),
       ...questions.zeroFlowUnused({
         direction,
-        labels: unused.map(({ label }) => label),
+        labels: [...new Set(unused.map(({ label }) => label))],
         others: unused.flatMap(({ figures }) => figures.map(written)),
         instead: insteadOf(zeros, unused),
         both: togetherOf(zeros, unused),

@@ -106,10 +106,28 @@ function seenRow(
   return seen.pressure.address === view.address(row, pressure.at) ? seen : undefined
 }
 
+/** A number right beside one that is struck through, in no column of the table: most likely what it was replaced by. */
+function tellReplacements(
+  draft: Draft,
+  { pressure, carriers, segment }: FoundRun['block'],
+  view: View,
+  row: number,
+  path: string,
+): void {
+  for (const { at } of [pressure, ...carriers]) {
+    const value = view.number(row, at + 1)
+    if (view.at(row, at)?.kind !== 'struck' || value === undefined) continue
+    if (segment.columns.some((one) => one.at === at + 1 && one.label.text !== '')) continue
+    const [struck, cell] = [view.address(row, at), view.address(row, at + 1)]
+    draft.tell(runText('log-row-left-out/beside', { value, cell, struck }), cell, path)
+  }
+}
+
 /** Names the rows of a run that are no readings. */
 export function tellLeftOut(draft: Draft, { block, view }: FoundRun, index: number, grid: Grid): void {
   const path = `runs[${index}].readings`
   for (const { cell, why, hidden, row } of block.walked.leftOut) {
+    if (row !== undefined) tellReplacements(draft, block, view, row, path)
     const seen = row === undefined ? undefined : seenRow(grid, view, block, row)
     if (seen && !isUsable(seen, false, draft.collector, path)) continue
     draft.tell(runText(hidden ? 'log-row-left-out/summary' : 'log-row-left-out', { why }), cell, path)
