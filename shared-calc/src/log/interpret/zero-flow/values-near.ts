@@ -4,7 +4,7 @@ import { leadOf, type View } from '../grid/view.js'
 import { isSummary } from '../tables/row-labels.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { Figure } from '../tables/table-row.js'
-import { directionIn, says } from '../words/label.js'
+import { directionIn, readLabel, says } from '../words/label.js'
 import { type Moment, momentIn, momentsAbove } from '../words/moments.js'
 import {
   FAR,
@@ -37,7 +37,12 @@ export function valuesOf(
   if (own) return [own]
   const right = rightOf(view, row, column, isTaken)
   if (right.length > 0)
-    return inMoments(view, row, meanByHeading(view, row, meansOf(view.text(row, column) ?? '', right)))
+    return inMoments(
+      view,
+      row,
+      column,
+      meanByHeading(view, row, meansOf(view.text(row, column) ?? '', right)),
+    )
   const below = belowOf(view, row, column, isTaken)
   const [only] = below
   if (!only && !view.at(row + 1, column) && !isTaken(row + 1, column + 1)) {
@@ -113,7 +118,10 @@ function meanByHeading(view: View, row: number, values: readonly Placed[]): read
 }
 
 /** "Zero flow | −1.7 | −1.1 | −1.4" below the headings "before", "after" and "mean". */
-function inMoments(view: View, row: number, values: readonly Placed[]): Placed[] {
+function inMoments(view: View, row: number, column: number, values: readonly Placed[]): Placed[] {
+  // "Zero before (Pa)" below "before sealing" and "after sealing": these are two tests.
+  const label = readLabel(view.text(row, column) ?? '')
+  if (says(label, 'before') !== says(label, 'after')) return [...values]
   const moments = momentsAbove(
     view,
     row,
