@@ -92,7 +92,7 @@ export function statisticIn(lead: string | undefined): 'mean' | 'other' | undefi
 /** "Baseline range", "zero-flow limit": a figure about zero flow, and no pressure of it. "Zero flow min / max / mean" holds one. */
 export function isAbout(label: string): boolean {
   // "Zero flow, start (max. 5 Pa)" holds one and says what it may be.
-  const text = label.replace(/\([^()]*\d[^()]*\)/g, '')
+  const text = label.replace(/\([^()]*\)/g, (inside) => (/\d/.test(inside) ? '' : inside))
   const listed = statisticsIn(text)
   return statisticIn(text) === 'other' && !(listed.length > 1 && listed.includes('mean'))
 }

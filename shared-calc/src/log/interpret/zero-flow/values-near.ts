@@ -46,6 +46,8 @@ export function valuesOf(
   const below = belowOf(view, row, column, isTaken)
   const [only] = below
   if (!only && !view.at(row + 1, column) && !isTaken(row + 1, column + 1)) {
+    const line = lineBelow(view, row, column, isTaken)
+    if (line.length > 1) return line
     const content = view.at(row + 1, column + 1)
     // "Zero flow before" in a line of its own, with the value below and one column on.
     return content?.kind === 'number'
@@ -65,6 +67,24 @@ export function valuesOf(
   })
   // Blocks below one another have one column of pressures.
   return [only, ...beside.filter(({ cell }, index) => beside.findIndex((one) => one.cell === cell) === index)]
+}
+
+/** "Fan closed (Pa) | 1st dep | 2nd dep | 1st pres | 2nd pres" over a line of values: each has a heading of its own. */
+function lineBelow(
+  view: View,
+  row: number,
+  column: number,
+  isTaken: (row: number, column: number) => boolean,
+): Placed[] {
+  const found: Placed[] = []
+  for (let at = column + 1; at < view.columns && !isTaken(row + 1, at); at++) {
+    const content = view.at(row + 1, at)
+    const heading = readLabel(view.text(row, at) ?? '')
+    const isNamed = directionIn(heading) !== undefined || momentIn(heading.text) !== undefined
+    if (content?.kind !== 'number' || !isNamed) break
+    found.push({ ...content.written, cell: view.address(row + 1, at), row: row + 1, column: at })
+  }
+  return found
 }
 
 /** "−1.4 | Pa zero flow before | | 0.7 | Pa zero flow before": the value in front of a label that has none behind it. */
