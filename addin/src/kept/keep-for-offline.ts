@@ -1,5 +1,3 @@
-import { type StorageRoom, storageRoom } from './storage-room.js'
-
 /** What the page says of itself once the browser has kept it. */
 interface Told {
   /** It opens without a network from now on. */
@@ -22,7 +20,7 @@ export async function keepForOffline(base: URL, { kept, refused, newer }: Told):
     await storage?.persist?.()
   } catch (error) {
     console.warn('The page cannot be saved for use without a network:', error)
-    refused(await whyNot())
+    refused(WHY)
   }
 }
 
@@ -43,15 +41,8 @@ function installed(
   })
 }
 
-/** The files of the page take about 12 MB. */
-const LEAST_FREE_bytes = 15e6
-
-async function whyNot(): Promise<string> {
-  const { used_bytes: used, whole_bytes: whole } = await storageRoom().catch(() => ({}) as StorageRoom)
-  return used !== undefined && whole !== undefined && whole - used < LEAST_FREE_bytes
-    ? 'this browser has no room for it. Free some space on this device, then open the page again'
-    : 'its files could not be stored. It tries again when you next open the page'
-}
+/** Browsers say neither why they gave up nor, for the sake of privacy, how much room there really is. */
+const WHY = 'its files could not be stored. Check that this device has free space, then open the page again'
 
 function watchForNewer(registration: ServiceWorkerRegistration, newer: () => void): void {
   const look = (): void => {

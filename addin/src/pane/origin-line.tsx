@@ -1,4 +1,4 @@
-import { AccessTokenForm } from './access-token.js'
+import { AccessTokenForm, type TakeToken } from './access-token.js'
 import type { TestState } from './one-test/test-state.js'
 
 interface OriginLineProps {
@@ -8,7 +8,7 @@ interface OriginLineProps {
   /** Of the house on show. */
   name: string
   onDismiss: () => void
-  onToken: (token: string) => void
+  onToken: TakeToken
 }
 
 /** Where the figures come from, whether the entries are kept, and what the spreadsheet refused. */

@@ -17,5 +17,6 @@ function inWorker(file: Blob): Promise<SmallJpeg> {
     worker.onmessage = ({ data }: MessageEvent<SmallJpeg>) => resolve(data)
     // The worker could not be fetched, or the browser draws nothing there: the page does it.
     worker.onerror = () => resolve(smallJpeg(file))
+    worker.postMessage(file)
   }).finally(() => worker.terminate())
 }
