@@ -35,6 +35,7 @@ function largeBodies(): string[] {
   return [
     JSON.stringify(nearLargestRecord()),
     repeat('"a":1', '{', '}'),
+    `{${Array.from({ length: 80_000 }, (_, i) => `"k${i}":1`).join()}}`,
     repeat(
       '{"pressure_Pa":-50,"flow_m3_h":90}',
       '{"format":"draughtbook/record@1","runs":[{"readings":[',
@@ -109,7 +110,7 @@ describe('the event loop of the service', () => {
     expect(byHostile).toBeLessThan(MOST_ms)
   }, 300_000)
 
-  it(`is not held for longer by ${MOST_PARTS} files with next to nothing in them`, async () => {
+  it(`is not held for longer by ${MOST_PARTS} files with next to nothing in them, or by wrong layouts`, async () => {
     const service = await spawnService({
       args: ['--log-level', 'error'],
       env: { NODE_OPTIONS: `--import ${METER}` },
@@ -129,6 +130,12 @@ describe('the event loop of the service', () => {
     // What is loaded at the first request of its kind is over after it.
     await post(1)
     await longestHold(service)
+    // Some of the largest layouts, with nothing right in them.
+    const layouts = new FormData()
+    for (const text of ['"a":1,'.repeat(10_000), '"', '['.repeat(60_000)])
+      layouts.append('layouts', new Blob([`{${text}"z":1}`]), 'layout.json')
+    layouts.append('files', new Blob(['x']), 'x.csv')
+    expect((await fetch(`${service.base}/v1/registers`, { method: 'POST', body: layouts })).status).toBe(400)
     const { register } = await post(MOST_PARTS)
     expect(register.leftOut).toHaveLength(MOST_PARTS)
     const held = await longestHold(service)

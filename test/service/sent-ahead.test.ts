@@ -27,6 +27,22 @@ async function statusesOf(text: string): Promise<string[]> {
 
 const asked = (more = '') => `GET /healthz HTTP/1.1\r\nhost: localhost\r\n${more}\r\n`
 
+const inPieces = (pieces: string) =>
+  `POST /v1/plans HTTP/1.1\r\nhost: localhost\r\nconnection: close\r\ncontent-type: application/json\r\ntransfer-encoding: chunked\r\n\r\n${pieces}2\r\n{}\r\n0\r\n\r\n`
+
+describe('a body in pieces', () => {
+  it.each([
+    ['some thousand of one byte', '1\r\n \r\n'.repeat(4000)],
+    ['many of a line each', `14\r\n${' '.repeat(20)}\r\n`.repeat(20_000)],
+  ])('is read: %s', async (_name, pieces) => {
+    expect(await statusesOf(inPieces(pieces))).toEqual(['422'])
+  })
+
+  it('is refused when there are very many of one byte: taking each over costs more than it holds', async () => {
+    expect(await statusesOf(inPieces('1\r\n \r\n'.repeat(50_000)))).toEqual(['400'])
+  })
+})
+
 describe('requests sent ahead of the answers to earlier ones', () => {
   it('are answered while they are few', async () => {
     expect(await statusesOf(asked().repeat(9) + asked('connection: close\r\n'))).toEqual(

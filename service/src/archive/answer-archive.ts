@@ -2,10 +2,12 @@ import type { Request, Response } from 'express'
 import { HttpFault } from '../http/http-fault.js'
 import { faultOf, problemBody } from '../http/problem-body.js'
 import { admitted } from '../http/read-body.js'
+import type { Jobs } from '../jobs/jobs.js'
 import { XLSX } from '../routes/workbooks.js'
 import type { ArchiveResult, ArchiveTask } from './archive-tasks.js'
+import { jobRunner } from './job-runner.js'
 import type { SignatureWish } from './orders.js'
-import { type FileRunner, runArchive } from './run-archive.js'
+import { runArchive } from './run-archive.js'
 import { takeUpload } from './take-upload.js'
 
 export const NDJSON = 'application/x-ndjson'
@@ -30,7 +32,7 @@ export interface ArchiveAnswer<Task extends ArchiveTask> {
 export async function answerArchive<Task extends ArchiveTask>(
   request: Request,
   response: Response,
-  runner: FileRunner,
+  { jobs, workers }: { readonly jobs: Jobs; readonly workers: number },
   { task, signatures = {}, name, fileName, result, workbook }: ArchiveAnswer<Task>,
 ): Promise<void> {
   const wanted = request.accepts([NDJSON, XLSX])
@@ -38,8 +40,9 @@ export async function answerArchive<Task extends ArchiveTask>(
     throw new HttpFault(406, 'Only JSON lines or a workbook can be sent back', {
       detail: `ask for ${NDJSON} or ${XLSX} in Accept`,
     })
+  const runner = jobRunner(jobs, workers)
   const { keys = [], requireSignature = false } = signatures
-  const orders = (await takeUpload(request, response)).map((order) => ({
+  const orders = (await takeUpload(request, response, jobs)).map((order) => ({
     ...order,
     keys: [...order.keys, ...keys],
     ...(requireSignature && { requireSignature }),

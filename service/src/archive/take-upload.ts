@@ -6,10 +6,11 @@ import type { Request, Response } from 'express'
 import multer from 'multer'
 import { fileFault, isDiskFull } from '../files/file-fault.js'
 import { HttpFault } from '../http/http-fault.js'
-import { readJson } from '../json/read-json.js'
+import type { Jobs } from '../jobs/jobs.js'
 import { publicKeyOf } from '../signature/keys.js'
 import type { FileOrder } from './archive-tasks.js'
 import { takeInPortions } from './in-portions.js'
+import { patiently } from './job-runner.js'
 import { uploadFolder } from './upload-folders.js'
 
 /** Most workbooks of one request. A whole country's archive goes over the command line and a queue. */
@@ -22,7 +23,7 @@ const TOTAL_BYTES = 1024 * 1024 * 1024
  * Takes the workbooks of a multipart body (`files`, with `layouts` and `keys` beside them) into a folder of their own,
  * which is removed once the answer is sent. None of it is kept in memory.
  */
-export async function takeUpload(request: Request, response: Response): Promise<FileOrder[]> {
+export async function takeUpload(request: Request, response: Response, jobs: Jobs): Promise<FileOrder[]> {
   const folder = await uploadFolder().catch(storageFault)
   const clear = (): void => void rm(folder, { recursive: true, force: true })
   response.once('close', clear)
@@ -33,7 +34,7 @@ export async function takeUpload(request: Request, response: Response): Promise<
     if (response.closed) clear()
   }
   const files = request.files as { [field: string]: Express.Multer.File[] } | undefined
-  const layouts = await eachInTurn(files?.layouts, LAYOUT_BYTES, layoutOf)
+  const layouts = await eachInTurn(files?.layouts, LAYOUT_BYTES, (file) => layoutOf(file, response, jobs))
   const keys = await eachInTurn(files?.keys, KEY_BYTES, keyOf)
   const workbooks = files?.files ?? []
   if (workbooks.length === 0)
@@ -153,7 +154,7 @@ const nameOf = (name: string): string =>
     // The name was cut in the middle of a character, or sent that way.
     .replace(/\p{Surrogate}/gu, '\ufffd') || 'workbook'
 
-/** Largest layout and key: ordinary ones have a few kB. They are read on the event loop, which they must not block. */
+/** Largest layout and key: ordinary ones have a few kB. */
 const LAYOUT_BYTES = 64 * 1024
 const KEY_BYTES = 16 * 1024
 
@@ -179,8 +180,14 @@ async function eachInTurn<T>(
 const unusable = (path: string, message: string) =>
   new HttpFault(422, 'The input cannot be used', { kind: 'unusable-input', errors: [{ path, message }] })
 
-const layoutOf = async ({ path }: Express.Multer.File): Promise<Layout> =>
-  parseLayout(readJson(await readFile(path, 'utf8')))
+/** Checked by a worker first: what is wrong with a layout can take longer to find than the event loop may be held. */
+async function layoutOf({ path }: Express.Multer.File, response: Response, jobs: Jobs): Promise<Layout> {
+  const body = await readFile(path)
+  const gone = new AbortController()
+  response.once('close', () => gone.abort())
+  const { value } = await patiently(jobs, 'libraryEntry', { body, kind: 'layouts' }, gone.signal)
+  return parseLayout(value)
+}
 
 async function keyOf({ path, originalname }: Express.Multer.File): Promise<string> {
   const pem = await readFile(path, 'utf8')

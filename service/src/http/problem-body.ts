@@ -2,6 +2,7 @@ import { InputError } from '@draughtbook/shared-calc'
 import { z } from 'zod'
 import { JsonError } from '../json/read-json.js'
 import { HttpFault } from './http-fault.js'
+import { listed } from './listed.js'
 
 /** Body of every error answer. Source: RFC 9457, 3. */
 export const ProblemBody = z.strictObject({
@@ -15,9 +16,6 @@ export const ProblemBody = z.strictObject({
     .optional(),
 })
 export type ProblemBody = z.infer<typeof ProblemBody>
-
-/** Most errors listed: a body of nothing but faults must not make an answer many times its size. */
-export const MOST_ERRORS = 100
 
 /** Any error as the fault it is answered with. Nothing of an unexpected one is shown. */
 export function faultOf(error: unknown): HttpFault {
@@ -44,19 +42,12 @@ function bodyFault(error: unknown): HttpFault | undefined {
 /** @param instance - what a person can quote when asking about this answer */
 export function problemBody(fault: HttpFault, instance?: string): ProblemBody {
   const { kind, detail, errors } = fault.details
-  const more = (errors?.length ?? 0) - MOST_ERRORS
-  const listed = errors?.slice(0, MOST_ERRORS).map(({ path, cell, message }) => ({
-    path,
-    ...(cell !== undefined && { cell }),
-    message,
-  }))
-  if (listed && more > 0) listed.push({ path: '', message: `and ${more} more errors` })
   return {
     type: kind ? `/api#${kind}` : 'about:blank',
     title: fault.title,
     status: fault.status,
     ...(detail !== undefined && { detail }),
     ...(instance !== undefined && { instance }),
-    ...(listed && { errors: listed }),
+    ...(errors && { errors: listed(errors) }),
   }
 }

@@ -1,4 +1,5 @@
 import { InputError, type Problem } from '@draughtbook/shared-calc'
+import { listed } from '../http/listed.js'
 import { JsonError } from '../json/read-json.js'
 
 /** What a task came to, in a form that survives the way between threads: error classes do not. */
@@ -26,12 +27,7 @@ export function settleNow<T>(work: () => T): Outcome<T> {
 
 function ofFault(error: unknown): Outcome<never> {
   if (!(error instanceof InputError)) throw error
-  const problems = error.problems.map(({ path, cell, message }) => ({
-    path,
-    ...(cell !== undefined && { cell }),
-    message,
-  }))
-  return { ok: false, malformed: error instanceof JsonError, problems }
+  return { ok: false, malformed: error instanceof JsonError, problems: listed(error.problems) }
 }
 
 /** The value of an outcome. Throws the error it stands for. */

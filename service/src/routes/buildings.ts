@@ -2,7 +2,7 @@ import { buildingRules } from '@draughtbook/shared-calc'
 import { Router } from 'express'
 import { z } from 'zod'
 import { answerArchive } from '../archive/answer-archive.js'
-import { jobRunner, patiently } from '../archive/job-runner.js'
+import { patiently } from '../archive/job-runner.js'
 import { queryOf, serve } from '../http/route.js'
 import type { Jobs } from '../jobs/jobs.js'
 
@@ -21,15 +21,20 @@ export function buildings(jobs: Jobs, workers: number): Router {
   serve(router, '/buildings', {
     post: async (request, response) => {
       const order = queryOf(request, BuildingQuery)
-      await answerArchive(request, response, jobRunner(jobs, workers), {
-        task: 'records',
-        name: 'building',
-        fileName: 'building.xlsx',
-        result: async (results, signal) =>
-          (await patiently(jobs, 'buildingResult', { ...order, results }, signal)).json,
-        workbook: async (results, signal) =>
-          (await patiently(jobs, 'buildingWorkbook', { ...order, results }, signal)).bytes,
-      })
+      await answerArchive(
+        request,
+        response,
+        { jobs, workers },
+        {
+          task: 'records',
+          name: 'building',
+          fileName: 'building.xlsx',
+          result: async (results, signal) =>
+            (await patiently(jobs, 'buildingResult', { ...order, results }, signal)).json,
+          workbook: async (results, signal) =>
+            (await patiently(jobs, 'buildingWorkbook', { ...order, results }, signal)).bytes,
+        },
+      )
     },
   })
   return router

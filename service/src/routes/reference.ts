@@ -9,7 +9,7 @@ import {
 } from '@draughtbook/shared-calc'
 import { Router } from 'express'
 import { z } from 'zod'
-import { queryOf, serve } from '../http/route.js'
+import { queryOf, sendJson, serve } from '../http/route.js'
 
 const NoQuery = z.strictObject({})
 
@@ -33,18 +33,18 @@ const lists = {
 }
 type ListName = keyof typeof lists
 const names = Object.keys(lists) as ListName[]
-const made = new Map<ListName, string>()
+const made = new Map<ListName, Buffer>()
 
-/** A list as the text of its answer. The same for every caller, so made once. */
-function textOf(name: ListName): string {
-  const text = made.get(name) ?? JSON.stringify({ [name]: lists[name]() })
-  made.set(name, text)
-  return text
+/** A list as its answer. The same for every caller, so made once. */
+function answerOf(name: ListName): Buffer {
+  const answer = made.get(name) ?? Buffer.from(JSON.stringify({ [name]: lists[name]() }))
+  made.set(name, answer)
+  return answer
 }
 
 /** Makes all lists, so that no request waits for them: the formulas' maths takes a while. */
 export function makeLists(): void {
-  for (const name of names) textOf(name)
+  for (const name of names) answerOf(name)
 }
 
 /** GET /v1/methods, /v1/targets, /v1/formulas, /v1/preparation: what the calculation knows. */
@@ -54,7 +54,8 @@ export function reference(): Router {
     serve(router, `/${name}`, {
       get: (request, response) => {
         queryOf(request, NoQuery)
-        response.set('cache-control', 'public, max-age=300').type('json').send(textOf(name))
+        response.setHeader('cache-control', 'public, max-age=300')
+        sendJson(response, answerOf(name))
       },
     })
   }

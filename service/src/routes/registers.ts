@@ -1,7 +1,7 @@
 import { Router } from 'express'
 import { z } from 'zod'
 import { answerArchive } from '../archive/answer-archive.js'
-import { jobRunner, patiently } from '../archive/job-runner.js'
+import { patiently } from '../archive/job-runner.js'
 import { queryOf, serve } from '../http/route.js'
 import type { Jobs } from '../jobs/jobs.js'
 
@@ -27,15 +27,20 @@ export function registers(jobs: Jobs, workers: number): Router {
     post: async (request, response) => {
       const { month, asOf = today() } = queryOf(request, RegisterQuery)
       const order = { asOf, month }
-      await answerArchive(request, response, jobRunner(jobs, workers), {
-        task: 'register',
-        name: 'register',
-        fileName: `register${month === undefined ? '' : `-${month}`}.xlsx`,
-        result: async (results, signal) =>
-          (await patiently(jobs, 'registerResult', { ...order, results }, signal)).json,
-        workbook: async (results, signal) =>
-          (await patiently(jobs, 'registerWorkbook', { ...order, results }, signal)).bytes,
-      })
+      await answerArchive(
+        request,
+        response,
+        { jobs, workers },
+        {
+          task: 'register',
+          name: 'register',
+          fileName: `register${month === undefined ? '' : `-${month}`}.xlsx`,
+          result: async (results, signal) =>
+            (await patiently(jobs, 'registerResult', { ...order, results }, signal)).json,
+          workbook: async (results, signal) =>
+            (await patiently(jobs, 'registerWorkbook', { ...order, results }, signal)).bytes,
+        },
+      )
     },
   })
   return router

@@ -1,7 +1,7 @@
 import { Router } from 'express'
 import { z } from 'zod'
 import { answerArchive } from '../archive/answer-archive.js'
-import { jobRunner, patiently } from '../archive/job-runner.js'
+import { patiently } from '../archive/job-runner.js'
 import { flag, queryOf, serve } from '../http/route.js'
 import type { Jobs } from '../jobs/jobs.js'
 import { libraryKeys } from '../library/keys.js'
@@ -15,16 +15,21 @@ export function reruns(jobs: Jobs, workers: number, library?: string): Router {
   serve(router, '/reruns', {
     post: async (request, response) => {
       const { asOf = today(), requireSignature } = queryOf(request, RerunQuery)
-      await answerArchive(request, response, jobRunner(jobs, workers), {
-        task: 'rerun',
-        signatures: { keys: await libraryKeys(library), requireSignature },
-        name: 'rerun',
-        fileName: 'rerun.xlsx',
-        result: async (results, signal) =>
-          (await patiently(jobs, 'rerunResult', { results, asOf }, signal)).json,
-        workbook: async (results, signal) =>
-          (await patiently(jobs, 'rerunWorkbook', { results, asOf }, signal)).bytes,
-      })
+      await answerArchive(
+        request,
+        response,
+        { jobs, workers },
+        {
+          task: 'rerun',
+          signatures: { keys: await libraryKeys(library), requireSignature },
+          name: 'rerun',
+          fileName: 'rerun.xlsx',
+          result: async (results, signal) =>
+            (await patiently(jobs, 'rerunResult', { results, asOf }, signal)).json,
+          workbook: async (results, signal) =>
+            (await patiently(jobs, 'rerunWorkbook', { results, asOf }, signal)).bytes,
+        },
+      )
     },
   })
   return router

@@ -2,7 +2,7 @@ import { usualShares } from '@draughtbook/shared-calc'
 import { Router } from 'express'
 import { z } from 'zod'
 import { answerArchive } from '../archive/answer-archive.js'
-import { jobRunner, patiently } from '../archive/job-runner.js'
+import { patiently } from '../archive/job-runner.js'
 import { queryOf, serve } from '../http/route.js'
 import type { Jobs } from '../jobs/jobs.js'
 
@@ -30,15 +30,20 @@ export function stages(jobs: Jobs, workers: number): Router {
         }),
         ...(confidence !== undefined && { confidence: confidence / 100 }),
       }
-      await answerArchive(request, response, jobRunner(jobs, workers), {
-        task: 'records',
-        name: 'stages',
-        fileName: 'stages.xlsx',
-        result: async (results, signal) =>
-          (await patiently(jobs, 'stagesResult', { ...order, results }, signal)).json,
-        workbook: async (results, signal) =>
-          (await patiently(jobs, 'stagesWorkbook', { ...order, results }, signal)).bytes,
-      })
+      await answerArchive(
+        request,
+        response,
+        { jobs, workers },
+        {
+          task: 'records',
+          name: 'stages',
+          fileName: 'stages.xlsx',
+          result: async (results, signal) =>
+            (await patiently(jobs, 'stagesResult', { ...order, results }, signal)).json,
+          workbook: async (results, signal) =>
+            (await patiently(jobs, 'stagesWorkbook', { ...order, results }, signal)).bytes,
+        },
+      )
     },
   })
   return router

@@ -4,6 +4,8 @@ import { createServer as createSecureServer } from 'node:https'
 import type { Duplex } from 'node:stream'
 import { createSecureContext, TLSSocket } from 'node:tls'
 import type { Settings } from '../settings/settings.js'
+import { refuseCrumbs } from './crumbs.js'
+import { inSlices } from './in-slices.js'
 import { PACE, type Pace, watchBodies } from './pace.js'
 
 interface TlsFiles {
@@ -49,12 +51,13 @@ export function makeServer(
     connectionsCheckingInterval: 1000,
     maxHeaderSize: 16 * 1024,
   }
-  const taken = inBounds(app)
+  const taken = inBounds(inSlices(app))
   const server = tls
     ? createSecureServer({ ...options, ...tls, minVersion: 'TLSv1.2', handshakeTimeout: headers_ms }, taken)
     : createServer(options, taken)
   const bodies = watchBodies(pace, (request) => answer(request.socket, 408))
   server.prependListener('request', bodies.watch)
+  server.prependListener('request', (request) => refuseCrumbs(request, () => answer(request.socket, 400)))
   server.once('close', bodies.end)
   server.maxConnections = 10_000
   server.on('clientError', answerMalformed)

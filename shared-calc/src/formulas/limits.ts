@@ -1,4 +1,4 @@
-import { chapter, read } from './chapter.js'
+import { chapter, derived, read } from './chapter.js'
 
 /** Temperature difference times height, the measure of stack pressure that methods limit. */
 export const stackMeasure = chapter({
@@ -41,6 +41,31 @@ export const lowestPressure = chapter({
       unit: 'Pa',
       expression: 'max(dp_floor, k_z*dp_high)',
       source: read('ISO 9972:2015, 5.3.4, as restated in a Danish conference paper of 2019'),
+    },
+  ],
+})
+
+/** How volume, envelope area and floor area fit each other. */
+export const buildingShape = chapter({
+  title: 'Shape of the building',
+  inputs: [
+    { symbol: 'V', name: 'internal volume', unit: 'm³' },
+    { symbol: 'A_F', name: 'floor area', unit: 'm²' },
+  ],
+  formulas: [
+    {
+      symbol: 'A_min',
+      name: 'smallest area that encloses the volume',
+      unit: 'm²',
+      expression: '(36*pi)^(1/3)*V^(2/3)',
+      source: derived('surface of a sphere: no other shape encloses a volume with less area'),
+    },
+    {
+      symbol: 'h_m',
+      name: 'mean height of the storeys',
+      unit: 'm',
+      expression: 'V/A_F',
+      source: derived('definition of a mean height'),
     },
   ],
 })

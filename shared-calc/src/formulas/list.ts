@@ -34,7 +34,7 @@ import {
   roundHoles,
 } from './holes.js'
 import { leakageCurve, weightedLeakageCurve } from './leakage-curve.js'
-import { lowestPressure, stackMeasure } from './limits.js'
+import { buildingShape, lowestPressure, stackMeasure } from './limits.js'
 import { normalFlow } from './normal-flow.js'
 import { allowedLeakage, expectedFlows, provableLeakage } from './plan-flows.js'
 import { pressureSpan, pressuresToSet, stationsToSet } from './plan-pressures.js'
@@ -60,6 +60,8 @@ import {
   flowAverageUncertainty,
   readingUncertainty,
   relativeUncertainty,
+  statedAccuracy,
+  statedShare,
 } from './uncertainty-air.js'
 import { conformity, meanSensitivity, uncertaintyBudget, uncertaintyOfChange } from './uncertainty-budget.js'
 import { fittedLineSensitivity, onePointSensitivity, twoPointSensitivity } from './uncertainty-curve.js'
@@ -106,6 +108,7 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'derived.ts', chapter: meanOfDirections },
   { file: 'limits.ts', chapter: lowestPressure },
   { file: 'limits.ts', chapter: stackMeasure },
+  { file: 'limits.ts', chapter: buildingShape },
   { file: 'verdict.ts', chapter: sampledValue },
   { file: 'verdict.ts', chapter: extendedValue },
   { file: 'verdict.ts', chapter: roundedValue },
@@ -168,6 +171,8 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'uncertainty-zero-flow.ts', chapter: zeroFlowUncertainty },
   { file: 'uncertainty-air.ts', chapter: readingUncertainty },
   { file: 'uncertainty-air.ts', chapter: relativeUncertainty },
+  { file: 'uncertainty-air.ts', chapter: statedAccuracy },
+  { file: 'uncertainty-air.ts', chapter: statedShare },
   { file: 'uncertainty-air.ts', chapter: flowAverageUncertainty },
   { file: 'uncertainty-air.ts', chapter: deviceAverageUncertainty },
   { file: 'uncertainty-curve.ts', chapter: fittedLineSensitivity },

@@ -569,6 +569,23 @@ export const scripts: Readonly<Record<string, Script>> = {
       scalars[3] = $h_T
     },
   },
+  "Shape of the building": {
+    constants: ["pi"],
+    inputs: "V A_F",
+    steps: [
+      ["A_min","(36*pi)^(1/3)*V^(2/3)"],
+      ["h_m","V/A_F"],
+    ],
+    run: (scalars) => {
+      const $pi = scalars[0]
+      const $V = scalars[1]
+      const $A_F = scalars[2]
+      const $A_min = (((36 * $pi) ** (1 / 3)) * ($V ** (2 / 3)))
+      scalars[3] = $A_min
+      const $h_m = ($V / $A_F)
+      scalars[4] = $h_m
+    },
+  },
   "Sample of several buildings": {
     constants: [],
     inputs: "v_u k_s",
@@ -2286,6 +2303,35 @@ export const scripts: Readonly<Record<string, Script>> = {
       scalars[2] = $u
     },
   },
+  "Standard uncertainty from a stated accuracy": {
+    constants: [],
+    inputs: "a_u",
+    steps: [
+      ["u_a","a_u/sqrt(3)"],
+    ],
+    run: (scalars) => {
+      const $a_u = scalars[0]
+      const $u_a = ($a_u / Math.sqrt(3))
+      scalars[1] = $u_a
+    },
+  },
+  "Relative standard uncertainty from a stated accuracy": {
+    constants: [],
+    inputs: "a_r a_a v_r[]",
+    steps: [
+      ["a_l","max(a_r, a_a/mean(v_r))"],
+      ["u_l","a_l/sqrt(3)"],
+    ],
+    run: (scalars, columns, rows) => {
+      const $a_r = scalars[0]
+      const $a_a = scalars[1]
+      const $v_r = columns[0]
+      const $a_l = Math.max($a_r, ($a_a / meanOf($v_r)))
+      scalars[2] = $a_l
+      const $u_l = ($a_l / Math.sqrt(3))
+      scalars[3] = $u_l
+    },
+  },
   "Scatter of the averaged flows": {
     constants: [],
     inputs: "q_m[] u_q[]",
@@ -2321,12 +2367,13 @@ export const scripts: Readonly<Record<string, Script>> = {
   },
   "Sensitivities of the leakage rate": {
     constants: [],
-    inputs: "dp[] u_x[] u_y[] a_d[] n dp_r k_n k_T d_s g_Td g_Tx g_pd g_px g_hd g_hx x[] y[] w[] N xbar ybar S_xx SSE",
+    inputs: "dp[] u_x[] u_y[] a_d[] o_r[] n dp_r k_n k_T d_s g_Td g_Tx g_pd g_px g_hd g_hx x[] y[] w[] N xbar ybar S_xx SSE",
     steps: [
       ["L_r","log(dp_r) + k_n"],
       ["c_y[]","w .* (1/N + (L_r - xbar)*(x - xbar)/((N - 1)*S_xx))"],
       ["c_x[]","w .* ((L_r - xbar)*((y - ybar) - 2*n*(x - xbar))/((N - 1)*S_xx) - n/N)"],
       ["s_g","sum(c_x)"],
+      ["s_r","sum(c_y .* o_r)"],
       ["s_0","0 - sum(c_x ./ dp)"],
       ["s_w","(0 - d_s)*s_0"],
       ["s_v","n*(n - 1)/2*sum(c_y ./ dp .^ 2)"],
@@ -2358,6 +2405,7 @@ export const scripts: Readonly<Record<string, Script>> = {
       const $u_x = columns[1]
       const $u_y = columns[2]
       const $a_d = columns[3]
+      const $o_r = columns[4]
       const $n = scalars[0]
       const $dp_r = scalars[1]
       const $k_n = scalars[2]
@@ -2369,9 +2417,9 @@ export const scripts: Readonly<Record<string, Script>> = {
       const $g_px = scalars[8]
       const $g_hd = scalars[9]
       const $g_hx = scalars[10]
-      const $x = columns[4]
-      const $y = columns[5]
-      const $w = columns[6]
+      const $x = columns[5]
+      const $y = columns[6]
+      const $w = columns[7]
       const $N = scalars[11]
       const $xbar = scalars[12]
       const $ybar = scalars[13]
@@ -2380,9 +2428,9 @@ export const scripts: Readonly<Record<string, Script>> = {
       const $L_r = (Math.log($dp_r) + $k_n)
       scalars[16] = $L_r
       const $c_y = []
-      columns[7] = $c_y
+      columns[8] = $c_y
       const $c_x = []
-      columns[8] = $c_x
+      columns[9] = $c_x
       for (let i = 0; i < rows; i += 1) {
         $c_y.push(($w[i] * ((1 / $N) + ((($L_r - $xbar) * ($x[i] - $xbar)) / (($N - 1) * $S_xx)))))
         $c_x.push(($w[i] * (((($L_r - $xbar) * (($y[i] - $ybar) - ((2 * $n) * ($x[i] - $xbar)))) / (($N - 1) * $S_xx)) - ($n / $N))))
@@ -2392,101 +2440,106 @@ export const scripts: Readonly<Record<string, Script>> = {
       const $s_g = sum1
       scalars[17] = $s_g
       let sum2 = 0
-      for (let i = 0; i < rows; i += 1) sum2 += ($c_x[i] / $dp[i])
-      const $s_0 = (0 - sum2)
-      scalars[18] = $s_0
-      const $s_w = ((0 - $d_s) * $s_0)
-      scalars[19] = $s_w
+      for (let i = 0; i < rows; i += 1) sum2 += ($c_y[i] * $o_r[i])
+      const $s_r = sum2
+      scalars[18] = $s_r
       let sum3 = 0
-      for (let i = 0; i < rows; i += 1) sum3 += ($c_y[i] / ($dp[i] ** 2))
-      const $s_v = ((($n * ($n - 1)) / 2) * sum3)
-      scalars[20] = $s_v
+      for (let i = 0; i < rows; i += 1) sum3 += ($c_x[i] / $dp[i])
+      const $s_0 = (0 - sum3)
+      scalars[19] = $s_0
+      const $s_w = ((0 - $d_s) * $s_0)
+      scalars[20] = $s_w
       let sum4 = 0
-      for (let i = 0; i < rows; i += 1) sum4 += ($c_y[i] * ((Math.log($dp[i]) - Math.log($dp_r)) ** 2))
-      const $s_m = (0.5 * sum4)
-      scalars[21] = $s_m
+      for (let i = 0; i < rows; i += 1) sum4 += ($c_y[i] / ($dp[i] ** 2))
+      const $s_v = ((($n * ($n - 1)) / 2) * sum4)
+      scalars[21] = $s_v
       let sum5 = 0
-      for (let i = 0; i < rows; i += 1) sum5 += ($c_y[i] * $a_d[i])
-      const $s_d = sum5
-      scalars[22] = $s_d
-      const $s_x = (0 - $n)
-      scalars[23] = $s_x
-      const $s_Td = ($s_d * $g_Td)
-      scalars[24] = $s_Td
-      const $s_Tx = (($s_x * $g_Tx) + $k_T)
-      scalars[25] = $s_Tx
-      const $s_p = (($s_d * $g_pd) + ($s_x * $g_px))
-      scalars[26] = $s_p
-      const $s_hd = ($s_d * $g_hd)
-      scalars[27] = $s_hd
-      const $s_hx = ($s_x * $g_hx)
-      scalars[28] = $s_hx
+      for (let i = 0; i < rows; i += 1) sum5 += ($c_y[i] * ((Math.log($dp[i]) - Math.log($dp_r)) ** 2))
+      const $s_m = (0.5 * sum5)
+      scalars[22] = $s_m
       let sum6 = 0
-      for (let i = 0; i < rows; i += 1) sum6 += ((($c_x[i] * $u_x[i]) ** 2) + (($c_y[i] * $u_y[i]) ** 2))
-      const $u_b = Math.sqrt(sum6)
-      scalars[29] = $u_b
+      for (let i = 0; i < rows; i += 1) sum6 += ($c_y[i] * $a_d[i])
+      const $s_d = sum6
+      scalars[23] = $s_d
+      const $s_x = (0 - $n)
+      scalars[24] = $s_x
+      const $s_Td = ($s_d * $g_Td)
+      scalars[25] = $s_Td
+      const $s_Tx = (($s_x * $g_Tx) + $k_T)
+      scalars[26] = $s_Tx
+      const $s_p = (($s_d * $g_pd) + ($s_x * $g_px))
+      scalars[27] = $s_p
+      const $s_hd = ($s_d * $g_hd)
+      scalars[28] = $s_hd
+      const $s_hx = ($s_x * $g_hx)
+      scalars[29] = $s_hx
+      let sum7 = 0
+      for (let i = 0; i < rows; i += 1) sum7 += ((($c_x[i] * $u_x[i]) ** 2) + (($c_y[i] * $u_y[i]) ** 2))
+      const $u_b = Math.sqrt(sum7)
+      scalars[30] = $u_b
       const $d_x = []
-      columns[9] = $d_x
+      columns[10] = $d_x
       const $h_x = []
-      columns[10] = $h_x
+      columns[11] = $h_x
       for (let i = 0; i < rows; i += 1) {
         $d_x.push(($x[i] - $xbar))
         $h_x.push(($w[i] * ((1 / $N) + (($d_x[i] ** 2) / (($N - 1) * $S_xx)))))
       }
-      let sum7 = 0
-      for (let i = 0; i < rows; i += 1) sum7 += (($w[i] * (1 - $h_x[i])) * ((($n * $u_x[i]) ** 2) + ($u_y[i] ** 2)))
-      const $SSE_0 = sum7
-      scalars[30] = $SSE_0
+      let sum8 = 0
+      for (let i = 0; i < rows; i += 1) sum8 += (($w[i] * (1 - $h_x[i])) * ((($n * $u_x[i]) ** 2) + ($u_y[i] ** 2)))
+      const $SSE_0 = sum8
+      scalars[31] = $SSE_0
       const $t_g = []
-      columns[11] = $t_g
+      columns[12] = $t_g
       for (let i = 0; i < rows; i += 1) {
         $t_g.push(($w[i] * (($n / $dp[i]) ** 2)))
       }
-      let sum8 = 0
-      for (let i = 0; i < rows; i += 1) sum8 += ($t_g[i] * (1 - $h_x[i]))
-      const $E_g = sum8
-      scalars[31] = $E_g
-      const $v_g = Math.max(0, (($SSE - $SSE_0) / $E_g))
-      scalars[32] = $v_g
       let sum9 = 0
-      for (let i = 0; i < rows; i += 1) sum9 += (($t_g[i] ** 2) * (1 - (2 * $h_x[i])))
+      for (let i = 0; i < rows; i += 1) sum9 += ($t_g[i] * (1 - $h_x[i]))
+      const $E_g = sum9
+      scalars[32] = $E_g
+      const $v_g = Math.max(0, (($SSE - $SSE_0) / $E_g))
+      scalars[33] = $v_g
       let sum10 = 0
-      for (let i = 0; i < rows; i += 1) sum10 += ($w[i] * $t_g[i])
+      for (let i = 0; i < rows; i += 1) sum10 += (($t_g[i] ** 2) * (1 - (2 * $h_x[i])))
       let sum11 = 0
-      for (let i = 0; i < rows; i += 1) sum11 += (($w[i] * $t_g[i]) * $d_x[i])
+      for (let i = 0; i < rows; i += 1) sum11 += ($w[i] * $t_g[i])
       let sum12 = 0
-      for (let i = 0; i < rows; i += 1) sum12 += (($w[i] * $t_g[i]) * ($d_x[i] ** 2))
-      const $V_g = (((sum9 + ((sum10 / $N) ** 2)) + ((2 * (sum11 ** 2)) / (($N * ($N - 1)) * $S_xx))) + ((sum12 / (($N - 1) * $S_xx)) ** 2))
-      scalars[33] = $V_g
-      const $nu_s = Math.max(1, (($E_g ** 2) / $V_g))
-      scalars[34] = $nu_s
+      for (let i = 0; i < rows; i += 1) sum12 += (($w[i] * $t_g[i]) * $d_x[i])
       let sum13 = 0
-      for (let i = 0; i < rows; i += 1) sum13 += (($c_x[i] / $dp[i]) ** 2)
-      const $u_s = Math.sqrt(($v_g * sum13))
-      scalars[35] = $u_s
+      for (let i = 0; i < rows; i += 1) sum13 += (($w[i] * $t_g[i]) * ($d_x[i] ** 2))
+      const $V_g = (((sum10 + ((sum11 / $N) ** 2)) + ((2 * (sum12 ** 2)) / (($N * ($N - 1)) * $S_xx))) + ((sum13 / (($N - 1) * $S_xx)) ** 2))
+      scalars[34] = $V_g
+      const $nu_s = Math.max(1, (($E_g ** 2) / $V_g))
+      scalars[35] = $nu_s
+      let sum14 = 0
+      for (let i = 0; i < rows; i += 1) sum14 += (($c_x[i] / $dp[i]) ** 2)
+      const $u_s = Math.sqrt(($v_g * sum14))
+      scalars[36] = $u_s
       const $f_xx = []
-      columns[12] = $f_xx
+      columns[13] = $f_xx
       for (let i = 0; i < rows; i += 1) {
         $f_xx.push((($w[i] * ((($L_r - $xbar) * (((((4 * $n) * $w[i]) * ($d_x[i] ** 2)) / (($N - 1) * $S_xx)) - ((2 * $n) * (1 - ($w[i] / $N))))) + ((((2 * $n) * $w[i]) * $d_x[i]) / $N))) / (($N - 1) * $S_xx)))
       }
-      let sum14 = 0
-      for (let i = 0; i < rows; i += 1) sum14 += (($f_xx[i] - $c_x[i]) * (($u_x[i] ** 2) + ($v_g / ($dp[i] ** 2))))
-      const $b_r = (0.5 * sum14)
-      scalars[36] = $b_r
+      let sum15 = 0
+      for (let i = 0; i < rows; i += 1) sum15 += (($f_xx[i] - $c_x[i]) * (($u_x[i] ** 2) + ($v_g / ($dp[i] ** 2))))
+      const $b_r = (0.5 * sum15)
+      scalars[37] = $b_r
       const $u_r = Math.sqrt((($u_b ** 2) + ($u_s ** 2)))
-      scalars[37] = $u_r
+      scalars[38] = $u_r
       const $r_r = (($u_s ** 4) / $nu_s)
-      scalars[38] = $r_r
+      scalars[39] = $r_r
     },
   },
   "Sensitivities of the leakage rate, one point": {
     constants: [],
-    inputs: "dp[] u_x[] u_y[] a_d[] n dp_r k_n k_T d_s g_Td g_Tx g_pd g_px g_hd g_hx q_env[] x_1 N SSE",
+    inputs: "dp[] u_x[] u_y[] a_d[] o_r[] n dp_r k_n k_T d_s g_Td g_Tx g_pd g_px g_hd g_hx q_env[] x_1 N SSE",
     steps: [
       ["c_y[]","q_env/sum(q_env)"],
       ["c_x[]","(0 - n)*dp/sum(dp)"],
       ["L_r","log(dp_r) + k_n"],
       ["s_g","sum(c_x)"],
+      ["s_r","sum(c_y .* o_r)"],
       ["s_0","0 - sum(c_x ./ dp)"],
       ["s_w","(0 - d_s)*s_0"],
       ["s_v","n*(n - 1)/2*sum(c_y ./ dp .^ 2)"],
@@ -2511,6 +2564,7 @@ export const scripts: Readonly<Record<string, Script>> = {
       const $u_x = columns[1]
       const $u_y = columns[2]
       const $a_d = columns[3]
+      const $o_r = columns[4]
       const $n = scalars[0]
       const $dp_r = scalars[1]
       const $k_n = scalars[2]
@@ -2522,21 +2576,21 @@ export const scripts: Readonly<Record<string, Script>> = {
       const $g_px = scalars[8]
       const $g_hd = scalars[9]
       const $g_hx = scalars[10]
-      const $q_env = columns[4]
+      const $q_env = columns[5]
       const $x_1 = scalars[11]
       const $N = scalars[12]
       const $SSE = scalars[13]
       let sum1 = 0
       for (let i = 0; i < rows; i += 1) sum1 += $q_env[i]
       const $c_y = []
-      columns[5] = $c_y
+      columns[6] = $c_y
       for (let i = 0; i < rows; i += 1) {
         $c_y.push(($q_env[i] / sum1))
       }
       let sum2 = 0
       for (let i = 0; i < rows; i += 1) sum2 += $dp[i]
       const $c_x = []
-      columns[6] = $c_x
+      columns[7] = $c_x
       const $L_r = (Math.log($dp_r) + $k_n)
       scalars[14] = $L_r
       for (let i = 0; i < rows; i += 1) {
@@ -2547,64 +2601,69 @@ export const scripts: Readonly<Record<string, Script>> = {
       const $s_g = sum3
       scalars[15] = $s_g
       let sum4 = 0
-      for (let i = 0; i < rows; i += 1) sum4 += ($c_x[i] / $dp[i])
-      const $s_0 = (0 - sum4)
-      scalars[16] = $s_0
-      const $s_w = ((0 - $d_s) * $s_0)
-      scalars[17] = $s_w
+      for (let i = 0; i < rows; i += 1) sum4 += ($c_y[i] * $o_r[i])
+      const $s_r = sum4
+      scalars[16] = $s_r
       let sum5 = 0
-      for (let i = 0; i < rows; i += 1) sum5 += ($c_y[i] / ($dp[i] ** 2))
-      const $s_v = ((($n * ($n - 1)) / 2) * sum5)
-      scalars[18] = $s_v
+      for (let i = 0; i < rows; i += 1) sum5 += ($c_x[i] / $dp[i])
+      const $s_0 = (0 - sum5)
+      scalars[17] = $s_0
+      const $s_w = ((0 - $d_s) * $s_0)
+      scalars[18] = $s_w
       let sum6 = 0
-      for (let i = 0; i < rows; i += 1) sum6 += ($c_y[i] * ((Math.log($dp[i]) - Math.log($dp_r)) ** 2))
-      const $s_m = (0.5 * sum6)
-      scalars[19] = $s_m
+      for (let i = 0; i < rows; i += 1) sum6 += ($c_y[i] / ($dp[i] ** 2))
+      const $s_v = ((($n * ($n - 1)) / 2) * sum6)
+      scalars[19] = $s_v
       let sum7 = 0
-      for (let i = 0; i < rows; i += 1) sum7 += ($c_y[i] * $a_d[i])
-      const $s_d = sum7
-      scalars[20] = $s_d
-      const $s_x = (0 - $n)
-      scalars[21] = $s_x
-      const $s_Td = ($s_d * $g_Td)
-      scalars[22] = $s_Td
-      const $s_Tx = (($s_x * $g_Tx) + $k_T)
-      scalars[23] = $s_Tx
-      const $s_p = (($s_d * $g_pd) + ($s_x * $g_px))
-      scalars[24] = $s_p
-      const $s_hd = ($s_d * $g_hd)
-      scalars[25] = $s_hd
-      const $s_hx = ($s_x * $g_hx)
-      scalars[26] = $s_hx
+      for (let i = 0; i < rows; i += 1) sum7 += ($c_y[i] * ((Math.log($dp[i]) - Math.log($dp_r)) ** 2))
+      const $s_m = (0.5 * sum7)
+      scalars[20] = $s_m
       let sum8 = 0
-      for (let i = 0; i < rows; i += 1) sum8 += ((($c_x[i] * $u_x[i]) ** 2) + (($c_y[i] * $u_y[i]) ** 2))
-      const $u_b = Math.sqrt(sum8)
-      scalars[27] = $u_b
-      const $s_n = ($L_r - $x_1)
-      scalars[28] = $s_n
-      const $nu_s = Math.max(($N - 1), 1)
-      scalars[29] = $nu_s
-      const $s_e = Math.sqrt(($SSE / $nu_s))
-      scalars[30] = $s_e
+      for (let i = 0; i < rows; i += 1) sum8 += ($c_y[i] * $a_d[i])
+      const $s_d = sum8
+      scalars[21] = $s_d
+      const $s_x = (0 - $n)
+      scalars[22] = $s_x
+      const $s_Td = ($s_d * $g_Td)
+      scalars[23] = $s_Td
+      const $s_Tx = (($s_x * $g_Tx) + $k_T)
+      scalars[24] = $s_Tx
+      const $s_p = (($s_d * $g_pd) + ($s_x * $g_px))
+      scalars[25] = $s_p
+      const $s_hd = ($s_d * $g_hd)
+      scalars[26] = $s_hd
+      const $s_hx = ($s_x * $g_hx)
+      scalars[27] = $s_hx
       let sum9 = 0
-      for (let i = 0; i < rows; i += 1) sum9 += ($c_y[i] ** 2)
-      const $u_s = ($s_e * Math.sqrt(sum9))
-      scalars[31] = $u_s
+      for (let i = 0; i < rows; i += 1) sum9 += ((($c_x[i] * $u_x[i]) ** 2) + (($c_y[i] * $u_y[i]) ** 2))
+      const $u_b = Math.sqrt(sum9)
+      scalars[28] = $u_b
+      const $s_n = ($L_r - $x_1)
+      scalars[29] = $s_n
+      const $nu_s = Math.max(($N - 1), 1)
+      scalars[30] = $nu_s
+      const $s_e = Math.sqrt(($SSE / $nu_s))
+      scalars[31] = $s_e
+      let sum10 = 0
+      for (let i = 0; i < rows; i += 1) sum10 += ($c_y[i] ** 2)
+      const $u_s = ($s_e * Math.sqrt(sum10))
+      scalars[32] = $u_s
       const $u_r = Math.max($u_s, $u_b)
-      scalars[32] = $u_r
+      scalars[33] = $u_r
       const $r_r = (($u_s ** 4) / $nu_s)
-      scalars[33] = $r_r
+      scalars[34] = $r_r
     },
   },
   "Sensitivities of the leakage rate, two points": {
     constants: [],
-    inputs: "dp[] u_x[] u_y[] a_d[] n dp_r k_n k_T d_s g_Td g_Tx g_pd g_px g_hd g_hx q_env[] hi[] x_1 x_2 N SSE",
+    inputs: "dp[] u_x[] u_y[] a_d[] o_r[] n dp_r k_n k_T d_s g_Td g_Tx g_pd g_px g_hd g_hx q_env[] hi[] x_1 x_2 N SSE",
     steps: [
       ["L_r","log(dp_r) + k_n"],
       ["f_1","(L_r - x_2)/(x_1 - x_2)"],
       ["c_y[]","f_1*hi .* q_env/sum(hi .* q_env) + (1 - f_1)*(1 - hi) .* q_env/sum((1 - hi) .* q_env)"],
       ["c_x[]","(0 - n)*(f_1*hi .* dp/sum(hi .* dp) + (1 - f_1)*(1 - hi) .* dp/sum((1 - hi) .* dp))"],
       ["s_g","sum(c_x)"],
+      ["s_r","sum(c_y .* o_r)"],
       ["s_0","0 - sum(c_x ./ dp)"],
       ["s_w","(0 - d_s)*s_0"],
       ["s_v","n*(n - 1)/2*sum(c_y ./ dp .^ 2)"],
@@ -2628,6 +2687,7 @@ export const scripts: Readonly<Record<string, Script>> = {
       const $u_x = columns[1]
       const $u_y = columns[2]
       const $a_d = columns[3]
+      const $o_r = columns[4]
       const $n = scalars[0]
       const $dp_r = scalars[1]
       const $k_n = scalars[2]
@@ -2639,8 +2699,8 @@ export const scripts: Readonly<Record<string, Script>> = {
       const $g_px = scalars[8]
       const $g_hd = scalars[9]
       const $g_hx = scalars[10]
-      const $q_env = columns[4]
-      const $hi = columns[5]
+      const $q_env = columns[5]
+      const $hi = columns[6]
       const $x_1 = scalars[11]
       const $x_2 = scalars[12]
       const $N = scalars[13]
@@ -2654,7 +2714,7 @@ export const scripts: Readonly<Record<string, Script>> = {
       let sum2 = 0
       for (let i = 0; i < rows; i += 1) sum2 += ((1 - $hi[i]) * $q_env[i])
       const $c_y = []
-      columns[6] = $c_y
+      columns[7] = $c_y
       for (let i = 0; i < rows; i += 1) {
         $c_y.push((((($f_1 * $hi[i]) * $q_env[i]) / sum1) + ((((1 - $f_1) * (1 - $hi[i])) * $q_env[i]) / sum2)))
       }
@@ -2663,7 +2723,7 @@ export const scripts: Readonly<Record<string, Script>> = {
       let sum4 = 0
       for (let i = 0; i < rows; i += 1) sum4 += ((1 - $hi[i]) * $dp[i])
       const $c_x = []
-      columns[7] = $c_x
+      columns[8] = $c_x
       for (let i = 0; i < rows; i += 1) {
         $c_x.push(((0 - $n) * (((($f_1 * $hi[i]) * $dp[i]) / sum3) + ((((1 - $f_1) * (1 - $hi[i])) * $dp[i]) / sum4))))
       }
@@ -2672,59 +2732,64 @@ export const scripts: Readonly<Record<string, Script>> = {
       const $s_g = sum5
       scalars[17] = $s_g
       let sum6 = 0
-      for (let i = 0; i < rows; i += 1) sum6 += ($c_x[i] / $dp[i])
-      const $s_0 = (0 - sum6)
-      scalars[18] = $s_0
-      const $s_w = ((0 - $d_s) * $s_0)
-      scalars[19] = $s_w
+      for (let i = 0; i < rows; i += 1) sum6 += ($c_y[i] * $o_r[i])
+      const $s_r = sum6
+      scalars[18] = $s_r
       let sum7 = 0
-      for (let i = 0; i < rows; i += 1) sum7 += ($c_y[i] / ($dp[i] ** 2))
-      const $s_v = ((($n * ($n - 1)) / 2) * sum7)
-      scalars[20] = $s_v
+      for (let i = 0; i < rows; i += 1) sum7 += ($c_x[i] / $dp[i])
+      const $s_0 = (0 - sum7)
+      scalars[19] = $s_0
+      const $s_w = ((0 - $d_s) * $s_0)
+      scalars[20] = $s_w
       let sum8 = 0
-      for (let i = 0; i < rows; i += 1) sum8 += ($c_y[i] * ((Math.log($dp[i]) - Math.log($dp_r)) ** 2))
-      const $s_m = (0.5 * sum8)
-      scalars[21] = $s_m
+      for (let i = 0; i < rows; i += 1) sum8 += ($c_y[i] / ($dp[i] ** 2))
+      const $s_v = ((($n * ($n - 1)) / 2) * sum8)
+      scalars[21] = $s_v
       let sum9 = 0
-      for (let i = 0; i < rows; i += 1) sum9 += ($c_y[i] * $a_d[i])
-      const $s_d = sum9
-      scalars[22] = $s_d
-      const $s_x = (0 - $n)
-      scalars[23] = $s_x
-      const $s_Td = ($s_d * $g_Td)
-      scalars[24] = $s_Td
-      const $s_Tx = (($s_x * $g_Tx) + $k_T)
-      scalars[25] = $s_Tx
-      const $s_p = (($s_d * $g_pd) + ($s_x * $g_px))
-      scalars[26] = $s_p
-      const $s_hd = ($s_d * $g_hd)
-      scalars[27] = $s_hd
-      const $s_hx = ($s_x * $g_hx)
-      scalars[28] = $s_hx
+      for (let i = 0; i < rows; i += 1) sum9 += ($c_y[i] * ((Math.log($dp[i]) - Math.log($dp_r)) ** 2))
+      const $s_m = (0.5 * sum9)
+      scalars[22] = $s_m
       let sum10 = 0
-      for (let i = 0; i < rows; i += 1) sum10 += ((($c_x[i] * $u_x[i]) ** 2) + (($c_y[i] * $u_y[i]) ** 2))
-      const $u_b = Math.sqrt(sum10)
-      scalars[29] = $u_b
-      const $nu_s = Math.max(($N - 2), 1)
-      scalars[30] = $nu_s
-      const $s_e = Math.sqrt(($SSE / $nu_s))
-      scalars[31] = $s_e
+      for (let i = 0; i < rows; i += 1) sum10 += ($c_y[i] * $a_d[i])
+      const $s_d = sum10
+      scalars[23] = $s_d
+      const $s_x = (0 - $n)
+      scalars[24] = $s_x
+      const $s_Td = ($s_d * $g_Td)
+      scalars[25] = $s_Td
+      const $s_Tx = (($s_x * $g_Tx) + $k_T)
+      scalars[26] = $s_Tx
+      const $s_p = (($s_d * $g_pd) + ($s_x * $g_px))
+      scalars[27] = $s_p
+      const $s_hd = ($s_d * $g_hd)
+      scalars[28] = $s_hd
+      const $s_hx = ($s_x * $g_hx)
+      scalars[29] = $s_hx
       let sum11 = 0
-      for (let i = 0; i < rows; i += 1) sum11 += ($c_y[i] ** 2)
-      const $u_s = ($s_e * Math.sqrt(sum11))
-      scalars[32] = $u_s
+      for (let i = 0; i < rows; i += 1) sum11 += ((($c_x[i] * $u_x[i]) ** 2) + (($c_y[i] * $u_y[i]) ** 2))
+      const $u_b = Math.sqrt(sum11)
+      scalars[30] = $u_b
+      const $nu_s = Math.max(($N - 2), 1)
+      scalars[31] = $nu_s
+      const $s_e = Math.sqrt(($SSE / $nu_s))
+      scalars[32] = $s_e
+      let sum12 = 0
+      for (let i = 0; i < rows; i += 1) sum12 += ($c_y[i] ** 2)
+      const $u_s = ($s_e * Math.sqrt(sum12))
+      scalars[33] = $u_s
       const $u_r = Math.max($u_s, $u_b)
-      scalars[33] = $u_r
+      scalars[34] = $u_r
       const $r_r = (($u_s ** 4) / $nu_s)
-      scalars[34] = $r_r
+      scalars[35] = $r_r
     },
   },
   "Sensitivities of the mean of the directions": {
     constants: [],
-    inputs: "q_r[] s_0[] s_g[] s_w[] s_v[] s_m[] s_Ti[] s_Te[] s_p[] s_hi[] s_he[] s_n[] f_s[]",
+    inputs: "q_r[] s_0[] s_r[] s_g[] s_w[] s_v[] s_m[] s_Ti[] s_Te[] s_p[] s_hi[] s_he[] s_n[] f_s[]",
     steps: [
       ["g[]","q_r/sum(q_r)"],
       ["c_0[]","g .* s_0"],
+      ["c_r","sum(g .* s_r)"],
       ["c_g","sum(g .* s_g)"],
       ["c_w","sum(g .* s_w)"],
       ["c_v","sum(g .* s_v)"],
@@ -2740,71 +2805,76 @@ export const scripts: Readonly<Record<string, Script>> = {
     run: (scalars, columns, rows) => {
       const $q_r = columns[0]
       const $s_0 = columns[1]
-      const $s_g = columns[2]
-      const $s_w = columns[3]
-      const $s_v = columns[4]
-      const $s_m = columns[5]
-      const $s_Ti = columns[6]
-      const $s_Te = columns[7]
-      const $s_p = columns[8]
-      const $s_hi = columns[9]
-      const $s_he = columns[10]
-      const $s_n = columns[11]
-      const $f_s = columns[12]
+      const $s_r = columns[2]
+      const $s_g = columns[3]
+      const $s_w = columns[4]
+      const $s_v = columns[5]
+      const $s_m = columns[6]
+      const $s_Ti = columns[7]
+      const $s_Te = columns[8]
+      const $s_p = columns[9]
+      const $s_hi = columns[10]
+      const $s_he = columns[11]
+      const $s_n = columns[12]
+      const $f_s = columns[13]
       let sum1 = 0
       for (let i = 0; i < rows; i += 1) sum1 += $q_r[i]
       const $g = []
-      columns[13] = $g
+      columns[14] = $g
       const $c_0 = []
-      columns[14] = $c_0
+      columns[15] = $c_0
       for (let i = 0; i < rows; i += 1) {
         $g.push(($q_r[i] / sum1))
         $c_0.push(($g[i] * $s_0[i]))
       }
       let sum2 = 0
-      for (let i = 0; i < rows; i += 1) sum2 += ($g[i] * $s_g[i])
-      const $c_g = sum2
-      scalars[0] = $c_g
+      for (let i = 0; i < rows; i += 1) sum2 += ($g[i] * $s_r[i])
+      const $c_r = sum2
+      scalars[0] = $c_r
       let sum3 = 0
-      for (let i = 0; i < rows; i += 1) sum3 += ($g[i] * $s_w[i])
-      const $c_w = sum3
-      scalars[1] = $c_w
+      for (let i = 0; i < rows; i += 1) sum3 += ($g[i] * $s_g[i])
+      const $c_g = sum3
+      scalars[1] = $c_g
       let sum4 = 0
-      for (let i = 0; i < rows; i += 1) sum4 += ($g[i] * $s_v[i])
-      const $c_v = sum4
-      scalars[2] = $c_v
+      for (let i = 0; i < rows; i += 1) sum4 += ($g[i] * $s_w[i])
+      const $c_w = sum4
+      scalars[2] = $c_w
       let sum5 = 0
-      for (let i = 0; i < rows; i += 1) sum5 += ($g[i] * $s_m[i])
-      const $c_m = sum5
-      scalars[3] = $c_m
+      for (let i = 0; i < rows; i += 1) sum5 += ($g[i] * $s_v[i])
+      const $c_v = sum5
+      scalars[3] = $c_v
       let sum6 = 0
-      for (let i = 0; i < rows; i += 1) sum6 += ($g[i] * $s_Ti[i])
-      const $c_Ti = sum6
-      scalars[4] = $c_Ti
+      for (let i = 0; i < rows; i += 1) sum6 += ($g[i] * $s_m[i])
+      const $c_m = sum6
+      scalars[4] = $c_m
       let sum7 = 0
-      for (let i = 0; i < rows; i += 1) sum7 += ($g[i] * $s_Te[i])
-      const $c_Te = sum7
-      scalars[5] = $c_Te
+      for (let i = 0; i < rows; i += 1) sum7 += ($g[i] * $s_Ti[i])
+      const $c_Ti = sum7
+      scalars[5] = $c_Ti
       let sum8 = 0
-      for (let i = 0; i < rows; i += 1) sum8 += ($g[i] * $s_p[i])
-      const $c_p = sum8
-      scalars[6] = $c_p
+      for (let i = 0; i < rows; i += 1) sum8 += ($g[i] * $s_Te[i])
+      const $c_Te = sum8
+      scalars[6] = $c_Te
       let sum9 = 0
-      for (let i = 0; i < rows; i += 1) sum9 += ($g[i] * $s_hi[i])
-      const $c_hi = sum9
-      scalars[7] = $c_hi
+      for (let i = 0; i < rows; i += 1) sum9 += ($g[i] * $s_p[i])
+      const $c_p = sum9
+      scalars[7] = $c_p
       let sum10 = 0
-      for (let i = 0; i < rows; i += 1) sum10 += ($g[i] * $s_he[i])
-      const $c_he = sum10
-      scalars[8] = $c_he
+      for (let i = 0; i < rows; i += 1) sum10 += ($g[i] * $s_hi[i])
+      const $c_hi = sum10
+      scalars[8] = $c_hi
       let sum11 = 0
-      for (let i = 0; i < rows; i += 1) sum11 += ($g[i] * $s_n[i])
-      const $c_n = sum11
-      scalars[9] = $c_n
+      for (let i = 0; i < rows; i += 1) sum11 += ($g[i] * $s_he[i])
+      const $c_he = sum11
+      scalars[9] = $c_he
       let sum12 = 0
-      for (let i = 0; i < rows; i += 1) sum12 += ($g[i] * $f_s[i])
-      const $c_s = sum12
-      scalars[10] = $c_s
+      for (let i = 0; i < rows; i += 1) sum12 += ($g[i] * $s_n[i])
+      const $c_n = sum12
+      scalars[10] = $c_n
+      let sum13 = 0
+      for (let i = 0; i < rows; i += 1) sum13 += ($g[i] * $f_s[i])
+      const $c_s = sum13
+      scalars[11] = $c_s
     },
   },
   "Uncertainty budget": {

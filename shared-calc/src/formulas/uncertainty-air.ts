@@ -130,3 +130,46 @@ export const relativeUncertainty = chapter({
     },
   ],
 })
+
+const evenSpread = derived('uniform distribution between the limits of error, JCGM 100:2008, 4.3.7')
+
+/** An accuracy stated as a largest error, in the unit of the value. */
+export const statedAccuracy = chapter({
+  title: 'Standard uncertainty from a stated accuracy',
+  inputs: [{ symbol: 'a_u', name: 'accuracy stated, largest error', unit: 'as the value' }],
+  formulas: [
+    {
+      symbol: 'u_a',
+      name: 'standard uncertainty',
+      unit: 'as the value',
+      expression: 'a_u/sqrt(3)',
+      source: evenSpread,
+    },
+  ],
+})
+
+/** An accuracy stated as a share of the reading, as an absolute error, or as both: the larger of the two counts. */
+export const statedShare = chapter({
+  title: 'Relative standard uncertainty from a stated accuracy',
+  inputs: [
+    { symbol: 'a_r', name: 'accuracy stated, share of the reading', unit: '1' },
+    { symbol: 'a_a', name: 'accuracy stated, in the unit of the readings', unit: 'as the readings' },
+    { symbol: 'v_r', name: 'readings', unit: 'as the readings', rows: true },
+  ],
+  formulas: [
+    {
+      symbol: 'a_l',
+      name: 'largest error as a share of the mean reading',
+      unit: '1',
+      expression: 'max(a_r, a_a/mean(v_r))',
+      source: derived('the larger of the two counts'),
+    },
+    {
+      symbol: 'u_l',
+      name: 'relative standard uncertainty',
+      unit: '1',
+      expression: 'a_l/sqrt(3)',
+      source: evenSpread,
+    },
+  ],
+})

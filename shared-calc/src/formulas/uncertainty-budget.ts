@@ -3,6 +3,7 @@ import { chapter, derived, memory } from './chapter.js'
 const propagation = derived('JCGM 100:2008, 5.1.2 and 5.2.2')
 
 const shares = [
+  ['s_r', 'c_r', 'a step between the ranges of the flow device', '1'],
   ['s_g', 'c_g', 'the pressure gauge', '1'],
   ['s_w', 'c_w', 'a shift of the mean pressure around the envelope', '1/Pa'],
   ['s_v', 'c_v', 'the variance of the pressure around the envelope', '1/Pa²'],

@@ -15,6 +15,12 @@ const surroundings: readonly Input[] = [
     unit: '1',
     rows: true,
   },
+  {
+    symbol: 'o_r',
+    name: '1 for a reading in another range of the flow device than most, else 0',
+    unit: '1',
+    rows: true,
+  },
   { symbol: 'n', name: 'air flow exponent', unit: '1' },
   { symbol: 'dp_r', name: 'reference pressure difference', unit: 'Pa' },
   { symbol: 'k_n', name: 'change of ln of the correction to reference air with the exponent', unit: '1' },
@@ -44,6 +50,13 @@ const shared: readonly Formula[] = [
     name: 'sensitivity to the pressure gauge',
     unit: '1',
     expression: 'sum(c_x)',
+    source: propagation,
+  },
+  {
+    symbol: 's_r',
+    name: 'sensitivity to a step between the ranges of the flow device',
+    unit: '1',
+    expression: 'sum(c_y .* o_r)',
     source: propagation,
   },
   {

@@ -112,9 +112,11 @@ function refuseOpen({ questions, problems }: ReadLog): void {
 function asProblem({ path, text, cells, choices, example }: Question): LogProblem {
   const likely = choices.map(({ value }) => JSON.stringify(value)).join(' or ')
   const [cell] = cells
+  const typed =
+    likely && example !== undefined ? `, or your own value, for example ${JSON.stringify(example)}` : ''
   return problem(
     'open-question',
-    `${text} Answer with "answers": {${JSON.stringify(path)}: ${likely || JSON.stringify(example ?? '…')}}`,
+    `${text} Answer with "answers": {${JSON.stringify(path)}: ${likely || JSON.stringify(example ?? '…')}}${typed}`,
     { path, ...(cell === undefined ? {} : { cell }) },
   )
 }

@@ -134,6 +134,7 @@ function meanBlock(
   return calculation.add(id, `Sensitivities of the mean at ${pressure_Pa} Pa`, meanSensitivity, {
     q_r: columnOf(runs.map(({ run }) => rateRef(run.at.get(pressure_Pa)?.rate, pressure_Pa))),
     s_0: column(() => 's_0'),
+    s_r: column(() => 's_r'),
     s_g: column(() => 's_g'),
     s_w: column(() => 's_w'),
     s_v: column(() => 's_v'),

@@ -4,7 +4,19 @@ import type { DefaultedInput } from './defaults.js'
 /** How a cause moves a figure: by a symbol of the sensitivities of the mean, of each run in the mean, or by a fixed power. */
 type Sensitivity =
   | {
-      readonly mean: 'c_g' | 'c_w' | 'c_v' | 'c_m' | 'c_Ti' | 'c_Te' | 'c_p' | 'c_hi' | 'c_he' | 'c_n' | 'c_s'
+      readonly mean:
+        | 'c_r'
+        | 'c_g'
+        | 'c_w'
+        | 'c_v'
+        | 'c_m'
+        | 'c_Ti'
+        | 'c_Te'
+        | 'c_p'
+        | 'c_hi'
+        | 'c_he'
+        | 'c_n'
+        | 'c_s'
     }
   | { readonly ofRun: 'c_0' | 'g' }
   | { readonly fixed: 1 | -1; readonly why: string }
@@ -26,6 +38,7 @@ export type Draw =
   | {
       readonly moves:
         | 'flows'
+        | 'flows of other ranges'
         | 'meaning of flows'
         | 'span'
         | 'pressure shift'
@@ -77,6 +90,17 @@ export const causes = {
     sensitivity: { fixed: 1, why: 'leakage rate is proportional to flow' },
     size: { input: 'flowCalibration_relative' },
     draw: { moves: 'flows' },
+    sharedWhereSame: 'flowDevice',
+    source: guide,
+  },
+  'range step': {
+    name: 'step between the ranges of the flow device',
+    unit: '1',
+    input: 'rangeStep_relative',
+    scope: 'shared',
+    sensitivity: { mean: 'c_r' },
+    size: { input: 'rangeStep_relative' },
+    draw: { moves: 'flows of other ranges' },
     sharedWhereSame: 'flowDevice',
     source: guide,
   },

@@ -38,6 +38,12 @@ export const defaultUncertainties: Readonly<Record<DefaultedInput, DefaultUncert
     unit: '1',
     source: astm('flow device within ±5 %'),
   },
+  rangeStep_relative: {
+    term: 'step between the ranges of the flow device',
+    value: 0.02,
+    unit: '1',
+    source: practice('2 %, each range being calibrated by itself'),
+  },
   flowReading_relative: { term: 'one flow reading', value: 0.005, unit: '1', source: practice('0.5 %') },
   gaugeSpan_relative: {
     term: 'pressure gauge',

@@ -1,5 +1,6 @@
 import type { TestRecord, UncertaintyInputs } from '../contract/record/index.js'
 import { assumed, type Calculation, fromRecord, type Given } from '../engine/index.js'
+import type { WorkedRun } from '../evaluation/work/worked-test.js'
 import { relativeUncertainty } from '../formulas/uncertainty-air.js'
 import { windFromForce, windFromStation } from '../formulas/uncertainty-weather.js'
 import {
@@ -10,6 +11,7 @@ import {
   UNREAD_BAROMETER_Pa,
   UNREAD_HUMIDITY,
 } from './defaults.js'
+import { fromAccuracy } from './stated-accuracy.js'
 
 /** Default that an input fell back on, with the value taken. */
 export interface UsedDefault {
@@ -27,10 +29,15 @@ export class UncertaintyReader {
   constructor(
     private readonly calculation: Calculation,
     private readonly record: TestRecord,
+    private readonly runs: readonly WorkedRun[],
   ) {}
 
   read(input: DefaultedInput): Given {
-    return this.given(input) ?? this.byDefault(input)
+    return (
+      this.given(input) ??
+      fromAccuracy(this.calculation, this.record, this.runs, input) ??
+      this.byDefault(input)
+    )
   }
 
   barometer(): Given {

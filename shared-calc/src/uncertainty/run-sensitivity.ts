@@ -34,6 +34,8 @@ export interface RunUncertainty {
   readonly zeroFlow: BlockOf<typeof zeroFlowUncertainty>
   /** Relative scatter expected of the readings. */
   readonly readings: ReadingScatter
+  /** 1 for a reading in another range of the flow device than most; absent where one range served, or nobody said. */
+  readonly otherRanges: Column | undefined
   readonly sensitivityAt: (pressure_Pa: number) => SensitivityBlock
 }
 
@@ -74,7 +76,26 @@ export interface Surroundings {
   readonly outdoor: BlockOf<typeof airSensitivity>
   readonly wind: BlockOf<typeof windUncertainty>
   readonly zeroFlowChange: BlockOf<typeof zeroFlowChange>
+  /** The range in which most readings were taken; absent where all were, or nobody said. */
+  readonly mainRange: string | undefined
 }
+
+/** The range of most readings of a test, of two alike the first; absent where one range served them all, or nobody said. */
+export function mainRange(runs: readonly Run[]): string | undefined {
+  const counts = new Map<string, number>()
+  for (const { readings } of runs)
+    for (const { range } of readings) {
+      if (range === undefined) return undefined
+      counts.set(range, (counts.get(range) ?? 0) + 1)
+    }
+  if (counts.size < 2) return undefined
+  return [...counts].reduce((most, one) => (one[1] > most[1] ? one : most))[0]
+}
+
+const otherRangesOf = ({ readings }: Run, main: string): Column => ({
+  values: readings.map(({ range }) => (range === main ? 0 : 1)),
+  origin: () => ({ kind: 'rule', reason: `1 where the range is not ${main}` }),
+})
 
 export function workRunUncertainty(
   calculation: Calculation,
@@ -89,6 +110,7 @@ export function workRunUncertainty(
   const { curve, scatter, standard } = run
   const rows = curve.rows
   const readings = workReadingScatter(calculation, id, word, reader, run, logged)
+  const otherRanges = around.mainRange === undefined ? undefined : otherRangesOf(logged, around.mainRange)
   const blowingOut = run.direction === 'depressurisation'
   const [inDevice, inLeaks] = blowingOut ? [around.indoor, around.outdoor] : [around.outdoor, around.indoor]
   const slope = standard.has('k_n')
@@ -98,6 +120,7 @@ export function workRunUncertainty(
       })
   const given: Bindings = {
     u_y: readings.flows,
+    o_r: otherRanges,
     a_d: densityPowers(run),
     w: curve.has('w') ? curve.refColumn('w') : constantColumn(byRule(1, 'the fit is not weighted'), rows),
     k_T: standard.has('k_T') ? standard.ref('k_T') : byRule(0, 'the method corrects no viscosity'),
@@ -115,6 +138,7 @@ export function workRunUncertainty(
     run,
     id,
     readings,
+    otherRanges,
     zeroFlow: workZeroFlow(calculation, id, word, reader, run, around),
     sensitivityAt: (pressure) => {
       const block =
@@ -139,7 +163,7 @@ export function workRunUncertainty(
 }
 
 /** What the sensitivities are given by hand. */
-const givenSymbols = new Set('dp_r u_y a_d w k_T d_s g_Td g_Tx g_pd g_px g_hd g_hx'.split(' '))
+const givenSymbols = new Set('dp_r u_y o_r a_d w k_T d_s g_Td g_Tx g_pd g_px g_hd g_hx'.split(' '))
 
 /** How each mass flow depends on the density of the air in the device. */
 const densityPowers = ({ flows }: WorkedRun): Column => ({

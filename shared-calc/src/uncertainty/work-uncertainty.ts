@@ -9,6 +9,7 @@ import { workDecisions } from './decisions.js'
 import { UncertaintyReader } from './inputs.js'
 import {
   airSensitivities,
+  mainRange,
   type RunUncertainty,
   workRunUncertainty,
   workZeroFlowChange,
@@ -32,7 +33,7 @@ const reported = (['q50', 'n50', 'qE50', 'qF50', 'ela4', 'ela10'] as const).map(
 export function workUncertainty(record: TestRecord, method: Method, test: WorkedTest): WorkedUncertainty {
   const { calculation } = test
   const before = calculation.blocks.length
-  const reader = new UncertaintyReader(calculation, record)
+  const reader = new UncertaintyReader(calculation, record, test.runs)
   const speed = reader.wind()
   const wind = calculation.add('uncertainty.wind', 'Uncertainty from wind', windUncertainty, {
     U_w: speed,
@@ -59,6 +60,7 @@ export function workUncertainty(record: TestRecord, method: Method, test: Worked
     ...airSensitivities(calculation, test),
     wind,
     zeroFlowChange: workZeroFlowChange(calculation, test.runs),
+    mainRange: mainRange(record.runs),
   }
   const runs = test.runs.flatMap((run) => {
     const logged = record.runs[run.index]

@@ -46,7 +46,8 @@ export const versions: readonly KnownVersion[] = [
   },
   {
     version: CALCULATION_VERSION,
-    changed: 'plainer wording of findings, labels and sheets; no figure changes',
+    changed:
+      'the uncertainty budget takes the accuracies stated for gauge, flow device and thermometer in place of defaults; new findings: volume against areas, barometer against altitude, zero-flow pressure changed during a run, identical runs; plainer wording',
     ...current,
   },
 ]

@@ -100,6 +100,21 @@ describe('pressures that a sentence calls corrected', () => {
   })
 
   it.each([
+    ['Pressures corrected for zero flow?', 'no'],
+    ['Druckwerte um Nulldruck korrigiert?', 'Nein'],
+    ['Pressures corrected for zero flow?', null],
+    ['Pressures corrected for zero flow? No', null],
+  ])('are as measured where the log says they are not: "%s" %s', async (question, answer) => {
+    const rows: Rows = [[question, answer], ...zeros, HEADINGS, ...dep.readings]
+    close(read(await logOf(FORM, rows)).n50, n50Of([dep]))
+  })
+
+  it.each(['yes', 'Ja', '✓'])('are induced where the answer beside it is %s', async (answer) => {
+    const rows: Rows = [['Pressures corrected for zero flow?', answer], ...zeros, HEADINGS, ...induced]
+    close(read(await logOf(FORM, rows)).n50, n50Of([dep]))
+  })
+
+  it.each([
     ['Baseline before (already subtracted), Pa', 'Baseline after (already subtracted), Pa'],
     ['Nulldruck vorher, bereits abgezogen', 'Nulldruck nachher, bereits abgezogen'],
     ['Zero flow before, taken off below', 'Zero flow after, taken off below'],

@@ -1,3 +1,4 @@
+import { interpretLog, openLog } from '@draughtbook/shared-calc/log'
 import { describe, expect, it } from 'vitest'
 import { book, type Rows, sheetOf } from '../support/book'
 import { closeTo, dep, FORM, HEADINGS, HOUSE, n50Of, pres, read, sheetOfForm, zeroRows } from './house'
@@ -5,6 +6,8 @@ import { closeTo, dep, FORM, HEADINGS, HOUSE, n50Of, pres, read, sheetOfForm, ze
 // Truth: a leakage curve written in house.ts and an independent least-squares fit; nothing of it comes from the reader.
 const beside: Rows = dep.readings.map((row, index) => [index + 1, ...row, ...(pres.readings[index] ?? [])])
 const close = closeTo(0.0008)
+const questionsOf = (bytes: Uint8Array) =>
+  interpretLog(openLog(bytes, 'log.xlsx')).questions.map(({ text }) => text)
 
 it.each(['OK?', 'v', 'Counted'])('asks what noughts and ones headed "%s" mean', async (heading) => {
   const bytes = await sheetOfForm([
@@ -119,10 +122,27 @@ describe('volumes', () => {
     expect(choices).toContain(`${HOUSE.volume_m3} m3`)
   })
 
+  it('as a sum in one text are asked about, and the question names the cell', async () => {
+    const bytes = await withVolumes(['Volume (m³)', '201.3 + 211.3 = 412.6'])
+    expect(questionsOf(bytes)).toEqual([
+      expect.stringMatching(/Cell B\d+ says "?“?201\.3 \+ 211\.3 = 412\.6”?"?, which is not one number/),
+    ])
+    close(read(bytes, { 'building.volume_m3': '412.6 m3' }).n50, n50Of([dep]))
+  })
+
   it('in litres are offered in m³', async () => {
     const { choices } = read(await withVolumes(['Volume GF', 201_300, 'l'], ['Volume 1F', upper * 1000, 'l']))
     expect(choices).toContain('201.3 m3')
   })
+})
+
+it.each(['± (m³/h)', 's (m³/h)', '+/- m³/h'])('takes no spread headed "%s" for flows', async (heading) => {
+  const rows = dep.readings.map(([p, q]) => [p, 0.4, q, q * 0.02])
+  const { n50, asked } = read(
+    await sheetOfForm([...zeroRows(dep), [HEADINGS[0], '± (Pa)', HEADINGS[1], heading], ...rows]),
+  )
+  expect(asked).toEqual([])
+  close(n50, n50Of([dep]))
 })
 
 it('reads pressures and flows logged in two units once', async () => {

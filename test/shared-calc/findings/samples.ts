@@ -277,6 +277,21 @@ export const samples: Samples = {
     { ...place, pressure: 72, limit: 60 },
     { ...place, pressure: 60.04, limit: 60 },
   ],
+  'zero-flow-drift/run': [
+    { direction: de, moved_Pa: 3, share: 0.065, limit: 0.04 },
+    { direction: de, moved_Pa: 1.2, share: 0.0402, limit: 0.04 },
+  ],
+  'volume-shape/envelope-small': [
+    { envelope: 212, volume: 2120, limit: 797.9 },
+    { envelope: 797.88, volume: 2120, limit: 797.9 },
+  ],
+  'volume-shape/envelope-large': [{ envelope: 480, volume: 48, limit: 255.5 }],
+  'volume-shape/storey-height': [
+    { height: 1.3, lowest: 1.8, highest: 15 },
+    { height: 15.02, lowest: 1.8, highest: 15 },
+  ],
+  'barometer-altitude': [{ value: 101_325, usual: 92_076, altitude: 800 }],
+  'identical-runs': [],
   'zero-flow-drift': [
     { moved_Pa: -1.3, share: 0.042, limit: 0.02 },
     { moved_Pa: 0.4, share: 0.0203, limit: 0.02 },

@@ -11,6 +11,11 @@ const basis =
     r.test.method = method
   }
 const where = ['building.volumeBasis']
+const shape =
+  (volume: number, envelope: number, floor: number): Change =>
+  (r) => {
+    Object.assign(r.building, { volume_m3: volume, envelopeArea_m2: envelope, floorArea_m2: floor })
+  }
 /** Pressurisation with flows in this ratio to depressurisation. */
 const other =
   (ratio: number): Change =>
@@ -35,6 +40,36 @@ describeRules({
       'net, for one that counts overall volume',
       basis('net', { volumeBasis: 'overall internal' }),
       { severity: 'caution', where },
+    ],
+  ],
+  // A sphere of 212 m³ has the radius ∛(3·212/(4π)) = 3.6993 m and the surface 4π·3.6993² = 171.93 m².
+  'volume-shape': [
+    ['a house', () => undefined],
+    ['just more envelope than a sphere', shape(212, 172, 84)],
+    [
+      'less envelope than a sphere: no building can be',
+      shape(212, 171, 84),
+      { severity: 'caution', value: 171, where: ['building.volume_m3', 'building.envelopeArea_m2'] },
+    ],
+    ['a digit too many in the volume', shape(2120, 238, 84), [{ value: 238 }, { value: 2120 / 84 }]],
+    [
+      'a digit too few',
+      shape(21.2, 238, 84),
+      [
+        { severity: 'caution', value: 238 },
+        { severity: 'caution', value: 21.2 / 84, limit: 1.8 },
+      ],
+    ],
+    ['digits exchanged: 122 for 212 m³, a mean height of 1.45 m', shape(122, 238, 84), { limit: 1.8 }],
+    ['a bungalow of 30 by 5 by 2.4 m', shape(360, 468, 150)],
+    ['a hall of 40 by 25 by 12 m', shape(12_000, 3560, 1000)],
+    [
+      'no floor area and no envelope area',
+      (r) => {
+        delete r.building.envelopeArea_m2
+        delete r.building.floorArea_m2
+        r.building.volume_m3 = 50
+      },
     ],
   ],
   'missing-basis': [

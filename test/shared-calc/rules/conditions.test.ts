@@ -17,7 +17,28 @@ const windOf =
     }
   }
 
+const barometerAt = (altitude: number, pressure: number) => (r: Parameters<RuleCase[1]>[0]) => {
+  r.building.altitude_m = altitude
+  r.conditions.barometricPressure_Pa = pressure
+}
+
 describeRules({
+  // US Standard Atmosphere 1976, printed table: 89 874.6 Pa at 1000 m, 101 325 Pa at sea level.
+  'barometer-altitude': [
+    ['no altitude', () => undefined],
+    ['the standard atmosphere at 1000 m', barometerAt(1000, 89_875)],
+    ['a high of 4.9 kPa', barometerAt(1000, 94_770)],
+    [
+      'reduced to sea level',
+      barometerAt(1000, 101_325),
+      {
+        severity: 'caution',
+        value: 101_325,
+        where: ['conditions.barometricPressure_Pa', 'building.altitude_m'],
+      },
+    ],
+    ['a low of 5.1 kPa at sea level', barometerAt(0, 96_225), { severity: 'caution', limit: 101_325 }],
+  ],
   'temperature-height': [
     ['250 m·K', cold(25, 10)],
     ['just below 250 m·K', cold(24.9, 10)],

@@ -55,6 +55,13 @@ describeRules({
       { severity: 'note', where: ['runs[0].readings[2]'] },
     ],
     [
+      'one reading 1.2 % off a quiet line: no more than readings of 0.5 % bring by chance',
+      (r) => {
+        scattered(0.0005)(r)
+        reading(r, 2).flow_m3_h = (reading(r, 2).flow_m3_h ?? 0) * 1.012
+      },
+    ],
+    [
       'one reading off an otherwise perfect line',
       (r) => {
         reading(r, 2).flow_m3_h = (reading(r, 2).flow_m3_h ?? 0) * 1.05

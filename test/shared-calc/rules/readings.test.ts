@@ -168,4 +168,24 @@ describeRules({
       },
     ],
   ],
+  'identical-runs': [
+    ['both on one exact curve, as no instrument shows them', () => undefined],
+    [
+      'a run copied with its signs turned',
+      (r) => {
+        for (const [i, one] of run(r).readings.entries())
+          one.flow_m3_h = Math.round((one.flow_m3_h ?? Number.NaN) * (1 + (i % 2) * 0.01))
+        run(r, 1).readings = run(r).readings.map((one) => ({ ...one, pressure_Pa: -one.pressure_Pa }))
+      },
+      { severity: 'caution', where: ['runs[0].readings', 'runs[1].readings'] },
+    ],
+    [
+      'one reading apart',
+      (r) => {
+        for (const one of run(r).readings) one.flow_m3_h = Math.round(one.flow_m3_h ?? Number.NaN)
+        run(r, 1).readings = run(r).readings.map((one) => ({ ...one, pressure_Pa: -one.pressure_Pa }))
+        reading(r, 2, 1).flow_m3_h = (reading(r, 2, 1).flow_m3_h ?? Number.NaN) + 1
+      },
+    ],
+  ],
 })

@@ -10,6 +10,30 @@ const shift = (record: Parameters<RuleCase[1]>[0]) => {
 }
 
 describeRules({
+  // q ∝ Δp^0.65 by the record; half the change against the lowest reading of 10 Pa less the mean zero flow.
+  'zero-flow-drift': [
+    ['no change', () => undefined],
+    [
+      'from 0 to 1 Pa: 0.5 Pa of 10.5 Pa, 3.1 % of the flow',
+      (r) => {
+        run(r).zeroFlowAfter_Pa = of(1)
+      },
+    ],
+    [
+      'from 0 to 3 Pa: 1.5 Pa of 11.5 Pa, about 8 %',
+      (r) => {
+        run(r).zeroFlowAfter_Pa = of(3)
+      },
+      { severity: 'note', limit: 0.04, where: ['runs[0].zeroFlowBefore_Pa', 'runs[0].zeroFlowAfter_Pa'] },
+    ],
+    [
+      'one period was not logged',
+      (r) => {
+        run(r).zeroFlowBefore_Pa = of(3)
+        delete run(r).zeroFlowAfter_Pa
+      },
+    ],
+  ],
   'zero-flow-limit': [
     [
       '5 Pa before',

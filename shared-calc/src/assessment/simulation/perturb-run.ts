@@ -8,6 +8,8 @@ import type { Handle, Replay } from './replay.js'
 export interface SharedDraws {
   /** Relative error of the flow calibration. */
   readonly flows: Float64Array
+  /** Relative error of the flows in other ranges than that of most readings, against it. */
+  readonly flowsOfOtherRanges: Float64Array
   /** How much of the change applies that another meaning of the typed flows would make. */
   readonly meaningOfFlows: Float64Array
   /** Relative error of the span of the gauge. */
@@ -34,7 +36,7 @@ export type PerturbRun = (shared: SharedDraws, random: Random) => void
  * Scatter is drawn as the budget counts it.
  */
 export function perturbRun(replay: Replay, uncertainty: RunUncertainty): PerturbRun {
-  const { run, zeroFlow, readings, sensitivityAt } = uncertainty
+  const { run, zeroFlow, readings, otherRanges, sensitivityAt } = uncertainty
   const { curve } = run
   const sensitivity = sensitivityAt(SCATTER_JUDGED_AT_Pa)
   // A line through the readings shows what the pressure scattered beyond expectation; repeated readings, the flow.
@@ -55,18 +57,27 @@ export function perturbRun(replay: Replay, uncertainty: RunUncertainty): Perturb
       ? 0
       : Math.hypot(readings.pressures.column('u_x')[row] as number, Math.sqrt(v_g) / induced),
     flowNoise: found ? s_e : (readings.flows.values[row] as number),
+    other: otherRanges?.values[row] ?? 0,
     spread: (n * (n - 1)) / (2 * induced * induced),
     bend: Math.log(induced / CURVE_TOUCHES_AT_Pa) ** 2 / 2,
   }))
   const offset = new Float64Array(BATCH)
   const factor = new Float64Array(BATCH)
   return (
-    { flows: calibration, meaningOfFlows, span, pressureShift, pressureVariance, curvature },
+    {
+      flows: calibration,
+      flowsOfOtherRanges,
+      meaningOfFlows,
+      span,
+      pressureShift,
+      pressureVariance,
+      curvature,
+    },
     { normal },
   ) => {
     for (let i = 0; i < BATCH; i += 1)
       offset[i] = direction * (pressureShift[i] as number) - sign * u_0 * normal()
-    for (const { induced, pressure, flows, pressureNoise, flowNoise, spread, bend } of rows) {
+    for (const { induced, pressure, flows, pressureNoise, flowNoise, other, spread, bend } of rows) {
       if (pressure) {
         const base = zero + sign * induced
         const scale = sign * induced
@@ -81,6 +92,7 @@ export function perturbRun(replay: Replay, uncertainty: RunUncertainty): Perturb
         // Causes that act one way only are subtracted from the readings, to give the true values behind them.
         factor[i] = Math.exp(
           (calibration[i] as number) +
+            other * (flowsOfOtherRanges[i] as number) +
             change * (meaningOfFlows[i] as number) -
             spread * (pressureVariance[i] as number) -
             bend * (curvature[i] as number) +

@@ -44,6 +44,7 @@ export function prepare(record: TestRecord): PreparedTest {
   const perturb = runs.map((run) => perturbRun(replay, run))
   const shared = {
     flows: new Errors(drawn, 'flows'),
+    flowsOfOtherRanges: new Errors(drawn, 'flows of other ranges'),
     meaningOfFlows: new Errors(drawn, 'meaning of flows'),
     span: new Errors(drawn, 'span'),
     pressureShift: new Errors(drawn, 'pressure shift'),
@@ -53,6 +54,7 @@ export function prepare(record: TestRecord): PreparedTest {
   const figure = new Errors(drawn, 'figure')
   const draws = {
     flows: shared.flows.draws,
+    flowsOfOtherRanges: shared.flowsOfOtherRanges.draws,
     meaningOfFlows: shared.meaningOfFlows.draws,
     span: shared.span.draws,
     pressureShift: shared.pressureShift.draws,

@@ -3,6 +3,8 @@ import { practiceSource, preparationClause } from '../sources.js'
 import { apart, plain } from '../words.js'
 import type { FindingTexts } from './finding-text.js'
 
+const shapeRemedy = 'Check the internal volume and the envelope area.'
+
 /** What is missing about the building, its preparation or its target. */
 export const buildingTexts = {
   'volume-basis/not-stated': {
@@ -44,6 +46,27 @@ export const buildingTexts = {
     message: ({ term, value, unit, lowest, highest }: PlausibleRange & { value: number }) =>
       `The ${term} is ${apart(value, [lowest, highest])} ${unit}, outside the usual range of ${plain(lowest)} to ${plain(highest)} ${unit}.`,
     remedy: 'Check the value and its unit. If it is correct, confirm it in the report.',
+  },
+  'volume-shape/envelope-small': {
+    severity: 'caution',
+    source: practiceSource,
+    message: ({ envelope, volume, limit }: { envelope: number; volume: number; limit: number }) =>
+      `An envelope of ${apart(envelope, [limit], 1)} m² cannot enclose a volume of ${plain(volume, 1)} m³: at least ${apart(limit, [envelope], 1)} m² is needed.`,
+    remedy: shapeRemedy,
+  },
+  'volume-shape/envelope-large': {
+    severity: 'caution',
+    source: practiceSource,
+    message: ({ envelope, volume, limit }: { envelope: number; volume: number; limit: number }) =>
+      `An envelope of ${apart(envelope, [limit], 1)} m² is unusually large for a volume of ${plain(volume, 1)} m³ (usual: up to ${apart(limit, [envelope], 1)} m²).`,
+    remedy: shapeRemedy,
+  },
+  'volume-shape/storey-height': {
+    severity: 'caution',
+    source: practiceSource,
+    message: ({ height, lowest, highest }: { height: number; lowest: number; highest: number }) =>
+      `The volume divided by the floor area is a mean height of ${apart(height, [lowest, highest], 1)} m, outside the usual range of ${lowest} to ${highest} m.`,
+    remedy: 'Check the internal volume and the floor area.',
   },
   'missing-target': {
     severity: 'note',

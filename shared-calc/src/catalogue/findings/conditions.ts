@@ -1,5 +1,5 @@
 import { practiceSource } from '../sources.js'
-import { apart } from '../words.js'
+import { apart, plain } from '../words.js'
 import type { FindingTexts } from './finding-text.js'
 
 export const windPlace = (at: 'ground' | 'meteorological' | undefined): string =>
@@ -26,6 +26,14 @@ export const conditionTexts = {
     message: ({ value, lowest, highest }: { value: number; lowest: number; highest: number }) =>
       `The outdoor temperature is ${apart(value, [lowest, highest], 1)} °C. The method recommends ${lowest} to ${highest} °C.`,
     remedy: 'Explain in the report why the test was made at this temperature.',
+  },
+  'barometer-altitude': {
+    severity: 'caution',
+    source: practiceSource,
+    message: ({ value, usual, altitude }: { value: number; usual: number; altitude: number }) =>
+      `The barometric pressure is ${plain(value, 0)} Pa. At an altitude of ${plain(altitude, 0)} m it is usually about ${plain(Math.round(usual / 100) * 100, 0)} Pa.`,
+    remedy:
+      'Enter the pressure at the site. Weather reports often give it reduced to sea level. Check the altitude.',
   },
   'wind/not-logged': {
     severity: 'caution',

@@ -106,6 +106,12 @@ export const readingTexts = {
       `${capital(direction)}, readings ${first + 1} and ${second + 1} are identical (${plain(pressure, 1)} Pa).`,
     remedy: 'Check whether a reading was copied. If so, leave one out.',
   },
+  'identical-runs': {
+    severity: 'caution',
+    source: practiceSource,
+    message: 'The readings of both directions are identical.',
+    remedy: 'Check whether one run was copied. If so, enter the readings that were taken.',
+  },
   'station-pressure': {
     severity: 'caution',
     message: ({

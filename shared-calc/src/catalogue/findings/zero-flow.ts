@@ -67,6 +67,23 @@ export const zeroFlowTexts = {
       `${capital(direction)}: only ${counted(count, 'zero-flow pressure was', 'zero-flow pressures were')} logged ${period} the readings (at least ${samples} over ${duration_s} s expected).`,
     remedy: logIt,
   },
+  'zero-flow-drift/run': {
+    severity: 'note',
+    source: practiceSource,
+    message: ({
+      direction,
+      moved_Pa,
+      share,
+      limit,
+    }: {
+      direction: Direction
+      moved_Pa: number
+      share: number
+      limit: number
+    }) =>
+      `${capital(direction)}: the zero-flow pressure changed by ${plain(moved_Pa, 1)} Pa during the run. The flow at the lowest reading may be wrong by ${apart(share * 100, [limit * 100], 1)} % (limit ${plain(limit * 100, 1)} %).`,
+    remedy: 'Repeat the run in steadier weather. Check the hoses and their outdoor ends.',
+  },
 } as const satisfies FindingTexts
 
 /** While the building is still prepared, a reading is best repeated at once. */

@@ -9,6 +9,8 @@ const relative = (term: string, maximum = 1) => numberField({ term, unit: '1' },
  */
 export const UncertaintyInputs = z.strictObject({
   flowCalibration_relative: relative('standard uncertainty of the flow calibration'),
+  /** Of one range of the flow device against another (from record@3 on). */
+  rangeStep_relative: relative('standard uncertainty of a step between the ranges of the flow device'),
   flowReading_relative: relative('standard uncertainty of one flow reading'),
   gaugeSpan_relative: relative('standard uncertainty of the pressure gauge'),
   pressureReading_Pa: numberField(

@@ -46,6 +46,7 @@ const newerFields: readonly (readonly [RecordFormat, readonly NewerField[]])[] =
         'runs.*.flowStatedAt',
         'runs.*.evenness',
         'target.sampled',
+        'uncertainty.rangeStep_relative',
       ].map((path) => field(path)),
       field('test.preparation', ['method A', 'method B', 'as-operated', 'closed-up']),
       field('target.quantity', ['qT50', 'qT_pr', 'aE10', 'aE_pr']),

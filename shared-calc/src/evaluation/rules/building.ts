@@ -1,4 +1,7 @@
 import { finding } from '../../catalogue/findings/finding.js'
+import type { Finding } from '../../contract/record/index.js'
+import { Calculation, fromRecord } from '../../engine/index.js'
+import { buildingShape } from '../../formulas/limits.js'
 import { basisOf } from '../work/definite-target.js'
 import { inEach, type Rule, silent } from './rule.js'
 
@@ -66,3 +69,48 @@ export const missingPreparation: Rule = ({ record }) => {
 /** No target was set, so nothing is judged. */
 export const missingTarget: Rule = ({ record }) =>
   record.target !== undefined ? silent : [finding('missing-target', { where: ['target'] })]
+
+/** Envelope areas above this many times the smallest possible one belong to no ordinary building. */
+const LARGEST_SHARE = 4
+/** Mean heights of storeys, m: attics under slopes to halls. All three: common practice, no source. */
+const STOREY = { lowest: 1.8, highest: 15 } as const
+
+/** Volume, envelope area and floor area can belong to one building: a slip of the pen in one of them shows here. */
+export const volumeShape: Rule = ({ record }) => {
+  const { volume_m3: volume, envelopeArea_m2: envelope, floorArea_m2: floor } = record.building
+  if (volume === undefined || (envelope === undefined && floor === undefined)) return silent
+  const shape = new Calculation().add('shape', 'shape of the building', buildingShape, {
+    V: fromRecord('building.volume_m3', volume),
+    A_F: floor === undefined ? undefined : fromRecord('building.floorArea_m2', floor),
+  })
+  const findings: Finding[] = []
+  const smallest = shape.value('A_min')
+  if (envelope !== undefined && (envelope < smallest || envelope > LARGEST_SHARE * smallest)) {
+    const limit = envelope < smallest ? smallest : LARGEST_SHARE * smallest
+    const where = ['building.volume_m3', 'building.envelopeArea_m2']
+    findings.push(
+      finding(
+        envelope < smallest ? 'volume-shape/envelope-small' : 'volume-shape/envelope-large',
+        { where, value: envelope, limit },
+        { envelope, volume, limit },
+      ),
+    )
+  }
+  if (floor !== undefined) {
+    const value = shape.value('h_m')
+    const { lowest, highest } = STOREY
+    if (value < lowest || value > highest)
+      findings.push(
+        finding(
+          'volume-shape/storey-height',
+          {
+            where: ['building.volume_m3', 'building.floorArea_m2'],
+            value,
+            limit: value < lowest ? lowest : highest,
+          },
+          { height: value, lowest, highest },
+        ),
+      )
+  }
+  return findings
+}

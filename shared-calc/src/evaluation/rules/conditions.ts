@@ -1,6 +1,7 @@
 import { finding } from '../../catalogue/findings/finding.js'
 import type { Finding } from '../../contract/record/index.js'
-import { exceeds, fallsBelow } from '../../engine/index.js'
+import { Calculation, exceeds, fallsBelow, fromRecord } from '../../engine/index.js'
+import { standardAtmosphere } from '../../formulas/air.js'
 import { type Rule, silent } from './rule.js'
 
 /** Height times temperature difference: the stack pressure stays small. Methods differ in what more of it means. */
@@ -63,6 +64,29 @@ export const outdoorTemperature: Rule = ({ record, method }) => {
         limit: value < lowest ? lowest : highest,
       },
       { value, lowest, highest },
+    ),
+  ]
+}
+
+/** How far weather moves the barometer from the standard atmosphere, Pa. Common practice, no source. */
+const WEATHER_Pa = 5000
+
+/** The barometer stands as it can at the altitude of the site, and not as weather reports reduce it to sea level. */
+export const barometerAltitude: Rule = ({ record }) => {
+  const { barometricPressure_Pa: value } = record.conditions
+  const { altitude_m: altitude } = record.building
+  if (value === undefined || altitude === undefined) return silent
+  const usual = new Calculation()
+    .add('pressure', 'barometric pressure from altitude', standardAtmosphere, {
+      h: fromRecord('building.altitude_m', altitude),
+    })
+    .value('p_h')
+  if (!exceeds(Math.abs(value - usual), WEATHER_Pa)) return silent
+  return [
+    finding(
+      'barometer-altitude',
+      { where: ['conditions.barometricPressure_Pa', 'building.altitude_m'], value, limit: usual },
+      { value, usual, altitude },
     ),
   ]
 }

@@ -34,10 +34,15 @@ export const correlation: Rule = ({ method, test }) => {
 }
 
 const OUTLIER_ALPHA = 0.01
+/**
+ * Share of its flow by which a reading must lie off the curve to be worth repeating: three times the scatter expected of
+ * one flow reading. On a quiet curve smaller ones stand out by chance. Common practice, no source.
+ */
+const OUTLIER_SHARE = 0.015
 
 /** A reading that lies off the line through all the others. */
 export const outlier: Rule = ({ test }) =>
-  inEach(test.runs, ({ scatter, residuals, direction, index }) => {
+  inEach(test.runs, ({ scatter, residuals, deviation, direction, index }) => {
     if (!scatter || scatter.rows < 4) return silent
     const where = (i: number) => [`runs[${index}].readings[${i}]`]
     if (!residuals) {
@@ -50,8 +55,9 @@ export const outlier: Rule = ({ test }) =>
       )
     }
     const limit = studentT(OUTLIER_ALPHA, scatter.rows - 3)
+    const off = deviation.column('d_fit')
     return inEach(residuals.column('t_e'), (value, i) =>
-      !exceeds(Math.abs(value), limit)
+      !exceeds(Math.abs(value), limit) || Math.abs(off[i] as number) < OUTLIER_SHARE
         ? silent
         : [
             finding(

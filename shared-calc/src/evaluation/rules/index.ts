@@ -6,8 +6,8 @@ import {
   flowStatedAt,
   signConvention,
 } from './assumptions.js'
-import { missingBasis, missingPreparation, missingTarget, volumeBasis } from './building.js'
-import { outdoorTemperature, temperatureHeight, wind } from './conditions.js'
+import { missingBasis, missingPreparation, missingTarget, volumeBasis, volumeShape } from './building.js'
+import { barometerAltitude, outdoorTemperature, temperatureHeight, wind } from './conditions.js'
 import { correlation, exponentRange, extrapolatedTarget, outlier } from './curve.js'
 import { implausibleValue, textCharacters } from './entries.js'
 import { averagingTime, calibrationExpired, deviceRange, missingRanges } from './instruments.js'
@@ -25,6 +25,7 @@ import { readingSpan } from './reading-span.js'
 import {
   duplicateReading,
   highestPressure,
+  identicalRuns,
   lowestPressure,
   pressureCeiling,
   readingSpacing,
@@ -33,7 +34,7 @@ import {
 } from './readings.js'
 import { type Rule, silent } from './rule.js'
 import { targetAdjoiningSpaces, targetAlternatives, targetArea, targetPreparation } from './target.js'
-import { zeroFlowLimit, zeroFlowSamples } from './zero-flow.js'
+import { zeroFlowLimit, zeroFlowMoved, zeroFlowSamples } from './zero-flow.js'
 
 export type { Rule, RuleContext } from './rule.js'
 
@@ -83,10 +84,14 @@ export const rules: readonly Rule[] = [
   assumedPressure,
   flowStatedAt,
   implausibleValue,
+  volumeShape,
+  barometerAltitude,
   directionsDiffer,
   extrapolatedTarget,
   ofALine(outlier),
   ofALine(duplicateReading),
+  identicalRuns,
+  ofALine(zeroFlowMoved),
   signConvention,
   assumedHumidity,
   assumedReferenceDensity,

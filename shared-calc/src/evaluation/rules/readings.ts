@@ -1,6 +1,7 @@
 import { finding } from '../../catalogue/findings/finding.js'
 import { largest, smallest } from '../../engine/evaluate/functions.js'
 import { exceeds, fallsBelow } from '../../engine/index.js'
+import type { WorkedRun } from '../work/worked-test.js'
 import { inEach, type Rule, silent } from './rule.js'
 
 /** Enough readings in each direction. */
@@ -152,3 +153,23 @@ export const duplicateReading: Rule = ({ record }) =>
       ]
     })
   })
+
+/** Every reading of one run is a reading of the other: no two runs of a real test are. */
+export const identicalRuns: Rule = ({ record, test }) => {
+  const [first, second] = record.runs
+  // Readings on one exact curve were not measured; they may be alike in both directions.
+  if (!first || !second || first.readings.length < 3 || test.runs.some(exactlyOnCurve)) return silent
+  const keys = ({ readings }: typeof first) =>
+    readings
+      .map((one) =>
+        [Math.abs(one.pressure_Pa), one.flow_m3_h, Math.abs(one.devicePressure_Pa ?? 0), one.range].join('|'),
+      )
+      .sort()
+      .join(' ')
+  return keys(first) === keys(second)
+    ? [finding('identical-runs', { where: ['runs[0].readings', 'runs[1].readings'] })]
+    : silent
+}
+
+const exactlyOnCurve = ({ deviation }: WorkedRun): boolean =>
+  deviation.column('d_fit').every((share) => Math.abs(share) < 1e-6)

@@ -1,5 +1,9 @@
 import { finding } from '../../catalogue/findings/finding.js'
-import { exceeds } from '../../engine/index.js'
+import type { Finding } from '../../contract/record/index.js'
+import { smallest } from '../../engine/evaluate/functions.js'
+import { type BlockOf, byRule, Calculation, exceeds } from '../../engine/index.js'
+import { zeroFlowDrift } from '../../formulas/while-reading.js'
+import type { WorkedRun } from '../work/worked-test.js'
 import { inEach, type Rule, silent } from './rule.js'
 
 const periods = [
@@ -48,3 +52,43 @@ export const zeroFlowSamples: Rule = ({ record, method }) => {
     }),
   )
 }
+
+/** How far the zero-flow pressure moved during a run; undefined where a period was not logged. */
+export function workDrift({ curve, before, after }: WorkedRun): BlockOf<typeof zeroFlowDrift> | undefined {
+  if (!before || !after) return undefined
+  return new Calculation().add('drift', 'drift of the zero-flow pressure', zeroFlowDrift, {
+    dp_01: before.ref('dp_m0'),
+    dp_02: after.ref('dp_m0'),
+    n: curve.ref('n'),
+    dp_l: byRule(smallest(curve.column('dp')), 'lowest pressure read'),
+  })
+}
+
+/**
+ * Error at the lowest reading above which a change of the zero-flow pressure during a run is reported: twice what is
+ * reported on site, where the reading can still be repeated. Common practice, no source.
+ */
+const DRIFT_ERROR = 0.04
+
+/** The zero-flow pressure after the readings is not the one before them, so that it was not known in between. */
+export const zeroFlowMoved: Rule = ({ test }) =>
+  inEach(test.runs, (run): readonly Finding[] => {
+    const block = workDrift(run)
+    if (!block || !exceeds(block.value('e_0'), DRIFT_ERROR)) return silent
+    return [
+      finding(
+        'zero-flow-drift/run',
+        {
+          where: [`runs[${run.index}].zeroFlowBefore_Pa`, `runs[${run.index}].zeroFlowAfter_Pa`],
+          value: block.value('e_0'),
+          limit: DRIFT_ERROR,
+        },
+        {
+          direction: run.direction,
+          moved_Pa: Math.abs(block.value('d_0')),
+          share: block.value('e_0'),
+          limit: DRIFT_ERROR,
+        },
+      ),
+    ]
+  })

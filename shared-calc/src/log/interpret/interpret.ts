@@ -13,10 +13,10 @@ import type { FieldName } from './fields/classify.js'
 import type { FoundField } from './fields/found-field.js'
 import { fieldsOfSheet } from './fields/labels-behind.js'
 import { fieldsAbove, fieldsOfRow, fieldsOver, namedRowsOf, roomsOf } from './fields/lists.js'
-import { sidesIn } from './fields/sides.js'
+import { sidesIn, unreadVolumeIn } from './fields/sides.js'
 import { pairedView } from './grid/paired-view.js'
 import { stackedView } from './grid/stacked-view.js'
-import { unstoredColumn } from './grid/unstored.js'
+import { tellUnstored, unstoredColumn, unstoredFields } from './grid/unstored.js'
 import { turned, type View, viewOf } from './grid/view.js'
 import type { Answers, Interpretation, InterpretedTest, Question, Use } from './interpretation.js'
 import { NotSearched } from './not-searched.js'
@@ -30,7 +30,7 @@ import { putSeries } from './record/put-series.js'
 import { putSizes, volumeUnitQuestion } from './record/sizes.js'
 import { findSheetTables, type SheetTables } from './sheet-tables.js'
 import { bareHeads } from './tables/bare-heads.js'
-import { findDevice, isOfDevice } from './tables/device-ranges.js'
+import { type FoundDevice, findDevices, isOfDevice } from './tables/device-ranges.js'
 import { deviceInWords } from './tables/device-words.js'
 import type { FoundRun } from './tables/runs.js'
 import { askYear, chooseTest } from './tests/chosen.js'
@@ -99,18 +99,15 @@ export function interpretLog(
     ]),
   )
   const fields = [...formOf.values()].flatMap((form) => form.fields)
-  const device =
-    findDevice(visible) ??
-    (hasDevicePressures(tables)
-      ? (findDevice(visible.map((view) => turned(view))) ?? deviceInWords(visible))
-      : undefined)
+  const upright = findDevices(visible)
+  const devices = upright.length > 0 || !hasDevicePressures(tables) ? upright : devicesOtherwise(visible)
   const all = joinContinued(
     tables.flatMap((one) => one.runs),
     fields,
   ).filter(
     ({ view, readings, block }) =>
       !isOfDevice(
-        device,
+        devices,
         view,
         readings.map(({ row }) => row),
         block.pressure.label,
@@ -181,8 +178,9 @@ export function interpretLog(
     .filter(({ view }) => !view.sheet.hidden)
     .map(({ view, isTaken }) => roomsOf(view, isTaken))
     .find((one) => one)
+  const unstored = visible.flatMap(unstoredFields)
   const tests = chosen.map((group): InterpretedTest & { uses: readonly Use[] } => {
-    const draft = new Draft(answers)
+    const draft = new Draft(answers, unstored)
     const house = houses.find(({ name }) => isSameName(name, group.key) || beginsWith(group.key, name))
     const listed = house?.fields ?? []
     const others = groups.filter((one) => one !== group).flatMap((one) => one.runs)
@@ -203,14 +201,15 @@ export function interpretLog(
       views: visible,
     })
     if (wanted === undefined) askYear(draft, group, groups)
-    putConditions(draft, scope)
-    const volume = putSizes(draft, scope, { rooms, sides: () => sidesIn(visible) }, american)
+    putConditions(draft, scope, group.runs)
+    const offered = { rooms, sides: () => sidesIn(visible), unread: () => unreadVolumeIn(visible) }
+    const volume = putSizes(draft, scope, offered, american)
     putRuns(draft, group.runs, {
       grid,
       scope,
       zeroFlow,
       group,
-      device,
+      devices,
       volume,
       american,
     })
@@ -256,6 +255,7 @@ export function interpretLog(
       ...tellCopies(copies),
       ...tellMeans(means),
       ...leftOutTests(groups, chosen),
+      ...tellUnstored(unstored),
       ...lost,
     ],
     problems,
@@ -264,6 +264,12 @@ export function interpretLog(
 
 const hasDevicePressures = (tables: readonly SheetTables[]): boolean =>
   tables.some(({ runs }) => runs.some(({ block }) => block.carriers[0]?.role === 'device'))
+
+/** The coefficients across, or in words. */
+function devicesOtherwise(views: readonly View[]): FoundDevice[] {
+  const across = findDevices(views.map((view) => turned(view)))
+  return across.length > 0 ? across : [deviceInWords(views) ?? []].flat()
+}
 
 function fansQuestion(joined: readonly Joined[]): Question {
   const cells = joined[0]?.parts.map(({ block }) => block.carriers[0]?.headingCell ?? '') ?? []

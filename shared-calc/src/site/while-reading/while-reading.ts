@@ -5,6 +5,7 @@ import { plain } from '../../catalogue/words.js'
 import { Finding, type Run } from '../../contract/record/index.js'
 import { type Block, byRule } from '../../engine/index.js'
 import { outlier } from '../../evaluation/rules/curve.js'
+import { workDrift } from '../../evaluation/rules/zero-flow.js'
 import { basesOf } from '../../evaluation/work/derived.js'
 import type { RunSurroundings } from '../../evaluation/work/run.js'
 import {
@@ -15,7 +16,7 @@ import {
 import { loggedSign } from '../../evaluation/work/work-readings.js'
 import type { AtPressure, WorkedRun, WorkedTest } from '../../evaluation/work/worked-test.js'
 import { derivedRates } from '../../formulas/derived.js'
-import { furtherReading, zeroFlowDrift } from '../../formulas/while-reading.js'
+import { furtherReading } from '../../formulas/while-reading.js'
 import { fewestReadings, type Method } from '../../methods/method.js'
 import { NextReading, nextReading } from './next-reading.js'
 import { assumeRun, fitRun, surroundings } from './work-reading.js'
@@ -92,7 +93,7 @@ export function whileReading(unfinished: UnfinishedTest, method: Method): WhileR
     ...figures(around, rate, rate),
     next: coming,
     ...enough(around, worked, coming, method),
-    findings: [...outliers(around, worked), ...drift(around, worked)],
+    findings: [...outliers(around, worked), ...drift(worked)],
   }
 }
 
@@ -167,16 +168,10 @@ function outliers(around: RunSurroundings, worked: WorkedRun): Finding[] {
   }))
 }
 
-function drift({ calculation }: RunSurroundings, { curve, before, after }: WorkedRun): Finding[] {
-  if (!before || !after) return []
-  const block = calculation.add('run1.drift', 'drift of the zero-flow pressure', zeroFlowDrift, {
-    dp_01: before.ref('dp_m0'),
-    dp_02: after.ref('dp_m0'),
-    n: curve.ref('n'),
-    dp_l: byRule(Math.min(...curve.column('dp')), 'lowest pressure read'),
-  })
-  const error = block.value('e_0')
-  if (error <= DRIFT_ERROR) return []
+function drift(worked: WorkedRun): Finding[] {
+  const block = workDrift(worked)
+  const error = block?.value('e_0') ?? 0
+  if (!block || error <= DRIFT_ERROR) return []
   return [
     finding(
       'zero-flow-drift',

@@ -1,6 +1,8 @@
 import { figureOf } from '../../cells/number-text.js'
+import { bareUnit } from '../../cells/stated-unit.js'
 import { findUnit } from '../../cells/units.js'
 import { formPlaces, type View } from '../grid/view.js'
+import { readLabel, says } from '../words/label.js'
 
 /** Three lengths of a building written as a product: "12.4 x 8.2 x 2.5 m". */
 export interface Sides {
@@ -36,4 +38,19 @@ function productIn(text: string): Omit<Sides, 'cell'> | undefined {
   if (whole === undefined || units.size !== 1) return undefined
   const product = [first, second, third].reduce((all, length) => all * figureOf(length ?? ''), 1)
   return { text: whole.trim(), amount: Number(product.toFixed(1)), unit: unit === 'ft' ? 'ft³' : 'm³' }
+}
+
+/** "Volume | 287 + 150 = 437": text with figures beside a label of the volume, which is not one number. */
+export function unreadVolumeIn(views: readonly View[]): { text: string; cell: string } | undefined {
+  for (const view of views)
+    for (const [row, column] of formPlaces(view)) {
+      const label = view.text(row, column)
+      if (label === undefined || label.length > 60) continue
+      const at = view.right(row, column) + 1
+      const text = view.text(row, at)
+      if (text === undefined || !/\d/.test(text) || bareUnit(text)) continue
+      const said = readLabel(label)
+      if (says(said, 'volume') && !says(said, 'flow')) return { text, cell: view.address(row, at) }
+    }
+  return undefined
 }

@@ -10,8 +10,8 @@ import type { Sides } from '../fields/sides.js'
 import type { Choice } from '../interpretation.js'
 import type { FieldScope } from '../tests/scope.js'
 import { says } from '../words/label.js'
-import { agreeing, answeredUnit, put } from './conditions.js'
 import type { Draft } from './draft.js'
+import { agreeing, answeredUnit, put } from './put-field.js'
 
 const VOLUME = 'building.volume_m3'
 const M3: KnownUnit = { kind: 'volume', unit: 'm^3' }
@@ -28,6 +28,8 @@ export interface Rooms {
 export interface Offered {
   readonly rooms: Rooms | undefined
   readonly sides: () => Sides | undefined
+  /** What stands beside a label of the volume and is not one number. */
+  readonly unread: () => { text: string; cell: string } | undefined
 }
 
 /** What the log says of its volume: settled, or waiting for the results of the log to prove its unit. */
@@ -37,12 +39,7 @@ export interface VolumeFound {
 }
 
 /** Envelope area, floor area, height, then the volume, which they help to understand. */
-export function putSizes(
-  draft: Draft,
-  scope: FieldScope,
-  { rooms, sides }: Offered,
-  american: boolean,
-): VolumeFound {
+export function putSizes(draft: Draft, scope: FieldScope, offered: Offered, american: boolean): VolumeFound {
   const envelope = putSize(draft, scope, 'envelopeArea', 'building.envelopeArea_m2')
   const floor = putSize(draft, scope, 'floorArea', 'building.floorArea_m2')
   putSize(draft, scope, 'height', 'building.height_m')
@@ -51,7 +48,7 @@ export function putSizes(
     const typed = draft.answered(path)
     if (typed !== undefined) draft.put(path, typed)
   }
-  return putVolume(draft, scope, { rooms, sides }, american, envelope, floor)
+  return putVolume(draft, scope, offered, american, envelope, floor)
 }
 
 function putSize(
@@ -147,7 +144,7 @@ function rank({ label }: FoundField): number {
 function putVolume(
   draft: Draft,
   scope: FieldScope,
-  { rooms, sides }: Offered,
+  { rooms, sides, unread }: Offered,
   american: boolean,
   envelope: number | undefined,
   floor: number | undefined,
@@ -186,7 +183,14 @@ function putVolume(
       typed: rooms.sum.unit && `${rooms.sum.value} ${rooms.sum.unit.unit === 'cuft' ? 'ft3' : 'm3'}`,
       count: rooms.count,
     }
-    draft.ask({ path: VOLUME, cells: rooms ? [rooms.cells] : [], ...questions.volume({ rooms: sum }) })
+    const unstored = draft.unstoredCell('volume')
+    const text = rooms ? undefined : unread()
+    const cells = rooms ? [rooms.cells] : (text?.cell ?? unstored ?? [])
+    draft.ask({
+      path: VOLUME,
+      cells: [cells].flat(),
+      ...questions.volume({ rooms: sum, unread: text, unstored }),
+    })
     return {}
   }
   const others = found.filter((one) => one !== best && one.rank >= 1 && !agree(one, best))

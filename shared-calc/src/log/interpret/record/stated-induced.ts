@@ -1,6 +1,7 @@
 import type { View } from '../grid/view.js'
 import type { FoundRun } from '../tables/runs.js'
 import { directionIn, type Label, readLabel, says } from '../words/label.js'
+import { saysNo } from '../words/yes-or-no.js'
 
 const ABOVE = 14
 const BELOW = 6
@@ -30,6 +31,15 @@ const saysTakenOff = (label: Label, hasValue: boolean): boolean =>
     says(label, 'pressure') &&
     (says(label, 'corrected') || says(label, 'induced')))
 
+/** "Corrected for zero flow?", with "no" in the cell beside it or behind the question mark; or a question nobody answered. */
+function answeredNo(view: View, row: number, column: number): boolean {
+  const [, behind] = (view.text(row, column) ?? '').split(/[?:]/)
+  const answer = behind?.trim() || (view.text(row, column + 1) ?? view.text(row, column + 2))
+  return answer === undefined
+    ? behind !== undefined && view.text(row, column)?.includes('?') === true
+    : saysNo(answer)
+}
+
 const sentenceNear = ({ view, top, bottom, right }: FoundRun): Label | undefined =>
   saidIn(view, Math.max(0, top - ABOVE), Math.min(view.rows, bottom + BELOW), right)?.label
 
@@ -54,7 +64,8 @@ function saidIn(
       const label = readLabel(text)
       const hasValue = view.number(row, column + 1) !== undefined
       if (!says(label, 'zero') || !saysTakenOff(label, hasValue)) continue
-      if (!label.tokens.some((token) => NOT_DONE.has(token))) return { label, hasValue }
+      if (label.tokens.some((token) => NOT_DONE.has(token)) || answeredNo(view, row, column)) continue
+      return { label, hasValue }
     }
   return undefined
 }

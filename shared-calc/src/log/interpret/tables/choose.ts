@@ -76,10 +76,10 @@ const SAME_FIGURE = 0.003
  */
 export function chooseColumns(given: Segment, preferred: Preferred = {}): Block | undefined {
   const { segment, unnamed } = withUnnamed(given)
-  // "Before (Pa)" and "After (Pa)" are lists of zero-flow values, whatever stands over them.
+  // "Before (Pa)" and "After (Pa)" are lists of zero-flow values, whatever stands over them; Dutch "voor" is also "for".
   const named = segment.columns.filter(
     ({ role, label }) =>
-      (role === 'pressure' || role === 'induced') && says(label, 'before') === says(label, 'after'),
+      role === 'induced' || (role === 'pressure' && says(label, 'before') === says(label, 'after')),
   )
   // "Diff. (Pa)" is a deviation beside a pressure, and the pressure itself where there is no other.
   if (named.length === 0)
@@ -118,7 +118,8 @@ export function chooseColumns(given: Segment, preferred: Preferred = {}): Block 
         walked,
         law,
         score:
-          pressurePrior(pressure, walked) +
+          pressurePrior(pressure, walked) -
+          HIDDEN * [pressure, ...carrier.columns].filter((column) => isHidden(segment, column)).length +
           (pressure === meanPressure ? 3 : 0) +
           carrier.prior +
           physics +
@@ -141,6 +142,12 @@ export function chooseColumns(given: Segment, preferred: Preferred = {}): Block 
     doubts: [{ about: 'pressure', columns: [exchanged.pressure, best.pressure], exchanged: true }],
   }
 }
+
+/** Points that a hidden column is worth less than one that is shown. */
+const HIDDEN = 1.5
+
+const isHidden = ({ view, head }: Segment, { at }: KnownColumn): boolean =>
+  view.hidden(head.first, at) && head.columns.some((one) => !view.hidden(head.first, one.at))
 
 function lawOf(pressure: KnownColumn, { columns }: Carrier, { rows }: WalkedRows): PowerLaw | undefined {
   const readings = rows.filter(({ kind, carriers }) => kind === 'reading' && carriers.every((one) => one))

@@ -121,6 +121,9 @@ function unitOfRows(view: View, first: number, { at, label }: Column): KnownUnit
 /** "l/s per m²", "m³/(h·m²)": a result for each square metre, and no flow. */
 const PER_AREA = /(?:\/|\bper\b|\bpr\.?|\bpro\b|\bje\b|\bpar\b|[·*. ]|\bh)\s?m(?:²|2|\^2)(?![\p{L}\d])/iu
 
+/** "u (Pa)", "± (m³/h)", "s (Pa)": a spread, and no reading. */
+const SPREAD = /^(?:[usσ]\s?\(|±|\+\/?-)/i
+
 const PRESSURE = new Set(['pressure', 'pression', 'presion', 'presión', 'pressione'])
 
 /** Headings under which "out" and "in" say which way the fan blows; elsewhere they may say which readings count. */
@@ -159,7 +162,7 @@ export function directionWord(
 function byWords({ label, unit }: Column, textual: boolean, filled: number): Role {
   const kind = unit?.kind
   if (filled === 0) return 'other'
-  if (PER_AREA.test(label.text) || /^u\s?\(/i.test(label.text)) return 'derived'
+  if (PER_AREA.test(label.text) || SPREAD.test(label.text)) return 'derived'
   if (
     label.tokens.some(
       (token) => DERIVED.includes(token) || (!says(label, 'pressure') && DIFFERENCE.includes(token)),

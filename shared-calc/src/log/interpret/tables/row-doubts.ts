@@ -2,6 +2,7 @@ import { rowReasons } from '../../../catalogue/findings/log/runs.js'
 import type { Faint } from '../../grid/grid.js'
 import type { View } from '../grid/view.js'
 import { readLabel, says } from '../words/label.js'
+import { saysNo, saysYes } from '../words/yes-or-no.js'
 import type { KnownColumn, Segment } from './columns.js'
 
 /** Why a row may be none of the readings. */
@@ -13,26 +14,6 @@ export interface RowDoubt {
   /** The log says clearly that it does not count. */
   readonly out?: boolean
 }
-
-const YES = new Set([
-  'yes',
-  'y',
-  'ja',
-  'j',
-  'oui',
-  'o',
-  'si',
-  's',
-  'tak',
-  'ano',
-  'ok',
-  'true',
-  'used',
-  '✓',
-  '✔',
-  '1',
-])
-const NO = new Set(['no', 'n', 'nein', 'non', 'nee', 'nej', 'nei', 'nie', 'ne', 'false', '✗', '✘', '0'])
 
 /** Nothing but noughts and ones, both of them: it says yes or no of each row, whatever its heading. */
 function isOfFlags(view: View, first: number, { at, numbers, texts }: KnownColumn): boolean {
@@ -58,9 +39,9 @@ export function marksOf({ view, head, columns }: Segment): { of(row: number): Ro
         const plain = word?.trim().toLowerCase()
         if (plain === undefined) continue
         const why = rowReasons.columnSays(label.text.trim(), word ?? '', view.address(row, at))
-        if (says(label, 'leftOut') && !NO.has(plain)) return { kind: 'remark', why, out: true }
-        if (says(label, 'leftOut') || YES.has(plain)) continue
-        if (NO.has(plain)) return { kind: 'remark', why, ...(says(label, 'used') ? { out: true } : {}) }
+        if (says(label, 'leftOut') && !saysNo(plain)) return { kind: 'remark', why, out: true }
+        if (says(label, 'leftOut') || saysYes(plain)) continue
+        if (saysNo(plain)) return { kind: 'remark', why, ...(says(label, 'used') ? { out: true } : {}) }
       }
       return undefined
     },

@@ -6,6 +6,7 @@ import type { Written } from '../../cells/written.js'
 import { LIMITS } from '../../limits.js'
 import type { View } from '../grid/view.js'
 import { isPlaceholder, readLabel, says } from '../words/label.js'
+import { isOfOneSign } from '../zero-flow/headings.js'
 import type { Segment } from './columns.js'
 import { directionWord, type KnownColumn, writtenAt } from './columns.js'
 import { isFlowLike, isPressureLike } from './heads.js'
@@ -19,6 +20,7 @@ import {
   withoutCommonGrey,
 } from './row-doubts.js'
 import { isSummary, labelledAsField, labelsOf, leadOf, saysBoth } from './row-labels.js'
+import { withoutSigned } from './signed-zero.js'
 import { withStepMeans } from './steps.js'
 import type { Figure, LeftOut, TableRow, WalkedRows } from './table-row.js'
 
@@ -40,6 +42,7 @@ export function walkRows(
   const leftOut: LeftOut[] = []
   const direction = columns.find(({ role }) => role === 'direction')
   const test = columns.find(({ role }) => role === 'test')
+  const fans = columns.filter(({ label, texts }) => texts > 0 && says(label, 'fan'))
   let blanks = 0
   let last = head.first
   const carried: { direction?: Direction | undefined; test?: string | undefined } = {}
@@ -49,7 +52,11 @@ export function walkRows(
   for (let row = head.first; row < view.rows && rows.length <= LIMITS.readings; row++) {
     const at = view.at(row, pressure.at)
     const flows = carriers.map((carrier) => view.at(row, carrier.at))
-    const labels = labelsOf(segment, row, [pressure, ...carriers], lead)
+    const isOff = fans.some((one) => saysStopped(view.text(row, one.at)))
+    const all = labelsOf(segment, row, [pressure, ...carriers], lead)
+    const labels = isOff
+      ? all.filter(({ cell: one }) => !fans.some(({ at: of }) => view.address(row, of) === one))
+      : all
     const said = readLabel(labels.map(({ text }) => text).join(' '))
     const cell = view.address(row, pressure.at)
     if (!at && flows.every((one) => !one) && !labels.some(({ text }) => says(readLabel(text), 'zero'))) {
@@ -76,7 +83,9 @@ export function walkRows(
     }
     const summary = labels.find(({ text }) => isSummary(text))
     // "Zero | −1.2 | −1.4 | mean | −1.3" is a list with a label, and no row of this table.
-    const isList = summary !== undefined || view.number(row, segment.right + 1) !== undefined
+    const isOfOtherBlock = head.columns.some((one) => one.at === segment.right + 1)
+    const isList =
+      summary !== undefined || (!isOfOtherBlock && view.number(row, segment.right + 1) !== undefined)
     if (isList && rows.length > 0 && says(said, 'zero')) break
     if (summary) {
       leftOut.push({ cell: summary.cell, why: rowReasons.summary(summary.text), hidden: true })
@@ -85,7 +94,8 @@ export function walkRows(
       continue
     }
     if (at?.kind === 'error' || flows.some((one) => one?.kind === 'error')) {
-      leftOut.push({ cell, why: rowReasons.error, row })
+      const isUnstored = [at, ...flows].some((one) => one?.kind === 'error' && one.unstored)
+      leftOut.push({ cell, why: isUnstored ? rowReasons.unstored : rowReasons.error, row })
       last = row
       continue
     }
@@ -102,11 +112,12 @@ export function walkRows(
       last = row
       continue
     }
-    const zero = says(said, 'zero')
+    const zero = isOff || says(said, 'zero')
     // "Zero flow | 0.6 | 0.3" below the readings keeps to no column of theirs.
     // With a value in the column of pressures only its label in that column could mean so, and there is none.
     const places = at?.kind === 'number' ? [] : [pressure, ...carriers]
     if (zero && rows.length > 0 && saysBoth(labels, said, places, view, row)) break
+    const signed = labels.some(({ text }) => isOfOneSign(text)) ? ({ ofOneSign: true } as const) : {}
     const which = says(said, 'before') ? 'before' : says(said, 'after') ? 'after' : undefined
     if (zero && at?.kind !== 'number') {
       // "Zero after; −1.14; Pa" with the value in another column of the row.
@@ -118,6 +129,7 @@ export function walkRows(
         row,
         kind: 'zero',
         ...(which ? { which } : {}),
+        ...signed,
         pressure: { ...value.written, cell: view.address(row, value.column.at) },
         carriers: [],
         ranges: [],
@@ -177,6 +189,7 @@ export function walkRows(
         row,
         kind: 'zero',
         ...(which ? { which } : {}),
+        ...signed,
         pressure: written,
         carriers: [],
         ranges: [],
@@ -229,7 +242,10 @@ export function walkRows(
     last = row
   }
   return {
-    rows: withStepMeans(segment, withoutMeans(withoutCommonGrey(withBrackets(rows)), leftOut)),
+    rows: withStepMeans(
+      segment,
+      withoutMeans(withoutCommonGrey(withBrackets(withoutSigned(rows, leftOut))), leftOut),
+    ),
     leftOut,
     last,
   }
@@ -294,6 +310,15 @@ function textAt(view: View, row: number, column: number): string | undefined {
   const content = view.at(row, column)
   if (content?.kind === 'text') return content.text
   return content?.kind === 'number' ? String(content.written.value) : undefined
+}
+
+/** "Off", "covered" below "Fan". */
+const saysStopped = (text: string | undefined): boolean => {
+  const label = readLabel(text ?? '')
+  // Norwegian "av" is "of" elsewhere.
+  return (
+    label.tokens.length <= 2 && (says(label, 'stopped') || says(label, 'covered') || label.tokens[0] === 'av')
+  )
 }
 
 /** "Closed", "blanked off" in place of a flow: the fan was covered. */

@@ -4,7 +4,7 @@ import { leadOf, type View } from '../grid/view.js'
 import { tickedIn } from '../tables/runs.js'
 import { directionIn, isPlaceholder, type Label, readLabel, says, unitOf } from '../words/label.js'
 import type { ZeroEntry } from './entry.js'
-import { headingAbove } from './headings.js'
+import { FAR, headingAbove } from './headings.js'
 import type { Placed } from './values-near.js'
 
 export function entriesOf(
@@ -42,7 +42,7 @@ export function entriesOf(
   // One column with a row for each direction.
   const led = values.map((value) => ({
     value,
-    of: directionIn(readLabel(leadOf(view, value.row, value.column) ?? '')),
+    of: directionIn(readLabel(leadOf(view, value.row, value.column, FAR) ?? '')),
   }))
   const isLed = !own && values.length > 1 && led.every(({ of }) => of)
   const over = own ?? (title && before !== after && !isLed ? titleOver(view, row, column) : undefined)

@@ -77,8 +77,10 @@ export function zeroFlowOfLog(log: Log, takesUnknown: boolean): ZeroFlowOfLog {
     ofOneKind(entry, tablesOf.get(entry.view), years),
   )
   const found = parted.map(({ kept }) => kept)
-  const pressures = found.filter(({ label }) => !isAbout(label))
-  const taken = assignZeroFlow(runs, pressures.length > 0 ? pressures : found)
+  const taken = assignZeroFlow(
+    runs,
+    found.filter(({ label }) => !isAbout(label)),
+  )
   const read = new Set([
     ...[...labelled, ...found].flatMap(({ labelCell, figures }) => [
       labelCell,

@@ -6,7 +6,16 @@ import type { FoundRun } from '../tables/runs.js'
 import type { Figure } from '../tables/table-row.js'
 import { directionIn, says } from '../words/label.js'
 import { type Moment, momentIn, momentsAbove } from '../words/moments.js'
-import { headingAbove, NOT_VALUES, namesNoValue, SPREAD, statisticIn, statisticsIn } from './headings.js'
+import {
+  FAR,
+  HEADED,
+  headingAbove,
+  NOT_VALUES,
+  namesNoValue,
+  SPREAD,
+  statisticIn,
+  statisticsIn,
+} from './headings.js'
 import { meanInBrackets, type ZeroInText, zeroValuesIn } from './in-text.js'
 
 export interface Placed extends Figure {
@@ -117,9 +126,6 @@ function inMoments(view: View, row: number, values: readonly Placed[]): Placed[]
   })
 }
 
-/** A table of zero flow has a row for each run, before and after. */
-const HEADED = 6
-
 function rightOf(
   view: View,
   row: number,
@@ -212,13 +218,11 @@ function belowOf(
         column,
       })
     } else if (found.length > 0 || ++skipped > 2) break
-    else if (content && !(content.kind === 'text' && bareUnit(content.text))) break
+    // Seconds of a list of values have a column of their own, and are no pressures.
+    else if (content && !(content.kind === 'text' && bareUnit(content.text)?.kind === 'pressure')) break
   }
   return found
 }
-
-/** A line of means, extremes and so on has a column for each moment and direction. */
-const FAR = 12
 
 /** "Mean of positive values | mean of negative values | mean of all values" below one another: the last is the zero flow. */
 function meanBelow(

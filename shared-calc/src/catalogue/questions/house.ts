@@ -1,0 +1,114 @@
+import { dayInWords, listed, quoted } from '../words.js'
+import { type Asked, cellName, typed } from './asked.js'
+
+/** Why a value could not be read: it is missing, or a formula whose result the file does not hold. */
+const whyMissing = (unstored: string | undefined): string =>
+  unstored === undefined
+    ? 'It is not in the log.'
+    : `Cell ${cellName(unstored)} holds a formula without a result. Open the log in a spreadsheet program and save it, or give the value here.`
+
+/** What the log says of the house and the day of the test. */
+export const houseQuestions = {
+  volume: ({
+    rooms,
+    unread,
+    unstored,
+  }: {
+    rooms: { sum: number; unit: string | undefined; typed: string | undefined; count: number } | undefined
+    /** What stands where the volume is expected, and is not one number. */
+    unread?: { text: string; cell: string } | undefined
+    /** Cell of the volume, where it is a formula whose result the file does not hold. */
+    unstored?: string | undefined
+  }): Asked => ({
+    text: `What is the internal volume of the building? ${
+      rooms
+        ? `The rooms in the log add up to ${rooms.sum}${rooms.unit ? ` ${rooms.unit}` : ''}.`
+        : unread
+          ? `Cell ${cellName(unread.cell)} says ${quoted(unread.text)}, which is not one number.`
+          : whyMissing(unstored)
+    }`,
+    choices:
+      rooms?.unit && rooms.typed
+        ? [
+            {
+              value: rooms.typed,
+              label: `${rooms.sum} ${rooms.unit}`,
+              reason: `sum of ${rooms.count} rooms`,
+            },
+          ]
+        : [],
+    example: '412.6 m3',
+  }),
+  volumeOfSides: ({
+    cell,
+    text,
+    amount,
+    unit,
+  }: {
+    cell: string
+    text: string
+    amount: number
+    unit: 'm³' | 'ft³'
+  }): Asked => ({
+    text: `What is the internal volume of the building? Cell ${cellName(cell)} says ${quoted(text)}, which is ${amount} ${unit}.`,
+    choices: [
+      {
+        value: `${amount} ${unit.replace('³', '3')}`,
+        label: `${amount} ${unit}`,
+        reason: 'product of the three lengths',
+      },
+    ],
+    example: '412.6 m3',
+  }),
+  whichVolume: ({ only, choices }: { only: string | undefined; choices: Asked['choices'] }): Asked => ({
+    text:
+      only === undefined
+        ? 'Which of these is the internal volume of the building?'
+        : `The only volume in the log is ${quoted(only)}. What is the internal volume?`,
+    choices,
+    ...(only === undefined && { noneLikelier: true as const }),
+  }),
+  temperature: ({ side, unstored }: { side: 'indoor' | 'outdoor'; unstored: string | undefined }): Asked =>
+    typed(
+      `What was the ${side} temperature during the test? ${whyMissing(unstored)}`,
+      side === 'indoor' ? '21 °C' : '8 °C',
+    ),
+  whichTemperature: ({
+    side,
+    values,
+    mean,
+  }: {
+    side: 'indoor' | 'outdoor'
+    /** Each with its unit, its label and its cell. */
+    values: readonly { text: string; label: string; cell: string }[]
+    mean: string
+  }): Asked => ({
+    text: `The log has different values for the ${side} temperature: ${listed(values.map(({ text, cell }) => `${text} in ${cellName(cell)}`))}. Which was it during the test?`,
+    choices: [
+      ...values.map(({ text, label, cell }) => ({
+        value: text,
+        label: text,
+        reason: `${quoted(label)} in ${cellName(cell)}`,
+      })),
+      { value: mean, label: mean, reason: values.length === 2 ? 'the mean of both' : 'the mean of all' },
+    ],
+    noneLikelier: true,
+    example: side === 'indoor' ? '21 °C' : '8 °C',
+  }),
+  date: (): Asked => typed('On which day was the test? The date is not in the log.', '2026-10-14'),
+  whichDate: ({ dates, monthFirst }: { dates: readonly string[]; monthFirst: boolean }): Asked => {
+    const choices = dates.map((date) => ({ value: date, label: dayInWords(date) }))
+    return {
+      text: `Is the date of the test ${listed(
+        choices.map(({ label }) => label),
+        'or',
+      )}?`,
+      choices: monthFirst ? choices.reverse() : choices,
+    }
+  },
+  testOfYear: ({ title, date, tests }: { title: string; date: string; tests: readonly string[] }): Asked => ({
+    text: `The log has readings headed ${tests.map(quoted).join(' and ')}, but gives ${dayInWords(date)} as the date of those headed ${quoted(title)} too. Which test should be read?`,
+    choices: tests.map((value) => ({ value, label: value })),
+    noneLikelier: true,
+  }),
+} as const
