@@ -70,6 +70,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-mean-of-two': [],
   'log-parts-of-area': [{ field: 'floor area' }],
   'log-mean-of-runs': [],
+  'log-unstored': [{ cells: ['Test!B3', 'Test!B9'] }],
   'log-unread-values': [
     { labels: ['Boiler water temperature'], more: 0 },
     { labels: ['Zero a', 'Offset'], more: 3 },

@@ -14,6 +14,26 @@ const shownUnits = (american: boolean): string =>
 export const unitQuestions = {
   pressureUnit: ({ heading }: { heading: string }): Asked =>
     oneOf(`What is the unit of the building pressures in ${heading}?`, ['Pa', 'inH2O', 'mbar', 'mmH2O']),
+  pressureUnitDoubt: ({
+    heading,
+    stated,
+    highest,
+    better,
+  }: {
+    heading: string
+    stated: string
+    /** The highest pressure by the unit stated, Pa. */
+    highest: number
+    /** Units that fit, the likeliest first. */
+    better: readonly string[]
+  }): Asked => ({
+    text: `The building pressures in ${cellName(heading)} are headed ${stated}. Read so, the highest is ${plain(highest, 3)} Pa, which no test of a building has. In which unit are they?`,
+    choices: [
+      ...better.map((unit) => ({ value: unit, label: unit })),
+      { value: 'as headed', label: `as headed: ${stated}` },
+    ],
+    noneLikelier: true,
+  }),
   flowUnit: ({ heading, american }: { heading: string; american: boolean }): Asked =>
     oneOf(`What is the unit of the air flows in ${heading}: ${shownUnits(american)}?`, flowUnits(american)),
   flowUnitDoubt: ({

@@ -16,7 +16,7 @@ import { fieldsAbove, fieldsOfRow, fieldsOver, namedRowsOf, roomsOf } from './fi
 import { sidesIn, unreadVolumeIn } from './fields/sides.js'
 import { pairedView } from './grid/paired-view.js'
 import { stackedView } from './grid/stacked-view.js'
-import { unstoredColumn } from './grid/unstored.js'
+import { tellUnstored, unstoredColumn, unstoredFields } from './grid/unstored.js'
 import { turned, type View, viewOf } from './grid/view.js'
 import type { Answers, Interpretation, InterpretedTest, Question, Use } from './interpretation.js'
 import { NotSearched } from './not-searched.js'
@@ -178,8 +178,9 @@ export function interpretLog(
     .filter(({ view }) => !view.sheet.hidden)
     .map(({ view, isTaken }) => roomsOf(view, isTaken))
     .find((one) => one)
+  const unstored = visible.flatMap(unstoredFields)
   const tests = chosen.map((group): InterpretedTest & { uses: readonly Use[] } => {
-    const draft = new Draft(answers)
+    const draft = new Draft(answers, unstored)
     const house = houses.find(({ name }) => isSameName(name, group.key) || beginsWith(group.key, name))
     const listed = house?.fields ?? []
     const others = groups.filter((one) => one !== group).flatMap((one) => one.runs)
@@ -200,7 +201,7 @@ export function interpretLog(
       views: visible,
     })
     if (wanted === undefined) askYear(draft, group, groups)
-    putConditions(draft, scope)
+    putConditions(draft, scope, group.runs)
     const offered = { rooms, sides: () => sidesIn(visible), unread: () => unreadVolumeIn(visible) }
     const volume = putSizes(draft, scope, offered, american)
     putRuns(draft, group.runs, {
@@ -254,6 +255,7 @@ export function interpretLog(
       ...tellCopies(copies),
       ...tellMeans(means),
       ...leftOutTests(groups, chosen),
+      ...tellUnstored(unstored),
       ...lost,
     ],
     problems,

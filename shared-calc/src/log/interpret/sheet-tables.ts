@@ -82,6 +82,9 @@ function headingsOf({ block }: FoundRun) {
     .map(({ at }) => ({ top: head.top, bottom: head.first - 1, left: at, right: at }))
 }
 
+/** Columns that hold words. */
+const OF_WORDS = ['range', 'remark', 'test', 'direction', 'index', 'time']
+
 const OF_READINGS = ['pressure', 'induced', 'flow', 'corrected', 'zeroBefore', 'zeroAfter']
 
 /** Sheet rows of a table across: of its lines only those with a number for most readings, not the labels above. */
@@ -91,7 +94,8 @@ function linesOf({ block, readings }: FoundRun): { top: number; bottom: number }
       column === block.pressure ||
       block.carriers.includes(column) ||
       // A line of the form above with several values is none of the table.
-      (column.role !== 'other' && column.numbers + column.texts > readings.length / 2),
+      (column.role !== 'other' &&
+        column.numbers + (OF_WORDS.includes(column.role) ? column.texts : 0) > readings.length / 2),
   )
   const lines = used.map(({ at }) => at)
   return { top: Math.min(...lines), bottom: Math.max(...lines) }

@@ -40,6 +40,12 @@ export function askedZeroFlow(
   }
   if (answer === AS_READ || run.block.pressure.role === 'induced') return zeros
   const { unused, rivals } = doubts
+  const unstored = draft.unstored.filter(({ name }) => name === 'zero').map(({ cell }) => cell)
+  if (unstored.length > 0 && !(zeros.before && zeros.after)) {
+    const read = [...parts('before', zeros.before), ...parts('after', zeros.after)]
+    draft.ask({ path, cells: unstored, ...questions.zeroFlowUnstored({ direction, cells: unstored, read }) })
+    return zeros
+  }
   const [mention] = doubts.mentions
   if (unused.length > 0)
     draft.ask({

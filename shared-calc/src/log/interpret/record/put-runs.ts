@@ -102,8 +102,22 @@ export function putRuns(draft: Draft, given: readonly FoundRun[], context: RunCo
     tellMeans(draft, run, index)
     if (!direction || !unit || (!isDevice && !flow)) continue
     const sign = signs[index] ?? { readings: 1, zero: 1 }
-    const before = zeroInPa(draft, zeros[index]?.before, unit, sign.zero, `runs[${index}].zeroFlowBefore_Pa`)
-    const after = zeroInPa(draft, zeros[index]?.after, unit, sign.zero, `runs[${index}].zeroFlowAfter_Pa`)
+    const before = zeroInPa(
+      draft,
+      zeros[index]?.before,
+      unit,
+      sign.zero,
+      `runs[${index}].zeroFlowBefore_Pa`,
+      run.block.pressure.unit,
+    )
+    const after = zeroInPa(
+      draft,
+      zeros[index]?.after,
+      unit,
+      sign.zero,
+      `runs[${index}].zeroFlowAfter_Pa`,
+      run.block.pressure.unit,
+    )
     const offset = run.block.pressure.role === 'induced' ? inducedOffset(draft, run, index, before, after) : 0
     draft.put(`runs[${index}].direction`, direction)
     if (before.length > 0) draft.put(`runs[${index}].zeroFlowBefore_Pa`, before)

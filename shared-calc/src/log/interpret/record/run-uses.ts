@@ -1,5 +1,5 @@
 import { cellText } from '../../../catalogue/findings/log/cells.js'
-import { runText } from '../../../catalogue/findings/log/runs.js'
+import { columnReasons, runText } from '../../../catalogue/findings/log/runs.js'
 import type { Direction } from '../../../contract/record/index.js'
 import { blockBetween } from '../../grid/address.js'
 import type { Grid } from '../../grid/grid.js'
@@ -52,7 +52,8 @@ export function tellUses(draft: Draft, run: FoundRun, index: number, direction: 
         `runs[${index}].readings[].range`,
       )
   const fields = new Set(Object.values(draft.collector.cells))
-  for (const { column, why } of block.ignored) {
+  for (const { column, why: reason } of block.ignored) {
+    const why = isUnstored(run, column.at) ? columnReasons.unstored : reason
     // A list of readings repeats volume and temperatures in every line.
     if (block.walked.rows.some(({ row }) => fields.has(run.view.address(row, column.at)))) continue
     draft.uses.push({ cells: span(run, column.at), heading: column.label.text, ignoredBecause: why })
@@ -80,6 +81,13 @@ export function tellUses(draft: Draft, run: FoundRun, index: number, direction: 
       `runs[${index}]`,
     )
 }
+
+/** A column of formulas whose results the file does not hold. */
+const isUnstored = ({ view, readings }: FoundRun, column: number): boolean =>
+  readings.some(({ row }) => {
+    const content = view.at(row, column)
+    return content?.kind === 'error' && content.unstored
+  })
 
 /** The cells of a row as the reader of layouts sees them, to say why they are no reading; undefined where they are parts of cells. */
 function seenRow(

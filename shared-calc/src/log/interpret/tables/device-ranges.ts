@@ -266,7 +266,11 @@ export function unitsIn(text: string): KnownUnit[] {
   const words = text.split(/[\s,;()[\]=]+/).map((word) => word.replace(/[.:]$/, ''))
   const found: KnownUnit[] = []
   for (let at = 0; at < words.length; at++) {
-    const spelt = [4, 3].find((count) => findUnit(words.slice(at, at + count).join(''))?.kind === 'flow')
+    const spelt = [4, 3, 2].find((count) => {
+      const unit = findUnit(words.slice(at, at + count).join(''))
+      // Of two words "1000 m³/h", and not "m³ /h".
+      return unit?.kind === 'flow' && (count > 2 || /^\d/.test(unit.unit))
+    })
     const word = spelt ? words.slice(at, at + spelt).join('') : (words[at] as string)
     const unit = word.length < 2 || /^(?:in|min)$/i.test(word) ? undefined : findUnit(word)
     if (unit) found.push(unit)

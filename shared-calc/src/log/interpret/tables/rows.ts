@@ -7,6 +7,7 @@ import { LIMITS } from '../../limits.js'
 import type { Content } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
 import { isPlaceholder, type Label, readLabel, says } from '../words/label.js'
+import { isOfOneSign } from '../zero-flow/headings.js'
 import type { Segment } from './columns.js'
 import { directionWord, type KnownColumn, writtenAt } from './columns.js'
 import { isFlowLike, isPressureLike } from './heads.js'
@@ -20,6 +21,7 @@ import {
   withoutCommonGrey,
 } from './row-doubts.js'
 import { isIntended, isSummary, labelledAsField, labelsOf, leadOf, saysBoth } from './row-labels.js'
+import { withoutSigned } from './signed-zero.js'
 import { withStepMeans } from './steps.js'
 import type { Figure, LeftOut, TableRow, WalkedRows } from './table-row.js'
 import { isNote, isWordForPressure, labelsAreNotes, saysCovered, saysStopped } from './words-in-rows.js'
@@ -96,7 +98,8 @@ export function walkRows(
       continue
     }
     if (at?.kind === 'error' || flows.some((one) => one?.kind === 'error')) {
-      leftOut.push({ cell, why: rowReasons.error, row })
+      const isUnstored = [at, ...flows].some((one) => one?.kind === 'error' && one.unstored)
+      leftOut.push({ cell, why: isUnstored ? rowReasons.unstored : rowReasons.error, row })
       last = row
       continue
     }
@@ -118,6 +121,7 @@ export function walkRows(
     // With a value in the column of pressures only its label in that column could mean so, and there is none.
     const places = at?.kind === 'number' ? [] : [pressure, ...carriers]
     if (zero && rows.length > 0 && saysBoth(labels, said, places, view, row)) break
+    const signed = labels.some(({ text }) => isOfOneSign(text)) ? ({ ofOneSign: true } as const) : {}
     const which = says(said, 'before') ? 'before' : says(said, 'after') ? 'after' : undefined
     if (zero && at?.kind !== 'number') {
       // "Zero after; −1.14; Pa" with the value in another column of the row.
@@ -129,6 +133,7 @@ export function walkRows(
         row,
         kind: 'zero',
         ...(which ? { which } : {}),
+        ...signed,
         pressure: { ...value.written, cell: view.address(row, value.column.at) },
         carriers: [],
         ranges: [],
@@ -194,6 +199,7 @@ export function walkRows(
         row,
         kind: 'zero',
         ...(which ? { which } : {}),
+        ...signed,
         pressure: written,
         carriers: [],
         ranges: [],
@@ -246,7 +252,10 @@ export function walkRows(
     last = row
   }
   return {
-    rows: withStepMeans(segment, withoutMeans(withoutCommonGrey(withBrackets(rows)), leftOut)),
+    rows: withStepMeans(
+      segment,
+      withoutMeans(withoutCommonGrey(withBrackets(withoutSigned(rows, leftOut))), leftOut),
+    ),
     leftOut,
     last,
   }

@@ -67,7 +67,7 @@ export function findZeroFlow(
         hasParts(view, row, column)
       )
         continue
-      if (isOfOneSign(text) && hasWhole(view, row, column)) continue
+      if (isOfOneSign(text) && (hasWhole(view, row, column) || hasOtherSign(view, row, column))) continue
       for (const { cell } of fresh) consumed.add(cell)
       for (const own of byBlock(fresh, runs))
         entries.push(
@@ -98,6 +98,28 @@ function hasWhole(view: View, row: number, column: number): boolean {
       if (text !== undefined && step !== 0 && !isOfOneSign(text) && says(readLabel(text), 'zero')) return true
   return false
 }
+
+/**
+ * Whether the mean of the values of the other sign stands beside, and is not nought: of two such means nobody knows how many values each
+ * was taken of. One that is nought itself says nothing beside the other.
+ */
+function hasOtherSign(view: View, row: number, column: number): boolean {
+  const own = view.text(row, column) ?? ''
+  const down = (at: number) => [1, 2, 3].map((step) => view.number(at, column + step))
+  const isOther = (text: string | undefined) =>
+    text !== undefined && text !== own && isOfOneSign(text) && withoutSign(text) === withoutSign(own)
+  const below = [-2, -1, 1, 2].find((step) => isOther(view.text(row + step, column)))
+  const beside = [-3, -2, -1, 1, 2, 3].find((step) => isOther(view.text(row, column + step)))
+  const [mine, other] =
+    below !== undefined
+      ? [row, row + below].map((at) => down(at).find((value) => value !== undefined))
+      : beside !== undefined
+        ? [column, column + beside].map((at) => view.number(row + 1, at))
+        : [1, 0]
+  return mine === 0 || (other ?? 0) !== 0
+}
+
+const withoutSign = (text: string): string => text.replace(/[\s+−–()[\]-]|Pa/g, '')
 
 /** Values of one line that stand below the blocks of readings they belong to, with a gap between them. */
 function byBlock(
