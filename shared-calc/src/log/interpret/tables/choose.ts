@@ -192,7 +192,9 @@ function carriersOf(segment: Segment, devices: readonly KnownColumn[]): Carrier[
   const found: Carrier[] = []
   const total = totalOf(segment, flows) ?? meanOf(segment, flows)
   if (total) found.push({ columns: [total.column], prior: 5, madeOf: total })
-  const fans = total || areSamples(segment, flows) ? [] : distinctFans(flows)
+  // Beside their mean, flows that differ by a number are samples of one flow.
+  const isMeant = logged.some(({ label }) => says(label, 'average'))
+  const fans = total || isMeant || areSamples(segment, flows) ? [] : distinctFans(flows)
   if (fans.length > 1) found.push({ columns: fans, prior: 4 })
   for (const flow of flows)
     if (!total?.parts.includes(flow) && flow !== total?.column && !fans.includes(flow))

@@ -92,7 +92,7 @@ export function statisticIn(lead: string | undefined): 'mean' | 'other' | undefi
 /** "Baseline range", "zero-flow limit": a figure about zero flow, and no pressure of it. "Zero flow min / max / mean" holds one. */
 export function isAbout(label: string): boolean {
   // "Zero flow, start (max. 5 Pa)" holds one and says what it may be.
-  const text = label.replace(/\([^()]*\)/g, (inside) => (/\d/.test(inside) ? '' : inside))
+  const text = label.replace(/\([^()]*\)/g, (remark) => (/\d/.test(remark) ? '' : remark))
   const listed = statisticsIn(text)
   return statisticIn(text) === 'other' && !(listed.length > 1 && listed.includes('mean'))
 }
@@ -120,3 +120,7 @@ const SAMPLES = /^(?:no|of|nr|samples?|points?|stichproben?|messpunkte?|echantil
 /** A text that names nothing: a unit or a dash. "min" is the least value, not minutes. */
 export const isUnitOrBlank = (text: string): boolean =>
   isPlaceholder(text) || (bareUnit(text) !== undefined && !NOT_VALUES.test(text.trim().toLowerCase()))
+
+/** 1, 2, 3 … behind or below a label of an empty form number its places. */
+export const isNumbering = (figures: readonly { readonly value: number }[]): boolean =>
+  figures.length > 2 && figures.every(({ value }, index) => value === index + 1)
