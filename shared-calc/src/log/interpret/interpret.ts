@@ -3,7 +3,6 @@ import { runText } from '../../catalogue/findings/log/runs.js'
 import { questions as texts } from '../../catalogue/questions.js'
 import { formatNeeded } from '../../contract/record/index.js'
 import { fewestReadings } from '../../methods/method.js'
-import { RECALCULATE } from '../cells/interpret.js'
 import { decimalOf } from '../grid/decimal.js'
 import type { Grid } from '../grid/grid.js'
 import { openLog } from '../open-log.js'
@@ -20,6 +19,7 @@ import { tellUnstored, unstoredColumn, unstoredFields } from './grid/unstored.js
 import { turned, type View, viewOf } from './grid/view.js'
 import type { Answers, Interpretation, InterpretedTest, Question, Use } from './interpretation.js'
 import { NotSearched } from './not-searched.js'
+import { nothingFound } from './nothing-found.js'
 import { putConditions } from './record/conditions.js'
 import { putDetails } from './record/details.js'
 import { Draft } from './record/draft.js'
@@ -126,7 +126,7 @@ export function interpretLog(
       questions: [],
       uses: [],
       findings: [...grid.findings, ...unsearched.findings()],
-      problems: [...problems, nothingFound(visible)],
+      problems: [...problems, nothingFound(visible, answers)],
     }
   const rowFields = new Map(runs.map((run) => [run, rowFieldsOf(run)]))
   const groups = groupTests(runs, series, fields, {
@@ -283,22 +283,6 @@ function unknownQuestion(unknown: readonly ZeroEntry[]): Question {
     cells: unknown.map(({ figures }) => figures[0]?.cell ?? ''),
     ...texts.zeroFlowLabels({ labels }),
   }
-}
-
-function nothingFound(views: readonly View[]) {
-  const names = views.map(({ name }) => name).join(', ')
-  const unstored = views.flatMap((view) => unstoredColumn(view) ?? [])[0]
-  if (unstored !== undefined) return problem('formula-without-result', RECALCULATE, { cell: unstored })
-  const single = views.find((view) => stackedView(view, 1))
-  if (single)
-    return problem(
-      'not-found',
-      `sheet ${single.name} has one pressure and one air flow, and no table of readings: choose a method with one or two readings, as in --set method=astm-e1827-22-one-point, or log the readings in columns, each with a heading`,
-    )
-  return problem(
-    'not-found',
-    `no table of pressures and air flows was found${names ? ` (sheets searched: ${names})` : ''}: log pressures and flows in two columns, each with a heading`,
-  )
 }
 
 /** "House 1 – depressurisation" is a table of house 1. */

@@ -4,8 +4,9 @@ import { bareUnit } from '../../cells/stated-unit.js'
 import { toRecordUnit } from '../../cells/units.js'
 import type { Written } from '../../cells/written.js'
 import { LIMITS } from '../../limits.js'
+import type { Content } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
-import { isPlaceholder, readLabel, says } from '../words/label.js'
+import { isPlaceholder, type Label, readLabel, says } from '../words/label.js'
 import { isOfOneSign } from '../zero-flow/headings.js'
 import type { Segment } from './columns.js'
 import { directionWord, type KnownColumn, writtenAt } from './columns.js'
@@ -19,10 +20,11 @@ import {
   withBracketDoubts,
   withoutCommonGrey,
 } from './row-doubts.js'
-import { isSummary, labelledAsField, labelsOf, leadOf, saysBoth } from './row-labels.js'
+import { isIntended, isSummary, labelledAsField, labelsOf, leadOf, saysBoth } from './row-labels.js'
 import { withoutSigned } from './signed-zero.js'
 import { withStepMeans } from './steps.js'
 import type { Figure, LeftOut, TableRow, WalkedRows } from './table-row.js'
+import { isNote, isWordForPressure, labelsAreNotes, saysCovered, saysStopped } from './words-in-rows.js'
 
 const BLANKS = 3
 /** What people write for "as above". */
@@ -65,6 +67,7 @@ export function walkRows(
     }
     // Zero flow named below a gap belongs to what follows, or is found by its label.
     if (blanks > 0 && rows.length > 0 && says(said, 'zero') && !labels[0]?.lead) break
+    if (blanks > 0 && rows.length > 0 && isOfMoment(said) && isSmall(at, pressure)) break
     // "zero" in the column of directions names none: whose it is, its place tells.
     let strange: string | undefined
     if (direction) {
@@ -81,7 +84,8 @@ export function walkRows(
       blanks = 0
       continue
     }
-    const summary = labels.find(({ text }) => isSummary(text))
+    // A form beside the table may state the target of the test.
+    const summary = labels.find(({ text, lead: isLead }) => isSummary(text) || (!isLead && isIntended(text)))
     // "Zero | −1.2 | −1.4 | mean | −1.3" is a list with a label, and no row of this table.
     const isOfOtherBlock = head.columns.some((one) => one.at === segment.right + 1)
     const isList =
@@ -143,11 +147,17 @@ export function walkRows(
     if (at?.kind === 'text') {
       // Below a gap a direction is the title of the other run.
       const isTitle = blanks > 0 && directionWord(at.text) !== undefined
-      if (isTitle || (!isPlaceholder(at.text) && !labelsAreNotes(view, row, carriers))) break
-      if (flows.some((one) => one?.kind === 'number'))
+      const hasFlow = flows.some((one) => one?.kind === 'number')
+      const isWord =
+        isPlaceholder(at.text) || (hasFlow && isWordForPressure(at.text, row, rows, view, pressure))
+      if (isTitle || !(isWord || labelsAreNotes(view, row, carriers))) break
+      if (hasFlow) {
         leftOut.push({ cell, why: rowReasons.cellSays('pressure', at.text), row })
+        last = row
+      }
       continue
     }
+    if (!at && rows.length > 0 && blanks === 0 && isNote(view, row, pressure, carriers)) continue
     if (at?.kind !== 'number') {
       if (!at && flows.some((one) => one?.kind === 'number')) {
         if (zero) break
@@ -295,11 +305,11 @@ const carriedOf = ({
 const isHidden = (view: View, row: number, used: readonly KnownColumn[]): boolean =>
   used.every(({ at }) => view.hidden(row, at))
 
-/** A remark typed over the pressure, with a flow beside. */
-const labelsAreNotes = (view: View, row: number, carriers: readonly KnownColumn[]): boolean =>
-  carriers.length > 0 &&
-  carriers.every(({ at }) => !view.at(row, at)) &&
-  view.number(row + 1, (carriers[0] as KnownColumn).at) !== undefined
+/** "Depressurisation before | −1.4": it stands for zero flow, as its title far above may say. */
+const isOfMoment = (said: Label): boolean => says(said, 'before') !== says(said, 'after')
+
+const isSmall = (content: Content | undefined, pressure: KnownColumn): boolean =>
+  content?.kind === 'number' && Math.abs(inPa(content.written, pressure)) <= ZERO_FLOW_MOST
 
 function directionOf(view: View, row: number, column: KnownColumn) {
   const text = view.text(row, column.at)
@@ -310,19 +320,4 @@ function textAt(view: View, row: number, column: number): string | undefined {
   const content = view.at(row, column)
   if (content?.kind === 'text') return content.text
   return content?.kind === 'number' ? String(content.written.value) : undefined
-}
-
-/** "Off", "covered" below "Fan". */
-const saysStopped = (text: string | undefined): boolean => {
-  const label = readLabel(text ?? '')
-  // Norwegian "av" is "of" elsewhere.
-  return (
-    label.tokens.length <= 2 && (says(label, 'stopped') || says(label, 'covered') || label.tokens[0] === 'av')
-  )
-}
-
-/** "Closed", "blanked off" in place of a flow: the fan was covered. */
-const saysCovered = (text: string): boolean => {
-  const label = readLabel(text)
-  return label.tokens.length <= 3 && says(label, 'covered')
 }

@@ -1,5 +1,5 @@
 const MEAN =
-  'mean average avg av avge mittel ~mittelwert mw durchschnitt moyenne moy gemiddelde gem srednia promedio media medio snit snitt gennemsnit gjennomsnitt medel medelvarde prumer keskiarvo median overall'
+  'mean average avg av avge mittel ~mittelwert mw durchschnitt moyenne moyen moy gemiddelde gem srednia promedio media medio snit snitt gennemsnit gjennomsnitt medel medelvarde prumer keskiarvo median overall'
 
 const EXTREME =
   'min max mini maxi maks minimum maximum highest lowest hochste hochst niedrigste peak std sd stdev stabw range spread drift limit grenzwert limite allowed'
@@ -78,7 +78,7 @@ export const CONCEPTS = {
   notes:
     'notes note remarks remark comments comment bemerkung bemerkungen anmerkung anmerkungen remarque remarques observations opmerking opmerkingen uwagi observaciones notas osservazioni noter merknad anmarkning kommentar',
   target:
-    'target targets nominal setpoint planned plan soll sollwert sollwerte solldruck cible consigne visee doel streef* streefwaarde gewenst zadane docelowe objetivo obiettivo nominale mal malvarde mal* maltryk settpunkt aim wanted desired intended approx goal pozadovany tavoite cil cilovy | set point|set value|set pa',
+    'target targets ziel zielwert* zieldruck design nominal setpoint planned plan soll sollwert sollwerte solldruck cible consigne visee doel streef* streefwaarde gewenst zadane docelowe objetivo obiettivo nominale mal malvarde mal* maltryk settpunkt aim wanted desired intended approx goal pozadovany tavoite cil cilovy | set point|set value|set pa',
   /** What a result must not exceed. */
   limit:
     'limit limits limite limites limiet limiti limita limity grense grensen grans gransvarde graense graensevaerdi grenzwert* maxwert anforderung* zulassig* required requirement* allowable allowed permitted design must eis eisen exigence* requis* admissible* admisible* krav kravet kravene wymagan* wymog* requisit* pozadavek vaatimus* sallittu maxi maximaal toegestaan | not more than|at most',

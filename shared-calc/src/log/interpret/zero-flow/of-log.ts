@@ -9,7 +9,7 @@ import { numbersAroundWords } from './around-words.js'
 import { type Assigned, assignZeroFlow } from './assign.js'
 import { zeroColumns } from './columns.js'
 import type { ZeroEntry } from './entry.js'
-import { isAbout } from './headings.js'
+import { isAbout, isNumbering } from './headings.js'
 import { type Mention, mentionsOfZeroFlow } from './mentioned.js'
 import { ofOneKind } from './of-one-kind.js'
 import { zeroFlowOfSheet } from './of-sheet.js'
@@ -79,7 +79,7 @@ export function zeroFlowOfLog(log: Log, takesUnknown: boolean): ZeroFlowOfLog {
   const found = parted.map(({ kept }) => kept)
   const taken = assignZeroFlow(
     runs,
-    found.filter(({ label }) => !isAbout(label)),
+    found.filter(({ label, figures }) => !isAbout(label) && !isNumbering(figures)),
   )
   const read = new Set([
     ...[...labelled, ...found].flatMap(({ labelCell, figures }) => [
