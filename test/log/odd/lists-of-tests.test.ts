@@ -49,6 +49,45 @@ describe('a list with one line a test', () => {
     close(read(bytes, { test: 'Mill Cottage' }).n50, n50Of([bare(shrunk(dep))], without))
   })
 
+  it('has zero flow and unnumbered pairs of both directions, each below the title of the first column', async () => {
+    const cells = (run: OddRun) => [run.before, run.after, ...run.readings.flat()]
+    const heads = (run: OddRun) => [
+      'P0 avant Pa',
+      'P0 après Pa',
+      ...run.readings.flatMap(() => ['Pa', 'm³/h']),
+    ]
+    const blanks = heads(dep)
+      .slice(1)
+      .map(() => null)
+    const line = (name: string, of: (run: OddRun) => OddRun) => [
+      name,
+      day('2026-04-22'),
+      ...CLIMATE,
+      ...cells(of(dep)),
+      ...cells(of(pres)),
+    ]
+    const moved = (run: OddRun): OddRun => {
+      const by = run === dep ? 0.4 : -0.5
+      return {
+        ...run,
+        before: run.before + by,
+        after: run.after + by,
+        readings: run.readings.map(([p, q]) => [Number((p + by).toFixed(1)), Number((q * 0.8).toFixed(1))]),
+      } as unknown as OddRun
+    }
+    const bytes = await book({
+      '2026': [
+        [null, null, null, null, null, 'Dépression', ...blanks, 'Surpression', ...blanks],
+        ['Chantier', 'Date', 'Volume m³', 'Ti °C', 'Te °C', ...heads(dep), ...heads(pres)],
+        line('Clos des Poiriers', (run) => run),
+        line('Le Moulin', moved),
+      ],
+    })
+    expect(read(bytes).tests).toBe(2)
+    close(read(bytes, { test: 'Clos des Poiriers' }).n50, n50Of(RUNS, without))
+    close(read(bytes, { test: 'Le Moulin' }).n50, n50Of(RUNS.map(moved), without))
+  })
+
   it('is none where the blocks of several runs stand side by side', async () => {
     const { n50, tests } = read(
       await sheetOfForm([

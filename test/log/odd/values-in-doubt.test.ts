@@ -87,6 +87,18 @@ describe('a unit of pressure that no test can have', () => {
   })
 })
 
+it('one flow in two units below the headings of each other is asked by its unit', async () => {
+  const bytes = await sheetOfForm(
+    bothRuns((run) => [
+      ...ZERO(run),
+      ['Pressure (Pa)', 'Flow (m³/h)', 'Flow (l/s)'],
+      ...run.readings.map(([p, q]) => [p, Number((q / 3.6).toFixed(2)), q]),
+    ]),
+  )
+  expect(read(bytes).asked).toEqual(['flow.unit'])
+  close(read(bytes, { 'flow.unit': read(bytes).choices[0] as string }).n50, n50Of(RUNS))
+})
+
 describe('formulas of which the file holds no result', () => {
   const formula = { formula: 'AVERAGE(K1:K9)' }
 

@@ -157,6 +157,7 @@ const samples: Samples = {
       },
     ],
   ],
+  flowUnitsExchanged: [[{ cells: ['Test!B10', 'Test!C10'], own: 'm³/h', other: 'L/s' }]],
   pressureUnitDoubt: [[{ heading: 'Test!A9', stated: 'mbar', highest: 6420, better: ['Pa'] }]],
   zeroFlowUnstored: [
     [{ direction: 'depressurisation', cells: ['Log!B8', 'Log!B20'], read: ['-0.9 Pa after'] }],

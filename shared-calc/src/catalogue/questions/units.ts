@@ -76,6 +76,24 @@ export const unitQuestions = {
       noneLikelier: true,
     }
   },
+  flowUnitsExchanged: ({
+    cells,
+    own,
+    other,
+  }: {
+    /** Headings of the two flows. */
+    cells: readonly string[]
+    /** Units of the first and the second by their headings. */
+    own: string
+    other: string
+  }): Asked => ({
+    text: `The flows below ${listed(cells.map(cellName))} are the same only if the units of these headings are exchanged. In which unit are those below ${cellName(cells[0] ?? '')}?`,
+    choices: [
+      { value: other.replace('m³', 'm3'), label: other, reason: 'the two columns then agree' },
+      { value: 'as headed', label: `as headed: ${own}` },
+    ],
+    noneLikelier: true,
+  }),
   flowStatedAt: ({ cell, text }: { cell: string; text: string }): Asked => ({
     text: `Cell ${cellName(cell)} says ${quoted(text)}. Which air are the flows for?`,
     choices: [

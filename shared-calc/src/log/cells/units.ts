@@ -105,11 +105,12 @@ export function findUnit(spelling: string): KnownUnit | undefined {
 const looked = remembered((spelling): { unit?: KnownUnit } => {
   const key = spelling
     .replace(/10([¹²³])/, (_, power: string) => `10^${'¹²³'.indexOf(power) + 1}`)
+    // The sign of masculine numbers, which would become a letter.
+    .replace('º', '°')
     .normalize('NFKC')
     .toLowerCase()
     .replace(/[\s.·⋅]/g, '')
     .replace(/[″“”]/g, '"')
-    .replace('º', '°')
     .replace('−', '-')
   const unit = BY_SPELLING.get(key) ?? multipleIn(key)
   return unit ? { unit } : {}

@@ -243,7 +243,12 @@ function asBlock(segment: Segment, best: Candidate, tried: readonly Candidate[])
       ),
   )
   if (flows.length > 0)
-    doubts.push({ about: 'flow', ...asDoubt([best, ...flows], (one) => one.carrier.columns) })
+    doubts.push(
+      flowDoubt(
+        segment,
+        asDoubt([best, ...flows], (one) => one.carrier.columns),
+      ),
+    )
   if (doubts.length === 0) doubts.push(...unheadedRivals(segment, pressure, carrier.columns, walked.rows))
   const used = new Set<KnownColumn>([
     pressure,
@@ -268,6 +273,14 @@ function asBlock(segment: Segment, best: Candidate, tried: readonly Candidate[])
     ignored,
     ...(carrier.madeOf ? { total: carrier.madeOf } : {}),
   }
+}
+
+/** Which of several flows is meant; of one flow in two units, under the headings of each other, in which it is. */
+function flowDoubt(segment: Segment, doubt: Pick<Doubt, 'columns' | 'at50'>): Doubt {
+  const [one, other, ...more] = doubt.columns
+  if (!one?.unit || !other?.unit || more.length > 0) return { about: 'flow', ...doubt }
+  const isSwapped = sameInOtherUnit(segment, { ...one, unit: other.unit }, { ...other, unit: one.unit })
+  return { about: 'flow', ...doubt, ...(isSwapped ? { unitsExchanged: true as const } : {}) }
 }
 
 /** Whether a candidate is so good that words do not decide between it and the best, and gives other figures. */

@@ -14,13 +14,16 @@ import type { Figure, TableRow } from './table-row.js'
 /** A list with one row a run: P1, Q1, P2, Q2 … or "Flow at 50 Pa", "Flow at 40 Pa" … as columns. Undefined where the headings are no such list. */
 export function wideRuns(head: Head): { runs: FoundRun[]; last: number } | undefined {
   const { view } = head
-  const columns = withDirections(
+  const given = withDirections(
     head.columns.map((column) =>
       withZeroFlow(roleOf(view, head.first, head.first + 40, withUnitBehind(head, column))),
     ),
   )
-  const numbered = pairsOf(columns)
-  const stated = numbered.length < 3 ? statedPairs(head, columns) : numbered
+  const numbered = pairsOf(given)
+  const stated = numbered.length < 3 ? statedPairs(head, given) : numbered
+  // Nothing numbers the pairs: a direction over the first of several goes for all columns behind it.
+  const named = new Set(given.flatMap(({ label }) => directionIn(label) ?? []))
+  const columns = stated.length < 3 && named.size > 1 ? carried(given) : given
   const pairs = stated.length < 3 ? repeatedPairs(head, columns) : stated
   if (pairs.length < 3) return undefined
   const direction = columns.find(({ role }) => role === 'direction')
@@ -76,6 +79,11 @@ function withDirections(columns: readonly KnownColumn[]): readonly KnownColumn[]
   if (new Set(keys).size === keys.length) return columns
   const lettered = withLetters(columns)
   if (lettered) return lettered
+  return carried(columns)
+}
+
+/** Columns of a run with the direction that stands over the first of them. */
+function carried(columns: readonly KnownColumn[]): readonly KnownColumn[] {
   let current: Direction | undefined
   return columns.map((column) => {
     const own = directionIn(column.label)

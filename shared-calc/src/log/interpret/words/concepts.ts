@@ -1,5 +1,5 @@
 const MEAN =
-  'mean average avg av avge mittel ~mittelwert mw durchschnitt moyenne moy gemiddelde gem srednia promedio media medio snit snitt gennemsnit gjennomsnitt medel medelvarde prumer keskiarvo median overall'
+  'mean average avg av avge mittel ~mittelwert mw durchschnitt moyenne moyen moy gemiddelde gem srednia promedio media medio snit snitt gennemsnit gjennomsnitt medel medelvarde prumer keskiarvo median overall'
 
 const EXTREME =
   'min max mini maxi maks minimum maximum highest lowest hochste hochst niedrigste peak std sd stdev stabw range spread drift limit grenzwert limite allowed'

@@ -71,12 +71,30 @@ export function findZeroFlow(
       for (const { cell } of fresh) consumed.add(cell)
       for (const own of byBlock(fresh, runs))
         entries.push(
-          ...entriesOf(view, row, own.column ?? column, label, title, own.values, before, after).map(
-            (entry) => (between ? { ...entry, between: true as const } : entry),
-          ),
+          ...entriesOf(
+            view,
+            lineOf(own.values, row),
+            own.column ?? column,
+            label,
+            title,
+            own.values,
+            before,
+            after,
+          ).map((entry) => ({
+            ...entry,
+            labelCell: view.address(row, own.column ?? column),
+            ...(between ? { between: true as const } : {}),
+          })),
         )
     }
   return entries
+}
+
+/** The line of several values side by side below their headings, else that of the label. */
+const lineOf = (values: readonly Placed[], row: number): number => {
+  const [first] = values
+  const isLine = values.length > 1 && values.every((one) => one.row === first?.row)
+  return isLine ? (first?.row ?? row) : row
 }
 
 /** "Depressurisation" over a list of values with no words in front of them: all of them are of that run. */

@@ -5,9 +5,17 @@ import { isAnswered } from '../words/yes-or-no.js'
 
 /** "Δp01+", "p02 (−)", "mean of + (Pa)": the mean of the values of one sign only, as a standard asks for beside the mean of all. */
 export function isOfOneSign(text: string): boolean {
-  const front = /^([\s\S]*?)[([]?\s?[+−–-]\s?[)\]]?$/.exec(text.replace(UNIT_AT_END, '').trim())?.[1]
+  const bare = withoutMeans(text.replace(UNIT_AT_END, '').trim())
+  const front = /^([\s\S]*?)[([]?\s?[+−–-]\s?[)\]]?$/.exec(bare)?.[1]
   if (front === undefined) return false
   return /\d\s?$/.test(front) || readLabel(front).tokens.every((token) => isOfMeans(token))
+}
+
+/** "P0+" of "P0+ moyen". */
+const withoutMeans = (text: string): string => {
+  const cut = /^(\S*\d[+−–-])\s+\p{L}/u.exec(text)?.[1]
+  const rest = cut === undefined ? [] : readLabel(text.slice(cut.length)).tokens
+  return cut !== undefined && rest.every(isOfMeans) ? cut : text
 }
 
 const UNIT_AT_END = /[([]?Pa[)\]]?\s*$/
@@ -46,6 +54,8 @@ export function headingAbove(view: View, row: number, column: number, most: numb
     const text = view.text(at, column)
     // "-" above a value is another one that is missing, unless a "+" beside it makes it a sign.
     if (text !== undefined && isPlaceholder(text) && !hasPlus(view, at, column)) continue
+    // "N | E | S | W": the sides of the house, and neither a number nor a spread.
+    if (text !== undefined && isSideOfHouse(view, at, column)) return undefined
     // "Zero flow subtracted? | no" heads nothing.
     if (text !== undefined && isAnswered(view.text(at, column - 1) ?? '', text)) return undefined
     // "min" over a column of zero flow is the least value, not minutes.
@@ -54,6 +64,15 @@ export function headingAbove(view: View, row: number, column: number, most: numb
     if (view.number(at, column) !== undefined) continue
   }
   return undefined
+}
+
+/** "N" or "S" beside the letter of east or west. */
+const isSideOfHouse = (view: View, row: number, column: number): boolean => {
+  const letter = (at: number) => (view.text(row, at) ?? '').trim().toLowerCase()
+  return (
+    /^[ns]$/.test(letter(column)) &&
+    [-3, -2, -1, 1, 2, 3].some((step) => /^[eowvöø]$/.test(letter(column + step)))
+  )
 }
 
 /** "Mean of positive values": "negative pressure" may head the depressurisation. */

@@ -37,10 +37,17 @@ export function valuesOf(
   if (own) return [own]
   const right = rightOf(view, row, column, isTaken)
   if (right.length > 0)
-    return inMoments(view, row, meanByHeading(view, row, meansOf(view.text(row, column) ?? '', right)))
+    return inMoments(
+      view,
+      row,
+      column,
+      meanByHeading(view, row, meansOf(view.text(row, column) ?? '', right)),
+    )
   const below = belowOf(view, row, column, isTaken)
   const [only] = below
   if (!only && !view.at(row + 1, column) && !isTaken(row + 1, column + 1)) {
+    const line = lineBelow(view, row, column, isTaken)
+    if (line.length > 1) return line
     const content = view.at(row + 1, column + 1)
     // "Zero flow before" in a line of its own, with the value below and one column on.
     return content?.kind === 'number'
@@ -74,6 +81,24 @@ export function valuesOf(
   })
   // Blocks below one another have one column of pressures.
   return [only, ...beside.filter(({ cell }, index) => beside.findIndex((one) => one.cell === cell) === index)]
+}
+
+/** "Fan closed (Pa) | 1st dep | 2nd dep | 1st pres | 2nd pres" over a line of values: each has a heading of its own. */
+function lineBelow(
+  view: View,
+  row: number,
+  column: number,
+  isTaken: (row: number, column: number) => boolean,
+): Placed[] {
+  const found: Placed[] = []
+  for (let at = column + 1; at < view.columns && !isTaken(row + 1, at); at++) {
+    const content = view.at(row + 1, at)
+    const heading = readLabel(view.text(row, at) ?? '')
+    const isNamed = directionIn(heading) !== undefined || momentIn(heading.text) !== undefined
+    if (content?.kind !== 'number' || !isNamed) break
+    found.push({ ...content.written, cell: view.address(row + 1, at), row: row + 1, column: at })
+  }
+  return found
 }
 
 /** "−1.4 | Pa zero flow before | | 0.7 | Pa zero flow before": the value in front of a label that has none behind it. */
@@ -127,7 +152,10 @@ function meanByHeading(view: View, row: number, values: readonly Placed[]): read
 }
 
 /** "Zero flow | −1.7 | −1.1 | −1.4" below the headings "before", "after" and "mean". */
-function inMoments(view: View, row: number, values: readonly Placed[]): Placed[] {
+function inMoments(view: View, row: number, column: number, values: readonly Placed[]): Placed[] {
+  // "Zero before (Pa)" below "before sealing" and "after sealing": these are two tests.
+  const label = readLabel(view.text(row, column) ?? '')
+  if (says(label, 'before') !== says(label, 'after')) return [...values]
   const moments = momentsAbove(
     view,
     row,
