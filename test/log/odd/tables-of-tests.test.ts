@@ -71,7 +71,18 @@ it('a house in a list of numbers has the name that its own sheet gives, and the 
       ...flats.map((flat, index): Rows[number] => [index + 1, flat, day('2026-10-01'), 300 + index, 21, 7]),
     ],
     ...Object.fromEntries(
-      flats.map((flat, index): [string, Rows] => [String(index + 1), [['Lokal', flat], ...blocks]]),
+      flats.map((flat, index): [string, Rows] => [
+        String(index + 1),
+        // Another house has other flows.
+        [
+          ['Lokal', flat],
+          ...blocks.map(([p, q, ...more]): Rows[number] =>
+            typeof p === 'number' && typeof q === 'number'
+              ? [p, (1 + index / 4) * q]
+              : [p ?? null, q ?? null, ...more],
+          ),
+        ],
+      ]),
     ),
   })
   expect(testsOf(bytes).map(({ record }) => [record?.building.name, record?.building.volume_m3])).toEqual([

@@ -35,8 +35,7 @@ function ofRings(found: readonly FoundDevice[]): FoundDevice | undefined {
     return range && label && words.some((word) => says(readLabel(word), 'range')) ? { ...range, label } : []
   })
   if (!first || new Set(ranges.map(({ label }) => label)).size < found.length) return undefined
-  const units = found.map(({ flowUnit }) => flowUnit).filter((one) => one)
-  const [flowUnit] = units
+  const flowUnit = found.map((one) => one.flowUnit).find((one) => one) ?? flowUnitNear(found)
   return {
     ...first,
     ranges,
@@ -115,4 +114,21 @@ function made(
     rows: { first: row, last: row },
     cells: range.cells.coefficient,
   }
+}
+
+/** Lines over and below formulas in which their units are told. */
+const NEAR = 2
+
+/** "q in m³/h, Δp in Pa" in the lines around several formulas. */
+function flowUnitNear(found: readonly FoundDevice[]): KnownUnit | undefined {
+  const rows = found.map(({ rows: { first } }) => first)
+  const view = found[0]?.view
+  for (let row = Math.max(0, Math.min(...rows) - NEAR); view && row <= Math.max(...rows) + NEAR; row++)
+    for (let column = 0; column < Math.min(view.columns, 12); column++) {
+      const text = view.text(row, column)
+      const unit =
+        text === undefined || text.length > 90 ? undefined : unitsIn(text).find(({ kind }) => kind === 'flow')
+      if (unit) return unit
+    }
+  return undefined
 }
