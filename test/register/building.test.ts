@@ -71,7 +71,7 @@ describe('a building of several homes', () => {
       'qE50',
     ])
     expect(() => building([low, wide])).toThrow(
-      /judged by its qE50 ≤ [\d.]+ m3\/\(h·m2\), but flat-1.xlsx by its n50 ≤ 3 1\/h.*Enter one of them as a target of your own/,
+      /qE50 ≤ [\d.]+ m3\/\(h·m2\) decides here, but n50 ≤ 3 1\/h in flat-1.xlsx.*Enter one of them as a target of your own/,
     )
   })
 

@@ -167,12 +167,12 @@ function refuseOthers(homes: readonly TestedHome[], first: TestedHome): void {
   const key = ({ target }: TestedHome) => JSON.stringify(target)
   const other = homes.find((home) => key(home) !== key(first))
   if (!other) return
-  // Where a target is met by any one of its limits, each home is judged by the one it keeps best.
+  // Where any one limit meets a target, the one that a home keeps best decides for it.
   if (other.target.label === first.target.label && other.target.quantity !== first.target.quantity)
     throw new InputError([
       {
         path: other.file,
-        message: `it is judged by its ${limitText(other.target)}, but ${first.file} by its ${limitText(first.target)}: either limit meets this target, and a building needs the same limit for all homes. Enter one of them as a target of your own in every home`,
+        message: `${limitText(other.target)} decides here, but ${limitText(first.target)} in ${first.file}: either limit is enough for this target, and a building needs the same limit for all homes. Enter one of them as a target of your own in every home`,
       },
     ])
   throw new InputError([
