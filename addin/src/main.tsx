@@ -21,6 +21,10 @@ else
     root.replaceChildren()
     render(<App store={store} tests={tests} />, root)
     const keep = (): void =>
-      void keepForOffline(base, { kept: () => store.keptForOffline(), newer: () => store.newerIsReady() })
+      void keepForOffline(base, {
+        kept: () => store.keptForOffline('yes'),
+        refused: (why) => store.keptForOffline(why),
+        newer: () => store.newerIsReady(),
+      })
     setTimeout(() => whenIdle(keep), KEEP_AFTER_ms)
   })

@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import { setTimeout as wait } from 'node:timers/promises'
 import { evaluateInput } from '@draughtbook/shared-calc'
 import { load, metrics, type Server, startServer } from './service-load.js'
-import { steadyLoad } from './steady-load.js'
+import { steadyCapacity, steadyLoad } from './steady-load.js'
 import { twoDirections } from './two-directions.js'
 
 const SERVICE = join(import.meta.dirname, '../../../service/bin/draughtbook.mjs')
@@ -76,17 +76,22 @@ async function throughput(service: Server, peer: Server, bodies: Bodies): Promis
   return median(ours)
 }
 
-/** Beside bare express at the same rate: what it waits there is the machine's and the generator's. */
+/**
+ * Beside bare express at the same rate: what it waits there is the machine's and the generator's. 70 % is of what the same generator
+ * finds the service able to answer, with the same kind of arrivals: it needs more of the machine than one that waits for answers.
+ */
 async function atSeventyPercent(
   service: Server,
   peer: Server,
   bodies: Bodies,
   capacity: number,
 ): Promise<void> {
-  const rate = 0.7 * capacity
+  const able = await steadyCapacity(service.base, bodies, capacity / 3)
+  const ceiling = await steadyCapacity(peer.base, bodies, able)
+  const rate = 0.7 * able
   const [ours, theirs]: [number[], number[]] = [[], []]
   let failed = 0
-  for (let round = 0; round < 3; round++)
+  for (let round = 0; round < 5; round++)
     for (const [{ base }, into] of [
       [peer, theirs],
       [service, ours],
@@ -97,7 +102,10 @@ async function atSeventyPercent(
     }
   const [p99, bare] = [median(ours), median(theirs)]
   console.log(
-    `  at 70 % of that (${rate.toFixed(0)} a second, at random times): p99 ${p99.toFixed(1)} ms (goal ≤ 20 ms, ${p99 <= 20 ? 'reached' : 'not reached'}); bare express at the same rate ${bare.toFixed(1)} ms (${(p99 / bare).toFixed(1)} ×); ${failed} not answered`,
+    `  at random times ${able.toFixed(0)} a second are answered without falling behind; bare express ${ceiling.toFixed(0)}, the ceiling of this machine and generator`,
+  )
+  console.log(
+    `  at 70 % of that (${rate.toFixed(0)} a second): p99 ${p99.toFixed(1)} ms (goal ≤ 20 ms, ${p99 <= 20 ? 'reached' : 'not reached'}); bare express at the same rate ${bare.toFixed(1)} ms (${(p99 / bare).toFixed(1)} ×); ${failed} not answered`,
   )
 }
 

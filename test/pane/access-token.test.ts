@@ -25,7 +25,7 @@ afterAll(async () => {
 })
 
 describe('a service that asks who you are', () => {
-  it('is worked without until the token is entered, then with it, also after the page is opened again', async () => {
+  it('is worked without until the token is entered, then with it until the tab is closed; it is kept longer only by choice', async () => {
     const tokens = join(folder, 'tokens.json')
     const { token, stored } = makeToken('office', 1, ['evaluate', 'archive'])
     await writeTokens(tokens, [stored])
@@ -43,6 +43,21 @@ describe('a service that asks who you are', () => {
     // What was accepted before is kept with the log, so nothing is proposed again.
     await openLog(page)
     await expect.poll(() => origin(page).getAttribute('data-origin'), SOON).toBe('service')
+    const kept = () =>
+      page.evaluate(
+        (given) => [localStorage, sessionStorage].map((place) => Object.values(place).includes(given)),
+        token,
+      )
+    expect(await kept()).toEqual([false, true])
+    const next = await page.context().newPage()
+    next.setDefaultTimeout(30_000)
+    await next.goto(base)
+    await expect.poll(() => origin(next).getAttribute('data-origin'), SOON).toBe('access')
+    await field(next, 'Access token').fill(token)
+    await next.getByLabel('Keep it in this browser').check()
+    await next.getByRole('button', { name: 'Use', exact: true }).click()
+    await expect.poll(() => origin(next).getAttribute('data-origin'), SOON).toBe('service')
+    expect(await kept()).toEqual([true, true])
     server.closeAllConnections()
     server.close()
   })

@@ -74,6 +74,24 @@ describe('what goes wrong around the page', () => {
     }
   })
 
+  it('no room for the page itself: it says that it does not open without a network, and works on', async () => {
+    const context = await world.context()
+    const page = await context.newPage()
+    page.setDefaultTimeout(30_000)
+    const session = await context.newCDPSession(page)
+    await session.send('Storage.overrideQuotaForOrigin', {
+      origin: new URL(world.base).origin,
+      quotaSize: 2_000_000,
+    })
+    await page.goto(world.base)
+    const said = page.locator('[data-offline="no"]')
+    await said.waitFor({ timeout: 60_000 })
+    expect(await said.textContent()).toContain('Check that this device has free space')
+    await field(page, 'Building *').fill('Barn (invented)')
+    await page.locator('.standing', { hasText: 'Missing' }).waitFor()
+    await saved(page)
+  })
+
   it('a next build on the service: open tests go on, nothing mixes the two, and it is taken at the next opening', async () => {
     const { page, complaints } = await world.open()
     await page.locator('[data-offline]').waitFor({ timeout: 60_000 })

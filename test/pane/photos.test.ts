@@ -114,6 +114,41 @@ describe('a leak round with photos', () => {
     expect(Object.keys((await JSZip.loadAsync(bytes)).files)).toEqual(['test.json'])
   })
 
+  it('of 20 MB is drawn small while the page goes on, and is not lost', async () => {
+    const { page, complaints } = await world.open()
+    await field(page, 'Building *').fill('Barn (invented)')
+    await step(page, 'On site')
+    await page.getByText('Photos of the set-up', { exact: true }).click()
+    await page.getByRole('button', { name: 'Add a set-up' }).click()
+    const large = await cameraPicture(page, 4800, 3600)
+    // Phones write previews and depth maps behind the picture: what follows its end is no part of it (ISO/IEC 10918-1, B.1.1.3).
+    const buffer = Buffer.concat([large, Buffer.alloc(20e6 - large.length, 7)])
+    // The page holds the picture back until something was typed: it waits for nothing.
+    await page.evaluate(() => {
+      const { postMessage } = Worker.prototype
+      const typed = new Promise((resolve) => Object.assign(window, { typed: resolve }))
+      Worker.prototype.postMessage = function (...given: [unknown]) {
+        if (given[0] instanceof Blob) void typed.then(() => postMessage.apply(this, given))
+        else postMessage.apply(this, given)
+      }
+    })
+    const box = page.locator('.photo-box', { has: page.locator('input[aria-label="Photo of set-up 1"]') })
+    await box.locator('input').setInputFiles({ name: 'IMG_0002.jpg', mimeType: 'image/jpeg', buffer })
+    await box.getByText('Adding …').waitFor()
+    await field(page, 'Indoor temperature').fill('21')
+    await page.evaluate(() => (window as unknown as { typed: () => void }).typed())
+    await page.locator('[data-photo="set-up-1.jpg"] canvas[width="120"]').waitFor()
+    await page.locator('[data-saved="yes"]').waitFor()
+    await page.reload()
+    await expect.poll(() => field(page, 'Indoor temperature').inputValue(), SOON).toBe('21')
+    const { bytes } = await handedOver(page)
+    const photo = await (await JSZip.loadAsync(bytes)).file('photos/set-up-1.jpg')?.async('uint8array')
+    // On its side: 4800 × 3600 is shown as 3600 × 4800.
+    expect(jpegOf(photo ?? new Uint8Array())).toMatchObject({ width: 1200, height: 1600 })
+    expect(photo?.length).toBeLessThan(1e6)
+    expect(complaints).toEqual([])
+  })
+
   it('says so where a file is no picture', async () => {
     const { page } = await world.open()
     await field(page, 'Building *').fill('Barn (invented)')

@@ -142,8 +142,8 @@ describe('the whole job on the page twin', () => {
     await step(page, 'Before')
     await field(page, 'Internal volume').fill('250')
     await step(page, 'On site')
-    // Independent arithmetic: one point, exponent 0.65, equal densities: 130·(50/58.3)^0.65/250 = 0.4705 1/h.
-    await page.getByText('Running estimate: n50 ≈ 0.47 1/h').waitFor()
+    // Independent arithmetic: one point, exponent 0.65, equal densities: 130·(50/58.3)^0.65/250 = 0.4706 1/h.
+    await page.getByText('Running estimate: n50 ≈ 0.471 1/h').waitFor()
     const estimate = page.locator('.estimate')
     expect(await estimate.textContent()).toContain('exponent 0.65 assumed')
     expect(await estimate.textContent()).toContain('Not a result')

@@ -115,6 +115,39 @@ describe('Re-run of an untouched summary workbook', () => {
     expect(outcome).toBe('agrees')
   })
 
+  it('finds nothing but rounding where logarithms come out differently, and a margin is next to nothing', async () => {
+    const [latest] = versions.slice(-1)
+    if (!latest) throw new Error('no version')
+    const current = await runnable(latest)
+    const otherMachine: RunnableVersion = {
+      ...current,
+      evaluateWorked: (given, options) => {
+        const { log } = Math
+        // Engines differ in the last place of a logarithm: the language leaves it to them (ECMA-262, 21.3.2).
+        Math.log = (x) => log(x) * (1 + 2 * Number.EPSILON)
+        try {
+          return current.evaluateWorked(given, options)
+        } finally {
+          Math.log = log
+        }
+      },
+    }
+    for (const distance of [1.3e-2, -4e-6]) {
+      const record = demo()
+      const n50 = evaluate(record).results.n50?.value ?? 0
+      record.target = { quantity: 'n50', limit: n50 + distance, referencePressure_Pa: 50, directions: 'mean' }
+      const [test] = await rerunFile(await writeSummaryWorkbook(record), 'a.xlsx', {
+        versions: [otherMachine],
+      })
+      expect(test?.differences.length, `${distance}`).toBeGreaterThan(0)
+      expect(
+        test?.differences.filter(({ rounding }) => !rounding),
+        `${distance}`,
+      ).toEqual([])
+      expect(test?.outcome, `${distance}`).toBe('exactly as issued')
+    }
+  })
+
   it('names a sheet that was added', async () => {
     const test = await rerun(await withSheet(await writeSummaryWorkbook(demo()), 'Office notes'))
     expect(test.differences.map(({ label }) => label)).toContain('sheet Office notes was added')

@@ -4,12 +4,12 @@ import { describe, expect, it } from 'vitest'
 import { createApp } from '../../service/src/app'
 import { bodiesAround, recordBodies } from './support/arbitrary-bodies'
 import { folder } from './support/command-line'
-import { batches, expectOrderly, inBounds, seed, sender } from './support/fuzzing'
+import { BATCH, batches, CASES, expectOrderly, inBounds, seed, sender } from './support/fuzzing'
 import { listen } from './support/listen'
 import { settings } from './support/settings'
 
 describe('no body gets a 5xx', () => {
-  it('from /v1/evaluations (12,000 cases); what is answered fits the schema of an evaluation', async () => {
+  it(`from /v1/evaluations (${CASES['/v1/evaluations']} cases); what is answered fits the schema of an evaluation`, async () => {
     const send = sender(await listen(createApp()))
     let [cases, evaluated] = [0, 0]
     await fc.assert(
@@ -20,14 +20,14 @@ describe('no body gets a 5xx', () => {
         cases += answers.length
         evaluated += answers.filter(({ status }) => status === 200).length
       }),
-      { numRuns: 240, seed, endOnFailure: true },
+      { numRuns: CASES['/v1/evaluations'] / BATCH, seed, endOnFailure: true },
     )
-    expect(cases).toBe(12_000)
+    expect(cases).toBe(CASES['/v1/evaluations'])
     // Else the bodies would only try the first gate.
     expect(evaluated).toBeGreaterThan(cases / 50)
   }, 300_000)
 
-  it('from /v1/library (3,000 cases)', async () => {
+  it(`from /v1/library (${CASES['/v1/library/{kind}/{id}']} cases)`, async () => {
     const send = sender(await listen(createApp({ settings: settings({ library: await folder() }) })))
     const device = () => ({
       format: 'draughtbook/device@1',
@@ -46,20 +46,23 @@ describe('no body gets a 5xx', () => {
         }
         cases += bodies.length
       }),
-      { numRuns: 60, seed, endOnFailure: true },
+      { numRuns: CASES['/v1/library/{kind}/{id}'] / BATCH, seed, endOnFailure: true },
     )
-    expect(cases).toBe(3000)
+    expect(cases).toBe(CASES['/v1/library/{kind}/{id}'])
   }, 300_000)
 
-  it('from /v1/workbooks (150 cases); what is answered is a workbook', async () => {
+  it(`from /v1/workbooks (${CASES['/v1/workbooks']} cases); what is answered is a workbook`, async () => {
     const send = sender(await listen(createApp()))
+    let cases = 0
     await fc.assert(
       fc.asyncProperty(recordBodies, async (body) => {
+        cases++
         const answer = await send('POST', '/v1/workbooks', body)
         if (answer.status === 200) expect(answer.text.slice(0, 2)).toBe('PK')
         else expectOrderly(answer, () => false)
       }),
-      { numRuns: 150, seed, endOnFailure: true },
+      { numRuns: CASES['/v1/workbooks'], seed, endOnFailure: true },
     )
+    expect(cases).toBe(CASES['/v1/workbooks'])
   }, 300_000)
 })

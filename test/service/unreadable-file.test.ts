@@ -1,5 +1,6 @@
+import { execFileSync } from 'node:child_process'
 import { readdir, writeFile } from 'node:fs/promises'
-import { join } from 'node:path'
+import { join, resolve } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { commandLine, folder } from './support/command-line'
 
@@ -8,11 +9,24 @@ describe('a file that cannot be read', () => {
     { what: 'a missing file', name: 'missing.json', says: /there is no such file/ },
     { what: 'a missing workbook', name: 'missing.xlsx', says: /there is no such file/ },
     { what: 'a folder', name: '.', says: /folder/ },
+    { what: 'a device that never ends', name: '/dev/zero', says: /not a regular file/ },
   ])('$what ends with one line and exit 2', async ({ name, says }) => {
     const here = await folder()
-    const { code, out, err } = await commandLine('evaluate', join(here, name))
+    const { code, out, err } = await commandLine('evaluate', resolve(here, name))
     expect([code, out, err.length]).toEqual([2, '', 1])
     expect(err[0]).toMatch(says)
+  })
+
+  it.each([
+    ['a log', (pipe: string) => ['evaluate', pipe]],
+    ['the register of the month before', (pipe: string) => ['register', '.', '--json', '--previous', pipe]],
+    ['a public key', (pipe: string) => ['rerun', '.', '--key', pipe]],
+  ])('a pipe that nobody writes to in place of %s is not waited for', async (_what, args) => {
+    const pipe = join(await folder(), 'pipe.xlsx')
+    execFileSync('mkfifo', [pipe])
+    const { code, err } = await commandLine(...args(pipe))
+    expect(code).toBe(2)
+    expect(err.join()).toContain(`${pipe}: it is not a regular file`)
   })
 
   it.each([

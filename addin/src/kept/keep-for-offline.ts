@@ -2,24 +2,47 @@
 interface Told {
   /** It opens without a network from now on. */
   kept: () => void
+  /** The browser has not kept it, with the reason in words. */
+  refused: (why: string) => void
   /** A newer build was fetched. It takes over once no page of the old one is open: no page ever mixes the two. */
   newer: () => void
 }
 
 /** Keeps the page itself in this browser, and asks the browser to keep what is typed. Never rejects. */
-export async function keepForOffline(base: URL, { kept, newer }: Told): Promise<void> {
+export async function keepForOffline(base: URL, { kept, refused, newer }: Told): Promise<void> {
   const { serviceWorker, storage } = navigator as Partial<Navigator>
   if (!serviceWorker) return
   try {
     const registration = await serviceWorker.register(new URL('service-worker.js', base))
-    await serviceWorker.ready
+    await installed(serviceWorker, registration)
     kept()
     watchForNewer(registration, newer)
     await storage?.persist?.()
   } catch (error) {
     console.warn('The page cannot be saved for use without a network:', error)
+    refused(WHY)
   }
 }
+
+/** Resolves once the page is kept. The browser waits for ever where it has given up the first attempt: then this rejects. */
+function installed(
+  { ready }: ServiceWorkerContainer,
+  registration: ServiceWorkerRegistration,
+): Promise<void> {
+  const { installing } = registration
+  return new Promise((resolve, reject) => {
+    const look = (): void => {
+      if (installing?.state === 'redundant' && !registration.active)
+        reject(new Error('the browser gave up storing its files'))
+    }
+    installing?.addEventListener('statechange', look)
+    look()
+    void ready.then(() => resolve())
+  })
+}
+
+/** Browsers say neither why they gave up nor, for the sake of privacy, how much room there really is. */
+const WHY = 'its files could not be stored. Check that this device has free space, then open the page again'
 
 function watchForNewer(registration: ServiceWorkerRegistration, newer: () => void): void {
   const look = (): void => {

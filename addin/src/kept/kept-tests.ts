@@ -92,6 +92,12 @@ export class KeptTests {
     ])
   }
 
+  /** Removes all tests with their logs and photos. */
+  async removeAll(): Promise<void> {
+    const change = this.base.transaction(STORES, 'readwrite')
+    await Promise.all([...STORES.map((store) => change.objectStore(store).clear()), change.done])
+  }
+
   close(): void {
     this.base.close()
   }

@@ -1,14 +1,18 @@
 import { useState } from 'preact/hooks'
 
+/** Takes a token that was entered, and whether the browser is to keep it when the tab is closed. */
+export type TakeToken = (token: string, lasting: boolean) => void
+
 /** Asks for the access token that the firm's service wants. */
-export function AccessTokenForm({ onToken }: { onToken: (token: string) => void }) {
+export function AccessTokenForm({ onToken }: { onToken: TakeToken }) {
   const [text, setText] = useState('')
+  const [lasting, setLasting] = useState(false)
   return (
     <form
       class="access"
       onSubmit={(event) => {
         event.preventDefault()
-        onToken(text.trim())
+        onToken(text.trim(), lasting)
       }}
     >
       <label for="access-token">Access token</label>
@@ -25,7 +29,17 @@ export function AccessTokenForm({ onToken }: { onToken: (token: string) => void 
           Use
         </button>
       </div>
-      <p class="hint">Ask whoever runs the service for one. It is kept in this browser only.</p>
+      <label class="choice-line">
+        <input
+          type="checkbox"
+          checked={lasting}
+          onChange={({ currentTarget }) => setLasting(currentTarget.checked)}
+        />
+        Keep it in this browser (not on a shared computer)
+      </label>
+      <p class="hint">
+        Ask whoever runs the service for one. Otherwise it is forgotten when you close this tab.
+      </p>
     </form>
   )
 }

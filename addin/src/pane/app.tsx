@@ -115,8 +115,8 @@ export function App({ store, tests }: AppProps) {
           aside={inOffice}
           name={aboutTest(state).name}
           onDismiss={() => store.dismissFault()}
-          onToken={(token) => {
-            keepAccessToken(token)
+          onToken={(token, lasting) => {
+            keepAccessToken(token, lasting)
             store.askAgain()
           }}
         />

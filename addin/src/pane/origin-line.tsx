@@ -1,4 +1,4 @@
-import { AccessTokenForm } from './access-token.js'
+import { AccessTokenForm, type TakeToken } from './access-token.js'
 import type { TestState } from './one-test/test-state.js'
 
 interface OriginLineProps {
@@ -8,7 +8,7 @@ interface OriginLineProps {
   /** Of the house on show. */
   name: string
   onDismiss: () => void
-  onToken: (token: string) => void
+  onToken: TakeToken
 }
 
 /** Where the figures come from, whether the entries are kept, and what the spreadsheet refused. */
@@ -46,7 +46,14 @@ export function OriginLine({ state, aside, name, onDismiss, onToken }: OriginLin
           <span data-origin={origin.kind === 'local' ? origin.why : origin.kind}>{words}</span>
           <span aria-hidden="true"> · </span>
           <span data-saved={saved === 'yes' || saved === 'saving' ? saved : 'no'}>{kept}</span>
-          {offline ? <span data-offline="yes"> · opens without a network</span> : null}
+          {offline === undefined ? null : offline === 'yes' ? (
+            <span data-offline="yes"> · opens without a network</span>
+          ) : (
+            <span class="warn" data-offline="no">
+              {' '}
+              · this page does not open without a network: {offline}
+            </span>
+          )}
           {newer ? (
             <span data-newer="yes">
               {' '}

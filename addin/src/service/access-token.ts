@@ -1,21 +1,33 @@
 const KEY = 'draughtbook.access-token'
 
-/** The token by which the service knows this user, kept in this browser only; undefined where there is none. */
+/** The token by which the service knows this user: that of this tab, else the one kept in this browser; undefined where there is none. */
 export function accessToken(): string | undefined {
+  for (const place of places()) {
+    const token = place.getItem(KEY)
+    if (token !== null) return token
+  }
+  return undefined
+}
+
+/**
+ * Takes a token. Where nothing can be kept, it is asked for again.
+ * @param lasting kept in this browser, also when the tab is closed; else an earlier one kept there is forgotten
+ */
+export function keepAccessToken(token: string, lasting: boolean): void {
+  const [tab, browser] = places()
+  for (const place of [tab, browser]) place?.removeItem(KEY)
   try {
-    return globalThis.localStorage.getItem(KEY) ?? undefined
+    ;(lasting ? browser : tab)?.setItem(KEY, token)
   } catch {
-    // No storage, or none allowed: then there is no token.
-    return undefined
+    // No room is left: the token is asked for again.
   }
 }
 
-/** Keeps a token; an empty one is forgotten. Where nothing can be kept, the token is asked for again. */
-export function keepAccessToken(token: string): void {
+/** That of the tab, then that of the browser; none where reading them is not allowed. */
+function places(): Storage[] {
   try {
-    if (token === '') globalThis.localStorage.removeItem(KEY)
-    else globalThis.localStorage.setItem(KEY, token)
+    return [globalThis.sessionStorage, globalThis.localStorage]
   } catch {
-    // As above.
+    return []
   }
 }

@@ -1,7 +1,8 @@
-import { readFile, stat } from 'node:fs/promises'
+import { stat } from 'node:fs/promises'
 import { basename, extname } from 'node:path'
 import { dayOf, InputError, parseRecord, type TestRecord } from '@draughtbook/shared-calc'
 import { type Answers, answeredRecord, LIMITS } from '@draughtbook/shared-calc/log'
+import { NotReadable, readRegular } from '../files/read-regular.js'
 import type { ReadTest } from '../input/read-sheet.js'
 import { readSheet } from '../input/read-sheet.js'
 import { readJson } from '../json/read-json.js'
@@ -36,14 +37,14 @@ const withAnswers = (record: TestRecord, answers: Answers = {}): TestRecord =>
 /** Day a file was last changed, YYYY-MM-DD, by the clock of this machine. */
 export const lastChanged = async (path: string): Promise<string> => dayOf((await stat(path)).mtime)
 
-/** The bytes of a file, unless it is larger than any that is read. */
+/** The bytes of a file, unless it is larger than any that is read, or no file at all. Throws InputError, or the system's error. */
 export async function readBytes(path: string): Promise<Uint8Array> {
-  const { size } = await stat(path)
-  if (size > LIMITS.fileBytes)
-    throw new InputError([
-      { path: '', message: `the file is larger than ${LIMITS.fileBytes / 1024 / 1024} MB` },
-    ])
-  return readFile(path)
+  try {
+    return await readRegular(path, LIMITS.fileBytes)
+  } catch (error) {
+    if (error instanceof NotReadable) throw new InputError([{ path: '', message: error.message }])
+    throw error
+  }
 }
 
 /** UTF-8, with or without byte order mark. */

@@ -1,11 +1,10 @@
-import { readFile } from 'node:fs/promises'
 import { InvalidArgumentError } from 'commander'
-import { fileFault } from '../files/file-fault.js'
 import { type ArchiveOptions, addArchiveOptions } from './archive-options.js'
 import { type AddCommand, DIFFERENT, UNREADABLE } from './command.js'
-import { UsageError } from './errors.js'
+import { UsageError, withFile } from './errors.js'
 import { count } from './print/number-text.js'
 import { registerLines } from './print/register-lines.js'
+import { readBytes } from './read-input.js'
 import { runFiles } from './run-files.js'
 import { shown } from './terminal.js'
 import { checkRegisterPath, writeRegisters } from './write-registers.js'
@@ -29,14 +28,8 @@ const client = (text: string): 'client' => {
   return text
 }
 
-/** The bytes of a file that was named. Throws UsageError. */
-async function bytesOf(path: string): Promise<Uint8Array> {
-  try {
-    return new Uint8Array(await readFile(path))
-  } catch (error) {
-    throw new UsageError(`${path}: ${fileFault(error) ?? String(error)}`)
-  }
-}
+/** The bytes of a file that was named. Throws FileError. */
+const bytesOf = (path: string): Promise<Uint8Array> => withFile(path, () => readBytes(path))
 
 export const addRegister: AddCommand = (command, { terminal, end }) => {
   addArchiveOptions(command)

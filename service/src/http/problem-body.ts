@@ -30,12 +30,10 @@ export function faultOf(error: unknown): HttpFault {
   return bodyFault(error) ?? new HttpFault(500, 'The service has a bug', { kind: 'fault' })
 }
 
-/** What express and its body reader raise: an error with a status of its own. */
+/** What express raises: an error with a status of its own. */
 function bodyFault(error: unknown): HttpFault | undefined {
   if (!(error instanceof Error) || !('status' in error) || typeof error.status !== 'number') return undefined
   const { status } = error
-  if (status === 413) return new HttpFault(413, 'The body is too large', { kind: 'too-large' })
-  if (status === 415) return new HttpFault(415, 'The body has an unsupported encoding; send it uncompressed')
   return status >= 400 && status < 500 ? new HttpFault(status, 'The request cannot be read') : undefined
 }
 

@@ -1,8 +1,10 @@
-import { readdir, readFile } from 'node:fs/promises'
+import { readdir } from 'node:fs/promises'
 import { join } from 'node:path'
 import { fileFault } from '../files/file-fault.js'
+import { NotReadable, readRegular } from '../files/read-regular.js'
 import { publicKeyOf } from '../signature/keys.js'
 import { LIBRARY_VARIABLE } from './layouts.js'
+import { ENTRY_BYTES } from './read-entry.js'
 
 /** Folder of the library that holds public keys, `*.pub` in PEM form. */
 const FOLDER = 'keys'
@@ -21,11 +23,11 @@ export async function libraryKeys(
 /** A public key as text, checked. Throws RangeError naming the file. */
 export async function readKeyFile(path: string): Promise<string> {
   try {
-    const pem = await readFile(path, 'utf8')
+    const pem = new TextDecoder().decode(await readRegular(path, ENTRY_BYTES))
     publicKeyOf(pem)
     return pem
   } catch (error) {
-    const why = error instanceof RangeError ? error.message : fileFault(error)
+    const why = error instanceof RangeError || error instanceof NotReadable ? error.message : fileFault(error)
     if (why === undefined) throw error
     throw new RangeError(`${path}: ${why}`, { cause: error })
   }

@@ -122,7 +122,7 @@ export function compareCell(
     return [{ kind, label: label(), ...place, recorded, expected: expected?.value ?? null, rounding: false }]
   }
   const differences: Difference[] = []
-  const value = compareValue(cell, expected, floor)
+  const value = compareValue(cell, expected, field !== undefined, floor)
   if (value) differences.push({ kind, label: label(), ...place, ...value })
   const formula = compareFormula(cell, expected)
   if (formula)
@@ -138,18 +138,20 @@ export function compareCell(
 
 type Compared = Pick<Difference, 'recorded' | 'expected'>
 
+/** @param logged - a field of the record: any other number that is no formula was worked out when the file was written, as the recorded figures are */
 function compareValue(
   cell: Cell,
   expected: ExpectedCell,
+  logged: boolean,
   floor: number | undefined,
 ): (Compared & Pick<Difference, 'rounding' | 'change'>) | undefined {
   const found = cell.value
   const pair = { recorded: found, expected: expected.value }
   if (cell.kind === 'number' && typeof found === 'number' && typeof expected.value === 'number') {
-    const agreement =
-      expected.formula === undefined
-        ? typedAgrees(found, expected.value)
-        : computedAgrees(found, expected.value, floor)
+    const agreement = logged
+      ? typedAgrees(found, expected.value)
+      : // Nobody recalculates a number without a formula.
+        computedAgrees(found, expected.value, expected.formula === undefined ? undefined : floor)
     if (agreement === 'same') return undefined
     return { ...pair, change: found - expected.value, rounding: agreement === 'rounding' }
   }

@@ -1,8 +1,10 @@
+import { changedTable, type TableChange } from './change-table.js'
 import { AREA, BAROMETER, FLOW, LENGTH, PRESSURE, TEMPERATURE, type Unit, VOLUME } from './units.js'
 import type { Cell, Sheet } from './write/sheet.js'
 
 /** One thing that somebody does to a log. */
 export type Change =
+  | TableChange
   | { readonly kind: 'unit'; readonly which: number; readonly to: number }
   | { readonly kind: 'swap columns'; readonly one: number; readonly other: number }
   | { readonly kind: 'total row' | 'title' | 'blank row' | 'notes' | 'hidden column'; readonly at: number }
@@ -53,6 +55,10 @@ export function changed(sheet: Sheet, change: Change): { sheet: Sheet; restated?
     case 'renamed sheet': {
       const copy = sheet.moved((row, column) => [row, column], 'Tabelle1 (2)')
       return { sheet: copy }
+    }
+    default: {
+      const copy = changedTable(sheet, change)
+      return copy && { sheet: copy }
     }
   }
 }

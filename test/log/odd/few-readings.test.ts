@@ -43,6 +43,24 @@ describe('a test of one reading', () => {
     expect(problems.join()).toMatch(/one pressure and one air flow.* --set method=astm-e1827-22-one-point/)
   })
 
+  it('says so, with the cell, of a table of one reading without a method', async () => {
+    const form = FORM.filter(([label]) => label !== 'Method')
+    const bytes = await logOf([...form, [null], ...table])
+    expect(interpretLog({ bytes, fileName: 'log.xlsx' }).problems).toEqual([
+      expect.objectContaining({
+        cell: `Test!A${form.length + 4}`,
+        message: expect.stringMatching(
+          /only one reading: choose a method .*--set method=astm-e1827-22-one-point/,
+        ),
+      }),
+    ])
+  })
+
+  it('says that a method is not known before it says that there is no table', async () => {
+    const { problems } = read(await logOf([...FORM, [null], ...table]), { 'test.method': 'one' })
+    expect(problems.join()).toMatch(/there is no test method "one" \(known: iso-9972:2015, /)
+  })
+
   it('is refused by a method that fits a curve, naming the run', async () => {
     const bytes = await logOf([...FORM, [null], ...table, [-40, 780]])
     const [test] = interpretLog({ bytes, fileName: 'log.xlsx' }).tests

@@ -36,6 +36,13 @@ describe('pressures in brackets', () => {
 })
 
 describe('readings in pairs in one cell', () => {
+  it('are no pressure and flow where they are the extremes of one', async () => {
+    const rows = dep.readings.map(([p, q]) => [`${(p - 0.4).toFixed(1)} / ${(p + 0.4).toFixed(1)}`, q])
+    const { n50, problems } = read(await sheetOfForm([...zeroRows(dep), ['Pa (min / max)', 'm³/h'], ...rows]))
+    expect(n50).toBeUndefined()
+    expect(problems.join()).toMatch(/no table of pressures and air flows/)
+  })
+
   it.each([
     ['below a heading for both', ['Pa / m³/h'], (p: number, q: number) => `${p} / ${q}`],
     ['with their units', [], (p: number, q: number) => `${p} Pa  ${q} m³/h`],

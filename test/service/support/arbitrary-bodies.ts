@@ -133,11 +133,23 @@ const damaged = (good: () => unknown): fc.Arbitrary<string> =>
       return text.slice(0, cut) + piece + text.slice(cut + length)
     })
 
+/** Good text with one of its fields given twice or often. */
+const repeated = (good: () => unknown): fc.Arbitrary<string> =>
+  fc.tuple(fc.nat(), fc.constantFrom(1, 2, 300), value).map(([at, times, other]) => {
+    const text = jsonText(good())
+    const fields = [...text.matchAll(/"(\w+)":/g)]
+    const field = fields[at % fields.length]
+    if (!field) return text
+    const again = `${field[0]}${JSON.stringify(other) ?? 'null'},`.repeat(times)
+    return text.slice(0, field.index) + again + text.slice(field.index)
+  })
+
 /** Bodies around a good one: changed, damaged, or nothing of the kind. */
 export const bodiesAround = (good: () => unknown): fc.Arbitrary<string | Uint8Array> =>
   fc.oneof(
     { weight: 6, arbitrary: mutated(good) },
     { weight: 2, arbitrary: damaged(good) },
+    { weight: 1, arbitrary: repeated(good) },
     { weight: 1, arbitrary: fc.json() },
     { weight: 1, arbitrary: fc.string({ unit: 'binary' }) },
     { weight: 1, arbitrary: fc.uint8Array() },

@@ -70,6 +70,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-mean-of-two': [],
   'log-parts-of-area': [{ field: 'floor area' }],
   'log-mean-of-runs': [],
+  'log-unstored': [{ cells: ['Test!B3', 'Test!B9'] }],
   'log-unread-values': [
     { labels: ['Boiler water temperature'], more: 0 },
     { labels: ['Zero a', 'Offset'], more: 3 },
@@ -180,6 +181,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
     { why: rowReasons.columnSays('Used', 'no', 'Log!F9') },
     { why: rowReasons.bracketed },
   ],
+  'log-row-left-out/beside': [{ value: 412.6, cell: 'Log!C9', struck: 'Log!B9' }],
   'log-row-doubt': [
     { why: rowReasons.grey('shaded') },
     { why: rowReasons.commentSays('Log!B9', 'leave out, gust') },

@@ -42,6 +42,16 @@ const samples: Samples = {
   flowStatedAt: [[{ cell: 'Log!F7', text: 'Flow at 20 °C and 1013 mbar' }]],
   deviceUnit: [[]],
   deviceRange: [[{ ranges: ['A', 'B'] }]],
+  deviceTable: [
+    [
+      {
+        tables: [
+          { cells: 'Rings!A2:C5', title: 'Calibration 2024' },
+          { cells: 'Rings!A8:C11', title: '' },
+        ],
+      },
+    ],
+  ],
   zeroFlowLabels: [[{ labels: ['Pre', 'Post'] }]],
   zeroFlowMissing: [
     [{ direction: 'depressurisation', cell: 'Log!A7', label: 'Depressurisation, baseline see below' }],
@@ -114,6 +124,7 @@ const samples: Samples = {
     [{ rooms: undefined, unread: { text: '287 + 150 = 437', cell: 'Test!B3' } }],
     [{ rooms: { sum: 250.4, unit: 'm³', typed: '250.4 m3', count: 7 } }],
     [{ rooms: { sum: 250.4, unit: undefined, typed: undefined, count: 7 } }],
+    [{ rooms: undefined, unstored: 'Test!B3' }],
   ],
   volumeOfSides: [[{ cell: 'Test!B3', text: '12.4 x 8.2 x 2.5 m', amount: 254.2, unit: 'm³' }]],
   whichVolume: [
@@ -122,7 +133,36 @@ const samples: Samples = {
   ],
   volumeUnit: [[{ value: 12_500, feetFirst: true }], [{ value: 350, feetFirst: false }]],
   decimal: [[{ cell: 'Test!B3', value: 1412, other: 1.412 }]],
-  temperature: [[{ side: 'indoor' }], [{ side: 'outdoor' }]],
+  temperature: [
+    [{ side: 'indoor', unstored: undefined }],
+    [{ side: 'outdoor', unstored: undefined }],
+    [{ side: 'outdoor', unstored: 'Test!B5' }],
+  ],
+  whichTemperature: [
+    [
+      {
+        side: 'indoor',
+        values: [
+          { text: '20.5 °C', label: 'Indoor temp', cell: 'Test!B4' },
+          { text: '23.9 °C', label: 'Room', cell: 'Office!B30' },
+        ],
+        mean: '22.2 °C',
+      },
+    ],
+    [
+      {
+        side: 'outdoor',
+        values: ['B4', 'B9', 'B14'].map((cell, index) => ({ text: `${8 + index} °C`, label: 'Te', cell })),
+        mean: '9 °C',
+      },
+    ],
+  ],
+  flowUnitsExchanged: [[{ cells: ['Test!B10', 'Test!C10'], own: 'm³/h', other: 'L/s' }]],
+  pressureUnitDoubt: [[{ heading: 'Test!A9', stated: 'mbar', highest: 6420, better: ['Pa'] }]],
+  zeroFlowUnstored: [
+    [{ direction: 'depressurisation', cells: ['Log!B8', 'Log!B20'], read: ['-0.9 Pa after'] }],
+    [{ direction: undefined, cells: ['Log!B8', 'Log!B9', 'Log!B20', 'Log!B21'], read: [] }],
+  ],
   temperatureUnit: [[{ side: 'indoor', value: 40 }]],
   barometerUnit: [[{ value: 500 }]],
   date: [[]],

@@ -1,8 +1,15 @@
 import './archive.css'
-import { counted, dayInWords, dayOf, outcomeWords } from '@draughtbook/shared-calc'
+import {
+  counted,
+  dayInWords,
+  dayOf,
+  judgedTexts,
+  outcomeWords,
+  results,
+  unitText,
+} from '@draughtbook/shared-calc'
 import type { ReadLines, Register, RegisterRow } from '@draughtbook/shared-calc/register'
 import { useState } from 'preact/hooks'
-import { withMinus } from '../figures.js'
 import { useRun } from '../use-changes.js'
 import { ArchiveRun } from './archive-run.js'
 import { ChooseFiles, LeftOutList } from './choose-files.js'
@@ -28,10 +35,11 @@ const monthRun = new ArchiveRun<ReadLines, Register>({
 
 const issued = (row: RegisterRow): RegisterRow | undefined => (row.role === 'altered' ? undefined : row)
 
-const figure = (key: 'n50' | 'qE50' | 'q50', places: number): TableColumn<RegisterRow> => ({
-  head: key,
+const figure = (key: 'n50' | 'qE50' | 'q50'): TableColumn<RegisterRow> => ({
+  head: results[key].short,
+  unit: unitText(results[key].unit),
   value: (row) => issued(row)?.results[key],
-  text: (row) => issued(row)?.results[key]?.toFixed(places) ?? '',
+  text: (row) => issued(row)?.results[key]?.toFixed(results[key].decimals) ?? '',
 })
 
 /** Nothing of an altered summary is quoted. */
@@ -40,28 +48,36 @@ const verdict: TableColumn<RegisterRow> = {
   value: ({ role, outcome }) => (role === 'altered' ? 'altered' : outcomeWords[outcome]),
 }
 
+/** Targets limit different quantities: each margin has its own unit. */
+const marginText = (judged: RegisterRow['judged']): string =>
+  judged ? [judgedTexts(judged).margin, unitText(judged.unit)].filter(Boolean).join(' ') : ''
+
 const columns: readonly TableColumn<RegisterRow>[] = [
   { head: 'No.', value: ({ row }) => row },
   { head: 'Site', value: ({ site }) => site },
   { head: 'Plot', value: ({ building }) => building },
+  verdict,
   { head: 'Stage', value: ({ stage }) => stage },
   { head: 'Date', value: ({ date }) => date, text: ({ date }) => dayInWords(date) },
   { head: 'Tester', value: ({ tester }) => tester },
-  figure('n50', 2),
-  figure('qE50', 2),
-  figure('q50', 1),
+  figure('n50'),
+  figure('qE50'),
+  figure('q50'),
   {
     head: 'Margin',
     value: (row) => issued(row)?.judged?.margin,
-    text: (row) => withMinus(issued(row)?.judged?.margin.toFixed(2) ?? ''),
+    text: (row) => marginText(issued(row)?.judged),
   },
-  verdict,
   { head: 'Findings', value: ({ findings }) => findings.length },
   {
     head: 'Which test',
     value: ({ role, of }) => (of === undefined ? role : `${role} of ${of}`),
   },
-  { head: 'To check', value: ({ altered, remark }) => [altered, remark].filter(Boolean).join('; ') },
+  {
+    head: 'To check',
+    sentences: true,
+    value: ({ altered, remark }) => [altered, remark].filter(Boolean).join('; '),
+  },
   { head: 'File', value: ({ file }) => file },
 ]
 

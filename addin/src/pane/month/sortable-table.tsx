@@ -2,6 +2,10 @@ import { useMemo, useState } from 'preact/hooks'
 
 export interface TableColumn<Row> {
   readonly head: string
+  /** Printed under the head, as people read it. */
+  readonly unit?: string
+  /** Its texts are sentences: they take several lines instead of widening the table. */
+  readonly sentences?: boolean
   readonly value: (row: Row) => string | number | undefined
   /** How it is shown, where that is not the value itself. */
   readonly text?: (row: Row) => string
@@ -67,7 +71,7 @@ export function SortableTable<Row>({ caption, rows, columns, choose, rowClass }:
           <caption>{caption}</caption>
           <thead>
             <tr>
-              {columns.map(({ head }, i) => (
+              {columns.map(({ head, unit }, i) => (
                 <th
                   key={head}
                   scope="col"
@@ -82,6 +86,7 @@ export function SortableTable<Row>({ caption, rows, columns, choose, rowClass }:
                   >
                     {head}
                     <span aria-hidden="true">{sorted?.by !== i ? '' : sorted.down ? ' ▼' : ' ▲'}</span>
+                    {unit ? <small>{unit}</small> : null}
                   </button>
                 </th>
               ))}
@@ -91,7 +96,7 @@ export function SortableTable<Row>({ caption, rows, columns, choose, rowClass }:
             {shown.slice(0, most).map((row, index) => (
               <tr key={index} class={rowClass?.(row)}>
                 {columns.map((column) => (
-                  <td key={column.head} class={typeof column.value(row) === 'number' ? 'number' : undefined}>
+                  <td key={column.head} class={cellClass(column, row)}>
                     {textOf(column, row)}
                   </td>
                 ))}
@@ -108,6 +113,9 @@ export function SortableTable<Row>({ caption, rows, columns, choose, rowClass }:
     </div>
   )
 }
+
+const cellClass = <Row,>({ value, sentences }: TableColumn<Row>, row: Row): string | undefined =>
+  sentences ? 'sentences' : typeof value(row) === 'number' ? 'number' : undefined
 
 const textOf = <Row,>({ value, text }: TableColumn<Row>, row: Row): string =>
   text ? text(row) : String(value(row) ?? '')

@@ -28,7 +28,7 @@ export class TestStore {
     opened: 0,
     step: 'before',
     canUndo: false,
-    offline: false,
+    offline: undefined,
     newer: false,
     wanted: undefined,
     marking: false,
@@ -168,9 +168,9 @@ export class TestStore {
     this.#set({ step, wanted: { path } })
   }
 
-  /** The page opens without a network from now on. */
-  keptForOffline(): void {
-    this.#set({ offline: true })
+  /** The page opens without a network from now on; or the browser could not keep it, with the reason. */
+  keptForOffline(kept: 'yes' | string): void {
+    this.#set({ offline: kept })
   }
 
   /** A newer version of the page waits to be taken. */

@@ -25,8 +25,8 @@ export interface TestState {
   /** The step on show. */
   step: StepId
   canUndo: boolean
-  /** The page itself is kept in this browser. */
-  offline: boolean
+  /** Whether the page itself is kept in this browser, or why not; undefined until that is known. */
+  offline: 'yes' | string | undefined
   /** A newer build of the page was fetched; it is taken once no page of this one is open. */
   newer: boolean
   /** A field that somebody asked to be led to; a new object each time. */

@@ -2,6 +2,7 @@ import { counted, dayInWords } from '@draughtbook/shared-calc'
 import type { CellSheet, OpenedBook } from '../../host/cell-sheet.js'
 import type { HostError } from '../../host/host.js'
 import { type PageHost, sheetsWith } from '../../host/page/page-host.js'
+import { forgetDevice } from '../../kept/forget-device.js'
 import type { KeptTest } from '../../kept/kept-test.js'
 import type { KeptTests } from '../../kept/kept-tests.js'
 import { NOT_READ } from '../../kept/open-test.js'
@@ -147,6 +148,19 @@ export class PageTests {
     if (id === this.host.test.now.id) await this.#show(undefined, { saves: false })
     await this.store.attempt(() => this.host.test.write((base) => base.remove(id), 'this change'))
     this.tabs?.tell({ id, what: 'removed' })
+    this.#tell()
+  }
+
+  /** Removes all tests, and whatever else this page keeps in the browser. */
+  async removeAll(): Promise<void> {
+    const all = await this.list()
+    await this.#show(undefined, { saves: false })
+    const removed = await this.store.attempt(async () => {
+      await this.host.test.write((base) => base.removeAll(), 'this change')
+      return true
+    })
+    if (removed) forgetDevice([window.sessionStorage, window.localStorage])
+    for (const { id } of all) this.tabs?.tell({ id, what: 'removed' })
     this.#tell()
   }
 

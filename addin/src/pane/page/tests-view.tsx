@@ -3,6 +3,7 @@ import { useEffect, useState } from 'preact/hooks'
 import { type KeptTest, sizeOf } from '../../kept/kept-test.js'
 import { askToKeep, type StorageRoom, sizeText, storageRoom } from '../../kept/storage-room.js'
 import { type PageTests, titleOf } from './page-tests.js'
+import { RemoveAll } from './remove-all.js'
 
 /** The tests kept in this browser, and how much room there is for more. */
 export function TestsView({ tests, onOpen }: { tests: PageTests; onOpen: () => void }) {
@@ -43,6 +44,7 @@ export function TestsView({ tests, onOpen }: { tests: PageTests; onOpen: () => v
         ))}
       </ul>
       <Room room={room} onAsked={look} />
+      <RemoveAll tests={tests} />
     </section>
   )
 }
@@ -133,9 +135,6 @@ function Room({
           </button>
         </p>
       )}
-      <p class="hint">
-        On a shared computer, save the test as a file and remove it here when you have finished.
-      </p>
     </div>
   )
 }

@@ -1,32 +1,22 @@
 import { HostError } from '../../host/host.js'
-
-/** Longest side of a kept photo, pixels: a leak is seen well, and a test of fifty photos stays below 25 MB. */
-const LONGEST_PX = 1600
-const QUALITY = 0.82
+import { type SmallJpeg, smallJpeg } from './small-jpeg.js'
 
 /**
- * A picture as the camera gives it, drawn anew as a JPEG of at most 1600 pixels. Only what is seen is kept: the place and time that
- * cameras write into the file are not. Throws HostError, with words for the user, where the browser cannot read it.
+ * The picture as it is kept, see {@link smallJpeg}. A camera's picture takes a second to draw anew, in which the page must not stand
+ * still: that is done in a worker. Throws HostError, with words for the user, where the browser cannot read it.
  */
 export async function shrinkPhoto(file: Blob): Promise<Uint8Array> {
-  const picture = await decoded(file)
-  const scale = Math.min(1, LONGEST_PX / Math.max(picture.width, picture.height))
-  const canvas = document.createElement('canvas')
-  canvas.width = Math.max(1, Math.round(picture.width * scale))
-  canvas.height = Math.max(1, Math.round(picture.height * scale))
-  canvas.getContext('2d')?.drawImage(picture, 0, 0, canvas.width, canvas.height)
-  picture.close()
-  const jpeg = await new Promise<Blob | null>((resolve) => canvas.toBlob(resolve, 'image/jpeg', QUALITY))
-  if (!jpeg) throw new HostError('failed', 'The browser could not make a JPEG of this picture.')
-  return new Uint8Array(await jpeg.arrayBuffer())
+  const made = await (typeof OffscreenCanvas === 'undefined' ? smallJpeg(file) : inWorker(file))
+  if (made.fault !== undefined) throw new HostError('failed', made.fault)
+  return made.bytes
 }
 
-async function decoded(file: Blob): Promise<ImageBitmap> {
-  try {
-    return await createImageBitmap(file, { imageOrientation: 'from-image' })
-  } catch (cause) {
-    throw new HostError('failed', 'This file is not a picture that the browser can read. Use JPEG or PNG.', {
-      cause,
-    })
-  }
+function inWorker(file: Blob): Promise<SmallJpeg> {
+  const worker = new Worker(new URL('./photo-worker.ts', import.meta.url), { type: 'module' })
+  return new Promise<SmallJpeg>((resolve) => {
+    worker.onmessage = ({ data }: MessageEvent<SmallJpeg>) => resolve(data)
+    // The worker could not be fetched, or the browser draws nothing there: the page does it.
+    worker.onerror = () => resolve(smallJpeg(file))
+    worker.postMessage(file)
+  }).finally(() => worker.terminate())
 }

@@ -1,4 +1,5 @@
 import { type RerunTest, type ThreeValues, threeValues } from '@draughtbook/shared-calc/rerun'
+import { withMinus } from '../figures.js'
 import type { TableColumn } from '../month/sortable-table.js'
 
 /** One thing that differs, as the table shows it. */
@@ -57,7 +58,7 @@ const LONGEST = 80
 function shown(content: ThreeValues[keyof ThreeValues]): string {
   if (content === undefined) return ''
   if (content === null) return '(nothing)'
-  if (typeof content === 'number') return String(Number(content.toPrecision(6)))
+  if (typeof content === 'number') return withMinus(String(Number(content.toPrecision(6))))
   const text = String(content)
   return text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text
 }

@@ -1,5 +1,5 @@
 import '../month/archive.css'
-import { dayInWords, dayOf } from '@draughtbook/shared-calc'
+import { dayInWords, dayOf, outcomeWords } from '@draughtbook/shared-calc'
 import {
   badOutcomes,
   type Difference,
@@ -38,13 +38,23 @@ const columnsWith = (names: ReadonlyMap<string, string>): readonly TableColumn<R
   { head: 'Site', value: ({ site }) => site },
   { head: 'Plot', value: ({ building }) => building },
   { head: 'Date', value: ({ date }) => date, text: ({ date }) => (date ? dayInWords(date) : '') },
-  { head: 'Recorded', value: ({ verdict }) => verdict?.recorded },
-  { head: 'Recalculated', value: ({ verdict }) => verdict?.recomputed },
+  { head: 'Verdict', value: ({ verdict }) => verdict && verdictText(verdict) },
   { head: 'Version', value: ({ calculationVersion }) => calculationVersion },
   { head: 'Signature', value: ({ signature }) => signature && signatureNames[signature.state] },
   { head: 'Differences', value: ({ differences }) => differences.filter(real).length },
-  { head: 'Why', value: ({ why, remarks = [], notes }) => [why, ...remarks, ...notes].join('; ') },
+  {
+    head: 'Why',
+    sentences: true,
+    value: ({ why, remarks = [], notes }) => [why, ...remarks, ...notes].join('; '),
+  },
 ]
+
+/** A workbook of another program may hold a word of its own. */
+const spoken = (outcome: string): string =>
+  (outcomeWords as Readonly<Record<string, string>>)[outcome] ?? outcome
+
+const verdictText = ({ recorded, recomputed }: NonNullable<RerunTest['verdict']>): string =>
+  recorded === recomputed ? spoken(recorded) : `${spoken(recorded)}, now ${spoken(recomputed)}`
 
 /** As in the report; the words of a report are made in the worker, so they are not loaded here. */
 const signatureNames: Readonly<Record<SignatureState['state'], string>> = {

@@ -176,16 +176,16 @@ function Homes({ building: { target, homes, ways, rule }, leftOut }: MadeBuildin
     <>
       <Table
         caption="Homes"
-        heads={['Home', 'Date', head, 'Verdict', 'Probability', 'Adjoining spaces', 'File']}
+        heads={['Home', head, 'Verdict', 'Probability', 'Date', 'Adjoining spaces', 'File']}
         numbers={[head, 'Probability']}
       >
         {homes.map((home) => (
           <tr key={home.file} class={home.outcome.replace(' ', '-')}>
             <th scope="row">{home.name}</th>
-            <td>{dayInWords(home.date)}</td>
             <td class="number">{beside(target, home.value)}</td>
             <td>{outcomeWords[home.outcome]}</td>
             <td class="number">{percent(home.probability)}</td>
+            <td>{dayInWords(home.date)}</td>
             <td>{home.adjoiningSpaces ?? 'not logged'}</td>
             <td class="file">{home.file}</td>
           </tr>

@@ -160,13 +160,13 @@ function Allowance({ site: { stages }, leftOut }: MadeStages) {
         heads={[
           'Plot',
           'Stage',
-          'Date',
+          'Decision',
           'Measured, m³/h',
           'Allowed, m³/h',
           'Used since, m³/h',
           'Left, m³/h',
           'Left, cm²',
-          'Decision',
+          'Date',
           'File',
         ]}
       >
@@ -174,16 +174,16 @@ function Allowance({ site: { stages }, leftOut }: MadeStages) {
           <tr key={one.file} class={one.decision}>
             <th scope="row">{one.plot}</th>
             <td>{one.stage}</td>
-            <td>{dayInWords(one.date)}</td>
+            <td>
+              {one.decision}
+              {one.why === undefined ? '' : `: ${one.why}`}
+            </td>
             <td class="number">{one.measured_m3_h.toFixed(0)}</td>
             <td class="number">{one.allowed_m3_h.toFixed(0)}</td>
             <td class="number">{one.used_m3_h?.toFixed(0) ?? ''}</td>
             <td class="number">{withMinus(one.left_m3_h.toFixed(0))}</td>
             <td class="number">{withMinus(one.left_cm2.toFixed(0))}</td>
-            <td>
-              {one.decision}
-              {one.why === undefined ? '' : `: ${one.why}`}
-            </td>
+            <td>{dayInWords(one.date)}</td>
             <td class="file">{one.file}</td>
           </tr>
         ))}
@@ -206,11 +206,13 @@ const usedBeside = (used: number, allowed: number): string =>
 /** Share used against the share allowed; the words under it say the same. */
 function Bar({ used, allowed }: { used: number; allowed: number }) {
   const end = 1.5
+  const place = (allowed / end) * 150 - 1
   return (
     <svg class="share-bar" viewBox="0 0 150 6" preserveAspectRatio="none" aria-hidden="true">
       <rect class="whole" width="150" height="6" />
       <rect class="part" width={(Math.min(Math.max(0, used), end) / end) * 150} height="6" />
-      <rect class="tick" x={(allowed / end) * 150 - 1} width="2" height="6" />
+      {/* What is allowed is seen within the part used as well. */}
+      <rect class={used > allowed ? 'tick passed' : 'tick'} x={place} width="2" height="6" />
     </svg>
   )
 }

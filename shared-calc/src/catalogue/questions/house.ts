@@ -1,22 +1,31 @@
 import { dayInWords, listed, quoted } from '../words.js'
 import { type Asked, cellName, typed } from './asked.js'
 
+/** Why a value could not be read: it is missing, or a formula whose result the file does not hold. */
+const whyMissing = (unstored: string | undefined): string =>
+  unstored === undefined
+    ? 'It is not in the log.'
+    : `Cell ${cellName(unstored)} holds a formula without a result. Open the log in a spreadsheet program and save it, or give the value here.`
+
 /** What the log says of the house and the day of the test. */
 export const houseQuestions = {
   volume: ({
     rooms,
     unread,
+    unstored,
   }: {
     rooms: { sum: number; unit: string | undefined; typed: string | undefined; count: number } | undefined
     /** What stands where the volume is expected, and is not one number. */
     unread?: { text: string; cell: string } | undefined
+    /** Cell of the volume, where it is a formula whose result the file does not hold. */
+    unstored?: string | undefined
   }): Asked => ({
     text: `What is the internal volume of the building? ${
       rooms
         ? `The rooms in the log add up to ${rooms.sum}${rooms.unit ? ` ${rooms.unit}` : ''}.`
         : unread
           ? `Cell ${cellName(unread.cell)} says ${quoted(unread.text)}, which is not one number.`
-          : 'It is not in the log.'
+          : whyMissing(unstored)
     }`,
     choices:
       rooms?.unit && rooms.typed
@@ -59,11 +68,33 @@ export const houseQuestions = {
     choices,
     ...(only === undefined && { noneLikelier: true as const }),
   }),
-  temperature: ({ side }: { side: 'indoor' | 'outdoor' }): Asked =>
+  temperature: ({ side, unstored }: { side: 'indoor' | 'outdoor'; unstored: string | undefined }): Asked =>
     typed(
-      `What was the ${side} temperature during the test? It is not in the log.`,
+      `What was the ${side} temperature during the test? ${whyMissing(unstored)}`,
       side === 'indoor' ? '21 °C' : '8 °C',
     ),
+  whichTemperature: ({
+    side,
+    values,
+    mean,
+  }: {
+    side: 'indoor' | 'outdoor'
+    /** Each with its unit, its label and its cell. */
+    values: readonly { text: string; label: string; cell: string }[]
+    mean: string
+  }): Asked => ({
+    text: `The log has different values for the ${side} temperature: ${listed(values.map(({ text, cell }) => `${text} in ${cellName(cell)}`))}. Which was it during the test?`,
+    choices: [
+      ...values.map(({ text, label, cell }) => ({
+        value: text,
+        label: text,
+        reason: `${quoted(label)} in ${cellName(cell)}`,
+      })),
+      { value: mean, label: mean, reason: values.length === 2 ? 'the mean of both' : 'the mean of all' },
+    ],
+    noneLikelier: true,
+    example: side === 'indoor' ? '21 °C' : '8 °C',
+  }),
   date: (): Asked => typed('On which day was the test? The date is not in the log.', '2026-10-14'),
   whichDate: ({ dates, monthFirst }: { dates: readonly string[]; monthFirst: boolean }): Asked => {
     const choices = dates.map((date) => ({ value: date, label: dayInWords(date) }))

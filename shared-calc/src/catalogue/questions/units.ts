@@ -14,6 +14,26 @@ const shownUnits = (american: boolean): string =>
 export const unitQuestions = {
   pressureUnit: ({ heading }: { heading: string }): Asked =>
     oneOf(`What is the unit of the building pressures in ${heading}?`, ['Pa', 'inH2O', 'mbar', 'mmH2O']),
+  pressureUnitDoubt: ({
+    heading,
+    stated,
+    highest,
+    better,
+  }: {
+    heading: string
+    stated: string
+    /** The highest pressure by the unit stated, Pa. */
+    highest: number
+    /** Units that fit, the likeliest first. */
+    better: readonly string[]
+  }): Asked => ({
+    text: `The building pressures in ${cellName(heading)} are headed ${stated}. Read so, the highest is ${plain(highest, 3)} Pa, which no test of a building has. In which unit are they?`,
+    choices: [
+      ...better.map((unit) => ({ value: unit, label: unit })),
+      { value: 'as headed', label: `as headed: ${stated}` },
+    ],
+    noneLikelier: true,
+  }),
   flowUnit: ({ heading, american }: { heading: string; american: boolean }): Asked =>
     oneOf(`What is the unit of the air flows in ${heading}: ${shownUnits(american)}?`, flowUnits(american)),
   flowUnitDoubt: ({
@@ -56,6 +76,24 @@ export const unitQuestions = {
       noneLikelier: true,
     }
   },
+  flowUnitsExchanged: ({
+    cells,
+    own,
+    other,
+  }: {
+    /** Headings of the two flows. */
+    cells: readonly string[]
+    /** Units of the first and the second by their headings. */
+    own: string
+    other: string
+  }): Asked => ({
+    text: `The flows below ${listed(cells.map(cellName))} are the same only if the units of these headings are exchanged. In which unit are those below ${cellName(cells[0] ?? '')}?`,
+    choices: [
+      { value: other.replace('m³', 'm3'), label: other, reason: 'the two columns then agree' },
+      { value: 'as headed', label: `as headed: ${own}` },
+    ],
+    noneLikelier: true,
+  }),
   flowStatedAt: ({ cell, text }: { cell: string; text: string }): Asked => ({
     text: `Cell ${cellName(cell)} says ${quoted(text)}. Which air are the flows for?`,
     choices: [
@@ -72,6 +110,14 @@ export const unitQuestions = {
     ),
   deviceRange: ({ ranges }: { ranges: readonly string[] }): Asked =>
     oneOf('Which range of the flow device was used? The log does not say.', ranges),
+  deviceTable: ({ tables }: { tables: readonly { cells: string; title: string }[] }): Asked => ({
+    text: 'The log has several tables of coefficients. Which one is of the flow device that was used?',
+    choices: tables.map(({ cells, title }) => ({
+      value: cells,
+      label: title ? `${cells} (${quoted(title)})` : cells,
+    })),
+    noneLikelier: true,
+  }),
   volumeUnit: ({ value, feetFirst }: { value: number; feetFirst: boolean }): Asked => {
     const choices = [
       { value: 'ft3', label: `${plain(value)} ft³` },

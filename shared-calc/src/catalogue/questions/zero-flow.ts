@@ -53,6 +53,25 @@ export const zeroFlowQuestions = {
     noneLikelier: true,
     example: '-1.2 before, -0.8 after',
   }),
+  zeroFlowUnstored: ({
+    direction,
+    cells,
+    read,
+  }: {
+    direction: Direction | undefined
+    cells: readonly string[]
+    /** What could be read of it. */
+    read: readonly string[]
+  }): Asked => ({
+    text: `The zero-flow pressures in ${listed(cells.map(cellName))} are formulas without results. Open the log in a spreadsheet program and save it. Else: what are those of ${runOf(direction)}, in Pa?`,
+    choices: [
+      read.length > 0
+        ? { value: 'as read', label: `only ${read.join(', ')}` }
+        : { value: 'none', label: 'it has none' },
+    ],
+    noneLikelier: true,
+    example: '-1.2 before, -0.8 after',
+  }),
   zeroFlowRival: ({
     direction,
     cells,

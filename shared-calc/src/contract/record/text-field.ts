@@ -24,9 +24,11 @@ export const dateField = (term: string) =>
     .meta({ title: term, format: 'date' })
 
 function isCalendarDate(text: string): boolean {
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(text)) return false
-  const date = new Date(`${text}T00:00:00Z`)
-  return !Number.isNaN(date.getTime()) && date.toISOString().startsWith(text)
+  const [, year, month, day] = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text) ?? []
+  if (year === undefined) return false
+  // The day before the first of the next month. 400 years on, where the calendar is the same: years below 100 would be taken for others.
+  const lastDay = new Date(Date.UTC(400 + Number(year), Number(month), 0)).getUTCDate()
+  return Number(month) >= 1 && Number(month) <= 12 && Number(day) >= 1 && Number(day) <= lastDay
 }
 
 /**

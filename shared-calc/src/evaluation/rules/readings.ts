@@ -159,6 +159,7 @@ export const identicalRuns: Rule = ({ record, test }) => {
   const [first, second] = record.runs
   // Readings on one exact curve were not measured; they may be alike in both directions.
   if (!first || !second || first.readings.length < 3 || test.runs.some(exactlyOnCurve)) return silent
+  if (!second.readings.some((one) => one.flow_m3_h === first.readings[0]?.flow_m3_h)) return silent
   const keys = ({ readings }: typeof first) =>
     readings
       .map((one) =>

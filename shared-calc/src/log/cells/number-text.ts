@@ -21,6 +21,8 @@ export type NumberText =
 export function readNumberText(text: string, decimal?: '.' | ','): NumberText | undefined {
   if (text.length > LIMITS.labelCharacters) return undefined
   const plain = text
+    // The sign of masculine numbers stands for degrees; it would become a letter.
+    .replace(/º/g, '°')
     .normalize('NFKC')
     .replace(/[\u00a0\u2007\u2009\u202f]/g, ' ')
     .replace(/^\s*[−–]/, '-')

@@ -53,7 +53,7 @@ const SPELLINGS: Record<QuantityKind, Record<string, string>> = {
     cuft: 'ft3 ft^3 cuft cf cubicfeet',
     L: 'l ltr litre litres liter',
   },
-  area: { 'm^2': 'm2 m^2 qm sqm squaremetres squaremeters', sqft: 'ft2 ft^2 sqft sf squarefeet' },
+  area: { 'm^2': 'm2 m^2 qm mq sqm squaremetres squaremeters', sqft: 'ft2 ft^2 sqft sf squarefeet' },
   length: { m: 'm metre metres meter', cm: 'cm', mm: 'mm', ft: "ft foot feet '", inch: 'in inch' },
   speed: {
     'm/s': 'm/s ms-1',
@@ -104,15 +104,40 @@ export function findUnit(spelling: string): KnownUnit | undefined {
 
 const looked = remembered((spelling): { unit?: KnownUnit } => {
   const key = spelling
+    .replace(/10([¹²³])/, (_, power: string) => `10^${'¹²³'.indexOf(power) + 1}`)
+    // The sign of masculine numbers, which would become a letter.
+    .replace('º', '°')
     .normalize('NFKC')
     .toLowerCase()
     .replace(/[\s.·⋅]/g, '')
     .replace(/[″“”]/g, '"')
-    .replace('º', '°')
     .replace('−', '-')
-  const unit = BY_SPELLING.get(key)
+  const unit = BY_SPELLING.get(key) ?? multipleIn(key)
   return unit ? { unit } : {}
 })
+
+/** "1000 m³/h", "×100 l/s", "10³ m³/h", "Tsd. m³/h", "m³/h × 1000": flows of large buildings in tens to thousands. */
+const MULTIPLE = /^[x×*]?(10\^[123]|10{1,3}|1,000|thousand|tausend|tsd|hundred|k)[x×*]?(\D.*)$/
+const MULTIPLE_BEHIND = /^(\D.*?)[x×*](10\^[123]|10{1,3})$/
+const TIMES: Record<string, number> = { thousand: 1000, tausend: 1000, tsd: 1000, k: 1000, hundred: 100 }
+
+function multipleIn(key: string): KnownUnit | undefined {
+  if (key.length > 24) return undefined
+  const [, front, behind] = MULTIPLE.exec(key) ?? []
+  const [, before, back] = MULTIPLE_BEHIND.exec(key) ?? []
+  const [count, of] = front === undefined ? [back, before] : [front, behind]
+  const unit = of === undefined ? undefined : BY_SPELLING.get(of)
+  if (count === undefined || unit?.kind !== 'flow' || (count === 'k' && unit.unit !== 'cuft/minute'))
+    return undefined
+  return { ...unit, unit: `${TIMES[count] ?? timesOf(count)} ${unit.unit}` }
+}
+
+/** The name of such a unit: "1000 m^3/h". */
+const MULTIPLIED = /^(\d+) (.+)$/
+
+/** 1000 of "1000", "1,000" and "10^3". */
+const timesOf = (count: string): number =>
+  count.includes('^') ? 10 ** Number(count.at(-1)) : Number(count.replace(',', ''))
 
 /**
  * A value of one unit in the unit records use for its quantity. Both units measure the same quantity.
@@ -121,6 +146,8 @@ const looked = remembered((spelling): { unit?: KnownUnit } => {
 export function toRecordUnit(value: number, from: KnownUnit): number {
   const target = RECORD_UNITS[from.kind]
   if (from.unit === target) return value
+  const [, times, base] = MULTIPLIED.exec(from.unit) ?? []
+  if (base !== undefined) return toRecordUnit(value * Number(times), { ...from, unit: base })
   const known = unitFactors[from.unit]
   if (!known) throw new RangeError(`${from.unit} is not in unit-factors.generated.ts: run npm run formulas`)
   const { factor, whole, zero = 0 } = known
@@ -162,6 +189,8 @@ const PRINTED: Record<string, string> = {
 
 /** A unit as people print it. */
 export function shown(name: string): string {
+  const [, times, base] = MULTIPLIED.exec(name) ?? []
+  if (base !== undefined) return `${times} ${shown(base)}`
   return PRINTED[name] ?? name.replace('^3', '³').replace('^2', '²').replace('minute', 'min')
 }
 

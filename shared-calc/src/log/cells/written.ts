@@ -50,6 +50,8 @@ function plainIn(text: string, decimal: '.' | ',' | undefined): Written | undefi
   // "62.0-": book-keepers' programs write the sign behind.
   if (/^[^-−]*\d[-−]$/.test(bare)) return { value: -value }
   if (rest === '') return bare === text ? { value } : { value, note: APPROXIMATE }
+  // "21.5°": of which scale, what stands around it tells.
+  if (rest === '°') return { value }
   const unit = findUnit(rest)
   if (unit) return { value, unit }
   const spread = /^(?:±|\+\/-|\+-)\s*[\d.,]+\s*([\s\S]*)$/.exec(rest)

@@ -12,6 +12,7 @@ const FIELDS = [
   'barometer.unit',
   'device.unit',
   'device.range',
+  'device.table',
   'pressure.column',
   'flow.column',
   'pressure.sign',

@@ -3,7 +3,6 @@ import { runText } from '../../catalogue/findings/log/runs.js'
 import { questions as texts } from '../../catalogue/questions.js'
 import { formatNeeded } from '../../contract/record/index.js'
 import { fewestReadings } from '../../methods/method.js'
-import { RECALCULATE } from '../cells/interpret.js'
 import { decimalOf } from '../grid/decimal.js'
 import type { Grid } from '../grid/grid.js'
 import { openLog } from '../open-log.js'
@@ -16,10 +15,11 @@ import { fieldsAbove, fieldsOfRow, fieldsOver, namedRowsOf, roomsOf } from './fi
 import { sidesIn, unreadVolumeIn } from './fields/sides.js'
 import { pairedView } from './grid/paired-view.js'
 import { stackedView } from './grid/stacked-view.js'
-import { unstoredColumn } from './grid/unstored.js'
+import { tellUnstored, unstoredColumn, unstoredFields } from './grid/unstored.js'
 import { turned, type View, viewOf } from './grid/view.js'
 import type { Answers, Interpretation, InterpretedTest, Question, Use } from './interpretation.js'
 import { NotSearched } from './not-searched.js'
+import { nothingFound } from './nothing-found.js'
 import { putConditions } from './record/conditions.js'
 import { putDetails } from './record/details.js'
 import { Draft } from './record/draft.js'
@@ -30,7 +30,7 @@ import { putSeries } from './record/put-series.js'
 import { putSizes, volumeUnitQuestion } from './record/sizes.js'
 import { findSheetTables, type SheetTables } from './sheet-tables.js'
 import { bareHeads } from './tables/bare-heads.js'
-import { findDevice, isOfDevice } from './tables/device-ranges.js'
+import { type FoundDevice, findDevices, isOfDevice } from './tables/device-ranges.js'
 import { deviceInWords } from './tables/device-words.js'
 import type { FoundRun } from './tables/runs.js'
 import { askYear, chooseTest } from './tests/chosen.js'
@@ -99,18 +99,15 @@ export function interpretLog(
     ]),
   )
   const fields = [...formOf.values()].flatMap((form) => form.fields)
-  const device =
-    findDevice(visible) ??
-    (hasDevicePressures(tables)
-      ? (findDevice(visible.map((view) => turned(view))) ?? deviceInWords(visible))
-      : undefined)
+  const upright = findDevices(visible)
+  const devices = upright.length > 0 || !hasDevicePressures(tables) ? upright : devicesOtherwise(visible)
   const all = joinContinued(
     tables.flatMap((one) => one.runs),
     fields,
   ).filter(
     ({ view, readings, block }) =>
       !isOfDevice(
-        device,
+        devices,
         view,
         readings.map(({ row }) => row),
         block.pressure.label,
@@ -129,7 +126,7 @@ export function interpretLog(
       questions: [],
       uses: [],
       findings: [...grid.findings, ...unsearched.findings()],
-      problems: [...problems, nothingFound(visible)],
+      problems: [...problems, nothingFound(visible, answers)],
     }
   const rowFields = new Map(runs.map((run) => [run, rowFieldsOf(run)]))
   const groups = groupTests(runs, series, fields, {
@@ -181,10 +178,21 @@ export function interpretLog(
     .filter(({ view }) => !view.sheet.hidden)
     .map(({ view, isTaken }) => roomsOf(view, isTaken))
     .find((one) => one)
+  const unstored = visible.flatMap(unstoredFields)
   const tests = chosen.map((group): InterpretedTest & { uses: readonly Use[] } => {
-    const draft = new Draft(answers)
+    const draft = new Draft(answers, unstored)
     const house = houses.find(({ name }) => isSameName(name, group.key) || beginsWith(group.key, name))
-    const listed = house?.fields ?? []
+    // A sheet of its own says more of a test than its line in an overview.
+    const isOnOwnSheet = (field: FoundField) =>
+      fields.some(
+        ({ name, view }) =>
+          name === field.name &&
+          view.name !== field.view.name &&
+          group.runs.every((run) => run.view.name === view.name) &&
+          groups.every((one) => one === group || one.runs.every((run) => run.view.name !== view.name)),
+      )
+    const ofHouse = house?.fields ?? []
+    const listed = ofHouse.filter((field) => !isOnOwnSheet(field))
     const others = groups.filter((one) => one !== group).flatMap((one) => one.runs)
     const ofRows = [
       ...group.runs.flatMap((run) => rowFields.get(run) ?? []),
@@ -199,11 +207,11 @@ export function interpretLog(
       dayFirst,
       key: house?.name ?? group.key,
       several: groups.length > 1,
-      listed: listed.length > 0 && !listed.some(({ name }) => name === 'name' || name === 'address'),
+      listed: ofHouse.length > 0 && !ofHouse.some(({ name }) => name === 'name' || name === 'address'),
       views: visible,
     })
     if (wanted === undefined) askYear(draft, group, groups)
-    putConditions(draft, scope)
+    putConditions(draft, scope, group.runs)
     const offered = { rooms, sides: () => sidesIn(visible), unread: () => unreadVolumeIn(visible) }
     const volume = putSizes(draft, scope, offered, american)
     putRuns(draft, group.runs, {
@@ -211,7 +219,7 @@ export function interpretLog(
       scope,
       zeroFlow,
       group,
-      device,
+      devices,
       volume,
       american,
     })
@@ -257,6 +265,7 @@ export function interpretLog(
       ...tellCopies(copies),
       ...tellMeans(means),
       ...leftOutTests(groups, chosen),
+      ...tellUnstored(unstored),
       ...lost,
     ],
     problems,
@@ -265,6 +274,12 @@ export function interpretLog(
 
 const hasDevicePressures = (tables: readonly SheetTables[]): boolean =>
   tables.some(({ runs }) => runs.some(({ block }) => block.carriers[0]?.role === 'device'))
+
+/** The coefficients across, or in words. */
+function devicesOtherwise(views: readonly View[]): FoundDevice[] {
+  const across = findDevices(views.map((view) => turned(view)))
+  return across.length > 0 ? across : [deviceInWords(views) ?? []].flat()
+}
 
 function fansQuestion(joined: readonly Joined[]): Question {
   const cells = joined[0]?.parts.map(({ block }) => block.carriers[0]?.headingCell ?? '') ?? []
@@ -278,22 +293,6 @@ function unknownQuestion(unknown: readonly ZeroEntry[]): Question {
     cells: unknown.map(({ figures }) => figures[0]?.cell ?? ''),
     ...texts.zeroFlowLabels({ labels }),
   }
-}
-
-function nothingFound(views: readonly View[]) {
-  const names = views.map(({ name }) => name).join(', ')
-  const unstored = views.flatMap((view) => unstoredColumn(view) ?? [])[0]
-  if (unstored !== undefined) return problem('formula-without-result', RECALCULATE, { cell: unstored })
-  const single = views.find((view) => stackedView(view, 1))
-  if (single)
-    return problem(
-      'not-found',
-      `sheet ${single.name} has one pressure and one air flow, and no table of readings: choose a method with one or two readings, as in --set method=astm-e1827-22-one-point, or log the readings in columns, each with a heading`,
-    )
-  return problem(
-    'not-found',
-    `no table of pressures and air flows was found${names ? ` (sheets searched: ${names})` : ''}: log pressures and flows in two columns, each with a heading`,
-  )
 }
 
 /** "House 1 – depressurisation" is a table of house 1. */

@@ -33,6 +33,12 @@ const SHORTEST = 2
 /** More rows than anyone reads by hand: a gauge's own log. */
 const SERIES_FROM = 150
 
+/** As many rows are one where a clock wrote them. */
+const SHORT_SERIES = 40
+
+/** Seconds between two rows that a person could have written. */
+const FASTEST_BY_HAND = 5
+
 /**
  * Finds runs and raw series on a sheet: down the columns, or else along the lines.
  * @param fewest - readings that the method of the test asks of a run
@@ -76,6 +82,9 @@ function headingsOf({ block }: FoundRun) {
     .map(({ at }) => ({ top: head.top, bottom: head.first - 1, left: at, right: at }))
 }
 
+/** Columns that hold words. */
+const OF_WORDS = ['range', 'remark', 'test', 'direction', 'index', 'time']
+
 const OF_READINGS = ['pressure', 'induced', 'flow', 'corrected', 'zeroBefore', 'zeroAfter']
 
 /** Sheet rows of a table across: of its lines only those with a number for most readings, not the labels above. */
@@ -85,7 +94,8 @@ function linesOf({ block, readings }: FoundRun): { top: number; bottom: number }
       column === block.pressure ||
       block.carriers.includes(column) ||
       // A line of the form above with several values is none of the table.
-      (column.role !== 'other' && column.numbers + column.texts > readings.length / 2),
+      (column.role !== 'other' &&
+        column.numbers + (OF_WORDS.includes(column.role) ? column.texts : 0) > readings.length / 2),
   )
   const lines = used.map(({ at }) => at)
   return { top: Math.min(...lines), bottom: Math.max(...lines) }
@@ -203,16 +213,27 @@ const preferredOf = (answers: Answers): Preferred => ({
 
 /** Headings over a gauge's own time log. */
 export function isSeries({ view, first, columns }: Head): boolean {
-  const time = columns.some(
+  const time = columns.find(
     ({ unit, label }) =>
       unit?.kind === 'time' ||
       label.tokens.some((token) => /^(time|zeit|temps|uhrzeit|tijd|czas|tid|timestamp|elapsed)$/.test(token)),
   )
-  if (!time || view.sheet.rows - first < SERIES_FROM) return false
+  if (!time) return false
+  const rows = view.sheet.rows - first
+  const least = rows < SERIES_FROM && isClocked(view, first, time.at) ? SHORT_SERIES : SERIES_FROM
+  if (rows < least) return false
   let filled = 0
-  for (let row = first; row < Math.min(view.rows, first + SERIES_FROM); row++)
+  for (let row = first; row < Math.min(view.rows, first + least); row++)
     if (columns.filter(({ at }) => view.number(row, at) !== undefined).length >= 2) filled++
-  return filled >= SERIES_FROM * 0.9
+  return filled >= least * 0.9
+}
+
+/** Numbers of a time that go on by the same few seconds from row to row: nobody takes readings so fast. */
+function isClocked(view: View, first: number, column: number): boolean {
+  const times = Array.from({ length: SHORT_SERIES }, (_, index) => view.number(first + index, column))
+  const steps = times.slice(1).map((time, index) => (time ?? Number.NaN) - (times[index] ?? Number.NaN))
+  const [step = 0] = steps
+  return step > 0 && step <= FASTEST_BY_HAND && steps.every((one) => Math.abs(one - step) < 1e-6 * step)
 }
 
 /** Whether words of their own stand over the columns: a table that was not read for what its headings say. */

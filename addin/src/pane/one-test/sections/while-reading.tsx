@@ -1,4 +1,4 @@
-import { counted, type RunningEstimate, runDirections } from '@draughtbook/shared-calc'
+import { counted, runDirections } from '@draughtbook/shared-calc'
 import { figure, span, withMinus } from '../../figures.js'
 import { AveragingTimer } from '../averaging-timer.js'
 import type { Section, SectionProps } from '../section.js'
@@ -48,24 +48,14 @@ function WhileReading({ state: { result, evaluation, entries } }: SectionProps) 
         </div>
         <AveragingTimer entries={entries} />
       </div>
-      {result?.estimates.map((estimate) => (
-        <Estimate key={estimate.direction} estimate={estimate} />
-      ))}
       {readings.map(({ direction, state }) => (
-        <div class="so-far" key={direction} data-direction={direction} data-enough={state.enough}>
-          <p>
-            <b>{titled(direction)}</b>, {counted(state.readings, 'reading')}: q50{' '}
-            {figure(state.q50_m3_h.value)} m³/h ({span(state.q50_m3_h.lower, state.q50_m3_h.upper)})
-            {state.n50_1_h
-              ? `, n50 ${figure(state.n50_1_h.value)} 1/h (${span(state.n50_1_h.lower, state.n50_1_h.upper)})`
-              : ''}
-          </p>
-          <p class="hint">
-            {state.basis === 'fit'
-              ? `exponent ${state.exponent.toFixed(2)}; interval of the fit scatter only`
-              : `exponent ${state.exponent} assumed; interval for exponents from 0.55 to 0.75`}
-            {state.densityAssumed ? '; densities taken as equal' : ''}
-          </p>
+        <div
+          class={state.basis === 'fit' ? 'so-far' : 'so-far estimate'}
+          key={direction}
+          data-direction={direction}
+          data-enough={state.enough}
+        >
+          <SoFar direction={direction} state={state} />
           {steps.some(({ why }) => why === state.enoughWhy) ? null : (
             <p class={state.enough ? 'enough' : 'hint'}>{state.enoughWhy}</p>
           )}
@@ -82,24 +72,38 @@ function WhileReading({ state: { result, evaluation, entries } }: SectionProps) 
 
 const titled = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1)
 
-function Estimate({ estimate }: { estimate: RunningEstimate }) {
-  const { direction, readings, assumedExponent, densityAssumed, n50_1_h, qE50_m3_h_m2, q50_m3_h } = estimate
-  const main =
-    n50_1_h !== undefined
-      ? `n50 ≈ ${figure(n50_1_h, 2)} 1/h`
-      : qE50_m3_h_m2 !== undefined
-        ? `qE50 ≈ ${figure(qE50_m3_h_m2, 2)} m³/(h·m²)`
-        : `q50 ≈ ${figure(q50_m3_h, 2)} m³/h`
+type Readings = NonNullable<SectionProps['state']['result']>['site']['readings'][number]
+
+/** What the readings of a direction come to: too few to fit a line, an estimate. */
+function SoFar({ direction, state }: Readings) {
+  const { basis, exponent, readings, densityAssumed, n50_1_h, q50_m3_h } = state
+  const figures = [
+    n50_1_h && `n50 ≈ ${figure(n50_1_h.value)} 1/h (${span(n50_1_h.lower, n50_1_h.upper)})`,
+    `q50 ≈ ${figure(q50_m3_h.value)} m³/h (${span(q50_m3_h.lower, q50_m3_h.upper)})`,
+  ]
+  const shown = figures.filter(Boolean).join(', ')
+  const densities = densityAssumed ? '; densities taken as equal' : ''
+  if (basis === 'fit')
+    return (
+      <>
+        <p>
+          <b>{titled(direction)}</b>, {counted(readings, 'reading')}: {shown}
+        </p>
+        <p class="hint">
+          exponent {exponent.toFixed(2)}; interval of the fit scatter only{densities}
+        </p>
+      </>
+    )
   return (
-    <div class="estimate" role="status">
+    <>
       <p>
-        <b>Running estimate: {main}</b>
+        <b>Running estimate: {shown}</b>
       </p>
       <p>
-        {titled(direction)}, {counted(readings, 'reading')}, exponent {assumedExponent} assumed
-        {densityAssumed ? ', temperatures not yet entered' : ''}. Not a result.
+        {titled(direction)}, {counted(readings, 'reading')}, exponent {exponent} assumed; interval for
+        exponents from 0.55 to 0.75{densities}. Not a result.
       </p>
-    </div>
+    </>
   )
 }
 

@@ -68,6 +68,12 @@ export const fileTexts = {
       `Values that were not used: ${listed(labels.map(quoted))}${more > 0 ? `, and ${counted(more, 'other')}` : ''}.`,
     remedy: 'Check that none of them belongs to the test.',
   },
+  'log-unstored': {
+    severity: 'caution',
+    message: ({ cells }: { cells: readonly string[] }) =>
+      `Formulas without stored results could not be read: ${listed(cells)}.`,
+    remedy: 'Open the log in a spreadsheet program, save it, and read it again.',
+  },
   'log-proposal': {
     severity: 'caution',
     message: 'No layout fits this log. It was read from its own headings and has not been checked yet.',

@@ -124,6 +124,12 @@ export const runTexts = {
     severity: 'caution',
     message: ({ why }: { why: string }) => `The reading was left out, as you answered: ${why}.`,
   },
+  'log-row-left-out/beside': {
+    severity: 'caution',
+    message: ({ value, cell, struck }: { value: number; cell: string; struck: string }) =>
+      `${plain(value, 6)} in ${cell} was not read. It is beside ${struck}, which is struck through.`,
+    remedy: 'If the number replaces the one struck through, write it in the cell of that one.',
+  },
   'log-row-doubt': {
     severity: 'caution',
     message: ({ why }: { why: string }) => `The reading was used, as you answered, although ${why}.`,
@@ -188,8 +194,12 @@ export const rowReasons = {
   summary: (mark: string) => `it is the row marked ${quoted(mark)}, not a reading`,
   mean: 'it is the mean of the rows above, not a reading',
   sum: 'it is the sum of the rows above, not a reading',
+  ofOneSign: (whole: string | undefined) =>
+    `it is the mean of the zero-flow values of one sign; ${whole === undefined ? 'the log has no mean of all values' : `the mean of all values in ${whole} was used`}`,
   sign: 'its sign differs from that of the readings before and after it',
   error: 'a cell in the row shows an error',
+  unstored:
+    'a cell in the row holds a formula without a stored result; open the log in a spreadsheet program and save it',
   noDirection: (text: string) =>
     `${quoted(text)} in the column of directions is neither of the two directions`,
   noPressure: 'it has no pressure',
@@ -227,6 +237,8 @@ export const columnReasons = {
   time: 'it is the time of the reading',
   number: 'it only numbers the readings',
   notNeeded: 'no result needs it',
+  unstored:
+    'the file holds its formulas without results; if it is needed, open the log in a spreadsheet program and save it',
 } as const
 
 /** Why a single value of a log was not used. */

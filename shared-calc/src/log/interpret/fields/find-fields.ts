@@ -83,17 +83,28 @@ function isAmongLabels(view: View, row: number, column: number): boolean {
   if (view.text(row, column + 1) === undefined) return false
   let left = column
   while (view.text(row, left - 1) !== undefined) left--
+  let end = left
+  while (view.text(row, end) !== undefined) end++
+  const line = isLineOfUnits(view, row + 1, left, end) ? row + 2 : row + 1
   let values = 0
   let labelled = 0
   let right = left
-  for (; view.text(row, right) !== undefined; right++) {
-    const below = view.at(row + 1, right)
+  for (; right < end; right++) {
+    const below = view.at(line, right)
     if (below?.kind !== 'number' && below?.kind !== 'date') continue
     values++
     // A line of labels each with its value is a line of its own.
-    if (right > left && view.text(row + 1, right - 1) !== undefined) labelled++
+    if (right > left && view.text(line, right - 1) !== undefined) labelled++
   }
   return right - left >= 4 && values >= 2 && labelled < values
+}
+
+/** Below headings a line with nothing but their units, of which names and dates have none. */
+function isLineOfUnits(view: View, row: number, left: number, end: number): boolean {
+  const held = Array.from({ length: end - left }, (_, index) => view.at(row, left + index)).filter(
+    (one) => one,
+  )
+  return held.length > 1 && held.every((one) => one?.kind === 'text' && bareUnit(one.text) !== undefined)
 }
 
 /** A unit alone; "in" in front of a number is the word, not the inch. */
@@ -286,7 +297,7 @@ function lineBelow(
     let below = row + 1
     const between = view.text(below, column)
     const unit = between === undefined ? undefined : bareUnit(between)
-    if (unit) below++
+    if (unit || (!view.at(below, column) && isUnderUnits(view, below, column))) below++
     const content = view.at(below, column)
     if (!content || isTaken(below, column) || used.has(view.address(below, column))) continue
     // More numbers below make a column, not a value.
@@ -300,6 +311,14 @@ function lineBelow(
     : numeric.filter(
         ({ name, view: own, row: at, column }) => name !== 'area' && own.text(at, column + 1) === undefined,
       )
+}
+
+/** A blank in a line of units. */
+const isUnderUnits = (view: View, row: number, column: number): boolean => {
+  let [left, end] = [column, column]
+  while (view.text(row - 1, left - 1) !== undefined) left--
+  while (view.text(row - 1, end) !== undefined) end++
+  return isLineOfUnits(view, row, left, end)
 }
 
 /** "Total" in front of a number whose column is headed as a volume or an area. */

@@ -43,6 +43,8 @@ export function made(
     (content.kind === 'number' ? content.written.unit : undefined) ??
     beside ??
     (label.loose ? looseUnit(label) : label.unit)
+  // "Name | Value | Unit" heads a list.
+  if (content.kind === 'text' && HEADS_VALUES.test(readLabel(content.text).padded.trim())) return undefined
   const value = content.kind === 'number' ? content.written.value : undefined
   const kind = content.kind === 'text' && content.numbers ? 'numbers' : content.kind
   const name =
@@ -63,6 +65,10 @@ export function made(
     hidden: view.hidden(at.row, at.column),
   }
 }
+
+/** What stands over the values of a list, in all languages read here. */
+const HEADS_VALUES =
+  /^(?:values?|wert|werte|valeurs?|waarden?|valor|valores|valore|valori|wartosc|wartosci|hodnota|hodnoty|vaerdi|vaerdier|verdi|verdier|varde|varden|arvo|arvot|results?|entry|entries|eintrag|units?|einheit|unite|eenheid|unidad|unita|jednostka|jednotka|enhed|enhet|yksikko)$/
 
 /** "Date | 20260603", "Date | 46176": a day written without its signs, or a count of days that lost its format. */
 function asDate(view: View, label: Label, content: Content | undefined): Content | undefined {

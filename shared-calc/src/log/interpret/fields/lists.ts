@@ -6,6 +6,7 @@ import type { View } from '../grid/view.js'
 import { labelColumn } from '../tables/houses-beside.js'
 import type { FoundRun } from '../tables/runs.js'
 import { type Label, readLabel, says } from '../words/label.js'
+import { isUnitOrBlank } from '../zero-flow/headings.js'
 import { type FoundField, made } from './found-field.js'
 
 /** Values of a row under headings, for lists with one row a test. */
@@ -57,9 +58,12 @@ export function fieldsOver(own: readonly FoundRun[], others: readonly FoundRun[]
       (column) => view.text(row, column) !== undefined,
     )
     const text = labelAt === undefined ? undefined : view.text(row, labelAt)
-    const column = valueWithin(view, row, span)
+    const within = (one: { left: number; right: number }) =>
+      valueWithin(view, row, one) ??
+      nameWithin(view, row, { left: Math.max(one.left, start), right: one.right })
+    const column = within(span)
     if (text === undefined || labelAt === undefined || column === undefined) return []
-    if (foreign.every((one) => valueWithin(view, row, one) === undefined)) return []
+    if (foreign.every((one) => within(one) === undefined)) return []
     const at = { row, column }
     const content = view.at(row, column)
     return made(view, at, { row, column: labelAt }, readLabel(text), content, undefined) ?? []
@@ -79,6 +83,15 @@ function valueWithin(view: View, row: number, { left, right }: { left: number; r
   for (let column = left; column <= right; column++) {
     const kind = view.at(row, column)?.kind
     if (kind === 'number' || kind === 'date') return column
+  }
+  return undefined
+}
+
+/** Column of the first text of a line over some columns that is no unit: the name of a house, a day in words. */
+function nameWithin(view: View, row: number, { left, right }: { left: number; right: number }) {
+  for (let column = left; column <= right; column++) {
+    const text = view.text(row, column)
+    if (text !== undefined && !isUnitOrBlank(text)) return column
   }
   return undefined
 }

@@ -48,10 +48,17 @@ function columnOfPairs(view: View): number | undefined {
     for (let row = 0; row < Math.min(view.rows, READ.rows); row++) {
       const text = view.text(row, column)
       pairs = text !== undefined && pairIn(text, view) ? pairs + 1 : 0
+      if (pairs === FEWEST && isOfExtremes(view, row - FEWEST, column)) break
       if (pairs >= FEWEST) return column
     }
   }
   return undefined
+}
+
+/** "Pa (min / max)": two numbers of one pressure. */
+const isOfExtremes = (view: View, row: number, column: number): boolean => {
+  const words = (view.text(row, column) ?? view.text(row - 1, column) ?? '').toLowerCase()
+  return words.includes('min') && words.includes('max')
 }
 
 const FIGURE = /[-−–+]?\d+(?:[.,]\d+)?/g

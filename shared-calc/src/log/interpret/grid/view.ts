@@ -1,3 +1,4 @@
+import { bareUnit } from '../../cells/stated-unit.js'
 import { addressOf, withSheet } from '../../grid/address.js'
 import type { Sheet } from '../../grid/grid.js'
 import { type Content, contentOf, type Surroundings } from './cell-content.js'
@@ -104,8 +105,8 @@ export const cellsOf = (at: View['at']): Pick<View, 'at' | 'text' | 'number'> =>
 export function leadOf(view: View, row: number, column: number, most = 3): string | undefined {
   for (let at = column - 1; at >= Math.max(0, column - most); at--) {
     const content = view.at(row, at)
-    if (content?.kind === 'text') return content.text
-    if (content?.kind !== 'number') return undefined
+    if (content?.kind === 'text' && bareUnit(content.text) === undefined) return content.text
+    if (content?.kind !== 'number' && content?.kind !== 'text') return undefined
   }
   return undefined
 }

@@ -1,25 +1,20 @@
-import { cellText } from '../../../catalogue/findings/log/cells.js'
 import { fieldText } from '../../../catalogue/findings/log/fields.js'
 import { valueReasons } from '../../../catalogue/findings/log/runs.js'
 import { questions } from '../../../catalogue/questions.js'
-import { placeWords } from '../../../contract/record/index.js'
-import { unitOfBarometer, unitOfRoom } from '../../cells/likely-unit.js'
-import type { KnownUnit, QuantityKind } from '../../cells/units.js'
-import { findUnit, RECORD_UNITS, shown } from '../../cells/units.js'
-import type { Written } from '../../cells/written.js'
-import type { FieldName } from '../fields/classify.js'
+import { unitOfBarometer } from '../../cells/likely-unit.js'
+import type { QuantityKind } from '../../cells/units.js'
+import { RECORD_UNITS, shown } from '../../cells/units.js'
 import type { FoundField } from '../fields/found-field.js'
-import { withMean } from '../fields/of-moments.js'
+import type { FoundRun } from '../tables/runs.js'
 import type { FieldScope } from '../tests/scope.js'
 import { says } from '../words/label.js'
 import type { Draft } from './draft.js'
-
-const INDOOR = 'conditions.indoorTemperature_C'
-const OUTDOOR = 'conditions.outdoorTemperature_C'
+import { agreeing, answeredUnit, put } from './put-field.js'
+import { putTemperatures } from './temperatures.js'
 
 /** Temperatures, air pressure, humidity and wind. Missing temperatures are asked for. */
-export function putConditions(draft: Draft, scope: FieldScope) {
-  putTemperatures(draft, scope)
+export function putConditions(draft: Draft, scope: FieldScope, runs: readonly FoundRun[]) {
+  putTemperatures(draft, scope, runs)
   putBarometer(draft, scope)
   for (const [name, path] of [
     ['indoorHumidity', 'conditions.indoorRelativeHumidity'],
@@ -53,176 +48,6 @@ export function putConditions(draft: Draft, scope: FieldScope) {
     const typed = draft.answered(path)
     if (typed !== undefined) draft.put(path, typed)
   }
-}
-
-/** Fields as people call them. */
-const NAMES: Record<string, string> = {
-  'building.name': 'name of the building',
-  'building.address': 'address',
-  'building.volume_m3': 'internal volume',
-  'building.volumeBasis': 'basis of the volume',
-  'building.envelopeArea_m2': 'envelope area',
-  'building.floorArea_m2': 'floor area',
-  'building.height_m': 'height of the building',
-  'building.altitude_m': 'altitude',
-  'conditions.indoorTemperature_C': 'indoor temperature',
-  'conditions.outdoorTemperature_C': 'outdoor temperature',
-  'conditions.barometricPressure_Pa': 'barometric pressure',
-  'conditions.indoorRelativeHumidity': 'indoor humidity',
-  'conditions.outdoorRelativeHumidity': 'outdoor humidity',
-  'conditions.windSpeed_m_s': 'wind speed',
-  'conditions.beaufort': 'Beaufort force',
-  'test.date': 'date of the test',
-  'test.client': 'client',
-  'test.tester': 'tester',
-  'test.id': 'test number',
-  'test.notes': 'notes',
-  'test.method': 'test method',
-  'test.stage': 'stage',
-}
-
-export function put(draft: Draft, field: FoundField, path: string, value: unknown) {
-  draft.put(path, value, field.cell)
-  draft.use(field.cell, field.label.text, NAMES[path] ?? path, path, `labelled "${field.label.text}"`)
-  if (field.meanWith) draft.tell(fieldText('log-mean-of-two'), [field.cell, ...field.meanWith], path)
-  if (field.hidden)
-    draft.tell(cellText('log-hidden', { what: 'cell', hidden: 'row or column' }), field.cell, path)
-}
-
-/** The unit somebody gave in answer to a question; a text that is no such unit is a problem. */
-export function answeredUnit(
-  draft: Draft,
-  path: 'volume.unit' | 'temperature.unit' | 'barometer.unit',
-  cell: string,
-): KnownUnit | undefined {
-  const typed = draft.answers[path]
-  if (typed === undefined) return undefined
-  const unit = findUnit(typed)
-  const kind = { 'volume.unit': 'volume', 'temperature.unit': 'temperature', 'barometer.unit': 'pressure' }[
-    path
-  ]
-  if (unit?.kind === kind) {
-    draft.tell(
-      fieldText('log-answer', { field: `unit of the ${kind}`, answer: shown(unit.unit) }),
-      cell,
-      path,
-    )
-    return unit
-  }
-  draft.collector.refuse(
-    'unknown-unit',
-    `${JSON.stringify(typed)} is not a known unit of ${kind}`,
-    cell,
-    path,
-  )
-  return undefined
-}
-
-interface Temperature {
-  written: Written
-  unit?: KnownUnit
-  field: FoundField
-}
-
-function putTemperatures(draft: Draft, scope: FieldScope) {
-  const [pair] = scope.all('temperatures')
-  const of = (name: FieldName, index: number): Temperature | undefined => {
-    const field = agreeing(draft, scope.all(name), name === 'indoorTemperature' ? INDOOR : OUTDOOR)
-    if (field?.content.kind === 'number') {
-      const { written } = field.content
-      const unit = written.unit ?? field.unit
-      return { written, ...(unit ? { unit } : {}), field }
-    }
-    const numbers = pair?.content.kind === 'text' ? pair.content.numbers : undefined
-    const own = numbers?.length === 2 ? numbers[index] : undefined
-    if (!own || !pair) return undefined
-    const unit = own.unit ?? numbers?.at(-1)?.unit ?? pair.unit
-    return { written: own, ...(unit ? { unit } : {}), field: pair }
-  }
-  const first =
-    pair && pair.label.padded.search(/ (out|outside|aussen|ext|exterieur|te|ta) /) >= 0 && outsideFirst(pair)
-      ? [1, 0]
-      : [0, 1]
-  const indoor = of('indoorTemperature', first[0] as number)
-  const outdoor = of('outdoorTemperature', first[1] as number)
-  const unit = indoor?.unit ?? outdoor?.unit
-  const likely = indoor && unitOfRoom(indoor.written.value)
-  putTemperature(draft, INDOOR, 'indoor', indoor, unit ?? likely)
-  putTemperature(draft, OUTDOOR, 'outdoor', outdoor, unit ?? likely)
-}
-
-const outsideFirst = ({ label }: FoundField): boolean => {
-  const { tokens } = label
-  const out = tokens.findIndex((token) =>
-    /^(out|outside|outdoor|aussen|ext|exterieur|te|ta|buiten)$/.test(token),
-  )
-  const inside = tokens.findIndex((token) => /^(in|inside|indoor|innen|int|interieur|ti|binnen)$/.test(token))
-  return out >= 0 && inside >= 0 && out < inside
-}
-
-function putTemperature(
-  draft: Draft,
-  path: string,
-  side: 'indoor' | 'outdoor',
-  found: Temperature | undefined,
-  unit: KnownUnit | undefined,
-) {
-  const given = draft.answered(path)
-  if (given !== undefined) return draft.put(path, given)
-  if (!found) return draft.ask({ path, cells: [], ...questions.temperature({ side }) })
-  const { written, field } = found
-  const { value } = written
-  const own = found.unit ?? unit ?? answeredUnit(draft, 'temperature.unit', field.cell)
-  if (!own)
-    return draft.ask({
-      path: 'temperature.unit',
-      cells: [field.cell],
-      ...questions.temperatureUnit({ side, value }),
-    })
-  if (!found.unit && unit)
-    draft.tell(
-      fieldText('log-unit-likely/temperature', { value, indoors: side === 'indoor', ...scalesOf(own) }),
-      field.cell,
-      path,
-    )
-  put(draft, field, path, draft.quantity(written, own, field.cell, path))
-}
-
-const scalesOf = ({ unit }: KnownUnit) =>
-  unit === 'degC' ? ({ unit: '°C', other: '°F' } as const) : ({ unit: '°F', other: '°C' } as const)
-
-/** Several values of one field must agree; the first is taken where they do, or where the others are further off. */
-export function agreeing(draft: Draft, fields: readonly FoundField[], path: string): FoundField | undefined {
-  const numbers = fields.filter(({ content }) => content.kind === 'number')
-  const [first] = numbers
-  const other = numbers.find(
-    (one) =>
-      one.content.kind === 'number' &&
-      first?.content.kind === 'number' &&
-      one.content.written.value !== first.content.written.value &&
-      one.view.name === first.view.name,
-  )
-  const mean = first && other && meanOfMoments(first, other)
-  if (mean && numbers.length === 2) return mean
-  if (first && other && other.content.kind === 'number')
-    draft.tell(
-      fieldText('log-several-values', { field: placeWords(path, {}) }),
-      [first.cell, other.cell],
-      path,
-    )
-  return first
-}
-
-/** "Temperature, start" and "temperature, end": the mean of both is that of the test. */
-function meanOfMoments(first: FoundField, other: FoundField): FoundField | undefined {
-  const { content } = first
-  if (content.kind !== 'number' || other.content.kind !== 'number') return undefined
-  const [one, two] = [first, other].map(({ label }) => says(label, 'before') !== says(label, 'after'))
-  const differ = says(first.label, 'before') !== says(other.label, 'before')
-  const unit = content.written.unit ?? first.unit
-  if (!one || !two || !differ || unit?.unit !== (other.content.written.unit ?? other.unit)?.unit)
-    return undefined
-  return withMean(first, content, content.written.value, other.content.written.value, [other.cell])
 }
 
 function putBarometer(draft: Draft, scope: FieldScope) {

@@ -10,9 +10,9 @@ import type { View } from '../grid/view.js'
 import type { FieldScope } from '../tests/scope.js'
 import type { Label } from '../words/label.js'
 import { withoutUnticked } from '../words/ticked.js'
-import { put } from './conditions.js'
 import type { Draft } from './draft.js'
 import { putMethod } from './method.js'
+import { put } from './put-field.js'
 
 export interface DetailOptions {
   readonly fileName: string

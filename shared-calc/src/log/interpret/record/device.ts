@@ -1,17 +1,27 @@
 import { runText } from '../../../catalogue/findings/log/runs.js'
 import { questions } from '../../../catalogue/questions.js'
+import type { Direction } from '../../../contract/record/index.js'
 import { plainWord } from '../../cells/fields.js'
 import { RECALCULATE } from '../../cells/interpret.js'
 import { shown, toRecordUnit } from '../../cells/units.js'
-import type { FoundDevice } from '../tables/device-ranges.js'
+import { type Device, fanIn, type OwnRange } from './device-tables.js'
 import type { Draft } from './draft.js'
+
+/** The range of a reading, by the text of its ring or plate. */
+export interface DeviceInRecord {
+  rangeOf(
+    text: string | undefined,
+    cell: string,
+    of: { readonly direction: Direction; readonly heading: string },
+  ): string | undefined
+}
 
 /** The flow device's ranges into the record; answers which of them a reading's ring or plate is. */
 export function putDevice(
   draft: Draft,
-  device: FoundDevice | undefined,
+  device: Device | undefined,
   unstored: string | undefined,
-): { rangeOf(text: string | undefined, cell: string): string | undefined } | undefined {
+): DeviceInRecord | undefined {
   if (!device && unstored !== undefined) {
     draft.collector.refuse('formula-without-result', RECALCULATE, unstored, 'runs')
     return undefined
@@ -74,15 +84,21 @@ export function putDevice(
     )
   }
   draft.use(cells, 'coefficients and exponents', 'ranges of the flow device', 'flowDevice.ranges')
-  return { rangeOf: (text, cell) => rangeOf(draft, device, text, cell) }
+  return { rangeOf: (text, cell, of) => rangeOf(draft, device, text, cell, of) }
 }
 
 function rangeOf(
   draft: Draft,
-  { ranges, cells }: FoundDevice,
+  { ranges: all, cells }: Device,
   text: string | undefined,
   cell: string,
+  of: Parameters<DeviceInRecord['rangeOf']>[2],
 ): string | undefined {
+  const fan = fanIn(of.heading)
+  const ranges = all.filter(
+    (range) =>
+      (range.direction ?? of.direction) === of.direction && (range.fan === undefined || range.fan === fan),
+  )
   if (text === undefined) {
     const [only] = ranges
     if (ranges.length === 1 && only) return only.label
@@ -97,10 +113,9 @@ function rangeOf(
   }
   const wanted = plainWord(text)
   const found =
-    ranges.find(({ label }) => plainWord(label) === wanted) ??
+    ranges.find((range) => nameOf(range) === wanted) ??
     ranges.find(
-      ({ label }) =>
-        ` ${wanted} `.includes(` ${plainWord(label)} `) || ` ${plainWord(label)} `.includes(` ${wanted} `),
+      (range) => ` ${wanted} `.includes(` ${nameOf(range)} `) || ` ${nameOf(range)} `.includes(` ${wanted} `),
     )
   if (!found)
     draft.collector.refuse(
@@ -111,3 +126,7 @@ function rangeOf(
     )
   return found?.label
 }
+
+/** The name of a range in the log, without the direction or the fan it was given. */
+const nameOf = ({ label, direction, fan }: OwnRange): string =>
+  plainWord(direction || fan ? label.replace(/ \([^()]*\)$/, '') : label)

@@ -12,6 +12,7 @@ import type { Written } from '../../cells/written.js'
 import { Collector } from '../../collector.js'
 import { setPath } from '../../layout/set-path.js'
 import type { SeriesReading } from '../../series/read-series.js'
+import type { UnstoredField } from '../grid/unstored.js'
 import type { Answers, Question, Use } from '../interpretation.js'
 
 /** A record as it is put together: values with their cells, findings and questions. */
@@ -23,7 +24,16 @@ export class Draft {
   /** Raw series that readings were taken from. */
   readonly series: SeriesReading[] = []
 
-  constructor(readonly answers: Answers) {}
+  /** @param unstored - values of the form that are formulas without results */
+  constructor(
+    readonly answers: Answers,
+    readonly unstored: readonly UnstoredField[] = [],
+  ) {}
+
+  /** The cell of a value that is a formula without a result; undefined where there is none. */
+  unstoredCell(name: UnstoredField['name']): string | undefined {
+    return this.unstored.find((field) => field.name === name)?.cell
+  }
 
   put(path: string, value: unknown, cell?: string): void {
     setPath(this.record, path, value)

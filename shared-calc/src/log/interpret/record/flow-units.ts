@@ -61,6 +61,9 @@ function flowUnit(
 ): KnownUnit | undefined {
   const [carrier] = run.block.carriers
   if (!carrier) return undefined
+  const exchanged = run.block.doubts.some(({ unitsExchanged }) => unitsExchanged)
+  const meant = exchanged ? draft.answers[PATH] : undefined
+  if (meant !== undefined && meant !== AS_HEADED) return answeredUnit(draft, meant, carrier.headingCell)
   if (carrier.unit?.kind === 'flow') return carrier.unit
   if (run.readings.every((row) => row.carriers.every((one) => one?.unit?.kind === 'flow'))) return M3_H
   const typed = draft.answers[PATH]

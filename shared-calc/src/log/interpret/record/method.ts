@@ -7,8 +7,8 @@ import { formPlaces, type View } from '../grid/view.js'
 import type { Answers } from '../interpretation.js'
 import type { FieldScope } from '../tests/scope.js'
 import { withoutUnticked } from '../words/ticked.js'
-import { put } from './conditions.js'
 import type { Draft } from './draft.js'
+import { put } from './put-field.js'
 
 const PATH = 'test.method'
 

@@ -13,7 +13,8 @@ import type { TestGroup } from '../tests/group.js'
 import type { FieldScope } from '../tests/scope.js'
 import type { ZeroFlowOfLog } from '../zero-flow/of-log.js'
 import { askedZeroFlow } from './asked-zero-flow.js'
-import { putDevice } from './device.js'
+import { type DeviceInRecord, putDevice } from './device.js'
+import { deviceOf } from './device-tables.js'
 import { withoutDoubtful } from './doubtful-rows.js'
 import type { Draft } from './draft.js'
 import { exchangedTitles } from './exchanged-titles.js'
@@ -37,7 +38,7 @@ export interface RunContext {
   readonly zeroFlow: ZeroFlowOfLog
   /** The test whose runs these are. */
   readonly group: TestGroup
-  readonly device: FoundDevice | undefined
+  readonly devices: readonly FoundDevice[]
   readonly volume: VolumeFound
   readonly american: boolean
 }
@@ -86,7 +87,7 @@ export function putRuns(draft: Draft, given: readonly FoundRun[], context: RunCo
     })),
   )
   const device = runs.some(({ block }) => block.carriers[0]?.role === 'device')
-    ? putDevice(draft, context.device, unstoredAmong(runs))
+    ? putDevice(draft, deviceOf(draft, context.devices, runs), unstoredAmong(runs))
     : undefined
   putStatedAir(draft, runs)
   const pressureUnits = runs.map((run) => pressureUnit(draft, run, runs))
@@ -101,8 +102,22 @@ export function putRuns(draft: Draft, given: readonly FoundRun[], context: RunCo
     tellMeans(draft, run, index)
     if (!direction || !unit || (!isDevice && !flow)) continue
     const sign = signs[index] ?? { readings: 1, zero: 1 }
-    const before = zeroInPa(draft, zeros[index]?.before, unit, sign.zero, `runs[${index}].zeroFlowBefore_Pa`)
-    const after = zeroInPa(draft, zeros[index]?.after, unit, sign.zero, `runs[${index}].zeroFlowAfter_Pa`)
+    const before = zeroInPa(
+      draft,
+      zeros[index]?.before,
+      unit,
+      sign.zero,
+      `runs[${index}].zeroFlowBefore_Pa`,
+      run.block.pressure.unit,
+    )
+    const after = zeroInPa(
+      draft,
+      zeros[index]?.after,
+      unit,
+      sign.zero,
+      `runs[${index}].zeroFlowAfter_Pa`,
+      run.block.pressure.unit,
+    )
     const offset = run.block.pressure.role === 'induced' ? inducedOffset(draft, run, index, before, after) : 0
     draft.put(`runs[${index}].direction`, direction)
     if (before.length > 0) draft.put(`runs[${index}].zeroFlowBefore_Pa`, before)
@@ -116,7 +131,7 @@ export function putRuns(draft: Draft, given: readonly FoundRun[], context: RunCo
       const figures = row.carriers.flatMap((figure, carrier) => (figure ? [{ figure, carrier }] : []))
       for (const [nth, { figure, carrier }] of figures.entries()) {
         const base = figures.length > 1 ? `${path}.devices[${nth}]` : path
-        if (isDevice) putDeviceReading(draft, figure, row, carrier, base, unit, run, device)
+        if (isDevice) putDeviceReading(draft, figure, row, carrier, base, unit, run, direction, device)
         else putFlow(draft, figure, flow as KnownUnit, `${base}.flow_m3_h`)
       }
     }
@@ -238,13 +253,17 @@ function putDeviceReading(
   base: string,
   pressure: KnownUnit,
   run: FoundRun,
-  device: { rangeOf(text: string | undefined, cell: string): string | undefined } | undefined,
+  direction: Direction,
+  device: DeviceInRecord | undefined,
 ): void {
   const column = run.block.carriers[carrier]
   const unit = column?.unit?.kind === 'pressure' ? column.unit : pressure
   const path = `${base}.devicePressure_Pa`
   draft.put(path, Math.abs(draft.quantity(figure, unit, figure.cell, path)), figure.cell)
   const range = row.ranges[carrier]
-  const label = device?.rangeOf(range?.text, range?.cell ?? figure.cell)
+  const label = device?.rangeOf(range?.text, range?.cell ?? figure.cell, {
+    direction,
+    heading: column?.label.text ?? '',
+  })
   if (label !== undefined) draft.put(`${base}.range`, label, range?.cell)
 }

@@ -27,6 +27,12 @@ export function askColumns(draft: Draft, runs: readonly FoundRun[], results: rea
     if (draft.answers[path] !== undefined) continue
     const cells = columns.map(({ headingCell }) => headingCell)
     const [first, second] = columns
+    if (doubt.unitsExchanged && first?.unit && second?.unit) {
+      const [own, other] = [shown(first.unit.unit), shown(second.unit.unit)]
+      if (draft.answers['flow.unit'] === undefined)
+        draft.ask({ path: 'flow.unit', cells, ...questions.flowUnitsExchanged({ cells, own, other }) })
+      continue
+    }
     if (exchanged && first && second) {
       const labels = { pressures: first.label.text, flows: second.label.text }
       draft.ask({ path, cells, ...questions.exchangedColumns(labels) })

@@ -2,19 +2,20 @@ import { runText } from '../../../catalogue/findings/log/runs.js'
 import { questions } from '../../../catalogue/questions.js'
 import { likelyPascal, unitOfBuildingPressures } from '../../cells/likely-unit.js'
 import { bareUnit } from '../../cells/stated-unit.js'
-import { type KnownUnit, shown } from '../../cells/units.js'
+import { type KnownUnit, shown, toRecordUnit } from '../../cells/units.js'
 import { unitsIn } from '../tables/device-ranges.js'
 import type { FoundRun } from '../tables/runs.js'
 import { readLabel, says } from '../words/label.js'
 import type { Draft } from './draft.js'
 
+const PATH = 'pressure.unit'
 const PA: KnownUnit = { kind: 'pressure', unit: 'Pa' }
 /** The unit of the pressures of a run: stated in heading or title, by the other run, or the only one that can be. */
 export function pressureUnit(draft: Draft, run: FoundRun, runs: readonly FoundRun[]): KnownUnit | undefined {
   const { pressure } = run.block
-  if (pressure.unit?.kind === 'pressure') return pressure.unit
+  if (pressure.unit?.kind === 'pressure') return weighed(draft, run, pressure.unit)
   if (run.readings.every((row) => row.pressure.unit)) return PA
-  const typed = draft.answered('pressure.unit')
+  const typed = draft.answered(PATH)
   const answer = typeof typed === 'string' ? unitsIn(`${typed} `)[0] : undefined
   if (answer?.kind === 'pressure') return answer
   const other = runs.find((one) => one.block.pressure.unit?.kind === 'pressure')?.block.pressure.unit
@@ -27,12 +28,49 @@ export function pressureUnit(draft: Draft, run: FoundRun, runs: readonly FoundRu
     return likely
   }
   draft.ask({
-    path: 'pressure.unit',
+    path: PATH,
     cells: [pressure.headingCell],
     ...questions.pressureUnit({ heading: pressure.headingCell }),
   })
   return undefined
 }
+
+/** Highest pressures of a test, Pa: below the first it measures nothing, above the second it harms the building; common practice, no source. */
+const POSSIBLE = { lowest: 8, highest: 250 }
+/** In what people log pressures across a building. */
+const USUAL = ['Pa', 'mmH2O', 'daPa', 'mbar', 'inH2O', 'kPa'].map(
+  (unit): KnownUnit => ({ kind: 'pressure', unit }),
+)
+/** Answer for units that are as the headings say. */
+const AS_HEADED = 'as headed'
+
+/** The unit a heading states, unless the pressures are possible only in another: then it is asked. */
+function weighed(draft: Draft, run: FoundRun, stated: KnownUnit): KnownUnit | undefined {
+  const values = run.readings.flatMap(({ pressure }) => (pressure.unit ? [] : Math.abs(pressure.value)))
+  const [highest, typed] = [Math.max(...values), draft.answers[PATH]]
+  const inPa = (unit: KnownUnit) => toRecordUnit(highest, unit)
+  const isPossible = (unit: KnownUnit) => inPa(unit) >= POSSIBLE.lowest && inPa(unit) <= POSSIBLE.highest
+  const better = USUAL.filter(
+    (unit) => unit.unit !== stated.unit && inPa(unit) >= LIKELY.lowest && inPa(unit) <= LIKELY.highest,
+  )
+  if (values.length === 0 || isPossible(stated) || better.length === 0 || typed === AS_HEADED) return stated
+  const answer = typed === undefined ? undefined : unitsIn(`${typed} `)[0]
+  if (answer?.kind === 'pressure') return answer
+  draft.ask({
+    path: PATH,
+    cells: [run.block.pressure.headingCell],
+    ...questions.pressureUnitDoubt({
+      heading: run.block.pressure.headingCell,
+      stated: shown(stated.unit),
+      highest: inPa(stated),
+      better: better.map(({ unit }) => shown(unit)),
+    }),
+  })
+  return undefined
+}
+
+/** Highest pressures that tests have, Pa; common practice, no source. */
+const LIKELY = { lowest: 15, highest: 150 }
 
 /** The unit that another run or a title above states for what has none of its own; said so. */
 export function statedElsewhere(

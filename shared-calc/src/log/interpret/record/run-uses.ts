@@ -1,5 +1,5 @@
 import { cellText } from '../../../catalogue/findings/log/cells.js'
-import { runText } from '../../../catalogue/findings/log/runs.js'
+import { columnReasons, runText } from '../../../catalogue/findings/log/runs.js'
 import type { Direction } from '../../../contract/record/index.js'
 import { blockBetween } from '../../grid/address.js'
 import type { Grid } from '../../grid/grid.js'
@@ -52,7 +52,8 @@ export function tellUses(draft: Draft, run: FoundRun, index: number, direction: 
         `runs[${index}].readings[].range`,
       )
   const fields = new Set(Object.values(draft.collector.cells))
-  for (const { column, why } of block.ignored) {
+  for (const { column, why: reason } of block.ignored) {
+    const why = isUnstored(run, column.at) ? columnReasons.unstored : reason
     // A list of readings repeats volume and temperatures in every line.
     if (block.walked.rows.some(({ row }) => fields.has(run.view.address(row, column.at)))) continue
     draft.uses.push({ cells: span(run, column.at), heading: column.label.text, ignoredBecause: why })
@@ -81,6 +82,13 @@ export function tellUses(draft: Draft, run: FoundRun, index: number, direction: 
     )
 }
 
+/** A column of formulas whose results the file does not hold. */
+const isUnstored = ({ view, readings }: FoundRun, column: number): boolean =>
+  readings.some(({ row }) => {
+    const content = view.at(row, column)
+    return content?.kind === 'error' && content.unstored
+  })
+
 /** The cells of a row as the reader of layouts sees them, to say why they are no reading; undefined where they are parts of cells. */
 function seenRow(
   grid: Grid,
@@ -98,10 +106,28 @@ function seenRow(
   return seen.pressure.address === view.address(row, pressure.at) ? seen : undefined
 }
 
+/** A number right beside one that is struck through, in no column of the table: most likely what it was replaced by. */
+function tellReplacements(
+  draft: Draft,
+  { pressure, carriers, segment }: FoundRun['block'],
+  view: View,
+  row: number,
+  path: string,
+): void {
+  for (const { at } of [pressure, ...carriers]) {
+    const value = view.number(row, at + 1)
+    if (view.at(row, at)?.kind !== 'struck' || value === undefined) continue
+    if (segment.columns.some((one) => one.at === at + 1 && one.label.text !== '')) continue
+    const [struck, cell] = [view.address(row, at), view.address(row, at + 1)]
+    draft.tell(runText('log-row-left-out/beside', { value, cell, struck }), cell, path)
+  }
+}
+
 /** Names the rows of a run that are no readings. */
 export function tellLeftOut(draft: Draft, { block, view }: FoundRun, index: number, grid: Grid): void {
   const path = `runs[${index}].readings`
   for (const { cell, why, hidden, row } of block.walked.leftOut) {
+    if (row !== undefined) tellReplacements(draft, block, view, row, path)
     const seen = row === undefined ? undefined : seenRow(grid, view, block, row)
     if (seen && !isUsable(seen, false, draft.collector, path)) continue
     draft.tell(runText(hidden ? 'log-row-left-out/summary' : 'log-row-left-out', { why }), cell, path)

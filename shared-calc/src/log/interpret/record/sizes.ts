@@ -10,8 +10,8 @@ import type { Sides } from '../fields/sides.js'
 import type { Choice } from '../interpretation.js'
 import type { FieldScope } from '../tests/scope.js'
 import { says } from '../words/label.js'
-import { agreeing, answeredUnit, put } from './conditions.js'
 import type { Draft } from './draft.js'
+import { agreeing, answeredUnit, put } from './put-field.js'
 
 const VOLUME = 'building.volume_m3'
 const M3: KnownUnit = { kind: 'volume', unit: 'm^3' }
@@ -183,9 +183,14 @@ function putVolume(
       typed: rooms.sum.unit && `${rooms.sum.value} ${rooms.sum.unit.unit === 'cuft' ? 'ft3' : 'm3'}`,
       count: rooms.count,
     }
+    const unstored = draft.unstoredCell('volume')
     const text = rooms ? undefined : unread()
-    const cells = rooms ? [rooms.cells] : text ? [text.cell] : []
-    draft.ask({ path: VOLUME, cells, ...questions.volume({ rooms: sum, unread: text }) })
+    const cells = rooms ? [rooms.cells] : (text?.cell ?? unstored ?? [])
+    draft.ask({
+      path: VOLUME,
+      cells: [cells].flat(),
+      ...questions.volume({ rooms: sum, unread: text, unstored }),
+    })
     return {}
   }
   const others = found.filter((one) => one !== best && one.rank >= 1 && !agree(one, best))

@@ -48,19 +48,28 @@ export function zerosOf(
   return { ...(before ? { before } : {}), ...(after ? { after } : {}) }
 }
 
-/** Zero-flow pressures in Pa, inside minus outside. */
+/**
+ * Zero-flow pressures in Pa, inside minus outside.
+ * @param unit - of the pressures of the run
+ * @param headed - what their heading says
+ */
 export function zeroInPa(
   draft: Draft,
   zero: ZeroValues | undefined,
   unit: KnownUnit,
   sign: number,
   path: string,
+  headed?: KnownUnit,
 ): number[] {
   if (!zero) return []
+  // Where the unit of the headings is not that of the readings, the same words over zero flow mean the same.
+  const meant = (own: KnownUnit | undefined) => (own && own.unit === headed?.unit ? unit : own)
   return zero.figures.map((figure, index) => {
     const at = `${path}[${index}]`
     if (figure.cell !== '') draft.collector.cells[at] = figure.cell
-    const value = draft.quantity(figure, zero.unit ?? unit, figure.cell, at) * sign
+    const own = meant(figure.unit)
+    const written = own && own !== figure.unit ? { ...figure, unit: own } : figure
+    const value = draft.quantity(written, meant(zero.unit) ?? unit, figure.cell, at) * sign
     return value === 0 ? 0 : value
   })
 }

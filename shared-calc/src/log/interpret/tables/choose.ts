@@ -76,10 +76,10 @@ const SAME_FIGURE = 0.003
  */
 export function chooseColumns(given: Segment, preferred: Preferred = {}): Block | undefined {
   const { segment, unnamed } = withUnnamed(given)
-  // "Before (Pa)" and "After (Pa)" are lists of zero-flow values, whatever stands over them.
+  // "Before (Pa)" and "After (Pa)" are lists of zero-flow values, whatever stands over them; Dutch "voor" is also "for".
   const named = segment.columns.filter(
     ({ role, label }) =>
-      (role === 'pressure' || role === 'induced') && says(label, 'before') === says(label, 'after'),
+      role === 'induced' || (role === 'pressure' && says(label, 'before') === says(label, 'after')),
   )
   // "Diff. (Pa)" is a deviation beside a pressure, and the pressure itself where there is no other.
   if (named.length === 0)
@@ -118,7 +118,8 @@ export function chooseColumns(given: Segment, preferred: Preferred = {}): Block 
         walked,
         law,
         score:
-          pressurePrior(pressure, walked) +
+          pressurePrior(pressure, walked) -
+          HIDDEN * [pressure, ...carrier.columns].filter((column) => isHidden(segment, column)).length +
           (pressure === meanPressure ? 3 : 0) +
           carrier.prior +
           physics +
@@ -141,6 +142,12 @@ export function chooseColumns(given: Segment, preferred: Preferred = {}): Block 
     doubts: [{ about: 'pressure', columns: [exchanged.pressure, best.pressure], exchanged: true }],
   }
 }
+
+/** Points that a hidden column is worth less than one that is shown. */
+const HIDDEN = 1.5
+
+const isHidden = ({ view, head }: Segment, { at }: KnownColumn): boolean =>
+  view.hidden(head.first, at) && head.columns.some((one) => !view.hidden(head.first, one.at))
 
 function lawOf(pressure: KnownColumn, { columns }: Carrier, { rows }: WalkedRows): PowerLaw | undefined {
   const readings = rows.filter(({ kind, carriers }) => kind === 'reading' && carriers.every((one) => one))
@@ -185,7 +192,9 @@ function carriersOf(segment: Segment, devices: readonly KnownColumn[]): Carrier[
   const found: Carrier[] = []
   const total = totalOf(segment, flows) ?? meanOf(segment, flows)
   if (total) found.push({ columns: [total.column], prior: 5, madeOf: total })
-  const fans = total || areSamples(segment, flows) ? [] : distinctFans(flows)
+  // Beside their mean, flows that differ by a number are samples of one flow.
+  const isMeant = logged.some(({ label }) => says(label, 'average'))
+  const fans = total || isMeant || areSamples(segment, flows) ? [] : distinctFans(flows)
   if (fans.length > 1) found.push({ columns: fans, prior: 4 })
   for (const flow of flows)
     if (!total?.parts.includes(flow) && flow !== total?.column && !fans.includes(flow))
@@ -234,7 +243,12 @@ function asBlock(segment: Segment, best: Candidate, tried: readonly Candidate[])
       ),
   )
   if (flows.length > 0)
-    doubts.push({ about: 'flow', ...asDoubt([best, ...flows], (one) => one.carrier.columns) })
+    doubts.push(
+      flowDoubt(
+        segment,
+        asDoubt([best, ...flows], (one) => one.carrier.columns),
+      ),
+    )
   if (doubts.length === 0) doubts.push(...unheadedRivals(segment, pressure, carrier.columns, walked.rows))
   const used = new Set<KnownColumn>([
     pressure,
@@ -259,6 +273,14 @@ function asBlock(segment: Segment, best: Candidate, tried: readonly Candidate[])
     ignored,
     ...(carrier.madeOf ? { total: carrier.madeOf } : {}),
   }
+}
+
+/** Which of several flows is meant; of one flow in two units, under the headings of each other, in which it is. */
+function flowDoubt(segment: Segment, doubt: Pick<Doubt, 'columns' | 'at50'>): Doubt {
+  const [one, other, ...more] = doubt.columns
+  if (!one?.unit || !other?.unit || more.length > 0) return { about: 'flow', ...doubt }
+  const isSwapped = sameInOtherUnit(segment, { ...one, unit: other.unit }, { ...other, unit: one.unit })
+  return { about: 'flow', ...doubt, ...(isSwapped ? { unitsExchanged: true as const } : {}) }
 }
 
 /** Whether a candidate is so good that words do not decide between it and the best, and gives other figures. */

@@ -51,6 +51,8 @@ export interface Doubt {
   readonly at50?: readonly (number | undefined)[]
   /** The numbers stand below each other's headings: only so they follow a leakage curve. */
   readonly exchanged?: true
+  /** Two flows that are one and the same if the units of their headings are exchanged. */
+  readonly unitsExchanged?: true
 }
 
 const LOOK = 30

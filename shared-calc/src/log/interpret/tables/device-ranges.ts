@@ -21,6 +21,8 @@ export interface FoundRange {
 /** A table of a flow device's ranges. */
 export interface FoundDevice {
   readonly view: View
+  /** What stands over its coefficients, with the name of the sheet: "Fan 2", "Pressurisation". */
+  readonly title?: string
   readonly ranges: readonly FoundRange[]
   readonly flowUnit?: KnownUnit
   readonly pressureUnit?: KnownUnit
@@ -31,34 +33,65 @@ export interface FoundDevice {
 
 /** Whether a column of a line is one of the device's limits and not of a reading: its table looks like a short run. */
 export const isOfDevice = (
-  device: FoundDevice | undefined,
+  devices: readonly FoundDevice[],
   view: View,
   rows: readonly number[],
   heading: Label,
 ): boolean =>
-  device?.view === view &&
-  rows.every((row) => row >= device.rows.first && row <= device.rows.last) &&
+  devices.some(
+    (device) =>
+      device.view === view && rows.every((row) => row >= device.rows.first && row <= device.rows.last),
+  ) &&
   (says(heading, 'lower') || says(heading, 'upper'))
 
-/** The first table on any sheet whose columns are coefficients and exponents. */
-export function findDevice(views: readonly View[]): FoundDevice | undefined {
+/** A workbook has one table of coefficients, or one for each fan or direction. */
+const MOST_TABLES = 8
+
+/** Every table whose columns are coefficients and exponents; several of them may share the names of their rows. */
+export function findDevices(views: readonly View[]): FoundDevice[] {
+  const found: FoundDevice[] = []
   for (const view of views)
-    for (let row = 0; row < view.rows - 1; row++) {
-      const found = tableAt(view, row)
-      if (found) return found
+    for (let row = 0; row < view.rows - 1 && found.length < MOST_TABLES; row++) {
+      const own = tablesAt(view, row)
+      found.push(...own)
+      const [table] = own
+      if (table) row = table.rows.last
     }
-  return undefined
+  return found
 }
 
-function tableAt(view: View, row: number): FoundDevice | undefined {
+function tablesAt(view: View, row: number): FoundDevice[] {
+  const first = firstNumbers(view, row)
+  if (first === undefined) return []
+  const tables: FoundDevice[] = []
+  let from = 0
+  let names: number | undefined
+  for (;;) {
+    const made = tableAt(view, row, first, from, names)
+    if (!made) return tables
+    tables.push(made.table)
+    from = made.right + 1
+    names = made.names
+  }
+}
+
+/**
+ * @param from - column behind the table in front of it
+ * @param names - column that names the rows of the table in front of it
+ */
+function tableAt(
+  view: View,
+  row: number,
+  first: number,
+  from: number,
+  names: number | undefined,
+): { table: FoundDevice; right: number; names: number } | undefined {
   let coefficient = -1
   let exponent = -1
   let lowest = -1
   let highest = -1
   let unit: KnownUnit | undefined
-  const first = firstNumbers(view, row)
-  if (first === undefined) return undefined
-  for (let column = 0; column < view.columns; column++) {
+  for (let column = from; column < view.columns; column++) {
     const text = view.text(row, column)
     if (text === undefined || text.length > 60) continue
     const label = readLabel(text)
@@ -70,15 +103,19 @@ function tableAt(view: View, row: number): FoundDevice | undefined {
       unit = unitOf(label, 'flow') ?? flowPerPressure(text)
     } else if (lowest < 0 && says(label, 'lower') && label.unit?.kind !== 'flow') lowest = column
     else if (highest < 0 && says(label, 'upper') && label.unit?.kind !== 'flow') highest = column
+    // A second coefficient begins the next table.
+    else if (coefficient >= 0 && exponent >= 0 && isCoefficient(label.tokens)) break
   }
   if (coefficient < 0 || exponent < 0) return undefined
+  const left = Math.min(coefficient, exponent)
+  const own = labelLeft(view, first, left - 1, from)
+  const name = own || names === undefined ? left - 1 : names
   const ranges: FoundRange[] = []
-  const name = Math.min(coefficient, exponent) - 1
   for (let at = first; at < view.rows; at++) {
     const c = view.number(at, coefficient)
     const n = view.number(at, exponent)
     if (c === undefined || n === undefined) break
-    const label = labelLeft(view, at, name)
+    const label = labelLeft(view, at, name, own ? from : 0)
     if (label === undefined) break
     const minimum = lowest < 0 ? undefined : view.number(at, lowest)
     const maximum = highest < 0 ? undefined : view.number(at, highest)
@@ -104,18 +141,33 @@ function tableAt(view: View, row: number): FoundDevice | undefined {
   while (view.at(row, right + 1)) right++
   const said = saidNear(view, row, Math.max(0, name), right)
   const flowUnit = unit ?? said.flow
-  return {
+  const table: FoundDevice = {
     view,
+    title: `${titleOver(view, row, left, from)} ${view.name}`.trim(),
     ranges,
     ...(flowUnit ? { flowUnit } : {}),
     ...(said.pressure ? { pressureUnit: said.pressure } : {}),
     ...(said.density ? { density: said.density } : {}),
     rows: { first, last: first + ranges.length - 1 },
     cells: blockBetween(
-      view.address(row, Math.max(0, name)),
+      view.address(row, Math.max(0, own ? left - 1 : left)),
       view.address(first + ranges.length - 1, Math.max(coefficient, exponent)),
     ),
   }
+  return { table, right: Math.max(coefficient, exponent, lowest, highest), names: name }
+}
+
+/** Lines over the headings in which a title stands. */
+const TITLE_ROWS = 3
+
+/** The texts over the first of its columns, or over the last in front of it. */
+function titleOver(view: View, row: number, column: number, from: number): string {
+  for (let at = row - 1; at >= Math.max(0, row - TITLE_ROWS); at--)
+    for (let left = column; left >= Math.max(0, from - 1); left--) {
+      const text = view.text(at, left)
+      if (text !== undefined) return text
+    }
+  return ''
 }
 
 function firstNumbers(view: View, row: number): number | undefined {
@@ -166,8 +218,13 @@ export const isCoefficient = (tokens: readonly string[]): boolean =>
     'k1',
   ].includes(tokens[0] ?? '')
 
-function labelLeft(view: View, row: number, from: number): { text: string; cell: string } | undefined {
-  for (let column = from; column >= 0; column--) {
+function labelLeft(
+  view: View,
+  row: number,
+  from: number,
+  least: number,
+): { text: string; cell: string } | undefined {
+  for (let column = from; column >= least; column--) {
     const text = view.text(row, column) ?? view.number(row, column)?.toString()
     if (text !== undefined) return { text, cell: view.address(row, column) }
   }
@@ -209,7 +266,11 @@ export function unitsIn(text: string): KnownUnit[] {
   const words = text.split(/[\s,;()[\]=]+/).map((word) => word.replace(/[.:]$/, ''))
   const found: KnownUnit[] = []
   for (let at = 0; at < words.length; at++) {
-    const spelt = [4, 3].find((count) => findUnit(words.slice(at, at + count).join(''))?.kind === 'flow')
+    const spelt = [4, 3, 2].find((count) => {
+      const unit = findUnit(words.slice(at, at + count).join(''))
+      // Of two words "1000 m³/h", and not "m³ /h".
+      return unit?.kind === 'flow' && (count > 2 || /^\d/.test(unit.unit))
+    })
     const word = spelt ? words.slice(at, at + spelt).join('') : (words[at] as string)
     const unit = word.length < 2 || /^(?:in|min)$/i.test(word) ? undefined : findUnit(word)
     if (unit) found.push(unit)

@@ -1,5 +1,5 @@
 import { bareUnit, unitOfHeadings } from '../../cells/stated-unit.js'
-import { findUnit, type KnownUnit } from '../../cells/units.js'
+import { findUnit, type KnownUnit, shown } from '../../cells/units.js'
 import type { Content } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
 import type { Stopped } from '../not-searched.js'
@@ -61,9 +61,10 @@ function columnsUnderText(view: View, row: number): number[] {
     if (view.number(row, column) === undefined) continue
     const above = view.at(row - 1, column)
     if (isPartOfField(view, row - 1, column)) continue
-    if (isHeading(above?.kind === 'text' ? above.text : undefined)) found.push(column)
+    if (isHeading(headingText(view, row - 1, column))) found.push(column)
     else if (!above && isHeading(view.text(row - 2, column)) && rowIsBlankNear(view, row - 1, column))
       found.push(column)
+    else if (!above && hasHeadingPastBlanks(view, row, column)) found.push(column)
   }
   return found
 }
@@ -72,7 +73,10 @@ function columnsUnderText(view: View, row: number): number[] {
 function isPartOfField(view: View, row: number, column: number): boolean {
   const text = view.text(row, column)
   if (text === undefined) return false
-  const value = (at: number) => view.number(row, at) !== undefined && view.number(row + 1, at) !== undefined
+  const value = (at: number) =>
+    view.number(row, at) !== undefined &&
+    view.number(row + 1, at) !== undefined &&
+    headingText(view, row, at) === undefined
   return value(column + 1) || (value(column - 1) && bareUnit(text) !== undefined)
 }
 
@@ -126,6 +130,13 @@ const unheadedBeside = (view: View, row: number, column: number): number[] =>
       ),
   )
 
+/** Two whole lines left blank between headings and numbers. */
+const hasHeadingPastBlanks = (view: View, row: number, column: number): boolean =>
+  isHeading(view.text(row - 3, column)) &&
+  [row - 2, row - 1].every((at) =>
+    Array.from({ length: view.columns }, (_, one) => one).every((one) => !view.at(at, one)),
+  )
+
 const rowIsBlankNear = (view: View, row: number, column: number): boolean =>
   view.number(row, column - 1) === undefined && view.number(row, column + 1) === undefined
 
@@ -143,11 +154,13 @@ function headAt(view: View, first: number, under: readonly number[]): Head {
     ).length
     const numbers = under.some(
       (column) =>
-        view.number(row, column) !== undefined ||
+        (view.number(row, column) !== undefined && headingText(view, row, column) === undefined) ||
         (holdsValue(view.at(row, column)) && !(row === first - 1 && isNumbered(view, row, column))),
     )
     const blank = under.every((column) => !view.at(row, column))
-    if (numbers || (texts === 0 && !(blank && row === first - 1))) break
+    // One line or two may be left blank below the headings.
+    const isGap = blank && top === first && row >= first - 2
+    if (numbers || (texts === 0 && !isGap)) break
     // "Zero flow before | Mean | −1.2 | Values | …": a line of a form, whatever of it lies over the columns.
     const isOfForm = under.some(
       (column) => view.text(row, column) !== undefined && view.number(row, column + 1) !== undefined,
@@ -276,9 +289,19 @@ const statesValue = (text: string): boolean =>
   })
 const OF_VALUES: readonly string[] = ['volume', 'area', 'temperature']
 
+/** The text of a heading; "1000 m³/h" over numbers is a number to the reader of cells, and the unit of a column here. */
+function headingText(view: View, row: number, column: number): string | undefined {
+  const content = view.at(row, column)
+  if (content?.kind !== 'number') return content?.kind === 'text' ? content.text : undefined
+  const { value, unit } = content.written
+  const isUnit = unit?.kind === 'flow' && [10, 100, 1000].includes(value)
+  const below = isUnit ? view.at(row + 1, column) : undefined
+  return below?.kind === 'number' && !below.written.unit ? `${value} ${shown(unit?.unit ?? '')}` : undefined
+}
+
 /** Text of a cell, or of the merged block over it. */
 function stackText(view: View, row: number, column: number): string | undefined {
-  const own = view.text(row, column)
+  const own = headingText(view, row, column)
   if (own !== undefined || view.at(row, column)) return own
   for (let left = column - 1; left >= Math.max(0, column - 12); left--) {
     if (!view.at(row, left)) continue

@@ -37,5 +37,7 @@ export const PLAIN_CURVE = 1
 export function physicsScore(law: PowerLaw | undefined): number {
   if (!law || !Number.isFinite(law.exponent)) return -3
   if (law.exponent < EXPONENTS.lowest || law.exponent > EXPONENTS.highest) return -3
+  // Two columns of nearly equal numbers are the same pressure twice.
+  if (Math.abs(law.exponent - 1) < 0.05 && Math.abs(law.at50 / 50 - 1) < 0.15) return -3
   return Math.max(-3, 3 - (1 - law.rSquared) * 100)
 }

@@ -82,6 +82,17 @@ export function isSummary(text: string): boolean {
   return label.tokens.length <= 4 && says(label, 'average') && !says(label, 'zero')
 }
 
+/** "Target", "Zielwert (Pa)" in front of a row: what was aimed at. A remark on a reading has more words. */
+export function isIntended(text: string): boolean {
+  const [first, second, ...more] = readLabel(text).tokens
+  return (
+    first !== undefined &&
+    more.length === 0 &&
+    says(readLabel(first), 'target') &&
+    (second === undefined || says(readLabel(second), 'pressure'))
+  )
+}
+
 /** A word left of the number that names a thing, as "n", "Q50", "Volume": not a reading any more. */
 export function labelledAsField(labels: readonly RowLabel[]): boolean {
   return labels.some(({ text }) => {

@@ -4,8 +4,10 @@ import { bareUnit } from '../../cells/stated-unit.js'
 import { toRecordUnit } from '../../cells/units.js'
 import type { Written } from '../../cells/written.js'
 import { LIMITS } from '../../limits.js'
+import type { Content } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
-import { isPlaceholder, readLabel, says } from '../words/label.js'
+import { isPlaceholder, type Label, readLabel, says } from '../words/label.js'
+import { isOfOneSign } from '../zero-flow/headings.js'
 import type { Segment } from './columns.js'
 import { directionWord, type KnownColumn, writtenAt } from './columns.js'
 import { isFlowLike, isPressureLike } from './heads.js'
@@ -18,9 +20,11 @@ import {
   withBracketDoubts,
   withoutCommonGrey,
 } from './row-doubts.js'
-import { isSummary, labelledAsField, labelsOf, leadOf, saysBoth } from './row-labels.js'
+import { isIntended, isSummary, labelledAsField, labelsOf, leadOf, saysBoth } from './row-labels.js'
+import { withoutSigned } from './signed-zero.js'
 import { withStepMeans } from './steps.js'
 import type { Figure, LeftOut, TableRow, WalkedRows } from './table-row.js'
+import { isNote, isWordForPressure, labelsAreNotes, saysCovered, saysStopped } from './words-in-rows.js'
 
 const BLANKS = 3
 /** What people write for "as above". */
@@ -40,6 +44,7 @@ export function walkRows(
   const leftOut: LeftOut[] = []
   const direction = columns.find(({ role }) => role === 'direction')
   const test = columns.find(({ role }) => role === 'test')
+  const fans = columns.filter(({ label, texts }) => texts > 0 && says(label, 'fan'))
   let blanks = 0
   let last = head.first
   const carried: { direction?: Direction | undefined; test?: string | undefined } = {}
@@ -49,7 +54,11 @@ export function walkRows(
   for (let row = head.first; row < view.rows && rows.length <= LIMITS.readings; row++) {
     const at = view.at(row, pressure.at)
     const flows = carriers.map((carrier) => view.at(row, carrier.at))
-    const labels = labelsOf(segment, row, [pressure, ...carriers], lead)
+    const isOff = fans.some((one) => saysStopped(view.text(row, one.at)))
+    const all = labelsOf(segment, row, [pressure, ...carriers], lead)
+    const labels = isOff
+      ? all.filter(({ cell: one }) => !fans.some(({ at: of }) => view.address(row, of) === one))
+      : all
     const said = readLabel(labels.map(({ text }) => text).join(' '))
     const cell = view.address(row, pressure.at)
     if (!at && flows.every((one) => !one) && !labels.some(({ text }) => says(readLabel(text), 'zero'))) {
@@ -58,6 +67,7 @@ export function walkRows(
     }
     // Zero flow named below a gap belongs to what follows, or is found by its label.
     if (blanks > 0 && rows.length > 0 && says(said, 'zero') && !labels[0]?.lead) break
+    if (blanks > 0 && rows.length > 0 && isOfMoment(said) && isSmall(at, pressure)) break
     // "zero" in the column of directions names none: whose it is, its place tells.
     let strange: string | undefined
     if (direction) {
@@ -74,9 +84,12 @@ export function walkRows(
       blanks = 0
       continue
     }
-    const summary = labels.find(({ text }) => isSummary(text))
+    // A form beside the table may state the target of the test.
+    const summary = labels.find(({ text, lead: isLead }) => isSummary(text) || (!isLead && isIntended(text)))
     // "Zero | −1.2 | −1.4 | mean | −1.3" is a list with a label, and no row of this table.
-    const isList = summary !== undefined || view.number(row, segment.right + 1) !== undefined
+    const isOfOtherBlock = head.columns.some((one) => one.at === segment.right + 1)
+    const isList =
+      summary !== undefined || (!isOfOtherBlock && view.number(row, segment.right + 1) !== undefined)
     if (isList && rows.length > 0 && says(said, 'zero')) break
     if (summary) {
       leftOut.push({ cell: summary.cell, why: rowReasons.summary(summary.text), hidden: true })
@@ -85,7 +98,8 @@ export function walkRows(
       continue
     }
     if (at?.kind === 'error' || flows.some((one) => one?.kind === 'error')) {
-      leftOut.push({ cell, why: rowReasons.error, row })
+      const isUnstored = [at, ...flows].some((one) => one?.kind === 'error' && one.unstored)
+      leftOut.push({ cell, why: isUnstored ? rowReasons.unstored : rowReasons.error, row })
       last = row
       continue
     }
@@ -102,11 +116,12 @@ export function walkRows(
       last = row
       continue
     }
-    const zero = says(said, 'zero')
+    const zero = isOff || says(said, 'zero')
     // "Zero flow | 0.6 | 0.3" below the readings keeps to no column of theirs.
     // With a value in the column of pressures only its label in that column could mean so, and there is none.
     const places = at?.kind === 'number' ? [] : [pressure, ...carriers]
     if (zero && rows.length > 0 && saysBoth(labels, said, places, view, row)) break
+    const signed = labels.some(({ text }) => isOfOneSign(text)) ? ({ ofOneSign: true } as const) : {}
     const which = says(said, 'before') ? 'before' : says(said, 'after') ? 'after' : undefined
     if (zero && at?.kind !== 'number') {
       // "Zero after; −1.14; Pa" with the value in another column of the row.
@@ -118,6 +133,7 @@ export function walkRows(
         row,
         kind: 'zero',
         ...(which ? { which } : {}),
+        ...signed,
         pressure: { ...value.written, cell: view.address(row, value.column.at) },
         carriers: [],
         ranges: [],
@@ -131,11 +147,17 @@ export function walkRows(
     if (at?.kind === 'text') {
       // Below a gap a direction is the title of the other run.
       const isTitle = blanks > 0 && directionWord(at.text) !== undefined
-      if (isTitle || (!isPlaceholder(at.text) && !labelsAreNotes(view, row, carriers))) break
-      if (flows.some((one) => one?.kind === 'number'))
+      const hasFlow = flows.some((one) => one?.kind === 'number')
+      const isWord =
+        isPlaceholder(at.text) || (hasFlow && isWordForPressure(at.text, row, rows, view, pressure))
+      if (isTitle || !(isWord || labelsAreNotes(view, row, carriers))) break
+      if (hasFlow) {
         leftOut.push({ cell, why: rowReasons.cellSays('pressure', at.text), row })
+        last = row
+      }
       continue
     }
+    if (!at && rows.length > 0 && blanks === 0 && isNote(view, row, pressure, carriers)) continue
     if (at?.kind !== 'number') {
       if (!at && flows.some((one) => one?.kind === 'number')) {
         if (zero) break
@@ -177,6 +199,7 @@ export function walkRows(
         row,
         kind: 'zero',
         ...(which ? { which } : {}),
+        ...signed,
         pressure: written,
         carriers: [],
         ranges: [],
@@ -229,7 +252,10 @@ export function walkRows(
     last = row
   }
   return {
-    rows: withStepMeans(segment, withoutMeans(withoutCommonGrey(withBrackets(rows)), leftOut)),
+    rows: withStepMeans(
+      segment,
+      withoutMeans(withoutCommonGrey(withBrackets(withoutSigned(rows, leftOut))), leftOut),
+    ),
     leftOut,
     last,
   }
@@ -279,11 +305,11 @@ const carriedOf = ({
 const isHidden = (view: View, row: number, used: readonly KnownColumn[]): boolean =>
   used.every(({ at }) => view.hidden(row, at))
 
-/** A remark typed over the pressure, with a flow beside. */
-const labelsAreNotes = (view: View, row: number, carriers: readonly KnownColumn[]): boolean =>
-  carriers.length > 0 &&
-  carriers.every(({ at }) => !view.at(row, at)) &&
-  view.number(row + 1, (carriers[0] as KnownColumn).at) !== undefined
+/** "Depressurisation before | −1.4": it stands for zero flow, as its title far above may say. */
+const isOfMoment = (said: Label): boolean => says(said, 'before') !== says(said, 'after')
+
+const isSmall = (content: Content | undefined, pressure: KnownColumn): boolean =>
+  content?.kind === 'number' && Math.abs(inPa(content.written, pressure)) <= ZERO_FLOW_MOST
 
 function directionOf(view: View, row: number, column: KnownColumn) {
   const text = view.text(row, column.at)
@@ -294,10 +320,4 @@ function textAt(view: View, row: number, column: number): string | undefined {
   const content = view.at(row, column)
   if (content?.kind === 'text') return content.text
   return content?.kind === 'number' ? String(content.written.value) : undefined
-}
-
-/** "Closed", "blanked off" in place of a flow: the fan was covered. */
-const saysCovered = (text: string): boolean => {
-  const label = readLabel(text)
-  return label.tokens.length <= 3 && says(label, 'covered')
 }

@@ -20,6 +20,8 @@ export interface TableRow {
   readonly direction?: Direction
   readonly test?: string
   readonly hidden: boolean
+  /** The mean of the zero-flow values of one sign only. */
+  readonly ofOneSign?: true
   /** Set where the reading is the mean of several rows: cells of their pressures, and the column that names the step. */
   readonly meanOf?: { readonly cells: readonly string[]; readonly steps: KnownColumn }
   /** What makes it doubtful whether the row counts: grey writing, or a remark. */

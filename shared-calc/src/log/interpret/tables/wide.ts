@@ -1,31 +1,30 @@
 import type { Direction } from '../../../contract/record/index.js'
+import { bareUnit } from '../../cells/stated-unit.js'
 import { writtenIn } from '../../cells/written.js'
 import { directionIn, readLabel, says } from '../words/label.js'
 import type { Block } from './choose.js'
 import { directionWord, type KnownColumn, roleOf, writtenAt } from './columns.js'
-import type { Head } from './heads.js'
+import type { Column, Head } from './heads.js'
+import { keyOf, type Pair, pairsOf, repeatedPairs } from './pairs.js'
 import { PLAIN_CURVE, physicsScore, powerLaw } from './physics.js'
 import { isSummary } from './row-labels.js'
 import { type FoundRun, titleOf } from './runs.js'
 import type { Figure, TableRow } from './table-row.js'
 
-interface Pair {
-  index: string
-  pressure: KnownColumn
-  flow: KnownColumn
-  direction?: Direction
-  /** The pressure that the heading of the flow states. */
-  stated?: Figure
-}
-
 /** A list with one row a run: P1, Q1, P2, Q2 … or "Flow at 50 Pa", "Flow at 40 Pa" … as columns. Undefined where the headings are no such list. */
 export function wideRuns(head: Head): { runs: FoundRun[]; last: number } | undefined {
   const { view } = head
-  const columns = withDirections(
-    head.columns.map((column) => withZeroFlow(roleOf(view, head.first, head.first + 40, column))),
+  const given = withDirections(
+    head.columns.map((column) =>
+      withZeroFlow(roleOf(view, head.first, head.first + 40, withUnitBehind(head, column))),
+    ),
   )
-  const numbered = pairsOf(columns)
-  const pairs = numbered.length < 3 ? statedPairs(head, columns) : numbered
+  const numbered = pairsOf(given)
+  const stated = numbered.length < 3 ? statedPairs(head, given) : numbered
+  // Nothing numbers the pairs: a direction over the first of several goes for all columns behind it.
+  const named = new Set(given.flatMap(({ label }) => directionIn(label) ?? []))
+  const columns = stated.length < 3 && named.size > 1 ? carried(given) : given
+  const pairs = stated.length < 3 ? repeatedPairs(head, columns) : stated
   if (pairs.length < 3) return undefined
   const direction = columns.find(({ role }) => role === 'direction')
   const test = columns.find(({ role }) => role === 'test')
@@ -54,6 +53,21 @@ export function wideRuns(head: Head): { runs: FoundRun[]; last: number } | undef
   return runs.length > 0 ? { runs, last } : undefined
 }
 
+/** Values so many columns away from their unit at most, in a list with a line a value and a column a test. */
+const UNIT_BEHIND = 8
+
+/** "Pressure 1 | −62.4 | Pa": in a list read across, the unit stands behind the value of its line. */
+function withUnitBehind({ view, first }: Head, column: Column): Column {
+  if (!view.turned || column.unit) return column
+  for (let row = first; row < Math.min(view.rows, first + UNIT_BEHIND); row++) {
+    const text = view.text(row, column.at)
+    const unit = text === undefined ? undefined : bareUnit(text)
+    if (unit) return { ...column, unit }
+    if (text !== undefined && row > first) return column
+  }
+  return column
+}
+
 /**
  * "Depressurisation | | | Pressurisation" over "Pa 1 | m³/h 1 | … | Pa 1 | m³/h 1": a direction stands over the first of its columns
  * and goes for those behind it, where the same headings come again.
@@ -65,6 +79,11 @@ function withDirections(columns: readonly KnownColumn[]): readonly KnownColumn[]
   if (new Set(keys).size === keys.length) return columns
   const lettered = withLetters(columns)
   if (lettered) return lettered
+  return carried(columns)
+}
+
+/** Columns of a run with the direction that stands over the first of them. */
+function carried(columns: readonly KnownColumn[]): readonly KnownColumn[] {
   let current: Direction | undefined
   return columns.map((column) => {
     const own = directionIn(column.label)
@@ -87,11 +106,13 @@ function withZeroFlow(column: KnownColumn): KnownColumn {
 const OF_A_RUN = ['pressure', 'induced', 'flow', 'corrected', 'device', 'target', 'zeroBefore', 'zeroAfter']
 
 /** "D 1 Pa | D 1 m³/h | … | P 1 Pa | P 1 m³/h": two letters or short words in front of the numbers, of which one at least names a direction. */
-function withLetters(columns: readonly KnownColumn[]): readonly KnownColumn[] | undefined {
+function withLetters(
+  columns: readonly KnownColumn[],
+  isLettered: (column: KnownColumn) => boolean = ({ role }) => role === 'pressure' || role === 'induced',
+): readonly KnownColumn[] | undefined {
   const firstOf = ({ label }: KnownColumn) =>
     label.tokens.length > 1 && /^\p{L}{1,6}$/u.test(label.tokens[0] ?? '') ? label.tokens[0] : undefined
-  const pressures = columns.filter(({ role }) => role === 'pressure' || role === 'induced')
-  const letters = [...new Set(pressures.map(firstOf))]
+  const letters = [...new Set(columns.filter(isLettered).map(firstOf))]
   const [one, other] = letters
   if (letters.length !== 2 || one === undefined || other === undefined) return undefined
   const [first, second] = [directionWord(one), directionWord(other)]
@@ -105,21 +126,6 @@ function withLetters(columns: readonly KnownColumn[]): readonly KnownColumn[] | 
   return columns.map((column) => {
     const direction = directions.get(firstOf(column) ?? '')
     return direction ? { ...column, label: readLabel(`${direction} ${column.label.text}`) } : column
-  })
-}
-
-function pairsOf(columns: readonly KnownColumn[]): Pair[] {
-  const flows = new Map<string, KnownColumn>()
-  for (const column of columns) {
-    const key = column.role === 'flow' || column.role === 'corrected' ? keyOf(column) : undefined
-    if (key && !flows.has(key)) flows.set(key, column)
-  }
-  return columns.flatMap((pressure): Pair[] => {
-    const key = pressure.role === 'pressure' || pressure.role === 'induced' ? keyOf(pressure) : undefined
-    const flow = key ? flows.get(key) : undefined
-    if (!key || !flow) return []
-    const direction = directionIn(pressure.label) ?? directionIn(flow.label)
-    return [{ index: key, pressure, flow, ...(direction ? { direction } : {}) }]
   })
 }
 
@@ -159,7 +165,10 @@ const NEAR = 0.25
 
 /** Flows whose headings state the pressure: "Flow at 50 Pa (m³/h)". */
 function statedPairs(head: Head, given: readonly KnownColumn[]): Pair[] {
-  const columns = withPlainFlows(head, given)
+  const plain = withPlainFlows(head, given)
+  // "D 60 Pa | D 50 Pa | … | P 60 Pa | P 50 Pa": the letter is that of the direction.
+  const isStated = ({ role, label }: KnownColumn) => role === 'flow' && STATED.test(label.text)
+  const columns = withLetters(plain, isStated) ?? plain
   const pairs = columns.flatMap((flow): Pair[] => {
     const text =
       flow.unit?.kind === 'flow' || flow.role === 'flow' ? STATED.exec(flow.label.text)?.[0] : undefined
@@ -179,15 +188,6 @@ function statedPairs(head: Head, given: readonly KnownColumn[]): Pair[] {
   })
   const isOwn = ({ index }: Pair) => pairs.filter((other) => other.index === index).length === 1
   return pairs.length >= FEWEST_STATED && pairs.every(isOwn) ? pairs : []
-}
-
-/** Number of the reading and its direction, as in "P3 Pa" or "dep. flow 3". */
-function keyOf({ label }: KnownColumn): string | undefined {
-  const figure = label.tokens
-    .filter((token) => !/^(?:n?m|ft|sm)[23]$/.test(token))
-    .map((token) => /^\p{L}{0,6}?(\d{1,2})$/u.exec(token)?.[1])
-    .find((one) => one)
-  return figure ? `${directionIn(label) ?? ''}${figure}` : undefined
 }
 
 /** Samples of one station, not readings of a run: their pressures hardly differ. */

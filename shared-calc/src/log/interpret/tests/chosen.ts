@@ -19,7 +19,9 @@ const yearIn = (text: string): string | undefined => /(?<!\d)(?:19|20)\d\d(?!\d)
 /** Readings headed "last year", or with another year than that of their date, as last year's beside this year's: asked which are meant. */
 export function askYear(draft: Draft, { key }: TestGroup, groups: readonly TestGroup[]): void {
   const { date } = (draft.record.test ?? {}) as { date?: string }
-  const year = yearIn(key)
+  const { name } = (draft.record.building ?? {}) as { name?: string }
+  // "2025 Oak Avenue" is where the house stands.
+  const year = name?.trim() === key.trim() ? undefined : yearIn(key)
   const isOther = year === undefined ? says(readLabel(key), 'former') : !date?.startsWith(year)
   if (groups.length < 2 || date === undefined || !isOther) return
   draft.ask({

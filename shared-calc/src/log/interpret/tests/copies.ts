@@ -33,7 +33,8 @@ export function copiesIn(runs: readonly FoundRun[], fields: readonly FoundField[
           (one.hidden === run.hidden || !one.hidden) &&
           !(one.direction && run.direction && one.direction !== run.direction) &&
           (sameFlows(flows.get(one) ?? [], flows.get(run) ?? [], run) ||
-            isOtherUnit(one, run, flows.get(one) ?? [], flows.get(run) ?? [])) &&
+            isOtherUnit(one, run, flows.get(one) ?? [], flows.get(run) ?? []) ||
+            areOfSheet(run, one, flows)) &&
           (one.view.name !== run.view.name || isRepeated(one, run, fields)),
       )
     if (of) copies.push({ run, of })
@@ -95,6 +96,16 @@ function isOtherUnit(
       one.readings[index]?.pressure.value === other.readings[index]?.pressure.value &&
       Math.abs(toRecordUnit(others[index] as number, next) / toRecordUnit(flow, unit) - 1) < 1e-3,
   )
+}
+
+/** "Chart data": the flows of both runs of another sheet in one list. */
+function areOfSheet(run: FoundRun, one: FoundRun, flows: ReadonlyMap<FoundRun, readonly number[]>): boolean {
+  const [first] = flows.get(one) ?? []
+  const own = flows.get(run) ?? []
+  if (run.view.name === one.view.name || own.length < 2 * FEWEST || !own.includes(first ?? -1)) return false
+  const there = [...flows].flatMap(([other, theirs]) => (other.view.name === one.view.name ? theirs : []))
+  const shared = own.filter((flow) => flows.get(one)?.includes(flow))
+  return shared.length >= FEWEST && own.every((flow) => there.includes(flow))
 }
 
 const flowsOf = ({ readings }: FoundRun): number[] =>

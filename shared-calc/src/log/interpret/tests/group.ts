@@ -259,6 +259,10 @@ function refusalOf({ runs }: TestGroup, groups: readonly TestGroup[]): TestGroup
   if (groups.length > 1 && says(readLabel(view.name), 'example'))
     return { title: view.name, cell: view.address(top, first.left) }
   const above = Math.max(endAbove(first, groups), top - TITLE_ROWS)
+  const headed = groups.every((one) => one.runs === runs || one.runs.every((run) => run.view !== view))
+    ? headOfSheet(view, top)
+    : undefined
+  if (headed) return headed
   for (let row = top - 1; row > above; row--)
     for (let column = Math.max(0, first.left - 1); column <= first.right; column++) {
       const text = view.text(row, column)
@@ -270,6 +274,25 @@ function refusalOf({ runs }: TestGroup, groups: readonly TestGroup[]): TestGroup
     }
   return undefined
 }
+
+/** "INVALID: too much wind" at the head of a sheet that holds one test, as the first word: a rule says when a test is so. */
+function headOfSheet(view: View, top: number): TestGroup['refusedBy'] {
+  for (let row = 0; row < Math.min(top, HEAD_ROWS); row++)
+    for (let column = 0; column < Math.min(view.columns, HEAD_COLUMNS); column++) {
+      const text = view.text(row, column)
+      if (text === undefined || text.length > 80 || view.at(row, column + 1)) continue
+      const { tokens } = readLabel(text)
+      const first = readLabel(tokens.slice(0, tokens[0] === 'test' ? 2 : 1).join(' '))
+      const isRefused = says(first, 'leftOut') || says(first, 'brokenOff')
+      if (isRefused && !tokens.some((token) => CONDITIONS.test(token)))
+        return { title: text, cell: view.address(row, column) }
+    }
+  return undefined
+}
+
+const HEAD_ROWS = 4
+const HEAD_COLUMNS = 10
+const CONDITIONS = /^(?:if|when|unless|wenn|falls|sofern|si|als|indien|om|hvis|jos|jesli|gdy|se|pokud)$/
 
 /** A title above the first run of a test: "Test 2 after sealing", or the name of its sheet. */
 function titleOf({ runs, series }: TestGroup, groups: readonly TestGroup[]): string {

@@ -67,6 +67,10 @@ interface Span {
   readonly right: number
 }
 
+/** Where a run stands on its sheet, whichever way it is read. */
+const uprightSpan = ({ view, top, bottom, left, right }: TestGroup['runs'][number]): Span =>
+  view.turned ? { top: left, bottom: right, left: top, right: bottom } : { top, bottom, left, right }
+
 /** Where a test stands on its sheet, and all that stand there; undefined where it has the sheet for itself. */
 function spansBeside(
   group: TestGroup,
@@ -76,12 +80,15 @@ function spansBeside(
   if (!first) return undefined
   const onSheet = groups.filter((one) => one.runs.some(({ view }) => view.name === first.view.name))
   if (onSheet.length < 2) return undefined
-  const spans = onSheet.map(({ runs }) => ({
-    top: Math.min(...runs.map(({ top }) => top)),
-    bottom: Math.max(...runs.map(({ bottom }) => bottom)),
-    left: Math.min(...runs.map(({ left }) => left)),
-    right: Math.max(...runs.map(({ right }) => right)),
-  }))
+  const spans = onSheet.map(({ runs }) => {
+    const own = runs.map(uprightSpan)
+    return {
+      top: Math.min(...own.map(({ top }) => top)),
+      bottom: Math.max(...own.map(({ bottom }) => bottom)),
+      left: Math.min(...own.map(({ left }) => left)),
+      right: Math.max(...own.map(({ right }) => right)),
+    }
+  })
   return { mine: spans[onSheet.indexOf(group)] as Span, spans }
 }
 

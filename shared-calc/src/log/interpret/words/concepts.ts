@@ -1,3 +1,9 @@
+const MEAN =
+  'mean average avg av avge mittel ~mittelwert mw durchschnitt moyenne moyen moy gemiddelde gem srednia promedio media medio snit snitt gennemsnit gjennomsnitt medel medelvarde prumer keskiarvo median overall'
+
+const EXTREME =
+  'min max mini maxi maks minimum maximum highest lowest hochste hochst niedrigste peak std sd stdev stabw range spread drift limit grenzwert limite allowed'
+
 /**
  * The trade's words for what a log holds, in English, German, French, Dutch, Spanish, Italian, Polish, Czech, Danish,
  * Norwegian, Swedish, Finnish and Portuguese. Lower case, no accents. `word*` begins with it, `~word` holds
@@ -8,10 +14,14 @@ export const CONCEPTS = {
   before:
     'before pre pretest start initial begin beginning starting first vor vorher vorab anfang anfangs* beginn avant debut initiale voor vooraf przed poczatek poczatkowe antes inicial inizio prima iniziale fore innan start* p01 dp01 δp01 opening pred zacatek pocatek pocatecni ennen alussa alku inicial inicio | δp0 1|dp0 1|p0 1|zero 1|baseline 1',
   after:
-    'after post posttest end ending final finish last nach nachher ende einde apres fin finale na achteraf po koniec koncowe despues final* dopo fine efter etter slut slutt p02 dp02 δp02 closing konec koncovy jalkeen lopussa loppu depois | δp0 2|dp0 2|p0 2|zero 2|baseline 2',
+    'after post posttest end ending final finish last nach nachher ende einde apres fin finale na achteraf eind po koniec koncowe despues final* dopo fine efter etter slut slutt p02 dp02 δp02 closing konec koncovy jalkeen lopussa loppu depois | δp0 2|dp0 2|p0 2|zero 2|baseline 2',
   /** What stands where the flow would, with the fan covered. */
   covered:
     'closed covered sealed shut capped blanked off geschlossen abgedeckt verschlossen zu ferme fermee obture obturee afgedekt afgesloten dicht lukket tildaekket stangd tackt zakryty zamkniety tapado cerrado chiuso coperto zakryto',
+  fan: 'fan blower geblase* geblaese* ventilator* ventilateur ventilador ventilatore vifte* flakt* blasare blaser wentylator* puhallin puhaltimen',
+  /** The state of a fan that does not run. */
+  stopped:
+    'off aus abgeschalt* ausgeschalt* stillstand* abgedichtet* uit uitgeschakeld* slukket avslatt avstangd avslagen eteint arrete arret spento apagado parado wylaczon* zatrzyman* vypnut* zastaven* pois',
   /** A moment after one run and before the other. */
   between:
     'between zwischen dazwischen entre tussen mellan mellem mellom tra miedzy pomiedzy mezi valissa valilla middle mid halfway',
@@ -54,7 +64,7 @@ export const CONCEPTS = {
     'rh humidity hum feuchte ~feuchte ~feuchtigkeit humidite vochtigheid wilgotnosc humedad umidita fugt* fuktighet fukt hr rf rv | rel hum',
   wind: 'wind windspeed ~windgeschwindigkeit ~windstarke vent windsnelheid wiatr wiatru viento vento vind vindhastighet vindstyrke beaufort bft',
   date: 'date datum dato data fecha jour dzien dat prufdatum messdatum testdatum pruefdatum tested datum dne paivamaara pvm data | date of test|test date',
-  name: 'house farmhouse lot building dwelling development project plot property flat apartment wohnung nutzungseinheit appartement lejlighed leilighet lagenhet bolig mieszkanie piso appartamento asunto byt apartamento site name unit object job gebaude ~objekt projekt bauvorhaben wohneinheit haus bv batiment projet ouvrage logement maison gebouw project woning budynek obiekt inwestycja edificio obra proyecto vivienda progetto edificio immobile bygning byggeri ejendom prosjekt bygg byggnad fastighet objekt sted operation operacion plads lieu premises address adresse anschrift adres adresa direccion indirizzo adress location ort street strasse rue liegenschaft sag budova budovy stavba rakennus kohde imovel moradia fracao | building name|site address|street address',
+  name: 'house home chantier bezeichnung farmhouse lot building dwelling development project plot property flat apartment wohnung nutzungseinheit appartement lejlighed leilighet lagenhet bolig mieszkanie lokal piso appartamento asunto byt apartamento site name unit object job gebaude ~objekt projekt bauvorhaben wohneinheit haus bv batiment chantier projet ouvrage logement maison gebouw project woning budynek obiekt inwestycja edificio obra proyecto vivienda progetto edificio immobile bygning byggeri ejendom prosjekt bygg byggnad fastighet objekt sted operation operacion plads lieu premises address adresse anschrift adres adresa direccion indirizzo adress location ort street strasse rue liegenschaft sag budova budovy stavba rakennus kohde imovel moradia fracao | building name|site address|street address',
   address:
     'address adresse anschrift adres direccion indirizzo adress location street standort ort liegenschaft postcode adresa osoite morada endereco',
   client:
@@ -68,7 +78,7 @@ export const CONCEPTS = {
   notes:
     'notes note remarks remark comments comment bemerkung bemerkungen anmerkung anmerkungen remarque remarques observations opmerking opmerkingen uwagi observaciones notas osservazioni noter merknad anmarkning kommentar',
   target:
-    'target targets nominal setpoint planned plan soll sollwert sollwerte solldruck cible consigne visee doel streef* streefwaarde gewenst zadane docelowe objetivo obiettivo nominale mal malvarde mal* maltryk settpunkt aim wanted desired intended approx goal pozadovany tavoite cil cilovy | set point|set value|set pa',
+    'target targets ziel zielwert* zieldruck design nominal setpoint planned plan soll sollwert sollwerte solldruck cible consigne visee doel streef* streefwaarde gewenst zadane docelowe objetivo obiettivo nominale mal malvarde mal* maltryk settpunkt aim wanted desired intended approx goal pozadovany tavoite cil cilovy | set point|set value|set pa',
   /** What a result must not exceed. */
   limit:
     'limit limits limite limites limiet limiti limita limity grense grensen grans gransvarde graense graensevaerdi grenzwert* maxwert anforderung* zulassig* required requirement* allowable allowed permitted design must eis eisen exigence* requis* admissible* admisible* krav kravet kravene wymagan* wymog* requisit* pozadavek vaatimus* sallittu maxi maximaal toegestaan | not more than|at most',
@@ -84,12 +94,16 @@ export const CONCEPTS = {
   direction:
     'direction dir mode richtung messrichtung sens richting kierunek direccion direzione retning riktning run type art messart modus kind smer suunta direcao',
   range:
-    'range ranges plate plates ring rings configuration config bereich messbereich blende blenden plage gamme opening disc disk cover bague plaque anneau plaat zakres plyta anillo anello boquilla nozzle nozzles dyse duse dusen tryska ugello tobera suutin mondstuk* buse insert adapter orifice | flow ring',
+    'clona clony clonu range ranges plate plates ring rings configuration config bereich messbereich blende blenden plage gamme opening disc disk cover bague plaque anneau plaat zakres plyta anillo anello boquilla nozzle nozzles dyse duse dusen tryska ugello tobera suutin mondstuk* buse insert adapter orifice | flow ring',
   role: 'type role what kind art typ was quoi status state remark remarks note notes comment label phase bemerkung',
   total:
     'total tot sum gesamt ~gesamt summe combined totale totaal suma totalt samlet somme sigma both all together overall',
-  average:
-    'mean average avg av avge mittel mittelwert durchschnitt moyenne moy gemiddelde gem srednia promedio media medio snit snitt gennemsnit gjennomsnitt medel medelvarde total sum summe min max maximum minimum hochste hochst std stdev sd median st range highest lowest peak spread ~mittelwert maks prumer keskiarvo media',
+  /** What sums a list up. */
+  average: `${MEAN} ${EXTREME} total sum summe st`,
+  mean: MEAN,
+  extreme: EXTREME,
+  /** Values of one sign only, as a standard asks for their mean beside that of all. */
+  signed: 'plus minus pos neg positiv* negativ*',
   coefficient: 'c k coefficient coeff cf koeffizient konstante coef const constant a c0 faktor',
   exponent: 'n exponent exp m b hochzahl exposant power',
   test: 'test retest job house plot prufung messung essai proef test* houses dwelling auftrag objekt haus flat flats apartment apartments unit building site property home wohnung wohneinheit nutzungseinheit gebaude logement appartement appartements batiment maison woning gebouw huis lejlighed leilighet lagenhet bolig hus bygning mieszkanie lokal budynek piso vivienda appartamento edificio casa asunto byt dum apartamento fracao zkouska mittaus prova prueba ensayo ensaio badanie',

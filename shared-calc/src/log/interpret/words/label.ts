@@ -59,6 +59,9 @@ function hasWord(label: Label, concept: Concept): boolean {
   // "0 flow", "q = 0", "dp at 0": a bare nought beside a word of flow or pressure.
   if (concept === 'zero' && label.tokens.includes('0') && label.tokens.length <= 5)
     if (hasWord(label, 'flow') || hasWord(label, 'before') || hasWord(label, 'after')) return true
+  // "Pressure with the blower covered", in whatever words; a fan sealed for the test has no pressure.
+  if (concept === 'zero' && hasWord(label, 'fan') && STATES.some((one) => hasWord(label, one)))
+    if (label.unit?.kind === 'pressure' || hasWord(label, 'pressure')) return true
   return (
     label.tokens.some(
       (token) =>
@@ -68,6 +71,9 @@ function hasWord(label: Label, concept: Concept): boolean {
     ) || phrases.some((phrase) => label.padded.includes(phrase))
   )
 }
+
+/** States of a fan in which there is no flow. */
+const STATES = ['covered', 'stopped'] as const
 
 /** Reads a text as a label; the same text gives the same label. */
 export const readLabel = remembered(labelOf)

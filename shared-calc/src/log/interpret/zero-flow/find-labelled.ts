@@ -1,11 +1,12 @@
-import type { View } from '../grid/view.js'
+import { bareUnit } from '../../cells/stated-unit.js'
+import { leadOf, type View } from '../grid/view.js'
 import type { Stopped } from '../not-searched.js'
 import type { FoundRun } from '../tables/runs.js'
-import { type Label, readLabel, says } from '../words/label.js'
+import { directionIn, type Label, readLabel, says } from '../words/label.js'
 import { isAnswered } from '../words/yes-or-no.js'
 import { entriesOf } from './entries-of.js'
 import { LIKELY_MOST, type ZeroEntry } from './entry.js'
-import { isOfOneSign } from './headings.js'
+import { FAR, isOfOneSign } from './headings.js'
 import { withoutFigures, zeroValuesWithin } from './in-text.js'
 import { type Placed, valuesOf } from './values-near.js'
 import { zeroTitle } from './zero-title.js'
@@ -23,7 +24,8 @@ export function findZeroFlow(
   const entries: ZeroEntry[] = []
   const consumed = new Set<string>()
   let looked = 0
-  const sheetSays = says(readLabel(view.name), 'zero')
+  const sheet = readLabel(view.name)
+  const sheetSays = says(sheet, 'zero')
   for (let row = 0; row < view.rows; row++)
     for (let column = 0; column < view.columns; column++) {
       const text = view.text(row, column)
@@ -36,14 +38,19 @@ export function findZeroFlow(
       const label = readLabel(text)
       const zero = says(label, 'zero')
       const words = withoutFigures(text)
-      const before = says(words, 'before')
-      const after = says(words, 'after')
+      const isList = headsList(view, row, column, label)
+      const isOfSheet = isList && sheetSays && !says(words, 'before') && !says(words, 'after')
+      const before = says(isOfSheet ? sheet : words, 'before')
+      const after = says(isOfSheet ? sheet : words, 'after')
       const between = !before && !after && says(words, 'between')
-      const title = zero ? undefined : zeroTitle(view, row, column)?.label
       const likely = !zero && before !== after && mayBeZero(label)
+      // Most texts of a form say nothing of all this: no title is looked for over them.
+      if (!zero && !likely && !isList && !before && !after && !between) continue
+      const title = zero ? undefined : zeroTitle(view, row, column)?.label
       if (
         !zero &&
         !likely &&
+        !((title || sheetSays) && isList) &&
         !((before || after || between) && label.tokens.length <= 5 && (title || sheetSays))
       )
         continue
@@ -62,17 +69,47 @@ export function findZeroFlow(
         hasParts(view, row, column)
       )
         continue
-      if (isOfOneSign(text) && hasWhole(view, row, column)) continue
+      if (isOfOneSign(text) && (hasWhole(view, row, column) || hasOtherSign(view, row, column))) continue
       for (const { cell } of fresh) consumed.add(cell)
       for (const own of byBlock(fresh, runs))
         entries.push(
-          ...entriesOf(view, row, own.column ?? column, label, title, own.values, before, after).map(
-            (entry) => (between ? { ...entry, between: true as const } : entry),
-          ),
+          ...entriesOf(
+            view,
+            lineOf(own.values, row),
+            own.column ?? column,
+            label,
+            title,
+            own.values,
+            before,
+            after,
+          ).map((entry) => ({
+            ...entry,
+            labelCell: view.address(row, own.column ?? column),
+            ...(between ? { between: true as const } : {}),
+          })),
         )
     }
   return entries
 }
+
+/** The line of several values side by side below their headings, else that of the label. */
+const lineOf = (values: readonly Placed[], row: number): number => {
+  const [first] = values
+  const isLine = values.length > 1 && values.every((one) => one.row === first?.row)
+  return isLine ? (first?.row ?? row) : row
+}
+
+/** "Depressurisation" over a list of values with no words in front of them: all of them are of that run. */
+function headsList(view: View, row: number, column: number, label: Label): boolean {
+  if (label.tokens.length > 3 || directionIn(label) === undefined) return false
+  const first = bareUnit(view.text(row + 1, column) ?? '') ? row + 2 : row + 1
+  return Array.from({ length: FEWEST }, (_, index) => first + index).every(
+    (at) => view.number(at, column) !== undefined && leadOf(view, at, column, FAR) === undefined,
+  )
+}
+
+/** So many values below one another are a list. */
+const FEWEST = 3
 
 /** Whether the mean of all values stands in the same line or column of labels. */
 function hasWhole(view: View, row: number, column: number): boolean {
@@ -81,6 +118,28 @@ function hasWhole(view: View, row: number, column: number): boolean {
       if (text !== undefined && step !== 0 && !isOfOneSign(text) && says(readLabel(text), 'zero')) return true
   return false
 }
+
+/**
+ * Whether the mean of the values of the other sign stands beside, and is not nought: of two such means nobody knows how many values each
+ * was taken of. One that is nought itself says nothing beside the other.
+ */
+function hasOtherSign(view: View, row: number, column: number): boolean {
+  const own = view.text(row, column) ?? ''
+  const down = (at: number) => [1, 2, 3].map((step) => view.number(at, column + step))
+  const isOther = (text: string | undefined) =>
+    text !== undefined && text !== own && isOfOneSign(text) && withoutSign(text) === withoutSign(own)
+  const below = [-2, -1, 1, 2].find((step) => isOther(view.text(row + step, column)))
+  const beside = [-3, -2, -1, 1, 2, 3].find((step) => isOther(view.text(row, column + step)))
+  const [mine, other] =
+    below !== undefined
+      ? [row, row + below].map((at) => down(at).find((value) => value !== undefined))
+      : beside !== undefined
+        ? [column, column + beside].map((at) => view.number(row + 1, at))
+        : [1, 0]
+  return mine === 0 || (other ?? 0) !== 0
+}
+
+const withoutSign = (text: string): string => text.replace(/[\s+−–()[\]-]|Pa/g, '')
 
 /** Values of one line that stand below the blocks of readings they belong to, with a gap between them. */
 function byBlock(

@@ -9,7 +9,7 @@ import { numbersAroundWords } from './around-words.js'
 import { type Assigned, assignZeroFlow } from './assign.js'
 import { zeroColumns } from './columns.js'
 import type { ZeroEntry } from './entry.js'
-import { isAbout } from './headings.js'
+import { isAbout, isNumbering } from './headings.js'
 import { type Mention, mentionsOfZeroFlow } from './mentioned.js'
 import { ofOneKind } from './of-one-kind.js'
 import { zeroFlowOfSheet } from './of-sheet.js'
@@ -77,8 +77,10 @@ export function zeroFlowOfLog(log: Log, takesUnknown: boolean): ZeroFlowOfLog {
     ofOneKind(entry, tablesOf.get(entry.view), years),
   )
   const found = parted.map(({ kept }) => kept)
-  const pressures = found.filter(({ label }) => !isAbout(label))
-  const taken = assignZeroFlow(runs, pressures.length > 0 ? pressures : found)
+  const taken = assignZeroFlow(
+    runs,
+    found.filter(({ label, figures }) => !isAbout(label) && !isNumbering(figures)),
+  )
   const read = new Set([
     ...[...labelled, ...found].flatMap(({ labelCell, figures }) => [
       labelCell,

@@ -4,6 +4,7 @@ import type { FoundRun } from '../tables/runs.js'
 import { CONCEPTS, type Concept } from '../words/concepts.js'
 import { type Label, readLabel, says } from '../words/label.js'
 import { LIKELY_MOST, type ZeroEntry } from './entry.js'
+import { HEADED, headingAbove, isOfOneSign, namesNoValue } from './headings.js'
 import { isAlike, type Place, placeOf } from './place.js'
 
 /** Things that are noted before and after a test, and are no pressures. */
@@ -27,9 +28,13 @@ export function unknownPressures(
   for (const [row, column] of formPlaces(view)) {
     const text = view.text(row, column)
     if (text === undefined || text.length > 90 || isTaken(row, column) || bareUnit(text)) continue
+    // Of means of one sign the mean of all cannot be told.
+    if (isOfOneSign(text)) continue
     const label = readLabel(text)
     const content = view.at(row, column + 1)
     if (content?.kind !== 'number' || isTaken(row, column + 1)) continue
+    // "Mean of +", "highest": under such a heading it is no zero flow, whatever stands in front of it.
+    if (namesNoValue(headingAbove(view, row, column + 1, HEADED))) continue
     const beside = view.text(row, column + 2)
     const unit = content.written.unit ?? label.unit ?? (beside === undefined ? undefined : bareUnit(beside))
     const said = says(label, 'before') !== says(label, 'after')

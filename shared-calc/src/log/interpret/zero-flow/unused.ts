@@ -74,10 +74,12 @@ export function unusedZeroFlow(
   for (const entry of found) {
     if (isCount(entry) || isKnown(entry)) continue
     const nearest = nearestTo(entry)
+    // "Zero-flow limit | 5 Pa" is none; where the run has no other, its label is asked about.
+    if (isAbout(entry.label) && nearest && !hasOwn(nearest)) continue
     if (
       isOfVentilation(entry) ||
       !nearest ||
-      (isAbout(entry.label) && hasOwn(nearest)) ||
+      isAbout(entry.label) ||
       entry.figures.some(({ value }) => Math.abs(value) > LIKELY_MOST)
     )
       others.push({ entry, nearest })

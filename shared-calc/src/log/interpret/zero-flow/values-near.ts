@@ -4,9 +4,18 @@ import { leadOf, type View } from '../grid/view.js'
 import { isSummary } from '../tables/row-labels.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { Figure } from '../tables/table-row.js'
-import { directionIn, says } from '../words/label.js'
+import { directionIn, readLabel, says } from '../words/label.js'
 import { type Moment, momentIn, momentsAbove } from '../words/moments.js'
-import { headingAbove, NOT_VALUES, namesNoValue, SPREAD, statisticIn, statisticsIn } from './headings.js'
+import {
+  FAR,
+  HEADED,
+  headingAbove,
+  NOT_VALUES,
+  namesNoValue,
+  SPREAD,
+  statisticIn,
+  statisticsIn,
+} from './headings.js'
 import { meanInBrackets, type ZeroInText, zeroValuesIn } from './in-text.js'
 
 export interface Placed extends Figure {
@@ -28,10 +37,17 @@ export function valuesOf(
   if (own) return [own]
   const right = rightOf(view, row, column, isTaken)
   if (right.length > 0)
-    return inMoments(view, row, meanByHeading(view, row, meansOf(view.text(row, column) ?? '', right)))
+    return inMoments(
+      view,
+      row,
+      column,
+      meanByHeading(view, row, meansOf(view.text(row, column) ?? '', right)),
+    )
   const below = belowOf(view, row, column, isTaken)
   const [only] = below
   if (!only && !view.at(row + 1, column) && !isTaken(row + 1, column + 1)) {
+    const line = lineBelow(view, row, column, isTaken)
+    if (line.length > 1) return line
     const content = view.at(row + 1, column + 1)
     // "Zero flow before" in a line of its own, with the value below and one column on.
     return content?.kind === 'number'
@@ -39,6 +55,20 @@ export function valuesOf(
       : []
   }
   if (!only || below.length > 1) return below
+  // "Δp₀ before / after" over two values side by side.
+  const next = view.at(only.row, only.column + 1)
+  const label = readLabel(view.text(row, column) ?? '')
+  const isPair = says(label, 'before') && says(label, 'after') && !view.at(row, column + 1)
+  if (isPair && next?.kind === 'number' && !isTaken(only.row, only.column + 1))
+    return [
+      only,
+      {
+        ...next.written,
+        cell: view.address(only.row, only.column + 1),
+        row: only.row,
+        column: only.column + 1,
+      },
+    ]
   // One line of values below its label, each in the pressure column of a block.
   const beside = runs.flatMap(({ view: own, block, left, right: end }): Placed[] => {
     const { at } = block.pressure
@@ -51,6 +81,24 @@ export function valuesOf(
   })
   // Blocks below one another have one column of pressures.
   return [only, ...beside.filter(({ cell }, index) => beside.findIndex((one) => one.cell === cell) === index)]
+}
+
+/** "Fan closed (Pa) | 1st dep | 2nd dep | 1st pres | 2nd pres" over a line of values: each has a heading of its own. */
+function lineBelow(
+  view: View,
+  row: number,
+  column: number,
+  isTaken: (row: number, column: number) => boolean,
+): Placed[] {
+  const found: Placed[] = []
+  for (let at = column + 1; at < view.columns && !isTaken(row + 1, at); at++) {
+    const content = view.at(row + 1, at)
+    const heading = readLabel(view.text(row, at) ?? '')
+    const isNamed = directionIn(heading) !== undefined || momentIn(heading.text) !== undefined
+    if (content?.kind !== 'number' || !isNamed) break
+    found.push({ ...content.written, cell: view.address(row + 1, at), row: row + 1, column: at })
+  }
+  return found
 }
 
 /** "−1.4 | Pa zero flow before | | 0.7 | Pa zero flow before": the value in front of a label that has none behind it. */
@@ -104,7 +152,10 @@ function meanByHeading(view: View, row: number, values: readonly Placed[]): read
 }
 
 /** "Zero flow | −1.7 | −1.1 | −1.4" below the headings "before", "after" and "mean". */
-function inMoments(view: View, row: number, values: readonly Placed[]): Placed[] {
+function inMoments(view: View, row: number, column: number, values: readonly Placed[]): Placed[] {
+  // "Zero before (Pa)" below "before sealing" and "after sealing": these are two tests.
+  const label = readLabel(view.text(row, column) ?? '')
+  if (says(label, 'before') !== says(label, 'after')) return [...values]
   const moments = momentsAbove(
     view,
     row,
@@ -116,9 +167,6 @@ function inMoments(view: View, row: number, values: readonly Placed[]): Placed[]
     return which === 'before' || which === 'after' ? [{ ...value, which }] : []
   })
 }
-
-/** A table of zero flow has a row for each run, before and after. */
-const HEADED = 6
 
 function rightOf(
   view: View,
@@ -212,13 +260,11 @@ function belowOf(
         column,
       })
     } else if (found.length > 0 || ++skipped > 2) break
-    else if (content && !(content.kind === 'text' && bareUnit(content.text))) break
+    // Seconds of a list of values have a column of their own, and are no pressures.
+    else if (content && !(content.kind === 'text' && bareUnit(content.text)?.kind === 'pressure')) break
   }
   return found
 }
-
-/** A line of means, extremes and so on has a column for each moment and direction. */
-const FAR = 12
 
 /** "Mean of positive values | mean of negative values | mean of all values" below one another: the last is the zero flow. */
 function meanBelow(

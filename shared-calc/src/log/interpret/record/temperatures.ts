@@ -1,0 +1,185 @@
+import { fieldText } from '../../../catalogue/findings/log/fields.js'
+import { questions } from '../../../catalogue/questions.js'
+import { unitOfRoom } from '../../cells/likely-unit.js'
+import { type KnownUnit, shown, toRecordUnit } from '../../cells/units.js'
+import type { Written } from '../../cells/written.js'
+import { mean } from '../../mean.js'
+import type { FoundField } from '../fields/found-field.js'
+import { withMean } from '../fields/of-moments.js'
+import type { FoundRun } from '../tables/runs.js'
+import type { FieldScope } from '../tests/scope.js'
+import { directionIn } from '../words/label.js'
+import type { Draft } from './draft.js'
+import { agreeing, answeredUnit, meanOfMoments, put } from './put-field.js'
+
+const PATHS = {
+  indoor: 'conditions.indoorTemperature_C',
+  outdoor: 'conditions.outdoorTemperature_C',
+} as const
+type Side = keyof typeof PATHS
+
+interface Temperature {
+  written: Written
+  unit?: KnownUnit
+  field: FoundField
+}
+
+/** Both temperatures of a test; one that is missing, or that the log states twice, is asked for. */
+export function putTemperatures(draft: Draft, scope: FieldScope, runs: readonly FoundRun[]) {
+  const [pair] = scope.all('temperatures')
+  const of = (side: Side, index: number): Temperature | undefined => {
+    const field = oneOf(draft, scope.all(`${side}Temperature`), side, runs)
+    if (field?.content.kind === 'number') {
+      const { written } = field.content
+      const unit = written.unit ?? field.unit
+      return { written, ...(unit ? { unit } : {}), field }
+    }
+    const numbers = pair?.content.kind === 'text' ? pair.content.numbers : undefined
+    const own = numbers?.length === 2 ? numbers[index] : undefined
+    if (!own || !pair) return undefined
+    const unit = own.unit ?? numbers?.at(-1)?.unit ?? pair.unit
+    return { written: own, ...(unit ? { unit } : {}), field: pair }
+  }
+  const first =
+    pair && pair.label.padded.search(/ (out|outside|aussen|ext|exterieur|te|ta) /) >= 0 && outsideFirst(pair)
+      ? [1, 0]
+      : [0, 1]
+  const indoor = of('indoor', first[0] as number)
+  const outdoor = of('outdoor', first[1] as number)
+  const unit = indoor?.unit ?? outdoor?.unit
+  const likely = indoor && unitOfRoom(indoor.written.value)
+  putTemperature(draft, 'indoor', indoor, unit ?? likely)
+  putTemperature(draft, 'outdoor', outdoor, unit ?? likely)
+}
+
+/**
+ * The temperature of a test of all that the log states: the only one, or the mean of the values before and after or of each run. Values
+ * that nothing tells apart are asked for.
+ */
+function oneOf(
+  draft: Draft,
+  fields: readonly FoundField[],
+  side: Side,
+  runs: readonly FoundRun[],
+): FoundField | undefined {
+  const path = PATHS[side]
+  const stated = fields.flatMap((field) =>
+    field.content.kind === 'number'
+      ? { field, value: field.content.written.value, unit: field.content.written.unit ?? field.unit }
+      : [],
+  )
+  const [first, second, ...more] = stated
+  const unit = stated.find((one) => one.unit?.kind === 'temperature')?.unit ?? likelyUnit(first?.value)
+  if (!first || !second || !unit) return agreeing(draft, fields, path)
+  const celsius = stated.map((one) => toRecordUnit(one.value, one.unit ?? unit))
+  if (stated.every(({ field }, index) => isSame(celsius[0] ?? 0, celsius[index] ?? 0, first.field, field)))
+    return first.field
+  const pair =
+    more.length > 0
+      ? undefined
+      : (meanOfMoments(first.field, second.field) ?? meanOfRuns(first.field, second.field, runs))
+  if (pair) return pair
+  if (draft.answers[path] === undefined)
+    draft.ask({
+      path,
+      cells: stated.map(({ field }) => field.cell),
+      ...questions.whichTemperature({
+        side,
+        values: stated.map(({ field, value, unit: own }) => ({
+          text: `${value} ${shown((own ?? unit).unit)}`,
+          label: field.label.text,
+          cell: field.cell,
+        })),
+        mean: `${Number((mean(celsius) as number).toFixed(2))} °C`,
+      }),
+    })
+  return first.field
+}
+
+const likelyUnit = (value: number | undefined): KnownUnit | undefined =>
+  value === undefined ? undefined : unitOfRoom(value)
+
+/** Differences that rounding explains, K: on one sheet, and where another sheet repeats a value in whole degrees. */
+const ROUNDED = { here: 0.06, elsewhere: 0.5 }
+
+const isSame = (one: number, other: number, first: FoundField, second: FoundField): boolean =>
+  Math.abs(one - other) <=
+  (first.view.name !== second.view.name && (Number.isInteger(one) || Number.isInteger(other))
+    ? ROUNDED.elsewhere
+    : ROUNDED.here)
+
+/** One value for each of two runs: by the words of their labels, or each above its run or on its sheet. */
+function meanOfRuns(
+  first: FoundField,
+  second: FoundField,
+  runs: readonly FoundRun[],
+): FoundField | undefined {
+  const { content } = first
+  const unit = (field: FoundField) =>
+    (field.content.kind === 'number' ? field.content.written.unit : undefined) ?? field.unit
+  if (content.kind !== 'number' || second.content.kind !== 'number') return undefined
+  if (unit(first)?.unit !== unit(second)?.unit || runs.length !== 2) return undefined
+  const named = [first, second].map(({ label }) => directionIn(label))
+  const own = [first, second].map((field) => runs.findIndex((run) => standsBefore(field, run)))
+  const ofEach = named.every((one) => one)
+    ? named[0] !== named[1]
+    : own.every((one) => one >= 0) && own[0] !== own[1]
+  if (!ofEach) return undefined
+  return withMean(first, content, content.written.value, second.content.written.value, [second.cell])
+}
+
+/** On the sheet of a run, above its first reading and below what is read of another. */
+function standsBefore({ view, row }: FoundField, run: FoundRun): boolean {
+  if (view.name !== run.view.name) return false
+  return !run.view.turned && row < run.top && row >= run.block.segment.head.top - ROWS_ABOVE
+}
+
+/** A run has a form of its own over its headings, of so many rows at most. */
+const ROWS_ABOVE = 8
+
+const outsideFirst = ({ label }: FoundField): boolean => {
+  const { tokens } = label
+  const out = tokens.findIndex((token) =>
+    /^(out|outside|outdoor|aussen|ext|exterieur|te|ta|buiten)$/.test(token),
+  )
+  const inside = tokens.findIndex((token) => /^(in|inside|indoor|innen|int|interieur|ti|binnen)$/.test(token))
+  return out >= 0 && inside >= 0 && out < inside
+}
+
+function putTemperature(
+  draft: Draft,
+  side: Side,
+  found: Temperature | undefined,
+  unit: KnownUnit | undefined,
+) {
+  const path = PATHS[side]
+  const given = draft.answered(path)
+  if (given !== undefined) return draft.put(path, given)
+  if (!found) {
+    const unstored = draft.unstoredCell(`${side}Temperature`)
+    return draft.ask({
+      path,
+      cells: unstored === undefined ? [] : [unstored],
+      ...questions.temperature({ side, unstored }),
+    })
+  }
+  const { written, field } = found
+  const { value } = written
+  const own = found.unit ?? unit ?? answeredUnit(draft, 'temperature.unit', field.cell)
+  if (!own)
+    return draft.ask({
+      path: 'temperature.unit',
+      cells: [field.cell],
+      ...questions.temperatureUnit({ side, value }),
+    })
+  if (!found.unit && unit)
+    draft.tell(
+      fieldText('log-unit-likely/temperature', { value, indoors: side === 'indoor', ...scalesOf(own) }),
+      field.cell,
+      path,
+    )
+  put(draft, field, path, draft.quantity(written, own, field.cell, path))
+}
+
+const scalesOf = ({ unit }: KnownUnit) =>
+  unit === 'degC' ? ({ unit: '°C', other: '°F' } as const) : ({ unit: '°F', other: '°C' } as const)

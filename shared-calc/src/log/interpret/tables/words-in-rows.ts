@@ -1,0 +1,62 @@
+import type { View } from '../grid/view.js'
+import { readLabel, says } from '../words/label.js'
+import { directionWord, type KnownColumn } from './columns.js'
+import { labelledAsField } from './row-labels.js'
+import type { TableRow } from './table-row.js'
+
+/** A remark typed over the pressure, with a flow beside. */
+export const labelsAreNotes = (view: View, row: number, carriers: readonly KnownColumn[]): boolean =>
+  carriers.length > 0 &&
+  carriers.every(({ at }) => !view.at(row, at)) &&
+  view.number(row + 1, (carriers[0] as KnownColumn).at) !== undefined
+
+/** "Door opened" in the place of a pressure, right between two readings: what stands below the last is a result. */
+export const isWordForPressure = (
+  text: string,
+  row: number,
+  rows: readonly TableRow[],
+  view: View,
+  pressure: KnownColumn,
+): boolean =>
+  rows.at(-1)?.row === row - 1 &&
+  rows.at(-1)?.kind === 'reading' &&
+  view.number(row + 1, pressure.at) !== undefined &&
+  directionWord(text) === undefined &&
+  !labelledAsField([{ text, cell: '' }])
+
+/** "Wind picking up" in the column of flows, between two readings. */
+export function isNote(
+  view: View,
+  row: number,
+  pressure: KnownColumn,
+  carriers: readonly KnownColumn[],
+): boolean {
+  const [first] = carriers
+  const texts = carriers.flatMap(({ at }) => view.text(row, at) ?? [])
+  return (
+    first !== undefined &&
+    texts.length > 0 &&
+    carriers.every(({ at }) => view.number(row, at) === undefined) &&
+    [pressure, first].every(({ at }) => view.number(row + 1, at) !== undefined) &&
+    texts.every((text) => {
+      const label = readLabel(text)
+      const isHeading = label.unit !== undefined || says(label, 'flow') || says(label, 'zero')
+      return !isHeading && directionWord(text) === undefined
+    })
+  )
+}
+
+/** "Off", "covered" below "Fan". */
+export const saysStopped = (text: string | undefined): boolean => {
+  const label = readLabel(text ?? '')
+  // Norwegian "av" is "of" elsewhere.
+  return (
+    label.tokens.length <= 2 && (says(label, 'stopped') || says(label, 'covered') || label.tokens[0] === 'av')
+  )
+}
+
+/** "Closed", "blanked off" in place of a flow: the fan was covered. */
+export const saysCovered = (text: string): boolean => {
+  const label = readLabel(text)
+  return label.tokens.length <= 3 && says(label, 'covered')
+}
