@@ -155,7 +155,7 @@ export class World {
       ...options,
     })
     const page = await context.newPage()
-    page.setDefaultTimeout(30_000)
+    page.setDefaultTimeout(60_000)
     const watched: Watched = { page, complaints: [], asked: [] }
     page.on('console', (message) => {
       if (message.type() === 'error' || message.type() === 'warning') watched.complaints.push(message.text())
