@@ -116,6 +116,7 @@ async function drawPane() {
     await page.getByRole('button', { name: 'Accept and calculate' }).click()
     await page.locator('[data-outcome]').waitFor()
     await page.locator('.steps').getByRole('button', { name: 'On site' }).click()
+    await page.getByText('Calculated by the service').waitFor()
   })
   await browser.close()
   server.closeAllConnections()

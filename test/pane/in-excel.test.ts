@@ -54,6 +54,12 @@ describe('the pane beside a workbook, over the real Excel object model', () => {
     await expect
       .poll(() => String(workbook.Settings.all.get('draughtbook.test')?.Value ?? ''), SOON)
       .toContain('atrium (invented)')
+    // Another computer: a browser that knows nothing but the workbook.
+    const verdict = await outcome(page).textContent()
+    const { page: elsewhere } = await openInExcel(world, workbook)
+    await expect.poll(() => outcome(elsewhere).textContent(), SOON).toBe(verdict)
+    await step(elsewhere, 'Before')
+    expect(await field(elsewhere, 'Why 50 Pa was not reached').inputValue()).toBe('atrium (invented)')
     expect(complaints).toEqual([])
   })
 

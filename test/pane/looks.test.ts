@@ -5,7 +5,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { Tamperer, withNumber } from '../archive/tamper.js'
 import { violations } from './support/axe.js'
 import { type Chosen, home, workbook } from './support/invented-homes.js'
-import { downloadOf, openDemo, openLog, outcome, step, toView, type } from './support/steps.js'
+import { downloadOf, field, openDemo, openLog, outcome, step, toView, type } from './support/steps.js'
 import { World } from './support/world.js'
 
 const PICTURES = fileURLToPath(new URL('../output/pane', import.meta.url))
@@ -38,9 +38,9 @@ const LOOKS = [
 ] as const
 
 /** The page as it stands, at every width and in every look: no violation, nothing wider than the window, and a picture of each. */
-async function examine(page: Page, name: string, height: number): Promise<void> {
+async function examine(page: Page, name: string, height: number, widths = WIDTHS): Promise<void> {
   const found: Record<string, unknown> = {}
-  for (const width of WIDTHS) {
+  for (const width of widths) {
     await page.setViewportSize({ width, height })
     await drawn(page)
     const wide = await page.evaluate(() => document.documentElement.scrollWidth)
@@ -79,6 +79,52 @@ describe('at every width, in light, dark and forced colours', () => {
     await page.getByRole('button', { name: 'All tests' }).click()
     await page.locator('.kept-test').waitFor()
     await examine(page, 'all-tests', 1400)
+  }, 400_000)
+
+  it('a test that asks, one that fails and one that is under way look right and are accessible in every step', async () => {
+    const everyStep = async (page: Page, state: string): Promise<void> => {
+      for (const name of ['Before', 'On site', 'Result'] as const) {
+        await step(page, name)
+        // What a state changes is on site above all; the other steps are looked at where they have least room.
+        const widths = name === 'On site' ? COLOURED : COLOURED.slice(0, 1)
+        await examine(page, `${state}-${name.toLowerCase().replace(' ', '-')}`, 1400, widths)
+      }
+    }
+    const { page: asks } = await world.open('', { viewport: { width: 1280, height: 1400 } })
+    // Neither the day, nor the units of volume and flow are sure.
+    const log =
+      'Building;Plot 4 (invented)\nDate;03/04/2026\nVolume;8600\nOutside;9\nInside;20\n\nPressure;Flow;Pressure;Flow\n' +
+      [60, 50, 40, 30, 20, 12]
+        .map((p) => [-p, 21 * p ** 0.65, p, 22 * p ** 0.65].map(Math.round).join(';'))
+        .join('\n')
+    await openLog(asks, { name: 'asked.csv', buffer: Buffer.from(log) })
+    await asks.locator('.own-answer').first().waitFor()
+    await everyStep(asks, 'asked')
+    await asks.close()
+
+    const { page: fails } = await world.open('', { viewport: { width: 1280, height: 1400 } })
+    await openDemo(fails)
+    await type(fails, 'B17', '150')
+    await fails.locator('[data-outcome="misses"]').waitFor()
+    await everyStep(fails, 'fails')
+    await fails.close()
+
+    const { page: typed } = await world.open('', { viewport: { width: 1280, height: 1400 } })
+    await field(typed, 'Building *').fill('Barn (invented)')
+    await field(typed, 'Internal volume').fill('400')
+    await step(typed, 'On site')
+    await field(typed, 'Indoor temperature').fill('20')
+    await field(typed, 'Barometric pressure').fill('1009')
+    // The third reading lies off the line.
+    for (const [row, flow] of [129, 116, 119, 86].entries()) {
+      await typed
+        .getByLabel(`Pressure, reading ${row + 1}`, { exact: true })
+        .fill(String([60, 51, 40, 32][row]))
+      await typed.getByLabel(`Air flow, reading ${row + 1}`, { exact: true }).fill(String(flow))
+    }
+    await typed.getByRole('button', { name: 'It is 1009 hPa' }).waitFor()
+    await typed.locator('.repeat').waitFor()
+    await everyStep(typed, 'typed')
   }, 400_000)
 
   it('the views of the office look right and are accessible with something in each', async () => {

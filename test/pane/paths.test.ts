@@ -1,4 +1,5 @@
 import { readFile } from 'node:fs/promises'
+import { fileURLToPath } from 'node:url'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { home, workbook } from './support/invented-homes.js'
@@ -6,6 +7,7 @@ import { outcome, step, toView } from './support/steps.js'
 import { World } from './support/world.js'
 
 const DEMO = new URL('../demo/demo-log.xlsx', import.meta.url)
+const SAMPLE = (name: string) => fileURLToPath(new URL(`../log/samples/${name}`, import.meta.url))
 const GUIDE = new URL('../../DEVELOPERS.md', import.meta.url)
 
 let world: World
@@ -22,7 +24,8 @@ async function counting(page: Page): Promise<() => Promise<number>> {
     const seen = window as unknown as { clicks: number }
     seen.clicks = 0
     window.addEventListener('click', (event) => {
-      if (event.isTrusted) seen.clicks += 1
+      // A button pressed with Enter tells of a click too, of none of a mouse (UI Events, `detail`).
+      if (event.isTrusted && event.detail > 0) seen.clicks += 1
     })
   })
   return () => page.evaluate(() => (window as unknown as { clicks: number }).clicks)
@@ -66,6 +69,43 @@ describe('clicks of the paths in the guide', () => {
     await download(page, 'Download the summary workbook')
     await download(page, 'Download as PDF')
     expect(await clicks()).toBe(told('log to workbook and PDF'))
+  })
+
+  it('tester: a log with questions, answered with Enter alone after the first, and a log of several tests', async () => {
+    const { page } = await world.open()
+    const clicks = await counting(page)
+    await choose(
+      page,
+      page.getByRole('button', { name: 'Open a test log' }).click(),
+      SAMPLE('20-raw-series.csv'),
+    )
+    await page.locator('.own-answer input').first().click()
+    const answers = { temperature: '15', volume: '400' }
+    for (const asked of ['indoor temperature', 'outdoor temperature', 'internal volume']) {
+      await page.locator('.question', { hasText: asked }).first().waitFor()
+      await page.keyboard.type(`${answers[asked.includes('volume') ? 'volume' : 'temperature']}\n`)
+      await page
+        .locator('.question, .questions li', { hasText: asked })
+        .first()
+        .waitFor({ state: 'detached' })
+    }
+    await expect
+      .poll(() => page.evaluate(() => document.activeElement?.textContent), { timeout: 30_000 })
+      .toBe('Accept and calculate')
+    await page.keyboard.press('Enter')
+    await outcome(page).waitFor()
+    expect(await clicks()).toBe(told('log with questions to verdict'))
+
+    const before = await clicks()
+    await choose(
+      page,
+      page.getByRole('button', { name: 'Open a test log' }).click(),
+      SAMPLE('16b-two-houses-one-sheet.xlsx'),
+    )
+    await page.locator('.proposal .tests button').first().click()
+    await page.getByRole('button', { name: 'Accept and calculate' }).click()
+    await outcome(page).waitFor()
+    expect((await clicks()) - before).toBe(told('log of several tests to verdict'))
   })
 
   it('office: the month’s register, and a building', async () => {

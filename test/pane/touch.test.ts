@@ -22,7 +22,8 @@ async function smallTargets(page: Page): Promise<string[]> {
   return page.locator('.shell').evaluate((shell, least) => {
     const targets = shell.querySelectorAll<HTMLElement>('button, input, select, textarea, summary, a[href]')
     return [...targets]
-      .filter((one) => one.getClientRects().length > 0 && !one.closest('p, .places, .uses-list'))
+      .filter((one) => one.getClientRects().length > 0)
+      .filter((one) => one.closest('.standing') || !one.closest('p, .places, .uses-list'))
       .flatMap((one) => {
         const target = one instanceof HTMLInputElement && one.type === 'checkbox' ? one.closest('label') : one
         const { width = 0, height = 0 } = target?.getBoundingClientRect() ?? {}

@@ -54,6 +54,27 @@ describe('a building of several homes', () => {
     expect(summed(building(records)).value / (sum(flows) / sum(volumes))).toBeCloseTo(1, 12)
   })
 
+  it('says what to do where each home keeps another of the limits that meet its target', () => {
+    // US model code 2021: n50 of 3 1/h, or 0.28 cfm/ft² (5.12 m³/(h·m²)), is enough.
+    const of = (record: TestRecord, envelopeArea_m2: number): TestRecord => ({
+      ...record,
+      building: { ...record.building, envelopeArea_m2 },
+      target: { preset: 'us-2021' },
+    })
+    const low = of(flat(1, { n50: 2 }), 60)
+    const wide = of(flat(2, { n50: 4 }), 900)
+    const [a, b] = [low, wide].map((record) => evaluate(record).verdict)
+    expect([a?.outcome, b?.outcome, a?.target?.quantity, b?.target?.quantity]).toEqual([
+      'meets',
+      'meets',
+      'n50',
+      'qE50',
+    ])
+    expect(() => building([low, wide])).toThrow(
+      /qE50 ≤ [\d.]+ m3\/\(h·m2\) decides here, but n50 ≤ 3 1\/h in flat-1.xlsx.*Enter one of them as a target of your own/,
+    )
+  })
+
   it('is weighted by floor or envelope where that is asked for', () => {
     const records = [flat(1), flat(2, { n50: 0.8 })]
     const [a, b] = records.map((record) => evaluate(record).results.n50?.value ?? 0)

@@ -110,3 +110,23 @@ describe('several tables of coefficients', () => {
     expectFlows(read(bytes, { 'device.table': choices[1] as string }).record)
   })
 })
+
+it('formulas in words, one for each ring', async () => {
+  const RINGS = { A: [22.5, 0.502], B: [11.8, 0.505] } as const
+  const { asked, record } = read(
+    await book({
+      Test: [
+        ...FORM,
+        ['Blende A: q = 22,5 · Δp^0,502'],
+        ['Blende B: q = 11,8 · Δp^0,505'],
+        ['q in m³/h, Δp in Pa'],
+        ...logOf(['Gebläse (Pa)', 'Blende'], (flow) => {
+          const ring = flow > 400 ? 'A' : 'B'
+          return [atDevice(flow, RINGS[ring]), ring]
+        }),
+      ],
+    }),
+  )
+  expect(asked).toEqual([])
+  expectFlows(record)
+})

@@ -63,6 +63,65 @@ describe('names and values of houses', () => {
   })
 })
 
+it('a house in a list of numbers has the name that its own sheet gives, and the values of the list', async () => {
+  const flats = ['Lokal 12', 'Lokal 14']
+  const bytes = await book({
+    Lista: [
+      ['Nr', 'Lokal', 'Data', 'Kubatura m³', 'T wewn. °C', 'T zewn. °C'],
+      ...flats.map((flat, index): Rows[number] => [index + 1, flat, day('2026-10-01'), 300 + index, 21, 7]),
+    ],
+    ...Object.fromEntries(
+      flats.map((flat, index): [string, Rows] => [
+        String(index + 1),
+        // Another house has other flows.
+        [
+          ['Lokal', flat],
+          ...blocks.map(([p, q, ...more]): Rows[number] =>
+            typeof p === 'number' && typeof q === 'number'
+              ? [p, (1 + index / 4) * q]
+              : [p ?? null, q ?? null, ...more],
+          ),
+        ],
+      ]),
+    ),
+  })
+  expect(testsOf(bytes).map(({ record }) => [record?.building.name, record?.building.volume_m3])).toEqual([
+    ['Lokal 12', 300],
+    ['Lokal 14', 301],
+  ])
+})
+
+it('a table for each of two fans below one title of the direction: the fans ran together', async () => {
+  const { asked, record } = read(
+    await sheetOfForm(
+      runs.flatMap(
+        (run, index): Rows => [
+          [null],
+          [titles[index] as string],
+          ...zeroRows(run),
+          ...[0.55, 0.45].flatMap(
+            (share, fan): Rows => [
+              [`Fan ${fan + 1}`],
+              HEADINGS,
+              ...run.readings.map(([p, q]): Rows[number] => [p, Number((share * q).toFixed(2))]),
+            ],
+          ),
+        ],
+      ),
+    ),
+  )
+  expect(asked).toEqual([])
+  expect(record?.runs.map(({ direction, readings }) => [direction, readings.length])).toEqual([
+    ['depressurisation', 8],
+    ['pressurisation', 8],
+  ])
+  for (const [index, { readings }] of runs.entries())
+    for (const [at, [, q]] of readings.entries()) {
+      const fans = record?.runs[index]?.readings[at]?.devices ?? []
+      expect(fans.reduce((sum, { flow_m3_h = 0 }) => sum + flow_m3_h, 0)).toBeCloseTo(q, 1)
+    }
+})
+
 it('a sheet headed as invalid is left out, and the log says so', async () => {
   const bytes = await book({
     'Versuch 1': [['UNGÜLTIG – zu viel Wind'], ...FORM, ...blocks],

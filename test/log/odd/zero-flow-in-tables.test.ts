@@ -145,3 +145,41 @@ it('pressures "corrected for zero flow" in Dutch get the mean back, and are not 
   close(n50, both)
   expect(record?.runs[0]?.readings[0]?.pressure_Pa).toBeCloseTo(dep.readings[0]?.[0] as number, 6)
 })
+
+describe('zero flow of both runs is parted by its direction', () => {
+  it('on the sheet of the first run, before and after side by side', async () => {
+    const { n50, asked } = read(
+      await book({
+        Depressurisation: [
+          ...FORM,
+          ['Zero flow (Pa)', 'before', 'after'],
+          ...runs.map((run): Rows[number] => [titleOf(run), run.before, run.after]),
+          [null],
+          HEADINGS,
+          ...dep.readings,
+        ],
+        Pressurisation: [HEADINGS, ...pres.readings],
+      }),
+    )
+    expect(asked).toEqual([])
+    close(n50, both)
+  })
+
+  it('below one label for before and after, side by side over each block', async () => {
+    const { n50, asked } = read(
+      await sheetOfForm([
+        ['Unterdruck', null, null, 'Überdruck'],
+        ['Δp₀ vor/nach [Pa]', null, null, 'Δp₀ vor/nach [Pa]'],
+        [dep.before, dep.after, null, pres.before, pres.after],
+        ['Δp [Pa]', 'q [m³/h]', null, 'Δp [Pa]', 'q [m³/h]'],
+        ...dep.readings.map((reading, index): Rows[number] => [
+          ...reading,
+          null,
+          ...(pres.readings[index] ?? []),
+        ]),
+      ]),
+    )
+    expect(asked).toEqual([])
+    close(n50, both)
+  })
+})

@@ -64,7 +64,9 @@ export function StatusLine({ store, state }: SectionProps) {
       {worst ? (
         <p class={`standing-more worst ${worst.severity}`}>
           <button type="button" class="link" title={worst.message} onClick={() => leadTo(store, 'findings')}>
-            <span aria-hidden="true">{worst.severity === 'invalidates' ? '■' : '▲'}</span> {worst.message}
+            <span class="two-lines">
+              <span aria-hidden="true">{worst.severity === 'invalidates' ? '■' : '▲'}</span> {worst.message}
+            </span>
           </button>
           {others > 0 ? <span class="tell">and {others} more</span> : null}
         </p>

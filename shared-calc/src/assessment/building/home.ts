@@ -38,9 +38,12 @@ export interface HomeTarget {
   readonly referencePressure_Pa: number
 }
 
+export const limitText = ({ quantity, limit, unit }: Omit<HomeTarget, 'label'>): string =>
+  `${quantity} ≤ ${limit} ${unit}`
+
 /** The name of a target and its limit; a target without a name of its own is called by its limit. */
-export function homesTargetText({ label, quantity, limit, unit }: HomeTarget): string {
-  const text = `${quantity} ≤ ${limit} ${unit}`
+export function homesTargetText({ label, ...limit }: HomeTarget): string {
+  const text = limitText(limit)
   return text.startsWith(label) ? text : `${label}: ${text}`
 }
 

@@ -14,7 +14,7 @@ import {
 import { conformity } from '../../formulas/uncertainty-budget.js'
 import { comparison, sampledValue } from '../../formulas/verdict.js'
 import { targetPresets } from '../../targets/index.js'
-import { basisFields, type GivenHome, homesTargetText, type TestedHome, workHome } from './home.js'
+import { basisFields, type GivenHome, homesTargetText, limitText, type TestedHome, workHome } from './home.js'
 import { type Contributions, contributionsOf } from './shared-causes.js'
 
 /** How the figures of the homes become one. */
@@ -167,6 +167,14 @@ function refuseOthers(homes: readonly TestedHome[], first: TestedHome): void {
   const key = ({ target }: TestedHome) => JSON.stringify(target)
   const other = homes.find((home) => key(home) !== key(first))
   if (!other) return
+  // Where any one limit meets a target, the one that a home keeps best decides for it.
+  if (other.target.label === first.target.label && other.target.quantity !== first.target.quantity)
+    throw new InputError([
+      {
+        path: other.file,
+        message: `${limitText(other.target)} decides here, but ${limitText(first.target)} in ${first.file}: either limit is enough for this target, and a building needs the same limit for all homes. Enter one of them as a target of your own in every home`,
+      },
+    ])
   throw new InputError([
     {
       path: other.file,

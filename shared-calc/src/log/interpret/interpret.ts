@@ -182,7 +182,17 @@ export function interpretLog(
   const tests = chosen.map((group): InterpretedTest & { uses: readonly Use[] } => {
     const draft = new Draft(answers, unstored)
     const house = houses.find(({ name }) => isSameName(name, group.key) || beginsWith(group.key, name))
-    const listed = house?.fields ?? []
+    // A sheet of its own says more of a test than its line in an overview.
+    const isOnOwnSheet = (field: FoundField) =>
+      fields.some(
+        ({ name, view }) =>
+          name === field.name &&
+          view.name !== field.view.name &&
+          group.runs.every((run) => run.view.name === view.name) &&
+          groups.every((one) => one === group || one.runs.every((run) => run.view.name !== view.name)),
+      )
+    const ofHouse = house?.fields ?? []
+    const listed = ofHouse.filter((field) => !isOnOwnSheet(field))
     const others = groups.filter((one) => one !== group).flatMap((one) => one.runs)
     const ofRows = [
       ...group.runs.flatMap((run) => rowFields.get(run) ?? []),
@@ -197,7 +207,7 @@ export function interpretLog(
       dayFirst,
       key: house?.name ?? group.key,
       several: groups.length > 1,
-      listed: listed.length > 0 && !listed.some(({ name }) => name === 'name' || name === 'address'),
+      listed: ofHouse.length > 0 && !ofHouse.some(({ name }) => name === 'name' || name === 'address'),
       views: visible,
     })
     if (wanted === undefined) askYear(draft, group, groups)

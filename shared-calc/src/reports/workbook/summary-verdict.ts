@@ -152,7 +152,7 @@ function writeAgeing(
 ): void {
   main.ageing.forEach((age, i) => {
     writer.line(
-      `Margin ${verdict.ageing[i]?.label ?? ''}`,
+      `Margin of ${quantityText(main)} ${verdict.ageing[i]?.label ?? ''}`,
       {
         formula: reference(places.symbol(age.id, 'M_g')),
         result: age.value('M_g'),

@@ -1,10 +1,12 @@
 import { runText } from '../../../catalogue/findings/log/runs.js'
 import { questions } from '../../../catalogue/questions.js'
 import type { Direction } from '../../../contract/record/index.js'
+import { parseAddress, withoutSheet } from '../../grid/address.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { Figure } from '../tables/table-row.js'
 import type { ZeroEntry } from '../zero-flow/entry.js'
 import { zeroValuesIn } from '../zero-flow/in-text.js'
+import type { Mention } from '../zero-flow/mentioned.js'
 import type { ZeroFlowDoubts } from '../zero-flow/of-log.js'
 import type { Rival } from '../zero-flow/rivals.js'
 import type { Draft } from './draft.js'
@@ -46,7 +48,7 @@ export function askedZeroFlow(
     draft.ask({ path, cells: unstored, ...questions.zeroFlowUnstored({ direction, cells: unstored, read }) })
     return zeros
   }
-  const [mention] = doubts.mentions
+  const mention = nearest(doubts.mentions, run)
   if (unused.length > 0)
     draft.ask({
       path,
@@ -68,6 +70,16 @@ export function askedZeroFlow(
     })
   else if (rivals.length > 0) askRival(draft, path, direction, zeros, rivals)
   return zeros
+}
+
+/** Of several texts that speak of zero flow the last one above the readings of the run, else the first. */
+function nearest(mentions: readonly Mention[], { view, bottom }: FoundRun): Mention | undefined {
+  const placed = mentions.flatMap((mention) => {
+    const place = parseAddress(withoutSheet(mention.labelCell))
+    const isOfSheet = place && view.address(place.row, place.column) === mention.labelCell
+    return isOfSheet && !view.turned && place.row <= bottom ? { mention, row: place.row } : []
+  })
+  return placed.sort((one, other) => other.row - one.row)[0]?.mention ?? mentions[0]
 }
 
 /** Zero flow that may be of the other run, or that only the other run has. */

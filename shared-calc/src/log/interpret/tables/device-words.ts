@@ -1,5 +1,6 @@
 import { figureOf } from '../../cells/number-text.js'
 import type { KnownUnit } from '../../cells/units.js'
+import { parseAddress, withoutSheet } from '../../grid/address.js'
 import { formPlaces, type View } from '../grid/view.js'
 import { readLabel, says } from '../words/label.js'
 import { type FoundDevice, flowPerPressure, isCoefficient, isExponent, unitsIn } from './device-ranges.js'
@@ -19,7 +20,28 @@ export function deviceInWords(views: readonly View[]): FoundDevice | undefined {
     }
     return own
   })
-  return found.length === 1 ? found[0] : undefined
+  return found.length === 1 ? found[0] : ofRings(found)
+}
+
+/** "Ring A: Q = 22.5 · Δp^0.502" and the same for others: a range each, where every formula names another. */
+function ofRings(found: readonly FoundDevice[]): FoundDevice | undefined {
+  const [first] = found
+  const ranges = found.flatMap(({ view, ranges: [range] }) => {
+    const place = range && parseAddress(withoutSheet(range.cells.label))
+    const text = place && view.text(place.row, place.column)
+    const [ring] = /^[^:=]*(?=:)/.exec(text ?? '') ?? []
+    const words = ring?.trim().split(/\s+/) ?? []
+    const label = words.at(-1)
+    return range && label && words.some((word) => says(readLabel(word), 'range')) ? { ...range, label } : []
+  })
+  if (!first || new Set(ranges.map(({ label }) => label)).size < found.length) return undefined
+  const flowUnit = found.map((one) => one.flowUnit).find((one) => one) ?? flowUnitNear(found)
+  return {
+    ...first,
+    ranges,
+    ...(flowUnit ? { flowUnit } : {}),
+    cells: found.map(({ cells }) => cells).join(', '),
+  }
 }
 
 const FORMULA = /=(\d{1,4}(?:[.,]\d{1,4})?)[·⋅*×x]?\(?[ΔδΔ∆d]?p\p{L}{0,6}\)?(?:\^|\*\*)?\(?(0[.,]\d{1,5})/iu
@@ -92,4 +114,21 @@ function made(
     rows: { first: row, last: row },
     cells: range.cells.coefficient,
   }
+}
+
+/** Lines over and below formulas in which their units are told. */
+const NEAR = 2
+
+/** "q in m³/h, Δp in Pa" in the lines around several formulas. */
+function flowUnitNear(found: readonly FoundDevice[]): KnownUnit | undefined {
+  const rows = found.map(({ rows: { first } }) => first)
+  const view = found[0]?.view
+  for (let row = Math.max(0, Math.min(...rows) - NEAR); view && row <= Math.max(...rows) + NEAR; row++)
+    for (let column = 0; column < Math.min(view.columns, 12); column++) {
+      const text = view.text(row, column)
+      const unit =
+        text === undefined || text.length > 90 ? undefined : unitsIn(text).find(({ kind }) => kind === 'flow')
+      if (unit) return unit
+    }
+  return undefined
 }

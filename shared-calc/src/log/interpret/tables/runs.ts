@@ -153,7 +153,7 @@ export function titleOf(
       const own = head.columns.some(({ headingCell }) => headingCell === view.address(row, column))
       const said = own ? headingDirection(label.tokens, label) : directionIn(label)
       const direction = label.tokens.length <= 7 ? said : undefined
-      if (!direction) continue
+      if (!direction || isOfList(view, row, column)) continue
       // A title merged or written over the neighbouring block is not this one's.
       if (column < left && view.right(row, column) < left && !firstOfHead) continue
       nearest = tickedIn(view, row) ?? { direction, from: `"${text}" in ${view.address(row, column)}` }
@@ -162,6 +162,16 @@ export function titleOf(
   if (nearest) return nearest
   const sheet = directionIn(readLabel(view.name))
   return sheet ? { direction: sheet, from: `the name of sheet ${view.name}` } : { from: '' }
+}
+
+/** "Depressurisation | −1.4" over "Pressurisation | −0.8": a list with a line for each run, and no title. */
+const isOfList = (view: View, row: number, column: number): boolean => {
+  const at = (line: number) =>
+    view.number(line, column + 1) === undefined
+      ? undefined
+      : directionIn(readLabel(view.text(line, column) ?? ''))
+  const own = at(row)
+  return own !== undefined && [at(row - 1), at(row + 1)].some((other) => other !== undefined && other !== own)
 }
 
 const BOXES = new Set(['☐', '□', '[ ]', '☒', '☑', '[x]'])

@@ -100,11 +100,12 @@ function isOtherUnit(
 
 /** "Chart data": the flows of both runs of another sheet in one list. */
 function areOfSheet(run: FoundRun, one: FoundRun, flows: ReadonlyMap<FoundRun, readonly number[]>): boolean {
-  if (run.view.name === one.view.name) return false
-  const there = [...flows].flatMap(([other, own]) => (other.view.name === one.view.name ? own : []))
+  const [first] = flows.get(one) ?? []
   const own = flows.get(run) ?? []
+  if (run.view.name === one.view.name || own.length < 2 * FEWEST || !own.includes(first ?? -1)) return false
+  const there = [...flows].flatMap(([other, theirs]) => (other.view.name === one.view.name ? theirs : []))
   const shared = own.filter((flow) => flows.get(one)?.includes(flow))
-  return own.length >= 2 * FEWEST && shared.length >= FEWEST && own.every((flow) => there.includes(flow))
+  return shared.length >= FEWEST && own.every((flow) => there.includes(flow))
 }
 
 const flowsOf = ({ readings }: FoundRun): number[] =>

@@ -32,7 +32,9 @@ export function joinFans(
   const kept: FoundRun[] = []
   const fans = new Map(runs.map((run) => [run, fanOf(run)]))
   for (const run of runs) {
-    const at = kept.findIndex((one) => isOtherFan(one, run, fans))
+    const isOther = (one: FoundRun) => isOtherFan(one, run, fans)
+    // Without a direction of its own it is of the run it stands below.
+    const at = directionOf(run) ? kept.findIndex(isOther) : kept.findLastIndex(isOther)
     const first = kept[at]
     if (!first) {
       kept.push(run)
@@ -60,7 +62,7 @@ function isOtherFan(
 ): boolean {
   if (one.readings.length < FEWEST || one.readings.length !== other.readings.length) return false
   if (one.row !== undefined || other.row !== undefined || one.hidden !== other.hidden) return false
-  if (directionOf(one) !== directionOf(other)) return false
+  if (directionOf(one) !== (directionOf(other) ?? directionOf(one))) return false
   const [first, second] = [fans.get(one), fans.get(other)]
   const kinds = [one, other].map(({ block }) => block.carriers[0]?.role === 'device')
   return (

@@ -315,7 +315,13 @@ export function costOf(run: FoundRun, entry: ZeroEntry, runs: readonly FoundRun[
   const { top, bottom, left, right } = run
   const otherSheet = entry.view.name !== run.view.name
   if (otherSheet) {
-    if (runs.some((one) => one.view.name === entry.view.name)) return 9999
+    const beside = runs.filter((one) => one.view.name === entry.view.name)
+    // The sheet of the first run may hold the zero flow of both.
+    const isOfBoth =
+      runs.length === 2 &&
+      entry.direction !== undefined &&
+      beside.every((one) => directionOf(one) !== entry.direction)
+    if (beside.length > 0 && !isOfBoth) return 9999
     return 500 + runs.indexOf(run)
   }
   const apart = column < left - 1 ? left - 1 - column : column > right ? column - right : 0

@@ -34,16 +34,16 @@ export function entriesOf(
     label: label.text,
     labelCell: view.address(row, column),
   }
-  const own =
-    directionIn(label) ??
-    (title ? directionIn(title) : undefined) ??
-    directionIn(readLabel(view.name)) ??
-    directionOfHeading(view, row, column)
   // One column with a row for each direction.
   const led = values.map((value) => ({
     value,
     of: directionIn(readLabel(leadOf(view, value.row, value.column, FAR) ?? '')),
   }))
+  const isOfBoth = led.every(({ of }) => of) && new Set(led.map(({ of }) => of)).size > 1
+  const own =
+    directionIn(label) ??
+    (title ? directionIn(title) : undefined) ??
+    (isOfBoth ? undefined : (directionIn(readLabel(view.name)) ?? directionOfHeading(view, row, column)))
   const isLed = !own && values.length > 1 && led.every(({ of }) => of)
   const over = own ?? (title && before !== after && !isLed ? titleOver(view, row, column) : undefined)
   const direction = over ? { direction: over } : {}

@@ -43,8 +43,10 @@ export function findZeroFlow(
       const before = says(isOfSheet ? sheet : words, 'before')
       const after = says(isOfSheet ? sheet : words, 'after')
       const between = !before && !after && says(words, 'between')
-      const title = zero ? undefined : zeroTitle(view, row, column)?.label
       const likely = !zero && before !== after && mayBeZero(label)
+      // Most texts of a form say nothing of all this: no title is looked for over them.
+      if (!zero && !likely && !isList && !before && !after && !between) continue
+      const title = zero ? undefined : zeroTitle(view, row, column)?.label
       if (
         !zero &&
         !likely &&

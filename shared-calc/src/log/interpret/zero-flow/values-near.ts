@@ -55,6 +55,20 @@ export function valuesOf(
       : []
   }
   if (!only || below.length > 1) return below
+  // "Δp₀ before / after" over two values side by side.
+  const next = view.at(only.row, only.column + 1)
+  const label = readLabel(view.text(row, column) ?? '')
+  const isPair = says(label, 'before') && says(label, 'after') && !view.at(row, column + 1)
+  if (isPair && next?.kind === 'number' && !isTaken(only.row, only.column + 1))
+    return [
+      only,
+      {
+        ...next.written,
+        cell: view.address(only.row, only.column + 1),
+        row: only.row,
+        column: only.column + 1,
+      },
+    ]
   // One line of values below its label, each in the pressure column of a block.
   const beside = runs.flatMap(({ view: own, block, left, right: end }): Placed[] => {
     const { at } = block.pressure
