@@ -14,7 +14,7 @@ const SOON = { timeout: 30_000 }
 
 let world: World
 beforeAll(async () => {
-  world = await World.start()
+  world = await World.start({ keepsPage: true })
 })
 // A test that fails while the service is stopped must not fail the others.
 afterEach(() => world?.startService())

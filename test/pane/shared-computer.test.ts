@@ -8,7 +8,7 @@ const SOON = { timeout: 30_000 }
 
 let world: World
 beforeAll(async () => {
-  world = await World.start()
+  world = await World.start({ keepsPage: true })
 })
 afterAll(() => world?.stop())
 

@@ -25,7 +25,7 @@ const SOON = { timeout: 8000 }
 
 let world: World
 beforeAll(async () => {
-  world = await World.start()
+  world = await World.start({ keepsPage: true })
 })
 afterAll(() => world?.stop())
 

@@ -91,6 +91,72 @@ describe('a register re-run with its tests', () => {
     expect(report.counts.differs).toBe(1)
   })
 
+  /** The register with its first n50 in another font or number format. */
+  function dressed(font: string, format?: string): Uint8Array {
+    const book = new PackageText(register)
+    const { address } = cellOf(book, 'n50', 7)
+    const own = book.addTo('fonts', `<font>${font}<name val="Calibri"/></font>`)
+    if (format !== undefined) book.addTo('numFmts', `<numFmt numFmtId="490" formatCode="${format}"/>`)
+    return book.restyle('Register', address, (xf) =>
+      xf
+        .replace(/fontId="\d+"/, `fontId="${own}"`)
+        .replace(/numFmtId="\d+"/, (usual) => (format === undefined ? usual : 'numFmtId="490"')),
+    ).bytes
+  }
+
+  it.each([
+    ['white letters', '<sz val="11"/><color rgb="FFFFFFFF"/>', undefined],
+    ['nearly white letters', '<sz val="11"/><color rgb="FFF2F2F0"/>', undefined],
+    ['letters of one point', '<sz val="1"/>', undefined],
+    ['letters struck out', '<strike/><sz val="11"/>', undefined],
+    ['a format that shows nothing', '<sz val="11"/>', ';;;'],
+    ['a format that shows the same for every number', '<sz val="11"/>', '&quot;0.31&quot;'],
+    ['a format that shows thousandths', '<sz val="11"/>', '0.000,'],
+  ])('differs by a value that cannot be read: %s', async (_, font, format) => {
+    const { entry } = await rerun(dressed(font, format))
+    const { address } = cellOf(new PackageText(register), 'n50', 7)
+    expect(entry?.outcome).toBe('differs')
+    expect(entry?.differences).toMatchObject([
+      { label: 'the value cannot be read', cell: `Register!${address}` },
+    ])
+  })
+
+  it('agrees where the office has coloured a cell', async () => {
+    const { entry } = await rerun(dressed('<sz val="11"/><color rgb="FFC00000"/>'))
+    expect(entry?.outcome).toBe('agrees')
+  })
+
+  it('differs by a box over a sheet, and by results shown otherwise than they are', async () => {
+    const book = new PackageText(register)
+    const drawing = Object.keys(book.parts).find((path) => /drawings\/drawing\d+\.xml$/.test(path)) ?? ''
+    const [anchor = ''] = /<xdr:twoCellAnchor.*?<\/xdr:from>/s.exec(book.text(drawing)) ?? []
+    const box = `${anchor}<xdr:to><xdr:col>5</xdr:col><xdr:colOff>0</xdr:colOff><xdr:row>9</xdr:row><xdr:rowOff>0</xdr:rowOff></xdr:to><xdr:sp><xdr:nvSpPr><xdr:cNvPr id="70" name="x"/><xdr:cNvSpPr/></xdr:nvSpPr><xdr:spPr/><xdr:txBody><a:p><a:r><a:t>all met</a:t></a:r></a:p></xdr:txBody></xdr:sp><xdr:clientData/></xdr:twoCellAnchor>`
+    const boxed = await rerun(book.edit(drawing, /(<\/xdr:wsDr>)/, `${box}$1`).bytes)
+    expect(boxed.entry?.differences.map(({ label }) => label)).toEqual([
+      'a text box or shape lies on the sheet',
+    ])
+    const zeros = new PackageText(register)
+    zeros.edit(zeros.sheet('Register'), '<sheetView ', '<sheetView showZeros="0" ')
+    const { entry } = await rerun(zeros.bytes)
+    expect(entry?.differences.map(({ label }) => label)).toEqual(['sheet Register: zeros shown'])
+  })
+
+  it('differs by a formula of the line “shown” typed over', async () => {
+    const book = new PackageText(register)
+    const typed = book.edit(book.sheet('Register'), /(<c r="C4"[^>]*>)<f>.*?<\/f>/s, '$1').bytes
+    expect((await rerun(typed)).entry?.differences.map(({ cell }) => cell)).toEqual(['Register!C4'])
+  })
+
+  it('says which sheets are hidden or were added, and which columns cannot be read', async () => {
+    const book = new PackageText(register)
+    book.edit('xl/workbook.xml', /(name="Totals"[^>]*state=")visible/, '$1veryHidden')
+    book.edit(book.sheet('Register'), /(<col min="2"[^>]*width=")[\d.]+/, '$10.1')
+    const { entry } = await rerun(book.bytes)
+    expect(entry?.outcome).toBe('agrees')
+    expect(entry?.notes).toContain('Hidden: sheet Totals')
+    expect(entry?.notes).toContain('Sheet Register: column B hidden or too narrow to read')
+  })
+
   it('differs by a total typed over or counted otherwise', async () => {
     const path = new PackageText(register).sheet('Totals')
     const typed = new PackageText(register).edit(path, /(<c r="D5"[^>]*>)<f>.*?<\/f>/s, '$1').bytes

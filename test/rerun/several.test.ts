@@ -178,6 +178,23 @@ describe('a building and the stages of a site, re-run with their tests', () => {
       (book: PackageText) => book.edit('xl/workbook.xml', /(name="Homes"[^>]*state=")visible/, '$1hidden'),
     ],
     [
+      'the line that names its version taken out',
+      (book: PackageText) => {
+        const sheet = book.sheet('Building')
+        const rows = book.text(sheet).match(/<row .*?<\/row>/gs) ?? []
+        return book.edit(sheet, rows.at(-1) ?? '', '')
+      },
+    ],
+    [
+      'another sheet put first',
+      (book: PackageText) =>
+        book.edit(
+          'xl/workbook.xml',
+          /(<sheet [^>]*\/>)(<sheet [^>]*\/>)/,
+          (_, first = '', second = '') => second + first,
+        ),
+    ],
+    [
       'a link to another file',
       (book: PackageText) => {
         const links = book.sheet('Homes').replace(/([^/]+)$/, '_rels/$1.rels')

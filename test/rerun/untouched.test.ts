@@ -11,6 +11,7 @@ import { layOutSummary } from '../../shared-calc/src/reports/workbook/write-summ
 import { setText, textOf, writeParts } from '../../shared-calc/src/reports/workbook/zip/parts.js'
 import { inventedRecord } from '../archive/invented-record'
 import { recalculate } from '../support/libreoffice'
+import { PackageText } from './support/package'
 
 const demo = () => parseRecord(JSON.parse(readFileSync('test/demo/demo-record.json', 'utf8')))
 
@@ -100,6 +101,18 @@ describe('Re-run of an untouched summary workbook', () => {
     const [test] = await rerunFile(bytes, 'a.xlsx', { versions: [otherMachine] })
     expect(test?.differences.filter(({ rounding }) => !rounding)).toEqual([])
     expect(test?.outcome).toBe('exactly as issued')
+  })
+
+  it('agrees where somebody made a column wider, a row higher, or chose another printer', async () => {
+    const book = new PackageText(await writeSummaryWorkbook(demo()))
+    const summary = book.sheet('Summary')
+    book
+      .edit(summary, /(<col min="1" max="1" width=")[\d.]+/, '$145')
+      .edit(summary, /<row r="3" /, '<row r="3" ht="17" customHeight="1" ')
+      .edit(summary, /horizontalDpi="\d+"/, 'horizontalDpi="600"')
+    const { differences, outcome } = await rerun(book.bytes)
+    expect(differences).toEqual([])
+    expect(outcome).toBe('agrees')
   })
 
   it('finds nothing but rounding where logarithms come out differently, and a margin is next to nothing', async () => {

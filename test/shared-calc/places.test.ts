@@ -49,8 +49,8 @@ describe('problems in words', () => {
       'depressurisation, reading 2: air flow must be a number in m³/h',
     ],
     [
-      { path: 'runs[1].readings', message: 'a run needs at least one reading' },
-      'pressurisation, readings: a run needs at least one reading',
+      { path: 'runs[1].readings', message: 'the run has no readings; enter them' },
+      'pressurisation: the run has no readings; enter them',
     ],
     [{ path: 'runs[1].readings', cell: 'Test!G37', message: 'it is empty' }, 'Test!G37: it is empty'],
     [{ path: '', message: 'not a workbook' }, 'not a workbook'],

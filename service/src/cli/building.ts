@@ -42,7 +42,7 @@ export const addBuilding: AddCommand = (command, { terminal, end }) => {
     .option('--name <NAME>', 'name of the building')
     .option(
       '--rule <RULE>',
-      'how the homes are combined: each (every home by itself), summed (at equal pressure), or weighted by volume, envelope or floor',
+      'how the homes are combined: each (every home by itself), summed (flows added up at equal pressure), or a mean weighted by volume, envelope or floor: give one of these words',
       rule,
     )
     .option('--homes <NUMBER>', 'number of homes in the building, if not all were tested', count)

@@ -11,13 +11,13 @@ export const standardAtmosphere: Source = { text: 'US Standard Atmosphere 1976',
 
 /** A flow shown for air of one density is another flow in air of another. */
 export const deviceLaw: Source = {
-  text: 'square-root law of a throttling device, as an encyclopaedia gives it under air density corrections',
+  text: 'square-root law of flow devices, read in an encyclopaedia',
   seen: 'read',
 }
 
 /** How often instruments are calibrated. */
 export const calibrationInterval: Source = {
-  text: 'yearly in the UK, every second year in France',
+  text: 'calibration is usual every year in the UK, every two years in France',
   seen: 'read',
 }
 

@@ -24,6 +24,28 @@ const FLAGS = [
   '--disable-background-networking',
   '--disable-component-update',
   '--disable-sync',
+  // No page here has a frame of another site.
+  '--disable-site-isolation-trials',
+  `--disable-features=${[
+    // The address bar of a window that nobody sees: two pages of the browser's own in a process of their own, which take more
+    // processor time than opening an empty page does.
+    ...['WebUIOmniboxPopup', 'WebUIOmniboxFullPopup', 'WebUIOmniboxAimPopup'],
+    // What playwright switches off itself: the list given last is the one that counts.
+    ...[
+      'AvoidUnnecessaryBeforeUnloadCheckSync',
+      'DestroyProfileOnBrowserClose',
+      'HttpsUpgrades',
+      'LensOverlay',
+    ],
+    ...['HttpsFirstBalancedModeAutoEnable', 'MediaRouter', 'PaintHolding', 'ThirdPartyStoragePartitioning'],
+    ...[
+      'AvoidCorsURLLoaderRestartOnRedirect',
+      'OptimizationHints',
+      'NetworkTimeServiceQuerying',
+      'AimEnabled',
+    ],
+    ...['PreconnectToSearch'],
+  ].join()}`,
 ]
 
 /** One for all files that run in this process: it ends with it. */
@@ -58,12 +80,16 @@ export class World {
   private constructor(
     private readonly built: Awaited<ReturnType<typeof buildPane>>,
     private readonly browser: Browser,
+    private readonly keepsPage: boolean,
   ) {}
 
-  /** @param how `changes`: the test changes the pane's files, and has a copy of its own */
-  static async start({ changes = false } = {}): Promise<World> {
+  /**
+   * @param how `changes`: the test changes the pane's files, and has a copy of its own. `keepsPage`: browsers keep the page for use
+   * without a network, some 250 files at each first visit; else they are of the kind that cannot, as where a page does not come by https.
+   */
+  static async start({ changes = false, keepsPage = false } = {}): Promise<World> {
     const built = changes ? await copyOf(await buildPane()) : await buildPane()
-    const world = new World(built, await browser())
+    const world = new World(built, await browser(), keepsPage)
     await world.#listen()
     return world
   }
@@ -115,6 +141,8 @@ export class World {
   /** A browser of its own. It is closed with the test that opened it: pages left open slow all that come after them. */
   async context(options: BrowserContextOptions = {}): Promise<BrowserContext> {
     const context = await this.browser.newContext(options)
+    if (!this.keepsPage)
+      await context.addInitScript(() => Reflect.deleteProperty(Navigator.prototype, 'serviceWorker'))
     if (TestRunner.getCurrentTest()) onTestFinished(() => context.close())
     else this.#contexts.push(context)
     return context
@@ -127,7 +155,7 @@ export class World {
       ...options,
     })
     const page = await context.newPage()
-    page.setDefaultTimeout(30_000)
+    page.setDefaultTimeout(60_000)
     const watched: Watched = { page, complaints: [], asked: [] }
     page.on('console', (message) => {
       if (message.type() === 'error' || message.type() === 'warning') watched.complaints.push(message.text())

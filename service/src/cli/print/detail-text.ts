@@ -20,7 +20,11 @@ export function traceText({ trace }: Evaluation): string {
   return ['Working', ...lines].join('\n')
 }
 
-const digits = (value: number): string => String(Number(value.toPrecision(4)))
+/** A value to four figures, and the ends of its interval to the same decimals. */
+const toFigures = (value: number): ((one: number) => string) => {
+  const decimals = Math.min(Math.max(3 - Math.floor(Math.log10(Math.abs(value) || 1)), 0), 9)
+  return (one) => one.toFixed(decimals)
+}
 
 /** The decision in words, then each figure with its interval and the three largest contributions. */
 export function uncertaintyText({ uncertainty, decision }: Evaluation): string {
@@ -30,6 +34,7 @@ export function uncertaintyText({ uncertainty, decision }: Evaluation): string {
       .sort((a, b) => b.share - a.share)
       .slice(0, 3)
       .map(({ name, share }) => `${name} ${Math.round(share * 100)} %`)
+    const digits = toFigures(value)
     return `${label}: ${digits(value)} ${unitText(unit)}, 95 % interval ${digits(interval95[0])} to ${digits(interval95[1])}; largest contributions: ${largest.join('; ')}`
   })
   return ['Uncertainty', ...decisions, ...figures].join('\n  ')

@@ -38,7 +38,12 @@ export const buildingTexts = {
       missing === 'both'
         ? 'The preparation method and the state of the openings were not logged.'
         : `The ${missing === 'method' ? 'preparation method' : 'state of the openings'} was not logged.`,
-    remedy: 'Log the preparation method, and what was closed, sealed or left open.',
+    remedy: ({ missing }: { missing: 'both' | 'method' | 'openings' }) =>
+      missing === 'both'
+        ? 'Log the preparation method, and what was closed, sealed or left open.'
+        : missing === 'method'
+          ? 'Log the preparation method.'
+          : 'Log what was closed, sealed or left open.',
   },
   'implausible-value': {
     severity: 'caution',
@@ -65,7 +70,7 @@ export const buildingTexts = {
     severity: 'caution',
     source: practiceSource,
     message: ({ height, lowest, highest }: { height: number; lowest: number; highest: number }) =>
-      `The volume divided by the floor area is a mean height of ${apart(height, [lowest, highest], 1)} m, outside the usual range of ${lowest} to ${highest} m.`,
+      `The volume divided by the floor area gives a mean height of ${apart(height, [lowest, highest])} m, outside the usual range of ${lowest} to ${highest} m.`,
     remedy: 'Check the internal volume and the floor area.',
   },
   'missing-target': {

@@ -121,7 +121,7 @@ export const instrumentTexts = {
     severity: 'caution',
     message: ({ direction, limit }: { direction: Direction; limit: number }) =>
       `${capital(direction)}: the averaging time was not logged (at least ${limit} s expected).`,
-    remedy: ({ limit }: { limit: number }) => `Set the gauge to average over ${limit} s or longer.`,
+    remedy: ({ limit }: { limit: number }) => `Log the averaging time of the readings: ${limit} s or longer.`,
   },
   'averaging-time/short': {
     severity: 'caution',

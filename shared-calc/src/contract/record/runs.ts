@@ -110,7 +110,7 @@ export const Run = z
     averagingTime_s: numberField({ term: 'averaging time', unit: 's' }, 0, 3600).optional(),
     zeroFlowBefore_Pa: zeroFlow.optional(),
     zeroFlowAfter_Pa: zeroFlow.optional(),
-    readings: z.array(Reading).min(1, { error: 'a run needs at least one reading' }).max(1000),
+    readings: z.array(Reading).min(1, { error: 'the run has no readings; enter them' }).max(1000),
     /** From record@3 on. */
     evenness: z.array(Evenness).max(100).optional(),
   })

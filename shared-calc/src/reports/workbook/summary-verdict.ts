@@ -4,6 +4,7 @@ import type { Verdict } from '../../contract/record/index.js'
 import { governingCriterion } from '../../evaluation/verdict.js'
 import type { WorkedCriterion } from '../../evaluation/work/worked-test.js'
 import { reference } from './address.js'
+import { PROBABILITY_FORMAT } from './live-cell.js'
 import { dress, fills, fonts, headingRow } from './styles.js'
 import { SUMMARY_COLUMNS as COLUMNS, type SummaryInput } from './summary-input.js'
 
@@ -139,7 +140,7 @@ function writeUncertainty(
     {
       formula: reference(places.symbol(block.id, 'P_m')),
       result: block.value('P_m'),
-      format: '0.0%',
+      format: PROBABILITY_FORMAT,
     },
     '',
   )

@@ -4,7 +4,7 @@ import type { Evaluation } from '../../contract/record/index.js'
 import { sourceText } from '../../engine/index.js'
 import { defaultUncertainties } from '../../uncertainty/defaults.js'
 import type { WorkedBudget, WorkedUncertainty } from '../../uncertainty/worked-uncertainty.js'
-import { live, type Shown, writeLine, writeTable } from './live-cell.js'
+import { live, PROBABILITY_FORMAT, type Shown, writeLine, writeTable } from './live-cell.js'
 import { setUpPage } from './page.js'
 import type { Places } from './places.js'
 import { dress, fonts, headingRow } from './styles.js'
@@ -43,7 +43,7 @@ export function writeUncertaintySheet(
         quantity,
         live(places, block, 'v', '0.000'),
         live(places, block, 'L', '0.00'),
-        live(places, met.block, met.symbol, '0.0%'),
+        live(places, met.block, met.symbol, PROBABILITY_FORMAT),
         live(places, block, 'L_a', '0.000'),
       ]),
     )

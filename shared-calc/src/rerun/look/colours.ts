@@ -87,3 +87,28 @@ export function isLight(colour: Colour): boolean {
   return 0.3 * (red ?? 0) + 0.59 * (green ?? 0) + 0.11 * (blue ?? 0) > LIGHT
 }
 const LIGHT = 0.75
+
+/**
+ * Contrast of a text with its ground, 1 to 21 (WCAG 2.2, relative luminance); undefined where a colour is not known. A text
+ * without a colour is black, a ground without one white.
+ */
+export function contrast(text: Colour, ground: Colour): number | undefined {
+  const [a, b] = [luminance(text === 'auto' ? '000000' : text), luminance(plainGround(ground))]
+  if (a === undefined || b === undefined) return undefined
+  return (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05)
+}
+
+const plainGround = (ground: Colour): Colour => (ground === 'none' || ground === 'auto' ? PAPER : ground)
+
+/** @returns undefined for what is no plain colour, such as a pattern */
+function luminance(colour: Colour): number | undefined {
+  const [, hex, tint = '0'] = /^([0-9A-F]{6})(?: tint (-?[\d.]+))?$/.exec(colour) ?? []
+  if (hex === undefined) return undefined
+  const light = Number(tint)
+  const parts = [0, 2, 4].map((at) => {
+    const part = Number.parseInt(hex.slice(at, at + 2), 16) / 255
+    const tinted = light < 0 ? part * (1 + light) : part + (1 - part) * light
+    return tinted <= 0.04045 ? tinted / 12.92 : ((tinted + 0.055) / 1.055) ** 2.4
+  })
+  return 0.2126 * (parts[0] as number) + 0.7152 * (parts[1] as number) + 0.0722 * (parts[2] as number)
+}

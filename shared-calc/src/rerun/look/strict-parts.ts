@@ -29,7 +29,9 @@ export function strictParts(
     if (!isTextPart(path))
       return [seen('part', `${words} was changed`, undefined, issued.get(path) ?? '', now.get(path) ?? '')]
     const tree = (bytes: Uint8Array) => bare(parseTree(canonicalBytes(path, bytes, recordPart), path))
-    const where = firstDifference(tree(a), tree(b))
+    const [before, after] = [tree(a), tree(b)]
+    const where = firstDifference(before, after)
+    if (where && !firstDifference(withoutHandling(before), withoutHandling(after))) return []
     if (!where && !/charts\//.test(path) && !found.some(({ rounding }) => rounding))
       return [
         seen(
@@ -77,6 +79,25 @@ function bare(node: XmlNode): XmlNode {
   }
   if (node.name === 'numCache') return { ...node, children: [] }
   return { ...node, children: node.children.map(bare) }
+}
+
+/**
+ * What changes when somebody looks at a workbook or prints it: sizes of rows and columns, which are compared by themselves with
+ * what they may cut off; the printer.
+ */
+const HANDLING: Readonly<Record<string, readonly string[]>> = {
+  col: ['width', 'customWidth', 'bestFit'],
+  row: ['ht', 'customHeight'],
+  pageSetup: ['horizontalDpi', 'verticalDpi'],
+}
+
+function withoutHandling(node: XmlNode): XmlNode {
+  const left = HANDLING[node.name] ?? []
+  return {
+    ...node,
+    attributes: Object.fromEntries(Object.entries(node.attributes).filter(([key]) => !left.includes(key))),
+    children: node.children.map(withoutHandling),
+  }
 }
 
 interface Found {

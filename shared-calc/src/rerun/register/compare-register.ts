@@ -52,7 +52,8 @@ export function compareRegister(register: RerunTest, given: readonly RerunTest[]
     },
     differences,
     notes: [
-      'Sheets Stages, To do, Trends and Charts, and how the register looks, are not checked: make it again from its tests to compare them',
+      ...about.notes,
+      'Sheets Stages, To do, Trends and Charts, and colours, column widths and page set-up, are not checked: make the register again from its tests to compare them',
     ],
   }
 }

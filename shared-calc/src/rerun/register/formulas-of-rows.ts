@@ -1,7 +1,8 @@
-import { addressOf, withSheet } from '../../log/grid/address.js'
+import { addressOf, parseAddress, withSheet } from '../../log/grid/address.js'
 import type { Sheet } from '../../log/grid/grid.js'
-import { headInWords } from '../../reports/register/workbook/columns.js'
+import { FIRST_ROW, headInWords } from '../../reports/register/workbook/columns.js'
 import { type ColumnPlaces, formulaAt, workedColumns } from '../../reports/register/workbook/quoted.js'
+import { shownFormulas } from '../../reports/register/workbook/register-sheet.js'
 import { comparableFormula } from '../formula-text.js'
 import type { Difference, QuotedRow } from '../report.js'
 
@@ -51,4 +52,19 @@ export function formulaDifference(
       rounding: false,
     },
   ]
+}
+
+/** The formulas of the line “shown”; rows may have been added to the range or deleted from it. */
+export function formulasOfHead(sheet: Sheet, rows: number): ComparedFormulas {
+  const shown = Object.values(shownFormulas(FIRST_ROW + rows))
+  const anyRows = (formula: string) => comparableFormula(formula).replace(/(?<=[A-Z])\d+/g, '#')
+  const differences = shown.flatMap(({ cell, formula }) => {
+    const at = parseAddress(cell)
+    if (!at) return []
+    const found = sheet.at(at.row, at.column)?.formula
+    return found !== undefined && anyRows(found) === anyRows(formula)
+      ? []
+      : formulaDifference(sheet, at.row, at.column, formula, 'formula of the line “shown”')
+  })
+  return { cells: shown.length, differences }
 }

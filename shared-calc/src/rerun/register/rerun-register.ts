@@ -3,15 +3,17 @@ import { parseAddress } from '../../log/grid/address.js'
 import type { Grid, Sheet } from '../../log/grid/grid.js'
 import { AS_OF, columns, FIRST_ROW, REGISTER_SHEET } from '../../reports/register/workbook/columns.js'
 import { type ColumnPlaces, dateIn, quotedIn } from '../../reports/register/workbook/quoted.js'
+import type { Parts } from '../../reports/workbook/zip/parts.js'
 import type { QuotedRow, RegisterRead, RerunTest } from '../report.js'
-import { formulasOfRows } from './formulas-of-rows.js'
+import { formulasOfHead, formulasOfRows } from './formulas-of-rows.js'
+import { looksOfRegister } from './looks-of-register.js'
 import { totalsOfRegister } from './totals-of-register.js'
 
 /**
  * Reads a register for a re-run: its rows, to be compared with the tests they name once all files are read, and what its
  * formulas and totals show by themselves.
  */
-export function rerunRegister(file: string, grid: Grid): RerunTest {
+export function rerunRegister(file: string, grid: Grid, parts: Parts): RerunTest {
   const sheet = grid.sheet(REGISTER_SHEET)
   const places = sheet && placesOf(sheet)
   const about = { file, kind: 'register' as const, sinceIssue: [], notes: [] }
@@ -26,12 +28,15 @@ export function rerunRegister(file: string, grid: Grid): RerunTest {
   const rows = rowsOf(sheet, places)
   const formulas = formulasOfRows(sheet, rows, places)
   const totals = totalsOfRegister(grid, rows, places)
+  const head = formulasOfHead(sheet, rows.length)
+  const looks = looksOfRegister(parts, grid)
   return {
     ...about,
     outcome: 'agrees',
     why: '',
-    compared: { figures: 0, cells: formulas.cells + totals.cells },
-    differences: [...formulas.differences, ...totals.differences],
+    compared: { figures: 0, cells: formulas.cells + totals.cells + head.cells },
+    differences: [...formulas.differences, ...totals.differences, ...head.differences, ...looks.differences],
+    notes: looks.notes,
     register: { rows, places, ...scopeOf(sheet) },
   }
 }

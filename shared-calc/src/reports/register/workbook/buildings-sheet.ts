@@ -1,9 +1,12 @@
 import type { Workbook } from 'exceljs'
 import { linkTo } from '../../workbook/file-link.js'
+import { PROBABILITY_FORMAT } from '../../workbook/live-cell.js'
 import { setUpPage } from '../../workbook/page.js'
 import { dress, fonts, headingRow, heightFor, underline, wrap } from '../../workbook/styles.js'
 import type { Register } from '../register.js'
 import { titleOf } from './register-sheet.js'
+
+export const BUILDINGS_SHEET = 'Buildings'
 
 const heads: readonly (readonly [string, number])[] = [
   ['Building', 26],
@@ -26,7 +29,7 @@ export function writeBuildingsSheet(
 ): void {
   const buildings = register.leftOut.flatMap(({ file, building }) => (building ? [{ file, building }] : []))
   if (buildings.length === 0) return
-  const sheet = workbook.addWorksheet('Buildings', { views: [{ showGridLines: false }] })
+  const sheet = workbook.addWorksheet(BUILDINGS_SHEET, { views: [{ showGridLines: false }] })
   sheet.columns = heads.map(([, width]) => ({ width }))
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Buildings of several homes'
   sheet.getRow(1).height = 26
@@ -45,7 +48,7 @@ export function writeBuildingsSheet(
     const numbers = [
       [value, '0.000'],
       [margin, '+0.000;-0.000;0.000'],
-      [probability, '0.0%'],
+      [probability, PROBABILITY_FORMAT],
     ] as const
     numbers.forEach(([number, numFmt], k) => {
       dress(sheet.getCell(row, 5 + k), { numFmt, alignment: { vertical: 'top' } }).value = number ?? null

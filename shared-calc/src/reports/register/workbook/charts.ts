@@ -15,6 +15,9 @@ import { titleOf } from './register-sheet.js'
 
 const CHARTS_SHEET = 'Charts'
 const CHART_DATA_SHEET = 'Chart data'
+/** Whether a sheet is one of those; a quantity beyond the first has a pair of its own, named after it. */
+export const isChartSheet = (name: string): boolean =>
+  [CHARTS_SHEET, CHART_DATA_SHEET].some((own) => name === own || name.startsWith(`${own} `))
 const FIRST = 4
 
 /** Serial day number, as spreadsheets count. */

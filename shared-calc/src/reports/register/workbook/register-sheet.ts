@@ -87,6 +87,28 @@ export function put(cell: ReturnType<typeof dress>, content: CellContent): void 
     cell.font = { ...fonts.body, underline: true, color: { argb: 'FF1F4E5F' } }
 }
 
+/** Formulas of the line “shown”, by their cell, over the rows from the first to this one. */
+export function shownFormulas(last: number): Readonly<Record<'rows' | 'mean' | 'worst', ShownFormula>> {
+  const range = (key: string) => `${letterOf(key)}${FIRST_ROW}:${letterOf(key)}${last}`
+  const after = (key: string) =>
+    `${columnLetters(columns.findIndex((column) => column.key === key) + 2)}${SHOWN_ROW}`
+  return {
+    rows: { cell: `C${SHOWN_ROW}`, formula: `SUBTOTAL(103,${range('plot')})` },
+    mean: { cell: after('stage'), formula: `IFERROR(SUBTOTAL(101,${range('n50')}),"")` },
+    worst: {
+      cell: after('tester'),
+      formula: `IF(SUBTOTAL(102,${range('n50')})=0,"",SUBTOTAL(104,${range('n50')}))`,
+    },
+  }
+}
+
+interface ShownFormula {
+  readonly cell: string
+  readonly formula: string
+}
+
+const SHOWN_ROW = 4
+
 function writeHead(sheet: Worksheet, register: Register): void {
   dress(sheet.getCell('A1'), { font: fonts.title }).value = titleOf(register)
   sheet.getRow(1).height = 26
@@ -100,32 +122,34 @@ function writeHead(sheet: Worksheet, register: Register): void {
   }).value = dateOf(register.asOf)
   dress(sheet.getCell('A4'), { font: fonts.bold }).value = 'shown'
   const last = lastRow(register.rows.length)
-  const range = (key: string) => `${letterOf(key)}${FIRST_ROW}:${letterOf(key)}${last}`
-  dress(sheet.getCell('C4'), {
+  const formulas = shownFormulas(last)
+  dress(sheet.getCell(formulas.rows.cell), {
     font: fonts.bold,
     numFmt: '0" rows"',
     alignment: { horizontal: 'left', indent: 1 },
   }).value = {
-    formula: `SUBTOTAL(103,${range('plot')})`,
+    formula: formulas.rows.formula,
     result: register.rows.length,
   }
   const values = register.rows.flatMap(({ results, role }) =>
     results.n50 === undefined || role === 'altered' ? [] : [results.n50],
   )
   const some = values.length > 0
-  const shown: [column: string, label: string, formula: string, result: number | ''][] = [
-    ['stage', 'mean n50', `IFERROR(SUBTOTAL(101,${range('n50')}),"")`, some ? meanOf(values) : ''],
-    [
-      'tester',
-      'worst n50',
-      `IF(SUBTOTAL(102,${range('n50')})=0,"",SUBTOTAL(104,${range('n50')}))`,
-      some ? values.reduce((a, b) => Math.max(a, b)) : '',
-    ],
+  const shown = [
+    { key: 'stage', label: 'mean n50', ...formulas.mean, result: some ? meanOf(values) : '' },
+    {
+      key: 'tester',
+      label: 'worst n50',
+      ...formulas.worst,
+      result: some ? values.reduce((a, b) => Math.max(a, b)) : '',
+    },
   ]
-  for (const [key, label, formula, result] of shown) {
-    const column = sheet.getColumn(letterOf(key)).number
-    dress(sheet.getCell(4, column), { font: fonts.bold, alignment: { horizontal: 'right' } }).value = label
-    dress(sheet.getCell(4, column + 1), {
+  for (const { key, label, cell, formula, result } of shown) {
+    dress(sheet.getCell(`${letterOf(key)}${SHOWN_ROW}`), {
+      font: fonts.bold,
+      alignment: { horizontal: 'right' },
+    }).value = label
+    dress(sheet.getCell(cell), {
       font: fonts.bold,
       numFmt: '0.00',
       alignment: { horizontal: 'left', indent: 1 },
