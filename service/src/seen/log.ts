@@ -43,7 +43,7 @@ function gathered(write: (lines: string) => void): DestinationStream {
   return {
     write: (line) => {
       lines += line
-      timer ??= setTimeout(pass, GATHER_MS).unref()
+      if (timer === undefined) timer = setTimeout(pass, GATHER_MS).unref()
     },
   }
 }

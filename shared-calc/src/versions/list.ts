@@ -47,7 +47,7 @@ export const versions: readonly KnownVersion[] = [
   {
     version: CALCULATION_VERSION,
     changed:
-      'the uncertainty budget takes the accuracies stated for gauge, flow device and thermometer in place of defaults; new findings: volume against areas, barometer against altitude, zero-flow pressure changed during a run, identical runs; plainer wording',
+      'the uncertainty budget takes the accuracies stated for gauge, flow device and thermometer in place of defaults, and counts a step between ranges of the flow device; a reading less than 1.5 % off the curve is no outlier; new findings: volume against areas, barometer against altitude, zero-flow pressure changed during a run, identical runs; plainer wording',
     ...current,
   },
 ]
