@@ -3,8 +3,8 @@ const KEY = 'draughtbook.access-token'
 /** The token by which the service knows this user: that of this tab, else the one kept in this browser; undefined where there is none. */
 export function accessToken(): string | undefined {
   for (const place of places()) {
-    const token = place.getItem(KEY)
-    if (token !== null) return token
+    const token = place?.getItem(KEY) ?? undefined
+    if (token !== undefined) return token
   }
   return undefined
 }
@@ -23,8 +23,8 @@ export function keepAccessToken(token: string, lasting: boolean): void {
   }
 }
 
-/** That of the tab, then that of the browser; none where reading them is not allowed. */
-function places(): Storage[] {
+/** That of the tab, then that of the browser; none where there is none, or reading them is not allowed. */
+function places(): (Storage | undefined)[] {
   try {
     return [globalThis.sessionStorage, globalThis.localStorage]
   } catch {

@@ -57,7 +57,9 @@ export function formulaDifference(
 /** The formulas of the line “shown”; rows may have been added to the range or deleted from it. */
 export function formulasOfHead(sheet: Sheet, rows: number): ComparedFormulas {
   const shown = Object.values(shownFormulas(FIRST_ROW + rows))
-  const anyRows = (formula: string) => comparableFormula(formula).replace(/(?<=[A-Z])\d+/g, '#')
+  // A range of one row is written C7:C7 by one program and C7 by another.
+  const anyRows = (formula: string) =>
+    comparableFormula(formula).replace(/\$?(\b[A-Z]{1,3})\$?\d+(?::\$?\1\$?\d+)?/g, '$1#')
   const differences = shown.flatMap(({ cell, formula }) => {
     const at = parseAddress(cell)
     if (!at) return []
