@@ -71,6 +71,9 @@ function methodNamed(views: readonly View[]): NamedMethod | undefined {
   return known.found
 }
 
+/** The first number of each standard: most texts hold none, and need not be looked at further. */
+const NUMBER_OF_STANDARD = /9972|13829|779|3158|149|1827/
+
 /** A method is named near the beginning of a sheet. */
 const TITLE = { rows: 120, columns: 30 }
 
@@ -78,8 +81,7 @@ function firstNamed(views: readonly View[]): NamedMethod | undefined {
   for (const view of views)
     for (const [row, column] of formPlaces(view, TITLE)) {
       const text = view.text(row, column)
-      // Most texts hold no figure; their boxes need not be looked for.
-      const words = text !== undefined && /\d/.test(text) ? withoutUnticked(text) : undefined
+      const words = text !== undefined && NUMBER_OF_STANDARD.test(text) ? withoutUnticked(text) : undefined
       const id =
         words === undefined
           ? undefined

@@ -5,6 +5,9 @@ const NO = new Set('no n nein non nee nej nei nie ne nao ei false ✗ ✘ ☐ 0'
 const plain = (text: string): string =>
   text.normalize('NFD').replaceAll(/\p{M}/gu, '').replaceAll(/[.,!]/g, '').trim().toLowerCase()
 
+/** Longer texts are no such word, with some blanks around it. */
+const LONGEST = 12
+
 /** "yes", "Ja", "sí", "✓": nothing but that. */
 export const saysYes = (text: string): boolean => YES.has(plain(text))
 
@@ -15,5 +18,6 @@ export const saysNo = (text: string): boolean => NO.has(plain(text))
 export const isAnswered = (text: string, beside: string | undefined): boolean =>
   text !== '' &&
   beside !== undefined &&
+  beside.length <= LONGEST &&
   (text.includes('?') || beside.trim().length > 1) &&
   (saysYes(beside) || saysNo(beside))
