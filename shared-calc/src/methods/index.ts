@@ -23,12 +23,13 @@ export const methods: readonly Method[] = [
   astmE3158Edition24,
 ]
 
+/** What is wrong with an id that no method has, and the ids there are. */
+export const noSuchMethod = (id: string): string =>
+  `there is no test method "${id}" (known: ${methods.map((one) => one.id).join(', ')})`
+
 /** The method with an id. Throws InputError naming `test.method` and the methods there are. */
 export function methodById(id: string): Method {
   const method = methods.find((candidate) => candidate.id === id)
   if (method) return method
-  const known = methods.map((candidate) => candidate.id).join(', ')
-  throw new InputError([
-    { path: 'test.method', message: `there is no test method "${id}" (known: ${known})` },
-  ])
+  throw new InputError([{ path: 'test.method', message: noSuchMethod(id) }])
 }

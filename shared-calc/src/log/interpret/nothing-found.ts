@@ -1,4 +1,4 @@
-import { methods } from '../../methods/index.js'
+import { noSuchMethod } from '../../methods/index.js'
 import { RECALCULATE } from '../cells/interpret.js'
 import { type LogProblem, problem } from '../problem.js'
 import { stackedView } from './grid/stacked-view.js'
@@ -16,12 +16,8 @@ export function nothingFound(views: readonly View[], answers: Answers): LogProbl
   const unstored = views.flatMap((view) => unstoredColumn(view) ?? [])[0]
   if (unstored !== undefined) return problem('formula-without-result', RECALCULATE, { cell: unstored })
   const method = answers[METHOD]
-  if (method !== undefined && !methodOfLog(answers, views)) {
-    const known = methods.map(({ id }) => id).join(', ')
-    return problem('layout-invalid', `there is no test method "${method.slice(0, 80)}" (known: ${known})`, {
-      path: METHOD,
-    })
-  }
+  if (method !== undefined && !methodOfLog(answers, views))
+    return problem('layout-invalid', noSuchMethod(method.slice(0, 80)), { path: METHOD })
   const single = views.find((view) => stackedView(view, 1))
   if (single)
     return problem(

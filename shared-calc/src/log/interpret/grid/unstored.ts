@@ -3,20 +3,20 @@ import { remarkFinding } from '../../../catalogue/findings/remark.js'
 import { bareUnit } from '../../cells/stated-unit.js'
 import { classify, type FieldName } from '../fields/classify.js'
 import { readLabel, says } from '../words/label.js'
+import type { Content } from './cell-content.js'
 import { formPlaces, type View } from './view.js'
 
 const MOST_COLUMNS = 60
 
-const isUnstored = (view: View, row: number, column: number): boolean => {
-  const content = view.at(row, column)
-  return content?.kind === 'error' && content.unstored
-}
+/** A formula whose result the file does not hold. */
+export const isUnstored = (content: Content | undefined): boolean =>
+  content?.kind === 'error' && content.unstored
 
 /** The first formula without a result in some rows of a sheet. */
 export function unstoredIn(view: View, from: number, to: number): string | undefined {
   for (let row = from; row < to; row++)
     for (let column = 0; column < Math.min(view.columns, MOST_COLUMNS); column++)
-      if (isUnstored(view, row, column)) return view.address(row, column)
+      if (isUnstored(view.at(row, column))) return view.address(row, column)
   return undefined
 }
 
@@ -28,7 +28,7 @@ export function unstoredColumn(view: View): string | undefined {
   for (let column = 0; column < Math.min(view.columns, MOST_COLUMNS); column++) {
     let count = 0
     for (let row = 0; row < view.rows; row++) {
-      count = isUnstored(view, row, column) ? count + 1 : 0
+      count = isUnstored(view.at(row, column)) ? count + 1 : 0
       if (count >= FEWEST) return view.address(row - FEWEST + 1, column)
     }
   }
@@ -52,7 +52,7 @@ const REACH = 3
 export function unstoredFields(view: View): UnstoredField[] {
   const found: UnstoredField[] = []
   for (const [row, column] of formPlaces(view)) {
-    if (!isUnstored(view, row, column)) continue
+    if (!isUnstored(view.at(row, column))) continue
     const at = [1, 2, REACH].find((step) => view.text(row, column - step) !== undefined)
     const text = at === undefined ? undefined : view.text(row, column - at)
     if (text === undefined) continue

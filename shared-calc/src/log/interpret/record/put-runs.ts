@@ -102,22 +102,10 @@ export function putRuns(draft: Draft, given: readonly FoundRun[], context: RunCo
     tellMeans(draft, run, index)
     if (!direction || !unit || (!isDevice && !flow)) continue
     const sign = signs[index] ?? { readings: 1, zero: 1 }
-    const before = zeroInPa(
-      draft,
-      zeros[index]?.before,
-      unit,
-      sign.zero,
-      `runs[${index}].zeroFlowBefore_Pa`,
-      run.block.pressure.unit,
-    )
-    const after = zeroInPa(
-      draft,
-      zeros[index]?.after,
-      unit,
-      sign.zero,
-      `runs[${index}].zeroFlowAfter_Pa`,
-      run.block.pressure.unit,
-    )
+    const zeroOf = (values: ZeroValues | undefined, field: string) =>
+      zeroInPa(draft, values, unit, sign.zero, `runs[${index}].${field}`, run.block.pressure.unit)
+    const before = zeroOf(zeros[index]?.before, 'zeroFlowBefore_Pa')
+    const after = zeroOf(zeros[index]?.after, 'zeroFlowAfter_Pa')
     const offset = run.block.pressure.role === 'induced' ? inducedOffset(draft, run, index, before, after) : 0
     draft.put(`runs[${index}].direction`, direction)
     if (before.length > 0) draft.put(`runs[${index}].zeroFlowBefore_Pa`, before)

@@ -5,6 +5,7 @@ import { blockBetween } from '../../grid/address.js'
 import type { Grid } from '../../grid/grid.js'
 import { type Looked, look } from '../../layout/look.js'
 import { isUsable, type TableRow } from '../../layout/row-usable.js'
+import { isUnstored } from '../grid/unstored.js'
 import type { View } from '../grid/view.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { Draft } from './draft.js'
@@ -53,7 +54,7 @@ export function tellUses(draft: Draft, run: FoundRun, index: number, direction: 
       )
   const fields = new Set(Object.values(draft.collector.cells))
   for (const { column, why: reason } of block.ignored) {
-    const why = isUnstored(run, column.at) ? columnReasons.unstored : reason
+    const why = hasUnstored(run, column.at) ? columnReasons.unstored : reason
     // A list of readings repeats volume and temperatures in every line.
     if (block.walked.rows.some(({ row }) => fields.has(run.view.address(row, column.at)))) continue
     draft.uses.push({ cells: span(run, column.at), heading: column.label.text, ignoredBecause: why })
@@ -83,11 +84,8 @@ export function tellUses(draft: Draft, run: FoundRun, index: number, direction: 
 }
 
 /** A column of formulas whose results the file does not hold. */
-const isUnstored = ({ view, readings }: FoundRun, column: number): boolean =>
-  readings.some(({ row }) => {
-    const content = view.at(row, column)
-    return content?.kind === 'error' && content.unstored
-  })
+const hasUnstored = ({ view, readings }: FoundRun, column: number): boolean =>
+  readings.some(({ row }) => isUnstored(view.at(row, column)))
 
 /** The cells of a row as the reader of layouts sees them, to say why they are no reading; undefined where they are parts of cells. */
 function seenRow(

@@ -5,6 +5,7 @@ import { toRecordUnit } from '../../cells/units.js'
 import type { Written } from '../../cells/written.js'
 import { LIMITS } from '../../limits.js'
 import type { Content } from '../grid/cell-content.js'
+import { isUnstored } from '../grid/unstored.js'
 import type { View } from '../grid/view.js'
 import { isPlaceholder, type Label, readLabel, says } from '../words/label.js'
 import { isOfOneSign } from '../zero-flow/headings.js'
@@ -98,8 +99,8 @@ export function walkRows(
       continue
     }
     if (at?.kind === 'error' || flows.some((one) => one?.kind === 'error')) {
-      const isUnstored = [at, ...flows].some((one) => one?.kind === 'error' && one.unstored)
-      leftOut.push({ cell, why: isUnstored ? rowReasons.unstored : rowReasons.error, row })
+      const unstored = [at, ...flows].some(isUnstored)
+      leftOut.push({ cell, why: unstored ? rowReasons.unstored : rowReasons.error, row })
       last = row
       continue
     }

@@ -61,6 +61,8 @@ export function numbersAroundWords(view: View, known: Known): ZeroEntry[] {
       if (!says(readLabel(text), 'zero')) continue
       for (let at = row; at <= row + REACH.down; at++)
         for (let right = at === row ? column + 1 : column; right <= column + REACH.right; right++) {
+          // Most places hold no number, and need no address.
+          if (view.number(at, right) === undefined) continue
           const cell = view.address(at, right)
           if (found.has(cell) || known.isRead(cell)) continue
           const entry = governed(view, at, right, known)
