@@ -128,7 +128,7 @@ export const runTexts = {
     severity: 'caution',
     message: ({ value, cell, struck }: { value: number; cell: string; struck: string }) =>
       `${plain(value, 6)} in ${cell} was not read. It is beside ${struck}, which is struck through.`,
-    remedy: 'If the number replaces the one struck through, write it in the cell of that one.',
+    remedy: 'If this number replaces the struck-through one, move it into that cell.',
   },
   'log-row-doubt': {
     severity: 'caution',
