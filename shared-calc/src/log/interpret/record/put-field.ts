@@ -15,6 +15,7 @@ const NAMES: Record<string, string> = {
   'building.volume_m3': 'internal volume',
   'building.volumeBasis': 'basis of the volume',
   'building.envelopeArea_m2': 'envelope area',
+  'building.lossArea_m2': 'loss area without the lowest floor',
   'building.floorArea_m2': 'floor area',
   'building.height_m': 'height of the building',
   'building.altitude_m': 'altitude',
@@ -37,7 +38,11 @@ const NAMES: Record<string, string> = {
 export function put(draft: Draft, field: FoundField, path: string, value: unknown) {
   draft.put(path, value, field.cell)
   draft.use(field.cell, field.label.text, NAMES[path] ?? path, path, `labelled "${field.label.text}"`)
-  if (field.meanWith) draft.tell(fieldText('log-mean-of-two'), [field.cell, ...field.meanWith], path)
+  if (field.meanWith) draft.tell(
+      fieldText(field.meanWith.length > 1 ? 'log-mean-of-readings' : 'log-mean-of-two'),
+      [field.cell, ...field.meanWith],
+      path,
+    )
   if (field.hidden)
     draft.tell(cellText('log-hidden', { what: 'cell', hidden: 'row or column' }), field.cell, path)
 }

@@ -2,7 +2,7 @@ import type { Direction } from '../../../contract/record/index.js'
 import type { FoundField } from '../fields/found-field.js'
 import type { View } from '../grid/view.js'
 import type { FoundRun } from '../tables/runs.js'
-import { directionIn, readLabel, says, wordsOf } from '../words/label.js'
+import { directionIn, type Label, readLabel, says, wordsOf } from '../words/label.js'
 
 /** A raw series that may give runs. */
 export interface FoundSeries {
@@ -263,17 +263,25 @@ function refusalOf({ runs }: TestGroup, groups: readonly TestGroup[]): TestGroup
     ? headOfSheet(view, top)
     : undefined
   if (headed) return headed
+  const { label: heading, headingCell } = first.block.pressure
+  if (groups.length > 1 && isOfDucts(heading)) return { title: heading.text, cell: headingCell }
   for (let row = top - 1; row > above; row--)
     for (let column = Math.max(0, first.left - 1); column <= first.right; column++) {
       const text = view.text(row, column)
       if (text === undefined || text.length > 80 || view.at(row, column + 1)) continue
       const label = readLabel(text)
       if (says(label, 'zero') || label.tokens.length > 10) continue
-      if (says(label, 'leftOut') || says(label, 'brokenOff'))
+      if (says(label, 'leftOut') || says(label, 'brokenOff') || (groups.length > 1 && isOfDucts(label)))
         return { title: text, cell: view.address(row, column) }
     }
   return undefined
 }
+
+/** "Duct leakage" above pressures and flows: a test of the ventilation, and not of the house. "Ducts sealed" is how the house was tested. */
+const isOfDucts = (label: Label): boolean =>
+  says(label, 'duct') &&
+  !says(label, 'covered') &&
+  !label.tokens.some((token) => /^(?:taped|masked|open|offen|abgeklebt)$/.test(token))
 
 /** "INVALID: too much wind" at the head of a sheet that holds one test, as the first word: a rule says when a test is so. */
 function headOfSheet(view: View, top: number): TestGroup['refusedBy'] {

@@ -115,6 +115,8 @@ export const CONCEPTS = {
   /** Sheets that show how the form is filled in. */
   example:
     'example sample template beispiel muster vorlage exemple modele voorbeeld sjabloon esempio modello ejemplo plantilla exemplo modelo eksempel mal exempel mall esimerkki malli przyklad szablon priklad vzor sablona',
+  /** Ventilation ductwork, which has leakage tests of its own. */
+  duct: 'duct ducts ductwork ducting luftkanal* luftungskanal* kanalnetz* luftleitung* kanaalwerk luchtkanal* gaine gaines conduits aeraulique* condotte conducto conductos kanalsystem* ventilationskanal* vzduchovod* przewody',
   /** A test that came to no end; one that a house failed did. */
   brokenOff:
     'stopped abandoned aborted interrupted incomplete abgebrochen unterbrochen unvollstandig interrompu interrompue incomplet afgebroken onvolledig przerwan* interrumpid* interrott* avbrutt avbruten afbrudt keskeyt* prerusen* interrompid*',
