@@ -36,7 +36,8 @@ function meansOf(run: FoundRun, columns: Columns): FoundField[] {
   if (first === undefined || more.length < 2) return []
   return fieldsOfRow(run.view, first, columns).flatMap((field) => {
     const { name, content, column } = field
-    if (content.kind !== 'number' || (name !== 'indoorTemperature' && name !== 'outdoorTemperature')) return []
+    if (content.kind !== 'number' || (name !== 'indoorTemperature' && name !== 'outdoorTemperature'))
+      return []
     const values = [first, ...more].flatMap((row) => run.view.number(row, column) ?? [])
     if (values.length <= more.length) return []
     const value = Number((mean(values) as number).toPrecision(6))

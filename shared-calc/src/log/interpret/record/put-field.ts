@@ -38,7 +38,8 @@ const NAMES: Record<string, string> = {
 export function put(draft: Draft, field: FoundField, path: string, value: unknown) {
   draft.put(path, value, field.cell)
   draft.use(field.cell, field.label.text, NAMES[path] ?? path, path, `labelled "${field.label.text}"`)
-  if (field.meanWith) draft.tell(
+  if (field.meanWith)
+    draft.tell(
       fieldText(field.meanWith.length > 1 ? 'log-mean-of-readings' : 'log-mean-of-two'),
       [field.cell, ...field.meanWith],
       path,

@@ -2,7 +2,7 @@ import type { Direction } from '../../../contract/record/index.js'
 import type { FoundField } from '../fields/found-field.js'
 import type { View } from '../grid/view.js'
 import type { FoundRun } from '../tables/runs.js'
-import { directionIn, type Label, readLabel, says, wordsOf } from '../words/label.js'
+import { directionIn, readLabel, says, wordsOf } from '../words/label.js'
 
 /** A raw series that may give runs. */
 export interface FoundSeries {
@@ -73,7 +73,7 @@ export function groupTests(
     const refusal =
       first && ofOtherKind.includes(first) && group.runs.length === 1
         ? lineAbove(first)
-        : refusalOf(group, groups)
+        : (refusalOf(group, groups) ?? otherSystem(group, groups))
     if (refusal) group.refusedBy = refusal
     if (group.key === '' && groups.length > 1) group.key = titleOf(group, groups)
   }
@@ -263,25 +263,37 @@ function refusalOf({ runs }: TestGroup, groups: readonly TestGroup[]): TestGroup
     ? headOfSheet(view, top)
     : undefined
   if (headed) return headed
-  const { label: heading, headingCell } = first.block.pressure
-  if (groups.length > 1 && isOfDucts(heading)) return { title: heading.text, cell: headingCell }
   for (let row = top - 1; row > above; row--)
     for (let column = Math.max(0, first.left - 1); column <= first.right; column++) {
       const text = view.text(row, column)
       if (text === undefined || text.length > 80 || view.at(row, column + 1)) continue
       const label = readLabel(text)
       if (says(label, 'zero') || label.tokens.length > 10) continue
-      if (says(label, 'leftOut') || says(label, 'brokenOff') || (groups.length > 1 && isOfDucts(label)))
+      if (says(label, 'leftOut') || says(label, 'brokenOff'))
         return { title: text, cell: view.address(row, column) }
     }
   return undefined
 }
 
-/** "Duct leakage" above pressures and flows: a test of the ventilation, and not of the house. "Ducts sealed" is how the house was tested. */
-const isOfDucts = (label: Label): boolean =>
-  says(label, 'duct') &&
-  !says(label, 'covered') &&
-  !label.tokens.some((token) => /^(?:taped|masked|open|offen|abgeklebt)$/.test(token))
+/** "Ducts" over pressures and flows without a word for the direction, beside a test of the house: the sheet, or a line above, says what was measured. */
+function otherSystem({ runs }: TestGroup, groups: readonly TestGroup[]): TestGroup['refusedBy'] {
+  const [first] = runs
+  const isOfHouse = groups.some((one) => one.runs.some((run) => directionOf(run) !== undefined))
+  if (!first || !isOfHouse || runs.some(({ direction }) => direction !== undefined)) return undefined
+  const { view, top } = first
+  const above = view.turned ? top : Math.max(endAbove(first, groups), top - TITLE_ROWS)
+  const titles = Array.from({ length: top - above - 1 }, (_, index) => top - 1 - index).flatMap((row) => {
+    const text = view.text(row, first.left) ?? view.text(row, 0)
+    return text === undefined || text.length > 60
+      ? []
+      : [{ title: text, cell: view.address(row, first.left) }]
+  })
+  const { label: heading, headingCell } = first.block.pressure
+  const named = { title: heading.text, cell: headingCell }
+  return [named, ...titles, { title: view.name, cell: view.address(top, first.left) }].find(({ title }) =>
+    says(readLabel(title), 'otherSystem'),
+  )
+}
 
 /** "INVALID: too much wind" at the head of a sheet that holds one test, as the first word: a rule says when a test is so. */
 function headOfSheet(view: View, top: number): TestGroup['refusedBy'] {
