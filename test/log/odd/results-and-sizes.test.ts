@@ -80,7 +80,11 @@ it('does not give the zero flow of a later test to an earlier one that has none'
     ],
   )
   const rows = [['Test 1 of 3 March'], ...earlier, ['Test 2 of 22 April'], ...numbered()]
-  const { record, tests } = read(await book({ Test: [...FORM, [null], ...rows] }))
-  expect(tests).toBe(2)
+  const log = await book({ Test: [...FORM, [null], ...rows] })
+  expect(read(log).tests).toBe(2)
+  // Whether the earlier test had any is asked, as the log speaks of zero flow.
+  const { asked } = read(log, { test: '1' })
+  expect(asked).toEqual(['runs[0].zeroFlow', 'runs[1].zeroFlow'])
+  const { record } = read(log, { test: '1', 'runs[0].zeroFlow': 'none', 'runs[1].zeroFlow': 'none' })
   expect(record?.runs.map(({ zeroFlowBefore_Pa }) => zeroFlowBefore_Pa ?? [])).toEqual([[], []])
 })

@@ -1,6 +1,7 @@
 import { mean } from '../../mean.js'
 import type { View } from '../grid/view.js'
 import type { FoundRun } from '../tables/runs.js'
+import { says } from '../words/label.js'
 import type { FoundField } from './found-field.js'
 import { fieldsAbove, fieldsOfRow } from './lists.js'
 
@@ -35,7 +36,9 @@ function meansOf(run: FoundRun, columns: Columns): FoundField[] {
   const [first, ...more] = run.readings.map(({ row }) => row)
   if (first === undefined || more.length < 2) return []
   return fieldsOfRow(run.view, first, columns).flatMap((field) => {
-    const { name, content, column } = field
+    const { name, content, column, label, unit } = field
+    // "N.º" has the letter of an outdoor temperature.
+    if (unit?.kind !== 'temperature' && !says(label, 'temperature')) return []
     if (content.kind !== 'number' || (name !== 'indoorTemperature' && name !== 'outdoorTemperature'))
       return []
     const values = [first, ...more].flatMap((row) => run.view.number(row, column) ?? [])
