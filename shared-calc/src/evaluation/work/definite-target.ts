@@ -170,6 +170,10 @@ function refuseMissingBasis(record: Asked, quantity: TargetQuantity): void {
   const field = missingBasis(record, quantity)
   if (field)
     throw new InputError([
-      { path: `building.${field}`, message: `it is missing; the target needs it for ${quantity}` },
+      {
+        path: `building.${field}`,
+        message: `it is missing; the target needs it for ${quantity}`,
+        missing: true,
+      },
     ])
 }
