@@ -20,12 +20,18 @@ export function testLines(test: RerunTest): string[] {
   if (quiet) return said.length > 0 ? [`${name}: ${[outcome, ...said].join('; ')}`] : []
   const real = differences.filter(({ rounding }) => !rounding)
   return [
-    // The reason of this outcome begins with it.
-    outcome === 'inputs changed after issue' ? `${name}: ${why}` : `${name}: ${outcome}: ${why}`,
+    headLine(name, test, real),
     ...real.slice(0, MOST).flatMap(differenceLines),
     ...remarks.map((remark) => `  ${remark}`),
     ...(real.length > MOST ? [`  ${real.length - MOST} more: see --out or --json`] : []),
   ]
+}
+
+/** The outcome with its reason; differences that are listed below are not named here too. */
+function headLine(name: string, { outcome, why, signature }: RerunTest, real: readonly Difference[]): string {
+  const listed = real.length > 0 && signature?.state !== 'key not given' && signature?.state !== 'invalid'
+  if (outcome === 'inputs changed after issue') return `${name}: ${listed ? outcome : why}`
+  return outcome === 'differs' && listed ? `${name}: ${outcome}` : `${name}: ${outcome}: ${why}`
 }
 
 const isReport = ({ kind }: RerunTest): boolean =>
@@ -37,7 +43,7 @@ function differenceLines(one: Difference): string[] {
   const pair =
     kind === 'figure'
       ? `in the file ${value(recorded)}, recalculated ${value(expected)}`
-      : `issued ${value(expected)}, now ${value(recorded)}`
+      : `issued ${value(expected)}, in the file ${value(recorded)}`
   return [
     `  ${label}${place}: ${pair}${unit ? ` ${unit}` : ''}`,
     ...follows
@@ -62,10 +68,10 @@ function value(content: Difference['recorded']): string {
 export function countLines({ tests, counts, passedOver = [] }: RerunReport): string[] {
   const found = outcomes
     .filter((outcome) => counts[outcome] > 0)
-    .map((outcome) => `${outcome} ${counts[outcome]}`)
+    .map((outcome) => `${counts[outcome]} ${outcome}`)
   const signed = (Object.keys(signatureWords) as (keyof typeof signatureWords)[]).flatMap((state) => {
     const files = tests.filter(({ signature }) => signature?.state === state).length
-    return files > 0 ? [`${signatureWords[state]} ${files}`] : []
+    return files > 0 ? [`${files} ${signatureWords[state]}`] : []
   })
   if (tests.length === 0) return ['No test was re-run: no Draughtbook summary was found.']
   const compared = tests.filter(isReport).length
@@ -73,7 +79,7 @@ export function countLines({ tests, counts, passedOver = [] }: RerunReport): str
     count(tests.length - compared, 'test re-run', 'tests re-run'),
     ...(compared > 0 ? [count(compared, 'report on them compared', 'reports on them compared')] : []),
   ].join(', ')
-  const reports = passedOver.length > 0 ? [`without a record ${passedOver.length}`] : []
+  const reports = passedOver.length > 0 ? [`${passedOver.length} without a record`] : []
   return [
     `${one}: ${[...found, ...reports].join(', ')}`,
     ...(signed.length > 0 ? [`Signatures: ${signed.join(', ')}`] : []),

@@ -1,5 +1,6 @@
 import type { z } from 'zod'
 import { check } from '../check.js'
+import { refuseOtherKind } from '../file-kind.js'
 import { InputError, type Problem } from '../problem.js'
 import { TestRecord } from './test-record.js'
 
@@ -9,6 +10,7 @@ import { TestRecord } from './test-record.js'
  * @throws InputError with one problem per fault, each naming its field (and cell)
  */
 export function parseRecord(input: unknown, cells: Readonly<Record<string, string>> = {}): TestRecord {
+  refuseOtherKind(input, 'record')
   const result = check(TestRecord, input)
   if (result.success) return result.data
   throw new InputError(problemsFromZod(result.error.issues, cells, input))
