@@ -1,4 +1,4 @@
-import type { Difference, RerunReport, RerunTest } from '@draughtbook/shared-calc/rerun'
+import type { Difference, RerunOutcome, RerunReport, RerunTest } from '@draughtbook/shared-calc/rerun'
 import { outcomes, signatureWords } from '@draughtbook/shared-calc/rerun'
 import { count } from './number-text.js'
 
@@ -30,7 +30,10 @@ export function testLines(test: RerunTest): string[] {
 /** The outcome with its reason; differences that are listed below are not named here too. */
 function headLine(name: string, { outcome, why, signature }: RerunTest, real: readonly Difference[]): string {
   const listed = real.length > 0 && signature?.state !== 'key not given' && signature?.state !== 'invalid'
-  if (outcome === 'inputs changed after issue') return `${name}: ${listed ? outcome : why}`
+  if (outcome === 'inputs changed after issue') {
+    const inputs = real.filter(({ kind }) => kind === 'input').length
+    return `${name}: ${listed && inputs > 0 ? `${count(inputs, 'input')} changed after issue` : why}`
+  }
   return outcome === 'differs' && listed ? `${name}: ${outcome}` : `${name}: ${outcome}: ${why}`
 }
 
@@ -64,11 +67,20 @@ function value(content: Difference['recorded']): string {
   return text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text
 }
 
+/** Outcomes as they follow a number, where that changes them. */
+const counted: Partial<Record<RerunOutcome, (count: number) => string>> = {
+  agrees: (n) => (n === 1 ? 'agrees' : 'agree'),
+  differs: (n) => (n === 1 ? 'differs' : 'differ'),
+  'older calculation version': (n) => `issued under ${n === 1 ? 'an older version' : 'older versions'}`,
+  'inputs changed after issue': () => 'with inputs changed after issue',
+  'signature not accepted': (n) => `with ${n === 1 ? 'a signature' : 'signatures'} not accepted`,
+}
+
 /** Counts of outcomes, and of signatures where any file is a Draughtbook summary. */
 export function countLines({ tests, counts, passedOver = [] }: RerunReport): string[] {
   const found = outcomes
     .filter((outcome) => counts[outcome] > 0)
-    .map((outcome) => `${counts[outcome]} ${outcome}`)
+    .map((outcome) => `${counts[outcome]} ${counted[outcome]?.(counts[outcome]) ?? outcome}`)
   const signed = (Object.keys(signatureWords) as (keyof typeof signatureWords)[]).flatMap((state) => {
     const files = tests.filter(({ signature }) => signature?.state === state).length
     return files > 0 ? [`${files} ${signatureWords[state]}`] : []

@@ -2,7 +2,7 @@ import { capital, dayInWords, quoted } from '../../words.js'
 import type { RemarkTexts } from '../finding-text.js'
 import { saying } from '../remark.js'
 
-const checkDate = 'Enter the date of the test. On the command line: --set date=2026-10-14.'
+const checkDate = 'Enter the date of the test. On the command line: --set date=YYYY-MM-DD.'
 
 /** A logged number as it is in the log. */
 const logged = (value: number): string => String(value).replace('-', '−')
