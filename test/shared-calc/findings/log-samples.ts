@@ -187,6 +187,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
     { why: rowReasons.commentSays('Log!B9', 'leave out, gust') },
   ],
   'log-left-out/unnamed': [],
+  'log-left-out/copied': [{ original: "'Haus A'!B9" }],
   'log-no-heading': [],
   'log-unit/device': [{ unit: 'cfm' }],
   'log-unit/device-pressure': [{ unit: 'hPa' }],

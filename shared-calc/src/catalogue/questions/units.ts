@@ -76,6 +76,19 @@ export const unitQuestions = {
       noneLikelier: true,
     }
   },
+  flowUnitTwice: ({
+    cell,
+    units,
+  }: {
+    /** Heading of the flows. */
+    cell: string
+    /** As they are shown: that of the row of units, and that in the words of the heading. */
+    units: readonly string[]
+  }): Asked => ({
+    text: `The heading of the flows in ${cellName(cell)} names two units, ${listed(units)}. In which are they?`,
+    choices: units.map((unit) => ({ value: unit.replace('m³', 'm3'), label: unit })),
+    noneLikelier: true,
+  }),
   flowUnitsExchanged: ({
     cells,
     own,

@@ -53,6 +53,23 @@ export const zeroFlowQuestions = {
     noneLikelier: true,
     example: '-1.2 before, -0.8 after',
   }),
+  zeroFlowInHeading: ({
+    direction,
+    heading,
+    read,
+  }: {
+    direction: Direction | undefined
+    heading: string
+    /** The zero-flow pressures that were read for the run. */
+    read: readonly string[]
+  }): Asked => ({
+    text: `The pressures of ${runOf(direction)} are headed ${quoted(heading)}. Are the zero-flow pressures already subtracted?`,
+    choices: [
+      { value: 'as read', label: `no: subtract ${read.join(', ')}` },
+      { value: 'none', label: 'yes: they are subtracted' },
+    ],
+    noneLikelier: true,
+  }),
   zeroFlowUnstored: ({
     direction,
     cells,

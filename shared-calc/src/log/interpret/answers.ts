@@ -23,6 +23,7 @@ const FIELDS = [
   'flowStatedAt',
   'readings.grey',
   'readings.remarked',
+  'readings.copied',
   'runs[0].direction',
   'runs[1].direction',
   'runs[0].zeroFlow',

@@ -113,7 +113,8 @@ export function interpretLog(
         block.pressure.label,
       ),
   )
-  const copies = copiesIn(all, fields)
+  const alike = copiesIn(all, fields)
+  const copies = alike.filter(({ ofOtherHouse }) => !ofOtherHouse)
   const means = meansOfRuns(all)
   const { runs, joined } = joinFans(
     all.filter((run) => !means.includes(run) && !copies.some((copy) => copy.run === run)),
@@ -219,6 +220,7 @@ export function interpretLog(
       scope,
       zeroFlow,
       group,
+      copied: alike.filter(({ ofOtherHouse }) => ofOtherHouse),
       devices,
       volume,
       american,

@@ -105,7 +105,7 @@ export function labelledAsField(labels: readonly RowLabel[]): boolean {
         says(label, 'temperature') ||
         says(label, 'exponent') ||
         says(label, 'coefficient') ||
-        /^(q|n|r|ach)\d/.test(label.tokens[0] ?? ''))
+        /^(?:q|n|r|v|w|ach|cfm|ela)\d/.test(label.tokens[0] ?? ''))
     )
   })
 }

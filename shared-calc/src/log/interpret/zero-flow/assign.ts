@@ -306,11 +306,16 @@ const namesIn = (sheet: ZeroEntry['view']['sheet'], row: number): string[] =>
     cell && cell.kind !== 'error' ? [String(cell.value).trim()] : [],
   )
 
+const hasOwner = ({ view, direction }: ZeroEntry, runs: readonly FoundRun[]): boolean =>
+  runs.some((one) => one.view.name === view.name && directionOf(one) === direction)
+
 export function costOf(run: FoundRun, entry: ZeroEntry, runs: readonly FoundRun[]): number {
   if (entry.test !== undefined && entry.test !== run.test) return 9999
   if (entry.run !== undefined && entry.run !== run) return 9999
   const direction = directionOf(run)
   if (entry.direction && direction && entry.direction !== direction) return 9999
+  // A table without a direction leaves it to the run that has the one named.
+  if (entry.direction && !direction && hasOwner(entry, runs)) return 9999
   const [row, column] = run.view.turned ? [entry.column, entry.row] : [entry.row, entry.column]
   const { top, bottom, left, right } = run
   const otherSheet = entry.view.name !== run.view.name
