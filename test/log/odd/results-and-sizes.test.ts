@@ -88,3 +88,21 @@ it('does not give the zero flow of a later test to an earlier one that has none'
   const { record } = read(log, { test: '1', 'runs[0].zeroFlow': 'none', 'runs[1].zeroFlow': 'none' })
   expect(record?.runs.map(({ zeroFlowBefore_Pa }) => zeroFlowBefore_Pa ?? [])).toEqual([[], []])
 })
+
+it('reads a form of several pairs a line right above a table across', async () => {
+  const form: Rows = [
+    ['House', 'Pear Tree Barn', 'Volume (m³)', HOUSE.volume_m3, 'Inside (°C)', HOUSE.indoor_C],
+    ['Date', '2026-04-22', 'Barometer (hPa)', HOUSE.barometer_Pa / 100, 'Outside (°C)', HOUSE.outdoor_C],
+  ]
+  const across = runs.flatMap(
+    (run): Rows => [
+      [run.direction],
+      ...zeroRows(run),
+      [HEADINGS[0] ?? '', ...run.readings.map(([pressure]) => pressure)],
+      [HEADINGS[1] ?? '', ...run.readings.map(([, flow]) => flow)],
+    ],
+  )
+  const { n50, asked } = read(await book({ Test: [...form, ...across] }))
+  expect(asked).toEqual([])
+  close(n50, both)
+})
