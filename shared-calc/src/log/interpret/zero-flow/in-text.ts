@@ -114,7 +114,9 @@ export const withoutFigures = (text: string): Label =>
 const KNOWN = ['zero', 'before', 'after', 'average', 'pressure', 'dep', 'pres'] as const
 
 const NEUTRAL = new Set(
-  'the of a al test tests reading readings measurement messung essai prova prueba meting'.split(' '),
+  'the of a al der die das den dem des de du la le les il lo el het och test tests reading readings measurement messung messreihe versuch mesure mesures essai prova misura prueba ensayo meting proef pomiar mereni maling mittaus'.split(
+    ' ',
+  ),
 )
 /** "Zero flow (max. 5 Pa)" states a limit or an extreme, and no value. */
 const isKnown = (token: string): boolean =>

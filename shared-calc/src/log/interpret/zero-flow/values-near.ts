@@ -225,7 +225,12 @@ function rightOf(
       found.push(...values.map((one) => ({ ...one, cell: view.address(row, at), row, column: at })))
     } else if (content.kind !== 'text') break
     // "min | −2.1 | mean | −1.2 | values | −1.0 …": the mean alone is read.
-    else if (NOT_VALUES.test(content.text.trim().toLowerCase()) || SPREAD.test(content.text)) isExtreme = true
+    else if (
+      NOT_VALUES.test(content.text.trim().toLowerCase()) ||
+      SPREAD.test(content.text) ||
+      statisticIn(content.text) === 'other'
+    )
+      isExtreme = true
     else if (isSummary(content.text) && found.length === 0) continue
     // "Zero flow b | −1.7 | a | −1.1", and in Dutch "voor | −1.7 | na | −1.1"
     else if (content.text.length <= 2 && view.number(row, at + 1) !== undefined)
