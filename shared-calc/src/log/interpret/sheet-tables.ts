@@ -241,15 +241,15 @@ function isClocked(view: View, first: number, column: number): boolean {
 const isHeaded = (view: View, { first }: Head, { pressure, carriers }: Block): boolean =>
   [pressure, ...carriers].every(({ at }) => view.text(first - 1, at) !== undefined)
 
-/** Whether a block's readings begin inside a table that is read already. */
+/** Whether a block's flows begin inside a table that is read already: no flow belongs to two readings. */
 const overlaps = (
   box: { top: number; bottom: number; left: number; right: number },
   head: Head,
-  { pressure, carriers }: Block,
+  { carriers }: Block,
 ): boolean =>
   head.first >= box.top &&
   head.first <= box.bottom &&
-  [pressure, ...carriers].every(({ at }) => at >= box.left && at <= box.right)
+  carriers.every(({ at }) => at >= box.left && at <= box.right)
 
 /** Zero-flow lists that stand as columns beside the readings. */
 function withZeroColumns(run: FoundRun, { view, head, columns, left }: Segment): FoundRun {

@@ -8,6 +8,7 @@ import { classify, sideOf } from './classify.js'
 import { type FoundField, made } from './found-field.js'
 import { fieldsInText } from './in-text.js'
 import { ofMoments } from './of-moments.js'
+import { severalTemperatures } from './several-temperatures.js'
 
 const BLANKS = 6
 
@@ -45,6 +46,10 @@ export function findFields(
       if (sides.length > 0) continue
       const beside = toTheRight(view, row, column, label, isTaken)
       const field = beside && ofMoments(beside)
+      const several = field?.also ? [] : severalTemperatures(view, row, column, isTaken)
+      for (const { cell } of several) used.add(cell)
+      found.push(...several)
+      if (several.length > 0) continue
       add(field)
       if (field?.name === 'volume') add(nextValue(field, isTaken))
       if (field && (field.name === 'indoorTemperature' || field.name === 'outdoorTemperature')) {
