@@ -34,6 +34,8 @@ export function made(
   held: Content | undefined,
   beside: KnownUnit | undefined,
 ): FoundField | undefined {
+  // "Previous test | 14 February 2025": not of the test of this log.
+  if (says(label, 'former')) return undefined
   const content = asDate(view, label, held) ?? held
   if (!content || content.kind === 'time' || content.kind === 'struck' || content.kind === 'error')
     return undefined
