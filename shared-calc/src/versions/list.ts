@@ -45,9 +45,14 @@ export const versions: readonly KnownVersion[] = [
     load: async () => (await import('./frozen/v1_5_0.js')) as unknown as VersionParts,
   },
   {
-    version: CALCULATION_VERSION,
+    version: '1.6.0',
     changed:
       'the uncertainty budget takes the accuracies stated for gauge, flow device and thermometer in place of defaults, and counts a step between ranges of the flow device; a reading less than 1.5 % off the curve is no outlier; new findings: volume against areas, barometer against altitude, zero-flow pressure changed during a run, identical runs; plainer wording',
+    load: async () => (await import('./frozen/v1_6_0.js')) as unknown as VersionParts,
+  },
+  {
+    version: CALCULATION_VERSION,
+    changed: 'plainer wording of findings, labels and sheets; no figure changes',
     ...current,
   },
 ]

@@ -24,6 +24,7 @@ const samples: Samples = {
     ],
   ],
   fans: [[{ columns: ['Log!B9', 'Log!E9'] }]],
+  copied: [[{ copies: ["'House B'!B9"], originals: ["'House A'!B9"] }]],
   pressureUnit: [[{ heading: 'Log!B7' }]],
   flowUnit: [[{ heading: 'Log!C7', american: false }], [{ heading: 'Log!C7', american: true }]],
   flowUnitDoubt: [
@@ -53,6 +54,9 @@ const samples: Samples = {
     ],
   ],
   zeroFlowLabels: [[{ labels: ['Pre', 'Post'] }]],
+  zeroFlowInHeading: [
+    [{ direction: 'pressurisation', heading: 'Δp ohne Δp0 (Pa)', read: ['-1.2 Pa before', '-0.8 Pa after'] }],
+  ],
   zeroFlowMissing: [
     [{ direction: 'depressurisation', cell: 'Log!A7', label: 'Depressurisation, baseline see below' }],
     [{ direction: undefined, cell: 'Log!A7', label: 'Zero flow' }],
@@ -157,6 +161,7 @@ const samples: Samples = {
       },
     ],
   ],
+  flowUnitTwice: [[{ cell: 'Log!C9', units: ['m³/h', 'L/s'] }]],
   flowUnitsExchanged: [[{ cells: ['Test!B10', 'Test!C10'], own: 'm³/h', other: 'L/s' }]],
   pressureUnitDoubt: [[{ heading: 'Test!A9', stated: 'mbar', highest: 6420, better: ['Pa'] }]],
   zeroFlowUnstored: [

@@ -61,6 +61,21 @@ export const readingQuestions = {
       { value: 'no', label: 'no' },
     ],
   }),
+  copied: ({
+    copies,
+    originals,
+  }: {
+    /** Headings of the pressures, each with the sheet. */
+    copies: readonly string[]
+    originals: readonly string[]
+  }): Asked => ({
+    text: `The readings below ${listed(copies)} are the same as those below ${listed(originals)}, on the sheet of another house. Were they measured in this house?`,
+    choices: [
+      { value: 'leave out', label: 'no: leave them out' },
+      { value: 'read', label: 'yes: use them' },
+    ],
+    noneLikelier: true,
+  }),
   fans: ({ columns }: { columns: readonly string[] }): Asked => ({
     text: `The tables with the flows in ${listed(columns.map(cellName))} are for different fans and have nearly the same pressures. Did the fans run together?`,
     choices: [

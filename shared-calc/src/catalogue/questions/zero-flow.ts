@@ -53,6 +53,23 @@ export const zeroFlowQuestions = {
     noneLikelier: true,
     example: '-1.2 before, -0.8 after',
   }),
+  zeroFlowInHeading: ({
+    direction,
+    heading,
+    read,
+  }: {
+    direction: Direction | undefined
+    heading: string
+    /** The zero-flow pressures that were read for the run. */
+    read: readonly string[]
+  }): Asked => ({
+    text: `The pressures of ${runOf(direction)} are headed ${quoted(heading)}. Are the zero-flow pressures already subtracted?`,
+    choices: [
+      { value: 'as read', label: `no: subtract ${read.join(', ')}` },
+      { value: 'none', label: 'yes: they are subtracted' },
+    ],
+    noneLikelier: true,
+  }),
   zeroFlowUnstored: ({
     direction,
     cells,
@@ -63,7 +80,7 @@ export const zeroFlowQuestions = {
     /** What could be read of it. */
     read: readonly string[]
   }): Asked => ({
-    text: `The zero-flow pressures in ${listed(cells.map(cellName))} are formulas without results. Open the log in a spreadsheet program and save it. Else: what are those of ${runOf(direction)}, in Pa?`,
+    text: `The zero-flow pressures in ${listed(cells.map(cellName))} are formulas without results. Open the log in a spreadsheet program and save it, or answer here: what are those of ${runOf(direction)}, in Pa?`,
     choices: [
       read.length > 0
         ? { value: 'as read', label: `only ${read.join(', ')}` }

@@ -138,6 +138,11 @@ export const runTexts = {
     severity: 'caution',
     message: 'The numbers without headings were left out, as you answered.',
   },
+  'log-left-out/copied': {
+    severity: 'caution',
+    message: ({ original }: { original: string }) =>
+      `The readings are the same as those below ${original}. They were left out, as you answered.`,
+  },
   'log-no-heading': {
     severity: 'caution',
     message: 'The column has no heading. It was read as you answered.',

@@ -4,6 +4,7 @@ import type { Direction } from '../../../contract/record/index.js'
 import { parseAddress, withoutSheet } from '../../grid/address.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { Figure } from '../tables/table-row.js'
+import { says } from '../words/label.js'
 import type { ZeroEntry } from '../zero-flow/entry.js'
 import { zeroValuesIn } from '../zero-flow/in-text.js'
 import type { Mention } from '../zero-flow/mentioned.js'
@@ -68,7 +69,15 @@ export function askedZeroFlow(
       cells: [mention.labelCell],
       ...questions.zeroFlowMissing({ direction, cell: mention.labelCell, label: mention.label }),
     })
-  else if (rivals.length > 0) askRival(draft, path, direction, zeros, rivals)
+  else if (has && says(run.block.pressure.label, 'zero')) {
+    const heading = run.block.pressure.label.text
+    const read = [...parts('before', zeros.before), ...parts('after', zeros.after)]
+    draft.ask({
+      path,
+      cells: [run.block.pressure.headingCell],
+      ...questions.zeroFlowInHeading({ direction, heading, read }),
+    })
+  } else if (rivals.length > 0) askRival(draft, path, direction, zeros, rivals)
   return zeros
 }
 

@@ -64,6 +64,18 @@ function flowUnit(
   const exchanged = run.block.doubts.some(({ unitsExchanged }) => unitsExchanged)
   const meant = exchanged ? draft.answers[PATH] : undefined
   if (meant !== undefined && meant !== AS_HEADED) return answeredUnit(draft, meant, carrier.headingCell)
+  const rival = rivalUnit(run)
+  if (rival && carrier.unit && !exchanged) {
+    const units = [carrier.unit, rival].map(({ unit }) => shown(unit))
+    const answer = draft.answers[PATH]
+    if (answer !== undefined) return answeredUnit(draft, answer, carrier.headingCell)
+    draft.ask({
+      path: PATH,
+      cells: [carrier.headingCell],
+      ...questions.flowUnitTwice({ cell: carrier.headingCell, units }),
+    })
+    return undefined
+  }
   if (carrier.unit?.kind === 'flow') return carrier.unit
   if (run.readings.every((row) => row.carriers.every((one) => one?.unit?.kind === 'flow'))) return M3_H
   const typed = draft.answers[PATH]
@@ -100,6 +112,17 @@ function flowUnit(
     ...questions.flowUnit({ heading: carrier.headingCell, american }),
   })
   return undefined
+}
+
+/** "Flow in l/s" over a row of units that says m³/h; a title over several columns names those of all. */
+function rivalUnit({ block }: FoundRun): KnownUnit | undefined {
+  const [carrier] = block.carriers
+  const named = unitsIn(carrier?.label.text ?? '').filter(({ kind }) => kind === 'flow')
+  const [other] = named
+  if (carrier?.unit?.kind !== 'flow' || !other || named.some(({ unit }) => unit !== other.unit))
+    return undefined
+  const isOfOther = block.segment.columns.some((one) => one !== carrier && one.unit?.kind === 'flow')
+  return other.unit === carrier.unit.unit || isOfOther ? undefined : other
 }
 
 function answeredUnit(draft: Draft, typed: string, cell: string): KnownUnit | undefined {

@@ -9,10 +9,12 @@ import { unstoredIn } from '../grid/unstored.js'
 import type { FoundDevice } from '../tables/device-ranges.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { Figure, TableRow } from '../tables/table-row.js'
+import type { Copy } from '../tests/copies.js'
 import type { TestGroup } from '../tests/group.js'
 import type { FieldScope } from '../tests/scope.js'
 import type { ZeroFlowOfLog } from '../zero-flow/of-log.js'
 import { askedZeroFlow } from './asked-zero-flow.js'
+import { withoutCopied } from './copied-readings.js'
 import { type DeviceInRecord, putDevice } from './device.js'
 import { deviceOf } from './device-tables.js'
 import { withoutDoubtful } from './doubtful-rows.js'
@@ -38,6 +40,8 @@ export interface RunContext {
   readonly zeroFlow: ZeroFlowOfLog
   /** The test whose runs these are. */
   readonly group: TestGroup
+  /** Runs with the readings of another house. */
+  readonly copied: readonly Copy[]
   readonly devices: readonly FoundDevice[]
   readonly volume: VolumeFound
   readonly american: boolean
@@ -45,7 +49,7 @@ export interface RunContext {
 
 /** The runs of a test, in the units of records.  */
 export function putRuns(draft: Draft, given: readonly FoundRun[], context: RunContext) {
-  const kept = withoutRefused(draft, given)
+  const kept = withoutCopied(draft, withoutRefused(draft, given), context.copied)
   const counted = withoutDoubtful(draft, kept)
   const directions = directionsOf(draft, counted)
   const found = kept.map((run) => zerosOf(draft, run, context.zeroFlow.assigned))

@@ -4,6 +4,7 @@ import { says } from '../words/label.js'
 import type { Doubt, KnownColumn, Segment } from './columns.js'
 import { exchangedColumns } from './exchanged-columns.js'
 import { PLAIN_CURVE, type PowerLaw, physicsScore, powerLaw } from './physics.js'
+import { flowPrior, pressurePrior } from './priors.js'
 import { walkRows } from './rows.js'
 import type { Preferred } from './segments.js'
 import { areSamples, type ColumnOfOthers, distinctFans, meanOf, totalOf } from './several-flows.js'
@@ -164,21 +165,6 @@ function lawOf(pressure: KnownColumn, { columns }: Carrier, { rows }: WalkedRows
   )
 }
 
-/** Points for a column being the pressure across the envelope. */
-function pressurePrior({ label, unit, role }: KnownColumn, { rows }: WalkedRows): number {
-  const values = rows.filter(({ kind }) => kind === 'reading').map(({ pressure }) => pressure.value)
-  const inPa = unit?.kind === 'pressure' ? values.map((value) => toRecordUnit(value, unit)) : values
-  const usual = inPa.every((value) => Math.abs(value) >= 3 && Math.abs(value) <= 150)
-  return (
-    (role === 'pressure' ? 2 : role === 'induced' ? 1 : 0) +
-    (says(label, 'building') ? 2 : 0) +
-    (says(label, 'pressure') ? 0.5 : 0) +
-    (unit ? 0.5 : 0) +
-    (values.some((value) => value < 0) ? 1.5 : 0) +
-    (usual ? 0.5 : -1)
-  )
-}
-
 /** Flows that may carry the readings: single columns, a total of parts, or fans that add up. */
 function carriersOf(segment: Segment, devices: readonly KnownColumn[]): Carrier[] {
   const logged = segment.columns
@@ -207,14 +193,6 @@ function carriersOf(segment: Segment, devices: readonly KnownColumn[]): Carrier[
   }
   return found
 }
-
-const flowPrior = ({ label, unit, at }: KnownColumn): number =>
-  2 +
-  (says(label, 'flow') ? 0.6 : 0) +
-  (unit ? 0.6 : 0) +
-  (says(label, 'asShown') ? 1 : 0) -
-  (says(label, 'average') ? 1.5 : 0) -
-  at * 0.001
 
 function asBlock(segment: Segment, best: Candidate, tried: readonly Candidate[]): Omit<Block, 'unnamed'> {
   const { pressure, carrier } = best

@@ -105,7 +105,19 @@ export function labelledAsField(labels: readonly RowLabel[]): boolean {
         says(label, 'temperature') ||
         says(label, 'exponent') ||
         says(label, 'coefficient') ||
-        /^(q|n|r|ach)\d/.test(label.tokens[0] ?? ''))
+        /^(?:q|n|r|v|w|ach|cfm|ela)\d/.test(label.tokens[0] ?? ''))
+    )
+  })
+}
+
+/** "C | 30.9", "n50 | 0.86" in the column that numbers the readings above: results, and no readings. */
+export function isBelowNumbering({ view, head, columns }: Segment, row: number): boolean {
+  return columns.some(({ at, role }) => {
+    const text = role === 'index' ? view.text(row, at) : undefined
+    return (
+      text !== undefined &&
+      view.number(head.first, at) !== undefined &&
+      labelledAsField([{ text, cell: view.address(row, at) }])
     )
   })
 }

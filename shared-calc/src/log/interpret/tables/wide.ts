@@ -219,10 +219,13 @@ function runOf(
   })
   const [first] = pairs
   if (!first || readings.length < 2 || isOneStation(readings)) return undefined
-  const zeros = (role: 'zeroBefore' | 'zeroAfter') =>
-    columns
-      .filter((column) => column.role === role && (directionIn(column.label) ?? direction) === direction)
-      .flatMap((column) => figure(column) ?? [])
+  const zeros = (role: 'zeroBefore' | 'zeroAfter') => {
+    const own = columns.filter((column) => column.role === role)
+    // Where one names this direction, the others are of the other run, in words nobody knows.
+    const named = own.filter(({ label }) => direction !== undefined && directionIn(label) === direction)
+    const free = own.filter(({ label }) => directionIn(label) === undefined)
+    return (named.length > 0 ? named : free).flatMap((column) => figure(column) ?? [])
+  }
   const left = Math.min(...columns.map(({ at }) => at))
   const right = Math.max(...columns.map(({ at }) => at))
   const block: Block = {

@@ -4,6 +4,7 @@ import { toRecordUnit } from '../../cells/units.js'
 import type { FieldName } from '../fields/classify.js'
 import type { FoundField } from '../fields/found-field.js'
 import type { FoundRun } from '../tables/runs.js'
+import { valueText } from './group.js'
 
 /** As many readings as cannot agree by chance. */
 const FEWEST = 4
@@ -11,9 +12,11 @@ const FEWEST = 4
 /** Fields that begin another test. */
 const OF_A_TEST: readonly FieldName[] = ['volume', 'name', 'address', 'testId', 'date']
 
-interface Copy {
+export interface Copy {
   readonly run: FoundRun
   readonly of: FoundRun
+  /** It stands on the sheet of another house: typed there, or left over from the sheet that was copied. */
+  readonly ofOtherHouse?: true
 }
 
 /**
@@ -37,9 +40,18 @@ export function copiesIn(runs: readonly FoundRun[], fields: readonly FoundField[
             areOfSheet(run, one, flows)) &&
           (one.view.name !== run.view.name || isRepeated(one, run, fields)),
       )
-    if (of) copies.push({ run, of })
+    if (of)
+      copies.push({ run, of, ...(isOfOtherHouse(run, of, fields) ? { ofOtherHouse: true as const } : {}) })
   }
   return copies
+}
+
+/** Two sheets that both state a volume have none in common: a sheet that reports repeats that of the house. */
+function isOfOtherHouse(run: FoundRun, of: FoundRun, fields: readonly FoundField[]): boolean {
+  const volumes = ({ view }: FoundRun) =>
+    fields.filter((field) => field.name === 'volume' && field.view.name === view.name).map(valueText)
+  const [own, others] = [volumes(run), volumes(of)]
+  return own.length > 0 && others.length > 0 && !own.some((value) => others.includes(value))
 }
 
 /** On one sheet every digit of a copy agrees, and no house or test of its own stands between. */

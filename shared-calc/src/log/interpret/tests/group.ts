@@ -73,7 +73,7 @@ export function groupTests(
     const refusal =
       first && ofOtherKind.includes(first) && group.runs.length === 1
         ? lineAbove(first)
-        : refusalOf(group, groups)
+        : (refusalOf(group, groups) ?? otherSystem(group, groups))
     if (refusal) group.refusedBy = refusal
     if (group.key === '' && groups.length > 1) group.key = titleOf(group, groups)
   }
@@ -273,6 +273,26 @@ function refusalOf({ runs }: TestGroup, groups: readonly TestGroup[]): TestGroup
         return { title: text, cell: view.address(row, column) }
     }
   return undefined
+}
+
+/** "Ducts" over pressures and flows without a word for the direction, beside a test of the house: the sheet, or a line above, says what was measured. */
+function otherSystem({ runs }: TestGroup, groups: readonly TestGroup[]): TestGroup['refusedBy'] {
+  const [first] = runs
+  const isOfHouse = groups.some((one) => one.runs.some((run) => directionOf(run) !== undefined))
+  if (!first || !isOfHouse || runs.some(({ direction }) => direction !== undefined)) return undefined
+  const { view, top } = first
+  const above = view.turned ? top : Math.max(endAbove(first, groups), top - TITLE_ROWS)
+  const titles = Array.from({ length: top - above - 1 }, (_, index) => top - 1 - index).flatMap((row) => {
+    const text = view.text(row, first.left) ?? view.text(row, 0)
+    return text === undefined || text.length > 60
+      ? []
+      : [{ title: text, cell: view.address(row, first.left) }]
+  })
+  const { label: heading, headingCell } = first.block.pressure
+  const named = { title: heading.text, cell: headingCell }
+  return [named, ...titles, { title: view.name, cell: view.address(top, first.left) }].find(({ title }) =>
+    says(readLabel(title), 'otherSystem'),
+  )
 }
 
 /** "INVALID: too much wind" at the head of a sheet that holds one test, as the first word: a rule says when a test is so. */

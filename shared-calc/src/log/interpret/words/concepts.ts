@@ -45,7 +45,7 @@ export const CONCEPTS = {
   envelope:
     'envelope enclosure env ae shell surface fabric perimeter ~hullflache ~huellflaeche ~hullflachen enveloppe parois deperditive schiloppervlak* gebouwschil verliesoppervlak* schil przegrod przegrody powloki obudowy envolvente envolvente* involucro disperdente klimaskal* omslutande klimaskarm* klimaskaerm* omsluttende at atb atbat obalky obalka vaippa vaipan',
   floor:
-    'floor tfa gfa gia ufa af afl ~grundflache ~wohnflache ~nutzflache ~bodenflache ~geschossflache ebf plancher habitable shab vloeroppervlak* vloer gebruiksoppervlak* podlogi uzytkowa suelo util pavimento calpestabile gulv* golv* bra boa etageareal atemp a-temp podlahova',
+    'floor tfa gfa gia gifa nia nifa gfia ufa af afl ~grundflache ~wohnflache ~nutzflache ~bodenflache ~geschossflache ebf plancher habitable shab vloeroppervlak* vloer gebruiksoppervlak* podlogi uzytkowa suelo util pavimento calpestabile gulv* golv* bra boa etageareal atemp a-temp podlahova',
   area: 'area areas ~flache ~flaeche surface oppervlak* oppervlakte powierzchnia superficie areal ytan yta plocha plochy pinta-ala pintaala',
   height: 'height ht ~hohe ~hoehe hauteur hoogte wysokosc altura altezza hojde hoyde hojd ridge eaves',
   altitude: 'altitude elevation seehohe asl | above sea level|uber nn|u nn|hohe uber',
@@ -54,7 +54,7 @@ export const CONCEPTS = {
   inside:
     'in tbinnen tinnen tinne tinde tinterna tinterieur inside indoor θi ϑi ~inomhus indendors innendors indoors internal int interior i innen* ~innen raum* interieur interieure intern binnen binnentemp* binnentemperatuur wewn* wewnatrz wewnetrzna inn interna interno interior inde indvendig inne innvendig ti tin tint tinn indetemperatur innetemp* room vnitrni vnitrku interieru sisa* sisalla sisalampotila interior uvnitr',
   outside:
-    'tbuiten taussen tute tude testerna texterieur θe ϑe out outside outdoor ~utomhus utendors outdoors auss external ext exterior o e ude aussen* ~aussen exterieur exterieure extern externe buiten buitentemp* buitentemperatuur zewn* zewnatrz zewnetrzna esterna esterno exterior ute utvendig udvendig udendors utomhus te ta to tout text tex ambient udetemperatur utetemp* venkovni vnejsi exterieru ulko* ulkona ulkolampotila venku zewnatrz',
+    'tbuiten taussen tute tude testerna texterieur θe ϑe out outside outdoor ~utomhus utendors outdoors auss external ext exterior o e ude aussen* ~aussen exterieur exterieure extern externe buiten buitentemp* buitentemperatuur zewn* zewnatrz zewnetrzna esterna esterno exterior ute utvendig udvendig udendors utomhus te ta to tout text tex ambient udetemperatur utetemp* venkovni vnejsi exterieru ulko* ulkona ulkolampotila venku zewnatrz | t est',
   barometer:
     'baro ~barometer barometric barometrisch* atmospheric atmos ~luftdruck ~barometerstand barometrique atmospherique luchtdruk barometrisk barometrico barometrica atmosferico atmosferica barometryczne atmosferyczne lufttryck lufttryk lufttrykk pbar patm pb qfe qnh barometre barometro barometricky barometrickeho atmosfericky ilmanpaine barometrica atmosferica | air pressure|p baro|p atm|pression de l air|p bar',
   /** Air pressure as a weather service states it, worked out for sea level. */
@@ -64,7 +64,7 @@ export const CONCEPTS = {
     'rh humidity hum feuchte ~feuchte ~feuchtigkeit humidite vochtigheid wilgotnosc humedad umidita fugt* fuktighet fukt hr rf rv | rel hum',
   wind: 'wind windspeed ~windgeschwindigkeit ~windstarke vent windsnelheid wiatr wiatru viento vento vind vindhastighet vindstyrke beaufort bft',
   date: 'date datum dato data fecha jour dzien dat prufdatum messdatum testdatum pruefdatum tested datum dne paivamaara pvm data | date of test|test date',
-  name: 'house home chantier bezeichnung farmhouse lot building dwelling development project plot property flat apartment wohnung nutzungseinheit appartement lejlighed leilighet lagenhet bolig mieszkanie lokal piso appartamento asunto byt apartamento site name unit object job gebaude ~objekt projekt bauvorhaben wohneinheit haus bv batiment chantier projet ouvrage logement maison gebouw project woning budynek obiekt inwestycja edificio obra proyecto vivienda progetto edificio immobile bygning byggeri ejendom prosjekt bygg byggnad fastighet objekt sted operation operacion plads lieu premises address adresse anschrift adres adresa direccion indirizzo adress location ort street strasse rue liegenschaft sag budova budovy stavba rakennus kohde imovel moradia fracao | building name|site address|street address',
+  name: 'house home chantier cantiere affaire opera zone bezeichnung farmhouse lot building dwelling development project plot property flat apartment wohnung nutzungseinheit appartement lejlighed leilighet lagenhet bolig mieszkanie lokal piso appartamento asunto byt apartamento site name unit object job gebaude ~objekt projekt bauvorhaben wohneinheit haus bv batiment chantier projet ouvrage logement maison gebouw project woning budynek obiekt inwestycja edificio obra proyecto vivienda progetto edificio immobile bygning byggeri ejendom prosjekt bygg byggnad fastighet objekt sted operation operacion plads lieu premises address adresse anschrift adres adresa direccion indirizzo adress location ort street strasse rue liegenschaft sag budova budovy stavba rakennus kohde imovel moradia fracao | building name|site address|street address',
   address:
     'address adresse anschrift adres direccion indirizzo adress location street standort ort liegenschaft postcode adresa osoite morada endereco',
   client:
@@ -83,9 +83,9 @@ export const CONCEPTS = {
   limit:
     'limit limits limite limites limiet limiti limita limity grense grensen grans gransvarde graense graensevaerdi grenzwert* maxwert anforderung* zulassig* required requirement* allowable allowed permitted design must eis eisen exigence* requis* admissible* admisible* krav kravet kravene wymagan* wymog* requisit* pozadavek vaatimus* sallittu maxi maximaal toegestaan | not more than|at most',
   corrected:
-    'corrected corr korr korrigiert* korr* corrige corrigee corrige* gecorrigeerd* skorygowan* corregid* corretto corretta korrigeret korrigerad korrigert std standard stp norm normal* normiert* referenz* normvolumen* normluft* nm3 sm3 scfm adj adjusted reference qn qenv qcor qcorr qc korigovan* opraven* korjattu corrigid*',
+    'bereinigt* corrected corr korr korrigiert* korr* corrige corrigee corrige* gecorrigeerd* skorygowan* corregid* corretto corretta korrigeret korrigerad korrigert std standard stp norm normal* normiert* referenz* normvolumen* normluft* nm3 sm3 scfm adj adjusted reference qn qenv qcor qcorr qc korigovan* opraven* korjattu corrigid*',
   induced:
-    'induced net netto induziert* induite induit corrected corr korr* korrigiert* corrige corrigee effective effektiv* geinduceerd* gecorrigeerd* skorygowan* inducid* indotta adjusted induceret indusert korigovan* opraven* korjattu corrigid* corregid* corretta corretto corrige* skygerowan* gecorrigeerd korrigeret korrigerat',
+    'bereinigt* induced net netto induziert* induite induit corrected corr korr* korrigiert* corrige corrigee effective effektiv* geinduceerd* gecorrigeerd* skorygowan* inducid* indotta adjusted induceret indusert korigovan* opraven* korjattu corrigid* corregid* corretta corretto corrige* skygerowan* gecorrigeerd korrigeret korrigerat',
   speed:
     'speed rpm hz drehzahl vitesse toerental obroty velocidad velocita hastighed varvtal voltage volt ampere power leistung stufe',
   time: 'time clock elapsed zeit uhrzeit messzeit temps heure tijd czas hora ora tid tidspunkt timestamp zeitstempel',
@@ -122,7 +122,10 @@ export const CONCEPTS = {
   former:
     'vorjahr vorjahres* fjolarets fjor | last year|last years|previous year|year before|letztes jahr|letzten jahres|an dernier|annee derniere|annee precedente|vorig jaar|afgelopen jaar|forra aret|sidste ar|i fjor|zeszly rok|ubiegly rok|rok temu|ano pasado|ano anterior|anno scorso|anno precedente|lonsky rok|minuly rok|viime vuosi|viime vuoden',
   subtracted:
-    'subtracted deducted removed abgezogen abgez subtrahiert herausgerechnet soustraite soustrait soustraites deduite deduit deduites retranche retranchee restada restado descontada descontado sottratta sottratto detratta detratto odjete odjeto odjety afgetrokken fratrukket fratrukne fraregnet fradraget avdragen avdraget odecten odectena vahennetty | taken off|netted off|net of|already corrected|already allowed|bereits korrigiert|bereits berucksichtigt|deja corrige|deja corrigee|al verrekend|ya corregida|gia corretta',
+    'bereinigt* subtracted deducted removed abgezogen abgez subtrahiert herausgerechnet soustraite soustrait soustraites deduite deduit deduites retranche retranchee restada restado descontada descontado sottratta sottratto detratta detratto odjete odjeto odjety afgetrokken fratrukket fratrukne fraregnet fradraget avdragen avdraget odecten odectena vahennetty | taken off|netted off|net of|already corrected|already allowed|bereits korrigiert|bereits berucksichtigt|deja corrige|deja corrigee|al verrekend|ya corregida|gia corretta',
+  /** What else is measured in a house with pressures and flows: ducts, air terminals. */
+  otherSystem:
+    'duct ducts ductwork ahu balancing ~luftkanal ~luftkanale ~luftleitung ~luftungsanlage ~einregulierung vmc bouches aeraulique aerauliques conduits gaines luchtkanaal luchtkanalen ventielen canalizzazioni condotte bocchette bocas rejillas kanalow przewodow potrubi vzduchotechnika ventilationskanaler ventilasjonskanaler imukanava kanavisto | ventilation system|air terminals|supply and extract',
   leftOut:
     'rejected reject ignore ignored discard discarded omit omitted void invalid excluded exclude unused aborted verworfen ungultig ungueltig annule rejete ongeldig vervallen odrzucony descartado scartato kasseret forkastet forkastad bad vyrazen* vyloucen* neplatn* hylatty hylat* rejeitad* anulad* | not used|not valid|do not use|nicht verwendet|left out|non utilise|non retenu',
 } as const

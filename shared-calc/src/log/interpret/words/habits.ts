@@ -19,6 +19,7 @@ const NOT_ENGLISH = new Set(
   luchtdruck luchtdebiet onderdruk overdruk vivienda edificio ensayo volumen presion caudal edificio prova volume_interno portata pressione
   bygning bygg hus innetemp utetemp innetemperatur utetemperatur tryk trykk tryck tryckskillnad luftflode luftmengde luftmangde lufttryck
   barometertrykk maling provning undertryck overtryck undertrykk overtrykk budova objem teplota tlak prutok rakennus tilavuus lampotila
+  affaire surpression avant apres moyenne chantier onderdrukmeting cantiere
   paine ilmavirta edificacao ensaio vazao`.split(/\s+/),
 )
 

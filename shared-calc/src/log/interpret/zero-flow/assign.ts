@@ -90,13 +90,23 @@ function around(
 }
 
 /**
- * Whether zero flow that another run has is this one's too: not that of the same direction in another test, and not one of two of which
- * the other is the other run's for certain.
+ * Whether zero flow that another run has is this one's too: not that of the same direction in another test, not what heads a later
+ * test below, and not one of two of which the other is the other run's for certain.
  */
 function isShared(run: FoundRun, entry: ZeroEntry, runs: readonly FoundRun[], taken: Assigned): boolean {
   const owner = runs.find((one) => taken.get(one)?.before === entry || taken.get(one)?.after === entry)
   if (!owner || owner === run) return true
   if (entry.direction && directionOf(owner) === directionOf(run)) return false
+  const isOfLater = runs.some(
+    (one) =>
+      directionOf(one) === directionOf(run) &&
+      [one.view.name, entry.view.name].every((name) => name === run.view.name) &&
+      [one, run].every(({ view }) => !view.turned) &&
+      one.top > run.bottom &&
+      entry.row > run.bottom &&
+      entry.row < one.bottom,
+  )
+  if (isOfLater) return false
   const { before, after } = taken.get(owner) ?? {}
   return [before, after].every((one) => !one || costOf(run, one, runs) < NOT_OF_IT)
 }
@@ -306,11 +316,16 @@ const namesIn = (sheet: ZeroEntry['view']['sheet'], row: number): string[] =>
     cell && cell.kind !== 'error' ? [String(cell.value).trim()] : [],
   )
 
+const hasOwner = ({ view, direction }: ZeroEntry, runs: readonly FoundRun[]): boolean =>
+  runs.some((one) => one.view.name === view.name && directionOf(one) === direction)
+
 export function costOf(run: FoundRun, entry: ZeroEntry, runs: readonly FoundRun[]): number {
   if (entry.test !== undefined && entry.test !== run.test) return 9999
   if (entry.run !== undefined && entry.run !== run) return 9999
   const direction = directionOf(run)
   if (entry.direction && direction && entry.direction !== direction) return 9999
+  // A table without a direction leaves it to the run that has the one named.
+  if (entry.direction && !direction && hasOwner(entry, runs)) return 9999
   const [row, column] = run.view.turned ? [entry.column, entry.row] : [entry.row, entry.column]
   const { top, bottom, left, right } = run
   const otherSheet = entry.view.name !== run.view.name

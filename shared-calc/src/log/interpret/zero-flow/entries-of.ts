@@ -4,7 +4,7 @@ import { leadOf, type View } from '../grid/view.js'
 import { tickedIn } from '../tables/runs.js'
 import { directionIn, isPlaceholder, type Label, readLabel, says, unitOf } from '../words/label.js'
 import type { ZeroEntry } from './entry.js'
-import { FAR, headingAbove } from './headings.js'
+import { FAR, headingAbove, isOfOneSign } from './headings.js'
 import type { Placed } from './values-near.js'
 
 export function entriesOf(
@@ -43,7 +43,11 @@ export function entriesOf(
   const own =
     directionIn(label) ??
     (title ? directionIn(title) : undefined) ??
-    (isOfBoth ? undefined : (directionIn(readLabel(view.name)) ?? directionOfHeading(view, row, column)))
+    (isOfBoth
+      ? undefined
+      : (directionIn(readLabel(view.name)) ??
+        directionOfHeading(view, row, column) ??
+        leadingDirection(view, row, column)))
   const isLed = !own && values.length > 1 && led.every(({ of }) => of)
   const over = own ?? (title && before !== after && !isLed ? titleOver(view, row, column) : undefined)
   const direction = over ? { direction: over } : {}
@@ -87,6 +91,17 @@ export function entriesOf(
       { ...base, ...direction, which: 'after', inOrder: true, figures: [second] },
     ]
   return [{ ...base, ...direction, ...which, figures: values }]
+}
+
+/** "Depressurisation | zero before | −1.2 | zero after | −0.8": the direction in front of the labels of a line goes for all of it. */
+function leadingDirection(view: View, row: number, column: number): Direction | undefined {
+  for (let at = column - 1; at >= 0; at--) {
+    const text = view.text(row, at)
+    const label = text === undefined || text.length > 60 ? undefined : readLabel(text)
+    const direction = label && label.tokens.length <= 4 ? directionIn(label) : undefined
+    if (direction && !isOfOneSign(text ?? '')) return direction
+  }
+  return undefined
 }
 
 /** A heading of directions over a column of zero-flow values, past the lines of zero flow in between. */
