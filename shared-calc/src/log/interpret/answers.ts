@@ -36,6 +36,7 @@ const FIELDS = [
   'building.volumeBasis',
   'building.volumeUncertainty_m3',
   'building.envelopeArea_m2',
+  'building.lossArea_m2',
   'building.floorArea_m2',
   'building.height_m',
   'building.altitude_m',

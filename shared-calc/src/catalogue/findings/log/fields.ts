@@ -113,6 +113,10 @@ export const fieldTexts = {
     severity: 'note',
     message: 'The log has two values, either before and after or one for each run. Their mean was used.',
   },
+  'log-mean-of-readings': {
+    severity: 'note',
+    message: 'The log has a value with each reading. Their mean was used.',
+  },
   'log-parts-of-area': {
     severity: 'caution',
     message: ({ field }: { field: string }) =>

@@ -11,7 +11,12 @@ import type { Draft } from './draft.js'
 export function put(draft: Draft, field: FoundField, path: string, value: unknown) {
   draft.put(path, value, field.cell)
   draft.use(field.cell, field.label.text, placeWords(path, {}), path)
-  if (field.meanWith) draft.tell(fieldText('log-mean-of-two'), [field.cell, ...field.meanWith], path)
+  if (field.meanWith)
+    draft.tell(
+      fieldText(field.meanWith.length > 1 ? 'log-mean-of-readings' : 'log-mean-of-two'),
+      [field.cell, ...field.meanWith],
+      path,
+    )
   if (field.hidden)
     draft.tell(cellText('log-hidden', { what: 'cell', hidden: 'row or column' }), field.cell, path)
 }
