@@ -78,7 +78,9 @@ describe('months in the register', () => {
 
   it('are not read from a workbook that is no register', async () => {
     const summary = await writeSummaryWorkbook(inventedRecord(1))
-    expect(() => readTrend(summary, 'summary.xlsx')).toThrow(/not a Draughtbook register: it has no sheet Trends/)
+    expect(() => readTrend(summary, 'summary.xlsx')).toThrow(
+      /not a Draughtbook register: it has no sheet Trends/,
+    )
   })
 })
 
