@@ -94,8 +94,9 @@ function linesOf({ block, readings }: FoundRun): { top: number; bottom: number }
     (column) =>
       column === block.pressure ||
       block.carriers.includes(column) ||
-      // A line of the form above with several values is none of the table.
+      // A line of the form above with several values, or with labels and values by turns, is none of the table.
       (column.role !== 'other' &&
+        Math.min(column.numbers, column.texts) < 2 &&
         column.numbers + (OF_WORDS.includes(column.role) ? column.texts : 0) > readings.length / 2),
   )
   const lines = used.map(({ at }) => at)
