@@ -177,7 +177,8 @@ function faultOf({ font, fill, rotation }: CellLook): string | undefined {
 
 /** A format that shows nothing, the same for every number, or thousands for ones. */
 function faultOfFormat(code: string, value: number): string | undefined {
-  if (code === PROBABILITY_FORMAT) return undefined
+  // Some programs write a blank of a format as a character shown as it is.
+  if (code.replaceAll('\\ ', ' ') === PROBABILITY_FORMAT) return undefined
   const shown = (number: number) => format(code, number, { throws: false })
   const [one, other] = [shown(value), shown(value * 1.37 + Math.sign(value || 1) * 1.7)]
   if (one.trim() === '') return `number format ${code}`
