@@ -25,9 +25,9 @@ export interface RegisterLooks {
 }
 
 /**
- * A register is a living workbook: rows are sorted, filtered, corrected and coloured, so that it is not compared with one made
- * again. What no such work needs is reported: values that cannot be read, things that lie over the sheets, and settings that make
- * a program show something else than the cells hold.
+ * What shows by itself, also where a register cannot be made again from its tests because some are not given: offices sort,
+ * filter, correct and colour its rows. What no such work needs is reported: values that cannot be read, things that lie over the
+ * sheets, and settings that make a program show something else than the cells hold.
  */
 export function looksOfRegister(parts: Parts, grid: Grid): RegisterLooks {
   const look = readLook(parts)
