@@ -13,7 +13,7 @@ import { cellLabel } from '../cell-label.js'
 import { compareCell, compareSheets } from '../compare-sheets.js'
 import { expectedCell } from '../expected-cell.js'
 import { compareLooks } from '../look/compare-looks.js'
-import { savedByParts } from '../look/package.js'
+import { savedBy } from '../look/package.js'
 import { strictParts } from '../look/strict-parts.js'
 import { readLook } from '../look/workbook-look.js'
 import type { Difference } from '../report.js'
@@ -66,7 +66,7 @@ export async function compareWhole(
   const others = again ? [] : strictParts(madeParts, parts, issued, now, [...first, ...further])
   return {
     cells: cells.cells,
-    ...(again && { savedAgain: savedByParts(parts) }),
+    ...(again && { savedAgain: savedBy(parts) }),
     differences: [...first, ...further, ...others],
   }
 }

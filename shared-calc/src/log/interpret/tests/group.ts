@@ -275,11 +275,11 @@ function refusalOf({ runs }: TestGroup, groups: readonly TestGroup[]): TestGroup
   return undefined
 }
 
-/** "Ducts" over pressures and flows without a direction, beside a test of the house: the sheet, or a line above, says what was measured. */
+/** "Ducts" over pressures and flows without a word for the direction, beside a test of the house: the sheet, or a line above, says what was measured. */
 function otherSystem({ runs }: TestGroup, groups: readonly TestGroup[]): TestGroup['refusedBy'] {
   const [first] = runs
   const isOfHouse = groups.some((one) => one.runs.some((run) => directionOf(run) !== undefined))
-  if (!first || !isOfHouse || runs.some((run) => directionOf(run) !== undefined)) return undefined
+  if (!first || !isOfHouse || runs.some(({ direction }) => direction !== undefined)) return undefined
   const { view, top } = first
   const above = view.turned ? top : Math.max(endAbove(first, groups), top - TITLE_ROWS)
   const titles = Array.from({ length: top - above - 1 }, (_, index) => top - 1 - index).flatMap((row) => {
@@ -288,7 +288,9 @@ function otherSystem({ runs }: TestGroup, groups: readonly TestGroup[]): TestGro
       ? []
       : [{ title: text, cell: view.address(row, first.left) }]
   })
-  return [...titles, { title: view.name, cell: view.address(top, first.left) }].find(({ title }) =>
+  const { label: heading, headingCell } = first.block.pressure
+  const named = { title: heading.text, cell: headingCell }
+  return [named, ...titles, { title: view.name, cell: view.address(top, first.left) }].find(({ title }) =>
     says(readLabel(title), 'otherSystem'),
   )
 }
