@@ -87,7 +87,13 @@ describe('a register made again from its tests', () => {
 
   const sheet = (book: PackageText, name: string, from: string | RegExp, to: string) =>
     book.edit(book.sheet(name), from, to)
-  const restyled = (book: PackageText, name: string, address: string, list: string, style: string) => {
+  const restyled = (
+    book: PackageText,
+    name: string,
+    address: string,
+    list: 'fonts' | 'fills',
+    style: string,
+  ) => {
     const id = book.addTo(list, style)
     const key = list === 'fonts' ? 'fontId' : 'fillId'
     return book.restyle(name, address, (xf) => xf.replace(new RegExp(`${key}="\\d+"`), `${key}="${id}"`))
