@@ -315,8 +315,27 @@ function rowFieldsOf(run: FoundRun): FoundField[] {
     const value = textIn(run.view, row, at)
     return run.readings.length > 2 && run.readings.every((one) => textIn(run.view, one.row, at) === value)
   }
+  if (isOfTest) return fieldsOfTest(run, others)
   // A list of readings repeats the values of its test in every line.
-  return fieldsOfRow(run.view, row, isOfTest ? others : others.filter(isSame))
+  return fieldsOfRow(run.view, row, others.filter(isSame))
+}
+
+/** Values of a test in a list of readings: in the line of its first reading, or only where its name stands, as in merged cells. */
+function fieldsOfTest(run: FoundRun, columns: FoundRun['block']['segment']['columns']): FoundField[] {
+  const { view, block, test } = run
+  const row = run.readings[0]?.row ?? 0
+  const name = block.segment.columns.find(({ role }) => role === 'test')
+  let first = row
+  while (name && first > block.segment.head.first && textIn(view, first, name.at) !== test) first--
+  const stands = ({ at }: { readonly at: number }) => textIn(view, row, at) !== undefined
+  return [
+    ...fieldsOfRow(view, row, columns.filter(stands)),
+    ...fieldsOfRow(
+      view,
+      first,
+      columns.filter((column) => !stands(column)),
+    ),
+  ]
 }
 
 const textIn = (view: View, row: number, column: number): string | undefined =>

@@ -25,6 +25,8 @@ export interface ZeroEntry {
   readonly run?: FoundRun
   /** The test whose row of a list it stands in. */
   readonly test?: string
+  /** Sheet of the house whose row of a list it stands in. */
+  readonly houseSheet?: string
 }
 
 /** With the fan off no house is at more than this, Pa. */

@@ -69,7 +69,8 @@ export function findZeroFlow(
         hasParts(view, row, column)
       )
         continue
-      if (isOfOneSign(text) && (hasWhole(view, row, column) || hasOtherSign(view, row, column))) continue
+      const isSigned = isOfOneSign(text)
+      if (isSigned && (hasWhole(view, row, column) || hasOtherSign(view, row, column))) continue
       for (const { cell } of fresh) consumed.add(cell)
       for (const own of byBlock(fresh, runs))
         entries.push(
@@ -77,7 +78,8 @@ export function findZeroFlow(
             view,
             lineOf(own.values, row),
             own.column ?? column,
-            label,
+            // The values of the other sign are nought: this mean is that of all.
+            isSigned ? readLabel(text.replace(/[+−–-]/, '')) : label,
             title,
             own.values,
             before,

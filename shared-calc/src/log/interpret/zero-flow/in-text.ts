@@ -141,10 +141,18 @@ function whenIn(text: string): 'before' | 'after' | undefined {
 /** In front of a number: "(≤ 5 Pa)" is what it may be. */
 const LIMITING = /[<>≤≥±]/
 
+/** "nachher Δp02 = −0.8 Pa": the figures of the symbol are none of the value. */
+const withoutSymbols = (piece: string): string =>
+  piece.replace(SYMBOL, (_, figure: string) =>
+    figure === '1' ? 'before' : figure === '2' ? 'after' : 'zero',
+  )
+
+const SYMBOL = /(?<![\p{L}\p{N}])[Δδ∆d]?p_?0,?([12]?)(?=\s?[:=])/giu
+
 /** One number with nothing but its unit and words of zero flow, before or after around it. */
 function pieceOf(piece: string): ZeroInText | undefined {
   const match = /^((?:[^\d+−–-]*[^\d+−–\-\p{L}])?)([-+−–]?\s?\d+(?:[.,]\d+)?)(?![\d.,])\s*([\s\S]*)$/u.exec(
-    piece.trim(),
+    withoutSymbols(piece).trim(),
   )
   if (!match) return undefined
   const [, front = '', figure = '', behind = ''] = match

@@ -4,7 +4,7 @@ import type { View } from '../grid/view.js'
 import type { NotSearched } from '../not-searched.js'
 import type { SheetTables } from '../sheet-tables.js'
 import type { FoundRun } from '../tables/runs.js'
-import type { TestGroup } from '../tests/group.js'
+import type { TestGroup } from '../tests/test-group.js'
 import { numbersAroundWords } from './around-words.js'
 import { type Assigned, assignZeroFlow } from './assign.js'
 import { zeroColumns } from './columns.js'
@@ -80,6 +80,11 @@ export function zeroFlowOfLog(log: Log, takesUnknown: boolean): ZeroFlowOfLog {
   const taken = assignZeroFlow(
     runs,
     found.filter(({ label, figures }) => !isAbout(label) && !isNumbering(figures)),
+    new Map(
+      fields.flatMap(({ name, content, view }) =>
+        name === 'name' && content.kind === 'text' ? [[content.text, view.name]] : [],
+      ),
+    ),
   )
   const read = new Set([
     ...[...labelled, ...found].flatMap(({ labelCell, figures }) => [
