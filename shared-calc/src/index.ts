@@ -38,9 +38,11 @@ export {
 } from './assessment/stages/work-stages.js'
 export { CALCULATION_VERSION } from './catalogue/calculation-version.js'
 export * from './catalogue/figures.js'
+export { didYouMean, nearest } from './catalogue/nearest.js'
 export { decimalsBeside, type Judged, judgedTexts, limitedName, unitText } from './catalogue/shown-figure.js'
 export { cited } from './catalogue/sources.js'
 export { capital, counted, dayInWords, dayOf, outcomeWords } from './catalogue/words.js'
+export { type FileKind, refuseOtherKind } from './contract/file-kind.js'
 export {
   Calibration,
   DEVICE_FORMAT,

@@ -95,7 +95,7 @@ describe('draughtbook rerun', () => {
     const good = await commandLine('rerun', archive)
     expect([good.code, good.out]).toEqual([
       0,
-      expect.stringMatching(/^3 tests re-run: exactly as issued 3\nSignatures: not signed 3$/),
+      expect.stringMatching(/^3 tests re-run: 3 exactly as issued\nSignatures: 3 not signed$/),
     ])
     const book = new Tamperer(await writeSummaryWorkbook(first.record))
     const cell = book.cells().find(({ sheet, xml }) => sheet === 'Readings' && /<v>-?6\d\.\d<\/v>/.test(xml))
@@ -105,10 +105,10 @@ describe('draughtbook rerun', () => {
     expect(bad.code).toBe(1)
     const reading = 'depressurisation, reading 1, pressure difference'
     expect(bad.out).toContain(
-      `${first.path}: 1 input changed after issue: ${reading} (Readings!${cell.address})`,
+      `${first.path}: 1 input changed after issue\n  ${reading} (Readings!${cell.address}): `,
     )
     expect(bad.out).toMatch(
-      / {2}depressurisation, reading 1.*: issued -?6\d\.\d, now -60\.6 Pa\n {4}result: q50: issued/,
+      / {2}depressurisation, reading 1.*: issued -?6\d\.\d, in the file -60\.6 Pa\n {4}result: q50: issued/,
     )
   })
 })

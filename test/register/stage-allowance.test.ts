@@ -98,7 +98,7 @@ describe('the leakage of a plot over its stages', () => {
     })
     expect(leftOut.map(({ file, why }) => `${file}: ${why}`)).toEqual([
       expect.stringMatching(/^a\.xlsx: .*no target/),
-      'b.xlsx: the stage of the test is missing (field test.stage)',
+      'b.xlsx: the test does not state its stage; state it in the log, or evaluate the log with --stage',
       'c.xlsx: the plot was tested again at this stage (d.xlsx)',
     ])
     expect(stages.map(({ test }) => test.file)).toEqual(['d.xlsx'])
@@ -144,7 +144,7 @@ describe('stages on the command line', () => {
     const done = await commandLine('stages', folder, '--out', out, '--allow', '70,90')
     expect([done.code, done.err]).toEqual([0, []])
     expect(done.out).toMatch(
-      /Plot 2, fabric: go \(90\.6 of 126\.0 m³\/h allowed, 89\.4 m³\/h or 45 cm² left of the target/,
+      /Plot 2, fabric: go \(90\.6 m³\/h measured, 126\.0 m³\/h allowed at this stage; 89\.4 m³\/h or 45 cm² left of the target/,
     )
     expect((await commandLine('stages', folder, '--json', '--allow', '70')).code).toBe(2)
   })

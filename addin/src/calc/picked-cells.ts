@@ -82,8 +82,8 @@ export function picksIn(
         return (place && pathInDraft(path, place)) ?? path
       }
       for (const finding of read.findings) into.take({ ...finding, where: finding.where.map(inDraft) })
-      for (const { message, cell, path } of read.problems)
-        into.problem(cell ?? '', withoutLayout(message), inDraft(path))
+      for (const problem of read.problems)
+        into.problem(problem.cell ?? '', withoutLayout(problem), inDraft(problem.path))
       for (const { text, cells } of read.questions) into.problem(cells[0] ?? '', text, 'runs')
     },
   }

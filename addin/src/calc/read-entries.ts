@@ -154,7 +154,7 @@ function typed(
   const known = unit === undefined ? undefined : findUnit(unit)
   const read = interpret({ kind: 'text', value: text.trim() }, fieldKind(path), known ? { unit: known } : {})
   if ('refused' in read) {
-    told.problem('', withoutLayout(read.message), path)
+    told.problem('', withoutLayout(read), path)
     return undefined
   }
   for (const { severity, rule, message } of read.remarks)

@@ -15,7 +15,7 @@ import {
   type Lists,
   listColumns,
 } from '../pane/one-test/lists.js'
-import type { Told } from './told.js'
+import { type Told, withoutLayout } from './told.js'
 
 const parts = { takeOff: TakeOff, plan: Plan, preparation: Preparation, leaks: LeakLog } as const
 
@@ -96,7 +96,7 @@ function numberOf(text: string, kind: 'number' | 'whole', at: string, told: Told
     {},
   )
   if ('refused' in read) {
-    told.problem('', read.message, at)
+    told.problem('', withoutLayout(read), at)
     return undefined
   }
   for (const { severity, rule, message } of read.remarks)

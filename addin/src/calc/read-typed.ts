@@ -1,7 +1,7 @@
 import type { Direction, Reading, Run } from '@draughtbook/shared-calc'
 import { findUnit, interpret, type KnownUnit, pageText } from '@draughtbook/shared-calc/log'
 import { isBlank, type TypedReading, type TypedRun } from '../pane/one-test/typed/typed-run.js'
-import type { Told } from './told.js'
+import { type Told, withoutLayout } from './told.js'
 
 interface TypedSource {
   direction: Direction
@@ -107,7 +107,7 @@ function numberOf(
     known ? { unit: known } : {},
   )
   if ('refused' in read) {
-    fault(source, at, `: ${read.message.split(': state "')[0]}`)
+    fault(source, at, `: ${withoutLayout(read)}`)
     return undefined
   }
   for (const { severity, rule, message } of read.remarks)

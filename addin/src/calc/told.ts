@@ -1,4 +1,4 @@
-import type { Finding } from '@draughtbook/shared-calc'
+import type { Finding, Problem } from '@draughtbook/shared-calc'
 import type { Remark } from '@draughtbook/shared-calc/log'
 
 /** Gathers what is noticed while cells are read; the same thing said about several cells becomes one finding. */
@@ -59,6 +59,6 @@ const UNUSABLE = 'unusable-entry'
 /** A re-run has the record alone: it takes findings that begin with `log-` from what was issued. */
 const asRead = (rule: string): string => (rule === UNUSABLE || rule.startsWith('log-') ? rule : `log-${rule}`)
 
-/** A fault of a cell without the advice to state something in a layout: picked cells have none. */
-export const withoutLayout = (message: string): string =>
-  message.replace(/(?::|, or) state "[^":]+" (?:of the run )?in the layout[\s\S]*$/, '')
+/** A fault without the advice to state something in a layout: picked cells and typed values have none. */
+export const withoutLayout = ({ message, fault = message }: Pick<Problem, 'message' | 'fault'>): string =>
+  fault

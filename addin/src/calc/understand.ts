@@ -147,12 +147,9 @@ export function acceptedTest(
   }
 }
 
-/** Said of a field whose cell is empty; anything else is wrong with what the cell holds. */
-const EMPTY = /missing|expected object, received undefined|has no readings/
-
 /** What the cells of a layout do not hold yet, and what is wrong with those that hold something. */
 function unfilled(found: readonly Problem[]): Pick<UnderstoodLog, 'problems' | 'waiting'> {
-  const waiting = found.filter(({ message }) => EMPTY.test(message))
+  const waiting = found.filter(({ missing }) => missing)
   return {
     problems: found.filter((problem) => !waiting.includes(problem)),
     waiting: [

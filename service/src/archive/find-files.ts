@@ -1,7 +1,7 @@
 import { lstat, readdir, stat } from 'node:fs/promises'
 import { basename, extname, join } from 'node:path'
 import type { LeftOut } from '@draughtbook/shared-calc/register'
-import { fileFault } from '../files/file-fault.js'
+import { faultOfPath } from '../files/near-file.js'
 
 /** What is under the paths given: files to read, and others with the reason why not. */
 export interface FoundFiles {
@@ -41,7 +41,7 @@ async function add(path: string, named: boolean, files: Set<string>, others: Lef
       else others.push({ file: path, ...why, expected: true })
     }
   } catch (error) {
-    const fault = fileFault(error)
+    const fault = await faultOfPath(path, error)
     if (fault === undefined) throw error
     others.push({ file: path, why: fault })
   }

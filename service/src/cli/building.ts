@@ -42,7 +42,7 @@ export const addBuilding: AddCommand = (command, { terminal, end }) => {
     .option('--name <NAME>', 'name of the building')
     .option(
       '--rule <RULE>',
-      'how the homes are combined: each (every home by itself), summed (flows added up at equal pressure), or a mean weighted by volume, envelope or floor: give one of these words',
+      'how the homes are combined: each (every home by itself), summed (sum of the flows at the same pressure), or volume, envelope or floor (mean weighted by it)',
       rule,
     )
     .option('--homes <NUMBER>', 'number of homes in the building, if not all were tested', count)
@@ -69,18 +69,26 @@ export const addBuilding: AddCommand = (command, { terminal, end }) => {
       }
       if (unread > 0) end(DIFFERENT)
       if (options.json) return terminal.out(JSON.stringify(result, null, 2))
-      terminal.out(shown(buildingText(result)))
+      terminal.out(shown(buildingText(result, wanted)))
       if (out !== undefined) terminal.out(shown(`Building: ${out}`))
     })
 }
 
-const figure = (value: number): string => String(Number(value.toPrecision(4)))
+/** Decimals that show a limit to four figures; every figure next to it has the same. */
+const decimalsFor = (limit: number): number => Math.max(0, 3 - Math.floor(Math.log10(limit)))
+
+const SEVERITY = { invalidates: 'Not valid', caution: 'Caution', note: 'Note' } as const
 
 /** A building of several homes, as printed. */
-function buildingText({ name, target, homes, ways, rule, outcome, findings }: BuildingResult): string {
+function buildingText(
+  { name, target, homes, ways, rule, outcome, findings }: BuildingResult,
+  wanted: BuildingRule | undefined,
+): string {
   const { unit } = target
+  const figure = (value: number): string => value.toFixed(decimalsFor(target.limit))
+  const alike = wanted === undefined || wanted === rule ? '' : `, here the same as the ${ruleWords[wanted]}`
   return [
-    `${name}: ${outcomeWords[outcome]} (${homesTargetText(target)}; ${ruleWords[rule]})`,
+    `${name}: ${outcomeWords[outcome]} (${homesTargetText(target)}; ${ruleWords[rule]}${alike})`,
     ...homes.map(
       (home) => `  ${home.name}: ${figure(home.value)} ${unit}, ${outcomeWords[home.outcome]} (${home.file})`,
     ),
@@ -91,6 +99,6 @@ function buildingText({ name, target, homes, ways, rule, outcome, findings }: Bu
           judged === value ? '' : `, compared with the limit as ${figure(judged)}`
         }; probability of meeting the limit: ${probabilityText(probability)}`,
     ),
-    ...findings.map(({ severity, message }) => `${severity}: ${message}`),
+    ...findings.map(({ severity, message }) => `${SEVERITY[severity]}: ${message}`),
   ].join('\n')
 }

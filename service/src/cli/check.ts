@@ -3,7 +3,7 @@ import type { AddCommand } from './command.js'
 import { withFile } from './errors.js'
 import { findingsText } from './print/findings-text.js'
 import { type AskOptions, readOrAsk } from './read-or-ask.js'
-import { addAnswerOptions } from './set-answers.js'
+import { addAnswerOptions, withAnswers } from './set-answers.js'
 import { shown } from './terminal.js'
 
 export const addCheck: AddCommand = (command, { terminal }) => {
@@ -13,19 +13,21 @@ export const addCheck: AddCommand = (command, { terminal }) => {
     .option('--accept-proposal', 'never ask on the terminal')
     .option('--json', 'print the findings as JSON')
   addAnswerOptions(command).action(async (file: string, options: AskOptions & { json?: boolean }) => {
-    const tests = await readOrAsk(file, options, terminal)
-    const found = await withFile(file, async () =>
-      tests.map(({ record, cells, findings }) => ({
-        record,
-        findings: evaluate(record, { cells, findings }).findings,
-      })),
-    )
+    const found = await withAnswers(options, async () => {
+      const tests = await readOrAsk(file, options, terminal)
+      return withFile(file, async () =>
+        tests.map(({ record, cells, findings }) => ({
+          record,
+          findings: evaluate(record, { cells, findings }).findings,
+        })),
+      )
+    })
     if (options.json) {
       const lists = found.map(({ findings }) => findings)
       return terminal.out(JSON.stringify(lists.length === 1 ? lists[0] : lists, null, 2))
     }
     for (const { record, findings } of found) {
-      const name = tests.length === 1 ? '' : `${record.building.name}\n`
+      const name = found.length === 1 ? '' : `${record.building.name}\n`
       terminal.out(shown(name + findingsText(findings, record)))
     }
   })

@@ -1,5 +1,7 @@
+import { dirname } from 'node:path'
 import { InputError, type Problem, problemLine, problemWords } from '@draughtbook/shared-calc'
-import { fileFault } from '../files/file-fault.js'
+import { errorCode, fileFault } from '../files/file-fault.js'
+import { faultOfPath } from '../files/near-file.js'
 
 /** The command was called in a way that cannot be carried out; ends with exit code 2. */
 export class UsageError extends Error {
@@ -12,7 +14,12 @@ export class FileError extends Error {
   constructor(
     readonly file: string,
     readonly problems: readonly Problem[],
-    private readonly more: { readonly cause?: unknown; readonly command?: string } = {},
+    private readonly more: {
+      readonly cause?: unknown
+      readonly command?: string
+      /** Field path → option that gave it. */
+      readonly options?: Readonly<Record<string, string>>
+    } = {},
   ) {
     super(`${file} cannot be read`, { cause: more.cause })
   }
@@ -26,11 +33,27 @@ export class FileError extends Error {
     ]
   }
 
+  /** The same with the options that gave values: a problem with one of them is named by its option, as it was typed. */
+  withOptions(options: Readonly<Record<string, string>>): FileError {
+    return new FileError(this.file, this.problems, { cause: this.cause, ...this.more, options })
+  }
+
   /** Whoever writes records knows their fields by name, and so does `--set`; readings are not set by it. */
   #words(problem: Problem): string {
+    const option = this.more.options?.[problem.path]
+    if (option !== undefined && problem.cell === undefined) return `${option}: ${problem.message}`
     const ofReadings = problem.path.startsWith('runs') && !/\.json$/i.test(this.file)
     return ofReadings ? problemWords(problem) : problemLine(problem)
   }
+}
+
+/** An output that cannot be written. Where the system finds nothing, it is the folder that is missing. */
+export function cannotWrite(path: string, error: unknown): UsageError {
+  const why =
+    errorCode(error) === 'ENOENT'
+      ? `there is no folder ${dirname(path)}`
+      : (fileFault(error) ?? String(error))
+  return new UsageError(`${path} cannot be written: ${why}`)
 }
 
 /** Runs work on a file; whatever is wrong with its content or the file itself comes out under the file's name. */
@@ -39,7 +62,7 @@ export async function withFile<T>(file: string, work: () => Promise<T>): Promise
     return await work()
   } catch (error) {
     if (error instanceof InputError) throw new FileError(file, error.problems, { cause: error })
-    const fault = fileFault(error)
+    const fault = await faultOfPath(file, error)
     if (fault) throw new FileError(file, [{ path: '', message: fault }])
     throw error
   }

@@ -8,7 +8,7 @@ import { traceText, uncertaintyText } from './print/detail-text.js'
 import { evaluationText, labelled } from './print/evaluation-text.js'
 import { readOrAsk } from './read-or-ask.js'
 import type { PicturedTest, PictureWish } from './read-pictures.js'
-import { type AnswerOptions, addAnswerOptions } from './set-answers.js'
+import { type AnswerOptions, addAnswerOptions, withAnswers } from './set-answers.js'
 import { shown, type Terminal } from './terminal.js'
 import type { PdfWish } from './write-pdfs.js'
 
@@ -50,7 +50,7 @@ export const addEvaluate: AddCommand = (command, { terminal, end }) => {
     let failed = 0
     for (const file of files) {
       try {
-        evaluations.push(...(await evaluateFile(file, options, terminal)))
+        evaluations.push(...(await withAnswers(options, () => evaluateFile(file, options, terminal))))
       } catch (error) {
         // One of many that cannot be read is named, and the rest is done.
         if (files.length === 1 || !(error instanceof FileError)) throw error

@@ -1,8 +1,8 @@
 import { open } from 'node:fs/promises'
-import { errorCode, fileFault } from '../files/file-fault.js'
+import { errorCode } from '../files/file-fault.js'
 import { makeKeyPair } from '../signature/keys.js'
 import type { AddCommand } from './command.js'
-import { UsageError } from './errors.js'
+import { cannotWrite, UsageError } from './errors.js'
 import { shown } from './terminal.js'
 
 export const addKeys: AddCommand = (command, { terminal }) => {
@@ -35,6 +35,6 @@ async function writeNew(path: string, text: string, mode: number): Promise<void>
     }
   } catch (error) {
     if (errorCode(error) === 'EEXIST') throw new UsageError(`${path} exists; keys are never overwritten`)
-    throw new UsageError(`${path} cannot be written: ${fileFault(error) ?? String(error)}`)
+    throw cannotWrite(path, error)
   }
 }

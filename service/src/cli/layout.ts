@@ -6,7 +6,7 @@ import { UsageError, withFile } from './errors.js'
 import { labelled } from './print/evaluation-text.js'
 import { understoodText } from './print/understood-text.js'
 import { lastChanged, readBytes } from './read-input.js'
-import { type AnswerOptions, addAnswerOptions, answersOf } from './set-answers.js'
+import { type AnswerOptions, addAnswerOptions, answersOf, withAnswers } from './set-answers.js'
 import { shown } from './terminal.js'
 
 interface Options extends AnswerOptions {
@@ -21,10 +21,12 @@ export const addLayout: AddCommand = (command, { terminal }) => {
     .option('--json', 'print what was understood as JSON')
   addAnswerOptions(command).action(async (file: string, { out, json, ...given }: Options) => {
     const answers = answersOf(given)
-    const { grid, read } = await withFile(file, async () => {
-      const opened = openLog(await readBytes(file), basename(file))
-      return { grid: opened, read: interpretLog(opened, { answers, fileDate: await lastChanged(file) }) }
-    })
+    const { grid, read } = await withAnswers(given, () =>
+      withFile(file, async () => {
+        const opened = openLog(await readBytes(file), basename(file))
+        return { grid: opened, read: interpretLog(opened, { answers, fileDate: await lastChanged(file) }) }
+      }),
+    )
     if (json) terminal.out(JSON.stringify(withoutRecords(read), null, 2))
     else terminal.out(shown(understoodText(read)))
     if (out === undefined) return

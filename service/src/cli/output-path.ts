@@ -1,8 +1,7 @@
 import { readFile, realpath } from 'node:fs/promises'
 import { dirname, extname, join, parse } from 'node:path'
-import { fileFault } from '../files/file-fault.js'
 import { writeAtomically } from '../files/write-atomically.js'
-import { UsageError } from './errors.js'
+import { cannotWrite, UsageError } from './errors.js'
 
 export interface OutputWish {
   /** Path asked for with --out. */
@@ -57,6 +56,6 @@ export async function writeWorkbook(path: string, make: () => Promise<Uint8Array
   try {
     await writeAtomically(path, bytes)
   } catch (error) {
-    throw new UsageError(`${path} cannot be written: ${fileFault(error) ?? String(error)}`)
+    throw cannotWrite(path, error)
   }
 }

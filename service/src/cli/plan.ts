@@ -1,3 +1,4 @@
+import { stat } from 'node:fs/promises'
 import { makePlan, parsePlan } from '@draughtbook/shared-calc'
 import { writePlanWorkbook } from '@draughtbook/shared-calc/workbook'
 import { LIBRARY_VARIABLE } from '../library/layouts.js'
@@ -23,6 +24,7 @@ export const addPlan: AddCommand = (command, { terminal }) => {
     .option('--out <PLAN.xlsx>', 'write the plan as a sheet for the site, with live formulas')
     .option('--json', 'print the result as JSON')
     .action(async (file: string, { library, out, json }: Options) => {
+      if (library !== undefined) await withFile(library, () => stat(library))
       const folder = library ?? process.env[LIBRARY_VARIABLE]
       const asked = await readJsonFile(file, parsePlan)
       const request = folder ? await firmsPlan(asked, new Library(folder)) : asked

@@ -6,7 +6,7 @@ import { NotReadable, readRegular } from '../files/read-regular.js'
 import type { ReadTest } from '../input/read-sheet.js'
 import { readSheet } from '../input/read-sheet.js'
 import { readJson } from '../json/read-json.js'
-import { layoutsFor, readLayout } from '../library/layouts.js'
+import { layoutsFor, parseLayoutFile } from '../library/layouts.js'
 import { withFile } from './errors.js'
 
 export interface ReadOptions {
@@ -20,16 +20,30 @@ export interface ReadOptions {
 export async function readInput(path: string, options: ReadOptions = {}): Promise<ReadTest[]> {
   return withFile(path, async () => {
     const bytes = await readBytes(path)
+    if (extname(path).toLowerCase() === '.json' && options.layout !== undefined)
+      throw new InputError([{ path: '', message: 'a record is read without a layout: omit --layout' }])
     if (extname(path).toLowerCase() === '.json')
       return [
         { record: withAnswers(parseRecord(readJson(utf8(bytes))), options.answers), cells: {}, findings: [] },
       ]
-    const layout = options.layout === undefined ? undefined : await readLayout(options.layout)
+    const layout = await layoutOf(options)
     const layouts = layout ? [] : await layoutsFor(path)
     const fileDate = await lastChanged(path)
     return readSheet(bytes, basename(path), { layout, layouts, answers: options.answers, fileDate })
   })
 }
+
+/** The layout that was named; its faults are told under its own name. */
+const layoutOf = async ({ layout }: ReadOptions) =>
+  layout === undefined
+    ? undefined
+    : withFile(layout, async () => {
+        try {
+          return await parseLayoutFile(layout)
+        } catch (error) {
+          throw error instanceof NotReadable ? new InputError([{ path: '', message: error.message }]) : error
+        }
+      })
 
 const withAnswers = (record: TestRecord, answers: Answers = {}): TestRecord =>
   Object.keys(answers).length === 0 ? record : answeredRecord(record, answers)

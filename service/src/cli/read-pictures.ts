@@ -7,6 +7,7 @@ import {
   PICTURE_LIMITS,
 } from '@draughtbook/shared-calc/workbook'
 import { fileFault } from '../files/file-fault.js'
+import { faultOfPath } from '../files/near-file.js'
 import { NotReadable, readRegular } from '../files/read-regular.js'
 import type { ReadTest } from '../input/read-sheet.js'
 import { firmsHead } from '../library/firms-head.js'
@@ -57,9 +58,12 @@ const withoutPhotos = (record: ReadTest['record']): ReadTest['record'] => {
 async function photosOf(folder: string): Promise<Map<string, PhotoBytes>> {
   try {
     const names = (await readdir(folder)).filter((name) => /\.(jpe?g|png)$/i.test(name)).sort()
+    if (names.length === 0)
+      throw new UsageError(`--photos: the folder ${folder} holds no photo (.jpg, .jpeg, .png)`)
     return new Map(names.map((name) => [name, () => readPhoto(join(folder, name))]))
   } catch (error) {
-    throw new UsageError(`--photos: ${folder}: ${fileFault(error) ?? String(error)}`)
+    if (error instanceof UsageError) throw error
+    throw new UsageError(`--photos: ${folder}: ${(await faultOfPath(folder, error)) ?? String(error)}`)
   }
 }
 

@@ -1,4 +1,4 @@
-import { CALCULATION_VERSION, InputError, problemLine } from '@draughtbook/shared-calc'
+import { CALCULATION_VERSION, InputError, problemWords } from '@draughtbook/shared-calc'
 import { Command, CommanderError, Help, type Option } from 'commander'
 import { fileFault } from '../files/file-fault.js'
 import { DONE, UNREADABLE } from './command.js'
@@ -54,7 +54,7 @@ function failed(error: unknown, terminal: Terminal): number {
   }
   if (error instanceof FileError) for (const line of error.lines) terminal.err(line)
   else if (error instanceof InputError)
-    for (const problem of error.problems) terminal.err(problemLine(problem))
+    for (const problem of error.problems) terminal.err(`draughtbook: ${problemWords(problem)}`)
   else if (error instanceof UsageError)
     for (const line of error.message.split('\n')) terminal.err(`draughtbook: ${line}`)
   else terminal.err(`draughtbook: ${fileFault(error) ?? unexpected(error)}`)
@@ -65,6 +65,8 @@ function failed(error: unknown, terminal: Terminal): number {
 function usageText({ code, message }: CommanderError): string {
   const said = message.replace(/^error: /, '')
   if (code === 'commander.help') return 'name a subcommand; --help lists them'
+  const bare = /^option '(--[\w-]+) ([^']*)' argument missing$/.exec(said)
+  if (bare) return `${bare[1]} needs a value: ${bare[1]} ${bare[2]}`
   const missing = /^(?:missing required argument|required option) '([^']+)'/.exec(said)?.[1]
   if (missing !== undefined) return `no ${missing} was given; --help explains the command`
   return said.replace(/^option '(--[\w-]+)(?: [^']*)?' argument '(.*)' is invalid\. /s, '$1 cannot be "$2": ')

@@ -1,5 +1,6 @@
+import { wholePath } from '@draughtbook/shared-calc/log'
 import type { Command } from 'commander'
-import { UsageError } from './errors.js'
+import { FileError, UsageError } from './errors.js'
 
 export interface AnswerOptions {
   /** `path=value`, as typed, each once. */
@@ -40,6 +41,26 @@ export function answersOf({ set = [], target, method, stage }: AnswerOptions): R
     answers[one.slice(0, at).trim()] = one.slice(at + 1).trim()
   }
   return answers
+}
+
+/** Field path → the option that answers it, as it was typed. */
+export function optionsOf({ set = [], target, method, stage }: AnswerOptions): Record<string, string> {
+  const typed = set.map((one) => one.slice(0, Math.max(one.indexOf('='), 0)).trim())
+  return {
+    ...(target !== undefined && { 'target.preset': '--target' }),
+    ...(method !== undefined && { 'test.method': '--method' }),
+    ...(stage !== undefined && { 'test.stage': '--stage' }),
+    ...Object.fromEntries(typed.map((path) => [wholePath(path), `--set ${path}`])),
+  }
+}
+
+/** Runs work on a file; what is wrong with an answer is named by its option. */
+export async function withAnswers<T>(given: AnswerOptions, work: () => Promise<T>): Promise<T> {
+  try {
+    return await work()
+  } catch (error) {
+    throw error instanceof FileError ? error.withOptions(optionsOf(given)) : error
+  }
 }
 
 /** A value as typed after --set on a command line. */

@@ -30,7 +30,10 @@ const allow = (text: string): Readonly<Record<SiteStage, number>> => {
   const [fabric, services, none] = text.split(',')
   if (fabric === undefined || services === undefined || none !== undefined)
     throw new InvalidArgumentError('give two percentages, for fabric and after services, such as 70,90')
-  return { fabric: percent(fabric), 'after services': percent(services), acceptance: 1 }
+  const shares = { fabric: percent(fabric), 'after services': percent(services), acceptance: 1 }
+  if (shares.fabric > shares['after services'])
+    throw new InvalidArgumentError('the second percentage must be at least as high as the first')
+  return shares
 }
 
 const sure = (text: string): number => {
@@ -44,15 +47,15 @@ function stageText(result: StageResult): string {
   const { plot, stage, decision, measured_m3_h, allowed_m3_h, left_m3_h, left_cm2, probability, why } = result
   const side = left_m3_h < 0 ? 'above the target' : 'left of the target'
   const rest = `${Math.abs(left_m3_h).toFixed(1)} m³/h or ${Math.abs(left_cm2).toFixed(0)} cm² ${side}`
-  const found = `${measured_m3_h.toFixed(1)} of ${allowed_m3_h.toFixed(1)} m³/h allowed, ${rest}; probability of being within: ${probabilityText(probability)}`
+  const found = `${measured_m3_h.toFixed(1)} m³/h measured, ${allowed_m3_h.toFixed(1)} m³/h allowed at this stage; ${rest}; probability of being within: ${probabilityText(probability)}`
   return `${plot}, ${stage}: ${decision} (${found})${why === undefined ? '' : `: ${why}`}`
 }
 
 export const addStages: AddCommand = (command, { terminal, end }) => {
   addArchiveOptions(command)
     .option('--out <STAGES.xlsx>', 'where to write the workbook of the stages; replaces an existing file')
-    .option('--allow <70,90>', 'per cent of the target that may be used at fabric and after services', allow)
-    .option('--confidence <80>', 'probability in per cent that the next trade needs to start', sure)
+    .option('--allow <70,90>', 'percentage of the target allowed at fabric and after services', allow)
+    .option('--confidence <80>', 'probability, as a percentage, needed before the next trade starts', sure)
     .action(async (paths: string[], options: Options) => {
       const { out, allow: shares, confidence } = options
       if (out === undefined && !options.json)
@@ -72,7 +75,7 @@ export const addStages: AddCommand = (command, { terminal, end }) => {
       if (unread > 0) end(DIFFERENT)
       if (options.json) return terminal.out(JSON.stringify(result, null, 2))
       for (const stage of result.stages) terminal.out(shown(stageText(stage)))
-      for (const { file, why } of result.leftOut) terminal.err(`${file}: not used, because ${why}`)
+      for (const { file, why } of result.leftOut) terminal.err(`${file}: not used: ${why}`)
       const plots = new Set(result.stages.map(({ plot }) => plot)).size
       const per = (share: number) => `${Number((100 * share).toFixed(1))} %`
       const allowed = siteStages.slice(0, -1).map((stage) => `${stage} ${per(result.shares[stage])}`)

@@ -3,9 +3,8 @@ import { createRequire } from 'node:module'
 import { extname } from 'node:path'
 import { digestOf } from '@draughtbook/shared-calc'
 import { type PdfFonts, writeSummaryPdf } from '@draughtbook/shared-calc/pdf'
-import { fileFault } from '../files/file-fault.js'
 import { writeAtomically } from '../files/write-atomically.js'
-import { UsageError } from './errors.js'
+import { cannotWrite, UsageError } from './errors.js'
 import { guardOld, type OutputWish, outputPath } from './output-path.js'
 import type { PicturedTest } from './read-pictures.js'
 
@@ -48,7 +47,7 @@ export async function writePdfs(
       ...(wish.uncertainty && { uncertainty: true }),
     })
     await writeAtomically(path, bytes).catch((error: unknown) => {
-      throw new UsageError(`${path} cannot be written: ${fileFault(error) ?? String(error)}`)
+      throw cannotWrite(path, error)
     })
     const notes =
       lacking.length > 0

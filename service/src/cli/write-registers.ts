@@ -1,8 +1,7 @@
 import { dirname, extname, isAbsolute, join, parse, relative, resolve, sep } from 'node:path'
 import type { Register, RegisterOptions, TestLine } from '@draughtbook/shared-calc/register'
-import { fileFault } from '../files/file-fault.js'
 import { writeAtomically } from '../files/write-atomically.js'
-import { UsageError } from './errors.js'
+import { cannotWrite, UsageError } from './errors.js'
 
 /** Throws UsageError for a register that is neither a workbook nor CSV. */
 export function checkRegisterPath(path: string): void {
@@ -57,7 +56,7 @@ async function write(path: string, register: Register): Promise<void> {
   try {
     await writeAtomically(path, bytes)
   } catch (error) {
-    throw new UsageError(`${path} cannot be written: ${fileFault(error) ?? String(error)}`)
+    throw cannotWrite(path, error)
   }
 }
 

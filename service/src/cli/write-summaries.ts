@@ -5,7 +5,7 @@ import { fileFault } from '../files/file-fault.js'
 import { writeAtomically } from '../files/write-atomically.js'
 import { readSheet } from '../input/read-sheet.js'
 import { signerOf } from '../signature/sign.js'
-import { UsageError } from './errors.js'
+import { cannotWrite, UsageError } from './errors.js'
 import { guardOld, type OutputWish, outputPath } from './output-path.js'
 import type { PicturedTest } from './read-pictures.js'
 
@@ -44,7 +44,7 @@ async function write(
   try {
     await writeAtomically(path, bytes)
   } catch (error) {
-    throw new UsageError(`${path} cannot be written: ${fileFault(error) ?? String(error)}`)
+    throw cannotWrite(path, error)
   }
 }
 

@@ -10,10 +10,14 @@ import { ENTRY_BYTES } from './read-entry.js'
 /** Names the folder a firm keeps its devices, layouts and targets in. */
 export const LIBRARY_VARIABLE = 'DRAUGHTBOOK_LIBRARY'
 
-/** Reads one layout file. @throws InputError whose messages name the file, or the system's error */
+/** Reads one layout file. @throws InputError with its faults, or the system's error */
+export const parseLayoutFile = async (path: string): Promise<Layout> =>
+  parseLayout(readJson(new TextDecoder('utf-8').decode(await readRegular(path, ENTRY_BYTES))))
+
+/** The same. @throws InputError whose messages name the file, or the system's error */
 export async function readLayout(path: string): Promise<Layout> {
   try {
-    return parseLayout(readJson(new TextDecoder('utf-8').decode(await readRegular(path, ENTRY_BYTES))))
+    return await parseLayoutFile(path)
   } catch (error) {
     if (error instanceof NotReadable)
       throw new InputError([{ path: '', message: `${path}: ${error.message}` }])

@@ -17,7 +17,7 @@ export type Calibration = z.infer<typeof Calibration>
 
 /** A flow device of the firm: what a record takes over, and its calibrations so far. */
 export const LibraryDevice = FlowDevice.omit({ libraryEntry: true }).extend({
-  format: z.literal(DEVICE_FORMAT, { error: `format must be "${DEVICE_FORMAT}"` }),
+  format: z.literal(DEVICE_FORMAT, { error: `it must be "${DEVICE_FORMAT}"` }),
   name: nameField('name of the flow device'),
   notes: textField('notes').optional(),
   calibrations: z.array(Calibration).max(100).optional(),
@@ -28,7 +28,7 @@ export const GAUGE_FORMAT = 'draughtbook/gauge@1'
 
 /** A pressure gauge of the firm, with its calibrations so far. */
 export const LibraryGauge = PressureGauge.omit({ libraryEntry: true }).extend({
-  format: z.literal(GAUGE_FORMAT, { error: `format must be "${GAUGE_FORMAT}"` }),
+  format: z.literal(GAUGE_FORMAT, { error: `it must be "${GAUGE_FORMAT}"` }),
   name: nameField('name of the pressure gauge'),
   notes: textField('notes').optional(),
   calibrations: z
@@ -42,7 +42,7 @@ export const TARGET_FORMAT = 'draughtbook/target@1'
 
 /** A limit the firm works to, such as a client's. */
 export const LibraryTarget = z.strictObject({
-  format: z.literal(TARGET_FORMAT, { error: `format must be "${TARGET_FORMAT}"` }),
+  format: z.literal(TARGET_FORMAT, { error: `it must be "${TARGET_FORMAT}"` }),
   name: nameField('name of the target'),
   /** Document that sets the limit. */
   source: textField('source of the limit').optional(),

@@ -7,6 +7,10 @@ export interface Problem {
   /** Cell address, where the input came from a sheet. */
   cell?: string
   message: string
+  /** Nothing was entered: there is something to enter, and nothing to correct. */
+  missing?: true
+  /** The message without its advice on the layout, where it has any: for values that no layout reads. */
+  fault?: string
 }
 
 /** Input that cannot be read or computed. Every problem names its field, and its cell where there is one. */

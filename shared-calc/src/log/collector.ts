@@ -1,4 +1,5 @@
 import type { Remark } from '../catalogue/findings/remark.js'
+import type { Problem } from '../contract/problem.js'
 import type { Finding } from '../contract/record/index.js'
 import { compactCells } from './grid/compact-cells.js'
 import { type LogProblem, type LogProblemCode, problem } from './problem.js'
@@ -25,9 +26,15 @@ export class Collector {
     if (cell && !told.cells.includes(cell)) told.cells.push(cell)
   }
 
-  refuse(code: LogProblemCode, message: string, cell: string | undefined, path: string): void {
+  refuse(
+    code: LogProblemCode,
+    message: string,
+    cell: string | undefined,
+    path: string,
+    more: Pick<Problem, 'missing' | 'fault'> = {},
+  ): void {
     if (this.problems.some((one) => one.cell === cell && one.path === path && one.message === message)) return
-    this.problems.push(problem(code, message, cell === undefined ? { path } : { path, cell }))
+    this.problems.push(problem(code, message, { path, ...(cell !== undefined && { cell }), ...more }))
   }
 
   /** Forgets the places of a run that was taken out; the runs after it move up. */

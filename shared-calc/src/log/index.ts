@@ -18,6 +18,7 @@ export { encodingOf, type TextEncoding } from './grid/text/decode.js'
 export { findSeparator } from './grid/text/dialect.js'
 export { splitFields } from './grid/text/split-fields.js'
 export { answeredRecord } from './interpret/answered-record.js'
+export { wholePath } from './interpret/answers.js'
 export { answersLayout } from './interpret/answers-layout.js'
 export { type InterpretOptions, interpretLog } from './interpret/interpret.js'
 export type {

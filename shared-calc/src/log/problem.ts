@@ -44,18 +44,24 @@ export class LogError extends InputError {
   }
 }
 
-export function refuse(
-  code: LogProblemCode,
-  message: string,
-  place: { path?: string; cell?: string } = {},
-): never {
+export function refuse(code: LogProblemCode, message: string, place: Place = {}): never {
   throw new LogError([problem(code, message, place)])
 }
+
+/** Where a problem is, and what else is known of it. */
+type Place = Partial<Pick<Problem, 'path' | 'cell' | 'missing' | 'fault'>>
 
 export function problem(
   code: LogProblemCode,
   message: string,
-  { path = '', cell }: { path?: string; cell?: string } = {},
+  { path = '', cell, missing, fault }: Place = {},
 ): LogProblem {
-  return cell === undefined ? { code, path, message } : { code, path, cell, message }
+  return {
+    code,
+    path,
+    ...(cell !== undefined && { cell }),
+    message,
+    ...(missing && { missing }),
+    ...(fault !== undefined && { fault }),
+  }
 }

@@ -150,7 +150,7 @@ describe('what stands elsewhere than usual is read', () => {
     expect(tests.length).toBe(1)
     const said = findings.map(({ message }) => message).join('\n')
     expect(said).toContain('their flows are the mean of two other runs')
-    expect(said).toContain('Values that were not used: "Boiler water"')
+    expect(said).toContain('These values were not used: "Boiler water"')
     close(read(bytes).n50, n50Of([dep, pres]))
   })
 })

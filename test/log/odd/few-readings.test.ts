@@ -58,7 +58,7 @@ describe('a test of one reading', () => {
 
   it('says that a method is not known before it says that there is no table', async () => {
     const { problems } = read(await logOf([...FORM, [null], ...table]), { 'test.method': 'one' })
-    expect(problems.join()).toMatch(/there is no test method "one" \(known: iso-9972:2015, /)
+    expect(problems.join()).toMatch(/there is no test method "one"\. Known methods: iso-9972:2015, /)
   })
 
   it('is refused by a method that fits a curve, naming the run', async () => {

@@ -77,7 +77,7 @@ export const FORM: Rows = [
 
 /** Reads a log with answers: what is asked, what is said, and n50 where a record came of it. */
 export function read(bytes: Uint8Array, answers: Record<string, string> = {}, fileName = 'log.xlsx') {
-  const { tests, problems, questions } = interpretLog({ bytes, fileName }, { answers })
+  const { tests, problems, questions, findings } = interpretLog({ bytes, fileName }, { answers })
   const record = tests[0]?.record
   return {
     record,
@@ -85,6 +85,7 @@ export function read(bytes: Uint8Array, answers: Record<string, string> = {}, fi
     texts: questions.map(({ text }) => text),
     choices: questions.flatMap(({ choices }) => choices.map(({ value }) => value)),
     said: tests.flatMap(({ findings }) => findings.map(({ message }) => message)),
+    saidOfFile: findings.map(({ message }) => message),
     problems: [...problems, ...tests.flatMap((test) => test.problems)].map(({ message }) => message),
     tests: tests.length,
     n50: record && evaluate(record).results.n50?.value,

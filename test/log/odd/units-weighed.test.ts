@@ -55,7 +55,7 @@ describe('units of flows that headings state', () => {
     const bytes = await sheetOfForm(blocks('Flow (m³/min)', 'Flow (m³/min)'))
     const { asked, texts, choices } = read(bytes)
     expect(asked).toEqual(['flow.unit'])
-    expect(texts[0]).toContain('The flows are headed m³/min. Read so, the air change rate at 50 Pa is')
+    expect(texts[0]).toContain('The flows are headed m³/min. In that unit, the air change rate at 50 Pa is')
     expect(choices).toContain('m3/h')
     close(read(bytes, { 'flow.unit': 'm3/h' }).n50, truth)
   })

@@ -74,7 +74,7 @@ describe('bad input is one clear error that names its field', () => {
     [
       'another format',
       (r) => set(r, 'format', 'draughtbook/record@9'),
-      'format: format must be "draughtbook/record@',
+      'format: it must be "draughtbook/record@',
     ],
     [
       'two runs in one direction',

@@ -153,7 +153,7 @@ describe('a target that the building cannot be judged by', () => {
     })
     expect(() => evaluate(record)).toThrow(InputError)
     expect(() => evaluate(record)).toThrow(
-      /target\.preset: "nowhere" is not a known target; the known ones are .*england-2021/,
+      /target\.preset: there is no target "nowhere"\. Known targets: .*england-2021/,
     )
   })
 
@@ -162,7 +162,7 @@ describe('a target that the building cannot be judged by', () => {
       r.test.method = 'iso-1:1900'
     })
     expect(() => evaluate(record)).toThrow(
-      /test\.method: there is no test method "iso-1:1900" \(known: iso-9972:2015/,
+      /test\.method: there is no test method "iso-1:1900"\. Known methods: iso-9972:2015/,
     )
   })
 })

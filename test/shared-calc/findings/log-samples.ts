@@ -68,6 +68,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-date-1904': [],
   'log-text-date': [{ date: '2026-10-14' }],
   'log-mean-of-two': [],
+  'log-mean-of-readings': [],
   'log-parts-of-area': [{ field: 'floor area' }],
   'log-mean-of-runs': [],
   'log-unstored': [{ cells: ['Test!B3', 'Test!B9'] }],

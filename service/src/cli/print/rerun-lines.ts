@@ -1,4 +1,4 @@
-import type { Difference, RerunReport, RerunTest } from '@draughtbook/shared-calc/rerun'
+import type { Difference, RerunOutcome, RerunReport, RerunTest } from '@draughtbook/shared-calc/rerun'
 import { outcomes, signatureWords } from '@draughtbook/shared-calc/rerun'
 import { count } from './number-text.js'
 
@@ -20,12 +20,21 @@ export function testLines(test: RerunTest): string[] {
   if (quiet) return said.length > 0 ? [`${name}: ${[outcome, ...said].join('; ')}`] : []
   const real = differences.filter(({ rounding }) => !rounding)
   return [
-    // The reason of this outcome begins with it.
-    outcome === 'inputs changed after issue' ? `${name}: ${why}` : `${name}: ${outcome}: ${why}`,
+    headLine(name, test, real),
     ...real.slice(0, MOST).flatMap(differenceLines),
     ...remarks.map((remark) => `  ${remark}`),
     ...(real.length > MOST ? [`  ${real.length - MOST} more: see --out or --json`] : []),
   ]
+}
+
+/** The outcome with its reason; differences that are listed below are not named here too. */
+function headLine(name: string, { outcome, why, signature }: RerunTest, real: readonly Difference[]): string {
+  const listed = real.length > 0 && signature?.state !== 'key not given' && signature?.state !== 'invalid'
+  if (outcome === 'inputs changed after issue') {
+    const inputs = real.filter(({ kind }) => kind === 'input').length
+    return `${name}: ${listed && inputs > 0 ? `${count(inputs, 'input')} changed after issue` : why}`
+  }
+  return outcome === 'differs' && listed ? `${name}: ${outcome}` : `${name}: ${outcome}: ${why}`
 }
 
 const isReport = ({ kind }: RerunTest): boolean =>
@@ -37,7 +46,7 @@ function differenceLines(one: Difference): string[] {
   const pair =
     kind === 'figure'
       ? `in the file ${value(recorded)}, recalculated ${value(expected)}`
-      : `issued ${value(expected)}, now ${value(recorded)}`
+      : `issued ${value(expected)}, in the file ${value(recorded)}`
   return [
     `  ${label}${place}: ${pair}${unit ? ` ${unit}` : ''}`,
     ...follows
@@ -58,14 +67,23 @@ function value(content: Difference['recorded']): string {
   return text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text
 }
 
+/** Outcomes as they follow a number, where that changes them. */
+const counted: Partial<Record<RerunOutcome, (count: number) => string>> = {
+  agrees: (n) => (n === 1 ? 'agrees' : 'agree'),
+  differs: (n) => (n === 1 ? 'differs' : 'differ'),
+  'older calculation version': (n) => `issued under ${n === 1 ? 'an older version' : 'older versions'}`,
+  'inputs changed after issue': () => 'with inputs changed after issue',
+  'signature not accepted': (n) => `with ${n === 1 ? 'a signature' : 'signatures'} not accepted`,
+}
+
 /** Counts of outcomes, and of signatures where any file is a Draughtbook summary. */
 export function countLines({ tests, counts, passedOver = [] }: RerunReport): string[] {
   const found = outcomes
     .filter((outcome) => counts[outcome] > 0)
-    .map((outcome) => `${outcome} ${counts[outcome]}`)
+    .map((outcome) => `${counts[outcome]} ${counted[outcome]?.(counts[outcome]) ?? outcome}`)
   const signed = (Object.keys(signatureWords) as (keyof typeof signatureWords)[]).flatMap((state) => {
     const files = tests.filter(({ signature }) => signature?.state === state).length
-    return files > 0 ? [`${signatureWords[state]} ${files}`] : []
+    return files > 0 ? [`${files} ${signatureWords[state]}`] : []
   })
   if (tests.length === 0) return ['No test was re-run: no Draughtbook summary was found.']
   const compared = tests.filter(isReport).length
@@ -73,7 +91,7 @@ export function countLines({ tests, counts, passedOver = [] }: RerunReport): str
     count(tests.length - compared, 'test re-run', 'tests re-run'),
     ...(compared > 0 ? [count(compared, 'report on them compared', 'reports on them compared')] : []),
   ].join(', ')
-  const reports = passedOver.length > 0 ? [`without a record ${passedOver.length}`] : []
+  const reports = passedOver.length > 0 ? [`${passedOver.length} without a record`] : []
   return [
     `${one}: ${[...found, ...reports].join(', ')}`,
     ...(signed.length > 0 ? [`Signatures: ${signed.join(', ')}`] : []),

@@ -1,5 +1,5 @@
 import { readFile } from 'node:fs/promises'
-import { InputError, problemsFromZod } from '@draughtbook/shared-calc'
+import { check, InputError, problemsFromZod, refuseOtherKind } from '@draughtbook/shared-calc'
 import { z } from 'zod'
 import { errorCode } from '../../files/file-fault.js'
 import { writeAtomically } from '../../files/write-atomically.js'
@@ -41,7 +41,9 @@ export async function readTokens(path: string): Promise<StoredToken[]> {
     throw error
   })
   if (text === undefined) return []
-  const result = TokenFile.safeParse(readJson(text))
+  const input = readJson(text)
+  refuseOtherKind(input, 'tokens')
+  const result = check(TokenFile, input)
   if (!result.success) throw new InputError(problemsFromZod(result.error.issues))
   return result.data.tokens
 }

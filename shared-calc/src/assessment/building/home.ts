@@ -69,7 +69,9 @@ export function workHome({ file, record, altered }: GivenHome, wanted?: TargetQu
   const decisive = wanted ?? verdict.target?.quantity
   const criterion = verdict.criteria.find(({ quantity }) => quantity === decisive)
   if (!verdict.target || !criterion)
-    return refuse('the test has no target, so there is no limit for the building')
+    return refuse(
+      'the test has no target, so there is no limit for the building; set the target and evaluate the test again',
+    )
   const { quantity, referencePressure_Pa, limit, unit } = criterion
   const decision = test.uncertainty?.decisions.find((one) => one.quantity === quantity)
   if (!decision) return refuse(`the uncertainty of ${quantity} could not be calculated`)

@@ -23,10 +23,10 @@ export type BuildingRule = (typeof buildingRules)[number]
 
 export const ruleWords: Readonly<Record<BuildingRule, string>> = {
   each: 'each home by itself',
-  summed: 'flows added up at equal pressure',
-  volume: 'weighted by volume',
-  envelope: 'weighted by envelope area',
-  floor: 'weighted by floor area',
+  summed: 'sum of the flows at the same pressure',
+  volume: 'mean weighted by volume',
+  envelope: 'mean weighted by envelope area',
+  floor: 'mean weighted by floor area',
 }
 
 export interface BuildingRequest {

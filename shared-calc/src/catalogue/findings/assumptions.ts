@@ -51,7 +51,7 @@ export const assumptionTexts = {
     severity: 'note',
     message: ({ exponent, runs }: { exponent: number; runs: number }) =>
       `An air flow exponent of ${exponent} is assumed for ${runs === 1 ? 'the run' : 'both runs'}. Figures at other pressures depend on it.`,
-    remedy: 'Run a multi-point test if a figure far from the measured pressure decides the result.',
+    remedy: 'Run a multi-point test if the result depends on a figure far from the measured pressure.',
   },
   'assumed-altitude': {
     severity: 'caution',

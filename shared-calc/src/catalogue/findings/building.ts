@@ -10,7 +10,7 @@ export const buildingTexts = {
   'volume-basis/not-stated': {
     severity: 'caution',
     message: 'The basis of the internal volume (net or overall internal) was not stated.',
-    remedy: 'State how the volume was measured.',
+    remedy: 'State whether the volume is net or overall internal.',
   },
   'volume-basis/other-than-target': {
     severity: 'caution',

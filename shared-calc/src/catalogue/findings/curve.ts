@@ -76,20 +76,20 @@ export const curveTexts = {
     source: practiceSource,
     message: ({ direction }: { direction: Direction }) =>
       `Only ${direction} was measured; the target needs both directions.`,
-    remedy: 'Turn the device round and measure the other direction.',
+    remedy: 'Turn the flow device round and measure the other direction.',
   },
   'one-direction/alone': {
     severity: 'note',
     source: practiceSource,
     message: ({ direction }: { direction: Direction }) =>
       `Only ${direction} was measured. The results are for this direction alone.`,
-    remedy: 'Turn the device round and measure the other direction.',
+    remedy: 'Turn the flow device round and measure the other direction.',
   },
   'both-directions': {
     severity: 'invalidates',
     message: ({ direction, method }: { direction: Direction; method: string }) =>
       `Only ${direction} was measured; ${method} requires both directions.`,
-    remedy: 'Turn the device round and measure the other direction.',
+    remedy: 'Turn the flow device round and measure the other direction.',
   },
   'method-direction': {
     severity: 'caution',

@@ -18,7 +18,7 @@ export const leakTexts = {
     source: practiceSource,
     message: ({ count }: { count: number }) =>
       count === 1
-        ? 'One leak has no size and is not included in any area.'
+        ? '1 leak has no size and is not included in any area.'
         : `${count} leaks have no size and are not included in any area.`,
     remedy: 'Choose a size in words, or leave it blank.',
   },

@@ -18,7 +18,7 @@ export const pageTexts = {
   'part-unfinished': {
     severity: 'caution',
     message: ({ part, problem, more }: { part: string; problem: string; more: number }) =>
-      `${capital(part)} is not complete, so it is not used: ${problem.replace(/\.$/, '')}${more > 0 ? ` (and ${counted(more, 'more problem', 'more problems')})` : ''}.`,
+      `${capital(part)} is not complete, so it is not used: ${problem.replace(/\.$/, '')}${more > 0 ? ` (and ${more} more)` : ''}.`,
     remedy: 'Complete the entries, or remove them.',
   },
   'sign-by-direction': {

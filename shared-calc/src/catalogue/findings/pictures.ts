@@ -19,7 +19,7 @@ export const pictureTexts = {
     severity: 'note',
     source: practiceSource,
     message: ({ names, most }: { names: readonly string[]; most: number }) =>
-      `A workbook holds at most ${most} photos. ${names.length === 1 ? 'One was' : `${names.length} were`} left out: ${names.slice(0, 10).join(', ')}${names.length > 10 ? ' and others' : ''}.`,
+      `A workbook holds at most ${most} photos. ${names.length === 1 ? '1 was' : `${names.length} were`} left out: ${names.slice(0, 10).join(', ')}${names.length > 10 ? ' and others' : ''}.`,
     remedy: 'Keep only the photos you need in the folder.',
   },
   'photo-logo': {

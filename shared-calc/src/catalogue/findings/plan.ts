@@ -33,7 +33,7 @@ export const planTexts = {
     source: practiceSource,
     message: ({ count }: { count: number }) =>
       count === 1
-        ? 'One range has no stated limits and is left out of the plan.'
+        ? '1 range has no stated limits and is left out of the plan.'
         : `${count} ranges have no stated limits and are left out of the plan.`,
     remedy:
       'Enter the lowest and highest flow, or coefficient, exponent and pressures, from the calibration certificate.',

@@ -45,7 +45,7 @@ export const readingSpanTexts = {
       highest: number
       factor: number
     }) =>
-      `${capital(direction)}: the readings span only ${plain(lowest, 1)} to ${plain(highest, 1)} Pa. The air flow exponent is uncertain if the highest pressure is less than ${factor} times the lowest.`,
+      `${capital(direction)}: the readings span only ${plain(lowest, 1)} to ${plain(highest, 1)} Pa. The air flow exponent is uncertain if the highest pressure is less than ${factor === 2 ? 'twice' : `${factor} times`} the lowest.`,
     remedy: spread,
   },
   'reading-span/vague': {

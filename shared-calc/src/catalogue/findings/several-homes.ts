@@ -21,7 +21,7 @@ export const homesTexts = {
     severity: 'caution',
     message: ({ names }: { names: readonly string[] }) =>
       `More than one test was given of ${listed(names.length > MOST_NAMED ? [...names.slice(0, MOST_NAMED), `${names.length - MOST_NAMED} more homes`] : names)}. Each test is counted as a home of its own.`,
-    remedy: 'Give only the test of each home that counts.',
+    remedy: 'Give one test of each home: the one that counts.',
   },
   'homes-rule/of-target': {
     severity: 'note',
@@ -80,7 +80,7 @@ export const homesText = saying(homesTexts)
 
 /** Why the test of a stage is left out, or stops the work, though its figures are there. */
 export const stageReasons = {
-  noStage: 'the stage of the test is missing (field test.stage)',
+  noStage: 'the test does not state its stage; state it in the log, or evaluate the log with --stage',
   repeated: (file: string) => `the plot was tested again at this stage (${file})`,
   notValid: 'the test is not valid',
 } as const

@@ -5,7 +5,7 @@ import { type Asked, cellName, typed } from './asked.js'
 const whyMissing = (unstored: string | undefined): string =>
   unstored === undefined
     ? 'It is not in the log.'
-    : `Cell ${cellName(unstored)} holds a formula without a result. Open the log in a spreadsheet program and save it, or give the value here.`
+    : `Cell ${cellName(unstored)} holds a formula without a result. Open the log in a spreadsheet program and save it, or answer here.`
 
 /** What the log says of the house and the day of the test. */
 export const houseQuestions = {

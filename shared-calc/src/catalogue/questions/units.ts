@@ -27,7 +27,7 @@ export const unitQuestions = {
     /** Units that fit, the likeliest first. */
     better: readonly string[]
   }): Asked => ({
-    text: `The building pressures in ${cellName(heading)} are headed ${stated}. Read so, the highest is ${plain(highest, 3)} Pa, which no test of a building has. In which unit are they?`,
+    text: `The building pressures in ${cellName(heading)} are headed ${stated}. In that unit, the highest is ${plain(highest, 3)} Pa, which is not possible in a test. In which unit are they?`,
     choices: [
       ...better.map((unit) => ({ value: unit, label: unit })),
       { value: 'as headed', label: `as headed: ${stated}` },
@@ -62,8 +62,8 @@ export const unitQuestions = {
     const says = result
       ? `, but the result ${quoted(result.label)} (${plain(result.value, 4)} in ${cellName(result.cell)}) fits only if they are in ${listed(better, 'or')}.`
       : first === second
-        ? `. Read so, the air change rate at 50 Pa is ${plain(n50 ?? 0, 3)} 1/h.`
-        : `. Read so, the flows at 50 Pa are ${listed(flows.map((flow) => `${plain(flow, 3)} m³/h`))}.`
+        ? `. In that unit, the air change rate at 50 Pa is ${plain(n50 ?? 0, 3)} 1/h.`
+        : `. In these units, the flows at 50 Pa are ${listed(flows.map((flow) => `${plain(flow, 3)} m³/h`))}.`
     return {
       text: `${headed}${says} In which unit are the flows?`,
       choices: [

@@ -80,7 +80,7 @@ export const zeroFlowQuestions = {
     /** What could be read of it. */
     read: readonly string[]
   }): Asked => ({
-    text: `The zero-flow pressures in ${listed(cells.map(cellName))} are formulas without results. Open the log in a spreadsheet program and save it. Else: what are those of ${runOf(direction)}, in Pa?`,
+    text: `The zero-flow pressures in ${listed(cells.map(cellName))} are formulas without results. Open the log in a spreadsheet program and save it, or answer here: what are those of ${runOf(direction)}, in Pa?`,
     choices: [
       read.length > 0
         ? { value: 'as read', label: `only ${read.join(', ')}` }

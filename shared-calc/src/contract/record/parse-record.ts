@@ -1,5 +1,6 @@
 import type { z } from 'zod'
 import { check } from '../check.js'
+import { refuseOtherKind } from '../file-kind.js'
 import { InputError, type Problem } from '../problem.js'
 import { TestRecord } from './test-record.js'
 
@@ -9,16 +10,33 @@ import { TestRecord } from './test-record.js'
  * @throws InputError with one problem per fault, each naming its field (and cell)
  */
 export function parseRecord(input: unknown, cells: Readonly<Record<string, string>> = {}): TestRecord {
+  refuseOtherKind(input, 'record')
   const result = check(TestRecord, input)
   if (result.success) return result.data
-  throw new InputError(problemsFromZod(result.error.issues, cells))
+  throw new InputError(problemsFromZod(result.error.issues, cells, input))
 }
 
 export function problemsFromZod(
   issues: readonly z.core.$ZodIssue[],
   cells: Readonly<Record<string, string>> = {},
+  input?: unknown,
 ): Problem[] {
-  return issues.flatMap((issue) => problemsOfIssue(issue, cells))
+  return issues.flatMap((issue) =>
+    problemsOfIssue(issue, cells).map((problem) =>
+      input !== undefined && isMissing(input, issue) ? { ...problem, missing: true as const } : problem,
+    ),
+  )
+}
+
+/** Whether the input has nothing where the issue was found. */
+function isMissing(input: unknown, { code, path }: z.core.$ZodIssue): boolean {
+  if (code === 'unrecognized_keys') return false
+  let value = input
+  for (const key of path) {
+    if (value === null || typeof value !== 'object') return value === undefined
+    value = Object.hasOwn(value, key) ? (value as Record<PropertyKey, unknown>)[key] : undefined
+  }
+  return value === undefined || (Array.isArray(value) && value.length === 0)
 }
 
 function problemsOfIssue(issue: z.core.$ZodIssue, cells: Readonly<Record<string, string>>): Problem[] {
@@ -66,7 +84,7 @@ export function pathText(path: readonly PropertyKey[]): string {
 export function parseWith<T>(schema: z.ZodType<T>, input: unknown): T {
   const result = check(schema, input)
   if (result.success) return result.data
-  throw new InputError(problemsFromZod(result.error.issues))
+  throw new InputError(problemsFromZod(result.error.issues, {}, input))
 }
 
 /** Whether input says that it is a record, of whatever version. */

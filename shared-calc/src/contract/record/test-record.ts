@@ -19,7 +19,7 @@ export { formatNeeded, RECORD_FORMAT, RECORD_FORMAT_2, RECORD_FORMAT_3, RECORD_F
 export const TestRecord = z
   .strictObject({
     format: z.enum(RECORD_FORMATS, {
-      error: `format must be ${anyOf(RECORD_FORMATS)}`,
+      error: `it must be ${anyOf(RECORD_FORMATS)}`,
     }),
     building: Building,
     test: TestDetails,

@@ -1,4 +1,5 @@
 import { results } from '../../catalogue/figures.js'
+import { didYouMean, nearest } from '../../catalogue/nearest.js'
 import { InputError } from '../../contract/problem.js'
 import { pressureByName, TargetQuantity, type TestRecord } from '../../contract/record/index.js'
 import { sourceText } from '../../engine/index.js'
@@ -70,9 +71,12 @@ type Chosen = Extract<NonNullable<TestRecord['target']>, { preset: string }>
 function fromPreset(record: Asked, { preset: id, directions, sampled = false }: Chosen): DefiniteTarget {
   const preset = targetPresets.find((candidate) => candidate.id === id)
   if (!preset) {
-    const known = targetPresets.map((candidate) => candidate.id).join(', ')
+    const known = targetPresets.map((candidate) => candidate.id)
     throw new InputError([
-      { path: 'target.preset', message: `"${id}" is not a known target; the known ones are ${known}` },
+      {
+        path: 'target.preset',
+        message: `there is no target "${id}"${didYouMean(nearest(id, known)) || '.'} Known targets: ${known.join(', ')}`,
+      },
     ])
   }
   if (sampled && !preset.sampling)
@@ -170,6 +174,10 @@ function refuseMissingBasis(record: Asked, quantity: TargetQuantity): void {
   const field = missingBasis(record, quantity)
   if (field)
     throw new InputError([
-      { path: `building.${field}`, message: `it is missing; the target needs it for ${quantity}` },
+      {
+        path: `building.${field}`,
+        message: `it is missing; the target needs it for ${quantity}`,
+        missing: true,
+      },
     ])
 }

@@ -3,9 +3,8 @@ import { runText } from '../../catalogue/findings/log/runs.js'
 import type { Remark } from '../../catalogue/findings/remark.js'
 import { quoted } from '../../catalogue/words.js'
 import type { Cell } from '../grid/grid.js'
-import type { LogProblemCode } from '../problem.js'
 import { isDateFormat, isTimeFormat } from './dates.js'
-import { type Interpreted, notNumber, type Reading } from './interpreted.js'
+import { type Interpreted, notNumber, type Reading, type Refused, refusedUnless } from './interpreted.js'
 import { type NumberInCell, numberInCell } from './number-in-cell.js'
 import { readNumberText } from './number-text.js'
 import {
@@ -90,11 +89,7 @@ export function plainNumber(cell: Cell, reading: Reading): Interpreted {
     : { value: read.value, remarks: [...(read.remarks ?? [])] }
 }
 
-function numberIn(
-  cell: Cell,
-  { decimal }: Reading,
-  kind?: QuantityKind,
-): NumberInCell | { refused: LogProblemCode; message: string } {
+function numberIn(cell: Cell, { decimal }: Reading, kind?: QuantityKind): NumberInCell | Refused {
   const read = numberInCell(cell, decimal)
   if (!read) {
     const shownText = String(cell.value).trim()
@@ -109,8 +104,11 @@ function numberIn(
   // Brackets mean negative to a book-keeper; beside anything but a pressure they are a remark.
   if (read.bracketed && kind !== 'pressure') return notNumber(cell)
   if (read.other !== undefined) {
-    const message = `${quoted(String(cell.value).trim())} may be ${read.value} or ${read.other}: state "decimal" in the layout, or type the number again`
-    return { refused: 'ambiguous-number', message }
+    return refusedUnless(
+      'ambiguous-number',
+      `${quoted(String(cell.value).trim())} may be ${read.value} or ${read.other}`,
+      'state "decimal" in the layout, or type the number again',
+    )
   }
   return read
 }

@@ -4,7 +4,7 @@ import { dayInWords, listed, quoted } from '../../catalogue/words.js'
 import type { Cell } from '../grid/grid.js'
 import { dateOfSerial, isDateFormat, readDateText } from './dates.js'
 import { plainWord } from './fields.js'
-import type { Interpreted, Reading } from './interpreted.js'
+import { type Interpreted, type Reading, refusedUnless } from './interpreted.js'
 
 /** A calendar date, YYYY-MM-DD. */
 export function date(cell: Cell, { dateOrder, date1904 = false }: Reading): Interpreted {
@@ -22,10 +22,11 @@ export function date(cell: Cell, { dateOrder, date1904 = false }: Reading): Inte
   const read = cell.kind === 'text' ? readDateText(String(cell.value), dateOrder) : undefined
   if (!read) return { refused: 'not-a-date', message: `${quoted(String(cell.value))} is not a date` }
   if ('ambiguous' in read)
-    return {
-      refused: 'ambiguous-date',
-      message: `${quoted(String(cell.value))} may be ${listed(read.ambiguous.map(dayInWords), 'or')}: state "dateOrder" in the layout, or type the date as 2026-10-14`,
-    }
+    return refusedUnless(
+      'ambiguous-date',
+      `${quoted(String(cell.value))} may be ${listed(read.ambiguous.map(dayInWords), 'or')}`,
+      'state "dateOrder" in the layout, or type the date as 2026-10-14',
+    )
   const remarks = [cellText('log-text-date', { date: read.date })]
   if (read.shortYear) remarks.push(cellText('log-short-year', { year: read.date.slice(0, 4) }))
   return { value: read.date, remarks }
@@ -39,10 +40,11 @@ export function choice(cell: Cell, words: Readonly<Record<string, string>>, open
   if (found === undefined && open) return { value: typed, remarks: [] }
   if (found === undefined) {
     const known = [...new Set(Object.values(words))].map(quoted)
-    return {
-      refused: 'unknown-word',
-      message: `${quoted(typed)} is not one of ${listed(known, 'or')}: use one of these, or add it to "words" in the layout`,
-    }
+    return refusedUnless(
+      'unknown-word',
+      `${quoted(typed)} is not one of ${listed(known, 'or')}`,
+      'use one of these, or add it to "words" in the layout',
+    )
   }
   return {
     value: found,

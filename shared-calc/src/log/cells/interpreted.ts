@@ -22,8 +22,22 @@ export type Interpreted =
       /** The cell or its number format named the unit: nothing was assumed. */
       ownUnit?: boolean
     }
-  | { refused: LogProblemCode; message: string }
+  | Refused
 
-export function notNumber(cell: Cell): { refused: LogProblemCode; message: string } {
+export interface Refused {
+  refused: LogProblemCode
+  message: string
+  /** The message without its advice on the layout. */
+  fault?: string
+}
+
+/** What is wrong, and what settles it where a layout reads the value. */
+export const refusedUnless = (refused: LogProblemCode, fault: string, advice: string): Refused => ({
+  refused,
+  message: `${fault}: ${advice}`,
+  fault,
+})
+
+export function notNumber(cell: Cell): Refused {
   return { refused: 'not-a-number', message: `${quoted(String(cell.value))} is not a number` }
 }

@@ -82,8 +82,8 @@ function remarkAt(rest: string): number {
   if (bracket >= 0) return bracket
   const mark = rest.search(/[*!?;,]/)
   if (mark >= 0) return mark
-  if (/\d/.test(rest)) return -1
   const words = rest.split(/\s+/)
+  if (/\d/.test(words.slice(1).join(' '))) return -1
   const unit = findUnit(words[0] ?? '')
   return unit && (words[0] ?? '').length > 1 ? rest.indexOf(' ') : -1
 }

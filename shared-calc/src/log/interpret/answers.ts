@@ -1,4 +1,4 @@
-import { distance } from 'fastest-levenshtein'
+import { didYouMean, nearest } from '../../catalogue/nearest.js'
 import { type LogProblem, problem } from '../problem.js'
 import type { Answers } from './interpretation.js'
 
@@ -36,6 +36,7 @@ const FIELDS = [
   'building.volumeBasis',
   'building.volumeUncertainty_m3',
   'building.envelopeArea_m2',
+  'building.lossArea_m2',
   'building.floorArea_m2',
   'building.height_m',
   'building.altitude_m',
@@ -73,18 +74,22 @@ const SHORT: Record<string, string> = {
   'outdoor temperature': 'conditions.outdoorTemperature_C',
 }
 
+/** Path of a field that may be typed by a short name. */
+export const wholePath = (path: string): string =>
+  Object.hasOwn(SHORT, path) ? (SHORT[path] as string) : path
+
 /** Answers with their full paths, and a problem for each path that is none, naming the nearest that is. */
 export function readAnswers(given: Answers): { answers: Answers; problems: LogProblem[] } {
   const answers: Record<string, string> = {}
   const problems: LogProblem[] = []
   for (const [path, value] of Object.entries(given)) {
-    const full = SHORT[path] ?? path
+    const full = wholePath(path)
     if ((FIELDS as readonly string[]).includes(full)) answers[full] = value
     else
       problems.push(
         problem(
           'layout-invalid',
-          `there is nothing called "${path.slice(0, 80)}" to set; did you mean ${nearest(path)}?`,
+          `there is nothing called "${path.slice(0, 80)}" to set${didYouMean(nearest(path, FIELDS, spellings))}`,
           { path: path.slice(0, 80) },
         ),
       )
@@ -92,16 +97,8 @@ export function readAnswers(given: Answers): { answers: Answers; problems: LogPr
   return { answers, problems }
 }
 
-function nearest(path: string): string {
-  const wanted = path.slice(0, 80).toLowerCase()
-  const score = (field: string): number => {
-    const low = field.toLowerCase()
-    const last = low.split('.').at(-1) ?? low
-    return Math.min(
-      distance(wanted, low),
-      distance(wanted, last) + 0.5,
-      distance(wanted, last.replace(/_[\s\S]*$/, '')) + 0.4,
-    )
-  }
-  return [...FIELDS].sort((a, b) => score(a) - score(b))[0] as string
+/** A field by its whole path, its last part, and that without its unit. */
+function spellings(field: string): readonly string[] {
+  const last = field.split('.').at(-1) ?? field
+  return [field, last.replace(/_[\s\S]*$/, ''), last]
 }

@@ -11,7 +11,8 @@ import { readAnswers } from './answers.js'
 import type { FieldName } from './fields/classify.js'
 import type { FoundField } from './fields/found-field.js'
 import { fieldsOfSheet } from './fields/labels-behind.js'
-import { fieldsAbove, fieldsOfRow, fieldsOver, namedRowsOf, roomsOf } from './fields/lists.js'
+import { fieldsOver, namedRowsOf, roomsOf } from './fields/lists.js'
+import { fieldsOfRun } from './fields/of-run.js'
 import { sidesIn, unreadVolumeIn } from './fields/sides.js'
 import { pairedView } from './grid/paired-view.js'
 import { stackedView } from './grid/stacked-view.js'
@@ -129,7 +130,7 @@ export function interpretLog(
       findings: [...grid.findings, ...unsearched.findings()],
       problems: [...problems, nothingFound(visible, answers)],
     }
-  const rowFields = new Map(runs.map((run) => [run, rowFieldsOf(run)]))
+  const rowFields = new Map(runs.map((run) => [run, fieldsOfRun(run)]))
   const groups = groupTests(runs, series, fields, {
     keyOf: (run) => keyOfRow(rowFields.get(run) ?? [], run),
     isOfSame: (one, other) => isOfSameTest(rowFields.get(one) ?? [], rowFields.get(other) ?? []),
@@ -302,49 +303,6 @@ const beginsWith = (key: string, name: string): boolean =>
   /\p{L}/u.test(name) && readLabel(key).padded.startsWith(readLabel(name).padded)
 
 const isSameName = (one: string, other: string): boolean => readLabel(one).padded === readLabel(other).padded
-
-function rowFieldsOf(run: FoundRun): FoundField[] {
-  const { segment, walked } = run.block
-  if (run.row !== undefined) return fieldsOfRow(run.view, run.row, segment.columns)
-  if (run.houseColumn !== undefined) return fieldsAbove(run, run.houseColumn)
-  if (walked.rows.length === 0 || run.view.turned) return []
-  const row = run.readings[0]?.row ?? 0
-  const isOfTest = run.test !== undefined
-  const others = segment.columns.filter(({ role }) => role === 'other' || (!isOfTest && role === 'test'))
-  const isSame = ({ at }: { readonly at: number }) => {
-    const value = textIn(run.view, row, at)
-    return run.readings.length > 2 && run.readings.every((one) => textIn(run.view, one.row, at) === value)
-  }
-  if (isOfTest) return fieldsOfTest(run, others)
-  // A list of readings repeats the values of its test in every line.
-  return fieldsOfRow(run.view, row, others.filter(isSame))
-}
-
-/** Values of a test in a list of readings: in the line of its first reading, or only where its name stands, as in merged cells. */
-function fieldsOfTest(run: FoundRun, columns: FoundRun['block']['segment']['columns']): FoundField[] {
-  const { view, block, test } = run
-  const row = run.readings[0]?.row ?? 0
-  const name = block.segment.columns.find(({ role }) => role === 'test')
-  let first = row
-  while (name && first > block.segment.head.first && textIn(view, first, name.at) !== test) first--
-  const stands = ({ at }: { readonly at: number }) => textIn(view, row, at) !== undefined
-  return [
-    ...fieldsOfRow(view, row, columns.filter(stands)),
-    ...fieldsOfRow(
-      view,
-      first,
-      columns.filter((column) => !stands(column)),
-    ),
-  ]
-}
-
-const textIn = (view: View, row: number, column: number): string | undefined =>
-  view.text(row, column) ?? view.number(row, column)?.toString() ?? dayIn(view, row, column)
-
-const dayIn = (view: View, row: number, column: number): string | undefined => {
-  const content = view.at(row, column)
-  return content?.kind === 'date' ? content.dates.join() : undefined
-}
 
 /** Two lines of a list name the same house, and no value of the house or day in them differs. */
 function isOfSameTest(one: readonly FoundField[], other: readonly FoundField[]): boolean {

@@ -93,6 +93,11 @@ function unreadOf(view: View, isKnown: (row: number, column: number) => boolean)
       if (label !== undefined && isDayOfTest(readLabel(label)))
         found.push({ label, cell: view.address(row, column) })
     }
+    if (content.kind === 'text' && BEGINS_WITH_NUMBER.test(content.text)) {
+      const label = leadOf(view, row, column)
+      if (label !== undefined && label.length <= 60 && isSizeOrWeather(readLabel(label)))
+        found.push({ label, cell: view.address(row, column) })
+    }
     if (content.kind !== 'number') continue
     const lead = leadOf(view, row, column)
     const text = lead && !bareUnit(lead) ? lead : above(view, row, column)
@@ -113,6 +118,12 @@ function above(view: View, row: number, column: number): string | undefined {
   }
   return undefined
 }
+
+/** "512 m² and 40 m² of the annexe": more than one number, so that none was read. */
+const BEGINS_WITH_NUMBER = /^[~≈(+−-]?\s*\d/
+
+const isSizeOrWeather = (label: Label): boolean =>
+  !bareUnit(label.text) && (isOfTest(label, undefined) || isOfTest(label, 'area'))
 
 /** Values of instruments and of plans, which are of no test. */
 const OTHERS = ['uncertainty', 'target', 'device', 'example', 'wind', 'flow'] as const

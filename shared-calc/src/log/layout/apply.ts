@@ -74,9 +74,9 @@ function finish(draft: unknown, collector: Collector): TestRecord | undefined {
   } catch (error) {
     if (!(error instanceof InputError) || error instanceof LogError) throw error
     const known = collector.problems.map(({ path }) => path)
-    for (const { path, cell, message } of error.problems)
+    for (const { path, cell, message, missing } of error.problems)
       if (!known.some((one) => one.startsWith(path) || path.startsWith(one)))
-        collector.refuse('record-invalid', message, cell, path)
+        collector.refuse('record-invalid', message, cell, path, missing && { missing })
     return undefined
   }
 }

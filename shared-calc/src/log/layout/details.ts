@@ -5,7 +5,7 @@ import { LogError } from '../problem.js'
 import { likelyOfField } from './field-unit.js'
 import { findList } from './lists.js'
 import { locate } from './locate.js'
-import { type LookOptions, look, settle } from './look.js'
+import { type LookOptions, look, refuseLooked, settle } from './look.js'
 import type { Layout } from './schema.js'
 import type { Scope } from './scope.js'
 import { setPath } from './set-path.js'
@@ -52,7 +52,7 @@ function agree(
         other.address,
         path,
       )
-    if (other.state === 'refused') collector.refuse(other.code, other.message, other.address, path)
+    if (other.state === 'refused') refuseLooked(other, collector, path)
   }
 }
 
@@ -106,6 +106,7 @@ export function gathering(collector: Collector, step: () => void): void {
     step()
   } catch (error) {
     if (!(error instanceof LogError)) throw error
-    for (const { code, message, cell, path } of error.problems) collector.refuse(code, message, cell, path)
+    for (const { code, message, cell, path, ...more } of error.problems)
+      collector.refuse(code, message, cell, path, more)
   }
 }

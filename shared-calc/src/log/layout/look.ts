@@ -2,6 +2,7 @@ import { cellText } from '../../catalogue/findings/log/cells.js'
 import type { Remark } from '../../catalogue/findings/remark.js'
 import { fieldKind } from '../cells/fields.js'
 import { type Interpreted, interpret, type Reading } from '../cells/interpret.js'
+import type { Refused } from '../cells/interpreted.js'
 import { statedUnit } from '../cells/stated-unit.js'
 import { findUnit, type KnownUnit, type QuantityKind, shown } from '../cells/units.js'
 import type { Collector } from '../collector.js'
@@ -18,7 +19,7 @@ import { type Found, type Scope, textOf } from './scope.js'
 export type Looked = { address: string; remarks: Remark[] } & (
   | { state: 'blank' | 'struck' }
   | { state: 'value'; value: number | string }
-  | { state: 'refused'; code: LogProblemCode; message: string; cell: Cell }
+  | { state: 'refused'; code: LogProblemCode; message: string; fault?: string; cell: Cell }
 )
 
 export interface LookOptions {
@@ -79,19 +80,19 @@ export function lookAlong(
       return { state: 'blank', address, remarks: [] }
     const remarks = placeRemarks(sheet, row, column, merged !== undefined)
     if (cell.struck === 'whole') return { state: 'struck', address, remarks }
-    const refused = (code: LogProblemCode, message: string): Looked => ({
+    const refused = ({ refused: code, ...said }: Refused): Looked => ({
       state: 'refused',
       address,
       remarks,
       code,
-      message,
+      ...said,
       cell,
     })
     const decimal = cell.kind === 'text' ? (layout.decimal ?? decimalOf(scope.grid)) : undefined
     const reading = decimal ? { ...general, decimal } : general
     if (field.kind !== 'quantity') {
       const read = interpret(cell, field, reading)
-      if ('refused' in read) return refused(read.refused, read.message)
+      if ('refused' in read) return refused(read)
       return { state: 'value', address, value: read.value, remarks: [...remarks, ...read.remarks] }
     }
     // Only a neighbour's unit differs from cell to cell.
@@ -99,13 +100,13 @@ export function lookAlong(
       known = unitOf(around, row, column, field.quantity, options, path, address)
     const { unit } = known
     let read: Interpreted = interpret(cell, field, unit ? { ...reading, unit } : reading)
-    if ('refused' in read) return refused(read.refused, read.message)
+    if ('refused' in read) return refused(read)
     if (!unit && !read.ownUnit) {
       const assumed = options.otherwise?.(Number(read.value))
-      if (!assumed) return refused('unknown-unit', unstated(field.quantity))
+      if (!assumed) return refused(unstated(field.quantity))
       remarks.push(assumed.remark)
       read = interpret(cell, field, { ...reading, unit: assumed.unit })
-      if ('refused' in read) return refused(read.refused, read.message)
+      if ('refused' in read) return refused(read)
     }
     return {
       state: 'value',
@@ -122,8 +123,10 @@ const TERMS: Partial<Record<QuantityKind, string>> = {
   speed: 'wind speed',
 }
 
-const unstated = (quantity: QuantityKind): string =>
-  `the log does not say in which unit this ${TERMS[quantity] ?? quantity} is: write the unit in its heading or next to it, or state "unit" in the layout`
+const unstated = (quantity: QuantityKind): Refused => {
+  const fault = `the log does not say in which unit this ${TERMS[quantity] ?? quantity} is: write the unit in its heading or next to it`
+  return { refused: 'unknown-unit', message: `${fault}, or state "unit" in the layout`, fault }
+}
 
 /**
  * The unit the layout, the heading or the neighbouring cell states; of cells named by their address, that of headings nearby.
@@ -200,12 +203,21 @@ function placeRemarks(sheet: Sheet, row: number, column: number, merged: boolean
   return remarks
 }
 
+/** Reports a cell that cannot be read. */
+export function refuseLooked(
+  { code, message, fault, address }: Extract<Looked, { state: 'refused' }>,
+  collector: Collector,
+  path: string,
+): void {
+  collector.refuse(code, message, address, path, fault === undefined ? {} : { fault })
+}
+
 /** Reports what was seen and passes on the value, as the field at its final path. */
 export function settle(looked: Looked, collector: Collector, path: string): number | string | undefined {
   if (looked.state !== 'blank') collector.cells[path] = looked.address
   for (const remark of looked.remarks) collector.tell(remark, looked.address, path)
   if (looked.state === 'value') return looked.value
-  if (looked.state === 'refused') collector.refuse(looked.code, looked.message, looked.address, path)
+  if (looked.state === 'refused') refuseLooked(looked, collector, path)
   if (looked.state === 'struck')
     collector.tell(cellText('log-struck-through', { what: 'cell' }), looked.address, path)
   if (looked.state === 'blank') {

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { type ResultKey, results } from '../../catalogue/figures.js'
+import { refuseOtherKind } from '../../contract/file-kind.js'
 import { check, pathText } from '../../contract/record/index.js'
 import { LogError, problem } from '../problem.js'
 
@@ -147,7 +148,7 @@ export type RecordedResult = z.infer<typeof RecordedResult>
 /** Where a firm's log keeps each thing. */
 export const Layout = z
   .strictObject({
-    format: z.literal(LAYOUT_FORMAT, { error: `format must be "${LAYOUT_FORMAT}"` }),
+    format: z.literal(LAYOUT_FORMAT, { error: `it must be "${LAYOUT_FORMAT}"` }),
     name: text,
     note: z.string().max(2000).optional(),
     /** A log fits when it has all of these. */
@@ -206,6 +207,7 @@ export type LayoutInput = z.input<typeof Layout>
 
 /** A layout from JSON, with its defaults filled in. @throws LogError `layout-invalid`, one problem per fault with its path */
 export function parseLayout(input: unknown): Layout {
+  refuseOtherKind(input, 'layout')
   const result = check(Layout, input)
   if (result.success) return result.data
   throw new LogError(

@@ -34,12 +34,15 @@ export function signed(
     collector.tell(tableText('log-sign/minus-added'), place.cell, place.path)
     return -value
   }
-  if (Math.sign(value) === -expected && sign === undefined)
+  if (Math.sign(value) === -expected && sign === undefined) {
+    const fault = `${value} Pa has the wrong sign for ${direction}`
     collector.refuse(
       'ambiguous',
-      `${value} Pa has the wrong sign for ${direction}: state "sign" of the run in the layout (without it, inside minus outside is assumed)`,
+      `${fault}: state "sign" of the run in the layout (without it, inside minus outside is assumed)`,
       place.cell,
       place.path,
+      { fault },
     )
+  }
   return value
 }

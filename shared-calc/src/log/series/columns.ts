@@ -9,7 +9,7 @@ import { addressOf, withSheet } from '../grid/address.js'
 import type { Cell } from '../grid/grid.js'
 import { likelyOfPressures } from '../layout/list-unit.js'
 import { findList, type List } from '../layout/lists.js'
-import { type Looked, lookAlong, unitOfList } from '../layout/look.js'
+import { type Looked, lookAlong, refuseLooked, unitOfList } from '../layout/look.js'
 import type { Layout, SeriesLayout } from '../layout/schema.js'
 import type { Scope } from '../layout/scope.js'
 import { LIMITS } from '../limits.js'
@@ -137,7 +137,7 @@ function accept(looked: Looked, collector: Collector, path: string): number | un
       looked.code === 'unknown-unit' ||
       looked.code === 'formula-without-result')
   )
-    collector.refuse(looked.code, looked.message, looked.address, path)
+    refuseLooked(looked, collector, path)
   else collector.tell(leftOut(looked), looked.address, path)
   return undefined
 }

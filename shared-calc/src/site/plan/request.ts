@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { refuseOtherKind } from '../../contract/file-kind.js'
 import { InputError } from '../../contract/problem.js'
 import {
   Building,
@@ -16,7 +17,7 @@ export const PLAN_FORMAT = 'draughtbook/plan@1'
 
 /** What a plan is worked out from: the parts of a record that are known before there are readings. */
 export const PlanRequest = z.strictObject({
-  format: z.literal(PLAN_FORMAT, { error: `format must be "${PLAN_FORMAT}"` }),
+  format: z.literal(PLAN_FORMAT, { error: `it must be "${PLAN_FORMAT}"` }),
   building: Building,
   method: nameField('test method'),
   preparation: TestDetails.shape.preparation,
@@ -43,7 +44,10 @@ export function planOfRecord(record: TestRecord): PlanRequest | undefined {
 
 /** A plan request from unchecked input: a request itself, or a record that holds a plan. Throws InputError. */
 export function parsePlan(input: unknown): PlanRequest {
-  if (!saysRecord(input)) return parseWith(PlanRequest, input)
+  if (!saysRecord(input)) {
+    refuseOtherKind(input, 'plan')
+    return parseWith(PlanRequest, input)
+  }
   const request = planOfRecord(parseRecord(input))
   if (request) return request
   throw new InputError([{ path: 'plan', message: 'the record has no plan' }])

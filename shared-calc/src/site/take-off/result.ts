@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { refuseOtherKind } from '../../contract/file-kind.js'
 import { InputError } from '../../contract/problem.js'
 import {
   CountsIn,
@@ -21,7 +22,7 @@ export const TAKE_OFF_FORMAT = 'draughtbook/take-off@1'
 
 /** A take-off by itself, before there is a test. */
 export const TakeOffRequest = z.strictObject({
-  format: z.literal(TAKE_OFF_FORMAT, { error: `format must be "${TAKE_OFF_FORMAT}"` }),
+  format: z.literal(TAKE_OFF_FORMAT, { error: `it must be "${TAKE_OFF_FORMAT}"` }),
   name: nameField('building name'),
   takeOff: TakeOff,
 })
@@ -29,7 +30,10 @@ export type TakeOffRequest = z.infer<typeof TakeOffRequest>
 
 /** A take-off from unchecked input: a request itself, or a record or plan that holds one. Throws InputError. */
 export function parseTakeOff(input: unknown): TakeOffRequest {
-  if (!saysRecord(input)) return parseWith(TakeOffRequest, input)
+  if (!saysRecord(input)) {
+    refuseOtherKind(input, 'take-off')
+    return parseWith(TakeOffRequest, input)
+  }
   const { building, takeOff } = parseRecord(input)
   if (takeOff) return { format: TAKE_OFF_FORMAT, name: building.name, takeOff }
   throw new InputError([{ path: 'takeOff', message: 'the record has no take-off' }])

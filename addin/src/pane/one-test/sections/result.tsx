@@ -203,14 +203,14 @@ function needs({
   const directions = runs.map(({ direction }) => direction)
   const unusable = (path: string): boolean =>
     findings.some(({ rule, where }) => rule === 'unusable-entry' && where.includes(path))
-  for (const { path, cell, message } of problems) {
+  for (const { path, cell, message, missing } of problems) {
     const name = path === 'runs' ? (running ? 'More readings' : 'Readings') : labelOf(path, directions)
     const reading = /^runs\[\d+\]\.readings\[/.test(path)
     const text = reading
       ? message
       : unusable(path)
         ? `${name}: correct the entry`
-        : isMissing(message)
+        : missing
           ? name
           : `${name}: ${message}`
     lines.set(text, [...(lines.get(text) ?? []), cell ?? (reading ? name : '')])
@@ -221,8 +221,6 @@ function needs({
     return `${text} (${named.slice(0, 2).join(', ')}${named.length > 2 ? ` and ${named.length - 2} more` : ''})`
   })
 }
-
-const isMissing = (message: string): boolean => /missing|has no runs?$/.test(message)
 
 export const resultSection: Section = {
   id: 'result',

@@ -11,6 +11,7 @@ export const cellTexts = {
     severity: 'caution',
     message: ({ rest }: { rest: string }) =>
       `Part of the cell is struck through. Only ${quoted(rest)} was read.`,
+    remedy: 'Check that this is the value that counts.',
   },
   'log-struck-through': {
     severity: 'caution',
@@ -18,6 +19,7 @@ export const cellTexts = {
       what === 'sample'
         ? 'The cell is struck through, so its sample was left out.'
         : `The ${what} is struck through, so it was left out.`,
+    remedy: 'If it counts, remove the strike-through.',
   },
   'log-blank': {
     severity: 'note',
@@ -28,21 +30,23 @@ export const cellTexts = {
     severity: 'caution',
     message: ({ why }: { why: string }) =>
       `The sample was left out, because the cell cannot be read: ${why}.`,
+    remedy: 'If the sample counts, correct the cell.',
   },
   'log-hidden': {
     severity: 'caution',
     message: ({ what, hidden }: { what: 'cell' | 'reading'; hidden: Hidden }) =>
       `The ${what} is ${hidden === 'sheet' ? 'on' : 'in'} a hidden ${hidden}, but it was read.`,
-    remedy: 'Unhide it and check it. Strike it through if it does not count.',
+    remedy: 'Unhide it and check it. If it does not count, strike it through.',
   },
   'log-hidden/by-layout': {
     severity: 'caution',
     message: 'The row is hidden. Its reading was left out, because the layout says so.',
+    remedy: 'If it counts, unhide it.',
   },
   'log-hidden/left-out': {
     severity: 'caution',
     message: 'Hidden or filtered rows were left out.',
-    remedy: 'Unhide them if they count.',
+    remedy: 'If they count, unhide them.',
   },
   'log-merged': {
     severity: 'note',
@@ -52,15 +56,17 @@ export const cellTexts = {
     severity: 'caution',
     message: ({ remark }: { remark: string }) =>
       `The remark ${quoted(remark)} next to the number was left out. The number was read.`,
+    remedy: 'Check that the number counts.',
   },
   'log-remark/approximate': {
     severity: 'caution',
     message: 'The number is marked as approximate. It was read.',
+    remedy: 'Check the number.',
   },
   'log-unit': {
     severity: 'note',
     message: ({ unit, conversion }: { unit: string; conversion: string }) =>
-      `Converted from ${unit} (${conversion}).`,
+      `The value in ${unit} was converted (${conversion}).`,
   },
   'log-unit/clock': {
     severity: 'note',

@@ -2,7 +2,7 @@ import { capital, dayInWords, quoted } from '../../words.js'
 import type { RemarkTexts } from '../finding-text.js'
 import { saying } from '../remark.js'
 
-const checkDate = 'Enter the date of the test. On the command line: --set date=….'
+const checkDate = 'Enter the date of the test. On the command line: --set date=YYYY-MM-DD.'
 
 /** A logged number as it is in the log. */
 const logged = (value: number): string => String(value).replace('-', '−')
@@ -33,7 +33,7 @@ export const fieldTexts = {
   },
   'log-method/named': {
     severity: 'note',
-    message: ({ method }: { method: string }) => `The log names the standard: ${method}.`,
+    message: ({ method }: { method: string }) => `The log names the test method: ${method}.`,
   },
   'log-method/assumed': {
     severity: 'note',
@@ -112,6 +112,10 @@ export const fieldTexts = {
   'log-mean-of-two': {
     severity: 'note',
     message: 'The log has two values, either before and after or one for each run. Their mean was used.',
+  },
+  'log-mean-of-readings': {
+    severity: 'note',
+    message: 'The log has a value with each reading. Their mean was used.',
   },
   'log-parts-of-area': {
     severity: 'caution',

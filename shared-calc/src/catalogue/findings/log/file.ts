@@ -65,7 +65,7 @@ export const fileTexts = {
   'log-unread-values': {
     severity: 'note',
     message: ({ labels, more }: { labels: readonly string[]; more: number }) =>
-      `Values that were not used: ${listed(labels.map(quoted))}${more > 0 ? `, and ${counted(more, 'other')}` : ''}.`,
+      `These values were not used: ${listed(labels.map(quoted))}${more > 0 ? `, and ${counted(more, 'other')}` : ''}.`,
     remedy: 'Check that none of them belongs to the test.',
   },
   'log-unstored': {
@@ -83,7 +83,8 @@ export const fileTexts = {
     severity: 'caution',
     message: ({ names }: { names: readonly string[] }) =>
       `Hidden or filtered tests were left out: ${listed(names.map(quoted))}.`,
-    remedy: 'To read one of them, name it with --set test=….',
+    remedy: ({ names }: { names: readonly string[] }) =>
+      `To read ${names.length === 1 ? 'it' : 'one of them'}, name it with --set test=${JSON.stringify(names[0])}.`,
   },
   'log-refused-test': {
     severity: 'caution',

@@ -5,6 +5,13 @@ import { saying } from '../remark.js'
 /** A figure of a raw series as findings print it: three significant digits. */
 const brief = (value: number): string => plain(Number(value.toPrecision(3)), 12)
 
+/** The same decimals for every reading, so that they compare down the list. */
+const fixed = (value: number, decimals: number): string =>
+  value
+    .toFixed(decimals)
+    .replace(/^-(?=0\.?0*$)/, '')
+    .replace('-', '−')
+
 export interface Averaged {
   samples: number
   mean: number
@@ -22,7 +29,7 @@ export const seriesTexts = {
   'log-series-reading': {
     severity: 'note',
     message: ({ samples, mean, deviation, drift, uncertainty, few, device }: Averaged) =>
-      `Mean of ${samples} samples: ${brief(mean)} Pa; standard deviation ${brief(deviation)} Pa; drift ${brief(drift)} Pa; standard uncertainty ${uncertainty === undefined ? 'unknown' : `${brief(uncertainty)} Pa`}. Flow device: ${brief(device.mean)} ${device.unit}, standard deviation ${brief(device.deviation)} ${device.unit}.${uncertainty === undefined ? ' Too few samples are independent.' : few ? ' Few samples are independent.' : ''}`,
+      `Mean of ${samples} samples: ${fixed(mean, 1)} Pa; standard deviation ${fixed(deviation, 2)} Pa; drift ${fixed(drift, 2)} Pa; standard uncertainty ${uncertainty === undefined ? 'unknown' : `${fixed(uncertainty, 2)} Pa`}. Flow device: ${fixed(device.mean, 1)} ${device.unit}, standard deviation ${fixed(device.deviation, 2)} ${device.unit}.${uncertainty === undefined ? ' Too few samples are independent.' : few ? ' Few samples are independent.' : ''}`,
   },
   'log-series-drift': {
     severity: 'caution',

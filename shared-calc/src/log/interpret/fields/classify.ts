@@ -5,6 +5,7 @@ import { type Label, says } from '../words/label.js'
 export type FieldName =
   | 'volume'
   | 'envelopeArea'
+  | 'lossArea'
   | 'floorArea'
   | 'area'
   | 'height'
@@ -178,9 +179,21 @@ function isBarometer(value: number | undefined, unit: KnownUnit | undefined): bo
   return inPa !== undefined && value * inPa > 60_000 && value * inPa < 120_000
 }
 
+/** "Hors plancher bas": the envelope area without its lowest floor. */
+const WITHOUT_FLOOR = /^(?:hors|sans|without|excl|excluding|exclusive|excluded|ohne|zonder|less)$/
+
+/** In "surface plancher" it is the word for an area. */
+const ALSO_AREA = /^surface$/
+
 function areaOf(label: Label): FieldName {
-  const envelope = says(label, 'envelope')
   const floor = says(label, 'floor')
+  const ofShell = label.tokens.filter((token) => !ALSO_AREA.test(token))
+  const envelope = floor
+    ? says({ ...label, tokens: ofShell, padded: ` ${ofShell.join(' ')} ` }, 'envelope')
+    : says(label, 'envelope')
+  if (label.tokens.includes('atbat')) return 'lossArea'
+  if (floor && label.tokens.some((token) => WITHOUT_FLOOR.test(token)))
+    return envelope || label.tokens.some((token) => ALSO_AREA.test(token)) ? 'lossArea' : 'area'
   if (envelope && !floor) return 'envelopeArea'
   if (floor && !envelope) return 'floorArea'
   return envelope ? 'envelopeArea' : 'area'

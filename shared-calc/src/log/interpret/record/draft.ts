@@ -60,7 +60,7 @@ export class Draft {
     if (typed === undefined) return undefined
     const result = interpret({ kind: 'text', value: typed }, fieldKind(path), unit ? { unit } : {})
     if ('refused' in result) {
-      this.collector.refuse(result.refused, `${result.message} (given with --set ${path}=…)`, undefined, path)
+      this.collector.refuse(result.refused, result.fault ?? result.message, undefined, path)
       return undefined
     }
     this.tell(fieldText('log-answer', { field: placeWords(path, {}), answer: typed }), '', path)

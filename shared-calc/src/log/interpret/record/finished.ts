@@ -51,8 +51,8 @@ function parsed(draft: Draft): TestRecord | undefined {
     return parseRecord(draft.record, collector.cells)
   } catch (error) {
     if (!(error instanceof InputError) || error instanceof LogError) throw error
-    for (const { path, cell, message } of error.problems)
-      collector.refuse('record-invalid', message, cell, path)
+    for (const { path, cell, message, missing } of error.problems)
+      collector.refuse('record-invalid', message, cell, path, missing && { missing })
     return undefined
   }
 }

@@ -8,36 +8,15 @@ import { withMean } from '../fields/of-moments.js'
 import { says } from '../words/label.js'
 import type { Draft } from './draft.js'
 
-/** Fields as people call them. */
-const NAMES: Record<string, string> = {
-  'building.name': 'name of the building',
-  'building.address': 'address',
-  'building.volume_m3': 'internal volume',
-  'building.volumeBasis': 'basis of the volume',
-  'building.envelopeArea_m2': 'envelope area',
-  'building.floorArea_m2': 'floor area',
-  'building.height_m': 'height of the building',
-  'building.altitude_m': 'altitude',
-  'conditions.indoorTemperature_C': 'indoor temperature',
-  'conditions.outdoorTemperature_C': 'outdoor temperature',
-  'conditions.barometricPressure_Pa': 'barometric pressure',
-  'conditions.indoorRelativeHumidity': 'indoor humidity',
-  'conditions.outdoorRelativeHumidity': 'outdoor humidity',
-  'conditions.windSpeed_m_s': 'wind speed',
-  'conditions.beaufort': 'Beaufort force',
-  'test.date': 'date of the test',
-  'test.client': 'client',
-  'test.tester': 'tester',
-  'test.id': 'test number',
-  'test.notes': 'notes',
-  'test.method': 'test method',
-  'test.stage': 'stage',
-}
-
 export function put(draft: Draft, field: FoundField, path: string, value: unknown) {
   draft.put(path, value, field.cell)
-  draft.use(field.cell, field.label.text, NAMES[path] ?? path, path, `labelled "${field.label.text}"`)
-  if (field.meanWith) draft.tell(fieldText('log-mean-of-two'), [field.cell, ...field.meanWith], path)
+  draft.use(field.cell, field.label.text, placeWords(path, {}), path)
+  if (field.meanWith)
+    draft.tell(
+      fieldText(field.meanWith.length > 1 ? 'log-mean-of-readings' : 'log-mean-of-two'),
+      [field.cell, ...field.meanWith],
+      path,
+    )
   if (field.hidden)
     draft.tell(cellText('log-hidden', { what: 'cell', hidden: 'row or column' }), field.cell, path)
 }

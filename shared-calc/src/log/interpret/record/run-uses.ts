@@ -28,7 +28,9 @@ export function tellUses(draft: Draft, run: FoundRun, index: number, direction: 
     block.pressure.label.text,
     `${block.pressure.role === 'induced' ? 'pressure across the building without zero flow' : 'pressure across the building'}, ${named}`,
     `runs[${index}].readings[].pressure_Pa`,
-    block.law ? `with the flow it follows a curve with exponent ${block.law.exponent.toFixed(2)}` : undefined,
+    block.law && block.carriers.every(({ role }) => role !== 'device')
+      ? `with the flow, a leakage curve with exponent ${block.law.exponent.toFixed(2)}`
+      : undefined,
   )
   for (const carrier of block.carriers)
     draft.use(

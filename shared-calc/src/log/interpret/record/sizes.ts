@@ -41,6 +41,7 @@ export interface VolumeFound {
 /** Envelope area, floor area, height, then the volume, which they help to understand. */
 export function putSizes(draft: Draft, scope: FieldScope, offered: Offered, american: boolean): VolumeFound {
   const envelope = putSize(draft, scope, 'envelopeArea', 'building.envelopeArea_m2')
+  putSize(draft, scope, 'lossArea', 'building.lossArea_m2')
   const floor = putSize(draft, scope, 'floorArea', 'building.floorArea_m2')
   putSize(draft, scope, 'height', 'building.height_m')
   putSize(draft, scope, 'altitude', 'building.altitude_m')
@@ -54,7 +55,7 @@ export function putSizes(draft: Draft, scope: FieldScope, offered: Offered, amer
 function putSize(
   draft: Draft,
   scope: FieldScope,
-  name: 'envelopeArea' | 'floorArea' | 'height' | 'altitude',
+  name: 'envelopeArea' | 'lossArea' | 'floorArea' | 'height' | 'altitude',
   path: string,
 ): number | undefined {
   const given = draft.answered(path)

@@ -140,7 +140,11 @@ function meanOfRuns(
     ? named[0] !== named[1]
     : own.every((one) => one >= 0) && own[0] !== own[1]
   if (!ofEach) return undefined
-  return withMean(first, content, content.written.value, second.content.written.value, [second.cell])
+  return withMean(first, content, content.written.value, second.content.written.value, [
+    ...(first.meanWith ?? []),
+    second.cell,
+    ...(second.meanWith ?? []),
+  ])
 }
 
 /** On the sheet of a run, above its first reading and below what is read of another. */

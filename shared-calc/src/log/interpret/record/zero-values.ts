@@ -33,7 +33,6 @@ export function zerosOf(
           : (entry.figures[0]?.cell ?? ''),
       heading: entry.label,
       usedAs: `zero-flow pressure ${which} the readings`,
-      reason: `labelled "${entry.label}"`,
     })
     if (found?.shared) draft.tell(runText('log-zero-shared'), entry.labelCell, 'runs')
     if (entry.byOrder)

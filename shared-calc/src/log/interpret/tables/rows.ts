@@ -23,6 +23,7 @@ import {
   withoutCommonGrey,
 } from './row-doubts.js'
 import {
+  isBelowNumbering,
   isIntended,
   isSummary,
   isWorkedOut,
@@ -113,6 +114,9 @@ export function walkRows(
     const isList =
       summary !== undefined || (!isOfOtherBlock && view.number(row, segment.right + 1) !== undefined)
     if (isList && rows.length > 0 && says(said, 'zero')) break
+    // "Results | Depress. | Press. | Mean" heads another table.
+    const isHeading = at?.kind === 'text' && flows.every((one) => one?.kind === 'text')
+    if (summary && isHeading && rows.length > 0) break
     if (summary) {
       leftOut.push({ cell: summary.cell, why: rowReasons.summary(summary.text), hidden: true })
       last = row
@@ -195,6 +199,7 @@ export function walkRows(
       break
     }
     if (blanks > 0 && !zero && labelledAsField(labels)) break
+    if (rows.length > 0 && !zero && isBelowNumbering(segment, row)) break
     const gap = blanks > 0 && rows.length > 0
     blanks = 0
     const written = { ...at.written, cell }

@@ -70,7 +70,7 @@ export function ofOtherKind({ runs }: TestGroup, groups: readonly TestGroup[]): 
   const isOfHouse = (one: TestGroup) =>
     one.runs.some((run) => directionOf(run) !== undefined) && !one.runs.every(isExact)
   if (!first || !groups.some(isOfHouse)) return undefined
-  if (!isOfCurve && runs.some((run) => directionOf(run) !== undefined)) return undefined
+  if (!isOfCurve && runs.some(({ direction }) => direction !== undefined)) return undefined
   const { view, top, block } = first
   const above = view.turned ? top : Math.max(endAbove(first, groups), top - TITLE_ROWS)
   const rows = view.turned ? 0 : Math.max(0, block.segment.head.first - 1 - above)
@@ -82,7 +82,12 @@ export function ofOtherKind({ runs }: TestGroup, groups: readonly TestGroup[]): 
         : [{ title: text, cell: view.address(row, first.left) }]
     },
   )
-  const named = [...titles, { title: view.name, cell: view.address(top, first.left) }]
+  const { label: heading, headingCell } = block.pressure
+  const named = [
+    { title: heading.text, cell: headingCell },
+    ...titles,
+    { title: view.name, cell: view.address(top, first.left) },
+  ]
   const said = named.find(
     ({ title }) =>
       says(readLabel(title), 'otherSystem') || (isOfCurve && says(readLabel(title), 'evaluated')),

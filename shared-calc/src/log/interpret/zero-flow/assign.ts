@@ -91,13 +91,23 @@ function around(
 }
 
 /**
- * Whether zero flow that another run has is this one's too: not that of the same direction in another test, and not one of two of which
- * the other is the other run's for certain.
+ * Whether zero flow that another run has is this one's too: not that of the same direction in another test, not what heads a later
+ * test below, and not one of two of which the other is the other run's for certain.
  */
 function isShared(run: FoundRun, entry: ZeroEntry, runs: readonly FoundRun[], taken: Assigned): boolean {
   const owner = runs.find((one) => taken.get(one)?.before === entry || taken.get(one)?.after === entry)
   if (!owner || owner === run) return true
   if (entry.direction && directionOf(owner) === directionOf(run)) return false
+  const isOfLater = runs.some(
+    (one) =>
+      directionOf(one) === directionOf(run) &&
+      [one.view.name, entry.view.name].every((name) => name === run.view.name) &&
+      [one, run].every(({ view }) => !view.turned) &&
+      one.top > run.bottom &&
+      entry.row > run.bottom &&
+      entry.row < one.bottom,
+  )
+  if (isOfLater) return false
   const { before, after } = taken.get(owner) ?? {}
   return [before, after].every((one) => !one || costOf(run, one, runs) < NOT_OF_IT)
 }
