@@ -1,7 +1,7 @@
 import type { FoundRun } from '../tables/runs.js'
 import { directionOf } from '../tests/test-group.js'
 import { readLabel } from '../words/label.js'
-import { byRunsOf } from './by-runs.js'
+import { byRunsOf, type Houses } from './by-runs.js'
 import type { ZeroEntry } from './entry.js'
 import { isAlike, placeOf } from './place.js'
 
@@ -12,7 +12,7 @@ export type Assigned = ReadonlyMap<FoundRun, { before?: ZeroEntry; after?: ZeroE
 export function assignZeroFlow(
   runs: readonly FoundRun[],
   found: readonly ZeroEntry[],
-  houses: ReadonlyMap<string, string>,
+  houses: Houses,
 ): Map<FoundRun, { before?: ZeroEntry; after?: ZeroEntry; shared: boolean }> {
   const entries = byRunsOf(
     found.filter((entry) => !entry.between),
@@ -272,7 +272,7 @@ const hasOwner = ({ view, direction }: ZeroEntry, runs: readonly FoundRun[]): bo
 export function costOf(run: FoundRun, entry: ZeroEntry, runs: readonly FoundRun[]): number {
   if (entry.test !== undefined && entry.test !== run.test) return 9999
   if (entry.run !== undefined && entry.run !== run) return 9999
-  if (entry.houseSheet !== undefined && entry.houseSheet !== run.view.name) return 9999
+  if (entry.ofHouse && !entry.ofHouse.includes(run)) return 9999
   const direction = directionOf(run)
   if (entry.direction && direction && entry.direction !== direction) return 9999
   // A table without a direction leaves it to the run that has the one named.

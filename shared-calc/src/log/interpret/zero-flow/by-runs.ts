@@ -2,21 +2,22 @@ import { parseAddress, withoutSheet } from '../../grid/address.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { ZeroEntry } from './entry.js'
 
+/** What a list may call the houses of a log, with their runs. */
+export type Houses = ReadonlyMap<string, readonly FoundRun[]>
+
 /**
- * Entries of several values parted by what they belong to: tests of a list, houses with a sheet each, houses side by side, or the two runs
+ * Entries of several values parted by what they belong to: tests of a list, houses named in the rows of a list, houses side by side, or the two runs
  * of a log in their order.
- * @param houses - names of the buildings with their sheets
  */
 export function byRunsOf(
   found: readonly ZeroEntry[],
   runs: readonly FoundRun[],
-  houses: ReadonlyMap<string, string>,
+  houses: Houses,
 ): ZeroEntry[] {
   const tests = new Set(runs.flatMap(({ test }) => test ?? []))
-  const sheets = sheetsOf(runs, houses)
   return found
     .flatMap((entry) => byTest(entry, tests))
-    .flatMap((entry) => bySheet(entry, sheets))
+    .flatMap((entry) => byNamedRow(entry, houses))
     .flatMap((entry) => byHouse(entry, runs) ?? byRun(entry, runs))
 }
 
@@ -65,29 +66,17 @@ function byTest(entry: ZeroEntry, tests: ReadonlySet<string>): ZeroEntry[] {
   return named.map(({ figure, test }) => ({ ...entry, figures: [figure], test: test as string }))
 }
 
-/** What a list may call the tests of a log that have a sheet each: the sheet, or the building that it names. */
-function sheetsOf(
-  runs: readonly FoundRun[],
-  houses: ReadonlyMap<string, string>,
-): ReadonlyMap<string, string> {
-  const names = new Set(runs.map(({ view }) => view.name))
-  return names.size < 2 ? new Map() : new Map([...houses, ...[...names].map((name) => [name, name] as const)])
-}
-
-/** A column of zero-flow values in a list with a row for each house, whose readings have a sheet of their own. */
-function bySheet(entry: ZeroEntry, sheets: ReadonlyMap<string, string>): ZeroEntry[] {
-  if (entry.figures.length < 2 || sheets.size < 2 || entry.test !== undefined) return [entry]
-  const { sheet } = entry.view
+/** A column of zero-flow values in a list with a row for each house: its sheet, its building or its test names the row. */
+function byNamedRow(entry: ZeroEntry, houses: Houses): ZeroEntry[] {
+  if (houses.size < 2 || entry.test !== undefined || (entry.figures.length < 2 && entry.direction))
+    return [entry]
   const own = entry.figures.map((figure) => {
-    const row = parseAddress(withoutSheet(figure.cell))?.row
-    const name = row === undefined ? undefined : namesIn(sheet, row).find((one) => sheets.has(one))
-    return { figure, houseSheet: sheets.get(name ?? '') }
-  })
-  if (own.some(({ houseSheet }) => houseSheet === undefined)) return [entry]
-  return own.map(({ figure, houseSheet }) => {
     const row = parseAddress(withoutSheet(figure.cell))?.row ?? entry.row
-    return { ...entry, row, figures: [figure], houseSheet: houseSheet as string }
+    const name = namesIn(entry.view.sheet, row).find((one) => houses.has(one))
+    return { figure, row, runs: name === undefined ? undefined : houses.get(name) }
   })
+  if (own.some(({ runs }) => runs === undefined)) return [entry]
+  return own.map(({ figure, row, runs }) => ({ ...entry, row, figures: [figure], ofHouse: runs ?? [] }))
 }
 
 /** The first few texts and numbers of a row. */

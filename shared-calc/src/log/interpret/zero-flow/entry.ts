@@ -25,8 +25,8 @@ export interface ZeroEntry {
   readonly run?: FoundRun
   /** The test whose row of a list it stands in. */
   readonly test?: string
-  /** Sheet of the house whose row of a list it stands in. */
-  readonly houseSheet?: string
+  /** Runs of the house whose row of a list it stands in. */
+  readonly ofHouse?: readonly FoundRun[]
 }
 
 /** With the fan off no house is at more than this, Pa. */

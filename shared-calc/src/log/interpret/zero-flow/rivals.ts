@@ -76,5 +76,5 @@ const startOf = ({ view, top, left }: FoundRun) =>
 const isNamed = (run: FoundRun, entry: ZeroEntry): boolean =>
   entry.run === run ||
   (entry.direction !== undefined && entry.direction === directionOf(run)) ||
-  entry.houseSheet === run.view.name ||
+  (entry.ofHouse?.length === 1 && entry.ofHouse[0] === run) ||
   (entry.test !== undefined && entry.test === run.test)
