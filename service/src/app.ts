@@ -25,7 +25,6 @@ import { stages } from './routes/stages.js'
 import { workbooks } from './routes/workbooks.js'
 import { RunningState } from './running/state.js'
 import { authenticate } from './security/authenticate.js'
-import { mayUse } from './security/caller.js'
 import { checkHost, checkOrigin } from './security/origin.js'
 import { limitCallers } from './security/rate-limit.js'
 import { audit, requestId } from './seen/audit.js'
@@ -44,17 +43,6 @@ export interface AppDeps {
   readonly metrics?: Metrics
 }
 
-/** What works on a test, before, on and after site. */
-const EVALUATING = [
-  'evaluations',
-  'workbooks',
-  'readings',
-  'take-offs',
-  'plans',
-  'running-estimates',
-  'leak-reports',
-].map((name) => `/v1/${name}`)
-
 /** The service as an express app that listens nowhere yet. */
 export function createApp(deps: AppDeps = {}): Express {
   const { settings = defaultSettings, jobs = jobsHere, evaluate = evaluatorHere, log = silentLog } = deps
@@ -64,36 +52,28 @@ export function createApp(deps: AppDeps = {}): Express {
   app.disable('x-powered-by').disable('etag').set('query parser', 'simple')
   // What a proxy says about the caller's address is believed of these alone: anybody could say it.
   app.set('trust proxy', settings.behindProxy ? [...settings.proxies] : false)
-  app.use(requestId, audit(log), metrics.observe)
+  app.use(requestId, audit(log), metrics.observe, state.sayWhenLast)
   app.use(safeHeaders(settings.behindProxy || !isLoopback(settings.host)))
   app.use(checkHost(settings), checkOrigin(settings))
   // For those who may; first, because most requests are for these.
   const guard = [authenticate(settings), ...limitCallers(settings)]
   app.locals.state = state
-  app.use('/v1', ...guard)
-  app.use(EVALUATING, mayUse('evaluate'))
-  app.use(['/v1/registers', '/v1/reruns', '/v1/buildings', '/v1/stages'], mayUse('archive'))
-  const { timeout_s } = settings
+  const { timeout_s, workers } = settings
   const library = settings.library === undefined ? undefined : new Library(settings.library)
   app.use(
     '/v1',
+    ...guard,
     evaluations(evaluate, jobs, timeout_s),
     workbooks(jobs, timeout_s),
     readings({ jobs, longJobs, timeout_s, library }),
     reference(),
-  )
-  app.use(
-    '/v1',
     site(jobs, timeout_s, settings.library),
     libraryRoutes(library, jobs, timeout_s),
     firmRoute(settings.library),
-  )
-  app.use(
-    '/v1',
-    registers(longJobs, settings.workers),
-    buildings(longJobs, settings.workers),
-    stages(longJobs, settings.workers),
-    reruns(longJobs, settings.workers, settings.library),
+    registers(longJobs, workers),
+    buildings(longJobs, workers),
+    stages(longJobs, workers),
+    reruns(longJobs, workers, settings.library),
   )
   app.use(['/metrics', '/status'], ...guard)
   app.use(metricsRoute(metrics), statusRoute(settings))

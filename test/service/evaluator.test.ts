@@ -1,8 +1,7 @@
 import { evaluate, InputError } from '@draughtbook/shared-calc'
 import { describe, expect, it } from 'vitest'
 import { HttpFault } from '../../service/src/http/http-fault'
-import { evaluation } from '../../service/src/jobs/evaluation'
-import { inBytes } from '../../service/src/jobs/evaluation-bytes'
+import { type EvaluationOrder, evaluation } from '../../service/src/jobs/evaluation'
 import { evaluatorOn } from '../../service/src/jobs/evaluator'
 import type { Batches } from '../../service/src/jobs/evaluator-threads'
 import { TooLong } from '../../service/src/jobs/in-thread'
@@ -12,17 +11,22 @@ import { demoRecord } from './support/record'
 import { testEvaluators } from './support/running'
 
 const bytes = (text: string) => new TextEncoder().encode(text)
-const text = (bytes: Uint8Array) => new TextDecoder().decode(bytes)
+const text = (json: Uint8Array | string) => (typeof json === 'string' ? json : new TextDecoder().decode(json))
 const plain = { trace: false, uncertainty: false }
 const order = (text = JSON.stringify(demoRecord())) => ({ ...plain, body: bytes(text) })
 /** On a busy machine a thread may need long to start; no test here is about that. */
 const PATIENCE_s = 600
 const wanted = () => true
 const expected = JSON.stringify(evaluate(demoRecord()))
-const asExpected = expect.toSatisfy((json: Uint8Array) => text(json) === expected)
+const asExpected = expect.toSatisfy((json: Uint8Array | string) => text(json) === expected)
+
+const inBytes = (one: EvaluationOrder) => {
+  const { json, ...entries } = evaluation(one)
+  return { json: bytes(json), ...entries }
+}
 
 /** Evaluates here, as a thread would. */
-const here: Batches['run'] = async (orders) => orders.map((one) => settleNow(() => inBytes(evaluation(one))))
+const here: Batches['run'] = async (orders) => orders.map((one) => settleNow(() => inBytes(one)))
 
 /** A thread that only tells what it was given; `work` does the evaluations. */
 function told(work: Batches['run'] = here) {
@@ -121,6 +125,43 @@ describe('evaluations on threads of their own', () => {
     const other = threads.run([order()], PATIENCE_s * 1000)
     await expect(ended).rejects.toBeInstanceOf(TooLong)
     expect(await other).toMatchObject([{ ok: true, value: { json: asExpected } }])
+  })
+
+  describe('while few wait', () => {
+    const onThisThread = { evaluation }
+
+    it('are done on the calling thread, each with its own outcome', async () => {
+      const { batches, sizes } = told()
+      const { evaluate: evaluateHere } = evaluatorOn(batches, 1, PATIENCE_s, onThisThread)
+      const [good, malformed, gone, last] = await Promise.allSettled([
+        evaluateHere(order(), wanted),
+        evaluateHere(order('{'), wanted),
+        evaluateHere(order(), () => false),
+        evaluateHere(order(), wanted),
+      ])
+      expect(good).toMatchObject({ status: 'fulfilled', value: { json: asExpected } })
+      expect(last).toMatchObject({ status: 'fulfilled', value: { json: asExpected } })
+      expect(malformed.status === 'rejected' && malformed.reason).toBeInstanceOf(JsonError)
+      expect(gone).toMatchObject({ status: 'rejected', reason: { status: 499 } })
+      expect(sizes).toEqual([])
+    })
+
+    it('go to a thread where one is large, with those behind it', async () => {
+      const { batches, sizes } = told()
+      const { evaluate: evaluateHere } = evaluatorOn(batches, 1, PATIENCE_s, onThisThread)
+      const large = order(`${JSON.stringify(demoRecord())}${' '.repeat(5000)}`)
+      const answers = await Promise.all([order(), large, order()].map((one) => evaluateHere(one, wanted)))
+      for (const { json } of answers) expect(text(json)).toBe(expected)
+      expect(sizes).toEqual([2])
+    })
+
+    it('go to a thread where many come together', async () => {
+      const { batches, sizes } = told()
+      const { evaluate: evaluateHere } = evaluatorOn(batches, 1, PATIENCE_s, onThisThread)
+      const answers = await Promise.all(Array.from({ length: 20 }, () => evaluateHere(order(), wanted)))
+      for (const { json } of answers) expect(text(json)).toBe(expected)
+      expect(sizes[0]).toBeGreaterThan(1)
+    })
   })
 
   it('are left out when their client has gone before their turn', async () => {

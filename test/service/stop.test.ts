@@ -8,7 +8,7 @@ const RECORD = JSON.stringify(demoRecord())
 
 describe('a service told to stop', () => {
   it('finishes what it began, under load, loses no answer and ends with 0', async () => {
-    const { base, child, ended, text } = await spawnService({ args: ['--drain', '1', '--queue', '200'] })
+    const { base, child, ended, text } = await spawnService({ args: ['--drain', '3', '--queue', '200'] })
     const asked = Array.from({ length: 30 }, (_, i) =>
       postJson(`${base}/v1/${i % 2 ? 'workbooks' : 'evaluations'}`, RECORD).then(async (answer) => ({
         status: answer.status,
@@ -19,7 +19,10 @@ describe('a service told to stop', () => {
     await Promise.any(asked)
     child.kill('SIGTERM')
     await expect.poll(async () => (await fetch(`${base}/readyz`)).status).toBe(503)
-    expect((await fetch(`${base}/healthz`)).status).toBe(200)
+    const health = await fetch(`${base}/healthz`)
+    expect(health.status).toBe(200)
+    // Whoever keeps connections open must not send the next request on this one.
+    expect(health.headers.get('connection')).toBe('close')
     const answers = await Promise.all(asked)
     expect(answers.map(({ status }) => status)).toEqual(Array(30).fill(200))
     expect(Math.min(...answers.map(({ bytes }) => bytes))).toBeGreaterThan(1000)

@@ -1,7 +1,9 @@
 import { readFile, stat, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { describe, expect, it, onTestFinished } from 'vitest'
+import { operations } from '../../service/src/api/operations'
 import { createApp } from '../../service/src/app'
+import { ROLES } from '../../service/src/security/caller'
 import { makeToken, provenBy } from '../../service/src/security/tokens/token'
 import { readTokens, writeTokens } from '../../service/src/security/tokens/token-file'
 import { commandLine, folder } from './support/command-line'
@@ -76,10 +78,13 @@ describe('draughtbook token', () => {
 })
 
 describe('a service with tokens', () => {
-  async function serviceWith(tokens: Parameters<typeof writeTokens>[1]) {
+  async function serviceWith(
+    tokens: Parameters<typeof writeTokens>[1],
+    more: Parameters<typeof settings>[0] = {},
+  ) {
     const file = join(await folder(), 'tokens.json')
     await writeTokens(file, tokens)
-    const base = await listen(createApp({ settings: settings({ tokens: file }) }))
+    const base = await listen(createApp({ settings: settings({ tokens: file, ...more }) }))
     const ask = (authorization?: string) =>
       postJson(`${base}/v1/evaluations`, JSON.stringify(demoRecord()), authorization ? { authorization } : {})
     return { base, file, ask }
@@ -164,6 +169,42 @@ describe('a service with tokens', () => {
     await expect
       .poll(async () => (await commandLine('token', 'list', '--tokens', file)).out)
       .toMatch(new RegExp(`archive +last used ${today} +archivist`))
+  })
+
+  it('opens each address that changes or calculates something to one role alone', async () => {
+    const owners: Record<string, string> = {
+      '/v1/evaluations': 'evaluate',
+      '/v1/workbooks': 'evaluate',
+      '/v1/readings': 'evaluate',
+      '/v1/take-offs': 'evaluate',
+      '/v1/plans': 'evaluate',
+      '/v1/running-estimates': 'evaluate',
+      '/v1/leak-reports': 'evaluate',
+      '/v1/registers': 'archive',
+      '/v1/buildings': 'archive',
+      '/v1/stages': 'archive',
+      '/v1/reruns': 'archive',
+      '/v1/library/{kind}/{id}': 'library',
+      '/v1/library/{kind}/{id}/history': 'library',
+    }
+    const guarded = operations.filter(({ method }) => method !== 'get')
+    expect([...new Set(guarded.map(({ path }) => path))].sort()).toEqual(Object.keys(owners).sort())
+    const tokens = ROLES.map((role) => ({ role, ...makeToken(role, 1, [role]) }))
+    const { base } = await serviceWith(
+      tokens.map(({ stored }) => stored),
+      { library: await folder() },
+    )
+    for (const { method, path } of guarded)
+      for (const { role, token } of tokens) {
+        const address = path.replace('{kind}', 'gauges').replace('{id}', 'nothing')
+        const { status } = await fetch(base + address, {
+          method: method.toUpperCase(),
+          headers: { authorization: `Bearer ${token}` },
+        })
+        const said = `${method} ${path} for ${role}: ${status}`
+        if (owners[path] === role) expect(status, said).not.toBe(403)
+        else expect(status, said).toBe(403)
+      }
   })
 
   it('lets nobody in when the token file is gone or damaged', async () => {

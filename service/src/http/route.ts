@@ -24,10 +24,10 @@ export function serve(router: Router, path: string, handlers: Handlers): void {
   })
 }
 
-/** Answers with JSON that is already in bytes: express would look for its length, type and version again. */
-export function sendJson(response: Response, json: Uint8Array): void {
+/** Answers with JSON that is already written: express would look for its length, type and version again. */
+export function sendJson(response: Response, json: Uint8Array | string): void {
   response.setHeader('content-type', 'application/json; charset=utf-8')
-  response.setHeader('content-length', json.length)
+  response.setHeader('content-length', Buffer.byteLength(json))
   response.end(json)
 }
 

@@ -16,6 +16,11 @@ export interface EvaluationText {
   readonly outcome: string
 }
 
+/** An evaluation as the bytes of an answer. */
+export interface EvaluationBytes extends Omit<EvaluationText, 'json'> {
+  readonly json: Uint8Array
+}
+
 /** Body of a record → the evaluation's JSON. */
 export function evaluation({ body, trace, uncertainty }: EvaluationOrder): EvaluationText {
   const evaluated = evaluate(parseRecord(jsonOf(body)), { trace, ...(uncertainty && { uncertainty }) })

@@ -1,7 +1,6 @@
 import { fileURLToPath } from 'node:url'
 import { Worker } from 'node:worker_threads'
-import type { EvaluationOrder } from './evaluation.js'
-import type { EvaluationBytes } from './evaluation-bytes.js'
+import type { EvaluationBytes, EvaluationOrder } from './evaluation.js'
 import type { Batch, Outcomes } from './evaluator-thread.js'
 import { TooLong } from './in-thread.js'
 import type { Outcome } from './outcome.js'

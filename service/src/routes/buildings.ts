@@ -5,6 +5,7 @@ import { answerArchive } from '../archive/answer-archive.js'
 import { patiently } from '../archive/job-runner.js'
 import { queryOf, serve } from '../http/route.js'
 import type { Jobs } from '../jobs/jobs.js'
+import { mayUse } from '../security/caller.js'
 
 const count = z.coerce.number().int().min(0).max(100_000).optional()
 export const BuildingQuery = z.strictObject({
@@ -19,23 +20,26 @@ export const BuildingQuery = z.strictObject({
 export function buildings(jobs: Jobs, workers: number): Router {
   const router = Router()
   serve(router, '/buildings', {
-    post: async (request, response) => {
-      const order = queryOf(request, BuildingQuery)
-      await answerArchive(
-        request,
-        response,
-        { jobs, workers },
-        {
-          task: 'records',
-          name: 'building',
-          fileName: 'building.xlsx',
-          result: async (results, signal) =>
-            (await patiently(jobs, 'buildingResult', { ...order, results }, signal)).json,
-          workbook: async (results, signal) =>
-            (await patiently(jobs, 'buildingWorkbook', { ...order, results }, signal)).bytes,
-        },
-      )
-    },
+    post: [
+      mayUse('archive'),
+      async (request, response) => {
+        const order = queryOf(request, BuildingQuery)
+        await answerArchive(
+          request,
+          response,
+          { jobs, workers },
+          {
+            task: 'records',
+            name: 'building',
+            fileName: 'building.xlsx',
+            result: async (results, signal) =>
+              (await patiently(jobs, 'buildingResult', { ...order, results }, signal)).json,
+            workbook: async (results, signal) =>
+              (await patiently(jobs, 'buildingWorkbook', { ...order, results }, signal)).bytes,
+          },
+        )
+      },
+    ],
   })
   return router
 }

@@ -3,9 +3,9 @@ import { z } from 'zod'
 import { bytesOf, wholeJsonBytes } from '../http/read-body.js'
 import { flag, queryOf, sendJson, serve } from '../http/route.js'
 import { within } from '../http/within.js'
-import { inBytes } from '../jobs/evaluation-bytes.js'
 import type { Evaluator } from '../jobs/evaluator.js'
 import type { Jobs } from '../jobs/jobs.js'
+import { mayUse } from '../security/caller.js'
 
 export const EvaluationQuery = z.strictObject({ trace: flag, uncertainty: flag })
 
@@ -20,6 +20,7 @@ export function evaluations(evaluate: Evaluator, jobs: Jobs, timeout_s: number):
   const router = Router()
   serve(router, '/evaluations', {
     post: [
+      mayUse('evaluate'),
       ...wholeJsonBytes(),
       async (request, response) => {
         const { trace, uncertainty } = queryOf(request, EvaluationQuery)
@@ -27,7 +28,7 @@ export function evaluations(evaluate: Evaluator, jobs: Jobs, timeout_s: number):
         const order = { body, trace, uncertainty }
         const { json, digest, outcome } =
           body.length > LARGE
-            ? inBytes(await within(response, timeout_s, (signal) => jobs.run('evaluation', order, signal)))
+            ? await within(response, timeout_s, (signal) => jobs.run('evaluation', order, signal))
             : await evaluate(order, () => !response.destroyed)
         response.locals.digest = digest
         response.locals.outcome = outcome

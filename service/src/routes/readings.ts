@@ -5,6 +5,7 @@ import { serve } from '../http/route.js'
 import { within } from '../http/within.js'
 import type { Jobs } from '../jobs/jobs.js'
 import type { Library } from '../library/library.js'
+import { mayUse } from '../security/caller.js'
 
 /** Largest body: a raw series of 100,000 rows in four columns takes about 4 MB. */
 export const RANGES_BYTES = 8 * 1024 * 1024
@@ -24,6 +25,7 @@ export function readings({ jobs, longJobs, timeout_s, library }: ReadingsDeps): 
   const router = Router()
   serve(router, '/readings', {
     post: [
+      mayUse('evaluate'),
       ...jsonBytes(RANGES_BYTES),
       async (request, response) => {
         const body = bytesOf(request)

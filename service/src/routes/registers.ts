@@ -4,6 +4,7 @@ import { answerArchive } from '../archive/answer-archive.js'
 import { patiently } from '../archive/job-runner.js'
 import { queryOf, serve } from '../http/route.js'
 import type { Jobs } from '../jobs/jobs.js'
+import { mayUse } from '../security/caller.js'
 
 export const asOf = z
   .string()
@@ -24,24 +25,27 @@ export const today = (): string => new Date().toISOString().slice(0, 10)
 export function registers(jobs: Jobs, workers: number): Router {
   const router = Router()
   serve(router, '/registers', {
-    post: async (request, response) => {
-      const { month, asOf = today() } = queryOf(request, RegisterQuery)
-      const order = { asOf, month }
-      await answerArchive(
-        request,
-        response,
-        { jobs, workers },
-        {
-          task: 'register',
-          name: 'register',
-          fileName: `register${month === undefined ? '' : `-${month}`}.xlsx`,
-          result: async (results, signal) =>
-            (await patiently(jobs, 'registerResult', { ...order, results }, signal)).json,
-          workbook: async (results, signal) =>
-            (await patiently(jobs, 'registerWorkbook', { ...order, results }, signal)).bytes,
-        },
-      )
-    },
+    post: [
+      mayUse('archive'),
+      async (request, response) => {
+        const { month, asOf = today() } = queryOf(request, RegisterQuery)
+        const order = { asOf, month }
+        await answerArchive(
+          request,
+          response,
+          { jobs, workers },
+          {
+            task: 'register',
+            name: 'register',
+            fileName: `register${month === undefined ? '' : `-${month}`}.xlsx`,
+            result: async (results, signal) =>
+              (await patiently(jobs, 'registerResult', { ...order, results }, signal)).json,
+            workbook: async (results, signal) =>
+              (await patiently(jobs, 'registerWorkbook', { ...order, results }, signal)).bytes,
+          },
+        )
+      },
+    ],
   })
   return router
 }

@@ -5,6 +5,7 @@ import { patiently } from '../archive/job-runner.js'
 import { flag, queryOf, serve } from '../http/route.js'
 import type { Jobs } from '../jobs/jobs.js'
 import { libraryKeys } from '../library/keys.js'
+import { mayUse } from '../security/caller.js'
 import { asOf, today } from './registers.js'
 
 export const RerunQuery = z.strictObject({ asOf, requireSignature: flag })
@@ -13,24 +14,27 @@ export const RerunQuery = z.strictObject({ asOf, requireSignature: flag })
 export function reruns(jobs: Jobs, workers: number, library?: string): Router {
   const router = Router()
   serve(router, '/reruns', {
-    post: async (request, response) => {
-      const { asOf = today(), requireSignature } = queryOf(request, RerunQuery)
-      await answerArchive(
-        request,
-        response,
-        { jobs, workers },
-        {
-          task: 'rerun',
-          signatures: { keys: await libraryKeys(library), requireSignature },
-          name: 'rerun',
-          fileName: 'rerun.xlsx',
-          result: async (results, signal) =>
-            (await patiently(jobs, 'rerunResult', { results, asOf }, signal)).json,
-          workbook: async (results, signal) =>
-            (await patiently(jobs, 'rerunWorkbook', { results, asOf }, signal)).bytes,
-        },
-      )
-    },
+    post: [
+      mayUse('archive'),
+      async (request, response) => {
+        const { asOf = today(), requireSignature } = queryOf(request, RerunQuery)
+        await answerArchive(
+          request,
+          response,
+          { jobs, workers },
+          {
+            task: 'rerun',
+            signatures: { keys: await libraryKeys(library), requireSignature },
+            name: 'rerun',
+            fileName: 'rerun.xlsx',
+            result: async (results, signal) =>
+              (await patiently(jobs, 'rerunResult', { results, asOf }, signal)).json,
+            workbook: async (results, signal) =>
+              (await patiently(jobs, 'rerunWorkbook', { results, asOf }, signal)).bytes,
+          },
+        )
+      },
+    ],
   })
   return router
 }

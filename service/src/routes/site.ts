@@ -4,6 +4,7 @@ import { bytesOf, jsonBytes } from '../http/read-body.js'
 import { serve } from '../http/route.js'
 import { within } from '../http/within.js'
 import { doWork, type Jobs } from '../jobs/jobs.js'
+import { mayUse } from '../security/caller.js'
 import { XLSX } from './workbooks.js'
 
 /** What each of these routes answers, in JSON and where it can in a workbook. */
@@ -33,7 +34,7 @@ export function site(jobs: Jobs, timeout_s: number, library: string | undefined)
       const { json } = await doWork({ jobs, timeout_s, response }, answers.json, order)
       response.type('json').send(json)
     }
-    serve(router, path, { post: [...jsonBytes(), handler] })
+    serve(router, path, { post: [mayUse('evaluate'), ...jsonBytes(), handler] })
   }
   return router
 }

@@ -5,6 +5,7 @@ import { answerArchive } from '../archive/answer-archive.js'
 import { patiently } from '../archive/job-runner.js'
 import { queryOf, serve } from '../http/route.js'
 import type { Jobs } from '../jobs/jobs.js'
+import { mayUse } from '../security/caller.js'
 
 const percent = z.coerce.number().positive().max(100).optional()
 /** In per cent, as the command takes them. */
@@ -18,33 +19,36 @@ export const StagesQuery = z.strictObject({
 export function stages(jobs: Jobs, workers: number): Router {
   const router = Router()
   serve(router, '/stages', {
-    post: async (request, response) => {
-      const { fabric, afterServices, confidence } = queryOf(request, StagesQuery)
-      const order = {
-        ...((fabric !== undefined || afterServices !== undefined) && {
-          shares: {
-            ...usualShares,
-            ...(fabric !== undefined && { fabric: fabric / 100 }),
-            ...(afterServices !== undefined && { 'after services': afterServices / 100 }),
+    post: [
+      mayUse('archive'),
+      async (request, response) => {
+        const { fabric, afterServices, confidence } = queryOf(request, StagesQuery)
+        const order = {
+          ...((fabric !== undefined || afterServices !== undefined) && {
+            shares: {
+              ...usualShares,
+              ...(fabric !== undefined && { fabric: fabric / 100 }),
+              ...(afterServices !== undefined && { 'after services': afterServices / 100 }),
+            },
+          }),
+          ...(confidence !== undefined && { confidence: confidence / 100 }),
+        }
+        await answerArchive(
+          request,
+          response,
+          { jobs, workers },
+          {
+            task: 'records',
+            name: 'stages',
+            fileName: 'stages.xlsx',
+            result: async (results, signal) =>
+              (await patiently(jobs, 'stagesResult', { ...order, results }, signal)).json,
+            workbook: async (results, signal) =>
+              (await patiently(jobs, 'stagesWorkbook', { ...order, results }, signal)).bytes,
           },
-        }),
-        ...(confidence !== undefined && { confidence: confidence / 100 }),
-      }
-      await answerArchive(
-        request,
-        response,
-        { jobs, workers },
-        {
-          task: 'records',
-          name: 'stages',
-          fileName: 'stages.xlsx',
-          result: async (results, signal) =>
-            (await patiently(jobs, 'stagesResult', { ...order, results }, signal)).json,
-          workbook: async (results, signal) =>
-            (await patiently(jobs, 'stagesWorkbook', { ...order, results }, signal)).bytes,
-        },
-      )
-    },
+        )
+      },
+    ],
   })
   return router
 }

@@ -4,6 +4,7 @@ import { bytesOf, jsonBytes } from '../http/read-body.js'
 import { flag, queryOf, serve } from '../http/route.js'
 import { within } from '../http/within.js'
 import type { Jobs } from '../jobs/jobs.js'
+import { mayUse } from '../security/caller.js'
 
 export const XLSX = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet'
 
@@ -14,6 +15,7 @@ export function workbooks(jobs: Jobs, timeout_s: number): Router {
   const router = Router()
   serve(router, '/workbooks', {
     post: [
+      mayUse('evaluate'),
       ...jsonBytes(),
       async (request, response) => {
         const { uncertainty } = queryOf(request, WorkbookQuery)

@@ -37,6 +37,12 @@ export class RunningState {
     next()
   }
 
+  /** Callers that go on using a connection are told when it will end: the next request on it would be lost. */
+  readonly sayWhenLast: RequestHandler = (_request, response, next) => {
+    if (this.stopping) response.setHeader('connection', 'close')
+    next()
+  }
+
   private leave(key: string): void {
     this.inHand--
     const own = (this.byCaller.get(key) ?? 1) - 1

@@ -88,3 +88,57 @@ it('does not give the zero flow of a later test to an earlier one that has none'
   const { record } = read(log, { test: '1', 'runs[0].zeroFlow': 'none', 'runs[1].zeroFlow': 'none' })
   expect(record?.runs.map(({ zeroFlowBefore_Pa }) => zeroFlowBefore_Pa ?? [])).toEqual([[], []])
 })
+
+it('reads a form of several pairs a line right above a table across', async () => {
+  const form: Rows = [
+    ['House', 'Pear Tree Barn', 'Volume (m³)', HOUSE.volume_m3, 'Inside (°C)', HOUSE.indoor_C],
+    ['Date', '2026-04-22', 'Barometer (hPa)', HOUSE.barometer_Pa / 100, 'Outside (°C)', HOUSE.outdoor_C],
+  ]
+  const across = runs.flatMap(
+    (run): Rows => [
+      [run.direction],
+      ...zeroRows(run),
+      [HEADINGS[0] ?? '', ...run.readings.map(([pressure]) => pressure)],
+      [HEADINGS[1] ?? '', ...run.readings.map(([, flow]) => flow)],
+    ],
+  )
+  const { n50, asked } = read(await book({ Test: [...form, ...across] }))
+  expect(asked).toEqual([])
+  close(n50, both)
+})
+
+it('takes the total of fans in m³/h whose own flows are in l/s', async () => {
+  const rows = runs.flatMap(
+    (run): Rows => [
+      [run.direction],
+      ...zeroRows(run),
+      ['Pressure (Pa)', 'Fan 1 (l/s)', 'Fan 2 (l/s)', 'Total (m³/h)'],
+      ...run.readings.map(([pressure, flow]) => [
+        pressure,
+        Number((flow / 9).toFixed(2)),
+        Number((flow / 6).toFixed(2)),
+        flow,
+      ]),
+      [null],
+    ],
+  )
+  const { n50, asked } = read(await book({ Test: [...FORM, [null], ...rows] }))
+  expect(asked).toEqual([])
+  close(n50, both)
+})
+
+it('asks which of two temperatures side by side counts, and takes no slab for the floor area', async () => {
+  const form = FORM.map((row) =>
+    row[0] === 'Inside temperature (°C)' ? ['Inside, ground / first floor (°C)', 20, 21] : row,
+  )
+  const { asked } = read(await book({ Test: [...form, [null], ...numbered()] }))
+  expect(asked).toEqual(['conditions.indoorTemperature_C'])
+  const areas: Rows = [
+    ['Floor slab (m²)', 112],
+    ['Envelope area (m²)', 512],
+  ]
+  const { record, said } = read(await book({ Test: [...FORM, ...areas, [null], ...numbered()] }))
+  expect(record?.building.floorArea_m2).toBeUndefined()
+  expect(record?.building.envelopeArea_m2).toBe(512)
+  expect(said.join('\n')).toContain('floor area was left open')
+})

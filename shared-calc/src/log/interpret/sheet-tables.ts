@@ -93,8 +93,9 @@ function linesOf({ block, readings }: FoundRun): { top: number; bottom: number }
     (column) =>
       column === block.pressure ||
       block.carriers.includes(column) ||
-      // A line of the form above with several values is none of the table.
+      // A line of the form above with several values, or with labels and values by turns, is none of the table.
       (column.role !== 'other' &&
+        Math.min(column.numbers, column.texts) < 2 &&
         column.numbers + (OF_WORDS.includes(column.role) ? column.texts : 0) > readings.length / 2),
   )
   const lines = used.map(({ at }) => at)
@@ -240,15 +241,15 @@ function isClocked(view: View, first: number, column: number): boolean {
 const isHeaded = (view: View, { first }: Head, { pressure, carriers }: Block): boolean =>
   [pressure, ...carriers].every(({ at }) => view.text(first - 1, at) !== undefined)
 
-/** Whether a block's readings begin inside a table that is read already. */
+/** Whether a block's flows begin inside a table that is read already: no flow belongs to two readings. */
 const overlaps = (
   box: { top: number; bottom: number; left: number; right: number },
   head: Head,
-  { pressure, carriers }: Block,
+  { carriers }: Block,
 ): boolean =>
   head.first >= box.top &&
   head.first <= box.bottom &&
-  [pressure, ...carriers].every(({ at }) => at >= box.left && at <= box.right)
+  carriers.every(({ at }) => at >= box.left && at <= box.right)
 
 /** Zero-flow lists that stand as columns beside the readings. */
 function withZeroColumns(run: FoundRun, { view, head, columns, left }: Segment): FoundRun {

@@ -95,11 +95,11 @@ function cellsOf(
   const cells = new Map<number, SeenCell>()
   const [plain] = styles.cells
   let before = -1
-  for (const row of rows) {
-    const number = Number(attr(row, 'r') ?? before + 2) - 1
+  for (const line of rows) {
+    const number = Number(attr(line, 'r') ?? before + 2) - 1
     before = number
     let last = -1
-    for (const cell of children(row, 'c')) {
+    for (const cell of children(line, 'c')) {
       // A cell that states no place stands beside the one before it (ECMA-376 part 1, 18.3.1.4).
       const place = placeOf(attr(cell, 'r'), number, last + 1)
       last = place.column
@@ -113,7 +113,8 @@ function cellsOf(
         text === undefined || !has(text, 'rPh') ? '' : children(text, 'rPh').map(textOf).join(' ')
       const key = placeKey(place.row, place.column)
       if (isOdd(cell, text) || cells.has(key)) odd.add(addressOf(place.row, place.column))
-      cells.set(key, { ...place, look, filled, pieces, formula, reading })
+      const { row, column } = place
+      cells.set(key, { row, column, look, filled, pieces, formula, reading })
     }
   }
   return cells

@@ -10,7 +10,7 @@ import { cellLabel } from '../cell-label.js'
 import { compareCell, compareSheets } from '../compare-sheets.js'
 import { expectedCell } from '../expected-cell.js'
 import { compareLooks } from '../look/compare-looks.js'
-import { savedByParts } from '../look/package.js'
+import { savedBy } from '../look/package.js'
 import { strictParts } from '../look/strict-parts.js'
 import { readLook } from '../look/workbook-look.js'
 import type { Difference } from '../report.js'
@@ -50,7 +50,7 @@ export async function compareWhole(
   const others = again ? [] : strictParts(madeParts, parts, issued, now, found)
   return {
     cells: cells.cells,
-    ...(again && { savedAgain: savedByParts(parts) }),
+    ...(again && { savedAgain: savedBy(parts) }),
     differences: [...found, ...others],
   }
 }

@@ -8,6 +8,7 @@ import { classify, sideOf } from './classify.js'
 import { type FoundField, made } from './found-field.js'
 import { fieldsInText } from './in-text.js'
 import { ofMoments } from './of-moments.js'
+import { severalTemperatures } from './several-temperatures.js'
 
 const BLANKS = 6
 
@@ -45,10 +46,16 @@ export function findFields(
       if (sides.length > 0) continue
       const beside = toTheRight(view, row, column, label, isTaken)
       const field = beside && ofMoments(beside)
+      const several = field?.also ? [] : severalTemperatures(view, row, column, isTaken)
+      for (const { cell } of several) used.add(cell)
+      found.push(...several)
+      if (several.length > 0) continue
       add(field)
-      if (field?.name === 'volume') add(nextVolume(field, isTaken))
-      if (field && (field.name === 'indoorTemperature' || field.name === 'outdoorTemperature'))
+      if (field?.name === 'volume') add(nextValue(field, isTaken))
+      if (field && (field.name === 'indoorTemperature' || field.name === 'outdoorTemperature')) {
+        if (!field.also) add(nextValue(field, isTaken, ALIKE))
         add(humidityBehind(field, isTaken))
+      }
     }
   for (let row = 0; row < view.rows; row++)
     for (const field of lineBelow(view, row, isTaken, used)) add(field)
@@ -221,15 +228,23 @@ function temperaturePair(
   return field && { ...field, also: [view.address(at.row, at.column + 1)] }
 }
 
-/** A second volume right beside the first, as in a list with a column for each house: never left out in silence. */
-function nextVolume(
+/** Temperatures of two rooms differ by so much at most: a number further off is something else. */
+const ALIKE = 8
+
+/**
+ * A second value right beside the first, as in a list with a column for each house or a temperature for each floor: never left out in
+ * silence.
+ */
+function nextValue(
   field: FoundField,
   isTaken: (row: number, column: number) => boolean,
+  apart = Number.POSITIVE_INFINITY,
 ): FoundField | undefined {
   const { view, row, column, content } = field
   const next = view.at(row, column + 1)
   if (next?.kind !== 'number' || content.kind !== 'number' || isTaken(row, column + 1)) return undefined
-  if (next.written.value === content.written.value) return undefined
+  const difference = Math.abs(next.written.value - content.written.value)
+  if (difference === 0 || difference > apart) return undefined
   return { ...field, column: column + 1, cell: view.address(row, column + 1), content: next }
 }
 

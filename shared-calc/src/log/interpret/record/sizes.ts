@@ -85,14 +85,19 @@ function putSize(
 
 /** Words for one part of a building's areas, which is neither the floor area nor the envelope. */
 const PART =
-  / (?:ground|first|second|third|upper|top|lower|basement|cellar|attic|loft|garage|roof|ceiling|walls?|windows?|glazing|doors?|slab|eg|og|dg|ug|kg|dach|wand|wande|fenster|rdc|etage|toiture|murs?|tetto|pareti|finestre|cubierta|ventanas|tak|vagg|vindu|vinduer) /
+  / (?:ground|first|second|third|upper|top|lower|basement|cellar|attic|loft|garage|roof|ceiling|walls?|windows?|glazing|doors?|slab|bodenplatte|eg|og|dg|ug|kg|dach|wand|wande|fenster|rdc|etage|toiture|murs?|tetto|pareti|finestre|cubierta|ventanas|tak|vagg|vindu|vinduer) /
+
+/** Elements of the envelope. */
+const SHELL =
+  / (?:roof|ceiling|walls?|windows?|glazing|doors?|slab|dach|wand|wande|fenster|bodenplatte|toiture|murs?|tetto|pareti|finestre|cubierta|ventanas|tak|vagg|vindu|vinduer) /
 
 /** Of several areas that of the whole; two of the whole that differ are told. */
 function wholeOf(draft: Draft, fields: readonly FoundField[], path: string): FoundField | undefined {
   const isPart = ({ label }: FoundField) => PART.test(label.padded) && !says(label, 'total')
   const whole = fields.filter((one) => !isPart(one))
-  // Several parts are no whole, and which of them to take nothing says.
-  if (whole.length === 0 && fields.length > 1) {
+  // Several parts are no whole, and which of them to take nothing says; nor is the slab alone the floor area.
+  const isOfShell = fields.every(({ label }) => SHELL.test(label.padded))
+  if (whole.length === 0 && (fields.length > 1 || (fields.length === 1 && isOfShell))) {
     for (const { cell, label } of fields)
       draft.uses.push({ cells: cell, heading: label.text, ignoredBecause: valueReasons.partOfArea })
     draft.tell(

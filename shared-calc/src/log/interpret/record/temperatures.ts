@@ -26,30 +26,34 @@ interface Temperature {
 
 /** Both temperatures of a test; one that is missing, or that the log states twice, is asked for. */
 export function putTemperatures(draft: Draft, scope: FieldScope, runs: readonly FoundRun[]) {
-  const [pair] = scope.all('temperatures')
-  const of = (side: Side, index: number): Temperature | undefined => {
-    const field = oneOf(draft, scope.all(`${side}Temperature`), side, runs)
-    if (field?.content.kind === 'number') {
-      const { written } = field.content
-      const unit = written.unit ?? field.unit
-      return { written, ...(unit ? { unit } : {}), field }
-    }
-    const numbers = pair?.content.kind === 'text' ? pair.content.numbers : undefined
-    const own = numbers?.length === 2 ? numbers[index] : undefined
-    if (!own || !pair) return undefined
-    const unit = own.unit ?? numbers?.at(-1)?.unit ?? pair.unit
-    return { written: own, ...(unit ? { unit } : {}), field: pair }
+  const pairs = scope.all('temperatures').flatMap((pair) => ofPair(pair) ?? [])
+  const of = (side: Side): Temperature | undefined => {
+    const own = scope.all(`${side}Temperature`)
+    const field = oneOf(draft, own.length > 0 ? own : pairs.map((pair) => pair[side]), side, runs)
+    if (field?.content.kind !== 'number') return undefined
+    const { written } = field.content
+    const unit = written.unit ?? field.unit
+    return { written, ...(unit ? { unit } : {}), field }
   }
-  const first =
-    pair && pair.label.padded.search(/ (out|outside|aussen|ext|exterieur|te|ta) /) >= 0 && outsideFirst(pair)
-      ? [1, 0]
-      : [0, 1]
-  const indoor = of('indoor', first[0] as number)
-  const outdoor = of('outdoor', first[1] as number)
+  const indoor = of('indoor')
+  const outdoor = of('outdoor')
   const unit = indoor?.unit ?? outdoor?.unit
   const likely = indoor && unitOfRoom(indoor.written.value)
   putTemperature(draft, 'indoor', indoor, unit ?? likely)
   putTemperature(draft, 'outdoor', outdoor, unit ?? likely)
+}
+
+/** The two temperatures of "in / out | 20.3 / 5.2 °C". */
+function ofPair(pair: FoundField): Record<Side, FoundField> | undefined {
+  const numbers = pair.content.kind === 'text' ? pair.content.numbers : undefined
+  if (numbers?.length !== 2) return undefined
+  const [indoor, outdoor] = numbers.map((own): FoundField => {
+    const unit = own.unit ?? numbers[1]?.unit ?? pair.unit
+    return { ...pair, content: { kind: 'number', written: own }, ...(unit ? { unit } : {}) }
+  }) as [FoundField, FoundField]
+  const isOutsideFirst =
+    pair.label.padded.search(/ (out|outside|aussen|ext|exterieur|te|ta) /) >= 0 && outsideFirst(pair)
+  return isOutsideFirst ? { indoor: outdoor, outdoor: indoor } : { indoor, outdoor }
 }
 
 /**

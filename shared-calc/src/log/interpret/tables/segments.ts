@@ -120,10 +120,14 @@ function withoutForm(columns: readonly KnownColumn[], turned: boolean): readonly
   for (let index = first; index > 0; index--) {
     if ((columns[index] as KnownColumn).at - (columns[index - 1] as KnownColumn).at <= 1) continue
     const before = columns.slice(0, index)
-    if (turned || before.every(({ role }) => OF_A_FORM.includes(role))) return columns.slice(index)
+    if (turned || before.every(isOfForm)) return columns.slice(index)
   }
   return columns
 }
+
+/** "Zero flow before | −1.2" with more labels below it is a line of a form, and no list. */
+const isOfForm = ({ role, texts }: KnownColumn): boolean =>
+  OF_A_FORM.includes(role) || (ZERO_LISTS.includes(role) && texts > 0)
 
 const OF_A_FORM = ['other', 'remark', 'test', 'derived']
 

@@ -1,3 +1,4 @@
+import { toRecordUnit } from '../../cells/units.js'
 import { says } from '../words/label.js'
 import type { KnownColumn, Segment } from './columns.js'
 
@@ -18,9 +19,17 @@ export function totalOf(segment: Segment, flows: readonly KnownColumn[]): Column
   return undefined
 }
 
-/** The unit may stand over the sum or the mean only. */
+/** The unit may stand over the sum or the mean only; fans in l/s may have their total in m³/h. */
 const mayBeOfOneUnit = (part: KnownColumn, whole: KnownColumn | undefined): boolean =>
-  part.unit === undefined || part.unit.unit === whole?.unit?.unit
+  part.unit === undefined ||
+  part.unit.unit === whole?.unit?.unit ||
+  (part.unit.kind === 'flow' && whole?.unit?.kind === 'flow')
+
+/** A flow in the unit of records where its column or the total states one, else as written. */
+const comparable = (value: number, { unit }: KnownColumn, total: KnownColumn): number => {
+  const own = unit ?? total.unit
+  return own?.kind === 'flow' ? toRecordUnit(value, own) : value
+}
 
 /** A column that is the mean of two or more others, row by row: samples of each station. */
 export function meanOf(segment: Segment, columns: readonly KnownColumn[]): ColumnOfOthers | undefined {
@@ -58,12 +67,19 @@ function addsUp(
   let fitting = 0
   for (let row = head.first; row < Math.min(view.rows, head.first + 60); row++) {
     const sum = view.number(row, total.at)
-    const own = parts.map(({ at }) => view.number(row, at))
+    const own = parts.map((part) => {
+      const value = view.number(row, part.at)
+      return value === undefined ? undefined : comparable(value, part, total)
+    })
     if (sum === undefined || sum === 0) continue
+    const [whole, lastDigit] = [sum, 10 ** -decimals(sum)].map((one) => comparable(one, total, total)) as [
+      number,
+      number,
+    ]
     if (own.every((one) => one === undefined)) continue
     checked++
     const added = share * own.reduce<number>((all, one) => all + (one ?? 0), 0)
-    if (Math.abs(added - sum) <= Math.max(0.006 * Math.abs(sum), 1.01 * 10 ** -decimals(sum))) fitting++
+    if (Math.abs(added - whole) <= Math.max(0.006 * Math.abs(whole), 1.01 * lastDigit)) fitting++
   }
   return checked >= 3 && fitting >= 0.8 * checked
 }

@@ -45,7 +45,7 @@ export const CONCEPTS = {
   envelope:
     'envelope enclosure env ae shell surface fabric perimeter ~hullflache ~huellflaeche ~hullflachen enveloppe parois deperditive schiloppervlak* gebouwschil verliesoppervlak* schil przegrod przegrody powloki obudowy envolvente envolvente* involucro disperdente klimaskal* omslutande omslutning* omslutningsarea klimaskarm* klimaskaerm* omsluttende at atb atbat obalky obalka vaippa vaipan',
   floor:
-    'floor tfa gfa gia ufa af afl ~grundflache ~wohnflache ~nutzflache ~bodenflache ~geschossflache ebf plancher habitable shab vloeroppervlak* vloer gebruiksoppervlak* podlogi uzytkowa suelo util pavimento calpestabile gulv* golv* bra boa etageareal atemp a-temp podlahova',
+    'floor tfa gfa gia gifa nia nifa gfia ufa af afl ~grundflache ~wohnflache ~nutzflache ~bodenflache ~geschossflache ebf plancher habitable shab vloeroppervlak* vloer gebruiksoppervlak* podlogi uzytkowa suelo util pavimento calpestabile gulv* golv* bra boa etageareal atemp a-temp podlahova',
   area: 'area areas ~flache ~flaeche surface oppervlak* oppervlakte powierzchnia superficie areal ytan yta plocha plochy pinta-ala pintaala',
   height: 'height ht ~hohe ~hoehe hauteur hoogte wysokosc altura altezza hojde hoyde hojd ridge eaves',
   altitude: 'altitude elevation seehohe asl | above sea level|uber nn|u nn|hohe uber',

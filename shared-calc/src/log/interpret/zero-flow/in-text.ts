@@ -20,7 +20,7 @@ const TIME_OF_DAY = /^\s*\d{1,2}[:.]\d{2}(?::\d{2})?(?:\s*(?:h|am|pm|uhr))?\s+(?
 export function zeroValuesIn(whole: string): ZeroInText[] | undefined {
   const text = whole.replace(TIME_OF_DAY, '')
   if (text.length > 90 || namesBoth(text)) return undefined
-  const mean = meanInBrackets(text)
+  const mean = meanAtEnd(text)
   if (mean) return [mean]
   // "Baseline before: −1.4 Pa   Baseline after: −1.0 Pa": each with a label of its own.
   const each = text.split(/\s{2,}|\t/)
@@ -131,10 +131,11 @@ export function zeroOfBoth(
 
 const MOST_OF_BOTH = 160
 
-/** "−1.5 / +0.2 (mean −1.3 Pa)": the mean of all is the zero flow, whatever stands in front of it. */
-export function meanInBrackets(text: string): ZeroInText | undefined {
+/** "−1.5 / +0.2 (mean −1.3 Pa)", "+0.2 / −1.5, mean −1.3 Pa": the mean of all is the zero flow, whatever stands in front of it. */
+export function meanAtEnd(text: string): ZeroInText | undefined {
   if (text.length > 90) return undefined
-  const remark = /\(([^()]{3,40})\)\s*$/.exec(text)?.[1]
+  const remark =
+    /\(([^()]{3,40})\)\s*$/.exec(text)?.[1] ?? /\d[^\d,;]{0,9}[,;]\s+(\p{L}[^,;()]{3,39})$/u.exec(text)?.[1]
   if (remark === undefined || statisticIn(remark) !== 'mean') return undefined
   const value = pieceOf(remark)
   const when = value && !value.which ? whenIn(text) : undefined

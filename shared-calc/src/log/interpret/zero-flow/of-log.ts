@@ -69,8 +69,17 @@ export function zeroFlowOfLog(log: Log, takesUnknown: boolean): ZeroFlowOfLog {
     ...zeroColumns(runs),
   ]
   const isWithout = own.length > 0 && labelled.length === 0 && own.every((run) => !hasZeroRows(run))
+  const ofFields = new Set(fields.flatMap(({ cell, also = [] }) => [cell, ...also]))
+  const ofAir = new Set(fields.flatMap(({ name, cell }) => (/temperature/i.test(name) ? cell : [])))
   const unknown = isWithout
-    ? tables.flatMap(({ view, isTaken, runs: ofSheet }) => unknownPressures(view, isTaken, labelled, ofSheet))
+    ? tables.flatMap(({ view, isTaken, runs: ofSheet }) =>
+        unknownPressures(
+          view,
+          (row, column) => isTaken(row, column) || ofAir.has(view.address(row, column)),
+          labelled,
+          ofSheet,
+        ),
+      )
     : []
   const years = yearsOf(fields)
   const tablesOf = new Map(tables.map((own) => [own.view, own]))
@@ -98,7 +107,6 @@ export function zeroFlowOfLog(log: Log, takesUnknown: boolean): ZeroFlowOfLog {
       state.shared && mentioned.valued.length > 0 ? { shared: false } : state,
     ]),
   )
-  const ofFields = new Set(fields.flatMap(({ cell, also = [] }) => [cell, ...also]))
   const unread = tables.flatMap(({ view, isTaken }) =>
     numbersAroundWords(view, { isTaken, isRead: (cell) => read.has(cell) || ofFields.has(cell) }),
   )

@@ -16,7 +16,7 @@ import {
   statisticIn,
   statisticsIn,
 } from './headings.js'
-import { meanInBrackets, type ZeroInText, zeroValuesIn } from './in-text.js'
+import { meanAtEnd, type ZeroInText, zeroValuesIn } from './in-text.js'
 
 export interface Placed extends Figure {
   row: number
@@ -147,7 +147,13 @@ function meanByHeading(view: View, row: number, values: readonly Placed[]): read
   if (values.length < 2) return values
   const headings = values.map(({ column }) => headingAbove(view, row, column, HEADED))
   const means = values.filter((_, index) => statisticIn(headings[index]?.text) === 'mean')
-  const isOfMoments = headings.some((one) => says(one, 'before') || says(one, 'after') || directionIn(one))
+  // "Positive | negative | average" over 0.4, −1.6 and −1.1: signs of the values, and no directions.
+  const isSign = (index: number): boolean =>
+    statisticIn(headings[index]?.text) === 'other' &&
+    (values[index]?.value ?? 0) * (directionIn(headings[index]) === 'pressurisation' ? 1 : -1) >= 0
+  const isOfMoments = headings.some(
+    (one, index) => says(one, 'before') || says(one, 'after') || (directionIn(one) && !isSign(index)),
+  )
   return means.length === 1 && headings.every((one) => one) && !isOfMoments ? means : values
 }
 
@@ -210,8 +216,8 @@ function rightOf(
         })
       isExtreme = false
       blanks = 0
-    } else if (content.kind === 'text' && meanInBrackets(content.text)) {
-      const mean = meanInBrackets(content.text) as ZeroInText
+    } else if (content.kind === 'text' && meanAtEnd(content.text)) {
+      const mean = meanAtEnd(content.text) as ZeroInText
       found.push({ ...mean, cell: view.address(row, at), row, column: at })
     } else if (content.kind === 'text' && content.numbers) {
       found.push(...content.numbers.map((one) => ({ ...one, cell: view.address(row, at), row, column: at })))
