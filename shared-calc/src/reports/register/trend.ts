@@ -43,7 +43,9 @@ export function readTrend(bytes: Uint8Array, file: string): MonthFigures[] {
   const grid = openLog(bytes, file)
   const sheet = grid.sheetNames.includes(TREND_SHEET) ? grid.sheet(TREND_SHEET) : undefined
   if (!sheet || !grid.sheetNames.includes('Register'))
-    throw new InputError([{ path: file, message: `this is not a register with a sheet ${TREND_SHEET}` }])
+    throw new InputError([
+      { path: file, message: `this is not a Draughtbook register: it has no sheet ${TREND_SHEET}` },
+    ])
   const months: MonthFigures[] = []
   for (let row = TREND_HEAD; row < sheet.rows; row += 1) {
     const month = monthIn(sheet.at(row, 0)?.value)
