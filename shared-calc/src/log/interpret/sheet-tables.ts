@@ -13,7 +13,7 @@ import { type FoundRun, runsOf } from './tables/runs.js'
 import { type Preferred, segmentsOf } from './tables/segments.js'
 import type { Figure } from './tables/table-row.js'
 import { wideRuns } from './tables/wide.js'
-import type { FoundSeries } from './tests/group.js'
+import type { FoundSeries } from './tests/test-group.js'
 import { namesNoValue } from './zero-flow/headings.js'
 
 /** The tables of readings on one sheet. */

@@ -187,8 +187,14 @@ function putVolume(
     return {}
   }
   for (const other of found.slice(1)) if (!agree(other, best)) ignoreVolume(draft, other, best)
+  // "Volume (ft³) | 437 | m³"
+  const isTwice = best.field.rivalUnit?.kind === 'volume'
+  if (isTwice && draft.answers['volume.unit'] === undefined) {
+    draft.ask(volumeUnitQuestion(best, american))
+    return {}
+  }
   const unit =
-    best.unit?.kind === 'volume'
+    best.unit?.kind === 'volume' && !isTwice
       ? best.unit
       : (answeredUnit(draft, 'volume.unit', best.field.cell) ?? provenByShape(draft, best, envelope, floor))
   if (unit) {
