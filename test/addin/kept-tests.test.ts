@@ -84,6 +84,23 @@ describe('tests kept in the browser', () => {
     expect((await kept.get(open.now.id))?.edits).toEqual([])
   })
 
+  it('leaves what another tab has entered alone when what follows from earlier entries is ready', async () => {
+    const [slow, quick] = [
+      new OpenTest(async () => kept, EMPTY, []),
+      new OpenTest(async () => kept, EMPTY, []),
+    ]
+    await slow.save('{"typed":1}', { name: '', standing: '' })
+    const [before] = await kept.list()
+    quick.take(before)
+    await quick.save('{"typed":2}', { name: '', standing: '' })
+    await slow.save('{"typed":1}', ABOUT)
+    expect(await kept.list()).toMatchObject([{ entries: '{"typed":2}' }])
+    // It still knows less than what is kept, and takes that up when it comes to the front.
+    expect(slow.now).toMatchObject({ entries: '{"typed":1}', changed: before?.changed })
+    await quick.save('{"typed":2}', ABOUT)
+    expect(await kept.list()).toMatchObject([{ entries: '{"typed":2}', about: ABOUT }])
+  })
+
   it('says that nothing is kept where the browser has no database', async () => {
     const open = new OpenTest(async () => undefined, EMPTY, [])
     await expect(open.save('{"typed":1}', ABOUT)).rejects.toThrow('could not save your entries')

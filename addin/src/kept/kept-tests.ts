@@ -45,6 +45,19 @@ export class KeptTests {
     await Promise.all([written, change.done])
   }
 
+  /**
+   * Keeps a test, unless one that was changed after `known_ms` is kept already: another tab has been quicker.
+   * @returns whether it was kept
+   */
+  async putUnlessOvertaken(test: KeptTest, known_ms: number): Promise<boolean> {
+    const change = this.base.transaction('tests', 'readwrite')
+    const kept = await change.store.get(test.id)
+    const overtaken = kept !== undefined && kept.changed > known_ms
+    if (!overtaken) await change.store.put(test)
+    await change.done
+    return !overtaken
+  }
+
   log(id: string): Promise<Uint8Array | undefined> {
     return this.base.get('logs', id)
   }

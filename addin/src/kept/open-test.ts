@@ -93,7 +93,11 @@ export class OpenTest {
     if (same && !this.#refused) return
     // Nothing was entered yet: no test to keep.
     if (entries === this.empty && this.untouched && !this.#test.log) return
-    await this.#keep({ entries, about })
+    const { changed: known_ms } = this.#test
+    // What follows from entries may be worked out long after them: meanwhile another tab may have changed the test.
+    if (entries === before && !this.#refused)
+      await this.#keep({ about }, (base, test) => base.putUnlessOvertaken(test, known_ms))
+    else await this.#keep({ entries, about })
   }
 
   /** Keeps a log's file with the test; changes made to an earlier one no longer apply. */
@@ -147,16 +151,21 @@ export class OpenTest {
     return this.read((base) => base.photo(this.#test.id, name))
   }
 
+  /** @param put tells by `false` that it has kept nothing, because another tab has changed the test since */
   async #keep(
     part: Partial<KeptTest>,
-    put = (base: KeptTests, test: KeptTest): Promise<void> => base.put(test),
+    put: (base: KeptTests, test: KeptTest) => Promise<unknown> = (base, test) => base.put(test),
   ): Promise<void> {
+    const before = this.#test
     // A clock that is set back must not make this look older than what it follows.
-    const test = { ...this.#test, ...part, changed: Math.max(Date.now(), this.#test.changed + 1) }
+    const test = { ...before, ...part, changed: Math.max(Date.now(), before.changed + 1) }
     this.#test = test
     this.#ofOtherTab = false
     try {
-      await this.write((base) => put(base, test))
+      if ((await this.write((base) => put(base, test))) === false) {
+        if (this.#test === test) this.#test = before
+        return
+      }
     } catch (error) {
       this.#refused ||= this.#test.id === test.id
       throw error

@@ -2,11 +2,12 @@ import type { Evaluation } from '../contract/record/index.js'
 import type { Grid } from '../log/grid/grid.js'
 import { archivedParts } from '../reports/archive/open-archived.js'
 import { alteration } from '../reports/register/read-lines.js'
-import { quotedOf } from '../reports/register/workbook/quoted.js'
+import { lineOf } from '../reports/register/test-line.js'
 import { holdsIssuedRows } from '../reports/workbook/issued/issue.js'
 import { digestParts } from '../reports/workbook/issued/issued-parts.js'
 import type { ReadSummary } from '../reports/workbook/read-summary.js'
 import { RECORD } from '../reports/workbook/record-sheet.js'
+import type { Parts } from '../reports/workbook/zip/parts.js'
 import { versions as known } from '../versions/list.js'
 import { type RunnableVersion, runnable } from '../versions/version.js'
 import { archiveDifferences } from './archive-shape.js'
@@ -49,7 +50,7 @@ export async function rerunSummary(
     calculationVersion,
     recordDigest: summary.digests.record.found,
     signature,
-    quoted: quotedOf(record, recorded),
+    line: lineOf({ file, source: 'summary workbook' }, record, recorded),
   }
   const issuedUnder = versions.find((one) => one.version === calculationVersion)
   if (!issuedUnder)
@@ -62,7 +63,8 @@ export async function rerunSummary(
       sinceIssue: [],
       notes: [],
     }
-  const found = await compare(bytes, grid, summary, await runnable(issuedUnder), signature)
+  const parts = archivedParts(bytes)
+  const found = await compare({ bytes, parts, grid, summary }, await runnable(issuedUnder), signature)
   const current = versions.at(-1)
   const older = current !== undefined && current !== issuedUnder
   const refused = notAccepted(signature, requireSignature)
@@ -71,9 +73,9 @@ export async function rerunSummary(
     ...(refused !== undefined && { refused }),
     ...unprovenWords(signature),
     asIssued: found.asIssued,
-    ...(found.savedAgain && { savedBy: savedBy(bytes) }),
+    ...(found.savedAgain && { savedBy: savedBy(parts) }),
   })
-  const altered = bad.includes(judged.outcome) ? alteration(summary, grid, bytes) : undefined
+  const altered = bad.includes(judged.outcome) ? alteration(summary, grid, () => parts) : undefined
   return {
     ...about,
     ...judged,
@@ -92,15 +94,19 @@ interface Compared extends ComparedFile {
   readonly notes: readonly string[]
 }
 
+interface ArchivedSummary {
+  readonly bytes: Uint8Array
+  readonly parts: Parts
+  readonly grid: Grid
+  readonly summary: ReadSummary
+}
+
 async function compare(
-  bytes: Uint8Array,
-  grid: Grid,
-  summary: ReadSummary,
+  { bytes, parts, grid, summary }: ArchivedSummary,
   version: RunnableVersion,
   signature: SignatureState,
 ): Promise<Compared> {
   const { record, evaluation: recorded, issuedParts } = summary
-  const parts = archivedParts(bytes)
   const again = runAgain(version, record, recorded)
   const figures = compareEvaluations(recorded, again.evaluation, again.test)
   const fits = digestDifferences(summary, version)
@@ -121,7 +127,7 @@ async function compare(
 }
 
 async function compareInFull(
-  parts: ReturnType<typeof archivedParts>,
+  parts: Parts,
   grid: Grid,
   summary: ReadSummary,
   version: RunnableVersion,

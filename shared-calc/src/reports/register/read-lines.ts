@@ -59,7 +59,7 @@ export function readLines(bytes: Uint8Array, file: string, layouts: readonly Lay
 }
 
 function ofSummary(file: string, summary: ReadSummary, grid: Grid, bytes: Uint8Array): TestLine {
-  const altered = alteration(summary, grid, bytes)
+  const altered = alteration(summary, grid, () => archivedParts(bytes))
   return lineOf(
     { file, source: 'summary workbook', ...(altered !== undefined && { altered }) },
     summary.record,
@@ -80,11 +80,12 @@ export const standingInTheWay = ({ problems, questions }: LogTest): Problem[] =>
 /**
  * What tells that a summary is not as issued, by its digests and sheet Check. Where another program has saved the whole file, no part has
  * the digest of its issue: what such a file shows is compared by a re-run alone.
+ * @param parts - all parts of the file; asked for only where its digests and sheet Check tell nothing. May throw LogError
  */
 export function alteration(
   { digests, evaluation, issuedParts }: ReadSummary,
   grid: Grid,
-  bytes: Uint8Array,
+  parts: () => Parts,
 ): string | undefined {
   const { record } = digests
   if (record.written !== record.found || evaluation.recordDigest !== record.found)
@@ -93,7 +94,7 @@ export function alteration(
   const differing = grid.sheetNames.includes(CHECK) ? grid.sheet(CHECK)?.at(1, 1)?.value : undefined
   if (differing === undefined) return 'sheet Check is missing'
   return differing === 0
-    ? issuedParts && changedParts(issuedParts, archivedParts(bytes))
+    ? issuedParts && changedParts(issuedParts, parts())
     : `${counted(Number(differing), 'cell was', 'cells were')} edited after issue (sheet Check)`
 }
 

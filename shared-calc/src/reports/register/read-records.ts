@@ -2,7 +2,7 @@ import { InputError } from '../../contract/problem.js'
 import { problemsInWords, type TestRecord } from '../../contract/record/index.js'
 import type { Layout } from '../../log/layout/schema.js'
 import { readGrid } from '../../log/read-log.js'
-import { layoutOf, NOT_A_SUMMARY, openArchived, ownReport } from '../archive/open-archived.js'
+import { archivedParts, layoutOf, NOT_A_SUMMARY, openArchived, ownReport } from '../archive/open-archived.js'
 import { alteration, type LeftOut, standingInTheWay } from './read-lines.js'
 
 /** The record of one archived test. */
@@ -34,7 +34,7 @@ export function readRecords(bytes: Uint8Array, file: string, layouts: readonly L
   try {
     const { grid, summary } = openArchived(bytes, file)
     if (summary) {
-      const altered = alteration(summary, grid, bytes)
+      const altered = alteration(summary, grid, () => archivedParts(bytes))
       return {
         records: [{ file, record: summary.record, ...(altered !== undefined && { altered }) }],
         leftOut: [],

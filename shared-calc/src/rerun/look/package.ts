@@ -1,4 +1,3 @@
-import { archivedParts } from '../../reports/archive/open-archived.js'
 import type { Parts } from '../../reports/workbook/zip/parts.js'
 import { attr, child, children, deep, parseTree, type XmlNode } from './xml-tree.js'
 
@@ -90,10 +89,7 @@ function resolve(folder: string, target: string): string {
 const LONGEST = 40
 
 /** The program that says it saved a workbook; empty where none does. */
-export const savedBy = (bytes: Uint8Array): string => savedByParts(archivedParts(bytes))
-
-/** The same, of its parts. */
-export function savedByParts(parts: Parts): string {
+export function savedBy(parts: Parts): string {
   const from = new Package(parts)
   const tree = from.tree(from.linked('', 'extended-properties') ?? '')
   return (child(tree, 'Application')?.text ?? '').split('$')[0]?.trim().slice(0, LONGEST) ?? ''

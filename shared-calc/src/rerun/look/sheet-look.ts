@@ -95,11 +95,11 @@ function cellsOf(
   const cells = new Map<number, SeenCell>()
   const [plain] = styles.cells
   let before = -1
-  for (const row of rows) {
-    const number = Number(attr(row, 'r') ?? before + 2) - 1
+  for (const line of rows) {
+    const number = Number(attr(line, 'r') ?? before + 2) - 1
     before = number
     let last = -1
-    for (const cell of children(row, 'c')) {
+    for (const cell of children(line, 'c')) {
       // A cell that states no place stands beside the one before it (ECMA-376 part 1, 18.3.1.4).
       const place = placeOf(attr(cell, 'r'), number, last + 1)
       last = place.column
@@ -113,7 +113,8 @@ function cellsOf(
         text === undefined || !has(text, 'rPh') ? '' : children(text, 'rPh').map(textOf).join(' ')
       const key = placeKey(place.row, place.column)
       if (isOdd(cell, text) || cells.has(key)) odd.add(addressOf(place.row, place.column))
-      cells.set(key, { ...place, look, filled, pieces, formula, reading })
+      const { row, column } = place
+      cells.set(key, { row, column, look, filled, pieces, formula, reading })
     }
   }
   return cells
@@ -151,9 +152,10 @@ function piecesOf(text: XmlNode | undefined, { theme }: Styles): readonly FontLo
 /** A formula of one cell, or shared by several, gives each of them its own result: that is the usual. */
 function formulaKind(formula: XmlNode | undefined): string {
   const kind = attr(formula, 't') ?? 'normal'
-  return kind === 'normal' || kind === 'shared'
-    ? 'usual'
-    : `${kind} over ${attr(formula, 'ref') ?? 'one cell'}`
+  if (kind === 'normal' || kind === 'shared') return 'usual'
+  // An area of one cell is written K5:K5 by one program and K5 by another.
+  const [from, to] = (attr(formula, 'ref') ?? 'one cell').split(':')
+  return `${kind} over ${to === undefined || to === from ? from : `${from}:${to}`}`
 }
 
 /** One number for a row and a column, counted from 0. A sheet has at most 16,384 columns. */

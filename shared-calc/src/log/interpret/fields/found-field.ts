@@ -18,6 +18,8 @@ export interface FoundField {
   readonly content: Content
   /** The unit stated by cell, cell beside or label. */
   readonly unit?: KnownUnit
+  /** Another unit of the same kind, which its label states. */
+  readonly rivalUnit?: KnownUnit
   readonly hidden: boolean
   /** Further cells with values that this one stands for. */
   readonly also?: readonly string[]
@@ -34,6 +36,8 @@ export function made(
   held: Content | undefined,
   beside: KnownUnit | undefined,
 ): FoundField | undefined {
+  // "Previous test | 14 February 2025": not of the test of this log.
+  if (says(label, 'former')) return undefined
   const content = asDate(view, label, held) ?? held
   if (!content || content.kind === 'time' || content.kind === 'struck' || content.kind === 'error')
     return undefined
@@ -61,6 +65,9 @@ export function made(
     label,
     content,
     ...(unit ? { unit } : {}),
+    ...(label.unit && !label.loose && label.unit.kind === unit?.kind && label.unit.unit !== unit.unit
+      ? { rivalUnit: label.unit }
+      : {}),
     hidden: view.hidden(at.row, at.column),
   }
 }

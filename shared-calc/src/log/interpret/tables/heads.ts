@@ -142,7 +142,8 @@ const rowIsBlankNear = (view: View, row: number, column: number): boolean =>
 
 const isHeading = (text: string | undefined): boolean => text !== undefined && text.length <= 80
 
-function headAt(view: View, first: number, under: readonly number[]): Head {
+/** The headings over a row of numbers. @param under - columns that have numbers in that row */
+export function headAt(view: View, first: number, under: readonly number[]): Head {
   let top = first
   for (let row = first - 1; row >= Math.max(0, first - HEADING_ROWS); row--) {
     // A text with its own value beside it is a label, not a heading.
