@@ -99,8 +99,13 @@ function linesOf({ block, readings }: FoundRun): { top: number; bottom: number }
         Math.min(column.numbers, column.texts) < 2 &&
         column.numbers + (OF_WORDS.includes(column.role) ? column.texts : 0) > readings.length / 2),
   )
-  const lines = used.map(({ at }) => at)
-  return { top: Math.min(...lines), bottom: Math.max(...lines) }
+  const lines = new Set(used.map(({ at }) => at))
+  const own = [block.pressure, ...block.carriers].map(({ at }) => at)
+  let [top, bottom] = [Math.min(...own), Math.max(...own)]
+  // Labels of a form further up may be as many as the readings.
+  while (lines.has(top - 1)) top--
+  while (lines.has(bottom + 1)) bottom++
+  return { top, bottom }
 }
 
 function tablesOf(

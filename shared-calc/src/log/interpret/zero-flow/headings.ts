@@ -84,10 +84,13 @@ const isMeanOfSign = (label: Label): boolean =>
   says(label, 'signed') &&
   (says(label, 'mean') || label.tokens.some((token) => /^(?:values?|werte?|valeurs?|readings?)$/.test(token)))
 
+/** "Negative pressure: zero flow before": the name of the run. */
+const RUN_IN_FRONT = /^\s*(?:negative|positive) pressure\s?[:,–-]/i
+
 /** What the text in front of a value of zero flow makes of it: the mean of all, or a figure that is no mean and no sample. */
 export function statisticIn(lead: string | undefined): 'mean' | 'other' | undefined {
   if (lead === undefined || lead.length > 60) return undefined
-  const label = readLabel(lead)
+  const label = readLabel(lead.replace(RUN_IN_FRONT, ''))
   if (isOfOneSign(lead) || says(label, 'extreme') || says(label, 'signed')) return 'other'
   return says(label, 'mean') ? 'mean' : undefined
 }
