@@ -129,7 +129,9 @@ export function chooseColumns(given: Segment, preferred: Preferred = {}): Block 
       })
     }
   tried.sort((one, other) => other.score - one.score)
-  const [best] = tried
+  // A single reading is a run only where no columns hold more.
+  const best =
+    tried.find(({ walked: { rows } }) => rows.filter(({ kind }) => kind === 'reading').length > 1) ?? tried[0]
   if (!best) return undefined
   // Without words only the curve says what a column is.
   if (unnamed.length > 0 && (best.law === undefined || physicsScore(best.law) < PLAIN_CURVE)) return undefined

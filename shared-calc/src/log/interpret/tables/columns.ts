@@ -2,7 +2,7 @@ import { bareUnit } from '../../cells/stated-unit.js'
 import type { KnownUnit } from '../../cells/units.js'
 import type { Written } from '../../cells/written.js'
 import type { View } from '../grid/view.js'
-import { type Label, says } from '../words/label.js'
+import { directionIn, type Label, readLabel, says } from '../words/label.js'
 import type { Column, Head } from './heads.js'
 
 /** What a column may hold, by its heading and what stands in it. */
@@ -157,7 +157,7 @@ export function directionWord(
   // "Negative pressure" is no pressurisation.
   const words = plain.split(/[^\p{L}]+/u).filter((word) => !PRESSURE.has(word))
   const dep = words.some((word) =>
-    /^(dep|despres|under|unter|podci|onder|neg|extract|exhaust|suck|saug|absaug|aspir|afzuig)/.test(
+    /^(dep(?!ois)|despres|under|unter|podci|onder|neg|extract|exhaust|suck|saug|absaug|aspir|afzuig)/.test(
       word.normalize('NFKD').replace(/\p{M}/gu, ''),
     ),
   )
@@ -166,7 +166,7 @@ export function directionWord(
       word.normalize('NFKD').replace(/\p{M}/gu, ''),
     ),
   )
-  if (dep === pres) return undefined
+  if (dep === pres) return dep ? undefined : directionIn(readLabel(plain))
   return dep ? 'depressurisation' : 'pressurisation'
 }
 
@@ -206,12 +206,20 @@ function byWords({ label, unit }: Column, textual: boolean, filled: number): Rol
   if (flow && !pressure) return isCorrected(label) ? 'corrected' : 'flow'
   if (pressure && !says(label, 'barometer'))
     return isOfDevice(label) ? 'device' : isInduced(label) ? 'induced' : 'pressure'
+  if (isOfHouse(label)) return 'other'
   if (says(label, 'induced')) return 'induced'
   if (says(label, 'device')) return 'device'
   if (says(label, 'building') && !says(label, 'volume')) return 'pressure'
   if (says(label, 'index')) return 'index'
   return says(label, 'test') || says(label, 'testId') ? 'test' : 'other'
 }
+
+/** "Net floor area", "Indoor temp.": a line of the form in a table across. */
+const isOfHouse = (label: Label): boolean =>
+  says(label, 'area') ||
+  says(label, 'temperature') ||
+  says(label, 'humidity') ||
+  (says(label, 'volume') && label.tokens.length > 1)
 
 const isOfDevice = (label: Label): boolean =>
   (says(label, 'device') || says(label, 'flow')) && !says(label, 'zero') && !saysBuildingOnly(label)

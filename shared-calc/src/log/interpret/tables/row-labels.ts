@@ -129,7 +129,8 @@ export function labelledAsField(labels: readonly RowLabel[]): boolean {
 /** "C | 30.9", "n50 | 0.86" in the column that numbers the readings above: results, and no readings. */
 export function isBelowNumbering({ view, head, columns }: Segment, row: number): boolean {
   return columns.some(({ at, role }) => {
-    const text = role === 'index' ? view.text(row, at) : undefined
+    const counts = view.number(head.first, at) === 1 && view.number(head.first + 1, at) === 2
+    const text = role === 'index' || counts ? view.text(row, at) : undefined
     return (
       text !== undefined &&
       view.number(head.first, at) !== undefined &&

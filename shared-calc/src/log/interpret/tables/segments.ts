@@ -207,7 +207,7 @@ const isOfDirection = (token: string): boolean =>
   DIRECTION_TOKEN.test(token) || directionIn(readLabel(token)) !== undefined
 
 const DIRECTION_TOKEN =
-  /^(dep|despres|presuri|pressuris|pressuriz|press$|pres$|under|unter|uber|ueber|over|onder|neg|pos|podci|nadci|surp|sovra|sobre|plus|minus)/
+  /^(dep(?!ois)|despres|presuri|pressuris|pressuriz|press$|pres$|under|unter|uber|ueber|over|onder|neg|pos|podci|nadci|surp|sovra|sobre|plus|minus)/
 
 /** Leading columns (job, direction, time) and a lone pressure column serve the blocks that have none. */
 function shareAcross(parts: readonly KnownColumn[][]): KnownColumn[][] {

@@ -14,25 +14,25 @@ export const CONCEPTS = {
   before:
     'before davor zacatku pre pretest start initial begin beginning starting first vor vorher vorab anfang anfangs* beginn avant debut initiale voor vooraf przed poczatek poczatkowe antes inicial inizio prima iniziale fore innan start* p01 dp01 δp01 opening pred zacatek pocatek pocatecni ennen alussa alku inicial inicio | δp0 1|dp0 1|p0 1|zero 1|baseline 1',
   after:
-    'after danach konci post posttest end ending final finish last nach nachher ende einde apres fin finale na achteraf eind po koniec koncowe despues final* dopo fine efter etter slut slutt p02 dp02 δp02 closing konec koncovy jalkeen lopussa loppu depois | δp0 2|dp0 2|p0 2|zero 2|baseline 2',
+    'after danach konci post posttest end ending final finish last nach nachher ende einde apres fin finale na achteraf eind po koniec koncowe despues final* dopo fine efter etter slut slutt p02 dp02 δp02 closing konec koncovy jalkeen lopussa loppu depois depois fim loppuu | δp0 2|dp0 2|p0 2|zero 2|baseline 2',
   /** What stands where the flow would, with the fan covered. */
   covered:
     'closed covered sealed shut capped blanked off geschlossen abgedeckt verschlossen zu ferme fermee obture obturee afgedekt afgesloten dicht lukket tildaekket stangd tackt zakryty zamkniety tapado cerrado chiuso coperto zakryto',
-  fan: 'fan blower geblase* geblaese* ventilator* ventilateur ventilador ventilatore vifte* flakt* blasare blaser wentylator* puhallin puhaltimen',
+  fan: 'fan blower geblase* geblaese* ventilator* ventilateur ventilador ventilatore vifte* flakt* blasare blaser wentylator* puhallin puhaltimen blaeser*',
   /** The state of a fan that does not run. */
   stopped:
-    'off aus abgeschalt* ausgeschalt* stillstand* abgedichtet* uit uitgeschakeld* slukket avslatt avstangd avslagen eteint arrete arret spento apagado parado wylaczon* zatrzyman* vypnut* zastaven* pois',
+    'off aus abgeschalt* ausgeschalt* stillstand* abgedichtet* uit uitgeschakeld* slukket avslatt avstangd avslagen eteint arrete arret spento apagado parado wylaczon* zatrzyman* vypnut* zastaven* pois without uden uten utan sem sin sans senza ohne zonder bez ilman',
   /** A moment after one run and before the other. */
   between:
     'between zwischen dazwischen entre tussen mellan mellem mellom tra miedzy pomiedzy mezi valissa valilla middle mid halfway',
-  dep: 'depress* despres* depr dep dp- unterdruck* underpressure negative negativ negativer onderdruk* podcisn* depresion* depression* undertryk* undertrykk* undertryck* suction minus podtlak* alipaine* negativa negativo saugend absaugend | blowing out|blow out|blows out|blown out| under pressure|u druck|vacuum',
-  pres: 'pressuri* pressuriz* press pres overpressure positive positiv positiver uberdruck* ueberdruck* overdruk* nadcisn* sobrepresion* presurizacion* sovrapress* pressurizzazione overtryk* overtrykk* overtryck* surpress* plus pretlak* ylipaine* positiva positivo druckend einblasend | blowing in|blow in|blows in|blown in',
+  dep: 'depress* despres* depr dep dp- unterdruck* underpressure negative negativ negativer onderdruk* podcisn* depresion* depression* undertryk* undertrykk* undertryck* suction minus podtlak* alipaine* negativa negativo saugend absaugend depressao despressur* subpressao | blowing out|blow out|blows out|blown out| under pressure|u druck|vacuum',
+  pres: 'pressuri* pressuriz* press pres overpressure positive positiv positiver uberdruck* ueberdruck* overdruk* nadcisn* sobrepresion* presurizacion* sovrapress* pressurizzazione overtryk* overtrykk* overtryck* surpress* plus pretlak* ylipaine* positiva positivo druckend einblasend sobrepressao pressurizac* presurizac* | blowing in|blow in|blows in|blown in',
   pressure:
     'pressure pressures press dp δp deltap dpa delta p pa pascal pascals pdiff ~druck ~druckdifferenz ~differenzdruck pression pressions ~druk drukverschil cisnienie cisnienia roznica presion presiones pressione pressioni tryk trykk tryck tryckskillnad trykforskel trykkforskjell difference differenz tlak tlakovy tlakova tlaku rozdil paine paine* paineero pressao diferenca tlakova | δ p|pressure diff',
   building:
     'building bldg house geb envelope env room dwelling enclosure structure indoor measured actual act ist istwert gebaude* gebaeude* hull* batiment enveloppe gebouw* woning budynku budynek edificio vivienda bygning* byggnad* hus involucro envolvente klimaskal* klimaskaerm* dom domu mesuree mesure gemeten zmierzone medida misurata maalt matt uppmatt huis budovy budova rakennus vaipan',
   device:
-    'fan device nozzle orifice ring blower flowmeter geblase* geblaese* ventilator* ventilatordruk ventilateur ventilador ventilatore blende* blenden* diaphragme diaphragm boquilla blaser* vifte* flakt* blasare wentylator* dysza dyse duse dusen ~duse tryska ugello tobera suutin mondstuk* ventilatoru puhallin puhaltimen | flow pressure|flow pa',
+    'fan device nozzle orifice ring blower flowmeter geblase* geblaese* ventilator* ventilatordruk ventilateur ventilador ventilatore blende* blenden* diaphragme diaphragm boquilla blaser* vifte* flakt* blasare wentylator* dysza dyse duse dusen ~duse tryska ugello tobera suutin mondstuk* ventilatoru puhallin puhaltimen blaeser* | flow pressure|flow pa',
   flow: 'flow flows airflow airflows q qm qr qv vr qfan qmeas qmeasured qleak cfm lps cmh ~volumenstrom ~volumenstrome ~luftstrom ~leckagestrom ~leckstrom debit debits debiet luchtdebiet luchtstroom luchtvolumestroom przeplyw strumien caudal caudales flujo portata flusso luftmangd flode* ~flode luftmenge* virtaama* wydatek luftflode luftmengde luftstrom* volumenstrom* volumstrom* lekdebiet lekstroom lackage leakage volumeflow prutok prutoku objemovy tok vzduchu ilmavirta ilmavirta* vuotoilmavirta vuotoilma caudal vazao fluxo | air flow|air leakage|volume flow|vol flow|flow rate',
   volume:
     'volume vol vol. volumen ~volumen kubatura objetosc kubatur inhoud volym cubage ~luftvolumen ~innenvolumen rumfang v vi objem objemu tilavuus sisatilavuus ilmatilavuus volumes | air volume|internal volume|cubic content',
@@ -43,9 +43,9 @@ export const CONCEPTS = {
     'measured meas actual act raw reading shown display displayed indicated ist gemessen abgelesen angezeigt anzeige mesure mesuree lu affiche gemeten afgelezen zmierzony zmierzone odczyt medido medida leido misurato misurata letto malt maalt uppmatt avlast mereno namereno mitattu | as read|as shown',
   room: 'room rooms zone zones space spaces raum raume zimmer piece pieces kamer pokoj habitacion stanza rum rom',
   envelope:
-    'envelope enclosure env ae shell surface fabric perimeter ~hullflache ~huellflaeche ~hullflachen enveloppe parois deperditive schiloppervlak* gebouwschil verliesoppervlak* schil przegrod przegrody powloki obudowy envolvente envolvente* involucro disperdente klimaskal* omslutande omslutning* omslutningsarea klimaskarm* klimaskaerm* omsluttende at atb atbat obalky obalka vaippa vaipan',
+    'envelope enclosure env ae shell surface fabric perimeter ~hullflache ~huellflaeche ~hullflachen enveloppe parois deperditive schiloppervlak* gebouwschil verliesoppervlak* schil przegrod przegrody powloki obudowy envolvente envolvente* involucro disperdente klimaskal* omslutande omslutning* omslutningsarea klimaskarm* klimaskaerm* omsluttende at atb atbat obalky obalka vaippa vaipan klimatskarm* klimaskall* vaippa* vaipan',
   floor:
-    'floor tfa gfa gia gifa nia nifa gfia ufa af afl ~grundflache ~wohnflache ~nutzflache ~bodenflache ~geschossflache ebf plancher habitable shab vloeroppervlak* vloer gebruiksoppervlak* podlogi uzytkowa suelo util pavimento calpestabile gulv* golv* bra boa etageareal atemp a-temp podlahova',
+    'floor tfa gfa gia gifa nia nifa gfia ufa af afl ~grundflache ~wohnflache ~nutzflache ~bodenflache ~geschossflache ebf plancher habitable shab vloeroppervlak* vloer gebruiksoppervlak* podlogi uzytkowa suelo util pavimento calpestabile gulv* golv* bra boa etageareal atemp a-temp podlahova utile lattia* lattia-ala huoneistoala uteis pavimentada',
   area: 'area areas ~flache ~flaeche surface oppervlak* oppervlakte powierzchnia superficie areal ytan yta plocha plochy pinta-ala pintaala',
   height: 'height ht ~hohe ~hoehe hauteur hoogte wysokosc altura altezza hojde hoyde hojd ridge eaves',
   altitude: 'altitude elevation seehohe asl | above sea level|uber nn|u nn|hohe uber',
@@ -64,7 +64,7 @@ export const CONCEPTS = {
     'rh humidity hum feuchte ~feuchte ~feuchtigkeit humidite vochtigheid wilgotnosc humedad umidita fugt* fuktighet fukt hr rf rv | rel hum',
   wind: 'wind windspeed ~windgeschwindigkeit ~windstarke vent windsnelheid wiatr wiatru viento vento vind vindhastighet vindstyrke beaufort bft',
   date: 'date datum dato data fecha jour dzien dat prufdatum messdatum testdatum pruefdatum tested datum dne paivamaara pvm data | date of test|test date',
-  name: 'house home chantier cantiere affaire opera nazev projectnaam projektnaam objectnaam nazwa zone bezeichnung farmhouse lot building dwelling development project plot property flat apartment wohnung nutzungseinheit appartement lejlighed leilighet lagenhet bolig mieszkanie lokal piso appartamento asunto byt apartamento site name unit object job gebaude ~objekt projekt bauvorhaben wohneinheit haus bv batiment chantier projet ouvrage logement maison gebouw project woning budynek obiekt inwestycja edificio obra proyecto vivienda progetto edificio immobile bygning byggeri ejendom prosjekt bygg byggnad fastighet objekt sted operation operacion plads lieu premises address adresse anschrift adres adresa direccion indirizzo adress location ort street strasse rue liegenschaft sag budova budovy stavba rakennus kohde imovel moradia fracao | building name|site address|street address',
+  name: 'house home chantier cantiere affaire opera nazev projectnaam projektnaam objectnaam nazwa zone bezeichnung farmhouse lot building dwelling development project plot property flat apartment wohnung nutzungseinheit appartement lejlighed leilighet lagenhet bolig mieszkanie lokal piso appartamento asunto byt apartamento site name unit object job gebaude ~objekt projekt bauvorhaben wohneinheit haus bv batiment chantier projet ouvrage logement maison gebouw project woning budynek obiekt inwestycja edificio obra proyecto vivienda progetto edificio immobile bygning byggeri ejendom prosjekt bygg byggnad fastighet objekt sted operation operacion plads lieu premises address adresse anschrift adres adresa direccion indirizzo adress location ort street strasse rue liegenschaft sag budova budovy stavba rakennus kohde imovel moradia fracao eiendom ejendom kiinteisto kohteen | building name|site address|street address',
   address:
     'address adresse anschrift adres direccion indirizzo adress location street standort ort liegenschaft postcode adresa osoite morada endereco',
   client:
@@ -78,7 +78,7 @@ export const CONCEPTS = {
   notes:
     'notes note remarks remark comments comment bemerkung bemerkungen anmerkung anmerkungen remarque remarques observations opmerking opmerkingen uwagi observaciones notas osservazioni noter merknad anmarkning kommentar',
   target:
-    'druckstufe* drukstap target targets ziel zielwert* zieldruck design nominal setpoint planned plan soll sollwert sollwerte solldruck cible consigne visee doel streef* streefwaarde gewenst zadane docelowe objetivo obiettivo nominale mal malvarde mal* maltryk settpunkt aim wanted desired intended approx goal pozadovany tavoite cil cilovy | set point|set value|set pa',
+    'druckstufe* drukstap target targets ziel zielwert* zieldruck design nominal setpoint planned plan soll sollwert sollwerte solldruck cible consigne visee doel streef* streefwaarde gewenst zadane docelowe objetivo obiettivo nominale mal malvarde malverdi* maltryk* maltryck* settpunkt aim wanted desired intended approx goal pozadovany tavoite cil cilovy | set point|set value|set pa',
   /** What a result must not exceed. */
   limit:
     'limit limits limite limites limiet limiti limita limity grense grensen grans gransvarde graense graensevaerdi grenzwert* maxwert anforderung* zulassig* required requirement* allowable allowed permitted design must eis eisen exigence* requis* admissible* admisible* krav kravet kravene wymagan* wymog* requisit* pozadavek vaatimus* sallittu maxi maximaal toegestaan | not more than|at most',
@@ -90,7 +90,7 @@ export const CONCEPTS = {
     'speed rpm hz drehzahl vitesse toerental obroty velocidad velocita hastighed varvtal voltage volt ampere power leistung stufe',
   time: 'time clock elapsed zeit uhrzeit messzeit temps heure tijd czas hora ora tid tidspunkt timestamp zeitstempel',
   index:
-    'no nr # n° step reading point pt pts stage station lp messpunkt punkt stufe num number index etape palier punt meetpunt punkt lp. pomiar punto paso passo trin steg trinn stap id row sample messung poradi',
+    'no nr nro ponto piste pisteet bod cislo # n° step reading point pt pts stage station lp messpunkt punkt stufe num number index etape palier punt meetpunt punkt lp. pomiar punto paso passo trin steg trinn stap id row sample messung poradi',
   direction:
     'direction dir mode richtung messrichtung sens richting kierunek direccion direzione retning riktning run type art messart modus kind smer suunta direcao',
   range:

@@ -95,10 +95,14 @@ const SUBSCRIPT = /(?<!\p{L})(a|t|v|q|[Δδ∆d]?p)_(e|f|i|a|o|m|b|l|in|out|int|
 const FOER = /(?<!\p{L})før(?!\p{L})/giu
 const FOR_AT_END = /(?<!\p{L})for(?=\s*(?:$|[([,:;=/]|pa(?!\p{L})))/gu
 
+/** "N.º", "N°": its sign is no letter, and none for a degree. */
+const NUMERO = /(?<!\p{L})n\.?\s?[º°](?!\p{L})/giu
+
 /** Words of a text: lower case, without accents, signs and brackets. */
 export function wordsOf(text: string): string[] {
   return text
     .replace(FOER, 'fore')
+    .replace(NUMERO, 'nr')
     .normalize('NFKD')
     .replace(/\p{M}/gu, '')
     .replace(/([a-z]{3})([A-Z])/g, '$1 $2')

@@ -263,6 +263,8 @@ function belowOf(
       const left = leadOf(view, at, column)
       // Below a list its mean; alone it is the value itself.
       if (found.length > 0 && left !== undefined && isSummary(left)) break
+      // "Zero flow | −0.3 | −0.1" with the numbers of the readings in the next line.
+      if (found.length > 0 && isOfOtherLine(leadOf(view, row + 1, column), left)) break
       const unit = bareUnit(view.text(at, column + 1) ?? '')
       found.push({
         ...(unit?.kind === 'pressure' ? { unit } : {}),
@@ -277,6 +279,12 @@ function belowOf(
   }
   return found
 }
+
+const isOfOtherLine = (first: string | undefined, lead: string | undefined): boolean =>
+  first !== undefined &&
+  lead !== undefined &&
+  says(readLabel(first), 'zero') &&
+  !says(readLabel(lead), 'zero')
 
 /** "Mean of positive values | mean of negative values | mean of all values" below one another: the last is the zero flow. */
 function meanBelow(
