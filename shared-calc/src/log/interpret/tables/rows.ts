@@ -179,8 +179,11 @@ export function walkRows(
         (hasFlow &&
           (isWordForPressure(at.text, row, rows, view, pressure) ||
             goesOn(view, row, [pressure, ...carriers])))
-      if (isTitle || !(isWord || labelsAreNotes(view, row, carriers))) break
-      if (hasFlow) {
+      // "n.d. | n.d." in a line of the table, and no headings of another.
+      const isBlank =
+        !hasFlow && goesOn(view, row, [pressure, ...carriers]) && [at, ...flows].every(saysNothing)
+      if (isTitle || !(isWord || isBlank || labelsAreNotes(view, row, carriers))) break
+      if (hasFlow || isBlank) {
         leftOut.push({ cell, why: rowReasons.cellSays('pressure', at.text), row })
         last = row
       }
@@ -297,6 +300,18 @@ export function walkRows(
 /** Whether the next line is a reading: a word in one line of a table does not end it. */
 const goesOn = (view: View, row: number, used: readonly KnownColumn[]): boolean =>
   used.every(({ at }) => view.number(row + 1, at) !== undefined)
+
+/** A short word that neither heads a column nor names a run. */
+const saysNothing = (content: Content | undefined): boolean => {
+  if (content?.kind !== 'text' || content.text.length > 12) return false
+  const label = readLabel(content.text)
+  return (
+    !label.unit &&
+    !says(label, 'pressure') &&
+    !says(label, 'flow') &&
+    directionWord(content.text) === undefined
+  )
+}
 
 const isHeadingAgain = ({ view, head }: Segment, row: number, { at }: KnownColumn): boolean => {
   const text = view.text(row, at)
