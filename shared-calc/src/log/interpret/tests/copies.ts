@@ -127,6 +127,7 @@ function isOtherUnit(
 /** A sheet for printing with the same readings in whole numbers. */
 function isRounded(one: FoundRun, other: FoundRun): boolean {
   if (one.view.name === other.view.name || one.readings.length < FEWEST) return false
+  if (!other.readings.every(({ pressure }) => Number.isInteger(pressure.value))) return false
   const valuesOf = ({ readings }: FoundRun) =>
     readings.flatMap(({ pressure, carriers }) => [
       pressure.value,
