@@ -45,4 +45,41 @@ describe('what is not searched of a log', () => {
       expect(message).toMatch(/sheet "Test"/i)
     }
   })
+
+  it('does not grow with one cell far out: places between that and the others are not asked for', () => {
+    const far = { kind: 'text', value: 'Volume' } as const
+    const [lastRow, lastColumn] = [1_048_575, 16_383]
+    let asked = 0
+    const sheet = {
+      name: 'Test',
+      hidden: false,
+      rows: lastRow + 1,
+      columns: lastColumn + 1,
+      at: (row: number, column: number) => {
+        asked++
+        return row === lastRow && column === lastColumn ? far : undefined
+      },
+      *cells(): Iterable<[number, number, typeof far]> {
+        yield [lastRow, lastColumn, far]
+      },
+      isRowHidden: () => false,
+      isColumnHidden: () => false,
+      mergeAt: () => undefined,
+    }
+    const { findings } = interpretLog({
+      kind: 'workbook',
+      fileName: 'log.xlsx',
+      sheetNames: ['Test'],
+      sheet: () => sheet,
+      names: [],
+      date1904: false,
+      findings: [],
+    })
+    expect(findings.filter(({ rule }) => rule === 'log-not-searched').map(({ cells }) => cells)).toEqual([
+      ['Test!A2001'],
+      ['Test!DQ1'],
+    ])
+    // A form, 300 rows of 60 columns, is gone through once; all that is read of a sheet would be 240,000 places.
+    expect(asked).toBeLessThan(20_000)
+  })
 })

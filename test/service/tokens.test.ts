@@ -6,6 +6,7 @@ import { createApp } from '../../service/src/app'
 import { ROLES } from '../../service/src/security/caller'
 import { makeToken, provenBy } from '../../service/src/security/tokens/token'
 import { readTokens, writeTokens } from '../../service/src/security/tokens/token-file'
+import { dayInWords } from '../../shared-calc/src/catalogue/words.js'
 import { commandLine, folder } from './support/command-line'
 import { listen, postJson } from './support/listen'
 import { demoRecord } from './support/record'
@@ -62,7 +63,7 @@ describe('draughtbook token', () => {
     expect(kept).not.toContain(made.out.split('_')[2])
     expect((await stat(file)).mode & 0o777).toBe(0o600)
     const list = await commandLine('token', 'list', '--tokens', file)
-    expect(list.out).toMatch(/until +20\d\d-\d\d-\d\d +evaluate,archive +not used yet +office$/)
+    expect(list.out).toMatch(/until +\d+ [A-Z][a-z]+ 20\d\d +evaluate,archive +not used yet +office$/)
   })
 
   it('refuses odd names, odd numbers of days and unknown ids', async () => {
@@ -168,7 +169,7 @@ describe('a service with tokens', () => {
     const today = new Date().toISOString().slice(0, 10)
     await expect
       .poll(async () => (await commandLine('token', 'list', '--tokens', file)).out)
-      .toMatch(new RegExp(`archive +last used ${today} +archivist`))
+      .toMatch(new RegExp(`archive +last used ${dayInWords(today)} +archivist`))
   })
 
   it('opens each address that changes or calculates something to one role alone', async () => {

@@ -70,6 +70,26 @@ export const longWork: readonly LongWork[] = [
   book('readings without headings that never rise', () => ({
     sheet: sheetOf(400, 43, (row, column) => number(5 + ((row * 37 + column * 53) % 100))),
   })),
+  book('500 sheets with a cell in their last place', () => {
+    const numbers = Array.from({ length: 500 }, (_, index) => index + 1)
+    const relation = (index: number) =>
+      `<Relationship Id="rId${index}" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/worksheet" Target="worksheets/sheet${index}.xml"/>`
+    const sheet = (index: number) =>
+      `<worksheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><sheetData><row r="1048576"><c r="XFD1048576" ${inline(`Volume ${index}`)}</row></sheetData></worksheet>`
+    return {
+      sheets: numbers
+        .map((index) => `<sheet name="S${index}" sheetId="${index}" r:id="rId${index}"/>`)
+        .join(''),
+      more: {
+        'xl/_rels/workbook.xml.rels': strToU8(
+          `<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships">${numbers.map(relation).join('')}</Relationships>`,
+        ),
+        ...Object.fromEntries(
+          numbers.map((index) => [`xl/worksheets/sheet${index}.xml`, strToU8(sheet(index))]),
+        ),
+      },
+    }
+  }),
   text('a text file of blanks between quotation marks', () => `a,b\n"${'" '.repeat(300_000)}`),
   text('a text file of stray quotation marks', () => `a,b\n${'"1" 2'.repeat(120_000)},\n`),
   text('a text file of blanks behind a quotation mark', () => `a,b\n"1"${' '.repeat(600_000)}x\n`),
@@ -77,5 +97,6 @@ export const longWork: readonly LongWork[] = [
   text('a text file of headings of blanks', () =>
     Array.from({ length: 3000 }, (_, row) => `Volume ${row}${' '.repeat(180)}in x,1`).join('\n'),
   ),
+  text('a text file of two million carriage returns', () => '\r'.repeat(2_000_000)),
   text('a text file of one field of blanks', () => `a,b\n1,${' '.repeat(2_000_000)}x\n`),
 ]

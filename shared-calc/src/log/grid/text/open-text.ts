@@ -62,10 +62,11 @@ const QUOTE_FAULTS = {
 
 /** Counts fields before they are made: a file of separators alone would fill the memory. */
 function guardFields(text: string, separator: string): void {
+  const lineEnd = text.includes('\n') ? '\n' : '\r'
   let fields = 1
   for (let at = 0; at < text.length; at++) {
     const letter = text[at]
-    if (letter === '\n' || letter === separator) fields++
+    if (letter === lineEnd || letter === separator) fields++
   }
   if (fields > LIMITS.textCells)
     refuse('too-many-cells', `the file holds about ${fields} fields; at most ${LIMITS.textCells} are read`)

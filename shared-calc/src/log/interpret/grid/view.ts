@@ -38,10 +38,23 @@ export interface View {
   right(row: number, column: number): number
 }
 
+/** Rows and columns of what is read of a sheet: one past the last that hold something there. A single cell far out makes no sheet large. */
+function extentOf(sheet: Sheet): { rows: number; columns: number } {
+  const most = { rows: Math.min(sheet.rows, READ.rows), columns: Math.min(sheet.columns, READ.columns) }
+  const isWhole = sheet.rows <= READ.rows && sheet.columns <= READ.columns
+  if (isWhole || !sheet.cells) return most
+  const extent = { rows: 0, columns: 0 }
+  for (const [row, column] of sheet.cells()) {
+    if (row >= most.rows || column >= most.columns) continue
+    extent.rows = Math.max(extent.rows, row + 1)
+    extent.columns = Math.max(extent.columns, column + 1)
+  }
+  return extent
+}
+
 /** The sheet upright. */
 export function viewOf(sheet: Sheet, around: Surroundings): View {
-  const rows = Math.min(sheet.rows, READ.rows)
-  const columns = Math.min(sheet.columns, READ.columns)
+  const { rows, columns } = extentOf(sheet)
   const known: (Content | null | undefined)[] = []
   const held = (row: number, column: number): Content | undefined => {
     if (row < 0 || column < 0 || row >= rows || column >= columns) return undefined
@@ -71,11 +84,12 @@ export function viewOf(sheet: Sheet, around: Surroundings): View {
 
 /** The same sheet with rows and columns exchanged. */
 export function turned({ sheet, name, date1904, decimal, held }: View): View {
+  const extent = extentOf(sheet)
   return {
     sheet,
     name,
-    rows: Math.min(sheet.columns, READ.columns),
-    columns: Math.min(sheet.rows, READ.rows),
+    rows: extent.columns,
+    columns: extent.rows,
     turned: true,
     date1904,
     decimal,
