@@ -1,4 +1,4 @@
-import { readFile } from 'node:fs/promises'
+import { readFile, realpath } from 'node:fs/promises'
 import { check, InputError, problemsFromZod, refuseOtherKind } from '@draughtbook/shared-calc'
 import { z } from 'zod'
 import { errorCode } from '../../files/file-fault.js'
@@ -61,5 +61,7 @@ export async function changeTokens(
   path: string,
   change: (tokens: readonly StoredToken[]) => readonly StoredToken[],
 ): Promise<void> {
-  await withLock(`${path}.lock`, async () => writeTokens(path, change(await readTokens(path))))
+  // Where the path is a link, the file is changed that it leads to: renaming over the link would leave that as it was.
+  const file = await realpath(path).catch(() => path)
+  await withLock(`${file}.lock`, async () => writeTokens(file, change(await readTokens(file))))
 }

@@ -45,7 +45,12 @@ export class TokenUse {
 
   private async write(): Promise<void> {
     await changeUse(this.tokens, (lastUse) => {
-      for (const [id, at] of this.seen) if (at > (lastUse[id] ?? '')) lastUse[id] = at
+      const now = new Date().toISOString()
+      for (const [id, at] of this.seen) {
+        const known = lastUse[id] ?? ''
+        // A use that is still to come was noted while the clock was wrong.
+        if (at > known || known > now) lastUse[id] = at
+      }
       this.seen.clear()
     })
   }
