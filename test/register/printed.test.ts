@@ -29,7 +29,7 @@ it('a register says what its totals include, what they do not, and everything le
     '1 row not included: 1 duplicate',
     '1 test to bill; no plots to retest',
     'Left out:',
-    '  1 that could not be read: cut.xlsx',
+    '  1 file that could not be read: cut.xlsx',
     '  1 test of another month: september.xlsx',
     '  2 files that are not workbooks or CSV files: n.txt, photo.jpg',
   ])

@@ -78,7 +78,9 @@ describe('months in the register', () => {
 
   it('are not read from a workbook that is no register', async () => {
     const summary = await writeSummaryWorkbook(inventedRecord(1))
-    expect(() => readTrend(summary, 'summary.xlsx')).toThrow(/not a register with a sheet Trends/)
+    expect(() => readTrend(summary, 'summary.xlsx')).toThrow(
+      /not a Draughtbook register: it has no sheet Trends/,
+    )
   })
 })
 
@@ -102,7 +104,7 @@ describe('register --previous', () => {
     const wrong = await commandLine('register', test, ...month, '--previous', test)
     expect([wrong.code, wrong.err.join()]).toEqual([
       2,
-      expect.stringContaining('not a register with a sheet Trends'),
+      expect.stringContaining('not a Draughtbook register: it has no sheet Trends'),
     ])
     expect(
       (await commandLine('register', test, ...month, '--previous', join(folder, 'none.xlsx'))).code,

@@ -64,7 +64,7 @@ describe('a register re-run with its tests', () => {
       const { entry, report } = await rerun(bytes)
       expect(entry?.differences).toEqual([])
       expect(entry?.outcome).toBe('agrees')
-      expect(entry?.why).toBe('8 rows agree with their files, and its formulas are as they were written')
+      expect(entry?.why).toMatch(/^made again from its 8 tests, every figure and everything visible agrees/)
       expect(report.passedOver).toBeUndefined()
     }
   })
@@ -121,9 +121,13 @@ describe('a register re-run with its tests', () => {
     ])
   })
 
-  it('agrees where the office has coloured a cell', async () => {
-    const { entry } = await rerun(dressed('<sz val="11"/><color rgb="FFC00000"/>'))
-    expect(entry?.outcome).toBe('agrees')
+  it('differs by the colour that somebody gave a figure; where a test is not given, only by what cannot be read', async () => {
+    const coloured = dressed('<sz val="10"/><color rgb="FFC00000"/>')
+    const { address } = cellOf(new PackageText(register), 'n50', 7)
+    expect((await rerun(coloured)).entry?.differences).toMatchObject([
+      { kind: 'appearance', label: 'text colour', cell: `Register!${address}` },
+    ])
+    expect((await rerun(coloured, tests.slice(1))).entry?.outcome).toBe('agrees')
   })
 
   it('differs by a box over a sheet, and by results shown otherwise than they are', async () => {
@@ -151,7 +155,11 @@ describe('a register re-run with its tests', () => {
     const book = new PackageText(register)
     book.edit('xl/workbook.xml', /(name="Totals"[^>]*state=")visible/, '$1veryHidden')
     book.edit(book.sheet('Register'), /(<col min="2"[^>]*width=")[\d.]+/, '$10.1')
-    const { entry } = await rerun(book.bytes)
+    expect((await rerun(book.bytes)).entry?.differences.map(({ label }) => label)).toEqual([
+      'width of column B, characters',
+      'sheet Totals is hidden',
+    ])
+    const { entry } = await rerun(book.bytes, tests.slice(1))
     expect(entry?.outcome).toBe('agrees')
     expect(entry?.notes).toContain('Hidden: sheet Totals')
     expect(entry?.notes).toContain('Sheet Register: column B hidden or too narrow to read')

@@ -1,4 +1,5 @@
-import { lstat, readFile, stat, symlink, writeFile } from 'node:fs/promises'
+import { execFileSync } from 'node:child_process'
+import { lstat, readFile, rm, stat, symlink, writeFile } from 'node:fs/promises'
 import { hostname } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it, onTestFinished } from 'vitest'
@@ -8,6 +9,7 @@ import { ROLES } from '../../service/src/security/caller'
 import { makeToken, provenBy } from '../../service/src/security/tokens/token'
 import { readTokens, writeTokens } from '../../service/src/security/tokens/token-file'
 import { readUse, TokenUse } from '../../service/src/security/tokens/token-use'
+import { dayInWords } from '../../shared-calc/src/catalogue/words.js'
 import { commandLine, folder } from './support/command-line'
 import { listen, postJson } from './support/listen'
 import { demoRecord } from './support/record'
@@ -64,7 +66,7 @@ describe('draughtbook token', () => {
     expect(kept).not.toContain(made.out.split('_')[2])
     expect((await stat(file)).mode & 0o777).toBe(0o600)
     const list = await commandLine('token', 'list', '--tokens', file)
-    expect(list.out).toMatch(/until +20\d\d-\d\d-\d\d +evaluate,archive +not used yet +office$/)
+    expect(list.out).toMatch(/until +\d+ [A-Z][a-z]+ 20\d\d +evaluate,archive +not used yet +office$/)
   })
 
   it('refuses odd names, odd numbers of days and unknown ids', async () => {
@@ -213,7 +215,7 @@ describe('a service with tokens', () => {
     const today = new Date().toISOString().slice(0, 10)
     await expect
       .poll(async () => (await commandLine('token', 'list', '--tokens', file)).out)
-      .toMatch(new RegExp(`archive +last used ${today} +archivist`))
+      .toMatch(new RegExp(`archive +last used ${dayInWords(today)} +archivist`))
   })
 
   it('opens each address that changes or calculates something to one role alone', async () => {
@@ -259,6 +261,21 @@ describe('a service with tokens', () => {
     const answer = await ask(`Bearer ${token}`)
     expect(answer.status).toBe(503)
     expect(answer.headers.get('retry-after')).toBe('10')
+  })
+
+  it('lets nobody in, and does not wait, when the token file leads to a pipe or to what never ends', async () => {
+    const { token, stored } = makeToken('office', 1, ['evaluate', 'archive'])
+    const { file, ask } = await serviceWith([stored])
+    const pipe = join(await folder(), 'pipe')
+    execFileSync('mkfifo', [pipe])
+    for (const target of [pipe, '/dev/zero']) {
+      await rm(file)
+      await symlink(target, file)
+      await expect.poll(async () => (await ask(`Bearer ${token}`)).status, { timeout: 30_000 }).toBe(503)
+      const { code, err } = await commandLine('token', 'list', '--tokens', file)
+      expect(code).toBe(2)
+      expect(err.join('\n')).toMatch(/tokens\.json: it is not a regular file/)
+    }
   })
 
   it('limits refused attempts of one address and requests of one caller', async () => {

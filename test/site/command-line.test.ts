@@ -27,7 +27,7 @@ describe('draughtbook volume', () => {
     const { file } = await fileWith(request)
     const { code, out, err } = await commandLine('volume', file)
     expect([code, err]).toEqual([0, []])
-    expect(out).toMatch(/Net internal volume +319\.16 m³ \(standard uncertainty 2\.12\)/)
+    expect(out).toMatch(/Net internal volume +319\.16 m³ \(standard uncertainty 2\.12 m³\)/)
     expect(out).toMatch(/Overall internal volume +336\.65 m³/)
     expect(out).toMatch(
       /"floor between the storeys" \(17\.5 m³\) is included in the overall internal volume only/,

@@ -11,7 +11,7 @@ interface Told {
 /** Keeps the page itself in this browser, and asks the browser to keep what is typed. Never rejects. */
 export async function keepForOffline(base: URL, { kept, refused, newer }: Told): Promise<void> {
   const { serviceWorker, storage } = navigator as Partial<Navigator>
-  if (!serviceWorker) return
+  if (!serviceWorker) return refused(isSecureContext ? NOT_KEPT : NOT_HTTPS)
   try {
     const registration = await serviceWorker.register(new URL('service-worker.js', base))
     await installed(serviceWorker, registration)
@@ -43,6 +43,11 @@ function installed(
 
 /** Browsers say neither why they gave up nor, for the sake of privacy, how much room there really is. */
 const WHY = 'its files could not be stored. Check that this device has free space, then open the page again'
+
+/** Browsers offer their store of pages only where the address is secure, and some not at all. */
+const NOT_HTTPS =
+  'browsers keep a page only from an https address or from this computer itself. Ask whoever runs the service for its https address'
+const NOT_KEPT = 'this browser does not keep pages here, for example in a private window'
 
 function watchForNewer(registration: ServiceWorkerRegistration, newer: () => void): void {
   const look = (): void => {

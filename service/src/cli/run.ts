@@ -1,4 +1,4 @@
-import { CALCULATION_VERSION, InputError, problemWords } from '@draughtbook/shared-calc'
+import { CALCULATION_VERSION, didYouMean, InputError, nearest, problemWords } from '@draughtbook/shared-calc'
 import { Command, CommanderError, Help, type Option } from 'commander'
 import { fileFault } from '../files/file-fault.js'
 import { DONE, UNREADABLE } from './command.js'
@@ -34,6 +34,16 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
       const add = await load()
       add(command, { terminal, end })
     }
+    const [first, named] = args
+    if (first === 'help' && named !== undefined && !commands.some(({ name }) => name === named))
+      throw new UsageError(
+        `unknown command '${named}'${didYouMean(
+          nearest(
+            named,
+            commands.map(({ name }) => name),
+          ),
+        )}`,
+      )
     if (args.length === 0) throw new UsageError('name a command; `draughtbook --help` lists them')
     await program.parseAsync([...args], { from: 'user' })
     return code

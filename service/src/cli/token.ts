@@ -114,10 +114,13 @@ function rolesFor({ role, library }: AddOptions): Role[] {
 
 function stateOf({ expires, revoked, ...rights }: StoredToken): string {
   const roles = rolesOf(rights).join(',').padEnd(24)
-  if (revoked !== undefined) return `revoked ${revoked.slice(0, 10)}  ${roles}`
+  if (revoked !== undefined) return `revoked ${day(revoked)}  ${roles}`
   const past = new Date(expires) <= new Date()
-  return `${past ? 'expired' : 'until  '} ${expires.slice(0, 10)}  ${roles}`
+  return `${past ? 'expired' : 'until  '} ${day(expires)}  ${roles}`
 }
 
 const useOf = (at: string | undefined): string =>
-  at === undefined ? 'not used yet        ' : `last used ${at.slice(0, 10)}`
+  at === undefined ? 'not used yet'.padEnd(27) : `last used ${day(at)}`
+
+/** A day in words, in a column as wide as the longest. */
+const day = (at: string): string => dayInWords(at.slice(0, 10)).padEnd(17)

@@ -1,6 +1,7 @@
+import { stat } from 'node:fs/promises'
 import { availableParallelism } from 'node:os'
 import type { AddCommand } from './command.js'
-import { UsageError } from './errors.js'
+import { UsageError, withFile } from './errors.js'
 
 interface Options {
   readonly queue: string
@@ -22,6 +23,7 @@ export const addWorker: AddCommand = (command, { terminal }) => {
     .action(async ({ queue, workers, root, silence }: Options) => {
       for (const [name, text] of Object.entries({ workers, silence }))
         if (!/^[1-9]\d?$/.test(text)) throw new UsageError(`--${name} must be a whole number from 1 to 99`)
+      await withFile(root, () => stat(root))
       const { startWorker } = await import('../queue/queue-worker.js')
       const worker = await startWorker({
         url: queue,

@@ -90,7 +90,7 @@ const Difference = z.strictObject({
   follows: z.array(z.strictObject(difference)).optional(),
 })
 
-/** Of a building or stages, in hex: no larger than a file that is read. */
+/** Of a report on several tests, in hex: no larger than a file that is read. */
 const MOST_HEX = 2 * LIMITS.fileBytes
 
 const quoted = z.record(text, z.union([number, text]))
@@ -120,7 +120,7 @@ const Tests = z.array(
     sinceIssue: z.array(Difference),
     remarks: z.array(text).optional(),
     notes: z.array(text),
-    quoted: quoted.optional(),
+    line: Line.optional(),
     given: z.strictObject({ record: TestRecord, altered: text.optional() }).optional(),
     register: z
       .strictObject({

@@ -18,7 +18,7 @@ export async function connect(url: string): Promise<Redis> {
   } catch (error) {
     redis.disconnect()
     throw new UsageError(
-      `the Redis server at ${withoutPassword(url)} cannot be reached: ${error instanceof Error ? error.message : String(error)}`,
+      `the Redis server at ${withoutPassword(url)} cannot be reached: ${(error instanceof Error ? error.message : String(error)).replace(/\.$/, '')}`,
     )
   }
   return redis

@@ -156,6 +156,7 @@ function compareValue(
     return { ...pair, change: found - expected.value, rounding: agreement === 'rounding' }
   }
   if (cell.kind === 'unstored' && expected.value === '') return undefined
+  if (cell.kind === 'error' && expected.kind === 'error' && found === expected.value) return undefined
   const sameKind = (cell.kind === 'boolean') === (typeof expected.value === 'boolean')
   if (sameKind && cell.kind !== 'error' && cell.kind !== 'number' && sameText(found, expected.value))
     return undefined

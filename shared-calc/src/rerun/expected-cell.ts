@@ -1,9 +1,12 @@
 import ExcelJS, { type Cell as WrittenCell } from 'exceljs'
+import { serial } from '../reports/workbook/zip/rows-text.js'
 
 /** What the writer puts into a cell. */
 export interface ExpectedCell {
   readonly value: number | string | boolean
   readonly formula?: string
+  /** An error such as #N/A, which a formula gives on purpose. */
+  readonly kind?: 'error'
   readonly format?: string
 }
 
@@ -14,16 +17,22 @@ export function expectedCell(cell: WrittenCell): ExpectedCell | undefined {
   if (value === undefined) return undefined
   return {
     value,
+    ...(isError(cell.result) && { kind: 'error' as const }),
     ...(cell.type === ExcelJS.ValueType.Formula && { formula: cell.formula }),
     ...(cell.numFmt && { format: cell.numFmt }),
   }
 }
+
+const isError = (value: unknown): value is { readonly error: unknown } =>
+  typeof value === 'object' && value !== null && 'error' in value
 
 function contentOf(cell: WrittenCell): ExpectedCell['value'] | undefined {
   const { type } = cell
   if (type === ExcelJS.ValueType.Null) return undefined
   const value: unknown = type === ExcelJS.ValueType.Formula ? cell.result : cell.value
   if (typeof value === 'number' || typeof value === 'boolean' || typeof value === 'string') return value
+  if (value instanceof Date) return serial(value)
+  if (isError(value)) return String(value.error)
   // A formula whose result is an empty text is stored without one.
   if (value === undefined || value === null) return ''
   return cell.text

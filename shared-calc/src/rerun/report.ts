@@ -1,5 +1,6 @@
 import type { TestRecord } from '../contract/record/index.js'
 import type { Layout } from '../log/layout/schema.js'
+import type { TestLine } from '../reports/register/test-line.js'
 import type { ColumnPlaces, Quoted } from '../reports/register/workbook/quoted.js'
 import type { RecordSignature } from '../reports/workbook/record-signature.js'
 import type { KnownVersion } from '../versions/version.js'
@@ -113,13 +114,13 @@ export interface RerunTest {
   readonly remarks?: readonly string[]
   /** What was not checked. */
   readonly notes: readonly string[]
-  /** What a register shows of this test. Only until all files of a re-run are compared. */
-  readonly quoted?: Quoted
+  /** What a register is made of. Only until all files of a re-run are compared. */
+  readonly line?: TestLine
   /** What it was worked out from, and why its file cannot be taken as issued. Only until all files of a re-run are compared. */
   readonly given?: { readonly record: TestRecord; readonly altered?: string }
   /** Of a register: what it shows. Only until all files of a re-run are compared. */
   readonly register?: RegisterRead
-  /** Of a building or stages: its bytes in hex, which can lie in a queue. Only until all files of a re-run are compared. */
+  /** Of a report on several tests: its bytes in hex, which can lie in a queue. Only until all files of a re-run are compared. */
   readonly bytes?: string
 }
 

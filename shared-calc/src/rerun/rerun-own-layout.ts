@@ -8,7 +8,7 @@ import type { Scope } from '../log/layout/scope.js'
 import { splitTests } from '../log/layout/split-tests.js'
 import { LogError } from '../log/problem.js'
 import { layoutOf, NOT_A_SUMMARY } from '../reports/archive/open-archived.js'
-import { type Quoted, quotedOf } from '../reports/register/workbook/quoted.js'
+import { lineOf } from '../reports/register/test-line.js'
 import { versions as known } from '../versions/list.js'
 import { runnable, type VersionParts } from '../versions/version.js'
 import { printedAgrees } from './agreement.js'
@@ -80,7 +80,7 @@ function rerunTest(
     ...(test.id !== undefined && { testNumber: test.id }),
     calculationVersion: evaluation.calculationVersion,
     recordDigest: digestOf(record),
-    quoted: withoutFindings(quotedOf(record, evaluation)),
+    line: lineOf({ file, source: 'own layout' }, record, evaluation),
     given: { record },
     compared: { figures: results.length, cells: results.length },
     differences,
@@ -93,9 +93,6 @@ function rerunTest(
     ],
   }
 }
-
-/** What was noticed while a log was read is not made again here, so its findings cannot be counted. */
-const withoutFindings = ({ findings: _, ...quoted }: Quoted): Quoted => quoted
 
 /** Of each figure that differs, what would make it agree. */
 function explanations(

@@ -35,7 +35,7 @@ export async function makeRerunReport(
   )
   const notCompared = reports.filter((_, i) => compared[i] === undefined).map(({ file }) => file)
   const tests = [
-    ...files.map(({ quoted: _, given: _given, ...test }, i): RerunTest => {
+    ...files.map(({ line: _, given: _given, ...test }, i): RerunTest => {
       const among = remarks.get(files[i] as RerunTest)
       return among ? { ...test, remarks: among } : test
     }),

@@ -2,7 +2,7 @@ import type { Evaluation } from '../contract/record/index.js'
 import type { Grid } from '../log/grid/grid.js'
 import { archivedParts } from '../reports/archive/open-archived.js'
 import { alteration } from '../reports/register/read-lines.js'
-import { quotedOf } from '../reports/register/workbook/quoted.js'
+import { lineOf } from '../reports/register/test-line.js'
 import { holdsIssuedRows } from '../reports/workbook/issued/issue.js'
 import { digestParts } from '../reports/workbook/issued/issued-parts.js'
 import type { ReadSummary } from '../reports/workbook/read-summary.js'
@@ -50,7 +50,7 @@ export async function rerunSummary(
     calculationVersion,
     recordDigest: summary.digests.record.found,
     signature,
-    quoted: quotedOf(record, recorded),
+    line: lineOf({ file, source: 'summary workbook' }, record, recorded),
   }
   const issuedUnder = versions.find((one) => one.version === calculationVersion)
   if (!issuedUnder)

@@ -1,6 +1,6 @@
 import { InputError } from '../contract/problem.js'
 import { problemsInWords } from '../contract/record/index.js'
-import { archivedParts, openArchived, reportKind } from '../reports/archive/open-archived.js'
+import { openArchived, reportKind } from '../reports/archive/open-archived.js'
 import { rerunRegister } from './register/rerun-register.js'
 import { type RerunOptions, type RerunTest, unreadable } from './report.js'
 import { rerunOwnLayout } from './rerun-own-layout.js'
@@ -21,7 +21,7 @@ export async function rerunFile(
     const { grid, summary } = openArchived(bytes, file)
     if (summary) return [await rerunSummary(file, bytes, grid, summary, options)]
     const kind = reportKind(grid)
-    if (kind === 'register') return [rerunRegister(file, grid, archivedParts(bytes))]
+    if (kind === 'register') return [rerunRegister(file, grid, bytes)]
     if (kind === 'building' || kind === 'stages') return [rerunSeveral(file, bytes, kind)]
     // A re-run lies beside what it is about; it holds nothing to re-run.
     if (kind === 're-run') return []

@@ -122,9 +122,14 @@ function Result({ register }: { register: Register }) {
         {counted(overall.tests, 'row')}, <b>{counted(overall.counting, 'test')}</b> included in totals:{' '}
         <b>{overall.meets}</b> met the target, <b>{overall.misses}</b> failed, <b>{overall.notValid}</b> not
         valid
+        {overall.noTarget > 0 ? (
+          <>
+            , <b>{overall.noTarget}</b> without a target
+          </>
+        ) : null}
         {rate === undefined ? '' : `; ${Math.round(rate * 100)} % passed first time`}
         {overall.medianN50 === undefined ? '' : `; median n50 ${overall.medianN50.toFixed(2)} 1/h`}.{' '}
-        {counted(toRetest.length + toRetestElsewhere.length, 'house')} to retest;{' '}
+        {counted(toRetest.length + toRetestElsewhere.length, 'plot')} to retest;{' '}
         {counted(calibrations.length, 'calibration')} expired or expiring within 60 days.
       </p>
       {altered > 0 ? (
@@ -147,9 +152,7 @@ function Result({ register }: { register: Register }) {
       ))}
       {toRetestElsewhere.length > 0 ? (
         <details>
-          <summary>
-            {counted(toRetestElsewhere.length, 'house')} to retest after tests of other months
-          </summary>
+          <summary>{counted(toRetestElsewhere.length, 'plot')} to retest after tests of other months</summary>
           <ul>
             {toRetestElsewhere.map(({ file, site, building, date, outcome }) => (
               <li key={`${file} ${building}`}>

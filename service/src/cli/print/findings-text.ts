@@ -18,7 +18,9 @@ export function findingsText(findings: readonly Finding[], given: Given): string
   const total = `Findings   ${invalidating === 0 ? 'none invalidates' : `${invalidating} ${invalidating === 1 ? 'invalidates' : 'invalidate'}`} the test; ${count(cautions, 'caution')}, ${count(notes, 'note')}`
   const groups = GROUPS.flatMap(({ severity, title }) => {
     const own = findings.filter((one) => one.severity === severity)
-    return own.length === 0 ? [] : [`  ${title}`, ...own.flatMap((one) => findingLines(one, given))]
+    return own.length === 0
+      ? []
+      : [`  ${title}`, ...own.flatMap((one, i) => findingLines(one, given, isSaidNext(one, own[i + 1])))]
   })
   return [total, ...groups].join('\n')
 }
@@ -29,14 +31,18 @@ const FIRST_PLACES = 3
 /** A longer message is a list: each of its items has a line of its own. */
 const LONGEST_LINE = 300
 
-function findingLines(finding: Finding, given: Given): string[] {
+/** The next finding has the same remedy, which is then given once, after the last of them. */
+const isSaidNext = ({ rule, remedy }: Finding, next: Finding | undefined): boolean =>
+  next?.rule === rule && next.remedy === remedy
+
+function findingLines(finding: Finding, given: Given, remedyFollows: boolean): string[] {
   const { message, remedy } = finding
   const places = placesOf(finding, given)
   const source = cited(finding) && ` [${cited(finding)}]`
   return [
     ...messageLines(message, source),
     ...(places ? [`      where: ${places}`] : []),
-    ...(remedy ? [`      what to do: ${remedy}`] : []),
+    ...(remedy && !remedyFollows ? [`      what to do: ${remedy}`] : []),
   ]
 }
 

@@ -60,7 +60,9 @@ function leftOutLines(leftOut: readonly LeftOut[], listed: boolean): string[] {
   const others = leftOut.filter(({ expected, kind }) => expected && !known.has(kind))
   return [
     'Left out:',
-    ...(unread.length > 0 ? [`${unread.length} that could not be read: ${named(unread)}`] : []),
+    ...(unread.length > 0
+      ? [`${count(unread.length, 'file')} that could not be read: ${named(unread)}`]
+      : []),
     ...groups,
     ...(others.length > 0 ? [`${others.length} not a test: ${named(others)}`] : []),
   ].map((line, i) => (i === 0 ? line : `  ${line}`))

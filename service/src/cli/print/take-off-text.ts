@@ -1,8 +1,11 @@
 import type { TakeOffRequest, TakeOffResult, Total } from '@draughtbook/shared-calc'
-import { placeWords, unitText } from '@draughtbook/shared-calc'
+import { capital, placeWords, unitText } from '@draughtbook/shared-calc'
 import { findingsText } from './findings-text.js'
 
 const WIDTH = 26
+
+/** A field of a stated total ends in its unit. */
+const unitOf = (field: string): string => (field.endsWith('_m3') ? 'm³' : 'm²')
 
 /** A take-off in plain words: totals with their uncertainty, the bases, the plan's own totals, findings. */
 export function takeOffText(request: TakeOffRequest, result: TakeOffResult): string {
@@ -10,7 +13,7 @@ export function takeOffText(request: TakeOffRequest, result: TakeOffResult): str
   const line = (label: string, total: Total | undefined) =>
     total
       ? [
-          `${label.padEnd(WIDTH)}${total.value.toFixed(2)} ${unitText(total.unit)} (standard uncertainty ${total.standardUncertainty.toFixed(2)})`,
+          `${label.padEnd(WIDTH)}${total.value.toFixed(2)} ${unitText(total.unit)} (standard uncertainty ${total.standardUncertainty.toFixed(2)} ${unitText(total.unit)})`,
         ]
       : [`${label.padEnd(WIDTH)}not in the take-off`]
   return [
@@ -23,7 +26,7 @@ export function takeOffText(request: TakeOffRequest, result: TakeOffResult): str
     ...elements.flatMap(({ kind, area }) => line(`  ${kind}`, area)),
     ...stated.map(
       ({ field, from, workedOut, stated: said, relativeDifference }) =>
-        `${'Stated totals'.padEnd(WIDTH)}${placeWords(`takeOff.stated.${field}`, {})}: ${from} states ${said.toFixed(2)}, take-off ${workedOut.toFixed(2)} (${(relativeDifference * 100).toFixed(1).replace('-', '−')} %)`,
+        `${capital(placeWords(`takeOff.stated.${field}`, {})).padEnd(WIDTH)}${said.toFixed(2)} ${unitOf(field)} in ${from}; take-off ${workedOut.toFixed(2)} ${unitOf(field)} (${(relativeDifference * 100).toFixed(1).replace('-', '−')} %)`,
     ),
     '',
     ...bases,

@@ -22,7 +22,7 @@ export function verdictLines({ verdict }: Evaluation): Line[] {
     ...criteria.map((criterion) => ({ label: 'Margin', text: marginText(criterion) })),
     ...ageing.map(({ label, value, within, source }) => ({
       label: 'Ageing',
-      text: `${label}: ${numberText(value)} ${unitText(target.unit)}, ${within ? 'still within' : 'above'} the limit [${source}]`,
+      text: `${label}: ${judgedTexts({ value, limit: target.limit, margin: target.limit - value }).value} ${unitText(target.unit)}, ${within ? 'still within' : 'above'} the limit [${source}]`,
     })),
     ...(leakageToSeal_cm2 === undefined ? [] : [{ label: 'Sealing', text: toSealText(leakageToSeal_cm2) }]),
   ]

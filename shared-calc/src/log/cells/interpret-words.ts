@@ -21,12 +21,14 @@ export function date(cell: Cell, { dateOrder, date1904 = false }: Reading): Inte
   }
   const read = cell.kind === 'text' ? readDateText(String(cell.value), dateOrder) : undefined
   if (!read) return { refused: 'not-a-date', message: `${quoted(String(cell.value))} is not a date` }
-  if ('ambiguous' in read)
-    return refusedUnless(
-      'ambiguous-date',
-      `${quoted(String(cell.value))} may be ${listed(read.ambiguous.map(dayInWords), 'or')}`,
-      'state "dateOrder" in the layout, or type the date as 2026-10-14',
-    )
+  if ('ambiguous' in read) {
+    const either = `${quoted(String(cell.value))} may be ${listed(read.ambiguous.map(dayInWords), 'or')}`
+    return {
+      refused: 'ambiguous-date',
+      message: `${either}: state "dateOrder" in the layout, or type the date as 2026-10-14`,
+      fault: `${either}: type it as ${listed(read.ambiguous, 'or')}`,
+    }
+  }
   const remarks = [cellText('log-text-date', { date: read.date })]
   if (read.shortYear) remarks.push(cellText('log-short-year', { year: read.date.slice(0, 4) }))
   return { value: read.date, remarks }

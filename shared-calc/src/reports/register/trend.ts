@@ -43,14 +43,23 @@ export function readTrend(bytes: Uint8Array, file: string): MonthFigures[] {
   const grid = openLog(bytes, file)
   const sheet = grid.sheetNames.includes(TREND_SHEET) ? grid.sheet(TREND_SHEET) : undefined
   if (!sheet || !grid.sheetNames.includes('Register'))
-    throw new InputError([{ path: file, message: `this is not a register with a sheet ${TREND_SHEET}` }])
-  const months: MonthFigures[] = []
-  for (let row = TREND_HEAD; row < sheet.rows; row += 1) {
-    const month = monthIn(sheet.at(row, 0)?.value)
-    if (month === undefined) continue
-    months.push({ month, ...figuresOf(sheet, row), from: file })
-  }
-  return months
+    throw new InputError([
+      { path: file, message: `this is not a Draughtbook register: it has no sheet ${TREND_SHEET}` },
+    ])
+  return monthsOf(sheet).map(({ month, figures }) => ({ month, ...figures, from: file }))
+}
+
+/** The months of a sheet Trends, each with its row counted from 0; none where there is no sheet. */
+export function monthsOf(
+  sheet: Sheet | undefined,
+): { readonly row: number; readonly month: string; readonly figures: ReturnType<typeof figuresOf> }[] {
+  return Array.from(
+    { length: Math.max(0, (sheet?.rows ?? 0) - TREND_HEAD) },
+    (_, i) => TREND_HEAD + i,
+  ).flatMap((row) => {
+    const month = monthIn(sheet?.at(row, 0)?.value)
+    return sheet && month !== undefined ? [{ row, month, figures: figuresOf(sheet, row) }] : []
+  })
 }
 
 /** Registers written before 1.5.0 have 2026-10 where later ones have October 2026. */

@@ -14,6 +14,8 @@ export interface SeriesLook {
   readonly storedOddly: string
   readonly marker: string
   readonly line: Colour | undefined
+  /** Of columns. */
+  readonly fill: Colour | undefined
   /** Points; undefined where the program chooses, or where there is no line. */
   readonly lineWidth: number | undefined
   readonly dot: Colour | undefined
@@ -46,7 +48,9 @@ export function chartOf(tree: XmlNode | undefined): ChartLook {
   const plots = (area?.children ?? []).filter(({ name }) => KINDS.test(name))
   const axes = (area?.children ?? []).filter(({ name }) => name.endsWith('Ax'))
   return {
-    series: plots.flatMap((plot) => children(plot, 'ser').map(seriesOf)),
+    series: plots.flatMap((plot) =>
+      children(plot, 'ser').map((series) => seriesOf(series, plot.name === 'barChart')),
+    ),
     notInLegend: deep(child(chart, 'legend'), 'legendEntry')
       .filter((entry) => isOn(attr(child(entry, 'delete'), 'val'), child(entry, 'delete') !== undefined))
       .map((entry) => attr(child(entry, 'idx'), 'val') ?? ''),
@@ -57,6 +61,7 @@ export function chartOf(tree: XmlNode | undefined): ChartLook {
       ['number format of the labels', labelFormats(chart)],
       ['other contents', unusualInChart(tree)],
       ['kind', plots.map(({ name }) => name).join(', ')],
+      ['columns', plots.flatMap(columnsOf).join('; ') || 'none'],
       ['title', plain(textOf(child(child(chart, 'title'), 'tx')))],
       ['legend', child(chart, 'legend') ? 'yes' : 'no'],
       ['labels of all points', plots.map((plot) => shownAtPoints(child(plot, 'dLbls'))).join(', ')],
@@ -74,6 +79,15 @@ export function chartOf(tree: XmlNode | undefined): ChartLook {
       ...axes.flatMap(axisSettings),
     ]),
   }
+}
+
+/** How the columns of a plot stand, with what holds where nothing is said (21.2.2.17, 76, 74, 131). */
+function columnsOf(plot: XmlNode): string[] {
+  if (plot.name !== 'barChart') return []
+  const said = (name: string, otherwise: string) => attr(child(plot, name), 'val') ?? otherwise
+  return [
+    `${said('barDir', 'col')}, ${said('grouping', 'clustered')}, gap ${said('gapWidth', '150')}, overlap ${said('overlap', '0')}`,
+  ]
 }
 
 /** Colour behind the curve, where it is not that of paper. */
@@ -145,13 +159,16 @@ function axisSettings(axis: XmlNode, index: number): [string, string][] {
     ...(attr(child(axis, 'tickLblPos'), 'val') === 'none'
       ? []
       : [
-          [`${name}, number format`, attr(child(axis, 'numFmt'), 'formatCode') ?? 'General'] as [
+          [`${name}, number format`, plainFormat(attr(child(axis, 'numFmt'), 'formatCode') ?? 'General')] as [
             string,
             string,
           ],
         ]),
   ]
 }
+
+/** Some programs write a blank of a format as a character shown as it is. */
+const plainFormat = (code: string): string => code.replaceAll('\\ ', ' ')
 
 /** How far apart the numbers of an axis stand; on a logarithmic one, by which factor. */
 function stepOf(axis: XmlNode): string {
@@ -162,7 +179,7 @@ function stepOf(axis: XmlNode): string {
 const displayUnit = (units: XmlNode | undefined): string =>
   attr(child(units, 'builtInUnit') ?? child(units, 'custUnit'), 'val') ?? 'none'
 
-function seriesOf(series: XmlNode): SeriesLook {
+function seriesOf(series: XmlNode, columns: boolean): SeriesLook {
   const x = child(series, 'xVal') ?? child(series, 'cat')
   const y = child(series, 'yVal') ?? child(series, 'val')
   const marker = attr(at(series, 'marker', 'symbol'), 'val') ?? 'automatic'
@@ -175,6 +192,7 @@ function seriesOf(series: XmlNode): SeriesLook {
     storedOddly: [x, y].flatMap(oddlyStored).join(', ') || 'no',
     marker,
     line: drawnColour(at(series, 'spPr', 'ln')),
+    fill: columns ? drawnColour(child(series, 'spPr')) : undefined,
     lineWidth: widthOf(at(series, 'spPr', 'ln')),
     dotSize: marker === 'none' ? undefined : numberOf(attr(at(series, 'marker', 'size'), 'val')),
     dot: drawnColour(at(series, 'marker', 'spPr')),

@@ -48,6 +48,7 @@ function compareSeries(a: SeriesLook, b: SeriesLook, about: string, place: strin
   pair('points formatted on their own', String(a.odd), String(b.odd))
   pair('smoothed', a.smooth ? 'yes' : 'no', b.smooth ? 'yes' : 'no')
   if (a.line !== undefined && b.line !== undefined) pair('line', a.line, b.line)
+  if (a.fill !== undefined && b.fill !== undefined) pair('fill of the columns', a.fill, b.fill)
   if (differsMuch(a.lineWidth, b.lineWidth))
     pair('width of the line, points', String(a.lineWidth), String(b.lineWidth))
   if (differsMuch(a.dotSize, b.dotSize))

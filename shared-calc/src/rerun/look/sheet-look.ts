@@ -152,9 +152,10 @@ function piecesOf(text: XmlNode | undefined, { theme }: Styles): readonly FontLo
 /** A formula of one cell, or shared by several, gives each of them its own result: that is the usual. */
 function formulaKind(formula: XmlNode | undefined): string {
   const kind = attr(formula, 't') ?? 'normal'
-  return kind === 'normal' || kind === 'shared'
-    ? 'usual'
-    : `${kind} over ${attr(formula, 'ref') ?? 'one cell'}`
+  if (kind === 'normal' || kind === 'shared') return 'usual'
+  // An area of one cell is written K5:K5 by one program and K5 by another.
+  const [from, to] = (attr(formula, 'ref') ?? 'one cell').split(':')
+  return `${kind} over ${to === undefined || to === from ? from : `${from}:${to}`}`
 }
 
 /** One number for a row and a column, counted from 0. A sheet has at most 16,384 columns. */

@@ -22,11 +22,11 @@ const OF_STYLES = words(
   'numFmts fonts fills borders cellStyleXfs cellXfs cellStyles dxfs tableStyles colors extLst',
 )
 
-/** Of a scatter chart with its texts, lines and marks (21.2, 20.1), and what programs add to it. */
+/** Of a scatter or column chart with its texts, lines and marks (21.2, 20.1), and what programs add to it. */
 const OF_CHART =
   words(`chartSpace date1904 lang roundedCorners style clrMapOvr chart title autoTitleDeleted plotArea plotVisOnly
   dispBlanksAs showDLblsOverMax legend legendPos legendEntry overlay layout manualLayout layoutTarget xMode yMode wMode hMode x y w h
-  scatterChart scatterStyle varyColors ser idx order tx xVal yVal smooth marker symbol size dPt invertIfNegative bubble3D dLbls dLbl
+  scatterChart scatterStyle barChart barDir grouping gapWidth overlap catAx cat val auto lblAlgn lblOffset noMultiLvlLbl varyColors ser idx order tx xVal yVal smooth marker symbol size dPt invertIfNegative bubble3D dLbls dLbl
   dLblPos showLegendKey showVal showCatName showSerName showPercent showBubbleSize showLeaderLines leaderLines separator numFmt numRef
   numLit numCache strRef strCache f formatCode ptCount pt v valAx axId axPos crossAx crosses crossesAt crossBetween scaling orientation
   logBase min max delete majorGridlines minorGridlines majorTickMark minorTickMark tickLblPos majorUnit minorUnit spPr txPr rich
@@ -36,7 +36,7 @@ const OF_CHART =
   effectLst sp3d scene3d camera lightRig`)
 
 /** Of these a part of a chart holds several. */
-const OFTEN_IN_CHART = words('ser dPt dLbl pt valAx axId legendEntry ext p r')
+const OFTEN_IN_CHART = words('ser dPt dLbl pt valAx catAx axId legendEntry ext p r')
 
 /** Elements straight below the root that are not usual there, or stand there twice where one is read. In words; `none`. */
 function unusual(root: XmlNode | undefined, usual: ReadonlySet<string>, repeated = ''): string {

@@ -2,26 +2,31 @@ import { counted } from '../../catalogue/words.js'
 import { addressOf, withSheet } from '../../log/grid/address.js'
 import { NOT_LOGGED } from '../../reports/register/totals.js'
 import { headInWords, REGISTER_SHEET } from '../../reports/register/workbook/columns.js'
-import { quotedColumns } from '../../reports/register/workbook/quoted.js'
+import { quotedColumns, quotedOf } from '../../reports/register/workbook/quoted.js'
 import { computedAgrees } from '../agreement.js'
 import { testNamed } from '../named-test.js'
 import type { Difference, QuotedRow, RegisterRead, RerunTest } from '../report.js'
+import { wholeRegister } from './whole-register.js'
 
 /**
- * A register against the tests of the same re-run: each row against the file it names, and the tests that should have a row.
+ * A register against the tests of the same re-run: each row against the file it names, the tests that should have a row, and where all
+ * of its tests are given, every cell and everything visible against a register made again from them.
  * Undefined where none of its files is among those given, and nothing is wrong with its own formulas.
  */
-export function compareRegister(register: RerunTest, given: readonly RerunTest[]): RerunTest | undefined {
-  const { register: read, ...about } = register
-  if (!read) return register
-  const tests = given.filter(({ quoted }) => quoted !== undefined)
+export async function compareRegister(
+  register: RerunTest,
+  given: readonly RerunTest[],
+): Promise<RerunTest | undefined> {
+  const { register: read, bytes: _, ...about } = register
+  if (!read) return about
+  const tests = given.filter(({ line }) => line !== undefined)
   const pairs = read.rows.map((row) => {
     const { plot, date } = row.shown
     return { row, test: testNamed({ file: row.file, plot: textOf(plot), date: textOf(date) }, tests) }
   })
   const compared = pairs.flatMap(({ row, test }) => (test ? [{ row, test }] : []))
   if (compared.length === 0 && about.differences.length === 0) return undefined
-  const differences = [
+  const known = [
     ...compared.flatMap(({ row, test }) => rowDifferences(row, test, read)),
     ...missingRows(
       read,
@@ -30,6 +35,10 @@ export function compareRegister(register: RerunTest, given: readonly RerunTest[]
     ),
     ...about.differences,
   ]
+  const whole = await wholeRegister(register, read, pairs, given, known)
+  const all = 'notCompared' in whole ? undefined : whole
+  // A program that recalculates a register moves the last digits of nearly all its cells: thousands of lines that say nothing.
+  const differences = all ? all.differences.filter(({ rounding }) => !rounding) : known
   const unread = read.rows.length - compared.length
   const [first, ...more] = differences
   const rows = counted(compared.length, 'row')
@@ -38,8 +47,13 @@ export function compareRegister(register: RerunTest, given: readonly RerunTest[]
     outcome: first ? 'differs' : 'agrees',
     why: [
       first
-        ? `${counted(differences.length, 'difference')} from the tests it lists: ${first.label} (${first.cell})${more.length > 0 ? ', …' : ''}`
-        : `${rows} ${compared.length === 1 ? 'agrees with its file' : 'agree with their files'}, and its formulas are as they were written`,
+        ? `${counted(differences.length, 'difference')} from ${all ? 'the register as its tests give it' : 'the tests it lists'}: ${first.label}${first.cell === undefined ? '' : ` (${first.cell})`}${more.length > 0 ? ', …' : ''}`
+        : all
+          ? `made again from its ${counted(compared.length, 'test')}, every figure and everything visible agrees`
+          : `${rows} ${compared.length === 1 ? 'agrees with its file' : 'agree with their files'}, and its formulas are as they were written`,
+      ...(all && !first && all.savedAgain !== undefined
+        ? [`saved again${all.savedAgain && ` by ${all.savedAgain}`}`]
+        : []),
       ...(unread > 0
         ? [
             `${counted(unread, 'row')} not checked, because ${unread === 1 ? 'its file is' : 'their files are'} not among those given`,
@@ -47,13 +61,16 @@ export function compareRegister(register: RerunTest, given: readonly RerunTest[]
         : []),
     ].join('; '),
     compared: {
-      figures: compared.reduce((sum, { test }) => sum + Object.keys(test.quoted ?? {}).length, 0),
-      cells: about.compared.cells,
+      figures: compared.length * quotedColumns.length,
+      cells: all ? all.cells : about.compared.cells,
     },
     differences,
     notes: [
-      ...about.notes,
-      'Sheets Stages, To do, Trends and Charts, and colours, column widths and page set-up, are not checked: make the register again from its tests to compare them',
+      ...(all ? [] : about.notes),
+      ...(all?.sorted ? ['Its rows stand in another order than they were written in'] : []),
+      'notCompared' in whole
+        ? `Only rows, totals and whether values can be read were checked, because ${whole.notCompared}: sheets Stages, To do, Trends and Charts, and colours, column widths and page set-up, were not`
+        : 'Orders and fees, the date “as at”, files left out, buildings, and months of earlier registers are taken from the register itself',
     ],
   }
 }
@@ -66,10 +83,11 @@ const WITHOUT_FIGURES = 'altered'
 
 function rowDifferences(
   { row, role, shown }: QuotedRow,
-  { quoted = {}, building, kind }: RerunTest,
+  { line, building, kind }: RerunTest,
   { places }: RegisterRead,
 ): Difference[] {
-  if (role === WITHOUT_FIGURES) return []
+  if (role === WITHOUT_FIGURES || !line) return []
+  const quoted = quotedOf(line)
   return quotedColumns.flatMap(({ key, head }): Difference[] => {
     if (kind === 'own layout' && key === 'findings') return []
     const [found, expected] = [shown[key] ?? null, quoted[key] ?? null]
@@ -102,18 +120,18 @@ function missingRows(
   const known = new Set(found.map(({ recordDigest }) => recordDigest))
   return tests
     .filter((test) => !found.includes(test) && !known.has(test.recordDigest))
-    .filter(({ quoted = {} }) => {
-      const date = String(quoted.date ?? '')
-      const name = String(quoted.client ?? NOT_LOGGED).toLocaleLowerCase('en')
+    .filter(({ line }) => {
+      const date = line?.date ?? ''
+      const name = (line?.client ?? NOT_LOGGED).toLocaleLowerCase('en')
       return (
         (month === undefined || date.startsWith(month)) &&
         (asOf === undefined || date <= asOf) &&
         (client === undefined || name === client.toLocaleLowerCase('en'))
       )
     })
-    .map(({ file, quoted = {} }) => ({
+    .map(({ file, line }) => ({
       kind: 'cell' as const,
-      label: `test of ${String(quoted.plot ?? file)} on ${String(quoted.date ?? '')} has no row`,
+      label: `test of ${line?.building ?? file} on ${line?.date ?? ''} has no row`,
       cell: withSheet(REGISTER_SHEET, addressOf(0, places.file ?? 0)),
       recorded: null,
       expected: file,

@@ -25,9 +25,9 @@ export interface RegisterLooks {
 }
 
 /**
- * A register is a living workbook: rows are sorted, filtered, corrected and coloured, so that it is not compared with one made
- * again. What no such work needs is reported: values that cannot be read, things that lie over the sheets, and settings that make
- * a program show something else than the cells hold.
+ * What shows by itself, also where a register cannot be made again from its tests because some are not given: offices sort,
+ * filter, correct and colour its rows. What no such work needs is reported: values that cannot be read, things that lie over the
+ * sheets, and settings that make a program show something else than the cells hold.
  */
 export function looksOfRegister(parts: Parts, grid: Grid): RegisterLooks {
   const look = readLook(parts)
@@ -177,7 +177,8 @@ function faultOf({ font, fill, rotation }: CellLook): string | undefined {
 
 /** A format that shows nothing, the same for every number, or thousands for ones. */
 function faultOfFormat(code: string, value: number): string | undefined {
-  if (code === PROBABILITY_FORMAT) return undefined
+  // Some programs write a blank of a format as a character shown as it is.
+  if (code.replaceAll('\\ ', ' ') === PROBABILITY_FORMAT) return undefined
   const shown = (number: number) => format(code, number, { throws: false })
   const [one, other] = [shown(value), shown(value * 1.37 + Math.sign(value || 1) * 1.7)]
   if (one.trim() === '') return `number format ${code}`

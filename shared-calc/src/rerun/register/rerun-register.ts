@@ -1,9 +1,11 @@
+import { bytesToHex } from '@noble/hashes/utils.js'
 import { monthFromWords } from '../../catalogue/words.js'
 import { parseAddress } from '../../log/grid/address.js'
 import type { Grid, Sheet } from '../../log/grid/grid.js'
+import { archivedParts } from '../../reports/archive/open-archived.js'
 import { AS_OF, columns, FIRST_ROW, REGISTER_SHEET } from '../../reports/register/workbook/columns.js'
 import { type ColumnPlaces, dateIn, quotedIn } from '../../reports/register/workbook/quoted.js'
-import type { Parts } from '../../reports/workbook/zip/parts.js'
+import { archiveDifferences } from '../archive-shape.js'
 import type { QuotedRow, RegisterRead, RerunTest } from '../report.js'
 import { formulasOfHead, formulasOfRows } from './formulas-of-rows.js'
 import { looksOfRegister } from './looks-of-register.js'
@@ -13,7 +15,7 @@ import { totalsOfRegister } from './totals-of-register.js'
  * Reads a register for a re-run: its rows, to be compared with the tests they name once all files are read, and what its
  * formulas and totals show by themselves.
  */
-export function rerunRegister(file: string, grid: Grid, parts: Parts): RerunTest {
+export function rerunRegister(file: string, grid: Grid, bytes: Uint8Array): RerunTest {
   const sheet = grid.sheet(REGISTER_SHEET)
   const places = sheet && placesOf(sheet)
   const about = { file, kind: 'register' as const, sinceIssue: [], notes: [] }
@@ -29,15 +31,22 @@ export function rerunRegister(file: string, grid: Grid, parts: Parts): RerunTest
   const formulas = formulasOfRows(sheet, rows, places)
   const totals = totalsOfRegister(grid, rows, places)
   const head = formulasOfHead(sheet, rows.length)
-  const looks = looksOfRegister(parts, grid)
+  const looks = looksOfRegister(archivedParts(bytes), grid)
   return {
     ...about,
     outcome: 'agrees',
     why: '',
     compared: { figures: 0, cells: formulas.cells + totals.cells + head.cells },
-    differences: [...formulas.differences, ...totals.differences, ...head.differences, ...looks.differences],
+    differences: [
+      ...formulas.differences,
+      ...totals.differences,
+      ...head.differences,
+      ...looks.differences,
+      ...archiveDifferences(bytes),
+    ],
     notes: looks.notes,
     register: { rows, places, ...scopeOf(sheet) },
+    bytes: bytesToHex(bytes),
   }
 }
 

@@ -1,16 +1,13 @@
 import type { Workbook } from 'exceljs'
 import { buildingRules, ruleWords } from '../../assessment/building/work-building.js'
 import { homesText } from '../../catalogue/findings/several-homes.js'
-import { parseAddress } from '../../log/grid/address.js'
 import type { Grid } from '../../log/grid/grid.js'
 import { archivedParts } from '../../reports/archive/open-archived.js'
 import { BUILDING, statedIn } from '../../reports/building/building-sheet.js'
 import { FACTS, FIRST_HOME, givenFacts, HOMES, homeColumns } from '../../reports/building/homes-sheet.js'
 import { layOutBuilding } from '../../reports/building/write-building.js'
 import { fileOfLink } from '../../reports/workbook/file-link.js'
-import type { Parts } from '../../reports/workbook/zip/parts.js'
-import { Package } from '../look/package.js'
-import { attr, child, children } from '../look/xml-tree.js'
+import { linksOfCells } from './links-of-cells.js'
 import { type MadeOfTests, numberAt, type PartOf, textAt } from './made-of-tests.js'
 
 /** A building of several homes: a row of sheet Homes for each. */
@@ -75,19 +72,4 @@ function followsFromTarget(grid: Grid): boolean {
   for (let row = 1; row <= (sheet?.rows ?? 0); row += 1)
     if (texts.some((text) => textAt(sheet, row, 1).includes(text))) return true
   return false
-}
-
-/** Where the cells of a sheet lead to, by row and column counted from 1, as `11|3`. */
-function linksOfCells(parts: Parts, sheet: string): ReadonlyMap<string, string> {
-  const from = new Package(parts)
-  const path = from.sheets.find(({ name }) => name === sheet)?.path
-  if (path === undefined) return new Map()
-  const links = from.links(path)
-  return new Map(
-    children(child(from.tree(path), 'hyperlinks'), 'hyperlink').flatMap((one): [string, string][] => {
-      const place = parseAddress(attr(one, 'ref') ?? '')
-      const target = links.get(attr(one, 'id') ?? '')?.target
-      return place && target !== undefined ? [[`${place.row + 1}|${place.column + 1}`, target]] : []
-    }),
-  )
 }

@@ -9,6 +9,7 @@ import type { Grid } from '../../log/grid/grid.js'
 import { openLog } from '../../log/open-log.js'
 import { archivedParts } from '../../reports/archive/open-archived.js'
 import { versionIn } from '../../reports/workbook/new-workbook.js'
+import { archiveDifferences } from '../archive-shape.js'
 import { testNamed } from '../named-test.js'
 import { bad, type Difference, type RerunTest } from '../report.js'
 import { buildingAgain } from './building-again.js'
@@ -99,7 +100,7 @@ async function ofAllTests(
     layOut(kind, grid, found),
     grid,
     archivedParts(bytes),
-    kind.copied.sheet,
+    { linked: [kind.copied.sheet], first: archiveDifferences(bytes) },
   )
   const real = differences.filter(({ rounding }) => !rounding)
   const [first, ...more] = real

@@ -1,6 +1,9 @@
 import type { Workbook } from 'exceljs'
 import { addressOf, withSheet } from '../../log/grid/address.js'
 import type { Grid } from '../../log/grid/grid.js'
+import { addChartsTo } from '../../reports/workbook/chart/add-charts.js'
+import type { ChartDescription } from '../../reports/workbook/chart/description.js'
+import { fileOfLink } from '../../reports/workbook/file-link.js'
 import { holdTexts } from '../../reports/workbook/held-texts.js'
 import { digestParts, savedAgain } from '../../reports/workbook/issued/issued-parts.js'
 import type { Parts } from '../../reports/workbook/zip/parts.js'
@@ -23,18 +26,27 @@ export interface ComparedWorkbook {
   readonly differences: readonly Difference[]
 }
 
+export interface WholeOptions {
+  /** Sheets whose links lead to files: programs write the folders of those as they like. */
+  readonly linked: readonly string[]
+  /** Charts of the workbook made again, not yet in it. */
+  readonly charts?: readonly ChartDescription[]
+  /** What was found before; it is not listed twice. */
+  readonly first?: readonly Difference[]
+}
+
 /**
  * Every cell and everything visible of a workbook against the same one made again.
- * @param linked - the sheet whose links lead to files: programs write those as they like
  */
 export async function compareWhole(
   made: Workbook,
   grid: Grid,
   parts: Parts,
-  linked: string,
+  { linked, charts = [], first = [] }: WholeOptions,
 ): Promise<ComparedWorkbook> {
   holdTexts(made)
   const madeParts = await workbookParts(made)
+  addChartsTo(madeParts, charts)
   const [issued, now] = [digestParts(madeParts), digestParts(parts)]
   const again = savedAgain(issued, now)
   const cells = compareSheets(grid, made.worksheets, new Map(), again ? RECALCULATED_ZERO : undefined)
@@ -45,15 +57,31 @@ export async function compareWhole(
   })
   const found = [
     ...cells.differences,
-    ...looks.filter(({ label }) => !(again && label === `sheet ${linked}: links`)),
+    ...looks.filter(
+      (one) => !(again && linked.some((name) => one.label === `sheet ${name}: links`) && sameFiles(one)),
+    ),
   ]
-  const others = again ? [] : strictParts(madeParts, parts, issued, now, found)
+  const known = new Set(first.map(({ cell }) => cell))
+  const further = found.filter(({ cell }) => cell === undefined || !known.has(cell))
+  const others = again ? [] : strictParts(madeParts, parts, issued, now, [...first, ...further])
   return {
     cells: cells.cells,
     ...(again && { savedAgain: savedBy(parts) }),
-    differences: [...found, ...others],
+    differences: [...first, ...further, ...others],
   }
 }
+
+/** Whether links lead to files of the same names: the folders before them are written as each program likes. */
+const sameFiles = ({ recorded, expected }: Difference): boolean => filesOf(recorded) === filesOf(expected)
+
+const filesOf = (links: Difference['recorded']): string =>
+  String(links)
+    .split('; ')
+    .map((link) => {
+      const [cell = '', target = ''] = link.split(' → ')
+      return `${cell} → ${(fileOfLink(target) ?? target).split(/[\\/]/).at(-1) ?? ''}`
+    })
+    .join('; ')
 
 /** The cells of rows that are copied from tests, wherever the rows stand in the workbook made of those tests alone. */
 export function compareCopied(

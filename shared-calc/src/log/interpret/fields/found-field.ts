@@ -18,6 +18,8 @@ export interface FoundField {
   readonly content: Content
   /** The unit stated by cell, cell beside or label. */
   readonly unit?: KnownUnit
+  /** Another unit of the same kind, which its label states. */
+  readonly rivalUnit?: KnownUnit
   readonly hidden: boolean
   /** Further cells with values that this one stands for. */
   readonly also?: readonly string[]
@@ -34,6 +36,8 @@ export function made(
   held: Content | undefined,
   beside: KnownUnit | undefined,
 ): FoundField | undefined {
+  // "Previous test | 14 February 2025": not of the test of this log.
+  if (says(label, 'former')) return undefined
   const content = asDate(view, label, held) ?? held
   if (!content || content.kind === 'time' || content.kind === 'struck' || content.kind === 'error')
     return undefined
@@ -51,8 +55,7 @@ export function made(
     classify(label, kind, unit, value) ??
     (kind === 'numbers' ? classify(label, 'text', undefined, undefined) : undefined)
   if (!name) return undefined
-  // "Test 1: depressurisation" names a run, not another test.
-  if (name === 'testId' && content.kind === 'text' && directionIn(readLabel(content.text))) return undefined
+  if (name === 'testId' && content.kind === 'text' && !isNumberOfTest(label, content.text)) return undefined
   return {
     name,
     view,
@@ -62,9 +65,21 @@ export function made(
     label,
     content,
     ...(unit ? { unit } : {}),
+    ...(label.unit && !label.loose && label.unit.kind === unit?.kind && label.unit.unit !== unit.unit
+      ? { rivalUnit: label.unit }
+      : {}),
     hidden: view.hidden(at.row, at.column),
   }
 }
+
+/** "Test 1: depressurisation" names a run, "Suction test: zero flow" what follows, "Airtightness test record | Sheet 1 of 1" is a title. */
+function isNumberOfTest(label: Label, text: string): boolean {
+  const value = readLabel(text)
+  if (directionIn(value) || says(value, 'zero')) return false
+  return label.tokens.length <= 2 || label.tokens.some((token) => OF_A_NUMBER.test(token))
+}
+const OF_A_NUMBER =
+  /^(?:no|nr|n|n°|nº|id|ref|reference|referenz|referencia|riferimento|num|number|nummer|numero|numer|cislo|numero|#)$/
 
 /** What stands over the values of a list, in all languages read here. */
 const HEADS_VALUES =

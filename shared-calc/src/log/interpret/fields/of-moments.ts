@@ -1,6 +1,6 @@
 import type { Content } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
-import { directionIn, readLabel } from '../words/label.js'
+import { directionIn, readLabel, says } from '../words/label.js'
 import { momentsAbove } from '../words/moments.js'
 import type { FoundField } from './found-field.js'
 
@@ -23,8 +23,10 @@ export function ofMoments(field: FoundField): FoundField {
     const also = columns.filter((one) => one !== mean).map((one) => view.address(row, one))
     return { ...field, column: mean, cell: view.address(row, mean), content: written, also }
   }
-  const pair = moments.length > 0 ? [at('before'), at('after')] : ofDirections(view, row, column)
-  return meanOf(field, pair)
+  if (moments.length > 0) return meanOf(field, [at('before'), at('after')])
+  // "Inside start / end (°C) | 20.1 | 20.9"
+  const isPair = columns.length === 2 && says(field.label, 'before') && says(field.label, 'after')
+  return meanOf(field, isPair ? columns : ofDirections(view, row, column))
 }
 
 /**

@@ -21,14 +21,24 @@ export function fieldsOfRun(run: FoundRun): FoundField[] {
     return run.readings.length > 2 && run.readings.every((one) => textIn(run.view, one.row, at) === value)
   }
   // A list of readings repeats the values of its test in every line.
-  const repeated = isOfTest ? others : others.filter(isSame)
   return [
-    ...fieldsOfRow(run.view, row, repeated),
+    ...(isOfTest ? fieldsOfTest(run, others) : fieldsOfRow(run.view, row, others.filter(isSame))),
     ...meansOf(
       run,
       others.filter((one) => !isSame(one)),
     ),
   ]
+}
+
+/** Values of a test in a list of readings: in the line of its first reading, or only where its name stands, as in merged cells. */
+function fieldsOfTest({ view, block, test, readings }: FoundRun, columns: Columns): FoundField[] {
+  const row = readings[0]?.row ?? 0
+  const name = block.segment.columns.find(({ role }) => role === 'test')
+  let first = row
+  while (name && first > block.segment.head.first && textIn(view, first, name.at) !== test) first--
+  const stands = ({ at }: { readonly at: number }) => textIn(view, row, at) !== undefined
+  const above = columns.filter((column) => !stands(column))
+  return [...fieldsOfRow(view, row, columns.filter(stands)), ...fieldsOfRow(view, first, above)]
 }
 
 /** Temperatures logged with every reading: their mean is that of the run. */

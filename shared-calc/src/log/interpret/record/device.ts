@@ -9,6 +9,7 @@ import type { Draft } from './draft.js'
 
 /** The range of a reading, by the text of its ring or plate. */
 export interface DeviceInRecord {
+  readonly labels: readonly string[]
   rangeOf(
     text: string | undefined,
     cell: string,
@@ -84,7 +85,10 @@ export function putDevice(
     )
   }
   draft.use(cells, 'coefficients and exponents', 'ranges of the flow device', 'flowDevice.ranges')
-  return { rangeOf: (text, cell, of) => rangeOf(draft, device, text, cell, of) }
+  return {
+    labels: [...new Set(ranges.map((range) => nameOf(range)))],
+    rangeOf: (text, cell, of) => rangeOf(draft, device, text, cell, of),
+  }
 }
 
 function rangeOf(

@@ -8,10 +8,10 @@ import { mean } from '../../mean.js'
 import { unstoredIn } from '../grid/unstored.js'
 import type { FoundDevice } from '../tables/device-ranges.js'
 import type { FoundRun } from '../tables/runs.js'
-import type { Figure, TableRow } from '../tables/table-row.js'
+import type { Figure } from '../tables/table-row.js'
 import type { Copy } from '../tests/copies.js'
-import type { TestGroup } from '../tests/group.js'
 import type { FieldScope } from '../tests/scope.js'
+import type { TestGroup } from '../tests/test-group.js'
 import type { ZeroFlowOfLog } from '../zero-flow/of-log.js'
 import { askedZeroFlow } from './asked-zero-flow.js'
 import { withoutCopied } from './copied-readings.js'
@@ -22,6 +22,7 @@ import type { Draft } from './draft.js'
 import { exchangedTitles } from './exchanged-titles.js'
 import { flowUnits } from './flow-units.js'
 import { withMeasuredPressure } from './measured-pressure.js'
+import { rangeOverRun } from './range-over-run.js'
 import { resultsAt50 } from './results-at-50.js'
 import { askColumns } from './rival-columns.js'
 import { pressureUnit } from './run-units.js'
@@ -114,6 +115,9 @@ export function putRuns(draft: Draft, given: readonly FoundRun[], context: RunCo
     draft.put(`runs[${index}].direction`, direction)
     if (before.length > 0) draft.put(`runs[${index}].zeroFlowBefore_Pa`, before)
     if (after.length > 0) draft.put(`runs[${index}].zeroFlowAfter_Pa`, after)
+    const ofRun = isDevice && device ? rangeOverRun(run, runs, device.labels) : undefined
+    if (ofRun && run.block.ranges.every((range) => !range))
+      draft.use(ofRun.cell, ofRun.text, 'range of the flow device', `runs[${index}].readings`)
     for (const [at, row] of run.readings.entries()) {
       const path = `runs[${index}].readings[${at}]`
       const measured = draft.quantity(row.pressure, unit, row.pressure.cell, `${path}.pressure_Pa`)
@@ -123,7 +127,18 @@ export function putRuns(draft: Draft, given: readonly FoundRun[], context: RunCo
       const figures = row.carriers.flatMap((figure, carrier) => (figure ? [{ figure, carrier }] : []))
       for (const [nth, { figure, carrier }] of figures.entries()) {
         const base = figures.length > 1 ? `${path}.devices[${nth}]` : path
-        if (isDevice) putDeviceReading(draft, figure, row, carrier, base, unit, run, direction, device)
+        if (isDevice)
+          putDeviceReading(
+            draft,
+            figure,
+            row.ranges[carrier] ?? ofRun,
+            carrier,
+            base,
+            unit,
+            run,
+            direction,
+            device,
+          )
         else putFlow(draft, figure, flow as KnownUnit, `${base}.flow_m3_h`)
       }
     }
@@ -240,7 +255,7 @@ function putFlow(draft: Draft, figure: Figure, unit: KnownUnit, path: string): v
 function putDeviceReading(
   draft: Draft,
   figure: Figure,
-  row: TableRow,
+  range: { readonly text: string; readonly cell: string } | undefined,
   carrier: number,
   base: string,
   pressure: KnownUnit,
@@ -252,7 +267,6 @@ function putDeviceReading(
   const unit = column?.unit?.kind === 'pressure' ? column.unit : pressure
   const path = `${base}.devicePressure_Pa`
   draft.put(path, Math.abs(draft.quantity(figure, unit, figure.cell, path)), figure.cell)
-  const range = row.ranges[carrier]
   const label = device?.rangeOf(range?.text, range?.cell ?? figure.cell, {
     direction,
     heading: column?.label.text ?? '',

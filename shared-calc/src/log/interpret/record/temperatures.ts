@@ -8,7 +8,7 @@ import type { FoundField } from '../fields/found-field.js'
 import { withMean } from '../fields/of-moments.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { FieldScope } from '../tests/scope.js'
-import { directionIn } from '../words/label.js'
+import { directionIn, says } from '../words/label.js'
 import type { Draft } from './draft.js'
 import { agreeing, answeredUnit, meanOfMoments, put } from './put-field.js'
 
@@ -78,6 +78,11 @@ function oneOf(
   const celsius = stated.map((one) => toRecordUnit(one.value, one.unit ?? unit))
   if (stated.every(({ field }, index) => isSame(celsius[0] ?? 0, celsius[index] ?? 0, first.field, field)))
     return first.field
+  const whole = meanOfAll(
+    stated.map(({ field }) => field),
+    celsius,
+  )
+  if (whole) return whole
   const pair =
     more.length > 0
       ? undefined
@@ -98,6 +103,16 @@ function oneOf(
       }),
     })
   return first.field
+}
+
+/** "Ground floor 21.5 | first floor 20.5 | mean 21.0": the mean that the log works out of all the others. */
+function meanOfAll(fields: readonly FoundField[], celsius: readonly number[]): FoundField | undefined {
+  const [at, ...more] = fields.flatMap(({ label }, index) => (says(label, 'mean') ? index : []))
+  if (at === undefined || more.length > 0 || fields.length < 3) return undefined
+  const others = celsius.filter((_, index) => index !== at)
+  if (Math.abs((mean(others) as number) - (celsius[at] as number)) > ROUNDED.here) return undefined
+  const also = fields.flatMap(({ cell }, index) => (index === at ? [] : cell))
+  return { ...(fields[at] as FoundField), also }
 }
 
 const likelyUnit = (value: number | undefined): KnownUnit | undefined =>
@@ -173,7 +188,10 @@ function putTemperature(
   }
   const { written, field } = found
   const { value } = written
-  const own = found.unit ?? unit ?? answeredUnit(draft, 'temperature.unit', field.cell)
+  // "Indoor temperature (°C) | 68 | °F"
+  const isTwice = field.rivalUnit?.kind === 'temperature'
+  const own =
+    (isTwice ? undefined : (found.unit ?? unit)) ?? answeredUnit(draft, 'temperature.unit', field.cell)
   if (!own)
     return draft.ask({
       path: 'temperature.unit',

@@ -72,6 +72,12 @@ const DERIVED = [
   'err',
   'calc',
   'predicted',
+  'ausgleich',
+  'regression',
+  'regressie',
+  'regresja',
+  'ajuste',
+  'ajustee',
   'n50',
   'ach',
   'ach50',
@@ -126,6 +132,9 @@ const PER_AREA = /(?:\/|\bper\b|\bpr\.?|\bpro\b|\bje\b|\bpar\b|[·*. ]|\bh)\s?m(
 /** "u (Pa)", "± (m³/h)", "s (Pa)": a spread, and no reading. */
 const SPREAD = /^(?:[usσ]\s?\(|±|\+\/?-)/i
 
+/** "C (m³/(h·Paⁿ))", "V50 (m³/h)": what the readings gave. */
+const RESULT = /Pa\s?(?:\^\s?n|ⁿ)|^\s*(?:q|v|n|w|ach|cfm)_?50\s*(?:[([,:=]|in\s|$)/i
+
 const PRESSURE = new Set(['pressure', 'pression', 'presion', 'presión', 'pressione'])
 
 /** Headings under which "out" and "in" say which way the fan blows; elsewhere they may say which readings count. */
@@ -164,7 +173,7 @@ export function directionWord(
 function byWords({ label, unit }: Column, textual: boolean, filled: number): Role {
   const kind = unit?.kind
   if (filled === 0) return 'other'
-  if (PER_AREA.test(label.text) || SPREAD.test(label.text)) return 'derived'
+  if (PER_AREA.test(label.text) || SPREAD.test(label.text) || RESULT.test(label.text)) return 'derived'
   if (
     label.tokens.some(
       (token) => DERIVED.includes(token) || (!says(label, 'pressure') && DIFFERENCE.includes(token)),

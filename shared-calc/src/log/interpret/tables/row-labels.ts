@@ -26,6 +26,8 @@ export function labelsOf(
   const first = view.turned ? Math.min(...numeric.map(({ at }) => at)) - LINES_ABOVE : left - 1
   for (let column = Math.max(0, left - 1, first); column <= right + 1; column++) {
     if (column > right && columns.some(({ at }) => at === column)) continue
+    // Below a table across, the line that heads its results is none of it.
+    if (column > right && view.turned && head.columns.some(({ at }) => at === column)) continue
     // A line of zero flow above a table across has its own words: "Zero flow | −1.2 | −1.4 | mean | −1.3".
     if (view.turned && says(readLabel(view.text(head.top, column) ?? ''), 'zero')) continue
     const text = view.text(row, column)
@@ -36,7 +38,9 @@ export function labelsOf(
     if (bareUnit(text)) continue
     if (
       columns.some(
-        ({ at, role }) => at === column && (role === 'test' || role === 'direction' || role === 'range'),
+        ({ at, role }) =>
+          at === column &&
+          (role === 'test' || role === 'direction' || (role === 'range' && !says(readLabel(text), 'zero'))),
       )
     )
       continue
@@ -80,6 +84,18 @@ export function saysBoth(
 export function isSummary(text: string): boolean {
   const label = readLabel(text)
   return label.tokens.length <= 4 && says(label, 'average') && !says(label, 'zero')
+}
+
+/** "Interpolated", "calculated at 4 Pa" in front of a row: worked out from the readings. A remark on a reading has more words. */
+export function isWorkedOut(text: string): boolean {
+  const label = readLabel(text)
+  return label.tokens.length <= 5 && says(label, 'workedOut') && !says(label, 'zero')
+}
+
+/** "V50 | 50 | 312" below the readings: its label is that of a result, where no other row has one like it. */
+export function namesResult(text: string, others: readonly string[]): boolean {
+  const result = /^(?:q|v|n|w|ach|cfm)_?(?:4|10|25|50|75)(?!\d)/i
+  return result.test(text.trim()) && !others.some((one) => /^(?:q|v|n|w|ach|cfm)_?\d/i.test(one.trim()))
 }
 
 /** "Target", "Zielwert (Pa)" in front of a row: what was aimed at. A remark on a reading has more words. */

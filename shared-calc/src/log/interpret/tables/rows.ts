@@ -13,6 +13,7 @@ import type { Segment } from './columns.js'
 import { directionWord, type KnownColumn, writtenAt } from './columns.js'
 import { isFlowLike, isPressureLike } from './heads.js'
 import { withoutMeans } from './means.js'
+import { withOddLabels } from './odd-labels.js'
 import {
   doubtOf,
   isSentence,
@@ -25,9 +26,11 @@ import {
   isBelowNumbering,
   isIntended,
   isSummary,
+  isWorkedOut,
   labelledAsField,
   labelsOf,
   leadOf,
+  namesResult,
   saysBoth,
 } from './row-labels.js'
 import { withoutSigned } from './signed-zero.js'
@@ -59,6 +62,7 @@ export function walkRows(
   const carried: { direction?: Direction | undefined; test?: string | undefined } = {}
   const carriedRange = new Map<number, string>()
   const marks = marksOf(segment)
+  const named: string[] = []
   const lead = leadOf(segment)
   for (let row = head.first; row < view.rows && rows.length <= LIMITS.readings; row++) {
     const at = view.at(row, pressure.at)
@@ -70,6 +74,9 @@ export function walkRows(
       : all
     const said = readLabel(labels.map(({ text }) => text).join(' '))
     const cell = view.address(row, pressure.at)
+    // The headings again, as at the top of a printed page.
+    if (rows.length > 0 && [pressure, ...carriers].every((column) => isHeadingAgain(segment, row, column)))
+      continue
     if (!at && flows.every((one) => !one) && !labels.some(({ text }) => says(readLabel(text), 'zero'))) {
       if (++blanks > BLANKS || (rows.length > 0 && labels.some(({ text }) => directionWord(text)))) break
       continue
@@ -94,7 +101,14 @@ export function walkRows(
       continue
     }
     // A form beside the table may state the target of the test.
-    const summary = labels.find(({ text, lead: isLead }) => isSummary(text) || (!isLead && isIntended(text)))
+    const isFull = at?.kind === 'number' && flows.some((one) => one?.kind === 'number')
+    const summary = labels.find(
+      ({ text, lead: isLead }) =>
+        isSummary(text) ||
+        (!isLead && isIntended(text)) ||
+        (isFull && (isWorkedOut(text) || namesResult(text, named))),
+    )
+    if (!summary) named.push(...labels.map(({ text }) => text))
     // "Zero | −1.2 | −1.4 | mean | −1.3" is a list with a label, and no row of this table.
     const isOfOtherBlock = head.columns.some((one) => one.at === segment.right + 1)
     const isList =
@@ -161,7 +175,10 @@ export function walkRows(
       const isTitle = blanks > 0 && directionWord(at.text) !== undefined
       const hasFlow = flows.some((one) => one?.kind === 'number')
       const isWord =
-        isPlaceholder(at.text) || (hasFlow && isWordForPressure(at.text, row, rows, view, pressure))
+        isPlaceholder(at.text) ||
+        (hasFlow &&
+          (isWordForPressure(at.text, row, rows, view, pressure) ||
+            goesOn(view, row, [pressure, ...carriers])))
       if (isTitle || !(isWord || labelsAreNotes(view, row, carriers))) break
       if (hasFlow) {
         leftOut.push({ cell, why: rowReasons.cellSays('pressure', at.text), row })
@@ -267,11 +284,23 @@ export function walkRows(
   return {
     rows: withStepMeans(
       segment,
-      withoutMeans(withoutCommonGrey(withBrackets(withoutSigned(rows, leftOut))), leftOut),
+      withoutMeans(
+        withOddLabels(segment, withoutCommonGrey(withBrackets(withoutSigned(rows, leftOut)))),
+        leftOut,
+      ),
     ),
     leftOut,
     last,
   }
+}
+
+/** Whether the next line is a reading: a word in one line of a table does not end it. */
+const goesOn = (view: View, row: number, used: readonly KnownColumn[]): boolean =>
+  used.every(({ at }) => view.number(row + 1, at) !== undefined)
+
+const isHeadingAgain = ({ view, head }: Segment, row: number, { at }: KnownColumn): boolean => {
+  const text = view.text(row, at)
+  return text !== undefined && text === view.text(head.first - 1, at)
 }
 
 /** Whether words stand where another block of the same headings has its numbers: the tables have ended. */

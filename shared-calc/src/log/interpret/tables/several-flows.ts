@@ -33,11 +33,20 @@ const comparable = (value: number, { unit }: KnownColumn, total: KnownColumn): n
 
 /** A column that is the mean of two or more others, row by row: samples of each station. */
 export function meanOf(segment: Segment, columns: readonly KnownColumn[]): ColumnOfOthers | undefined {
-  const column = columns.find(({ label }) => says(label, 'average'))
+  const column = columns.find(({ label }) => says(label, 'average')) ?? besideSamples(columns)
   const others = columns.filter((one) => one !== column && mayBeOfOneUnit(one, column))
   return column && others.length >= 2 && addsUp(segment, column, others, 1 / others.length)
     ? { column, parts: others, as: 'mean' }
     : undefined
+}
+
+/** "Δp" beside "Δp 1 | Δp 2 | Δp 3": the only one without a number. */
+function besideSamples(columns: readonly KnownColumn[]): KnownColumn | undefined {
+  const words = ({ label }: KnownColumn) => label.tokens.filter((token) => !/^\d+$/.test(token)).join(' ')
+  const isNumbered = ({ label }: KnownColumn) => label.tokens.some((token) => /^\d+$/.test(token))
+  const [only, ...more] = columns.filter((column) => !isNumbered(column))
+  const isOne = only && more.length === 0 && columns.every((column) => words(column) === words(only))
+  return isOne ? only : undefined
 }
 
 /** P1, P2, P3 with Q1, Q2, Q3 are samples of one station; fans share one building pressure. */

@@ -1,7 +1,7 @@
 import { questions } from '../../../catalogue/questions.js'
 import type { Draft } from '../record/draft.js'
 import { readLabel, says } from '../words/label.js'
-import type { TestGroup } from './group.js'
+import type { TestGroup } from './test-group.js'
 
 /** "2", the name, or the beginning of the name of a test. */
 export function chooseTest(groups: readonly TestGroup[], wanted: string): TestGroup[] | undefined {

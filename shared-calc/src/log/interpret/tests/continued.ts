@@ -2,7 +2,7 @@ import type { FoundField } from '../fields/found-field.js'
 import { PLAIN_CURVE, physicsScore, powerLaw } from '../tables/physics.js'
 import type { FoundRun } from '../tables/runs.js'
 import { directionIn, readLabel } from '../words/label.js'
-import { directionOf } from './group.js'
+import { directionOf } from './test-group.js'
 
 /** A page break with its heading takes so many rows at most. */
 const ROWS_BETWEEN = 8

@@ -36,6 +36,7 @@ export function copiesIn(runs: readonly FoundRun[], fields: readonly FoundField[
           (one.hidden === run.hidden || !one.hidden) &&
           !(one.direction && run.direction && one.direction !== run.direction) &&
           (sameFlows(flows.get(one) ?? [], flows.get(run) ?? [], run) ||
+            hasColumnOf(one, run, flows.get(one) ?? []) ||
             isOtherUnit(one, run, flows.get(one) ?? [], flows.get(run) ?? []) ||
             areOfSheet(run, one, flows)) &&
           (one.view.name !== run.view.name || isRepeated(one, run, fields)),
@@ -90,6 +91,18 @@ function sameFlows(first: readonly number[], second: readonly number[], other: F
   return (
     first.every((flow, index) => Math.abs((second[index] as number) / flow / share - 1) < 1e-6) &&
     (share === 1 || isFormula(other))
+  )
+}
+
+/** A sheet that calculates has the flows of another beside what it makes of them. */
+function hasColumnOf(one: FoundRun, run: FoundRun, flows: readonly number[]): boolean {
+  if (one.view.name === run.view.name || flows.length < FEWEST || flows.length !== run.readings.length)
+    return false
+  const { view, block, readings } = run
+  return block.segment.columns.some(
+    ({ at, role }) =>
+      (role === 'flow' || role === 'corrected') &&
+      readings.every(({ row }, index) => Math.abs(view.number(row, at) ?? Number.NaN) === flows[index]),
   )
 }
 

@@ -2,7 +2,7 @@ import { TOGETHER } from '../tables/choose.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { TableRow } from '../tables/table-row.js'
 import { readLabel, says } from '../words/label.js'
-import { directionOf } from './group.js'
+import { directionOf } from './test-group.js'
 
 /** Path of the answer: whether tables of several fans belong together. */
 export const FANS = 'fans'

@@ -3,24 +3,8 @@ import type { FoundField } from '../fields/found-field.js'
 import type { View } from '../grid/view.js'
 import type { FoundRun } from '../tables/runs.js'
 import { directionIn, readLabel, says, wordsOf } from '../words/label.js'
-
-/** A raw series that may give runs. */
-export interface FoundSeries {
-  readonly view: View
-  readonly top: number
-  readonly hidden: boolean
-}
-
-/** The runs of one test, before its record is made. */
-export interface TestGroup {
-  /** The log's own name of it; empty where it gives none. */
-  key: string
-  runs: FoundRun[]
-  series: FoundSeries[]
-  hidden: boolean
-  /** What stands above its readings and says that they do not count. */
-  refusedBy?: { readonly title: string; readonly cell: string }
-}
+import { endAbove, lineAbove, ofOtherKind, refusalOf } from './refused.js'
+import { directionOf, type FoundSeries, type TestGroup } from './test-group.js'
 
 /** Parts the runs of a log into tests. */
 export function groupTests(
@@ -47,15 +31,15 @@ export function groupTests(
   }
   const rest = runs.filter((run) => !named.includes(run))
   const bySheetName = sheetGroups(rest)
-  const ofOtherKind = rest.filter((run) => isOfOtherKind(run, rest))
+  const strange = rest.filter((run) => isOfOtherKind(run, rest))
   if (bySheetName) groups.push(...bySheetName)
   else
     groups.push(
       ...inOrder(
-        rest.filter((run) => !ofOtherKind.includes(run)),
+        rest.filter((run) => !strange.includes(run)),
         fields,
       ),
-      ...ofOtherKind.map((run) => ({
+      ...strange.map((run) => ({
         key: lineAbove(run)?.title ?? '',
         runs: [run],
         series: [],
@@ -71,9 +55,9 @@ export function groupTests(
   for (const group of groups) {
     const [first] = group.runs
     const refusal =
-      first && ofOtherKind.includes(first) && group.runs.length === 1
+      first && strange.includes(first) && group.runs.length === 1
         ? lineAbove(first)
-        : (refusalOf(group, groups) ?? otherSystem(group, groups))
+        : (refusalOf(group, groups) ?? ofOtherKind(group, groups))
     if (refusal) group.refusedBy = refusal
     if (group.key === '' && groups.length > 1) group.key = titleOf(group, groups)
   }
@@ -105,13 +89,6 @@ const room = (group: TestGroup, run: FoundRun): boolean => {
     !group.runs.some((one) => direction !== undefined && directionOf(one) === direction)
   )
 }
-
-/** All pressures below zero are depressurisation, whatever words are missing. */
-export const directionOf = ({ direction, readings }: FoundRun): Direction | undefined =>
-  direction ??
-  (readings.length > 0 && readings.every(({ pressure }) => pressure.value < 0)
-    ? 'depressurisation'
-    : undefined)
 
 /** Sheets whose names differ only in the direction: "Plot 1 dep", "Plot 1 pres". */
 function sheetGroups(runs: readonly FoundRun[]): TestGroup[] | undefined {
@@ -209,19 +186,6 @@ export const valueText = ({ content }: FoundField): string =>
         ? content.dates.join()
         : ''
 
-/** The last row of the tests above a run on its sheet. */
-const endAbove = (first: FoundRun, groups: readonly TestGroup[]): number =>
-  Math.max(
-    -1,
-    ...groups
-      .flatMap((group) => group.runs)
-      .filter((one) => one.view.name === first.view.name && one.bottom < first.top)
-      .map(({ bottom }) => bottom),
-  )
-
-/** Titles stand so many rows above the headings at most. */
-const TITLE_ROWS = 8
-
 /**
  * "Check with a known opening" over pressures and flows without a direction, on a sheet where the directions of a whole test stand over
  * their readings: it is none of them.
@@ -237,82 +201,6 @@ function isOfOtherKind(run: FoundRun, runs: readonly FoundRun[]): boolean {
     lineAbove(run) !== undefined
   )
 }
-
-/** Words alone in a line right above the headings of a run. */
-function lineAbove({ view, block, left, right }: FoundRun): { title: string; cell: string } | undefined {
-  if (view.turned) return undefined
-  for (let row = block.segment.head.top - 1; row >= Math.max(0, block.segment.head.top - 3); row--) {
-    const held = Array.from({ length: right - left + 2 }, (_, index) => view.at(row, left + index))
-    const text = view.text(row, left)
-    if (held.every((one) => !one)) continue
-    const isAlone = text !== undefined && held.filter((one) => one).length === 1
-    return isAlone ? { title: text, cell: view.address(row, left) } : undefined
-  }
-  return undefined
-}
-
-/** A line above the readings that says they do not count: "Test 1: invalid, window open". */
-function refusalOf({ runs }: TestGroup, groups: readonly TestGroup[]): TestGroup['refusedBy'] {
-  const [first] = runs
-  if (!first || first.view.turned || first.row !== undefined) return undefined
-  const { view, top } = first
-  if (groups.length > 1 && says(readLabel(view.name), 'example'))
-    return { title: view.name, cell: view.address(top, first.left) }
-  const above = Math.max(endAbove(first, groups), top - TITLE_ROWS)
-  const headed = groups.every((one) => one.runs === runs || one.runs.every((run) => run.view !== view))
-    ? headOfSheet(view, top)
-    : undefined
-  if (headed) return headed
-  for (let row = top - 1; row > above; row--)
-    for (let column = Math.max(0, first.left - 1); column <= first.right; column++) {
-      const text = view.text(row, column)
-      if (text === undefined || text.length > 80 || view.at(row, column + 1)) continue
-      const label = readLabel(text)
-      if (says(label, 'zero') || label.tokens.length > 10) continue
-      if (says(label, 'leftOut') || says(label, 'brokenOff'))
-        return { title: text, cell: view.address(row, column) }
-    }
-  return undefined
-}
-
-/** "Ducts" over pressures and flows without a word for the direction, beside a test of the house: the sheet, or a line above, says what was measured. */
-function otherSystem({ runs }: TestGroup, groups: readonly TestGroup[]): TestGroup['refusedBy'] {
-  const [first] = runs
-  const isOfHouse = groups.some((one) => one.runs.some((run) => directionOf(run) !== undefined))
-  if (!first || !isOfHouse || runs.some(({ direction }) => direction !== undefined)) return undefined
-  const { view, top } = first
-  const above = view.turned ? top : Math.max(endAbove(first, groups), top - TITLE_ROWS)
-  const titles = Array.from({ length: top - above - 1 }, (_, index) => top - 1 - index).flatMap((row) => {
-    const text = view.text(row, first.left) ?? view.text(row, 0)
-    return text === undefined || text.length > 60
-      ? []
-      : [{ title: text, cell: view.address(row, first.left) }]
-  })
-  const { label: heading, headingCell } = first.block.pressure
-  const named = { title: heading.text, cell: headingCell }
-  return [named, ...titles, { title: view.name, cell: view.address(top, first.left) }].find(({ title }) =>
-    says(readLabel(title), 'otherSystem'),
-  )
-}
-
-/** "INVALID: too much wind" at the head of a sheet that holds one test, as the first word: a rule says when a test is so. */
-function headOfSheet(view: View, top: number): TestGroup['refusedBy'] {
-  for (let row = 0; row < Math.min(top, HEAD_ROWS); row++)
-    for (let column = 0; column < Math.min(view.columns, HEAD_COLUMNS); column++) {
-      const text = view.text(row, column)
-      if (text === undefined || text.length > 80 || view.at(row, column + 1)) continue
-      const { tokens } = readLabel(text)
-      const first = readLabel(tokens.slice(0, tokens[0] === 'test' ? 2 : 1).join(' '))
-      const isRefused = says(first, 'leftOut') || says(first, 'brokenOff')
-      if (isRefused && !tokens.some((token) => CONDITIONS.test(token)))
-        return { title: text, cell: view.address(row, column) }
-    }
-  return undefined
-}
-
-const HEAD_ROWS = 4
-const HEAD_COLUMNS = 10
-const CONDITIONS = /^(?:if|when|unless|wenn|falls|sofern|si|als|indien|om|hvis|jos|jesli|gdy|se|pokud)$/
 
 /** A title above the first run of a test: "Test 2 after sealing", or the name of its sheet. */
 function titleOf({ runs, series }: TestGroup, groups: readonly TestGroup[]): string {

@@ -1,7 +1,7 @@
 import { fileText } from '../../../catalogue/findings/log/file.js'
 import { remarkFinding } from '../../../catalogue/findings/remark.js'
 import { blockBetween } from '../../grid/address.js'
-import type { TestGroup } from './group.js'
+import type { TestGroup } from './test-group.js'
 
 /** Says which tests of a log were not read, and where they stand. */
 export function leftOutTests(groups: readonly TestGroup[], chosen: readonly TestGroup[]) {

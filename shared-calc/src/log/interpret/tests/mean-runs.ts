@@ -2,7 +2,7 @@ import { fileText } from '../../../catalogue/findings/log/file.js'
 import { remarkFinding } from '../../../catalogue/findings/remark.js'
 import { blockBetween } from '../../grid/address.js'
 import type { FoundRun } from '../tables/runs.js'
-import { directionOf } from './group.js'
+import { directionOf } from './test-group.js'
 
 /** The mean of two flows is rounded, and was rounded from flows that were. */
 const ALIKE = 0.006

@@ -2,7 +2,7 @@ import type { FieldName } from '../fields/classify.js'
 import type { FoundField } from '../fields/found-field.js'
 import type { View } from '../grid/view.js'
 import { readLabel, wordsOf } from '../words/label.js'
-import type { TestGroup } from './group.js'
+import type { TestGroup } from './test-group.js'
 
 /** Single values that belong to one test, nearest first. */
 export interface FieldScope {

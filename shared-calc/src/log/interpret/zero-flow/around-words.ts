@@ -105,7 +105,8 @@ function governed(
   const inTable = isTaken(row, column)
   if (inTable && !(lead.thing && says(lead.thing.label, 'zero') && !rowIsRead(view, row, isRead)))
     return undefined
-  const labels = [...lead.neutral, ...head.neutral, lead.thing, head.thing].flatMap((one) => one?.label ?? [])
+  const heads = [...head.neutral, head.thing].filter((one) => one && !isOfItsLine(view, one))
+  const labels = [...lead.neutral, lead.thing, ...heads].flatMap((one) => one?.label ?? [])
   if (labels.some(isNoValue)) return undefined
   const isNamed = lead.thing !== undefined || head.thing !== undefined
   const word =

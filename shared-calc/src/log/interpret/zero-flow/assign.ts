@@ -1,7 +1,7 @@
-import { parseAddress, withoutSheet } from '../../grid/address.js'
 import type { FoundRun } from '../tables/runs.js'
-import { directionOf } from '../tests/group.js'
+import { directionOf } from '../tests/test-group.js'
 import { readLabel } from '../words/label.js'
+import { byRunsOf, type Houses } from './by-runs.js'
 import type { ZeroEntry } from './entry.js'
 import { isAlike, placeOf } from './place.js'
 
@@ -12,12 +12,13 @@ export type Assigned = ReadonlyMap<FoundRun, { before?: ZeroEntry; after?: ZeroE
 export function assignZeroFlow(
   runs: readonly FoundRun[],
   found: readonly ZeroEntry[],
+  houses: Houses,
 ): Map<FoundRun, { before?: ZeroEntry; after?: ZeroEntry; shared: boolean }> {
-  const tests = new Set(runs.flatMap(({ test }) => test ?? []))
-  const entries = found
-    .filter((entry) => !entry.between)
-    .flatMap((entry) => byTest(entry, tests))
-    .flatMap((entry) => byHouse(entry, runs) ?? byRun(entry, runs))
+  const entries = byRunsOf(
+    found.filter((entry) => !entry.between),
+    runs,
+    houses,
+  )
   const taken = new Map<FoundRun, { before?: ZeroEntry; after?: ZeroEntry; shared: boolean }>()
   for (const run of runs) taken.set(run, { shared: false })
   const left: { run: FoundRun; entry: ZeroEntry; which: 'before' | 'after' }[] = []
@@ -265,63 +266,13 @@ const NO_DIFFERENCE = 1
 const WRONG_SIDE = 60
 const UNNAMED = 30
 
-/** Two values that differ by more than two readings of one zero flow do belong to two runs. */
-const APART = 0.5
-
-/** Values above the flows of several houses that share their pressures: each is of the house below it. */
-function byHouse(entry: ZeroEntry, runs: readonly FoundRun[]): ZeroEntry[] | undefined {
-  const placed = entry.figures.map((figure) => {
-    const column = parseAddress(withoutSheet(figure.cell))?.column
-    const own = runs.filter(
-      ({ view, houseColumn }) =>
-        view.name === entry.view.name && houseColumn !== undefined && houseColumn === column,
-    )
-    return { figure, own }
-  })
-  // A value alone stands in the first column and is of all of them.
-  if (placed.length < 2 || placed.some(({ own }) => own.length === 0)) return undefined
-  return placed.flatMap(({ figure, own }) => own.map((run) => ({ ...entry, figures: [figure], run })))
-}
-
-/** "Zero before | −1.2 | 0.8" without headings, in a log of two runs: one value each, in the order of the runs. */
-function byRun(entry: ZeroEntry, runs: readonly FoundRun[]): ZeroEntry[] {
-  const [first, second] = entry.figures
-  const own = runs.filter(({ view }) => view.name === entry.view.name)
-  if (!first || !second || entry.figures.length !== 2 || !entry.which || entry.inOrder || entry.direction)
-    return [entry]
-  const [one, other] = [...own].sort((a, b) => a.top - b.top || a.left - b.left)
-  if (!one || !other || own.length !== 2 || Math.abs(first.value - second.value) <= APART) return [entry]
-  return [
-    { ...entry, figures: [first], byOrder: true, run: one },
-    { ...entry, figures: [second], byOrder: true, run: other },
-  ]
-}
-
-/** A column of zero-flow values in a list of tests: each belongs to the test its row names. */
-function byTest(entry: ZeroEntry, tests: ReadonlySet<string>): ZeroEntry[] {
-  if (entry.figures.length < 2 || tests.size < 2) return [entry]
-  const { sheet } = entry.view
-  const named = entry.figures.map((figure) => {
-    const row = parseAddress(withoutSheet(figure.cell))?.row
-    const test = row === undefined ? undefined : namesIn(sheet, row).find((name) => tests.has(name))
-    return { figure, test }
-  })
-  if (named.some(({ test }) => test === undefined)) return [entry]
-  return named.map(({ figure, test }) => ({ ...entry, figures: [figure], test: test as string }))
-}
-
-/** The first few texts and numbers of a row. */
-const namesIn = (sheet: ZeroEntry['view']['sheet'], row: number): string[] =>
-  Array.from({ length: 4 }, (_, column) => sheet.at(row, column)).flatMap((cell) =>
-    cell && cell.kind !== 'error' ? [String(cell.value).trim()] : [],
-  )
-
 const hasOwner = ({ view, direction }: ZeroEntry, runs: readonly FoundRun[]): boolean =>
   runs.some((one) => one.view.name === view.name && directionOf(one) === direction)
 
 export function costOf(run: FoundRun, entry: ZeroEntry, runs: readonly FoundRun[]): number {
   if (entry.test !== undefined && entry.test !== run.test) return 9999
   if (entry.run !== undefined && entry.run !== run) return 9999
+  if (entry.ofHouse && !entry.ofHouse.includes(run)) return 9999
   const direction = directionOf(run)
   if (entry.direction && direction && entry.direction !== direction) return 9999
   // A table without a direction leaves it to the run that has the one named.

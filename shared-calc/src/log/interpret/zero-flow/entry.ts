@@ -25,6 +25,8 @@ export interface ZeroEntry {
   readonly run?: FoundRun
   /** The test whose row of a list it stands in. */
   readonly test?: string
+  /** Runs of the house whose row of a list it stands in. */
+  readonly ofHouse?: readonly FoundRun[]
 }
 
 /** With the fan off no house is at more than this, Pa. */

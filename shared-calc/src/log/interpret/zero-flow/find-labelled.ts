@@ -7,7 +7,7 @@ import { isAnswered } from '../words/yes-or-no.js'
 import { entriesOf } from './entries-of.js'
 import { LIKELY_MOST, type ZeroEntry } from './entry.js'
 import { FAR, isOfOneSign } from './headings.js'
-import { withoutFigures, zeroValuesWithin } from './in-text.js'
+import { withoutFigures, zeroOfBoth, zeroValuesWithin } from './in-text.js'
 import { type Placed, valuesOf } from './values-near.js'
 import { zeroTitle } from './zero-title.js'
 
@@ -29,6 +29,11 @@ export function findZeroFlow(
   for (let row = 0; row < view.rows; row++)
     for (let column = 0; column < view.columns; column++) {
       const text = view.text(row, column)
+      const both = text === undefined || isTaken(row, column) ? undefined : zeroOfBoth(text)
+      if (text !== undefined && both) {
+        entries.push(...ofBoth(view, row, column, text, both))
+        continue
+      }
       if (text === undefined || text.length > 90 || isTaken(row, column)) continue
       if (isAnswered(text, view.text(row, column + 1))) continue
       if (++looked > MOST_LABELS) {
@@ -69,7 +74,8 @@ export function findZeroFlow(
         hasParts(view, row, column)
       )
         continue
-      if (isOfOneSign(text) && (hasWhole(view, row, column) || hasOtherSign(view, row, column))) continue
+      const isSigned = isOfOneSign(text)
+      if (isSigned && (hasWhole(view, row, column) || hasOtherSign(view, row, column))) continue
       for (const { cell } of fresh) consumed.add(cell)
       for (const own of byBlock(fresh, runs))
         entries.push(
@@ -77,7 +83,8 @@ export function findZeroFlow(
             view,
             lineOf(own.values, row),
             own.column ?? column,
-            label,
+            // The values of the other sign are nought: this mean is that of all.
+            isSigned ? readLabel(text.replace(/[+−–-]/, '')) : label,
             title,
             own.values,
             before,
@@ -90,6 +97,24 @@ export function findZeroFlow(
         )
     }
   return entries
+}
+
+/** Entries of a text that states the zero flow of each direction. */
+const ofBoth = (
+  view: View,
+  row: number,
+  column: number,
+  label: string,
+  both: NonNullable<ReturnType<typeof zeroOfBoth>>,
+): ZeroEntry[] => {
+  const cell = view.address(row, column)
+  return both.flatMap(({ direction, values }) =>
+    ([undefined, 'before', 'after'] as const).flatMap((which) => {
+      const figures = values.filter((one) => one.which === which).map((one) => ({ ...one, cell }))
+      const entry = { view, row, column, direction, figures, label, labelCell: cell }
+      return figures.length === 0 ? [] : which ? [{ ...entry, which }] : [entry]
+    }),
+  )
 }
 
 /** The line of several values side by side below their headings, else that of the label. */

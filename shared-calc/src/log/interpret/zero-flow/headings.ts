@@ -56,6 +56,9 @@ export function headingAbove(view: View, row: number, column: number, most: numb
     if (text !== undefined && isPlaceholder(text) && !hasPlus(view, at, column)) continue
     // "N | E | S | W": the sides of the house, and neither a number nor a spread.
     if (text !== undefined && isSideOfHouse(view, at, column)) return undefined
+    // "n = | 0.65" in a line above is a result with its value, and heads nothing.
+    if (text !== undefined && view.number(at, column + 1) !== undefined && namesNoValue(readLabel(text)))
+      return undefined
     // "Zero flow subtracted? | no" heads nothing.
     if (text !== undefined && isAnswered(view.text(at, column - 1) ?? '', text)) return undefined
     // "min" over a column of zero flow is the least value, not minutes.

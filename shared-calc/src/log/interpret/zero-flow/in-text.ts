@@ -1,7 +1,8 @@
+import type { Direction } from '../../../contract/record/index.js'
 import { figureOf } from '../../cells/number-text.js'
 import { bareUnit } from '../../cells/stated-unit.js'
 import type { Written } from '../../cells/written.js'
-import { type Label, readLabel, says } from '../words/label.js'
+import { directionIn, type Label, readLabel, says } from '../words/label.js'
 import { statisticIn } from './headings.js'
 
 /** A zero-flow value written into a text, with the word that says when it was taken. */
@@ -18,7 +19,7 @@ const TIME_OF_DAY = /^\s*\d{1,2}[:.]\d{2}(?::\d{2})?(?:\s*(?:h|am|pm|uhr))?\s+(?
  */
 export function zeroValuesIn(whole: string): ZeroInText[] | undefined {
   const text = whole.replace(TIME_OF_DAY, '')
-  if (text.length > 90) return undefined
+  if (text.length > 90 || namesBoth(text)) return undefined
   const mean = meanAtEnd(text)
   if (mean) return [mean]
   // "Baseline before: −1.4 Pa   Baseline after: −1.0 Pa": each with a label of its own.
@@ -93,6 +94,43 @@ export function zeroValuesWithin(text: string): ZeroInText[] | undefined {
   return undefined
 }
 
+const namesBoth = (text: string): boolean => {
+  const label = readLabel(text)
+  return says(label, 'zero') && says(label, 'dep') && says(label, 'pres') && directionsIn(text).length > 1
+}
+
+/** Words of a text that name a direction, where both are named once. */
+function directionsIn(text: string): { direction: Direction; from: number; to: number }[] {
+  const found = [...text.matchAll(/\p{L}{3,}/gu)].flatMap(({ 0: word, index }) => {
+    const direction = directionIn(readLabel(word))
+    return direction && !says(readLabel(word), 'pressure')
+      ? [{ direction, from: index, to: index + word.length }]
+      : []
+  })
+  return found.length === 2 && found[0]?.direction !== found[1]?.direction ? found : []
+}
+
+/** "Zero flow (Pa): depressurisation −1.2 and −0.8, pressurisation 0.3 and 0.5": what a text states for each direction. */
+export function zeroOfBoth(
+  text: string,
+): { direction: Direction; values: readonly ZeroInText[] }[] | undefined {
+  if (text.length > MOST_OF_BOTH || !says(readLabel(text), 'zero')) return undefined
+  const [first, second] = directionsIn(text)
+  if (!first || !second) return undefined
+  const parts = [
+    { ...first, own: text.slice(first.to, second.from) },
+    { ...second, own: text.slice(second.to) },
+  ].map(({ direction, own }) => ({
+    direction,
+    values: zeroValuesIn(`p0: ${own.replace(/^[\s:=]+|[\s,;.]+$/g, '')}`),
+  }))
+  return parts.every((one): one is { direction: Direction; values: ZeroInText[] } => one.values !== undefined)
+    ? parts
+    : undefined
+}
+
+const MOST_OF_BOTH = 160
+
 /** "−1.5 / +0.2 (mean −1.3 Pa)", "+0.2 / −1.5, mean −1.3 Pa": the mean of all is the zero flow, whatever stands in front of it. */
 export function meanAtEnd(text: string): ZeroInText | undefined {
   if (text.length > 90) return undefined
@@ -142,10 +180,18 @@ function whenIn(text: string): 'before' | 'after' | undefined {
 /** In front of a number: "(≤ 5 Pa)" is what it may be. */
 const LIMITING = /[<>≤≥±]/
 
+/** "nachher Δp02 = −0.8 Pa": the figures of the symbol are none of the value. */
+const withoutSymbols = (piece: string): string =>
+  piece.replace(SYMBOL, (_, figure: string) =>
+    figure === '1' ? 'before' : figure === '2' ? 'after' : 'zero',
+  )
+
+const SYMBOL = /(?<![\p{L}\p{N}])[Δδ∆d]?p_?0,?([12]?)(?=\s?[:=])/giu
+
 /** One number with nothing but its unit and words of zero flow, before or after around it. */
 function pieceOf(piece: string): ZeroInText | undefined {
   const match = /^((?:[^\d+−–-]*[^\d+−–\-\p{L}])?)([-+−–]?\s?\d+(?:[.,]\d+)?)(?![\d.,])\s*([\s\S]*)$/u.exec(
-    piece.trim(),
+    withoutSymbols(piece).trim(),
   )
   if (!match) return undefined
   const [, front = '', figure = '', behind = ''] = match

@@ -4,9 +4,10 @@ import type { View } from '../grid/view.js'
 import type { NotSearched } from '../not-searched.js'
 import type { SheetTables } from '../sheet-tables.js'
 import type { FoundRun } from '../tables/runs.js'
-import type { TestGroup } from '../tests/group.js'
+import type { TestGroup } from '../tests/test-group.js'
 import { numbersAroundWords } from './around-words.js'
 import { type Assigned, assignZeroFlow } from './assign.js'
+import type { Houses } from './by-runs.js'
 import { zeroColumns } from './columns.js'
 import type { ZeroEntry } from './entry.js'
 import { isAbout, isNumbering } from './headings.js'
@@ -89,6 +90,7 @@ export function zeroFlowOfLog(log: Log, takesUnknown: boolean): ZeroFlowOfLog {
   const taken = assignZeroFlow(
     runs,
     found.filter(({ label, figures }) => !isAbout(label) && !isNumbering(figures)),
+    housesOf(runs, log.chosen, fields),
   )
   const read = new Set([
     ...[...labelled, ...found].flatMap(({ labelCell, figures }) => [
@@ -138,6 +140,23 @@ export function zeroFlowOfLog(log: Log, takesUnknown: boolean): ZeroFlowOfLog {
 }
 
 const hasZeroRows = ({ zeroBefore, zeroAfter }: FoundRun): boolean => zeroBefore.length + zeroAfter.length > 0
+
+/** Names of sheets, buildings and tests with the runs that they have, where there are several. */
+function housesOf(
+  runs: readonly FoundRun[],
+  groups: readonly TestGroup[],
+  fields: readonly FoundField[],
+): Houses {
+  const onSheet = (name: string) => runs.filter(({ view }) => view.name === name)
+  const sheets = new Set(runs.map(({ view }) => view.name))
+  const named = fields.flatMap(({ name, content, view }) =>
+    name === 'name' && content.kind === 'text' ? [[content.text, onSheet(view.name)] as const] : [],
+  )
+  return new Map([
+    ...(sheets.size > 1 ? [...named, ...[...sheets].map((name) => [name, onSheet(name)] as const)] : []),
+    ...(groups.length > 1 ? groups.map(({ key, runs: own }) => [key, own] as const) : []),
+  ])
+}
 
 /** Years of the dates that the log states. */
 const yearsOf = (fields: readonly FoundField[]): string[] =>

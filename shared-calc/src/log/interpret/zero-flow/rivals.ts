@@ -1,5 +1,5 @@
 import type { FoundRun } from '../tables/runs.js'
-import { directionOf } from '../tests/group.js'
+import { directionOf } from '../tests/test-group.js'
 import type { Assigned } from './assign.js'
 import type { ZeroEntry } from './entry.js'
 import { isAlike, placeOf } from './place.js'
@@ -48,9 +48,23 @@ function isEven(one: FoundRun, mine: ZeroEntry, other: FoundRun, theirs: ZeroEnt
   if (mine.view.name !== theirs.view.name)
     return one.view.name === mine.view.name && other.view.name === theirs.view.name
   if (isAlike(placeOf(one, mine), placeOf(other, theirs))) return true
+  if (isRightOver(one, mine, other) && isRightOver(other, theirs, one)) return true
   const inLine = mine.row === theirs.row || mine.column === theirs.column
   return inLine && orderOf(mine, theirs) === orderOf(startOf(one), startOf(other))
 }
+
+/** In the columns of its run, above it, with no other run between. */
+const isRightOver = (run: FoundRun, { view, row, column }: ZeroEntry, other: FoundRun): boolean =>
+  !run.view.turned &&
+  view.name === run.view.name &&
+  view.name === other.view.name &&
+  row < run.top &&
+  column >= run.left &&
+  column <= run.right + BESIDE &&
+  (other.bottom < row || other.top > run.bottom)
+
+/** Lines over a table may be a little wider than it. */
+const BESIDE = 3
 
 const orderOf = (first: { row: number; column: number }, second: { row: number; column: number }): number =>
   Math.sign(first.row - second.row) || Math.sign(first.column - second.column)
@@ -62,4 +76,5 @@ const startOf = ({ view, top, left }: FoundRun) =>
 const isNamed = (run: FoundRun, entry: ZeroEntry): boolean =>
   entry.run === run ||
   (entry.direction !== undefined && entry.direction === directionOf(run)) ||
+  (entry.ofHouse?.length === 1 && entry.ofHouse[0] === run) ||
   (entry.test !== undefined && entry.test === run.test)

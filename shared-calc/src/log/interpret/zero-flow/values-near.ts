@@ -197,7 +197,8 @@ function rightOf(
     if (content.kind === 'struck') continue
     const unit = content.kind === 'text' ? bareUnit(content.text) : undefined
     if (unit?.kind === 'pressure') {
-      if (found.length === 0) front = unit
+      // Behind values that have theirs it is that of the next.
+      if (found.every((one) => one.unit)) front = unit
       else setUnit(found, unit)
     }
     if (content.kind === 'number') {

@@ -19,7 +19,8 @@ const heads: readonly (readonly [string, number])[] = [
   ['Verdict', 12],
   ['File', 40],
 ]
-const FIRST = 5
+/** Row of the first building. */
+export const FIRST_BUILDING = 5
 
 /** One row for each building of several homes whose workbook is among the files; none where there is none. */
 export function writeBuildingsSheet(
@@ -35,12 +36,12 @@ export function writeBuildingsSheet(
   sheet.getRow(1).height = 26
   dress(sheet.getCell('A2'), { font: fonts.muted }).value =
     'As their workbooks show them. They are not checked here and not in the totals; the tests of their homes are in the register where their summaries were given.'
-  headingRow(sheet, FIRST - 1, '', heads.length)
+  headingRow(sheet, FIRST_BUILDING - 1, '', heads.length)
   heads.forEach(([head], i) => {
-    sheet.getCell(FIRST - 1, i + 1).value = head
+    sheet.getCell(FIRST_BUILDING - 1, i + 1).value = head
   })
   buildings.forEach(({ file, building }, i) => {
-    const row = FIRST + i
+    const row = FIRST_BUILDING + i
     const { name, target, judged, tests, verdict, value, margin, probability } = building
     ;[name, target, judged, tests].forEach((text, k) => {
       dress(sheet.getCell(row, k + 1), { alignment: wrap }).value = text
@@ -61,7 +62,7 @@ export function writeBuildingsSheet(
   setUpPage(sheet, {
     landscape: true,
     title: titleOf(register),
-    lastRow: FIRST + buildings.length - 1,
+    lastRow: FIRST_BUILDING + buildings.length - 1,
     lastColumn: heads.length,
   })
 }

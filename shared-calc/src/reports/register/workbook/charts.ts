@@ -202,10 +202,10 @@ function distribution(sheet: Worksheet, { rows }: Register, frame: ChartFrame): 
   classes.forEach(({ from, to, label }, i) => {
     const row = FIRST + i
     const [low, high] = [columnLetters(column + 1) + row, columnLetters(column + 2) + row]
-    sheet.getCell(row, column).value = label
-    sheet.getCell(row, column + 1).value = from
-    sheet.getCell(row, column + 2).value = to
-    sheet.getCell(row, column + 3).value = {
+    dress(sheet.getCell(row, column), {}).value = label
+    dress(sheet.getCell(row, column + 1), {}).value = from
+    dress(sheet.getCell(row, column + 2), {}).value = to
+    dress(sheet.getCell(row, column + 3), {}).value = {
       formula: `SUMPRODUCT((${of('counts')}="yes")*(${of('judged')}="${quantity}")*(${of('value')}>${low})*(${of('value')}<=${high}))`,
       result: counts[i] ?? 0,
     }

@@ -1,8 +1,7 @@
-import type { Evaluation, TestRecord } from '../../../contract/record/index.js'
 import { columnLetters } from '../../../log/grid/address.js'
 import type { Cell, Sheet } from '../../../log/grid/grid.js'
 import type { RegisterRow } from '../arrange.js'
-import { lineOf } from '../test-line.js'
+import type { TestLine } from '../test-line.js'
 import { type CellContent, columns, type RegisterColumn } from './columns.js'
 
 /** What a register shows of one test, by the key of its column; dates as 2026-10-14. */
@@ -77,8 +76,7 @@ function formulaIn(content: CellContent): string | undefined {
 }
 
 /** What a register shows of a test whose summary is as issued. */
-export function quotedOf(record: TestRecord, evaluation: Evaluation): Quoted {
-  const line = lineOf({ file: '', source: 'summary workbook' }, record, evaluation)
+export function quotedOf(line: TestLine): Quoted {
   const row = { ...blankRow(), ...line }
   return Object.fromEntries(
     quotedColumns.flatMap(({ key, content }): [string, string | number][] => {

@@ -94,7 +94,7 @@ const isError = (content: unknown): content is { readonly error: string } =>
   typeof content === 'object' && content !== null && 'error' in content
 
 /** Days since the beginning of 1900 as spreadsheets count them: 1 January 1970 is day 25569. */
-const serial = (date: Date): number => 25569 + date.getTime() / (24 * 3600 * 1000)
+export const serial = (date: Date): number => 25569 + date.getTime() / (24 * 3600 * 1000)
 
 const SPECIAL = /["&'<>]/
 const ESCAPES: Readonly<Record<string, string>> = {
