@@ -135,6 +135,26 @@ const samples: Samples = {
     [{ only: 'Gross volume', choices: [{ value: '512 m3', label: '512 m³' }] }],
     [{ only: undefined, choices: [{ value: '512 m3', label: '512 m³' }] }],
   ],
+  whichArea: [
+    [
+      {
+        name: 'envelopeArea',
+        areas: [
+          { area_m2: 412, text: '412 m²', label: 'Envelope area', cell: 'Test!B6' },
+          { area_m2: 398, text: '398 m²', label: 'Envelope area, as built', cell: 'Test!B7' },
+        ],
+      },
+    ],
+    [
+      {
+        name: 'floorArea',
+        areas: [
+          { area_m2: 120, text: '120 m²', label: 'Floor area', cell: 'Test!B6' },
+          { area_m2: 132, text: '132 m²', label: 'Floor area', cell: 'Test!C6' },
+        ],
+      },
+    ],
+  ],
   volumeUnit: [[{ value: 12_500, feetFirst: true }], [{ value: 350, feetFirst: false }]],
   decimal: [[{ cell: 'Test!B3', value: 1412, other: 1.412 }]],
   temperature: [

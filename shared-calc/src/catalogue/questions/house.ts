@@ -68,6 +68,23 @@ export const houseQuestions = {
     choices,
     ...(only === undefined && { noneLikelier: true as const }),
   }),
+  whichArea: ({
+    name,
+    areas,
+  }: {
+    name: 'envelopeArea' | 'floorArea'
+    /** Each as written with its unit, its label and its cell. */
+    areas: readonly { area_m2: number; text: string; label: string; cell: string }[]
+  }): Asked => ({
+    text: `The log has different values for the ${name === 'envelopeArea' ? 'envelope area' : 'floor area'}: ${listed(areas.map(({ text, cell }) => `${text} in ${cellName(cell)}`))}. Which is right?`,
+    choices: areas.map(({ area_m2, text, label, cell }) => ({
+      value: `${area_m2} m2`,
+      label: text,
+      reason: `${quoted(label)} in ${cellName(cell)}`,
+    })),
+    noneLikelier: true,
+    example: '180 m2',
+  }),
   temperature: ({ side, unstored }: { side: 'indoor' | 'outdoor'; unstored: string | undefined }): Asked =>
     typed(
       `What was the ${side} temperature during the test? ${whyMissing(unstored)}`,

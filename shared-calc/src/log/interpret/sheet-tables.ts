@@ -5,6 +5,7 @@ import { bareHeads } from './tables/bare-heads.js'
 import { type Block, chooseColumns } from './tables/choose.js'
 import type { Segment } from './tables/columns.js'
 import { findHeads, type Head } from './tables/heads.js'
+import { headsBeside } from './tables/heads-beside.js'
 import { housesBeside } from './tables/houses-beside.js'
 import { PLAIN_CURVE, physicsScore } from './tables/physics.js'
 import { isSummary } from './tables/row-labels.js'
@@ -50,7 +51,7 @@ export function findSheetTables(
   fewest: number,
   heads: (view: View, stopped: Stopped) => Head[] = findHeads,
 ): SheetTables {
-  const upright = tablesOf(view, answers, stopped, fewest, heads(view, stopped))
+  const upright = tablesOf(view, answers, stopped, fewest, headsBeside(heads(view, stopped)))
   const lines = turned(view)
   const across =
     upright.runs.length + upright.series.length > 0

@@ -253,4 +253,5 @@ export const valueReasons = {
   partOfArea: 'it is the area of a part of the building',
   notInternal: 'it is not the internal volume',
   otherVolume: (label: string) => `${quoted(label)} is more clearly the internal volume`,
+  otherArea: (label: string, field: string) => `${quoted(label)} is more clearly the ${field}`,
 } as const

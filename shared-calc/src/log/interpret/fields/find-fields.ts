@@ -7,6 +7,7 @@ import { MOST_LABELS } from '../zero-flow/find-labelled.js'
 import { classify, sideOf } from './classify.js'
 import { type FoundField, made } from './found-field.js'
 import { fieldsInText } from './in-text.js'
+import { withNext } from './next-size.js'
 import { ofMoments } from './of-moments.js'
 import { severalTemperatures } from './several-temperatures.js'
 
@@ -36,6 +37,10 @@ export function findFields(
         stopped(view.address(row, column))
         return found
       }
+      if (says(readLabel(text), 'former')) {
+        column = endOfLine(view, row, column)
+        continue
+      }
       const told = fieldsInText(view, row, column, text)
       for (const field of told) add(field)
       if (told.length > 0) continue
@@ -50,18 +55,22 @@ export function findFields(
       for (const { cell } of several) used.add(cell)
       found.push(...several)
       if (several.length > 0) continue
-      add(field)
-      if (field?.name === 'volume') add(nextValue(field, isTaken))
-      if (field && (field.name === 'indoorTemperature' || field.name === 'outdoorTemperature')) {
-        if (!field.also) add(nextValue(field, isTaken, ALIKE))
+      for (const one of field ? withNext(field, isTaken) : []) add(one)
+      if (field && (field.name === 'indoorTemperature' || field.name === 'outdoorTemperature'))
         add(humidityBehind(field, isTaken))
-      }
     }
   for (let row = 0; row < view.rows; row++)
     for (const field of lineBelow(view, row, isTaken, used)) add(field)
   for (const field of totalsOfColumns(view, isTaken, used)) add(field)
   if (!found.some(({ name }) => name === 'barometer')) add(airPressure(view, isTaken, used))
   return found
+}
+
+/** "Previous test | 14 February 2025 | volume | 410": the last cell of a line, before two blanks. */
+function endOfLine(view: View, row: number, column: number): number {
+  let end = column
+  while (view.at(row, end + 1) || view.at(row, end + 2)) end++
+  return end
 }
 
 /** A number that by its unit and size can only be the pressure of the air, whatever word is in front of it. */
@@ -139,7 +148,7 @@ function toTheRight(
       continue
     }
     if (isTaken(row, at)) return undefined
-    if (content.kind === 'struck') continue
+    if (content.kind === 'struck' || isHiddenBeforeAnother(view, row, at)) continue
     if (content.kind === 'text' && bareUnit(content.text)) {
       // "Volume | m³ | 412.6": the unit stands before the value.
       const unit = bareUnit(content.text)
@@ -162,6 +171,13 @@ function toTheRight(
       : found
   }
   return belowToTheRight(view, row, column, label, isTaken)
+}
+
+/** A hidden column with a value in front of one that is shown: a draft, or the figures of an earlier job. */
+const isHiddenBeforeAnother = (view: View, row: number, at: number): boolean => {
+  const [kind, next] = [view.at(row, at)?.kind, view.at(row, at + 1)?.kind]
+  const isAnother = next === kind && next !== undefined
+  return isAnother && view.hidden(row, at) && !view.hidden(row, at + 1)
 }
 
 /** "Enter the volume" in a line of its own, with the value below and one column on. */
@@ -226,26 +242,6 @@ function temperaturePair(
   const text = numbers.map(({ value }) => value).join(' / ')
   const field = made(view, at, labelAt, label, { kind: 'text', text, numbers }, undefined)
   return field && { ...field, also: [view.address(at.row, at.column + 1)] }
-}
-
-/** Temperatures of two rooms differ by so much at most: a number further off is something else. */
-const ALIKE = 8
-
-/**
- * A second value right beside the first, as in a list with a column for each house or a temperature for each floor: never left out in
- * silence.
- */
-function nextValue(
-  field: FoundField,
-  isTaken: (row: number, column: number) => boolean,
-  apart = Number.POSITIVE_INFINITY,
-): FoundField | undefined {
-  const { view, row, column, content } = field
-  const next = view.at(row, column + 1)
-  if (next?.kind !== 'number' || content.kind !== 'number' || isTaken(row, column + 1)) return undefined
-  const difference = Math.abs(next.written.value - content.written.value)
-  if (difference === 0 || difference > apart) return undefined
-  return { ...field, column: column + 1, cell: view.address(row, column + 1), content: next }
 }
 
 /** "Indoor | 20.5 | °C | 45 | % RH": the humidity behind the temperature of the same air. */

@@ -14,7 +14,7 @@ type IsTaken = (row: number, column: number) => boolean
 const ROWS = 6
 const MOST = 4
 /** A number further from the first is no temperature of the same air, K or °F. */
-const APART = 15
+const APART = 8
 
 /**
  * All values that a log gives for one temperature behind its label, each under a label that says when or in which run it was taken:

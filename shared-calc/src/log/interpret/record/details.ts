@@ -8,7 +8,7 @@ import type { FoundField } from '../fields/found-field.js'
 import { textOf } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
 import type { FieldScope } from '../tests/scope.js'
-import type { Label } from '../words/label.js'
+import { type Label, readLabel, says } from '../words/label.js'
 import { withoutUnticked } from '../words/ticked.js'
 import type { Draft } from './draft.js'
 import { putMethod } from './method.js'
@@ -130,11 +130,18 @@ function putDate(draft: Draft, scope: FieldScope, options: DetailOptions) {
   const path = 'test.date'
   const given = draft.answered(path)
   if (given !== undefined) return draft.put(path, given)
-  const field = scope
+  const [field, ...others] = scope
     .all('date')
     .filter(({ content }) => content.kind === 'date')
-    .sort((one, other) => ofTheTest(other.label) - ofTheTest(one.label))[0]
-  if (field?.content.kind === 'date') return putDateOf(draft, field, field.content.dates, options)
+    .sort((one, other) => ofTheTest(other.label) - ofTheTest(one.label))
+  if (field?.content.kind === 'date') {
+    const different = others.filter((one) => isRivalDate(field, one))
+    if (different.length === 0) return putDateOf(draft, field, field.content.dates, options)
+    const all = [field, ...different]
+    const dates = [...new Set(all.flatMap(({ content }) => (content.kind === 'date' ? content.dates : [])))]
+    const cells = all.map(({ cell }) => cell)
+    return draft.ask({ path, cells, ...questions.whichDate({ dates, monthFirst: false }) })
+  }
   const other = otherDate(views)
   const date = other?.date ?? fileDate
   if (date === undefined) return draft.ask({ path, cells: [], ...questions.date() })
@@ -146,7 +153,15 @@ function putDate(draft: Draft, scope: FieldScope, options: DetailOptions) {
   )
 }
 
-/** A date of the measurement goes before one without a word, and that before one of the report. */
+/** Another day on the same sheet, which its label makes as likely that of the test. */
+const isRivalDate = (one: FoundField, other: FoundField): boolean =>
+  one.content.kind === 'date' &&
+  other.content.kind === 'date' &&
+  one.view.name === other.view.name &&
+  ofTheTest(one.label) === ofTheTest(other.label) &&
+  !one.content.dates.some((date) => other.content.kind === 'date' && other.content.dates.includes(date))
+
+/** A date of the measurement goes before a plain one, that before one of something else, and that before one of the report. */
 function ofTheTest({ tokens }: Label): number {
   if (
     tokens.some((token) =>
@@ -154,6 +169,7 @@ function ofTheTest({ tokens }: Label): number {
     )
   )
     return -1
+  if (tokens.every((token) => says(readLabel(token), 'date') || token === 'of' || token === 'the')) return 0.5
   return tokens.some((token) =>
     /^(test|mess|pruf|meas|essai|meting|badan|prova|ensayo|zkous|mal|prov)/.test(token),
   )

@@ -1,7 +1,6 @@
 import { fieldText } from '../../../catalogue/findings/log/fields.js'
 import { valueReasons } from '../../../catalogue/findings/log/runs.js'
 import { questions } from '../../../catalogue/questions.js'
-import { placeWords } from '../../../contract/record/index.js'
 import { plausibleRanges } from '../../../contract/record/plausible.js'
 import { type KnownUnit, shown, toRecordUnit } from '../../cells/units.js'
 import type { Written } from '../../cells/written.js'
@@ -10,8 +9,9 @@ import type { Sides } from '../fields/sides.js'
 import type { Choice } from '../interpretation.js'
 import type { FieldScope } from '../tests/scope.js'
 import { says } from '../words/label.js'
+import { areaOf } from './areas.js'
 import type { Draft } from './draft.js'
-import { agreeing, answeredUnit, put } from './put-field.js'
+import { answeredUnit, put } from './put-field.js'
 
 const VOLUME = 'building.volume_m3'
 const M3: KnownUnit = { kind: 'volume', unit: 'm^3' }
@@ -64,7 +64,7 @@ function putSize(
     return Number(given)
   }
   const all = scope.all(name).filter(({ content }) => content.kind === 'number')
-  const field = path.endsWith('_m2') ? wholeOf(draft, all, path) : all[0]
+  const field = name === 'envelopeArea' || name === 'floorArea' ? areaOf(draft, all, name, path) : all[0]
   if (field?.content.kind !== 'number') return undefined
   const unit = field.content.written.unit ?? field.unit
   const kind = path.endsWith('_m2') ? 'area' : 'length'
@@ -81,41 +81,6 @@ function putSize(
   if (!(value > 0)) return undefined
   put(draft, field, path, value)
   return value
-}
-
-/** Words for one part of a building's areas, which is neither the floor area nor the envelope. */
-const PART =
-  / (?:ground|first|second|third|upper|top|lower|basement|cellar|attic|loft|garage|roof|ceiling|walls?|windows?|glazing|doors?|slab|bodenplatte|eg|og|dg|ug|kg|dach|wand|wande|fenster|rdc|etage|toiture|murs?|tetto|pareti|finestre|cubierta|ventanas|tak|vagg|vindu|vinduer) /
-
-/** Elements of the envelope. */
-const SHELL =
-  / (?:roof|ceiling|walls?|windows?|glazing|doors?|slab|dach|wand|wande|fenster|bodenplatte|toiture|murs?|tetto|pareti|finestre|cubierta|ventanas|tak|vagg|vindu|vinduer) /
-
-/** Of several areas that of the whole; two of the whole that differ are told. */
-function wholeOf(draft: Draft, fields: readonly FoundField[], path: string): FoundField | undefined {
-  const isPart = ({ label }: FoundField) => PART.test(label.padded) && !says(label, 'total')
-  const whole = fields.filter((one) => !isPart(one))
-  // Several parts are no whole, and which of them to take nothing says; nor is the slab alone the floor area.
-  const isOfShell = fields.every(({ label }) => SHELL.test(label.padded))
-  if (whole.length === 0 && (fields.length > 1 || (fields.length === 1 && isOfShell))) {
-    for (const { cell, label } of fields)
-      draft.uses.push({ cells: cell, heading: label.text, ignoredBecause: valueReasons.partOfArea })
-    draft.tell(
-      fieldText('log-parts-of-area', { field: placeWords(path, {}) }),
-      fields.map(({ cell }) => cell),
-      path,
-    )
-    return undefined
-  }
-  return agreeing(draft, sumOf(whole) ?? (whole.length > 0 ? whole : fields), path)
-}
-
-/** "GF 82 | 1F 70.5 | 2F 28 | total 180.5": of areas in one unit the one that is the sum of the others. */
-function sumOf(fields: readonly FoundField[]): FoundField[] | undefined {
-  const values = fields.map(({ content }) => (content.kind === 'number' ? content.written.value : 0))
-  const whole = values.reduce((sum, value) => sum + value, 0) / 2
-  const found = fields.filter((_, index) => Math.abs((values[index] as number) / whole - 1) < 0.002)
-  return fields.length > 2 && found.length === 1 ? found : undefined
 }
 
 /** As large as a tested volume is, where a unit says how large it is. */
@@ -144,6 +109,8 @@ function rank({ label }: FoundField): number {
   if (label.tokens.some((token) => /^(net|netto|netta|neto)$/.test(token)) || /netto/.test(label.padded))
     return 4
   if (says(label, 'room')) return 0.5
+  // "Volume used for the calculation" is the one that its keeper chose.
+  if (label.tokens.includes('used')) return 4
   return says(label, 'net') ? 3 : 2
 }
 

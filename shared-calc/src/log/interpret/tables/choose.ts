@@ -80,7 +80,8 @@ export function chooseColumns(given: Segment, preferred: Preferred = {}): Block 
   // "Before (Pa)" and "After (Pa)" are lists of zero-flow values, whatever stands over them; Dutch "voor" is also "for".
   const named = segment.columns.filter(
     ({ role, label }) =>
-      role === 'induced' || (role === 'pressure' && says(label, 'before') === says(label, 'after')),
+      role === 'induced' ||
+      (role === 'pressure' && (says(label, 'before') === says(label, 'after') || says(label, 'former'))),
   )
   // "Diff. (Pa)" is a deviation beside a pressure, and the pressure itself where there is no other.
   if (named.length === 0)
