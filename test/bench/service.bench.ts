@@ -1,4 +1,4 @@
-import { mkdtempSync, writeFileSync } from 'node:fs'
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { setTimeout as wait } from 'node:timers/promises'
@@ -21,7 +21,8 @@ const MINUTES = Number(process.env.BENCH_MINUTES ?? 5)
 export async function run(): Promise<void> {
   const bodies = manyTests()
   const answer = JSON.stringify(evaluateInput(twoDirections()))
-  const file = join(mkdtempSync(join(tmpdir(), 'draughtbook-bench-')), 'answer.json')
+  const folder = mkdtempSync(join(tmpdir(), 'draughtbook-bench-'))
+  const file = join(folder, 'answer.json')
   writeFileSync(file, answer)
   const peer = await startServer([PEER, file])
   const serve = [SERVICE, 'serve', '--port', '0']
@@ -40,6 +41,7 @@ export async function run(): Promise<void> {
     await memory(bodies, capacity)
   } finally {
     for (const { child } of [service, peer]) child.kill('SIGTERM')
+    rmSync(folder, { recursive: true })
   }
 }
 

@@ -20,7 +20,9 @@ afterAll(() => world?.stop())
 /** The rules of axe-core that look at colours, of those that run unless told otherwise. */
 const OF_COLOUR = ['color-contrast', 'link-in-text-block']
 
+/** Pictures for people to look at, where they are asked for (PICTURES=1): drawing and packing them takes a sixth of the time. */
 async function shoot(page: Page, name: string): Promise<void> {
+  if (process.env.PICTURES !== '1') return
   await page.screenshot({ path: `${PICTURES}/${name}.png`, fullPage: true })
 }
 
@@ -37,7 +39,7 @@ const LOOKS = [
   ['forced-colours', { colorScheme: 'light', forcedColors: 'active' }],
 ] as const
 
-/** The page as it stands, at every width and in every look: no violation, nothing wider than the window, and a picture of each. */
+/** The page as it stands, at every width and in every look: no violation, nothing wider than the window. */
 async function examine(page: Page, name: string, height: number, widths = WIDTHS): Promise<void> {
   const found: Record<string, unknown> = {}
   for (const width of widths) {

@@ -1,4 +1,4 @@
-import { mkdir, readdir, readFile } from 'node:fs/promises'
+import { mkdir, readdir, readFile, rm } from 'node:fs/promises'
 import { request } from 'node:http'
 import { join } from 'node:path'
 import { describe, expect, it, onTestFinished } from 'vitest'
@@ -63,6 +63,37 @@ describe('files of an upload', () => {
       type: '/api#upload-storage',
       detail: 'the folder for uploads (TMPDIR) cannot be written: the disk is read-only',
     })
+  })
+
+  it('that cannot be removed do not end the service, which says where they stay', async () => {
+    const disk = await folder()
+    // The disk becomes read-only once the folder of the request is there, as one does that has an error.
+    const waits = `for i in $(seq 1200); do ls -d '${disk}'/*/request-* && break; sleep 0.05; done; mount -o remount,ro '${disk}'`
+    const first = `mount -t tmpfs tmpfs '${disk}' && { (${waits}) >/dev/null 2>&1 & true; }`
+    const { base, says } = await spawnService({ env: { TMPDIR: disk }, first })
+    const sent = request(`${base}/v1/registers?asOf=2026-10-31`, {
+      method: 'POST',
+      headers: { 'content-type': `multipart/form-data; boundary=${BOUNDARY}` },
+    })
+    onTestFinished(() => void sent.destroy())
+    sent.on('error', () => undefined)
+    sent.write('\r\n')
+    const status = async () => {
+      const body = new FormData()
+      body.append('files', new Blob(['a,b\n1,2\n']), 'log.csv')
+      return (await fetch(`${base}/v1/registers?asOf=2026-10-31`, { method: 'POST', body })).status
+    }
+    await expect.poll(status, { timeout: 60_000 }).toBe(503)
+    sent.destroy()
+    await says(/uploaded files stay in .*request-\w+ until the service ends: the disk is read-only/)
+    expect((await fetch(`${base}/healthz`)).status).toBe(200)
+  })
+
+  it('have a place again after the folder of the service was tidied away', async () => {
+    const disk = await folder()
+    const service = await spawnService({ env: { TMPDIR: disk } })
+    for (const name of await readdir(disk)) await rm(join(disk, name), { recursive: true })
+    await uploading(disk, service)
   })
 
   it('that are more than the disk can take are refused with a sentence', async () => {

@@ -1,4 +1,6 @@
-import { readFile, stat, writeFile } from 'node:fs/promises'
+import { execFileSync } from 'node:child_process'
+import { lstat, readFile, rm, stat, symlink, writeFile } from 'node:fs/promises'
+import { hostname } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it, onTestFinished } from 'vitest'
 import { operations } from '../../service/src/api/operations'
@@ -6,6 +8,7 @@ import { createApp } from '../../service/src/app'
 import { ROLES } from '../../service/src/security/caller'
 import { makeToken, provenBy } from '../../service/src/security/tokens/token'
 import { readTokens, writeTokens } from '../../service/src/security/tokens/token-file'
+import { readUse, TokenUse } from '../../service/src/security/tokens/token-use'
 import { dayInWords } from '../../shared-calc/src/catalogue/words.js'
 import { commandLine, folder } from './support/command-line'
 import { listen, postJson } from './support/listen'
@@ -159,6 +162,49 @@ describe('a service with tokens', () => {
     expect(kept.find(({ id }) => id === first.stored.id)?.revoked).toBeDefined()
   })
 
+  it('are changed where a link leads to, which stays a link', async () => {
+    const place = await folder()
+    const [file, link] = [join(place, 'kept.json'), join(place, 'link.json')]
+    const { stored } = makeToken('office', 1, ['evaluate'])
+    await writeTokens(file, [stored])
+    await symlink('kept.json', link)
+    expect((await commandLine('token', 'revoke', stored.id, '--tokens', link)).code).toBe(0)
+    expect((await readTokens(file))[0]?.revoked).toBeDefined()
+    expect((await lstat(link)).isSymbolicLink()).toBe(true)
+  })
+
+  it('name the lock where another process does not let go of it', async () => {
+    const file = join(await folder(), 'tokens.json')
+    // This process lives, so its lock is not one that was left behind.
+    await writeFile(`${file}.lock`, `${hostname()} ${process.pid} other`)
+    const { code, err } = await commandLine('token', 'add', 'office', '--tokens', file)
+    expect(code).toBe(2)
+    expect(err.join('\n')).toMatch(
+      /another process is changing the same file \(its lock is .*tokens\.json\.lock\)/,
+    )
+  })
+
+  it.each([
+    ['--role', ''],
+    ['--role', 'evaluate,'],
+    ['--role', '__proto__'],
+  ])('are not made with a role that there is not: %s "%s"', async (...given) => {
+    const file = join(await folder(), 'tokens.json')
+    const { code, err } = await commandLine('token', 'add', 'office', ...given, '--tokens', file)
+    expect(code).toBe(2)
+    expect(err.join('\n')).toMatch(/there is no role ".*"; roles: evaluate, archive, library/)
+    await expect(stat(file)).rejects.toThrow()
+  })
+
+  it('have a last use that is right again after the clock was ahead', async () => {
+    const file = join(await folder(), 'tokens.json')
+    const { stored } = makeToken('office', 1, ['evaluate'])
+    const ahead = { format: 'draughtbook/token-use@1', lastUse: { [stored.id]: '2999-01-01T00:00:00.000Z' } }
+    await writeFile(`${file}.use.json`, JSON.stringify(ahead))
+    new TokenUse(file).note(stored.id)
+    await expect.poll(async () => (await readUse(file))[stored.id]).toMatch(/^20/)
+  })
+
   it('opens what its roles name and nothing else, and is listed with its last use', async () => {
     const archivist = makeToken('archivist', 1, ['archive'])
     const { file, ask, base } = await serviceWith([archivist.stored])
@@ -215,6 +261,21 @@ describe('a service with tokens', () => {
     const answer = await ask(`Bearer ${token}`)
     expect(answer.status).toBe(503)
     expect(answer.headers.get('retry-after')).toBe('10')
+  })
+
+  it('lets nobody in, and does not wait, when the token file leads to a pipe or to what never ends', async () => {
+    const { token, stored } = makeToken('office', 1, ['evaluate', 'archive'])
+    const { file, ask } = await serviceWith([stored])
+    const pipe = join(await folder(), 'pipe')
+    execFileSync('mkfifo', [pipe])
+    for (const target of [pipe, '/dev/zero']) {
+      await rm(file)
+      await symlink(target, file)
+      await expect.poll(async () => (await ask(`Bearer ${token}`)).status, { timeout: 30_000 }).toBe(503)
+      const { code, err } = await commandLine('token', 'list', '--tokens', file)
+      expect(code).toBe(2)
+      expect(err.join('\n')).toMatch(/tokens\.json: it is not a regular file/)
+    }
   })
 
   it('limits refused attempts of one address and requests of one caller', async () => {

@@ -1,5 +1,5 @@
 import { randomBytes } from 'node:crypto'
-import { readFile, rm } from 'node:fs/promises'
+import { readFile } from 'node:fs/promises'
 import type { Writable } from 'node:stream'
 import { builtInLayouts, type Layout, LIMITS, parseLayout } from '@draughtbook/shared-calc/log'
 import type { Request, Response } from 'express'
@@ -11,7 +11,7 @@ import { publicKeyOf } from '../signature/keys.js'
 import type { FileOrder } from './archive-tasks.js'
 import { takeInPortions } from './in-portions.js'
 import { patiently } from './job-runner.js'
-import { uploadFolder } from './upload-folders.js'
+import { removeUpload, uploadFolder } from './upload-folders.js'
 
 /** Most workbooks of one request. A whole country's archive goes over the command line and a queue. */
 export const MOST_FILES = 2000
@@ -25,7 +25,7 @@ const TOTAL_BYTES = 1024 * 1024 * 1024
  */
 export async function takeUpload(request: Request, response: Response, jobs: Jobs): Promise<FileOrder[]> {
   const folder = await uploadFolder().catch(storageFault)
-  const clear = (): void => void rm(folder, { recursive: true, force: true })
+  const clear = (): void => void removeUpload(folder)
   response.once('close', clear)
   try {
     await receive(request, response, folder)

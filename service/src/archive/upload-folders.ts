@@ -1,6 +1,7 @@
 import { mkdtemp, readdir, rm, stat, utimes } from 'node:fs/promises'
 import { hostname, tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { errorCode, fileFault } from '../files/file-fault.js'
 
 /** What the folder of a service is called: machine and process, so that the next start knows what was left behind. */
 const PREFIX = 'draughtbook-uploads-'
@@ -23,7 +24,24 @@ function ownFolder(): Promise<string> {
 
 /** A new folder for the files of one request, only for this user. Rejects with the system's error. */
 export async function uploadFolder(): Promise<string> {
-  return mkdtemp(join(await ownFolder(), 'request-'))
+  try {
+    return await mkdtemp(join(await ownFolder(), 'request-'))
+  } catch (error) {
+    if (errorCode(error) !== 'ENOENT') throw error
+    // Whoever tidies the disk up has removed the service's own folder.
+    made = undefined
+    return mkdtemp(join(await ownFolder(), 'request-'))
+  }
+}
+
+/** Removes the folder of a request. Where that cannot be done now, the end of the service or its next start does it. */
+export async function removeUpload(folder: string): Promise<void> {
+  try {
+    await rm(folder, { recursive: true, force: true })
+  } catch (error) {
+    const why = fileFault(error) ?? String(error)
+    process.stderr.write(`draughtbook: uploaded files stay in ${folder} until the service ends: ${why}\n`)
+  }
 }
 
 export interface Sweeping {

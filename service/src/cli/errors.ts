@@ -2,6 +2,7 @@ import { dirname } from 'node:path'
 import { InputError, type Problem, problemLine, problemWords } from '@draughtbook/shared-calc'
 import { errorCode, fileFault } from '../files/file-fault.js'
 import { faultOfPath } from '../files/near-file.js'
+import { Locked } from '../library/with-lock.js'
 
 /** The command was called in a way that cannot be carried out; ends with exit code 2. */
 export class UsageError extends Error {
@@ -61,6 +62,8 @@ export async function withFile<T>(file: string, work: () => Promise<T>): Promise
   try {
     return await work()
   } catch (error) {
+    if (error instanceof Locked)
+      throw new FileError(file, [{ path: '', message: error.message }], { cause: error })
     if (error instanceof InputError) throw new FileError(file, error.problems, { cause: error })
     const fault = await faultOfPath(file, error)
     if (fault) throw new FileError(file, [{ path: '', message: fault }])

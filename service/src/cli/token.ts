@@ -34,6 +34,7 @@ function addTokenAdd(token: Command, terminal: Terminal): void {
       const days = Number(options.days)
       if (!(Number.isInteger(days) && days >= 1 && days <= 3650))
         throw new UsageError('--days must be a whole number from 1 to 3650')
+      if (name.trim() === '') throw new UsageError('a name has at least one letter or digit')
       if (!/^[\p{L}\p{N} ._@-]{1,100}$/u.test(name))
         throw new UsageError('a name has 1 to 100 letters, digits, spaces, dots, hyphens, underscores or @')
       const { token: shown, stored } = makeToken(name, days, rolesFor(options))
@@ -105,9 +106,9 @@ interface AddOptions {
 }
 
 function rolesFor({ role, library }: AddOptions): Role[] {
-  const asked = role.flatMap((text) => text.split(',')).filter(Boolean)
+  const asked = role.flatMap((text) => text.split(','))
   const unknown = asked.find((one) => !Role.safeParse(one).success)
-  if (unknown !== undefined) throw new UsageError(`there is no role ${unknown}; roles: ${ROLES.join(', ')}`)
+  if (unknown !== undefined) throw new UsageError(`there is no role "${unknown}"; roles: ${ROLES.join(', ')}`)
   return ROLES.filter((one) => asked.includes(one) || (one === 'library' && library))
 }
 

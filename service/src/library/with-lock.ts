@@ -22,7 +22,10 @@ export async function withLock<T>(path: string, work: () => Promise<T>): Promise
   const deadline = performance.now() + PATIENCE_MS
   while (!(await taken(path, own))) {
     await removeStale(path)
-    if (performance.now() > deadline) throw new Locked(`${path} is held by another process`)
+    if (performance.now() > deadline)
+      throw new Locked(
+        `another process is changing the same file (its lock is ${path}): try again in ${STALE_MS / 1000} s`,
+      )
     await wait(20 + 30 * Math.random())
   }
   try {

@@ -1,9 +1,10 @@
-import { readFile } from 'node:fs/promises'
+import { realpath } from 'node:fs/promises'
 import { check, InputError, problemsFromZod, refuseOtherKind } from '@draughtbook/shared-calc'
 import { z } from 'zod'
 import { errorCode } from '../../files/file-fault.js'
+import { NotReadable, readRegular } from '../../files/read-regular.js'
 import { writeAtomically } from '../../files/write-atomically.js'
-import { readJson } from '../../json/read-json.js'
+import { jsonOf } from '../../json/read-json.js'
 import { withLock } from '../../library/with-lock.js'
 import { ROLES, Role } from '../caller.js'
 
@@ -29,6 +30,9 @@ export const StoredToken = z.strictObject({
 })
 export type StoredToken = z.infer<typeof StoredToken>
 
+/** A file of 10,000 tokens has some 6 MB. */
+const MOST_BYTES = 16 * 1024 * 1024
+
 const TokenFile = z.strictObject({
   format: z.literal('draughtbook/tokens@1'),
   tokens: z.array(StoredToken).max(10_000),
@@ -36,12 +40,13 @@ const TokenFile = z.strictObject({
 
 /** The tokens of a file; none when there is no file yet. Throws InputError when it is damaged. */
 export async function readTokens(path: string): Promise<StoredToken[]> {
-  const text = await readFile(path, 'utf8').catch((error: unknown) => {
+  const bytes = await readRegular(path, MOST_BYTES).catch((error: unknown) => {
     if (errorCode(error) === 'ENOENT') return undefined
+    if (error instanceof NotReadable) throw new InputError([{ path: '', message: error.message }])
     throw error
   })
-  if (text === undefined) return []
-  const input = readJson(text)
+  if (bytes === undefined) return []
+  const input = jsonOf(bytes)
   refuseOtherKind(input, 'tokens')
   const result = check(TokenFile, input)
   if (!result.success) throw new InputError(problemsFromZod(result.error.issues))
@@ -61,5 +66,7 @@ export async function changeTokens(
   path: string,
   change: (tokens: readonly StoredToken[]) => readonly StoredToken[],
 ): Promise<void> {
-  await withLock(`${path}.lock`, async () => writeTokens(path, change(await readTokens(path))))
+  // Where the path is a link, the file is changed that it leads to: renaming over the link would leave that as it was.
+  const file = await realpath(path).catch(() => path)
+  await withLock(`${file}.lock`, async () => writeTokens(file, change(await readTokens(file))))
 }

@@ -1,10 +1,13 @@
-import { readFile } from 'node:fs/promises'
 import { z } from 'zod'
+import { readRegular } from '../../files/read-regular.js'
 import { writeAtomically } from '../../files/write-atomically.js'
 import { withLock } from '../../library/with-lock.js'
 
 /** How often the file is written at most: a token in use is used all the time. */
 const WRITE_MS = 60_000
+
+/** An entry for each of 10,000 tokens has some 500 kB. */
+const MOST_BYTES = 4 * 1024 * 1024
 
 const UseFile = z.strictObject({
   format: z.literal('draughtbook/token-use@1'),
@@ -17,7 +20,8 @@ const useFile = (tokens: string): string => `${tokens}.use.json`
 
 /** When each token was last used, by id, to the minute; nothing where that is not known. */
 export async function readUse(tokens: string): Promise<LastUse> {
-  const text = await readFile(useFile(tokens), 'utf8').catch(() => '{}')
+  const bytes = await readRegular(useFile(tokens), MOST_BYTES).catch(() => new Uint8Array())
+  const text = new TextDecoder().decode(bytes)
   const read = UseFile.safeParse(parsed(text))
   return read.success ? read.data.lastUse : {}
 }
@@ -45,7 +49,12 @@ export class TokenUse {
 
   private async write(): Promise<void> {
     await changeUse(this.tokens, (lastUse) => {
-      for (const [id, at] of this.seen) if (at > (lastUse[id] ?? '')) lastUse[id] = at
+      const now = new Date().toISOString()
+      for (const [id, at] of this.seen) {
+        const known = lastUse[id] ?? ''
+        // A use that is still to come was noted while the clock was wrong.
+        if (at > known || known > now) lastUse[id] = at
+      }
       this.seen.clear()
     })
   }

@@ -55,8 +55,7 @@ export function made(
     classify(label, kind, unit, value) ??
     (kind === 'numbers' ? classify(label, 'text', undefined, undefined) : undefined)
   if (!name) return undefined
-  // "Test 1: depressurisation" names a run, not another test.
-  if (name === 'testId' && content.kind === 'text' && directionIn(readLabel(content.text))) return undefined
+  if (name === 'testId' && content.kind === 'text' && !isNumberOfTest(label, content.text)) return undefined
   return {
     name,
     view,
@@ -72,6 +71,15 @@ export function made(
     hidden: view.hidden(at.row, at.column),
   }
 }
+
+/** "Test 1: depressurisation" names a run, "Suction test: zero flow" what follows, "Airtightness test record | Sheet 1 of 1" is a title. */
+function isNumberOfTest(label: Label, text: string): boolean {
+  const value = readLabel(text)
+  if (directionIn(value) || says(value, 'zero')) return false
+  return label.tokens.length <= 2 || label.tokens.some((token) => OF_A_NUMBER.test(token))
+}
+const OF_A_NUMBER =
+  /^(?:no|nr|n|n°|nº|id|ref|reference|referenz|referencia|riferimento|num|number|nummer|numero|numer|cislo|numero|#)$/
 
 /** What stands over the values of a list, in all languages read here. */
 const HEADS_VALUES =

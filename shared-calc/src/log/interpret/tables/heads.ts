@@ -167,6 +167,7 @@ export function headAt(view: View, first: number, under: readonly number[]): Hea
       (column) => view.text(row, column) !== undefined && view.number(row, column + 1) !== undefined,
     )
     if (row < first - 1 && isEmptyZero(view, row, first - 1, under)) break
+    if (row < first - 1 && isLineOfValues(view, row, under)) break
     const isEmpty = under.some((column) => {
       const text = view.text(row, column)
       return text !== undefined && /\p{L}|^\?$/u.test(text) && isPlaceholder(text)
@@ -204,6 +205,20 @@ function isEmptyZero(view: View, row: number, heading: number, under: readonly n
     below.some((one) => isFlowLike(one, one.unit)) && isPressureLike(below[0] as Label, below[0]?.unit)
   const isAlone = under.length > 1 && under.every((at) => at === column || !view.at(row, at))
   return isWhole && (isAlone || (label.unit !== undefined && !label.loose && below[0]?.unit !== undefined))
+}
+
+/** "Elm Row 3 | 18/03/2026 | 290.8 | 20.5" below "House | Date | Volume | Inside": a form written across, and none of the headings. */
+function isLineOfValues(view: View, row: number, under: readonly number[]): boolean {
+  const beside = Array.from({ length: view.columns }, (_, column) => column).filter(
+    (column) => !under.includes(column) && view.number(row, column) !== undefined,
+  )
+  const headed = (column: number) => view.text(row - 1, column) !== undefined
+  return (
+    row > 0 &&
+    beside.length >= 2 &&
+    beside.every(headed) &&
+    under.filter((column) => view.at(row, column)).every(headed)
+  )
 }
 
 /** "−1.2 | −0.9" over "zero flow, start | zero flow, end": each text is the label of the value above it. */

@@ -26,6 +26,8 @@ export function labelsOf(
   const first = view.turned ? Math.min(...numeric.map(({ at }) => at)) - LINES_ABOVE : left - 1
   for (let column = Math.max(0, left - 1, first); column <= right + 1; column++) {
     if (column > right && columns.some(({ at }) => at === column)) continue
+    // Below a table across, the line that heads its results is none of it.
+    if (column > right && view.turned && head.columns.some(({ at }) => at === column)) continue
     // A line of zero flow above a table across has its own words: "Zero flow | −1.2 | −1.4 | mean | −1.3".
     if (view.turned && says(readLabel(view.text(head.top, column) ?? ''), 'zero')) continue
     const text = view.text(row, column)

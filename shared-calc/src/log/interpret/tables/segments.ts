@@ -19,7 +19,7 @@ export function segmentsOf(head: Head, preferred: Preferred = {}): Segment[] {
       .map((column) => withAnswer(roleOf(view, head.first, last, column), preferred))
       .filter((column) => !namesBoth(head, column)),
   )
-  const form = withoutForm(all, view.turned)
+  const form = withoutResults(withoutForm(all, view.turned), view.turned)
   const own = withDirections(head, withMeans(withLostHeadings(view, head.first, form)))
   const columns = withTestColumn(view, head.first, last, own)
   const parts: KnownColumn[][] = [[]]
@@ -124,6 +124,28 @@ function withoutForm(columns: readonly KnownColumn[], turned: boolean): readonly
   }
   return columns
 }
+
+/**
+ * "| Depressurisation | Pressurisation" over "n" and "q50 (m³/h)" below tables across: lines much shorter than the readings, with no
+ * pressure among them, are results.
+ */
+function withoutResults(columns: readonly KnownColumn[], turned: boolean): readonly KnownColumn[] {
+  if (!turned) return columns
+  const most = Math.max(
+    0,
+    ...columns.filter(({ role }) => FLOWS.includes(role)).map(({ numbers }) => numbers),
+  )
+  const isLong = ({ numbers, texts }: KnownColumn) => numbers + texts > most / 2
+  const last = columns.findLastIndex(isLong)
+  const below = columns.slice(last + 1)
+  if (most < FEWEST_ACROSS || below.some(({ role }) => PRESSURES.includes(role))) return columns
+  const begin = below.findIndex(({ role }) => OF_RESULTS.includes(role))
+  return begin < 0 ? columns : columns.slice(0, last + 1 + begin)
+}
+
+/** Fewer readings across are told from results by nothing. */
+const FEWEST_ACROSS = 5
+const OF_RESULTS: readonly string[] = [...FLOWS, 'direction', 'test', 'derived']
 
 /** "Zero flow before | −1.2" with more labels below it is a line of a form, and no list. */
 const isOfForm = ({ role, texts }: KnownColumn): boolean =>
