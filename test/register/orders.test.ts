@@ -67,8 +67,8 @@ describe('a list of orders', () => {
   })
 
   it.each([
-    ['a fee that is none', ['test number,fee', 'T-1,by agreement'], /B2.*"by agreement" is no fee/],
-    ['a number twice', ['test number,fee', 'T-1,1', 'T-1,2'], /A3.*T-1 is there twice/],
+    ['a fee that is none', ['test number,fee', 'T-1,by agreement'], /B2.*"by agreement" is not a fee/],
+    ['a number twice', ['test number,fee', 'T-1,1', 'T-1,2'], /A3.*T-1 is in the list twice/],
     ['no number', ['test number,fee', ',5'], /A2.*the test number is missing/],
     ['no headings', ['a,b', '1,2'], /no row has the headings/],
   ])('says which cell cannot be read: %s', (_, list, message) => {
@@ -120,7 +120,7 @@ describe('the register with orders', () => {
     await writeFile(orders, text(['test number,fee', 'T-1,free']))
     const refused = await commandLine('register', join(root, 'month'), '--out', out, '--orders', orders)
     expect(refused.code).toBe(2)
-    expect(refused.err.join('\n')).toMatch(/"free" is no fee/)
+    expect(refused.err.join('\n')).toMatch(/"free" is not a fee/)
   })
 })
 

@@ -203,7 +203,7 @@ describe('Re-run of a firm’s own workbook', () => {
     const { results: _, ...bare } = layout
     const [unnamed] = await rerunFile(bytes, 'own.xlsx', { layouts: [parseLayout(bare)] })
     expect(unnamed?.outcome).toBe('cannot be read')
-    expect(unnamed?.why).toMatch(/has no recorded results/)
+    expect(unnamed?.why).toMatch(/names no recorded results/)
   })
 
   it('stands in the register with the figures of its evaluation', async () => {

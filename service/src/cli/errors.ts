@@ -1,7 +1,9 @@
 import { dirname } from 'node:path'
 import { InputError, type Problem, problemLine, problemWords } from '@draughtbook/shared-calc'
+import type { Question } from '@draughtbook/shared-calc/log'
 import { errorCode, fileFault } from '../files/file-fault.js'
 import { faultOfPath } from '../files/near-file.js'
+import { OpenQuestions } from '../input/open-questions.js'
 import { Locked } from '../library/with-lock.js'
 
 /** The command was called in a way that cannot be carried out; ends with exit code 2. */
@@ -43,10 +45,21 @@ export class FileError extends Error {
   #words(problem: Problem): string {
     const option = this.more.options?.[problem.path]
     if (option !== undefined && problem.cell === undefined) return `${option}: ${problem.message}`
+    const { cause } = this.more
+    const asked = cause instanceof OpenQuestions && cause.questions.find(({ path }) => path === problem.path)
+    if (asked) return questionLine(asked, problem)
     const ofReadings = problem.path.startsWith('runs') && !/\.json$/i.test(this.file)
     return ofReadings ? problemWords(problem) : problemLine(problem)
   }
 }
+
+/** The option that answers names the field, and the text most of the cells: neither is said twice. */
+function questionLine({ cells, text }: Question, { message }: Problem): string {
+  const places = cells.slice(0, MOST_CELLS).filter((cell) => !text.includes(cell.split('!').at(-1) ?? cell))
+  return places.length > 0 ? `${places.join(', ')}: ${message}` : message
+}
+
+const MOST_CELLS = 4
 
 /** An output that cannot be written. Where the system finds nothing, it is the folder that is missing. */
 export function cannotWrite(path: string, error: unknown): UsageError {

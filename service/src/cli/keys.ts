@@ -34,7 +34,8 @@ async function writeNew(path: string, text: string, mode: number): Promise<void>
       await file.close()
     }
   } catch (error) {
-    if (errorCode(error) === 'EEXIST') throw new UsageError(`${path} exists; keys are never overwritten`)
+    if (errorCode(error) === 'EEXIST')
+      throw new UsageError(`${path} already exists, and keys are never overwritten; choose another name`)
     throw cannotWrite(path, error)
   }
 }

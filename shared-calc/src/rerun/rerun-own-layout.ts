@@ -63,7 +63,7 @@ function rerunTest(
     results.length === 0
       ? {
           outcome: 'cannot be read' as const,
-          why: `the layout "${layout.name}" has no recorded results to compare`,
+          why: `this is a test log, not a summary, and its layout "${layout.name}" names no recorded results to compare`,
         }
       : withCount(
           outcomeOf(differences),

@@ -292,6 +292,10 @@ export const samples: Samples = {
   ],
   'barometer-altitude': [{ value: 101_325, usual: 92_076, altitude: 800 }],
   'identical-runs': [],
+  'zero-flow-copied': [
+    { direction: de, count: 12 },
+    { direction: de, count: 5 },
+  ],
   'zero-flow-drift': [
     { moved_Pa: -1.3, share: 0.042, limit: 0.02 },
     { moved_Pa: 0.4, share: 0.0203, limit: 0.02 },

@@ -34,6 +34,30 @@ describeRules({
       },
     ],
   ],
+  'zero-flow-copied': [
+    [
+      'the same values in another order',
+      (r) => {
+        run(r).zeroFlowBefore_Pa = [-0.9, -1.2, -1.5, -1, -0.8]
+        run(r).zeroFlowAfter_Pa = [-1.2, -0.9, -1.5, -1, -0.8]
+      },
+    ],
+    [
+      'two values only, as a gauge of whole pascals shows',
+      (r) => {
+        run(r).zeroFlowBefore_Pa = [-1, -1, -2, -1, -1]
+        run(r).zeroFlowAfter_Pa = [-1, -1, -2, -1, -1]
+      },
+    ],
+    [
+      'five values, three of them different, entered twice',
+      (r) => {
+        run(r).zeroFlowBefore_Pa = [-0.9, -1.2, -1.5, -0.9, -1.2]
+        run(r).zeroFlowAfter_Pa = [-0.9, -1.2, -1.5, -0.9, -1.2]
+      },
+      { severity: 'caution', where: ['runs[0].zeroFlowBefore_Pa', 'runs[0].zeroFlowAfter_Pa'] },
+    ],
+  ],
   'zero-flow-limit': [
     [
       '5 Pa before',

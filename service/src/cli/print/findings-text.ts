@@ -20,7 +20,7 @@ export function findingsText(findings: readonly Finding[], given: Given): string
     const own = findings.filter((one) => one.severity === severity)
     return own.length === 0
       ? []
-      : [`  ${title}`, ...own.flatMap((one, i) => findingLines(one, given, isSaidNext(one, own[i + 1])))]
+      : [`  ${title}`, ...own.flatMap((one, i) => findingLines(one, given, streak(own, i)))]
   })
   return [total, ...groups].join('\n')
 }
@@ -31,18 +31,28 @@ const FIRST_PLACES = 3
 /** A longer message is a list: each of its items has a line of its own. */
 const LONGEST_LINE = 300
 
-/** The next finding has the same remedy, which is then given once, after the last of them. */
-const isSaidNext = ({ rule, remedy }: Finding, next: Finding | undefined): boolean =>
-  next?.rule === rule && next.remedy === remedy
+/** From this many findings of a rule in a row, a remedy that is the same for all is given once, after the last. */
+const LONG_STREAK = 3
 
-function findingLines(finding: Finding, given: Given, remedyFollows: boolean): string[] {
+/** How many findings in a row, this one among them, have its rule and remedy, and whether it is the last of them. */
+function streak(all: readonly Finding[], at: number): { length: number; last: boolean } {
+  const same = (i: number) => all[i]?.rule === all[at]?.rule && all[i]?.remedy === all[at]?.remedy
+  let [from, to] = [at, at]
+  while (from > 0 && same(from - 1)) from -= 1
+  while (to + 1 < all.length && same(to + 1)) to += 1
+  return { length: to - from + 1, last: to === at }
+}
+
+function findingLines(finding: Finding, given: Given, { length, last }: ReturnType<typeof streak>): string[] {
   const { message, remedy } = finding
   const places = placesOf(finding, given)
   const source = cited(finding) && ` [${cited(finding)}]`
   return [
     ...messageLines(message, source),
     ...(places ? [`      where: ${places}`] : []),
-    ...(remedy && !remedyFollows ? [`      what to do: ${remedy}`] : []),
+    ...(remedy && (last || length < LONG_STREAK)
+      ? [`      what to do${length < LONG_STREAK ? '' : ` (all ${length})`}: ${remedy}`]
+      : []),
   ]
 }
 

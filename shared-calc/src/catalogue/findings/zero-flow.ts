@@ -67,6 +67,13 @@ export const zeroFlowTexts = {
       `${capital(direction)}: only ${counted(count, 'zero-flow pressure was', 'zero-flow pressures were')} logged ${period} the readings (at least ${samples} over ${duration_s} s expected).`,
     remedy: logIt,
   },
+  'zero-flow-copied': {
+    severity: 'caution',
+    source: practiceSource,
+    message: ({ direction, count }: { direction: Direction; count: number }) =>
+      `${capital(direction)}: the ${count} zero-flow pressures after the readings are the same as those before them, in the same order. Measured values scatter, so one list is probably a copy of the other.`,
+    remedy: 'Enter the values logged after the readings. If there are none, repeat the run.',
+  },
   'zero-flow-drift/run': {
     severity: 'note',
     source: practiceSource,

@@ -34,7 +34,7 @@ import {
 } from './readings.js'
 import { type Rule, silent } from './rule.js'
 import { targetAdjoiningSpaces, targetAlternatives, targetArea, targetPreparation } from './target.js'
-import { zeroFlowLimit, zeroFlowMoved, zeroFlowSamples } from './zero-flow.js'
+import { zeroFlowCopied, zeroFlowLimit, zeroFlowMoved, zeroFlowSamples } from './zero-flow.js'
 
 export type { Rule, RuleContext } from './rule.js'
 
@@ -91,6 +91,7 @@ export const rules: readonly Rule[] = [
   ofALine(outlier),
   ofALine(duplicateReading),
   identicalRuns,
+  zeroFlowCopied,
   ofALine(zeroFlowMoved),
   signConvention,
   assumedHumidity,

@@ -53,6 +53,31 @@ export const zeroFlowSamples: Rule = ({ record, method }) => {
   )
 }
 
+/** Different values in a list from which another list of just the same is no chance. Common practice, no source. */
+const DISTINCT = 3
+const FEWEST = 5
+
+/** One list of zero-flow pressures was entered twice: measured values scatter. */
+export const zeroFlowCopied: Rule = ({ record }) =>
+  inEach(
+    record.runs,
+    ({ direction, zeroFlowBefore_Pa: before = [], zeroFlowAfter_Pa: after = [] }, index) => {
+      const copied =
+        before.length >= FEWEST &&
+        before.length === after.length &&
+        new Set(before).size >= DISTINCT &&
+        before.every((value, i) => value === after[i])
+      if (!copied) return silent
+      return [
+        finding(
+          'zero-flow-copied',
+          { where: [`runs[${index}].zeroFlowBefore_Pa`, `runs[${index}].zeroFlowAfter_Pa`] },
+          { direction, count: before.length },
+        ),
+      ]
+    },
+  )
+
 /** How far the zero-flow pressure moved during a run; undefined where a period was not logged. */
 export function workDrift({ curve, before, after }: WorkedRun): BlockOf<typeof zeroFlowDrift> | undefined {
   if (!before || !after) return undefined

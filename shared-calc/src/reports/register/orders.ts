@@ -27,7 +27,11 @@ export function readOrders(bytes: Uint8Array, file: string): Order[] {
   const head = sheet && headOf(sheet)
   if (!sheet || !head)
     throw new InputError([
-      { path: file, message: 'no row has the headings "test number" and "order number" or "fee"' },
+      {
+        path: file,
+        message:
+          'no row has the headings "test number" and "order number" or "fee": write them above the columns',
+      },
     ])
   const problems: Problem[] = []
   const orders = new Map<string, Order>()
@@ -42,8 +46,9 @@ export function readOrders(bytes: Uint8Array, file: string): Order[] {
       if (order !== '' || fee !== undefined) fault(head.testNumber, 'the test number is missing')
       continue
     }
-    if (orders.has(number)) fault(head.testNumber, `the test number ${number} is there twice`)
-    if (Number.isNaN(fee)) fault(head.fee, `"${textOf(at(head.fee))}" is no fee such as 250 or 250.50`)
+    if (orders.has(number)) fault(head.testNumber, `the test number ${number} is in the list twice`)
+    if (Number.isNaN(fee))
+      fault(head.fee, `"${textOf(at(head.fee))}" is not a fee: write it as 250 or 250.50`)
     orders.set(number, {
       testNumber: number,
       ...(order !== '' && { orderNumber: order }),

@@ -122,7 +122,7 @@ export function zeroOfBoth(
     { ...second, own: text.slice(second.to) },
   ].map(({ direction, own }) => ({
     direction,
-    values: zeroValuesIn(`p0: ${own.replace(/^[\s:=]+|[\s,;.]+$/g, '')}`),
+    values: zeroValuesIn(`p0: ${own.replace(/^[\s:=]+|(?<![\s,;.])[\s,;.]+$/g, '')}`),
   }))
   return parts.every((one): one is { direction: Direction; values: ZeroInText[] } => one.values !== undefined)
     ? parts
