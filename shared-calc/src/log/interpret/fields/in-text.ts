@@ -2,7 +2,7 @@ import { readDateText } from '../../cells/dates.js'
 import { writtenIn } from '../../cells/written.js'
 import type { Content } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
-import { readLabel } from '../words/label.js'
+import { readLabel, says } from '../words/label.js'
 import type { FieldName } from './classify.js'
 import { type FoundField, made } from './found-field.js'
 
@@ -13,6 +13,8 @@ export function fieldsInText(view: View, row: number, column: number, text: stri
   if (told.length >= 2) return told
   const own = inOwnCell(view, row, column, text)
   if (own) return [own]
+  const day = dayOfTest(view, row, column, text)
+  if (day) return [day]
   return pieces.length === 1 ? told.filter((field) => isPlain(field, text)) : []
 }
 
@@ -66,6 +68,31 @@ function inOwnCell(view: View, row: number, column: number, text: string): Found
     : written
       ? { kind: 'number', written }
       : { kind: 'text', text: rest }
+  return made(view, { row, column }, { row, column }, label, content, undefined)
+}
+
+const DAY = /(?<![\d.,/-])(?:\d{1,2}[./-]\d{1,2}[./-](?:19|20)\d\d|(?:19|20)\d\d-\d\d-\d\d)(?![\d/-])/g
+
+/** "Test", "Dichtheitsprüfung", "täthetsprovning" and so on. */
+const OF_TEST =
+  /test|prufung|pruefung|messung|essai|mesure|provning|proving|maling|prova$|ensayo|ensaio|meting|badani|pomiar|zkousk|mereni|mittaus/
+
+/** "Airtightness test of 12.03.2026" as a title: its one date is that of the test. */
+function dayOfTest(view: View, row: number, column: number, text: string): FoundField | undefined {
+  if (text.length > 80) return undefined
+  const [day, ...more] = text.match(DAY) ?? []
+  if (day === undefined || more.length > 0) return undefined
+  const label = readLabel(text.replace(day, ' '))
+  const isOfTest = says(label, 'date') || label.tokens.some((token) => OF_TEST.test(token))
+  if (!isOfTest || label.tokens.length > 8 || says(label, 'stage') || says(label, 'method')) return undefined
+  const date = readDateText(day)
+  if (!date) return undefined
+  const content: Content = {
+    kind: 'date',
+    ...('ambiguous' in date
+      ? { dates: date.ambiguous, shortYear: false }
+      : { dates: [date.date], shortYear: date.shortYear }),
+  }
   return made(view, { row, column }, { row, column }, label, content, undefined)
 }
 

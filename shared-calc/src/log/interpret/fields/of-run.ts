@@ -15,7 +15,10 @@ export function fieldsOfRun(run: FoundRun): FoundField[] {
   if (walked.rows.length === 0 || run.view.turned) return []
   const row = run.readings[0]?.row ?? 0
   const isOfTest = run.test !== undefined
-  const others = segment.columns.filter(({ role }) => role === 'other' || (!isOfTest && role === 'test'))
+  const others = segment.columns.filter(
+    ({ role, at }) =>
+      role === 'other' || (role === 'test' && (!isOfTest || isNameIn(run.test, run.view.text(row, at)))),
+  )
   const isSame = ({ at }: { readonly at: number }) => {
     const value = textIn(run.view, row, at)
     return run.readings.length > 2 && run.readings.every((one) => textIn(run.view, one.row, at) === value)
@@ -29,6 +32,10 @@ export function fieldsOfRun(run: FoundRun): FoundField[] {
     ),
   ]
 }
+
+/** "School" in "School, 2026-05-04": the house of a test that its day names too. */
+const isNameIn = (test: string | undefined, name: string | undefined): boolean =>
+  name !== undefined && test !== undefined && test !== name && test.startsWith(name)
 
 /** Values of a test in a list of readings: in the line of its first reading, or only where its name stands, as in merged cells. */
 function fieldsOfTest({ view, block, test, readings }: FoundRun, columns: Columns): FoundField[] {

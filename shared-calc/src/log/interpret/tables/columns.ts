@@ -150,9 +150,9 @@ export function directionWord(
     if (plain === 'out') return 'depressurisation'
     if (plain === 'in') return 'pressurisation'
   }
-  if (['-', '−', '–', 'd', 'u', 'neg', 'us', 'depr.', 'dep.', 'under', '(-)', '-ve'].includes(plain))
+  if (['-', '−', '–', 'd', 'u', 'ud', 'neg', 'us', 'depr.', 'dep.', 'under', '(-)', '-ve'].includes(plain))
     return 'depressurisation'
-  if (['+', 'p', 'ü', 'o', 'pos', 'pre', 'pre.', 'pres.', 'over', '(+)', '+ve'].includes(plain))
+  if (['+', 'p', 'ü', 'üd', 'o', 'pos', 'pre', 'pre.', 'pres.', 'over', '(+)', '+ve'].includes(plain))
     return 'pressurisation'
   // "Negative pressure" is no pressurisation.
   const words = plain.split(/[^\p{L}]+/u).filter((word) => !PRESSURE.has(word))

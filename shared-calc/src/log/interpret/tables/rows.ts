@@ -196,13 +196,15 @@ export function walkRows(
       // Below a gap a direction is the title of the other run.
       const isTitle = blanks > 0 && directionWord(at.text) !== undefined
       const hasFlow = flows.some((one) => one?.kind === 'number')
+      // Below a gap other numbers may follow under headings of their own.
+      const isInside = blanks === 0 && goesOn(view, row, [pressure, ...carriers])
       const isWord =
         isPlaceholder(at.text) ||
-        (hasFlow &&
-          (isWordForPressure(at.text, row, rows, view, pressure) ||
-            goesOn(view, row, [pressure, ...carriers])))
-      if (isTitle || !(isWord || labelsAreNotes(view, row, carriers))) break
-      if (hasFlow) {
+        (hasFlow && (isInside || isWordForPressure(at.text, row, rows, view, pressure)))
+      // "n.d. | n.d." in a line of the table, and no headings of another.
+      const isBlank = !hasFlow && isInside && [at, ...flows].every(saysNothing)
+      if (isTitle || !(isWord || isBlank || labelsAreNotes(view, row, carriers))) break
+      if (hasFlow || isBlank) {
         leftOut.push({ cell, why: rowReasons.cellSays('pressure', at.text), row })
         last = row
       }
@@ -319,6 +321,20 @@ export function walkRows(
 /** Whether the next line is a reading: a word in one line of a table does not end it. */
 const goesOn = (view: View, row: number, used: readonly KnownColumn[]): boolean =>
   used.every(({ at }) => view.number(row + 1, at) !== undefined)
+
+/** What heads columns and lines. */
+const NAMING = ['pressure', 'flow', 'zero', 'before', 'after', 'average'] as const
+
+/** A short word that neither heads a column nor names a run. */
+const saysNothing = (content: Content | undefined): boolean => {
+  if (content?.kind !== 'text' || content.text.length > 12) return false
+  const label = readLabel(content.text)
+  return (
+    !label.unit &&
+    !NAMING.some((concept) => says(label, concept)) &&
+    directionWord(content.text) === undefined
+  )
+}
 
 const isHeadingAgain = ({ view, head }: Segment, row: number, { at }: KnownColumn): boolean => {
   const text = view.text(row, at)

@@ -1,7 +1,7 @@
 import { rowReasons } from '../../../catalogue/findings/log/runs.js'
 import type { Direction } from '../../../contract/record/index.js'
 import type { View } from '../grid/view.js'
-import { directionIn, readLabel } from '../words/label.js'
+import { directionIn, readLabel, says } from '../words/label.js'
 import type { Block } from './choose.js'
 import type { KnownColumn } from './columns.js'
 import type { Figure, TableRow } from './table-row.js'
@@ -43,6 +43,7 @@ export function runsOf(block: Block, above: number): FoundRun[] {
     ? tests.map((test) => ({ rows: walked.rows.filter((row) => (row.test ?? '') === test), test }))
     : [{ rows: [...walked.rows] }]
   return parts
+    .flatMap((part) => byDay(block, part))
     .flatMap(({ rows, test }) => {
       const all = rows.every((row) => row.hidden)
       const own = all ? rows : rows.filter((row) => !row.hidden)
@@ -52,6 +53,28 @@ export function runsOf(block: Block, above: number): FoundRun[] {
     })
     .filter(({ readings }) => readings.length > 0)
     .map((run) => ({ ...run, left: segment.left, right: segment.right }))
+}
+
+/** One house tested on several days, in one list: each day is a test. */
+function byDay(
+  { segment }: Block,
+  part: { rows: TableRow[]; test?: string },
+): { rows: TableRow[]; test?: string }[] {
+  const { view, columns } = segment
+  const column = columns.find(({ label, role }) => role === 'other' && says(label, 'date'))
+  if (!column || view.turned) return [part]
+  const dayOf = ({ row }: TableRow): string => {
+    const content = view.at(row, column.at)
+    return content?.kind === 'date' ? (content.dates[0] ?? '') : ''
+  }
+  const days = [...new Set(part.rows.map(dayOf))]
+  const own = days.map((day) => part.rows.filter((row) => dayOf(row) === day))
+  if (days.length < 2 || days.includes('') || own.some((rows) => rows.length < 3)) return [part]
+  const name = part.test || part.rows[0]?.test
+  return days.map((day, index) => ({
+    rows: own[index] ?? [],
+    test: name === undefined ? day : `${name}, ${day}`,
+  }))
 }
 
 /** A column of test names parts a table only where each name has several rows. */

@@ -38,6 +38,7 @@ export function copiesIn(runs: readonly FoundRun[], fields: readonly FoundField[
           (sameFlows(flows.get(one) ?? [], flows.get(run) ?? [], run) ||
             hasColumnOf(one, run, flows.get(one) ?? []) ||
             isOtherUnit(one, run, flows.get(one) ?? [], flows.get(run) ?? []) ||
+            isRounded(one, run) ||
             areOfSheet(run, one, flows)) &&
           (one.view.name !== run.view.name || isRepeated(one, run, fields)),
       )
@@ -120,6 +121,25 @@ function isOtherUnit(
     (flow, index) =>
       one.readings[index]?.pressure.value === other.readings[index]?.pressure.value &&
       Math.abs(toRecordUnit(others[index] as number, next) / toRecordUnit(flow, unit) - 1) < 1e-3,
+  )
+}
+
+/** A sheet for printing with the same readings in whole numbers. */
+function isRounded(one: FoundRun, other: FoundRun): boolean {
+  if (one.view.name === other.view.name || one.readings.length < FEWEST) return false
+  if (!other.readings.every(({ pressure }) => Number.isInteger(pressure.value))) return false
+  const valuesOf = ({ readings }: FoundRun) =>
+    readings.flatMap(({ pressure, carriers }) => [
+      pressure.value,
+      ...carriers.map((flow) => flow?.value ?? 0),
+    ])
+  const [whole, rounded] = [valuesOf(one), valuesOf(other)]
+  return (
+    whole.length === rounded.length &&
+    !whole.every(Number.isInteger) &&
+    rounded.every(
+      (value, index) => Number.isInteger(value) && Math.abs(value - (whole[index] as number)) <= 0.5,
+    )
   )
 }
 

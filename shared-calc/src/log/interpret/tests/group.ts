@@ -155,7 +155,10 @@ const isBelow = (before: FoundRun | undefined, run: FoundRun): boolean =>
 /** A house's own values begin again between two runs. */
 function isOtherHouse(before: FoundRun, run: FoundRun, fields: readonly FoundField[]): boolean {
   const same = before.view.name === run.view.name
+  // A sheet for each direction of one house: that their volumes differ is asked about, and makes no two houses.
+  const isOfOne = !same && areSheetsOfOne(before, run, fields)
   for (const name of ['volume', 'name', 'address', 'testId'] as const) {
+    if (isOfOne && name === 'volume') continue
     const own = fields.filter((field) => field.name === name && field.view.name === run.view.name)
     if (same) {
       if (run.top <= before.bottom) continue
@@ -175,6 +178,20 @@ function isOtherHouse(before: FoundRun, run: FoundRun, fields: readonly FoundFie
     }
   }
   return false
+}
+
+/** Two sheets named by the two directions, with the same name of the building. */
+function areSheetsOfOne(before: FoundRun, run: FoundRun, fields: readonly FoundField[]): boolean {
+  const [first, second] = [before, run].map(({ view }) => directionIn(readLabel(view.name)))
+  const [one = [], other = []] = [before, run].map(({ view }) =>
+    fields.filter((field) => field.name === 'name' && field.view.name === view.name).map(valueText),
+  )
+  return (
+    first !== undefined &&
+    second !== undefined &&
+    first !== second &&
+    one.some((name) => other.includes(name))
+  )
 }
 
 export const valueText = ({ content }: FoundField): string =>

@@ -69,8 +69,8 @@ export function ofOtherKind({ runs }: TestGroup, groups: readonly TestGroup[]): 
   const isOfCurve = runs.every(isExact)
   const isOfHouse = (one: TestGroup) =>
     one.runs.some((run) => directionOf(run) !== undefined) && !one.runs.every(isExact)
-  if (!first || !groups.some(isOfHouse)) return undefined
-  if (!isOfCurve && runs.some(({ direction }) => direction !== undefined)) return undefined
+  if (!first || (!isOfCurve && runs.some(({ direction }) => direction !== undefined))) return undefined
+  if (!groups.some(isOfHouse)) return undefined
   const { view, top, block } = first
   const above = view.turned ? top : Math.max(endAbove(first, groups), top - TITLE_ROWS)
   const rows = view.turned ? 0 : Math.max(0, block.segment.head.first - 1 - above)
@@ -97,16 +97,13 @@ export function ofOtherKind({ runs }: TestGroup, groups: readonly TestGroup[]): 
 
 /** Whole pressures with flows that lie on their curve to the last digit: figures read off it. */
 const isExact = ({ readings }: FoundRun): boolean => {
+  if (readings.length < FEWEST_OF_CURVE) return false
+  if (!readings.every(({ pressure }) => Number.isInteger(pressure.value))) return false
   const law = powerLaw(
     readings.map(({ pressure }) => pressure.value),
     readings.map(({ carriers }) => carriers[0]?.value ?? 0),
   )
-  return (
-    readings.length >= FEWEST_OF_CURVE &&
-    readings.every(({ pressure }) => Number.isInteger(pressure.value)) &&
-    law !== undefined &&
-    law.rSquared > EXACT
-  )
+  return law !== undefined && law.rSquared > EXACT
 }
 
 const FEWEST_OF_CURVE = 4

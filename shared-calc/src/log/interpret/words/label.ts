@@ -114,7 +114,26 @@ export function wordsOf(text: string): string[] {
 }
 
 /** What people write where there is no value. */
-const PLACEHOLDERS = new Set(['-', '–', '—', '/', 'n/a', 'na', 'none', 'x', '?', 'oor', 'k.a.', '...', '…'])
+const PLACEHOLDERS = new Set([
+  '-',
+  '–',
+  '—',
+  '/',
+  'n/a',
+  'na',
+  'n.a.',
+  'n.b.',
+  'n.d.',
+  'nb',
+  'nd',
+  'none',
+  'x',
+  '?',
+  'oor',
+  'k.a.',
+  '...',
+  '…',
+])
 export const isPlaceholder = (text: string): boolean => PLACEHOLDERS.has(text.trim().toLowerCase())
 
 /** The unit of a label where it is of the kind asked for. */

@@ -122,7 +122,7 @@ export function zeroOfBoth(
     { ...second, own: text.slice(second.to) },
   ].map(({ direction, own }) => ({
     direction,
-    values: zeroValuesIn(`p0: ${own.replace(/^[\s:=]+|(?<![\s,;.])[\s,;.]+$/g, '')}`),
+    values: zeroValuesIn(`p0: ${withoutEnds(own)}`),
   }))
   return parts.every((one): one is { direction: Direction; values: ZeroInText[] } => one.values !== undefined)
     ? parts
@@ -130,6 +130,14 @@ export function zeroOfBoth(
 }
 
 const MOST_OF_BOTH = 160
+
+/** What stands between the signs that part it from its neighbours. */
+function withoutEnds(text: string): string {
+  let [from, to] = [0, text.length]
+  while (from < to && ' :=,;.\t'.includes(text[from] as string)) from++
+  while (to > from && ' :=,;.\t'.includes(text[to - 1] as string)) to--
+  return text.slice(from, to)
+}
 
 /** "−1.5 / +0.2 (mean −1.3 Pa)", "+0.2 / −1.5, mean −1.3 Pa": the mean of all is the zero flow, whatever stands in front of it. */
 export function meanAtEnd(text: string): ZeroInText | undefined {
