@@ -19,14 +19,14 @@ it('a direction that comes again in one table begins a second test, and its read
 })
 
 it('the next stations of a direction, after those of the other, belong to the same run', async () => {
-  const [half, rest] = [0, 4].map(
-    (from) => (run: typeof dep | typeof pres, word: string) =>
-      run.readings.slice(from, from + 4).map((one): Rows[number] => [word, ...one]),
-  ) as [
-    (run: typeof dep | typeof pres, word: string) => Rows,
-    (run: typeof dep | typeof pres, word: string) => Rows,
+  const part = (from: number, run: typeof dep, word: string): Rows =>
+    run.readings.slice(from, from + 4).map((one): Rows[number] => [word, ...one])
+  const rows = [
+    ...part(0, dep, 'dep'),
+    ...part(0, pres, 'pres'),
+    ...part(4, dep, 'dep'),
+    ...part(4, pres, 'pres'),
   ]
-  const rows = [...half(dep, 'dep'), ...half(pres, 'pres'), ...rest(dep, 'dep'), ...rest(pres, 'pres')]
   const { tests, record } = read(await sheetOfForm([['Direction', ...HEADINGS], ...rows]))
   expect(tests).toBe(1)
   expect(record?.runs.map(({ readings }) => readings.length)).toEqual([8, 8])
