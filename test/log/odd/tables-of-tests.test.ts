@@ -166,8 +166,8 @@ describe('columns beside the one that counts', () => {
     close(n50, both)
   })
 
-  it('a number beside one that is struck through is named', async () => {
-    const { said } = read(
+  it('a number beside one that is struck through replaces it, and is named', async () => {
+    const { said, n50, record } = read(
       await sheetOfForm(
         [
           ...blocks.slice(0, 5),
@@ -180,9 +180,9 @@ describe('columns beside the one that counts', () => {
       ),
     )
     const [, flow] = dep.readings[2] as [number, number]
-    expect(said).toContain(
-      `${flow} in Test!C15 was not read. It is beside Test!B15, which is struck through.`,
-    )
+    expect(said).toContain(`Cell Test!B15 is struck through. The number ${flow} beside it was read instead.`)
+    expect(record?.runs[0]?.readings).toHaveLength(dep.readings.length)
+    close(n50, both)
   })
 })
 

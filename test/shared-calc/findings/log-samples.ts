@@ -29,6 +29,7 @@ export type LogFindingId = keyof typeof logCatalogue
 export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-formula': [],
   'log-struck-through/part': [{ rest: '50.2' }],
+  'log-struck-through/replaced': [{ struck: 'Test!B15', value: 312.4 }],
   'log-struck-through': [
     { what: 'cell' },
     { what: 'reading' },

@@ -139,7 +139,11 @@ export function interpretLog(
   const shown = groups.filter(({ hidden }) => !hidden)
   const counting = shown.filter(({ refusedBy }) => !refusedBy)
   const candidates = [counting, shown, groups].find((list) => list.length > 0) ?? []
-  const chosen = wanted === undefined ? candidates : chooseTest(groups, wanted)
+  const buildingOf = (group: (typeof groups)[number]) => {
+    const [field] = scopeOf(group, groups, fields, []).all('name')
+    return field && valueText(field)
+  }
+  const chosen = wanted === undefined ? candidates : chooseTest(groups, wanted, buildingOf)
   if (!chosen)
     return {
       tests: [],

@@ -13,6 +13,12 @@ export const cellTexts = {
       `Part of the cell is struck through. Only ${quoted(rest)} was read.`,
     remedy: 'Check that this is the value that counts.',
   },
+  'log-struck-through/replaced': {
+    severity: 'caution',
+    message: ({ struck, value }: { struck: string; value: number }) =>
+      `Cell ${struck} is struck through. The number ${value} beside it was read instead.`,
+    remedy: 'Check that this number replaces it.',
+  },
   'log-struck-through': {
     severity: 'caution',
     message: ({ what }: { what: 'cell' | 'reading' | 'zero-flow pressure' | 'sample' }) =>

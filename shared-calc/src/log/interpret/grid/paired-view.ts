@@ -63,9 +63,12 @@ const isOfExtremes = (view: View, row: number, column: number): boolean => {
 
 const FIGURE = /[-−–+]?\d+(?:[.,]\d+)?/g
 
+/** "2 692.1": one number. */
+const GROUPED = /^\s*[-−–+]?\d{1,3}(?:[  ]\d{3})+(?:[.,]\d+)?\s*$/
+
 /** Two numbers of one text with their units; a word in front of a number, as in "q = 412", is left out. */
 function pairIn(text: string, { decimal }: View): [Written, Written] | undefined {
-  if (text.length > 40) return undefined
+  if (text.length > 40 || GROUPED.test(text)) return undefined
   const figures = [...text.matchAll(FIGURE)].filter(({ index }) => !/[\p{L}^]/u.test(text[index - 1] ?? ' '))
   const [first, second] = figures
   if (!first || !second || figures.length > 2) return undefined

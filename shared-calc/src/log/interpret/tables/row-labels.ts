@@ -1,6 +1,6 @@
 import { bareUnit } from '../../cells/stated-unit.js'
 import type { View } from '../grid/view.js'
-import { type Label, readLabel, says } from '../words/label.js'
+import { isPlaceholder, type Label, readLabel, says } from '../words/label.js'
 import type { Segment } from './columns.js'
 import { type KnownColumn, roleOf } from './columns.js'
 
@@ -31,7 +31,8 @@ export function labelsOf(
     // A line of zero flow above a table across has its own words: "Zero flow | −1.2 | −1.4 | mean | −1.3".
     if (view.turned && says(readLabel(view.text(head.top, column) ?? ''), 'zero')) continue
     const text = view.text(row, column)
-    if (text === undefined) continue
+    // "–" beside the readings, where the block next to them has no value, says nothing.
+    if (text === undefined || isPlaceholder(text)) continue
     if (column < left && view.number(row, column) !== undefined) continue
     if (numeric.some(({ at }) => at === column) && !isSummary(text) && !says(readLabel(text), 'zero'))
       continue

@@ -14,6 +14,7 @@ import { directionWord, type KnownColumn, writtenAt } from './columns.js'
 import { isFlowLike, isPressureLike } from './heads.js'
 import { withoutMeans } from './means.js'
 import { withOddLabels } from './odd-labels.js'
+import { replacedFlows } from './replaced.js'
 import {
   doubtOf,
   isSentence,
@@ -94,7 +95,28 @@ export function walkRows(
       carried.direction = own ?? (other ? undefined : carried.direction)
     }
     if (test) carried.test = textAt(view, row, test.at) ?? carried.test
-    if (at?.kind === 'struck' || flows.some((one) => one?.kind === 'struck')) {
+    const isStruck = at?.kind === 'struck' || flows.some((one) => one?.kind === 'struck')
+    const instead =
+      isStruck && at?.kind === 'number' && ranges.every((one) => !one)
+        ? replacedFlows(segment, row, carriers)
+        : undefined
+    if (instead && at?.kind === 'number') {
+      const pressure = { ...at.written, cell }
+      const hidden = isHidden(view, row, carriers)
+      rows.push({
+        row,
+        kind: 'reading',
+        pressure,
+        carriers: instead,
+        ranges: [],
+        ...carriedOf(carried),
+        hidden,
+      })
+      last = row
+      blanks = 0
+      continue
+    }
+    if (isStruck) {
       leftOut.push({ cell, why: rowReasons.struck, row })
       last = row
       blanks = 0

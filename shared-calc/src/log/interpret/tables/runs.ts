@@ -123,22 +123,23 @@ function inTurn(
   directionOf: (row: TableRow) => Direction | undefined,
 ): Part[] {
   const parts: Part[] = []
-  const partOf = (direction: Direction | undefined): Part => {
-    const known = parts.find((part) => part.direction === direction)
-    if (known) return known
+  const partOf = (direction: Direction | undefined, index: number): Part => {
+    const known = parts.findLast((part) => part.direction === direction)
+    const stretch = known === before ? [] : stretchFrom(rows, index, directionOf)
+    if (known && !isRepeated(known.rows, stretch)) return known
     const made = { rows: [], ...(direction ? { direction } : {}), from }
     parts.push(made)
     return made
   }
   let waiting: TableRow[] = []
   let before: Part | undefined
-  for (const row of rows) {
+  for (const [index, row] of rows.entries()) {
     const direction = directionOf(row)
     if (row.kind === 'zero' && !direction) {
       waiting.push(row)
       continue
     }
-    const part = partOf(direction)
+    const part = partOf(direction, index)
     if (before && before !== part && waiting.length > 0) {
       // Of the zero rows between two runs the first ends the one, the last begins the other.
       const after = waiting.filter(({ which }) => which !== 'before')
@@ -153,6 +154,32 @@ function inTurn(
   }
   before?.rows.push(...waiting)
   return parts
+}
+
+/** The readings from one row on that go on in its direction. */
+function stretchFrom(
+  rows: readonly TableRow[],
+  index: number,
+  directionOf: (row: TableRow) => Direction | undefined,
+): TableRow[] {
+  const own = directionOf(rows[index] as TableRow)
+  const readings = rows.slice(index).filter(({ kind }) => kind === 'reading')
+  const end = readings.findIndex((row) => directionOf(row) !== own)
+  return end < 0 ? readings : readings.slice(0, end)
+}
+
+/** Fewer readings are no run. */
+const FEWEST = 3
+
+/** A direction that comes again behind the other, over most of the same pressures: a test was repeated, and the first run was whole. */
+function isRepeated(known: readonly TableRow[], again: readonly TableRow[]): boolean {
+  const sizes = (rows: readonly TableRow[]) =>
+    rows.filter(({ kind }) => kind === 'reading').map(({ pressure }) => Math.abs(pressure.value))
+  const [one, other] = [sizes(known), sizes(again)]
+  if (one.length < FEWEST || other.length < FEWEST) return false
+  const shared =
+    Math.min(Math.max(...one), Math.max(...other)) - Math.max(Math.min(...one), Math.min(...other))
+  return shared > (Math.max(...other) - Math.min(...other)) / 2
 }
 
 /** The direction that a heading or the nearest title above names. */

@@ -3,15 +3,24 @@ import type { Draft } from '../record/draft.js'
 import { readLabel, says } from '../words/label.js'
 import type { TestGroup } from './test-group.js'
 
-/** "2", the name, or the beginning of the name of a test. */
-export function chooseTest(groups: readonly TestGroup[], wanted: string): TestGroup[] | undefined {
+/**
+ * "2", the name, or the beginning of the name of a test; or that of its building, where no other test is of it.
+ * @param buildingOf - name of the building that the log gives for a test
+ */
+export function chooseTest(
+  groups: readonly TestGroup[],
+  wanted: string,
+  buildingOf: (group: TestGroup) => string | undefined,
+): TestGroup[] | undefined {
   const plain = wanted.trim().toLowerCase()
   const exact = groups.filter(({ key }) => key.toLowerCase() === plain)
   if (exact.length > 0) return exact
   const starting = groups.filter(({ key }) => key.toLowerCase().startsWith(plain))
   const number = /^\d{1,3}$/.test(plain) ? groups[Number(plain) - 1] : undefined
   if (number) return [number]
-  return starting.length === 1 ? starting : undefined
+  if (starting.length === 1) return starting
+  const ofBuilding = groups.filter((group) => buildingOf(group)?.trim().toLowerCase() === plain)
+  return ofBuilding.length === 1 ? ofBuilding : undefined
 }
 
 const yearIn = (text: string): string | undefined => /(?<!\d)(?:19|20)\d\d(?!\d)/.exec(text)?.[0]
