@@ -11,7 +11,6 @@ import { isPlaceholder, type Label, readLabel, says } from '../words/label.js'
 import { isOfOneSign } from '../zero-flow/headings.js'
 import type { Segment } from './columns.js'
 import { directionWord, type KnownColumn, writtenAt } from './columns.js'
-import { isFlowLike, isPressureLike } from './heads.js'
 import { withoutMeans } from './means.js'
 import { withOddLabels } from './odd-labels.js'
 import { replacedFlows } from './replaced.js'
@@ -37,7 +36,17 @@ import {
 import { withoutSigned } from './signed-zero.js'
 import { withStepMeans } from './steps.js'
 import type { Figure, LeftOut, TableRow, WalkedRows } from './table-row.js'
-import { isNote, isWordForPressure, labelsAreNotes, saysCovered, saysStopped } from './words-in-rows.js'
+import {
+  goesOn,
+  isHeadingAgain,
+  isNote,
+  isRemarkBeside,
+  isWordForPressure,
+  labelsAreNotes,
+  saysCovered,
+  saysNothing,
+  saysStopped,
+} from './words-in-rows.js'
 
 const BLANKS = 3
 /** What people write for "as above". */
@@ -316,42 +325,6 @@ export function walkRows(
     leftOut,
     last,
   }
-}
-
-/** Whether the next line is a reading: a word in one line of a table does not end it. */
-const goesOn = (view: View, row: number, used: readonly KnownColumn[]): boolean =>
-  used.every(({ at }) => view.number(row + 1, at) !== undefined)
-
-/** What heads columns and lines. */
-const NAMING = ['pressure', 'flow', 'zero', 'before', 'after', 'average'] as const
-
-/** A short word that neither heads a column nor names a run. */
-const saysNothing = (content: Content | undefined): boolean => {
-  if (content?.kind !== 'text' || content.text.length > 12) return false
-  const label = readLabel(content.text)
-  return (
-    !label.unit &&
-    !NAMING.some((concept) => says(label, concept)) &&
-    directionWord(content.text) === undefined
-  )
-}
-
-const isHeadingAgain = ({ view, head }: Segment, row: number, { at }: KnownColumn): boolean => {
-  const text = view.text(row, at)
-  return text !== undefined && text === view.text(head.first - 1, at)
-}
-
-/** Whether words stand where another block of the same headings has its numbers: the tables have ended. */
-function isRemarkBeside({ view, head, columns }: Segment, row: number): boolean {
-  const others = head.columns.filter(
-    ({ at, label, unit }) =>
-      !columns.some((own) => own.at === at) && (isPressureLike(label, unit) || isFlowLike(label, unit)),
-  )
-  const held = others.map(({ at }) => view.at(row, at))
-  return (
-    held.some((one) => one?.kind === 'text' && !isPlaceholder(one.text) && !bareUnit(one.text)) &&
-    !held.some((one) => one?.kind === 'number')
-  )
 }
 
 function withBrackets(rows: readonly TableRow[]): TableRow[] {

@@ -1,6 +1,9 @@
+import { bareUnit } from '../../cells/stated-unit.js'
+import type { Content } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
-import { readLabel, says } from '../words/label.js'
-import { directionWord, type KnownColumn } from './columns.js'
+import { isPlaceholder, readLabel, says } from '../words/label.js'
+import { directionWord, type KnownColumn, type Segment } from './columns.js'
+import { isFlowLike, isPressureLike } from './heads.js'
 import { labelledAsField } from './row-labels.js'
 import type { TableRow } from './table-row.js'
 
@@ -59,4 +62,40 @@ export const saysStopped = (text: string | undefined): boolean => {
 export const saysCovered = (text: string): boolean => {
   const label = readLabel(text)
   return label.tokens.length <= 3 && says(label, 'covered')
+}
+
+/** Whether the next line is a reading: a word in one line of a table does not end it. */
+export const goesOn = (view: View, row: number, used: readonly KnownColumn[]): boolean =>
+  used.every(({ at }) => view.number(row + 1, at) !== undefined)
+
+/** What heads columns and lines. */
+const NAMING = ['pressure', 'flow', 'zero', 'before', 'after', 'average'] as const
+
+/** A short word that neither heads a column nor names a run. */
+export const saysNothing = (content: Content | undefined): boolean => {
+  if (content?.kind !== 'text' || content.text.length > 12) return false
+  const label = readLabel(content.text)
+  return (
+    !label.unit &&
+    !NAMING.some((concept) => says(label, concept)) &&
+    directionWord(content.text) === undefined
+  )
+}
+
+export const isHeadingAgain = ({ view, head }: Segment, row: number, { at }: KnownColumn): boolean => {
+  const text = view.text(row, at)
+  return text !== undefined && text === view.text(head.first - 1, at)
+}
+
+/** Whether words stand where another block of the same headings has its numbers: the tables have ended. */
+export function isRemarkBeside({ view, head, columns }: Segment, row: number): boolean {
+  const others = head.columns.filter(
+    ({ at, label, unit }) =>
+      !columns.some((own) => own.at === at) && (isPressureLike(label, unit) || isFlowLike(label, unit)),
+  )
+  const held = others.map(({ at }) => view.at(row, at))
+  return (
+    held.some((one) => one?.kind === 'text' && !isPlaceholder(one.text) && !bareUnit(one.text)) &&
+    !held.some((one) => one?.kind === 'number')
+  )
 }
