@@ -52,7 +52,8 @@ export const versions: readonly KnownVersion[] = [
   },
   {
     version: CALCULATION_VERSION,
-    changed: 'plainer wording of findings, labels and sheets; no figure changes',
+    changed:
+      'new finding: zero-flow pressures that repeat those of another run; plainer wording of findings, labels and sheets; no figure changes',
     ...current,
   },
 ]
