@@ -8,7 +8,7 @@ import { type FoundField, made } from './found-field.js'
 
 /** The values of a text that holds its labels too. */
 export function fieldsInText(view: View, row: number, column: number, text: string): FoundField[] {
-  const pieces = piecesOf(text)
+  const pieces = /\d/.test(text) ? piecesOf(text) : []
   const told = pieces.flatMap(({ label, rest }) => inPiece(view, row, column, label, rest) ?? [])
   if (told.length >= 2) return told
   const own = inOwnCell(view, row, column, text)

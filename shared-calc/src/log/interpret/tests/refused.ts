@@ -66,11 +66,7 @@ export function refusalOf({ runs }: TestGroup, groups: readonly TestGroup[]): Te
  */
 export function ofOtherKind({ runs }: TestGroup, groups: readonly TestGroup[]): TestGroup['refusedBy'] {
   const [first] = runs
-  const isOfCurve = runs.every(isExact)
-  const isOfHouse = (one: TestGroup) =>
-    one.runs.some((run) => directionOf(run) !== undefined) && !one.runs.every(isExact)
-  if (!first || (!isOfCurve && runs.some(({ direction }) => direction !== undefined))) return undefined
-  if (!groups.some(isOfHouse)) return undefined
+  if (!first) return undefined
   const { view, top, block } = first
   const above = view.turned ? top : Math.max(endAbove(first, groups), top - TITLE_ROWS)
   const rows = view.turned ? 0 : Math.max(0, block.segment.head.first - 1 - above)
@@ -88,11 +84,21 @@ export function ofOtherKind({ runs }: TestGroup, groups: readonly TestGroup[]): 
     ...titles,
     { title: view.name, cell: view.address(top, first.left) },
   ]
-  const said = named.find(
-    ({ title }) =>
-      says(readLabel(title), 'otherSystem') || (isOfCurve && says(readLabel(title), 'evaluated')),
-  )
-  return said ?? (runs.every(isAtOnePressure) ? titles.at(-1) : undefined)
+  const saying = (concept: 'otherSystem' | 'evaluated') =>
+    named.find(({ title }) => says(readLabel(title), concept))
+  const [ofOther, evaluated, isAlike] = [
+    saying('otherSystem'),
+    saying('evaluated'),
+    runs.every(isAtOnePressure),
+  ]
+  // Whether flows lie on a curve to the last digit is worked out only where a word asks for it.
+  if (!ofOther && !evaluated && !isAlike) return undefined
+  const isOfCurve = runs.every(isExact)
+  const isOfHouse = (one: TestGroup) =>
+    one.runs.some((run) => directionOf(run) !== undefined) && !one.runs.every(isExact)
+  if (!isOfCurve && runs.some(({ direction }) => direction !== undefined)) return undefined
+  if (!groups.some(isOfHouse)) return undefined
+  return ofOther ?? (isOfCurve ? evaluated : undefined) ?? (isAlike ? titles.at(-1) : undefined)
 }
 
 /** Whole pressures with flows that lie on their curve to the last digit: figures read off it. */
