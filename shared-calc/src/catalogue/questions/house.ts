@@ -4,7 +4,7 @@ import { type Asked, cellName, typed } from './asked.js'
 /** Why a value could not be read: it is missing, or a formula whose result the file does not hold. */
 const whyMissing = (unstored: string | undefined): string =>
   unstored === undefined
-    ? 'It is not in the log.'
+    ? 'It was not found in the log.'
     : `Cell ${cellName(unstored)} holds a formula without a result. Open the log in a spreadsheet program and save it, or answer here.`
 
 /** What the log says of the house and the day of the test. */
@@ -112,7 +112,7 @@ export const houseQuestions = {
     noneLikelier: true,
     example: side === 'indoor' ? '21 °C' : '8 °C',
   }),
-  date: (): Asked => typed('On which day was the test? The date is not in the log.', '2026-10-14'),
+  date: (): Asked => typed('On which day was the test? No date was found in the log.', '2026-10-14'),
   whichDate: ({ dates, monthFirst }: { dates: readonly string[]; monthFirst: boolean }): Asked => {
     const choices = dates.map((date) => ({ value: date, label: dayInWords(date) }))
     return {
