@@ -23,7 +23,7 @@ describe('draughtbook evaluate', () => {
     expect(out).toMatch(/Verdict +meets the target “Passive house, new”/)
     expect(out).toMatch(/Margin +n50 \(mean\) is 0\.3\d 1\/h, 0\.2\d 1\/h below the limit of 0\.6 1\/h/)
     expect(out).toMatch(/Sealing +none needed/)
-    expect(out).toMatch(/Findings +none invalidates the test; 3 cautions, 3 notes/)
+    expect(out).toMatch(/Findings +none invalidates the test; 4 cautions, 3 notes/)
     expect(out).toMatch(
       /where: calibration due date of the pressure gauge \(pressureGauge\.calibrationDue\)\n +what to do: /,
     )

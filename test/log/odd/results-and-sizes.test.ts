@@ -142,3 +142,18 @@ it('asks which of two temperatures side by side counts, and takes no slab for th
   expect(record?.building.envelopeArea_m2).toBe(512)
   expect(said.join('\n')).toContain('floor area was left open')
 })
+
+it('takes no number further off in the line of a list of zero flow', async () => {
+  const rows = runs.flatMap(
+    (run): Rows => [
+      [run.direction],
+      ['Zero flow before (Pa)', run.before - 0.1, run.before + 0.1, null, null, null, 20],
+      ['Zero flow after (Pa)', run.after - 0.1, run.after + 0.1],
+      HEADINGS,
+      ...run.readings,
+      [null],
+    ],
+  )
+  const { n50 } = read(await book({ Test: [...FORM, [null], ...rows] }))
+  close(n50, both)
+})

@@ -174,6 +174,10 @@ function inMoments(view: View, row: number, column: number, values: readonly Pla
   })
 }
 
+/** So many blanks end the values of a line. */
+const BEHIND_LABEL = 4
+const BEHIND_LIST = 2
+
 function rightOf(
   view: View,
   row: number,
@@ -186,10 +190,11 @@ function rightOf(
   let which: Moment | undefined
   // "Zero flow before | hPa | −0.012": the unit in front of the first value.
   let front: KnownUnit | undefined
-  for (let at = view.right(row, column) + 1; at < view.columns && blanks < 4; at++) {
+  for (let at = view.right(row, column) + 1; at < view.columns; at++) {
     const content = view.at(row, at)
     if (!content) {
-      blanks++
+      // Behind a list a number further off is none of it.
+      if (++blanks >= (found.length > 1 ? BEHIND_LIST : BEHIND_LABEL)) break
       continue
     }
     if (isTaken(row, at)) break
