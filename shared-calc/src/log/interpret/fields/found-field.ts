@@ -79,7 +79,7 @@ function isNumberOfTest(label: Label, text: string): boolean {
   return label.tokens.length <= 2 || label.tokens.some((token) => OF_A_NUMBER.test(token))
 }
 const OF_A_NUMBER =
-  /^(?:no|nr|n|n°|nº|id|ref|reference|referenz|referencia|riferimento|num|number|nummer|numero|numer|cislo|numero|#)$/
+  /^(?:no|nr|n|id|ref|reference|referenz|referencia|riferimento|num|number|nummer|numero|numer|cislo|#)$/
 
 /** What stands over the values of a list, in all languages read here. */
 const HEADS_VALUES =

@@ -59,12 +59,7 @@ function inOwnCell(view: View, row: number, column: number, text: string): Found
   const written = writtenIn(rest, view.decimal)
   const date = readDateText(rest)
   const content: Content = date
-    ? {
-        kind: 'date',
-        ...('ambiguous' in date
-          ? { dates: date.ambiguous, shortYear: false }
-          : { dates: [date.date], shortYear: date.shortYear }),
-      }
+    ? dayContent(date)
     : written
       ? { kind: 'number', written }
       : { kind: 'text', text: rest }
@@ -87,14 +82,16 @@ function dayOfTest(view: View, row: number, column: number, text: string): Found
   if (!isOfTest || label.tokens.length > 8 || says(label, 'stage') || says(label, 'method')) return undefined
   const date = readDateText(day)
   if (!date) return undefined
-  const content: Content = {
-    kind: 'date',
-    ...('ambiguous' in date
-      ? { dates: date.ambiguous, shortYear: false }
-      : { dates: [date.date], shortYear: date.shortYear }),
-  }
-  return made(view, { row, column }, { row, column }, label, content, undefined)
+  return made(view, { row, column }, { row, column }, label, dayContent(date), undefined)
 }
+
+/** A day read from a text, or both days that it may be. */
+const dayContent = (date: NonNullable<ReturnType<typeof readDateText>>): Content => ({
+  kind: 'date',
+  ...('ambiguous' in date
+    ? { dates: date.ambiguous, shortYear: false }
+    : { dates: [date.date], shortYear: date.shortYear }),
+})
 
 /** A label with what follows it: "außen" and "8 °C". */
 interface Piece {

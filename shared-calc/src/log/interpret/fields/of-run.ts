@@ -24,11 +24,12 @@ export function fieldsOfRun(run: FoundRun): FoundField[] {
     return run.readings.length > 2 && run.readings.every((one) => textIn(run.view, one.row, at) === value)
   }
   // A list of readings repeats the values of its test in every line.
+  const repeated = others.filter(isSame)
   return [
-    ...(isOfTest ? fieldsOfTest(run, others) : fieldsOfRow(run.view, row, others.filter(isSame))),
+    ...(isOfTest ? fieldsOfTest(run, others) : fieldsOfRow(run.view, row, repeated)),
     ...meansOf(
       run,
-      others.filter((one) => !isSame(one)),
+      others.filter((one) => !repeated.includes(one)),
     ),
   ]
 }
