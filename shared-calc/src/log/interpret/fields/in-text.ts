@@ -1,6 +1,6 @@
 import { readDateText } from '../../cells/dates.js'
 import { writtenIn } from '../../cells/written.js'
-import type { Content } from '../grid/cell-content.js'
+import { type Content, dayContent } from '../grid/cell-content.js'
 import type { View } from '../grid/view.js'
 import { readLabel, says } from '../words/label.js'
 import type { FieldName } from './classify.js'
@@ -84,14 +84,6 @@ function dayOfTest(view: View, row: number, column: number, text: string): Found
   if (!date) return undefined
   return made(view, { row, column }, { row, column }, label, dayContent(date), undefined)
 }
-
-/** A day read from a text, or both days that it may be. */
-const dayContent = (date: NonNullable<ReturnType<typeof readDateText>>): Content => ({
-  kind: 'date',
-  ...('ambiguous' in date
-    ? { dates: date.ambiguous, shortYear: false }
-    : { dates: [date.date], shortYear: date.shortYear }),
-})
 
 /** A label with what follows it: "außen" and "8 °C". */
 interface Piece {

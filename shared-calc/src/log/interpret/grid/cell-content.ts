@@ -84,13 +84,16 @@ function saidOf(cell: Cell, { remarks = [] }: Partial<Written> = {}): Pick<Writt
   return all.length > 0 ? { remarks: all } : {}
 }
 
+/** A day read from a text, or both days that it may be. */
+export const dayContent = (date: NonNullable<ReturnType<typeof readDateText>>): Content =>
+  'ambiguous' in date
+    ? { kind: 'date', dates: date.ambiguous, shortYear: false }
+    : { kind: 'date', dates: [date.date], shortYear: date.shortYear }
+
 function ofText(text: string, decimal: '.' | ',' | undefined): Content {
   if (!/\p{N}/u.test(text)) return { kind: 'text', text }
   const date = readDateText(text)
-  if (date)
-    return 'ambiguous' in date
-      ? { kind: 'date', dates: date.ambiguous, shortYear: false }
-      : { kind: 'date', dates: [date.date], shortYear: date.shortYear }
+  if (date) return dayContent(date)
   if (/^\d{1,2}:\d{2}(:\d{2})?$/.test(text)) return { kind: 'time' }
   const written = numberInText(text, decimal)
   if (written) return { kind: 'number', written }
