@@ -51,9 +51,14 @@ export const versions: readonly KnownVersion[] = [
     load: async () => (await import('./frozen/v1_6_0.js')) as unknown as VersionParts,
   },
   {
-    version: CALCULATION_VERSION,
+    version: '1.7.0',
     changed:
       'new finding: zero-flow pressures that repeat those of another run; plainer wording of findings, labels and sheets; no figure changes',
+    load: async () => (await import('./frozen/v1_7_0.js')) as unknown as VersionParts,
+  },
+  {
+    version: CALCULATION_VERSION,
+    changed: 'plainer wording of findings, labels and sheets; no figure changes',
     ...current,
   },
 ]
