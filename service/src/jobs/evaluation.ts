@@ -1,4 +1,4 @@
-import { evaluate, parseRecord } from '@draughtbook/shared-calc'
+import { acceptRecord, evaluate } from '@draughtbook/shared-calc'
 import { jsonOf } from '../json/read-json.js'
 
 /** Body of a record, and what was asked for beside the evaluation. */
@@ -23,7 +23,7 @@ export interface EvaluationBytes extends Omit<EvaluationText, 'json'> {
 
 /** Body of a record → the evaluation's JSON. */
 export function evaluation({ body, trace, uncertainty }: EvaluationOrder): EvaluationText {
-  const evaluated = evaluate(parseRecord(jsonOf(body)), { trace, ...(uncertainty && { uncertainty }) })
+  const evaluated = evaluate(acceptRecord(jsonOf(body)), { trace, ...(uncertainty && { uncertainty }) })
   return {
     json: JSON.stringify(evaluated),
     digest: evaluated.recordDigest,

@@ -1,5 +1,5 @@
 import { attachCells, type CellMap } from '../contract/problem.js'
-import { type Evaluation, type Finding, parseRecord, type TestRecord } from '../contract/record/index.js'
+import { acceptRecord, type Evaluation, type Finding, type TestRecord } from '../contract/record/index.js'
 import { traceOf } from '../engine/index.js'
 import { assemble } from '../evaluation/assemble.js'
 import { joinBothDirections } from '../evaluation/rules/both-directions.js'
@@ -33,7 +33,7 @@ export interface EvaluateOptions {
 
 /**
  * The main job: a test record in, its evaluation out.
- * @param record - a record that {@link parseRecord} has checked
+ * @param record - a record that `parseRecord` has checked
  * @throws InputError naming the field (and cell) that stops the calculation
  */
 export function evaluate(record: TestRecord, options: EvaluateOptions = {}): Evaluation {
@@ -89,4 +89,4 @@ const bySeverity = (findings: Finding[]): Finding[] =>
 
 /** Evaluates unchecked input. Throws InputError with every fault. */
 export const evaluateInput = (input: unknown, options: EvaluateOptions = {}): Evaluation =>
-  evaluate(parseRecord(input, options.cells), options)
+  evaluate(acceptRecord(input, options.cells), options)

@@ -1,4 +1,5 @@
 import type { z } from 'zod'
+import { accepts } from '../accepts.js'
 import { check } from '../check.js'
 import { refuseOtherKind } from '../file-kind.js'
 import { InputError, type Problem } from '../problem.js'
@@ -15,6 +16,15 @@ export function parseRecord(input: unknown, cells: Readonly<Record<string, strin
   if (result.success) return result.data
   throw new InputError(problemsFromZod(result.error.issues, cells, input))
 }
+
+const isRecord = accepts(TestRecord)
+
+/**
+ * The same where nobody keeps the record: it is the input itself, not a copy with its fields in the order of the schema.
+ * @throws InputError as {@link parseRecord} does
+ */
+export const acceptRecord = (input: unknown, cells: Readonly<Record<string, string>> = {}): TestRecord =>
+  isRecord(input) ? (input as TestRecord) : parseRecord(input, cells)
 
 export function problemsFromZod(
   issues: readonly z.core.$ZodIssue[],

@@ -81,7 +81,9 @@ function holds(value: unknown, newer: NewerField, depth = 0): boolean {
   if (key === undefined) return value !== undefined && (!values || values.includes(value))
   if (typeof value !== 'object' || value === null) return false
   if (key !== '*') return holds((value as Record<string, unknown>)[key], newer, depth + 1)
-  return Array.isArray(value) && value.some((entry) => holds(entry, newer, depth + 1))
+  if (!Array.isArray(value)) return false
+  for (let i = 0; i < value.length; i += 1) if (holds(value[i], newer, depth + 1)) return true
+  return false
 }
 
 /** The oldest format that may hold everything in a draft of a record. */
@@ -122,13 +124,15 @@ export function refuseNewerParts(
 ): void {
   for (const [format, fields] of newerFields) {
     if (rank(format) <= rank(record.format)) continue
-    for (const newer of fields.filter((one) => holds(record, one)))
+    for (const newer of fields) {
+      if (!holds(record, newer)) continue
       for (const path of placesOf(record, newer))
         context.addIssue({
           code: 'custom',
           path: [...path],
           message: `${nameOf(record, path, newer)} of ${format}; this record says ${record.format}`,
         })
+    }
   }
   if (record.format !== RECORD_FORMAT) return
   for (const [i, { readings }] of record.runs.entries())
