@@ -81,7 +81,7 @@ describe('at every width, in light, dark and forced colours', () => {
     await page.getByRole('button', { name: 'All tests' }).click()
     await page.locator('.kept-test').waitFor()
     await examine(page, 'all-tests', 1400)
-  }, 400_000)
+  })
 
   it('a test that asks, one that fails and one that is under way look right and are accessible in every step', async () => {
     const everyStep = async (page: Page, state: string): Promise<void> => {
@@ -127,7 +127,7 @@ describe('at every width, in light, dark and forced colours', () => {
     await typed.getByRole('button', { name: 'It is 1009 hPa' }).waitFor()
     await typed.locator('.repeat').waitFor()
     await everyStep(typed, 'typed')
-  }, 400_000)
+  })
 
   it('the views of the office look right and are accessible with something in each', async () => {
     const homes = [
@@ -162,7 +162,7 @@ describe('at every width, in light, dark and forced colours', () => {
       })
       await examine(page, name.toLowerCase(), 1000)
     }
-  }, 400_000)
+  })
 })
 
 describe('room', () => {

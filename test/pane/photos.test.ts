@@ -5,7 +5,7 @@ import { cameraPicture, jpegOf, TAKEN_AT } from './support/camera-picture.js'
 import { downloadOf, field, LOG_INPUT, openDemo, step } from './support/steps.js'
 import { World } from './support/world.js'
 
-const SOON = { timeout: 30_000 }
+const SOON = { timeout: 60_000 }
 
 let world: World
 beforeAll(async () => {
