@@ -20,6 +20,7 @@ const logIt = ({
 export const zeroFlowTexts = {
   'zero-flow-limit/mean': {
     severity: 'invalidates',
+    ofOneDirection: true,
     message: ({
       direction,
       period,
@@ -37,6 +38,7 @@ export const zeroFlowTexts = {
   },
   'zero-flow-samples/none': {
     severity: 'invalidates',
+    ofOneDirection: true,
     message: ({
       direction,
       period,
@@ -51,6 +53,7 @@ export const zeroFlowTexts = {
   },
   'zero-flow-samples/few': {
     severity: 'caution',
+    ofOneDirection: true,
     message: ({
       direction,
       period,
@@ -69,6 +72,7 @@ export const zeroFlowTexts = {
   },
   'zero-flow-copied': {
     severity: 'caution',
+    ofOneDirection: true,
     source: practiceSource,
     message: ({ direction, count }: { direction: Direction; count: number }) =>
       `${capital(direction)}: the ${count} zero-flow pressures after the readings are the same as those before them, in the same order. Measured values scatter, so one list is probably a copy of the other.`,
@@ -76,6 +80,7 @@ export const zeroFlowTexts = {
   },
   'zero-flow-drift/run': {
     severity: 'note',
+    ofOneDirection: true,
     source: practiceSource,
     message: ({
       direction,
