@@ -1,7 +1,6 @@
 import { z } from 'zod'
 import { finding } from '../../catalogue/findings/finding.js'
 import { repeatNow } from '../../catalogue/findings/zero-flow.js'
-import { plain } from '../../catalogue/words.js'
 import { Finding, type Run } from '../../contract/record/index.js'
 import { type Block, byRule } from '../../engine/index.js'
 import { outlier } from '../../evaluation/rules/curve.js'
@@ -150,7 +149,8 @@ function enough(
     dp_next: byRule(Math.max(...pressures), 'highest pressure read'),
   })
   const [now, after] = [further.value('h_now'), further.value('h_next')]
-  const [from, to] = [plain(now * 100), plain(after * 100)]
+  const decimals = Math.max(0, 1 - Math.floor(Math.log10(after * 100)))
+  const [from, to] = [now, after].map((share) => (100 * share).toFixed(Math.min(decimals, 4)))
   const words =
     from === to
       ? `one more reading would not narrow the interval of ±${from} %`
