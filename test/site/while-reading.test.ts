@@ -119,7 +119,7 @@ describe('enough readings', () => {
     const slope = x.reduce((sum, value, i) => sum + (value - mx) * ((y[i] as number) - my), 0) / sxx
     const sse = x.reduce((sum, value, i) => sum + ((y[i] as number) - my - slope * (value - mx)) ** 2, 0)
     const half = 2.571 * Math.sqrt((sse / 5) * (1 / 7 + (Math.log(50) - mx) ** 2 / sxx))
-    expect(state.enoughWhy).toContain(`±${Number((half * 100).toFixed(2))} %`)
+    expect(state.enoughWhy).toContain(`±${(half * 100).toFixed(2)} %`)
   })
 })
 

@@ -149,8 +149,7 @@ function enough(
     dp_next: byRule(Math.max(...pressures), 'highest pressure read'),
   })
   const [now, after] = [further.value('h_now'), further.value('h_next')]
-  const decimals = Math.max(0, 1 - Math.floor(Math.log10(after * 100)))
-  const [from, to] = [now, after].map((share) => (100 * share).toFixed(Math.min(decimals, 4)))
+  const [from, to] = [now, after].map((share) => (100 * share).toFixed(2))
   const words =
     from === to
       ? `one more reading would not narrow the interval of ±${from} %`
