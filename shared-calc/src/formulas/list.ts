@@ -81,7 +81,7 @@ import {
   sampledValue,
 } from './verdict.js'
 import { standardAirViscous } from './viscosity.js'
-import { intervalOfFewReadings, furtherReading, zeroFlowDrift } from './while-reading.js'
+import { furtherReading, intervalOfFewReadings, zeroFlowDrift } from './while-reading.js'
 import { zeroFlowPeriod } from './zero-flow.js'
 
 /** Every chapter with the file it is in, in the order of the calculation. */

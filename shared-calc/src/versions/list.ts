@@ -58,7 +58,8 @@ export const versions: readonly KnownVersion[] = [
   },
   {
     version: CALCULATION_VERSION,
-    changed: 'plainer wording of findings, labels and sheets; no figure changes',
+    changed:
+      'new findings: zero-flow pressures that are all exactly 0, and zero-flow pressures with the wrong sign; a reading is an outlier at a limit shared by all readings of its run, and only beyond three times the scatter expected at its pressure; where the record states no accuracy, the uncertainty budget of an EN 13829 test takes what the method allows flow device and thermometer; plainer wording of findings, labels and sheets; no result changes',
     ...current,
   },
 ]

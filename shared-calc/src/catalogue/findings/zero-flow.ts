@@ -74,6 +74,28 @@ export const zeroFlowTexts = {
       `${capital(direction)}: the ${count} zero-flow pressures after the readings are the same as those before them, in the same order. Measured values scatter, so one list is probably a copy of the other.`,
     remedy: 'Enter the values logged after the readings. If there are none, repeat the run.',
   },
+  'zero-flow-all-zero': {
+    severity: 'caution',
+    source: practiceSource,
+    message: ({ count }: { count: number }) =>
+      `All ${count} zero-flow pressures are exactly 0 Pa. The readings show parts of a pascal, and a gauge that does so hardly ever shows 0 each time. The zero-flow pressure was probably not measured.`,
+    remedy:
+      'Enter the zero-flow pressures that were measured. If there are none, measure them with the fan covered and repeat the runs.',
+  },
+  'zero-flow-sign': {
+    severity: 'caution',
+    source: practiceSource,
+    message: ({
+      exponents: [first, second],
+      exponentsTurned: [firstTurned, secondTurned],
+    }: {
+      exponents: readonly [number, number]
+      exponentsTurned: readonly [number, number]
+    }) =>
+      `The zero-flow pressures were probably logged with the wrong sign. With the opposite sign, the readings of both runs lie closer to their curves, and the exponents agree better: ${plain(firstTurned, 2)} and ${plain(secondTurned, 2)} instead of ${plain(first, 2)} and ${plain(second, 2)}.`,
+    remedy:
+      'Check which hose was outdoors and which sign the log uses. Correct the signs and calculate again, or repeat the test.',
+  },
   'zero-flow-drift/run': {
     severity: 'note',
     source: practiceSource,

@@ -108,7 +108,8 @@ function SoFar({ direction, state }: Readings) {
         <b>Running estimate: {shown}</b>
       </p>
       <p>
-        {titled(direction)}, {counted(readings, 'reading')}, exponent {exponent} assumed; {intervalWords[interval]}
+        {titled(direction)}, {counted(readings, 'reading')}, exponent {exponent} assumed;{' '}
+        {intervalWords[interval]}
         {densities}. Not a result.
       </p>
     </>
