@@ -18,8 +18,14 @@ describe('the interval while readings come in', () => {
       const [run] = record.runs
       if (!run) return false
       const { zeroFlowAfter_Pa: _, ...begun } = run
+      const { building, conditions, flowDevice } = record
       const state = whileReading(
-        { ...record, run: { ...begun, readings: run.readings.slice(0, count) } },
+        {
+          building,
+          conditions,
+          ...(flowDevice && { flowDevice }),
+          run: { ...begun, readings: run.readings.slice(0, count) },
+        },
         iso,
       )
       return state && state.q50_m3_h.lower <= truth.q50 && truth.q50 <= state.q50_m3_h.upper

@@ -213,7 +213,7 @@ describe('what stands in for a missing zero-flow pressure', () => {
   })
 })
 
-describe('zero-flow pressures with the wrong sign', () => {
+describe('zero-flow pressures logged wrongly', () => {
   // A house of 20·Δp^0.65 m³/h, read at these induced pressures with the fan's and nature's pressure together on the gauge.
   const induced = [60, 50, 40, 30, 20, 12]
   const logged = (zero: number, told: number, slip = 0.003) =>
@@ -234,11 +234,17 @@ describe('zero-flow pressures with the wrong sign', () => {
     })
   const named = (zero: number, told: number) => findingsOf(logged(zero, told), 'zero-flow-sign')
 
+  it.each([2, -3])('named where %d Pa were subtracted before the readings were logged', (zero) => {
+    expect(findingsOf(logged(0, zero), 'zero-flow-subtracted')).toHaveLength(1)
+    expect(named(0, zero)).toStrictEqual([])
+  })
   it.each([1.5, -2, 3])('named where %d Pa were logged with the opposite sign', (zero) => {
+    expect(findingsOf(logged(zero, -zero), 'zero-flow-subtracted')).toStrictEqual([])
     expect(named(zero, -zero)).toHaveLength(1)
   })
   it.each([0, 0.3, 1.5, -2, 3])('not named where %d Pa were logged as they were', (zero) => {
     expect(named(zero, zero)).toStrictEqual([])
+    expect(findingsOf(logged(zero, zero), 'zero-flow-subtracted')).toStrictEqual([])
   })
   it('not named where they matter little: 0.3 Pa', () => {
     expect(named(0.3, -0.3)).toStrictEqual([])

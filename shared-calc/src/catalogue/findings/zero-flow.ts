@@ -16,6 +16,15 @@ const logIt = ({
 }): string =>
   `With the fan covered, log at least ${samples} zero-flow pressures over ${duration_s} s or longer ${period} the readings.`
 
+/** Exponents of both runs as logged, and if the zero-flow pressures are read otherwise. */
+export interface OtherFits {
+  exponents: readonly [number, number]
+  exponentsThen: readonly [number, number]
+}
+
+const fitBetter = ({ exponents: [one, other], exponentsThen: [oneThen, otherThen] }: OtherFits): string =>
+  `If so, the readings lie closer to their curves, and the exponents agree better: ${plain(oneThen, 2)} and ${plain(otherThen, 2)} instead of ${plain(one, 2)} and ${plain(other, 2)}.`
+
 /** Zero-flow pressures before and after the readings. */
 export const zeroFlowTexts = {
   'zero-flow-limit/mean': {
@@ -85,16 +94,17 @@ export const zeroFlowTexts = {
   'zero-flow-sign': {
     severity: 'caution',
     source: practiceSource,
-    message: ({
-      exponents: [first, second],
-      exponentsTurned: [firstTurned, secondTurned],
-    }: {
-      exponents: readonly [number, number]
-      exponentsTurned: readonly [number, number]
-    }) =>
-      `The zero-flow pressures were probably logged with the wrong sign. With the opposite sign, the readings of both runs lie closer to their curves, and the exponents agree better: ${plain(firstTurned, 2)} and ${plain(secondTurned, 2)} instead of ${plain(first, 2)} and ${plain(second, 2)}.`,
+    message: (fits: OtherFits) => `The zero-flow pressures probably have the wrong sign. ${fitBetter(fits)}`,
     remedy:
       'Check which hose was outdoors and which sign the log uses. Correct the signs and calculate again, or repeat the test.',
+  },
+  'zero-flow-subtracted': {
+    severity: 'caution',
+    source: practiceSource,
+    message: (fits: OtherFits) =>
+      `The zero-flow pressure was probably subtracted from the readings before they were logged. ${fitBetter(fits)}`,
+    remedy:
+      'Find out whether the gauge or the log subtracts the zero-flow pressure. Enter the readings as measured and calculate again, or repeat the test.',
   },
   'zero-flow-drift/run': {
     severity: 'note',

@@ -35,7 +35,7 @@ import {
 import { type Rule, silent } from './rule.js'
 import { targetAdjoiningSpaces, targetAlternatives, targetArea, targetPreparation } from './target.js'
 import { zeroFlowCopied, zeroFlowLimit, zeroFlowMoved, zeroFlowSamples } from './zero-flow.js'
-import { zeroFlowAllZero, zeroFlowSign } from './zero-flow-doubts.js'
+import { zeroFlowAllZero, zeroFlowMisread } from './zero-flow-doubts.js'
 
 export type { Rule, RuleContext } from './rule.js'
 
@@ -94,7 +94,7 @@ export const rules: readonly Rule[] = [
   identicalRuns,
   zeroFlowCopied,
   zeroFlowAllZero,
-  ofALine(zeroFlowSign),
+  ofALine(zeroFlowMisread),
   ofALine(zeroFlowMoved),
   signConvention,
   assumedHumidity,
