@@ -9,6 +9,7 @@ import { openLog } from '../open-log.js'
 import { problem } from '../problem.js'
 import { readAnswers } from './answers.js'
 import type { FieldName } from './fields/classify.js'
+import { tellFormer } from './fields/former-columns.js'
 import type { FoundField } from './fields/found-field.js'
 import { fieldsOfSheet } from './fields/labels-behind.js'
 import { fieldsOver, namedRowsOf, roomsOf } from './fields/lists.js'
@@ -256,6 +257,7 @@ export function interpretLog(
     [
       ...fields.flatMap(({ cell, also = [] }) => [cell, ...also]),
       ...zeroFlow.found.flatMap(({ figures }) => figures.map(({ cell }) => cell)),
+      ...[...formOf.values()].flatMap(({ former }) => former.flatMap(({ cells }) => cells)),
       ...tests.flatMap(({ cells, findings }) => [
         ...Object.values(cells),
         ...findings.flatMap((finding) => finding.cells ?? []),
@@ -271,6 +273,7 @@ export function interpretLog(
       ...unsearched.findings(),
       ...tellCopies(copies),
       ...tellMeans(means),
+      ...[...formOf.values()].flatMap(({ former }) => tellFormer(former)),
       ...leftOutTests(groups, chosen),
       ...tellUnstored(unstored),
       ...lost,

@@ -1,6 +1,6 @@
 import { rowReasons } from '../../../catalogue/findings/log/runs.js'
 import type { Direction } from '../../../contract/record/index.js'
-import type { View } from '../grid/view.js'
+import { formPlaces, type View } from '../grid/view.js'
 import { directionIn, readLabel, says } from '../words/label.js'
 import type { Block } from './choose.js'
 import type { KnownColumn } from './columns.js'
@@ -210,6 +210,7 @@ export function titleOf(
       break
     }
   if (nearest) return nearest
+  if (isShortForRun(segment.view, pressure)) return { direction: 'pressurisation', from: 'its heading' }
   const sheet = directionIn(readLabel(view.name))
   return sheet ? { direction: sheet, from: `the name of sheet ${view.name}` } : { from: '' }
 }
@@ -223,6 +224,16 @@ const isOfList = (view: View, row: number, column: number): boolean => {
   const own = at(row)
   return own !== undefined && [at(row - 1), at(row + 1)].some((other) => other !== undefined && other !== own)
 }
+
+/** "Press" over one table and "Depress" over another: short for the direction, and not for pressure. */
+const isShortForRun = (view: View, { label, headingCell }: KnownColumn): boolean =>
+  label.tokens.length === 1 &&
+  label.tokens[0] === 'press' &&
+  [...formPlaces(view)].some(([row, column]) => {
+    const text = view.text(row, column)
+    if (text === undefined || text.length > 12 || view.address(row, column) === headingCell) return false
+    return /^dep/i.test(text) && directionIn(readLabel(text)) === 'depressurisation'
+  })
 
 const BOXES = new Set(['☐', '□', '[ ]', '☒', '☑', '[x]'])
 const TICKS = new Set(['x', '✓', '✔', '☒', '☑', '[x]', 'yes', 'ja', 'oui', 'true'])
