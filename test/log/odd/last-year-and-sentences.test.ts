@@ -1,3 +1,4 @@
+import { interpretLog } from '@draughtbook/shared-calc/log'
 import { describe, expect, it } from 'vitest'
 import { book, day, type Rows } from '../support/book'
 import { closeTo, dep, FORM, HEADINGS, HOUSE, n50Of, pres, read, sheetOfForm, zeroRows } from './house'
@@ -66,7 +67,10 @@ it('reads both of two columns of pairs', async () => {
   const { record, n50 } = read(
     await sheetOfForm([
       ['Depressurisation', 'Pressurisation'],
-      [`Zero flow before / after: ${dep.before} / ${dep.after} Pa`, `Zero flow before / after: ${pres.before} / ${pres.after} Pa`],
+      [
+        `Zero flow before / after: ${dep.before} / ${dep.after} Pa`,
+        `Zero flow before / after: ${pres.before} / ${pres.after} Pa`,
+      ],
       ['Pa / m³/h', 'Pa / m³/h'],
       ...dep.readings.map((pair, index) => [pair.join(' / '), pres.readings[index]?.join(' / ') ?? null]),
     ]),
@@ -78,16 +82,18 @@ it('reads both of two columns of pairs', async () => {
 it('takes no unit of coefficients from the barometer above them', async () => {
   const [coefficient, exponent] = [22.5, 0.51]
   const { record } = read(
-    await sheetOfForm([
-      ['Fan calibration: q = C x dP^n (m³/h)'],
-      ['Ring', 'C', 'n'],
-      ['A', coefficient, exponent],
-      [null],
-      ['Depressurisation'],
-      ...zeroRows(dep),
-      ['Building Pa', 'Fan Pa', 'Ring'],
-      ...dep.readings.map(([p, q]) => [p, Number(((q / coefficient) ** (1 / exponent)).toFixed(1)), 'A']),
-    ].map((row) => row as Rows[number])),
+    await sheetOfForm(
+      [
+        ['Fan calibration: q = C x dP^n (m³/h)'],
+        ['Ring', 'C', 'n'],
+        ['A', coefficient, exponent],
+        [null],
+        ['Depressurisation'],
+        ...zeroRows(dep),
+        ['Building Pa', 'Fan Pa', 'Ring'],
+        ...dep.readings.map(([p, q]) => [p, Number(((q / coefficient) ** (1 / exponent)).toFixed(1)), 'A']),
+      ].map((row) => row as Rows[number]),
+    ),
   )
   expect(record?.flowDevice?.ranges?.[0]?.coefficient).toBe(coefficient)
 })
@@ -135,4 +141,96 @@ it('asks about a reading whose row says that it is repeated below', async () => 
   const rows: Rows = [...(first ? [[...first, 'door opened, repeated below']] : []), ...rest]
   const { asked } = read(await sheetOfForm([...zeroRows(dep), HEADINGS, ...rows]))
   expect(asked).toEqual(['readings.remarked'])
+})
+
+it('takes "final readings" over the pressures for their title', async () => {
+  const { asked, n50 } = read(
+    await sheetOfForm([
+      ...zeroRows(dep),
+      [null],
+      ['Depressurisation – final readings'],
+      ['Pa', 'm³/h'],
+      ...dep.readings,
+    ]),
+  )
+  expect(asked).toEqual([])
+  close(n50, n50Of([dep]))
+})
+
+it('reads two labels with their values in one cell', async () => {
+  const form: Rows = [['House: Pear Tree Barn / Date: 22.04.2026'], ...FORM.slice(2)]
+  const { record } = read(await book({ Test: [...form, [null], ...RUN] }))
+  expect(record?.building.name).toBe('Pear Tree Barn')
+  expect(record?.test.date).toBe('2026-04-22')
+})
+
+it('gives the flow headed "Q press" beside "Q dep" to the pressurisation', async () => {
+  const { record, tests } = read(
+    await sheetOfForm([
+      ['DP', 'Q dep', 'Q press'],
+      ['Pa', 'm³/h', 'm³/h'],
+      ...dep.readings.map(([p, q], index) => [Math.abs(p), q, pres.readings[index]?.[1] ?? null]),
+    ]),
+    { 'runs[0].zeroFlow': 'none', 'runs[1].zeroFlow': 'none' },
+  )
+  expect(tests).toBe(1)
+  expect(record?.runs.map(({ direction }) => direction)).toEqual(['depressurisation', 'pressurisation'])
+})
+
+it.each([
+  ['Temperatura interna', 'Temperatura externa', '°C'],
+  ['Tª interior', 'Tª exterior', 'ºC'],
+])('knows "%s" and "%s"', async (inside, outside, unit) => {
+  const form: Rows = [
+    ...FORM.filter(([one]) => !String(one).includes('temperature')),
+    [`${inside} (${unit})`, HOUSE.indoor_C],
+    [`${outside} (${unit})`, HOUSE.outdoor_C],
+  ]
+  const { record } = read(await book({ Test: [...form, [null], ...RUN] }))
+  expect(record?.conditions.indoorTemperature_C).toBe(HOUSE.indoor_C)
+  expect(record?.conditions.outdoorTemperature_C).toBe(HOUSE.outdoor_C)
+})
+
+it('asks for zero flow that stands below two attempts where only one was logged', async () => {
+  const { asked } = read(
+    await sheetOfForm([
+      [null, 'Dep 1', 'Dep 2 (repeat)'],
+      ['Zero before (Pa)', dep.before, dep.before + 0.4],
+      ['Zero after (Pa)', dep.after, dep.after - 0.6],
+      [null],
+      ['Depressurisation'],
+      HEADINGS,
+      ...dep.readings,
+    ]),
+  )
+  expect(asked).toEqual(['runs[0].zeroFlow'])
+})
+
+it('gives each sheet the line of the list that its title names', async () => {
+  const plot = (name: string): Rows => [[name], ...RUN]
+  const line = (name: string, date: string, volume: number) => [
+    name,
+    day(date),
+    volume,
+    HOUSE.indoor_C,
+    HOUSE.outdoor_C,
+  ]
+  const { tests } = interpretLog({
+    bytes: await book({
+      Site: [
+        ['Site', 'Orchard Close'],
+        ['Plot', 'Date', 'Volume (m³)', 'In °C', 'Out °C'],
+        line('Plot 7', '2026-04-22', 412.6),
+        line('Plot 8', '2026-04-23', 380.2),
+      ],
+      P7: plot('Plot 7'),
+      P8: plot('Plot 8'),
+    }),
+    fileName: 'log.xlsx',
+  })
+  expect(tests.map(({ record }) => [record?.building.name, record?.building.volume_m3])).toEqual([
+    ['Plot 7', 412.6],
+    ['Plot 8', 380.2],
+  ])
+  expect(tests.map(({ record }) => record?.test.date)).toEqual(['2026-04-22', '2026-04-23'])
 })

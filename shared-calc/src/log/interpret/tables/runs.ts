@@ -188,7 +188,7 @@ export function titleOf(
   above: number,
 ): { direction?: Direction; from: string } {
   const inHeading = [pressure, ...carriers]
-    .map(({ label }) => headingDirection(label.tokens, label))
+    .map((column) => headingDirection(column.label.tokens, column.label) ?? besideDepress(segment, column))
     .find((one) => one)
   if (inHeading) return { direction: inHeading, from: 'its heading' }
   const { view, head, left, right } = segment
@@ -225,15 +225,36 @@ const isOfList = (view: View, row: number, column: number): boolean => {
   return own !== undefined && [at(row - 1), at(row + 1)].some((other) => other !== undefined && other !== own)
 }
 
-/** "Press" over one table and "Depress" over another: short for the direction, and not for pressure. */
-const isShortForRun = (view: View, { label, headingCell }: KnownColumn): boolean =>
-  label.tokens.length === 1 &&
-  label.tokens[0] === 'press' &&
-  [...formPlaces(view)].some(([row, column]) => {
-    const text = view.text(row, column)
-    if (text === undefined || text.length > 12 || view.address(row, column) === headingCell) return false
-    return /^dep/i.test(text) && directionIn(readLabel(text)) === 'depressurisation'
-  })
+/** "Q dep | Q press": of two headings with the same other words one names the depressurisation. */
+function besideDepress({ head }: Block['segment'], { at, label }: KnownColumn): Direction | undefined {
+  const rest = (tokens: readonly string[]) => tokens.filter((token) => !OF_RUN.test(token)).join(' ')
+  const isPair = (other: Pick<KnownColumn, 'at' | 'label'>) =>
+    other.at !== at &&
+    directionIn(other.label) === 'depressurisation' &&
+    rest(other.label.tokens) === rest(label.tokens)
+  return label.tokens.includes('press') && head.columns.some(isPair) ? 'pressurisation' : undefined
+}
+
+const OF_RUN = /^(?:press|dep|depr|depress)$/
+
+/** "Press" over one table and "Depress" over another, with the same words below both: short for the direction, and not for pressure. */
+function isShortForRun(view: View, { at, label, headingCell }: KnownColumn): boolean {
+  if (label.tokens.length !== 1 || label.tokens[0] !== 'press') return false
+  const places = [...formPlaces(view)]
+  const own = places.find(([row, column]) => column === at && view.address(row, column) === headingCell)
+  return (
+    own !== undefined &&
+    places.some(([row, column]) => {
+      const text = view.text(row, column)
+      return (
+        text !== undefined &&
+        (row === own[0] || column === own[1]) &&
+        /^dep(?:r|ress)?\.?$/i.test(text) &&
+        view.text(row + 1, column) === view.text(own[0] + 1, own[1])
+      )
+    })
+  )
+}
 
 const BOXES = new Set(['☐', '□', '[ ]', '☒', '☑', '[x]'])
 const TICKS = new Set(['x', '✓', '✔', '☒', '☑', '[x]', 'yes', 'ja', 'oui', 'true'])
