@@ -11,6 +11,7 @@ export function lineBelow(
   used: ReadonlySet<string>,
 ): FoundField[] {
   const found: FoundField[] = []
+  if (!isOverValues(view, row)) return found
   for (let column = 0; column < view.columns; column++) {
     const text = view.text(row, column)
     if (
@@ -38,6 +39,18 @@ export function lineBelow(
     : numeric.filter(
         ({ name, view: own, row: at, column }) => name !== 'area' && own.text(at, column + 1) === undefined,
       )
+}
+
+/** Whether a text of the line has a number or a day below it, or below the unit in between. */
+function isOverValues(view: View, row: number): boolean {
+  const isValue = (at: number, column: number): boolean => {
+    const kind = view.at(at, column)?.kind
+    return kind === 'number' || kind === 'date'
+  }
+  for (let column = 0; column < view.columns; column++)
+    if ((isValue(row + 1, column) || isValue(row + 2, column)) && view.text(row, column) !== undefined)
+      return true
+  return false
 }
 
 /** A blank in a line of units. */
