@@ -89,7 +89,7 @@ function pairInSentence(text: string, { decimal }: View): [Written, Written] | u
   if (text.length > 120 || !/\d/.test(text)) return undefined
   const stated = [...text.matchAll(STATED)].flatMap(([, figure = '', words = '']) => {
     const unit = [words, words.split(/\s/)[0] ?? '']
-      .map((one) => one.replace(/[.,;:)]+$/, ''))
+      .map((one) => one.replace(/(?<![.,;:)])[.,;:)]+$/, ''))
       .find((one) => findUnit(one))
     const written = unit === undefined ? undefined : writtenIn(`${figure} ${unit}`, decimal)
     return written ? [written] : []

@@ -260,7 +260,7 @@ function saidNear(
 }
 
 /** "1004 hPa" of a remark near the table: a value, whose unit is no unit of the coefficients. */
-const VALUE_WITH_UNIT = /(?<![\d.,^])\d+[.,]?\d*\s?(?:hPa|kPa|mbar|mb|bar)(?!\p{L})/giu
+const VALUE_WITH_UNIT = /(?<![\d.,^])\d+(?:[.,]\d+)?\s?(?:hPa|kPa|mbar|mb|bar)(?!\p{L})/giu
 
 /** A text right above numbers that is no formula: it speaks of them. */
 const isHeading = (view: View, at: number, column: number): boolean =>
