@@ -49,7 +49,7 @@ describe('on site, at 350 px', () => {
     await unfoldAll(page)
     await page.locator('[data-stop="hatches"]').getByRole('button', { name: 'leak found' }).tap()
     await page.locator('[data-stop="keyholes"]').getByRole('button', { name: 'tight' }).tap()
-    await page.getByRole('button', { name: 'Add a set-up' }).tap()
+    await page.getByRole('button', { name: 'Add a photo' }).tap()
     await page.getByRole('button', { name: 'Add an earlier test' }).tap()
     await unfoldAll(page)
     expect(await smallTargets(page)).toEqual([])
