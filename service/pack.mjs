@@ -13,6 +13,9 @@ const parts = {
   'dist/bundle': at('dist/bundle'),
   pane: at('../addin/dist'),
   'README.md': at('deploy/README.md'),
+  // The guide links to them.
+  'draughtbook.service': at('deploy/draughtbook.service'),
+  'service.env': at('deploy/service.env'),
   LICENSE: at('../LICENSE'),
 }
 

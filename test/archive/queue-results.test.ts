@@ -1,8 +1,14 @@
 import { describe, expect, it } from 'vitest'
-import { archiveTasks } from '../../service/src/archive/archive-tasks'
+import { type ArchiveTask, archiveTasks } from '../../service/src/archive/archive-tasks'
 import { checkResult } from '../../service/src/queue/check-result'
 import { folder } from '../service/support/command-line'
 import { makeArchive } from './make-archive'
+
+const JOB = 'a'.repeat(64)
+
+/** Checked as a worker sends it. */
+const take = <Task extends ArchiveTask>(task: Task, file: string, result: unknown, job = JOB) =>
+  checkResult(task, { job: JOB, file }, { job, result })
 
 /** As it comes back from Redis. */
 const throughJson = (value: unknown): unknown => JSON.parse(JSON.stringify(value))
@@ -21,8 +27,8 @@ async function results() {
 describe('a result from the queue', () => {
   it('is taken as it was made', async () => {
     const { file, register, rerun } = await results()
-    expect(checkResult('register', file, register)).toEqual(register)
-    expect(checkResult('rerun', file, rerun)).toEqual(rerun)
+    expect(take('register', file, register)).toEqual(register)
+    expect(take('rerun', file, rerun)).toEqual(rerun)
   })
 
   it('is taken as it was made for what is left out, the workbook of a building among it', () => {
@@ -36,7 +42,7 @@ describe('a result from the queue', () => {
       value: 0.5,
     }
     const leftOut = [{ file, why: 'a workbook of a building', expected: true, kind: 'own report', building }]
-    expect(checkResult('register', file, { lines: [], leftOut })).toEqual({ lines: [], leftOut })
+    expect(take('register', file, { lines: [], leftOut })).toEqual({ lines: [], leftOut })
   })
 
   it.each([
@@ -48,7 +54,60 @@ describe('a result from the queue', () => {
   ])('is refused for %s', async (_what, changed) => {
     const { file, register } = await results()
     Object.assign(register.lines[0] ?? {}, changed)
-    expect(() => checkResult('register', file, register)).toThrow(/^the queue returned/)
-    expect(() => checkResult('rerun', file, register)).toThrow(/^the queue returned/)
+    expect(() => take('register', file, register)).toThrow(/^the queue returned/)
+    expect(() => take('rerun', file, register)).toThrow(/^the queue returned/)
   })
+
+  it.each<[string, (sent: { job: string; result: unknown }) => unknown]>([
+    ['the result of another job', ({ result }) => ({ job: 'b'.repeat(64), result })],
+    ['a result from before its job was named in it', ({ result }) => result],
+    ['more beside the result', (sent) => ({ ...sent, version: '1.0.0' })],
+    ['nothing', () => null],
+    ['a text', () => '=1+1'],
+    ['a list of results', (sent) => [sent]],
+    ['a key that would change objects', ({ job, result }) => ({ job, result: withKey(result, '__proto__') })],
+    ['the key of a constructor', ({ job, result }) => ({ job, result: withKey(result, 'constructor') })],
+    [
+      'more values than any file has',
+      ({ job }) => ({ job, result: { lines: [], leftOut: Array(1_100_000).fill(0) } }),
+    ],
+    [
+      'lists within lists',
+      ({ job }) => ({ job, result: JSON.parse(`${'['.repeat(500)}${']'.repeat(500)}`) }),
+    ],
+    [
+      'a figure too large to be one',
+      ({ job, result }) => ({ job, result: withLine(result, { results: JSON.parse('{"n50":1e999}') }) }),
+    ],
+    [
+      'a figure that nobody knows',
+      ({ job, result }) => ({ job, result: withLine(result, { results: JSON.parse('{"n51":5}') }) }),
+    ],
+    [
+      'a text longer than a cell',
+      ({ job, result }) => ({ job, result: withLine(result, { client: 'x'.repeat(40_000) }) }),
+    ],
+    ['no building', ({ job, result }) => ({ job, result: withLine(result, { building: undefined }) })],
+    ['a day that is none', ({ job, result }) => ({ job, result: withLine(result, { date: '2026-02-30' }) })],
+    [
+      'a verdict that nobody gives',
+      ({ job, result }) => ({ job, result: withLine(result, { outcome: '=1+1' }) }),
+    ],
+  ])('is refused with a sentence: %s', async (_what, change) => {
+    const { file, register } = await results()
+    const sent = change({ job: JOB, result: register })
+    for (const task of ['register', 'records', 'rerun'] as const)
+      expect(() => checkResult(task, { job: JOB, file }, sent)).toThrow(
+        /^the queue returned (a|the) result .*[a-z)]$/,
+      )
+    expect(({} as Record<string, unknown>).polluted).toBeUndefined()
+  })
+})
+
+type Lines = { lines: Record<string, unknown>[] }
+const withKey = (result: unknown, key: string): unknown =>
+  JSON.parse(JSON.stringify(result).replace('"file"', `"${key}":{"polluted":true},"file"`))
+const withLine = (result: unknown, changed: object): unknown => ({
+  ...(result as Lines),
+  lines: (result as Lines).lines.map((line) => ({ ...line, ...changed })),
 })

@@ -2,7 +2,7 @@ import type { ChildProcess } from 'node:child_process'
 import { mkdtemp, readFile, rm, utimes, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { Queue } from 'bullmq'
+import { Queue, Worker } from 'bullmq'
 import { Redis } from 'ioredis'
 import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest'
 import { runArchive, runnerHere } from '../../service/src/archive/run-archive'
@@ -92,6 +92,45 @@ describe('files handed over through Redis', () => {
     await commandLine(...args, '--queue', redis.url)
     expect(await counts()).toMatchObject({ completed: COUNT, failed: 0 })
   }, 120_000)
+
+  it.each(['building', 'stages'])(
+    'come back for %s as if worked on here',
+    async (command) => {
+      await startWorkerProcess()
+      const args = [command, ...paths.slice(0, 2), '--json']
+      const here = await commandLine(...args, '--workers', '1')
+      expect(here.out).toContain('{')
+      const there = await commandLine(...args, '--queue', redis.url)
+      expect(there).toEqual(here)
+    },
+    60_000,
+  )
+
+  it('are set aside with a sentence where something else than a worker answers', async () => {
+    const runner = await queue()
+    const { port } = new URL(redis.url)
+    const answers = [
+      { lines: [], leftOut: [] },
+      { job: 'f'.repeat(64), result: { lines: [], leftOut: [] } },
+      '=HYPERLINK("https://elsewhere.example")',
+      null,
+    ]
+    let taken = 0
+    const impostor = new Worker(QUEUE_NAME, async () => answers[taken++], {
+      connection: { host: '127.0.0.1', port: Number(port) },
+    })
+    onTestFinished(() => impostor.close())
+    const orders = answers.map((_, i) => ({ ...ordersOf(paths.slice(0, 1))[0], file: `false ${i}.xlsx` }))
+    const results = await runArchive(runner, 'register', orders as Parameters<typeof runArchive>[2])
+    expect(results.map(({ lines }) => lines)).toEqual([[], [], [], []])
+    for (const { leftOut } of results)
+      expect(leftOut).toEqual([
+        {
+          file: expect.stringMatching(/^false/),
+          why: expect.stringMatching(/^it could not be processed: the queue returned /),
+        },
+      ])
+  }, 60_000)
 
   it('are all done once where a worker is killed in the middle: nothing lost, nothing doubled', async () => {
     const [doomed] = await Promise.all([startWorkerProcess(), startWorkerProcess()])

@@ -92,7 +92,9 @@ describe('a building and the stages of a site, re-run with their tests', () => {
     expect(entry).not.toHaveProperty('bytes')
     expect(report.tests.every((test) => !('given' in test))).toBe(true)
     const queued: unknown = JSON.parse(JSON.stringify(await rerunFile(reports[kind], 'report.xlsx')))
-    expect(checkResult('rerun', 'report.xlsx', queued)).toEqual(queued)
+    expect(checkResult('rerun', { job: 'a', file: 'report.xlsx' }, { job: 'a', result: queued })).toEqual(
+      queued,
+    )
   })
 
   it.each(['building', 'stages'] as const)(

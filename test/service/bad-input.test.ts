@@ -56,6 +56,12 @@ describe('bad input through the HTTP door', () => {
     const query = await postJson(`${base}/v1/evaluations?trace=yes&more=1`, '{}')
     expect(query.status).toBe(400)
     expect(JSON.stringify(await query.json())).toMatch(/trace.*must be 0 or 1/)
+    for (const door of ['registers', 'reruns']) {
+      // No such day.
+      const day = await fetch(`${base}/v1/${door}?asOf=2026-02-30`, { method: 'POST', body: new FormData() })
+      expect(day.status).toBe(400)
+      expect(JSON.stringify(await day.json())).toMatch(/asOf.*must be a date such as 2026-10-31/)
+    }
     const method = await fetch(`${base}/v1/evaluations`)
     expect(method.status).toBe(405)
     expect(method.headers.get('allow')).toBe('POST')

@@ -1,3 +1,5 @@
+import { spawn } from 'node:child_process'
+import { once } from 'node:events'
 import { existsSync } from 'node:fs'
 import { readFile } from 'node:fs/promises'
 import { join } from 'node:path'
@@ -6,6 +8,8 @@ import { Command } from 'commander'
 import { describe, expect, it } from 'vitest'
 import { addServeOptions } from '../../service/src/cli/serve.js'
 import { runTool } from '../support/run-tool'
+import { selfSigned } from './support/self-signed'
+import { spawnService } from './support/spawned'
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url))
 const read = (path: string) => readFile(join(ROOT, path), 'utf8')
@@ -36,6 +40,57 @@ describe('the container file', () => {
     expect(text).toMatch(/^USER node$/m)
     expect(text).toMatch(/^ENTRYPOINT \["node", "service\/bin\/draughtbook\.mjs"\]$/m)
     expect(existsSync(join(ROOT, 'service/bin/draughtbook.mjs'))).toBe(true)
+  })
+})
+
+describe('the health check of the container', () => {
+  it.each([
+    ['without TLS', async () => ({})],
+    ['with TLS', selfSigned],
+  ] as [string, () => Promise<{ certificate?: string; keyFile?: string }>][])(
+    'finds a service alive %s, and one that has gone dead',
+    async (_what, files) => {
+      const [, command = '[]'] =
+        /^HEALTHCHECK .* CMD (\[.*\])$/m.exec(await read('service/deploy/Containerfile')) ?? []
+      const [, ...args] = JSON.parse(command) as string[]
+      const { certificate = '', keyFile = '' } = await files()
+      const tls = certificate ? ['--tls-certificate', certificate, '--tls-key', keyFile] : []
+      const { base, child, ended } = await spawnService({ args: tls })
+      const { port } = new URL(base)
+      const env = {
+        ...process.env,
+        DRAUGHTBOOK_PORT: port,
+        ...(certificate && { DRAUGHTBOOK_TLS_CERTIFICATE: certificate }),
+      }
+      const check = async () => (await once(spawn(process.execPath, args, { env }), 'exit'))[0]
+      expect(await check()).toBe(0)
+      child.kill('SIGKILL')
+      await ended
+      expect(await check()).toBe(1)
+    },
+  )
+})
+
+describe('the guide', () => {
+  it('links to files that are there, in the clone and in the package', async () => {
+    const links = [...(await read('service/deploy/README.md')).matchAll(/\]\(([^):]+)\)/g)].map(
+      ([, to]) => to,
+    )
+    expect(links.length).toBeGreaterThan(1)
+    const packed = await read('service/pack.mjs')
+    for (const to of links) {
+      expect(existsSync(join(ROOT, 'service/deploy', to ?? ''))).toBe(true)
+      expect(packed).toContain(`'${to}': `)
+    }
+  })
+
+  it('has settings for nginx that it loads, wait longer than a file may take, and keep nothing of what passes', async () => {
+    const [, nginx = ''] = /```nginx\n(server[\s\S]*?)```/.exec(await read('service/deploy/README.md')) ?? []
+    // Without these nginx refuses `listen … ssl` (ngx_http_ssl_module).
+    expect(nginx).toMatch(/^\s*ssl_certificate\s/m)
+    expect(nginx).toMatch(/^\s*ssl_certificate_key\s/m)
+    expect(Number(/proxy_read_timeout (\d+)s;/.exec(nginx)?.[1])).toBeGreaterThan(60)
+    expect(nginx).toMatch(/proxy_request_buffering off;/)
   })
 })
 

@@ -2,7 +2,9 @@ import { fileURLToPath } from 'node:url'
 import { evaluate } from '@draughtbook/shared-calc'
 import { describe, expect, it } from 'vitest'
 import { createApp } from '../../service/src/app'
+import type { Batches } from '../../service/src/jobs/evaluator-threads'
 import { jobsHere } from '../../service/src/jobs/jobs'
+import { warmUp } from '../../service/src/running/warm-up'
 import { listen, postJson } from './support/listen'
 import { demoRecord } from './support/record'
 import { testPool } from './support/running'
@@ -18,6 +20,15 @@ describe('the worker pool', () => {
     const { bytes, name } = await pool.run('workbook', { body: body() }, never)
     expect(Buffer.from(bytes.subarray(0, 4)).toString('latin1')).toBe('PK\x03\x04')
     expect(name).toBe('Plot 7 2026-10-14')
+  })
+
+  it('is warmed up however long that takes: on a busy machine the first piece of work may take minutes', async () => {
+    const pool = await testPool({ deadline_ms: 1 })
+    await expect(pool.run('workbook', { body: body() }, never)).rejects.toThrow(/takes longer/)
+    const waitsFor = new Set<string>()
+    const evaluators = { run: async () => [] } as unknown as Batches
+    await warmUp({ jobs: pool, evaluators, onThisThread: {} }, waitsFor)
+    expect([...waitsFor]).toEqual([])
   })
 
   it('hands faults of the input over as what they are', async () => {

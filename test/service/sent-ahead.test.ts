@@ -1,29 +1,5 @@
-import { type AddressInfo, connect } from 'node:net'
-import { describe, expect, it, onTestFinished } from 'vitest'
-import { createApp } from '../../service/src/app'
-import { makeServer } from '../../service/src/running/make-server'
-
-/** Sends a text over a bare connection; resolves to the statuses answered by the time the connection is closed. */
-async function statusesOf(text: string): Promise<string[]> {
-  const server = makeServer(createApp())
-  await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve))
-  onTestFinished(() => {
-    server.closeAllConnections()
-    server.close()
-  })
-  const { port } = server.address() as AddressInfo
-  const answer = await new Promise<string>((resolve) => {
-    let got = ''
-    const socket = connect(port, '127.0.0.1', () => socket.write(text, 'latin1'))
-    socket.on('data', (chunk) => {
-      got += chunk.toString('latin1')
-    })
-    socket.on('error', () => undefined)
-    socket.on('close', () => resolve(got))
-  })
-  expect((await fetch(`http://127.0.0.1:${port}/healthz`)).status).toBe(200)
-  return [...answer.matchAll(/HTTP\/1\.1 (\d{3})/g)].map(([, status = '']) => status)
-}
+import { describe, expect, it } from 'vitest'
+import { answersTo } from './support/bare-connection'
 
 const asked = (more = '') => `GET /healthz HTTP/1.1\r\nhost: localhost\r\n${more}\r\n`
 
@@ -35,23 +11,21 @@ describe('a body in pieces', () => {
     ['some thousand of one byte', '1\r\n \r\n'.repeat(4000)],
     ['many of a line each', `14\r\n${' '.repeat(20)}\r\n`.repeat(20_000)],
   ])('is read: %s', async (_name, pieces) => {
-    expect(await statusesOf(inPieces(pieces))).toEqual(['422'])
+    expect(await answersTo(inPieces(pieces))).toEqual(['422'])
   })
 
   it('is refused when there are very many of one byte: taking each over costs more than it holds', async () => {
-    expect(await statusesOf(inPieces('1\r\n \r\n'.repeat(50_000)))).toEqual(['400'])
+    expect(await answersTo(inPieces('1\r\n \r\n'.repeat(50_000)))).toEqual(['400'])
   })
 })
 
 describe('requests sent ahead of the answers to earlier ones', () => {
   it('are answered while they are few', async () => {
-    expect(await statusesOf(asked().repeat(9) + asked('connection: close\r\n'))).toEqual(
-      Array(10).fill('200'),
-    )
+    expect(await answersTo(asked().repeat(9) + asked('connection: close\r\n'))).toEqual(Array(10).fill('200'))
   })
 
   it('end the connection when they are many: those in one piece would hold the event loop together', async () => {
-    const statuses = await statusesOf(asked().repeat(1500))
+    const statuses = await answersTo(asked().repeat(1500))
     expect(statuses.length).toBeLessThan(20)
   })
 
@@ -74,6 +48,6 @@ describe('requests sent ahead of the answers to earlier ones', () => {
     ['a blank before the colon', 'GET /healthz HTTP/1.1\r\nhost: localhost\r\nx-a : b\r\n\r\n', ['400']],
     ['a header over two lines', 'GET /healthz HTTP/1.1\r\nhost: localhost\r\nx-a: b\r\n c\r\n\r\n', ['400']],
   ])('%s is refused and nothing behind it answered', async (_name, text, statuses) => {
-    expect(await statusesOf(text)).toEqual(statuses)
+    expect(await answersTo(text)).toEqual(statuses)
   })
 })

@@ -1,4 +1,3 @@
-import { randomBytes } from 'node:crypto'
 import { readFile } from 'node:fs/promises'
 import type { Writable } from 'node:stream'
 import { builtInLayouts, type Layout, LIMITS, parseLayout } from '@draughtbook/shared-calc/log'
@@ -12,6 +11,7 @@ import type { FileOrder } from './archive-tasks.js'
 import { takeInPortions } from './in-portions.js'
 import { patiently } from './job-runner.js'
 import { removeUpload, uploadFolder } from './upload-folders.js'
+import { storageIn, type UploadStorage } from './upload-storage.js'
 
 /** Most workbooks of one request. A whole country's archive goes over the command line and a queue. */
 export const MOST_FILES = 2000
@@ -25,14 +25,9 @@ const TOTAL_BYTES = 1024 * 1024 * 1024
  */
 export async function takeUpload(request: Request, response: Response, jobs: Jobs): Promise<FileOrder[]> {
   const folder = await uploadFolder().catch(storageFault)
-  const clear = (): void => void removeUpload(folder)
-  response.once('close', clear)
-  try {
-    await receive(request, response, folder)
-  } finally {
-    // The client has disconnected: files still being written then have arrived only now.
-    if (response.closed) clear()
-  }
+  const storage = storageIn(folder)
+  response.once('close', () => void storage.closed().then(() => removeUpload(folder)))
+  await receive(request, response, storage)
   const files = request.files as { [field: string]: Express.Multer.File[] } | undefined
   const layouts = await eachInTurn(files?.layouts, LAYOUT_BYTES, (file) => layoutOf(file, response, jobs))
   const keys = await eachInTurn(files?.keys, KEY_BYTES, keyOf)
@@ -50,10 +45,10 @@ export async function takeUpload(request: Request, response: Response, jobs: Job
   }))
 }
 
-function receive(request: Request, response: Response, folder: string): Promise<void> {
+function receive(request: Request, response: Response, storage: UploadStorage): Promise<void> {
   if (!request.is('multipart/form-data'))
     throw new HttpFault(415, 'The body must be multipart/form-data', { kind: 'wrong-type' })
-  const upload = multer(optionsFor(folder)).fields(
+  const upload = multer(optionsFor(storage)).fields(
     Object.entries(MOST_OF).map(([name, maxCount]) => ({ name, maxCount })),
   )
   return new Promise((resolve, reject) => {
@@ -69,12 +64,8 @@ function receive(request: Request, response: Response, folder: string): Promise<
 }
 
 /** For the package; its published types do not have `streamHandler` yet. */
-const optionsFor = (folder: string): multer.Options & StreamHandler => ({
-  storage: multer.diskStorage({
-    destination: folder,
-    // Never the sender's name: it could lead anywhere.
-    filename: (_request, _file, done) => done(null, randomBytes(16).toString('hex')),
-  }),
+const optionsFor = (storage: UploadStorage): multer.Options & StreamHandler => ({
+  storage,
   defParamCharset: 'utf8',
   // A folder's files keep their folders: two sites may both have a "1.xlsx".
   preservePath: true,

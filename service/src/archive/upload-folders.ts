@@ -34,8 +34,16 @@ export async function uploadFolder(): Promise<string> {
   }
 }
 
-/** Removes the folder of a request. Where that cannot be done now, the end of the service or its next start does it. */
-export async function removeUpload(folder: string): Promise<void> {
+let removing: Promise<void> = Promise.resolve()
+
+/** Removes the folder of a request, after those before it: where hundreds of senders leave at once, other work goes on meanwhile. */
+export function removeUpload(folder: string): Promise<void> {
+  removing = removing.then(() => remove(folder))
+  return removing
+}
+
+/** Where that cannot be done now, the end of the service or its next start does it. */
+async function remove(folder: string): Promise<void> {
   try {
     await rm(folder, { recursive: true, force: true })
   } catch (error) {

@@ -60,7 +60,7 @@ export function inThread<T>(
   const end = new AbortController()
   const timers: NodeJS.Timeout[] = []
   let late = false
-  if (deadline_ms !== undefined)
+  if (deadline_ms !== undefined && Number.isFinite(deadline_ms))
     port1.once('message', () => {
       timers.push(
         setTimeout(() => {

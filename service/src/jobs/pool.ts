@@ -23,6 +23,13 @@ export interface PoolOptions {
 }
 
 export interface Pool extends Jobs {
+  /** @param most_ms - longest time for the work, where it is not the pool's own */
+  run<Name extends TaskName>(
+    name: Name,
+    input: TaskInput<Name>,
+    signal: AbortSignal,
+    most_ms?: number,
+  ): Promise<TaskResult<Name>>
   /** Tasks that wait for a worker. */
   readonly waiting: number
   /** Ends the threads, even if they are working. */
@@ -49,16 +56,16 @@ export function startPool(options: PoolOptions): Pool {
   pool.on('error', () => undefined)
   // Counted here: the pool's own bound does not count tasks that can be called off.
   let inHand = 0
-  const run = (order: Order, signal: AbortSignal): Promise<unknown> => {
-    const { result, over } = inThread(pool, order, signal, deadline_ms)
+  const run = (order: Order, signal: AbortSignal, most_ms: number): Promise<unknown> => {
+    const { result, over } = inThread(pool, order, signal, most_ms)
     // A task that its caller gave up still occupies a thread, so it keeps its place until it ends.
     inHand++
     void over.then(() => void inHand--)
     return result
   }
-  const twice = (order: Order, signal: AbortSignal): Promise<unknown> =>
-    run(order, signal).catch((error: unknown) => {
-      if (isCrash(error) && !signal.aborted) return run(order, signal)
+  const twice = (order: Order, signal: AbortSignal, most_ms: number): Promise<unknown> =>
+    run(order, signal, most_ms).catch((error: unknown) => {
+      if (isCrash(error) && !signal.aborted) return run(order, signal, most_ms)
       throw error
     })
   return {
@@ -66,10 +73,15 @@ export function startPool(options: PoolOptions): Pool {
     get waiting() {
       return Math.max(0, inHand - workers)
     },
-    run: async <Name extends TaskName>(name: Name, input: TaskInput<Name>, signal: AbortSignal) => {
+    run: async <Name extends TaskName>(
+      name: Name,
+      input: TaskInput<Name>,
+      signal: AbortSignal,
+      most_ms = deadline_ms,
+    ) => {
       if (inHand >= workers + queue) throw overloaded()
       return unwrap(
-        (await twice({ name, input }, signal).catch(refused(deadline_ms))) as Outcome<TaskResult<Name>>,
+        (await twice({ name, input }, signal, most_ms).catch(refused(most_ms))) as Outcome<TaskResult<Name>>,
       )
     },
     close: () => pool.close(),

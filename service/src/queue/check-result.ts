@@ -9,6 +9,7 @@ import {
 import { differenceKinds, outcomes, type RerunTest, rerunKinds } from '@draughtbook/shared-calc/rerun'
 import { z } from 'zod'
 import type { ArchiveResult, ArchiveTask } from '../archive/archive-tasks.js'
+import { outOfBounds } from './out-of-bounds.js'
 
 const text = z.string().max(32_767)
 const number = z.number()
@@ -162,25 +163,44 @@ const filesOf = {
 }
 const schemas = { register: Lines, records: Records, rerun: Tests }
 
+const Sent = z.strictObject({ job: z.string(), result: z.unknown() })
+
+/** What a result must be about. */
+export interface About {
+  /** Name of the job, from the content of the file, what is asked and the calculation version. */
+  readonly job: string
+  readonly file: string
+}
+
 /**
  * A result as it lay in the queue, checked before anything is made of it: whoever can write into the Redis could have put anything
  * there. All of it is text and numbers, so nothing of it can become a formula of a report.
- * @param file - what the result must be about
+ * @param sent - what a worker sends: the result with the name of its job
  * @throws Error saying where it does not fit
  */
 export function checkResult<Task extends ArchiveTask>(
   task: Task,
-  file: string,
-  result: unknown,
+  { job, file }: About,
+  sent: unknown,
 ): ArchiveResult<Task> {
-  const checked = schemas[task].safeParse(result)
-  if (!checked.success) {
-    const [first] = checked.error.issues
+  const fault = outOfBounds(sent)
+  if (fault !== undefined) throw new Error(`the queue returned a result that cannot be used (${fault})`)
+  const { job: named, result } = checked(Sent, sent)
+  if (named !== job)
     throw new Error(
-      `the queue returned a result that cannot be used (${first?.path.join('.')}: ${first?.message})`,
+      'the queue returned the result of another job; if workers have another version of Draughtbook, install the same everywhere',
     )
-  }
-  if (filesOf[task](checked.data).some((about) => about !== file))
+  const sound = checked<unknown>(schemas[task], result)
+  if (filesOf[task](sound).some((about) => about !== file))
     throw new Error('the queue returned the result of another file')
-  return checked.data as ArchiveResult<Task>
+  return sound as ArchiveResult<Task>
+}
+
+function checked<T>(schema: z.ZodType<T>, value: unknown): T {
+  const read = schema.safeParse(value)
+  if (read.success) return read.data
+  const [first] = read.error.issues
+  throw new Error(
+    `the queue returned a result that cannot be used (${first?.path.join('.') || 'its form'}: ${first?.message})`,
+  )
 }

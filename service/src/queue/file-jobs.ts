@@ -4,7 +4,7 @@ import { Layout, LIMITS } from '@draughtbook/shared-calc/log'
 import type { Job, Queue } from 'bullmq'
 import type { Redis } from 'ioredis'
 import { z } from 'zod'
-import type { ArchiveTask, FileOrder } from '../archive/archive-tasks.js'
+import type { ArchiveResult, ArchiveTask, FileOrder } from '../archive/archive-tasks.js'
 import { readRegular } from '../files/read-regular.js'
 
 /** Name of the queue in Redis. */
@@ -12,7 +12,7 @@ export const QUEUE_NAME = 'draughtbook-files'
 
 /** One file's job as it is in Redis. */
 export const FileJob = z.strictObject({
-  task: z.enum(['register', 'rerun']),
+  task: z.enum(['register', 'records', 'rerun']),
   order: z.strictObject({
     path: z.string(),
     file: z.string(),
@@ -27,6 +27,12 @@ export interface FileJob {
   readonly order: FileOrder
   /** SHA-256 of the file when it was handed over; null where it could not be read. */
   readonly content: string | null
+}
+
+/** What a worker sends back: with the name of the job, so that it cannot be taken for the result of another. */
+export interface JobResult<Task extends ArchiveTask = ArchiveTask> {
+  readonly job: string
+  readonly result: ArchiveResult<Task>
 }
 
 /** How often a file is tried before it is set aside. */

@@ -51,7 +51,7 @@ export async function startQueue(
       await expireAfter(connection, queue, job, (await job.isCompleted()) ? KEPT_s : KEPT_s + UNTAKEN_s)
       const result: unknown = await finished(job.waitUntilFinished(events), signal)
       try {
-        return checkResult(task, order.file, result) as ArchiveResult<Task>
+        return checkResult(task, { job: jobId, file: order.file }, result) as ArchiveResult<Task>
       } catch (error) {
         // It would else be given again to whoever asks next.
         await job.remove().catch(() => undefined)

@@ -1,11 +1,22 @@
 import { realpath } from 'node:fs/promises'
 import { sep } from 'node:path'
+import { CALCULATION_VERSION } from '@draughtbook/shared-calc'
 import { type Job, Queue, UnrecoverableError, Worker } from 'bullmq'
 import { setAside } from '../archive/archive-tasks.js'
 import { whyNot } from '../archive/run-archive.js'
 import { startThreads } from '../archive/thread-runner.js'
 import { connect } from './connect.js'
-import { clearOld, contentOf, expireAfter, FileJob, JOB_TRIES, KEPT_s, QUEUE_NAME } from './file-jobs.js'
+import {
+  clearOld,
+  contentOf,
+  expireAfter,
+  FileJob,
+  JOB_TRIES,
+  type JobResult,
+  jobIdOf,
+  KEPT_s,
+  QUEUE_NAME,
+} from './file-jobs.js'
 
 /** How often a worker clears what is too old. */
 const CLEAR_MS = 10 * 60_000
@@ -38,14 +49,20 @@ export async function startWorker({
   const threads = startThreads({ workers })
   const inside = await realpath(root)
   const never = new AbortController().signal
-  const worker = new Worker<FileJob>(
+  const worker = new Worker<FileJob, JobResult>(
     QUEUE_NAME,
-    async ({ data }) => {
-      const job = FileJob.safeParse(data)
-      if (!job.success) throw new UnrecoverableError('the queue sent a job that cannot be used')
-      const { task, order, content } = job.data
+    async ({ id, data }) => {
+      const asked = FileJob.safeParse(data)
+      if (!asked.success) throw new UnrecoverableError('the queue sent a job that cannot be used')
+      const { task, order, content } = asked.data
+      const job = jobIdOf(data)
+      if (id !== job)
+        throw new UnrecoverableError(
+          `this worker has calculation version ${CALCULATION_VERSION}, and whoever handed the file over has another; install the same version everywhere`,
+        )
       const path = await realpath(order.path).catch(() => undefined)
-      if (path === undefined) return setAside[task](order.file, 'the worker cannot find this file')
+      if (path === undefined)
+        return { job, result: setAside[task](order.file, 'the worker cannot find this file') }
       if (!path.startsWith(inside.endsWith(sep) ? inside : inside + sep))
         throw new UnrecoverableError('the file is outside the folder that this worker may read')
       // Only a worker that dies as a whole is tried again by another: what threads cannot finish, others cannot either.
@@ -56,7 +73,7 @@ export async function startWorker({
       if ((await contentOf(path)) !== content)
         throw new UnrecoverableError('the file was changed after it was handed over; run the command again')
       onDone(order.file)
-      return result
+      return { job, result }
     },
     {
       connection,

@@ -6,10 +6,7 @@ import { queryOf, serve } from '../http/route.js'
 import type { Jobs } from '../jobs/jobs.js'
 import { mayUse } from '../security/caller.js'
 
-export const asOf = z
-  .string()
-  .regex(/^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, { error: 'must be a date such as 2026-10-31' })
-  .optional()
+export const asOf = z.iso.date({ error: 'must be a date such as 2026-10-31' }).optional()
 export const RegisterQuery = z.strictObject({
   month: z
     .string()

@@ -5,6 +5,7 @@ import type { Duplex } from 'node:stream'
 import { createSecureContext, TLSSocket } from 'node:tls'
 import type { Settings } from '../settings/settings.js'
 import { refuseCrumbs } from './crumbs.js'
+import { doubtful } from './doubtful.js'
 import { inSlices } from './in-slices.js'
 import { PACE, type Pace, watchBodies } from './pace.js'
 
@@ -51,7 +52,7 @@ export function makeServer(
     connectionsCheckingInterval: 1000,
     maxHeaderSize: 16 * 1024,
   }
-  const taken = inBounds(inSlices(app))
+  const taken = withoutDoubt(inBounds(inSlices(app)))
   const server = tls
     ? createSecureServer({ ...options, ...tls, minVersion: 'TLSv1.2', handshakeTimeout: headers_ms }, taken)
     : createServer(options, taken)
@@ -60,8 +61,20 @@ export function makeServer(
   server.prependListener('request', (request) => refuseCrumbs(request, () => answer(request.socket, 400)))
   server.once('close', bodies.end)
   server.maxConnections = 10_000
+  // Node would leave out what comes after the 2000th line; all are seen, and too many refused.
+  server.maxHeadersCount = 0
   server.on('clientError', answerMalformed)
   return server
+}
+
+/** Answers requests that can be understood in two ways, and ends their connection: what follows on it may not be a request. */
+function withoutDoubt(app: RequestListener): RequestListener {
+  return (request, response) => {
+    const status = doubtful(request)
+    if (status === undefined) return app(request, response)
+    request.resume()
+    answer(request.socket, status)
+  }
 }
 
 /** Most requests that one connection may send ahead of their answers; browsers and proxies send one. */

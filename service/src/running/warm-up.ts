@@ -2,7 +2,8 @@ import { setImmediate } from 'node:timers/promises'
 import type { EvaluationOrder } from '../jobs/evaluation.js'
 import type { OnThisThread } from '../jobs/evaluator.js'
 import type { Batches } from '../jobs/evaluator-threads.js'
-import { type Jobs, warmUpHere } from '../jobs/jobs.js'
+import { warmUpHere } from '../jobs/jobs.js'
+import type { Pool } from '../jobs/pool.js'
 import { makeLists } from '../routes/reference.js'
 
 /** Enough for the engine to have compiled what every request uses. */
@@ -28,7 +29,7 @@ const RECORD = {
 }
 
 interface Threads {
-  readonly jobs: Jobs
+  readonly jobs: Pick<Pool, 'run'>
   readonly evaluators: Batches
   readonly onThisThread: OnThisThread
 }
@@ -47,7 +48,7 @@ export async function warmUp(
   const orders = Array.from({ length: TIMES }, (_, i) => ({ body, trace: i === 0, uncertainty: false }))
   const steps = {
     'a thread that evaluates': () => evaluators.run(orders, Number.POSITIVE_INFINITY),
-    'a thread that writes workbooks': () => jobs.run('workbook', { body }, never),
+    'a thread that writes workbooks': () => jobs.run('workbook', { body }, never, Number.POSITIVE_INFINITY),
   }
   for (const name of Object.keys(steps)) waitsFor.add(name)
   await Promise.all([
