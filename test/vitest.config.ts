@@ -70,7 +70,18 @@ export default defineConfig({
   },
   test: {
     projects: [
-      { extends: true, test: { name: 'browser', include: BROWSER, retry: 1, isolate: false } },
+      {
+        extends: true,
+        // The limits are for what never comes, and leave room on a machine that is busy with other work.
+        test: {
+          name: 'browser',
+          include: BROWSER,
+          retry: 1,
+          isolate: false,
+          testTimeout: 400_000,
+          hookTimeout: 400_000,
+        },
+      },
       {
         extends: true,
         test: { name: 'calculating', include: CALCULATING, exclude: BROWSER, isolate: false, execArgv },

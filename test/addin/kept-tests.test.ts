@@ -101,6 +101,26 @@ describe('tests kept in the browser', () => {
     expect(await kept.list()).toMatchObject([{ entries: '{"typed":2}', about: ABOUT }])
   })
 
+  it('removes photos that no row names, but none that another tab has entered since', async () => {
+    const slow = new OpenTest(async () => kept, EMPTY, [])
+    for (const length of [5, 7]) await slow.takePhoto('leak', bytes(length))
+    const quick = new OpenTest(async () => kept, EMPTY, [])
+    quick.take((await kept.list())[0])
+    // The other tab's row names the second photo; this one still believes that no row does.
+    await quick.save('{"row":"leak-2.jpg"}', ABOUT)
+    await slow.dropPhotos(['leak-1.jpg'])
+    expect(await kept.list()).toMatchObject([
+      { entries: '{"row":"leak-2.jpg"}', photos: [{ name: 'leak-1.jpg' }, { name: 'leak-2.jpg' }] },
+    ])
+    expect(await kept.photo(slow.now.id, 'leak-2.jpg')).toHaveLength(7)
+
+    await quick.dropPhotos(['leak-2.jpg'])
+    expect(await kept.list()).toMatchObject([
+      { entries: '{"row":"leak-2.jpg"}', photos: [{ name: 'leak-2.jpg' }] },
+    ])
+    expect(await kept.photo(slow.now.id, 'leak-1.jpg')).toBeUndefined()
+  })
+
   it('says that nothing is kept where the browser has no database', async () => {
     const open = new OpenTest(async () => undefined, EMPTY, [])
     await expect(open.save('{"typed":1}', ABOUT)).rejects.toThrow('could not save your entries')

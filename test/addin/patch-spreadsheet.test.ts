@@ -1,8 +1,6 @@
-import { execFile } from 'node:child_process'
 import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { promisify } from 'node:util'
 import { openLog } from '@draughtbook/shared-calc/log'
 import ExcelJS from 'exceljs'
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate'
@@ -10,8 +8,7 @@ import { beforeAll, describe, expect, it } from 'vitest'
 import { patchSpreadsheet } from '../../addin/src/patch/patch-spreadsheet.js'
 import type { CellPatch } from '../../addin/src/patch/patch-workbook.js'
 import { withoutRecalculation } from '../support/libreoffice.js'
-
-const run = promisify(execFile)
+import { runTool } from '../support/run-tool.js'
 
 /** A workbook as LibreOffice saves it as .ods. */
 async function asSpreadsheet(workbook: ExcelJS.Workbook): Promise<Uint8Array> {
@@ -20,7 +17,8 @@ async function asSpreadsheet(workbook: ExcelJS.Workbook): Promise<Uint8Array> {
     const path = join(folder, 'log.xlsx')
     await writeFile(path, new Uint8Array(await workbook.xlsx.writeBuffer()))
     const profile = `-env:UserInstallation=file://${folder}/profile`
-    await run('soffice', [profile, '--headless', '--convert-to', 'ods', '--outdir', folder, path])
+    const order = ['--headless', '--convert-to', 'ods', '--outdir', folder, path]
+    await runTool('soffice', [profile, ...order], 'libreoffice-calc')
     return new Uint8Array(await readFile(join(folder, 'log.ods')))
   } finally {
     await rm(folder, { recursive: true, force: true })
@@ -78,7 +76,6 @@ async function shown(bytes: Uint8Array): Promise<Record<string, unknown>> {
 
 describe('an .ods log with cells changed', () => {
   it('opens in LibreOffice with the changes and what follows from them, and nothing else changed', async () => {
-    const before = await shown(log)
     const { bytes, left } = patchSpreadsheet(log, [
       at(2, 2, 250.5),
       at(3, 2, 87),
@@ -90,7 +87,8 @@ describe('an .ods log with cells changed', () => {
       at(30, 28, 'far off'),
     ])
     expect(left).toEqual([])
-    expect(await shown(bytes)).toEqual({
+    const [before, after] = await Promise.all([shown(log), shown(bytes)])
+    expect(after).toEqual({
       ...Object.fromEntries(Object.entries(before).filter(([place]) => place !== 'Log!A4')),
       'Log!B2': 250.5,
       'Log!B3': 87,

@@ -131,6 +131,26 @@ describe('a test under way', () => {
     expect(labels(given)).toContain('1 value to check')
   })
 
+  it('names the direction that each thing is missing from, and none for what is missing altogether', () => {
+    const run = (pressures: readonly number[]) => ({
+      typed: {
+        ...emptyRun(),
+        zeroFlowBefore: zeroFlow,
+        zeroFlowAfter: zeroFlow,
+        readings: pressures.map((pressure) => ({ pressure: String(pressure), second: String(3 * pressure) })),
+      },
+    })
+    const given = {
+      ...typed([], {}),
+      runs: { depressurisation: run([60, 50, 40]), pressurisation: run([60, 50, 40, 30]) },
+    }
+    // At least five readings each.
+    expect(labels(given).filter((label) => label.includes('more reading'))).toEqual([
+      '2 more readings, depressurisation',
+      '1 more reading, pressurisation',
+    ])
+  })
+
   it('is called not valid where something is wrong that no further reading answers', () => {
     const given = typed([60, 50, 40], { zeroFlowBefore: zeroFlow.map(() => '9') })
     expect(live(given, undefined).findings.map(({ rule }) => rule)).toContain('zero-flow-limit')

@@ -37,7 +37,7 @@ describe('a folder with strange things in it', () => {
     const named = (file: string) =>
       made.leftOut.find((one: { file: string }) => one.file === join(beside, file))
     expect(named('zero.layout.json').why).toBe('the layout cannot be used: it is not a regular file')
-    expect(named('broken.layout.json').why).toMatch(/^the layout cannot be used: line 1, column 11/)
+    expect(named('broken.layout.json').why).toMatch(/^the layout cannot be used: format: line 1, column 11/)
   })
 
   it('is named by what it is when a pipe itself is given', async () => {

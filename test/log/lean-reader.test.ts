@@ -1,15 +1,13 @@
-import { execFile } from 'node:child_process'
 import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { promisify } from 'node:util'
 import { openLog, parseLayout, readLog } from '@draughtbook/shared-calc/log'
 import ExcelJS from 'exceljs'
 import { describe, expect, it } from 'vitest'
+import { runTool } from '../support/run-tool'
 import { madeUpLogs } from './logs/index'
 import { expectRecord } from './support/expect-record'
 
-const run = promisify(execFile)
 const books = madeUpLogs.filter(({ fileName }) => /\.xls[xm]$/i.test(fileName))
 
 /** What exceljs makes of a cell, as the lean reader would say it; undefined where there is nothing. */
@@ -53,7 +51,7 @@ describe('the lean reader', () => {
         ['english form', 'german protocol', 'dirty sheet', 'device workbook'].includes(name),
       )
       for (const { write, name } of chosen) await writeFile(join(folder, `${name}.xlsx`), await write())
-      await run(
+      await runTool(
         'soffice',
         [
           `-env:UserInstallation=file://${folder}/profile`,
@@ -64,12 +62,8 @@ describe('the lean reader', () => {
           join(folder, 'out'),
           ...chosen.map(({ name }) => join(folder, `${name}.xlsx`)),
         ],
-        { timeout: 110_000 },
-      ).catch((error: NodeJS.ErrnoException) => {
-        throw error.code === 'ENOENT'
-          ? new Error('LibreOffice is missing: apt-get install libreoffice-calc')
-          : error
-      })
+        'libreoffice-calc',
+      )
       for (const { name, layout, records } of chosen) {
         const read = readLog(
           new Uint8Array(await readFile(join(folder, 'out', `${name}.xlsx`))),

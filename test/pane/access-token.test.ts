@@ -11,7 +11,7 @@ import { settings } from '../service/support/settings.js'
 import { field, openDemo, openLog, origin } from './support/steps.js'
 import { World } from './support/world.js'
 
-const SOON = { timeout: 12_000 }
+const SOON = { timeout: 60_000 }
 
 let world: World
 let folder: string

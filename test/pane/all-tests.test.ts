@@ -2,7 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { field, openDemo, openLog, outcome, select, step, type } from './support/steps.js'
 import { World } from './support/world.js'
 
-const SOON = { timeout: 30_000 }
+const SOON = { timeout: 60_000 }
 
 let world: World
 beforeAll(async () => {

@@ -4,7 +4,7 @@ import { putNextBuild } from './support/next-build.js'
 import { field, openDemo, origin, outcome, toView, type } from './support/steps.js'
 import { World } from './support/world.js'
 
-const SOON = { timeout: 30_000 }
+const SOON = { timeout: 60_000 }
 
 let world: World
 beforeAll(async () => {

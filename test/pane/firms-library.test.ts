@@ -18,7 +18,7 @@ const { flowDevice } = parseRecord(
 )
 const ranges = flowDevice?.ranges ?? []
 
-const SOON = { timeout: 8000 }
+const SOON = { timeout: 60_000 }
 
 let world: World
 let library: string

@@ -9,7 +9,7 @@ import { openInExcel } from './support/excel-page.js'
 import { field, finding, outcome, pick, step } from './support/steps.js'
 import { World } from './support/world.js'
 
-const SOON = { timeout: 8000 }
+const SOON = { timeout: 60_000 }
 let world: World
 beforeAll(async () => {
   world = await World.start()

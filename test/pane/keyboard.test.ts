@@ -57,7 +57,7 @@ describe('by keyboard alone', () => {
       await step(page, name)
       expect(await outOfReach(page), name).toEqual([])
     }
-  }, 120_000)
+  })
 
   it('every control of the list of tests and of the views of the office is reached', async () => {
     const { page } = await world.open('', { viewport: { width: 350, height: 900 } })
@@ -80,5 +80,5 @@ describe('by keyboard alone', () => {
       await page.locator(shown).first().waitFor()
       expect(await outOfReach(page), name).toEqual([])
     }
-  }, 120_000)
+  })
 })

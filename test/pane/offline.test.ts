@@ -10,7 +10,7 @@ import { byKeyboard, byTouch, type Hands } from './support/hands.js'
 import { downloadOf, field, LOG_INPUT, outcome } from './support/steps.js'
 import { World } from './support/world.js'
 
-const SOON = { timeout: 30_000 }
+const SOON = { timeout: 60_000 }
 
 let world: World
 beforeAll(async () => {
@@ -165,5 +165,5 @@ describe.each<[string, Hands, BrowserContextOptions]>([
     expect(out).toMatch(/1 test re-run: 1 (exactly as issued|agrees)/)
     expect(code).toBe(0)
     expect(await compareCached(bytes, { relative: 1e-9, absolute: 1e-12 })).toEqual([])
-  }, 240_000)
+  })
 })

@@ -4,7 +4,7 @@ import { downloadOf, field, LOG_INPUT, outcome, step } from './support/steps.js'
 import { World } from './support/world.js'
 
 /** The machine may be busy with other tests. */
-const SOON = { timeout: 12_000 }
+const SOON = { timeout: 60_000 }
 
 let world: World
 beforeAll(async () => {

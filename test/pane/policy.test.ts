@@ -4,7 +4,7 @@ import { World } from './support/world.js'
 
 /** The machine may be busy with other tests. */
 // A service that a busy machine keeps waiting is asked again after 15 s.
-const SOON = { timeout: 45_000 }
+const SOON = { timeout: 60_000 }
 
 let world: World
 beforeAll(async () => {

@@ -16,7 +16,7 @@ import { openInExcel } from './support/excel-page.js'
 import { downloadOf, openDemo, outcome, step } from './support/steps.js'
 import { World } from './support/world.js'
 
-const SOON = { timeout: 30_000 }
+const SOON = { timeout: 60_000 }
 
 let world: World
 let library: string
@@ -98,7 +98,7 @@ describe('summary and test report as a PDF from the page', () => {
     const { bytes: again } = await press(page, 'Download as PDF')
     expect(Buffer.from(again).equals(Buffer.from(pdf))).toBe(true)
     expect(complaints.filter((words) => !/Failed to load resource|net::ERR/.test(words))).toEqual([])
-  }, 180_000)
+  })
 })
 
 describe('photos and PDF beside a workbook in Excel', () => {

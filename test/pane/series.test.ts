@@ -11,7 +11,7 @@ import { field, finding, LOG_INPUT, openLog, outcome, select, step, type } from 
 import { World } from './support/world.js'
 
 const PICTURES = fileURLToPath(new URL('../output/pane', import.meta.url))
-const SOON = { timeout: 15_000 }
+const SOON = { timeout: 60_000 }
 
 let world: World
 beforeAll(async () => {
@@ -203,7 +203,7 @@ describe('a raw gauge series on the page', () => {
       expect(wide).toBeLessThanOrEqual(0)
       await series.getByText('How the columns were found').click()
     }
-  }, 120_000)
+  })
 })
 
 describe('a raw gauge series in Excel', () => {

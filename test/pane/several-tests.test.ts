@@ -6,7 +6,7 @@ import { type Chosen, home, json, LIMIT, workbook } from './support/invented-hom
 import { downloadOf } from './support/steps.js'
 import { World } from './support/world.js'
 
-const SOON = { timeout: 30_000 }
+const SOON = { timeout: 60_000 }
 
 let world: World
 beforeAll(async () => {
@@ -76,7 +76,7 @@ describe('the Building view', () => {
     expect(await compareCached(bytes, { relative: 1e-9, absolute: 1e-9 })).toEqual([])
     expect(asked.slice(before).filter((url) => url.includes('/v1/'))).toEqual([])
     expect(complaints).toEqual([])
-  }, 120_000)
+  })
 
   it('names a file that cannot be read, and makes no building without it', async () => {
     const { page } = await view('Building')
@@ -121,5 +121,5 @@ describe('the Stages view', () => {
     )
     expect(await compareCached(bytes, { relative: 1e-9, absolute: 1e-9 })).toEqual([])
     expect(complaints).toEqual([])
-  }, 120_000)
+  })
 })

@@ -4,7 +4,7 @@ import { cameraPicture } from './support/camera-picture.js'
 import { field, openDemo, step } from './support/steps.js'
 import { World } from './support/world.js'
 
-const SOON = { timeout: 30_000 }
+const SOON = { timeout: 60_000 }
 
 let world: World
 beforeAll(async () => {

@@ -6,7 +6,7 @@ import { commandLine, folder } from '../service/support/command-line.js'
 import { downloadOf, field, outcome, step } from './support/steps.js'
 import { World } from './support/world.js'
 
-const SOON = { timeout: 30_000 }
+const SOON = { timeout: 60_000 }
 
 let world: World
 let page: Page

@@ -34,15 +34,24 @@ describe('after the first reading', () => {
     expect(state.densityAssumed).toBe(true)
   })
 
-  it('says what the assumption can cost: exponents 0.55 and 0.75 move the figure by (50/70)^∓0.1', () => {
-    expect(state.q50_m3_h.lower / state.q50_m3_h.value).toBeCloseTo((50 / 70) ** 0.1, 12)
-    expect(state.q50_m3_h.upper / state.q50_m3_h.value).toBeCloseTo((50 / 70) ** -0.1, 12)
-    expect(state.n50_1_h?.upper).toBeCloseTo(state.q50_m3_h.upper / 200, 12)
+  it('the interval holds a flow device within ±5 % alone: a standard deviation of 5 %/√3, 1.96 of them to either side', () => {
+    const least = (1.96 * 0.05) / Math.sqrt(3)
+    for (const { lower, upper, value } of [state.q50_m3_h, at([[50, 250]]).q50_m3_h]) {
+      expect(Math.log(upper / value)).toBeGreaterThan(least)
+      expect(Math.log(value / lower)).toBeGreaterThan(least)
+      expect(upper / lower).toBeLessThan(1.35)
+    }
+    expect(state.interval).toBe('whole budget')
   })
 
-  it('a reading at 50 Pa itself costs nothing', () => {
-    const { q50_m3_h } = at([[50, 250]])
-    expect(q50_m3_h.upper).toBeCloseTo(q50_m3_h.lower, 9)
+  it('a flow device that states ±2 % narrows it', () => {
+    const told = whileReading(
+      { ...unfinished([[70, 300]]), flowDevice: { accuracy_relative: 0.02 } },
+      iso,
+    )?.q50_m3_h
+    expect((told?.upper ?? 9) / (told?.lower ?? 1)).toBeLessThan(
+      (state.q50_m3_h.upper / state.q50_m3_h.lower) * 0.98,
+    )
   })
 })
 
@@ -99,7 +108,9 @@ describe('enough readings', () => {
   it('said where the readings lie close to a line', () => {
     const state = at(onCurve(pressures, [0.001, -0.001, 0.0005, -0.0005, 0.001, -0.001, 0]))
     expect(state.enough).toBe(true)
-    expect(state.enoughWhy).toMatch(/^Enough readings: one more reading would narrow the interval from/)
+    expect(state.enoughWhy).toMatch(
+      /^Enough readings: one more reading would (not )?narrow what the scatter of the fit adds, /,
+    )
   })
 
   it('not said where they scatter: another one narrows the result', () => {
@@ -108,7 +119,7 @@ describe('enough readings', () => {
     expect(state.enoughWhy).toMatch(/^Take another reading: /)
   })
 
-  it('the interval now is that of the straight line, computed here by the textbook formula with t = 2.571 from the printed table, 5 degrees of freedom', () => {
+  it('what the scatter adds now is the interval of the straight line, computed here by the textbook formula with t = 2.571 from the printed table, 5 degrees of freedom', () => {
     const readings = onCurve(pressures, [0.03, -0.02, 0.025, -0.03, 0.02, -0.025, 0.01])
     const state = at(readings)
     const x = readings.map(([dp]) => Math.log(dp))
@@ -119,7 +130,7 @@ describe('enough readings', () => {
     const slope = x.reduce((sum, value, i) => sum + (value - mx) * ((y[i] as number) - my), 0) / sxx
     const sse = x.reduce((sum, value, i) => sum + ((y[i] as number) - my - slope * (value - mx)) ** 2, 0)
     const half = 2.571 * Math.sqrt((sse / 5) * (1 / 7 + (Math.log(50) - mx) ** 2 / sxx))
-    expect(state.enoughWhy).toContain(`±${Number((half * 100).toFixed(2))} %`)
+    expect(state.enoughWhy).toContain(`±${(half * 100).toFixed(2)} %`)
   })
 })
 

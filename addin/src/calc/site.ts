@@ -121,6 +121,8 @@ function readingsOf(
     building = {} as TestRecord['building'],
     conditions = {} as TestRecord['conditions'],
     flowDevice,
+    pressureGauge,
+    uncertainty,
     test,
   }: Partial<TestRecord>,
   runs: readonly Run[],
@@ -129,7 +131,17 @@ function readingsOf(
   if (!method) return []
   return runs.flatMap((run) => {
     try {
-      const state = whileReading({ building, conditions, run, ...(flowDevice && { flowDevice }) }, method)
+      const state = whileReading(
+        {
+          building,
+          conditions,
+          run,
+          ...(flowDevice && { flowDevice }),
+          ...(pressureGauge && { pressureGauge }),
+          ...(uncertainty && { uncertainty }),
+        },
+        method,
+      )
       return state ? [{ direction: run.direction, state }] : []
     } catch (error) {
       // What is wrong with a reading is said where the record is read.

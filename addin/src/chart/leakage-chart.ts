@@ -109,7 +109,7 @@ const isBelow = ({ pressure_Pa, flow_m3_h }: ChartLimit, runs: readonly ChartRun
     return nearest !== undefined && nearest[1] > flow_m3_h
   })
 
-/** Its name stands on the side away from the curves; far to the left it runs to the right, so that it is never cut. */
+/** Curves rise to the right: above them the name of a limit runs to the left, below them and near the left edge to the right. */
 function limitMark(
   { pressure_Pa, flow_m3_h, label }: ChartLimit,
   x: LogScale,
@@ -118,7 +118,8 @@ function limitMark(
 ): string {
   const cx = x.at(pressure_Pa)
   const cy = y.at(flow_m3_h)
-  const [at, anchor] = pressure_Pa < 30 ? [cx - 14, 'start'] : [cx + 14, 'end']
+  const [at, anchor] =
+    pressure_Pa < 30 || (below && pressure_Pa <= 50) ? [cx - 14, 'start'] : [cx + 14, 'end']
   return `<g class="limit"><line x1="${px(cx - 14)}" x2="${px(cx + 14)}" y1="${px(cy)}" y2="${px(cy)}"/><text x="${px(at)}" y="${px(below ? cy + 14 : cy - 6)}" text-anchor="${anchor}">${escapeXml(label)}</text></g>`
 }
 

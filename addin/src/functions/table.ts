@@ -96,7 +96,7 @@ export const functionTable = [
   {
     id: 'LEAKAGECURVE',
     description:
-      'The leakage curve as a table: each quantity with its value, the ends of its 95 % interval and its unit',
+      'The leakage curve as a table: each quantity with its value, the ends of its 95 % interval (fit scatter only) and its unit',
     parameters: [pressures, flows],
     spills: true,
   },

@@ -83,14 +83,26 @@ export class KeptTests {
     ])
   }
 
-  /** Removes a photo that `test` no longer names. */
-  async removePhoto(test: KeptTest, name: string): Promise<void> {
+  /**
+   * Removes photos that `test` no longer names, unless one that was changed after `known_ms` is kept already: in another tab
+   * a row may name them again. All of it or nothing.
+   * @returns whether they were removed
+   */
+  async removePhotosUnlessOvertaken(
+    test: KeptTest,
+    names: readonly string[],
+    known_ms: number,
+  ): Promise<boolean> {
     const change = this.base.transaction(['tests', 'photos'], 'readwrite')
-    await Promise.all([
-      change.objectStore('tests').put(test),
-      change.objectStore('photos').delete([test.id, name]),
-      change.done,
-    ])
+    const kept = await change.objectStore('tests').get(test.id)
+    const overtaken = kept !== undefined && kept.changed > known_ms
+    if (!overtaken)
+      await Promise.all([
+        change.objectStore('tests').put(test),
+        ...names.map((name) => change.objectStore('photos').delete([test.id, name])),
+      ])
+    await change.done
+    return !overtaken
   }
 
   /** Removes a test with its log and photos. */

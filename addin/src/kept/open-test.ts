@@ -141,10 +141,11 @@ export class OpenTest {
 
   /** Removes photos that nothing points to any more. Not at once: a removed row may be brought back with Undo. */
   async dropPhotos(wanted: readonly string[]): Promise<void> {
-    const gone = this.#test.photos.filter(({ name }) => !wanted.includes(name))
+    const { photos, changed: known_ms } = this.#test
+    const gone = photos.flatMap(({ name }) => (wanted.includes(name) ? [] : [name]))
     if (gone.length === 0) return
-    this.#test = { ...this.#test, photos: this.#test.photos.filter(({ name }) => wanted.includes(name)) }
-    for (const { name } of gone) await this.write((base) => base.removePhoto(this.#test, name))
+    const left = photos.filter(({ name }) => wanted.includes(name))
+    await this.#keep({ photos: left }, (base, test) => base.removePhotosUnlessOvertaken(test, gone, known_ms))
   }
 
   photo(name: string): Promise<Uint8Array | undefined> {

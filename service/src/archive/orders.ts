@@ -1,4 +1,5 @@
 import { dirname } from 'node:path'
+import { problemLine } from '@draughtbook/shared-calc'
 import type { LeftOut } from '@draughtbook/shared-calc/register'
 import { layoutsBeside, readLayout } from '../library/layouts.js'
 import type { FileOrder } from './archive-tasks.js'
@@ -48,12 +49,11 @@ export async function ordersFor(
   )
   const faults = (await Promise.all(byFolder.values())).flatMap((one) => one.faults)
   // The firm's own layouts are read for every folder: a broken one is reported once.
-  const messages = [...new Set(faults.map(({ message }) => message))]
-  return { orders, broken: messages.map(brokenLayout) }
-}
-
-/** A fault of a layout begins with its file. */
-function brokenLayout(message: string): LeftOut {
-  const [file = '', ...why] = message.split(': ')
-  return { file, why: `the layout cannot be used: ${why.join(': ')}` }
+  const broken = new Map<string, LeftOut>()
+  for (const { file, problem } of faults)
+    broken.set(JSON.stringify([file, problem.path, problem.message]), {
+      file,
+      why: `the layout cannot be used: ${problemLine(problem)}`,
+    })
+  return { orders, broken: [...broken.values()] }
 }

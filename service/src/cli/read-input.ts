@@ -74,7 +74,12 @@ function utf8(bytes: Uint8Array): string {
 export function readJsonFile<T>(path: string, parse: (input: unknown) => T): Promise<T> {
   return withFile(path, async () => {
     if (extname(path).toLowerCase() !== '.json')
-      throw new InputError([{ path: '', message: 'only a .json file can be read here' }])
+      throw new InputError([
+        {
+          path: '',
+          message: 'only a .json file can be read here; evaluate and check read test logs',
+        },
+      ])
     return parse(readJson(new TextDecoder('utf-8', { fatal: true }).decode(await readBytes(path))))
   })
 }

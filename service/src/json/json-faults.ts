@@ -11,31 +11,38 @@ import { LineTable } from './line-table.js'
 
 const STRICT = { disallowComments: true, allowTrailingComma: false, allowEmptyContent: false }
 
+/** A fault of a JSON text, with the line it is on where it has one. */
+export interface JsonFault extends Problem {
+  readonly line?: number
+}
+
 /** Most errors that are located: nobody reads more, and a text can hold one per character. */
 export const MOST_FAULTS = 100
 
 /** The first fault of a JSON text that does not parse; later ones mostly follow from it. Its nesting must be bounded. */
-export function syntaxFaults(text: string): Problem[] {
+export function syntaxFaults(text: string): JsonFault[] {
   const errors: ParseError[] = []
   parseTree(text, errors, STRICT)
   const [first] = errors
   if (!first) return [{ path: '', message: 'not valid JSON' }]
   const { offset, length } = first
+  const lines = new LineTable(text)
   const found = text.slice(offset, offset + Math.max(1, Math.min(length, 20)))
   const what = found.trim() ? `${JSON.stringify(found)} is not valid JSON here` : 'not valid JSON'
   return [
     {
       path: pathText(getLocation(text, offset).path),
-      message: `${new LineTable(text).text(offset)}: ${what} (${words(printParseErrorCode(first.error))})`,
+      line: lines.place(offset).line,
+      message: `${lines.text(offset)}: ${what} (${words(printParseErrorCode(first.error))})`,
     },
   ]
 }
 
 /** The keys that appear twice in one object, the first {@link MOST_FAULTS} of them, and how many more there are. */
-export function duplicateKeys(text: string): Problem[] {
+export function duplicateKeys(text: string): JsonFault[] {
   const root = parseTree(text, [], STRICT)
   const lines = new LineTable(text)
-  const faults: Problem[] = []
+  const faults: JsonFault[] = []
   let more = 0
   const waiting: Node[] = root ? [root] : []
   for (let node = waiting.pop(); node; node = waiting.pop()) {
@@ -44,6 +51,7 @@ export function duplicateKeys(text: string): Problem[] {
       else
         faults.push({
           path: pathText([...getNodePath(node), String(key.value)]),
+          line: lines.place(key.offset).line,
           message: `${lines.text(key.offset)}: the field appears twice`,
         })
     }

@@ -1,12 +1,12 @@
 import { InputError, type Problem } from '@draughtbook/shared-calc'
 import { createScanner } from 'jsonc-parser'
-import { duplicateKeys, syntaxFaults } from './json-faults.js'
+import { duplicateKeys, type JsonFault, syntaxFaults } from './json-faults.js'
 import { countKeys, DEEPEST, scanJson } from './scan-json.js'
 
 /** JSON that cannot be read at all, before any question of what it says. */
 export class JsonError extends InputError {
-  constructor(problems: readonly Problem[]) {
-    super(problems)
+  constructor(readonly faults: readonly JsonFault[]) {
+    super(faults.map(({ line: _, ...problem }): Problem => problem))
   }
 }
 

@@ -14,17 +14,29 @@ export const LIBRARY_VARIABLE = 'DRAUGHTBOOK_LIBRARY'
 export const parseLayoutFile = async (path: string): Promise<Layout> =>
   parseLayout(readJson(new TextDecoder('utf-8').decode(await readRegular(path, ENTRY_BYTES))))
 
+/** Something wrong with a file that should hold a layout. */
+export interface LayoutFault {
+  readonly file: string
+  readonly problem: Problem
+}
+
+/** What is wrong with a layout file; undefined where the error tells nothing about it. */
+function faultsIn(file: string, error: unknown): LayoutFault[] | undefined {
+  if (error instanceof NotReadable) return [{ file, problem: { path: '', message: error.message } }]
+  if (!(error instanceof InputError)) return undefined
+  return error.problems.map((problem) => ({ file, problem }))
+}
+
+const namingFiles = (faults: readonly LayoutFault[]): InputError =>
+  new InputError(faults.map(({ file, problem }) => ({ ...problem, message: `${file}: ${problem.message}` })))
+
 /** The same. @throws InputError whose messages name the file, or the system's error */
 export async function readLayout(path: string): Promise<Layout> {
   try {
     return await parseLayoutFile(path)
   } catch (error) {
-    if (error instanceof NotReadable)
-      throw new InputError([{ path: '', message: `${path}: ${error.message}` }])
-    if (!(error instanceof InputError)) throw error
-    throw new InputError(
-      error.problems.map((one): Problem => ({ ...one, message: `${path}: ${one.message}` })),
-    )
+    const faults = faultsIn(path, error)
+    throw faults ? namingFiles(faults) : error
   }
 }
 
@@ -34,17 +46,17 @@ export async function readLayout(path: string): Promise<Layout> {
  */
 export async function layoutsFor(log: string): Promise<Layout[]> {
   const { layouts, faults } = await layoutsBeside(log)
-  if (faults.length > 0) throw new InputError(faults)
+  if (faults.length > 0) throw namingFiles(faults)
   return layouts
 }
 
 /** The same with what is wrong, for an archive: one layout that is broken is not a reason to read none of its files. */
-export async function layoutsBeside(log: string): Promise<{ layouts: Layout[]; faults: Problem[] }> {
+export async function layoutsBeside(log: string): Promise<{ layouts: Layout[]; faults: LayoutFault[] }> {
   const library = process.env[LIBRARY_VARIABLE]
   const beside = await inFolder(dirname(log), '.layout.json')
   const own = library ? await inFolder(join(library, 'layouts'), '.json') : []
   const layouts = new Map<string, Layout>()
-  const faults: Problem[] = []
+  const faults: LayoutFault[] = []
   for (const found of [...beside, ...own, ...builtInLayouts]) {
     if (Array.isArray(found)) faults.push(...found)
     else if (!layouts.has(found.name)) layouts.set(found.name, found)
@@ -52,17 +64,19 @@ export async function layoutsBeside(log: string): Promise<{ layouts: Layout[]; f
   return { layouts: [...layouts.values()], faults }
 }
 
-async function inFolder(folder: string, ending: string): Promise<(Layout | Problem[])[]> {
+async function inFolder(folder: string, ending: string): Promise<(Layout | LayoutFault[])[]> {
   const names = await readdir(folder).catch(() => [])
   const files = names.filter((name) => name.endsWith(ending)).sort()
   return Promise.all(
-    files.map((name) =>
-      readLayout(join(folder, name)).catch((error: unknown): Problem[] => {
-        if (error instanceof InputError) return [...error.problems]
-        const fault = fileFault(error)
-        if (fault === undefined) throw error
-        return [{ path: '', message: `${join(folder, name)}: ${fault}` }]
-      }),
-    ),
+    files.map((name) => {
+      const file = join(folder, name)
+      return parseLayoutFile(file).catch((error: unknown): LayoutFault[] => {
+        const known = faultsIn(file, error)
+        if (known) return known
+        const message = fileFault(error)
+        if (message === undefined) throw error
+        return [{ file, problem: { path: '', message } }]
+      })
+    }),
   )
 }

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto'
 import { InputError } from '@draughtbook/shared-calc'
 import { NotReadable, readRegular } from '../files/read-regular.js'
-import { MOST_FAULTS } from '../json/json-faults.js'
+import { type JsonFault, MOST_FAULTS } from '../json/json-faults.js'
 import { lineFinder } from '../json/line-of.js'
 import { JsonError, readJson } from '../json/read-json.js'
 import { type EntryValue, type Kind, parseEntry } from './kinds.js'
@@ -49,10 +49,12 @@ export function entryOf(kind: Kind, id: string, text: string): Entry {
 
 /** The faults of a file's text, the first {@link MOST_FAULTS} of them, each with the line it is on. */
 export function faultsOf(error: InputError, file: string, text: string, lastGood: boolean): EntryFault[] {
-  // A fault of the JSON itself names its line already.
-  const lineOf = error instanceof JsonError ? undefined : lineFinder(text)
-  return error.problems.slice(0, MOST_FAULTS).map(({ path, message }) => {
-    const line = lineOf ? lineOf(path) : Number(/^line (\d+)/.exec(message)?.[1])
-    return { file, ...(line ? { line } : {}), path, message, lastGood }
-  })
+  const lineOf = lineFinder(text)
+  const faults: readonly JsonFault[] =
+    error instanceof JsonError
+      ? error.faults
+      : error.problems.slice(0, MOST_FAULTS).map((one) => ({ ...one, line: lineOf(one.path) }))
+  return faults
+    .slice(0, MOST_FAULTS)
+    .map(({ path, message, line }) => ({ file, ...(line ? { line } : {}), path, message, lastGood }))
 }

@@ -81,7 +81,7 @@ import {
   sampledValue,
 } from './verdict.js'
 import { standardAirViscous } from './viscosity.js'
-import { assumedExponentError, furtherReading, zeroFlowDrift } from './while-reading.js'
+import { furtherReading, intervalOfFewReadings, zeroFlowDrift } from './while-reading.js'
 import { zeroFlowPeriod } from './zero-flow.js'
 
 /** Every chapter with the file it is in, in the order of the calculation. */
@@ -144,7 +144,7 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'holes.ts', chapter: limitBeforeAgeing },
   { file: 'holes.ts', chapter: ratesCompared },
   { file: 'assumed-exponent.ts', chapter: assumedExponentCurve },
-  { file: 'while-reading.ts', chapter: assumedExponentError },
+  { file: 'while-reading.ts', chapter: intervalOfFewReadings },
   { file: 'while-reading.ts', chapter: furtherReading },
   { file: 'while-reading.ts', chapter: zeroFlowDrift },
   { file: 'leakage-curve.ts', chapter: weightedLeakageCurve },

@@ -1329,30 +1329,26 @@ export const scripts: Readonly<Record<string, Script>> = {
       scalars[4] = $C_env
     },
   },
-  "Error of an assumed exponent": {
+  "Interval with few readings": {
     constants: [],
-    inputs: "dp_r xbar q_pr n_a n_lo n_hi",
+    inputs: "v_s v[] v_lo[] v_hi[]",
     steps: [
-      ["e_lo","exp((n_lo - n_a)*(log(dp_r) - xbar)) - 1"],
-      ["e_hi","exp((n_hi - n_a)*(log(dp_r) - xbar)) - 1"],
-      ["q_lo","q_pr*(1 + min(e_lo, e_hi))"],
-      ["q_hi","q_pr*(1 + max(e_lo, e_hi))"],
+      ["s_lo","v_s*exp(sum(log(v_lo ./ v))/count(v))"],
+      ["s_hi","v_s*exp(sum(log(v_hi ./ v))/count(v))"],
     ],
-    run: (scalars) => {
-      const $dp_r = scalars[0]
-      const $xbar = scalars[1]
-      const $q_pr = scalars[2]
-      const $n_a = scalars[3]
-      const $n_lo = scalars[4]
-      const $n_hi = scalars[5]
-      const $e_lo = (Math.exp((($n_lo - $n_a) * (Math.log($dp_r) - $xbar))) - 1)
-      scalars[6] = $e_lo
-      const $e_hi = (Math.exp((($n_hi - $n_a) * (Math.log($dp_r) - $xbar))) - 1)
-      scalars[7] = $e_hi
-      const $q_lo = ($q_pr * (1 + Math.min($e_lo, $e_hi)))
-      scalars[8] = $q_lo
-      const $q_hi = ($q_pr * (1 + Math.max($e_lo, $e_hi)))
-      scalars[9] = $q_hi
+    run: (scalars, columns, rows) => {
+      const $v_s = scalars[0]
+      const $v = columns[0]
+      const $v_lo = columns[1]
+      const $v_hi = columns[2]
+      let sum1 = 0
+      for (let i = 0; i < rows; i += 1) sum1 += Math.log(($v_lo[i] / $v[i]))
+      const $s_lo = ($v_s * Math.exp((sum1 / countOf($v))))
+      scalars[1] = $s_lo
+      let sum2 = 0
+      for (let i = 0; i < rows; i += 1) sum2 += Math.log(($v_hi[i] / $v[i]))
+      const $s_hi = ($v_s * Math.exp((sum2 / countOf($v))))
+      scalars[2] = $s_hi
     },
   },
   "What one further reading would bring": {

@@ -2,7 +2,7 @@ import { chapter, derived, practice, read } from './chapter.js'
 
 const annex = read('ISO 9972:2015 Annex C; Roulet 2008, eq. 7.13–7.21')
 
-/** By how much one further reading of the same scatter would narrow the result. */
+/** By how much one further reading of the same scatter would narrow what the scatter of the fit adds to the result. */
 export const furtherReading = chapter({
   title: 'What one further reading would bring',
   inputs: [
@@ -59,45 +59,33 @@ export const furtherReading = chapter({
   ],
 })
 
-/** Error that assuming the exponent causes at a reference pressure away from the readings. */
-export const assumedExponentError = chapter({
-  title: 'Error of an assumed exponent',
+/**
+ * Interval of a figure while readings are too few for a fit. Each reading alone gives the figure with an interval of its
+ * own; the figure is their geometric mean. Taking the mean of the ends as well counts all errors as shared by the
+ * readings, which is right for the instruments and the exponent and never too narrow for the rest.
+ */
+export const intervalOfFewReadings = chapter({
+  title: 'Interval with few readings',
   inputs: [
-    { symbol: 'dp_r', name: 'reference pressure difference', unit: 'Pa' },
-    { symbol: 'xbar', name: 'mean of x', unit: '1' },
-    { symbol: 'q_pr', name: 'air leakage rate', unit: 'm³/h' },
-    { symbol: 'n_a', name: 'assumed air flow exponent', unit: '1' },
-    { symbol: 'n_lo', name: 'lowest expected exponent', unit: '1' },
-    { symbol: 'n_hi', name: 'highest expected exponent', unit: '1' },
+    { symbol: 'v_s', name: 'figure so far', unit: 'as the figure' },
+    { symbol: 'v', name: 'figure from one reading alone', unit: 'as the figure', rows: true },
+    { symbol: 'v_lo', name: 'its lower end', unit: 'as the figure', rows: true },
+    { symbol: 'v_hi', name: 'its upper end', unit: 'as the figure', rows: true },
   ],
   formulas: [
     {
-      symbol: 'e_lo',
-      name: 'relative error if the exponent is the lowest',
-      unit: '1',
-      expression: 'exp((n_lo - n_a)*(log(dp_r) - xbar)) - 1',
-      source: derived('power law through the same reading with another exponent'),
+      symbol: 's_lo',
+      name: 'figure so far, lower end',
+      unit: 'as the figure',
+      expression: 'v_s*exp(sum(log(v_lo ./ v))/count(v))',
+      source: derived('errors that all readings share'),
     },
     {
-      symbol: 'e_hi',
-      name: 'relative error if the exponent is the highest',
-      unit: '1',
-      expression: 'exp((n_hi - n_a)*(log(dp_r) - xbar)) - 1',
-      source: derived('power law through the same reading with another exponent'),
-    },
-    {
-      symbol: 'q_lo',
-      name: 'air leakage rate, lower end',
-      unit: 'm³/h',
-      expression: 'q_pr*(1 + min(e_lo, e_hi))',
-      source: derived('the expected exponents'),
-    },
-    {
-      symbol: 'q_hi',
-      name: 'air leakage rate, upper end',
-      unit: 'm³/h',
-      expression: 'q_pr*(1 + max(e_lo, e_hi))',
-      source: derived('the expected exponents'),
+      symbol: 's_hi',
+      name: 'figure so far, upper end',
+      unit: 'as the figure',
+      expression: 'v_s*exp(sum(log(v_hi ./ v))/count(v))',
+      source: derived('errors that all readings share'),
     },
   ],
 })

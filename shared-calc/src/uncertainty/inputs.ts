@@ -3,6 +3,7 @@ import { assumed, type Calculation, fromRecord, type Given } from '../engine/ind
 import type { WorkedRun } from '../evaluation/work/worked-test.js'
 import { relativeUncertainty } from '../formulas/uncertainty-air.js'
 import { windFromForce, windFromStation } from '../formulas/uncertainty-weather.js'
+import type { Method } from '../methods/method.js'
 import {
   ASSUMED_HEIGHT_m,
   ASSUMED_WIND_m_s,
@@ -30,12 +31,14 @@ export class UncertaintyReader {
     private readonly calculation: Calculation,
     private readonly record: TestRecord,
     private readonly runs: readonly WorkedRun[],
+    private readonly method: Method,
   ) {}
 
   read(input: DefaultedInput): Given {
     return (
       this.given(input) ??
       fromAccuracy(this.calculation, this.record, this.runs, input) ??
+      this.byMethod(input) ??
       this.byDefault(input)
     )
   }
@@ -106,6 +109,21 @@ export class UncertaintyReader {
     const part: UncertaintyInputs = this.record.uncertainty ?? {}
     const value = part[input]
     return value === undefined ? undefined : fromRecord(`uncertainty.${input}`, value)
+  }
+
+  /** The largest error that the method allows its instruments, where its text was read; any spread within it is taken as even. */
+  private byMethod(input: DefaultedInput): Given | undefined {
+    const { flow_relative, temperature_K } = this.method.limits.accuracy ?? {}
+    const limit =
+      input === 'flowCalibration_relative'
+        ? flow_relative
+        : input === 'indoorTemperature_K' || input === 'outdoorTemperature_K'
+          ? temperature_K
+          : undefined
+    if (limit?.source.seen !== 'read') return undefined
+    const value = limit.value / Math.sqrt(3)
+    this.defaults.set(input, { input, value, source: limit.source })
+    return assumed(value, 'assumed-uncertainty')
   }
 
   private byDefault(input: DefaultedInput, other?: number): Given {

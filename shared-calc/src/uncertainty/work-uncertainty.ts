@@ -16,7 +16,7 @@ import {
 } from './run-sensitivity.js'
 import { type Wanted, workBudget } from './work-budget.js'
 import { workFits } from './work-fits.js'
-import { refuseBeyondMeasure, type WorkedUncertainty } from './worked-uncertainty.js'
+import { refuseBeyondMeasure, type WorkedBudget, type WorkedUncertainty } from './worked-uncertainty.js'
 
 const basisOfResult = { q50: 'q', n50: 'n', qE50: 'qE', qF50: 'qF', ela4: 'area', ela10: 'area' } as const
 
@@ -29,11 +29,18 @@ const reported = (['q50', 'n50', 'qE50', 'qF50', 'ela4', 'ela10'] as const).map(
   unit: results[quantity].unit,
 }))
 
-/** Works out budgets, decisions and further fits of a test, as blocks behind its own. */
-export function workUncertainty(record: TestRecord, method: Method, test: WorkedTest): WorkedUncertainty {
+/** What every budget of a test is made of, and its runs. */
+interface BudgetParts {
+  readonly shared: SharedUncertainty
+  readonly runs: readonly RunUncertainty[]
+  readonly windAssumed: boolean
+  readonly heightAssumed: boolean
+}
+
+/** Weather, openings, instruments and readings of a test, as far as they make its figures uncertain. */
+function workParts(record: TestRecord, method: Method, test: WorkedTest): BudgetParts {
   const { calculation } = test
-  const before = calculation.blocks.length
-  const reader = new UncertaintyReader(calculation, record, test.runs)
+  const reader = new UncertaintyReader(calculation, record, test.runs, method)
   const speed = reader.wind()
   const wind = calculation.add('uncertainty.wind', 'Uncertainty from wind', windUncertainty, {
     U_w: speed,
@@ -66,14 +73,46 @@ export function workUncertainty(record: TestRecord, method: Method, test: Worked
     const logged = record.runs[run.index]
     return logged ? [workRunUncertainty(calculation, method, reader, around, run, logged)] : []
   })
-  const shared: SharedUncertainty = {
-    calculation,
-    reader,
-    wind,
-    stack,
-    leaks,
-    otherDirectionMissing: runs.length === 1 && test.target?.target.directions !== 'any',
+  return {
+    shared: {
+      calculation,
+      reader,
+      wind,
+      stack,
+      leaks,
+      otherDirectionMissing: runs.length === 1 && test.target?.target.directions !== 'any',
+    },
+    runs,
+    windAssumed: speed.origin.kind === 'assumed',
+    heightAssumed: height.origin.kind === 'assumed',
   }
+}
+
+/**
+ * Budgets of q50 and n50 alone, for a test under way; undefined for a figure that the test does not give.
+ * @throws UnboundedUncertainty where no bounds can be set
+ */
+export function workBudgetsSoFar(
+  record: TestRecord,
+  method: Method,
+  test: WorkedTest,
+): { readonly q50: WorkedBudget | undefined; readonly n50: WorkedBudget | undefined } {
+  const before = test.calculation.blocks.length
+  const { shared, runs } = workParts(record, method, test)
+  const [q50, n50] = (['q50', 'n50'] as const).map((quantity) => {
+    const wanted = reported.find((one) => one.quantity === quantity)
+    return wanted && workBudget(shared, test, runs, wanted)
+  })
+  refuseBeyondMeasure(test.calculation.blocks.slice(before))
+  return { q50, n50 }
+}
+
+/** Works out budgets, decisions and further fits of a test, as blocks behind its own. */
+export function workUncertainty(record: TestRecord, method: Method, test: WorkedTest): WorkedUncertainty {
+  const { calculation } = test
+  const before = calculation.blocks.length
+  const { shared, runs, windAssumed, heightAssumed } = workParts(record, method, test)
+  const { reader } = shared
   const budgetOf = (over: readonly RunUncertainty[], what: Wanted) => workBudget(shared, test, over, what)
   const budgets = reported.flatMap((what) => budgetOf(runs, what) ?? [])
   const decisions = workDecisions(calculation, reader, test.criteria, runs, { known: budgets, budgetOf })
@@ -85,8 +124,8 @@ export function workUncertainty(record: TestRecord, method: Method, test: Worked
     fits,
     runs,
     defaults: [...reader.defaults.values()],
-    windAssumed: speed.origin.kind === 'assumed',
-    heightAssumed: height.origin.kind === 'assumed',
+    windAssumed,
+    heightAssumed,
     windFromStation: calculation.find('uncertainty.windAtHouse'),
   }
 }

@@ -15,7 +15,7 @@ const logWith = (...volume: Rows[number]) =>
 
 describe('a volume given as three lengths', () => {
   it.each([
-    ['Volume', '12.4 x 8.2 x 2.5 m', '254.2 m3'],
+    ['House', '12.4 x 8.2 x 2.5 m', '254.2 m3'],
     ['Size', '12,4 m × 8,2 m × 2,5 m', '254.2 m3'],
     ['Inside dimensions 40 x 28 x 8 ft', null, '8960 ft3'],
   ] as const)(

@@ -1,16 +1,14 @@
-import { execFile } from 'node:child_process'
 import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { promisify } from 'node:util'
 import { type Grid, interpretLog, openLog } from '@draughtbook/shared-calc/log'
 import ExcelJS from 'exceljs'
 import { describe, expect, it } from 'vitest'
+import { runTool } from '../../support/run-tool'
 import { generatedLogs } from '../generated/recipes'
 import { cell, rawSpreadsheet } from '../hostile/raw-spreadsheet'
 import { sourceBook } from './source-book'
 
-const run = promisify(execFile)
 const DAY_ms = 86_400_000
 
 /** What exceljs holds in a cell: days as serial numbers, formulas as their results. */
@@ -135,14 +133,14 @@ describe('an .ods that LibreOffice wrote', () => {
     const folder = await mkdtemp(join(tmpdir(), 'spreadsheets-'))
     try {
       for (const log of logs) await writeFile(join(folder, log.fileName), await log.write())
-      await run(
+      await runTool(
         'soffice',
         [
           `-env:UserInstallation=file://${folder}/profile`,
           ...['--headless', '--convert-to', 'ods', '--outdir', folder],
           ...logs.map(({ fileName }) => join(folder, fileName)),
         ],
-        { timeout: 110_000 },
+        'libreoffice-calc',
       )
       for (const { fileName } of logs) {
         const workbook = new ExcelJS.Workbook()

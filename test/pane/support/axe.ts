@@ -8,11 +8,15 @@ interface Axe {
   run: (on: Document, options: object) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>
 }
 
-/** What breaks a rule of axe-core, also those beyond WCAG, on the page as it stands; or some of its rules. */
-export async function violations(page: Page, rules?: readonly string[]): Promise<string[]> {
+/** What breaks a rule of axe-core, also those beyond WCAG, on the page as it stands; `only` some of its rules, or `without` some. */
+export async function violations(
+  page: Page,
+  { only, without = [] }: { only?: readonly string[]; without?: readonly string[] } = {},
+): Promise<string[]> {
   if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(await readFile(AXE, 'utf8'))
   const options = {
-    ...(rules && { runOnly: { type: 'rule', values: rules } }),
+    ...(only && { runOnly: { type: 'rule', values: only } }),
+    rules: Object.fromEntries(without.map((rule) => [rule, { enabled: false }])),
     // Nothing but violations is asked for: what keeps the rules need not be described, element by element.
     resultTypes: ['violations'],
     // Style sheets are not fetched once more: the one rule that reads them is experimental, and off.

@@ -41,7 +41,7 @@ export async function openInExcel(
     acceptDownloads: true,
   })
   const page = await context.newPage()
-  page.setDefaultTimeout(30_000)
+  page.setDefaultTimeout(120_000)
   const bridge = new WorkbookBridge(workbook)
   bridge.onMessageFromHost = (text) =>
     void page.evaluate((message) => {

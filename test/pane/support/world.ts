@@ -155,7 +155,7 @@ export class World {
       ...options,
     })
     const page = await context.newPage()
-    page.setDefaultTimeout(60_000)
+    page.setDefaultTimeout(120_000)
     const watched: Watched = { page, complaints: [], asked: [] }
     page.on('console', (message) => {
       if (message.type() === 'error' || message.type() === 'warning') watched.complaints.push(message.text())
@@ -163,8 +163,8 @@ export class World {
     page.on('pageerror', (error) => watched.complaints.push(String(error)))
     page.on('request', (request) => watched.asked.push(request.url()))
     await page.goto(new URL(path, this.base).href)
-    await page.locator('.starting').waitFor({ state: 'detached', timeout: 30_000 })
-    await page.locator('[aria-busy]').first().waitFor({ state: 'detached', timeout: 30_000 })
+    await page.locator('.starting').waitFor({ state: 'detached' })
+    await page.locator('[aria-busy]').first().waitFor({ state: 'detached' })
     return watched
   }
 

@@ -78,6 +78,13 @@ describe('the catalogue of findings', () => {
       expect([id, `${id}/`.startsWith(`${rule}/`), rule.includes('/')]).toEqual([id, true, false])
   })
 
+  it('marks every message that begins with its direction, and no other: such are said once where both directions have them', () => {
+    const begins = ofRules.filter(({ message }) => /^(De)?[Pp]ressurisation: /.test(message))
+    expect(new Set(begins.map(({ id }) => id))).toEqual(
+      new Set(ids.filter((id) => 'ofOneDirection' in findingCatalogue[id])),
+    )
+  })
+
   it('says what to do about every finding of a rule', () => {
     for (const { remedy } of ofRules) expect(remedy).toBeTruthy()
   })

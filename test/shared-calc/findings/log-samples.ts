@@ -73,6 +73,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-parts-of-area': [{ field: 'floor area' }],
   'log-mean-of-runs': [],
   'log-unstored': [{ cells: ['Test!B3', 'Test!B9'] }],
+  'log-former-values': [{ heading: 'Last year (2025)' }],
   'log-unread-values': [
     { labels: ['Boiler water temperature'], more: 0 },
     { labels: ['Zero a', 'Offset'], more: 3 },
@@ -212,6 +213,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-date-of-file': [{ date: '2026-10-14' }],
   'log-method/named': [{ method: 'EN 13829:2001' }],
   'log-method/assumed': [],
+  'log-volume-of-sides': [{ text: '12.4 x 8.2 x 2.5 m', amount: 254.2, unit: 'm³' }],
   'log-left-out/no-unit': [{ label: 'Envelope' }],
   'log-left-out/volume': [
     { label: 'Gross volume', value: 512, unit: 'm³', why: 'it is not the internal volume' },

@@ -296,6 +296,12 @@ export const samples: Samples = {
     { direction: de, count: 12 },
     { direction: de, count: 5 },
   ],
+  'zero-flow-all-zero': [{ count: 40 }, { count: 10 }],
+  'zero-flow-sign': [
+    { exponents: [0.581, 0.742], exponentsThen: [0.655, 0.661] },
+    { exponents: [0.9, 0.4], exponentsThen: [0.7, 0.7] },
+  ],
+  'zero-flow-subtracted': [{ exponents: [0.601, 0.712], exponentsThen: [0.655, 0.661] }],
   'zero-flow-drift': [
     { moved_Pa: -1.3, share: 0.042, limit: 0.02 },
     { moved_Pa: 0.4, share: 0.0203, limit: 0.02 },

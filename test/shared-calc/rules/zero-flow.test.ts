@@ -9,6 +9,14 @@ const shift = (record: Parameters<RuleCase[1]>[0]) => {
   for (const one of run(record).readings) one.pressure_Pa -= 30
 }
 
+/** Readings in tenths of a pascal that scatter by half a per cent. */
+const measured = (record: Parameters<RuleCase[1]>[0]) => {
+  run(record).readings.forEach((one, i) => {
+    one.pressure_Pa -= 0.1
+    one.flow_m3_h = (one.flow_m3_h ?? 0) * (1 + (i % 2 === 0 ? 0.005 : -0.005))
+  })
+}
+
 describeRules({
   // q ∝ Δp^0.65 by the record; half the change against the lowest reading of 10 Pa less the mean zero flow.
   'zero-flow-drift': [
@@ -56,6 +64,39 @@ describeRules({
         run(r).zeroFlowAfter_Pa = [-0.9, -1.2, -1.5, -0.9, -1.2]
       },
       { severity: 'caution', where: ['runs[0].zeroFlowBefore_Pa', 'runs[0].zeroFlowAfter_Pa'] },
+    ],
+  ],
+  'zero-flow-all-zero': [
+    ['readings on one exact curve, which nobody measured', () => undefined],
+    [
+      'all forty are 0, with readings in tenths of a pascal',
+      (r) => {
+        measured(r)
+        run(r).zeroFlowBefore_Pa = of(0)
+        run(r).zeroFlowAfter_Pa = of(0)
+      },
+      {
+        severity: 'caution',
+        where: [0, 1].flatMap((i) => [`runs[${i}].zeroFlowBefore_Pa`, `runs[${i}].zeroFlowAfter_Pa`]),
+      },
+    ],
+    [
+      'one of them is not',
+      (r) => {
+        measured(r)
+        run(r).zeroFlowBefore_Pa = of(0)
+        run(r).zeroFlowAfter_Pa = [...of(0, 9), 0.1]
+      },
+    ],
+    [
+      'one value before and one after: means, perhaps',
+      (r) => {
+        measured(r)
+        for (const one of r.runs) {
+          one.zeroFlowBefore_Pa = of(0, 1)
+          one.zeroFlowAfter_Pa = of(0, 1)
+        }
+      },
     ],
   ],
   'zero-flow-limit': [
@@ -169,5 +210,43 @@ describe('what stands in for a missing zero-flow pressure', () => {
   ])('is named: %s', (standIn, change) => {
     for (const { message } of findingsOf(recordWith(change), 'zero-flow-samples'))
       expect(message).toContain(`${standIn} used instead.`)
+  })
+})
+
+describe('zero-flow pressures logged wrongly', () => {
+  // A house of 20·Δp^0.65 m³/h, read at these induced pressures with the fan's and nature's pressure together on the gauge.
+  const induced = [60, 50, 40, 30, 20, 12]
+  const logged = (zero: number, told: number, slip = 0.003) =>
+    recordWith((r) => {
+      r.conditions.outdoorTemperature_C = r.conditions.indoorTemperature_C
+      r.runs = (['depressurisation', 'pressurisation'] as const).map((direction) => {
+        const side = direction === 'depressurisation' ? -1 : 1
+        return {
+          direction,
+          zeroFlowBefore_Pa: of(told),
+          zeroFlowAfter_Pa: of(told),
+          readings: induced.map((dp, i) => ({
+            pressure_Pa: side * dp + zero,
+            flow_m3_h: 20 * dp ** 0.65 * (1 + (i % 2 === 0 ? slip : -slip)),
+          })),
+        }
+      })
+    })
+  const named = (zero: number, told: number) => findingsOf(logged(zero, told), 'zero-flow-sign')
+
+  it.each([2, -3])('named where %d Pa were subtracted before the readings were logged', (zero) => {
+    expect(findingsOf(logged(0, zero), 'zero-flow-subtracted')).toHaveLength(1)
+    expect(named(0, zero)).toStrictEqual([])
+  })
+  it.each([1.5, -2, 3])('named where %d Pa were logged with the opposite sign', (zero) => {
+    expect(findingsOf(logged(zero, -zero), 'zero-flow-subtracted')).toStrictEqual([])
+    expect(named(zero, -zero)).toHaveLength(1)
+  })
+  it.each([0, 0.3, 1.5, -2, 3])('not named where %d Pa were logged as they were', (zero) => {
+    expect(named(zero, zero)).toStrictEqual([])
+    expect(findingsOf(logged(zero, zero), 'zero-flow-subtracted')).toStrictEqual([])
+  })
+  it('not named where they matter little: 0.3 Pa', () => {
+    expect(named(0.3, -0.3)).toStrictEqual([])
   })
 })

@@ -1,3 +1,4 @@
+import { dayInWords } from '@draughtbook/shared-calc'
 import { useId, useState } from 'preact/hooks'
 import type { AskedValue } from '../../calc/ask-about.js'
 import { cellReference, joinReference } from '../../host/address.js'
@@ -19,7 +20,7 @@ export function FieldRow({ field, store, state }: SectionProps & { field: Field 
       entry={entry}
       fault={faultOf(path, state)}
       asked={state.result?.asked[path]}
-      cellText={entry && 'cell' in entry ? valueText(state.result?.draft, path) : ''}
+      cellText={entry && 'cell' in entry ? valueText(state.result?.draft, field) : ''}
       cells={store.host.hasWorkbook}
     />
   )
@@ -102,7 +103,7 @@ const FieldBox = drawnOnChange(function Box(props: FieldBoxProps) {
             title="Go to the cell"
             onClick={() => void store.attempt(() => store.host.jump(linked))}
           >
-            {linked} <output>{cellText}</output>
+            <u>{linked}</u> <output>{cellText}</output>
           </button>
         )}
         {units.length > 1 ? (
@@ -251,11 +252,11 @@ function faultOf(path: string, { entries, result }: SectionProps['state']): stri
   return told?.message ?? result?.problems.find((problem) => problem.path === path)?.message
 }
 
-function valueText(draft: Record<string, unknown> | undefined, path: string): string {
-  const value = atPath(draft, path)
-  return typeof value === 'number'
-    ? String(Number(value.toPrecision(8)))
-    : typeof value === 'string'
-      ? value
-      : ''
+function valueText(draft: Record<string, unknown> | undefined, field: Field): string {
+  const value = atPath(draft, field.path)
+  if (typeof value === 'number') return String(Number(value.toPrecision(8)))
+  if (typeof value !== 'string') return ''
+  if (field.kind === 'date') return dayInWords(value)
+  const choice = field.kind === 'choice' ? field.options.find(([id]) => id === value) : undefined
+  return choice?.[1] ?? value
 }

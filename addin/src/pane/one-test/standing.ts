@@ -68,7 +68,8 @@ export function standingOf({ entries, result, evaluation }: TestState, logOpen =
   }
   if (evaluation) {
     const { outcome, target, value, margin } = evaluation.verdict
-    const toCome = outcome === 'not valid' ? stillToCome(findings, result?.typedFaults) : undefined
+    const toCome =
+      outcome === 'not valid' ? stillToCome(findings, evaluation.runs, result?.typedFaults) : undefined
     const worst = findings.find(({ severity }) => severity === 'caution')
     return {
       ...common,

@@ -86,12 +86,12 @@ function Value({ quantity, value, unit, limit, margin, label, running }: Against
       </b>
       {limit === undefined ? null : (
         <>
-          {' '}
-          <span class="part-of-line">· limit {texts?.limit ?? String(Number(limit.toPrecision(4)))}</span>
+          {', '}
+          <span class="part-of-line">limit {texts?.limit ?? String(Number(limit.toPrecision(4)))}</span>
           {texts ? (
             <>
-              {' '}
-              <span class="part-of-line">· margin {texts.margin}</span>
+              {', '}
+              <span class="part-of-line">margin {texts.margin}</span>
             </>
           ) : null}
           {label ? <span class="target-name"> · {label}</span> : null}

@@ -1,4 +1,4 @@
-import { counted, type Finding } from '@draughtbook/shared-calc'
+import { counted, type Direction, type Finding } from '@draughtbook/shared-calc'
 
 /** What a result still needs, by its field. */
 export interface Missing {
@@ -17,7 +17,7 @@ const TO_COME: Readonly<Record<string, Rule>> = {
   'reading-span': () => 'readings at other pressures',
   'station-repeats': () => 'more readings at each pressure',
   'zero-flow-samples': (finding) =>
-    `zero-flow pressure ${/After/.test(finding.where[0] ?? '') ? 'after' : 'before'}`,
+    `zero-flow pressure ${finding.where[0]?.endsWith('.zeroFlowAfter_Pa') ? 'after' : 'before'}`,
   'one-direction': () => 'the other direction',
   'both-directions': () => 'the other direction',
 }
@@ -27,10 +27,12 @@ const OF_THE_CURVE = ['correlation', 'exponent-range', 'leakage-area-error']
 /**
  * What is missing where nothing else is wrong with a test that is not valid; undefined where some finding stands that no
  * further entry answers.
+ * @param runs the runs that the findings' fields name
  * @param typedFaults values typed into the table of readings that cannot be used, by their place
  */
 export function stillToCome(
   findings: readonly Finding[],
+  runs: readonly { readonly direction: Direction }[],
   typedFaults: Readonly<Record<string, string>> = {},
 ): Missing[] | undefined {
   const grave = findings.filter(({ severity }) => severity === 'invalidates')
@@ -46,7 +48,7 @@ export function stillToCome(
     const words = TO_COME[rule]?.(finding)
     if (words === undefined) return undefined
     missing.set(
-      several ? `${words}${directionIn(finding)}` : words,
+      several ? [words, directionIn(finding, runs)].filter(Boolean).join(', ') : words,
       where[0]?.startsWith('runs') ? 'runs' : (where[0] ?? 'runs'),
     )
   }
@@ -54,10 +56,14 @@ export function stillToCome(
   return [...values, ...[...missing].map(([label, path]) => ({ path, label }))]
 }
 
-const runOf = ({ where }: Finding): string => /^runs\[\d+\]/.exec(where[0] ?? '')?.[0] ?? ''
+const RUN = /^runs\[(\d+)\]/
+const runOf = ({ where }: Finding): string => RUN.exec(where[0] ?? '')?.[0] ?? ''
 
-/** Named in the finding's own words, at their beginning or after them. */
-const directionIn = ({ message }: Finding): string => {
-  const direction = /(de)?pressurisation/i.exec(message)?.[0].toLowerCase()
-  return direction === undefined ? '' : `, ${direction}`
+/** The direction of the run that a finding is about; undefined where it is about both, or about the whole test. */
+function directionIn(
+  { where }: Finding,
+  runs: readonly { readonly direction: Direction }[],
+): Direction | undefined {
+  const named = new Set(where.flatMap((path) => runs[Number(RUN.exec(path)?.[1])]?.direction ?? []))
+  return named.size === 1 ? [...named][0] : undefined
 }

@@ -6,6 +6,7 @@ import {
   dayInWords,
   judgedTexts,
   outcomeWords,
+  probabilityText,
   ruleWords,
   unitText,
 } from '@draughtbook/shared-calc'
@@ -19,7 +20,7 @@ import type { PageTests } from '../page/page-tests.js'
 import { useRun } from '../use-changes.js'
 import { WholeNumber } from './number-choice.js'
 import { SeveralView, severalRun } from './several-view.js'
-import { percent, Table } from './table.js'
+import { Table } from './table.js'
 
 interface MadeBuilding {
   order: BuildingOrder
@@ -135,7 +136,7 @@ function Verdict({ order, building }: MadeBuilding) {
             </b>{' '}
             against {target.limit} · margin {textsOf(target, judged).margin}
             {labelOf(target)}: {ruleWords[judged.rule]}. Probability of meeting the target:{' '}
-            {percent(judged.probability)}.
+            {probabilityText(judged.probability)}.
           </>
         ) : (
           <>
@@ -184,7 +185,7 @@ function Homes({ building: { target, homes, ways, rule }, leftOut }: MadeBuildin
             <th scope="row">{home.name}</th>
             <td class="number">{beside(target, home.value)}</td>
             <td>{outcomeWords[home.outcome]}</td>
-            <td class="number">{percent(home.probability)}</td>
+            <td class="number">{probabilityText(home.probability)}</td>
             <td>{dayInWords(home.date)}</td>
             <td>{home.adjoiningSpaces ?? 'not logged'}</td>
             <td class="file">{home.file}</td>
@@ -206,7 +207,7 @@ function Homes({ building: { target, homes, ways, rule }, leftOut }: MadeBuildin
             <td class="number">{way.interval95.map((end) => beside(target, end)).join(' to ')}</td>
             <td class="number">{textsOf(target, way).value}</td>
             <td class="number">{textsOf(target, way).margin}</td>
-            <td class="number">{percent(way.probability)}</td>
+            <td class="number">{probabilityText(way.probability)}</td>
           </tr>
         ))}
       </Table>

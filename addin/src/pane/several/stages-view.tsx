@@ -2,6 +2,7 @@ import {
   counted,
   dayInWords,
   judgedTexts,
+  probabilityText,
   type SiteStage,
   type StagesResult,
   siteStages,
@@ -133,7 +134,7 @@ function Site({ order, site }: MadeStages) {
                   <span>
                     {usedBeside(shareUsed, site.shares[stage])} used of {percent(site.shares[stage])}
                   </span>
-                  <span>probability {percent(probability)}</span>
+                  <span>probability {probabilityText(probability)}</span>
                 </td>
               )
             })}

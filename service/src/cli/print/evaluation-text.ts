@@ -58,6 +58,8 @@ function resultLines({ results, runs, method, official }: Evaluation): string[] 
 }
 
 export function figureText({ value, unit, ci95 }: Figure): string {
-  const range = ci95 ? ` (95 % interval of the fit ${numberText(ci95[0])} to ${numberText(ci95[1])})` : ''
+  const range = ci95
+    ? ` (95 % interval, fit scatter only: ${numberText(ci95[0])} to ${numberText(ci95[1])})`
+    : ''
   return `${numberText(value)}${unitText(unit) && ` ${unitText(unit)}`}${range}`
 }

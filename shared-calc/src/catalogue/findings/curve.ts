@@ -10,6 +10,7 @@ const findCause =
 export const curveTexts = {
   'exponent-range': {
     severity: 'invalidates',
+    ofOneDirection: true,
     message: ({
       direction,
       exponent,
@@ -26,6 +27,7 @@ export const curveTexts = {
   },
   correlation: {
     severity: 'invalidates',
+    ofOneDirection: true,
     message: ({ direction, rSquared, limit }: { direction: Direction; rSquared: number; limit: number }) =>
       `${capital(direction)}: the coefficient of determination r² is ${apart(rSquared, [limit], 4)} (at least ${limit} needed).`,
     remedy: 'Repeat the run in calmer conditions, or repeat the readings that do not fit.',
@@ -56,6 +58,7 @@ export const curveTexts = {
   },
   'extrapolated-target': {
     severity: 'note',
+    ofOneDirection: true,
     source: practiceSource,
     message: ({
       direction,
@@ -106,6 +109,7 @@ export const curveTexts = {
   },
   'leakage-area-error': {
     severity: 'invalidates',
+    ofOneDirection: true,
     message: ({
       direction,
       pressure_Pa,

@@ -11,6 +11,8 @@ export interface FindingText<Params = never> {
   readonly severity: Severity
   /** Where the source is always the same; else the rule passes that of the limit it tests. */
   readonly source?: Source
+  /** The message begins with its direction, so that two of the same kind can be said as one of both directions. */
+  readonly ofOneDirection?: true
   readonly message: Text<Params>
   readonly remedy: Text<Params>
 }

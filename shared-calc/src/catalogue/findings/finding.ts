@@ -1,4 +1,4 @@
-import type { Finding, Severity } from '../../contract/record/index.js'
+import type { Direction, Finding, Severity } from '../../contract/record/index.js'
 import type { Source } from '../../engine/index.js'
 import { citing } from '../sources.js'
 import type { FindingText, ParamsOf } from './finding-text.js'
@@ -18,6 +18,19 @@ export interface FindingFacts {
 
 export type FindingParams<Id extends FindingId> = ParamsOf<(typeof findingCatalogue)[Id]>
 
+/** A finding of one direction: which, and what it would say of both. */
+export interface OfDirection {
+  readonly direction: Direction
+  readonly id: FindingId
+  readonly ofBoth: string
+}
+
+/** Kept beside the findings: the contract's finding has no place for it. */
+const ofDirections = new WeakMap<Finding, OfDirection>()
+
+/** The direction a finding speaks of; undefined where it does not begin with one. */
+export const directionOf = (one: Finding): OfDirection | undefined => ofDirections.get(one)
+
 /** The contract's finding, from its place in the catalogue and what was found. */
 export function finding<Id extends FindingId>(
   id: Id,
@@ -27,7 +40,7 @@ export function finding<Id extends FindingId>(
   const text: FindingText = findingCatalogue[id]
   const seen = source ?? text.source
   const cut = id.indexOf('/')
-  return {
+  const made: Finding = {
     rule: cut < 0 ? id : id.slice(0, cut),
     severity: seen?.takenOver ? 'note' : (severity ?? text.severity),
     message: said(text.message, params),
@@ -37,6 +50,12 @@ export function finding<Id extends FindingId>(
     where: [...where],
     remedy: said(text.remedy, params),
   }
+  if (text.ofOneDirection) {
+    const { direction } = params as unknown as { direction: Direction }
+    const ofBoth = said(text.message, { ...(params as object), direction: 'both directions' })
+    ofDirections.set(made, { direction, id, ofBoth })
+  }
+  return made
 }
 
 /** `finding` has checked the parameters against the entry. */

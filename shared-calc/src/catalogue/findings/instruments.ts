@@ -97,6 +97,7 @@ export const instrumentTexts = {
   },
   'inside-pressure': {
     severity: 'caution',
+    ofOneDirection: true,
     message: ({
       direction,
       difference,
@@ -119,12 +120,14 @@ export const instrumentTexts = {
   },
   'averaging-time/not-logged': {
     severity: 'caution',
+    ofOneDirection: true,
     message: ({ direction, limit }: { direction: Direction; limit: number }) =>
       `${capital(direction)}: the averaging time was not logged (at least ${limit} s expected).`,
     remedy: ({ limit }: { limit: number }) => `Log the averaging time of the readings: ${limit} s or longer.`,
   },
   'averaging-time/short': {
     severity: 'caution',
+    ofOneDirection: true,
     message: ({ direction, time, limit }: { direction: Direction; time: number; limit: number }) =>
       `${capital(direction)}: the readings were averaged over ${apart(time, [limit])} s (at least ${limit} s expected).`,
     remedy: ({ limit }: { limit: number }) => `Set the gauge to average over ${limit} s or longer.`,

@@ -9,6 +9,7 @@ const spread = 'Take readings from about 10 Pa to at least 50 Pa.'
 export const readingSpanTexts = {
   'reading-span/one-station': {
     severity: 'invalidates',
+    ofOneDirection: true,
     source: practiceSource,
     message: ({ direction, lowest, highest }: { direction: Direction; lowest: number; highest: number }) =>
       `${capital(direction)}: all readings are between ${plain(lowest, 3)} and ${plain(highest, 3)} Pa. One pressure is not enough for a curve.`,
@@ -16,6 +17,7 @@ export const readingSpanTexts = {
   },
   'reading-span/far': {
     severity: 'invalidates',
+    ofOneDirection: true,
     source: practiceSource,
     message: ({
       direction,
@@ -33,6 +35,7 @@ export const readingSpanTexts = {
   },
   'reading-span/narrow': {
     severity: 'caution',
+    ofOneDirection: true,
     source: practiceSource,
     message: ({
       direction,
@@ -50,6 +53,7 @@ export const readingSpanTexts = {
   },
   'reading-span/vague': {
     severity: 'caution',
+    ofOneDirection: true,
     source: practiceSource,
     message: ({
       direction,

@@ -20,6 +20,7 @@ export const uncertaintyTexts = {
   },
   'scatter-unexpected': {
     severity: 'note',
+    ofOneDirection: true,
     source: practiceSource,
     message: ({ direction, times, limit }: { direction: Direction; times: number; limit: number }) =>
       `${capital(direction)}: the readings scatter ${apart(times, [limit], 1)} times as much as the instruments explain (limit ${limit}). The uncertainty includes the scatter found.`,
@@ -27,6 +28,7 @@ export const uncertaintyTexts = {
   },
   'scatter-unexpected/stated-as-none': {
     severity: 'note',
+    ofOneDirection: true,
     source: practiceSource,
     message: ({ direction }: { direction: Direction }) =>
       `${capital(direction)}: the readings scatter, but the record states a scatter of 0. The uncertainty includes the scatter found.`,
@@ -41,6 +43,7 @@ export const uncertaintyTexts = {
   },
   'assumed-zero-flow-spread': {
     severity: 'note',
+    ofOneDirection: true,
     source: practiceSource,
     message: ({ direction, spread }: { direction: Direction; spread: number }) =>
       `${capital(direction)}: the scatter of the zero-flow pressure is not known. The uncertainty assumes ${plain(spread, 1)} Pa.`,

@@ -16,10 +16,20 @@ const logIt = ({
 }): string =>
   `With the fan covered, log at least ${samples} zero-flow pressures over ${duration_s} s or longer ${period} the readings.`
 
+/** Exponents of both runs as logged, and if the zero-flow pressures are read otherwise. */
+export interface OtherFits {
+  exponents: readonly [number, number]
+  exponentsThen: readonly [number, number]
+}
+
+const fitBetter = ({ exponents: [one, other], exponentsThen: [oneThen, otherThen] }: OtherFits): string =>
+  `If so, the readings lie closer to their curves, and the exponents agree better: ${plain(oneThen, 2)} and ${plain(otherThen, 2)} instead of ${plain(one, 2)} and ${plain(other, 2)}.`
+
 /** Zero-flow pressures before and after the readings. */
 export const zeroFlowTexts = {
   'zero-flow-limit/mean': {
     severity: 'invalidates',
+    ofOneDirection: true,
     message: ({
       direction,
       period,
@@ -37,6 +47,7 @@ export const zeroFlowTexts = {
   },
   'zero-flow-samples/none': {
     severity: 'invalidates',
+    ofOneDirection: true,
     message: ({
       direction,
       period,
@@ -51,6 +62,7 @@ export const zeroFlowTexts = {
   },
   'zero-flow-samples/few': {
     severity: 'caution',
+    ofOneDirection: true,
     message: ({
       direction,
       period,
@@ -69,13 +81,38 @@ export const zeroFlowTexts = {
   },
   'zero-flow-copied': {
     severity: 'caution',
+    ofOneDirection: true,
     source: practiceSource,
     message: ({ direction, count }: { direction: Direction; count: number }) =>
       `${capital(direction)}: the ${count} zero-flow pressures after the readings are the same as those before them, in the same order. Measured values scatter, so one list is probably a copy of the other.`,
     remedy: 'Enter the values logged after the readings. If there are none, repeat the run.',
   },
+  'zero-flow-all-zero': {
+    severity: 'caution',
+    source: practiceSource,
+    message: ({ count }: { count: number }) =>
+      `All ${count} zero-flow pressures are exactly 0 Pa. The readings show parts of a pascal, and a gauge that does so hardly ever shows 0 each time. The zero-flow pressure was probably not measured.`,
+    remedy:
+      'Enter the zero-flow pressures that were measured. If there are none, measure them with the fan covered and repeat the runs.',
+  },
+  'zero-flow-sign': {
+    severity: 'caution',
+    source: practiceSource,
+    message: (fits: OtherFits) => `The zero-flow pressures probably have the wrong sign. ${fitBetter(fits)}`,
+    remedy:
+      'Check which hose was outdoors and which sign the log uses. Correct the signs and calculate again, or repeat the test.',
+  },
+  'zero-flow-subtracted': {
+    severity: 'caution',
+    source: practiceSource,
+    message: (fits: OtherFits) =>
+      `The zero-flow pressure was probably subtracted from the readings before they were logged. ${fitBetter(fits)}`,
+    remedy:
+      'Find out whether the gauge or the log subtracts the zero-flow pressure. Enter the readings as measured and calculate again, or repeat the test.',
+  },
   'zero-flow-drift/run': {
     severity: 'note',
+    ofOneDirection: true,
     source: practiceSource,
     message: ({
       direction,

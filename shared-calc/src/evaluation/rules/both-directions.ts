@@ -1,34 +1,35 @@
-import { capital } from '../../catalogue/words.js'
-import type { Finding } from '../../contract/record/index.js'
+import { directionOf } from '../../catalogue/findings/finding.js'
+import type { Direction, Finding } from '../../contract/record/index.js'
 
-const of = (direction: 'depressurisation' | 'pressurisation'): string => `${capital(direction)}: `
-const [out, into] = [of('depressurisation'), of('pressurisation')]
-
-/** What a finding says after its direction; undefined where it does not begin with one. */
-const remainder = ({ message }: Finding): string | undefined =>
-  [out, into].flatMap((start) => (message.startsWith(start) ? [message.slice(start.length)] : []))[0]
+const isOf = (one: Finding, direction: Direction): boolean => directionOf(one)?.direction === direction
 
 const sameOtherwise = (one: Finding, other: Finding): boolean =>
-  one.rule === other.rule &&
+  directionOf(one)?.id === directionOf(other)?.id &&
+  directionOf(one)?.ofBoth === directionOf(other)?.ofBoth &&
   one.severity === other.severity &&
   one.remedy === other.remedy &&
   one.value === other.value &&
-  one.limit === other.limit &&
-  remainder(one) === remainder(other)
+  one.limit === other.limit
 
 /** One finding where the two directions have the same one, word for word; it names the fields of both. */
 export function joinBothDirections(findings: readonly Finding[]): Finding[] {
   const twins = new Map<Finding, Finding>()
+  const joined = new Set<Finding>()
   for (const one of findings) {
-    if (!one.message.startsWith(out)) continue
-    const twin = findings.find((other) => other.message.startsWith(into) && sameOtherwise(one, other))
-    if (twin && ![...twins.values()].includes(twin)) twins.set(one, twin)
+    if (!isOf(one, 'depressurisation')) continue
+    const twin = findings.find(
+      (other) => isOf(other, 'pressurisation') && !joined.has(other) && sameOtherwise(one, other),
+    )
+    if (!twin) continue
+    twins.set(one, twin)
+    joined.add(twin)
   }
-  const joined = new Set(twins.values())
   return findings.flatMap((one) => {
     if (joined.has(one)) return []
     const twin = twins.get(one)
     if (!twin) return [one]
-    return [{ ...one, message: `Both directions: ${remainder(one)}`, where: [...one.where, ...twin.where] }]
+    return [
+      { ...one, message: directionOf(one)?.ofBoth ?? one.message, where: [...one.where, ...twin.where] },
+    ]
   })
 }

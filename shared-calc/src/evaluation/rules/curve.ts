@@ -33,16 +33,20 @@ export const correlation: Rule = ({ method, test }) => {
   })
 }
 
-const OUTLIER_ALPHA = 0.01
 /**
- * Share of its flow by which a reading must lie off the curve to be worth repeating: three times the scatter expected of
- * one flow reading. On a quiet curve smaller ones stand out by chance. Common practice, no source.
+ * Chance that any reading of a good run is called an outlier; each reading takes its part of it, as many are looked at.
+ * Source: Bonferroni's inequality, Cook and Weisberg 1982, 2.2.2 (value from memory).
  */
-const OUTLIER_SHARE = 0.015
+const OUTLIER_ALPHA = 0.05
+/**
+ * How far off the curve a reading must lie to be worth repeating: three times the scatter expected of one reading, of its
+ * flow (share) and of its pressure (Pa). On a quiet curve smaller ones stand out by chance. Common practice, no source.
+ */
+const EXPECTED = { times: 3, flow: 0.005, pressure_Pa: 0.1 } as const
 
 /** A reading that lies off the line through all the others. */
 export const outlier: Rule = ({ test }) =>
-  inEach(test.runs, ({ scatter, residuals, deviation, direction, index }) => {
+  inEach(test.runs, ({ curve, scatter, residuals, deviation, direction, index }) => {
     if (!scatter || scatter.rows < 4) return silent
     const where = (i: number) => [`runs[${index}].readings[${i}]`]
     if (!residuals) {
@@ -54,10 +58,14 @@ export const outlier: Rule = ({ test }) =>
           : [finding('outlier/others-exact', { where: where(i) }, { direction, reading: i })],
       )
     }
-    const limit = studentT(OUTLIER_ALPHA, scatter.rows - 3)
+    const limit = studentT(OUTLIER_ALPHA / scatter.rows, scatter.rows - 3)
     const off = deviation.column('d_fit')
+    const pressures = curve.column('dp')
+    const worthRepeating = (i: number) =>
+      EXPECTED.times *
+      Math.hypot(EXPECTED.flow, (curve.value('n') * EXPECTED.pressure_Pa) / (pressures[i] as number))
     return inEach(residuals.column('t_e'), (value, i) =>
-      !exceeds(Math.abs(value), limit) || Math.abs(off[i] as number) < OUTLIER_SHARE
+      !exceeds(Math.abs(value), limit) || Math.abs(off[i] as number) < worthRepeating(i)
         ? silent
         : [
             finding(

@@ -35,6 +35,7 @@ import {
 import { type Rule, silent } from './rule.js'
 import { targetAdjoiningSpaces, targetAlternatives, targetArea, targetPreparation } from './target.js'
 import { zeroFlowCopied, zeroFlowLimit, zeroFlowMoved, zeroFlowSamples } from './zero-flow.js'
+import { zeroFlowAllZero, zeroFlowMisread } from './zero-flow-doubts.js'
 
 export type { Rule, RuleContext } from './rule.js'
 
@@ -92,6 +93,8 @@ export const rules: readonly Rule[] = [
   ofALine(duplicateReading),
   identicalRuns,
   zeroFlowCopied,
+  zeroFlowAllZero,
+  ofALine(zeroFlowMisread),
   ofALine(zeroFlowMoved),
   signConvention,
   assumedHumidity,

@@ -172,5 +172,6 @@ export const identicalRuns: Rule = ({ record, test }) => {
     : silent
 }
 
-const exactlyOnCurve = ({ deviation }: WorkedRun): boolean =>
+/** Readings on one exact curve were not measured. */
+export const exactlyOnCurve = ({ deviation }: WorkedRun): boolean =>
   deviation.column('d_fit').every((share) => Math.abs(share) < 1e-6)

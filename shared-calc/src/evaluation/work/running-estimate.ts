@@ -4,8 +4,10 @@ import type {
   Conditions,
   Direction,
   FlowDevice,
+  PressureGauge,
   Run,
   TestRecord,
+  UncertaintyInputs,
 } from '../../contract/record/index.js'
 import { assumed, byRule, Calculation, type Given } from '../../engine/index.js'
 import { assumedExponentCurve } from '../../formulas/assumed-exponent.js'
@@ -30,6 +32,8 @@ export interface UnfinishedTest {
   readonly building: Partial<Building>
   readonly conditions: Partial<Conditions>
   readonly flowDevice?: FlowDevice
+  readonly pressureGauge?: PressureGauge
+  readonly uncertainty?: UncertaintyInputs
   readonly run: Run
   readonly target?: TestRecord['target']
 }

@@ -1,4 +1,5 @@
 import { didYouMean, nearest } from '../../catalogue/nearest.js'
+import { listed } from '../../catalogue/words.js'
 import { type LogProblem, problem } from '../problem.js'
 import type { Answers } from './interpretation.js'
 
@@ -89,12 +90,19 @@ export function readAnswers(given: Answers): { answers: Answers; problems: LogPr
       problems.push(
         problem(
           'layout-invalid',
-          `there is nothing called "${path.slice(0, 80)}" to set${didYouMean(nearest(path, FIELDS, spellings))}`,
+          `there is nothing called "${path.slice(0, 80)}" to set${didYouMean(nearest(path, FIELDS, spellings)) || ofSamePart(path)}`,
           { path: path.slice(0, 80) },
         ),
       )
   }
   return { answers, problems }
+}
+
+/** The names there are in the part that a path begins with. */
+function ofSamePart(path: string): string {
+  const [part = ''] = path.split('.')
+  const known = FIELDS.filter((field) => field.startsWith(`${part}.`))
+  return known.length > 0 ? `. In "${part}" there are ${listed(known)}` : ''
 }
 
 /** A field by its whole path, its last part, and that without its unit. */

@@ -9,6 +9,7 @@ import { openLog } from '../open-log.js'
 import { problem } from '../problem.js'
 import { readAnswers } from './answers.js'
 import type { FieldName } from './fields/classify.js'
+import { tellFormer } from './fields/former-columns.js'
 import type { FoundField } from './fields/found-field.js'
 import { fieldsOfSheet } from './fields/labels-behind.js'
 import { fieldsOver, namedRowsOf, roomsOf } from './fields/lists.js'
@@ -42,6 +43,7 @@ import { groupTests, valueText } from './tests/group.js'
 import { leftOutTests } from './tests/left-out.js'
 import { meansOfRuns, tellMeans } from './tests/mean-runs.js'
 import { scopeOf } from './tests/scope.js'
+import type { TestGroup } from './tests/test-group.js'
 import { unreadValues } from './unread-values.js'
 import { habitsOf } from './words/habits.js'
 import { readLabel } from './words/label.js'
@@ -159,7 +161,8 @@ export function interpretLog(
       ],
     }
   const { american, dayFirst } = habitsOf(visible)
-  const isTest = (name: string) => groups.some(({ key }) => isSameName(name, key))
+  const isTest = (name: string) =>
+    groups.some((group) => isSameName(name, group.key) || isTitleOf(name, group, groups))
   const houses = tables
     .filter(({ view }) => !view.sheet.hidden)
     .flatMap(({ view, isTaken }) => [
@@ -187,7 +190,9 @@ export function interpretLog(
   const unstored = visible.flatMap(unstoredFields)
   const tests = chosen.map((group): InterpretedTest & { uses: readonly Use[] } => {
     const draft = new Draft(answers, unstored)
-    const house = houses.find(({ name }) => isSameName(name, group.key) || beginsWith(group.key, name))
+    const house =
+      houses.find(({ name }) => isSameName(name, group.key) || beginsWith(group.key, name)) ??
+      houses.find(({ name }) => isTitleOf(name, group, groups))
     // A sheet of its own says more of a test than its line in an overview.
     const isOnOwnSheet = (field: FoundField) =>
       fields.some(
@@ -256,6 +261,7 @@ export function interpretLog(
     [
       ...fields.flatMap(({ cell, also = [] }) => [cell, ...also]),
       ...zeroFlow.found.flatMap(({ figures }) => figures.map(({ cell }) => cell)),
+      ...[...formOf.values()].flatMap(({ former }) => former.flatMap(({ cells }) => cells)),
       ...tests.flatMap(({ cells, findings }) => [
         ...Object.values(cells),
         ...findings.flatMap((finding) => finding.cells ?? []),
@@ -271,6 +277,7 @@ export function interpretLog(
       ...unsearched.findings(),
       ...tellCopies(copies),
       ...tellMeans(means),
+      ...[...formOf.values()].flatMap(({ former }) => tellFormer(former)),
       ...leftOutTests(groups, chosen),
       ...tellUnstored(unstored),
       ...lost,
@@ -300,6 +307,23 @@ function unknownQuestion(unknown: readonly ZeroEntry[]): Question {
     cells: unknown.map(({ figures }) => figures[0]?.cell ?? ''),
     ...texts.zeroFlowLabels({ labels }),
   }
+}
+
+/** Lines at the top of a sheet in which its title stands. */
+const TITLE_ROWS = 3
+
+/** "Plot 7" alone in the first lines of sheet "P7", which no other test is on: the list of plots calls the test so. */
+const isTitleOf = (name: string, group: TestGroup, groups: readonly TestGroup[]): boolean => {
+  const [first] = group.runs
+  const isOwn =
+    first !== undefined &&
+    groups.length > 1 &&
+    groups.every((one) => one === group || one.runs.every(({ view }) => view.name !== first.view.name))
+  if (!isOwn) return false
+  const { held } = first.view
+  return Array.from({ length: TITLE_ROWS }, (_, row) => held(row, 0)).some(
+    (content) => content?.kind === 'text' && isSameName(content.text, name),
+  )
 }
 
 /** "House 1 – depressurisation" is a table of house 1. */

@@ -233,8 +233,8 @@ function writeRun(sheet: Worksheet, { places, record }: SummaryInput, run: Worke
     [
       { head: 'leakage curve', align: 'left' },
       { head: 'value' },
-      { head: '95 % from' },
-      { head: '95 % to' },
+      { head: 'fit scatter only,\n95 % from' },
+      { head: 'fit scatter only,\n95 % to' },
       { head: 'unit', align: 'left' },
     ],
     curveRows.flatMap((figure) => {

@@ -37,7 +37,7 @@ export function writeVolumeSheet(
       { head: 'included in', align: 'left' },
       { head: 'solid', align: 'left' },
       { head: 'volume\nm³' },
-      { head: 'u\nm³' },
+      { head: 'std unc.\nm³' },
       { head: 'plan area\nm²' },
       { head: 'floor\ncounts', align: 'center' },
     ],
@@ -54,14 +54,14 @@ export function writeVolumeSheet(
         { head: 'number' },
         { head: 'figure', align: 'left' },
         { head: 'area\nm²' },
-        { head: 'u\nm²' },
+        { head: 'std unc.\nm²' },
       ],
       takeOff.elements.map((element, i) => elementRow(element, i)),
     )
     row = writeTable(
       sheet,
       row + 1,
-      [{ head: 'by kind', align: 'left' }, { head: 'area\nm²' }, { head: 'u\nm²' }],
+      [{ head: 'by kind', align: 'left' }, { head: 'area\nm²' }, { head: 'std unc.\nm²' }],
       [...worked.byKind].map(([kind, block]) => [
         kind,
         live(places, block, 'A_t', '0.00'),
@@ -87,7 +87,7 @@ export function writeVolumeSheet(
         live(places, block, 'v_s', '0.00'),
         live(places, block, 'v_w', '0.00'),
         live(places, block, 'd_s', '+0.00;-0.00;0.00'),
-        live(places, block, 'd_r', '+0.0%;-0.0%;0.0%'),
+        live(places, block, 'd_r', '+0.0 %;-0.0 %;0.0 %'),
         live(places, block, 'U_w', '0.00'),
       ]),
     )
@@ -113,7 +113,12 @@ export function writeVolumeSheet(
     return writeTable(
       sheet,
       start,
-      [{ head: 'total', align: 'left' }, { head: 'value' }, { head: 'u' }, { head: 'unit', align: 'left' }],
+      [
+        { head: 'total', align: 'left' },
+        { head: 'value' },
+        { head: 'std unc.' },
+        { head: 'unit', align: 'left' },
+      ],
       lines.flatMap(([name, block, symbol, unit]): (Shown | string)[][] =>
         block
           ? [[name, live(places, block, symbol, '0.00'), live(places, block, 'u_t', '0.00'), unit]]

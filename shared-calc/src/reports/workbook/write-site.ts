@@ -1,4 +1,6 @@
 import type { Workbook } from 'exceljs'
+import { capital } from '../../catalogue/words.js'
+import { fieldLabel } from '../../contract/record/field-labels.js'
 import type { TakeOff } from '../../contract/record/index.js'
 import { Calculation } from '../../engine/index.js'
 import { methodById } from '../../methods/index.js'
@@ -71,6 +73,6 @@ function writeInputs(workbook: Workbook, parts: object, places: Places): void {
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Inputs'
   let row = 3
   for (const [key, part] of Object.entries(parts))
-    if (key !== 'format') row = writeSection(sheet, part, key, key, row, places)
+    if (key !== 'format') row = writeSection(sheet, part, key, capital(fieldLabel([key]).label), row, places)
   setUpPage(sheet, { landscape: false, title: INPUTS, lastRow: row, lastColumn: 3 })
 }

@@ -1,6 +1,6 @@
 import type { Workbook } from 'exceljs'
 import { shortNames } from '../../catalogue/short-names.js'
-import { outcomeWords } from '../../catalogue/words.js'
+import { dayInWords, outcomeWords } from '../../catalogue/words.js'
 import type { Outcome } from '../../contract/record/index.js'
 import { columnLetters } from '../../reports/workbook/address.js'
 import { linkTo } from '../../reports/workbook/file-link.js'
@@ -22,7 +22,7 @@ const columns: readonly { head: string; width: number; text: (test: RerunTest) =
   { head: 'Outcome', width: 24, text: ({ outcome }) => outcome },
   { head: 'Site', width: 18, text: ({ site }) => site ?? '' },
   { head: 'Plot', width: 16, text: ({ building }) => building ?? '' },
-  { head: 'Date', width: 11, text: ({ date }) => date ?? '' },
+  { head: 'Date', width: 19, text: ({ date }) => (date === undefined ? '' : dayInWords(date)) },
   { head: 'Test number', width: 16, text: ({ testNumber }) => testNumber ?? '' },
   { head: 'Verdict\nrecorded', width: 11, text: ({ verdict }) => outcomeText(verdict?.recorded) },
   { head: 'Verdict\nnow', width: 11, text: ({ verdict }) => outcomeText(verdict?.recomputed) },
@@ -72,7 +72,9 @@ export function writeFilesSheet(workbook: Workbook, { tests }: RerunReport): Rea
     rows.set(test, row)
     columns.forEach(({ head, width, text }, i) => {
       const content = head === 'File' ? `${names.get(test.file) ?? test.file}${text(test)}` : text(test)
-      const cell = dress(sheet.getCell(row, i + 1), { alignment: { ...wrap, horizontal: 'left' } })
+      const cell = dress(sheet.getCell(row, i + 1), {
+        alignment: { ...wrap, horizontal: typeof content === 'number' ? 'right' : 'left' },
+      })
       if (head === 'File') linkTo(cell, String(content), test.file)
       else cell.value = content
       if (typeof content === 'string' && content.length > width * 1.1)

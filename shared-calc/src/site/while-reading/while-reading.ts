@@ -1,9 +1,8 @@
 import { z } from 'zod'
 import { finding } from '../../catalogue/findings/finding.js'
 import { repeatNow } from '../../catalogue/findings/zero-flow.js'
-import { plain } from '../../catalogue/words.js'
 import { Finding, type Run } from '../../contract/record/index.js'
-import { type Block, byRule } from '../../engine/index.js'
+import { byRule, type Given } from '../../engine/index.js'
 import { outlier } from '../../evaluation/rules/curve.js'
 import { workDrift } from '../../evaluation/rules/zero-flow.js'
 import { basesOf } from '../../evaluation/work/derived.js'
@@ -18,20 +17,26 @@ import type { AtPressure, WorkedRun, WorkedTest } from '../../evaluation/work/wo
 import { derivedRates } from '../../formulas/derived.js'
 import { furtherReading } from '../../formulas/while-reading.js'
 import { fewestReadings, type Method } from '../../methods/method.js'
+import { type IntervalOf, intervalOfFew, intervalOfFit } from './interval.js'
 import { NextReading, nextReading } from './next-reading.js'
 import { assumeRun, fitRun, surroundings } from './work-reading.js'
 
 const finite = z.number()
 
-/** A figure while readings come in, with its interval so far. */
+/** A figure while readings come in, with its 95 % interval so far. */
 export const UnderWay = z.strictObject({ value: finite, lower: finite, upper: finite })
 export type UnderWay = z.infer<typeof UnderWay>
 
 /** State of a run after the readings so far. Never a result. */
 export const WhileReading = z.strictObject({
   readings: finite,
-  /** 'fit': a line through the readings, interval of the fit scatter only; 'assumed exponent': interval of the exponents to expect. */
+  /** 'fit': a line through the readings; 'assumed exponent': too few for one. */
   basis: z.enum(['fit', 'assumed exponent']),
+  /**
+   * What the intervals hold: the uncertainty budget of the result, or nothing, the ends being the value itself, where the
+   * readings lie so near to zero that no bounds can be set.
+   */
+  interval: z.enum(['whole budget', 'none']),
   exponent: finite,
   /** Temperatures were missing: densities were taken as equal. */
   densityAssumed: z.boolean(),
@@ -67,14 +72,14 @@ export function whileReading(unfinished: UnfinishedTest, method: Method): WhileR
   const lowest = lowestUsablePressure(run, method)
   const fewest = fewestReadings(method)
   if (run.readings.length < fewest || !method.formulas.scatter) {
-    const { curve, rate, error } = assumeRun(around, run)
+    const { curve, rate } = assumeRun(around, run)
     const coming = next(curve, lowest, run, method)
     return {
       readings: run.readings.length,
       basis: 'assumed exponent',
       exponent: ASSUMED_EXPONENT,
       densityAssumed,
-      ...figures(around, rate, error),
+      ...figures(around, rate, intervalOfFew(around, run)),
       next: coming,
       ...(method.stations
         ? { enough: coming.pressureDifference_Pa === undefined, enoughWhy: coming.why }
@@ -90,7 +95,7 @@ export function whileReading(unfinished: UnfinishedTest, method: Method): WhileR
     basis: 'fit',
     exponent: worked.curve.value('n'),
     densityAssumed,
-    ...figures(around, rate, rate),
+    ...figures(around, rate, intervalOfFit(around, worked)),
     next: coming,
     ...enough(around, worked, coming, method),
     findings: [...outliers(around, worked), ...drift(worked)],
@@ -103,24 +108,22 @@ type Rate = AtPressure['rate']
 function figures(
   { calculation, record }: RunSurroundings,
   rate: Rate,
-  ends: Block<'q_lo' | 'q_hi'>,
-): { q50_m3_h: UnderWay; n50_1_h?: UnderWay } {
-  const q50 = { value: rate.value('q_pr'), lower: ends.value('q_lo'), upper: ends.value('q_hi') }
-  if (record.building.volume_m3 === undefined) return { q50_m3_h: q50 }
+  intervalOf: IntervalOf | undefined,
+): Pick<WhileReading, 'interval' | 'q50_m3_h' | 'n50_1_h'> {
+  const soFar = (quantity: 'q50' | 'n50', figure: Given): UnderWay => {
+    const { value } = figure
+    return { value, ...(intervalOf?.(quantity, figure) ?? { lower: value, upper: value }) }
+  }
+  const q50 = {
+    interval: intervalOf ? ('whole budget' as const) : ('none' as const),
+    q50_m3_h: soFar('q50', rate.ref('q_pr')),
+  }
+  if (record.building.volume_m3 === undefined) return q50
   const derived = calculation.add('run1.so-far', 'per volume or area, so far', derivedRates, {
     q_pr: rate.ref('q_pr'),
-    q_lo: ends.ref('q_lo'),
-    q_hi: ends.ref('q_hi'),
     ...basesOf(record),
   })
-  return {
-    q50_m3_h: q50,
-    n50_1_h: {
-      value: derived.value('n_pr'),
-      lower: derived.value('n_pr_lo'),
-      upper: derived.value('n_pr_hi'),
-    },
-  }
+  return { ...q50, n50_1_h: soFar('n50', derived.ref('n_pr')) }
 }
 
 function next(curve: WorkedRun['curve'], lowest: number, run: Run, method: Method): NextReading {
@@ -150,11 +153,11 @@ function enough(
     dp_next: byRule(Math.max(...pressures), 'highest pressure read'),
   })
   const [now, after] = [further.value('h_now'), further.value('h_next')]
-  const [from, to] = [plain(now * 100), plain(after * 100)]
+  const [from, to] = [now, after].map((share) => (100 * share).toFixed(2))
   const words =
     from === to
-      ? `one more reading would not narrow the interval of ±${from} %`
-      : `one more reading would narrow the interval from ±${from} % to about ±${to} %`
+      ? `one more reading would not narrow what the scatter of the fit adds, ±${from} %`
+      : `one more reading would narrow what the scatter of the fit adds, from ±${from} % to about ±${to} %`
   return further.value('g_h') < WORTH_ANOTHER
     ? { enough: true, enoughWhy: `Enough readings: ${words}.` }
     : { enough: false, enoughWhy: `Take another reading: ${words}.` }

@@ -13,12 +13,14 @@ import { assumedExponentCurve } from '../../formulas/assumed-exponent.js'
 import { atReferencePressure } from '../../formulas/at-reference-pressure.js'
 import { leakageCurve } from '../../formulas/leakage-curve.js'
 import { standardAir } from '../../formulas/standard-air.js'
-import { assumedExponentError } from '../../formulas/while-reading.js'
 import type { Method } from '../../methods/method.js'
-import { EXPECTED_EXPONENTS } from '../plan/pressures.js'
 
 /** Temperature taken on both sides while none is logged, °C: then densities do not matter. */
 const ASSUMED_TEMPERATURE_C = 20
+
+/** Standard uncertainties of that temperature. Common practice, no source: lived-in rooms, and any season of a mild climate. */
+const UNKNOWN_INDOORS_K = 3
+const UNKNOWN_OUTDOORS_K = 8
 
 const densityOfLeaks = new Set(['rho_x'])
 
@@ -56,7 +58,14 @@ function still(calculation: Calculation, side: string): BlockOf<typeof moistAir>
 }
 
 /** The unfinished test in the shape that the work on runs reads; it is not a record and is never published. */
-function recordOf({ building, conditions, flowDevice, run }: UnfinishedTest): TestRecord {
+function recordOf({
+  building,
+  conditions,
+  flowDevice,
+  pressureGauge,
+  uncertainty,
+  run,
+}: UnfinishedTest): TestRecord {
   return {
     format: RECORD_FORMAT_3,
     building: { name: '', ...building },
@@ -67,6 +76,12 @@ function recordOf({ building, conditions, flowDevice, run }: UnfinishedTest): Te
       ...conditions,
     },
     ...(flowDevice && { flowDevice }),
+    ...(pressureGauge && { pressureGauge }),
+    uncertainty: {
+      ...(conditions.indoorTemperature_C === undefined && { indoorTemperature_K: UNKNOWN_INDOORS_K }),
+      ...(conditions.outdoorTemperature_C === undefined && { outdoorTemperature_K: UNKNOWN_OUTDOORS_K }),
+      ...uncertainty,
+    },
     runs: [run],
   }
 }
@@ -74,12 +89,10 @@ function recordOf({ building, conditions, flowDevice, run }: UnfinishedTest): Te
 /** A run with enough readings for a fit. Throws InputError where no line can be put through them. */
 export const fitRun = (around: RunSurroundings, run: Run): WorkedRun => workRun(around, run, 0)
 
-/** One or two readings, with the exponent assumed and the error that this can cause. */
+/** One or two readings, with the exponent assumed. */
 export interface AssumedRun {
   readonly curve: BlockOf<typeof leakageCurve>
   readonly rate: BlockOf<typeof atReferencePressure>
-  /** Ends of the leakage rate over the exponents to expect. */
-  readonly error: BlockOf<typeof assumedExponentError>
 }
 
 /** Puts a curve of the assumed exponent through the mean of the readings. Throws InputError for a reading on the wrong side of zero. */
@@ -113,19 +126,10 @@ export function assumeRun({ calculation, record, indoor, outdoor }: RunSurroundi
     standardAir,
     inputsBySymbol(standardAir, { symbols: densityOfLeaks, of: () => inLeaks }, [line]),
   )
-  const dp_r = byRule(50, 'reference pressure')
   const rate = calculation.add('run1.at50', 'at 50 Pa', atReferencePressure, {
-    dp_r,
+    dp_r: byRule(50, 'reference pressure'),
     C_L: standard.ref('C_L'),
     n: line.ref('n'),
   })
-  const error = calculation.add('run1.error', 'error of the assumed exponent', assumedExponentError, {
-    dp_r,
-    xbar: curve.ref('xbar'),
-    q_pr: rate.ref('q_pr'),
-    n_a,
-    n_lo: byRule(EXPECTED_EXPONENTS[0], 'lowest expected exponent'),
-    n_hi: byRule(EXPECTED_EXPONENTS[2], 'highest expected exponent'),
-  })
-  return { curve, rate, error }
+  return { curve, rate }
 }

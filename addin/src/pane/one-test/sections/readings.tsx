@@ -140,7 +140,7 @@ function WholeRun({ direction, store, picks = {}, asked, told }: RunProps) {
   return (
     <fieldset class="run">
       <legend>
-        {direction === 'depressurisation' ? 'Depressurisation' : 'Pressurisation'}{' '}
+        {direction === 'depressurisation' ? 'Depressurisation' : 'Pressurisation'}
         <span class="tell">{told}</span>
       </legend>
       {picks.stations ? <Taken stations={picks.stations} direction={direction} store={store} /> : null}
@@ -316,7 +316,7 @@ function readingsText(direction: Direction, { result }: SectionProps['state']): 
   }
   const pressures = run.readings.map(({ pressure_Pa }) => pressure_Pa)
   const [first = 0, last = 0] = [pressures[0], pressures.at(-1)]
-  return `${counted(run.readings.length, 'reading')}, ${withMinus(figure(first, 3))} to ${withMinus(figure(last, 3))} Pa`
+  return `${counted(run.readings.length, 'reading')}, ${withMinus(figure(first, 3))} to ${withMinus(figure(last, 3))}\u00a0Pa`
 }
 
 export const readingsSection: Section = {

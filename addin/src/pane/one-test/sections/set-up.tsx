@@ -2,6 +2,8 @@ import { counted } from '@draughtbook/shared-calc'
 import { ListRows } from '../../form/list-rows.js'
 import type { Section } from '../section.js'
 
+const SET_UP = { rows: () => true, start: {}, add: 'Add a photo' }
+
 /** How the house and the fan stood when the test was made. */
 export const setUpSection: Section = {
   id: 'set-up',
@@ -18,7 +20,7 @@ export const setUpSection: Section = {
       <p class="hint">
         Fan in its opening, gauge and hoses, sealed openings. Place and time are not kept in photos.
       </p>
-      <ListRows {...props} list="site.setUp" noun="Set-up" />
+      <ListRows {...props} list="site.setUp" noun="Set-up" only={SET_UP} />
     </>
   ),
 }

@@ -72,14 +72,21 @@ function WhileReading({ state: { result, evaluation, entries } }: SectionProps) 
 
 const titled = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1)
 
+const intervalWords = {
+  'whole budget': '95 % interval with instruments and weather',
+  none: 'no interval: the readings lie too near to zero',
+} as const
+
 type Readings = NonNullable<SectionProps['state']['result']>['site']['readings'][number]
 
 /** What the readings of a direction come to: too few to fit a line, an estimate. */
 function SoFar({ direction, state }: Readings) {
-  const { basis, exponent, readings, densityAssumed, n50_1_h, q50_m3_h } = state
+  const { basis, interval, exponent, readings, densityAssumed, n50_1_h, q50_m3_h } = state
+  const between = ({ lower, upper }: typeof q50_m3_h) =>
+    interval === 'none' ? '' : ` (${span(lower, upper)})`
   const figures = [
-    n50_1_h && `n50 ≈ ${figure(n50_1_h.value)} 1/h (${span(n50_1_h.lower, n50_1_h.upper)})`,
-    `q50 ≈ ${figure(q50_m3_h.value)} m³/h (${span(q50_m3_h.lower, q50_m3_h.upper)})`,
+    n50_1_h && `n50 ≈ ${figure(n50_1_h.value)} 1/h${between(n50_1_h)}`,
+    `q50 ≈ ${figure(q50_m3_h.value)} m³/h${between(q50_m3_h)}`,
   ]
   const shown = figures.filter(Boolean).join(', ')
   const densities = densityAssumed ? '; densities taken as equal' : ''
@@ -90,7 +97,8 @@ function SoFar({ direction, state }: Readings) {
           <b>{titled(direction)}</b>, {counted(readings, 'reading')}: {shown}
         </p>
         <p class="hint">
-          exponent {exponent.toFixed(2)}; interval of the fit scatter only{densities}
+          exponent {exponent.toFixed(2)}; {intervalWords[interval]}
+          {densities}
         </p>
       </>
     )
@@ -100,8 +108,9 @@ function SoFar({ direction, state }: Readings) {
         <b>Running estimate: {shown}</b>
       </p>
       <p>
-        {titled(direction)}, {counted(readings, 'reading')}, exponent {exponent} assumed; interval for
-        exponents from 0.55 to 0.75{densities}. Not a result.
+        {titled(direction)}, {counted(readings, 'reading')}, exponent {exponent} assumed;{' '}
+        {intervalWords[interval]}
+        {densities}. Not a result.
       </p>
     </>
   )

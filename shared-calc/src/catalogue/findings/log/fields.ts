@@ -40,6 +40,12 @@ export const fieldTexts = {
     message: 'The log does not name a test method. ISO 9972:2015 was used.',
     remedy: 'To use another, choose it with --method.',
   },
+  'log-volume-of-sides': {
+    severity: 'caution',
+    message: ({ text, amount, unit }: { text: string; amount: number; unit: string }) =>
+      `The internal volume is ${amount} ${unit}: ${quoted(text)} was multiplied.`,
+    remedy: 'Check that these are the inside lengths of the whole building.',
+  },
   'log-left-out/no-unit': {
     severity: 'caution',
     message: ({ label }: { label: string }) => `${quoted(label)} was left out, because it has no unit.`,

@@ -62,6 +62,11 @@ export const fileTexts = {
     severity: 'note',
     message: 'These readings were left out: their flows are the mean of two other runs.',
   },
+  'log-former-values': {
+    severity: 'note',
+    message: ({ heading }: { heading: string }) =>
+      `The values below ${quoted(heading)} were left out: they are not of this test.`,
+  },
   'log-unread-values': {
     severity: 'note',
     message: ({ labels, more }: { labels: readonly string[]; more: number }) =>

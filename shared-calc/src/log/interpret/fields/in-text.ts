@@ -11,8 +11,11 @@ export function fieldsInText(view: View, row: number, column: number, text: stri
   const pieces = /\d/.test(text) ? piecesOf(text) : []
   const told = pieces.flatMap(({ label, rest }) => inPiece(view, row, column, label, rest) ?? [])
   if (told.length >= 2) return told
-  const own = inOwnCell(view, row, column, text)
-  if (own) return [own]
+  const parts = text.split(/[;|]|\s\/\s|\s{2,}/)
+  // "House: Larch Cottage / Date: 12.03.2026": each label with its own value.
+  const isList = parts.length > 1 && parts.every((part) => /^\s*\p{L}[^:]*:\s*\S/u.test(part))
+  const own = (isList ? parts : [text]).flatMap((part) => inOwnCell(view, row, column, part) ?? [])
+  if (own.length > 0) return own
   const day = dayOfTest(view, row, column, text)
   if (day) return [day]
   return pieces.length === 1 ? told.filter((field) => isPlain(field, text)) : []

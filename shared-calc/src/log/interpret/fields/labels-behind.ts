@@ -3,6 +3,7 @@ import type { View } from '../grid/view.js'
 import type { Stopped } from '../not-searched.js'
 import type { FieldName } from './classify.js'
 import { findFields } from './find-fields.js'
+import { type FormerColumn, formerColumns } from './former-columns.js'
 import type { FoundField } from './found-field.js'
 
 type IsTaken = (row: number, column: number) => boolean
@@ -29,20 +30,28 @@ export interface FieldsOfSheet {
   readonly fields: readonly FoundField[]
   /** Set where the labels stand behind or below their values. */
   readonly mirrored?: Mirrored
+  /** Values of an earlier test, which were left out. */
+  readonly former: readonly FormerColumn[]
 }
 
 /**
  * The labelled values of a sheet. Labels stand in front of their values or above; where nearly nothing is found so, a sheet
  * that has them behind ("412 | m³ internal volume") or below is read that way.
  */
-export function fieldsOfSheet(view: View, isTaken: IsTaken, stopped: Stopped): FieldsOfSheet {
+export function fieldsOfSheet(view: View, isOfTable: IsTaken, stopped: Stopped): FieldsOfSheet {
+  const former = formerColumns(view).filter(({ top, column }) => !isOfTable(top + 1, column))
+  const isTaken: IsTaken = (row, column) =>
+    isOfTable(row, column) ||
+    former.some((one) => column === one.column && row > one.top && row <= one.bottom)
   const fields = findFields(view, isTaken, stopped)
   const usual = worth(fields)
-  if (usual >= FEWEST) return { fields }
+  if (usual >= FEWEST) return { fields, former }
   const [best] = [fromTheRight(view), fromBelow(view)]
     .map((mirrored) => ({ mirrored, fields: seenFrom(view, mirrored, isTaken, stopped) }))
     .sort((one, other) => worth(other.fields) - worth(one.fields))
-  return best && worth(best.fields) >= Math.max(FEWEST, usual + CLEARLY) ? best : { fields }
+  return best && worth(best.fields) >= Math.max(FEWEST, usual + CLEARLY)
+    ? { ...best, former }
+    : { fields, former }
 }
 
 const seenFrom = (

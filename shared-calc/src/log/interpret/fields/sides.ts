@@ -1,8 +1,8 @@
 import { figureOf } from '../../cells/number-text.js'
 import { bareUnit } from '../../cells/stated-unit.js'
 import { findUnit } from '../../cells/units.js'
-import { formPlaces, type View } from '../grid/view.js'
-import { readLabel, says } from '../words/label.js'
+import { formPlaces, leadOf, type View } from '../grid/view.js'
+import { type Label, readLabel, says } from '../words/label.js'
 
 /** Three lengths of a building written as a product: "12.4 x 8.2 x 2.5 m". */
 export interface Sides {
@@ -11,6 +11,8 @@ export interface Sides {
   /** Their product, to the tenth. */
   readonly amount: number
   readonly unit: 'm³' | 'ft³'
+  /** It stands alone behind a label of the volume. */
+  readonly isLabelled: boolean
 }
 
 const PRODUCT =
@@ -22,7 +24,8 @@ export function sidesIn(views: readonly View[]): Sides | undefined {
     const own: Sides[] = []
     for (const [row, column] of formPlaces(view)) {
       const text = view.text(row, column)
-      const sides = text === undefined || text.length > 120 ? undefined : productIn(text)
+      const sides =
+        text === undefined || text.length > 120 ? undefined : productIn(text, labelOf(view, row, column))
       if (sides) own.push({ ...sides, cell: view.address(row, column) })
     }
     return own
@@ -31,14 +34,29 @@ export function sidesIn(views: readonly View[]): Sides | undefined {
   return found.every(({ amount }) => amount === first?.amount) ? first : undefined
 }
 
-function productIn(text: string): Omit<Sides, 'cell'> | undefined {
+/** The label of a volume in front of a cell. */
+function labelOf(view: View, row: number, column: number): Label | undefined {
+  const text = leadOf(view, row, column, 1)
+  const label = text === undefined || text.length > 60 ? undefined : readLabel(text)
+  return label && says(label, 'volume') && !says(label, 'flow') ? label : undefined
+}
+
+function productIn(text: string, label: Label | undefined): Omit<Sides, 'cell'> | undefined {
   const [whole, first, one, second, two, third, three] = PRODUCT.exec(text) ?? []
   const units = new Set([one, two, three].flatMap((unit) => (unit ? findUnit(unit)?.unit : undefined) ?? []))
-  const [unit] = units
-  if (whole === undefined || units.size !== 1) return undefined
+  const [unit = UNITS[label?.unit?.unit ?? '']] = units
+  if (whole === undefined || units.size > 1 || unit === undefined) return undefined
   const product = [first, second, third].reduce((all, length) => all * figureOf(length ?? ''), 1)
-  return { text: whole.trim(), amount: Number(product.toFixed(1)), unit: unit === 'ft' ? 'ft³' : 'm³' }
+  return {
+    text: whole.trim(),
+    amount: Number(product.toFixed(1)),
+    unit: unit === 'ft' ? 'ft³' : 'm³',
+    isLabelled: label !== undefined && whole.trim() === text.trim(),
+  }
 }
+
+/** Units of lengths whose product is in that of a volume. */
+const UNITS: Readonly<Record<string, string>> = { 'm^3': 'm', cuft: 'ft' }
 
 /** "Volume | 287 + 150 = 437": text with figures beside a label of the volume, which is not one number. */
 export function unreadVolumeIn(views: readonly View[]): { text: string; cell: string } | undefined {

@@ -1,3 +1,4 @@
+import { findUnit } from '../../cells/units.js'
 import { type Written, writtenIn } from '../../cells/written.js'
 import type { Content } from './cell-content.js'
 import { cellsOf, READ, type View } from './view.js'
@@ -5,13 +6,26 @@ import { cellsOf, READ, type View } from './view.js'
 /** Fewer cells of two numbers below one another are no column of readings. */
 const FEWEST = 4
 
+/** A sheet has a column of pairs for each run; with more than these it is none of ours. */
+const MOST_COLUMNS = 8
+
 /**
- * A sheet whose readings stand in pairs in one column ("−55.3 / 412", "−55.3 Pa, 412 m³/h") with that column parted in two.
- * Undefined where there is no such column.
+ * A sheet whose readings stand in pairs in one column ("−55.3 / 412", "−55.3 Pa, 412 m³/h"), or in one for each run, with every such
+ * column parted in two. Undefined where there is none.
  */
 export function pairedView(view: View): View | undefined {
-  const column = columnOfPairs(view)
-  if (column === undefined) return undefined
+  let parted: View | undefined
+  let from = 0
+  for (let count = 0; count < MOST_COLUMNS; count++) {
+    const column = columnOfPairs(parted ?? view, from)
+    if (column === undefined) break
+    parted = partedAt(parted ?? view, column)
+    from = column + 2
+  }
+  return parted
+}
+
+function partedAt(view: View, column: number): View {
   const own = (at: number) => (at <= column ? at : at - 1)
   const at = (row: number, index: number): Content | undefined => {
     const content = view.at(row, own(index))
@@ -42,8 +56,8 @@ export function pairedView(view: View): View | undefined {
   }
 }
 
-function columnOfPairs(view: View): number | undefined {
-  for (let column = 0; column < view.columns; column++) {
+function columnOfPairs(view: View, from: number): number | undefined {
+  for (let column = from; column < view.columns; column++) {
     let pairs = 0
     for (let row = 0; row < Math.min(view.rows, READ.rows); row++) {
       const text = view.text(row, column)
@@ -67,7 +81,27 @@ const FIGURE = /[-−–+]?\d+(?:[.,]\d+)?/g
 const GROUPED = /^\s*[-−–+]?\d{1,3}(?:[  ]\d{3})+(?:[.,]\d+)?\s*$/
 
 /** Two numbers of one text with their units; a word in front of a number, as in "q = 412", is left out. */
-function pairIn(text: string, { decimal }: View): [Written, Written] | undefined {
+const pairIn = (text: string, view: View): [Written, Written] | undefined =>
+  plainPairIn(text, view) ?? pairInSentence(text, view)
+
+/** "At −55.3 Pa the fan moved 412 m³/h": the one pressure and the one air flow that a sentence states. */
+function pairInSentence(text: string, { decimal }: View): [Written, Written] | undefined {
+  if (text.length > 120 || !/\d/.test(text)) return undefined
+  const stated = [...text.matchAll(STATED)].flatMap(([, figure = '', words = '']) => {
+    const unit = [words, words.split(/\s/)[0] ?? '']
+      .map((one) => one.replace(/(?<![.,;:)])[.,;:)]+$/, ''))
+      .find((one) => findUnit(one))
+    const written = unit === undefined ? undefined : writtenIn(`${figure} ${unit}`, decimal)
+    return written ? [written] : []
+  })
+  const [one, other] = stated.filter(({ unit }) => unit?.kind === 'pressure' || unit?.kind === 'flow')
+  return stated.length === 2 && one && other && one.unit?.kind !== other.unit?.kind ? [one, other] : undefined
+}
+
+/** A number with the word or two behind it. */
+const STATED = /(?<![\p{L}\d.,^])([-−–+]?\d+(?:[.,]\d+)?)\s?([^\s\d,;]\S*(?: \p{L}\S*)?)/gu
+
+function plainPairIn(text: string, { decimal }: View): [Written, Written] | undefined {
   if (text.length > 40 || GROUPED.test(text)) return undefined
   const figures = [...text.matchAll(FIGURE)].filter(({ index }) => !/[\p{L}^]/u.test(text[index - 1] ?? ' '))
   const [first, second] = figures

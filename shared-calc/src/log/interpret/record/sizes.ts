@@ -1,6 +1,7 @@
 import { fieldText } from '../../../catalogue/findings/log/fields.js'
 import { valueReasons } from '../../../catalogue/findings/log/runs.js'
 import { questions } from '../../../catalogue/questions.js'
+import { placeWords } from '../../../contract/record/index.js'
 import { plausibleRanges } from '../../../contract/record/plausible.js'
 import { type KnownUnit, shown, toRecordUnit } from '../../cells/units.js'
 import type { Written } from '../../cells/written.js'
@@ -145,6 +146,12 @@ function putVolume(
     .sort((a, b) => b.rank - a.rank)
   const [best] = found
   const product = best || rooms ? undefined : sides()
+  if (product?.isLabelled) {
+    draft.tell(fieldText('log-volume-of-sides', product), product.cell, VOLUME)
+    draft.put(VOLUME, toRecordUnit(product.amount, product.unit === 'm³' ? M3 : FT3), product.cell)
+    draft.use(product.cell, 'volume', placeWords(VOLUME, {}), VOLUME)
+    return {}
+  }
   if (product) {
     draft.ask({ path: VOLUME, cells: [product.cell], ...questions.volumeOfSides(product) })
     return {}

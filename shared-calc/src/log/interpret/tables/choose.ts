@@ -3,7 +3,7 @@ import { toRecordUnit } from '../../cells/units.js'
 import { says } from '../words/label.js'
 import type { Doubt, KnownColumn, Segment } from './columns.js'
 import { exchangedColumns } from './exchanged-columns.js'
-import { PLAIN_CURVE, type PowerLaw, physicsScore, powerLaw } from './physics.js'
+import { PLAIN_CURVE, type PowerLaw, PRESSURES, physicsScore, powerLaw } from './physics.js'
 import { flowPrior, pressurePrior } from './priors.js'
 import { walkRows } from './rows.js'
 import type { Preferred } from './segments.js'
@@ -59,6 +59,11 @@ export const TOGETHER = 'together'
 const isNamed = ({ label, headingCell }: KnownColumn, name: string | undefined): boolean =>
   name !== undefined && (name === headingCell || name === label.text)
 
+/** "Depressurisation – final readings" over 61 Pa: no zero flow is as large, so the word is that of the readings. */
+const isBeyondZero = ({ view, head, columns }: Segment, at: number): boolean =>
+  columns.filter(({ role }) => role === 'pressure').length === 1 &&
+  [0, 1, 2].some((step) => Math.abs(view.number(head.first + step, at) ?? 0) > PRESSURES.reached)
+
 /** Columns of one kind that are tried against each other; a block of readings has two or three. */
 const MOST_PRESSURES = 5
 const MOST_CARRIERS = 8
@@ -79,9 +84,12 @@ export function chooseColumns(given: Segment, preferred: Preferred = {}): Block 
   const { segment, unnamed } = withUnnamed(given)
   // "Before (Pa)" and "After (Pa)" are lists of zero-flow values, whatever stands over them; Dutch "voor" is also "for".
   const named = segment.columns.filter(
-    ({ role, label }) =>
+    ({ role, label, at }) =>
       role === 'induced' ||
-      (role === 'pressure' && (says(label, 'before') === says(label, 'after') || says(label, 'former'))),
+      (role === 'pressure' &&
+        (says(label, 'before') === says(label, 'after') ||
+          says(label, 'former') ||
+          isBeyondZero(segment, at))),
   )
   // "Diff. (Pa)" is a deviation beside a pressure, and the pressure itself where there is no other.
   if (named.length === 0)

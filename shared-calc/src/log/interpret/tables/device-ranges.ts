@@ -1,4 +1,5 @@
 import { figureOf } from '../../cells/number-text.js'
+import { bareUnit } from '../../cells/stated-unit.js'
 import { findUnit, type KnownUnit } from '../../cells/units.js'
 import { blockBetween } from '../../grid/address.js'
 import type { View } from '../grid/view.js'
@@ -246,7 +247,9 @@ function saidNear(
       // A label with its value, or the heading of another table, says nothing of the coefficients.
       const own = at === row && column >= left && column <= right
       if (view.number(at, column + 1) !== undefined || (!own && isHeading(view, at, column))) continue
-      for (const unit of unitsIn(text)) {
+      // "Barometer | 1004 | hPa": the unit of another value.
+      if (view.number(at, column - 1) !== undefined && bareUnit(text)) continue
+      for (const unit of unitsIn(text.replace(VALUE_WITH_UNIT, ' '))) {
         if (unit.kind === 'flow') said.flow ??= unit
         if (unit.kind === 'pressure') said.pressure ??= unit
       }
@@ -255,6 +258,9 @@ function saidNear(
     }
   return said
 }
+
+/** "1004 hPa" of a remark near the table: a value, whose unit is no unit of the coefficients. */
+const VALUE_WITH_UNIT = /(?<![\d.,^])\d+(?:[.,]\d+)?\s?(?:hPa|kPa|mbar|mb|bar)(?!\p{L})/giu
 
 /** A text right above numbers that is no formula: it speaks of them. */
 const isHeading = (view: View, at: number, column: number): boolean =>

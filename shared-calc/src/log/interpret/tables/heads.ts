@@ -328,8 +328,10 @@ function stackText(view: View, row: number, column: number): string | undefined 
 
 function columnAt(view: View, top: number, end: number, first: number, column: number): Column | undefined {
   const pieces: { text: string; row: number }[] = []
+  const isFilled = view.number(first, column) !== undefined || view.number(first + 1, column) !== undefined
   for (let row = top; row < end; row++) {
     const text = stackText(view, row, column)
+    if (!isFilled && row < first - 1 && leadsToValue(view, row, column)) continue
     if (text !== undefined && isHeading(text)) pieces.push({ text, row })
   }
   const stated = pieces.length === 0 ? statedPressure(view, first - 1, column) : undefined
@@ -351,6 +353,12 @@ function columnAt(view: View, top: number, end: number, first: number, column: n
     headingCell: view.address(row, column),
   }
 }
+
+/** "Zero flow (Pa) | before | −1.2 | after | −0.9" over the headings: a text with its values behind it, and no numbers below. */
+const leadsToValue = (view: View, row: number, column: number): boolean =>
+  view.text(row, column) !== undefined &&
+  (hasValue(view, row, column) ||
+    (view.text(row, column + 1) !== undefined && view.number(row, column + 2) !== undefined))
 
 /** "50 Pa" over a column of flows is a number to the reader of cells, and a heading here. */
 function statedPressure(view: View, row: number, column: number): string | undefined {

@@ -294,7 +294,9 @@ export function walkRows(
       last = row
       continue
     }
-    const doubt = marked ?? doubtOf(view, row, [pressure, ...carriers])
+    const repeated = labels.find(({ text: one, lead }) => !lead && says(readLabel(one), 'repeated'))
+    const again = repeated && remarkDoubt(repeated.text)
+    const doubt = marked ?? again ?? doubtOf(view, row, [pressure, ...carriers])
     const ringed = ranges.map((range) => {
       if (!range) return undefined
       const text = textAt(view, row, range.at) ?? carriedRange.get(range.at)

@@ -1,6 +1,6 @@
 import { rowReasons } from '../../../catalogue/findings/log/runs.js'
 import type { Direction } from '../../../contract/record/index.js'
-import type { View } from '../grid/view.js'
+import { formPlaces, type View } from '../grid/view.js'
 import { directionIn, readLabel, says } from '../words/label.js'
 import type { Block } from './choose.js'
 import type { KnownColumn } from './columns.js'
@@ -188,7 +188,7 @@ export function titleOf(
   above: number,
 ): { direction?: Direction; from: string } {
   const inHeading = [pressure, ...carriers]
-    .map(({ label }) => headingDirection(label.tokens, label))
+    .map((column) => headingDirection(column.label.tokens, column.label) ?? besideDepress(segment, column))
     .find((one) => one)
   if (inHeading) return { direction: inHeading, from: 'its heading' }
   const { view, head, left, right } = segment
@@ -210,6 +210,7 @@ export function titleOf(
       break
     }
   if (nearest) return nearest
+  if (isShortForRun(segment.view, pressure)) return { direction: 'pressurisation', from: 'its heading' }
   const sheet = directionIn(readLabel(view.name))
   return sheet ? { direction: sheet, from: `the name of sheet ${view.name}` } : { from: '' }
 }
@@ -222,6 +223,37 @@ const isOfList = (view: View, row: number, column: number): boolean => {
       : directionIn(readLabel(view.text(line, column) ?? ''))
   const own = at(row)
   return own !== undefined && [at(row - 1), at(row + 1)].some((other) => other !== undefined && other !== own)
+}
+
+/** "Q dep | Q press": of two headings with the same other words one names the depressurisation. */
+function besideDepress({ head }: Block['segment'], { at, label }: KnownColumn): Direction | undefined {
+  const rest = (tokens: readonly string[]) => tokens.filter((token) => !OF_RUN.test(token)).join(' ')
+  const isPair = (other: Pick<KnownColumn, 'at' | 'label'>) =>
+    other.at !== at &&
+    directionIn(other.label) === 'depressurisation' &&
+    rest(other.label.tokens) === rest(label.tokens)
+  return label.tokens.includes('press') && head.columns.some(isPair) ? 'pressurisation' : undefined
+}
+
+const OF_RUN = /^(?:press|dep|depr|depress)$/
+
+/** "Press" over one table and "Depress" over another, with the same words below both: short for the direction, and not for pressure. */
+function isShortForRun(view: View, { at, label, headingCell }: KnownColumn): boolean {
+  if (label.tokens.length !== 1 || label.tokens[0] !== 'press') return false
+  const places = [...formPlaces(view)]
+  const own = places.find(([row, column]) => column === at && view.address(row, column) === headingCell)
+  return (
+    own !== undefined &&
+    places.some(([row, column]) => {
+      const text = view.text(row, column)
+      return (
+        text !== undefined &&
+        (row === own[0] || column === own[1]) &&
+        /^dep(?:r|ress)?\.?$/i.test(text) &&
+        view.text(row + 1, column) === view.text(own[0] + 1, own[1])
+      )
+    })
+  )
 }
 
 const BOXES = new Set(['☐', '□', '[ ]', '☒', '☑', '[x]'])

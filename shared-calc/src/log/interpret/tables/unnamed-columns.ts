@@ -67,7 +67,9 @@ export function withLostHeadings(
     const [before, after] = [columns[index - 1], columns[index + 1]]
     const earlier = columns.slice(0, index)
     const isSecond = (role: 'pressure' | 'flow') => earlier.filter((one) => one.role === role).length > 0
-    if (after?.role === 'flow' && after.at === column.at + 1 && isSecond('flow'))
+    // "Depress | −60 | −55" over "Flow | …": only the name of the run stands over its pressures.
+    const isOfRun = directionIn(column.label) !== undefined
+    if (after?.role === 'flow' && after.at === column.at + 1 && (isOfRun || isSecond('flow')))
       if (scoreOf(view, first, column, after) >= PLAIN_CURVE)
         return { ...column, role: 'pressure', byCurve: true }
     if (before?.role !== 'pressure' || before.at !== column.at - 1 || !isSecond('flow')) return column

@@ -95,6 +95,9 @@ const SUBSCRIPT = /(?<!\p{L})(a|t|v|q|[Δδ∆d]?p)_(e|f|i|a|o|m|b|l|in|out|int|
 const FOER = /(?<!\p{L})før(?!\p{L})/giu
 const FOR_AT_END = /(?<!\p{L})for(?=\s*(?:$|[([,:;=/]|pa(?!\p{L})))/gu
 
+/** "Tª interior": the word for temperature cut short. */
+const TEMPERATURE = /(?<!\p{L})t\.?ª/giu
+
 /** "N.º", "N°": its sign is no letter, and none for a degree. */
 const NUMERO = /(?<!\p{L})n\.?\s?[º°](?!\p{L})/giu
 
@@ -103,6 +106,7 @@ export function wordsOf(text: string): string[] {
   return text
     .replace(FOER, 'fore')
     .replace(NUMERO, 'nr')
+    .replace(TEMPERATURE, 'temperatura')
     .normalize('NFKD')
     .replace(/\p{M}/gu, '')
     .replace(/([a-z]{3})([A-Z])/g, '$1 $2')

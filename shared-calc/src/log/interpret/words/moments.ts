@@ -16,6 +16,8 @@ export function momentsAbove(
   row: number,
   columns: readonly number[],
 ): readonly (Moment | undefined)[] {
+  // One value alone is not of two moments.
+  if (columns.length < 2) return []
   for (let at = row - 1; at >= Math.max(0, row - ROWS); at--) {
     const found = columns.map((column) => momentIn(view.text(at, column)))
     const has = (moment: Moment) => found.filter((one) => one === moment).length

@@ -36,6 +36,7 @@ export function valuesOf(
   const own = leftOf(view, row, column, isTaken)
   if (own) return [own]
   const right = rightOf(view, row, column, isTaken)
+  if (runs.length === 1 && areOfSeveralRuns(view, row, right)) return []
   if (right.length > 0)
     return inMoments(
       view,
@@ -81,6 +82,19 @@ export function valuesOf(
   })
   // Blocks below one another have one column of pressures.
   return [only, ...beside.filter(({ cell }, index) => beside.findIndex((one) => one.cell === cell) === index)]
+}
+
+/** "Zero before | −1.2 | −0.8" below "Dep 1 | Dep 2" over the readings of one of the two: whose they are, the log does not say. */
+function areOfSeveralRuns(view: View, row: number, values: readonly Placed[]): boolean {
+  const headings = values.flatMap(({ column }) => headingAbove(view, row, column, HEADED) ?? [])
+  const named = new Set(headings.map(directionIn))
+  return (
+    values.length > 1 &&
+    headings.length === values.length &&
+    named.size === 1 &&
+    !named.has(undefined) &&
+    new Set(headings.map(({ text }) => text)).size === values.length
+  )
 }
 
 /** "Fan closed (Pa) | 1st dep | 2nd dep | 1st pres | 2nd pres" over a line of values: each has a heading of its own. */

@@ -1,0 +1,49 @@
+import { fileText } from '../../../catalogue/findings/log/file.js'
+import { remarkFinding } from '../../../catalogue/findings/remark.js'
+import type { Finding } from '../../../contract/record/index.js'
+import { formPlaces, type View } from '../grid/view.js'
+import { readLabel, says } from '../words/label.js'
+
+/** A column of a form that holds the values of an earlier test beside those of this one. */
+export interface FormerColumn {
+  readonly view: View
+  readonly heading: string
+  readonly column: number
+  readonly top: number
+  readonly bottom: number
+  readonly cells: readonly string[]
+}
+
+/** Blank lines inside such a column. */
+const BLANKS = 2
+
+/** "Last year" over a column of values, each beside the value of this test in the same line. */
+export function formerColumns(view: View): FormerColumn[] {
+  const found: FormerColumn[] = []
+  for (const [row, column] of formPlaces(view)) {
+    const heading = column < 2 ? undefined : view.text(row, column)
+    if (heading === undefined || heading.length > 40 || !says(readLabel(heading), 'former')) continue
+    const cells: string[] = []
+    let bottom = row
+    for (let at = row + 1; at < view.rows && at - bottom <= BLANKS + 1; at++) {
+      const content = view.at(at, column)
+      if (!content) continue
+      if (!isBesideAnother(view, at, column)) break
+      bottom = at
+      cells.push(view.address(at, column))
+    }
+    if (cells.length > 0) found.push({ view, heading, column, top: row, bottom, cells })
+  }
+  return found
+}
+
+/** A label in front, and between the two a value of the same kind. */
+function isBesideAnother(view: View, row: number, column: number): boolean {
+  const kind = view.at(row, column)?.kind
+  const left = Array.from({ length: column }, (_, at) => view.at(row, at)?.kind)
+  const label = left.indexOf('text')
+  return label >= 0 && left.some((one, at) => at > label && one === kind)
+}
+
+export const tellFormer = (columns: readonly FormerColumn[]): Finding[] =>
+  columns.map(({ heading, cells }) => remarkFinding(fileText('log-former-values', { heading }), [...cells]))
