@@ -127,43 +127,6 @@ describe('evaluations on threads of their own', () => {
     expect(await other).toMatchObject([{ ok: true, value: { json: asExpected } }])
   })
 
-  describe('while few wait', () => {
-    const onThisThread = { evaluation }
-
-    it('are done on the calling thread, each with its own outcome', async () => {
-      const { batches, sizes } = told()
-      const { evaluate: evaluateHere } = evaluatorOn(batches, 1, PATIENCE_s, onThisThread)
-      const [good, malformed, gone, last] = await Promise.allSettled([
-        evaluateHere(order(), wanted),
-        evaluateHere(order('{'), wanted),
-        evaluateHere(order(), () => false),
-        evaluateHere(order(), wanted),
-      ])
-      expect(good).toMatchObject({ status: 'fulfilled', value: { json: asExpected } })
-      expect(last).toMatchObject({ status: 'fulfilled', value: { json: asExpected } })
-      expect(malformed.status === 'rejected' && malformed.reason).toBeInstanceOf(JsonError)
-      expect(gone).toMatchObject({ status: 'rejected', reason: { status: 499 } })
-      expect(sizes).toEqual([])
-    })
-
-    it('go to a thread where one is large, with those behind it', async () => {
-      const { batches, sizes } = told()
-      const { evaluate: evaluateHere } = evaluatorOn(batches, 1, PATIENCE_s, onThisThread)
-      const large = order(`${JSON.stringify(demoRecord())}${' '.repeat(5000)}`)
-      const answers = await Promise.all([order(), large, order()].map((one) => evaluateHere(one, wanted)))
-      for (const { json } of answers) expect(text(json)).toBe(expected)
-      expect(sizes).toEqual([2])
-    })
-
-    it('go to a thread where many come together', async () => {
-      const { batches, sizes } = told()
-      const { evaluate: evaluateHere } = evaluatorOn(batches, 1, PATIENCE_s, onThisThread)
-      const answers = await Promise.all(Array.from({ length: 20 }, () => evaluateHere(order(), wanted)))
-      for (const { json } of answers) expect(text(json)).toBe(expected)
-      expect(sizes[0]).toBeGreaterThan(1)
-    })
-  })
-
   it('are left out when their client has gone before their turn', async () => {
     const { batches, sizes } = told()
     const { evaluate: evaluateThere } = evaluatorOn(batches, 1, PATIENCE_s)

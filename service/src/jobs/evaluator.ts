@@ -3,7 +3,6 @@ import { tookTooLong } from '../http/within.js'
 import type { EvaluationBytes, EvaluationOrder, EvaluationText } from './evaluation.js'
 import type { Batches } from './evaluator-threads.js'
 import { TooLong } from './in-thread.js'
-import { SMALL } from './jobs.js'
 import { type Outcome, unwrap } from './outcome.js'
 
 /**
@@ -36,16 +35,6 @@ const BATCHES = 2
 /** One event loop cannot feed more threads than these. */
 export const MOST_EVALUATORS = 3
 
-/** What small orders are evaluated with on the calling thread; absent until that is loaded and has been used a few times. */
-export interface OnThisThread {
-  evaluation?: (order: EvaluationOrder) => EvaluationText
-}
-
-/** Where fewer wait, small orders are evaluated on the calling thread: the way to another costs a third of an evaluation. */
-const FEW = 8
-/** Longest time for that before the event loop does everything else. */
-const SLICE_MS = 3
-
 interface Item {
   readonly order: EvaluationOrder
   readonly wanted: () => boolean
@@ -54,9 +43,9 @@ interface Item {
 }
 
 /**
- * Evaluates small orders on the calling thread while few of them wait, and else on other threads, several at a time, so that the event
- * loop is free for everything else. An order that crashes its batch because of a bug fails alone: the others of the batch are run
- * again one by one.
+ * Evaluates on other threads, several orders at a time, so that the event loop is free for everything else. The event loop could take
+ * a few by itself, and was measured to be worse: a thread that is seldom used is slow when it is, and fewer are answered a second. An
+ * order that crashes its batch because of a bug fails alone: the others of the batch are run again one by one.
  * @param batches - the threads
  * @param timeout_s - the longest a batch may take; its requests are answered with 503 then, its thread is replaced
  */
@@ -64,7 +53,6 @@ export function evaluatorOn(
   batches: Batches,
   threads: number,
   timeout_s: number,
-  onThisThread: OnThisThread = {},
 ): { evaluate: Evaluator; readonly waiting: number } {
   const waiting: Item[] = []
   let onTheirWay = 0
@@ -74,32 +62,11 @@ export function evaluatorOn(
     if (planned) return
     planned = true
     // After this turn of the event loop, so that orders that arrived together go together.
-    setImmediate(work)
-  }
-
-  function work(): void {
-    planned = false
-    const { evaluation } = onThisThread
-    if (evaluation === undefined || waiting.length >= FEW) send()
-    else evaluateFew(evaluation)
-  }
-
-  /** One after the other; a large one, and with it whatever is behind it, goes to a thread. */
-  function evaluateFew(evaluation: (order: EvaluationOrder) => EvaluationText): void {
-    const end = performance.now() + SLICE_MS
-    for (let item = waiting.shift(); item; item = waiting.shift()) {
-      if (item.order.body.length > SMALL) {
-        waiting.unshift(item)
-        send()
-        return
-      }
-      if (stillWanted(item)) answer(item, () => evaluation(item.order))
-      if (performance.now() > end) break
-    }
-    if (waiting.length > 0) plan()
+    setImmediate(send)
   }
 
   function send(): void {
+    planned = false
     while (onTheirWay < threads * BATCHES && waiting.length > 0) {
       const batch = waiting.splice(0, batchSize(waiting.length)).filter(stillWanted)
       if (batch.length === 0) continue

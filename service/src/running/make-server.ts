@@ -6,6 +6,7 @@ import { createSecureContext, TLSSocket } from 'node:tls'
 import type { Settings } from '../settings/settings.js'
 import { refuseCrumbs } from './crumbs.js'
 import { doubtful } from './doubtful.js'
+import { classesFor } from './express-classes.js'
 import { inSlices } from './in-slices.js'
 import { PACE, type Pace, watchBodies } from './pace.js'
 
@@ -45,6 +46,7 @@ export function makeServer(
   { pace = PACE, headers_ms = HEADERS_MS }: Patience = {},
 ): Server {
   const options = {
+    ...classesFor(app),
     headersTimeout: headers_ms,
     // Bodies are judged by their pace, not by a time that only fits one line and one size.
     requestTimeout: 0,

@@ -2,7 +2,7 @@ import type { AddressInfo } from 'node:net'
 import type { Logger } from 'pino'
 import { createApp } from '../app.js'
 import { type Sweeping, startSweeping } from '../archive/upload-folders.js'
-import { evaluatorOn, MOST_EVALUATORS, type OnThisThread } from '../jobs/evaluator.js'
+import { evaluatorOn, MOST_EVALUATORS } from '../jobs/evaluator.js'
 import { startEvaluators } from '../jobs/evaluator-threads.js'
 import { type Pool, startPool } from '../jobs/pool.js'
 import { Metrics } from '../seen/metrics.js'
@@ -44,8 +44,7 @@ export async function start(settings: Settings, log: Logger): Promise<Running> {
   const tls = await readTlsFiles(settings)
   const { evaluatorThreads, evaluators, pool, long } = startThreads(settings)
   const pools = [evaluators, pool, long]
-  const onThisThread: OnThisThread = {}
-  const evaluator = evaluatorOn(evaluators, evaluatorThreads, settings.timeout_s, onThisThread)
+  const evaluator = evaluatorOn(evaluators, evaluatorThreads, settings.timeout_s)
   const state = new RunningState(settings.concurrency, placesOfOne(settings))
   let sweeping: Sweeping | undefined
   try {
@@ -69,7 +68,7 @@ export async function start(settings: Settings, log: Logger): Promise<Running> {
       url: `${scheme}://${host}:${port}`,
       state,
       pool,
-      warm: warmUp({ jobs: pool, evaluators, onThisThread }, state.startingUp),
+      warm: warmUp({ jobs: pool, evaluators }, state.startingUp),
       stop: async () => {
         const finished = await stop({ server, pools, state, settings })
         await ended.end()

@@ -1,6 +1,3 @@
-import { setImmediate } from 'node:timers/promises'
-import type { EvaluationOrder } from '../jobs/evaluation.js'
-import type { OnThisThread } from '../jobs/evaluator.js'
 import type { Batches } from '../jobs/evaluator-threads.js'
 import { warmUpHere } from '../jobs/jobs.js'
 import type { Pool } from '../jobs/pool.js'
@@ -31,7 +28,6 @@ const RECORD = {
 interface Threads {
   readonly jobs: Pick<Pool, 'run'>
   readonly evaluators: Batches
-  readonly onThisThread: OnThisThread
 }
 
 /**
@@ -39,10 +35,7 @@ interface Threads {
  * long as it takes: on a busy machine the start of a thread alone may need more time than a request may.
  * @param waitsFor - names what is still waited for, while it is
  */
-export async function warmUp(
-  { jobs, evaluators, onThisThread }: Threads,
-  waitsFor: Set<string>,
-): Promise<void> {
+export async function warmUp({ jobs, evaluators }: Threads, waitsFor: Set<string>): Promise<void> {
   const body = new TextEncoder().encode(JSON.stringify(RECORD))
   const never = new AbortController().signal
   const orders = Array.from({ length: TIMES }, (_, i) => ({ body, trace: i === 0, uncertainty: false }))
@@ -53,20 +46,9 @@ export async function warmUp(
   for (const name of Object.keys(steps)) waitsFor.add(name)
   await Promise.all([
     warmUpHere().then(makeLists),
-    evaluateHere(onThisThread, orders),
     ...Object.entries(steps).map(async ([name, step]) => {
       await step()
       waitsFor.delete(name)
     }),
   ])
-}
-
-/** With turns of the event loop between: the service answers meanwhile. */
-async function evaluateHere(onThisThread: OnThisThread, orders: readonly EvaluationOrder[]): Promise<void> {
-  const { evaluation } = await import('../jobs/evaluation.js')
-  for (const order of orders) {
-    evaluation(order)
-    await setImmediate()
-  }
-  onThisThread.evaluation = evaluation
 }
