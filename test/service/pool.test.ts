@@ -27,7 +27,7 @@ describe('the worker pool', () => {
     await expect(pool.run('workbook', { body: body() }, never)).rejects.toThrow(/takes longer/)
     const waitsFor = new Set<string>()
     const evaluators = { run: async () => [] } as unknown as Batches
-    await warmUp({ jobs: pool, evaluators, onThisThread: {} }, waitsFor)
+    await warmUp({ jobs: pool, evaluators }, waitsFor)
     expect([...waitsFor]).toEqual([])
   })
 
