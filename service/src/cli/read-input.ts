@@ -1,7 +1,7 @@
 import { stat } from 'node:fs/promises'
 import { basename, extname } from 'node:path'
-import { dayOf, InputError, parseRecord, type TestRecord } from '@draughtbook/shared-calc'
-import { type Answers, answeredRecord, LIMITS } from '@draughtbook/shared-calc/log'
+import { dayOf, InputError, parseRecord } from '@draughtbook/shared-calc'
+import { type Answers, LIMITS, testWithAnswers } from '@draughtbook/shared-calc/log'
 import { NotReadable, readRegular } from '../files/read-regular.js'
 import type { ReadTest } from '../input/read-sheet.js'
 import { readSheet } from '../input/read-sheet.js'
@@ -24,7 +24,10 @@ export async function readInput(path: string, options: ReadOptions = {}): Promis
       throw new InputError([{ path: '', message: 'a record is read without a layout: omit --layout' }])
     if (extname(path).toLowerCase() === '.json')
       return [
-        { record: withAnswers(parseRecord(readJson(utf8(bytes))), options.answers), cells: {}, findings: [] },
+        testWithAnswers(
+          { record: parseRecord(readJson(utf8(bytes))), cells: {}, findings: [] },
+          options.answers,
+        ),
       ]
     const layout = await layoutOf(options)
     const layouts = layout ? [] : await layoutsFor(path)
@@ -44,9 +47,6 @@ const layoutOf = async ({ layout }: ReadOptions) =>
           throw error instanceof NotReadable ? new InputError([{ path: '', message: error.message }]) : error
         }
       })
-
-const withAnswers = (record: TestRecord, answers: Answers = {}): TestRecord =>
-  Object.keys(answers).length === 0 ? record : answeredRecord(record, answers)
 
 /** Day a file was last changed, YYYY-MM-DD, by the clock of this machine. */
 export const lastChanged = async (path: string): Promise<string> => dayOf((await stat(path)).mtime)

@@ -1,7 +1,6 @@
 import type { CellMap, Finding, TestRecord } from '@draughtbook/shared-calc'
 import {
   type Answers,
-  answeredRecord,
   fileText,
   type Grid,
   type Layout,
@@ -10,6 +9,7 @@ import {
   readLog,
   remarkFinding,
   testsOf,
+  testWithAnswers,
 } from '@draughtbook/shared-calc/log'
 import { parseRecordRows, RECORD, RECORD_SHEET_FORMAT } from '@draughtbook/shared-calc/workbook'
 import { OpenQuestions } from './open-questions.js'
@@ -41,9 +41,7 @@ export function readSheet(bytes: Uint8Array, name: string, options: SheetOptions
   const grid = openLog(bytes, name, layout?.decimal ?? decimalOf(answers))
   const rows = layout ? undefined : summaryRows(grid)
   if (rows) {
-    const summary = summaryOf(rows)
-    const given = Object.keys(answers).length > 0
-    return [given ? { ...summary, record: answeredRecord(summary.record, answers) } : summary]
+    return [testWithAnswers(summaryOf(rows), answers)]
   }
   const reading = { ...options, acceptProposal: true }
   // A text file is opened again where the chosen layout states another decimal sign; that is readLog's affair.

@@ -17,7 +17,6 @@ export { CellRange, gridFromRanges } from './grid/ranges.js'
 export { encodingOf, type TextEncoding } from './grid/text/decode.js'
 export { findSeparator } from './grid/text/dialect.js'
 export { splitFields } from './grid/text/split-fields.js'
-export { answeredRecord } from './interpret/answered-record.js'
 export { wholePath } from './interpret/answers.js'
 export { answersLayout } from './interpret/answers-layout.js'
 export { type InterpretOptions, interpretLog } from './interpret/interpret.js'
@@ -29,6 +28,7 @@ export type {
   Question,
   Use,
 } from './interpret/interpretation.js'
+export { testWithAnswers } from './interpret/test-with-answers.js'
 export type { ReadTest } from './layout/apply.js'
 export { chooseLayout } from './layout/fingerprint.js'
 export { LAYOUT_SHEET, layoutPieces, savedLayout } from './layout/saved-with.js'

@@ -1,11 +1,11 @@
 import { fileText } from '../catalogue/findings/log/file.js'
 import { remarkFinding } from '../catalogue/findings/remark.js'
-import type { Finding, TestRecord } from '../contract/record/index.js'
+import type { Finding } from '../contract/record/index.js'
 import { sheetOf } from './grid/address.js'
 import type { Grid } from './grid/grid.js'
-import { answeredRecord } from './interpret/answered-record.js'
 import { interpretLog } from './interpret/interpret.js'
 import type { Answers, Interpretation, InterpretedTest, Question, Use } from './interpret/interpretation.js'
+import { testWithAnswers } from './interpret/test-with-answers.js'
 import { applyLayout, type ReadTest } from './layout/apply.js'
 import { chooseLayout } from './layout/fingerprint.js'
 import { savedLayout } from './layout/saved-with.js'
@@ -91,16 +91,16 @@ export function readGrid(grid: Grid, options: ReadOptions = {}): ReadLog {
 
 function byLayout(grid: Grid, layout: Layout, given: Answers, why: Why): ReadLog {
   const { test: wanted, ...answers } = given
-  const all = applyLayout(grid, layout).map(
-    (test, index): LogTest => ({
+  const all = applyLayout(grid, layout).map((read, index): LogTest => {
+    const test = read.record ? testWithAnswers({ ...read, record: read.record }, answers) : read
+    return {
       ...test,
-      ...(test.record && { record: answered(test.record, answers) }),
       key: String(index + 1),
-      name: test.record?.building.name ?? '',
-      findings: [layoutNote(layout, why, test.cells), ...test.findings],
+      name: read.record?.building.name ?? '',
+      findings: [layoutNote(layout, why, read.cells), ...test.findings],
       questions: [],
-    }),
-  )
+    }
+  })
   const tests = wanted === undefined || all.length === 1 ? all : all.filter(({ key }) => key === wanted)
   const missing = all.length > 0 && tests.length === 0
   return {
@@ -115,9 +115,6 @@ function byLayout(grid: Grid, layout: Layout, given: Answers, why: Why): ReadLog
     ],
   }
 }
-
-const answered = (record: TestRecord, answers: Answers): TestRecord =>
-  Object.keys(answers).length === 0 ? record : answeredRecord(record, answers)
 
 const noSuchTest = (wanted: string, all: readonly LogTest[]): LogProblem =>
   problem(

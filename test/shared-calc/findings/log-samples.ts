@@ -205,6 +205,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-unit-likely/pressures': [{ highest: 61.2 }],
   'log-unit-proven/flows': [{ unit: 'm³/h', result: 1.52, cell: 'Log!B22' }],
   'log-answer': [{ field: 'internal volume', answer: '412.6 m3' }],
+  'log-answer/instead': [{ field: 'internal volume', answer: '412.6 m3', before: '421.6 m³' }],
   'log-name-of-file': [
     { name: 'plot-7', of: 'file' },
     { name: 'Plot 7', of: 'test' },

@@ -22,6 +22,7 @@ import { turned, type View, viewOf } from './grid/view.js'
 import type { Answers, Interpretation, InterpretedTest, Question, Use } from './interpretation.js'
 import { NotSearched } from './not-searched.js'
 import { nothingFound } from './nothing-found.js'
+import { answersWithoutFields, type Before } from './record/before.js'
 import { putConditions } from './record/conditions.js'
 import { putDetails } from './record/details.js'
 import { Draft } from './record/draft.js'
@@ -189,7 +190,6 @@ export function interpretLog(
     .find((one) => one)
   const unstored = visible.flatMap(unstoredFields)
   const tests = chosen.map((group): InterpretedTest & { uses: readonly Use[] } => {
-    const draft = new Draft(answers, unstored)
     const house =
       houses.find(({ name }) => isSameName(name, group.key) || beginsWith(group.key, name)) ??
       houses.find(({ name }) => isTitleOf(name, group, groups))
@@ -211,47 +211,53 @@ export function interpretLog(
       ...fieldsOver(group.runs, others),
     ]
     const scope = scopeOf(group, groups, fields, ofRows)
-    putDetails(draft, scope, {
-      fileName: grid.fileName,
-      fileDate: options.fileDate,
-      american,
-      dayFirst,
-      key: house?.name ?? group.key,
-      several: groups.length > 1,
-      listed: ofHouse.length > 0 && !ofHouse.some(({ name }) => name === 'name' || name === 'address'),
-      views: visible,
-    })
-    if (wanted === undefined) askYear(draft, group, groups)
-    putConditions(draft, scope, group.runs)
-    const offered = { rooms, sides: () => sidesIn(visible), unread: () => unreadVolumeIn(visible) }
-    const volume = putSizes(draft, scope, offered, american)
-    putRuns(draft, group.runs, {
-      grid,
-      scope,
-      zeroFlow,
-      group,
-      copied: alike.filter(({ ofOtherHouse }) => ofOtherHouse),
-      devices,
-      volume,
-      american,
-    })
-    if (zeroFlow.unknown.length > 0 && answers['zeroFlow.labels'] === undefined)
-      draft.ask(unknownQuestion(zeroFlow.unknown))
-    const fans = joined.filter(({ run, isCertain }) => group.runs.includes(run) && !isCertain)
-    if (fans.length > 0 && !isTogether(answers[FANS])) draft.ask(fansQuestion(fans))
-    if (group.refusedBy)
-      draft.tell(
-        fileText('log-refused-test/read', { title: group.refusedBy.title }),
-        group.refusedBy.cell,
-        'runs',
-      )
-    for (const { label, labelCell } of zeroFlow.namedFor(group))
-      draft.tell(runText('log-zero-unused', { label }), labelCell, 'runs')
-    if (volume.open) draft.ask(volumeUnitQuestion(volume.open, american))
-    putSeries(draft, grid, group)
-    const target = draft.answered('target.preset')
-    if (target !== undefined) draft.put('target.preset', target)
-    draft.put('format', formatNeeded(draft.record))
+    const fill = (draft: Draft): Draft => {
+      putDetails(draft, scope, {
+        fileName: grid.fileName,
+        fileDate: options.fileDate,
+        american,
+        dayFirst,
+        key: house?.name ?? group.key,
+        several: groups.length > 1,
+        listed: ofHouse.length > 0 && !ofHouse.some(({ name }) => name === 'name' || name === 'address'),
+        views: visible,
+      })
+      if (wanted === undefined) askYear(draft, group, groups)
+      putConditions(draft, scope, group.runs)
+      const offered = { rooms, sides: () => sidesIn(visible), unread: () => unreadVolumeIn(visible) }
+      const volume = putSizes(draft, scope, offered, american)
+      putRuns(draft, group.runs, {
+        grid,
+        scope,
+        zeroFlow,
+        group,
+        copied: alike.filter(({ ofOtherHouse }) => ofOtherHouse),
+        devices,
+        volume,
+        american,
+      })
+      if (zeroFlow.unknown.length > 0 && answers['zeroFlow.labels'] === undefined)
+        draft.ask(unknownQuestion(zeroFlow.unknown))
+      const fans = joined.filter(({ run, isCertain }) => group.runs.includes(run) && !isCertain)
+      if (fans.length > 0 && !isTogether(answers[FANS])) draft.ask(fansQuestion(fans))
+      if (group.refusedBy)
+        draft.tell(
+          fileText('log-refused-test/read', { title: group.refusedBy.title }),
+          group.refusedBy.cell,
+          'runs',
+        )
+      for (const { label, labelCell } of zeroFlow.namedFor(group))
+        draft.tell(runText('log-zero-unused', { label }), labelCell, 'runs')
+      if (volume.open) draft.ask(volumeUnitQuestion(volume.open, american))
+      putSeries(draft, grid, group)
+      const target = draft.answered('target.preset')
+      if (target !== undefined) draft.put('target.preset', target)
+      draft.put('format', formatNeeded(draft.record))
+      return draft
+    }
+    const own = answersWithoutFields(answers)
+    const before = own && beforeAnswers(fill(new Draft(own, unstored)))
+    const draft = fill(new Draft(answers, unstored, before))
     return finished(draft, group, scope, grid)
   })
   const ofChosen = new Set(chosen.flatMap((group) => group.runs))
@@ -284,6 +290,17 @@ export function interpretLog(
     ],
     problems,
   }
+}
+
+/** What a log has of its own: of a field that it leaves open, nothing. */
+function beforeAnswers({ record, collector, questions }: Draft): Before {
+  const cells = { ...collector.cells }
+  const known = structuredClone(record) as Record<string, Record<string, unknown>>
+  for (const { path } of questions) {
+    const [part = '', name = ''] = path.split('.', 2)
+    delete known[part]?.[name]
+  }
+  return { record: known, cells }
 }
 
 const hasDevicePressures = (tables: readonly SheetTables[]): boolean =>

@@ -14,6 +14,12 @@ export const fieldTexts = {
     message: ({ field, answer }: { field: string; answer: string }) =>
       `${capital(field)}: your answer ${quoted(answer)} was used.`,
   },
+  'log-answer/instead': {
+    severity: 'caution',
+    message: ({ field, answer, before }: { field: string; answer: string; before: string }) =>
+      `${capital(field)}: your answer ${quoted(answer)} was used instead of ${before}.`,
+    remedy: 'Check which is right, and correct the log where it is wrong.',
+  },
   'log-name-of-file': {
     severity: 'note',
     message: ({ name, of }: { name: string; of: 'test' | 'file' }) =>

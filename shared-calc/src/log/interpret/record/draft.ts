@@ -14,6 +14,7 @@ import { setPath } from '../../layout/set-path.js'
 import type { SeriesReading } from '../../series/read-series.js'
 import type { UnstoredField } from '../grid/unstored.js'
 import type { Answers, Question, Use } from '../interpretation.js'
+import { type Before, valueBefore } from './before.js'
 
 /** A record as it is put together: values with their cells, findings and questions. */
 export class Draft {
@@ -24,10 +25,14 @@ export class Draft {
   /** Raw series that readings were taken from. */
   readonly series: SeriesReading[] = []
 
-  /** @param unstored - values of the form that are formulas without results */
+  /**
+   * @param unstored - values of the form that are formulas without results
+   * @param before - what there is without the answers
+   */
   constructor(
     readonly answers: Answers,
     readonly unstored: readonly UnstoredField[] = [],
+    private readonly before: Before = { record: {}, cells: {} },
   ) {}
 
   /** The cell of a value that is a formula without a result; undefined where there is none. */
@@ -54,17 +59,32 @@ export class Draft {
     this.uses.push({ cells, heading, usedAs, path, ...(reason ? { reason } : {}) })
   }
 
-  /** The answer given for a field of the record, as the value it stands for; faults are problems. */
+  /**
+   * The answer given for a field of the record, as the value it stands for; faults are problems. What it takes the place of is named
+   * with its cell.
+   */
   answered(path: string, unit?: KnownUnit): number | string | undefined {
-    const typed = this.answers[path]
+    const answer = this.answers[path]
+    const value = this.valueOf(answer, path, unit)
+    if (answer === undefined || value === undefined) return undefined
+    const field = placeWords(path, {})
+    const before = valueBefore(this.before.record, path)
+    this.tell(
+      before === undefined || before.value === value
+        ? fieldText('log-answer', { field, answer })
+        : fieldText('log-answer/instead', { field, answer, before: before.words }),
+      this.before.cells[path] ?? '',
+      path,
+    )
+    return value
+  }
+
+  private valueOf(typed: string | undefined, path: string, unit?: KnownUnit): number | string | undefined {
     if (typed === undefined) return undefined
     const result = interpret({ kind: 'text', value: typed }, fieldKind(path), unit ? { unit } : {})
-    if ('refused' in result) {
-      this.collector.refuse(result.refused, result.fault ?? result.message, undefined, path)
-      return undefined
-    }
-    this.tell(fieldText('log-answer', { field: placeWords(path, {}), answer: typed }), '', path)
-    return result.value
+    if (!('refused' in result)) return result.value
+    this.collector.refuse(result.refused, result.fault ?? result.message, undefined, path)
+    return undefined
   }
 
   /** A number of the log in the unit of records, by the reader that layouts use; what it took to read it is said. */
