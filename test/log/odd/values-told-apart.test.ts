@@ -110,3 +110,13 @@ it('readings of an earlier visit in a table beside do not hide those of the test
   expect(choices).toContain('Last visit, for comparison')
   close(read(bytes, { test: choices[0] as string }).n50, n50Of([dep, pres]))
 })
+
+it('the day of an export is the date of the test only with a word about it, whatever number stands above', async () => {
+  const others = FORM.filter(([label]) => label !== 'Date')
+  expect(others.length).toBe(FORM.length - 1)
+  const head: Rows = [['Serial', 'G-0098'], ['Exported', day('2026-04-23')], [null]]
+  const { record, said, asked } = read(await book({ Test: [...head, ...others, ...runs] }))
+  expect(asked).toEqual([])
+  expect(record?.test.date).toBe('2026-04-23')
+  expect(said.join()).toContain('No date in the log is labelled as the date of the test')
+})

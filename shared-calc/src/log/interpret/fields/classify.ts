@@ -48,7 +48,7 @@ export function classify(
   if (kind === 'date')
     return isCalibration(label)
       ? undefined
-      : says(label, 'date') || label.tokens.length <= 3 || isOfATest(label)
+      : says(label, 'date') || (label.tokens.length <= 3 && hasWord(label)) || isOfATest(label)
         ? 'date'
         : undefined
   if (kind === 'text') return ofText(label)
@@ -64,6 +64,9 @@ export function classify(
   }
   return ofNumber(label, unit, value)
 }
+
+/** "G-0098" above a day is a number of something, and no word for that day. */
+const hasWord = ({ tokens }: Label): boolean => tokens.some((token) => /\p{L}{2}/u.test(token))
 
 /** "Second test (after sealing) | 3 June": the title of a test with its day. */
 const isOfATest = (label: Label): boolean =>
