@@ -115,7 +115,7 @@ describe('a raw gauge series on the page', () => {
     await step(page, 'On site')
     await outcome(page).waitFor()
     const run = page.getByRole('group', { name: /^Depressurisation/ })
-    expect(await run.textContent()).toMatch(/5 readings, −61\.8 to −18\.0 Pa.*gauge!A1:C721/)
+    expect(await run.textContent()).toMatch(/5 readings, −61\.8 to −18\.0\sPa.*gauge!A1:C721/)
     expect(complaints).toEqual([])
     // The reader's own remarks came along, with their cells.
     const own = findings.filter(({ rule }) => rule === 'log-series-short')

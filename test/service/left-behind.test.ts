@@ -68,7 +68,7 @@ describe('files of an upload', () => {
   it('that cannot be removed do not end the service, which says where they stay', async () => {
     const disk = await folder()
     // The disk becomes read-only once the folder of the request is there, as one does that has an error.
-    const waits = `for i in $(seq 1200); do ls -d '${disk}'/*/request-* && break; sleep 0.05; done; mount -o remount,ro '${disk}'`
+    const waits = `for i in $(seq 6000); do ls -d '${disk}'/*/request-* && break; sleep 0.05; done; mount -o remount,ro '${disk}'`
     const first = `mount -t tmpfs tmpfs '${disk}' && { (${waits}) >/dev/null 2>&1 & true; }`
     const { base, says } = await spawnService({ env: { TMPDIR: disk }, first })
     const sent = request(`${base}/v1/registers?asOf=2026-10-31`, {
@@ -83,7 +83,7 @@ describe('files of an upload', () => {
       body.append('files', new Blob(['a,b\n1,2\n']), 'log.csv')
       return (await fetch(`${base}/v1/registers?asOf=2026-10-31`, { method: 'POST', body })).status
     }
-    await expect.poll(status, { timeout: 60_000 }).toBe(503)
+    await expect.poll(status, { timeout: 240_000 }).toBe(503)
     sent.destroy()
     await says(/uploaded files stay in .*request-\w+ until the service ends: the disk is read-only/)
     expect((await fetch(`${base}/healthz`)).status).toBe(200)
