@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs'
+import type { Finding } from '@draughtbook/shared-calc'
 import { builtInLayouts, interpretLog, readLog } from '@draughtbook/shared-calc/log'
 import { describe, expect, it } from 'vitest'
 import type { Rows } from '../support/book'
@@ -8,9 +9,7 @@ import { dep, HEADINGS, HOUSE, sheetOfForm, zeroRows } from './house'
 const RUN: Rows = [['Depressurisation'], ...zeroRows(dep), HEADINGS, ...dep.readings]
 
 /** What is said of the answers, each with its cells. */
-const saidOf = (
-  findings: readonly { rule: string; severity: string; message: string; cells?: readonly string[] }[],
-) =>
+const saidOf = (findings: readonly Finding[]) =>
   findings
     .filter(({ rule }) => rule === 'log-answer')
     .map(({ severity, message, cells = [] }) => `${severity}: ${message} ${cells.join()}`)
