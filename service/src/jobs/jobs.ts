@@ -33,7 +33,7 @@ export const jobsHere: Jobs = {
  * Bodies above this go to a worker. Whatever a body of this size says, and however it is wrong, it takes the event loop no more
  * than a few milliseconds.
  */
-export const SMALL = 4 * 1024
+const SMALL = 4 * 1024
 
 interface Place {
   readonly jobs: Jobs

@@ -4,6 +4,7 @@ import { setPath } from '../layout/set-path.js'
 import { LogError, problem } from '../problem.js'
 import { readAnswers } from './answers.js'
 import type { Answers } from './interpretation.js'
+import { isForField } from './record/before.js'
 import { Draft } from './record/draft.js'
 
 /** A test as it was read: from a log, a workbook or a file of JSON. */
@@ -26,7 +27,7 @@ export function testWithAnswers<Test extends Read>(test: Test, given: Answers = 
   const changed = JSON.parse(JSON.stringify(test.record)) as Record<string, unknown>
   const cells: Record<string, string> = { ...test.cells }
   for (const path of Object.keys(answers)) {
-    if (!/^(building|test|conditions|target)\./.test(path)) {
+    if (!isForField(path)) {
       problems.push(
         problem('layout-invalid', 'this can only be set for a test log that is read without a layout', {
           path,

@@ -33,11 +33,11 @@ function inWords(path: string, value: number | string): string {
     : printed(value)
 }
 
-/** Answers that may take the place of a value: those for single fields of the record. */
-const FIELD = /^(building|test|conditions|target)\./
+/** Whether an answer is for a single field of the record, and so may take the place of a value. */
+export const isForField = (path: string): boolean => /^(building|test|conditions|target)\./.test(path)
 
-/** The answers without those; undefined where there are none of them. */
+/** The answers without those for fields; undefined where there are none of them. */
 export function answersWithoutFields(answers: Answers): Answers | undefined {
-  const others = Object.entries(answers).filter(([path]) => !FIELD.test(path))
+  const others = Object.entries(answers).filter(([path]) => !isForField(path))
   return others.length < Object.keys(answers).length ? Object.fromEntries(others) : undefined
 }

@@ -65,26 +65,22 @@ export class Draft {
    */
   answered(path: string, unit?: KnownUnit): number | string | undefined {
     const answer = this.answers[path]
-    const value = this.valueOf(answer, path, unit)
-    if (answer === undefined || value === undefined) return undefined
+    if (answer === undefined) return undefined
+    const result = interpret({ kind: 'text', value: answer }, fieldKind(path), unit ? { unit } : {})
+    if ('refused' in result) {
+      this.collector.refuse(result.refused, result.fault ?? result.message, undefined, path)
+      return undefined
+    }
     const field = placeWords(path, {})
     const before = valueBefore(this.before.record, path)
     this.tell(
-      before === undefined || before.value === value
+      before === undefined || before.value === result.value
         ? fieldText('log-answer', { field, answer })
         : fieldText('log-answer/instead', { field, answer, before: before.words }),
       this.before.cells[path] ?? '',
       path,
     )
-    return value
-  }
-
-  private valueOf(typed: string | undefined, path: string, unit?: KnownUnit): number | string | undefined {
-    if (typed === undefined) return undefined
-    const result = interpret({ kind: 'text', value: typed }, fieldKind(path), unit ? { unit } : {})
-    if (!('refused' in result)) return result.value
-    this.collector.refuse(result.refused, result.fault ?? result.message, undefined, path)
-    return undefined
+    return result.value
   }
 
   /** A number of the log in the unit of records, by the reader that layouts use; what it took to read it is said. */
