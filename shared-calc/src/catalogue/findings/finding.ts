@@ -22,7 +22,8 @@ export type FindingParams<Id extends FindingId> = ParamsOf<(typeof findingCatalo
 export interface OfDirection {
   readonly direction: Direction
   readonly id: FindingId
-  readonly ofBoth: string
+  /** Put together where it is asked for: most findings have no twin. */
+  ofBoth(): string
 }
 
 /** Kept beside the findings: the contract's finding has no place for it. */
@@ -52,7 +53,7 @@ export function finding<Id extends FindingId>(
   }
   if (text.ofOneDirection) {
     const { direction } = params as unknown as { direction: Direction }
-    const ofBoth = said(text.message, { ...(params as object), direction: 'both directions' })
+    const ofBoth = (): string => said(text.message, { ...(params as object), direction: 'both directions' })
     ofDirections.set(made, { direction, id, ofBoth })
   }
   return made

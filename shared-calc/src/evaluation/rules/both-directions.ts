@@ -5,11 +5,11 @@ const isOf = (one: Finding, direction: Direction): boolean => directionOf(one)?.
 
 const sameOtherwise = (one: Finding, other: Finding): boolean =>
   directionOf(one)?.id === directionOf(other)?.id &&
-  directionOf(one)?.ofBoth === directionOf(other)?.ofBoth &&
   one.severity === other.severity &&
   one.remedy === other.remedy &&
   one.value === other.value &&
-  one.limit === other.limit
+  one.limit === other.limit &&
+  directionOf(one)?.ofBoth() === directionOf(other)?.ofBoth()
 
 /** One finding where the two directions have the same one, word for word; it names the fields of both. */
 export function joinBothDirections(findings: readonly Finding[]): Finding[] {
@@ -29,7 +29,7 @@ export function joinBothDirections(findings: readonly Finding[]): Finding[] {
     const twin = twins.get(one)
     if (!twin) return [one]
     return [
-      { ...one, message: directionOf(one)?.ofBoth ?? one.message, where: [...one.where, ...twin.where] },
+      { ...one, message: directionOf(one)?.ofBoth() ?? one.message, where: [...one.where, ...twin.where] },
     ]
   })
 }
