@@ -3,7 +3,7 @@ import { runText } from '../../catalogue/findings/log/runs.js'
 import { questions as texts } from '../../catalogue/questions.js'
 import { formatNeeded } from '../../contract/record/index.js'
 import { fewestReadings } from '../../methods/method.js'
-import { decimalOf } from '../grid/decimal.js'
+import { decimalOf, tellMixedDecimals } from '../grid/decimal.js'
 import type { Grid } from '../grid/grid.js'
 import { openLog } from '../open-log.js'
 import { problem } from '../problem.js'
@@ -39,6 +39,7 @@ import type { FoundRun } from './tables/runs.js'
 import { askYear, chooseTest } from './tests/chosen.js'
 import { joinContinued } from './tests/continued.js'
 import { copiesIn, tellCopies } from './tests/copies.js'
+import { tellDirectionAgain } from './tests/direction-again.js'
 import { FANS, isTogether, type Joined, joinFans } from './tests/fans.js'
 import { groupTests, valueText } from './tests/group.js'
 import { leftOutTests } from './tests/left-out.js'
@@ -248,8 +249,9 @@ export function interpretLog(
         )
       for (const { label, labelCell } of zeroFlow.namedFor(group))
         draft.tell(runText('log-zero-unused', { label }), labelCell, 'runs')
+      tellDirectionAgain(draft, group, groups)
       if (volume.open) draft.ask(volumeUnitQuestion(volume.open, american))
-      putSeries(draft, grid, group)
+      putSeries(draft, grid, group, fewest)
       const target = draft.answered('target.preset')
       if (target !== undefined) draft.put('target.preset', target)
       draft.put('format', formatNeeded(draft.record))
@@ -280,6 +282,7 @@ export function interpretLog(
     uses: tests.flatMap(({ uses }) => uses),
     findings: [
       ...grid.findings,
+      ...(decimal ? [] : tellMixedDecimals(grid)),
       ...unsearched.findings(),
       ...tellCopies(copies),
       ...tellMeans(means),

@@ -135,6 +135,9 @@ export const CONCEPTS = {
   /** A reading that was taken once more. */
   repeated:
     'superseded replaced ersetzt remplacee remplace vervangen | repeated below|repeated next|repeated later|repeated after|repeated at end|taken again|done again|measured again|read again|see repeat|see below|unten wiederholt|spater wiederholt|wird wiederholt|refait plus bas|refaite plus bas|mesure refaite|hieronder herhaald|opnieuw gemeten|powtorzono ponizej|repetida abajo|repetida abaixo|ripetuta sotto|gentaget nedenfor|gjentatt nedenfor|upprepad nedan',
+  /** A value that its keeper does not believe. */
+  wrong:
+    'wrong incorrect mistake falsch* fehler* stimmt faux fausse errone* erreur fout foute onjuist incorrecto incorrecta erroneo erronea sbagliato sbagliata errato errata errado errada bledn* blad zle chybn* spatne forkert fejl feil fel felaktig* vaara virhe* | not right|not correct|to be checked|please check|use instead|nicht richtig|bitte prufen',
   /** A run that was begun again. */
   restarted:
     'restart* neustart* neubeginn* recommenc* repris reprise herstart* reinici* ricomincia* omstart* uudelleen* wznow* restartovan* recomec* | started again|start again|starting again|began again|begun again|started over|start over|from the start|redone from here|neu begonnen|neu gestartet|von vorn|opnieuw begonnen|opnieuw gestart|startet forfra|startet pa nytt|borjade om|od nowa|od poczatku|znovu od zacatku|desde el principio|da capo',
