@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { book, type Rows } from '../support/book'
+import { book, type Rows, sheetOf } from '../support/book'
 import {
   closeTo,
   dep,
@@ -47,6 +47,11 @@ describe('a remark behind a value', () => {
     expect(asked).toEqual(['building.volume_m3'])
     expect(texts[0]).toContain(`wrong, use ${HOUSE.volume_m3}`)
     close(read(bytes, { volume: String(HOUSE.volume_m3) }).n50, n50Of(RUNS))
+  })
+
+  it('that says a volume is that of the outside is one that doubts it', async () => {
+    const row = ['Volume (m³)', HOUSE.volume_m3, 'outside dimensions']
+    expect(read(await formWith('Internal volume (m³)', row)).asked).toEqual(['building.volume_m3'])
   })
 
   it('that does not is named', async () => {
@@ -121,5 +126,23 @@ describe('a direction that comes twice', () => {
       await sheetOfForm([...titled(dep), ...titled(pres), ...titled(dep), ...titled(pres)]),
     )
     expect(said.join()).not.toContain('twice')
+  })
+})
+
+describe('a humidity without a label', () => {
+  it('in per cent behind a temperature is no second temperature', async () => {
+    const bytes = await book(
+      {
+        Test: [
+          ...FORM.map((row) => (row[0] === 'Outside temperature (°C)' ? [...row, '°C', 0.81] : row)),
+          [null],
+          ...RUNS.flatMap((run) => titled(run)),
+        ],
+      },
+      (workbook) => {
+        sheetOf(workbook, 'Test').getCell('D5').numFmt = '0%'
+      },
+    )
+    expect(read(bytes).asked).toEqual([])
   })
 })

@@ -12,7 +12,8 @@ export function heedRemark(draft: Draft, field: FoundField, path: string): void 
   const text = remarkBehind(field)
   if (text === undefined) return
   const label = readLabel(text)
-  if (!DOUBTING.some((concept) => says(label, concept))) {
+  const isGross = path === 'building.volume_m3' && says(label, 'gross')
+  if (!isGross && !DOUBTING.some((concept) => says(label, concept))) {
     draft.tell(cellText('log-remark/beside', { remark: text }), field.cell, path)
     return
   }
@@ -31,8 +32,7 @@ function remarkBehind({ view, row, column }: FoundField): string | undefined {
   const next = view.text(row, column + 1)
   const at = next !== undefined && bareUnit(next) ? column + 2 : column + 1
   const text = view.text(row, at)
-  if (text === undefined || text.length < SHORTEST || text.includes(':') || view.at(row, at + 1))
-    return undefined
+  if (text === undefined || !WORD.test(text) || text.includes(':') || view.at(row, at + 1)) return undefined
   const label = readLabel(text)
   const isColumn = [row - 1, row + 1].some((line) => view.number(line, at) !== undefined)
   const isLabel = [...LABELS].some((concept) => says(label, concept)) && view.at(row + 1, at) !== undefined
@@ -42,6 +42,6 @@ function remarkBehind({ view, row, column }: FoundField): string | undefined {
 /** "e.g. 350.0": how the form is to be filled in. */
 const EXAMPLE = /^\(?(?:e\.?g|z\.?\s?b|p\.?\s?ex|bijv|f\.?\s?eks|t\.?\s?ex|por ej|ad es)\b/i
 
-/** A shorter text is a sign or a unit that nobody knows. */
-const SHORTEST = 4
+/** A remark has a word; "% RH" and the like are units. */
+const WORD = /^[^%]*\p{L}{3}/u
 const LABELS = ['volume', 'area', 'temperature', 'barometer', 'pressure', 'flow', 'zero', 'date'] as const
