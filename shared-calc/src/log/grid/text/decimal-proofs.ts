@@ -19,8 +19,8 @@ export type DecimalProofs = Readonly<Record<Sign, Proof[]>>
 /** So many of each are kept. */
 const MOST = 4
 
-const SINGLE = /^\s*[+\-−–]?(\d*)([.,])(\d+)\s*(?![\d.,])(.*)$/
-const GROUPED = /^\s*[+\-−–]?\d{1,3}(?:([.,])\d{3})+([.,])\d+\s*(?![\d.,])(.*)$/
+const SINGLE = /^\s*[+\-−–]?(\d*)([.,])(\d+)(|[^\d.,].*)$/
+const GROUPED = /^\s*[+\-−–]?\d{1,3}(?:([.,])\d{3})+([.,])\d+(|[^\d.,].*)$/
 
 /** Adds what the texts of a sheet prove. */
 export function addProofs(
@@ -49,7 +49,7 @@ function proofIn(text: string): { sign: Sign; plain: boolean; grouped: boolean }
     : { sign: behind as Sign, plain: isPlain(more), grouped: true }
 }
 
-const isPlain = (rest: string): boolean => rest === '' || findUnit(rest) !== undefined
+const isPlain = (rest: string): boolean => rest.trim() === '' || findUnit(rest) !== undefined
 
 /**
  * The decimal sign that all texts together prove: some number can be read only with it, and none only with the other.
