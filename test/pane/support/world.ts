@@ -1,4 +1,3 @@
-import { existsSync } from 'node:fs'
 import { createServer, type Server } from 'node:http'
 import type { AddressInfo, Socket } from 'node:net'
 import express from 'express'
@@ -12,9 +11,9 @@ import {
 import { onTestFinished, TestRunner } from 'vitest'
 import { createApp } from '../../../service/src/app.js'
 import { defaultSettings } from '../../../service/src/settings/settings.js'
+import { chromiumPath } from '../../support/chromium.js'
 import { buildPane, copyOf } from './built-pane.js'
 
-const CHROMIUM = '/usr/bin/chromium'
 const FLAGS = [
   '--headless',
   '--no-sandbox',
@@ -54,9 +53,8 @@ const FLAGS = [
 let running: Promise<Browser> | undefined
 
 async function browser(): Promise<Browser> {
-  if (!existsSync(CHROMIUM)) throw new Error('these tests need Chromium: apt-get install chromium')
   if (!(await running?.catch(() => undefined))?.isConnected())
-    running = chromium.launch({ executablePath: CHROMIUM, args: FLAGS })
+    running = chromium.launch({ executablePath: chromiumPath(), args: FLAGS })
   return running as Promise<Browser>
 }
 
