@@ -1,6 +1,6 @@
 import { CALCULATION_VERSION } from '../catalogue/calculation-version.js'
 import * as current from './current.js'
-import type { KnownVersion, VersionParts } from './version.js'
+import type { KnownVersion, SeveralParts, VersionParts } from './version.js'
 
 /**
  * Every calculation version ever issued, oldest first; the last is the current one. When the version rises, the old
@@ -38,23 +38,27 @@ export const versions: readonly KnownVersion[] = [
     changed:
       'plainer wording of findings, labels and sheets; where a target limits an area, the leakage to seal also has its air flow; no figure changes',
     load: async () => (await import('./frozen/v1_4_0.js')) as unknown as VersionParts,
+    loadSeveral: async () => (await import('./frozen/several_v1_4_0.js')) as unknown as SeveralParts,
   },
   {
     version: '1.5.0',
     changed: 'plainer wording of findings, labels and sheets; no figure changes',
     load: async () => (await import('./frozen/v1_5_0.js')) as unknown as VersionParts,
+    loadSeveral: async () => (await import('./frozen/several_v1_5_0.js')) as unknown as SeveralParts,
   },
   {
     version: '1.6.0',
     changed:
       'the uncertainty budget takes the accuracies stated for gauge, flow device and thermometer in place of defaults, and counts a step between ranges of the flow device; a reading less than 1.5 % off the curve is no outlier; new findings: volume against areas, barometer against altitude, zero-flow pressure changed during a run, identical runs; plainer wording',
     load: async () => (await import('./frozen/v1_6_0.js')) as unknown as VersionParts,
+    loadSeveral: async () => (await import('./frozen/several_v1_6_0.js')) as unknown as SeveralParts,
   },
   {
     version: '1.7.0',
     changed:
       'new finding: zero-flow pressures that repeat those of another run; plainer wording of findings, labels and sheets; no figure changes',
     load: async () => (await import('./frozen/v1_7_0.js')) as unknown as VersionParts,
+    loadSeveral: async () => (await import('./frozen/several_v1_7_0.js')) as unknown as SeveralParts,
   },
   {
     version: CALCULATION_VERSION,
