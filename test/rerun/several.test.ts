@@ -120,8 +120,10 @@ describe('a building and the stages of a site, re-run with their tests', () => {
     ['stages', '1.5.0'],
     ['building', '1.6.0'],
     ['building', '1.7.0'],
+    ['building', '1.8.0'],
     ['stages', '1.6.0'],
     ['stages', '1.7.0'],
+    ['stages', '1.8.0'],
   ] as const)('%s made by version %s: its copied figures agree', async (kind, version) => {
     const old = await Promise.all(
       ['both directions.xlsx', 'misses its target.xlsx'].map(async (file) => {
