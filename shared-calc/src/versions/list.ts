@@ -65,6 +65,7 @@ export const versions: readonly KnownVersion[] = [
     changed:
       'new findings: zero-flow pressures that are all exactly 0, that have the wrong sign, or that were subtracted already; a reading is an outlier at a limit shared by all readings of its run, and only beyond three times the scatter expected at its pressure; where the record states no accuracy, the uncertainty budget of an EN 13829 test takes what the method allows flow device and thermometer; the test report says of the intervals of the curve that they hold only the scatter of the fit; plainer wording of findings, labels and sheets; no result changes',
     load: async () => (await import('./frozen/v1_8_0.js')) as unknown as VersionParts,
+    loadSeveral: async () => (await import('./frozen/several_v1_8_0.js')) as unknown as SeveralParts,
   },
   {
     version: CALCULATION_VERSION,

@@ -1,6 +1,6 @@
 import { bytesToHex, hexToBytes } from '@noble/hashes/utils.js'
 import { CALCULATION_VERSION } from '../../catalogue/calculation-version.js'
-import { InputError } from '../../contract/problem.js'
+import { problemsOf } from '../../contract/problem.js'
 import { problemsInWords } from '../../contract/record/index.js'
 import type { Grid } from '../../log/grid/grid.js'
 import { openLog } from '../../log/open-log.js'
@@ -10,7 +10,8 @@ import { type KnownVersion, severalOf } from '../../versions/version.js'
 import { testNamed } from '../named-test.js'
 import type { RerunTest } from '../report.js'
 import { buildingAgain } from './building-again.js'
-import { type Found, madeAgain, type ReportFile } from './made-again.js'
+import { enteredNote, type Found, madeAgain, type ReportFile } from './made-again.js'
+import type { PartOf } from './made-of-tests.js'
 import { stagesAgain } from './stages-again.js'
 
 /** Reads a building or stages for a re-run: they are compared once the tests that they are made of are known. */
@@ -44,16 +45,17 @@ export async function compareSeveral(
   const stated = versionOf(grid)
   const named = versions.filter(({ version }) => version === stated)
   const first = await fewest(file, named, tests)
-  // Its line may have been taken out or changed: made under the version that it names, it is then hardly alike.
-  if (first && first.differences.length <= HARDLY_ALIKE * first.compared.cells) return first
+  if (first && realOf(first) === 0) return first
+  // The line that names its version may have been changed, or taken out.
   const others = versions.filter((one) => !named.includes(one) && isLaterThanTests(one, tests))
   const other = await fewest(file, others, tests)
   if (!first || !other) return first ?? other
-  return other.differences.length < first.differences.length ? other : first
+  return realOf(other) < realOf(first) ? other : first
 }
 
-/** Share of its cells in which a report differs from the same made by another version. */
-const HARDLY_ALIKE = 0.1
+/** How many differences it has; one that cannot be made again has a single one, and is no match. */
+const realOf = ({ compared, differences }: RerunTest): number =>
+  compared.cells === 0 ? Number.MAX_SAFE_INTEGER : differences.filter(({ rounding }) => !rounding).length
 
 /** A report cannot be made of tests of a later version. */
 function isLaterThanTests(known: KnownVersion, tests: readonly RerunTest[]): boolean {
@@ -73,12 +75,9 @@ async function fewest(
   for (const one of known) {
     const compared = await under(file, one, tests)
     if (compared) all.push(compared)
-    if (compared?.differences.length === 0) break
+    if (compared && realOf(compared) === 0) break
   }
-  // One that cannot be made again has a single difference, and is no match.
-  const rank = ({ compared, differences }: RerunTest) =>
-    compared.cells === 0 ? Number.MAX_SAFE_INTEGER : differences.length
-  return all.sort((a, b) => rank(a) - rank(b))[0]
+  return all.sort((a, b) => realOf(a) - realOf(b))[0]
 }
 
 async function under(
@@ -94,14 +93,13 @@ async function under(
     ...(known.version !== CALCULATION_VERSION && { calculationVersion: known.version }),
   }
   try {
-    const found = kind
-      .parts(file.grid, file.bytes)
-      .map((part): Found => ({ part, test: testNamed(part, tests) }))
+    const found = testsOf(kind.parts(file.grid, file.bytes), tests)
     if (found.every(({ test }) => test === undefined)) return undefined
     return await madeAgain({ ...file, about }, { ...kind, pack: several.packReport }, found)
   } catch (error) {
-    if (!(error instanceof InputError)) throw error
-    const reasons = problemsInWords(error.problems)
+    const problems = problemsOf(error)
+    if (problems === undefined) throw error
+    const reasons = problemsInWords(problems)
     return {
       ...about,
       outcome: 'differs',
@@ -115,8 +113,25 @@ async function under(
           rounding: false,
         },
       ],
+      notes: [enteredNote(kind, file.grid)],
     }
   }
+}
+
+/** The tests that the rows name. Where no file of the name is given, the one that is not named by another row and has its plot and date. */
+function testsOf(parts: readonly PartOf[], tests: readonly RerunTest[]): Found[] {
+  const named = parts.map((part) => testNamed(part, tests))
+  return parts.map((part, i): Found => {
+    const test = named[i]
+    if (test) return { part, test }
+    const [alike, ...more] = tests.filter(
+      (one) =>
+        !named.includes(one) &&
+        one.date === part.date &&
+        [one.building, `${one.site}, ${one.building}`].includes(part.plot),
+    )
+    return alike && more.length === 0 ? { part, test: alike, renamed: true } : { part, test: undefined }
+  })
 }
 
 /** What the file says it was made under. */

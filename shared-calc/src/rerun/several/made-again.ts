@@ -1,11 +1,14 @@
 import type { GivenHome } from '../../assessment/building/home.js'
 import { counted } from '../../catalogue/words.js'
+import { problemsOf } from '../../contract/problem.js'
+import { addressOf, withSheet } from '../../log/grid/address.js'
 import type { Grid } from '../../log/grid/grid.js'
 import { archivedParts } from '../../reports/archive/open-archived.js'
 import type { SeveralParts } from '../../versions/version.js'
 import { archiveDifferences } from '../archive-shape.js'
 import { bad, type Difference, type RerunTest } from '../report.js'
-import { compareCopied, compareWhole } from './compare-workbook.js'
+import { type ComparedWorkbook, compareCopied, compareWhole } from './compare-workbook.js'
+import { asInCells, asInResults, type Entered } from './entered.js'
 import type { MadeOfTests, PartOf } from './made-of-tests.js'
 
 /** A report on several tests, as it was read. */
@@ -19,6 +22,8 @@ export interface ReportFile {
 export interface Found {
   readonly part: PartOf
   readonly test: RerunTest | undefined
+  /** It is that of the same plot and date: no file of the name is among those given. */
+  readonly renamed?: true
 }
 
 type Kind = MadeOfTests & { readonly pack: SeveralParts['packReport'] }
@@ -36,18 +41,10 @@ export async function madeAgain(
   return notGiven.length > 0 ? ofSomeTests(file, kind, found, notGiven) : ofAllTests(file, kind, found)
 }
 
-async function ofAllTests(
-  { about, bytes, grid }: ReportFile,
-  kind: Kind,
-  found: readonly Found[],
-): Promise<RerunTest> {
-  const { cells, savedAgain, differences } = await compareWhole(
-    layOut(kind, grid, found),
-    grid,
-    archivedParts(bytes),
-    { linked: [kind.copied.sheet], first: archiveDifferences(bytes), pack: kind.pack },
-  )
-  const real = differences.filter(({ rounding }) => !rounding)
+async function ofAllTests(file: ReportFile, kind: Kind, found: readonly Found[]): Promise<RerunTest> {
+  const { about, grid } = file
+  const { cells, savedAgain, differences } = await likest(file, kind, found)
+  const real = differences.filter(isReal)
   const [first, ...more] = real
   const made = `made again from its ${counted(found.length, 'test')}${underVersion(about)}`
   const saved = savedAgain === undefined ? '' : `; saved again${savedAgain && ` by ${savedAgain}`}`
@@ -63,13 +60,73 @@ async function ofAllTests(
           why: `${made}, every figure and everything visible agrees${saved}`,
         }),
     compared: { figures: found.length, cells },
-    differences: first ? [...real, ...differences.filter(({ rounding }) => rounding)] : differences,
-    notes: [
-      `What was entered for the ${kind.words}, such as its name or its rule, is read from the file itself`,
-      ...changedTests(found),
-    ],
+    differences: first ? [...real, ...differences.filter((one) => !isReal(one))] : differences,
+    notes: [enteredNote(kind, grid), ...changedTests(found)],
   }
 }
+
+/**
+ * Made again with what was entered, as its cells say. Where that does not agree, one of those cells may have been changed: then as the rest
+ * of the file says, if that agrees better; where it agrees as well, either may have been changed, and both are listed.
+ */
+async function likest(
+  { bytes, grid }: ReportFile,
+  kind: Kind,
+  found: readonly Found[],
+): Promise<ComparedWorkbook> {
+  const first = [...otherFiles(kind, found), ...archiveDifferences(bytes)]
+  const options = { linked: [kind.copied.sheet], first, pack: kind.pack }
+  const compare = async (entered: Entered) =>
+    compareWhole(layOut(kind, grid, found, entered), grid, archivedParts(bytes), options)
+  const count = ({ differences }: ComparedWorkbook) => differences.filter(isReal).length
+  const cells = asInCells(grid)
+  const byCells = await compare(cells).catch(unusable)
+  if (byCells && count(byCells) === 0) return byCells
+  const byResults = await compare(asInResults(grid, bytes)).catch(byCells ? unusable : undefined)
+  if (!byCells) return byResults as ComparedWorkbook
+  let best = byResults && count(byResults) < count(byCells) ? byResults : byCells
+  if (best === byCells && byResults && count(byResults) === count(byCells))
+    best = { ...byCells, differences: bothOf(byCells.differences, byResults.differences) }
+  if (count(best) < MANY) return best
+  for (const guess of kind.guesses?.(grid) ?? []) {
+    const guessed = await compare({ ...cells, guess }).catch(unusable)
+    if (guessed && count(guessed) < count(best)) best = guessed
+  }
+  return best
+}
+
+/** Differences that point to a cell on which all the others depend. */
+const MANY = 10
+
+function bothOf(one: readonly Difference[], other: readonly Difference[]): Difference[] {
+  const keyOf = ({ kind, label, cell, recorded, expected }: Difference) =>
+    JSON.stringify([kind, label, cell, recorded, expected])
+  const known = new Set(one.map(keyOf))
+  return [...one, ...other.filter((difference) => !known.has(keyOf(difference)))]
+}
+
+const isReal = ({ rounding }: Difference): boolean => !rounding
+
+function unusable(error: unknown): undefined {
+  if (problemsOf(error) === undefined) throw error
+}
+
+/** Rows whose file is not among those given, compared with the test of the same plot and date. */
+const otherFiles = ({ copied }: Kind, found: readonly Found[]): Difference[] =>
+  found.flatMap(({ part, test, renamed }) =>
+    renamed && test && part.row !== undefined
+      ? [
+          {
+            kind: 'cell',
+            label: `file of ${part.plot}`,
+            cell: withSheet(copied.sheet, addressOf(part.row - 1, copied.file - 1)),
+            recorded: part.file,
+            expected: test.file,
+            rounding: false,
+          },
+        ]
+      : [],
+  )
 
 /** The figures that are copied from the tests given; what is worked out from all of them cannot be checked. */
 function ofSomeTests(
@@ -81,7 +138,12 @@ function ofSomeTests(
   const used = found.filter(({ test, part }) => test !== undefined && part.row !== undefined)
   if (used.length < LEAST) return undefined
   const parts = used.map(({ part }) => part)
-  const { cells, differences } = compareCopied(layOut(kind, grid, used), grid, kind.copied, parts)
+  const { cells, differences } = compareCopied(
+    layOut(kind, grid, used, asInCells(grid)),
+    grid,
+    kind.copied,
+    parts,
+  )
   const [first] = differences
   const missing = `the other tests it is made of are not among the files given (${listed(notGiven)})`
   const tests = counted(used.length, 'test')
@@ -99,14 +161,17 @@ function ofSomeTests(
 /** A building has at least two homes. */
 const LEAST = 2
 
+export const enteredNote = ({ words, entered }: MadeOfTests, grid: Grid): string =>
+  `What was entered for the ${words} is read from the file itself and cannot be checked: ${entered(grid).join(', ')}`
+
 const underVersion = ({ calculationVersion: version }: RerunTest): string =>
   version === undefined ? '' : ` under calculation version ${version}`
 
-function layOut(kind: Kind, grid: Grid, found: readonly Found[]) {
+function layOut(kind: Kind, grid: Grid, found: readonly Found[], entered: Entered) {
   const tests = found.flatMap(({ part, test }): GivenHome[] =>
     test?.given ? [{ file: part.given ?? part.file, ...test.given }] : [],
   )
-  return kind.layOut(grid, tests)
+  return kind.layOut(grid, tests, entered)
 }
 
 const changedTests = (found: readonly Found[]): string[] => {

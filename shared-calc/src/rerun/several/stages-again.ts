@@ -1,6 +1,8 @@
+import { addressOf } from '../../log/grid/address.js'
 import type { Grid } from '../../log/grid/grid.js'
 import type { SeveralParts } from '../../versions/version.js'
-import { type MadeOfTests, numberAt, type PartOf, textAt } from './made-of-tests.js'
+import type { MadeOfTests, PartOf } from './made-of-tests.js'
+import { numberAt, textAt } from './sheet-content.js'
 
 type Written = SeveralParts['stages']
 type Stage = Written['stages'][number]
@@ -12,24 +14,37 @@ export const stagesAgain = (written: Written): MadeOfTests => ({
     sheet: written.allowance.sheet,
     first: written.allowance.first,
     columns: written.allowance.columns.figure,
+    file: written.allowance.columns.file,
   },
   parts: (grid) => {
     const lines = linesOfNotUsed(written, grid)
     const inFull = lines.flatMap(({ why }) => repeatedBy(written, why))
     return [...used(written, grid, inFull), ...lines.map(({ file }) => ({ file, given: file }))]
   },
-  layOut: (grid, tests) => {
+  layOut: (_, tests, entered) => {
     const { allowance, shareColumn } = written
-    const sheet = grid.sheet(allowance.sheet)
     const shares = written.stages.map((stage, i) => [
       stage,
-      numberAt(sheet, allowance.shares, shareColumn(i)) ?? Number.NaN,
+      entered.number(allowance.sheet, allowance.shares, shareColumn(i)) ?? Number.NaN,
     ])
     return written.layOut({
       tests,
       shares: Object.fromEntries(shares) as Record<Stage, number>,
-      confidence: numberAt(sheet, allowance.confidence, shareColumn(0)) ?? Number.NaN,
+      confidence: entered.number(allowance.sheet, allowance.confidence, shareColumn(0)) ?? Number.NaN,
     })
+  },
+  entered: (grid) => {
+    const { allowance, shareColumn } = written
+    const said = (label: string, row: number, column: number) => {
+      const value = numberAt(grid.sheet(allowance.sheet), row, column)
+      return `${label}: ${value === undefined ? 'nothing' : `${Number((100 * value).toFixed(6))} %`} (${allowance.sheet}!${addressOf(row - 1, column - 1)})`
+    }
+    return [
+      ...written.stages.map((stage, i) =>
+        said(`share allowed up to ${stage}`, allowance.shares, shareColumn(i)),
+      ),
+      said('probability needed', allowance.confidence, shareColumn(0)),
+    ]
   },
 })
 
