@@ -278,7 +278,7 @@ function writeRun(sheet: Worksheet, { places, record }: SummaryInput, run: Worke
         live(places, curve, 'dp', '0.0', i),
         live(places, curve, 'q_env', '0.0', i),
         live(places, curve, 'q_fit', '0.0', i),
-        live(places, deviation, 'd_fit', '+0.0%;-0.0%;0.0%', i),
+        live(places, deviation, 'd_fit', '+0.0 %;-0.0 %;0.0 %', i),
       ]),
   )
   return row + 1

@@ -72,7 +72,7 @@ const FindingRow = drawnOnChange(
             </button>
           ),
         )}
-        {finding.clause ? <span class="clause">{cited(finding)}</span> : null}
+        {cited(finding) ? <span class="clause">{cited(finding)}</span> : null}
       </p>
     </li>
   ),
