@@ -28,7 +28,12 @@ export class Office {
   /** @param settings registrymodifications.xcu of the profile */
   constructor(settings: string) {
     this.#folder = makeProfile(settings)
-    void this.#folder.then((folder) => this.#run(folder)).catch(() => undefined)
+    void this.#folder
+      .then((folder) => this.#run(folder))
+      .catch(() => undefined)
+      .finally(() => {
+        this.#ended = true
+      })
   }
 
   get ended(): boolean {
@@ -72,7 +77,6 @@ export class Office {
     child.unref()
     this.#pid = child.pid
     await new Promise((resolve) => child.once('exit', resolve))
-    this.#ended = true
   }
 }
 
