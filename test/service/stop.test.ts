@@ -98,12 +98,10 @@ describe('a service told to stop', () => {
     )
     expect((await fetch(`${base}/healthz`)).status).toBe(200)
     const waitsFor = async () => (await (await fetch(`${base}/readyz`)).json()) as { waitingFor: string[] }
-    await expect
-      .poll(waitsFor, { timeout: 50_000 })
-      .toEqual({
-        status: 'starting',
-        waitingFor: ['a thread that evaluates', 'a thread that writes workbooks'],
-      })
+    await expect.poll(waitsFor, { timeout: 50_000 }).toEqual({
+      status: 'starting',
+      waitingFor: ['a thread that evaluates', 'a thread that writes workbooks'],
+    })
     await writeFile(begin, '')
     await says(/^draughtbook: ready$/m)
     expect((await fetch(`${base}/readyz`)).status).toBe(200)
