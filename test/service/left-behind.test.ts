@@ -5,7 +5,7 @@ import { request } from 'node:http'
 import { connect } from 'node:net'
 import { hostname } from 'node:os'
 import { join } from 'node:path'
-import { describe, expect, it, onTestFinished } from 'vitest'
+import { describe, expect, it, onTestFinished, vi } from 'vitest'
 import { startSweeping } from '../../service/src/archive/upload-folders'
 import { folder } from './support/command-line'
 import { type Spawned, spawnService } from './support/spawned'
@@ -47,13 +47,15 @@ describe('files of an upload', () => {
     const hasty = Array.from({ length: 60 }, () => {
       const socket = connect(Number(new URL(service.base).port), '127.0.0.1')
       socket.on('error', () => undefined)
-      socket.write(HEAD, () => socket.resetAndDestroy())
+      socket.resume().end(HEAD)
       return once(socket, 'close')
     })
     await Promise.all(hasty)
-    // The last to be taken: by then every folder of the others has been made.
+    // Once the last has its file, the folders of those before have been made too.
     const last = beginUpload(service)
-    await service.says(/"what":"POST \/v1\/registers"(?:[\s\S]*"what":"POST \/v1\/registers"){60}/)
+    const files = async () =>
+      (await readdir(disk, { recursive: true, withFileTypes: true })).filter((one) => one.isFile())
+    await expect.poll(files, { timeout: 30_000 }).toHaveLength(1)
     last.destroy()
     await expect.poll(() => requestsIn(disk), { timeout: 30_000 }).toEqual([])
   })
@@ -131,11 +133,8 @@ describe('files of an upload', () => {
 describe('folders of uploads', () => {
   it('are removed where their service has gone, and left alone where it lives, suspended or with another clock', async () => {
     const disk = await folder()
-    const before = process.env.TMPDIR
-    process.env.TMPDIR = disk
-    onTestFinished(() => {
-      process.env.TMPDIR = before
-    })
+    vi.stubEnv('TMPDIR', disk)
+    onTestFinished(() => void vi.unstubAllEnvs())
     const here = hostname().replace(/[^\w.-]/g, '_')
     const ended = spawn(process.execPath, ['-e', ''])
     await once(ended, 'exit')
