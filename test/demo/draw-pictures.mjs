@@ -87,7 +87,7 @@ async function drawPane() {
     const page = await context.newPage()
     await page.goto(`http://127.0.0.1:${server.address().port}/`)
     await page.locator('.starting').waitFor({ state: 'detached' })
-    await page.getByText('opens without a network').first().waitFor()
+    await page.getByText('works offline').first().waitFor()
     await work(page)
     // Until nothing on it moves any more.
     await page.evaluate(() => Promise.all(document.getAnimations().map((animation) => animation.finished)))

@@ -74,7 +74,7 @@ describe('what goes wrong around the page', () => {
     }
   })
 
-  it('no room for the page itself: it says that it does not open without a network, and works on', async () => {
+  it('no room for the page itself: it says that it does not work offline, and works on', async () => {
     const context = await world.context()
     const page = await context.newPage()
     page.setDefaultTimeout(30_000)

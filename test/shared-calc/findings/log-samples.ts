@@ -178,7 +178,12 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
     { why: rowReasons.cellSays('flow', 'door opened') },
     { why: rowReasons.rowSays('repeat') },
   ],
-  'log-row-left-out/summary': [{ why: rowReasons.summary('Mean') }, { why: rowReasons.mean }],
+  'log-row-left-out/summary': [
+    { why: rowReasons.summary('Mean') },
+    { why: rowReasons.mean },
+    { why: rowReasons.empty },
+  ],
+  'log-remark/between': [{ text: 'door opened, started again' }, { text: 'a very long remark '.repeat(8) }],
   'log-row-left-out/answered': [
     { why: rowReasons.grey('written') },
     { why: rowReasons.columnSays('Used', 'no', 'Log!F9') },
@@ -187,6 +192,8 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-row-left-out/beside': [{ value: 412.6, cell: 'Log!C9', struck: 'Log!B9' }],
   'log-row-doubt': [
     { why: rowReasons.grey('shaded') },
+    { why: rowReasons.grey('coloured') },
+    { why: rowReasons.noteBelow('started again', 'Log!A15') },
     { why: rowReasons.commentSays('Log!B9', 'leave out, gust') },
   ],
   'log-left-out/unnamed': [],
@@ -216,6 +223,10 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-method/assumed': [],
   'log-volume-of-sides': [{ text: '12.4 x 8.2 x 2.5 m', amount: 254.2, unit: 'm³' }],
   'log-left-out/no-unit': [{ label: 'Envelope' }],
+  'log-left-out/areas': [
+    { labels: ['Plan area'], more: false },
+    { labels: ['Plan area', 'Area 2'], more: true },
+  ],
   'log-left-out/volume': [
     { label: 'Gross volume', value: 512, unit: 'm³', why: 'it is not the internal volume' },
     {

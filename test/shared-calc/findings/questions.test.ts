@@ -39,6 +39,15 @@ const samples: Samples = {
         result: { label: 'n50', value: 0.81, cell: 'Log!B40' },
       },
     ],
+    [
+      {
+        stated: ['m³/h', 'm³/h'],
+        better: ['l/s'],
+        flows: [240, 250],
+        n50: 0.4,
+        range: { text: 'Fan range: 900 – 4500 m³/h', cell: 'Log!A8' },
+      },
+    ],
   ],
   flowStatedAt: [[{ cell: 'Log!F7', text: 'Flow at 20 °C and 1013 mbar' }]],
   deviceUnit: [[]],

@@ -1,3 +1,4 @@
+import { LOOKS, type Look } from '../looks.js'
 import { listed, quoted } from '../words.js'
 import { type Asked, cellName } from './asked.js'
 
@@ -95,8 +96,8 @@ export const readingQuestions = {
     ],
     noneLikelier: true,
   }),
-  grey: ({ cells, look }: { cells: readonly string[]; look: 'written' | 'shaded' }): Asked => {
-    const how = look === 'shaded' ? 'shaded grey' : 'written in grey'
+  grey: ({ cells, look }: { cells: readonly string[]; look: Look }): Asked => {
+    const how = LOOKS[look]
     const where = listed(cells.map(cellName))
     return {
       text:

@@ -42,6 +42,7 @@ export const unitQuestions = {
     flows,
     n50,
     result,
+    range,
   }: {
     /** Units that the headings state, one for each run. */
     stated: readonly string[]
@@ -53,6 +54,8 @@ export const unitQuestions = {
     n50: number | undefined
     /** A result of the log that only another unit gives. */
     result?: { label: string; value: number; cell: string }
+    /** What the log says that its flow device measures. */
+    range?: { text: string; cell: string }
   }): Asked => {
     const [first = '', second = first] = stated
     const headed =
@@ -61,9 +64,11 @@ export const unitQuestions = {
         : `The flows of one run are headed ${first}, those of the other ${second}`
     const says = result
       ? `, but the result ${quoted(result.label)} (${plain(result.value, 4)} in ${cellName(result.cell)}) fits only if they are in ${listed(better, 'or')}.`
-      : first === second
-        ? `. In that unit, the air change rate at 50 Pa is ${plain(n50 ?? 0, 3)} 1/h.`
-        : `. In these units, the flows at 50 Pa are ${listed(flows.map((flow) => `${plain(flow, 3)} m³/h`))}.`
+      : range
+        ? `, but ${cellName(range.cell)} says ${quoted(range.text)}, and no flow is within that range.`
+        : first === second
+          ? `. In that unit, the air change rate at 50 Pa is ${plain(n50 ?? 0, 3)} 1/h.`
+          : `. In these units, the flows at 50 Pa are ${listed(flows.map((flow) => `${plain(flow, 3)} m³/h`))}.`
     return {
       text: `${headed}${says} In which unit are the flows?`,
       choices: [

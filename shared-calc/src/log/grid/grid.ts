@@ -2,7 +2,8 @@ import type { Finding } from '../../contract/record/index.js'
 import { refuse } from '../problem.js'
 import type { Block } from './address.js'
 
-export type Faint = 'written' | 'shaded'
+/** How a cell stands out: written or shaded in grey, or in a colour. */
+export type Faint = 'written' | 'shaded' | 'coloured' | 'filled'
 
 /** One cell as the log holds it, before anyone interprets it. Cells without content are absent. */
 export interface Cell {
@@ -17,7 +18,7 @@ export interface Cell {
   readonly struck?: 'whole' | 'part'
   /** What is not struck through, where `struck` is 'part'. */
   readonly unstruck?: string
-  /** Written or shaded in grey: firms set aside what does not count like that. */
+  /** Written or shaded in grey or in a colour: firms set aside what does not count like that. */
   readonly faint?: Faint
   /** Colour of its ground as `#rrggbb`, where it has one other than white. */
   readonly fill?: string
@@ -82,11 +83,41 @@ export function* eachCell(sheet: Sheet): Iterable<[row: number, column: number, 
     }
 }
 
+/** Red, green and blue of RRGGBB after any other characters, and how far they lie apart. */
+function partsOf(colour: string): { least: number; most: number } | undefined {
+  const figures = /([0-9a-f]{2})([0-9a-f]{2})([0-9a-f]{2})$/i.exec(colour)
+  if (!figures) return undefined
+  const parts = figures.slice(1).map((part) => Number.parseInt(part, 16))
+  return { least: Math.min(...parts), most: Math.max(...parts) }
+}
+
+/** Parts of a colour further apart than this are seen as a colour, no longer as grey. */
+const OF_GREY = 24
+
 /** Whether a colour, given as RRGGBB after any other characters, is a grey clearly lighter than ordinary writing and darker than paper. */
 export function isGrey(colour: string): boolean {
-  const figures = /([0-9a-f]{2})([0-9a-f]{2})([0-9a-f]{2})$/i.exec(colour)
-  if (!figures) return false
-  const parts = figures.slice(1).map((part) => Number.parseInt(part, 16))
-  const [least, most] = [Math.min(...parts), Math.max(...parts)]
-  return most - least <= 24 && least >= 0x70 && most <= 0xf0
+  const parts = partsOf(colour)
+  return (
+    parts !== undefined && parts.most - parts.least <= OF_GREY && parts.least >= 0x70 && parts.most <= 0xf0
+  )
 }
+
+/** Whether a colour, given likewise, is seen as a colour: neither grey nor the dark blue that some write in. */
+export function isColour(colour: string): boolean {
+  const parts = partsOf(colour)
+  return parts !== undefined && parts.most - parts.least > OF_GREY && parts.most >= 0x90
+}
+
+/** How a cell stands out by its writing and its ground; the writing goes before the ground, and grey before a colour. */
+export function lookOf(writing: Shade, ground: Shade): Faint | undefined {
+  if (writing === 'grey') return 'written'
+  if (ground === 'grey') return 'shaded'
+  if (writing === 'colour') return 'coloured'
+  return ground === 'colour' ? 'filled' : undefined
+}
+
+export type Shade = 'grey' | 'colour' | undefined
+
+/** What a colour, given as RRGGBB after any other characters, is seen as. */
+export const shadeOf = (colour: string): Shade =>
+  isGrey(colour) ? 'grey' : isColour(colour) ? 'colour' : undefined

@@ -1,4 +1,4 @@
-import { capital, dayInWords, quoted } from '../../words.js'
+import { capital, dayInWords, listed, quoted } from '../../words.js'
 import type { RemarkTexts } from '../finding-text.js'
 import { saying } from '../remark.js'
 
@@ -56,6 +56,11 @@ export const fieldTexts = {
     severity: 'caution',
     message: ({ label }: { label: string }) => `${quoted(label)} was left out, because it has no unit.`,
     remedy: 'Write its unit in the label or next to the number.',
+  },
+  'log-left-out/areas': {
+    severity: 'note',
+    message: ({ labels, more }: { labels: readonly string[]; more: boolean }) =>
+      `${listed([...labels.map(quoted), ...(more ? ['others'] : [])])} ${labels.length + (more ? 1 : 0) === 1 ? 'was' : 'were'} not used: no word says whether it is the floor area or the envelope area.`,
   },
   'log-left-out/volume': {
     severity: 'note',

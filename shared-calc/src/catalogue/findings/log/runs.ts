@@ -1,3 +1,4 @@
+import { LOOKS, type Look } from '../../looks.js'
 import { capital, plain, quoted } from '../../words.js'
 import type { RemarkTexts } from '../finding-text.js'
 import { saying } from '../remark.js'
@@ -120,6 +121,10 @@ export const runTexts = {
     severity: 'note',
     message: ({ why }: { why: string }) => `The row was left out: ${why}.`,
   },
+  'log-remark/between': {
+    severity: 'note',
+    message: ({ text }: { text: string }) => `There is a remark between the readings: ${quoted(text)}.`,
+  },
   'log-row-left-out/answered': {
     severity: 'caution',
     message: ({ why }: { why: string }) => `The reading was left out, as you answered: ${why}.`,
@@ -199,6 +204,8 @@ export const rowReasons = {
   summary: (mark: string) => `it is the row marked ${quoted(mark)}, not a reading`,
   mean: 'it is the mean of the rows above, not a reading',
   sum: 'it is the sum of the rows above, not a reading',
+  empty: 'its pressure and its flow are 0, and nothing says that it is zero flow',
+  noteBelow: (text: string, cell: string) => `the remark below it in ${cell} says ${quoted(text)}`,
   ofOneSign: (whole: string | undefined) =>
     `it is the mean of the zero-flow values of one sign; ${whole === undefined ? 'the log has no mean of all values' : `the mean of all values in ${whole} was used`}`,
   sign: 'its sign differs from that of the readings before and after it',
@@ -215,7 +222,7 @@ export const rowReasons = {
     `column ${quoted(heading)} says ${quoted(word)} in ${cell}`,
   commentSays: (cell: string, comment: string) => `the comment in ${cell} says ${quoted(comment)}`,
   bracketed: 'it is in brackets',
-  grey: (look: 'written' | 'shaded') => (look === 'written' ? 'it is written in grey' : 'it is shaded grey'),
+  grey: (look: Look) => `it is ${LOOKS[look]}`,
 } as const
 
 /** The same of several rows, as a sentence of its own begins. */

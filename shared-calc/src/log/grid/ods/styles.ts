@@ -2,7 +2,7 @@ import type { Attributes, XmlEvents } from '../../container/xml.js'
 import { LIMITS } from '../../limits.js'
 import { refuse } from '../../problem.js'
 import type { Faint } from '../grid.js'
-import { isGrey } from '../grid.js'
+import { lookOf, type Shade, shadeOf } from '../grid.js'
 import { addPart, addText, NUMBER_STYLES, type NumberStyle } from './number-style.js'
 
 interface Style {
@@ -10,7 +10,8 @@ interface Style {
   data?: string
   /** Undefined: as the parent has it. */
   struck?: boolean
-  faint?: boolean
+  /** Of its writing; 'plain' for one that is neither grey nor a colour. */
+  shade?: Shade | 'plain'
   /** Colour of the ground, or `transparent`. */
   ground?: string
   hidden?: boolean
@@ -54,13 +55,14 @@ export class Styles {
     const data = line.find((style) => style.data !== undefined)?.data
     const format = data === undefined ? undefined : this.formatOf(data)
     const struck = line.find((style) => style.struck !== undefined)?.struck ?? false
-    const faint = line.find((style) => style.faint !== undefined)?.faint ?? false
+    const shade = line.find((style) => style.shade !== undefined)?.shade
     const ground = line.find((style) => style.ground !== undefined)?.ground ?? ''
     const fill = /^#[0-9a-f]{6}$/i.test(ground) ? ground.toLowerCase() : undefined
+    const faint = lookOf(shade === 'plain' ? undefined : shade, shadeOf(ground))
     const made: CellStyle = {
       struck,
       ...(format !== undefined && { format }),
-      ...(faint ? { faint: 'written' as const } : isGrey(ground) ? { faint: 'shaded' as const } : {}),
+      ...(faint && { faint }),
       ...(fill !== undefined && fill !== '#ffffff' && { fill }),
     }
     this.known.set(key, made)
@@ -118,7 +120,7 @@ export function styleEvents(styles: Styles): XmlEvents {
         const struck = isStruck(attributes)
         if (struck !== undefined) style.held.struck = struck
         const colour = attributes['fo:color']
-        if (colour !== undefined) style.held.faint = isGrey(colour)
+        if (colour !== undefined) style.held.shade = shadeOf(colour) ?? 'plain'
       } else if (style && element === 'table-cell-properties') {
         const colour = attributes['fo:background-color']
         if (colour !== undefined) style.held.ground = colour

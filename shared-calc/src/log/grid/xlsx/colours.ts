@@ -16,6 +16,12 @@ const PALETTE = [
   .join(' ')
   .split(' ')
 
+/** A colour of the old palette; 64 and 65 are what the system writes in and on. */
+export const paletteColour = (place: string): string | undefined => {
+  const at = Number(place)
+  return PALETTE[at < 8 ? at : at - 8]
+}
+
 /** Reads the colours of a theme part in the order in which cells count them: light before dark, then the accents. */
 export function themeEvents(colours: string[]): XmlEvents {
   let inScheme = false
@@ -41,10 +47,7 @@ export function colourOf(
   { rgb, indexed, theme, tint }: NamedColour,
   colours: readonly string[],
 ): string | undefined {
-  const place = Number(indexed)
-  const named =
-    rgb?.slice(-6) ??
-    (indexed === undefined ? colours[Number(theme)] : PALETTE[place < 8 ? place : place - 8])
+  const named = rgb?.slice(-6) ?? (indexed === undefined ? colours[Number(theme)] : paletteColour(indexed))
   if (named === undefined || !/^[0-9a-f]{6}$/i.test(named)) return undefined
   const parts = [0, 2, 4].map((at) => Number.parseInt(named.slice(at, at + 2), 16) / 255)
   return `#${tinted(parts, Number(tint ?? 0))

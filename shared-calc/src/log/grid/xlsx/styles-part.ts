@@ -2,11 +2,11 @@ import type { Attributes, XmlEvents } from '../../container/xml.js'
 import { LIMITS } from '../../limits.js'
 import { refuse } from '../../problem.js'
 import type { Faint } from '../grid.js'
-import { isGrey } from '../grid.js'
-import type { NamedColour } from './colours.js'
+import { lookOf, type Shade, shadeOf } from '../grid.js'
+import { type NamedColour, paletteColour } from './colours.js'
 import { isOn } from './rich-text.js'
 
-/** What the reader needs of a cell's style: its number format, whether its font is struck through or it is grey, its ground. */
+/** What the reader needs of a cell's style: its number format, whether its font is struck through, how it stands out, its ground. */
 export interface CellStyle {
   format?: string
   struck: boolean
@@ -45,7 +45,7 @@ const BUILT_IN: Record<number, string> = {
 /** Reads xl/styles.xml into one entry per cell format. */
 export function stylesEvents(styles: CellStyle[]): XmlEvents {
   const formats = new Map<number, string>()
-  const fonts: { struck: boolean; faint: boolean }[] = []
+  const fonts: Font[] = []
   const fills: Fill[] = []
   let section = ''
   return {
@@ -62,10 +62,11 @@ export function stylesEvents(styles: CellStyle[]): XmlEvents {
         const format = formats.get(id) ?? BUILT_IN[id]
         const font = fonts[Number(attributes.fontId ?? 0)]
         const fill = fills[Number(attributes.fillId ?? 0)]
+        const faint = lookOf(font?.shade, fill?.shade)
         styles.push({
           ...(format === undefined ? {} : { format }),
           struck: font?.struck ?? false,
-          ...(font?.faint ? { faint: 'written' as const } : fill?.faint ? { faint: 'shaded' as const } : {}),
+          ...(faint ? { faint } : {}),
           ...(fill?.solid && fill.colour && { ground: fill.colour }),
         })
       }
@@ -77,9 +78,14 @@ export function stylesEvents(styles: CellStyle[]): XmlEvents {
   }
 }
 
+interface Font {
+  struck: boolean
+  shade?: Shade
+}
+
 interface Fill {
   solid: boolean
-  faint: boolean
+  shade?: Shade
   colour?: NamedColour
 }
 
@@ -88,10 +94,10 @@ const SECTIONS = new Set(['fonts', 'fills', 'cellXfs', 'cellStyleXfs', 'dxfs'])
 /** The foreground of a solid pattern is what one sees (ECMA-376 part 1, 18.8.32). */
 function openFill(fills: Fill[], name: string, attributes: Attributes): void {
   const fill = fills.at(-1)
-  if (name === 'fill') fills.push({ solid: false, faint: false })
+  if (name === 'fill') fills.push({ solid: false })
   else if (fill && name === 'patternFill') fill.solid = attributes.patternType === 'solid'
   else if (fill && name === 'fgColor') {
-    fill.faint = isFaint(attributes)
+    fill.shade = shadeIn(attributes)
     const { rgb, indexed, theme, tint } = attributes
     fill.colour = {
       ...(rgb !== undefined && { rgb }),
@@ -102,22 +108,25 @@ function openFill(fills: Fill[], name: string, attributes: Attributes): void {
   }
 }
 
-function openFont(fonts: { struck: boolean; faint: boolean }[], name: string, attributes: Attributes): void {
+function openFont(fonts: Font[], name: string, attributes: Attributes): void {
   const font = fonts.at(-1)
-  if (name === 'font') fonts.push({ struck: false, faint: false })
+  if (name === 'font') fonts.push({ struck: false })
   else if (font && name === 'strike') font.struck = isOn(attributes)
-  else if (font && name === 'color') font.faint = isFaint(attributes)
+  else if (font && name === 'color') font.shade = shadeIn(attributes)
 }
 
-/** Grey by its own figures, by its place in the old palette (ECMA-376 part 1, 18.8.27), or as a tint of black or white. */
-function isFaint({ rgb, indexed, theme, tint = '0' }: Attributes): boolean {
-  if (rgb !== undefined) return isGrey(rgb)
-  if (indexed !== undefined) return GREY_PLACES.has(indexed)
+/** Grey or a colour by its own figures, by its place in the old palette, as a tint of black or white, or as an accent of the theme. */
+function shadeIn({ rgb, indexed, theme, tint = '0' }: Attributes): Shade {
+  if (rgb !== undefined) return shadeOf(rgb)
+  if (indexed !== undefined) return shadeOf(paletteColour(indexed) ?? '')
   const lighter = Number(tint)
-  return (theme === '0' && lighter <= -0.1 && lighter >= -0.6) || (theme === '1' && lighter >= 0.4)
+  if ((theme === '0' && lighter <= -0.1 && lighter >= -0.6) || (theme === '1' && lighter >= 0.4))
+    return 'grey'
+  return Number(theme) >= FIRST_ACCENT ? 'colour' : undefined
 }
 
-const GREY_PLACES = new Set(['22', '23', '55'])
+/** Place of the first accent among the colours of a theme (ECMA-376 part 1, 20.1.6.2). */
+const FIRST_ACCENT = 4
 
 function shortCode(code: string): string {
   if (code.length > LIMITS.formatCharacters)

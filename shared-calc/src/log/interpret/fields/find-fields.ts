@@ -89,8 +89,8 @@ function airPressure(
       const content = view.at(row, column)
       if (content?.kind !== 'number' || isTaken(row, column) || used.has(view.address(row, column))) continue
       const at = { row, column }
-      const unit = content.written.unit ?? bareUnit(view.text(row, column + 1) ?? '')
       const text = view.text(row, column - 1) ?? ''
+      const unit = content.written.unit ?? bareUnit(view.text(row, column + 1) ?? '') ?? bareUnit(text)
       const field =
         unit?.kind === 'pressure' && made(view, at, at, readLabel(`${text} ${unit.unit}`), content, unit)
       if (field && field.name === 'barometer') found.push(field)

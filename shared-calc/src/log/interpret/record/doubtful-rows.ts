@@ -1,4 +1,5 @@
 import { reasonsOf, runText } from '../../../catalogue/findings/log/runs.js'
+import type { Look } from '../../../catalogue/looks.js'
 import { questions } from '../../../catalogue/questions.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { TableRow } from '../tables/table-row.js'
@@ -45,8 +46,10 @@ function ask(draft: Draft, kind: 'grey' | 'remark', runs: readonly FoundRun[]): 
   })
 }
 
-const lookOf = (rows: readonly TableRow[]): 'shaded' | 'written' =>
-  rows.every(({ doubt }) => doubt?.look === 'shaded') ? 'shaded' : 'written'
+function lookOf(rows: readonly TableRow[]): Look {
+  const [look, ...others] = new Set(rows.map(({ doubt }) => doubt?.look))
+  return look && others.length === 0 ? look : 'mixed'
+}
 
 const whysOf = (rows: readonly TableRow[]): string =>
   reasonsOf([...new Set(rows.flatMap(({ doubt }) => doubt?.why ?? []))].slice(0, 3))

@@ -6,6 +6,7 @@ import { unitsIn } from '../tables/device-ranges.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { FieldScope } from '../tests/scope.js'
 import type { Draft } from './draft.js'
+import { rangeOfDevice } from './range-of-device.js'
 import { doubtOfUnits, provenUnit, resultsAt50 } from './results-at-50.js'
 import { statedElsewhere } from './run-units.js'
 import type { VolumeFound } from './sizes.js'
@@ -34,7 +35,8 @@ export function flowUnits(
   const units = runs.map((run) => (isOfDevice(run) ? undefined : flowUnit(draft, run, runs, context)))
   if (units.includes(undefined) || runs.some((run) => !statesUnit(run))) return units
   const stated = units as readonly KnownUnit[]
-  const doubt = doubtOfUnits(runs, stated, resultsAt50(draft, context.scope), sizeOf(draft))
+  const range = rangeOfDevice([...new Set(runs.map(({ view }) => view))])
+  const doubt = doubtOfUnits(runs, stated, resultsAt50(draft, context.scope), sizeOf(draft), range)
   if (!doubt) return units
   const cells = [...runs.map(({ block }) => block.carriers[0]?.headingCell ?? ''), ...doubt.cells]
   const typed = draft.answers[PATH]

@@ -5,6 +5,7 @@ import type { FoundRun } from '../tables/runs.js'
 import type { FieldScope } from '../tests/scope.js'
 import { readLabel, says } from '../words/label.js'
 import type { Draft } from './draft.js'
+import type { RangeOfDevice } from './range-of-device.js'
 
 /** Flow at 50 Pa that a result of the log stands for, m³/h. */
 export interface ResultAt50 {
@@ -26,6 +27,8 @@ export interface UnitDoubt {
   /** Units that fit better, as they are shown, the likeliest first. */
   readonly better: readonly string[]
   readonly result?: ResultAt50
+  /** What the flow device measures, where no flow is within it. */
+  readonly range?: RangeOfDevice
 }
 
 const unitOf = (unit: string): KnownUnit => ({ kind: 'flow', unit })
@@ -89,6 +92,7 @@ export function doubtOfUnits(
   units: readonly KnownUnit[],
   results: readonly ResultAt50[],
   volume: number | undefined,
+  range: RangeOfDevice | undefined,
 ): UnitDoubt | undefined {
   const logged = loggedAt50(runs)
   const flows = logged.map((flow, index) => toRecordUnit(flow, units[index] as KnownUnit))
@@ -115,6 +119,12 @@ export function doubtOfUnits(
     const better = others.filter((unit) => agrees(toRecordUnit(plain, unit), result, AGREES_WELL))
     if (better.length > 0) return doubt(better, result)
   }
+  if (range) {
+    const [stated] = distinct
+    const better = USUAL.filter((unit) => others.includes(unit) && isWithin(runs, unit, range))
+    const none = stated !== undefined && isBeyond(runs, stated, range) ? doubt(better) : undefined
+    if (none) return { ...none, cells: [range.cell], range }
+  }
   if (volume === undefined || n50 === undefined || isBetween(n50, POSSIBLE)) return undefined
   return doubt(
     USUAL.filter((unit) => others.includes(unit) && isBetween(toRecordUnit(plain, unit) / volume, LIKELY)),
@@ -128,6 +138,29 @@ const agrees = (flow: number, { flow: wanted }: ResultAt50, within: number): boo
 
 const isBetween = (value: number, { lowest, highest }: { lowest: number; highest: number }): boolean =>
   value >= lowest && value <= highest
+
+/** Flows may be a little outside what a device is stated for. */
+const ABOUT = 1.1
+
+/** The least and the greatest flow of all readings in a unit, m³/h. */
+function extremesIn(runs: readonly FoundRun[], unit: KnownUnit): [number, number] {
+  const flows = runs.flatMap(({ readings }) =>
+    readings.flatMap(({ carriers }) =>
+      carriers.length === 1 && carriers[0] ? toRecordUnit(Math.abs(carriers[0].value), unit) : [],
+    ),
+  )
+  return [Math.min(...flows), Math.max(...flows)]
+}
+
+function isBeyond(runs: readonly FoundRun[], unit: KnownUnit, { lowest, highest }: RangeOfDevice): boolean {
+  const [least, most] = extremesIn(runs, unit)
+  return most * ABOUT < lowest || least > highest * ABOUT
+}
+
+function isWithin(runs: readonly FoundRun[], unit: KnownUnit, { lowest, highest }: RangeOfDevice): boolean {
+  const [least, most] = extremesIn(runs, unit)
+  return least * ABOUT > lowest && most < highest * ABOUT
+}
 
 /** How far two flows lie apart, as a logarithm. */
 const apart = ([first = 1, second = first]: readonly number[]): number => Math.abs(Math.log(first / second))

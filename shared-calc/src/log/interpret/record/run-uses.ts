@@ -126,7 +126,11 @@ function tellReplacements(
 /** Names the rows of a run that are no readings. */
 export function tellLeftOut(draft: Draft, { block, view }: FoundRun, index: number, grid: Grid): void {
   const path = `runs[${index}].readings`
-  for (const { cell, why, hidden, row } of block.walked.leftOut) {
+  for (const { cell, why, hidden, row, isNote } of block.walked.leftOut) {
+    if (isNote) {
+      draft.tell(runText('log-remark/between', { text: why }), cell, path)
+      continue
+    }
     if (row !== undefined) tellReplacements(draft, block, view, row, path)
     const seen = row === undefined ? undefined : seenRow(grid, view, block, row)
     if (seen && !isUsable(seen, false, draft.collector, path)) continue

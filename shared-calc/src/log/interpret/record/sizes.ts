@@ -44,6 +44,7 @@ export function putSizes(draft: Draft, scope: FieldScope, offered: Offered, amer
   const envelope = putSize(draft, scope, 'envelopeArea', 'building.envelopeArea_m2')
   putSize(draft, scope, 'lossArea', 'building.lossArea_m2')
   const floor = putSize(draft, scope, 'floorArea', 'building.floorArea_m2')
+  tellUnknownAreas(draft, scope)
   putSize(draft, scope, 'height', 'building.height_m')
   putSize(draft, scope, 'altitude', 'building.altitude_m')
   for (const path of ['building.volumeBasis', 'building.volumeUncertainty_m3', 'building.largeBuilding']) {
@@ -83,6 +84,24 @@ function putSize(
   put(draft, field, path, value)
   return value
 }
+
+/** Areas whose labels say neither floor nor envelope. */
+function tellUnknownAreas(draft: Draft, scope: FieldScope): void {
+  const areas = scope.all('area').filter(({ content }) => content.kind === 'number')
+  if (areas.length === 0) return
+  const labels = [...new Set(areas.map(({ label }) => label.text))]
+  draft.tell(
+    fieldText('log-left-out/areas', {
+      labels: labels.slice(0, MOST_NAMED),
+      more: labels.length > MOST_NAMED,
+    }),
+    areas.map(({ cell }) => cell),
+    'building',
+  )
+}
+
+/** So many labels are named. */
+const MOST_NAMED = 4
 
 /** As large as a tested volume is, where a unit says how large it is. */
 const isOfABuilding = ({ value, unit }: Ranked): boolean =>

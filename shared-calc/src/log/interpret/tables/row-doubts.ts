@@ -84,7 +84,7 @@ export const remarkDoubt = (remark: string): RowDoubt => ({
   why: rowReasons.rowSays(remark),
 })
 
-/** Grey writing in every figure of a row, or a comment attached to one that speaks of leaving it out. */
+/** Every figure of a row written or shaded in grey or a colour, or a comment attached to one that speaks of leaving it out. */
 export function doubtOf(view: View, row: number, numeric: readonly KnownColumn[]): RowDoubt | undefined {
   for (const { at } of numeric) {
     const comment = view.comment(row, at)
@@ -102,14 +102,19 @@ export function doubtOf(view: View, row: number, numeric: readonly KnownColumn[]
 }
 
 /** As lines of a table are shaded by turns, only a few shaded rows say something. */
-const MOST_OF = { written: 1 / 2, shaded: 1 / 3 }
+const MOST_OF: Readonly<Record<Faint, number>> = {
+  written: 1 / 2,
+  coloured: 0.45,
+  shaded: 1 / 3,
+  filled: 1 / 3,
+}
 
-/** A table written in grey throughout is a matter of taste: only a few grey rows among others say something. */
+/** A table written in grey or a colour throughout is a matter of taste: only a few rows that stand out among others say something. */
 export function withoutCommonGrey<Row extends { readonly kind: string; readonly doubt?: RowDoubt }>(
   rows: readonly Row[],
 ): Row[] {
   const readings = rows.filter(({ kind }) => kind === 'reading')
-  const common = (['written', 'shaded'] as const).filter(
+  const common = (Object.keys(MOST_OF) as Faint[]).filter(
     (look) => readings.filter(({ doubt }) => doubt?.look === look).length > MOST_OF[look] * readings.length,
   )
   return rows.map((row) => {

@@ -53,6 +53,24 @@ export function labelsOf(
     : [{ text, cell: view.address(row, lead), lead: true }]
 }
 
+/**
+ * "ungültig" some columns behind the readings, past cells that are blank: it may be of this row. Words behind another block or number
+ * are not.
+ */
+export function remarkBeyond({ view, head, right }: Segment, row: number): string | undefined {
+  if (view.turned) return undefined
+  for (let column = right + 2; column <= Math.min(right + COLUMNS_BEHIND, view.columns - 1); column++) {
+    if (head.columns.some(({ at }) => at === column)) return undefined
+    const content = view.at(row, column)
+    if (!content) continue
+    const isOfRow = content.kind === 'text' && says(readLabel(content.text), 'leftOut')
+    return isOfRow ? content.text : undefined
+  }
+  return undefined
+}
+
+const COLUMNS_BEHIND = 12
+
 /** A line of remarks stands next to a table across. */
 const LINES_ABOVE = 1
 
@@ -83,9 +101,13 @@ export function saysBoth(
 
 /** "Average", "Mean flow", "Total": a row that sums others up. */
 export function isSummary(text: string): boolean {
+  if (SUMMARY_SIGN.test(text.trim())) return true
   const label = readLabel(text)
   return label.tokens.length <= 4 && says(label, 'average') && !says(label, 'zero')
 }
+
+/** "Ø", "Σ", "x̄": signs of a mean or a sum. */
+const SUMMARY_SIGN = /^(?:[Øø⌀∅Σ∑µμ]|[x×]\u0304|n\s?=\s?\d+)\.?$/u
 
 /** "Interpolated", "calculated at 4 Pa" in front of a row: worked out from the readings. A remark on a reading has more words. */
 export function isWorkedOut(text: string): boolean {

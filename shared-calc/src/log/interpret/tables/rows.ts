@@ -11,7 +11,9 @@ import { isPlaceholder, type Label, readLabel, says } from '../words/label.js'
 import { isOfOneSign } from '../zero-flow/headings.js'
 import type { Segment } from './columns.js'
 import { directionWord, type KnownColumn, writtenAt } from './columns.js'
+import { withoutEmpty } from './empty-rows.js'
 import { withoutMeans } from './means.js'
+import { type NoteBetween, withNotes } from './notes-between.js'
 import { withOddLabels } from './odd-labels.js'
 import { replacedFlows } from './replaced.js'
 import {
@@ -31,6 +33,7 @@ import {
   labelsOf,
   leadOf,
   namesResult,
+  remarkBeyond,
   saysBoth,
 } from './row-labels.js'
 import { withoutSigned } from './signed-zero.js'
@@ -39,10 +42,10 @@ import type { Figure, LeftOut, TableRow, WalkedRows } from './table-row.js'
 import {
   goesOn,
   isHeadingAgain,
-  isNote,
   isRemarkBeside,
   isWordForPressure,
   labelsAreNotes,
+  noteIn,
   saysCovered,
   saysNothing,
   saysStopped,
@@ -73,6 +76,7 @@ export function walkRows(
   const carriedRange = new Map<number, string>()
   const marks = marksOf(segment)
   const named: string[] = []
+  const notes: NoteBetween[] = []
   const lead = leadOf(segment)
   for (let row = head.first; row < view.rows && rows.length <= LIMITS.readings; row++) {
     const at = view.at(row, pressure.at)
@@ -89,6 +93,7 @@ export function walkRows(
       continue
     if (!at && flows.every((one) => !one) && !labels.some(({ text }) => says(readLabel(text), 'zero'))) {
       if (++blanks > BLANKS || (rows.length > 0 && labels.some(({ text }) => directionWord(text)))) break
+      notes.push(...labels.filter(({ lead: isLead }) => !isLead).map((label) => ({ row, ...label })))
       continue
     }
     // Zero flow named below a gap belongs to what follows, or is found by its label.
@@ -216,10 +221,14 @@ export function walkRows(
       if (hasFlow || isBlank) {
         leftOut.push({ cell, why: rowReasons.cellSays('pressure', at.text), row })
         last = row
-      }
+      } else notes.push({ row, cell, text: at.text })
       continue
     }
-    if (!at && rows.length > 0 && blanks === 0 && isNote(view, row, pressure, carriers)) continue
+    const note = at || rows.length === 0 || blanks > 0 ? undefined : noteIn(view, row, pressure, carriers)
+    if (note) {
+      notes.push(note)
+      continue
+    }
     if (at?.kind !== 'number') {
       if (!at && flows.some((one) => one?.kind === 'number')) {
         if (zero) break
@@ -255,6 +264,7 @@ export function walkRows(
     if (without && !zero && gap && flows.every((one) => !one)) break
     if (without && !zero && rows.length > 0 && isRemarkBeside(segment, row)) break
     const quiet = without && onlyUnits && Math.abs(inPa(written, pressure)) <= ZERO_FLOW_MOST
+    const isEmpty = quiet && !zero && written.value === 0 && flows.some((one) => one?.kind === 'number')
     // A gauge shows a little flow with the fan covered too.
     const covered = zero && Math.abs(inPa(written, pressure)) <= ZERO_FLOW_MOST
     if ((zero && without) || covered || quiet) {
@@ -268,6 +278,7 @@ export function walkRows(
         ranges: [],
         ...carriedOf(carried),
         hidden,
+        ...(isEmpty ? { empty: true } : {}),
       })
       last = row
       continue
@@ -295,7 +306,8 @@ export function walkRows(
       continue
     }
     const repeated = labels.find(({ text: one, lead }) => !lead && says(readLabel(one), 'repeated'))
-    const again = repeated && remarkDoubt(repeated.text)
+    const aside = repeated?.text ?? remarkBeyond(segment, row)
+    const again = aside === undefined ? undefined : remarkDoubt(aside)
     const doubt = marked ?? again ?? doubtOf(view, row, [pressure, ...carriers])
     const ringed = ranges.map((range) => {
       if (!range) return undefined
@@ -316,11 +328,12 @@ export function walkRows(
     })
     last = row
   }
+  const told = withNotes(withoutEmpty(rows, leftOut), notes, leftOut)
   return {
     rows: withStepMeans(
       segment,
       withoutMeans(
-        withOddLabels(segment, withoutCommonGrey(withBrackets(withoutSigned(rows, leftOut)))),
+        withOddLabels(segment, withoutCommonGrey(withBrackets(withoutSigned(told, leftOut)))),
         leftOut,
       ),
     ),

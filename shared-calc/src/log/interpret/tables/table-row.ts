@@ -22,6 +22,8 @@ export interface TableRow {
   readonly hidden: boolean
   /** The mean of the zero-flow values of one sign only. */
   readonly ofOneSign?: true
+  /** Nought in pressure and flow, and no word that it is zero flow. */
+  readonly empty?: true
   /** Set where the reading is the mean of several rows: cells of their pressures, and the column that names the step. */
   readonly meanOf?: { readonly cells: readonly string[]; readonly steps: KnownColumn }
   /** What makes it doubtful whether the row counts: grey writing, or a remark. */
@@ -32,6 +34,8 @@ export interface LeftOut {
   readonly cell: string
   readonly why: string
   readonly hidden?: boolean
+  /** It is a remark in a line of its own. */
+  readonly isNote?: true
   /** Row whose cells say by themselves why they are no reading. */
   readonly row?: number
 }

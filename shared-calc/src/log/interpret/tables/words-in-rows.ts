@@ -4,6 +4,7 @@ import type { View } from '../grid/view.js'
 import { isPlaceholder, readLabel, says } from '../words/label.js'
 import { directionWord, type KnownColumn, type Segment } from './columns.js'
 import { isFlowLike, isPressureLike } from './heads.js'
+import type { NoteBetween } from './notes-between.js'
 import { labelledAsField } from './row-labels.js'
 import type { TableRow } from './table-row.js'
 
@@ -28,25 +29,25 @@ export const isWordForPressure = (
   !labelledAsField([{ text, cell: '' }])
 
 /** "Wind picking up" in the column of flows, between two readings. */
-export function isNote(
+export function noteIn(
   view: View,
   row: number,
   pressure: KnownColumn,
   carriers: readonly KnownColumn[],
-): boolean {
+): NoteBetween | undefined {
   const [first] = carriers
-  const texts = carriers.flatMap(({ at }) => view.text(row, at) ?? [])
-  return (
-    first !== undefined &&
-    texts.length > 0 &&
-    carriers.every(({ at }) => view.number(row, at) === undefined) &&
-    [pressure, first].every(({ at }) => view.number(row + 1, at) !== undefined) &&
-    texts.every((text) => {
-      const label = readLabel(text)
-      const isHeading = label.unit !== undefined || says(label, 'flow') || says(label, 'zero')
-      return !isHeading && directionWord(text) === undefined
-    })
-  )
+  const [note, ...others] = carriers.flatMap(({ at }) => {
+    const text = view.text(row, at)
+    return text === undefined ? [] : [{ row, text, cell: view.address(row, at) }]
+  })
+  if (!first || !note || carriers.some(({ at }) => view.number(row, at) !== undefined)) return undefined
+  if ([pressure, first].some(({ at }) => view.number(row + 1, at) === undefined)) return undefined
+  const isHeading = [note, ...others].some(({ text }) => {
+    const label = readLabel(text)
+    const heads = label.unit !== undefined || says(label, 'flow') || says(label, 'zero')
+    return heads || directionWord(text) !== undefined
+  })
+  return isHeading ? undefined : note
 }
 
 /** "Off", "covered" below "Fan". */

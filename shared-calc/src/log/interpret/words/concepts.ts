@@ -135,6 +135,9 @@ export const CONCEPTS = {
   /** A reading that was taken once more. */
   repeated:
     'superseded replaced ersetzt remplacee remplace vervangen | repeated below|repeated next|repeated later|repeated after|repeated at end|taken again|done again|measured again|read again|see repeat|see below|unten wiederholt|spater wiederholt|wird wiederholt|refait plus bas|refaite plus bas|mesure refaite|hieronder herhaald|opnieuw gemeten|powtorzono ponizej|repetida abajo|repetida abaixo|ripetuta sotto|gentaget nedenfor|gjentatt nedenfor|upprepad nedan',
+  /** A run that was begun again. */
+  restarted:
+    'restart* neustart* neubeginn* recommenc* repris reprise herstart* reinici* ricomincia* omstart* uudelleen* wznow* restartovan* recomec* | started again|start again|starting again|began again|begun again|started over|start over|from the start|redone from here|neu begonnen|neu gestartet|von vorn|opnieuw begonnen|opnieuw gestart|startet forfra|startet pa nytt|borjade om|od nowa|od poczatku|znovu od zacatku|desde el principio|da capo',
   leftOut:
     'rejected reject ignore ignored discard discarded omit omitted void invalid excluded exclude unused aborted verworfen ungultig ungueltig annule rejete ongeldig vervallen odrzucony descartado scartato kasseret forkastet forkastad bad vyrazen* vyloucen* neplatn* hylatty hylat* rejeitad* anulad* | not used|not valid|do not use|nicht verwendet|left out|non utilise|non retenu',
 } as const
