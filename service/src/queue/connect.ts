@@ -4,7 +4,9 @@ import { UsageError } from '../cli/errors.js'
 /** Connects to Redis, or says why not. Throws UsageError. */
 export async function connect(url: string): Promise<Redis> {
   if (!/^rediss?:\/\/./.test(url))
-    throw new UsageError(`--queue must name a Redis, as redis://host:6379, not ${withoutPassword(url)}`)
+    throw new UsageError(
+      `--queue must name a Redis server, as redis://host:6379, not ${withoutPassword(url)}`,
+    )
   const redis = new Redis(url, {
     // Workers wait for ever for their next job.
     maxRetriesPerRequest: null,
