@@ -179,6 +179,15 @@ describe('a building and the stages of a site, re-run with their tests', () => {
     expect(entry?.outcome).toBe('differs')
   })
 
+  it('cannot be read where one of its parts is damaged, and the others still are', async () => {
+    const book = new PackageText(reports.building)
+    const { entry } = await rerun(
+      book.edit(book.sheet('Homes'), '<sheetViews>', '<sheetViews><sheetView>').bytes,
+    )
+    expect(entry?.outcome).toBe('cannot be read')
+    expect(entry?.why).toMatch(/not well-formed/)
+  })
+
   it('differs where a test was changed after the report was made of it', async () => {
     const record = flat(2, 'Flat 2', 0.42, 'acceptance', '2026-07-02')
     const bytes = await writeSummaryWorkbook(record)

@@ -23,7 +23,7 @@ export class InputError extends Error {
 
 /** The problems of an input error; undefined for any other. A frozen version has an error class of its own. */
 export const problemsOf = (error: unknown): readonly Problem[] | undefined =>
-  error instanceof Error && error.name === 'InputError' && 'problems' in error
+  error instanceof InputError || (error instanceof Error && error.name === 'InputError')
     ? (error as InputError).problems
     : undefined
 

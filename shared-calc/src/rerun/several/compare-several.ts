@@ -8,7 +8,7 @@ import { versionIn } from '../../reports/workbook/new-workbook.js'
 import { versions } from '../../versions/list.js'
 import { type KnownVersion, severalOf } from '../../versions/version.js'
 import { testNamed } from '../named-test.js'
-import type { RerunTest } from '../report.js'
+import { type RerunTest, unreadable } from '../report.js'
 import { buildingAgain } from './building-again.js'
 import { enteredNote, type Found, madeAgain, type ReportFile } from './made-again.js'
 import type { PartOf } from './made-of-tests.js'
@@ -38,6 +38,21 @@ export async function compareSeveral(
 ): Promise<RerunTest | undefined> {
   const { bytes: hex, ...about } = report
   if (hex === undefined) return about
+  try {
+    return await compareFile(about, hex, given)
+  } catch (error) {
+    const problems = problemsOf(error)
+    if (problems === undefined) throw error
+    // A sheet is read when it is first asked for: one that is damaged shows here.
+    return { ...about, ...unreadable(about.file, problemsInWords(problems)) }
+  }
+}
+
+async function compareFile(
+  about: RerunTest,
+  hex: string,
+  given: readonly RerunTest[],
+): Promise<RerunTest | undefined> {
   const bytes = hexToBytes(hex)
   const grid = openLog(bytes, about.file)
   const tests = given.filter((test) => test.given !== undefined)

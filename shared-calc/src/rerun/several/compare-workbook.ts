@@ -50,11 +50,16 @@ export async function compareWhole(
   const [issued, now] = [digestParts(madeParts), digestParts(parts)]
   const again = savedAgain(issued, now)
   const cells = compareSheets(grid, made.worksheets, new Map(), again ? RECALCULATED_ZERO : undefined)
-  const looks = compareLooks(readLook(madeParts), readLook(parts), (sheet, row, column) => {
-    const cell = made.getWorksheet(sheet)?.findCell(row + 1, column + 1)
-    const value = cell && expectedCell(cell)?.value
-    return typeof value === 'boolean' ? undefined : value
-  })
+  const looks = compareLooks(
+    readLook(madeParts),
+    readLook(parts),
+    (sheet, row, column) => {
+      const cell = made.getWorksheet(sheet)?.findCell(row + 1, column + 1)
+      const value = cell && expectedCell(cell)?.value
+      return typeof value === 'boolean' ? undefined : value
+    },
+    again,
+  )
   const found = [
     ...cells.differences,
     ...looks.filter(
