@@ -27,6 +27,7 @@ const CALCULATING = [
   'workbook',
   'truth',
   'log',
+  'recalculation',
   'register',
   'rerun',
 ].map((folder) => `test/${folder}/**/*.test.{ts,tsx}`)

@@ -92,7 +92,8 @@ function answerWithProblem(log: Logger): ErrorRequestHandler {
     const fault = faultOf(error)
     const { requestId: id } = response.locals
     if (fault.status === 500) log.error({ requestId: id, err: error }, 'unexpected error')
-    if (response.headersSent) return void response.destroy()
+    // Nobody is left to answer, or an answer has begun.
+    if (response.destroyed || response.headersSent) return void response.destroy()
     response
       .status(fault.status)
       .set(fault.details.headers ?? {})

@@ -1,5 +1,6 @@
 import { join } from 'node:path'
 import { type Browser, type BrowserContext, type ConsoleMessage, chromium, type Page } from 'playwright-core'
+import { chromiumPath } from '../support/chromium.js'
 import { startServer } from './service-load.js'
 
 const SERVICE = join(process.cwd(), 'service', 'bin', 'draughtbook.mjs')
@@ -24,7 +25,7 @@ const FLAGS = [
 export async function run(): Promise<void> {
   const server = await startServer([SERVICE, 'serve', '--port', '0'])
   const address = new URL('/', server.base).href
-  const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: FLAGS })
+  const browser = await chromium.launch({ executablePath: chromiumPath(), args: FLAGS })
   try {
     const page = await browser.newPage({ viewport: { width: 1200, height: 900 } })
     await page.goto(address)

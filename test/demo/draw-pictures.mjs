@@ -1,6 +1,6 @@
 // Draws the pictures of README.md anew, with the built service, Chromium, LibreOffice and poppler: `npm run pictures`.
 import { execFileSync } from 'node:child_process'
-import { mkdtempSync, rmSync } from 'node:fs'
+import { existsSync, mkdtempSync, rmSync } from 'node:fs'
 import { createServer } from 'node:http'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -79,7 +79,9 @@ async function drawPane() {
   const server = createServer(app)
   await new Promise((resolve) => server.listen(0, '127.0.0.1', resolve))
   const browser = await chromium.launch({
-    executablePath: '/usr/bin/chromium',
+    executablePath: ['/usr/bin/chromium-headless-shell', '/usr/bin/chromium'].find((place) =>
+      existsSync(place),
+    ),
     args: ['--headless', '--no-sandbox', '--disable-gpu'],
   })
   const shot = async (name, { width, height, ...options }, work) => {
@@ -87,7 +89,7 @@ async function drawPane() {
     const page = await context.newPage()
     await page.goto(`http://127.0.0.1:${server.address().port}/`)
     await page.locator('.starting').waitFor({ state: 'detached' })
-    await page.getByText('opens without a network').first().waitFor()
+    await page.getByText('works offline').first().waitFor()
     await work(page)
     // Until nothing on it moves any more.
     await page.evaluate(() => Promise.all(document.getAnimations().map((animation) => animation.finished)))

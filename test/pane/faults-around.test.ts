@@ -8,7 +8,7 @@ const SOON = { timeout: 60_000 }
 
 let world: World
 beforeAll(async () => {
-  world = await World.start({ changes: true, keepsPage: true })
+  world = await World.start({ changes: true })
 })
 afterAll(() => world?.stop())
 
@@ -17,7 +17,7 @@ const alert = (page: Page, words: string) => page.getByRole('alert').getByText(w
 
 describe('what goes wrong around the page', () => {
   it('a service that fails: the page says how, calculates by itself, and takes what is typed', async () => {
-    const { page } = await world.open('', { serviceWorkers: 'block' })
+    const { page } = await world.open()
     let answer: (route: Route) => Promise<void> = (route) => route.fulfill({ status: 500, body: 'broken' })
     await page.route('**/v1/evaluations*', (route) => answer(route))
     await openDemo(page)
@@ -74,8 +74,8 @@ describe('what goes wrong around the page', () => {
     }
   })
 
-  it('no room for the page itself: it says that it does not open without a network, and works on', async () => {
-    const context = await world.context()
+  it('no room for the page itself: it says that it does not work offline, and works on', async () => {
+    const context = await world.context({ keepsPage: true })
     const page = await context.newPage()
     page.setDefaultTimeout(30_000)
     const session = await context.newCDPSession(page)
@@ -93,7 +93,7 @@ describe('what goes wrong around the page', () => {
   })
 
   it('a next build on the service: open tests go on, nothing mixes the two, and it is taken at the next opening', async () => {
-    const { page, complaints } = await world.open()
+    const { page, complaints } = await world.open('', { keepsPage: true })
     await page.locator('[data-offline]').waitFor({ timeout: 60_000 })
     await field(page, 'Building *').fill('Barn (invented)')
     await saved(page)

@@ -218,6 +218,11 @@ describe('room', () => {
           .map((one) => one.outerHTML.slice(0, 120))
       })
       expect(cut, `${name}, ${width} px`).toEqual([])
+      // Nor is the gravest finding, in the line that says where the test stands.
+      const unsaid = await page
+        .locator('.standing .first-lines')
+        .evaluate(({ scrollHeight, clientHeight }) => scrollHeight - clientHeight)
+      expect(unsaid, `${name}, ${width} px`).toBeLessThanOrEqual(1)
     }
   })
 

@@ -14,7 +14,7 @@ const SOON = { timeout: 60_000 }
 
 let world: World
 beforeAll(async () => {
-  world = await World.start({ keepsPage: true })
+  world = await World.start()
 })
 // A test that fails while the service is stopped must not fail the others.
 afterEach(() => world?.startService())
@@ -67,7 +67,7 @@ async function kill(page: Page): Promise<Page> {
 /** A browser of its own whose owner came by once, and has no network any more. */
 async function withoutNetwork(options: BrowserContextOptions): Promise<Page> {
   world.startService()
-  const { page } = await world.open('', options)
+  const { page } = await world.open('', { ...options, keepsPage: true })
   await page.locator('[data-offline]').waitFor({ timeout: 60_000 })
   world.stopService()
   await page.context().setOffline(true)

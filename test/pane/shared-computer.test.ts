@@ -8,7 +8,7 @@ const SOON = { timeout: 60_000 }
 
 let world: World
 beforeAll(async () => {
-  world = await World.start({ keepsPage: true })
+  world = await World.start()
 })
 afterAll(() => world?.stop())
 
@@ -69,7 +69,7 @@ async function enterTest(page: Page): Promise<void> {
 
 describe('on a shared computer', () => {
   it('“Remove from this device” leaves nothing of a test in the browser’s database, storage or caches, also after a reload', async () => {
-    const { page, complaints } = await world.open()
+    const { page, complaints } = await world.open('', { keepsPage: true })
     await page.locator('[data-offline="yes"]').waitFor({ timeout: 60_000 })
     await enterTest(page)
     const before = await stored(page)

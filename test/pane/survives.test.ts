@@ -21,7 +21,7 @@ const SOON = { timeout: 60_000 }
 
 let world: World
 beforeAll(async () => {
-  world = await World.start({ keepsPage: true })
+  world = await World.start()
 })
 // A test that fails while the service is stopped must not fail the others.
 afterEach(() => world?.startService())
@@ -51,7 +51,7 @@ async function fillNeeded(page: Parameters<typeof field>[0]): Promise<void> {
 
 describe('the pane survives', () => {
   it('a service stopped in mid-use: it goes on by itself, says so, and returns to the service', async () => {
-    const { page } = await world.open()
+    const { page } = await world.open('', { keepsPage: true })
     await openDemo(page)
     await expect.poll(() => origin(page).getAttribute('data-origin'), SOON).toBe('service')
     await step(page, 'Result')

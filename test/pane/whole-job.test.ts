@@ -25,7 +25,7 @@ const SOON = { timeout: 60_000 }
 
 let world: World
 beforeAll(async () => {
-  world = await World.start({ keepsPage: true })
+  world = await World.start()
 })
 afterAll(() => world?.stop())
 

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, expect, it } from 'vitest'
-import { recalculate } from '../support/libreoffice'
+import { Office } from '../support/office'
 import { pdfPages } from '../support/pdf-pages'
 
 const path = process.env.PATH
@@ -11,7 +11,7 @@ afterEach(() => {
 })
 
 it('fails and says what to install where LibreOffice is missing', async () => {
-  await expect(recalculate(new Uint8Array())).rejects.toThrow(
+  await expect(new Office('').convert(new Uint8Array(), '')).rejects.toThrow(
     /soffice is not installed; run "bash test\/tools\/install-tools.sh" .*libreoffice-calc/,
   )
 })

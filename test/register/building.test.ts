@@ -257,6 +257,15 @@ describe('building on the command line', () => {
     expect(JSON.parse(again.out)).toMatchObject({ format: 'draughtbook/building@1', outcome: 'meets' })
     expect((await commandLine('building', folder, '--rule', 'median', '--json')).code).toBe(2)
     expect((await commandLine('building', join(folder, 'flat 1.xlsx'), '--json')).code).toBe(2)
+    const aimless = flat(2)
+    delete aimless.target
+    const named = join(folder, 'aimless.xlsx')
+    await writeFile(named, await writeSummaryWorkbook(aimless))
+    const refused = await commandLine('building', join(folder, 'flat 1.xlsx'), named, '--json')
+    expect([refused.code, refused.err.join()]).toEqual([
+      2,
+      expect.stringContaining('aimless.xlsx: the test has no target'),
+    ])
   })
 })
 

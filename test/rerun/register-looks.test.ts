@@ -113,30 +113,6 @@ describe('a register made again from its tests', () => {
       'row 8 is hidden',
     ],
     [
-      'a text of another colour',
-      (b) =>
-        restyled(
-          b,
-          'Totals',
-          'A5',
-          'fonts',
-          '<font><sz val="10"/><color rgb="FFC00000"/><name val="Calibri"/></font>',
-        ),
-      'text colour',
-    ],
-    [
-      'a cell coloured like one that meets',
-      (b) =>
-        restyled(
-          b,
-          'Register',
-          'B7',
-          'fills',
-          '<fill><patternFill patternType="solid"><fgColor rgb="FF00B050"/></patternFill></fill>',
-        ),
-      'background colour',
-    ],
-    [
       'colours of verdicts taken away',
       (b) =>
         sheet(
@@ -212,6 +188,61 @@ describe('a register made again from its tests', () => {
       'certified',
     ],
   ]
+
+  // What an office does to a register it works with: the auditor reads it in the list, and the register still agrees.
+  const marks: typeof changes = [
+    [
+      'a text of another colour',
+      (b) =>
+        restyled(
+          b,
+          'Totals',
+          'A5',
+          'fonts',
+          '<font><b/><sz val="10"/><color rgb="FFC00000"/><name val="Calibri"/></font>',
+        ),
+      'text colour',
+    ],
+    [
+      'a cell coloured like one that meets',
+      (b) =>
+        restyled(
+          b,
+          'Register',
+          'B7',
+          'fills',
+          '<fill><patternFill patternType="solid"><fgColor rgb="FF00B050"/></patternFill></fill>',
+        ),
+      'background colour',
+    ],
+  ]
+
+  it.each(marks)(
+    'agrees in spite of %s, and names its cell, as written and as saved by LibreOffice',
+    async (_, change, label) => {
+      for (const given of [register, saved]) {
+        const book = new PackageText(given)
+        change(book)
+        const entry = await rerun(book.bytes)
+        expect(entry?.outcome).toBe('agrees')
+        const found = real(entry) ?? []
+        expect(found.map((one) => one.label)).toEqual([label])
+        expect(entry?.why).toContain(found[0]?.cell)
+      }
+    },
+  )
+
+  it('differs where a cell was coloured and its figure was changed too, and names both', async () => {
+    const [mark] = marks.slice(-1)
+    const book = new PackageText(register)
+    mark?.[1](book)
+    book.edit(book.sheet('Register'), /(<c r="N7"[^>]*><v>)[^<]*/, '$10.31')
+    const entry = await rerun(book.bytes)
+    expect(entry?.outcome).toBe('differs')
+    expect(real(entry)?.map(({ cell }) => cell)).toEqual(
+      expect.arrayContaining(['Register!B7', 'Register!N7']),
+    )
+  })
 
   it.each(changes)('differs by %s, as written and as saved by LibreOffice', async (_, change, label) => {
     for (const given of [register, saved]) {

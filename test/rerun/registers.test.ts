@@ -121,10 +121,15 @@ describe('a register re-run with its tests', () => {
     ])
   })
 
-  it('differs by the colour that somebody gave a figure; where a test is not given, only by what cannot be read', async () => {
+  it('agrees where somebody gave a figure another colour, and names its cell; where a test is not given, only what cannot be read is', async () => {
     const coloured = dressed('<sz val="10"/><color rgb="FFC00000"/>')
     const { address } = cellOf(new PackageText(register), 'n50', 7)
-    expect((await rerun(coloured)).entry?.differences).toMatchObject([
+    const { entry } = await rerun(coloured)
+    expect(entry?.outcome).toBe('agrees')
+    expect(entry?.why).toContain(
+      `every figure, text and formula agrees; cells coloured or set otherwise since: Register!${address}`,
+    )
+    expect(entry?.differences).toMatchObject([
       { kind: 'appearance', label: 'text colour', cell: `Register!${address}` },
     ])
     expect((await rerun(coloured, tests.slice(1))).entry?.outcome).toBe('agrees')

@@ -112,6 +112,33 @@ describe('a summary that another program has saved again', () => {
   )
 })
 
+describe('what is changed in a summary after a program has saved it', () => {
+  it.each([
+    ['LibreOffice', recalculate],
+    ['Gnumeric', savedByGnumeric],
+  ] as const)(
+    'a row of one line made three lines high: %s',
+    async (_, save) => {
+      const book = new PackageText(await save(await writeSummaryWorkbook(demo())))
+      book.edit(book.sheet('Summary'), /<row r="3"[^>]*>/, (row = '') =>
+        row.replace(/ ht="[\d.]+"/, ' ht="47"').replace(/customHeight="\w+"/, 'customHeight="1"'),
+      )
+      expect((await rerun(book.bytes)).differences).toMatchObject([
+        { label: 'height of row 3, points', cell: 'Summary!A3', recorded: 47 },
+      ])
+    },
+    120_000,
+  )
+
+  it('the lines between its cells, where the program keeps those of other sheets', async () => {
+    const book = new PackageText(await savedByGnumeric(await writeSummaryWorkbook(demo())))
+    book.edit(book.sheet('Readings'), 'showGridLines="0"', 'showGridLines="1"')
+    expect((await rerun(book.bytes)).differences).toMatchObject([
+      { label: 'sheet Readings: lines between the cells' },
+    ])
+  }, 120_000)
+})
+
 describe('a summary whose formulas are stored once for several cells', () => {
   it('agrees', async () => {
     const saved = new PackageText(await recalculate(await writeSummaryWorkbook(demo())))

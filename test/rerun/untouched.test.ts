@@ -115,6 +115,12 @@ describe('Re-run of an untouched summary workbook', () => {
     expect(outcome).toBe('agrees')
   })
 
+  it('differs by a row made three times as high, which pushes others off the page', async () => {
+    const book = new PackageText(await writeSummaryWorkbook(demo()))
+    book.edit(book.sheet('Summary'), /<row r="3" /, '<row r="3" ht="47" customHeight="1" ')
+    expect((await rerun(book.bytes)).differences).toMatchObject([{ cell: 'Summary!A3', recorded: 47 }])
+  })
+
   it('finds nothing but rounding where logarithms come out differently, and a margin is next to nothing', async () => {
     const [latest] = versions.slice(-1)
     if (!latest) throw new Error('no version')

@@ -1,11 +1,17 @@
-import { mkdir, readdir, readFile, rm } from 'node:fs/promises'
+import { spawn } from 'node:child_process'
+import { once } from 'node:events'
+import { mkdir, readdir, readFile, rm, utimes } from 'node:fs/promises'
 import { request } from 'node:http'
+import { connect } from 'node:net'
+import { hostname } from 'node:os'
 import { join } from 'node:path'
-import { describe, expect, it, onTestFinished } from 'vitest'
+import { describe, expect, it, onTestFinished, vi } from 'vitest'
+import { startSweeping } from '../../service/src/archive/upload-folders'
 import { folder } from './support/command-line'
 import { type Spawned, spawnService } from './support/spawned'
 
 const BOUNDARY = 'a-boundary'
+const HEAD = `POST /v1/registers HTTP/1.1\r\nhost: localhost\r\ncontent-type: multipart/form-data; boundary=${BOUNDARY}\r\ntransfer-encoding: chunked\r\n\r\n`
 const PART = `--${BOUNDARY}\r\ncontent-disposition: form-data; name="files"; filename="log.csv"\r\ncontent-type: text/csv\r\n\r\na,b\n1,2\n`
 
 /** Begins an upload and does not end it. */
@@ -33,10 +39,24 @@ const uploading = async (disk: string, service: Spawned) => {
 }
 
 describe('files of an upload', () => {
-  it('are removed when their sender goes', async () => {
+  it('are removed when their sender goes, also while their folder is being made', async () => {
     const disk = await folder()
-    const sent = await uploading(disk, await spawnService({ env: { TMPDIR: disk } }))
+    const service = await spawnService({ env: { TMPDIR: disk } })
+    const sent = await uploading(disk, service)
     sent.destroy()
+    const hasty = Array.from({ length: 60 }, () => {
+      const socket = connect(Number(new URL(service.base).port), '127.0.0.1')
+      socket.on('error', () => undefined)
+      socket.resume().end(HEAD)
+      return once(socket, 'close')
+    })
+    await Promise.all(hasty)
+    // Once the last has its file, the folders of those before have been made too.
+    const last = beginUpload(service)
+    const files = async () =>
+      (await readdir(disk, { recursive: true, withFileTypes: true })).filter((one) => one.isFile())
+    await expect.poll(files, { timeout: 30_000 }).toHaveLength(1)
+    last.destroy()
     await expect.poll(() => requestsIn(disk), { timeout: 30_000 }).toEqual([])
   })
 
@@ -107,6 +127,34 @@ describe('files of an upload', () => {
     expect(await answer.json()).toMatchObject({
       detail: 'the folder for uploads (TMPDIR) cannot be written: the disk is full',
     })
+  })
+})
+
+describe('folders of uploads', () => {
+  it('are removed where their service has gone, and left alone where it lives, suspended or with another clock', async () => {
+    const disk = await folder()
+    vi.stubEnv('TMPDIR', disk)
+    onTestFinished(() => void vi.unstubAllEnvs())
+    const here = hostname().replace(/[^\w.-]/g, '_')
+    const ended = spawn(process.execPath, ['-e', ''])
+    await once(ended, 'exit')
+    const make = async (name: string, hours: number) => {
+      const path = join(disk, name)
+      await mkdir(path)
+      const then = new Date(Date.now() - hours * 3_600_000)
+      await utimes(path, then, then)
+    }
+    const living = `draughtbook-uploads-${here}-${process.ppid}-living`
+    const elsewhere = 'draughtbook-uploads-elsewhere-7-fresh1'
+    await make(living, 2)
+    await make(elsewhere, 0)
+    await make('somebody-elses-folder', 1000)
+    await make(`draughtbook-uploads-${here}-${ended.pid}-killed`, 0)
+    await make(`draughtbook-uploads-${here}-${process.ppid}-reused`, 48)
+    await make('draughtbook-uploads-elsewhere-7-silent', 2)
+    const sweeping = await startSweeping()
+    await sweeping.end()
+    expect((await readdir(disk)).sort()).toEqual([living, elsewhere, 'somebody-elses-folder'].sort())
   })
 })
 

@@ -2,7 +2,7 @@ import { mkdir, readdir, readFile, rm, utimes, writeFile } from 'node:fs/promise
 import { request } from 'node:http'
 import { join } from 'node:path'
 import { deviceForRecord, LibraryDevice, parseRecord, targetForRecord } from '@draughtbook/shared-calc'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, onTestFinished } from 'vitest'
 import { createApp } from '../../service/src/app'
 import { Library } from '../../service/src/library/library'
 import { ROLES } from '../../service/src/security/caller.js'
@@ -181,6 +181,12 @@ describe('the library', () => {
     await writeFile(file, JSON.stringify(DEVICE, null, 2))
     const list = async () => (await (await call('GET', '/devices')).json()) as Listing
     expect((await list()).entries.map(({ id }) => id)).toEqual(['fan-a'])
+    // Edits are seen by a clock that goes on, not by the time of day, which may be put back.
+    const now = Date.now
+    Date.now = () => now() - 3_600_000
+    onTestFinished(() => {
+      Date.now = now
+    })
     await writeFile(file, JSON.stringify(DEVICE, null, 2).replace('"exponent": 0.5', '"exponent": "half"'))
     await expect.poll(async () => (await list()).faults.length, { timeout: 4000 }).toBe(1)
     const { entries, faults } = await list()

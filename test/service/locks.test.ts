@@ -5,7 +5,9 @@ import { hostname } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { Locked, withLock } from '../../service/src/library/with-lock'
+import { BIN } from './support/built'
 import { folder } from './support/command-line'
+import { runCommand } from './support/spawned'
 
 const lock = async () => join(await folder(), '.fan-a.lock')
 
@@ -48,5 +50,15 @@ describe('a lock', () => {
     const path = await lock()
     await withLock(path, () => writeFile(path, 'another-machine 1 held'))
     expect(await readFile(path, 'utf8')).toBe('another-machine 1 held')
+  })
+
+  it('that a full disk had no room for does not stay: with room again, the next change is made at once', async () => {
+    const disk = await folder()
+    const file = join(disk, 'tokens.json')
+    const add = `'${process.execPath}' '${BIN}' token add first --tokens '${file}'`
+    const first = `mount -t tmpfs -o size=16k tmpfs '${disk}' && { head -c 100000 /dev/zero >'${disk}/fill'; ${add}; rm '${disk}/fill'; }`
+    const { code, err } = await runCommand(['token', 'add', 'second', '--tokens', file], first)
+    expect(err).toMatch(/the disk is full[\s\S]*token [0-9a-f]{16} for second/)
+    expect(code).toBe(0)
   })
 })

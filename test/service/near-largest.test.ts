@@ -35,4 +35,25 @@ describe('a record about as large as the schema allows', () => {
       }),
     )
   })
+
+  // The record of the first test has this many of each: what the schema promises beyond is not known to be written in that memory.
+  it.each([
+    ['test.openings', 500, (record) => record.test.openings],
+    ['leaks.list', 2000, (record) => record.leaks.list],
+    ['runs[0].zeroFlowBefore_Pa', 1000, (record) => record.runs[0]?.zeroFlowBefore_Pa],
+    ['runs[0].zeroFlowAfter_Pa', 1000, (record) => record.runs[0]?.zeroFlowAfter_Pa],
+    ['runs[0].readings', 1000, (record) => record.runs[0]?.readings],
+  ] as [string, number, (record: ReturnType<typeof nearLargestRecord>) => unknown[]][])(
+    'has as much as the schema allows of %s: %i',
+    (path, most, listIn) => {
+      const record = nearLargestRecord()
+      const list = listIn(record)
+      if (path !== 'runs[0].readings') expect(list.length).toBe(most)
+      const [first] = list
+      while (list.length <= most) list.push(first)
+      expect(() => parseRecord(record)).toThrow(
+        expect.objectContaining({ problems: expect.arrayContaining([expect.objectContaining({ path })]) }),
+      )
+    },
+  )
 })

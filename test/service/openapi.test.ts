@@ -20,6 +20,12 @@ function check(name: string): (value: unknown) => boolean {
   return (value) => compiled(JSON.parse(JSON.stringify(value)))
 }
 
+/** What this file looks at of an operation's description. */
+interface Described {
+  parameters?: readonly { name: string; in: string; description?: string }[]
+  requestBody?: { content: Record<string, { schema?: { properties?: object } }> }
+}
+
 describe('/openapi.json', () => {
   it('is valid OpenAPI 3.1', async () => {
     const base = await listen(createApp())
@@ -50,6 +56,29 @@ describe('/openapi.json', () => {
     for (const { body } of badInputs)
       expect(problem(await (await postJson(`${base}/v1/evaluations`, body)).json())).toBe(true)
     expect(problem({ title: 'x' })).toBe(false)
+  })
+
+  it('says what each part of a query and of a form means', () => {
+    const all = Object.entries<Record<string, Described>>(description.paths).flatMap(([path, methods]) =>
+      Object.values(methods).map((one) => ({ path, ...one })),
+    )
+    const query = all.flatMap(({ path, parameters = [] }) =>
+      parameters.filter((one) => one.in === 'query').map((one) => [path, one.name, one.description]),
+    )
+    expect(query.length).toBeGreaterThan(10)
+    expect(query.filter(([, , says]) => !says)).toEqual([])
+    const forms = all.filter(({ requestBody }) => requestBody?.content['multipart/form-data'])
+    expect(forms.map(({ path }) => path)).toEqual([
+      '/v1/registers',
+      '/v1/buildings',
+      '/v1/stages',
+      '/v1/reruns',
+    ])
+    for (const { requestBody } of forms)
+      expect(requestBody?.content['multipart/form-data']?.schema?.properties).toMatchObject({
+        files: { type: 'array', description: expect.any(String) },
+        layouts: { type: 'array', description: expect.any(String) },
+      })
   })
 
   it.each(operations)('$method $path is there, and answers no other method', async ({ method, path }) => {

@@ -1,8 +1,9 @@
-import { createServer as createPlainServer } from 'node:http'
-import { type AddressInfo, connect, type Socket } from 'node:net'
+import { createServer as createPlainServer, IncomingMessage, ServerResponse } from 'node:http'
+import { type AddressInfo, connect, Socket } from 'node:net'
 import { describe, expect, it, onTestFinished } from 'vitest'
 import { createApp } from '../../service/src/app'
 import { makeServer, type Patience } from '../../service/src/running/make-server'
+import { PACE, watchBodies } from '../../service/src/running/pace'
 import { selfSigned } from './support/self-signed'
 
 async function serving(patience: Patience, tls?: { cert: Buffer; key: Buffer }) {
@@ -58,6 +59,28 @@ describe('a sender of a body', () => {
     onTestFinished(() => clearInterval(drip))
     expect(await closed).toMatch(/^HTTP\/1\.1 408 /)
   })
+})
+
+it('a sender is not held to time in which the process stood still, suspended by its user or the system', () => {
+  let now = 0
+  const cut: unknown[] = []
+  const bodies = watchBodies(
+    PACE,
+    (request) => cut.push(request),
+    () => now,
+  )
+  bodies.end()
+  const request = Object.assign(new IncomingMessage(new Socket()), { headers: { 'content-length': '9' } })
+  bodies.watch(request, new ServerResponse(request))
+  const after = (seconds: number) => {
+    now += seconds * 1000
+    bodies.check()
+    return cut.length
+  }
+  for (let second = 0; second < 10; second++) expect(after(1)).toBe(0)
+  expect(after(3600)).toBe(0)
+  for (let second = 0; second < 10; second++) after(1)
+  expect(cut).toEqual([request])
 })
 
 describe('a TLS connection that agrees on nothing', () => {

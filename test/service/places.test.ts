@@ -1,6 +1,9 @@
 import { request } from 'node:http'
+import { builtInLayouts } from '@draughtbook/shared-calc/log'
+import express from 'express'
 import { describe, expect, it, onTestFinished } from 'vitest'
 import { createApp } from '../../service/src/app'
+import { readWhole } from '../../service/src/http/read-body'
 import { type Jobs, jobsHere } from '../../service/src/jobs/jobs'
 import { RunningState } from '../../service/src/running/state'
 import { listen, postJson } from './support/listen'
@@ -43,6 +46,66 @@ describe('a place among the requests in hand', () => {
     const many = Array.from({ length: 8 }, () => ask('one'))
     expect(many.filter((answer) => answer === 'taken').length).toBe(5)
     expect(ask('other')).toBe('taken')
+  })
+
+  it('is not taken by a sender who has gone while what was sent was looked at', async () => {
+    const state = new RunningState(10)
+    let seen: (signal: AbortSignal) => void = () => undefined
+    const looking = new Promise<AbortSignal>((resolve) => {
+      seen = resolve
+    })
+    // Its look at a layout goes on after the sender has gone, as a read of a file does.
+    const jobs = {
+      ...jobsHere,
+      run: async (_name: unknown, _input: unknown, signal: AbortSignal) => {
+        seen(signal)
+        await new Promise((resolve) => signal.addEventListener('abort', resolve))
+        return { value: builtInLayouts[0] }
+      },
+    } as unknown as Jobs
+    const base = await listen(createApp({ jobs, state }))
+    const form = new FormData()
+    form.append('files', new Blob(['a,b']), 'a.csv')
+    form.append('layouts', new Blob(['{}']), 'a.json')
+    const gone = new AbortController()
+    const sent = fetch(`${base}/v1/registers`, { method: 'POST', body: form, signal: gone.signal })
+    const signal = await looking
+    gone.abort()
+    await expect(sent).rejects.toThrow()
+    await expect.poll(() => signal.aborted).toBe(true)
+    // Answered after whatever the one before would still do.
+    expect((await fetch(`${base}/v1/methods`)).status).toBe(200)
+    expect(state.inHand).toBe(0)
+  })
+})
+
+describe('the memory for bodies that are being received', () => {
+  it('is counted as they arrive: who would send more than there is room for is turned away', async () => {
+    const app = express()
+    const receiving = { most: 1000, bytes: 0 }
+    app.post('/', readWhole(10_000, receiving), (_request, response) => void response.send('taken'))
+    app.use(((error, _request, response, _next) => {
+      response.status(error.status).send('turned away')
+    }) satisfies express.ErrorRequestHandler)
+    const base = await listen(app)
+    const begin = () => {
+      const sent = request(base, { method: 'POST', headers: { 'content-length': 1200 } })
+      onTestFinished(() => void sent.destroy())
+      sent.on('error', () => undefined)
+      const status = new Promise<number>((resolve) => {
+        sent.once('response', (answer) => resolve(answer.resume().statusCode ?? 0))
+      })
+      sent.write('x'.repeat(400))
+      return { sent, status }
+    }
+    const [one, other] = [begin(), begin()]
+    await expect.poll(() => receiving.bytes).toBe(800)
+    one.sent.write('x'.repeat(400))
+    expect(await one.status).toBe(503)
+    // What it had sent makes room.
+    await expect.poll(() => receiving.bytes).toBe(400)
+    other.sent.write('x'.repeat(500))
+    await expect.poll(() => receiving.bytes).toBe(900)
   })
 })
 

@@ -26,9 +26,16 @@ describe('the worker pool', () => {
     const pool = await testPool({ deadline_ms: 1 })
     await expect(pool.run('workbook', { body: body() }, never)).rejects.toThrow(/takes longer/)
     const waitsFor = new Set<string>()
-    const evaluators = { run: async () => [] } as unknown as Batches
+    const deadlines: number[] = []
+    const evaluators: Batches = {
+      run: async (_orders, deadline_ms) => {
+        deadlines.push(deadline_ms)
+        return []
+      },
+    }
     await warmUp({ jobs: pool, evaluators }, waitsFor)
     expect([...waitsFor]).toEqual([])
+    expect(deadlines).toEqual([Number.POSITIVE_INFINITY])
   })
 
   it('hands faults of the input over as what they are', async () => {

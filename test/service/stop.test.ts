@@ -1,14 +1,25 @@
+import { readdir, writeFile } from 'node:fs/promises'
+import { request } from 'node:http'
 import { connect } from 'node:net'
-import { describe, expect, it } from 'vitest'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { describe, expect, it, onTestFinished } from 'vitest'
+import { folder } from './support/command-line'
 import { postJson } from './support/listen'
 import { demoRecord } from './support/record'
 import { spawnService } from './support/spawned'
 
 const RECORD = JSON.stringify(demoRecord())
 
+const HELD = fileURLToPath(new URL('support/held-threads.mjs', import.meta.url))
+
 describe('a service told to stop', () => {
   it('finishes what it began, under load, loses no answer and ends with 0', async () => {
-    const { base, child, ended, text } = await spawnService({ args: ['--drain', '3', '--queue', '200'] })
+    const disk = await folder()
+    const { base, child, ended, text } = await spawnService({
+      args: ['--drain', '3', '--queue', '200'],
+      env: { TMPDIR: disk },
+    })
     const asked = Array.from({ length: 30 }, (_, i) =>
       postJson(`${base}/v1/${i % 2 ? 'workbooks' : 'evaluations'}`, RECORD).then(async (answer) => ({
         status: answer.status,
@@ -30,6 +41,27 @@ describe('a service told to stop', () => {
     expect(text()).toMatch(/SIGTERM, finishing running requests[\s\S]*stopped/)
     expect(text().match(/"audit":true/g)?.length).toBeGreaterThanOrEqual(30)
     await expect(fetch(`${base}/healthz`)).rejects.toThrow()
+    expect(await readdir(disk)).toEqual([])
+  })
+
+  it('twice, in whichever way, ends at once and leaves nothing of an upload', async () => {
+    const disk = await folder()
+    const { base, child, ended, says } = await spawnService({ env: { TMPDIR: disk } })
+    const sent = request(`${base}/v1/registers`, {
+      method: 'POST',
+      headers: { 'content-type': 'multipart/form-data; boundary=b' },
+    })
+    onTestFinished(() => void sent.destroy())
+    sent.on('error', () => undefined)
+    sent.write('--b\r\ncontent-disposition: form-data; name="files"; filename="a.csv"\r\n\r\na,b')
+    const files = async () => (await readdir(disk, { recursive: true })).length
+    // The folder of the service, that of the request, and the file.
+    await expect.poll(files, { timeout: 30_000 }).toBe(3)
+    child.kill('SIGTERM')
+    await says(/SIGTERM, finishing running requests/)
+    child.kill('SIGINT')
+    expect(await ended).toBe(130)
+    expect(await files()).toBe(0)
   })
 
   it('does not wait for idle connections, nor longer than allowed for others', async () => {
@@ -39,7 +71,8 @@ describe('a service told to stop', () => {
     socket.on('error', () => undefined)
     socket.write('POST /v1/evaluations HTTP/1.1\r\nhost: localhost\r\ncontent-length: 100\r\n\r\n')
     await new Promise((resolve) => setTimeout(resolve, 100))
-    child.kill('SIGINT')
+    // As where its terminal is closed.
+    child.kill('SIGHUP')
     // 3: something was not finished (service/deploy/README.md).
     expect(await ended).toBe(3)
     expect(text()).toMatch(/some requests were not finished within 1 s[\s\S]*stopped/)
@@ -56,12 +89,22 @@ describe('a service told to stop', () => {
     await Promise.all(asked)
   })
 
-  it('answers that it lives at once, and says what it waits for until it is ready', async () => {
-    const { base, text } = await spawnService()
+  it('answers that it lives before any thread has begun, and says what it waits for until it is ready', async () => {
+    const begin = join(await folder(), 'begin')
+    const env = { NODE_OPTIONS: `--import ${HELD}`, HELD_UNTIL: begin }
+    const { base, says } = await spawnService({ env })
+    await says(
+      /starting; waiting for the code for small requests, a thread that evaluates and a thread that writes workbooks/,
+    )
     expect((await fetch(`${base}/healthz`)).status).toBe(200)
-    expect(text()).toMatch(/starting; waiting for a thread that evaluates and a thread that writes workbooks/)
-    await expect.poll(async () => (await fetch(`${base}/readyz`)).status, { timeout: 50_000 }).toBe(200)
-    await expect.poll(text).toMatch(/^draughtbook: ready$/m)
+    const waitsFor = async () => (await (await fetch(`${base}/readyz`)).json()) as { waitingFor: string[] }
+    await expect.poll(waitsFor, { timeout: 50_000 }).toEqual({
+      status: 'starting',
+      waitingFor: ['a thread that evaluates', 'a thread that writes workbooks'],
+    })
+    await writeFile(begin, '')
+    await says(/^draughtbook: ready$/m)
+    expect((await fetch(`${base}/readyz`)).status).toBe(200)
   })
 
   it('says why when the address is taken', async () => {

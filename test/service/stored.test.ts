@@ -5,6 +5,7 @@ import { createApp } from '../../service/src/app'
 import { stored } from '../../service/src/pages/stored'
 import { makeToken } from '../../service/src/security/tokens/token'
 import { readTokens, writeTokens } from '../../service/src/security/tokens/token-file'
+import { readUse, TokenUse } from '../../service/src/security/tokens/token-use'
 import { commandLine, folder } from './support/command-line'
 import { listen } from './support/listen'
 
@@ -25,8 +26,16 @@ describe('what is stored', () => {
     const file = join(await folder(), 'tokens.json')
     const [one, other] = [makeToken('one', 1, ['evaluate']), makeToken('other', 1, ['evaluate'])]
     await writeTokens(file, [one.stored, other.stored])
+    const uses = new TokenUse(file, 20)
+    const used = async () => Object.keys(await readUse(file))
+    for (const [i, { stored }] of [one, other].entries()) {
+      uses.note(stored.id)
+      // The second is used just after the file was written, and not again.
+      await expect.poll(used).toHaveLength(i + 1)
+    }
     expect((await commandLine('token', 'remove', one.stored.id, '--tokens', file)).code).toBe(0)
     expect((await readTokens(file)).map(({ name }) => name)).toEqual(['other'])
+    expect(await used()).toEqual([other.stored.id])
     expect((await commandLine('token', 'remove', one.stored.id, '--tokens', file)).code).toBe(2)
   })
 })

@@ -60,6 +60,9 @@ describe('problems in words', () => {
 
   it('are said once each', () => {
     const same = { path: '', message: 'it is not valid JSON' }
+    expect(problemWords({ path: '2026/flat 1.xlsx', message: 'it has no target' })).toBe(
+      '2026/flat 1.xlsx: it has no target',
+    )
     expect(problemsInWords([same, same, { path: 'building.volume_m3', message: 'it is 0' }])).toBe(
       'it is not valid JSON; internal volume: it is 0',
     )

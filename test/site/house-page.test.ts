@@ -42,17 +42,15 @@ const log = [
   ),
 ].join('\n')
 
-/** Puts the step on show in which something can be seen. */
+/** Puts the step on show in which something can be seen. A log opened a moment ago may put its own step on show meanwhile. */
 const reveal = async (page: Page, what: Locator): Promise<Locator> => {
-  for (const name of ['Before', 'On site', 'Result'] as const) {
-    if (await what.first().isVisible()) break
-    await step(page, name)
-    // A step is drawn a moment after it is chosen; in one that lacks what is looked for the wait is in vain.
-    await what
-      .first()
-      .waitFor({ state: 'visible', timeout: 1500 })
-      .catch(() => undefined)
-  }
+  const isShown = (): Promise<boolean> => what.first().isVisible()
+  for (let round = 0; round < 10; round += 1)
+    for (const name of ['Before', 'On site', 'Result'] as const) {
+      if (await isShown()) return what
+      await step(page, name)
+    }
+  expect(await isShown(), `${what} can be seen in a step`).toBe(true)
   return what
 }
 

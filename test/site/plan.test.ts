@@ -106,6 +106,12 @@ describe('devices', () => {
     ])
   })
 
+  it('a device that covers nothing is said to, without a list of all pressures', () => {
+    const [small = [], large = []] = plan.devices.map(({ inWords }) => inWords)
+    expect(small).toContain('Its ranges together cover every planned pressure.')
+    expect(large).toContain('It covers none of the planned pressures if the building just meets the target.')
+  })
+
   it('the large fan starts at 230 · 25^0.5 = 1150 m³/h: the plan says that this house needs a smaller one', () => {
     const [direction] = plan.devices[1]?.directions ?? []
     const [range] = direction?.ranges ?? []

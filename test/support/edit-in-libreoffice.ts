@@ -2,6 +2,7 @@ import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
+import { moduleWith, profileOf } from './office.js'
 import { runTool } from './run-tool.js'
 
 /** What a user does on a sheet, rows and columns counted from 1. */
@@ -29,17 +30,11 @@ export async function editInLibreOffice(
   try {
     const [input, output] = [join(folder, 'in.xlsx'), join(folder, 'out.xlsx')]
     await writeFile(input, workbook)
-    const profile = `-env:UserInstallation=${pathToFileURL(join(folder, 'profile')).href}`
-    const quiet = [profile, '--headless', '--norestore', '--nolockcheck', '--nodefault', '--nologo']
+    const quiet = [profileOf(folder), '--headless', '--norestore', '--nolockcheck', '--nodefault', '--nologo']
     // The first start of a profile writes an empty module, over any that is there.
     await runTool('soffice', [...quiet, '--terminate_after_init'], 'libreoffice-calc')
     const program = macro(table, edits, pathToFileURL(input).href, pathToFileURL(output).href)
-    await writeFile(
-      join(folder, 'profile', 'user', 'basic', 'Standard', 'Module1.xba'),
-      `<?xml version="1.0" encoding="UTF-8"?>
-<!DOCTYPE script:module PUBLIC "-//OpenOffice.org//DTD OfficeDocument 1.0//EN" "module.dtd">
-<script:module xmlns:script="http://openoffice.org/2000/script" script:name="Module1" script:language="StarBasic">${program}</script:module>`,
-    )
+    await writeFile(join(folder, 'profile', 'user', 'basic', 'Standard', 'Module1.xba'), moduleWith(program))
     await runTool('soffice', [...quiet, 'macro:///Standard.Module1.Run'], 'libreoffice-calc')
     return new Uint8Array(await readFile(output))
   } finally {

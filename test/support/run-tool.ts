@@ -4,7 +4,7 @@ import { execFile } from 'node:child_process'
  * Memory of programs in pages of 2 MB, where the system gives them to those that ask for them: LibreOffice touches over a gigabyte to
  * convert one summary, and fetching it in pages of 4 kB takes two thirds of its processor time on a virtual machine.
  */
-const LARGE_PAGES = { GLIBC_TUNABLES: 'glibc.malloc.hugetlb=1' }
+export const LARGE_PAGES = { GLIBC_TUNABLES: 'glibc.malloc.hugetlb=1' }
 
 /**
  * Runs a program and resolves with its standard output. A program that is not there rejects with what to

@@ -6,7 +6,8 @@ set -euo pipefail
 
 # What to look for, and the Debian package that brings it.
 missing=()
-command -v chromium >/dev/null || missing+=(chromium)
+# Chromium without its windows opens a page in half the processor time; the whole browser does too.
+{ command -v chromium-headless-shell || command -v chromium; } >/dev/null || missing+=(chromium-headless-shell)
 command -v soffice >/dev/null || missing+=(libreoffice-calc)
 { command -v pdftoppm && command -v pdftotext; } >/dev/null || missing+=(poppler-utils)
 command -v ssconvert >/dev/null || missing+=(gnumeric)
@@ -50,5 +51,9 @@ apt() {
 
 echo "Test tools: installing ${missing[*]} (a few minutes) ..."
 apt update
+# An older Debian has the whole browser only.
+if command -v apt-cache >/dev/null && ! apt-cache show chromium-headless-shell >/dev/null 2>&1; then
+  missing=("${missing[@]/#chromium-headless-shell/chromium}")
+fi
 apt install --no-install-recommends "${missing[@]}"
 echo 'Test tools: installed.'

@@ -58,6 +58,14 @@ describe('install-tools.sh', () => {
     ])
   })
 
+  it('takes the whole browser where Debian has no Chromium without windows', () => {
+    const { chromium: _, ...some } = all
+    const older = { 'apt-get': note('apt-get'), 'apt-cache': 'exit 100' }
+    const run = runOn({ ...some, 'fc-list': ALL_FONTS, id: root, ...older })
+    expect([run.status, run.stderr]).toEqual([0, ''])
+    expect(calls().at(-1)).toBe('apt-get -q -y install --no-install-recommends chromium')
+  })
+
   it('goes through sudo for anyone else', () => {
     const sudo = `${note('sudo')}; exec "$@"`
     const run = runOn({ ...all, 'fc-list': 'true', id: 'echo 1000', sudo, 'apt-get': note('apt-get') })
@@ -69,7 +77,7 @@ describe('install-tools.sh', () => {
   })
 
   it.each([
-    ['neither the tool nor apt-get is there', {}, /no apt-get to install them with: chromium/],
+    ['neither the tool nor apt-get is there', {}, /no apt-get to install them with: chromium-headless-shell/],
     [
       'it is neither root nor able to become so',
       { 'apt-get': 'exit 0', id: 'echo 1000' },
@@ -80,6 +88,8 @@ describe('install-tools.sh', () => {
     const run = runOn({ 'fc-list': ALL_FONTS, ...machine })
     expect(run.status).toBe(1)
     expect(run.stderr).toMatch(message)
-    expect(run.stderr).toContain('chromium libreoffice-calc poppler-utils gnumeric redis-server')
+    expect(run.stderr).toContain(
+      'chromium-headless-shell libreoffice-calc poppler-utils gnumeric redis-server',
+    )
   })
 })

@@ -45,7 +45,7 @@ describe('the test report lists what certifying bodies ask for', () => {
       readings.length,
     )
     for (const { pressure_Pa } of readings) expect(texts).toContain(String(pressure_Pa))
-    const deviations = [...cells.values()].filter((cell) => String(cell.numFmt).startsWith('+0.0%'))
+    const deviations = [...cells.values()].filter((cell) => String(cell.numFmt).startsWith('+0.0 %'))
     expect(deviations).toHaveLength(readings.length)
     // The demo's readings were made up with scatter below 1 %, so a deviation above it would be a wrong column.
     for (const cell of deviations) expect(Math.abs(Number(cell.result))).toBeLessThan(0.01)

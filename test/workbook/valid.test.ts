@@ -40,7 +40,10 @@ const HIGHEST_ROW = 409.5
 const LONGEST_FOOTER = 255
 const LONGEST_TEXT = 32_767
 
-/** What of a workbook Excel would cut off or show a warning for. */
+/** Sheets that hold the record's own fields, and what checks them: there a day is written as in the record. */
+const OF_THE_RECORD = ['Readings', 'Inputs', 'Check', 'Record']
+
+/** What of a workbook Excel would cut off or show a warning for, and what people would not write so: 14%, 2026-10-14. */
 async function oddities(bytes: Uint8Array): Promise<string[]> {
   const workbook = new ExcelJS.Workbook()
   await workbook.xlsx.load(bytes as never)
@@ -56,6 +59,9 @@ async function oddities(bytes: Uint8Array): Promise<string[]> {
         if (cell.isMerged && cell.master !== cell) return
         const { value } = cell
         const place = `${sheet.name}!${cell.address}`
+        if (/[0#?]%/.test(cell.numFmt ?? '')) found.push(`${place}: a percentage without a space`)
+        if (!OF_THE_RECORD.includes(sheet.name) && /\b20\d\d-[01]\d-[0-3]\d\b/.test(cell.text))
+          found.push(`${place}: ${cell.text}`)
         if (value === '') found.push(`${place}: an empty text, which cuts off the text left of it`)
         if (typeof value !== 'string') return
         if (value.length > LONGEST_TEXT) found.push(`${place}: ${value.length} characters`)

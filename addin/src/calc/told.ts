@@ -39,9 +39,9 @@ export class Told {
     this.add(severity, rule, message, cell, remedy, where)
   }
 
-  /** A cell or field that cannot be used: the test is not valid until it is corrected. */
+  /** A cell or field that cannot be used: the test is not valid until it is corrected. What is wrong becomes a sentence. */
   problem(cell: string, message: string, where?: string, remedy = 'Correct the entry.'): void {
-    this.add('invalidates', UNUSABLE, message, cell, remedy, where)
+    this.add('invalidates', UNUSABLE, message.replace(/[^.!?…]$/, '$&.'), cell, remedy, where)
   }
 
   findings(): Finding[] {

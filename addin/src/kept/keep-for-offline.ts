@@ -45,9 +45,8 @@ function installed(
 const WHY = 'its files could not be stored. Check that this device has free space, then open the page again'
 
 /** Browsers offer their store of pages only where the address is secure, and some not at all. */
-const NOT_HTTPS =
-  'browsers keep a page only from an https address or from this computer itself. Ask whoever runs the service for its https address'
-const NOT_KEPT = 'this browser does not keep pages here, for example in a private window'
+const NOT_HTTPS = 'browsers save a page only from an https address. Ask whoever runs the service for it'
+const NOT_KEPT = 'this browser does not save pages, perhaps because the window is private'
 
 function watchForNewer(registration: ServiceWorkerRegistration, newer: () => void): void {
   const look = (): void => {

@@ -1,7 +1,7 @@
 import { Component, type ComponentChild, type ComponentClass, h } from 'preact'
 
 /**
- * A part of the page that is drawn anew only when something it shows has changed: most keystrokes change one field of many.
+ * A part of the page that is redrawn only when something it shows has changed: most keystrokes change one field of many.
  * @param shown what it shows, in a fixed order; without it, every property
  */
 export function drawnOnChange<Props extends object>(

@@ -47,11 +47,11 @@ export function OriginLine({ state, aside, name, onDismiss, onToken }: OriginLin
           <span aria-hidden="true"> · </span>
           <span data-saved={saved === 'yes' || saved === 'saving' ? saved : 'no'}>{kept}</span>
           {offline === undefined ? null : offline === 'yes' ? (
-            <span data-offline="yes"> · opens without a network</span>
+            <span data-offline="yes"> · works offline</span>
           ) : (
             <span class="warn" data-offline="no">
               {' '}
-              · this page does not open without a network: {offline}
+              · does not work offline: {offline}
             </span>
           )}
           {newer ? (

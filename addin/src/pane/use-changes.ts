@@ -4,21 +4,21 @@ import type { ArchiveRun, RunState } from './month/archive-run.js'
 import type { TestStore } from './one-test/store.js'
 import type { TestState } from './one-test/test-state.js'
 
-/** Draws anew whenever the page's workbook, its selection or its marks change. */
+/** Redraws whenever the page's workbook, its selection or its marks change. */
 export function usePageHost(host: PageHost): number {
   const [drawn, setDrawn] = useState(0)
   useEffect(() => host.onView(() => setDrawn((count) => count + 1)), [host])
   return drawn
 }
 
-/** Whether a log is open on the page; draws anew only when that changes. */
+/** Whether a log is open on the page; redraws only when that changes. */
 export function useOpenLog(host: PageHost | undefined): boolean {
   const [open, setOpen] = useState(host?.hasWorkbook ?? false)
   useEffect(() => host?.onView(() => setOpen(host.hasWorkbook)), [host])
   return open
 }
 
-/** The store's state, drawn anew whenever it changes. */
+/** The store's state, redrawn whenever it changes. */
 export function useTestState(store: TestStore): TestState {
   const [state, setState] = useState(store.state)
   useEffect(() => {
@@ -28,7 +28,7 @@ export function useTestState(store: TestStore): TestState {
   return state
 }
 
-/** The run's state, drawn anew whenever it changes. */
+/** The run's state, redrawn whenever it changes. */
 export function useRun<Result, Report>(run: ArchiveRun<Result, Report>): RunState<Report> {
   const [state, setState] = useState(run.state)
   useEffect(() => {

@@ -77,12 +77,24 @@ const contentOf = (content: Content): Json =>
         'application/json': { schema: reference(content.schema) },
         ...(content.orFile && { [content.orFile]: {} }),
       }
-    : { [content.file]: {} }
+    : { [content.file]: content.parts ? { schema: formSchema(content.parts) } : {} }
+
+/** A form of files: each part may come several times. */
+const formSchema = (parts: Readonly<Record<string, string>>): Json => ({
+  type: 'object',
+  required: ['files'],
+  properties: Object.fromEntries(
+    Object.entries(parts).map(([name, description]) => [
+      name,
+      { type: 'array', description, items: { type: 'string', format: 'binary' } },
+    ]),
+  ),
+})
 
 function problemAnswer(status: number): Json {
-  if (status === 304) return { description: 'The caller already has this version' }
+  if (status === 304) return { description: 'The caller has this version already' }
   return {
-    description: `A problem (RFC 9457)`,
+    description: 'A problem (RFC 9457)',
     content: { 'application/problem+json': { schema: reference('Problem') } },
   }
 }
@@ -96,12 +108,16 @@ const pathParameters = (path: string): Json[] =>
   }))
 
 const queryParameters = (query: Operation['query']): Json[] =>
-  Object.entries(query?.shape ?? {}).map(([name, schema]) => ({
-    name,
-    in: 'query',
-    required: false,
-    schema: withoutDialect(z.toJSONSchema(schema as z.ZodType, { io: 'input' })),
-  }))
+  Object.entries(query?.shape ?? {}).map(([name, schema]) => {
+    const { description, ...rest } = withoutDialect(z.toJSONSchema(schema as z.ZodType, { io: 'input' }))
+    return {
+      name,
+      in: 'query',
+      required: false,
+      ...(description !== undefined && { description }),
+      schema: rest,
+    }
+  })
 
 const headerParameters = (headers: readonly string[] = []): Json[] =>
   headers.map((name) => ({ name, in: 'header', required: false, schema: { type: 'string' } }))

@@ -1,7 +1,12 @@
 import type { z } from 'zod'
 
-/** What is sent or answered: JSON by a schema's name (or a file, where the client accepts that first), or a file by its media type. */
-export type Content = { readonly schema: string; readonly orFile?: string } | { readonly file: string }
+/**
+ * What is sent or answered: JSON by a schema's name (or a file, where the client accepts that first), or a file by its media type;
+ * of a form, the parts that hold files.
+ */
+export type Content =
+  | { readonly schema: string; readonly orFile?: string }
+  | { readonly file: string; readonly parts?: Readonly<Record<string, string>> }
 
 export interface Operation {
   readonly method: 'get' | 'post' | 'put' | 'delete'

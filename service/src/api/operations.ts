@@ -10,6 +10,17 @@ import type { Operation } from './operation.js'
 const json = (schema: string) => ({ schema })
 const ok = (says: string, schema: string) => ({ status: 200, says, content: json(schema) })
 
+const linesThen = (result: string): string =>
+  `One line of JSON for each file, then ${result}. A workbook instead, if Accept asks for one`
+
+const uploads = {
+  file: 'multipart/form-data',
+  parts: {
+    files: 'the workbooks',
+    layouts: 'layouts (.json), for logs in other workbooks',
+  },
+} as const
+
 const calculation: readonly Operation[] = [
   {
     method: 'post',
@@ -17,10 +28,7 @@ const calculation: readonly Operation[] = [
     summary: 'Evaluate a test record',
     query: EvaluationQuery,
     body: json('TestRecord'),
-    answer: ok(
-      'The evaluation; with trace=1 every step of its working, with uncertainty=1 its budget, further fits and the probability of meeting the target',
-      'Evaluation',
-    ),
+    answer: ok('The evaluation', 'Evaluation'),
     problems: [400, 413, 415, 422],
   },
   {
@@ -31,7 +39,7 @@ const calculation: readonly Operation[] = [
     body: json('TestRecord'),
     answer: {
       status: 200,
-      says: 'The workbook; with uncertainty=1 also its sheet Uncertainty',
+      says: 'The workbook',
       content: { file: XLSX },
     },
     problems: [400, 413, 415, 422],
@@ -39,12 +47,12 @@ const calculation: readonly Operation[] = [
   {
     method: 'post',
     path: '/v1/registers',
-    summary: 'Make the register of workbooks (parts `files`, and `layouts` for other workbooks)',
+    summary: 'Make a register of workbooks: one row per test',
     query: RegisterQuery,
-    body: { file: 'multipart/form-data' },
+    body: uploads,
     answer: {
       status: 200,
-      says: 'JSON lines: progress, then the register; or the register as a workbook, by Accept',
+      says: linesThen('the register'),
       content: { file: NDJSON },
     },
     problems: [400, 406, 413, 415, 422],
@@ -52,12 +60,12 @@ const calculation: readonly Operation[] = [
   {
     method: 'post',
     path: '/v1/buildings',
-    summary: 'Combine the tests of several homes in one building (parts `files`, and `layouts`)',
+    summary: 'Combine the tests of several homes in one building',
     query: BuildingQuery,
-    body: { file: 'multipart/form-data' },
+    body: uploads,
     answer: {
       status: 200,
-      says: 'JSON lines: progress, then the building; or the building as a workbook, by Accept',
+      says: linesThen('the building'),
       content: { file: NDJSON },
     },
     problems: [400, 406, 413, 415, 422],
@@ -65,12 +73,12 @@ const calculation: readonly Operation[] = [
   {
     method: 'post',
     path: '/v1/stages',
-    summary: 'What each stage of the plots of a site uses of the target (parts `files`, and `layouts`)',
+    summary: 'Show how much each plot may leak at each stage, and whether the next trade may start',
     query: StagesQuery,
-    body: { file: 'multipart/form-data' },
+    body: uploads,
     answer: {
       status: 200,
-      says: 'JSON lines: progress, then the stages; or the stages as a workbook, by Accept',
+      says: linesThen('the stages'),
       content: { file: NDJSON },
     },
     problems: [400, 406, 413, 415, 422],
@@ -78,12 +86,15 @@ const calculation: readonly Operation[] = [
   {
     method: 'post',
     path: '/v1/reruns',
-    summary: 'Re-run archived workbooks (parts `files`, `layouts`, and `keys` to check signatures)',
+    summary: 'Re-run archived workbooks and list what differs from their records',
     query: RerunQuery,
-    body: { file: 'multipart/form-data' },
+    body: {
+      file: 'multipart/form-data',
+      parts: { ...uploads.parts, keys: 'public keys (.pub), to check signatures' },
+    },
     answer: {
       status: 200,
-      says: 'JSON lines: progress, then what differs; or the same as a workbook, by Accept',
+      says: linesThen('what differs'),
       content: { file: NDJSON },
     },
     problems: [400, 406, 413, 415, 422],
@@ -93,7 +104,10 @@ const calculation: readonly Operation[] = [
     path: '/v1/readings',
     summary: 'Read ranges of cells as a test log, with a given, matching or proposed layout',
     body: json('ReadingsRequest'),
-    answer: ok('The tests with findings and cells; only a proposal if no layout matches', 'ReadingsAnswer'),
+    answer: ok(
+      'The tests with their findings and cells; a proposal only, if no layout matches',
+      'ReadingsAnswer',
+    ),
     problems: [400, 413, 415, 422],
   },
   {
@@ -106,7 +120,7 @@ const calculation: readonly Operation[] = [
   {
     method: 'get',
     path: '/v1/targets',
-    summary: 'Preset targets; local codes decide',
+    summary: 'Preset targets. Local codes decide',
     answer: ok('The targets', 'TargetList'),
     problems: [400],
   },
@@ -123,7 +137,7 @@ const site: readonly Operation[] = [
   {
     method: 'get',
     path: '/v1/preparation',
-    summary: 'Openings with what each preparation method requires, and cautions to acknowledge',
+    summary: 'Openings, what each preparation method requires of them, and cautions to acknowledge',
     answer: ok('The lists', 'PreparationLists'),
     problems: [400],
   },
@@ -134,7 +148,7 @@ const site: readonly Operation[] = [
     body: json('TakeOffRequest'),
     answer: {
       status: 200,
-      says: 'Both volumes and the areas, or a workbook with live formulas',
+      says: 'Both volumes and the areas, or a workbook with live formulas if Accept asks for one',
       content: { schema: 'TakeOffResult', orFile: XLSX },
     },
     problems: [400, 406, 413, 415, 422],
@@ -142,11 +156,11 @@ const site: readonly Operation[] = [
   {
     method: 'post',
     path: '/v1/plans',
-    summary: 'Plan a test; the firm’s devices are used if the plan names none',
+    summary: 'Plan a test. The firm’s devices are used if the plan names none',
     body: json('PlanRequest'),
     answer: {
       status: 200,
-      says: 'Pressures to set, expected flows, devices, weather; or the plan as a sheet for the site',
+      says: 'Pressures to set, expected flows, devices and weather, or a sheet for the site if Accept asks for a workbook',
       content: { schema: 'PlanResult', orFile: XLSX },
     },
     problems: [400, 406, 413, 415, 422],
@@ -154,7 +168,7 @@ const site: readonly Operation[] = [
   {
     method: 'post',
     path: '/v1/running-estimates',
-    summary: 'Estimate of a run in progress; never a result',
+    summary: 'Estimate a run in progress. The answer is never a result',
     body: json('UnfinishedRequest'),
     answer: ok(
       'The estimate, the next pressure, what to repeat, and whether there are enough readings',
@@ -165,7 +179,7 @@ const site: readonly Operation[] = [
   {
     method: 'post',
     path: '/v1/leak-reports',
-    summary: 'Leakage still to seal, and the result of each repair round',
+    summary: 'Show the leakage still to seal and the gain of each repair round',
     body: json('TestRecord'),
     answer: ok('The leak report', 'LeakReport'),
     problems: [400, 413, 415, 422],
@@ -242,7 +256,7 @@ const firm: readonly Operation[] = [
     path: '/v1/firm',
     summary: 'The firm’s name and logo for the head of the summary',
     answer: ok(
-      'Name, and logo in base64; `library` where there is one, `changesLibrary` where this access may change it; empty without a library',
+      'Name, and logo in base64. `library` is there if the service has one, `changesLibrary` if this token may change it. Empty without a library',
       'Firm',
     ),
     problems: [],
@@ -253,14 +267,15 @@ const running: readonly Operation[] = [
   {
     method: 'get',
     path: '/healthz',
-    summary: 'Check that the process is alive',
+    summary: 'Show that the process is alive',
     open: true,
     answer: ok('Alive', 'Alive'),
   },
   {
     method: 'get',
     path: '/readyz',
-    summary: 'Whether the service takes work; 503 while it starts, saying what for, and while it stops',
+    summary:
+      'Show whether the service takes work. It answers 503 while it starts, saying what it waits for, and while it stops',
     open: true,
     answer: ok('Ready', 'Readiness'),
   },

@@ -1,4 +1,5 @@
 import type { Request, Response } from 'express'
+import { goneSignal } from '../http/gone.js'
 import { HttpFault } from '../http/http-fault.js'
 import { faultOf, problemBody } from '../http/problem-body.js'
 import { admitted } from '../http/read-body.js'
@@ -48,9 +49,7 @@ export async function answerArchive<Task extends ArchiveTask>(
     ...(requireSignature && { requireSignature }),
   }))
   await admitted(request, response)
-  const gone = new AbortController()
-  response.once('close', () => gone.abort())
-  const { signal } = gone
+  const signal = goneSignal(response)
   if (wanted === XLSX) {
     const bytes = await workbook(await runArchive(runner, task, orders, { signal }), signal)
     response.attachment(fileName).type(XLSX).send(Buffer.from(bytes))

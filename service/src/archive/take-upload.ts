@@ -4,7 +4,9 @@ import { builtInLayouts, type Layout, LIMITS, parseLayout } from '@draughtbook/s
 import type { Request, Response } from 'express'
 import multer from 'multer'
 import { fileFault, isDiskFull } from '../files/file-fault.js'
-import { HttpFault } from '../http/http-fault.js'
+import { goneSignal, onceOver } from '../http/gone.js'
+import { clientGone, HttpFault } from '../http/http-fault.js'
+import { myTurn } from '../http/in-turn.js'
 import type { Jobs } from '../jobs/jobs.js'
 import { publicKeyOf } from '../signature/keys.js'
 import type { FileOrder } from './archive-tasks.js'
@@ -26,7 +28,10 @@ const TOTAL_BYTES = 1024 * 1024 * 1024
 export async function takeUpload(request: Request, response: Response, jobs: Jobs): Promise<FileOrder[]> {
   const folder = await uploadFolder().catch(storageFault)
   const storage = storageIn(folder)
-  response.once('close', () => void storage.closed().then(() => removeUpload(folder)))
+  onceOver(response, () => void storage.closed().then(() => removeUpload(folder)))
+  // The folders of hundreds that come together are made at the same moment.
+  await myTurn()
+  if (response.destroyed) throw clientGone()
   await receive(request, response, storage)
   const files = request.files as { [field: string]: Express.Multer.File[] } | undefined
   const layouts = await eachInTurn(files?.layouts, LAYOUT_BYTES, (file) => layoutOf(file, response, jobs))
@@ -174,9 +179,7 @@ const unusable = (path: string, message: string) =>
 /** Checked by a worker first: what is wrong with a layout can take longer to find than the event loop may be held. */
 async function layoutOf({ path }: Express.Multer.File, response: Response, jobs: Jobs): Promise<Layout> {
   const body = await readFile(path)
-  const gone = new AbortController()
-  response.once('close', () => gone.abort())
-  const { value } = await patiently(jobs, 'libraryEntry', { body, kind: 'layouts' }, gone.signal)
+  const { value } = await patiently(jobs, 'libraryEntry', { body, kind: 'layouts' }, goneSignal(response))
   return parseLayout(value)
 }
 

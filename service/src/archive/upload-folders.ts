@@ -1,3 +1,4 @@
+import { readdirSync, rmSync } from 'node:fs'
 import { mkdtemp, readdir, rm, stat, utimes } from 'node:fs/promises'
 import { hostname, tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -6,9 +7,11 @@ import { errorCode, fileFault } from '../files/file-fault.js'
 /** What the folder of a service is called: machine and process, so that the next start knows what was left behind. */
 const PREFIX = 'draughtbook-uploads-'
 const OWN_NAME = /^draughtbook-uploads-(.+)-(\d+)-\w{6}$/
-/** A running service touches its folder this often; a folder untouched for {@link DEAD_MS} was left behind. */
+/** A running service touches its folder this often; one of another machine, untouched for {@link DEAD_MS}, was left behind. */
 const SIGN_MS = 60_000
 const DEAD_MS = 10 * SIGN_MS
+/** The same of this machine, where a process with its number runs: most likely the service itself, suspended, or before a clock put ahead. */
+const DOUBTFUL_MS = 24 * 3600_000
 
 const machine = hostname().replace(/[^\w.-]/g, '_')
 
@@ -65,13 +68,37 @@ export async function startSweeping(): Promise<Sweeping> {
   await sweep()
   const timer = setInterval(() => void sweep(), SIGN_MS)
   timer.unref()
+  process.once('exit', removeOwn)
   return {
     end: async () => {
       clearInterval(timer)
+      process.off('exit', removeOwn)
       const own = await made?.catch(() => undefined)
       made = undefined
       if (own) await rm(own, { recursive: true, force: true }).catch(() => undefined)
     },
+  }
+}
+
+/** Where the process ends without being stopped in order: told twice, or without a log. */
+function removeOwn(): void {
+  for (const name of namesIn(tmpdir()))
+    if (name.startsWith(`${PREFIX}${machine}-${process.pid}-`)) removeNow(join(tmpdir(), name))
+}
+
+function namesIn(folder: string): string[] {
+  try {
+    return readdirSync(folder)
+  } catch {
+    return []
+  }
+}
+
+function removeNow(folder: string): void {
+  try {
+    rmSync(folder, { recursive: true, force: true })
+  } catch {
+    // A write may be under way in it: the next start removes it.
   }
 }
 
@@ -93,11 +120,12 @@ async function giveSign(): Promise<string> {
   return own
 }
 
-/** Of this machine: its process is gone, or has this one's number. Of another that shares the disk: no sign of life. */
+/** Of this machine: its process is gone, or has this one's number. Else, and of another that shares the disk: no sign of life. */
 async function isLeft(folder: string, host: string, pid: number): Promise<boolean> {
-  if (host === machine && (pid === process.pid || !isRunning(pid))) return true
+  const isHere = host === machine
+  if (isHere && (pid === process.pid || !isRunning(pid))) return true
   const seen = await stat(folder).catch(() => undefined)
-  return seen !== undefined && Date.now() - seen.mtimeMs > DEAD_MS
+  return seen !== undefined && Date.now() - seen.mtimeMs > (isHere ? DOUBTFUL_MS : DEAD_MS)
 }
 
 function isRunning(pid: number): boolean {

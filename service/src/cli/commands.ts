@@ -20,6 +20,11 @@ export const commands: readonly {
     load: async () => (await import('./check.js')).addCheck,
   },
   {
+    name: 'targets',
+    does: 'list the targets that --target takes',
+    load: async () => (await import('./targets.js')).addTargets,
+  },
+  {
     name: 'template',
     does: 'write an empty test log to fill in',
     load: async () => (await import('./template.js')).addTemplate,

@@ -44,7 +44,8 @@ export class FileError extends Error {
   /** Whoever writes records knows their fields by name, and so does `--set`; readings are not set by it. */
   #words(problem: Problem): string {
     const option = this.more.options?.[problem.path]
-    if (option !== undefined && problem.cell === undefined) return `${option}: ${problem.message}`
+    if (option !== undefined && problem.cell === undefined)
+      return `${option}: ${problem.message}${LISTED_BY[option] ?? ''}`
     const { cause } = this.more
     const asked = cause instanceof OpenQuestions && cause.questions.find(({ path }) => path === problem.path)
     if (asked) return questionLine(asked, problem)
@@ -60,6 +61,11 @@ function questionLine({ cells, text }: Question, { message }: Problem): string {
 }
 
 const MOST_CELLS = 4
+
+/** Where all values of an option are listed, if a message can only name some. */
+const LISTED_BY: Readonly<Record<string, string>> = {
+  '--target': '. List them all with: draughtbook targets',
+}
 
 /** An output that cannot be written. Where the system finds nothing, it is the folder that is missing. */
 export function cannotWrite(path: string, error: unknown): UsageError {

@@ -19,7 +19,7 @@ export function addAnswerOptions(command: Command): Command {
       gather,
       [],
     )
-    .option('--target <PRESET>', 'the target, such as passive-house-new')
+    .option('--target <PRESET>', 'the target, such as passive-house-new (draughtbook targets lists all)')
     .option('--method <METHOD>', 'the test method, such as iso-9972:2015')
     .option('--stage <STAGE>', 'stage of the test: fabric, after services, acceptance or retest')
 }

@@ -28,3 +28,6 @@ export const overloaded = () =>
     detail: 'too many requests are waiting; try again in a few seconds',
     headers: { 'retry-after': '2' },
   })
+
+/** There is no client left to answer; 499 is for the audit line. */
+export const clientGone = () => new HttpFault(499, 'The client has disconnected')

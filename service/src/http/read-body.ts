@@ -23,17 +23,22 @@ export const admitted = (request: Request, response: Response): Promise<void> =>
     admit(request, response, (error?: unknown) => (error ? reject(error as Error) : resolve()))
   })
 
-/** Most bytes of bodies that are kept while their rest is awaited. */
-const RECEIVING_BYTES = 256 * 1024 * 1024
-let receiving = 0
+/** Bodies whose rest is awaited: how many bytes of them are kept, and at most. */
+export interface Receiving {
+  readonly most: number
+  bytes: number
+}
+
+/** Of all senders together. */
+const RECEIVING: Receiving = { most: 256 * 1024 * 1024, bytes: 0 }
 
 /**
- * Reads a body whole, and turns away new ones while those that are being received fill the memory meant for them. Reading one with
- * express takes as long as a tenth of an evaluation: each small request goes through here.
+ * Reads a body whole, and turns senders away while the bodies that are being received fill the memory meant for them: those that begin,
+ * and those that would send more. Reading one with express takes as long as a tenth of an evaluation: each small request goes through here.
  */
-function readWhole(limit: number): RequestHandler {
+export function readWhole(limit: number, receiving = RECEIVING): RequestHandler {
   return (request, response, next) => {
-    if (receiving > RECEIVING_BYTES) throw overloaded()
+    if (receiving.bytes > receiving.most) throw overloaded()
     const { 'content-encoding': encoding, 'content-length': length } = request.headers
     // Compressed bodies save nothing at this size, and unpack to any size.
     if (encoding !== undefined && encoding.toLowerCase() !== 'identity')
@@ -42,14 +47,15 @@ function readWhole(limit: number): RequestHandler {
     let chunks: Buffer[] = []
     let own = 0
     const leave = (): void => {
-      receiving -= own
+      receiving.bytes -= own
       own = 0
     }
     const take = (chunk: Buffer): void => {
       own += chunk.length
-      receiving += chunk.length
+      receiving.bytes += chunk.length
       chunks.push(chunk)
       if (own > limit) stop(tooLarge())
+      else if (receiving.bytes > receiving.most) stop(overloaded())
     }
     const whole = (): void => {
       leave()
@@ -58,6 +64,7 @@ function readWhole(limit: number): RequestHandler {
     }
     function stop(why: HttpFault): void {
       chunks = []
+      leave()
       request.off('data', take).off('end', whole)
       // What still comes is read and dropped, or the connection could not be used again.
       request.resume()

@@ -1,5 +1,6 @@
 import type { Response } from 'express'
-import { HttpFault } from './http-fault.js'
+import { goneSignal } from './gone.js'
+import { clientGone, HttpFault } from './http-fault.js'
 
 /**
  * Does work for one answer. The work's signal is aborted when the client disconnects before its answer is complete, or
@@ -10,17 +11,13 @@ export async function within<T>(
   timeout_s: number,
   work: (signal: AbortSignal) => Promise<T>,
 ): Promise<T> {
-  const gone = new AbortController()
-  response.once('close', () => {
-    if (!response.writableFinished) gone.abort()
-  })
+  const gone = goneSignal(response)
   const tooLong = AbortSignal.timeout(timeout_s * 1000)
   try {
-    return await work(AbortSignal.any([gone.signal, tooLong]))
+    return await work(AbortSignal.any([gone, tooLong]))
   } catch (error) {
     if (tooLong.aborted) throw tookTooLong(timeout_s)
-    // There is no client left to answer; 499 is for the audit line.
-    if (gone.signal.aborted) throw new HttpFault(499, 'The client has disconnected')
+    if (gone.aborted) throw clientGone()
     throw error
   }
 }

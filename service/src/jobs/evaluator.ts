@@ -1,4 +1,4 @@
-import { HttpFault } from '../http/http-fault.js'
+import { clientGone, HttpFault } from '../http/http-fault.js'
 import { tookTooLong } from '../http/within.js'
 import type { EvaluationBytes, EvaluationOrder, EvaluationText } from './evaluation.js'
 import type { Batches } from './evaluator-threads.js'
@@ -105,10 +105,9 @@ export function evaluatorOn(
   }
 }
 
-/** The client has disconnected; 499 is for the audit line. */
 function stillWanted({ wanted, reject }: Item): boolean {
   if (wanted()) return true
-  reject(new HttpFault(499, 'The client has disconnected'))
+  reject(clientGone())
   return false
 }
 

@@ -17,9 +17,6 @@ export interface Jobs {
 /** The tasks are loaded with the first of them: the service answers before it needs any. */
 const loadTasks = () => import('./tasks.js')
 
-/** Loads what work on the calling thread needs, so that no request waits for it. */
-export const warmUpHere = async (): Promise<void> => void (await loadTasks())
-
 /** Work on the calling thread: small requests of the service, and tests. */
 export const jobsHere: Jobs = {
   run: async <Name extends TaskName>(name: Name, input: TaskInput<Name>): Promise<TaskResult<Name>> => {

@@ -21,7 +21,7 @@ const MOST_ENTRIES = 2000
 export class Shelf {
   private readonly known = new Map<string, Known>()
   private trouble: EntryFault | undefined
-  private looked = 0
+  private looked = Number.NEGATIVE_INFINITY
 
   constructor(
     private readonly root: string,
@@ -52,8 +52,10 @@ export class Shelf {
 
   /** Looks at the folder again, unless that was just done. Never rejects: what cannot be read is a fault. */
   async look(atOnce = false): Promise<void> {
-    if (!atOnce && Date.now() - this.looked < FRESH_MS) return
-    this.looked = Date.now()
+    // Not by the time of day: after a clock was put back, nothing would be read until it has caught up.
+    const now = performance.now()
+    if (!atOnce && now - this.looked < FRESH_MS) return
+    this.looked = now
     try {
       await this.readFolder()
       this.trouble = undefined

@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto'
-import { readFile, rm, stat, writeFile } from 'node:fs/promises'
+import { open, readFile, rm, stat } from 'node:fs/promises'
 import { hostname } from 'node:os'
 import { setTimeout as wait } from 'node:timers/promises'
 import { errorCode } from '../files/file-fault.js'
@@ -37,12 +37,20 @@ export async function withLock<T>(path: string, work: () => Promise<T>): Promise
 }
 
 async function taken(path: string, own: string): Promise<boolean> {
+  const file = await open(path, 'wx').catch((error: unknown) => {
+    if (errorCode(error) !== 'EEXIST') throw error
+    return undefined
+  })
+  if (file === undefined) return false
   try {
-    await writeFile(path, own, { flag: 'wx' })
+    await file.writeFile(own)
     return true
   } catch (error) {
-    if (errorCode(error) !== 'EEXIST') throw error
-    return false
+    // On a full disk there is room for its name alone. Left there, it would keep out whoever comes once there is room again.
+    await rm(path, { force: true })
+    throw error
+  } finally {
+    await file.close()
   }
 }
 

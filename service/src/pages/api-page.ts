@@ -11,7 +11,7 @@ export function apiPage(): string {
   return page(
     'Draughtbook API',
     [
-      '<p>JSON in, JSON out. Programs read <a href="/openapi.json">/openapi.json</a> (OpenAPI 3.1). Where access is set up, send <code>Authorization: Bearer TOKEN</code>. Fields end in their unit; unknown fields are errors.</p>',
+      '<p>JSON in, JSON out. Programs read <a href="/openapi.json">/openapi.json</a> (OpenAPI 3.1). If the service asks for tokens, send <code>Authorization: Bearer TOKEN</code>. The name of a field ends in its unit. Unknown fields are errors.</p>',
       '<h2>Operations</h2>',
       ...operations.map(operationText),
       '<h2>Problems</h2>',
@@ -28,11 +28,21 @@ export function apiPage(): string {
 }
 
 function operationText({ method, path, summary, query, body, answer, open }: Operation): string {
-  const parameters = Object.keys(query?.shape ?? {}).map((name) => `<code>?${escaped(name)}=</code>`)
+  const parameters = Object.entries(query?.shape ?? {}).map(([name, schema]) =>
+    named(name, schema.description),
+  )
   return `<h3><span class="verb">${method.toUpperCase()}</span> <code>${escaped(path)}</code></h3>
-<p>${escaped(summary)}.${parameters.length > 0 ? ` Query: ${parameters.join(', ')}.` : ''}${open ? ' Needs no access.' : ''}</p>
-<p class="quiet">${body ? `Takes ${contentText(body)}; answers` : 'Answers'} ${answer.status}: ${escaped(answer.says)}${answer.content ? `, ${contentText(answer.content)}` : ''}.</p>`
+<p>${escaped(summary)}.${open ? ' Needs no token.' : ''}</p>${listOf('Query', parameters)}${listOf('Parts', partsOf(body))}
+<p class="quiet">${body ? `Takes ${contentText(body)}; answers` : 'Answers'} ${answer.status}${answer.content ? `, ${contentText(answer.content)}` : ''}. ${escaped(answer.says)}.</p>`
 }
+
+const named = (name: string, says = ''): string => `<code>${escaped(name)}</code>: ${escaped(says)}`
+
+const partsOf = (body: Content | undefined): string[] =>
+  body && 'parts' in body ? Object.entries(body.parts ?? {}).map(([name, says]) => named(name, says)) : []
+
+const listOf = (title: string, items: readonly string[]): string =>
+  items.length === 0 ? '' : `\n<p>${title}</p>\n<ul>${items.map((item) => `<li>${item}</li>`).join('')}</ul>`
 
 const contentText = (content: Content): string =>
   'schema' in content

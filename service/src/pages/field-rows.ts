@@ -56,7 +56,9 @@ function kindOf(node: Node): string {
   }
   if (node.const !== undefined) return `<code>${escaped(JSON.stringify(node.const))}</code>`
   if (node.enum) return node.enum.map((one) => `<code>${escaped(String(one))}</code>`).join(' or ')
-  if (node.items) return `list of ${kindOf(node.items)}`
+  // "list of numbers, 0 to 50"; a link and words to choose from stay as they are.
+  if (node.items)
+    return `list of ${kindOf(node.items).replace(/^(object|string|number|integer|boolean)\b/, '$1s')}`
   if (node.anyOf) return [...new Set(node.anyOf.map(kindOf))].join(' or ')
   const { type = 'anything', minimum, maximum } = node
   const bounded = minimum !== undefined && maximum !== undefined && Math.abs(minimum) < 1e15

@@ -11,7 +11,7 @@ export interface Stored {
 export const stored: readonly Stored[] = [
   {
     what: 'Records and workbooks sent to be evaluated',
-    where: 'nowhere: memory, while the answer is made',
+    where: 'nowhere: only in memory, while the answer is made',
     until: 'the answer is sent',
   },
   {
@@ -42,13 +42,13 @@ export const stored: readonly Stored[] = [
   {
     what: 'Paths of files and what was read from them, where a queue is used',
     where: 'Redis',
-    until: '1 hour after it is done; 24 hours where no worker takes it',
+    until: '1 hour after they are done; 24 hours if no worker takes them',
   },
   {
     what: 'The access token and what was typed in the pane',
     where: 'the browser, or the workbook where the pane runs in a spreadsheet',
     until:
-      'the token goes when the tab is closed, unless you chose to keep it; “Remove from this device” removes a test, “Remove everything from this device” (page, All tests) both; the service cannot see it',
+      'the token goes when the tab is closed, unless you chose to keep it; “Remove from this device” removes a test, “Remove everything from this device” (page, All tests) all tests and the token; the service cannot see any of it',
   },
 ]
 

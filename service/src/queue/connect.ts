@@ -4,7 +4,9 @@ import { UsageError } from '../cli/errors.js'
 /** Connects to Redis, or says why not. Throws UsageError. */
 export async function connect(url: string): Promise<Redis> {
   if (!/^rediss?:\/\/./.test(url))
-    throw new UsageError(`--queue must name a Redis, as redis://host:6379, not ${withoutPassword(url)}`)
+    throw new UsageError(
+      `--queue must name a Redis server, as redis://host:6379, not ${withoutPassword(url)}`,
+    )
   const redis = new Redis(url, {
     // Workers wait for ever for their next job.
     maxRetriesPerRequest: null,
@@ -22,6 +24,18 @@ export async function connect(url: string): Promise<Redis> {
     )
   }
   return redis
+}
+
+/** Does the first work on a queue, or says why its server does not take it, as where its memory is full. Throws UsageError. */
+export async function firstWork(url: string, work: () => Promise<unknown>): Promise<void> {
+  try {
+    await work()
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error)
+    throw new UsageError(
+      `the Redis server at ${withoutPassword(url)} refuses work: ${why.startsWith('OOM') ? 'its memory is full' : why}`,
+    )
+  }
 }
 
 const LIMIT_MS = 5000

@@ -9,11 +9,14 @@ import { mayUse } from '../security/caller.js'
 
 const count = z.coerce.number().int().min(0).max(100_000).optional()
 export const BuildingQuery = z.strictObject({
-  name: z.string().max(200).optional(),
-  rule: z.enum(buildingRules).optional(),
-  homes: count,
-  sampleSize: count,
-  morePerMiss: count,
+  name: z.string().max(200).optional().describe('name of the building'),
+  rule: z
+    .enum(buildingRules)
+    .optional()
+    .describe('how the homes are combined; without it, as the scheme of the target requires'),
+  homes: count.describe('homes in the building, if not all were tested'),
+  sampleSize: count.describe('homes that the scheme requires to be tested'),
+  morePerMiss: count.describe('extra homes to test for each home that fails'),
 })
 
 /** POST /v1/buildings: the tests of several homes in, the building out. */

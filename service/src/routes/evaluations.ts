@@ -7,7 +7,12 @@ import type { Evaluator } from '../jobs/evaluator.js'
 import type { Jobs } from '../jobs/jobs.js'
 import { mayUse } from '../security/caller.js'
 
-export const EvaluationQuery = z.strictObject({ trace: flag, uncertainty: flag })
+export const EvaluationQuery = z.strictObject({
+  trace: flag.describe('1 for every step of the working'),
+  uncertainty: flag.describe(
+    '1 for the uncertainty budget, further fits and the probability of meeting the target',
+  ),
+})
 
 /**
  * Bodies above this go to the workers. A record of 2 × 25 readings has about 4 kB; nothing of this size takes the

@@ -8,12 +8,16 @@ import { storedPage } from '../pages/stored.js'
 import { overview } from '../running/overview.js'
 import type { Settings } from '../settings/settings.js'
 
+const description = once(() => JSON.stringify(openApi()))
+const api = once(apiPage)
+const kept = once(storedPage)
+
+/** What makes the pages, so that no request waits for them. */
+export const makePages: readonly (() => void)[] = [description, api, kept]
+
 /** GET /openapi.json, /api, /stored and their style: the same for everybody, made when first asked for. */
 export function documentPages(): Router {
   const router = Router()
-  const description = once(() => JSON.stringify(openApi()))
-  const api = once(apiPage)
-  const kept = once(storedPage)
   serve(router, '/openapi.json', {
     get: (_request, response) => {
       response.type('json').send(description())

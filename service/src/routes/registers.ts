@@ -6,12 +6,16 @@ import { queryOf, serve } from '../http/route.js'
 import type { Jobs } from '../jobs/jobs.js'
 import { mayUse } from '../security/caller.js'
 
-export const asOf = z.iso.date({ error: 'must be a date such as 2026-10-31' }).optional()
+export const asOf = z.iso
+  .date({ error: 'must be a date such as 2026-10-31' })
+  .optional()
+  .describe('date to use as today, such as 2026-10-31')
 export const RegisterQuery = z.strictObject({
   month: z
     .string()
     .regex(/^\d{4}-(0[1-9]|1[0-2])$/, { error: 'must be a month such as 2026-10' })
-    .optional(),
+    .optional()
+    .describe('only tests of this month, such as 2026-10'),
   asOf,
 })
 

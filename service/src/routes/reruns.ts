@@ -8,7 +8,10 @@ import { libraryKeys } from '../library/keys.js'
 import { mayUse } from '../security/caller.js'
 import { asOf, today } from './registers.js'
 
-export const RerunQuery = z.strictObject({ asOf, requireSignature: flag })
+export const RerunQuery = z.strictObject({
+  asOf,
+  requireSignature: flag.describe('1 to fail every workbook that is not signed with one of the keys'),
+})
 
 /** POST /v1/reruns: archived workbooks in, what differs out. */
 export function reruns(jobs: Jobs, workers: number, library?: string): Router {

@@ -8,11 +8,15 @@ import type { Jobs } from '../jobs/jobs.js'
 import { mayUse } from '../security/caller.js'
 
 const percent = z.coerce.number().positive().max(100).optional()
-/** In per cent, as the command takes them. */
 export const StagesQuery = z.strictObject({
-  fabric: percent,
-  afterServices: percent,
-  confidence: z.coerce.number().positive().lt(100).optional(),
+  fabric: percent.describe('percentage of the target allowed at fabric'),
+  afterServices: percent.describe('percentage of the target allowed after services'),
+  confidence: z.coerce
+    .number()
+    .positive()
+    .lt(100)
+    .optional()
+    .describe('probability, as a percentage, needed before the next trade starts'),
 })
 
 /** POST /v1/stages: the tests of the plots of a site in, what each stage uses and whether the next trade may start out. */

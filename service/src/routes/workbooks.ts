@@ -8,7 +8,7 @@ import { mayUse } from '../security/caller.js'
 
 export const XLSX = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet'
 
-export const WorkbookQuery = z.strictObject({ uncertainty: flag })
+export const WorkbookQuery = z.strictObject({ uncertainty: flag.describe('1 for sheet Uncertainty too') })
 
 /** POST /v1/workbooks: a record in, its summary workbook out; with `uncertainty=1` also sheet Uncertainty. */
 export function workbooks(jobs: Jobs, timeout_s: number): Router {

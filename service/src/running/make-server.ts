@@ -4,6 +4,7 @@ import { createServer as createSecureServer } from 'node:https'
 import type { Duplex } from 'node:stream'
 import { createSecureContext, TLSSocket } from 'node:tls'
 import type { Settings } from '../settings/settings.js'
+import { endInTurn } from './closings.js'
 import { refuseCrumbs } from './crumbs.js'
 import { doubtful } from './doubtful.js'
 import { classesFor } from './express-classes.js'
@@ -59,6 +60,7 @@ export function makeServer(
     ? createSecureServer({ ...options, ...tls, minVersion: 'TLSv1.2', handshakeTimeout: headers_ms }, taken)
     : createServer(options, taken)
   const bodies = watchBodies(pace, (request) => answer(request.socket, 408))
+  server.prependListener(tls ? 'secureConnection' : 'connection', endInTurn)
   server.prependListener('request', bodies.watch)
   server.prependListener('request', (request) => refuseCrumbs(request, () => answer(request.socket, 400)))
   server.once('close', bodies.end)

@@ -10,7 +10,7 @@ import { start } from './start.js'
 import { startWatchdog } from './watchdog.js'
 
 /** How a service ends that has begun; `deploy/README.md` lists them. */
-export const ENDED = { orderly: 0, unfinished: 3, noLog: 74 } as const
+export const ENDED = { orderly: 0, unfinished: 3, noLog: 74, toldTwice: 130 } as const
 
 export interface Starting {
   /** Whether to say what is on and off. */
@@ -18,6 +18,8 @@ export interface Starting {
   /** Done once the service takes work; when it fails, the service ends. */
   readonly ready?: (url: string) => Promise<void>
 }
+
+const LIST = new Intl.ListFormat('en-GB', { type: 'conjunction' })
 
 /** More than stopping needs beyond what it was allowed. */
 const MARGIN_s = 10
@@ -36,17 +38,16 @@ export async function runService(
   // Whoever started the service may stop reading what it says about itself: that ends nothing.
   process.stderr.on('error', () => undefined)
   const log = makeLog(settings.logLevel, standardOutput(endWithoutLog))
+  // From here on, so that what the start makes is cleared away too.
+  const told = toldToStop()
   const running = await start(settings, log).catch((error: unknown) => startFault(error, settings))
   if (typeof running === 'string') return { faults: [running] }
   const watchdog = startWatchdog()
   terminal.err(`draughtbook: ${running.url}`)
   for (const line of await missingPaths(settings)) terminal.err(`draughtbook: ${line}`)
   if (overview) for (const line of overviewText(settings)) terminal.err(`  ${line}`)
-  terminal.err(`draughtbook: starting; waiting for ${[...running.state.startingUp].join(' and ')}`)
+  terminal.err(`draughtbook: starting; waiting for ${LIST.format(running.state.startingUp)}`)
   const failed = running.warm
-    .catch((error: unknown) => {
-      throw new Error(`a worker thread does not start: ${messageOf(error)}`)
-    })
     .then(() => {
       terminal.err('draughtbook: ready')
       return ready(running.url)
@@ -55,7 +56,7 @@ export async function runService(
       () => new Promise<never>(() => {}),
       (error: unknown) => ({ fault: messageOf(error) }),
     )
-  const signal = await Promise.race([toldToStop(), failed])
+  const signal = await Promise.race([told, failed])
   if (typeof signal !== 'string') {
     await running.stop()
     watchdog.end()
@@ -63,8 +64,6 @@ export async function runService(
   }
   terminal.err(`draughtbook: ${signal}, finishing running requests`)
   watchdog.endWithin(settings.drain_s + settings.grace_s + MARGIN_s)
-  // A second signal means "now".
-  process.once(signal, () => process.exit(130))
   const finished = await running.stop()
   if (!finished) {
     log.warn(`some requests did not finish within ${settings.grace_s} s`)
@@ -87,10 +86,21 @@ function endWithoutLog(why: string): void {
   process.exit(ENDED.noLog)
 }
 
-const toldToStop = () =>
-  new Promise<string>((resolve) => {
-    for (const signal of ['SIGTERM', 'SIGINT'] as const) process.once(signal, () => resolve(signal))
+/** The last one comes when the terminal is closed. */
+const SIGNALS = ['SIGTERM', 'SIGINT', 'SIGHUP'] as const
+
+/** Resolves to the first signal. A second, whichever it is, means "now". */
+function toldToStop(): Promise<string> {
+  let told = false
+  return new Promise((resolve) => {
+    for (const signal of SIGNALS)
+      process.on(signal, () => {
+        if (told) process.exit(ENDED.toldTwice)
+        told = true
+        resolve(signal)
+      })
   })
+}
 
 function startFault(error: unknown, { host, port }: Settings): string {
   const code = error instanceof Error && 'code' in error ? error.code : undefined

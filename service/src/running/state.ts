@@ -1,5 +1,5 @@
 import type { RequestHandler } from 'express'
-import { overloaded } from '../http/http-fault.js'
+import { clientGone, overloaded } from '../http/http-fault.js'
 import type { Caller } from '../security/caller.js'
 
 /** Made once: when there are most of them, there is least time to make them. */
@@ -28,6 +28,8 @@ export class RunningState {
    * sender that is slow takes no place.
    */
   readonly admit: RequestHandler = (_request, response, next) => {
+    // It has disconnected meanwhile; nothing would give its place back.
+    if (response.destroyed) return next(clientGone())
     const { key } = (response.locals.caller ?? { key: '' }) as Pick<Caller, 'key'>
     const own = this.byCaller.get(key) ?? 0
     if (this.inHand >= this.most || own >= this.mostOfOne) return next(TOO_MANY)

@@ -12,12 +12,36 @@ export function nearest<Name extends string>(
   known: readonly Name[],
   spellings: (name: Name) => readonly string[] = (name) => [name],
 ): Name | undefined {
-  const wanted = letters(typed.slice(0, LONGEST))
-  const score = (name: Name): number =>
-    Math.min(...spellings(name).map((one, i) => apartness(wanted, letters(one)) + i * 0.01))
-  const [first] = known.map((name) => ({ name, score: score(name) })).sort((a, b) => a.score - b.score)
-  return first && first.score <= Math.max(1.1, wanted.length / 4) ? first.name : undefined
+  const [first] = byDistance(typed, known, spellings)
+  return first && first.score <= Math.max(1.1, wanted(typed).length / 4) ? first.name : undefined
 }
+
+/** Names listed after an unknown one; more of them are not read. */
+const LISTED = 10
+
+/** The known names as the end of a message, the nearest first if any is near; of a long list the number of the others. */
+export function nearestFirst(typed: string, known: readonly string[]): string {
+  const names =
+    nearest(typed, known) === undefined
+      ? known
+      : byDistance(typed, known, (name) => [name]).map(({ name }) => name)
+  const others = names.length - LISTED
+  return others > 1 ? `${names.slice(0, LISTED).join(', ')} and ${others} others` : names.join(', ')
+}
+
+/** The names, each with how far it is from what was typed, the nearest first; equally near ones stay in order. */
+function byDistance<Name extends string>(
+  typed: string,
+  known: readonly Name[],
+  spellings: (name: Name) => readonly string[],
+): readonly { name: Name; score: number }[] {
+  const meant = wanted(typed)
+  const score = (name: Name): number =>
+    Math.min(...spellings(name).map((one, i) => apartness(meant, letters(one)) + i * 0.01))
+  return known.map((name) => ({ name, score: score(name) })).sort((a, b) => a.score - b.score)
+}
+
+const wanted = (typed: string): string => letters(typed.slice(0, LONGEST))
 
 /** Hyphens, dots and capitals do not make a name another. */
 const letters = (name: string): string => name.toLowerCase().replace(/[^\p{L}\p{N}]/gu, '')

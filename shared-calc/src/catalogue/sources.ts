@@ -31,14 +31,20 @@ const provenances: Readonly<Record<Source['seen'], string>> = {
 
 /**
  * Clause of a finding as people read it, with a mark where nobody has read it in its source; empty where there is none.
+ * That a figure is common practice is said only where the finding has one: nothing else in it needs a source.
  */
 export function cited({
   clause,
   provenance,
+  value,
+  limit,
 }: {
   clause?: string | undefined
   provenance?: string | undefined
+  value?: number | undefined
+  limit?: number | undefined
 }): string {
+  if (clause === practiceSource.text && value === undefined && limit === undefined) return ''
   const mark = provenance === clause || provenance === provenances.read ? undefined : provenance
   return [clause, mark].filter(Boolean).join(', ')
 }

@@ -21,6 +21,12 @@ export class InputError extends Error {
   }
 }
 
+/** The problems of an input error; undefined for any other. A frozen version has an error class of its own. */
+export const problemsOf = (error: unknown): readonly Problem[] | undefined =>
+  error instanceof InputError || (error instanceof Error && error.name === 'InputError')
+    ? (error as InputError).problems
+    : undefined
+
 export function problemLine({ path, cell, message }: Problem): string {
   const place = [cell, path].filter(Boolean).join(' · ')
   return place ? `${place}: ${message}` : message

@@ -1,4 +1,4 @@
-import { didYouMean, nearest } from '../catalogue/nearest.js'
+import { didYouMean, nearest, nearestFirst } from '../catalogue/nearest.js'
 import { InputError } from '../contract/problem.js'
 import { astmE779 } from './astm-e779.js'
 import { astmE1827OnePoint, astmE1827TwoPoint } from './astm-e1827.js'
@@ -27,7 +27,7 @@ export const methods: readonly Method[] = [
 /** What is wrong with an id that no method has, and the ids there are. */
 export function noSuchMethod(id: string): string {
   const known = methods.map((one) => one.id)
-  return `there is no test method "${id}"${didYouMean(nearest(id, known)) || '.'} Known methods: ${known.join(', ')}`
+  return `there is no test method "${id}"${didYouMean(nearest(id, known)) || '.'} Known methods: ${nearestFirst(id, known)}`
 }
 
 /** The method with an id. Throws InputError naming `test.method` and the methods there are. */

@@ -42,11 +42,16 @@ export function compareFile(
     return { asIssued: true, savedAgain: false, cells: countCells(parts), differences: [] }
   const zero = again ? RECALCULATED_ZERO : undefined
   const cells = compareSheets(grid, issued.workbook.worksheets, inputCells(issued.places), zero)
-  const looks = compareLooks(readLook(issued.parts), readLook(parts), (sheet, row, column) => {
-    const cell = issued.workbook.getWorksheet(sheet)?.findCell(row + 1, column + 1)
-    const value = cell && expectedCell(cell)?.value
-    return typeof value === 'boolean' ? undefined : value
-  })
+  const looks = compareLooks(
+    readLook(issued.parts),
+    readLook(parts),
+    (sheet, row, column) => {
+      const cell = issued.workbook.getWorksheet(sheet)?.findCell(row + 1, column + 1)
+      const value = cell && expectedCell(cell)?.value
+      return typeof value === 'boolean' ? undefined : value
+    },
+    again,
+  )
   // Another engine may have worked numbers out to other last digits: its parts are others, and so is the list of their digests. Where
   // the file agrees with its own list, the list says nothing more.
   const agrees =

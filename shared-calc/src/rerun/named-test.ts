@@ -1,10 +1,11 @@
+import { dayInWords } from '../catalogue/words.js'
 import type { RerunTest } from './report.js'
 
 /** A row of a report on several tests, and the file it names. */
 export interface NamedTest {
   readonly file: string
   readonly plot?: string | undefined
-  /** As 2026-11-26. */
+  /** As 2026-11-26 or, in newer workbooks, 26 November 2026. */
   readonly date?: string | undefined
 }
 
@@ -22,7 +23,7 @@ export function testNamed(
       const steps = stepsOf(name).reverse()
       const alike = steps.findIndex((step, i) => step !== wanted[i])
       const home = [test.building, `${test.site}, ${test.building}`].includes(plot)
-      const same = home && date === test.date ? 0.5 : 0
+      const same = home && dayInWords(date ?? '') === dayInWords(test.date ?? '') ? 0.5 : 0
       return { test, rank: (alike < 0 ? steps.length : alike) + same }
     })
     .filter(({ rank }) => rank >= 1)

@@ -1,4 +1,4 @@
-import { InputError } from '../contract/problem.js'
+import { problemsOf } from '../contract/problem.js'
 import { problemsInWords } from '../contract/record/index.js'
 import { openArchived, reportKind } from '../reports/archive/open-archived.js'
 import { rerunRegister } from './register/rerun-register.js'
@@ -27,7 +27,8 @@ export async function rerunFile(
     if (kind === 're-run') return []
     return rerunOwnLayout(file, grid, options)
   } catch (error) {
-    if (!(error instanceof InputError)) throw error
-    return [unreadable(file, problemsInWords(error.problems))]
+    const problems = problemsOf(error)
+    if (problems === undefined) throw error
+    return [unreadable(file, problemsInWords(problems))]
   }
 }

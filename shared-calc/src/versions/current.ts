@@ -2,3 +2,4 @@
 export { evaluateWorked } from '../assessment/evaluate.js'
 export { packSummary } from '../reports/workbook/issued/pack-summary.js'
 export { layOutSummary } from '../reports/workbook/write-summary.js'
+export * as several from './several.js'

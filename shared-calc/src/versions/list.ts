@@ -1,6 +1,6 @@
 import { CALCULATION_VERSION } from '../catalogue/calculation-version.js'
 import * as current from './current.js'
-import type { KnownVersion, VersionParts } from './version.js'
+import type { KnownVersion, SeveralParts, VersionParts } from './version.js'
 
 /**
  * Every calculation version ever issued, oldest first; the last is the current one. When the version rises, the old
@@ -38,29 +38,34 @@ export const versions: readonly KnownVersion[] = [
     changed:
       'plainer wording of findings, labels and sheets; where a target limits an area, the leakage to seal also has its air flow; no figure changes',
     load: async () => (await import('./frozen/v1_4_0.js')) as unknown as VersionParts,
+    loadSeveral: async () => (await import('./frozen/several_v1_4_0.js')) as unknown as SeveralParts,
   },
   {
     version: '1.5.0',
     changed: 'plainer wording of findings, labels and sheets; no figure changes',
     load: async () => (await import('./frozen/v1_5_0.js')) as unknown as VersionParts,
+    loadSeveral: async () => (await import('./frozen/several_v1_5_0.js')) as unknown as SeveralParts,
   },
   {
     version: '1.6.0',
     changed:
       'the uncertainty budget takes the accuracies stated for gauge, flow device and thermometer in place of defaults, and counts a step between ranges of the flow device; a reading less than 1.5 % off the curve is no outlier; new findings: volume against areas, barometer against altitude, zero-flow pressure changed during a run, identical runs; plainer wording',
     load: async () => (await import('./frozen/v1_6_0.js')) as unknown as VersionParts,
+    loadSeveral: async () => (await import('./frozen/several_v1_6_0.js')) as unknown as SeveralParts,
   },
   {
     version: '1.7.0',
     changed:
       'new finding: zero-flow pressures that repeat those of another run; plainer wording of findings, labels and sheets; no figure changes',
     load: async () => (await import('./frozen/v1_7_0.js')) as unknown as VersionParts,
+    loadSeveral: async () => (await import('./frozen/several_v1_7_0.js')) as unknown as SeveralParts,
   },
   {
     version: '1.8.0',
     changed:
       'new findings: zero-flow pressures that are all exactly 0, that have the wrong sign, or that were subtracted already; a reading is an outlier at a limit shared by all readings of its run, and only beyond three times the scatter expected at its pressure; where the record states no accuracy, the uncertainty budget of an EN 13829 test takes what the method allows flow device and thermometer; the test report says of the intervals of the curve that they hold only the scatter of the fit; plainer wording of findings, labels and sheets; no result changes',
     load: async () => (await import('./frozen/v1_8_0.js')) as unknown as VersionParts,
+    loadSeveral: async () => (await import('./frozen/several_v1_8_0.js')) as unknown as SeveralParts,
   },
   {
     version: CALCULATION_VERSION,

@@ -5,8 +5,8 @@ export const TAKEN_AT = '2026:10:14 09:30:21'
 
 /** A JPEG as a camera gives it: lying on its side (orientation 6), with the time and a GPS block in its Exif segment. */
 export async function cameraPicture(page: Page, width: number, height: number): Promise<Buffer> {
-  const plain = await page.evaluate(
-    async ([w = 1, h = 1]) => {
+  const address = await page.evaluate(
+    ([w = 1, h = 1]) => {
       const canvas = document.createElement('canvas')
       canvas.width = w
       canvas.height = h
@@ -16,12 +16,12 @@ export async function cameraPicture(page: Page, width: number, height: number): 
       pen.fillRect(0, 0, w, h)
       pen.fillStyle = '#a31'
       pen.fillRect(w / 4, h / 4, w / 8, h / 2)
-      const blob = await new Promise<Blob | null>((resolve) => canvas.toBlob(resolve, 'image/jpeg', 0.9))
-      return [...new Uint8Array((await blob?.arrayBuffer()) ?? new ArrayBuffer(0))]
+      return canvas.toDataURL('image/jpeg', 0.9)
     },
     [width, height],
   )
-  return Buffer.concat([Buffer.from(plain.slice(0, 2)), exif(), Buffer.from(plain.slice(2))])
+  const plain = Buffer.from(address.replace(/^data:image\/jpeg;base64,/, ''), 'base64')
+  return Buffer.concat([plain.subarray(0, 2), exif(), plain.subarray(2)])
 }
 
 /** APP1 segment by the Exif 2.3 layout: IFD0 with orientation, date and time, and a pointer to a GPS block. */

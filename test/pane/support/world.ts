@@ -1,4 +1,3 @@
-import { existsSync } from 'node:fs'
 import { createServer, type Server } from 'node:http'
 import type { AddressInfo, Socket } from 'node:net'
 import express from 'express'
@@ -12,9 +11,9 @@ import {
 import { onTestFinished, TestRunner } from 'vitest'
 import { createApp } from '../../../service/src/app.js'
 import { defaultSettings } from '../../../service/src/settings/settings.js'
+import { chromiumPath } from '../../support/chromium.js'
 import { buildPane, copyOf } from './built-pane.js'
 
-const CHROMIUM = '/usr/bin/chromium'
 const FLAGS = [
   '--headless',
   '--no-sandbox',
@@ -26,6 +25,8 @@ const FLAGS = [
   '--disable-sync',
   // No page here has a frame of another site.
   '--disable-site-isolation-trials',
+  // Pages of one context share a process, whatever their port: see `shared`.
+  '--process-per-site',
   `--disable-features=${[
     // The address bar of a window that nobody sees: two pages of the browser's own in a process of their own, which take more
     // processor time than opening an empty page does.
@@ -52,11 +53,34 @@ const FLAGS = [
 let running: Promise<Browser> | undefined
 
 async function browser(): Promise<Browser> {
-  if (!existsSync(CHROMIUM)) throw new Error('these tests need Chromium: apt-get install chromium')
   if (!(await running?.catch(() => undefined))?.isConnected())
-    running = chromium.launch({ executablePath: CHROMIUM, args: FLAGS })
+    running = chromium.launch({ executablePath: chromiumPath(), args: FLAGS })
   return running as Promise<Browser>
 }
+
+/**
+ * One context for the pages of most tests, one test at a time: what such a test kept is cleared when it ends. An idle page keeps its
+ * process alive, so that the next page finds code compiled and memory in place. That is a third of the processor time of a short test.
+ */
+let shared: Promise<{ context: BrowserContext; idle: Page }> | undefined
+let inUse = false
+
+async function openShared(base: string): Promise<{ context: BrowserContext; idle: Page }> {
+  const context = await (await browser()).newContext({ acceptDownloads: true })
+  await withoutWorkers(context)
+  const idle = await context.newPage()
+  await idle.goto(new URL('healthz', base).href)
+  return { context, idle }
+}
+
+const withoutWorkers = (context: BrowserContext) =>
+  context.addInitScript(() => Reflect.deleteProperty(Navigator.prototype, 'serviceWorker'))
+
+/**
+ * What a test asks of its browser. `keepsPage`: it keeps the page for use without a network, some 250 files at the first visit; else it
+ * is of the kind that cannot, as where a page does not come by https.
+ */
+type Asked = BrowserContextOptions & { keepsPage?: boolean }
 
 /** A page with everything it complained of and every address it asked for. */
 export interface Watched {
@@ -80,16 +104,12 @@ export class World {
   private constructor(
     private readonly built: Awaited<ReturnType<typeof buildPane>>,
     private readonly browser: Browser,
-    private readonly keepsPage: boolean,
   ) {}
 
-  /**
-   * @param how `changes`: the test changes the pane's files, and has a copy of its own. `keepsPage`: browsers keep the page for use
-   * without a network, some 250 files at each first visit; else they are of the kind that cannot, as where a page does not come by https.
-   */
-  static async start({ changes = false, keepsPage = false } = {}): Promise<World> {
+  /** @param how `changes`: the tests change the pane's files, and have a copy of their own. */
+  static async start({ changes = false } = {}): Promise<World> {
     const built = changes ? await copyOf(await buildPane()) : await buildPane()
-    const world = new World(built, await browser(), keepsPage)
+    const world = new World(built, await browser())
     await world.#listen()
     return world
   }
@@ -139,22 +159,38 @@ export class World {
   }
 
   /** A browser of its own. It is closed with the test that opened it: pages left open slow all that come after them. */
-  async context(options: BrowserContextOptions = {}): Promise<BrowserContext> {
+  async context({ keepsPage = false, ...options }: Asked = {}): Promise<BrowserContext> {
     const context = await this.browser.newContext(options)
-    if (!this.keepsPage)
-      await context.addInitScript(() => Reflect.deleteProperty(Navigator.prototype, 'serviceWorker'))
+    if (!keepsPage) await withoutWorkers(context)
     if (TestRunner.getCurrentTest()) onTestFinished(() => context.close())
     else this.#contexts.push(context)
     return context
   }
 
-  async open(path = '', options: BrowserContextOptions = {}): Promise<Watched> {
-    const context = await this.context({
-      viewport: { width: 1200, height: 860 },
-      acceptDownloads: true,
-      ...options,
+  /** A page for a test that asks for no more than a size of its window: in the shared context, where that is free. */
+  async #sharedPage({ viewport, ...more }: Asked): Promise<Page | undefined> {
+    if (inUse || Object.keys(more).length > 0 || !TestRunner.getCurrentTest()) return undefined
+    inUse = true
+    onTestFinished(async () => {
+      const { context, idle } = (await shared) ?? {}
+      await Promise.all((context?.pages() ?? []).map((page) => page !== idle && page.close()))
+      const session = await idle?.context().newCDPSession(idle)
+      await session?.send('Storage.clearDataForOrigin', {
+        origin: new URL(this.base).origin,
+        storageTypes: 'all',
+      })
+      await session?.detach()
+      inUse = false
     })
-    const page = await context.newPage()
+    if (!this.browser.isConnected() || (await shared)?.idle.isClosed()) shared = undefined
+    shared ??= openShared(this.base)
+    const page = await (await shared).context.newPage()
+    await page.setViewportSize(viewport ?? { width: 1200, height: 860 })
+    return page
+  }
+
+  async open(path = '', options: Asked = {}): Promise<Watched> {
+    const page = (await this.#sharedPage(options)) ?? (await this.#ownPage(options))
     page.setDefaultTimeout(120_000)
     const watched: Watched = { page, complaints: [], asked: [] }
     page.on('console', (message) => {
@@ -166,6 +202,11 @@ export class World {
     await page.locator('.starting').waitFor({ state: 'detached' })
     await page.locator('[aria-busy]').first().waitFor({ state: 'detached' })
     return watched
+  }
+
+  async #ownPage(options: Asked): Promise<Page> {
+    const usual = { viewport: { width: 1200, height: 860 }, acceptDownloads: true }
+    return (await this.context({ ...usual, ...options })).newPage()
   }
 
   async stop(): Promise<void> {

@@ -157,6 +157,15 @@ describe('a target that the building cannot be judged by', () => {
     )
   })
 
+  it('a misspelt preset names the nearest first, and not all of them', () => {
+    const record = recordWith((r) => {
+      r.target = { preset: 'passvie-house-new' }
+    })
+    expect(() => evaluate(record)).toThrow(
+      /did you mean passive-house-new\? Known targets: passive-house-new, passive-house-retrofit, (\S+, ){7}\S+ and \d+ others$/,
+    )
+  })
+
   it('an unknown method names those there are', () => {
     const record = recordWith((r) => {
       r.test.method = 'iso-1:1900'

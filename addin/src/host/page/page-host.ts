@@ -82,7 +82,7 @@ export class PageHost implements Host {
     this.#redraw()
   }
 
-  /** Calls back when the grid has to be drawn anew. */
+  /** Calls back when the grid has to be redrawn. */
   onView(listener: () => void): () => void {
     this.#viewers.add(listener)
     return () => this.#viewers.delete(listener)

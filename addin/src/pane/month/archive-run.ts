@@ -82,7 +82,7 @@ export class ArchiveRun<Result, Report> {
     }
   }
 
-  /** Makes the report anew of what was read: something that it depends on was chosen differently. */
+  /** Makes the report again from what was read: something that it depends on has changed. */
   async remake(): Promise<void> {
     const read = this.#read
     if (!read) return

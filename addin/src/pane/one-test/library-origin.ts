@@ -16,7 +16,7 @@ export function withoutStaleOrigin(fields: FieldEntries, changed: string): Field
   return others
 }
 
-/** All fields of an instrument put anew: what the one before had and this one has not is gone. */
+/** All fields of an instrument replaced: what the one before had and this one lacks is gone. */
 export function withInstrument(
   fields: FieldEntries,
   instrument: Instrument,

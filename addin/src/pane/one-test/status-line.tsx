@@ -64,7 +64,7 @@ export function StatusLine({ store, state }: SectionProps) {
       {worst ? (
         <p class={`standing-more worst ${worst.severity}`}>
           <button type="button" class="link" title={worst.message} onClick={() => leadTo(store, 'findings')}>
-            <span class="two-lines">
+            <span class="first-lines">
               <span aria-hidden="true">{worst.severity === 'invalidates' ? '■' : '▲'}</span> {worst.message}
             </span>
           </button>

@@ -2,7 +2,7 @@ import { HostError } from '../../host/host.js'
 import { type SmallJpeg, smallJpeg } from './small-jpeg.js'
 
 /**
- * The picture as it is kept, see {@link smallJpeg}. A camera's picture takes a second to draw anew, in which the page must not stand
+ * The picture as it is kept, see {@link smallJpeg}. A camera's picture takes a second to redraw, in which the page must not stand
  * still: that is done in a worker. Throws HostError, with words for the user, where the browser cannot read it.
  */
 export async function shrinkPhoto(file: Blob): Promise<Uint8Array> {

@@ -8,7 +8,7 @@ export type SmallJpeg =
   | { readonly fault: string }
 
 /**
- * A picture as the camera gives it, drawn anew as a JPEG of at most 1600 pixels. Only what is seen is kept: the place and time that
+ * A picture as the camera gives it, redrawn as a JPEG of at most 1600 pixels. Only what is seen is kept: the place and time that
  * cameras write into the file are not. Runs in a worker and in the page.
  */
 export async function smallJpeg(file: Blob): Promise<SmallJpeg> {

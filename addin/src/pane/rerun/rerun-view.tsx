@@ -1,5 +1,5 @@
 import '../month/archive.css'
-import { dayInWords, dayOf, outcomeWords } from '@draughtbook/shared-calc'
+import { capital, dayInWords, dayOf, outcomeWords } from '@draughtbook/shared-calc'
 import {
   badOutcomes,
   type Difference,
@@ -103,8 +103,8 @@ function Result({ report }: { report: RerunReport }) {
         {bad} of {report.tests.length} to check
       </p>
       <p class="totals">
-        <b>{report.tests.length}</b> tests re-run:{' '}
-        {counted.map(([word, count]) => `${word} ${count}`).join(', ') || 'none'}.
+        <b>{report.tests.length}</b> {report.tests.length === 1 ? 'test' : 'tests'} re-run.{' '}
+        {capital(counted.map(([word, count]) => `${word}: ${count}`).join('; '))}
       </p>
       <DownloadButton
         label="Download the re-run"

@@ -123,6 +123,7 @@ export function BuildingView({ tests }: { tests?: PageTests }) {
 function Verdict({ order, building }: MadeBuilding) {
   const { outcome, target, homes, ways, rule, sample, findings, name } = building
   const judged = ways.find((way) => way.rule === rule)
+  const meeting = homes.filter((home) => home.outcome === 'meets').length
   return (
     <>
       <p class={`headline outcome ${outcome.replace(' ', '-')}`}>
@@ -141,9 +142,10 @@ function Verdict({ order, building }: MadeBuilding) {
         ) : (
           <>
             <b>
-              {homes.filter((home) => home.outcome === 'meets').length} of {counted(homes.length, 'home')}
+              {meeting} of {counted(homes.length, 'home')}
             </b>{' '}
-            meet the target: {target.quantity} ≤ {target.limit} {unitText(target.unit)}
+            {meeting === 1 ? 'meets' : 'meet'} the target: {target.quantity} ≤ {target.limit}{' '}
+            {unitText(target.unit)}
             {labelOf(target)}.
           </>
         )}

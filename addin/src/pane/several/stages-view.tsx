@@ -179,8 +179,8 @@ function Allowance({ site: { stages }, leftOut }: MadeStages) {
               {one.decision}
               {one.why === undefined ? '' : `: ${one.why}`}
             </td>
-            <td class="number">{one.measured_m3_h.toFixed(0)}</td>
-            <td class="number">{one.allowed_m3_h.toFixed(0)}</td>
+            <td class="number">{one.measured_m3_h.toFixed(decimalsApart(one))}</td>
+            <td class="number">{one.allowed_m3_h.toFixed(decimalsApart(one))}</td>
             <td class="number">{one.used_m3_h?.toFixed(0) ?? ''}</td>
             <td class="number">{withMinus(one.left_m3_h.toFixed(0))}</td>
             <td class="number">{withMinus(one.left_cm2.toFixed(0))}</td>
@@ -197,6 +197,10 @@ function Allowance({ site: { stages }, leftOut }: MadeStages) {
     </>
   )
 }
+
+/** As many decimals as it takes to tell the flow measured from the flow allowed. */
+const decimalsApart = ({ measured_m3_h: measured, allowed_m3_h: allowed }: StagesResult['stages'][number]) =>
+  [0, 1, 2].find((decimals) => measured.toFixed(decimals) !== allowed.toFixed(decimals)) ?? 0
 
 /** The share used, with as many digits as it takes to tell it from the share allowed. */
 const usedBeside = (used: number, allowed: number): string =>

@@ -3,7 +3,7 @@ import { readRegular } from '../../files/read-regular.js'
 import { writeAtomically } from '../../files/write-atomically.js'
 import { withLock } from '../../library/with-lock.js'
 
-/** How often the file is written at most: a token in use is used all the time. */
+/** A token in use is used all the time. */
 const WRITE_MS = 60_000
 
 /** An entry for each of 10,000 tokens has some 500 kB. */
@@ -31,11 +31,18 @@ export class TokenUse {
   private readonly seen = new Map<string, string>()
   private planned = false
 
-  constructor(private readonly tokens: string) {}
+  /** @param every_ms - how often the file is written at most */
+  constructor(
+    private readonly tokens: string,
+    private readonly every_ms = WRITE_MS,
+  ) {}
 
   note(id: string): void {
     this.seen.set(id, new Date().toISOString())
-    if (this.planned) return
+    if (!this.planned) this.plan()
+  }
+
+  private plan(): void {
     this.planned = true
     void this.write()
       // A folder that cannot be written is not a reason to keep anybody out.
@@ -43,7 +50,9 @@ export class TokenUse {
       .then(() => {
         setTimeout(() => {
           this.planned = false
-        }, WRITE_MS).unref()
+          // What was used meanwhile may not be used again for days.
+          if (this.seen.size > 0) this.plan()
+        }, this.every_ms).unref()
       })
   }
 

@@ -70,7 +70,7 @@ export function workHome({ file, record, altered }: GivenHome, wanted?: TargetQu
   const criterion = verdict.criteria.find(({ quantity }) => quantity === decisive)
   if (!verdict.target || !criterion)
     return refuse(
-      'the test has no target, so there is no limit for the building; set the target and evaluate the test again',
+      'the test has no target, so there is no limit to compare it with; set the target and evaluate the test again',
     )
   const { quantity, referencePressure_Pa, limit, unit } = criterion
   const decision = test.uncertainty?.decisions.find((one) => one.quantity === quantity)

@@ -1,3 +1,4 @@
+import { dayInWords } from '../../catalogue/words.js'
 import type { TestRecord } from '../../contract/record/index.js'
 import { cause } from '../../uncertainty/causes.js'
 import type { TestedHome } from './home.js'
@@ -71,5 +72,7 @@ function keyOf({ building, flowDevice, pressureGauge }: TestRecord, what: Shared
   }
   const instrument = what === 'flowDevice' ? flowDevice : pressureGauge
   const { serial, calibrationDue } = instrument ?? {}
-  return serial === undefined ? UNNAMED : [serial, calibrationDue ?? ''].join(', ')
+  return serial === undefined
+    ? UNNAMED
+    : [serial, dayInWords(calibrationDue ?? '')].filter(Boolean).join(', ')
 }

@@ -105,7 +105,9 @@ function placedTest(given: GivenHome, leftOut: { file: string; why: string }[]):
     return [{ plot, stage, test: workHome(given) }]
   } catch (error) {
     if (!(error instanceof InputError)) throw error
-    return leave(problemsInWords(error.problems, given.record))
+    // The file is named beside the reason.
+    const problems = error.problems.map((one) => (one.path === given.file ? { ...one, path: '' } : one))
+    return leave(problemsInWords(problems, given.record))
   }
 }
 

@@ -92,10 +92,14 @@ const keysOf = (path: string): (string | number)[] =>
 export function problemWords({ path, cell, message }: Problem, given: Directions = {}): string {
   if (cell) return `${cell}: ${message}`
   const said = message.toLowerCase()
+  if (FILE.test(path)) return `${path}: ${message}`
   const words = path === '' ? [] : placeWords(path, given).split(', ')
   const place = words.filter((word) => !said.includes(word.toLowerCase())).join(', ')
   return place ? `${place}: ${message}` : message
 }
+
+/** What is wrong with a whole file has its name in place of a field. */
+const FILE = /\.(?:xlsx|xlsm|ods|csv|tsv|txt|json|zip)(?: \([^()]*\))?$/i
 
 /** Several problems in one text, each once. */
 export const problemsInWords = (problems: readonly Problem[], given?: Directions): string =>

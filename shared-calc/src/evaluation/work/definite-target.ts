@@ -1,5 +1,5 @@
 import { results } from '../../catalogue/figures.js'
-import { didYouMean, nearest } from '../../catalogue/nearest.js'
+import { didYouMean, nearest, nearestFirst } from '../../catalogue/nearest.js'
 import { InputError } from '../../contract/problem.js'
 import { pressureByName, TargetQuantity, type TestRecord } from '../../contract/record/index.js'
 import { sourceText } from '../../engine/index.js'
@@ -75,7 +75,7 @@ function fromPreset(record: Asked, { preset: id, directions, sampled = false }: 
     throw new InputError([
       {
         path: 'target.preset',
-        message: `there is no target "${id}"${didYouMean(nearest(id, known)) || '.'} Known targets: ${known.join(', ')}`,
+        message: `there is no target "${id}"${didYouMean(nearest(id, known)) || '.'} Known targets: ${nearestFirst(id, known)}`,
       },
     ])
   }

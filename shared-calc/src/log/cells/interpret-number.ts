@@ -33,7 +33,10 @@ export function quantity(cell: Cell, kind: keyof typeof RECORD_UNITS, reading: R
   if ('refused' in read) return read
   if (read.percent) {
     if (kind !== 'fraction')
-      return { refused: 'unknown-unit', message: `the cell is formatted as per cent; a ${kind} is expected` }
+      return {
+        refused: 'unknown-unit',
+        message: `the cell is formatted as a percentage; a ${kind} is expected`,
+      }
     return { value: read.value, remarks: [], ownUnit: true }
   }
   return inRecordUnit(read, reading.unit ?? base, kind)

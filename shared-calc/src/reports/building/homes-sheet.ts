@@ -2,7 +2,7 @@ import type { Workbook, Worksheet } from 'exceljs'
 import type { BuildingResult } from '../../assessment/building/building-result.js'
 import type { WorkedBuilding } from '../../assessment/building/work-building.js'
 import { shortNames } from '../../catalogue/short-names.js'
-import { outcomeWords } from '../../catalogue/words.js'
+import { dayInWords, outcomeWords } from '../../catalogue/words.js'
 import type { SymbolOf } from '../../engine/index.js'
 import type { sampleOfHomes } from '../../formulas/building-of-homes.js'
 import { linkTo } from '../workbook/file-link.js'
@@ -38,7 +38,7 @@ export function writeHomesSheet(
   const sheet = workbook.addWorksheet(HOMES, {
     views: [{ showGridLines: false, state: 'frozen', ySplit: HEAD }],
   })
-  sheet.columns = [NAME_WIDTH, 15, 11, 12, 13, 12, 12, 12, 12, 13, 34].map((width) => ({ width }))
+  sheet.columns = [NAME_WIDTH, 15, 18, 12, 13, 12, 12, 12, 12, 13, 34].map((width) => ({ width }))
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Homes'
   dress(sheet.getCell('A2'), { font: fonts.muted }).value =
     'Copied from the tests as issued. The working refers to these cells.'
@@ -77,7 +77,7 @@ export function writeHomesSheet(
       envelope: building.envelopeArea_m2,
       floor: building.floorArea_m2,
     }
-    const texts = [result.name, result.testNumber ?? '', result.date]
+    const texts = [result.name, result.testNumber ?? '', dayInWords(result.date)]
     texts.forEach((text, k) => {
       dress(sheet.getCell(row, 1 + k), { alignment: { ...wrap, horizontal: 'left' } }).value = text
     })

@@ -1,6 +1,6 @@
 import type { Grid, Sheet } from '../../log/grid/grid.js'
 
-/** What a workbook on a building of several homes shows; as it stands there, for nothing in it can be worked out anew. */
+/** What a workbook on a building of several homes shows; as it stands there, for nothing in it can be recalculated. */
 export interface BuildingLine {
   readonly name: string
   readonly target: string

@@ -1,6 +1,7 @@
 import type { Worksheet } from 'exceljs'
 import { siteStages, type WorkedStage, type WorkedStages } from '../../assessment/stages/work-stages.js'
 import { shortNames } from '../../catalogue/short-names.js'
+import { dayInWords } from '../../catalogue/words.js'
 import { columnLetters, reference } from '../workbook/address.js'
 import { live, PROBABILITY_FORMAT, type Shown } from '../workbook/live-cell.js'
 import { setUpPage } from '../workbook/page.js'
@@ -48,15 +49,15 @@ export function placeAllowance({ stages }: WorkedStages, places: Places): void {
 const heads: readonly (readonly [string, number])[] = [
   ['Plot', 24],
   ['Stage', 13],
-  ['Date', 11],
+  ['Date', 18],
   ['target\nm³/h', 9],
   ['allowed so\nfar, m³/h', 10],
   ['measured\nm³/h', 10],
   ['used since\nstage before', 11],
   ['share of\ntarget used', 10],
   ['left\nm³/h', 9],
-  ['left\ncm²', 8],
-  ['probability of\nbeing within', 11],
+  ['left\ncm²', 9],
+  ['probability of\nbeing within', 14],
   ['Next trade', 11],
   ['Why', 28],
   ['Limit', 9],
@@ -75,11 +76,11 @@ export function writeAllowanceSheet(sheet: Worksheet, worked: WorkedStages, plac
       font: fonts.muted,
       alignment: { horizontal: 'right' },
     }).value = stage
-    dress(sheet.getCell(SHARES, shareColumn(i)), { numFmt: '0%', fill: fills.given }).value =
+    dress(sheet.getCell(SHARES, shareColumn(i)), { numFmt: '0 %', fill: fills.given }).value =
       worked.shares[stage]
   })
   dress(sheet.getCell(CONFIDENCE, 1), { font: fonts.muted }).value = 'probability needed'
-  dress(sheet.getCell(CONFIDENCE, shareColumn(0)), { numFmt: '0%', fill: fills.given }).value =
+  dress(sheet.getCell(CONFIDENCE, shareColumn(0)), { numFmt: '0 %', fill: fills.given }).value =
     worked.confidence
   dress(sheet.getCell(5, 1), { font: fonts.small }).value =
     'Shares and probability are common practice, no source. Change the yellow cells to set your own.'
@@ -130,7 +131,7 @@ function writeRow(
   const cells: (Shown | string | number | undefined)[] = [
     stage.plot,
     stage.stage,
-    test.record.test.date,
+    dayInWords(test.record.test.date),
     live(places, target, 'q_t'),
     live(places, allowance, 'q_a'),
     measuredCell && {
@@ -141,7 +142,7 @@ function writeRow(
       numFmt: '0.0',
     },
     use && live(places, use, 'q_u', '+0.0;-0.0;0.0'),
-    live(places, allowance, 's_u', '0%'),
+    live(places, allowance, 's_u', '0 %'),
     live(places, allowance, 'q_l', '+0.0;-0.0;0.0'),
     live(places, allowance, 'A_l', '+0;-0;0'),
     live(places, probability, 'P_s', PROBABILITY_FORMAT),

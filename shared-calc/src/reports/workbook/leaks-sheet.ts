@@ -91,7 +91,7 @@ export function writeLeaksSheet(
         live(places, compared, 'q_b', '0'),
         live(places, compared, 'd_ab', '+0;-0;0'),
         logged(places, `leaks.earlierTests[${i}].repairsAfter`, before.repairsAfter),
-        live(places, compared, 's_ab', '+0%;-0%;0%'),
+        live(places, compared, 's_ab', '+0 %;-0 %;0 %'),
         live(places, hole.seal, 'A_s', '0'),
       ]),
     )
@@ -136,7 +136,7 @@ export function writeLeaksSheet(
       logged(places, `${path}.seenUnder`, leak.seenUnder),
       sizeText(leak),
       sized && live(places, sized, 'A_h', '0.0', at),
-      sized && live(places, sized, 's_A', '0%', at),
+      sized && live(places, sized, 's_A', '0 %', at),
       leak.fixed ? (leak.fixedInRound === undefined ? 'yes' : `round ${leak.fixedInRound}`) : 'open',
       logged(places, `${path}.photo`, leak.photo),
     ]

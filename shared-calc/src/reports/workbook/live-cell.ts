@@ -39,6 +39,13 @@ export function logged(places: Places, path: string, value: string | number | bo
   return { value: cell ? { formula: reference(cell), result: value } : value }
 }
 
+/** A field that holds a day, in words; nothing where it was not logged. */
+export function loggedDay(places: Places, path: string, day: string | undefined): Shown | undefined {
+  if (day === undefined) return undefined
+  const cell = places.field(path)
+  return { value: cell ? dayFrom(cell, day) : dayInWords(day) }
+}
+
 /** A logged day in words, live. */
 export const dayFrom = (cell: Address, day: string): { formula: string; result: string } => ({
   formula: dateFormula(reference(cell)),

@@ -7,7 +7,7 @@ import { planFindings } from '../../site/plan/findings.js'
 import type { PlanRequest } from '../../site/plan/request.js'
 import { deviceInWords } from '../../site/plan/words.js'
 import type { WorkedPlan } from '../../site/plan/work-plan.js'
-import { live, logged, type Shown, writeLine, writeTable } from './live-cell.js'
+import { live, logged, loggedDay, type Shown, writeLine, writeTable } from './live-cell.js'
 import { setUpPage } from './page.js'
 import type { Places } from './places.js'
 import { dress, fonts, headingRow } from './styles.js'
@@ -71,7 +71,7 @@ function identity(
       'Building',
       logged(places, 'building.name', building.name),
       'Day',
-      logged(places, 'plan.day', plan.day ?? 'open'),
+      loggedDay(places, 'plan.day', plan.day) ?? { value: 'open' },
     ],
     [
       'Address',

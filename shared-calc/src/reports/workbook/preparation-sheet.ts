@@ -1,4 +1,5 @@
 import type { Workbook } from 'exceljs'
+import { dayInWords } from '../../catalogue/words.js'
 import type { TestRecord } from '../../contract/record/index.js'
 import { allCautions, CAUTIONS_DEFER, cautionName, cautionTexts } from '../../site/preparation/cautions.js'
 import { checkPreparation } from '../../site/preparation/check.js'
@@ -56,8 +57,8 @@ export function writePreparationSheet(workbook: Workbook, record: TestRecord): v
     allCautions.map((caution) => {
       const answer = answers.get(caution)
       return answer
-        ? [caution, answer.answer, answer.by, answer.on ?? '', answer.note ?? '']
-        : [caution, 'not acknowledged', '', '', '']
+        ? [cautionName(caution), answer.answer, answer.by, dayInWords(answer.on ?? ''), answer.note ?? '']
+        : [cautionName(caution), 'not acknowledged', '', '', '']
     }),
   )
   row += 1

@@ -6,6 +6,7 @@ import { fieldLabel } from '../../contract/record/field-labels.js'
 import type { TestRecord } from '../../contract/record/index.js'
 import type { Block } from '../../engine/index.js'
 import type { WorkedRun } from '../../evaluation/work/worked-test.js'
+import { reference } from './address.js'
 import { dayFrom, live, logged, type Shown, writeLine, writeTable } from './live-cell.js'
 import { setUpPage } from './page.js'
 import type { PlacedPicture } from './pictures/add-pictures.js'
@@ -93,6 +94,7 @@ function writeFields(
     }
     cell.value = shownField(input, path, value)
     if (/[Hh]umidity$/.test(path)) cell.numFmt = '0 %'
+    else if (path === 'conditions.barometricPressure_Pa') cell.numFmt = '# ##0" Pa"'
     else if (unit) cell.numFmt = typeof value === 'number' ? `General" ${unit}"` : 'General'
     sheet.getRow(row).height = 13.5 * Math.max(1, Math.ceil(String(value).length / 95))
   })
@@ -132,7 +134,7 @@ function writeInstruments(sheet: Worksheet, input: SummaryInput, start: number):
   return writeFields(sheet, input, undefined, ofInstruments, row - 1)
 }
 
-/** A day in words, the method by its title, all else as logged. */
+/** A day and a place in words, the method by its title, all else as logged. */
 function shownField(
   { places, method }: SummaryInput,
   path: string,
@@ -141,6 +143,11 @@ function shownField(
   if (path === 'test.method') return method.title
   const cell = places.field(path)
   if (cell && typeof value === 'string' && /^\d{4}-\d{2}-\d{2}$/.test(value)) return dayFrom(cell, value)
+  if (cell && path === 'conditions.windAt')
+    return {
+      formula: `IF(${reference(cell)}="ground","near the ground","at a weather station")`,
+      result: value === 'ground' ? 'near the ground' : 'at a weather station',
+    }
   return logged(places, path, value).value
 }
 
@@ -278,7 +285,7 @@ function writeRun(sheet: Worksheet, { places, record }: SummaryInput, run: Worke
         live(places, curve, 'dp', '0.0', i),
         live(places, curve, 'q_env', '0.0', i),
         live(places, curve, 'q_fit', '0.0', i),
-        live(places, deviation, 'd_fit', '+0.0%;-0.0%;0.0%', i),
+        live(places, deviation, 'd_fit', '+0.0 %;-0.0 %;0.0 %', i),
       ]),
   )
   return row + 1

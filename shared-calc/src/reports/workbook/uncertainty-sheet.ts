@@ -69,7 +69,7 @@ export function writeUncertaintySheet(
       live(places, block, 'v', '0.000'),
       unitText(unit),
       live(places, block, 'u_1', '0.000'),
-      live(places, block, 'U', '0.0%'),
+      live(places, block, 'U', '0.0 %'),
       live(places, block, 'k', '0.00'),
       live(places, block, 'v_lo', '0.000'),
       live(places, block, 'v_hi', '0.000'),
@@ -117,6 +117,6 @@ const rowsOf = ({ rows, block }: WorkedBudget, places: Places): (Shown | string)
     a.origin.kind === 'block' ? live(places, block, 'a', '0.0000', i) : '',
     unit === '1' ? '' : unit,
     live(places, block, 'c', '0.0000', i),
-    live(places, block, 'd', '0.00%', i),
-    live(places, block, 'f', '0.0%', i),
+    live(places, block, 'd', '0.00 %', i),
+    live(places, block, 'f', '0.0 %', i),
   ])

@@ -4,6 +4,7 @@ import { compareCellLooks, type IssuedContents } from './compare-cell-looks.js'
 import { compareObjects } from './compare-objects.js'
 import { seen, settingDifferences } from './seen-difference.js'
 import type { SheetLook } from './sheet-look.js'
+import type { CellLook } from './styles.js'
 
 /** Programs round heights and widths to whole dots of the screen; below this share of its size a cell is cut. */
 const CUT = 0.9
@@ -12,18 +13,23 @@ const SMALL = 0.75
 const LARGE = 1.5
 /** Beyond this many times the size that was stated for it, a row or column was made larger. */
 const LARGER = 1.3
-/** Where none was stated, programs choose their own; beyond this many times the usual size a cell pushes others off the page. */
+/** Where none was stated, a program that saves the file chooses its own; beyond this many times the usual size a cell pushes others off the page. */
 const PUSHED = 4
 
 /** Everything seen of a sheet, beside the contents of its cells, that is not as issued. */
-export function compareSheetLooks(issued: SheetLook, now: SheetLook, contents: IssuedContents): Difference[] {
+export function compareSheetLooks(
+  issued: SheetLook,
+  now: SheetLook,
+  contents: IssuedContents,
+  again: boolean,
+): Difference[] {
   const { name } = issued
   return [
     ...(issued.state === now.state
       ? []
       : [seen('sheet', `sheet ${name} is hidden`, name, issued.state, now.state)]),
     ...compareCellLooks(issued, now, contents),
-    ...sizes(issued, now),
+    ...sizes(issued, now, again),
     ...merges(issued, now),
     ...conditions(issued, now),
     ...compareObjects(issued, now),
@@ -44,12 +50,13 @@ const others = (look: SheetLook, now: SheetLook): SheetLook['others'] => {
   return new Map([...look.others].filter(([key]) => !lost.includes(key)))
 }
 
-function sizes(issued: SheetLook, now: SheetLook): Difference[] {
+function sizes(issued: SheetLook, now: SheetLook, again: boolean): Difference[] {
   const { name } = issued
   const filled = [...issued.cells.values()].filter((cell) => cell.filled)
   // Empty rows and columns among the others count too: they carry charts, and push what stands behind them off the page.
   const rows = upTo([...filled.map(({ row }) => row), ...issued.objects.map(({ to }) => to.row)])
   const columns = upTo([...filled.map(({ column }) => column), ...issued.objects.map(({ to }) => to.column)])
+  const higher = new Set(filled.filter(({ look }) => isHigh(look)).map(({ row }) => row))
   // Widths are counted in digits of the usual font.
   const digit = now.usualSize / issued.usualSize
   return [
@@ -60,7 +67,7 @@ function sizes(issued: SheetLook, now: SheetLook): Difference[] {
         withSheet(name, addressOf(row, 0)),
         issued.height(row),
         now.height(row),
-        issued.stated.rows.has(row),
+        !again || issued.stated.rows.has(row) || !higher.has(row),
       ),
     ),
     ...columns.flatMap((column) =>
@@ -70,17 +77,23 @@ function sizes(issued: SheetLook, now: SheetLook): Difference[] {
         withSheet(name, addressOf(0, column)),
         issued.width(column),
         now.width(column) * (digit < SMALL || digit > LARGE ? digit : 1),
-        issued.stated.columns(column),
+        !again || issued.stated.columns(column),
       ),
     ),
   ]
 }
 
+/** Whether a text may take more than one usual line: then the program that saves the file makes its row as high as it likes. */
+const isHigh = ({ wrapped, font }: CellLook): boolean => wrapped || (font.size ?? 0) > USUAL_SIZE
+
+/** Points: with it a line is not higher than the usual one. */
+const USUAL_SIZE = 12
+
 /** Every number from 0 to the largest. */
 const upTo = (numbers: readonly number[]): number[] =>
   Array.from({ length: 1 + numbers.reduce((most, one) => Math.max(most, Math.floor(one)), -1) }, (_, i) => i)
 
-/** @param stated - whether the size was given at issue, not left to the program */
+/** @param stated - whether the size was given at issue, not left to the program that saved the file */
 function size(
   what: string,
   unit: string,

@@ -42,6 +42,7 @@ export interface SheetLook {
   readonly conditions: readonly SeenCondition[]
   readonly objects: readonly DrawnObject[]
   readonly comments: readonly string[]
+  readonly gridLines: boolean
   /** Points of the font that widths of columns are counted in. */
   readonly usualSize: number
   /** Page set-up in words → value. */
@@ -79,6 +80,7 @@ export function readSheet(
       ...othersOf(from, part.path, tree),
       ['cells written in an unusual way', [...odd].slice(0, MOST_NAMED).join(', ') || 'none'],
     ]),
+    gridLines: isOn(attr(child(child(tree, 'sheetViews'), 'sheetView'), 'showGridLines'), true),
     usualSize: styles.usualSize,
   }
 }

@@ -6,6 +6,7 @@ import { quotedColumns, quotedOf } from '../../reports/register/workbook/quoted.
 import { computedAgrees } from '../agreement.js'
 import { testNamed } from '../named-test.js'
 import type { Difference, QuotedRow, RegisterRead, RerunTest } from '../report.js'
+import { isOfficeLook } from './office-looks.js'
 import { wholeRegister } from './whole-register.js'
 
 /**
@@ -40,16 +41,17 @@ export async function compareRegister(
   // A program that recalculates a register moves the last digits of nearly all its cells: thousands of lines that say nothing.
   const differences = all ? all.differences.filter(({ rounding }) => !rounding) : known
   const unread = read.rows.length - compared.length
-  const [first, ...more] = differences
+  const [first, ...more] = differences.filter((one) => !isOfficeLook(one))
+  const marked = [...new Set(differences.filter(isOfficeLook).flatMap(({ cell }) => cell ?? []))]
   const rows = counted(compared.length, 'row')
   return {
     ...about,
     outcome: first ? 'differs' : 'agrees',
     why: [
       first
-        ? `${counted(differences.length, 'difference')} from ${all ? 'the register as its tests give it' : 'the tests it lists'}: ${first.label}${first.cell === undefined ? '' : ` (${first.cell})`}${more.length > 0 ? ', …' : ''}`
+        ? `${counted(1 + more.length, 'difference')} from ${all ? 'the register as its tests give it' : 'the tests it lists'}: ${first.label}${first.cell === undefined ? '' : ` (${first.cell})`}${more.length > 0 ? ', …' : ''}`
         : all
-          ? `made again from its ${counted(compared.length, 'test')}, every figure and everything visible agrees`
+          ? `made again from its ${counted(compared.length, 'test')}, ${marked.length > 0 ? `every figure, text and formula agrees; cells coloured or set otherwise since: ${listed(marked)}` : 'every figure and everything visible agrees'}`
           : `${rows} ${compared.length === 1 ? 'agrees with its file' : 'agree with their files'}, and its formulas are as they were written`,
       ...(all && !first && all.savedAgain !== undefined
         ? [`saved again${all.savedAgain && ` by ${all.savedAgain}`}`]
@@ -74,6 +76,13 @@ export async function compareRegister(
     ],
   }
 }
+
+/** Cells by name, the first of them where there are many. */
+const listed = (cells: readonly string[]): string =>
+  cells.length > NAMED
+    ? `${cells.slice(0, NAMED).join(', ')} and ${cells.length - NAMED} more`
+    : cells.join(', ')
+const NAMED = 3
 
 const textOf = (value: string | number | undefined): string | undefined =>
   value === undefined ? undefined : String(value)

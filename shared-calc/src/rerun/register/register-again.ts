@@ -8,7 +8,7 @@ import { type MonthFigures, monthsOf, TREND_SHEET, trendFigures } from '../../re
 import { BUILDINGS_SHEET, FIRST_BUILDING } from '../../reports/register/workbook/buildings-sheet.js'
 import { FIRST_LEFT_OUT, LEFT_OUT_SHEET, otherKinds } from '../../reports/register/workbook/left-out-sheet.js'
 import type { RegisterRead } from '../report.js'
-import { numberAt, textAt } from '../several/made-of-tests.js'
+import { numberAt, textAt } from '../several/sheet-content.js'
 
 /** A test with the name of its file as the register has it. */
 export interface NamedLine {

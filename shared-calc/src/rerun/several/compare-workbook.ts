@@ -4,10 +4,9 @@ import type { Grid } from '../../log/grid/grid.js'
 import { addChartsTo } from '../../reports/workbook/chart/add-charts.js'
 import type { ChartDescription } from '../../reports/workbook/chart/description.js'
 import { fileOfLink } from '../../reports/workbook/file-link.js'
-import { holdTexts } from '../../reports/workbook/held-texts.js'
 import { digestParts, savedAgain } from '../../reports/workbook/issued/issued-parts.js'
 import type { Parts } from '../../reports/workbook/zip/parts.js'
-import { workbookParts } from '../../reports/workbook/zip/workbook-parts.js'
+import { packReport } from '../../versions/several.js'
 import { RECALCULATED_ZERO } from '../agreement.js'
 import { cellLabel } from '../cell-label.js'
 import { compareCell, compareSheets } from '../compare-sheets.js'
@@ -33,6 +32,8 @@ export interface WholeOptions {
   readonly charts?: readonly ChartDescription[]
   /** What was found before; it is not listed twice. */
   readonly first?: readonly Difference[]
+  /** Makes the parts of the workbook; left out: as the current version does. */
+  readonly pack?: (workbook: Workbook) => Promise<Parts>
 }
 
 /**
@@ -42,19 +43,23 @@ export async function compareWhole(
   made: Workbook,
   grid: Grid,
   parts: Parts,
-  { linked, charts = [], first = [] }: WholeOptions,
+  { linked, charts = [], first = [], pack = packReport }: WholeOptions,
 ): Promise<ComparedWorkbook> {
-  holdTexts(made)
-  const madeParts = await workbookParts(made)
+  const madeParts = await pack(made)
   addChartsTo(madeParts, charts)
   const [issued, now] = [digestParts(madeParts), digestParts(parts)]
   const again = savedAgain(issued, now)
   const cells = compareSheets(grid, made.worksheets, new Map(), again ? RECALCULATED_ZERO : undefined)
-  const looks = compareLooks(readLook(madeParts), readLook(parts), (sheet, row, column) => {
-    const cell = made.getWorksheet(sheet)?.findCell(row + 1, column + 1)
-    const value = cell && expectedCell(cell)?.value
-    return typeof value === 'boolean' ? undefined : value
-  })
+  const looks = compareLooks(
+    readLook(madeParts),
+    readLook(parts),
+    (sheet, row, column) => {
+      const cell = made.getWorksheet(sheet)?.findCell(row + 1, column + 1)
+      const value = cell && expectedCell(cell)?.value
+      return typeof value === 'boolean' ? undefined : value
+    },
+    again,
+  )
   const found = [
     ...cells.differences,
     ...looks.filter(

@@ -1,7 +1,8 @@
 import type { Workbook } from 'exceljs'
 import type { GivenHome } from '../../assessment/building/home.js'
-import type { Cell, Grid, Sheet } from '../../log/grid/grid.js'
+import type { Grid } from '../../log/grid/grid.js'
 import type { NamedTest } from '../named-test.js'
+import type { Entered, Guess } from './entered.js'
 
 /** A test that a report on several tests is made of. */
 export interface PartOf extends NamedTest {
@@ -14,23 +15,19 @@ export interface PartOf extends NamedTest {
 /** A kind of report that is made of tests and nothing else, and so can be made of them again. */
 export interface MadeOfTests {
   readonly words: string
-  /** The sheet that copies figures from the tests, row by row from the first, and how many of its columns do. */
-  readonly copied: { readonly sheet: string; readonly first: number; readonly columns: number }
+  /** The sheet that copies figures from the tests, row by row from the first, how many of its columns do, and which names the file. */
+  readonly copied: {
+    readonly sheet: string
+    readonly first: number
+    readonly columns: number
+    readonly file: number
+  }
   /** The tests that a workbook says it is made of. */
   readonly parts: (grid: Grid, bytes: Uint8Array) => readonly PartOf[]
   /** Made again with whatever else was entered for it, as the workbook says. @throws InputError where that cannot be made */
-  readonly layOut: (grid: Grid, tests: readonly GivenHome[]) => Workbook
-}
-
-/** The content of a cell of a sheet, counted from 1. */
-export const contentAt = (sheet: Sheet | undefined, row: number, column: number): Cell['value'] | undefined =>
-  sheet?.at(row - 1, column - 1)?.value
-
-export const textAt = (sheet: Sheet | undefined, row: number, column: number): string =>
-  String(contentAt(sheet, row, column) ?? '').trim()
-
-/** A number of a cell; undefined where it holds none. */
-export function numberAt(sheet: Sheet | undefined, row: number, column: number): number | undefined {
-  const content = contentAt(sheet, row, column)
-  return typeof content === 'number' ? content : undefined
+  readonly layOut: (grid: Grid, tests: readonly GivenHome[], entered: Entered) => Workbook
+  /** What may have been entered, where the cells that say so agree with nothing else. */
+  readonly guesses?: (grid: Grid) => readonly Guess[]
+  /** What was entered for it, with its cells: only the file says that. */
+  readonly entered: (grid: Grid) => readonly string[]
 }

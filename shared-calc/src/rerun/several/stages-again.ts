@@ -1,46 +1,59 @@
-import { type SiteStage, siteStages } from '../../assessment/stages/work-stages.js'
-import { stageReasons } from '../../catalogue/findings/several-homes.js'
+import { addressOf } from '../../log/grid/address.js'
 import type { Grid } from '../../log/grid/grid.js'
-import {
-  ALLOWANCE,
-  ALLOWANCE_HEAD,
-  CONFIDENCE,
-  columns,
-  SHARES,
-  shareColumn,
-} from '../../reports/stages/allowance-sheet.js'
-import { NOT_USED, SITE } from '../../reports/stages/site-sheet.js'
-import { layOutStages } from '../../reports/stages/write-stages.js'
-import { type MadeOfTests, numberAt, type PartOf, textAt } from './made-of-tests.js'
+import type { SeveralParts } from '../../versions/version.js'
+import type { MadeOfTests, PartOf } from './made-of-tests.js'
+import { numberAt, textAt } from './sheet-content.js'
 
-/** The stages of a site: a row of sheet Allowance for each test, and a line of sheet Site for each that is not used. */
-export const stagesAgain: MadeOfTests = {
+type Written = SeveralParts['stages']
+type Stage = Written['stages'][number]
+
+/** The stages of a site as a version writes them: a row of sheet Allowance for each test, and a line of sheet Site for each that is not used. */
+export const stagesAgain = (written: Written): MadeOfTests => ({
   words: 'stages',
-  copied: { sheet: ALLOWANCE, first: ALLOWANCE_HEAD + 1, columns: columns.figure },
-  parts: (grid) => {
-    const lines = linesOfNotUsed(grid)
-    const inFull = lines.flatMap(({ why }) => repeatedBy(why))
-    return [...used(grid, inFull), ...lines.map(({ file }) => ({ file, given: file }))]
+  copied: {
+    sheet: written.allowance.sheet,
+    first: written.allowance.first,
+    columns: written.allowance.columns.figure,
+    file: written.allowance.columns.file,
   },
-  layOut: (grid, tests) => {
-    const sheet = grid.sheet(ALLOWANCE)
-    const shares = siteStages.map((stage, i) => [
+  parts: (grid) => {
+    const lines = linesOfNotUsed(written, grid)
+    const inFull = lines.flatMap(({ why }) => repeatedBy(written, why))
+    return [...used(written, grid, inFull), ...lines.map(({ file }) => ({ file, given: file }))]
+  },
+  layOut: (_, tests, entered) => {
+    const { allowance, shareColumn } = written
+    const shares = written.stages.map((stage, i) => [
       stage,
-      numberAt(sheet, SHARES, shareColumn(i)) ?? Number.NaN,
+      entered.number(allowance.sheet, allowance.shares, shareColumn(i)) ?? Number.NaN,
     ])
-    return layOutStages({
+    return written.layOut({
       tests,
-      shares: Object.fromEntries(shares) as Record<SiteStage, number>,
-      confidence: numberAt(sheet, CONFIDENCE, shareColumn(0)) ?? Number.NaN,
+      shares: Object.fromEntries(shares) as Record<Stage, number>,
+      confidence: entered.number(allowance.sheet, allowance.confidence, shareColumn(0)) ?? Number.NaN,
     })
   },
-}
+  entered: (grid) => {
+    const { allowance, shareColumn } = written
+    const said = (label: string, row: number, column: number) => {
+      const value = numberAt(grid.sheet(allowance.sheet), row, column)
+      return `${label}: ${value === undefined ? 'nothing' : `${Number((100 * value).toFixed(6))} %`} (${allowance.sheet}!${addressOf(row - 1, column - 1)})`
+    }
+    return [
+      ...written.stages.map((stage, i) =>
+        said(`share allowed up to ${stage}`, allowance.shares, shareColumn(i)),
+      ),
+      said('probability needed', allowance.confidence, shareColumn(0)),
+    ]
+  },
+})
 
 /** @param inFull - files that lines on other tests name as they were given; a row has its file's short name */
-function used(grid: Grid, inFull: readonly string[]): PartOf[] {
-  const sheet = grid.sheet(ALLOWANCE)
+function used({ allowance }: Written, grid: Grid, inFull: readonly string[]): PartOf[] {
+  const sheet = grid.sheet(allowance.sheet)
+  const { columns } = allowance
   const parts: PartOf[] = []
-  for (let row = ALLOWANCE_HEAD + 1; row <= (sheet?.rows ?? 0); row += 1) {
+  for (let row = allowance.first; row <= (sheet?.rows ?? 0); row += 1) {
     const [file, plot] = [textAt(sheet, row, columns.file), textAt(sheet, row, columns.plot)]
     if (file === '' && plot === '') continue
     const given = inFull.find((path) => path.replaceAll('\\', '/').endsWith(`/${file}`))
@@ -49,16 +62,19 @@ function used(grid: Grid, inFull: readonly string[]): PartOf[] {
   return parts
 }
 
-function linesOfNotUsed(grid: Grid): { readonly file: string; readonly why: string }[] {
-  const sheet = grid.sheet(SITE)
+function linesOfNotUsed(
+  { sheet: name, notUsed }: Written,
+  grid: Grid,
+): { readonly file: string; readonly why: string }[] {
+  const sheet = grid.sheet(name)
   return Array.from({ length: sheet?.rows ?? 0 }, (_, row) => textAt(sheet, row + 1, 1)).flatMap((text) => {
-    const [file, why] = text.split(NOT_USED)
+    const [file, why] = text.split(notUsed)
     return file !== undefined && why !== undefined ? [{ file, why }] : []
   })
 }
 
 /** The file that a reason names as the later test of the stage. */
-function repeatedBy(why: string): string[] {
-  const [before = '', after = ''] = stageReasons.repeated('|').split('|')
+function repeatedBy({ repeated }: Written, why: string): string[] {
+  const [before = '', after = ''] = repeated('|').split('|')
   return why.startsWith(before) && why.endsWith(after) ? [why.slice(before.length, -after.length)] : []
 }

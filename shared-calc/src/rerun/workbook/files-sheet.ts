@@ -18,7 +18,14 @@ const MOST_LINES = 6
 /** As people read it; what the file says, where that is no outcome. */
 const outcomeText = (outcome = ''): string => outcomeWords[outcome as Outcome] ?? outcome
 
-const columns: readonly { head: string; width: number; text: (test: RerunTest) => string | number }[] = [
+interface Column {
+  readonly head: string
+  readonly width: number
+  readonly count?: true
+  readonly text: (test: RerunTest) => string | number
+}
+
+const columns: readonly Column[] = [
   { head: 'Outcome', width: 24, text: ({ outcome }) => outcome },
   { head: 'Site', width: 18, text: ({ site }) => site ?? '' },
   { head: 'Plot', width: 16, text: ({ building }) => building ?? '' },
@@ -28,21 +35,29 @@ const columns: readonly { head: string; width: number; text: (test: RerunTest) =
   { head: 'Verdict\nnow', width: 11, text: ({ verdict }) => outcomeText(verdict?.recomputed) },
   { head: 'Version', width: 9, text: ({ calculationVersion }) => calculationVersion ?? '' },
   { head: 'Signature', width: 15, text: ({ signature }) => signatureText(signature) },
-  { head: 'Figures\ncompared', width: 9, text: ({ compared }) => compared.figures },
-  { head: 'Cells\ncompared', width: 9, text: ({ compared }) => compared.cells },
+  { head: 'Figures\ncompared', width: 10, count: true, text: ({ compared }) => compared.figures },
+  { head: 'Cells\ncompared', width: 10, count: true, text: ({ compared }) => compared.cells },
   {
     head: 'Differ',
     width: 8,
+    count: true,
     text: ({ differences }) => differences.filter(({ rounding }) => !rounding).length,
   },
   {
     head: 'Rounding',
-    width: 9,
+    width: 10,
+    count: true,
     text: ({ differences }) => differences.filter(({ rounding }) => rounding).length,
   },
   { head: 'Why', width: 60, text: ({ why, remarks = [], notes }) => [why, ...remarks, ...notes].join('; ') },
   { head: 'File', width: 30, text: ({ part }) => (part === undefined ? '' : ` (${part})`) },
 ]
+
+/** Counts to the right, words to the left; words that follow a count keep away from it. */
+const alignmentOf = (count: true | undefined, column: number) =>
+  count
+    ? ({ horizontal: 'right' } as const)
+    : ({ horizontal: 'left', ...(columns[column - 1]?.count && { indent: 1 }) } as const)
 
 function signatureText(signature: SignatureState | undefined): string {
   if (!signature) return ''
@@ -58,11 +73,11 @@ export function writeFilesSheet(workbook: Workbook, { tests }: RerunReport): Rea
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Files re-run'
   sheet.getRow(1).height = 26
   sheet.getRow(FILES_HEAD).height = 28
-  columns.forEach(({ head }, i) => {
+  columns.forEach(({ head, count }, i) => {
     dress(sheet.getCell(FILES_HEAD, i + 1), {
       font: fonts.bold,
       fill: fills.heading,
-      alignment: { wrapText: true, vertical: 'bottom' },
+      alignment: { wrapText: true, vertical: 'bottom', ...alignmentOf(count, i) },
     }).value = head
   })
   const rows = new Map<RerunTest, number>()
@@ -70,11 +85,9 @@ export function writeFilesSheet(workbook: Workbook, { tests }: RerunReport): Rea
   tests.forEach((test, index) => {
     const row = FILES_HEAD + 1 + index
     rows.set(test, row)
-    columns.forEach(({ head, width, text }, i) => {
+    columns.forEach(({ head, width, count, text }, i) => {
       const content = head === 'File' ? `${names.get(test.file) ?? test.file}${text(test)}` : text(test)
-      const cell = dress(sheet.getCell(row, i + 1), {
-        alignment: { ...wrap, horizontal: typeof content === 'number' ? 'right' : 'left' },
-      })
+      const cell = dress(sheet.getCell(row, i + 1), { alignment: { ...wrap, ...alignmentOf(count, i) } })
       if (head === 'File') linkTo(cell, String(content), test.file)
       else cell.value = content
       if (typeof content === 'string' && content.length > width * 1.1)

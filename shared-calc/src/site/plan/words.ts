@@ -55,13 +55,16 @@ function proves({ provable }: DeviceInDirection, row: number): string {
 }
 
 function whole(directions: readonly DeviceInDirection[], worked: WorkedPlan): string[] {
-  const missed = directions.flatMap((one) => {
+  const each = directions.flatMap((one) => {
     const serving = servingRanges(one, flowSpans(worked, one.direction))
     const set = worked.pressures?.byDirection.get(one.direction)?.column('dp') ?? []
-    return serving.flatMap((ranges, i) => (ranges.length > 0 ? [] : [set[i] as number]))
+    return serving.map((ranges, i) => ({ covered: ranges.length > 0, pressure: set[i] as number }))
   })
+  const missed = each.filter(({ covered }) => !covered).map(({ pressure }) => pressure)
   if (flowSpans(worked, directions[0]?.direction ?? 'depressurisation').length === 0) return []
   if (missed.length === 0) return ['Its ranges together cover every planned pressure.']
+  if (missed.length === each.length)
+    return ['It covers none of the planned pressures if the building just meets the target.']
   return [`It does not cover ${list(missed, 'or')} Pa if the building just meets the target.`]
 }
 

@@ -45,7 +45,7 @@ interface FindingRowProps {
   store: SectionProps['store']
 }
 
-/** Every result brings its findings anew; most of them say the same as before. */
+/** Every result brings new findings; most of them say the same as before. */
 const FindingRow = drawnOnChange(
   ({ finding, directions, store }: FindingRowProps) => (
     <li class={finding.severity} data-rule={finding.rule}>
@@ -72,7 +72,7 @@ const FindingRow = drawnOnChange(
             </button>
           ),
         )}
-        {finding.clause ? <span class="clause">{cited(finding)}</span> : null}
+        {cited(finding) ? <span class="clause">{cited(finding)}</span> : null}
       </p>
     </li>
   ),

@@ -36,10 +36,18 @@ function Sum({ state }: SectionProps) {
     <p class="round-sum" role="status">
       {report ? (
         <>
-          <b>{figure(open.area_cm2, 2)} cm² found</b>, not fixed
-          {open.unsized > 0
-            ? `; ${open.unsized} leak${open.unsized === 1 ? ' has' : 's have'} no size yet`
-            : ''}
+          {open.area_cm2 === 0 && open.unsized > 0 ? (
+            <>
+              <b>{counted(open.unsized, 'leak')} found</b>, not fixed and without a size
+            </>
+          ) : (
+            <>
+              <b>{figure(open.area_cm2, 2)} cm² found</b>, not fixed
+              {open.unsized > 0
+                ? `; ${open.unsized} leak${open.unsized === 1 ? ' has' : 's have'} no size yet`
+                : ''}
+            </>
+          )}
           {target
             ? target.hole.area_cm2 > 0
               ? `; ${figure(target.hole.area_cm2, 2)} cm² left to seal to meet the target`

@@ -142,7 +142,7 @@ function Figures({ evaluation }: { evaluation: Evaluation }) {
       </table>
       {fitted.length > 0 ? (
         <p class="hint">
-          95 % intervals of q50, fit scatter only:{' '}
+          95 % intervals of q50 in m³/h, fit scatter only:{' '}
           {fitted.map(({ direction, q50 }) => `${direction} ${intervalText(q50)}`).join('; ')}
         </p>
       ) : null}
@@ -162,7 +162,7 @@ function Row({ row, unit, values, children }: RowProps) {
   return (
     <tr>
       <th scope="row" title={row.name}>
-        {row.short} <span class="unit">{unitText(unit)}</span>
+        <ShortName of={row.short} /> <span class="unit">{unitText(unit)}</span>
       </th>
       {values.map((given, i) => (
         <td key={i} title={intervalText(given)}>
@@ -171,6 +171,19 @@ function Row({ row, unit, values, children }: RowProps) {
       ))}
       {children}
     </tr>
+  )
+}
+
+/** C_L as it is printed: what follows the line is an index. */
+function ShortName({ of }: { of: string }) {
+  const [letters, index] = of.split('_')
+  return index === undefined ? (
+    of
+  ) : (
+    <>
+      {letters}
+      <sub>{index}</sub>
+    </>
   )
 }
 

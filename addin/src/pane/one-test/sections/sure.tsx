@@ -103,7 +103,7 @@ function Shown({ state: { result } }: SectionProps) {
           </tbody>
         </table>
         <p class="hint">
-          Defaults used: {defaults.map(({ term }) => term).join(', ') || 'none'}. The workbook gives the
+          Defaults used: {defaults.map(({ term }) => term).join('; ') || 'none'}. The workbook gives the
           source of each.
         </p>
       </details>

@@ -129,7 +129,7 @@ interface ChoiceProps<T extends string> {
 
 function Choice<T extends string>({ id, label, value, options, onChange }: ChoiceProps<T>) {
   return (
-    <div class="field">
+    <div class="field text">
       <label for={id}>{label}</label>
       <div class="entry">
         <select

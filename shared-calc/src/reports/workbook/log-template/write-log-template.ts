@@ -95,7 +95,7 @@ function entryCell(cell: Cell, check: Check): Cell {
     font: fonts.body,
     fill: fills.given,
     alignment: { horizontal: check.kind === 'number' ? 'right' : 'left', shrinkToFit: true },
-    ...(check.kind === 'day' && { numFmt: 'yyyy-mm-dd' }),
+    ...(check.kind === 'day' && { numFmt: 'd mmm yyyy' }),
   })
   cell.border = { bottom: { style: 'hair', color: { argb: 'FF9AA5B1' } } }
   return cell
