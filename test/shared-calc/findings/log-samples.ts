@@ -100,7 +100,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-macros': [],
   'log-encoding': [],
   'log-decimal': [{ sign: 'comma', cell: 'Log!B7' }],
-  'log-decimal/mixed': [{ point: '62.5', pointCell: 'Log!A3', comma: '44,1', commaCell: 'Log!A5' }],
+  'log-decimal/mixed': [{ point: 'Log!A3', comma: 'Log!A5' }],
   'log-date-system': [],
   'log-merged-unread': [{ sheets: [] }, { sheets: ['Log', 'Form'] }],
   'log-layout': [

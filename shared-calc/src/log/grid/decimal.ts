@@ -26,8 +26,8 @@ export function tellMixedDecimals(grid: Grid): Finding[] {
   const mixed = mixedDecimals(proofsOf(grid))
   if (!mixed) return []
   const { point, comma } = mixed
-  const texts = { point: point.text, pointCell: point.cell, comma: comma.text, commaCell: comma.cell }
-  return [remarkFinding(fileText('log-decimal/mixed', texts), [point.cell, comma.cell])]
+  const cells = [point.cell, comma.cell]
+  return [remarkFinding(fileText('log-decimal/mixed', { point: point.cell, comma: comma.cell }), cells)]
 }
 
 function proofsOf(grid: Grid): DecimalProofs {

@@ -19,18 +19,8 @@ export const fileTexts = {
   },
   'log-decimal/mixed': {
     severity: 'caution',
-    message: ({
-      point,
-      pointCell,
-      comma,
-      commaCell,
-    }: {
-      point: string
-      pointCell: string
-      comma: string
-      commaCell: string
-    }) =>
-      `The log has numbers with a decimal point (${quoted(point)} in ${pointCell}) and numbers with a decimal comma (${quoted(comma)} in ${commaCell}). Each was read with its own sign.`,
+    message: ({ point, comma }: { point: string; comma: string }) =>
+      `The log has numbers with a decimal point, as in ${point}, and numbers with a decimal comma, as in ${comma}. Each was read with its own sign.`,
     remedy: 'Check that no number is ten or a thousand times too large.',
   },
   'log-date-system': {

@@ -7,7 +7,6 @@ type Sign = '.' | ','
 /** A number that can be read only with one of the two decimal signs: "12,5", "1.234,5". */
 interface Proof {
   readonly cell: string
-  readonly text: string
   /** It is a number with or without a unit, and no "10.30 Uhr". */
   readonly plain: boolean
   /** Its digits are grouped with the other sign. */
@@ -33,7 +32,7 @@ export function addProofs(
     const proof = text === '' ? undefined : proofIn(text)
     if (!proof || proofs[proof.sign].length >= MOST) continue
     const { sign, ...rest } = proof
-    proofs[sign].push({ ...rest, text: text.trim(), cell: withSheet(sheet, addressOf(row, column)) })
+    proofs[sign].push({ ...rest, cell: withSheet(sheet, addressOf(row, column)) })
   }
 }
 
