@@ -8,6 +8,7 @@ import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vites
 import { runArchive, runnerHere } from '../../service/src/archive/run-archive'
 import { QUEUE_NAME } from '../../service/src/queue/file-jobs'
 import { startQueue } from '../../service/src/queue/queue-runner'
+import { startWorker } from '../../service/src/queue/queue-worker'
 import { requireBuild } from '../service/support/built'
 import { commandLine } from '../service/support/command-line'
 import { spawnCommand } from '../service/support/spawned'
@@ -223,6 +224,20 @@ describe('files handed over through Redis', () => {
     expect((await waiting).length).toBe(60)
     expect(warnings).toEqual([])
   }, 120_000)
+
+  it('are not handed over to a Redis whose memory is full, which is said', async () => {
+    const client = new Redis(redis.url)
+    await client.config('SET', 'maxmemory', '1')
+    onTestFinished(async () => {
+      await client.config('SET', 'maxmemory', '0')
+      client.disconnect()
+    })
+    await expect(startQueue(redis.url)).rejects.toThrow(
+      /^the Redis server at .* refuses work: its memory is full$/,
+    )
+    const worker = { url: redis.url, workers: 1, root: archive }
+    await expect(startWorker(worker)).rejects.toThrow(/refuses work: its memory is full$/)
+  })
 
   it('are worked on here without any Redis', async () => {
     const results = await runArchive(runnerHere, 'register', ordersOf(paths.slice(0, 2)))

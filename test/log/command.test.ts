@@ -1,4 +1,4 @@
-import { readFile, writeFile } from 'node:fs/promises'
+import { copyFile, readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { commandLine, folder } from '../service/support/command-line'
@@ -53,6 +53,28 @@ describe('a test log on the command line', () => {
     expect(evaluated.code).toBe(0)
     expect(JSON.parse(evaluated.out).verdict.target).toMatchObject({ preset: 'passive-house-new' })
     expect(evaluated.out).toMatch(/read with the answers saved in the layout \\"form\\"/)
+  })
+
+  it('says as a layout what was left out of it', async () => {
+    const path = await folder()
+    const file = join(path, 'list.xlsx')
+    await copyFile(new URL('./samples/18-filtered-list.xlsx', import.meta.url), file)
+    const { out } = await commandLine('layout', file)
+    expect(out).toMatch(/Findings\n[\s\S]*left out: "J-77"/)
+  })
+
+  it('that is a series which hardly ever holds steady says so', async () => {
+    const path = await folder()
+    const file = join(path, 'drift.csv')
+    const lines = ['Volume;300;m3', 'Date;2026-05-04', '', 'time_s;building_pa;flow_m3h']
+    for (let time = 0; time < 900; time++) {
+      const pressure = -(62 - (40 * time) / 900) + 2.5 * Math.sin(time / 3)
+      lines.push([time, pressure.toFixed(2), (30 * Math.abs(pressure) ** 0.65).toFixed(1)].join(';'))
+    }
+    await writeFile(file, lines.join('\n'))
+    const { code, err } = await commandLine('evaluate', file)
+    expect(code).toBe(2)
+    expect(err.join('\n')).toContain('steady for 20 s only once')
   })
 
   it('comes with others: what cannot be read is named, the rest is done, exit 1', async () => {

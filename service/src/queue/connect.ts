@@ -26,6 +26,18 @@ export async function connect(url: string): Promise<Redis> {
   return redis
 }
 
+/** Does the first work on a queue, or says why its server does not take it, as where its memory is full. Throws UsageError. */
+export async function firstWork(url: string, work: () => Promise<unknown>): Promise<void> {
+  try {
+    await work()
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error)
+    throw new UsageError(
+      `the Redis server at ${withoutPassword(url)} refuses work: ${why.startsWith('OOM') ? 'its memory is full' : why}`,
+    )
+  }
+}
+
 const LIMIT_MS = 5000
 
 const late = (): Promise<never> =>

@@ -3,7 +3,7 @@ import { Queue, QueueEvents } from 'bullmq'
 import type { ArchiveResult, ArchiveTask, FileOrder } from '../archive/archive-tasks.js'
 import type { FileRunner } from '../archive/run-archive.js'
 import { checkResult } from './check-result.js'
-import { connect } from './connect.js'
+import { connect, firstWork } from './connect.js'
 import {
   clearOld,
   contentOf,
@@ -32,7 +32,11 @@ export async function startQueue(
   // Every running job listens to both; Node would report more than ten listeners as a leak.
   for (const emitter of [queue, events]) emitter.setMaxListeners(AT_ONCE * 4)
   await events.waitUntilReady()
-  await clearOld(queue)
+  await firstWork(url, () => clearOld(queue)).catch(async (error: unknown) => {
+    await events.close()
+    connection.disconnect()
+    throw error
+  })
   const watch = watchWorkers(queue, say)
   return {
     atOnce: AT_ONCE,

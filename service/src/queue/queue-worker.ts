@@ -5,7 +5,7 @@ import { type Job, Queue, UnrecoverableError, Worker } from 'bullmq'
 import { setAside } from '../archive/archive-tasks.js'
 import { whyNot } from '../archive/run-archive.js'
 import { startThreads } from '../archive/thread-runner.js'
-import { connect } from './connect.js'
+import { connect, firstWork } from './connect.js'
 import {
   clearOld,
   contentOf,
@@ -45,7 +45,10 @@ export async function startWorker({
   const connection = await connect(url)
   const queue = new Queue(QUEUE_NAME, { connection })
   // Before the first is taken: of jobs that Redis has forgotten only the names are left.
-  await clearOld(queue)
+  await firstWork(url, () => clearOld(queue)).catch((error: unknown) => {
+    connection.disconnect()
+    throw error
+  })
   const threads = startThreads({ workers })
   const inside = await realpath(root)
   const never = new AbortController().signal

@@ -48,6 +48,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-hidden/left-out': [],
   'log-merged': [],
   'log-remark/approximate': [],
+  'log-remark/beside': [{ remark: 'from the drawings' }],
   'log-remark': [{ remark: 'gust, door opened' }, { remark: 'a very long remark '.repeat(8) }],
   'log-unit': [{ unit: 'cfm', conversion: '1 cfm = 1.6990108 m³/h' }],
   'log-unit/clock': [],
@@ -99,6 +100,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-macros': [],
   'log-encoding': [],
   'log-decimal': [{ sign: 'comma', cell: 'Log!B7' }],
+  'log-decimal/mixed': [{ point: '62.5', pointCell: 'Log!A3', comma: '44,1', commaCell: 'Log!A5' }],
   'log-date-system': [],
   'log-merged-unread': [{ sheets: [] }, { sheets: ['Log', 'Form'] }],
   'log-layout': [
@@ -114,6 +116,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-refused-test/read': [{ title: 'Test 1: invalid, window open' }],
   'log-copy': [{ copy: 'Report!A6', original: 'Input!A11' }],
   'log-other-tests': [{ names: ['Plot 3'] }, { names: ['Plot 3', 'Plot 4', 'Plot 5'] }],
+  'log-direction-again': [{ direction: 'depressurisation' }, { direction: 'pressurisation' }],
   'log-one-of-several': [{ tests: ['Plot 3', 'Plot 4'], own: 'Plot 3' }],
   'log-not-searched/end': [{ sheet: 'Log', what: 'zero-flow pressures', last: 'Log!A2001' }],
   'log-not-searched/beyond': [{ sheet: 'Log', count: 6000, most: 5000, what: 'rows' }],
@@ -182,6 +185,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
     { why: rowReasons.summary('Mean') },
     { why: rowReasons.mean },
     { why: rowReasons.empty },
+    { why: rowReasons.sampleOf('Log!A12') },
   ],
   'log-remark/between': [{ text: 'door opened, started again' }, { text: 'a very long remark '.repeat(8) }],
   'log-row-left-out/answered': [

@@ -27,6 +27,7 @@ const samples: Samples = {
   copied: [[{ copies: ["'House B'!B9"], originals: ["'House A'!B9"] }]],
   pressureUnit: [[{ heading: 'Log!B7' }]],
   flowUnit: [[{ heading: 'Log!C7', american: false }], [{ heading: 'Log!C7', american: true }]],
+  remarkedValue: [[{ field: 'internal volume', cell: 'Log!B3', remark: 'wrong, use 398.2', value: 412.6 }]],
   flowUnitDoubt: [
     [{ stated: ['l/s', 'm³/h'], better: ['l/s', 'm³/h'], flows: [1200, 340], n50: 2.1 }],
     [{ stated: ['m³/min', 'm³/min'], better: ['m³/h', 'l/s'], flows: [24000, 23000], n50: 57.3 }],

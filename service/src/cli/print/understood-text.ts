@@ -1,7 +1,7 @@
 import type { Interpretation, Use } from '@draughtbook/shared-calc/log'
 
 /** A log as it was understood: its tests, every column and block with what became of it, and what is open. */
-export function understoodText({ tests, uses, questions, problems }: Interpretation): string {
+export function understoodText({ tests, uses, questions, problems, findings }: Interpretation): string {
   const used = uses.filter(({ usedAs }) => usedAs)
   const ignored = unique(uses.filter(({ ignoredBecause }) => ignoredBecause))
   return [
@@ -28,6 +28,12 @@ export function understoodText({ tests, uses, questions, problems }: Interpretat
             ({ path, text, choices }) =>
               `  ${text}\n      --set ${path}=${choices.map(({ value }) => value).join(' or ') || '…'}`,
           ),
+        ]
+      : []),
+    ...(findings.length > 0
+      ? [
+          'Findings',
+          ...findings.map(({ cells = [], message }) => `  ${[...new Set(cells), message].join('  ')}`),
         ]
       : []),
     ...problems.map(({ message }) => `Problem  ${message}`),

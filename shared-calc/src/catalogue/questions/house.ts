@@ -60,6 +60,21 @@ export const houseQuestions = {
     ],
     example: '412.6 m3',
   }),
+  remarkedValue: ({
+    field,
+    cell,
+    remark,
+    value,
+  }: {
+    field: string
+    cell: string
+    remark: string
+    value: number
+  }): Asked => ({
+    text: `Next to the ${field} in ${cellName(cell)} is the remark ${quoted(remark)}. Which value is right?`,
+    choices: [{ value: String(value), label: `${value}, as it is in the log` }],
+    noneLikelier: true,
+  }),
   whichVolume: ({ only, choices }: { only: string | undefined; choices: Asked['choices'] }): Asked => ({
     text:
       only === undefined

@@ -64,6 +64,10 @@ export const cellTexts = {
       `The remark ${quoted(remark)} next to the number was left out. The number was read.`,
     remedy: 'Check that the number counts.',
   },
+  'log-remark/beside': {
+    severity: 'note',
+    message: ({ remark }: { remark: string }) => `There is a remark next to the value: ${quoted(remark)}.`,
+  },
   'log-remark/approximate': {
     severity: 'caution',
     message: 'The number is marked as approximate. It was read.',

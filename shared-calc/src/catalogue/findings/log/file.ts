@@ -17,6 +17,22 @@ export const fileTexts = {
     message: ({ sign, cell }: { sign: 'point' | 'comma'; cell: string }) =>
       `Numbers are read with a decimal ${sign}, because cell ${cell} can only be read that way.`,
   },
+  'log-decimal/mixed': {
+    severity: 'caution',
+    message: ({
+      point,
+      pointCell,
+      comma,
+      commaCell,
+    }: {
+      point: string
+      pointCell: string
+      comma: string
+      commaCell: string
+    }) =>
+      `The log has numbers with a decimal point (${quoted(point)} in ${pointCell}) and numbers with a decimal comma (${quoted(comma)} in ${commaCell}). Each was read with its own sign.`,
+    remedy: 'Check that no number is ten or a thousand times too large.',
+  },
   'log-date-system': {
     severity: 'note',
     message: 'No date in the workbook shows a four-digit year, so days are counted from 1900.',
@@ -113,6 +129,12 @@ export const fileTexts = {
     severity: 'note',
     message: ({ names }: { names: readonly string[] }) =>
       `The log also holds ${names.length === 1 ? 'this test' : 'these tests'}: ${listed(names.map(quoted))}.`,
+  },
+  'log-direction-again': {
+    severity: 'caution',
+    message: ({ direction }: { direction: string }) =>
+      `The log has the ${direction} twice. The two were read as runs of two tests.`,
+    remedy: 'If one run repeats the other, choose the test that counts.',
   },
   'log-one-of-several': {
     severity: 'note',

@@ -204,6 +204,7 @@ export const rowReasons = {
   summary: (mark: string) => `it is the row marked ${quoted(mark)}, not a reading`,
   mean: 'it is the mean of the rows above, not a reading',
   sum: 'it is the sum of the rows above, not a reading',
+  sampleOf: (cell: string) => `it is one of the values averaged in ${cell}`,
   empty: 'its pressure and its flow are 0, and nothing says that it is zero flow',
   noteBelow: (text: string, cell: string) => `the remark below it in ${cell} says ${quoted(text)}`,
   ofOneSign: (whole: string | undefined) =>

@@ -1,5 +1,3 @@
-import { addressOf, withSheet } from '../address.js'
-
 const SEPARATORS = ['\t', ';', '|', ','] as const
 export type Separator = (typeof SEPARATORS)[number]
 
@@ -62,31 +60,6 @@ function separatorsOfLines(text: string): Set<string>[] {
 }
 
 const isSeparator = (letter: string): boolean => (SEPARATORS as readonly string[]).includes(letter)
-
-const DECIMAL = /^\s*[+\-−–]?(\d*)([.,])(\d+)\s*(?:[^\d\s.,].*)?$/
-
-/**
- * The decimal sign a whole file proves: some number can be read only with it ("12,5"), and none only with the other.
- * @returns the sign with the cell that proves it; undefined when nothing or both are proven
- */
-export function provenDecimal(
-  rows: readonly (readonly string[])[],
-  sheet: string,
-): { sign: '.' | ','; cell: string } | undefined {
-  const proof: { '.'?: string; ','?: string } = {}
-  for (const [row, fields] of rows.entries()) {
-    for (const [column, field] of fields.entries()) {
-      const match = DECIMAL.exec(field)
-      if (!match) continue
-      const [, whole = '', sign = '.', decimals = ''] = match
-      if (mayGroup(whole, decimals)) continue
-      proof[sign as '.' | ','] ??= withSheet(sheet, addressOf(row, column))
-    }
-  }
-  if (proof['.'] && !proof[',']) return { sign: '.', cell: proof['.'] }
-  if (proof[','] && !proof['.']) return { sign: ',', cell: proof[','] }
-  return undefined
-}
 
 /** "1,234" may be one thousand or one and a bit; "0,234", "12,5" and "1234,567" cannot be thousands. */
 export function mayGroup(whole: string, decimals: string): boolean {

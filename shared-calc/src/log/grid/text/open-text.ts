@@ -5,8 +5,9 @@ import { LIMITS } from '../../limits.js'
 import { refuse } from '../../problem.js'
 import { addressOf, withSheet } from '../address.js'
 import type { Cell, Grid, Sheet } from '../grid.js'
+import { addProofs, noProofs, provenDecimal } from './decimal-proofs.js'
 import { decodeText } from './decode.js'
-import { findSeparator, provenDecimal } from './dialect.js'
+import { findSeparator } from './dialect.js'
 import { splitFields } from './split-fields.js'
 
 const SIGNS = { '.': 'point', ',': 'comma' } as const
@@ -25,7 +26,7 @@ export function openText(bytes: Uint8Array, fileName: string, stated?: '.' | ','
   const { text, findings } = decodeText(bytes)
   const name = fileName.replace(/^.*[\\/]/, '').replace(/\.[^.]*$/, '') || 'text'
   const rows = split(text.replace(/^\ufeff/, ''), name)
-  const proof = stated ? undefined : provenDecimal(rows, name)
+  const proof = stated ? undefined : provenDecimal(proofsIn(rows, name))
   const decimal = stated ?? proof?.sign
   const sheet = textSheet(name, rows, decimal)
   return {
@@ -38,6 +39,12 @@ export function openText(bytes: Uint8Array, fileName: string, stated?: '.' | ','
     ...(decimal ? { decimal } : {}),
     findings: [...findings, ...(proof ? [decimalFound(proof)] : [])],
   }
+}
+
+function proofsIn(rows: readonly (readonly string[])[], sheet: string) {
+  const proofs = noProofs()
+  for (const [row, fields] of rows.entries()) addProofs(proofs, row, fields, sheet)
+  return proofs
 }
 
 const decimalFound = ({ sign, cell }: { sign: '.' | ','; cell: string }): Finding =>

@@ -106,12 +106,18 @@ function isOfRooms(view: View, row: number, column: number): boolean {
   return false
 }
 
+/** A line of a list of houses. */
+export interface NamedRow {
+  readonly name: string
+  readonly fields: readonly FoundField[]
+}
+
 /** Values of the rows of a list of houses, under its headings, by the name in front of each row. */
 export function namedRowsOf(
   view: View,
   isTaken: (row: number, column: number) => boolean,
   isTest: (name: string) => boolean,
-): { name: string; fields: FoundField[] }[] {
+): NamedRow[] {
   for (let row = 0; row < Math.min(view.rows, 40); row++) {
     const headings: { at: number; label: Label; unit?: KnownUnit; headingCell: string }[] = []
     for (let column = 1; column < view.columns; column++) {

@@ -43,7 +43,10 @@ function valuesBeside(view: View, row: number, column: number, label: Label, isT
     else if (content.kind === 'text' && momentIn(content.text)) words = content.text
     else {
       const heading = headingAbove(view, row, at, ROWS)
-      const own = valuesIn(content.kind === 'number' ? content : undefined, view.held(row, at))
+      const own = valuesIn(
+        content.kind === 'number' && !content.percent ? content : undefined,
+        view.held(row, at),
+      )
       const isMore = found.length === 0 || isAnother(heading, own[0], found[0])
       if (own.length === 0 || !isMore) break
       const over = heading && (momentIn(heading.text) || directionIn(heading)) ? heading.text : ''

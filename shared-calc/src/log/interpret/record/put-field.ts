@@ -7,6 +7,7 @@ import type { FoundField } from '../fields/found-field.js'
 import { withMean } from '../fields/of-moments.js'
 import { says } from '../words/label.js'
 import type { Draft } from './draft.js'
+import { heedRemark } from './remark-beside.js'
 
 export function put(draft: Draft, field: FoundField, path: string, value: unknown) {
   draft.put(path, value, field.cell)
@@ -17,6 +18,7 @@ export function put(draft: Draft, field: FoundField, path: string, value: unknow
       [field.cell, ...field.meanWith],
       path,
     )
+  heedRemark(draft, field, path)
   if (field.hidden)
     draft.tell(cellText('log-hidden', { what: 'cell', hidden: 'row or column' }), field.cell, path)
 }

@@ -2,7 +2,7 @@ import { questions } from '../../../catalogue/questions.js'
 import { unitOfBuildingPressures } from '../../cells/likely-unit.js'
 import type { Grid } from '../../grid/grid.js'
 import { gathering } from '../../layout/details.js'
-import { LAYOUT_FORMAT, parseLayout } from '../../layout/schema.js'
+import { LAYOUT_FORMAT, parseLayout, type SeriesLayout } from '../../layout/schema.js'
 import { setPath } from '../../layout/set-path.js'
 import { readSeriesRuns } from '../../series/read-series.js'
 import type { View } from '../grid/view.js'
@@ -13,7 +13,7 @@ import type { Draft } from './draft.js'
 import { seriesColumn, seriesColumns, seriesUses } from './series-columns.js'
 
 /** Runs from a gauge's own time log: its columns by their headings, its stations by the reader of series. */
-export function putSeries(draft: Draft, grid: Grid, { series }: TestGroup): void {
+export function putSeries(draft: Draft, grid: Grid, { series }: TestGroup, fewest: number): void {
   for (const { view, top } of series) {
     const columns = seriesColumns(view, top)
     if (!columns) continue
@@ -61,9 +61,27 @@ export function putSeries(draft: Draft, grid: Grid, { series }: TestGroup): void
       for (const [index, run] of read.runs.entries())
         setPath(draft.record, `runs[${runs.length + index}]`, run)
       draft.series.push(...read.series)
+      for (const { readings } of read.runs)
+        if (readings.length < fewest) refuseShort(draft, readings.length, fewest, one, view.address(top, 0))
     })
     draft.uses.push(...seriesUses(columns))
   }
+}
+
+/** A pressure that drifts all the time gives too few readings, which says nothing of how many stations there were. */
+function refuseShort(
+  draft: Draft,
+  found: number,
+  fewest: number,
+  { averagingTime_s }: SeriesLayout,
+  cell: string,
+): void {
+  draft.collector.refuse(
+    'series-unusable',
+    `the pressure is steady for ${averagingTime_s} s only ${found === 1 ? 'once' : `${found} times`}, and a run needs ${fewest} readings by this method: choose a shorter averaging time in a layout, or enter the readings by hand`,
+    cell,
+    'runs',
+  )
 }
 
 /** The unit of the pressures of a series: stated, answered, left to their size where that proves it, or asked for. */

@@ -28,14 +28,16 @@ export function rangeOfDevice(views: readonly View[]): RangeOfDevice | undefined
 }
 
 const FROM_TO =
-  /(\d[\d.,]*)\s?(?:[-–—…]|\.{2,3}|to|bis|à|tot|al|til|till|do|až|ad?)\s?(\d[\d.,]*)\s?(\S.*)$/iu
+  /(?<![\d.,])(\d[\d.,]{0,9})\s?(?:[-–—…]|\.{2,3}|to|bis|à|tot|al|til|till|do|až|ad?)\s?(\d[\d.,]{0,9})(?![\d.,])/iu
 const LONGEST = 120
 
 function rangeIn(view: View, row: number, column: number): RangeOfDevice | undefined {
   const text = view.text(row, column)
   if (text === undefined || text.length > LONGEST) return undefined
-  const [, from = '', to = '', behind = ''] = FROM_TO.exec(text) ?? []
-  const [unit] = unitsIn(behind)
+  const match = FROM_TO.exec(text)
+  if (!match) return undefined
+  const [whole, from = '', to = ''] = match
+  const [unit] = unitsIn(text.slice(match.index + whole.length).trim())
   const [least, most] = [from, to].map((one) => writtenIn(one, view.decimal)?.value)
   if (unit?.kind !== 'flow' || least === undefined || most === undefined || least >= most) return undefined
   const label = readLabel(`${view.text(row, column - 1) ?? ''} ${text}`)

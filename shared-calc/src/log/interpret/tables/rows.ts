@@ -36,6 +36,7 @@ import {
   remarkBeyond,
   saysBoth,
 } from './row-labels.js'
+import { withoutSamples } from './sampled-steps.js'
 import { withoutSigned } from './signed-zero.js'
 import { withStepMeans } from './steps.js'
 import type { Figure, LeftOut, TableRow, WalkedRows } from './table-row.js'
@@ -56,6 +57,9 @@ const BLANKS = 3
 const DITTO = /^(?:["'″„“”`´,.|~↓-]+|ditto|dto\.?|do\.?|idem|id\.?|as above|same|s\.?\s?o\.?)$/i
 /** With the fan off no house is at more than this, Pa; a reading without flow above it lacks its flow. */
 const ZERO_FLOW_MOST = 12
+
+/** Not even strong wind brings more with the fan covered, Pa; common practice, no source. */
+const ZERO_FLOW_EVER = 30
 
 /** Walks down a table and says of each row what it is. */
 export function walkRows(
@@ -178,7 +182,9 @@ export function walkRows(
       last = row
       continue
     }
-    const zero = isOff || says(said, 'zero')
+    // "Fan at its limit, no flow" beside 70 Pa says that the flow is missing.
+    const isLarge = at?.kind === 'number' && Math.abs(inPa(at.written, pressure)) > ZERO_FLOW_EVER
+    const zero = !isLarge && (isOff || says(said, 'zero'))
     // "Zero flow | 0.6 | 0.3" below the readings keeps to no column of theirs.
     // With a value in the column of pressures only its label in that column could mean so, and there is none.
     const places = at?.kind === 'number' ? [] : [pressure, ...carriers]
@@ -328,7 +334,7 @@ export function walkRows(
     })
     last = row
   }
-  const told = withNotes(withoutEmpty(rows, leftOut), notes, leftOut)
+  const told = withNotes(withoutSamples(withoutEmpty(rows, leftOut), leftOut), notes, leftOut)
   return {
     rows: withStepMeans(
       segment,

@@ -37,7 +37,7 @@ export const CONCEPTS = {
   volume:
     'volume vol vol. volumen ~volumen kubatura objetosc kubatur inhoud volym cubage ~luftvolumen ~innenvolumen rumfang v vi objem objemu tilavuus sisatilavuus ilmatilavuus volumes | air volume|internal volume|cubic content',
   gross:
-    'gross external brutto brut bruto ~brutto overall lordo lorda zewnetrzna buitenwerks bta outer externe exterieur exterieures hruby hruba hrube | external dims|outside dims',
+    'gross external brutto brut bruto ~brutto overall lordo lorda zewnetrzna buitenwerks bta outer externe exterieur exterieures hruby hruba hrube | external dims|outside dims|external dimensions|outside dimensions',
   net: 'net netto ~netto internal inner interior nett innen* heated conditioned interieur interne neto netta interna wewnetrzna kubatura inwendig total totale intern luftvolumen air heated* beheiz* chauffe verwarmd ogrzewana vnitrni cisty netto sisa*',
   asShown:
     'measured meas actual act raw reading shown display displayed indicated ist gemessen abgelesen angezeigt anzeige mesure mesuree lu affiche gemeten afgelezen zmierzony zmierzone odczyt medido medida leido misurato misurata letto malt maalt uppmatt avlast mereno namereno mitattu | as read|as shown',
@@ -135,6 +135,9 @@ export const CONCEPTS = {
   /** A reading that was taken once more. */
   repeated:
     'superseded replaced ersetzt remplacee remplace vervangen | repeated below|repeated next|repeated later|repeated after|repeated at end|taken again|done again|measured again|read again|see repeat|see below|unten wiederholt|spater wiederholt|wird wiederholt|refait plus bas|refaite plus bas|mesure refaite|hieronder herhaald|opnieuw gemeten|powtorzono ponizej|repetida abajo|repetida abaixo|ripetuta sotto|gentaget nedenfor|gjentatt nedenfor|upprepad nedan',
+  /** A value that its keeper does not believe. */
+  wrong:
+    'wrong incorrect mistake falsch* fehler* stimmt faux fausse errone* erreur fout foute onjuist incorrecto incorrecta erroneo erronea sbagliato sbagliata errato errata errado errada bledn* blad zle chybn* spatne forkert fejl feil fel felaktig* vaara virhe* | not right|not correct|to be checked|please check|use instead|nicht richtig|bitte prufen',
   /** A run that was begun again. */
   restarted:
     'restart* neustart* neubeginn* recommenc* repris reprise herstart* reinici* ricomincia* omstart* uudelleen* wznow* restartovan* recomec* | started again|start again|starting again|began again|begun again|started over|start over|from the start|redone from here|neu begonnen|neu gestartet|von vorn|opnieuw begonnen|opnieuw gestart|startet forfra|startet pa nytt|borjade om|od nowa|od poczatku|znovu od zacatku|desde el principio|da capo',

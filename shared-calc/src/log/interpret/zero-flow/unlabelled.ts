@@ -71,7 +71,10 @@ const namesNothing = (label: Label): boolean =>
 
 const CONCEPT_NAMES = Object.keys(CONCEPTS) as Concept[]
 
-/** Values at the same places over or below every run, some of them below zero: exponents and the like are not. */
+/**
+ * Values at the same places over or below every run, some of them below zero, or two of each run that hardly differ: exponents and the
+ * like are not.
+ */
 function ofEachRun(vague: readonly ZeroEntry[], runs: readonly FoundRun[]): ZeroEntry[] {
   const own = new Map(runs.map((run): [FoundRun, ZeroEntry[]] => [run, []]))
   for (const entry of vague) {
@@ -88,8 +91,17 @@ function ofEachRun(vague: readonly ZeroEntry[], runs: readonly FoundRun[]): Zero
       list.every((entry, at) => isAlike(placeOf(runs[index + 1] as FoundRun, entry), places[at] as Place)),
   )
   const all = [first, ...others].flat()
-  return isSame && all.some(({ figures }) => (figures[0]?.value ?? 0) < 0) ? all : []
+  const valuesOf = (entries: readonly ZeroEntry[]) => entries.map(({ figures }) => figures[0]?.value ?? 0)
+  const isPair = [first, ...others].every(
+    (entries) => entries.length === 2 && spread(valuesOf(entries)) < DRIFT,
+  )
+  return isSame && (isPair || valuesOf(all).some((value) => value < 0)) ? all : []
 }
+
+const spread = (values: readonly number[]): number => Math.max(...values) - Math.min(...values)
+
+/** Zero flow before and after a run differs by less, Pa; common practice, no source. */
+const DRIFT = 3
 
 const isNear = ({ sheet, fromTop, fromBottom, fromLeft }: Place): boolean =>
   sheet && fromTop >= -5 && fromBottom <= 4 && fromLeft >= -1 && fromLeft <= 6
