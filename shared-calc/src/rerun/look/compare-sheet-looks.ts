@@ -29,7 +29,7 @@ export function compareSheetLooks(
       ? []
       : [seen('sheet', `sheet ${name} is hidden`, name, issued.state, now.state)]),
     ...compareCellLooks(issued, now, contents),
-    ...sizes(issued, now, again),
+    ...sizes(issued, now, contents, again),
     ...merges(issued, now),
     ...conditions(issued, now),
     ...compareObjects(issued, now),
@@ -50,13 +50,17 @@ const others = (look: SheetLook, now: SheetLook): SheetLook['others'] => {
   return new Map([...look.others].filter(([key]) => !lost.includes(key)))
 }
 
-function sizes(issued: SheetLook, now: SheetLook, again: boolean): Difference[] {
+function sizes(issued: SheetLook, now: SheetLook, contents: IssuedContents, again: boolean): Difference[] {
   const { name } = issued
   const filled = [...issued.cells.values()].filter((cell) => cell.filled)
   // Empty rows and columns among the others count too: they carry charts, and push what stands behind them off the page.
   const rows = upTo([...filled.map(({ row }) => row), ...issued.objects.map(({ to }) => to.row)])
   const columns = upTo([...filled.map(({ column }) => column), ...issued.objects.map(({ to }) => to.column)])
-  const higher = new Set(filled.filter(({ look }) => isHigh(look)).map(({ row }) => row))
+  const higher = new Set(
+    filled
+      .filter(({ row, column, look }) => isHigh(look, contents(name, row, column), issued.width(column)))
+      .map(({ row }) => row),
+  )
   // Widths are counted in digits of the usual font.
   const digit = now.usualSize / issued.usualSize
   return [
@@ -84,7 +88,12 @@ function sizes(issued: SheetLook, now: SheetLook, again: boolean): Difference[] 
 }
 
 /** Whether a text may take more than one usual line: then the program that saves the file makes its row as high as it likes. */
-const isHigh = ({ wrapped, font }: CellLook): boolean => wrapped || (font.size ?? 0) > USUAL_SIZE
+const isHigh = ({ wrapped, font }: CellLook, value: number | string | undefined, width: number): boolean =>
+  (font.size ?? 0) > USUAL_SIZE ||
+  (wrapped && typeof value === 'string' && (value.includes('\n') || value.length > NARROW * width))
+
+/** Letters are of unlike widths: beyond this share of the column's a text may take another line. */
+const NARROW = 0.7
 
 /** Points: with it a line is not higher than the usual one. */
 const USUAL_SIZE = 12
