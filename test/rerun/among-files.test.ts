@@ -52,7 +52,7 @@ describe('files of one re-run', () => {
   it('says of an agreeing file that is not signed what that leaves open', async () => {
     const test = await archived('x.xlsx', 'Plot 6', 6)
     expect(test.outcome).toBe('exactly as issued')
-    expect(test.why).toMatch(/not signed, so a workbook made anew from changed readings would agree too$/)
+    expect(test.why).toMatch(/not signed, so a workbook made from changed readings would agree too$/)
   })
 })
 

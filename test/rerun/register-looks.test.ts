@@ -146,15 +146,14 @@ describe('a register made again from its tests', () => {
     ],
     [
       'the scale of a chart',
-      (b) =>
-        b.edit('xl/charts/chart1.xml', /<c:orientation val="minMax"\/>/, '<c:orientation val="maxMin"/>'),
+      (b) => b.edit(b.chart, /<c:orientation val="minMax"\/>/, '<c:orientation val="maxMin"/>'),
       'horizontal axis, direction',
     ],
     [
       'columns of a chart that are not drawn',
       (b) =>
         b.edit(
-          'xl/charts/chart1.xml',
+          b.chart,
           /(<c:ser>.*?<c:spPr>)(?:(?!<\/c:spPr>).)*/s,
           (_, head = '') => `${head}<a:noFill/><a:ln><a:noFill/></a:ln>`,
         ),

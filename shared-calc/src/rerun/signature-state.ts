@@ -37,7 +37,7 @@ export function notAccepted({ state }: SignatureState, required: boolean): strin
 /** What an agreeing file leaves open when its signature does not prove who issued it. */
 export function unprovenWords({ state }: SignatureState): { readonly unproven?: string } {
   if (state === 'not signed')
-    return { unproven: 'not signed, so a workbook made anew from changed readings would agree too' }
+    return { unproven: 'not signed, so a workbook made from changed readings would agree too' }
   return state === 'key not given'
     ? { unproven: 'signed with a key you did not give, so nobody has checked who issued it' }
     : {}

@@ -27,6 +27,16 @@ export class PackageText {
     return this.set(path, after)
   }
 
+  /** Part of the first chart: LibreOffice numbers the charts of all that it saves, one after the other. */
+  get chart(): string {
+    const number = (path: string): number => Number(/^xl\/charts\/chart(\d+)\.xml$/.exec(path)?.[1])
+    const [first] = Object.keys(this.parts)
+      .filter((path) => !Number.isNaN(number(path)))
+      .sort((one, other) => number(one) - number(other))
+    if (!first) throw new Error('the workbook has no chart')
+    return first
+  }
+
   /** Part of a sheet, by the order in which relations name it. */
   sheet(name: string): string {
     const workbook = this.text('xl/workbook.xml')

@@ -26,7 +26,7 @@ const meanings: Readonly<Record<RerunOutcome, string>> = {
 }
 
 export const proofNote = [
-  'A digest shows that the record or evaluation was changed without a new digest. It cannot show a change that also replaced the digest: a workbook made anew from changed readings agrees in every part. Compare the readings with the test log, or accept signed workbooks only.',
+  'A digest shows that the record or evaluation was changed without a new digest. It cannot show a change that also replaced the digest: a workbook made from changed readings agrees in every part. Compare the readings with the test log, or accept signed workbooks only.',
   'A signature shows that the record and evaluation are unchanged since a holder of the firm’s private key signed them. It does not show that the readings are true, who signed, or when.',
   'A re-run repeats the calculation from the logged data. It cannot show whether the test was carried out as logged; the auditor judges that.',
 ]
