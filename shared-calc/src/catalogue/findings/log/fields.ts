@@ -60,7 +60,9 @@ export const fieldTexts = {
   'log-left-out/areas': {
     severity: 'note',
     message: ({ labels, more }: { labels: readonly string[]; more: boolean }) =>
-      `${listed([...labels.map(quoted), ...(more ? ['others'] : [])])} ${labels.length + (more ? 1 : 0) === 1 ? 'was' : 'were'} not used: no word says whether it is the floor area or the envelope area.`,
+      labels.length === 1 && !more
+        ? `${quoted(labels[0] ?? '')} was not used: its label does not say whether it is the floor area or the envelope area.`
+        : `${listed([...labels.map(quoted), ...(more ? ['others'] : [])])} were not used: their labels do not say whether they are floor areas or envelope areas.`,
   },
   'log-left-out/volume': {
     severity: 'note',
