@@ -23,11 +23,13 @@ async function convert(
   filter: string,
   settings = SETTINGS,
 ): Promise<Uint8Array> {
+  const office = officeWith(settings)
   try {
-    return await officeWith(settings).convert(workbook, filter)
+    return await office.convert(workbook, filter)
   } catch (error) {
-    // It may have ended, idle, at the very moment the order came. Twice is no chance.
     if (!(error instanceof OfficeEnded)) throw error
+    // It ends when it is idle, perhaps at the very moment the order came. Twice is no chance.
+    if (offices.get(settings) === office) offices.delete(settings)
     return officeWith(settings).convert(workbook, filter)
   }
 }

@@ -13,7 +13,9 @@ const IDLE_s = 15
 const LONGEST_ms = 240_000
 
 /** It ended before it had answered an order: it was idle when the order came, or the workbook brought it down. */
-export class OfficeEnded extends Error {}
+export class OfficeEnded extends Error {
+  override message = 'LibreOffice ended before it had converted the workbook'
+}
 
 /**
  * One LibreOffice that stays open: starting it takes longer than to convert a workbook. It has a profile of its own, and takes orders
@@ -40,26 +42,34 @@ export class Office {
     return this.#ended
   }
 
-  /** The workbook as LibreOffice saves it with one of its filters. */
+  /**
+   * The workbook as LibreOffice saves it with one of its filters.
+   * @throws OfficeEnded where it has ended, or ends now
+   */
   async convert(workbook: Uint8Array | string, filter: string): Promise<Uint8Array> {
     const bytes = typeof workbook === 'string' ? await readFile(workbook) : workbook
     const folder = await this.#folder
-    if (this.#ended) throw new OfficeEnded('LibreOffice has ended')
+    if (this.#ended) throw new OfficeEnded()
     this.#orders += 1
     const order = join(folder, `order-${this.#orders}`)
     const target = `${order}.out`
-    await writeFile(`${order}.xlsx`, bytes)
     const lines = [pathToFileURL(`${order}.xlsx`).href, pathToFileURL(target).href, filter]
-    // It is read as soon as it has its name.
-    await writeFile(`${order}.part`, lines.join('\n'))
-    await rename(`${order}.part`, order)
+    try {
+      await writeFile(`${order}.xlsx`, bytes)
+      // It is read as soon as it has its name.
+      await writeFile(`${order}.part`, lines.join('\n'))
+      await rename(`${order}.part`, order)
+    } catch (error) {
+      // Its folder goes a moment before anyone hears that it has ended.
+      throw (await exists(folder)) ? error : new OfficeEnded()
+    }
     for (const until = Date.now() + LONGEST_ms; Date.now() < until; await wait(20)) {
       if (await exists(`${target}.done`)) return new Uint8Array(await readFile(target))
       if (await exists(`${target}.failed`))
         throw new Error(
           `LibreOffice could not load the workbook\n${await readFile(`${target}.failed`, 'utf8')}`,
         )
-      if (this.#ended) throw new OfficeEnded('LibreOffice ended before it had converted the workbook')
+      if (this.#ended) throw new OfficeEnded()
     }
     if (this.#pid) process.kill(-this.#pid, 'SIGKILL')
     await rm(folder, { recursive: true, force: true })
