@@ -87,8 +87,8 @@ describe('files of an upload', () => {
 
   it('that cannot be removed do not end the service, which says where they stay', async () => {
     const disk = await folder()
-    // The disk becomes read-only once the folder of the request is there, as one does that has an error.
-    const waits = `for i in $(seq 6000); do ls -d '${disk}'/*/request-* && break; sleep 0.05; done; mount -o remount,ro '${disk}'`
+    // The disk becomes read-only once the folder of the request is there, as one does that has an error; not while a file is written.
+    const waits = `for i in $(seq 6000); do ls -d '${disk}'/*/request-* && mount -o remount,ro '${disk}' && break; sleep 0.05; done`
     const first = `mount -t tmpfs tmpfs '${disk}' && { (${waits}) >/dev/null 2>&1 & true; }`
     const { base, says } = await spawnService({ env: { TMPDIR: disk }, first })
     const sent = request(`${base}/v1/registers?asOf=2026-10-31`, {
