@@ -113,6 +113,23 @@ describe('a building and the stages of a site, re-run with their tests', () => {
     },
   )
 
+  it.each(['building', 'stages'] as const)(
+    '%s: a row whose file is not given is compared with the test of its plot and date, and says so',
+    async (kind) => {
+      const [first, ...others] = tests
+      if (!first) throw new Error('no tests')
+      const renamed = { ...first, rerun: first.rerun.map((test) => ({ ...test, file: 'renamed.xlsx' })) }
+      const { entry } = await rerun(reports[kind], [renamed, ...others])
+      expect(entry?.differences).toContainEqual(
+        expect.objectContaining({
+          label: expect.stringMatching(/^file of /),
+          recorded: 't1.xlsx',
+          expected: 'renamed.xlsx',
+        }),
+      )
+    },
+  )
+
   it.each([
     ['a figure copied from a test', 'building', 'Homes', 'D12', number],
     ['the limit', 'building', 'Homes', 'D3', number],

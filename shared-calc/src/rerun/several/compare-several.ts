@@ -7,7 +7,7 @@ import { openLog } from '../../log/open-log.js'
 import { versionIn } from '../../reports/workbook/new-workbook.js'
 import { versions } from '../../versions/list.js'
 import { type KnownVersion, severalOf } from '../../versions/version.js'
-import { testNamed } from '../named-test.js'
+import { isOfRow, testNamed } from '../named-test.js'
 import { type RerunTest, unreadable } from '../report.js'
 import { buildingAgain } from './building-again.js'
 import { enteredNote, type Found, madeAgain, type ReportFile } from './made-again.js'
@@ -139,12 +139,7 @@ function testsOf(parts: readonly PartOf[], tests: readonly RerunTest[]): Found[]
   return parts.map((part, i): Found => {
     const test = named[i]
     if (test) return { part, test }
-    const [alike, ...more] = tests.filter(
-      (one) =>
-        !named.includes(one) &&
-        one.date === part.date &&
-        [one.building, `${one.site}, ${one.building}`].includes(part.plot),
-    )
+    const [alike, ...more] = tests.filter((one) => !named.includes(one) && isOfRow(one, part))
     return alike && more.length === 0 ? { part, test: alike, renamed: true } : { part, test: undefined }
   })
 }
