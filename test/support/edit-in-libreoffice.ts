@@ -2,7 +2,7 @@ import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
-import { moduleWith, profileOf } from './office.js'
+import { moduleWith, profileOf, QUIET } from './office.js'
 import { runTool } from './run-tool.js'
 
 /** What a user does on a sheet, rows and columns counted from 1. */
@@ -30,7 +30,7 @@ export async function editInLibreOffice(
   try {
     const [input, output] = [join(folder, 'in.xlsx'), join(folder, 'out.xlsx')]
     await writeFile(input, workbook)
-    const quiet = [profileOf(folder), '--headless', '--norestore', '--nolockcheck', '--nodefault', '--nologo']
+    const quiet = [profileOf(folder), ...QUIET]
     // The first start of a profile writes an empty module, over any that is there.
     await runTool('soffice', [...quiet, '--terminate_after_init'], 'libreoffice-calc')
     const program = macro(table, edits, pathToFileURL(input).href, pathToFileURL(output).href)

@@ -6,7 +6,8 @@ import { setTimeout as wait } from 'node:timers/promises'
 import { pathToFileURL } from 'node:url'
 import { LARGE_PAGES, runTool } from './run-tool.js'
 
-const QUIET = ['--headless', '--norestore', '--nolockcheck', '--nodefault', '--nologo']
+/** It shows nothing, and touches no file but those it is given. */
+export const QUIET = ['--headless', '--norestore', '--nolockcheck', '--nodefault', '--nologo']
 /** It ends by itself after so long without an order: the tests that started it may be gone. */
 const IDLE_s = 15
 /** What an order may take. */

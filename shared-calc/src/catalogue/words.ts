@@ -98,6 +98,10 @@ export function listed(words: readonly string[], last = 'and'): string {
   return before.length === 0 ? end : `${before.reverse().join(', ')} ${last} ${end}`
 }
 
+/** `a, b, c and 4 more`: the first few of many names. */
+export const firstFew = (names: readonly string[], few = 3): string =>
+  names.length > few ? `${names.slice(0, few).join(', ')} and ${names.length - few} more` : names.join(', ')
+
 /** The outcome of a test as people read it; the contract's own word for a failed test is older. */
 export const outcomeWords: Readonly<Record<Outcome, string>> = {
   meets: 'meets',

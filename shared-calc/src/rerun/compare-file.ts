@@ -12,7 +12,7 @@ import { RECORD } from '../reports/workbook/record-sheet.js'
 import type { Parts } from '../reports/workbook/zip/parts.js'
 import { RECALCULATED_ZERO } from './agreement.js'
 import { compareSheets, type InputCells } from './compare-sheets.js'
-import { expectedCell } from './expected-cell.js'
+import { issuedContents } from './expected-cell.js'
 import type { IssuedFile } from './issued-file.js'
 import { compareLooks } from './look/compare-looks.js'
 import { strictParts } from './look/strict-parts.js'
@@ -42,16 +42,7 @@ export function compareFile(
     return { asIssued: true, savedAgain: false, cells: countCells(parts), differences: [] }
   const zero = again ? RECALCULATED_ZERO : undefined
   const cells = compareSheets(grid, issued.workbook.worksheets, inputCells(issued.places), zero)
-  const looks = compareLooks(
-    readLook(issued.parts),
-    readLook(parts),
-    (sheet, row, column) => {
-      const cell = issued.workbook.getWorksheet(sheet)?.findCell(row + 1, column + 1)
-      const value = cell && expectedCell(cell)?.value
-      return typeof value === 'boolean' ? undefined : value
-    },
-    again,
-  )
+  const looks = compareLooks(readLook(issued.parts), readLook(parts), issuedContents(issued.workbook), again)
   // Another engine may have worked numbers out to other last digits: its parts are others, and so is the list of their digests. Where
   // the file agrees with its own list, the list says nothing more.
   const agrees =

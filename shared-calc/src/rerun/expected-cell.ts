@@ -1,5 +1,6 @@
-import ExcelJS, { type Cell as WrittenCell } from 'exceljs'
+import ExcelJS, { type Workbook, type Cell as WrittenCell } from 'exceljs'
 import { serial } from '../reports/workbook/zip/rows-text.js'
+import type { IssuedContents } from './look/compare-cell-looks.js'
 
 /** What the writer puts into a cell. */
 export interface ExpectedCell {
@@ -22,6 +23,15 @@ export function expectedCell(cell: WrittenCell): ExpectedCell | undefined {
     ...(cell.numFmt && { format: cell.numFmt }),
   }
 }
+
+/** Numbers and texts that the writer puts into the cells of a workbook, rows and columns counted from 0. */
+export const issuedContents =
+  (workbook: Workbook): IssuedContents =>
+  (sheet, row, column) => {
+    const cell = workbook.getWorksheet(sheet)?.findCell(row + 1, column + 1)
+    const value = cell && expectedCell(cell)?.value
+    return typeof value === 'boolean' ? undefined : value
+  }
 
 const isError = (value: unknown): value is { readonly error: unknown } =>
   typeof value === 'object' && value !== null && 'error' in value

@@ -1,4 +1,4 @@
-import { counted } from '../../catalogue/words.js'
+import { counted, firstFew } from '../../catalogue/words.js'
 import { addressOf, withSheet } from '../../log/grid/address.js'
 import { NOT_LOGGED } from '../../reports/register/totals.js'
 import { headInWords, REGISTER_SHEET } from '../../reports/register/workbook/columns.js'
@@ -51,7 +51,7 @@ export async function compareRegister(
       first
         ? `${counted(1 + more.length, 'difference')} from ${all ? 'the register as its tests give it' : 'the tests it lists'}: ${first.label}${first.cell === undefined ? '' : ` (${first.cell})`}${more.length > 0 ? ', …' : ''}`
         : all
-          ? `made again from its ${counted(compared.length, 'test')}, ${marked.length > 0 ? `every figure, text and formula agrees; cells coloured or set otherwise since: ${listed(marked)}` : 'every figure and everything visible agrees'}`
+          ? `made again from its ${counted(compared.length, 'test')}, ${marked.length > 0 ? `every figure, text and formula agrees; cells coloured or set otherwise since: ${firstFew(marked)}` : 'every figure and everything visible agrees'}`
           : `${rows} ${compared.length === 1 ? 'agrees with its file' : 'agree with their files'}, and its formulas are as they were written`,
       ...(all && !first && all.savedAgain !== undefined
         ? [`saved again${all.savedAgain && ` by ${all.savedAgain}`}`]
@@ -76,13 +76,6 @@ export async function compareRegister(
     ],
   }
 }
-
-/** Cells by name, the first of them where there are many. */
-const listed = (cells: readonly string[]): string =>
-  cells.length > NAMED
-    ? `${cells.slice(0, NAMED).join(', ')} and ${cells.length - NAMED} more`
-    : cells.join(', ')
-const NAMED = 3
 
 const textOf = (value: string | number | undefined): string | undefined =>
   value === undefined ? undefined : String(value)

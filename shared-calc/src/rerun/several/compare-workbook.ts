@@ -10,7 +10,7 @@ import { packReport } from '../../versions/several.js'
 import { RECALCULATED_ZERO } from '../agreement.js'
 import { cellLabel } from '../cell-label.js'
 import { compareCell, compareSheets } from '../compare-sheets.js'
-import { expectedCell } from '../expected-cell.js'
+import { expectedCell, issuedContents } from '../expected-cell.js'
 import { compareLooks } from '../look/compare-looks.js'
 import { savedBy } from '../look/package.js'
 import { strictParts } from '../look/strict-parts.js'
@@ -50,16 +50,7 @@ export async function compareWhole(
   const [issued, now] = [digestParts(madeParts), digestParts(parts)]
   const again = savedAgain(issued, now)
   const cells = compareSheets(grid, made.worksheets, new Map(), again ? RECALCULATED_ZERO : undefined)
-  const looks = compareLooks(
-    readLook(madeParts),
-    readLook(parts),
-    (sheet, row, column) => {
-      const cell = made.getWorksheet(sheet)?.findCell(row + 1, column + 1)
-      const value = cell && expectedCell(cell)?.value
-      return typeof value === 'boolean' ? undefined : value
-    },
-    again,
-  )
+  const looks = compareLooks(readLook(madeParts), readLook(parts), issuedContents(made), again)
   const found = [
     ...cells.differences,
     ...looks.filter(

@@ -1,5 +1,5 @@
 import type { GivenHome } from '../../assessment/building/home.js'
-import { counted } from '../../catalogue/words.js'
+import { counted, firstFew } from '../../catalogue/words.js'
 import { problemsOf } from '../../contract/problem.js'
 import { addressOf, withSheet } from '../../log/grid/address.js'
 import type { Grid } from '../../log/grid/grid.js'
@@ -145,7 +145,7 @@ function ofSomeTests(
     parts,
   )
   const [first] = differences
-  const missing = `the other tests it is made of are not among the files given (${listed(notGiven)})`
+  const missing = `the other tests it is made of are not among the files given (${firstFew(notGiven)})`
   const tests = counted(used.length, 'test')
   return {
     ...about,
@@ -158,6 +158,7 @@ function ofSomeTests(
     notes: changedTests(found),
   }
 }
+
 /** A building has at least two homes. */
 const LEAST = 2
 
@@ -178,13 +179,7 @@ const changedTests = (found: readonly Found[]): string[] => {
   const changed = found.flatMap(({ test }) => (test && bad.includes(test.outcome) ? [test.file] : []))
   return changed.length === 0
     ? []
-    : [`${listed(changed)}: not as issued, so the comparison is with what the file says now`]
+    : [`${firstFew(changed)}: not as issued, so the comparison is with what the file says now`]
 }
 
 const placed = ({ label, cell }: Difference): string => (cell ? `${label} (${cell})` : label)
-
-const NAMED = 3
-const listed = (files: readonly string[]): string =>
-  files.length > NAMED
-    ? `${files.slice(0, NAMED).join(', ')} and ${files.length - NAMED} more`
-    : files.join(', ')

@@ -35,7 +35,7 @@ export function flowUnits(
   const units = runs.map((run) => (isOfDevice(run) ? undefined : flowUnit(draft, run, runs, context)))
   if (units.includes(undefined) || runs.some((run) => !statesUnit(run))) return units
   const stated = units as readonly KnownUnit[]
-  const range = rangeOfDevice([...new Set(runs.map(({ view }) => view))])
+  const range = () => rangeOfDevice([...new Set(runs.map(({ view }) => view))])
   const doubt = doubtOfUnits(runs, stated, resultsAt50(draft, context.scope), sizeOf(draft), range)
   if (!doubt) return units
   const cells = [...runs.map(({ block }) => block.carriers[0]?.headingCell ?? ''), ...doubt.cells]

@@ -92,7 +92,7 @@ export function doubtOfUnits(
   units: readonly KnownUnit[],
   results: readonly ResultAt50[],
   volume: number | undefined,
-  range: RangeOfDevice | undefined,
+  rangeOf: () => RangeOfDevice | undefined,
 ): UnitDoubt | undefined {
   const logged = loggedAt50(runs)
   const flows = logged.map((flow, index) => toRecordUnit(flow, units[index] as KnownUnit))
@@ -119,6 +119,8 @@ export function doubtOfUnits(
     const better = others.filter((unit) => agrees(toRecordUnit(plain, unit), result, AGREES_WELL))
     if (better.length > 0) return doubt(better, result)
   }
+  // Looked for in every cell, so only where nothing else has told.
+  const range = rangeOf()
   if (range) {
     const [stated] = distinct
     const better = USUAL.filter((unit) => others.includes(unit) && isWithin(runs, unit, range))
