@@ -26,6 +26,7 @@ const TOTAL_BYTES = 1024 * 1024 * 1024
  * which is removed once the answer is sent. None of it is kept in memory.
  */
 export async function takeUpload(request: Request, response: Response, jobs: Jobs): Promise<FileOrder[]> {
+  if (Number(request.headers['content-length']) > TOTAL_BYTES) throw tooLarge()
   const folder = await uploadFolder().catch(storageFault)
   const storage = storageIn(folder)
   onceOver(response, () => void storage.closed().then(() => removeUpload(folder)))

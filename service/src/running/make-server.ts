@@ -8,6 +8,7 @@ import { endInTurn } from './closings.js'
 import { refuseCrumbs } from './crumbs.js'
 import { doubtful } from './doubtful.js'
 import { classesFor } from './express-classes.js'
+import { goOnWhenRead } from './go-on.js'
 import { inSlices } from './in-slices.js'
 import { PACE, type Pace, watchBodies } from './pace.js'
 
@@ -63,6 +64,10 @@ export function makeServer(
   server.prependListener(tls ? 'secureConnection' : 'connection', endInTurn)
   server.prependListener('request', bodies.watch)
   server.prependListener('request', (request) => refuseCrumbs(request, () => answer(request.socket, 400)))
+  server.on('checkContinue', (request, response) => {
+    goOnWhenRead(request, response)
+    server.emit('request', request, response)
+  })
   server.once('close', bodies.end)
   server.maxConnections = 10_000
   // Node would leave out what comes after the 2000th line; all are seen, and too many refused.
