@@ -27,7 +27,11 @@ describe('a sender who waits to be told to go on', () => {
 
   it.each([
     ['its body would be too large', head('/v1/evaluations', JSON_BYTES + 1), '413'],
-    ['its archive would be too large', head('/v1/registers', 2 ** 31, 'multipart/form-data; boundary=b'), '413'],
+    [
+      'its archive would be too large',
+      head('/v1/registers', 2 ** 31, 'multipart/form-data; boundary=b'),
+      '413',
+    ],
     ['its body is of another kind', head('/v1/evaluations', 2, 'text/csv'), '415'],
     ['there is nothing at the address', head('/v1/none', 2), '404'],
     ['a path takes nothing', head('/healthz', 2), '405'],

@@ -1,8 +1,10 @@
+import { EventEmitter } from 'node:events'
 import { request } from 'node:http'
 import { builtInLayouts } from '@draughtbook/shared-calc/log'
-import express from 'express'
+import express, { type Response } from 'express'
 import { describe, expect, it, onTestFinished } from 'vitest'
 import { createApp } from '../../service/src/app'
+import { onceOver } from '../../service/src/http/gone'
 import { readWhole } from '../../service/src/http/read-body'
 import { type Jobs, jobsHere } from '../../service/src/jobs/jobs'
 import { RunningState } from '../../service/src/running/state'
@@ -77,6 +79,16 @@ describe('a place among the requests in hand', () => {
     expect((await fetch(`${base}/v1/methods`)).status).toBe(200)
     expect(state.inHand).toBe(0)
   })
+})
+
+it('what is to be done once an answer is over is done at once where its client has gone already', () => {
+  const done: string[] = []
+  onceOver({ destroyed: true, once: () => undefined } as unknown as Response, () => done.push('gone before'))
+  const response = Object.assign(new EventEmitter(), { destroyed: false })
+  onceOver(response as unknown as Response, () => done.push('goes later'))
+  expect(done).toEqual(['gone before'])
+  response.emit('close')
+  expect(done).toEqual(['gone before', 'goes later'])
 })
 
 describe('the memory for bodies that are being received', () => {
