@@ -29,6 +29,11 @@ describe('a request that can be understood in two ways', () => {
       `${POST}transfer-encoding: gzip, chunked\r\n\r\n2\r\n{}\r\n0\r\n\r\n`,
       '501',
     ],
+    [
+      'chunks in a version that has none',
+      `${POST.replace('1.1', '1.0')}transfer-encoding: chunked\r\n\r\n2\r\n{}\r\n0\r\n\r\n`,
+      '400',
+    ],
     ['more header lines than anybody sends', `${GOOD}${'a:b\r\n'.repeat(3000)}\r\n`, '431'],
     ['a second host behind many lines', `${GOOD}${'a:b\r\n'.repeat(2500)}host: x\r\n\r\n`, '431'],
   ])('is refused: %s', async (_what, text, status) => {

@@ -153,3 +153,32 @@ describe('a body of more than a few kB', () => {
     expect(ran).toEqual([task, ...whenSmall])
   })
 })
+
+describe('what may take long', () => {
+  const long = 300 * 1024
+  it.each<[string, () => RequestInit]>([
+    ...['registers', 'buildings', 'stages', 'reruns'].map((path): [string, () => RequestInit] => [
+      path,
+      () => {
+        const body = new FormData()
+        body.append('files', new Blob(['a,b']), 'a.csv')
+        return { body }
+      },
+    ]),
+    ['readings', () => ({ body: `{}${' '.repeat(long)}`, headers: { 'content-type': 'application/json' } })],
+  ])('has threads of its own, so that nothing quick waits behind it: %s', async (path, sent) => {
+    const ran: string[] = []
+    const noting = (threads: string): Jobs => ({
+      ...jobsHere,
+      run: (name, input, signal) => {
+        ran.push(threads)
+        return jobsHere.run(name, input, signal)
+      },
+    })
+    const base = await listen(createApp({ jobs: noting('quick'), longJobs: noting('long') }))
+    const query = path === 'buildings' ? '?rule=summed' : ''
+    const answer = await fetch(`${base}/v1/${path}${query}`, { method: 'POST', ...sent() })
+    await answer.text()
+    expect([...new Set(ran)], `${answer.status}`).toEqual(['long'])
+  })
+})
