@@ -57,8 +57,8 @@ async function startWorkerProcess(root = archive): Promise<ChildProcess> {
   return child
 }
 
-async function queue(say?: (line: string) => void) {
-  const runner = await startQueue(redis.url, say)
+async function queue(say: (line: string) => void = () => undefined) {
+  const runner = await startQueue({ url: redis.url, wait_s: 60, say })
   onTestFinished(() => runner.close())
   return runner
 }
@@ -232,10 +232,10 @@ describe('files handed over through Redis', () => {
       await client.config('SET', 'maxmemory', '0')
       client.disconnect()
     })
-    await expect(startQueue(redis.url)).rejects.toThrow(
+    await expect(startQueue({ url: redis.url, wait_s: 60 })).rejects.toThrow(
       /^the Redis server at .* refuses work: its memory is full$/,
     )
-    const worker = { url: redis.url, workers: 1, root: archive }
+    const worker = { url: redis.url, workers: 1, root: archive, wait_s: 60 }
     await expect(startWorker(worker)).rejects.toThrow(/refuses work: its memory is full$/)
   })
 
