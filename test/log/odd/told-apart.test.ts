@@ -358,3 +358,15 @@ describe('a direction said in words', () => {
     close(n50, n50Of([dep, pres]))
   })
 })
+
+it.each(['Atm. press.', 'Air press.', 'Site pres.'])(
+  'takes "%s" above the zero flow for a pressure of the air, and not for a pressurisation',
+  async (label) => {
+    const form = FORM.map((row) => (String(row[0]).startsWith('Barometer') ? [label, 100.84, 'kPa'] : row))
+    const { n50, asked } = read(
+      await book({ Test: [...form, ...zeroRows(dep), ['Depressurisation'], HEADINGS, ...dep.readings] }),
+    )
+    expect(asked).toEqual([])
+    close(n50, n50Of([dep]))
+  },
+)
