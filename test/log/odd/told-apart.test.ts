@@ -370,3 +370,30 @@ it.each(['Atm. press.', 'Air press.', 'Site pres.'])(
     close(n50, n50Of([dep]))
   },
 )
+
+describe('a column "Use?"', () => {
+  const marked = (mark: (index: number) => string | null) =>
+    sheetOfForm([
+      ...zeroRows(dep),
+      [...HEADINGS, 'Use?'],
+      ...dep.readings.map((row, index) => [...row, mark(index)]),
+    ])
+
+  it('is asked about where it marks one reading alone', async () => {
+    const { asked, texts } = read(await marked((index) => (index === 2 ? 'x' : null)))
+    expect(asked).toEqual(['readings.remarked'])
+    expect(texts.join()).toMatch(/"Use\?" says "x"/)
+  })
+
+  it('is asked about where it leaves one reading alone unmarked', async () => {
+    const { asked, texts } = read(await marked((index) => (index === 2 ? null : 'x')))
+    expect(asked).toEqual(['readings.remarked'])
+    expect(texts.join()).toMatch(/C\d+ in column "Use\?" is empty/)
+  })
+
+  it('says nothing where it marks all', async () => {
+    const { asked, n50 } = read(await marked(() => 'x'))
+    expect(asked).toEqual([])
+    close(n50, n50Of([dep]))
+  })
+})
