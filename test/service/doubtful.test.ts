@@ -20,7 +20,7 @@ describe('a request that can be understood in two ways', () => {
     ],
     [
       'another host in its address',
-      GOOD.replace('/healthz', 'http://elsewhere.example/healthz') + '\r\n',
+      `${GOOD.replace('/healthz', 'http://elsewhere.example/healthz')}\r\n`,
       '400',
     ],
     ['a version to come', `${GOOD.replace('1.1', '2.0')}\r\n`, '505'],
