@@ -8,6 +8,8 @@ import { type FoundField, made } from './found-field.js'
 
 /** The values of a text that holds its labels too. */
 export function fieldsInText(view: View, row: number, column: number, text: string): FoundField[] {
+  const lines = text.split(/[\r\n]+/).filter((line) => line.trim() !== '')
+  if (lines.length > 1) return lines.flatMap((line) => fieldsInText(view, row, column, line.trim()))
   const pieces = /\d/.test(text) ? piecesOf(text) : []
   const told = pieces.flatMap(({ label, rest }) => inPiece(view, row, column, label, rest) ?? [])
   if (told.length >= 2) return told

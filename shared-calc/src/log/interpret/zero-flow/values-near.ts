@@ -253,8 +253,12 @@ function rightOf(
       isExtreme = true
     else if (isSummary(content.text) && found.length === 0) continue
     // "Zero flow b | −1.7 | a | −1.1", and in Dutch "voor | −1.7 | na | −1.1"
-    else if (content.text.length <= 2 && view.number(row, at + 1) !== undefined)
-      which = momentIn(content.text) ?? which
+    else if (content.text.length <= 2 && view.number(row, at + 1) !== undefined) {
+      const moment = momentIn(content.text)
+      // "−0.3 | Pa | n | 0.65 | CL | 40.2": the symbol of another value.
+      if (!moment && found.length > 0 && /^\p{L}+$/u.test(content.text) && !bareUnit(content.text)) break
+      which = moment ?? which
+    }
     else if (!bareUnit(content.text) || found.length > 1) break
   }
   return found
