@@ -51,6 +51,8 @@ const isPlain = ({ name, content }: FoundField, text: string): boolean =>
   STATED.includes(name) &&
   content.kind === 'number' &&
   content.written.unit !== undefined &&
+  // "Inside 1F" is the first floor.
+  !(content.written.unit.unit === 'degF' && Math.abs(content.written.value) < 10) &&
   content.written.note === undefined
 
 /** "Volume: 412.6 m³" or "Volume = 412.6 m³" in one cell. */

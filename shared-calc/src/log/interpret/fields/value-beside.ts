@@ -79,8 +79,8 @@ function belowToTheRight(
 
 /** Four texts or more side by side with values below: labels, of which none is the value of another. */
 function isAmongLabels(view: View, row: number, column: number): boolean {
-  if (view.text(row, column + 1) === undefined) return false
   if (isLineOfForm(view, row, column) || isLineOfForm(view, row - 1, column)) return true
+  if (view.text(row, column + 1) === undefined) return false
   let left = column
   while (view.text(row, left - 1) !== undefined) left--
   let end = left

@@ -1,5 +1,6 @@
 import { questions } from '../../../catalogue/questions.js'
 import type { TestRecord } from '../../../contract/record/index.js'
+import { toRecordUnit } from '../../cells/units.js'
 import { mean } from '../../mean.js'
 import type { Answers, Question } from '../interpretation.js'
 import type { Figures } from './check-results.js'
@@ -33,12 +34,20 @@ export function contradictedSize(
   ] as const) {
     if (!result || size === undefined || !isFar(result.off)) continue
     const path = name === 'volume' ? 'building.volume_m3' : 'building.envelopeArea_m2'
-    if (answers[path] !== undefined || result.off > FACTOR || result.off < 1 / FACTOR) continue
+    if (answers[path] !== undefined || answers['volume.unit'] !== undefined) continue
+    const isPossible = result.off < FACTOR && result.off > 1 / FACTOR
+    if (!isPossible && !isFeetForMetres(result.off, name)) continue
     const { label, value, cell, read } = result
     const fitting = Number((size * result.off).toPrecision(3))
-    return { path, cells: [cell], ...questions.contradictedSize({ name, label, value, cell, read, size, fitting }) }
+    return { path, cells: [cell], ...questions.contradictedSize({ name, label, value, cell, read, size: Number(size.toPrecision(5)), fitting }) }
   }
   return undefined
+}
+
+/** Numbers in m³ or m² that are headed in feet, or the other way round. */
+const isFeetForMetres = (off: number, name: 'volume' | 'envelopeArea'): boolean => {
+  const feet = toRecordUnit(1, name === 'volume' ? { kind: 'volume', unit: 'cuft' } : { kind: 'area', unit: 'sqft' })
+  return !isFar(off * feet) || !isFar(off / feet)
 }
 
 const isFar = (off: number): boolean => Math.abs(off - 1) > CONTRADICTS

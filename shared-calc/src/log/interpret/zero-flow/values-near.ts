@@ -204,6 +204,7 @@ function rightOf(
   let which: Moment | undefined
   // "Zero flow before | hPa | −0.012": the unit in front of the first value.
   let front: KnownUnit | undefined
+  const endsInLetter = /\s\p{L}$/u.test(view.text(row, column)?.trim() ?? '')
   for (let at = view.right(row, column) + 1; at < view.columns; at++) {
     const content = view.at(row, at)
     if (!content) {
@@ -222,7 +223,8 @@ function rightOf(
     }
     if (content.kind === 'number') {
       // "−1.4 | Pa | 30 s": for how long it was taken.
-      if (content.written.unit && content.written.unit.kind !== 'pressure') break
+      const behind = content.written.unit ?? bareUnit(view.text(row, at + 1) ?? '')
+      if (behind && behind.kind !== 'pressure') break
       const heading = headingAbove(view, row, at, HEADED)
       if (!isExtreme && !namesNoValue(heading))
         found.push({
@@ -255,8 +257,9 @@ function rightOf(
     // "Zero flow b | −1.7 | a | −1.1", and in Dutch "voor | −1.7 | na | −1.1"
     else if (content.text.length <= 2 && view.number(row, at + 1) !== undefined) {
       const moment = momentIn(content.text)
-      // "−0.3 | Pa | n | 0.65 | CL | 40.2": the symbol of another value.
-      if (!moment && found.length > 0 && /^\p{L}+$/u.test(content.text) && !bareUnit(content.text)) break
+      // "−0.3 | Pa | n | 0.65 | r² | 0.999": the symbol of another value; behind "Zero flow b" the letter a is the other moment.
+      const isSymbol = /\p{L}/u.test(content.text) && !bareUnit(content.text) && !endsInLetter
+      if (!moment && found.length > 0 && isSymbol) break
       which = moment ?? which
     }
     else if (!bareUnit(content.text) || found.length > 1) break
