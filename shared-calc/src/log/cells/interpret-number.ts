@@ -99,7 +99,10 @@ function numberIn(cell: Cell, { decimal }: Reading, kind?: QuantityKind): Number
     const digits = kind && readNumberText(shownText, decimal)
     const letter = /^\S*\d([A-Za-z])(?=[\d.,])/.exec(shownText)?.[1]
     if (letter)
-      return { refused: 'not-a-number', message: `${quoted(shownText)} has the letter ${letter} in its number` }
+      return {
+        refused: 'not-a-number',
+        message: `${quoted(shownText)} has the letter ${letter} in its number`,
+      }
     return digits && 'rest' in digits
       ? {
           refused: 'unknown-unit',

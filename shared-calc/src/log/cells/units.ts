@@ -56,7 +56,7 @@ const SPELLINGS: Record<QuantityKind, Record<string, string>> = {
   area: { 'm^2': 'm2 m^2 qm mq sqm squaremetres squaremeters', sqft: 'ft2 ft^2 sqft sf squarefeet' },
   length: {
     // "640 m ü. M.", "m a.s.l.", "m s.l.m.", "m n. p. m.": metres above the sea.
-    m: 'm metre metres meter müm muem münn münhn mnn mnhn masl mamsl mslm mnpm mnm mnmm msnm moh möh mosl', 
+    m: 'm metre metres meter müm muem münn münhn mnn mnhn masl mamsl mslm mnpm mnm mnmm msnm moh möh mosl',
     cm: 'cm',
     mm: 'mm',
     ft: "ft foot feet '",

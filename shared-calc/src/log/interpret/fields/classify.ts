@@ -105,7 +105,11 @@ function resultOf(label: Label, unit: KnownUnit | undefined): FieldName | undefi
     const plain = readLabel(label.text.replace(AT_50, ' '))
     if (isPerArea(plain) || plain.padded.includes(' air permeability ')) return 'qE50'
     if (AIR_CHANGE.test(plain.padded)) return 'n50'
-    if (says(plain, 'flow') && !says(plain, 'target') && (unit?.kind === 'flow' || plain.unit?.kind === 'flow'))
+    if (
+      says(plain, 'flow') &&
+      !says(plain, 'target') &&
+      (unit?.kind === 'flow' || plain.unit?.kind === 'flow')
+    )
       return 'q50'
   }
   if (label.padded.includes(' air change ') || label.padded.includes(' luftwechsel ')) return 'n50'

@@ -61,8 +61,7 @@ function isBesideAnother(view: View, row: number, column: number): boolean {
 export const takenWith =
   (isTaken: (row: number, column: number) => boolean, former: readonly FormerColumn[]) =>
   (row: number, column: number): boolean =>
-    isTaken(row, column) ||
-    former.some((one) => column === one.column && row > one.top && row <= one.bottom)
+    isTaken(row, column) || former.some((one) => column === one.column && row > one.top && row <= one.bottom)
 
 export const tellFormer = (columns: readonly FormerColumn[]): Finding[] =>
   columns.map(({ heading, cells }) => remarkFinding(fileText('log-former-values', { heading }), [...cells]))

@@ -34,7 +34,8 @@ export function lineBelow(
     if (field) found.push(field)
   }
   const numeric = found.filter(({ content }) => content.kind === 'number' || content.kind === 'date')
-  return numeric.length >= 2 || (numeric.length === 1 && found.length > 1 && isLineOfForm(view, row, found[0]?.column))
+  return numeric.length >= 2 ||
+    (numeric.length === 1 && found.length > 1 && isLineOfForm(view, row, found[0]?.column))
     ? found
     : numeric.filter(
         ({ name, view: own, row: at, column }) => name !== 'area' && own.text(at, column + 1) === undefined,
@@ -43,7 +44,8 @@ export function lineBelow(
 
 /** "Job no. | House | Date | Engineer" over a line with a value below each, and nothing below that. */
 export function isLineOfForm(view: View, row: number, column = 0): boolean {
-  if (view.text(row, column) === undefined || !view.at(row + 1, column) || view.at(row + 2, column)) return false
+  if (view.text(row, column) === undefined || !view.at(row + 1, column) || view.at(row + 2, column))
+    return false
   const filled = (line: number) =>
     Array.from({ length: Math.min(view.columns, MOST_IN_LINE) }, (_, at) => at).filter(
       (at) => view.at(line, at) !== undefined,
@@ -57,7 +59,9 @@ export function isLineOfForm(view: View, row: number, column = 0): boolean {
     labels.some((at) => {
       const label = readLabel(view.text(row, at) ?? '')
       const kind = view.at(row + 1, at)?.kind
-      return kind === 'date' ? says(label, 'date') : kind === 'number' && label.unit !== undefined && !label.loose
+      return kind === 'date'
+        ? says(label, 'date')
+        : kind === 'number' && label.unit !== undefined && !label.loose
     })
   )
 }

@@ -23,7 +23,11 @@ export function contradictedSize(
 ): Question | undefined {
   // Where somebody has chosen flows that the log's own result speaks against, the result is what is wrong.
   if (answers['flow.unit'] !== undefined || answers['flow.column'] !== undefined) return undefined
-  const of = (name: keyof Figures) => offOf(results.filter((result) => result.name === name), figures[name])
+  const of = (name: keyof Figures) =>
+    offOf(
+      results.filter((result) => result.name === name),
+      figures[name],
+    )
   const [rate, permeability, flow] = [of('n50'), of('qE50'), of('q50')]
   // Where the flows are off too, or both results by as much, it is no matter of a size.
   if (flow && isFar(flow.off)) return undefined
@@ -39,14 +43,29 @@ export function contradictedSize(
     if (!isPossible && !isFeetForMetres(result.off, name)) continue
     const { label, value, cell, read } = result
     const fitting = Number((size * result.off).toPrecision(3))
-    return { path, cells: [cell], ...questions.contradictedSize({ name, label, value, cell, read, size: Number(size.toPrecision(5)), fitting }) }
+    return {
+      path,
+      cells: [cell],
+      ...questions.contradictedSize({
+        name,
+        label,
+        value,
+        cell,
+        read,
+        size: Number(size.toPrecision(5)),
+        fitting,
+      }),
+    }
   }
   return undefined
 }
 
 /** Numbers in m³ or m² that are headed in feet, or the other way round. */
 const isFeetForMetres = (off: number, name: 'volume' | 'envelopeArea'): boolean => {
-  const feet = toRecordUnit(1, name === 'volume' ? { kind: 'volume', unit: 'cuft' } : { kind: 'area', unit: 'sqft' })
+  const feet = toRecordUnit(
+    1,
+    name === 'volume' ? { kind: 'volume', unit: 'cuft' } : { kind: 'area', unit: 'sqft' },
+  )
   return !isFar(off * feet) || !isFar(off / feet)
 }
 

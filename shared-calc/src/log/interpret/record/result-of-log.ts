@@ -32,7 +32,8 @@ function resultIn(field: FoundField, name: ResultOfLog['name']): ResultOfLog | u
   const said = { label: label.text.trim() || name, cell }
   const isPerArea = name === 'qE50' || (name === 'q50' && SQUARE_METRES.test(units))
   // Air permeability is in m³/(h·m²) unless litres are named.
-  if (isPerArea) return { name: 'qE50', value: LITRES_A_SECOND.test(units) ? value * 3.6 : value, isSure: true, ...said }
+  if (isPerArea)
+    return { name: 'qE50', value: LITRES_A_SECOND.test(units) ? value * 3.6 : value, isSure: true, ...said }
   const own = content.written.unit ?? unit
   const isFlow = name === 'q50' && own?.kind === 'flow'
   return { name, value: isFlow ? toRecordUnit(value, own) : value, isSure: name === 'n50' || isFlow, ...said }

@@ -25,13 +25,7 @@ import {
   withBrackets,
   ZERO_FLOW_MOST,
 } from './row-cells.js'
-import {
-  doubtOf,
-  isSentence,
-  marksOf,
-  remarkDoubt,
-  withoutCommonGrey,
-} from './row-doubts.js'
+import { doubtOf, isSentence, marksOf, remarkDoubt, withoutCommonGrey } from './row-doubts.js'
 import {
   isBelowNumbering,
   isIntended,
@@ -364,7 +358,11 @@ export function walkRows(
     })
     last = row
   }
-  const told = withNotes(withoutSamples(withLabelledMeans(withoutEmpty(rows, leftOut), means, leftOut), leftOut), notes, leftOut)
+  const told = withNotes(
+    withoutSamples(withLabelledMeans(withoutEmpty(rows, leftOut), means, leftOut), leftOut),
+    notes,
+    leftOut,
+  )
   return {
     rows: withStepMeans(
       segment,

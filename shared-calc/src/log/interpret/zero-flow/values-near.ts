@@ -261,8 +261,7 @@ function rightOf(
       const isSymbol = /\p{L}/u.test(content.text) && !bareUnit(content.text) && !endsInLetter
       if (!moment && found.length > 0 && isSymbol) break
       which = moment ?? which
-    }
-    else if (!bareUnit(content.text) || found.length > 1) break
+    } else if (!bareUnit(content.text) || found.length > 1) break
   }
   return found
 }
