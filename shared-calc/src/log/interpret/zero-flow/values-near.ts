@@ -223,7 +223,7 @@ function rightOf(
     }
     if (content.kind === 'number') {
       // "−1.4 | Pa | 30 s": for how long it was taken.
-      const behind = content.written.unit ?? bareUnit(view.text(row, at + 1) ?? '')
+      const behind = content.written.unit ?? unitBehind(view, row, at)
       if (behind && behind.kind !== 'pressure') break
       const heading = headingAbove(view, row, at, HEADED)
       if (!isExtreme && !namesNoValue(heading))
@@ -264,6 +264,12 @@ function rightOf(
     } else if (!bareUnit(content.text) || found.length > 1) break
   }
   return found
+}
+
+/** "30 | s", but in "−1.4 | min | −3.1" the least of the values. */
+function unitBehind(view: View, row: number, at: number): KnownUnit | undefined {
+  const text = view.text(row, at + 1) ?? ''
+  return /^min\.?$/i.test(text.trim()) && view.number(row, at + 2) !== undefined ? undefined : bareUnit(text)
 }
 
 /** "−0.2 | mm H₂O": the unit behind values that state none. */
