@@ -15,18 +15,28 @@ afterAll(() => world?.stop())
 
 /**
  * All that axe-core sees of a page besides colours: its elements and which of them are shown; and which can be scrolled, for the one
- * rule that asks for it. The rules that measure places and sizes are off, so those of a drawing do not count.
+ * rule that asks for it. The rules that measure places and sizes are off, so those of a drawing do not count; nor does how many
+ * cells of a kind a sheet has room for.
  */
 const seen = (page: Page): Promise<{ elements: string; scrolling: string }> =>
   page.evaluate(() => {
+    const isShown = (one: Element): boolean =>
+      one.checkVisibility({ visibilityProperty: true, opacityProperty: true })
     const all = [...document.querySelectorAll('*')]
-    const shown = all.map((one) => one.checkVisibility({ visibilityProperty: true, opacityProperty: true }))
-    const scrolling = all.map(
+    const inSheets = all.filter((one) => one.parentElement?.closest('[role=grid]'))
+    const others = all.filter((one) => !one.parentElement?.closest('[role=grid]'))
+    const kinds = inSheets.map((one) => {
+      const [role, kind] = ['role', 'class'].map((name) => one.getAttribute(name))
+      return `${one.tagName} ${one.getAttributeNames().sort()} ${role} ${kind} ${isShown(one)}`
+    })
+    const scrolling = others.map(
       (one) => `${one.scrollWidth > one.clientWidth}${one.scrollHeight > one.clientHeight}`,
     )
+    const copy = document.documentElement.cloneNode(true) as HTMLElement
+    for (const sheet of copy.querySelectorAll('[role=grid]')) sheet.replaceChildren()
     const PLACES = / (?:d|[xy]|[xy][12]|c[xy]|width|height|viewBox|transform|points)="[^"]*"/g
-    const elements = document.documentElement.outerHTML.replace(PLACES, '')
-    return { elements: `${elements}\n${shown.join()}`, scrolling: scrolling.join() }
+    const elements = [copy.outerHTML.replace(PLACES, ''), others.map(isShown), [...new Set(kinds)].sort()]
+    return { elements: elements.join('\n'), scrolling: scrolling.join() }
   })
 
 /** Whatever follows the size of the window has followed it. */

@@ -8,29 +8,21 @@ const AXE = fileURLToPath(import.meta.resolve('axe-core/axe.min.js'))
 const OF_COLOUR = ['color-contrast', 'link-in-text-block']
 
 interface Axe {
-  run: (
-    on: Document | { include: Element[] },
-    options: object,
-  ) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>
-}
-
-/** What the page keeps for the tests: the elements whose colours are to be looked at, and what was looked at before. */
-interface Kept {
-  axe: Axe
-  newLooks: Element[]
-  knownLooks?: Set<string>
+  run: (on: Document, options: object) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>
+  configure: (spec: object) => void
 }
 
 interface Asked {
   only?: readonly string[]
   without?: readonly string[]
-  within?: 'the page' | 'new looks'
+  /** The elements whose contrast is looked at. */
+  contrastOf?: string
 }
 
 /** What breaks a rule of axe-core, also those beyond WCAG, on the page as it stands; `only` some of its rules, or `without` some. */
 export async function violations(
   page: Page,
-  { only, without = [], within = 'the page' }: Asked = {},
+  { only, without = [], contrastOf = '*' }: Asked = {},
 ): Promise<string[]> {
   if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(await readFile(AXE, 'utf8'))
   const options = {
@@ -43,11 +35,12 @@ export async function violations(
     preload: { assets: ['media'] },
   }
   const found = await page.evaluate(
-    async ([where, chosen]) => {
-      const { axe, newLooks } = window as unknown as Kept
-      return (await axe.run(where === 'the page' ? document : { include: newLooks }, chosen)).violations
+    async ([selector, chosen]) => {
+      const { axe } = window as unknown as { axe: Axe }
+      axe.configure({ rules: [{ id: 'color-contrast', selector }] })
+      return (await axe.run(document, chosen)).violations
     },
-    [within, options] as const,
+    [contrastOf, options] as const,
   )
   return found.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')}`)
 }
@@ -63,7 +56,7 @@ export const violationsBesidesColours = (page: Page): Promise<string[]> =>
  */
 export async function violationsOfNewColours(page: Page): Promise<string[]> {
   const count = await page.evaluate(() => {
-    const kept = window as unknown as Kept
+    const kept = window as unknown as { knownLooks?: Set<string> }
     kept.knownLooks ??= new Set()
     const known = kept.knownLooks
     const layer = (one: Element): string => {
@@ -76,13 +69,14 @@ export async function violationsOfNewColours(page: Page): Promise<string[]> {
       for (let at: Element | null = one; at; at = at.parentElement) layers.push(at)
       const { color, fontSize, fontWeight, textShadow } = getComputedStyle(one)
       const { left, top } = one.getBoundingClientRect()
-      const place = layers.some(isPlaced) ? `${left} ${top}` : ''
+      // The cells of a sheet are placed too, each beside the next.
+      const place = layers.some(isPlaced) && !one.closest('[role=grid]') ? `${left} ${top}` : ''
       return [color, fontSize, fontWeight, textShadow, place, ...layers.map(layer)].join('\n')
     }
     const holdsText = (one: Element): boolean =>
       one.matches('input, select, textarea') ||
       [...one.childNodes].some(({ nodeType, nodeValue }) => nodeType === 3 && nodeValue?.trim())
-    kept.newLooks = [...document.body.querySelectorAll('*')].filter((one) => {
+    const newLooks = [...document.body.querySelectorAll('*')].filter((one) => {
       if (!holdsText(one) || !one.checkVisibility({ visibilityProperty: true, opacityProperty: true }))
         return false
       const look = lookOf(one)
@@ -90,7 +84,13 @@ export async function violationsOfNewColours(page: Page): Promise<string[]> {
       known.add(look)
       return isNew
     })
-    return kept.newLooks.length
+    for (const one of newLooks) one.setAttribute('data-new-look', '')
+    return newLooks.length
   })
-  return count === 0 ? [] : violations(page, { only: OF_COLOUR, within: 'new looks' })
+  if (count === 0) return []
+  const found = await violations(page, { only: OF_COLOUR, contrastOf: '[data-new-look]' })
+  await page.evaluate(() => {
+    for (const one of document.querySelectorAll('[data-new-look]')) one.removeAttribute('data-new-look')
+  })
+  return found
 }
