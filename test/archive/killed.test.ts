@@ -9,7 +9,7 @@ import { spawnCommand } from '../service/support/spawned'
 import { makeArchive } from './make-archive'
 import { seeded } from './seeded'
 
-const COUNT = 24
+const COUNT = 12
 let archive: string
 let results: string
 

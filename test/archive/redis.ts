@@ -1,14 +1,24 @@
-import { spawn } from 'node:child_process'
+import { type ChildProcess, spawn } from 'node:child_process'
 import { once } from 'node:events'
 import { mkdtemp, rm } from 'node:fs/promises'
 import { createServer } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 
-/** A Redis of its own for a test: on a free port of loopback, its files in a folder that is removed. */
-export async function startRedis(): Promise<{ url: string; stop(): Promise<void> }> {
+export interface TestRedis {
+  readonly url: string
+  /** For signals that make it hang, go on or end. */
+  readonly process: ChildProcess
+  stop(): Promise<void>
+}
+
+/**
+ * A Redis of its own for a test: on loopback, its files in a folder that is removed.
+ * @param at - address of an earlier one that has ended, whose place it takes with nothing in it; else a free port
+ */
+export async function startRedis(at?: string): Promise<TestRedis> {
   const folder = await mkdtemp(join(tmpdir(), 'draughtbook-redis-'))
-  const port = await freePort()
+  const port = at === undefined ? await freePort() : new URL(at).port
   const settings = [
     '--port',
     `${port}`,
@@ -32,11 +42,14 @@ export async function startRedis(): Promise<{ url: string; stop(): Promise<void>
   await ready
   return {
     url: `redis://127.0.0.1:${port}`,
+    process: child,
     stop: async () => {
       child.removeAllListeners('exit')
-      const ended = once(child, 'exit')
-      child.kill('SIGTERM')
-      await ended
+      if (child.exitCode === null && child.signalCode === null) {
+        const ended = once(child, 'exit')
+        child.kill('SIGKILL')
+        await ended
+      }
       await rm(folder, { recursive: true, force: true })
     },
   }

@@ -20,7 +20,7 @@ describe('a request that can be understood in two ways', () => {
     ],
     [
       'another host in its address',
-      GOOD.replace('/healthz', 'http://elsewhere.example/healthz') + '\r\n',
+      `${GOOD.replace('/healthz', 'http://elsewhere.example/healthz')}\r\n`,
       '400',
     ],
     ['a version to come', `${GOOD.replace('1.1', '2.0')}\r\n`, '505'],
@@ -28,6 +28,11 @@ describe('a request that can be understood in two ways', () => {
       'a body packed on the way',
       `${POST}transfer-encoding: gzip, chunked\r\n\r\n2\r\n{}\r\n0\r\n\r\n`,
       '501',
+    ],
+    [
+      'chunks in a version that has none',
+      `${POST.replace('1.1', '1.0')}transfer-encoding: chunked\r\n\r\n2\r\n{}\r\n0\r\n\r\n`,
+      '400',
     ],
     ['more header lines than anybody sends', `${GOOD}${'a:b\r\n'.repeat(3000)}\r\n`, '431'],
     ['a second host behind many lines', `${GOOD}${'a:b\r\n'.repeat(2500)}host: x\r\n\r\n`, '431'],

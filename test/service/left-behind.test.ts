@@ -1,15 +1,17 @@
 import { spawn } from 'node:child_process'
 import { once } from 'node:events'
-import { mkdir, readdir, readFile, rm, utimes } from 'node:fs/promises'
+import { mkdir, readdir, readFile, rm, stat, utimes, writeFile } from 'node:fs/promises'
 import { request } from 'node:http'
 import { connect } from 'node:net'
 import { hostname } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it, onTestFinished, vi } from 'vitest'
 import { startSweeping } from '../../service/src/archive/upload-folders'
+import { requireBuild } from './support/built'
 import { folder } from './support/command-line'
 import { type Spawned, spawnService } from './support/spawned'
 
+const LOG = new URL('../../service/dist/seen/log.js', import.meta.url).href
 const BOUNDARY = 'a-boundary'
 const HEAD = `POST /v1/registers HTTP/1.1\r\nhost: localhost\r\ncontent-type: multipart/form-data; boundary=${BOUNDARY}\r\ntransfer-encoding: chunked\r\n\r\n`
 const PART = `--${BOUNDARY}\r\ncontent-disposition: form-data; name="files"; filename="log.csv"\r\ncontent-type: text/csv\r\n\r\na,b\n1,2\n`
@@ -158,7 +160,44 @@ describe('folders of uploads', () => {
   })
 })
 
+describe('a service that runs', () => {
+  it('goes on removing what others left, and shows that its own folder is in use', async () => {
+    const disk = await folder()
+    vi.stubEnv('TMPDIR', disk)
+    vi.useFakeTimers({ toFake: ['setInterval', 'clearInterval'] })
+    onTestFinished(() => {
+      vi.unstubAllEnvs()
+      vi.useRealTimers()
+    })
+    const sweeping = await startSweeping()
+    onTestFinished(() => sweeping.end())
+    const [own = ''] = await readdir(disk)
+    const long = new Date('2026-01-01')
+    await utimes(join(disk, own), long, long)
+    const ended = spawn(process.execPath, ['-e', ''])
+    await once(ended, 'exit')
+    await mkdir(join(disk, `draughtbook-uploads-${hostname().replace(/[^\w.-]/g, '_')}-${ended.pid}-killed`))
+    vi.advanceTimersByTime(60_000)
+    await expect.poll(() => readdir(disk)).toEqual([own])
+    expect((await stat(join(disk, own))).mtime.getTime()).toBeGreaterThan(long.getTime())
+  })
+})
+
 describe('a log that cannot be written', () => {
+  it('because nobody reads it is given up, with the reason, once very much is waiting', async () => {
+    await requireBuild()
+    const script = `import { standardOutput } from '${LOG}'
+      const out = standardOutput((why) => { process.stderr.write(why); process.exit() }, 300_000)
+      setInterval(() => out.write('x'.repeat(20_000) + '\\n'), 60)`
+    const file = join(await folder(), 'unread.mjs')
+    await writeFile(file, script)
+    const child = spawn(process.execPath, [file], { stdio: ['ignore', 'pipe', 'pipe'] })
+    onTestFinished(() => void child.kill('SIGKILL'))
+    // Its standard output is a pipe that nobody empties.
+    const [why] = (await once(child.stderr, 'data')) as [Buffer]
+    expect(why.toString()).toBe('nothing reads it, and too much is waiting')
+  })
+
   it('ends the service with a sentence and an exit code of its own', async () => {
     const disk = join(await folder(), 'disk')
     await mkdir(disk)

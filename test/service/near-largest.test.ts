@@ -48,8 +48,11 @@ describe('a record about as large as the schema allows', () => {
     (path, most, listIn) => {
       const record = nearLargestRecord()
       const list = listIn(record)
-      if (path !== 'runs[0].readings') expect(list.length).toBe(most)
-      const [first] = list
+      // Of readings it has 500 of two devices each, which are limited by a rule of their own: those added here are of none.
+      const isReadings = path === 'runs[0].readings'
+      if (isReadings) list.length = 0
+      else expect(list.length).toBe(most)
+      const first = isReadings ? { pressure_Pa: -50, flow_m3_h: 90 } : list[0]
       while (list.length <= most) list.push(first)
       expect(() => parseRecord(record)).toThrow(
         expect.objectContaining({ problems: expect.arrayContaining([expect.objectContaining({ path })]) }),

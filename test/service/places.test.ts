@@ -1,8 +1,10 @@
+import { EventEmitter } from 'node:events'
 import { request } from 'node:http'
 import { builtInLayouts } from '@draughtbook/shared-calc/log'
-import express from 'express'
+import express, { type Response } from 'express'
 import { describe, expect, it, onTestFinished } from 'vitest'
 import { createApp } from '../../service/src/app'
+import { onceOver } from '../../service/src/http/gone'
 import { readWhole } from '../../service/src/http/read-body'
 import { type Jobs, jobsHere } from '../../service/src/jobs/jobs'
 import { RunningState } from '../../service/src/running/state'
@@ -79,6 +81,16 @@ describe('a place among the requests in hand', () => {
   })
 })
 
+it('what is to be done once an answer is over is done at once where its client has gone already', () => {
+  const done: string[] = []
+  onceOver({ destroyed: true, once: () => undefined } as unknown as Response, () => done.push('gone before'))
+  const response = Object.assign(new EventEmitter(), { destroyed: false })
+  onceOver(response as unknown as Response, () => done.push('goes later'))
+  expect(done).toEqual(['gone before'])
+  response.emit('close')
+  expect(done).toEqual(['gone before', 'goes later'])
+})
+
 describe('the memory for bodies that are being received', () => {
   it('is counted as they arrive: who would send more than there is room for is turned away', async () => {
     const app = express()
@@ -139,5 +151,34 @@ describe('a body of more than a few kB', () => {
     expect(ran).toEqual([task])
     expect((await send('{"a":1,"a":2}')).status).toBe(400)
     expect(ran).toEqual([task, ...whenSmall])
+  })
+})
+
+describe('what may take long', () => {
+  const long = 300 * 1024
+  it.each<[string, () => RequestInit]>([
+    ...['registers', 'buildings', 'stages', 'reruns'].map((path): [string, () => RequestInit] => [
+      path,
+      () => {
+        const body = new FormData()
+        body.append('files', new Blob(['a,b']), 'a.csv')
+        return { body }
+      },
+    ]),
+    ['readings', () => ({ body: `{}${' '.repeat(long)}`, headers: { 'content-type': 'application/json' } })],
+  ])('has threads of its own, so that nothing quick waits behind it: %s', async (path, sent) => {
+    const ran: string[] = []
+    const noting = (threads: string): Jobs => ({
+      ...jobsHere,
+      run: (name, input, signal) => {
+        ran.push(threads)
+        return jobsHere.run(name, input, signal)
+      },
+    })
+    const base = await listen(createApp({ jobs: noting('quick'), longJobs: noting('long') }))
+    const query = path === 'buildings' ? '?rule=summed' : ''
+    const answer = await fetch(`${base}/v1/${path}${query}`, { method: 'POST', ...sent() })
+    await answer.text()
+    expect([...new Set(ran)], `${answer.status}`).toEqual(['long'])
   })
 })

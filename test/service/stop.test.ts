@@ -1,3 +1,4 @@
+import { once } from 'node:events'
 import { readdir, writeFile } from 'node:fs/promises'
 import { request } from 'node:http'
 import { connect } from 'node:net'
@@ -11,6 +12,7 @@ import { spawnService } from './support/spawned'
 
 const RECORD = JSON.stringify(demoRecord())
 
+const STANDS_STILL = fileURLToPath(new URL('support/stands-still.mjs', import.meta.url))
 const HELD = fileURLToPath(new URL('support/held-threads.mjs', import.meta.url))
 
 describe('a service told to stop', () => {
@@ -105,6 +107,15 @@ describe('a service told to stop', () => {
     await writeFile(begin, '')
     await says(/^draughtbook: ready$/m)
     expect((await fetch(`${base}/readyz`)).status).toBe(200)
+  })
+
+  it('is ended by its watchdog where it stands still meanwhile', async () => {
+    const env = { NODE_OPTIONS: `--import ${STANDS_STILL}` }
+    const { child, text } = await spawnService({ args: ['--grace', '0'], env })
+    const ended = once(child, 'close')
+    child.kill('SIGTERM')
+    expect(await ended).toEqual([null, 'SIGKILL'])
+    expect(text()).toMatch(/^draughtbook: ended at once: it did not stop in time$/m)
   })
 
   it('says why when the address is taken', async () => {

@@ -7,7 +7,7 @@ import { operations } from '../../service/src/api/operations'
 import { createApp } from '../../service/src/app'
 import { ROLES } from '../../service/src/security/caller'
 import { makeToken, provenBy } from '../../service/src/security/tokens/token'
-import { readTokens, writeTokens } from '../../service/src/security/tokens/token-file'
+import { readTokens, rolesOf, writeTokens } from '../../service/src/security/tokens/token-file'
 import { readUse, TokenUse } from '../../service/src/security/tokens/token-use'
 import { dayInWords } from '../../shared-calc/src/catalogue/words.js'
 import { commandLine, folder } from './support/command-line'
@@ -173,6 +173,21 @@ describe('a service with tokens', () => {
     expect((await lstat(link)).isSymbolicLink()).toBe(true)
   })
 
+  it('stay revoked since the first day when they are revoked again', async () => {
+    const file = join(await folder(), 'tokens.json')
+    const { stored } = makeToken('office', 1, ['evaluate'])
+    const revoked = '2026-01-02T03:04:05.000Z'
+    await writeTokens(file, [{ ...stored, revoked }])
+    expect((await commandLine('token', 'revoke', stored.id, '--tokens', file)).code).toBe(0)
+    expect((await readTokens(file))[0]?.revoked).toBe(revoked)
+  })
+
+  it('that say nothing of roles change the library only where they say so of that', async () => {
+    const { roles: _, ...stored } = makeToken('office', 1, ['evaluate', 'archive']).stored
+    expect(rolesOf(stored)).toEqual(['evaluate', 'archive'])
+    expect(rolesOf({ ...stored, library: true })).toEqual(['evaluate', 'archive', 'library'])
+  })
+
   it('name the lock where another process does not let go of it', async () => {
     const file = join(await folder(), 'tokens.json')
     // This process lives, so its lock is not one that was left behind.
@@ -203,6 +218,8 @@ describe('a service with tokens', () => {
     await writeFile(`${file}.use.json`, JSON.stringify(ahead))
     new TokenUse(file).note(stored.id)
     await expect.poll(async () => (await readUse(file))[stored.id]).toMatch(/^20/)
+    // Names nobody, but says when each of them worked.
+    expect((await stat(`${file}.use.json`)).mode & 0o777).toBe(0o600)
   })
 
   it('opens what its roles name and nothing else, and is listed with its last use', async () => {

@@ -1,3 +1,4 @@
+import { gzipSync } from 'node:zlib'
 import { LIMITS } from '@draughtbook/shared-calc/log'
 import { describe, expect, it } from 'vitest'
 import { createApp } from '../../service/src/app'
@@ -64,6 +65,16 @@ describe('hostile workbooks through the upload routes', () => {
     expect(register?.leftOut.length).toBe(names.length)
     for (const { file } of register?.leftOut ?? []) expect(file).not.toMatch(/^\/|\.\.|\p{Surrogate}/u)
   })
+})
+
+it('compressed workbooks are refused as compressed records are: they unpack to any size', async () => {
+  const base = await listen(createApp())
+  for (const path of ['/v1/registers', '/v1/reruns', '/v1/buildings', '/v1/stages', '/v1/evaluations']) {
+    const type = path === '/v1/evaluations' ? 'application/json' : 'multipart/form-data; boundary=b'
+    const headers = { 'content-type': type, 'content-encoding': 'gzip' }
+    const answer = await fetch(base + path, { method: 'POST', headers, body: gzipSync(Buffer.alloc(1000)) })
+    expect(answer.status, path).toBe(415)
+  }
 })
 
 describe('a multipart body that is none', () => {

@@ -73,18 +73,15 @@ describe('the summary workbook of the further methods', () => {
     ['ansi-resnet-icc-380', repeated([50])],
     ['astm-e3158-18', repeated([78, 72, 66, 60, 54, 48, 42, 36, 30, 26])],
   ])(
-    '%s recalculates to what it stores, with and without an uncertainty',
+    '%s recalculates to what it stores, with an uncertainty too',
     async (method, readings) => {
       const rough = readings.map((reading, i) => ({
         ...reading,
         flow_m3_h: reading.flow_m3_h * (1 + 0.004 * Math.sin(7 * i)),
       }))
       const record = recordBy(method, rough, { uncertainty: {}, target: { quantity: 'n50', limit: 3 } })
-      const { uncertainty: _, ...plain } = record
-      const compared = [record, plain].map(async (one) =>
-        compareCached(await writeSummaryWorkbook(one), ROUNDING),
-      )
-      expect(await Promise.all(compared)).toEqual([[], []])
+      // Without one: test/workbook/recalculated.test.ts.
+      expect(await compareCached(await writeSummaryWorkbook(record), ROUNDING)).toEqual([])
     },
     300_000,
   )

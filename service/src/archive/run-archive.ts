@@ -5,6 +5,8 @@ import type { ArchiveResult, ArchiveTask, FileOrder } from './archive-tasks.js'
 export interface FileRunner {
   /** Most jobs it takes at a time; more are held back, so that memory stays bounded. */
   readonly atOnce: number
+  /** Falls when nothing can be run any more; its reason says why. */
+  readonly gone?: AbortSignal
   run<Task extends ArchiveTask>(
     task: Task,
     order: FileOrder,
@@ -36,14 +38,15 @@ export const runnerHere: FileRunner = {
 /**
  * Does one job for each file, a few at a time. Results come in the order of the files, whatever finished first, so that
  * the same archive always gives the same report.
- * @throws the signal's reason when it is aborted
+ * @throws the signal's reason when it is aborted, the runner's when it has gone
  */
 export async function runArchive<Task extends ArchiveTask>(
   runner: FileRunner,
   task: Task,
   orders: readonly FileOrder[],
-  { signal = new AbortController().signal, onProgress = () => undefined }: ArchiveRun = {},
+  { signal: wanted = new AbortController().signal, onProgress = () => undefined }: ArchiveRun = {},
 ): Promise<ArchiveResult<Task>[]> {
+  const signal = runner.gone ? AbortSignal.any([wanted, runner.gone]) : wanted
   // Every running job listens to the signal; Node would report more than ten listeners as a leak.
   setMaxListeners(Math.max(1, runner.atOnce) * 2 + 10, signal)
   const results = new Array<ArchiveResult<Task>>(orders.length)

@@ -7,6 +7,7 @@ import { fileFault, isDiskFull } from '../files/file-fault.js'
 import { goneSignal, onceOver } from '../http/gone.js'
 import { clientGone, HttpFault } from '../http/http-fault.js'
 import { myTurn } from '../http/in-turn.js'
+import { refuseCompressed } from '../http/read-body.js'
 import type { Jobs } from '../jobs/jobs.js'
 import { publicKeyOf } from '../signature/keys.js'
 import type { FileOrder } from './archive-tasks.js'
@@ -26,6 +27,8 @@ const TOTAL_BYTES = 1024 * 1024 * 1024
  * which is removed once the answer is sent. None of it is kept in memory.
  */
 export async function takeUpload(request: Request, response: Response, jobs: Jobs): Promise<FileOrder[]> {
+  refuseCompressed(request)
+  if (Number(request.headers['content-length']) > TOTAL_BYTES) throw tooLarge()
   const folder = await uploadFolder().catch(storageFault)
   const storage = storageIn(folder)
   onceOver(response, () => void storage.closed().then(() => removeUpload(folder)))

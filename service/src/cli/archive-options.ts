@@ -8,6 +8,7 @@ export interface ArchiveOptions {
   readonly layout: readonly string[]
   readonly workers: number
   readonly queue?: string
+  readonly wait: number
   readonly asOf: string
   readonly json?: boolean
 }
@@ -16,6 +17,20 @@ const whole = (text: string): number => {
   if (!/^[1-9]\d?$/.test(text)) throw new InvalidArgumentError('give a whole number from 1 to 99')
   return Number(text)
 }
+
+const seconds = (text: string): number => {
+  if (!/^[1-9]\d{0,4}$/.test(text))
+    throw new InvalidArgumentError('give a whole number of seconds from 1 to 99999')
+  return Number(text)
+}
+
+/** Option of whoever uses a queue. */
+export const QUEUE_WAIT = [
+  '--wait <SECONDS>',
+  'seconds to wait for a Redis server that stops answering',
+  seconds,
+  600,
+] as const
 
 export const isoDate = (text: string): string => {
   const date = new Date(`${text}T00:00:00Z`)
@@ -33,6 +48,7 @@ export function addArchiveOptions(command: Command): Command {
     .option('--as-of <DATE>', 'date to use as today', isoDate, dayOf())
     .option('--workers <NUMBER>', 'number of threads', whole, availableParallelism())
     .option('--queue <redis://…>', 'share the work with workers on other machines through this Redis server')
+    .option(...QUEUE_WAIT)
     .option('--json', 'print only the result, as JSON')
 }
 
@@ -41,13 +57,13 @@ const FEW = 6
 
 /** Where the files are worked on. Threads and queue are loaded only when used. */
 export async function runnerFor(
-  { workers, queue }: ArchiveOptions,
+  { workers, queue, wait }: ArchiveOptions,
   files: number,
   say: (line: string) => void,
 ): Promise<FileRunner> {
   if (queue !== undefined) {
     const { startQueue } = await import('../queue/queue-runner.js')
-    return startQueue(queue, say)
+    return startQueue({ url: queue, wait_s: wait, say })
   }
   if (files <= FEW || workers === 1) return runnerHere
   const { startThreads } = await import('../archive/thread-runner.js')

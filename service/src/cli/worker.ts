@@ -1,5 +1,6 @@
 import { stat } from 'node:fs/promises'
 import { availableParallelism } from 'node:os'
+import { QUEUE_WAIT } from './archive-options.js'
 import type { AddCommand } from './command.js'
 import { UsageError, withFile } from './errors.js'
 
@@ -8,6 +9,7 @@ interface Options {
   readonly workers: string
   readonly root: string
   readonly silence: string
+  readonly wait: number
 }
 
 export const addWorker: AddCommand = (command, { terminal }) => {
@@ -20,7 +22,8 @@ export const addWorker: AddCommand = (command, { terminal }) => {
       'seconds without an answer from a worker before its files go to others',
       '20',
     )
-    .action(async ({ queue, workers, root, silence }: Options) => {
+    .option(...QUEUE_WAIT)
+    .action(async ({ queue, workers, root, silence, wait }: Options) => {
       for (const [name, text] of Object.entries({ workers, silence }))
         if (!/^[1-9]\d?$/.test(text)) throw new UsageError(`--${name} must be a whole number from 1 to 99`)
       await withFile(root, () => stat(root))
@@ -30,13 +33,17 @@ export const addWorker: AddCommand = (command, { terminal }) => {
         workers: Number(workers),
         root,
         silence_ms: Number(silence) * 1000,
+        wait_s: wait,
+        say: terminal.err,
       })
       terminal.err('draughtbook: waiting for files')
       await new Promise<void>((resolve) => {
         process.once('SIGTERM', resolve)
         process.once('SIGINT', resolve)
+        worker.gone.addEventListener('abort', () => resolve(), { once: true })
       })
       // What is in hand is finished; what is not begun stays for others.
       await worker.close()
+      worker.gone.throwIfAborted()
     })
 }

@@ -39,10 +39,8 @@ const RECEIVING: Receiving = { most: 256 * 1024 * 1024, bytes: 0 }
 export function readWhole(limit: number, receiving = RECEIVING): RequestHandler {
   return (request, response, next) => {
     if (receiving.bytes > receiving.most) throw overloaded()
-    const { 'content-encoding': encoding, 'content-length': length } = request.headers
-    // Compressed bodies save nothing at this size, and unpack to any size.
-    if (encoding !== undefined && encoding.toLowerCase() !== 'identity')
-      throw new HttpFault(415, 'The body has an unsupported encoding; send it uncompressed')
+    const { 'content-length': length } = request.headers
+    refuseCompressed(request)
     if (Number(length) > limit) throw tooLarge()
     let chunks: Buffer[] = []
     let own = 0
@@ -73,6 +71,13 @@ export function readWhole(limit: number, receiving = RECEIVING): RequestHandler 
     request.on('data', take).once('end', whole)
     response.once('close', leave)
   }
+}
+
+/** Throws 415 for a compressed body: it saves little, and unpacks to any size. */
+export function refuseCompressed({ headers }: Request): void {
+  const { 'content-encoding': encoding } = headers
+  if (encoding !== undefined && encoding.toLowerCase() !== 'identity')
+    throw new HttpFault(415, 'The body has an unsupported encoding; send it uncompressed')
 }
 
 const tooLarge = () => new HttpFault(413, 'The body is too large', { kind: 'too-large' })

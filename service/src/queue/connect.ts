@@ -12,6 +12,8 @@ export async function connect(url: string): Promise<Redis> {
     maxRetriesPerRequest: null,
     lazyConnect: true,
     retryStrategy: (tries) => Math.min(tries * 100, 2000),
+    // Where the line was cut the system would wait for a quarter of an hour. Nothing that is asked for is answered later than after 10 s.
+    socketTimeout: 30_000,
   })
   // Lost connections are made again; without a listener each would be printed.
   redis.on('error', () => undefined)
@@ -31,6 +33,7 @@ export async function firstWork(url: string, work: () => Promise<unknown>): Prom
   try {
     await work()
   } catch (error) {
+    if (error instanceof UsageError) throw error
     const why = error instanceof Error ? error.message : String(error)
     throw new UsageError(
       `the Redis server at ${withoutPassword(url)} refuses work: ${why.startsWith('OOM') ? 'its memory is full' : why}`,
@@ -45,4 +48,4 @@ const late = (): Promise<never> =>
     setTimeout(() => reject(new Error(`no answer within ${LIMIT_MS / 1000} s`)), LIMIT_MS).unref()
   })
 
-const withoutPassword = (url: string): string => url.replace(/\/\/[^@/]*@/, '//')
+export const withoutPassword = (url: string): string => url.replace(/\/\/[^@/]*@/, '//')

@@ -1,87 +1,70 @@
+import type { EventEmitter } from 'node:events'
 import { resolve } from 'node:path'
 import { Queue, QueueEvents } from 'bullmq'
 import type { ArchiveResult, ArchiveTask, FileOrder } from '../archive/archive-tasks.js'
 import type { FileRunner } from '../archive/run-archive.js'
 import { checkResult } from './check-result.js'
 import { connect, firstWork } from './connect.js'
-import {
-  clearOld,
-  contentOf,
-  expireAfter,
-  type FileJob,
-  jobIdOf,
-  KEPT_s,
-  QUEUE_NAME,
-  UNTAKEN_s,
-} from './file-jobs.js'
+import { clearOld, contentOf, type FileJob, jobIdOf, QUEUE_NAME } from './file-jobs.js'
+import { HandedOver } from './handed-over.js'
+import { orFallen, Pulse } from './pulse.js'
 
 /** Jobs in hand at a time: enough for a few dozen workers, few enough to keep Redis small. */
 const AT_ONCE = 64
 
-/**
- * Hands files to workers on this and other machines. They must see the files under the same paths.
- * @param say - is given a line to print while files wait and no worker is there
- */
-export async function startQueue(
-  url: string,
-  say: (line: string) => void = () => undefined,
-): Promise<FileRunner> {
+export interface QueueOptions {
+  readonly url: string
+  /** How long a server that does not answer is waited for, s. */
+  readonly wait_s: number
+  /** Is given a line to print while files wait and no worker is there, or the server does not answer. */
+  readonly say?: (line: string) => void
+}
+
+/** Hands files to workers on this and other machines. They must see the files under the same paths. */
+export async function startQueue({ url, wait_s, say = () => undefined }: QueueOptions): Promise<FileRunner> {
   const connection = await connect(url)
   const queue = new Queue<FileJob>(QUEUE_NAME, { connection })
-  const events = new QueueEvents(QUEUE_NAME, { connection: connection.duplicate() })
-  // Every running job listens to both; Node would report more than ten listeners as a leak.
-  for (const emitter of [queue, events]) emitter.setMaxListeners(AT_ONCE * 4)
-  await events.waitUntilReady()
-  await firstWork(url, () => clearOld(queue)).catch(async (error: unknown) => {
-    await events.close()
-    connection.disconnect()
-    throw error
-  })
+  const listening = connection.duplicate()
+  const events = new QueueEvents(QUEUE_NAME, { connection: listening })
+  // Every running job listens to it; Node would report more than ten listeners as a leak.
+  events.setMaxListeners(AT_ONCE * 4)
+  // Lost connections are made again; without a listener each would be printed.
+  const emitters: EventEmitter[] = [listening, queue, events]
+  for (const emitter of emitters) emitter.on('error', () => undefined)
+  const pulse = new Pulse(connection, { url, wait_s, say })
   const watch = watchWorkers(queue, say)
+  const close = async () => {
+    watch.stop()
+    await pulse.orCut(Promise.all([events.close(), queue.close()]), () => {
+      listening.disconnect()
+      connection.disconnect()
+    })
+  }
+  try {
+    await orFallen(events.waitUntilReady(), pulse.over)
+    await firstWork(url, () => orFallen(clearOld(queue), pulse.over))
+  } catch (error) {
+    await close()
+    throw error
+  }
+  const jobs = new HandedOver(connection, queue, events)
   return {
     atOnce: AT_ONCE,
+    gone: pulse.over,
     run: async <Task extends ArchiveTask>(task: Task, order: FileOrder, signal: AbortSignal) => {
       const path = resolve(order.path)
       const data: FileJob = { task, order: { ...order, path }, content: await contentOf(path) }
       const jobId = jobIdOf(data)
-      const before = await queue.getJob(jobId)
-      // A file that failed before deserves another chance; one that is done, or being done, does not.
-      if (before && (await before.isFailed())) await before.remove()
-      const job = await queue.add(task, data, {
-        jobId,
-        removeOnComplete: { age: KEPT_s },
-        removeOnFail: { age: KEPT_s },
-      })
-      await expireAfter(connection, queue, job, (await job.isCompleted()) ? KEPT_s : KEPT_s + UNTAKEN_s)
-      const result: unknown = await finished(job.waitUntilFinished(events), signal)
+      const result: unknown = await orFallen(jobs.resultOf(data, jobId, signal), signal)
       try {
         return checkResult(task, { job: jobId, file: order.file }, result) as ArchiveResult<Task>
       } catch (error) {
         // It would else be given again to whoever asks next.
-        await job.remove().catch(() => undefined)
+        await orFallen(queue.remove(jobId), signal).catch(() => undefined)
         throw error
       }
     },
-    close: async () => {
-      watch.stop()
-      await events.close()
-      await queue.close()
-      connection.disconnect()
-    },
-  }
-}
-
-/** What comes of a job, or the signal's reason. The listener goes with the job: a run has thousands of them. */
-async function finished(work: Promise<unknown>, signal: AbortSignal): Promise<unknown> {
-  let stop = (): void => undefined
-  const fallen = new Promise<never>((_, reject) => {
-    stop = () => reject(signal.reason as Error)
-    signal.addEventListener('abort', stop, { once: true })
-  })
-  try {
-    return await Promise.race([work, fallen])
-  } finally {
-    signal.removeEventListener('abort', stop)
+    close,
   }
 }
 
@@ -91,6 +74,7 @@ const LOOK_MS = 3000
 /** Says once that files wait and no worker is there, and again after the next worker has gone. */
 function watchWorkers(queue: Queue, say: (line: string) => void): { stop(): void } {
   let said = false
+  let looking = false
   const look = async () => {
     const [workers, waiting] = await Promise.all([queue.getWorkersCount(), queue.getWaitingCount()])
     const none = workers === 0 && waiting > 0
@@ -100,7 +84,16 @@ function watchWorkers(queue: Queue, say: (line: string) => void): { stop(): void
       )
     said = none
   }
-  // Redis may refuse the list of its clients, or be away for a moment: neither stops the work.
-  const timer = setInterval(() => void look().catch(() => undefined), LOOK_MS)
+  const timer = setInterval(() => {
+    // While the server is away, the last look waits for it.
+    if (looking) return
+    looking = true
+    // Redis may refuse the list of its clients: that does not stop the work.
+    void look()
+      .catch(() => undefined)
+      .then(() => {
+        looking = false
+      })
+  }, LOOK_MS)
   return { stop: () => clearInterval(timer) }
 }

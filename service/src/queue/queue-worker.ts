@@ -17,6 +17,7 @@ import {
   KEPT_s,
   QUEUE_NAME,
 } from './file-jobs.js'
+import { orFallen, Pulse } from './pulse.js'
 
 /** How often a worker clears what is too old. */
 const CLEAR_MS = 10 * 60_000
@@ -28,7 +29,18 @@ export interface WorkerOptions {
   readonly root: string
   /** How long a worker may give no sign of life before its files go to others. */
   readonly silence_ms?: number
+  /** How long a server that does not answer is waited for, s. */
+  readonly wait_s: number
+  /** Is given a line to print when the server no longer answers, and when it does again. */
+  readonly say?: (line: string) => void
   readonly onDone?: (file: string) => void
+}
+
+export interface QueueWorker {
+  /** Falls once the server has not answered for as long as it is waited for; its reason says so. */
+  readonly gone: AbortSignal
+  /** Finishes what is in hand, unless the server does not answer: then nobody could be told of it. */
+  close(): Promise<void>
 }
 
 /**
@@ -40,13 +52,17 @@ export async function startWorker({
   workers,
   root,
   silence_ms = 20_000,
+  wait_s,
+  say = () => undefined,
   onDone = () => undefined,
-}: WorkerOptions): Promise<{ close(): Promise<void> }> {
+}: WorkerOptions): Promise<QueueWorker> {
   const connection = await connect(url)
   const queue = new Queue(QUEUE_NAME, { connection })
+  queue.on('error', () => undefined)
+  const pulse = new Pulse(connection, { url, wait_s, say })
   // Before the first is taken: of jobs that Redis has forgotten only the names are left.
-  await firstWork(url, () => clearOld(queue)).catch((error: unknown) => {
-    connection.disconnect()
+  await firstWork(url, () => orFallen(clearOld(queue), pulse.over)).catch(async (error: unknown) => {
+    await pulse.orCut(Promise.resolve(), () => connection.disconnect())
     throw error
   })
   const threads = startThreads({ workers })
@@ -94,12 +110,17 @@ export async function startWorker({
   await worker.waitUntilReady()
   const clearing = setInterval(() => void clearOld(queue).catch(() => undefined), CLEAR_MS)
   return {
+    gone: pulse.over,
     close: async () => {
       clearInterval(clearing)
-      await worker.close()
-      await queue.close()
+      await pulse.orCut(
+        worker.close().then(() => queue.close()),
+        () => {
+          void worker.close(true).catch(() => undefined)
+          connection.disconnect()
+        },
+      )
       await threads.close()
-      connection.disconnect()
     },
   }
 }

@@ -14,8 +14,11 @@ export function doubtful({
   rawHeaders,
   headers,
   httpVersionMajor,
+  httpVersionMinor,
   url = '',
-}: Pick<IncomingMessage, 'rawHeaders' | 'headers' | 'httpVersionMajor' | 'url'>): number | undefined {
+}: Pick<IncomingMessage, 'rawHeaders' | 'headers' | 'httpVersionMajor' | 'httpVersionMinor' | 'url'>):
+  | number
+  | undefined {
   if (httpVersionMajor > 1) return 505
   if (rawHeaders.length > 2 * MOST_HEADERS) return 431
   if (repeatsOne(rawHeaders)) return 400
@@ -23,6 +26,8 @@ export function doubtful({
   const { 'transfer-encoding': coding, host } = headers
   if (coding !== undefined && coding.toLowerCase() !== 'chunked')
     return /,\s*chunked$/i.test(coding) ? 501 : 400
+  // A program that speaks the older version does not know of chunks, and takes what comes after them for another request.
+  if (coding !== undefined && httpVersionMinor === 0) return 400
   if (!url.startsWith('/') && url.includes('//') && hostIn(url) !== host?.toLowerCase()) return 400
   return undefined
 }

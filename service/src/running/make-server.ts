@@ -8,8 +8,10 @@ import { endInTurn } from './closings.js'
 import { refuseCrumbs } from './crumbs.js'
 import { doubtful } from './doubtful.js'
 import { classesFor } from './express-classes.js'
+import { goOnWhenRead } from './go-on.js'
 import { inSlices } from './in-slices.js'
 import { PACE, type Pace, watchBodies } from './pace.js'
+import { mustBeTaken } from './taken.js'
 
 interface TlsFiles {
   readonly cert: Buffer
@@ -34,17 +36,24 @@ export async function readTlsFiles({ tlsCertificate, tlsKey }: Settings): Promis
 /** Time for all headers to arrive, and for a TLS connection to be agreed on; slow senders are cut off. */
 const HEADERS_MS = 10_000
 
-/** How long senders are waited for; shorter in tests. */
+/**
+ * How long a reader may take nothing of an answer. What the system has taken to send counts, and that may be megabytes at a time: a
+ * slow line needs minutes for them.
+ */
+const TAKEN_MS = 300_000
+
+/** How long the other side is waited for; shorter in tests. */
 export interface Patience {
   readonly pace?: Pace
   readonly headers_ms?: number
+  readonly taken_ms?: number
 }
 
 /** A server for an app, with or without TLS, that slow or malformed senders cannot hold up. */
 export function makeServer(
   app: RequestListener,
   tls?: TlsFiles,
-  { pace = PACE, headers_ms = HEADERS_MS }: Patience = {},
+  { pace = PACE, headers_ms = HEADERS_MS, taken_ms = TAKEN_MS }: Patience = {},
 ): Server {
   const options = {
     ...classesFor(app),
@@ -62,7 +71,12 @@ export function makeServer(
   const bodies = watchBodies(pace, (request) => answer(request.socket, 408))
   server.prependListener(tls ? 'secureConnection' : 'connection', endInTurn)
   server.prependListener('request', bodies.watch)
+  server.prependListener('request', (_request, response) => mustBeTaken(response, taken_ms))
   server.prependListener('request', (request) => refuseCrumbs(request, () => answer(request.socket, 400)))
+  server.on('checkContinue', (request, response) => {
+    goOnWhenRead(request, response)
+    server.emit('request', request, response)
+  })
   server.once('close', bodies.end)
   server.maxConnections = 10_000
   // Node would leave out what comes after the 2000th line; all are seen, and too many refused.

@@ -11,9 +11,13 @@ const GATHER_MS = 50
  * Standard output, written to without waiting: whoever reads the log may be slow, and the event loop must not stand
  * still for them. Lines not yet written when the process ends are written then; only a killed process loses its last.
  * @param onFault - told once why lines can be written no more; what is still waiting then is lost
+ * @param maxLength - most bytes that wait for a reader; fewer in tests
  */
-export function standardOutput(onFault: (why: string) => void): DestinationStream {
-  const destination = pino.destination({ fd: 1, sync: false, maxLength: MOST_WAITING_BYTES })
+export function standardOutput(
+  onFault: (why: string) => void,
+  maxLength = MOST_WAITING_BYTES,
+): DestinationStream {
+  const destination = pino.destination({ fd: 1, sync: false, maxLength })
   let failed = false
   const fail = (why: string): void => {
     if (failed) return

@@ -68,8 +68,13 @@ export const versions: readonly KnownVersion[] = [
     loadSeveral: async () => (await import('./frozen/several_v1_8_0.js')) as unknown as SeveralParts,
   },
   {
-    version: CALCULATION_VERSION,
+    version: '1.9.0',
     changed: 'plainer wording of findings, labels and sheets; no figure changes',
+    load: async () => (await import('./frozen/v1_9_0.js')) as unknown as VersionParts,
+  },
+  {
+    version: CALCULATION_VERSION,
+    changed: 'texts only; no figure changes',
     ...current,
   },
 ]

@@ -15,7 +15,7 @@ const built = resolve('test/output/log-reader')
 interface Ending {
   problems: { code: string; message: string }[]
   seconds: number
-  /** Seconds a fixed piece of work took just before and after. */
+  /** Seconds a fixed piece of work took just after a file that took long; else 0. */
   yard: number
   megabytes: number
 }

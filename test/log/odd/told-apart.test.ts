@@ -1,7 +1,19 @@
 import { interpretLog, openLog } from '@draughtbook/shared-calc/log'
 import { describe, expect, it } from 'vitest'
 import { book, type Rows, sheetOf } from '../support/book'
-import { closeTo, dep, FORM, HEADINGS, HOUSE, n50Of, pres, read, sheetOfForm, zeroRows } from './house'
+import {
+  closeTo,
+  dep,
+  FORM,
+  HEADINGS,
+  HOUSE,
+  n50Of,
+  type OddRun,
+  pres,
+  read,
+  sheetOfForm,
+  zeroRows,
+} from './house'
 
 // Truth: a leakage curve written in house.ts and an independent least-squares fit; nothing of it comes from the reader.
 const beside: Rows = dep.readings.map((row, index) => [index + 1, ...row, ...(pres.readings[index] ?? [])])
@@ -322,5 +334,66 @@ describe('a zero flow in a line with more than its value', () => {
     )
     expect(record?.runs[0]?.zeroFlowBefore_Pa).toEqual([dep.before])
     expect(record?.runs[0]?.zeroFlowAfter_Pa).toEqual([dep.after])
+  })
+})
+
+describe('a direction said in words', () => {
+  it('is no temperature: "Blowing in" before its zero flow', async () => {
+    const line = (word: string, { before, after }: OddRun) => [
+      word,
+      'zero before',
+      before,
+      'zero after',
+      after,
+    ]
+    const across = (word: string, run: OddRun): Rows => [
+      line(word, run),
+      ['dp [Pa]', ...run.readings.map(([p]) => p)],
+      ['V [m³/h]', ...run.readings.map(([, q]) => q)],
+    ]
+    const { record, n50 } = read(
+      await sheetOfForm([...across('Suction', dep), [null], ...across('Blowing in', pres)]),
+    )
+    expect(record?.conditions.indoorTemperature_C).toBe(HOUSE.indoor_C)
+    close(n50, n50Of([dep, pres]))
+  })
+})
+
+it.each(['Atm. press.', 'Air press.', 'Site pres.'])(
+  'takes "%s" above the zero flow for a pressure of the air, and not for a pressurisation',
+  async (label) => {
+    const form = FORM.map((row) => (String(row[0]).startsWith('Barometer') ? [label, 100.84, 'kPa'] : row))
+    const { n50, asked } = read(
+      await book({ Test: [...form, ...zeroRows(dep), ['Depressurisation'], HEADINGS, ...dep.readings] }),
+    )
+    expect(asked).toEqual([])
+    close(n50, n50Of([dep]))
+  },
+)
+
+describe('a column "Use?"', () => {
+  const marked = (mark: (index: number) => string | null) =>
+    sheetOfForm([
+      ...zeroRows(dep),
+      [...HEADINGS, 'Use?'],
+      ...dep.readings.map((row, index) => [...row, mark(index)]),
+    ])
+
+  it('is asked about where it marks one reading alone', async () => {
+    const { asked, texts } = read(await marked((index) => (index === 2 ? 'x' : null)))
+    expect(asked).toEqual(['readings.remarked'])
+    expect(texts.join()).toMatch(/"Use\?" says "x"/)
+  })
+
+  it('is asked about where it leaves one reading alone unmarked', async () => {
+    const { asked, texts } = read(await marked((index) => (index === 2 ? null : 'x')))
+    expect(asked).toEqual(['readings.remarked'])
+    expect(texts.join()).toMatch(/C\d+ in column "Use\?" is empty/)
+  })
+
+  it('says nothing where it marks all', async () => {
+    const { asked, n50 } = read(await marked(() => 'x'))
+    expect(asked).toEqual([])
+    close(n50, n50Of([dep]))
   })
 })

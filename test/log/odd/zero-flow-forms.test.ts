@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { type Rows, sheetOf } from '../support/book'
-import { closeTo, dep, HEADINGS, n50Of, type OddRun, pres, read, sheetOfForm } from './house'
+import { book, type Rows, sheetOf } from '../support/book'
+import { closeTo, dep, FORM, HEADINGS, n50Of, type OddRun, pres, read, sheetOfForm } from './house'
 
 // Truth: a leakage curve written in house.ts and an independent least-squares fit; nothing of it comes from the reader.
 const close = closeTo(0.0008)
@@ -226,4 +226,22 @@ describe('zero flow is read', () => {
     }
     close(n50, n50Of([net as unknown as OddRun]))
   })
+})
+
+it('zero flow is read as far from its label as everything else of a form', async () => {
+  const far = (label: string, value: unknown) => [label, null, null, null, null, null, value]
+  const { record, n50, said } = read(
+    await book({
+      Test: [
+        ...FORM.map(([label, value]) => far(String(label), value)),
+        far('Zero flow before (Pa)', dep.before),
+        far('Zero flow after (Pa)', dep.after),
+        HEADINGS,
+        ...dep.readings,
+      ] as Rows,
+    }),
+  )
+  expect(said.join('\n')).not.toMatch(/not used/)
+  expect(record?.runs[0]?.zeroFlowBefore_Pa).toEqual([dep.before])
+  close(n50, n50Of([dep]))
 })

@@ -2,10 +2,11 @@ import { type AddressInfo, connect } from 'node:net'
 import { expect, onTestFinished } from 'vitest'
 import { createApp } from '../../../service/src/app'
 import { makeServer } from '../../../service/src/running/make-server'
+import type { Settings } from '../../../service/src/settings/settings'
 
 /** Sends a text over a bare connection; resolves to the statuses answered by the time the connection is closed. */
-export async function answersTo(text: string): Promise<string[]> {
-  const server = makeServer(createApp())
+export async function answersTo(text: string, settings?: Settings): Promise<string[]> {
+  const server = makeServer(createApp(settings && { settings }))
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve))
   onTestFinished(() => {
     server.closeAllConnections()

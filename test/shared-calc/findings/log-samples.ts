@@ -191,6 +191,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-row-left-out/answered': [
     { why: rowReasons.grey('written') },
     { why: rowReasons.columnSays('Used', 'no', 'Log!F9') },
+    { why: rowReasons.columnEmpty('Used', 'Log!F9') },
     { why: rowReasons.bracketed },
   ],
   'log-row-left-out/beside': [{ value: 412.6, cell: 'Log!C9', struck: 'Log!B9' }],

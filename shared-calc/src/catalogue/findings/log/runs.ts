@@ -221,6 +221,8 @@ export const rowReasons = {
   rowSays: (text: string) => `the row says ${quoted(text)}`,
   columnSays: (heading: string, word: string, cell: string) =>
     `column ${quoted(heading)} says ${quoted(word)} in ${cell}`,
+  columnEmpty: (heading: string, cell: string) =>
+    `${cell} in column ${quoted(heading)} is empty, unlike most others`,
   commentSays: (cell: string, comment: string) => `the comment in ${cell} says ${quoted(comment)}`,
   bracketed: 'it is in brackets',
   grey: (look: Look) => `it is ${LOOKS[look]}`,

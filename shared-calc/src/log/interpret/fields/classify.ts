@@ -245,9 +245,8 @@ function isTemperature(label: Label, value: number | undefined): boolean {
   return (
     label.tokens.length <= 2 &&
     sideOf(label) !== undefined &&
-    !says(label, 'volume') &&
-    !says(label, 'area') &&
-    !says(label, 'room')
+    // "Volume inside", "room in", and "blowing in", which is a direction.
+    !(['volume', 'area', 'room', 'dep', 'pres', 'fan'] as const).some((concept) => says(label, concept))
   )
 }
 

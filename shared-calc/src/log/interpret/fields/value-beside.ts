@@ -7,7 +7,7 @@ import { type FoundField, made } from './found-field.js'
 import { isLineOfForm, isLineOfUnits } from './values-below.js'
 
 /** So many blanks may stand between a label and its value. */
-const BLANKS = 6
+export const BLANKS = 6
 
 /** The value behind a label in its line, or one line down and one column on. */
 export function toTheRight(

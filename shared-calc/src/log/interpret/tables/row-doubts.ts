@@ -32,16 +32,25 @@ export function marksOf({ view, head, columns }: Segment): { of(row: number): Ro
         (says(column.label, 'used') || says(column.label, 'leftOut') || column.texts > 1)) ||
         isOfFlags(view, head.first, column)),
   )
+  const readings = Math.max(...columns.map(({ numbers }) => numbers))
   return {
     of(row) {
-      for (const { at, label } of marking) {
+      for (const { at, label, numbers, texts } of marking) {
         const word = view.text(row, at) ?? view.number(row, at)?.toString()
         const plain = word?.trim().toLowerCase()
-        if (plain === undefined) continue
+        const marked = numbers + texts
+        if (plain === undefined) {
+          const isOneOfFew = says(label, 'used') && marked > readings / 2 && marked < readings
+          if (isOneOfFew && view.at(row, at) === undefined)
+            return { kind: 'remark', why: rowReasons.columnEmpty(label.text.trim(), view.address(row, at)) }
+          continue
+        }
         const why = rowReasons.columnSays(label.text.trim(), word ?? '', view.address(row, at))
         if (says(label, 'leftOut') && !saysNo(plain)) return { kind: 'remark', why, out: true }
         if (says(label, 'leftOut') || saysYes(plain)) continue
         if (saysNo(plain)) return { kind: 'remark', why, ...(says(label, 'used') ? { out: true } : {}) }
+        // "Use? x" at a few: taken, or crossed out.
+        if (says(label, 'used') && marked <= readings / 2) return { kind: 'remark', why }
       }
       return undefined
     },

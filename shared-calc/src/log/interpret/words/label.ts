@@ -159,12 +159,17 @@ const SIGN = / (?:plus|minus|positiv(?:e|er|a|o|es)?|negativ(?:e|er|a|o|es)?) /
 /** "Neg press": its second word is short for pressure. */
 const OF_PRESSURE = / (?:neg|negative|pos|positive) press(?:ure)? /
 
+/** "Atm. press.", "house press": pressure cut short, and no pressurisation. */
+const CUT_SHORT =
+  / (?:atm|atmos|abs|air|amb|ambient|ext|bar|baro|barom|house|home|bldg|building|room|fan|diff|static|total|net|target|nom|site|local) press? /
+
 /** The direction a label names, where it names one only. */
 export function directionIn(label: Label | undefined): 'depressurisation' | 'pressurisation' | undefined {
   if (!label) return undefined
   const { padded } = label
   if (SIGN.test(padded) && (OF_VALUES.test(padded) || (says(label, 'inside') && says(label, 'outside'))))
     return undefined
+  if (CUT_SHORT.test(padded) && !says(label, 'dep')) return undefined
   if (OF_PRESSURE.test(padded)) return padded.includes(' neg') ? 'depressurisation' : 'pressurisation'
   const dep = says(label, 'dep')
   const pres = says(label, 'pres')

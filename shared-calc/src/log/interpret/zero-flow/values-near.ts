@@ -1,5 +1,6 @@
 import { bareUnit } from '../../cells/stated-unit.js'
 import type { KnownUnit } from '../../cells/units.js'
+import { BLANKS } from '../fields/value-beside.js'
 import { leadOf, type View } from '../grid/view.js'
 import { isSummary } from '../tables/row-labels.js'
 import type { FoundRun } from '../tables/runs.js'
@@ -188,8 +189,8 @@ function inMoments(view: View, row: number, column: number, values: readonly Pla
   })
 }
 
-/** So many blanks end the values of a line. */
-const BEHIND_LABEL = 4
+/** So many blanks end the values of a line; behind the label as many as in a form. */
+const BEHIND_LABEL = BLANKS + 1
 const BEHIND_LIST = 2
 
 function rightOf(
