@@ -98,7 +98,7 @@ describe('what goes wrong around the page', () => {
     await field(page, 'Building *').fill('Barn (invented)')
     await saved(page)
     // A page that the browser could not keep: its later parts are gone from the service.
-    const without = await world.open('', { serviceWorkers: 'block' })
+    const without = await world.open('', { keepsPage: false })
     await putNextBuild(world.folder, 'the next build')
     world.servePane()
 

@@ -1,43 +1,43 @@
-import { mkdir } from 'node:fs/promises'
-import { fileURLToPath } from 'node:url'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { Tamperer, withNumber } from '../archive/tamper.js'
-import { violations } from './support/axe.js'
+import { violations, violationsBesidesColours, violationsOfNewColours } from './support/axe.js'
 import { type Chosen, home, workbook } from './support/invented-homes.js'
+import { shoot } from './support/pictures.js'
 import { downloadOf, field, openDemo, openLog, outcome, step, toView, type } from './support/steps.js'
 import { World } from './support/world.js'
-
-const PICTURES = fileURLToPath(new URL('../output/pane', import.meta.url))
 
 let world: World
 beforeAll(async () => {
   world = await World.start()
-  await mkdir(PICTURES, { recursive: true })
 })
 afterAll(() => world?.stop())
 
-/** The rules of axe-core that look at colours, of those that run unless told otherwise. */
-const OF_COLOUR = ['color-contrast', 'link-in-text-block']
-
 /**
- * All that axe-core sees of a page besides colours: its elements, which of them are shown, and which can be scrolled. The rules that
- * measure places and sizes are off.
+ * All that axe-core sees of a page besides colours: its elements and which of them are shown; and which can be scrolled, for the one
+ * rule that asks for it. The rules that measure places and sizes are off, so those of a drawing do not count; nor does how many
+ * cells of a kind a sheet has room for.
  */
-const seen = (page: Page): Promise<string> =>
+const seen = (page: Page): Promise<{ elements: string; scrolling: string }> =>
   page.evaluate(() => {
-    const each = [...document.querySelectorAll('*')].map((one) => {
-      const shown = one.checkVisibility({ visibilityProperty: true, opacityProperty: true })
-      return `${shown}${one.scrollWidth > one.clientWidth}${one.scrollHeight > one.clientHeight}`
+    const isShown = (one: Element): boolean =>
+      one.checkVisibility({ visibilityProperty: true, opacityProperty: true })
+    const all = [...document.querySelectorAll('*')]
+    const inSheets = all.filter((one) => one.parentElement?.closest('[role=grid]'))
+    const others = all.filter((one) => !one.parentElement?.closest('[role=grid]'))
+    const kinds = inSheets.map((one) => {
+      const [role, kind] = ['role', 'class'].map((name) => one.getAttribute(name))
+      return `${one.tagName} ${one.getAttributeNames().sort()} ${role} ${kind} ${isShown(one)}`
     })
-    return `${document.documentElement.outerHTML}\n${each.join()}`
+    const scrolling = others.map(
+      (one) => `${one.scrollWidth > one.clientWidth}${one.scrollHeight > one.clientHeight}`,
+    )
+    const copy = document.documentElement.cloneNode(true) as HTMLElement
+    for (const sheet of copy.querySelectorAll('[role=grid]')) sheet.replaceChildren()
+    const PLACES = / (?:d|[xy]|[xy][12]|c[xy]|width|height|viewBox|transform|points)="[^"]*"/g
+    const elements = [copy.outerHTML.replace(PLACES, ''), others.map(isShown), [...new Set(kinds)].sort()]
+    return { elements: elements.join('\n'), scrolling: scrolling.join() }
   })
-
-/** Pictures for people to look at, where they are asked for (PICTURES=1): drawing and packing them takes a sixth of the time. */
-async function shoot(page: Page, name: string): Promise<void> {
-  if (process.env.PICTURES !== '1') return
-  await page.screenshot({ path: `${PICTURES}/${name}.png`, fullPage: true })
-}
 
 /** Whatever follows the size of the window has followed it. */
 const drawn = (page: Page): Promise<unknown> =>
@@ -56,25 +56,26 @@ const LOOKS = [
 async function examine(page: Page, name: string, height: number, widths = WIDTHS): Promise<void> {
   const found: Record<string, unknown> = {}
   const before = new Set<string>()
+  const isNew = (state: string): boolean => before.size < before.add(state).size
   for (const width of widths) {
     await page.setViewportSize({ width, height })
     await drawn(page)
-    const state = await seen(page)
-    const [coloured, same] = [COLOURED.includes(width), before.has(state)]
-    before.add(state)
     const wide = await page.evaluate(() => document.documentElement.scrollWidth)
     if (wide > width) found[`${name}, ${width} px`] = `${wide} px wide`
+    const { elements, scrolling } = await seen(page)
+    const [otherElements, otherScrolling] = [isNew(elements), isNew(scrolling)]
+    const faults = otherElements
+      ? await violationsBesidesColours(page)
+      : otherScrolling
+        ? await violations(page, { only: ['scrollable-region-focusable'] })
+        : []
+    if (faults.length > 0) found[`${name}, ${width} px, whatever the colours`] = faults
+    if (!COLOURED.includes(width)) continue
     for (const [look, media] of LOOKS) {
-      if (look !== 'light' && !coloured) continue
       await page.emulateMedia(media)
-      // After the first look only colours differ; where a width shows what another showed, likewise.
-      const onlyColours = look !== 'light' || same
-      const faults =
-        onlyColours && !coloured
-          ? []
-          : await violations(page, onlyColours ? { only: OF_COLOUR } : coloured ? {} : { without: OF_COLOUR })
-      if (faults.length > 0) found[`${name}, ${width} px, ${look}`] = faults
-      await shoot(page, `${width}-${name}-${look}`)
+      const colours = await violationsOfNewColours(page)
+      if (colours.length > 0) found[`${name}, ${width} px, ${look}`] = colours
+      await shoot(page, `pane/${width}-${name}-${look}`)
     }
     await page.emulateMedia(LOOKS[0][1])
   }
@@ -83,7 +84,8 @@ async function examine(page: Page, name: string, height: number, widths = WIDTHS
 
 describe('at every width, in light, dark and forced colours', () => {
   it('a test looks right and is accessible in every step', async () => {
-    const { page } = await world.open('', { viewport: { width: 800, height: 1400 } })
+    // Where the browser cannot keep the page, that is said too.
+    const { page } = await world.open('', { viewport: { width: 800, height: 1400 }, keepsPage: false })
     await examine(page, 'empty', 1400)
     await openDemo(page)
     await step(page, 'On site')
@@ -232,7 +234,7 @@ describe('room', () => {
     await type(page, 'F8', '9O.3')
     await page.locator('[data-rule="unusable-entry"]:visible').waitFor()
     expect(await violations(page)).toEqual([])
-    await shoot(page, '800-high-contrast')
+    await shoot(page, 'pane/800-high-contrast')
     // A mark lies on its own cell, not beside or below it.
     const off = await page
       .locator('.cell.marked')

@@ -14,7 +14,7 @@ afterAll(() => world?.stop())
 
 describe('content security', () => {
   it('the plain page meets a policy without inline code, evaluation or foreign addresses, and calls only its service', async () => {
-    const { page, complaints, asked } = await world.open()
+    const { page, complaints, asked } = await world.open('', { keepsPage: false })
     await openDemo(page)
     await expect.poll(() => origin(page).getAttribute('data-origin'), SOON).toBe('service')
     await step(page, 'Result')

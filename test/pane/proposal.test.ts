@@ -1,18 +1,16 @@
-import { mkdir } from 'node:fs/promises'
 import { fileURLToPath } from 'node:url'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { violations } from './support/axe.js'
+import { shoot } from './support/pictures.js'
 import { LOG_INPUT, outcome } from './support/steps.js'
 import { World } from './support/world.js'
 
-const PICTURES = fileURLToPath(new URL('../output/pane', import.meta.url))
 const sample = (name: string): string => fileURLToPath(new URL(`../log/samples/${name}`, import.meta.url))
 
 let world: World
 beforeAll(async () => {
   world = await World.start()
-  await mkdir(PICTURES, { recursive: true })
 })
 afterAll(() => world?.stop())
 
@@ -71,7 +69,7 @@ describe('an unseen log on the page, from open to result', () => {
     expect(await violations(page)).toEqual([])
     const wide = await page.locator('.pane').evaluate((pane) => pane.scrollWidth - pane.clientWidth)
     expect(wide).toBeLessThanOrEqual(0)
-    await page.screenshot({ path: `${PICTURES}/proposal-${width}.png` })
+    await shoot(page, `pane/proposal-${width}`)
     await page.locator('[data-question="conditions.indoorTemperature_C"]').getByRole('textbox').click()
     // Enter goes on to the next question, and after the last to the button that accepts the log.
     for (const [path, text] of [
@@ -89,6 +87,6 @@ describe('an unseen log on the page, from open to result', () => {
     await outcome(page).waitFor()
     // Opening the file, and the first question.
     expect(await clicks()).toBe(2)
-    await page.screenshot({ path: `${PICTURES}/accepted-${width}.png` })
+    await shoot(page, `pane/accepted-${width}`)
   })
 })

@@ -67,7 +67,7 @@ const imagesIn = async (pdf: Uint8Array) =>
 
 describe('summary and test report as a PDF from the page', () => {
   it('has the same numbers as the workbook of the page, with photo, logo and the firm’s name; also where the service has gone', async () => {
-    const { page, complaints } = await world.open(base)
+    const { page, complaints } = await world.open(base, { keepsPage: false })
     await openDemo(page)
     await photographLeak(page)
     await page.locator('html[data-works-alone]').waitFor({ timeout: 60_000 })

@@ -1,22 +1,19 @@
-import { mkdir } from 'node:fs/promises'
-import { fileURLToPath } from 'node:url'
 import { parseLayout, readLog } from '@draughtbook/shared-calc/log'
 import type { Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { modelFromLog } from '../addin/excel-wire/model-from-log.js'
 import { gaugeSeries, gusts } from '../log/support/gauge-series.js'
-import { violations } from './support/axe.js'
+import { violations, violationsBesidesColours, violationsOfNewColours } from './support/axe.js'
 import { openInExcel } from './support/excel-page.js'
+import { shoot } from './support/pictures.js'
 import { field, finding, LOG_INPUT, openLog, outcome, select, step, type } from './support/steps.js'
 import { World } from './support/world.js'
 
-const PICTURES = fileURLToPath(new URL('../output/pane', import.meta.url))
 const SOON = { timeout: 60_000 }
 
 let world: World
 beforeAll(async () => {
   world = await World.start()
-  await mkdir(PICTURES, { recursive: true })
 })
 afterAll(() => world?.stop())
 
@@ -180,7 +177,7 @@ describe('a raw gauge series on the page', () => {
     await series.locator('.series-chart').waitFor()
     expect(await series.getByRole('status').textContent()).toContain('5 readings')
     expect(await violations(page)).toEqual([])
-    await series.screenshot({ path: `${PICTURES}/series-columns.png` })
+    await shoot(series, 'pane/series-columns')
   })
 
   it('fits 350 and 800 px and breaks no rule of axe-core, light and dark', async () => {
@@ -194,10 +191,11 @@ describe('a raw gauge series on the page', () => {
       await series.getByRole('button', { name: 'Read again' }).and(series.locator(':enabled')).waitFor()
       await series.locator('.series-chart').waitFor()
       await series.locator('details:not([open])').getByText('How the columns were found').click()
+      expect(await violationsBesidesColours(page), `${width} px`).toEqual([])
       for (const colorScheme of ['light', 'dark'] as const) {
         await page.emulateMedia({ colorScheme })
-        expect(await violations(page), `${width} px, ${colorScheme}`).toEqual([])
-        await series.screenshot({ path: `${PICTURES}/series-${width}-${colorScheme}.png` })
+        expect(await violationsOfNewColours(page), `${width} px, ${colorScheme}`).toEqual([])
+        await shoot(series, `pane/series-${width}-${colorScheme}`)
       }
       const wide = await page.locator('.pane').evaluate((pane) => pane.scrollWidth - pane.clientWidth)
       expect(wide).toBeLessThanOrEqual(0)

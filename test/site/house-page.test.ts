@@ -9,7 +9,8 @@ import { readSummaryWorkbook } from '@draughtbook/shared-calc/workbook'
 import ExcelJS from 'exceljs'
 import type { Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { violations } from '../pane/support/axe.js'
+import { violationsBesidesColours, violationsOfNewColours } from '../pane/support/axe.js'
+import { shoot } from '../pane/support/pictures.js'
 import { downloadOf, finding, openDemo, openLog, outcome, pick, select, step } from '../pane/support/steps.js'
 import { World } from '../pane/support/world.js'
 import { compareCached } from '../support/formula-cells.js'
@@ -280,7 +281,7 @@ describe('a house on the page twin', () => {
     expect(evaluate(record).verdict.outcome).toBe('meets')
     expect(await compareCached(bytes, { relative: 1e-9, absolute: 1e-12 })).toEqual([])
     for (const title of ['While reading', 'Volume and areas', 'Plan', 'Openings', 'Leaks'])
-      await (await open(page, title)).screenshot({ path: `test/output/house-page/${title}.png` })
+      await shoot(await open(page, title), `house-page/${title}`)
     expect(complaints).toEqual([])
   })
 
@@ -322,8 +323,9 @@ describe('a house on the page twin', () => {
         .locator('.pane')
         .evaluate((element) => element.scrollWidth - element.clientWidth)
       expect(pane, await overflowing(page)).toBeLessThanOrEqual(0)
-      expect(await violations(page), `${width} px`).toEqual([])
-      await page.screenshot({ path: `test/output/house-page/all-${width}.png`, fullPage: true })
+      expect(await violationsBesidesColours(page), `${width} px`).toEqual([])
+      expect(await violationsOfNewColours(page), `${width} px`).toEqual([])
+      await shoot(page, `house-page/all-${width}`)
     }
   })
 })

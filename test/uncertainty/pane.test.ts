@@ -1,21 +1,17 @@
-import { mkdir } from 'node:fs/promises'
-import { fileURLToPath } from 'node:url'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { violations } from '../pane/support/axe.js'
+import { shoot } from '../pane/support/pictures.js'
 import { openDemo, step } from '../pane/support/steps.js'
 import { World } from '../pane/support/world.js'
-
-const PICTURES = fileURLToPath(new URL('../output/uncertainty', import.meta.url))
 
 let world: World
 beforeAll(async () => {
   world = await World.start()
-  await mkdir(PICTURES, { recursive: true })
 })
 afterAll(() => world?.stop())
 
 describe('how sure, in the pane', () => {
-  it('says the decision in words, draws the budget and confirms it by 100,000 draws in a worker', async () => {
+  it('says the decision in words, draws the budget, confirms it by 100,000 draws in a worker, and takes what is known', async () => {
     const { page } = await world.open('', { viewport: { width: 420, height: 1400 } })
     await openDemo(page)
     await step(page, 'Result')
@@ -31,15 +27,9 @@ describe('how sure, in the pane', () => {
     await drawn.first().waitFor({ timeout: 50_000 })
     expect(await drawn.count()).toBeGreaterThanOrEqual(5)
     await sure.scrollIntoViewIfNeeded()
-    await sure.screenshot({ path: `${PICTURES}/pane.png` })
-  })
+    await shoot(sure, 'uncertainty/pane')
 
-  it('takes what is known of the uncertainties, with a comma too, and keeps the defaults for the rest', async () => {
-    const { page } = await world.open('', { viewport: { width: 420, height: 1400 } })
-    await openDemo(page)
-    await step(page, 'Result')
-    await page.locator('summary', { hasText: /Uncertainty/ }).click()
-    await page.locator('div.sure .decision').waitFor()
+    // What is known of the uncertainties is taken, with a comma too; the defaults stand for the rest.
     await page.locator('summary', { hasText: 'Instrument accuracies' }).click()
     const calibration = page.getByRole('textbox', { name: /^Uncertainty of flow calibration/ })
     expect(await calibration.getAttribute('placeholder')).toBe('0.0289')
@@ -48,6 +38,6 @@ describe('how sure, in the pane', () => {
     const row = page.locator('div.sure tr', { hasText: 'flow calibration' })
     await row.getByText('2.00 %').waitFor()
     expect(await violations(page)).toEqual([])
-    await page.locator('.section-sure').screenshot({ path: `${PICTURES}/pane-fields.png` })
+    await shoot(page.locator('.section-sure'), 'uncertainty/pane-fields')
   })
 })

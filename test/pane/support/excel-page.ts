@@ -36,12 +36,7 @@ export async function openInExcel(
   workbook: ModelWorkbook,
   { version = '1.17', platform = 'OfficeOnline' }: { version?: string; platform?: string } = {},
 ): Promise<{ page: Page; bridge: WorkbookBridge; complaints: string[] }> {
-  const context = await world.context({
-    viewport: { width: 350, height: 900 },
-    acceptDownloads: true,
-  })
-  const page = await context.newPage()
-  page.setDefaultTimeout(120_000)
+  const page = await world.page({ viewport: { width: 350, height: 900 } })
   const bridge = new WorkbookBridge(workbook)
   bridge.onMessageFromHost = (text) =>
     void page.evaluate((message) => {

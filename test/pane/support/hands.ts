@@ -14,10 +14,6 @@ export interface Hands {
   ): Promise<void>
   /** A reading that is cut off. */
   begin(page: Page, number: number, pressure: string, flow: string): Promise<void>
-  /** Begins to count the keys that the page receives. */
-  count?(page: Page): Promise<void>
-  /** Keys received since that are no digit. */
-  counted?(page: Page): Promise<number>
 }
 
 const cell = (page: Page, label: string): Locator => page.getByLabel(label, { exact: true })
@@ -43,22 +39,25 @@ export const byKeyboard: Hands = {
   async begin(page, _number, pressure, flow) {
     await page.keyboard.type(`${pressure}\n${flow}`)
   },
-  async count(page) {
-    await page.evaluate(() => {
-      const seen = window as unknown as { keysBeyondDigits: number }
-      seen.keysBeyondDigits = 0
-      window.addEventListener(
-        'keydown',
-        ({ key }) => {
-          if (!/^\d$/.test(key)) seen.keysBeyondDigits += 1
-        },
-        true,
-      )
-    })
-  },
-  counted: (page) =>
-    page.evaluate(() => (window as unknown as { keysBeyondDigits: number }).keysBeyondDigits),
 }
+
+/** Begins to count the keys that the page receives. */
+export const countKeys = (page: Page): Promise<void> =>
+  page.evaluate(() => {
+    const seen = window as unknown as { keysBeyondDigits: number }
+    seen.keysBeyondDigits = 0
+    window.addEventListener(
+      'keydown',
+      ({ key }) => {
+        if (!/^\d$/.test(key)) seen.keysBeyondDigits += 1
+      },
+      true,
+    )
+  })
+
+/** Keys received since that are no digit. */
+export const countedKeys = (page: Page): Promise<number> =>
+  page.evaluate(() => (window as unknown as { keysBeyondDigits: number }).keysBeyondDigits)
 
 export const byTouch: Hands = {
   press: (button) => button.tap(),

@@ -46,8 +46,12 @@ const FLAGS = [
       'AimEnabled',
     ],
     ...['PreconnectToSearch'],
+    // A script that is read while it arrives is compiled anew for every page, though the process holds it compiled already.
+    ...['ScriptStreaming'],
   ].join()}`,
 ]
+
+const WINDOW = { width: 1200, height: 860 }
 
 /** One for all files that run in this process: it ends with it. */
 let running: Promise<Browser> | undefined
@@ -58,27 +62,50 @@ async function browser(): Promise<Browser> {
   return running as Promise<Browser>
 }
 
+/** A context with a page that is left idle. */
+interface Shared {
+  context: BrowserContext
+  idle: Page
+}
+
 /**
- * One context for the pages of most tests, one test at a time: what such a test kept is cleared when it ends. An idle page keeps its
- * process alive, so that the next page finds code compiled and memory in place. That is a third of the processor time of a short test.
+ * Contexts for the pages of most tests, one of each kind and one test at a time: what such a test kept is cleared when it ends. An idle
+ * page keeps its process alive, so that the next page finds code compiled and memory in place. That is a third of the processor time
+ * of a short test.
  */
-let shared: Promise<{ context: BrowserContext; idle: Page }> | undefined
+const shared = new Map<string, Promise<Shared>>()
 let inUse = false
 
-async function openShared(base: string): Promise<{ context: BrowserContext; idle: Page }> {
-  const context = await (await browser()).newContext({ acceptDownloads: true })
-  await withoutWorkers(context)
+async function openShared(base: string, options: BrowserContextOptions): Promise<Shared> {
+  const context = await (await browser()).newContext({ acceptDownloads: true, ...options })
+  await asKept(context)
   const idle = await context.newPage()
   await idle.goto(new URL('healthz', base).href)
   return { context, idle }
 }
 
+async function clear({ context, idle }: Shared, origin: string): Promise<void> {
+  await Promise.all(context.pages().map((page) => page !== idle && page.close()))
+  const session = await context.newCDPSession(idle)
+  await session.send('Storage.clearDataForOrigin', { origin, storageTypes: 'all' })
+  await session.detach()
+}
+
 const withoutWorkers = (context: BrowserContext) =>
   context.addInitScript(() => Reflect.deleteProperty(Navigator.prototype, 'serviceWorker'))
 
+/** The service worker of an earlier visit, as far as a page looks at it. Its files come from the service nevertheless. */
+const asKept = (context: BrowserContext) =>
+  context.addInitScript(() => {
+    const never = new Promise(() => undefined)
+    const value = { controller: {}, ready: never, register: () => never }
+    Object.defineProperty(Navigator.prototype, 'serviceWorker', { value, configurable: true })
+  })
+
 /**
- * What a test asks of its browser. `keepsPage`: it keeps the page for use without a network, some 250 files at the first visit; else it
- * is of the kind that cannot, as where a page does not come by https.
+ * What a test asks of its browser. By itself a page takes it that all its files were kept at an earlier visit. `keepsPage`: it keeps
+ * them now, some 250 files; or, where it is false, the browser is of the kind that cannot, as where a page does not come by https: then the
+ * page fetches ahead what it needs to work alone.
  */
 type Asked = BrowserContextOptions & { keepsPage?: boolean }
 
@@ -159,39 +186,44 @@ export class World {
   }
 
   /** A browser of its own. It is closed with the test that opened it: pages left open slow all that come after them. */
-  async context({ keepsPage = false, ...options }: Asked = {}): Promise<BrowserContext> {
+  async context({ keepsPage, ...options }: Asked = {}): Promise<BrowserContext> {
     const context = await this.browser.newContext(options)
-    if (!keepsPage) await withoutWorkers(context)
+    if (keepsPage === undefined) await asKept(context)
+    else if (!keepsPage) await withoutWorkers(context)
     if (TestRunner.getCurrentTest()) onTestFinished(() => context.close())
     else this.#contexts.push(context)
     return context
   }
 
-  /** A page for a test that asks for no more than a size of its window: in the shared context, where that is free. */
-  async #sharedPage({ viewport, ...more }: Asked): Promise<Page | undefined> {
+  /** A page for a test that asks for no more than a window and touch: in a shared context, where that is free. */
+  async #sharedPage({ viewport, hasTouch, isMobile, ...more }: Asked): Promise<Page | undefined> {
     if (inUse || Object.keys(more).length > 0 || !TestRunner.getCurrentTest()) return undefined
     inUse = true
+    const kind = { hasTouch: hasTouch ?? false, isMobile: isMobile ?? false }
+    const key = JSON.stringify(kind)
+    const { origin } = new URL(this.base)
     onTestFinished(async () => {
-      const { context, idle } = (await shared) ?? {}
-      await Promise.all((context?.pages() ?? []).map((page) => page !== idle && page.close()))
-      const session = await idle?.context().newCDPSession(idle)
-      await session?.send('Storage.clearDataForOrigin', {
-        origin: new URL(this.base).origin,
-        storageTypes: 'all',
-      })
-      await session?.detach()
+      const used = await shared.get(key)
+      if (used) await clear(used, origin)
       inUse = false
     })
-    if (!this.browser.isConnected() || (await shared)?.idle.isClosed()) shared = undefined
-    shared ??= openShared(this.base)
-    const page = await (await shared).context.newPage()
-    await page.setViewportSize(viewport ?? { width: 1200, height: 860 })
+    if (!this.browser.isConnected()) shared.clear()
+    const open = await shared.get(key)
+    if (!open || open.idle.isClosed()) shared.set(key, openShared(this.base, kind))
+    const page = await (await (shared.get(key) as Promise<Shared>)).context.newPage()
+    await page.setViewportSize(viewport ?? WINDOW)
+    return page
+  }
+
+  /** A page with nothing in it yet. */
+  async page(options: Asked = {}): Promise<Page> {
+    const page = (await this.#sharedPage(options)) ?? (await this.#ownPage(options))
+    page.setDefaultTimeout(120_000)
     return page
   }
 
   async open(path = '', options: Asked = {}): Promise<Watched> {
-    const page = (await this.#sharedPage(options)) ?? (await this.#ownPage(options))
-    page.setDefaultTimeout(120_000)
+    const page = await this.page(options)
     const watched: Watched = { page, complaints: [], asked: [] }
     page.on('console', (message) => {
       if (message.type() === 'error' || message.type() === 'warning') watched.complaints.push(message.text())
@@ -205,7 +237,7 @@ export class World {
   }
 
   async #ownPage(options: Asked): Promise<Page> {
-    const usual = { viewport: { width: 1200, height: 860 }, acceptDownloads: true }
+    const usual = { viewport: WINDOW, acceptDownloads: true }
     return (await this.context({ ...usual, ...options })).newPage()
   }
 
