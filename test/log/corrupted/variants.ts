@@ -66,7 +66,7 @@ const numbers: Variant[] = [
     change: put('A11', '-60 to -62'),
     ...refused('unknown-unit', 'A11'),
   },
-  { name: 'a letter in a number', change: put('B12', '4O9.7'), ...refused('unknown-unit', 'B12') },
+  { name: 'a letter in a number', change: put('B12', '4O9.7'), ...refused('not-a-number', 'B12') },
   { name: 'an approximate number', change: put('B12', '~410'), ...caution('log-remark', 'B12') },
   {
     name: 'a number formatted as a date',

@@ -268,3 +268,36 @@ it('a column of air changes beside the flows is none of them', async () => {
   expect(asked).toEqual([])
   close(n50, truth)
 })
+
+it('reads the barometer of a list that is headed by its unit alone', async () => {
+  const beginning = ['26-88', day('2026-04-22'), HOUSE.volume_m3, HOUSE.indoor_C, HOUSE.outdoor_C, 1008.4]
+  const blank = beginning.map(() => null)
+  const { record, n50 } = read(
+    await book({
+      Tests: [
+        ['Job', 'Date', 'Vol m³', 'Ti', 'Te', 'mbar', 'Mode', 'What', 1, 2, 3, 4, 5, 6, 7, 8],
+        ...RUNS.flatMap(
+          (run, index): Rows => [
+            [
+              ...(index === 0 ? beginning : blank),
+              run === dep ? 'dep' : 'pres',
+              'Pa',
+              ...run.readings.map(([p]) => p),
+            ],
+            [...blank, null, 'm³/h', ...run.readings.map(([, q]) => q)],
+            [...blank, null, 'zero Pa', run.before, run.after],
+          ],
+        ),
+      ],
+    }),
+  )
+  expect(record?.conditions.barometricPressure_Pa).toBe(HOUSE.barometer_Pa)
+  close(n50, truth)
+})
+
+it('names a column without a heading by what it is', async () => {
+  const { said } = read(
+    await sheetOfForm([...zeroRows(dep), HEADINGS, ...dep.readings.map((row, index) => [...row, 7 + index])]),
+  )
+  expect(said).toContain('A column without a heading was not used: no result needs it.')
+})

@@ -168,6 +168,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-flow-sign': [],
   'log-column-left-out': [
     { heading: 'Target (Pa)', why: 'it is the intended pressure, not the measured one' },
+    { heading: '', why: 'no result needs it' },
   ],
   'log-total/mean': [{ cell: 'Log!F6' }],
   'log-total/sum': [{ cell: 'Log!F6' }],

@@ -87,7 +87,7 @@ export const runTexts = {
   'log-column-left-out': {
     severity: 'note',
     message: ({ heading, why }: { heading: string; why: string }) =>
-      `Column ${quoted(heading)} was not used: ${why}.`,
+      `${heading === '' ? 'A column without a heading' : `Column ${quoted(heading)}`} was not used: ${why}.`,
   },
   'log-total/mean': {
     severity: 'note',

@@ -14,14 +14,11 @@ export function lineBelow(
   if (!isOverValues(view, row)) return found
   for (let column = 0; column < view.columns; column++) {
     const text = view.text(row, column)
-    if (
-      text === undefined ||
-      text.length > 60 ||
-      isTaken(row, column) ||
-      used.has(view.address(row, column)) ||
-      bareUnit(text)
-    )
+    if (text === undefined || text.length > 60 || isTaken(row, column) || used.has(view.address(row, column)))
       continue
+    // A unit alone heads a value only where nothing else has that unit and such a value: "mbar" over 1009.
+    const alone = bareUnit(text)
+    if (alone && alone.kind !== 'pressure') continue
     let below = row + 1
     const between = view.text(below, column)
     const unit = between === undefined ? undefined : bareUnit(between)
@@ -31,7 +28,7 @@ export function lineBelow(
     // More numbers below make a column, not a value.
     if (content.kind === 'number' && view.number(below + 1, column) !== undefined) continue
     const field = made(view, { row: below, column }, { row, column }, readLabel(text), content, unit)
-    if (field) found.push(field)
+    if (field && (!alone || field.name === 'barometer')) found.push(field)
   }
   const numeric = found.filter(({ content }) => content.kind === 'number' || content.kind === 'date')
   return numeric.length >= 2 ||
