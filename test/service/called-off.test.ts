@@ -1,11 +1,15 @@
+import { writeFile } from 'node:fs/promises'
+import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { describe, expect, it, onTestFinished } from 'vitest'
 import { createApp } from '../../service/src/app'
 import { startPool } from '../../service/src/jobs/pool'
 import { requireBuild } from './support/built'
+import { folder } from './support/command-line'
 import { listen, postJson } from './support/listen'
 import { demoRecord } from './support/record'
 import { testPool } from './support/running'
+import { spawnService } from './support/spawned'
 
 const RECORD = JSON.stringify(demoRecord())
 const body = () => new TextEncoder().encode(RECORD)
@@ -46,5 +50,29 @@ describe('a file that never ends', () => {
     expect(register.leftOut).toEqual([
       { file: 'endless.csv', why: 'it could not be processed: The input takes longer than the 2 s allowed' },
     ])
+  })
+})
+
+describe('a service with one thread of each kind', () => {
+  const HOLDS = fileURLToPath(new URL('./support/holds-archives.mjs', import.meta.url))
+
+  it('writes workbooks while an archive is being read', async () => {
+    const goOn = join(await folder(), 'go on')
+    const env = { NODE_OPTIONS: `--import ${HOLDS}`, HELD_UNTIL: goOn }
+    const { base } = await spawnService({ args: ['--workers', '1', '--timeout', '300'], env })
+    const form = new FormData()
+    form.append('files', new Blob(['a,b\n1,2\n']), 'held.csv')
+    let read = false
+    const archive = fetch(`${base}/v1/registers?asOf=2026-10-31`, { method: 'POST', body: form })
+      .then((answer) => answer.text())
+      .finally(() => {
+        read = true
+      })
+    const metrics = async () => (await fetch(`${base}/metrics`)).text()
+    await expect.poll(metrics, { timeout: 60_000 }).toMatch(/^draughtbook_requests_in_hand 1$/m)
+    expect((await postJson(`${base}/v1/workbooks`, RECORD)).status).toBe(200)
+    expect(read).toBe(false)
+    await writeFile(goOn, '')
+    expect(await archive).toMatch(/"register":/)
   })
 })

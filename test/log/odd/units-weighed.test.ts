@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Rows } from '../support/book'
-import { closeTo, dep, HEADINGS, n50Of, pres, read, sheetOfForm, zeroRows } from './house'
+import { closeTo, dep, HEADINGS, HOUSE, n50Of, pres, read, sheetOfForm, zeroRows } from './house'
 
 // Truth: a leakage curve written in house.ts and an independent least-squares fit; nothing of it comes from the reader.
 const close = closeTo(0.0008)
@@ -133,7 +133,8 @@ describe('a result below the readings', () => {
       [null],
       ['n50', wrong],
     ])
-    const { said, n50 } = read(bytes)
+    expect(read(bytes).asked).toEqual(['building.volume_m3'])
+    const { said, n50 } = read(bytes, { 'building.volume_m3': `${HOUSE.volume_m3} m3` })
     close(n50, n50Of([dep]))
     expect(said.join('\n')).toContain(`The log's own "n50" is ${wrong.toPrecision(3)}, but`)
   })

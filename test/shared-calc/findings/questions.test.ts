@@ -167,6 +167,30 @@ const samples: Samples = {
   ],
   volumeUnit: [[{ value: 12_500, feetFirst: true }], [{ value: 350, feetFirst: false }]],
   decimal: [[{ cell: 'Test!B3', value: 1412, other: 1.412 }]],
+  contradictedSize: [
+    [
+      {
+        name: 'volume',
+        label: 'n50 (1/h)',
+        value: 2.97,
+        cell: 'Test!B34',
+        read: 2.391,
+        size: 619.1,
+        fitting: 499,
+      },
+    ],
+    [
+      {
+        name: 'envelopeArea',
+        label: 'Air permeability at 50 Pa',
+        value: 1.02,
+        cell: 'Test!B35',
+        read: 0.856,
+        size: 748.6,
+        fitting: 628,
+      },
+    ],
+  ],
   temperature: [
     [{ side: 'indoor', unstored: undefined }],
     [{ side: 'outdoor', unstored: undefined }],

@@ -1,4 +1,4 @@
-import { dayInWords, listed, quoted } from '../words.js'
+import { dayInWords, listed, plain, quoted } from '../words.js'
 import { type Asked, cellName, typed } from './asked.js'
 
 /** Why a value could not be read: it is missing, or a formula whose result the file does not hold. */
@@ -100,6 +100,40 @@ export const houseQuestions = {
     noneLikelier: true,
     example: '180 m2',
   }),
+  contradictedSize: ({
+    name,
+    label,
+    value,
+    cell,
+    read,
+    size,
+    fitting,
+  }: {
+    name: 'volume' | 'envelopeArea'
+    /** The result that the log records, and where. */
+    label: string
+    value: number
+    cell: string
+    /** What the readings give with the size of the log, and the size that would give the log's result. */
+    read: number
+    size: number
+    fitting: number
+  }): Asked => {
+    const [what, unit] = name === 'volume' ? ['internal volume', 'm³'] : ['envelope area', 'm²']
+    const typed = unit.replace('³', '3').replace('²', '2')
+    return {
+      text: `With the ${what} of ${size} ${unit}, the readings give ${plain(read, 3)}, but the log says ${plain(value, 3)} (${quoted(label)} in ${cellName(cell)}). What is the ${what}?`,
+      choices: [
+        { value: `${size} ${typed}`, label: `${size} ${unit}`, reason: 'as it is in the log' },
+        {
+          value: `${fitting} ${typed}`,
+          label: `about ${fitting} ${unit}`,
+          reason: `the readings then give ${plain(value, 3)}`,
+        },
+      ],
+      noneLikelier: true,
+    }
+  },
   temperature: ({ side, unstored }: { side: 'indoor' | 'outdoor'; unstored: string | undefined }): Asked =>
     typed(
       `What was the ${side} temperature during the test? ${whyMissing(unstored)}`,

@@ -65,7 +65,7 @@ export const unitQuestions = {
     const says = result
       ? `, but the result ${quoted(result.label)} (${plain(result.value, 4)} in ${cellName(result.cell)}) fits only if they are in ${listed(better, 'or')}.`
       : range
-        ? `, but ${cellName(range.cell)} says ${quoted(range.text)}, and no flow is within that range.`
+        ? `, but ${cellName(range.cell)} says ${quoted(range.text)}, and not all flows are within that range.`
         : first === second
           ? `. In that unit, the air change rate at 50 Pa is ${plain(n50 ?? 0, 3)} 1/h.`
           : `. In these units, the flows at 50 Pa are ${listed(flows.map((flow) => `${plain(flow, 3)} m³/h`))}.`

@@ -97,6 +97,12 @@ function numberIn(cell: Cell, { decimal }: Reading, kind?: QuantityKind): Number
   if (!read) {
     const shownText = String(cell.value).trim()
     const digits = kind && readNumberText(shownText, decimal)
+    const letter = /^\S*\d([A-Za-z])(?=[\d.,])/.exec(shownText)?.[1]
+    if (letter)
+      return {
+        refused: 'not-a-number',
+        message: `${quoted(shownText)} has the letter ${letter} in its number`,
+      }
     return digits && 'rest' in digits
       ? {
           refused: 'unknown-unit',

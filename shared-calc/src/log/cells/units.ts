@@ -54,7 +54,14 @@ const SPELLINGS: Record<QuantityKind, Record<string, string>> = {
     L: 'l ltr litre litres liter',
   },
   area: { 'm^2': 'm2 m^2 qm mq sqm squaremetres squaremeters', sqft: 'ft2 ft^2 sqft sf squarefeet' },
-  length: { m: 'm metre metres meter', cm: 'cm', mm: 'mm', ft: "ft foot feet '", inch: 'in inch' },
+  length: {
+    // "640 m ü. M.", "m a.s.l.", "m s.l.m.", "m n. p. m.": metres above the sea.
+    m: 'm metre metres meter müm muem münn münhn mnn mnhn masl mamsl mslm mnpm mnm mnmm msnm moh möh mosl',
+    cm: 'cm',
+    mm: 'mm',
+    ft: "ft foot feet '",
+    inch: 'in inch',
+  },
   speed: {
     'm/s': 'm/s ms-1',
     'km/h': 'km/h kmh kph',
@@ -78,9 +85,13 @@ export interface KnownUnit {
   unit: string
   /** The spelling means a flow at some standard state: "Nm³/h", "scfm". */
   standardState?: true
+  /** The spelling says that a length is a height above the sea: "m ü. M.". */
+  aboveSea?: true
 }
 
 const STANDARD_STATE = /^(?:[ns]m3|scfm)/
+
+const ABOVE_SEA = /^m(?:[uü]e?m|ünh?n|nh?n|am?sl|slm|npm|nmm?|snm|oh|öh|osl)$/
 
 const BY_SPELLING = new Map<string, KnownUnit>(
   Object.entries(SPELLINGS).flatMap(([kind, units]) =>
@@ -91,6 +102,7 @@ const BY_SPELLING = new Map<string, KnownUnit>(
           kind: kind as QuantityKind,
           unit: name,
           ...(STANDARD_STATE.test(spelling) ? { standardState: true as const } : {}),
+          ...(kind === 'length' && ABOVE_SEA.test(spelling) ? { aboveSea: true as const } : {}),
         },
       ]),
     ),

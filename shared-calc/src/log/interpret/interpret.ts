@@ -3,7 +3,7 @@ import type { Grid } from '../grid/grid.js'
 import { openLog } from '../open-log.js'
 import { problem } from '../problem.js'
 import { readAnswers } from './answers.js'
-import { tellFormer } from './fields/former-columns.js'
+import { takenWith, tellFormer } from './fields/former-columns.js'
 import { fieldsOfRun } from './fields/of-run.js'
 import { type FoundInLog, findInLog } from './found-in-log.js'
 import { tellUnstored, unstoredFields } from './grid/unstored.js'
@@ -60,7 +60,12 @@ export function interpretLog(
     return { ...nothing, findings: grid.findings, problems: [noSuchTest(answers.test ?? '', groups)] }
   const zeroFlow = zeroFlowOfLog(
     {
-      tables: tables.filter(({ view }) => !view.sheet.hidden || chosen.some(({ hidden }) => hidden)),
+      tables: tables
+        .filter(({ view }) => !view.sheet.hidden || chosen.some(({ hidden }) => hidden))
+        .map((table) => ({
+          ...table,
+          isTaken: takenWith(table.isTaken, formOf.get(table.view)?.former ?? []),
+        })),
       visible,
       runs,
       chosen,

@@ -1,5 +1,5 @@
 import type { KnownUnit } from '../../cells/units.js'
-import { type Label, says } from '../words/label.js'
+import { type Label, readLabel, says } from '../words/label.js'
 
 /** Kinds of single values a log holds beside its readings. */
 export type FieldName =
@@ -87,7 +87,6 @@ const RESULT: Record<string, FieldName> = {
   cfm50: 'q50',
   qe50: 'qE50',
   ap50: 'qE50',
-  w50: 'qE50',
   r2: 'rSquared',
   rsq: 'rSquared',
   'r²': 'rSquared',
@@ -101,6 +100,17 @@ function resultOf(label: Label, unit: KnownUnit | undefined): FieldName | undefi
     // "Luftvolumen V50 | m³" is the volume.
     if (found === 'q50' && unit?.kind === 'volume') continue
     if (found) return found
+  }
+  if (AT_50.test(label.text)) {
+    const plain = readLabel(label.text.replace(AT_50, ' '))
+    if (isPerArea(plain) || plain.padded.includes(' air permeability ')) return 'qE50'
+    if (AIR_CHANGE.test(plain.padded)) return 'n50'
+    if (
+      says(plain, 'flow') &&
+      !says(plain, 'target') &&
+      (unit?.kind === 'flow' || plain.unit?.kind === 'flow')
+    )
+      return 'q50'
   }
   if (label.padded.includes(' air change ') || label.padded.includes(' luftwechsel ')) return 'n50'
   if (label.padded.includes(' air permeability ') && !unit) return 'qE50'
@@ -116,6 +126,12 @@ function resultOf(label: Label, unit: KnownUnit | undefined): FieldName | undefi
   }
   return undefined
 }
+
+/** "Flow at 50 Pa (m³/h)", "débit à 50 Pa", "Leckagestrom bei 50 Pa". */
+const AT_50 = /(?:@|(?<!\p{L})(?:at|bei|à|a|bij|ved|vid|przy|při|pri|per))\s?[-−±]?50\s?Pa(?!\p{L})/iu
+
+const AIR_CHANGE =
+  / (?:air changes?|ach|luftwechsel\p{L}*|renouvellement|ventilatievoud|luftskifte\p{L}*|luftomsattning) /u
 
 /** "q50 (m³/h·m²)": per area, not a flow. */
 const isPerArea = ({ text }: Label): boolean =>
@@ -159,6 +175,7 @@ function ofNumber(
     const side = sideOf(label)
     return side === 'inside' ? 'indoorTemperature' : side === 'outside' ? 'outdoorTemperature' : undefined
   }
+  if (unit?.aboveSea) return 'altitude'
   if (kind === 'length' && says(label, 'height') && !says(label, 'room'))
     return says(label, 'altitude') ? 'altitude' : 'height'
   if ((kind === 'length' || kind === undefined) && says(label, 'altitude'))

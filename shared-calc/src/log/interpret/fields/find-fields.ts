@@ -30,7 +30,7 @@ export function findFields(
   for (let row = 0; row < view.rows; row++)
     for (let column = 0; column < view.columns; column++) {
       const text = view.text(row, column)
-      if (text === undefined || text.length > 160 || isTaken(row, column)) continue
+      if (text === undefined || text.length > longest(text) || isTaken(row, column)) continue
       if (used.has(view.address(row, column)) || isUnitOfValue(view, row, column, text)) continue
       if (++looked > MOST_LABELS) {
         stopped(view.address(row, column))
@@ -69,6 +69,9 @@ export function findFields(
   if (!found.some(({ name }) => name === 'barometer')) add(airPressure(view, isTaken, used))
   return found
 }
+
+/** A whole form may stand in one cell, line by line. */
+const longest = (text: string): number => (text.includes('\n') ? 800 : 160)
 
 /** "Previous test | 14 February 2025 | volume | 410": the last cell of a line, before two blanks. */
 function endOfLine(view: View, row: number, column: number): number {

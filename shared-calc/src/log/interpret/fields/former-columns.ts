@@ -2,6 +2,7 @@ import { fileText } from '../../../catalogue/findings/log/file.js'
 import { remarkFinding } from '../../../catalogue/findings/remark.js'
 import type { Finding } from '../../../contract/record/index.js'
 import { formPlaces, type View } from '../grid/view.js'
+import { beginsExample } from '../words/example.js'
 import { readLabel, says } from '../words/label.js'
 
 /** A column of a form that holds the values of an earlier test beside those of this one. */
@@ -22,13 +23,14 @@ export function formerColumns(view: View): FormerColumn[] {
   const found: FormerColumn[] = []
   for (const [row, column] of formPlaces(view)) {
     const heading = column < 2 ? undefined : view.text(row, column)
-    if (heading === undefined || heading.length > 40 || !says(readLabel(heading), 'former')) continue
+    if (heading === undefined || heading.length > 40 || !isOfOther(heading)) continue
     const cells: string[] = []
     let bottom = row
-    for (let at = row + 1; at < view.rows && at - bottom <= BLANKS + 1; at++) {
+    for (let at = row + 1; at < view.rows; at++) {
       const content = view.at(at, column)
       if (!content) continue
-      if (!isBesideAnother(view, at, column)) break
+      const goesOn = at - bottom <= BLANKS + 1 || isOfLine(view, at, column)
+      if (!goesOn || !isBesideAnother(view, at, column)) break
       bottom = at
       cells.push(view.address(at, column))
     }
@@ -37,6 +39,16 @@ export function formerColumns(view: View): FormerColumn[] {
   return found
 }
 
+/** "Last year", "Example": the heading of values that are not of this test. */
+const isOfOther = (heading: string): boolean =>
+  says(readLabel(heading), 'former') || (beginsExample(heading) && readLabel(heading).tokens.length <= 2)
+
+/** Below the readings: a label with its value, and this number next to it. */
+const isOfLine = (view: View, row: number, column: number): boolean =>
+  view.number(row, column) !== undefined &&
+  view.number(row, column - 1) !== undefined &&
+  view.text(row, column - 2) !== undefined
+
 /** A label in front, and between the two a value of the same kind. */
 function isBesideAnother(view: View, row: number, column: number): boolean {
   const kind = view.at(row, column)?.kind
@@ -44,6 +56,12 @@ function isBesideAnother(view: View, row: number, column: number): boolean {
   const label = left.indexOf('text')
   return label >= 0 && left.some((one, at) => at > label && one === kind)
 }
+
+/** Cells that belong to something else, with those of such columns. */
+export const takenWith =
+  (isTaken: (row: number, column: number) => boolean, former: readonly FormerColumn[]) =>
+  (row: number, column: number): boolean =>
+    isTaken(row, column) || former.some((one) => column === one.column && row > one.top && row <= one.bottom)
 
 export const tellFormer = (columns: readonly FormerColumn[]): Finding[] =>
   columns.map(({ heading, cells }) => remarkFinding(fileText('log-former-values', { heading }), [...cells]))

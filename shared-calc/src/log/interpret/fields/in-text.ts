@@ -8,6 +8,8 @@ import { type FoundField, made } from './found-field.js'
 
 /** The values of a text that holds its labels too. */
 export function fieldsInText(view: View, row: number, column: number, text: string): FoundField[] {
+  const lines = text.split(/[\r\n]+/).filter((line) => line.trim() !== '')
+  if (lines.length > 1) return lines.flatMap((line) => fieldsInText(view, row, column, line.trim()))
   const pieces = /\d/.test(text) ? piecesOf(text) : []
   const told = pieces.flatMap(({ label, rest }) => inPiece(view, row, column, label, rest) ?? [])
   if (told.length >= 2) return told
@@ -49,6 +51,8 @@ const isPlain = ({ name, content }: FoundField, text: string): boolean =>
   STATED.includes(name) &&
   content.kind === 'number' &&
   content.written.unit !== undefined &&
+  // "Inside 1F" is the first floor.
+  !(content.written.unit.unit === 'degF' && Math.abs(content.written.value) < 10) &&
   content.written.note === undefined
 
 /** "Volume: 412.6 m³" or "Volume = 412.6 m³" in one cell. */

@@ -3,7 +3,7 @@ import type { View } from '../grid/view.js'
 import type { Stopped } from '../not-searched.js'
 import type { FieldName } from './classify.js'
 import { findFields } from './find-fields.js'
-import { type FormerColumn, formerColumns } from './former-columns.js'
+import { type FormerColumn, formerColumns, takenWith } from './former-columns.js'
 import type { FoundField } from './found-field.js'
 
 type IsTaken = (row: number, column: number) => boolean
@@ -40,9 +40,7 @@ export interface FieldsOfSheet {
  */
 export function fieldsOfSheet(view: View, isOfTable: IsTaken, stopped: Stopped): FieldsOfSheet {
   const former = formerColumns(view).filter(({ top, column }) => !isOfTable(top + 1, column))
-  const isTaken: IsTaken = (row, column) =>
-    isOfTable(row, column) ||
-    former.some((one) => column === one.column && row > one.top && row <= one.bottom)
+  const isTaken = takenWith(isOfTable, former)
   const fields = findFields(view, isTaken, stopped)
   const usual = worth(fields)
   if (usual >= FEWEST) return { fields, former }

@@ -8,6 +8,7 @@ import type { FoundRun } from '../tables/runs.js'
 import { type Label, readLabel, says } from '../words/label.js'
 import { isUnitOrBlank } from '../zero-flow/headings.js'
 import { type FoundField, made } from './found-field.js'
+import { isLineOfUnits } from './values-below.js'
 
 /** Values of a row under headings, for lists with one row a test. */
 export function fieldsOfRow(
@@ -135,7 +136,13 @@ export function namedRowsOf(
     }
     if (!headings.some(({ label }) => says(label, 'volume') || label.unit?.kind === 'volume')) continue
     const found: { name: string; fields: FoundField[] }[] = []
-    for (let at = row + 1; at < view.rows; at++) {
+    const hasUnits = view.at(row + 1, 0) === undefined && isLineOfUnits(view, row + 1, 1, view.columns)
+    if (hasUnits)
+      for (const heading of headings) {
+        const unit = bareUnit(view.text(row + 1, heading.at) ?? '')
+        if (unit) heading.unit = unit
+      }
+    for (let at = row + (hasUnits ? 2 : 1); at < view.rows; at++) {
       const name = view.text(at, 0) ?? view.number(at, 0)?.toString()
       if (name === undefined || isTaken(at, 0)) break
       const fields = fieldsOfRow(

@@ -154,7 +154,8 @@ function valuesIn(
   }
   if (!number) return []
   const { note = '', ...written } = number.written
-  const more = [...note.matchAll(MORE)]
+  // "18.0 ± 0.5 °C": how far off it may be.
+  const more = /^(?:±|\+)/.test(note) ? [] : [...note.matchAll(MORE)]
   const [first] = more
   if (!first) return [{ written: number.written, said: '' }]
   const ends = [...more.slice(1).map(({ index }) => index), note.length]

@@ -4,7 +4,7 @@ import type { View } from '../grid/view.js'
 import { isPlaceholder, type Label, readLabel, says } from '../words/label.js'
 import { classify } from './classify.js'
 import { type FoundField, made } from './found-field.js'
-import { isLineOfUnits } from './values-below.js'
+import { isLineOfForm, isLineOfUnits } from './values-below.js'
 
 /** So many blanks may stand between a label and its value. */
 export const BLANKS = 6
@@ -79,6 +79,7 @@ function belowToTheRight(
 
 /** Four texts or more side by side with values below: labels, of which none is the value of another. */
 function isAmongLabels(view: View, row: number, column: number): boolean {
+  if (isLineOfForm(view, row, column) || isLineOfForm(view, row - 1, column)) return true
   if (view.text(row, column + 1) === undefined) return false
   let left = column
   while (view.text(row, left - 1) !== undefined) left--

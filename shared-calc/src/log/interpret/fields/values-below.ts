@@ -34,12 +34,40 @@ export function lineBelow(
     if (field) found.push(field)
   }
   const numeric = found.filter(({ content }) => content.kind === 'number' || content.kind === 'date')
-  return numeric.length >= 2
+  return numeric.length >= 2 ||
+    (numeric.length === 1 && found.length > 1 && isLineOfForm(view, row, found[0]?.column))
     ? found
     : numeric.filter(
         ({ name, view: own, row: at, column }) => name !== 'area' && own.text(at, column + 1) === undefined,
       )
 }
+
+/** "Job no. | House | Date | Engineer" over a line with a value below each, and nothing below that. */
+export function isLineOfForm(view: View, row: number, column = 0): boolean {
+  if (view.text(row, column) === undefined || !view.at(row + 1, column) || view.at(row + 2, column))
+    return false
+  const filled = (line: number) =>
+    Array.from({ length: Math.min(view.columns, MOST_IN_LINE) }, (_, at) => at).filter(
+      (at) => view.at(line, at) !== undefined,
+    )
+  const labels = filled(row)
+  return (
+    labels.length >= 3 &&
+    labels.every((at) => view.text(row, at) !== undefined) &&
+    filled(row + 1).join() === labels.join() &&
+    filled(row + 2).length === 0 &&
+    labels.some((at) => {
+      const label = readLabel(view.text(row, at) ?? '')
+      const kind = view.at(row + 1, at)?.kind
+      return kind === 'date'
+        ? says(label, 'date')
+        : kind === 'number' && label.unit !== undefined && !label.loose
+    })
+  )
+}
+
+/** Labels of a form side by side at most. */
+const MOST_IN_LINE = 40
 
 /** Whether a text of the line has a number or a day below it, or below the unit in between. */
 function isOverValues(view: View, row: number): boolean {

@@ -3,32 +3,24 @@ import { remarkFinding } from '../../../catalogue/findings/remark.js'
 import type { Finding, TestRecord } from '../../../contract/record/index.js'
 import { workOut } from '../../../evaluation/work/work-out.js'
 import { methodById } from '../../../methods/index.js'
-import { toRecordUnit } from '../../cells/units.js'
-import type { FoundField } from '../fields/found-field.js'
-import type { FieldScope } from '../tests/scope.js'
-import { isOwnResult } from './results-at-50.js'
+import type { ResultOfLog } from './result-of-log.js'
 
 /** Results agree within this; logs round, and firms correct for air and zero flow in their own ways. Own choice, no source. */
 const AGREES = 0.02
 
 /** Compares what the log itself records as results with what its readings give: confirmed, or a finding naming both. */
-export function checkResults(record: TestRecord, scope: FieldScope): Finding[] {
-  const fields = [...scope.all('n50'), ...scope.all('q50'), ...scope.all('qE50')].filter(
-    (field) => field.content.kind === 'number' && isOwnResult(field),
-  )
-  if (fields.length === 0) return []
-  const figures = figuresOf(record)
-  return figures ? fields.flatMap((field) => compared(field, figures)) : []
-}
+export const checkResults = (results: readonly ResultOfLog[], figures: Figures): Finding[] =>
+  results.flatMap((result) => compared(result, figures))
 
-interface Figures {
+export interface Figures {
   /** Mean over the directions first, then each direction. */
   n50: readonly number[]
   q50: readonly number[]
   qE50: readonly number[]
 }
 
-function figuresOf(record: TestRecord): Figures | undefined {
+/** What the readings give at 50 Pa; undefined where a record cannot be worked out. */
+export function figuresOf(record: TestRecord): Figures | undefined {
   try {
     const worked = workOut(record, methodById(record.test.method))
     const flows = [worked.means.get(50)?.rate, ...worked.runs.map((run) => run.at.get(50)?.rate)].flatMap(
@@ -45,16 +37,12 @@ function figuresOf(record: TestRecord): Figures | undefined {
   }
 }
 
-function compared({ name, content, unit, cell, label }: FoundField, figures: Figures): Finding[] {
-  if (content.kind !== 'number') return []
-  const own = content.written.unit ?? unit
-  const value =
-    name === 'q50' && own?.kind === 'flow' ? toRecordUnit(content.written.value, own) : content.written.value
-  const candidates = figures[name as keyof Figures] ?? []
+function compared({ name, value, label, cell }: ResultOfLog, figures: Figures): Finding[] {
+  const candidates = figures[name]
   const nearest = [...candidates].sort((a, b) => Math.abs(a / value - 1) - Math.abs(b / value - 1))[0]
-  if (nearest === undefined || !(value > 0)) return []
+  if (nearest === undefined) return []
   const off = nearest / value - 1
-  const said = { label: label.text.trim() || name, logged: round(value) }
+  const said = { label, logged: round(value) }
   const confirmed = Math.abs(off) <= AGREES
   return [
     remarkFinding(

@@ -7,10 +7,15 @@ import { RECORD_UNITS, shown } from '../../cells/units.js'
 import type { FoundField } from '../fields/found-field.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { FieldScope } from '../tests/scope.js'
-import { says } from '../words/label.js'
+import { readLabel, says } from '../words/label.js'
 import type { Draft } from './draft.js'
 import { agreeing, answeredUnit, put } from './put-field.js'
 import { putTemperatures } from './temperatures.js'
+
+/** "QNH | 1018", "Barometer | 1017 hPa (sea level)". */
+const isOfSeaLevel = ({ label, content }: FoundField): boolean =>
+  says(label, 'seaLevel') ||
+  (content.kind === 'number' && says(readLabel(content.written.note ?? ''), 'seaLevel'))
 
 /** Temperatures, air pressure, humidity and wind. Missing temperatures are asked for. */
 export function putConditions(draft: Draft, scope: FieldScope, runs: readonly FoundRun[]) {
@@ -56,10 +61,10 @@ function putBarometer(draft: Draft, scope: FieldScope) {
   if (given !== undefined) return draft.put(path, given)
   const fields = scope.all('barometer').filter(({ content }) => content.kind === 'number')
   // Of two air pressures the one at the house counts.
-  const atHouse = fields.filter(({ label }) => !says(label, 'seaLevel'))
+  const atHouse = fields.filter((one) => !isOfSeaLevel(one))
   const field = agreeing(draft, atHouse, path) ?? fields[0]
   if (field?.content.kind !== 'number') return
-  if (says(field.label, 'seaLevel')) {
+  if (isOfSeaLevel(field)) {
     const isKnown =
       draft.answers['building.altitude_m'] !== undefined ||
       scope.all('altitude').some(({ content, unit }) => content.kind === 'number' && unit?.kind === 'length')

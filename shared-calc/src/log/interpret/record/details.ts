@@ -55,7 +55,9 @@ export function putDetails(draft: Draft, scope: FieldScope, options: DetailOptio
     const given = draft.answered(path)
     if (given !== undefined) draft.put(path, given)
   }
-  putChoice(draft, scope.all('stage')[0], 'test.stage')
+  const [stage] = scope.all('stage')
+  if (stage) putChoice(draft, stage, 'test.stage')
+  else if (options.several) putStageOfTitle(draft, options.key)
   putChoice(draft, scope.all('volumeBasis')[0], 'building.volumeBasis')
 }
 
@@ -65,6 +67,19 @@ function putChoice(draft: Draft, field: FoundField | undefined, path: string): v
   if (field?.content.kind !== 'text' || kind.kind !== 'choice' || draft.answers[path] !== undefined) return
   const read = choice({ kind: 'text', value: withoutUnticked(field.content.text) }, kind.words, false)
   if ('value' in read) put(draft, field, path, read.value)
+}
+
+/** "Acceptance test" over one of several tests says its stage. */
+function putStageOfTitle(draft: Draft, title: string): void {
+  const path = 'test.stage'
+  const kind = fieldKind(path)
+  if (kind.kind !== 'choice' || draft.answers[path] !== undefined) return
+  const { padded } = readLabel(title)
+  const said = Object.entries(kind.words).filter(([word]) => padded.includes(` ${word} `))
+  const [first] = said
+  if (!first || said.some(([, stage]) => stage !== first[1])) return
+  draft.put(path, first[1])
+  draft.tell(cellText('log-word', { word: title, read: first[1] }), '', path)
 }
 
 /** What a field says as text, of 200 characters at most. */

@@ -5,8 +5,10 @@ import { LogError } from '../../problem.js'
 import type { InterpretedTest, Use } from '../interpretation.js'
 import type { FieldScope } from '../tests/scope.js'
 import type { TestGroup } from '../tests/test-group.js'
-import { checkResults } from './check-results.js'
+import { checkResults, figuresOf } from './check-results.js'
+import { contradictedSize } from './contradicted-size.js'
 import type { Draft } from './draft.js'
+import { resultsOfLog } from './result-of-log.js'
 
 /** A test as it was read: with its record where nothing is open, else with the questions and problems. */
 export function finished(
@@ -37,10 +39,14 @@ export function finished(
       problems: collector.problems,
     }
   const record = parsed(draft)
+  const results = resultsOfLog(scope)
+  const figures = record && results.length > 0 ? figuresOf(record) : undefined
+  const doubt = record && figures && contradictedSize(record, results, figures, draft.answers)
+  if (doubt) return { ...base, questions: [doubt], findings: collector.findings(), problems: [] }
   return {
     ...base,
     ...(record ? { record } : {}),
-    findings: [...grid.findings, ...collector.findings(), ...(record ? checkResults(record, scope) : [])],
+    findings: [...grid.findings, ...collector.findings(), ...(figures ? checkResults(results, figures) : [])],
     problems: collector.problems,
   }
 }

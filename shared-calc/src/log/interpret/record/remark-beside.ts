@@ -3,6 +3,7 @@ import { questions } from '../../../catalogue/questions.js'
 import { placeWords } from '../../../contract/record/index.js'
 import { bareUnit } from '../../cells/stated-unit.js'
 import type { FoundField } from '../fields/found-field.js'
+import { beginsExample } from '../words/example.js'
 import { readLabel, says } from '../words/label.js'
 import type { Draft } from './draft.js'
 
@@ -36,11 +37,8 @@ function remarkBehind({ view, row, column }: FoundField): string | undefined {
   const label = readLabel(text)
   const isColumn = [row - 1, row + 1].some((line) => view.number(line, at) !== undefined)
   const isLabel = [...LABELS].some((concept) => says(label, concept)) && view.at(row + 1, at) !== undefined
-  return isColumn || isLabel || says(label, 'example') || EXAMPLE.test(text) ? undefined : text
+  return isColumn || isLabel || says(label, 'example') || beginsExample(text) ? undefined : text
 }
-
-/** "e.g. 350.0": how the form is to be filled in. */
-const EXAMPLE = /^\(?(?:e\.?g|z\.?\s?b|p\.?\s?ex|bijv|f\.?\s?eks|t\.?\s?ex|por ej|ad es)\b/i
 
 /** A remark has a word; "% RH" and the like are units. */
 const WORD = /^[^%]*\p{L}{3}/u

@@ -1,11 +1,10 @@
 import { type KnownUnit, shown, toRecordUnit } from '../../cells/units.js'
-import type { FoundField } from '../fields/found-field.js'
 import { powerLaw } from '../tables/physics.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { FieldScope } from '../tests/scope.js'
-import { readLabel, says } from '../words/label.js'
 import type { Draft } from './draft.js'
 import type { RangeOfDevice } from './range-of-device.js'
+import { resultsOfLog } from './result-of-log.js'
 
 /** Flow at 50 Pa that a result of the log stands for, m³/h. */
 export interface ResultAt50 {
@@ -51,26 +50,12 @@ const LIKELY = { lowest: 0.1, highest: 15 }
 /** The results at 50 Pa that the log records, where the sizes they are related to are known. */
 export function resultsAt50(draft: Draft, scope: FieldScope): ResultAt50[] {
   const { building = {} } = draft.record as { building?: { volume_m3?: number; envelopeArea_m2?: number } }
-  const size = { n50: building.volume_m3, qE50: building.envelopeArea_m2 }
-  return (['n50', 'qE50', 'q50'] as const).flatMap((name) =>
-    scope.all(name).flatMap((field): ResultAt50[] => {
-      const { content, unit, cell, label } = field
-      if (content.kind !== 'number' || !isOwnResult(field)) return []
-      const { value } = content.written
-      const own = content.written.unit ?? unit
-      const per = name === 'q50' ? undefined : size[name]
-      const flow =
-        name !== 'q50' ? per && value * per : own?.kind === 'flow' ? toRecordUnit(value, own) : undefined
-      return flow ? [{ flow, value, label: label.text.trim() || name, cell }] : []
-    }),
-  )
+  const size = { n50: building.volume_m3, qE50: building.envelopeArea_m2, q50: 1 }
+  return resultsOfLog(scope).flatMap(({ name, value, isSure, label, cell }): ResultAt50[] => {
+    const per = size[name]
+    return per && isSure ? [{ flow: value * per, value, label, cell }] : []
+  })
 }
-
-/** "Limit for n50", "n50 last year": nothing that the readings of this test should give. */
-export const isOwnResult = ({ label, view, row }: FoundField): boolean =>
-  ![label, readLabel(view.text(row, 0) ?? '')].some((one) =>
-    (['limit', 'target', 'former'] as const).some((concept) => says(one, concept)),
-  )
 
 /** The only unit with which the readings of a log give a result that it records. */
 export function provenUnit(
@@ -114,9 +99,13 @@ export function doubtOfUnits(
   if (distinct.length > 1)
     return apart(flows) > Math.log(DIRECTIONS) && apart(logged) < apart(flows) ? doubt(distinct) : undefined
   const others = FLOWS.filter(({ unit }) => unit !== distinct[0]?.unit)
-  if (results.some((result) => Math.abs(mean / result.flow - 1) < CONTRADICTS)) return undefined
+  const isNear = (flow: number) => results.some((result) => Math.abs(flow / result.flow - 1) < CONTRADICTS)
+  if ([mean, ...flows].some(isNear)) return undefined
   for (const result of results) {
-    const better = others.filter((unit) => agrees(toRecordUnit(plain, unit), result, AGREES_WELL))
+    // The result may be that of one run.
+    const better = others.filter((unit) =>
+      [plain, ...logged].some((flow) => agrees(toRecordUnit(flow, unit), result, AGREES_WELL)),
+    )
     if (better.length > 0) return doubt(better, result)
   }
   // Looked for in every cell, so only where nothing else has told.
@@ -154,9 +143,10 @@ function extremesIn(runs: readonly FoundRun[], unit: KnownUnit): [number, number
   return [Math.min(...flows), Math.max(...flows)]
 }
 
+/** Some flow is outside what the device measures. */
 function isBeyond(runs: readonly FoundRun[], unit: KnownUnit, { lowest, highest }: RangeOfDevice): boolean {
   const [least, most] = extremesIn(runs, unit)
-  return most * ABOUT < lowest || least > highest * ABOUT
+  return least * ABOUT < lowest || most > highest * ABOUT
 }
 
 function isWithin(runs: readonly FoundRun[], unit: KnownUnit, { lowest, highest }: RangeOfDevice): boolean {

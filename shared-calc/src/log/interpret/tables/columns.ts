@@ -129,6 +129,9 @@ function unitOfRows(view: View, first: number, { at, label }: Column): KnownUnit
 /** "l/s per m²", "m³/(h·m²)": a result for each square metre, and no flow. */
 const PER_AREA = /(?:\/|\bper\b|\bpr\.?|\bpro\b|\bje\b|\bpar\b|[·*. ]|\bh)\s?m(?:²|2|\^2)(?![\p{L}\d])/iu
 
+/** "Flow/vol (1/h)", "n (h⁻¹)": changes of air, and no flow. */
+const PER_HOUR = /(?:^|[\s([/])(?:1\s?\/\s?h|h\s?(?:⁻¹|\^?[-−]1))(?![\p{L}\d])/u
+
 /** "u (Pa)", "± (m³/h)", "s (Pa)": a spread, and no reading. */
 const SPREAD = /^(?:[usσ]\s?\(|±|\+\/?-)/i
 
@@ -173,6 +176,7 @@ export function directionWord(
 function byWords({ label, unit }: Column, textual: boolean, filled: number): Role {
   const kind = unit?.kind
   if (filled === 0) return 'other'
+  if (PER_HOUR.test(label.text)) return 'derived'
   if (PER_AREA.test(label.text) || SPREAD.test(label.text) || RESULT.test(label.text)) return 'derived'
   if (
     label.tokens.some(

@@ -1,29 +1,31 @@
 import { rowReasons } from '../../../catalogue/findings/log/runs.js'
 import type { Direction } from '../../../contract/record/index.js'
 import { bareUnit } from '../../cells/stated-unit.js'
-import { toRecordUnit } from '../../cells/units.js'
-import type { Written } from '../../cells/written.js'
 import { LIMITS } from '../../limits.js'
-import type { Content } from '../grid/cell-content.js'
 import { isUnstored } from '../grid/unstored.js'
-import type { View } from '../grid/view.js'
-import { isPlaceholder, type Label, readLabel, says } from '../words/label.js'
+import { beginsExample } from '../words/example.js'
+import { isPlaceholder, readLabel, says } from '../words/label.js'
 import { isOfOneSign } from '../zero-flow/headings.js'
 import type { Segment } from './columns.js'
 import { directionWord, type KnownColumn, writtenAt } from './columns.js'
 import { withoutEmpty } from './empty-rows.js'
+import { type LabelledMean, withLabelledMeans } from './labelled-means.js'
 import { withoutMeans } from './means.js'
 import { type NoteBetween, withNotes } from './notes-between.js'
 import { withOddLabels } from './odd-labels.js'
 import { replacedFlows } from './replaced.js'
 import {
-  doubtOf,
-  isSentence,
-  marksOf,
-  remarkDoubt,
-  withBracketDoubts,
-  withoutCommonGrey,
-} from './row-doubts.js'
+  carriedOf,
+  directionOf,
+  inPa,
+  isHidden,
+  isOfMoment,
+  isSmall,
+  textAt,
+  withBrackets,
+  ZERO_FLOW_MOST,
+} from './row-cells.js'
+import { doubtOf, isSentence, marksOf, remarkDoubt, withoutCommonGrey } from './row-doubts.js'
 import {
   isBelowNumbering,
   isIntended,
@@ -55,9 +57,6 @@ import {
 const BLANKS = 3
 /** What people write for "as above". */
 const DITTO = /^(?:["'″„“”`´,.|~↓-]+|ditto|dto\.?|do\.?|idem|id\.?|as above|same|s\.?\s?o\.?)$/i
-/** With the fan off no house is at more than this, Pa; a reading without flow above it lacks its flow. */
-const ZERO_FLOW_MOST = 12
-
 /** Not even strong wind brings more with the fan covered, Pa; common practice, no source. */
 const ZERO_FLOW_EVER = 30
 
@@ -81,6 +80,7 @@ export function walkRows(
   const marks = marksOf(segment)
   const named: string[] = []
   const notes: NoteBetween[] = []
+  const means: LabelledMean[] = []
   const lead = leadOf(segment)
   for (let row = head.first; row < view.rows && rows.length <= LIMITS.readings; row++) {
     const at = view.at(row, pressure.at)
@@ -158,6 +158,24 @@ export function walkRows(
     const isHeading = at?.kind === 'text' && flows.every((one) => one?.kind === 'text')
     if (summary && isHeading && rows.length > 0) break
     if (summary) {
+      const carriersOfMean = flows.flatMap((one, index): Figure[] =>
+        one?.kind === 'number'
+          ? [{ ...one.written, cell: view.address(row, (carriers[index] as KnownColumn).at) }]
+          : [],
+      )
+      if (at?.kind === 'number' && carriersOfMean.length === carriers.length && isSummary(summary.text))
+        means.push({
+          row: {
+            row,
+            kind: 'reading',
+            pressure: { ...at.written, cell },
+            carriers: carriersOfMean,
+            ranges: [],
+            ...carriedOf(carried),
+            hidden: isHidden(view, row, [pressure, ...carriers]),
+          },
+          labelCell: summary.cell,
+        })
       leftOut.push({ cell: summary.cell, why: rowReasons.summary(summary.text), hidden: true })
       last = row
       blanks = 0
@@ -302,6 +320,12 @@ export function walkRows(
       last = row
       continue
     }
+    const example = labels.find(({ text }) => beginsExample(text))
+    if (example) {
+      leftOut.push({ cell, why: rowReasons.rowSays(example.text) })
+      last = row
+      continue
+    }
     const remark = labels.find(({ text: one, lead }) => !lead && says(readLabel(one), 'leftOut'))
     const isLong = remark !== undefined && isSentence(remark.text)
     const refused = isLong ? undefined : remark
@@ -334,7 +358,11 @@ export function walkRows(
     })
     last = row
   }
-  const told = withNotes(withoutSamples(withoutEmpty(rows, leftOut), leftOut), notes, leftOut)
+  const told = withNotes(
+    withoutSamples(withLabelledMeans(withoutEmpty(rows, leftOut), means, leftOut), leftOut),
+    notes,
+    leftOut,
+  )
   return {
     rows: withStepMeans(
       segment,
@@ -346,52 +374,4 @@ export function walkRows(
     leftOut,
     last,
   }
-}
-
-function withBrackets(rows: readonly TableRow[]): TableRow[] {
-  const readings = rows.filter(({ kind }) => kind === 'reading')
-  if (
-    !readings.some(({ pressure, carriers }) => pressure.bracketed || carriers.some((one) => one?.bracketed))
-  )
-    return [...rows]
-  const judged = withBracketDoubts(readings)
-  return rows.map((row) => judged[readings.indexOf(row)] ?? row)
-}
-
-/** A pressure in Pa where its unit is stated, else as it stands. */
-function inPa({ value, unit }: Written, column: KnownColumn): number {
-  const own = unit ?? column.unit
-  return own?.kind === 'pressure' ? toRecordUnit(value, own) : value
-}
-
-const carriedOf = ({
-  direction,
-  test,
-}: {
-  direction?: Direction | undefined
-  test?: string | undefined
-}) => ({
-  ...(direction ? { direction } : {}),
-  ...(test ? { test } : {}),
-})
-
-/** A row is hidden as a whole, or with all the columns that are read; one hidden column of several hides nothing. */
-const isHidden = (view: View, row: number, used: readonly KnownColumn[]): boolean =>
-  used.every(({ at }) => view.hidden(row, at))
-
-/** "Depressurisation before | −1.4": it stands for zero flow, as its title far above may say. */
-const isOfMoment = (said: Label): boolean => says(said, 'before') !== says(said, 'after')
-
-const isSmall = (content: Content | undefined, pressure: KnownColumn): boolean =>
-  content?.kind === 'number' && Math.abs(inPa(content.written, pressure)) <= ZERO_FLOW_MOST
-
-function directionOf(view: View, row: number, column: KnownColumn) {
-  const text = view.text(row, column.at)
-  return text === undefined ? undefined : directionWord(text, column.label)
-}
-
-function textAt(view: View, row: number, column: number): string | undefined {
-  const content = view.at(row, column)
-  if (content?.kind === 'text') return content.text
-  return content?.kind === 'number' ? String(content.written.value) : undefined
 }

@@ -1,5 +1,6 @@
 import type { FieldName } from '../fields/classify.js'
 import type { FoundField } from '../fields/found-field.js'
+import { overTest } from '../fields/over-each-test.js'
 import type { View } from '../grid/view.js'
 import { readLabel, wordsOf } from '../words/label.js'
 import type { TestGroup } from './test-group.js'
@@ -45,7 +46,7 @@ export function scopeOf(
       if (own.length > 0) return own
       const named = usable.filter((field) => field.name === name)
       const near = named.filter(({ view }) => sheets.has(view.name))
-      const zoned = zone(near, spans)
+      const zoned = zone(near, usable, spans)
       return [...zoned, ...named.filter(({ view }) => !sheets.has(view.name))]
     },
   }
@@ -93,16 +94,23 @@ function spansBeside(
 }
 
 /** Of values that stand on a sheet of several tests, those nearest to this one. */
-function zone(near: readonly FoundField[], ofSheet: ReturnType<typeof spansBeside>): readonly FoundField[] {
-  if (!ofSheet || near.length < 2) return near
+function zone(
+  near: readonly FoundField[],
+  usable: readonly FoundField[],
+  ofSheet: ReturnType<typeof spansBeside>,
+): readonly FoundField[] {
+  if (!ofSheet || near.length === 0) return near
   const { mine, spans } = ofSheet
   const beside = spans.filter((span) => span !== mine && span.top <= mine.bottom && span.bottom >= mine.top)
   if (beside.length > 0) {
     const start = Math.max(-1, ...beside.filter(({ right }) => right < mine.left).map(({ right }) => right))
     const end = Math.min(9999, ...beside.filter(({ left }) => left > mine.right).map(({ left }) => left))
     const own = near.filter(({ column }) => column > start && column < end)
-    return own.length > 0 ? own : near
+    const shared = own.length > 0 ? own : near
+    const behind = overTest(shared, usable, mine)
+    return behind.length > 0 ? behind : shared
   }
+  if (near.length < 2) return near
   const above = Math.max(-1, ...spans.filter(({ bottom }) => bottom < mine.top).map(({ bottom }) => bottom))
   // What stands below the readings is theirs only where nothing of its kind stands above them: else it heads the next test.
   for (const end of [mine.bottom, mine.bottom + ROWS_BELOW]) {

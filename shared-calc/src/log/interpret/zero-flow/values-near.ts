@@ -205,6 +205,7 @@ function rightOf(
   let which: Moment | undefined
   // "Zero flow before | hPa | −0.012": the unit in front of the first value.
   let front: KnownUnit | undefined
+  const endsInLetter = /\s\p{L}$/u.test(view.text(row, column)?.trim() ?? '')
   for (let at = view.right(row, column) + 1; at < view.columns; at++) {
     const content = view.at(row, at)
     if (!content) {
@@ -223,7 +224,8 @@ function rightOf(
     }
     if (content.kind === 'number') {
       // "−1.4 | Pa | 30 s": for how long it was taken.
-      if (content.written.unit && content.written.unit.kind !== 'pressure') break
+      const behind = content.written.unit ?? unitBehind(view, row, at)
+      if (behind && behind.kind !== 'pressure') break
       const heading = headingAbove(view, row, at, HEADED)
       if (!isExtreme && !namesNoValue(heading))
         found.push({
@@ -254,11 +256,21 @@ function rightOf(
       isExtreme = true
     else if (isSummary(content.text) && found.length === 0) continue
     // "Zero flow b | −1.7 | a | −1.1", and in Dutch "voor | −1.7 | na | −1.1"
-    else if (content.text.length <= 2 && view.number(row, at + 1) !== undefined)
-      which = momentIn(content.text) ?? which
-    else if (!bareUnit(content.text) || found.length > 1) break
+    else if (content.text.length <= 2 && view.number(row, at + 1) !== undefined) {
+      const moment = momentIn(content.text)
+      // "−0.3 | Pa | n | 0.65 | r² | 0.999": the symbol of another value; behind "Zero flow b" the letter a is the other moment.
+      const isSymbol = /\p{L}/u.test(content.text) && !bareUnit(content.text) && !endsInLetter
+      if (!moment && found.length > 0 && isSymbol) break
+      which = moment ?? which
+    } else if (!bareUnit(content.text) || found.length > 1) break
   }
   return found
+}
+
+/** "30 | s", but in "−1.4 | min | −3.1" the least of the values. */
+function unitBehind(view: View, row: number, at: number): KnownUnit | undefined {
+  const text = view.text(row, at + 1) ?? ''
+  return /^min\.?$/i.test(text.trim()) && view.number(row, at + 2) !== undefined ? undefined : bareUnit(text)
 }
 
 /** "−0.2 | mm H₂O": the unit behind values that state none. */
