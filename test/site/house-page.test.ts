@@ -9,7 +9,7 @@ import { readSummaryWorkbook } from '@draughtbook/shared-calc/workbook'
 import ExcelJS from 'exceljs'
 import type { Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { violationsBesidesColours, violationsOfNewColours } from '../pane/support/axe.js'
+import { violations } from '../pane/support/axe.js'
 import { shoot } from '../pane/support/pictures.js'
 import { downloadOf, finding, openDemo, openLog, outcome, pick, select, step } from '../pane/support/steps.js'
 import { World } from '../pane/support/world.js'
@@ -323,8 +323,7 @@ describe('a house on the page twin', () => {
         .locator('.pane')
         .evaluate((element) => element.scrollWidth - element.clientWidth)
       expect(pane, await overflowing(page)).toBeLessThanOrEqual(0)
-      expect(await violationsBesidesColours(page), `${width} px`).toEqual([])
-      expect(await violationsOfNewColours(page), `${width} px`).toEqual([])
+      expect(await violations(page), `${width} px`).toEqual([])
       await shoot(page, `house-page/all-${width}`)
     }
   })
