@@ -5,7 +5,7 @@ import type { ArchiveResult, ArchiveTask, FileOrder } from './archive-tasks.js'
 export interface FileRunner {
   /** Most jobs it takes at a time; more are held back, so that memory stays bounded. */
   readonly atOnce: number
-  /** Falls when nothing can be run any more; its reason says why. */
+  /** Aborted when nothing can be run any more; its reason says why. */
   readonly gone?: AbortSignal
   run<Task extends ArchiveTask>(
     task: Task,

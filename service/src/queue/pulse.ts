@@ -34,7 +34,7 @@ export class Pulse {
     void this.listen()
   }
 
-  /** Falls once the server has not answered for as long as it is waited for; its reason is a UsageError. */
+  /** Aborted once the server has not answered for as long as it is waited for; its reason is a UsageError. */
   get over(): AbortSignal {
     return this.given.signal
   }
@@ -95,15 +95,15 @@ const inWords = (seconds: number): string =>
   seconds % 60 === 0 ? counted(seconds / 60, 'minute') : counted(seconds, 'second')
 
 /** What comes of work, or the signal's reason. The listener goes with the work: a run has thousands of them. */
-export async function orFallen<T>(work: Promise<T>, signal: AbortSignal): Promise<T> {
+export async function orAborted<T>(work: Promise<T>, signal: AbortSignal): Promise<T> {
   signal.throwIfAborted()
   let stop = (): void => undefined
-  const fallen = new Promise<never>((_, reject) => {
+  const aborted = new Promise<never>((_, reject) => {
     stop = () => reject(signal.reason as Error)
     signal.addEventListener('abort', stop, { once: true })
   })
   try {
-    return await Promise.race([work, fallen])
+    return await Promise.race([work, aborted])
   } finally {
     signal.removeEventListener('abort', stop)
   }

@@ -7,7 +7,7 @@ import { checkResult } from './check-result.js'
 import { connect, firstWork } from './connect.js'
 import { clearOld, contentOf, type FileJob, jobIdOf, QUEUE_NAME } from './file-jobs.js'
 import { HandedOver } from './handed-over.js'
-import { orFallen, Pulse } from './pulse.js'
+import { orAborted, Pulse } from './pulse.js'
 
 /** Jobs in hand at a time: enough for a few dozen workers, few enough to keep Redis small. */
 const AT_ONCE = 64
@@ -41,8 +41,8 @@ export async function startQueue({ url, wait_s, say = () => undefined }: QueueOp
     })
   }
   try {
-    await orFallen(events.waitUntilReady(), pulse.over)
-    await firstWork(url, () => orFallen(clearOld(queue), pulse.over))
+    await orAborted(events.waitUntilReady(), pulse.over)
+    await firstWork(url, () => orAborted(clearOld(queue), pulse.over))
   } catch (error) {
     await close()
     throw error
@@ -55,12 +55,12 @@ export async function startQueue({ url, wait_s, say = () => undefined }: QueueOp
       const path = resolve(order.path)
       const data: FileJob = { task, order: { ...order, path }, content: await contentOf(path) }
       const jobId = jobIdOf(data)
-      const result: unknown = await orFallen(jobs.resultOf(data, jobId, signal), signal)
+      const result: unknown = await orAborted(jobs.resultOf(data, jobId, signal), signal)
       try {
         return checkResult(task, { job: jobId, file: order.file }, result) as ArchiveResult<Task>
       } catch (error) {
         // It would else be given again to whoever asks next.
-        await orFallen(queue.remove(jobId), signal).catch(() => undefined)
+        await orAborted(queue.remove(jobId), signal).catch(() => undefined)
         throw error
       }
     },

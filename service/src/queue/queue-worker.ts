@@ -17,7 +17,7 @@ import {
   KEPT_s,
   QUEUE_NAME,
 } from './file-jobs.js'
-import { orFallen, Pulse } from './pulse.js'
+import { orAborted, Pulse } from './pulse.js'
 
 /** How often a worker clears what is too old. */
 const CLEAR_MS = 10 * 60_000
@@ -37,7 +37,7 @@ export interface WorkerOptions {
 }
 
 export interface QueueWorker {
-  /** Falls once the server has not answered for as long as it is waited for; its reason says so. */
+  /** Aborted once the server has not answered for as long as it is waited for; its reason says so. */
   readonly gone: AbortSignal
   /** Finishes what is in hand, unless the server does not answer: then nobody could be told of it. */
   close(): Promise<void>
@@ -61,7 +61,7 @@ export async function startWorker({
   queue.on('error', () => undefined)
   const pulse = new Pulse(connection, { url, wait_s, say })
   // Before the first is taken: of jobs that Redis has forgotten only the names are left.
-  await firstWork(url, () => orFallen(clearOld(queue), pulse.over)).catch(async (error: unknown) => {
+  await firstWork(url, () => orAborted(clearOld(queue), pulse.over)).catch(async (error: unknown) => {
     await pulse.orCut(Promise.resolve(), () => connection.disconnect())
     throw error
   })
