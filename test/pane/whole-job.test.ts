@@ -44,7 +44,7 @@ describe('the whole job on the page twin', () => {
 
     await type(page, 'F8', '9O.3')
     await finding(page, 'unusable-entry').waitFor()
-    expect(await finding(page, 'unusable-entry').textContent()).toContain('is not a known unit of pressure')
+    expect(await finding(page, 'unusable-entry').textContent()).toContain('has the letter O in its number')
     expect(await outcome(page).getAttribute('data-outcome')).toBe('not valid')
     const download = page.getByRole('button', { name: 'Download the summary workbook' })
     await step(page, 'Result')
