@@ -66,6 +66,11 @@ const numbers: Variant[] = [
     change: put('A11', '-60 to -62'),
     ...refused('unknown-unit', 'A11'),
   },
+  {
+    name: 'an unknown unit with a figure in it',
+    change: put('B12', '409.7m3x'),
+    ...refused('unknown-unit', 'B12'),
+  },
   { name: 'a letter in a number', change: put('B12', '4O9.7'), ...refused('not-a-number', 'B12') },
   { name: 'an approximate number', change: put('B12', '~410'), ...caution('log-remark', 'B12') },
   {

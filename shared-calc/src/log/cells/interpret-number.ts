@@ -92,12 +92,15 @@ export function plainNumber(cell: Cell, reading: Reading): Interpreted {
     : { value: read.value, remarks: [...(read.remarks ?? [])] }
 }
 
+/** "9O.3", "4l2.7": a letter that looks like a figure, among figures. */
+const TAKEN_FOR_DIGIT = /^[-−+\d.,]*\d([OoQlISBZ])(?=[\d.,])/
+
 function numberIn(cell: Cell, { decimal }: Reading, kind?: QuantityKind): NumberInCell | Refused {
   const read = numberInCell(cell, decimal)
   if (!read) {
     const shownText = String(cell.value).trim()
     const digits = kind && readNumberText(shownText, decimal)
-    const letter = /^\S*\d([A-Za-z])(?=[\d.,])/.exec(shownText)?.[1]
+    const letter = TAKEN_FOR_DIGIT.exec(shownText)?.[1]
     if (letter)
       return {
         refused: 'not-a-number',
