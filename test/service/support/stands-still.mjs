@@ -4,5 +4,6 @@ import { isMainThread } from 'node:worker_threads'
 if (isMainThread)
   process.on('SIGTERM', () => {
     const cell = new Int32Array(new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT))
-    setTimeout(() => Atomics.wait(cell, 0, 0), 500)
+    // After the service has heard it too, and before it could have stopped.
+    setImmediate(() => Atomics.wait(cell, 0, 0))
   })
